@@ -1,0 +1,116 @@
+//! The tests that need a browser: Chromium and the packages for them, then the run itself.
+
+use std::env;
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use crate::paths;
+use crate::program::{answer, command, npm, run};
+use crate::tools;
+use crate::trouble::{Fallible, Trouble};
+
+/// Runs every browser test against the site in `dist`, installing what they need first.
+pub(crate) fn test() -> Fallible<()> {
+    tools::node()?;
+    let chromium = chromium()?;
+    packages()?;
+    let mut node = command("node");
+    node.current_dir(folder())
+        .args(["--test", "--test-reporter=spec"])
+        .env("CHROMIUM", chromium);
+    // The tests compare the browser with this very program.
+    if let Ok(program) = env::current_exe() {
+        node.env("LEAVEWELL_DEV", program);
+    }
+    run(&mut node)
+}
+
+fn folder() -> PathBuf {
+    paths::root().join("tests/browser")
+}
+
+/// Installs the tests' packages, unless those of the present lock file are already there.
+fn packages() -> Fallible<()> {
+    let lock = folder().join("package-lock.json");
+    let wanted = fs::read(&lock).map_err(|error| {
+        Trouble::new(
+            format!("{} cannot be read: {error}", lock.display()),
+            "restore the file from the repository.",
+        )
+    })?;
+    // Written only after a whole installation, and removed with the folder by the next one.
+    let stamp = folder().join("node_modules/.installed-lock.json");
+    if fs::read(&stamp).is_ok_and(|installed| installed == wanted) {
+        return Ok(());
+    }
+    println!("Installing the packages of the browser tests (a few seconds, once)");
+    run(npm()
+        .current_dir(folder())
+        .args(["ci", "--no-audit", "--no-fund", "--ignore-scripts"]))?;
+    fs::write(&stamp, wanted).map_err(|error| {
+        Trouble::new(
+            format!("{} cannot be written: {error}", stamp.display()),
+            "free some space or mend the permissions, then run the command again.",
+        )
+    })
+}
+
+/// The browser to test in: the one named by `CHROMIUM`, or Chromium where systems keep it.
+fn chromium() -> Fallible<PathBuf> {
+    if let Some(named) = env::var_os("CHROMIUM").filter(|value| !value.is_empty()) {
+        let named = PathBuf::from(named);
+        return if named.is_file() {
+            Ok(named)
+        } else {
+            Err(Trouble::new(
+                format!("CHROMIUM names {}, which is no file", named.display()),
+                "set it to the browser program itself, or unset it.",
+            ))
+        };
+    }
+    if let Some(found) = known_chromium() {
+        return Ok(found);
+    }
+    if is_debian() && is_root() {
+        println!("Installing Chromium from the system's packages (about a minute, once)");
+        let apt = |arguments: &[&str]| {
+            run(command("apt-get")
+                .args(arguments)
+                .env("DEBIAN_FRONTEND", "noninteractive"))
+        };
+        apt(&["update", "-qq"])?;
+        apt(&[
+            "install",
+            "-y",
+            "-qq",
+            "--no-install-recommends",
+            "chromium",
+        ])?;
+    }
+    known_chromium().ok_or_else(|| {
+        Trouble::new(
+            "the browser tests need Chromium, which is not on this machine",
+            "install it (Debian: sudo apt-get install chromium), or set CHROMIUM to the program of a browser built on it; `cargo verify --quick` does without.",
+        )
+    })
+}
+
+fn known_chromium() -> Option<PathBuf> {
+    [
+        "/usr/bin/chromium",
+        "/usr/bin/chromium-browser",
+        "/snap/bin/chromium",
+        "/Applications/Chromium.app/Contents/MacOS/Chromium",
+    ]
+    .map(PathBuf::from)
+    .into_iter()
+    .find(|path| path.is_file())
+}
+
+fn is_debian() -> bool {
+    Path::new("/etc/debian_version").is_file()
+}
+
+fn is_root() -> bool {
+    answer(command("id").arg("-u")).is_some_and(|id| id == "0")
+}

@@ -1,0 +1,70 @@
+//! The project's own commands, reached by the aliases in `.cargo/config.toml`:
+//!
+//! - `cargo serve` builds the site and serves it on this machine;
+//! - `cargo verify` runs every check, as CI does;
+//! - `cargo weigh CASE.json` runs the model on one case and prints the counsel.
+//!
+//! A fresh machine needs rustup and Node.js; everything else is installed here, into a user cache.
+//! Nothing in this crate reaches the browser, and nothing in the model or the app depends on it.
+
+mod browser;
+mod pack;
+mod paths;
+mod program;
+mod serve;
+mod site;
+mod tools;
+mod trouble;
+mod verify;
+mod weigh;
+
+use std::process::ExitCode;
+
+use trouble::{Fallible, Trouble};
+
+const HELP: &str = "\
+cargo serve [--port N]     build the site and serve it on 127.0.0.1 (port 8080, or the next free one)
+cargo verify [--quick]     run every check; --quick leaves out what needs a browser
+cargo weigh CASE.json      weigh one case (- reads it from standard input) and print the counsel as JSON
+
+Also: cargo run -p leavewell-dev -- build     build the site into dist
+      cargo run -p leavewell-dev -- pack      print the sizes of the site in dist and check the budget
+      cargo run -p leavewell-dev -- browser   run the browser tests on the site in dist
+";
+
+fn main() -> ExitCode {
+    let arguments: Vec<String> = std::env::args().skip(1).collect();
+    let arguments: Vec<&str> = arguments.iter().map(String::as_str).collect();
+    match run(&arguments) {
+        Ok(code) => code,
+        Err(trouble) => {
+            eprintln!("{trouble}");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+fn run(arguments: &[&str]) -> Fallible<ExitCode> {
+    match arguments {
+        ["serve"] => serve::serve(None),
+        ["serve", "--port", port] => serve::serve(Some(serve::parse_port(port)?)),
+        ["verify"] => Ok(verify::verify(verify::Extent::Whole)),
+        ["verify", "--quick"] => Ok(verify::verify(verify::Extent::Quick)),
+        ["weigh", file] if !file.starts_with("--") => weigh::weigh(file),
+        ["weigh"] => Err(Trouble::new(
+            "no case was named",
+            "give a case file, `cargo weigh CASE.json`, or `-` to read one from standard input.",
+        )),
+        ["build"] => site::build().map(|()| ExitCode::SUCCESS),
+        ["browser"] => browser::test().map(|()| ExitCode::SUCCESS),
+        ["pack"] => pack::pack(&paths::dist()).map(|()| ExitCode::SUCCESS),
+        [] | ["help" | "--help" | "-h"] | [_, "--help" | "-h"] => {
+            print!("{HELP}");
+            Ok(ExitCode::SUCCESS)
+        }
+        other => Err(Trouble::new(
+            format!("this is not a command here: {}", other.join(" ")),
+            format!("the commands are:\n{HELP}"),
+        )),
+    }
+}

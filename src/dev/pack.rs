@@ -1,0 +1,176 @@
+//! The finished site looked over as a visitor downloads it: what each file weighs, and the budget.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use crate::trouble::{Fallible, Trouble};
+
+// A thousand bytes to the KB, the stricter reading.
+const WASM_BUDGET: usize = 240_000;
+const FIRST_VISIT_BUDGET: usize = 300_000;
+
+/// Prints the sizes of all files in a built site and fails if they break the budget.
+pub(crate) fn pack(dist: &Path) -> Fallible<()> {
+    let weights = weigh_all(dist)?;
+    print!("{}", table(&weights));
+    within_budget(&weights)
+}
+
+/// One file of the site.
+#[derive(Debug, Clone, PartialEq, Eq)]
+struct Weight {
+    name: String,
+    raw: usize,
+    /// As sent: compressed, or as it is where compression gains nothing.
+    sent: usize,
+}
+
+fn weigh_all(dist: &Path) -> Fallible<Vec<Weight>> {
+    let mut paths = Vec::new();
+    collect(dist, &mut paths).map_err(|error| {
+        Trouble::new(
+            format!("{} cannot be read: {error}", dist.display()),
+            "build the site first: cargo run -p leavewell-dev -- build",
+        )
+    })?;
+    paths.sort();
+    paths
+        .iter()
+        .map(|path| {
+            weigh(dist, path).map_err(|error| {
+                Trouble::new(
+                    format!("{} cannot be read: {error}", path.display()),
+                    "build the site again.",
+                )
+            })
+        })
+        .collect()
+}
+
+fn collect(folder: &Path, paths: &mut Vec<PathBuf>) -> std::io::Result<()> {
+    for entry in fs::read_dir(folder)? {
+        let path = entry?.path();
+        if path.is_dir() {
+            collect(&path, paths)?;
+        } else {
+            paths.push(path);
+        }
+    }
+    Ok(())
+}
+
+fn weigh(dist: &Path, path: &Path) -> std::io::Result<Weight> {
+    let bytes = fs::read(path)?;
+    let mut compressed = Vec::new();
+    let highest = brotli::enc::BrotliEncoderParams {
+        quality: 11,
+        ..Default::default()
+    };
+    brotli::BrotliCompress(&mut bytes.as_slice(), &mut compressed, &highest)?;
+    let name = path.strip_prefix(dist).unwrap_or(path);
+    Ok(Weight {
+        name: name.to_string_lossy().replace('\\', "/"),
+        raw: bytes.len(),
+        sent: compressed.len().min(bytes.len()),
+    })
+}
+
+fn within_budget(weights: &[Weight]) -> Fallible<()> {
+    let is_wasm = |weight: &&Weight| Path::new(&weight.name).extension() == Some("wasm".as_ref());
+    if !weights.iter().any(|weight| is_wasm(&weight)) {
+        return Err(Trouble::new(
+            "the site holds no wasm file",
+            "build the site first: cargo run -p leavewell-dev -- build",
+        ));
+    }
+    check(
+        "the wasm",
+        sent(weights.iter().filter(is_wasm)),
+        WASM_BUDGET,
+    )?;
+    check("the first visit", sent(weights), FIRST_VISIT_BUDGET)
+}
+
+fn check(what: &str, sent: usize, budget: usize) -> Fallible<()> {
+    if sent <= budget {
+        return Ok(());
+    }
+    Err(Trouble::new(
+        format!(
+            "{what} takes {} bytes compressed, {} over its budget of {}",
+            grouped(sent),
+            grouped(sent - budget),
+            grouped(budget)
+        ),
+        "find what grew (compare the table with the last good build), and make it smaller or do without it.",
+    ))
+}
+
+fn sent<'a>(weights: impl IntoIterator<Item = &'a Weight>) -> usize {
+    weights.into_iter().map(|weight| weight.sent).sum()
+}
+
+fn table(weights: &[Weight]) -> String {
+    let width = weights
+        .iter()
+        .map(|weight| weight.name.len())
+        .max()
+        .unwrap_or(0)
+        .max("first visit".len());
+    let line =
+        |name: &str, raw: &str, sent: &str| format!("  {name:width$} {raw:>11} {sent:>11}\n");
+    let mut text = line("file", "bytes", "brotli");
+    for weight in weights {
+        text += &line(&weight.name, &grouped(weight.raw), &grouped(weight.sent));
+    }
+    let raw = weights.iter().map(|weight| weight.raw).sum();
+    text += &line("first visit", &grouped(raw), &grouped(sent(weights)));
+    text
+}
+
+/// A count with a comma between thousands.
+fn grouped(count: usize) -> String {
+    let digits = count.to_string();
+    let mut text = String::new();
+    for (index, digit) in digits.chars().enumerate() {
+        if index > 0 && (digits.len() - index).is_multiple_of(3) {
+            text.push(',');
+        }
+        text.push(digit);
+    }
+    text
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn file(name: &str, sent: usize) -> Weight {
+        Weight {
+            name: name.to_owned(),
+            raw: 3 * sent,
+            sent,
+        }
+    }
+
+    #[test]
+    fn thousands_are_parted() {
+        assert_eq!(grouped(0), "0");
+        assert_eq!(grouped(999), "999");
+        assert_eq!(grouped(1_000), "1,000");
+        assert_eq!(grouped(1_234_567), "1,234,567");
+    }
+
+    #[test]
+    fn the_budget_is_kept_to_the_byte() {
+        let rest = FIRST_VISIT_BUDGET - WASM_BUDGET;
+        assert!(within_budget(&[file("a.wasm", WASM_BUDGET), file("a.js", rest)]).is_ok());
+        assert!(within_budget(&[file("a.wasm", WASM_BUDGET + 1)]).is_err());
+        assert!(within_budget(&[file("a.wasm", WASM_BUDGET), file("a.js", rest + 1)]).is_err());
+    }
+
+    #[test]
+    fn a_site_without_wasm_is_not_within_budget() {
+        assert!(within_budget(&[file("index.html", 1)]).is_err());
+    }
+}

@@ -1,0 +1,138 @@
+//! `cargo verify`: every check there is, cheapest first, stopping at the first that fails.
+
+use std::process::ExitCode;
+use std::time::Instant;
+
+use crate::browser;
+use crate::pack;
+use crate::paths;
+use crate::program::{cargo, run};
+use crate::site;
+use crate::tools;
+use crate::trouble::Fallible;
+
+/// How much to check.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Extent {
+    /// Everything.
+    Whole,
+    /// All but what needs a browser.
+    Quick,
+}
+
+struct Step {
+    name: &'static str,
+    needs_browser: bool,
+    check: fn() -> Fallible<()>,
+}
+
+const STEPS: [Step; 8] = [
+    step("format", format),
+    step("lints, native", lints_native),
+    step("lints, wasm", lints_wasm),
+    step("documentation", documentation),
+    step("tests", tests),
+    step("site", site::build),
+    step("sizes", sizes),
+    Step {
+        name: "browser",
+        needs_browser: true,
+        check: browser::test,
+    },
+];
+
+const fn step(name: &'static str, check: fn() -> Fallible<()>) -> Step {
+    Step {
+        name,
+        needs_browser: false,
+        check,
+    }
+}
+
+/// Runs the steps and prints for each how long it took, then one line with the counts.
+pub(crate) fn verify(extent: Extent) -> ExitCode {
+    let steps: Vec<&Step> = STEPS
+        .iter()
+        .filter(|step| extent == Extent::Whole || !step.needs_browser)
+        .collect();
+    let mut passed = 0;
+    let mut failed = 0;
+    for (index, step) in steps.iter().enumerate() {
+        println!("== {} of {}: {}", index + 1, steps.len(), step.name);
+        let begun = Instant::now();
+        let outcome = (step.check)();
+        let seconds = begun.elapsed().as_secs_f64();
+        match outcome {
+            Ok(()) => {
+                passed += 1;
+                println!("== {}: passed in {seconds:.1} s\n", step.name);
+            }
+            Err(trouble) => {
+                failed += 1;
+                println!("== {}: FAILED after {seconds:.1} s\n{trouble}\n", step.name);
+                break;
+            }
+        }
+    }
+    println!("{}", summary(passed, failed, STEPS.len() - passed - failed));
+    if failed == 0 {
+        ExitCode::SUCCESS
+    } else {
+        ExitCode::FAILURE
+    }
+}
+
+fn summary(passed: usize, failed: usize, skipped: usize) -> String {
+    let counted = format!("{passed} passed, {failed} failed");
+    if skipped == 0 {
+        counted
+    } else {
+        format!("{counted}, {skipped} skipped")
+    }
+}
+
+fn format() -> Fallible<()> {
+    tools::lint_components()?;
+    run(cargo().args(["fmt", "--all", "--check"]))
+        .map_err(|trouble| trouble.cured_by("run `cargo fmt --all`, which mends it."))
+}
+
+fn lints_native() -> Fallible<()> {
+    run(cargo()
+        .args(["clippy", "--quiet", "--workspace", "--all-targets"])
+        .args(["--", "-D", "warnings"]))
+}
+
+fn lints_wasm() -> Fallible<()> {
+    tools::wasm_target()?;
+    run(cargo()
+        .args(["clippy", "--quiet", "--lib", "--bins"])
+        .args(["--package", "leavewell", "--package", "leavewell-model"])
+        .args(["--target", "wasm32-unknown-unknown"])
+        .args(["--", "-D", "warnings"]))
+}
+
+fn documentation() -> Fallible<()> {
+    run(cargo()
+        .args(["doc", "--quiet", "--workspace", "--no-deps"])
+        .env("RUSTDOCFLAGS", "-D warnings"))
+}
+
+fn tests() -> Fallible<()> {
+    run(cargo().args(["test", "--quiet", "--workspace"]))
+}
+
+fn sizes() -> Fallible<()> {
+    pack::pack(&paths::dist())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_last_line_counts_every_step() {
+        assert_eq!(summary(8, 0, 0), "8 passed, 0 failed");
+        assert_eq!(summary(2, 1, 5), "2 passed, 1 failed, 5 skipped");
+    }
+}

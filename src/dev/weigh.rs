@@ -1,0 +1,96 @@
+//! `cargo weigh`: the model without a screen, for tests and for people with many files.
+
+use std::fs::File;
+use std::io::{self, Read, Write};
+use std::process::ExitCode;
+
+use crate::trouble::{Fallible, Trouble};
+
+/// No single case needs more; reading stops here, so that a wrong file cannot fill the memory.
+const LARGEST_BYTES: u64 = 8 * 1024 * 1024;
+
+/// Weighs the case in a file, or on standard input for `-`, and prints the counsel as JSON.
+///
+/// A case the model refuses is printed too, as JSON with a key `refused`, and ends with exit code 1.
+pub(crate) fn weigh(file: &str) -> Fallible<ExitCode> {
+    let text = if file == "-" {
+        read_case(io::stdin().lock(), "standard input")?
+    } else {
+        let opened = File::open(file).map_err(|error| cannot_read(file, &error))?;
+        read_case(opened, file)?
+    };
+    let counsel = leavewell_model::weigh_json(&text);
+    print(&counsel)?;
+    Ok(if is_refusal(&counsel) {
+        ExitCode::FAILURE
+    } else {
+        ExitCode::SUCCESS
+    })
+}
+
+fn read_case(source: impl Read, name: &str) -> Fallible<String> {
+    let mut bytes = Vec::new();
+    source
+        .take(LARGEST_BYTES + 1)
+        .read_to_end(&mut bytes)
+        .map_err(|error| cannot_read(name, &error))?;
+    if bytes.len() as u64 > LARGEST_BYTES {
+        return Err(Trouble::new(
+            format!("{name} is larger than {} MB", LARGEST_BYTES / 1024 / 1024),
+            "give one case at a time; if it holds photographs, export it again without them.",
+        ));
+    }
+    String::from_utf8(bytes).map_err(|_| {
+        Trouble::new(
+            format!("{name} is not UTF-8 text"),
+            "give a case file as Leavewell exports it; if an editor saved it in another encoding, save it again as UTF-8.",
+        )
+    })
+}
+
+fn cannot_read(name: &str, error: &io::Error) -> Trouble {
+    let cure = match error.kind() {
+        io::ErrorKind::NotFound => {
+            "check the name; a relative path starts from the folder you are in."
+        }
+        io::ErrorKind::PermissionDenied => "allow yourself to read the file.",
+        io::ErrorKind::IsADirectory => "give the case file itself, not the folder it is in.",
+        _ => "check the file, or pass the case on standard input: cargo weigh - < CASE.json",
+    };
+    Trouble::new(format!("{name} cannot be read: {error}"), cure)
+}
+
+/// Prints a line; a reader that stops listening early (`| head`) is no failure.
+fn print(text: &str) -> Fallible<()> {
+    let mut out = io::stdout().lock();
+    match writeln!(out, "{text}").and_then(|()| out.flush()) {
+        Err(error) if error.kind() != io::ErrorKind::BrokenPipe => Err(Trouble::new(
+            format!("the counsel could not be printed: {error}"),
+            "check where the output goes, and its free space.",
+        )),
+        _ => Ok(()),
+    }
+}
+
+fn is_refusal(counsel: &str) -> bool {
+    serde_json::from_str::<serde_json::Value>(counsel)
+        .is_ok_and(|value| value.get("refused").is_some())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn only_a_top_level_key_is_a_refusal() {
+        assert!(is_refusal(r#"{"refused": {"what": "no case"}}"#));
+        assert!(!is_refusal(r#"{"counsel": {"refused": 1}}"#));
+    }
+
+    #[test]
+    fn hostile_files_are_turned_away() {
+        assert!(read_case(io::repeat(b' '), "blanks").is_err());
+        assert!(read_case(&[0xff, 0xfe, 0x00][..], "bytes").is_err());
+        assert_eq!(read_case(&b"{}"[..], "a case"), Ok("{}".to_owned()));
+    }
+}

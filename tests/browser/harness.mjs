@@ -1,0 +1,162 @@
+// What every browser test stands on: a server over the built site, one Chromium for each test file,
+// and a page that is watched while a test drives it.
+//
+//   import { browserTest } from "./harness.mjs";
+//   browserTest("says what it is for", async ({ page, go }) => { await go("#/"); ... });
+//
+// A test fails by itself on an error in the console, an uncaught error in the page, or a request
+// that leaves the server's origin, unless it expects that and empties `troubles`.
+//
+// `CHROMIUM` names another browser program.
+
+import assert from "node:assert/strict";
+import { createServer } from "node:http";
+import { readFile } from "node:fs/promises";
+import { extname, join, normalize } from "node:path";
+import { after, test } from "node:test";
+import { fileURLToPath } from "node:url";
+import { AxeBuilder } from "@axe-core/playwright";
+import { chromium } from "playwright-core";
+
+/** The built site. */
+export const DIST = fileURLToPath(new URL("../../dist/", import.meta.url));
+
+const LONGEST_TEST_MS = 120_000;
+
+const TYPES = {
+  ".css": "text/css; charset=utf-8",
+  ".html": "text/html; charset=utf-8",
+  ".ico": "image/x-icon",
+  ".js": "text/javascript; charset=utf-8",
+  ".json": "application/json",
+  ".png": "image/png",
+  ".svg": "image/svg+xml",
+  ".txt": "text/plain; charset=utf-8",
+  ".wasm": "application/wasm",
+  ".webmanifest": "application/manifest+json",
+  ".woff2": "font/woff2",
+};
+
+/**
+ * Serves a folder on a free port of this machine, without letting anything be cached.
+ * `base` puts it under a path, as when it is put into a folder of another site. `close()` also drops open connections.
+ */
+export async function serve({ folder = DIST, base = "/" } = {}) {
+  const server = createServer(async (request, response) => {
+    const { pathname } = new URL(request.url, "http://127.0.0.1");
+    const answer = (status, type, body) => {
+      response.writeHead(status, { "content-type": type, "cache-control": "no-store", "x-content-type-options": "nosniff" });
+      response.end(body);
+    };
+    try {
+      assert.ok(pathname.startsWith(base));
+      const inside = normalize(decodeURIComponent(pathname.slice(base.length))).replace(/^(\.\.[/\\])+/, "");
+      const file = pathname.endsWith("/") ? join(inside, "index.html") : inside;
+      const body = await readFile(join(folder, file));
+      answer(200, TYPES[extname(file)] ?? "application/octet-stream", body);
+    } catch {
+      answer(404, "text/plain; charset=utf-8", "There is nothing here.");
+    }
+  });
+  await new Promise((resolve, reject) => server.once("error", reject).listen(0, "127.0.0.1", resolve));
+  const origin = `http://127.0.0.1:${server.address().port}`;
+  return {
+    origin,
+    url: origin + base,
+    close: () =>
+      new Promise((resolve) => {
+        server.close(resolve);
+        server.closeAllConnections();
+      }),
+  };
+}
+
+let browserStarting;
+
+/** The Chromium of this test file, started when first needed and closed with the file. */
+export function browser() {
+  browserStarting ??= chromium.launch({
+    executablePath: process.env.CHROMIUM || "/usr/bin/chromium",
+    args: [
+      "--no-sandbox",
+      "--disable-gpu",
+      "--no-first-run",
+      "--disable-background-networking",
+      "--disable-component-update",
+      "--disable-sync",
+      // Whatever slips through the watch below finds no host to talk to.
+      "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1",
+    ],
+  });
+  return browserStarting;
+}
+
+after(async () => {
+  await (await browserStarting?.catch(() => undefined))?.close();
+});
+
+/**
+ * A test with a page of its own, in a profile of its own, on a server of its own.
+ *
+ * `options` go to the browser context (`viewport`, `colorScheme`, `javaScriptEnabled` ...); `base` among
+ * them goes to the server. The body is called with
+ * - `page`, `context`, `site` (see `serve`);
+ * - `go(route)`: opens the app at a hash route such as "#/look" and waits until it has started;
+ * - `checkAccess(what)`: fails on any breach of WCAG 2.2 A or AA that axe finds on the page as it is;
+ * - `troubles`: what went wrong in the page so far.
+ */
+export function browserTest(name, ...rest) {
+  const [body, { base, ...contextOptions } = {}] = rest.reverse();
+  test(name, { timeout: LONGEST_TEST_MS }, async () => {
+    const site = await serve({ base });
+    const context = await (await browser()).newContext(contextOptions);
+    try {
+      const troubles = [];
+      watch(context, site.origin, troubles);
+      const page = await context.newPage();
+      const go = async (route = "") => {
+        await page.goto(site.url + route);
+        await started(page);
+      };
+      const checkAccess = (what = "this page") => checkPageAccess(page, what);
+      await body({ page, context, site, go, checkAccess, troubles });
+      assert.deepEqual(troubles, [], "the page ran into trouble");
+    } finally {
+      await context.close();
+      await site.close();
+    }
+  });
+}
+
+/** Waits until the app has drawn its first screen; fails with the page's own words if it cannot start. */
+export async function started(page) {
+  const root = page.locator("html[data-leavewell]");
+  await root.waitFor({ state: "attached", timeout: 30_000 });
+  if ((await root.getAttribute("data-leavewell")) !== "ready") {
+    assert.fail(`the app did not start: ${await page.locator("#start-failed").innerText()}`);
+  }
+}
+
+/** Fails on any breach of WCAG 2.2 A or AA that axe finds, naming the elements. */
+export async function checkPageAccess(page, what) {
+  const { violations } = await new AxeBuilder({ page })
+    .withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"])
+    .analyze();
+  const told = violations.map(({ id, help, nodes }) => `${id}: ${help}\n  ${nodes.map((node) => node.target.join(" ")).join("\n  ")}`);
+  assert.deepEqual(told, [], `${what} should be open to everybody`);
+}
+
+/** Notes errors of every page in a context, and every request to another origin. */
+function watch(context, origin, troubles) {
+  context.on("console", (message) => {
+    if (message.type() === "error") troubles.push(`console: ${message.text()} (${message.location().url})`);
+  });
+  context.on("weberror", (error) => troubles.push(`uncaught: ${error.error().message}`));
+  context.on("request", (request) => {
+    const { protocol, origin: asked } = new URL(request.url());
+    if (protocol !== "blob:" && protocol !== "data:" && asked !== origin) troubles.push(`off-origin request: ${request.url()}`);
+  });
+  context.on("page", (page) => {
+    page.on("websocket", (socket) => troubles.push(`off-origin request: ${socket.url()}`));
+  });
+}

@@ -1,0 +1,53 @@
+// The first seconds: the page before the app, the app taking over, and the words when it cannot.
+
+import assert from "node:assert/strict";
+import { browserTest } from "./harness.mjs";
+
+browserTest("the app starts and takes the first paint away", async ({ page, go }) => {
+  await go();
+  assert.equal(await page.locator("#first").count(), 0);
+  assert.ok((await page.locator("#app > *").count()) > 0);
+  assert.notEqual((await page.locator("#app").innerText()).trim(), "");
+});
+
+browserTest("its functions can be called from scripts", async ({ page, go }) => {
+  await go();
+  const kinds = await page.evaluate(() => [typeof window.leavewell.weigh, typeof window.leavewell.weigh_json]);
+  assert.deepEqual(kinds, ["function", "function"]);
+});
+
+browserTest("it runs from a folder of another site as well as from the top of its own", { base: "/pieces/of/silver/" }, async ({ page, go }) => {
+  await go("?from=a-link#/");
+  assert.ok((await page.locator("#app > *").count()) > 0);
+});
+
+browserTest("without scripts the page says what it is and what it needs", { javaScriptEnabled: false }, async ({ page, site }) => {
+  await page.goto(site.url);
+  await page.getByRole("heading", { name: "Leavewell" }).waitFor();
+  const text = await page.locator("main").innerText();
+  assert.match(text, /needs JavaScript/);
+  assert.match(text, /may be lead/);
+});
+
+browserTest("when the program cannot be loaded, the page says what to do", async ({ page, site, troubles }) => {
+  await page.route("**/*.wasm", (route) => route.abort());
+  await page.goto(site.url);
+  const alert = page.getByRole("alert");
+  await alert.waitFor();
+  assert.match(await alert.innerText(), /could not start.*up-to-date browser.*saved cases are untouched/s);
+  assert.equal(await page.locator("html").getAttribute("data-leavewell"), "failed");
+  troubles.length = 0;
+});
+
+for (const colorScheme of ["light", "dark"]) {
+  browserTest(`the first paint is open to everybody (${colorScheme})`, { colorScheme, viewport: { width: 320, height: 640 } }, async ({ page, site, checkAccess, troubles }) => {
+    // Held back for good, the program leaves the first paint in place.
+    await page.route("**/*.wasm", () => {});
+    await page.goto(site.url);
+    await page.getByText("Starting").waitFor();
+    await checkAccess("the first paint");
+    const overflow = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+    assert.ok(overflow <= 0, "nothing should need sideways scrolling");
+    troubles.length = 0;
+  });
+}
