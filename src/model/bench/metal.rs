@@ -1,0 +1,35 @@
+//! Densities, stoichiometry and Faraday's law for silver. The handbook values are in the ledger
+//! (`metal.*`); the formulas take them as arguments.
+
+/// Thickness of silver used up per thickness of silver sulphide formed (2 Ag + S -> Ag2S):
+/// rho(Ag2S) w(Ag) / rho(Ag), with w(Ag) = 2 M(Ag) / (2 M(Ag) + M(S)). Densities in g/cm3, molar
+/// masses in g/mol, all > 0.
+#[must_use]
+pub fn silver_in_sulphide(sulphide_density: f64, silver_density: f64, silver_molar: f64, sulphur_molar: f64) -> f64 {
+    sulphide_density * silver_share(silver_molar, sulphur_molar) / silver_density
+}
+
+/// Mass share of silver in silver sulphide.
+#[must_use]
+pub fn silver_share(silver_molar: f64, sulphur_molar: f64) -> f64 {
+    2.0 * silver_molar / (2.0 * silver_molar + sulphur_molar)
+}
+
+/// Metal deposited by a charge at full efficiency, grams: Q M / (z F). `ampere_hours` >= 0, `molar`
+/// in g/mol, `valence` z >= 1, `faraday` in C/mol.
+#[must_use]
+pub fn plated_mass_g(ampere_hours: f64, molar: f64, valence: f64, faraday: f64) -> f64 {
+    ampere_hours * 3600.0 * molar / (valence * faraday)
+}
+
+/// Mean thickness of `mass_g` of metal of the given density (g/cm3) over `area_cm2` > 0, micrometres.
+#[must_use]
+pub fn deposit_um(mass_g: f64, density: f64, area_cm2: f64) -> f64 {
+    mass_g / (density * area_cm2) * 10_000.0
+}
+
+/// Density of an ideal mixture from mass shares that sum to 1 and densities: 1 / sum(w / rho).
+#[must_use]
+pub fn mixture_density(shares: &[(f64, f64)]) -> f64 {
+    1.0 / shares.iter().map(|(w, rho)| w / rho).sum::<f64>()
+}

@@ -1,0 +1,253 @@
+//! From outcomes to advice: what is best, by how much, how surely.
+
+use super::course::Course;
+use super::draws::Draws;
+use super::outcome::{Outcome, stretches};
+use crate::case::{Case, Goal};
+use crate::facts::Ledger;
+use crate::identity::{Kind, Posterior};
+use crate::maths::{mean, median, tail_mean};
+use crate::treatment::Treatment;
+
+/// How firmly the advice stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) enum Firmness {
+    Open,
+    Leaning,
+    Clear,
+}
+
+impl Firmness {
+    pub(super) fn id(self) -> &'static str {
+        match self {
+            Self::Open => "open",
+            Self::Leaning => "leaning",
+            Self::Clear => "clear",
+        }
+    }
+}
+
+/// The advice and what it rests on.
+pub(super) struct Advice {
+    /// Place of the advised course among the courses.
+    pub(super) chosen: usize,
+    /// Best of the others that can be advised and are not in its group.
+    pub(super) runner_up: Option<usize>,
+    pub(super) firmness: Firmness,
+    /// Differences below this are noise, in units of score.
+    pub(super) noise: f64,
+    /// For each course, the share of draws in which its group is best within the noise.
+    pub(super) p_best: Vec<f64>,
+    /// Greatest regret of each course, and mean of its worst tenth, in units of score.
+    pub(super) regret: Vec<f64>,
+    /// What keeps it from being firmer.
+    pub(super) doubts: Vec<String>,
+}
+
+/// Chooses among the courses that can be advised: of those whose mean is within the noise of the
+/// best, the one that leaves most choice for later.
+///
+/// noise = max(5 % of |median net as it is|, 2 % of the median undamaged value, the standard error of
+/// the leading difference over eight stretches of the sample) for a seller; in points of score the
+/// ledger's figure takes the place of the first two. p = share of draws in which no other group
+/// beats it by more than the noise.
+pub(super) fn advise(
+    courses: &[Course],
+    outcomes: &[Outcome],
+    draws: &Draws,
+    case: &Case,
+    ledger: &Ledger,
+    posterior: &Posterior,
+) -> Advice {
+    let goal = case.aim.goal_or_default();
+    let open: Vec<usize> = (0..courses.len()).filter(|i| courses[*i].can_be_advised()).collect();
+    let means: Vec<f64> = outcomes.iter().map(|o| mean(&o.score)).collect();
+    let best = open.iter().copied().fold(open[0], |b, i| if means[i] > means[b] { i } else { b });
+    let noise = noise(&open, best, &means, outcomes, draws, goal, ledger);
+    let groups = groups(&open, courses, &means);
+    let within: Vec<usize> = open.iter().copied().filter(|i| means[*i] >= means[best] - noise).collect();
+    let chosen = within.iter().copied().fold(within[0], |c, i| if gentler(&outcomes[i], means[i], &outcomes[c], means[c]) { i } else { c });
+    let (p_of_group, regret_of) = chances(&groups, outcomes, noise, draws.n);
+    let group_of = |i: usize| groups.iter().position(|g| g.members.contains(&i));
+    let p_best: Vec<f64> = (0..courses.len()).map(|i| group_of(i).map_or(0.0, |g| p_of_group[g])).collect();
+    let regret: Vec<f64> = outcomes.iter().map(|o| regret_of(&o.score)).collect();
+    let own = group_of(chosen);
+    let runner_up = groups
+        .iter()
+        .enumerate()
+        .filter(|(g, _)| Some(*g) != own)
+        .map(|(_, g)| g.leader)
+        .fold(None, |top: Option<usize>, i| if top.is_none_or(|t| means[i] > means[t]) { Some(i) } else { top });
+    let p = p_best[chosen];
+    let mut firmness = if p >= ledger.value("counsel.clear") {
+        Firmness::Clear
+    } else if p >= ledger.value("counsel.leaning") {
+        Firmness::Leaning
+    } else {
+        Firmness::Open
+    };
+    let mut doubts = Vec::new();
+    let hold = |firmness: &mut Firmness, doubts: &mut Vec<String>, why: &str| {
+        *firmness = (*firmness).min(Firmness::Leaning);
+        doubts.push(why.to_owned());
+    };
+    if let Some(measure) = disagreeing(chosen, own, &groups, outcomes, &regret, noise, ledger) {
+        hold(&mut firmness, &mut doubts, &format!("Judged by {measure}, another course does better."));
+    }
+    if posterior.top_family().1 < ledger.value("counsel.family") && courses[chosen].touches() {
+        hold(&mut firmness, &mut doubts, "What it is is not settled yet, and this touches the piece.");
+    }
+    if !draws.value_entered {
+        hold(&mut firmness, &mut doubts, "You gave no value, so a wide guess for such pieces stands in.");
+    }
+    if let Some(unquoted) = courses[chosen].steps.iter().find(|t| is_paid(**t, case) && case.quote(**t).is_none()) {
+        let why = format!("There is no quote for {} yet; a wide range stands in.", unquoted.name().to_lowercase());
+        hold(&mut firmness, &mut doubts, &why);
+    }
+    Advice { chosen, runner_up, firmness, noise, p_best, regret, doubts }
+}
+
+/// Whether somebody is paid for it.
+fn is_paid(treatment: Treatment, case: &Case) -> bool {
+    match treatment {
+        Treatment::Leave | Treatment::Wash | Treatment::Keeping => false,
+        Treatment::Clean => case.aim.doer == Some(crate::case::Doer::Workshop),
+        _ => true,
+    }
+}
+
+fn noise(open: &[usize], best: usize, means: &[f64], outcomes: &[Outcome], draws: &Draws, goal: Goal, ledger: &Ledger) -> f64 {
+    // The leave course stands first among the plans and is never barred.
+    let leave = &outcomes[open[0]];
+    let rival = open.iter().copied().filter(|i| *i != best).max_by(|a, b| means[*a].total_cmp(&means[*b])).unwrap_or(best);
+    let (a, b) = (stretches(&outcomes[best].score), stretches(&outcomes[rival].score));
+    let gaps: [f64; 8] = std::array::from_fn(|i| a[i] - b[i]);
+    let centre = mean(&gaps);
+    let variance = gaps.iter().map(|g| (g - centre) * (g - centre)).sum::<f64>() / 7.0;
+    let standard_error = (variance / 8.0).sqrt();
+    let least = if goal == Goal::Sell {
+        let as_it_is = median(&mut leave.net.clone()).abs();
+        let undamaged = median(&mut draws.undamaged.clone());
+        (ledger.value("counsel.noise.net") * as_it_is).max(ledger.value("counsel.noise.value") * undamaged)
+    } else {
+        ledger.value("counsel.noise.points")
+    };
+    least.max(standard_error)
+}
+
+/// Whether `a` leaves more later choice than `b`, or as much with a better mean.
+fn gentler(a: &Outcome, mean_a: f64, b: &Outcome, mean_b: f64) -> bool {
+    const SAME: f64 = 1e-9;
+    let gap = a.retreatability - b.retreatability;
+    gap > SAME || (gap.abs() <= SAME && mean_a > mean_b)
+}
+
+/// Courses that count as one when one asks what is best, led by the one with the best mean.
+struct Group {
+    key: Vec<Treatment>,
+    members: Vec<usize>,
+    leader: usize,
+}
+
+fn groups(open: &[usize], courses: &[Course], means: &[f64]) -> Vec<Group> {
+    let mut groups: Vec<Group> = Vec::new();
+    for i in open {
+        let key = courses[*i].group();
+        match groups.iter_mut().find(|g| g.key == key) {
+            Some(g) => {
+                g.members.push(*i);
+                if means[*i] > means[g.leader] {
+                    g.leader = *i;
+                }
+            }
+            None => groups.push(Group { key, members: vec![*i], leader: *i }),
+        }
+    }
+    groups
+}
+
+/// Chance of each group being best within the noise, and a function giving a course's greatest
+/// regret against the best group of each draw.
+fn chances<'a>(groups: &'a [Group], outcomes: &'a [Outcome], noise: f64, n: usize) -> (Vec<f64>, impl Fn(&[f64]) -> f64 + use<'a>) {
+    let mut wins = vec![0_usize; groups.len()];
+    let mut top = vec![f64::NEG_INFINITY; n];
+    for (i, top) in top.iter_mut().enumerate() {
+        let (mut best, mut second, mut who) = (f64::NEG_INFINITY, f64::NEG_INFINITY, 0);
+        for (g, group) in groups.iter().enumerate() {
+            let s = outcomes[group.leader].score[i];
+            if s > best {
+                second = best;
+                best = s;
+                who = g;
+            } else if s > second {
+                second = s;
+            }
+        }
+        *top = best;
+        for (g, group) in groups.iter().enumerate() {
+            let others = if g == who { second } else { best };
+            wins[g] += usize::from(outcomes[group.leader].score[i] >= others - noise);
+        }
+    }
+    let p = wins.iter().map(|w| *w as f64 / n as f64).collect();
+    let regret = move |score: &[f64]| score.iter().zip(&top).map(|(s, t)| (t - s).max(0.0)).fold(0.0, f64::max);
+    (p, regret)
+}
+
+/// The first measure by which another group does better than the chosen course by more than the
+/// noise.
+fn disagreeing(
+    chosen: usize,
+    own: Option<usize>,
+    groups: &[Group],
+    outcomes: &[Outcome],
+    regret: &[f64],
+    noise: f64,
+    ledger: &Ledger,
+) -> Option<&'static str> {
+    let tail = ledger.value("counsel.tail").clamp(0.01, 1.0);
+    let rivals = || groups.iter().enumerate().filter(|(g, _)| Some(*g) != own).map(|(_, g)| g.leader);
+    let beaten = |measure: &dyn Fn(usize) -> f64| {
+        let mine = measure(chosen);
+        rivals().any(|r| measure(r) > mine + noise)
+    };
+    if beaten(&|i| median(&mut outcomes[i].score.clone())) {
+        return Some("the middle outcome");
+    }
+    if beaten(&|i| tail_mean(&mut outcomes[i].score.clone(), tail)) {
+        return Some("the worst tenth of outcomes");
+    }
+    beaten(&|i| -regret[i]).then_some("the greatest regret")
+}
+
+/// Mean score of each course that can be advised, by kind: `[course][kind]`, NaN where the kind
+/// never came up.
+pub(super) fn score_by_kind(courses: &[Course], outcomes: &[Outcome], draws: &Draws) -> Vec<[f64; 12]> {
+    courses
+        .iter()
+        .zip(outcomes)
+        .filter(|(c, _)| c.can_be_advised())
+        .map(|(_, o)| {
+            let (mut sum, mut count) = ([0.0; 12], [0.0; 12]);
+            for (k, s) in draws.kind.iter().zip(&o.score) {
+                sum[k.index()] += s;
+                count[k.index()] += 1.0;
+            }
+            std::array::from_fn(|k| sum[k] / count[k])
+        })
+        .collect()
+}
+
+/// Value of knowing more about the kind: mean over answers of the best course given the answer, less
+/// the best course now. `answers` holds, for each answer, its likelihood by kind. Never below 0.
+pub(super) fn worth_of(answers: &[[f64; 12]], posterior: &Posterior, by_kind: &[[f64; 12]]) -> f64 {
+    let best = |weight: &dyn Fn(Kind) -> f64| {
+        by_kind
+            .iter()
+            .map(|row| Kind::ALL.iter().filter(|k| !row[k.index()].is_nan()).map(|k| weight(*k) * row[k.index()]).sum::<f64>())
+            .fold(f64::NEG_INFINITY, f64::max)
+    };
+    let now = best(&|k| posterior.of(k));
+    let with: f64 = answers.iter().map(|likelihood| best(&|k| posterior.of(k) * likelihood[k.index()])).sum();
+    (with - now).max(0.0)
+}

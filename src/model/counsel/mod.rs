@@ -1,0 +1,513 @@
+//! The counsel: courses weighed on one shared sample, and the advice explained.
+//!
+//! Phases: posterior → draws → situation → courses → outcomes → advice → report. Each is a function of the one
+//! before; nothing is fed back. The same case gives the same bytes on every machine.
+
+mod advise;
+mod caution_list;
+mod change;
+mod course;
+mod draws;
+mod explain;
+mod outcome;
+mod sample;
+mod tweak;
+mod wording;
+
+use std::rc::Rc;
+
+use advise::{Advice, advise, score_by_kind, worth_of};
+use course::{Course, courses, not_needed};
+use draws::Draws;
+use explain::Explained;
+use outcome::{Outcome, Weights, cost_scale, evaluate};
+use sample::Sample;
+use tweak::Tweak;
+
+use crate::bench::{Sheet, disk_reach_mm, strip_reach_mm};
+use crate::case::{Case, Currency, Goal, Problem, Route};
+use crate::facts::{LEDGER_VERSION, Ledger, Offered, caution};
+use crate::identity::{
+    Cluster, Dating, Family, Interval, Kind, contradictions, information_gain, made_by, pushes, with_interval,
+};
+use crate::maths::{mean, median, quantile_of, tail_mean};
+use crate::report::{
+    Band, BandMean, ContradictionReport, CounselReport, CourseReport, DateReport, DisplayOnly, FamilyReport, IdentityReport,
+    KindReport, NextLook, OptionReport, PartReport, PushReport, Report, SilverReport, ValueReport, VerdictReport,
+};
+use crate::treatment::{Situation, Treatment, Verdict, check, worst};
+
+/// Points of the answer: 2^12.
+const ANSWER_LOG2: u32 = 12;
+/// Points of the search for what would change it: 2^9, the same scrambled sequence cut short.
+const SEARCH_LOG2: u32 = 9;
+/// Looks offered.
+const LOOKS: usize = 12;
+
+/// Weighs a case. `problems` are those met when reading it, passed on to the report.
+#[must_use]
+pub fn weigh(case: &Case, problems: Vec<Problem>) -> Report {
+    let mut report = weigh_at_once(case, problems);
+    report.counsel.would_change = what_would_change(case);
+    report
+}
+
+/// Weighs a case without the search for what would change the answer, which is most of the work: for
+/// a screen that answers while one types. `would_change` is empty.
+#[must_use]
+pub fn weigh_at_once(case: &Case, problems: Vec<Problem>) -> Report {
+    let ledger = ledger_of(case);
+    let solved = Solved::new(case, &ledger, &Tweak::NONE, ANSWER_LOG2);
+    solved.report(problems)
+}
+
+/// What would change the answer: each main input moved by itself until the advice flips.
+#[must_use]
+pub fn what_would_change(case: &Case) -> Vec<crate::report::ChangeReport> {
+    let ledger = ledger_of(case);
+    let solved = Solved::new(case, &ledger, &Tweak::NONE, SEARCH_LOG2);
+    let explained = solved.explained(0.0);
+    let mut shown = solved.draws.shown.clone();
+    let now = change::Now {
+        value: median(&mut solved.draws.undamaged.clone()),
+        cost: solved.cost_in_question(),
+        bleed: median(&mut shown),
+        fused: solved.situation.posterior.original_fused(),
+    };
+    let advised = |tweak: &Tweak| {
+        let moved = Solved::new(case, &ledger, tweak, SEARCH_LOG2);
+        moved.courses[moved.advice.chosen].clone()
+    };
+    let chosen = &solved.courses[solved.advice.chosen];
+    change::changes(&now, chosen, &advised, &|c| explained.change_words(c))
+}
+
+/// The ledger with the case's own figures laid over it.
+fn ledger_of(case: &Case) -> Ledger {
+    let mut ledger = Ledger::standard().clone();
+    for (id, own) in &case.overrides {
+        // A case built in code may hold an override that a file could not; it is then left out.
+        let _ = ledger.override_with(id, own.value, &own.reason);
+    }
+    ledger
+}
+
+/// A case taken through every phase up to the advice.
+struct Solved<'a> {
+    case: &'a Case,
+    ledger: &'a Ledger,
+    interval: Interval,
+    dating: Dating,
+    draws: Draws,
+    situation: Situation<'a>,
+    courses: Vec<Course>,
+    outcomes: Vec<Outcome>,
+    advice: Advice,
+    goal: Goal,
+    cost_scale: f64,
+    seed: u32,
+    next: Vec<crate::identity::InformationGain>,
+}
+
+impl<'a> Solved<'a> {
+    fn new(case: &'a Case, ledger: &'a Ledger, tweak: &Tweak, log2_points: u32) -> Self {
+        let interval = with_interval(&case.findings, ledger);
+        let fused = [Kind::Fps, Kind::Fpd, Kind::Fpn];
+        let posterior = if tweak.fused_odds.to_bits() == 1.0_f64.to_bits() {
+            interval.base
+        } else {
+            interval.base.with_odds_scaled(&fused, tweak.fused_odds)
+        };
+        let dating = Dating::new(case, &posterior, ledger);
+        let early = case.piece.rare
+            || case.has_seen("M04")
+            || case.has_seen("M05")
+            || made_by(&dating, &[Kind::Fps, Kind::Fpd, Kind::Fpn, Kind::Rfp], ledger.value("value.early_year")) >= 0.5;
+        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // clamped to the range of u32
+        let seed = ledger.value("counsel.seed").clamp(0.0, f64::from(u32::MAX)) as u32;
+        let sample: Rc<Sample> = Sample::shared(log2_points, seed);
+        let draws = Draws::new(case, ledger, &posterior, early, &sample, tweak);
+        let next = if *tweak == Tweak::NONE { information_gain(&case.findings, &posterior, ledger) } else { Vec::new() };
+        let body = crate::silver::bleed_range(case.part(crate::case::PartName::Body).and_then(|p| p.bleed), ledger).scaled(tweak.bleed);
+        let situation = Situation {
+            case,
+            ledger,
+            posterior,
+            body_bleed: body.likely,
+            covered_area: draws.covered_area,
+            worn_through: draws.body().map_or(0.0, |b| b.worn_through),
+            next_look: next.first().map_or("a specialist's look", |g| g.finding.title),
+            heat_reach_mm: heat_reach_mm(ledger),
+            lead: Situation::stated_lead(case),
+            joint: Situation::stated_joint(case),
+            replated: false,
+            low_melt: false,
+            cleaned: false,
+        };
+        let goal = case.aim.goal_or_default();
+        let courses = courses(&situation);
+        let scale = cost_scale(&situation, median(&mut draws.undamaged.clone()));
+        let outcomes: Vec<Outcome> = courses.iter().map(|c| evaluate(c, &situation, &draws, goal, scale)).collect();
+        let advice = advise(&courses, &outcomes, &draws, case, ledger, &posterior);
+        Self { case, ledger, interval, dating, draws, situation, courses, outcomes, advice, goal, cost_scale: scale, seed, next }
+    }
+
+    /// Score into the case's currency: itself for a seller, by the cost scale for a keeper.
+    fn money_of(&self, score: f64) -> f64 {
+        Weights::of(self.goal).map_or(score, |w| {
+            let rate = w.points_per_money(self.cost_scale);
+            if rate > 0.0 { score / rate } else { 0.0 }
+        })
+    }
+
+    /// The cost a person is thinking about: of what is advised if that touches the piece, else of
+    /// full replating, else of the next best course.
+    fn cost_in_question(&self) -> f64 {
+        let chosen = Some(self.advice.chosen).filter(|i| self.courses[*i].touches());
+        let replate = self.courses.iter().position(|c| c.group() == [Treatment::Replate]);
+        let asked = chosen.or(replate).or(self.advice.runner_up);
+        asked.map_or(0.0, |i| median(&mut self.outcomes[i].cost.clone()))
+    }
+
+    fn explained(&self, worth_of_kind: f64) -> Explained<'_> {
+        Explained {
+            case: self.case,
+            ledger: self.ledger,
+            situation: &self.situation,
+            courses: &self.courses,
+            outcomes: &self.outcomes,
+            draws: &self.draws,
+            advice: &self.advice,
+            worth_of_kind,
+        }
+    }
+
+    fn report(&self, problems: Vec<Problem>) -> Report {
+        let by_kind = score_by_kind(&self.courses, &self.outcomes, &self.draws);
+        let each_kind = Kind::ALL.map(|k| Kind::ALL.map(|j| f64::from(u8::from(j == k))));
+        let worth_of_kind = self.money_of(worth_of(&each_kind, &self.situation.posterior, &by_kind));
+        let explained = self.explained(worth_of_kind);
+        let refer_why = explained.referrals();
+        let options = self.options();
+        let named: Vec<Treatment> = Treatment::WEIGHED.into_iter().chain(Treatment::NEVER).collect();
+        let why = self.situation.display_only();
+        Report {
+            identity: self.identity(&by_kind),
+            silver: self.silver(),
+            value: self.value(),
+            options,
+            courses: self.course_reports(),
+            counsel: CounselReport {
+                steps: ids(&self.courses[self.advice.chosen]),
+                firmness: self.advice.firmness.id(),
+                sentence: explained.sentence(),
+                firmness_words: explained.firmness_words(),
+                reasons: explained.reasons(),
+                doubts: self.advice.doubts.clone(),
+                would_change: Vec::new(),
+                refer: !refer_why.is_empty(),
+                refer_why,
+                worth_of_kind,
+                noise: self.advice.noise,
+            },
+            cautions: caution_list::cautions_for(&named, &self.situation),
+            display_only: DisplayOnly {
+                yes: !why.is_empty(),
+                why,
+                label: caution("caution.display_only").map_or("", |c| c.text),
+            },
+            problems,
+            seed: self.seed,
+            ledger_version: LEDGER_VERSION.to_owned(),
+        }
+    }
+
+    fn identity(&self, by_kind: &[[f64; 12]]) -> IdentityReport {
+        let mut kinds: Vec<KindReport> = Kind::ALL
+            .into_iter()
+            .map(|k| {
+                let (p, low, high) = self.interval.range(|q| q.of(k));
+                KindReport { kind: k.code(), name: k.name(), p, low, high }
+            })
+            .collect();
+        kinds.sort_by(|a, b| b.p.total_cmp(&a.p));
+        let mut family_bars: Vec<FamilyReport> = Family::ALL
+            .into_iter()
+            .map(|f| {
+                let (p, low, high) = self.interval.range(|q| q.family(f));
+                FamilyReport { family: f.id(), name: f.name(), p, low, high }
+            })
+            .collect();
+        family_bars.sort_by(|a, b| b.p.total_cmp(&a.p));
+        let posterior = self.interval.base;
+        let (top, _) = posterior.top_family();
+        IdentityReport {
+            sentence: self.identity_sentence(),
+            kinds,
+            families: Family::ALL.into_iter().map(|f| (f.id(), posterior.family(f))).collect(),
+            family_bars,
+            dates: self.dating.span().map(|s| DateReport { from: s.from, to: s.to, reasons: s.reasons }),
+            contradictions: contradictions(self.case, self.ledger)
+                .into_iter()
+                .map(|c| ContradictionReport {
+                    findings: c.findings.map(|f| f.id),
+                    text: c.text,
+                    different_parts: c.different_parts,
+                })
+                .collect(),
+            next_looks: self.next_looks(by_kind),
+            pushes: pushes(&self.case.findings, self.ledger, top)
+                .into_iter()
+                .map(|p| PushReport { finding: p.finding.id, title: p.finding.title, answer: p.seen.id(), log_odds: p.log_odds })
+                .collect(),
+        }
+    }
+
+    /// The family in words, and what is still open about it.
+    fn identity_sentence(&self) -> String {
+        let posterior = self.interval.base;
+        let (top, p) = posterior.top_family();
+        let fused_body = posterior.original_fused() + posterior.family(Family::ReplatedFused);
+        let construction_seen = self
+            .case
+            .findings
+            .iter()
+            .filter(|a| a.seen == crate::case::Seen::Yes && a.id != "C14")
+            .filter_map(|a| crate::facts::finding(a.id))
+            .any(|f| f.cluster.is_construction());
+        if self.case.findings.iter().all(|a| a.seen == crate::case::Seen::Unsure) {
+            return "Nothing has been looked at yet, so it could be any of these.".to_owned();
+        }
+        // Copper alone is no verdict: electroplate on copper wears through to copper too.
+        if self.case.has_seen("S03") && !construction_seen && matches!(top, Family::Fused | Family::ReplatedFused) {
+            return "Silver over copper. Whether it was fused or electroplated has to show in a seam, an edge, a mount or a shield."
+                .to_owned();
+        }
+        if fused_body >= 0.8 && p < 0.8 {
+            return format!(
+                "{} made as fused plate (old Sheffield plate); whether it was electroplated later is open.",
+                how_sure(fused_body)
+            );
+        }
+        let names_base = !(self.case.has_seen("M01b") && top == Family::Electroplate && posterior.of(posterior.top_kind()) < 0.8);
+        let name = if names_base || top != Family::Electroplate { top.name() } else { "electroplate; the mark does not name the metal beneath" };
+        format!("{} {name}.", how_sure(p))
+    }
+
+    fn next_looks(&self, by_kind: &[[f64; 12]]) -> Vec<NextLook> {
+        let out = ["identity.out.finding", "identity.out.mark"].map(|id| self.ledger.value(id));
+        let steps = crate::identity::Letter::ALL.map(|l| self.ledger.value(&format!("identity.ladder.base.{}", l.code())));
+        let mut looks: Vec<NextLook> = self
+            .next
+            .iter()
+            .map(|g| {
+                let f = g.finding;
+                let seen = Kind::ALL.map(|k| {
+                    f.letter(k).map_or(out[usize::from(f.cluster == Cluster::Mark)], |l| steps[l as usize])
+                });
+                let absent = seen.map(|p| 1.0 - p);
+                let effort = self.ledger.value(&format!("look.effort.{}", f.invasive.min(3)));
+                let worth = self.money_of(worth_of(&[seen, absent], &self.situation.posterior, by_kind));
+                // Differences of rounding are not worth anything.
+                let worth = if worth < 0.5 { 0.0 } else { worth };
+                NextLook { finding: f.id, worth: worth - effort, bits: g.bits, title: f.title, how: f.how, needs: f.needs }
+            })
+            .collect();
+        looks.sort_by(|a, b| b.worth.total_cmp(&a.worth).then(b.bits.total_cmp(&a.bits)).then(a.finding.cmp(b.finding)));
+        looks.truncate(LOOKS);
+        looks
+    }
+
+    fn silver(&self) -> SilverReport {
+        let parts = self
+            .draws
+            .parts
+            .iter()
+            .map(|p| {
+                let known: Vec<f64> = p.left_um.iter().copied().filter(|x| !x.is_nan()).collect();
+                let plated = known.len() * 2 >= self.draws.n;
+                let mut share: Vec<f64> = p.left_share.iter().copied().filter(|x| !x.is_nan()).collect();
+                let mut times: Vec<f64> = p.to_double.iter().copied().filter(|x| !x.is_nan()).collect();
+                let bleed = median(&mut p.bleed.to_vec());
+                let to_double = (plated && times.len() * 2 >= self.draws.n).then(|| band(&mut times));
+                PartReport {
+                    part: p.id,
+                    name: p.name,
+                    left_um: plated.then(|| band(&mut known.clone())),
+                    left_fraction: plated.then(|| median(&mut share)),
+                    bleed,
+                    words: silver_words(plated, bleed, to_double),
+                    cleanings_to_double: to_double,
+                }
+            })
+            .collect();
+        SilverReport { parts, covered_area: self.draws.covered_area }
+    }
+
+    fn value(&self) -> ValueReport {
+        let hammer: Vec<f64> = self.hammer_as_it_is();
+        let mut net: Vec<f64> = match self.draws.route {
+            Route::Auction => hammer.iter().zip(&self.draws.fees).map(|(h, f)| f.expected(*h)).collect(),
+            Route::Private => hammer.clone(),
+        };
+        ValueReport {
+            undamaged: band(&mut self.draws.undamaged.clone()),
+            as_it_is: band(&mut hammer.clone()),
+            net_as_it_is: band(&mut net),
+            assumed: !self.draws.value_entered,
+            currency: self.case.market.currency.unwrap_or(Currency::Other).id(),
+            label: "Indicative, not an appraisal.",
+        }
+    }
+
+    fn hammer_as_it_is(&self) -> Vec<f64> {
+        let d = &self.draws;
+        (0..d.n)
+            .map(|i| {
+                let ln = d.ln_fixed[i] + d.ln_tarnish[i] + d.ln_open[i] + d.ln_mended[i];
+                d.level[i] * (d.wear[i] * libm::exp(ln)).max(self.ledger.value("value.floor"))
+            })
+            .collect()
+    }
+
+    fn options(&self) -> Vec<OptionReport> {
+        Treatment::WEIGHED
+            .into_iter()
+            .chain(Treatment::NEVER)
+            .map(|t| {
+                let verdicts = check(t, &self.situation);
+                let idle = if t.offered() == Offered::Never { None } else { not_needed(t, &self.situation) };
+                let outcome = match (t.offered(), idle) {
+                    (Offered::Never, _) => "never",
+                    (_, Some(_)) => "not_needed",
+                    _ => worst(&verdicts).id(),
+                };
+                let text = t.text();
+                let mut cost = match self.draws.cost(t) {
+                    [] => vec![0.0],
+                    column => column.to_vec(),
+                };
+                OptionReport {
+                    treatment: t.id(),
+                    name: text.name,
+                    plain: text.plain,
+                    outcome,
+                    not_needed: idle.map(str::to_owned),
+                    verdicts: verdicts.iter().map(verdict_report).collect(),
+                    lost: text.lost,
+                    ask: text.ask,
+                    who: text.who,
+                    reversibility: t.reversibility().code(),
+                    reversibility_words: t.reversibility().words(),
+                    cost: band(&mut cost),
+                    quoted: self.case.quote(t).is_some(),
+                }
+            })
+            .collect()
+    }
+
+    fn course_reports(&self) -> Vec<CourseReport> {
+        let leave = &self.outcomes[0];
+        let tail = self.ledger.value("counsel.tail").clamp(0.01, 1.0);
+        let value_scale = median(&mut self.draws.undamaged.clone()).max(1.0);
+        let mut order: Vec<usize> = (0..self.courses.len()).collect();
+        let means: Vec<f64> = self.outcomes.iter().map(|o| mean(&o.score)).collect();
+        order.sort_by(|a, b| {
+            let barred = |i: usize| !self.courses[i].can_be_advised();
+            (*b == self.advice.chosen).cmp(&(*a == self.advice.chosen)).then(barred(*a).cmp(&barred(*b))).then(means[*b].total_cmp(&means[*a]))
+        });
+        order
+            .into_iter()
+            .map(|i| {
+                let (course, o) = (&self.courses[i], &self.outcomes[i]);
+                let mut gain: Vec<f64> = o.net.iter().zip(&leave.net).map(|(a, b)| a - b).collect();
+                let p_loss = gain.iter().filter(|g| **g < 0.0).count() as f64 / gain.len() as f64;
+                let score = if self.goal == Goal::Sell { (means[i] / value_scale).clamp(0.0, 1.0) } else { means[i] };
+                CourseReport {
+                    steps: ids(course),
+                    name: wording::course_name(course),
+                    barred: course.barred.iter().map(verdict_report).collect(),
+                    conditions: course.conditions.iter().map(verdict_report).collect(),
+                    net: band_mean(&mut o.net.clone()),
+                    net_gain: band_mean(&mut gain),
+                    p_best: self.advice.p_best[i],
+                    p_loss,
+                    originality: o.originality,
+                    fitness: o.fitness,
+                    stability: o.stability,
+                    score,
+                    reversibility: course.reversibility().code(),
+                    reversibility_words: course.reversibility().words(),
+                    cost: band(&mut o.cost.clone()),
+                    tail_mean: tail_mean(&mut gain, tail),
+                    regret: self.advice.regret[i],
+                    lost: course.steps.iter().map(|t| t.text().lost).filter(|l| *l != "Nothing").collect(),
+                }
+            })
+            .collect()
+    }
+}
+
+/// How far soldering heat reaches for the rules: the greater of the round patch on the body and,
+/// where it runs along a seam, the strip, with the least heat loss. The rules use the round patch.
+fn heat_reach_mm(ledger: &Ledger) -> f64 {
+    let v = |id: &str| ledger.value(&format!("guard.heat.{id}"));
+    let sheet = Sheet {
+        conductivity: v("copper_k").max(1.0),
+        thickness_mm: v("thickness").max(0.01),
+        loss: v("h_far").max(0.1),
+        ambient_c: v("ambient"),
+    };
+    let reach = disk_reach_mm(sheet, v("patch").max(0.1), v("joint"), v("soft_solder"));
+    if reach.is_finite() { reach } else { strip_reach_mm(sheet, v("joint"), v("soft_solder")).min(1e6) }
+}
+
+fn how_sure(p: f64) -> &'static str {
+    if p >= 0.95 {
+        "Almost certainly"
+    } else if p >= 0.8 {
+        "Very probably"
+    } else if p >= 0.6 {
+        "Probably"
+    } else {
+        "Not settled; the likeliest is"
+    }
+}
+
+fn silver_words(plated: bool, bleed: f64, to_double: Option<Band>) -> String {
+    if !plated {
+        return "Most likely solid silver, so there is no layer to lose.".to_owned();
+    }
+    let shown = wording::percent(bleed);
+    match to_double {
+        None => format!("Base metal shows on {shown} of it already; there is little left to keep."),
+        Some(t) => {
+            let span = if t.p50 < 5.0 {
+                "a few gentle cleanings"
+            } else if t.p50 < 30.0 {
+                "some years of gentle care"
+            } else {
+                "decades of gentle care"
+            };
+            format!("Base metal shows on {shown} of it. About {span} before twice as much does.")
+        }
+    }
+}
+
+fn ids(course: &Course) -> Vec<&'static str> {
+    course.steps.iter().map(|t| t.id()).collect()
+}
+
+fn verdict_report(v: &Verdict) -> VerdictReport {
+    VerdictReport { guard: v.guard, outcome: v.outcome.id(), reason: v.reason.clone(), lifted_by: v.lifted_by.clone() }
+}
+
+fn band(sample: &mut [f64]) -> Band {
+    Band { p10: quantile_of(sample, 0.1), p50: quantile_of(sample, 0.5), p90: quantile_of(sample, 0.9) }
+}
+
+fn band_mean(sample: &mut [f64]) -> BandMean {
+    let average = mean(sample);
+    let b = band(sample);
+    BandMean { p10: b.p10, p50: b.p50, p90: b.p90, mean: average }
+}

@@ -1,0 +1,164 @@
+//! The block of points all courses share, and columns drawn from it.
+//!
+//! Every uncertain thing has its own dimension, so that two courses, or two runs with one input
+//! changed, meet the same luck. Columns that do not depend on the case are kept between calls; that
+//! changes speed, never a result.
+
+use std::cell::RefCell;
+use std::collections::BTreeMap;
+use std::rc::Rc;
+
+use crate::facts::{Figure, Shape};
+use crate::maths::{SobolBlock, Z5, Z10, beta_quantile, pert_shapes, probit, two_piece};
+
+/// What each dimension draws.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) enum Dim {
+    Kind = 0,
+    Value = 1,
+    Sale = 2,
+    T0 = 3,
+    Unevenness = 4,
+    Bleed = 5,
+    Tarnish = 6,
+    Wear = 7,
+    Replated = 8,
+    TarnishFactor = 9,
+    JointFactor = 10,
+    DentFactor = 11,
+    ShieldFactor = 12,
+    RustFactor = 13,
+    AfterRepair = 14,
+    Detail = 15,
+    HazardClean = 16,
+    HazardRepair = 17,
+    HazardRemove = 18,
+    HazardReplate = 19,
+    HazardScale = 20,
+    HazardKept = 21,
+    CostClean = 22,
+    CostRepair = 23,
+    CostRemove = 24,
+    CostReplate = 25,
+    Overrun = 26,
+    Loss = 27,
+    Fees = 28,
+    Sold = 29,
+    Lead = 30,
+    Spare = 31,
+}
+
+/// A scrambled block with its columns, made when first asked for.
+pub(super) struct Sample {
+    block: SobolBlock,
+    u: RefCell<BTreeMap<Dim, Rc<[f64]>>>,
+    z: RefCell<BTreeMap<Dim, Rc<[f64]>>>,
+    pert: RefCell<BTreeMap<(Dim, u64), Rc<[f64]>>>,
+}
+
+thread_local! {
+    static SHARED: RefCell<BTreeMap<(u32, u32), Rc<Sample>>> = const { RefCell::new(BTreeMap::new()) };
+}
+
+/// Samples kept at most; one for the answer and one for the search of what would change it.
+const KEPT: usize = 4;
+
+impl Sample {
+    /// The sample of 2^`log2_points` points with this seed.
+    pub(super) fn shared(log2_points: u32, seed: u32) -> Rc<Self> {
+        SHARED.with(|shared| {
+            let mut shared = shared.borrow_mut();
+            if shared.len() >= KEPT && !shared.contains_key(&(log2_points, seed)) {
+                shared.clear();
+            }
+            Rc::clone(shared.entry((log2_points, seed)).or_insert_with(|| {
+                Rc::new(Self {
+                    block: SobolBlock::new(log2_points, seed),
+                    u: RefCell::default(),
+                    z: RefCell::default(),
+                    pert: RefCell::default(),
+                })
+            }))
+        })
+    }
+
+    pub(super) fn len(&self) -> usize {
+        self.block.len()
+    }
+
+    /// Uniform column.
+    pub(super) fn u(&self, dim: Dim) -> Rc<[f64]> {
+        Rc::clone(self.u.borrow_mut().entry(dim).or_insert_with(|| self.block.column(dim as usize).into()))
+    }
+
+    /// Standard normal column.
+    pub(super) fn z(&self, dim: Dim) -> Rc<[f64]> {
+        let u = self.u(dim);
+        Rc::clone(self.z.borrow_mut().entry(dim).or_insert_with(|| u.iter().map(|u| probit(*u)).collect()))
+    }
+
+    /// Standard PERT column, in 0 to 1, with the mode at the fraction `mode`.
+    fn pert(&self, dim: Dim, mode: f64) -> Rc<[f64]> {
+        let u = self.u(dim);
+        Rc::clone(self.pert.borrow_mut().entry((dim, mode.to_bits())).or_insert_with(|| {
+            let (a, b) = pert_shapes(mode);
+            // From small to large, so that each search starts beside its answer.
+            let mut order: Vec<usize> = (0..u.len()).collect();
+            order.sort_unstable_by(|i, j| u[*i].total_cmp(&u[*j]));
+            let mut column = vec![0.0; u.len()];
+            let mut last = f64::NAN;
+            for i in order {
+                last = beta_quantile(a, b, u[i], last);
+                column[i] = last;
+            }
+            column.into()
+        }))
+    }
+
+    /// Draws of a figure by its shape.
+    pub(super) fn draw(&self, figure: &Figure, dim: Dim) -> Vec<f64> {
+        let (low, value, high) = (figure.low, figure.value, figure.high);
+        if figure.shape == Shape::Point || high <= low {
+            return vec![value; self.len()];
+        }
+        match figure.shape {
+            Shape::PertEnds => {
+                let column = self.pert(dim, ((value - low) / (high - low)).clamp(0.0, 1.0));
+                column.iter().map(|x| low + (high - low) * x).collect()
+            }
+            Shape::P5P50P95 => self.z(dim).iter().map(|z| two_piece(low, value, high, Z5, *z)).collect(),
+            Shape::P10P50P90 | Shape::Point => self.z(dim).iter().map(|z| two_piece(low, value, high, Z10, *z)).collect(),
+        }
+    }
+
+    /// Draws of a range given as 10th, 50th and 90th percentile.
+    pub(super) fn draw_entered(&self, low: f64, likely: f64, high: f64, dim: Dim) -> Vec<f64> {
+        self.z(dim).iter().map(|z| two_piece(low, likely, high, Z10, *z)).collect()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::facts::Ledger;
+
+    #[test]
+    fn a_pert_column_has_the_mean_of_its_law() {
+        // Mean of PERT(low, mode, high) is (low + 4 mode + high)/6.
+        let sample = Sample::shared(12, 1);
+        let figure = Ledger::standard().figure("silver.t0.FPD");
+        let draws = sample.draw(figure, Dim::T0);
+        let mean = draws.iter().sum::<f64>() / draws.len() as f64;
+        assert!((mean - (10.0 + 80.0 + 45.0) / 6.0).abs() < 0.01, "{mean}");
+        assert!(draws.iter().all(|d| (10.0..=45.0).contains(d)));
+    }
+
+    #[test]
+    fn entered_ranges_keep_their_percentiles() {
+        let sample = Sample::shared(12, 1);
+        let mut draws = sample.draw_entered(110.0, 220.0, 500.0, Dim::CostReplate);
+        draws.sort_by(f64::total_cmp);
+        assert!((draws[2048] - 220.0).abs() < 1.0);
+        assert!((draws[409] - 110.0).abs() < 1.0 && (draws[3686] - 500.0).abs() < 2.0);
+    }
+}

@@ -1,0 +1,19 @@
+//! One input moved, everything else as it was: how break-evens are searched.
+
+/// Multipliers on the main inputs.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Tweak {
+    /// On the undamaged value.
+    pub(super) value: f64,
+    /// On every cost.
+    pub(super) cost: f64,
+    /// On the bare share of every part.
+    pub(super) bleed: f64,
+    /// On the odds of fused plate with its original surface.
+    pub(super) fused_odds: f64,
+}
+
+impl Tweak {
+    /// Nothing moved.
+    pub(super) const NONE: Self = Self { value: 1.0, cost: 1.0, bleed: 1.0, fused_odds: 1.0 };
+}

@@ -1,0 +1,248 @@
+//! The findings a person can report, how each bears on the kinds, and what each dates.
+
+use std::sync::OnceLock;
+
+use super::figure::Tag;
+use super::{embedded, table::rows};
+use crate::identity::{Cluster, Kind, Letter};
+
+/// Where on the piece a finding is looked for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Place {
+    /// The seam and the inside.
+    Seam,
+    /// Edges and rim.
+    Edges,
+    /// Borders, feet, spouts and other mounts.
+    Mounts,
+    /// Shield and engraving.
+    Shield,
+    /// Where it has worn, and where silver lies over old damage.
+    Wear,
+    /// The colour of the surface.
+    Surface,
+    /// Stamped marks and words.
+    Marks,
+    /// Magnet, density, conductivity, X-ray readings.
+    Measures,
+}
+
+impl Place {
+    /// All places, in the order a person meets them.
+    pub const ALL: [Self; 8] =
+        [Self::Marks, Self::Wear, Self::Seam, Self::Edges, Self::Mounts, Self::Shield, Self::Surface, Self::Measures];
+
+    /// Reads a place as written in the data file.
+    #[must_use]
+    pub fn parse(text: &str) -> Option<Self> {
+        Some(match text {
+            "seam" => Self::Seam,
+            "edges" => Self::Edges,
+            "mounts" => Self::Mounts,
+            "shield" => Self::Shield,
+            "wear" => Self::Wear,
+            "surface" => Self::Surface,
+            "marks" => Self::Marks,
+            "measures" => Self::Measures,
+            _ => return None,
+        })
+    }
+}
+
+/// One observation of the ladder.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FindingFact {
+    /// Stable id, such as `C01`.
+    pub id: &'static str,
+    /// Group within which findings share a cause and are tempered.
+    pub cluster: Cluster,
+    /// Where to look.
+    pub place: Place,
+    /// A few plain words.
+    pub title: &'static str,
+    /// What the eye sees when it is there.
+    pub look_for: &'static str,
+    /// How to look, safely.
+    pub how: &'static str,
+    /// What one needs.
+    pub needs: &'static str,
+    /// 0 look, 1 touch or breath, 2 wetting or taking apart, 3 an instrument.
+    pub invasive: u8,
+    /// Easily missed, so that "absent" says little.
+    pub hidden: bool,
+    /// How the look is known to tell anything.
+    pub tag: Tag,
+    /// Source id.
+    pub source: &'static str,
+    /// How likely each kind shows it, in the order of [`Kind::LADDER`].
+    pub letters: [Letter; 11],
+}
+
+impl FindingFact {
+    /// The letter for a kind; `None` for [`Kind::Out`], which the ladder does not cover.
+    #[must_use]
+    pub fn letter(&self, kind: Kind) -> Option<Letter> {
+        Kind::LADDER.iter().position(|k| *k == kind).map(|i| self.letters[i])
+    }
+
+    /// True when it says the same of every kind, and so is not evidence at all.
+    #[must_use]
+    pub fn says_nothing(&self) -> bool {
+        self.letters.iter().all(|l| *l == self.letters[0])
+    }
+}
+
+/// What a window dates.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum WindowAbout {
+    /// When pieces of a kind were made.
+    Kind,
+    /// When the body was made.
+    Body,
+    /// When the silver now on it was put there; says nothing of a body plated again later.
+    Skin,
+}
+
+/// Years within which a kind was made or a feature used.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Window {
+    /// Kind code or finding id.
+    pub id: &'static str,
+    /// First year.
+    pub from: u16,
+    /// Last year; `None` while it is still made.
+    pub to: Option<u16>,
+    /// What it dates.
+    pub about: WindowAbout,
+    /// How it is known.
+    pub tag: Tag,
+    /// Source id.
+    pub source: &'static str,
+    /// The reason in plain words.
+    pub what: &'static str,
+}
+
+/// Every finding of the ladder, in file order.
+#[must_use]
+pub fn findings() -> &'static [FindingFact] {
+    static FINDINGS: OnceLock<Vec<FindingFact>> = OnceLock::new();
+    FINDINGS.get_or_init(|| embedded(read_findings(include_str!("data/findings.psv"), include_str!("data/ladder.psv"))))
+}
+
+/// The finding with this id.
+#[must_use]
+pub fn finding(id: &str) -> Option<&'static FindingFact> {
+    findings().iter().find(|f| f.id == id)
+}
+
+/// Every dated window, of kinds and of findings.
+#[must_use]
+pub fn windows() -> &'static [Window] {
+    static WINDOWS: OnceLock<Vec<Window>> = OnceLock::new();
+    WINDOWS.get_or_init(|| embedded(read_windows(include_str!("data/windows.psv"))))
+}
+
+fn read_findings(texts: &'static str, ladder: &'static str) -> Result<Vec<FindingFact>, String> {
+    let head =
+        ["id", "cluster", "SIL", "FPS", "FPD", "FPN", "CLP", "FRP", "ECU", "ENS", "EBM", "RFP", "REP"];
+    let mut letters = std::collections::BTreeMap::new();
+    for r in rows("ladder.psv", ladder, &head)? {
+        let fault = |what: &str| format!("ladder.psv: {}: {what}", r[0]);
+        let cluster = Cluster::parse(r[1]).ok_or_else(|| fault("unknown cluster"))?;
+        let mut row = [Letter::X; 11];
+        for (slot, text) in row.iter_mut().zip(&r[2..]) {
+            *slot = Letter::parse(text).ok_or_else(|| fault("unknown letter"))?;
+        }
+        letters.insert(r[0], (cluster, row));
+    }
+    let head = ["id", "place", "title", "look_for", "how", "needs", "invasive", "hidden", "tag", "source"];
+    let mut findings = Vec::new();
+    for r in rows("findings.psv", texts, &head)? {
+        let fault = |what: &str| format!("findings.psv: {}: {what}", r[0]);
+        let (cluster, letters) = letters.remove(r[0]).ok_or_else(|| fault("not in ladder.psv"))?;
+        findings.push(FindingFact {
+            id: r[0],
+            cluster,
+            place: Place::parse(r[1]).ok_or_else(|| fault("unknown place"))?,
+            title: r[2],
+            look_for: r[3],
+            how: r[4],
+            needs: r[5],
+            invasive: r[6].parse().map_err(|_| fault("invasive is 0 to 3"))?,
+            hidden: r[7] == "yes",
+            tag: Tag::parse(r[8]).ok_or_else(|| fault("unknown tag"))?,
+            source: r[9],
+            letters,
+        });
+    }
+    if let Some(id) = letters.keys().next() {
+        return Err(format!("findings.psv: {id} of ladder.psv has no text"));
+    }
+    Ok(findings)
+}
+
+fn read_windows(text: &'static str) -> Result<Vec<Window>, String> {
+    let head = ["id", "from", "to", "about", "tag", "source", "what"];
+    rows("windows.psv", text, &head)?
+        .into_iter()
+        .map(|r| {
+            let fault = |what: &str| format!("windows.psv: {}: {what}", r[0]);
+            let year = |t: &str| t.parse::<u16>().map_err(|_| fault("not a year"));
+            Ok(Window {
+                id: r[0],
+                from: year(r[1])?,
+                to: if r[2] == "today" { None } else { Some(year(r[2])?) },
+                about: match r[3] {
+                    "kind" => WindowAbout::Kind,
+                    "body" => WindowAbout::Body,
+                    "skin" => WindowAbout::Skin,
+                    _ => return Err(fault("about is kind, body or skin")),
+                },
+                tag: Tag::parse(r[4]).ok_or_else(|| fault("unknown tag"))?,
+                source: r[5],
+                what: r[6],
+            })
+        })
+        .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_ladder_has_its_shape() {
+        // Counts of observations by cluster and of letters: identification facts, checks 2 to 4.
+        let count = |c: Cluster| findings().iter().filter(|f| f.cluster == c).count();
+        let sizes = Cluster::ALL.map(count);
+        assert_eq!(sizes, [5, 4, 3, 4, 3, 2, 5, 3, 14, 14]);
+        assert_eq!(findings().len(), 57);
+        let letters = |l: Letter| findings().iter().flat_map(|f| f.letters).filter(|x| *x == l).count();
+        assert_eq!(
+            [Letter::N, Letter::L, Letter::P, Letter::U, Letter::X].map(letters),
+            [17, 96, 109, 121, 284]
+        );
+    }
+
+    #[test]
+    fn windows_run_forward_and_name_known_things() {
+        for w in windows() {
+            assert!(w.to.is_none_or(|to| to >= w.from), "{}", w.id);
+            let known = if w.about == WindowAbout::Kind { Kind::parse(w.id).is_some() } else { finding(w.id).is_some() };
+            assert!(known, "{}", w.id);
+        }
+        for kind in Kind::ALL {
+            assert!(windows().iter().any(|w| w.about == WindowAbout::Kind && w.id == kind.code()));
+        }
+    }
+
+    #[test]
+    fn no_look_asks_for_harm() {
+        for f in findings() {
+            let how = f.how.to_lowercase();
+            for word in ["scratch it", "file it", "acid drop", "heat it", "nitric"] {
+                assert!(!how.contains(word), "{}: {word}", f.id);
+            }
+        }
+    }
+}

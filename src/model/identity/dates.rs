@@ -1,0 +1,133 @@
+//! When it was made: windows of the kinds and of dated findings, with soft edges.
+
+use std::collections::BTreeMap;
+
+use super::kind::Kind;
+use super::posterior::Posterior;
+use crate::case::{Answer, Case, Seen};
+use crate::facts::{Ledger, Window, WindowAbout, windows};
+
+/// First year considered.
+const FIRST_YEAR: u16 = 1670;
+
+/// Weight of every year and what shaped it.
+#[derive(Clone, Debug)]
+pub struct Dating {
+    last: u16,
+    /// For each kind, the probability of each year together with the kind; sums to 1 over all
+    /// unless no year is possible.
+    by_kind: BTreeMap<Kind, Vec<f64>>,
+    findings: Vec<&'static Window>,
+}
+
+/// The middle nine tenths of the date, with the reasons for its ends.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct DateSpan {
+    /// 5th percentile.
+    pub from: u16,
+    /// 95th percentile.
+    pub to: u16,
+    /// In words.
+    pub reasons: Vec<String>,
+}
+
+impl Dating {
+    /// The weight over years: sum over kinds of P(kind) times the kind's trapezoid times the
+    /// trapezoids of the findings seen, with linear tails as long as the ledger says. A finding that
+    /// dates only the present silver says nothing about a fused body plated again later.
+    #[must_use]
+    pub fn new(case: &Case, posterior: &Posterior, ledger: &Ledger) -> Self {
+        let today = case.asked_on.map_or(ledger.value("identity.today"), |d| f64::from(d.year));
+        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // clamped to four digits
+        let last = today.clamp(1900.0, 2999.0) as u16;
+        let tail = ledger.value("identity.window_tail").max(0.0);
+        let findings = seen_windows(&case.findings);
+        let mut by_kind = BTreeMap::new();
+        for kind in Kind::ALL {
+            let window = windows().iter().find(|w| w.about == WindowAbout::Kind && w.id == kind.code());
+            let weights: Vec<f64> = (FIRST_YEAR..=last)
+                .map(|year| {
+                    let own = window.map_or(1.0, |w| trapezoid(w, year, last, tail));
+                    findings
+                        .iter()
+                        .filter(|w| !(kind == Kind::Rfp && w.about == WindowAbout::Skin))
+                        .fold(own, |weight, w| weight * trapezoid(w, year, last, tail))
+                })
+                .collect();
+            let p = posterior.of(kind);
+            by_kind.insert(kind, weights.into_iter().map(|w| p * w).collect::<Vec<_>>());
+        }
+        let total: f64 = by_kind.values().flatten().sum();
+        if total > 0.0 {
+            for weight in by_kind.values_mut().flatten() {
+                *weight /= total;
+            }
+        }
+        Self { last, by_kind, findings }
+    }
+
+    fn year_weights(&self) -> Vec<f64> {
+        let mut all = vec![0.0; usize::from(self.last - FIRST_YEAR) + 1];
+        for weights in self.by_kind.values() {
+            for (sum, w) in all.iter_mut().zip(weights) {
+                *sum += w;
+            }
+        }
+        all
+    }
+
+    /// The middle nine tenths; `None` when the findings leave no year possible.
+    #[must_use]
+    pub fn span(&self) -> Option<DateSpan> {
+        let weights = self.year_weights();
+        let total: f64 = weights.iter().sum();
+        if total <= 0.0 {
+            return None;
+        }
+        let at = |p: f64| {
+            let mut sum = 0.0;
+            (FIRST_YEAR..=self.last)
+                .zip(&weights)
+                .find(|(_, w)| {
+                    sum += **w;
+                    sum >= p * total
+                })
+                .map_or(self.last, |(year, _)| year)
+        };
+        let reasons = self.findings.iter().map(|w| w.what.to_owned()).collect();
+        Some(DateSpan { from: at(0.05), to: at(0.95), reasons })
+    }
+}
+
+/// Chance that it was made by the end of `year`, given that it is one of `kinds`; 0 when they are
+/// impossible.
+#[must_use]
+pub fn made_by(dating: &Dating, kinds: &[Kind], year: f64) -> f64 {
+    let (mut before, mut all) = (0.0, 0.0);
+    for kind in kinds {
+        for (y, w) in (FIRST_YEAR..=dating.last).zip(&dating.by_kind[kind]) {
+            all += w;
+            if f64::from(y) <= year {
+                before += w;
+            }
+        }
+    }
+    if all > 0.0 { before / all } else { 0.0 }
+}
+
+/// Windows of the findings that were seen.
+pub(super) fn seen_windows(answers: &[Answer]) -> Vec<&'static Window> {
+    windows()
+        .iter()
+        .filter(|w| w.about != WindowAbout::Kind)
+        .filter(|w| answers.iter().any(|a| a.id == w.id && a.seen == Seen::Yes))
+        .collect()
+}
+
+/// 1 inside the window, falling in a straight line to 0 over `tail` years outside it.
+fn trapezoid(window: &Window, year: u16, today: u16, tail: f64) -> f64 {
+    let outside = |years: f64| if years <= 0.0 { 1.0 } else { (1.0 - years / tail.max(f64::MIN_POSITIVE)).max(0.0) };
+    let early = f64::from(window.from) - f64::from(year);
+    let late = f64::from(year) - f64::from(window.to.unwrap_or(today));
+    outside(early).min(outside(late))
+}

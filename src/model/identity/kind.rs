@@ -1,0 +1,296 @@
+//! Kinds, families, and the letters and clusters of the ladder.
+
+/// What a piece is: how the body was made, crossed with the silver now on it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Kind {
+    /// Solid silver.
+    Sil,
+    /// Fused plate, silver on one side, tinned inside.
+    Fps,
+    /// Fused plate, silver on both sides.
+    Fpd,
+    /// Late fused plate with a nickel-silver layer or core.
+    Fpn,
+    /// Close plate: silver foil tinned to iron or steel.
+    Clp,
+    /// French plate: leaf burnished on brass, bronze or copper.
+    Frp,
+    /// Electroplate on copper.
+    Ecu,
+    /// Electroplate on nickel silver.
+    Ens,
+    /// Electroplate on Britannia metal.
+    Ebm,
+    /// Fused plate, electroplated later.
+    Rfp,
+    /// Later reproduction in the fused-plate style.
+    Rep,
+    /// Outside these kinds.
+    Out,
+}
+
+impl Kind {
+    /// Every kind.
+    pub const ALL: [Self; 12] = [
+        Self::Sil,
+        Self::Fps,
+        Self::Fpd,
+        Self::Fpn,
+        Self::Clp,
+        Self::Frp,
+        Self::Ecu,
+        Self::Ens,
+        Self::Ebm,
+        Self::Rfp,
+        Self::Rep,
+        Self::Out,
+    ];
+
+    /// The kinds the ladder has letters for, in its column order: all but [`Kind::Out`].
+    pub const LADDER: [Self; 11] = [
+        Self::Sil,
+        Self::Fps,
+        Self::Fpd,
+        Self::Fpn,
+        Self::Clp,
+        Self::Frp,
+        Self::Ecu,
+        Self::Ens,
+        Self::Ebm,
+        Self::Rfp,
+        Self::Rep,
+    ];
+
+    /// Place in [`Kind::ALL`].
+    #[must_use]
+    pub fn index(self) -> usize {
+        self as usize
+    }
+
+    /// The code used in files.
+    #[must_use]
+    pub fn code(self) -> &'static str {
+        match self {
+            Self::Sil => "SIL",
+            Self::Fps => "FPS",
+            Self::Fpd => "FPD",
+            Self::Fpn => "FPN",
+            Self::Clp => "CLP",
+            Self::Frp => "FRP",
+            Self::Ecu => "ECU",
+            Self::Ens => "ENS",
+            Self::Ebm => "EBM",
+            Self::Rfp => "RFP",
+            Self::Rep => "REP",
+            Self::Out => "OUT",
+        }
+    }
+
+    /// The kind with this code.
+    #[must_use]
+    pub fn parse(code: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|k| k.code() == code)
+    }
+
+    /// In trade words.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Sil => "solid silver",
+            Self::Fps => "fused plate, one side, tinned inside",
+            Self::Fpd => "fused plate, both sides",
+            Self::Fpn => "late fused plate with nickel silver",
+            Self::Clp => "close plate on iron or steel",
+            Self::Frp => "French plate",
+            Self::Ecu => "electroplate on copper",
+            Self::Ens => "electroplate on nickel silver",
+            Self::Ebm => "electroplate on Britannia metal",
+            Self::Rfp => "fused plate, electroplated later",
+            Self::Rep => "later reproduction in fused-plate style",
+            Self::Out => "something outside these kinds",
+        }
+    }
+
+    /// The family it is reported in.
+    #[must_use]
+    pub fn family(self) -> Family {
+        match self {
+            Self::Sil => Family::Solid,
+            Self::Fps | Self::Fpd | Self::Fpn => Family::Fused,
+            Self::Rfp => Family::ReplatedFused,
+            Self::Clp => Family::Close,
+            Self::Frp => Family::French,
+            Self::Ecu | Self::Ens | Self::Ebm | Self::Rep => Family::Electroplate,
+            Self::Out => Family::Outside,
+        }
+    }
+
+    /// Fused plate that still carries its original surface.
+    #[must_use]
+    pub fn is_original_fused(self) -> bool {
+        self.family() == Family::Fused
+    }
+}
+
+/// Families of kinds, as a person is told them first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Family {
+    /// Solid silver.
+    Solid,
+    /// Fused plate with its original surface.
+    Fused,
+    /// Fused plate, electroplated later.
+    ReplatedFused,
+    /// Close plate.
+    Close,
+    /// French plate.
+    French,
+    /// Electroplate of any sort.
+    Electroplate,
+    /// Outside these kinds.
+    Outside,
+}
+
+impl Family {
+    /// Every family.
+    pub const ALL: [Self; 7] = [
+        Self::Fused,
+        Self::ReplatedFused,
+        Self::Electroplate,
+        Self::Close,
+        Self::French,
+        Self::Solid,
+        Self::Outside,
+    ];
+
+    /// The id used in files.
+    #[must_use]
+    pub fn id(self) -> &'static str {
+        match self {
+            Self::Solid => "solid",
+            Self::Fused => "fused",
+            Self::ReplatedFused => "replated_fused",
+            Self::Close => "close",
+            Self::French => "french",
+            Self::Electroplate => "electroplate",
+            Self::Outside => "outside",
+        }
+    }
+
+    /// In words.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Solid => "solid silver",
+            Self::Fused => "fused plate (old Sheffield plate)",
+            Self::ReplatedFused => "fused plate, electroplated later",
+            Self::Close => "close plate",
+            Self::French => "French plate",
+            Self::Electroplate => "electroplate",
+            Self::Outside => "something else",
+        }
+    }
+}
+
+/// Step of the likelihood ladder.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Letter {
+    /// Near-certain.
+    N,
+    /// Likely.
+    L,
+    /// Possible.
+    P,
+    /// Unlikely.
+    U,
+    /// Near-impossible.
+    X,
+}
+
+impl Letter {
+    /// Every letter, most likely first.
+    pub const ALL: [Self; 5] = [Self::N, Self::L, Self::P, Self::U, Self::X];
+
+    /// The letter in files and figure ids.
+    #[must_use]
+    pub fn code(self) -> &'static str {
+        match self {
+            Self::N => "N",
+            Self::L => "L",
+            Self::P => "P",
+            Self::U => "U",
+            Self::X => "X",
+        }
+    }
+
+    /// Reads a letter.
+    #[must_use]
+    pub fn parse(code: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|l| l.code() == code)
+    }
+}
+
+/// Findings that share a cause.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Cluster {
+    /// Construction.
+    Constr,
+    /// Edges.
+    Edge,
+    /// Mounts.
+    Mount,
+    /// Shield and engraving.
+    Shield,
+    /// Inside.
+    Interior,
+    /// Surface colour.
+    Surface,
+    /// What shows where it is worn.
+    Wear,
+    /// How the silver lies.
+    Deposit,
+    /// Marks.
+    Mark,
+    /// Physical measures.
+    Phys,
+}
+
+impl Cluster {
+    /// Every cluster, in file order.
+    pub const ALL: [Self; 10] = [
+        Self::Constr,
+        Self::Edge,
+        Self::Mount,
+        Self::Shield,
+        Self::Interior,
+        Self::Surface,
+        Self::Wear,
+        Self::Deposit,
+        Self::Mark,
+        Self::Phys,
+    ];
+
+    /// Reads a cluster name.
+    #[must_use]
+    pub fn parse(text: &str) -> Option<Self> {
+        Some(match text {
+            "constr" => Self::Constr,
+            "edge" => Self::Edge,
+            "mount" => Self::Mount,
+            "shield" => Self::Shield,
+            "interior" => Self::Interior,
+            "surface" => Self::Surface,
+            "wear" => Self::Wear,
+            "deposit" => Self::Deposit,
+            "mark" => Self::Mark,
+            "phys" => Self::Phys,
+            _ => return None,
+        })
+    }
+
+    /// Findings of the body's construction, as opposed to its present surface.
+    #[must_use]
+    pub fn is_construction(self) -> bool {
+        matches!(self, Self::Constr | Self::Edge | Self::Mount | Self::Shield)
+    }
+}

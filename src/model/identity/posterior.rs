@@ -1,0 +1,257 @@
+//! From answered findings to the probability of each kind.
+//!
+//! Bayes in log space with the ladder's likelihoods. Within a cluster the log-likelihoods are
+//! tempered, because findings there share a cause; between clusters they multiply. "Not sure" and
+//! "not looked" say nothing. Invariants: the order of answers never matters; a finding that every
+//! kind explains equally never moves anything; the same finding twice counts once.
+
+use std::collections::BTreeMap;
+
+use super::kind::{Cluster, Family, Kind, Letter};
+use crate::case::{Answer, Seen};
+use crate::facts::{FindingFact, Ledger, finding};
+
+/// The likelihoods behind the letters.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Ladder {
+    steps: [f64; 5],
+}
+
+impl Ladder {
+    /// One of the three ladders of the ledger: `base`, or `blunt` and `sharp`, which tell what the
+    /// answer would be if findings told less or more than we think.
+    #[must_use]
+    pub fn of(ledger: &Ledger, name: &str) -> Self {
+        Self { steps: Letter::ALL.map(|l| ledger.value(&format!("identity.ladder.{name}.{}", l.code())).clamp(1e-6, 1.0 - 1e-6)) }
+    }
+
+    /// All three, the base one first.
+    #[must_use]
+    pub fn all(ledger: &Ledger) -> [Self; 3] {
+        ["base", "blunt", "sharp"].map(|name| Self::of(ledger, name))
+    }
+
+    /// Likelihood of a letter.
+    pub(super) fn step(&self, letter: Letter) -> f64 {
+        self.steps[letter as usize]
+    }
+}
+
+/// Whether the guard on copper wear applies.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum CopperRule {
+    /// The ladder as it stands. For checks against published letters only.
+    Bare,
+    /// Copper showing through, by itself, speaks for electroplate on copper as loudly as for fused
+    /// plate, until a finding of construction, edge, mount or shield is seen.
+    Guarded,
+}
+
+/// Probability of each kind, in the order of [`Kind::ALL`].
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Posterior {
+    p: [f64; 12],
+}
+
+impl Posterior {
+    /// Probability of a kind.
+    #[must_use]
+    pub fn of(&self, kind: Kind) -> f64 {
+        self.p[kind.index()]
+    }
+
+    /// Probability of a set of kinds.
+    #[must_use]
+    pub fn of_any(&self, kinds: &[Kind]) -> f64 {
+        kinds.iter().map(|k| self.of(*k)).sum()
+    }
+
+    /// Probability of a family.
+    #[must_use]
+    pub fn family(&self, family: Family) -> f64 {
+        Kind::ALL.into_iter().filter(|k| k.family() == family).map(|k| self.of(k)).sum()
+    }
+
+    /// Probability that it is fused plate with its original surface.
+    #[must_use]
+    pub fn original_fused(&self) -> f64 {
+        self.family(Family::Fused)
+    }
+
+    /// The most probable family and its probability; the first of [`Family::ALL`] on a tie.
+    #[must_use]
+    pub fn top_family(&self) -> (Family, f64) {
+        let mut top = (Family::Fused, self.family(Family::Fused));
+        for family in Family::ALL {
+            let p = self.family(family);
+            if p > top.1 {
+                top = (family, p);
+            }
+        }
+        top
+    }
+
+    /// The most probable kind.
+    #[must_use]
+    pub fn top_kind(&self) -> Kind {
+        Kind::ALL.into_iter().fold(Kind::Sil, |top, k| if self.of(k) > self.of(top) { k } else { top })
+    }
+
+    /// Shannon entropy in bits.
+    #[must_use]
+    pub fn entropy_bits(&self) -> f64 {
+        -self.p.iter().filter(|p| **p > 0.0).map(|p| p * libm::log2(*p)).sum::<f64>()
+    }
+
+    /// The same posterior with the odds of one set of kinds multiplied by `factor`, the shares
+    /// inside and outside the set kept. `factor` > 0.
+    #[must_use]
+    pub fn with_odds_scaled(&self, kinds: &[Kind], factor: f64) -> Self {
+        let mut p = self.p;
+        for k in kinds {
+            p[k.index()] *= factor;
+        }
+        let sum: f64 = p.iter().sum();
+        Self { p: p.map(|x| x / sum) }
+    }
+}
+
+/// The posterior for these answers.
+///
+/// Log posterior of a kind = log prior + sum over clusters of [sum ln(likelihood of seen)/sqrt(n
+/// seen) + sum ln(1 - det * likelihood)/sqrt(n absent)], normalised. `det` is how surely a thing
+/// that is there would have been noticed. Kinds outside the ladder have a flat likelihood.
+#[must_use]
+pub fn posterior(answers: &[Answer], ledger: &Ledger, ladder: &Ladder, rule: CopperRule) -> Posterior {
+    posterior_of(&counted(answers), ledger, ladder, rule)
+}
+
+/// One posterior with its least and greatest value over the three ladders.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Interval {
+    /// On the base ladder.
+    pub base: Posterior,
+    others: [Posterior; 2],
+}
+
+impl Interval {
+    /// Probability by `f`, with its least and greatest value.
+    #[must_use]
+    pub fn range(&self, f: impl Fn(&Posterior) -> f64) -> (f64, f64, f64) {
+        let p = f(&self.base);
+        self.others.iter().map(&f).fold((p, p, p), |(p, low, high), q| (p, low.min(q), high.max(q)))
+    }
+}
+
+/// The posterior on all three ladders.
+#[must_use]
+pub fn with_interval(answers: &[Answer], ledger: &Ledger) -> Interval {
+    let evidence = counted(answers);
+    let [base, blunt, sharp] = Ladder::all(ledger).map(|l| posterior_of(&evidence, ledger, &l, CopperRule::Guarded));
+    Interval { base, others: [blunt, sharp] }
+}
+
+/// How far one answer moved a family.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Push {
+    /// The finding.
+    pub finding: &'static FindingFact,
+    /// The answer.
+    pub seen: Seen,
+    /// Change in the natural log-odds of the family when this answer is added to all the others.
+    pub log_odds: f64,
+}
+
+/// How far each answer moved `family`, the strongest first.
+#[must_use]
+pub fn pushes(answers: &[Answer], ledger: &Ledger, family: Family) -> Vec<Push> {
+    let evidence = counted(answers);
+    let ladder = Ladder::of(ledger, "base");
+    let log_odds = |evidence: &[Counted]| {
+        let p = posterior_of(evidence, ledger, &ladder, CopperRule::Guarded).family(family).clamp(1e-12, 1.0 - 1e-12);
+        libm::log(p / (1.0 - p))
+    };
+    let with_all = log_odds(&evidence);
+    let mut pushes: Vec<Push> = (0..evidence.len())
+        .map(|i| {
+            let mut without = evidence.clone();
+            let (finding, seen) = without.remove(i);
+            Push { finding, seen, log_odds: with_all - log_odds(&without) }
+        })
+        .collect();
+    pushes.sort_by(|a, b| b.log_odds.abs().total_cmp(&a.log_odds.abs()).then(a.finding.id.cmp(b.finding.id)));
+    pushes
+}
+
+/// An answer that counts as evidence.
+pub(super) type Counted = (&'static FindingFact, Seen);
+
+/// The answers that count: one a finding, seen before absent, nothing that says nothing.
+pub(super) fn counted(answers: &[Answer]) -> Vec<Counted> {
+    let mut by_id: BTreeMap<&'static str, Seen> = BTreeMap::new();
+    for a in answers {
+        by_id.entry(a.id).and_modify(|s| *s = (*s).min(a.seen)).or_insert(a.seen);
+    }
+    let all: Vec<Counted> = by_id
+        .into_iter()
+        .filter(|(_, seen)| *seen != Seen::Unsure)
+        .filter_map(|(id, seen)| finding(id).map(|f| (f, seen)))
+        .filter(|(f, _)| !f.says_nothing())
+        .collect();
+    let a_mark_is_read = all.iter().any(|(f, seen)| f.cluster == Cluster::Mark && *seen == Seen::Yes);
+    all.into_iter().filter(|(f, seen)| *seen == Seen::Yes || absence_counts(f, a_mark_is_read)).collect()
+}
+
+/// Whether "absent" is an observation of its own. An instrument gives one reading, so the bands it
+/// did not fall in were not looked for one by one; and a piece that carries one mark says nothing
+/// about the others. The magnet is a plain yes or no.
+fn absence_counts(f: &FindingFact, a_mark_is_read: bool) -> bool {
+    match f.cluster {
+        Cluster::Phys => f.id == "P01",
+        Cluster::Mark => !a_mark_is_read,
+        _ => true,
+    }
+}
+
+pub(super) fn posterior_of(evidence: &[Counted], ledger: &Ledger, ladder: &Ladder, rule: CopperRule) -> Posterior {
+    let out = ledger.value("identity.prior.OUT").clamp(0.0, 1.0);
+    let plain = ledger.value("identity.absent.plain").clamp(0.0, 0.999);
+    let hidden = ledger.value("identity.absent.hidden").clamp(0.0, 0.999);
+    let out_likelihood = [ledger.value("identity.out.finding"), ledger.value("identity.out.mark")].map(|v| v.clamp(1e-6, 1.0 - 1e-6));
+    let named: f64 = Kind::LADDER.iter().map(|k| ledger.value(&format!("identity.prior.{}", k.code()))).sum();
+    let copper_is_ambiguous = rule == CopperRule::Guarded
+        && !evidence.iter().any(|(f, seen)| *seen == Seen::Yes && f.cluster.is_construction() && f.id != "C14");
+    let weight = |f: &FindingFact, seen: Seen| {
+        let n = evidence.iter().filter(|(g, s)| g.cluster == f.cluster && *s == seen).count();
+        1.0 / (n as f64).sqrt()
+    };
+    let weighted: Vec<(&FindingFact, Seen, f64)> = evidence.iter().map(|(f, s)| (*f, *s, weight(f, *s))).collect();
+    let log_p = Kind::ALL.map(|kind| {
+        let prior = if kind == Kind::Out {
+            out
+        } else {
+            ledger.value(&format!("identity.prior.{}", kind.code())) / named.max(f64::MIN_POSITIVE) * (1.0 - out)
+        };
+        let mut log_p = libm::log(prior.max(f64::MIN_POSITIVE));
+        for (f, seen, weight) in &weighted {
+            let p = match f.letter(kind) {
+                None => out_likelihood[usize::from(f.cluster == Cluster::Mark)],
+                Some(_) if copper_is_ambiguous && f.id == "S03" && matches!(kind, Kind::Ecu | Kind::Rep) => {
+                    ladder.step(Letter::L)
+                }
+                Some(letter) => ladder.step(letter),
+            };
+            let likelihood = match seen {
+                Seen::Yes => p,
+                Seen::No => 1.0 - if f.hidden { hidden } else { plain } * p,
+                Seen::Unsure => 1.0,
+            };
+            log_p += weight * libm::log(likelihood);
+        }
+        log_p
+    });
+    let top = log_p.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+    let mass = log_p.map(|l| libm::exp(l - top));
+    let sum: f64 = mass.iter().sum();
+    Posterior { p: mass.map(|m| m / sum) }
+}

@@ -1,0 +1,118 @@
+//! The beta law, for PERT figures: distribution function and quantile, both with a cap on work.
+
+/// Shapes (alpha, beta) of the PERT law of weight 4 whose mode lies at the fraction `mode` of the
+/// way from low to high: alpha = 1 + 4 mode, beta = 1 + 4 (1 - mode). `mode` in [0, 1].
+#[must_use]
+pub fn pert_shapes(mode: f64) -> (f64, f64) {
+    (1.0 + 4.0 * mode, 1.0 + 4.0 * (1.0 - mode))
+}
+
+/// Regularised incomplete beta function `I_x(a, b)`, for a, b > 0 and x in [0, 1]. Continued fraction
+/// by the modified Lentz method (Press et al. 2007, Numerical Recipes, section 6.4), at most 300
+/// terms; absolute error below 1e-13 for shapes up to about 1000.
+#[must_use]
+pub fn beta_cdf(a: f64, b: f64, x: f64) -> f64 {
+    if x <= 0.0 {
+        return 0.0;
+    }
+    if x >= 1.0 {
+        return 1.0;
+    }
+    let front = libm::exp(
+        libm::lgamma(a + b) - libm::lgamma(a) - libm::lgamma(b) + a * libm::log(x) + b * libm::log1p(-x),
+    );
+    if x < (a + 1.0) / (a + b + 2.0) {
+        front * fraction(a, b, x) / a
+    } else {
+        1.0 - front * fraction(b, a, 1.0 - x) / b
+    }
+}
+
+fn fraction(a: f64, b: f64, x: f64) -> f64 {
+    const TINY: f64 = 1e-300;
+    let keep = |v: f64| if v.abs() < TINY { TINY } else { v };
+    let mut c = 1.0;
+    let mut d = 1.0 / keep(1.0 - (a + b) * x / (a + 1.0));
+    let mut h = d;
+    for m in 1..300 {
+        let m = f64::from(m);
+        let even = m * (b - m) * x / ((a + 2.0 * m - 1.0) * (a + 2.0 * m));
+        d = 1.0 / keep(1.0 + even * d);
+        c = keep(1.0 + even / c);
+        h *= d * c;
+        let odd = -(a + m) * (a + b + m) * x / ((a + 2.0 * m) * (a + 2.0 * m + 1.0));
+        d = 1.0 / keep(1.0 + odd * d);
+        c = keep(1.0 + odd / c);
+        let step = d * c;
+        h *= step;
+        if (step - 1.0).abs() < 1e-15 {
+            break;
+        }
+    }
+    h
+}
+
+/// The x with `I_x(a, b) = u`, for a, b >= 1. Newton steps from `start`, held inside a bracket that
+/// only shrinks and bisected whenever a step leaves it; at most 100 steps, so it always returns.
+/// Monotone in `u` to the last bits. `start` outside (0, 1) means the mean.
+#[must_use]
+pub fn beta_quantile(a: f64, b: f64, u: f64, start: f64) -> f64 {
+    if u <= 0.0 {
+        return 0.0;
+    }
+    if u >= 1.0 {
+        return 1.0;
+    }
+    let log_norm = libm::lgamma(a + b) - libm::lgamma(a) - libm::lgamma(b);
+    let (mut low, mut high) = (0.0, 1.0);
+    let mut x = if start > 0.0 && start < 1.0 { start } else { a / (a + b) };
+    for _ in 0..100 {
+        let miss = beta_cdf(a, b, x) - u;
+        if miss > 0.0 {
+            high = x;
+        } else {
+            low = x;
+        }
+        let density = libm::exp(log_norm + (a - 1.0) * libm::log(x) + (b - 1.0) * libm::log1p(-x));
+        let mut next = x - miss / density;
+        if !(next > low && next < high) {
+            next = f64::midpoint(low, high);
+        }
+        let moved = (next - x).abs();
+        x = next;
+        if moved <= 1e-14 * x || high - low <= 1e-15 {
+            break;
+        }
+    }
+    x
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn closed_forms() {
+        // Beta(1, b): I_x = 1 - (1 - x)^b; Beta(a, 1): I_x = x^a.
+        for x in [0.01, 0.2, 0.5, 0.9, 0.999] {
+            assert!((beta_cdf(1.0, 5.0, x) - (1.0 - libm::pow(1.0 - x, 5.0))).abs() < 1e-14);
+            assert!((beta_cdf(3.0, 1.0, x) - x * x * x).abs() < 1e-14);
+        }
+    }
+
+    #[test]
+    fn quantile_is_monotone_and_returns_in_the_tails() {
+        for (a, b) in [(1.0, 5.0), (5.0, 1.0), (7.0 / 3.0, 11.0 / 3.0), (3.0, 3.0), (40.0, 2.0)] {
+            let mut last = 0.0;
+            for i in 0..=2000 {
+                let u = f64::from(i) / 2000.0;
+                let x = beta_quantile(a, b, u, f64::NAN);
+                assert!((0.0..=1.0).contains(&x) && x >= last, "{a} {b} {u}: {x} after {last}");
+                last = x;
+            }
+            for u in [1e-300, 1e-20, 1e-10, 1.0 - 1e-10, 1.0 - 1e-16] {
+                assert!((0.0..=1.0).contains(&beta_quantile(a, b, u, 0.5)));
+            }
+        }
+    }
+}

@@ -1,0 +1,16 @@
+//! The mathematics the model needs and no more: the normal law, the beta law for PERT, two-piece
+//! laws for entered ranges, Sobol' points, and order statistics.
+//!
+//! Invariant: every function is total on its stated domain and returns a finite number there.
+
+mod beta;
+mod normal;
+mod quantiles;
+mod range;
+mod sobol;
+
+pub use beta::{beta_cdf, beta_quantile, pert_shapes};
+pub use normal::{phi, probability, probit};
+pub use quantiles::{mean, median, quantile_of, tail_mean};
+pub use range::{Z10, Z5, two_piece, two_piece_slopes};
+pub use sobol::{MAX_DIMENSIONS, SobolBlock, sobol_u32};

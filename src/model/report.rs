@@ -1,0 +1,373 @@
+//! The answer as plain data: what the screens, the sheets and the JSON are made from.
+//!
+//! Invariant: everything here is computed in this crate; whoever shows it adds nothing.
+
+use std::collections::BTreeMap;
+
+use serde::Serialize;
+
+use crate::case::Problem;
+use crate::facts::Level;
+
+/// Everything the model says about one case.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Report {
+    /// What it is.
+    pub identity: IdentityReport,
+    /// How much silver is left.
+    pub silver: SilverReport,
+    /// What it is worth as it is.
+    pub value: ValueReport,
+    /// Each treatment a person may ask about, with what the guards say.
+    pub options: Vec<OptionReport>,
+    /// Each plan weighed, best first; barred ones last.
+    pub courses: Vec<CourseReport>,
+    /// The advice.
+    pub counsel: CounselReport,
+    /// Cautions for what is named, most serious first.
+    pub cautions: Vec<CautionReport>,
+    /// Whether it is for display only.
+    pub display_only: DisplayOnly,
+    /// What in the case could not be used.
+    pub problems: Vec<Problem>,
+    /// Seed of the sample.
+    pub seed: u32,
+    /// Version of the figures.
+    pub ledger_version: String,
+}
+
+/// Median with the band that holds 8 draws in 10.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Band {
+    /// 10th percentile.
+    pub p10: f64,
+    /// Median.
+    pub p50: f64,
+    /// 90th percentile.
+    pub p90: f64,
+}
+
+/// A band with its mean.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct BandMean {
+    /// 10th percentile.
+    pub p10: f64,
+    /// Median.
+    pub p50: f64,
+    /// 90th percentile.
+    pub p90: f64,
+    /// Mean.
+    pub mean: f64,
+}
+
+/// What it is, how sure, and when it was made.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct IdentityReport {
+    /// One plain sentence.
+    pub sentence: String,
+    /// Every kind, most likely first.
+    pub kinds: Vec<KindReport>,
+    /// Probability of each family.
+    pub families: BTreeMap<&'static str, f64>,
+    /// The families with intervals, most likely first.
+    pub family_bars: Vec<FamilyReport>,
+    /// When it was made; absent when the findings leave no year possible.
+    pub dates: Option<DateReport>,
+    /// Findings that do not fit together.
+    pub contradictions: Vec<ContradictionReport>,
+    /// What to look at next, most useful first.
+    pub next_looks: Vec<NextLook>,
+    /// How far each answer moved the leading family.
+    pub pushes: Vec<PushReport>,
+}
+
+/// One kind with its probability.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct KindReport {
+    /// Code, such as `FPD`.
+    pub kind: &'static str,
+    /// In words.
+    pub name: &'static str,
+    /// Probability.
+    pub p: f64,
+    /// Least over the three ladders.
+    pub low: f64,
+    /// Greatest over the three ladders.
+    pub high: f64,
+}
+
+/// One family with its probability.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct FamilyReport {
+    /// Id, such as `fused`.
+    pub family: &'static str,
+    /// In words.
+    pub name: &'static str,
+    /// Probability.
+    pub p: f64,
+    /// Least over the three ladders.
+    pub low: f64,
+    /// Greatest over the three ladders.
+    pub high: f64,
+}
+
+/// When it was made.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct DateReport {
+    /// 1 in 20 that it is earlier.
+    pub from: u16,
+    /// 1 in 20 that it is later.
+    pub to: u16,
+    /// What sets the ends.
+    pub reasons: Vec<String>,
+}
+
+/// Two things that do not fit.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct ContradictionReport {
+    /// The two finding ids.
+    pub findings: [&'static str; 2],
+    /// What does not fit, and what may explain it.
+    pub text: String,
+    /// They were seen on different parts, so a married piece is offered first.
+    pub different_parts: bool,
+}
+
+/// A look not taken yet.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct NextLook {
+    /// Finding id.
+    pub finding: &'static str,
+    /// What it is worth to this decision, in the case's currency, after the effort.
+    pub worth: f64,
+    /// Expected information about the kind.
+    pub bits: f64,
+    /// What to look for.
+    pub title: &'static str,
+    /// How to look.
+    pub how: &'static str,
+    /// What one needs.
+    pub needs: &'static str,
+}
+
+/// How far one answer moved the leading family.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct PushReport {
+    /// Finding id.
+    pub finding: &'static str,
+    /// What was looked for.
+    pub title: &'static str,
+    /// `seen` or `absent`.
+    pub answer: &'static str,
+    /// Change of log-odds (natural logarithm) of the leading family when this answer is added last.
+    pub log_odds: f64,
+}
+
+/// Silver left, by part.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct SilverReport {
+    /// Each part of the case, body first.
+    pub parts: Vec<PartReport>,
+    /// Area still covered, at the low end of the bleed, by area.
+    pub covered_area: f64,
+}
+
+/// One part's silver.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct PartReport {
+    /// Part id.
+    pub part: &'static str,
+    /// Part in words.
+    pub name: &'static str,
+    /// Mean thickness left, micrometres; absent for solid silver.
+    pub left_um: Option<Band>,
+    /// Median share of the first silver that is left.
+    pub left_fraction: Option<f64>,
+    /// Share of the part where base metal shows, median.
+    pub bleed: f64,
+    /// Gentle cleanings until twice as much shows.
+    pub cleanings_to_double: Option<Band>,
+    /// The same in words.
+    pub words: String,
+}
+
+/// What it is worth, as it is.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct ValueReport {
+    /// Undamaged, at hammer level.
+    pub undamaged: Band,
+    /// As it is, at hammer level.
+    pub as_it_is: Band,
+    /// What a seller keeps of that after fees (the same as above on a private sale).
+    pub net_as_it_is: Band,
+    /// The figures come from class medians, not from the person.
+    pub assumed: bool,
+    /// Currency id.
+    pub currency: &'static str,
+    /// Always shown beside a value.
+    pub label: &'static str,
+}
+
+/// What the guards say of one treatment by itself.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct OptionReport {
+    /// Treatment id.
+    pub treatment: &'static str,
+    /// In trade words.
+    pub name: &'static str,
+    /// What is done, for an owner.
+    pub plain: &'static str,
+    /// `allowed`, `conditional`, `needs_check`, `needs_opinion`, `barred`, `not_needed` or `never`.
+    pub outcome: &'static str,
+    /// Why not needed, when it is not.
+    pub not_needed: Option<String>,
+    /// Every guard that speaks.
+    pub verdicts: Vec<VerdictReport>,
+    /// What is gone for good.
+    pub lost: &'static str,
+    /// One question to ask.
+    pub ask: &'static str,
+    /// Who may do it.
+    pub who: &'static str,
+    /// Reversibility code.
+    pub reversibility: &'static str,
+    /// Reversibility in words.
+    pub reversibility_words: &'static str,
+    /// Cost band, in the case's currency.
+    pub cost: Band,
+    /// A quote was given.
+    pub quoted: bool,
+}
+
+/// What one guard says.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct VerdictReport {
+    /// Guard id, such as `H14`.
+    pub guard: &'static str,
+    /// `conditional`, `needs_check`, `needs_opinion` or `barred`.
+    pub outcome: &'static str,
+    /// Why.
+    pub reason: String,
+    /// What would lift it.
+    pub lifted_by: String,
+}
+
+/// One plan.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct CourseReport {
+    /// Treatment ids in order.
+    pub steps: Vec<&'static str>,
+    /// In words.
+    pub name: String,
+    /// Why it cannot be advised; empty when it can.
+    pub barred: Vec<VerdictReport>,
+    /// Conditions that go with it.
+    pub conditions: Vec<VerdictReport>,
+    /// Money kept after everything, absolute.
+    pub net: BandMean,
+    /// The same against leaving it as it is.
+    pub net_gain: BandMean,
+    /// Share of draws in which nothing else beats it by more than the noise.
+    pub p_best: f64,
+    /// Share of draws in which it leaves less money than leaving it alone.
+    pub p_loss: f64,
+    /// Originality kept, 0 to 1.
+    pub originality: f64,
+    /// Fitness for the aim, 0 to 1.
+    pub fitness: f64,
+    /// Lasting stability, 0 to 1.
+    pub stability: f64,
+    /// Worth for the aim, 0 to 1; for a seller the same order as money.
+    pub score: f64,
+    /// Worst reversibility code.
+    pub reversibility: &'static str,
+    /// Worst reversibility in words.
+    pub reversibility_words: &'static str,
+    /// Cost band.
+    pub cost: Band,
+    /// Mean of the worst tenth of net gains.
+    pub tail_mean: f64,
+    /// Greatest regret.
+    pub regret: f64,
+    /// What is gone for good.
+    pub lost: Vec<&'static str>,
+}
+
+/// The advice.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct CounselReport {
+    /// The course advised.
+    pub steps: Vec<&'static str>,
+    /// `clear`, `leaning` or `open`.
+    pub firmness: &'static str,
+    /// The answer in one sentence.
+    pub sentence: String,
+    /// How firm, in one sentence.
+    pub firmness_words: String,
+    /// Why.
+    pub reasons: Vec<ReasonReport>,
+    /// What keeps the answer from being firmer.
+    pub doubts: Vec<String>,
+    /// What would change it.
+    pub would_change: Vec<ChangeReport>,
+    /// A specialist should see it first.
+    pub refer: bool,
+    /// Why.
+    pub refer_why: Vec<String>,
+    /// The most that knowing the kind for certain could be worth, in the case's currency.
+    pub worth_of_kind: f64,
+    /// Differences below this are noise, in the case's currency (for a seller) or points of score.
+    pub noise: f64,
+}
+
+/// One reason.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct ReasonReport {
+    /// Stable code.
+    pub code: &'static str,
+    /// In words.
+    pub text: String,
+    /// Amount in the case's currency, where there is one.
+    pub amount: Option<f64>,
+}
+
+/// Where the answer flips.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct ChangeReport {
+    /// `value`, `cost`, `bleed` or `fused`.
+    pub input: &'static str,
+    /// The input in words.
+    pub name: String,
+    /// Where it is now.
+    pub now: f64,
+    /// Where the answer flips; absent when it does not.
+    pub flips_at: Option<f64>,
+    /// To which course.
+    pub to_steps: Vec<&'static str>,
+    /// In words.
+    pub text: String,
+}
+
+/// A caution.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct CautionReport {
+    /// Stable id.
+    pub id: String,
+    /// How serious.
+    pub level: Level,
+    /// What it is about, in few words.
+    pub about: String,
+    /// The words.
+    pub text: String,
+}
+
+/// Whether it may hold food or drink.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct DisplayOnly {
+    /// For display only.
+    pub yes: bool,
+    /// Which triggers, in words.
+    pub why: Vec<String>,
+    /// The label to put on it.
+    pub label: &'static str,
+}

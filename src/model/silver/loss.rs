@@ -1,0 +1,33 @@
+//! What one cleaning takes.
+
+/// What a cleaning does to the silver and to the tarnish on it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct FilmLoss {
+    /// Sound silver taken beyond the tarnish, micrometres.
+    pub sound_um: f64,
+    /// Share of the silver in the tarnish that is lost, 0 to 1.
+    pub share: f64,
+}
+
+/// Silver lost in one cleaning, micrometres: (A + share x consumed x film/1000) x h.
+///
+/// `film_nm` is the tarnish as silver sulphide, nanometres; `consumed` is silver used up per film
+/// thickness (0.600 by stoichiometry and densities); `h` >= 1 raises it at high points and edges
+/// (judgement). Never below zero.
+#[must_use]
+pub fn film_loss_um(loss: FilmLoss, film_nm: f64, consumed: f64, h: f64) -> f64 {
+    ((loss.sound_um + loss.share * consumed * film_nm / 1000.0) * h).max(0.0)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn no_tarnish_leaves_the_sound_loss_only() {
+        let loss = FilmLoss { sound_um: 0.06, share: 1.0 };
+        assert!((film_loss_um(loss, 0.0, 0.6, 1.0) - 0.06).abs() < 1e-12);
+        assert!((film_loss_um(loss, 100.0, 0.6, 2.5) - 0.3).abs() < 1e-12);
+        assert!(film_loss_um(FilmLoss { sound_um: 0.0, share: 0.0 }, 100.0, 0.6, 5.0).abs() < 1e-12);
+    }
+}

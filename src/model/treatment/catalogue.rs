@@ -1,0 +1,240 @@
+//! The catalogue of treatments, by stable id.
+
+use crate::facts::{self, Offered, TreatmentText};
+
+/// A treatment. The words about it are data: see [`Treatment::text`].
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Treatment {
+    /// Leave it alone and keep an eye on it.
+    Leave,
+    /// Better handling, storage and display.
+    Keeping,
+    /// Dust, wash, degrease.
+    Wash,
+    /// Gentle cleaning with precipitated chalk.
+    Clean,
+    /// Proprietary foam, cream or cloth.
+    Foam,
+    /// Chemical dip.
+    Dip,
+    /// Foil-and-soda or electrolytic bath.
+    FoilBath,
+    /// Lacquer.
+    Lacquer,
+    /// Dents taken out.
+    Dents,
+    /// Soft-solder repair, lead-free.
+    Solder,
+    /// Low-melt or glued repair.
+    LowMelt,
+    /// Old lead solder taken out, with rework.
+    RemoveLead,
+    /// Filling taken out of mounts and bases.
+    RemoveFill,
+    /// Hard solder.
+    HardSolder,
+    /// Pin, screw, collar or glue in an existing place.
+    Mechanical,
+    /// Local electroplating.
+    LocalPlate,
+    /// Rub-on silvering.
+    RubOn,
+    /// Removable toning.
+    Toning,
+    /// Stripped, buffed and replated.
+    Replate,
+    /// Plated over without stripping.
+    Overplate,
+    /// Inside tinned again.
+    Tinning,
+    /// A lost part replaced.
+    ReplacePart,
+    /// Test for lead.
+    TestLead,
+}
+
+impl Treatment {
+    /// Every treatment, in order of id.
+    pub const ALL: [Self; 23] = [
+        Self::Leave,
+        Self::Keeping,
+        Self::Wash,
+        Self::Clean,
+        Self::Foam,
+        Self::Dip,
+        Self::FoilBath,
+        Self::Lacquer,
+        Self::Dents,
+        Self::Solder,
+        Self::LowMelt,
+        Self::RemoveLead,
+        Self::RemoveFill,
+        Self::HardSolder,
+        Self::Mechanical,
+        Self::LocalPlate,
+        Self::RubOn,
+        Self::Toning,
+        Self::Replate,
+        Self::Overplate,
+        Self::Tinning,
+        Self::ReplacePart,
+        Self::TestLead,
+    ];
+
+    /// Those weighed in every case, in the order they would be done: investigate, wash, remove,
+    /// repair, clean, plate, keep.
+    pub const WEIGHED: [Self; 9] = [
+        Self::Leave,
+        Self::TestLead,
+        Self::Wash,
+        Self::RemoveLead,
+        Self::Solder,
+        Self::LowMelt,
+        Self::Clean,
+        Self::Replate,
+        Self::Keeping,
+    ];
+
+    /// Those shown with the reason they are never for these pieces.
+    pub const NEVER: [Self; 4] = [Self::Dip, Self::FoilBath, Self::HardSolder, Self::RubOn];
+
+    /// Stable id, such as `T09b`.
+    #[must_use]
+    pub fn id(self) -> &'static str {
+        match self {
+            Self::Leave => "T00",
+            Self::Keeping => "T01",
+            Self::Wash => "T02",
+            Self::Clean => "T03",
+            Self::Foam => "T04",
+            Self::Dip => "T05",
+            Self::FoilBath => "T06",
+            Self::Lacquer => "T07",
+            Self::Dents => "T08",
+            Self::Solder => "T09",
+            Self::LowMelt => "T09b",
+            Self::RemoveLead => "T10a",
+            Self::RemoveFill => "T10b",
+            Self::HardSolder => "T11",
+            Self::Mechanical => "T12",
+            Self::LocalPlate => "T13a",
+            Self::RubOn => "T13b",
+            Self::Toning => "T13c",
+            Self::Replate => "T14a",
+            Self::Overplate => "T14b",
+            Self::Tinning => "T15",
+            Self::ReplacePart => "T16",
+            Self::TestLead => "T17",
+        }
+    }
+
+    /// The treatment with this id.
+    #[must_use]
+    pub fn parse(id: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|t| t.id() == id)
+    }
+
+    /// The words about it.
+    ///
+    /// # Panics
+    /// Never for the shipped data: a test asks for every treatment.
+    #[must_use]
+    pub fn text(self) -> &'static TreatmentText {
+        facts::treatment_text(self.id()).unwrap_or_else(|| unreachable!("no words for {}", self.id()))
+    }
+
+    /// Short trade words.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        self.text().name
+    }
+
+    /// How far it can be undone.
+    #[must_use]
+    pub fn reversibility(self) -> Reversibility {
+        Reversibility::parse(self.text().reversibility).unwrap_or(Reversibility::V0)
+    }
+
+    /// Whether it is weighed, shown as never, or waits.
+    #[must_use]
+    pub fn offered(self) -> Offered {
+        self.text().offered
+    }
+}
+
+/// Ordinal scale of how far a treatment can be undone, worst first (terms of EN 15898; the scale
+/// is our judgement).
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Reversibility {
+    /// Original material is destroyed.
+    V0,
+    /// Something is added that cannot be taken off unharmed.
+    V1,
+    /// Can be undone with some loss or risk.
+    V2,
+    /// Comes off without residue.
+    V3,
+    /// The object is not touched.
+    V4,
+}
+
+impl Reversibility {
+    /// The code.
+    #[must_use]
+    pub fn code(self) -> &'static str {
+        match self {
+            Self::V0 => "V0",
+            Self::V1 => "V1",
+            Self::V2 => "V2",
+            Self::V3 => "V3",
+            Self::V4 => "V4",
+        }
+    }
+
+    /// Reads a code.
+    #[must_use]
+    pub fn parse(code: &str) -> Option<Self> {
+        [Self::V0, Self::V1, Self::V2, Self::V3, Self::V4].into_iter().find(|v| v.code() == code)
+    }
+
+    /// The code in plain words.
+    #[must_use]
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::V0 => "cannot be undone; something original is gone",
+            Self::V1 => "cannot be undone; something is added",
+            Self::V2 => "can be undone with some loss",
+            Self::V3 => "comes off again",
+            Self::V4 => "nothing is done to the piece",
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn ids_round_trip_and_every_treatment_has_words() {
+        for t in Treatment::ALL {
+            assert_eq!(Treatment::parse(t.id()), Some(t));
+            assert!(!t.name().is_empty());
+            assert!(Reversibility::parse(t.text().reversibility).is_some(), "{}", t.id());
+        }
+        assert_eq!(Treatment::parse("T18"), None);
+    }
+
+    #[test]
+    fn the_lists_agree_with_the_data() {
+        for t in Treatment::ALL {
+            let expected = if Treatment::WEIGHED.contains(&t) {
+                Offered::Yes
+            } else if Treatment::NEVER.contains(&t) {
+                Offered::Never
+            } else {
+                Offered::Later
+            };
+            assert_eq!(t.offered(), expected, "{}", t.id());
+        }
+    }
+}

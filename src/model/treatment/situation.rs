@@ -1,0 +1,212 @@
+//! What the guards look at: the case, the posterior, and how far a course has got.
+
+use crate::case::{Case, Corrosion, Fill, Form, Interior, Joint, Lead, PartName};
+use crate::facts::Ledger;
+use crate::identity::{Kind, Posterior};
+
+/// What is known of lead at a moment of a course.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum LeadStatus {
+    /// Nobody has tested.
+    Unknown,
+    /// A test found lead.
+    Present,
+    /// A test found none released.
+    Absent,
+}
+
+/// Everything a guard may ask about. Built once a case, then stepped through each course.
+#[derive(Clone, Debug)]
+pub struct Situation<'a> {
+    /// The case.
+    pub case: &'a Case,
+    /// The figures.
+    pub ledger: &'a Ledger,
+    /// What it probably is.
+    pub posterior: Posterior,
+    /// Likely bare share of the body.
+    pub body_bleed: f64,
+    /// Covered area of the whole piece at the low end of the bleed, 0 to 1.
+    pub covered_area: f64,
+    /// Chance that the silver at the worst point does not last the planned cleanings twice over.
+    pub worn_through: f64,
+    /// The look that would settle the kind best, in words.
+    pub next_look: &'static str,
+    /// How far a soft-solder joint's heat reaches beyond its patch, mm.
+    pub heat_reach_mm: f64,
+    /// Lead, now.
+    pub lead: LeadStatus,
+    /// The worst joint, now.
+    pub joint: Option<Joint>,
+    /// Silver has been electroplated on in this course.
+    pub replated: bool,
+    /// A low-melt or glued repair was made in this course.
+    pub low_melt: bool,
+    /// Tarnish has been taken off in this course.
+    pub cleaned: bool,
+}
+
+impl Situation<'_> {
+    /// Probability of fused plate that still carries its original surface, now.
+    #[must_use]
+    pub fn original_fused(&self) -> f64 {
+        if self.replated { 0.0 } else { self.posterior.original_fused() }
+    }
+
+    /// Probability of electroplate on Britannia metal.
+    #[must_use]
+    pub fn britannia(&self) -> f64 {
+        self.posterior.of(Kind::Ebm)
+    }
+
+    /// Probability that the silver is held by tin or only burnished on, so that heat lifts it.
+    #[must_use]
+    pub fn close_or_french(&self) -> f64 {
+        self.posterior.of_any(&[Kind::Clp, Kind::Frp])
+    }
+
+    /// Whether anything in it is grey, filled or soldered, so that lead is to be expected.
+    #[must_use]
+    pub fn lead_suspected(&self) -> bool {
+        self.lead != LeadStatus::Absent
+            && (self.case.has_seen("C10")
+                || self.case.has_seen("C12")
+                || self.lead == LeadStatus::Present
+                || self.any_joint(&[Joint::GreyRepair])
+                || self.case.is_soldered())
+    }
+
+    /// Whether any part has one of these joints, as found.
+    #[must_use]
+    pub fn any_joint(&self, joints: &[Joint]) -> bool {
+        self.case.parts.iter().any(|p| p.joint.is_some_and(|j| joints.contains(&j)))
+    }
+
+    /// A hollow part that is closed or filled with something that bursts or moves when hot. A loaded
+    /// candlestick counts until somebody says what is in it.
+    #[must_use]
+    pub fn sealed_or_pitch(&self) -> bool {
+        let told: Vec<Fill> = self.case.parts.iter().filter_map(|p| p.fill).collect();
+        told.iter().any(|f| matches!(f, Fill::Pitch | Fill::Sealed))
+            || (told.is_empty() && self.case.piece.form.is_some_and(Form::usually_loaded))
+    }
+
+    /// Active corrosion: green, white powder or rust, or rust seen at the wear.
+    #[must_use]
+    pub fn active_corrosion(&self) -> bool {
+        self.case.has_seen("S07")
+            || self.case.parts.iter().any(|p| p.corrosion.is_some_and(|c| c != Corrosion::None))
+    }
+
+    /// Foil that lifts, or rust under it.
+    #[must_use]
+    pub fn lifting_foil(&self) -> bool {
+        self.case.has_seen("S07") || self.case.parts.iter().any(|p| p.corrosion == Some(Corrosion::Rust))
+    }
+
+    /// The lining, as found.
+    #[must_use]
+    pub fn interior(&self) -> Option<Interior> {
+        self.case.part(PartName::Interior).and_then(|p| p.interior)
+    }
+
+    /// Gilding anywhere that is recorded.
+    #[must_use]
+    pub fn gilt(&self) -> bool {
+        self.case.parts.iter().any(|p| p.interior == Some(Interior::Gilt))
+    }
+
+    /// The shortest stated distance from a faulty joint to the next soft joint or fill, mm.
+    #[must_use]
+    pub fn nearest_joint_mm(&self) -> Option<f64> {
+        self.case.parts.iter().filter_map(|p| p.joint_distance_mm).min_by(f64::total_cmp)
+    }
+
+    /// The display-only triggers that hold now, each in words. An all-clear release test lifts the
+    /// first two only.
+    #[must_use]
+    pub fn display_only(&self) -> Vec<String> {
+        let mut why = Vec::new();
+        let tested = self.lead == LeadStatus::Absent;
+        if !tested {
+            if self.lead == LeadStatus::Present || self.case.has_seen("C10") || self.any_joint(&[Joint::GreyRepair]) {
+                why.push("Lead was found, or grey solder or filling shows.".to_owned());
+            } else if self.case.is_soldered() && self.before_lead_free() {
+                why.push(
+                    "Nobody has tested it, and old soldered vessels may release lead. Nearly every old pot is in \
+                     this position until a test says otherwise."
+                        .to_owned(),
+                );
+            }
+            let inside = self.case.part(PartName::Interior);
+            let worn = inside.is_some_and(|p| p.bleed.is_some_and(shows_metal));
+            if worn || self.interior() == Some(Interior::Bare) {
+                why.push("Bare copper, brass or nickel metal shows on the inside, where sour food dissolves it.".to_owned());
+            }
+        }
+        if self.interior() == Some(Interior::Lacquered) {
+            why.push("The inside is lacquered, waxed or glued.".to_owned());
+        }
+        if self.low_melt {
+            why.push("The repair is low-melting metal or glue.".to_owned());
+        }
+        if self.replated {
+            why.push("Fresh plating has to be washed and checked before food touches it.".to_owned());
+        }
+        if self.case.has_seen("P14") || self.gilt() {
+            why.push("Old gilding or silvering may hold mercury.".to_owned());
+        }
+        if self.case.piece.form == Some(Form::Cooler) && self.any_joint(&[Joint::Leaking]) {
+            why.push("A double wall that leaks holds what nobody can wash out.".to_owned());
+        }
+        if self.case.aim.household_child_or_pregnant && self.case.aim.food {
+            why.push(
+                "A child, or someone pregnant or breast-feeding, would use it: never, unless a laboratory release test \
+                 passes."
+                    .to_owned(),
+            );
+        }
+        if self.case.aim.store_food {
+            why.push("Food or drink would stand in it for hours.".to_owned());
+        }
+        if self.sealed_or_pitch() && self.case.aim.food {
+            why.push("Something hot would go into a piece with a loaded or closed part.".to_owned());
+        }
+        why
+    }
+
+    /// Made, or possibly made, before lead-free solder was usual.
+    fn before_lead_free(&self) -> bool {
+        let year = self.ledger.value("guard.food_year");
+        self.case.piece.from_year.is_none_or(|from| f64::from(from) < year)
+    }
+
+    /// The lead status a case states: any part found with lead decides; all-clear needs a test.
+    #[must_use]
+    pub fn stated_lead(case: &Case) -> LeadStatus {
+        let told: Vec<Lead> = case.parts.iter().filter_map(|p| p.lead).collect();
+        if told.contains(&Lead::Present) {
+            LeadStatus::Present
+        } else if told.contains(&Lead::Absent) {
+            LeadStatus::Absent
+        } else {
+            LeadStatus::Unknown
+        }
+    }
+
+    /// The worst joint a case states: leaking, open, grey, neat, sound.
+    #[must_use]
+    pub fn stated_joint(case: &Case) -> Option<Joint> {
+        [Joint::Leaking, Joint::Open, Joint::GreyRepair, Joint::NeatRepair, Joint::Sound]
+            .into_iter()
+            .find(|j| case.parts.iter().any(|p| p.joint == Some(*j)))
+    }
+}
+
+fn shows_metal(bleed: crate::case::Bleed) -> bool {
+    match bleed {
+        crate::case::Bleed::Word(word) => word != crate::case::BleedWord::None,
+        crate::case::Bleed::Fraction(f) => f > 0.0,
+        crate::case::Bleed::Counted { likely, .. } => likely > 0.0,
+    }
+}

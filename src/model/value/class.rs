@@ -1,0 +1,96 @@
+//! Value classes: which table of condition factors, buyers and medians a kind falls under.
+
+use crate::identity::Kind;
+
+/// A value class.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Class {
+    /// Fused plate, early, marked or rare.
+    A1,
+    /// Ordinary fused plate.
+    A2,
+    /// Close plate and French plate.
+    B,
+    /// Documented early or designer electroplate.
+    C1,
+    /// Electroplate on nickel silver.
+    C2,
+    /// Electroplate on Britannia metal.
+    C3,
+    /// Electroplate on copper, reproductions, and what is outside the kinds.
+    C4,
+    /// Solid silver.
+    Sil,
+}
+
+impl Class {
+    /// Every class.
+    pub const ALL: [Self; 8] = [Self::A1, Self::A2, Self::B, Self::C1, Self::C2, Self::C3, Self::C4, Self::Sil];
+
+    /// The class of a kind. `early`: made early, marked by a registered maker, or rare.
+    /// `documented`: its history is documented.
+    #[must_use]
+    pub fn of(kind: Kind, early: bool, documented: bool) -> Self {
+        let fused = if early { Self::A1 } else { Self::A2 };
+        match kind {
+            Kind::Sil => Self::Sil,
+            Kind::Fps | Kind::Fpd | Kind::Rfp => fused,
+            Kind::Fpn => Self::A2,
+            Kind::Clp | Kind::Frp => Self::B,
+            Kind::Ecu | Kind::Ens | Kind::Ebm if documented => Self::C1,
+            Kind::Ens => Self::C2,
+            Kind::Ebm => Self::C3,
+            Kind::Ecu | Kind::Rep | Kind::Out => Self::C4,
+        }
+    }
+
+    /// The code in figure ids for buyers' shares and medians.
+    #[must_use]
+    pub fn code(self) -> &'static str {
+        match self {
+            Self::A1 => "A1",
+            Self::A2 => "A2",
+            Self::B => "B",
+            Self::C1 => "C1",
+            Self::C2 => "C2",
+            Self::C3 => "C3",
+            Self::C4 => "C4",
+            Self::Sil => "SIL",
+        }
+    }
+
+    /// The class whose condition tables it uses: solid silver borrows those of ordinary fused plate.
+    #[must_use]
+    pub fn tables(self) -> Self {
+        if self == Self::Sil { Self::A2 } else { self }
+    }
+
+    /// Group of rows for wear and the other factors.
+    #[must_use]
+    pub fn group(self) -> &'static str {
+        match self.tables() {
+            Self::C1 => "C1",
+            Self::C2 | Self::C3 | Self::C4 => "C2",
+            _ => "A",
+        }
+    }
+
+    /// Group of rows for the replated state.
+    #[must_use]
+    pub fn replated_group(self) -> &'static str {
+        if self == Self::A1 { "A1" } else { self.group() }
+    }
+
+    /// Group of rows for what can go wrong.
+    #[must_use]
+    pub fn hazard_group(self) -> &'static str {
+        match self.tables() {
+            Self::A1 | Self::A2 | Self::Sil => "A",
+            Self::B => "B",
+            Self::C1 => "C1",
+            Self::C2 => "C2",
+            Self::C3 => "C3",
+            Self::C4 => "C4",
+        }
+    }
+}

@@ -1,0 +1,140 @@
+//! What condition does to value: wear by buyer, other defects, and the chance of a bad result.
+
+use super::class::Class;
+use crate::facts::{Figure, Ledger};
+use crate::maths::{Z5, two_piece_slopes};
+
+/// The three sorts of buyer.
+pub const BUYERS: [&str; 3] = ["collector", "decorator", "user"];
+
+/// A multiplier on the log scale: ln(middle) and its slopes per unit of z below and above.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Factor {
+    /// ln of the middle.
+    pub ln: f64,
+    down: f64,
+    up: f64,
+}
+
+impl Factor {
+    /// No effect.
+    pub const ONE: Self = Self { ln: 0.0, down: 0.0, up: 0.0 };
+
+    /// Reads a row given as 5th, 50th and 95th percentile, all > 0.
+    #[must_use]
+    pub fn of(figure: &Figure) -> Self {
+        let least = |v: f64| v.max(1e-6);
+        let (low, mid, high) = (least(figure.low), least(figure.value), least(figure.high));
+        let (down, up) = two_piece_slopes(low, mid, high, Z5);
+        Self { ln: libm::log(mid), down, up }
+    }
+
+    /// ln of the multiplier at the standard normal deviate `z`.
+    #[must_use]
+    pub fn ln_at(&self, z: f64) -> f64 {
+        self.ln + z * if z < 0.0 { self.down } else { self.up }
+    }
+}
+
+/// Wear, replated state and buyers of one class.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ConditionTable {
+    /// Bare shares at which the wear rows stand.
+    anchors: [f64; 5],
+    /// For each buyer, the factor at each anchor.
+    wear: [[Factor; 5]; 3],
+    /// For each buyer, the factor once replated.
+    replated: [Factor; 3],
+    /// Share of each buyer; sums to 1.
+    mix: [f64; 3],
+}
+
+impl ConditionTable {
+    /// The table of a class.
+    #[must_use]
+    pub fn of(class: Class, ledger: &Ledger) -> Self {
+        let c = class.tables();
+        let anchors = ["W0", "W1", "W2", "W3", "W4"];
+        let mix = BUYERS.map(|b| ledger.value(&format!("value.mix.{}.{b}", c.code())));
+        let total: f64 = mix.iter().sum();
+        Self {
+            anchors: anchors.map(|w| ledger.value(&format!("value.anchor.{w}"))),
+            wear: BUYERS.map(|b| {
+                anchors.map(|w| {
+                    if w == "W0" { Factor::ONE } else { Factor::of(ledger.figure(&format!("value.wear.{}.{w}.{b}", c.group()))) }
+                })
+            }),
+            replated: BUYERS.map(|b| Factor::of(ledger.figure(&format!("value.replated.{}.{b}", c.replated_group())))),
+            mix: mix.map(|m| m / total.max(f64::MIN_POSITIVE)),
+        }
+    }
+
+    /// The buyers' shares: collector, decorator, user.
+    #[must_use]
+    pub fn mix(&self) -> [f64; 3] {
+        self.mix
+    }
+
+    /// Wear factor of one buyer at bare share `f` and deviate `z`: straight lines in ln M between the
+    /// anchors, flat above the last.
+    #[must_use]
+    pub fn wear_for(&self, buyer: usize, f: f64, z: f64) -> f64 {
+        libm::exp(self.ln_wear(buyer, self.segment(f), z))
+    }
+
+    /// Wear factor over the buyers' mix at bare share `f` and deviate `z`.
+    #[must_use]
+    pub fn wear(&self, f: f64, z: f64) -> f64 {
+        let segment = self.segment(f);
+        (0..3).map(|b| self.mix[b] * libm::exp(self.ln_wear(b, segment, z))).sum()
+    }
+
+    /// Factor of one buyer once replated.
+    #[must_use]
+    pub fn replated_for(&self, buyer: usize, z: f64) -> f64 {
+        libm::exp(self.replated[buyer].ln_at(z))
+    }
+
+    /// Factor over the buyers' mix once replated.
+    #[must_use]
+    pub fn replated(&self, z: f64) -> f64 {
+        (0..3).map(|b| self.mix[b] * self.replated_for(b, z)).sum()
+    }
+
+    /// Which pair of anchors `f` lies between, and how far along.
+    fn segment(&self, f: f64) -> (usize, f64) {
+        let i = (1..5).find(|i| f < self.anchors[*i]).unwrap_or(4);
+        let (a, b) = (self.anchors[i - 1], self.anchors[i]);
+        (i - 1, if b > a { ((f - a) / (b - a)).clamp(0.0, 1.0) } else { 1.0 })
+    }
+
+    fn ln_wear(&self, buyer: usize, (i, t): (usize, f64), z: f64) -> f64 {
+        let (a, b) = (self.wear[buyer][i].ln_at(z), self.wear[buyer][i + 1].ln_at(z));
+        a + t * (b - a)
+    }
+}
+
+/// Product of defect factors, never below `floor`.
+#[must_use]
+pub fn plain_product(factors: &[f64], floor: f64) -> f64 {
+    factors.iter().product::<f64>().max(floor)
+}
+
+/// The worst factor in full and the rest to the power `rho` (0 to 1): several defects count less
+/// than each alone. Never below `floor`.
+#[must_use]
+pub fn damped_product(factors: &[f64], rho: f64, floor: f64) -> f64 {
+    let worst = factors.iter().copied().fold(f64::INFINITY, f64::min);
+    if !worst.is_finite() {
+        return 1.0;
+    }
+    let rest = plain_product(factors, 0.0) / worst;
+    (worst * libm::pow(rest, rho)).max(floor)
+}
+
+/// Mean effect of a treatment that goes wrong with chance `p` and then keeps the share `kept` of the
+/// value: 1 - p + p kept.
+#[must_use]
+pub fn hazard_factor(p: f64, kept: f64) -> f64 {
+    1.0 - p + p * kept
+}

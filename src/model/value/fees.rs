@@ -1,0 +1,68 @@
+//! Selling charges and what is left of a hammer price.
+
+/// One seller's terms at auction. Money in the case's currency, rates as shares of 1.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Fees {
+    /// Commission on the hammer.
+    pub commission: f64,
+    /// Least commission.
+    pub minimum: f64,
+    /// Value-added tax on the commission.
+    pub vat: f64,
+    /// Lot fee, tax included.
+    pub lot: f64,
+    /// Insurance on the hammer.
+    pub insurance: f64,
+    /// Carriage.
+    pub transport: f64,
+    /// Chance that it sells at the first attempt.
+    pub sold: f64,
+    /// Price at the second attempt as a share of the first.
+    pub reoffer: f64,
+}
+
+impl Fees {
+    /// What a seller keeps of a hammer price: H - max(cH, least)(1 + v) - lot - iH - carriage.
+    /// Never above the hammer. Common auction terms (a UK auction guide; see the ledger).
+    #[must_use]
+    pub fn net(&self, hammer: f64) -> f64 {
+        hammer
+            - (self.commission * hammer).max(self.minimum) * (1.0 + self.vat)
+            - self.lot
+            - self.insurance * hammer
+            - self.transport
+    }
+
+    /// Expected proceeds with one re-offer: q net(H) + (1 - q)(-lot + net(delta H)).
+    #[must_use]
+    pub fn expected(&self, hammer: f64) -> f64 {
+        self.sold * self.net(hammer) + (1.0 - self.sold) * (self.net(self.reoffer * hammer) - self.lot)
+    }
+}
+
+/// Share of the hammer a seller keeps above the minimum commission: 1 - c(1 + v) - i.
+#[must_use]
+pub fn net_share(commission: f64, vat: f64, insurance: f64) -> f64 {
+    1.0 - commission * (1.0 + vat) - insurance
+}
+
+/// A rate that holds up to a price.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Band {
+    /// Upper end; infinite for the last band.
+    pub up_to: f64,
+    /// Rate within it.
+    pub rate: f64,
+}
+
+/// A charge that changes by bands: each slice of the price at its own rate.
+#[must_use]
+pub fn banded(bands: &[Band], price: f64) -> f64 {
+    let mut from = 0.0;
+    let mut charge = 0.0;
+    for band in bands {
+        charge += (price.min(band.up_to) - from).max(0.0) * band.rate;
+        from = band.up_to;
+    }
+    charge
+}
