@@ -214,7 +214,7 @@ fn disagreeing(
     if beaten(&|i| median(&mut outcomes[i].score.clone())) {
         return Some("the middle outcome");
     }
-    if beaten(&|i| tail_mean(&mut outcomes[i].score.clone(), tail)) {
+    if beaten(&|i| tail_mean(&outcomes[i].score, tail)) {
         return Some("the worst tenth of outcomes");
     }
     beaten(&|i| -regret[i]).then_some("the greatest regret")

@@ -4,8 +4,8 @@ use super::course::Course;
 use super::tweak::Tweak;
 use crate::report::ChangeReport;
 
-/// Values tried on each side, log-spaced, before bisection.
-const TRIED: u32 = 33;
+/// Values tried on each side of now, log-spaced, before bisection: 33 with now itself.
+const TRIED: u32 = 16;
 /// Halvings of the bracket; the flip is then known to better than 1 % of its size.
 const HALVINGS: u32 = 10;
 
@@ -22,7 +22,7 @@ pub(super) struct Now {
 }
 
 /// For each input, the nearest value at which `advised` (given the tweak) leaves its group, searched
-/// on the same draws: 33 log-spaced factors a side, nearest first, then bisection.
+/// on the same draws: 33 log-spaced values, nearest first, then bisection.
 pub(super) fn changes(now: &Now, chosen: &Course, advised: &dyn Fn(&Tweak) -> Course, words: &dyn Fn(&ChangeReport) -> String) -> Vec<ChangeReport> {
     let group = chosen.group();
     INPUTS

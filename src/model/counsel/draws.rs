@@ -474,14 +474,14 @@ fn mishaps(ledger: &Ledger, class: &[Class], sample: &Sample) -> Vec<(Treatment,
                     (Factor::of(figure("p")), Factor::of(figure("kept")))
                 })
                 .collect();
-            let u = sample.u(dim);
+            let ln_u = sample.ln_u(dim);
             let column = class
                 .iter()
                 .enumerate()
                 .map(|(i, c)| {
                     let (p, kept) = &by_class[*c as usize];
                     // Compared on the log scale: no exponential where nothing goes wrong.
-                    if libm::log(u[i]) < p.ln_at(z_p[i]) { kept.ln_at(z_kept[i]).min(0.0) } else { 0.0 }
+                    if ln_u[i] < p.ln_at(z_p[i]) { kept.ln_at(z_kept[i]).min(0.0) } else { 0.0 }
                 })
                 .collect();
             (treatment, column)

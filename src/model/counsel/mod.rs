@@ -30,7 +30,7 @@ use crate::facts::{LEDGER_VERSION, Ledger, Offered, caution};
 use crate::identity::{
     Cluster, Dating, Family, Interval, Kind, contradictions, information_gain, made_by, pushes, with_interval,
 };
-use crate::maths::{mean, median, quantile_of, tail_mean};
+use crate::maths::{deciles, mean, median, tail_mean};
 use crate::report::{
     Band, BandMean, ContradictionReport, CounselReport, CourseReport, DateReport, DisplayOnly, FamilyReport, IdentityReport,
     KindReport, NextLook, OptionReport, PartReport, PushReport, Report, SilverReport, ValueReport, VerdictReport,
@@ -423,6 +423,7 @@ impl<'a> Solved<'a> {
                 let mut gain: Vec<f64> = o.net.iter().zip(&leave.net).map(|(a, b)| a - b).collect();
                 let p_loss = gain.iter().filter(|g| **g < 0.0).count() as f64 / gain.len() as f64;
                 let score = if self.goal == Goal::Sell { (means[i] / value_scale).clamp(0.0, 1.0) } else { means[i] };
+                let tail_mean = tail_mean(&gain, tail);
                 CourseReport {
                     steps: ids(course),
                     name: wording::course_name(course),
@@ -439,7 +440,7 @@ impl<'a> Solved<'a> {
                     reversibility: course.reversibility().code(),
                     reversibility_words: course.reversibility().words(),
                     cost: band(&mut o.cost.clone()),
-                    tail_mean: tail_mean(&mut gain, tail),
+                    tail_mean,
                     regret: self.advice.regret[i],
                     lost: course.steps.iter().map(|t| t.text().lost).filter(|l| *l != "Nothing").collect(),
                 }
@@ -503,7 +504,8 @@ fn verdict_report(v: &Verdict) -> VerdictReport {
 }
 
 fn band(sample: &mut [f64]) -> Band {
-    Band { p10: quantile_of(sample, 0.1), p50: quantile_of(sample, 0.5), p90: quantile_of(sample, 0.9) }
+    let [p10, p50, p90] = deciles(sample);
+    Band { p10, p50, p90 }
 }
 
 fn band_mean(sample: &mut [f64]) -> BandMean {

@@ -5,11 +5,10 @@
 //! changes speed, never a result.
 
 use std::cell::RefCell;
-use std::collections::BTreeMap;
 use std::rc::Rc;
 
 use crate::facts::{Figure, Shape};
-use crate::maths::{SobolBlock, Z5, Z10, beta_quantile, pert_shapes, probit, two_piece};
+use crate::maths::{Beta, SobolBlock, TwoPiece, Z5, Z10, pert_shapes, probit};
 
 /// What each dimension draws.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -50,14 +49,23 @@ pub(super) enum Dim {
 
 /// A scrambled block with its columns, made when first asked for.
 pub(super) struct Sample {
+    points: (u32, u32),
     block: SobolBlock,
-    u: RefCell<BTreeMap<Dim, Rc<[f64]>>>,
-    z: RefCell<BTreeMap<Dim, Rc<[f64]>>>,
-    pert: RefCell<BTreeMap<(Dim, u64), Rc<[f64]>>>,
+    columns: RefCell<Vec<(Column, Rc<[f64]>)>>,
+}
+
+/// What a kept column holds.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Column {
+    Uniform(Dim),
+    LogUniform(Dim),
+    Normal(Dim),
+    /// With the bits of the mode's place between the ends.
+    Pert(Dim, u64),
 }
 
 thread_local! {
-    static SHARED: RefCell<BTreeMap<(u32, u32), Rc<Sample>>> = const { RefCell::new(BTreeMap::new()) };
+    static SHARED: RefCell<Vec<Rc<Sample>>> = const { RefCell::new(Vec::new()) };
 }
 
 /// Samples kept at most; one for the answer and one for the search of what would change it.
@@ -68,17 +76,19 @@ impl Sample {
     pub(super) fn shared(log2_points: u32, seed: u32) -> Rc<Self> {
         SHARED.with(|shared| {
             let mut shared = shared.borrow_mut();
-            if shared.len() >= KEPT && !shared.contains_key(&(log2_points, seed)) {
+            if let Some(known) = shared.iter().find(|s| s.points == (log2_points, seed)) {
+                return Rc::clone(known);
+            }
+            if shared.len() >= KEPT {
                 shared.clear();
             }
-            Rc::clone(shared.entry((log2_points, seed)).or_insert_with(|| {
-                Rc::new(Self {
-                    block: SobolBlock::new(log2_points, seed),
-                    u: RefCell::default(),
-                    z: RefCell::default(),
-                    pert: RefCell::default(),
-                })
-            }))
+            let fresh = Rc::new(Self {
+                points: (log2_points, seed),
+                block: SobolBlock::new(log2_points, seed),
+                columns: RefCell::default(),
+            });
+            shared.push(Rc::clone(&fresh));
+            fresh
         })
     }
 
@@ -86,54 +96,80 @@ impl Sample {
         self.block.len()
     }
 
+    /// The column if it is kept, else made by `make` and kept.
+    fn keep(&self, column: Column, make: &dyn Fn() -> Vec<f64>) -> Rc<[f64]> {
+        let known = self.columns.borrow().iter().find(|(c, _)| *c == column).map(|(_, values)| Rc::clone(values));
+        known.unwrap_or_else(|| {
+            let values: Rc<[f64]> = make().into();
+            self.columns.borrow_mut().push((column, Rc::clone(&values)));
+            values
+        })
+    }
+
     /// Uniform column.
     pub(super) fn u(&self, dim: Dim) -> Rc<[f64]> {
-        Rc::clone(self.u.borrow_mut().entry(dim).or_insert_with(|| self.block.column(dim as usize).into()))
+        self.keep(Column::Uniform(dim), &|| self.block.column(dim as usize))
+    }
+
+    /// Natural logarithm of the uniform column.
+    pub(super) fn ln_u(&self, dim: Dim) -> Rc<[f64]> {
+        self.keep(Column::LogUniform(dim), &|| self.u(dim).iter().map(|u| libm::log(*u)).collect())
     }
 
     /// Standard normal column.
     pub(super) fn z(&self, dim: Dim) -> Rc<[f64]> {
-        let u = self.u(dim);
-        Rc::clone(self.z.borrow_mut().entry(dim).or_insert_with(|| u.iter().map(|u| probit(*u)).collect()))
+        self.keep(Column::Normal(dim), &|| self.u(dim).iter().map(|u| probit(*u)).collect())
     }
 
     /// Standard PERT column, in 0 to 1, with the mode at the fraction `mode`.
     fn pert(&self, dim: Dim, mode: f64) -> Rc<[f64]> {
-        let u = self.u(dim);
-        Rc::clone(self.pert.borrow_mut().entry((dim, mode.to_bits())).or_insert_with(|| {
+        self.keep(Column::Pert(dim, mode.to_bits()), &|| {
+            let u = self.u(dim);
             let (a, b) = pert_shapes(mode);
-            // From small to large, so that each search starts beside its answer.
-            let mut order: Vec<usize> = (0..u.len()).collect();
-            order.sort_unstable_by(|i, j| u[*i].total_cmp(&u[*j]));
-            let mut column = vec![0.0; u.len()];
+            let law = Beta::new(a, b);
+            // From small to large, so that each search starts beside its answer. Each cell of a
+            // scrambled column holds one point, so the cell is the rank.
+            let n = u.len();
+            let mut order = vec![0; n];
+            for (i, u) in u.iter().enumerate() {
+                #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // u is in 0..1
+                let cell = (u * n as f64) as usize;
+                order[cell] = i;
+            }
+            let mut column = vec![0.0; n];
             let mut last = f64::NAN;
             for i in order {
-                last = beta_quantile(a, b, u[i], last);
+                last = law.quantile(u[i], last);
                 column[i] = last;
             }
-            column.into()
-        }))
+            column
+        })
     }
 
     /// Draws of a figure by its shape.
     pub(super) fn draw(&self, figure: &Figure, dim: Dim) -> Vec<f64> {
         let (low, value, high) = (figure.low, figure.value, figure.high);
-        if figure.shape == Shape::Point || high <= low {
+        if high <= low {
             return vec![value; self.len()];
         }
         match figure.shape {
+            Shape::Point => vec![value; self.len()],
             Shape::PertEnds => {
                 let column = self.pert(dim, ((value - low) / (high - low)).clamp(0.0, 1.0));
                 column.iter().map(|x| low + (high - low) * x).collect()
             }
-            Shape::P5P50P95 => self.z(dim).iter().map(|z| two_piece(low, value, high, Z5, *z)).collect(),
-            Shape::P10P50P90 | Shape::Point => self.z(dim).iter().map(|z| two_piece(low, value, high, Z10, *z)).collect(),
+            Shape::P5P50P95 => self.spread(TwoPiece::new(low, value, high, Z5), dim),
+            Shape::P10P50P90 => self.spread(TwoPiece::new(low, value, high, Z10), dim),
         }
     }
 
     /// Draws of a range given as 10th, 50th and 90th percentile.
     pub(super) fn draw_entered(&self, low: f64, likely: f64, high: f64, dim: Dim) -> Vec<f64> {
-        self.z(dim).iter().map(|z| two_piece(low, likely, high, Z10, *z)).collect()
+        self.spread(TwoPiece::new(low, likely, high, Z10), dim)
+    }
+
+    fn spread(&self, law: TwoPiece, dim: Dim) -> Vec<f64> {
+        self.z(dim).iter().map(|z| law.at(*z)).collect()
     }
 }
 

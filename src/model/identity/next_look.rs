@@ -1,7 +1,7 @@
 //! What to look at next: how much each look not yet taken is expected to tell.
 
 use super::kind::Kind;
-use super::posterior::{CopperRule, Ladder, Posterior, counted, posterior_of};
+use super::posterior::{CopperRule, Ladder, Posterior, Scales, counted, weigh_evidence};
 use crate::case::{Answer, Seen};
 use crate::facts::{FindingFact, Ledger, findings};
 
@@ -28,13 +28,14 @@ pub struct InformationGain {
 #[must_use]
 pub fn information_gain(answers: &[Answer], now: &Posterior, ledger: &Ledger) -> Vec<InformationGain> {
     let ladder = Ladder::of(ledger, "base");
+    let scales = Scales::new(ledger, &ladder);
     let evidence = counted(answers);
     let out = [ledger.value("identity.out.finding"), ledger.value("identity.out.mark")];
     let with = |f: &'static FindingFact, seen: Seen| {
         let mut more = answers.to_vec();
         more.push(Answer { id: f.id, seen, part: None });
         let more = counted(&more);
-        if more == evidence { *now } else { posterior_of(&more, ledger, &ladder, CopperRule::Guarded) }
+        if more == evidence { *now } else { weigh_evidence(&more, &scales, CopperRule::Guarded) }
     };
     let mut gains: Vec<InformationGain> = findings()
         .iter()

@@ -5,8 +5,6 @@
 //! "not looked" say nothing. Invariants: the order of answers never matters; a finding that every
 //! kind explains equally never moves anything; the same finding twice counts once.
 
-use std::collections::BTreeMap;
-
 use super::kind::{Cluster, Family, Kind, Letter};
 use crate::case::{Answer, Seen};
 use crate::facts::{FindingFact, Ledger, finding};
@@ -166,9 +164,9 @@ pub struct Push {
 #[must_use]
 pub fn pushes(answers: &[Answer], ledger: &Ledger, family: Family) -> Vec<Push> {
     let evidence = counted(answers);
-    let ladder = Ladder::of(ledger, "base");
+    let scales = Scales::new(ledger, &Ladder::of(ledger, "base"));
     let log_odds = |evidence: &[Counted]| {
-        let p = posterior_of(evidence, ledger, &ladder, CopperRule::Guarded).family(family).clamp(1e-12, 1.0 - 1e-12);
+        let p = weigh_evidence(evidence, &scales, CopperRule::Guarded).family(family).clamp(1e-12, 1.0 - 1e-12);
         libm::log(p / (1.0 - p))
     };
     let with_all = log_odds(&evidence);
@@ -188,16 +186,16 @@ pub(super) type Counted = (&'static FindingFact, Seen);
 
 /// The answers that count: one a finding, seen before absent, nothing that says nothing.
 pub(super) fn counted(answers: &[Answer]) -> Vec<Counted> {
-    let mut by_id: BTreeMap<&'static str, Seen> = BTreeMap::new();
+    let mut all: Vec<Counted> = Vec::new();
     for a in answers {
-        by_id.entry(a.id).and_modify(|s| *s = (*s).min(a.seen)).or_insert(a.seen);
+        match all.iter_mut().find(|(f, _)| f.id == a.id) {
+            Some((_, seen)) => *seen = (*seen).min(a.seen),
+            None => all.extend(finding(a.id).map(|f| (f, a.seen))),
+        }
     }
-    let all: Vec<Counted> = by_id
-        .into_iter()
-        .filter(|(_, seen)| *seen != Seen::Unsure)
-        .filter_map(|(id, seen)| finding(id).map(|f| (f, seen)))
-        .filter(|(f, _)| !f.says_nothing())
-        .collect();
+    all.retain(|(f, seen)| *seen != Seen::Unsure && !f.says_nothing());
+    // In the order of the ladder, so that sums do not depend on the order of answers.
+    all.sort_unstable_by_key(|(f, _)| f.id);
     let a_mark_is_read = all.iter().any(|(f, seen)| f.cluster == Cluster::Mark && *seen == Seen::Yes);
     all.into_iter().filter(|(f, seen)| *seen == Seen::Yes || absence_counts(f, a_mark_is_read)).collect()
 }
@@ -213,43 +211,68 @@ fn absence_counts(f: &FindingFact, a_mark_is_read: bool) -> bool {
     }
 }
 
-pub(super) fn posterior_of(evidence: &[Counted], ledger: &Ledger, ladder: &Ladder, rule: CopperRule) -> Posterior {
-    let out = ledger.value("identity.prior.OUT").clamp(0.0, 1.0);
-    let plain = ledger.value("identity.absent.plain").clamp(0.0, 0.999);
-    let hidden = ledger.value("identity.absent.hidden").clamp(0.0, 0.999);
-    let out_likelihood = [ledger.value("identity.out.finding"), ledger.value("identity.out.mark")].map(|v| v.clamp(1e-6, 1.0 - 1e-6));
-    let named: f64 = Kind::LADDER.iter().map(|k| ledger.value(&format!("identity.prior.{}", k.code()))).sum();
+/// Everything of the ledger that weighing evidence needs, as logarithms, looked up once.
+#[derive(Clone, Debug)]
+pub(super) struct Scales {
+    prior: [f64; 12],
+    /// ln of seen, by letter; ln of absent, by letter, where it would be noticed and where it hides.
+    seen: [f64; 5],
+    absent: [[f64; 5]; 2],
+    /// The same for kinds outside the ladder, for a finding and for a mark.
+    out_seen: [f64; 2],
+    out_absent: [[f64; 2]; 2],
+}
+
+impl Scales {
+    pub(super) fn new(ledger: &Ledger, ladder: &Ladder) -> Self {
+        let out = ledger.value("identity.prior.OUT").clamp(0.0, 1.0);
+        let noticed = ["plain", "hidden"].map(|d| ledger.value(&format!("identity.absent.{d}")).clamp(0.0, 0.999));
+        let outside = ["finding", "mark"].map(|f| ledger.value(&format!("identity.out.{f}")).clamp(1e-6, 1.0 - 1e-6));
+        let named = Kind::LADDER.map(|k| ledger.value(&format!("identity.prior.{}", k.code())).max(0.0));
+        let total: f64 = named.iter().sum::<f64>().max(f64::MIN_POSITIVE);
+        let ln = |p: f64| libm::log(p.max(f64::MIN_POSITIVE));
+        let mut prior = [ln(out); 12];
+        for (slot, p) in prior.iter_mut().zip(named) {
+            *slot = ln(p / total * (1.0 - out));
+        }
+        Self {
+            prior,
+            seen: ladder.steps.map(ln),
+            absent: noticed.map(|d| ladder.steps.map(|p| ln(1.0 - d * p))),
+            out_seen: outside.map(ln),
+            out_absent: noticed.map(|d| outside.map(|p| ln(1.0 - d * p))),
+        }
+    }
+}
+
+/// One posterior, for callers that need no more than one.
+fn posterior_of(evidence: &[Counted], ledger: &Ledger, ladder: &Ladder, rule: CopperRule) -> Posterior {
+    weigh_evidence(evidence, &Scales::new(ledger, ladder), rule)
+}
+
+pub(super) fn weigh_evidence(evidence: &[Counted], scales: &Scales, rule: CopperRule) -> Posterior {
     let copper_is_ambiguous = rule == CopperRule::Guarded
         && !evidence.iter().any(|(f, seen)| *seen == Seen::Yes && f.cluster.is_construction() && f.id != "C14");
-    let weight = |f: &FindingFact, seen: Seen| {
-        let n = evidence.iter().filter(|(g, s)| g.cluster == f.cluster && *s == seen).count();
-        1.0 / (n as f64).sqrt()
-    };
-    let weighted: Vec<(&FindingFact, Seen, f64)> = evidence.iter().map(|(f, s)| (*f, *s, weight(f, *s))).collect();
-    let log_p = Kind::ALL.map(|kind| {
-        let prior = if kind == Kind::Out {
-            out
-        } else {
-            ledger.value(&format!("identity.prior.{}", kind.code())) / named.max(f64::MIN_POSITIVE) * (1.0 - out)
+    let mut log_p = scales.prior;
+    for (f, seen) in evidence {
+        let n = evidence.iter().filter(|(g, s)| g.cluster == f.cluster && s == seen).count();
+        let weight = 1.0 / (n as f64).sqrt();
+        let (hidden, mark) = (usize::from(f.hidden), usize::from(f.cluster == Cluster::Mark));
+        let of = |letter: Letter| match seen {
+            Seen::Yes => scales.seen[letter as usize],
+            _ => scales.absent[hidden][letter as usize],
         };
-        let mut log_p = libm::log(prior.max(f64::MIN_POSITIVE));
-        for (f, seen, weight) in &weighted {
-            let p = match f.letter(kind) {
-                None => out_likelihood[usize::from(f.cluster == Cluster::Mark)],
-                Some(_) if copper_is_ambiguous && f.id == "S03" && matches!(kind, Kind::Ecu | Kind::Rep) => {
-                    ladder.step(Letter::L)
-                }
-                Some(letter) => ladder.step(letter),
-            };
-            let likelihood = match seen {
-                Seen::Yes => p,
-                Seen::No => 1.0 - if f.hidden { hidden } else { plain } * p,
-                Seen::Unsure => 1.0,
-            };
-            log_p += weight * libm::log(likelihood);
+        let raised = copper_is_ambiguous && f.id == "S03";
+        for (i, letter) in f.letters.iter().enumerate() {
+            let letter = if raised && matches!(Kind::LADDER[i], Kind::Ecu | Kind::Rep) { Letter::L } else { *letter };
+            log_p[i] += weight * of(letter);
         }
-        log_p
-    });
+        log_p[Kind::Out.index()] += weight
+            * match seen {
+                Seen::Yes => scales.out_seen[mark],
+                _ => scales.out_absent[hidden][mark],
+            };
+    }
     let top = log_p.iter().copied().fold(f64::NEG_INFINITY, f64::max);
     let mass = log_p.map(|l| libm::exp(l - top));
     let sum: f64 = mass.iter().sum();

@@ -7,25 +7,88 @@ pub fn pert_shapes(mode: f64) -> (f64, f64) {
     (1.0 + 4.0 * mode, 1.0 + 4.0 * (1.0 - mode))
 }
 
-/// Regularised incomplete beta function `I_x(a, b)`, for a, b > 0 and x in [0, 1]. Continued fraction
-/// by the modified Lentz method (Press et al. 2007, Numerical Recipes, section 6.4), at most 300
-/// terms; absolute error below 1e-13 for shapes up to about 1000.
+/// The beta law with shapes a, b > 0, with what every evaluation needs worked out once.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Beta {
+    a: f64,
+    b: f64,
+    /// -ln B(a, b).
+    log_norm: f64,
+}
+
+impl Beta {
+    /// The law with these shapes, both > 0.
+    #[must_use]
+    pub fn new(a: f64, b: f64) -> Self {
+        Self { a, b, log_norm: libm::lgamma(a + b) - libm::lgamma(a) - libm::lgamma(b) }
+    }
+
+    /// Regularised incomplete beta function `I_x(a, b)`, x in [0, 1]. Continued fraction by the
+    /// modified Lentz method (Press et al. 2007, Numerical Recipes, section 6.4), at most 300 terms;
+    /// absolute error below 1e-13 for shapes up to about 1000.
+    #[must_use]
+    pub fn cdf(&self, x: f64) -> f64 {
+        if x <= 0.0 {
+            return 0.0;
+        }
+        if x >= 1.0 {
+            return 1.0;
+        }
+        let (a, b) = (self.a, self.b);
+        let front = libm::exp(self.log_norm + a * libm::log(x) + b * libm::log1p(-x));
+        if x < (a + 1.0) / (a + b + 2.0) {
+            front * fraction(a, b, x) / a
+        } else {
+            1.0 - front * fraction(b, a, 1.0 - x) / b
+        }
+    }
+
+    /// The x with `I_x(a, b) = u`, for a, b >= 1. Newton steps from `start`, held inside a bracket
+    /// that only shrinks and bisected whenever a step leaves it; at most 100 steps, so it always
+    /// returns. Monotone in `u` to the last bits. `start` outside (0, 1) means the mean.
+    #[must_use]
+    pub fn quantile(&self, u: f64, start: f64) -> f64 {
+        if u <= 0.0 {
+            return 0.0;
+        }
+        if u >= 1.0 {
+            return 1.0;
+        }
+        let (a, b) = (self.a, self.b);
+        let (mut low, mut high) = (0.0, 1.0);
+        let mut x = if start > 0.0 && start < 1.0 { start } else { a / (a + b) };
+        for _ in 0..100 {
+            let miss = self.cdf(x) - u;
+            if miss > 0.0 {
+                high = x;
+            } else {
+                low = x;
+            }
+            let density = libm::exp(self.log_norm + (a - 1.0) * libm::log(x) + (b - 1.0) * libm::log1p(-x));
+            let mut next = x - miss / density;
+            if !(next > low && next < high) {
+                next = f64::midpoint(low, high);
+            }
+            let moved = (next - x).abs();
+            x = next;
+            if moved <= 1e-14 * x || high - low <= 1e-15 {
+                break;
+            }
+        }
+        x
+    }
+}
+
+/// [`Beta::cdf`] for a single value.
 #[must_use]
 pub fn beta_cdf(a: f64, b: f64, x: f64) -> f64 {
-    if x <= 0.0 {
-        return 0.0;
-    }
-    if x >= 1.0 {
-        return 1.0;
-    }
-    let front = libm::exp(
-        libm::lgamma(a + b) - libm::lgamma(a) - libm::lgamma(b) + a * libm::log(x) + b * libm::log1p(-x),
-    );
-    if x < (a + 1.0) / (a + b + 2.0) {
-        front * fraction(a, b, x) / a
-    } else {
-        1.0 - front * fraction(b, a, 1.0 - x) / b
-    }
+    Beta::new(a, b).cdf(x)
+}
+
+/// [`Beta::quantile`] for a single value.
+#[must_use]
+pub fn beta_quantile(a: f64, b: f64, u: f64, start: f64) -> f64 {
+    Beta::new(a, b).quantile(u, start)
 }
 
 fn fraction(a: f64, b: f64, x: f64) -> f64 {
@@ -50,41 +113,6 @@ fn fraction(a: f64, b: f64, x: f64) -> f64 {
         }
     }
     h
-}
-
-/// The x with `I_x(a, b) = u`, for a, b >= 1. Newton steps from `start`, held inside a bracket that
-/// only shrinks and bisected whenever a step leaves it; at most 100 steps, so it always returns.
-/// Monotone in `u` to the last bits. `start` outside (0, 1) means the mean.
-#[must_use]
-pub fn beta_quantile(a: f64, b: f64, u: f64, start: f64) -> f64 {
-    if u <= 0.0 {
-        return 0.0;
-    }
-    if u >= 1.0 {
-        return 1.0;
-    }
-    let log_norm = libm::lgamma(a + b) - libm::lgamma(a) - libm::lgamma(b);
-    let (mut low, mut high) = (0.0, 1.0);
-    let mut x = if start > 0.0 && start < 1.0 { start } else { a / (a + b) };
-    for _ in 0..100 {
-        let miss = beta_cdf(a, b, x) - u;
-        if miss > 0.0 {
-            high = x;
-        } else {
-            low = x;
-        }
-        let density = libm::exp(log_norm + (a - 1.0) * libm::log(x) + (b - 1.0) * libm::log1p(-x));
-        let mut next = x - miss / density;
-        if !(next > low && next < high) {
-            next = f64::midpoint(low, high);
-        }
-        let moved = (next - x).abs();
-        x = next;
-        if moved <= 1e-14 * x || high - low <= 1e-15 {
-            break;
-        }
-    }
-    x
 }
 
 #[cfg(test)]

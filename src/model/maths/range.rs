@@ -17,13 +17,37 @@ pub fn two_piece_slopes(low: f64, middle: f64, high: f64, z_end: f64) -> (f64, f
     }
 }
 
-/// The value of the two-piece law at the standard normal deviate `z`; never below zero when `low`
-/// is not below zero. Needs low <= middle <= high. low = middle = high is a point.
+/// A two-piece law made ready for many draws. Needs low <= middle <= high; low = middle = high is a
+/// point.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct TwoPiece {
+    middle: f64,
+    down: f64,
+    up: f64,
+    /// Least value of the linear form; the lognormal form when `None`.
+    least: Option<f64>,
+}
+
+impl TwoPiece {
+    /// The law with these three points; `z_end` is the z at which low and high stand.
+    #[must_use]
+    pub fn new(low: f64, middle: f64, high: f64, z_end: f64) -> Self {
+        let (down, up) = two_piece_slopes(low, middle, high, z_end);
+        Self { middle, down, up, least: (low <= 0.0).then_some(low.min(0.0)) }
+    }
+
+    /// The value at the standard normal deviate `z`; never below zero when `low` is not.
+    #[must_use]
+    pub fn at(&self, z: f64) -> f64 {
+        let step = z * if z < 0.0 { self.down } else { self.up };
+        self.least.map_or_else(|| self.middle * libm::exp(step), |least| (self.middle + step).max(least))
+    }
+}
+
+/// One value of the two-piece law at the standard normal deviate `z`.
 #[must_use]
 pub fn two_piece(low: f64, middle: f64, high: f64, z_end: f64, z: f64) -> f64 {
-    let (down, up) = two_piece_slopes(low, middle, high, z_end);
-    let step = z * if z < 0.0 { down } else { up };
-    if low > 0.0 { middle * libm::exp(step) } else { (middle + step).max(low.min(0.0)) }
+    TwoPiece::new(low, middle, high, z_end).at(z)
 }
 
 #[cfg(test)]

@@ -1,0 +1,153 @@
+//! From now to after: the causes that carry an amount, each a step, and where they end.
+
+use leavewell_model::case::Currency;
+use leavewell_model::report::ReasonReport;
+use yew::prelude::*;
+
+use super::figure::{Figure, LINE, words};
+use super::scale::{Scale, count, lines};
+use crate::app::parts::words::money;
+
+/// What the picture needs.
+#[derive(Clone, Debug, PartialEq, Properties)]
+pub struct BridgeProps {
+    /// The reasons; those that are no cause of the sum are left out.
+    pub reasons: Vec<ReasonReport>,
+    /// What amounts are in.
+    pub currency: Currency,
+}
+
+struct Step {
+    text: Vec<String>,
+    from: f64,
+    to: f64,
+    amount: f64,
+    top: f64,
+    sum: bool,
+}
+
+/// Causes as steps, one below the other.
+#[component]
+pub fn Bridge(props: &BridgeProps) -> Html {
+    let BridgeProps { reasons, currency } = props;
+    let (steps, height) = steps(reasons);
+    let scale = Scale::holding(
+        steps
+            .iter()
+            .flat_map(|s| [s.from, s.to])
+            .chain(std::iter::once(0.0)),
+    );
+    let sum = steps.last().map_or(0.0, |s| s.amount);
+    let title = if sum > 0.0 {
+        format!(
+            "Together: {} more than by leaving it",
+            money(sum, *currency)
+        )
+    } else if sum < 0.0 {
+        format!(
+            "Together: {} less than by leaving it",
+            money(-sum, *currency)
+        )
+    } else {
+        "The work leaves as much as leaving it".to_owned()
+    };
+    let rows = steps
+        .iter()
+        .map(|s| {
+            vec![
+                s.text.join(" "),
+                money(s.amount, *currency),
+                money(s.to, *currency),
+            ]
+        })
+        .collect::<Vec<_>>();
+    html! {
+        <Figure
+            id="bridge"
+            {title}
+            desc="Each bar is one cause. It starts where the last one ended: to the right it adds money, to the left it \
+                  takes money away. The dashed line is the piece as it is; the last bar is the sum."
+            height={height + 18.0}
+            head={["Cause", "Amount", "So far"].map(AttrValue::from).to_vec()}
+            {rows}
+        >
+            <line class="chart-zero" x1={scale.at(0.0)} x2={scale.at(0.0)} y1="0" y2={format!("{height:.1}")} />
+            for (i, step) in steps.iter().enumerate() {
+                <g key={i}>
+                    { bar(step, scale, *currency) }
+                </g>
+            }
+            { words(
+                &["as it is".to_owned()],
+                &scale.at(0.0),
+                height + 14.0,
+                "chart-quiet",
+                super::scale::anchor(scale.place(0.0)),
+            ) }
+        </Figure>
+    }
+}
+
+fn bar(step: &Step, scale: Scale, currency: Currency) -> Html {
+    let (left, right) = (step.from.min(step.to), step.from.max(step.to));
+    let y = step.top + LINE * count(step.text.len()) + 4.0;
+    let sign = if step.amount > 0.0 { "+" } else { "" };
+    let class = match (step.sum, step.amount < 0.0) {
+        (true, _) => "chart-sum",
+        (false, true) => "chart-loss",
+        (false, false) => "chart-silver",
+    };
+    html! {
+        <>
+            { words(&step.text, "2%", step.top + 13.0, "chart-name chart-over", "start") }
+            { words(&[format!("{sign}{}", money(step.amount, currency))], "98%", y - 8.0, "chart-quiet chart-over", "end") }
+            <rect class={class} x={scale.at(left)} width={scale.stretch(left, right)} y={format!("{y:.1}")} height="14" />
+        </>
+    }
+}
+
+/// Causes that add up, with their names in few words; other reasons carry amounts that do not.
+const CAUSES: [(&str, &str); 3] = [
+    ("value", "Change in what it would fetch"),
+    ("fees", "Selling charges on that"),
+    ("cost", "Cost of the work"),
+];
+
+/// Whether the reasons hold a bridge at all: leaving a piece alone moves no money.
+#[must_use]
+pub fn has_bridge(reasons: &[ReasonReport]) -> bool {
+    reasons
+        .iter()
+        .any(|r| r.code == "value" && r.amount.is_some())
+}
+
+/// The causes laid end to end and their sum, with the height they take.
+fn steps(reasons: &[ReasonReport]) -> (Vec<Step>, f64) {
+    let mut steps = Vec::new();
+    let (mut so_far, mut top) = (0.0, 4.0);
+    let mut push = |text: &str, from: f64, to: f64, sum: bool| {
+        let text = lines(text, 32);
+        let height = LINE * count(text.len()) + 28.0;
+        steps.push(Step {
+            text,
+            from,
+            to,
+            amount: to - from,
+            top,
+            sum,
+        });
+        top += height;
+    };
+    for (code, name) in CAUSES {
+        let amount = reasons
+            .iter()
+            .find(|r| r.code == code)
+            .and_then(|r| r.amount);
+        if let Some(amount) = amount.filter(|a| a.is_finite()) {
+            push(name, so_far, so_far + amount, false);
+            so_far += amount;
+        }
+    }
+    push("Together", 0.0, so_far, true);
+    (steps, top)
+}

@@ -1,0 +1,141 @@
+//! What would change the answer: for each input where it is and where the answer flips.
+
+use leavewell_model::case::Currency;
+use leavewell_model::report::ChangeReport;
+use yew::prelude::*;
+
+use super::figure::{Figure, LINE, words};
+use super::scale::{Scale, anchor, count, lines, log_place};
+use crate::app::parts::words::{capital, money, number, percent};
+
+/// What the picture needs.
+#[derive(Clone, Debug, PartialEq, Properties)]
+pub struct ChangeProps {
+    /// The inputs.
+    pub changes: Vec<ChangeReport>,
+    /// What amounts are in.
+    pub currency: Currency,
+}
+
+/// One track for each input.
+#[component]
+pub fn Change(props: &ChangeProps) -> Html {
+    let ChangeProps { changes, currency } = props;
+    let flips = changes.iter().filter(|c| c.flips_at.is_some()).count();
+    let title = match flips {
+        0 => "Nothing tried here changes the answer",
+        1 => "One thing could change the answer",
+        _ => "What could change the answer",
+    };
+    let (mut placed, mut top) = (Vec::new(), 14.0);
+    for change in changes {
+        let name = lines(&capital(&change.name), 40);
+        let height = LINE * count(name.len()) + 62.0;
+        placed.push((change, name, top));
+        top += height;
+    }
+    html! {
+        <Figure
+            id="change"
+            {title}
+            desc="On each track the filled mark is where things stand now. The open mark is where the answer becomes \
+                  another one. Equal steps along a track are equal ratios."
+            height={top}
+            head={["Input", "Now", "Answer changes at", "In words"].map(AttrValue::from).to_vec()}
+            rows={changes.iter().map(|c| table_row(c, *currency)).collect::<Vec<_>>()}
+        >
+            for (change, name, top) in &placed {
+                <g key={change.input}>
+                    { words(name, "2%", *top, "chart-name", "start") }
+                    { row(change, top + LINE * (count(name.len()) - 1.0), *currency) }
+                </g>
+            }
+        </Figure>
+    }
+}
+
+/// The track under a name whose last line stands at `top`.
+fn row(change: &ChangeReport, top: f64, currency: Currency) -> Html {
+    let flip = change.flips_at.filter(|f| f.is_finite());
+    // A track reaches at least a doubling each way, so that near and far look near and far.
+    let ends = [
+        change.now / 2.0,
+        change.now
+            * if change.input == "value" || change.input == "cost" {
+                2.0
+            } else {
+                (1.0 / change.now.max(0.001)).min(2.0)
+            },
+        flip.unwrap_or(change.now),
+    ];
+    let scale = Scale::holding(ends.map(|v| log_place(v.max(0.001))));
+    let now = scale.place(log_place(change.now.max(0.001)));
+    let y = format!("{:.1}", top + 32.0);
+    html! {
+        <>
+            <line class="chart-axis" x1="2%" x2="98%" y1={y.clone()} y2={y.clone()} />
+            <circle class="chart-point" cx={format!("{now:.2}%")} cy={y} r="6" />
+            { words(
+                &[format!("now {}", amount(change, change.now, currency))],
+                &format!("{now:.2}%"),
+                top + 20.0,
+                "chart-quiet",
+                anchor(now),
+            ) }
+            { flip_mark(change, flip, scale, top, currency) }
+        </>
+    }
+}
+
+fn flip_mark(
+    change: &ChangeReport,
+    flip: Option<f64>,
+    scale: Scale,
+    top: f64,
+    currency: Currency,
+) -> Html {
+    let Some(flip) = flip else {
+        return words(
+            &["no change found along here".to_owned()],
+            "2%",
+            top + 53.0,
+            "chart-quiet",
+            "start",
+        );
+    };
+    let place = scale.place(log_place(flip.max(0.001)));
+    html! {
+        <>
+            <circle class="chart-open" cx={format!("{place:.2}%")} cy={format!("{:.1}", top + 32.0)} r="6" />
+            { words(
+                &[format!("another answer at {}", amount(change, flip, currency))],
+                &format!("{place:.2}%"),
+                top + 54.0,
+                "chart-quiet",
+                anchor(place),
+            ) }
+        </>
+    }
+}
+
+/// A value of an input as it is said: an amount, a multiple of the estimate, or a share.
+fn amount(change: &ChangeReport, value: f64, currency: Currency) -> String {
+    match change.input {
+        "value" => money(value, currency),
+        "cost" if (value - change.now).abs() < f64::EPSILON => "as estimated".to_owned(),
+        "cost" => format!("{} times the estimate", number(value / change.now)),
+        _ => percent(value),
+    }
+}
+
+fn table_row(change: &ChangeReport, currency: Currency) -> Vec<String> {
+    vec![
+        capital(&change.name),
+        amount(change, change.now, currency),
+        change.flips_at.map_or_else(
+            || "not along here".to_owned(),
+            |f| amount(change, f, currency),
+        ),
+        change.text.clone(),
+    ]
+}

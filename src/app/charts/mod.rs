@@ -1,0 +1,22 @@
+//! Pictures of numbers. Each says its finding in its title, and the same again as a table.
+//!
+//! Across, places are percentages, so that a picture fits any width while its words keep their size;
+//! down, they are pixels.
+
+mod bridge;
+mod change;
+mod families;
+mod figure;
+mod outcomes;
+mod placing;
+mod plane;
+mod scale;
+mod silver_left;
+
+pub use bridge::{Bridge, BridgeProps, has_bridge};
+pub use change::{Change, ChangeProps};
+pub use families::{Families, FamiliesProps};
+pub use outcomes::{Outcomes, OutcomesProps};
+pub use plane::{Plane, PlaneProps};
+pub(crate) use scale::unbeaten;
+pub use silver_left::{SilverLeft, SilverLeftProps};

@@ -1,0 +1,171 @@
+//! Finding room for the words of points that lie close together.
+
+use super::figure::LINE;
+
+/// Width of the narrowest picture, in pixels: where words fit there, they fit everywhere.
+const NARROWEST: f64 = 290.0;
+/// Width of a letter, about.
+const LETTER: f64 = 7.2;
+
+/// A point, its range and its words, before they are placed.
+#[derive(Clone, Debug)]
+pub(super) struct Marked {
+    /// Place across, in hundredths of the width.
+    pub(super) across: f64,
+    /// Ends of its range, in hundredths of the width.
+    pub(super) range: (f64, f64),
+    /// Place down, in pixels.
+    pub(super) down: f64,
+    /// Its words, line by line.
+    pub(super) words: Vec<String>,
+}
+
+/// Where words go.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Place {
+    /// Which end of the words is held: `start`, `middle` or `end`.
+    pub(super) anchor: &'static str,
+    /// Pixels to the right of the point.
+    pub(super) aside: f64,
+    /// Top of the first line, in pixels.
+    pub(super) top: f64,
+    /// Far enough from the point to need a line to it.
+    pub(super) far: bool,
+}
+
+#[derive(Clone, Copy)]
+struct Patch {
+    left: f64,
+    right: f64,
+    top: f64,
+    bottom: f64,
+}
+
+impl Patch {
+    fn meets(self, other: Self) -> bool {
+        self.left < other.right
+            && other.left < self.right
+            && self.top < other.bottom
+            && other.top < self.bottom
+    }
+}
+
+/// A place for the words of each point, the first ones choosing first. Words keep off points and off
+/// each other, then off lines, and then stay near.
+pub(super) fn placed(marked: &[Marked], top: f64, bottom: f64) -> Vec<Place> {
+    let mut taken: Vec<Patch> = Vec::new();
+    let mut places = Vec::new();
+    for (i, mark) in marked.iter().enumerate() {
+        let cost = |(place, patch): &(Place, Patch)| {
+            let points = marked
+                .iter()
+                .enumerate()
+                .filter(|(j, m)| *j != i && patch.meets(point(m)))
+                .count();
+            let words = taken.iter().filter(|t| patch.meets(**t)).count();
+            let ranges = marked.iter().filter(|m| patch.meets(range(m))).count();
+            let outside = (-patch.left).max(0.0)
+                + (patch.right - NARROWEST).max(0.0)
+                + (top - patch.top).max(0.0)
+                + (patch.bottom - bottom).max(0.0);
+            let middle = f64::midpoint(patch.top, patch.bottom);
+            f64::from(u8::try_from(points + words).unwrap_or(u8::MAX)) * 100.0
+                + f64::from(u8::try_from(ranges).unwrap_or(u8::MAX)) * 6.0
+                + outside * 5.0
+                + (middle - mark.down).abs() * 0.4
+                + if place.far { 5.0 } else { 0.0 }
+        };
+        let best = candidates(mark)
+            .into_iter()
+            .min_by(|a, b| cost(a).total_cmp(&cost(b)));
+        if let Some((place, patch)) = best {
+            taken.push(patch);
+            places.push(place);
+        }
+    }
+    places
+}
+
+fn candidates(mark: &Marked) -> Vec<(Place, Patch)> {
+    const REACH: i8 = 14;
+    let x = mark.across / 100.0 * NARROWEST;
+    let longest = mark
+        .words
+        .iter()
+        .map(|w| w.chars().count())
+        .max()
+        .unwrap_or(0);
+    let width = f64::from(u16::try_from(longest).unwrap_or(u16::MAX)) * LETTER;
+    let height = f64::from(u8::try_from(mark.words.len()).unwrap_or(u8::MAX)) * LINE;
+    let mut all = Vec::new();
+    for (anchor, aside, left) in [
+        ("start", 12.0, x + 12.0),
+        ("end", -12.0, x - 12.0 - width),
+        ("middle", 0.0, x - width / 2.0),
+    ] {
+        for step in -REACH..=REACH {
+            let centre = mark.down + f64::from(step) * LINE;
+            let top = centre - height / 2.0;
+            let patch = Patch {
+                left,
+                right: left + width,
+                top,
+                bottom: top + height,
+            };
+            // Words about the middle stand above or below their point, never on it.
+            if anchor == "middle" && patch.meets(point(mark)) {
+                continue;
+            }
+            let far = top > mark.down + 14.0 || top + height < mark.down - 14.0;
+            all.push((
+                Place {
+                    anchor,
+                    aside,
+                    top,
+                    far,
+                },
+                patch,
+            ));
+        }
+    }
+    all
+}
+
+fn point(mark: &Marked) -> Patch {
+    let x = mark.across / 100.0 * NARROWEST;
+    Patch {
+        left: x - 8.0,
+        right: x + 8.0,
+        top: mark.down - 8.0,
+        bottom: mark.down + 8.0,
+    }
+}
+
+fn range(mark: &Marked) -> Patch {
+    let (low, high) = mark.range;
+    Patch {
+        left: low / 100.0 * NARROWEST,
+        right: high / 100.0 * NARROWEST,
+        top: mark.down - 1.0,
+        bottom: mark.down + 1.0,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn words_of_near_points_keep_apart() {
+        let mark = |across, down| Marked {
+            across,
+            range: (across, across),
+            down,
+            words: vec!["a plan".to_owned()],
+        };
+        let places = placed(&[mark(50.0, 50.0), mark(51.0, 52.0)], 0.0, 300.0);
+        assert_eq!(places.len(), 2);
+        let same_side = places[0].anchor == places[1].anchor;
+        assert!(!same_side || (places[0].top - places[1].top).abs() >= LINE);
+    }
+}

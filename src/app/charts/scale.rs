@@ -1,0 +1,198 @@
+//! From figures to places in a picture, and words cut to fit it.
+
+use crate::app::parts::words::in_hundred;
+
+/// A small number of things, as a length can be counted in.
+pub(super) fn count(things: usize) -> f64 {
+    f64::from(u16::try_from(things).unwrap_or(u16::MAX))
+}
+
+/// A straight scale across a picture.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Scale {
+    low: f64,
+    high: f64,
+}
+
+impl Scale {
+    /// Room left at each end, in hundredths of the width, for marks and their outlines.
+    const MARGIN: f64 = 2.0;
+
+    /// The scale that holds all these values.
+    pub(super) fn holding(values: impl IntoIterator<Item = f64>) -> Self {
+        let (mut low, mut high) = (f64::INFINITY, f64::NEG_INFINITY);
+        for value in values.into_iter().filter(|v| v.is_finite()) {
+            low = low.min(value);
+            high = high.max(value);
+        }
+        if low > high {
+            return Self {
+                low: 0.0,
+                high: 1.0,
+            };
+        }
+        if high <= low {
+            return Self {
+                low: low - 1.0,
+                high: high + 1.0,
+            };
+        }
+        Self { low, high }
+    }
+
+    /// Where a value lies, in hundredths of the width.
+    pub(super) fn place(self, value: f64) -> f64 {
+        let share = ((value - self.low) / (self.high - self.low)).clamp(0.0, 1.0);
+        Self::MARGIN + share * (100.0 - 2.0 * Self::MARGIN)
+    }
+
+    /// Where a value lies, for an attribute.
+    pub(super) fn at(self, value: f64) -> String {
+        percent(self.place(value))
+    }
+
+    /// How long a stretch is, for an attribute.
+    pub(super) fn stretch(self, from: f64, to: f64) -> String {
+        percent((self.place(to) - self.place(from)).max(0.0))
+    }
+
+    /// The ends of the scale.
+    pub(super) fn ends(self) -> (f64, f64) {
+        (self.low, self.high)
+    }
+}
+
+/// Hundredths of the width, for an attribute.
+pub(super) fn percent(hundredths: f64) -> String {
+    format!("{hundredths:.2}%")
+}
+
+/// On which side of a mark words fit: `start` puts them to its right.
+pub(super) fn anchor(hundredths: f64) -> &'static str {
+    if hundredths < 34.0 {
+        "start"
+    } else if hundredths > 66.0 {
+        "end"
+    } else {
+        "middle"
+    }
+}
+
+/// A logarithm to base 2, straight between powers of two: near enough for a place on a track.
+pub(super) fn log_place(value: f64) -> f64 {
+    let mut value = value.max(1e-9);
+    let mut doublings = 0.0;
+    while value >= 2.0 {
+        value /= 2.0;
+        doublings += 1.0;
+    }
+    while value < 1.0 {
+        value *= 2.0;
+        doublings -= 1.0;
+    }
+    doublings + value - 1.0
+}
+
+/// A text cut into lines of at most so many letters, at spaces.
+pub(super) fn lines(text: &str, most: usize) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    for word in text.split_whitespace() {
+        match lines.last_mut() {
+            Some(line) if line.chars().count() + 1 + word.chars().count() <= most => {
+                line.push(' ');
+                line.push_str(word);
+            }
+            _ => lines.push(word.to_owned()),
+        }
+    }
+    lines
+}
+
+/// A chance as a person would say it: "about 3 in 4".
+pub(super) fn odds(p: f64) -> String {
+    const SAID: [(f64, &str); 17] = [
+        (0.02, "1 in 50"),
+        (0.05, "1 in 20"),
+        (0.1, "1 in 10"),
+        (1.0 / 6.0, "1 in 6"),
+        (0.2, "1 in 5"),
+        (0.25, "1 in 4"),
+        (1.0 / 3.0, "1 in 3"),
+        (0.4, "2 in 5"),
+        (0.5, "1 in 2"),
+        (0.6, "3 in 5"),
+        (2.0 / 3.0, "2 in 3"),
+        (0.75, "3 in 4"),
+        (0.8, "4 in 5"),
+        (5.0 / 6.0, "5 in 6"),
+        (0.9, "9 in 10"),
+        (0.95, "19 in 20"),
+        (0.98, "49 in 50"),
+    ];
+    if p < 0.015 {
+        return "fewer than 1 in 50".to_owned();
+    }
+    if p > 0.985 {
+        return "more than 49 in 50".to_owned();
+    }
+    let nearest = SAID
+        .iter()
+        .min_by(|a, b| (a.0 - p).abs().total_cmp(&(b.0 - p).abs()));
+    nearest
+        .map(|(_, words)| format!("about {words}"))
+        .unwrap_or_default()
+}
+
+/// How often nothing else does noticeably better.
+pub(crate) fn unbeaten(share: f64) -> String {
+    if share <= 0.0 {
+        "always beaten".to_owned()
+    } else if share >= 1.0 {
+        "never beaten".to_owned()
+    } else {
+        format!("unbeaten in {}", in_hundred(share).replace(" in ", " of "))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn places_stay_inside() {
+        let scale = Scale::holding([-50.0, 150.0, f64::NAN]);
+        assert_eq!(
+            (scale.at(-50.0), scale.at(150.0)),
+            ("2.00%".to_owned(), "98.00%".to_owned())
+        );
+        assert_eq!(scale.at(1e9), "98.00%");
+        assert_eq!(Scale::holding([]).at(0.5), "50.00%");
+        assert_eq!(Scale::holding([3.0]).at(3.0), "50.00%");
+    }
+
+    #[test]
+    fn chances_are_said_simply() {
+        for (p, words) in [
+            (0.0, "fewer than 1 in 50"),
+            (0.03, "about 1 in 50"),
+            (0.76, "about 3 in 4"),
+            (0.52, "about 1 in 2"),
+            (0.99, "more than 49 in 50"),
+        ] {
+            assert_eq!(odds(p), words, "{p}");
+        }
+    }
+
+    #[test]
+    fn lines_break_at_spaces() {
+        assert_eq!(lines("take old lead out", 8), ["take old", "lead out"]);
+        assert_eq!(lines("unbreakable", 4), ["unbreakable"]);
+    }
+
+    #[test]
+    fn the_log_track_doubles_evenly() {
+        assert!((log_place(8.0) - log_place(4.0) - 1.0).abs() < 1e-12);
+        assert!((log_place(0.5) + 1.0).abs() < 1e-12);
+        assert!(log_place(0.0).is_finite());
+    }
+}

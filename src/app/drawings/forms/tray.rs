@@ -1,0 +1,67 @@
+//! An oval tray with two handles, seen from the front and above.
+
+use leavewell_model::case::PartName as P;
+
+use crate::app::drawings::shape::To::Curve;
+use crate::app::drawings::shape::{Shape, area, detail, ellipse, hidden, ribbon, shield};
+
+pub(super) fn shapes() -> Vec<Shape> {
+    vec![
+        area(
+            P::Foot,
+            "M116 208C112 218 108 226 100 230L126 230C122 224 126 218 132 212Z",
+        ),
+        area(
+            P::Foot,
+            "M284 208C288 218 292 226 300 230L274 230C278 224 274 218 268 212Z",
+        ),
+        area(
+            P::Handle,
+            ribbon(
+                (66.0, 120.0),
+                &[
+                    Curve(44.0, 104.0, 18.0, 118.0, 18.0, 144.0),
+                    Curve(18.0, 170.0, 44.0, 184.0, 66.0, 168.0),
+                ],
+                [11.0, 9.0, 11.0],
+            ),
+        ),
+        area(
+            P::Handle,
+            ribbon(
+                (334.0, 120.0),
+                &[
+                    Curve(356.0, 104.0, 382.0, 118.0, 382.0, 144.0),
+                    Curve(382.0, 170.0, 356.0, 184.0, 334.0, 168.0),
+                ],
+                [11.0, 9.0, 11.0],
+            ),
+        ),
+        area(P::Edge, ellipse(200.0, 148.0, 153.0, 84.0)),
+        area(P::Border, ellipse(200.0, 144.0, 150.0, 81.0)),
+        detail(P::Border, spokes()),
+        area(P::Body, ellipse(200.0, 145.0, 126.0, 64.0)),
+        detail(P::Body, ellipse(200.0, 146.0, 116.0, 57.0)),
+        area(P::Shield, shield(200.0, 122.0, 44.0)),
+        hidden(
+            P::Base,
+            "M134 226C170 235 230 235 266 226L262 233C228 242 172 242 138 233Z",
+        ),
+    ]
+}
+
+/// Short strokes between the two ovals of the border.
+fn spokes() -> String {
+    // Points of a half-turn by the rational form of the circle, which needs no sine.
+    let mut path = Vec::new();
+    for i in -9_i32..=9 {
+        let t = f64::from(i) / 9.5;
+        let (c, s) = ((1.0 - t * t) / (1.0 + t * t), 2.0 * t / (1.0 + t * t));
+        for side in [-1.0, 1.0] {
+            let (ax, ay) = (200.0 + side * 131.0 * c, 144.5 + 67.0 * s);
+            let (bx, by) = (200.0 + side * 147.0 * c, 144.0 + 79.0 * s);
+            path.push(format!("M{ax:.1} {ay:.1}L{bx:.1} {by:.1}"));
+        }
+    }
+    path.concat()
+}

@@ -1,0 +1,78 @@
+//! The places in a case, each with how complete it is, in words.
+
+use std::rc::Rc;
+
+use leavewell_model::Case;
+use yew::prelude::*;
+
+use super::words::count;
+use crate::app::route::Route;
+use crate::app::state::Open;
+
+/// What the list of places needs.
+#[derive(Clone, Debug, Properties)]
+pub struct PlacesProps {
+    /// The piece.
+    pub open: Rc<Open>,
+    /// The screen shown.
+    pub here: Route,
+}
+
+impl PartialEq for PlacesProps {
+    fn eq(&self, other: &Self) -> bool {
+        Rc::ptr_eq(&self.open, &other.open) && self.here == other.here
+    }
+}
+
+/// Links to the places in a case.
+#[component]
+pub fn Places(props: &PlacesProps) -> Html {
+    let case = props.open.draft.read().0;
+    html! {
+        <nav class="places" aria-label="Places in this case">
+            <ol>
+                for place in Route::PLACES {
+                    <li key={place.href()}>
+                        <a href={place.href()} aria-current={(place == props.here).then_some("page")}>
+                            <span class="place-name">{ place.name() }</span>
+                            { " " }
+                            <span class="place-state">{ state_of(place, &case, &props.open) }</span>
+                        </a>
+                    </li>
+                }
+            </ol>
+        </nav>
+    }
+}
+
+fn state_of(place: Route, case: &Case, open: &Open) -> String {
+    match place {
+        Route::Shelf => String::new(),
+        Route::Piece => match (case.piece.form.is_some(), case.aim.goal.is_some()) {
+            (false, false) => "not begun".to_owned(),
+            (true, false) => "aim not said".to_owned(),
+            (false, true) => "form not said".to_owned(),
+            (true, true) => "form and aim said".to_owned(),
+        },
+        Route::Look => match case.findings.len() {
+            0 => "nothing looked at".to_owned(),
+            n => count(n, "answer", "answers"),
+        },
+        Route::Condition => match case.parts.len() {
+            0 => "nothing described".to_owned(),
+            n => format!("{} described", count(n, "part", "parts")),
+        },
+        Route::Money => {
+            let value = if case.market.likely.is_some() {
+                "value given"
+            } else {
+                "no value given"
+            };
+            match case.quotes.len() {
+                0 => value.to_owned(),
+                n => format!("{value}, {}", count(n, "quote", "quotes")),
+            }
+        }
+        Route::Counsel => open.report.counsel.firmness.to_owned(),
+    }
+}

@@ -1,0 +1,199 @@
+//! How numbers, ranges and lists are worded. The only place where a number becomes text.
+
+use leavewell_model::case::Currency;
+use leavewell_model::report::Band;
+
+/// An amount to two significant figures, with its sign: "£340", "-€1,200".
+#[must_use]
+pub fn money(amount: f64, currency: Currency) -> String {
+    let sign = match currency {
+        Currency::Pound => "£",
+        Currency::Euro => "€",
+        Currency::Dollar => "$",
+        Currency::Other => "",
+    };
+    let rounded = two_figures(amount);
+    let minus = if rounded < 0.0 { "\u{2212}" } else { "" };
+    format!("{minus}{sign}{}", grouped(rounded.abs()))
+}
+
+/// A band of money: "about £40 to £90", or one amount when both ends read the same.
+#[must_use]
+pub fn money_band(band: Band, currency: Currency) -> String {
+    range(&money(band.p10, currency), &money(band.p90, currency))
+}
+
+/// A band of plain numbers to two significant figures: "about 40 to 90".
+#[must_use]
+pub fn number_band(band: Band) -> String {
+    range(&number(band.p10), &number(band.p90))
+}
+
+/// A plain number to two significant figures.
+#[must_use]
+pub fn number(value: f64) -> String {
+    let rounded = two_figures(value);
+    let minus = if rounded < 0.0 { "\u{2212}" } else { "" };
+    format!("{minus}{}", grouped(rounded.abs()))
+}
+
+/// A share of 1 as a whole percentage: "about 12 %", "less than 1 %", "nearly all".
+#[must_use]
+pub fn percent(share: f64) -> String {
+    let hundredths = share * 100.0;
+    if hundredths <= 0.0 {
+        "0 %".to_owned()
+    } else if hundredths < 1.0 {
+        "less than 1 %".to_owned()
+    } else if hundredths >= 99.5 {
+        if share >= 1.0 {
+            "100 %".to_owned()
+        } else {
+            "more than 99 %".to_owned()
+        }
+    } else {
+        format!("about {hundredths:.0} %")
+    }
+}
+
+/// A chance as "91 in 100", never 0 or 100 unless it is.
+#[must_use]
+pub fn in_hundred(share: f64) -> String {
+    let hundredths = share * 100.0;
+    if hundredths > 0.0 && hundredths < 1.0 {
+        "fewer than 1 in 100".to_owned()
+    } else if hundredths > 99.0 && hundredths < 100.0 {
+        "more than 99 in 100".to_owned()
+    } else {
+        format!("{hundredths:.0} in 100")
+    }
+}
+
+/// "a", "a and b", "a, b and c".
+#[must_use]
+pub fn list(items: &[&str]) -> String {
+    match items {
+        [] => String::new(),
+        [one] => (*one).to_owned(),
+        [most @ .., last] => format!("{} and {last}", most.join(", ")),
+    }
+}
+
+/// "1 part", "3 parts".
+#[must_use]
+pub fn count(n: usize, one: &str, many: &str) -> String {
+    format!("{n} {}", if n == 1 { one } else { many })
+}
+
+/// The same words with a capital at the start.
+#[must_use]
+pub fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    letters
+        .next()
+        .map(|first| first.to_uppercase().chain(letters).collect())
+        .unwrap_or_default()
+}
+
+fn range(low: &str, high: &str) -> String {
+    if low == high {
+        format!("about {low}")
+    } else {
+        format!("about {low} to {high}")
+    }
+}
+
+/// Rounded to two significant figures. Powers of ten by hand: the standard ones differ in the last
+/// bit from machine to machine.
+fn two_figures(value: f64) -> f64 {
+    if !value.is_finite() {
+        return 0.0;
+    }
+    let mut unit = 1.0;
+    while value.abs() >= unit * 99.5 {
+        unit *= 10.0;
+    }
+    // A tenth is the finest anybody is told, and only below ten.
+    if value.abs() < 9.95 && unit <= 1.0 {
+        (value * 10.0).round() / 10.0
+    } else {
+        (value / unit).round() * unit
+    }
+}
+
+/// Thousands parted by commas; a tenth kept where there is one.
+fn grouped(value: f64) -> String {
+    let text = format!("{value}");
+    let (whole, tenths) = text
+        .split_once('.')
+        .map_or((text.as_str(), ""), |(w, t)| (w, t));
+    let mut out = String::new();
+    for (i, digit) in whole.chars().enumerate() {
+        if i > 0 && (whole.len() - i) % 3 == 0 {
+            out.push(',');
+        }
+        out.push(digit);
+    }
+    if tenths.is_empty() {
+        out
+    } else {
+        format!("{out}.{tenths}")
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn money_is_two_figures() {
+        for (amount, words) in [
+            (0.0, "£0"),
+            (4.26, "£4.3"),
+            (43.7, "£44"),
+            (99.6, "£100"),
+            (347.0, "£350"),
+            (12_345.0, "£12,000"),
+            (-86.2, "\u{2212}£86"),
+            (-0.01, "£0"),
+            (f64::NAN, "£0"),
+        ] {
+            assert_eq!(money(amount, Currency::Pound), words, "{amount}");
+        }
+        assert_eq!(money(1_250_000.0, Currency::Other), "1,300,000");
+    }
+
+    #[test]
+    fn bands_collapse_when_both_ends_read_the_same() {
+        let band = |p10, p90| Band { p10, p50: p10, p90 };
+        assert_eq!(
+            money_band(band(41.0, 88.0), Currency::Euro),
+            "about €41 to €88"
+        );
+        assert_eq!(money_band(band(100.0, 101.0), Currency::Euro), "about €100");
+        assert_eq!(number_band(band(1.26, 9.96)), "about 1.3 to 10");
+    }
+
+    #[test]
+    fn shares_never_claim_more_than_they_know() {
+        assert_eq!(percent(0.0), "0 %");
+        assert_eq!(percent(0.004), "less than 1 %");
+        assert_eq!(percent(0.123), "about 12 %");
+        assert_eq!(percent(0.997), "more than 99 %");
+        assert_eq!(percent(1.0), "100 %");
+        assert_eq!(in_hundred(0.003), "fewer than 1 in 100");
+        assert_eq!(in_hundred(0.91), "91 in 100");
+        assert_eq!(in_hundred(0.999), "more than 99 in 100");
+    }
+
+    #[test]
+    fn lists_and_counts_read_as_speech() {
+        assert_eq!(list(&[]), "");
+        assert_eq!(list(&["a"]), "a");
+        assert_eq!(list(&["a", "b"]), "a and b");
+        assert_eq!(list(&["a", "b", "c"]), "a, b and c");
+        assert_eq!(count(1, "part", "parts"), "1 part");
+        assert_eq!(count(0, "part", "parts"), "0 parts");
+        assert_eq!(capital("fused plate"), "Fused plate");
+    }
+}

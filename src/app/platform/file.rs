@@ -1,0 +1,86 @@
+//! Files a person saves or opens. Nothing leaves the device.
+
+pub use gloo::file::callbacks::FileReader as Reading;
+use gloo::file::callbacks::read_as_text;
+use js_sys::Array;
+use leavewell_model::Problem;
+use leavewell_model::case::{MAX_BYTES, OpenError};
+use wasm_bindgen::{JsCast, JsValue};
+use web_sys::{Blob, BlobPropertyBag, HtmlAnchorElement, Url};
+
+/// Offers a text as a file to save. False when the browser refuses.
+#[must_use]
+pub fn save(name: &str, text: &str) -> bool {
+    try_save(name, text).is_ok()
+}
+
+/// A name for a case's file: its own name in plain letters.
+#[must_use]
+pub fn file_name(name: &str) -> String {
+    let mut plain = String::new();
+    for letter in name.trim().to_lowercase().chars().take(60) {
+        if letter.is_alphanumeric() {
+            plain.push(letter);
+        } else if !plain.is_empty() && !plain.ends_with('-') {
+            plain.push('-');
+        }
+    }
+    let plain = plain.trim_end_matches('-');
+    format!(
+        "{}.leavewell.json",
+        if plain.is_empty() { "piece" } else { plain }
+    )
+}
+
+/// Reads a file a person chose. The reader must be kept until `done` is called: dropping it stops it.
+///
+/// # Errors
+/// When the file is larger than any case.
+pub fn read(
+    file: web_sys::File,
+    done: impl Fn(Result<String, Problem>) + 'static,
+) -> Result<Reading, Problem> {
+    // Sizes are whole and not negative.
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
+    let bytes = file.size() as usize;
+    if bytes > MAX_BYTES {
+        return Err(OpenError::TooLarge { bytes }.problem());
+    }
+    Ok(read_as_text(&gloo::file::File::from(file), move |text| {
+        done(text.map_err(|_| Problem {
+            field: "file".to_owned(),
+            message: "The file could not be read.".to_owned(),
+            remedy: "Check that it is still where it was, then choose it again.".to_owned(),
+        }));
+    }))
+}
+
+fn try_save(name: &str, text: &str) -> Result<(), JsValue> {
+    let document = web_sys::window()
+        .and_then(|w| w.document())
+        .ok_or(JsValue::NULL)?;
+    let kind = BlobPropertyBag::new();
+    kind.set_type("application/json");
+    let blob = Blob::new_with_str_sequence_and_options(&Array::of1(&text.into()), &kind)?;
+    let address = Url::create_object_url_with_blob(&blob)?;
+    let link: HtmlAnchorElement = document.create_element("a")?.dyn_into()?;
+    link.set_href(&address);
+    link.set_download(name);
+    link.click();
+    Url::revoke_object_url(&address)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::file_name;
+
+    #[test]
+    fn file_names_are_plain() {
+        assert_eq!(
+            file_name("Aunt's cake basket, 1790?"),
+            "aunt-s-cake-basket-1790.leavewell.json"
+        );
+        assert_eq!(file_name("../../etc"), "etc.leavewell.json");
+        assert_eq!(file_name("  "), "piece.leavewell.json");
+    }
+}

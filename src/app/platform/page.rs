@@ -1,0 +1,83 @@
+//! The page itself: title, focus, appearance, address.
+
+use gloo::events::EventListener;
+use wasm_bindgen::JsCast;
+use web_sys::HtmlElement;
+
+use crate::app::route::Route;
+use crate::app::state::Theme;
+
+/// Sets the title of the page.
+pub fn set_title(title: &str) {
+    if let Some(document) = document() {
+        document.set_title(title);
+    }
+}
+
+/// Puts the focus on the screen's first heading and shows the screen from its top.
+pub fn focus_heading() {
+    if let Some(window) = web_sys::window() {
+        window.scroll_to_with_x_and_y(0.0, 0.0);
+    }
+    let heading = document().and_then(|d| d.query_selector("main h1").ok().flatten());
+    if let Some(heading) = heading.and_then(|h| h.dyn_into::<HtmlElement>().ok()) {
+        // A heading that will not take the focus is no reason to stop.
+        let _ = heading.focus();
+    }
+}
+
+/// Lays the chosen appearance over the system's.
+pub fn set_theme(theme: Theme) {
+    let Some(root) = document().and_then(|d| d.document_element()) else {
+        return;
+    };
+    let _ = match theme {
+        Theme::System => root.remove_attribute("data-theme"),
+        Theme::Light | Theme::Dark => root.set_attribute("data-theme", theme.id()),
+    };
+}
+
+/// The screen the address names.
+#[must_use]
+pub fn route() -> Route {
+    Route::parse(&location().and_then(|l| l.hash().ok()).unwrap_or_default())
+}
+
+/// Goes to a screen, as a link would.
+pub fn go(route: Route) {
+    if let Some(location) = location() {
+        let _ = location.set_hash(route.href());
+    }
+}
+
+/// Calls back when the address names another screen, for as long as what is returned is held.
+#[must_use]
+pub fn on_route(changed: impl Fn(Route) + 'static) -> Option<EventListener> {
+    let window = web_sys::window()?;
+    Some(EventListener::new(&window, "hashchange", move |_| {
+        changed(route());
+    }))
+}
+
+/// Says, without the app, that the app has stopped. Called when nothing else works any more.
+pub fn show_stopped(reason: &str) {
+    let Some(document) = document() else { return };
+    let (Ok(note), Some(body)) = (document.create_element("p"), document.body()) else {
+        return;
+    };
+    let _ = note.set_attribute("role", "alert");
+    let _ = note.set_attribute("class", "stopped");
+    note.set_text_content(Some(&format!(
+        "Something went wrong and Leavewell has stopped. What you typed is kept on this device. Reload the page to go \
+         on. For a report: {reason}"
+    )));
+    let _ = body.insert_before(&note, body.first_child().as_ref());
+}
+
+fn document() -> Option<web_sys::Document> {
+    web_sys::window()?.document()
+}
+
+fn location() -> Option<web_sys::Location> {
+    Some(web_sys::window()?.location())
+}

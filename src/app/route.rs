@@ -1,0 +1,82 @@
+//! Which screen the address names. The part after `#` is the whole route, so the built site works
+//! from any folder.
+
+/// A screen.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Route {
+    /// All pieces on this device.
+    #[default]
+    Shelf,
+    /// What the piece is for and what is wanted.
+    Piece,
+    /// Findings.
+    Look,
+    /// Condition by part.
+    Condition,
+    /// Value and prices.
+    Money,
+    /// The advice.
+    Counsel,
+}
+
+impl Route {
+    /// The places in a case, in the order a newcomer takes them.
+    pub const PLACES: [Self; 5] = [
+        Self::Piece,
+        Self::Look,
+        Self::Condition,
+        Self::Money,
+        Self::Counsel,
+    ];
+
+    /// The address, for a link.
+    #[must_use]
+    pub fn href(self) -> &'static str {
+        match self {
+            Self::Shelf => "#/",
+            Self::Piece => "#/piece",
+            Self::Look => "#/look",
+            Self::Condition => "#/condition",
+            Self::Money => "#/money",
+            Self::Counsel => "#/counsel",
+        }
+    }
+
+    /// The name of the screen.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Shelf => "Shelf",
+            Self::Piece => "Piece",
+            Self::Look => "Look",
+            Self::Condition => "Condition",
+            Self::Money => "Money",
+            Self::Counsel => "Counsel",
+        }
+    }
+
+    /// The screen an address names; the shelf when it names none.
+    #[must_use]
+    pub fn parse(hash: &str) -> Self {
+        Self::PLACES
+            .into_iter()
+            .find(|route| route.href() == hash.trim_end_matches('/'))
+            .unwrap_or_default()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Route;
+
+    #[test]
+    fn addresses_round_trip() {
+        for route in Route::PLACES {
+            assert_eq!(Route::parse(route.href()), route);
+        }
+        for hash in ["", "#", "#/", "#/nowhere", "look"] {
+            assert_eq!(Route::parse(hash), Route::Shelf, "{hash}");
+        }
+        assert_eq!(Route::parse("#/look/"), Route::Look);
+    }
+}

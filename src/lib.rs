@@ -1,0 +1,22 @@
+//! Leavewell: whether to restore a piece of old silver plate, and how far.
+//!
+//! This crate shows what `leavewell-model` works out. It also hands the model to scripts: [`weigh`]
+//! with objects, [`weigh_json`] with text.
+
+pub mod app;
+mod scripts;
+
+pub use scripts::{weigh, weigh_json};
+
+/// Draws the app into the element with the id `app`.
+pub fn start() {
+    yew::set_custom_panic_hook(Box::new(|info| {
+        app::platform::page::show_stopped(&info.to_string());
+    }));
+    let place = web_sys::window()
+        .and_then(|w| w.document())
+        .and_then(|d| d.get_element_by_id("app"));
+    if let Some(place) = place {
+        yew::Renderer::<app::App>::with_root(place).render();
+    }
+}

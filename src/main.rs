@@ -1,0 +1,5 @@
+//! Mounts the app.
+
+fn main() {
+    leavewell::start();
+}
