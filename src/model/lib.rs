@@ -26,7 +26,9 @@ pub use report::Report;
 pub fn weigh_json(text: &str) -> String {
     let shown = match Draft::parse(text) {
         Ok(draft) => serde_json::to_string(&weigh_draft(&draft)),
-        Err(e) => serde_json::to_string(&Refused { refused: e.problem() }),
+        Err(e) => serde_json::to_string(&Refused {
+            refused: e.problem(),
+        }),
     };
     shown.unwrap_or_default()
 }

@@ -2,8 +2,6 @@
 //!
 //! Invariant: everything here is computed in this crate; whoever shows it adds nothing.
 
-use std::collections::BTreeMap;
-
 use serde::Serialize;
 
 use crate::case::Problem;
@@ -68,7 +66,7 @@ pub struct IdentityReport {
     /// Every kind, most likely first.
     pub kinds: Vec<KindReport>,
     /// Probability of each family.
-    pub families: BTreeMap<&'static str, f64>,
+    pub families: Families,
     /// The families with intervals, most likely first.
     pub family_bars: Vec<FamilyReport>,
     /// When it was made; absent when the findings leave no year possible.
@@ -79,6 +77,25 @@ pub struct IdentityReport {
     pub next_looks: Vec<NextLook>,
     /// How far each answer moved the leading family.
     pub pushes: Vec<PushReport>,
+}
+
+/// Probability of each family; they sum to 1.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Families {
+    /// Solid silver.
+    pub solid: f64,
+    /// Fused plate with its original surface.
+    pub fused: f64,
+    /// Fused plate, electroplated later.
+    pub replated_fused: f64,
+    /// Close plate.
+    pub close: f64,
+    /// French plate.
+    pub french: f64,
+    /// Electroplate of any sort.
+    pub electroplate: f64,
+    /// Outside these kinds.
+    pub outside: f64,
 }
 
 /// One kind with its probability.

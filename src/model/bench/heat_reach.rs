@@ -28,7 +28,11 @@ impl Sheet {
 
     /// (Tc - Ta) / (Tj - Ta): 1 or more means the threshold is never reached.
     fn ratio(&self, joint_c: f64, threshold_c: f64) -> f64 {
-        if joint_c <= self.ambient_c { f64::INFINITY } else { (threshold_c - self.ambient_c) / (joint_c - self.ambient_c) }
+        if joint_c <= self.ambient_c {
+            f64::INFINITY
+        } else {
+            (threshold_c - self.ambient_c) / (joint_c - self.ambient_c)
+        }
     }
 }
 
@@ -61,7 +65,10 @@ pub fn disk_reach_mm(sheet: Sheet, patch_mm: f64, joint_c: f64, threshold_c: f64
     let l = sheet.length_mm();
     let wanted = ratio * bessel_k0(patch_mm / l);
     // In the plane the field falls faster than along a strip, so the strip's reach bounds it.
-    let (mut near, mut far) = (patch_mm, patch_mm + strip_reach_mm(sheet, joint_c, threshold_c));
+    let (mut near, mut far) = (
+        patch_mm,
+        patch_mm + strip_reach_mm(sheet, joint_c, threshold_c),
+    );
     for _ in 0..100 {
         let middle = f64::midpoint(near, far);
         if bessel_k0(middle / l) > wanted {
@@ -80,7 +87,12 @@ pub fn disk_reach_mm(sheet: Sheet, patch_mm: f64, joint_c: f64, threshold_c: f64
 mod tests {
     use super::*;
 
-    const COPPER: Sheet = Sheet { conductivity: 401.0, thickness_mm: 0.8, loss: 10.0, ambient_c: 20.0 };
+    const COPPER: Sheet = Sheet {
+        conductivity: 401.0,
+        thickness_mm: 0.8,
+        loss: 10.0,
+        ambient_c: 20.0,
+    };
 
     #[test]
     fn never_reached_and_never_left() {
@@ -92,10 +104,40 @@ mod tests {
     #[test]
     fn reach_falls_with_loss_and_threshold_and_rises_with_the_rest() {
         let base = disk_reach_mm(COPPER, 5.0, 230.0, 183.0);
-        assert!(disk_reach_mm(Sheet { loss: 50.0, ..COPPER }, 5.0, 230.0, 183.0) < base);
+        assert!(
+            disk_reach_mm(
+                Sheet {
+                    loss: 50.0,
+                    ..COPPER
+                },
+                5.0,
+                230.0,
+                183.0
+            ) < base
+        );
         assert!(disk_reach_mm(COPPER, 5.0, 230.0, 200.0) < base);
-        assert!(disk_reach_mm(Sheet { thickness_mm: 1.2, ..COPPER }, 5.0, 230.0, 183.0) > base);
-        assert!(disk_reach_mm(Sheet { conductivity: 450.0, ..COPPER }, 5.0, 230.0, 183.0) > base);
+        assert!(
+            disk_reach_mm(
+                Sheet {
+                    thickness_mm: 1.2,
+                    ..COPPER
+                },
+                5.0,
+                230.0,
+                183.0
+            ) > base
+        );
+        assert!(
+            disk_reach_mm(
+                Sheet {
+                    conductivity: 450.0,
+                    ..COPPER
+                },
+                5.0,
+                230.0,
+                183.0
+            ) > base
+        );
         assert!(disk_reach_mm(COPPER, 5.0, 260.0, 183.0) > base);
     }
 }

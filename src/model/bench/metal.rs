@@ -5,7 +5,12 @@
 /// rho(Ag2S) w(Ag) / rho(Ag), with w(Ag) = 2 M(Ag) / (2 M(Ag) + M(S)). Densities in g/cm3, molar
 /// masses in g/mol, all > 0.
 #[must_use]
-pub fn silver_in_sulphide(sulphide_density: f64, silver_density: f64, silver_molar: f64, sulphur_molar: f64) -> f64 {
+pub fn silver_in_sulphide(
+    sulphide_density: f64,
+    silver_density: f64,
+    silver_molar: f64,
+    sulphur_molar: f64,
+) -> f64 {
     sulphide_density * silver_share(silver_molar, sulphur_molar) / silver_density
 }
 

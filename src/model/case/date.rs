@@ -19,13 +19,16 @@ impl Date {
         let year: u16 = fields.next().filter(|t| t.len() == 4)?.parse().ok()?;
         let month: u8 = fields.next().filter(|t| t.len() == 2)?.parse().ok()?;
         let day: u8 = fields.next().filter(|t| t.len() == 2)?.parse().ok()?;
-        let ok = fields.next().is_none() && (1600..3000).contains(&year) && day >= 1 && day <= days(year, month)?;
+        let ok = fields.next().is_none()
+            && (1600..3000).contains(&year)
+            && day >= 1
+            && day <= days(year, month)?;
         ok.then_some(Self { year, month, day })
     }
 }
 
 fn days(year: u16, month: u8) -> Option<u8> {
-    let leap = year % 4 == 0 && (year % 100 != 0 || year % 400 == 0);
+    let leap = year.is_multiple_of(4) && (!year.is_multiple_of(100) || year.is_multiple_of(400));
     Some(match month {
         1 | 3 | 5 | 7 | 8 | 10 | 12 => 31,
         4 | 6 | 9 | 11 => 30,
@@ -40,8 +43,24 @@ mod tests {
 
     #[test]
     fn reads_real_days_only() {
-        assert_eq!(Date::parse("2024-02-29"), Some(Date { year: 2024, month: 2, day: 29 }));
-        for bad in ["2023-02-29", "1900-02-29", "2026-13-01", "2026-1-1", "26-01-01", "2026-01-01T00", "", "never"] {
+        assert_eq!(
+            Date::parse("2024-02-29"),
+            Some(Date {
+                year: 2024,
+                month: 2,
+                day: 29
+            })
+        );
+        for bad in [
+            "2023-02-29",
+            "1900-02-29",
+            "2026-13-01",
+            "2026-1-1",
+            "26-01-01",
+            "2026-01-01T00",
+            "",
+            "never",
+        ] {
             assert_eq!(Date::parse(bad), None, "{bad}");
         }
     }

@@ -61,7 +61,11 @@ impl OpenError {
         let (field, message, remedy) = match self {
             Self::TooLarge { bytes } => (
                 "file",
-                format!("The file is {} MB; a case without photographs is at most {} MB.", bytes / 1_048_576, MAX_BYTES / 1_048_576),
+                format!(
+                    "The file is {} MB; a case without photographs is at most {} MB.",
+                    bytes / 1_048_576,
+                    MAX_BYTES / 1_048_576
+                ),
                 "Choose a Leavewell case file. The file was not changed.",
             ),
             Self::TooDeep => (
@@ -69,12 +73,20 @@ impl OpenError {
                 format!("The file is nested more than {MAX_DEPTH} levels deep, which no case is."),
                 "Choose a Leavewell case file. The file was not changed.",
             ),
-            Self::NotJson { line, column, cut_short: true } => (
+            Self::NotJson {
+                line,
+                column,
+                cut_short: true,
+            } => (
                 "file",
                 format!("The file breaks off at line {line}, column {column}."),
                 "It was probably not copied whole. Copy it again from where it was saved.",
             ),
-            Self::NotJson { line, column, cut_short: false } => (
+            Self::NotJson {
+                line,
+                column,
+                cut_short: false,
+            } => (
                 "file",
                 format!("The file is not readable at line {line}, column {column}."),
                 "Open it in a text editor at that place, or use another copy.",
@@ -100,7 +112,11 @@ impl OpenError {
                 "Remove what repeats, then open it again.",
             ),
         };
-        Problem { field: field.to_owned(), message, remedy: remedy.to_owned() }
+        Problem {
+            field: field.to_owned(),
+            message,
+            remedy: remedy.to_owned(),
+        }
     }
 }
 
@@ -138,7 +154,9 @@ impl Draft {
             column: e.column(),
             cut_short: e.is_eof(),
         })?;
-        let Value::Object(root) = value else { return Err(OpenError::NotACase) };
+        let Value::Object(root) = value else {
+            return Err(OpenError::NotACase);
+        };
         Self::from_root(root)
     }
 
@@ -151,7 +169,10 @@ impl Draft {
             Some(version) if version > CASE_VERSION => return Err(OpenError::Newer { version }),
             Some(_) => {}
         }
-        let count = root.get("findings").and_then(Value::as_array).map_or(0, Vec::len);
+        let count = root
+            .get("findings")
+            .and_then(Value::as_array)
+            .map_or(0, Vec::len);
         if count > MAX_FINDINGS {
             return Err(OpenError::TooManyFindings { count });
         }
@@ -174,8 +195,15 @@ impl Draft {
     #[must_use]
     pub fn text(&self, path: &str) -> String {
         let (section, field) = split(path);
-        let holder = if section.is_empty() { Some(&self.root) } else { self.root.get(section).and_then(Value::as_object) };
-        holder.and_then(|m| m.get(field)).map(typed_text).unwrap_or_default()
+        let holder = if section.is_empty() {
+            Some(&self.root)
+        } else {
+            self.root.get(section).and_then(Value::as_object)
+        };
+        holder
+            .and_then(|m| m.get(field))
+            .map(typed_text)
+            .unwrap_or_default()
     }
 
     /// Writes a field such as `market.likely`; empty text removes it.
@@ -201,7 +229,12 @@ impl Draft {
     #[must_use]
     pub fn answer(&self, finding: &str) -> (String, String) {
         self.entry("findings", "id", finding)
-            .map(|m| (m.get("answer").map(typed_text).unwrap_or_default(), m.get("part").map(typed_text).unwrap_or_default()))
+            .map(|m| {
+                (
+                    m.get("answer").map(typed_text).unwrap_or_default(),
+                    m.get("part").map(typed_text).unwrap_or_default(),
+                )
+            })
             .unwrap_or_default()
     }
 
@@ -219,7 +252,10 @@ impl Draft {
     /// A field of a part as typed; empty when there is none.
     #[must_use]
     pub fn part_text(&self, part: &str, field: &str) -> String {
-        self.entry("parts", "part", part).and_then(|m| m.get(field)).map(typed_text).unwrap_or_default()
+        self.entry("parts", "part", part)
+            .and_then(|m| m.get(field))
+            .map(typed_text)
+            .unwrap_or_default()
     }
 
     /// Writes a field of a part; empty text removes it, and the part once nothing is left of it.
@@ -230,7 +266,10 @@ impl Draft {
     /// A field of a quote as typed; empty when there is none.
     #[must_use]
     pub fn quote_text(&self, treatment: &str, field: &str) -> String {
-        self.entry("quotes", "treatment", treatment).and_then(|m| m.get(field)).map(typed_text).unwrap_or_default()
+        self.entry("quotes", "treatment", treatment)
+            .and_then(|m| m.get(field))
+            .map(typed_text)
+            .unwrap_or_default()
     }
 
     /// Writes a field of a quote; empty text removes it, and the quote once nothing is left of it.
@@ -258,7 +297,12 @@ impl Draft {
     }
 
     fn entry(&self, list: &str, key: &str, id: &str) -> Option<&Map<String, Value>> {
-        self.root.get(list)?.as_array()?.iter().filter_map(Value::as_object).find(|m| is(m, key, id))
+        self.root
+            .get(list)?
+            .as_array()?
+            .iter()
+            .filter_map(Value::as_object)
+            .find(|m| is(m, key, id))
     }
 
     fn entry_mut(&mut self, list: &str, key: &str, id: &str) -> &mut Map<String, Value> {
@@ -266,8 +310,12 @@ impl Draft {
             set_aside(&mut self.root, list);
             self.root.insert(list.to_owned(), Value::Array(Vec::new()));
         }
-        let Some(Value::Array(entries)) = self.root.get_mut(list) else { unreachable!("just made an array") };
-        let at = entries.iter().position(|v| v.as_object().is_some_and(|m| is(m, key, id)));
+        let Some(Value::Array(entries)) = self.root.get_mut(list) else {
+            unreachable!("just made an array")
+        };
+        let at = entries
+            .iter()
+            .position(|v| v.as_object().is_some_and(|m| is(m, key, id)));
         let at = at.unwrap_or_else(|| {
             let mut fresh = Map::new();
             fresh.insert(key.to_owned(), id.into());
@@ -380,7 +428,9 @@ mod tests {
 
     #[test]
     fn opening_and_saving_keeps_everything() {
-        let text = file(r#","piece":{"form":"tray","mystery":[1,2]},"later":{"x":1.5},"market":{"likely":"12o"}"#);
+        let text = file(
+            r#","piece":{"form":"tray","mystery":[1,2]},"later":{"x":1.5},"market":{"likely":"12o"}"#,
+        );
         let draft = Draft::parse(&text).unwrap();
         assert_eq!(Draft::parse(&draft.to_json()).unwrap(), draft);
         assert_eq!(draft.text("market.likely"), "12o");
@@ -390,7 +440,9 @@ mod tests {
     #[test]
     fn what_is_typed_comes_back_as_typed() {
         let mut draft = Draft::default();
-        for typed in ["1", "1.", "1.50", "0.1", "1e3", "abc", " 7", "٣", "NaN", "-4", "0", "1e999"] {
+        for typed in [
+            "1", "1.", "1.50", "0.1", "1e3", "abc", " 7", "٣", "NaN", "-4", "0", "1e999",
+        ] {
             draft.set("market.likely", typed);
             let again = Draft::parse(&draft.to_json()).unwrap();
             assert_eq!(again.text("market.likely"), typed);
@@ -425,18 +477,47 @@ mod tests {
     fn files_that_cannot_be_opened_say_why() {
         let deep = file(&format!(",\"x\":{}{}", "[".repeat(70), "]".repeat(70)));
         assert_eq!(Draft::parse(&deep), Err(OpenError::TooDeep));
-        assert_eq!(Draft::parse(&" ".repeat(MAX_BYTES + 1)), Err(OpenError::TooLarge { bytes: MAX_BYTES + 1 }));
-        assert!(matches!(Draft::parse(&file(",\"x\":")[..40]), Err(OpenError::NotJson { cut_short: true, .. })));
-        assert!(matches!(Draft::parse("{oops}"), Err(OpenError::NotJson { cut_short: false, .. })));
+        assert_eq!(
+            Draft::parse(&" ".repeat(MAX_BYTES + 1)),
+            Err(OpenError::TooLarge {
+                bytes: MAX_BYTES + 1
+            })
+        );
+        assert!(matches!(
+            Draft::parse(&file(",\"x\":")[..40]),
+            Err(OpenError::NotJson {
+                cut_short: true,
+                ..
+            })
+        ));
+        assert!(matches!(
+            Draft::parse("{oops}"),
+            Err(OpenError::NotJson {
+                cut_short: false,
+                ..
+            })
+        ));
         assert_eq!(Draft::parse("[]"), Err(OpenError::NotACase));
-        assert_eq!(Draft::parse("{\"format\":\"other\"}"), Err(OpenError::NotACase));
-        let version = |v: &str| Draft::parse(&format!("{{\"format\":\"leavewell-case\",\"version\":{v}}}"));
+        assert_eq!(
+            Draft::parse("{\"format\":\"other\"}"),
+            Err(OpenError::NotACase)
+        );
+        let version = |v: &str| {
+            Draft::parse(&format!(
+                "{{\"format\":\"leavewell-case\",\"version\":{v}}}"
+            ))
+        };
         assert_eq!(version("2"), Err(OpenError::Newer { version: 2 }));
         for bad in ["0", "-1", "1.5", "\"1\"", "null"] {
             assert_eq!(version(bad), Err(OpenError::BadVersion), "{bad}");
         }
         let many = file(&format!(",\"findings\":[{}0]", "0,".repeat(MAX_FINDINGS)));
-        assert_eq!(Draft::parse(&many), Err(OpenError::TooManyFindings { count: MAX_FINDINGS + 1 }));
+        assert_eq!(
+            Draft::parse(&many),
+            Err(OpenError::TooManyFindings {
+                count: MAX_FINDINGS + 1
+            })
+        );
     }
 
     #[test]
@@ -444,15 +525,26 @@ mod tests {
         for e in [
             OpenError::TooLarge { bytes: 100_000_000 },
             OpenError::TooDeep,
-            OpenError::NotJson { line: 1, column: 2, cut_short: true },
-            OpenError::NotJson { line: 1, column: 2, cut_short: false },
+            OpenError::NotJson {
+                line: 1,
+                column: 2,
+                cut_short: true,
+            },
+            OpenError::NotJson {
+                line: 1,
+                column: 2,
+                cut_short: false,
+            },
             OpenError::NotACase,
             OpenError::Newer { version: 9 },
             OpenError::BadVersion,
             OpenError::TooManyFindings { count: 9_999 },
         ] {
             let p = e.problem();
-            assert!(!p.field.is_empty() && p.message.ends_with('.') && p.remedy.ends_with('.'), "{p:?}");
+            assert!(
+                !p.field.is_empty() && p.message.ends_with('.') && p.remedy.ends_with('.'),
+                "{p:?}"
+            );
         }
     }
 }

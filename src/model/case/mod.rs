@@ -9,14 +9,13 @@ mod draft;
 mod reading;
 mod vocabulary;
 
-use std::collections::BTreeMap;
-
 use serde::Serialize;
 
 pub use date::Date;
 pub use draft::{CASE_FORMAT, CASE_VERSION, Draft, MAX_BYTES, MAX_DEPTH, MAX_FINDINGS, OpenError};
 pub use vocabulary::{
-    BleedWord, Corrosion, Currency, Dents, Doer, Fill, Form, Goal, Interior, Joint, Lead, PartName, Route, Seen, Tarnish,
+    BleedWord, Corrosion, Currency, Dents, Doer, Fill, Form, Goal, Interior, Joint, Lead, PartName,
+    Route, Seen, Tarnish,
 };
 
 use crate::treatment::Treatment;
@@ -57,8 +56,8 @@ pub struct Case {
     pub quotes: Vec<Quote>,
     /// What the owner has agreed to.
     pub consents: Consents,
-    /// The person's own figures, by figure id.
-    pub overrides: BTreeMap<String, Override>,
+    /// The person's own figures, one entry a figure.
+    pub overrides: Vec<Override>,
     /// The day the question is asked; the shell supplies it, the model has no clock.
     pub asked_on: Option<Date>,
 }
@@ -158,6 +157,8 @@ impl Part {
 }
 
 /// What is wanted of the piece and by whom.
+// Each is a question of its own on the screen, so each is a yes or no of its own here.
+#[allow(clippy::struct_excessive_bools)]
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Aim {
     /// The goal; keep and show when not said.
@@ -209,6 +210,7 @@ pub struct Quote {
 }
 
 /// What the owner has agreed to or holds in writing.
+#[allow(clippy::struct_excessive_bools)] // four separate agreements
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Consents {
     /// Accepts that original silver is lost.
@@ -224,6 +226,8 @@ pub struct Consents {
 /// A person's own value for a figure.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Override {
+    /// The figure's id.
+    pub figure: String,
     /// The value.
     pub value: f64,
     /// Why.
@@ -234,7 +238,11 @@ impl Case {
     /// The answer to a finding, seen before absent before not sure when parts differ.
     #[must_use]
     pub fn answer(&self, id: &str) -> Option<Seen> {
-        self.findings.iter().filter(|a| a.id == id).map(|a| a.seen).min()
+        self.findings
+            .iter()
+            .filter(|a| a.id == id)
+            .map(|a| a.seen)
+            .min()
     }
 
     /// True when the finding was seen on some part.
@@ -258,6 +266,8 @@ impl Case {
     /// Whether it has soldered joints: as told, else as such pieces usually have.
     #[must_use]
     pub fn is_soldered(&self) -> bool {
-        self.piece.soldered_vessel.unwrap_or_else(|| self.piece.form.is_none_or(Form::usually_soldered))
+        self.piece
+            .soldered_vessel
+            .unwrap_or_else(|| self.piece.form.is_none_or(Form::usually_soldered))
     }
 }

@@ -1,12 +1,10 @@
 //! Reads a draft's fields into a case, one rule a field, and says what could not be used.
 
-use std::collections::BTreeMap;
-
 use serde_json::{Map, Value};
 
 use super::{
-    Aim, Answer, Bleed, BleedWord, Case, Consents, Date, Market, Override, Part, PartName, Piece, Problem, Quote, Seen,
-    Word,
+    Aim, Answer, Bleed, BleedWord, Case, Consents, Date, Market, Override, Part, PartName, Piece,
+    Problem, Quote, Seen, Word,
 };
 use crate::facts::{Ledger, OverrideFault, finding, findings, nearest};
 use crate::treatment::Treatment;
@@ -20,7 +18,9 @@ const MOST_ENTRIES: usize = 200;
 
 /// Reads the whole document.
 pub(super) fn read(root: &Map<String, Value>) -> (Case, Vec<Problem>) {
-    let mut reader = Reader { problems: Vec::new() };
+    let mut reader = Reader {
+        problems: Vec::new(),
+    };
     let case = Case {
         piece: reader.piece(root),
         findings: reader.findings(root),
@@ -47,17 +47,27 @@ struct Section<'a> {
 
 impl<'a> Section<'a> {
     fn at(&self, field: &str) -> String {
-        if self.path.is_empty() { field.to_owned() } else { format!("{}.{field}", self.path) }
+        if self.path.is_empty() {
+            field.to_owned()
+        } else {
+            format!("{}.{field}", self.path)
+        }
     }
 
     fn get(&self, field: &str) -> Option<&'a Value> {
-        self.fields.and_then(|m| m.get(field)).filter(|v| !v.is_null() && v.as_str() != Some(""))
+        self.fields
+            .and_then(|m| m.get(field))
+            .filter(|v| !v.is_null() && v.as_str() != Some(""))
     }
 }
 
 impl Reader {
     fn problem(&mut self, field: String, message: String, remedy: &str) {
-        self.problems.push(Problem { field, message, remedy: remedy.to_owned() });
+        self.problems.push(Problem {
+            field,
+            message,
+            remedy: remedy.to_owned(),
+        });
     }
 
     fn section<'a>(&mut self, root: &'a Map<String, Value>, name: &str) -> Section<'a> {
@@ -69,11 +79,21 @@ impl Reader {
                 "It was left out. What stood there is kept in the file.",
             );
         }
-        Section { path: name.to_owned(), fields: value.and_then(Value::as_object) }
+        Section {
+            path: name.to_owned(),
+            fields: value.and_then(Value::as_object),
+        }
     }
 
-    fn list<'a>(&mut self, root: &'a Map<String, Value>, name: &str, most: usize) -> Vec<Section<'a>> {
-        let Some(value) = root.get(name).filter(|v| !v.is_null()) else { return Vec::new() };
+    fn list<'a>(
+        &mut self,
+        root: &'a Map<String, Value>,
+        name: &str,
+        most: usize,
+    ) -> Vec<Section<'a>> {
+        let Some(value) = root.get(name).filter(|v| !v.is_null()) else {
+            return Vec::new();
+        };
         let Some(entries) = value.as_array() else {
             self.problem(
                 name.to_owned(),
@@ -85,7 +105,10 @@ impl Reader {
         if entries.len() > most {
             self.problem(
                 name.to_owned(),
-                format!("\"{name}\" has {} entries; the first {most} are used.", entries.len()),
+                format!(
+                    "\"{name}\" has {} entries; the first {most} are used.",
+                    entries.len()
+                ),
                 "Remove what repeats.",
             );
         }
@@ -93,8 +116,15 @@ impl Reader {
         for (i, entry) in entries.iter().take(most).enumerate() {
             let path = format!("{name}[{i}]");
             match entry.as_object() {
-                Some(fields) => sections.push(Section { path, fields: Some(fields) }),
-                None => self.problem(path, "This entry is not an object.".to_owned(), "It was left out. Correct or remove it."),
+                Some(fields) => sections.push(Section {
+                    path,
+                    fields: Some(fields),
+                }),
+                None => self.problem(
+                    path,
+                    "This entry is not an object.".to_owned(),
+                    "It was left out. Correct or remove it.",
+                ),
             }
         }
         sections
@@ -105,7 +135,11 @@ impl Reader {
             Value::String(text) => Some(text.clone()),
             Value::Number(number) => Some(number.to_string()),
             _ => {
-                self.problem(section.at(field), "This should be text.".to_owned(), "Put it in quotation marks or leave it out.");
+                self.problem(
+                    section.at(field),
+                    "This should be text.".to_owned(),
+                    "Put it in quotation marks or leave it out.",
+                );
                 None
             }
         }
@@ -129,13 +163,23 @@ impl Reader {
         let value = section.get(field)?;
         let yes = value.as_bool();
         if yes.is_none() {
-            self.problem(section.at(field), "This should be true or false.".to_owned(), "Write true or false, or leave it out.");
+            self.problem(
+                section.at(field),
+                "This should be true or false.".to_owned(),
+                "Write true or false, or leave it out.",
+            );
         }
         yes
     }
 
     /// A number in a range. Text that reads as a number is taken too: it is what a person typed.
-    fn number(&mut self, section: &Section, field: &str, range: (f64, f64), what: &str) -> Option<f64> {
+    fn number(
+        &mut self,
+        section: &Section,
+        field: &str,
+        range: (f64, f64),
+        what: &str,
+    ) -> Option<f64> {
         let value = section.get(field)?;
         let number = match value {
             Value::Number(n) => n.as_f64(),
@@ -144,7 +188,9 @@ impl Reader {
         }
         .filter(|n| n.is_finite());
         let Some(number) = number else {
-            let shown = value.as_str().map_or_else(|| value.to_string(), str::to_owned);
+            let shown = value
+                .as_str()
+                .map_or_else(|| value.to_string(), str::to_owned);
             self.problem(
                 section.at(field),
                 format!("\"{}\" is not a number.", shorten(&shown)),
@@ -165,12 +211,17 @@ impl Reader {
 
     fn year(&mut self, section: &Section, field: &str) -> Option<u16> {
         let year = self.number(section, field, YEARS, "a year")?;
-        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // checked to be 1700 to 2100
+        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
+        // checked to be 1700 to 2100
         let whole = year as u16;
         if f64::from(whole).to_bits() == year.to_bits() {
             return Some(whole);
         }
-        self.problem(section.at(field), format!("{year} is not a whole year."), "Type the year in four digits.");
+        self.problem(
+            section.at(field),
+            format!("{year} is not a whole year."),
+            "Type the year in four digits.",
+        );
         None
     }
 
@@ -204,7 +255,11 @@ impl Reader {
         let mut answers: Vec<Answer> = Vec::new();
         for s in self.list(root, "findings", super::MAX_FINDINGS) {
             let Some(id) = self.text(&s, "id") else {
-                self.problem(s.at("id"), "A finding needs its id.".to_owned(), "Give it, such as C01, or remove the entry.");
+                self.problem(
+                    s.at("id"),
+                    "A finding needs its id.".to_owned(),
+                    "Give it, such as C01, or remove the entry.",
+                );
                 continue;
             };
             let Some(fact) = finding(&id) else {
@@ -218,12 +273,23 @@ impl Reader {
             };
             let Some(seen) = self.word::<Seen>(&s, "answer") else {
                 if s.get("answer").is_none() {
-                    self.problem(s.at("answer"), format!("{id} has no answer."), "Say seen, absent or unsure.");
+                    self.problem(
+                        s.at("answer"),
+                        format!("{id} has no answer."),
+                        "Say seen, absent or unsure.",
+                    );
                 }
                 continue;
             };
-            let answer = Answer { id: fact.id, seen, part: self.word(&s, "part") };
-            match answers.iter().find(|a| a.id == answer.id && a.part == answer.part) {
+            let answer = Answer {
+                id: fact.id,
+                seen,
+                part: self.word(&s, "part"),
+            };
+            match answers
+                .iter()
+                .find(|a| a.id == answer.id && a.part == answer.part)
+            {
                 None => answers.push(answer),
                 Some(first) if first.seen == answer.seen => {}
                 Some(first) => {
@@ -244,7 +310,11 @@ impl Reader {
         for s in self.list(root, "parts", MOST_ENTRIES) {
             let Some(name) = self.word::<PartName>(&s, "part") else {
                 if s.get("part").is_none() {
-                    self.problem(s.at("part"), "A part needs its name.".to_owned(), "Give it, such as body, or remove the entry.");
+                    self.problem(
+                        s.at("part"),
+                        "A part needs its name.".to_owned(),
+                        "Give it, such as body, or remove the entry.",
+                    );
                 }
                 continue;
             };
@@ -258,7 +328,12 @@ impl Reader {
                 interior: self.word(&s, "interior"),
                 corrosion: self.word(&s, "corrosion"),
                 fill: self.word(&s, "fill"),
-                joint_distance_mm: self.number(&s, "joint_distance_mm", (0.0, 2000.0), "a distance in millimetres"),
+                joint_distance_mm: self.number(
+                    &s,
+                    "joint_distance_mm",
+                    (0.0, 2000.0),
+                    "a distance in millimetres",
+                ),
             };
             if parts.iter().any(|p| p.name == name) {
                 self.problem(
@@ -275,7 +350,10 @@ impl Reader {
 
     /// A word that may also say "unknown" or "unsure", which is the same as not saying.
     fn unless_unsure<W: Word>(&mut self, s: &Section, field: &str) -> Option<W> {
-        if matches!(s.get(field).and_then(Value::as_str), Some("unknown" | "unsure")) {
+        if matches!(
+            s.get(field).and_then(Value::as_str),
+            Some("unknown" | "unsure")
+        ) {
             return None;
         }
         self.word(s, field)
@@ -285,14 +363,21 @@ impl Reader {
     fn bleed(&mut self, s: &Section) -> Option<Bleed> {
         let value = s.get("bleed")?;
         if let Some(fields) = value.as_object() {
-            let inner = Section { path: s.at("bleed"), fields: Some(fields) };
+            let inner = Section {
+                path: s.at("bleed"),
+                fields: Some(fields),
+            };
             let low = self.number(&inner, "low", (0.0, 1.0), "a fraction")?;
             let likely = self.number(&inner, "likely", (0.0, 1.0), "a fraction")?;
             let high = self.number(&inner, "high", (0.0, 1.0), "a fraction")?;
             if low <= likely && likely <= high {
                 return Some(Bleed::Counted { low, likely, high });
             }
-            self.problem(inner.path, "The interval is out of order.".to_owned(), "Write low, likely and high from small to large.");
+            self.problem(
+                inner.path,
+                "The interval is out of order.".to_owned(),
+                "Write low, likely and high from small to large.",
+            );
             return None;
         }
         if let Some(text) = value.as_str() {
@@ -318,13 +403,25 @@ impl Reader {
                 let near = nearest(text, BleedWord::ids().into_iter()).unwrap_or("");
                 self.problem(
                     s.at("bleed"),
-                    format!("\"{}\" is not a way to tell how much base metal shows.", shorten(text)),
-                    &format!("Did you mean \"{near}\"? Say {}, or a percentage such as 5 %.", BleedWord::ids().join(", ")),
+                    format!(
+                        "\"{}\" is not a way to tell how much base metal shows.",
+                        shorten(text)
+                    ),
+                    &format!(
+                        "Did you mean \"{near}\"? Say {}, or a percentage such as 5 %.",
+                        BleedWord::ids().join(", ")
+                    ),
                 );
                 return None;
             }
         }
-        self.number(s, "bleed", (0.0, 1.0), "the share of the part where base metal shows (0.05 is 5 %)").map(Bleed::Fraction)
+        self.number(
+            s,
+            "bleed",
+            (0.0, 1.0),
+            "the share of the part where base metal shows (0.05 is 5 %)",
+        )
+        .map(Bleed::Fraction)
     }
 
     fn aim(&mut self, root: &Map<String, Value>) -> Aim {
@@ -333,7 +430,9 @@ impl Reader {
             goal: self.word(&s, "goal"),
             food: self.flag(&s, "food").unwrap_or(false),
             store_food: self.flag(&s, "store_food").unwrap_or(false),
-            household_child_or_pregnant: self.flag(&s, "household_child_or_pregnant").unwrap_or(false),
+            household_child_or_pregnant: self
+                .flag(&s, "household_child_or_pregnant")
+                .unwrap_or(false),
             doer: self.word(&s, "doer"),
         }
     }
@@ -351,7 +450,11 @@ impl Reader {
             currency: self.word(&s, "currency"),
             route: self.word(&s, "route"),
         };
-        for (field, value) in [("low", &mut market.low), ("likely", &mut market.likely), ("high", &mut market.high)] {
+        for (field, value) in [
+            ("low", &mut market.low),
+            ("likely", &mut market.likely),
+            ("high", &mut market.high),
+        ] {
             if value.is_some_and(|v| v <= 0.0) {
                 self.problem(
                     s.at(field),
@@ -393,10 +496,18 @@ impl Reader {
                 );
                 continue;
             };
-            let (low, likely, high) = (self.money(&s, "low"), self.money(&s, "likely"), self.money(&s, "high"));
+            let (low, likely, high) = (
+                self.money(&s, "low"),
+                self.money(&s, "likely"),
+                self.money(&s, "high"),
+            );
             let Some(likely) = likely else {
                 if s.get("likely").is_none() {
-                    self.problem(s.at("likely"), "The quote has no price.".to_owned(), "Type the price asked.");
+                    self.problem(
+                        s.at("likely"),
+                        "The quote has no price.".to_owned(),
+                        "Type the price asked.",
+                    );
                 }
                 continue;
             };
@@ -406,10 +517,20 @@ impl Reader {
                     "Low, likely and high are out of order.".to_owned(),
                     "Type them from small to large. Until then only \"likely\" is used.",
                 );
-                quotes.push(Quote { treatment, low: None, likely, high: None });
+                quotes.push(Quote {
+                    treatment,
+                    low: None,
+                    likely,
+                    high: None,
+                });
                 continue;
             }
-            quotes.push(Quote { treatment, low, likely, high });
+            quotes.push(Quote {
+                treatment,
+                low,
+                likely,
+                high,
+            });
         }
         quotes
     }
@@ -424,26 +545,33 @@ impl Reader {
         }
     }
 
-    fn overrides(&mut self, root: &Map<String, Value>) -> BTreeMap<String, Override> {
+    fn overrides(&mut self, root: &Map<String, Value>) -> Vec<Override> {
         let s = self.section(root, "overrides");
-        let mut taken = BTreeMap::new();
+        let mut taken = Vec::new();
         // Each is tried on a ledger here, so that a case only ever holds overrides that can be laid.
         let mut trial = Ledger::standard().clone();
         for (id, entry) in s.fields.into_iter().flatten().take(MOST_ENTRIES) {
             let path = s.at(id);
             let fields = match entry {
                 Value::Object(fields) => fields.clone(),
-                Value::Number(_) | Value::String(_) => Map::from_iter([("value".to_owned(), entry.clone())]),
+                Value::Number(_) | Value::String(_) => {
+                    Map::from_iter([("value".to_owned(), entry.clone())])
+                }
                 _ => Map::new(),
             };
-            let inner = Section { path: path.clone(), fields: Some(&fields) };
+            let inner = Section {
+                path: path.clone(),
+                fields: Some(&fields),
+            };
             let value = self.number(&inner, "value", (f64::MIN, f64::MAX), "your own value");
             let reason = self.text(&inner, "reason").unwrap_or_default();
             let Some(value) = value else { continue };
             match trial.override_with(id, value, &reason) {
-                Ok(()) => {
-                    taken.insert(id.clone(), Override { value, reason });
-                }
+                Ok(()) => taken.push(Override {
+                    figure: id.clone(),
+                    value,
+                    reason,
+                }),
                 Err(fault) => {
                     let (message, remedy) = override_words(&fault);
                     self.problem(path, message, &remedy);
@@ -454,7 +582,10 @@ impl Reader {
     }
 
     fn date(&mut self, root: &Map<String, Value>) -> Option<Date> {
-        let s = Section { path: String::new(), fields: Some(root) };
+        let s = Section {
+            path: String::new(),
+            fields: Some(root),
+        };
         let text = self.text(&s, "asked_on")?;
         let date = Date::parse(&text);
         if date.is_none() {
@@ -470,14 +601,22 @@ impl Reader {
 
 fn override_words(fault: &OverrideFault) -> (String, String) {
     match fault {
-        OverrideFault::Unknown { nearest } => {
-            ("No figure has this id.".to_owned(), format!("Did you mean {nearest}? It was left out."))
-        }
-        OverrideFault::NotFinite => ("This is not a number.".to_owned(), "Type your value in digits.".to_owned()),
-        OverrideFault::Negative => ("This figure cannot be below zero.".to_owned(), "Type zero or more.".to_owned()),
-        OverrideFault::OutsideShare => {
-            ("This figure is a share of 1.".to_owned(), "Type a number from 0 to 1; 0.15 is 15 %.".to_owned())
-        }
+        OverrideFault::Unknown { nearest } => (
+            "No figure has this id.".to_owned(),
+            format!("Did you mean {nearest}? It was left out."),
+        ),
+        OverrideFault::NotFinite => (
+            "This is not a number.".to_owned(),
+            "Type your value in digits.".to_owned(),
+        ),
+        OverrideFault::Negative => (
+            "This figure cannot be below zero.".to_owned(),
+            "Type zero or more.".to_owned(),
+        ),
+        OverrideFault::OutsideShare => (
+            "This figure is a share of 1.".to_owned(),
+            "Type a number from 0 to 1; 0.15 is 15 %.".to_owned(),
+        ),
         OverrideFault::Unsafe { limit } => (
             "This is a safety limit; it can be made stricter but not looser.".to_owned(),
             format!("The loosest it may be is {limit}. The shipped value is used."),
@@ -488,13 +627,20 @@ fn override_words(fault: &OverrideFault) -> (String, String) {
 /// A number as people type it: spaces and thin spaces are passed over, a comma may be the decimal
 /// sign when it cannot be anything else.
 fn typed_number(text: &str) -> Option<f64> {
-    let plain: String = text.chars().filter(|c| !c.is_whitespace() && *c != '\u{2009}' && *c != '\u{202f}').collect();
-    if plain.chars().any(|c| c.is_alphabetic() && c != 'e' && c != 'E') {
+    let plain: String = text
+        .chars()
+        .filter(|c| !c.is_whitespace() && *c != '\u{2009}' && *c != '\u{202f}')
+        .collect();
+    if plain
+        .bytes()
+        .any(|c| c.is_ascii_alphabetic() && c != b'e' && c != b'E')
+    {
         return None;
     }
     plain.parse().ok().or_else(|| {
         let (whole, decimals) = plain.split_once(',')?;
-        (!decimals.contains([',', '.']) && decimals.len() != 3).then(|| format!("{whole}.{decimals}").parse().ok())?
+        (!decimals.contains([',', '.']) && decimals.len() != 3)
+            .then(|| format!("{whole}.{decimals}").parse().ok())?
     })
 }
 
@@ -508,11 +654,15 @@ fn example(range: (f64, f64)) -> f64 {
         1.0 => 0.05,
         top if top > 50_000.0 => 120.0,
         top if top > 2000.0 => 150.0,
-        top => (range.0 + top) / 2.0,
+        top => f64::midpoint(range.0, top),
     }
 }
 
 /// What was typed, cut so that a message stays readable.
 fn shorten(text: &str) -> String {
-    if text.chars().count() <= 40 { text.to_owned() } else { format!("{}…", text.chars().take(40).collect::<String>()) }
+    if text.chars().count() <= 40 {
+        text.to_owned()
+    } else {
+        format!("{}…", text.chars().take(40).collect::<String>())
+    }
 }

@@ -209,19 +209,88 @@ impl Form {
     pub fn parts(self) -> &'static [PartName] {
         use PartName as P;
         match self {
-            Self::CoffeePot | Self::Teapot => {
-                &[P::Body, P::Cover, P::Spout, P::Handle, P::Foot, P::Finial, P::Border, P::Shield, P::Interior, P::Base]
-            }
-            Self::Tankard => &[P::Body, P::Rim, P::Handle, P::Foot, P::Cover, P::Shield, P::Interior, P::Base],
-            Self::Tray => &[P::Body, P::Border, P::Edge, P::Handle, P::Shield, P::Foot, P::Base],
+            Self::CoffeePot | Self::Teapot => &[
+                P::Body,
+                P::Cover,
+                P::Spout,
+                P::Handle,
+                P::Foot,
+                P::Finial,
+                P::Border,
+                P::Shield,
+                P::Interior,
+                P::Base,
+            ],
+            Self::Tankard => &[
+                P::Body,
+                P::Rim,
+                P::Handle,
+                P::Foot,
+                P::Cover,
+                P::Shield,
+                P::Interior,
+                P::Base,
+            ],
+            Self::Tray => &[
+                P::Body,
+                P::Border,
+                P::Edge,
+                P::Handle,
+                P::Shield,
+                P::Foot,
+                P::Base,
+            ],
             Self::Candlestick => &[P::Body, P::Rim, P::Border, P::Foot, P::Base],
-            Self::Basket => &[P::Body, P::Edge, P::Border, P::Handle, P::Foot, P::Shield, P::Base],
-            Self::Tureen => {
-                &[P::Body, P::Cover, P::Rim, P::Border, P::Handle, P::Foot, P::Finial, P::Shield, P::Interior, P::Base]
-            }
-            Self::Sauceboat => &[P::Body, P::Rim, P::Spout, P::Handle, P::Foot, P::Shield, P::Interior, P::Base],
-            Self::Cooler => &[P::Body, P::Rim, P::Border, P::Handle, P::Foot, P::Shield, P::Interior, P::Base],
-            Self::Box => &[P::Body, P::Cover, P::Edge, P::Border, P::Shield, P::Interior, P::Base],
+            Self::Basket => &[
+                P::Body,
+                P::Edge,
+                P::Border,
+                P::Handle,
+                P::Foot,
+                P::Shield,
+                P::Base,
+            ],
+            Self::Tureen => &[
+                P::Body,
+                P::Cover,
+                P::Rim,
+                P::Border,
+                P::Handle,
+                P::Foot,
+                P::Finial,
+                P::Shield,
+                P::Interior,
+                P::Base,
+            ],
+            Self::Sauceboat => &[
+                P::Body,
+                P::Rim,
+                P::Spout,
+                P::Handle,
+                P::Foot,
+                P::Shield,
+                P::Interior,
+                P::Base,
+            ],
+            Self::Cooler => &[
+                P::Body,
+                P::Rim,
+                P::Border,
+                P::Handle,
+                P::Foot,
+                P::Shield,
+                P::Interior,
+                P::Base,
+            ],
+            Self::Box => &[
+                P::Body,
+                P::Cover,
+                P::Edge,
+                P::Border,
+                P::Shield,
+                P::Interior,
+                P::Base,
+            ],
             Self::Other => PartName::ALL,
         }
     }
@@ -255,6 +324,9 @@ impl PartName {
     /// Silver there goes sooner: edges and high points.
     #[must_use]
     pub fn is_high_point(self) -> bool {
-        !matches!(self, Self::Body | Self::Interior | Self::Cover | Self::Base | Self::Shield)
+        !matches!(
+            self,
+            Self::Body | Self::Interior | Self::Cover | Self::Base | Self::Shield
+        )
     }
 }

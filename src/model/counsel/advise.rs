@@ -60,16 +60,33 @@ pub(super) fn advise(
     posterior: &Posterior,
 ) -> Advice {
     let goal = case.aim.goal_or_default();
-    let open: Vec<usize> = (0..courses.len()).filter(|i| courses[*i].can_be_advised()).collect();
+    let open: Vec<usize> = (0..courses.len())
+        .filter(|i| courses[*i].can_be_advised())
+        .collect();
     let means: Vec<f64> = outcomes.iter().map(|o| mean(&o.score)).collect();
-    let best = open.iter().copied().fold(open[0], |b, i| if means[i] > means[b] { i } else { b });
+    let best = open
+        .iter()
+        .copied()
+        .fold(open[0], |b, i| if means[i] > means[b] { i } else { b });
     let noise = noise(&open, best, &means, outcomes, draws, goal, ledger);
     let groups = groups(&open, courses, &means);
-    let within: Vec<usize> = open.iter().copied().filter(|i| means[*i] >= means[best] - noise).collect();
-    let chosen = within.iter().copied().fold(within[0], |c, i| if gentler(&outcomes[i], means[i], &outcomes[c], means[c]) { i } else { c });
+    let within: Vec<usize> = open
+        .iter()
+        .copied()
+        .filter(|i| means[*i] >= means[best] - noise)
+        .collect();
+    let chosen = within.iter().copied().fold(within[0], |c, i| {
+        if gentler(&outcomes[i], means[i], &outcomes[c], means[c]) {
+            i
+        } else {
+            c
+        }
+    });
     let (p_of_group, regret_of) = chances(&groups, outcomes, noise, draws.n);
     let group_of = |i: usize| groups.iter().position(|g| g.members.contains(&i));
-    let p_best: Vec<f64> = (0..courses.len()).map(|i| group_of(i).map_or(0.0, |g| p_of_group[g])).collect();
+    let p_best: Vec<f64> = (0..courses.len())
+        .map(|i| group_of(i).map_or(0.0, |g| p_of_group[g]))
+        .collect();
     let regret: Vec<f64> = outcomes.iter().map(|o| regret_of(&o.score)).collect();
     let own = group_of(chosen);
     let runner_up = groups
@@ -77,7 +94,13 @@ pub(super) fn advise(
         .enumerate()
         .filter(|(g, _)| Some(*g) != own)
         .map(|(_, g)| g.leader)
-        .fold(None, |top: Option<usize>, i| if top.is_none_or(|t| means[i] > means[t]) { Some(i) } else { top });
+        .fold(None, |top: Option<usize>, i| {
+            if top.is_none_or(|t| means[i] > means[t]) {
+                Some(i)
+            } else {
+                top
+            }
+        });
     let p = p_best[chosen];
     let mut firmness = if p >= ledger.value("counsel.clear") {
         Firmness::Clear
@@ -92,19 +115,46 @@ pub(super) fn advise(
         doubts.push(why.to_owned());
     };
     if let Some(measure) = disagreeing(chosen, own, &groups, outcomes, &regret, noise, ledger) {
-        hold(&mut firmness, &mut doubts, &format!("Judged by {measure}, another course does better."));
+        hold(
+            &mut firmness,
+            &mut doubts,
+            &format!("Judged by {measure}, another course does better."),
+        );
     }
     if posterior.top_family().1 < ledger.value("counsel.family") && courses[chosen].touches() {
-        hold(&mut firmness, &mut doubts, "What it is is not settled yet, and this touches the piece.");
+        hold(
+            &mut firmness,
+            &mut doubts,
+            "What it is is not settled yet, and this touches the piece.",
+        );
     }
     if !draws.value_entered {
-        hold(&mut firmness, &mut doubts, "You gave no value, so a wide guess for such pieces stands in.");
+        hold(
+            &mut firmness,
+            &mut doubts,
+            "You gave no value, so a wide guess for such pieces stands in.",
+        );
     }
-    if let Some(unquoted) = courses[chosen].steps.iter().find(|t| is_paid(**t, case) && case.quote(**t).is_none()) {
-        let why = format!("There is no quote for {} yet; a wide range stands in.", unquoted.name().to_lowercase());
+    if let Some(unquoted) = courses[chosen]
+        .steps
+        .iter()
+        .find(|t| is_paid(**t, case) && case.quote(**t).is_none())
+    {
+        let why = format!(
+            "There is no quote for {} yet; a wide range stands in.",
+            unquoted.name().to_ascii_lowercase()
+        );
         hold(&mut firmness, &mut doubts, &why);
     }
-    Advice { chosen, runner_up, firmness, noise, p_best, regret, doubts }
+    Advice {
+        chosen,
+        runner_up,
+        firmness,
+        noise,
+        p_best,
+        regret,
+        doubts,
+    }
 }
 
 /// Whether somebody is paid for it.
@@ -116,19 +166,40 @@ fn is_paid(treatment: Treatment, case: &Case) -> bool {
     }
 }
 
-fn noise(open: &[usize], best: usize, means: &[f64], outcomes: &[Outcome], draws: &Draws, goal: Goal, ledger: &Ledger) -> f64 {
+fn noise(
+    open: &[usize],
+    best: usize,
+    means: &[f64],
+    outcomes: &[Outcome],
+    draws: &Draws,
+    goal: Goal,
+    ledger: &Ledger,
+) -> f64 {
     // The leave course stands first among the plans and is never barred.
     let leave = &outcomes[open[0]];
-    let rival = open.iter().copied().filter(|i| *i != best).max_by(|a, b| means[*a].total_cmp(&means[*b])).unwrap_or(best);
-    let (a, b) = (stretches(&outcomes[best].score), stretches(&outcomes[rival].score));
+    let rival = open
+        .iter()
+        .copied()
+        .filter(|i| *i != best)
+        .max_by(|a, b| means[*a].total_cmp(&means[*b]))
+        .unwrap_or(best);
+    let (a, b) = (
+        stretches(&outcomes[best].score),
+        stretches(&outcomes[rival].score),
+    );
     let gaps: [f64; 8] = std::array::from_fn(|i| a[i] - b[i]);
     let centre = mean(&gaps);
-    let variance = gaps.iter().map(|g| (g - centre) * (g - centre)).sum::<f64>() / 7.0;
+    let variance = gaps
+        .iter()
+        .map(|g| (g - centre) * (g - centre))
+        .sum::<f64>()
+        / 7.0;
     let standard_error = (variance / 8.0).sqrt();
     let least = if goal == Goal::Sell {
         let as_it_is = median(&mut leave.net.clone()).abs();
         let undamaged = median(&mut draws.undamaged.clone());
-        (ledger.value("counsel.noise.net") * as_it_is).max(ledger.value("counsel.noise.value") * undamaged)
+        (ledger.value("counsel.noise.net") * as_it_is)
+            .max(ledger.value("counsel.noise.value") * undamaged)
     } else {
         ledger.value("counsel.noise.points")
     };
@@ -160,7 +231,11 @@ fn groups(open: &[usize], courses: &[Course], means: &[f64]) -> Vec<Group> {
                     g.leader = *i;
                 }
             }
-            None => groups.push(Group { key, members: vec![*i], leader: *i }),
+            None => groups.push(Group {
+                key,
+                members: vec![*i],
+                leader: *i,
+            }),
         }
     }
     groups
@@ -168,7 +243,12 @@ fn groups(open: &[usize], courses: &[Course], means: &[f64]) -> Vec<Group> {
 
 /// Chance of each group being best within the noise, and a function giving a course's greatest
 /// regret against the best group of each draw.
-fn chances<'a>(groups: &'a [Group], outcomes: &'a [Outcome], noise: f64, n: usize) -> (Vec<f64>, impl Fn(&[f64]) -> f64 + use<'a>) {
+fn chances<'a>(
+    groups: &'a [Group],
+    outcomes: &'a [Outcome],
+    noise: f64,
+    n: usize,
+) -> (Vec<f64>, impl Fn(&[f64]) -> f64 + use<'a>) {
     let mut wins = vec![0_usize; groups.len()];
     let mut top = vec![f64::NEG_INFINITY; n];
     for (i, top) in top.iter_mut().enumerate() {
@@ -190,7 +270,13 @@ fn chances<'a>(groups: &'a [Group], outcomes: &'a [Outcome], noise: f64, n: usiz
         }
     }
     let p = wins.iter().map(|w| *w as f64 / n as f64).collect();
-    let regret = move |score: &[f64]| score.iter().zip(&top).map(|(s, t)| (t - s).max(0.0)).fold(0.0, f64::max);
+    let regret = move |score: &[f64]| {
+        score
+            .iter()
+            .zip(&top)
+            .map(|(s, t)| (t - s).max(0.0))
+            .fold(0.0, f64::max)
+    };
     (p, regret)
 }
 
@@ -206,7 +292,13 @@ fn disagreeing(
     ledger: &Ledger,
 ) -> Option<&'static str> {
     let tail = ledger.value("counsel.tail").clamp(0.01, 1.0);
-    let rivals = || groups.iter().enumerate().filter(|(g, _)| Some(*g) != own).map(|(_, g)| g.leader);
+    let rivals = || {
+        groups
+            .iter()
+            .enumerate()
+            .filter(|(g, _)| Some(*g) != own)
+            .map(|(_, g)| g.leader)
+    };
     let beaten = |measure: &dyn Fn(usize) -> f64| {
         let mine = measure(chosen);
         rivals().any(|r| measure(r) > mine + noise)
@@ -222,7 +314,11 @@ fn disagreeing(
 
 /// Mean score of each course that can be advised, by kind: `[course][kind]`, NaN where the kind
 /// never came up.
-pub(super) fn score_by_kind(courses: &[Course], outcomes: &[Outcome], draws: &Draws) -> Vec<[f64; 12]> {
+pub(super) fn score_by_kind(
+    courses: &[Course],
+    outcomes: &[Outcome],
+    draws: &Draws,
+) -> Vec<[f64; 12]> {
     courses
         .iter()
         .zip(outcomes)
@@ -244,10 +340,19 @@ pub(super) fn worth_of(answers: &[[f64; 12]], posterior: &Posterior, by_kind: &[
     let best = |weight: &dyn Fn(Kind) -> f64| {
         by_kind
             .iter()
-            .map(|row| Kind::ALL.iter().filter(|k| !row[k.index()].is_nan()).map(|k| weight(*k) * row[k.index()]).sum::<f64>())
+            .map(|row| {
+                Kind::ALL
+                    .iter()
+                    .filter(|k| !row[k.index()].is_nan())
+                    .map(|k| weight(*k) * row[k.index()])
+                    .sum::<f64>()
+            })
             .fold(f64::NEG_INFINITY, f64::max)
     };
     let now = best(&|k| posterior.of(k));
-    let with: f64 = answers.iter().map(|likelihood| best(&|k| posterior.of(k) * likelihood[k.index()])).sum();
+    let with: f64 = answers
+        .iter()
+        .map(|likelihood| best(&|k| posterior.of(k) * likelihood[k.index()]))
+        .sum();
     (with - now).max(0.0)
 }

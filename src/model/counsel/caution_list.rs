@@ -3,11 +3,14 @@
 //! Invariant: a hazard more never takes a caution away.
 
 use crate::facts::{CautionText, Level, caution};
+use crate::maths::sort_short;
 use crate::report::CautionReport;
 use crate::treatment::{LeadStatus, Situation, Treatment};
 
 /// Agents that call for the block on children and pregnancy.
-const CHILD_AGENTS: [&str; 6] = ["lead", "cadmium", "mercury", "thiourea", "solvent", "cyanide"];
+const CHILD_AGENTS: [&str; 6] = [
+    "lead", "cadmium", "mercury", "thiourea", "solvent", "cyanide",
+];
 
 /// Every caution for the treatments named and the hazards of the case, the gravest first.
 pub(super) fn cautions_for(named: &[Treatment], situation: &Situation) -> Vec<CautionReport> {
@@ -16,11 +19,20 @@ pub(super) fn cautions_for(named: &[Treatment], situation: &Situation) -> Vec<Ca
         add(&mut list, "caution.corrosion", Level::Stop, "Corrosion");
     }
     if situation.lead_suspected() {
-        let level = if situation.case.aim.food && situation.lead != LeadStatus::Absent { Level::Stop } else { Level::Care };
+        let level = if situation.case.aim.food && situation.lead != LeadStatus::Absent {
+            Level::Stop
+        } else {
+            Level::Care
+        };
         add(&mut list, "caution.lead", level, "Lead");
     }
     if situation.sealed_or_pitch() {
-        add(&mut list, "caution.sealed", Level::Care, "Closed or filled parts");
+        add(
+            &mut list,
+            "caution.sealed",
+            Level::Care,
+            "Closed or filled parts",
+        );
     }
     if situation.gilt() || situation.case.has_seen("P14") {
         add(&mut list, "caution.mercury", Level::Care, "Mercury");
@@ -34,18 +46,27 @@ pub(super) fn cautions_for(named: &[Treatment], situation: &Situation) -> Vec<Ca
             list.push(report(text, text.level, t.name()));
         }
     }
-    let agents = named.iter().filter_map(|t| caution(&format!("caution.{}", t.id()))).flat_map(|c| c.agents.iter());
+    let agents = named
+        .iter()
+        .filter_map(|t| caution(&format!("caution.{}", t.id())))
+        .flat_map(|c| c.agents.iter());
     if agents.into_iter().any(|a| CHILD_AGENTS.contains(a)) {
-        let level = if situation.case.aim.household_child_or_pregnant { Level::Stop } else { Level::Care };
+        let level = if situation.case.aim.household_child_or_pregnant {
+            Level::Stop
+        } else {
+            Level::Care
+        };
         add(&mut list, "caution.child", level, "Children and pregnancy");
     }
-    list.sort_by_key(|c| c.level);
+    sort_short(&mut list, |a, b| a.level.cmp(&b.level));
     list
 }
 
 fn any_bleed(situation: &Situation) -> bool {
     let none = situation.ledger.value("silver.f_none");
-    situation.case.parts.iter().any(|p| p.bleed.is_some() && crate::silver::bleed_range(p.bleed, situation.ledger).likely >= none)
+    situation.case.parts.iter().any(|p| {
+        p.bleed.is_some() && crate::silver::bleed_range(p.bleed, situation.ledger).likely >= none
+    })
 }
 
 fn add(list: &mut Vec<CautionReport>, id: &str, level: Level, about: &str) {
@@ -55,5 +76,10 @@ fn add(list: &mut Vec<CautionReport>, id: &str, level: Level, about: &str) {
 }
 
 fn report(text: &CautionText, level: Level, about: &str) -> CautionReport {
-    CautionReport { id: text.id.to_owned(), level, about: about.to_owned(), text: text.text.to_owned() }
+    CautionReport {
+        id: text.id.to_owned(),
+        level,
+        about: about.to_owned(),
+        text: text.text.to_owned(),
+    }
 }

@@ -10,7 +10,12 @@ const TRIED: u32 = 16;
 const HALVINGS: u32 = 10;
 
 /// The inputs moved, with the range of factors tried on each side of now.
-const INPUTS: [(&str, f64); 4] = [("value", 20.0), ("cost", 20.0), ("bleed", 100.0), ("fused", 1000.0)];
+const INPUTS: [(&str, f64); 4] = [
+    ("value", 20.0),
+    ("cost", 20.0),
+    ("bleed", 100.0),
+    ("fused", 1000.0),
+];
 
 /// Where an input stands now and how it is written.
 pub(super) struct Now {
@@ -23,7 +28,12 @@ pub(super) struct Now {
 
 /// For each input, the nearest value at which `advised` (given the tweak) leaves its group, searched
 /// on the same draws: 33 log-spaced values, nearest first, then bisection.
-pub(super) fn changes(now: &Now, chosen: &Course, advised: &dyn Fn(&Tweak) -> Course, words: &dyn Fn(&ChangeReport) -> String) -> Vec<ChangeReport> {
+pub(super) fn changes(
+    now: &Now,
+    chosen: &Course,
+    advised: &dyn Fn(&Tweak) -> Course,
+    words: &dyn Fn(&ChangeReport) -> String,
+) -> Vec<ChangeReport> {
     let group = chosen.group();
     INPUTS
         .into_iter()
@@ -32,19 +42,29 @@ pub(super) fn changes(now: &Now, chosen: &Course, advised: &dyn Fn(&Tweak) -> Co
                 "value" => (now.value, "what an undamaged one fetches"),
                 "cost" => (now.cost, "what the work costs"),
                 "bleed" => (now.bleed, "how much base metal shows"),
-                _ => (now.fused, "the chance that it is fused plate with its own silver"),
+                _ => (
+                    now.fused,
+                    "the chance that it is fused plate with its own silver",
+                ),
             };
             let flips = |factor: f64| {
                 let course = advised(&tweak(input, factor));
                 (course.group() != group).then_some(course)
             };
-            let found = if value > 0.0 { nearest_flip(reach, &flips) } else { None };
+            let found = if value > 0.0 {
+                nearest_flip(reach, &flips)
+            } else {
+                None
+            };
             let mut change = ChangeReport {
                 input,
                 name: name.to_owned(),
                 now: value,
-                flips_at: found.as_ref().map(|(factor, _)| moved(input, value, *factor)),
-                to_steps: found.map_or_else(Vec::new, |(_, c)| c.steps.iter().map(|t| t.id()).collect()),
+                flips_at: found
+                    .as_ref()
+                    .map(|(factor, _)| moved(input, value, *factor)),
+                to_steps: found
+                    .map_or_else(Vec::new, |(_, c)| c.steps.iter().map(|t| t.id()).collect()),
                 text: String::new(),
             };
             change.text = words(&change);
@@ -55,10 +75,22 @@ pub(super) fn changes(now: &Now, chosen: &Course, advised: &dyn Fn(&Tweak) -> Co
 
 fn tweak(input: &str, factor: f64) -> Tweak {
     match input {
-        "value" => Tweak { value: factor, ..Tweak::NONE },
-        "cost" => Tweak { cost: factor, ..Tweak::NONE },
-        "bleed" => Tweak { bleed: factor, ..Tweak::NONE },
-        _ => Tweak { fused_odds: factor, ..Tweak::NONE },
+        "value" => Tweak {
+            value: factor,
+            ..Tweak::NONE
+        },
+        "cost" => Tweak {
+            cost: factor,
+            ..Tweak::NONE
+        },
+        "bleed" => Tweak {
+            bleed: factor,
+            ..Tweak::NONE
+        },
+        _ => Tweak {
+            fused_odds: factor,
+            ..Tweak::NONE
+        },
     }
 }
 
@@ -90,7 +122,12 @@ fn nearest_flip(reach: f64, flips: &dyn Fn(f64) -> Option<Course>) -> Option<(f6
     None
 }
 
-fn bisect(inner: f64, outer: f64, course: Course, flips: &dyn Fn(f64) -> Option<Course>) -> (f64, Course) {
+fn bisect(
+    inner: f64,
+    outer: f64,
+    course: Course,
+    flips: &dyn Fn(f64) -> Option<Course>,
+) -> (f64, Course) {
     let (mut inner, mut outer, mut course) = (inner, outer, course);
     for _ in 0..HALVINGS {
         let middle = (inner * outer).sqrt();

@@ -1,6 +1,7 @@
 //! Which plans there are, and what the rules say of each.
 
 use crate::case::Joint;
+use crate::maths::sort_short;
 use crate::treatment::{LeadStatus, Reversibility, Situation, Treatment, Verdict, check, worst};
 
 /// A plan: at most three steps in the order they would be done. With a test for lead it is a policy:
@@ -24,17 +25,30 @@ impl Course {
 
     /// Steps that tell it from others when one asks what is best: keeping and washing do not.
     pub(super) fn group(&self) -> Vec<Treatment> {
-        self.steps.iter().copied().filter(|t| !matches!(t, Treatment::Leave | Treatment::Keeping | Treatment::Wash)).collect()
+        self.steps
+            .iter()
+            .copied()
+            .filter(|t| !matches!(t, Treatment::Leave | Treatment::Keeping | Treatment::Wash))
+            .collect()
     }
 
     /// Whether anything is done to the piece itself.
     pub(super) fn touches(&self) -> bool {
-        self.steps.iter().any(|t| !matches!(t, Treatment::Leave | Treatment::Keeping | Treatment::TestLead))
+        self.steps.iter().any(|t| {
+            !matches!(
+                t,
+                Treatment::Leave | Treatment::Keeping | Treatment::TestLead
+            )
+        })
     }
 
     /// Worst reversibility of its steps.
     pub(super) fn reversibility(&self) -> Reversibility {
-        self.steps.iter().map(|t| t.reversibility()).min().unwrap_or(Reversibility::V4)
+        self.steps
+            .iter()
+            .map(|t| t.reversibility())
+            .min()
+            .unwrap_or(Reversibility::V4)
     }
 }
 
@@ -46,12 +60,18 @@ pub(super) fn not_needed(treatment: Treatment, s: &Situation) -> Option<&'static
         Treatment::Clean if s.cleaned => Some("It is clean already."),
         Treatment::Clean => match super::draws::tarnish_of(s.case) {
             None => Some("No tarnish is recorded."),
-            Some(crate::case::Tarnish::Bright) => Some("It is bright; there is nothing to take off."),
+            Some(crate::case::Tarnish::Bright) => {
+                Some("It is bright; there is nothing to take off.")
+            }
             Some(_) => None,
         },
         Treatment::Solder | Treatment::LowMelt if !open => Some("No open joint is recorded."),
-        Treatment::RemoveLead if !s.any_joint(&[Joint::GreyRepair]) => Some("No old grey repair is recorded."),
-        Treatment::Replate if s.body_bleed < s.ledger.value("silver.f_none") && s.covered_area > 0.99 => {
+        Treatment::RemoveLead if !s.any_joint(&[Joint::GreyRepair]) => {
+            Some("No old grey repair is recorded.")
+        }
+        Treatment::Replate
+            if s.body_bleed < s.ledger.value("silver.f_none") && s.covered_area > 0.99 =>
+        {
             Some("Hardly any base metal shows.")
         }
         _ => None,
@@ -63,14 +83,16 @@ pub(super) fn after<'a>(s: &Situation<'a>, step: Treatment) -> Situation<'a> {
     let mut next = s.clone();
     match step {
         Treatment::Solder | Treatment::LowMelt => {
-            next.joint = Some(if s.any_joint(&[Joint::GreyRepair]) { Joint::GreyRepair } else { Joint::NeatRepair });
+            next.joint = Some(if s.any_joint(&[Joint::GreyRepair]) {
+                Joint::GreyRepair
+            } else {
+                Joint::NeatRepair
+            });
             next.low_melt |= step == Treatment::LowMelt;
         }
         // The rework that goes with it closes the joint it was in; another open one stays open.
-        Treatment::RemoveLead => {
-            if !matches!(s.joint, Some(Joint::Open | Joint::Leaking)) {
-                next.joint = Some(Joint::NeatRepair);
-            }
+        Treatment::RemoveLead if !matches!(s.joint, Some(Joint::Open | Joint::Leaking)) => {
+            next.joint = Some(Joint::NeatRepair);
         }
         Treatment::Clean => next.cleaned = true,
         Treatment::Replate => {
@@ -89,7 +111,9 @@ pub(super) fn courses(start: &Situation) -> Vec<Course> {
     for steps in plans() {
         if let Some(course) = walk(&steps, start)
             && (course.can_be_advised() || is_single(&course))
-            && !found.iter().any(|c| c.if_clear == course.if_clear && c.if_lead == course.if_lead)
+            && !found
+                .iter()
+                .any(|c| c.if_clear == course.if_clear && c.if_lead == course.if_lead)
         {
             found.push(course);
         }
@@ -105,8 +129,15 @@ fn is_single(course: &Course) -> bool {
 /// All ordered plans of at most three steps, before any rule has looked at them.
 fn plans() -> Vec<Vec<Treatment>> {
     use Treatment as T;
-    let slots: [&[T]; 7] =
-        [&[T::TestLead], &[T::Wash], &[T::RemoveLead], &[T::Solder, T::LowMelt], &[T::Clean], &[T::Replate], &[T::Keeping]];
+    let slots: [&[T]; 7] = [
+        &[T::TestLead],
+        &[T::Wash],
+        &[T::RemoveLead],
+        &[T::Solder, T::LowMelt],
+        &[T::Clean],
+        &[T::Replate],
+        &[T::Keeping],
+    ];
     let mut plans: Vec<Vec<T>> = vec![vec![]];
     for slot in slots {
         let mut longer = Vec::new();
@@ -126,7 +157,7 @@ fn plans() -> Vec<Vec<Treatment>> {
     });
     plans[0] = vec![T::Leave];
     // Shorter plans first, so that of two that come to the same the simpler one is kept.
-    plans.sort_by_key(Vec::len);
+    sort_short(&mut plans, |a, b| a.len().cmp(&b.len()));
     plans
 }
 
@@ -169,7 +200,10 @@ fn walk_after_test(steps: &[Treatment], start: &Situation) -> Option<Course> {
         conditions: Vec::new(),
     };
     let mut refused: [Vec<Verdict>; 2] = [Vec::new(), Vec::new()];
-    for (side, status) in [LeadStatus::Absent, LeadStatus::Present].into_iter().enumerate() {
+    for (side, status) in [LeadStatus::Absent, LeadStatus::Present]
+        .into_iter()
+        .enumerate()
+    {
         let mut now = start.clone();
         now.lead = status;
         for step in &steps[1..] {
@@ -181,7 +215,11 @@ fn walk_after_test(steps: &[Treatment], start: &Situation) -> Option<Course> {
                 for verdict in verdicts {
                     note(&mut course, verdict);
                 }
-                if side == 0 { course.if_clear.push(*step) } else { course.if_lead.push(*step) }
+                if side == 0 {
+                    course.if_clear.push(*step);
+                } else {
+                    course.if_lead.push(*step);
+                }
                 now = after(&now, *step);
             } else {
                 refused[side].extend(verdicts.into_iter().filter(|v| !v.outcome.can_be_advised()));
@@ -202,10 +240,14 @@ fn walk_after_test(steps: &[Treatment], start: &Situation) -> Option<Course> {
 }
 
 fn note(course: &mut Course, verdict: Verdict) {
-    let list = if verdict.outcome.can_be_advised() { &mut course.conditions } else { &mut course.barred };
+    let list = if verdict.outcome.can_be_advised() {
+        &mut course.conditions
+    } else {
+        &mut course.barred
+    };
     if !list.contains(&verdict) {
         list.push(verdict);
-        list.sort_by_key(|v| std::cmp::Reverse(v.outcome));
+        sort_short(list, |a, b| b.outcome.cmp(&a.outcome));
     }
 }
 
@@ -216,7 +258,9 @@ mod tests {
     #[test]
     fn plans_are_short_ordered_and_never_repeat() {
         let plans = plans();
-        assert!(plans.contains(&vec![Treatment::Leave]) && plans.contains(&vec![Treatment::Keeping]));
+        assert!(
+            plans.contains(&vec![Treatment::Leave]) && plans.contains(&vec![Treatment::Keeping])
+        );
         for p in &plans {
             assert!((1..=3).contains(&p.len()));
             let mut once = p.clone();

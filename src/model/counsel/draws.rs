@@ -77,10 +77,20 @@ pub(super) struct Draws {
 }
 
 impl Draws {
-    pub(super) fn new(case: &Case, ledger: &Ledger, posterior: &Posterior, early: bool, sample: &Sample, tweak: &Tweak) -> Self {
+    pub(super) fn new(
+        case: &Case,
+        ledger: &Ledger,
+        posterior: &Posterior,
+        early: bool,
+        sample: &Sample,
+        tweak: &Tweak,
+    ) -> Self {
         let n = sample.len();
         let kind = draw_kinds(posterior, &sample.u(Dim::Kind));
-        let class: Vec<Class> = kind.iter().map(|k| Class::of(*k, early, case.piece.documented)).collect();
+        let class: Vec<Class> = kind
+            .iter()
+            .map(|k| Class::of(*k, early, case.piece.documented))
+            .collect();
         let layers = LayerDraws::new(case, ledger, &kind, sample);
         let parts = part_draws(case, ledger, &layers, sample, tweak);
         let by_show = |f: fn(&PartDraws) -> &Rc<[f64]>| weighted(&parts, |p| p.show, f, n);
@@ -88,13 +98,27 @@ impl Draws {
         let cleaning_dose = weighted(&parts, |p| p.area, |p| &p.cleaning_dose, n);
         let (undamaged, value_entered) = undamaged(case, ledger, &class, sample, tweak);
         let sale_sd = ledger.value("value.sale_sd").clamp(0.0, 3.0);
-        let level = undamaged.iter().zip(sample.z(Dim::Sale).iter()).map(|(v, z)| v * libm::exp(sale_sd * z)).collect();
-        let [wear, wear_cleaned, wear_replated] = wear_columns(ledger, &kind, &class, &shown, &shown_cleaned, sample);
-        let conditions = Conditions { case, ledger, class: &class, sample };
-        let horizon = ledger.value("attribute.stability.years") * ledger.value("silver.polish_per_year");
-        let p_doubles = parts.first().map_or(0.0, |body| body.to_double.iter().filter(|t| **t <= horizon).count() as f64 / n as f64);
+        let level = undamaged
+            .iter()
+            .zip(sample.z(Dim::Sale).iter())
+            .map(|(v, z)| v * libm::exp(sale_sd * z))
+            .collect();
+        let [wear, wear_cleaned, wear_replated] =
+            wear_columns(ledger, &kind, &class, &shown, &shown_cleaned, sample);
+        let conditions = Conditions {
+            case,
+            ledger,
+            class: &class,
+            sample,
+        };
+        let horizon =
+            ledger.value("attribute.stability.years") * ledger.value("silver.polish_per_year");
+        let p_doubles = parts.first().map_or(0.0, |body| {
+            body.to_double.iter().filter(|t| **t <= horizon).count() as f64 / n as f64
+        });
         let area: f64 = parts.iter().map(|p| p.area).sum();
-        let covered_area = parts.iter().map(|p| p.area * (1.0 - p.low)).sum::<f64>() / area.max(f64::MIN_POSITIVE);
+        let covered_area =
+            parts.iter().map(|p| p.area * (1.0 - p.low)).sum::<f64>() / area.max(f64::MIN_POSITIVE);
         Self {
             n,
             undamaged,
@@ -121,19 +145,33 @@ impl Draws {
             kind,
             value_entered,
             route: case.market.route.unwrap_or(Route::Auction),
-            insure_factor: if case.aim.goal == Some(Goal::Insure) { ledger.value("value.insure_over_hammer") } else { 1.0 },
+            insure_factor: if case.aim.goal == Some(Goal::Insure) {
+                ledger.value("value.insure_over_hammer")
+            } else {
+                1.0
+            },
         }
     }
 
     /// Cost of one treatment over the sample.
     pub(super) fn cost(&self, treatment: Treatment) -> &[f64] {
-        self.costs.iter().find(|(t, _)| *t == treatment).map_or(&[], |(_, c)| c)
+        self.costs
+            .iter()
+            .find(|(t, _)| *t == treatment)
+            .map_or(&[], |(_, c)| c)
     }
 
     /// ln(kept) of one treatment over the sample; empty when nothing can go wrong.
     pub(super) fn ln_mishap(&self, treatment: Treatment) -> &[f64] {
-        let treatment = if treatment == Treatment::LowMelt { Treatment::Solder } else { treatment };
-        self.ln_mishap.iter().find(|(t, _)| *t == treatment).map_or(&[], |(_, m)| m)
+        let treatment = if treatment == Treatment::LowMelt {
+            Treatment::Solder
+        } else {
+            treatment
+        };
+        self.ln_mishap
+            .iter()
+            .find(|(t, _)| *t == treatment)
+            .map_or(&[], |(_, m)| m)
     }
 
     /// The body's draws. A case always has a body, looked at or not.
@@ -150,7 +188,13 @@ fn draw_kinds(posterior: &Posterior, u: &[f64]) -> Vec<Kind> {
         sum += posterior.of(k);
         ends.push((sum, k));
     }
-    u.iter().map(|u| ends.iter().find(|(end, _)| u < end).map_or(Kind::Out, |(_, k)| *k)).collect()
+    u.iter()
+        .map(|u| {
+            ends.iter()
+                .find(|(end, _)| u < end)
+                .map_or(Kind::Out, |(_, k)| *k)
+        })
+        .collect()
 }
 
 /// Thickness, unevenness, film and loss, drawn once for all parts.
@@ -172,12 +216,30 @@ impl LayerDraws {
             .iter()
             .map(|k| {
                 let present = *k != Kind::Sil && kind.contains(k);
-                let id = if *k == Kind::Ens && marked { "ENS_marked" } else { k.code() };
+                let id = if *k == Kind::Ens && marked {
+                    "ENS_marked"
+                } else {
+                    k.code()
+                };
                 present.then(|| sample.draw(ledger.figure(&format!("silver.t0.{id}")), Dim::T0))
             })
             .collect();
-        let t0_um = kind.iter().enumerate().map(|(i, k)| columns[k.index()].as_ref().map_or(f64::NAN, |c| c[i].max(0.01))).collect();
-        let film = sample.draw(ledger.figure(&format!("silver.film.{}", tarnish_of(case).unwrap_or(Tarnish::YellowGold).id())), Dim::Tarnish);
+        let t0_um = kind
+            .iter()
+            .enumerate()
+            .map(|(i, k)| {
+                columns[k.index()]
+                    .as_ref()
+                    .map_or(f64::NAN, |c| c[i].max(0.01))
+            })
+            .collect();
+        let film = sample.draw(
+            ledger.figure(&format!(
+                "silver.film.{}",
+                tarnish_of(case).unwrap_or(Tarnish::YellowGold).id()
+            )),
+            Dim::Tarnish,
+        );
         Self {
             t0_um,
             k: sample.draw(ledger.figure("silver.k"), Dim::Unevenness),
@@ -190,7 +252,15 @@ impl LayerDraws {
     }
 
     fn loss_um(&self, i: usize, h: f64) -> f64 {
-        film_loss_um(FilmLoss { sound_um: self.loss_sound[i], share: self.loss_share }, self.film[i], self.consumed, h)
+        film_loss_um(
+            FilmLoss {
+                sound_um: self.loss_sound[i],
+                share: self.loss_share,
+            },
+            self.film[i],
+            self.consumed,
+            h,
+        )
     }
 }
 
@@ -199,11 +269,20 @@ pub(super) fn tarnish_of(case: &Case) -> Option<Tarnish> {
     case.parts.iter().filter_map(|p| p.tarnish).max()
 }
 
-fn part_draws(case: &Case, ledger: &Ledger, layers: &LayerDraws, sample: &Sample, tweak: &Tweak) -> Vec<PartDraws> {
+fn part_draws(
+    case: &Case,
+    ledger: &Ledger,
+    layers: &LayerDraws,
+    sample: &Sample,
+    tweak: &Tweak,
+) -> Vec<PartDraws> {
     use crate::case::{Part, PartName};
     let unknown = Part::unknown(PartName::Body);
     let body = case.part(PartName::Body).unwrap_or(&unknown);
-    let others = case.parts.iter().filter(|p| p.name != PartName::Body && p.bleed.is_some());
+    let others = case
+        .parts
+        .iter()
+        .filter(|p| p.name != PartName::Body && p.bleed.is_some());
     // Parts with the same answer on the same sort of surface share their columns.
     let mut made: Vec<((BleedRange, u64), PartDraws)> = Vec::new();
     for part in std::iter::once(body).chain(others) {
@@ -228,20 +307,39 @@ fn part_draws(case: &Case, ledger: &Ledger, layers: &LayerDraws, sample: &Sample
                 to_double: Rc::clone(&p.to_double),
                 worn_through: p.worn_through,
             },
-            None => PartDraws { id, name: part.name.label(), area, show, ..one_part(range, h, ledger, layers, sample) },
+            None => PartDraws {
+                id,
+                name: part.name.label(),
+                area,
+                show,
+                ..one_part(range, h, ledger, layers, sample)
+            },
         };
         made.push((key, fresh));
     }
     made.into_iter().map(|(_, p)| p).collect()
 }
 
-fn one_part(range: BleedRange, h: f64, ledger: &Ledger, layers: &LayerDraws, sample: &Sample) -> PartDraws {
+fn one_part(
+    range: BleedRange,
+    h: f64,
+    ledger: &Ledger,
+    layers: &LayerDraws,
+    sample: &Sample,
+) -> PartDraws {
     let n = sample.len();
     let none = ledger.value("silver.f_none").clamp(1e-6, 0.1);
     let reserve = ledger.value("guard.h04.safety") * ledger.value("guard.h04.cleanings");
     let drawn = sample.draw_entered(range.low, range.likely, range.high, Dim::Bleed);
     let within = sample.u(Dim::Spare);
-    let [mut bleed, mut cleaned, mut left, mut share, mut dose, mut to_double] = [(); 6].map(|()| vec![f64::NAN; n]);
+    let [
+        mut bleed,
+        mut cleaned,
+        mut left,
+        mut share,
+        mut dose,
+        mut to_double,
+    ] = [(); 6].map(|()| vec![f64::NAN; n]);
     let mut short = 0_usize;
     // The worst point needs one more quantile a draw; every fourth draw tells it well enough.
     let mut asked = 0_usize;
@@ -257,7 +355,10 @@ fn one_part(range: BleedRange, h: f64, ledger: &Ledger, layers: &LayerDraws, sam
         let layer = if f < none {
             // Nothing shows: all one knows is that less has gone than would show.
             let edge = Layer::from_bleed(t0, layers.k[i], layers.floor, none);
-            Layer { mu_um: edge.mu_um + within[i] * (t0 - edge.mu_um), ..edge }
+            Layer {
+                mu_um: edge.mu_um + within[i] * (t0 - edge.mu_um),
+                ..edge
+            }
         } else {
             Layer::from_bleed(t0, layers.k[i], layers.floor, f)
         };
@@ -265,10 +366,20 @@ fn one_part(range: BleedRange, h: f64, ledger: &Ledger, layers: &LayerDraws, sam
         let left_um = layer.left_um();
         left[i] = left_um;
         share[i] = left_um / t0;
-        dose[i] = if left_um > 0.0 { (loss / left_um).min(1.0) } else { 1.0 };
+        dose[i] = if left_um > 0.0 {
+            (loss / left_um).min(1.0)
+        } else {
+            1.0
+        };
         let after = layer.thinned(loss).bleed();
-        cleaned[i] = if f < none { (f + after - layer.bleed()).clamp(f, 0.999) } else { after.max(f) };
-        if let Some(times) = Layer::doubled(f, none).and_then(|target| layer.times_until(target, loss)) {
+        cleaned[i] = if f < none {
+            (f + after - layer.bleed()).clamp(f, 0.999)
+        } else {
+            after.max(f)
+        };
+        if let Some(times) =
+            Layer::doubled(f, none).and_then(|target| layer.times_until(target, loss))
+        {
             to_double[i] = times;
         }
         if i % 4 == 0 {
@@ -288,16 +399,29 @@ fn one_part(range: BleedRange, h: f64, ledger: &Ledger, layers: &LayerDraws, sam
         left_share: share.into(),
         cleaning_dose: dose.into(),
         to_double: to_double.into(),
-        worn_through: if asked == 0 { 0.0 } else { short as f64 / asked as f64 },
+        worn_through: if asked == 0 {
+            0.0
+        } else {
+            short as f64 / asked as f64
+        },
     }
 }
 
 /// Mean over the parts by a weight; by area where no weighted part was looked at.
-fn weighted(parts: &[PartDraws], weight: fn(&PartDraws) -> f64, column: fn(&PartDraws) -> &Rc<[f64]>, n: usize) -> Vec<f64> {
+fn weighted(
+    parts: &[PartDraws],
+    weight: fn(&PartDraws) -> f64,
+    column: fn(&PartDraws) -> &Rc<[f64]>,
+    n: usize,
+) -> Vec<f64> {
     let total: f64 = parts.iter().map(weight).sum();
     let mut mean = vec![0.0; n];
     for p in parts {
-        let w = if total > 0.0 { weight(p) / total } else { 1.0 / parts.len() as f64 };
+        let w = if total > 0.0 {
+            weight(p) / total
+        } else {
+            1.0 / parts.len() as f64
+        };
         if w > 0.0 {
             for (m, x) in mean.iter_mut().zip(column(p).iter()) {
                 *m += w * x;
@@ -308,7 +432,13 @@ fn weighted(parts: &[PartDraws], weight: fn(&PartDraws) -> f64, column: fn(&Part
 }
 
 /// The undamaged value, and whether the person gave one.
-fn undamaged(case: &Case, ledger: &Ledger, class: &[Class], sample: &Sample, tweak: &Tweak) -> (Vec<f64>, bool) {
+fn undamaged(
+    case: &Case,
+    ledger: &Ledger,
+    class: &[Class],
+    sample: &Sample,
+    tweak: &Tweak,
+) -> (Vec<f64>, bool) {
     let m = &case.market;
     let entered = [m.low, m.likely, m.high].iter().any(Option::is_some);
     let values: Vec<f64> = if entered {
@@ -325,17 +455,46 @@ fn undamaged(case: &Case, ledger: &Ledger, class: &[Class], sample: &Sample, twe
     } else {
         let columns: Vec<Option<Vec<f64>>> = Class::ALL
             .iter()
-            .map(|c| class.contains(c).then(|| sample.draw(ledger.figure(&format!("value.median.{}", c.code())), Dim::Value)))
+            .map(|c| {
+                class.contains(c).then(|| {
+                    sample.draw(
+                        ledger.figure(&format!("value.median.{}", c.code())),
+                        Dim::Value,
+                    )
+                })
+            })
             .collect();
-        let of = |c: Class| Class::ALL.iter().position(|k| *k == c).and_then(|i| columns[i].as_ref());
-        class.iter().enumerate().map(|(i, c)| of(*c).map_or(0.0, |col| col[i])).collect()
+        let of = |c: Class| {
+            Class::ALL
+                .iter()
+                .position(|k| *k == c)
+                .and_then(|i| columns[i].as_ref())
+        };
+        class
+            .iter()
+            .enumerate()
+            .map(|(i, c)| of(*c).map_or(0.0, |col| col[i]))
+            .collect()
     };
-    (values.into_iter().map(|v| v * tweak.value).collect(), entered)
+    (
+        values.into_iter().map(|v| v * tweak.value).collect(),
+        entered,
+    )
 }
 
 /// Wear factors over the sample: as it is, after one cleaning, and once replated.
-fn wear_columns(ledger: &Ledger, kind: &[Kind], class: &[Class], shown: &[f64], cleaned: &[f64], sample: &Sample) -> [Vec<f64>; 3] {
-    let tables: Vec<ConditionTable> = Class::ALL.iter().map(|c| ConditionTable::of(*c, ledger)).collect();
+fn wear_columns(
+    ledger: &Ledger,
+    kind: &[Kind],
+    class: &[Class],
+    shown: &[f64],
+    cleaned: &[f64],
+    sample: &Sample,
+) -> [Vec<f64>; 3] {
+    let tables: Vec<ConditionTable> = Class::ALL
+        .iter()
+        .map(|c| ConditionTable::of(*c, ledger))
+        .collect();
     let table = |c: Class| &tables[c as usize];
     let (z, z_replated) = (sample.z(Dim::Wear), sample.z(Dim::Replated));
     let n = kind.len();
@@ -367,19 +526,28 @@ struct Conditions<'a> {
 impl Conditions<'_> {
     /// ln of one row of factors over the sample, each draw by its class.
     fn row(&self, row: &str, dim: Dim) -> Vec<f64> {
-        let factor = |group: &str| Factor::of(self.ledger.figure(&format!("value.factor.{row}.{group}")));
+        let factor =
+            |group: &str| Factor::of(self.ledger.figure(&format!("value.factor.{row}.{group}")));
         let (a, c1, c2) = (factor("A"), factor("C1"), factor("C2"));
         let pick = |c: &Class| match c.group() {
             "C1" => &c1,
             "C2" => &c2,
             _ => &a,
         };
-        self.class.iter().zip(self.sample.z(dim).iter()).map(|(c, z)| pick(c).ln_at(*z)).collect()
+        self.class
+            .iter()
+            .zip(self.sample.z(dim).iter())
+            .map(|(c, z)| pick(c).ln_at(*z))
+            .collect()
     }
 
     fn one(&self, id: &str, dim: Dim) -> Vec<f64> {
         let factor = Factor::of(self.ledger.figure(id));
-        self.sample.z(dim).iter().map(|z| factor.ln_at(*z)).collect()
+        self.sample
+            .z(dim)
+            .iter()
+            .map(|z| factor.ln_at(*z))
+            .collect()
     }
 
     fn none(&self) -> Vec<f64> {
@@ -398,28 +566,50 @@ impl Conditions<'_> {
         if self.case.has_seen("C13") {
             add(self.row("arms_original", Dim::ShieldFactor));
         }
-        if self.case.has_seen("S07") || self.case.parts.iter().any(|p| p.corrosion == Some(crate::case::Corrosion::Rust)) {
+        if self.case.has_seen("S07")
+            || self
+                .case
+                .parts
+                .iter()
+                .any(|p| p.corrosion == Some(crate::case::Corrosion::Rust))
+        {
             let rust = Factor::of(self.ledger.figure("value.factor.rust.A"));
             let z = self.sample.z(Dim::RustFactor);
-            add(self.class.iter().zip(z.iter()).map(|(c, z)| if *c == Class::B { rust.ln_at(*z) } else { 0.0 }).collect());
+            add(self
+                .class
+                .iter()
+                .zip(z.iter())
+                .map(|(c, z)| if *c == Class::B { rust.ln_at(*z) } else { 0.0 })
+                .collect());
         }
         sum
     }
 
     fn tarnish(&self) -> Vec<f64> {
         match tarnish_of(self.case) {
-            None | Some(Tarnish::Bright | Tarnish::FaintYellow | Tarnish::YellowGold) => self.none(),
-            Some(Tarnish::Brown | Tarnish::Purple | Tarnish::Blue) => self.row("tarnish_coloured", Dim::TarnishFactor),
+            None | Some(Tarnish::Bright | Tarnish::FaintYellow | Tarnish::YellowGold) => {
+                self.none()
+            }
+            Some(Tarnish::Brown | Tarnish::Purple | Tarnish::Blue) => {
+                self.row("tarnish_coloured", Dim::TarnishFactor)
+            }
             Some(Tarnish::Grey | Tarnish::Black) => self.row("tarnish_heavy", Dim::TarnishFactor),
         }
     }
 
     fn has_joint(&self, joints: &[Joint]) -> bool {
-        self.case.parts.iter().any(|p| p.joint.is_some_and(|j| joints.contains(&j)))
+        self.case
+            .parts
+            .iter()
+            .any(|p| p.joint.is_some_and(|j| joints.contains(&j)))
     }
 
     fn open_joint(&self) -> Vec<f64> {
-        if self.has_joint(&[Joint::Open, Joint::Leaking]) { self.row("leak", Dim::JointFactor) } else { self.none() }
+        if self.has_joint(&[Joint::Open, Joint::Leaking]) {
+            self.row("leak", Dim::JointFactor)
+        } else {
+            self.none()
+        }
     }
 
     fn old_repair(&self) -> Vec<f64> {
@@ -470,7 +660,13 @@ fn mishaps(ledger: &Ledger, class: &[Class], sample: &Sample) -> Vec<(Treatment,
             let by_class: Vec<(Factor, Factor)> = Class::ALL
                 .iter()
                 .map(|c| {
-                    let figure = |what: &str| ledger.figure(&format!("hazard.{}.{}.{what}", treatment.id(), c.hazard_group()));
+                    let figure = |what: &str| {
+                        ledger.figure(&format!(
+                            "hazard.{}.{}.{what}",
+                            treatment.id(),
+                            c.hazard_group()
+                        ))
+                    };
                     (Factor::of(figure("p")), Factor::of(figure("kept")))
                 })
                 .collect();
@@ -481,7 +677,11 @@ fn mishaps(ledger: &Ledger, class: &[Class], sample: &Sample) -> Vec<(Treatment,
                 .map(|(i, c)| {
                     let (p, kept) = &by_class[*c as usize];
                     // Compared on the log scale: no exponential where nothing goes wrong.
-                    if ln_u[i] < p.ln_at(z_p[i]) { kept.ln_at(z_kept[i]).min(0.0) } else { 0.0 }
+                    if ln_u[i] < p.ln_at(z_p[i]) {
+                        kept.ln_at(z_kept[i]).min(0.0)
+                    } else {
+                        0.0
+                    }
                 })
                 .collect();
             (treatment, column)
@@ -491,7 +691,12 @@ fn mishaps(ledger: &Ledger, class: &[Class], sample: &Sample) -> Vec<(Treatment,
 
 /// Cost of each weighed treatment over the sample: the quote if there is one, else the ledger's
 /// wide range for such work.
-fn costs(case: &Case, ledger: &Ledger, sample: &Sample, tweak: &Tweak) -> Vec<(Treatment, Vec<f64>)> {
+fn costs(
+    case: &Case,
+    ledger: &Ledger,
+    sample: &Sample,
+    tweak: &Tweak,
+) -> Vec<(Treatment, Vec<f64>)> {
     Treatment::WEIGHED
         .into_iter()
         .map(|t| {
@@ -502,17 +707,34 @@ fn costs(case: &Case, ledger: &Ledger, sample: &Sample, tweak: &Tweak) -> Vec<(T
                 _ => Dim::CostClean,
             };
             let mut column = match case.quote(t) {
-                Some(q) if q.low.is_some() || q.high.is_some() => {
-                    sample.draw_entered(q.low.unwrap_or(q.likely), q.likely, q.high.unwrap_or(q.likely), dim)
-                }
-                Some(q) => sample.draw(ledger.figure("cost.overrun"), Dim::Overrun).iter().map(|o| o * q.likely).collect(),
+                Some(q) if q.low.is_some() || q.high.is_some() => sample.draw_entered(
+                    q.low.unwrap_or(q.likely),
+                    q.likely,
+                    q.high.unwrap_or(q.likely),
+                    dim,
+                ),
+                Some(q) => sample
+                    .draw(ledger.figure("cost.overrun"), Dim::Overrun)
+                    .iter()
+                    .map(|o| o * q.likely)
+                    .collect(),
                 None => {
                     let large = t == Treatment::Replate && case.piece.form.is_some_and(Form::large);
-                    let times = if large { ledger.value("cost.large_factor") } else { 1.0 };
-                    sample.draw(cost_figure(case, ledger, t), dim).iter().map(|c| c * times).collect::<Vec<_>>()
+                    let times = if large {
+                        ledger.value("cost.large_factor")
+                    } else {
+                        1.0
+                    };
+                    sample
+                        .draw(cost_figure(case, ledger, t), dim)
+                        .iter()
+                        .map(|c| c * times)
+                        .collect::<Vec<_>>()
                 }
             };
-            column.iter_mut().for_each(|c| *c *= tweak.cost);
+            for c in &mut column {
+                *c *= tweak.cost;
+            }
             (t, column)
         })
         .collect()
@@ -535,7 +757,11 @@ fn draw_lead(case: &Case, ledger: &Ledger, kind: &[Kind], u: &[f64]) -> Vec<bool
         LeadStatus::Absent => return vec![false; kind.len()],
         LeadStatus::Unknown => {}
     }
-    let grey = case.has_seen("C10") || case.parts.iter().any(|p| p.joint == Some(Joint::GreyRepair));
+    let grey = case.has_seen("C10")
+        || case
+            .parts
+            .iter()
+            .any(|p| p.joint == Some(Joint::GreyRepair));
     let soldered = case.is_soldered();
     let chance = |k: Kind| {
         let id = match k {
@@ -548,5 +774,8 @@ fn draw_lead(case: &Case, ledger: &Ledger, kind: &[Kind], u: &[f64]) -> Vec<bool
         ledger.value(id)
     };
     let by_kind = Kind::ALL.map(chance);
-    kind.iter().zip(u).map(|(k, u)| *u < by_kind[k.index()]).collect()
+    kind.iter()
+        .zip(u)
+        .map(|(k, u)| *u < by_kind[k.index()])
+        .collect()
 }

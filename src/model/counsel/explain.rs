@@ -63,7 +63,10 @@ impl Explained<'_> {
                 } else {
                     "be work that cannot be undone"
                 };
-                format!("{answer} Replating would cost about {} and {loss}.", money(self.case, cost))
+                format!(
+                    "{answer} Replating would cost about {} and {loss}.",
+                    money(self.case, cost)
+                )
             }
             None => answer,
         }
@@ -73,16 +76,23 @@ impl Explained<'_> {
     pub(super) fn firmness_words(&self) -> String {
         let p = share(self.advice.p_best[self.advice.chosen]);
         match self.advice.firmness {
-            Firmness::Clear => format!("Clear: in {p} of the ways things may be, nothing else does noticeably better."),
-            Firmness::Leaning => format!("Leaning this way: in {p} of the ways things may be, nothing else does noticeably better."),
-            Firmness::Open => format!("Open: only in {p} of the ways things may be does nothing else do noticeably better. Of the courses that come out level, this one keeps most choice for later."),
+            Firmness::Clear => format!(
+                "Clear: in {p} of the ways things may be, nothing else does noticeably better."
+            ),
+            Firmness::Leaning => format!(
+                "Leaning this way: in {p} of the ways things may be, nothing else does noticeably better."
+            ),
+            Firmness::Open => format!(
+                "Open: only in {p} of the ways things may be does nothing else do noticeably better. Of the courses that come out level, this one keeps most choice for later."
+            ),
         }
     }
 
     /// The reasons, the weightiest first.
     pub(super) fn reasons(&self) -> Vec<ReasonReport> {
         let mut reasons = Vec::new();
-        let mut say = |code, text: String, amount| reasons.push(ReasonReport { code, text, amount });
+        let mut say =
+            |code, text: String, amount| reasons.push(ReasonReport { code, text, amount });
         let chosen = self.advice.chosen;
         let own = &self.outcomes[chosen];
         self.identity_reason(&mut say);
@@ -95,7 +105,12 @@ impl Explained<'_> {
             say("food", text.to_owned(), None);
         }
         if self.situation.active_corrosion() {
-            say("corrosion", "Something is still corroding. Keeping it dry comes before anything else.".to_owned(), None);
+            say(
+                "corrosion",
+                "Something is still corroding. Keeping it dry comes before anything else."
+                    .to_owned(),
+                None,
+            );
         }
         if chosen == 0 || !self.chosen().touches() {
             self.reasons_to_leave(&mut say);
@@ -103,21 +118,35 @@ impl Explained<'_> {
             self.bridge(chosen, &mut say);
             let kept = own.originality;
             if kept < 0.995 {
-                say("originality", format!("It keeps {} of what is original.", percent(kept)), None);
+                say(
+                    "originality",
+                    format!("It keeps {} of what is original.", percent(kept)),
+                    None,
+                );
             }
         }
         if let Some(rival) = self.advice.runner_up {
             let gap = self.gain(rival) - self.gain(chosen);
-            let name = course_name(&self.courses[rival]).to_lowercase();
+            let name = course_name(&self.courses[rival]).to_ascii_lowercase();
             let text = if self.case.aim.goal_or_default() == Goal::Sell {
                 if gap < 0.0 {
-                    format!("The next best, {name}, leaves about {} less on average.", money(self.case, -gap))
+                    format!(
+                        "The next best, {name}, leaves about {} less on average.",
+                        money(self.case, -gap)
+                    )
                 } else {
-                    format!("The next best, {name}, leaves about {} more on average: within the noise, or harder to undo.", money(self.case, gap))
+                    format!(
+                        "The next best, {name}, leaves about {} more on average: within the noise, or harder to undo.",
+                        money(self.case, gap)
+                    )
                 }
             } else {
                 let points = 100.0 * (mean(&own.score) - mean(&self.outcomes[rival].score));
-                format!("The next best, {name}, scores {:.0} points in 100 {} for what you want.", points.abs(), if points >= 0.0 { "lower" } else { "higher" })
+                format!(
+                    "The next best, {name}, scores {:.0} points in 100 {} for what you want.",
+                    points.abs(),
+                    if points >= 0.0 { "lower" } else { "higher" }
+                )
             };
             say("runner_up", text, Some(gap));
         }
@@ -128,8 +157,14 @@ impl Explained<'_> {
         let (family, p) = self.situation.posterior.top_family();
         let original = self.situation.original_fused();
         let covered = self.situation.covered_area;
-        if original >= self.ledger.value("guard.h14.p") && covered > self.ledger.value("guard.h14.area") {
-            let how = if original >= 0.8 { "It is very probably" } else { "It may well be" };
+        if original >= self.ledger.value("guard.h14.p")
+            && covered > self.ledger.value("guard.h14.area")
+        {
+            let how = if original >= 0.8 {
+                "It is very probably"
+            } else {
+                "It may well be"
+            };
             say(
                 "original_silver",
                 format!(
@@ -139,26 +174,50 @@ impl Explained<'_> {
                 None,
             );
         } else {
-            say("identity", format!("It is most likely {} ({}).", family.name(), share(p)), None);
+            say(
+                "identity",
+                format!("It is most likely {} ({}).", family.name(), share(p)),
+                None,
+            );
             if family == Family::ReplatedFused {
-                say("replated", "The silver now on it was put there later, so a collector has less to lose.".to_owned(), None);
+                say(
+                    "replated",
+                    "The silver now on it was put there later, so a collector has less to lose."
+                        .to_owned(),
+                    None,
+                );
             }
         }
     }
 
     /// Leaving alone: what each thing one might have done would have brought.
     fn reasons_to_leave(&self, say: &mut dyn FnMut(&'static str, String, Option<f64>)) {
-        for (wanted, code) in [(Treatment::Clean, "clean"), (Treatment::Replate, "replate"), (Treatment::Solder, "repair"), (Treatment::LowMelt, "repair")] {
+        for (wanted, code) in [
+            (Treatment::Clean, "clean"),
+            (Treatment::Replate, "replate"),
+            (Treatment::Solder, "repair"),
+            (Treatment::LowMelt, "repair"),
+        ] {
             let Some(i) = self.find(wanted) else { continue };
             let (gain, cost) = (self.gain(i), mean(&self.outcomes[i].cost));
             let name = wanted.name();
             let text = if !self.courses[i].can_be_advised() {
-                let why = self.courses[i].barred.first().map_or("", |v| v.reason.as_str());
+                let why = self.courses[i]
+                    .barred
+                    .first()
+                    .map_or("", |v| v.reason.as_str());
                 format!("{name}: not this. {why}")
             } else if gain < 0.0 {
-                format!("{name} would cost about {} and leave you about {} worse off.", money(self.case, cost), money(self.case, -gain))
+                format!(
+                    "{name} would cost about {} and leave you about {} worse off.",
+                    money(self.case, cost),
+                    money(self.case, -gain)
+                )
             } else {
-                format!("{name} would leave you about {} better off in money, which is too little, or too hard to undo, to be worth it.", money(self.case, gain))
+                format!(
+                    "{name} would leave you about {} better off in money, which is too little, or too hard to undo, to be worth it.",
+                    money(self.case, gain)
+                )
             };
             say(code, text, Some(gain));
         }
@@ -172,52 +231,89 @@ impl Explained<'_> {
         let gain = self.gain(chosen);
         let fees = gain - value + cost;
         let verb = if value >= 0.0 { "raises" } else { "lowers" };
-        say("value", format!("The work {verb} what it would fetch by about {} on average, mishaps included.", money(self.case, value.abs())), Some(value));
+        say(
+            "value",
+            format!(
+                "The work {verb} what it would fetch by about {} on average, mishaps included.",
+                money(self.case, value.abs())
+            ),
+            Some(value),
+        );
         if fees.abs() >= 0.5 {
-            say("fees", format!("Selling charges take about {} of the change.", money(self.case, fees.abs())), Some(fees));
+            say(
+                "fees",
+                format!(
+                    "Selling charges take about {} of the change.",
+                    money(self.case, fees.abs())
+                ),
+                Some(fees),
+            );
         }
-        say("cost", format!("The work costs about {}.", money(self.case, cost)), Some(-cost));
+        say(
+            "cost",
+            format!("The work costs about {}.", money(self.case, cost)),
+            Some(-cost),
+        );
         let sum = if gain >= 0.0 { "better" } else { "worse" };
-        say("gain", format!("Together that leaves you about {} {sum} off than leaving it.", money(self.case, gain.abs())), Some(gain));
+        say(
+            "gain",
+            format!(
+                "Together that leaves you about {} {sum} off than leaving it.",
+                money(self.case, gain.abs())
+            ),
+            Some(gain),
+        );
     }
 
     /// What would change the answer, in words.
     pub(super) fn change_words(&self, change: &ChangeReport) -> String {
-        let to = self.courses_by_id(&change.to_steps);
+        let to = steps_in_words(&change.to_steps);
         let at = |x: f64| match change.input {
             "value" | "cost" => money(self.case, x),
             "bleed" => percent(x),
             _ => share(x),
         };
         let Some(flip) = change.flips_at else {
-            return format!("{}: no value we tried changes the answer.", capital(&change.name));
+            return format!(
+                "{}: no value we tried changes the answer.",
+                capital(&change.name)
+            );
         };
-        let side = if flip > change.now { "more than" } else { "less than" };
+        let side = if flip > change.now {
+            "more than"
+        } else {
+            "less than"
+        };
         let subject = match change.input {
             "value" => format!("If an undamaged one fetched {side} {}", at(flip)),
             "cost" => format!("If the work cost {side} {}", at(flip)),
             "bleed" => format!("If base metal showed on {side} {} of it", at(flip)),
-            _ => format!("If the chance of fused plate with its own silver were {side} {}", at(flip)),
+            _ => format!(
+                "If the chance of fused plate with its own silver were {side} {}",
+                at(flip)
+            ),
         };
         format!("{subject}, the answer would be: {to}.")
-    }
-
-    fn courses_by_id(&self, steps: &[&'static str]) -> String {
-        let names: Vec<String> = steps
-            .iter()
-            .filter(|id| !(**id == "T02" && steps.contains(&"T03")))
-            .filter_map(|id| Treatment::parse(id))
-            .map(|t| t.name().to_lowercase())
-            .collect();
-        names.join(", then ")
     }
 
     /// Reasons to let a specialist look first; empty when there are none.
     pub(super) fn referrals(&self) -> Vec<String> {
         let mut why = Vec::new();
         let posterior = &self.situation.posterior;
-        let delicate = posterior.of_any(&[Kind::Fps, Kind::Fpd, Kind::Fpn, Kind::Clp, Kind::Frp, Kind::Ebm]);
-        let serious = [Treatment::Solder, Treatment::LowMelt, Treatment::RemoveLead, Treatment::Replate];
+        let delicate = posterior.of_any(&[
+            Kind::Fps,
+            Kind::Fpd,
+            Kind::Fpn,
+            Kind::Clp,
+            Kind::Frp,
+            Kind::Ebm,
+        ]);
+        let serious = [
+            Treatment::Solder,
+            Treatment::LowMelt,
+            Treatment::RemoveLead,
+            Treatment::Replate,
+        ];
         if delicate >= 0.5 && self.chosen().steps.iter().any(|t| serious.contains(t)) {
             why.push("This work on this kind of piece is for somebody who knows it.".to_owned());
         }
@@ -227,8 +323,13 @@ impl Explained<'_> {
         if self.situation.active_corrosion() {
             why.push("It is corroding now.".to_owned());
         }
-        if self.case.aim.food && self.situation.lead == crate::treatment::LeadStatus::Unknown && self.situation.case.is_soldered() {
-            why.push("Food is wanted from it and nobody knows whether it releases lead.".to_owned());
+        if self.case.aim.food
+            && self.situation.lead == crate::treatment::LeadStatus::Unknown
+            && self.situation.case.is_soldered()
+        {
+            why.push(
+                "Food is wanted from it and nobody knows whether it releases lead.".to_owned(),
+            );
         }
         let fee = self.ledger.value("cost.opinion");
         if self.worth_of_kind > fee {
@@ -241,7 +342,22 @@ impl Explained<'_> {
     }
 }
 
+/// Treatment ids as a list of what is done.
+fn steps_in_words(steps: &[&'static str]) -> String {
+    let names: Vec<String> = steps
+        .iter()
+        .filter(|id| !(**id == "T02" && steps.contains(&"T03")))
+        .filter_map(|id| Treatment::parse(id))
+        .map(|t| t.name().to_ascii_lowercase())
+        .collect();
+    names.join(", then ")
+}
+
+/// The text with a capital first letter; our own texts begin with plain letters.
 fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |c| c.to_uppercase().collect::<String>() + letters.as_str())
+    let mut text = text.to_owned();
+    if let Some(first) = text.get_mut(..1) {
+        first.make_ascii_uppercase();
+    }
+    text
 }

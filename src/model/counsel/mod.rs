@@ -28,12 +28,14 @@ use crate::bench::{Sheet, disk_reach_mm, strip_reach_mm};
 use crate::case::{Case, Currency, Goal, Problem, Route};
 use crate::facts::{LEDGER_VERSION, Ledger, Offered, caution};
 use crate::identity::{
-    Cluster, Dating, Family, Interval, Kind, contradictions, information_gain, made_by, pushes, with_interval,
+    Cluster, Dating, Family, Interval, Kind, contradictions, information_gain, made_by, pushes,
+    with_interval,
 };
-use crate::maths::{deciles, mean, median, tail_mean};
+use crate::maths::{deciles, mean, median, sort_short, tail_mean};
 use crate::report::{
-    Band, BandMean, ContradictionReport, CounselReport, CourseReport, DateReport, DisplayOnly, FamilyReport, IdentityReport,
-    KindReport, NextLook, OptionReport, PartReport, PushReport, Report, SilverReport, ValueReport, VerdictReport,
+    Band, BandMean, ContradictionReport, CounselReport, CourseReport, DateReport, DisplayOnly,
+    Families, FamilyReport, IdentityReport, KindReport, NextLook, OptionReport, PartReport,
+    PushReport, Report, SilverReport, ValueReport, VerdictReport,
 };
 use crate::treatment::{Situation, Treatment, Verdict, check, worst};
 
@@ -85,9 +87,9 @@ pub fn what_would_change(case: &Case) -> Vec<crate::report::ChangeReport> {
 /// The ledger with the case's own figures laid over it.
 fn ledger_of(case: &Case) -> Ledger {
     let mut ledger = Ledger::standard().clone();
-    for (id, own) in &case.overrides {
+    for own in &case.overrides {
         // A case built in code may hold an override that a file could not; it is then left out.
-        let _ = ledger.override_with(id, own.value, &own.reason);
+        let _ = ledger.override_with(&own.figure, own.value, &own.reason);
     }
     ledger
 }
@@ -122,13 +124,26 @@ impl<'a> Solved<'a> {
         let early = case.piece.rare
             || case.has_seen("M04")
             || case.has_seen("M05")
-            || made_by(&dating, &[Kind::Fps, Kind::Fpd, Kind::Fpn, Kind::Rfp], ledger.value("value.early_year")) >= 0.5;
-        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // clamped to the range of u32
+            || made_by(
+                &dating,
+                &[Kind::Fps, Kind::Fpd, Kind::Fpn, Kind::Rfp],
+                ledger.value("value.early_year"),
+            ) >= 0.5;
+        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
+        // clamped to the range of u32
         let seed = ledger.value("counsel.seed").clamp(0.0, f64::from(u32::MAX)) as u32;
         let sample: Rc<Sample> = Sample::shared(log2_points, seed);
         let draws = Draws::new(case, ledger, &posterior, early, &sample, tweak);
-        let next = if *tweak == Tweak::NONE { information_gain(&case.findings, &posterior, ledger) } else { Vec::new() };
-        let body = crate::silver::bleed_range(case.part(crate::case::PartName::Body).and_then(|p| p.bleed), ledger).scaled(tweak.bleed);
+        let next = if *tweak == Tweak::NONE {
+            information_gain(&case.findings, &posterior, ledger)
+        } else {
+            Vec::new()
+        };
+        let body = crate::silver::bleed_range(
+            case.part(crate::case::PartName::Body).and_then(|p| p.bleed),
+            ledger,
+        )
+        .scaled(tweak.bleed);
         let situation = Situation {
             case,
             ledger,
@@ -136,7 +151,9 @@ impl<'a> Solved<'a> {
             body_bleed: body.likely,
             covered_area: draws.covered_area,
             worn_through: draws.body().map_or(0.0, |b| b.worn_through),
-            next_look: next.first().map_or("a specialist's look", |g| g.finding.title),
+            next_look: next
+                .first()
+                .map_or("a specialist's look", |g| g.finding.title),
             heat_reach_mm: heat_reach_mm(ledger),
             lead: Situation::stated_lead(case),
             joint: Situation::stated_joint(case),
@@ -147,9 +164,26 @@ impl<'a> Solved<'a> {
         let goal = case.aim.goal_or_default();
         let courses = courses(&situation);
         let scale = cost_scale(&situation, median(&mut draws.undamaged.clone()));
-        let outcomes: Vec<Outcome> = courses.iter().map(|c| evaluate(c, &situation, &draws, goal, scale)).collect();
+        let outcomes: Vec<Outcome> = courses
+            .iter()
+            .map(|c| evaluate(c, &situation, &draws, goal, scale))
+            .collect();
         let advice = advise(&courses, &outcomes, &draws, case, ledger, &posterior);
-        Self { case, ledger, interval, dating, draws, situation, courses, outcomes, advice, goal, cost_scale: scale, seed, next }
+        Self {
+            case,
+            ledger,
+            interval,
+            dating,
+            draws,
+            situation,
+            courses,
+            outcomes,
+            advice,
+            goal,
+            cost_scale: scale,
+            seed,
+            next,
+        }
     }
 
     /// Score into the case's currency: itself for a seller, by the cost scale for a keeper.
@@ -164,7 +198,10 @@ impl<'a> Solved<'a> {
     /// full replating, else of the next best course.
     fn cost_in_question(&self) -> f64 {
         let chosen = Some(self.advice.chosen).filter(|i| self.courses[*i].touches());
-        let replate = self.courses.iter().position(|c| c.group() == [Treatment::Replate]);
+        let replate = self
+            .courses
+            .iter()
+            .position(|c| c.group() == [Treatment::Replate]);
         let asked = chosen.or(replate).or(self.advice.runner_up);
         asked.map_or(0.0, |i| median(&mut self.outcomes[i].cost.clone()))
     }
@@ -185,11 +222,15 @@ impl<'a> Solved<'a> {
     fn report(&self, problems: Vec<Problem>) -> Report {
         let by_kind = score_by_kind(&self.courses, &self.outcomes, &self.draws);
         let each_kind = Kind::ALL.map(|k| Kind::ALL.map(|j| f64::from(u8::from(j == k))));
-        let worth_of_kind = self.money_of(worth_of(&each_kind, &self.situation.posterior, &by_kind));
+        let worth_of_kind =
+            self.money_of(worth_of(&each_kind, &self.situation.posterior, &by_kind));
         let explained = self.explained(worth_of_kind);
         let refer_why = explained.referrals();
         let options = self.options();
-        let named: Vec<Treatment> = Treatment::WEIGHED.into_iter().chain(Treatment::NEVER).collect();
+        let named: Vec<Treatment> = Treatment::WEIGHED
+            .into_iter()
+            .chain(Treatment::NEVER)
+            .collect();
         let why = self.situation.display_only();
         Report {
             identity: self.identity(&by_kind),
@@ -227,26 +268,50 @@ impl<'a> Solved<'a> {
             .into_iter()
             .map(|k| {
                 let (p, low, high) = self.interval.range(|q| q.of(k));
-                KindReport { kind: k.code(), name: k.name(), p, low, high }
+                KindReport {
+                    kind: k.code(),
+                    name: k.name(),
+                    p,
+                    low,
+                    high,
+                }
             })
             .collect();
-        kinds.sort_by(|a, b| b.p.total_cmp(&a.p));
+        sort_short(&mut kinds, |a, b| b.p.total_cmp(&a.p));
         let mut family_bars: Vec<FamilyReport> = Family::ALL
             .into_iter()
             .map(|f| {
                 let (p, low, high) = self.interval.range(|q| q.family(f));
-                FamilyReport { family: f.id(), name: f.name(), p, low, high }
+                FamilyReport {
+                    family: f.id(),
+                    name: f.name(),
+                    p,
+                    low,
+                    high,
+                }
             })
             .collect();
-        family_bars.sort_by(|a, b| b.p.total_cmp(&a.p));
+        sort_short(&mut family_bars, |a, b| b.p.total_cmp(&a.p));
         let posterior = self.interval.base;
         let (top, _) = posterior.top_family();
         IdentityReport {
             sentence: self.identity_sentence(),
             kinds,
-            families: Family::ALL.into_iter().map(|f| (f.id(), posterior.family(f))).collect(),
+            families: Families {
+                solid: posterior.family(Family::Solid),
+                fused: posterior.family(Family::Fused),
+                replated_fused: posterior.family(Family::ReplatedFused),
+                close: posterior.family(Family::Close),
+                french: posterior.family(Family::French),
+                electroplate: posterior.family(Family::Electroplate),
+                outside: posterior.family(Family::Outside),
+            },
             family_bars,
-            dates: self.dating.span().map(|s| DateReport { from: s.from, to: s.to, reasons: s.reasons }),
+            dates: self.dating.span().map(|s| DateReport {
+                from: s.from,
+                to: s.to,
+                reasons: s.reasons,
+            }),
             contradictions: contradictions(self.case, self.ledger)
                 .into_iter()
                 .map(|c| ContradictionReport {
@@ -258,7 +323,12 @@ impl<'a> Solved<'a> {
             next_looks: self.next_looks(by_kind),
             pushes: pushes(&self.case.findings, self.ledger, top)
                 .into_iter()
-                .map(|p| PushReport { finding: p.finding.id, title: p.finding.title, answer: p.seen.id(), log_odds: p.log_odds })
+                .map(|p| PushReport {
+                    finding: p.finding.id,
+                    title: p.finding.title,
+                    answer: p.seen.id(),
+                    log_odds: p.log_odds,
+                })
                 .collect(),
         }
     }
@@ -275,11 +345,19 @@ impl<'a> Solved<'a> {
             .filter(|a| a.seen == crate::case::Seen::Yes && a.id != "C14")
             .filter_map(|a| crate::facts::finding(a.id))
             .any(|f| f.cluster.is_construction());
-        if self.case.findings.iter().all(|a| a.seen == crate::case::Seen::Unsure) {
+        if self
+            .case
+            .findings
+            .iter()
+            .all(|a| a.seen == crate::case::Seen::Unsure)
+        {
             return "Nothing has been looked at yet, so it could be any of these.".to_owned();
         }
         // Copper alone is no verdict: electroplate on copper wears through to copper too.
-        if self.case.has_seen("S03") && !construction_seen && matches!(top, Family::Fused | Family::ReplatedFused) {
+        if self.case.has_seen("S03")
+            && !construction_seen
+            && matches!(top, Family::Fused | Family::ReplatedFused)
+        {
             return "Silver over copper. Whether it was fused or electroplated has to show in a seam, an edge, a mount or a shield."
                 .to_owned();
         }
@@ -289,31 +367,61 @@ impl<'a> Solved<'a> {
                 how_sure(fused_body)
             );
         }
-        let names_base = !(self.case.has_seen("M01b") && top == Family::Electroplate && posterior.of(posterior.top_kind()) < 0.8);
-        let name = if names_base || top != Family::Electroplate { top.name() } else { "electroplate; the mark does not name the metal beneath" };
+        let names_base = !(self.case.has_seen("M01b")
+            && top == Family::Electroplate
+            && posterior.of(posterior.top_kind()) < 0.8);
+        let name = if names_base || top != Family::Electroplate {
+            top.name()
+        } else {
+            "electroplate; the mark does not name the metal beneath"
+        };
         format!("{} {name}.", how_sure(p))
     }
 
     fn next_looks(&self, by_kind: &[[f64; 12]]) -> Vec<NextLook> {
         let out = ["identity.out.finding", "identity.out.mark"].map(|id| self.ledger.value(id));
-        let steps = crate::identity::Letter::ALL.map(|l| self.ledger.value(&format!("identity.ladder.base.{}", l.code())));
+        let steps = crate::identity::Letter::ALL.map(|l| {
+            self.ledger
+                .value(&format!("identity.ladder.base.{}", l.code()))
+        });
         let mut looks: Vec<NextLook> = self
             .next
             .iter()
             .map(|g| {
                 let f = g.finding;
                 let seen = Kind::ALL.map(|k| {
-                    f.letter(k).map_or(out[usize::from(f.cluster == Cluster::Mark)], |l| steps[l as usize])
+                    f.letter(k)
+                        .map_or(out[usize::from(f.cluster == Cluster::Mark)], |l| {
+                            steps[l as usize]
+                        })
                 });
                 let absent = seen.map(|p| 1.0 - p);
-                let effort = self.ledger.value(&format!("look.effort.{}", f.invasive.min(3)));
-                let worth = self.money_of(worth_of(&[seen, absent], &self.situation.posterior, by_kind));
+                let effort = self
+                    .ledger
+                    .value(&format!("look.effort.{}", f.invasive.min(3)));
+                let worth = self.money_of(worth_of(
+                    &[seen, absent],
+                    &self.situation.posterior,
+                    by_kind,
+                ));
                 // Differences of rounding are not worth anything.
                 let worth = if worth < 0.5 { 0.0 } else { worth };
-                NextLook { finding: f.id, worth: worth - effort, bits: g.bits, title: f.title, how: f.how, needs: f.needs }
+                NextLook {
+                    finding: f.id,
+                    worth: worth - effort,
+                    bits: g.bits,
+                    title: f.title,
+                    how: f.how,
+                    needs: f.needs,
+                }
             })
             .collect();
-        looks.sort_by(|a, b| b.worth.total_cmp(&a.worth).then(b.bits.total_cmp(&a.bits)).then(a.finding.cmp(b.finding)));
+        sort_short(&mut looks, |a, b| {
+            b.worth
+                .total_cmp(&a.worth)
+                .then(b.bits.total_cmp(&a.bits))
+                .then(a.finding.cmp(b.finding))
+        });
         looks.truncate(LOOKS);
         looks
     }
@@ -326,10 +434,21 @@ impl<'a> Solved<'a> {
             .map(|p| {
                 let known: Vec<f64> = p.left_um.iter().copied().filter(|x| !x.is_nan()).collect();
                 let plated = known.len() * 2 >= self.draws.n;
-                let mut share: Vec<f64> = p.left_share.iter().copied().filter(|x| !x.is_nan()).collect();
-                let mut times: Vec<f64> = p.to_double.iter().copied().filter(|x| !x.is_nan()).collect();
+                let mut share: Vec<f64> = p
+                    .left_share
+                    .iter()
+                    .copied()
+                    .filter(|x| !x.is_nan())
+                    .collect();
+                let mut times: Vec<f64> = p
+                    .to_double
+                    .iter()
+                    .copied()
+                    .filter(|x| !x.is_nan())
+                    .collect();
                 let bleed = median(&mut p.bleed.to_vec());
-                let to_double = (plated && times.len() * 2 >= self.draws.n).then(|| band(&mut times));
+                let to_double =
+                    (plated && times.len() * 2 >= self.draws.n).then(|| band(&mut times));
                 PartReport {
                     part: p.id,
                     name: p.name,
@@ -341,13 +460,20 @@ impl<'a> Solved<'a> {
                 }
             })
             .collect();
-        SilverReport { parts, covered_area: self.draws.covered_area }
+        SilverReport {
+            parts,
+            covered_area: self.draws.covered_area,
+        }
     }
 
     fn value(&self) -> ValueReport {
         let hammer: Vec<f64> = self.hammer_as_it_is();
         let mut net: Vec<f64> = match self.draws.route {
-            Route::Auction => hammer.iter().zip(&self.draws.fees).map(|(h, f)| f.expected(*h)).collect(),
+            Route::Auction => hammer
+                .iter()
+                .zip(&self.draws.fees)
+                .map(|(h, f)| f.expected(*h))
+                .collect(),
             Route::Private => hammer.clone(),
         };
         ValueReport {
@@ -376,7 +502,11 @@ impl<'a> Solved<'a> {
             .chain(Treatment::NEVER)
             .map(|t| {
                 let verdicts = check(t, &self.situation);
-                let idle = if t.offered() == Offered::Never { None } else { not_needed(t, &self.situation) };
+                let idle = if t.offered() == Offered::Never {
+                    None
+                } else {
+                    not_needed(t, &self.situation)
+                };
                 let outcome = match (t.offered(), idle) {
                     (Offered::Never, _) => "never",
                     (_, Some(_)) => "not_needed",
@@ -412,9 +542,12 @@ impl<'a> Solved<'a> {
         let value_scale = median(&mut self.draws.undamaged.clone()).max(1.0);
         let mut order: Vec<usize> = (0..self.courses.len()).collect();
         let means: Vec<f64> = self.outcomes.iter().map(|o| mean(&o.score)).collect();
-        order.sort_by(|a, b| {
+        sort_short(&mut order, |a, b| {
             let barred = |i: usize| !self.courses[i].can_be_advised();
-            (*b == self.advice.chosen).cmp(&(*a == self.advice.chosen)).then(barred(*a).cmp(&barred(*b))).then(means[*b].total_cmp(&means[*a]))
+            (*b == self.advice.chosen)
+                .cmp(&(*a == self.advice.chosen))
+                .then(barred(*a).cmp(&barred(*b)))
+                .then(means[*b].total_cmp(&means[*a]))
         });
         order
             .into_iter()
@@ -422,7 +555,11 @@ impl<'a> Solved<'a> {
                 let (course, o) = (&self.courses[i], &self.outcomes[i]);
                 let mut gain: Vec<f64> = o.net.iter().zip(&leave.net).map(|(a, b)| a - b).collect();
                 let p_loss = gain.iter().filter(|g| **g < 0.0).count() as f64 / gain.len() as f64;
-                let score = if self.goal == Goal::Sell { (means[i] / value_scale).clamp(0.0, 1.0) } else { means[i] };
+                let score = if self.goal == Goal::Sell {
+                    (means[i] / value_scale).clamp(0.0, 1.0)
+                } else {
+                    means[i]
+                };
                 let tail_mean = tail_mean(&gain, tail);
                 CourseReport {
                     steps: ids(course),
@@ -442,7 +579,12 @@ impl<'a> Solved<'a> {
                     cost: band(&mut o.cost.clone()),
                     tail_mean,
                     regret: self.advice.regret[i],
-                    lost: course.steps.iter().map(|t| t.text().lost).filter(|l| *l != "Nothing").collect(),
+                    lost: course
+                        .steps
+                        .iter()
+                        .map(|t| t.text().lost)
+                        .filter(|l| *l != "Nothing")
+                        .collect(),
                 }
             })
             .collect()
@@ -460,7 +602,11 @@ fn heat_reach_mm(ledger: &Ledger) -> f64 {
         ambient_c: v("ambient"),
     };
     let reach = disk_reach_mm(sheet, v("patch").max(0.1), v("joint"), v("soft_solder"));
-    if reach.is_finite() { reach } else { strip_reach_mm(sheet, v("joint"), v("soft_solder")).min(1e6) }
+    if reach.is_finite() {
+        reach
+    } else {
+        strip_reach_mm(sheet, v("joint"), v("soft_solder")).min(1e6)
+    }
 }
 
 fn how_sure(p: f64) -> &'static str {
@@ -500,7 +646,12 @@ fn ids(course: &Course) -> Vec<&'static str> {
 }
 
 fn verdict_report(v: &Verdict) -> VerdictReport {
-    VerdictReport { guard: v.guard, outcome: v.outcome.id(), reason: v.reason.clone(), lifted_by: v.lifted_by.clone() }
+    VerdictReport {
+        guard: v.guard,
+        outcome: v.outcome.id(),
+        reason: v.reason.clone(),
+        lifted_by: v.lifted_by.clone(),
+    }
 }
 
 fn band(sample: &mut [f64]) -> Band {
@@ -511,5 +662,10 @@ fn band(sample: &mut [f64]) -> Band {
 fn band_mean(sample: &mut [f64]) -> BandMean {
     let average = mean(sample);
     let b = band(sample);
-    BandMean { p10: b.p10, p50: b.p50, p90: b.p90, mean: average }
+    BandMean {
+        p10: b.p10,
+        p50: b.p50,
+        p90: b.p90,
+        mean: average,
+    }
 }

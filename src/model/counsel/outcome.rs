@@ -24,7 +24,7 @@ pub(super) struct Outcome {
 }
 
 /// Weights of the attributes for a goal; they sum to 1. Rank-order centroids on the goal's order of
-/// importance (Barron & Barrett 1996): w_j = (1/n) sum over k = j..n of 1/k.
+/// importance (Barron & Barrett 1996): the j-th of n weighs (1/n) times the sum of 1/k, k from j to n.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Weights {
     originality: f64,
@@ -39,7 +39,13 @@ impl Weights {
     /// in the price already.
     pub(super) fn of(goal: Goal) -> Option<Self> {
         let w = |n: u32, j: u32| (j..=n).map(|k| 1.0 / f64::from(k)).sum::<f64>() / f64::from(n);
-        let zero = Self { originality: 0.0, fitness: 0.0, stability: 0.0, cost: 0.0, retreatability: 0.0 };
+        let zero = Self {
+            originality: 0.0,
+            fitness: 0.0,
+            stability: 0.0,
+            cost: 0.0,
+            retreatability: 0.0,
+        };
         match goal {
             Goal::Sell => None,
             Goal::KeepShow => Some(Self {
@@ -63,7 +69,12 @@ impl Weights {
                 cost: w(4, 4),
                 ..zero
             }),
-            Goal::Insure => Some(Self { originality: w(3, 1), stability: w(3, 2), cost: w(3, 3), ..zero }),
+            Goal::Insure => Some(Self {
+                originality: w(3, 1),
+                stability: w(3, 2),
+                cost: w(3, 3),
+                ..zero
+            }),
         }
     }
 
@@ -77,10 +88,14 @@ impl Weights {
 /// but not less than the ledger's least. Fixed, so that adding an option never changes the weights.
 pub(super) fn cost_scale(situation: &Situation, median_undamaged: f64) -> f64 {
     let ledger = situation.ledger;
-    (ledger.value("attribute.cost.share") * median_undamaged).max(ledger.value("attribute.cost.least")).max(1.0)
+    (ledger.value("attribute.cost.share") * median_undamaged)
+        .max(ledger.value("attribute.cost.least"))
+        .max(1.0)
 }
 
 /// What each side of a test leads to.
+// Four independent facts about the piece at the end.
+#[allow(clippy::struct_excessive_bools)]
 struct Side<'a> {
     done: Vec<(Treatment, Reversibility)>,
     costs: Vec<&'a [f64]>,
@@ -111,10 +126,22 @@ impl<'a> Side<'a> {
             Some(Joint::GreyRepair) => "grey",
             Some(Joint::Open | Joint::Leaking) => "open",
         };
-        let base = ledger.value(&format!("attribute.stability.{}", if situation.active_corrosion() { "corrosion" } else { joint }));
+        let base = ledger.value(&format!(
+            "attribute.stability.{}",
+            if situation.active_corrosion() {
+                "corrosion"
+            } else {
+                joint
+            }
+        ));
         let doubles = if end.replated { 0.0 } else { draws.p_doubles };
-        let keeping = if has(Treatment::Keeping) { ledger.value("attribute.stability.keeping") } else { 0.0 };
-        let stability = (base - ledger.value("attribute.stability.double") * doubles + keeping).clamp(0.0, 1.0);
+        let keeping = if has(Treatment::Keeping) {
+            ledger.value("attribute.stability.keeping")
+        } else {
+            0.0
+        };
+        let stability =
+            (base - ledger.value("attribute.stability.double") * doubles + keeping).clamp(0.0, 1.0);
         let banned = situation.case.aim.food && !end.display_only().is_empty();
         let use_fitness = match joint {
             _ if banned => 0.0,
@@ -124,8 +151,16 @@ impl<'a> Side<'a> {
         };
         Self {
             done: done.iter().map(|t| (*t, t.reversibility())).collect(),
-            costs: done.iter().map(|t| draws.cost(*t)).filter(|c| !c.is_empty()).collect(),
-            mishaps: done.iter().map(|t| draws.ln_mishap(*t)).filter(|m| !m.is_empty()).collect(),
+            costs: done
+                .iter()
+                .map(|t| draws.cost(*t))
+                .filter(|c| !c.is_empty())
+                .collect(),
+            mishaps: done
+                .iter()
+                .map(|t| draws.ln_mishap(*t))
+                .filter(|m| !m.is_empty())
+                .collect(),
             cleaned: end.cleaned && !end.replated,
             replated: end.replated,
             open_mended: has(Treatment::Solder) || has(Treatment::LowMelt),
@@ -137,7 +172,13 @@ impl<'a> Side<'a> {
 }
 
 /// Weighs one course over the sample.
-pub(super) fn evaluate(course: &Course, situation: &Situation, draws: &Draws, goal: Goal, scale: f64) -> Outcome {
+pub(super) fn evaluate(
+    course: &Course,
+    situation: &Situation,
+    draws: &Draws,
+    goal: Goal,
+    scale: f64,
+) -> Outcome {
     let clear = Side::new(&course.if_clear, situation, LeadStatus::Absent, draws);
     let lead = Side::new(&course.if_lead, situation, LeadStatus::Present, draws);
     let weights = Weights::of(goal);
@@ -146,8 +187,18 @@ pub(super) fn evaluate(course: &Course, situation: &Situation, draws: &Draws, go
     let floor = ledger.value("value.floor").clamp(0.0, 1.0);
     let bleed_full = ledger.value("attribute.show.bleed_full").max(1e-6);
     let patina = ledger.value("attribute.show.fused_patina");
-    let damaged = situation.case.parts.iter().filter_map(|p| p.dents).max().is_some_and(|d| d >= Dents::Moderate);
-    let damage = if damaged { ledger.value("attribute.show.damaged") } else { 1.0 };
+    let damaged = situation
+        .case
+        .parts
+        .iter()
+        .filter_map(|p| p.dents)
+        .max()
+        .is_some_and(|d| d >= Dents::Moderate);
+    let damage = if damaged {
+        ledger.value("attribute.show.damaged")
+    } else {
+        1.0
+    };
     let tarnished = tarnish_of(situation.case).is_some();
     let n = draws.n;
     let mut out = Outcome {
@@ -181,8 +232,16 @@ pub(super) fn evaluate(course: &Course, situation: &Situation, draws: &Draws, go
             Goal::KeepUse => side.use_fitness,
             _ => {
                 let patinated = draws.kind[i].family() == Family::Fused && shown <= patina;
-                let bare = if patinated { 1.0 } else { 1.0 - (shown / bleed_full).min(1.0) };
-                let tarnish = if tarnished && !side.cleaned && !side.replated { libm::exp(draws.ln_tarnish[i]) } else { 1.0 };
+                let bare = if patinated {
+                    1.0
+                } else {
+                    1.0 - (shown / bleed_full).min(1.0)
+                };
+                let tarnish = if tarnished && !side.cleaned && !side.replated {
+                    libm::exp(draws.ln_tarnish[i])
+                } else {
+                    1.0
+                };
                 bare * tarnish * damage
             }
         };
@@ -205,7 +264,13 @@ pub(super) fn evaluate(course: &Course, situation: &Situation, draws: &Draws, go
         out.stability += side.stability;
         out.retreatability += retreatability;
     }
-    for sum in [&mut out.value, &mut out.originality, &mut out.fitness, &mut out.stability, &mut out.retreatability] {
+    for sum in [
+        &mut out.value,
+        &mut out.originality,
+        &mut out.fitness,
+        &mut out.stability,
+        &mut out.retreatability,
+    ] {
         *sum /= n as f64;
     }
     out
@@ -224,8 +289,16 @@ fn multiplier(side: &Side, draws: &Draws, i: usize, floor: f64) -> f64 {
     if !side.cleaned && !side.replated {
         ln += draws.ln_tarnish[i];
     }
-    ln += if side.open_mended { draws.ln_repaired[i] } else { draws.ln_open[i] };
-    ln += if side.grey_mended { draws.ln_repaired[i] } else { draws.ln_mended[i] };
+    ln += if side.open_mended {
+        draws.ln_repaired[i]
+    } else {
+        draws.ln_open[i]
+    };
+    ln += if side.grey_mended {
+        draws.ln_repaired[i]
+    } else {
+        draws.ln_mended[i]
+    };
     if side.replated {
         ln += draws.ln_detail[i];
     }
@@ -260,7 +333,13 @@ impl Doses {
         });
         Self {
             weight: codes.map(|c| ledger.value(&format!("attribute.weight.{c}"))),
-            retreat: codes.map(|c| if c == "V0" { 0.0 } else { ledger.value(&format!("attribute.retreat.{c}")) }),
+            retreat: codes.map(|c| {
+                if c == "V0" {
+                    0.0
+                } else {
+                    ledger.value(&format!("attribute.retreat.{c}"))
+                }
+            }),
             solder: ledger.value("attribute.dose.T09"),
             low_melt: ledger.value("attribute.dose.T09b"),
             remove_lead: ledger.value("attribute.dose.T10a"),

@@ -98,7 +98,12 @@ impl Sample {
 
     /// The column if it is kept, else made by `make` and kept.
     fn keep(&self, column: Column, make: &dyn Fn() -> Vec<f64>) -> Rc<[f64]> {
-        let known = self.columns.borrow().iter().find(|(c, _)| *c == column).map(|(_, values)| Rc::clone(values));
+        let known = self
+            .columns
+            .borrow()
+            .iter()
+            .find(|(c, _)| *c == column)
+            .map(|(_, values)| Rc::clone(values));
         known.unwrap_or_else(|| {
             let values: Rc<[f64]> = make().into();
             self.columns.borrow_mut().push((column, Rc::clone(&values)));
@@ -113,12 +118,16 @@ impl Sample {
 
     /// Natural logarithm of the uniform column.
     pub(super) fn ln_u(&self, dim: Dim) -> Rc<[f64]> {
-        self.keep(Column::LogUniform(dim), &|| self.u(dim).iter().map(|u| libm::log(*u)).collect())
+        self.keep(Column::LogUniform(dim), &|| {
+            self.u(dim).iter().map(|u| libm::log(*u)).collect()
+        })
     }
 
     /// Standard normal column.
     pub(super) fn z(&self, dim: Dim) -> Rc<[f64]> {
-        self.keep(Column::Normal(dim), &|| self.u(dim).iter().map(|u| probit(*u)).collect())
+        self.keep(Column::Normal(dim), &|| {
+            self.u(dim).iter().map(|u| probit(*u)).collect()
+        })
     }
 
     /// Standard PERT column, in 0 to 1, with the mode at the fraction `mode`.

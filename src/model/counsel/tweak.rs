@@ -15,5 +15,10 @@ pub(super) struct Tweak {
 
 impl Tweak {
     /// Nothing moved.
-    pub(super) const NONE: Self = Self { value: 1.0, cost: 1.0, bleed: 1.0, fused_odds: 1.0 };
+    pub(super) const NONE: Self = Self {
+        value: 1.0,
+        cost: 1.0,
+        bleed: 1.0,
+        fused_odds: 1.0,
+    };
 }

@@ -13,8 +13,16 @@ pub(super) fn money(case: &Case, amount: f64) -> String {
         Some(Currency::Dollar) => "$",
         _ => "",
     };
-    let minus = if amount < 0.0 && rounded > 0.0 { "−" } else { "" };
-    if rounded < 10.0 { format!("{minus}{sign}{rounded:.0}") } else { format!("{minus}{sign}{}", grouped(rounded)) }
+    let minus = if amount < 0.0 && rounded > 0.0 {
+        "−"
+    } else {
+        ""
+    };
+    if rounded < 10.0 {
+        format!("{minus}{sign}{rounded:.0}")
+    } else {
+        format!("{minus}{sign}{}", grouped(rounded))
+    }
 }
 
 /// Rounded to two significant figures; below 10 to a whole number.
@@ -55,7 +63,11 @@ pub(super) fn share(p: f64) -> String {
 
 /// A bare share of a part: "about 3 %".
 pub(super) fn percent(f: f64) -> String {
-    if f < 0.005 { "less than 1 %".to_owned() } else { format!("about {:.0} %", 100.0 * f) }
+    if f < 0.005 {
+        "less than 1 %".to_owned()
+    } else {
+        format!("about {:.0} %", 100.0 * f)
+    }
 }
 
 /// A course in a few words, for lists: "wash, gentle cleaning".
@@ -65,7 +77,13 @@ pub(super) fn course_name(course: &Course) -> String {
         .iter()
         .filter(|t| !(**t == Treatment::Wash && course.steps.contains(&Treatment::Clean)))
         .enumerate()
-        .map(|(i, t)| if i == 0 { t.name().to_owned() } else { t.name().to_lowercase() })
+        .map(|(i, t)| {
+            if i == 0 {
+                t.name().to_owned()
+            } else {
+                t.name().to_ascii_lowercase()
+            }
+        })
         .collect();
     names.join(", then ")
 }
@@ -92,7 +110,11 @@ pub(super) fn advice_sentence(course: &Course, case: &Case) -> String {
             [rest @ .., last] => Some(format!("have {} and {last}", rest.join(", "))),
         }
     };
-    let keep = if has(Treatment::Keeping) { " Keep it better from then on." } else { "" };
+    let keep = if has(Treatment::Keeping) {
+        " Keep it better from then on."
+    } else {
+        ""
+    };
     if has(Treatment::TestLead) {
         let after = match (done(&course.if_clear), done(&course.if_lead)) {
             (None, None) if case.aim.food => "; use it only if it passes".to_owned(),
@@ -105,7 +127,7 @@ pub(super) fn advice_sentence(course: &Course, case: &Case) -> String {
         return format!("Have it tested for lead first{after}.{keep}");
     }
     match done(&course.if_clear) {
-        Some(words) => format!("{}{}.{keep}", words[..1].to_uppercase(), &words[1..]),
+        Some(words) => format!("{}{}.{keep}", words[..1].to_ascii_uppercase(), &words[1..]),
         None if has(Treatment::Keeping) => "Leave it as it is, and keep it better.".to_owned(),
         None => "Leave it as it is.".to_owned(),
     }
@@ -119,7 +141,14 @@ mod tests {
     fn money_is_never_falsely_precise() {
         let mut case = Case::default();
         case.market.currency = Some(Currency::Pound);
-        for (amount, shown) in [(1234.0, "£1,200"), (-87.4, "−£87"), (4.4, "£4"), (99_960.0, "£100,000"), (-0.2, "£0"), (345.0, "£350")] {
+        for (amount, shown) in [
+            (1234.0, "£1,200"),
+            (-87.4, "−£87"),
+            (4.4, "£4"),
+            (99_960.0, "£100,000"),
+            (-0.2, "£0"),
+            (345.0, "£350"),
+        ] {
             assert_eq!(money(&case, amount), shown);
         }
     }

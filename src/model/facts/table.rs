@@ -27,7 +27,12 @@ pub(crate) fn rows<'a>(file: &str, text: &'a str, header: &[&str]) -> Result<Vec
             continue;
         }
         if fields.len() != header.len() {
-            return Err(format!("{file}:{}: {} fields, not {}", i + 1, fields.len(), header.len()));
+            return Err(format!(
+                "{file}:{}: {} fields, not {}",
+                i + 1,
+                fields.len(),
+                header.len()
+            ));
         }
         records.push(fields);
     }

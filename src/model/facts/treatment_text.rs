@@ -96,8 +96,18 @@ pub fn caution(id: &str) -> Option<&'static CautionText> {
 }
 
 fn read_treatments(text: &'static str) -> Result<Vec<TreatmentText>, String> {
-    let head =
-        ["id", "name", "plain", "reversibility", "who", "effort", "class", "lost", "ask", "offered"];
+    let head = [
+        "id",
+        "name",
+        "plain",
+        "reversibility",
+        "who",
+        "effort",
+        "class",
+        "lost",
+        "ask",
+        "offered",
+    ];
     rows("treatments.psv", text, &head)?
         .into_iter()
         .map(|r| {
@@ -115,7 +125,9 @@ fn read_treatments(text: &'static str) -> Result<Vec<TreatmentText>, String> {
                     "yes" => Offered::Yes,
                     "never" => Offered::Never,
                     "later" => Offered::Later,
-                    other => return Err(format!("treatments.psv: {}: offered is not {other}", r[0])),
+                    other => {
+                        return Err(format!("treatments.psv: {}: offered is not {other}", r[0]));
+                    }
                 },
             })
         })
@@ -123,23 +135,31 @@ fn read_treatments(text: &'static str) -> Result<Vec<TreatmentText>, String> {
 }
 
 fn read_cautions(text: &'static str) -> Result<Vec<CautionText>, String> {
-    rows("cautions.psv", text, &["id", "level", "treatments", "agents", "text", "source"])?
-        .into_iter()
-        .map(|r| {
-            Ok(CautionText {
-                id: r[0],
-                level: match r[1] {
-                    "stop" => Level::Stop,
-                    "care" => Level::Care,
-                    "note" => Level::Note,
-                    other => return Err(format!("cautions.psv: {}: level is not {other}", r[0])),
-                },
-                agents: if r[3] == "none" { Vec::new() } else { r[3].split(',').map(str::trim).collect() },
-                text: r[4],
-                source: r[5],
-            })
+    rows(
+        "cautions.psv",
+        text,
+        &["id", "level", "treatments", "agents", "text", "source"],
+    )?
+    .into_iter()
+    .map(|r| {
+        Ok(CautionText {
+            id: r[0],
+            level: match r[1] {
+                "stop" => Level::Stop,
+                "care" => Level::Care,
+                "note" => Level::Note,
+                other => return Err(format!("cautions.psv: {}: level is not {other}", r[0])),
+            },
+            agents: if r[3] == "none" {
+                Vec::new()
+            } else {
+                r[3].split(',').map(str::trim).collect()
+            },
+            text: r[4],
+            source: r[5],
         })
-        .collect()
+    })
+    .collect()
 }
 
 #[cfg(test)]
@@ -150,7 +170,11 @@ mod tests {
     fn every_treatment_has_its_caution() {
         assert_eq!(treatment_texts().len(), 23);
         for t in treatment_texts() {
-            assert!(caution(&format!("caution.{}", t.id)).is_some(), "{} has no caution", t.id);
+            assert!(
+                caution(&format!("caution.{}", t.id)).is_some(),
+                "{} has no caution",
+                t.id
+            );
         }
     }
 

@@ -5,6 +5,7 @@ use super::kind::Kind;
 use super::posterior::Ladder;
 use crate::case::{Answer, Case, PartName, Seen};
 use crate::facts::{FindingFact, Ledger, WindowAbout, finding};
+use crate::maths::sort_short;
 
 /// Two seen findings that no one kind, or no one year, explains together.
 #[derive(Clone, Debug, PartialEq)]
@@ -32,7 +33,7 @@ pub fn contradictions(case: &Case, ledger: &Ledger) -> Vec<Contradiction> {
         .filter(|a| a.seen == Seen::Yes)
         .filter_map(|a| finding(a.id).map(|f| (f, a)))
         .collect();
-    seen.sort_by_key(|(f, _)| f.id);
+    sort_short(&mut seen, |(f, _), (g, _)| f.id.cmp(g.id));
     seen.dedup_by_key(|(f, _)| f.id);
     let mut found = Vec::new();
     for (i, (first, a)) in seen.iter().enumerate() {
@@ -44,7 +45,11 @@ pub fn contradictions(case: &Case, ledger: &Ledger) -> Vec<Contradiction> {
             }
             let parts = a.part.zip(b.part).filter(|(x, y)| x != y);
             let text = words(first, second, parts, years);
-            found.push(Contradiction { findings: [first, second], different_parts: parts.is_some(), text });
+            found.push(Contradiction {
+                findings: [first, second],
+                different_parts: parts.is_some(),
+                text,
+            });
         }
     }
     found
@@ -53,31 +58,51 @@ pub fn contradictions(case: &Case, ledger: &Ledger) -> Vec<Contradiction> {
 fn joint_support(a: &FindingFact, b: &FindingFact, ladder: &Ladder) -> f64 {
     let of = |f: &FindingFact, k: Kind| f.letter(k).map_or(0.0, |l| ladder.step(l));
     let best = |f: &FindingFact| Kind::LADDER.iter().map(|k| of(f, *k)).fold(0.0, f64::max);
-    let joint = Kind::LADDER.iter().map(|k| of(a, *k) * of(b, *k)).fold(0.0, f64::max);
+    let joint = Kind::LADDER
+        .iter()
+        .map(|k| of(a, *k) * of(b, *k))
+        .fold(0.0, f64::max);
     joint / (best(a) * best(b))
 }
 
 /// The years of two findings that do not meet, in words.
 fn apart(a: &Answer, b: &Answer) -> Option<String> {
     let of = |x: &Answer| {
-        seen_windows(std::slice::from_ref(x)).into_iter().find(|w| w.about == WindowAbout::Body).map(|w| (w.from, w.to.unwrap_or(u16::MAX)))
+        seen_windows(std::slice::from_ref(x))
+            .into_iter()
+            .find(|w| w.about == WindowAbout::Body)
+            .map(|w| (w.from, w.to.unwrap_or(u16::MAX)))
     };
     let ((a_from, a_to), (b_from, b_to)) = (of(a)?, of(b)?);
     (a_to < b_from || b_to < a_from).then(|| {
-        let (early, late) = if a_to < b_from { (a_to, b_from) } else { (b_to, a_from) };
+        let (early, late) = if a_to < b_from {
+            (a_to, b_from)
+        } else {
+            (b_to, a_from)
+        };
         format!("one ends about {early}, the other begins about {late}")
     })
 }
 
-fn words(a: &FindingFact, b: &FindingFact, parts: Option<(PartName, PartName)>, years: Option<String>) -> String {
+fn words(
+    a: &FindingFact,
+    b: &FindingFact,
+    parts: Option<(PartName, PartName)>,
+    years: Option<String>,
+) -> String {
     let pair = format!("“{}” and “{}”", a.title, b.title);
-    let clash = years.map_or_else(|| "no one kind of piece shows both".to_owned(), |y| format!("their dates do not meet: {y}"));
+    let clash = years.map_or_else(
+        || "no one kind of piece shows both".to_owned(),
+        |y| format!("their dates do not meet: {y}"),
+    );
     match parts {
         Some((x, y)) => format!(
             "{pair}: {clash}. They were seen on different parts ({}, {}), so it may be a married piece, made up from two.",
-            x.label().to_lowercase(),
-            y.label().to_lowercase()
+            x.label().to_ascii_lowercase(),
+            y.label().to_ascii_lowercase()
         ),
-        None => format!("{pair}: {clash}. Either they belong to different parts of a married piece, or one is misread. Look again."),
+        None => format!(
+            "{pair}: {clash}. Either they belong to different parts of a married piece, or one is misread. Look again."
+        ),
     }
 }

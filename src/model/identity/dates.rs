@@ -1,7 +1,5 @@
 //! When it was made: windows of the kinds and of dated findings, with soft edges.
 
-use std::collections::BTreeMap;
-
 use super::kind::Kind;
 use super::posterior::Posterior;
 use crate::case::{Answer, Case, Seen};
@@ -16,7 +14,7 @@ pub struct Dating {
     last: u16,
     /// For each kind, the probability of each year together with the kind; sums to 1 over all
     /// unless no year is possible.
-    by_kind: BTreeMap<Kind, Vec<f64>>,
+    by_kind: [Vec<f64>; 12],
     findings: Vec<&'static Window>,
 }
 
@@ -37,14 +35,17 @@ impl Dating {
     /// dates only the present silver says nothing about a fused body plated again later.
     #[must_use]
     pub fn new(case: &Case, posterior: &Posterior, ledger: &Ledger) -> Self {
-        let today = case.asked_on.map_or(ledger.value("identity.today"), |d| f64::from(d.year));
+        let today = case
+            .asked_on
+            .map_or(ledger.value("identity.today"), |d| f64::from(d.year));
         #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // clamped to four digits
         let last = today.clamp(1900.0, 2999.0) as u16;
         let tail = ledger.value("identity.window_tail").max(0.0);
         let findings = seen_windows(&case.findings);
-        let mut by_kind = BTreeMap::new();
-        for kind in Kind::ALL {
-            let window = windows().iter().find(|w| w.about == WindowAbout::Kind && w.id == kind.code());
+        let mut by_kind = Kind::ALL.map(|kind| {
+            let window = windows()
+                .iter()
+                .find(|w| w.about == WindowAbout::Kind && w.id == kind.code());
             let weights: Vec<f64> = (FIRST_YEAR..=last)
                 .map(|year| {
                     let own = window.map_or(1.0, |w| trapezoid(w, year, last, tail));
@@ -55,20 +56,24 @@ impl Dating {
                 })
                 .collect();
             let p = posterior.of(kind);
-            by_kind.insert(kind, weights.into_iter().map(|w| p * w).collect::<Vec<_>>());
-        }
-        let total: f64 = by_kind.values().flatten().sum();
+            weights.into_iter().map(|w| p * w).collect::<Vec<_>>()
+        });
+        let total: f64 = by_kind.iter().flatten().sum();
         if total > 0.0 {
-            for weight in by_kind.values_mut().flatten() {
+            for weight in by_kind.iter_mut().flatten() {
                 *weight /= total;
             }
         }
-        Self { last, by_kind, findings }
+        Self {
+            last,
+            by_kind,
+            findings,
+        }
     }
 
     fn year_weights(&self) -> Vec<f64> {
         let mut all = vec![0.0; usize::from(self.last - FIRST_YEAR) + 1];
-        for weights in self.by_kind.values() {
+        for weights in &self.by_kind {
             for (sum, w) in all.iter_mut().zip(weights) {
                 *sum += w;
             }
@@ -95,7 +100,11 @@ impl Dating {
                 .map_or(self.last, |(year, _)| year)
         };
         let reasons = self.findings.iter().map(|w| w.what.to_owned()).collect();
-        Some(DateSpan { from: at(0.05), to: at(0.95), reasons })
+        Some(DateSpan {
+            from: at(0.05),
+            to: at(0.95),
+            reasons,
+        })
     }
 }
 
@@ -105,7 +114,7 @@ impl Dating {
 pub fn made_by(dating: &Dating, kinds: &[Kind], year: f64) -> f64 {
     let (mut before, mut all) = (0.0, 0.0);
     for kind in kinds {
-        for (y, w) in (FIRST_YEAR..=dating.last).zip(&dating.by_kind[kind]) {
+        for (y, w) in (FIRST_YEAR..=dating.last).zip(&dating.by_kind[kind.index()]) {
             all += w;
             if f64::from(y) <= year {
                 before += w;
@@ -126,7 +135,13 @@ pub(super) fn seen_windows(answers: &[Answer]) -> Vec<&'static Window> {
 
 /// 1 inside the window, falling in a straight line to 0 over `tail` years outside it.
 fn trapezoid(window: &Window, year: u16, today: u16, tail: f64) -> f64 {
-    let outside = |years: f64| if years <= 0.0 { 1.0 } else { (1.0 - years / tail.max(f64::MIN_POSITIVE)).max(0.0) };
+    let outside = |years: f64| {
+        if years <= 0.0 {
+            1.0
+        } else {
+            (1.0 - years / tail.max(f64::MIN_POSITIVE)).max(0.0)
+        }
+    };
     let early = f64::from(window.from) - f64::from(year);
     let late = f64::from(year) - f64::from(window.to.unwrap_or(today));
     outside(early).min(outside(late))

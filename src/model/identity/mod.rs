@@ -11,4 +11,6 @@ pub use contradiction::{Contradiction, contradictions};
 pub use dates::{DateSpan, Dating, made_by};
 pub use kind::{Cluster, Family, Kind, Letter};
 pub use next_look::{InformationGain, information_gain};
-pub use posterior::{CopperRule, Interval, Ladder, Posterior, Push, posterior, pushes, with_interval};
+pub use posterior::{
+    CopperRule, Interval, Ladder, Posterior, Push, posterior, pushes, with_interval,
+};

@@ -4,6 +4,7 @@ use super::kind::Kind;
 use super::posterior::{CopperRule, Ladder, Posterior, Scales, counted, weigh_evidence};
 use crate::case::{Answer, Seen};
 use crate::facts::{FindingFact, Ledger, findings};
+use crate::maths::sort_short;
 
 /// What a look would be expected to tell.
 #[derive(Clone, Debug)]
@@ -26,29 +27,56 @@ pub struct InformationGain {
 /// the expected gain is the mutual information between kind and answer under the tempered update.
 /// Marks and instrument readings are looked for by "is there one": an absence there moves nothing.
 #[must_use]
-pub fn information_gain(answers: &[Answer], now: &Posterior, ledger: &Ledger) -> Vec<InformationGain> {
+pub fn information_gain(
+    answers: &[Answer],
+    now: &Posterior,
+    ledger: &Ledger,
+) -> Vec<InformationGain> {
     let ladder = Ladder::of(ledger, "base");
     let scales = Scales::new(ledger, &ladder);
     let evidence = counted(answers);
-    let out = [ledger.value("identity.out.finding"), ledger.value("identity.out.mark")];
+    let out = [
+        ledger.value("identity.out.finding"),
+        ledger.value("identity.out.mark"),
+    ];
     let with = |f: &'static FindingFact, seen: Seen| {
         let mut more = answers.to_vec();
-        more.push(Answer { id: f.id, seen, part: None });
+        more.push(Answer {
+            id: f.id,
+            seen,
+            part: None,
+        });
         let more = counted(&more);
-        if more == evidence { *now } else { weigh_evidence(&more, &scales, CopperRule::Guarded) }
+        if more == evidence {
+            *now
+        } else {
+            weigh_evidence(&more, &scales, CopperRule::Guarded)
+        }
     };
     let mut gains: Vec<InformationGain> = findings()
         .iter()
         .filter(|f| !answers.iter().any(|a| a.id == f.id))
         .map(|f| {
             let is_mark = usize::from(f.cluster == super::Cluster::Mark);
-            let p_seen: f64 =
-                Kind::ALL.iter().map(|k| now.of(*k) * f.letter(*k).map_or(out[is_mark], |l| ladder.step(l))).sum();
+            let p_seen: f64 = Kind::ALL
+                .iter()
+                .map(|k| now.of(*k) * f.letter(*k).map_or(out[is_mark], |l| ladder.step(l)))
+                .sum();
             let (if_seen, if_absent) = (with(f, Seen::Yes), with(f, Seen::No));
             let after = p_seen * if_seen.entropy_bits() + (1.0 - p_seen) * if_absent.entropy_bits();
-            InformationGain { finding: f, p_seen, if_seen, if_absent, bits: (now.entropy_bits() - after).max(0.0) }
+            InformationGain {
+                finding: f,
+                p_seen,
+                if_seen,
+                if_absent,
+                bits: (now.entropy_bits() - after).max(0.0),
+            }
         })
         .collect();
-    gains.sort_by(|a, b| b.bits.total_cmp(&a.bits).then(a.finding.id.cmp(b.finding.id)));
+    sort_short(&mut gains, |a, b| {
+        b.bits
+            .total_cmp(&a.bits)
+            .then(a.finding.id.cmp(b.finding.id))
+    });
     gains
 }

@@ -8,6 +8,7 @@
 use super::kind::{Cluster, Family, Kind, Letter};
 use crate::case::{Answer, Seen};
 use crate::facts::{FindingFact, Ledger, finding};
+use crate::maths::sort_short;
 
 /// The likelihoods behind the letters.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -20,7 +21,13 @@ impl Ladder {
     /// answer would be if findings told less or more than we think.
     #[must_use]
     pub fn of(ledger: &Ledger, name: &str) -> Self {
-        Self { steps: Letter::ALL.map(|l| ledger.value(&format!("identity.ladder.{name}.{}", l.code())).clamp(1e-6, 1.0 - 1e-6)) }
+        Self {
+            steps: Letter::ALL.map(|l| {
+                ledger
+                    .value(&format!("identity.ladder.{name}.{}", l.code()))
+                    .clamp(1e-6, 1.0 - 1e-6)
+            }),
+        }
     }
 
     /// All three, the base one first.
@@ -67,7 +74,11 @@ impl Posterior {
     /// Probability of a family.
     #[must_use]
     pub fn family(&self, family: Family) -> f64 {
-        Kind::ALL.into_iter().filter(|k| k.family() == family).map(|k| self.of(k)).sum()
+        Kind::ALL
+            .into_iter()
+            .filter(|k| k.family() == family)
+            .map(|k| self.of(k))
+            .sum()
     }
 
     /// Probability that it is fused plate with its original surface.
@@ -92,13 +103,21 @@ impl Posterior {
     /// The most probable kind.
     #[must_use]
     pub fn top_kind(&self) -> Kind {
-        Kind::ALL.into_iter().fold(Kind::Sil, |top, k| if self.of(k) > self.of(top) { k } else { top })
+        Kind::ALL.into_iter().fold(
+            Kind::Sil,
+            |top, k| if self.of(k) > self.of(top) { k } else { top },
+        )
     }
 
     /// Shannon entropy in bits.
     #[must_use]
     pub fn entropy_bits(&self) -> f64 {
-        -self.p.iter().filter(|p| **p > 0.0).map(|p| p * libm::log2(*p)).sum::<f64>()
+        -self
+            .p
+            .iter()
+            .filter(|p| **p > 0.0)
+            .map(|p| p * libm::log2(*p))
+            .sum::<f64>()
     }
 
     /// The same posterior with the odds of one set of kinds multiplied by `factor`, the shares
@@ -110,7 +129,9 @@ impl Posterior {
             p[k.index()] *= factor;
         }
         let sum: f64 = p.iter().sum();
-        Self { p: p.map(|x| x / sum) }
+        Self {
+            p: p.map(|x| x / sum),
+        }
     }
 }
 
@@ -120,7 +141,12 @@ impl Posterior {
 /// seen) + sum ln(1 - det * likelihood)/sqrt(n absent)], normalised. `det` is how surely a thing
 /// that is there would have been noticed. Kinds outside the ladder have a flat likelihood.
 #[must_use]
-pub fn posterior(answers: &[Answer], ledger: &Ledger, ladder: &Ladder, rule: CopperRule) -> Posterior {
+pub fn posterior(
+    answers: &[Answer],
+    ledger: &Ledger,
+    ladder: &Ladder,
+    rule: CopperRule,
+) -> Posterior {
     posterior_of(&counted(answers), ledger, ladder, rule)
 }
 
@@ -137,7 +163,10 @@ impl Interval {
     #[must_use]
     pub fn range(&self, f: impl Fn(&Posterior) -> f64) -> (f64, f64, f64) {
         let p = f(&self.base);
-        self.others.iter().map(&f).fold((p, p, p), |(p, low, high), q| (p, low.min(q), high.max(q)))
+        self.others
+            .iter()
+            .map(&f)
+            .fold((p, p, p), |(p, low, high), q| (p, low.min(q), high.max(q)))
     }
 }
 
@@ -145,8 +174,12 @@ impl Interval {
 #[must_use]
 pub fn with_interval(answers: &[Answer], ledger: &Ledger) -> Interval {
     let evidence = counted(answers);
-    let [base, blunt, sharp] = Ladder::all(ledger).map(|l| posterior_of(&evidence, ledger, &l, CopperRule::Guarded));
-    Interval { base, others: [blunt, sharp] }
+    let [base, blunt, sharp] =
+        Ladder::all(ledger).map(|l| posterior_of(&evidence, ledger, &l, CopperRule::Guarded));
+    Interval {
+        base,
+        others: [blunt, sharp],
+    }
 }
 
 /// How far one answer moved a family.
@@ -166,7 +199,9 @@ pub fn pushes(answers: &[Answer], ledger: &Ledger, family: Family) -> Vec<Push> 
     let evidence = counted(answers);
     let scales = Scales::new(ledger, &Ladder::of(ledger, "base"));
     let log_odds = |evidence: &[Counted]| {
-        let p = weigh_evidence(evidence, &scales, CopperRule::Guarded).family(family).clamp(1e-12, 1.0 - 1e-12);
+        let p = weigh_evidence(evidence, &scales, CopperRule::Guarded)
+            .family(family)
+            .clamp(1e-12, 1.0 - 1e-12);
         libm::log(p / (1.0 - p))
     };
     let with_all = log_odds(&evidence);
@@ -174,10 +209,19 @@ pub fn pushes(answers: &[Answer], ledger: &Ledger, family: Family) -> Vec<Push> 
         .map(|i| {
             let mut without = evidence.clone();
             let (finding, seen) = without.remove(i);
-            Push { finding, seen, log_odds: with_all - log_odds(&without) }
+            Push {
+                finding,
+                seen,
+                log_odds: with_all - log_odds(&without),
+            }
         })
         .collect();
-    pushes.sort_by(|a, b| b.log_odds.abs().total_cmp(&a.log_odds.abs()).then(a.finding.id.cmp(b.finding.id)));
+    sort_short(&mut pushes, |a, b| {
+        b.log_odds
+            .abs()
+            .total_cmp(&a.log_odds.abs())
+            .then(a.finding.id.cmp(b.finding.id))
+    });
     pushes
 }
 
@@ -195,9 +239,13 @@ pub(super) fn counted(answers: &[Answer]) -> Vec<Counted> {
     }
     all.retain(|(f, seen)| *seen != Seen::Unsure && !f.says_nothing());
     // In the order of the ladder, so that sums do not depend on the order of answers.
-    all.sort_unstable_by_key(|(f, _)| f.id);
-    let a_mark_is_read = all.iter().any(|(f, seen)| f.cluster == Cluster::Mark && *seen == Seen::Yes);
-    all.into_iter().filter(|(f, seen)| *seen == Seen::Yes || absence_counts(f, a_mark_is_read)).collect()
+    sort_short(&mut all, |(f, _), (g, _)| f.id.cmp(g.id));
+    let a_mark_is_read = all
+        .iter()
+        .any(|(f, seen)| f.cluster == Cluster::Mark && *seen == Seen::Yes);
+    all.into_iter()
+        .filter(|(f, seen)| *seen == Seen::Yes || absence_counts(f, a_mark_is_read))
+        .collect()
 }
 
 /// Whether "absent" is an observation of its own. An instrument gives one reading, so the bands it
@@ -226,9 +274,21 @@ pub(super) struct Scales {
 impl Scales {
     pub(super) fn new(ledger: &Ledger, ladder: &Ladder) -> Self {
         let out = ledger.value("identity.prior.OUT").clamp(0.0, 1.0);
-        let noticed = ["plain", "hidden"].map(|d| ledger.value(&format!("identity.absent.{d}")).clamp(0.0, 0.999));
-        let outside = ["finding", "mark"].map(|f| ledger.value(&format!("identity.out.{f}")).clamp(1e-6, 1.0 - 1e-6));
-        let named = Kind::LADDER.map(|k| ledger.value(&format!("identity.prior.{}", k.code())).max(0.0));
+        let noticed = ["plain", "hidden"].map(|d| {
+            ledger
+                .value(&format!("identity.absent.{d}"))
+                .clamp(0.0, 0.999)
+        });
+        let outside = ["finding", "mark"].map(|f| {
+            ledger
+                .value(&format!("identity.out.{f}"))
+                .clamp(1e-6, 1.0 - 1e-6)
+        });
+        let named = Kind::LADDER.map(|k| {
+            ledger
+                .value(&format!("identity.prior.{}", k.code()))
+                .max(0.0)
+        });
         let total: f64 = named.iter().sum::<f64>().max(f64::MIN_POSITIVE);
         let ln = |p: f64| libm::log(p.max(f64::MIN_POSITIVE));
         let mut prior = [ln(out); 12];
@@ -246,25 +306,42 @@ impl Scales {
 }
 
 /// One posterior, for callers that need no more than one.
-fn posterior_of(evidence: &[Counted], ledger: &Ledger, ladder: &Ladder, rule: CopperRule) -> Posterior {
+fn posterior_of(
+    evidence: &[Counted],
+    ledger: &Ledger,
+    ladder: &Ladder,
+    rule: CopperRule,
+) -> Posterior {
     weigh_evidence(evidence, &Scales::new(ledger, ladder), rule)
 }
 
 pub(super) fn weigh_evidence(evidence: &[Counted], scales: &Scales, rule: CopperRule) -> Posterior {
     let copper_is_ambiguous = rule == CopperRule::Guarded
-        && !evidence.iter().any(|(f, seen)| *seen == Seen::Yes && f.cluster.is_construction() && f.id != "C14");
+        && !evidence
+            .iter()
+            .any(|(f, seen)| *seen == Seen::Yes && f.cluster.is_construction() && f.id != "C14");
     let mut log_p = scales.prior;
     for (f, seen) in evidence {
-        let n = evidence.iter().filter(|(g, s)| g.cluster == f.cluster && s == seen).count();
+        let n = evidence
+            .iter()
+            .filter(|(g, s)| g.cluster == f.cluster && s == seen)
+            .count();
         let weight = 1.0 / (n as f64).sqrt();
-        let (hidden, mark) = (usize::from(f.hidden), usize::from(f.cluster == Cluster::Mark));
+        let (hidden, mark) = (
+            usize::from(f.hidden),
+            usize::from(f.cluster == Cluster::Mark),
+        );
         let of = |letter: Letter| match seen {
             Seen::Yes => scales.seen[letter as usize],
             _ => scales.absent[hidden][letter as usize],
         };
         let raised = copper_is_ambiguous && f.id == "S03";
         for (i, letter) in f.letters.iter().enumerate() {
-            let letter = if raised && matches!(Kind::LADDER[i], Kind::Ecu | Kind::Rep) { Letter::L } else { *letter };
+            let letter = if raised && matches!(Kind::LADDER[i], Kind::Ecu | Kind::Rep) {
+                Letter::L
+            } else {
+                *letter
+            };
             log_p[i] += weight * of(letter);
         }
         log_p[Kind::Out.index()] += weight
@@ -276,5 +353,7 @@ pub(super) fn weigh_evidence(evidence: &[Counted], scales: &Scales, rule: Copper
     let top = log_p.iter().copied().fold(f64::NEG_INFINITY, f64::max);
     let mass = log_p.map(|l| libm::exp(l - top));
     let sum: f64 = mass.iter().sum();
-    Posterior { p: mass.map(|m| m / sum) }
+    Posterior {
+        p: mass.map(|m| m / sum),
+    }
 }

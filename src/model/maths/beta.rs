@@ -20,7 +20,11 @@ impl Beta {
     /// The law with these shapes, both > 0.
     #[must_use]
     pub fn new(a: f64, b: f64) -> Self {
-        Self { a, b, log_norm: libm::lgamma(a + b) - libm::lgamma(a) - libm::lgamma(b) }
+        Self {
+            a,
+            b,
+            log_norm: libm::lgamma(a + b) - libm::lgamma(a) - libm::lgamma(b),
+        }
     }
 
     /// Regularised incomplete beta function `I_x(a, b)`, x in [0, 1]. Continued fraction by the
@@ -56,7 +60,11 @@ impl Beta {
         }
         let (a, b) = (self.a, self.b);
         let (mut low, mut high) = (0.0, 1.0);
-        let mut x = if start > 0.0 && start < 1.0 { start } else { a / (a + b) };
+        let mut x = if start > 0.0 && start < 1.0 {
+            start
+        } else {
+            a / (a + b)
+        };
         for _ in 0..100 {
             let miss = self.cdf(x) - u;
             if miss > 0.0 {
@@ -64,7 +72,8 @@ impl Beta {
             } else {
                 low = x;
             }
-            let density = libm::exp(self.log_norm + (a - 1.0) * libm::log(x) + (b - 1.0) * libm::log1p(-x));
+            let density =
+                libm::exp(self.log_norm + (a - 1.0) * libm::log(x) + (b - 1.0) * libm::log1p(-x));
             let mut next = x - miss / density;
             if !(next > low && next < high) {
                 next = f64::midpoint(low, high);
@@ -130,12 +139,21 @@ mod tests {
 
     #[test]
     fn quantile_is_monotone_and_returns_in_the_tails() {
-        for (a, b) in [(1.0, 5.0), (5.0, 1.0), (7.0 / 3.0, 11.0 / 3.0), (3.0, 3.0), (40.0, 2.0)] {
+        for (a, b) in [
+            (1.0, 5.0),
+            (5.0, 1.0),
+            (7.0 / 3.0, 11.0 / 3.0),
+            (3.0, 3.0),
+            (40.0, 2.0),
+        ] {
             let mut last = 0.0;
             for i in 0..=2000 {
                 let u = f64::from(i) / 2000.0;
                 let x = beta_quantile(a, b, u, f64::NAN);
-                assert!((0.0..=1.0).contains(&x) && x >= last, "{a} {b} {u}: {x} after {last}");
+                assert!(
+                    (0.0..=1.0).contains(&x) && x >= last,
+                    "{a} {b} {u}: {x} after {last}"
+                );
                 last = x;
             }
             for u in [1e-300, 1e-20, 1e-10, 1.0 - 1e-10, 1.0 - 1e-16] {

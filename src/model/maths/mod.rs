@@ -5,12 +5,14 @@
 
 mod beta;
 mod normal;
+mod ordered;
 mod quantiles;
 mod range;
 mod sobol;
 
 pub use beta::{Beta, beta_cdf, beta_quantile, pert_shapes};
 pub use normal::{phi, probability, probit};
+pub use ordered::sort_short;
 pub use quantiles::{deciles, mean, median, quantile_of, tail_mean};
 pub use range::{TwoPiece, Z5, Z10, two_piece, two_piece_slopes};
 pub use sobol::{MAX_DIMENSIONS, SobolBlock, sobol_u32};

@@ -38,6 +38,8 @@ fn horner(coefficients: &[f64; 8], x: f64) -> f64 {
     coefficients.iter().rev().fold(0.0, |sum, c| sum * x + c)
 }
 
+// The digits are those of the publication; the nearest double is taken.
+#[allow(clippy::excessive_precision)]
 const A: [f64; 8] = [
     3.387_132_872_796_366_608,
     133.141_667_891_784_377_45,
@@ -48,6 +50,7 @@ const A: [f64; 8] = [
     33_430.575_583_588_128_105,
     2_509.080_928_730_122_672_7,
 ];
+#[allow(clippy::excessive_precision)]
 const B: [f64; 8] = [
     1.0,
     42.313_330_701_600_911_252,
@@ -58,6 +61,7 @@ const B: [f64; 8] = [
     28_729.085_735_721_942_674,
     5_226.495_278_852_854_561,
 ];
+#[allow(clippy::excessive_precision)]
 const C: [f64; 8] = [
     1.423_437_110_749_683_577_34,
     4.630_337_846_156_545_295_9,
@@ -68,6 +72,7 @@ const C: [f64; 8] = [
     0.022_723_844_989_269_184_583_3,
     7.745_450_142_783_414_076_4e-4,
 ];
+#[allow(clippy::excessive_precision)]
 const D: [f64; 8] = [
     1.0,
     2.053_191_626_637_758_821_87,
@@ -78,6 +83,7 @@ const D: [f64; 8] = [
     5.475_938_084_995_344_946e-4,
     1.050_750_071_644_416_843_24e-9,
 ];
+#[allow(clippy::excessive_precision)]
 const E: [f64; 8] = [
     6.657_904_643_501_103_777_2,
     5.463_784_911_164_114_369_9,
@@ -88,6 +94,7 @@ const E: [f64; 8] = [
     2.711_555_568_743_487_578_15e-5,
     2.010_334_399_292_288_132_65e-7,
 ];
+#[allow(clippy::excessive_precision)]
 const F: [f64; 8] = [
     1.0,
     0.599_832_206_555_887_937_69,

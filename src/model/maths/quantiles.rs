@@ -3,7 +3,11 @@
 /// Mean of a sample; 0 for an empty one. Summed in order, so the bits do not depend on the machine.
 #[must_use]
 pub fn mean(sample: &[f64]) -> f64 {
-    if sample.is_empty() { 0.0 } else { sample.iter().sum::<f64>() / sample.len() as f64 }
+    if sample.is_empty() {
+        0.0
+    } else {
+        sample.iter().sum::<f64>() / sample.len() as f64
+    }
 }
 
 /// The `p` quantile, linear between order statistics (Hyndman & Fan 1996, type 7); 0 for an empty
@@ -63,7 +67,10 @@ pub fn tail_mean(sample: &[f64], alpha: f64) -> f64 {
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // within 0..len
     let whole = (take as usize).min(sample.len() - 1);
     let boundary = part(&mut sample.to_vec(), whole);
-    let (sum, n) = sample.iter().filter(|x| **x < boundary).fold((0.0, 0_usize), |(s, n), x| (s + x, n + 1));
+    let (sum, n) = sample
+        .iter()
+        .filter(|x| **x < boundary)
+        .fold((0.0, 0_usize), |(s, n), x| (s + x, n + 1));
     (sum + (take - n as f64) * boundary) / take
 }
 
@@ -102,7 +109,9 @@ mod tests {
 
     #[test]
     fn three_quantiles_at_once_are_those_taken_singly() {
-        let sample: Vec<f64> = (0..997).map(|i| f64::from((i * 7919) % 997) + f64::from(i % 3)).collect();
+        let sample: Vec<f64> = (0..997)
+            .map(|i| f64::from((i * 7919) % 997) + f64::from(i % 3))
+            .collect();
         let single = [0.1, 0.5, 0.9].map(|p| quantile_of(&mut sample.clone(), p));
         let together = deciles(&mut sample.clone());
         for (a, b) in single.iter().zip(together) {

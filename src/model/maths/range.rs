@@ -11,7 +11,10 @@ pub const Z10: f64 = 1.281_551_565_544_600_4;
 #[must_use]
 pub fn two_piece_slopes(low: f64, middle: f64, high: f64, z_end: f64) -> (f64, f64) {
     if low > 0.0 {
-        (libm::log(middle / low) / z_end, libm::log(high / middle) / z_end)
+        (
+            libm::log(middle / low) / z_end,
+            libm::log(high / middle) / z_end,
+        )
     } else {
         ((middle - low) / z_end, (high - middle) / z_end)
     }
@@ -33,14 +36,22 @@ impl TwoPiece {
     #[must_use]
     pub fn new(low: f64, middle: f64, high: f64, z_end: f64) -> Self {
         let (down, up) = two_piece_slopes(low, middle, high, z_end);
-        Self { middle, down, up, least: (low <= 0.0).then_some(low.min(0.0)) }
+        Self {
+            middle,
+            down,
+            up,
+            least: (low <= 0.0).then_some(low.min(0.0)),
+        }
     }
 
     /// The value at the standard normal deviate `z`; never below zero when `low` is not.
     #[must_use]
     pub fn at(&self, z: f64) -> f64 {
         let step = z * if z < 0.0 { self.down } else { self.up };
-        self.least.map_or_else(|| self.middle * libm::exp(step), |least| (self.middle + step).max(least))
+        self.least.map_or_else(
+            || self.middle * libm::exp(step),
+            |least| (self.middle + step).max(least),
+        )
     }
 }
 
@@ -57,9 +68,18 @@ mod tests {
 
     #[test]
     fn the_stated_percentiles_come_back() {
-        for (low, mid, high) in [(5.0, 15.0, 40.0), (0.0, 1.0, 9.6), (200.0, 300.0, 310.0), (7.0, 7.0, 7.0)] {
+        for (low, mid, high) in [
+            (5.0, 15.0, 40.0),
+            (0.0, 1.0, 9.6),
+            (200.0, 300.0, 310.0),
+            (7.0, 7.0, 7.0),
+        ] {
             let at = |p: f64| two_piece(low, mid, high, Z10, probit(p));
-            assert!((at(0.1) - low).abs() < 1e-9 && (at(0.5) - mid).abs() < 1e-9 && (at(0.9) - high).abs() < 1e-9);
+            assert!(
+                (at(0.1) - low).abs() < 1e-9
+                    && (at(0.5) - mid).abs() < 1e-9
+                    && (at(0.9) - high).abs() < 1e-9
+            );
         }
     }
 

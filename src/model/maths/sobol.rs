@@ -51,7 +51,9 @@ const DIRECTIONS: [(u32, &[u32]); MAX_DIMENSIONS - 1] = [
 #[must_use]
 pub fn sobol_u32(index: u32, dimension: usize) -> u32 {
     let directions = directions(dimension);
-    (0..32).filter(|bit| index >> bit & 1 == 1).fold(0, |x, bit| x ^ directions[bit])
+    (0..32)
+        .filter(|bit| index >> bit & 1 == 1)
+        .fold(0, |x, bit| x ^ directions[bit])
 }
 
 fn directions(dimension: usize) -> [u32; 32] {
@@ -91,7 +93,10 @@ impl SobolBlock {
     /// A block of 2^`log2_points` points, at most 2^20.
     #[must_use]
     pub fn new(log2_points: u32, seed: u32) -> Self {
-        Self { log2_points: log2_points.min(20), seed }
+        Self {
+            log2_points: log2_points.min(20),
+            seed,
+        }
     }
 
     /// Number of points.
@@ -193,7 +198,13 @@ mod tests {
     #[test]
     fn another_seed_gives_another_block_and_the_same_seed_the_same() {
         let column = |seed| SobolBlock::new(6, seed).column(3);
-        assert_eq!(column(5).iter().map(|u| u.to_bits()).collect::<Vec<_>>(), column(5).iter().map(|u| u.to_bits()).collect::<Vec<_>>());
-        assert_ne!(column(5).iter().map(|u| u.to_bits()).collect::<Vec<_>>(), column(6).iter().map(|u| u.to_bits()).collect::<Vec<_>>());
+        assert_eq!(
+            column(5).iter().map(|u| u.to_bits()).collect::<Vec<_>>(),
+            column(5).iter().map(|u| u.to_bits()).collect::<Vec<_>>()
+        );
+        assert_ne!(
+            column(5).iter().map(|u| u.to_bits()).collect::<Vec<_>>(),
+            column(6).iter().map(|u| u.to_bits()).collect::<Vec<_>>()
+        );
     }
 }

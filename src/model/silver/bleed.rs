@@ -20,7 +20,11 @@ pub struct BleedRange {
 pub fn bleed_range(bleed: Option<Bleed>, ledger: &Ledger) -> BleedRange {
     let figure = |word: &str| {
         let f = ledger.figure(&format!("silver.bleed.{word}"));
-        BleedRange { low: f.low, likely: f.value, high: f.high }
+        BleedRange {
+            low: f.low,
+            likely: f.value,
+            high: f.high,
+        }
     };
     match bleed {
         None => figure("unknown"),
@@ -34,11 +38,17 @@ pub fn bleed_range(bleed: Option<Bleed>, ledger: &Ledger) -> BleedRange {
         Some(Bleed::Fraction(p)) if p < ledger.value("silver.f_none") => figure("none"),
         Some(Bleed::Fraction(p)) => {
             let likely = p.min(0.99);
-            BleedRange { low: likely / 1.5, likely, high: (1.5 * p).min(0.99) }
+            BleedRange {
+                low: likely / 1.5,
+                likely,
+                high: (1.5 * p).min(0.99),
+            }
         }
-        Some(Bleed::Counted { low, likely, high }) => {
-            BleedRange { low: low.min(0.99), likely: likely.min(0.99), high: high.min(0.99) }
-        }
+        Some(Bleed::Counted { low, likely, high }) => BleedRange {
+            low: low.min(0.99),
+            likely: likely.min(0.99),
+            high: high.min(0.99),
+        },
     }
 }
 
@@ -47,7 +57,11 @@ impl BleedRange {
     #[must_use]
     pub fn scaled(self, factor: f64) -> Self {
         let by = |f: f64| (f * factor).clamp(0.0, 0.99);
-        Self { low: by(self.low), likely: by(self.likely), high: by(self.high) }
+        Self {
+            low: by(self.low),
+            likely: by(self.likely),
+            high: by(self.high),
+        }
     }
 }
 
@@ -60,10 +74,20 @@ mod tests {
         let ledger = Ledger::standard();
         let words = BleedWord::ALL.iter().map(|w| Some(Bleed::Word(*w)));
         let shares = [0.0, 0.001, 0.05, 0.7, 1.0].map(|p| Some(Bleed::Fraction(p)));
-        let counted = [Some(Bleed::Counted { low: 0.0, likely: 1.0, high: 1.0 }), None];
+        let counted = [
+            Some(Bleed::Counted {
+                low: 0.0,
+                likely: 1.0,
+                high: 1.0,
+            }),
+            None,
+        ];
         for bleed in words.chain(shares).chain(counted) {
             let r = bleed_range(bleed, ledger);
-            assert!(0.0 <= r.low && r.low <= r.likely && r.likely <= r.high && r.high < 1.0, "{bleed:?}: {r:?}");
+            assert!(
+                0.0 <= r.low && r.low <= r.likely && r.likely <= r.high && r.high < 1.0,
+                "{bleed:?}: {r:?}"
+            );
         }
     }
 }

@@ -36,7 +36,12 @@ impl Layer {
         } else {
             -z * c.sqrt()
         };
-        Self { t0_um, k, mu_um: share * t0_um, floor }
+        Self {
+            t0_um,
+            k,
+            mu_um: share * t0_um,
+            floor,
+        }
     }
 
     /// The spread s of the thickness field.
@@ -70,7 +75,10 @@ impl Layer {
     /// The layer after `taken_um` >= 0 more has gone.
     #[must_use]
     pub fn thinned(&self, taken_um: f64) -> Self {
-        Self { mu_um: self.mu_um - taken_um.max(0.0), ..*self }
+        Self {
+            mu_um: self.mu_um - taken_um.max(0.0),
+            ..*self
+        }
     }
 
     /// Thickness at the 10th percentile of the area still covered: where it will go next.
@@ -110,16 +118,22 @@ mod tests {
     use super::*;
 
     fn grid() -> impl Iterator<Item = (f64, f64)> {
-        [1e-6, 1e-3, 0.005, 0.02, 0.1, 0.3, 0.499, 0.5, 0.7, 0.95, 0.999]
-            .into_iter()
-            .flat_map(|f| [0.15, 0.3, 0.5, 0.7].map(|k| (f, k)))
+        [
+            1e-6, 1e-3, 0.005, 0.02, 0.1, 0.3, 0.499, 0.5, 0.7, 0.95, 0.999,
+        ]
+        .into_iter()
+        .flat_map(|f| [0.15, 0.3, 0.5, 0.7].map(|k| (f, k)))
     }
 
     #[test]
     fn the_bleed_seen_comes_back() {
         for (f, k) in grid() {
             let layer = Layer::from_bleed(20.0, k, 0.1, f);
-            assert!((layer.bleed() - f).abs() < 1e-9, "f {f}, k {k}: {}", layer.bleed());
+            assert!(
+                (layer.bleed() - f).abs() < 1e-9,
+                "f {f}, k {k}: {}",
+                layer.bleed()
+            );
             assert!(layer.mu_um <= 20.0);
             assert!((0.0..=1.0).contains(&layer.left_fraction()));
         }

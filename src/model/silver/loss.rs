@@ -25,9 +25,24 @@ mod tests {
 
     #[test]
     fn no_tarnish_leaves_the_sound_loss_only() {
-        let loss = FilmLoss { sound_um: 0.06, share: 1.0 };
+        let loss = FilmLoss {
+            sound_um: 0.06,
+            share: 1.0,
+        };
         assert!((film_loss_um(loss, 0.0, 0.6, 1.0) - 0.06).abs() < 1e-12);
         assert!((film_loss_um(loss, 100.0, 0.6, 2.5) - 0.3).abs() < 1e-12);
-        assert!(film_loss_um(FilmLoss { sound_um: 0.0, share: 0.0 }, 100.0, 0.6, 5.0).abs() < 1e-12);
+        assert!(
+            film_loss_um(
+                FilmLoss {
+                    sound_um: 0.0,
+                    share: 0.0
+                },
+                100.0,
+                0.6,
+                5.0
+            )
+            .abs()
+                < 1e-12
+        );
     }
 }

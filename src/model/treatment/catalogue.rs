@@ -140,7 +140,8 @@ impl Treatment {
     /// Never for the shipped data: a test asks for every treatment.
     #[must_use]
     pub fn text(self) -> &'static TreatmentText {
-        facts::treatment_text(self.id()).unwrap_or_else(|| unreachable!("no words for {}", self.id()))
+        facts::treatment_text(self.id())
+            .unwrap_or_else(|| unreachable!("no words for {}", self.id()))
     }
 
     /// Short trade words.
@@ -194,7 +195,9 @@ impl Reversibility {
     /// Reads a code.
     #[must_use]
     pub fn parse(code: &str) -> Option<Self> {
-        [Self::V0, Self::V1, Self::V2, Self::V3, Self::V4].into_iter().find(|v| v.code() == code)
+        [Self::V0, Self::V1, Self::V2, Self::V3, Self::V4]
+            .into_iter()
+            .find(|v| v.code() == code)
     }
 
     /// The code in plain words.
@@ -219,7 +222,11 @@ mod tests {
         for t in Treatment::ALL {
             assert_eq!(Treatment::parse(t.id()), Some(t));
             assert!(!t.name().is_empty());
-            assert!(Reversibility::parse(t.text().reversibility).is_some(), "{}", t.id());
+            assert!(
+                Reversibility::parse(t.text().reversibility).is_some(),
+                "{}",
+                t.id()
+            );
         }
         assert_eq!(Treatment::parse("T18"), None);
     }

@@ -50,7 +50,11 @@ impl Situation<'_> {
     /// Probability of fused plate that still carries its original surface, now.
     #[must_use]
     pub fn original_fused(&self) -> f64 {
-        if self.replated { 0.0 } else { self.posterior.original_fused() }
+        if self.replated {
+            0.0
+        } else {
+            self.posterior.original_fused()
+        }
     }
 
     /// Probability of electroplate on Britannia metal.
@@ -79,7 +83,10 @@ impl Situation<'_> {
     /// Whether any part has one of these joints, as found.
     #[must_use]
     pub fn any_joint(&self, joints: &[Joint]) -> bool {
-        self.case.parts.iter().any(|p| p.joint.is_some_and(|j| joints.contains(&j)))
+        self.case
+            .parts
+            .iter()
+            .any(|p| p.joint.is_some_and(|j| joints.contains(&j)))
     }
 
     /// A hollow part that is closed or filled with something that bursts or moves when hot. A loaded
@@ -95,13 +102,22 @@ impl Situation<'_> {
     #[must_use]
     pub fn active_corrosion(&self) -> bool {
         self.case.has_seen("S07")
-            || self.case.parts.iter().any(|p| p.corrosion.is_some_and(|c| c != Corrosion::None))
+            || self
+                .case
+                .parts
+                .iter()
+                .any(|p| p.corrosion.is_some_and(|c| c != Corrosion::None))
     }
 
     /// Foil that lifts, or rust under it.
     #[must_use]
     pub fn lifting_foil(&self) -> bool {
-        self.case.has_seen("S07") || self.case.parts.iter().any(|p| p.corrosion == Some(Corrosion::Rust))
+        self.case.has_seen("S07")
+            || self
+                .case
+                .parts
+                .iter()
+                .any(|p| p.corrosion == Some(Corrosion::Rust))
     }
 
     /// The lining, as found.
@@ -113,13 +129,20 @@ impl Situation<'_> {
     /// Gilding anywhere that is recorded.
     #[must_use]
     pub fn gilt(&self) -> bool {
-        self.case.parts.iter().any(|p| p.interior == Some(Interior::Gilt))
+        self.case
+            .parts
+            .iter()
+            .any(|p| p.interior == Some(Interior::Gilt))
     }
 
     /// The shortest stated distance from a faulty joint to the next soft joint or fill, mm.
     #[must_use]
     pub fn nearest_joint_mm(&self) -> Option<f64> {
-        self.case.parts.iter().filter_map(|p| p.joint_distance_mm).min_by(f64::total_cmp)
+        self.case
+            .parts
+            .iter()
+            .filter_map(|p| p.joint_distance_mm)
+            .min_by(f64::total_cmp)
     }
 
     /// The display-only triggers that hold now, each in words. An all-clear release test lifts the
@@ -129,7 +152,10 @@ impl Situation<'_> {
         let mut why = Vec::new();
         let tested = self.lead == LeadStatus::Absent;
         if !tested {
-            if self.lead == LeadStatus::Present || self.case.has_seen("C10") || self.any_joint(&[Joint::GreyRepair]) {
+            if self.lead == LeadStatus::Present
+                || self.case.has_seen("C10")
+                || self.any_joint(&[Joint::GreyRepair])
+            {
                 why.push("Lead was found, or grey solder or filling shows.".to_owned());
             } else if self.case.is_soldered() && self.before_lead_free() {
                 why.push(
@@ -151,7 +177,9 @@ impl Situation<'_> {
             why.push("The repair is low-melting metal or glue.".to_owned());
         }
         if self.replated {
-            why.push("Fresh plating has to be washed and checked before food touches it.".to_owned());
+            why.push(
+                "Fresh plating has to be washed and checked before food touches it.".to_owned(),
+            );
         }
         if self.case.has_seen("P14") || self.gilt() {
             why.push("Old gilding or silvering may hold mercury.".to_owned());
@@ -170,7 +198,9 @@ impl Situation<'_> {
             why.push("Food or drink would stand in it for hours.".to_owned());
         }
         if self.sealed_or_pitch() && self.case.aim.food {
-            why.push("Something hot would go into a piece with a loaded or closed part.".to_owned());
+            why.push(
+                "Something hot would go into a piece with a loaded or closed part.".to_owned(),
+            );
         }
         why
     }
@@ -178,7 +208,10 @@ impl Situation<'_> {
     /// Made, or possibly made, before lead-free solder was usual.
     fn before_lead_free(&self) -> bool {
         let year = self.ledger.value("guard.food_year");
-        self.case.piece.from_year.is_none_or(|from| f64::from(from) < year)
+        self.case
+            .piece
+            .from_year
+            .is_none_or(|from| f64::from(from) < year)
     }
 
     /// The lead status a case states: any part found with lead decides; all-clear needs a test.
@@ -197,9 +230,15 @@ impl Situation<'_> {
     /// The worst joint a case states: leaking, open, grey, neat, sound.
     #[must_use]
     pub fn stated_joint(case: &Case) -> Option<Joint> {
-        [Joint::Leaking, Joint::Open, Joint::GreyRepair, Joint::NeatRepair, Joint::Sound]
-            .into_iter()
-            .find(|j| case.parts.iter().any(|p| p.joint == Some(*j)))
+        [
+            Joint::Leaking,
+            Joint::Open,
+            Joint::GreyRepair,
+            Joint::NeatRepair,
+            Joint::Sound,
+        ]
+        .into_iter()
+        .find(|j| case.parts.iter().any(|p| p.joint == Some(*j)))
     }
 }
 

@@ -25,7 +25,16 @@ pub enum Class {
 
 impl Class {
     /// Every class.
-    pub const ALL: [Self; 8] = [Self::A1, Self::A2, Self::B, Self::C1, Self::C2, Self::C3, Self::C4, Self::Sil];
+    pub const ALL: [Self; 8] = [
+        Self::A1,
+        Self::A2,
+        Self::B,
+        Self::C1,
+        Self::C2,
+        Self::C3,
+        Self::C4,
+        Self::Sil,
+    ];
 
     /// The class of a kind. `early`: made early, marked by a registered maker, or rare.
     /// `documented`: its history is documented.

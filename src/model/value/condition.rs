@@ -18,7 +18,11 @@ pub struct Factor {
 
 impl Factor {
     /// No effect.
-    pub const ONE: Self = Self { ln: 0.0, down: 0.0, up: 0.0 };
+    pub const ONE: Self = Self {
+        ln: 0.0,
+        down: 0.0,
+        up: 0.0,
+    };
 
     /// Reads a row given as 5th, 50th and 95th percentile, all > 0.
     #[must_use]
@@ -26,7 +30,11 @@ impl Factor {
         let least = |v: f64| v.max(1e-6);
         let (low, mid, high) = (least(figure.low), least(figure.value), least(figure.high));
         let (down, up) = two_piece_slopes(low, mid, high, Z5);
-        Self { ln: libm::log(mid), down, up }
+        Self {
+            ln: libm::log(mid),
+            down,
+            up,
+        }
     }
 
     /// ln of the multiplier at the standard normal deviate `z`.
@@ -61,10 +69,16 @@ impl ConditionTable {
             anchors: anchors.map(|w| ledger.value(&format!("value.anchor.{w}"))),
             wear: BUYERS.map(|b| {
                 anchors.map(|w| {
-                    if w == "W0" { Factor::ONE } else { Factor::of(ledger.figure(&format!("value.wear.{}.{w}.{b}", c.group()))) }
+                    if w == "W0" {
+                        Factor::ONE
+                    } else {
+                        Factor::of(ledger.figure(&format!("value.wear.{}.{w}.{b}", c.group())))
+                    }
                 })
             }),
-            replated: BUYERS.map(|b| Factor::of(ledger.figure(&format!("value.replated.{}.{b}", c.replated_group())))),
+            replated: BUYERS.map(|b| {
+                Factor::of(ledger.figure(&format!("value.replated.{}.{b}", c.replated_group())))
+            }),
             mix: mix.map(|m| m / total.max(f64::MIN_POSITIVE)),
         }
     }
@@ -86,7 +100,9 @@ impl ConditionTable {
     #[must_use]
     pub fn wear(&self, f: f64, z: f64) -> f64 {
         let segment = self.segment(f);
-        (0..3).map(|b| self.mix[b] * libm::exp(self.ln_wear(b, segment, z))).sum()
+        (0..3)
+            .map(|b| self.mix[b] * libm::exp(self.ln_wear(b, segment, z)))
+            .sum()
     }
 
     /// Factor of one buyer once replated.
@@ -105,11 +121,21 @@ impl ConditionTable {
     fn segment(&self, f: f64) -> (usize, f64) {
         let i = (1..5).find(|i| f < self.anchors[*i]).unwrap_or(4);
         let (a, b) = (self.anchors[i - 1], self.anchors[i]);
-        (i - 1, if b > a { ((f - a) / (b - a)).clamp(0.0, 1.0) } else { 1.0 })
+        (
+            i - 1,
+            if b > a {
+                ((f - a) / (b - a)).clamp(0.0, 1.0)
+            } else {
+                1.0
+            },
+        )
     }
 
     fn ln_wear(&self, buyer: usize, (i, t): (usize, f64), z: f64) -> f64 {
-        let (a, b) = (self.wear[buyer][i].ln_at(z), self.wear[buyer][i + 1].ln_at(z));
+        let (a, b) = (
+            self.wear[buyer][i].ln_at(z),
+            self.wear[buyer][i + 1].ln_at(z),
+        );
         a + t * (b - a)
     }
 }

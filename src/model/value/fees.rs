@@ -36,7 +36,8 @@ impl Fees {
     /// Expected proceeds with one re-offer: q net(H) + (1 - q)(-lot + net(delta H)).
     #[must_use]
     pub fn expected(&self, hammer: f64) -> f64 {
-        self.sold * self.net(hammer) + (1.0 - self.sold) * (self.net(self.reoffer * hammer) - self.lot)
+        self.sold * self.net(hammer)
+            + (1.0 - self.sold) * (self.net(self.reoffer * hammer) - self.lot)
     }
 }
 
