@@ -1,0 +1,39 @@
+// Every screen open to everybody: axe, and nothing scrolls sideways, in light, in dark, on a phone.
+
+import assert from "node:assert/strict";
+import { browserTest } from "./harness.mjs";
+
+const SCREENS = ["", "piece", "look", "condition", "money", "counsel"];
+const MODES = [
+  { name: "light", options: { colorScheme: "light", viewport: { width: 1280, height: 900 } } },
+  { name: "dark", options: { colorScheme: "dark", viewport: { width: 1280, height: 900 } } },
+  { name: "a phone", options: { colorScheme: "light", viewport: { width: 320, height: 640 } } },
+  { name: "a phone in the dark", options: { colorScheme: "dark", viewport: { width: 320, height: 640 } } },
+];
+
+for (const { name, options } of MODES) {
+  browserTest(`screens are accessible: ${name}`, options, async ({ page, go, checkAccess }) => {
+    await go("#/");
+    await page.getByRole("button", { name: /Open a copy of: The worn tray/ }).click();
+    await page.waitForURL(/#\/./);
+    for (const screen of SCREENS) {
+      await go(`#/${screen}`);
+      await page.waitForTimeout(500);
+      await page.evaluate(() => document.querySelectorAll("details").forEach((d) => d.setAttribute("open", "")));
+      await checkAccess(`${screen || "shelf"} in ${name}`);
+      const { wide, room } = await page.evaluate(() => ({
+        wide: document.documentElement.scrollWidth,
+        room: document.documentElement.clientWidth,
+      }));
+      assert.ok(wide <= room, `${screen || "shelf"} scrolls sideways in ${name}: ${wide} > ${room}`);
+      const small = await page.evaluate(() =>
+        [...document.querySelectorAll("button, input, select, summary, nav a")]
+          .filter((e) => e.getClientRects().length && e.type !== "hidden")
+          .map((e) => ({ e, box: (e.closest("label") ?? e).getBoundingClientRect() }))
+          .filter(({ box }) => box.width > 0 && (box.width < 24 || box.height < 24))
+          .map(({ e }) => e.outerHTML.slice(0, 80)),
+      );
+      assert.deepEqual(small, [], `targets under 24 px on ${screen || "shelf"} in ${name}`);
+    }
+  });
+}

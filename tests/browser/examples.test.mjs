@@ -1,0 +1,33 @@
+// Each worked example opens and gives the answer the command line gives.
+
+import assert from "node:assert/strict";
+import { readFile, readdir } from "node:fs/promises";
+import { browserTest } from "./harness.mjs";
+
+const CASES = new URL("../cases/", import.meta.url);
+
+browserTest("every worked example opens, and its counsel is the model's", async ({ page, go }) => {
+  await go("#/");
+  const buttons = page.getByRole("button", { name: /^Open a copy of: / });
+  const count = await buttons.count();
+  const files = (await readdir(CASES)).filter((name) => name.endsWith(".json"));
+  assert.equal(count, files.length, "each case file is an example on the shelf");
+  const sentences = new Set();
+  for (const name of files) {
+    const text = await readFile(new URL(name, CASES), "utf8");
+    sentences.add(await page.evaluate((t) => JSON.parse(window.leavewell.weigh_json(t)).counsel.sentence, text));
+  }
+  for (let at = 0; at < count; at += 1) {
+    await go("#/");
+    await buttons.nth(at).click();
+    await go("#/counsel");
+    const shown = await page.locator(".answer, [data-answer]").first().innerText().catch(() => "");
+    const body = await page.locator("main").innerText();
+    const found = [...sentences].find((s) => body.includes(s));
+    assert.ok(found, `example ${at} shows an answer of the model: ${shown}`);
+    for (const other of ["piece", "look", "condition", "money"]) {
+      await go(`#/${other}`);
+      assert.ok(await page.getByRole("heading", { level: 1 }).isVisible());
+    }
+  }
+});

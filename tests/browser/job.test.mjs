@@ -1,0 +1,78 @@
+// The whole job by keyboard: from an empty shelf to a reasoned answer.
+
+import assert from "node:assert/strict";
+import { browserTest } from "./harness.mjs";
+import { check, choose, tabTo, typeInto } from "./keyboard.mjs";
+
+/** Follows a link of the list of places, or the one next step, by keyboard. */
+async function follow(page, name) {
+  await tabTo(page, page.getByRole("link", { name }).first());
+  await page.keyboard.press("Enter");
+}
+
+browserTest("an owner gets from an empty shelf to the counsel by keyboard", async ({ page, go }) => {
+  await go("#/");
+  await typeInto(page, page.getByLabel("What do you call it?"), "Tray from the attic");
+  await choose(page, page.getByLabel("What is it?"), "Tray");
+  await tabTo(page, page.getByRole("button", { name: "Start this piece" }));
+  await page.keyboard.press("Enter");
+
+  // Piece
+  await page.waitForURL(/#\/piece/);
+  assert.equal(await page.getByLabel("What do you call it?").inputValue(), "Tray from the attic");
+  await typeInto(page, page.getByLabel("Not after"), "1840");
+  await check(page, page.getByRole("group", { name: "What is to become of it?" }).or(page.getByRole("group", { name: /become|want/i })).first(), "Sell it");
+
+  // Look
+  await follow(page, /^Look/);
+  await page.waitForURL(/#\/look/);
+  const wear = page.locator("details").filter({ hasText: "Where it has worn" }).first();
+  await tabTo(page, wear.locator("summary").first());
+  await page.keyboard.press("Enter");
+  const copper = wear.getByRole("group", { name: /Copper showing through/ });
+  await check(page, copper, "Seen");
+  const edges = page.locator("details").filter({ hasText: "Edges and rim" }).first();
+  await tabTo(page, edges.locator("summary").first());
+  await page.keyboard.press("Enter");
+  await check(page, edges.getByRole("group", { name: /Copper between two layers/ }), "Seen");
+  await check(page, edges.getByRole("group", { name: /Silver wire along the edge/ }), "Seen");
+  await page.getByText(/fused plate \(old Sheffield plate\)/i).first().waitFor();
+
+  // Condition
+  await follow(page, /^Condition/);
+  await page.waitForURL(/#\/condition/);
+  await check(page, page.getByRole("group", { name: "Base metal showing through" }), "Much: about 20 in 100");
+
+  // Money
+  await follow(page, /^Money/);
+  await page.waitForURL(/#\/money/);
+  await typeInto(page, page.getByLabel("Likely"), "400");
+  await typeInto(page, page.getByRole("group", { name: "Full replating" }).getByLabel("Price asked"), "450");
+
+  // Counsel
+  await follow(page, /^Counsel/);
+  await page.waitForURL(/#\/counsel/);
+  await page.getByText(/^Leave it as it is\. Replating would cost about/).waitFor();
+  await page.getByText(/^Clear: in .* of the ways things may be/).waitFor();
+  assert.ok(await page.getByText(/They decide, not this tool\./).first().isVisible());
+
+  // It is on the shelf, and still there after a reload.
+  await page.reload();
+  await page.getByText(/^Leave it as it is\. Replating would cost about/).waitFor();
+  await go("#/");
+  await page.getByText("Tray from the attic").first().waitFor();
+});
+
+browserTest("every screen puts the focus on its heading and names itself", async ({ page, go }) => {
+  await go("#/");
+  await page.getByRole("button", { name: /Open a copy of: The cake basket/ }).click();
+  const titles = new Set();
+  for (const screen of ["piece", "look", "condition", "money", "counsel"]) {
+    await go(`#/${screen}`);
+    const heading = page.getByRole("heading", { level: 1 });
+    assert.equal(await heading.count(), 1);
+    await page.waitForFunction(() => document.activeElement?.tagName === "H1");
+    titles.add(await page.title());
+  }
+  assert.equal(titles.size, 5, "each screen has a title of its own");
+});
