@@ -10,13 +10,22 @@ fn main() {
 }
 
 const CASES: [(&str, &str); 3] = [
-    ("basket", include_str!("../../../tests/cases/cake_basket.json")),
-    ("teapot", include_str!("../../../tests/cases/leaking_teapot.json")),
+    (
+        "basket",
+        include_str!("../../../tests/cases/cake_basket.json"),
+    ),
+    (
+        "teapot",
+        include_str!("../../../tests/cases/leaking_teapot.json"),
+    ),
     ("tray", include_str!("../../../tests/cases/worn_tray.json")),
 ];
 
 fn case(name: &str) -> Case {
-    let text = CASES.iter().find(|(n, _)| *n == name).map_or("", |(_, text)| *text);
+    let text = CASES
+        .iter()
+        .find(|(n, _)| *n == name)
+        .map_or("", |(_, text)| *text);
     Draft::parse(text).unwrap_or_default().read().0
 }
 

@@ -142,11 +142,16 @@ impl Explained<'_> {
                 }
             } else {
                 let points = 100.0 * (mean(&own.score) - mean(&self.outcomes[rival].score));
-                format!(
-                    "The next best, {name}, scores {:.0} points in 100 {} for what you want.",
-                    points.abs(),
-                    if points >= 0.0 { "lower" } else { "higher" }
-                )
+                match points.round().abs() {
+                    0.0..1.0 => {
+                        format!("The next best, {name}, comes out level for what you want.")
+                    }
+                    n => format!(
+                        "The next best, {name}, scores {n:.0} point{} in 100 {} for what you want.",
+                        if n < 2.0 { "" } else { "s" },
+                        if points >= 0.0 { "lower" } else { "higher" }
+                    ),
+                }
             };
             say("runner_up", text, Some(gap));
         }
@@ -168,7 +173,7 @@ impl Explained<'_> {
             say(
                 "original_silver",
                 format!(
-                    "{how} fused plate (old Sheffield plate), and its own silver still covers {}. That surface cannot be put back.",
+                    "{how} fused plate (old Sheffield plate), and its own silver still covers {} of it. That surface cannot be put back.",
                     percent(covered)
                 ),
                 None,

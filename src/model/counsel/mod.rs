@@ -422,6 +422,9 @@ impl<'a> Solved<'a> {
                 .then(b.bits.total_cmp(&a.bits))
                 .then(a.finding.cmp(b.finding))
         });
+        // What tells next to nothing and is worth nothing is no advice.
+        let least = self.ledger.value("look.least_bits");
+        looks.retain(|l| l.worth > 0.0 || l.bits >= least);
         looks.truncate(LOOKS);
         looks
     }

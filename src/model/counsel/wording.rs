@@ -61,10 +61,12 @@ pub(super) fn share(p: f64) -> String {
     }
 }
 
-/// A bare share of a part: "about 3 %".
+/// A share of an area or of a whole: "about 3 %", "nearly all".
 pub(super) fn percent(f: f64) -> String {
     if f < 0.005 {
         "less than 1 %".to_owned()
+    } else if f >= 0.985 {
+        "nearly all".to_owned()
     } else {
         format!("about {:.0} %", 100.0 * f)
     }
@@ -159,5 +161,6 @@ mod tests {
         assert_eq!(share(0.001), "less than 1 in 100");
         assert_eq!(share(1.0), "more than 99 in 100");
         assert_eq!(percent(0.03), "about 3 %");
+        assert_eq!(percent(0.999), "nearly all");
     }
 }
