@@ -63,6 +63,10 @@ pub struct BandMean {
 pub struct IdentityReport {
     /// One plain sentence.
     pub sentence: String,
+    /// How the body was made: the likeliest answer.
+    pub body: SettledReport,
+    /// What silver is on it now: the likeliest answer.
+    pub skin: SettledReport,
     /// Every kind, most likely first.
     pub kinds: Vec<KindReport>,
     /// Probability of each family.
@@ -71,12 +75,31 @@ pub struct IdentityReport {
     pub family_bars: Vec<FamilyReport>,
     /// When it was made; absent when the findings leave no year possible.
     pub dates: Option<DateReport>,
+    /// What does not fit the years one was told.
+    pub date_conflicts: Vec<String>,
     /// Findings that do not fit together.
     pub contradictions: Vec<ContradictionReport>,
     /// What to look at next, most useful first.
     pub next_looks: Vec<NextLook>,
     /// How far each answer moved the leading family.
     pub pushes: Vec<PushReport>,
+}
+
+/// One of the two questions behind a kind, with how far it is settled.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct SettledReport {
+    /// The likeliest answer.
+    pub name: &'static str,
+    /// Probability.
+    pub p: f64,
+    /// Least over the three ladders.
+    pub low: f64,
+    /// Greatest over the three ladders.
+    pub high: f64,
+    /// Settled: four in five or more on every ladder.
+    pub settled: bool,
+    /// In one sentence.
+    pub sentence: String,
 }
 
 /// Probability of each family; they sum to 1.

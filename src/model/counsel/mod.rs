@@ -28,14 +28,14 @@ use crate::bench::{Sheet, disk_reach_mm, strip_reach_mm};
 use crate::case::{Case, Currency, Goal, Problem, Route};
 use crate::facts::{LEDGER_VERSION, Ledger, Offered, caution};
 use crate::identity::{
-    Cluster, Dating, Family, Interval, Kind, contradictions, information_gain, made_by, pushes,
-    with_interval,
+    Build, Cluster, Dating, Family, Interval, Kind, Skin, contradictions, date_conflicts,
+    information_gain, likeliest, made_by, pushes, with_interval,
 };
 use crate::maths::{deciles, mean, median, sort_short, tail_mean};
 use crate::report::{
     Band, BandMean, ContradictionReport, CounselReport, CourseReport, DateReport, DisplayOnly,
     Families, FamilyReport, IdentityReport, KindReport, NextLook, OptionReport, PartReport,
-    PushReport, Report, SilverReport, ValueReport, VerdictReport,
+    PushReport, Report, SettledReport, SilverReport, ValueReport, VerdictReport,
 };
 use crate::treatment::{Situation, Treatment, Verdict, check, worst};
 
@@ -296,6 +296,17 @@ impl<'a> Solved<'a> {
         let (top, _) = posterior.top_family();
         IdentityReport {
             sentence: self.identity_sentence(),
+            body: self.settled(
+                "The body",
+                likeliest(&Build::ALL, Build::probability, &self.interval),
+                Build::name,
+            ),
+            skin: self.settled(
+                "The silver on it",
+                likeliest(&Skin::ALL, Skin::probability, &self.interval),
+                Skin::name,
+            ),
+            date_conflicts: date_conflicts(self.case, &posterior, self.ledger),
             kinds,
             families: Families {
                 solid: posterior.family(Family::Solid),
@@ -376,6 +387,31 @@ impl<'a> Solved<'a> {
             "electroplate; the mark does not name the metal beneath"
         };
         format!("{} {name}.", how_sure(p))
+    }
+
+    /// One of the two questions behind a kind, in words.
+    fn settled<T: Copy>(
+        &self,
+        subject: &str,
+        (top, (p, low, high)): (T, (f64, f64, f64)),
+        name: fn(T) -> &'static str,
+    ) -> SettledReport {
+        let settled = low >= self.ledger.value("counsel.family");
+        let name = name(top);
+        let share = wording::share(p);
+        let sentence = if settled {
+            format!("{subject} is {name}: settled ({share}).")
+        } else {
+            format!("{subject} is open; the likeliest is {name} ({share}).")
+        };
+        SettledReport {
+            name,
+            p,
+            low,
+            high,
+            settled,
+            sentence,
+        }
     }
 
     fn next_looks(&self, by_kind: &[[f64; 12]]) -> Vec<NextLook> {

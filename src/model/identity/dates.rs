@@ -124,6 +124,56 @@ pub fn made_by(dating: &Dating, kinds: &[Kind], year: f64) -> f64 {
     if all > 0.0 { before / all } else { 0.0 }
 }
 
+/// What does not fit the years a person was told, each in words: findings of the body whose window
+/// does not meet them, and the likeliest kind when it was not made then. Nothing is averaged away.
+#[must_use]
+pub fn date_conflicts(case: &Case, posterior: &Posterior, ledger: &Ledger) -> Vec<String> {
+    let (Some(from), to) = (
+        case.piece.from_year.or(case.piece.to_year),
+        case.piece.to_year,
+    ) else {
+        return Vec::new();
+    };
+    let to = to.unwrap_or(u16::MAX);
+    let told = match (case.piece.from_year, case.piece.to_year) {
+        (Some(a), Some(b)) => format!("between {a} and {b}"),
+        (Some(a), None) => format!("{a} or later"),
+        (None, Some(b)) => format!("{b} or earlier"),
+        (None, None) => return Vec::new(),
+    };
+    let from = if case.piece.from_year.is_some() {
+        from
+    } else {
+        0
+    };
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // clamped to years
+    let tail = ledger.value("identity.window_tail").clamp(0.0, 100.0) as u16;
+    let misses =
+        |w: &Window| w.from > to.saturating_add(tail) || w.to.is_some_and(|end| end + tail < from);
+    let mut conflicts: Vec<String> = seen_windows(&case.findings)
+        .into_iter()
+        .filter(|w| w.about == WindowAbout::Body && misses(w))
+        .map(|w| {
+            format!(
+                "You were told {told}, but: {}. One of the two is wrong.",
+                w.what
+            )
+        })
+        .collect();
+    let top = posterior.top_kind();
+    let own = windows()
+        .iter()
+        .find(|w| w.about == WindowAbout::Kind && w.id == top.code());
+    if let Some(w) = own.filter(|w| posterior.of(top) >= 0.5 && misses(w)) {
+        conflicts.push(format!(
+            "You were told {told}, but it looks like {}: {}.",
+            top.name(),
+            w.what
+        ));
+    }
+    conflicts
+}
+
 /// Windows of the findings that were seen.
 pub(super) fn seen_windows(answers: &[Answer]) -> Vec<&'static Window> {
     windows()
@@ -145,4 +195,46 @@ fn trapezoid(window: &Window, year: u16, today: u16, tail: f64) -> f64 {
     let early = f64::from(window.from) - f64::from(year);
     let late = f64::from(year) - f64::from(window.to.unwrap_or(today));
     outside(early).min(outside(late))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::case::Answer;
+    use crate::identity::{CopperRule, Ladder, posterior};
+
+    fn conflicts(seen: &[&'static str], from: Option<u16>, to: Option<u16>) -> Vec<String> {
+        let mut case = Case::default();
+        case.piece.from_year = from;
+        case.piece.to_year = to;
+        case.findings = seen
+            .iter()
+            .map(|id| Answer {
+                id,
+                seen: Seen::Yes,
+                part: None,
+            })
+            .collect();
+        let ledger = Ledger::standard();
+        let p = posterior(
+            &case.findings,
+            ledger,
+            &Ladder::of(ledger, "base"),
+            CopperRule::Guarded,
+        );
+        date_conflicts(&case, &p, ledger)
+    }
+
+    #[test]
+    fn a_told_date_that_cannot_be_is_reported() {
+        // Electroplating begins in 1840 (patent; Victoria and Albert Museum).
+        assert!(conflicts(&["M01", "S04"], Some(1780), Some(1800)).len() >= 2);
+        assert_eq!(
+            conflicts(&["M01", "S04"], Some(1880), Some(1900)),
+            Vec::<String>::new()
+        );
+        assert_eq!(conflicts(&["M01", "S04"], None, None), Vec::<String>::new());
+        assert!(!conflicts(&["M05"], Some(1800), None).is_empty());
+        assert!(!conflicts(&["M02", "S05"], None, Some(1800)).is_empty());
+    }
 }

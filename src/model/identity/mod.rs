@@ -1,14 +1,16 @@
 //! What the piece is: from findings to a posterior over kinds, a date window, contradictions, and
 //! what to look at next.
 
+mod build;
 mod contradiction;
 mod dates;
 mod kind;
 mod next_look;
 mod posterior;
 
+pub use build::{Build, Skin, likeliest};
 pub use contradiction::{Contradiction, contradictions};
-pub use dates::{DateSpan, Dating, made_by};
+pub use dates::{DateSpan, Dating, date_conflicts, made_by};
 pub use kind::{Cluster, Family, Kind, Letter};
 pub use next_look::{InformationGain, information_gain};
 pub use posterior::{
