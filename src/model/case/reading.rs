@@ -15,6 +15,8 @@ const YEARS: (f64, f64) = (1700.0, 2100.0);
 const MOST_MONEY: f64 = 100_000_000.0;
 /// Most parts and quotes that are read; the rest stays in the draft.
 const MOST_ENTRIES: usize = 200;
+/// Most figures of one's own that are read: more than the ledger holds.
+const MOST_OVERRIDES: usize = 1_000;
 
 /// Reads the whole document.
 pub(super) fn read(root: &Map<String, Value>) -> (Case, Vec<Problem>) {
@@ -367,6 +369,17 @@ impl Reader {
                 path: s.at("bleed"),
                 fields: Some(fields),
             };
+            if let Some(missing) = ["low", "likely", "high"]
+                .into_iter()
+                .find(|f| inner.get(f).is_none())
+            {
+                self.problem(
+                    inner.at(missing),
+                    format!("The counted interval has no \"{missing}\"."),
+                    "Give low, likely and high, each as a share of 1, or one word or percentage instead.",
+                );
+                return None;
+            }
             let low = self.number(&inner, "low", (0.0, 1.0), "a fraction")?;
             let likely = self.number(&inner, "likely", (0.0, 1.0), "a fraction")?;
             let high = self.number(&inner, "high", (0.0, 1.0), "a fraction")?;
@@ -548,9 +561,19 @@ impl Reader {
     fn overrides(&mut self, root: &Map<String, Value>) -> Vec<Override> {
         let s = self.section(root, "overrides");
         let mut taken = Vec::new();
+        let count = s.fields.map_or(0, Map::len);
+        if count > MOST_OVERRIDES {
+            self.problem(
+                "overrides".to_owned(),
+                format!(
+                    "There are {count} figures of your own; the first {MOST_OVERRIDES} are used."
+                ),
+                "Remove those that only repeat what is shipped.",
+            );
+        }
         // Each is tried on a ledger here, so that a case only ever holds overrides that can be laid.
         let mut trial = Ledger::standard().clone();
-        for (id, entry) in s.fields.into_iter().flatten().take(MOST_ENTRIES) {
+        for (id, entry) in s.fields.into_iter().flatten().take(MOST_OVERRIDES) {
             let path = s.at(id);
             let fields = match entry {
                 Value::Object(fields) => fields.clone(),

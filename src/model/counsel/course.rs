@@ -69,8 +69,11 @@ pub(super) fn not_needed(treatment: Treatment, s: &Situation) -> Option<&'static
         Treatment::RemoveLead if !s.any_joint(&[Joint::GreyRepair]) => {
             Some("No old grey repair is recorded.")
         }
+        // Somebody who holds a quote is asking about it, and gets an answer.
         Treatment::Replate
-            if s.body_bleed < s.ledger.value("silver.f_none") && s.covered_area > 0.99 =>
+            if s.case.quote(treatment).is_none()
+                && s.body_bleed < s.ledger.value("silver.f_none")
+                && s.covered_area > 0.99 =>
         {
             Some("Hardly any base metal shows.")
         }

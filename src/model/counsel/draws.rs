@@ -5,7 +5,7 @@ use std::rc::Rc;
 
 use super::sample::{Dim, Sample};
 use super::tweak::Tweak;
-use crate::case::{Case, Dents, Doer, Form, Goal, Joint, Route, Tarnish};
+use crate::case::{Case, Dents, Doer, Fill, Form, Goal, Joint, Route, Tarnish};
 use crate::facts::{Figure, Ledger};
 use crate::identity::{Kind, Posterior};
 use crate::silver::{BleedRange, FilmLoss, Layer, bleed_range, film_loss_um};
@@ -761,7 +761,7 @@ fn draw_lead(case: &Case, ledger: &Ledger, kind: &[Kind], u: &[f64]) -> Vec<bool
         || case
             .parts
             .iter()
-            .any(|p| p.joint == Some(Joint::GreyRepair));
+            .any(|p| p.joint == Some(Joint::GreyRepair) || p.fill == Some(Fill::Lead));
     let soldered = case.is_soldered();
     let chance = |k: Kind| {
         let id = match k {

@@ -461,6 +461,12 @@ impl<'a> Solved<'a> {
         // What tells next to nothing and is worth nothing is no advice.
         let least = self.ledger.value("look.least_bits");
         looks.retain(|l| l.worth > 0.0 || l.bits >= least);
+        // A close-plater's mark calls for the magnet: the mark alone loses to commoner kinds.
+        if self.case.has_seen("M12")
+            && let Some(magnet) = looks.iter().position(|l| l.finding == "P01")
+        {
+            looks[..=magnet].rotate_right(1);
+        }
         looks.truncate(LOOKS);
         looks
     }

@@ -96,8 +96,6 @@ pub struct Figure {
     pub tag: Tag,
     /// Id of its source.
     pub source: &'static str,
-    /// What it means, in one plain sentence.
-    pub what: &'static str,
     /// The person's own reason, when they put their own value here.
     pub own_reason: Option<String>,
 }

@@ -233,14 +233,35 @@ pub fn source(id: &str) -> Option<&'static Source> {
     sources().iter().find(|s| s.id == id)
 }
 
+/// What a figure means, in one plain sentence. The sentences are a file of their own: a program that
+/// never asks for one does not carry them.
+#[must_use]
+pub fn meaning(id: &str) -> Option<&'static str> {
+    static MEANINGS: OnceLock<Vec<(&str, &str)>> = OnceLock::new();
+    MEANINGS
+        .get_or_init(|| {
+            embedded(rows(
+                "meanings.psv",
+                include_str!("data/meanings.psv"),
+                &["id", "what"],
+            ))
+            .into_iter()
+            .map(|r| (r[0], r[1]))
+            .collect()
+        })
+        .iter()
+        .find(|(known, _)| *known == id)
+        .map(|(_, what)| *what)
+}
+
 /// Unwraps something read from a file that is part of the program. A test reads every file, so a
 /// fault here cannot reach a person.
 pub(crate) fn embedded<T>(read: Result<T, String>) -> T {
     read.unwrap_or_else(|fault| unreachable!("{fault}"))
 }
 
-const FIGURE_HEADER: [&str; 9] = [
-    "id", "value", "low", "high", "unit", "shape", "tag", "source", "what",
+const FIGURE_HEADER: [&str; 8] = [
+    "id", "value", "low", "high", "unit", "shape", "tag", "source",
 ];
 
 fn read_figures(text: &'static str) -> Result<Vec<Figure>, String> {
@@ -262,14 +283,14 @@ fn read_figures(text: &'static str) -> Result<Vec<Figure>, String> {
             shape: Shape::parse(r[5]).ok_or_else(|| fault("unknown shape"))?,
             tag: Tag::parse(r[6]).ok_or_else(|| fault("unknown tag"))?,
             source: r[7],
-            what: r[8],
+
             own_reason: None,
         };
         if !(figure.low <= figure.value && figure.value <= figure.high) {
             return Err(fault("low, value and high are out of order"));
         }
-        if figure.unit.is_empty() || figure.source.is_empty() || figure.what.is_empty() {
-            return Err(fault("unit, source or meaning is missing"));
+        if figure.unit.is_empty() || figure.source.is_empty() {
+            return Err(fault("unit or source is missing"));
         }
         match figures.binary_search_by(|f| f.id.cmp(figure.id)) {
             Ok(_) => return Err(fault("stands twice")),
@@ -314,6 +335,18 @@ mod tests {
     }
 
     #[test]
+    fn every_figure_says_what_it_means_and_no_meaning_is_left_over() {
+        for f in Ledger::standard().figures() {
+            assert!(meaning(f.id).is_some_and(|m| m.ends_with('.')), "{}", f.id);
+        }
+        let rows = include_str!("data/meanings.psv")
+            .lines()
+            .filter(|l| l.contains(" | "))
+            .count();
+        assert_eq!(rows - 1, Ledger::standard().figures().count());
+    }
+
+    #[test]
     fn judgement_names_no_publication_and_publications_are_not_judgement() {
         for f in Ledger::standard().figures() {
             let kind = source(f.source).map_or("", |s| s.kind);
@@ -333,10 +366,10 @@ mod tests {
             Box::leak(format!("{}\n{row}\n", FIGURE_HEADER.join(" | ")).into_boxed_str())
         };
         let fault = |row: &str| read_figures(file(row)).unwrap_err();
-        assert!(fault("a | 1 | 2 | 3 | um | point | read | x | y").contains("out of order"));
-        assert!(fault("a | x | 2 | 3 | um | point | read | x | y").contains("not a number"));
-        assert!(fault("a | 2 | 2 | 3 | um | blob | read | x | y").contains("shape"));
-        assert!(fault("a | 2 | 2 | 3 | um | point | hearsay | x | y").contains("tag"));
+        assert!(fault("a | 1 | 2 | 3 | um | point | read | x").contains("out of order"));
+        assert!(fault("a | x | 2 | 3 | um | point | read | x").contains("not a number"));
+        assert!(fault("a | 2 | 2 | 3 | um | blob | read | x").contains("shape"));
+        assert!(fault("a | 2 | 2 | 3 | um | point | hearsay | x").contains("tag"));
     }
 
     #[test]

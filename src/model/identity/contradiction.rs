@@ -4,8 +4,7 @@ use super::dates::seen_windows;
 use super::kind::Kind;
 use super::posterior::Ladder;
 use crate::case::{Answer, Case, PartName, Seen};
-use crate::facts::{FindingFact, Ledger, WindowAbout, finding};
-use crate::maths::sort_short;
+use crate::facts::{FindingFact, Ledger, WindowAbout, findings};
 
 /// Two seen findings that no one kind, or no one year, explains together.
 #[derive(Clone, Debug, PartialEq)]
@@ -27,23 +26,28 @@ pub struct Contradiction {
 pub fn contradictions(case: &Case, ledger: &Ledger) -> Vec<Contradiction> {
     let ladder = Ladder::of(ledger, "base");
     let limit = ledger.value("identity.contradiction");
-    let mut seen: Vec<(&'static FindingFact, &Answer)> = case
-        .findings
+    let seen: Vec<(&'static FindingFact, Vec<&Answer>)> = findings()
         .iter()
-        .filter(|a| a.seen == Seen::Yes)
-        .filter_map(|a| finding(a.id).map(|f| (f, a)))
+        .map(|f| {
+            (
+                f,
+                case.findings
+                    .iter()
+                    .filter(|a| a.id == f.id && a.seen == Seen::Yes)
+                    .collect::<Vec<_>>(),
+            )
+        })
+        .filter(|(_, answers)| !answers.is_empty())
         .collect();
-    sort_short(&mut seen, |(f, _), (g, _)| f.id.cmp(g.id));
-    seen.dedup_by_key(|(f, _)| f.id);
     let mut found = Vec::new();
-    for (i, (first, a)) in seen.iter().enumerate() {
-        for (second, b) in &seen[i + 1..] {
+    for (i, (first, on_first)) in seen.iter().enumerate() {
+        for (second, on_second) in &seen[i + 1..] {
             let by_kind = joint_support(first, second, &ladder) < limit;
-            let years = apart(a, b);
+            let years = apart(on_first[0], on_second[0]);
             if !by_kind && years.is_none() {
                 continue;
             }
-            let parts = a.part.zip(b.part).filter(|(x, y)| x != y);
+            let parts = apart_on_the_piece(on_first, on_second);
             let text = words(first, second, parts, years);
             found.push(Contradiction {
                 findings: [first, second],
@@ -53,6 +57,22 @@ pub fn contradictions(case: &Case, ledger: &Ledger) -> Vec<Contradiction> {
         }
     }
     found
+}
+
+/// Two parts that carry the two findings, when no part carries both and every place is told; the
+/// first of each in the order of the list of parts.
+fn apart_on_the_piece(a: &[&Answer], b: &[&Answer]) -> Option<(PartName, PartName)> {
+    let told = |answers: &[&Answer]| {
+        answers
+            .iter()
+            .map(|x| x.part)
+            .collect::<Option<Vec<PartName>>>()
+    };
+    let (a, b) = (told(a)?, told(b)?);
+    if a.iter().any(|part| b.contains(part)) {
+        return None;
+    }
+    a.into_iter().min().zip(b.into_iter().min())
 }
 
 fn joint_support(a: &FindingFact, b: &FindingFact, ladder: &Ladder) -> f64 {

@@ -677,7 +677,7 @@ mod tests {
     #[test]
     fn a_registered_mark_or_rarity_asks_for_an_opinion_whatever_the_area() {
         let marked = case(&["C01", "C07", "C08", "M04"], |p| {
-            p.lead = Some(Lead::Absent)
+            p.lead = Some(Lead::Absent);
         });
         let mut s = situation(&marked);
         s.covered_area = 0.1;

@@ -77,7 +77,14 @@ impl Situation<'_> {
                 || self.case.has_seen("C12")
                 || self.lead == LeadStatus::Present
                 || self.any_joint(&[Joint::GreyRepair])
+                || self.lead_filled()
                 || self.case.is_soldered())
+    }
+
+    /// Whether a part is told to be filled with lead or solder.
+    #[must_use]
+    pub fn lead_filled(&self) -> bool {
+        self.case.parts.iter().any(|p| p.fill == Some(Fill::Lead))
     }
 
     /// Whether any part has one of these joints, as found.
@@ -155,6 +162,7 @@ impl Situation<'_> {
             if self.lead == LeadStatus::Present
                 || self.case.has_seen("C10")
                 || self.any_joint(&[Joint::GreyRepair])
+                || self.lead_filled()
             {
                 why.push("Lead was found, or grey solder or filling shows.".to_owned());
             } else if self.case.is_soldered() && self.before_lead_free() {

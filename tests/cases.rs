@@ -1,0 +1,402 @@
+//! The worked examples, weighed to the end: they open without a fault, the answer is the one that
+//! was thought through for each, and the report has the shape that outside programs rely on. The
+//! pieces are CONSTRUCTED.
+
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing)]
+
+use std::collections::BTreeMap;
+use std::path::Path;
+use std::sync::OnceLock;
+
+use leavewell_model::{Draft, weigh_json};
+use serde_json::Value;
+
+/// Every file of `tests/cases` with its text, by name.
+fn files() -> &'static BTreeMap<String, String> {
+    static FILES: OnceLock<BTreeMap<String, String>> = OnceLock::new();
+    FILES.get_or_init(|| {
+        let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/cases");
+        std::fs::read_dir(folder)
+            .unwrap()
+            .map(|entry| entry.unwrap().path())
+            .filter(|path| path.extension().is_some_and(|e| e == "json"))
+            .map(|path| {
+                let name = path.file_stem().unwrap().to_str().unwrap().to_owned();
+                (name, std::fs::read_to_string(&path).unwrap())
+            })
+            .collect()
+    })
+}
+
+/// The whole report of each, as any caller gets it.
+fn reports() -> &'static BTreeMap<String, Value> {
+    static REPORTS: OnceLock<BTreeMap<String, Value>> = OnceLock::new();
+    REPORTS.get_or_init(|| {
+        files()
+            .iter()
+            .map(|(name, text)| {
+                (
+                    name.clone(),
+                    serde_json::from_str(&weigh_json(text)).unwrap(),
+                )
+            })
+            .collect()
+    })
+}
+
+fn report(name: &str) -> &'static Value {
+    reports()
+        .get(name)
+        .unwrap_or_else(|| panic!("there is no {name}"))
+}
+
+fn words(list: &Value) -> Vec<&str> {
+    list.as_array()
+        .unwrap()
+        .iter()
+        .map(|v| v.as_str().unwrap())
+        .collect()
+}
+
+fn steps(name: &str) -> Vec<&'static str> {
+    words(&report(name)["counsel"]["steps"])
+}
+
+fn firmness(name: &str) -> &'static str {
+    report(name)["counsel"]["firmness"].as_str().unwrap()
+}
+
+fn refers(name: &str) -> bool {
+    report(name)["counsel"]["refer"].as_bool().unwrap()
+}
+
+#[track_caller]
+fn check_left_alone(name: &str) {
+    let steps = steps(name);
+    assert!(
+        steps.iter().all(|s| ["T00", "T01"].contains(s)),
+        "{name}: {steps:?}"
+    );
+}
+
+#[track_caller]
+fn check_most_likely(name: &str, kinds: &[&str]) {
+    let top = report(name)["identity"]["kinds"][0]["kind"]
+        .as_str()
+        .unwrap();
+    assert!(kinds.contains(&top), "{name}: {top}");
+}
+
+#[test]
+fn every_example_is_there_and_opens_without_a_fault() {
+    assert!(files().len() >= 8, "{:?}", files().keys());
+    for (name, text) in files() {
+        let (_, problems) = Draft::parse(text).unwrap().read();
+        assert!(problems.is_empty(), "{name}: {problems:?}");
+        assert_eq!(report(name)["problems"], Value::Array(Vec::new()), "{name}");
+    }
+}
+
+/// An early basket with a trace of copper, to be kept.
+#[test]
+fn the_cake_basket_is_left_alone() {
+    check_left_alone("cake_basket");
+    check_most_likely("cake_basket", &["FPD", "FPS"]);
+    assert!(!refers("cake_basket"));
+    // There is next to nothing to plate over, so it is no course; the guard still speaks.
+    check_guard("cake_basket", "T14a", "H14");
+}
+
+/// A worn fused tray to be sold, with a quote as high as what it would fetch.
+#[test]
+fn the_worn_tray_is_left_as_it_is() {
+    assert_eq!(steps("worn_tray"), ["T00"]);
+    assert_eq!(firmness("worn_tray"), "clear");
+    check_most_likely("worn_tray", &["FPD"]);
+    check_barred("worn_tray", "T14a", "H14");
+}
+
+/// A pot nobody has tested, for tea every day.
+#[test]
+fn the_daily_teapot_is_tested_first() {
+    assert_eq!(steps("daily_teapot")[0], "T17");
+    assert!(refers("daily_teapot"));
+    check_most_likely("daily_teapot", &["ENS"]);
+    assert_eq!(report("daily_teapot")["display_only"]["yes"], true);
+}
+
+/// A leaking pot of Britannia metal: a low repair, by somebody who knows it.
+#[test]
+fn the_leaking_teapot_gets_a_low_repair_and_a_specialist() {
+    let steps = steps("leaking_teapot");
+    assert!(steps.contains(&"T09b"), "{steps:?}");
+    assert!(refers("leaking_teapot"));
+    check_most_likely("leaking_teapot", &["EBM"]);
+    check_barred("leaking_teapot", "T09", "H10");
+}
+
+/// Rust under foil: keep it dry, and ask.
+#[test]
+fn the_rusted_snuffers_tray_is_kept_dry_and_seen() {
+    check_left_alone("rusted_snuffers_tray");
+    assert!(refers("rusted_snuffers_tray"));
+    check_most_likely("rusted_snuffers_tray", &["CLP"]);
+    let cautions = report("rusted_snuffers_tray")["cautions"]
+        .as_array()
+        .unwrap();
+    assert!(
+        cautions
+            .iter()
+            .any(|c| c["id"] == "caution.corrosion" && c["level"] == "stop")
+    );
+}
+
+/// A pot plated over long ago, with an old grey repair that holds.
+#[test]
+fn the_replated_coffee_pot_is_left_alone() {
+    check_left_alone("replated_coffee_pot");
+    check_most_likely("replated_coffee_pot", &["RFP"]);
+}
+
+/// A dear, badly worn reproduction, with a cheap quote and every consent: here replating pays.
+#[test]
+fn the_copper_tureen_is_replated() {
+    assert_eq!(steps("copper_reproduction_tureen"), ["T14a"]);
+    check_most_likely("copper_reproduction_tureen", &["REP", "ECU"]);
+}
+
+/// Signs of solid silver and of fused plate on one pair: the clash is named and nothing is touched.
+#[test]
+fn the_candlesticks_that_do_not_add_up_are_left_alone() {
+    check_left_alone("hallmarked_candlesticks");
+    assert_ne!(firmness("hallmarked_candlesticks"), "clear");
+    let clash = &report("hallmarked_candlesticks")["identity"]["contradictions"][0];
+    assert_eq!(words(&clash["findings"]), ["C01", "M03"]);
+}
+
+/// A guard that speaks against a treatment a person may ask about.
+#[track_caller]
+fn check_guard(name: &str, treatment: &str, guard: &str) {
+    let options = report(name)["options"].as_array().unwrap();
+    let option = options
+        .iter()
+        .find(|o| o["treatment"] == treatment)
+        .unwrap_or_else(|| panic!("{name} does not offer {treatment}"));
+    let verdicts = option["verdicts"].as_array().unwrap();
+    assert!(
+        verdicts
+            .iter()
+            .any(|v| v["guard"] == guard && v["outcome"] == "barred"),
+        "{name}: {treatment} gets {verdicts:?}"
+    );
+}
+
+/// A treatment shown with the guard that bars it, and never best.
+#[track_caller]
+fn check_barred(name: &str, treatment: &str, guard: &str) {
+    let courses = report(name)["courses"].as_array().unwrap();
+    let course = courses
+        .iter()
+        .find(|c| words(&c["steps"]) == [treatment])
+        .unwrap_or_else(|| panic!("{name} does not show {treatment}"));
+    let verdicts = course["barred"].as_array().unwrap();
+    assert!(
+        verdicts.iter().any(|v| v["guard"] == guard),
+        "{name}: {treatment} is barred by {verdicts:?}"
+    );
+    for v in verdicts {
+        assert!(!v["reason"].as_str().unwrap().is_empty());
+        assert!(!v["lifted_by"].as_str().unwrap().is_empty());
+    }
+    assert_eq!(course["p_best"].as_f64(), Some(0.0));
+}
+
+/// What stands at a place of the report.
+#[derive(Clone, Copy)]
+enum Sort {
+    Text,
+    Number,
+    Whole,
+    Flag,
+    List,
+    Fields,
+    /// A number, or nothing where it has no meaning.
+    NumberOrNothing,
+}
+
+impl Sort {
+    fn is(self, v: &Value) -> bool {
+        match self {
+            Self::Text => v.is_string(),
+            Self::Number => v.is_number(),
+            Self::Whole => v.is_u64(),
+            Self::Flag => v.is_boolean(),
+            Self::List => v.is_array(),
+            Self::Fields => v.is_object(),
+            Self::NumberOrNothing => v.is_number() || v.is_null(),
+        }
+    }
+}
+
+/// Checks a place such as `identity.kinds[].p` in every entry of every list on the way. A part of
+/// the report that has no meaning for the piece may be `null` on the way.
+#[track_caller]
+fn check_place(name: &str, value: &Value, path: &str, sort: Sort) {
+    let Some((head, rest)) = path.split_once('.') else {
+        let all = path.strip_suffix("[]");
+        let v = &value[all.unwrap_or(path)];
+        let fits = match all {
+            Some(_) => v.as_array().is_some_and(|l| l.iter().all(|v| sort.is(v))),
+            None => sort.is(v),
+        };
+        assert!(fits, "{name}: {path} is {v}");
+        return;
+    };
+    match head.strip_suffix("[]") {
+        Some(list) => {
+            let list = &value[list];
+            assert!(list.is_array(), "{name}: {head} is {list}");
+            for v in list.as_array().unwrap() {
+                check_place(name, v, rest, sort);
+            }
+        }
+        None if value[head].is_null() && ["left_um", "cleanings_to_double"].contains(&head) => {}
+        None => check_place(name, &value[head], rest, sort),
+    }
+}
+
+#[test]
+fn reports_have_the_shape_outside_programs_rely_on() {
+    use Sort::{Fields, Flag, List, Number, NumberOrNothing, Text, Whole};
+    let places = [
+        ("identity.kinds[].kind", Text),
+        ("identity.kinds[].p", Number),
+        ("identity.kinds[].low", Number),
+        ("identity.kinds[].high", Number),
+        ("identity.families.solid", Number),
+        ("identity.families.fused", Number),
+        ("identity.families.replated_fused", Number),
+        ("identity.families.close", Number),
+        ("identity.families.french", Number),
+        ("identity.families.electroplate", Number),
+        ("identity.families.outside", Number),
+        ("identity.dates.from", Whole),
+        ("identity.dates.to", Whole),
+        ("identity.contradictions", List),
+        ("identity.next_looks[].finding", Text),
+        ("identity.next_looks[].worth", Number),
+        ("identity.next_looks[].bits", Number),
+        ("silver.parts[].part", Text),
+        ("silver.parts[].left_um.p10", Number),
+        ("silver.parts[].left_um.p50", Number),
+        ("silver.parts[].left_um.p90", Number),
+        ("silver.parts[].left_fraction", NumberOrNothing),
+        ("silver.parts[].bleed", Number),
+        ("silver.parts[].cleanings_to_double.p10", Number),
+        ("silver.parts[].cleanings_to_double.p50", Number),
+        ("silver.parts[].cleanings_to_double.p90", Number),
+        ("courses[].steps[]", Text),
+        ("courses[].barred[]", Fields),
+        ("courses[].barred[].guard", Text),
+        ("courses[].barred[].outcome", Text),
+        ("courses[].barred[].reason", Text),
+        ("courses[].barred[].lifted_by", Text),
+        ("courses[].net.p10", Number),
+        ("courses[].net.p50", Number),
+        ("courses[].net.p90", Number),
+        ("courses[].net.mean", Number),
+        ("courses[].p_best", Number),
+        ("courses[].p_loss", Number),
+        ("courses[].originality", Number),
+        ("courses[].reversibility", Text),
+        ("courses[].cost.p10", Number),
+        ("courses[].cost.p50", Number),
+        ("courses[].cost.p90", Number),
+        ("counsel.steps[]", Text),
+        ("counsel.firmness", Text),
+        ("counsel.reasons[].code", Text),
+        ("counsel.reasons[].text", Text),
+        ("counsel.reasons[].amount", NumberOrNothing),
+        ("counsel.would_change[].input", Text),
+        ("counsel.would_change[].now", Number),
+        ("counsel.would_change[].flips_at", NumberOrNothing),
+        ("counsel.would_change[].to_steps[]", Text),
+        ("counsel.refer", Flag),
+        ("cautions[].id", Text),
+        ("cautions[].level", Text),
+        ("cautions[].text", Text),
+        ("display_only.yes", Flag),
+        ("display_only.why[]", Text),
+        ("seed", Whole),
+        ("ledger_version", Text),
+    ];
+    for (name, report) in reports() {
+        for (path, sort) in places {
+            check_place(name, report, path, sort);
+        }
+        assert!(!report["silver"]["parts"].as_array().unwrap().is_empty());
+        assert_eq!(
+            report["counsel"]["would_change"].as_array().unwrap().len(),
+            4
+        );
+        assert!(!report["counsel"]["reasons"].as_array().unwrap().is_empty());
+    }
+}
+
+/// Some of the pieces are settled, and nothing is left to look at; most are not.
+#[test]
+fn next_looks_are_offered() {
+    let open = reports()
+        .values()
+        .filter(|r| !r["identity"]["next_looks"].as_array().unwrap().is_empty());
+    assert!(open.count() >= 4);
+}
+
+#[test]
+fn kinds_and_families_agree() {
+    let families: [(&str, &[&str]); 7] = [
+        ("solid", &["SIL"]),
+        ("fused", &["FPS", "FPD", "FPN"]),
+        ("replated_fused", &["RFP"]),
+        ("close", &["CLP"]),
+        ("french", &["FRP"]),
+        ("electroplate", &["ECU", "ENS", "EBM", "REP"]),
+        ("outside", &["OUT"]),
+    ];
+    for (name, report) in reports() {
+        let kinds = report["identity"]["kinds"].as_array().unwrap();
+        assert_eq!(kinds.len(), 12, "{name}");
+        for (family, members) in families {
+            let sum: f64 = kinds
+                .iter()
+                .filter(|k| members.contains(&k["kind"].as_str().unwrap()))
+                .map(|k| k["p"].as_f64().unwrap())
+                .sum();
+            let told = report["identity"]["families"][family].as_f64().unwrap();
+            assert!((sum - told).abs() < 1e-9, "{name}: {family} {sum} {told}");
+        }
+    }
+}
+
+/// Every caution has words, every treatment that is named anywhere has its own, and a stop comes
+/// before the rest.
+#[test]
+fn what_is_named_has_its_caution() {
+    let order = ["stop", "care", "note"];
+    for (name, report) in reports() {
+        let cautions = report["cautions"].as_array().unwrap();
+        let levels: Vec<usize> = cautions
+            .iter()
+            .map(|c| order.iter().position(|l| c["level"] == *l).unwrap())
+            .collect();
+        assert!(levels.is_sorted(), "{name}");
+        for course in report["courses"].as_array().unwrap() {
+            for step in words(&course["steps"]) {
+                let id = format!("caution.{step}");
+                let own = cautions.iter().find(|c| c["id"] == id.as_str());
+                let text = own.and_then(|c| c["text"].as_str()).unwrap_or_default();
+                assert!(!text.is_empty(), "{name}: {id}");
+            }
+        }
+    }
+}

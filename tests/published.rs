@@ -1,0 +1,40 @@
+//! Checks of the formulas and figures against something outside the code: published tables, closed
+//! forms, an independent library, or numbers worked out by hand from the figures of the ledger. Each
+//! check names its source beside it.
+
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing)]
+
+#[path = "published/bench.rs"]
+mod bench;
+#[path = "published/decision.rs"]
+mod decision;
+#[path = "published/identity.rs"]
+mod identity;
+#[path = "published/maths.rs"]
+mod maths;
+#[path = "published/silver.rs"]
+mod silver;
+#[path = "published/value.rs"]
+mod value;
+
+/// Fails unless `got` lies within `tolerance` of `want`.
+#[track_caller]
+fn near(got: f64, want: f64, tolerance: f64) {
+    assert!(
+        (got - want).abs() <= tolerance,
+        "{got} is not {want} within {tolerance}"
+    );
+}
+
+/// Fails unless `got` lies within the share `tolerance` of `want`.
+#[track_caller]
+fn near_share(got: f64, want: f64, tolerance: f64) {
+    near(got, want, tolerance * want.abs());
+}
+
+/// A number with `places` decimals is known to half a unit in the last of them.
+#[track_caller]
+fn printed(got: f64, want: f64, places: i32) {
+    let half = 0.5 / (0..places).fold(1.0, |unit, _| unit * 10.0);
+    near(got, want, half * (1.0 + 1e-9));
+}

@@ -1,0 +1,124 @@
+//! Heat reach and densities.
+//!
+//! Left out, because the program has no function for them: fins with tips, rods, hold power,
+//! radiation, diffusion length, conductivity depth and X-ray escape.
+
+use leavewell_model::bench::{
+    Sheet, bessel_k0, bessel_k1, disk_reach_mm, mixture_density, strip_reach_mm,
+};
+
+use crate::{near, near_share};
+
+/// Copper of .8 mm with 10 W/(m2 K) from each face in air of 20 C (conductivity: Incropera et al.,
+/// Table A.1).
+const COPPER: Sheet = Sheet {
+    conductivity: 401.0,
+    thickness_mm: 0.8,
+    loss: 10.0,
+    ambient_c: 20.0,
+};
+
+/// Reference values computed with scipy.special.
+#[test]
+fn bessel_functions() {
+    for (x, k0) in [(0.1, 2.427_069), (1.0, 0.421_024), (2.0, 0.113_894)] {
+        near(bessel_k0(x), k0, 1e-6);
+    }
+    for (x, k1) in [(0.1, 9.853_845), (1.0, 0.601_907)] {
+        near(bessel_k1(x), k1, 1e-6);
+    }
+}
+
+/// K0(x) = integral over t from 0 of exp(-x cosh t), by the trapezium rule, which is all but exact
+/// for this integrand (Abramowitz & Stegun 1964, 9.6.24). The table of coefficients promises 2e-7.
+#[test]
+fn bessel_functions_against_their_integral() {
+    #[allow(clippy::disallowed_methods)] // an oracle on the machine it runs on
+    let integral = |x: f64, order: f64| -> f64 {
+        let step = 0.01;
+        (0..1500)
+            .map(|i| {
+                let t = f64::from(i) * step;
+                let weight = if i == 0 { 0.5 } else { 1.0 };
+                weight * (-x * t.cosh()).exp() * (order * t).cosh() * step
+            })
+            .sum()
+    };
+    for x in [0.02, 0.05, 0.3, 0.9, 1.5, 1.99, 2.01, 3.0, 6.0] {
+        near(bessel_k0(x), integral(x, 0.0), 3e-7);
+        near_share(bessel_k1(x), integral(x, 1.0), 1e-6);
+    }
+}
+
+/// Steady sheet losing heat from both faces (Incropera et al., extended surfaces): distances computed
+/// from the closed forms with scipy.
+#[track_caller]
+fn check_disk(sheet: Sheet, patch_mm: f64, from_c: f64, to_c: f64, radius_mm: f64) {
+    near(
+        patch_mm + disk_reach_mm(sheet, patch_mm, from_c, to_c),
+        radius_mm,
+        0.01,
+    );
+}
+
+#[test]
+fn heat_round_a_spot() {
+    near(COPPER.length_mm(), 126.65, 0.01);
+    check_disk(COPPER, 5.0, 700.0, 183.0, 73.57);
+    check_disk(
+        Sheet {
+            loss: 50.0,
+            ..COPPER
+        },
+        5.0,
+        700.0,
+        183.0,
+        42.44,
+    );
+    check_disk(
+        Sheet {
+            conductivity: 24.9,
+            ..COPPER
+        },
+        5.0,
+        700.0,
+        183.0,
+        28.98,
+    );
+    check_disk(COPPER, 10.0, 700.0, 183.0, 91.47);
+    check_disk(COPPER, 5.0, 240.0, 183.0, 11.98);
+    // Beyond the edge of a patch of 5 mm.
+    check_disk(COPPER, 5.0, 230.0, 183.0, 5.0 + 5.63);
+    check_disk(COPPER, 5.0, 250.0, 183.0, 5.0 + 8.37);
+    check_disk(COPPER, 5.0, 700.0, 183.0, 5.0 + 68.57);
+    check_disk(COPPER, 5.0, 700.0, 327.0, 5.0 + 27.67);
+}
+
+#[test]
+fn heat_along_a_seam() {
+    for (from, to, reach) in [
+        (230.0, 183.0, 32.09),
+        (250.0, 183.0, 43.61),
+        (700.0, 183.0, 180.90),
+        (700.0, 327.0, 100.72),
+    ] {
+        near(strip_reach_mm(COPPER, from, to), reach, 0.01);
+    }
+}
+
+/// Ideal mixtures; sterling of 10.36 (a metals supplier's data sheet) on copper of 8.96 (IUPAC data).
+#[test]
+fn densities_that_tell_kinds_apart() {
+    let silver_copper = |fine| mixture_density(&[(fine, 10.49), (1.0 - fine, 8.96)]);
+    near(silver_copper(0.925), 10.357, 0.001);
+    near(silver_copper(0.958), 10.415, 0.001);
+    // Sterling on copper at 1 to 40 of the thickness, on one side and on both.
+    let fused = |layers: f64| {
+        let share = layers / (40.0 + layers);
+        let silver = share * 10.36;
+        let whole = silver + (1.0 - share) * 8.96;
+        mixture_density(&[(silver / whole, 10.36), (1.0 - silver / whole, 8.96)])
+    };
+    near(fused(1.0), 8.994, 0.001);
+    near(fused(2.0), 9.027, 0.001);
+}

@@ -1,0 +1,502 @@
+//! House rules: what the source may name, where figures live, what the words may say, and whether the
+//! colours can be told apart. Each rule is read off the files as they are.
+
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing)]
+
+use std::collections::BTreeMap;
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use leavewell_model::facts::{Ledger, caution, finding};
+use leavewell_model::treatment::Treatment;
+
+/// Every file under a folder of the repository with one of these endings, with its text.
+fn files(folder: &str, endings: &[&str]) -> Vec<(String, String)> {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let mut waiting: Vec<PathBuf> = vec![root.join(folder)];
+    let mut found = Vec::new();
+    while let Some(at) = waiting.pop() {
+        for entry in fs::read_dir(&at).unwrap() {
+            let path = entry.unwrap().path();
+            if path.is_dir() {
+                waiting.push(path);
+            } else if path
+                .extension()
+                .is_some_and(|e| endings.iter().any(|end| e == *end))
+            {
+                let name = path.strip_prefix(root).unwrap();
+                let name = name.to_str().unwrap().replace('\\', "/");
+                found.push((name, fs::read_to_string(&path).unwrap()));
+            }
+        }
+    }
+    found.sort();
+    assert!(!found.is_empty(), "no files under {folder}");
+    found
+}
+
+/// Fails for every line outside comments that holds one of these.
+fn check_absent(files: &[(String, String)], words: &[&str], why: &str) {
+    let faults: Vec<String> = files
+        .iter()
+        .flat_map(|(name, text)| {
+            code_lines(text).filter_map(move |(n, line)| {
+                let word = words.iter().find(|w| line.contains(**w))?;
+                Some(format!("{name}:{n}: {word}"))
+            })
+        })
+        .collect();
+    assert!(faults.is_empty(), "{why}\n{}", faults.join("\n"));
+}
+
+/// Lines that are not comments, with their numbers.
+fn code_lines(text: &str) -> impl Iterator<Item = (usize, &str)> {
+    text.lines()
+        .enumerate()
+        .map(|(i, line)| (i + 1, line))
+        .filter(|(_, line)| !line.trim_start().starts_with("//"))
+}
+
+#[test]
+fn the_model_names_neither_the_web_nor_the_machine() {
+    check_absent(
+        &files("src/model", &["rs", "toml"]),
+        &[
+            "yew",
+            "web_sys",
+            "web-sys",
+            "js_sys",
+            "js-sys",
+            "wasm_bindgen",
+            "wasm-bindgen",
+            "gloo",
+            "Instant",
+            "SystemTime",
+            "std::fs",
+            "std::net",
+            "std::env",
+            "std::process",
+            "HashMap",
+            "HashSet",
+            "println!",
+            "eprintln!",
+            "dbg!",
+        ],
+        "the model is pure and the same on every machine",
+    );
+}
+
+#[test]
+fn the_app_computes_no_figure() {
+    let app = files("src/app", &["rs"]);
+    check_absent(
+        &app,
+        &[
+            "libm",
+            ".ln(",
+            ".ln_1p(",
+            ".log10(",
+            ".log2(",
+            ".log(",
+            ".exp(",
+            ".exp2(",
+            ".powf(",
+            ".powi(",
+            ".sin(",
+            ".cos(",
+            ".tan(",
+            ".sin_cos(",
+            ".atan2(",
+        ],
+        "figures are worked out in the model",
+    );
+    // A `use` may run over several lines: look at each as one.
+    for (name, text) in &app {
+        for statement in text.split(';') {
+            let Some(from) = statement.find("leavewell_model") else {
+                continue;
+            };
+            let named: String = statement[from..]
+                .chars()
+                .filter(|c| !c.is_whitespace())
+                .collect();
+            // Sorting a short list is no figure.
+            let named = named.replace("leavewell_model::maths::sort_short", "");
+            for inner in ["maths", "value", "silver", "bench", "treatment"] {
+                let taken = [
+                    format!("leavewell_model::{inner}::"),
+                    format!("leavewell_model::{{{inner}::"),
+                    format!(",{inner}::"),
+                ];
+                assert!(
+                    !taken.iter().any(|t| named.contains(t.as_str())),
+                    "{name} reaches into the model's {inner}"
+                );
+            }
+        }
+    }
+}
+
+#[test]
+fn screens_say_something_and_smuggle_nothing() {
+    let app = files("src/app", &["rs"]);
+    check_absent(
+        &app,
+        &[
+            "Html::default()",
+            "from_html_unchecked",
+            "style=",
+            "dangerously",
+            "inner_html",
+        ],
+        "no empty returns, no raw markup, no inline styles",
+    );
+    for (name, text) in &app {
+        let squeezed: String = text.chars().filter(|c| !c.is_whitespace()).collect();
+        for empty in ["html!{}", "html!()", "html!{<></>}"] {
+            assert!(!squeezed.contains(empty), "{name} draws nothing: {empty}");
+        }
+    }
+}
+
+#[test]
+fn nothing_points_away_from_this_origin() {
+    let sources = files("src", &["rs", "psv", "toml", "js", "mjs"]);
+    let site = files(
+        "www",
+        &["html", "css", "js", "svg", "json", "webmanifest", "txt"],
+    );
+    for (name, text) in sources.iter().chain(&site) {
+        for scheme in ["http://", "https://", "ws://", "wss://"] {
+            for (at, _) in text.match_indices(scheme) {
+                let target = &text[at + scheme.len()..];
+                let ours = ["127.0.0.1", "www.w3.org/"]
+                    .iter()
+                    .any(|ok| target.starts_with(ok))
+                    // The bare scheme, as code compares with it.
+                    || target.starts_with(['"', '\'', '`']);
+                let shown: String = target.chars().take(40).collect();
+                assert!(ours, "{name}: {scheme}{shown}");
+            }
+        }
+    }
+}
+
+/// String literals of Rust source, without their quotes, comments left out. Escapes stay as written;
+/// raw strings are not used for ids.
+fn literals(text: &str) -> Vec<String> {
+    let mut found = Vec::new();
+    for (_, line) in code_lines(text) {
+        let mut rest = line;
+        while let Some(open) = rest.find('"') {
+            let after = &rest[open + 1..];
+            let Some(close) = after.find('"') else { break };
+            found.push(after[..close].to_owned());
+            rest = &after[close + 1..];
+        }
+    }
+    found
+}
+
+/// Groups of the ledger's ids.
+const GROUPS: [&str; 13] = [
+    "attribute",
+    "cost",
+    "counsel",
+    "fee",
+    "guard",
+    "hazard",
+    "identity",
+    "lead",
+    "look",
+    "metal",
+    "place",
+    "silver",
+    "value",
+];
+
+#[test]
+fn every_group_of_the_ledger_is_known_here() {
+    for figure in Ledger::standard().figures() {
+        let group = figure.id.split('.').next().unwrap();
+        assert!(
+            GROUPS.contains(&group),
+            "{} is of no known group",
+            figure.id
+        );
+    }
+}
+
+/// Ids are looked up by name and a wrong one stops the program; so each that stands in the source
+/// has to exist, and each pattern has to begin like one that does.
+#[test]
+fn every_figure_and_caution_the_source_names_exists() {
+    let ledger = Ledger::standard();
+    let plain = |id: &str| {
+        id.contains('.')
+            && !id.ends_with('.')
+            && id
+                .chars()
+                .all(|c| c.is_ascii_alphanumeric() || "._{}!|".contains(c))
+    };
+    let mut checked = 0;
+    let sources = [files("src/model", &["rs"]), files("src/app", &["rs"])].concat();
+    for (name, text) in &sources {
+        // What a file's own tests invent is their affair.
+        let text = text.split("#[cfg(test)]").next().unwrap();
+        for id in literals(text).iter().filter(|id| plain(id)) {
+            let (group, _) = id.split_once('.').unwrap();
+            let fixed = id.split('{').next().unwrap();
+            if group == "caution" {
+                let ok = fixed != id || caution(id).is_some();
+                assert!(ok, "{name}: there is no {id}");
+                checked += 1;
+            } else if GROUPS.contains(&group) {
+                let ok = if fixed == id {
+                    ledger.find(id).is_some()
+                } else {
+                    ledger.figures().any(|f| f.id.starts_with(fixed))
+                };
+                assert!(ok, "{name}: the ledger has no {id}");
+                checked += 1;
+            }
+        }
+    }
+    assert!(checked > 60, "only {checked} ids were found");
+}
+
+/// Finding and treatment ids in the source, likewise.
+#[test]
+fn every_finding_and_treatment_the_source_names_exists() {
+    let mut checked = 0;
+    let sources = [files("src/model", &["rs"]), files("src/app", &["rs"])].concat();
+    for (name, text) in &sources {
+        let text = text.split("#[cfg(test)]").next().unwrap();
+        for id in literals(text) {
+            let digits = id.get(1..3).is_some_and(|d| {
+                d.len() == 2 && d.bytes().all(|b| b.is_ascii_digit()) && id.len() <= 4
+            });
+            if !digits {
+                continue;
+            }
+            let known = match id.as_bytes()[0] {
+                b'T' => Treatment::parse(&id).is_some(),
+                b'C' | b'S' | b'M' | b'P' => finding(&id).is_some(),
+                _ => continue,
+            };
+            assert!(known, "{name}: {id}");
+            checked += 1;
+        }
+    }
+    assert!(checked > 20, "only {checked} ids were found");
+}
+
+/// The words a recipe needs. The program says what is done to a piece and what is lost, never how to
+/// do hazardous work.
+const RECIPE_WORDS: [&str; 25] = [
+    "grams per",
+    "grammes per",
+    "g per litre",
+    "ml per",
+    "g/l",
+    "mol/l",
+    "molar solution",
+    "normal solution",
+    "% solution",
+    "amps",
+    "amperes per",
+    "a/dm2",
+    "volts",
+    "current density of",
+    "torch setting",
+    "flame setting",
+    "heat it to",
+    "mix one part",
+    "parts of water",
+    "add the acid",
+    "dissolve the",
+    "dissolve in",
+    "step 1",
+    "step one",
+    "for ten minutes",
+];
+
+#[test]
+fn nothing_reads_like_a_recipe() {
+    let mut sources = files("src/model/facts/data", &["psv"]);
+    sources.extend(files("src/app", &["rs"]));
+    sources.extend(files("src/model", &["rs"]));
+    sources.extend(files("www", &["html"]));
+    let lowered: Vec<(String, String)> = sources
+        .into_iter()
+        .map(|(name, text)| (name, text.to_lowercase()))
+        .collect();
+    check_absent(&lowered, &RECIPE_WORDS, "no recipes");
+    // The same words do find a recipe.
+    let recipe = "Dissolve the salt, 30 g per litre, and set it to two volts.".to_lowercase();
+    assert!(RECIPE_WORDS.iter().filter(|w| recipe.contains(**w)).count() == 3);
+}
+
+/// Custom properties of each block of the stylesheet that sets up a theme. Where a person forces
+/// system colours there is nothing to compute.
+fn themes() -> Vec<(bool, BTreeMap<String, [f64; 3]>)> {
+    let css = fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join("www/leavewell.css"));
+    let css = css.unwrap();
+    css.split('}')
+        .filter(|block| block.contains("color-scheme:") && block.contains("--paper:"))
+        .map(|block| {
+            let body = block.rsplit('{').next().unwrap();
+            let dark = body.contains("color-scheme: dark");
+            let colours = body
+                .split(';')
+                .filter_map(|line| {
+                    let (name, value) = line.rsplit_once("--")?.1.split_once(':')?;
+                    Some((name.trim().to_owned(), rgb(value.trim())?))
+                })
+                .collect();
+            (dark, colours)
+        })
+        .collect()
+}
+
+fn rgb(hex: &str) -> Option<[f64; 3]> {
+    let digits = hex.strip_prefix('#').filter(|d| d.len() == 6)?;
+    let at = |i: usize| u8::from_str_radix(&digits[i..i + 2], 16).ok();
+    Some([at(0)?, at(2)?, at(4)?].map(|c| f64::from(c) / 255.0))
+}
+
+/// Contrast ratio (Web Content Accessibility Guidelines 2.2, definition of contrast ratio).
+fn contrast(a: [f64; 3], b: [f64; 3]) -> f64 {
+    #[allow(clippy::disallowed_methods)] // two decimals are enough; nothing is kept
+    let linear = |c: f64| {
+        if c <= 0.04045 {
+            c / 12.92
+        } else {
+            ((c + 0.055) / 1.055).powf(2.4)
+        }
+    };
+    let light = |c: [f64; 3]| {
+        let [r, g, b] = c.map(linear);
+        0.2126 * r + 0.7152 * g + 0.0722 * b
+    };
+    let (x, y) = (light(a), light(b));
+    (x.max(y) + 0.05) / (x.min(y) + 0.05)
+}
+
+#[test]
+fn the_contrast_formula_is_the_standards() {
+    // Black on white is 21 to 1 by definition; #777777 on white is 4.48, worked out by hand.
+    let colour = |hex| rgb(hex).unwrap();
+    assert!((contrast(colour("#000000"), colour("#ffffff")) - 21.0).abs() < 1e-9);
+    assert!((contrast(colour("#777777"), colour("#ffffff")) - 4.48).abs() < 0.005);
+}
+
+/// Text needs 4.5 to 1 and lines that carry meaning 3 to 1 (WCAG 2.2, 1.4.3 and 1.4.11).
+#[test]
+fn colours_can_be_told_from_the_page() {
+    let themes = themes();
+    assert!(
+        themes.iter().any(|(dark, _)| *dark) && themes.iter().any(|(dark, _)| !dark),
+        "a light and a dark theme"
+    );
+    for (dark, colours) in &themes {
+        let of = |name: &str| {
+            *colours
+                .get(name)
+                .unwrap_or_else(|| panic!("--{name} is not set (dark: {dark})"))
+        };
+        let check = |name: &str, ground: &str, least: f64| {
+            let ratio = contrast(of(name), of(ground));
+            assert!(
+                ratio >= least,
+                "--{name} on --{ground} (dark: {dark}) is only {ratio:.2}"
+            );
+        };
+        for ground in ["paper", "sheet"] {
+            for name in ["ink", "ink-quiet", "act", "copper", "stop", "care", "good"] {
+                check(name, ground, 4.5);
+            }
+            check("edge", ground, 3.0);
+            check("copper-fill", ground, 2.95);
+        }
+        // Areas are told apart by their outline.
+        check("outline", "silver-fill", 3.0);
+        check("outline", "copper-fill", 3.0);
+    }
+    // The dark theme stands twice, for the system's choice and for the person's: alike.
+    let dark: Vec<_> = themes.iter().filter(|(dark, _)| *dark).collect();
+    assert!(dark.windows(2).all(|pair| pair[0].1 == pair[1].1));
+}
+
+/// A screen with everything drawn only for it: `pages/counsel.rs` with `pages/counsel/`.
+fn screens() -> BTreeMap<String, String> {
+    let mut screens: BTreeMap<String, String> = BTreeMap::new();
+    for (name, text) in files("src/app/pages", &["rs"]) {
+        let inside = name.strip_prefix("src/app/pages/").unwrap();
+        let screen = inside.split(['/', '.']).next().unwrap().to_owned();
+        let code = text.split("#[cfg(test)]").next().unwrap();
+        screens.entry(screen).or_default().push_str(code);
+    }
+    screens.remove("mod");
+    screens
+}
+
+/// Signs that a screen names treatments: their ids, or the model's lists of them.
+fn names_treatments(code: &str) -> bool {
+    let by_id = Treatment::ALL
+        .iter()
+        .any(|t| code.contains(&format!("\"{}\"", t.id())));
+    let by_list = [
+        ".courses",
+        ".options",
+        "treatment_text",
+        "Treatment::",
+        "counsel.sentence",
+        "counsel.steps",
+    ];
+    by_id || by_list.iter().any(|sign| code.contains(sign))
+}
+
+#[test]
+fn a_screen_that_names_a_treatment_shows_its_cautions() {
+    let screens = screens();
+    assert!(screens.len() >= 6, "{:?}", screens.keys());
+    let mut naming = 0;
+    for (screen, code) in &screens {
+        if names_treatments(code) {
+            naming += 1;
+            assert!(
+                code.contains("<Cautions") || code.contains("{ cautions("),
+                "the screen {screen} names treatments without their cautions"
+            );
+        }
+    }
+    assert!(naming >= 2, "no screen was found to name a treatment");
+}
+
+/// The line that defers to codes and people stands in the shell, so on every screen.
+#[test]
+fn the_shell_defers_on_every_screen() {
+    let shell = files("src/app", &["rs"])
+        .into_iter()
+        .find(|(name, _)| name == "src/app/shell.rs")
+        .unwrap()
+        .1;
+    assert!(shell.contains("caution.deferral"));
+}
+
+/// The exact words that an owner must meet unchanged.
+#[test]
+fn words_that_stand_unchanged_are_there() {
+    for id in [
+        "caution.deferral",
+        "caution.display_only",
+        "caution.child",
+        "caution.lead",
+        "caution.corrosion",
+        "caution.sealed",
+        "caution.mercury",
+    ] {
+        assert!(caution(id).is_some_and(|c| c.text.len() > 20), "{id}");
+    }
+}
