@@ -3,40 +3,24 @@
 // The code that wasm-bindgen generates for exported functions needs it; ours has none.
 #![allow(unsafe_code)]
 
-use leavewell_model::{Draft, Problem, weigh_draft};
-use serde::Serialize;
-use serde_wasm_bindgen::Serializer;
+use js_sys::JSON;
 use wasm_bindgen::prelude::wasm_bindgen;
 use wasm_bindgen::{JsError, JsValue};
 
-/// Why a case was refused, in the shape `weigh_json` gives it.
-#[derive(Serialize)]
-struct Refused {
-    refused: Problem,
-}
-
 /// Weighs a case given as an object and returns the report as a plain object.
 ///
-/// The object goes in by way of its JSON text: the same limits then hold as for a file, and an
-/// object that contains itself is an error rather than an endless walk.
+/// The object goes in and out by way of its JSON text: the same limits then hold as for a file, and
+/// an object that contains itself is an error rather than an endless walk.
 ///
 /// # Errors
 /// When the object has no JSON form.
 #[wasm_bindgen]
 pub fn weigh(case: &JsValue) -> Result<JsValue, JsError> {
-    let text = js_sys::JSON::stringify(case)
+    let text = JSON::stringify(case)
         .ok()
         .and_then(|text| text.as_string())
         .ok_or_else(|| JsError::new("A case is a plain object, such as a case file holds."))?;
-    let shape = Serializer::json_compatible();
-    let shown = match Draft::parse(&text) {
-        Ok(draft) => weigh_draft(&draft).serialize(&shape),
-        Err(fault) => Refused {
-            refused: fault.problem(),
-        }
-        .serialize(&shape),
-    };
-    shown.map_err(|fault| JsError::new(&fault.to_string()))
+    JSON::parse(&weigh_json(&text)).map_err(|_| JsError::new("The report has no JSON form."))
 }
 
 /// Weighs a case file's text and returns the report as JSON text, byte for byte as `cargo weigh`

@@ -2,82 +2,301 @@
 
 use std::rc::Rc;
 
+use gloo::events::EventListener;
+use leavewell_model::counsel::what_would_change;
 use leavewell_model::facts::{LEDGER_VERSION, caution};
 use leavewell_model::{Draft, Problem};
-use web_sys::HtmlSelectElement;
 use yew::prelude::*;
 
 use super::examples::EXAMPLES;
-use super::pages::condition::ConditionPage;
-use super::pages::counsel::CounselPage;
-use super::pages::look::LookPage;
-use super::pages::money::MoneyPage;
-use super::pages::piece::PiecePage;
-use super::pages::shelf::ShelfPage;
-use super::parts::places::Places;
+use super::pages::condition::condition_page;
+use super::pages::counsel::counsel_page;
+use super::pages::look::look_page;
+use super::pages::money::money_page;
+use super::pages::piece::piece_page;
+use super::pages::shelf::shelf_page;
+use super::pages::{Page, line};
+use super::parts::field::typed;
+use super::parts::marks::press;
+use super::parts::places::places;
 use super::platform::{clock, file, page, store};
 use super::route::Route;
-use super::state::{Action, Entry, Notice, Open, SaveState, State, Theme, Wish};
+use super::state::{Action, Notice, Open, SaveState, State, Theme, Wish, update};
+use crate::app::parts::marks::{all, div};
+use crate::app::parts::words::joined;
 
-/// The whole app.
-#[component]
-pub fn App() -> Html {
-    let state = use_reducer(stored_state);
-    let route = use_route();
-    let act = use_callback((), {
-        let dispatcher = state.dispatcher();
-        move |action: Action, ()| dispatcher.dispatch(action)
-    });
-    let wish = use_callback(state.shelf.clone(), {
-        let act = act.clone();
-        move |wish: Wish, shelf: &Rc<Vec<Entry>>| carry_out(wish, shelf, &act)
-    });
-    use_keeping(&state, &act);
-    use_appearance(state.theme);
-    use_heading(route);
-    use_title(&title(route, state.open.as_deref()));
-    use_other_tabs(&state, &act);
+/// How long a piece must stand still before what would change the answer is looked for, in
+/// milliseconds.
+const SEEK_AFTER_MS: u32 = 300;
+/// How long the answer must stand still before it is read out, in milliseconds.
+const SAY_AFTER_MS: u32 = 1_200;
 
-    let place = match (route, &state.open) {
-        (Route::Shelf, _) => {
-            html! { <ShelfPage shelf={state.shelf.clone()} wish={wish.clone()} /> }
+/// The whole app: the one component. Everything shown is a function of its state, so that a change
+/// has one way in ([`update`]) and one way out.
+pub struct App {
+    state: State,
+    route: Route,
+    act: Callback<Action>,
+    wish: Callback<Wish>,
+    /// The screen that was last drawn and the piece on it.
+    shown: String,
+    /// The live answer as it stands.
+    line: String,
+    /// Dropping a reader stops it, so it is held until the next one.
+    reading: Option<file::Reading>,
+    /// Runs out when the piece has stood still.
+    seeking: Option<clock::Wait>,
+    /// Runs out when the answer has stood still.
+    saying: Option<clock::Wait>,
+    elsewhere: Option<EventListener>,
+    _addresses: Option<EventListener>,
+}
+
+/// What reaches the app.
+pub enum Msg {
+    /// Something happened.
+    Act(Action),
+    /// Something is asked for.
+    Wish(Wish),
+    /// The address names another screen.
+    Go(Route),
+    /// The piece has stood still.
+    Seek,
+    /// The answer has stood still.
+    Say,
+}
+
+impl Component for App {
+    type Message = Msg;
+    type Properties = ();
+
+    fn create(ctx: &Context<Self>) -> Self {
+        let link = ctx.link();
+        let going = link.callback(Msg::Go);
+        let mut app = Self {
+            state: stored_state(),
+            route: page::route(),
+            act: link.callback(Msg::Act),
+            wish: link.callback(Msg::Wish),
+            shown: String::new(),
+            line: String::new(),
+            reading: None,
+            seeking: None,
+            saying: None,
+            elsewhere: None,
+            _addresses: page::on_route(move |route| going.emit(route)),
+        };
+        page::set_theme(app.state.theme);
+        store::keep_index(&app.state.shelf);
+        app.watch(ctx);
+        app
+    }
+
+    fn update(&mut self, ctx: &Context<Self>, msg: Msg) -> bool {
+        match msg {
+            Msg::Act(action) => self.take(ctx, action),
+            Msg::Wish(Wish::Read(chosen)) => {
+                self.read(chosen);
+                false
+            }
+            Msg::Wish(wish) => {
+                self.carry_out(wish);
+                false
+            }
+            Msg::Go(route) => {
+                let changed = route != self.route;
+                self.route = route;
+                changed
+            }
+            Msg::Seek => {
+                let Some(open) = &self.state.open else {
+                    return false;
+                };
+                let found = Action::Changes {
+                    generation: open.generation,
+                    changes: what_would_change(&open.draft.read().0),
+                };
+                self.take(ctx, found)
+            }
+            Msg::Say => self.take(ctx, Action::Say(self.line.clone())),
         }
-        (_, None) => nothing_open(),
-        (Route::Piece, Some(open)) => html! { <PiecePage open={open.clone()} act={act.clone()} /> },
-        (Route::Look, Some(open)) => html! { <LookPage open={open.clone()} act={act.clone()} /> },
-        (Route::Condition, Some(open)) => {
-            html! { <ConditionPage open={open.clone()} act={act.clone()} /> }
-        }
-        (Route::Money, Some(open)) => html! { <MoneyPage open={open.clone()} act={act.clone()} /> },
-        (Route::Counsel, Some(open)) => {
-            html! { <CounselPage open={open.clone()} act={act.clone()} /> }
-        }
-    };
-    let places = match (route, &state.open) {
-        (Route::Shelf, _) | (_, None) => html! { <div hidden=true /> },
-        (_, Some(open)) => html! { <Places open={open.clone()} here={route} /> },
-    };
-    // Another piece is another screen: keyed, so that nothing typed for one is taken for the other.
-    let key = format!(
-        "{route:?}-{}",
-        state.open.as_ref().map_or("", |open| open.id.as_str())
-    );
-    let skip = Callback::from(|event: MouseEvent| {
-        event.prevent_default();
-        page::focus_heading();
-    });
-    html! {
-        <>
-            <a class="skip" href={route.href()} onclick={skip}>{ "Skip to the content" }</a>
-            <header class="top">
+    }
+
+    fn view(&self, _: &Context<Self>) -> Html {
+        let Self {
+            state,
+            route,
+            act,
+            wish,
+            ..
+        } = self;
+        let page = state.open.as_deref().map(|open| Page { state, open, act });
+        let place = match (route, page) {
+            (Route::Shelf, _) => shelf_page(&state.shelf, wish),
+            (_, None) => nothing_open(),
+            (Route::Piece, Some(page)) => piece_page(page),
+            (Route::Look, Some(page)) => look_page(page),
+            (Route::Condition, Some(page)) => condition_page(page),
+            (Route::Money, Some(page)) => money_page(page),
+            (Route::Counsel, Some(page)) => counsel_page(page),
+        };
+        let skip = Callback::from(|event: MouseEvent| {
+            event.prevent_default();
+            page::focus_heading();
+        });
+        all(vec![
+            html! { <a class="skip" href={route.href()} onclick={skip}>{ "Skip to the content" }</a> },
+            html! { <header class="top">
                 <a class="brand" href={Route::Shelf.href()}>{ "Leavewell" }</a>
-                <ThemeSwitch theme={state.theme} act={act.clone()} />
-            </header>
-            <Notices open={state.open.clone()} notice={state.notice.clone()} act={act.clone()} wish={wish} />
-            <div class="places-holder">{ places }</div>
-            <main id="main"><div class="place" key={key}>{ place }</div></main>
-            { foot() }
-        </>
+                { theme_switch(state.theme, act) }
+            </header> },
+            notices(state, act, wish),
+            html! { <div class="places-holder">
+                if let Some(page) = page.filter(|_| *route != Route::Shelf) {
+                    { places(page.open, *route) }
+                }
+            </div> },
+            html! { <main id="main"><div class="place" key={self.screen()}>{ place }</div></main> },
+            foot(),
+        ])
+    }
+
+    fn rendered(&mut self, ctx: &Context<Self>, first: bool) {
+        let open = self.state.open.as_deref();
+        page::set_title(&title(self.route, open));
+        let answer = open.map(|open| line(self.route, open)).unwrap_or_default();
+        let screen = self.screen();
+        if screen != self.shown {
+            // What stands there when a screen opens is read in its place.
+            self.saying = None;
+            self.act.emit(Action::Say(String::new()));
+            let moved = !screen.starts_with(self.shown_route());
+            self.shown = screen;
+            // Not at the start, where the page begins.
+            if moved && !first {
+                page::focus_heading();
+            }
+        } else if answer != self.line {
+            let link = ctx.link().clone();
+            self.saying = Some(clock::after(SAY_AFTER_MS, move || {
+                link.send_message(Msg::Say);
+            }));
+        }
+        self.line = answer;
+    }
+}
+
+impl App {
+    /// Takes an action in, and keeps what it changed on this device.
+    fn take(&mut self, ctx: &Context<Self>, action: Action) -> bool {
+        let Some(next) = update(&self.state, action) else {
+            return false;
+        };
+        let before = std::mem::replace(&mut self.state, next);
+        if !Rc::ptr_eq(&before.shelf, &self.state.shelf) {
+            store::keep_index(&self.state.shelf);
+        }
+        if before.theme != self.state.theme {
+            page::set_theme(self.state.theme);
+            store::keep_theme(self.state.theme);
+        }
+        let mark = |state: &State| state.open.as_ref().map(|open| open.generation);
+        if mark(&before) != mark(&self.state) {
+            self.keep();
+            self.watch(ctx);
+        }
+        true
+    }
+
+    /// Keeps the open piece on this device.
+    fn keep(&mut self) {
+        let Some(open) = &self.state.open else { return };
+        let kept = Action::Saved {
+            id: open.id.clone(),
+            failure: store::keep_case(&open.id, &open.draft.to_json()).err(),
+        };
+        if let Some(next) = update(&self.state, kept) {
+            self.state = next;
+        }
+    }
+
+    /// Waits until the piece stands still, and for changes of it in another tab: the last change
+    /// would win in silence.
+    fn watch(&mut self, ctx: &Context<Self>) {
+        let Some(open) = self.state.open.clone() else {
+            (self.seeking, self.elsewhere) = (None, None);
+            return;
+        };
+        let link = ctx.link().clone();
+        self.seeking = Some(clock::after(SEEK_AFTER_MS, move || {
+            link.send_message(Msg::Seek);
+        }));
+        let act = self.act.clone();
+        self.elsewhere = store::on_changed_elsewhere(open.id.clone(), move || {
+            act.emit(Action::Tell(Notice {
+                what: "This piece has just been changed in another tab.".to_owned(),
+                remedy: "Go on in one tab only: the last change made in either is the one that is kept. You can save \
+                         what this tab holds as a file."
+                    .to_owned(),
+                rescue: Some(open.draft.to_json()),
+            }));
+        });
+    }
+
+    /// Another piece is another screen: keyed, so that nothing typed for one is taken for the other.
+    fn screen(&self) -> String {
+        let id = self.state.open.as_ref().map_or("", |open| &open.id);
+        joined(&[self.route.href(), " ", id])
+    }
+
+    fn shown_route(&self) -> &str {
+        self.shown.split_inclusive(' ').next().unwrap_or(" ")
+    }
+
+    fn read(&mut self, chosen: web_sys::File) {
+        let act = self.act.clone();
+        let read = file::read(chosen, move |text| match text {
+            Ok(text) => take_in(&text, &act),
+            Err(fault) => tell(fault, None, &act),
+        });
+        match read {
+            Ok(reading) => self.reading = Some(reading),
+            Err(fault) => tell(fault, None, &self.act),
+        }
+    }
+
+    /// Does what only the outside can do, and says what came of it.
+    fn carry_out(&self, wish: Wish) {
+        let act = &self.act;
+        match wish {
+            Wish::New { name, form } => {
+                let mut draft = Draft::default();
+                draft.set("piece.name", &name);
+                draft.set("piece.form", &form);
+                open_new(draft, Route::Piece, act);
+            }
+            Wish::Open(id) => open_stored(id, act),
+            Wish::Example(at) => {
+                if let Some(example) = EXAMPLES.get(at) {
+                    take_in(example.text, act);
+                }
+            }
+            Wish::Read(_) => {}
+            Wish::SaveAsFile(id) => {
+                let entry = self.state.shelf.iter().find(|entry| entry.id == id);
+                let name = entry.map_or("", |entry| entry.name.as_str());
+                match store::case_text(&id) {
+                    Some(text) => save(name, text, act),
+                    None => tell(gone(), None, act),
+                }
+            }
+            Wish::Rescue(text) => save("piece", text, act),
+            Wish::Delete(id) => {
+                store::remove_case(&id);
+                act.emit(Action::Removed(id));
+                page::focus_heading();
+            }
+        }
     }
 }
 
@@ -87,45 +306,15 @@ fn stored_state() -> State {
         shelf: Rc::new(store::shelf()),
         open: store::last_open().map(Rc::new),
         theme: store::theme(),
-        notice: None,
+        ..State::default()
     }
 }
 
-/// Does what only the outside can do, and says what came of it.
-fn carry_out(wish: Wish, shelf: &[Entry], act: &Callback<Action>) {
-    match wish {
-        Wish::New { name, form } => {
-            let mut draft = Draft::default();
-            draft.set("piece.name", &name);
-            draft.set("piece.form", &form);
-            open_new(draft, Route::Piece, act);
-        }
-        Wish::Open(id) => open_stored(id, act),
-        Wish::Example(at) => {
-            if let Some(Ok(draft)) = EXAMPLES.get(at).map(|example| Draft::parse(example.text)) {
-                open_new(draft, Route::Counsel, act);
-            }
-        }
-        Wish::Import(text) => match Draft::parse(&text) {
-            Ok(draft) => open_new(draft, Route::Counsel, act),
-            Err(fault) => tell(fault.problem(), None, act),
-        },
-        Wish::SaveAsFile(id) => {
-            let name = shelf
-                .iter()
-                .find(|entry| entry.id == id)
-                .map_or("", |entry| entry.name.as_str());
-            match store::case_text(&id) {
-                Some(text) => save(name, text, act),
-                None => tell(gone(), None, act),
-            }
-        }
-        Wish::Rescue(text) => save("piece", text, act),
-        Wish::Delete(id) => {
-            store::remove_case(&id);
-            act.emit(Action::Removed(id));
-            page::focus_heading();
-        }
+/// Opens the text of a case file as a new piece.
+fn take_in(text: &str, act: &Callback<Action>) {
+    match Draft::parse(text) {
+        Ok(draft) => open_new(draft, Route::Counsel, act),
+        Err(fault) => tell(fault.problem(), None, act),
     }
 }
 
@@ -198,174 +387,71 @@ fn gone() -> Problem {
 fn title(route: Route, open: Option<&Open>) -> String {
     match (route, open) {
         (Route::Shelf, _) => "Leavewell".to_owned(),
-        (_, None) => format!("{} · Leavewell", route.name()),
-        (_, Some(open)) => format!("{} · {} · Leavewell", route.name(), open.name()),
+        (_, None) => route.name().to_owned() + " · Leavewell",
+        (_, Some(open)) => joined(&[route.name(), " · ", &open.name(), " · Leavewell"]),
     }
 }
 
-#[hook]
-fn use_route() -> Route {
-    let route = use_state_eq(page::route);
-    use_effect_with((), {
-        let route = route.clone();
-        move |()| {
-            let listener = page::on_route(move |now| route.set(now));
-            move || drop(listener)
-        }
-    });
-    *route
-}
-
-/// Two handles are the same when they hold the same value in memory; looking inside would mean
-/// comparing whole reports.
-#[derive(Clone)]
-struct Held(Option<Rc<Open>>);
-
-impl PartialEq for Held {
-    fn eq(&self, other: &Self) -> bool {
-        self.0.as_ref().map(Rc::as_ptr) == other.0.as_ref().map(Rc::as_ptr)
-    }
-}
-
-/// Keeps the open piece and the index on this device after every change.
-#[hook]
-fn use_keeping(state: &State, act: &Callback<Action>) {
-    let tell = act.clone();
-    use_effect_with(Held(state.open.clone()), move |held| {
-        if let Held(Some(open)) = held {
-            let failure = store::keep_case(&open.id, &open.draft.to_json()).err();
-            tell.emit(Action::Saved {
-                id: open.id.clone(),
-                failure,
-            });
-        }
-    });
-    use_effect_with(state.shelf.clone(), |shelf| store::keep_index(shelf));
-}
-
-#[hook]
-fn use_appearance(theme: Theme) {
-    use_effect_with(theme, |theme| {
-        page::set_theme(*theme);
-        store::keep_theme(*theme);
-    });
-}
-
-/// On a change of screen the focus goes to its heading; not at the start, where the page begins.
-#[hook]
-fn use_heading(route: Route) {
-    let started = use_mut_ref(|| false);
-    use_effect_with(route, move |_| {
-        if started.replace(true) {
-            page::focus_heading();
-        }
-    });
-}
-
-#[hook]
-fn use_title(title: &str) {
-    use_effect_with(title.to_owned(), |title| page::set_title(title));
-}
-
-/// Warns when the open piece is changed in another tab: the last change would win in silence.
-#[hook]
-fn use_other_tabs(state: &State, act: &Callback<Action>) {
-    let act = act.clone();
-    use_effect_with(Held(state.open.clone()), move |held| {
-        let listener = held.0.clone().and_then(|open| {
-            store::on_changed_elsewhere(open.id.clone(), move || {
-                act.emit(Action::Tell(Notice {
-                    what: "This piece has just been changed in another tab.".to_owned(),
-                    remedy: "Go on in one tab only: the last change made in either is the one that is kept. You can \
-                             save what this tab holds as a file."
-                        .to_owned(),
-                    rescue: Some(open.draft.to_json()),
-                }));
-            })
-        });
-        move || drop(listener)
-    });
-}
-
-#[derive(PartialEq, Properties)]
-struct ThemeSwitchProps {
-    theme: Theme,
-    act: Callback<Action>,
-}
-
-#[component]
-fn ThemeSwitch(props: &ThemeSwitchProps) -> Html {
-    let onchange = {
-        let act = props.act.clone();
-        Callback::from(move |event: Event| {
-            let chosen = event
-                .target_dyn_into::<HtmlSelectElement>()
-                .and_then(|select| Theme::parse(&select.value()));
-            if let Some(theme) = chosen {
-                act.emit(Action::SetTheme(theme));
-            }
-        })
-    };
-    html! {
-        <div class="theme">
-            <label for="theme">{ "Appearance" }</label>
-            <select id="theme" {onchange}>
+/// Light, dark, or as the system says.
+fn theme_switch(now: Theme, act: &Callback<Action>) -> Html {
+    let onchange = act
+        .reform(|event: Event| Action::SetTheme(Theme::parse(&typed(&event)).unwrap_or_default()));
+    div(
+        "theme",
+        vec![
+            html! { <label for="theme">{ "Appearance" }</label> },
+            html! { <select id="theme" {onchange}>
                 for theme in Theme::ALL {
-                    <option key={theme.id()} value={theme.id()} selected={theme == props.theme}>
-                        { theme.label() }
-                    </option>
+                    <option key={theme.id()} value={theme.id()} selected={theme == now}>{ theme.label() }</option>
                 }
-            </select>
-        </div>
-    }
-}
-
-#[derive(PartialEq, Properties)]
-struct NoticesProps {
-    open: Option<Rc<Open>>,
-    notice: Option<Rc<Notice>>,
-    act: Callback<Action>,
-    wish: Callback<Wish>,
+            </select> },
+        ],
+    )
 }
 
 /// What has to be told. The element is always there, so that a message in it is read out.
-#[component]
-fn Notices(props: &NoticesProps) -> Html {
-    let unsaved = props.open.as_ref().and_then(|open| match &open.saved {
+fn notices(state: &State, act: &Callback<Action>, wish: &Callback<Wish>) -> Html {
+    let unsaved = state.open.as_ref().and_then(|open| match &open.saved {
         SaveState::Kept => None,
         SaveState::Failed(why) => Some(Notice {
-            what: format!("The last change to \"{}\" is not kept. {why}", open.name()),
+            what: joined(&[
+                "The last change to \"",
+                &open.name(),
+                "\" is not kept. ",
+                why,
+            ]),
             remedy: "Save it as a file now, so that nothing is lost.".to_owned(),
             rescue: Some(open.draft.to_json()),
         }),
     });
-    let dismiss = {
-        let act = props.act.clone();
-        Callback::from(move |_: MouseEvent| act.emit(Action::DismissNotice))
-    };
     html! {
         <div class="notices" role="alert">
-            if let Some(notice) = unsaved {
-                <div class="notice">
-                    <p><strong>{ notice.what.clone() }</strong>{ " " }{ notice.remedy.clone() }</p>
-                    { rescue_button(notice.rescue.clone(), &props.wish) }
-                </div>
+            if let Some(notice) = &unsaved {
+                { told(notice, wish, html! { <span hidden=true /> }) }
             }
-            if let Some(notice) = props.notice.clone() {
-                <div class="notice">
-                    <p><strong>{ notice.what.clone() }</strong>{ " " }{ notice.remedy.clone() }</p>
-                    { rescue_button(notice.rescue.clone(), &props.wish) }
-                    <button type="button" class="quiet" onclick={dismiss}>{ "I have read this" }</button>
-                </div>
+            if let Some(notice) = &state.notice {
+                { told(notice, wish, dismiss(act)) }
             }
         </div>
     }
 }
 
-fn rescue_button(text: Option<String>, wish: &Callback<Wish>) -> Html {
-    let hidden = text.is_none();
-    let onclick = wish.reform(move |_: MouseEvent| Wish::Rescue(text.clone().unwrap_or_default()));
-    html! { <button type="button" {hidden} {onclick}>{ "Save the record as a file" }</button> }
+fn told(notice: &Notice, wish: &Callback<Wish>, more: Html) -> Html {
+    html! {
+        <div class="notice">
+            <p><strong>{ notice.what.clone() }</strong>{ " " }{ notice.remedy.clone() }</p>
+            if let Some(text) = &notice.rescue {
+                <button type="button" onclick={press(wish, Wish::Rescue(text.clone()))}>{ "Save the record as a file" }</button>
+            }
+            { more }
+        </div>
+    }
+}
+
+fn dismiss(act: &Callback<Action>) -> Html {
+    html! {
+        <button type="button" class="quiet" onclick={press(act, Action::DismissNotice)}>{ "I have read this" }</button>
+    }
 }
 
 fn nothing_open() -> Html {

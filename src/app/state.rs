@@ -6,10 +6,18 @@
 
 use std::rc::Rc;
 
-use leavewell_model::case::{Currency, Form};
-use leavewell_model::{Draft, Problem, Report, weigh_draft};
-use serde::{Deserialize, Serialize};
-use yew::Reducible;
+use leavewell_model::case::{Currency, Form, PartName, Seen};
+use leavewell_model::counsel::weigh_at_once;
+use leavewell_model::facts::findings;
+use leavewell_model::report::ChangeReport;
+use leavewell_model::{Draft, Problem, Report};
+use serde_json::{Value, json};
+
+use super::parts::share;
+use crate::app::parts::words::joined;
+
+/// How many looks not taken yet stand first on the screen of looks.
+const FEW: usize = 5;
 
 /// Everything the app knows.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -22,6 +30,12 @@ pub struct State {
     pub theme: Theme,
     /// What the person has to be told.
     pub notice: Option<Rc<Notice>>,
+    /// Whether the live answer was opened on a narrow screen.
+    pub live_open: bool,
+    /// The live answer as it was last read out.
+    pub said: String,
+    /// The part whose condition is asked about.
+    pub lit: Option<PartName>,
 }
 
 /// The open piece: its record as typed, and what the model makes of it.
@@ -35,10 +49,36 @@ pub struct Open {
     pub report: Rc<Report>,
     /// Whether it is safe on this device.
     pub saved: SaveState,
+    /// Which state of the draft this is: another number for every change.
+    pub generation: u32,
+    /// Whether the report says what would change the answer; that is worked out later.
+    pub has_changes: bool,
+    /// The looks that stand first: those answered, then those that tell most. A look once among them
+    /// stays where it is: nothing may move under somebody's hand.
+    pub first_looks: Vec<&'static str>,
+}
+
+/// What a control on a screen changes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Target {
+    /// A field such as `market.likely`; empty text removes it.
+    Field(&'static str),
+    /// A yes-or-no field: `yes`, `no`, or empty to take the answer back.
+    Flag(&'static str),
+    /// The answer to a finding: `seen`, `absent`, `unsure`, or empty for "not looked".
+    Answer(&'static str),
+    /// The part on which a finding was seen; empty for the whole piece.
+    SeenOn(&'static str),
+    /// A field of a part, such as `bleed`.
+    Part(PartName, &'static str),
+    /// The share of a part where base metal shows, in hundredths.
+    Share(PartName),
+    /// `low`, `likely` or `high` of a quote for a treatment.
+    Quote(&'static str, &'static str),
 }
 
 /// One line of the shelf.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Entry {
     /// Key under which the piece is kept.
     pub id: String,
@@ -49,11 +89,43 @@ pub struct Entry {
     /// The last answer: its first sentence, which names the course and nothing else.
     pub answer: String,
     /// The treatments that answer names, so that their cautions stand beside it.
-    #[serde(default)]
     pub steps: Vec<String>,
     /// Why the record cannot be read, when it cannot.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub unreadable: Option<String>,
+}
+
+impl Entry {
+    /// The line as it is kept in the index.
+    #[must_use]
+    pub fn to_value(&self) -> Value {
+        json!({
+            "id": self.id,
+            "name": self.name,
+            "form": self.form,
+            "answer": self.answer,
+            "steps": self.steps,
+            "unreadable": self.unreadable,
+        })
+    }
+
+    /// A line of the index; `None` when it has no id.
+    #[must_use]
+    pub fn from_value(value: &Value) -> Option<Self> {
+        let text = |field: &str| value[field].as_str().map(str::to_owned);
+        Some(Self {
+            id: text("id")?,
+            name: text("name").unwrap_or_default(),
+            form: text("form").unwrap_or_default(),
+            answer: text("answer").unwrap_or_default(),
+            steps: value["steps"]
+                .as_array()
+                .into_iter()
+                .flatten()
+                .filter_map(|step| step.as_str().map(str::to_owned))
+                .collect(),
+            unreadable: text("unreadable"),
+        })
+    }
 }
 
 /// Whether the last change is safe on this device.
@@ -92,47 +164,8 @@ pub struct Notice {
 /// Something that happened.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Action {
-    /// A field such as `market.likely` was typed in; empty text removes it.
-    Set {
-        /// The field.
-        path: String,
-        /// What stands in it now.
-        typed: String,
-    },
-    /// A yes-or-no field was answered; `None` takes the answer back.
-    SetFlag {
-        /// The field.
-        path: String,
-        /// The answer.
-        yes: Option<bool>,
-    },
-    /// A finding was answered; an empty answer means "not looked".
-    Answer {
-        /// Finding id.
-        finding: String,
-        /// `seen`, `absent`, `unsure` or empty.
-        answer: String,
-        /// Part id, or empty for the whole piece.
-        part: String,
-    },
-    /// A field of a part was typed in or chosen.
-    SetPart {
-        /// Part id.
-        part: String,
-        /// The field, such as `bleed`.
-        field: String,
-        /// What stands in it now.
-        typed: String,
-    },
-    /// A field of a quote was typed in.
-    SetQuote {
-        /// Treatment id.
-        treatment: String,
-        /// `low`, `likely` or `high`.
-        field: String,
-        /// What stands in it now.
-        typed: String,
-    },
+    /// Something was typed, chosen or ticked.
+    Typed(Target, String),
     /// A record was opened or made; it becomes the open piece.
     Opened {
         /// Key under which it is kept.
@@ -148,6 +181,13 @@ pub enum Action {
         problem: Problem,
         /// The record as it stands, so that it can be saved as a file.
         text: Option<String>,
+    },
+    /// What would change the answer was found.
+    Changes {
+        /// The state of the draft it was found for.
+        generation: u32,
+        /// What would change it.
+        changes: Vec<ChangeReport>,
     },
     /// The open piece was put aside.
     CloseCase,
@@ -166,6 +206,12 @@ pub enum Action {
     Tell(Notice),
     /// What was told has been read.
     DismissNotice,
+    /// The live answer was opened or closed.
+    ToggleLive,
+    /// The live answer was read out, or nothing is to be read out any more.
+    Say(String),
+    /// A part was chosen.
+    Light(PartName),
 }
 
 /// Something asked for on the shelf that needs the outside: storage, a file, the clock.
@@ -182,8 +228,8 @@ pub enum Wish {
     Open(String),
     /// Open a copy of a worked example.
     Example(usize),
-    /// Take in the text of a case file.
-    Import(String),
+    /// Read a case file and take it in.
+    Read(web_sys::File),
     /// Save a stored piece as a file.
     SaveAsFile(String),
     /// Save this text as a file of this name.
@@ -196,12 +242,35 @@ impl Open {
     /// Weighs a record and wraps it.
     #[must_use]
     pub fn new(id: String, draft: Draft) -> Self {
-        let report = Rc::new(weigh_draft(&draft));
+        let answered = findings()
+            .iter()
+            .map(|fact| fact.id)
+            .filter(|id| !draft.answer(id).0.is_empty())
+            .collect();
+        Self::weighed(id, draft, answered)
+    }
+
+    fn weighed(id: String, draft: Draft, mut first_looks: Vec<&'static str>) -> Self {
+        let (case, problems) = draft.read();
+        let report = weigh_at_once(&case, problems);
+        let mut waiting = first_looks
+            .iter()
+            .filter(|id| draft.answer(id).0.is_empty())
+            .count();
+        for look in &report.identity.next_looks {
+            if waiting < FEW && !first_looks.contains(&look.finding) {
+                first_looks.push(look.finding);
+                waiting += 1;
+            }
+        }
         Self {
             id,
             draft,
-            report,
+            report: Rc::new(report),
             saved: SaveState::Kept,
+            generation: 0,
+            has_changes: false,
+            first_looks,
         }
     }
 
@@ -240,18 +309,6 @@ impl Open {
             .cloned()
     }
 
-    /// What is wrong with a field of a part.
-    #[must_use]
-    pub fn part_problem(&self, part: &str, field: &str) -> Option<Problem> {
-        self.entry_problem("parts", "part", part, field)
-    }
-
-    /// What is wrong with a field of a quote.
-    #[must_use]
-    pub fn quote_problem(&self, treatment: &str, field: &str) -> Option<Problem> {
-        self.entry_problem("quotes", "treatment", treatment, field)
-    }
-
     /// The model names entries by their place in the list, screens by what they are about.
     fn entry_problem(&self, list: &str, key: &str, id: &str, field: &str) -> Option<Problem> {
         if !self
@@ -262,10 +319,10 @@ impl Open {
         {
             return None;
         }
-        let entries: Vec<serde_json::Value> = serde_json::from_str(&self.draft.text(list)).ok()?;
+        let entries: Vec<Value> = serde_json::from_str(&self.draft.text(list)).ok()?;
         let at = entries
             .iter()
-            .position(|e| e.get(key).and_then(serde_json::Value::as_str) == Some(id))?;
+            .position(|e| e.get(key).and_then(Value::as_str) == Some(id))?;
         self.problem(&format!("{list}[{at}].{field}"))
     }
 
@@ -294,7 +351,87 @@ impl Open {
     fn with_draft(&self, draft: Draft) -> Self {
         Self {
             saved: self.saved.clone(),
-            ..Self::new(self.id.clone(), draft)
+            generation: self.generation.wrapping_add(1),
+            ..Self::weighed(self.id.clone(), draft, self.first_looks.clone())
+        }
+    }
+}
+
+impl Target {
+    /// Id of its control, unless a screen shows it twice.
+    #[must_use]
+    pub fn id(self) -> String {
+        let (first, second) = match self {
+            Self::Field(path) | Self::Flag(path) => return path.to_owned(),
+            Self::Answer(finding) => ("answer", finding),
+            Self::SeenOn(finding) => ("part", finding),
+            Self::Part(part, field) => (part.id(), field),
+            Self::Share(part) => (part.id(), "bleed-share"),
+            Self::Quote(treatment, field) => (treatment, field),
+        };
+        joined(&[first, "-", second])
+    }
+
+    /// What stands in it, as typed.
+    #[must_use]
+    pub fn text(self, open: &Open) -> String {
+        let draft = &open.draft;
+        match self {
+            Self::Field(path) => draft.text(path),
+            Self::Flag(path) => match draft.flag(path) {
+                Some(true) => "yes",
+                Some(false) => "no",
+                None => "",
+            }
+            .to_owned(),
+            Self::Answer(finding) => draft.answer(finding).0,
+            Self::SeenOn(finding) => draft.answer(finding).1,
+            Self::Part(part, "bleed") => share::word(draft.part_text(part.id(), "bleed")),
+            Self::Part(part, field) => draft.part_text(part.id(), field),
+            Self::Share(part) => share::typed(&draft.part_text(part.id(), "bleed")),
+            Self::Quote(treatment, field) => draft.quote_text(treatment, field),
+        }
+    }
+
+    /// What is wrong with it.
+    #[must_use]
+    pub fn problem(self, open: &Open) -> Option<Problem> {
+        match self {
+            Self::Field(path) => open.problem(path),
+            // What is wrong with the bleed is said at its share.
+            Self::Part(_, "bleed") | Self::Flag(_) | Self::Answer(_) | Self::SeenOn(_) => None,
+            Self::Part(part, field) => open.entry_problem("parts", "part", part.id(), field),
+            Self::Share(part) => open.entry_problem("parts", "part", part.id(), "bleed"),
+            Self::Quote(treatment, field) => {
+                open.entry_problem("quotes", "treatment", treatment, field)
+            }
+        }
+    }
+
+    fn put(self, draft: &mut Draft, typed: &str) {
+        match self {
+            Self::Field(path) => draft.set(path, typed),
+            Self::Flag(path) => draft.set_flag(
+                path,
+                match typed {
+                    "yes" => Some(true),
+                    "no" => Some(false),
+                    _ => None,
+                },
+            ),
+            Self::Answer(finding) => {
+                let part = draft.answer(finding).1;
+                // Where it was seen goes when it was not.
+                let part = if typed == Seen::Yes.id() { &part } else { "" };
+                draft.set_answer(finding, typed, part);
+            }
+            Self::SeenOn(finding) => {
+                let answer = draft.answer(finding).0;
+                draft.set_answer(finding, &answer, typed);
+            }
+            Self::Part(part, field) => draft.set_part(part.id(), field, typed),
+            Self::Share(part) => draft.set_part(part.id(), "bleed", &share::stored(typed)),
+            Self::Quote(treatment, field) => draft.set_quote(treatment, field, typed),
         }
     }
 }
@@ -330,38 +467,31 @@ impl Theme {
     }
 }
 
-impl Reducible for State {
-    type Action = Action;
-
-    fn reduce(self: Rc<Self>, action: Action) -> Rc<Self> {
-        // The same Rc tells yew that there is nothing to draw.
-        match update(&self, action) {
-            Some(next) => Rc::new(next),
-            None => self,
-        }
-    }
-}
-
 /// The state after an action; `None` when nothing has changed.
 #[must_use]
 pub fn update(state: &State, action: Action) -> Option<State> {
     match action {
-        Action::Set { path, typed } => edit(state, |draft| draft.set(&path, &typed)),
-        Action::SetFlag { path, yes } => edit(state, |draft| draft.set_flag(&path, yes)),
-        Action::Answer {
-            finding,
-            answer,
-            part,
-        } => edit(state, |draft| draft.set_answer(&finding, &answer, &part)),
-        Action::SetPart { part, field, typed } => {
-            edit(state, |draft| draft.set_part(&part, &field, &typed))
+        Action::Typed(target, typed) => {
+            let open = state.open.as_ref()?;
+            let mut draft = open.draft.clone();
+            target.put(&mut draft, &typed);
+            (draft != open.draft).then(|| with_open(state, open.with_draft(draft)))
         }
-        Action::SetQuote {
-            treatment,
-            field,
-            typed,
-        } => edit(state, |draft| draft.set_quote(&treatment, &field, &typed)),
-        Action::Opened { id, draft } => Some(with_open(state, Open::new(id, *draft))),
+        Action::Opened { id, draft } => {
+            let before = state.open.as_ref().map_or(0, |open| open.generation);
+            let open = Open {
+                generation: before.wrapping_add(1),
+                ..Open::new(id, *draft)
+            };
+            Some(State {
+                lit: None,
+                ..with_open(state, open)
+            })
+        }
+        Action::Changes {
+            generation,
+            changes,
+        } => with_changes(state, generation, changes),
         Action::Unreadable { id, problem, text } => Some(unreadable(state, &id, problem, text)),
         Action::CloseCase => state.open.is_some().then(|| State {
             open: None,
@@ -384,14 +514,31 @@ pub fn update(state: &State, action: Action) -> Option<State> {
             notice: None,
             ..state.clone()
         }),
+        Action::ToggleLive => Some(State {
+            live_open: !state.live_open,
+            ..state.clone()
+        }),
+        Action::Say(said) => (said != state.said).then(|| State {
+            said,
+            ..state.clone()
+        }),
+        Action::Light(part) => Some(State {
+            lit: Some(part),
+            ..state.clone()
+        }),
     }
 }
 
-fn edit(state: &State, change: impl FnOnce(&mut Draft)) -> Option<State> {
-    let open = state.open.as_ref()?;
-    let mut draft = open.draft.clone();
-    change(&mut draft);
-    (draft != open.draft).then(|| with_open(state, open.with_draft(draft)))
+/// What was found for a draft that has changed since is let go.
+fn with_changes(state: &State, generation: u32, changes: Vec<ChangeReport>) -> Option<State> {
+    let open = state.open.as_ref().filter(|o| o.generation == generation)?;
+    let mut open = (**open).clone();
+    Rc::make_mut(&mut open.report).counsel.would_change = changes;
+    open.has_changes = true;
+    Some(State {
+        open: Some(Rc::new(open)),
+        ..state.clone()
+    })
 }
 
 /// Makes a piece the open one and brings its line on the shelf up to date.
@@ -482,11 +629,12 @@ mod tests {
         .unwrap()
     }
 
-    fn set(path: &str, typed: &str) -> Action {
-        Action::Set {
-            path: path.to_owned(),
-            typed: typed.to_owned(),
-        }
+    fn typed(target: Target, typed: &str) -> Action {
+        Action::Typed(target, typed.to_owned())
+    }
+
+    fn set(path: &'static str, text: &str) -> Action {
+        typed(Target::Field(path), text)
     }
 
     fn open(state: &State) -> &Open {
@@ -507,16 +655,7 @@ mod tests {
     fn what_changes_nothing_is_no_change() {
         let state = update(&with_piece(), set("piece.form", "teapot")).unwrap();
         assert_eq!(update(&state, set("piece.form", "teapot")), None);
-        assert_eq!(
-            update(
-                &state,
-                Action::SetFlag {
-                    path: "piece.rare".to_owned(),
-                    yes: None
-                }
-            ),
-            None
-        );
+        assert_eq!(update(&state, typed(Target::Flag("piece.rare"), "")), None);
         assert_eq!(update(&state, Action::SetTheme(Theme::System)), None);
         assert_eq!(update(&state, Action::DismissNotice), None);
         assert_eq!(
@@ -548,24 +687,20 @@ mod tests {
             assert_eq!(open(&state).draft.text("market.likely"), typed);
         }
         assert!(open(&state).problem("market.likely").is_some());
-        let quote = |treatment: &str, typed: &str| Action::SetQuote {
-            treatment: treatment.to_owned(),
-            field: "likely".to_owned(),
-            typed: typed.to_owned(),
-        };
-        state = update(&state, quote("T09", "80")).unwrap();
-        state = update(&state, quote("T14a", "lots")).unwrap();
-        assert!(open(&state).quote_problem("T14a", "likely").is_some());
-        assert_eq!(open(&state).quote_problem("T09", "likely"), None);
-        let part = |typed: &str| Action::SetPart {
-            part: "foot".to_owned(),
-            field: "bleed".to_owned(),
-            typed: typed.to_owned(),
-        };
-        state = update(&state, part("140 %")).unwrap();
-        assert!(open(&state).part_problem("foot", "bleed").is_some());
-        state = update(&state, part("14 %")).unwrap();
-        assert_eq!(open(&state).part_problem("foot", "bleed"), None);
+        let (first, second) = (
+            Target::Quote("T09", "likely"),
+            Target::Quote("T14a", "likely"),
+        );
+        state = update(&state, typed(first, "80")).unwrap();
+        state = update(&state, typed(second, "lots")).unwrap();
+        assert!(second.problem(open(&state)).is_some());
+        assert_eq!(first.problem(open(&state)), None);
+        let share = Target::Share(PartName::Foot);
+        state = update(&state, typed(share, "140")).unwrap();
+        assert_eq!(share.text(open(&state)), "140");
+        assert!(share.problem(open(&state)).is_some());
+        state = update(&state, typed(share, "14")).unwrap();
+        assert_eq!(share.problem(open(&state)), None);
     }
 
     #[test]
@@ -579,15 +714,42 @@ mod tests {
 
     #[test]
     fn an_answer_can_be_taken_back() {
-        let answer = |answer: &str| Action::Answer {
-            finding: "S03".to_owned(),
-            answer: answer.to_owned(),
-            part: String::new(),
+        let (answer, on) = (Target::Answer("S03"), Target::SeenOn("S03"));
+        let mut state = update(&with_piece(), typed(answer, "seen")).unwrap();
+        state = update(&state, typed(on, "foot")).unwrap();
+        assert_eq!(answer.text(open(&state)), "seen");
+        assert_eq!(on.text(open(&state)), "foot");
+        state = update(&state, typed(answer, "unsure")).unwrap();
+        assert_eq!(on.text(open(&state)), "", "where goes with what");
+        state = update(&state, typed(answer, "")).unwrap();
+        assert_eq!(answer.text(open(&state)), "");
+    }
+
+    #[test]
+    fn looks_stay_where_they_are() {
+        let state = with_piece();
+        let first = open(&state).first_looks.clone();
+        assert_eq!(first.len(), FEW);
+        let answered = update(&state, typed(Target::Answer(first[1]), "absent")).unwrap();
+        let looks = &open(&answered).first_looks;
+        assert_eq!(looks[..FEW], first);
+        assert_eq!(looks.len(), FEW + 1);
+    }
+
+    #[test]
+    fn what_would_change_it_comes_later_and_only_for_this_draft() {
+        let state = with_piece();
+        let found = |generation| Action::Changes {
+            generation,
+            changes: Vec::new(),
         };
-        let seen = update(&with_piece(), answer("seen")).unwrap();
-        assert_eq!(open(&seen).draft.answer("S03").0, "seen");
-        let again = update(&seen, answer("")).unwrap();
-        assert_eq!(open(&again).draft.answer("S03").0, "");
+        let now = open(&state).generation;
+        let after = update(&state, found(now)).unwrap();
+        assert!(!open(&state).has_changes && open(&after).has_changes);
+        assert_eq!(after.shelf, state.shelf);
+        let edited = update(&after, set("piece.form", "tray")).unwrap();
+        assert!(!open(&edited).has_changes);
+        assert_eq!(update(&edited, found(now)), None);
     }
 
     #[test]

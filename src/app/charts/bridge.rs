@@ -4,18 +4,10 @@ use leavewell_model::case::Currency;
 use leavewell_model::report::ReasonReport;
 use yew::prelude::*;
 
-use super::figure::{Figure, LINE, words};
-use super::scale::{Scale, count, lines};
-use crate::app::parts::words::money;
-
-/// What the picture needs.
-#[derive(Clone, Debug, PartialEq, Properties)]
-pub struct BridgeProps {
-    /// The reasons; those that are no cause of the sum are left out.
-    pub reasons: Vec<ReasonReport>,
-    /// What amounts are in.
-    pub currency: Currency,
-}
+use super::figure::{Frame, LINE, bar, figure, stroke, word, words};
+use super::scale::{Scale, anchor, count, lines};
+use crate::app::parts::marks::all;
+use crate::app::parts::words::{joined, money};
 
 struct Step {
     text: Vec<String>,
@@ -26,69 +18,51 @@ struct Step {
     sum: bool,
 }
 
-/// Causes as steps, one below the other.
-#[component]
-pub fn Bridge(props: &BridgeProps) -> Html {
-    let BridgeProps { reasons, currency } = props;
+/// Causes as steps, one below the other; reasons that are no cause of the sum are left out.
+pub fn bridge(reasons: &[ReasonReport], currency: Currency) -> Html {
     let (steps, height) = steps(reasons);
-    let scale = Scale::holding(
-        steps
-            .iter()
-            .flat_map(|s| [s.from, s.to])
-            .chain(std::iter::once(0.0)),
-    );
+    let mut held: Vec<f64> = steps.iter().flat_map(|s| [s.from, s.to]).collect();
+    held.push(0.0);
+    let scale = Scale::holding(&held);
     let sum = steps.last().map_or(0.0, |s| s.amount);
-    let title = if sum > 0.0 {
-        format!(
-            "Together: {} more than by leaving it",
-            money(sum, *currency)
-        )
-    } else if sum < 0.0 {
-        format!(
-            "Together: {} less than by leaving it",
-            money(-sum, *currency)
-        )
-    } else {
+    let title = if sum == 0.0 {
         "The work leaves as much as leaving it".to_owned()
+    } else {
+        let how = if sum > 0.0 { " more" } else { " less" };
+        let amount = money(sum.abs(), currency);
+        joined(&["Together: ", &amount, how, " than by leaving it"])
     };
     let rows = steps
         .iter()
         .map(|s| {
             vec![
                 s.text.join(" "),
-                money(s.amount, *currency),
-                money(s.to, *currency),
+                money(s.amount, currency),
+                money(s.to, currency),
             ]
         })
-        .collect::<Vec<_>>();
-    html! {
-        <Figure
-            id="bridge"
-            {title}
-            desc="Each bar is one cause. It starts where the last one ended: to the right it adds money, to the left it \
-                  takes money away. The dashed line is the piece as it is; the last bar is the sum."
-            height={height + 18.0}
-            head={["Cause", "Amount", "So far"].map(AttrValue::from).to_vec()}
-            {rows}
-        >
-            <line class="chart-zero" x1={scale.at(0.0)} x2={scale.at(0.0)} y1="0" y2={format!("{height:.1}")} />
-            for (i, step) in steps.iter().enumerate() {
-                <g key={i}>
-                    { bar(step, scale, *currency) }
-                </g>
-            }
-            { words(
-                &["as it is".to_owned()],
-                &scale.at(0.0),
-                height + 14.0,
-                "chart-quiet",
-                super::scale::anchor(scale.place(0.0)),
-            ) }
-        </Figure>
-    }
+        .collect();
+    let frame = Frame {
+        id: "bridge",
+        title,
+        desc: "Each bar is one cause. It starts where the last one ended: to the right it adds money, to the left it \
+               takes money away. The dashed line is the piece as it is; the last bar is the sum.",
+        height: height + 18.0,
+        head: &["Cause", "Amount", "So far"],
+        rows,
+    };
+    let zero = scale.place(0.0);
+    let drawing = all(vec![
+        stroke("chart-zero", (zero, 0.0), (zero, height)),
+        html! { <>for (i, step) in steps.iter().enumerate() {
+            <g key={i}>{ row(step, scale, currency) }</g>
+        }</> },
+        word("as it is", zero, height + 14.0, "chart-quiet", anchor(zero)),
+    ]);
+    figure(frame, drawing)
 }
 
-fn bar(step: &Step, scale: Scale, currency: Currency) -> Html {
+fn row(step: &Step, scale: Scale, currency: Currency) -> Html {
     let (left, right) = (step.from.min(step.to), step.from.max(step.to));
     let y = step.top + LINE * count(step.text.len()) + 4.0;
     let sign = if step.amount > 0.0 { "+" } else { "" };
@@ -97,13 +71,23 @@ fn bar(step: &Step, scale: Scale, currency: Currency) -> Html {
         (false, true) => "chart-loss",
         (false, false) => "chart-silver",
     };
-    html! {
-        <>
-            { words(&step.text, "2%", step.top + 13.0, "chart-name chart-over", "start") }
-            { words(&[format!("{sign}{}", money(step.amount, currency))], "98%", y - 8.0, "chart-quiet chart-over", "end") }
-            <rect class={class} x={scale.at(left)} width={scale.stretch(left, right)} y={format!("{y:.1}")} height="14" />
-        </>
-    }
+    let amount = joined(&[sign, &money(step.amount, currency)]);
+    all(vec![
+        words(
+            &step.text,
+            2.0,
+            step.top + 13.0,
+            "chart-name chart-over",
+            "start",
+        ),
+        word(&amount, 98.0, y - 8.0, "chart-quiet chart-over", "end"),
+        bar(
+            class,
+            (scale.place(left), y),
+            scale.stretch(left, right),
+            14.0,
+        ),
+    ])
 }
 
 /// Causes that add up, with their names in few words; other reasons carry amounts that do not.

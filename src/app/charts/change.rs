@@ -4,23 +4,13 @@ use leavewell_model::case::Currency;
 use leavewell_model::report::ChangeReport;
 use yew::prelude::*;
 
-use super::figure::{Figure, LINE, words};
+use super::figure::{Frame, LINE, dot, figure, stroke, word, words};
 use super::scale::{Scale, anchor, count, lines, log_place};
-use crate::app::parts::words::{capital, money, number, percent};
-
-/// What the picture needs.
-#[derive(Clone, Debug, PartialEq, Properties)]
-pub struct ChangeProps {
-    /// The inputs.
-    pub changes: Vec<ChangeReport>,
-    /// What amounts are in.
-    pub currency: Currency,
-}
+use crate::app::parts::marks::all;
+use crate::app::parts::words::{capital, joined, money, number, percent};
 
 /// One track for each input.
-#[component]
-pub fn Change(props: &ChangeProps) -> Html {
-    let ChangeProps { changes, currency } = props;
+pub fn change(changes: &[ChangeReport], currency: Currency) -> Html {
     let flips = changes.iter().filter(|c| c.flips_at.is_some()).count();
     let title = match flips {
         0 => "Nothing tried here changes the answer",
@@ -34,24 +24,26 @@ pub fn Change(props: &ChangeProps) -> Html {
         placed.push((change, name, top));
         top += height;
     }
-    html! {
-        <Figure
-            id="change"
-            {title}
-            desc="On each track the filled mark is where things stand now. The open mark is where the answer becomes \
-                  another one. Equal steps along a track are equal ratios."
-            height={top}
-            head={["Input", "Now", "Answer changes at", "In words"].map(AttrValue::from).to_vec()}
-            rows={changes.iter().map(|c| table_row(c, *currency)).collect::<Vec<_>>()}
-        >
+    let frame = Frame {
+        id: "change",
+        title: title.to_owned(),
+        desc: "On each track the filled mark is where things stand now. The open mark is where the answer becomes \
+               another one. Equal steps along a track are equal ratios.",
+        height: top,
+        head: &["Input", "Now", "Answer changes at", "In words"],
+        rows: changes.iter().map(|c| table_row(c, currency)).collect(),
+    };
+    let drawing = html! {
+        <>
             for (change, name, top) in &placed {
                 <g key={change.input}>
-                    { words(name, "2%", *top, "chart-name", "start") }
-                    { row(change, top + LINE * (count(name.len()) - 1.0), *currency) }
+                    { words(name, 2.0, *top, "chart-name", "start") }
+                    { row(change, top + LINE * (count(name.len()) - 1.0), currency) }
                 </g>
             }
-        </Figure>
-    }
+        </>
+    };
+    figure(frame, drawing)
 }
 
 /// The track under a name whose last line stands at `top`.
@@ -68,23 +60,15 @@ fn row(change: &ChangeReport, top: f64, currency: Currency) -> Html {
             },
         flip.unwrap_or(change.now),
     ];
-    let scale = Scale::holding(ends.map(|v| log_place(v.max(0.001))));
+    let scale = Scale::holding(&ends.map(|v| log_place(v.max(0.001))));
     let now = scale.place(log_place(change.now.max(0.001)));
-    let y = format!("{:.1}", top + 32.0);
-    html! {
-        <>
-            <line class="chart-axis" x1="2%" x2="98%" y1={y.clone()} y2={y.clone()} />
-            <circle class="chart-point" cx={format!("{now:.2}%")} cy={y} r="6" />
-            { words(
-                &[format!("now {}", amount(change, change.now, currency))],
-                &format!("{now:.2}%"),
-                top + 20.0,
-                "chart-quiet",
-                anchor(now),
-            ) }
-            { flip_mark(change, flip, scale, top, currency) }
-        </>
-    }
+    let said = joined(&["now ", &amount(change, change.now, currency)]);
+    all(vec![
+        stroke("chart-axis", (2.0, top + 32.0), (98.0, top + 32.0)),
+        dot("chart-point", (now, top + 32.0)),
+        word(&said, now, top + 20.0, "chart-quiet", anchor(now)),
+        flip_mark(change, flip, scale, top, currency),
+    ])
 }
 
 fn flip_mark(
@@ -95,27 +79,20 @@ fn flip_mark(
     currency: Currency,
 ) -> Html {
     let Some(flip) = flip else {
-        return words(
-            &["no change found along here".to_owned()],
-            "2%",
+        return word(
+            "no change found along here",
+            2.0,
             top + 53.0,
             "chart-quiet",
             "start",
         );
     };
     let place = scale.place(log_place(flip.max(0.001)));
-    html! {
-        <>
-            <circle class="chart-open" cx={format!("{place:.2}%")} cy={format!("{:.1}", top + 32.0)} r="6" />
-            { words(
-                &[format!("another answer at {}", amount(change, flip, currency))],
-                &format!("{place:.2}%"),
-                top + 54.0,
-                "chart-quiet",
-                anchor(place),
-            ) }
-        </>
-    }
+    let said = joined(&["another answer at ", &amount(change, flip, currency)]);
+    all(vec![
+        dot("chart-open", (place, top + 32.0)),
+        word(&said, place, top + 54.0, "chart-quiet", anchor(place)),
+    ])
 }
 
 /// A value of an input as it is said: an amount, a multiple of the estimate, or a share.
@@ -123,7 +100,7 @@ fn amount(change: &ChangeReport, value: f64, currency: Currency) -> String {
     match change.input {
         "value" => money(value, currency),
         "cost" if (value - change.now).abs() < f64::EPSILON => "as estimated".to_owned(),
-        "cost" => format!("{} times the estimate", number(value / change.now)),
+        "cost" => number(value / change.now) + " times the estimate",
         _ => percent(value),
     }
 }

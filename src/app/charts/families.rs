@@ -3,80 +3,75 @@
 use leavewell_model::report::FamilyReport;
 use yew::prelude::*;
 
-use super::figure::{Figure, words};
+use super::figure::{Frame, LINE, bar, figure, whisker, word};
 use super::scale::{Scale, count, odds};
-use crate::app::parts::words::{capital, percent};
+use crate::app::parts::marks::all;
+use crate::app::parts::words::{capital, joined, percent};
 
-/// What the bars need.
-#[derive(Clone, Debug, PartialEq, Properties)]
-pub struct FamiliesProps {
-    /// The families, most likely first.
-    pub bars: Vec<FamilyReport>,
-}
+/// Height of one family.
+const ROW: f64 = 54.0 + LINE;
 
-/// Families as bars.
-#[component]
-pub fn Families(props: &FamiliesProps) -> Html {
-    const ROW: f64 = 54.0;
-    let scale = Scale::holding([0.0, 1.0]);
-    let bars = &props.bars;
-    let title = bars.first().map_or_else(
-        || "Nothing is known yet of what it is".to_owned(),
-        |first| format!("Most likely {}: {}", first.name, odds(first.p)),
-    );
+/// Families as bars, most likely first.
+pub fn families(bars: &[FamilyReport]) -> Html {
+    let title = match bars.first() {
+        None => "Nothing is known yet of what it is".to_owned(),
+        Some(first) => joined(&["Most likely ", first.name, ": ", &odds(first.p)]),
+    };
     let rows = bars
         .iter()
         .map(|b| {
-            vec![
-                capital(b.name),
-                odds(b.p),
-                format!("{} to {}", percent(b.low), percent(b.high)),
-            ]
+            let between = joined(&[&percent(b.low), " to ", &percent(b.high)]);
+            vec![capital(b.name), odds(b.p), between]
         })
-        .collect::<Vec<_>>();
-    html! {
-        <Figure
-            id="families"
-            {title}
-            desc="One bar for each family of plate: the longer, the more likely. The thin line below it shows how far the figure \
-                  may be out."
-            height={ROW * count(bars.len())}
-            head={vec![AttrValue::from("Family"), "How likely".into(), "Between".into()]}
-            {rows}
-        >
-            for (i, bar) in bars.iter().enumerate() {
-                <g key={bar.family}>
-                    { row(bar, scale, ROW * count(i)) }
-                </g>
-            }
-        </Figure>
-    }
-}
-
-fn row(bar: &FamilyReport, scale: Scale, top: f64) -> Html {
-    let middle = format!("{:.1}", top + 40.0);
-    html! {
+        .collect();
+    let frame = Frame {
+        id: "families",
+        title,
+        desc: "One bar for each family of plate: the longer, the more likely. The thin line below it shows how far the \
+               figure may be out.",
+        height: ROW * count(bars.len()),
+        head: &["Family", "How likely", "Between"],
+        rows,
+    };
+    let drawing = html! {
         <>
-            { words(&[capital(bar.name)], "2%", top + 16.0, "chart-name", "start") }
-            { words(&[odds(bar.p)], "98%", top + 16.0, "chart-quiet", "end") }
-            <rect class="chart-track" x="2%" width="96%" y={format!("{:.1}", top + 22.0)} height="12" />
-            <rect
-                class="chart-silver"
-                x="2%"
-                width={scale.stretch(0.0, bar.p)}
-                y={format!("{:.1}", top + 22.0)}
-                height="12"
-            />
-            <line class="chart-whisker" x1={scale.at(bar.low)} x2={scale.at(bar.high)} y1={middle.clone()} y2={middle} />
-            for end in [bar.low, bar.high] {
-                <line
-                    class="chart-whisker"
-                    x1={scale.at(end)}
-                    x2={scale.at(end)}
-                    y1={format!("{:.1}", top + 37.0)}
-                    y2={format!("{:.1}", top + 43.0)}
-                />
+            for (i, bar) in bars.iter().enumerate() {
+                <g key={bar.family}>{ row(bar, ROW * count(i)) }</g>
             }
         </>
-    }
+    };
+    figure(frame, drawing)
+}
+
+fn row(family: &FamilyReport, top: f64) -> Html {
+    let scale = Scale::holding(&[0.0, 1.0]);
+    let down = top + 22.0 + LINE;
+    all(vec![
+        word(
+            &capital(family.name),
+            2.0,
+            top + 16.0,
+            "chart-name",
+            "start",
+        ),
+        word(
+            &odds(family.p),
+            2.0,
+            top + 16.0 + LINE,
+            "chart-quiet",
+            "start",
+        ),
+        bar("chart-track", (2.0, down), 96.0, 12.0),
+        bar(
+            "chart-silver",
+            (2.0, down),
+            scale.stretch(0.0, family.p),
+            12.0,
+        ),
+        whisker(
+            scale.place(family.low),
+            scale.place(family.high),
+            down + 18.0,
+        ),
+    ])
 }

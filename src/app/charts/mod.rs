@@ -13,10 +13,10 @@ mod plane;
 mod scale;
 mod silver_left;
 
-pub use bridge::{Bridge, BridgeProps, has_bridge};
-pub use change::{Change, ChangeProps};
-pub use families::{Families, FamiliesProps};
-pub use outcomes::{Outcomes, OutcomesProps};
-pub use plane::{Plane, PlaneProps};
+pub use bridge::{bridge, has_bridge};
+pub use change::change;
+pub use families::families;
+pub use outcomes::outcomes;
+pub use plane::plane;
 pub(crate) use scale::unbeaten;
-pub use silver_left::{SilverLeft, SilverLeftProps};
+pub use silver_left::silver_left;

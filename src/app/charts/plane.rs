@@ -1,28 +1,19 @@
 //! Money against originality: what each plan brings, and how much of the first surface it keeps.
 
 use leavewell_model::case::Currency;
-use leavewell_model::report::{Band, CourseReport};
+use leavewell_model::maths::sort_short;
+use leavewell_model::report::CourseReport;
 use yew::prelude::*;
 
-use super::figure::{Figure, LINE, words};
-use super::outcomes::{class_of, named};
+use super::figure::{Frame, LINE, dot, figure, stroke, word, words};
+use super::outcomes::{class_of, named, scale_of};
 use super::placing::{Marked, Place, placed};
 use super::scale::{Scale, anchor, count, lines};
-use crate::app::parts::words::{money, money_band, percent};
+use crate::app::parts::marks::all;
+use crate::app::parts::words::{gain_band, joined, money, percent};
 
 const TOP: f64 = 64.0;
 const BOTTOM: f64 = 330.0;
-
-/// What the picture needs.
-#[derive(Clone, Debug, PartialEq, Properties)]
-pub struct PlaneProps {
-    /// The plans.
-    pub courses: Vec<CourseReport>,
-    /// Steps of the plan advised.
-    pub advised: Vec<&'static str>,
-    /// What amounts are in.
-    pub currency: Currency,
-}
 
 /// Plans that fall on the same spot.
 struct Spot {
@@ -31,76 +22,59 @@ struct Spot {
     high: f64,
     originality: f64,
     name: Vec<String>,
-    class: Classes,
+    class: &'static str,
 }
 
 /// Plans as points.
-#[component]
-pub fn Plane(props: &PlaneProps) -> Html {
-    let PlaneProps {
-        courses: all,
-        advised,
-        currency,
-    } = props;
-    let courses = &few(all, advised);
-    let scale = Scale::holding(
-        courses
-            .iter()
-            .flat_map(|c| [c.net_gain.p10, c.net_gain.p90])
-            .chain(std::iter::once(0.0)),
-    );
+pub fn plane(plans: &[&CourseReport], advised: &[&'static str], currency: Currency) -> Html {
+    let courses = &few(plans, advised);
+    let scale = scale_of(courses);
     let spots = spots(courses, advised, scale);
     let edge = unbeaten(courses);
     let marked: Vec<Marked> = spots.iter().map(|spot| spot.marked(scale)).collect();
     let places = placed(&marked, 22.0, BOTTOM - 4.0);
     let bottom = BOTTOM + 6.0;
     let (least, most) = scale.ends();
-    html! {
-        <Figure
-            id="plane"
-            title={title(courses, advised)}
-            desc="Further right is more money than by leaving it; further up keeps more of what is original. The level \
-                  line through a point holds 8 outcomes in 10. Dashes join the plans that nothing beats on both counts."
-            height={bottom + 56.0}
-            head={["Plan", "Against leaving it", "Originality kept", "Beaten on both counts"].map(AttrValue::from).to_vec()}
-            rows={table(courses, *currency)}
-        >
-            { words(&["Originality kept: all".to_owned()], "2%", 14.0, "chart-quiet", "start") }
-            { words(&["none".to_owned()], "2%", bottom + 15.0, "chart-quiet", "start") }
-            { words(
-                &["as it is".to_owned()],
-                &scale.at(0.0),
-                bottom + 32.0,
-                "chart-quiet",
-                anchor(scale.place(0.0)),
-            ) }
-            { words(&[money(least, *currency)], "2%", bottom + 49.0, "chart-quiet", "start") }
-            { words(&["against leaving it".to_owned()], "50%", bottom + 49.0, "chart-quiet", "middle") }
-            { words(&[money(most, *currency)], "98%", bottom + 49.0, "chart-quiet", "end") }
-            <line class="chart-axis" x1="2%" x2="98%" y1={px(bottom)} y2={px(bottom)} />
-            <line class="chart-zero" x1={scale.at(0.0)} x2={scale.at(0.0)} y1="22" y2={px(bottom)} />
-            for pair in edge.windows(2) {
-                <line
-                    class="chart-edge"
-                    x1={scale.at(pair[0].0)}
-                    y1={px(height_of(pair[0].1))}
-                    x2={scale.at(pair[1].0)}
-                    y2={px(height_of(pair[1].1))}
-                />
-            }
-            for (spot, place) in spots.iter().zip(&places) {
-                { range(spot, *place, scale) }
-            }
-            for (spot, place) in spots.iter().zip(&places) {
-                { label(spot, *place, scale) }
-            }
-            for spot in &spots {
-                <g class={spot.class.clone()}>
-                    <circle class="chart-point" cx={scale.at(spot.gain)} cy={px(height_of(spot.originality))} r="6" />
-                </g>
-            }
-        </Figure>
-    }
+    let frame = Frame {
+        id: "plane",
+        title: title(courses, advised).to_owned(),
+        desc: "Further right is more money than by leaving it; further up keeps more of what is original. The level \
+               line through a point holds 8 outcomes in 10. Dashes join the plans that nothing beats on both counts.",
+        height: bottom + 56.0,
+        head: &[
+            "Plan",
+            "Against leaving it",
+            "Originality kept",
+            "Beaten on both counts",
+        ],
+        rows: table(courses, currency),
+    };
+    let quiet = |text: &str, x, y, anchor| word(text, x, y, "chart-quiet", anchor);
+    let zero = scale.place(0.0);
+    let at = |(gain, kept)| (scale.place(gain), height_of(kept));
+    let drawing = all(vec![
+        quiet("Originality kept: all", 2.0, 14.0, "start"),
+        quiet("none", 2.0, bottom + 15.0, "start"),
+        quiet("as it is", zero, bottom + 32.0, anchor(zero)),
+        quiet(&money(least, currency), 2.0, bottom + 49.0, "start"),
+        quiet("against leaving it", 50.0, bottom + 49.0, "middle"),
+        quiet(&money(most, currency), 98.0, bottom + 49.0, "end"),
+        stroke("chart-axis", (2.0, bottom), (98.0, bottom)),
+        stroke("chart-zero", (zero, 22.0), (zero, bottom)),
+        html! { <>for pair in edge.windows(2) {
+            { stroke("chart-edge", at(pair[0]), at(pair[1])) }
+        }</> },
+        html! { <>for (spot, place) in spots.iter().zip(&places) {
+            { range(spot, *place, scale) }
+        }</> },
+        html! { <>for (spot, place) in spots.iter().zip(&places) {
+            { label(spot, *place, scale) }
+        }</> },
+        html! { <>for spot in &spots {
+            <g class={spot.class}>{ dot("chart-point", at((spot.gain, spot.originality))) }</g>
+        }</> },
+    ]);
+    figure(frame, drawing)
 }
 
 impl Spot {
@@ -117,13 +91,13 @@ impl Spot {
 /// A point's range, and a line to its words where they stand off.
 fn range(spot: &Spot, place: Place, scale: Scale) -> Html {
     let y = height_of(spot.originality);
-    let x = scale.at(spot.gain);
+    let x = scale.place(spot.gain);
     let middle = place.top + LINE * count(spot.name.len()) / 2.0;
     html! {
-        <g class={spot.class.clone()}>
-            <line class="chart-range is-thin" x1={scale.at(spot.low)} x2={scale.at(spot.high)} y1={px(y)} y2={px(y)} />
+        <g class={spot.class}>
+            { stroke("chart-range is-thin", (scale.place(spot.low), y), (scale.place(spot.high), y)) }
             if place.far {
-                <line class="chart-leader" x1={x.clone()} y1={px(y)} x2={x} y2={px(middle)} />
+                { stroke("chart-leader", (x, y), (x, middle)) }
             }
         </g>
     }
@@ -131,15 +105,15 @@ fn range(spot: &Spot, place: Place, scale: Scale) -> Html {
 
 fn label(spot: &Spot, place: Place, scale: Scale) -> Html {
     html! {
-        <g class={spot.class.clone()} transform={format!("translate({} 0)", place.aside)}>
-            { words(&spot.name, &scale.at(spot.gain), place.top + 13.0, "chart-name chart-over", place.anchor) }
+        <g class={spot.class} transform={joined(&["translate(", &place.aside.to_string(), " 0)"])}>
+            { words(&spot.name, scale.place(spot.gain), place.top + 13.0, "chart-name chart-over", place.anchor) }
         </g>
     }
 }
 
 /// The plans a person can tell apart here: the advised one, leaving it, replating, and then those
 /// nothing beats before the others.
-fn few(courses: &[CourseReport], advised: &[&'static str]) -> Vec<CourseReport> {
+fn few<'a>(courses: &[&'a CourseReport], advised: &[&'static str]) -> Vec<&'a CourseReport> {
     const MOST: usize = 5;
     let rank = |c: &CourseReport| {
         if c.steps == advised || c.steps == ["T00"] || c.steps == ["T14a"] {
@@ -150,14 +124,14 @@ fn few(courses: &[CourseReport], advised: &[&'static str]) -> Vec<CourseReport> 
             1
         }
     };
-    let mut few: Vec<CourseReport> = courses.to_vec();
-    few.sort_by_key(rank);
+    let mut few = courses.to_vec();
+    sort_short(&mut few, |a, b| rank(a).cmp(&rank(b)));
     few.truncate(MOST);
     few
 }
 
 /// The points; plans that fall together share one.
-fn spots(courses: &[CourseReport], advised: &[&'static str], scale: Scale) -> Vec<Spot> {
+fn spots(courses: &[&CourseReport], advised: &[&'static str], scale: Scale) -> Vec<Spot> {
     let mut spots: Vec<Spot> = Vec::new();
     for course in courses {
         let is_advised = course.steps == advised;
@@ -167,7 +141,7 @@ fn spots(courses: &[CourseReport], advised: &[&'static str], scale: Scale) -> Ve
                 && (height_of(s.originality) - height_of(course.originality)).abs() < 8.0
         };
         if let Some(spot) = spots.iter_mut().find(near) {
-            spot.name.extend(lines(&format!("and {said}"), 22));
+            spot.name.extend(lines(&("and ".to_owned() + &said), 22));
             spot.low = spot.low.min(course.net_gain.p10);
             spot.high = spot.high.max(course.net_gain.p90);
             if is_advised {
@@ -188,17 +162,17 @@ fn spots(courses: &[CourseReport], advised: &[&'static str], scale: Scale) -> Ve
 }
 
 /// Gain and originality of the plans that no other beats on both counts, most original first.
-fn unbeaten(courses: &[CourseReport]) -> Vec<(f64, f64)> {
+fn unbeaten(courses: &[&CourseReport]) -> Vec<(f64, f64)> {
     let mut edge: Vec<(f64, f64)> = courses
         .iter()
         .filter(|c| c.barred.is_empty() && !beaten(c, courses))
         .map(|c| (c.net_gain.p50, c.originality))
         .collect();
-    edge.sort_by(|a, b| b.1.total_cmp(&a.1));
+    sort_short(&mut edge, |a, b| b.1.total_cmp(&a.1));
     edge
 }
 
-fn beaten(course: &CourseReport, all: &[CourseReport]) -> bool {
+fn beaten(course: &CourseReport, all: &[&CourseReport]) -> bool {
     all.iter()
         .filter(|other| other.barred.is_empty())
         .any(|other| {
@@ -214,11 +188,7 @@ fn height_of(originality: f64) -> f64 {
     BOTTOM - originality.clamp(0.0, 1.0) * (BOTTOM - TOP)
 }
 
-fn px(y: f64) -> String {
-    format!("{y:.1}")
-}
-
-fn title(courses: &[CourseReport], advised: &[&'static str]) -> &'static str {
+fn title(courses: &[&CourseReport], advised: &[&'static str]) -> &'static str {
     match courses.iter().find(|c| c.steps == advised) {
         Some(course) if beaten(course, courses) => {
             "Another plan keeps as much and does as well or better in money"
@@ -228,18 +198,13 @@ fn title(courses: &[CourseReport], advised: &[&'static str]) -> &'static str {
     }
 }
 
-fn table(courses: &[CourseReport], currency: Currency) -> Vec<Vec<String>> {
+fn table(courses: &[&CourseReport], currency: Currency) -> Vec<Vec<String>> {
     courses
         .iter()
         .map(|c| {
-            let band = Band {
-                p10: c.net_gain.p10,
-                p50: c.net_gain.p50,
-                p90: c.net_gain.p90,
-            };
             vec![
                 c.name.clone(),
-                money_band(band, currency),
+                gain_band(c.net_gain, currency),
                 percent(c.originality),
                 if beaten(c, courses) { "yes" } else { "no" }.to_owned(),
             ]

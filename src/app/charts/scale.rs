@@ -1,6 +1,6 @@
 //! From figures to places in a picture, and words cut to fit it.
 
-use crate::app::parts::words::in_hundred;
+use crate::app::parts::words::{in_hundred, joined};
 
 /// A small number of things, as a length can be counted in.
 pub(super) fn count(things: usize) -> f64 {
@@ -19,9 +19,9 @@ impl Scale {
     const MARGIN: f64 = 2.0;
 
     /// The scale that holds all these values.
-    pub(super) fn holding(values: impl IntoIterator<Item = f64>) -> Self {
+    pub(super) fn holding(values: &[f64]) -> Self {
         let (mut low, mut high) = (f64::INFINITY, f64::NEG_INFINITY);
-        for value in values.into_iter().filter(|v| v.is_finite()) {
+        for value in values.iter().copied().filter(|v| v.is_finite()) {
             low = low.min(value);
             high = high.max(value);
         }
@@ -46,14 +46,9 @@ impl Scale {
         Self::MARGIN + share * (100.0 - 2.0 * Self::MARGIN)
     }
 
-    /// Where a value lies, for an attribute.
-    pub(super) fn at(self, value: f64) -> String {
-        percent(self.place(value))
-    }
-
-    /// How long a stretch is, for an attribute.
-    pub(super) fn stretch(self, from: f64, to: f64) -> String {
-        percent((self.place(to) - self.place(from)).max(0.0))
+    /// How long a stretch is, in hundredths of the width.
+    pub(super) fn stretch(self, from: f64, to: f64) -> f64 {
+        self.place(to) - self.place(from)
     }
 
     /// The ends of the scale.
@@ -64,7 +59,12 @@ impl Scale {
 
 /// Hundredths of the width, for an attribute.
 pub(super) fn percent(hundredths: f64) -> String {
-    format!("{hundredths:.2}%")
+    ((hundredths * 100.0).round() / 100.0).to_string() + "%"
+}
+
+/// Pixels, for an attribute. Tenths are enough.
+pub(super) fn px(pixels: f64) -> String {
+    ((pixels * 10.0).round() / 10.0).to_string()
 }
 
 /// On which side of a mark words fit: `start` puts them to its right.
@@ -96,7 +96,7 @@ pub(super) fn log_place(value: f64) -> f64 {
 /// A text cut into lines of at most so many letters, at spaces.
 pub(super) fn lines(text: &str, most: usize) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
-    for word in text.split_whitespace() {
+    for word in text.split(' ') {
         match lines.last_mut() {
             Some(line) if line.chars().count() + 1 + word.chars().count() <= most => {
                 line.push(' ');
@@ -139,7 +139,7 @@ pub(super) fn odds(p: f64) -> String {
         .iter()
         .min_by(|a, b| (a.0 - p).abs().total_cmp(&(b.0 - p).abs()));
     nearest
-        .map(|(_, words)| format!("about {words}"))
+        .map(|(_, words)| joined(&["about ", words]))
         .unwrap_or_default()
 }
 
@@ -150,7 +150,7 @@ pub(crate) fn unbeaten(share: f64) -> String {
     } else if share >= 1.0 {
         "never beaten".to_owned()
     } else {
-        format!("unbeaten in {}", in_hundred(share).replace(" in ", " of "))
+        joined(&["unbeaten in ", &in_hundred(share).replace(" in ", " of ")])
     }
 }
 
@@ -160,14 +160,15 @@ mod tests {
 
     #[test]
     fn places_stay_inside() {
-        let scale = Scale::holding([-50.0, 150.0, f64::NAN]);
+        let scale = Scale::holding(&[-50.0, 150.0, f64::NAN]);
+        let at = |scale: Scale, value| percent(scale.place(value));
         assert_eq!(
-            (scale.at(-50.0), scale.at(150.0)),
-            ("2.00%".to_owned(), "98.00%".to_owned())
+            (at(scale, -50.0), at(scale, 150.0)),
+            ("2%".to_owned(), "98%".to_owned())
         );
-        assert_eq!(scale.at(1e9), "98.00%");
-        assert_eq!(Scale::holding([]).at(0.5), "50.00%");
-        assert_eq!(Scale::holding([3.0]).at(3.0), "50.00%");
+        assert_eq!(at(scale, 1e9), "98%");
+        assert_eq!(at(Scale::holding(&[]), 0.5), "50%");
+        assert_eq!(at(Scale::holding(&[3.0]), 3.0), "50%");
     }
 
     #[test]

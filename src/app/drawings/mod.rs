@@ -4,4 +4,4 @@ mod forms;
 mod piece;
 mod shape;
 
-pub use piece::{PieceDrawing, PieceDrawingProps};
+pub use piece::piece_drawing;

@@ -277,9 +277,8 @@ fn point(x: f64, y: f64) -> String {
 }
 
 /// Tenths of a pixel are enough.
-fn number(x: f64) -> String {
-    let tenths = (x * 10.0).round() / 10.0;
-    format!("{tenths}")
+pub(super) fn number(x: f64) -> String {
+    ((x * 10.0).round() / 10.0).to_string()
 }
 
 #[cfg(test)]

@@ -8,71 +8,73 @@ use leavewell_model::facts::caution;
 use leavewell_model::report::CautionReport;
 use yew::prelude::*;
 
-use super::PageProps;
-use crate::app::charts::SilverLeft;
-use crate::app::drawings::PieceDrawing;
-use crate::app::parts::cautions::Cautions;
-use crate::app::parts::screen::Screen;
-use crate::app::parts::words::percent;
+use super::Page;
+use crate::app::charts::silver_left;
+use crate::app::drawings::piece_drawing;
+use crate::app::parts::cautions::cautions;
+use crate::app::parts::marks::{all, div, named, p, press};
+use crate::app::parts::screen::screen;
 use crate::app::route::Route;
-use crate::app::state::Open;
-use fields::PartFields;
+use crate::app::state::{Action, Open, Target};
+use fields::part_fields;
 
 /// The condition of the piece, part by part.
-#[component]
-pub fn ConditionPage(props: &PageProps) -> Html {
-    let PageProps { open, act } = props;
-    let chosen = use_state(|| PartName::Body);
+pub fn condition_page(page: Page) -> Html {
+    let open = page.open;
     let parts = parts(open);
-    let lit = if parts.contains(&chosen) {
-        *chosen
-    } else {
-        PartName::Body
-    };
-    let form_known = open.form().is_some();
-    html! {
-        <Screen
-            open={open.clone()}
-            title="Condition, part by part"
-            purpose="Say what you see on each part. Leave out what you have not looked at: it widens the range, no more."
-            next={(Route::Money, AttrValue::from("Next: what it might fetch"))}
-            line={line(open)}
-            answer={answer(open)}
-        >
-            <div class="condition">
-                <div class="condition-piece">
-                    <PieceDrawing form={open.form()} lit={Some(lit)} bleeds={bleeds(open, &parts)} />
-                    <p class="hint" hidden={form_known}>
-                        { "No form is given yet, so a plain covered cup stands in. " }
-                        <a href={Route::Piece.href()}>{ "Say what it is" }</a>
-                    </p>
-                    <p class="hint">{ "Copper stripes: where base metal shows, as far as you have said." }</p>
-                </div>
-                <ul class="part-list" aria-label="Parts of the piece">
-                    for part in parts.iter().copied() {
-                        <li key={part.id()}>
-                            <button
-                                type="button"
-                                class="part-button"
-                                aria-pressed={if part == lit { "true" } else { "false" }}
-                                onclick={choose(&chosen, part)}
-                            >
-                                <span class="part-name">{ part.label() }</span>
-                                <span class="part-summary">{ summary::of(open, part) }</span>
-                            </button>
-                        </li>
-                    }
-                </ul>
-                <PartFields key={lit.id()} open={open.clone()} act={act.clone()} part={lit} />
-            </div>
-            <Cautions cautions={cautions(open, &parts)} />
-        </Screen>
-    }
-}
-
-fn choose(chosen: &UseStateHandle<PartName>, part: PartName) -> Callback<MouseEvent> {
-    let chosen = chosen.clone();
-    Callback::from(move |_| chosen.set(part))
+    let lit = page
+        .state
+        .lit
+        .filter(|lit| parts.contains(lit))
+        .unwrap_or(PartName::Body);
+    screen(
+        page,
+        (Route::Condition, Route::Money),
+        [
+            "Condition, part by part",
+            "Say what you see on each part. Leave out what you have not looked at: it widens the range, no more.",
+            "Next: what it might fetch",
+        ],
+        answer(open),
+        all(vec![
+            div(
+                "condition",
+                vec![
+                    div(
+                        "condition-piece",
+                        vec![
+                            piece_drawing(open.form(), lit, &bleeds(open, &parts)),
+                            html! { <p class="hint" hidden={open.form().is_some()}>
+                                { "No form is given yet, so a plain covered cup stands in. " }
+                                <a href={Route::Piece.href()}>{ "Say what it is" }</a>
+                            </p> },
+                            p(
+                                "hint",
+                                "Copper stripes: where base metal shows, as far as you have said.",
+                            ),
+                        ],
+                    ),
+                    html! { <ul class="part-list" aria-label="Parts of the piece">
+                        for part in parts.iter().copied() {
+                            <li key={part.id()}>
+                                <button
+                                    type="button"
+                                    class="part-button"
+                                    aria-pressed={if part == lit { "true" } else { "false" }}
+                                    onclick={press(page.act, Action::Light(part))}
+                                >
+                                    <span class="part-name">{ part.label() }</span>
+                                    <span class="part-summary">{ summary::of(open, part) }</span>
+                                </button>
+                            </li>
+                        }
+                    </ul> },
+                    part_fields(page, lit),
+                ],
+            ),
+            cautions(&here(open, &parts)),
+        ]),
+    )
 }
 
 /// The parts such a piece usually has, and any other that the record speaks of.
@@ -88,7 +90,7 @@ fn parts(open: &Open) -> Vec<PartName> {
 fn bleeds(open: &Open, parts: &[PartName]) -> Vec<(PartName, f64)> {
     let recorded = |part: PartName| {
         !open.draft.part_text(part.id(), "bleed").is_empty()
-            && open.part_problem(part.id(), "bleed").is_none()
+            && Target::Share(part).problem(open).is_none()
     };
     let known = &open.report.silver.parts;
     parts
@@ -104,31 +106,26 @@ fn bleeds(open: &Open, parts: &[PartName]) -> Vec<(PartName, f64)> {
         .collect()
 }
 
-fn line(open: &Open) -> String {
-    format!(
-        "Silver still covers {} of it.",
-        percent(open.report.silver.covered_area)
-    )
-}
-
 fn answer(open: &Open) -> Html {
     let parts = &open.report.silver.parts;
-    html! {
-        <>
-            <h2>{ "Silver left" }</h2>
-            <p>{ "This is worked out from how much base metal you say shows, and from how thick such silver was when new." }</p>
-            <ul class="silver-words">
-                for part in parts.iter() {
-                    <li key={part.part}><strong>{ part.name }</strong>{ ": " }{ part.words.clone() }</li>
-                }
-            </ul>
-            <SilverLeft parts={parts.clone()} />
-        </>
-    }
+    all(vec![
+        html! { <h2>{ "Silver left" }</h2> },
+        p(
+            "",
+            "This is worked out from how much base metal you say shows, and from how thick such silver was when \
+                 new.",
+        ),
+        html! { <ul class="silver-words">
+            for part in parts.iter() {
+                <li key={part.part}>{ named(part.name, ": ".to_owned() + &part.words) }</li>
+            }
+        </ul> },
+        silver_left(parts),
+    ])
 }
 
 /// Cautions for what is recorded here: lead, closed hollows, things that eat the metal.
-fn cautions(open: &Open, parts: &[PartName]) -> Vec<CautionReport> {
+fn here(open: &Open, parts: &[PartName]) -> Vec<CautionReport> {
     let any = |field: &str, words: &[&str]| {
         parts
             .iter()

@@ -9,68 +9,85 @@ mod side;
 use leavewell_model::report::{CourseReport, Report};
 use yew::prelude::*;
 
-use super::PageProps;
-use crate::app::charts::{Bridge, Outcomes, Plane, has_bridge};
-use crate::app::parts::cautions::Cautions;
-use answer::Answer;
-use courses::Courses;
-use lost::Lost;
-use options::Options;
-use side::{LookNext, WouldChange};
+use super::Page;
+use crate::app::charts::{bridge, has_bridge, outcomes, plane};
+use crate::app::parts::cautions::cautions;
+use crate::app::parts::marks::{all, div, p, section};
+use crate::app::parts::screen::head;
+use crate::app::parts::words::joined;
+use crate::app::state::Open;
 
 /// Most plans drawn in one picture: more than these nobody compares.
 const DRAWN: usize = 7;
 
 /// The advice on one piece.
-#[component]
-pub fn CounselPage(props: &PageProps) -> Html {
-    let open = &props.open;
-    let report = &open.report;
+pub fn counsel_page(page: Page) -> Html {
+    let open = page.open;
+    let report = &*open.report;
     let currency = open.currency();
-    let drawn = drawn(report);
-    let advised = report.counsel.steps.clone();
-    let no_bridge = !has_bridge(&report.counsel.reasons);
-    html! {
-        <div class="screen counsel">
-            <header class="screen-head">
-                <p class="case-name">{ open.name() }</p>
-                <h1 tabindex="-1">{ "Counsel" }</h1>
-                <p class="purpose">{ "What we would do, how sure that is, and why. You decide." }</p>
-            </header>
-            <div class="counsel-main">
-                <Answer {report} />
-                <Options {report} {currency} />
-            </div>
-            <aside class="counsel-side" aria-label="What could change the answer, what to look at next, and what is gone for good">
-                <WouldChange changes={report.counsel.would_change.clone()} {currency} />
-                <LookNext {report} {currency} />
-                <Lost {report} />
-            </aside>
-            <div class="counsel-more">
-                <section class="counsel-pictures" aria-labelledby="pictures-title">
-                    <h2 id="pictures-title">{ "The plans in pictures" }</h2>
-                    <p>
-                        { "A plan is one step or a few, in order. " }
-                        { report.value.label }
-                    </p>
-                    <div class="picture-grid">
-                        <Outcomes courses={drawn.clone()} advised={advised.clone()} {currency} />
-                        <Plane courses={drawn} {advised} {currency} />
-                        <div hidden={no_bridge}>
-                            <Bridge reasons={report.counsel.reasons.clone()} {currency} />
-                        </div>
-                    </div>
-                </section>
-                <Courses {report} {currency} />
-                <Cautions cautions={report.cautions.clone()} />
-            </div>
-        </div>
-    }
+    div(
+        "screen counsel",
+        vec![
+            head(
+                page,
+                "Counsel",
+                "What we would do, how sure that is, and why. You decide.",
+            ),
+            div(
+                "counsel-main",
+                vec![answer::answer(report), options::options(report, currency)],
+            ),
+            html! { <aside
+                class="counsel-side"
+                aria-label="What could change the answer, what to look at next, and what is gone for good"
+            >
+                { side::would_change(open) }
+                { side::look_next(report, currency) }
+                { lost::lost(report) }
+            </aside> },
+            div(
+                "counsel-more",
+                vec![
+                    section(
+                        "counsel-pictures",
+                        "pictures-title",
+                        "The plans in pictures",
+                        pictures(open),
+                    ),
+                    courses::courses(report, currency),
+                    cautions(&report.cautions),
+                ],
+            ),
+        ],
+    )
+}
+
+fn pictures(open: &Open) -> Html {
+    let report = &*open.report;
+    let (drawn, currency) = (drawn(report), open.currency());
+    let (advised, reasons) = (&report.counsel.steps, &report.counsel.reasons);
+    all(vec![
+        p(
+            "",
+            joined(&[
+                "A plan is one step or a few, in order. ",
+                report.value.label,
+            ]),
+        ),
+        div(
+            "picture-grid",
+            vec![
+                outcomes(&drawn, advised, currency),
+                plane(&drawn, advised, currency),
+                html! { <div hidden={!has_bridge(reasons)}>{ bridge(reasons, currency) }</div> },
+            ],
+        ),
+    ])
 }
 
 /// The plans worth drawing: the best that can be advised, with leaving it and the advised one among
 /// them, and replating, which most people ask about, even when it is barred.
-fn drawn(report: &Report) -> Vec<CourseReport> {
+fn drawn(report: &Report) -> Vec<&CourseReport> {
     let must = |c: &CourseReport| {
         c.steps == report.counsel.steps || c.steps == ["T00"] || c.steps == ["T14a"]
     };
@@ -95,6 +112,5 @@ fn drawn(report: &Report) -> Vec<CourseReport> {
             others += 1;
             others <= room
         })
-        .cloned()
         .collect()
 }

@@ -1,228 +1,151 @@
 //! Look: what is to be seen on the piece, by place, and what it says about what the piece is.
 
-use std::rc::Rc;
-
 use leavewell_model::case::{Form, PartName, Seen};
 use leavewell_model::facts::{FindingFact, Place, finding, findings};
 use leavewell_model::report::IdentityReport;
 use yew::prelude::*;
 
-use super::PageProps;
-use crate::app::charts::Families;
-use crate::app::parts::choice::{Choice, Pick, Radios, choices};
-use crate::app::parts::screen::Screen;
-use crate::app::parts::words::{capital, count};
+use super::Page;
+use crate::app::charts::families;
+use crate::app::parts::choice::{Choice, choices, list, radios_as};
+use crate::app::parts::field::heard;
+use crate::app::parts::marks::{all, bullets, div, fold, named, p, section};
+use crate::app::parts::screen::screen;
+use crate::app::parts::words::{capital, count, joined};
 use crate::app::route::Route;
-use crate::app::state::{Action, Open};
-
-/// How many of the most telling looks a newcomer meets first.
-const FEW: usize = 5;
+use crate::app::state::Target;
 
 /// Look.
-#[component]
-pub fn LookPage(props: &PageProps) -> Html {
-    let open = &props.open;
-    let few = use_few(open);
-    html! {
-        <Screen
-            open={open.clone()}
-            title="Look at the piece"
-            purpose="Say what you see. \"Not sure\" is a good answer: it keeps the range wide and does not stop you."
-            next={(Route::Condition, "Next: the state of each part".into())}
-            line={open.report.identity.sentence.clone()}
-            answer={what_it_is(&open.report.identity)}
-        >
-            <section aria-labelledby="few-title">
-                <h2 id="few-title">{ "The few that tell most" }</h2>
-                <p class="hint">
-                    { "Start here. A loupe (a small magnifying glass) and daylight are enough for most. Never scratch, \
-                       file or heat anything to see more." }
-                </p>
-                <div class="findings">
-                    for id in few {
-                        { finding_at(props, id, "few") }
-                    }
-                </div>
-            </section>
-            <section aria-labelledby="all-title">
-                <h2 id="all-title">{ "Everything there is to look for" }</h2>
-                <p class="hint">{ "By place on the piece. What you have answered above is answered here too." }</p>
-                for place in Place::ALL {
-                    { place_group(props, place) }
-                }
-            </section>
-        </Screen>
-    }
+pub fn look_page(page: Page) -> Html {
+    let open = page.open;
+    let few = all(vec![
+        p(
+            "hint",
+            "Start here. A loupe (a small magnifying glass) and daylight are enough for most. Never scratch, file \
+                 or heat anything to see more.",
+        ),
+        html! { <div class="findings">
+            for fact in open.first_looks.iter().filter_map(|id| finding(id)) {
+                { finding_of(page, fact, "few-") }
+            }
+        </div> },
+    ]);
+    let every = all(vec![
+        p(
+            "hint",
+            "By place on the piece. What you have answered above is answered here too.",
+        ),
+        html! { <>for place in Place::ALL {
+            { place_group(page, place) }
+        }</> },
+    ]);
+    screen(
+        page,
+        (Route::Look, Route::Condition),
+        [
+            "Look at the piece",
+            "Say what you see. \"Not sure\" is a good answer: it keeps the range wide and does not stop you.",
+            "Next: the state of each part",
+        ],
+        what_it_is(&open.report.identity),
+        all(vec![
+            section("", "few-title", "The few that tell most", few),
+            section("", "all-title", "Everything there is to look for", every),
+        ]),
+    )
 }
 
-/// The looks that tell most, and those already answered. A look once shown stays where it is while
-/// the screen is open: nothing may move under somebody's hand.
-#[hook]
-fn use_few(open: &Rc<Open>) -> Vec<&'static str> {
-    let shown = use_mut_ref(Vec::<&'static str>::new);
-    let mut shown = shown.borrow_mut();
-    if shown.is_empty() {
-        shown.extend(
-            findings()
-                .iter()
-                .map(|f| f.id)
-                .filter(|id| !open.draft.answer(id).0.is_empty()),
-        );
-    }
-    let looks = &open.report.identity.next_looks;
-    let waiting = shown
+fn place_group(page: Page, place: Place) -> Html {
+    let here: Vec<&FindingFact> = findings().iter().filter(|f| f.place == place).collect();
+    let answered = here
         .iter()
-        .filter(|id| open.draft.answer(id).0.is_empty())
+        .filter(|f| !page.open.draft.answer(f.id).0.is_empty())
         .count();
-    let more: Vec<&'static str> = looks
-        .iter()
-        .map(|look| look.finding)
-        .filter(|id| !shown.contains(id))
-        .collect();
-    shown.extend(more.into_iter().take(FEW.saturating_sub(waiting)));
-    shown.clone()
-}
-
-fn place_group(props: &PageProps, place: Place) -> Html {
-    let here = || findings().iter().filter(|f| f.place == place);
-    let answered = here()
-        .filter(|f| !props.open.draft.answer(f.id).0.is_empty())
-        .count();
+    let looks = count(here.len(), "look", "looks");
     html! {
         <details class="group" key={place_name(place)}>
             <summary>
                 <h3>{ place_name(place) }</h3>
                 <span class="place-state">
-                    { format!("{answered} of {} answered", count(here().count(), "look", "looks")) }
+                    { joined(&[&answered.to_string(), " of ", &looks, " answered"]) }
                 </span>
             </summary>
-            <p class="hint">{ place_hint(place) }</p>
+            { p("hint", place_hint(place)) }
             <div class="findings">
-                for fact in here() {
-                    { finding_at(props, fact.id, "all") }
+                for fact in here {
+                    { finding_of(page, fact, "all-") }
                 }
             </div>
         </details>
     }
 }
 
-/// Hands one finding only what concerns it, so that an answer draws one finding and not sixty.
-fn finding_at(props: &PageProps, id: &'static str, group: &'static str) -> Html {
-    let PageProps { open, act } = props;
-    let (answer, part) = open.draft.answer(id);
-    let form = open.form().unwrap_or(Form::Other).id();
-    html! { <Finding key={id} {id} {group} {answer} {part} {form} act={act.clone()} /> }
-}
-
-#[derive(Clone, PartialEq, Properties)]
-struct FindingProps {
-    id: &'static str,
-    group: &'static str,
-    answer: AttrValue,
-    part: AttrValue,
-    form: &'static str,
-    act: Callback<Action>,
-}
-
-#[component]
-fn Finding(props: &FindingProps) -> Html {
-    let FindingProps {
-        id,
-        group,
-        answer,
-        part,
-        act,
-        ..
-    } = props;
-    let id = *id;
-    let on_answer = {
-        let part = part.clone();
-        act.reform(move |answer: String| Action::Answer {
-            finding: id.to_owned(),
-            // Where it was seen goes when it was not.
-            part: if answer == Seen::Yes.id() {
-                part.to_string()
-            } else {
-                String::new()
-            },
-            answer,
-        })
-    };
-    let on_part = {
-        let answer = answer.clone();
-        act.reform(move |part: String| Action::Answer {
-            finding: id.to_owned(),
-            answer: answer.to_string(),
-            part,
-        })
-    };
-    let Some(fact) = finding(id) else {
-        return html! { <div hidden=true /> };
-    };
+fn finding_of(page: Page, fact: &FindingFact, group: &str) -> Html {
+    let id = joined(&[group, fact.id]);
+    let (answer, part) = page.open.draft.answer(fact.id);
+    let seen = answer == Seen::Yes.id();
+    let needs = joined(&["You need: ", fact.needs, ". ", effort(fact)]);
+    let how = all(vec![p("", fact.how), p("hint", needs)]);
     html! {
-        <article class="finding">
-            <Radios
-                id={format!("{group}-{id}")}
-                label={fact.title}
-                hint={fact.look_for}
-                choices={choices!(Seen)}
-                unsaid="Not looked"
-                value={answer.clone()}
-                on_choice={on_answer}
-            />
-            <div class="where" hidden={answer.as_str() != Seen::Yes.id()}>
-                <Pick
-                    id={format!("{group}-{id}-part")}
-                    label={format!("On which part did you see it? ({})", fact.title)}
-                    hint="If it is all over, or you cannot say, leave it."
-                    choices={parts(props.form)}
-                    unsaid="The piece as a whole"
-                    value={part.clone()}
-                    on_choice={on_part}
-                />
+        <article class="finding" key={fact.id}>
+            { radios_as(
+                &id,
+                page,
+                Target::Answer(fact.id),
+                [fact.title, fact.look_for, "Not looked"],
+                choices!(Seen),
+            ) }
+            <div class="where" hidden={!seen}>
+                // Sixty lists that nobody sees would make every answer slow.
+                if seen {
+                    { list(
+                        &(id + "-part"),
+                        joined(&["On which part did you see it? (", fact.title, ")"]).into(),
+                        ["If it is all over, or you cannot say, leave it.", "The piece as a whole"],
+                        &part,
+                        parts(page.open.form()),
+                        heard(page, Target::SeenOn(fact.id)),
+                        html! { <span hidden=true /> },
+                    ) }
+                }
             </div>
-            <details class="how">
-                <summary>{ "How to look" }</summary>
-                <p>{ fact.how }</p>
-                <p class="hint">{ format!("You need: {}. {}", fact.needs, effort(fact)) }</p>
-            </details>
+            { fold("how", "How to look", how) }
         </article>
     }
 }
 
 /// What the piece is, as far as the answers tell.
 fn what_it_is(identity: &IdentityReport) -> Html {
-    html! {
-        <div>
-            <h2>{ "What it is" }</h2>
-            <Families bars={identity.family_bars.clone()} />
-            <p class="window">{ dates(identity) }</p>
-            <div class="contradictions">
+    let pushes = identity
+        .pushes
+        .iter()
+        .map(|push| {
+            let did = pushed(push.answer, push.log_odds);
+            joined(&[push.title, ": ", &did, "."]).into()
+        })
+        .collect();
+    div(
+        "",
+        vec![
+            html! { <h2>{ "What it is" }</h2> },
+            families(&identity.family_bars),
+            p("window", dates(identity)),
+            html! { <div class="contradictions">
                 for odd in identity.contradictions.iter() {
-                    <p class="care" key={odd.findings.concat()}>
-                        <strong>{ "Does not fit: " }</strong>
-                        { odd.text.clone() }
-                    </p>
+                    <p class="care" key={odd.findings.concat()}>{ named("Does not fit: ", odd.text.clone()) }</p>
                 }
-            </div>
-            <div class="next-look">
+            </div> },
+            html! { <div class="next-look">
                 if let Some(look) = identity.next_looks.first() {
-                    <p><strong>{ "Look next: " }</strong>{ look.title }{ "." }</p>
-                    <p class="hint">{ look.how }</p>
+                    <p>{ named("Look next: ", joined(&[look.title, "."])) }</p>
+                    { p("hint", look.how) }
                 }
-            </div>
-            <details hidden={identity.pushes.is_empty()}>
-                <summary>{ "What your answers did" }</summary>
-                <ul class="pushes">
-                    for push in identity.pushes.iter() {
-                        <li key={push.finding}>
-                            { format!("{}: {}.", push.title, pushed(push.answer, push.log_odds)) }
-                        </li>
-                    }
-                </ul>
-            </details>
-        </div>
-    }
+            </div> },
+            html! { <div class="pushes" hidden={identity.pushes.is_empty()}>
+                { fold("", "What your answers did", bullets(pushes)) }
+            </div> },
+        ],
+    )
 }
 
 fn dates(identity: &IdentityReport) -> String {
@@ -231,7 +154,8 @@ fn dates(identity: &IdentityReport) -> String {
                 wrong."
             .to_owned();
     };
-    let mut words = format!("Made between about {} and {}.", dates.from, dates.to);
+    let (from, to) = (dates.from.to_string(), dates.to.to_string());
+    let mut words = joined(&["Made between about ", &from, " and ", &to, "."]);
     for why in &dates.reasons {
         words.push(' ');
         words.push_str(&capital(why.trim_end_matches('.')));
@@ -248,13 +172,13 @@ fn pushed(answer: &str, log_odds: f64) -> String {
         "not there"
     };
     let strength = match log_odds.abs() {
-        weak if weak < 0.2 => return format!("{how}; it hardly matters"),
+        weak if weak < 0.2 => return joined(&[how, "; it hardly matters"]),
         some if some < 1.0 => "a little",
         clear if clear < 2.5 => "clearly",
         _ => "strongly",
     };
     let side = if log_odds > 0.0 { "for" } else { "against" };
-    format!("{how}; it speaks {strength} {side} the likeliest")
+    joined(&[how, "; it speaks ", strength, " ", side, " the likeliest"])
 }
 
 fn effort(fact: &FindingFact) -> &'static str {
@@ -266,14 +190,10 @@ fn effort(fact: &FindingFact) -> &'static str {
     }
 }
 
-fn parts(form: &str) -> Vec<Choice> {
-    let parts = Form::parse(form).map_or(PartName::ALL, Form::parts);
-    parts
+fn parts(form: Option<Form>) -> Vec<Choice> {
+    form.map_or(PartName::ALL, Form::parts)
         .iter()
-        .map(|part| Choice {
-            id: part.id(),
-            label: part.label(),
-        })
+        .map(|part| (part.id(), part.label()))
         .collect()
 }
 

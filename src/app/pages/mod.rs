@@ -1,7 +1,7 @@
 //! The screens of a piece, and the shelf they start from.
 //!
-//! Every screen of a piece takes [`PageProps`] and is drawn inside `parts::screen::Screen`, which
-//! gives it its head, its live answer and its one heading of the first level.
+//! Every screen of a piece is a function of a [`Page`]. All but the counsel are drawn inside
+//! `parts::screen::screen`, which gives them their head, their live answer and their next step.
 
 pub mod condition;
 pub mod counsel;
@@ -10,25 +10,38 @@ pub mod money;
 pub mod piece;
 pub mod shelf;
 
-use std::rc::Rc;
+use yew::Callback;
 
-use yew::{Callback, Properties};
-
-use super::state::{Action, Open};
+use super::parts::words::{money_band, percent};
+use super::route::Route;
+use super::state::{Action, Open, State};
+use crate::app::parts::words::joined;
 
 /// What every screen of a piece is given.
-#[derive(Clone, Debug, Properties)]
-pub struct PageProps {
+#[derive(Clone, Copy)]
+pub struct Page<'a> {
+    /// Everything the app knows.
+    pub state: &'a State,
     /// The piece.
-    pub open: Rc<Open>,
+    pub open: &'a Open,
     /// Where to say what happened.
-    pub act: Callback<Action>,
+    pub act: &'a Callback<Action>,
 }
 
-impl PartialEq for PageProps {
-    /// By identity: every change makes a new `Open`, and comparing whole reports would cost more
-    /// than drawing.
-    fn eq(&self, other: &Self) -> bool {
-        Rc::ptr_eq(&self.open, &other.open) && self.act == other.act
+/// The live answer of a screen in one line; empty on screens that have none.
+#[must_use]
+pub fn line(here: Route, open: &Open) -> String {
+    let report = &open.report;
+    match here {
+        Route::Piece | Route::Look => report.identity.sentence.clone(),
+        Route::Condition => {
+            let covered = percent(report.silver.covered_area);
+            joined(&["Silver still covers ", &covered, " of it."])
+        }
+        Route::Money => {
+            let worth = money_band(report.value.as_it_is, open.currency());
+            joined(&["As it is: ", &worth, "."])
+        }
+        Route::Shelf | Route::Counsel => String::new(),
     }
 }

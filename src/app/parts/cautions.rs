@@ -5,6 +5,9 @@ use leavewell_model::facts::{Level, caution, treatment_text};
 use leavewell_model::report::CautionReport;
 use yew::prelude::*;
 
+use super::marks::{named as strong, p, section};
+use crate::app::parts::words::joined;
+
 /// The cautions of treatments a screen names by itself, such as `["T09", "T14a"]`.
 ///
 /// A screen that shows the model's answer passes `report.cautions` instead.
@@ -13,7 +16,7 @@ pub fn named(treatments: &[&str]) -> Vec<CautionReport> {
     treatments
         .iter()
         .filter_map(|id| {
-            let text = caution(&format!("caution.{id}"))?;
+            let text = caution(&joined(&["caution.", id]))?;
             Some(CautionReport {
                 id: text.id.to_owned(),
                 level: text.level,
@@ -26,32 +29,26 @@ pub fn named(treatments: &[&str]) -> Vec<CautionReport> {
         .collect()
 }
 
-/// What the list of cautions needs.
-#[derive(Clone, Debug, PartialEq, Properties)]
-pub struct CautionsProps {
-    /// The cautions, in the order to show them.
-    pub cautions: Vec<CautionReport>,
-}
-
-/// Cautions for what is named here.
-#[component]
-pub fn Cautions(props: &CautionsProps) -> Html {
-    html! {
-        <section class="cautions" aria-labelledby="cautions-title">
-            <h2 id="cautions-title">{ "Cautions for what is named here" }</h2>
-            <ul class="caution-list">
-                for caution in props.cautions.iter() {
-                    <li key={caution.id.clone()} class={classes!("caution", level_class(caution.level))}>
-                        <p class="caution-head">
-                            <strong>{ level_words(caution.level) }</strong>
-                            { ": " }{ caution.about.clone() }
-                        </p>
-                        <p>{ caution.text.clone() }</p>
-                    </li>
-                }
-            </ul>
-        </section>
-    }
+/// Cautions for what is named here, in the order to show them.
+pub fn cautions(cautions: &[CautionReport]) -> Html {
+    let list = html! {
+        <ul class="caution-list">
+            for caution in cautions {
+                <li key={caution.id.clone()} class={level_class(caution.level)}>
+                    <p class="caution-head">
+                        { strong(level_words(caution.level), ": ".to_owned() + &caution.about) }
+                    </p>
+                    { p("", caution.text.clone()) }
+                </li>
+            }
+        </ul>
+    };
+    section(
+        "cautions",
+        "cautions-title",
+        "Cautions for what is named here",
+        list,
+    )
 }
 
 /// How serious a caution is, in words.
@@ -66,8 +63,8 @@ pub fn level_words(level: Level) -> &'static str {
 
 fn level_class(level: Level) -> &'static str {
     match level {
-        Level::Stop => "is-stop",
-        Level::Care => "is-care",
-        Level::Note => "is-note",
+        Level::Stop => "caution is-stop",
+        Level::Care => "caution is-care",
+        Level::Note => "caution is-note",
     }
 }

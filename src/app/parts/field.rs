@@ -1,94 +1,102 @@
 //! A text field with its label, hint, unit and what is wrong with what stands in it.
 
 use leavewell_model::Problem;
-use web_sys::HtmlInputElement;
+use wasm_bindgen::JsCast;
+use web_sys::{HtmlInputElement, HtmlSelectElement};
 use yew::prelude::*;
 
-/// What a field needs.
-#[derive(Clone, Debug, PartialEq, Properties)]
-pub struct FieldProps {
-    /// Id, unique on the screen; the field's path or the like.
-    pub id: AttrValue,
-    /// The question.
-    pub label: AttrValue,
-    /// Why it is asked, or how to answer; empty for none.
-    #[prop_or_default]
-    pub hint: AttrValue,
-    /// Unit shown after the field; empty for none.
-    #[prop_or_default]
-    pub unit: AttrValue,
-    /// The text in it, as typed.
-    pub value: AttrValue,
-    /// What is wrong with it.
-    #[prop_or_default]
-    pub problem: Option<Problem>,
-    /// A number is wanted, so a phone shows digits.
-    #[prop_or_default]
-    pub number: bool,
-    /// What was typed, at every change.
-    pub on_text: Callback<String>,
+use crate::app::pages::Page;
+use crate::app::parts::marks::div;
+use crate::app::parts::words::joined;
+use crate::app::state::{Action, Target};
+
+/// A text field: its label, its hint and its unit, either of which may be empty.
+pub fn text_field(page: Page, target: Target, words: [&str; 3]) -> Html {
+    field(page, target, words, "text")
 }
 
-/// A text field. The text shown is the text typed, right or wrong; what is wrong is said below it.
-#[component]
-pub fn TextField(props: &FieldProps) -> Html {
-    let oninput = props.on_text.reform(|event: InputEvent| {
-        event
-            .target_dyn_into::<HtmlInputElement>()
-            .map(|input| input.value())
-            .unwrap_or_default()
-    });
-    let FieldProps {
-        id,
-        label,
-        hint,
-        unit,
-        value,
-        problem,
-        number,
-        ..
-    } = props;
-    let described = format!("{id}-hint {id}-problem");
-    html! {
-        <div class="field">
-            <label for={id.clone()}>{ label.clone() }</label>
-            <p class="hint" id={format!("{id}-hint")}>{ hint.clone() }</p>
-            <div class="field-line">
-                <input
-                    {id}
-                    class={classes!(number.then_some("is-number"))}
-                    type="text"
-                    inputmode={if *number { "decimal" } else { "text" }}
-                    autocomplete="off"
-                    {value}
-                    aria-describedby={described}
-                    aria-invalid={problem.is_some().then_some("true")}
-                    {oninput}
-                />
-                <span class="unit">{ unit.clone() }</span>
-            </div>
-            <Trouble id={format!("{id}-problem")} problem={problem.clone()} />
-        </div>
-    }
-}
-
-/// What the line under a field needs.
-#[derive(Clone, Debug, PartialEq, Properties)]
-pub struct TroubleProps {
-    /// Id the field is described by.
-    pub id: AttrValue,
-    /// What is wrong, if anything.
-    pub problem: Option<Problem>,
+/// A text field for a number: a phone shows digits.
+pub fn number_field(page: Page, target: Target, words: [&str; 3]) -> Html {
+    field(page, target, words, "decimal")
 }
 
 /// What is wrong with a field and what to do. The element is always there, so that fields beside it
 /// are never drawn anew.
-#[component]
-pub fn Trouble(props: &TroubleProps) -> Html {
-    let words = props
-        .problem
-        .as_ref()
-        .map(|p| format!("{} {}", p.message, p.remedy))
-        .unwrap_or_default();
-    html! { <p class="problem" id={props.id.clone()} hidden={words.is_empty()}>{ words }</p> }
+pub fn trouble(id: &str, problem: Option<Problem>) -> Html {
+    let words = problem.map_or_else(String::new, |p| p.message + " " + &p.remedy);
+    html! { <p class="problem" id={joined(&[id, "-problem"])} hidden={words.is_empty()}>{ words }</p> }
+}
+
+/// A hint that a control is described by.
+pub fn hint(id: &str, words: &str) -> Html {
+    html! { <p class="hint" id={joined(&[id, "-hint"])}>{ words.to_owned() }</p> }
+}
+
+/// The ids of what a control is described by.
+#[must_use]
+pub fn described(id: &str) -> String {
+    joined(&[id, "-hint ", id, "-problem"])
+}
+
+/// Says what was typed or chosen in a control.
+#[must_use]
+pub fn heard(page: Page, target: Target) -> Callback<Event> {
+    page.act
+        .reform(move |event: Event| Action::Typed(target, typed(&event)))
+}
+
+/// What stands in a control now; for a box to tick `yes` or nothing.
+#[must_use]
+pub fn typed(event: &Event) -> String {
+    let Some(place) = event.target() else {
+        return String::new();
+    };
+    if let Some(input) = place.dyn_ref::<HtmlInputElement>() {
+        // Unticked is the same as never ticked.
+        if input.type_() == "checkbox" {
+            return if input.checked() { "yes" } else { "" }.to_owned();
+        }
+        return input.value();
+    }
+    place
+        .dyn_ref::<HtmlSelectElement>()
+        .map(HtmlSelectElement::value)
+        .unwrap_or_default()
+}
+
+/// A text field. The text shown is the text typed, right or wrong; what is wrong is said below it.
+fn field(
+    page: Page,
+    target: Target,
+    [label, said, unit]: [&str; 3],
+    inputmode: &'static str,
+) -> Html {
+    let id = target.id();
+    let problem = target.problem(page.open);
+    let heard = heard(page, target);
+    div(
+        "field",
+        vec![
+            html! { <label for={id.clone()}>{ label.to_owned() }</label> },
+            hint(&id, said),
+            div(
+                "field-line",
+                vec![
+                    html! { <input
+                        id={id.clone()}
+                        class={if inputmode == "decimal" { "is-number" } else { "" }}
+                        type="text"
+                        {inputmode}
+                        autocomplete="off"
+                        value={target.text(page.open)}
+                        aria-describedby={described(&id)}
+                        aria-invalid={problem.is_some().then_some("true")}
+                        oninput={heard.reform(|event: InputEvent| event.into())}
+                    /> },
+                    html! { <span class="unit">{ unit.to_owned() }</span> },
+                ],
+            ),
+            trouble(&id, problem),
+        ],
+    )
 }

@@ -2,69 +2,31 @@
 
 use yew::prelude::*;
 
-use crate::app::platform::clock;
+use super::marks::press;
+use crate::app::pages::Page;
+use crate::app::state::Action;
 
-/// How long the answer must stand still before it is read out, in milliseconds.
-const SAY_AFTER_MS: u32 = 1_200;
-
-/// What the live answer needs.
-#[derive(Clone, Debug, PartialEq, Properties)]
-pub struct LiveProps {
-    /// The answer in one line.
-    pub line: AttrValue,
-    /// The answer in full: what the column shows below the line.
-    pub children: Html,
-}
-
-/// The live answer. A button, not `details`, because the column must stand open on wide screens
-/// whatever was chosen on a narrow one.
-#[component]
-pub fn Live(props: &LiveProps) -> Html {
-    let open = use_state(|| false);
-    let toggle = {
-        let open = open.clone();
-        Callback::from(move |_: MouseEvent| open.set(!*open))
-    };
-    let expanded = if *open { "true" } else { "false" };
+/// The live answer in one line and in full. A button, not `details`, because the column must stand
+/// open on wide screens whatever was chosen on a narrow one. The status says the line once it stands
+/// still; the app sees to that.
+pub fn live(page: Page, line: String, answer: Html) -> Html {
+    let open = page.state.live_open;
     html! {
         <aside class="live" aria-label="The answer so far">
-            <p class="live-line">{ props.line.clone() }</p>
+            <p class="live-line">{ line }</p>
             <button
                 type="button"
                 class="live-more"
-                aria-expanded={expanded}
+                aria-expanded={if open { "true" } else { "false" }}
                 aria-controls="live-body"
-                onclick={toggle}
+                onclick={press(page.act, Action::ToggleLive)}
             >
-                { if *open { "Show less" } else { "Show more" } }
+                { if open { "Show less" } else { "Show more" } }
             </button>
-            <Said words={props.line.clone()} />
-            <div id="live-body" class={classes!("live-body", open.then_some("is-open"))}>
-                { props.children.clone() }
+            <p class="unseen" role="status">{ page.state.said.clone() }</p>
+            <div id="live-body" class={if open { "live-body is-open" } else { "live-body" }}>
+                { answer }
             </div>
         </aside>
     }
-}
-
-#[derive(PartialEq, Properties)]
-struct SaidProps {
-    words: AttrValue,
-}
-
-/// Reads the answer out once it stands still, without moving the focus.
-#[component]
-fn Said(props: &SaidProps) -> Html {
-    let said = use_state(AttrValue::default);
-    let first = use_mut_ref(|| true);
-    use_effect_with(props.words.clone(), {
-        let said = said.clone();
-        move |words: &AttrValue| {
-            let words = words.clone();
-            // What stands there when a screen opens is read in its place.
-            let wait = (!first.replace(false))
-                .then(|| clock::after(SAY_AFTER_MS, move || said.set(words)));
-            move || drop(wait)
-        }
-    });
-    html! { <p class="unseen" role="status">{ (*said).clone() }</p> }
 }

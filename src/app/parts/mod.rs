@@ -1,9 +1,12 @@
-//! Small components and the wording that all screens share.
+//! Small pieces of a screen and the wording that all screens share. They are plain functions: the
+//! app is the one component, so that nothing but its state decides what is shown.
 
 pub mod cautions;
 pub mod choice;
 pub mod field;
 pub mod live;
+pub mod marks;
 pub mod places;
 pub mod screen;
+pub mod share;
 pub mod words;

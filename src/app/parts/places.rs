@@ -1,42 +1,24 @@
 //! The places in a case, each with how complete it is, in words.
 
-use std::rc::Rc;
-
 use leavewell_model::Case;
 use yew::prelude::*;
 
-use super::words::count;
+use super::words::{count, joined};
 use crate::app::route::Route;
 use crate::app::state::Open;
 
-/// What the list of places needs.
-#[derive(Clone, Debug, Properties)]
-pub struct PlacesProps {
-    /// The piece.
-    pub open: Rc<Open>,
-    /// The screen shown.
-    pub here: Route,
-}
-
-impl PartialEq for PlacesProps {
-    fn eq(&self, other: &Self) -> bool {
-        Rc::ptr_eq(&self.open, &other.open) && self.here == other.here
-    }
-}
-
 /// Links to the places in a case.
-#[component]
-pub fn Places(props: &PlacesProps) -> Html {
-    let case = props.open.draft.read().0;
+pub fn places(open: &Open, here: Route) -> Html {
+    let case = open.draft.read().0;
     html! {
         <nav class="places" aria-label="Places in this case">
             <ol>
                 for place in Route::PLACES {
                     <li key={place.href()}>
-                        <a href={place.href()} aria-current={(place == props.here).then_some("page")}>
+                        <a href={place.href()} aria-current={(place == here).then_some("page")}>
                             <span class="place-name">{ place.name() }</span>
                             { " " }
-                            <span class="place-state">{ state_of(place, &case, &props.open) }</span>
+                            <span class="place-state">{ state_of(place, &case, open) }</span>
                         </a>
                     </li>
                 }
@@ -60,7 +42,7 @@ fn state_of(place: Route, case: &Case, open: &Open) -> String {
         },
         Route::Condition => match case.parts.len() {
             0 => "nothing described".to_owned(),
-            n => format!("{} described", count(n, "part", "parts")),
+            n => count(n, "part described", "parts described"),
         },
         Route::Money => {
             let value = if case.market.likely.is_some() {
@@ -70,7 +52,7 @@ fn state_of(place: Route, case: &Case, open: &Open) -> String {
             };
             match case.quotes.len() {
                 0 => value.to_owned(),
-                n => format!("{value}, {}", count(n, "quote", "quotes")),
+                n => joined(&[value, ", ", &count(n, "quote", "quotes")]),
             }
         }
         Route::Counsel => open.report.counsel.firmness.to_owned(),

@@ -1,9 +1,9 @@
 //! How numbers, ranges and lists are worded. The only place where a number becomes text.
 
 use leavewell_model::case::Currency;
-use leavewell_model::report::Band;
+use leavewell_model::report::{Band, BandMean};
 
-/// An amount to two significant figures, with its sign: "£340", "-€1,200".
+/// An amount in whole units and to two significant figures, with its sign: "£340", "-€1,200".
 #[must_use]
 pub fn money(amount: f64, currency: Currency) -> String {
     let sign = match currency {
@@ -12,15 +12,19 @@ pub fn money(amount: f64, currency: Currency) -> String {
         Currency::Dollar => "$",
         Currency::Other => "",
     };
-    let rounded = two_figures(amount);
-    let minus = if rounded < 0.0 { "\u{2212}" } else { "" };
-    format!("{minus}{sign}{}", grouped(rounded.abs()))
+    signed(two_figures(amount).round(), sign)
 }
 
 /// A band of money: "about £40 to £90", or one amount when both ends read the same.
 #[must_use]
 pub fn money_band(band: Band, currency: Currency) -> String {
     range(&money(band.p10, currency), &money(band.p90, currency))
+}
+
+/// A gain or a loss, worded as a band of money.
+#[must_use]
+pub fn gain_band(gain: BandMean, currency: Currency) -> String {
+    range(&money(gain.p10, currency), &money(gain.p90, currency))
 }
 
 /// A band of plain numbers to two significant figures: "about 40 to 90".
@@ -32,9 +36,7 @@ pub fn number_band(band: Band) -> String {
 /// A plain number to two significant figures.
 #[must_use]
 pub fn number(value: f64) -> String {
-    let rounded = two_figures(value);
-    let minus = if rounded < 0.0 { "\u{2212}" } else { "" };
-    format!("{minus}{}", grouped(rounded.abs()))
+    signed(two_figures(value), "")
 }
 
 /// A share of 1 as a whole percentage: "about 12 %", "less than 1 %", "nearly all".
@@ -52,7 +54,7 @@ pub fn percent(share: f64) -> String {
             "more than 99 %".to_owned()
         }
     } else {
-        format!("about {hundredths:.0} %")
+        joined(&["about ", &whole(hundredths), " %"])
     }
 }
 
@@ -65,7 +67,7 @@ pub fn in_hundred(share: f64) -> String {
     } else if hundredths > 99.0 && hundredths < 100.0 {
         "more than 99 in 100".to_owned()
     } else {
-        format!("{hundredths:.0} in 100")
+        whole(hundredths) + " in 100"
     }
 }
 
@@ -75,32 +77,54 @@ pub fn list(items: &[&str]) -> String {
     match items {
         [] => String::new(),
         [one] => (*one).to_owned(),
-        [most @ .., last] => format!("{} and {last}", most.join(", ")),
+        [most @ .., last] => joined(&[&most.join(", "), " and ", last]),
     }
+}
+
+/// Texts put together into one.
+#[must_use]
+pub fn joined(parts: &[&str]) -> String {
+    parts.concat()
 }
 
 /// "1 part", "3 parts".
 #[must_use]
 pub fn count(n: usize, one: &str, many: &str) -> String {
-    format!("{n} {}", if n == 1 { one } else { many })
+    joined(&[&n.to_string(), " ", if n == 1 { one } else { many }])
 }
 
-/// The same words with a capital at the start.
+/// The same words with a capital at the start. Our own words start with plain letters.
 #[must_use]
 pub fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    letters
-        .next()
-        .map(|first| first.to_uppercase().chain(letters).collect())
-        .unwrap_or_default()
+    let mut words = words.to_owned();
+    if let Some(first) = words.get_mut(..1) {
+        first.make_ascii_uppercase();
+    }
+    words
+}
+
+/// The same words in small letters. Our own labels are in plain letters.
+#[must_use]
+pub fn small(words: &str) -> String {
+    words.to_ascii_lowercase()
 }
 
 fn range(low: &str, high: &str) -> String {
     if low == high {
-        format!("about {low}")
+        joined(&["about ", low])
     } else {
-        format!("about {low} to {high}")
+        joined(&["about ", low, " to ", high])
     }
+}
+
+fn signed(rounded: f64, sign: &str) -> String {
+    let minus = if rounded < 0.0 { "\u{2212}" } else { "" };
+    joined(&[minus, sign, &grouped(rounded.abs())])
+}
+
+/// The nearest whole number, halves to the even side.
+fn whole(value: f64) -> String {
+    value.round_ties_even().to_string()
 }
 
 /// Rounded to two significant figures. Powers of ten by hand: the standard ones differ in the last
@@ -123,7 +147,7 @@ fn two_figures(value: f64) -> f64 {
 
 /// Thousands parted by commas; a tenth kept where there is one.
 fn grouped(value: f64) -> String {
-    let text = format!("{value}");
+    let text = value.to_string();
     let (whole, tenths) = text
         .split_once('.')
         .map_or((text.as_str(), ""), |(w, t)| (w, t));
@@ -137,7 +161,7 @@ fn grouped(value: f64) -> String {
     if tenths.is_empty() {
         out
     } else {
-        format!("{out}.{tenths}")
+        out + "." + tenths
     }
 }
 
@@ -149,7 +173,8 @@ mod tests {
     fn money_is_two_figures() {
         for (amount, words) in [
             (0.0, "£0"),
-            (4.26, "£4.3"),
+            (4.26, "£4"),
+            (0.8, "£1"),
             (43.7, "£44"),
             (99.6, "£100"),
             (347.0, "£350"),

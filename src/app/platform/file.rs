@@ -1,5 +1,6 @@
 //! Files a person saves or opens. Nothing leaves the device.
 
+use crate::app::parts::words::joined;
 pub use gloo::file::callbacks::FileReader as Reading;
 use gloo::file::callbacks::read_as_text;
 use js_sys::Array;
@@ -18,18 +19,18 @@ pub fn save(name: &str, text: &str) -> bool {
 #[must_use]
 pub fn file_name(name: &str) -> String {
     let mut plain = String::new();
-    for letter in name.trim().to_lowercase().chars().take(60) {
-        if letter.is_alphanumeric() {
+    for letter in name.trim().chars().take(60) {
+        // Letters of other scripts are kept as they are.
+        let letter = letter.to_ascii_lowercase();
+        if letter.is_ascii_alphanumeric() || !letter.is_ascii() {
             plain.push(letter);
         } else if !plain.is_empty() && !plain.ends_with('-') {
             plain.push('-');
         }
     }
     let plain = plain.trim_end_matches('-');
-    format!(
-        "{}.leavewell.json",
-        if plain.is_empty() { "piece" } else { plain }
-    )
+    let plain = if plain.is_empty() { "piece" } else { plain };
+    joined(&[plain, ".leavewell.json"])
 }
 
 /// Reads a file a person chose. The reader must be kept until `done` is called: dropping it stops it.

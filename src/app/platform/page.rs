@@ -2,7 +2,7 @@
 
 use gloo::events::EventListener;
 use wasm_bindgen::JsCast;
-use web_sys::HtmlElement;
+use web_sys::{HtmlElement, HtmlInputElement, HtmlSelectElement};
 
 use crate::app::route::Route;
 use crate::app::state::Theme;
@@ -23,6 +23,21 @@ pub fn focus_heading() {
     if let Some(heading) = heading.and_then(|h| h.dyn_into::<HtmlElement>().ok()) {
         // A heading that will not take the focus is no reason to stop.
         let _ = heading.focus();
+    }
+}
+
+/// What stands in a field or a list now.
+#[must_use]
+pub fn typed_in(id: &str) -> String {
+    let Some(place) = document().and_then(|d| d.get_element_by_id(id)) else {
+        return String::new();
+    };
+    match place.dyn_into::<HtmlInputElement>() {
+        Ok(input) => input.value(),
+        Err(other) => other
+            .dyn_into::<HtmlSelectElement>()
+            .map(|list| list.value())
+            .unwrap_or_default(),
     }
 }
 

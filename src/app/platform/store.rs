@@ -6,6 +6,7 @@
 use gloo::events::EventListener;
 use js_sys::Reflect;
 use leavewell_model::Draft;
+use serde_json::Value;
 use web_sys::Storage;
 
 use crate::app::state::{Entry, Open, Theme};
@@ -39,11 +40,15 @@ pub fn shelf() -> Vec<Entry> {
     let ids = stored_ids(&storage);
     let mut shelf: Vec<Entry> = match get(&storage, INDEX) {
         None => Vec::new(),
-        Some(text) => serde_json::from_str(&text).unwrap_or_else(|_| {
-            // Kept for whoever wants to look into it; the records speak for themselves.
-            let _ = storage.set_item(INDEX_UNREAD, &text);
-            Vec::new()
-        }),
+        Some(text) => {
+            if let Ok(Value::Array(lines)) = serde_json::from_str(&text) {
+                lines.iter().filter_map(Entry::from_value).collect()
+            } else {
+                // Kept for whoever wants to look into it; the records speak for themselves.
+                let _ = storage.set_item(INDEX_UNREAD, &text);
+                Vec::new()
+            }
+        }
     };
     shelf.retain(|entry| ids.contains(&entry.id));
     for id in ids {
@@ -78,9 +83,8 @@ pub fn remove_case(id: &str) {
 
 /// Keeps the index. It can be made again, so a failure needs no words.
 pub fn keep_index(shelf: &[Entry]) {
-    if let Ok(text) = serde_json::to_string(shelf) {
-        let _ = put(INDEX, &text);
-    }
+    let lines: Vec<Value> = shelf.iter().map(Entry::to_value).collect();
+    let _ = put(INDEX, &Value::Array(lines).to_string());
 }
 
 /// The piece that was open last, if it can still be read.

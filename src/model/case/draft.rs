@@ -385,17 +385,15 @@ fn typed_text(value: &Value) -> String {
     }
 }
 
-/// Text as a JSON value: a number when writing it back gives the same text, otherwise as typed.
+/// Text as a JSON value: a number when JSON would write it just so, otherwise as typed. Numbers keep
+/// the text they were written with.
 fn typed_value(typed: &str) -> Option<Value> {
     if typed.is_empty() {
         return None;
     }
-    let number = typed
-        .parse::<u64>()
+    let number = serde_json::from_str::<Number>(typed)
         .ok()
-        .map(Number::from)
-        .or_else(|| typed.parse::<f64>().ok().and_then(Number::from_f64))
-        .filter(|n| n.to_string() == typed);
+        .filter(|n| n.as_str() == typed);
     Some(number.map_or_else(|| Value::String(typed.to_owned()), Value::Number))
 }
 

@@ -7,6 +7,7 @@ use super::{
     Problem, Quote, Seen, Word,
 };
 use crate::facts::{Ledger, OverrideFault, finding, findings, nearest};
+use crate::maths::decimal;
 use crate::treatment::Treatment;
 
 /// Earliest and latest year a piece may be said to be from.
@@ -184,7 +185,7 @@ impl Reader {
     ) -> Option<f64> {
         let value = section.get(field)?;
         let number = match value {
-            Value::Number(n) => n.as_f64(),
+            Value::Number(n) => decimal(n.as_str()),
             Value::String(t) => typed_number(t),
             _ => None,
         }
@@ -660,10 +661,10 @@ fn typed_number(text: &str) -> Option<f64> {
     {
         return None;
     }
-    plain.parse().ok().or_else(|| {
+    decimal(&plain).or_else(|| {
         let (whole, decimals) = plain.split_once(',')?;
         (!decimals.contains([',', '.']) && decimals.len() != 3)
-            .then(|| format!("{whole}.{decimals}").parse().ok())?
+            .then(|| decimal(&format!("{whole}.{decimals}")))?
     })
 }
 

@@ -17,6 +17,7 @@ pub use treatment_text::{
     CautionText, Level, Offered, TreatmentText, caution, cautions, treatment_text, treatment_texts,
 };
 
+use crate::maths::decimal;
 use table::rows;
 
 /// Version of the figures, printed with every answer. Raise it when a data file changes.
@@ -269,8 +270,7 @@ fn read_figures(text: &'static str) -> Result<Vec<Figure>, String> {
     for r in rows("figures.psv", text, &FIGURE_HEADER)? {
         let fault = |what: &str| format!("figures.psv: {}: {what}", r[0]);
         let number = |t: &str| {
-            t.parse::<f64>()
-                .ok()
+            decimal(t)
                 .filter(|v| v.is_finite())
                 .ok_or_else(|| fault("not a number"))
         };

@@ -4,6 +4,7 @@
 //! Invariant: every function is total on its stated domain and returns a finite number there.
 
 mod beta;
+mod decimal;
 mod normal;
 mod ordered;
 mod quantiles;
@@ -11,6 +12,7 @@ mod range;
 mod sobol;
 
 pub use beta::{Beta, beta_cdf, beta_quantile, pert_shapes};
+pub use decimal::decimal;
 pub use normal::{phi, probability, probit};
 pub use ordered::sort_short;
 pub use quantiles::{deciles, mean, median, quantile_of, tail_mean};

@@ -4,9 +4,9 @@ use leavewell_model::case::{
     BleedWord, Corrosion, Dents, Fill, Interior, Joint, Lead, PartName, Tarnish,
 };
 
-use super::fields::share_text;
-use crate::app::parts::words::capital;
-use crate::app::state::Open;
+use crate::app::parts::share::{hundredths, is_counted};
+use crate::app::parts::words::{capital, joined, small};
+use crate::app::state::{Open, Target};
 
 /// The fields a part may have.
 const FIELDS: [&str; 9] = [
@@ -35,49 +35,44 @@ pub(super) fn of(open: &Open, part: PartName) -> String {
     let bleed = text("bleed");
     if let Some(word) = BleedWord::parse(&bleed) {
         said.push(bleed_words(word).to_owned());
-    } else if bleed.starts_with('{') {
+    } else if is_counted(&bleed) {
         said.push("base metal counted".to_owned());
-    } else if open.part_problem(part.id(), "bleed").is_some() {
+    } else if Target::Share(part).problem(open).is_some() {
         said.push("a percentage that cannot be".to_owned());
     } else if !bleed.is_empty() {
-        said.push(format!("base metal on {} %", share_text(&bleed)));
+        said.push(joined(&["base metal on ", &hundredths(&bleed), " %"]));
     }
-    if let Some(tarnish) = Tarnish::parse(&text("tarnish")) {
-        said.push(if tarnish == Tarnish::Bright {
-            "bright".to_owned()
-        } else {
-            format!("{} tarnish", tarnish.label().to_lowercase())
-        });
+    let mut say = |before: &str, label: &str, after: &str| {
+        said.push(joined(&[before, &small(label), after]));
+    };
+    match Tarnish::parse(&text("tarnish")) {
+        None => {}
+        Some(Tarnish::Bright) => say("", "bright", ""),
+        Some(tarnish) => say("", tarnish.label(), " tarnish"),
     }
-    if let Some(joint) = Joint::parse(&text("joint")) {
-        said.push(if joint == Joint::Sound {
-            "joints sound".to_owned()
-        } else {
-            joint.label().to_lowercase()
-        });
+    match Joint::parse(&text("joint")) {
+        None => {}
+        Some(Joint::Sound) => say("", "joints sound", ""),
+        Some(joint) => say("", joint.label(), ""),
     }
-    if let Some(dents) = Dents::parse(&text("dents")) {
-        said.push(if dents == Dents::None {
-            "no dents".to_owned()
-        } else {
-            dents.label().to_lowercase()
-        });
+    match Dents::parse(&text("dents")) {
+        None => {}
+        Some(Dents::None) => say("", "no dents", ""),
+        Some(dents) => say("", dents.label(), ""),
     }
-    if let Some(corrosion) = Corrosion::parse(&text("corrosion")) {
-        said.push(if corrosion == Corrosion::None {
-            "no corrosion".to_owned()
-        } else {
-            corrosion.label().to_lowercase()
-        });
+    match Corrosion::parse(&text("corrosion")) {
+        None => {}
+        Some(Corrosion::None) => say("", "no corrosion", ""),
+        Some(corrosion) => say("", corrosion.label(), ""),
     }
     if let Some(interior) = Interior::parse(&text("interior")) {
-        said.push(format!("lining: {}", interior.label().to_lowercase()));
+        say("lining: ", interior.label(), "");
     }
     if let Some(fill) = Fill::parse(&text("fill")) {
-        said.push(format!("filling: {}", fill.label().to_lowercase()));
+        say("filling: ", fill.label(), "");
     }
     if let Some(lead) = Lead::parse(&text("lead")) {
-        said.push(lead.label().to_lowercase());
+        say("", lead.label(), "");
     }
     if said.is_empty() {
         "Not looked at yet".to_owned()

@@ -1,55 +1,49 @@
 //! Every plan weighed, best first.
 
+use leavewell_model::Report;
 use leavewell_model::case::Currency;
-use leavewell_model::report::{Band, CourseReport};
+use leavewell_model::report::CourseReport;
 use yew::prelude::*;
 
-use super::options::{MoneyReportProps, unbroken};
+use super::options::unbroken;
 use crate::app::charts::unbeaten;
-use crate::app::parts::words::{in_hundred, money_band, percent};
+use crate::app::parts::marks::{all, fold, named, section, table};
+use crate::app::parts::words::{gain_band, in_hundred, money_band, percent};
 
 /// All plans as a table.
-#[component]
-pub(super) fn Courses(props: &MoneyReportProps) -> Html {
-    let report = &props.report;
-    let (open, closed): (Vec<_>, Vec<_>) = report.courses.iter().partition(|c| c.barred.is_empty());
-    html! {
-        <section class="courses" aria-labelledby="courses-title">
-            <h2 id="courses-title">{ "Every plan we weighed" }</h2>
-            <details>
-                <summary>{ format!("{} that could be advised, best first", open.len()) }</summary>
-                <div class="table-scroll" role="region" aria-label="Plans, best first" tabindex="0">
-                    <table>
-                        <caption>{ "Money is against leaving the piece as it is." }</caption>
-                        <thead>
-                            <tr>
-                                for head in HEADS {
-                                    <th scope="col">{ head }</th>
-                                }
-                            </tr>
-                        </thead>
-                        <tbody>
-                            for course in open {
-                                { row(course, props.currency) }
-                            }
-                        </tbody>
-                    </table>
-                </div>
-            </details>
-            <details hidden={closed.is_empty()}>
-                <summary>{ format!("{} that cannot, and why", closed.len()) }</summary>
-                <ul class="closed-courses">
-                    for course in closed {
-                        <li key={course.steps.join("+")}>
-                            <strong>{ course.name.clone() }</strong>
-                            { ": " }
-                            { course.barred.iter().map(|v| v.reason.as_str()).collect::<Vec<_>>().join(" ") }
-                        </li>
-                    }
-                </ul>
-            </details>
-        </section>
+pub(super) fn courses(report: &Report, currency: Currency) -> Html {
+    let (open, closed): (Vec<&CourseReport>, Vec<&CourseReport>) =
+        report.courses.iter().partition(|c| c.barred.is_empty());
+    let title = open.len().to_string() + " that could be advised, best first";
+    let why_not = closed.len().to_string() + " that cannot, and why";
+    let all_open = closed.is_empty();
+    let plans = table(
+        "Plans, best first".to_owned(),
+        "Money is against leaving the piece as it is.".into(),
+        &HEADS,
+        open.into_iter().map(|c| row(c, currency)).collect(),
+    );
+    let list = html! {
+        <ul class="closed-courses">
+            for course in closed {
+                <li key={course.steps.join("+")}>{ named(course.name.clone(), why(course)) }</li>
+            }
+        </ul>
+    };
+    let body = all(vec![
+        fold("", title, plans),
+        html! { <div hidden={all_open}>{ fold("", why_not, list) }</div> },
+    ]);
+    section("courses", "courses-title", "Every plan we weighed", body)
+}
+
+fn why(course: &CourseReport) -> String {
+    let mut why = ":".to_owned();
+    for verdict in &course.barred {
+        why.push(' ');
+        why.push_str(&verdict.reason);
     }
+    why
 }
 
 const HEADS: [&str; 7] = [
@@ -62,22 +56,14 @@ const HEADS: [&str; 7] = [
     "Cost",
 ];
 
-fn row(course: &CourseReport, currency: Currency) -> Html {
-    let gain = course.net_gain;
-    let band = Band {
-        p10: gain.p10,
-        p50: gain.p50,
-        p90: gain.p90,
-    };
-    html! {
-        <tr key={course.steps.join("+")}>
-            <th scope="row">{ course.name.clone() }</th>
-            <td>{ unbroken(&money_band(band, currency)) }</td>
-            <td>{ unbeaten(course.p_best) }</td>
-            <td>{ in_hundred(course.p_loss) }</td>
-            <td>{ percent(course.originality) }</td>
-            <td>{ course.reversibility_words }</td>
-            <td>{ money_band(course.cost, currency) }</td>
-        </tr>
-    }
+fn row(course: &CourseReport, currency: Currency) -> Vec<String> {
+    vec![
+        course.name.clone(),
+        unbroken(&gain_band(course.net_gain, currency)),
+        unbeaten(course.p_best),
+        in_hundred(course.p_loss),
+        percent(course.originality),
+        course.reversibility_words.to_owned(),
+        money_band(course.cost, currency),
+    ]
 }

@@ -1,59 +1,46 @@
 //! Every treatment a person may ask about, side by side, the barred ones with their reasons.
 
-use std::rc::Rc;
-
 use leavewell_model::Report;
 use leavewell_model::case::Currency;
-use leavewell_model::report::{Band, CourseReport, OptionReport, VerdictReport};
+use leavewell_model::maths::sort_short;
+use leavewell_model::report::{CourseReport, OptionReport};
 use yew::prelude::*;
 
 use crate::app::charts::unbeaten;
-use crate::app::parts::words::{capital, list, money_band, percent};
-
-/// What tables of the report need.
-#[derive(Clone, Debug, Properties)]
-pub(super) struct MoneyReportProps {
-    /// What the model says.
-    pub report: Rc<Report>,
-    /// What amounts are in.
-    pub currency: Currency,
-}
-
-impl PartialEq for MoneyReportProps {
-    fn eq(&self, other: &Self) -> bool {
-        Rc::ptr_eq(&self.report, &other.report) && self.currency == other.currency
-    }
-}
+use crate::app::parts::marks::{all, div, p, section};
+use crate::app::parts::words::{capital, gain_band, joined, money_band, percent};
 
 /// The options. One table: on a narrow screen each row becomes a block, so every cell carries the
 /// head of its column, shown there only.
-#[component]
-pub(super) fn Options(props: &MoneyReportProps) -> Html {
-    let mut options: Vec<&OptionReport> = props.report.options.iter().collect();
-    options.sort_by_key(|o| order(o.outcome));
-    html! {
-        <section class="options" aria-labelledby="options-title">
-            <h2 id="options-title">{ "What could be done, side by side" }</h2>
-            <table class="options-table" role="table">
-                <caption>
-                    { "Each step by itself. Money is against leaving the piece as it is; 8 outcomes in 10 fall inside a range. " }
-                    { "Unbeaten: of 100 ways things may be, so many in which nothing else does noticeably better." }
-                </caption>
-                <thead role="rowgroup">
-                    <tr role="row">
-                        for head in HEADS {
-                            <th scope="col" role="columnheader">{ head }</th>
-                        }
-                    </tr>
-                </thead>
-                <tbody role="rowgroup">
-                    for option in options {
-                        { row(option, &props.report, props.currency) }
+pub(super) fn options(report: &Report, currency: Currency) -> Html {
+    let mut options: Vec<&OptionReport> = report.options.iter().collect();
+    sort_short(&mut options, |a, b| order(a.outcome).cmp(&order(b.outcome)));
+    let table = html! {
+        <table class="options-table" role="table">
+            <caption>
+                { "Each step by itself. Money is against leaving the piece as it is; 8 outcomes in 10 fall inside a \
+                   range. Unbeaten: of 100 ways things may be, so many in which nothing else does noticeably better." }
+            </caption>
+            <thead role="rowgroup">
+                <tr role="row">
+                    for head in HEADS {
+                        <th scope="col" role="columnheader">{ head }</th>
                     }
-                </tbody>
-            </table>
-        </section>
-    }
+                </tr>
+            </thead>
+            <tbody role="rowgroup">
+                for option in options {
+                    { row(option, report, currency) }
+                }
+            </tbody>
+        </table>
+    };
+    section(
+        "options",
+        "options-title",
+        "What could be done, side by side",
+        table,
+    )
 }
 
 const HEADS: [&str; 5] = [
@@ -72,30 +59,42 @@ fn row(option: &OptionReport, report: &Report, currency: Currency) -> Html {
         .find(|c| is_by_itself(c, option.treatment));
     let advised = report.counsel.steps.contains(&option.treatment);
     html! {
-        <tr
-            key={option.treatment}
-            role="row"
-            class={classes!(closed.then_some("is-closed"), advised.then_some("is-advised"))}
-        >
-            <th scope="row" role="rowheader">
-                <span class="option-name">{ option.name }</span>
-                <span class="option-advised" hidden={!advised}>{ "Advised" }</span>
-                <span class="option-plain">{ option.plain }</span>
-            </th>
-            if closed {
-                <td role="cell" colspan="4">
-                    { head(1) }
-                    { said(option) }
-                    <p class="quiet">{ closed_line(option, course, currency) }</p>
-                </td>
-            } else {
-                <td role="cell">{ head(1) }{ said(option) }</td>
-                <td role="cell">{ head(2) }{ money(course, currency) }</td>
-                <td role="cell">{ head(3) }{ kept(option, course) }</td>
-                <td role="cell">{ head(4) }{ cost(option, currency) }</td>
-            }
-        </tr>
+            <tr
+                key={option.treatment}
+                role="row"
+                class={match (closed, advised) { (true, _) => "is-closed", (_, true) => "is-advised", _ => "" }}
+            >
+                <th scope="row" role="rowheader">
+                    <span class="option-name">{ option.name }</span>
+                    <span class="option-advised" hidden={!advised}>{ "Advised" }</span>
+                    <span class="option-plain">{ option.plain }</span>
+                </th>
+                if closed {
+                    { cell("4", 1, all(vec![
+    said(option),
+    p("quiet", closed_line(option, course, currency)),
+    ])) }
+                } else {
+                    { cell("1", 1, said(option)) }
+                    { cell("1", 2, money(course, currency)) }
+                    { cell("1", 3, two("", course.map(kept_words).unwrap_or_default(), capital(option.reversibility_words))) }
+                    { cell("1", 4, two("figures", cost_words(option, currency), who(option.who))) }
+                }
+            </tr>
+        }
+}
+
+fn cell(colspan: &'static str, column: usize, body: Html) -> Html {
+    html! {
+        <td role="cell" {colspan}>
+            <span class="cell-head" aria-hidden="true">{ HEADS.get(column).copied().unwrap_or_default() }</span>
+            { body }
+        </td>
     }
+}
+
+fn two(class: &'static str, first: String, second: String) -> Html {
+    all(vec![p(class, first), p("", second)])
 }
 
 /// A plan of this treatment alone; washing before cleaning is part of cleaning.
@@ -103,9 +102,7 @@ fn is_by_itself(course: &CourseReport, treatment: &str) -> bool {
     course.steps == [treatment] || (treatment == "T03" && course.steps == ["T02", treatment])
 }
 
-fn head(column: usize) -> Html {
-    html! { <span class="cell-head" aria-hidden="true">{ HEADS.get(column).copied().unwrap_or_default() }</span> }
-}
+const LIFTS: &str = "What would lift this: ";
 
 /// What the guards say, in words.
 fn said(option: &OptionReport) -> Html {
@@ -118,52 +115,36 @@ fn said(option: &OptionReport) -> Html {
         "not_needed" => "Not needed.",
         _ => "It can be done.",
     };
-    html! {
-        <div class="said">
-            <p><strong>{ lead }</strong>{ " " }{ option.not_needed.clone().unwrap_or_default() }</p>
-            <ul hidden={option.verdicts.is_empty() || option.outcome == "not_needed"}>
+    div(
+        "said",
+        vec![
+            html! { <p><strong>{ lead }</strong>{ " " }{ option.not_needed.clone().unwrap_or_default() }</p> },
+            html! { <ul hidden={option.verdicts.is_empty() || option.outcome == "not_needed"}>
                 for verdict in option.verdicts.iter() {
-                    <li>{ verdict_words(verdict) }</li>
+                    <li>
+                        { verdict.reason.clone() }
+                        <span class="lifted" hidden={verdict.lifted_by.is_empty()}>
+                            // What would lift a guard's verdict.
+                            { joined(&[if verdict.outcome == "barred" { LIFTS } else { "" }, &verdict.lifted_by]) }
+                        </span>
+                    </li>
                 }
-            </ul>
-        </div>
-    }
-}
-
-/// A guard's reason, and what would lift it.
-fn verdict_words(verdict: &VerdictReport) -> Html {
-    let lead = if verdict.outcome == "barred" {
-        "What would lift this: "
-    } else {
-        ""
-    };
-    html! {
-        <>
-            { verdict.reason.clone() }
-            <span class="lifted" hidden={verdict.lifted_by.is_empty()}>
-                { format!("{lead}{}", verdict.lifted_by) }
-            </span>
-        </>
-    }
+            </ul> },
+        ],
+    )
 }
 
 fn money(course: Option<&CourseReport>, currency: Currency) -> Html {
     let Some(course) = course else {
-        return html! { <p class="quiet">{ "not weighed by itself" }</p> };
+        return p("quiet", "not weighed by itself");
     };
     let gain = course.net_gain;
-    let unchanged = gain.p10 == 0.0 && gain.p90 == 0.0;
-    let band = Band {
-        p10: gain.p10,
-        p50: gain.p50,
-        p90: gain.p90,
+    let words = if gain.p10 == 0.0 && gain.p90 == 0.0 {
+        "No change".to_owned()
+    } else {
+        capital(&unbroken(&gain_band(gain, currency)))
     };
-    html! {
-        <>
-            <p class="figures">{ if unchanged { "No change".to_owned() } else { capital(&unbroken(&money_band(band, currency))) } }</p>
-            <p>{ capital(&unbeaten(course.p_best)) }</p>
-        </>
-    }
+    two("figures", words, capital(&unbeaten(course.p_best)))
 }
 
 /// The same words with every minus and every per cent held to its number.
@@ -173,29 +154,11 @@ pub(super) fn unbroken(words: &str) -> String {
         .replace(" %", "\u{a0}%")
 }
 
-fn kept(option: &OptionReport, course: Option<&CourseReport>) -> Html {
-    html! {
-        <>
-            <p>{ course.map(kept_words).unwrap_or_default() }</p>
-            <p>{ capital(option.reversibility_words) }</p>
-        </>
-    }
-}
-
 fn kept_words(course: &CourseReport) -> String {
     match course.originality {
         all if all >= 1.0 => "Keeps all that is original".to_owned(),
         none if none <= 0.0 => "Keeps nothing original".to_owned(),
-        some => unbroken(&format!("Keeps {} of what is original", percent(some))),
-    }
-}
-
-fn cost(option: &OptionReport, currency: Currency) -> Html {
-    html! {
-        <>
-            <p class="figures">{ cost_words(option, currency) }</p>
-            <p>{ who(option.who) }</p>
-        </>
+        some => unbroken(&joined(&["Keeps ", &percent(some), " of what is original"])),
     }
 }
 
@@ -239,17 +202,9 @@ fn who(letters: &str) -> String {
     let said = if others.is_empty() {
         last.to_owned()
     } else {
-        format!("{} or {last}", list_commas(others))
+        joined(&[&others.join(", "), " or ", last])
     };
     capital(&said)
-}
-
-fn list_commas(words: &[&str]) -> String {
-    if words.len() == 1 {
-        list(words)
-    } else {
-        words.join(", ")
-    }
 }
 
 /// What can be done first, what is out last.

@@ -1,0 +1,85 @@
+//! The share of a part where base metal shows: recorded in words, as a percentage, or counted.
+
+use leavewell_model::maths::decimal;
+
+use crate::app::parts::words::joined;
+use leavewell_model::case::BleedWord;
+
+/// The word recorded. What is neither a word nor nothing is `own`: no button is pressed then.
+#[must_use]
+pub fn word(stored: String) -> String {
+    if stored.is_empty() || BleedWord::parse(&stored).is_some() {
+        stored
+    } else {
+        "own".to_owned()
+    }
+}
+
+/// The percentage as it is typed; empty when there is none.
+#[must_use]
+pub fn typed(stored: &str) -> String {
+    if is_counted(stored) || BleedWord::parse(stored).is_some() {
+        String::new()
+    } else {
+        hundredths(stored)
+    }
+}
+
+/// What is recorded when this is typed.
+#[must_use]
+pub fn stored(typed: &str) -> String {
+    let typed = typed.trim().trim_end_matches('%').trim_end();
+    if typed.is_empty() {
+        String::new()
+    } else {
+        joined(&[typed, " %"])
+    }
+}
+
+/// Whether a count of points is recorded.
+#[must_use]
+pub fn is_counted(stored: &str) -> bool {
+    stored.starts_with('{')
+}
+
+/// A share as it is typed: hundredths, without the sign. A file may hold it as a part of 1.
+#[must_use]
+pub fn hundredths(stored: &str) -> String {
+    if let Some(hundredths) = stored.trim().strip_suffix('%') {
+        return hundredths.trim().to_owned();
+    }
+    match decimal(stored.trim()) {
+        Some(share) if (0.0..=1.0).contains(&share) => {
+            ((share * 100_000.0).round() / 1_000.0).to_string()
+        }
+        _ => stored.to_owned(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_share_is_shown_in_hundredths() {
+        for (stored, shown) in [
+            ("5 %", "5"),
+            ("0.07", "7"),
+            ("0.125", "12.5"),
+            ("140", "140"),
+            ("ab %", "ab"),
+        ] {
+            assert_eq!(hundredths(stored), shown);
+        }
+    }
+
+    #[test]
+    fn words_and_percentages_keep_out_of_each_other() {
+        assert_eq!(word("some".to_owned()), "some");
+        assert_eq!(word("5 %".to_owned()), "own");
+        assert_eq!(typed("some"), "");
+        assert_eq!(typed("{\"hits\":1}"), "");
+        assert_eq!(stored(" 5% "), "5 %");
+        assert_eq!(stored("%"), "");
+    }
+}

@@ -1,0 +1,169 @@
+//! Reads decimal numbers.
+//!
+//! The library's reader is exact for any length and brings a 10 KB table for it. What people type
+//! and what the ledger holds is short; this one is exact there and needs no table.
+
+/// Most significant digits that a 64-bit integer and a double both hold exactly.
+const EXACT_DIGITS: usize = 15;
+/// Greatest power of ten that a double holds exactly.
+const EXACT_POWER: i64 = 22;
+
+/// The number that a text such as `-12.50` or `1e3` stands for; `None` when it is no number. Exact
+/// (correctly rounded) for up to 15 significant digits and powers of ten within 22, else within a few
+/// units in the last place. Beyond the range of a double it is infinite or zero.
+#[must_use]
+pub fn decimal(text: &str) -> Option<f64> {
+    let (negative, digits) = match text.as_bytes() {
+        [b'-', rest @ ..] => (true, rest),
+        [b'+', rest @ ..] => (false, rest),
+        rest => (false, rest),
+    };
+    let end = digits
+        .iter()
+        .position(|c| matches!(c, b'e' | b'E'))
+        .unwrap_or(digits.len());
+    let mut power = match digits.get(end + 1..) {
+        None => 0,
+        Some(exponent) => integer(exponent)?,
+    };
+    let (mut mantissa, mut significant, mut any, mut after_point) = (0_u64, 0_usize, false, false);
+    for c in &digits[..end] {
+        match c {
+            b'.' if !after_point => after_point = true,
+            b'0'..=b'9' => {
+                any = true;
+                power -= i64::from(after_point);
+                // Digits past the nineteenth no longer fit and hardly count: they only shift.
+                if significant < 19 {
+                    mantissa = mantissa * 10 + u64::from(c - b'0');
+                    significant += usize::from(mantissa > 0);
+                } else {
+                    power += 1;
+                }
+            }
+            _ => return None,
+        }
+    }
+    if !any {
+        return None;
+    }
+    let value = scaled(mantissa, significant, power);
+    Some(if negative { -value } else { value })
+}
+
+/// A whole number with an optional sign; held within what any double could need.
+fn integer(text: &[u8]) -> Option<i64> {
+    let (negative, digits) = match text {
+        [b'-', rest @ ..] => (true, rest),
+        [b'+', rest @ ..] => (false, rest),
+        rest => (false, rest),
+    };
+    if digits.is_empty() {
+        return None;
+    }
+    let mut value = 0_i64;
+    for c in digits {
+        if !c.is_ascii_digit() {
+            return None;
+        }
+        value = (value * 10 + i64::from(c - b'0')).min(100_000);
+    }
+    Some(if negative { -value } else { value })
+}
+
+fn scaled(mantissa: u64, significant: usize, power: i64) -> f64 {
+    let whole = mantissa as f64;
+    if mantissa == 0 || power == 0 {
+        return whole;
+    }
+    if power.abs() <= EXACT_POWER && significant <= EXACT_DIGITS {
+        return if power > 0 {
+            whole * power_of_ten(power)
+        } else {
+            whole / power_of_ten(-power)
+        };
+    }
+    // In steps, so that neither the power nor a half-way result leaves the range before it must.
+    let (mut value, mut left) = (whole, power.clamp(-400, 400));
+    while left != 0 {
+        let step = left.clamp(-EXACT_POWER, EXACT_POWER);
+        value = if step > 0 {
+            value * power_of_ten(step)
+        } else {
+            value / power_of_ten(-step)
+        };
+        left -= step;
+    }
+    value
+}
+
+/// 10 to a power from 0 to 22: every product on the way is exact.
+fn power_of_ten(power: i64) -> f64 {
+    (0..power).fold(1.0, |p, _| p * 10.0)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::decimal;
+
+    #[test]
+    fn short_numbers_are_read_as_the_library_reads_them() {
+        for text in [
+            "0",
+            "-0",
+            "1",
+            "-12.50",
+            "+3",
+            "1e3",
+            "1E-3",
+            "0.1",
+            "0.3",
+            "107.8682",
+            "96485.33212",
+            ".5",
+            "5.",
+            "1.5e+2",
+            "123456789012345",
+            "0.000000000000001",
+            "9.99e22",
+            "20240511",
+            "0.92",
+            "779.1",
+        ] {
+            let expected: f64 = text.parse().unwrap();
+            assert_eq!(
+                decimal(text).map(f64::to_bits),
+                Some(expected.to_bits()),
+                "{text}"
+            );
+        }
+    }
+
+    #[test]
+    fn long_numbers_are_near_and_huge_ones_leave_the_range() {
+        for text in [
+            "3.14159265358979323846",
+            "1e300",
+            "2.5e-300",
+            "123456789012345678901234567890",
+            "6.02214076e23",
+        ] {
+            let expected: f64 = text.parse().unwrap();
+            let found = decimal(text).unwrap();
+            assert!((found / expected - 1.0).abs() < 1e-14, "{text}: {found}");
+        }
+        assert_eq!(decimal("1e999"), Some(f64::INFINITY));
+        assert_eq!(decimal("-1e99999999999999999999"), Some(f64::NEG_INFINITY));
+        assert_eq!(decimal("1e-999").map(f64::to_bits), Some(0.0_f64.to_bits()));
+    }
+
+    #[test]
+    fn what_is_no_number_is_refused() {
+        for text in [
+            "", "-", ".", "e5", "1e", "1e+", "1.2.3", "12o", "NaN", "inf", "1 2", "0x10", "--1",
+            "1e1.5",
+        ] {
+            assert_eq!(decimal(text), None, "{text}");
+        }
+    }
+}
