@@ -7,7 +7,7 @@ use yew::prelude::*;
 use super::figure::{Frame, LINE, dot, figure, stroke, word, words};
 use super::scale::{Scale, anchor, count, lines, log_place};
 use crate::app::parts::marks::all;
-use crate::app::parts::words::{capital, joined, money, number, percent};
+use crate::app::parts::words::{capital, joined, money, percent};
 
 /// One track for each input.
 pub fn change(changes: &[ChangeReport], currency: Currency) -> Html {
@@ -95,12 +95,10 @@ fn flip_mark(
     ])
 }
 
-/// A value of an input as it is said: an amount, a multiple of the estimate, or a share.
+/// A value of an input as it is said: an amount or a share.
 fn amount(change: &ChangeReport, value: f64, currency: Currency) -> String {
     match change.input {
-        "value" => money(value, currency),
-        "cost" if (value - change.now).abs() < f64::EPSILON => "as estimated".to_owned(),
-        "cost" => number(value / change.now) + " times the estimate",
+        "value" | "cost" => money(value, currency),
         _ => percent(value),
     }
 }

@@ -129,8 +129,15 @@ fn what_it_is(identity: &IdentityReport) -> Html {
         vec![
             html! { <h2>{ "What it is" }</h2> },
             families(&identity.family_bars),
+            p(
+                "hint",
+                joined(&[&identity.body.sentence, " ", &identity.skin.sentence]),
+            ),
             p("window", dates(identity)),
             html! { <div class="contradictions">
+                for conflict in identity.date_conflicts.iter() {
+                    <p class="care">{ named("Does not fit: ", conflict.clone()) }</p>
+                }
                 for odd in identity.contradictions.iter() {
                     <p class="care" key={odd.findings.concat()}>{ named("Does not fit: ", odd.text.clone()) }</p>
                 }

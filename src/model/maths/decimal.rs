@@ -13,11 +13,7 @@ const EXACT_POWER: i64 = 22;
 /// units in the last place. Beyond the range of a double it is infinite or zero.
 #[must_use]
 pub fn decimal(text: &str) -> Option<f64> {
-    let (negative, digits) = match text.as_bytes() {
-        [b'-', rest @ ..] => (true, rest),
-        [b'+', rest @ ..] => (false, rest),
-        rest => (false, rest),
-    };
+    let (negative, digits) = signed(text.as_bytes());
     let end = digits
         .iter()
         .position(|c| matches!(c, b'e' | b'E'))
@@ -51,13 +47,17 @@ pub fn decimal(text: &str) -> Option<f64> {
     Some(if negative { -value } else { value })
 }
 
+/// Whether a minus stands in front, and what follows the sign if there is one.
+fn signed(text: &[u8]) -> (bool, &[u8]) {
+    match text {
+        [sign @ (b'-' | b'+'), rest @ ..] => (*sign == b'-', rest),
+        rest => (false, rest),
+    }
+}
+
 /// A whole number with an optional sign; held within what any double could need.
 fn integer(text: &[u8]) -> Option<i64> {
-    let (negative, digits) = match text {
-        [b'-', rest @ ..] => (true, rest),
-        [b'+', rest @ ..] => (false, rest),
-        rest => (false, rest),
-    };
+    let (negative, digits) = signed(text);
     if digits.is_empty() {
         return None;
     }

@@ -7,7 +7,7 @@ use leavewell_model::report::{CourseReport, OptionReport};
 use yew::prelude::*;
 
 use crate::app::charts::unbeaten;
-use crate::app::parts::marks::{all, div, p, section};
+use crate::app::parts::marks::{all, div, fold, p, section};
 use crate::app::parts::words::{capital, gain_band, joined, money_band, percent};
 
 /// The options. One table: on a narrow screen each row becomes a block, so every cell carries the
@@ -15,12 +15,54 @@ use crate::app::parts::words::{capital, gain_band, joined, money_band, percent};
 pub(super) fn options(report: &Report, currency: Currency) -> Html {
     let mut options: Vec<&OptionReport> = report.options.iter().collect();
     sort_short(&mut options, |a, b| order(a.outcome).cmp(&order(b.outcome)));
-    let table = html! {
+    let of = |outcomes: &[&str]| -> Vec<&OptionReport> {
+        options
+            .iter()
+            .filter(|o| outcomes.contains(&o.outcome))
+            .copied()
+            .collect()
+    };
+    let (idle, never) = (of(&["not_needed"]), of(&["never"]));
+    options.retain(|o| !matches!(o.outcome, "not_needed" | "never"));
+    let shown = vec![
+        table(
+            "Each step by itself. Money is against leaving the piece as it is; 8 outcomes in 10 fall inside a \
+             range. Unbeaten: of 100 ways things may be, so many in which nothing else does noticeably better.",
+            &options,
+            report,
+            currency,
+        ),
+        folded("Nothing for it to do here", &idle, report, currency),
+        folded("Never, for pieces of this sort", &never, report, currency),
+    ];
+    section(
+        "options",
+        "options-title",
+        "What could be done, side by side",
+        all(shown),
+    )
+}
+
+/// Options a person need not read to decide: named in a line that opens.
+fn folded(why: &str, options: &[&OptionReport], report: &Report, currency: Currency) -> Html {
+    let names: Vec<&str> = options.iter().map(|o| o.name).collect();
+    let summary = joined(&[why, ": ", &names.join(", ").to_ascii_lowercase()]);
+    html! {
+        <div hidden={options.is_empty()}>
+            { fold("", summary, table("Each step by itself.", options, report, currency)) }
+        </div>
+    }
+}
+
+fn table(
+    caption: &'static str,
+    options: &[&OptionReport],
+    report: &Report,
+    currency: Currency,
+) -> Html {
+    html! {
         <table class="options-table" role="table">
-            <caption>
-                { "Each step by itself. Money is against leaving the piece as it is; 8 outcomes in 10 fall inside a \
-                   range. Unbeaten: of 100 ways things may be, so many in which nothing else does noticeably better." }
-            </caption>
+            <caption>{ caption }</caption>
             <thead role="rowgroup">
                 <tr role="row">
                     for head in HEADS {
@@ -34,13 +76,7 @@ pub(super) fn options(report: &Report, currency: Currency) -> Html {
                 }
             </tbody>
         </table>
-    };
-    section(
-        "options",
-        "options-title",
-        "What could be done, side by side",
-        table,
-    )
+    }
 }
 
 const HEADS: [&str; 5] = [
