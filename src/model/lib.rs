@@ -12,6 +12,7 @@ pub mod identity;
 pub mod maths;
 pub mod report;
 pub mod silver;
+pub mod small;
 pub mod treatment;
 pub mod value;
 

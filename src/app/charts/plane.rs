@@ -1,8 +1,8 @@
 //! Money against originality: what each plan brings, and how much of the first surface it keeps.
 
 use leavewell_model::case::Currency;
-use leavewell_model::maths::sort_short;
 use leavewell_model::report::CourseReport;
+use leavewell_model::small::sort_short;
 use yew::prelude::*;
 
 use super::figure::{Frame, LINE, dot, figure, stroke, word, words};

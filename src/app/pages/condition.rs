@@ -50,7 +50,7 @@ pub fn condition_page(page: Page) -> Html {
                             </p> },
                             p(
                                 "hint",
-                                "Copper stripes: where base metal shows, as far as you have said.",
+                                "Stripes: where base metal shows, as far as you have said.",
                             ),
                         ],
                     ),

@@ -11,7 +11,7 @@ use yew::prelude::*;
 
 use super::Page;
 use crate::app::charts::{bridge, has_bridge, outcomes, plane};
-use crate::app::parts::cautions::cautions;
+use crate::app::parts::cautions::cautions_of;
 use crate::app::parts::marks::{all, div, p, section};
 use crate::app::parts::screen::head;
 use crate::app::parts::words::joined;
@@ -55,7 +55,7 @@ pub fn counsel_page(page: Page) -> Html {
                         pictures(open),
                     ),
                     courses::courses(report, currency),
-                    cautions(&report.cautions),
+                    cautions_of(report),
                 ],
             ),
         ],

@@ -36,7 +36,7 @@ pub fn line(here: Route, open: &Open) -> String {
         Route::Piece | Route::Look => report.identity.sentence.clone(),
         Route::Condition => {
             let covered = percent(report.silver.covered_area);
-            joined(&["Silver still covers ", &covered, " of it."])
+            joined(&["Silver may still cover ", &covered, " of it."])
         }
         Route::Money => {
             let worth = money_band(report.value.as_it_is, open.currency());

@@ -5,6 +5,7 @@ use leavewell_model::report::IdentityReport;
 use yew::prelude::*;
 
 use super::Page;
+use crate::app::parts::cautions::display_only;
 use crate::app::parts::choice::{choices, pick, radios, tick, yes_no};
 use crate::app::parts::field::{number_field, text_field};
 use crate::app::parts::marks::{all, bullets, div, p, section};
@@ -123,6 +124,10 @@ fn wanted(page: Page) -> Html {
                 "Lead harms them most.",
             ],
         ),
+        // Said at once where food is wanted; elsewhere it waits for the counsel.
+        html! { <div hidden={page.open.draft.flag("aim.food") != Some(true)}>
+            { display_only(&page.open.report) }
+        </div> },
         radios(
             page,
             Field("aim.doer"),

@@ -1,7 +1,7 @@
 //! The shelf: start a piece, go on with one, try a worked example, open a file.
 
 use leavewell_model::case::Form;
-use leavewell_model::maths::sort_short;
+use leavewell_model::small::sort_short;
 use web_sys::HtmlInputElement;
 use yew::prelude::*;
 

@@ -1,11 +1,12 @@
 //! Cautions for the treatments and hazards a screen names. The deferral line is not here: the shell
 //! shows it at the foot of every screen.
 
+use leavewell_model::Report;
 use leavewell_model::facts::{Level, caution, treatment_text};
 use leavewell_model::report::CautionReport;
 use yew::prelude::*;
 
-use super::marks::{named as strong, p, section};
+use super::marks::{all, bullets, fold, named as strong, p, section};
 use crate::app::parts::words::joined;
 
 /// The cautions of treatments a screen names by itself, such as `["T09", "T14a"]`.
@@ -31,7 +32,16 @@ pub fn named(treatments: &[&str]) -> Vec<CautionReport> {
 
 /// Cautions for what is named here, in the order to show them.
 pub fn cautions(cautions: &[CautionReport]) -> Html {
-    let list = html! {
+    section(
+        "cautions",
+        "cautions-title",
+        "Cautions for what is named here",
+        list(cautions),
+    )
+}
+
+fn list(cautions: &[CautionReport]) -> Html {
+    html! {
         <ul class="caution-list">
             for caution in cautions {
                 <li key={caution.id.clone()} class={level_class(caution.level)}>
@@ -42,12 +52,46 @@ pub fn cautions(cautions: &[CautionReport]) -> Html {
                 </li>
             }
         </ul>
-    };
+    }
+}
+
+/// That a piece is for display only, and why; empty when nothing says so.
+pub fn display_only(report: &Report) -> Html {
+    let why = &report.display_only;
+    let reasons = why.why.iter().map(|w| w.clone().into()).collect();
+    html! {
+        <div class="display-only" hidden={!why.yes}>
+            <p><strong>{ why.label }</strong></p>
+            { fold("", "Why it is not for food or drink", bullets(reasons)) }
+        </div>
+    }
+}
+
+/// Cautions for what can be done, and behind a line that opens, those for what cannot or need not.
+pub fn cautions_of(report: &Report) -> Html {
+    let out: Vec<String> = report
+        .options
+        .iter()
+        .filter(|o| matches!(o.outcome, "never" | "not_needed" | "barred"))
+        .map(|o| "caution.".to_owned() + o.treatment)
+        .collect();
+    let (rest, near): (Vec<CautionReport>, Vec<CautionReport>) = report
+        .cautions
+        .iter()
+        .cloned()
+        .partition(|c| out.contains(&c.id));
     section(
         "cautions",
         "cautions-title",
         "Cautions for what is named here",
-        list,
+        all(vec![
+            list(&near),
+            fold(
+                "",
+                "Cautions for what is barred, never done or not needed",
+                list(&rest),
+            ),
+        ]),
     )
 }
 

@@ -7,7 +7,7 @@ use super::{
     Problem, Quote, Seen, Word,
 };
 use crate::facts::{Ledger, OverrideFault, finding, findings, nearest};
-use crate::maths::decimal;
+use crate::small::decimal;
 use crate::treatment::Treatment;
 
 /// Earliest and latest year a piece may be said to be from.
@@ -17,7 +17,7 @@ const MOST_MONEY: f64 = 100_000_000.0;
 /// Most parts and quotes that are read; the rest stays in the draft.
 const MOST_ENTRIES: usize = 200;
 /// Most figures of one's own that are read: more than the ledger holds.
-const MOST_OVERRIDES: usize = 1_000;
+const MOST_OVERRIDES: usize = 600;
 
 /// Reads the whole document.
 pub(super) fn read(root: &Map<String, Value>) -> (Case, Vec<Problem>) {

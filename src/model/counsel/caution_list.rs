@@ -3,8 +3,8 @@
 //! Invariant: a hazard more never takes a caution away.
 
 use crate::facts::{CautionText, Level, caution};
-use crate::maths::sort_short;
 use crate::report::CautionReport;
+use crate::small::sort_short;
 use crate::treatment::{LeadStatus, Situation, Treatment};
 
 /// Agents that call for the block on children and pregnancy.

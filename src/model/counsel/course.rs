@@ -1,7 +1,7 @@
 //! Which plans there are, and what the rules say of each.
 
 use crate::case::Joint;
-use crate::maths::sort_short;
+use crate::small::sort_short;
 use crate::treatment::{LeadStatus, Reversibility, Situation, Treatment, Verdict, check, worst};
 
 /// A plan: at most three steps in the order they would be done. With a test for lead it is a policy:

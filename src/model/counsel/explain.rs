@@ -9,7 +9,7 @@ use super::wording::{advice_sentence, course_name, money, percent, share};
 use crate::case::{Case, Goal};
 use crate::facts::Ledger;
 use crate::identity::{Family, Kind};
-use crate::maths::mean;
+use crate::maths::{mean, median};
 use crate::report::{ChangeReport, ReasonReport};
 use crate::treatment::{Situation, Treatment};
 
@@ -42,9 +42,13 @@ impl Explained<'_> {
 
     /// The answer in one sentence, with the plainest reason against what was not chosen.
     pub(super) fn sentence(&self) -> String {
-        let answer = advice_sentence(self.chosen(), self.case);
+        let mut answer = advice_sentence(self.chosen(), self.case);
         if self.chosen().touches() {
             return answer;
+        }
+        let tests = self.chosen().steps.contains(&Treatment::TestLead);
+        if self.case.aim.food && !tests && !self.situation.display_only().is_empty() {
+            answer.push_str(" Do not use it for food or drink.");
         }
         let contrast = self.find(Treatment::Replate).filter(|r| {
             self.case.quote(Treatment::Replate).is_some()
@@ -53,7 +57,7 @@ impl Explained<'_> {
         });
         match contrast {
             Some(r) => {
-                let cost = mean(&self.outcomes[r].cost);
+                let cost = median(&mut self.outcomes[r].cost.clone());
                 let loss = if self.situation.original_fused() >= 0.5 {
                     "take away the very surface a buyer pays for"
                 } else if self.situation.posterior.of(Kind::Sil) >= 0.5 {
@@ -173,7 +177,7 @@ impl Explained<'_> {
             say(
                 "original_silver",
                 format!(
-                    "{how} fused plate (old Sheffield plate), and its own silver still covers {} of it. That surface cannot be put back.",
+                    "{how} fused plate (old Sheffield plate), and its own silver may still cover {} of it. That surface cannot be put back.",
                     percent(covered)
                 ),
                 None,
@@ -204,7 +208,7 @@ impl Explained<'_> {
             (Treatment::LowMelt, "repair"),
         ] {
             let Some(i) = self.find(wanted) else { continue };
-            let (gain, cost) = (self.gain(i), mean(&self.outcomes[i].cost));
+            let (gain, cost) = (self.gain(i), median(&mut self.outcomes[i].cost.clone()));
             let name = wanted.name();
             let text = if !self.courses[i].can_be_advised() {
                 let why = self.courses[i]

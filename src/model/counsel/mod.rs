@@ -31,12 +31,13 @@ use crate::identity::{
     Build, Cluster, Dating, Family, Interval, Kind, Skin, contradictions, date_conflicts,
     information_gain, likeliest, made_by, pushes, with_interval,
 };
-use crate::maths::{deciles, mean, median, sort_short, tail_mean};
+use crate::maths::{deciles, mean, median, tail_mean};
 use crate::report::{
     Band, BandMean, ContradictionReport, CounselReport, CourseReport, DateReport, DisplayOnly,
     Families, FamilyReport, IdentityReport, KindReport, NextLook, OptionReport, PartReport,
     PushReport, Report, SettledReport, SilverReport, ValueReport, VerdictReport,
 };
+use crate::small::sort_short;
 use crate::treatment::{Situation, Treatment, Verdict, check, worst};
 
 /// Points of the answer: 2^12.
@@ -675,13 +676,13 @@ fn silver_words(plated: bool, bleed: f64, to_double: Option<Band>) -> String {
         None => format!("Base metal shows on {shown} of it already; there is little left to keep."),
         Some(t) => {
             let span = if t.p50 < 5.0 {
-                "a few gentle cleanings"
+                "A few gentle cleanings more and twice as much shows."
             } else if t.p50 < 30.0 {
-                "some years of gentle care"
+                "With gentle care it takes some years until twice as much shows."
             } else {
-                "decades of gentle care"
+                "With gentle care it takes decades until twice as much shows."
             };
-            format!("Base metal shows on {shown} of it. About {span} before twice as much does.")
+            format!("Base metal shows on {shown} of it. {span}")
         }
     }
 }

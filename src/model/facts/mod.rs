@@ -17,7 +17,7 @@ pub use treatment_text::{
     CautionText, Level, Offered, TreatmentText, caution, cautions, treatment_text, treatment_texts,
 };
 
-use crate::maths::decimal;
+use crate::small::decimal;
 use table::rows;
 
 /// Version of the figures, printed with every answer. Raise it when a data file changes.

@@ -4,7 +4,7 @@ use super::kind::Kind;
 use super::posterior::{CopperRule, Ladder, Posterior, Scales, counted, weigh_evidence};
 use crate::case::{Answer, Seen};
 use crate::facts::{FindingFact, Ledger, findings};
-use crate::maths::sort_short;
+use crate::small::sort_short;
 
 /// What a look would be expected to tell.
 #[derive(Clone, Debug)]

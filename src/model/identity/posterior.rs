@@ -8,7 +8,7 @@
 use super::kind::{Cluster, Family, Kind, Letter};
 use crate::case::{Answer, Seen};
 use crate::facts::{FindingFact, Ledger, finding};
-use crate::maths::sort_short;
+use crate::small::sort_short;
 
 /// The likelihoods behind the letters.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -4,17 +4,13 @@
 //! Invariant: every function is total on its stated domain and returns a finite number there.
 
 mod beta;
-mod decimal;
 mod normal;
-mod ordered;
 mod quantiles;
 mod range;
 mod sobol;
 
 pub use beta::{Beta, beta_cdf, beta_quantile, pert_shapes};
-pub use decimal::decimal;
 pub use normal::{phi, probability, probit};
-pub use ordered::sort_short;
 pub use quantiles::{deciles, mean, median, quantile_of, tail_mean};
 pub use range::{TwoPiece, Z5, Z10, two_piece, two_piece_slopes};
 pub use sobol::{MAX_DIMENSIONS, SobolBlock, sobol_u32};

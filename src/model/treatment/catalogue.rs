@@ -207,7 +207,7 @@ impl Reversibility {
             Self::V0 => "cannot be undone; something original is gone",
             Self::V1 => "cannot be undone; something is added",
             Self::V2 => "can be undone with some loss",
-            Self::V3 => "comes off again",
+            Self::V3 => "leaves nothing behind",
             Self::V4 => "nothing is done to the piece",
         }
     }

@@ -152,8 +152,8 @@ impl Situation<'_> {
             .min_by(f64::total_cmp)
     }
 
-    /// The display-only triggers that hold now, each in words. An all-clear release test lifts the
-    /// first two only.
+    /// The display-only triggers that hold now, each in words. An all-clear release test lifts those
+    /// on lead, on bare metal inside, and on who would use it; not the others.
     #[must_use]
     pub fn display_only(&self) -> Vec<String> {
         let mut why = Vec::new();
@@ -167,7 +167,7 @@ impl Situation<'_> {
                 why.push("Lead was found, or grey solder or filling shows.".to_owned());
             } else if self.case.is_soldered() && self.before_lead_free() {
                 why.push(
-                    "Nobody has tested it, and old soldered vessels may release lead. Nearly every old pot is in \
+                    "Nobody has tested it, and old soldered pieces may release lead. Nearly every old one is in \
                      this position until a test says otherwise."
                         .to_owned(),
                 );
@@ -195,9 +195,9 @@ impl Situation<'_> {
         if self.case.piece.form == Some(Form::Cooler) && self.any_joint(&[Joint::Leaking]) {
             why.push("A double wall that leaks holds what nobody can wash out.".to_owned());
         }
-        if self.case.aim.household_child_or_pregnant && self.case.aim.food {
+        if !tested && self.case.aim.household_child_or_pregnant && self.case.aim.food {
             why.push(
-                "A child, or someone pregnant or breast-feeding, would use it: never, unless a laboratory release test \
+                "A child, or someone pregnant or breast-feeding, lives with it or would use it: never, unless a laboratory release test \
                  passes."
                     .to_owned(),
             );

@@ -3,6 +3,7 @@
 use leavewell_model::Report;
 use yew::prelude::*;
 
+use crate::app::parts::cautions::display_only;
 use crate::app::parts::marks::{bullets, fold, p};
 use crate::app::parts::words::joined;
 use crate::app::route::Route;
@@ -29,12 +30,7 @@ pub(super) fn answer(report: &Report) -> Html {
             <h2 id="answer-title" class="answer-sentence">{ counsel.sentence.clone() }</h2>
             { p("answer-firmness", counsel.firmness_words.clone()) }
             <div class="answer-notes">
-                if report.display_only.yes {
-                    <div class="display-only">
-                        <p><strong>{ report.display_only.label }</strong></p>
-                        { fold("", "Why it is not for food or drink", bullets(texts(&report.display_only.why))) }
-                    </div>
-                }
+                { display_only(report) }
                 if counsel.refer {
                     <div class="refer">
                         <p><strong>{ "Let a specialist see it before anything is done." }</strong></p>

@@ -2,8 +2,8 @@
 
 use leavewell_model::Report;
 use leavewell_model::case::Currency;
-use leavewell_model::maths::sort_short;
 use leavewell_model::report::{CourseReport, OptionReport};
+use leavewell_model::small::sort_short;
 use yew::prelude::*;
 
 use crate::app::charts::unbeaten;
