@@ -143,6 +143,8 @@ pub struct FamilyReport {
     pub family: &'static str,
     /// In words.
     pub name: &'static str,
+    /// What the words mean.
+    pub meaning: &'static str,
     /// Probability.
     pub p: f64,
     /// Least over the three ladders.

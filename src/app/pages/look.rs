@@ -129,6 +129,15 @@ fn what_it_is(identity: &IdentityReport) -> Html {
         vec![
             html! { <h2>{ "What it is" }</h2> },
             families(&identity.family_bars),
+            fold(
+                "",
+                "What these words mean",
+                all(identity
+                    .family_bars
+                    .iter()
+                    .map(|f| html! { <p>{ named(capital(f.name) + ": ", f.meaning) }</p> })
+                    .collect()),
+            ),
             p(
                 "hint",
                 joined(&[&identity.body.sentence, " ", &identity.skin.sentence]),

@@ -3,7 +3,7 @@
 use super::course::Course;
 use super::draws::Draws;
 use super::outcome::{Outcome, stretches};
-use crate::case::{Case, Goal};
+use crate::case::{Case, Currency, Goal};
 use crate::facts::Ledger;
 use crate::identity::{Kind, Posterior};
 use crate::maths::{mean, median, tail_mean};
@@ -133,6 +133,11 @@ pub(super) fn advise(
             &mut firmness,
             &mut doubts,
             "You gave no value, so a wide guess for such pieces stands in.",
+        );
+    }
+    if case.market.currency == Some(Currency::Other) {
+        doubts.push(
+            "Usual costs and fees are held in pounds, euros or dollars; in another currency, put in quotes.".to_owned(),
         );
     }
     if let Some(unquoted) = courses[chosen]

@@ -216,6 +216,11 @@ impl Explained<'_> {
                     .first()
                     .map_or("", |v| v.reason.as_str());
                 format!("{name}: not this. {why}")
+            } else if gain < 0.0 && cost < 0.5 {
+                format!(
+                    "{name} costs little, but leaves you about {} worse off: it can go wrong, and it takes some silver.",
+                    money(self.case, -gain)
+                )
             } else if gain < 0.0 {
                 format!(
                     "{name} would cost about {} and leave you about {} worse off.",

@@ -286,6 +286,7 @@ impl<'a> Solved<'a> {
                 FamilyReport {
                     family: f.id(),
                     name: f.name(),
+                    meaning: f.meaning(),
                     p,
                     low,
                     high,

@@ -190,6 +190,26 @@ impl Family {
             Self::Outside => "something else",
         }
     }
+
+    /// What the words mean, for somebody who has never met them.
+    #[must_use]
+    pub fn meaning(self) -> &'static str {
+        match self {
+            Self::Solid => "Silver all through.",
+            Self::Fused => {
+                "Silver bonded to copper as one sheet before anything was made from it, from about 1743 to about \
+                 1860. The trade calls it old Sheffield plate."
+            }
+            Self::ReplatedFused => "Such a piece, covered with new silver by electricity later on.",
+            Self::Close => "Silver foil held by tin on iron or steel.",
+            Self::French => "Silver leaf rubbed onto brass, bronze or copper.",
+            Self::Electroplate => {
+                "Made of copper, nickel silver or white metal first, then covered with silver by electricity, from \
+                 1840."
+            }
+            Self::Outside => "None of these: pewter, gilt copper and the like.",
+        }
+    }
 }
 
 /// Step of the likelihood ladder.
