@@ -110,46 +110,21 @@ pub(super) fn advise(
         Firmness::Open
     };
     let mut doubts = Vec::new();
-    let hold = |firmness: &mut Firmness, doubts: &mut Vec<String>, why: &str| {
-        *firmness = (*firmness).min(Firmness::Leaning);
-        doubts.push(why.to_owned());
-    };
     if let Some(measure) = disagreeing(chosen, own, &groups, outcomes, &regret, noise, ledger) {
-        hold(
-            &mut firmness,
-            &mut doubts,
-            &format!("Judged by {measure}, another course does better."),
-        );
+        doubts.push(format!("Judged by {measure}, another course does better."));
     }
     if posterior.top_family().1 < ledger.value("counsel.family") && courses[chosen].touches() {
-        hold(
-            &mut firmness,
-            &mut doubts,
-            "What it is is not settled yet, and this touches the piece.",
-        );
+        doubts.push("What it is is not settled yet, and this touches the piece.".to_owned());
     }
-    if !draws.value_entered {
-        hold(
-            &mut firmness,
-            &mut doubts,
-            "You gave no value, so a wide guess for such pieces stands in.",
-        );
+    doubts.extend(money_doubts(&courses[chosen], draws, case));
+    // Each of these doubts by itself keeps the answer from being clear.
+    if !doubts.is_empty() {
+        firmness = firmness.min(Firmness::Leaning);
     }
     if case.market.currency == Some(Currency::Other) {
         doubts.push(
             "Usual costs and fees are held in pounds, euros or dollars; in another currency, put in quotes.".to_owned(),
         );
-    }
-    if let Some(unquoted) = courses[chosen]
-        .steps
-        .iter()
-        .find(|t| is_paid(**t, case) && case.quote(**t).is_none())
-    {
-        let why = format!(
-            "There is no quote for {} yet; a wide range stands in.",
-            unquoted.name().to_ascii_lowercase()
-        );
-        hold(&mut firmness, &mut doubts, &why);
     }
     Advice {
         chosen,
@@ -160,6 +135,25 @@ pub(super) fn advise(
         regret,
         doubts,
     }
+}
+
+/// What is not known of the money: the value, or the price of what is advised.
+fn money_doubts(chosen: &Course, draws: &Draws, case: &Case) -> Vec<String> {
+    let mut doubts = Vec::new();
+    if !draws.value_entered {
+        doubts.push("You gave no value, so a wide guess for such pieces stands in.".to_owned());
+    }
+    let unquoted = chosen
+        .steps
+        .iter()
+        .find(|t| is_paid(**t, case) && case.quote(**t).is_none());
+    if let Some(step) = unquoted {
+        let name = step.name().to_ascii_lowercase();
+        doubts.push(format!(
+            "There is no quote for {name} yet; a wide range stands in."
+        ));
+    }
+    doubts
 }
 
 /// Whether somebody is paid for it.
