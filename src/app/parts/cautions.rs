@@ -67,12 +67,12 @@ pub fn display_only(report: &Report) -> Html {
     }
 }
 
-/// Cautions for what can be done, and behind a line that opens, those for what cannot or need not.
+/// Cautions for what somebody might have done, and behind a line that opens, those for the rest.
 pub fn cautions_of(report: &Report) -> Html {
     let out: Vec<String> = report
         .options
         .iter()
-        .filter(|o| matches!(o.outcome, "never" | "not_needed" | "barred"))
+        .filter(|o| matches!(o.outcome, "never" | "not_needed"))
         .map(|o| "caution.".to_owned() + o.treatment)
         .collect();
     let (rest, near): (Vec<CautionReport>, Vec<CautionReport>) = report
@@ -88,7 +88,7 @@ pub fn cautions_of(report: &Report) -> Html {
             list(&near),
             fold(
                 "",
-                "Cautions for what is barred, never done or not needed",
+                "Cautions for what is never done here or not needed",
                 list(&rest),
             ),
         ]),
