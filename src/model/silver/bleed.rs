@@ -15,7 +15,7 @@ pub struct BleedRange {
 }
 
 /// Reads an answer as a range. Words have their figures in the ledger; a share judged by eye is
-/// taken as two thirds to one and a half of what was said; a count brings its own interval.
+/// spread both ways by the ledger's factor; a count brings its own interval.
 #[must_use]
 pub fn bleed_range(bleed: Option<Bleed>, ledger: &Ledger) -> BleedRange {
     let figure = |word: &str| {
@@ -38,10 +38,11 @@ pub fn bleed_range(bleed: Option<Bleed>, ledger: &Ledger) -> BleedRange {
         Some(Bleed::Fraction(p)) if p < ledger.value("silver.f_none") => figure("none"),
         Some(Bleed::Fraction(p)) => {
             let likely = p.min(0.99);
+            let spread = ledger.value("silver.bleed.judged_spread").max(1.0);
             BleedRange {
-                low: likely / 1.5,
+                low: likely / spread,
                 likely,
-                high: (1.5 * p).min(0.99),
+                high: (spread * p).min(0.99),
             }
         }
         Some(Bleed::Counted { low, likely, high }) => BleedRange {
