@@ -10,6 +10,7 @@ pub mod counsel;
 pub mod facts;
 pub mod identity;
 pub mod maths;
+pub mod page;
 pub mod report;
 pub mod silver;
 pub mod small;

@@ -13,6 +13,7 @@ use serde::Serialize;
 
 pub use date::Date;
 pub use draft::{CASE_FORMAT, CASE_VERSION, Draft, MAX_BYTES, MAX_DEPTH, MAX_FINDINGS, OpenError};
+pub(crate) use reading::typed_number;
 pub use vocabulary::{
     BleedWord, Corrosion, Currency, Dents, Doer, Fill, Form, Goal, Interior, Joint, Lead, PartName,
     Route, Seen, Tarnish,

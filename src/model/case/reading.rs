@@ -650,7 +650,7 @@ fn override_words(fault: &OverrideFault) -> (String, String) {
 
 /// A number as people type it: spaces and thin spaces are passed over, a comma may be the decimal
 /// sign when it cannot be anything else.
-fn typed_number(text: &str) -> Option<f64> {
+pub(crate) fn typed_number(text: &str) -> Option<f64> {
     let plain: String = text
         .chars()
         .filter(|c| !c.is_whitespace() && *c != '\u{2009}' && *c != '\u{202f}')
