@@ -191,38 +191,27 @@ impl Draft {
         reading::read(&self.root)
     }
 
-    /// The text of a field such as `piece.form`, as typed; empty when there is none.
+    /// The text of a field such as `piece.form` or `comparables[0].price`, as typed; empty when
+    /// there is none.
     #[must_use]
     pub fn text(&self, path: &str) -> String {
-        let (section, field) = split(path);
-        let holder = if section.is_empty() {
-            Some(&self.root)
-        } else {
-            self.root.get(section).and_then(Value::as_object)
-        };
-        holder
-            .and_then(|m| m.get(field))
-            .map(typed_text)
-            .unwrap_or_default()
+        self.value(path).map(typed_text).unwrap_or_default()
     }
 
     /// Writes a field such as `market.likely`; empty text removes it.
     pub fn set(&mut self, path: &str, typed: &str) {
-        let (section, field) = split(path);
-        put(self.section(section), field, typed_value(typed));
+        self.put_at(path, typed_value(typed));
     }
 
     /// A yes-or-no field; `None` when not answered.
     #[must_use]
     pub fn flag(&self, path: &str) -> Option<bool> {
-        let (section, field) = split(path);
-        self.root.get(section)?.as_object()?.get(field)?.as_bool()
+        self.value(path)?.as_bool()
     }
 
     /// Writes a yes-or-no field; `None` removes it.
     pub fn set_flag(&mut self, path: &str, yes: Option<bool>) {
-        let (section, field) = split(path);
-        put(self.section(section), field, yes.map(Value::Bool));
+        self.put_at(path, yes.map(Value::Bool));
     }
 
     /// The answer to a finding as written, and its part; empty when not looked.
@@ -288,12 +277,38 @@ impl Draft {
         }
     }
 
-    /// The object at a section of the file; a section that is not one is kept aside and replaced.
-    fn section(&mut self, section: &str) -> &mut Map<String, Value> {
-        if section.is_empty() {
-            return &mut self.root;
+    /// What stands at a path: names joined by dots, the place in a list in brackets.
+    fn value(&self, path: &str) -> Option<&Value> {
+        let (mut holder, mut rest) = (&self.root, path);
+        while let Some((first, after)) = rest.split_once('.') {
+            let (name, place) = in_list(first);
+            let held = holder.get(name)?;
+            holder = match place {
+                Some(place) => held.get(place)?,
+                None => held,
+            }
+            .as_object()?;
+            rest = after;
         }
-        object_in(&mut self.root, section)
+        holder.get(rest)
+    }
+
+    /// Writes or removes what stands at a path. What stands where an object or a list must go is
+    /// kept aside. Taking away what is not there changes nothing.
+    fn put_at(&mut self, path: &str, value: Option<Value>) {
+        if value.is_none() && self.value(path).is_none() {
+            return;
+        }
+        let (mut holder, mut rest) = (&mut self.root, path);
+        while let Some((first, after)) = rest.split_once('.') {
+            let (name, place) = in_list(first);
+            holder = match place {
+                Some(place) => object_in_list(holder, name, place),
+                None => object_in(holder, name),
+            };
+            rest = after;
+        }
+        put(holder, rest, value);
     }
 
     fn entry(&self, list: &str, key: &str, id: &str) -> Option<&Map<String, Value>> {
@@ -306,13 +321,7 @@ impl Draft {
     }
 
     fn entry_mut(&mut self, list: &str, key: &str, id: &str) -> &mut Map<String, Value> {
-        if !self.root.get(list).is_some_and(Value::is_array) {
-            set_aside(&mut self.root, list);
-            self.root.insert(list.to_owned(), Value::Array(Vec::new()));
-        }
-        let Some(Value::Array(entries)) = self.root.get_mut(list) else {
-            unreachable!("just made an array")
-        };
+        let entries = list_in(&mut self.root, list);
         let at = entries
             .iter()
             .position(|v| v.as_object().is_some_and(|m| is(m, key, id)));
@@ -335,8 +344,12 @@ impl Draft {
     }
 }
 
-fn split(path: &str) -> (&str, &str) {
-    path.split_once('.').unwrap_or(("", path))
+/// A name, and the place in a list when it carries one: `comparables[2]`.
+fn in_list(name: &str) -> (&str, Option<usize>) {
+    name.strip_suffix(']')
+        .and_then(|open| open.split_once('['))
+        .and_then(|(name, place)| Some((name, Some(place.parse().ok()?))))
+        .unwrap_or((name, None))
 }
 
 fn is(entry: &Map<String, Value>, key: &str, id: &str) -> bool {
@@ -362,6 +375,35 @@ fn object_in<'a>(root: &'a mut Map<String, Value>, section: &str) -> &'a mut Map
     match root.get_mut(section) {
         Some(Value::Object(map)) => map,
         _ => unreachable!("just made an object"),
+    }
+}
+
+/// The object at a place of a list; a place beyond the end is the next free one, so that no path can
+/// make a list longer than what was written to it.
+fn object_in_list<'a>(
+    holder: &'a mut Map<String, Value>,
+    name: &str,
+    place: usize,
+) -> &'a mut Map<String, Value> {
+    let entries = list_in(holder, name);
+    let place = place.min(entries.len());
+    if !entries.get(place).is_some_and(Value::is_object) {
+        entries.insert(place, Value::Object(Map::new()));
+    }
+    match &mut entries[place] {
+        Value::Object(map) => map,
+        _ => unreachable!("just made an object"),
+    }
+}
+
+fn list_in<'a>(holder: &'a mut Map<String, Value>, name: &str) -> &'a mut Vec<Value> {
+    if !holder.get(name).is_some_and(Value::is_array) {
+        set_aside(holder, name);
+        holder.insert(name.to_owned(), Value::Array(Vec::new()));
+    }
+    match holder.get_mut(name) {
+        Some(Value::Array(entries)) => entries,
+        _ => unreachable!("just made an array"),
     }
 }
 
@@ -433,6 +475,42 @@ mod tests {
         assert_eq!(Draft::parse(&draft.to_json()).unwrap(), draft);
         assert_eq!(draft.text("market.likely"), "12o");
         assert!(draft.to_json().contains("mystery") && draft.to_json().contains("later"));
+    }
+
+    #[test]
+    fn paths_go_as_deep_as_they_say() {
+        let mut draft = Draft::default();
+        draft.set("bench.heat.thickness_mm", "0.8");
+        draft.set("comparables[0].price", "120");
+        draft.set("comparables[7].price", "90");
+        assert_eq!(draft.text("bench.heat.thickness_mm"), "0.8");
+        assert_eq!(
+            draft.text("comparables[1].price"),
+            "90",
+            "the next free place"
+        );
+        assert!(draft.to_json().contains("\"heat\": {"));
+        draft.set("comparables[0].price", "");
+        assert_eq!(draft.text("comparables[0].price"), "");
+        assert_eq!(
+            draft.text("comparables[1].price"),
+            "90",
+            "the rest stays where it is"
+        );
+        let before = draft.clone();
+        draft.set("nothing.here[3].at_all", "");
+        assert_eq!(draft, before);
+    }
+
+    #[test]
+    fn what_stands_in_the_way_of_a_path_is_kept() {
+        let mut draft =
+            Draft::parse(&file(r#","bench":{"heat":"hot"},"comparables":[7]"#)).unwrap();
+        draft.set("bench.heat.thickness_mm", "0.8");
+        draft.set("comparables[0].price", "120");
+        assert_eq!(draft.text("bench.unread_heat"), "hot");
+        assert_eq!(draft.text("comparables[0].price"), "120");
+        assert!(draft.to_json().contains('7'));
     }
 
     #[test]

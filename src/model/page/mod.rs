@@ -16,7 +16,10 @@ use serde::Serialize;
 use crate::case::{Draft, Problem};
 
 /// The pages there are, each with what makes it.
-pub const PAGES: [(&str, fn(&Draft) -> Vec<Block>); 0] = [];
+pub const PAGES: &[(&str, Maker)] = &[];
+
+/// What makes a page of a record.
+pub type Maker = fn(&Draft) -> Vec<Block>;
 
 /// The page of this name for a case; `None` when there is no such page.
 #[must_use]
