@@ -7,6 +7,9 @@
 
 const LONGEST_WAIT_MS = 20_000;
 
+// The one policy of the page: addresses of this site may be run as workers, others may not.
+const policy = globalThis.trustedTypes?.createPolicy("app", { createScriptURL: ofThisSite });
+
 const page = document.documentElement;
 const first = document.getElementById("first");
 const app = document.getElementById("app");
@@ -32,6 +35,63 @@ async function start() {
   const weigh = (leavewellCase) => JSON.parse(exported.weigh_json(JSON.stringify(leavewellCase)));
   window.leavewell = Object.freeze({ weigh, ...exported });
   await somethingDrawn();
+}
+
+// The app asks for a page with a "leavewell-ask" event; the answer comes back as "leavewell-answer".
+// While the second program is at work, of the questions for one page only the newest is kept.
+let desk = null;
+let asked = null;
+const waiting = new Map();
+
+window.addEventListener("leavewell-ask", ({ detail: { name, turn, text } }) => {
+  waiting.set(name, { name, turn, text });
+  askNext();
+});
+
+function askNext() {
+  if (asked || waiting.size === 0) return;
+  [[, asked]] = waiting;
+  waiting.delete(asked.name);
+  try {
+    desk ??= startDesk();
+    desk.postMessage(asked);
+  } catch (reason) {
+    failed(String(reason));
+  }
+}
+
+function startDesk() {
+  const build = document.getElementById("boot").dataset.wasm;
+  const url = address(`desk.js?${encodeURIComponent(build)}`);
+  const worker = new Worker(policy ? policy.createScriptURL(url) : url, { type: "module" });
+  worker.addEventListener("message", ({ data: { answer, failure } }) => {
+    if (failure === undefined) answered({ answer });
+    else failed(failure);
+  });
+  worker.addEventListener("error", (event) => {
+    event.preventDefault();
+    failed(event.message || "it could not be loaded");
+  });
+  return worker;
+}
+
+/** A program that has failed is not asked again: the next question starts another. */
+function failed(failure) {
+  desk?.terminate();
+  desk = null;
+  answered({ failure });
+}
+
+function answered(detail) {
+  const { name, turn } = asked ?? { name: "", turn: 0 };
+  asked = null;
+  window.dispatchEvent(new CustomEvent("leavewell-answer", { detail: { name, turn, ...detail } }));
+  askNext();
+}
+
+function ofThisSite(url) {
+  if (new URL(url, document.baseURI).origin !== location.origin) throw new TypeError(`not of this site: ${url}`);
+  return url;
 }
 
 /** An address in the page, made whole: relative ones in this file would be read as relative to the file. */

@@ -1,6 +1,8 @@
 //! Which screen the address names. The part after `#` is the whole route, so the built site works
 //! from any folder.
 
+use leavewell_model::page::CHANGES;
+
 /// A screen.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Route {
@@ -17,16 +19,22 @@ pub enum Route {
     Money,
     /// The advice.
     Counsel,
+    /// All treatments, with what the rules say of each.
+    Treatments,
+    /// Heat, plating, food, measuring: small sums.
+    Bench,
 }
 
 impl Route {
     /// The places in a case, in the order a newcomer takes them.
-    pub const PLACES: [Self; 5] = [
+    pub const PLACES: [Self; 7] = [
         Self::Piece,
         Self::Look,
         Self::Condition,
         Self::Money,
         Self::Counsel,
+        Self::Treatments,
+        Self::Bench,
     ];
 
     /// The address, for a link.
@@ -39,6 +47,8 @@ impl Route {
             Self::Condition => "#/condition",
             Self::Money => "#/money",
             Self::Counsel => "#/counsel",
+            Self::Treatments => "#/treatments",
+            Self::Bench => "#/bench",
         }
     }
 
@@ -52,6 +62,20 @@ impl Route {
             Self::Condition => "Condition",
             Self::Money => "Money",
             Self::Counsel => "Counsel",
+            Self::Treatments => "Treatments",
+            Self::Bench => "Bench",
+        }
+    }
+
+    /// The pages of the second program that stand on the screen.
+    #[must_use]
+    pub fn leaves(self) -> &'static [&'static str] {
+        match self {
+            Self::Shelf | Self::Piece | Self::Look | Self::Money => &[],
+            Self::Counsel => &[CHANGES],
+            Self::Condition => &["bleed", "care", "record"],
+            Self::Treatments => &["catalogue"],
+            Self::Bench => &["bench"],
         }
     }
 

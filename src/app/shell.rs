@@ -3,9 +3,10 @@
 use std::rc::Rc;
 
 use gloo::events::EventListener;
-use leavewell_model::counsel::what_would_change;
 use leavewell_model::facts::{LEDGER_VERSION, caution};
+use leavewell_model::page::CHANGES;
 use leavewell_model::{Draft, Problem};
+use serde_json::Value;
 use yew::prelude::*;
 
 use super::examples::EXAMPLES;
@@ -15,19 +16,18 @@ use super::pages::look::look_page;
 use super::pages::money::money_page;
 use super::pages::piece::piece_page;
 use super::pages::shelf::shelf_page;
-use super::pages::{Page, line};
+use super::pages::{Page, bench, line};
 use super::parts::field::typed;
 use super::parts::marks::press;
 use super::parts::places::places;
-use super::platform::{clock, file, page, store};
+use super::platform::{clock, desk, file, page, store};
 use super::route::Route;
-use super::state::{Action, Notice, Open, SaveState, State, Theme, Wish, update};
+use super::state::{
+    Action, Leaf, Notice, Open, SaveState, State, Theme, Wish, change_reports, update,
+};
 use crate::app::parts::marks::{all, div};
 use crate::app::parts::words::joined;
 
-/// How long a piece must stand still before what would change the answer is looked for, in
-/// milliseconds.
-const SEEK_AFTER_MS: u32 = 300;
 /// How long the answer must stand still before it is read out, in milliseconds.
 const SAY_AFTER_MS: u32 = 1_200;
 
@@ -44,12 +44,13 @@ pub struct App {
     line: String,
     /// Dropping a reader stops it, so it is held until the next one.
     reading: Option<file::Reading>,
-    /// Runs out when the piece has stood still.
-    seeking: Option<clock::Wait>,
     /// Runs out when the answer has stood still.
     saying: Option<clock::Wait>,
     elsewhere: Option<EventListener>,
+    /// The pages asked for, each with the generation it was asked for.
+    asked: Vec<(&'static str, u32)>,
     _addresses: Option<EventListener>,
+    _answers: Option<EventListener>,
 }
 
 /// What reaches the app.
@@ -60,10 +61,10 @@ pub enum Msg {
     Wish(Wish),
     /// The address names another screen.
     Go(Route),
-    /// The piece has stood still.
-    Seek,
     /// The answer has stood still.
     Say,
+    /// The second program has answered.
+    Answer(desk::Answer),
 }
 
 impl Component for App {
@@ -73,6 +74,7 @@ impl Component for App {
     fn create(ctx: &Context<Self>) -> Self {
         let link = ctx.link();
         let going = link.callback(Msg::Go);
+        let told = link.callback(Msg::Answer);
         let mut app = Self {
             state: stored_state(),
             route: page::route(),
@@ -81,20 +83,21 @@ impl Component for App {
             shown: String::new(),
             line: String::new(),
             reading: None,
-            seeking: None,
             saying: None,
             elsewhere: None,
+            asked: Vec::new(),
             _addresses: page::on_route(move |route| going.emit(route)),
+            _answers: desk::on_answer(move |answer| told.emit(answer)),
         };
         page::set_theme(app.state.theme);
         store::keep_index(&app.state.shelf);
-        app.watch(ctx);
+        app.watch();
         app
     }
 
-    fn update(&mut self, ctx: &Context<Self>, msg: Msg) -> bool {
+    fn update(&mut self, _: &Context<Self>, msg: Msg) -> bool {
         match msg {
-            Msg::Act(action) => self.take(ctx, action),
+            Msg::Act(action) => self.take(action),
             Msg::Wish(Wish::Read(chosen)) => {
                 self.read(chosen);
                 false
@@ -108,17 +111,10 @@ impl Component for App {
                 self.route = route;
                 changed
             }
-            Msg::Seek => {
-                let Some(open) = &self.state.open else {
-                    return false;
-                };
-                let found = Action::Changes {
-                    generation: open.generation,
-                    changes: what_would_change(&open.draft.read().0),
-                };
-                self.take(ctx, found)
-            }
-            Msg::Say => self.take(ctx, Action::Say(self.line.clone())),
+            Msg::Say => self.take(Action::Say(self.line.clone())),
+            Msg::Answer(answer) => self
+                .answered(answer)
+                .is_some_and(|action| self.take(action)),
         }
     }
 
@@ -139,6 +135,8 @@ impl Component for App {
             (Route::Condition, Some(page)) => condition_page(page),
             (Route::Money, Some(page)) => money_page(page),
             (Route::Counsel, Some(page)) => counsel_page(page),
+            (Route::Treatments, Some(page)) => bench::treatments_page(page),
+            (Route::Bench, Some(page)) => bench::bench_page(page),
         };
         let skip = Callback::from(|event: MouseEvent| {
             event.prevent_default();
@@ -183,12 +181,13 @@ impl Component for App {
             }));
         }
         self.line = answer;
+        self.ask();
     }
 }
 
 impl App {
     /// Takes an action in, and keeps what it changed on this device.
-    fn take(&mut self, ctx: &Context<Self>, action: Action) -> bool {
+    fn take(&mut self, action: Action) -> bool {
         let Some(next) = update(&self.state, action) else {
             return false;
         };
@@ -203,9 +202,50 @@ impl App {
         let mark = |state: &State| state.open.as_ref().map(|open| open.generation);
         if mark(&before) != mark(&self.state) {
             self.keep();
-            self.watch(ctx);
+            self.watch();
         }
         true
+    }
+
+    /// Asks for the pages of this screen that were not yet asked for.
+    fn ask(&mut self) {
+        let Some(open) = &self.state.open else { return };
+        for &name in self.route.leaves() {
+            let question = (name, open.generation);
+            if !self.asked.contains(&question) {
+                self.asked.retain(|(asked, _)| *asked != name);
+                self.asked.push(question);
+                desk::ask(name, open.generation, &open.draft.to_json());
+            }
+        }
+    }
+
+    /// What an answer of the second program says happened.
+    fn answered(&self, answer: desk::Answer) -> Option<Action> {
+        let &(name, _) = self.asked.iter().find(|(name, _)| *name == answer.name)?;
+        let generation = answer.turn;
+        let page = answer
+            .page
+            .and_then(|text| serde_json::from_str::<Value>(&text).map_err(|e| e.to_string()));
+        if name == CHANGES {
+            let changes = change_reports(&page.ok()?["changes"]);
+            return Some(Action::Changes {
+                generation,
+                changes,
+            });
+        }
+        let blocks = page.and_then(|mut page| match page["blocks"].take() {
+            Value::Null => Err(page["refused"]["message"]
+                .as_str()
+                .unwrap_or_default()
+                .to_owned()),
+            blocks => Ok(blocks),
+        });
+        Some(Action::Leafed(Leaf {
+            name,
+            generation,
+            blocks,
+        }))
     }
 
     /// Keeps the open piece on this device.
@@ -220,17 +260,12 @@ impl App {
         }
     }
 
-    /// Waits until the piece stands still, and for changes of it in another tab: the last change
-    /// would win in silence.
-    fn watch(&mut self, ctx: &Context<Self>) {
+    /// Watches for changes of the piece in another tab: the last change would win in silence.
+    fn watch(&mut self) {
         let Some(open) = self.state.open.clone() else {
-            (self.seeking, self.elsewhere) = (None, None);
+            self.elsewhere = None;
             return;
         };
-        let link = ctx.link().clone();
-        self.seeking = Some(clock::after(SEEK_AFTER_MS, move || {
-            link.send_message(Msg::Seek);
-        }));
         let act = self.act.clone();
         self.elsewhere = store::on_changed_elsewhere(open.id.clone(), move || {
             act.emit(Action::Tell(Notice {

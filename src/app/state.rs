@@ -10,6 +10,7 @@ use leavewell_model::case::{Currency, Form, PartName, Seen};
 use leavewell_model::counsel::weigh_at_once;
 use leavewell_model::facts::findings;
 use leavewell_model::report::ChangeReport;
+use leavewell_model::small::decimal;
 use leavewell_model::{Draft, Problem, Report};
 use serde_json::{Value, json};
 
@@ -36,6 +37,21 @@ pub struct State {
     pub said: String,
     /// The part whose condition is asked about.
     pub lit: Option<PartName>,
+    /// The generation with which the open piece was opened.
+    pub opened_at: u32,
+    /// Pages of the open piece that were worked out on request.
+    pub leaves: Rc<Vec<Leaf>>,
+}
+
+/// A page of the open piece, worked out on request.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Leaf {
+    /// Its name.
+    pub name: &'static str,
+    /// The state of the draft it was worked out for.
+    pub generation: u32,
+    /// Its blocks, or why there are none.
+    pub blocks: Result<Value, String>,
 }
 
 /// The open piece: its record as typed, and what the model makes of it.
@@ -166,6 +182,11 @@ pub struct Notice {
 pub enum Action {
     /// Something was typed, chosen or ticked.
     Typed(Target, String),
+    /// Something was typed or chosen in a field of a page worked out on request: its path in the
+    /// record, and the text.
+    Put(String, String),
+    /// A page was worked out.
+    Leafed(Leaf),
     /// A record was opened or made; it becomes the open piece.
     Opened {
         /// Key under which it is kept.
@@ -467,6 +488,13 @@ impl Theme {
     }
 }
 
+impl State {
+    /// The newest generation there was.
+    fn turn(&self) -> u32 {
+        self.open.as_ref().map_or(self.opened_at, |o| o.generation)
+    }
+}
+
 /// The state after an action; `None` when nothing has changed.
 #[must_use]
 pub fn update(state: &State, action: Action) -> Option<State> {
@@ -477,14 +505,22 @@ pub fn update(state: &State, action: Action) -> Option<State> {
             target.put(&mut draft, &typed);
             (draft != open.draft).then(|| with_open(state, open.with_draft(draft)))
         }
+        Action::Put(path, typed) => {
+            let open = state.open.as_ref()?;
+            let mut draft = open.draft.clone();
+            draft.set(&path, &typed);
+            (draft != open.draft).then(|| with_open(state, open.with_draft(draft)))
+        }
+        Action::Leafed(leaf) => with_leaf(state, leaf),
         Action::Opened { id, draft } => {
-            let before = state.open.as_ref().map_or(0, |open| open.generation);
             let open = Open {
-                generation: before.wrapping_add(1),
+                generation: state.turn().wrapping_add(1),
                 ..Open::new(id, *draft)
             };
             Some(State {
                 lit: None,
+                leaves: Rc::default(),
+                opened_at: open.generation,
                 ..with_open(state, open)
             })
         }
@@ -529,6 +565,31 @@ pub fn update(state: &State, action: Action) -> Option<State> {
     }
 }
 
+/// What would change the answer, as the second program said it; a line that says it of something
+/// unknown here is passed over.
+#[must_use]
+pub fn change_reports(list: &Value) -> Vec<ChangeReport> {
+    const INPUTS: [&str; 4] = ["value", "cost", "bleed", "fused"];
+    let text = |line: &Value, field: &str| line[field].as_str().unwrap_or_default().to_owned();
+    // The library's own reader of numbers weighs more than ours.
+    let number = |line: &Value, field: &str| decimal(line[field].as_number()?.as_str());
+    list.as_array()
+        .into_iter()
+        .flatten()
+        .filter_map(|line| {
+            let input = text(line, "input");
+            Some(ChangeReport {
+                input: INPUTS.into_iter().find(|known| *known == input)?,
+                name: text(line, "name"),
+                now: number(line, "now")?,
+                flips_at: number(line, "flips_at"),
+                to_steps: Vec::new(),
+                text: text(line, "text"),
+            })
+        })
+        .collect()
+}
+
 /// What was found for a draft that has changed since is let go.
 fn with_changes(state: &State, generation: u32, changes: Vec<ChangeReport>) -> Option<State> {
     let open = state.open.as_ref().filter(|o| o.generation == generation)?;
@@ -537,6 +598,24 @@ fn with_changes(state: &State, generation: u32, changes: Vec<ChangeReport>) -> O
     open.has_changes = true;
     Some(State {
         open: Some(Rc::new(open)),
+        ..state.clone()
+    })
+}
+
+/// A page of an older state of the draft never takes the place of a newer one. Generations only
+/// grow, from piece to piece too, so a page of a piece put aside is older than any of this one.
+fn with_leaf(state: &State, leaf: Leaf) -> Option<State> {
+    let open = state.open.as_ref()?;
+    let known = state.leaves.iter().find(|known| known.name == leaf.name);
+    let oldest = known.map_or(state.opened_at, |known| known.generation);
+    if !(oldest..=open.generation).contains(&leaf.generation) {
+        return None;
+    }
+    let mut leaves = state.leaves.to_vec();
+    leaves.retain(|known| known.name != leaf.name);
+    leaves.push(leaf);
+    Some(State {
+        leaves: Rc::new(leaves),
         ..state.clone()
     })
 }
@@ -592,6 +671,7 @@ fn removed(state: &State, id: &str) -> State {
     State {
         shelf: Rc::new(state.shelf.iter().filter(|e| e.id != id).cloned().collect()),
         open: state.open.clone().filter(|open| open.id != id),
+        opened_at: state.turn(),
         ..state.clone()
     }
 }
@@ -750,6 +830,50 @@ mod tests {
         let edited = update(&after, set("piece.form", "tray")).unwrap();
         assert!(!open(&edited).has_changes);
         assert_eq!(update(&edited, found(now)), None);
+    }
+
+    #[test]
+    fn what_would_change_it_is_read_from_what_the_second_program_says() {
+        let text = leavewell_model::page::page_json(
+            leavewell_model::page::CHANGES,
+            include_str!("../../tests/cases/copper_reproduction_tureen.json"),
+        );
+        let said: Value = serde_json::from_str(&text).unwrap();
+        let read = change_reports(&said["changes"]);
+        assert_eq!(read.len(), said["changes"].as_array().unwrap().len());
+        assert!(read.iter().any(|change| change.flips_at.is_some()));
+        assert!(read.iter().all(|change| !change.text.is_empty()));
+    }
+
+    #[test]
+    fn a_page_of_an_older_state_is_let_go() {
+        let leaf = |generation, words: &str| {
+            Action::Leafed(Leaf {
+                name: "bench",
+                generation,
+                blocks: Ok(json!([words])),
+            })
+        };
+        let state = with_piece();
+        let now = open(&state).generation;
+        let edited = update(&state, Action::Put("bench.a.b".to_owned(), "7".to_owned())).unwrap();
+        assert_eq!(open(&edited).draft.text("bench.a.b"), "7");
+        let shown = update(&edited, leaf(now, "old")).unwrap();
+        assert_eq!(shown.leaves.len(), 1, "something is better than nothing");
+        let shown = update(&shown, leaf(now + 1, "new")).unwrap();
+        assert_eq!(update(&shown, leaf(now, "old")), None);
+        assert_eq!(shown.leaves.len(), 1);
+        let draft = Box::new(Draft::default());
+        let other = update(
+            &shown,
+            Action::Opened {
+                id: "b".to_owned(),
+                draft,
+            },
+        )
+        .unwrap();
+        assert!(other.leaves.is_empty());
+        assert_eq!(update(&other, leaf(now + 1, "of the piece before")), None);
     }
 
     #[test]

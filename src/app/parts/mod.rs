@@ -1,6 +1,7 @@
 //! Small pieces of a screen and the wording that all screens share. They are plain functions: the
 //! app is the one component, so that nothing but its state decides what is shown.
 
+pub mod blocks;
 pub mod cautions;
 pub mod choice;
 pub mod field;

@@ -1,0 +1,65 @@
+//! The second program, which works out pages on request. `www/boot.js` runs it in a worker; question
+//! and answer are events of the window.
+
+use gloo::events::EventListener;
+use js_sys::{Object, Reflect};
+use wasm_bindgen::{JsCast, JsValue};
+use web_sys::{CustomEvent, CustomEventInit};
+
+/// A page, or why there is none.
+#[derive(Clone, Debug)]
+pub struct Answer {
+    /// Name of the page.
+    pub name: String,
+    /// The state of the record it was asked for.
+    pub turn: u32,
+    /// JSON text of the page, or what went wrong.
+    pub page: Result<String, String>,
+}
+
+/// Asks for a page of a record in a given state.
+pub fn ask(name: &str, turn: u32, case: &str) {
+    let Some(window) = web_sys::window() else {
+        return;
+    };
+    let detail = Object::new();
+    for (key, value) in [
+        ("name", JsValue::from(name)),
+        ("turn", JsValue::from(turn)),
+        ("text", JsValue::from(case)),
+    ] {
+        // A plain object takes any field.
+        let _ = Reflect::set(&detail, &key.into(), &value);
+    }
+    let init = CustomEventInit::new();
+    init.set_detail(&detail);
+    if let Ok(event) = CustomEvent::new_with_event_init_dict("leavewell-ask", &init) {
+        let _ = window.dispatch_event(&event);
+    }
+}
+
+/// Calls back with every answer, for as long as what is returned is held.
+#[must_use]
+pub fn on_answer(told: impl Fn(Answer) + 'static) -> Option<EventListener> {
+    let window = web_sys::window()?;
+    Some(EventListener::new(
+        &window,
+        "leavewell-answer",
+        move |event| {
+            let Some(event) = event.dyn_ref::<CustomEvent>() else {
+                return;
+            };
+            let detail = event.detail();
+            let field = |name: &str| Reflect::get(&detail, &name.into()).ok();
+            let text = |name: &str| field(name).and_then(|value| value.as_string());
+            // Turns are counted by us and fit.
+            #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
+            let turn = field("turn").and_then(|turn| turn.as_f64()).unwrap_or(0.0) as u32;
+            told(Answer {
+                name: text("name").unwrap_or_default(),
+                turn,
+                page: text("answer").ok_or_else(|| text("failure").unwrap_or_default()),
+            });
+        },
+    ))
+}
