@@ -201,9 +201,9 @@ fn field(page: Page, block: &Value) -> Html {
     let id = text(block, "path");
     let problem = text(block, "problem");
     let number = block["number"] == true;
-    let stand_in = match text(block, "stand_in") {
-        "" => String::new(),
-        text => joined(&["if left empty: ", text]),
+    let unit = match text(block, "stand_in") {
+        "" => owned(block, "unit"),
+        stand_in => joined(&[text(block, "unit"), " (", stand_in, " if left empty)"]),
     };
     let heard = heard(page, id);
     control(
@@ -218,13 +218,12 @@ fn field(page: Page, block: &Value) -> Html {
                     type="text"
                     inputmode={if number { "decimal" } else { "text" }}
                     autocomplete="off"
-                    placeholder={stand_in}
                     value={page.open.draft.text(id)}
                     aria-describedby={described(id)}
                     aria-invalid={(!problem.is_empty()).then_some("true")}
                     oninput={heard.reform(|event: InputEvent| event.into())}
                 />
-                <span class="unit">{ owned(block, "unit") }</span>
+                <span class="unit">{ unit }</span>
             </div>
         },
     )
