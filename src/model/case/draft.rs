@@ -191,8 +191,8 @@ impl Draft {
         reading::read(&self.root)
     }
 
-    /// The text of a field such as `piece.form` or `comparables[0].price`, as typed; empty when
-    /// there is none.
+    /// The text of a field such as `piece.form`, `comparables[0].price` or `parts[part=foot].note`,
+    /// as typed; empty when there is none.
     #[must_use]
     pub fn text(&self, path: &str) -> String {
         self.value(path).map(typed_text).unwrap_or_default()
@@ -241,53 +241,40 @@ impl Draft {
     /// A field of a part as typed; empty when there is none.
     #[must_use]
     pub fn part_text(&self, part: &str, field: &str) -> String {
-        self.entry("parts", "part", part)
-            .and_then(|m| m.get(field))
-            .map(typed_text)
-            .unwrap_or_default()
+        self.text(&in_entry("parts", "part", part, field))
     }
 
     /// Writes a field of a part; empty text removes it, and the part once nothing is left of it.
     pub fn set_part(&mut self, part: &str, field: &str, typed: &str) {
-        self.set_in("parts", "part", part, field, typed);
+        self.set(&in_entry("parts", "part", part, field), typed);
     }
 
     /// A field of a quote as typed; empty when there is none.
     #[must_use]
     pub fn quote_text(&self, treatment: &str, field: &str) -> String {
-        self.entry("quotes", "treatment", treatment)
-            .and_then(|m| m.get(field))
-            .map(typed_text)
-            .unwrap_or_default()
+        self.text(&in_entry("quotes", "treatment", treatment, field))
     }
 
     /// Writes a field of a quote; empty text removes it, and the quote once nothing is left of it.
     pub fn set_quote(&mut self, treatment: &str, field: &str, typed: &str) {
-        self.set_in("quotes", "treatment", treatment, field, typed);
+        self.set(&in_entry("quotes", "treatment", treatment, field), typed);
     }
 
-    fn set_in(&mut self, list: &str, key: &str, id: &str, field: &str, typed: &str) {
-        if typed.is_empty() && self.entry(list, key, id).is_none() {
-            return;
-        }
-        let entry = self.entry_mut(list, key, id);
-        put(entry, field, typed_value(typed));
-        if entry.len() == 1 {
-            self.remove_entry(list, key, id);
-        }
-    }
-
-    /// What stands at a path: names joined by dots, the place in a list in brackets.
+    /// What stands at a path: names joined by dots, the entry of a list in brackets, by its place or
+    /// by a field that tells it from the others.
     fn value(&self, path: &str) -> Option<&Value> {
         let (mut holder, mut rest) = (&self.root, path);
         while let Some((first, after)) = rest.split_once('.') {
-            let (name, place) = in_list(first);
+            let (name, entry) = in_list(first);
             let held = holder.get(name)?;
-            holder = match place {
-                Some(place) => held.get(place)?,
-                None => held,
-            }
-            .as_object()?;
+            holder = match entry {
+                Some(entry) => held
+                    .as_array()?
+                    .iter()
+                    .enumerate()
+                    .find_map(|(at, value)| value.as_object().filter(|held| entry.is(at, held)))?,
+                None => held.as_object()?,
+            };
             rest = after;
         }
         holder.get(rest)
@@ -301,14 +288,23 @@ impl Draft {
         }
         let (mut holder, mut rest) = (&mut self.root, path);
         while let Some((first, after)) = rest.split_once('.') {
-            let (name, place) = in_list(first);
-            holder = match place {
-                Some(place) => object_in_list(holder, name, place),
+            let (name, entry) = in_list(first);
+            holder = match entry {
+                Some(entry) => object_in_list(holder, name, entry),
                 None => object_in(holder, name),
             };
             rest = after;
         }
         put(holder, rest, value);
+        // An entry of which only its name is left goes with its last field.
+        let first = path.split_once('.').map_or("", |(first, _)| first);
+        if let (list, Some(Entry::With(key, id))) = in_list(first)
+            && self
+                .entry(list, key, id)
+                .is_some_and(|held| held.len() == 1)
+        {
+            self.remove_entry(list, key, id);
+        }
     }
 
     fn entry(&self, list: &str, key: &str, id: &str) -> Option<&Map<String, Value>> {
@@ -321,20 +317,7 @@ impl Draft {
     }
 
     fn entry_mut(&mut self, list: &str, key: &str, id: &str) -> &mut Map<String, Value> {
-        let entries = list_in(&mut self.root, list);
-        let at = entries
-            .iter()
-            .position(|v| v.as_object().is_some_and(|m| is(m, key, id)));
-        let at = at.unwrap_or_else(|| {
-            let mut fresh = Map::new();
-            fresh.insert(key.to_owned(), id.into());
-            entries.push(Value::Object(fresh));
-            entries.len() - 1
-        });
-        match &mut entries[at] {
-            Value::Object(entry) => entry,
-            _ => unreachable!("found or made as an object"),
-        }
+        object_in_list(&mut self.root, list, Entry::With(key, id))
     }
 
     fn remove_entry(&mut self, list: &str, key: &str, id: &str) {
@@ -344,12 +327,37 @@ impl Draft {
     }
 }
 
-/// A name, and the place in a list when it carries one: `comparables[2]`.
-fn in_list(name: &str) -> (&str, Option<usize>) {
-    name.strip_suffix(']')
-        .and_then(|open| open.split_once('['))
-        .and_then(|(name, place)| Some((name, Some(place.parse().ok()?))))
-        .unwrap_or((name, None))
+/// The path of a field in the entry of a list that a key tells from the others.
+fn in_entry(list: &str, key: &str, id: &str, field: &str) -> String {
+    [list, "[", key, "=", id, "].", field].concat()
+}
+
+/// Which entry of a list is meant.
+#[derive(Clone, Copy)]
+enum Entry<'a> {
+    At(usize),
+    With(&'a str, &'a str),
+}
+
+impl Entry<'_> {
+    fn is(self, at: usize, held: &Map<String, Value>) -> bool {
+        match self {
+            Self::At(place) => at == place,
+            Self::With(key, id) => is(held, key, id),
+        }
+    }
+}
+
+/// A name, and the entry of a list when it carries one: `comparables[2]`, `parts[part=foot]`.
+fn in_list(name: &str) -> (&str, Option<Entry<'_>>) {
+    let Some((list, inside)) = name.strip_suffix(']').and_then(|open| open.split_once('[')) else {
+        return (name, None);
+    };
+    match (inside.split_once('='), inside.parse()) {
+        (Some((key, id)), _) => (list, Some(Entry::With(key, id))),
+        (None, Ok(place)) => (list, Some(Entry::At(place))),
+        (None, Err(_)) => (name, None),
+    }
 }
 
 fn is(entry: &Map<String, Value>, key: &str, id: &str) -> bool {
@@ -378,21 +386,33 @@ fn object_in<'a>(root: &'a mut Map<String, Value>, section: &str) -> &'a mut Map
     }
 }
 
-/// The object at a place of a list; a place beyond the end is the next free one, so that no path can
-/// make a list longer than what was written to it.
+/// The object meant in a list, made when it is not there; a place beyond the end is the next free
+/// one, so that no path can make a list longer than what was written to it.
 fn object_in_list<'a>(
     holder: &'a mut Map<String, Value>,
     name: &str,
-    place: usize,
+    entry: Entry<'_>,
 ) -> &'a mut Map<String, Value> {
     let entries = list_in(holder, name);
-    let place = place.min(entries.len());
-    if !entries.get(place).is_some_and(Value::is_object) {
-        entries.insert(place, Value::Object(Map::new()));
-    }
-    match &mut entries[place] {
-        Value::Object(map) => map,
-        _ => unreachable!("just made an object"),
+    let found = entries
+        .iter()
+        .enumerate()
+        .position(|(at, value)| value.as_object().is_some_and(|held| entry.is(at, held)));
+    let at = found.unwrap_or_else(|| {
+        let mut fresh = Map::new();
+        let at = match entry {
+            Entry::At(place) => place.min(entries.len()),
+            Entry::With(key, id) => {
+                fresh.insert(key.to_owned(), id.into());
+                entries.len()
+            }
+        };
+        entries.insert(at, Value::Object(fresh));
+        at
+    });
+    match &mut entries[at] {
+        Value::Object(held) => held,
+        _ => unreachable!("found or made as an object"),
     }
 }
 
@@ -497,8 +517,16 @@ mod tests {
             "90",
             "the rest stays where it is"
         );
+        draft.set("parts[part=foot].note", "soft");
+        draft.set("parts[part=body].note", "firm");
+        draft.set("parts[part=foot].note", "thin");
+        assert_eq!(draft.part_text("foot", "note"), "thin");
+        assert_eq!(draft.text("parts[part=body].note"), "firm");
+        draft.set("parts[part=body].note", "");
+        assert!(!draft.to_json().contains("body"), "nothing is left of it");
         let before = draft.clone();
         draft.set("nothing.here[3].at_all", "");
+        draft.set("parts[part=rim].note", "");
         assert_eq!(draft, before);
     }
 
