@@ -5,6 +5,8 @@
 // When all is well, <html> carries data-leavewell="ready" and the window gets a "leavewell-ready" event.
 // When not, <html> carries data-leavewell="failed" and the page says so in words.
 
+import { databaseOf } from "./photos.js";
+
 const LONGEST_WAIT_MS = 20_000;
 
 // The one policy of the page: addresses of this site may be run as workers, others may not.
@@ -88,6 +90,11 @@ function answered(detail) {
   window.dispatchEvent(new CustomEvent("leavewell-answer", { detail: { name, turn, ...detail } }));
   askNext();
 }
+
+// With a piece go its photos.
+window.addEventListener("leavewell-removed", ({ detail }) => {
+  indexedDB.deleteDatabase(databaseOf(detail));
+});
 
 function ofThisSite(url) {
   if (new URL(url, document.baseURI).origin !== location.origin) throw new TypeError(`not of this site: ${url}`);

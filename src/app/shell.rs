@@ -51,6 +51,7 @@ pub struct App {
     asked: Vec<(&'static str, u32)>,
     _addresses: Option<EventListener>,
     _answers: Option<EventListener>,
+    _puts: Option<EventListener>,
 }
 
 /// What reaches the app.
@@ -75,6 +76,7 @@ impl Component for App {
         let link = ctx.link();
         let going = link.callback(Msg::Go);
         let told = link.callback(Msg::Answer);
+        let put = link.callback(|(path, text)| Msg::Act(Action::Put(path, text)));
         let mut app = Self {
             state: stored_state(),
             route: page::route(),
@@ -88,6 +90,7 @@ impl Component for App {
             asked: Vec::new(),
             _addresses: page::on_route(move |route| going.emit(route)),
             _answers: desk::on_answer(move |answer| told.emit(answer)),
+            _puts: page::on_put(move |path, text| put.emit((path, text))),
         };
         page::set_theme(app.state.theme);
         store::keep_index(&app.state.shelf);
@@ -328,6 +331,7 @@ impl App {
             Wish::Rescue(text) => save("piece", text, act),
             Wish::Delete(id) => {
                 store::remove_case(&id);
+                page::say_removed(&id);
                 act.emit(Action::Removed(id));
                 page::focus_heading();
             }

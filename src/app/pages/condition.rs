@@ -11,9 +11,11 @@ use yew::prelude::*;
 use super::Page;
 use crate::app::charts::silver_left;
 use crate::app::drawings::piece_drawing;
+use crate::app::parts::blocks::leaf;
 use crate::app::parts::cautions::cautions;
-use crate::app::parts::marks::{all, div, named, p, press};
+use crate::app::parts::marks::{all, div, fold, named, p, press};
 use crate::app::parts::screen::screen;
+use crate::app::parts::words::small;
 use crate::app::route::Route;
 use crate::app::state::{Action, Open, Target};
 use fields::part_fields;
@@ -69,12 +71,42 @@ pub fn condition_page(page: Page) -> Html {
                             </li>
                         }
                     </ul> },
-                    part_fields(page, lit),
+                    div("", vec![part_fields(page, lit), photos(page, lit)]),
                 ],
+            ),
+            fold(
+                "more",
+                "Measure how much base metal shows",
+                leaf(page, "bleed"),
+            ),
+            fold(
+                "more",
+                "How long the silver will last, by how it is kept",
+                leaf(page, "care"),
+            ),
+            fold(
+                "more",
+                "The condition record: more about each part, and earlier records",
+                leaf(page, "record"),
             ),
             cautions(&here(open, &parts)),
         ]),
     )
+}
+
+/// Photos of a part, kept and counted on by `www/photos.js`.
+fn photos(page: Page, part: PartName) -> Html {
+    let field = |field: &str| page.open.draft.part_text(part.id(), field);
+    html! {
+        <part-photos
+            key={part.id()}
+            case={page.open.id.clone()}
+            part={part.id()}
+            name={small(part.label())}
+            points={field("count_points")}
+            bare={field("count_bare")}
+        />
+    }
 }
 
 /// The parts such a piece usually has, and any other that the record speaks of.

@@ -1,8 +1,9 @@
 //! The page itself: title, focus, appearance, address.
 
 use gloo::events::EventListener;
+use js_sys::Reflect;
 use wasm_bindgen::JsCast;
-use web_sys::{HtmlElement, HtmlInputElement, HtmlSelectElement};
+use web_sys::{CustomEvent, CustomEventInit, HtmlElement, HtmlInputElement, HtmlSelectElement};
 
 use crate::app::route::Route;
 use crate::app::state::Theme;
@@ -72,6 +73,36 @@ pub fn on_route(changed: impl Fn(Route) + 'static) -> Option<EventListener> {
     Some(EventListener::new(&window, "hashchange", move |_| {
         changed(route());
     }))
+}
+
+/// Calls back when a script of the page writes into the record: the path and the text. Photos and
+/// counts on them do.
+#[must_use]
+pub fn on_put(put: impl Fn(String, String) + 'static) -> Option<EventListener> {
+    let window = web_sys::window()?;
+    Some(EventListener::new(&window, "leavewell-put", move |event| {
+        let detail = event.dyn_ref::<CustomEvent>().map(CustomEvent::detail);
+        let text = |field: &str| {
+            Reflect::get(detail.as_ref()?, &field.into())
+                .ok()?
+                .as_string()
+        };
+        if let (Some(path), Some(text)) = (text("path"), text("text")) {
+            put(path, text);
+        }
+    }))
+}
+
+/// Tells the scripts of the page that a piece was removed.
+pub fn say_removed(id: &str) {
+    let init = CustomEventInit::new();
+    init.set_detail(&id.into());
+    if let (Some(window), Ok(event)) = (
+        web_sys::window(),
+        CustomEvent::new_with_event_init_dict("leavewell-removed", &init),
+    ) {
+        let _ = window.dispatch_event(&event);
+    }
 }
 
 /// Says, without the app, that the app has stopped. Called when nothing else works any more.
