@@ -455,6 +455,16 @@ fn every_finding_is_drawn() {
         assert_ne!(halves[1], halves[2], "{head}");
     }
 
+    // One fault of form, and no browser draws any of it.
+    for (opened, closed) in [("<g", "</g>"), ("<symbol", "</symbol>"), ("<!--", "-->")] {
+        let count = |word: &str| sheet.matches(word).count();
+        assert_eq!(count(opened), count(closed), "{opened} and {closed}");
+    }
+    for comment in sheet.split("<!--").skip(1) {
+        let comment = comment.split("-->").next().unwrap();
+        assert!(!comment.contains("--"), "two hyphens in: {comment}");
+    }
+
     // Comments may say what the drawings may not hold.
     let drawings: String = sheet
         .split("<!--")

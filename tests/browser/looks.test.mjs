@@ -5,7 +5,7 @@ import { browserTest } from "./harness.mjs";
 
 const isSheet = (request) => new URL(request.url()).pathname.endsWith("/looks.svg");
 
-/** How much of each drawing there is: its box on the screen, and how many of its shapes have one. */
+/** The size on the screen of what each drawing in sight holds. */
 const drawn = (page) =>
   page.evaluate(() =>
     [...document.querySelectorAll(".look-drawing use")]
