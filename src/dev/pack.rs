@@ -147,7 +147,9 @@ fn table(weights: &[Weight]) -> String {
             .iter()
             .filter(|(name, _)| *name == weight.name)
         {
-            text += &format!("    fetched later: {why}\n");
+            text.push_str("    fetched later: ");
+            text.push_str(why);
+            text.push('\n');
         }
     }
     text
