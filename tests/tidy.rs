@@ -7,7 +7,7 @@ use std::collections::BTreeMap;
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use leavewell_model::facts::{Ledger, caution, finding};
+use leavewell_model::facts::{Ledger, caution, finding, findings};
 use leavewell_model::treatment::Treatment;
 
 /// Every file under a folder of the repository with one of these endings, with its text.
@@ -419,11 +419,80 @@ fn colours_can_be_told_from_the_page() {
         }
         // Areas are told apart by their outline.
         check("outline", "silver-fill", 3.0);
-        check("outline", "copper-fill", 3.0);
+        for metal in ["copper", "tin", "nickel", "brass", "rust", "bright"] {
+            check("outline", &format!("{metal}-fill"), 3.0);
+        }
     }
     // The dark theme stands twice, for the system's choice and for the person's: alike.
     let dark: Vec<_> = themes.iter().filter(|(dark, _)| *dark).collect();
     assert!(dark.windows(2).all(|pair| pair[0].1 == pair[1].1));
+}
+
+/// What stands between quotes after each of these beginnings.
+fn quoted<'a>(text: &'a str, beginning: &'a str) -> Vec<&'a str> {
+    text.split(beginning)
+        .skip(1)
+        .map(|rest| rest.split('"').next().unwrap())
+        .collect()
+}
+
+/// The sheet of drawings: one for each finding and none over, in the ledger's order, and nothing in it
+/// that the page's policy would stop or that another file's reader might not find.
+#[test]
+fn every_finding_is_drawn() {
+    let sheet = Path::new(env!("CARGO_MANIFEST_DIR")).join("www/looks.svg");
+    let sheet = fs::read_to_string(sheet).unwrap();
+    let drawn = quoted(&sheet, "<symbol id=\"");
+    let known: Vec<&str> = findings().iter().map(|f| f.id).collect();
+    assert_eq!(drawn, known);
+
+    for symbol in sheet.split("<symbol ").skip(1) {
+        let (head, body) = symbol.split_once('>').unwrap();
+        let body = body.split("</symbol>").next().unwrap();
+        assert!(head.ends_with("viewBox=\"0 0 240 90\""), "{head}");
+        let halves: Vec<&str> = body.split("<g transform=\"translate(").collect();
+        assert_eq!(halves.len(), 3, "two halves: {head}");
+        assert_ne!(halves[1], halves[2], "{head}");
+    }
+
+    // One fault of form, and no browser draws any of it.
+    for (opened, closed) in [("<g", "</g>"), ("<symbol", "</symbol>"), ("<!--", "-->")] {
+        let count = |word: &str| sheet.matches(word).count();
+        assert_eq!(count(opened), count(closed), "{opened} and {closed}");
+    }
+    for comment in sheet.split("<!--").skip(1) {
+        let comment = comment.split("-->").next().unwrap();
+        assert!(!comment.contains("--"), "two hyphens in: {comment}");
+    }
+
+    // Comments may say what the drawings may not hold.
+    let drawings: String = sheet
+        .split("<!--")
+        .map(|part| part.split_once("-->").map_or(part, |(_, after)| after))
+        .collect();
+    for word in [
+        "style", "class", "script", "<text", "<image", "<a ", "url(", "data:", " on",
+    ] {
+        assert!(!drawings.contains(word), "the drawings hold {word}");
+    }
+    let ids = quoted(&drawings, " id=\"");
+    let all: std::collections::BTreeSet<&str> = ids.iter().copied().collect();
+    assert_eq!(all.len(), ids.len(), "an id stands twice");
+    for target in quoted(&drawings, "href=\"") {
+        let id = target.strip_prefix('#').unwrap();
+        assert!(all.contains(id), "nothing is called {id}");
+    }
+
+    // Each colour named is one that the themes set.
+    let themes = themes();
+    for colour in drawings.split("var(--").skip(1) {
+        let name = colour.split(')').next().unwrap();
+        assert!(
+            themes.iter().all(|(_, set)| set.contains_key(name)),
+            "{name}"
+        );
+    }
+    assert!(sheet.len() < 90_000, "{} bytes", sheet.len());
 }
 
 /// A screen with everything drawn only for it: `pages/counsel.rs` with `pages/counsel/`.

@@ -95,6 +95,7 @@ fn finding_of(page: Page, fact: &FindingFact, group: &str) -> Html {
                 [fact.title, fact.look_for, "Not looked"],
                 choices!(Seen),
             ) }
+            { drawing(fact.id) }
             <div class="where" hidden={!seen}>
                 // Sixty lists that nobody sees would make every answer slow.
                 if seen {
@@ -111,6 +112,19 @@ fn finding_of(page: Page, fact: &FindingFact, group: &str) -> Html {
             </div>
             { fold("how", "How to look", how) }
         </article>
+    }
+}
+
+/// What the eye sees when it is there, and when it is not. The words beside it say the same to listeners.
+/// The sheet of drawings is a file of its own, fetched once this screen is opened.
+fn drawing(id: &str) -> Html {
+    html! {
+        <figure class="look" aria-hidden="true">
+            <svg class="look-drawing" viewBox="0 0 240 90">
+                <use href={joined(&["looks.svg#", id])} />
+            </svg>
+            <figcaption><span>{ "There" }</span><span>{ "Not there" }</span></figcaption>
+        </figure>
     }
 }
 
