@@ -3,6 +3,7 @@
 
 pub mod cautions;
 pub mod choice;
+pub mod element;
 pub mod field;
 pub mod live;
 pub mod marks;
