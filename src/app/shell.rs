@@ -17,6 +17,8 @@ use super::pages::money::money_page;
 use super::pages::piece::piece_page;
 use super::pages::shelf::shelf_page;
 use super::pages::{Page, bench, line};
+use super::parts::choice::option;
+use super::parts::element::{button, el};
 use super::parts::field::typed;
 use super::parts::marks::press;
 use super::parts::places::places;
@@ -25,7 +27,7 @@ use super::route::Route;
 use super::state::{
     Action, Leaf, Notice, Open, SaveState, State, Theme, Wish, change_reports, update,
 };
-use crate::app::parts::marks::{all, div};
+use crate::app::parts::marks::all;
 use crate::app::parts::words::joined;
 
 /// How long the answer must stand still before it is read out, in milliseconds.
@@ -145,19 +147,27 @@ impl Component for App {
             event.prevent_default();
             page::focus_heading();
         });
+        let skip = el("a", "skip")
+            .attr("href", route.href())
+            .pressed(skip)
+            .text("Skip to the content");
+        let brand = el("a", "brand")
+            .attr("href", Route::Shelf.href())
+            .text("Leavewell");
+        let mut holder = el("div", "places-holder");
+        if let Some(page) = page.filter(|_| *route != Route::Shelf) {
+            holder = holder.put(places(page.open, *route));
+        }
+        let place = el("div", "place").key(&self.screen()).put(place);
         all(vec![
-            html! { <a class="skip" href={route.href()} onclick={skip}>{ "Skip to the content" }</a> },
-            html! { <header class="top">
-                <a class="brand" href={Route::Shelf.href()}>{ "Leavewell" }</a>
-                { theme_switch(state.theme, act) }
-            </header> },
+            skip.html(),
+            el("header", "top")
+                .el(brand)
+                .put(theme_switch(state.theme, act))
+                .html(),
             notices(state, act, wish),
-            html! { <div class="places-holder">
-                if let Some(page) = page.filter(|_| *route != Route::Shelf) {
-                    { places(page.open, *route) }
-                }
-            </div> },
-            html! { <main id="main"><div class="place" key={self.screen()}>{ place }</div></main> },
+            holder.html(),
+            el("main", "").attr("id", "main").el(place).html(),
             foot(),
         ])
     }
@@ -435,17 +445,16 @@ fn title(route: Route, open: Option<&Open>) -> String {
 fn theme_switch(now: Theme, act: &Callback<Action>) -> Html {
     let onchange = act
         .reform(|event: Event| Action::SetTheme(Theme::parse(&typed(&event)).unwrap_or_default()));
-    div(
-        "theme",
-        vec![
-            html! { <label for="theme">{ "Appearance" }</label> },
-            html! { <select id="theme" {onchange}>
-                for theme in Theme::ALL {
-                    <option key={theme.id()} value={theme.id()} selected={theme == now}>{ theme.label() }</option>
-                }
-            </select> },
-        ],
-    )
+    let select = el("select", "")
+        .attr("id", "theme")
+        .changed(onchange)
+        .each(Theme::ALL, |theme| {
+            option(theme.id(), theme.label(), theme == now)
+        });
+    el("div", "theme")
+        .el(el("label", "").attr("for", "theme").text("Appearance"))
+        .el(select)
+        .html()
 }
 
 /// What has to be told. The element is always there, so that a message in it is read out.
@@ -463,57 +472,66 @@ fn notices(state: &State, act: &Callback<Action>, wish: &Callback<Wish>) -> Html
             rescue: Some(open.draft.to_json()),
         }),
     });
-    html! {
-        <div class="notices" role="alert">
-            if let Some(notice) = &unsaved {
-                { told(notice, wish, html! { <span hidden=true /> }) }
-            }
-            if let Some(notice) = &state.notice {
-                { told(notice, wish, dismiss(act)) }
-            }
-        </div>
-    }
+    let told = |notice: Option<&Notice>, more| {
+        all(notice.into_iter().map(|n| told(n, wish, more)).collect())
+    };
+    el("div", "notices")
+        .attr("role", "alert")
+        .put(told(unsaved.as_ref(), None))
+        .put(told(state.notice.as_deref(), Some(act)))
+        .html()
 }
 
-fn told(notice: &Notice, wish: &Callback<Wish>, more: Html) -> Html {
-    html! {
-        <div class="notice">
-            <p><strong>{ notice.what.clone() }</strong>{ " " }{ notice.remedy.clone() }</p>
-            if let Some(text) = &notice.rescue {
-                <button type="button" onclick={press(wish, Wish::Rescue(text.clone()))}>{ "Save the record as a file" }</button>
-            }
-            { more }
-        </div>
+/// A notice; one that can be sent away says so to `dismiss`.
+fn told(notice: &Notice, wish: &Callback<Wish>, dismiss: Option<&Callback<Action>>) -> Html {
+    let words = el("p", "")
+        .el(el("strong", "").words(notice.what.clone()))
+        .text(" ")
+        .words(notice.remedy.clone());
+    let mut told = el("div", "notice").el(words);
+    if let Some(text) = &notice.rescue {
+        let save = press(wish, Wish::Rescue(text.clone()));
+        told = told.el(button("").pressed(save).text("Save the record as a file"));
     }
-}
-
-fn dismiss(act: &Callback<Action>) -> Html {
-    html! {
-        <button type="button" class="quiet" onclick={press(act, Action::DismissNotice)}>{ "I have read this" }</button>
-    }
+    told.el(match dismiss {
+        None => el("span", "").hidden(true),
+        Some(act) => button("quiet")
+            .pressed(press(act, Action::DismissNotice))
+            .text("I have read this"),
+    })
+    .html()
 }
 
 fn nothing_open() -> Html {
-    html! {
-        <div class="screen">
-            <header class="screen-head">
-                <h1 tabindex="-1">{ "No piece is open" }</h1>
-                <p class="purpose">{ "Choose a piece from the shelf, start one, or open a worked example." }</p>
-                <p class="next-step"><a class="button" href={Route::Shelf.href()}>{ "Go to the shelf" }</a></p>
-            </header>
-        </div>
-    }
+    let shelf = el("a", "button")
+        .attr("href", Route::Shelf.href())
+        .text("Go to the shelf");
+    let head = el("header", "screen-head")
+        .el(el("h1", "").attr("tabindex", "-1").text("No piece is open"))
+        .p(
+            "purpose",
+            "Choose a piece from the shelf, start one, or open a worked example.",
+        )
+        .el(el("p", "next-step").el(shelf));
+    el("div", "screen").el(head).html()
 }
 
 /// The deferral line stands on every screen, whatever it shows.
 fn foot() -> Html {
-    html! {
-        <footer class="foot">
-            <p class="deferral">{ caution("caution.deferral").map(|c| c.text).unwrap_or_default() }</p>
-            <p>
-                { "What you enter stays on this device: nothing is sent anywhere. Save a piece as a file to keep it \
-                   safe or to hand it on. Figures of " }{ LEDGER_VERSION }{ "." }
-            </p>
-        </footer>
-    }
+    let private = el("p", "")
+        .text(
+            "What you enter stays on this device: nothing is sent anywhere. Save a piece as a file to keep it \
+             safe or to hand it on. Figures of ",
+        )
+        .text(LEDGER_VERSION)
+        .text(".");
+    el("footer", "foot")
+        .p(
+            "deferral",
+            caution("caution.deferral")
+                .map(|c| c.text)
+                .unwrap_or_default(),
+        )
+        .el(private)
+        .html()
 }

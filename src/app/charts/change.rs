@@ -6,6 +6,7 @@ use yew::prelude::*;
 
 use super::figure::{Frame, LINE, dot, figure, stroke, word, words};
 use super::scale::{Scale, anchor, count, lines, log_place};
+use crate::app::parts::element::el;
 use crate::app::parts::marks::all;
 use crate::app::parts::words::{capital, joined, money, percent};
 
@@ -33,17 +34,18 @@ pub fn change(changes: &[ChangeReport], currency: Currency) -> Html {
         head: &["Input", "Now", "Answer changes at", "In words"],
         rows: changes.iter().map(|c| table_row(c, currency)).collect(),
     };
-    let drawing = html! {
-        <>
-            for (change, name, top) in &placed {
-                <g key={change.input}>
-                    { words(name, 2.0, *top, "chart-name", "start") }
-                    { row(change, top + LINE * (count(name.len()) - 1.0), currency) }
-                </g>
-            }
-        </>
-    };
-    figure(frame, drawing)
+    let drawing = placed.iter().map(|(change, name, top)| {
+        el("g", "")
+            .key(change.input)
+            .put(words(name, 2.0, *top, "chart-name", "start"))
+            .put(row(
+                change,
+                top + LINE * (count(name.len()) - 1.0),
+                currency,
+            ))
+            .html()
+    });
+    figure(frame, all(drawing.collect()))
 }
 
 /// The track under a name whose last line stands at `top`.

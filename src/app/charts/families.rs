@@ -5,6 +5,7 @@ use yew::prelude::*;
 
 use super::figure::{Frame, LINE, bar, figure, whisker, word};
 use super::scale::{Scale, count, odds};
+use crate::app::parts::element::el;
 use crate::app::parts::marks::all;
 use crate::app::parts::words::{capital, joined, percent};
 
@@ -33,14 +34,13 @@ pub fn families(bars: &[FamilyReport]) -> Html {
         head: &["Family", "How likely", "Between"],
         rows,
     };
-    let drawing = html! {
-        <>
-            for (i, bar) in bars.iter().enumerate() {
-                <g key={bar.family}>{ row(bar, ROW * count(i)) }</g>
-            }
-        </>
-    };
-    figure(frame, drawing)
+    let drawing = bars.iter().enumerate().map(|(i, bar)| {
+        el("g", "")
+            .key(bar.family)
+            .put(row(bar, ROW * count(i)))
+            .html()
+    });
+    figure(frame, all(drawing.collect()))
 }
 
 fn row(family: &FamilyReport, top: f64) -> Html {

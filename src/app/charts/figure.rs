@@ -3,6 +3,7 @@
 use yew::prelude::*;
 
 use super::scale::{count, percent, px};
+use crate::app::parts::element::el;
 use crate::app::parts::marks::{all, fold, table};
 use crate::app::parts::words::joined;
 
@@ -34,40 +35,50 @@ pub(super) fn figure(frame: Frame, drawing: Html) -> Html {
     } = frame;
     let (title_id, desc_id) = (joined(&[id, "-title"]), joined(&[id, "-desc"]));
     let label = joined(&["Table: ", &title]);
-    html! {
-        <figure class="chart">
-            <figcaption>{ title.clone() }</figcaption>
-            <svg
-                class="chart-drawing"
-                width="100%"
-                height={px(height)}
-                role="img"
-                aria-labelledby={joined(&[&title_id, " ", &desc_id])}
-            >
-                <title id={title_id}>{ title }</title>
-                <desc id={desc_id}>{ desc }</desc>
-                { drawing }
-            </svg>
-            { fold("chart-table", "The same as a table", table(label, desc.into(), head, rows)) }
-        </figure>
-    }
+    let caption = el("figcaption", "").words(title.clone());
+    let svg = el("svg", "chart-drawing")
+        .attr("width", "100%")
+        .set("height", px(height))
+        .attr("role", "img")
+        .set("aria-labelledby", joined(&[&title_id, " ", &desc_id]))
+        .el(el("title", "").set("id", title_id).words(title))
+        .el(el("desc", "").set("id", desc_id).text(desc))
+        .put(drawing);
+    let table = table(label, desc.into(), head, rows);
+    el("figure", "chart")
+        .el(caption)
+        .el(svg)
+        .put(fold("chart-table", "The same as a table", table))
+        .html()
 }
 
 /// A straight line, from one place to another: across in hundredths, down in pixels.
 pub(super) fn stroke(class: &'static str, from: (f64, f64), to: (f64, f64)) -> Html {
-    html! { <line {class} x1={percent(from.0)} y1={px(from.1)} x2={percent(to.0)} y2={px(to.1)} /> }
+    el("line", class)
+        .set("x1", percent(from.0))
+        .set("y1", px(from.1))
+        .set("x2", percent(to.0))
+        .set("y2", px(to.1))
+        .html()
 }
 
 /// A bar, from its left upper corner.
 pub(super) fn bar(class: &'static str, from: (f64, f64), width: f64, height: f64) -> Html {
-    html! {
-        <rect {class} x={percent(from.0)} y={px(from.1)} width={percent(width.max(0.0))} height={px(height)} />
-    }
+    el("rect", class)
+        .set("x", percent(from.0))
+        .set("y", px(from.1))
+        .set("width", percent(width.max(0.0)))
+        .set("height", px(height))
+        .html()
 }
 
 /// A point.
 pub(super) fn dot(class: &'static str, at: (f64, f64)) -> Html {
-    html! { <circle {class} cx={percent(at.0)} cy={px(at.1)} r="6" /> }
+    el("circle", class)
+        .set("cx", percent(at.0))
+        .set("cy", px(at.1))
+        .attr("r", "6")
+        .html()
 }
 
 /// A range with a stroke across each end.
@@ -93,13 +104,15 @@ pub(super) fn words(
     class: &'static str,
     anchor: &'static str,
 ) -> Html {
-    html! {
-        <text class={class} text-anchor={anchor}>
-            for (i, line) in lines.iter().enumerate() {
-                <tspan x={percent(x)} y={px(y + LINE * count(i))}>{ line.clone() }</tspan>
-            }
-        </text>
-    }
+    el("text", class)
+        .attr("text-anchor", anchor)
+        .each(lines.iter().enumerate(), |(i, line)| {
+            el("tspan", "")
+                .set("x", percent(x))
+                .set("y", px(y + LINE * count(i)))
+                .words(line.clone())
+        })
+        .html()
 }
 
 /// Height of a line of words in a picture.

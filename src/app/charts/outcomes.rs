@@ -6,6 +6,7 @@ use yew::prelude::*;
 
 use super::figure::{Frame, LINE, figure, stroke, word, words};
 use super::scale::{Scale, anchor, count, lines, unbeaten};
+use crate::app::parts::element::el;
 use crate::app::parts::marks::all;
 use crate::app::parts::words::{gain_band, in_hundred, money};
 
@@ -83,11 +84,15 @@ pub fn outcomes(courses: &[&CourseReport], advised: &[&'static str], currency: C
     let drawing = all(vec![
         stroke("chart-zero", (zero, 20.0), (zero, top)),
         word("as it is", zero, 14.0, "chart-quiet", anchor(zero)),
-        html! { <>for row in &rows {
-            <g key={row.course.steps.join("+")} class={class_of(row.course, row.advised)}>
-                { line(row, scale) }
-            </g>
-        }</> },
+        all(rows
+            .iter()
+            .map(|row| {
+                el("g", class_of(row.course, row.advised))
+                    .key(&row.course.steps.join("+"))
+                    .put(line(row, scale))
+                    .html()
+            })
+            .collect()),
         word(
             &money(low, currency),
             2.0,

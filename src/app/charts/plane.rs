@@ -9,6 +9,7 @@ use super::figure::{Frame, LINE, dot, figure, stroke, word, words};
 use super::outcomes::{class_of, named, scale_of};
 use super::placing::{Marked, Place, placed};
 use super::scale::{Scale, anchor, count, lines};
+use crate::app::parts::element::el;
 use crate::app::parts::marks::all;
 use crate::app::parts::words::{gain_band, joined, money, percent};
 
@@ -61,18 +62,28 @@ pub fn plane(plans: &[&CourseReport], advised: &[&'static str], currency: Curren
         quiet(&money(most, currency), 98.0, bottom + 49.0, "end"),
         stroke("chart-axis", (2.0, bottom), (98.0, bottom)),
         stroke("chart-zero", (zero, 22.0), (zero, bottom)),
-        html! { <>for pair in edge.windows(2) {
-            { stroke("chart-edge", at(pair[0]), at(pair[1])) }
-        }</> },
-        html! { <>for (spot, place) in spots.iter().zip(&places) {
-            { range(spot, *place, scale) }
-        }</> },
-        html! { <>for (spot, place) in spots.iter().zip(&places) {
-            { label(spot, *place, scale) }
-        }</> },
-        html! { <>for spot in &spots {
-            <g class={spot.class}>{ dot("chart-point", at((spot.gain, spot.originality))) }</g>
-        }</> },
+        all(edge
+            .windows(2)
+            .map(|pair| stroke("chart-edge", at(pair[0]), at(pair[1])))
+            .collect()),
+        all(spots
+            .iter()
+            .zip(&places)
+            .map(|(spot, place)| range(spot, *place, scale))
+            .collect()),
+        all(spots
+            .iter()
+            .zip(&places)
+            .map(|(spot, place)| label(spot, *place, scale))
+            .collect()),
+        all(spots
+            .iter()
+            .map(|spot| {
+                el("g", spot.class)
+                    .put(dot("chart-point", at((spot.gain, spot.originality))))
+                    .html()
+            })
+            .collect()),
     ]);
     figure(frame, drawing)
 }
@@ -93,22 +104,32 @@ fn range(spot: &Spot, place: Place, scale: Scale) -> Html {
     let y = height_of(spot.originality);
     let x = scale.place(spot.gain);
     let middle = place.top + LINE * count(spot.name.len()) / 2.0;
-    html! {
-        <g class={spot.class}>
-            { stroke("chart-range is-thin", (scale.place(spot.low), y), (scale.place(spot.high), y)) }
-            if place.far {
-                { stroke("chart-leader", (x, y), (x, middle)) }
-            }
-        </g>
+    let range = el("g", spot.class).put(stroke(
+        "chart-range is-thin",
+        (scale.place(spot.low), y),
+        (scale.place(spot.high), y),
+    ));
+    if place.far {
+        range
+            .put(stroke("chart-leader", (x, y), (x, middle)))
+            .html()
+    } else {
+        range.html()
     }
 }
 
 fn label(spot: &Spot, place: Place, scale: Scale) -> Html {
-    html! {
-        <g class={spot.class} transform={joined(&["translate(", &place.aside.to_string(), " 0)"])}>
-            { words(&spot.name, scale.place(spot.gain), place.top + 13.0, "chart-name chart-over", place.anchor) }
-        </g>
-    }
+    let aside = place.aside.to_string();
+    el("g", spot.class)
+        .set("transform", joined(&["translate(", &aside, " 0)"]))
+        .put(words(
+            &spot.name,
+            scale.place(spot.gain),
+            place.top + 13.0,
+            "chart-name chart-over",
+            place.anchor,
+        ))
+        .html()
 }
 
 /// The plans a person can tell apart here: the advised one, leaving it, replating, and then those

@@ -5,6 +5,7 @@ use yew::prelude::*;
 
 use super::figure::{Frame, LINE, bar, figure, whisker, word, words};
 use super::scale::{Scale, count, lines};
+use crate::app::parts::element::el;
 use crate::app::parts::marks::all;
 use crate::app::parts::words::{joined, number_band, percent, small};
 
@@ -44,14 +45,10 @@ pub fn silver_left(parts: &[PartReport]) -> Html {
         ],
         rows: parts.iter().map(table_row).collect(),
     };
-    let drawing = html! {
-        <>
-            for (part, said, top) in &rows {
-                <g key={part.part}>{ row(part, said, *top) }</g>
-            }
-        </>
-    };
-    figure(frame, drawing)
+    let drawing = rows
+        .iter()
+        .map(|(part, said, top)| el("g", "").key(part.part).put(row(part, said, *top)).html());
+    figure(frame, all(drawing.collect()))
 }
 
 fn row(part: &PartReport, said: &[String], top: f64) -> Html {

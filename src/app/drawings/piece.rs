@@ -5,6 +5,7 @@ use yew::prelude::*;
 
 use super::forms::shapes;
 use super::shape::{Shape, Style, number};
+use crate::app::parts::element::{El, el};
 use crate::app::parts::words::{joined, small};
 
 /// Id of the drawing; a screen has one.
@@ -18,32 +19,31 @@ pub fn piece_drawing(form: Option<Form>, lit: PartName, bleeds: &[(PartName, f64
     let name = form
         .filter(|f| *f != Form::Other)
         .map_or("piece", Form::label);
-    html! {
-        <svg
-            id={ID}
-            class="piece-drawing has-lit"
-            viewBox="0 0 400 300"
-            role="img"
-            aria-labelledby="piece-drawing-title piece-drawing-desc"
-        >
-            <title id={title_id}>{ joined(&["Drawing of a ", &small(name), " from the side"]) }</title>
-            <desc id={desc_id}>{ description(lit, bleeds) }</desc>
-            <defs>
-                for (part, share) in bleeds.iter().filter(|(_, share)| *share > 0.0) {
-                    { stripes(*part, *share) }
-                }
-            </defs>
-            <g>
-                for shape in shapes(form) {
-                    { drawn(shape, lit, bleeds) }
-                }
-            </g>
-        </svg>
-    }
+    let title = el("title", "").attr("id", title_id).words(joined(&[
+        "Drawing of a ",
+        &small(name),
+        " from the side",
+    ]));
+    let desc = el("desc", "")
+        .attr("id", desc_id)
+        .words(description(lit, bleeds));
+    let shown = bleeds.iter().filter(|(_, share)| *share > 0.0);
+    let defs = el("defs", "").each(shown, |(part, share)| stripes(*part, *share));
+    let drawn = el("g", "").each(shapes(form), |shape| drawn(shape, lit, bleeds));
+    el("svg", "piece-drawing has-lit")
+        .attr("id", ID)
+        .attr("viewBox", "0 0 400 300")
+        .attr("role", "img")
+        .attr("aria-labelledby", "piece-drawing-title piece-drawing-desc")
+        .el(title)
+        .el(desc)
+        .el(defs)
+        .el(drawn)
+        .html()
 }
 
 /// One shape, and the copper over it where base metal shows.
-fn drawn(shape: Shape, lit: PartName, bleeds: &[(PartName, f64)]) -> Html {
+fn drawn(shape: Shape, lit: PartName, bleeds: &[(PartName, f64)]) -> El {
     let is_lit = lit == shape.part;
     let style = match shape.style {
         Style::Area => "drawn-area",
@@ -65,33 +65,41 @@ fn drawn(shape: Shape, lit: PartName, bleeds: &[(PartName, f64)]) -> Html {
     } else {
         "none".to_owned()
     };
-    html! {
-        <g class={joined(&[style, if is_lit { " is-lit" } else { "" }, if is_below { " is-below" } else { "" }])}>
-            <path d={shape.path.clone()} />
-            <path class="drawn-copper" d={shape.path} fill={copper} />
-        </g>
-    }
+    let lit = if is_lit { " is-lit" } else { "" };
+    let below = if is_below { " is-below" } else { "" };
+    el("g", "")
+        .set("class", joined(&[style, lit, below]))
+        .el(el("path", "").set("d", shape.path.clone()))
+        .el(el("path", "drawn-copper")
+            .set("d", shape.path)
+            .set("fill", copper))
 }
 
 /// The copper stripes of one part.
-fn stripes(part: PartName, share: f64) -> Html {
+fn stripes(part: PartName, share: f64) -> El {
     const LEAST: f64 = 1.2;
     // A trace must still be seen: thin stripes stand further apart rather than grow thinner.
     let tile = (LEAST / share).clamp(9.0, 26.0);
     let width = (tile * share).clamp(LEAST, tile - LEAST);
     let [tile, width] = [tile, width].map(number);
-    html! {
-        <pattern
-            id={pattern_id(part)}
-            patternUnits="userSpaceOnUse"
-            width={tile.clone()}
-            height={tile.clone()}
-            patternTransform="rotate(45)"
-        >
-            <rect class="copper" x="0" y="0" width={width.clone()} height={tile.clone()} />
-            <line class="copper-edge" x1={width.clone()} y1="0" x2={width} y2={tile} />
-        </pattern>
-    }
+    let copper = el("rect", "copper")
+        .attr("x", "0")
+        .attr("y", "0")
+        .set("width", width.clone())
+        .set("height", tile.clone());
+    let edge = el("line", "copper-edge")
+        .set("x1", width.clone())
+        .attr("y1", "0")
+        .set("x2", width)
+        .set("y2", tile.clone());
+    el("pattern", "")
+        .set("id", pattern_id(part))
+        .attr("patternUnits", "userSpaceOnUse")
+        .set("width", tile.clone())
+        .set("height", tile)
+        .attr("patternTransform", "rotate(45)")
+        .el(copper)
+        .el(edge)
 }
 
 fn pattern_id(part: PartName) -> String {

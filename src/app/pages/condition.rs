@@ -13,7 +13,8 @@ use crate::app::charts::silver_left;
 use crate::app::drawings::piece_drawing;
 use crate::app::parts::blocks::leaf;
 use crate::app::parts::cautions::cautions;
-use crate::app::parts::marks::{all, div, fold, named, p, press};
+use crate::app::parts::element::{El, button, el};
+use crate::app::parts::marks::{all, fold, named, p, press};
 use crate::app::parts::screen::screen;
 use crate::app::parts::words::small;
 use crate::app::route::Route;
@@ -39,41 +40,13 @@ pub fn condition_page(page: Page) -> Html {
         ],
         answer(open),
         all(vec![
-            div(
-                "condition",
-                vec![
-                    div(
-                        "condition-piece",
-                        vec![
-                            piece_drawing(open.form(), lit, &bleeds(open, &parts)),
-                            html! { <p class="hint" hidden={open.form().is_some()}>
-                                { "No form is given yet, so a plain covered cup stands in. " }
-                                <a href={Route::Piece.href()}>{ "Say what it is" }</a>
-                            </p> },
-                            p(
-                                "hint",
-                                "Stripes: where base metal shows, as far as you have said.",
-                            ),
-                        ],
-                    ),
-                    html! { <ul class="part-list" aria-label="Parts of the piece">
-                        for part in parts.iter().copied() {
-                            <li key={part.id()}>
-                                <button
-                                    type="button"
-                                    class="part-button"
-                                    aria-pressed={if part == lit { "true" } else { "false" }}
-                                    onclick={press(page.act, Action::Light(part))}
-                                >
-                                    <span class="part-name">{ part.label() }</span>
-                                    <span class="part-summary">{ summary::of(open, part) }</span>
-                                </button>
-                            </li>
-                        }
-                    </ul> },
-                    div("", vec![part_fields(page, lit), photos(page, lit)]),
-                ],
-            ),
+            el("div", "condition")
+                .el(drawn(open, lit, &parts))
+                .el(list(page, lit, &parts))
+                .el(el("div", "")
+                    .put(part_fields(page, lit))
+                    .el(photos(page, lit)))
+                .html(),
             fold(
                 "more",
                 "Measure how much base metal shows",
@@ -95,18 +68,47 @@ pub fn condition_page(page: Page) -> Html {
 }
 
 /// Photos of a part, kept and counted on by `www/photos.js`.
-fn photos(page: Page, part: PartName) -> Html {
+fn photos(page: Page, part: PartName) -> El {
     let field = |field: &str| page.open.draft.part_text(part.id(), field);
-    html! {
-        <part-photos
-            key={part.id()}
-            case={page.open.id.clone()}
-            part={part.id()}
-            name={small(part.label())}
-            points={field("count_points")}
-            bare={field("count_bare")}
-        />
-    }
+    el("part-photos", "")
+        .key(part.id())
+        .set("case", page.open.id.clone())
+        .attr("part", part.id())
+        .set("name", small(part.label()))
+        .set("points", field("count_points"))
+        .set("bare", field("count_bare"))
+}
+
+/// The drawn piece.
+fn drawn(open: &Open, lit: PartName, parts: &[PartName]) -> El {
+    let no_form = el("p", "hint")
+        .hidden(open.form().is_some())
+        .text("No form is given yet, so a plain covered cup stands in. ")
+        .el(el("a", "")
+            .attr("href", Route::Piece.href())
+            .text("Say what it is"));
+    el("div", "condition-piece")
+        .put(piece_drawing(open.form(), lit, &bleeds(open, parts)))
+        .el(no_form)
+        .p(
+            "hint",
+            "Stripes: where base metal shows, as far as you have said.",
+        )
+}
+
+/// The parts, to choose one from.
+fn list(page: Page, lit: PartName, parts: &[PartName]) -> El {
+    el("ul", "part-list")
+        .attr("aria-label", "Parts of the piece")
+        .each(parts, |part| {
+            let pressed = if *part == lit { "true" } else { "false" };
+            let button = button("part-button")
+                .attr("aria-pressed", pressed)
+                .pressed(press(page.act, Action::Light(*part)))
+                .el(el("span", "part-name").text(part.label()))
+                .el(el("span", "part-summary").words(summary::of(page.open, *part)));
+            el("li", "").key(part.id()).el(button)
+        })
 }
 
 /// The parts such a piece usually has, and any other that the record speaks of.
@@ -141,17 +143,19 @@ fn bleeds(open: &Open, parts: &[PartName]) -> Vec<(PartName, f64)> {
 fn answer(open: &Open) -> Html {
     let parts = &open.report.silver.parts;
     all(vec![
-        html! { <h2>{ "Silver left" }</h2> },
+        el("h2", "").text("Silver left").html(),
         p(
             "",
             "This is worked out from how much base metal you say shows, and from how thick such silver was when \
                  new.",
         ),
-        html! { <ul class="silver-words">
-            for part in parts.iter() {
-                <li key={part.part}>{ named(part.name, ": ".to_owned() + &part.words) }</li>
-            }
-        </ul> },
+        el("ul", "silver-words")
+            .each(parts, |part| {
+                el("li", "")
+                    .key(part.part)
+                    .put(named(part.name, ": ".to_owned() + &part.words))
+            })
+            .html(),
         silver_left(parts),
     ])
 }

@@ -12,7 +12,8 @@ use yew::prelude::*;
 use super::Page;
 use crate::app::charts::{bridge, has_bridge, outcomes, plane};
 use crate::app::parts::cautions::cautions_of;
-use crate::app::parts::marks::{all, div, p, section};
+use crate::app::parts::element::el;
+use crate::app::parts::marks::{all, p, section};
 use crate::app::parts::screen::head;
 use crate::app::parts::words::joined;
 use crate::app::state::Open;
@@ -25,41 +26,37 @@ pub fn counsel_page(page: Page) -> Html {
     let open = page.open;
     let report = &*open.report;
     let currency = open.currency();
-    div(
-        "screen counsel",
-        vec![
-            head(
-                page,
-                "Counsel",
-                "What we would do, how sure that is, and why. You decide.",
-            ),
-            div(
-                "counsel-main",
-                vec![answer::answer(report), options::options(report, currency)],
-            ),
-            html! { <aside
-                class="counsel-side"
-                aria-label="What could change the answer, what to look at next, and what is gone for good"
-            >
-                { side::would_change(open) }
-                { side::look_next(report, currency) }
-                { lost::lost(report) }
-            </aside> },
-            div(
-                "counsel-more",
-                vec![
-                    section(
-                        "counsel-pictures",
-                        "pictures-title",
-                        "The plans in pictures",
-                        pictures(open),
-                    ),
-                    courses::courses(report, currency),
-                    cautions_of(report),
-                ],
-            ),
-        ],
-    )
+    let head = head(
+        page,
+        "Counsel",
+        "What we would do, how sure that is, and why. You decide.",
+    );
+    let main = el("div", "counsel-main")
+        .put(answer::answer(report))
+        .put(options::options(report, currency));
+    let side = el("aside", "counsel-side")
+        .attr(
+            "aria-label",
+            "What could change the answer, what to look at next, and what is gone for good",
+        )
+        .put(side::would_change(open))
+        .put(side::look_next(report, currency))
+        .put(lost::lost(report));
+    let more = el("div", "counsel-more")
+        .put(section(
+            "counsel-pictures",
+            "pictures-title",
+            "The plans in pictures",
+            pictures(open),
+        ))
+        .put(courses::courses(report, currency))
+        .put(cautions_of(report));
+    el("div", "screen counsel")
+        .put(head)
+        .el(main)
+        .el(side)
+        .el(more)
+        .html()
 }
 
 fn pictures(open: &Open) -> Html {
@@ -74,14 +71,13 @@ fn pictures(open: &Open) -> Html {
                 report.value.label,
             ]),
         ),
-        div(
-            "picture-grid",
-            vec![
-                outcomes(&drawn, advised, currency),
-                plane(&drawn, advised, currency),
-                html! { <div hidden={!has_bridge(reasons)}>{ bridge(reasons, currency) }</div> },
-            ],
-        ),
+        el("div", "picture-grid")
+            .put(outcomes(&drawn, advised, currency))
+            .put(plane(&drawn, advised, currency))
+            .el(el("div", "")
+                .hidden(!has_bridge(reasons))
+                .put(bridge(reasons, currency)))
+            .html(),
     ])
 }
 

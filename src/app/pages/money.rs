@@ -8,6 +8,7 @@ use yew::prelude::*;
 use super::Page;
 use crate::app::parts::cautions::{cautions, named};
 use crate::app::parts::choice::{choices, pick, radios, tick};
+use crate::app::parts::element::el;
 use crate::app::parts::field::number_field;
 use crate::app::parts::marks::{all, div, fold, p, section};
 use crate::app::parts::screen::screen;
@@ -101,9 +102,11 @@ fn quotes(page: Page) -> Html {
             "Put in only what somebody has quoted you. Without a price, a usual one is taken and the range is \
                  wide. That a price can be put in does not mean that the work is wise.",
         ),
-        html! { <>for text in QUOTED.iter().filter_map(|id| treatment_text(id)) {
-            { quote(page, text) }
-        }</> },
+        all(QUOTED
+            .iter()
+            .filter_map(|id| treatment_text(id))
+            .map(|text| quote(page, text))
+            .collect()),
     ])
 }
 
@@ -125,14 +128,13 @@ fn quote(page: Page, text: &'static TreatmentText) -> Html {
             number_field(page, high, ["To", "", unit]),
         ],
     );
-    html! {
-        <fieldset class="choice quote" key={text.id}>
-            <legend>{ text.name }</legend>
-            { p("hint", text.plain) }
-            { number_field(page, likely, ["Price asked", "", unit]) }
-            { fold("", summary, range) }
-        </fieldset>
-    }
+    el("fieldset", "choice quote")
+        .key(text.id)
+        .tag("legend", text.name)
+        .p("hint", text.plain)
+        .put(number_field(page, likely, ["Price asked", "", unit]))
+        .put(fold("", summary, range))
+        .html()
 }
 
 fn consents(page: Page) -> Html {
@@ -175,26 +177,25 @@ fn consents(page: Page) -> Html {
 fn worth(open: &Open) -> Html {
     let value = &open.report.value;
     let band = |band: Band| capital(&money_band(band, open.currency()));
-    div(
-        "",
-        vec![
-            html! { <h2>{ "What it might fetch" }</h2> },
-            html! { <dl class="bands">
-                <dt>{ "Undamaged" }</dt>
-                <dd>{ band(value.undamaged) }</dd>
-                <dt>{ "As it is" }</dt>
-                <dd>{ band(value.as_it_is) }</dd>
-                <dt>{ "What a seller keeps of that" }</dt>
-                <dd>{ band(value.net_as_it_is) }</dd>
-            </dl> },
-            p("hint", "In 8 cases of 10 it would lie within these bounds."),
-            html! { <p class="hint" hidden={!value.assumed}>
-                { "You have given no value, so these rest on what such pieces usually fetch. A likely value of your \
-                   own would narrow them." }
-            </p> },
-            p("label", value.label),
-        ],
-    )
+    let mut bands = el("dl", "bands");
+    for (what, worth) in [
+        ("Undamaged", value.undamaged),
+        ("As it is", value.as_it_is),
+        ("What a seller keeps of that", value.net_as_it_is),
+    ] {
+        bands = bands.tag("dt", what).el(el("dd", "").words(band(worth)));
+    }
+    let assumed = el("p", "hint").hidden(!value.assumed).text(
+        "You have given no value, so these rest on what such pieces usually fetch. A likely value of your \
+         own would narrow them.",
+    );
+    el("div", "")
+        .tag("h2", "What it might fetch")
+        .el(bands)
+        .p("hint", "In 8 cases of 10 it would lie within these bounds.")
+        .el(assumed)
+        .p("label", value.label)
+        .html()
 }
 
 fn unit(currency: Currency) -> &'static str {

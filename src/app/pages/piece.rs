@@ -7,8 +7,9 @@ use yew::prelude::*;
 use super::Page;
 use crate::app::parts::cautions::display_only;
 use crate::app::parts::choice::{choices, pick, radios, tick, yes_no};
+use crate::app::parts::element::el;
 use crate::app::parts::field::{number_field, text_field};
-use crate::app::parts::marks::{all, bullets, div, p, section};
+use crate::app::parts::marks::{all, bullets, section};
 use crate::app::parts::screen::screen;
 use crate::app::route::Route;
 use crate::app::state::Target::Field;
@@ -53,14 +54,7 @@ fn known(page: Page) -> Html {
             Field("piece.height_mm"),
             ["Height", "Its size tells how much work it would be.", "mm"],
         ),
-        html! { <fieldset class="choice">
-            <legend>{ "When was it made, as far as somebody has told you?" }</legend>
-            { p("hint", "A year you are told narrows what it can be. Leave both open if nobody knows.") }
-            <div class="side-by-side">
-                { number_field(page, Field("piece.from_year"), ["Not before", "", ""]) }
-                { number_field(page, Field("piece.to_year"), ["Not after", "", ""]) }
-            </div>
-        </fieldset> },
+        made(page),
         yes_no(
             page,
             "piece.soldered_vessel",
@@ -86,6 +80,31 @@ fn known(page: Page) -> Html {
             ],
         ),
     ])
+}
+
+fn made(page: Page) -> Html {
+    let years = el("div", "side-by-side")
+        .put(number_field(
+            page,
+            Field("piece.from_year"),
+            ["Not before", "", ""],
+        ))
+        .put(number_field(
+            page,
+            Field("piece.to_year"),
+            ["Not after", "", ""],
+        ));
+    el("fieldset", "choice")
+        .tag(
+            "legend",
+            "When was it made, as far as somebody has told you?",
+        )
+        .p(
+            "hint",
+            "A year you are told narrows what it can be. Leave both open if nobody knows.",
+        )
+        .el(years)
+        .html()
 }
 
 fn wanted(page: Page) -> Html {
@@ -125,9 +144,10 @@ fn wanted(page: Page) -> Html {
             ],
         ),
         // Said at once where food is wanted; elsewhere it waits for the counsel.
-        html! { <div hidden={page.open.draft.flag("aim.food") != Some(true)}>
-            { display_only(&page.open.report) }
-        </div> },
+        el("div", "")
+            .hidden(page.open.draft.flag("aim.food") != Some(true))
+            .put(display_only(&page.open.report))
+            .html(),
         radios(
             page,
             Field("aim.doer"),
@@ -144,17 +164,14 @@ fn wanted(page: Page) -> Html {
 /// What a newcomer sees beside the first questions.
 fn begin(identity: &IdentityReport) -> Html {
     let looks = identity.next_looks.iter().take(3);
-    div(
-        "",
-        vec![
-            html! { <h2>{ "How this goes on" }</h2> },
-            p(
-                "",
-                "Next you look at the piece, then say what state each part is in, then what it might fetch. You can \
-                 read the counsel at any time: it says how sure it is.",
-            ),
-            p("", "These looks would tell most:"),
-            bullets(looks.map(|look| look.title.into()).collect()),
-        ],
-    )
+    el("div", "")
+        .tag("h2", "How this goes on")
+        .p(
+            "",
+            "Next you look at the piece, then say what state each part is in, then what it might fetch. You can \
+             read the counsel at any time: it says how sure it is.",
+        )
+        .p("", "These looks would tell most:")
+        .put(bullets(looks.map(|look| look.title.into()).collect()))
+        .html()
 }

@@ -8,8 +8,9 @@ use yew::prelude::*;
 use crate::app::examples::EXAMPLES;
 use crate::app::parts::cautions::{cautions, named};
 use crate::app::parts::choice::{choices, list};
+use crate::app::parts::element::{self, El, el};
 use crate::app::parts::field::hint;
-use crate::app::parts::marks::{all, div, p, press, section};
+use crate::app::parts::marks::{all, p, press, section};
 use crate::app::parts::words::joined;
 use crate::app::platform::page::typed_in;
 use crate::app::state::{Entry, Wish};
@@ -27,30 +28,33 @@ pub fn shelf_page(shelf: &[Entry], wish: &Callback<Wish>) -> Html {
     sort_short(&mut steps, Ord::cmp);
     steps.dedup();
     let named = named(&steps);
-    div(
-        "screen is-shelf",
-        vec![
-            html! { <header class="screen-head">
-                <h1 tabindex="-1">{ "Old silver plate: work on it, or leave it well alone?" }</h1>
-                { p(
-                    "purpose",
-                    "Tell Leavewell what you see on a piece that looks like silver and may not be silver all \
-                     through. It tells you what the piece probably is, how much silver is left, what each choice \
-                     would do to it and to its value, and how sure that is.",
-                ) }
-            </header> },
-            div(
-                "work",
-                vec![
-                    section("", "start-title", "Start a piece", start(wish)),
-                    section("", "yours-title", "Your pieces", yours(shelf, wish)),
-                    section("", "examples-title", "Worked examples", examples(wish)),
-                    section("", "file-title", "Open a file", open_file(wish)),
-                    html! { <div hidden={named.is_empty()}>{ cautions(&named) }</div> },
-                ],
-            ),
-        ],
-    )
+    let title = el("h1", "")
+        .attr("tabindex", "-1")
+        .text("Old silver plate: work on it, or leave it well alone?");
+    let head = el("header", "screen-head").el(title).p(
+        "purpose",
+        "Tell Leavewell what you see on a piece that looks like silver and may not be silver all \
+         through. It tells you what the piece probably is, how much silver is left, what each choice \
+         would do to it and to its value, and how sure that is.",
+    );
+    let cautions = el("div", "").hidden(named.is_empty()).put(cautions(&named));
+    let work = el("div", "work")
+        .put(section("", "start-title", "Start a piece", start(wish)))
+        .put(section(
+            "",
+            "yours-title",
+            "Your pieces",
+            yours(shelf, wish),
+        ))
+        .put(section(
+            "",
+            "examples-title",
+            "Worked examples",
+            examples(wish),
+        ))
+        .put(section("", "file-title", "Open a file", open_file(wish)))
+        .el(cautions);
+    el("div", "screen is-shelf").el(head).el(work).html()
 }
 
 /// Name and form, and off one goes. Both can be left open. Nothing else hangs on them, so they are
@@ -63,39 +67,52 @@ fn start(wish: &Callback<Wish>) -> Html {
             form: typed_in(FORM),
         }
     });
-    html! {
-        <form class="start" {onsubmit}>
-            <div class="field">
-                <label for={NAME}>{ "What do you call it?" }</label>
-                { hint(NAME, "Any words you will know it by. You may leave it open.") }
-                <div class="field-line">
-                    <input id={NAME} type="text" autocomplete="off" aria-describedby="start-name-hint" />
-                </div>
-            </div>
-            { list(
-                FORM,
-                "What is it?".into(),
-                ["The form decides which parts there are to look at.", "Not said yet"],
-                "",
-                choices!(Form),
-                Callback::noop(),
-                html! { <span hidden=true /> },
-            ) }
-            <button type="submit" class="main">{ "Start this piece" }</button>
-        </form>
-    }
+    let control = el("input", "")
+        .attr("id", NAME)
+        .attr("type", "text")
+        .attr("autocomplete", "off")
+        .attr("aria-describedby", "start-name-hint");
+    let name = el("div", "field")
+        .el(el("label", "")
+            .attr("for", NAME)
+            .text("What do you call it?"))
+        .put(hint(
+            NAME,
+            "Any words you will know it by. You may leave it open.",
+        ))
+        .el(el("div", "field-line").el(control));
+    let form = list(
+        FORM,
+        "What is it?".into(),
+        [
+            "The form decides which parts there are to look at.",
+            "Not said yet",
+        ],
+        "",
+        choices!(Form),
+        Callback::noop(),
+        el("span", "").hidden(true).html(),
+    );
+    let start = el("button", "main")
+        .attr("type", "submit")
+        .text("Start this piece");
+    el("form", "start")
+        .sent(onsubmit)
+        .el(name)
+        .put(form)
+        .el(start)
+        .html()
 }
 
 fn yours(shelf: &[Entry], wish: &Callback<Wish>) -> Html {
     all(vec![
-        html! { <p class="hint" hidden={!shelf.is_empty()}>
-            { "None yet. What you start or open is kept here, on this device only." }
-        </p> },
-        html! { <ul class="shelf">
-            for entry in shelf {
-                { line(entry, wish) }
-            }
-        </ul> },
+        el("p", "hint")
+            .hidden(!shelf.is_empty())
+            .text("None yet. What you start or open is kept here, on this device only.")
+            .html(),
+        el("ul", "shelf")
+            .each(shelf, |entry| line(entry, wish))
+            .html(),
     ])
 }
 
@@ -105,21 +122,21 @@ fn examples(wish: &Callback<Wish>) -> Html {
             "hint",
             "These pieces are invented. Opening one puts a copy on your shelf, to change as you like.",
         ),
-        html! { <ul class="shelf">
-            for (at, example) in EXAMPLES.iter().enumerate() {
-                <li key={at} class="shelf-line">
-                    <h3>{ example.title }</h3>
-                    { p("", example.story) }
-                    <p class="buttons">
-                        { button("", ["Open a copy", " of: "], example.title, wish, Wish::Example(at)) }
-                    </p>
-                </li>
-            }
-        </ul> },
+        el("ul", "shelf")
+            .each(EXAMPLES.iter().enumerate(), |(at, example)| {
+                let words = ["Open a copy", " of: "];
+                let copy = button("", words, example.title, wish, Wish::Example(at));
+                el("li", "shelf-line")
+                    .key(example.title)
+                    .tag("h3", example.title)
+                    .p("", example.story)
+                    .el(el("p", "buttons").el(copy))
+            })
+            .html(),
     ])
 }
 
-fn line(entry: &Entry, wish: &Callback<Wish>) -> Html {
+fn line(entry: &Entry, wish: &Callback<Wish>) -> El {
     let name = &entry.name;
     let about = if entry.form == *name { "" } else { &entry.form };
     let said = match &entry.unreadable {
@@ -130,25 +147,28 @@ fn line(entry: &Entry, wish: &Callback<Wish>) -> Html {
     let button = |class, words, make: fn(String) -> Wish| {
         button(class, [words, ": "], name, wish, make(entry.id.clone()))
     };
-    html! {
-        <li class="shelf-line" key={entry.id.clone()}>
-            <h3>{ name.clone() }</h3>
-            <p class="hint" hidden={about.is_empty()}>{ about.to_owned() }</p>
-            { p("", said) }
-            <div class="buttons">
-                { button("", "Open", Wish::Open) }
-                { button("quiet", "Save as a file", Wish::SaveAsFile) }
-                <details class="confirm">
-                    <summary aria-label={joined(&["Remove: ", name])}>{ "Remove" }</summary>
-                    { p(
-                        "",
-                        "It is taken off this device for good. Save it as a file first if you may want it again.",
-                    ) }
-                    { button("stop", "Remove for good", Wish::Delete) }
-                </details>
-            </div>
-        </li>
-    }
+    let remove = el("summary", "")
+        .set("aria-label", joined(&["Remove: ", name]))
+        .text("Remove");
+    let confirm = el("details", "confirm")
+        .el(remove)
+        .p(
+            "",
+            "It is taken off this device for good. Save it as a file first if you may want it again.",
+        )
+        .el(button("stop", "Remove for good", Wish::Delete));
+    let buttons = el("div", "buttons")
+        .el(button("", "Open", Wish::Open))
+        .el(button("quiet", "Save as a file", Wish::SaveAsFile))
+        .el(confirm);
+    el("li", "shelf-line")
+        .key(&entry.id)
+        .el(el("h3", "").words(name.clone()))
+        .el(el("p", "hint")
+            .hidden(about.is_empty())
+            .words(about.to_owned()))
+        .said("", said)
+        .el(buttons)
 }
 
 /// A button on a line: its words stand alone for the eye, and with the name for the ear.
@@ -158,17 +178,11 @@ fn button(
     name: &str,
     wish: &Callback<Wish>,
     what: Wish,
-) -> Html {
-    html! {
-        <button
-            type="button"
-            class={(!class.is_empty()).then_some(class)}
-            aria-label={joined(&[words, joint, name])}
-            onclick={press(wish, what)}
-        >
-            { words }
-        </button>
-    }
+) -> El {
+    element::button(class)
+        .set("aria-label", joined(&[words, joint, name]))
+        .pressed(press(wish, what))
+        .text(words)
 }
 
 fn open_file(wish: &Callback<Wish>) -> Html {
@@ -183,21 +197,20 @@ fn open_file(wish: &Callback<Wish>) -> Html {
             wish.emit(Wish::Read(chosen));
         }
     });
-    div(
-        "field",
-        vec![
-            html! { <label for="file">{ "A piece saved by Leavewell" }</label> },
-            hint(
-                "file",
-                "It is read here and put on your shelf; the file stays as it is.",
-            ),
-            html! { <input
-                id="file"
-                type="file"
-                accept=".json,application/json"
-                aria-describedby="file-hint"
-                {onchange}
-            /> },
-        ],
-    )
+    let control = el("input", "")
+        .attr("id", "file")
+        .attr("type", "file")
+        .attr("accept", ".json,application/json")
+        .attr("aria-describedby", "file-hint")
+        .changed(onchange);
+    el("div", "field")
+        .el(el("label", "")
+            .attr("for", "file")
+            .text("A piece saved by Leavewell"))
+        .put(hint(
+            "file",
+            "It is read here and put on your shelf; the file stays as it is.",
+        ))
+        .el(control)
+        .html()
 }

@@ -2,21 +2,23 @@
 
 use serde_json::Value;
 use yew::prelude::*;
-use yew::virtual_dom::{AttributeOrProperty, Attributes, Key, Listeners, VTag};
 
+use super::element::{El, el};
 use super::field::{described, hint, typed};
 use crate::app::pages::Page;
-use crate::app::parts::marks::{all, fold, p};
+use crate::app::parts::marks::fold;
 use crate::app::parts::words::joined;
 use crate::app::state::Action;
 
 /// A page of this name: its blocks, that it is being worked out, or why it is not there.
 pub fn leaf(page: Page, name: &'static str) -> Html {
     let leaf = page.state.leaves.iter().find(|leaf| leaf.name == name);
-    let shown = match leaf.map(|leaf| &leaf.blocks) {
-        None => p("hint", "Working it out…"),
-        Some(Ok(blocks)) => each(page, blocks),
-        Some(Err(why)) => p(
+    let waits = leaf.is_none_or(|leaf| leaf.generation != page.open.generation);
+    let holder = el("div", "leaf").attr("aria-busy", if waits { "true" } else { "false" });
+    let holder = match leaf.map(|leaf| &leaf.blocks) {
+        None => holder.p("hint", "Working it out…"),
+        Some(Ok(blocks)) => each(holder, page, blocks),
+        Some(Err(why)) => holder.said(
             "problem",
             joined(&[
                 "This part could not be worked out. Reload the page to try again; the record is safe. For a report: ",
@@ -24,58 +26,56 @@ pub fn leaf(page: Page, name: &'static str) -> Html {
             ]),
         ),
     };
-    let waits = leaf.is_none_or(|leaf| leaf.generation != page.open.generation);
-    html! { <div class="leaf" aria-busy={if waits { "true" } else { "false" }}>{ shown }</div> }
+    holder.html()
 }
 
 /// Every block has a key, so that no field is drawn anew when something above it comes or goes.
-fn each(page: Page, blocks: &Value) -> Html {
-    all(items(blocks)
-        .iter()
-        .enumerate()
-        .map(|(place, block)| {
-            let key = match (text(block, "path"), text(block, "id")) {
-                ("", "") => joined(&[text(block, "block"), &place.to_string()]),
-                ("", id) => id.to_owned(),
-                (path, _) => path.to_owned(),
-            };
-            tag(
-                "div",
-                &[],
-                Vec::new(),
-                Some(Key::from(key)),
-                vec![one(page, block)],
-            )
-        })
-        .collect())
+fn each(holder: El, page: Page, blocks: &Value) -> El {
+    let numbered = items(blocks).iter().enumerate();
+    holder.each(numbered, |(place, block)| {
+        let key = match (text(block, "path"), text(block, "id")) {
+            ("", "") => joined(&[text(block, "block"), &place.to_string()]),
+            ("", id) => id.to_owned(),
+            (path, _) => path.to_owned(),
+        };
+        el("div", "").key(&key).put(one(page, block))
+    })
 }
 
 fn one(page: Page, block: &Value) -> Html {
-    match text(block, "block") {
+    let made = match text(block, "block") {
         "section" => section(page, block),
         "para" => para(block),
-        "list" => element("ul", "", words(&block["items"], "li")),
+        "list" => el("ul", "").each(items(&block["items"]), |item| {
+            el("li", "").words(string(item).to_owned())
+        }),
         "facts" => facts(&block["rows"]),
         "table" => table(block),
         "picture" => picture(block),
         "field" => field(page, block),
         "choice" => choice(page, block),
-        "fold" => fold("", owned(block, "summary"), each(page, &block["blocks"])),
-        "row" => element("div", "side-by-side", vec![each(page, &block["blocks"])]),
+        "fold" => {
+            let inner = each(el("div", ""), page, &block["blocks"]).html();
+            return fold("", owned(block, "summary"), inner);
+        }
+        "row" => each(el("div", "side-by-side"), page, &block["blocks"]),
         // A block of a newer program: better nothing than something wrong.
-        _ => p("hint", ""),
-    }
+        _ => el("p", "hint"),
+    };
+    made.html()
 }
 
-fn section(page: Page, block: &Value) -> Html {
+fn section(page: Page, block: &Value) -> El {
     let id = owned(block, "id");
-    let title = vec![owned(block, "title").into()];
-    let heading = tag("h2", &["id"], set([id.clone()]), None, title);
-    let inner = vec![heading, each(page, &block["blocks"])];
-    tag("section", &["aria-labelledby"], set([id]), None, inner)
+    let title = el("h2", "").set("id", id.clone());
+    let section = el("section", "")
+        .set("aria-labelledby", id)
+        .el(title.words(owned(block, "title")));
+    let inner = each(el("div", ""), page, &block["blocks"]);
+    section.el(inner)
 }
 
-fn para(block: &Value) -> Html {
+fn para(block: &Value) -> El {
     let tone = match text(block, "tone") {
         "quiet" => "hint",
         "answer" => "leaf-answer",
@@ -84,240 +84,148 @@ fn para(block: &Value) -> Html {
         "stop" => "said-stop",
         _ => "",
     };
-    p(tone, owned(block, "text"))
+    el("p", tone).words(owned(block, "text"))
 }
 
-fn facts(rows: &Value) -> Html {
-    let line = |row: &Value| {
-        let cell = |at: usize, name| element(name, "", vec![string(&row[at]).to_owned().into()]);
-        element("div", "", vec![cell(0, "dt"), cell(1, "dd")])
-    };
-    element("dl", "facts", items(rows).iter().map(line).collect())
+fn facts(rows: &Value) -> El {
+    el("dl", "facts").each(items(rows), |row| {
+        el("div", "")
+            .el(el("dt", "").words(string(&row[0]).to_owned()))
+            .el(el("dd", "").words(string(&row[1]).to_owned()))
+    })
 }
 
-fn table(block: &Value) -> Html {
+fn table(block: &Value) -> El {
     let caption = owned(block, "caption");
-    let row = |row: &Value| {
-        let cell = |(at, cell): (usize, &Value)| {
-            let (name, scope) = if at == 0 { ("th", "row") } else { ("td", "") };
-            with_scope(name, scope, cell)
-        };
-        element("tr", "", items(row).iter().enumerate().map(cell).collect())
+    let cell = |tag, scope, words: &Value| {
+        el(tag, "")
+            .attr("scope", scope)
+            .words(string(words).to_owned())
     };
-    let head = items(&block["columns"])
-        .iter()
-        .map(|cell| with_scope("th", "col", cell))
-        .collect();
-    let whole = vec![
-        element("caption", "", vec![caption.clone().into()]),
-        element("thead", "", vec![element("tr", "", head)]),
-        element("tbody", "", items(&block["rows"]).iter().map(row).collect()),
-    ];
-    tag(
-        "div",
-        &["class", "role", "tabindex", "aria-label"],
-        vec![
-            Some("table-scroll".into()),
-            Some("region".into()),
-            Some("0".into()),
-            Some(joined(&["Table: ", &caption]).into()),
-        ],
-        None,
-        vec![element("table", "", whole)],
-    )
+    let head = el("tr", "").each(items(&block["columns"]), |words| cell("th", "col", words));
+    let body = el("tbody", "").each(items(&block["rows"]), |row| {
+        el("tr", "").each(items(row).iter().enumerate(), |(at, words)| match at {
+            0 => cell("th", "row", words),
+            _ => cell("td", "", words),
+        })
+    });
+    el("div", "table-scroll")
+        .attr("role", "region")
+        .attr("tabindex", "0")
+        .set("aria-label", joined(&["Table: ", &caption]))
+        .el(el("table", "")
+            .el(el("caption", "").words(caption))
+            .el(el("thead", "").el(head))
+            .el(body))
 }
 
-fn with_scope(name: &'static str, scope: &'static str, cell: &Value) -> Html {
-    let scope = (!scope.is_empty()).then(|| scope.into());
-    let words = vec![string(cell).to_owned().into()];
-    tag(name, &["scope"], vec![scope], None, words)
-}
-
-fn picture(block: &Value) -> Html {
+fn picture(block: &Value) -> El {
     let id = text(block, "id");
     let (title_id, desc_id) = (joined(&[id, "-title"]), joined(&[id, "-desc"]));
-    let named = |name, id: &String, words| {
-        tag(
-            name,
-            &["id"],
-            set([id.clone()]),
-            None,
-            vec![owned(block, words).into()],
-        )
-    };
-    let mut drawn = vec![
-        named("title", &title_id, "title"),
-        named("desc", &desc_id, "description"),
-    ];
-    drawn.extend(items(&block["marks"]).iter().map(mark));
     let size = |name: &str| block[name].to_string();
-    let svg = tag(
-        "svg",
-        &["class", "role", "viewBox", "aria-labelledby"],
-        set([
-            "leaf-drawing".to_owned(),
-            "img".to_owned(),
+    let svg = el("svg", "leaf-drawing")
+        .attr("role", "img")
+        .set(
+            "viewBox",
             joined(&["0 0 ", &size("width"), " ", &size("height")]),
-            joined(&[&title_id, " ", &desc_id]),
-        ]),
-        None,
-        drawn,
-    );
-    element(
-        "figure",
-        "leaf-picture",
-        vec![
-            element("figcaption", "", vec![owned(block, "title").into()]),
-            svg,
-            fold("chart-table", "The same as a table", table(&block["table"])),
-        ],
-    )
+        )
+        .set("aria-labelledby", joined(&[&title_id, " ", &desc_id]))
+        .el(el("title", "")
+            .set("id", title_id)
+            .words(owned(block, "title")))
+        .el(el("desc", "")
+            .set("id", desc_id)
+            .words(owned(block, "description")))
+        .each(items(&block["marks"]), mark);
+    el("figure", "leaf-picture")
+        .el(el("figcaption", "").words(owned(block, "title")))
+        .el(svg)
+        .put(fold(
+            "chart-table",
+            "The same as a table",
+            table(&block["table"]).html(),
+        ))
 }
 
-fn mark(mark: &Value) -> Html {
+fn mark(mark: &Value) -> El {
     let ink = joined(&["ink-", text(mark, "ink")]);
     if text(mark, "mark") == "path" {
-        let drawn = set([ink, owned(mark, "d")]);
-        return tag("path", &["class", "d"], drawn, None, Vec::new());
+        return el("path", "").set("class", ink).set("d", owned(mark, "d"));
     }
-    let placed = set([
-        ink,
-        mark["x"].to_string(),
-        mark["y"].to_string(),
-        owned(mark, "anchor"),
-    ]);
-    let words = vec![owned(mark, "text").into()];
-    tag(
-        "text",
-        &["class", "x", "y", "text-anchor"],
-        placed,
-        None,
-        words,
-    )
+    el("text", "")
+        .set("class", ink)
+        .set("x", mark["x"].to_string())
+        .set("y", mark["y"].to_string())
+        .set("text-anchor", owned(mark, "anchor"))
+        .words(owned(mark, "text"))
 }
 
 /// The text shown is the text of the record now: the page may be older than the last letter typed.
-fn field(page: Page, block: &Value) -> Html {
+fn field(page: Page, block: &Value) -> El {
     let id = text(block, "path");
-    let problem = text(block, "problem");
-    let number = block["number"] == true;
     let unit = match text(block, "stand_in") {
         "" => owned(block, "unit"),
         stand_in => joined(&[text(block, "unit"), " (", stand_in, " if left empty)"]),
     };
+    let (class, inputmode) = if block["number"] == true {
+        ("is-number", "decimal")
+    } else {
+        ("", "text")
+    };
+    let wrong = !text(block, "problem").is_empty();
     let heard = heard(page, id);
-    control(
-        id,
-        block,
-        problem,
-        html! {
-            <div class="field-line">
-                <input
-                    id={id.to_owned()}
-                    class={if number { "is-number" } else { "" }}
-                    type="text"
-                    inputmode={if number { "decimal" } else { "text" }}
-                    autocomplete="off"
-                    value={page.open.draft.text(id)}
-                    aria-describedby={described(id)}
-                    aria-invalid={(!problem.is_empty()).then_some("true")}
-                    oninput={heard.reform(|event: InputEvent| event.into())}
-                />
-                <span class="unit">{ unit }</span>
-            </div>
-        },
-    )
+    let input = el("input", class)
+        .attr("type", "text")
+        .attr("inputmode", inputmode)
+        .attr("autocomplete", "off")
+        .attr("aria-invalid", if wrong { "true" } else { "" })
+        .set("id", id.to_owned())
+        .set("aria-describedby", described(id))
+        .value(page.open.draft.text(id))
+        .typed(heard.reform(|event: InputEvent| event.into()));
+    let line = el("div", "field-line")
+        .el(input)
+        .el(el("span", "unit").words(unit));
+    control(id, block, line)
 }
 
-fn choice(page: Page, block: &Value) -> Html {
+fn choice(page: Page, block: &Value) -> El {
     let id = text(block, "path");
     let chosen = text(block, "chosen");
-    let options = items(&block["options"])
-        .iter()
-        .map(|option| {
+    let select = el("select", "")
+        .set("id", id.to_owned())
+        .set("aria-describedby", described(id))
+        .changed(heard(page, id))
+        .each(items(&block["options"]), |option| {
             let id = string(&option[0]);
-            html! { <option key={id} value={id.to_owned()} selected={id == chosen}>{ string(&option[1]).to_owned() }</option> }
-        })
-        .collect();
-    control(
-        id,
-        block,
-        "",
-        html! {
-            <select id={id.to_owned()} aria-describedby={described(id)} onchange={heard(page, id)}>{ all(options) }</select>
-        },
-    )
+            el("option", "")
+                .key(id)
+                .attr("selected", if id == chosen { "selected" } else { "" })
+                .set("value", id.to_owned())
+                .words(string(&option[1]).to_owned())
+        });
+    control(id, block, select)
 }
 
 /// What stands round every control: label, hint, and what is wrong.
-fn control(id: &str, block: &Value, problem: &str, inner: Html) -> Html {
-    let label = tag(
-        "label",
-        &["for"],
-        set([id.to_owned()]),
-        None,
-        vec![owned(block, "label").into()],
-    );
-    let hidden = problem.is_empty().then(|| "".into());
-    let trouble = tag(
-        "p",
-        &["class", "id", "hidden"],
-        vec![
-            Some("problem".into()),
-            Some(joined(&[id, "-problem"]).into()),
-            hidden,
-        ],
-        None,
-        vec![problem.to_owned().into()],
-    );
-    let hint = hint(id, text(block, "hint"));
-    element("div", "field", vec![label, hint, inner, trouble])
+fn control(id: &str, block: &Value, inner: El) -> El {
+    let problem = owned(block, "problem");
+    el("div", "field")
+        .el(el("label", "")
+            .set("for", id.to_owned())
+            .words(owned(block, "label")))
+        .put(hint(id, text(block, "hint")))
+        .el(inner)
+        .el(el("p", "problem")
+            .set("id", joined(&[id, "-problem"]))
+            .hidden(problem.is_empty())
+            .words(problem))
 }
 
 fn heard(page: Page, path: &str) -> Callback<Event> {
     let path = path.to_owned();
     page.act
         .reform(move |event: Event| Action::Put(path.clone(), typed(&event)))
-}
-
-fn words(list: &Value, name: &'static str) -> Vec<Html> {
-    items(list)
-        .iter()
-        .map(|item| element(name, "", vec![string(item).to_owned().into()]))
-        .collect()
-}
-
-fn element(name: &'static str, class: &'static str, inner: Vec<Html>) -> Html {
-    let class = (!class.is_empty()).then(|| class.into());
-    tag(name, &["class"], vec![class], None, inner)
-}
-
-/// An element with its attributes. Markup made by the macro says the same at several times the size.
-fn tag(
-    name: &'static str,
-    keys: &'static [&'static str],
-    values: Vec<Option<AttrValue>>,
-    key: Option<Key>,
-    inner: Vec<Html>,
-) -> Html {
-    let values = values
-        .into_iter()
-        .map(|value| value.map(AttributeOrProperty::Attribute))
-        .collect();
-    VTag::__new_other(
-        name.into(),
-        NodeRef::default(),
-        key,
-        Attributes::Dynamic { keys, values },
-        Listeners::None,
-        all(inner),
-    )
-    .into()
-}
-
-/// Attributes that are all there.
-fn set<const N: usize>(values: [String; N]) -> Vec<Option<AttrValue>> {
-    values.into_iter().map(|value| Some(value.into())).collect()
 }
 
 fn items(list: &Value) -> &[Value] {

@@ -6,7 +6,8 @@ use leavewell_model::facts::{Level, caution, treatment_text};
 use leavewell_model::report::CautionReport;
 use yew::prelude::*;
 
-use super::marks::{all, bullets, fold, named as strong, p, section};
+use super::element::el;
+use super::marks::{all, bullets, fold, named as strong, section};
 use crate::app::parts::words::joined;
 
 /// The cautions of treatments a screen names by itself, such as `["T09", "T14a"]`.
@@ -41,30 +42,30 @@ pub fn cautions(cautions: &[CautionReport]) -> Html {
 }
 
 fn list(cautions: &[CautionReport]) -> Html {
-    html! {
-        <ul class="caution-list">
-            for caution in cautions {
-                <li key={caution.id.clone()} class={level_class(caution.level)}>
-                    <p class="caution-head">
-                        { strong(level_words(caution.level), ": ".to_owned() + &caution.about) }
-                    </p>
-                    { p("", caution.text.clone()) }
-                </li>
-            }
-        </ul>
-    }
+    el("ul", "caution-list")
+        .each(cautions, |caution| {
+            let about = ": ".to_owned() + &caution.about;
+            el("li", level_class(caution.level))
+                .key(&caution.id)
+                .el(el("p", "caution-head").put(strong(level_words(caution.level), about)))
+                .said("", caution.text.clone())
+        })
+        .html()
 }
 
 /// That a piece is for display only, and why; empty when nothing says so.
 pub fn display_only(report: &Report) -> Html {
     let why = &report.display_only;
     let reasons = why.why.iter().map(|w| w.clone().into()).collect();
-    html! {
-        <div class="display-only" hidden={!why.yes}>
-            <p><strong>{ why.label }</strong></p>
-            { fold("", "Why it is not for food or drink", bullets(reasons)) }
-        </div>
-    }
+    el("div", "display-only")
+        .hidden(!why.yes)
+        .el(el("p", "").tag("strong", why.label))
+        .put(fold(
+            "",
+            "Why it is not for food or drink",
+            bullets(reasons),
+        ))
+        .html()
 }
 
 /// Cautions for what somebody might have done, and behind a line that opens, those for the rest.

@@ -4,7 +4,8 @@ use yew::prelude::*;
 
 use super::field::{described, heard, hint, trouble};
 use crate::app::pages::Page;
-use crate::app::parts::marks::div;
+use crate::app::parts::element::{El, el};
+use crate::app::parts::marks::words;
 use crate::app::parts::words::joined;
 use crate::app::state::Target;
 
@@ -40,21 +41,27 @@ pub fn radios_as(
     choices.push(("", unsaid));
     let value = target.text(page.open);
     // One listener for all: a change of a button is heard in the box round it.
-    html! {
-        <fieldset class="choice" aria-describedby={described(id)}>
-            <legend>{ label }</legend>
-            { hint(id, said) }
-            <div class="radios" onchange={heard(page, target)}>
-                for (choice, words) in choices {
-                    <label class="radio" key={choice}>
-                        <input type="radio" name={id.to_owned()} value={choice} checked={choice == value} />
-                        <span>{ words }</span>
-                    </label>
-                }
-            </div>
-            { trouble(id, target.problem(page.open)) }
-        </fieldset>
-    }
+    let radios =
+        el("div", "radios")
+            .changed(heard(page, target))
+            .each(choices, |(choice, words)| {
+                let button = el("input", "")
+                    .attr("type", "radio")
+                    .set("name", id.to_owned())
+                    .value(choice.to_owned())
+                    .ticked(choice == value);
+                el("label", "radio")
+                    .key(choice)
+                    .el(button)
+                    .tag("span", words)
+            });
+    el("fieldset", "choice")
+        .set("aria-describedby", described(id))
+        .tag("legend", label)
+        .put(hint(id, said))
+        .el(radios)
+        .put(trouble(id, target.problem(page.open)))
+        .html()
 }
 
 /// A list to pick from, for more than a handful: its label, its hint, and words for the choice that
@@ -85,18 +92,29 @@ pub fn list(
     problem: Html,
 ) -> Html {
     choices.insert(0, ("", unsaid));
-    html! {
-        <div class="field">
-            <label for={id.to_owned()}>{ label }</label>
-            { hint(id, said) }
-            <select id={id.to_owned()} aria-describedby={described(id)} {onchange}>
-                for (choice, words) in choices {
-                    <option key={choice} value={choice} selected={choice == value}>{ words }</option>
-                }
-            </select>
-            { problem }
-        </div>
-    }
+    let select = el("select", "")
+        .set("id", id.to_owned())
+        .set("aria-describedby", described(id))
+        .changed(onchange)
+        .each(choices, |(choice, name)| {
+            option(choice, name, choice == value)
+        });
+    el("div", "field")
+        .el(el("label", "").set("for", id.to_owned()).put(words(label)))
+        .put(hint(id, said))
+        .el(select)
+        .put(problem)
+        .html()
+}
+
+/// One line of a list to pick from.
+pub fn option(value: &'static str, words: &'static str, chosen: bool) -> El {
+    el("option", "")
+        .key(value)
+        // Set even where it is empty: a line without a value stands for its words.
+        .set("value", value.to_owned())
+        .attr("selected", if chosen { "selected" } else { "" })
+        .text(words)
 }
 
 /// Yes, no, or not sure: the question and its hint.
@@ -108,20 +126,17 @@ pub fn yes_no(page: Page, path: &'static str, [label, said]: [&'static str; 2]) 
 /// A box to tick: the statement and its hint.
 pub fn tick(page: Page, path: &'static str, [label, said]: [&'static str; 2]) -> Html {
     let checked = page.open.draft.flag(path) == Some(true);
-    div(
-        "tick",
-        vec![
-            html! { <label class="radio" for={path}>
-                <input
-                    id={path}
-                    type="checkbox"
-                    {checked}
-                    aria-describedby={joined(&[path, "-hint"])}
-                    onchange={heard(page, Target::Flag(path))}
-                />
-                <span>{ label }</span>
-            </label> },
-            hint(path, said),
-        ],
-    )
+    let control = el("input", "")
+        .attr("id", path)
+        .attr("type", "checkbox")
+        .ticked(checked)
+        .set("aria-describedby", joined(&[path, "-hint"]))
+        .changed(heard(page, Target::Flag(path)));
+    el("div", "tick")
+        .el(el("label", "radio")
+            .attr("for", path)
+            .el(control)
+            .tag("span", label))
+        .put(hint(path, said))
+        .html()
 }

@@ -6,7 +6,7 @@ use web_sys::{HtmlInputElement, HtmlSelectElement};
 use yew::prelude::*;
 
 use crate::app::pages::Page;
-use crate::app::parts::marks::div;
+use crate::app::parts::element::el;
 use crate::app::parts::words::joined;
 use crate::app::state::{Action, Target};
 
@@ -24,12 +24,19 @@ pub fn number_field(page: Page, target: Target, words: [&str; 3]) -> Html {
 /// are never drawn anew.
 pub fn trouble(id: &str, problem: Option<Problem>) -> Html {
     let words = problem.map_or_else(String::new, |p| p.message + " " + &p.remedy);
-    html! { <p class="problem" id={joined(&[id, "-problem"])} hidden={words.is_empty()}>{ words }</p> }
+    el("p", "problem")
+        .set("id", joined(&[id, "-problem"]))
+        .hidden(words.is_empty())
+        .words(words)
+        .html()
 }
 
 /// A hint that a control is described by.
 pub fn hint(id: &str, words: &str) -> Html {
-    html! { <p class="hint" id={joined(&[id, "-hint"])}>{ words.to_owned() }</p> }
+    el("p", "hint")
+        .set("id", joined(&[id, "-hint"]))
+        .words(words.to_owned())
+        .html()
 }
 
 /// The ids of what a control is described by.
@@ -74,29 +81,25 @@ fn field(
     let id = target.id();
     let problem = target.problem(page.open);
     let heard = heard(page, target);
-    div(
-        "field",
-        vec![
-            html! { <label for={id.clone()}>{ label.to_owned() }</label> },
-            hint(&id, said),
-            div(
-                "field-line",
-                vec![
-                    html! { <input
-                        id={id.clone()}
-                        class={if inputmode == "decimal" { "is-number" } else { "" }}
-                        type="text"
-                        {inputmode}
-                        autocomplete="off"
-                        value={target.text(page.open)}
-                        aria-describedby={described(&id)}
-                        aria-invalid={problem.is_some().then_some("true")}
-                        oninput={heard.reform(|event: InputEvent| event.into())}
-                    /> },
-                    html! { <span class="unit">{ unit.to_owned() }</span> },
-                ],
-            ),
-            trouble(&id, problem),
-        ],
-    )
+    let number = inputmode == "decimal";
+    let control = el("input", if number { "is-number" } else { "" })
+        .set("id", id.clone())
+        .attr("type", "text")
+        .attr("inputmode", inputmode)
+        .attr("autocomplete", "off")
+        .value(target.text(page.open))
+        .set("aria-describedby", described(&id))
+        .attr("aria-invalid", if problem.is_some() { "true" } else { "" })
+        .typed(heard.reform(|event: InputEvent| event.into()));
+    let line = el("div", "field-line")
+        .el(control)
+        .el(el("span", "unit").words(unit.to_owned()));
+    el("div", "field")
+        .el(el("label", "")
+            .set("for", id.clone())
+            .words(label.to_owned()))
+        .put(hint(&id, said))
+        .el(line)
+        .put(trouble(&id, problem))
+        .html()
 }

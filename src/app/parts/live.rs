@@ -2,6 +2,7 @@
 
 use yew::prelude::*;
 
+use super::element::el;
 use super::marks::press;
 use crate::app::pages::Page;
 use crate::app::state::Action;
@@ -11,22 +12,25 @@ use crate::app::state::Action;
 /// still; the app sees to that.
 pub fn live(page: Page, line: String, answer: Html) -> Html {
     let open = page.state.live_open;
-    html! {
-        <aside class="live" aria-label="The answer so far">
-            <p class="live-line">{ line }</p>
-            <button
-                type="button"
-                class="live-more"
-                aria-expanded={if open { "true" } else { "false" }}
-                aria-controls="live-body"
-                onclick={press(page.act, Action::ToggleLive)}
-            >
-                { if open { "Show less" } else { "Show more" } }
-            </button>
-            <p class="unseen" role="status">{ page.state.said.clone() }</p>
-            <div id="live-body" class={if open { "live-body is-open" } else { "live-body" }}>
-                { answer }
-            </div>
-        </aside>
-    }
+    let (expanded, more, body) = if open {
+        ("true", "Show less", "live-body is-open")
+    } else {
+        ("false", "Show more", "live-body")
+    };
+    let button = el("button", "live-more")
+        .attr("type", "button")
+        .attr("aria-expanded", expanded)
+        .attr("aria-controls", "live-body")
+        .pressed(press(page.act, Action::ToggleLive))
+        .text(more);
+    let status = el("p", "unseen")
+        .attr("role", "status")
+        .words(page.state.said.clone());
+    el("aside", "live")
+        .attr("aria-label", "The answer so far")
+        .said("live-line", line)
+        .el(button)
+        .el(status)
+        .el(el("div", body).attr("id", "live-body").put(answer))
+        .html()
 }

@@ -3,7 +3,9 @@
 use std::rc::Rc;
 
 use yew::prelude::*;
-use yew::virtual_dom::{VList, VNode};
+use yew::virtual_dom::{VList, VNode, VText};
+
+use super::element::el;
 
 /// Nodes one after another. Far shorter, compiled, than the same as a fragment of markup.
 pub fn all(nodes: Vec<Html>) -> Html {
@@ -12,18 +14,16 @@ pub fn all(nodes: Vec<Html>) -> Html {
 
 /// A box round nodes; the class may be empty.
 pub fn div(class: &'static str, nodes: Vec<Html>) -> Html {
-    html! { <div class={(!class.is_empty()).then_some(class)}>{ all(nodes) }</div> }
+    el("div", class).put(all(nodes)).html()
 }
 
 /// A section under its heading. The id names the heading; the class may be empty.
 pub fn section(class: &'static str, id: &'static str, title: &'static str, body: Html) -> Html {
-    let class = (!class.is_empty()).then_some(class);
-    html! {
-        <section {class} aria-labelledby={id}>
-            <h2 {id}>{ title }</h2>
-            { body }
-        </section>
-    }
+    el("section", class)
+        .attr("aria-labelledby", id)
+        .el(el("h2", "").attr("id", id).text(title))
+        .put(body)
+        .html()
 }
 
 /// A paragraph; the class may be empty.
@@ -33,13 +33,9 @@ pub fn p(class: &'static str, words: impl Into<AttrValue>) -> Html {
 
 /// A list of texts.
 pub fn bullets(items: Vec<AttrValue>) -> Html {
-    html! {
-        <ul>
-            for item in items {
-                <li>{ item }</li>
-            }
-        </ul>
-    }
+    el("ul", "")
+        .each(items, |item| el("li", "").put(words(item)))
+        .html()
 }
 
 /// A name in bold and what is said of it.
@@ -60,33 +56,24 @@ pub fn table(
     head: &[&'static str],
     rows: Vec<Vec<String>>,
 ) -> Html {
-    html! {
-        <div class="table-scroll" role="region" aria-label={label} tabindex="0">
-            <table>
-                <caption>{ caption }</caption>
-                <thead>
-                    <tr>
-                        for cell in head {
-                            <th scope="col">{ *cell }</th>
-                        }
-                    </tr>
-                </thead>
-                <tbody>
-                    for row in rows {
-                        <tr>
-                            for (i, cell) in row.into_iter().enumerate() {
-                                if i == 0 {
-                                    <th scope="row">{ cell }</th>
-                                } else {
-                                    <td>{ cell }</td>
-                                }
-                            }
-                        </tr>
-                    }
-                </tbody>
-            </table>
-        </div>
-    }
+    let head = el("tr", "").each(head, |cell| el("th", "").attr("scope", "col").text(cell));
+    let rows = el("tbody", "").each(rows, |row| {
+        el("tr", "").each(row.into_iter().enumerate(), |(i, cell)| {
+            let scope = if i == 0 { "row" } else { "" };
+            let tag = if i == 0 { "th" } else { "td" };
+            el(tag, "").attr("scope", scope).words(cell)
+        })
+    });
+    let table = el("table", "")
+        .el(el("caption", "").put(words(caption)))
+        .el(el("thead", "").el(head))
+        .el(rows);
+    el("div", "table-scroll")
+        .attr("role", "region")
+        .set("aria-label", label)
+        .attr("tabindex", "0")
+        .el(table)
+        .html()
 }
 
 /// What a button does when it is pressed.
@@ -94,15 +81,22 @@ pub fn press<T: Clone + 'static>(to: &Callback<T>, what: T) -> Callback<MouseEve
     to.reform(move |_| what.clone())
 }
 
-fn paragraph(class: &'static str, words: AttrValue) -> Html {
-    html! { <p class={(!class.is_empty()).then_some(class)}>{ words }</p> }
+/// Words by themselves.
+pub fn words(words: AttrValue) -> Html {
+    VNode::VText(VText::new(words))
 }
 
-fn name_and_words(name: AttrValue, words: AttrValue) -> Html {
-    html! { <><strong>{ name }</strong>{ words }</> }
+fn paragraph(class: &'static str, said: AttrValue) -> Html {
+    el("p", class).put(words(said)).html()
+}
+
+fn name_and_words(name: AttrValue, said: AttrValue) -> Html {
+    all(vec![el("strong", "").put(words(name)).html(), words(said)])
 }
 
 fn opened(class: &'static str, summary: AttrValue, body: Html) -> Html {
-    let class = (!class.is_empty()).then_some(class);
-    html! { <details {class}><summary>{ summary }</summary>{ body }</details> }
+    el("details", class)
+        .el(el("summary", "").put(words(summary)))
+        .put(body)
+        .html()
 }

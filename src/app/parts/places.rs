@@ -3,6 +3,7 @@
 use leavewell_model::Case;
 use yew::prelude::*;
 
+use super::element::el;
 use super::words::{count, joined};
 use crate::app::route::Route;
 use crate::app::state::Open;
@@ -10,21 +11,19 @@ use crate::app::state::Open;
 /// Links to the places in a case.
 pub fn places(open: &Open, here: Route) -> Html {
     let case = open.draft.read().0;
-    html! {
-        <nav class="places" aria-label="Places in this case">
-            <ol>
-                for place in Route::PLACES {
-                    <li key={place.href()}>
-                        <a href={place.href()} aria-current={(place == here).then_some("page")}>
-                            <span class="place-name">{ place.name() }</span>
-                            { " " }
-                            <span class="place-state">{ state_of(place, &case, open) }</span>
-                        </a>
-                    </li>
-                }
-            </ol>
-        </nav>
-    }
+    let links = el("ol", "").each(Route::PLACES, |place| {
+        let link = el("a", "")
+            .attr("href", place.href())
+            .attr("aria-current", if place == here { "page" } else { "" })
+            .el(el("span", "place-name").text(place.name()))
+            .text(" ")
+            .el(el("span", "place-state").words(state_of(place, &case, open)));
+        el("li", "").key(place.href()).el(link)
+    });
+    el("nav", "places")
+        .attr("aria-label", "Places in this case")
+        .el(links)
+        .html()
 }
 
 fn state_of(place: Route, case: &Case, open: &Open) -> String {

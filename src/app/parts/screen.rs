@@ -2,8 +2,8 @@
 
 use yew::prelude::*;
 
+use super::element::el;
 use super::live::live;
-use super::marks::{div, p};
 use crate::app::pages::{Page, line};
 use crate::app::route::Route;
 
@@ -16,29 +16,22 @@ pub fn screen(
     answer: Html,
     work: Html,
 ) -> Html {
-    div(
-        "screen",
-        vec![
-            head(page, title, purpose),
-            live(page, line(here, page.open), answer),
-            div(
-                "work",
-                vec![
-                    work,
-                    html! { <p class="next-step"><a class="button" href={next.href()}>{ step }</a></p> },
-                ],
-            ),
-        ],
-    )
+    let next = el("a", "button").attr("href", next.href()).text(step);
+    let work = el("div", "work")
+        .put(work)
+        .el(el("p", "next-step").el(next));
+    el("div", "screen")
+        .put(head(page, title, purpose))
+        .put(live(page, line(here, page.open), answer))
+        .el(work)
+        .html()
 }
 
 /// The head of a screen of a piece.
 pub fn head(page: Page, title: &'static str, purpose: &'static str) -> Html {
-    html! {
-        <header class="screen-head">
-            { p("case-name", page.open.name()) }
-            <h1 tabindex="-1">{ title }</h1>
-            { p("purpose", purpose) }
-        </header>
-    }
+    el("header", "screen-head")
+        .said("case-name", page.open.name())
+        .el(el("h1", "").attr("tabindex", "-1").text(title))
+        .p("purpose", purpose)
+        .html()
 }

@@ -7,6 +7,7 @@ use yew::prelude::*;
 
 use crate::app::pages::Page;
 use crate::app::parts::choice::{Choice, choices, pick, radios};
+use crate::app::parts::element::el;
 use crate::app::parts::field::number_field;
 use crate::app::parts::marks::div;
 use crate::app::parts::share::is_counted;
@@ -31,51 +32,68 @@ pub(super) fn part_fields(page: Page, part: PartName) -> Html {
             choices,
         )
     };
-    html! {
-        <section class="part-fields" aria-labelledby="part-title" key={part.id()}>
-            <h2 id="part-title">{ part.label() }</h2>
-            { bleed(page, part) }
-            <div class="field-grid">
-                { pick("tarnish", "Tarnish", "The darkest colour over most of the part.", choices!(Tarnish)) }
-                { pick(
-                    "joint",
-                    "Joints and seams",
-                    "Where this part meets another, and any seam in it.",
-                    choices!(Joint),
-                ) }
-                { pick("dents", "Dents", "", choices!(Dents)) }
-                { pick(
-                    "corrosion",
-                    "Powder, crust or rust",
-                    "Not tarnish: something that grows or crumbles.",
-                    choices!(Corrosion),
-                ) }
-                { pick("lead", "Lead", "Only what a test has shown. A guess is not needed.", choices!(Lead)) }
-                <div hidden={!lined}>
-                    { pick("interior", "What lines the inside", "Look with a torch.", choices!(Interior)) }
-                </div>
-                <div hidden={!filled}>
-                    { pick(
-                        "fill",
-                        "What fills it",
-                        "Hollow parts were often filled. Do not open anything to find out.",
-                        choices!(Fill),
-                    ) }
-                </div>
-                <div hidden={!faulty}>
-                    { number_field(
-                        page,
-                        Target::Part(part, "joint_distance_mm"),
-                        [
-                            "From the faulty joint to the next soft joint or filling",
-                            "Heat travels: what is near may let go too. A rough measure will do.",
-                            "mm",
-                        ],
-                    ) }
-                </div>
-            </div>
-        </section>
-    }
+    let shown = |shown: bool, field| el("div", "").hidden(!shown).put(field);
+    let distance = number_field(
+        page,
+        Target::Part(part, "joint_distance_mm"),
+        [
+            "From the faulty joint to the next soft joint or filling",
+            "Heat travels: what is near may let go too. A rough measure will do.",
+            "mm",
+        ],
+    );
+    let grid = el("div", "field-grid")
+        .put(pick(
+            "tarnish",
+            "Tarnish",
+            "The darkest colour over most of the part.",
+            choices!(Tarnish),
+        ))
+        .put(pick(
+            "joint",
+            "Joints and seams",
+            "Where this part meets another, and any seam in it.",
+            choices!(Joint),
+        ))
+        .put(pick("dents", "Dents", "", choices!(Dents)))
+        .put(pick(
+            "corrosion",
+            "Powder, crust or rust",
+            "Not tarnish: something that grows or crumbles.",
+            choices!(Corrosion),
+        ))
+        .put(pick(
+            "lead",
+            "Lead",
+            "Only what a test has shown. A guess is not needed.",
+            choices!(Lead),
+        ))
+        .el(shown(
+            lined,
+            pick(
+                "interior",
+                "What lines the inside",
+                "Look with a torch.",
+                choices!(Interior),
+            ),
+        ))
+        .el(shown(
+            filled,
+            pick(
+                "fill",
+                "What fills it",
+                "Hollow parts were often filled. Do not open anything to find out.",
+                choices!(Fill),
+            ),
+        ))
+        .el(shown(faulty, distance));
+    el("section", "part-fields")
+        .attr("aria-labelledby", "part-title")
+        .key(part.id())
+        .el(el("h2", "").attr("id", "part-title").text(part.label()))
+        .put(bleed(page, part))
+        .el(grid)
+        .html()
 }
 
 /// How much base metal shows: in words, or as a share.

@@ -4,7 +4,8 @@ use leavewell_model::Report;
 use yew::prelude::*;
 
 use crate::app::parts::cautions::display_only;
-use crate::app::parts::marks::{bullets, fold, p};
+use crate::app::parts::element::el;
+use crate::app::parts::marks::{bullets, fold};
 use crate::app::parts::words::joined;
 use crate::app::route::Route;
 
@@ -25,33 +26,42 @@ pub(super) fn answer(report: &Report) -> Html {
         .iter()
         .map(|problem| joined(&[&problem.message, " ", &problem.remedy]).into())
         .collect();
-    html! {
-        <section class="answer" aria-labelledby="answer-title">
-            <h2 id="answer-title" class="answer-sentence">{ counsel.sentence.clone() }</h2>
-            { p("answer-firmness", counsel.firmness_words.clone()) }
-            <div class="answer-notes">
-                { display_only(report) }
-                if counsel.refer {
-                    <div class="refer">
-                        <p><strong>{ "Let a specialist see it before anything is done." }</strong></p>
-                        { bullets(texts(&counsel.refer_why)) }
-                    </div>
-                }
-            </div>
-            <h3>{ "Why" }</h3>
-            <div class="answer-reasons">{ bullets(reasons) }</div>
-            <div hidden={more.is_empty()}>{ fold("", "More reasons", bullets(more)) }</div>
-            <div class="answer-doubts" hidden={counsel.doubts.is_empty()}>
-                <h3>{ "What keeps it from being firmer" }</h3>
-                { bullets(texts(&counsel.doubts)) }
-            </div>
-            <div class="answer-problems" hidden={problems.is_empty()}>
-                <h3>{ "Not used, because it could not be read" }</h3>
-                { bullets(problems) }
-                <p><a href={Route::Piece.href()}>{ "Go back to the record" }</a></p>
-            </div>
-        </section>
+    let mut notes = el("div", "answer-notes").put(display_only(report));
+    if counsel.refer {
+        let refer = "Let a specialist see it before anything is done.";
+        notes = notes.el(el("div", "refer")
+            .el(el("p", "").tag("strong", refer))
+            .put(bullets(texts(&counsel.refer_why))));
     }
+    let more = el("div", "")
+        .hidden(more.is_empty())
+        .put(fold("", "More reasons", bullets(more)));
+    let doubts = el("div", "answer-doubts")
+        .hidden(counsel.doubts.is_empty())
+        .tag("h3", "What keeps it from being firmer")
+        .put(bullets(texts(&counsel.doubts)));
+    let back = el("a", "")
+        .attr("href", Route::Piece.href())
+        .text("Go back to the record");
+    let problems = el("div", "answer-problems")
+        .hidden(problems.is_empty())
+        .tag("h3", "Not used, because it could not be read")
+        .put(bullets(problems))
+        .el(el("p", "").el(back));
+    let sentence = el("h2", "answer-sentence")
+        .attr("id", "answer-title")
+        .words(counsel.sentence.clone());
+    el("section", "answer")
+        .attr("aria-labelledby", "answer-title")
+        .el(sentence)
+        .said("answer-firmness", counsel.firmness_words.clone())
+        .el(notes)
+        .tag("h3", "Why")
+        .el(el("div", "answer-reasons").put(bullets(reasons)))
+        .el(more)
+        .el(doubts)
+        .el(problems)
+        .html()
 }
 
 fn texts(items: &[String]) -> Vec<AttrValue> {

@@ -7,6 +7,7 @@ use yew::prelude::*;
 
 use super::options::unbroken;
 use crate::app::charts::unbeaten;
+use crate::app::parts::element::el;
 use crate::app::parts::marks::{all, fold, named, section, table};
 use crate::app::parts::words::{gain_band, in_hundred, money_band, percent};
 
@@ -23,16 +24,19 @@ pub(super) fn courses(report: &Report, currency: Currency) -> Html {
         &HEADS,
         open.into_iter().map(|c| row(c, currency)).collect(),
     );
-    let list = html! {
-        <ul class="closed-courses">
-            for course in closed {
-                <li key={course.steps.join("+")}>{ named(course.name.clone(), why(course)) }</li>
-            }
-        </ul>
-    };
+    let list = el("ul", "closed-courses")
+        .each(closed, |course| {
+            el("li", "")
+                .key(&course.steps.join("+"))
+                .put(named(course.name.clone(), why(course)))
+        })
+        .html();
     let body = all(vec![
         fold("", title, plans),
-        html! { <div hidden={all_open}>{ fold("", why_not, list) }</div> },
+        el("div", "")
+            .hidden(all_open)
+            .put(fold("", why_not, list))
+            .html(),
     ]);
     section("courses", "courses-title", "Every plan we weighed", body)
 }

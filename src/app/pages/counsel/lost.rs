@@ -4,7 +4,8 @@ use leavewell_model::Report;
 use leavewell_model::facts::treatment_text;
 use yew::prelude::*;
 
-use crate::app::parts::marks::{all, bullets, named, p, section};
+use crate::app::parts::element::el;
+use crate::app::parts::marks::{all, bullets, named, section};
 use crate::app::parts::words::{joined, small};
 
 /// Losses in words.
@@ -38,23 +39,25 @@ pub(super) fn lost(report: &Report) -> Html {
         .filter_map(|id| treatment_text(id))
         .filter(|t| !t.ask.is_empty())
         .collect();
+    let with_advised = el("div", "")
+        .el(el("dt", "").words(joined(&["With the plan advised: ", &small(name)])))
+        .el(el("dd", "").put(bullets(lost)));
+    let with_replating = el("div", "")
+        .hidden(replating.is_empty())
+        .tag("dt", "With full replating")
+        .el(el("dd", "").said("", joined(&[replating, "."])));
     let body = all(vec![
-        html! { <dl>
-            <div>
-                <dt>{ joined(&["With the plan advised: ", &small(name)]) }</dt>
-                <dd>{ bullets(lost) }</dd>
-            </div>
-            <div hidden={replating.is_empty()}>
-                <dt>{ "With full replating" }</dt>
-                <dd>{ p("", joined(&[replating, "."])) }</dd>
-            </div>
-        </dl> },
-        html! { <h3>{ "A question to ask whoever would do it" }</h3> },
-        html! { <ul>
-            for text in questions {
-                <li key={text.id}>{ named(text.name, joined(&[": ", text.ask])) }</li>
-            }
-        </ul> },
+        el("dl", "").el(with_advised).el(with_replating).html(),
+        el("h3", "")
+            .text("A question to ask whoever would do it")
+            .html(),
+        el("ul", "")
+            .each(questions, |text| {
+                el("li", "")
+                    .key(text.id)
+                    .put(named(text.name, joined(&[": ", text.ask])))
+            })
+            .html(),
     ]);
     section("lost", "lost-title", "What is gone for good", body)
 }

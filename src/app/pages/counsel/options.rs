@@ -7,7 +7,8 @@ use leavewell_model::small::sort_short;
 use yew::prelude::*;
 
 use crate::app::charts::unbeaten;
-use crate::app::parts::marks::{all, div, fold, p, section};
+use crate::app::parts::element::{El, el};
+use crate::app::parts::marks::{all, fold, p, section};
 use crate::app::parts::words::{capital, gain_band, joined, money_band, percent};
 
 /// The options. One table: on a narrow screen each row becomes a block, so every cell carries the
@@ -47,11 +48,11 @@ pub(super) fn options(report: &Report, currency: Currency) -> Html {
 fn folded(why: &str, options: &[&OptionReport], report: &Report, currency: Currency) -> Html {
     let names: Vec<&str> = options.iter().map(|o| o.name).collect();
     let summary = joined(&[why, ": ", &names.join(", ").to_ascii_lowercase()]);
-    html! {
-        <div hidden={options.is_empty()}>
-            { fold("", summary, table("Each step by itself.", options, report, currency)) }
-        </div>
-    }
+    let table = table("Each step by itself.", options, report, currency);
+    el("div", "")
+        .hidden(options.is_empty())
+        .put(fold("", summary, table))
+        .html()
 }
 
 fn table(
@@ -60,23 +61,17 @@ fn table(
     report: &Report,
     currency: Currency,
 ) -> Html {
-    html! {
-        <table class="options-table" role="table">
-            <caption>{ caption }</caption>
-            <thead role="rowgroup">
-                <tr role="row">
-                    for head in HEADS {
-                        <th scope="col" role="columnheader">{ head }</th>
-                    }
-                </tr>
-            </thead>
-            <tbody role="rowgroup">
-                for option in options {
-                    { row(option, report, currency) }
-                }
-            </tbody>
-        </table>
-    }
+    let part = |tag, role| el(tag, "").attr("role", role);
+    let heads = part("tr", "row").each(HEADS, |head| {
+        part("th", "columnheader").attr("scope", "col").text(head)
+    });
+    let rows = part("tbody", "rowgroup").each(options, |option| row(option, report, currency));
+    el("table", "options-table")
+        .attr("role", "table")
+        .tag("caption", caption)
+        .el(part("thead", "rowgroup").el(heads))
+        .el(rows)
+        .html()
 }
 
 const HEADS: [&str; 5] = [
@@ -87,46 +82,57 @@ const HEADS: [&str; 5] = [
     "Cost, and who",
 ];
 
-fn row(option: &OptionReport, report: &Report, currency: Currency) -> Html {
+fn row(option: &OptionReport, report: &Report, currency: Currency) -> El {
     let closed = matches!(option.outcome, "barred" | "never");
     let course = report
         .courses
         .iter()
         .find(|c| is_by_itself(c, option.treatment));
     let advised = report.counsel.steps.contains(&option.treatment);
-    html! {
-            <tr
-                key={option.treatment}
-                role="row"
-                class={match (closed, advised) { (true, _) => "is-closed", (_, true) => "is-advised", _ => "" }}
-            >
-                <th scope="row" role="rowheader">
-                    <span class="option-name">{ option.name }</span>
-                    <span class="option-advised" hidden={!advised}>{ "Advised" }</span>
-                    <span class="option-plain">{ option.plain }</span>
-                </th>
-                if closed {
-                    { cell("4", 1, all(vec![
-    said(option),
-    p("quiet", closed_line(option, course, currency)),
-    ])) }
-                } else {
-                    { cell("1", 1, said(option)) }
-                    { cell("1", 2, money(course, currency)) }
-                    { cell("1", 3, two("", course.map(kept_words).unwrap_or_default(), capital(option.reversibility_words))) }
-                    { cell("1", 4, two("figures", cost_words(option, currency), who(option.who))) }
-                }
-            </tr>
-        }
+    let head = el("th", "")
+        .attr("scope", "row")
+        .attr("role", "rowheader")
+        .el(el("span", "option-name").text(option.name))
+        .el(el("span", "option-advised")
+            .hidden(!advised)
+            .text("Advised"))
+        .el(el("span", "option-plain").text(option.plain));
+    let class = match (closed, advised) {
+        (true, _) => "is-closed",
+        (_, true) => "is-advised",
+        _ => "",
+    };
+    let cells = if closed {
+        let more = p("quiet", closed_line(option, course, currency));
+        vec![cell("4", 1, all(vec![said(option), more]))]
+    } else {
+        let kept = course.map(kept_words).unwrap_or_default();
+        let undone = capital(option.reversibility_words);
+        let cost = cost_words(option, currency);
+        vec![
+            cell("1", 1, said(option)),
+            cell("1", 2, money(course, currency)),
+            cell("1", 3, two("", kept, undone)),
+            cell("1", 4, two("figures", cost, who(option.who))),
+        ]
+    };
+    el("tr", class)
+        .key(option.treatment)
+        .attr("role", "row")
+        .el(head)
+        .put(all(cells))
 }
 
 fn cell(colspan: &'static str, column: usize, body: Html) -> Html {
-    html! {
-        <td role="cell" {colspan}>
-            <span class="cell-head" aria-hidden="true">{ HEADS.get(column).copied().unwrap_or_default() }</span>
-            { body }
-        </td>
-    }
+    let head = el("span", "cell-head")
+        .attr("aria-hidden", "true")
+        .text(HEADS.get(column).copied().unwrap_or_default());
+    el("td", "")
+        .attr("role", "cell")
+        .attr("colspan", colspan)
+        .el(head)
+        .put(body)
+        .html()
 }
 
 fn two(class: &'static str, first: String, second: String) -> Html {
@@ -151,23 +157,25 @@ fn said(option: &OptionReport) -> Html {
         "not_needed" => "Not needed.",
         _ => "It can be done.",
     };
-    div(
-        "said",
-        vec![
-            html! { <p><strong>{ lead }</strong>{ " " }{ option.not_needed.clone().unwrap_or_default() }</p> },
-            html! { <ul hidden={option.verdicts.is_empty() || option.outcome == "not_needed"}>
-                for verdict in option.verdicts.iter() {
-                    <li>
-                        { verdict.reason.clone() }
-                        <span class="lifted" hidden={verdict.lifted_by.is_empty()}>
-                            // What would lift a guard's verdict.
-                            { joined(&[if verdict.outcome == "barred" { LIFTS } else { "" }, &verdict.lifted_by]) }
-                        </span>
-                    </li>
-                }
-            </ul> },
-        ],
-    )
+    let lead = el("p", "")
+        .tag("strong", lead)
+        .text(" ")
+        .words(option.not_needed.clone().unwrap_or_default());
+    let verdicts = el("ul", "")
+        .hidden(option.verdicts.is_empty() || option.outcome == "not_needed")
+        .each(&option.verdicts, |verdict| {
+            let lifts = if verdict.outcome == "barred" {
+                LIFTS
+            } else {
+                ""
+            };
+            // What would lift a guard's verdict.
+            let lifted = el("span", "lifted")
+                .hidden(verdict.lifted_by.is_empty())
+                .words(joined(&[lifts, &verdict.lifted_by]));
+            el("li", "").words(verdict.reason.clone()).el(lifted)
+        });
+    el("div", "said").el(lead).el(verdicts).html()
 }
 
 fn money(course: Option<&CourseReport>, currency: Currency) -> Html {

@@ -6,7 +6,8 @@ use leavewell_model::report::NextLook;
 use yew::prelude::*;
 
 use crate::app::charts::change;
-use crate::app::parts::marks::{all, p, section};
+use crate::app::parts::element::el;
+use crate::app::parts::marks::{all, section};
 use crate::app::parts::words::{joined, money};
 use crate::app::route::Route;
 use crate::app::state::Open;
@@ -23,13 +24,17 @@ pub(super) fn would_change(open: &Open) -> Html {
         (true, true) => "",
     };
     let body = all(vec![
-        html! { <ul hidden={!flips}>
-            for change in changes.iter().filter(|c| c.flips_at.is_some()) {
-                <li key={change.input}>{ change.text.clone() }</li>
-            }
-        </ul> },
-        html! { <p hidden={flips}>{ words }</p> },
-        html! { <div hidden={changes.is_empty()}>{ change(changes, open.currency()) }</div> },
+        el("ul", "")
+            .hidden(!flips)
+            .each(changes.iter().filter(|c| c.flips_at.is_some()), |change| {
+                el("li", "").key(change.input).words(change.text.clone())
+            })
+            .html(),
+        el("p", "").hidden(flips).text(words).html(),
+        el("div", "")
+            .hidden(changes.is_empty())
+            .put(change(changes, open.currency()))
+            .html(),
     ]);
     section(
         "would-change",
@@ -44,17 +49,25 @@ pub(super) fn look_next(report: &Report, currency: Currency) -> Html {
     const SHOWN: usize = 3;
     let looks = &report.identity.next_looks;
     let body = all(vec![
-        html! { <p hidden={!looks.is_empty()}>{ "Nothing left to look at that you can see by eye." }</p> },
-        html! { <ol>
-            for look in looks.iter().take(SHOWN) {
-                <li key={look.finding}>
-                    <strong>{ look.title }</strong>
-                    { p("", look.how) }
-                    { p("quiet", joined(&["You need: ", look.needs, ". ", &worth(look, currency)])) }
-                </li>
-            }
-        </ol> },
-        html! { <p><a href={Route::Look.href()}>{ "Go to Look" }</a></p> },
+        el("p", "")
+            .hidden(!looks.is_empty())
+            .text("Nothing left to look at that you can see by eye.")
+            .html(),
+        el("ol", "")
+            .each(looks.iter().take(SHOWN), |look| {
+                let needs = joined(&["You need: ", look.needs, ". ", &worth(look, currency)]);
+                el("li", "")
+                    .key(look.finding)
+                    .tag("strong", look.title)
+                    .p("", look.how)
+                    .said("quiet", needs)
+            })
+            .html(),
+        el("p", "")
+            .el(el("a", "")
+                .attr("href", Route::Look.href())
+                .text("Go to Look"))
+            .html(),
     ]);
     section("look-next", "look-next-title", "What to look at next", body)
 }
