@@ -43,7 +43,7 @@ pub fn condition_page(page: Page) -> Html {
             el("div", "condition")
                 .el(drawn(open, lit, &parts))
                 .el(list(page, lit, &parts))
-                .el(el("div", "")
+                .el(el("div", "part-side")
                     .put(part_fields(page, lit))
                     .el(photos(page, lit)))
                 .html(),
