@@ -86,7 +86,8 @@ pub fn what_would_change(case: &Case) -> Vec<crate::report::ChangeReport> {
 }
 
 /// The ledger with the case's own figures laid over it.
-fn ledger_of(case: &Case) -> Ledger {
+#[must_use]
+pub fn ledger_of(case: &Case) -> Ledger {
     let mut ledger = Ledger::standard().clone();
     for own in &case.overrides {
         // A case built in code may hold an override that a file could not; it is then left out.
