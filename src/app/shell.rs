@@ -17,14 +17,13 @@ use super::pages::piece::piece_page;
 use super::pages::shelf::shelf_page;
 use super::pages::{Page, line};
 use super::parts::choice::option;
-use super::parts::element::{button, el};
+use super::parts::element::{El, button, el, group};
 use super::parts::field::typed;
 use super::parts::marks::press;
 use super::parts::places::places;
 use super::platform::{clock, file, page, store};
 use super::route::Route;
 use super::state::{Action, Notice, Open, SaveState, State, Theme, Wish, update};
-use crate::app::parts::marks::all;
 use crate::app::parts::words::joined;
 
 /// How long a piece must stand still before what would change the answer is looked for, in
@@ -158,17 +157,16 @@ impl Component for App {
             holder = holder.put(places(page.open, *route));
         }
         let place = el("div", "place").key(&self.screen()).put(place);
-        all(vec![
-            skip.html(),
-            el("header", "top")
+        group()
+            .el(skip)
+            .el(el("header", "top")
                 .el(brand)
-                .put(theme_switch(state.theme, act))
-                .html(),
-            notices(state, act, wish),
-            holder.html(),
-            el("main", "").attr("id", "main").el(place).html(),
-            foot(),
-        ])
+                .put(theme_switch(state.theme, act)))
+            .put(notices(state, act, wish))
+            .el(holder)
+            .el(el("main", "").attr("id", "main").el(place))
+            .put(foot())
+            .html()
     }
 
     fn rendered(&mut self, ctx: &Context<Self>, first: bool) {
@@ -433,18 +431,16 @@ fn notices(state: &State, act: &Callback<Action>, wish: &Callback<Wish>) -> Html
             rescue: Some(open.draft.to_json()),
         }),
     });
-    let told = |notice: Option<&Notice>, more| {
-        all(notice.into_iter().map(|n| told(n, wish, more)).collect())
-    };
+    let told = |notice: Option<&Notice>, more| group().each(notice, |n| told(n, wish, more));
     el("div", "notices")
         .attr("role", "alert")
-        .put(told(unsaved.as_ref(), None))
-        .put(told(state.notice.as_deref(), Some(act)))
+        .el(told(unsaved.as_ref(), None))
+        .el(told(state.notice.as_deref(), Some(act)))
         .html()
 }
 
 /// A notice; one that can be sent away says so to `dismiss`.
-fn told(notice: &Notice, wish: &Callback<Wish>, dismiss: Option<&Callback<Action>>) -> Html {
+fn told(notice: &Notice, wish: &Callback<Wish>, dismiss: Option<&Callback<Action>>) -> El {
     let words = el("p", "")
         .el(el("strong", "").words(notice.what.clone()))
         .text(" ")
@@ -460,7 +456,6 @@ fn told(notice: &Notice, wish: &Callback<Wish>, dismiss: Option<&Callback<Action
             .pressed(press(act, Action::DismissNotice))
             .text("I have read this"),
     })
-    .html()
 }
 
 fn nothing_open() -> Html {

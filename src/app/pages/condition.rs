@@ -12,8 +12,8 @@ use super::Page;
 use crate::app::charts::silver_left;
 use crate::app::drawings::piece_drawing;
 use crate::app::parts::cautions::cautions;
-use crate::app::parts::element::{El, button, el};
-use crate::app::parts::marks::{all, named, p, press};
+use crate::app::parts::element::{El, button, el, group};
+use crate::app::parts::marks::{named, press};
 use crate::app::parts::screen::screen;
 use crate::app::route::Route;
 use crate::app::state::{Action, Open, Target};
@@ -37,14 +37,13 @@ pub fn condition_page(page: Page) -> Html {
             "Next: what it might fetch",
         ],
         answer(open),
-        all(vec![
-            el("div", "condition")
+        group()
+            .el(el("div", "condition")
                 .el(drawn(open, lit, &parts))
                 .el(list(page, lit, &parts))
-                .put(part_fields(page, lit))
-                .html(),
-            cautions(&here(open, &parts)),
-        ]),
+                .put(part_fields(page, lit)))
+            .put(cautions(&here(open, &parts)))
+            .html(),
     )
 }
 
@@ -111,22 +110,13 @@ fn bleeds(open: &Open, parts: &[PartName]) -> Vec<(PartName, f64)> {
 
 fn answer(open: &Open) -> Html {
     let parts = &open.report.silver.parts;
-    all(vec![
-        el("h2", "").text("Silver left").html(),
-        p(
-            "",
-            "This is worked out from how much base metal you say shows, and from how thick such silver was when \
-                 new.",
-        ),
-        el("ul", "silver-words")
+    group().el(el("h2", "").text("Silver left")).p("", "This is worked out from how much base metal you say shows, and from how thick such silver was when \
+                 new.").el(el("ul", "silver-words")
             .each(parts, |part| {
                 el("li", "")
                     .key(part.part)
                     .put(named(part.name, ": ".to_owned() + &part.words))
-            })
-            .html(),
-        silver_left(parts),
-    ])
+            })).put(silver_left(parts)).html()
 }
 
 /// Cautions for what is recorded here: lead, closed hollows, things that eat the metal.
