@@ -18,7 +18,7 @@ use super::pages::piece::piece_page;
 use super::pages::shelf::shelf_page;
 use super::pages::{Page, bench, line};
 use super::parts::choice::option;
-use super::parts::element::{button, el};
+use super::parts::element::{El, button, el, group};
 use super::parts::field::typed;
 use super::parts::marks::press;
 use super::parts::places::places;
@@ -27,7 +27,6 @@ use super::route::Route;
 use super::state::{
     Action, Leaf, Notice, Open, SaveState, State, Theme, Wish, change_reports, update,
 };
-use crate::app::parts::marks::all;
 use crate::app::parts::words::joined;
 
 /// How long the answer must stand still before it is read out, in milliseconds.
@@ -159,17 +158,16 @@ impl Component for App {
             holder = holder.put(places(page.open, *route));
         }
         let place = el("div", "place").key(&self.screen()).put(place);
-        all(vec![
-            skip.html(),
-            el("header", "top")
+        group()
+            .el(skip)
+            .el(el("header", "top")
                 .el(brand)
-                .put(theme_switch(state.theme, act))
-                .html(),
-            notices(state, act, wish),
-            holder.html(),
-            el("main", "").attr("id", "main").el(place).html(),
-            foot(),
-        ])
+                .put(theme_switch(state.theme, act)))
+            .put(notices(state, act, wish))
+            .el(holder)
+            .el(el("main", "").attr("id", "main").el(place))
+            .put(foot())
+            .html()
     }
 
     fn rendered(&mut self, ctx: &Context<Self>, first: bool) {
@@ -472,18 +470,16 @@ fn notices(state: &State, act: &Callback<Action>, wish: &Callback<Wish>) -> Html
             rescue: Some(open.draft.to_json()),
         }),
     });
-    let told = |notice: Option<&Notice>, more| {
-        all(notice.into_iter().map(|n| told(n, wish, more)).collect())
-    };
+    let told = |notice: Option<&Notice>, more| group().each(notice, |n| told(n, wish, more));
     el("div", "notices")
         .attr("role", "alert")
-        .put(told(unsaved.as_ref(), None))
-        .put(told(state.notice.as_deref(), Some(act)))
+        .el(told(unsaved.as_ref(), None))
+        .el(told(state.notice.as_deref(), Some(act)))
         .html()
 }
 
 /// A notice; one that can be sent away says so to `dismiss`.
-fn told(notice: &Notice, wish: &Callback<Wish>, dismiss: Option<&Callback<Action>>) -> Html {
+fn told(notice: &Notice, wish: &Callback<Wish>, dismiss: Option<&Callback<Action>>) -> El {
     let words = el("p", "")
         .el(el("strong", "").words(notice.what.clone()))
         .text(" ")
@@ -499,7 +495,6 @@ fn told(notice: &Notice, wish: &Callback<Wish>, dismiss: Option<&Callback<Action
             .pressed(press(act, Action::DismissNotice))
             .text("I have read this"),
     })
-    .html()
 }
 
 fn nothing_open() -> Html {

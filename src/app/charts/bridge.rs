@@ -6,7 +6,7 @@ use yew::prelude::*;
 
 use super::figure::{Frame, LINE, bar, figure, stroke, word, words};
 use super::scale::{Scale, anchor, count, lines};
-use crate::app::parts::marks::all;
+use crate::app::parts::element::{el, group};
 use crate::app::parts::words::{joined, money};
 
 struct Step {
@@ -52,13 +52,25 @@ pub fn bridge(reasons: &[ReasonReport], currency: Currency) -> Html {
         rows,
     };
     let zero = scale.place(0.0);
-    let drawing = all(vec![
-        stroke("chart-zero", (zero, 0.0), (zero, height)),
-        html! { <>for (i, step) in steps.iter().enumerate() {
-            <g key={i}>{ row(step, scale, currency) }</g>
-        }</> },
-        word("as it is", zero, height + 14.0, "chart-quiet", anchor(zero)),
-    ]);
+    let drawing = group()
+        .put(stroke("chart-zero", (zero, 0.0), (zero, height)))
+        .put(
+            group()
+                .each(steps.iter().enumerate(), |(i, step)| {
+                    el("g", "")
+                        .key(&i.to_string())
+                        .put(row(step, scale, currency))
+                })
+                .html(),
+        )
+        .put(word(
+            "as it is",
+            zero,
+            height + 14.0,
+            "chart-quiet",
+            anchor(zero),
+        ))
+        .html();
     figure(frame, drawing)
 }
 
@@ -72,22 +84,28 @@ fn row(step: &Step, scale: Scale, currency: Currency) -> Html {
         (false, false) => "chart-silver",
     };
     let amount = joined(&[sign, &money(step.amount, currency)]);
-    all(vec![
-        words(
+    group()
+        .put(words(
             &step.text,
             2.0,
             step.top + 13.0,
             "chart-name chart-over",
             "start",
-        ),
-        word(&amount, 98.0, y - 8.0, "chart-quiet chart-over", "end"),
-        bar(
+        ))
+        .put(word(
+            &amount,
+            98.0,
+            y - 8.0,
+            "chart-quiet chart-over",
+            "end",
+        ))
+        .put(bar(
             class,
             (scale.place(left), y),
             scale.stretch(left, right),
             14.0,
-        ),
-    ])
+        ))
+        .html()
 }
 
 /// Causes that add up, with their names in few words; other reasons carry amounts that do not.

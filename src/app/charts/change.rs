@@ -6,8 +6,7 @@ use yew::prelude::*;
 
 use super::figure::{Frame, LINE, dot, figure, stroke, word, words};
 use super::scale::{Scale, anchor, count, lines, log_place};
-use crate::app::parts::element::el;
-use crate::app::parts::marks::all;
+use crate::app::parts::element::{el, group};
 use crate::app::parts::words::{capital, joined, money, percent};
 
 /// One track for each input.
@@ -34,7 +33,7 @@ pub fn change(changes: &[ChangeReport], currency: Currency) -> Html {
         head: &["Input", "Now", "Answer changes at", "In words"],
         rows: changes.iter().map(|c| table_row(c, currency)).collect(),
     };
-    let drawing = placed.iter().map(|(change, name, top)| {
+    let drawing = group().each(placed.iter(), |(change, name, top)| {
         el("g", "")
             .key(change.input)
             .put(words(name, 2.0, *top, "chart-name", "start"))
@@ -43,9 +42,8 @@ pub fn change(changes: &[ChangeReport], currency: Currency) -> Html {
                 top + LINE * (count(name.len()) - 1.0),
                 currency,
             ))
-            .html()
     });
-    figure(frame, all(drawing.collect()))
+    figure(frame, drawing.html())
 }
 
 /// The track under a name whose last line stands at `top`.
@@ -65,12 +63,12 @@ fn row(change: &ChangeReport, top: f64, currency: Currency) -> Html {
     let scale = Scale::holding(&ends.map(|v| log_place(v.max(0.001))));
     let now = scale.place(log_place(change.now.max(0.001)));
     let said = joined(&["now ", &amount(change, change.now, currency)]);
-    all(vec![
-        stroke("chart-axis", (2.0, top + 32.0), (98.0, top + 32.0)),
-        dot("chart-point", (now, top + 32.0)),
-        word(&said, now, top + 20.0, "chart-quiet", anchor(now)),
-        flip_mark(change, flip, scale, top, currency),
-    ])
+    group()
+        .put(stroke("chart-axis", (2.0, top + 32.0), (98.0, top + 32.0)))
+        .put(dot("chart-point", (now, top + 32.0)))
+        .put(word(&said, now, top + 20.0, "chart-quiet", anchor(now)))
+        .put(flip_mark(change, flip, scale, top, currency))
+        .html()
 }
 
 fn flip_mark(
@@ -91,10 +89,10 @@ fn flip_mark(
     };
     let place = scale.place(log_place(flip.max(0.001)));
     let said = joined(&["another answer at ", &amount(change, flip, currency)]);
-    all(vec![
-        dot("chart-open", (place, top + 32.0)),
-        word(&said, place, top + 54.0, "chart-quiet", anchor(place)),
-    ])
+    group()
+        .put(dot("chart-open", (place, top + 32.0)))
+        .put(word(&said, place, top + 54.0, "chart-quiet", anchor(place)))
+        .html()
 }
 
 /// A value of an input as it is said: an amount or a share.

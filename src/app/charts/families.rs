@@ -5,8 +5,7 @@ use yew::prelude::*;
 
 use super::figure::{Frame, LINE, bar, figure, whisker, word};
 use super::scale::{Scale, count, odds};
-use crate::app::parts::element::el;
-use crate::app::parts::marks::all;
+use crate::app::parts::element::{el, group};
 use crate::app::parts::words::{capital, joined, percent};
 
 /// Height of one family.
@@ -34,44 +33,41 @@ pub fn families(bars: &[FamilyReport]) -> Html {
         head: &["Family", "How likely", "Between"],
         rows,
     };
-    let drawing = bars.iter().enumerate().map(|(i, bar)| {
-        el("g", "")
-            .key(bar.family)
-            .put(row(bar, ROW * count(i)))
-            .html()
+    let drawing = group().each(bars.iter().enumerate(), |(i, bar)| {
+        el("g", "").key(bar.family).put(row(bar, ROW * count(i)))
     });
-    figure(frame, all(drawing.collect()))
+    figure(frame, drawing.html())
 }
 
 fn row(family: &FamilyReport, top: f64) -> Html {
     let scale = Scale::holding(&[0.0, 1.0]);
     let down = top + 22.0 + LINE;
-    all(vec![
-        word(
+    group()
+        .put(word(
             &capital(family.name),
             2.0,
             top + 16.0,
             "chart-name",
             "start",
-        ),
-        word(
+        ))
+        .put(word(
             &odds(family.p),
             2.0,
             top + 16.0 + LINE,
             "chart-quiet",
             "start",
-        ),
-        bar("chart-track", (2.0, down), 96.0, 12.0),
-        bar(
+        ))
+        .put(bar("chart-track", (2.0, down), 96.0, 12.0))
+        .put(bar(
             "chart-silver",
             (2.0, down),
             scale.stretch(0.0, family.p),
             12.0,
-        ),
-        whisker(
+        ))
+        .put(whisker(
             scale.place(family.low),
             scale.place(family.high),
             down + 18.0,
-        ),
-    ])
+        ))
+        .html()
 }

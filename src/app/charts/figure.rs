@@ -3,8 +3,8 @@
 use yew::prelude::*;
 
 use super::scale::{count, percent, px};
-use crate::app::parts::element::el;
-use crate::app::parts::marks::{all, fold, table};
+use crate::app::parts::element::{el, group};
+use crate::app::parts::marks::{fold, table};
 use crate::app::parts::words::joined;
 
 /// What the frame says round a drawing.
@@ -84,11 +84,19 @@ pub(super) fn dot(class: &'static str, at: (f64, f64)) -> Html {
 /// A range with a stroke across each end.
 pub(super) fn whisker(low: f64, high: f64, down: f64) -> Html {
     const HALF: f64 = 3.0;
-    all(vec![
-        stroke("chart-whisker", (low, down), (high, down)),
-        stroke("chart-whisker", (low, down - HALF), (low, down + HALF)),
-        stroke("chart-whisker", (high, down - HALF), (high, down + HALF)),
-    ])
+    group()
+        .put(stroke("chart-whisker", (low, down), (high, down)))
+        .put(stroke(
+            "chart-whisker",
+            (low, down - HALF),
+            (low, down + HALF),
+        ))
+        .put(stroke(
+            "chart-whisker",
+            (high, down - HALF),
+            (high, down + HALF),
+        ))
+        .html()
 }
 
 /// One line of words in a picture.

@@ -6,8 +6,7 @@ use yew::prelude::*;
 
 use super::figure::{Frame, LINE, figure, stroke, word, words};
 use super::scale::{Scale, anchor, count, lines, unbeaten};
-use crate::app::parts::element::el;
-use crate::app::parts::marks::all;
+use crate::app::parts::element::{el, group};
 use crate::app::parts::words::{gain_band, in_hundred, money};
 
 /// A plan's name, and what is to be known of it at once.
@@ -81,33 +80,29 @@ pub fn outcomes(courses: &[&CourseReport], advised: &[&'static str], currency: C
     };
     let zero = scale.place(0.0);
     let (low, high) = scale.ends();
-    let drawing = all(vec![
-        stroke("chart-zero", (zero, 20.0), (zero, top)),
-        word("as it is", zero, 14.0, "chart-quiet", anchor(zero)),
-        all(rows
-            .iter()
-            .map(|row| {
-                el("g", class_of(row.course, row.advised))
-                    .key(&row.course.steps.join("+"))
-                    .put(line(row, scale))
-                    .html()
-            })
-            .collect()),
-        word(
+    let drawing = group()
+        .put(stroke("chart-zero", (zero, 20.0), (zero, top)))
+        .put(word("as it is", zero, 14.0, "chart-quiet", anchor(zero)))
+        .el(group().each(&rows, |row| {
+            el("g", class_of(row.course, row.advised))
+                .key(&row.course.steps.join("+"))
+                .put(line(row, scale))
+        }))
+        .put(word(
             &money(low, currency),
             2.0,
             top + 16.0,
             "chart-quiet",
             "start",
-        ),
-        word(
+        ))
+        .put(word(
             &money(high, currency),
             98.0,
             top + 16.0,
             "chart-quiet",
             "end",
-        ),
-    ]);
+        ))
+        .html();
     figure(frame, drawing)
 }
 
@@ -115,22 +110,28 @@ fn line(row: &Row, scale: Scale) -> Html {
     let gain = row.course.net_gain;
     let y = row.top + LINE * count(row.name.len()) + 12.0;
     let middle = scale.place(gain.p50);
-    all(vec![
-        words(
+    group()
+        .put(words(
             &row.name,
             2.0,
             row.top + 14.0,
             "chart-name chart-over",
             "start",
-        ),
-        stroke(
+        ))
+        .put(stroke(
             "chart-range",
             (scale.place(gain.p10), y),
             (scale.place(gain.p90), y),
-        ),
-        stroke("chart-median", (middle, y - 7.0), (middle, y + 7.0)),
-        words(&row.said, 2.0, y + 20.0, "chart-quiet chart-over", "start"),
-    ])
+        ))
+        .put(stroke("chart-median", (middle, y - 7.0), (middle, y + 7.0)))
+        .put(words(
+            &row.said,
+            2.0,
+            y + 20.0,
+            "chart-quiet chart-over",
+            "start",
+        ))
+        .html()
 }
 
 fn said(course: &CourseReport, currency: Currency) -> String {

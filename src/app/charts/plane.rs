@@ -9,8 +9,7 @@ use super::figure::{Frame, LINE, dot, figure, stroke, word, words};
 use super::outcomes::{class_of, named, scale_of};
 use super::placing::{Marked, Place, placed};
 use super::scale::{Scale, anchor, count, lines};
-use crate::app::parts::element::el;
-use crate::app::parts::marks::all;
+use crate::app::parts::element::{El, el, group};
 use crate::app::parts::words::{gain_band, joined, money, percent};
 
 const TOP: f64 = 64.0;
@@ -53,38 +52,30 @@ pub fn plane(plans: &[&CourseReport], advised: &[&'static str], currency: Curren
     let quiet = |text: &str, x, y, anchor| word(text, x, y, "chart-quiet", anchor);
     let zero = scale.place(0.0);
     let at = |(gain, kept)| (scale.place(gain), height_of(kept));
-    let drawing = all(vec![
-        quiet("Originality kept: all", 2.0, 14.0, "start"),
-        quiet("none", 2.0, bottom + 15.0, "start"),
-        quiet("as it is", zero, bottom + 32.0, anchor(zero)),
-        quiet(&money(least, currency), 2.0, bottom + 49.0, "start"),
-        quiet("against leaving it", 50.0, bottom + 49.0, "middle"),
-        quiet(&money(most, currency), 98.0, bottom + 49.0, "end"),
-        stroke("chart-axis", (2.0, bottom), (98.0, bottom)),
-        stroke("chart-zero", (zero, 22.0), (zero, bottom)),
-        all(edge
-            .windows(2)
-            .map(|pair| stroke("chart-edge", at(pair[0]), at(pair[1])))
-            .collect()),
-        all(spots
-            .iter()
-            .zip(&places)
-            .map(|(spot, place)| range(spot, *place, scale))
-            .collect()),
-        all(spots
-            .iter()
-            .zip(&places)
-            .map(|(spot, place)| label(spot, *place, scale))
-            .collect()),
-        all(spots
-            .iter()
-            .map(|spot| {
-                el("g", spot.class)
-                    .put(dot("chart-point", at((spot.gain, spot.originality))))
-                    .html()
-            })
-            .collect()),
-    ]);
+    let mut edges = group();
+    for pair in edge.windows(2) {
+        edges = edges.put(stroke("chart-edge", at(pair[0]), at(pair[1])));
+    }
+    let drawing = group()
+        .put(quiet("Originality kept: all", 2.0, 14.0, "start"))
+        .put(quiet("none", 2.0, bottom + 15.0, "start"))
+        .put(quiet("as it is", zero, bottom + 32.0, anchor(zero)))
+        .put(quiet(&money(least, currency), 2.0, bottom + 49.0, "start"))
+        .put(quiet("against leaving it", 50.0, bottom + 49.0, "middle"))
+        .put(quiet(&money(most, currency), 98.0, bottom + 49.0, "end"))
+        .put(stroke("chart-axis", (2.0, bottom), (98.0, bottom)))
+        .put(stroke("chart-zero", (zero, 22.0), (zero, bottom)))
+        .el(edges)
+        .el(group().each(spots.iter().zip(&places), |(spot, place)| {
+            range(spot, *place, scale)
+        }))
+        .el(group().each(spots.iter().zip(&places), |(spot, place)| {
+            label(spot, *place, scale)
+        }))
+        .el(group().each(&spots, |spot| {
+            el("g", spot.class).put(dot("chart-point", at((spot.gain, spot.originality))))
+        }))
+        .html();
     figure(frame, drawing)
 }
 
@@ -100,7 +91,7 @@ impl Spot {
 }
 
 /// A point's range, and a line to its words where they stand off.
-fn range(spot: &Spot, place: Place, scale: Scale) -> Html {
+fn range(spot: &Spot, place: Place, scale: Scale) -> El {
     let y = height_of(spot.originality);
     let x = scale.place(spot.gain);
     let middle = place.top + LINE * count(spot.name.len()) / 2.0;
@@ -110,15 +101,13 @@ fn range(spot: &Spot, place: Place, scale: Scale) -> Html {
         (scale.place(spot.high), y),
     ));
     if place.far {
-        range
-            .put(stroke("chart-leader", (x, y), (x, middle)))
-            .html()
+        range.put(stroke("chart-leader", (x, y), (x, middle)))
     } else {
-        range.html()
+        range
     }
 }
 
-fn label(spot: &Spot, place: Place, scale: Scale) -> Html {
+fn label(spot: &Spot, place: Place, scale: Scale) -> El {
     let aside = place.aside.to_string();
     el("g", spot.class)
         .set("transform", joined(&["translate(", &aside, " 0)"]))
@@ -129,7 +118,6 @@ fn label(spot: &Spot, place: Place, scale: Scale) -> Html {
             "chart-name chart-over",
             place.anchor,
         ))
-        .html()
 }
 
 /// The plans a person can tell apart here: the advised one, leaving it, replating, and then those

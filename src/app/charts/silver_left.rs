@@ -5,8 +5,7 @@ use yew::prelude::*;
 
 use super::figure::{Frame, LINE, bar, figure, whisker, word, words};
 use super::scale::{Scale, count, lines};
-use crate::app::parts::element::el;
-use crate::app::parts::marks::all;
+use crate::app::parts::element::{el, group};
 use crate::app::parts::words::{joined, number_band, percent, small};
 
 /// A bar for each part, against the silver it was made with.
@@ -45,10 +44,10 @@ pub fn silver_left(parts: &[PartReport]) -> Html {
         ],
         rows: parts.iter().map(table_row).collect(),
     };
-    let drawing = rows
-        .iter()
-        .map(|(part, said, top)| el("g", "").key(part.part).put(row(part, said, *top)).html());
-    figure(frame, all(drawing.collect()))
+    let drawing = group().each(&rows, |(part, said, top)| {
+        el("g", "").key(part.part).put(row(part, said, *top))
+    });
+    figure(frame, drawing.html())
 }
 
 fn row(part: &PartReport, said: &[String], top: f64) -> Html {
@@ -61,18 +60,18 @@ fn row(part: &PartReport, said: &[String], top: f64) -> Html {
         .map_or((left, left), |band| {
             (left * band.p10 / band.p50, left * band.p90 / band.p50)
         });
-    all(vec![
-        word(part.name, 2.0, top + 14.0, "chart-name", "start"),
-        bar("chart-track", (2.0, top + 19.0), 96.0, 12.0),
-        bar(
+    group()
+        .put(word(part.name, 2.0, top + 14.0, "chart-name", "start"))
+        .put(bar("chart-track", (2.0, top + 19.0), 96.0, 12.0))
+        .put(bar(
             "chart-silver",
             (2.0, top + 19.0),
             scale.stretch(0.0, left),
             12.0,
-        ),
-        whisker(scale.place(low), scale.place(high), top + 37.0),
-        words(said, 2.0, top + 56.0, "chart-quiet", "start"),
-    ])
+        ))
+        .put(whisker(scale.place(low), scale.place(high), top + 37.0))
+        .put(words(said, 2.0, top + 56.0, "chart-quiet", "start"))
+        .html()
 }
 
 fn left_words(part: &PartReport) -> String {

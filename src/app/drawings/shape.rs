@@ -2,6 +2,8 @@
 
 use leavewell_model::case::PartName;
 
+use crate::app::parts::words::joined;
+
 /// Half the width of the drawing: the axis that turned work is symmetrical about.
 pub(super) const AXIS: f64 = 200.0;
 
@@ -27,91 +29,140 @@ pub(super) struct Shape {
     pub(super) path: String,
 }
 
+/// A shape as it is written down: its part, how it is drawn, and the outlines that make it up.
+/// Numbers are short: all are whole or halves.
+pub(super) struct Plan(
+    pub(super) PartName,
+    pub(super) Style,
+    pub(super) &'static [Outline],
+);
+
+/// One outline as it is written down.
+pub(super) enum Outline {
+    /// SVG path data.
+    Path(&'static str),
+    /// Path data that is worked out.
+    Made(fn() -> String),
+    /// A closed outline turned about the axis: the profile is given for one side, as distances from
+    /// the axis, from top to bottom.
+    Turned((f32, f32), &'static [To]),
+    /// A closed outline along a middle line, so wide at its start, middle and end: handles and
+    /// spouts.
+    Ribbon((f32, f32), &'static [To], [f32; 3]),
+    /// A level line across turned work: half its width, and how far down.
+    Level(f32, f32),
+    /// Fine upright strokes round turned work, closing up towards its sides as they do to the eye:
+    /// half its width, top, bottom, and how many spaces between them.
+    Strokes(f32, f32, f32, u8),
+    /// Strokes that follow turned work from one width to another, the lobes of a bowl or a spreading
+    /// foot: half width and height at the top and below, and how many.
+    Lobes((f32, f32), (f32, f32), u8),
+    /// Slanting strokes round a border: half its width, top, bottom, and how many.
+    Gadroons(f32, f32, f32, u8),
+    /// The underside, seen edge on, a thin strip just below where the piece stands: half its width,
+    /// and how far down.
+    Underside(f32, f32),
+    /// An ellipse: its middle and half its width and height.
+    Ellipse(f32, f32, f32, f32),
+    /// An engraved shield about the axis: its middle, top and size.
+    Shield(f32, f32, f32),
+}
+
 /// One stretch of an outline, from where the last one ended.
 #[derive(Clone, Copy, Debug)]
 pub(super) enum To {
     /// A straight line.
-    Line(f64, f64),
+    Line(f32, f32),
     /// A curve with its two control points and its end.
-    Curve(f64, f64, f64, f64, f64, f64),
+    Curve(f32, f32, f32, f32, f32, f32),
 }
 
 impl To {
     fn end(self) -> (f64, f64) {
         match self {
-            Self::Line(x, y) | Self::Curve(_, _, _, _, x, y) => (x, y),
+            Self::Line(x, y) | Self::Curve(_, _, _, _, x, y) => wide((x, y)),
         }
     }
 }
 
-/// An outlined area.
-pub(super) fn area(part: PartName, path: impl Into<String>) -> Shape {
-    Shape {
-        part,
-        style: Style::Area,
-        path: path.into(),
+impl Plan {
+    /// The shape with its path.
+    pub(super) fn shape(&self) -> Shape {
+        let Self(part, style, outlines) = self;
+        Shape {
+            part: *part,
+            style: *style,
+            path: outlines.iter().map(Outline::path).collect(),
+        }
     }
 }
 
-/// A fine line.
-pub(super) fn detail(part: PartName, path: impl Into<String>) -> Shape {
-    Shape {
-        part,
-        style: Style::Detail,
-        path: path.into(),
+impl Outline {
+    fn path(&self) -> String {
+        let w = f64::from;
+        match *self {
+            Self::Path(path) => path.to_owned(),
+            Self::Made(made) => made(),
+            Self::Turned(start, profile) => turned(wide(start), profile),
+            Self::Ribbon(start, along, widths) => ribbon(wide(start), along, widths.map(w)),
+            Self::Level(half_width, y) => level(w(half_width), w(y)),
+            Self::Strokes(half_width, top, bottom, count) => {
+                strokes(w(half_width), w(top), w(bottom), count)
+            }
+            Self::Lobes(top, low, count) => lobes(wide(top), wide(low), count),
+            Self::Gadroons(half_width, top, bottom, count) => {
+                gadroons(w(half_width), w(top), w(bottom), count)
+            }
+            Self::Underside(half_width, y) => turned(
+                (w(half_width), w(y) + 3.0),
+                &[To::Line(half_width, y + 8.0)],
+            ),
+            Self::Ellipse(cx, cy, rx, ry) => ellipse(w(cx), w(cy), w(rx), w(ry)),
+            Self::Shield(cx, top, size) => shield(w(cx), w(top), w(size)),
+        }
     }
 }
 
-/// A dashed outline of what cannot be seen from the side.
-pub(super) fn hidden(part: PartName, path: impl Into<String>) -> Shape {
-    Shape {
-        part,
-        style: Style::Hidden,
-        path: path.into(),
-    }
+fn wide((x, y): (f32, f32)) -> (f64, f64) {
+    (f64::from(x), f64::from(y))
 }
 
-/// A closed outline turned about the axis: the profile is given for one side, as distances from the
-/// axis, from top to bottom.
-pub(super) fn turned(start: (f64, f64), profile: &[To]) -> String {
+fn turned(start: (f64, f64), profile: &[To]) -> String {
     let right = |x: f64, y: f64| point(AXIS + x, y);
     let left = |x: f64, y: f64| point(AXIS - x, y);
-    let mut path = vec![format!("M{}", right(start.0, start.1))];
+    let mut path = "M".to_owned() + &right(start.0, start.1);
     let mut ends = vec![start];
     for to in profile {
-        path.push(match *to {
-            To::Line(x, y) => format!("L{}", right(x, y)),
-            To::Curve(ax, ay, bx, by, x, y) => {
-                format!("C{} {} {}", right(ax, ay), right(bx, by), right(x, y))
-            }
-        });
-        ends.push(to.end());
+        let (x, y) = to.end();
+        if let To::Curve(ax, ay, bx, by, ..) = *to {
+            path = path + "C" + &right(ax.into(), ay.into()) + " ";
+            path = path + &right(bx.into(), by.into()) + " ";
+        } else {
+            path += "L";
+        }
+        path += &right(x, y);
+        ends.push((x, y));
     }
     if let Some((x, y)) = ends.pop() {
-        path.push(format!("L{}", left(x, y)));
+        path = path + "L" + &left(x, y);
     }
     for (to, (x, y)) in profile.iter().zip(ends).rev() {
-        path.push(match *to {
-            To::Line(..) => format!("L{}", left(x, y)),
-            To::Curve(ax, ay, bx, by, ..) => {
-                format!("C{} {} {}", left(bx, by), left(ax, ay), left(x, y))
-            }
-        });
+        if let To::Curve(ax, ay, bx, by, ..) = *to {
+            path = path + "C" + &left(bx.into(), by.into()) + " ";
+            path = path + &left(ax.into(), ay.into()) + " ";
+        } else {
+            path += "L";
+        }
+        path += &left(x, y);
     }
-    path.concat() + "Z"
+    path + "Z"
 }
 
-/// A level line across turned work.
-pub(super) fn level(half_width: f64, y: f64) -> String {
-    format!(
-        "M{}L{}",
-        point(AXIS - half_width, y),
-        point(AXIS + half_width, y)
-    )
+fn level(half_width: f64, y: f64) -> String {
+    line((AXIS - half_width, y), (AXIS + half_width, y))
 }
 
-/// A closed outline along a middle line, `widths` wide at its start, middle and end: handles and spouts.
-pub(super) fn ribbon(start: (f64, f64), along: &[To], widths: [f64; 3]) -> String {
+fn ribbon(start: (f64, f64), along: &[To], widths: [f64; 3]) -> String {
     const STEPS: usize = 14;
     let mut middle = vec![start];
     let mut from = start;
@@ -122,34 +173,32 @@ pub(super) fn ribbon(start: (f64, f64), along: &[To], widths: [f64; 3]) -> Strin
         from = to.end();
     }
     let last = middle.len() - 1;
-    let (mut there, mut back) = (Vec::new(), Vec::new());
+    let (mut there, mut back) = (String::new(), String::new());
     for (i, (x, y)) in middle.iter().enumerate() {
         let (before, after) = (middle[i.saturating_sub(1)], middle[(i + 1).min(last)]);
         let (dx, dy) = (after.0 - before.0, after.1 - before.1);
         let length = (dx * dx + dy * dy).sqrt().max(1e-9);
         let half = width_at(widths, count(i) / count(last)) / 2.0;
         let (nx, ny) = (-dy / length * half, dx / length * half);
-        there.push(point(x + nx, y + ny));
-        back.push(point(x - nx, y - ny));
+        let joint = if i == 0 { "" } else { " " };
+        there = there + joint + &point(x + nx, y + ny);
+        back = point(x - nx, y - ny) + joint + &back;
     }
-    back.reverse();
-    format!("M{}L{}Z", there.join(" "), back.join(" "))
+    joined(&["M", &there, "L", &back, "Z"])
 }
 
-/// Fine upright strokes round turned work, closing up towards its sides as they do to the eye.
-pub(super) fn strokes(half_width: f64, top: f64, bottom: f64, count: u32) -> String {
+/// A straight stroke.
+fn line(from: (f64, f64), to: (f64, f64)) -> String {
+    joined(&["M", &point(from.0, from.1), "L", &point(to.0, to.1)])
+}
+
+fn strokes(half_width: f64, top: f64, bottom: f64, count: u8) -> String {
     around(half_width, count)
-        .map(|x| format!("M{}L{}", point(AXIS + x, top), point(AXIS + x, bottom)))
-        .collect::<Vec<_>>()
-        .concat()
+        .map(|x| line((AXIS + x, top), (AXIS + x, bottom)))
+        .collect()
 }
 
-/// Strokes that follow turned work from one width to another: the lobes of a bowl or a spreading foot.
-pub(super) fn lobes(
-    (top_half, top): (f64, f64),
-    (low_half, low): (f64, f64),
-    count: u32,
-) -> String {
+fn lobes((top_half, top): (f64, f64), (low_half, low): (f64, f64), count: u8) -> String {
     let middle = f64::midpoint(top, low);
     around(1.0, count)
         .map(|t| {
@@ -159,39 +208,29 @@ pub(super) fn lobes(
             } else {
                 low_half * 0.55 + top_half * 0.45
             };
-            format!(
-                "M{}Q{} {}",
-                point(AXIS + t * top_half, top),
-                point(AXIS + t * bend, middle),
-                point(AXIS + t * low_half, low)
-            )
+            joined(&[
+                "M",
+                &point(AXIS + t * top_half, top),
+                "Q",
+                &point(AXIS + t * bend, middle),
+                " ",
+                &point(AXIS + t * low_half, low),
+            ])
         })
-        .collect::<Vec<_>>()
-        .concat()
+        .collect()
 }
 
-/// Slanting strokes round a border.
-pub(super) fn gadroons(half_width: f64, top: f64, bottom: f64, count: u32) -> String {
+fn gadroons(half_width: f64, top: f64, bottom: f64, count: u8) -> String {
     around(half_width, count)
         .map(|x| {
             let slant = (bottom - top) * 0.5 * x / half_width;
-            format!(
-                "M{}L{}",
-                point(AXIS + x - slant, top),
-                point(AXIS + x, bottom)
-            )
+            line((AXIS + x - slant, top), (AXIS + x, bottom))
         })
-        .collect::<Vec<_>>()
-        .concat()
-}
-
-/// The underside, seen edge on: a thin strip just below where the piece stands.
-pub(super) fn underside(half_width: f64, y: f64) -> String {
-    turned((half_width, y + 3.0), &[To::Line(half_width, y + 8.0)])
+        .collect()
 }
 
 /// Evenly spaced places round a turned surface, as seen from the side.
-fn around(half_width: f64, count: u32) -> impl Iterator<Item = f64> {
+fn around(half_width: f64, count: u8) -> impl Iterator<Item = f64> {
     (1..count).map(move |i| {
         let t = 2.0 * f64::from(i) / f64::from(count) - 1.0;
         // Close to a sine, without one: the middle is wide, the ends crowd together.
@@ -199,49 +238,49 @@ fn around(half_width: f64, count: u32) -> impl Iterator<Item = f64> {
     })
 }
 
-/// An ellipse as path data.
-pub(super) fn ellipse(cx: f64, cy: f64, rx: f64, ry: f64) -> String {
-    format!(
-        "M{}A{} {} 0 1 1 {}A{} {} 0 1 1 {}Z",
-        point(cx - rx, cy),
-        number(rx),
-        number(ry),
-        point(cx + rx, cy),
-        number(rx),
-        number(ry),
-        point(cx - rx, cy)
-    )
+fn ellipse(cx: f64, cy: f64, rx: f64, ry: f64) -> String {
+    let (left, right) = (point(cx - rx, cy), point(cx + rx, cy));
+    let arc = joined(&["A", &point(rx, ry), " 0 1 1 "]);
+    joined(&["M", &left, &arc, &right, &arc, &left, "Z"])
 }
 
-/// An engraved shield about the axis.
-pub(super) fn shield(cx: f64, top: f64, size: f64) -> String {
-    let (w, h) = (size * 0.42, size);
-    format!(
-        "M{}C{} {} {}C{} {} {}L{}C{} {} {}C{} {} {}Z",
-        point(cx - w, top),
-        point(cx - w * 0.5, top + h * 0.07),
-        point(cx - w * 0.3, top + h * 0.02),
-        point(cx, top - h * 0.05),
-        point(cx + w * 0.3, top + h * 0.02),
-        point(cx + w * 0.5, top + h * 0.07),
-        point(cx + w, top),
-        point(cx + w, top + h * 0.45),
-        point(cx + w, top + h * 0.72),
-        point(cx + w * 0.5, top + h * 0.88),
-        point(cx, top + h),
-        point(cx - w * 0.5, top + h * 0.88),
-        point(cx - w, top + h * 0.72),
-        point(cx - w, top + h * 0.45)
-    )
+fn shield(cx: f64, top: f64, size: f64) -> String {
+    // Across in shares of half the width, down in shares of the height; from the left upper corner.
+    const PLACES: [(&str, f64, f64); 14] = [
+        ("M", -1.0, 0.0),
+        ("C", -0.5, 0.07),
+        (" ", -0.3, 0.02),
+        (" ", 0.0, -0.05),
+        ("C", 0.3, 0.02),
+        (" ", 0.5, 0.07),
+        (" ", 1.0, 0.0),
+        ("L", 1.0, 0.45),
+        ("C", 1.0, 0.72),
+        (" ", 0.5, 0.88),
+        (" ", 0.0, 1.0),
+        ("C", -0.5, 0.88),
+        (" ", -1.0, 0.72),
+        (" ", -1.0, 0.45),
+    ];
+    let half = size * 0.42;
+    let mut path = String::new();
+    for (step, across, down) in PLACES {
+        path = path + step + &point(cx + half * across, top + size * down);
+    }
+    path + "Z"
 }
 
 /// The place a share `t` of the way along.
 fn between(from: (f64, f64), to: To, t: f64) -> (f64, f64) {
     match to {
-        To::Line(x, y) => (from.0 + (x - from.0) * t, from.1 + (y - from.1) * t),
+        To::Line(..) => {
+            let (x, y) = to.end();
+            (from.0 + (x - from.0) * t, from.1 + (y - from.1) * t)
+        }
         To::Curve(ax, ay, bx, by, x, y) => {
             let rest = 1.0 - t;
             // The weights of the start, the two control points and the end.
+            let [ax, ay, bx, by, x, y] = [ax, ay, bx, by, x, y].map(f64::from);
             let weights = [
                 rest * rest * rest,
                 3.0 * rest * rest * t,
@@ -273,7 +312,7 @@ fn width_at([start, middle, end]: [f64; 3], t: f64) -> f64 {
 }
 
 fn point(x: f64, y: f64) -> String {
-    format!("{} {}", number(x), number(y))
+    joined(&[&number(x), " ", &number(y)])
 }
 
 /// Tenths of a pixel are enough.

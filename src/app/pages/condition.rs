@@ -13,8 +13,8 @@ use crate::app::charts::silver_left;
 use crate::app::drawings::piece_drawing;
 use crate::app::parts::blocks::leaf;
 use crate::app::parts::cautions::cautions;
-use crate::app::parts::element::{El, button, el};
-use crate::app::parts::marks::{all, fold, named, p, press};
+use crate::app::parts::element::{El, button, el, group};
+use crate::app::parts::marks::{fold, named, press};
 use crate::app::parts::screen::screen;
 use crate::app::parts::words::small;
 use crate::app::route::Route;
@@ -39,31 +39,30 @@ pub fn condition_page(page: Page) -> Html {
             "Next: what it might fetch",
         ],
         answer(open),
-        all(vec![
-            el("div", "condition")
+        group()
+            .el(el("div", "condition")
                 .el(drawn(open, lit, &parts))
                 .el(list(page, lit, &parts))
                 .el(el("div", "part-side")
                     .put(part_fields(page, lit))
-                    .el(photos(page, lit)))
-                .html(),
-            fold(
+                    .el(photos(page, lit))))
+            .put(fold(
                 "more",
                 "Measure how much base metal shows",
                 leaf(page, "bleed"),
-            ),
-            fold(
+            ))
+            .put(fold(
                 "more",
                 "How long the silver will last, by how it is kept",
                 leaf(page, "care"),
-            ),
-            fold(
+            ))
+            .put(fold(
                 "more",
                 "The condition record: more about each part, and earlier records",
                 leaf(page, "record"),
-            ),
-            cautions(&here(open, &parts)),
-        ]),
+            ))
+            .put(cautions(&here(open, &parts)))
+            .html(),
     )
 }
 
@@ -142,22 +141,13 @@ fn bleeds(open: &Open, parts: &[PartName]) -> Vec<(PartName, f64)> {
 
 fn answer(open: &Open) -> Html {
     let parts = &open.report.silver.parts;
-    all(vec![
-        el("h2", "").text("Silver left").html(),
-        p(
-            "",
-            "This is worked out from how much base metal you say shows, and from how thick such silver was when \
-                 new.",
-        ),
-        el("ul", "silver-words")
+    group().el(el("h2", "").text("Silver left")).p("", "This is worked out from how much base metal you say shows, and from how thick such silver was when \
+                 new.").el(el("ul", "silver-words")
             .each(parts, |part| {
                 el("li", "")
                     .key(part.part)
                     .put(named(part.name, ": ".to_owned() + &part.words))
-            })
-            .html(),
-        silver_left(parts),
-    ])
+            })).put(silver_left(parts)).html()
 }
 
 /// Cautions for what is recorded here: lead, closed hollows, things that eat the metal.

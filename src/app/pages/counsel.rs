@@ -12,8 +12,8 @@ use yew::prelude::*;
 use super::Page;
 use crate::app::charts::{bridge, has_bridge, outcomes, plane};
 use crate::app::parts::cautions::cautions_of;
-use crate::app::parts::element::el;
-use crate::app::parts::marks::{all, p, section};
+use crate::app::parts::element::{el, group};
+use crate::app::parts::marks::section;
 use crate::app::parts::screen::head;
 use crate::app::parts::words::joined;
 use crate::app::state::Open;
@@ -63,22 +63,21 @@ fn pictures(open: &Open) -> Html {
     let report = &*open.report;
     let (drawn, currency) = (drawn(report), open.currency());
     let (advised, reasons) = (&report.counsel.steps, &report.counsel.reasons);
-    all(vec![
-        p(
+    group()
+        .said(
             "",
             joined(&[
                 "A plan is one step or a few, in order. ",
                 report.value.label,
             ]),
-        ),
-        el("div", "picture-grid")
+        )
+        .el(el("div", "picture-grid")
             .put(outcomes(&drawn, advised, currency))
             .put(plane(&drawn, advised, currency))
             .el(el("div", "")
                 .hidden(!has_bridge(reasons))
-                .put(bridge(reasons, currency)))
-            .html(),
-    ])
+                .put(bridge(reasons, currency))))
+        .html()
 }
 
 /// The plans worth drawing: the best that can be advised, with leaving it and the advised one among

@@ -8,9 +8,9 @@ use yew::prelude::*;
 use super::Page;
 use crate::app::parts::cautions::{cautions, named};
 use crate::app::parts::choice::{choices, pick, radios, tick};
-use crate::app::parts::element::el;
+use crate::app::parts::element::{El, el, group};
 use crate::app::parts::field::number_field;
-use crate::app::parts::marks::{all, div, fold, p, section};
+use crate::app::parts::marks::{fold, section};
 use crate::app::parts::screen::screen;
 use crate::app::parts::words::{capital, money_band};
 use crate::app::route::Route;
@@ -30,49 +30,46 @@ pub fn money_page(page: Page) -> Html {
             "Next: the counsel",
         ],
         worth(page.open),
-        all(vec![
-            section(
+        group()
+            .put(section(
                 "",
                 "value-title",
                 "What an undamaged one fetches",
                 value(page),
-            ),
-            section("", "quotes-title", "Prices you were asked", quotes(page)),
-            section("", "consents-title", "If it were replated", consents(page)),
-            cautions(&named(&QUOTED)),
-        ]),
+            ))
+            .put(section(
+                "",
+                "quotes-title",
+                "Prices you were asked",
+                quotes(page),
+            ))
+            .put(section(
+                "",
+                "consents-title",
+                "If it were replated",
+                consents(page),
+            ))
+            .put(cautions(&named(&QUOTED)))
+            .html(),
     )
 }
 
 fn value(page: Page) -> Html {
     let unit = unit(page.open.currency());
-    all(vec![
-        p(
-            "hint",
-            "Think of the same piece with its silver whole and nothing broken. Results of past sales are the best \
-                 guide; a guess is good enough to begin with.",
-        ),
-        div(
-            "side-by-side",
-            vec![
-                number_field(
+    group().p("hint", "Think of the same piece with its silver whole and nothing broken. Results of past sales are the best \
+                 guide; a guess is good enough to begin with.").el(el("div", "side-by-side").put(number_field(
                     page,
                     Target::Field("market.low"),
                     ["Low", "1 in 10 would fetch less.", unit],
-                ),
-                number_field(
+                )).put(number_field(
                     page,
                     Target::Field("market.likely"),
                     ["Likely", "As likely more as less.", unit],
-                ),
-                number_field(
+                )).put(number_field(
                     page,
                     Target::Field("market.high"),
                     ["High", "1 in 10 would fetch more.", unit],
-                ),
-            ],
-        ),
-        pick(
+                ))).put(pick(
             page,
             Target::Field("market.currency"),
             [
@@ -81,8 +78,7 @@ fn value(page: Page) -> Html {
                 "Not said",
             ],
             choices!(Currency),
-        ),
-        radios(
+        )).put(radios(
             page,
             Target::Field("market.route"),
             [
@@ -91,26 +87,16 @@ fn value(page: Page) -> Html {
                 "Not said",
             ],
             choices!(SaleRoute),
-        ),
-    ])
+        )).html()
 }
 
 fn quotes(page: Page) -> Html {
-    all(vec![
-        p(
-            "hint",
-            "Put in only what somebody has quoted you. Without a price, a usual one is taken and the range is \
-                 wide. That a price can be put in does not mean that the work is wise.",
-        ),
-        all(QUOTED
-            .iter()
-            .filter_map(|id| treatment_text(id))
-            .map(|text| quote(page, text))
-            .collect()),
-    ])
+    let texts = QUOTED.iter().filter_map(|id| treatment_text(id));
+    group().p("hint", "Put in only what somebody has quoted you. Without a price, a usual one is taken and the range is \
+                 wide. That a price can be put in does not mean that the work is wise.").el(group().each(texts, |text| quote(page, text))).html()
 }
 
-fn quote(page: Page, text: &'static TreatmentText) -> Html {
+fn quote(page: Page, text: &'static TreatmentText) -> El {
     let unit = unit(page.open.currency());
     let [likely, low, high] = ["likely", "low", "high"].map(|field| Target::Quote(text.id, field));
     // Nobody opens or shuts the box but the person, so its line says what is in it.
@@ -121,56 +107,43 @@ fn quote(page: Page, text: &'static TreatmentText) -> Html {
             summary = summary + word + &typed;
         }
     }
-    let range = div(
-        "side-by-side",
-        vec![
-            number_field(page, low, ["From", "", unit]),
-            number_field(page, high, ["To", "", unit]),
-        ],
-    );
+    let range = el("div", "side-by-side")
+        .put(number_field(page, low, ["From", "", unit]))
+        .put(number_field(page, high, ["To", "", unit]))
+        .html();
     el("fieldset", "choice quote")
         .key(text.id)
         .tag("legend", text.name)
         .p("hint", text.plain)
         .put(number_field(page, likely, ["Price asked", "", unit]))
         .put(fold("", summary, range))
-        .html()
 }
 
 fn consents(page: Page) -> Html {
-    all(vec![
-        p(
-            "hint",
-            "Replating takes away what cannot be put back, so it is not even weighed for some pieces unless these \
-                 hold. Tick what is so; nothing is promised by it.",
-        ),
-        tick(
+    group().p("hint", "Replating takes away what cannot be put back, so it is not even weighed for some pieces unless these \
+                 hold. Tick what is so; nothing is promised by it.").put(tick(
             page,
             "consents.loss",
             ["I accept that the first silver is lost for good", ""],
-        ),
-        tick(
+        )).put(tick(
             page,
             "consents.photo",
             ["It will be photographed well before anything is done", ""],
-        ),
-        tick(
+        )).put(tick(
             page,
             "consents.disclose",
             [
                 "A later buyer will be told",
                 "The law may ask for it; honesty does.",
             ],
-        ),
-        tick(
+        )).put(tick(
             page,
             "consents.conservator_opinion",
             [
                 "I have a conservator's opinion in writing",
                 "From somebody who has seen the piece and does not sell the work.",
             ],
-        ),
-    ])
+        )).html()
 }
 
 /// What it is worth, in three bands.

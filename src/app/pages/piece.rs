@@ -7,9 +7,9 @@ use yew::prelude::*;
 use super::Page;
 use crate::app::parts::cautions::display_only;
 use crate::app::parts::choice::{choices, pick, radios, tick, yes_no};
-use crate::app::parts::element::el;
+use crate::app::parts::element::{el, group};
 use crate::app::parts::field::{number_field, text_field};
-use crate::app::parts::marks::{all, bullets, section};
+use crate::app::parts::marks::{bullets, section};
 use crate::app::parts::screen::screen;
 use crate::app::route::Route;
 use crate::app::state::Target::Field;
@@ -25,21 +25,19 @@ pub fn piece_page(page: Page) -> Html {
             "Next: look at the piece",
         ],
         begin(&page.open.report.identity),
-        all(vec![
-            section("", "piece-title", "The piece", known(page)),
-            section("", "aim-title", "What do you want?", wanted(page)),
-        ]),
+        group()
+            .put(section("", "piece-title", "The piece", known(page)))
+            .put(section("", "aim-title", "What do you want?", wanted(page)))
+            .html(),
     )
 }
 
 fn known(page: Page) -> Html {
-    all(vec![
-        text_field(
+    group().put(text_field(
             page,
             Field("piece.name"),
             ["What do you call it?", "For you to find it again.", ""],
-        ),
-        pick(
+        )).put(pick(
             page,
             Field("piece.form"),
             [
@@ -48,38 +46,32 @@ fn known(page: Page) -> Html {
                 "Not said",
             ],
             choices!(Form),
-        ),
-        number_field(
+        )).put(number_field(
             page,
             Field("piece.height_mm"),
             ["Height", "Its size tells how much work it would be.", "mm"],
-        ),
-        made(page),
-        yes_no(
+        )).put(made(page)).put(yes_no(
             page,
             "piece.soldered_vessel",
             [
                 "Is it held together with solder?",
                 "Pots, jugs and baskets mostly are. Old solder often holds lead and lets go when it is warmed.",
             ],
-        ),
-        tick(
+        )).put(tick(
             page,
             "piece.rare",
             [
                 "It is rare, early, or by a maker people look for",
                 "Such pieces lose most when their first surface goes.",
             ],
-        ),
-        tick(
+        )).put(tick(
             page,
             "piece.documented",
             [
                 "Its history is written down",
                 "Papers, an old bill or a photograph: what can be shown is worth keeping unbroken.",
             ],
-        ),
-    ])
+        )).html()
 }
 
 fn made(page: Page) -> Html {
@@ -108,8 +100,7 @@ fn made(page: Page) -> Html {
 }
 
 fn wanted(page: Page) -> Html {
-    all(vec![
-        radios(
+    group().put(radios(
             page,
             Field("aim.goal"),
             [
@@ -118,37 +109,32 @@ fn wanted(page: Page) -> Html {
                 "Not decided",
             ],
             choices!(Goal),
-        ),
-        tick(
+        )).put(tick(
             page,
             "aim.food",
             [
                 "Food or drink is to be served from it",
                 "Old plate can give off lead or copper, so this is checked before anything else.",
             ],
-        ),
-        tick(
+        )).put(tick(
             page,
             "aim.store_food",
             [
                 "Food or drink would stand in it for hours",
                 "The longer it stands, the more comes out of the metal.",
             ],
-        ),
-        tick(
+        )).put(tick(
             page,
             "aim.household_child_or_pregnant",
             [
                 "A child, or somebody pregnant or breast-feeding, lives where it is kept or would use it",
                 "Lead harms them most.",
             ],
-        ),
-        // Said at once where food is wanted; elsewhere it waits for the counsel.
-        el("div", "")
+        ))
+// Said at once where food is wanted; elsewhere it waits for the counsel.
+.el(el("div", "")
             .hidden(page.open.draft.flag("aim.food") != Some(true))
-            .put(display_only(&page.open.report))
-            .html(),
-        radios(
+            .put(display_only(&page.open.report))).put(radios(
             page,
             Field("aim.doer"),
             [
@@ -157,8 +143,7 @@ fn wanted(page: Page) -> Html {
                 "Not decided",
             ],
             choices!(Doer),
-        ),
-    ])
+        )).html()
 }
 
 /// What a newcomer sees beside the first questions.

@@ -8,9 +8,9 @@ use yew::prelude::*;
 use crate::app::examples::EXAMPLES;
 use crate::app::parts::cautions::{cautions, named};
 use crate::app::parts::choice::{choices, list};
-use crate::app::parts::element::{self, El, el};
+use crate::app::parts::element::{self, El, el, group};
 use crate::app::parts::field::hint;
-use crate::app::parts::marks::{all, p, press, section};
+use crate::app::parts::marks::{press, section};
 use crate::app::parts::words::joined;
 use crate::app::platform::page::typed_in;
 use crate::app::state::{Entry, Wish};
@@ -105,24 +105,16 @@ fn start(wish: &Callback<Wish>) -> Html {
 }
 
 fn yours(shelf: &[Entry], wish: &Callback<Wish>) -> Html {
-    all(vec![
-        el("p", "hint")
+    group()
+        .el(el("p", "hint")
             .hidden(!shelf.is_empty())
-            .text("None yet. What you start or open is kept here, on this device only.")
-            .html(),
-        el("ul", "shelf")
-            .each(shelf, |entry| line(entry, wish))
-            .html(),
-    ])
+            .text("None yet. What you start or open is kept here, on this device only."))
+        .el(el("ul", "shelf").each(shelf, |entry| line(entry, wish)))
+        .html()
 }
 
 fn examples(wish: &Callback<Wish>) -> Html {
-    all(vec![
-        p(
-            "hint",
-            "These pieces are invented. Opening one puts a copy on your shelf, to change as you like.",
-        ),
-        el("ul", "shelf")
+    group().p("hint", "These pieces are invented. Opening one puts a copy on your shelf, to change as you like.").el(el("ul", "shelf")
             .each(EXAMPLES.iter().enumerate(), |(at, example)| {
                 let words = ["Open a copy", " of: "];
                 let copy = button("", words, example.title, wish, Wish::Example(at));
@@ -131,9 +123,7 @@ fn examples(wish: &Callback<Wish>) -> Html {
                     .tag("h3", example.title)
                     .p("", example.story)
                     .el(el("p", "buttons").el(copy))
-            })
-            .html(),
-    ])
+            })).html()
 }
 
 fn line(entry: &Entry, wish: &Callback<Wish>) -> El {

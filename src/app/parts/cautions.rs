@@ -6,8 +6,8 @@ use leavewell_model::facts::{Level, caution, treatment_text};
 use leavewell_model::report::CautionReport;
 use yew::prelude::*;
 
-use super::element::el;
-use super::marks::{all, bullets, fold, named as strong, section};
+use super::element::{el, group};
+use super::marks::{bullets, fold, named as strong, section};
 use crate::app::parts::words::joined;
 
 /// The cautions of treatments a screen names by itself, such as `["T09", "T14a"]`.
@@ -85,14 +85,14 @@ pub fn cautions_of(report: &Report) -> Html {
         "cautions",
         "cautions-title",
         "Cautions for what is named here",
-        all(vec![
-            list(&near),
-            fold(
+        group()
+            .put(list(&near))
+            .put(fold(
                 "",
                 "Cautions for what is never done here or not needed",
                 list(&rest),
-            ),
-        ]),
+            ))
+            .html(),
     )
 }
 

@@ -18,6 +18,11 @@ pub fn el(tag: &'static str, class: &'static str) -> El {
     El(Box::new(VTag::new(tag))).attr("class", class)
 }
 
+/// Nodes one after another, without an element round them.
+pub fn group() -> El {
+    el("", "")
+}
+
 /// A button; the class may be empty.
 pub fn button(class: &'static str) -> El {
     el("button", class).attr("type", "button")
@@ -149,6 +154,10 @@ impl El {
     /// The node.
     #[inline(never)]
     pub fn html(self) -> Html {
-        (*self.0).into()
+        if self.0.tag().is_empty() {
+            self.0.into_children().unwrap_or_default()
+        } else {
+            (*self.0).into()
+        }
     }
 }

@@ -2,68 +2,80 @@
 
 use leavewell_model::case::PartName as P;
 
-use crate::app::drawings::shape::To::{Curve, Line};
-use crate::app::drawings::shape::{
-    Shape, area, detail, hidden, level, lobes, ribbon, shield, turned, underside,
+use crate::app::drawings::shape::Outline::{
+    Ellipse, Level, Lobes, Made, Path, Ribbon, Shield, Turned, Underside,
 };
+use crate::app::drawings::shape::Plan;
+use crate::app::drawings::shape::Style::{Area, Detail, Hidden};
+use crate::app::drawings::shape::To::{Curve, Line};
 
-pub(super) fn shapes() -> Vec<Shape> {
-    vec![
-        area(
-            P::Handle,
-            ribbon(
-                (82.0, 150.0),
-                &[
-                    Curve(84.0, 82.0, 140.0, 42.0, 200.0, 42.0),
-                    Curve(260.0, 42.0, 316.0, 82.0, 318.0, 150.0),
-                ],
-                [8.0, 15.0, 8.0],
-            ),
-        ),
-        detail(
-            P::Handle,
-            "M86 132C93 78 144 42 200 42C256 42 307 78 314 132",
-        ),
-        area(
-            P::Body,
+pub(super) const SHAPES: &[Plan] = &[
+    Plan(
+        P::Handle,
+        Area,
+        &[Ribbon(
+            (82.0, 150.0),
+            &[
+                Curve(84.0, 82.0, 140.0, 42.0, 200.0, 42.0),
+                Curve(260.0, 42.0, 316.0, 82.0, 318.0, 150.0),
+            ],
+            [8.0, 15.0, 8.0],
+        )],
+    ),
+    Plan(
+        P::Handle,
+        Detail,
+        &[Path("M86 132C93 78 144 42 200 42C256 42 307 78 314 132")],
+    ),
+    Plan(
+        P::Body,
+        Area,
+        &[Path(
             "M58 142C110 160 290 160 342 142C334 176 300 206 262 224L138 224C100 206 66 176 58 142Z",
-        ),
-        detail(P::Body, piercing()),
-        detail(P::Body, "M88 188C140 201 260 201 312 188"),
-        area(
-            P::Border,
+        )],
+    ),
+    Plan(P::Body, Detail, &[Made(piercing)]),
+    Plan(P::Body, Detail, &[Path("M88 188C140 201 260 201 312 188")]),
+    Plan(
+        P::Border,
+        Area,
+        &[Path(
             "M54 134C110 154 290 154 346 134L342 144C290 163 110 163 58 144Z",
-        ),
-        detail(P::Border, notches()),
-        area(
-            P::Edge,
+        )],
+    ),
+    Plan(P::Border, Detail, &[Made(notches)]),
+    Plan(
+        P::Edge,
+        Area,
+        &[Path(
             "M50 126C110 148 290 148 350 126C352 130 350 134 346 135C290 155 110 155 54 135C50 134 48 130 50 126Z",
-        ),
-        area(P::Shield, ring()),
-        detail(P::Shield, shield(200.0, 165.0, 22.0)),
-        area(
-            P::Foot,
-            turned(
-                (60.0, 224.0),
-                &[
-                    Line(56.0, 229.0),
-                    Curve(60.0, 240.0, 72.0, 242.0, 82.0, 246.0),
-                    Line(82.0, 254.0),
-                ],
-            ),
-        ),
-        detail(
-            P::Foot,
-            level(57.0, 229.5) + &level(81.0, 246.5) + &lobes((56.0, 230.0), (79.0, 246.0), 26),
-        ),
-        hidden(P::Base, underside(78.0, 254.0)),
-    ]
-}
-
-/// A plain oval let in for the arms.
-fn ring() -> String {
-    crate::app::drawings::shape::ellipse(200.0, 176.0, 19.0, 16.0)
-}
+        )],
+    ),
+    Plan(P::Shield, Area, &[Ellipse(200.0, 176.0, 19.0, 16.0)]),
+    Plan(P::Shield, Detail, &[Shield(200.0, 165.0, 22.0)]),
+    Plan(
+        P::Foot,
+        Area,
+        &[Turned(
+            (60.0, 224.0),
+            &[
+                Line(56.0, 229.0),
+                Curve(60.0, 240.0, 72.0, 242.0, 82.0, 246.0),
+                Line(82.0, 254.0),
+            ],
+        )],
+    ),
+    Plan(
+        P::Foot,
+        Detail,
+        &[
+            Level(57.0, 229.5),
+            Level(81.0, 246.5),
+            Lobes((56.0, 230.0), (79.0, 246.0), 26),
+        ],
+    ),
+    Plan(P::Base, Hidden, &[Underside(78.0, 254.0)]),
+];
 
 /// Upright slits in two groups, left and right of the arms.
 fn piercing() -> String {

@@ -2,105 +2,120 @@
 
 use leavewell_model::case::PartName as P;
 
-use crate::app::drawings::shape::To::{Curve, Line};
-use crate::app::drawings::shape::{
-    Shape, area, detail, hidden, level, lobes, ribbon, shield, strokes, turned, underside,
+use crate::app::drawings::shape::Outline::{
+    Level, Lobes, Path, Ribbon, Shield, Strokes, Turned, Underside,
 };
+use crate::app::drawings::shape::Plan;
+use crate::app::drawings::shape::Style::{Area, Detail, Hidden};
+use crate::app::drawings::shape::To::{Curve, Line};
 
-pub(super) fn shapes() -> Vec<Shape> {
-    vec![
-        area(
-            P::Spout,
-            ribbon(
-                (166.0, 192.0),
-                &[
-                    Curve(136.0, 188.0, 136.0, 160.0, 128.0, 132.0),
-                    Curve(124.0, 116.0, 118.0, 104.0, 104.0, 96.0),
-                ],
-                [40.0, 22.0, 13.0],
-            ),
-        ),
-        area(
-            P::Handle,
-            ribbon(
-                (226.0, 106.0),
-                &[
-                    Curve(252.0, 86.0, 300.0, 96.0, 302.0, 138.0),
-                    Curve(304.0, 176.0, 282.0, 200.0, 246.0, 204.0),
-                ],
-                [12.0, 9.0, 12.0],
-            ),
-        ),
-        area(
-            P::Handle,
+pub(super) const SHAPES: &[Plan] = &[
+    Plan(
+        P::Spout,
+        Area,
+        &[Ribbon(
+            (166.0, 192.0),
+            &[
+                Curve(136.0, 188.0, 136.0, 160.0, 128.0, 132.0),
+                Curve(124.0, 116.0, 118.0, 104.0, 104.0, 96.0),
+            ],
+            [40.0, 22.0, 13.0],
+        )],
+    ),
+    Plan(
+        P::Handle,
+        Area,
+        &[Ribbon(
+            (226.0, 106.0),
+            &[
+                Curve(252.0, 86.0, 300.0, 96.0, 302.0, 138.0),
+                Curve(304.0, 176.0, 282.0, 200.0, 246.0, 204.0),
+            ],
+            [12.0, 9.0, 12.0],
+        )],
+    ),
+    Plan(
+        P::Handle,
+        Area,
+        &[Path(
             "M281 100C286 90 296 88 304 93C298 95 295 100 296 107Z",
-        ),
-        area(
-            P::Body,
-            turned(
-                (29.0, 92.0),
-                &[
-                    Curve(29.0, 114.0, 42.0, 130.0, 51.0, 152.0),
-                    Curve(61.0, 178.0, 56.0, 204.0, 38.0, 220.0),
-                    Curve(28.0, 229.0, 20.0, 231.0, 15.0, 236.0),
-                ],
-            ),
-        ),
-        hidden(
-            P::Interior,
-            turned(
-                (23.0, 97.0),
-                &[
-                    Curve(24.0, 118.0, 36.0, 134.0, 45.0, 155.0),
-                    Curve(54.0, 180.0, 49.0, 200.0, 33.0, 214.0),
-                    Curve(24.0, 221.0, 12.0, 224.0, 4.0, 224.0),
-                ],
-            ),
-        ),
-        detail(
-            P::Body,
-            level(51.5, 204.0) + &lobes((51.5, 204.0), (17.0, 233.0), 12),
-        ),
-        area(P::Shield, shield(200.0, 150.0, 42.0)),
-        area(
-            P::Foot,
-            turned(
-                (15.0, 236.0),
-                &[
-                    Line(12.0, 242.0),
-                    Curve(14.0, 252.0, 30.0, 256.0, 44.0, 262.0),
-                    Line(47.0, 264.0),
-                    Line(47.0, 272.0),
-                ],
-            ),
-        ),
-        detail(P::Foot, level(12.5, 243.0) + &level(46.0, 264.0)),
-        hidden(P::Base, underside(44.0, 272.0)),
-        area(
-            P::Cover,
-            turned(
-                (9.0, 55.0),
-                &[Curve(14.0, 63.0, 28.0, 64.0, 31.0, 78.0), Line(33.0, 84.0)],
-            ),
-        ),
-        detail(P::Cover, level(30.5, 78.0)),
-        area(
-            P::Finial,
-            turned(
-                (1.5, 26.0),
-                &[
-                    Curve(4.0, 31.0, 9.0, 34.0, 9.0, 40.0),
-                    Curve(9.0, 46.0, 4.0, 47.0, 4.0, 51.0),
-                    Line(9.0, 52.0),
-                    Line(9.0, 56.0),
-                ],
-            ),
-        ),
-        detail(P::Finial, level(9.0, 39.0)),
-        area(
-            P::Border,
-            turned((34.0, 84.0), &[Curve(36.5, 86.0, 36.5, 90.0, 34.0, 92.0)]),
-        ),
-        detail(P::Border, strokes(34.0, 85.0, 91.0, 22)),
-    ]
-}
+        )],
+    ),
+    Plan(
+        P::Body,
+        Area,
+        &[Turned(
+            (29.0, 92.0),
+            &[
+                Curve(29.0, 114.0, 42.0, 130.0, 51.0, 152.0),
+                Curve(61.0, 178.0, 56.0, 204.0, 38.0, 220.0),
+                Curve(28.0, 229.0, 20.0, 231.0, 15.0, 236.0),
+            ],
+        )],
+    ),
+    Plan(
+        P::Interior,
+        Hidden,
+        &[Turned(
+            (23.0, 97.0),
+            &[
+                Curve(24.0, 118.0, 36.0, 134.0, 45.0, 155.0),
+                Curve(54.0, 180.0, 49.0, 200.0, 33.0, 214.0),
+                Curve(24.0, 221.0, 12.0, 224.0, 4.0, 224.0),
+            ],
+        )],
+    ),
+    Plan(
+        P::Body,
+        Detail,
+        &[Level(51.5, 204.0), Lobes((51.5, 204.0), (17.0, 233.0), 12)],
+    ),
+    Plan(P::Shield, Area, &[Shield(200.0, 150.0, 42.0)]),
+    Plan(
+        P::Foot,
+        Area,
+        &[Turned(
+            (15.0, 236.0),
+            &[
+                Line(12.0, 242.0),
+                Curve(14.0, 252.0, 30.0, 256.0, 44.0, 262.0),
+                Line(47.0, 264.0),
+                Line(47.0, 272.0),
+            ],
+        )],
+    ),
+    Plan(P::Foot, Detail, &[Level(12.5, 243.0), Level(46.0, 264.0)]),
+    Plan(P::Base, Hidden, &[Underside(44.0, 272.0)]),
+    Plan(
+        P::Cover,
+        Area,
+        &[Turned(
+            (9.0, 55.0),
+            &[Curve(14.0, 63.0, 28.0, 64.0, 31.0, 78.0), Line(33.0, 84.0)],
+        )],
+    ),
+    Plan(P::Cover, Detail, &[Level(30.5, 78.0)]),
+    Plan(
+        P::Finial,
+        Area,
+        &[Turned(
+            (1.5, 26.0),
+            &[
+                Curve(4.0, 31.0, 9.0, 34.0, 9.0, 40.0),
+                Curve(9.0, 46.0, 4.0, 47.0, 4.0, 51.0),
+                Line(9.0, 52.0),
+                Line(9.0, 56.0),
+            ],
+        )],
+    ),
+    Plan(P::Finial, Detail, &[Level(9.0, 39.0)]),
+    Plan(
+        P::Border,
+        Area,
+        &[Turned(
+            (34.0, 84.0),
+            &[Curve(36.5, 86.0, 36.5, 90.0, 34.0, 92.0)],
+        )],
+    ),
+    Plan(P::Border, Detail, &[Strokes(34.0, 85.0, 91.0, 22)]),
+];

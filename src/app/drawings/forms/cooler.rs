@@ -2,91 +2,99 @@
 
 use leavewell_model::case::PartName as P;
 
-use crate::app::drawings::shape::To::{Curve, Line};
-use crate::app::drawings::shape::{
-    Shape, area, detail, gadroons, hidden, level, lobes, ribbon, shield, strokes, turned, underside,
+use crate::app::drawings::shape::Outline::{
+    Gadroons, Level, Lobes, Ribbon, Shield, Strokes, Turned, Underside,
 };
+use crate::app::drawings::shape::Plan;
+use crate::app::drawings::shape::Style::{Area, Detail, Hidden};
+use crate::app::drawings::shape::To::{Curve, Line};
 
-pub(super) fn shapes() -> Vec<Shape> {
-    vec![
-        area(
-            P::Handle,
-            ribbon(
-                (124.0, 166.0),
-                &[
-                    Curve(90.0, 152.0, 84.0, 186.0, 96.0, 202.0),
-                    Curve(104.0, 212.0, 122.0, 210.0, 140.0, 204.0),
-                ],
-                [10.0, 11.0, 10.0],
-            ),
-        ),
-        area(
-            P::Handle,
-            ribbon(
-                (276.0, 166.0),
-                &[
-                    Curve(310.0, 152.0, 316.0, 186.0, 304.0, 202.0),
-                    Curve(296.0, 212.0, 278.0, 210.0, 260.0, 204.0),
-                ],
-                [10.0, 11.0, 10.0],
-            ),
-        ),
-        area(
-            P::Body,
-            turned(
-                (86.0, 58.0),
-                &[
-                    Curve(74.0, 84.0, 70.0, 116.0, 70.0, 148.0),
-                    Curve(84.0, 154.0, 84.0, 176.0, 76.0, 194.0),
-                    Curve(66.0, 214.0, 36.0, 214.0, 24.0, 224.0),
-                ],
-            ),
-        ),
-        hidden(
-            P::Interior,
-            turned(
-                (77.0, 62.0),
-                &[
-                    Curve(67.0, 86.0, 63.0, 120.0, 63.0, 150.0),
-                    Curve(63.0, 180.0, 61.0, 196.0, 50.0, 200.0),
-                    Line(4.0, 200.0),
-                ],
-            ),
-        ),
-        detail(
-            P::Body,
-            level(78.0, 190.0) + &lobes((78.0, 190.0), (27.0, 222.0), 20),
-        ),
-        area(P::Shield, shield(200.0, 84.0, 48.0)),
-        area(
-            P::Border,
-            turned(
-                (73.0, 144.0),
-                &[Curve(79.0, 147.0, 79.0, 153.0, 75.0, 156.0)],
-            ),
-        ),
-        detail(P::Border, strokes(74.0, 145.0, 155.0, 32)),
-        area(
-            P::Foot,
-            turned(
-                (24.0, 224.0),
-                &[
-                    Line(20.0, 229.0),
-                    Curve(20.0, 246.0, 46.0, 250.0, 60.0, 258.0),
-                    Line(62.0, 260.0),
-                    Line(62.0, 270.0),
-                ],
-            ),
-        ),
-        detail(P::Foot, level(20.5, 230.0) + &level(60.5, 259.5)),
-        hidden(P::Base, underside(58.0, 270.0)),
-        area(
-            P::Rim,
-            turned(
-                (88.0, 44.0),
-                &[Curve(98.0, 45.0, 98.0, 53.0, 91.0, 56.0), Line(86.0, 58.0)],
-            ),
-        ),
-        detail(P::Rim, gadroons(92.0, 46.0, 56.0, 40)),
-    ]
-}
+pub(super) const SHAPES: &[Plan] = &[
+    Plan(
+        P::Handle,
+        Area,
+        &[Ribbon(
+            (124.0, 166.0),
+            &[
+                Curve(90.0, 152.0, 84.0, 186.0, 96.0, 202.0),
+                Curve(104.0, 212.0, 122.0, 210.0, 140.0, 204.0),
+            ],
+            [10.0, 11.0, 10.0],
+        )],
+    ),
+    Plan(
+        P::Handle,
+        Area,
+        &[Ribbon(
+            (276.0, 166.0),
+            &[
+                Curve(310.0, 152.0, 316.0, 186.0, 304.0, 202.0),
+                Curve(296.0, 212.0, 278.0, 210.0, 260.0, 204.0),
+            ],
+            [10.0, 11.0, 10.0],
+        )],
+    ),
+    Plan(
+        P::Body,
+        Area,
+        &[Turned(
+            (86.0, 58.0),
+            &[
+                Curve(74.0, 84.0, 70.0, 116.0, 70.0, 148.0),
+                Curve(84.0, 154.0, 84.0, 176.0, 76.0, 194.0),
+                Curve(66.0, 214.0, 36.0, 214.0, 24.0, 224.0),
+            ],
+        )],
+    ),
+    Plan(
+        P::Interior,
+        Hidden,
+        &[Turned(
+            (77.0, 62.0),
+            &[
+                Curve(67.0, 86.0, 63.0, 120.0, 63.0, 150.0),
+                Curve(63.0, 180.0, 61.0, 196.0, 50.0, 200.0),
+                Line(4.0, 200.0),
+            ],
+        )],
+    ),
+    Plan(
+        P::Body,
+        Detail,
+        &[Level(78.0, 190.0), Lobes((78.0, 190.0), (27.0, 222.0), 20)],
+    ),
+    Plan(P::Shield, Area, &[Shield(200.0, 84.0, 48.0)]),
+    Plan(
+        P::Border,
+        Area,
+        &[Turned(
+            (73.0, 144.0),
+            &[Curve(79.0, 147.0, 79.0, 153.0, 75.0, 156.0)],
+        )],
+    ),
+    Plan(P::Border, Detail, &[Strokes(74.0, 145.0, 155.0, 32)]),
+    Plan(
+        P::Foot,
+        Area,
+        &[Turned(
+            (24.0, 224.0),
+            &[
+                Line(20.0, 229.0),
+                Curve(20.0, 246.0, 46.0, 250.0, 60.0, 258.0),
+                Line(62.0, 260.0),
+                Line(62.0, 270.0),
+            ],
+        )],
+    ),
+    Plan(P::Foot, Detail, &[Level(20.5, 230.0), Level(60.5, 259.5)]),
+    Plan(P::Base, Hidden, &[Underside(58.0, 270.0)]),
+    Plan(
+        P::Rim,
+        Area,
+        &[Turned(
+            (88.0, 44.0),
+            &[Curve(98.0, 45.0, 98.0, 53.0, 91.0, 56.0), Line(86.0, 58.0)],
+        )],
+    ),
+    Plan(P::Rim, Detail, &[Gadroons(92.0, 46.0, 56.0, 40)]),
+];

@@ -14,23 +14,24 @@ mod tureen;
 
 use leavewell_model::case::Form;
 
-use super::shape::Shape;
+use super::shape::{Plan, Shape};
 
 /// What a piece of this form is drawn from; a plain covered cup when the form is not known.
 pub(super) fn shapes(form: Option<Form>) -> Vec<Shape> {
-    match form.unwrap_or(Form::Other) {
-        Form::CoffeePot => coffee_pot::shapes(),
-        Form::Teapot => teapot::shapes(),
-        Form::Tankard => tankard::shapes(),
-        Form::Tray => tray::shapes(),
-        Form::Candlestick => candlestick::shapes(),
-        Form::Basket => basket::shapes(),
-        Form::Tureen => tureen::shapes(),
-        Form::Sauceboat => sauceboat::shapes(),
-        Form::Cooler => cooler::shapes(),
-        Form::Box => caddy::shapes(),
-        Form::Other => other::shapes(),
-    }
+    let plans = match form.unwrap_or(Form::Other) {
+        Form::CoffeePot => coffee_pot::SHAPES,
+        Form::Teapot => teapot::SHAPES,
+        Form::Tankard => tankard::SHAPES,
+        Form::Tray => tray::SHAPES,
+        Form::Candlestick => candlestick::SHAPES,
+        Form::Basket => basket::SHAPES,
+        Form::Tureen => tureen::SHAPES,
+        Form::Sauceboat => sauceboat::SHAPES,
+        Form::Cooler => cooler::SHAPES,
+        Form::Box => caddy::SHAPES,
+        Form::Other => other::SHAPES,
+    };
+    plans.iter().map(Plan::shape).collect()
 }
 
 #[cfg(test)]

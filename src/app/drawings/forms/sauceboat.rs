@@ -2,60 +2,72 @@
 
 use leavewell_model::case::PartName as P;
 
+use crate::app::drawings::shape::Outline::{Level, Made, Path, Ribbon, Shield, Turned, Underside};
+use crate::app::drawings::shape::Plan;
+use crate::app::drawings::shape::Style::{Area, Detail, Hidden};
 use crate::app::drawings::shape::To::{Curve, Line};
-use crate::app::drawings::shape::{
-    Shape, area, detail, hidden, level, ribbon, shield, turned, underside,
-};
 
-pub(super) fn shapes() -> Vec<Shape> {
-    vec![
-        area(
-            P::Handle,
-            ribbon(
-                (268.0, 196.0),
-                &[
-                    Curve(326.0, 186.0, 346.0, 152.0, 338.0, 112.0),
-                    Curve(333.0, 82.0, 302.0, 72.0, 288.0, 90.0),
-                    Curve(280.0, 102.0, 290.0, 112.0, 299.0, 105.0),
-                ],
-                [15.0, 11.0, 6.0],
-            ),
-        ),
-        area(
-            P::Spout,
+pub(super) const SHAPES: &[Plan] = &[
+    Plan(
+        P::Handle,
+        Area,
+        &[Ribbon(
+            (268.0, 196.0),
+            &[
+                Curve(326.0, 186.0, 346.0, 152.0, 338.0, 112.0),
+                Curve(333.0, 82.0, 302.0, 72.0, 288.0, 90.0),
+                Curve(280.0, 102.0, 290.0, 112.0, 299.0, 105.0),
+            ],
+            [15.0, 11.0, 6.0],
+        )],
+    ),
+    Plan(
+        P::Spout,
+        Area,
+        &[Path(
             "M44 104C66 124 92 134 124 139C124 164 130 182 146 198C112 188 84 164 66 138C58 126 48 116 44 104Z",
-        ),
-        detail(P::Spout, "M60 120C78 142 100 164 126 178"),
-        area(
-            P::Body,
+        )],
+    ),
+    Plan(P::Spout, Detail, &[Path("M60 120C78 142 100 164 126 178")]),
+    Plan(
+        P::Body,
+        Area,
+        &[Path(
             "M112 138C160 146 210 152 292 138C300 160 292 190 262 206C240 218 222 220 200 220C168 220 140 208 124 184C116 172 112 156 112 138Z",
-        ),
-        hidden(
-            P::Interior,
+        )],
+    ),
+    Plan(
+        P::Interior,
+        Hidden,
+        &[Path(
             "M120 147C164 154 214 159 286 147C290 164 282 186 257 200C238 211 222 213 200 213C172 213 147 203 131 180C125 171 121 160 120 147Z",
-        ),
-        area(
-            P::Rim,
+        )],
+    ),
+    Plan(
+        P::Rim,
+        Area,
+        &[Path(
             "M40 98C70 124 110 131 150 136C200 142 250 142 296 128L299 137C250 151 198 150 148 145C108 140 68 133 37 105C36 102 37 99 40 98Z",
-        ),
-        detail(P::Rim, rim_marks()),
-        area(P::Shield, shield(204.0, 160.0, 38.0)),
-        area(
-            P::Foot,
-            turned(
-                (30.0, 219.0),
-                &[
-                    Line(22.0, 226.0),
-                    Line(22.0, 232.0),
-                    Curve(26.0, 244.0, 44.0, 244.0, 58.0, 250.0),
-                    Line(58.0, 258.0),
-                ],
-            ),
-        ),
-        detail(P::Foot, level(22.0, 229.0) + &level(57.0, 250.5)),
-        hidden(P::Base, underside(54.0, 258.0)),
-    ]
-}
+        )],
+    ),
+    Plan(P::Rim, Detail, &[Made(rim_marks)]),
+    Plan(P::Shield, Area, &[Shield(204.0, 160.0, 38.0)]),
+    Plan(
+        P::Foot,
+        Area,
+        &[Turned(
+            (30.0, 219.0),
+            &[
+                Line(22.0, 226.0),
+                Line(22.0, 232.0),
+                Curve(26.0, 244.0, 44.0, 244.0, 58.0, 250.0),
+                Line(58.0, 258.0),
+            ],
+        )],
+    ),
+    Plan(P::Foot, Detail, &[Level(22.0, 229.0), Level(57.0, 250.5)]),
+    Plan(P::Base, Hidden, &[Underside(54.0, 258.0)]),
+];
 
 /// Small strokes along the rim.
 fn rim_marks() -> String {

@@ -2,53 +2,64 @@
 
 use leavewell_model::case::PartName as P;
 
+use crate::app::drawings::shape::Outline::{Ellipse, Made, Path, Ribbon, Shield};
+use crate::app::drawings::shape::Plan;
+use crate::app::drawings::shape::Style::{Area, Detail, Hidden};
 use crate::app::drawings::shape::To::Curve;
-use crate::app::drawings::shape::{Shape, area, detail, ellipse, hidden, ribbon, shield};
 
-pub(super) fn shapes() -> Vec<Shape> {
-    vec![
-        area(
-            P::Foot,
+pub(super) const SHAPES: &[Plan] = &[
+    Plan(
+        P::Foot,
+        Area,
+        &[Path(
             "M116 208C112 218 108 226 100 230L126 230C122 224 126 218 132 212Z",
-        ),
-        area(
-            P::Foot,
+        )],
+    ),
+    Plan(
+        P::Foot,
+        Area,
+        &[Path(
             "M284 208C288 218 292 226 300 230L274 230C278 224 274 218 268 212Z",
-        ),
-        area(
-            P::Handle,
-            ribbon(
-                (66.0, 120.0),
-                &[
-                    Curve(44.0, 104.0, 18.0, 118.0, 18.0, 144.0),
-                    Curve(18.0, 170.0, 44.0, 184.0, 66.0, 168.0),
-                ],
-                [11.0, 9.0, 11.0],
-            ),
-        ),
-        area(
-            P::Handle,
-            ribbon(
-                (334.0, 120.0),
-                &[
-                    Curve(356.0, 104.0, 382.0, 118.0, 382.0, 144.0),
-                    Curve(382.0, 170.0, 356.0, 184.0, 334.0, 168.0),
-                ],
-                [11.0, 9.0, 11.0],
-            ),
-        ),
-        area(P::Edge, ellipse(200.0, 148.0, 153.0, 84.0)),
-        area(P::Border, ellipse(200.0, 144.0, 150.0, 81.0)),
-        detail(P::Border, spokes()),
-        area(P::Body, ellipse(200.0, 145.0, 126.0, 64.0)),
-        detail(P::Body, ellipse(200.0, 146.0, 116.0, 57.0)),
-        area(P::Shield, shield(200.0, 122.0, 44.0)),
-        hidden(
-            P::Base,
+        )],
+    ),
+    Plan(
+        P::Handle,
+        Area,
+        &[Ribbon(
+            (66.0, 120.0),
+            &[
+                Curve(44.0, 104.0, 18.0, 118.0, 18.0, 144.0),
+                Curve(18.0, 170.0, 44.0, 184.0, 66.0, 168.0),
+            ],
+            [11.0, 9.0, 11.0],
+        )],
+    ),
+    Plan(
+        P::Handle,
+        Area,
+        &[Ribbon(
+            (334.0, 120.0),
+            &[
+                Curve(356.0, 104.0, 382.0, 118.0, 382.0, 144.0),
+                Curve(382.0, 170.0, 356.0, 184.0, 334.0, 168.0),
+            ],
+            [11.0, 9.0, 11.0],
+        )],
+    ),
+    Plan(P::Edge, Area, &[Ellipse(200.0, 148.0, 153.0, 84.0)]),
+    Plan(P::Border, Area, &[Ellipse(200.0, 144.0, 150.0, 81.0)]),
+    Plan(P::Border, Detail, &[Made(spokes)]),
+    Plan(P::Body, Area, &[Ellipse(200.0, 145.0, 126.0, 64.0)]),
+    Plan(P::Body, Detail, &[Ellipse(200.0, 146.0, 116.0, 57.0)]),
+    Plan(P::Shield, Area, &[Shield(200.0, 122.0, 44.0)]),
+    Plan(
+        P::Base,
+        Hidden,
+        &[Path(
             "M134 226C170 235 230 235 266 226L262 233C228 242 172 242 138 233Z",
-        ),
-    ]
-}
+        )],
+    ),
+];
 
 /// Short strokes between the two ovals of the border.
 fn spokes() -> String {

@@ -9,7 +9,6 @@ use crate::app::pages::Page;
 use crate::app::parts::choice::{Choice, choices, pick, radios};
 use crate::app::parts::element::el;
 use crate::app::parts::field::number_field;
-use crate::app::parts::marks::div;
 use crate::app::parts::share::is_counted;
 use crate::app::state::Target;
 
@@ -103,10 +102,7 @@ fn bleed(page: Page, part: PartName) -> Html {
     } else {
         "Takes the place of the choice above. Leave it empty if the words fit."
     };
-    div(
-        "bleed-fields",
-        vec![
-            radios(
+    el("div", "bleed-fields").put(radios(
                 page,
                 Target::Part(part, "bleed"),
                 [
@@ -115,14 +111,11 @@ fn bleed(page: Page, part: PartName) -> Html {
                     UNSAID,
                 ],
                 choices!(BleedWord),
-            ),
-            number_field(
+            )).put(number_field(
                 page,
                 Target::Share(part),
                 ["Or a percentage you judged, such as 5", hint, "%"],
-            ),
-        ],
-    )
+            )).html()
 }
 
 /// Parts that are often hollow and filled.

@@ -7,8 +7,8 @@ use yew::prelude::*;
 
 use super::options::unbroken;
 use crate::app::charts::unbeaten;
-use crate::app::parts::element::el;
-use crate::app::parts::marks::{all, fold, named, section, table};
+use crate::app::parts::element::{el, group};
+use crate::app::parts::marks::{fold, named, section, table};
 use crate::app::parts::words::{gain_band, in_hundred, money_band, percent};
 
 /// All plans as a table.
@@ -31,13 +31,10 @@ pub(super) fn courses(report: &Report, currency: Currency) -> Html {
                 .put(named(course.name.clone(), why(course)))
         })
         .html();
-    let body = all(vec![
-        fold("", title, plans),
-        el("div", "")
-            .hidden(all_open)
-            .put(fold("", why_not, list))
-            .html(),
-    ]);
+    let body = group()
+        .put(fold("", title, plans))
+        .el(el("div", "").hidden(all_open).put(fold("", why_not, list)))
+        .html();
     section("courses", "courses-title", "Every plan we weighed", body)
 }
 

@@ -4,8 +4,8 @@ use leavewell_model::Report;
 use leavewell_model::facts::treatment_text;
 use yew::prelude::*;
 
-use crate::app::parts::element::el;
-use crate::app::parts::marks::{all, bullets, named, section};
+use crate::app::parts::element::{el, group};
+use crate::app::parts::marks::{bullets, named, section};
 use crate::app::parts::words::{joined, small};
 
 /// Losses in words.
@@ -46,18 +46,14 @@ pub(super) fn lost(report: &Report) -> Html {
         .hidden(replating.is_empty())
         .tag("dt", "With full replating")
         .el(el("dd", "").said("", joined(&[replating, "."])));
-    let body = all(vec![
-        el("dl", "").el(with_advised).el(with_replating).html(),
-        el("h3", "")
-            .text("A question to ask whoever would do it")
-            .html(),
-        el("ul", "")
-            .each(questions, |text| {
-                el("li", "")
-                    .key(text.id)
-                    .put(named(text.name, joined(&[": ", text.ask])))
-            })
-            .html(),
-    ]);
+    let body = group()
+        .el(el("dl", "").el(with_advised).el(with_replating))
+        .el(el("h3", "").text("A question to ask whoever would do it"))
+        .el(el("ul", "").each(questions, |text| {
+            el("li", "")
+                .key(text.id)
+                .put(named(text.name, joined(&[": ", text.ask])))
+        }))
+        .html();
     section("lost", "lost-title", "What is gone for good", body)
 }

@@ -7,7 +7,7 @@ use leavewell_model::small::sort_short;
 use yew::prelude::*;
 
 use crate::app::charts::unbeaten;
-use crate::app::parts::element::{El, el};
+use crate::app::parts::element::{El, el, group};
 use crate::app::parts::marks::{all, fold, p, section};
 use crate::app::parts::words::{capital, gain_band, joined, money_band, percent};
 
@@ -104,7 +104,7 @@ fn row(option: &OptionReport, report: &Report, currency: Currency) -> El {
     };
     let cells = if closed {
         let more = p("quiet", closed_line(option, course, currency));
-        vec![cell("4", 1, all(vec![said(option), more]))]
+        vec![cell("4", 1, group().put(said(option)).put(more).html())]
     } else {
         let kept = course.map(kept_words).unwrap_or_default();
         let undone = capital(option.reversibility_words);
@@ -136,7 +136,7 @@ fn cell(colspan: &'static str, column: usize, body: Html) -> Html {
 }
 
 fn two(class: &'static str, first: String, second: String) -> Html {
-    all(vec![p(class, first), p("", second)])
+    group().said(class, first).said("", second).html()
 }
 
 /// A plan of this treatment alone; washing before cleaning is part of cleaning.

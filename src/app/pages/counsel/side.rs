@@ -6,8 +6,8 @@ use leavewell_model::report::NextLook;
 use yew::prelude::*;
 
 use crate::app::charts::change;
-use crate::app::parts::element::el;
-use crate::app::parts::marks::{all, section};
+use crate::app::parts::element::{el, group};
+use crate::app::parts::marks::section;
 use crate::app::parts::words::{joined, money};
 use crate::app::route::Route;
 use crate::app::state::Open;
@@ -23,19 +23,17 @@ pub(super) fn would_change(open: &Open) -> Html {
         }
         (true, true) => "",
     };
-    let body = all(vec![
-        el("ul", "")
+    let body = group()
+        .el(el("ul", "")
             .hidden(!flips)
             .each(changes.iter().filter(|c| c.flips_at.is_some()), |change| {
                 el("li", "").key(change.input).words(change.text.clone())
-            })
-            .html(),
-        el("p", "").hidden(flips).text(words).html(),
-        el("div", "")
+            }))
+        .el(el("p", "").hidden(flips).text(words))
+        .el(el("div", "")
             .hidden(changes.is_empty())
-            .put(change(changes, open.currency()))
-            .html(),
-    ]);
+            .put(change(changes, open.currency())))
+        .html();
     section(
         "would-change",
         "would-change-title",
@@ -48,27 +46,22 @@ pub(super) fn would_change(open: &Open) -> Html {
 pub(super) fn look_next(report: &Report, currency: Currency) -> Html {
     const SHOWN: usize = 3;
     let looks = &report.identity.next_looks;
-    let body = all(vec![
-        el("p", "")
+    let body = group()
+        .el(el("p", "")
             .hidden(!looks.is_empty())
-            .text("Nothing left to look at that you can see by eye.")
-            .html(),
-        el("ol", "")
-            .each(looks.iter().take(SHOWN), |look| {
-                let needs = joined(&["You need: ", look.needs, ". ", &worth(look, currency)]);
-                el("li", "")
-                    .key(look.finding)
-                    .tag("strong", look.title)
-                    .p("", look.how)
-                    .said("quiet", needs)
-            })
-            .html(),
-        el("p", "")
-            .el(el("a", "")
-                .attr("href", Route::Look.href())
-                .text("Go to Look"))
-            .html(),
-    ]);
+            .text("Nothing left to look at that you can see by eye."))
+        .el(el("ol", "").each(looks.iter().take(SHOWN), |look| {
+            let needs = joined(&["You need: ", look.needs, ". ", &worth(look, currency)]);
+            el("li", "")
+                .key(look.finding)
+                .tag("strong", look.title)
+                .p("", look.how)
+                .said("quiet", needs)
+        }))
+        .el(el("p", "").el(el("a", "")
+            .attr("href", Route::Look.href())
+            .text("Go to Look")))
+        .html();
     section("look-next", "look-next-title", "What to look at next", body)
 }
 
