@@ -7,9 +7,11 @@ use yew::prelude::*;
 
 use super::Page;
 use crate::app::charts::families;
+use crate::app::parts::blocks::leaf;
 use crate::app::parts::choice::{Choice, choices, list, radios_as};
+use crate::app::parts::element::{El, el, group};
 use crate::app::parts::field::heard;
-use crate::app::parts::marks::{all, bullets, div, fold, named, p, section};
+use crate::app::parts::marks::{fold, named, section};
 use crate::app::parts::screen::screen;
 use crate::app::parts::words::{capital, count, joined};
 use crate::app::route::Route;
@@ -18,27 +20,20 @@ use crate::app::state::Target;
 /// Look.
 pub fn look_page(page: Page) -> Html {
     let open = page.open;
-    let few = all(vec![
-        p(
+    let first = open.first_looks.iter().filter_map(|id| finding(id));
+    let few = group()
+        .p(
             "hint",
             "Start here. A loupe (a small magnifying glass) and daylight are enough for most. Never scratch, file \
-                 or heat anything to see more.",
-        ),
-        html! { <div class="findings">
-            for fact in open.first_looks.iter().filter_map(|id| finding(id)) {
-                { finding_of(page, fact, "few-") }
-            }
-        </div> },
-    ]);
-    let every = all(vec![
-        p(
+             or heat anything to see more.",
+        )
+        .el(el("div", "findings").each(first, |fact| finding_of(page, fact, "few-")));
+    let every = group()
+        .p(
             "hint",
             "By place on the piece. What you have answered above is answered here too.",
-        ),
-        html! { <>for place in Place::ALL {
-            { place_group(page, place) }
-        }</> },
-    ]);
+        )
+        .el(el("div", "").each(Place::ALL, |place| place_group(page, place)));
     screen(
         page,
         (Route::Look, Route::Condition),
@@ -47,135 +42,138 @@ pub fn look_page(page: Page) -> Html {
             "Say what you see. \"Not sure\" is a good answer: it keeps the range wide and does not stop you.",
             "Next: the state of each part",
         ],
-        what_it_is(&open.report.identity),
-        all(vec![
-            section("", "few-title", "The few that tell most", few),
-            section("", "all-title", "Everything there is to look for", every),
-        ]),
+        what_it_is(page),
+        group()
+            .put(section(
+                "",
+                "few-title",
+                "The few that tell most",
+                few.html(),
+            ))
+            .put(section(
+                "",
+                "all-title",
+                "Everything there is to look for",
+                every.html(),
+            ))
+            .put(fold(
+                "more",
+                "Readings with a number: density, conductivity, X-ray",
+                leaf(page, "measures"),
+            ))
+            .html(),
     )
 }
 
-fn place_group(page: Page, place: Place) -> Html {
+fn place_group(page: Page, place: Place) -> El {
     let here: Vec<&FindingFact> = findings().iter().filter(|f| f.place == place).collect();
     let answered = here
         .iter()
         .filter(|f| !page.open.draft.answer(f.id).0.is_empty())
         .count();
     let looks = count(here.len(), "look", "looks");
-    html! {
-        <details class="group" key={place_name(place)}>
-            <summary>
-                <h3>{ place_name(place) }</h3>
-                <span class="place-state">
-                    { joined(&[&answered.to_string(), " of ", &looks, " answered"]) }
-                </span>
-            </summary>
-            { p("hint", place_hint(place)) }
-            <div class="findings">
-                for fact in here {
-                    { finding_of(page, fact, "all-") }
-                }
-            </div>
-        </details>
-    }
+    let state = joined(&[&answered.to_string(), " of ", &looks, " answered"]);
+    let summary = el("summary", "")
+        .tag("h3", place_name(place))
+        // A space, so that the two are not read as one word.
+        .text(" ")
+        .el(el("span", "place-state").words(state));
+    el("details", "group")
+        .key(place_name(place))
+        .el(summary)
+        .p("hint", place_hint(place))
+        .el(el("div", "findings").each(here, |fact| finding_of(page, fact, "all-")))
 }
 
-fn finding_of(page: Page, fact: &FindingFact, group: &str) -> Html {
+fn finding_of(page: Page, fact: &FindingFact, group: &str) -> El {
     let id = joined(&[group, fact.id]);
     let (answer, part) = page.open.draft.answer(fact.id);
     let seen = answer == Seen::Yes.id();
     let needs = joined(&["You need: ", fact.needs, ". ", effort(fact)]);
-    let how = all(vec![p("", fact.how), p("hint", needs)]);
-    html! {
-        <article class="finding" key={fact.id}>
-            { radios_as(
-                &id,
-                page,
-                Target::Answer(fact.id),
-                [fact.title, fact.look_for, "Not looked"],
-                choices!(Seen),
-            ) }
-            { drawing(fact.id) }
-            <div class="where" hidden={!seen}>
-                // Sixty lists that nobody sees would make every answer slow.
-                if seen {
-                    { list(
-                        &(id + "-part"),
-                        joined(&["On which part did you see it? (", fact.title, ")"]).into(),
-                        ["If it is all over, or you cannot say, leave it.", "The piece as a whole"],
-                        &part,
-                        parts(page.open.form()),
-                        heard(page, Target::SeenOn(fact.id)),
-                        html! { <span hidden=true /> },
-                    ) }
-                }
-            </div>
-            { fold("how", "How to look", how) }
-        </article>
+    let mut place = el("div", "where").hidden(!seen);
+    // Sixty lists that nobody sees would make every answer slow.
+    if seen {
+        place = place.put(list(
+            &(id.clone() + "-part"),
+            joined(&["On which part did you see it? (", fact.title, ")"]).into(),
+            [
+                "If it is all over, or you cannot say, leave it.",
+                "The piece as a whole",
+            ],
+            &part,
+            parts(page.open.form()),
+            heard(page, Target::SeenOn(fact.id)),
+            el("span", "").hidden(true).html(),
+        ));
     }
+    let answers = radios_as(
+        &id,
+        page,
+        Target::Answer(fact.id),
+        [fact.title, fact.look_for, "Not looked"],
+        choices!(Seen),
+    );
+    let how = el("div", "").p("", fact.how).said("hint", needs);
+    el("article", "finding")
+        .key(fact.id)
+        .put(answers)
+        .el(drawing(fact.id))
+        .el(place)
+        .put(fold("how", "How to look", how.html()))
 }
 
 /// What the eye sees when it is there, and when it is not. The words beside it say the same to listeners.
 /// The sheet of drawings is a file of its own, fetched once this screen is opened.
-fn drawing(id: &str) -> Html {
-    html! {
-        <figure class="look" aria-hidden="true">
-            <svg class="look-drawing" viewBox="0 0 240 90">
-                <use href={joined(&["looks.svg#", id])} />
-            </svg>
-            <figcaption><span>{ "There" }</span><span>{ "Not there" }</span></figcaption>
-        </figure>
-    }
+fn drawing(id: &str) -> El {
+    let drawn = el("use", "").set("href", joined(&["looks.svg#", id]));
+    el("figure", "look")
+        .attr("aria-hidden", "true")
+        .el(el("svg", "look-drawing")
+            .attr("viewBox", "0 0 240 90")
+            .el(drawn))
+        .el(el("figcaption", "")
+            .tag("span", "There")
+            .tag("span", "Not there"))
 }
 
 /// What the piece is, as far as the answers tell.
-fn what_it_is(identity: &IdentityReport) -> Html {
-    let pushes = identity
-        .pushes
-        .iter()
-        .map(|push| {
-            let did = pushed(push.answer, push.log_odds);
-            joined(&[push.title, ": ", &did, "."]).into()
-        })
-        .collect();
-    div(
-        "",
-        vec![
-            html! { <h2>{ "What it is" }</h2> },
-            families(&identity.family_bars),
-            fold(
-                "",
-                "What these words mean",
-                all(identity
-                    .family_bars
-                    .iter()
-                    .map(|f| html! { <p>{ named(capital(f.name) + ": ", f.meaning) }</p> })
-                    .collect()),
-            ),
-            p(
-                "hint",
-                joined(&[&identity.body.sentence, " ", &identity.skin.sentence]),
-            ),
-            p("window", dates(identity)),
-            html! { <div class="contradictions">
-                for conflict in identity.date_conflicts.iter() {
-                    <p class="care">{ named("Does not fit: ", conflict.clone()) }</p>
-                }
-                for odd in identity.contradictions.iter() {
-                    <p class="care" key={odd.findings.concat()}>{ named("Does not fit: ", odd.text.clone()) }</p>
-                }
-            </div> },
-            html! { <div class="next-look">
-                if let Some(look) = identity.next_looks.first() {
-                    <p>{ named("Look next: ", joined(&[look.title, "."])) }</p>
-                    { p("hint", look.how) }
-                }
-            </div> },
-            html! { <div class="pushes" hidden={identity.pushes.is_empty()}>
-                { fold("", "What your answers did", bullets(pushes)) }
-            </div> },
-        ],
-    )
+fn what_it_is(page: Page) -> Html {
+    let identity = &page.open.report.identity;
+    let meanings = el("div", "").each(&identity.family_bars, |f| {
+        el("p", "").put(named(capital(f.name) + ": ", f.meaning))
+    });
+    let odd = |text: &String| el("p", "care").put(named("Does not fit: ", text.clone()));
+    let contradictions = el("div", "contradictions")
+        .each(&identity.date_conflicts, odd)
+        .each(&identity.contradictions, |c| {
+            odd(&c.text).key(&c.findings.concat())
+        });
+    let mut next = el("div", "next-look");
+    if let Some(look) = identity.next_looks.first() {
+        next = next
+            .el(el("p", "").put(named("Look next: ", joined(&[look.title, "."]))))
+            .p("hint", look.how);
+    }
+    let did = el("ul", "").each(&identity.pushes, |push| {
+        let did = pushed(push.answer, push.log_odds);
+        el("li", "").words(joined(&[push.title, ": ", &did, "."]))
+    });
+    let did = group().el(did).put(leaf(page, "why"));
+    group()
+        .tag("h2", "What it is")
+        .put(families(&identity.family_bars))
+        .put(fold("", "What these words mean", meanings.html()))
+        .said(
+            "hint",
+            joined(&[&identity.body.sentence, " ", &identity.skin.sentence]),
+        )
+        .said("window", dates(identity))
+        .el(contradictions)
+        .el(next)
+        .el(el("div", "pushes")
+            .hidden(identity.pushes.is_empty())
+            .put(fold("", "What your answers did", did.html())))
+        .html()
 }
 
 fn dates(identity: &IdentityReport) -> String {
