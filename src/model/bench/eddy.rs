@@ -1,5 +1,8 @@
 //! How deep an eddy-current meter sees, and its scale.
 
+use crate::case::hundredths;
+use crate::facts::Ledger;
+
 /// Magnetic constant in H/m times the units used below: 4 pi 1e-7 H/m, with MS/m, kHz and mm, gives
 /// depth in mm as 1 / sqrt(pi f sigma mu0) with this factor.
 const MU0_MS_KHZ_MM: f64 = 4.0 * std::f64::consts::PI * 1e-4;
@@ -22,6 +25,26 @@ pub fn skin_depth_mm(conductivity_ms_m: f64, khz: f64) -> f64 {
     } else {
         f64::INFINITY
     }
+}
+
+/// How deep a meter sees into metal of this conductivity, in words, and how thick the metal has to be.
+/// `khz` of `None` is the usual frequency.
+#[must_use]
+pub fn how_deep_it_sees(percent_iacs: f64, khz: Option<f64>, ledger: &Ledger) -> String {
+    let own = |id: &str| ledger.value(&format!("measure.iacs.{id}"));
+    let khz = khz.unwrap_or_else(|| own("khz"));
+    let depth = skin_depth_mm(ms_per_m(percent_iacs, own("standard")), khz);
+    if !depth.is_finite() {
+        return "Without a conductivity and a frequency above 0 nothing can be said of the depth."
+            .to_owned();
+    }
+    format!(
+        "At {} kHz the meter's currents fall to about a third within {} mm of this metal. A meter wants about {} mm of it \
+         (recalled from a standard, to be verified); thinner sheet reads low.",
+        hundredths(khz),
+        hundredths(depth),
+        hundredths(depth * own("depths")),
+    )
 }
 
 #[cfg(test)]

@@ -4,6 +4,9 @@
 //! own, so a layer thicker than a few micrometres reads like sterling all through. A reading of 92.5 %
 //! on sound silver therefore never shows that the metal below is silver.
 
+use crate::case::hundredths;
+use crate::facts::Ledger;
+
 /// One way through a layer: in from the tube or out to the detector.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Path {
@@ -88,6 +91,28 @@ pub fn line_beside_bare_core(x: Layered<'_>) -> f64 {
     let through = transmission(x.layer, x.density, x.layer_um);
     let own = x.share_in_layer * (1.0 - through) / chi;
     own * chi_core / x.share_in_core + through
+}
+
+/// What an X-ray reading sees through silver of this thickness, in words: how much of the two lines of
+/// copper below comes through, and why a reading of sterling does not show solid silver.
+#[must_use]
+pub fn what_shows_through(layer_um: f64, ledger: &Ledger) -> String {
+    let out = |line: &str| Path {
+        attenuation: ledger.value(&format!("measure.xrf.{line}")).max(0.0),
+        angle_deg: ledger.value("measure.xrf.angle").clamp(1.0, 90.0),
+    };
+    let density = ledger.value("metal.silver.density").max(0.1);
+    let (first, second) = (out("silver_ka"), out("silver_kb"));
+    let percent = |line| hundredths(100.0 * transmission(&[line], density, layer_um));
+    format!(
+        "Through {} micrometres of pure silver {} % of copper's stronger X-ray line comes out and {} % of the weaker one; \
+         99 in 100 of what the reading sees of the stronger lies within {} micrometres. Sterling holds copper of its own, so \
+         a layer thicker than that reads like sterling all through: 92.5 % on sound silver does not show solid silver.",
+        hundredths(layer_um),
+        percent(first),
+        percent(second),
+        hundredths(information_depth_um(&[first], density, 0.99)),
+    )
 }
 
 #[cfg(test)]

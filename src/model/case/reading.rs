@@ -539,6 +539,22 @@ impl Reader {
             );
             return None;
         }
+        let used = match spot {
+            Spot::Sound => &shares[..1],
+            Spot::Worn => &shares[1..5],
+        };
+        if used.iter().all(Option::is_none) {
+            let (what, field) = match spot {
+                Spot::Sound => ("the share of silver", fields[0]),
+                Spot::Worn => ("nickel, zinc, tin or iron", fields[1]),
+            };
+            self.problem(
+                s.at(field),
+                format!("The X-ray reading does not say {what}, and the rest tells nothing here."),
+                "Type what it found; 0 for a metal it looked for and did not find.",
+            );
+            return None;
+        }
         // Shares of the base metal alone, so that what silver is left on the spot does not matter.
         // Where copper is not told, it is taken for the rest.
         let base = if shares[5].is_some() { told } else { 100.0 } - silver.unwrap_or(0.0);
