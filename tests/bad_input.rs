@@ -136,6 +136,26 @@ fn impossible_numbers_are_named() {
         "1700 to 2100",
     );
     check_fault(
+        r#","piece":{"from_year":1699}"#,
+        "piece.from_year",
+        "1700 to 2100. If it is right",
+    );
+    check_fault(
+        r#","piece":{"to_year":"about"}"#,
+        "piece.to_year",
+        "such as 1790",
+    );
+    check_fault(
+        r#","measures":{"density":{"in_air_g":300}}"#,
+        "measures.density.in_water_g",
+        "missing",
+    );
+    check_fault(
+        r#","measures":{"density":8.9}"#,
+        "measures.density",
+        "object with named fields",
+    );
+    check_fault(
         r#","piece":{"to_year":1800.5}"#,
         "piece.to_year",
         "four digits",

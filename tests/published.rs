@@ -12,6 +12,8 @@ mod decision;
 mod identity;
 #[path = "published/maths.rs"]
 mod maths;
+#[path = "published/measure.rs"]
+mod measure;
 #[path = "published/silver.rs"]
 mod silver;
 #[path = "published/value.rs"]

@@ -197,7 +197,7 @@ fn literals(text: &str) -> Vec<String> {
 }
 
 /// Groups of the ledger's ids.
-const GROUPS: [&str; 13] = [
+const GROUPS: [&str; 14] = [
     "attribute",
     "cost",
     "counsel",
@@ -207,6 +207,7 @@ const GROUPS: [&str; 13] = [
     "identity",
     "lead",
     "look",
+    "measure",
     "metal",
     "place",
     "silver",

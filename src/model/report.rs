@@ -81,8 +81,45 @@ pub struct IdentityReport {
     pub contradictions: Vec<ContradictionReport>,
     /// What to look at next, most useful first.
     pub next_looks: Vec<NextLook>,
-    /// How far each answer moved the leading family.
+    /// How far each answer and each reading moved the leading family.
     pub pushes: Vec<PushReport>,
+    /// Readings with a number, and how far each moved every family.
+    pub measures: Vec<MeasureReport>,
+}
+
+/// One reading with a number.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct MeasureReport {
+    /// `density`, `conductivity` or `xray`.
+    pub id: &'static str,
+    /// What was measured.
+    pub title: &'static str,
+    /// What was read and what it means.
+    pub text: String,
+    /// It is counted.
+    pub counts: bool,
+    /// How far it moved each family; empty when it is not counted.
+    pub pushes: Vec<FamilyPush>,
+}
+
+/// How far one reading moved one family.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct FamilyPush {
+    /// Family id.
+    pub family: &'static str,
+    /// Change of its log-odds (natural logarithm) when the reading is added last.
+    pub log_odds: f64,
+}
+
+/// The likeliest family once a look has been taken.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct AfterLook {
+    /// Family id.
+    pub family: &'static str,
+    /// In words.
+    pub name: &'static str,
+    /// Its probability then.
+    pub p: f64,
 }
 
 /// One of the two questions behind a kind, with how far it is settled.
@@ -190,12 +227,16 @@ pub struct NextLook {
     pub how: &'static str,
     /// What one needs.
     pub needs: &'static str,
+    /// What it would then most likely be, if it is seen.
+    pub if_seen: AfterLook,
+    /// What it would then most likely be, if it is looked for and not there.
+    pub if_absent: AfterLook,
 }
 
-/// How far one answer moved the leading family.
+/// How far one answer or reading moved the leading family.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct PushReport {
-    /// Finding id.
+    /// Finding id, or the id of a reading.
     pub finding: &'static str,
     /// What was looked for.
     pub title: &'static str,

@@ -1,7 +1,7 @@
 //! Heat reach and densities.
 //!
 //! Left out, because the program has no function for them: fins with tips, rods, hold power,
-//! radiation, diffusion length, conductivity depth and X-ray escape.
+//! radiation and diffusion length. Eddy currents and X-rays are checked with the measures.
 
 use leavewell_model::bench::{
     Sheet, bessel_k0, bessel_k1, disk_reach_mm, mixture_density, strip_reach_mm,

@@ -2,7 +2,7 @@
 
 use leavewell_model::case::{Form, PartName, Seen};
 use leavewell_model::facts::{FindingFact, Place, finding, findings};
-use leavewell_model::report::IdentityReport;
+use leavewell_model::report::{AfterLook, IdentityReport, NextLook};
 use yew::prelude::*;
 
 use super::Page;
@@ -13,7 +13,7 @@ use crate::app::parts::element::{El, el, group};
 use crate::app::parts::field::heard;
 use crate::app::parts::marks::{fold, named, section};
 use crate::app::parts::screen::screen;
-use crate::app::parts::words::{capital, count, joined};
+use crate::app::parts::words::{capital, count, joined, percent};
 use crate::app::route::Route;
 use crate::app::state::Target;
 
@@ -152,7 +152,8 @@ fn what_it_is(page: Page) -> Html {
     if let Some(look) = identity.next_looks.first() {
         next = next
             .el(el("p", "").put(named("Look next: ", joined(&[look.title, "."]))))
-            .p("hint", look.how);
+            .p("hint", look.how)
+            .said("hint", after_look(look));
     }
     let did = el("ul", "").each(&identity.pushes, |push| {
         let did = pushed(push.answer, push.log_odds);
@@ -174,6 +175,18 @@ fn what_it_is(page: Page) -> Html {
             .hidden(identity.pushes.is_empty())
             .put(fold("", "What your answers did", did.html())))
         .html()
+}
+
+/// What a look would make of it, for either answer.
+pub(super) fn after_look(look: &NextLook) -> String {
+    let then = |after: &AfterLook| joined(&[after.name, " (", &percent(after.p), ")"]);
+    joined(&[
+        "If it is there: most likely ",
+        &then(&look.if_seen),
+        ". If not: ",
+        &then(&look.if_absent),
+        ".",
+    ])
 }
 
 fn dates(identity: &IdentityReport) -> String {

@@ -6,6 +6,7 @@
 
 mod date;
 mod draft;
+mod measures;
 mod reading;
 mod vocabulary;
 
@@ -13,7 +14,8 @@ use serde::Serialize;
 
 pub use date::Date;
 pub use draft::{CASE_FORMAT, CASE_VERSION, Draft, MAX_BYTES, MAX_DEPTH, MAX_FINDINGS, OpenError};
-pub(crate) use reading::typed_number;
+pub use measures::{Density, Iacs, Measures, Spot, Xrf};
+pub(crate) use reading::{hundredths, typed_number};
 pub use vocabulary::{
     BleedWord, Corrosion, Currency, Dents, Doer, Fill, Form, Goal, Interior, Joint, Lead, PartName,
     Route, Seen, Tarnish,
@@ -47,6 +49,8 @@ pub struct Case {
     pub piece: Piece,
     /// What was looked for, and the answer.
     pub findings: Vec<Answer>,
+    /// Readings with a number.
+    pub measures: Measures,
     /// Condition by part; a part not listed was not looked at.
     pub parts: Vec<Part>,
     /// What is wanted.

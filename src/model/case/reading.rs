@@ -3,15 +3,18 @@
 use serde_json::{Map, Value};
 
 use super::{
-    Aim, Answer, Bleed, BleedWord, Case, Consents, Date, Market, Override, Part, PartName, Piece,
-    Problem, Quote, Seen, Word,
+    Aim, Answer, Bleed, BleedWord, Case, Consents, Date, Density, Iacs, Market, Measures, Override,
+    Part, PartName, Piece, Problem, Quote, Seen, Spot, Word, Xrf,
 };
+use crate::bench::Weighing;
 use crate::facts::{Ledger, OverrideFault, finding, findings, nearest};
 use crate::small::decimal;
 use crate::treatment::Treatment;
 
 /// Earliest and latest year a piece may be said to be from.
 const YEARS: (f64, f64) = (1700.0, 2100.0);
+/// What is taken for a year at all, before it is held against [`YEARS`].
+const TYPED_YEARS: (f64, f64) = (-1e9, 1e9);
 /// Amounts of money beyond this are taken for a slip.
 const MOST_MONEY: f64 = 100_000_000.0;
 /// Most parts and quotes that are read; the rest stays in the draft.
@@ -24,9 +27,12 @@ pub(super) fn read(root: &Map<String, Value>) -> (Case, Vec<Problem>) {
     let mut reader = Reader {
         problems: Vec::new(),
     };
+    let piece = reader.piece(root);
+    let findings = reader.findings(root);
     let case = Case {
-        piece: reader.piece(root),
-        findings: reader.findings(root),
+        measures: reader.measures(root, &findings),
+        piece,
+        findings,
         parts: reader.parts(root),
         aim: reader.aim(root),
         market: reader.market(root),
@@ -57,9 +63,15 @@ impl<'a> Section<'a> {
         }
     }
 
+    /// What stands in a field; a dot leads into an object.
     fn get(&self, field: &str) -> Option<&'a Value> {
-        self.fields
-            .and_then(|m| m.get(field))
+        let (mut holder, mut rest) = (self.fields?, field);
+        while let Some((first, after)) = rest.split_once('.') {
+            holder = holder.get(first)?.as_object()?;
+            rest = after;
+        }
+        holder
+            .get(rest)
             .filter(|v| !v.is_null() && v.as_str() != Some(""))
     }
 }
@@ -164,12 +176,16 @@ impl Reader {
 
     fn flag(&mut self, section: &Section, field: &str) -> Option<bool> {
         let value = section.get(field)?;
-        let yes = value.as_bool();
+        let yes = match value.as_str() {
+            Some("yes") => Some(true),
+            Some("no") => Some(false),
+            _ => value.as_bool(),
+        };
         if yes.is_none() {
             self.problem(
                 section.at(field),
                 "This should be true or false.".to_owned(),
-                "Write true or false, or leave it out.",
+                "Write true or false, yes or no, or leave it out.",
             );
         }
         yes
@@ -213,7 +229,23 @@ impl Reader {
     }
 
     fn year(&mut self, section: &Section, field: &str) -> Option<u16> {
-        let year = self.number(section, field, YEARS, "a year")?;
+        let year = self.number(section, field, TYPED_YEARS, "a year")?;
+        if !(YEARS.0..=YEARS.1).contains(&year) {
+            let (what, then) = if year < YEARS.0 {
+                (
+                    "is earlier than any piece weighed here",
+                    " If it is right, leave it out and ask a specialist.",
+                )
+            } else {
+                ("is out of range for a year", "")
+            };
+            self.problem(
+                section.at(field),
+                format!("{year} {what}."),
+                &format!("Use a year from {} to {}.{then}", YEARS.0, YEARS.1),
+            );
+            return None;
+        }
         #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
         // checked to be 1700 to 2100
         let whole = year as u16;
@@ -306,6 +338,239 @@ impl Reader {
             }
         }
         answers
+    }
+
+    /// Readings with a number. Each is used whole or not at all, and then the reason is given.
+    fn measures(&mut self, root: &Map<String, Value>, findings: &[Answer]) -> Measures {
+        let s = self.section(root, "measures");
+        for group in ["density", "iacs", "xrf"] {
+            if s.get(group).is_some_and(|held| !held.is_object()) {
+                self.problem(
+                    s.at(group),
+                    format!("\"{group}\" should be an object with named fields."),
+                    "It was left out. What stood there is kept in the file.",
+                );
+            }
+        }
+        Measures {
+            density: self.density(&s),
+            iacs: self.iacs(&s, findings),
+            xrf: self.xrf(&s),
+        }
+    }
+
+    /// True, with the reason given, when one of these ticks rules the reading out.
+    fn refused(&mut self, s: &Section, ticks: &[(&str, &str)]) -> bool {
+        let mut refused = false;
+        for (field, why) in ticks {
+            if self.flag(s, field) == Some(true) {
+                refused = true;
+                self.problem(
+                    s.at(field),
+                    format!("The reading is not used: {why}."),
+                    "Leave it out, or measure a part of which this is not true.",
+                );
+            }
+        }
+        refused
+    }
+
+    fn density(&mut self, s: &Section) -> Option<Density> {
+        let ledger = Ledger::standard();
+        let own = |id: &str| ledger.value(&format!("measure.density.{id}"));
+        let weight = (0.1, 50_000.0);
+        let (air_field, water_field) = ("density.in_air_g", "density.in_water_g");
+        let air = self.number(s, air_field, weight, "a weight in grams");
+        let water = self.number(s, water_field, (0.0, weight.1), "a weight in grams");
+        let water_c = self.number(s, "density.water_c", (0.0, 40.0), "a temperature in C");
+        let readable = self.number(
+            s,
+            "density.readable_g",
+            (0.001, 100.0),
+            "the smallest step of the balance in grams",
+        );
+        if s.get(air_field).is_none() && s.get(water_field).is_none() {
+            return None;
+        }
+        let refused = self.refused(
+            s,
+            &[
+                (
+                    "density.loaded",
+                    "a part filled with pitch, plaster or lead weighs like its filling, and water may get in",
+                ),
+                (
+                    "density.hollow_sealed",
+                    "air shut inside makes it too light, and water may get in and stay",
+                ),
+                (
+                    "density.organic",
+                    "wood, ivory, felt or card make it too light, and water spoils them",
+                ),
+            ],
+        );
+        for field in [air_field, water_field] {
+            if s.get(field).is_none() {
+                self.problem(
+                    s.at(field),
+                    "One of the two weights is missing.".to_owned(),
+                    "Type it too. Until then no density is worked out.",
+                );
+            }
+        }
+        // Something that could not be read is told already; a stand-in for it would be a guess.
+        let unread = |field: &str, got: Option<f64>| s.get(field).is_some() && got.is_none();
+        if refused || unread("density.water_c", water_c) || unread("density.readable_g", readable) {
+            return None;
+        }
+        let weighing = Weighing {
+            in_air_g: air?,
+            in_water_g: water?,
+            water_c: water_c.unwrap_or_else(|| own("water")),
+            readable_g: readable.unwrap_or_else(|| own("readable")),
+            unnoticed_cm3: own("unnoticed"),
+        };
+        let (Some(g_cm3), Some(spread)) = (weighing.density(), weighing.spread()) else {
+            self.problem(
+                s.at(water_field),
+                "It cannot weigh as much in water as in air, or more.".to_owned(),
+                "Check the two weights; they may be the wrong way round.",
+            );
+            return None;
+        };
+        let fault = if g_cm3 > own("most") {
+            "heavier than any metal of this trade: check the two weights"
+        } else if g_cm3 < own("least") {
+            "lighter than any metal of this trade: air or a filling is shut in, or a weight is wrong"
+        } else {
+            return Some(Density { g_cm3, spread });
+        };
+        self.problem(
+            s.at(water_field),
+            format!("That makes {} g/cm3, {fault}.", hundredths(g_cm3)),
+            "Weigh again, with no bubbles on it, or leave the weights out. No density is used.",
+        );
+        None
+    }
+
+    fn iacs(&mut self, s: &Section, findings: &[Answer]) -> Option<Iacs> {
+        let most = Ledger::standard().value("measure.iacs.most");
+        let percent = self.number(
+            s,
+            "iacs.percent",
+            (0.0, most),
+            "a conductivity in % of copper",
+        );
+        let part = self.word(s, "iacs.where");
+        s.get("iacs.percent")?;
+        let refused = self.refused(
+            s,
+            &[
+                (
+                    "iacs.curved",
+                    "on a curved spot, or one smaller than the probe, the meter reads low",
+                ),
+                (
+                    "iacs.thin",
+                    "on sheet thinner than the meter sees it reads low",
+                ),
+                (
+                    "iacs.loaded",
+                    "with a filling or another metal close behind, the meter reads both",
+                ),
+            ],
+        );
+        let magnetic = findings
+            .iter()
+            .any(|a| a.id == "P01" && a.seen == Seen::Yes);
+        if magnetic {
+            self.problem(
+                s.at("iacs.percent"),
+                "The reading is not used: a magnet pulls on the body, and on iron the meter does not tell conductivity."
+                    .to_owned(),
+                "Leave it out, or correct the answer about the magnet.",
+            );
+        }
+        let percent = percent.filter(|_| !refused && !magnetic)?;
+        Some(Iacs { percent, part })
+    }
+
+    fn xrf(&mut self, s: &Section) -> Option<Xrf> {
+        let limit = |id: &str| Ledger::standard().value(&format!("measure.xrf.{id}"));
+        let fields = [
+            "xrf.silver_pct",
+            "xrf.nickel_pct",
+            "xrf.zinc_pct",
+            "xrf.tin_pct",
+            "xrf.iron_pct",
+            "xrf.copper_pct",
+            "xrf.antimony_pct",
+        ];
+        let shares = fields.map(|f| self.number(s, f, (0.0, 100.0), "a share in %"));
+        let spot: Option<Spot> = self.word(s, "xrf.spot");
+        if fields.iter().all(|f| s.get(f).is_none()) {
+            return None;
+        }
+        if fields
+            .iter()
+            .zip(&shares)
+            .any(|(f, x)| s.get(f).is_some() && x.is_none())
+        {
+            return None;
+        }
+        let Some(spot) = spot else {
+            if s.get("xrf.spot").is_none() {
+                self.problem(
+                    s.at("xrf.spot"),
+                    "It is not said where the X-ray reading was taken.".to_owned(),
+                    "Say worn (where the silver is worn through) or sound. Until then it is not used.",
+                );
+            }
+            return None;
+        };
+        let told: f64 = shares.iter().flatten().sum();
+        if told > limit("sum") {
+            self.problem(
+                s.at(fields[0]),
+                format!("The shares add up to {} %.", hundredths(told)),
+                "They cannot be more than 100 % together. Until they are corrected none is used.",
+            );
+            return None;
+        }
+        let silver = shares[0];
+        if spot == Spot::Worn && silver.is_some_and(|x| x > limit("bare")) {
+            self.problem(
+                s.at("xrf.spot"),
+                "A spot that reads so much silver is not worn through.".to_owned(),
+                "Say that it is sound, or read a spot where another metal shows.",
+            );
+            return None;
+        }
+        let used = match spot {
+            Spot::Sound => &shares[..1],
+            Spot::Worn => &shares[1..5],
+        };
+        if used.iter().all(Option::is_none) {
+            let (what, field) = match spot {
+                Spot::Sound => ("the share of silver", fields[0]),
+                Spot::Worn => ("nickel, zinc, tin or iron", fields[1]),
+            };
+            self.problem(
+                s.at(field),
+                format!("The X-ray reading does not say {what}, and the rest tells nothing here."),
+                "Type what it found; 0 for a metal it looked for and did not find.",
+            );
+            return None;
+        }
+        // Shares of the base metal alone, so that what silver is left on the spot does not matter.
+        // Where copper is not told, it is taken for the rest.
+        let base = if shares[5].is_some() { told } else { 100.0 } - silver.unwrap_or(0.0);
+        let of_base = |i: usize| shares[i].filter(|_| base > 0.0).map(|x| 100.0 * x / base);
+        Some(Xrf {
+            spot,
+            silver,
+            base: [of_base(1), of_base(2), of_base(3), of_base(4)],
+        })
     }
 
     fn parts(&mut self, root: &Map<String, Value>) -> Vec<Part> {
@@ -668,6 +933,11 @@ pub(crate) fn typed_number(text: &str) -> Option<f64> {
     })
 }
 
+/// A number to two places, without trailing noughts.
+pub(crate) fn hundredths(x: f64) -> String {
+    ((x * 100.0).round() / 100.0).to_string()
+}
+
 fn in_order(values: &[Option<f64>]) -> bool {
     let known: Vec<f64> = values.iter().flatten().copied().collect();
     known.windows(2).all(|w| w[0] <= w[1])
@@ -676,6 +946,7 @@ fn in_order(values: &[Option<f64>]) -> bool {
 fn example(range: (f64, f64)) -> f64 {
     match range.1 {
         1.0 => 0.05,
+        1e9 => 1790.0,
         top if top > 50_000.0 => 120.0,
         top if top > 2000.0 => 150.0,
         top => f64::midpoint(range.0, top),

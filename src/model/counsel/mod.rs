@@ -28,14 +28,16 @@ use crate::bench::{Sheet, disk_reach_mm, strip_reach_mm};
 use crate::case::{Case, Currency, Goal, Problem, Route};
 use crate::facts::{LEDGER_VERSION, Ledger, Offered, caution};
 use crate::identity::{
-    Build, Cluster, Dating, Family, Interval, Kind, Skin, contradictions, date_conflicts,
-    information_gain, likeliest, made_by, pushes, with_interval,
+    Build, Cluster, Dating, Family, Interval, Kind, Posterior, Push, Reading, Skin, contradictions,
+    date_conflicts, information_gain, interval_with, likeliest, made_by, pushes, readings,
+    readings_that_clash,
 };
 use crate::maths::{deciles, mean, median, tail_mean};
 use crate::report::{
-    Band, BandMean, ContradictionReport, CounselReport, CourseReport, DateReport, DisplayOnly,
-    Families, FamilyReport, IdentityReport, KindReport, NextLook, OptionReport, PartReport,
-    PushReport, Report, SettledReport, SilverReport, ValueReport, VerdictReport,
+    AfterLook, Band, BandMean, ContradictionReport, CounselReport, CourseReport, DateReport,
+    DisplayOnly, Families, FamilyPush, FamilyReport, IdentityReport, KindReport, MeasureReport,
+    NextLook, OptionReport, PartReport, PushReport, Report, SettledReport, SilverReport,
+    ValueReport, VerdictReport,
 };
 use crate::small::sort_short;
 use crate::treatment::{Situation, Treatment, Verdict, check, worst};
@@ -100,6 +102,7 @@ pub fn ledger_of(case: &Case) -> Ledger {
 struct Solved<'a> {
     case: &'a Case,
     ledger: &'a Ledger,
+    readings: Vec<Reading>,
     interval: Interval,
     dating: Dating,
     draws: Draws,
@@ -115,7 +118,8 @@ struct Solved<'a> {
 
 impl<'a> Solved<'a> {
     fn new(case: &'a Case, ledger: &'a Ledger, tweak: &Tweak, log2_points: u32) -> Self {
-        let interval = with_interval(&case.findings, ledger);
+        let readings = readings(case, ledger);
+        let interval = interval_with(&case.findings, &readings, ledger);
         let fused = [Kind::Fps, Kind::Fpd, Kind::Fpn];
         let posterior = if tweak.fused_odds.to_bits() == 1.0_f64.to_bits() {
             interval.base
@@ -137,7 +141,7 @@ impl<'a> Solved<'a> {
         let sample: Rc<Sample> = Sample::shared(log2_points, seed);
         let draws = Draws::new(case, ledger, &posterior, early, &sample, tweak);
         let next = if *tweak == Tweak::NONE {
-            information_gain(&case.findings, &posterior, ledger)
+            information_gain(&case.findings, &readings, &posterior, ledger)
         } else {
             Vec::new()
         };
@@ -174,6 +178,7 @@ impl<'a> Solved<'a> {
         Self {
             case,
             ledger,
+            readings,
             interval,
             dating,
             draws,
@@ -297,6 +302,7 @@ impl<'a> Solved<'a> {
         sort_short(&mut family_bars, |a, b| b.p.total_cmp(&a.p));
         let posterior = self.interval.base;
         let (top, _) = posterior.top_family();
+        let moved = pushes(&self.case.findings, &self.readings, self.ledger, top);
         IdentityReport {
             sentence: self.identity_sentence(),
             body: self.settled(
@@ -333,15 +339,25 @@ impl<'a> Solved<'a> {
                     text: c.text,
                     different_parts: c.different_parts,
                 })
+                .chain(
+                    readings_that_clash(self.case, &self.readings, self.ledger)
+                        .into_iter()
+                        .map(|(findings, text)| ContradictionReport {
+                            findings,
+                            text,
+                            different_parts: false,
+                        }),
+                )
                 .collect(),
+            measures: self.readings.iter().map(|r| measured(r, &moved)).collect(),
             next_looks: self.next_looks(by_kind),
-            pushes: pushes(&self.case.findings, self.ledger, top)
-                .into_iter()
+            pushes: moved
+                .iter()
                 .map(|p| PushReport {
-                    finding: p.finding.id,
-                    title: p.finding.title,
+                    finding: p.id,
+                    title: p.title,
                     answer: p.seen.id(),
-                    log_odds: p.log_odds,
+                    log_odds: p.log_odds[top.place()],
                 })
                 .collect(),
         }
@@ -364,6 +380,7 @@ impl<'a> Solved<'a> {
             .findings
             .iter()
             .all(|a| a.seen == crate::case::Seen::Unsure)
+            && !self.readings.iter().any(|r| r.counts)
         {
             return "Nothing has been looked at yet, so it could be any of these.".to_owned();
         }
@@ -452,6 +469,8 @@ impl<'a> Solved<'a> {
                     title: f.title,
                     how: f.how,
                     needs: f.needs,
+                    if_seen: after_look(&g.if_seen),
+                    if_absent: after_look(&g.if_absent),
                 }
             })
             .collect();
@@ -654,6 +673,35 @@ fn heat_reach_mm(ledger: &Ledger) -> f64 {
         reach
     } else {
         strip_reach_mm(sheet, v("joint"), v("soft_solder")).min(1e6)
+    }
+}
+
+/// The likeliest family after a look.
+fn after_look(posterior: &Posterior) -> AfterLook {
+    let (family, p) = posterior.top_family();
+    AfterLook {
+        family: family.id(),
+        name: family.name(),
+        p,
+    }
+}
+
+/// A reading with how far it moved each family; nothing moved by one that does not count.
+fn measured(reading: &Reading, moved: &[Push]) -> MeasureReport {
+    let push = moved.iter().find(|p| p.id == reading.id);
+    MeasureReport {
+        id: reading.id,
+        title: reading.title,
+        text: reading.text.clone(),
+        counts: push.is_some(),
+        pushes: push
+            .into_iter()
+            .flat_map(|p| Family::ALL.into_iter().zip(p.log_odds))
+            .map(|(family, log_odds)| FamilyPush {
+                family: family.id(),
+                log_odds,
+            })
+            .collect(),
     }
 }
 

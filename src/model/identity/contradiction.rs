@@ -1,7 +1,7 @@
 //! Findings that do not fit together.
 
 use super::dates::seen_windows;
-use super::kind::Kind;
+use super::measure::Reading;
 use super::posterior::Ladder;
 use crate::case::{Answer, Case, PartName, Seen};
 use crate::facts::{FindingFact, Ledger, WindowAbout, findings};
@@ -42,13 +42,18 @@ pub fn contradictions(case: &Case, ledger: &Ledger) -> Vec<Contradiction> {
     let mut found = Vec::new();
     for (i, (first, on_first)) in seen.iter().enumerate() {
         for (second, on_second) in &seen[i + 1..] {
-            let by_kind = joint_support(first, second, &ladder) < limit;
+            let parts = apart_on_the_piece(on_first, on_second);
+            let exclude = parts.is_none() && exclude_each_other(first.id, second.id);
+            let by_kind = joint_support(&of(first, &ladder), &of(second, &ladder)) < limit;
             let years = apart(on_first[0], on_second[0]);
-            if !by_kind && years.is_none() {
+            if !by_kind && years.is_none() && !exclude {
                 continue;
             }
-            let parts = apart_on_the_piece(on_first, on_second);
-            let text = words(first, second, parts, years);
+            let text = if exclude {
+                excluded_words(first.title, second.title)
+            } else {
+                words(first.title, second.title, parts, years)
+            };
             found.push(Contradiction {
                 findings: [first, second],
                 different_parts: parts.is_some(),
@@ -75,13 +80,67 @@ fn apart_on_the_piece(a: &[&Answer], b: &[&Answer]) -> Option<(PartName, PartNam
     a.into_iter().min().zip(b.into_iter().min())
 }
 
-fn joint_support(a: &FindingFact, b: &FindingFact, ladder: &Ladder) -> f64 {
-    let of = |f: &FindingFact, k: Kind| f.letter(k).map_or(0.0, |l| ladder.step(l));
-    let best = |f: &FindingFact| Kind::LADDER.iter().map(|k| of(f, *k)).fold(0.0, f64::max);
-    let joint = Kind::LADDER
+/// Findings of which one spot can show only one.
+const ONE_OF: [&[&str]; 9] = [
+    &["C01", "C02", "C04"],
+    &["C14", "C15"],
+    &["C17", "C18"],
+    &["S01", "S02"],
+    &["M01", "M01b", "M02"],
+    &["P02", "P03", "P04", "P05"],
+    &["P06", "P07", "P08"],
+    &["P09", "P10", "P13"],
+    &["P11", "P12"],
+];
+
+/// Whether two findings say opposite things of one spot.
+fn exclude_each_other(a: &str, b: &str) -> bool {
+    // "No mark anywhere" goes with no mark.
+    let unmarked = |x: &str, y: &str| x == "M10" && y.starts_with('M');
+    unmarked(a, b)
+        || unmarked(b, a)
+        || ONE_OF
+            .iter()
+            .any(|group| group.contains(&a) && group.contains(&b))
+}
+
+/// Readings with a number that no kind explains together with a seen finding, or with each other:
+/// the two ids, and the words.
+#[must_use]
+pub fn readings_that_clash(
+    case: &Case,
+    readings: &[Reading],
+    ledger: &Ledger,
+) -> Vec<([&'static str; 2], String)> {
+    let ladder = Ladder::of(ledger, "base");
+    let limit = ledger.value("identity.contradiction");
+    let seen = findings()
         .iter()
-        .map(|k| of(a, *k) * of(b, *k))
-        .fold(0.0, f64::max);
+        .filter(|f| case.has_seen(f.id))
+        .map(|f| (f.id, f.title, of(f, &ladder)));
+    let read = |r: &Reading| (r.id, r.title, r.likelihood(&ladder));
+    let mut others: Vec<(&'static str, &'static str, [f64; 11])> = seen.collect();
+    let mut found = Vec::new();
+    for reading in readings.iter().filter(|r| r.counts) {
+        let own = read(reading);
+        for (id, title, other) in &others {
+            if joint_support(&own.2, other) < limit {
+                found.push(([*id, own.0], words(title, own.1, None, None)));
+            }
+        }
+        others.push(own);
+    }
+    found
+}
+
+/// Likelihood of a finding by kind.
+fn of(f: &FindingFact, ladder: &Ladder) -> [f64; 11] {
+    f.letters.map(|l| ladder.step(l))
+}
+
+fn joint_support(a: &[f64; 11], b: &[f64; 11]) -> f64 {
+    let best = |x: &[f64; 11]| x.iter().copied().fold(0.0, f64::max);
+    let joint = a.iter().zip(b).map(|(a, b)| a * b).fold(0.0, f64::max);
     joint / (best(a) * best(b))
 }
 
@@ -104,13 +163,14 @@ fn apart(a: &Answer, b: &Answer) -> Option<String> {
     })
 }
 
-fn words(
-    a: &FindingFact,
-    b: &FindingFact,
-    parts: Option<(PartName, PartName)>,
-    years: Option<String>,
-) -> String {
-    let pair = format!("“{}” and “{}”", a.title, b.title);
+fn excluded_words(a: &str, b: &str) -> String {
+    format!(
+        "“{a}” and “{b}”: one spot can show only one of the two. Look again and keep the one you are sure of; if each was on a part of its own, say which."
+    )
+}
+
+fn words(a: &str, b: &str, parts: Option<(PartName, PartName)>, years: Option<String>) -> String {
+    let pair = format!("“{a}” and “{b}”");
     let clash = years.map_or_else(
         || "no one kind of piece shows both".to_owned(),
         |y| format!("their dates do not meet: {y}"),

@@ -163,6 +163,12 @@ impl Family {
         Self::Outside,
     ];
 
+    /// Place in [`Family::ALL`].
+    #[must_use]
+    pub fn place(self) -> usize {
+        Self::ALL.iter().position(|f| *f == self).unwrap_or(0)
+    }
+
     /// The id used in files.
     #[must_use]
     pub fn id(self) -> &'static str {

@@ -5,14 +5,16 @@ mod build;
 mod contradiction;
 mod dates;
 mod kind;
+mod measure;
 mod next_look;
 mod posterior;
 
 pub use build::{Build, Skin, likeliest};
-pub use contradiction::{Contradiction, contradictions};
+pub use contradiction::{Contradiction, contradictions, readings_that_clash};
 pub use dates::{DateSpan, Dating, date_conflicts, made_by};
 pub use kind::{Cluster, Family, Kind, Letter};
+pub use measure::{Reading, readings};
 pub use next_look::{InformationGain, information_gain};
 pub use posterior::{
-    CopperRule, Interval, Ladder, Posterior, Push, posterior, pushes, with_interval,
+    CopperRule, Interval, Ladder, Posterior, Push, interval_with, posterior, pushes, with_interval,
 };

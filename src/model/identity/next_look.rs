@@ -1,7 +1,10 @@
 //! What to look at next: how much each look not yet taken is expected to tell.
 
 use super::kind::Kind;
-use super::posterior::{CopperRule, Ladder, Posterior, Scales, counted, weigh_evidence};
+use super::measure::Reading;
+use super::posterior::{
+    CopperRule, Ladder, Posterior, Scales, counted, is_replaced, weigh_evidence,
+};
 use crate::case::{Answer, Seen};
 use crate::facts::{FindingFact, Ledger, findings};
 use crate::small::sort_short;
@@ -21,7 +24,7 @@ pub struct InformationGain {
     pub bits: f64,
 }
 
-/// Every look not answered yet, the most telling first.
+/// Every look not answered yet, by an answer or a reading, the most telling first.
 ///
 /// The chance of seeing a finding is the mixture of its likelihoods over the posterior, and
 /// the expected gain is the mutual information between kind and answer under the tempered update.
@@ -29,12 +32,13 @@ pub struct InformationGain {
 #[must_use]
 pub fn information_gain(
     answers: &[Answer],
+    readings: &[Reading],
     now: &Posterior,
     ledger: &Ledger,
 ) -> Vec<InformationGain> {
     let ladder = Ladder::of(ledger, "base");
     let scales = Scales::new(ledger, &ladder);
-    let evidence = counted(answers);
+    let evidence = counted(answers, readings);
     let out = [
         ledger.value("identity.out.finding"),
         ledger.value("identity.out.mark"),
@@ -46,16 +50,16 @@ pub fn information_gain(
             seen,
             part: None,
         });
-        let more = counted(&more);
+        let more = counted(&more, readings);
         if more == evidence {
             *now
         } else {
-            weigh_evidence(&more, &scales, CopperRule::Guarded)
+            weigh_evidence(&more, readings, &scales, CopperRule::Guarded)
         }
     };
     let mut gains: Vec<InformationGain> = findings()
         .iter()
-        .filter(|f| !answers.iter().any(|a| a.id == f.id))
+        .filter(|f| !answers.iter().any(|a| a.id == f.id) && !is_replaced(f.id, readings))
         .map(|f| {
             let is_mark = usize::from(f.cluster == super::Cluster::Mark);
             let p_seen: f64 = Kind::ALL

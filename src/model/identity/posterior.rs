@@ -6,6 +6,7 @@
 //! kind explains equally never moves anything; the same finding twice counts once.
 
 use super::kind::{Cluster, Family, Kind, Letter};
+use super::measure::Reading;
 use crate::case::{Answer, Seen};
 use crate::facts::{FindingFact, Ledger, finding};
 use crate::small::sort_short;
@@ -147,7 +148,7 @@ pub fn posterior(
     ladder: &Ladder,
     rule: CopperRule,
 ) -> Posterior {
-    posterior_of(&counted(answers), ledger, ladder, rule)
+    posterior_of(&counted(answers, &[]), &[], ledger, ladder, rule)
 }
 
 /// One posterior with its least and greatest value over the three ladders.
@@ -170,57 +171,87 @@ impl Interval {
     }
 }
 
-/// The posterior on all three ladders.
+/// The posterior on all three ladders, from answers alone.
 #[must_use]
 pub fn with_interval(answers: &[Answer], ledger: &Ledger) -> Interval {
-    let evidence = counted(answers);
-    let [base, blunt, sharp] =
-        Ladder::all(ledger).map(|l| posterior_of(&evidence, ledger, &l, CopperRule::Guarded));
+    interval_with(answers, &[], ledger)
+}
+
+/// The posterior on all three ladders, from answers and readings.
+#[must_use]
+pub fn interval_with(answers: &[Answer], readings: &[Reading], ledger: &Ledger) -> Interval {
+    let evidence = counted(answers, readings);
+    let [base, blunt, sharp] = Ladder::all(ledger)
+        .map(|l| posterior_of(&evidence, readings, ledger, &l, CopperRule::Guarded));
     Interval {
         base,
         others: [blunt, sharp],
     }
 }
 
-/// How far one answer moved a family.
+/// How far one answer or reading moved the families.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Push {
-    /// The finding.
-    pub finding: &'static FindingFact,
-    /// The answer.
+    /// Id of the finding or the reading.
+    pub id: &'static str,
+    /// What was looked for or measured.
+    pub title: &'static str,
+    /// The answer; seen for a reading.
     pub seen: Seen,
-    /// Change in the natural log-odds of the family when this answer is added to all the others.
-    pub log_odds: f64,
+    /// Change in the natural log-odds of each of [`Family::ALL`] when it is added to all the others.
+    pub log_odds: [f64; 7],
 }
 
-/// How far each answer moved `family`, the strongest first.
+/// How far each answer and each reading moved the families, the strongest for `family` first.
 #[must_use]
-pub fn pushes(answers: &[Answer], ledger: &Ledger, family: Family) -> Vec<Push> {
-    let evidence = counted(answers);
+pub fn pushes(
+    answers: &[Answer],
+    readings: &[Reading],
+    ledger: &Ledger,
+    family: Family,
+) -> Vec<Push> {
+    let evidence = counted(answers, readings);
     let scales = Scales::new(ledger, &Ladder::of(ledger, "base"));
-    let log_odds = |evidence: &[Counted]| {
-        let p = weigh_evidence(evidence, &scales, CopperRule::Guarded)
-            .family(family)
-            .clamp(1e-12, 1.0 - 1e-12);
-        libm::log(p / (1.0 - p))
-    };
-    let with_all = log_odds(&evidence);
-    let mut pushes: Vec<Push> = (0..evidence.len())
-        .map(|i| {
-            let mut without = evidence.clone();
-            let (finding, seen) = without.remove(i);
-            Push {
-                finding,
-                seen,
-                log_odds: with_all - log_odds(&without),
-            }
+    let log_odds = |evidence: &[Counted], readings: &[Reading]| {
+        let p = weigh_evidence(evidence, readings, &scales, CopperRule::Guarded);
+        Family::ALL.map(|f| {
+            let p = p.family(f).clamp(1e-12, 1.0 - 1e-12);
+            libm::log(p / (1.0 - p))
         })
-        .collect();
+    };
+    let with_all = log_odds(&evidence, readings);
+    let moved = |without: [f64; 7]| {
+        let mut change = with_all;
+        for (c, w) in change.iter_mut().zip(without) {
+            *c -= w;
+        }
+        change
+    };
+    let mut pushes: Vec<Push> = Vec::new();
+    for i in 0..evidence.len() {
+        let mut without = evidence.clone();
+        let (finding, seen) = without.remove(i);
+        pushes.push(Push {
+            id: finding.id,
+            title: finding.title,
+            seen,
+            log_odds: moved(log_odds(&without, readings)),
+        });
+    }
+    for (i, reading) in readings.iter().enumerate().filter(|(_, r)| r.counts) {
+        let mut without = readings.to_vec();
+        without.remove(i);
+        // A band ticked besides stays uncounted: the reading is taken away, not put off.
+        pushes.push(Push {
+            id: reading.id,
+            title: reading.title,
+            seen: Seen::Yes,
+            log_odds: moved(log_odds(&evidence, &without)),
+        });
+    }
+    let at = |p: &Push| p.log_odds[family.place()].abs();
     sort_short(&mut pushes, |a, b| {
-        b.log_odds
-            .abs()
-            .total_cmp(&a.log_odds.abs())
-            .then(a.finding.id.cmp(b.finding.id))
+        at(b).total_cmp(&at(a)).then(a.id.cmp(b.id))
     });
     pushes
 }
@@ -228,8 +259,9 @@ pub fn pushes(answers: &[Answer], ledger: &Ledger, family: Family) -> Vec<Push> 
 /// An answer that counts as evidence.
 pub(super) type Counted = (&'static FindingFact, Seen);
 
-/// The answers that count: one a finding, seen before absent, nothing that says nothing.
-pub(super) fn counted(answers: &[Answer]) -> Vec<Counted> {
+/// The answers that count: one a finding, seen before absent, nothing that says nothing, and no band
+/// of an instrument whose reading is there.
+pub(super) fn counted(answers: &[Answer], readings: &[Reading]) -> Vec<Counted> {
     let mut all: Vec<Counted> = Vec::new();
     for a in answers {
         match all.iter_mut().find(|(f, _)| f.id == a.id) {
@@ -237,7 +269,9 @@ pub(super) fn counted(answers: &[Answer]) -> Vec<Counted> {
             None => all.extend(finding(a.id).map(|f| (f, a.seen))),
         }
     }
-    all.retain(|(f, seen)| *seen != Seen::Unsure && !f.says_nothing());
+    all.retain(|(f, seen)| {
+        *seen != Seen::Unsure && !f.says_nothing() && !is_replaced(f.id, readings)
+    });
     // In the order of the ladder, so that sums do not depend on the order of answers.
     sort_short(&mut all, |(f, _), (g, _)| f.id.cmp(g.id));
     let a_mark_is_read = all
@@ -246,6 +280,11 @@ pub(super) fn counted(answers: &[Answer]) -> Vec<Counted> {
     all.into_iter()
         .filter(|(f, seen)| *seen == Seen::Yes || absence_counts(f, a_mark_is_read))
         .collect()
+}
+
+/// Whether a reading already answers this finding.
+pub(super) fn is_replaced(finding: &str, readings: &[Reading]) -> bool {
+    readings.iter().any(|r| r.replaces.contains(&finding))
 }
 
 /// Whether "absent" is an observation of its own. An instrument gives one reading, so the bands it
@@ -308,24 +347,51 @@ impl Scales {
 /// One posterior, for callers that need no more than one.
 fn posterior_of(
     evidence: &[Counted],
+    readings: &[Reading],
     ledger: &Ledger,
     ladder: &Ladder,
     rule: CopperRule,
 ) -> Posterior {
-    weigh_evidence(evidence, &Scales::new(ledger, ladder), rule)
+    weigh_evidence(evidence, readings, &Scales::new(ledger, ladder), rule)
 }
 
-pub(super) fn weigh_evidence(evidence: &[Counted], scales: &Scales, rule: CopperRule) -> Posterior {
+pub(super) fn weigh_evidence(
+    evidence: &[Counted],
+    readings: &[Reading],
+    scales: &Scales,
+    rule: CopperRule,
+) -> Posterior {
     let copper_is_ambiguous = rule == CopperRule::Guarded
         && !evidence
             .iter()
             .any(|(f, seen)| *seen == Seen::Yes && f.cluster.is_construction() && f.id != "C14");
     let mut log_p = scales.prior;
-    for (f, seen) in evidence {
-        let n = evidence
+    let measured: Vec<[f64; 11]> = readings
+        .iter()
+        .filter_map(|r| r.log_likelihood(&scales.seen))
+        .collect();
+    // Each reading is one seen observation among the physical measures.
+    let share = |cluster: Cluster, seen: Seen| {
+        let beside = if cluster == Cluster::Phys && seen == Seen::Yes {
+            measured.len()
+        } else {
+            0
+        };
+        evidence
             .iter()
-            .filter(|(g, s)| g.cluster == f.cluster && s == seen)
-            .count();
+            .filter(|(g, s)| g.cluster == cluster && *s == seen)
+            .count()
+            + beside
+    };
+    for row in &measured {
+        let weight = 1.0 / (share(Cluster::Phys, Seen::Yes) as f64).sqrt();
+        for (l, ln) in log_p.iter_mut().zip(row) {
+            *l += weight * ln;
+        }
+        log_p[Kind::Out.index()] += weight * scales.out_seen[0];
+    }
+    for (f, seen) in evidence {
+        let n = share(f.cluster, *seen);
         let weight = 1.0 / (n as f64).sqrt();
         let (hidden, mark) = (
             usize::from(f.hidden),

@@ -6,7 +6,9 @@
 
 pub mod ask;
 mod block;
+mod measures;
 mod picture;
+mod why;
 
 pub use block::{Block, Choice, Field, Table, Tone};
 pub use picture::{Anchor, Ink, Mark, Picture};
@@ -18,7 +20,7 @@ use crate::counsel::what_would_change;
 use crate::report::ChangeReport;
 
 /// The pages there are, each with what makes it.
-pub const PAGES: &[(&str, Maker)] = &[];
+pub const PAGES: &[(&str, Maker)] = &[("measures", measures::page), ("why", why::page)];
 
 /// What makes a page of a record.
 pub type Maker = fn(&Draft) -> Vec<Block>;

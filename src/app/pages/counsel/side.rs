@@ -5,6 +5,8 @@ use leavewell_model::case::Currency;
 use leavewell_model::report::NextLook;
 use yew::prelude::*;
 
+use crate::app::pages::look::after_look;
+
 use crate::app::charts::change;
 use crate::app::parts::element::{el, group};
 use crate::app::parts::marks::section;

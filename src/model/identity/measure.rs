@@ -1,0 +1,349 @@
+//! Readings with a number as evidence: how well each kind explains a density, a conductivity, an
+//! X-ray reading.
+//!
+//! Each reading is one seen observation of the cluster of physical measures, as far-reaching as the
+//! ladder and no further: the kind that explains it best can reach N, and none falls below X. It
+//! never dates anything. A reading takes the place of the bands of the same instrument in the ladder,
+//! so that one reading is not counted twice.
+
+use super::kind::{Kind, Letter};
+use super::posterior::Ladder;
+use crate::case::{Case, Seen, Spot, Xrf, hundredths};
+use crate::facts::{Figure, Ledger};
+
+/// One reading, held against what each kind should read.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Reading {
+    /// Stable id: `density`, `conductivity` or `xray`.
+    pub id: &'static str,
+    /// What it is, in a few words.
+    pub title: &'static str,
+    /// What was read and what it means, in words.
+    pub text: String,
+    /// How much worse each kind explains it than the best any kind could, natural logarithm; >= 0,
+    /// in the order of [`Kind::LADDER`].
+    penalty: [f64; 11],
+    /// Findings of the ladder that the same reading would answer, so that they are not counted
+    /// besides.
+    pub replaces: &'static [&'static str],
+    /// Counted: some kind explains it, and not all alike.
+    pub counts: bool,
+}
+
+impl Reading {
+    /// Log-likelihood by kind on a ladder, from ln N down to ln X; `None` when it is the same for
+    /// every kind and so no evidence.
+    pub(super) fn log_likelihood(&self, ladder: &[f64; 5]) -> Option<[f64; 11]> {
+        let (top, bottom) = (ladder[Letter::N as usize], ladder[Letter::X as usize]);
+        let ln = self.penalty.map(|p| (top - p).max(bottom));
+        let differs = ln.iter().any(|x| (x - ln[0]).abs() > 1e-9);
+        (self.counts && differs).then_some(ln)
+    }
+
+    /// Likelihood by kind on a ladder, for telling whether two observations fit together.
+    pub(super) fn likelihood(&self, ladder: &Ladder) -> [f64; 11] {
+        let (top, bottom) = (ladder.step(Letter::N), ladder.step(Letter::X));
+        self.penalty.map(|p| (top * libm::exp(-p)).max(bottom))
+    }
+}
+
+/// The 95th percentile of the standard normal: half-width of nine tenths in standard deviations.
+const Z95: f64 = 1.644_853_626_951_472_7;
+
+/// What a kind should read: a normal with two spreads, from the middle of a figure to either end.
+#[derive(Clone, Copy)]
+struct Expected {
+    low: f64,
+    middle: f64,
+    high: f64,
+}
+
+impl Expected {
+    fn of(figure: &Figure) -> Self {
+        Self {
+            low: figure.low,
+            middle: figure.value,
+            high: figure.high,
+        }
+    }
+
+    /// Distance squared over two, and width, of a reading with its own `spread`.
+    fn misfit(self, read: f64, spread: f64) -> (f64, f64) {
+        let side = |end: f64| {
+            let own = (end - self.middle) / Z95;
+            (own * own + spread * spread).sqrt().max(1e-9)
+        };
+        let (below, above) = (side(self.low), side(self.high));
+        let z = (read - self.middle) / if read < self.middle { below } else { above };
+        (0.5 * z * z, libm::log(below + above))
+    }
+}
+
+/// The metal of the body in the ids of the ledger.
+fn body(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Sil => "silver",
+        Kind::Fpn => "late",
+        Kind::Clp => "steel",
+        Kind::Frp => "brass",
+        Kind::Ens => "nickel",
+        Kind::Ebm => "britannia",
+        _ => "copper",
+    }
+}
+
+/// The penalties of misfits: ln of the greatest density any kind's narrowest curve could have, less
+/// ln of the density of this kind at the reading.
+fn penalties(misfits: [(f64, f64); 11]) -> [f64; 11] {
+    let narrowest = misfits.iter().fold(f64::INFINITY, |n, m| n.min(m.1));
+    misfits.map(|(half_square, width)| half_square + width - narrowest)
+}
+
+/// Every reading of the case that could be used, in a fixed order.
+#[must_use]
+pub fn readings(case: &Case, ledger: &Ledger) -> Vec<Reading> {
+    let m = &case.measures;
+    let mut all = Vec::new();
+    if let Some(d) = m.density {
+        all.push(density(d.g_cm3, d.spread, ledger));
+    }
+    if let Some(i) = m.iacs {
+        all.push(conductivity(i.percent, ledger));
+    }
+    if let Some(x) = m.xrf {
+        all.extend(xray(case, &x, ledger));
+    }
+    let ladder = Ladder::of(ledger, "base");
+    let reach = libm::log(ladder.step(Letter::N) / ladder.step(Letter::X));
+    for reading in &mut all {
+        let best = reading.penalty.iter().fold(f64::INFINITY, |a, b| a.min(*b));
+        if best >= reach {
+            reading.counts = false;
+            reading
+                .text
+                .push_str(" No kind weighed here reads so, and it is not counted: measure again.");
+        }
+    }
+    all
+}
+
+/// Volume shares of core and skin for the kind, at the middle and at both ends of the figures.
+fn expected_density(kind: Kind, ledger: &Ledger) -> Expected {
+    let core = Expected::of(ledger.figure(&format!("measure.density.{}", body(kind))));
+    if kind == Kind::Sil {
+        return core;
+    }
+    let layer = ledger.figure(&format!("silver.t0.{}", kind.code()));
+    let sheet = ledger.value(if kind == Kind::Clp {
+        "measure.sheet.steel"
+    } else {
+        "measure.sheet.thin"
+    });
+    let silver = ledger.value("metal.silver.density");
+    let faces = if kind == Kind::Fps { 1.0 } else { 2.0 };
+    let mixed = |core: f64, um: f64| {
+        let share = crate::bench::skin_share(um, faces, sheet.max(0.01));
+        crate::bench::layered_density(core, silver, share)
+    };
+    Expected {
+        low: mixed(core.low, layer.low),
+        middle: mixed(core.middle, layer.value),
+        high: mixed(core.high, layer.high),
+    }
+}
+
+fn density(g_cm3: f64, spread: f64, ledger: &Ledger) -> Reading {
+    let own = ledger.value("measure.density.spread");
+    let whole = (spread * spread + own * own).sqrt();
+    let expected = Kind::LADDER.map(|k| expected_density(k, ledger));
+    let misfits = expected.map(|e| e.misfit(g_cm3, whole));
+    Reading {
+        id: "density",
+        title: "Density by weighing in water",
+        text: compared(
+            &[
+                &hundredths(g_cm3),
+                " g/cm3, plus or minus ",
+                &hundredths(spread.max(0.01)),
+            ]
+            .concat(),
+            &expected,
+            &misfits,
+            " g/cm3",
+        ),
+        penalty: penalties(misfits),
+        replaces: &["P02", "P03", "P04", "P05"],
+        counts: true,
+    }
+}
+
+fn conductivity(percent: f64, ledger: &Ledger) -> Reading {
+    let spread = ledger.value("measure.iacs.spread");
+    let expected = Kind::LADDER.map(|k| {
+        let metal = match k {
+            Kind::Ecu | Kind::Rep => "copper_new",
+            _ => body(k),
+        };
+        Expected::of(ledger.figure(&format!("measure.iacs.{metal}")))
+    });
+    let misfits = expected.map(|e| e.misfit(percent, spread));
+    let mut penalty = penalties(misfits);
+    // That the copper of fused plate conducts worse than later copper has not been tried on
+    // documented pieces, so between copper bodies the reading counts as likely against possible.
+    let ladder = Ladder::of(ledger, "base");
+    let untried = libm::log(ladder.step(Letter::L) / ladder.step(Letter::P));
+    let copper = |i: usize| body(Kind::LADDER[i]) == "copper";
+    let best = (0..11)
+        .filter(|i| copper(*i))
+        .fold(f64::INFINITY, |best, i| best.min(penalty[i]));
+    for i in (0..11).filter(|i| copper(*i)) {
+        penalty[i] = penalty[i].min(best + untried);
+    }
+    let mut text = compared(
+        &[&hundredths(percent), " % of pure copper's conductivity"].concat(),
+        &expected,
+        &misfits,
+        " %",
+    );
+    text.push_str(
+        " No reading of documented fused plate is known to us, so it counts for little between one copper body and another.",
+    );
+    Reading {
+        id: "conductivity",
+        title: "Conductivity by meter",
+        text,
+        penalty,
+        replaces: &["P06", "P07", "P08"],
+        counts: true,
+    }
+}
+
+fn xray(case: &Case, x: &Xrf, ledger: &Ledger) -> Option<Reading> {
+    let spread = ledger.value("measure.xrf.spread");
+    match x.spot {
+        Spot::Worn => {
+            let mut misfits = [(0.0, 0.0); 11];
+            let mut found = Vec::new();
+            for (metal, share) in Xrf::BASE.into_iter().zip(x.base) {
+                let Some(share) = share else { continue };
+                found.push([metal, " ", &hundredths(share), " %"].concat());
+                for (sum, kind) in misfits.iter_mut().zip(Kind::LADDER) {
+                    let figure = ledger
+                        .find(&format!("measure.core.{}.{metal}", body(kind)))
+                        .unwrap_or_else(|| ledger.figure("measure.core.trace"));
+                    // How widely a metal that is not there may read belongs to the analyser, not to
+                    // the kind, so the widths are left out.
+                    sum.0 += Expected::of(figure).misfit(share, spread).0;
+                }
+            }
+            // A body of silver has no spot where silver is gone.
+            if x.silver.is_some() {
+                let solid = Expected::of(ledger.figure("measure.skin.own"));
+                misfits[0].0 += solid.misfit(x.silver.unwrap_or(0.0), spread).0;
+            }
+            if found.is_empty() {
+                return None;
+            }
+            let found = ["Of the base metal at a worn spot: ", &found.join(", ")].concat();
+            Some(Reading {
+                id: "xray",
+                title: "X-ray reading of a worn spot",
+                text: [&found, ": ", &fits(&misfits), "."].concat(),
+                penalty: penalties(misfits),
+                replaces: &["P09", "P10", "P13"],
+                counts: true,
+            })
+        }
+        Spot::Sound => {
+            let silver = x.silver?;
+            let expected = Kind::LADDER.map(|k| {
+                let skin = match k {
+                    Kind::Sil => "own",
+                    Kind::Fps | Kind::Fpd | Kind::Fpn => "fused",
+                    Kind::Clp => "foil",
+                    Kind::Frp => "leaf",
+                    _ => "plated",
+                };
+                Expected::of(ledger.figure(&format!("measure.skin.{skin}")))
+            });
+            let misfits = expected.map(|e| e.misfit(silver, spread));
+            // With the ratio of the copper lines somebody told more than this one number can.
+            let ratio_told = case
+                .findings
+                .iter()
+                .any(|a| matches!(a.id, "P11" | "P12") && a.seen == Seen::Yes);
+            let more = if ratio_told {
+                " The answer with the ratio of the copper lines says more, so this is not counted beside it."
+            } else {
+                ""
+            };
+            Some(Reading {
+                id: "xray",
+                title: "X-ray reading of sound silver",
+                text: [
+                    &hundredths(silver),
+                    " % silver on a sound surface: the reading reaches only some thousandths of a millimetre deep, so a layer of sterling, or a thin layer over copper, reads like solid silver. By itself it never shows solid silver.",
+                    more,
+                ]
+                .concat(),
+                penalty: penalties(misfits),
+                replaces: &[],
+                counts: !ratio_told,
+            })
+        }
+    }
+}
+
+/// The bodies that a reading fits, in words: those whose nine tenths hold it, else none.
+fn fits(misfits: &[(f64, f64); 11]) -> String {
+    let mut names: Vec<&str> = Vec::new();
+    for (kind, (half_square, _)) in Kind::LADDER.into_iter().zip(misfits) {
+        let name = match body(kind) {
+            "silver" => "silver all through",
+            "late" => "copper with nickel silver",
+            "steel" => "steel",
+            "brass" => "brass",
+            "nickel" => "nickel silver",
+            "britannia" => "Britannia metal",
+            _ => "copper with a skin of silver",
+        };
+        if *half_square <= 0.5 * Z95 * Z95 && !names.contains(&name) {
+            names.push(name);
+        }
+    }
+    let Some(last) = names.pop() else {
+        return "fits none of these bodies well".to_owned();
+    };
+    let or = if names.is_empty() { "" } else { " or " };
+    ["what ", &names.join(", "), or, last, " gives"].concat()
+}
+
+/// What was read, what fits it, and what the other end would have read: silver for a reading that is
+/// not silver's, else copper.
+fn compared(
+    read: &str,
+    expected: &[Expected; 11],
+    misfits: &[(f64, f64); 11],
+    unit: &str,
+) -> String {
+    // Places in Kind::LADDER: solid silver first, fused plate on both sides third.
+    let (name, other) = if misfits[0].0 > 0.5 * Z95 * Z95 {
+        ("solid silver", expected[0])
+    } else {
+        ("fused plate", expected[2])
+    };
+    [
+        read,
+        ": ",
+        &fits(misfits),
+        "; ",
+        name,
+        " would give ",
+        &hundredths(other.low),
+        " to ",
+        &hundredths(other.high),
+        unit,
+        ".",
+    ]
+    .concat()
+}

@@ -1,0 +1,788 @@
+//! Readings with a number: density, conductivity, X-ray. Formulas against handbooks and a reference
+//! library; what a reading does to the answer against the ladder it may not go beyond.
+
+use leavewell_model::Draft;
+use leavewell_model::bench::{
+    Layered, Path, Weighing, how_deep_it_sees, information_depth_um, layered_density,
+    line_beside_bare_core, mixture_density, ms_per_m, skin_depth_mm, skin_share,
+    thickness_from_ratio_um, transmission, water_density, what_shows_through,
+};
+use leavewell_model::case::{Case, Problem};
+use leavewell_model::counsel::weigh_at_once;
+use leavewell_model::facts::Ledger;
+use leavewell_model::identity::{
+    Family, Kind, Letter, Posterior, information_gain, interval_with, readings,
+};
+use leavewell_model::report::IdentityReport;
+
+use crate::{near, near_share, printed};
+
+/// Density of air-free water, g/cm3, to six places: CRC Handbook of Chemistry and Physics (Lide, ed.,
+/// 84th ed., 2003), "Standard density of water", and Tanaka et al., Metrologia 38 (2001), table 1;
+/// both recalled, and the formula evaluated apart from the program in Python.
+#[test]
+fn water_by_temperature() {
+    for (celsius, density) in [
+        (4.0, 0.999_975),
+        (10.0, 0.999_703),
+        (15.0, 0.999_103),
+        (20.0, 0.998_207),
+        (25.0, 0.997_047),
+        (30.0, 0.995_649),
+        (40.0, 0.992_215),
+    ] {
+        printed(water_density(celsius), density, 6);
+    }
+    // Outside 0 to 40 C the nearer end stands.
+    near(water_density(-5.0), water_density(0.0), 1e-15);
+    near(water_density(90.0), water_density(40.0), 1e-15);
+}
+
+/// Archimedes, worked by hand: 300.0 g in air and 266.7 g in water of 20 C lose 33.3 g, so
+/// 0.998207 x 300.0 / 33.3 = 8.9929 g/cm3.
+#[test]
+fn a_weighing_worked_by_hand() {
+    let mut w = Weighing {
+        in_air_g: 300.0,
+        in_water_g: 266.7,
+        water_c: 20.0,
+        readable_g: 0.1,
+        unnoticed_cm3: 0.0,
+    };
+    printed(w.density().unwrap(), 8.9929, 4);
+    // 0.1 g in the water weight alone is 0.027 at this mass, and 0.1 cm3 of trapped air too; the
+    // weight in air adds little (worked out apart from the program).
+    near(w.spread().unwrap(), 0.0359, 0.0005);
+    w.readable_g = 0.0;
+    w.unnoticed_cm3 = 0.1;
+    near(w.spread().unwrap(), 0.027, 0.0005);
+    // A third of the mass, three times the error.
+    w.in_air_g = 100.0;
+    w.in_water_g = 88.9;
+    near(w.spread().unwrap(), 0.081, 0.0005);
+}
+
+/// Rule of mixtures with handbook densities: silver 10.49, copper 8.96 (CRC Handbook, elements),
+/// tin 7.287, antimony 6.68, nickel 8.90, zinc 7.14, pitch about 1.2. The same number by volume
+/// shares and by mass shares.
+#[test]
+fn mixtures_by_volume_and_by_mass_agree() {
+    for share in [0.0, 0.0244, 0.0476, 0.1111, 0.5, 1.0] {
+        let by_volume = layered_density(8.96, 10.36, share);
+        let silver = share * 10.36 / by_volume;
+        let by_mass = mixture_density(&[(silver, 10.36), (1.0 - silver, 8.96)]);
+        near(by_volume, by_mass, 1e-12);
+    }
+    // Fused sheet, a fortieth of the copper's thickness on one side and on both.
+    printed(layered_density(8.96, 10.36, 1.0 / 41.0), 8.994, 3);
+    printed(layered_density(8.96, 10.36, 2.0 / 42.0), 9.027, 3);
+    // Electroplate of 2.2 and 33 micrometres on both faces of .8 mm of copper, outside it.
+    let plated =
+        |um: f64| layered_density(8.96, 10.49, skin_share(um, 2.0, 0.8 + 2.0 * um / 1000.0));
+    printed(plated(2.2), 8.97, 2);
+    printed(plated(33.0), 9.08, 2);
+    // Nickel silver of 60 Cu, 20 Ni, 20 Zn; Britannia metal of 92 Sn, 6 Sb, 2 Cu.
+    printed(
+        mixture_density(&[(0.6, 8.96), (0.2, 8.90), (0.2, 7.14)]),
+        8.514,
+        3,
+    );
+    printed(
+        mixture_density(&[(0.92, 7.287), (0.06, 6.68), (0.02, 8.96)]),
+        7.275,
+        3,
+    );
+    // Ten per cent of pitch by mass makes copper plate float off the scale: why a filled part is
+    // refused.
+    near(mixture_density(&[(0.1, 1.2), (0.9, 9.0)]), 5.45, 0.01);
+}
+
+/// Skin depth of copper: 8.5 mm at 60 Hz (Hayt and Buck, Engineering Electromagnetics, 6th ed., 2001,
+/// 11.4: 8.53 mm), 66 micrometres at 1 MHz (Pozar, Microwave Engineering, 1998: 0.66 micrometres at
+/// 10 GHz); both recalled. The rest computed with scipy.constants.mu_0: 1/sqrt(pi f mu0 sigma).
+#[test]
+fn depth_of_eddy_currents() {
+    let copper = ms_per_m(100.0, 58.0);
+    near(skin_depth_mm(copper, 0.06), 8.53, 0.02);
+    near(skin_depth_mm(copper, 1000.0), 0.066, 0.0005);
+    near(skin_depth_mm(copper, 1e7), 0.000_66, 0.000_005);
+    for (percent, khz, depth) in [
+        (100.0, 60.0, 0.2698),
+        (100.0, 240.0, 0.1349),
+        (96.0, 60.0, 0.2754),
+        (28.0, 480.0, 0.1803),
+        (6.0, 60.0, 1.1014),
+    ] {
+        printed(skin_depth_mm(ms_per_m(percent, 58.0), khz), depth, 4);
+    }
+    let words = how_deep_it_sees(100.0, None, Ledger::standard());
+    assert!(
+        words.contains("0.27 mm") && words.contains("0.7 mm"),
+        "{words}"
+    );
+    let nothing = how_deep_it_sees(0.0, None, Ledger::standard());
+    assert!(nothing.contains("above 0"), "{nothing}");
+}
+
+/// Mass attenuation, cm2/g, by `xraylib.CS_Total(Z, keV)` of xraylib 4.3.0; `xraydb.mu_elam` of
+/// xraydb 4.5.8 gives the same to .1 %. Silver, then copper, at 24 keV and the copper lines.
+const SILVER: [f64; 3] = [11.221_483, 212.971_617, 162.490_325];
+const COPPER: [f64; 3] = [20.402_113, 51.696_211, 39.164_017];
+
+fn path(attenuation: f64) -> Path {
+    Path {
+        attenuation,
+        angle_deg: 45.0,
+    }
+}
+
+#[test]
+fn the_ledgers_attenuation_is_the_librarys() {
+    let ledger = Ledger::standard();
+    near_share(ledger.value("measure.xrf.silver_ka"), SILVER[1], 0.001);
+    near_share(ledger.value("measure.xrf.silver_kb"), SILVER[2], 0.001);
+}
+
+/// Beer-Lambert with the attenuation above, worked out in Python: exp(-mu rho t / sin 45).
+#[test]
+fn copper_lines_through_pure_silver() {
+    for (um, alpha, ratio) in [
+        (2.2, 0.499, 0.848),
+        (10.0, 0.0424, 0.472),
+        (25.0, 3.7e-4, 0.1538),
+    ] {
+        let a = transmission(&[path(SILVER[1])], 10.49, um);
+        let b = transmission(&[path(SILVER[2])], 10.49, um);
+        near_share(a, alpha, 0.01);
+        near_share(a / b, ratio, 0.005);
+        let back =
+            thickness_from_ratio_um(7.47, 7.47 * a / b, path(SILVER[1]), path(SILVER[2]), 10.49);
+        near(back.unwrap(), um, 1e-9);
+    }
+    // In and out: the two paths multiply.
+    let (i, o) = (path(SILVER[0]), path(SILVER[1]));
+    near(
+        transmission(&[i, o], 10.49, 5.0),
+        transmission(&[i], 10.49, 5.0) * transmission(&[o], 10.49, 5.0),
+        1e-15,
+    );
+    // 1/e depth of the stronger line, straight out and at 45 degrees.
+    let e = 1.0 - 1.0 / std::f64::consts::E;
+    let straight = Path {
+        angle_deg: 90.0,
+        ..path(SILVER[1])
+    };
+    printed(information_depth_um(&[straight], 10.49, e), 4.48, 2);
+    printed(information_depth_um(&[path(SILVER[1])], 10.49, e), 3.17, 2);
+}
+
+/// The trap, worked out in Python with the attenuation above, 24 keV, 45 degrees in and out: copper's
+/// lines beside bare copper, first the stronger, then the ratio of the two (7.47 at emission).
+#[test]
+fn a_layer_of_sterling_reads_like_sterling_all_through() {
+    let read = |fine: f64, density: f64, um: f64| {
+        let layer = |i: usize| path(fine * SILVER[i] + (1.0 - fine) * COPPER[i]);
+        let of = |line: usize| {
+            line_beside_bare_core(Layered {
+                share_in_layer: 1.0 - fine,
+                share_in_core: 1.0,
+                layer: &[layer(0), layer(line)],
+                core: &[path(COPPER[0]), path(COPPER[line])],
+                density,
+                layer_um: um,
+            })
+        };
+        let bare = (COPPER[0] + COPPER[2]) / (COPPER[0] + COPPER[1]);
+        (of(1), 7.47 * bare * of(1) / of(2))
+    };
+    for (um, sterling, pure) in [
+        (5.0, (0.2305, 4.483), (0.1896, 4.244)),
+        (10.0, (0.0686, 3.724), (0.0359, 2.918)),
+        (20.0, (0.0273, 4.852), (0.001_29, 1.380)),
+        (40.0, (0.0254, 5.786), (1.668e-6, 0.3086)),
+    ] {
+        let (s, p) = (read(0.925, 10.36, um), read(1.0, 10.49, um));
+        near_share(s.0, sterling.0, 0.002);
+        near_share(s.1, sterling.1, 0.002);
+        near_share(p.0, pure.0, 0.005);
+        near_share(p.1, pure.1, 0.005);
+    }
+    // From 40 micrometres on, a layer cannot be told from sterling all through.
+    near_share(
+        read(0.925, 10.36, 40.0).0,
+        read(0.925, 10.36, 5000.0).0,
+        0.001,
+    );
+    let words = what_shows_through(10.0, Ledger::standard());
+    assert!(
+        words.contains("4.24 %") && words.contains("does not show"),
+        "{words}"
+    );
+}
+
+fn read(fields: &[(&str, &str)], seen: &[&str]) -> (Case, Vec<Problem>) {
+    let mut draft = Draft::default();
+    for (field, text) in fields {
+        match *text {
+            "yes" => draft.set_flag(&format!("measures.{field}"), Some(true)),
+            _ => draft.set(&format!("measures.{field}"), text),
+        }
+    }
+    for id in seen {
+        draft.set_answer(id, "seen", "");
+    }
+    draft.read()
+}
+
+fn posterior(fields: &[(&str, &str)], seen: &[&str]) -> Posterior {
+    let (case, problems) = read(fields, seen);
+    assert_eq!(problems, Vec::new());
+    let ledger = Ledger::standard();
+    interval_with(&case.findings, &readings(&case, ledger), ledger).base
+}
+
+fn identity(fields: &[(&str, &str)], seen: &[&str]) -> IdentityReport {
+    let (case, problems) = read(fields, seen);
+    weigh_at_once(&case, problems).identity
+}
+
+/// 300 g in air; the weights in water that make 10.36, 8.95, 8.65 and 7.28 g/cm3 at 20 C.
+const SOLID: [(&str, &str); 2] = [
+    ("density.in_air_g", "300"),
+    ("density.in_water_g", "271.09"),
+];
+const PLATED: [(&str, &str); 2] = [
+    ("density.in_air_g", "300"),
+    ("density.in_water_g", "266.54"),
+];
+const NICKEL: [(&str, &str); 2] = [
+    ("density.in_air_g", "300"),
+    ("density.in_water_g", "265.38"),
+];
+const TIN: [(&str, &str); 2] = [
+    ("density.in_air_g", "300"),
+    ("density.in_water_g", "258.86"),
+];
+const STERLING_SKIN: [(&str, &str); 2] = [("xrf.silver_pct", "92.5"), ("xrf.spot", "sound")];
+
+/// Sterling 10.36, copper 8.96, nickel silver 8.1-8.8 and Britannia metal 7.3: the density tells
+/// silver from plate, tin from the rest, and not one copper body from another.
+#[test]
+fn a_density_tells_what_a_density_can() {
+    assert_eq!(posterior(&SOLID, &[]).top_kind(), Kind::Sil);
+    assert_eq!(posterior(&NICKEL, &[]).top_kind(), Kind::Ens);
+    assert_eq!(posterior(&TIN, &[]).top_kind(), Kind::Ebm);
+    let (before, after) = (posterior(&[], &[]), posterior(&PLATED, &[]));
+    for k in [Kind::Ecu, Kind::Rfp, Kind::Fps] {
+        let odds = |p: &Posterior| p.of(k) / p.of(Kind::Fpd);
+        let moved = odds(&after) / odds(&before);
+        assert!((0.5..2.0).contains(&moved), "{k:?}: {moved}");
+    }
+    assert!(after.of(Kind::Sil) < 0.01 && after.of(Kind::Ebm) < 0.01);
+}
+
+/// No reading goes beyond the ladder: between any two kinds the odds move by at most N against X.
+#[test]
+fn a_reading_moves_no_further_than_the_ladder() {
+    let ledger = Ledger::standard();
+    let step = |l: Letter| ledger.value(&format!("identity.ladder.base.{}", l.code()));
+    let most = step(Letter::N) / step(Letter::X);
+    let before = posterior(&[], &[]);
+    let cases: [&[(&str, &str)]; 6] = [
+        &SOLID,
+        &TIN,
+        &[("iacs.percent", "7")],
+        &[("iacs.percent", "100")],
+        &[
+            ("xrf.tin_pct", "93"),
+            ("xrf.nickel_pct", "0"),
+            ("xrf.spot", "worn"),
+        ],
+        &[("xrf.silver_pct", "99.9"), ("xrf.spot", "sound")],
+    ];
+    for fields in cases {
+        let after = posterior(fields, &[]);
+        for a in Kind::LADDER {
+            for b in Kind::LADDER {
+                let moved = after.of(a) / after.of(b) * before.of(b) / before.of(a);
+                assert!(
+                    moved <= most * (1.0 + 1e-9),
+                    "{fields:?}: {a:?} {b:?} {moved}"
+                );
+            }
+        }
+    }
+}
+
+/// Between copper bodies a conductivity counts as likely against possible at most: that old copper
+/// conducts worse has not been tried on documented pieces.
+#[test]
+fn conductivity_parts_copper_bodies_only_a_little() {
+    let ledger = Ledger::standard();
+    let most = ledger.value("identity.ladder.base.L") / ledger.value("identity.ladder.base.P");
+    let before = posterior(&[], &[]);
+    for percent in ["50", "56", "65", "80", "95", "100"] {
+        let after = posterior(&[("iacs.percent", percent)], &[]);
+        for k in [Kind::Ecu, Kind::Rep, Kind::Fpd] {
+            for j in [Kind::Ecu, Kind::Rfp, Kind::Fps] {
+                let moved = after.of(k) / after.of(j) * before.of(j) / before.of(k);
+                assert!(
+                    moved <= most * (1.0 + 1e-9),
+                    "{percent}: {k:?} {j:?} {moved}"
+                );
+            }
+        }
+    }
+    let nickel = posterior(&[("iacs.percent", "7")], &[]);
+    assert_eq!(nickel.top_kind(), Kind::Ens);
+}
+
+#[test]
+fn a_density_of_solid_silver_does_not_beat_a_copper_seam_alone() {
+    let p = posterior(&SOLID, &["C01"]);
+    let fused = p.family(Family::Fused) + p.family(Family::ReplatedFused);
+    assert!(fused > p.of(Kind::Sil), "{fused} {}", p.of(Kind::Sil));
+    let report = identity(&SOLID, &["C01"]);
+    let clash = &report.contradictions[0];
+    assert_eq!(clash.findings, ["C01", "density"]);
+    assert!(clash.text.contains("Look again"), "{}", clash.text);
+    assert!(identity(&PLATED, &["C01"]).contradictions.is_empty());
+}
+
+#[test]
+fn sterling_on_a_sound_surface_does_not_show_solid_silver() {
+    let with_seam = posterior(&STERLING_SKIN, &["C01"]);
+    assert!(with_seam.family(Family::Fused) > 10.0 * with_seam.of(Kind::Sil));
+    // Even by itself it does not make solid silver the answer.
+    let alone = posterior(&STERLING_SKIN, &[]);
+    assert!(alone.family(Family::Fused) > alone.of(Kind::Sil));
+    let report = identity(&STERLING_SKIN, &[]);
+    assert!(report.measures[0].text.contains("never shows solid silver"));
+    // With the ratio of the lines told, that answer counts and this number does not.
+    let told = identity(&STERLING_SKIN, &["P11"]);
+    assert!(!told.measures[0].counts && told.measures[0].pushes.is_empty());
+    let ratio_alone = posterior(&[], &["P11"]);
+    near(
+        posterior(&STERLING_SKIN, &["P11"]).of(Kind::Sil),
+        ratio_alone.of(Kind::Sil),
+        1e-15,
+    );
+}
+
+#[test]
+fn a_worn_spot_tells_the_metal_below() {
+    let worn = |fields: &[(&str, &str)]| {
+        let mut all = vec![("xrf.spot", "worn")];
+        all.extend_from_slice(fields);
+        posterior(&all, &[])
+    };
+    // Nickel silver of 62 Cu, 15 Ni, 22 Zn (Jaluria, Design and Optimization of Thermal Systems, Table
+    // B.5) and Britannia metal of 93 Sn, 5 Sb, 2 Cu (Encyclopaedia Britannica, "Britannia metal").
+    let p = worn(&[
+        ("xrf.copper_pct", "62"),
+        ("xrf.nickel_pct", "15"),
+        ("xrf.zinc_pct", "22"),
+    ]);
+    assert_eq!(p.top_kind(), Kind::Ens);
+    let p = worn(&[
+        ("xrf.tin_pct", "93"),
+        ("xrf.antimony_pct", "5"),
+        ("xrf.copper_pct", "2"),
+    ]);
+    assert_eq!(p.top_kind(), Kind::Ebm);
+    let p = worn(&[
+        ("xrf.iron_pct", "92"),
+        ("xrf.tin_pct", "5"),
+        ("xrf.nickel_pct", "0"),
+    ]);
+    assert_eq!(p.top_kind(), Kind::Clp);
+    // Silver left on the spot does not matter.
+    let clean = worn(&[
+        ("xrf.copper_pct", "60"),
+        ("xrf.nickel_pct", "15"),
+        ("xrf.zinc_pct", "25"),
+    ]);
+    let silvery = worn(&[
+        ("xrf.silver_pct", "20"),
+        ("xrf.copper_pct", "48"),
+        ("xrf.nickel_pct", "12"),
+        ("xrf.zinc_pct", "20"),
+    ]);
+    assert!((clean.of(Kind::Ens) - silvery.of(Kind::Ens)).abs() < 0.02);
+    // Copper below is copper below: it parts no copper body from another.
+    let p = worn(&[
+        ("xrf.copper_pct", "95"),
+        ("xrf.nickel_pct", "0"),
+        ("xrf.zinc_pct", "4"),
+    ]);
+    let before = posterior(&[], &[]);
+    near_share(
+        p.of(Kind::Ecu) / p.of(Kind::Fpd),
+        before.of(Kind::Ecu) / before.of(Kind::Fpd),
+        1e-12,
+    );
+}
+
+#[test]
+fn the_order_of_measures_never_matters() {
+    let all = [
+        SOLID[0],
+        SOLID[1],
+        ("iacs.percent", "96"),
+        STERLING_SKIN[0],
+        STERLING_SKIN[1],
+    ];
+    let mut back = all;
+    back.reverse();
+    let (a, b) = (
+        identity(&all, &["C01", "M10"]),
+        identity(&back, &["M10", "C01"]),
+    );
+    assert_eq!(a, b);
+    assert_eq!(a.measures.len(), 3);
+    // And three readings of one cluster count for less than three.
+    let alone: f64 = [&SOLID[..], &[("iacs.percent", "96")], &STERLING_SKIN]
+        .iter()
+        .map(|f| log_odds(&posterior(f, &[])) - log_odds(&posterior(&[], &[])))
+        .sum();
+    let together = log_odds(&posterior(&all, &[])) - log_odds(&posterior(&[], &[]));
+    assert!(together < alone, "{together} {alone}");
+}
+
+#[allow(clippy::disallowed_methods)] // an oracle on the machine it runs on
+fn log_odds(p: &Posterior) -> f64 {
+    let p = p.of(Kind::Sil);
+    (p / (1.0 - p)).ln()
+}
+
+#[test]
+fn each_reading_says_how_far_it_moved_every_family() {
+    let report = identity(&SOLID, &["M10"]);
+    let m = &report.measures[0];
+    assert!(
+        m.counts && m.text.starts_with("10.36 g/cm3, plus or minus 0.05"),
+        "{}",
+        m.text
+    );
+    assert!(m.text.contains("fused plate would give 8.8"), "{}", m.text);
+    assert_eq!(m.pushes.len(), 7);
+    let (with, without) = (posterior(&SOLID, &["M10"]), posterior(&[], &["M10"]));
+    let solid = m.pushes.iter().find(|p| p.family == "solid").unwrap();
+    near(solid.log_odds, log_odds(&with) - log_odds(&without), 1e-9);
+    // The same reading stands among the pushes of the leading family.
+    let pushed = report
+        .pushes
+        .iter()
+        .find(|p| p.finding == "density")
+        .unwrap();
+    near(pushed.log_odds, solid.log_odds, 1e-12);
+    let plated = identity(&PLATED, &[]);
+    let text = &plated.measures[0].text;
+    assert!(text.contains("copper with a skin of silver"), "{text}");
+    assert!(
+        text.contains("solid silver would give 10.2 to 10.45"),
+        "{text}"
+    );
+}
+
+/// A band of the ladder and the number of the same instrument are one reading.
+#[test]
+fn a_band_ticked_besides_is_not_counted_again() {
+    let alone = posterior(&SOLID, &[]);
+    let both = posterior(&SOLID, &["P02"]);
+    for k in Kind::ALL {
+        near(both.of(k), alone.of(k), 1e-15);
+    }
+    // A band that says otherwise is named.
+    let clash = identity(&PLATED, &["P02"]).contradictions;
+    assert!(
+        clash.iter().any(|c| c.findings == ["P02", "density"]),
+        "{clash:?}"
+    );
+    // And no band of it is offered as a look.
+    let looks = identity(&PLATED, &[]).next_looks;
+    assert!(
+        looks
+            .iter()
+            .all(|l| !["P02", "P03", "P04", "P05"].contains(&l.finding))
+    );
+}
+
+#[test]
+fn what_fits_every_kind_or_none_moves_nothing() {
+    // 9.6 g/cm3: between plate and silver, where no kind lies.
+    let between = [
+        ("density.in_air_g", "300"),
+        ("density.in_water_g", "268.81"),
+    ];
+    let report = identity(&between, &["C01"]);
+    assert!(!report.measures[0].counts && report.measures[0].text.contains("not counted"));
+    assert_eq!(report.kinds, identity(&[], &["C01"]).kinds);
+    // With the person's own figures making every body alike, a density is no evidence.
+    let (mut case, _) = read(&PLATED, &["C01"]);
+    let mut ledger = Ledger::standard().clone();
+    for body in [
+        "silver",
+        "copper",
+        "late",
+        "nickel",
+        "britannia",
+        "steel",
+        "brass",
+    ] {
+        let id = format!("measure.density.{body}");
+        ledger.override_with(&id, 8.95, "alike").unwrap();
+    }
+    ledger
+        .override_with("metal.silver.density", 8.95, "alike")
+        .unwrap();
+    let p = interval_with(&case.findings, &readings(&case, &ledger), &ledger);
+    case.measures.density = None;
+    let without = interval_with(&case.findings, &readings(&case, &ledger), &ledger);
+    assert_eq!(p, without);
+}
+
+/// What is refused says why, stands among the problems and moves nothing.
+#[track_caller]
+fn check_refused(fields: &[(&str, &str)], seen: &[&str], field: &str, words: &str) {
+    let (case, problems) = read(fields, seen);
+    let said = problems
+        .iter()
+        .find(|p| p.field == format!("measures.{field}"));
+    let said = said.unwrap_or_else(|| panic!("{fields:?}: {problems:?}"));
+    assert!(
+        format!("{} {}", said.message, said.remedy).contains(words),
+        "{said:?}"
+    );
+    assert!(said.remedy.ends_with('.'), "{said:?}");
+    assert_eq!(case.measures, leavewell_model::case::Measures::default());
+    assert_eq!(identity(fields, seen), identity(&[], seen));
+}
+
+#[test]
+fn readings_that_cannot_be_used_are_refused_with_the_reason() {
+    let with = |more: (&'static str, &'static str)| [PLATED[0], PLATED[1], more];
+    check_refused(
+        &with(("density.loaded", "yes")),
+        &[],
+        "density.loaded",
+        "filled",
+    );
+    check_refused(
+        &with(("density.hollow_sealed", "yes")),
+        &["C01"],
+        "density.hollow_sealed",
+        "air",
+    );
+    check_refused(
+        &with(("density.organic", "yes")),
+        &[],
+        "density.organic",
+        "wood",
+    );
+    check_refused(
+        &with(("density.water_c", "90")),
+        &[],
+        "density.water_c",
+        "0 to 40",
+    );
+    check_refused(
+        &with(("density.readable_g", "none")),
+        &[],
+        "density.readable_g",
+        "digits",
+    );
+    let weights = |air, water| [("density.in_air_g", air), ("density.in_water_g", water)];
+    let water = "density.in_water_g";
+    check_refused(
+        &weights("300", "290"),
+        &[],
+        water,
+        "heavier than any metal of this trade: check the two weights",
+    );
+    check_refused(&weights("300", "250"), &[], water, "lighter than any metal");
+    check_refused(&weights("300", "300"), &[], water, "cannot weigh as much");
+    check_refused(&weights("300", "310"), &[], water, "wrong way round");
+    check_refused(&weights("300", ""), &[], water, "missing");
+    check_refused(&weights("", "266"), &[], "density.in_air_g", "missing");
+    check_refused(
+        &weights("-3", "266"),
+        &[],
+        "density.in_air_g",
+        "out of range",
+    );
+    check_refused(&[("iacs.percent", "140")], &[], "iacs.percent", "0 to 110");
+    check_refused(
+        &[("iacs.percent", "56"), ("iacs.curved", "yes")],
+        &[],
+        "iacs.curved",
+        "curved",
+    );
+    check_refused(
+        &[("iacs.percent", "56"), ("iacs.thin", "yes")],
+        &[],
+        "iacs.thin",
+        "thinner",
+    );
+    check_refused(
+        &[("iacs.percent", "56"), ("iacs.loaded", "yes")],
+        &[],
+        "iacs.loaded",
+        "filling",
+    );
+    check_refused(
+        &[("iacs.percent", "12")],
+        &["P01"],
+        "iacs.percent",
+        "magnet",
+    );
+    let xrf = |silver, spot| [("xrf.silver_pct", silver), ("xrf.spot", spot)];
+    check_refused(&xrf("101", "sound"), &[], "xrf.silver_pct", "0 to 100");
+    check_refused(&xrf("92.5", ""), &[], "xrf.spot", "worn");
+    check_refused(&xrf("92.5", "inside"), &[], "xrf.spot", "sound");
+    check_refused(&xrf("92.5", "worn"), &[], "xrf.spot", "not worn through");
+}
+
+/// Both sides of each threshold.
+#[test]
+fn readings_at_the_edge_of_what_can_be_used() {
+    let weights = |water| [("density.in_air_g", "300"), ("density.in_water_g", water)];
+    // 11.6 and 6.5 g/cm3 are the ends: 300 x .998207 / 11.6 = 25.816 g lost, / 6.5 = 46.071 g.
+    for (water, used) in [
+        ("274.17", true),
+        ("274.20", false),
+        ("253.94", true),
+        ("253.91", false),
+    ] {
+        let (case, problems) = read(&weights(water), &[]);
+        assert_eq!(
+            (case.measures.density.is_some(), problems.is_empty()),
+            (used, used),
+            "{water}"
+        );
+    }
+    let sum = |copper| {
+        [
+            ("xrf.silver_pct", "40"),
+            ("xrf.nickel_pct", "12"),
+            ("xrf.copper_pct", copper),
+            ("xrf.spot", "worn"),
+        ]
+    };
+    for (copper, used) in [("50", true), ("50.1", false)] {
+        let (case, problems) = read(&sum(copper), &[]);
+        assert_eq!(
+            (case.measures.xrf.is_some(), problems.is_empty()),
+            (used, used),
+            "{copper}"
+        );
+    }
+    let bare = |silver| {
+        [
+            ("xrf.silver_pct", silver),
+            ("xrf.nickel_pct", "12"),
+            ("xrf.spot", "worn"),
+        ]
+    };
+    for (silver, used) in [("50", true), ("50.1", false)] {
+        assert_eq!(
+            read(&bare(silver), &[]).0.measures.xrf.is_some(),
+            used,
+            "{silver}"
+        );
+    }
+    for (percent, used) in [("110", true), ("110.1", false), ("0", true)] {
+        assert_eq!(
+            read(&[("iacs.percent", percent)], &[])
+                .0
+                .measures
+                .iacs
+                .is_some(),
+            used,
+            "{percent}"
+        );
+    }
+    check_refused(
+        &[("xrf.copper_pct", "95"), ("xrf.spot", "worn")],
+        &[],
+        "xrf.nickel_pct",
+        "nickel, zinc, tin or iron",
+    );
+    check_refused(
+        &[("xrf.copper_pct", "7"), ("xrf.spot", "sound")],
+        &[],
+        "xrf.silver_pct",
+        "share of silver",
+    );
+    // A tick with no reading is no fault.
+    assert_eq!(read(&[("density.loaded", "yes")], &[]).1, Vec::new());
+}
+
+/// A reading never dates: the span with it is the span that its posterior gives, and no reason of
+/// the date is a measure.
+#[test]
+fn a_reading_is_no_date() {
+    let with = identity(&PLATED, &["C01", "M04"]).dates.unwrap();
+    let without = identity(&[], &["C01", "M04"]).dates.unwrap();
+    assert_eq!(with.reasons, without.reasons);
+}
+
+/// Each look says what each answer would make of it, by the same posterior as answering it.
+#[test]
+fn a_look_says_what_each_answer_would_do() {
+    let ledger = Ledger::standard();
+    let looks = identity(&PLATED, &["S03"]).next_looks;
+    assert!(!looks.is_empty());
+    for look in looks.iter().take(4) {
+        let seen = identity(&PLATED, &["S03", look.finding]);
+        let top = &seen.family_bars[0];
+        assert_eq!(look.if_seen.family, top.family, "{}", look.finding);
+        near(look.if_seen.p, top.p, 1e-12);
+        assert!((0.0..=1.0).contains(&look.if_absent.p));
+    }
+    // An instrument's band that is absent moves nothing.
+    let (case, _) = read(&[], &["S03"]);
+    let now = interval_with(&case.findings, &[], ledger).base;
+    let gains = information_gain(&case.findings, &[], &now, ledger);
+    let band = gains.iter().find(|g| g.finding.id == "P08").unwrap();
+    assert_eq!(band.if_absent, now);
+}
+
+/// Letters to numbers, and what a ratio of two of them is in words. Kass and Raftery, "Bayes
+/// Factors", Journal of the American Statistical Association 90 (1995), 3.2: up to 3 hardly worth a
+/// mention, to 20 positive, to 150 strong, above very strong. European Network of Forensic Science
+/// Institutes, Guideline for Evaluative Reporting, 2015: 2 to 10 weak, to 100 moderate support.
+#[test]
+fn letters_become_numbers_and_their_ratios_words() {
+    let ledger = Ledger::standard();
+    let step =
+        |ladder: &str, l: Letter| ledger.value(&format!("identity.ladder.{ladder}.{}", l.code()));
+    let base = Letter::ALL.map(|l| step("base", l));
+    for (got, want) in base.into_iter().zip([0.95, 0.70, 0.30, 0.07, 0.01]) {
+        near(got, want, 1e-12);
+    }
+    for ladder in ["base", "blunt", "sharp"] {
+        let steps = Letter::ALL.map(|l| step(ladder, l));
+        assert!(steps.windows(2).all(|w| w[0] > w[1]), "{ladder}: {steps:?}");
+        assert!(
+            steps.iter().all(|p| *p > 0.0 && *p < 1.0),
+            "never certain: {ladder}"
+        );
+    }
+    let in_words = |ratio: f64| match ratio {
+        r if r <= 3.0 => "hardly worth a mention",
+        r if r <= 20.0 => "positive",
+        r if r <= 150.0 => "strong",
+        _ => "very strong",
+    };
+    let [n, l, p, u, x] = base;
+    assert_eq!(in_words(n / l), "hardly worth a mention");
+    assert_eq!(in_words(l / p), "hardly worth a mention");
+    assert_eq!(in_words(l / u), "positive");
+    assert_eq!(in_words(n / u), "positive");
+    assert_eq!(in_words(l / x), "strong");
+    assert_eq!(in_words(p / x), "strong");
+    // No one finding reaches "very strong", nor more than moderate support.
+    assert_eq!(in_words(n / x), "strong");
+    assert!(n / x < 100.0);
+}
