@@ -148,7 +148,7 @@ fn impossible_numbers_are_named() {
     check_fault(
         r#","measures":{"density":{"in_air_g":300}}"#,
         "measures.density.in_water_g",
-        "missing",
+        "Type it too",
     );
     check_fault(
         r#","measures":{"density":8.9}"#,

@@ -58,6 +58,7 @@ pub(super) fn look_next(report: &Report, currency: Currency) -> Html {
                 .key(look.finding)
                 .tag("strong", look.title)
                 .p("", look.how)
+                .said("quiet", after_look(look))
                 .said("quiet", needs)
         }))
         .el(el("p", "").el(el("a", "")
