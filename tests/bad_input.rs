@@ -153,7 +153,7 @@ fn impossible_numbers_are_named() {
     check_fault(
         r#","measures":{"density":8.9}"#,
         "measures.density",
-        "object with named fields",
+        "left out",
     );
     check_fault(
         r#","piece":{"to_year":1800.5}"#,
