@@ -844,7 +844,10 @@ impl Reader {
             let fields = match entry {
                 Value::Object(fields) => fields.clone(),
                 Value::Number(_) | Value::String(_) => {
-                    Map::from_iter([("value".to_owned(), entry.clone())])
+                    // Not collected from a list: that brings in the library's whole sort.
+                    let mut bare = Map::new();
+                    bare.insert("value".to_owned(), entry.clone());
+                    bare
                 }
                 _ => Map::new(),
             };
