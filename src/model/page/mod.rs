@@ -5,8 +5,15 @@
 //! fetches these pages from a second program when a screen first asks for one.
 
 pub mod ask;
+pub mod bleed;
 mod block;
+pub mod care;
+mod care_fan;
+mod cross_section;
+mod part_words;
 mod picture;
+pub mod record;
+mod record_fields;
 
 pub use block::{Block, Choice, Field, Table, Tone};
 pub use picture::{Anchor, Ink, Mark, Picture};
@@ -15,8 +22,15 @@ use serde::Serialize;
 
 use crate::case::{Draft, Problem};
 
+/// What makes a page: from the record as typed to blocks.
+pub type Maker = fn(&Draft) -> Vec<Block>;
+
 /// The pages there are, each with what makes it.
-pub const PAGES: [(&str, fn(&Draft) -> Vec<Block>); 0] = [];
+pub const PAGES: &[(&str, Maker)] = &[
+    ("bleed", bleed::page),
+    ("care", care::page),
+    ("record", record::page),
+];
 
 /// The page of this name for a case; `None` when there is no such page.
 #[must_use]
