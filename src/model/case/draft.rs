@@ -260,6 +260,54 @@ impl Draft {
         self.set(&in_entry("quotes", "treatment", treatment, field), typed);
     }
 
+    /// The place of a part in the file's list, as problems name it; `None` when it has none.
+    #[must_use]
+    pub fn part_place(&self, part: &str) -> Option<usize> {
+        let entries = self.root.get("parts")?.as_array()?;
+        entries
+            .iter()
+            .position(|v| v.as_object().is_some_and(|m| is(m, "part", part)))
+    }
+
+    /// Keeps a copy of the present record of condition (`looked` and `parts`) among the earlier ones,
+    /// with a note. Nothing else changes.
+    pub fn keep_as_earlier(&mut self, note: &str) {
+        let mut copy = Map::new();
+        for field in ["looked", "parts"] {
+            if let Some(value) = self.root.get(field) {
+                copy.insert(field.to_owned(), value.clone());
+            }
+        }
+        put(&mut copy, "note", typed_value(note));
+        list_in(&mut self.root, "earlier").push(Value::Object(copy));
+    }
+
+    /// Earlier records of condition of the same piece, each as a draft of its own: `earlier[]`, with
+    /// `parts`, `note`, and either `looked` or the bare date `on`. Entries that are no objects are
+    /// passed over.
+    #[must_use]
+    pub fn earlier(&self) -> Vec<Self> {
+        let entries = self.root.get("earlier").and_then(Value::as_array);
+        entries
+            .into_iter()
+            .flatten()
+            .filter_map(Value::as_object)
+            .map(|entry| {
+                let mut draft = Self::default();
+                for (field, value) in entry {
+                    if !matches!(field.as_str(), "format" | "version") {
+                        draft.root.insert(field.clone(), value.clone());
+                    }
+                }
+                let on = draft.text("on");
+                if draft.text("looked.on").is_empty() && !on.is_empty() {
+                    draft.set("looked.on", &on);
+                }
+                draft
+            })
+            .collect()
+    }
+
     /// What stands at a path: names joined by dots, the entry of a list in brackets, by its place or
     /// by a field that tells it from the others.
     fn value(&self, path: &str) -> Option<&Value> {
@@ -439,7 +487,7 @@ fn set_aside(root: &mut Map<String, Value>, field: &str) {
 }
 
 /// A field's value as the text a person would have typed.
-fn typed_text(value: &Value) -> String {
+pub(super) fn typed_text(value: &Value) -> String {
     match value {
         Value::String(text) => text.clone(),
         Value::Null => String::new(),
@@ -566,6 +614,41 @@ mod tests {
         assert!(!draft.to_json().contains("foot"));
         draft.set_quote("T14a", "likely", "240");
         assert_eq!(draft.quote_text("T14a", "likely"), "240");
+    }
+
+    #[test]
+    fn a_path_reaches_a_field_of_a_part() {
+        let mut draft = Draft::default();
+        draft.set("parts[part=foot].note", "Thin at the ridge.");
+        assert_eq!(draft.part_text("foot", "note"), "Thin at the ridge.");
+        assert_eq!(draft.text("parts[part=foot].note"), "Thin at the ridge.");
+        assert_eq!(draft.part_place("foot"), Some(0));
+        draft.set("parts[part=foot].note", "");
+        assert_eq!(draft.part_place("foot"), None);
+    }
+
+    #[test]
+    fn a_kept_record_is_a_copy() {
+        let mut draft = Draft::parse(&file(r#","earlier":"lost","mystery":1"#)).unwrap();
+        draft.set("looked.on", "2026-05-31");
+        draft.set_part("foot", "bleed", "slight");
+        draft.keep_as_earlier("Before cleaning");
+        draft.set_part("foot", "bleed", "much");
+        assert_eq!(draft.text("unread_earlier"), "lost");
+        let earlier = draft.earlier();
+        assert_eq!(earlier.len(), 1);
+        assert_eq!(earlier[0].part_text("foot", "bleed"), "slight");
+        assert_eq!(earlier[0].text("looked.on"), "2026-05-31");
+        assert_eq!(earlier[0].text("note"), "Before cleaning");
+        assert_eq!(draft.part_text("foot", "bleed"), "much");
+    }
+
+    #[test]
+    fn an_earlier_record_may_bring_its_date_alone() {
+        let text = file(r#","earlier":[7,{"on":"2020-01-02","parts":[],"version":9}]"#);
+        let earlier = Draft::parse(&text).unwrap().earlier();
+        assert_eq!(earlier.len(), 1);
+        assert_eq!(earlier[0].text("looked.on"), "2020-01-02");
     }
 
     #[test]

@@ -17,8 +17,8 @@ pub use draft::{CASE_FORMAT, CASE_VERSION, Draft, MAX_BYTES, MAX_DEPTH, MAX_FIND
 pub use measures::{Density, Iacs, Measures, Spot, Xrf};
 pub(crate) use reading::{hundredths, typed_number};
 pub use vocabulary::{
-    BleedWord, Corrosion, Currency, Dents, Doer, Fill, Form, Goal, Interior, Joint, Lead, PartName,
-    Route, Seen, Tarnish,
+    BleedWord, Corrosion, Currency, Dents, Doer, Engraving, Fill, Form, Goal, Interior, Joint,
+    Lacquer, Lead, Loss, Method, Mount, PartName, Replaced, Route, Seen, Split, Tarnish,
 };
 
 use crate::treatment::Treatment;
@@ -117,7 +117,19 @@ pub enum Bleed {
     },
 }
 
-/// The condition of one part. Everything may be unknown.
+/// One measured thickness of the silver on a part.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Reading {
+    /// How it was measured.
+    pub method: Method,
+    /// The thickness read, micrometres, 0 or more.
+    pub um: f64,
+    /// Standard error told with it, micrometres; the ledger's for the method when not told.
+    pub error_um: Option<f64>,
+}
+
+/// The condition of one part, as far as the answer uses it. Everything may be unknown. What is only
+/// recorded (splits, losses, engraving, notes) is read from the draft by the condition record.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Part {
     /// Which part.
@@ -140,6 +152,8 @@ pub struct Part {
     pub fill: Option<Fill>,
     /// Distance from its faulty joint to the nearest other soft joint or lead fill, millimetres.
     pub joint_distance_mm: Option<f64>,
+    /// Measured thicknesses of its silver.
+    pub readings: Vec<Reading>,
 }
 
 impl Part {
@@ -157,6 +171,7 @@ impl Part {
             corrosion: None,
             fill: None,
             joint_distance_mm: None,
+            readings: Vec::new(),
         }
     }
 }

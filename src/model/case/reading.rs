@@ -3,11 +3,12 @@
 use serde_json::{Map, Value};
 
 use super::{
-    Aim, Answer, Bleed, BleedWord, Case, Consents, Date, Density, Iacs, Market, Measures, Override,
-    Part, PartName, Piece, Problem, Quote, Seen, Spot, Word, Xrf,
+    Aim, Answer, Bleed, BleedWord, Case, Consents, Date, Density, Iacs, Market, Measures, Method,
+    Override, Part, PartName, Piece, Problem, Quote, Reading, Seen, Spot, Word, Xrf,
 };
 use crate::bench::Weighing;
 use crate::facts::{Ledger, OverrideFault, finding, findings, nearest};
+use crate::silver::{CountFault, point_count};
 use crate::small::decimal;
 use crate::treatment::Treatment;
 
@@ -19,6 +20,10 @@ const TYPED_YEARS: (f64, f64) = (-1e9, 1e9);
 const MOST_MONEY: f64 = 100_000_000.0;
 /// Most parts and quotes that are read; the rest stays in the draft.
 const MOST_ENTRIES: usize = 200;
+/// Thickest silver, in micrometres, that is not taken for a slip.
+const MOST_UM: f64 = 2000.0;
+/// Most points in a field.
+const MOST_POINTS: f64 = 100_000.0;
 /// Most figures of one's own that are read: more than the ledger holds.
 const MOST_OVERRIDES: usize = 600;
 
@@ -588,7 +593,8 @@ impl Reader {
             };
             let part = Part {
                 name,
-                bleed: self.bleed(&s),
+                // A count takes the place of what was judged.
+                bleed: self.count(&s).or_else(|| self.bleed(&s)),
                 tarnish: self.word(&s, "tarnish"),
                 joint: self.word(&s, "joint"),
                 lead: self.unless_unsure(&s, "lead"),
@@ -602,6 +608,7 @@ impl Reader {
                     (0.0, 2000.0),
                     "a distance in millimetres",
                 ),
+                readings: self.readings(&s),
             };
             if parts.iter().any(|p| p.name == name) {
                 self.problem(
@@ -614,6 +621,99 @@ impl Reader {
             parts.push(part);
         }
         parts
+    }
+
+    /// Numbers typed one after the other, with spaces or semicolons between.
+    fn numbers(&mut self, s: &Section, field: &str, most: f64, what: &str) -> Vec<f64> {
+        let Some(text) = s.get(field).map(super::draft::typed_text) else {
+            return Vec::new();
+        };
+        let list = text.trim_matches(['[', ']']);
+        let mut numbers = Vec::new();
+        for word in list.split([' ', ';', '\n']) {
+            let word = word.trim_end_matches(',');
+            if word.is_empty() {
+                continue;
+            }
+            match typed_number(word).filter(|n| (0.0..=most).contains(n)) {
+                Some(_) if numbers.len() >= MOST_ENTRIES => {}
+                Some(number) => numbers.push(number),
+                None => {
+                    self.problem(
+                        s.at(field),
+                        format!("\"{}\" cannot be used here.", shorten(word)),
+                        &format!(
+                            "Type {what} from 0 to {most}, with a space between two. Until then none is used."
+                        ),
+                    );
+                    return Vec::new();
+                }
+            }
+        }
+        numbers
+    }
+
+    /// Measured thicknesses: for each method `<id>_um`, one or several, and `<id>_error_um`.
+    fn readings(&mut self, s: &Section) -> Vec<Reading> {
+        let mut readings = Vec::new();
+        for method in Method::ALL {
+            let um = self.numbers(s, &[method.id(), "_um"].concat(), MOST_UM, "micrometres");
+            let error = [method.id(), "_error_um"].concat();
+            let error_um = self.number(s, &error, (0.0, MOST_UM), "micrometres");
+            readings.extend(um.into_iter().map(|um| Reading {
+                method: *method,
+                um,
+                error_um,
+            }));
+        }
+        readings
+    }
+
+    /// A point count: `count_points` in each field, `count_bare` on bare metal, one number a field.
+    fn count(&mut self, s: &Section) -> Option<Bleed> {
+        let bare = self.numbers(s, "count_bare", MOST_POINTS, "whole numbers");
+        if !bare.is_empty() && s.get("count_points").is_none() {
+            self.problem(
+                s.at("count_points"),
+                "The count does not say how many points a field has.".to_owned(),
+                "Type the number of points of the grid. Until then the count is not used.",
+            );
+        }
+        let points = self.number(s, "count_points", (1.0, MOST_POINTS), "a number of points")?;
+        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // within 0 to 100,000
+        let whole = |n: f64| n as u32;
+        if let Some(part) = bare
+            .iter()
+            .chain([&points])
+            .find(|n| f64::from(whole(**n)).to_bits() != n.to_bits())
+        {
+            self.problem(
+                s.at("count_bare"),
+                format!("{part} is not a whole number of points."),
+                "Count a point on the edge of the bare metal for one field, and leave the next such point out.",
+            );
+            return None;
+        }
+        let bare: Vec<u32> = bare.into_iter().map(whole).collect();
+        match point_count(whole(points), &bare) {
+            Ok(count) => Some(Bleed::Counted {
+                low: count.low,
+                likely: count.mean,
+                high: count.high,
+            }),
+            Err(CountFault::TooMany { field }) => {
+                self.problem(
+                    s.at("count_bare"),
+                    format!(
+                        "Field {} has more points on metal than it has points.",
+                        field + 1
+                    ),
+                    "Correct one of the two numbers. Until then the count is not used.",
+                );
+                None
+            }
+            Err(CountFault::NoPoints | CountFault::NoFields) => None,
+        }
     }
 
     /// A word that may also say "unknown" or "unsure", which is the same as not saying.

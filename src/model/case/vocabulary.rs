@@ -157,6 +157,72 @@ vocabulary! {
 }
 
 vocabulary! {
+    /// A stamped mount, backed with soft metal.
+    Mount {
+        Sound = "sound", "Silver whole";
+        GreyWear = "grey_wear", "Worn grey on the high points";
+        FillShowing = "fill_showing", "Filling shows";
+    }
+}
+
+vocabulary! {
+    /// Splits and cracks.
+    Split {
+        None = "none", "None";
+        Crease = "crease", "A crease, not through";
+        Through = "through", "Through the metal";
+    }
+}
+
+vocabulary! {
+    /// Metal that is no longer there.
+    Loss {
+        None = "none", "Nothing missing";
+        Small = "small", "A small piece missing";
+        Large = "large", "A large piece missing";
+    }
+}
+
+vocabulary! {
+    /// Whether a part is the one it was made with.
+    Replaced {
+        Original = "original", "Looks original";
+        Doubtful = "doubtful", "Doubtful";
+        Yes = "replaced", "Replaced";
+    }
+}
+
+vocabulary! {
+    /// How crisp engraving and chasing still are.
+    Engraving {
+        Absent = "absent", "There is none";
+        Crisp = "crisp", "Crisp";
+        Softened = "softened", "Softened";
+        Faint = "faint", "Faint";
+        Gone = "gone", "Rubbed away";
+    }
+}
+
+vocabulary! {
+    /// A clear coating.
+    Lacquer {
+        None = "none", "None";
+        Sound = "sound", "Whole and clear";
+        Yellowed = "yellowed", "Yellowed";
+        Broken = "broken", "Broken: tarnish in patches or threads";
+    }
+}
+
+vocabulary! {
+    /// How a thickness of silver was measured.
+    Method {
+        Xrf = "xrf", "X-ray fluorescence";
+        Coulometric = "coulometric", "Coulometric spot";
+        Section = "section", "Cross-section under a microscope";
+    }
+}
+
+vocabulary! {
     /// What fills a hollow base, handle or mount.
     Fill {
         None = "none", "Nothing: open and empty";

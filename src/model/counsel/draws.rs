@@ -5,10 +5,10 @@ use std::rc::Rc;
 
 use super::sample::{Dim, Sample};
 use super::tweak::Tweak;
-use crate::case::{Case, Dents, Doer, Fill, Form, Goal, Joint, Route, Tarnish};
+use crate::case::{Case, Dents, Doer, Fill, Form, Goal, Joint, Part, Route, Tarnish};
 use crate::facts::{Figure, Ledger};
 use crate::identity::{Kind, Posterior};
-use crate::silver::{BleedRange, FilmLoss, Layer, bleed_range, film_loss_um};
+use crate::silver::{BleedRange, FilmLoss, Layer, bleed_range, film_loss_um, measured};
 use crate::treatment::{LeadStatus, Situation, Treatment};
 use crate::value::{Class, ConditionTable, Factor, Fees};
 
@@ -181,7 +181,7 @@ impl Draws {
 }
 
 /// Kinds by the inverse of the posterior's distribution function.
-fn draw_kinds(posterior: &Posterior, u: &[f64]) -> Vec<Kind> {
+pub(super) fn draw_kinds(posterior: &Posterior, u: &[f64]) -> Vec<Kind> {
     let mut ends = Vec::with_capacity(12);
     let mut sum = 0.0;
     for k in Kind::ALL {
@@ -198,7 +198,7 @@ fn draw_kinds(posterior: &Posterior, u: &[f64]) -> Vec<Kind> {
 }
 
 /// Thickness, unevenness, film and loss, drawn once for all parts.
-struct LayerDraws {
+pub(super) struct LayerDraws {
     /// Thickness when new; NaN for solid silver.
     t0_um: Vec<f64>,
     k: Vec<f64>,
@@ -210,7 +210,7 @@ struct LayerDraws {
 }
 
 impl LayerDraws {
-    fn new(case: &Case, ledger: &Ledger, kind: &[Kind], sample: &Sample) -> Self {
+    pub(super) fn new(case: &Case, ledger: &Ledger, kind: &[Kind], sample: &Sample) -> Self {
         let marked = case.has_seen("M01") || case.has_seen("M06");
         let columns: Vec<Option<Vec<f64>>> = Kind::ALL
             .iter()
@@ -276,23 +276,23 @@ fn part_draws(
     sample: &Sample,
     tweak: &Tweak,
 ) -> Vec<PartDraws> {
-    use crate::case::{Part, PartName};
+    use crate::case::PartName;
     let unknown = Part::unknown(PartName::Body);
     let body = case.part(PartName::Body).unwrap_or(&unknown);
     let others = case
         .parts
         .iter()
-        .filter(|p| p.name != PartName::Body && p.bleed.is_some());
+        .filter(|p| p.name != PartName::Body && (p.bleed.is_some() || !p.readings.is_empty()));
     // Parts with the same answer on the same sort of surface share their columns.
-    let mut made: Vec<((BleedRange, u64), PartDraws)> = Vec::new();
+    let mut made: Vec<((BleedRange, u64, bool), PartDraws)> = Vec::new();
     for part in std::iter::once(body).chain(others) {
         let id = part.name.id();
         let range = bleed_range(part.bleed, ledger).scaled(tweak.bleed);
         let h = ledger.value(&format!("silver.high_point.{id}")).max(1.0);
-        let key = (range, h.to_bits());
+        let key = (range, h.to_bits(), part.readings.is_empty());
         let area = ledger.value(&format!("place.area.{id}")).max(0.0);
         let show = area * ledger.value(&format!("place.show.{id}")).max(0.0);
-        let fresh = match made.iter().find(|(k, _)| *k == key) {
+        let fresh = match made.iter().find(|(k, _)| *k == key && k.2) {
             Some((_, p)) => PartDraws {
                 id,
                 name: part.name.label(),
@@ -312,7 +312,7 @@ fn part_draws(
                 name: part.name.label(),
                 area,
                 show,
-                ..one_part(range, h, ledger, layers, sample)
+                ..one_part(part, range, h, ledger, layers, sample)
             },
         };
         made.push((key, fresh));
@@ -320,7 +320,41 @@ fn part_draws(
     made.into_iter().map(|(_, p)| p).collect()
 }
 
+/// The bare share of a part and the layer behind it, draw by draw; no layer where the piece is solid
+/// silver. Readings of its thickness are taken in.
+pub(super) fn worn_layers(
+    part: &Part,
+    range: BleedRange,
+    ledger: &Ledger,
+    layers: &LayerDraws,
+    sample: &Sample,
+) -> (Vec<f64>, Vec<Option<Layer>>) {
+    let none = ledger.value("silver.f_none").clamp(1e-6, 0.1);
+    let mut bleed = sample.draw_entered(range.low, range.likely, range.high, Dim::Bleed);
+    let within = sample.u(Dim::Spare);
+    let mut worn = Vec::with_capacity(bleed.len());
+    for (i, f) in bleed.iter_mut().enumerate() {
+        *f = f.clamp(0.0, 0.99);
+        let t0 = layers.t0_um[i];
+        worn.push(if t0.is_nan() {
+            None
+        } else if *f < none {
+            // Nothing shows: all one knows is that less has gone than would show.
+            let edge = Layer::from_bleed(t0, layers.k[i], layers.floor, none);
+            Some(Layer {
+                mu_um: edge.mu_um + within[i] * (t0 - edge.mu_um),
+                ..edge
+            })
+        } else {
+            Some(Layer::from_bleed(t0, layers.k[i], layers.floor, *f))
+        });
+    }
+    measured(&mut worn, &part.readings, ledger);
+    (bleed, worn)
+}
+
 fn one_part(
+    part: &Part,
     range: BleedRange,
     h: f64,
     ledger: &Ledger,
@@ -330,38 +364,16 @@ fn one_part(
     let n = sample.len();
     let none = ledger.value("silver.f_none").clamp(1e-6, 0.1);
     let reserve = ledger.value("guard.h04.safety") * ledger.value("guard.h04.cleanings");
-    let drawn = sample.draw_entered(range.low, range.likely, range.high, Dim::Bleed);
-    let within = sample.u(Dim::Spare);
-    let [
-        mut bleed,
-        mut cleaned,
-        mut left,
-        mut share,
-        mut dose,
-        mut to_double,
-    ] = [(); 6].map(|()| vec![f64::NAN; n]);
+    let (bleed, worn) = worn_layers(part, range, ledger, layers, sample);
+    let mut cleaned = bleed.clone();
+    let [mut left, mut share, mut to_double] = [(); 3].map(|()| vec![f64::NAN; n]);
+    let mut dose = vec![0.0; n];
     let mut short = 0_usize;
     // The worst point needs one more quantile a draw; every fourth draw tells it well enough.
     let mut asked = 0_usize;
     for i in 0..n {
-        let f = drawn[i].clamp(0.0, 0.99);
-        bleed[i] = f;
-        cleaned[i] = f;
-        dose[i] = 0.0;
-        let t0 = layers.t0_um[i];
-        if t0.is_nan() {
-            continue;
-        }
-        let layer = if f < none {
-            // Nothing shows: all one knows is that less has gone than would show.
-            let edge = Layer::from_bleed(t0, layers.k[i], layers.floor, none);
-            Layer {
-                mu_um: edge.mu_um + within[i] * (t0 - edge.mu_um),
-                ..edge
-            }
-        } else {
-            Layer::from_bleed(t0, layers.k[i], layers.floor, f)
-        };
+        let Some(layer) = worn[i] else { continue };
+        let (f, t0) = (bleed[i], layer.t0_um);
         let loss = layers.loss_um(i, h);
         let left_um = layer.left_um();
         left[i] = left_um;

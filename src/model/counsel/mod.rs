@@ -13,6 +13,9 @@ mod outcome;
 mod sample;
 mod tweak;
 mod wording;
+mod worn;
+
+pub(crate) use worn::{Luck, Worn};
 
 use std::rc::Rc;
 
@@ -516,6 +519,17 @@ impl<'a> Solved<'a> {
                 let bleed = median(&mut p.bleed.to_vec());
                 let to_double =
                     (plated && times.len() * 2 >= self.draws.n).then(|| band(&mut times));
+                if crate::silver::let_in(self.case, p.id) {
+                    return PartReport {
+                        part: p.id,
+                        name: p.name,
+                        left_um: None,
+                        left_fraction: None,
+                        bleed,
+                        words: "A piece of silver let in: thicker, amount unknown.".to_owned(),
+                        cleanings_to_double: None,
+                    };
+                }
                 PartReport {
                     part: p.id,
                     name: p.name,

@@ -5,9 +5,16 @@
 //! fetches these pages from a second program when a screen first asks for one.
 
 pub mod ask;
+pub mod bleed;
 mod block;
+pub mod care;
+mod care_fan;
+mod cross_section;
 mod measures;
+mod part_words;
 mod picture;
+pub mod record;
+mod record_fields;
 mod why;
 
 pub use block::{Block, Choice, Field, Table, Tone};
@@ -19,11 +26,17 @@ use crate::case::{Draft, Problem};
 use crate::counsel::what_would_change;
 use crate::report::ChangeReport;
 
-/// The pages there are, each with what makes it.
-pub const PAGES: &[(&str, Maker)] = &[("measures", measures::page), ("why", why::page)];
-
-/// What makes a page of a record.
+/// What makes a page: from the record as typed to blocks.
 pub type Maker = fn(&Draft) -> Vec<Block>;
+
+/// The pages there are, each with what makes it.
+pub const PAGES: &[(&str, Maker)] = &[
+    ("bleed", bleed::page),
+    ("care", care::page),
+    ("measures", measures::page),
+    ("record", record::page),
+    ("why", why::page),
+];
 
 /// The page of this name for a case; `None` when there is no such page.
 #[must_use]

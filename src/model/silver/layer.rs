@@ -66,6 +66,12 @@ impl Layer {
         (self.mu_um * probability(z) + s * phi(z)).clamp(0.0, self.t0_um)
     }
 
+    /// Mean silver where there is any: what is left over the share that is covered.
+    #[must_use]
+    pub fn covered_um(&self) -> f64 {
+        self.left_um() / (1.0 - self.bleed()).max(1e-9)
+    }
+
     /// Silver left as a share of the first layer, 0 to 1.
     #[must_use]
     pub fn left_fraction(&self) -> f64 {

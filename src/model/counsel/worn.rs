@@ -1,0 +1,98 @@
+//! The silver of one part as the answer draws it, for pages that look further: the same sample, the
+//! same kinds, the same layers.
+
+use std::rc::Rc;
+
+use super::draws::{LayerDraws, draw_kinds, worn_layers};
+use super::sample::{Dim, Sample};
+use super::{ANSWER_LOG2, ledger_of};
+use crate::case::{Case, Part, PartName};
+use crate::facts::{Figure, Ledger};
+use crate::identity::{Kind, Posterior, with_interval};
+use crate::silver::{Layer, bleed_range};
+
+/// One part of a case over the sample.
+pub(crate) struct Worn {
+    /// Bare share in each draw.
+    pub(crate) bleed: Vec<f64>,
+    /// The layer in each draw; `None` where the piece is solid silver.
+    pub(crate) layers: Vec<Option<Layer>>,
+    /// What the piece is.
+    pub(crate) posterior: Posterior,
+    /// The figures, with the case's own laid over them.
+    pub(crate) ledger: Ledger,
+    sample: Rc<Sample>,
+}
+
+/// Which luck a figure is drawn with; two figures drawn with the same are high and low together.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Luck {
+    /// How fast tarnish grows.
+    Air,
+    /// How much a cleaning takes.
+    Sound,
+    /// How much of the tarnish goes with it.
+    Film,
+}
+
+impl Worn {
+    pub(crate) fn new(case: &Case, name: PartName) -> Self {
+        let ledger = ledger_of(case);
+        let posterior = with_interval(&case.findings, &ledger).base;
+        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
+        // clamped to the range of u32
+        let seed = ledger.value("counsel.seed").clamp(0.0, f64::from(u32::MAX)) as u32;
+        let sample = Sample::shared(ANSWER_LOG2, seed);
+        let kinds: Vec<Kind> = draw_kinds(&posterior, &sample.u(Dim::Kind));
+        let drawn = LayerDraws::new(case, &ledger, &kinds, &sample);
+        let unknown = Part::unknown(name);
+        let part = case.part(name).unwrap_or(&unknown);
+        let range = bleed_range(part.bleed, &ledger);
+        let (bleed, layers) = worn_layers(part, range, &ledger, &drawn, &sample);
+        Self {
+            bleed,
+            layers,
+            posterior,
+            ledger,
+            sample,
+        }
+    }
+
+    /// Draws of a figure.
+    pub(crate) fn draw(&self, figure: &Figure, luck: Luck) -> Vec<f64> {
+        let dim = match luck {
+            Luck::Air => Dim::Tarnish,
+            Luck::Sound => Dim::Loss,
+            Luck::Film => Dim::Fees,
+        };
+        self.sample.draw(figure, dim)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::case::{Bleed, Draft};
+
+    #[test]
+    fn the_layers_are_those_of_the_answer() {
+        let text = include_str!("../../../tests/cases/worn_tray.json");
+        let (case, _) = Draft::parse(text).unwrap().read();
+        let worn = Worn::new(&case, PartName::Border);
+        let report = crate::weigh(&case);
+        let part = report
+            .silver
+            .parts
+            .iter()
+            .find(|p| p.part == "border")
+            .unwrap();
+        let mut left: Vec<f64> = worn.layers.iter().flatten().map(Layer::left_um).collect();
+        let middle = crate::maths::median(&mut left);
+        assert!((middle - part.left_um.unwrap().p50).abs() < 1e-12);
+        assert!(case.part(PartName::Border).unwrap().bleed.is_some());
+        assert!(matches!(
+            case.part(PartName::Body).unwrap().bleed,
+            Some(Bleed::Fraction(_))
+        ));
+    }
+}

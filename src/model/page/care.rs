@@ -1,0 +1,725 @@
+//! Care over the years: how a piece is kept and cleaned, and what that leaves of one part's silver;
+//! two habits side by side.
+
+use super::ask::{Question, choice, number};
+use super::block::{Block, Table, Tone};
+use super::care_fan::{Fan, fan};
+use super::cross_section::cross_section;
+use super::part_words::{
+    caution_block, named, part_choice, part_problem, percent, text_field, um, years,
+};
+use crate::case::{Case, Draft, Method, PartName, Tarnish};
+use crate::counsel::{Luck, Worn};
+use crate::facts::Ledger;
+use crate::maths::{deciles, median};
+use crate::silver::{FilmLoss, Habit, Layer, bleed_after, let_in, years_until};
+
+/// Places a piece may live: id in the ledger under `silver.setting`, words, and the caution for it.
+const SETTINGS: [(&str, &str); 7] = [
+    ("home", "Open, in a usual home"),
+    ("rural", "Open, in clean country air"),
+    ("kitchen", "Kitchen or town air, wool, rubber or coal near"),
+    ("cabinet", "Closed glazed case"),
+    ("bag", "Sealed bag with a tarnish absorber"),
+    ("lacquer", "Under whole lacquer"),
+    ("coupon", "As a silver coupon there was classed"),
+];
+
+/// Ways of cleaning: id in the ledger under `silver.loss`, words.
+const WAYS: [(&str, &str); 9] = [
+    ("paste", "Paste, cream or foam for silver"),
+    ("cloth", "Impregnated cloth, lightly"),
+    ("chalk", "Precipitated chalk, gently"),
+    ("whiting", "Whiting or plate powder"),
+    ("brass_polish", "Polish for brass or all metals"),
+    ("dip_swab", "Dip, on a swab"),
+    ("dip_bath", "Dip, the piece put in it"),
+    ("foil_bath", "Bath with foil"),
+    ("buff", "Machine buffing"),
+];
+
+/// Classes of air: id in the ledger under `silver.air`, words.
+const AIRS: [(&str, &str); 9] = [
+    ("ic1", "ISO 11844-1, category 1: very low"),
+    ("ic2", "ISO 11844-1, category 2: low"),
+    ("ic3", "ISO 11844-1, category 3: medium"),
+    ("ic4", "ISO 11844-1, category 4: high"),
+    ("ic5", "ISO 11844-1, category 5: very high"),
+    ("g1", "ANSI/ISA-71.04, G1: mild"),
+    ("g2", "ANSI/ISA-71.04, G2: moderate"),
+    ("g3", "ANSI/ISA-71.04, G3: harsh"),
+    ("gx", "ANSI/ISA-71.04, GX: severe"),
+];
+
+/// Points of time drawn in a forecast, the present included.
+const TIMES: usize = 11;
+/// Longer than any forecast means anything; keeps an order of draws that lose nothing.
+const NEVER: f64 = 1e6;
+
+/// The page.
+#[must_use]
+pub fn page(draft: &Draft) -> Vec<Block> {
+    let (case, problems) = draft.read();
+    let (which, part) = part_choice(draft, &case, "care.part");
+    let worn = Worn::new(&case, part);
+    let (ahead, horizon) = number(
+        draft,
+        Question {
+            path: "care.years",
+            label: "Look ahead",
+            unit: "years",
+            hint: "",
+            range: (1.0, 300.0),
+            stand_in: Some(worn.ledger.value("silver.care.years")),
+        },
+    );
+    let a = Asked::new(draft, "a", "The first habit", &worn.ledger);
+    let b = Asked::new(draft, "b", "The second habit", &worn.ledger);
+    let mut blocks = vec![
+        Block::Row {
+            blocks: vec![which, ahead],
+        },
+        Block::section("care.a", "The first habit", a.blocks.clone()),
+        Block::section("care.b", "The second habit", b.blocks.clone()),
+    ];
+    blocks.extend(answer(&case, part, &worn, [&a, &b], horizon));
+    blocks.push(thickness(draft, part, |field| {
+        part_problem(draft, &problems, part, field)
+    }));
+    blocks.push(basis());
+    blocks
+}
+
+/// One habit as asked for.
+struct Asked {
+    blocks: Vec<Block>,
+    name: &'static str,
+    setting: &'static str,
+    air: &'static str,
+    way: &'static str,
+    /// Cleanings a year; `None` while what was typed cannot be used.
+    a_year: Option<f64>,
+}
+
+impl Asked {
+    fn new(draft: &Draft, id: &str, name: &'static str, ledger: &Ledger) -> Self {
+        let path = |field: &str| format!("care.{id}.{field}");
+        // The second habit starts out as the gentle one, so that there is something to compare.
+        let first = |all: &[(&'static str, &'static str)], gentle: &str| {
+            let mut all = all.to_vec();
+            if id == "b" {
+                let at = all.iter().position(|(id, _)| *id == gentle).unwrap_or(0);
+                all.swap(0, at);
+            }
+            all
+        };
+        let (where_block, setting) = choice(
+            draft,
+            &path("setting"),
+            "Kept",
+            "",
+            &first(&SETTINGS, "bag"),
+        );
+        let (air_block, air) = choice(
+            draft,
+            &path("air"),
+            "Class of the air",
+            "Only where a silver coupon was hung up there and read. The limits of these classes are from memory.",
+            &AIRS,
+        );
+        let (way_block, way) = choice(
+            draft,
+            &path("how"),
+            "Cleaned with",
+            "",
+            &first(&WAYS, "chalk"),
+        );
+        let (times_block, times) = number(
+            draft,
+            Question {
+                path: &path("times"),
+                label: "Cleanings",
+                unit: "",
+                hint: "0 if it is never cleaned.",
+                range: (0.0, 400.0),
+                stand_in: Some(ledger.value("silver.polish_per_year")),
+            },
+        );
+        let (span_block, span) = number(
+            draft,
+            Question {
+                path: &path("in_years"),
+                label: "in how many years",
+                unit: "years",
+                hint: "",
+                range: (0.1, 100.0),
+                stand_in: Some(1.0),
+            },
+        );
+        let mut blocks = vec![Block::Row {
+            blocks: vec![where_block, way_block],
+        }];
+        if setting == "coupon" {
+            blocks.push(air_block);
+        }
+        blocks.push(Block::Row {
+            blocks: vec![times_block, span_block],
+        });
+        Self {
+            blocks,
+            name,
+            setting,
+            air,
+            way,
+            a_year: times.zip(span).map(|(times, span)| times / span),
+        }
+    }
+
+    fn rate_id(&self) -> String {
+        if self.setting == "coupon" {
+            format!("silver.air.{}", self.air)
+        } else {
+            format!("silver.setting.{}", self.setting)
+        }
+    }
+}
+
+/// What one habit does to a part, over the draws.
+struct Forecast {
+    /// Bare share at each time: 10th, 50th and 90th percentile.
+    bleed: Vec<[f64; 3]>,
+    /// Silver gone in a year, micrometres.
+    um_a_year: [f64; 3],
+    /// Taken by one cleaning, micrometres.
+    um_a_cleaning: f64,
+    /// Years until twice as much shows; `None` where half is bare already.
+    doubles: Option<[f64; 3]>,
+    /// Years until the share is bare from which rubbing is barred; `None` when it is already.
+    tenth: Option<[f64; 3]>,
+    /// Tarnish in the middle case: after a year, and when the next cleaning comes.
+    after_a_year: Tarnish,
+    at_cleaning: Option<Tarnish>,
+}
+
+/// The forecast of one habit, or `None` where most draws have no layer.
+fn forecast(
+    worn: &Worn,
+    part: PartName,
+    asked: &Asked,
+    a_year: f64,
+    horizon: f64,
+) -> Option<Forecast> {
+    let ledger = &worn.ledger;
+    let known = worn.layers.iter().flatten().count();
+    if known * 2 < worn.layers.len() {
+        return None;
+    }
+    let h = ledger
+        .value(&format!("silver.high_point.{}", part.id()))
+        .max(1.0);
+    let none = ledger.value("silver.f_none").clamp(1e-6, 0.1);
+    let limit = ledger.value("guard.bleed_no_clean");
+    let consumed = ledger.value("silver.consumed");
+    let rate = worn.draw(ledger.figure(&asked.rate_id()), Luck::Air);
+    let loss = |what: &str| format!("silver.loss.{}.{what}", asked.way);
+    let sound = worn.draw(ledger.figure(&loss("um")), Luck::Sound);
+    let share = worn.draw(ledger.figure(&loss("share")), Luck::Film);
+    let mut paths: [Vec<f64>; TIMES] = Default::default();
+    let [mut yearly, mut each, mut doubles, mut tenth] =
+        [(); 4].map(|()| Vec::with_capacity(known));
+    let rows = worn.layers.iter().zip(&worn.bleed);
+    let luck = rate.iter().zip(&sound).zip(&share);
+    for ((layer, &seen), ((&rate, &sound_um), &share)) in rows.zip(luck) {
+        let Some(layer) = layer else { continue };
+        let habit = Habit {
+            film_nm_per_year: rate,
+            cleanings_per_year: a_year,
+            loss: FilmLoss { sound_um, share },
+        };
+        let um = habit.silver_um_per_year(consumed, h);
+        yearly.push(um);
+        each.push(if a_year > 0.0 { um / a_year } else { 0.0 });
+        for (step, path) in paths.iter_mut().enumerate() {
+            let years = horizon * step as f64 / (TIMES - 1) as f64;
+            path.push(bleed_after(layer, seen, um * years));
+        }
+        if let Some(target) = Layer::doubled(seen, none) {
+            doubles.push(years_until(layer, target, um).unwrap_or(NEVER).min(NEVER));
+        }
+        let until = if seen >= limit {
+            0.0
+        } else {
+            years_until(layer, limit, um).unwrap_or(NEVER).min(NEVER)
+        };
+        tenth.push(until);
+    }
+    let tenth = deciles(&mut tenth);
+    let middle_rate = median(&mut rate.clone());
+    let stage = |nm: f64| stage_of(nm, ledger);
+    Some(Forecast {
+        bleed: paths.iter_mut().map(|p| deciles(p)).collect(),
+        um_a_year: deciles(&mut yearly),
+        um_a_cleaning: median(&mut each),
+        doubles: (doubles.len() * 2 >= known).then(|| deciles(&mut doubles)),
+        tenth: (tenth[1] > 0.0).then_some(tenth),
+        after_a_year: stage(middle_rate),
+        at_cleaning: (a_year > 0.0).then(|| stage(middle_rate / a_year)),
+    })
+}
+
+/// The stage a film looks like: the last whose usual thickness it has reached.
+fn stage_of(film_nm: f64, ledger: &Ledger) -> Tarnish {
+    Tarnish::ALL
+        .iter()
+        .rfind(|t| ledger.value(&format!("silver.film.{}", t.id())) <= film_nm)
+        .copied()
+        .unwrap_or(Tarnish::Bright)
+}
+
+fn answer(
+    case: &Case,
+    part: PartName,
+    worn: &Worn,
+    habits: [&Asked; 2],
+    horizon: Option<f64>,
+) -> Vec<Block> {
+    if let_in(case, part.id()) {
+        return vec![Block::said(
+            Tone::Answer,
+            "The shield is a piece of silver let in: thicker, amount unknown. Nothing can be forecast for it until it \
+             is measured.",
+        )];
+    }
+    let Some(horizon) = horizon else {
+        return vec![unusable()];
+    };
+    let mut made = Vec::new();
+    for asked in habits {
+        let Some(a_year) = asked.a_year else {
+            return vec![unusable()];
+        };
+        match forecast(worn, part, asked, a_year, horizon) {
+            Some(f) => made.push((asked, a_year, f)),
+            None => {
+                return vec![Block::said(
+                    Tone::Answer,
+                    "Most likely solid silver, so there is no layer to run out.",
+                )];
+            }
+        }
+    }
+    let mut blocks = Vec::new();
+    if let [(_, _, a), (_, _, b)] = made.as_slice() {
+        blocks.push(Block::said(Tone::Answer, compared(a, b)));
+    }
+    for (asked, a_year, f) in &made {
+        blocks.push(Block::para(format!(
+            "{}: {}",
+            asked.name,
+            in_words(f, &worn.ledger)
+        )));
+        if let Some(warning) = rubbed_bare(asked, *a_year, worn) {
+            blocks.push(warning);
+        }
+    }
+    if let [(_, _, a), (_, _, b)] = made.as_slice() {
+        blocks.push(Block::Picture(fan(&Fan {
+            id: "care.fan",
+            title: format!(
+                "Base metal showing on the {}, over {horizon:.0} years",
+                named(part)
+            ),
+            names: ["first", "second"],
+            horizon,
+            bands: [&a.bleed, &b.bleed],
+        })));
+        blocks.push(Block::Table(side_by_side(a, b)));
+        let worst = if a.um_a_cleaning >= b.um_a_cleaning {
+            a
+        } else {
+            b
+        };
+        let one = if worst.um_a_cleaning > 0.0 {
+            worst.um_a_cleaning
+        } else {
+            worst.um_a_year[1]
+        };
+        blocks.extend(cross_section(worn, part, one).map(Block::Picture));
+    }
+    blocks.extend(cautions(
+        &made.iter().map(|(a, n, _)| (*a, *n)).collect::<Vec<_>>(),
+        worn,
+    ));
+    blocks
+}
+
+fn unusable() -> Block {
+    Block::para("Correct the number marked above, and the forecast follows.")
+}
+
+fn compared(a: &Forecast, b: &Forecast) -> String {
+    let (first, second) = (a.um_a_year[1], b.um_a_year[1]);
+    let (more, less, name) = if first >= second {
+        (first, second, "second")
+    } else {
+        (second, first, "first")
+    };
+    if less <= 0.0 || more / less >= 100.0 {
+        return format!("The {name} habit takes next to nothing beside the other.");
+    }
+    let times = more / less;
+    if times < 1.25 {
+        "The two habits take about the same.".to_owned()
+    } else if times < 10.0 {
+        format!(
+            "With the {name} habit the silver lasts about {} times as long.",
+            um(times)
+        )
+    } else {
+        format!(
+            "With the {name} habit the silver lasts about {:.0} times as long.",
+            (times / 5.0).round() * 5.0
+        )
+    }
+}
+
+fn in_words(f: &Forecast, ledger: &Ledger) -> String {
+    let doubling = match f.doubles {
+        None => "half of it is bare already, so there is little left to lose.".to_owned(),
+        Some([low, middle, high]) => {
+            let span = if middle < ledger.value("silver.care.few") {
+                "a few years of this care"
+            } else if middle < ledger.value("silver.care.decades") {
+                "some years of this care"
+            } else {
+                "decades of this care"
+            };
+            format!(
+                "{span} until twice as much base metal shows, somewhere between {} and {}.",
+                years(low),
+                years(high)
+            )
+        }
+    };
+    let limit = percent(ledger.value("guard.bleed_no_clean")).replace("about ", "");
+    let tenth = match f.tenth {
+        None => format!(" It is already past {limit} bare."),
+        Some([low, _, high]) => format!(
+            " {limit} is bare after {} at the soonest likely, {} at the latest.",
+            years(low),
+            years(high)
+        ),
+    };
+    format!("{doubling}{tenth}")
+}
+
+fn side_by_side(a: &Forecast, b: &Forecast) -> Table {
+    let span = |of: Option<[f64; 3]>, none: &str| {
+        of.map_or_else(
+            || none.to_owned(),
+            |[low, middle, high]| format!("{}; {} to {}", years(middle), years(low), years(high)),
+        )
+    };
+    let row = |what: &str, of: &dyn Fn(&Forecast) -> String| vec![what.to_owned(), of(a), of(b)];
+    Table {
+        caption: "The two habits side by side; a range holds 8 cases in 10".to_owned(),
+        columns: ["", "First", "Second"].map(str::to_owned).to_vec(),
+        rows: vec![
+            row("Looks after a year without cleaning", &|f| {
+                f.after_a_year.label().to_owned()
+            }),
+            row("Looks when the next cleaning comes", &|f| {
+                f.at_cleaning
+                    .map_or("never cleaned", Tarnish::label)
+                    .to_owned()
+            }),
+            row("Silver gone in a year, µm", &|f| {
+                let [low, middle, high] = f.um_a_year;
+                format!("{}; {} to {}", um(middle), um(low), um(high))
+            }),
+            row("One cleaning takes, µm", &|f| {
+                if f.um_a_cleaning > 0.0 {
+                    um(f.um_a_cleaning)
+                } else {
+                    "none".to_owned()
+                }
+            }),
+            row("Until twice as much shows", &|f| {
+                span(f.doubles, "half is bare already")
+            }),
+            row("Until rubbing is barred for bare metal", &|f| {
+                span(f.tenth, "already past")
+            }),
+        ],
+    }
+}
+
+/// Where so much shows that the rules bar rubbing, a forecast of rubbing is no advice to do it.
+fn rubbed_bare(asked: &Asked, a_year: f64, worn: &Worn) -> Option<Block> {
+    let limit = worn.ledger.value("guard.bleed_no_clean");
+    let seen = median(&mut worn.bleed.clone());
+    (a_year > 0.0 && seen >= limit).then(|| {
+        Block::said(
+            Tone::Stop,
+            format!(
+                "{}: so much base metal shows here that it should not be rubbed, dipped or buffed at all. This only \
+                 says what would follow.",
+                asked.name
+            ),
+        )
+    })
+}
+
+/// The cautions for what was chosen, each once.
+fn cautions(habits: &[(&Asked, f64)], worn: &Worn) -> Vec<Block> {
+    let mut ids: Vec<&str> = Vec::new();
+    let mut add = |id| {
+        if !ids.contains(&id) {
+            ids.push(id);
+        }
+    };
+    for (asked, a_year) in habits {
+        if *a_year > 0.0 {
+            add(match asked.way {
+                "chalk" => "caution.T03",
+                "dip_swab" | "dip_bath" => "caution.T05",
+                "foil_bath" => "caution.T06",
+                _ => "caution.T04",
+            });
+            if asked.way == "buff" {
+                add("caution.dust");
+            }
+            if asked.way.starts_with("dip") {
+                add("caution.sealed");
+            }
+            if median(&mut worn.bleed.clone()) > worn.ledger.value("silver.f_none") {
+                add("caution.bare_edges");
+            }
+        }
+        if asked.setting == "lacquer" {
+            add("caution.T07");
+        }
+    }
+    ids.into_iter().filter_map(caution_block).collect()
+}
+
+/// Measured thicknesses of the part.
+fn thickness(draft: &Draft, part: PartName, problem: impl Fn(&str) -> String) -> Block {
+    let mut blocks = vec![Block::para(
+        "A measurement tells more than any guess from what shows. Give one reading or several, with a space between, \
+         at places typical of the part.",
+    )];
+    for method in Method::ALL {
+        let field = |end: &str| format!("{}_{end}", method.id());
+        let (read, error) = (field("um"), field("error_um"));
+        blocks.push(Block::Row {
+            blocks: vec![
+                text_field(
+                    draft,
+                    &format!("parts[part={}].{read}", part.id()),
+                    [method.label(), "µm", "Thousandths of a millimetre."],
+                    problem(&read),
+                ),
+                text_field(
+                    draft,
+                    &format!("parts[part={}].{error}", part.id()),
+                    [
+                        "Standard error",
+                        "µm",
+                        "Leave it empty if none was told: a usual one is taken.",
+                    ],
+                    problem(&error),
+                ),
+            ],
+        });
+    }
+    Block::fold("care.measured", "The silver has been measured", blocks)
+}
+
+fn basis() -> Block {
+    let ledger = Ledger::standard();
+    let display = ledger.value("silver.lacquer.display");
+    let used = ledger.figure("silver.lacquer.used");
+    Block::fold(
+        "care.basis",
+        "What this rests on",
+        vec![Block::List {
+            items: vec![
+                "Nobody has published how fast silver tarnishes in a home, and only one weighed loss for a cleaning \
+                 is known, from 1916. All else is our judgement, so the ranges are wide."
+                    .to_owned(),
+                "A year's tarnish takes its silver however often it is cleaned off; each cleaning takes sound silver \
+                 besides. Ridges and edges lose several times as much as flat places."
+                    .to_owned(),
+                "Tarnish is taken to grow at one pace. In truth it slows as it thickens, but never stops.".to_owned(),
+                format!(
+                    "A lacquer is taken to stay whole. One was predicted to last about {display:.0} years in museum \
+                     rooms, and was found failing on many pieces soon after; on a piece in use we judge {:.0} to \
+                     {:.0} years. It fails in patches.",
+                    used.low, used.high
+                ),
+                "Classes of air: their limits are from memory and have to be looked up in the standard. The mildest \
+                 class of ANSI/ISA-71.04 is meant for electronics: a year at its limit is black on silver."
+                    .to_owned(),
+            ],
+        }],
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn tray() -> Draft {
+        Draft::parse(include_str!("../../../tests/cases/worn_tray.json")).unwrap()
+    }
+
+    fn text(draft: &Draft) -> String {
+        serde_json::to_string(&page(draft)).unwrap()
+    }
+
+    fn asked(draft: &Draft, part: PartName) -> (Forecast, Forecast) {
+        let (case, _) = draft.read();
+        let worn = Worn::new(&case, part);
+        let make = |id, name| {
+            let asked = Asked::new(draft, id, name, &worn.ledger);
+            forecast(&worn, part, &asked, asked.a_year.unwrap(), 50.0).unwrap()
+        };
+        (make("a", "first"), make("b", "second"))
+    }
+
+    #[test]
+    fn paste_four_times_a_year_against_bag_and_chalk_once_in_three() {
+        let mut draft = tray();
+        for (path, typed) in [
+            ("care.a.setting", "home"),
+            ("care.a.how", "paste"),
+            ("care.a.times", "4"),
+            ("care.b.setting", "bag"),
+            ("care.b.how", "chalk"),
+            ("care.b.times", "1"),
+            ("care.b.in_years", "3"),
+        ] {
+            draft.set(path, typed);
+        }
+        draft.set_part("body", "bleed", "slight");
+        let (a, b) = asked(&draft, PartName::Body);
+        assert!(a.um_a_year[1] > 10.0 * b.um_a_year[1]);
+        assert!(a.doubles.unwrap()[1] < b.doubles.unwrap()[1]);
+        for f in [&a, &b] {
+            assert!(
+                f.bleed
+                    .windows(2)
+                    .all(|w| (0..3).all(|i| w[0][i] <= w[1][i]))
+            );
+            assert!(
+                f.bleed
+                    .iter()
+                    .all(|[l, m, h]| 0.0 <= *l && l <= m && m <= h && *h <= 1.0)
+            );
+        }
+        let text = text(&draft);
+        for words in [
+            "times as long",
+            "care.fan",
+            "care.section",
+            "decades of this care",
+        ] {
+            assert!(text.contains(words), "{words}: {text}");
+        }
+    }
+
+    #[test]
+    fn a_number_that_cannot_be_is_kept_and_explained() {
+        let mut draft = tray();
+        draft.set("care.a.times", "-2");
+        let shown = text(&draft);
+        assert!(shown.contains("Enter a number from 0 to 400") && shown.contains("marked above"));
+        assert_eq!(draft.text("care.a.times"), "-2");
+        let mut draft = tray();
+        draft.set("parts[part=body].xrf_um", "-3");
+        let shown = text(&draft);
+        assert!(shown.contains("cannot be used here"), "{shown}");
+        assert_eq!(draft.text("parts[part=body].xrf_um"), "-3");
+    }
+
+    #[test]
+    fn a_let_in_shield_has_no_number_until_it_is_measured() {
+        let mut draft = tray();
+        draft.set("care.part", "shield");
+        assert!(text(&draft).contains("thicker, amount unknown"));
+        draft.set("parts[part=shield].xrf_um", "120");
+        assert!(!text(&draft).contains("thicker, amount unknown"));
+    }
+
+    #[test]
+    fn much_bare_metal_says_that_rubbing_is_barred() {
+        let mut draft = tray();
+        draft.set_part("body", "bleed", "much");
+        let shown = text(&draft);
+        assert!(shown.contains("should not be rubbed") && shown.contains("already past"));
+        draft.set_part("body", "bleed", "none");
+        let shown = text(&draft);
+        assert!(!shown.contains("should not be rubbed") && !shown.contains("already past"));
+    }
+
+    #[test]
+    fn a_class_of_air_says_that_its_limits_are_recalled() {
+        let mut draft = tray();
+        assert!(!text(&draft).contains("Class of the air"));
+        draft.set("care.a.setting", "coupon");
+        draft.set("care.a.air", "ic3");
+        let shown = text(&draft);
+        assert!(shown.contains("Class of the air") && shown.contains("from memory"));
+        let (worse, _) = asked(&draft, PartName::Body);
+        draft.set("care.a.air", "ic1");
+        let (better, _) = asked(&draft, PartName::Body);
+        assert!(worse.um_a_year[1] > better.um_a_year[1]);
+    }
+
+    #[test]
+    fn what_is_chosen_brings_its_caution() {
+        let mut draft = tray();
+        draft.set("care.a.how", "dip_bath");
+        draft.set("care.b.setting", "lacquer");
+        let shown = text(&draft);
+        for id in [
+            "caution.T05",
+            "caution.T03",
+            "caution.T07",
+            "caution.sealed",
+        ] {
+            let words: String = crate::facts::caution(id)
+                .unwrap()
+                .text
+                .chars()
+                .take(40)
+                .collect();
+            assert!(shown.contains(&words), "{id}");
+        }
+    }
+
+    #[test]
+    fn every_choice_has_its_figures() {
+        let ledger = Ledger::standard();
+        for (id, _) in WAYS {
+            assert!(ledger.find(&format!("silver.loss.{id}.um")).is_some());
+        }
+        for (id, _) in AIRS {
+            assert!(ledger.find(&format!("silver.air.{id}")).is_some());
+        }
+        for (id, _) in SETTINGS.iter().filter(|(id, _)| *id != "coupon") {
+            assert!(ledger.find(&format!("silver.setting.{id}")).is_some());
+        }
+    }
+
+    #[test]
+    fn films_are_named_at_their_thresholds() {
+        let ledger = Ledger::standard();
+        let blue = ledger.value("silver.film.blue");
+        assert_eq!(stage_of(0.0, ledger), Tarnish::Bright);
+        assert_eq!(stage_of(blue, ledger), Tarnish::Blue);
+        assert_eq!(stage_of(blue - 0.01, ledger), Tarnish::Purple);
+        assert_eq!(stage_of(1e9, ledger), Tarnish::Black);
+    }
+}
