@@ -159,7 +159,7 @@ pub fn chart(grain: Grain) -> Picture {
             Ink::Silver,
             format!("M{x} {y}h{width}v{height}h-{width}z"),
         ));
-        marks.push(Mark::path(Ink::Copper, cell_path(&cells, (x, y))));
+        marks.push(Mark::path(Ink::Bare, cell_path(&cells, (x, y))));
         marks.push(Mark::text(
             Ink::Outline,
             Anchor::Middle,
@@ -258,7 +258,7 @@ mod tests {
                     })
                     .collect::<Vec<f64>>()
             };
-            let (silver, copper) = (paths(Ink::Silver), paths(Ink::Copper));
+            let (silver, copper) = (paths(Ink::Silver), paths(Ink::Bare));
             assert_eq!(copper.len(), CHART_PERCENTS.len());
             for ((s, c), percent) in silver.iter().zip(&copper).zip(CHART_PERCENTS) {
                 assert!(

@@ -79,6 +79,8 @@ pub enum Ink {
     Silver,
     /// An area of copper.
     Copper,
+    /// Bare metal on a chart of shares: no outline, which would add to the share.
+    Bare,
     /// A line or a word about copper.
     CopperLine,
     /// A band of uncertainty.
