@@ -185,6 +185,8 @@ pub enum Action {
     /// Something was typed or chosen in a field of a page worked out on request: its path in the
     /// record, and the text.
     Put(String, String),
+    /// The record of condition as it stands is kept beside the later ones.
+    KeepRecord,
     /// A page was worked out.
     Leafed(Leaf),
     /// A record was opened or made; it becomes the open piece.
@@ -499,18 +501,9 @@ impl State {
 #[must_use]
 pub fn update(state: &State, action: Action) -> Option<State> {
     match action {
-        Action::Typed(target, typed) => {
-            let open = state.open.as_ref()?;
-            let mut draft = open.draft.clone();
-            target.put(&mut draft, &typed);
-            (draft != open.draft).then(|| with_open(state, open.with_draft(draft)))
-        }
-        Action::Put(path, typed) => {
-            let open = state.open.as_ref()?;
-            let mut draft = open.draft.clone();
-            draft.set(&path, &typed);
-            (draft != open.draft).then(|| with_open(state, open.with_draft(draft)))
-        }
+        Action::Typed(target, typed) => changed(state, |draft| target.put(draft, &typed)),
+        Action::Put(path, typed) => changed(state, |draft| draft.set(&path, &typed)),
+        Action::KeepRecord => changed(state, |draft| draft.keep_as_earlier("")),
         Action::Leafed(leaf) => with_leaf(state, leaf),
         Action::Opened { id, draft } => {
             let open = Open {
@@ -563,6 +556,14 @@ pub fn update(state: &State, action: Action) -> Option<State> {
             ..state.clone()
         }),
     }
+}
+
+/// The state with the draft of the open piece changed; `None` when nothing has.
+fn changed(state: &State, change: impl FnOnce(&mut Draft)) -> Option<State> {
+    let open = state.open.as_ref()?;
+    let mut draft = open.draft.clone();
+    change(&mut draft);
+    (draft != open.draft).then(|| with_open(state, open.with_draft(draft)))
 }
 
 /// What would change the answer, as the second program said it; a line that says it of something

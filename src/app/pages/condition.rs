@@ -59,7 +59,16 @@ pub fn condition_page(page: Page) -> Html {
             .put(fold(
                 "more",
                 "The condition record: more about each part, and earlier records",
-                leaf(page, "record"),
+                group()
+                    .put(leaf(page, "record"))
+                    .el(el("p", "")
+                        .el(button("")
+                            .pressed(press(page.act, Action::KeepRecord))
+                            .text("Keep a copy of this record"))
+                        .el(el("span", "hint").text(
+                            " Do it before anything is done to the piece; later records are laid beside it.",
+                        )))
+                    .html(),
             ))
             .put(cautions(&here(open, &parts)))
             .html(),
