@@ -19,22 +19,16 @@ pub enum Route {
     Money,
     /// The advice.
     Counsel,
-    /// All treatments, with what the rules say of each.
-    Treatments,
-    /// Heat, plating, food, measuring: small sums.
-    Bench,
 }
 
 impl Route {
     /// The places in a case, in the order a newcomer takes them.
-    pub const PLACES: [Self; 7] = [
+    pub const PLACES: [Self; 5] = [
         Self::Piece,
         Self::Look,
         Self::Condition,
         Self::Money,
         Self::Counsel,
-        Self::Treatments,
-        Self::Bench,
     ];
 
     /// The address, for a link.
@@ -47,8 +41,6 @@ impl Route {
             Self::Condition => "#/condition",
             Self::Money => "#/money",
             Self::Counsel => "#/counsel",
-            Self::Treatments => "#/treatments",
-            Self::Bench => "#/bench",
         }
     }
 
@@ -62,8 +54,6 @@ impl Route {
             Self::Condition => "Condition",
             Self::Money => "Money",
             Self::Counsel => "Counsel",
-            Self::Treatments => "Treatments",
-            Self::Bench => "Bench",
         }
     }
 
@@ -75,8 +65,6 @@ impl Route {
             Self::Look => &["why", "measures"],
             Self::Counsel => &[CHANGES],
             Self::Condition => &["bleed", "care", "record"],
-            Self::Treatments => &["catalogue"],
-            Self::Bench => &["bench"],
         }
     }
 

@@ -16,7 +16,7 @@ use super::pages::look::look_page;
 use super::pages::money::money_page;
 use super::pages::piece::piece_page;
 use super::pages::shelf::shelf_page;
-use super::pages::{Page, bench, line};
+use super::pages::{Page, line};
 use super::parts::choice::option;
 use super::parts::element::{El, button, el, group};
 use super::parts::field::typed;
@@ -139,8 +139,6 @@ impl Component for App {
             (Route::Condition, Some(page)) => condition_page(page),
             (Route::Money, Some(page)) => money_page(page),
             (Route::Counsel, Some(page)) => counsel_page(page),
-            (Route::Treatments, Some(page)) => bench::treatments_page(page),
-            (Route::Bench, Some(page)) => bench::bench_page(page),
         };
         let skip = Callback::from(|event: MouseEvent| {
             event.prevent_default();

@@ -3,7 +3,6 @@
 //! Every screen of a piece is a function of a [`Page`]. All but the counsel are drawn inside
 //! `parts::screen::screen`, which gives them their head, their live answer and their next step.
 
-pub mod bench;
 pub mod condition;
 pub mod counsel;
 pub mod look;
@@ -43,6 +42,6 @@ pub fn line(here: Route, open: &Open) -> String {
             let worth = money_band(report.value.as_it_is, open.currency());
             joined(&["As it is: ", &worth, "."])
         }
-        Route::Shelf | Route::Counsel | Route::Treatments | Route::Bench => String::new(),
+        Route::Shelf | Route::Counsel => String::new(),
     }
 }

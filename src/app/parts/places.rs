@@ -29,8 +29,6 @@ pub fn places(open: &Open, here: Route) -> Html {
 fn state_of(place: Route, case: &Case, open: &Open) -> String {
     match place {
         Route::Shelf => String::new(),
-        Route::Treatments => "what each does".to_owned(),
-        Route::Bench => "small sums".to_owned(),
         Route::Piece => match (case.piece.form.is_some(), case.aim.goal.is_some()) {
             (false, false) => "not begun".to_owned(),
             (true, false) => "aim not said".to_owned(),
