@@ -197,19 +197,23 @@ fn literals(text: &str) -> Vec<String> {
 }
 
 /// Groups of the ledger's ids.
-const GROUPS: [&str; 13] = [
+const GROUPS: [&str; 17] = [
     "attribute",
     "cost",
     "counsel",
     "fee",
+    "food",
     "guard",
     "hazard",
+    "heat",
     "identity",
     "lead",
     "look",
     "metal",
     "place",
+    "plating",
     "silver",
+    "solder",
     "value",
 ];
 
