@@ -197,20 +197,24 @@ fn literals(text: &str) -> Vec<String> {
 }
 
 /// Groups of the ledger's ids.
-const GROUPS: [&str; 14] = [
+const GROUPS: [&str; 18] = [
     "attribute",
     "cost",
     "counsel",
     "fee",
+    "food",
     "guard",
     "hazard",
+    "heat",
     "identity",
     "lead",
     "look",
     "measure",
     "metal",
     "place",
+    "plating",
     "silver",
+    "solder",
     "value",
 ];
 

@@ -23,7 +23,7 @@ impl Sheet {
     /// The length over which the excess temperature falls by 1/e in a strip: sqrt(k t / 2h), mm.
     #[must_use]
     pub fn length_mm(&self) -> f64 {
-        (self.conductivity * self.thickness_mm / 1000.0 / (2.0 * self.loss)).sqrt() * 1000.0
+        sheet_length_mm(self.conductivity, self.thickness_mm, self.loss)
     }
 
     /// (Tc - Ta) / (Tj - Ta): 1 or more means the threshold is never reached.
@@ -34,6 +34,12 @@ impl Sheet {
             (threshold_c - self.ambient_c) / (joint_c - self.ambient_c)
         }
     }
+}
+
+/// The same from the three numbers themselves; all > 0.
+#[must_use]
+pub fn sheet_length_mm(conductivity: f64, thickness_mm: f64, loss: f64) -> f64 {
+    (conductivity * thickness_mm / 1000.0 / (2.0 * loss)).sqrt() * 1000.0
 }
 
 /// Distance along a strip (seam, rim, spout) at which the temperature falls to `threshold_c` when its
