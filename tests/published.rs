@@ -6,6 +6,8 @@
 
 #[path = "published/bench.rs"]
 mod bench;
+#[path = "published/condition.rs"]
+mod condition;
 #[path = "published/decision.rs"]
 mod decision;
 #[path = "published/identity.rs"]

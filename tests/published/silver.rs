@@ -4,8 +4,8 @@
 //! (our judgement) against its defining equations, solved here another way, with `statrs` for the
 //! normal law.
 //!
-//! Left out, because the program has no function of its own for them: the thickness of rolled sheet
-//! from the ingot's proportions, the triangular law, and the colour of thin films.
+//! Left out, because the program has no function of its own for it: the triangular law. Rolled sheet
+//! and the colour of thin films are in `condition.rs`.
 
 use leavewell_model::bench::{
     deposit_um, mixture_density, plated_mass_g, silver_in_sulphide, silver_share,

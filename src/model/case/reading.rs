@@ -594,7 +594,10 @@ impl Reader {
             let part = Part {
                 name,
                 // A count takes the place of what was judged.
-                bleed: self.count(&s).or_else(|| self.bleed(&s)),
+                bleed: {
+                    let judged = self.bleed(&s);
+                    self.count(&s).or(judged)
+                },
                 tarnish: self.word(&s, "tarnish"),
                 joint: self.word(&s, "joint"),
                 lead: self.unless_unsure(&s, "lead"),

@@ -12,7 +12,7 @@ use crate::case::{Case, Draft, Method, PartName, Tarnish};
 use crate::counsel::{Luck, Worn};
 use crate::facts::Ledger;
 use crate::maths::{deciles, median};
-use crate::silver::{FilmLoss, Habit, Layer, bleed_after, let_in, years_until};
+use crate::silver::{FilmLoss, Habit, Layer, bleed_after, let_in, rolled_face_um, years_until};
 
 /// Places a piece may live: id in the ledger under `silver.setting`, words, and the caution for it.
 const SETTINGS: [(&str, &str); 7] = [
@@ -86,6 +86,7 @@ pub fn page(draft: &Draft) -> Vec<Block> {
     blocks.push(thickness(draft, part, |field| {
         part_problem(draft, &problems, part, field)
     }));
+    blocks.push(as_made(&worn.ledger));
     blocks.push(basis());
     blocks
 }
@@ -534,6 +535,67 @@ fn thickness(draft: &Draft, part: PartName, problem: impl Fn(&str) -> String) ->
         });
     }
     Block::fold("care.measured", "The silver has been measured", blocks)
+}
+
+/// How thick such silver was when new, kind by kind.
+const MADE: [(&str, &str); 6] = [
+    ("FPD", "Fused plate"),
+    ("CLP", "Close plate"),
+    ("FRP", "French plate"),
+    ("ENS_marked", "Electroplate, marked as good"),
+    ("ENS", "Electroplate on nickel silver, unmarked"),
+    ("ECU", "Other electroplate"),
+];
+
+/// What is taken for new silver, and the one thing published about fused plate.
+fn as_made(ledger: &Ledger) -> Block {
+    let rows = MADE
+        .iter()
+        .map(|(id, name)| {
+            let f = ledger.figure(&format!("silver.t0.{id}"));
+            vec![(*name).to_owned(), um(f.low), um(f.value), um(f.high)]
+        })
+        .collect();
+    let face = |ratio: &str, gauge: &str| {
+        let ratio = ledger.value(&format!("silver.rolled.{ratio}"));
+        um(rolled_face_um(
+            ledger.value(&format!("silver.rolled.{gauge}")),
+            ratio,
+            2.0,
+        ))
+    };
+    Block::fold(
+        "care.made",
+        "How thick it was when new",
+        vec![
+            Block::Table(Table {
+                caption:
+                    "Silver on one face when new, in thousandths of a millimetre; our judgement"
+                        .to_owned(),
+                columns: ["Kind", "Least", "Usual", "Most"]
+                    .map(str::to_owned)
+                    .to_vec(),
+                rows,
+            }),
+            Block::said(
+                Tone::Quiet,
+                format!(
+                    "For fused plate a museum gives two proportions that do not agree: on sheet of {} to {} mm with \
+                     silver on both faces one makes {} to {} µm, the other about {} to {}.",
+                    um(ledger.value("silver.rolled.thin")),
+                    um(ledger.value("silver.rolled.thick")),
+                    face("fortieth", "thin"),
+                    face("fortieth", "thick"),
+                    face("ounces", "thin"),
+                    face("ounces", "thick"),
+                ),
+            ),
+            Block::said(
+                Tone::Quiet,
+                "A let-in shield is thicker still; nobody has published by how much.",
+            ),
+        ],
+    )
 }
 
 fn basis() -> Block {

@@ -7,6 +7,7 @@ mod layer;
 mod loss;
 mod measured;
 mod point_count;
+mod rolled;
 
 pub use bleed::{BleedRange, bleed_range};
 pub use care::{Habit, bleed_after, years_until};
@@ -15,3 +16,4 @@ pub use layer::Layer;
 pub use loss::{FilmLoss, film_loss_um};
 pub use measured::{Belief, let_in, measured, reading_error_um};
 pub use point_count::{CountFault, PointCount, exact_interval, point_count};
+pub use rolled::rolled_face_um;

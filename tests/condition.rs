@@ -1,0 +1,271 @@
+//! Condition by part, from the file to the answer: counts, readings of thickness, the shield that was
+//! let in; what cannot be used is explained and kept.
+
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing)]
+
+use leavewell_model::case::{Bleed, Draft, Method, PartName};
+use leavewell_model::page::{Block, PAGES, Picture, page, page_json};
+use leavewell_model::report::PartReport;
+use leavewell_model::{weigh_draft, weigh_json};
+
+const TRAY: &str = include_str!("cases/worn_tray.json");
+
+fn tray() -> Draft {
+    Draft::parse(TRAY).unwrap()
+}
+
+fn with(fields: &[(&str, &str)]) -> Draft {
+    let mut draft = tray();
+    for (path, typed) in fields {
+        draft.set(path, typed);
+    }
+    draft
+}
+
+fn part(draft: &Draft, name: &str) -> PartReport {
+    let report = weigh_draft(draft);
+    report
+        .silver
+        .parts
+        .into_iter()
+        .find(|p| p.part == name)
+        .unwrap()
+}
+
+#[test]
+fn what_is_only_recorded_changes_nothing_in_the_answer() {
+    let plain = weigh_json(TRAY);
+    let draft = with(&[
+        ("parts.body.mount", "grey_wear"),
+        ("parts.body.split", "crease"),
+        ("parts.body.loss", "small"),
+        ("parts.body.replaced", "doubtful"),
+        ("parts.body.engraving", "faint"),
+        ("parts.body.lacquer", "broken"),
+        ("parts.body.note", "Thin by the handle."),
+        ("parts.body.photos", "a b c"),
+        ("parts.body.xrf_um", ""),
+        ("parts.body.xrf_error_um", "2"),
+        ("parts.body.count_points", "100"),
+        ("looked.on", "2026-05-31"),
+        ("care.a.how", "paste"),
+    ]);
+    assert_eq!(weigh_json(&draft.to_json()), plain);
+}
+
+#[test]
+fn a_count_takes_the_place_of_what_was_judged() {
+    let draft = with(&[
+        ("parts.body.count_points", "100"),
+        ("parts.body.count_bare", "6 4 9 5 6 8 3 7"),
+    ]);
+    let (case, problems) = draft.read();
+    assert_eq!(problems, []);
+    let Some(Bleed::Counted { low, likely, high }) = case.part(PartName::Body).unwrap().bleed
+    else {
+        panic!("a count is a counted bleed")
+    };
+    assert!((likely - 0.06).abs() < 1e-12 && low < likely && likely < high);
+    // Judged, it was 20 %.
+    let (judged, counted) = (part(&tray(), "body"), part(&draft, "body"));
+    assert!((counted.bleed - 0.06).abs() < 0.005 && judged.bleed > 0.15);
+    assert!(counted.left_fraction > judged.left_fraction);
+}
+
+#[test]
+fn a_reading_moves_the_silver_left_and_keeps_what_is_seen() {
+    let before = part(&tray(), "body");
+    let band = before.left_um.unwrap();
+    for (um, higher) in [("25", true), ("3", false)] {
+        let after = part(&with(&[("parts.body.xrf_um", um)]), "body");
+        let now = after.left_um.unwrap();
+        assert_eq!(now.p50 > band.p50, higher, "{um}: {now:?} after {band:?}");
+        // Less doubt than before, and the bare share is as it was.
+        assert!(now.p90 - now.p10 < band.p90 - band.p10);
+        assert!((after.bleed - before.bleed).abs() < 1e-12);
+    }
+    // Nine readings that agree are nearly the answer: 12 um where there is silver, on four fifths.
+    let nine = part(
+        &with(&[("parts.body.xrf_um", "12 12 12; 12 12 12; 12 12 12")]),
+        "body",
+    );
+    let now = nine.left_um.unwrap().p50;
+    assert!((now - 12.0 * (1.0 - nine.bleed)).abs() < 1.0, "{now}");
+}
+
+#[test]
+fn readings_are_read_by_method_with_their_errors() {
+    let draft = with(&[
+        ("parts.body.xrf_um", "14,5 15"),
+        ("parts.body.xrf_error_um", "1.5"),
+        ("parts.body.section_um", "13"),
+    ]);
+    let (case, problems) = draft.read();
+    assert_eq!(problems, []);
+    let readings: Vec<_> = case
+        .part(PartName::Body)
+        .unwrap()
+        .readings
+        .iter()
+        .map(|r| (r.method, r.um, r.error_um))
+        .collect();
+    assert_eq!(
+        readings,
+        [
+            (Method::Xrf, 14.5, Some(1.5)),
+            (Method::Xrf, 15.0, Some(1.5)),
+            (Method::Section, 13.0, None)
+        ]
+    );
+}
+
+#[test]
+fn a_let_in_shield_has_no_number_until_it_is_measured() {
+    let shield = part(&tray(), "shield");
+    assert!(shield.words.contains("thicker, amount unknown"));
+    assert!(shield.left_um.is_none() && shield.left_fraction.is_none());
+    assert!(shield.cleanings_to_double.is_none());
+    let measured = part(&with(&[("parts.shield.coulometric_um", "150")]), "shield");
+    assert!(measured.left_um.unwrap().p50 > 30.0);
+    // Without that finding it is plate like the rest.
+    let mut plain = tray();
+    plain.set_answer("C13", "", "");
+    assert!(part(&plain, "shield").left_um.is_some());
+}
+
+/// Field, what is typed, and words of the message.
+const WRONG: [(&str, &str, &str); 14] = [
+    ("bleed", "101 %", "not possible"),
+    ("bleed", "-1 %", "not possible"),
+    ("bleed", "1.2", "out of range"),
+    ("xrf_um", "-0.1", "cannot be used"),
+    ("xrf_um", "12 thick", "cannot be used"),
+    ("coulometric_um", "1e9", "cannot be used"),
+    ("section_error_um", "-2", "out of range"),
+    ("count_bare", "101", "more points on metal"),
+    ("count_bare", "2.5", "not a whole number"),
+    ("count_bare", "-1", "cannot be used"),
+    ("count_bare", "many", "cannot be used"),
+    ("count_points", "0", "out of range"),
+    ("count_points", "-25", "out of range"),
+    ("count_points", "10.5", "not a whole number"),
+];
+
+#[test]
+fn what_cannot_be_used_is_explained_and_kept() {
+    for (field, typed, words) in WRONG {
+        let mut draft = tray();
+        draft.set("parts.body.count_points", "100");
+        draft.set("parts.body.count_bare", "5");
+        draft.set(&format!("parts.body.{field}"), typed);
+        let (_, problems) = draft.read();
+        assert!(
+            problems.iter().any(|p| {
+                p.field.starts_with("parts[0].")
+                    && p.message.contains(words)
+                    && !p.remedy.is_empty()
+            }),
+            "{field} {typed}: {problems:?}"
+        );
+        let again = Draft::parse(&draft.to_json()).unwrap();
+        assert_eq!(again.part_text("body", field), typed);
+        // The rest is still weighed, and every page still made.
+        assert!(!weigh_draft(&draft).courses.is_empty());
+        for (name, _) in PAGES {
+            assert!(!page(name, &draft).unwrap().is_empty());
+        }
+    }
+    // The ends that can be.
+    for (field, typed) in [
+        ("bleed", "0 %"),
+        ("bleed", "100 %"),
+        ("xrf_um", "0"),
+        ("count_bare", "0"),
+        ("count_bare", "100"),
+        ("count_points", "1"),
+    ] {
+        let mut draft = tray();
+        draft.set("parts.body.count_points", "100");
+        draft.set(&format!("parts.body.{field}"), typed);
+        assert_eq!(draft.read().1, [], "{field} {typed}");
+    }
+}
+
+/// Everything on a page, those inside others too.
+fn all(blocks: &[Block]) -> Vec<&Block> {
+    blocks
+        .iter()
+        .flat_map(|b| {
+            let inside = match b {
+                Block::Section { blocks, .. }
+                | Block::Fold { blocks, .. }
+                | Block::Row { blocks } => all(blocks),
+                _ => Vec::new(),
+            };
+            [vec![b], inside].concat()
+        })
+        .collect()
+}
+
+#[test]
+fn pages_are_well_made() {
+    let empty = Draft::default();
+    let full = with(&[
+        ("parts.body.count_points", "50"),
+        ("parts.body.count_bare", "5 6"),
+        ("parts.body.xrf_um", "12"),
+    ]);
+    for name in ["bleed", "care", "record"] {
+        for draft in [&empty, &full] {
+            let blocks = page(name, draft).unwrap();
+            let mut ids = Vec::new();
+            for block in all(&blocks) {
+                match block {
+                    Block::Section { id, .. } | Block::Fold { id, .. } => {
+                        assert!(id.starts_with(name), "{id}");
+                        ids.push(id.clone());
+                    }
+                    Block::Picture(picture) => {
+                        ids.push(picture.id.clone());
+                        well_drawn(picture);
+                    }
+                    Block::Table(table) => {
+                        assert!(table.rows.iter().all(|r| r.len() == table.columns.len()));
+                    }
+                    Block::Field(field) => ids.push(field.path.clone()),
+                    Block::Choice(choice) => {
+                        ids.push(choice.path.clone());
+                        assert!(choice.options.iter().any(|(id, _)| *id == choice.chosen));
+                    }
+                    _ => {}
+                }
+            }
+            let count = ids.len();
+            ids.sort_unstable();
+            ids.dedup();
+            assert_eq!(ids.len(), count, "{name} repeats an id");
+            // What a page asks for it finds again.
+            assert!(page_json(name, &draft.to_json()).starts_with("{\"blocks\":"));
+        }
+    }
+}
+
+fn well_drawn(picture: &Picture) {
+    assert!((picture.width - 320.0).abs() < 1e-9 && picture.height > 0.0);
+    assert!(!picture.title.is_empty() && !picture.description.is_empty());
+    assert!(!picture.table.rows.is_empty());
+    let drawn = serde_json::to_string(&picture.marks).unwrap();
+    assert!(!drawn.contains("NaN") && !drawn.contains("inf"), "{drawn}");
+    for mark in &picture.marks {
+        if let leavewell_model::page::Mark::Text { x, y, .. } = mark {
+            assert!((0.0..=320.0).contains(x) && (0.0..=picture.height).contains(y));
+        }
+    }
+}
+
+#[test]
+fn the_same_case_gives_the_same_pages() {
+    for (name, _) in PAGES {
+        assert_eq!(page_json(name, TRAY), page_json(name, TRAY));
+    }
+}
