@@ -99,7 +99,7 @@ fn mixtures_by_volume_and_by_mass_agree() {
 
 /// Skin depth of copper: 8.5 mm at 60 Hz (Hayt and Buck, Engineering Electromagnetics, 6th ed., 2001,
 /// 11.4: 8.53 mm), 66 micrometres at 1 MHz (Pozar, Microwave Engineering, 1998: 0.66 micrometres at
-/// 10 GHz); both recalled. The rest computed with scipy.constants.mu_0: 1/sqrt(pi f mu0 sigma).
+/// 10 GHz); both recalled. The rest computed with `scipy.constants.mu_0`: `1/sqrt(pi f mu0 sigma)`.
 #[test]
 fn depth_of_eddy_currents() {
     let copper = ms_per_m(100.0, 58.0);

@@ -97,7 +97,10 @@ pub(super) fn part_fields(page: Page, part: PartName) -> Html {
 
 /// How much base metal shows: in words, or as a share.
 fn bleed(page: Page, part: PartName) -> Html {
-    let hint = if is_counted(&page.open.draft.part_text(part.id(), "bleed")) {
+    let text = |field: &str| page.open.draft.part_text(part.id(), field);
+    let hint = if !text("count_bare").is_empty() {
+        "A point count is recorded for this part and takes the place of anything said here."
+    } else if is_counted(&text("bleed")) {
         "A point count is recorded for this part. Anything typed here takes its place."
     } else {
         "Takes the place of the choice above. Leave it empty if the words fit."

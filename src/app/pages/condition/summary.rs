@@ -9,8 +9,9 @@ use crate::app::parts::words::{capital, joined, small};
 use crate::app::state::{Open, Target};
 
 /// The fields a part may have.
-const FIELDS: [&str; 9] = [
+const FIELDS: [&str; 10] = [
     "bleed",
+    "count_bare",
     "tarnish",
     "joint",
     "lead",
@@ -33,7 +34,9 @@ pub(super) fn of(open: &Open, part: PartName) -> String {
     let text = |field: &str| open.draft.part_text(part.id(), field);
     let mut said: Vec<String> = Vec::new();
     let bleed = text("bleed");
-    if let Some(word) = BleedWord::parse(&bleed) {
+    if !text("count_bare").is_empty() {
+        said.push("base metal counted".to_owned());
+    } else if let Some(word) = BleedWord::parse(&bleed) {
         said.push(bleed_words(word).to_owned());
     } else if is_counted(&bleed) {
         said.push("base metal counted".to_owned());
