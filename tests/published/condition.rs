@@ -420,7 +420,7 @@ impl Complex {
 }
 
 fn silver_at(nm: f64) -> Complex {
-    let wave = |row: &(f64, f64, f64)| 1239.841_98 / row.0;
+    let wave = |row: &(f64, f64, f64)| 1_239.841_98 / row.0;
     let i = SILVER.iter().position(|r| wave(r) <= nm).unwrap();
     let (a, b) = (SILVER[i - 1], SILVER[i]);
     let w = (nm - wave(&b)) / (wave(&a) - wave(&b));
