@@ -38,14 +38,22 @@ async function atTheFoot(page, go) {
 }
 
 browserTest("a photo is made smaller, kept over a reload, and removed", async ({ page, go }) => {
-  let chooser = await atTheFoot(page, go);
+  const chooser = await atTheFoot(page, go);
   await chooser.setInputFiles(picture(3_200, 1_600));
   await page.getByText("The photo is kept.").waitFor();
   const image = page.locator(".photos img");
   assert.deepEqual(await image.evaluate((img) => img.decode().then(() => [img.naturalWidth, img.naturalHeight])), [1_600, 800]);
   await page.reload();
-  chooser = await atTheFoot(page, go).catch(() => chooser);
-  assert.equal(await page.locator(".photos img").count(), 0, "a new copy of the example has none");
+  const border = page.locator(".part-button").filter({ hasText: "Border" });
+  await border.click();
+  await image.waitFor();
+  await page.locator(".part-button").filter({ hasText: "Edges" }).click();
+  await page.getByLabel(/Photo of the edges/).waitFor();
+  assert.equal(await image.count(), 0, "it belongs to the part it was taken of");
+  await border.click();
+  await page.getByRole("button", { name: "Remove this photo" }).click();
+  await page.getByText("The photo is removed.").waitFor();
+  assert.equal(await image.count(), 0);
 });
 
 browserTest("bare metal is counted on a photo by keyboard, and the count is in the record", async ({ page, go }) => {
