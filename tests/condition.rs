@@ -36,17 +36,17 @@ fn part(draft: &Draft, name: &str) -> PartReport {
 fn what_is_only_recorded_changes_nothing_in_the_answer() {
     let plain = weigh_json(TRAY);
     let draft = with(&[
-        ("parts.body.mount", "grey_wear"),
-        ("parts.body.split", "crease"),
-        ("parts.body.loss", "small"),
-        ("parts.body.replaced", "doubtful"),
-        ("parts.body.engraving", "faint"),
-        ("parts.body.lacquer", "broken"),
-        ("parts.body.note", "Thin by the handle."),
-        ("parts.body.photos", "a b c"),
-        ("parts.body.xrf_um", ""),
-        ("parts.body.xrf_error_um", "2"),
-        ("parts.body.count_points", "100"),
+        ("parts[part=body].mount", "grey_wear"),
+        ("parts[part=body].split", "crease"),
+        ("parts[part=body].loss", "small"),
+        ("parts[part=body].replaced", "doubtful"),
+        ("parts[part=body].engraving", "faint"),
+        ("parts[part=body].lacquer", "broken"),
+        ("parts[part=body].note", "Thin by the handle."),
+        ("parts[part=body].photos", "a b c"),
+        ("parts[part=body].xrf_um", ""),
+        ("parts[part=body].xrf_error_um", "2"),
+        ("parts[part=body].count_points", "100"),
         ("looked.on", "2026-05-31"),
         ("care.a.how", "paste"),
     ]);
@@ -56,8 +56,8 @@ fn what_is_only_recorded_changes_nothing_in_the_answer() {
 #[test]
 fn a_count_takes_the_place_of_what_was_judged() {
     let draft = with(&[
-        ("parts.body.count_points", "100"),
-        ("parts.body.count_bare", "6 4 9 5 6 8 3 7"),
+        ("parts[part=body].count_points", "100"),
+        ("parts[part=body].count_bare", "6 4 9 5 6 8 3 7"),
     ]);
     let (case, problems) = draft.read();
     assert_eq!(problems, []);
@@ -77,7 +77,7 @@ fn a_reading_moves_the_silver_left_and_keeps_what_is_seen() {
     let before = part(&tray(), "body");
     let band = before.left_um.unwrap();
     for (um, higher) in [("25", true), ("3", false)] {
-        let after = part(&with(&[("parts.body.xrf_um", um)]), "body");
+        let after = part(&with(&[("parts[part=body].xrf_um", um)]), "body");
         let now = after.left_um.unwrap();
         assert_eq!(now.p50 > band.p50, higher, "{um}: {now:?} after {band:?}");
         // Less doubt than before, and the bare share is as it was.
@@ -86,7 +86,7 @@ fn a_reading_moves_the_silver_left_and_keeps_what_is_seen() {
     }
     // Nine readings that agree are nearly the answer: 12 um where there is silver, on four fifths.
     let nine = part(
-        &with(&[("parts.body.xrf_um", "12 12 12; 12 12 12; 12 12 12")]),
+        &with(&[("parts[part=body].xrf_um", "12 12 12; 12 12 12; 12 12 12")]),
         "body",
     );
     let now = nine.left_um.unwrap().p50;
@@ -96,9 +96,9 @@ fn a_reading_moves_the_silver_left_and_keeps_what_is_seen() {
 #[test]
 fn readings_are_read_by_method_with_their_errors() {
     let draft = with(&[
-        ("parts.body.xrf_um", "14,5 15"),
-        ("parts.body.xrf_error_um", "1.5"),
-        ("parts.body.section_um", "13"),
+        ("parts[part=body].xrf_um", "14,5 15"),
+        ("parts[part=body].xrf_error_um", "1.5"),
+        ("parts[part=body].section_um", "13"),
     ]);
     let (case, problems) = draft.read();
     assert_eq!(problems, []);
@@ -125,7 +125,10 @@ fn a_let_in_shield_has_no_number_until_it_is_measured() {
     assert!(shield.words.contains("thicker, amount unknown"));
     assert!(shield.left_um.is_none() && shield.left_fraction.is_none());
     assert!(shield.cleanings_to_double.is_none());
-    let measured = part(&with(&[("parts.shield.coulometric_um", "150")]), "shield");
+    let measured = part(
+        &with(&[("parts[part=shield].coulometric_um", "150")]),
+        "shield",
+    );
     assert!(measured.left_um.unwrap().p50 > 30.0);
     // Without that finding it is plate like the rest.
     let mut plain = tray();
@@ -155,9 +158,9 @@ const WRONG: [(&str, &str, &str); 14] = [
 fn what_cannot_be_used_is_explained_and_kept() {
     for (field, typed, words) in WRONG {
         let mut draft = tray();
-        draft.set("parts.body.count_points", "100");
-        draft.set("parts.body.count_bare", "5");
-        draft.set(&format!("parts.body.{field}"), typed);
+        draft.set("parts[part=body].count_points", "100");
+        draft.set("parts[part=body].count_bare", "5");
+        draft.set(&format!("parts[part=body].{field}"), typed);
         let (_, problems) = draft.read();
         assert!(
             problems.iter().any(|p| {
@@ -185,8 +188,8 @@ fn what_cannot_be_used_is_explained_and_kept() {
         ("count_points", "1"),
     ] {
         let mut draft = tray();
-        draft.set("parts.body.count_points", "100");
-        draft.set(&format!("parts.body.{field}"), typed);
+        draft.set("parts[part=body].count_points", "100");
+        draft.set(&format!("parts[part=body].{field}"), typed);
         assert_eq!(draft.read().1, [], "{field} {typed}");
     }
 }
@@ -211,9 +214,9 @@ fn all(blocks: &[Block]) -> Vec<&Block> {
 fn pages_are_well_made() {
     let empty = Draft::default();
     let full = with(&[
-        ("parts.body.count_points", "50"),
-        ("parts.body.count_bare", "5 6"),
-        ("parts.body.xrf_um", "12"),
+        ("parts[part=body].count_points", "50"),
+        ("parts[part=body].count_bare", "5 6"),
+        ("parts[part=body].xrf_um", "12"),
     ]);
     for name in ["bleed", "care", "record"] {
         for draft in [&empty, &full] {
