@@ -50,11 +50,7 @@ fn count(draft: &Draft) -> Vec<Block> {
             .find(|p| !p.is_empty())
             .unwrap_or_default(),
     );
-    let fields = draft
-        .text(&field("count_bare"))
-        .split([' ', ';', ','])
-        .filter(|w| !w.trim().is_empty())
-        .count();
+    let fields = draft.text(&field("count_bare")).split_whitespace().count();
     let mut blocks = vec![
         Block::para(
             "Lay a grid over the part: a sheet of clear film with crosses, or lines in your mind. Count the crosses \
@@ -287,11 +283,11 @@ mod tests {
             "{text}"
         );
         for (points, bare, word) in [
-            ("25", "6 26", "Field 2 has more points"),
-            ("25", "2.5", "whole number"),
+            ("25", "6 26", "does not fit the points"),
+            ("25", "2.5", "whole numbers"),
             ("25", "two", "cannot be used"),
             ("25", "-3", "cannot be used"),
-            ("", "3", "how many points"),
+            ("", "3", "how many points a field has"),
             ("0", "3", "out of range"),
         ] {
             let (draft, text) = page_of(points, bare);
