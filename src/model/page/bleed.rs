@@ -110,11 +110,11 @@ fn answer(part: PartName, counted: Option<Bleed>, fields: usize) -> Vec<Block> {
             "A few more fields narrow the range more than anything else does.",
         ));
     }
-    if likely > 0.0 && fields > 1 {
+    if low > 0.0 && fields > 1 {
         blocks.push(Block::said(
             Tone::Quiet,
             format!(
-                "Half the range is {:.0} hundredths of the share itself.",
+                "Half the range is {:.0} % of the share itself: what the standard calls relative accuracy.",
                 100.0 * (high - low) / 2.0 / likely
             ),
         ));

@@ -407,7 +407,7 @@ fn in_words(f: &Forecast, ledger: &Ledger) -> String {
     let tenth = match f.tenth {
         None => format!(" It is already past {limit} bare."),
         Some([low, _, high]) => format!(
-            " {limit} is bare after {} at the soonest likely, {} at the latest.",
+            " {limit} is bare somewhere between {} and {} from now.",
             years(low),
             years(high)
         ),
@@ -580,8 +580,8 @@ fn as_made(ledger: &Ledger) -> Block {
                 format!(
                     "For fused plate a museum gives two proportions that do not agree: on sheet of {} to {} mm with \
                      silver on both faces one makes {} to {} µm, the other up to {} to {}.",
-                    um(gauge.low),
-                    um(gauge.high),
+                    gauge.low,
+                    gauge.high,
                     face(ratio.low, gauge.low),
                     face(ratio.low, gauge.high),
                     face(ratio.high, gauge.low),
