@@ -4,9 +4,11 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing)]
 
 use leavewell_model::case::{Bleed, Draft, Method, PartName};
+use leavewell_model::counsel::weigh_at_once;
 use leavewell_model::page::{Block, PAGES, Picture, page, page_json};
 use leavewell_model::report::PartReport;
-use leavewell_model::{weigh_draft, weigh_json};
+use leavewell_model::report::Report;
+use leavewell_model::weigh_json;
 
 const TRAY: &str = include_str!("cases/worn_tray.json");
 
@@ -22,8 +24,13 @@ fn with(fields: &[(&str, &str)]) -> Draft {
     draft
 }
 
+fn weighed(draft: &Draft) -> Report {
+    let (case, problems) = draft.read();
+    weigh_at_once(&case, problems)
+}
+
 fn part(draft: &Draft, name: &str) -> PartReport {
-    let report = weigh_draft(draft);
+    let report = weighed(draft);
     report
         .silver
         .parts
@@ -145,13 +152,13 @@ const WRONG: [(&str, &str, &str); 14] = [
     ("xrf_um", "12 thick", "cannot be used"),
     ("coulometric_um", "1e9", "cannot be used"),
     ("section_error_um", "-2", "out of range"),
-    ("count_bare", "101", "more points on metal"),
-    ("count_bare", "2.5", "not a whole number"),
+    ("count_bare", "101", "does not fit"),
+    ("count_bare", "2.5", "does not fit"),
     ("count_bare", "-1", "cannot be used"),
     ("count_bare", "many", "cannot be used"),
     ("count_points", "0", "out of range"),
     ("count_points", "-25", "out of range"),
-    ("count_points", "10.5", "not a whole number"),
+    ("count_points", "10.5", "does not fit"),
 ];
 
 #[test]
@@ -173,7 +180,7 @@ fn what_cannot_be_used_is_explained_and_kept() {
         let again = Draft::parse(&draft.to_json()).unwrap();
         assert_eq!(again.part_text("body", field), typed);
         // The rest is still weighed, and every page still made.
-        assert!(!weigh_draft(&draft).courses.is_empty());
+        assert!(!weighed(&draft).courses.is_empty());
         for (name, _) in PAGES {
             assert!(!page(name, &draft).unwrap().is_empty());
         }

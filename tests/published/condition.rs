@@ -35,8 +35,8 @@ impl Stream {
     }
 
     /// How many of `n` fall below `p`.
-    fn below(&mut self, p: f64, n: u32) -> u32 {
-        (0..n).filter(|_| self.next() < p).fold(0, |sum, _| sum + 1)
+    fn below(&mut self, p: f64, n: u32) -> f64 {
+        (0..n).filter(|_| self.next() < p).count() as f64
     }
 }
 
@@ -71,7 +71,7 @@ fn exact_intervals() {
         (399, 400, 0.986_150_230_038, 0.999_936_707_483),
         (2, 10, 0.025_210_726_327, 0.556_095_462_308),
     ] {
-        let counted = point_count(points, &[taps]).unwrap();
+        let counted = point_count(f64::from(points), &[f64::from(taps)]).unwrap();
         near(counted.low, low, 1e-10);
         near(counted.high, high, 1e-10);
         assert!(counted.exact && counted.relative_accuracy.is_none());
@@ -81,7 +81,7 @@ fn exact_intervals() {
 /// Eight fields of 100 points: `scipy.stats.t.interval(.95, 7, loc=mean, scale=sem)`.
 #[test]
 fn mean_and_interval_over_fields() {
-    let counted = point_count(100, &[6, 4, 9, 5, 6, 8, 3, 7]).unwrap();
+    let counted = point_count(100.0, &[6.0, 4.0, 9.0, 5.0, 6.0, 8.0, 3.0, 7.0]).unwrap();
     near(counted.mean, 0.06, 1e-12);
     near(counted.low, 0.043_279_581_567, 1e-10);
     near(counted.high, 0.076_720_418_433, 1e-10);
@@ -92,7 +92,7 @@ fn mean_and_interval_over_fields() {
         1e-6,
     );
     // By hand: fields of 2 and 4 in 10; mean .3, s = .1414, s/sqrt(2) = .1, t = 12.706.
-    let two = point_count(10, &[2, 4]).unwrap();
+    let two = point_count(10.0, &[2.0, 4.0]).unwrap();
     near(two.mean, 0.3, 1e-12);
     near(
         two.relative_accuracy.unwrap(),
@@ -118,8 +118,8 @@ fn intervals_cover_what_they_say() {
         let trials = 4000;
         let hits = (0..trials)
             .filter(|_| {
-                let bare: Vec<u32> = (0..fields).map(|_| stream.below(p, points)).collect();
-                let counted = point_count(points, &bare).unwrap();
+                let bare: Vec<f64> = (0..fields).map(|_| stream.below(p, points)).collect();
+                let counted = point_count(f64::from(points), &bare).unwrap();
                 counted.low <= p && p <= counted.high
             })
             .count();

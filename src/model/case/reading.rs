@@ -626,28 +626,25 @@ impl Reader {
         parts
     }
 
-    /// Numbers typed one after the other, with spaces or semicolons between.
-    fn numbers(&mut self, s: &Section, field: &str, most: f64, what: &str) -> Vec<f64> {
-        let Some(text) = s.get(field).map(super::draft::typed_text) else {
-            return Vec::new();
-        };
-        let list = text.trim_matches(['[', ']']);
+    /// Numbers typed one after the other, with spaces between; a comma or semicolon may end each.
+    fn numbers(&mut self, s: &Section, field: &str, most: f64) -> Vec<f64> {
         let mut numbers = Vec::new();
-        for word in list.split([' ', ';', '\n']) {
-            let word = word.trim_end_matches(',');
+        let text = s
+            .get(field)
+            .map(super::draft::typed_text)
+            .unwrap_or_default();
+        for word in text.split(' ').take(MOST_ENTRIES) {
+            let word = word.strip_suffix([',', ';']).unwrap_or(word);
             if word.is_empty() {
                 continue;
             }
-            match typed_number(word).filter(|n| (0.0..=most).contains(n)) {
-                Some(_) if numbers.len() >= MOST_ENTRIES => {}
-                Some(number) => numbers.push(number),
-                None => {
+            match typed_number(word) {
+                Some(number) if (0.0..=most).contains(&number) => numbers.push(number),
+                _ => {
                     self.problem(
                         s.at(field),
                         format!("\"{}\" cannot be used here.", shorten(word)),
-                        &format!(
-                            "Type {what} from 0 to {most}, with a space between two. Until then none is used."
-                        ),
+                        "Type numbers from 0 up, with a space between. Until then none is used.",
                     );
                     return Vec::new();
                 }
@@ -660,7 +657,7 @@ impl Reader {
     fn readings(&mut self, s: &Section) -> Vec<Reading> {
         let mut readings = Vec::new();
         for method in Method::ALL {
-            let um = self.numbers(s, &[method.id(), "_um"].concat(), MOST_UM, "micrometres");
+            let um = self.numbers(s, &[method.id(), "_um"].concat(), MOST_UM);
             let error = [method.id(), "_error_um"].concat();
             let error_um = self.number(s, &error, (0.0, MOST_UM), "micrometres");
             readings.extend(um.into_iter().map(|um| Reading {
@@ -674,49 +671,28 @@ impl Reader {
 
     /// A point count: `count_points` in each field, `count_bare` on bare metal, one number a field.
     fn count(&mut self, s: &Section) -> Option<Bleed> {
-        let bare = self.numbers(s, "count_bare", MOST_POINTS, "whole numbers");
-        if !bare.is_empty() && s.get("count_points").is_none() {
-            self.problem(
-                s.at("count_points"),
-                "The count does not say how many points a field has.".to_owned(),
-                "Type the number of points of the grid. Until then the count is not used.",
-            );
-        }
-        let points = self.number(s, "count_points", (1.0, MOST_POINTS), "a number of points")?;
-        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // within 0 to 100,000
-        let whole = |n: f64| n as u32;
-        if let Some(part) = bare
-            .iter()
-            .chain([&points])
-            .find(|n| f64::from(whole(**n)).to_bits() != n.to_bits())
-        {
-            self.problem(
-                s.at("count_bare"),
-                format!("{part} is not a whole number of points."),
-                "Count a point on the edge of the bare metal for one field, and leave the next such point out.",
-            );
+        let bare = self.numbers(s, "count_bare", MOST_POINTS);
+        let points = self.number(s, "count_points", (1.0, MOST_POINTS), "a number of points");
+        if bare.is_empty() {
             return None;
         }
-        let bare: Vec<u32> = bare.into_iter().map(whole).collect();
-        match point_count(whole(points), &bare) {
-            Ok(count) => Some(Bleed::Counted {
-                low: count.low,
-                likely: count.mean,
-                high: count.high,
-            }),
-            Err(CountFault::TooMany { field }) => {
-                self.problem(
-                    s.at("count_bare"),
-                    format!(
-                        "Field {} has more points on metal than it has points.",
-                        field + 1
-                    ),
-                    "Correct one of the two numbers. Until then the count is not used.",
-                );
-                None
+        let field = match point_count(points.unwrap_or_default(), &bare) {
+            Ok(count) => {
+                return Some(Bleed::Counted {
+                    low: count.low,
+                    likely: count.mean,
+                    high: count.high,
+                });
             }
-            Err(CountFault::NoPoints | CountFault::NoFields) => None,
-        }
+            Err(CountFault::TooMany { .. } | CountFault::NotWhole) => "count_bare",
+            Err(CountFault::NoPoints | CountFault::NoFields) => "count_points",
+        };
+        self.problem(
+            s.at(field),
+            "The count does not fit the points of a field.".to_owned(),
+            "Type whole numbers: how many points a field has, and for each field no more than that on metal.",
+        );
+        None
     }
 
     /// A word that may also say "unknown" or "unsure", which is the same as not saying.

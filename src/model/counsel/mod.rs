@@ -503,7 +503,8 @@ impl<'a> Solved<'a> {
             .iter()
             .map(|p| {
                 let known: Vec<f64> = p.left_um.iter().copied().filter(|x| !x.is_nan()).collect();
-                let plated = known.len() * 2 >= self.draws.n;
+                let let_in = crate::silver::let_in(self.case, p.id);
+                let plated = known.len() * 2 >= self.draws.n && !let_in;
                 let mut share: Vec<f64> = p
                     .left_share
                     .iter()
@@ -519,24 +520,17 @@ impl<'a> Solved<'a> {
                 let bleed = median(&mut p.bleed.to_vec());
                 let to_double =
                     (plated && times.len() * 2 >= self.draws.n).then(|| band(&mut times));
-                if crate::silver::let_in(self.case, p.id) {
-                    return PartReport {
-                        part: p.id,
-                        name: p.name,
-                        left_um: None,
-                        left_fraction: None,
-                        bleed,
-                        words: "A piece of silver let in: thicker, amount unknown.".to_owned(),
-                        cleanings_to_double: None,
-                    };
-                }
                 PartReport {
                     part: p.id,
                     name: p.name,
                     left_um: plated.then(|| band(&mut known.clone())),
                     left_fraction: plated.then(|| median(&mut share)),
                     bleed,
-                    words: silver_words(plated, bleed, to_double),
+                    words: if let_in {
+                        "A piece of silver let in: thicker, amount unknown.".to_owned()
+                    } else {
+                        silver_words(plated, bleed, to_double)
+                    },
                     cleanings_to_double: to_double,
                 }
             })

@@ -18,7 +18,7 @@ pub use treatment_text::{
 };
 
 use crate::small::decimal;
-use table::rows;
+use table::{rows, without_comments};
 
 /// Version of the figures, printed with every answer. Raise it when a data file changes.
 pub const LEDGER_VERSION: &str = "2026.12";
@@ -68,7 +68,7 @@ impl Ledger {
     pub fn standard() -> &'static Self {
         static LEDGER: OnceLock<Ledger> = OnceLock::new();
         LEDGER.get_or_init(|| Self {
-            figures: embedded(read_figures(include_str!("data/figures.psv"))),
+            figures: embedded(read_figures(without_comments!("data/figures.psv"))),
         })
     }
 

@@ -50,11 +50,7 @@ fn count(draft: &Draft) -> Vec<Block> {
             .find(|p| !p.is_empty())
             .unwrap_or_default(),
     );
-    let fields = draft
-        .text(&field("count_bare"))
-        .split([' ', ';', ','])
-        .filter(|w| !w.trim().is_empty())
-        .count();
+    let fields = draft.text(&field("count_bare")).split_whitespace().count();
     let mut blocks = vec![
         Block::para(
             "Lay a grid over the part: a sheet of clear film with crosses, or lines in your mind. Count the crosses \
@@ -114,11 +110,11 @@ fn answer(part: PartName, counted: Option<Bleed>, fields: usize) -> Vec<Block> {
             "A few more fields narrow the range more than anything else does.",
         ));
     }
-    if likely > 0.0 && fields > 1 {
+    if low > 0.0 && fields > 1 {
         blocks.push(Block::said(
             Tone::Quiet,
             format!(
-                "Half the range is {:.0} hundredths of the share itself.",
+                "Half the range is {:.0} % of the share itself: what the standard calls relative accuracy.",
                 100.0 * (high - low) / 2.0 / likely
             ),
         ));
@@ -287,11 +283,11 @@ mod tests {
             "{text}"
         );
         for (points, bare, word) in [
-            ("25", "6 26", "Field 2 has more points"),
-            ("25", "2.5", "whole number"),
+            ("25", "6 26", "does not fit the points"),
+            ("25", "2.5", "whole numbers"),
             ("25", "two", "cannot be used"),
             ("25", "-3", "cannot be used"),
-            ("", "3", "how many points"),
+            ("", "3", "how many points a field has"),
             ("0", "3", "out of range"),
         ] {
             let (draft, text) = page_of(points, bare);

@@ -388,9 +388,10 @@ fn in_words(f: &Forecast, ledger: &Ledger) -> String {
     let doubling = match f.doubles {
         None => "half of it is bare already, so there is little left to lose.".to_owned(),
         Some([low, middle, high]) => {
-            let span = if middle < ledger.value("silver.care.few") {
+            let some = ledger.figure("silver.care.some");
+            let span = if middle < some.low {
                 "a few years of this care"
-            } else if middle < ledger.value("silver.care.decades") {
+            } else if middle < some.high {
                 "some years of this care"
             } else {
                 "decades of this care"
@@ -406,7 +407,7 @@ fn in_words(f: &Forecast, ledger: &Ledger) -> String {
     let tenth = match f.tenth {
         None => format!(" It is already past {limit} bare."),
         Some([low, _, high]) => format!(
-            " {limit} is bare after {} at the soonest likely, {} at the latest.",
+            " {limit} is bare somewhere between {} and {} from now.",
             years(low),
             years(high)
         ),
@@ -556,14 +557,11 @@ fn as_made(ledger: &Ledger) -> Block {
             vec![(*name).to_owned(), um(f.low), um(f.value), um(f.high)]
         })
         .collect();
-    let face = |ratio: &str, gauge: &str| {
-        let ratio = ledger.value(&format!("silver.rolled.{ratio}"));
-        um(rolled_face_um(
-            ledger.value(&format!("silver.rolled.{gauge}")),
-            ratio,
-            2.0,
-        ))
-    };
+    let (ratio, gauge) = (
+        ledger.figure("silver.rolled.face"),
+        ledger.figure("silver.rolled.gauge"),
+    );
+    let face = |ratio: f64, gauge_mm: f64| um(rolled_face_um(gauge_mm, ratio, 2.0));
     Block::fold(
         "care.made",
         "How thick it was when new",
@@ -581,13 +579,13 @@ fn as_made(ledger: &Ledger) -> Block {
                 Tone::Quiet,
                 format!(
                     "For fused plate a museum gives two proportions that do not agree: on sheet of {} to {} mm with \
-                     silver on both faces one makes {} to {} µm, the other about {} to {}.",
-                    um(ledger.value("silver.rolled.thin")),
-                    um(ledger.value("silver.rolled.thick")),
-                    face("fortieth", "thin"),
-                    face("fortieth", "thick"),
-                    face("ounces", "thin"),
-                    face("ounces", "thick"),
+                     silver on both faces one makes {} to {} µm, the other up to {} to {}.",
+                    gauge.low,
+                    gauge.high,
+                    face(ratio.low, gauge.low),
+                    face(ratio.low, gauge.high),
+                    face(ratio.high, gauge.low),
+                    face(ratio.high, gauge.high),
                 ),
             ),
             Block::said(

@@ -15,7 +15,7 @@ pub(super) struct Fan<'a> {
     pub(super) bands: [&'a [[f64; 3]]; 2],
 }
 
-const LEFT: f64 = 40.0;
+const LEFT: f64 = 46.0;
 const RIGHT: f64 = 266.0;
 const TOP: f64 = 14.0;
 const BOTTOM: f64 = 184.0;

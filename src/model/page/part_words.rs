@@ -31,8 +31,10 @@ pub(super) fn percent(f: f64) -> String {
 
 /// Years, rounded as far as such a forecast carries.
 pub(super) fn years(x: f64) -> String {
-    if x < 1.5 {
-        "a year or less".to_owned()
+    if x < 0.75 {
+        "some months".to_owned()
+    } else if x < 1.5 {
+        "a year".to_owned()
     } else if x < 10.0 {
         format!("{x:.0} years")
     } else if x < 95.0 {
@@ -134,10 +136,11 @@ mod tests {
             ["less than 1 %", "about 3 %", "all"].map(str::to_owned)
         );
         assert_eq!(
-            [0.2, 4.4, 33.0, 260.0, 900.0].map(years),
+            [0.2, 0.75, 1.5, 33.0, 260.0, 900.0].map(years),
             [
-                "a year or less",
-                "4 years",
+                "some months",
+                "a year",
+                "2 years",
                 "35 years",
                 "250 years",
                 "centuries"

@@ -31,6 +31,8 @@ pub enum CountFault {
     NoPoints,
     /// Nothing was counted.
     NoFields,
+    /// Points come whole.
+    NotWhole,
     /// More points on metal than there are points, in this field (from 0).
     TooMany {
         /// Which field.
@@ -48,23 +50,30 @@ pub enum CountFault {
 ///
 /// # Errors
 /// See [`CountFault`].
-pub fn point_count(points: u32, bare: &[u32]) -> Result<PointCount, CountFault> {
-    if points == 0 {
+pub fn point_count(points: f64, bare: &[f64]) -> Result<PointCount, CountFault> {
+    if points < 1.0 {
         return Err(CountFault::NoPoints);
     }
-    if let Some(field) = bare.iter().position(|x| *x > points) {
-        return Err(CountFault::TooMany { field });
-    }
-    let (fields, first) = match bare.first() {
-        None => return Err(CountFault::NoFields),
-        Some(first) => (bare.len(), *first),
+    let Some(first) = bare.first() else {
+        return Err(CountFault::NoFields);
     };
+    let mut taps = 0.0;
+    let mut alike = true;
+    for (field, x) in bare.iter().enumerate() {
+        if x.fract() != 0.0 || points.fract() != 0.0 || *x < 0.0 {
+            return Err(CountFault::NotWhole);
+        }
+        if *x > points {
+            return Err(CountFault::TooMany { field });
+        }
+        taps += x;
+        alike &= (x - first).abs() < 0.5;
+    }
+    let fields = bare.len();
     let n = fields as f64;
-    let per_field = f64::from(points);
-    let taps: f64 = bare.iter().map(|x| f64::from(*x)).sum();
-    let mean = taps / (n * per_field);
-    if bare.iter().all(|x| *x == first) {
-        let (low, high) = exact_interval(taps, n * per_field);
+    let mean = taps / (n * points);
+    if alike {
+        let (low, high) = exact_interval(taps, n * points);
         return Ok(PointCount {
             fields,
             low,
@@ -76,10 +85,7 @@ pub fn point_count(points: u32, bare: &[u32]) -> Result<PointCount, CountFault> 
     }
     let squares: f64 = bare
         .iter()
-        .map(|x| {
-            let off = f64::from(*x) / per_field - mean;
-            off * off
-        })
+        .map(|x| (x / points - mean) * (x / points - mean))
         .sum();
     let half = student_two_sided(n - 1.0, WITHIN) * (squares / (n - 1.0)).sqrt() / n.sqrt();
     Ok(PointCount {
@@ -116,30 +122,34 @@ mod tests {
 
     #[test]
     fn what_cannot_be_counted_is_refused() {
-        assert_eq!(point_count(0, &[0]), Err(CountFault::NoPoints));
-        assert_eq!(point_count(25, &[]), Err(CountFault::NoFields));
+        assert_eq!(point_count(0.0, &[0.0]), Err(CountFault::NoPoints));
+        assert_eq!(point_count(25.0, &[]), Err(CountFault::NoFields));
         assert_eq!(
-            point_count(25, &[25, 26]),
+            point_count(25.0, &[25.0, 26.0]),
             Err(CountFault::TooMany { field: 1 })
         );
-        assert!(point_count(25, &[25, 24]).is_ok());
+        for (points, bare) in [(25.0, 2.5), (25.5, 2.0), (25.0, -1.0)] {
+            let fault = point_count(points, &[3.0, bare]);
+            assert_eq!(fault, Err(CountFault::NotWhole));
+        }
+        assert!(point_count(25.0, &[25.0, 24.0]).is_ok());
     }
 
     #[test]
     fn the_ends_of_a_single_field() {
         // None of n: the upper end is 1 - .025^(1/n); all of n: the lower end is .025^(1/n).
-        let none = point_count(100, &[0]).unwrap();
+        let none = point_count(100.0, &[0.0]).unwrap();
         let root = libm::pow(0.025, 0.01);
         assert!(none.low.abs() < 1e-12 && (none.high - (1.0 - root)).abs() < 1e-9);
-        let all = point_count(100, &[100]).unwrap();
+        let all = point_count(100.0, &[100.0]).unwrap();
         assert!((all.high - 1.0).abs() < 1e-12 && (all.low - root).abs() < 1e-9);
     }
 
     #[test]
     fn fields_that_agree_are_counted_together() {
-        let alike = point_count(50, &[2, 2]).unwrap();
+        let alike = point_count(50.0, &[2.0, 2.0]).unwrap();
         assert!(alike.exact && alike.low > 0.0 && alike.high > alike.mean);
-        let apart = point_count(50, &[2, 3]).unwrap();
+        let apart = point_count(50.0, &[2.0, 3.0]).unwrap();
         assert!(!apart.exact);
     }
 }
