@@ -39,6 +39,8 @@ pub struct State {
     pub lit: Option<PartName>,
     /// The generation with which the open piece was opened.
     pub opened_at: u32,
+    /// The groups of looks that were opened once: those nobody opened are not drawn.
+    pub groups: Rc<Vec<&'static str>>,
     /// Pages of the open piece that were worked out on request.
     pub leaves: Rc<Vec<Leaf>>,
 }
@@ -235,6 +237,8 @@ pub enum Action {
     Say(String),
     /// A part was chosen.
     Light(PartName),
+    /// A group of looks was opened.
+    Group(&'static str),
 }
 
 /// Something asked for on the shelf that needs the outside: storage, a file, the clock.
@@ -549,6 +553,10 @@ pub fn update(state: &State, action: Action) -> Option<State> {
         }),
         Action::Say(said) => (said != state.said).then(|| State {
             said,
+            ..state.clone()
+        }),
+        Action::Group(name) => (!state.groups.contains(&name)).then(|| State {
+            groups: Rc::new(state.groups.iter().copied().chain([name]).collect()),
             ..state.clone()
         }),
         Action::Light(part) => Some(State {

@@ -15,7 +15,7 @@ use crate::app::parts::marks::{fold, named, section};
 use crate::app::parts::screen::screen;
 use crate::app::parts::words::{capital, count, joined, percent};
 use crate::app::route::Route;
-use crate::app::state::Target;
+use crate::app::state::{Action, Target};
 
 /// Look.
 pub fn look_page(page: Page) -> Html {
@@ -78,11 +78,16 @@ fn place_group(page: Page, place: Place) -> El {
         // A space, so that the two are not read as one word.
         .text(" ")
         .el(el("span", "place-state").words(state));
+    let name = place_name(place);
+    // Fifty looks that nobody sees would make every answer slow.
+    let opened = page.state.groups.contains(&name);
+    let shown = here.into_iter().filter(|_| opened);
     el("details", "group")
-        .key(place_name(place))
+        .key(name)
+        .toggled(page.act.reform(move |_: Event| Action::Group(name)))
         .el(summary)
         .p("hint", place_hint(place))
-        .el(el("div", "findings").each(here, |fact| finding_of(page, fact, "all-")))
+        .el(el("div", "findings").each(shown, |fact| finding_of(page, fact, "all-")))
 }
 
 fn finding_of(page: Page, fact: &FindingFact, group: &str) -> El {

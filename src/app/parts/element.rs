@@ -3,7 +3,7 @@
 
 use std::rc::Rc;
 
-use yew::html::{onchange, onclick, oninput, onsubmit};
+use yew::html::{onchange, onclick, oninput, onsubmit, ontoggle};
 use yew::prelude::*;
 use yew::virtual_dom::{Key, VTag, VText};
 
@@ -75,6 +75,13 @@ impl El {
     #[inline(never)]
     pub fn typed(mut self, done: Callback<InputEvent>) -> Self {
         self.0.add_listener(Rc::new(oninput::Wrapper::new(done)));
+        self
+    }
+
+    /// What is done when it is opened or closed, for a thing to open.
+    #[inline(never)]
+    pub fn toggled(mut self, done: Callback<Event>) -> Self {
+        self.0.add_listener(Rc::new(ontoggle::Wrapper::new(done)));
         self
     }
 
