@@ -219,13 +219,19 @@ impl App {
     /// Asks for the pages of this screen that were not yet asked for.
     fn ask(&mut self) {
         let Some(open) = &self.state.open else { return };
-        for &name in self.route.leaves() {
-            let question = (name, open.generation);
-            if !self.asked.contains(&question) {
-                self.asked.retain(|(asked, _)| *asked != name);
-                self.asked.push(question);
-                desk::ask(name, open.generation, &open.draft.to_json());
-            }
+        let turn = open.generation;
+        let names = self.route.leaves().iter().copied();
+        let fresh: Vec<&'static str> = names
+            .filter(|name| !self.asked.contains(&(*name, turn)))
+            .collect();
+        if fresh.is_empty() {
+            return;
+        }
+        let case = open.draft.to_json();
+        for name in fresh {
+            self.asked.retain(|(asked, _)| *asked != name);
+            self.asked.push((name, turn));
+            desk::ask(name, turn, &case);
         }
     }
 
@@ -236,11 +242,10 @@ impl App {
         let page = answer
             .page
             .and_then(|text| serde_json::from_str::<Value>(&text).map_err(|e| e.to_string()));
-        if name == CHANGES {
-            let changes = change_reports(&page.ok()?["changes"]);
+        if let (CHANGES, Ok(page)) = (name, &page) {
             return Some(Action::Changes {
                 generation,
-                changes,
+                changes: change_reports(&page["changes"]),
             });
         }
         let blocks = page.and_then(|mut page| match page["blocks"].take() {

@@ -11,7 +11,7 @@ use leavewell_model::counsel::weigh_at_once;
 use leavewell_model::facts::findings;
 use leavewell_model::report::ChangeReport;
 use leavewell_model::small::decimal;
-use leavewell_model::{Draft, Problem, Report};
+use leavewell_model::{Case, Draft, Problem, Report};
 use serde_json::{Value, json};
 
 use super::parts::share;
@@ -63,6 +63,8 @@ pub struct Open {
     pub id: String,
     /// The record as typed.
     pub draft: Draft,
+    /// The record as far as it can be used.
+    pub case: Rc<Case>,
     /// What the model says of it.
     pub report: Rc<Report>,
     /// Whether it is safe on this device.
@@ -293,6 +295,7 @@ impl Open {
         Self {
             id,
             draft,
+            case: Rc::new(case),
             report: Rc::new(report),
             saved: SaveState::Kept,
             generation: 0,

@@ -20,6 +20,7 @@ for (const { name, options } of MODES) {
       await go(`#/${screen}`);
       await page.waitForTimeout(500);
       await page.evaluate(() => document.querySelectorAll("details").forEach((d) => d.setAttribute("open", "")));
+      await page.waitForFunction(() => [...document.querySelectorAll(".group, .leaf")].every((g) => g.querySelector(".finding, section, figure, p")));
       await checkAccess(`${screen || "shelf"} in ${name}`);
       const { wide, room } = await page.evaluate(() => ({
         wide: document.documentElement.scrollWidth,

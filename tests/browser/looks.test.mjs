@@ -51,6 +51,8 @@ for (const { name, options, silver, copper } of MODES) {
     await go("#/look");
     assert.equal((await came).status(), 200);
     await page.evaluate(() => document.querySelectorAll("details.group").forEach((d) => d.setAttribute("open", "")));
+    // A group is drawn once it was opened.
+    await page.waitForFunction(() => [...document.querySelectorAll(".group")].every((g) => g.querySelector(".finding")));
     await page.locator('.group use[href="looks.svg#C08"]').scrollIntoViewIfNeeded();
     await page.waitForTimeout(300);
     assert.equal(asked.length, 1, "one file serves all");

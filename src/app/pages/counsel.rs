@@ -39,7 +39,7 @@ pub fn counsel_page(page: Page) -> Html {
             "aria-label",
             "What could change the answer, what to look at next, and what is gone for good",
         )
-        .put(side::would_change(open))
+        .put(side::would_change(page))
         .put(side::look_next(report, currency))
         .put(lost::lost(report));
     let more = el("div", "counsel-more")

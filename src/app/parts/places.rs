@@ -10,14 +10,14 @@ use crate::app::state::Open;
 
 /// Links to the places in a case.
 pub fn places(open: &Open, here: Route) -> Html {
-    let case = open.draft.read().0;
+    let case = &open.case;
     let links = el("ol", "").each(Route::PLACES, |place| {
         let link = el("a", "")
             .attr("href", place.href())
             .attr("aria-current", if place == here { "page" } else { "" })
             .el(el("span", "place-name").text(place.name()))
             .text(" ")
-            .el(el("span", "place-state").words(state_of(place, &case, open)));
+            .el(el("span", "place-state").words(state_of(place, case, open)));
         el("li", "").key(place.href()).el(link)
     });
     el("nav", "places")

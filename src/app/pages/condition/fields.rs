@@ -41,13 +41,18 @@ pub(super) fn part_fields(page: Page, part: PartName) -> Html {
             "mm",
         ],
     );
-    let grid = el("div", "field-grid")
-        .put(pick(
-            "tarnish",
+    // The colours beside the words are in the style sheet, by the id of each stage.
+    let tarnish = el("div", "swatches").put(radios(
+        page,
+        Target::Part(part, "tarnish"),
+        [
             "Tarnish",
-            "The darkest colour over most of the part.",
-            choices!(Tarnish),
-        ))
+            "The darkest colour over most of the part, in the order in which it comes.",
+            UNSAID,
+        ],
+        choices!(Tarnish),
+    ));
+    let grid = el("div", "field-grid")
         .put(pick(
             "joint",
             "Joints and seams",

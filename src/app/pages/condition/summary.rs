@@ -8,25 +8,9 @@ use crate::app::parts::share::{hundredths, is_counted};
 use crate::app::parts::words::{capital, joined, small};
 use crate::app::state::{Open, Target};
 
-/// The fields a part may have.
-const FIELDS: [&str; 10] = [
-    "bleed",
-    "count_bare",
-    "tarnish",
-    "joint",
-    "lead",
-    "dents",
-    "interior",
-    "corrosion",
-    "fill",
-    "joint_distance_mm",
-];
-
-/// Whether anything is recorded of a part.
+/// Whether anything is recorded of a part; one of which nothing is left is not in the record.
 pub(super) fn is_recorded(open: &Open, part: PartName) -> bool {
-    FIELDS
-        .iter()
-        .any(|field| !open.draft.part_text(part.id(), field).is_empty())
+    open.draft.part_place(part.id()).is_some()
 }
 
 /// One line about a part.
@@ -77,10 +61,12 @@ pub(super) fn of(open: &Open, part: PartName) -> String {
     if let Some(lead) = Lead::parse(&text("lead")) {
         say("", lead.label(), "");
     }
-    if said.is_empty() {
-        "Not looked at yet".to_owned()
-    } else {
+    if !said.is_empty() {
         capital(&said.join("; "))
+    } else if is_recorded(open, part) {
+        "Only in the condition record".to_owned()
+    } else {
+        "Not looked at yet".to_owned()
     }
 }
 

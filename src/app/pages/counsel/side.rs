@@ -2,23 +2,27 @@
 
 use leavewell_model::Report;
 use leavewell_model::case::Currency;
+use leavewell_model::page::CHANGES;
 use leavewell_model::report::NextLook;
 use yew::prelude::*;
 
-use crate::app::pages::look::after_look;
-
 use crate::app::charts::change;
+use crate::app::pages::Page;
+use crate::app::pages::look::after_look;
 use crate::app::parts::element::{el, group};
 use crate::app::parts::marks::section;
 use crate::app::parts::words::{joined, money};
 use crate::app::route::Route;
-use crate::app::state::Open;
 
 /// What would change the answer. It is found a little later than the answer itself.
-pub(super) fn would_change(open: &Open) -> Html {
+pub(super) fn would_change(page: Page) -> Html {
+    let open = page.open;
     let changes = &open.report.counsel.would_change;
     let flips = changes.iter().any(|c| c.flips_at.is_some());
     let words = match (open.has_changes, flips) {
+        (false, _) if failed(page) => {
+            "What would change this could not be worked out. Reload the page to try again; the record is safe."
+        }
         (false, _) => "Looking for what would change this\u{2026}",
         (true, false) => {
             "Each of these was moved far up and far down by itself. The answer stayed the same."
@@ -42,6 +46,13 @@ pub(super) fn would_change(open: &Open) -> Html {
         "What would change this",
         body,
     )
+}
+
+/// Whether the second program could not say what would change this answer.
+fn failed(page: Page) -> bool {
+    page.state.leaves.iter().any(|leaf| {
+        leaf.name == CHANGES && leaf.generation == page.open.generation && leaf.blocks.is_err()
+    })
 }
 
 /// What to look at next.
