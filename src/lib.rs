@@ -1,12 +1,9 @@
 //! Leavewell: whether to restore a piece of old silver plate, and how far.
 //!
-//! This crate shows what `leavewell-model` works out. It also hands the model to scripts: [`weigh`]
-//! with objects, [`weigh_json`] with text.
+//! This crate shows what `leavewell-model` works out. What a piece is, it asks the model itself; all
+//! the rest comes from the second program (`src/desk`), a moment later and out of the way of typing.
 
 pub mod app;
-mod scripts;
-
-pub use scripts::{weigh, weigh_json};
 
 /// Draws the app into the element with the id `app`.
 pub fn start() {

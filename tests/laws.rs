@@ -74,7 +74,7 @@ fn check_chances(report: &Report) {
         "the families sum to {families}"
     );
     for k in &identity.kinds {
-        check_share(k.kind, k.p);
+        check_share(&k.kind, k.p);
         assert!(k.low <= k.p && k.p <= k.high && k.low >= 0.0 && k.high <= 1.0);
     }
     for f in &identity.family_bars {
@@ -141,7 +141,7 @@ fn check_courses(report: &Report) {
         assert!(0.0 <= c.cost.p10 && c.cost.p10 <= c.cost.p50 && c.cost.p50 <= c.cost.p90);
         assert!(c.regret >= 0.0 && c.tail_mean <= c.net_gain.mean + 1e-6);
     }
-    assert!(["clear", "leaning", "open"].contains(&report.counsel.firmness));
+    assert!(["clear", "leaning", "open"].contains(&&*report.counsel.firmness));
     assert_eq!(report.counsel.refer, !report.counsel.refer_why.is_empty());
 }
 
@@ -487,7 +487,7 @@ fn try_cases(first: u64, step: usize) -> (usize, usize) {
             continue;
         }
         let report = weighed(&case);
-        let plates = report.counsel.steps.contains(&"T14a");
+        let plates = report.counsel.steps.contains(&"T14a".into());
         if speaks {
             guarded += 1;
             assert!(!plates, "case {seed} is told to replate: {file}");

@@ -1,4 +1,4 @@
-// Starts Leavewell: loads the build named in the page, offers its functions to scripts as
+// Starts Leavewell: loads the build named in the page, offers the model to scripts as
 // `window.leavewell`, and takes the first paint away once the app has drawn a screen.
 // It is a file, not an inline script, so that the content security policy can forbid inline scripts.
 //
@@ -30,33 +30,55 @@ start().then(
 
 async function start() {
   const { js, wasm } = document.getElementById("boot").dataset;
-  const { default: init, initSync, ...exported } = await import(address(js));
+  const { default: init } = await import(address(js));
   await init({ module_or_path: address(wasm) });
-  // A case in, counsel out, both as plain objects; `weigh_json` does the same with text.
-  // A build that exports its own `weigh` has the last word.
-  const weigh = (leavewellCase) => JSON.parse(exported.weigh_json(JSON.stringify(leavewellCase)));
-  window.leavewell = Object.freeze({ weigh, ...exported });
+  window.leavewell = Object.freeze({ weigh, weigh_json });
   await somethingDrawn();
 }
 
-// The app asks for a page with a "leavewell-ask" event; the answer comes back as "leavewell-answer".
-// While the second program is at work, of the questions for one page only the newest is kept.
+/** Promises the report of a case, both as plain objects. */
+async function weigh(leavewellCase) {
+  return JSON.parse(await weigh_json(JSON.stringify(leavewellCase)));
+}
+
+/** Promises the report of a case file's text, as JSON text: byte for byte what `cargo weigh` prints. */
+function weigh_json(text) {
+  return new Promise((resolve, reject) => {
+    const told = ({ answer, failure }) =>
+      answer ? resolve(new TextDecoder().decode(answer)) : reject(new Error(failure));
+    weighings += 1;
+    question(`weigh ${weighings}`, { name: "weigh", turn: weighings, text }, told);
+  });
+}
+
+// The app asks with a "leavewell-ask" event; the answer comes back as "leavewell-answer". While the
+// second program is at work, of the questions for one thing only the newest is kept, and it takes
+// the place of the older one in the row.
 let desk = null;
 let asked = null;
+let weighings = 0;
 const waiting = new Map();
 
 window.addEventListener("leavewell-ask", ({ detail: { name, turn, text } }) => {
-  waiting.set(name, { name, turn, text });
-  askNext();
+  question(name, { name, turn, text }, (answer) => {
+    const detail = { name, turn, ...answer };
+    window.dispatchEvent(new CustomEvent("leavewell-answer", { detail }));
+  });
 });
+
+function question(key, said, told) {
+  waiting.set(key, { said, told });
+  askNext();
+}
 
 function askNext() {
   if (asked || waiting.size === 0) return;
-  [[, asked]] = waiting;
-  waiting.delete(asked.name);
+  const [[key, next]] = waiting;
+  waiting.delete(key);
+  asked = next;
   try {
     desk ??= startDesk();
-    desk.postMessage(asked);
+    desk.postMessage(asked.said);
   } catch (reason) {
     failed(String(reason));
   }
@@ -84,16 +106,16 @@ function failed(failure) {
   answered({ failure });
 }
 
-function answered(detail) {
-  const { name, turn } = asked ?? { name: "", turn: 0 };
+function answered(answer) {
+  const before = asked;
   asked = null;
-  window.dispatchEvent(new CustomEvent("leavewell-answer", { detail: { name, turn, ...detail } }));
+  before?.told(answer);
   askNext();
 }
 
 // With a piece go its photos.
 window.addEventListener("leavewell-removed", ({ detail }) => {
-  indexedDB.deleteDatabase(databaseOf(detail));
+  globalThis.indexedDB?.deleteDatabase(databaseOf(detail));
 });
 
 function ofThisSite(url) {

@@ -1,4 +1,4 @@
-// The worker in which the second program runs: a page's name and a case in, the page out, all text.
+// The worker in which the second program runs: what is asked for and a case in, the answer out as bytes.
 // boot.js starts it when a screen first asks. What follows `?` in its address names the build, so
 // that a browser never pairs an old second program with a new app.
 
@@ -8,13 +8,12 @@ const program = start();
 self.addEventListener("message", async ({ data: { name, turn, text } }) => {
   let answer;
   try {
-    const { page } = await program;
-    answer = page(name, text);
+    answer = (await program).answer(name, text);
   } catch (reason) {
     self.postMessage({ name, turn, failure: reason instanceof Error ? reason.message : String(reason) });
     return;
   }
-  self.postMessage({ name, turn, answer });
+  self.postMessage({ name, turn, answer }, [answer.buffer]);
 });
 
 async function start() {

@@ -4,8 +4,9 @@ use std::rc::Rc;
 
 use gloo::events::EventListener;
 use leavewell_model::facts::{LEDGER_VERSION, caution};
-use leavewell_model::page::CHANGES;
+use leavewell_model::page::{CHANGES, REPORT};
 use leavewell_model::{Draft, Problem};
+use serde::de::DeserializeOwned;
 use serde_json::Value;
 use yew::prelude::*;
 
@@ -24,9 +25,7 @@ use super::parts::marks::press;
 use super::parts::places::places;
 use super::platform::{clock, desk, file, page, store};
 use super::route::Route;
-use super::state::{
-    Action, Leaf, Notice, Open, SaveState, State, Theme, Wish, change_reports, update,
-};
+use super::state::{Action, Leaf, Notice, Open, SaveState, State, Theme, Wish, update};
 use crate::app::parts::words::joined;
 
 /// How long the answer must stand still before it is read out, in milliseconds.
@@ -216,11 +215,18 @@ impl App {
         true
     }
 
-    /// Asks for the pages of this screen that were not yet asked for.
+    /// Asks for the answer, and for the pages of this screen, unless that was done before.
     fn ask(&mut self) {
-        let Some(open) = &self.state.open else { return };
+        let Some(open) = self.state.open.as_ref() else {
+            return;
+        };
+        if self.route == Route::Shelf {
+            return;
+        }
         let turn = open.generation;
-        let names = self.route.leaves().iter().copied();
+        let names = [REPORT]
+            .into_iter()
+            .chain(self.route.leaves().iter().copied());
         let fresh: Vec<&'static str> = names
             .filter(|name| !self.asked.contains(&(*name, turn)))
             .collect();
@@ -239,27 +245,21 @@ impl App {
     fn answered(&self, answer: desk::Answer) -> Option<Action> {
         let &(name, _) = self.asked.iter().find(|(name, _)| *name == answer.name)?;
         let generation = answer.turn;
-        let page = answer
-            .page
-            .and_then(|text| serde_json::from_str::<Value>(&text).map_err(|e| e.to_string()));
-        if let (CHANGES, Ok(page)) = (name, &page) {
-            return Some(Action::Changes {
+        Some(match (name, answer.said) {
+            (REPORT, said) => Action::Weighed {
                 generation,
-                changes: change_reports(&page["changes"]),
-            });
-        }
-        let blocks = page.and_then(|mut page| match page["blocks"].take() {
-            Value::Null => Err(page["refused"]["message"]
-                .as_str()
-                .unwrap_or_default()
-                .to_owned()),
-            blocks => Ok(blocks),
-        });
-        Some(Action::Leafed(Leaf {
-            name,
-            generation,
-            blocks,
-        }))
+                report: said.and_then(|bytes| read(&bytes)).map(Box::new),
+            },
+            (CHANGES, Ok(bytes)) if let Ok(changes) = read(&bytes) => Action::Changes {
+                generation,
+                changes,
+            },
+            (_, said) => Action::Leafed(Leaf {
+                name,
+                generation,
+                blocks: said.and_then(|text| blocks(&text)),
+            }),
+        })
     }
 
     /// Keeps the open piece on this device.
@@ -347,6 +347,23 @@ impl App {
                 page::focus_heading();
             }
         }
+    }
+}
+
+/// Reads what the second program wrote for this one.
+fn read<T: DeserializeOwned>(bytes: &[u8]) -> Result<T, String> {
+    postcard::from_bytes(bytes).map_err(|fault| fault.to_string())
+}
+
+/// The blocks of a page, or why there are none.
+fn blocks(page: &[u8]) -> Result<Value, String> {
+    let mut page: Value = serde_json::from_slice(page).map_err(|fault| fault.to_string())?;
+    match page["blocks"].take() {
+        Value::Null => Err(page["refused"]["message"]
+            .as_str()
+            .unwrap_or_default()
+            .to_owned()),
+        blocks => Ok(blocks),
     }
 }
 

@@ -2,15 +2,15 @@
 //!
 //! Pages emit an [`Action`] (what happened to the case) or a [`Wish`] (something only the outside
 //! can do, such as opening a stored record). Invariant: [`update`] touches nothing but its
-//! argument, and weighs a case again exactly when its draft has changed.
+//! argument. What a piece is, it works out at once when the draft has changed; the counsel is for the
+//! second program, whose answer comes back as an [`Action`] a moment later.
 
 use std::rc::Rc;
 
 use leavewell_model::case::{Currency, Form, PartName, Seen};
-use leavewell_model::counsel::weigh_at_once;
-use leavewell_model::facts::findings;
-use leavewell_model::report::ChangeReport;
-use leavewell_model::small::decimal;
+use leavewell_model::facts::{findings, ledger_of};
+use leavewell_model::identity::identify;
+use leavewell_model::report::{ChangeReport, IdentityReport};
 use leavewell_model::{Case, Draft, Problem, Report};
 use serde_json::{Value, json};
 
@@ -65,17 +65,32 @@ pub struct Open {
     pub draft: Draft,
     /// The record as far as it can be used.
     pub case: Rc<Case>,
-    /// What the model says of it.
-    pub report: Rc<Report>,
+    /// What in it could not be used.
+    pub problems: Rc<Vec<Problem>>,
+    /// What the piece is: worked out at once, but for what to look at next.
+    pub identity: Rc<IdentityReport>,
+    /// What the model says of it; it comes a moment after a change.
+    pub weighed: Weighed,
     /// Whether it is safe on this device.
     pub saved: SaveState,
     /// Which state of the draft this is: another number for every change.
     pub generation: u32,
-    /// Whether the report says what would change the answer; that is worked out later.
-    pub has_changes: bool,
+    /// What would change the answer; it is found later than the answer.
+    pub changes: Option<Rc<Vec<ChangeReport>>>,
     /// The looks that stand first: those answered, then those that tell most. A look once among them
     /// stays where it is: nothing may move under somebody's hand.
     pub first_looks: Vec<&'static str>,
+}
+
+/// The answer of the second program.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Weighed {
+    /// The newest answer; until the next one comes it may be of the draft before.
+    pub report: Option<Rc<Report>>,
+    /// The state of the draft it was worked out for.
+    pub generation: u32,
+    /// Why there is none, when it could not be worked out.
+    pub failure: Option<String>,
 }
 
 /// What a control on a screen changes.
@@ -209,6 +224,13 @@ pub enum Action {
         /// The record as it stands, so that it can be saved as a file.
         text: Option<String>,
     },
+    /// The open piece was weighed, or could not be.
+    Weighed {
+        /// The state of the draft that was weighed.
+        generation: u32,
+        /// The answer, or what went wrong.
+        report: Result<Box<Report>, String>,
+    },
     /// What would change the answer was found.
     Changes {
         /// The state of the draft it was found for.
@@ -268,40 +290,50 @@ pub enum Wish {
 }
 
 impl Open {
-    /// Weighs a record and wraps it.
+    /// Reads a record and wraps it. It is yet to be weighed.
     #[must_use]
     pub fn new(id: String, draft: Draft) -> Self {
-        let answered = findings()
+        let first_looks = findings()
             .iter()
             .map(|fact| fact.id)
             .filter(|id| !draft.answer(id).0.is_empty())
             .collect();
-        Self::weighed(id, draft, answered)
-    }
-
-    fn weighed(id: String, draft: Draft, mut first_looks: Vec<&'static str>) -> Self {
         let (case, problems) = draft.read();
-        let report = weigh_at_once(&case, problems);
-        let mut waiting = first_looks
-            .iter()
-            .filter(|id| draft.answer(id).0.is_empty())
-            .count();
-        for look in &report.identity.next_looks {
-            if waiting < FEW && !first_looks.contains(&look.finding) {
-                first_looks.push(look.finding);
-                waiting += 1;
-            }
-        }
         Self {
             id,
             draft,
+            problems: Rc::new(problems),
+            identity: Rc::new(identify(&case, &ledger_of(&case))),
             case: Rc::new(case),
-            report: Rc::new(report),
+            weighed: Weighed::default(),
+            changes: None,
             saved: SaveState::Kept,
             generation: 0,
-            has_changes: false,
             first_looks,
         }
+    }
+
+    /// The newest answer, if one has come yet.
+    #[must_use]
+    pub fn report(&self) -> Option<&Report> {
+        self.weighed.report.as_deref()
+    }
+
+    /// Takes an answer in. A look offered first stays first; new ones come after it.
+    fn take_report(&mut self, report: Report) {
+        let mut waiting = self
+            .first_looks
+            .iter()
+            .filter(|id| self.draft.answer(id).0.is_empty())
+            .count();
+        for look in &report.identity.next_looks {
+            let finding = look.finding.get();
+            if waiting < FEW && !self.first_looks.contains(&finding) {
+                self.first_looks.push(finding);
+                waiting += 1;
+            }
+        }
+        self.weighed.report = Some(Rc::new(report));
     }
 
     /// What the piece is called on screen.
@@ -326,27 +358,18 @@ impl Open {
     /// The currency amounts are shown in.
     #[must_use]
     pub fn currency(&self) -> Currency {
-        Currency::parse(self.report.value.currency).unwrap_or(Currency::Other)
+        self.case.market.currency.unwrap_or(Currency::Other)
     }
 
     /// What is wrong with a field such as `market.likely`.
     #[must_use]
     pub fn problem(&self, path: &str) -> Option<Problem> {
-        self.report
-            .problems
-            .iter()
-            .find(|p| p.field == path)
-            .cloned()
+        self.problems.iter().find(|p| p.field == path).cloned()
     }
 
     /// The model names entries by their place in the list, screens by what they are about.
     fn entry_problem(&self, list: &str, key: &str, id: &str, field: &str) -> Option<Problem> {
-        if !self
-            .report
-            .problems
-            .iter()
-            .any(|p| p.field.starts_with(list))
-        {
+        if !self.problems.iter().any(|p| p.field.starts_with(list)) {
             return None;
         }
         let entries: Vec<Value> = serde_json::from_str(&self.draft.text(list)).ok()?;
@@ -356,9 +379,17 @@ impl Open {
         self.problem(&format!("{list}[{at}].{field}"))
     }
 
-    /// Its line on the shelf.
+    /// Its line on the shelf. Until it is weighed, the answer of the line before it stands.
     #[must_use]
-    pub fn entry(&self) -> Entry {
+    pub fn entry(&self, before: Option<&Entry>) -> Entry {
+        let (answer, steps) = match (self.report(), before) {
+            (Some(report), _) => {
+                let steps = report.counsel.steps.iter().map(ToString::to_string);
+                (first_sentence(&report.counsel.sentence), steps.collect())
+            }
+            (None, Some(before)) => (before.answer.clone(), before.steps.clone()),
+            (None, None) => Default::default(),
+        };
         Entry {
             id: self.id.clone(),
             name: self.name(),
@@ -366,14 +397,8 @@ impl Open {
                 .form()
                 .map(|form| form.label().to_owned())
                 .unwrap_or_default(),
-            answer: first_sentence(&self.report.counsel.sentence),
-            steps: self
-                .report
-                .counsel
-                .steps
-                .iter()
-                .map(|&id| id.to_owned())
-                .collect(),
+            answer,
+            steps,
             unreadable: None,
         }
     }
@@ -382,7 +407,9 @@ impl Open {
         Self {
             saved: self.saved.clone(),
             generation: self.generation.wrapping_add(1),
-            ..Self::weighed(self.id.clone(), draft, self.first_looks.clone())
+            weighed: self.weighed.clone(),
+            first_looks: self.first_looks.clone(),
+            ..Self::new(self.id.clone(), draft)
         }
     }
 }
@@ -524,6 +551,7 @@ pub fn update(state: &State, action: Action) -> Option<State> {
                 ..with_open(state, open)
             })
         }
+        Action::Weighed { generation, report } => with_report(state, generation, report),
         Action::Changes {
             generation,
             changes,
@@ -577,37 +605,31 @@ fn changed(state: &State, change: impl FnOnce(&mut Draft)) -> Option<State> {
     (draft != open.draft).then(|| with_open(state, open.with_draft(draft)))
 }
 
-/// What would change the answer, as the second program said it; a line that says it of something
-/// unknown here is passed over.
-#[must_use]
-pub fn change_reports(list: &Value) -> Vec<ChangeReport> {
-    const INPUTS: [&str; 4] = ["value", "cost", "bleed", "fused"];
-    let text = |line: &Value, field: &str| line[field].as_str().unwrap_or_default().to_owned();
-    // The library's own reader of numbers weighs more than ours.
-    let number = |line: &Value, field: &str| decimal(line[field].as_number()?.as_str());
-    list.as_array()
-        .into_iter()
-        .flatten()
-        .filter_map(|line| {
-            let input = text(line, "input");
-            Some(ChangeReport {
-                input: INPUTS.into_iter().find(|known| *known == input)?,
-                name: text(line, "name"),
-                now: number(line, "now")?,
-                flips_at: number(line, "flips_at"),
-                to_steps: Vec::new(),
-                text: text(line, "text"),
-            })
-        })
-        .collect()
+/// An answer of an older state of the draft never takes the place of a newer one.
+fn with_report(
+    state: &State,
+    generation: u32,
+    report: Result<Box<Report>, String>,
+) -> Option<State> {
+    let open = state.open.as_ref()?;
+    let oldest = state.opened_at.max(open.weighed.generation);
+    if !(oldest..=open.generation).contains(&generation) {
+        return None;
+    }
+    let mut open = (**open).clone();
+    open.weighed.generation = generation;
+    open.weighed.failure = report.as_ref().err().cloned();
+    if let Ok(report) = report {
+        open.take_report(*report);
+    }
+    Some(with_open(state, open))
 }
 
 /// What was found for a draft that has changed since is let go.
 fn with_changes(state: &State, generation: u32, changes: Vec<ChangeReport>) -> Option<State> {
     let open = state.open.as_ref().filter(|o| o.generation == generation)?;
     let mut open = (**open).clone();
-    Rc::make_mut(&mut open.report).counsel.would_change = changes;
-    open.has_changes = true;
+    open.changes = Some(Rc::new(changes));
     Some(State {
         open: Some(Rc::new(open)),
         ..state.clone()
@@ -634,8 +656,9 @@ fn with_leaf(state: &State, leaf: Leaf) -> Option<State> {
 
 /// Makes a piece the open one and brings its line on the shelf up to date.
 fn with_open(state: &State, open: Open) -> State {
-    let entry = open.entry();
-    let shelf = match state.shelf.iter().position(|e| e.id == entry.id) {
+    let at = state.shelf.iter().position(|e| e.id == open.id);
+    let entry = open.entry(at.map(|at| &state.shelf[at]));
+    let shelf = match at {
         Some(at) if state.shelf[at] == entry => Rc::clone(&state.shelf),
         Some(at) => {
             let mut shelf = state.shelf.to_vec();
@@ -721,6 +744,17 @@ mod tests {
         .unwrap()
     }
 
+    /// The state once the second program has answered.
+    fn weighed(state: &State) -> State {
+        let open = open(state);
+        let report = leavewell_model::counsel::weigh_at_once(&open.case, open.problems.to_vec());
+        let said = Action::Weighed {
+            generation: open.generation,
+            report: Ok(Box::new(report)),
+        };
+        update(state, said).unwrap()
+    }
+
     fn typed(target: Target, typed: &str) -> Action {
         Action::Typed(target, typed.to_owned())
     }
@@ -734,10 +768,10 @@ mod tests {
     }
 
     #[test]
-    fn a_change_is_weighed_and_shelved_at_once() {
+    fn a_change_is_read_and_shelved_at_once() {
         let before = with_piece();
         let after = update(&before, set("piece.form", "teapot")).unwrap();
-        assert!(!Rc::ptr_eq(&open(&before).report, &open(&after).report));
+        assert!(!Rc::ptr_eq(&open(&before).identity, &open(&after).identity));
         assert_eq!(after.shelf[0].form, "Teapot");
         assert_eq!(after.shelf[0].name, "Invented pot");
         assert_eq!(after.shelf.len(), 1);
@@ -758,7 +792,29 @@ mod tests {
     }
 
     #[test]
-    fn telling_something_does_not_weigh_again() {
+    fn an_answer_stands_until_a_newer_one_comes() {
+        let first = weighed(&with_piece());
+        assert!(!first.shelf[0].answer.is_empty());
+        let edited = update(&first, typed(Target::Answer("C01"), "seen")).unwrap();
+        assert_eq!(open(&edited).report(), open(&first).report());
+        assert_eq!(edited.shelf[0].answer, first.shelf[0].answer);
+        let failure = |generation| Action::Weighed {
+            generation,
+            report: Err("gone".to_owned()),
+        };
+        let now = open(&edited).generation;
+        let failed = update(&edited, failure(now)).unwrap();
+        assert_eq!(open(&failed).weighed.failure.as_deref(), Some("gone"));
+        assert_eq!(open(&failed).report(), open(&first).report());
+        let again = weighed(&failed);
+        assert_eq!(open(&again).weighed.failure, None);
+        assert_ne!(open(&again).report(), open(&first).report());
+        assert_eq!(update(&again, failure(now - 1)), None, "it is older");
+        assert_eq!(update(&again, failure(now + 1)), None, "nobody asked");
+    }
+
+    #[test]
+    fn telling_something_does_not_read_again() {
         let state = with_piece();
         let notice = Notice {
             what: "It rains.".to_owned(),
@@ -766,7 +822,7 @@ mod tests {
             rescue: None,
         };
         let told = update(&state, Action::Tell(notice.clone())).unwrap();
-        assert!(Rc::ptr_eq(&open(&state).report, &open(&told).report));
+        assert!(Rc::ptr_eq(&open(&state).identity, &open(&told).identity));
         assert_eq!(update(&told, Action::Tell(notice)), None);
         assert_eq!(update(&told, Action::DismissNotice).unwrap().notice, None);
     }
@@ -819,10 +875,11 @@ mod tests {
 
     #[test]
     fn looks_stay_where_they_are() {
-        let state = with_piece();
+        let state = weighed(&with_piece());
         let first = open(&state).first_looks.clone();
         assert_eq!(first.len(), FEW);
         let answered = update(&state, typed(Target::Answer(first[1]), "absent")).unwrap();
+        let answered = weighed(&answered);
         let looks = &open(&answered).first_looks;
         assert_eq!(looks[..FEW], first);
         assert_eq!(looks.len(), FEW + 1);
@@ -837,24 +894,11 @@ mod tests {
         };
         let now = open(&state).generation;
         let after = update(&state, found(now)).unwrap();
-        assert!(!open(&state).has_changes && open(&after).has_changes);
+        assert!(open(&state).changes.is_none() && open(&after).changes.is_some());
         assert_eq!(after.shelf, state.shelf);
         let edited = update(&after, set("piece.form", "tray")).unwrap();
-        assert!(!open(&edited).has_changes);
+        assert_eq!(open(&edited).changes, None);
         assert_eq!(update(&edited, found(now)), None);
-    }
-
-    #[test]
-    fn what_would_change_it_is_read_from_what_the_second_program_says() {
-        let text = leavewell_model::page::page_json(
-            leavewell_model::page::CHANGES,
-            include_str!("../../tests/cases/copper_reproduction_tureen.json"),
-        );
-        let said: Value = serde_json::from_str(&text).unwrap();
-        let read = change_reports(&said["changes"]);
-        assert_eq!(read.len(), said["changes"].as_array().unwrap().len());
-        assert!(read.iter().any(|change| change.flips_at.is_some()));
-        assert!(read.iter().all(|change| !change.text.is_empty()));
     }
 
     #[test]

@@ -14,6 +14,7 @@ pub mod page;
 pub mod report;
 pub mod silver;
 pub mod small;
+mod text;
 pub mod treatment;
 pub mod value;
 

@@ -2,13 +2,14 @@
 //!
 //! Invariant: everything here is computed in this crate; whoever shows it adds nothing.
 
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 use crate::case::Problem;
 use crate::facts::Level;
+pub use crate::text::Text;
 
 /// Everything the model says about one case.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Report {
     /// What it is.
     pub identity: IdentityReport,
@@ -35,7 +36,7 @@ pub struct Report {
 }
 
 /// Median with the band that holds 8 draws in 10.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Band {
     /// 10th percentile.
     pub p10: f64,
@@ -46,7 +47,7 @@ pub struct Band {
 }
 
 /// A band with its mean.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct BandMean {
     /// 10th percentile.
     pub p10: f64,
@@ -59,7 +60,7 @@ pub struct BandMean {
 }
 
 /// What it is, how sure, and when it was made.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct IdentityReport {
     /// One plain sentence.
     pub sentence: String,
@@ -88,12 +89,12 @@ pub struct IdentityReport {
 }
 
 /// One reading with a number.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct MeasureReport {
     /// `density`, `conductivity` or `xray`.
-    pub id: &'static str,
+    pub id: Text,
     /// What was measured.
-    pub title: &'static str,
+    pub title: Text,
     /// What was read and what it means.
     pub text: String,
     /// It is counted.
@@ -103,30 +104,30 @@ pub struct MeasureReport {
 }
 
 /// How far one reading moved one family.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct FamilyPush {
     /// Family id.
-    pub family: &'static str,
+    pub family: Text,
     /// Change of its log-odds (natural logarithm) when the reading is added last.
     pub log_odds: f64,
 }
 
 /// The likeliest family once a look has been taken.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct AfterLook {
     /// Family id.
-    pub family: &'static str,
+    pub family: Text,
     /// In words.
-    pub name: &'static str,
+    pub name: Text,
     /// Its probability then.
     pub p: f64,
 }
 
 /// One of the two questions behind a kind, with how far it is settled.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct SettledReport {
     /// The likeliest answer.
-    pub name: &'static str,
+    pub name: Text,
     /// Probability.
     pub p: f64,
     /// Least over the three ladders.
@@ -140,7 +141,7 @@ pub struct SettledReport {
 }
 
 /// Probability of each family; they sum to 1.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Families {
     /// Solid silver.
     pub solid: f64,
@@ -159,12 +160,12 @@ pub struct Families {
 }
 
 /// One kind with its probability.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct KindReport {
     /// Code, such as `FPD`.
-    pub kind: &'static str,
+    pub kind: Text,
     /// In words.
-    pub name: &'static str,
+    pub name: Text,
     /// Probability.
     pub p: f64,
     /// Least over the three ladders.
@@ -174,14 +175,14 @@ pub struct KindReport {
 }
 
 /// One family with its probability.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct FamilyReport {
     /// Id, such as `fused`.
-    pub family: &'static str,
+    pub family: Text,
     /// In words.
-    pub name: &'static str,
+    pub name: Text,
     /// What the words mean.
-    pub meaning: &'static str,
+    pub meaning: Text,
     /// Probability.
     pub p: f64,
     /// Least over the three ladders.
@@ -191,7 +192,7 @@ pub struct FamilyReport {
 }
 
 /// When it was made.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct DateReport {
     /// 1 in 20 that it is earlier.
     pub from: u16,
@@ -202,10 +203,10 @@ pub struct DateReport {
 }
 
 /// Two things that do not fit.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct ContradictionReport {
     /// The two finding ids.
-    pub findings: [&'static str; 2],
+    pub findings: [Text; 2],
     /// What does not fit, and what may explain it.
     pub text: String,
     /// They were seen on different parts, so a married piece is offered first.
@@ -213,20 +214,20 @@ pub struct ContradictionReport {
 }
 
 /// A look not taken yet.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct NextLook {
     /// Finding id.
-    pub finding: &'static str,
+    pub finding: Text,
     /// What it is worth to this decision, in the case's currency, after the effort.
     pub worth: f64,
     /// Expected information about the kind.
     pub bits: f64,
     /// What to look for.
-    pub title: &'static str,
+    pub title: Text,
     /// How to look.
-    pub how: &'static str,
+    pub how: Text,
     /// What one needs.
-    pub needs: &'static str,
+    pub needs: Text,
     /// What it would then most likely be, if it is seen.
     pub if_seen: AfterLook,
     /// What it would then most likely be, if it is looked for and not there.
@@ -234,20 +235,20 @@ pub struct NextLook {
 }
 
 /// How far one answer or reading moved the leading family.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct PushReport {
     /// Finding id, or the id of a reading.
-    pub finding: &'static str,
+    pub finding: Text,
     /// What was looked for.
-    pub title: &'static str,
+    pub title: Text,
     /// `seen` or `absent`.
-    pub answer: &'static str,
+    pub answer: Text,
     /// Change of log-odds (natural logarithm) of the leading family when this answer is added last.
     pub log_odds: f64,
 }
 
 /// Silver left, by part.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct SilverReport {
     /// Each part of the case, body first.
     pub parts: Vec<PartReport>,
@@ -256,12 +257,12 @@ pub struct SilverReport {
 }
 
 /// One part's silver.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct PartReport {
     /// Part id.
-    pub part: &'static str,
+    pub part: Text,
     /// Part in words.
-    pub name: &'static str,
+    pub name: Text,
     /// Mean thickness left, micrometres; absent for solid silver.
     pub left_um: Option<Band>,
     /// Median share of the first silver that is left.
@@ -275,7 +276,7 @@ pub struct PartReport {
 }
 
 /// What it is worth, as it is.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct ValueReport {
     /// Undamaged, at hammer level.
     pub undamaged: Band,
@@ -286,36 +287,36 @@ pub struct ValueReport {
     /// The figures come from class medians, not from the person.
     pub assumed: bool,
     /// Currency id.
-    pub currency: &'static str,
+    pub currency: Text,
     /// Always shown beside a value.
-    pub label: &'static str,
+    pub label: Text,
 }
 
 /// What the guards say of one treatment by itself.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct OptionReport {
     /// Treatment id.
-    pub treatment: &'static str,
+    pub treatment: Text,
     /// In trade words.
-    pub name: &'static str,
+    pub name: Text,
     /// What is done, for an owner.
-    pub plain: &'static str,
+    pub plain: Text,
     /// `allowed`, `conditional`, `needs_check`, `needs_opinion`, `barred`, `not_needed` or `never`.
-    pub outcome: &'static str,
+    pub outcome: Text,
     /// Why not needed, when it is not.
     pub not_needed: Option<String>,
     /// Every guard that speaks.
     pub verdicts: Vec<VerdictReport>,
     /// What is gone for good.
-    pub lost: &'static str,
+    pub lost: Text,
     /// One question to ask.
-    pub ask: &'static str,
+    pub ask: Text,
     /// Who may do it.
-    pub who: &'static str,
+    pub who: Text,
     /// Reversibility code.
-    pub reversibility: &'static str,
+    pub reversibility: Text,
     /// Reversibility in words.
-    pub reversibility_words: &'static str,
+    pub reversibility_words: Text,
     /// Cost band, in the case's currency.
     pub cost: Band,
     /// A quote was given.
@@ -323,12 +324,12 @@ pub struct OptionReport {
 }
 
 /// What one guard says.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct VerdictReport {
     /// Guard id, such as `H14`.
-    pub guard: &'static str,
+    pub guard: Text,
     /// `conditional`, `needs_check`, `needs_opinion` or `barred`.
-    pub outcome: &'static str,
+    pub outcome: Text,
     /// Why.
     pub reason: String,
     /// What would lift it.
@@ -336,10 +337,10 @@ pub struct VerdictReport {
 }
 
 /// One plan.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct CourseReport {
     /// Treatment ids in order.
-    pub steps: Vec<&'static str>,
+    pub steps: Vec<Text>,
     /// In words.
     pub name: String,
     /// Why it cannot be advised; empty when it can.
@@ -363,9 +364,9 @@ pub struct CourseReport {
     /// Worth for the aim, 0 to 1; for a seller the same order as money.
     pub score: f64,
     /// Worst reversibility code.
-    pub reversibility: &'static str,
+    pub reversibility: Text,
     /// Worst reversibility in words.
-    pub reversibility_words: &'static str,
+    pub reversibility_words: Text,
     /// Cost band.
     pub cost: Band,
     /// Mean of the worst tenth of net gains.
@@ -373,16 +374,16 @@ pub struct CourseReport {
     /// Greatest regret.
     pub regret: f64,
     /// What is gone for good.
-    pub lost: Vec<&'static str>,
+    pub lost: Vec<Text>,
 }
 
 /// The advice.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct CounselReport {
     /// The course advised.
-    pub steps: Vec<&'static str>,
+    pub steps: Vec<Text>,
     /// `clear`, `leaning` or `open`.
-    pub firmness: &'static str,
+    pub firmness: Text,
     /// The answer in one sentence.
     pub sentence: String,
     /// How firm, in one sentence.
@@ -404,10 +405,10 @@ pub struct CounselReport {
 }
 
 /// One reason.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct ReasonReport {
     /// Stable code.
-    pub code: &'static str,
+    pub code: Text,
     /// In words.
     pub text: String,
     /// Amount in the case's currency, where there is one.
@@ -415,10 +416,10 @@ pub struct ReasonReport {
 }
 
 /// Where the answer flips.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct ChangeReport {
     /// `value`, `cost`, `bleed` or `fused`.
-    pub input: &'static str,
+    pub input: Text,
     /// The input in words.
     pub name: String,
     /// Where it is now.
@@ -426,13 +427,13 @@ pub struct ChangeReport {
     /// Where the answer flips; absent when it does not.
     pub flips_at: Option<f64>,
     /// To which course.
-    pub to_steps: Vec<&'static str>,
+    pub to_steps: Vec<Text>,
     /// In words.
     pub text: String,
 }
 
 /// A caution.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct CautionReport {
     /// Stable id.
     pub id: String,
@@ -445,12 +446,12 @@ pub struct CautionReport {
 }
 
 /// Whether it may hold food or drink.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct DisplayOnly {
     /// For display only.
     pub yes: bool,
     /// Which triggers, in words.
     pub why: Vec<String>,
     /// The label to put on it.
-    pub label: &'static str,
+    pub label: Text,
 }

@@ -504,7 +504,7 @@ fn a_band_ticked_besides_is_not_counted_again() {
     assert!(
         looks
             .iter()
-            .all(|l| !["P02", "P03", "P04", "P05"].contains(&l.finding))
+            .all(|l| !["P02", "P03", "P04", "P05"].contains(&&*l.finding))
     );
 }
 
@@ -734,7 +734,7 @@ fn a_look_says_what_each_answer_would_do() {
     let looks = identity(&PLATED, &["S03"]).next_looks;
     assert!(!looks.is_empty());
     for look in looks.iter().take(4) {
-        let seen = identity(&PLATED, &["S03", look.finding]);
+        let seen = identity(&PLATED, &["S03", &look.finding]);
         let top = &seen.family_bars[0];
         assert_eq!(look.if_seen.family, top.family, "{}", look.finding);
         near(look.if_seen.p, top.p, 1e-12);

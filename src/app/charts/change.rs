@@ -35,7 +35,7 @@ pub fn change(changes: &[ChangeReport], currency: Currency) -> Html {
     };
     let drawing = group().each(placed.iter(), |(change, name, top)| {
         el("g", "")
-            .key(change.input)
+            .key(&change.input)
             .put(words(name, 2.0, *top, "chart-name", "start"))
             .put(row(
                 change,
@@ -97,7 +97,7 @@ fn flip_mark(
 
 /// A value of an input as it is said: an amount or a share.
 fn amount(change: &ChangeReport, value: f64, currency: Currency) -> String {
-    match change.input {
+    match &*change.input {
         "value" | "cost" => money(value, currency),
         _ => percent(value),
     }

@@ -15,13 +15,13 @@ const ROW: f64 = 54.0 + LINE;
 pub fn families(bars: &[FamilyReport]) -> Html {
     let title = match bars.first() {
         None => "Nothing is known yet of what it is".to_owned(),
-        Some(first) => joined(&["Most likely ", first.name, ": ", &odds(first.p)]),
+        Some(first) => joined(&["Most likely ", &first.name, ": ", &odds(first.p)]),
     };
     let rows = bars
         .iter()
         .map(|b| {
             let between = joined(&[&percent(b.low), " to ", &percent(b.high)]);
-            vec![capital(b.name), odds(b.p), between]
+            vec![capital(&b.name), odds(b.p), between]
         })
         .collect();
     let frame = Frame {
@@ -34,7 +34,7 @@ pub fn families(bars: &[FamilyReport]) -> Html {
         rows,
     };
     let drawing = group().each(bars.iter().enumerate(), |(i, bar)| {
-        el("g", "").key(bar.family).put(row(bar, ROW * count(i)))
+        el("g", "").key(&bar.family).put(row(bar, ROW * count(i)))
     });
     figure(frame, drawing.html())
 }
@@ -44,7 +44,7 @@ fn row(family: &FamilyReport, top: f64) -> Html {
     let down = top + 22.0 + LINE;
     group()
         .put(word(
-            &capital(family.name),
+            &capital(&family.name),
             2.0,
             top + 16.0,
             "chart-name",

@@ -1,7 +1,7 @@
 //! How good each plan is, and how sure: a line for each, all on one scale.
 
 use leavewell_model::case::Currency;
-use leavewell_model::report::CourseReport;
+use leavewell_model::report::{CourseReport, Text};
 use yew::prelude::*;
 
 use super::figure::{Frame, LINE, figure, stroke, word, words};
@@ -48,7 +48,7 @@ struct Row<'a> {
 }
 
 /// Money against leaving it, for each plan, in the order to show them.
-pub fn outcomes(courses: &[&CourseReport], advised: &[&'static str], currency: Currency) -> Html {
+pub fn outcomes(courses: &[&CourseReport], advised: &[Text], currency: Currency) -> Html {
     let scale = scale_of(courses);
     let mut rows = Vec::new();
     let mut top = 30.0;
@@ -146,7 +146,7 @@ fn said(course: &CourseReport, currency: Currency) -> String {
     money + "; " + &unbeaten(course.p_best)
 }
 
-fn title(courses: &[&CourseReport], advised: &[&'static str]) -> &'static str {
+fn title(courses: &[&CourseReport], advised: &[Text]) -> &'static str {
     let Some(best) = courses.iter().find(|c| c.steps == advised) else {
         return "What each plan brings, against leaving it";
     };

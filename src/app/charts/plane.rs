@@ -1,7 +1,7 @@
 //! Money against originality: what each plan brings, and how much of the first surface it keeps.
 
 use leavewell_model::case::Currency;
-use leavewell_model::report::CourseReport;
+use leavewell_model::report::{CourseReport, Text};
 use leavewell_model::small::sort_short;
 use yew::prelude::*;
 
@@ -26,7 +26,7 @@ struct Spot {
 }
 
 /// Plans as points.
-pub fn plane(plans: &[&CourseReport], advised: &[&'static str], currency: Currency) -> Html {
+pub fn plane(plans: &[&CourseReport], advised: &[Text], currency: Currency) -> Html {
     let courses = &few(plans, advised);
     let scale = scale_of(courses);
     let spots = spots(courses, advised, scale);
@@ -122,7 +122,7 @@ fn label(spot: &Spot, place: Place, scale: Scale) -> El {
 
 /// The plans a person can tell apart here: the advised one, leaving it, replating, and then those
 /// nothing beats before the others.
-fn few<'a>(courses: &[&'a CourseReport], advised: &[&'static str]) -> Vec<&'a CourseReport> {
+fn few<'a>(courses: &[&'a CourseReport], advised: &[Text]) -> Vec<&'a CourseReport> {
     const MOST: usize = 5;
     let rank = |c: &CourseReport| {
         if c.steps == advised || c.steps == ["T00"] || c.steps == ["T14a"] {
@@ -140,7 +140,7 @@ fn few<'a>(courses: &[&'a CourseReport], advised: &[&'static str]) -> Vec<&'a Co
 }
 
 /// The points; plans that fall together share one.
-fn spots(courses: &[&CourseReport], advised: &[&'static str], scale: Scale) -> Vec<Spot> {
+fn spots(courses: &[&CourseReport], advised: &[Text], scale: Scale) -> Vec<Spot> {
     let mut spots: Vec<Spot> = Vec::new();
     for course in courses {
         let is_advised = course.steps == advised;
@@ -197,7 +197,7 @@ fn height_of(originality: f64) -> f64 {
     BOTTOM - originality.clamp(0.0, 1.0) * (BOTTOM - TOP)
 }
 
-fn title(courses: &[&CourseReport], advised: &[&'static str]) -> &'static str {
+fn title(courses: &[&CourseReport], advised: &[Text]) -> &'static str {
     match courses.iter().find(|c| c.steps == advised) {
         Some(course) if beaten(course, courses) => {
             "Another plan keeps as much and does as well or better in money"

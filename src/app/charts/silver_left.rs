@@ -26,7 +26,7 @@ pub fn silver_left(parts: &[PartReport]) -> Html {
     let title = thinnest.map_or_else(
         || "No layer of silver to run out".to_owned(),
         |part| {
-            let (name, left) = (small(part.name), left_words(part));
+            let (name, left) = (small(&part.name), left_words(part));
             joined(&["Thinnest: ", &name, ", ", &left, " of its first silver"])
         },
     );
@@ -45,7 +45,7 @@ pub fn silver_left(parts: &[PartReport]) -> Html {
         rows: parts.iter().map(table_row).collect(),
     };
     let drawing = group().each(&rows, |(part, said, top)| {
-        el("g", "").key(part.part).put(row(part, said, *top))
+        el("g", "").key(&part.part).put(row(part, said, *top))
     });
     figure(frame, drawing.html())
 }
@@ -61,7 +61,7 @@ fn row(part: &PartReport, said: &[String], top: f64) -> Html {
             (left * band.p10 / band.p50, left * band.p90 / band.p50)
         });
     group()
-        .put(word(part.name, 2.0, top + 14.0, "chart-name", "start"))
+        .put(word(&part.name, 2.0, top + 14.0, "chart-name", "start"))
         .put(bar("chart-track", (2.0, top + 19.0), 96.0, 12.0))
         .put(bar(
             "chart-silver",
@@ -90,7 +90,7 @@ fn words_beside(part: &PartReport) -> String {
 
 fn table_row(part: &PartReport) -> Vec<String> {
     vec![
-        part.name.to_owned(),
+        part.name.to_string(),
         left_words(part),
         part.left_um.map_or_else(|| "solid".to_owned(), number_band),
         percent(part.bleed),

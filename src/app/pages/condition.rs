@@ -3,12 +3,13 @@
 mod fields;
 mod summary;
 
+use leavewell_model::Report;
 use leavewell_model::case::{Form, PartName};
 use leavewell_model::facts::caution;
 use leavewell_model::report::CautionReport;
 use yew::prelude::*;
 
-use super::Page;
+use super::{Page, of_report};
 use crate::app::charts::silver_left;
 use crate::app::drawings::piece_drawing;
 use crate::app::parts::blocks::leaf;
@@ -38,7 +39,7 @@ pub fn condition_page(page: Page) -> Html {
             "Say what you see on each part. Leave out what you have not looked at: it widens the range, no more.",
             "Next: what it might fetch",
         ],
-        answer(open),
+        of_report(open, answer),
         group()
             .el(el("div", "condition")
                 .el(drawn(open, lit, &parts))
@@ -134,7 +135,7 @@ fn bleeds(open: &Open, parts: &[PartName]) -> Vec<(PartName, f64)> {
         !open.draft.part_text(part.id(), "bleed").is_empty()
             && Target::Share(part).problem(open).is_none()
     };
-    let known = &open.report.silver.parts;
+    let known = open.report().map_or(&[][..], |r| &r.silver.parts);
     parts
         .iter()
         .filter(|part| recorded(**part))
@@ -148,14 +149,14 @@ fn bleeds(open: &Open, parts: &[PartName]) -> Vec<(PartName, f64)> {
         .collect()
 }
 
-fn answer(open: &Open) -> Html {
-    let parts = &open.report.silver.parts;
+fn answer(report: &Report) -> Html {
+    let parts = &report.silver.parts;
     group().el(el("h2", "").text("Silver left")).p("", "This is worked out from how much base metal you say shows, and from how thick such silver was when \
                  new.").el(el("ul", "silver-words")
             .each(parts, |part| {
                 el("li", "")
-                    .key(part.part)
-                    .put(named(part.name, ": ".to_owned() + &part.words))
+                    .key(&part.part)
+                    .put(named(part.name.get(), ": ".to_owned() + &part.words))
             })).put(silver_left(parts)).html()
 }
 

@@ -6,31 +6,35 @@ mod lost;
 mod options;
 mod side;
 
+use leavewell_model::case::Currency;
 use leavewell_model::report::{CourseReport, Report};
 use yew::prelude::*;
 
-use super::Page;
+use super::{Page, of_report};
 use crate::app::charts::{bridge, has_bridge, outcomes, plane};
 use crate::app::parts::cautions::cautions_of;
 use crate::app::parts::element::{el, group};
 use crate::app::parts::marks::section;
 use crate::app::parts::screen::head;
 use crate::app::parts::words::joined;
-use crate::app::state::Open;
 
 /// Most plans drawn in one picture: more than these nobody compares.
 const DRAWN: usize = 7;
 
 /// The advice on one piece.
 pub fn counsel_page(page: Page) -> Html {
-    let open = page.open;
-    let report = &*open.report;
-    let currency = open.currency();
     let head = head(
         page,
         "Counsel",
         "What we would do, how sure that is, and why. You decide.",
     );
+    let counsel = of_report(page.open, |report| counsel(page, report));
+    el("div", "screen counsel").put(head).put(counsel).html()
+}
+
+fn counsel(page: Page, report: &Report) -> Html {
+    let open = page.open;
+    let currency = open.currency();
     let main = el("div", "counsel-main")
         .put(answer::answer(report))
         .put(options::options(report, currency));
@@ -47,28 +51,22 @@ pub fn counsel_page(page: Page) -> Html {
             "counsel-pictures",
             "pictures-title",
             "The plans in pictures",
-            pictures(open),
+            pictures(report, currency),
         ))
         .put(courses::courses(report, currency))
         .put(cautions_of(report));
-    el("div", "screen counsel")
-        .put(head)
-        .el(main)
-        .el(side)
-        .el(more)
-        .html()
+    group().el(main).el(side).el(more).html()
 }
 
-fn pictures(open: &Open) -> Html {
-    let report = &*open.report;
-    let (drawn, currency) = (drawn(report), open.currency());
+fn pictures(report: &Report, currency: Currency) -> Html {
+    let drawn = drawn(report);
     let (advised, reasons) = (&report.counsel.steps, &report.counsel.reasons);
     group()
         .said(
             "",
             joined(&[
                 "A plan is one step or a few, in order. ",
-                report.value.label,
+                &report.value.label,
             ]),
         )
         .el(el("div", "picture-grid")

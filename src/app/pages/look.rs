@@ -5,7 +5,7 @@ use leavewell_model::facts::{FindingFact, Place, finding, findings};
 use leavewell_model::report::{AfterLook, IdentityReport, NextLook};
 use yew::prelude::*;
 
-use super::Page;
+use super::{Page, of_report};
 use crate::app::charts::families;
 use crate::app::parts::blocks::leaf;
 use crate::app::parts::choice::{Choice, choices, list, radios_as};
@@ -21,13 +21,16 @@ use crate::app::state::{Action, Target};
 pub fn look_page(page: Page) -> Html {
     let open = page.open;
     let first = open.first_looks.iter().filter_map(|id| finding(id));
+    let none = open.first_looks.is_empty();
     let few = group()
         .p(
             "hint",
             "Start here. A loupe (a small magnifying glass) and daylight are enough for most. Never scratch, file \
              or heat anything to see more.",
         )
-        .el(el("div", "findings").each(first, |fact| finding_of(page, fact, "few-")));
+        .el(el("div", "findings").each(first, |fact| finding_of(page, fact, "few-")))
+        // They come with the first answer.
+        .el(el("div", "").hidden(!none).put(of_report(open, |_| el("p", "").html())));
     let every = group()
         .p(
             "hint",
@@ -143,9 +146,9 @@ fn drawing(id: &str) -> El {
 
 /// What the piece is, as far as the answers tell.
 fn what_it_is(page: Page) -> Html {
-    let identity = &page.open.report.identity;
+    let identity = &*page.open.identity;
     let meanings = el("div", "").each(&identity.family_bars, |f| {
-        el("p", "").put(named(capital(f.name) + ": ", f.meaning))
+        el("p", "").put(named(capital(&f.name) + ": ", f.meaning.get()))
     });
     let odd = |text: &String| el("p", "care").put(named("Does not fit: ", text.clone()));
     let contradictions = el("div", "contradictions")
@@ -154,15 +157,16 @@ fn what_it_is(page: Page) -> Html {
             odd(&c.text).key(&c.findings.concat())
         });
     let mut next = el("div", "next-look");
-    if let Some(look) = identity.next_looks.first() {
+    let report = page.open.report();
+    if let Some(look) = report.and_then(|r| r.identity.next_looks.first()) {
         next = next
-            .el(el("p", "").put(named("Look next: ", joined(&[look.title, "."]))))
-            .p("hint", look.how)
+            .el(el("p", "").put(named("Look next: ", joined(&[&look.title, "."]))))
+            .p("hint", look.how.get())
             .said("hint", after_look(look));
     }
     let did = el("ul", "").each(&identity.pushes, |push| {
-        let did = pushed(push.answer, push.log_odds);
-        el("li", "").words(joined(&[push.title, ": ", &did, "."]))
+        let did = pushed(&push.answer, push.log_odds);
+        el("li", "").words(joined(&[&push.title, ": ", &did, "."]))
     });
     let did = group().el(did).put(leaf(page, "why"));
     group()
@@ -184,7 +188,7 @@ fn what_it_is(page: Page) -> Html {
 
 /// What a look would make of it, for either answer.
 pub(super) fn after_look(look: &NextLook) -> String {
-    let then = |after: &AfterLook| joined(&[after.name, " (", &percent(after.p), ")"]);
+    let then = |after: &AfterLook| joined(&[&after.name, " (", &percent(after.p), ")"]);
     joined(&[
         "If it is there: most likely ",
         &then(&look.if_seen),

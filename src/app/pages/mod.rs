@@ -10,12 +10,13 @@ pub mod money;
 pub mod piece;
 pub mod shelf;
 
-use yew::Callback;
+use leavewell_model::Report;
+use yew::{Callback, Html};
 
-use super::parts::words::{money_band, percent};
+use super::parts::element::{El, el};
+use super::parts::words::{joined, money_band, percent};
 use super::route::Route;
 use super::state::{Action, Open, State};
-use crate::app::parts::words::joined;
 
 /// What every screen of a piece is given.
 #[derive(Clone, Copy)]
@@ -28,12 +29,17 @@ pub struct Page<'a> {
     pub act: &'a Callback<Action>,
 }
 
-/// The live answer of a screen in one line; empty on screens that have none.
+/// The live answer of a screen in one line; empty on screens that have none, and before it has come.
 #[must_use]
 pub fn line(here: Route, open: &Open) -> String {
-    let report = &open.report;
+    let Some(report) = open.report() else {
+        return match here {
+            Route::Piece | Route::Look => open.identity.sentence.clone(),
+            _ => String::new(),
+        };
+    };
     match here {
-        Route::Piece | Route::Look => report.identity.sentence.clone(),
+        Route::Piece | Route::Look => open.identity.sentence.clone(),
         Route::Condition => {
             let covered = percent(report.silver.covered_area);
             joined(&["Silver may still cover ", &covered, " of it."])
@@ -44,4 +50,23 @@ pub fn line(here: Route, open: &Open) -> String {
         }
         Route::Shelf | Route::Counsel => String::new(),
     }
+}
+
+/// What the report says, shown by `show`; before it has come, that it is being worked out, or why it
+/// cannot be.
+pub fn of_report(open: &Open, show: impl FnOnce(&Report) -> Html) -> Html {
+    let missing = match (open.report(), &open.weighed.failure) {
+        (Some(report), _) => return show(report),
+        (None, None) => el("p", "hint").text("Working it out\u{2026}"),
+        (None, Some(why)) => not_worked_out(why),
+    };
+    missing.html()
+}
+
+/// That something could not be worked out, and what to do about it.
+pub fn not_worked_out(why: &str) -> El {
+    el("p", "problem").words(joined(&[
+        "This part could not be worked out. Reload the page to try again; the record is safe. For a report: ",
+        why,
+    ]))
 }

@@ -1,11 +1,12 @@
 //! Money: what an undamaged one fetches, what is asked for work, what the owner agrees to.
 
+use leavewell_model::Report;
 use leavewell_model::case::{Currency, Route as SaleRoute};
 use leavewell_model::facts::{TreatmentText, treatment_text};
 use leavewell_model::report::Band;
 use yew::prelude::*;
 
-use super::Page;
+use super::{Page, of_report};
 use crate::app::parts::cautions::{cautions, named};
 use crate::app::parts::choice::{choices, pick, radios, tick};
 use crate::app::parts::element::{El, el, group};
@@ -14,7 +15,7 @@ use crate::app::parts::marks::{fold, section};
 use crate::app::parts::screen::screen;
 use crate::app::parts::words::{capital, money_band};
 use crate::app::route::Route;
-use crate::app::state::{Open, Target};
+use crate::app::state::Target;
 
 /// What a quote can be put in for, in the order people ask for it.
 const QUOTED: [&str; 6] = ["T14a", "T09", "T09b", "T10a", "T03", "T17"];
@@ -29,7 +30,7 @@ pub fn money_page(page: Page) -> Html {
             "A rough value and one price are enough to weigh money. Leave open what you do not know.",
             "Next: the counsel",
         ],
-        worth(page.open),
+        of_report(page.open, |report| worth(report, page.open.currency())),
         group()
             .put(section(
                 "",
@@ -147,9 +148,9 @@ fn consents(page: Page) -> Html {
 }
 
 /// What it is worth, in three bands.
-fn worth(open: &Open) -> Html {
-    let value = &open.report.value;
-    let band = |band: Band| capital(&money_band(band, open.currency()));
+fn worth(report: &Report, currency: Currency) -> Html {
+    let value = &report.value;
+    let band = |band: Band| capital(&money_band(band, currency));
     let mut bands = el("dl", "bands");
     for (what, worth) in [
         ("Undamaged", value.undamaged),
@@ -167,7 +168,7 @@ fn worth(open: &Open) -> Html {
         .el(bands)
         .p("hint", "In 8 cases of 10 it would lie within these bounds.")
         .el(assumed)
-        .p("label", value.label)
+        .p("label", value.label.get())
         .html()
 }
 

@@ -1,10 +1,10 @@
 //! Piece: what it is for, what is known of it, and what is wanted.
 
+use leavewell_model::Report;
 use leavewell_model::case::{Doer, Form, Goal};
-use leavewell_model::report::IdentityReport;
 use yew::prelude::*;
 
-use super::Page;
+use super::{Page, of_report};
 use crate::app::parts::cautions::display_only;
 use crate::app::parts::choice::{choices, pick, radios, tick, yes_no};
 use crate::app::parts::element::{el, group};
@@ -24,7 +24,7 @@ pub fn piece_page(page: Page) -> Html {
             "A few things to begin with. Everything may be left open; the answer is only less sure then.",
             "Next: look at the piece",
         ],
-        begin(&page.open.report.identity),
+        begin(page),
         group()
             .put(section("", "piece-title", "The piece", known(page)))
             .put(section("", "aim-title", "What do you want?", wanted(page)))
@@ -134,7 +134,7 @@ fn wanted(page: Page) -> Html {
 // Said at once where food is wanted; elsewhere it waits for the counsel.
 .el(el("div", "")
             .hidden(page.open.draft.flag("aim.food") != Some(true))
-            .put(display_only(&page.open.report))).put(radios(
+            .put(of_report(page.open, display_only))).put(radios(
             page,
             Field("aim.doer"),
             [
@@ -147,8 +147,11 @@ fn wanted(page: Page) -> Html {
 }
 
 /// What a newcomer sees beside the first questions.
-fn begin(identity: &IdentityReport) -> Html {
-    let looks = identity.next_looks.iter().take(3);
+fn begin(page: Page) -> Html {
+    let looks = |report: &Report| {
+        let looks = report.identity.next_looks.iter().take(3);
+        bullets(looks.map(|look| look.title.get().into()).collect())
+    };
     el("div", "")
         .tag("h2", "How this goes on")
         .p(
@@ -157,6 +160,6 @@ fn begin(identity: &IdentityReport) -> Html {
              read the counsel at any time: it says how sure it is.",
         )
         .p("", "These looks would tell most:")
-        .put(bullets(looks.map(|look| look.title.into()).collect()))
+        .put(of_report(page.open, looks))
         .html()
 }

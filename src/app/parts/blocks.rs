@@ -5,7 +5,7 @@ use yew::prelude::*;
 
 use super::element::{El, el};
 use super::field::{described, hint, typed};
-use crate::app::pages::Page;
+use crate::app::pages::{Page, not_worked_out};
 use crate::app::parts::marks::fold;
 use crate::app::parts::words::joined;
 use crate::app::state::Action;
@@ -18,13 +18,7 @@ pub fn leaf(page: Page, name: &'static str) -> Html {
     let holder = match leaf.map(|leaf| &leaf.blocks) {
         None => holder.p("hint", "Working it out…"),
         Some(Ok(blocks)) => each(holder, page, blocks),
-        Some(Err(why)) => holder.said(
-            "problem",
-            joined(&[
-                "This part could not be worked out. Reload the page to try again; the record is safe. For a report: ",
-                why,
-            ]),
-        ),
+        Some(Err(why)) => holder.el(not_worked_out(why)),
     };
     holder.html()
 }

@@ -59,7 +59,7 @@ pub fn display_only(report: &Report) -> Html {
     let reasons = why.why.iter().map(|w| w.clone().into()).collect();
     el("div", "display-only")
         .hidden(!why.yes)
-        .el(el("p", "").tag("strong", why.label))
+        .el(el("p", "").tag("strong", why.label.get()))
         .put(fold(
             "",
             "Why it is not for food or drink",
@@ -73,8 +73,8 @@ pub fn cautions_of(report: &Report) -> Html {
     let out: Vec<String> = report
         .options
         .iter()
-        .filter(|o| matches!(o.outcome, "never" | "not_needed"))
-        .map(|o| "caution.".to_owned() + o.treatment)
+        .filter(|o| matches!(&*o.outcome, "never" | "not_needed"))
+        .map(|o| "caution.".to_owned() + &o.treatment)
         .collect();
     let (rest, near): (Vec<CautionReport>, Vec<CautionReport>) = report
         .cautions

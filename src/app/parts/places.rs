@@ -54,6 +54,9 @@ fn state_of(place: Route, case: &Case, open: &Open) -> String {
                 n => joined(&[value, ", ", &count(n, "quote", "quotes")]),
             }
         }
-        Route::Counsel => open.report.counsel.firmness.to_owned(),
+        Route::Counsel => open
+            .report()
+            .map(|report| report.counsel.firmness.to_string())
+            .unwrap_or_default(),
     }
 }

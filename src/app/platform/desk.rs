@@ -2,22 +2,22 @@
 //! and answer are events of the window.
 
 use gloo::events::EventListener;
-use js_sys::{Object, Reflect};
+use js_sys::{Object, Reflect, Uint8Array};
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{CustomEvent, CustomEventInit};
 
-/// A page, or why there is none.
+/// An answer, or why there is none.
 #[derive(Clone, Debug)]
 pub struct Answer {
-    /// Name of the page.
+    /// What was asked for.
     pub name: String,
     /// The state of the record it was asked for.
     pub turn: u32,
-    /// JSON text of the page, or what went wrong.
-    pub page: Result<String, String>,
+    /// What it says, in bytes, or what went wrong.
+    pub said: Result<Vec<u8>, String>,
 }
 
-/// Asks for a page of a record in a given state.
+/// Asks for a page, or the report, of a record in a given state.
 pub fn ask(name: &str, turn: u32, case: &str) {
     let Some(window) = web_sys::window() else {
         return;
@@ -58,7 +58,10 @@ pub fn on_answer(told: impl Fn(Answer) + 'static) -> Option<EventListener> {
             told(Answer {
                 name: text("name").unwrap_or_default(),
                 turn,
-                page: text("answer").ok_or_else(|| text("failure").unwrap_or_default()),
+                said: field("answer")
+                    .and_then(|answer| answer.dyn_into::<Uint8Array>().ok())
+                    .map(|bytes| bytes.to_vec())
+                    .ok_or_else(|| text("failure").unwrap_or_default()),
             });
         },
     ))

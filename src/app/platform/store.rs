@@ -116,7 +116,7 @@ fn case_key(id: &str) -> String {
 fn entry_of(storage: &Storage, id: String) -> Entry {
     let text = get(storage, &case_key(&id)).unwrap_or_default();
     match Draft::parse(&text) {
-        Ok(draft) => Open::new(id, draft).entry(),
+        Ok(draft) => Open::new(id, draft).entry(None),
         Err(fault) => Entry {
             id,
             name: "A record that cannot be read".to_owned(),

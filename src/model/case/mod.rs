@@ -10,7 +10,7 @@ mod measures;
 mod reading;
 mod vocabulary;
 
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 pub use date::Date;
 pub use draft::{CASE_FORMAT, CASE_VERSION, Draft, MAX_BYTES, MAX_DEPTH, MAX_FINDINGS, OpenError};
@@ -32,7 +32,7 @@ pub trait Word: Sized {
 }
 
 /// Something in a draft that could not be used, and what to do about it.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 pub struct Problem {
     /// The field, as a path in the file: `parts[0].bleed`.
     pub field: String,

@@ -57,14 +57,15 @@ pub(super) fn changes(
                 None
             };
             let mut change = ChangeReport {
-                input,
+                input: input.into(),
                 name: name.to_owned(),
                 now: value,
                 flips_at: found
                     .as_ref()
                     .map(|(factor, _)| moved(input, value, *factor)),
-                to_steps: found
-                    .map_or_else(Vec::new, |(_, c)| c.steps.iter().map(|t| t.id()).collect()),
+                to_steps: found.map_or_else(Vec::new, |(_, c)| {
+                    c.steps.iter().map(|t| t.id().into()).collect()
+                }),
                 text: String::new(),
             };
             change.text = words(&change);

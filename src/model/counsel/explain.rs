@@ -5,12 +5,13 @@ use super::advise::{Advice, Firmness};
 use super::course::Course;
 use super::draws::Draws;
 use super::outcome::Outcome;
-use super::wording::{advice_sentence, course_name, money, percent, share};
+use super::wording::{advice_sentence, course_name, money};
 use crate::case::{Case, Goal};
 use crate::facts::Ledger;
 use crate::identity::{Family, Kind};
 use crate::maths::{mean, median};
-use crate::report::{ChangeReport, ReasonReport};
+use crate::report::{ChangeReport, ReasonReport, Text};
+use crate::small::{percent, share};
 use crate::treatment::{Situation, Treatment};
 
 /// Everything the explanation looks at.
@@ -95,8 +96,13 @@ impl Explained<'_> {
     /// The reasons, the weightiest first.
     pub(super) fn reasons(&self) -> Vec<ReasonReport> {
         let mut reasons = Vec::new();
-        let mut say =
-            |code, text: String, amount| reasons.push(ReasonReport { code, text, amount });
+        let mut say = |code: &'static str, text, amount| {
+            reasons.push(ReasonReport {
+                code: code.into(),
+                text,
+                amount,
+            });
+        };
         let chosen = self.advice.chosen;
         let own = &self.outcomes[chosen];
         self.identity_reason(&mut say);
@@ -282,7 +288,7 @@ impl Explained<'_> {
     /// What would change the answer, in words.
     pub(super) fn change_words(&self, change: &ChangeReport) -> String {
         let to = steps_in_words(&change.to_steps);
-        let at = |x: f64| match change.input {
+        let at = |x: f64| match &*change.input {
             "value" | "cost" => money(self.case, x),
             "bleed" => percent(x),
             _ => share(x),
@@ -298,7 +304,7 @@ impl Explained<'_> {
         } else {
             "less than"
         };
-        let subject = match change.input {
+        let subject = match &*change.input {
             "value" => format!("If an undamaged one fetched {side} {}", at(flip)),
             "cost" => format!("If the work cost {side} {}", at(flip)),
             "bleed" => format!("If base metal showed on {side} {} of it", at(flip)),
@@ -357,10 +363,10 @@ impl Explained<'_> {
 }
 
 /// Treatment ids as a list of what is done.
-fn steps_in_words(steps: &[&'static str]) -> String {
+fn steps_in_words(steps: &[Text]) -> String {
     let names: Vec<String> = steps
         .iter()
-        .filter(|id| !(**id == "T02" && steps.contains(&"T03")))
+        .filter(|id| !(*id == "T02" && steps.iter().any(|other| other == "T03")))
         .filter_map(|id| Treatment::parse(id))
         .map(|t| t.name().to_ascii_lowercase())
         .collect();

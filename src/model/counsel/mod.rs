@@ -29,20 +29,17 @@ use tweak::Tweak;
 
 use crate::bench::{Sheet, disk_reach_mm, strip_reach_mm};
 use crate::case::{Case, Currency, Goal, Problem, Route};
-use crate::facts::{LEDGER_VERSION, Ledger, Offered, caution};
+use crate::facts::{LEDGER_VERSION, Ledger, Offered, caution, ledger_of};
 use crate::identity::{
-    Build, Cluster, Dating, Family, Interval, Kind, Posterior, Push, Reading, Skin, contradictions,
-    date_conflicts, information_gain, interval_with, likeliest, made_by, pushes, readings,
-    readings_that_clash,
+    Cluster, Dating, Found, Interval, Kind, Posterior, Reading, information_gain, interval_with,
+    made_by, readings,
 };
 use crate::maths::{deciles, mean, median, tail_mean};
 use crate::report::{
-    AfterLook, Band, BandMean, ContradictionReport, CounselReport, CourseReport, DateReport,
-    DisplayOnly, Families, FamilyPush, FamilyReport, IdentityReport, KindReport, MeasureReport,
-    NextLook, OptionReport, PartReport, PushReport, Report, SettledReport, SilverReport,
-    ValueReport, VerdictReport,
+    AfterLook, Band, BandMean, CounselReport, CourseReport, DisplayOnly, IdentityReport, NextLook,
+    OptionReport, PartReport, Report, SilverReport, Text, ValueReport, VerdictReport,
 };
-use crate::small::sort_short;
+use crate::small::{percent, sort_short};
 use crate::treatment::{Situation, Treatment, Verdict, check, worst};
 
 /// Points of the answer: 2^12.
@@ -88,17 +85,6 @@ pub fn what_would_change(case: &Case) -> Vec<crate::report::ChangeReport> {
     };
     let chosen = &solved.courses[solved.advice.chosen];
     change::changes(&now, chosen, &advised, &|c| explained.change_words(c))
-}
-
-/// The ledger with the case's own figures laid over it.
-#[must_use]
-pub fn ledger_of(case: &Case) -> Ledger {
-    let mut ledger = Ledger::standard().clone();
-    for own in &case.overrides {
-        // A case built in code may hold an override that a file could not; it is then left out.
-        let _ = ledger.override_with(&own.figure, own.value, &own.reason);
-    }
-    ledger
 }
 
 /// A case taken through every phase up to the advice.
@@ -250,7 +236,7 @@ impl<'a> Solved<'a> {
             courses: self.course_reports(),
             counsel: CounselReport {
                 steps: ids(&self.courses[self.advice.chosen]),
-                firmness: self.advice.firmness.id(),
+                firmness: self.advice.firmness.id().into(),
                 sentence: explained.sentence(),
                 firmness_words: explained.firmness_words(),
                 reasons: explained.reasons(),
@@ -265,7 +251,9 @@ impl<'a> Solved<'a> {
             display_only: DisplayOnly {
                 yes: !why.is_empty(),
                 why,
-                label: caution("caution.display_only").map_or("", |c| c.text),
+                label: caution("caution.display_only")
+                    .map_or("".into(), |c| c.text)
+                    .into(),
             },
             problems,
             seed: self.seed,
@@ -274,166 +262,16 @@ impl<'a> Solved<'a> {
     }
 
     fn identity(&self, by_kind: &[[f64; 12]]) -> IdentityReport {
-        let mut kinds: Vec<KindReport> = Kind::ALL
-            .into_iter()
-            .map(|k| {
-                let (p, low, high) = self.interval.range(|q| q.of(k));
-                KindReport {
-                    kind: k.code(),
-                    name: k.name(),
-                    p,
-                    low,
-                    high,
-                }
-            })
-            .collect();
-        sort_short(&mut kinds, |a, b| b.p.total_cmp(&a.p));
-        let mut family_bars: Vec<FamilyReport> = Family::ALL
-            .into_iter()
-            .map(|f| {
-                let (p, low, high) = self.interval.range(|q| q.family(f));
-                FamilyReport {
-                    family: f.id(),
-                    name: f.name(),
-                    meaning: f.meaning(),
-                    p,
-                    low,
-                    high,
-                }
-            })
-            .collect();
-        sort_short(&mut family_bars, |a, b| b.p.total_cmp(&a.p));
-        let posterior = self.interval.base;
-        let (top, _) = posterior.top_family();
-        let moved = pushes(&self.case.findings, &self.readings, self.ledger, top);
+        let found = Found {
+            case: self.case,
+            ledger: self.ledger,
+            readings: &self.readings,
+            interval: &self.interval,
+            dating: &self.dating,
+        };
         IdentityReport {
-            sentence: self.identity_sentence(),
-            body: self.settled(
-                "The body",
-                likeliest(&Build::ALL, Build::probability, &self.interval),
-                Build::name,
-            ),
-            skin: self.settled(
-                "The silver on it",
-                likeliest(&Skin::ALL, Skin::probability, &self.interval),
-                Skin::name,
-            ),
-            date_conflicts: date_conflicts(self.case, &posterior, self.ledger),
-            kinds,
-            families: Families {
-                solid: posterior.family(Family::Solid),
-                fused: posterior.family(Family::Fused),
-                replated_fused: posterior.family(Family::ReplatedFused),
-                close: posterior.family(Family::Close),
-                french: posterior.family(Family::French),
-                electroplate: posterior.family(Family::Electroplate),
-                outside: posterior.family(Family::Outside),
-            },
-            family_bars,
-            dates: self.dating.span().map(|s| DateReport {
-                from: s.from,
-                to: s.to,
-                reasons: s.reasons,
-            }),
-            contradictions: contradictions(self.case, self.ledger)
-                .into_iter()
-                .map(|c| ContradictionReport {
-                    findings: c.findings.map(|f| f.id),
-                    text: c.text,
-                    different_parts: c.different_parts,
-                })
-                .chain(
-                    readings_that_clash(self.case, &self.readings, self.ledger)
-                        .into_iter()
-                        .map(|(findings, text)| ContradictionReport {
-                            findings,
-                            text,
-                            different_parts: false,
-                        }),
-                )
-                .collect(),
-            measures: self.readings.iter().map(|r| measured(r, &moved)).collect(),
             next_looks: self.next_looks(by_kind),
-            pushes: moved
-                .iter()
-                .map(|p| PushReport {
-                    finding: p.id,
-                    title: p.title,
-                    answer: p.seen.id(),
-                    log_odds: p.log_odds[top.place()],
-                })
-                .collect(),
-        }
-    }
-
-    /// The family in words, and what is still open about it.
-    fn identity_sentence(&self) -> String {
-        let posterior = self.interval.base;
-        let (top, p) = posterior.top_family();
-        let fused_body = posterior.original_fused() + posterior.family(Family::ReplatedFused);
-        let construction_seen = self
-            .case
-            .findings
-            .iter()
-            .filter(|a| a.seen == crate::case::Seen::Yes && a.id != "C14")
-            .filter_map(|a| crate::facts::finding(a.id))
-            .any(|f| f.cluster.is_construction());
-        if self
-            .case
-            .findings
-            .iter()
-            .all(|a| a.seen == crate::case::Seen::Unsure)
-            && !self.readings.iter().any(|r| r.counts)
-        {
-            return "Nothing has been looked at yet, so it could be any of these.".to_owned();
-        }
-        // Copper alone is no verdict: electroplate on copper wears through to copper too.
-        if self.case.has_seen("S03")
-            && !construction_seen
-            && matches!(top, Family::Fused | Family::ReplatedFused)
-        {
-            return "Silver over copper. Whether it was fused or electroplated has to show in a seam, an edge, a mount or a shield."
-                .to_owned();
-        }
-        if fused_body >= 0.8 && p < 0.8 {
-            return format!(
-                "{} made as fused plate (old Sheffield plate); whether it was electroplated later is open.",
-                how_sure(fused_body)
-            );
-        }
-        let names_base = !(self.case.has_seen("M01b")
-            && top == Family::Electroplate
-            && posterior.of(posterior.top_kind()) < 0.8);
-        let name = if names_base || top != Family::Electroplate {
-            top.name()
-        } else {
-            "electroplate; the mark does not name the metal beneath"
-        };
-        format!("{} {name}.", how_sure(p))
-    }
-
-    /// One of the two questions behind a kind, in words.
-    fn settled<T: Copy>(
-        &self,
-        subject: &str,
-        (top, (p, low, high)): (T, (f64, f64, f64)),
-        name: fn(T) -> &'static str,
-    ) -> SettledReport {
-        let settled = low >= self.ledger.value("counsel.family");
-        let name = name(top);
-        let share = wording::share(p);
-        let sentence = if settled {
-            format!("{subject} is {name}: settled ({share}).")
-        } else {
-            format!("{subject} is open; the likeliest is {name} ({share}).")
-        };
-        SettledReport {
-            name,
-            p,
-            low,
-            high,
-            settled,
-            sentence,
+            ..found.report()
         }
     }
 
@@ -466,12 +304,12 @@ impl<'a> Solved<'a> {
                 // Differences of rounding are not worth anything.
                 let worth = if worth < 0.5 { 0.0 } else { worth };
                 NextLook {
-                    finding: f.id,
+                    finding: f.id.into(),
                     worth: worth - effort,
                     bits: g.bits,
-                    title: f.title,
-                    how: f.how,
-                    needs: f.needs,
+                    title: f.title.into(),
+                    how: f.how.into(),
+                    needs: f.needs.into(),
                     if_seen: after_look(&g.if_seen),
                     if_absent: after_look(&g.if_absent),
                 }
@@ -481,7 +319,7 @@ impl<'a> Solved<'a> {
             b.worth
                 .total_cmp(&a.worth)
                 .then(b.bits.total_cmp(&a.bits))
-                .then(a.finding.cmp(b.finding))
+                .then_with(|| a.finding.cmp(&b.finding))
         });
         // What tells next to nothing and is worth nothing is no advice.
         let least = self.ledger.value("look.least_bits");
@@ -521,8 +359,8 @@ impl<'a> Solved<'a> {
                 let to_double =
                     (plated && times.len() * 2 >= self.draws.n).then(|| band(&mut times));
                 PartReport {
-                    part: p.id,
-                    name: p.name,
+                    part: p.id.into(),
+                    name: p.name.into(),
                     left_um: plated.then(|| band(&mut known.clone())),
                     left_fraction: plated.then(|| median(&mut share)),
                     bleed,
@@ -556,8 +394,14 @@ impl<'a> Solved<'a> {
             as_it_is: band(&mut hammer.clone()),
             net_as_it_is: band(&mut net),
             assumed: !self.draws.value_entered,
-            currency: self.case.market.currency.unwrap_or(Currency::Other).id(),
-            label: "Indicative, not an appraisal.",
+            currency: self
+                .case
+                .market
+                .currency
+                .unwrap_or(Currency::Other)
+                .id()
+                .into(),
+            label: "Indicative, not an appraisal.".into(),
         }
     }
 
@@ -593,17 +437,17 @@ impl<'a> Solved<'a> {
                     column => column.to_vec(),
                 };
                 OptionReport {
-                    treatment: t.id(),
-                    name: text.name,
-                    plain: text.plain,
-                    outcome,
+                    treatment: t.id().into(),
+                    name: text.name.into(),
+                    plain: text.plain.into(),
+                    outcome: outcome.into(),
                     not_needed: idle.map(str::to_owned),
                     verdicts: verdicts.iter().map(verdict_report).collect(),
-                    lost: text.lost,
-                    ask: text.ask,
-                    who: text.who,
-                    reversibility: t.reversibility().code(),
-                    reversibility_words: t.reversibility().words(),
+                    lost: text.lost.into(),
+                    ask: text.ask.into(),
+                    who: text.who.into(),
+                    reversibility: t.reversibility().code().into(),
+                    reversibility_words: t.reversibility().words().into(),
                     cost: band(&mut cost),
                     quoted: self.case.quote(t).is_some(),
                 }
@@ -649,16 +493,16 @@ impl<'a> Solved<'a> {
                     fitness: o.fitness,
                     stability: o.stability,
                     score,
-                    reversibility: course.reversibility().code(),
-                    reversibility_words: course.reversibility().words(),
+                    reversibility: course.reversibility().code().into(),
+                    reversibility_words: course.reversibility().words().into(),
                     cost: band(&mut o.cost.clone()),
                     tail_mean,
                     regret: self.advice.regret[i],
                     lost: course
                         .steps
                         .iter()
-                        .map(|t| t.text().lost)
-                        .filter(|l| *l != "Nothing")
+                        .map(|t| t.text().lost.into())
+                        .filter(|l| l != "Nothing")
                         .collect(),
                 }
             })
@@ -688,40 +532,9 @@ fn heat_reach_mm(ledger: &Ledger) -> f64 {
 fn after_look(posterior: &Posterior) -> AfterLook {
     let (family, p) = posterior.top_family();
     AfterLook {
-        family: family.id(),
-        name: family.name(),
+        family: family.id().into(),
+        name: family.name().into(),
         p,
-    }
-}
-
-/// A reading with how far it moved each family; nothing moved by one that does not count.
-fn measured(reading: &Reading, moved: &[Push]) -> MeasureReport {
-    let push = moved.iter().find(|p| p.id == reading.id);
-    MeasureReport {
-        id: reading.id,
-        title: reading.title,
-        text: reading.text.clone(),
-        counts: push.is_some(),
-        pushes: push
-            .into_iter()
-            .flat_map(|p| Family::ALL.into_iter().zip(p.log_odds))
-            .map(|(family, log_odds)| FamilyPush {
-                family: family.id(),
-                log_odds,
-            })
-            .collect(),
-    }
-}
-
-fn how_sure(p: f64) -> &'static str {
-    if p >= 0.95 {
-        "Almost certainly"
-    } else if p >= 0.8 {
-        "Very probably"
-    } else if p >= 0.6 {
-        "Probably"
-    } else {
-        "Not settled; the likeliest is"
     }
 }
 
@@ -729,7 +542,7 @@ fn silver_words(plated: bool, bleed: f64, to_double: Option<Band>) -> String {
     if !plated {
         return "Most likely solid silver, so there is no layer to lose.".to_owned();
     }
-    let shown = wording::percent(bleed);
+    let shown = percent(bleed);
     match to_double {
         None => format!("Base metal shows on {shown} of it already; there is little left to keep."),
         Some(t) => {
@@ -745,14 +558,14 @@ fn silver_words(plated: bool, bleed: f64, to_double: Option<Band>) -> String {
     }
 }
 
-fn ids(course: &Course) -> Vec<&'static str> {
-    course.steps.iter().map(|t| t.id()).collect()
+fn ids(course: &Course) -> Vec<Text> {
+    course.steps.iter().map(|t| t.id().into()).collect()
 }
 
 fn verdict_report(v: &Verdict) -> VerdictReport {
     VerdictReport {
-        guard: v.guard,
-        outcome: v.outcome.id(),
+        guard: v.guard.into(),
+        outcome: v.outcome.id().into(),
         reason: v.reason.clone(),
         lifted_by: v.lifted_by.clone(),
     }

@@ -49,29 +49,6 @@ fn grouped(x: f64) -> String {
     out
 }
 
-/// A share in words: "3 in 100", "about half".
-pub(super) fn share(p: f64) -> String {
-    let hundred = 100.0 * p;
-    if hundred < 1.0 {
-        "less than 1 in 100".to_owned()
-    } else if hundred > 99.0 {
-        "more than 99 in 100".to_owned()
-    } else {
-        format!("{hundred:.0} in 100")
-    }
-}
-
-/// A share of an area or of a whole: "about 3 %", "nearly all".
-pub(super) fn percent(f: f64) -> String {
-    if f < 0.005 {
-        "less than 1 %".to_owned()
-    } else if f >= 0.985 {
-        "nearly all".to_owned()
-    } else {
-        format!("about {:.0} %", 100.0 * f)
-    }
-}
-
 /// A course in a few words, for lists: "wash, gentle cleaning".
 pub(super) fn course_name(course: &Course) -> String {
     let names: Vec<String> = course
@@ -153,14 +130,5 @@ mod tests {
         ] {
             assert_eq!(money(&case, amount), shown);
         }
-    }
-
-    #[test]
-    fn shares_are_said_in_hundredths() {
-        assert_eq!(share(0.914), "91 in 100");
-        assert_eq!(share(0.001), "less than 1 in 100");
-        assert_eq!(share(1.0), "more than 99 in 100");
-        assert_eq!(percent(0.03), "about 3 %");
-        assert_eq!(percent(0.999), "nearly all");
     }
 }

@@ -1,13 +1,14 @@
 //! The silver of one part as the answer draws it, for pages that look further: the same sample, the
 //! same kinds, the same layers.
 
+use std::borrow::Cow;
 use std::rc::Rc;
 
+use super::ANSWER_LOG2;
 use super::draws::{LayerDraws, draw_kinds, worn_layers};
 use super::sample::{Dim, Sample};
-use super::{ANSWER_LOG2, ledger_of};
 use crate::case::{Case, Part, PartName};
-use crate::facts::{Figure, Ledger};
+use crate::facts::{Figure, Ledger, ledger_of};
 use crate::identity::{Kind, Posterior, with_interval};
 use crate::silver::{Layer, bleed_range};
 
@@ -20,7 +21,7 @@ pub(crate) struct Worn {
     /// What the piece is.
     pub(crate) posterior: Posterior,
     /// The figures, with the case's own laid over them.
-    pub(crate) ledger: Ledger,
+    pub(crate) ledger: Cow<'static, Ledger>,
     sample: Rc<Sample>,
 }
 

@@ -9,6 +9,7 @@ mod finding;
 mod table;
 mod treatment_text;
 
+use std::borrow::Cow;
 use std::sync::OnceLock;
 
 pub use figure::{Figure, Shape, Tag};
@@ -17,6 +18,7 @@ pub use treatment_text::{
     CautionText, Level, Offered, TreatmentText, caution, cautions, treatment_text, treatment_texts,
 };
 
+use crate::case::Case;
 use crate::small::decimal;
 use table::{rows, without_comments};
 
@@ -39,6 +41,19 @@ pub struct Source {
 pub struct Ledger {
     /// In order of id.
     figures: Vec<Figure>,
+}
+
+/// The figures of a case: the standard ones with the case's own laid over them.
+#[must_use]
+pub fn ledger_of(case: &Case) -> Cow<'static, Ledger> {
+    let mut ledger = Cow::Borrowed(Ledger::standard());
+    for own in &case.overrides {
+        // A case built in code may hold an override that a file could not; it is then left out.
+        let _ = ledger
+            .to_mut()
+            .override_with(&own.figure, own.value, &own.reason);
+    }
+    ledger
 }
 
 /// Why a person's own value could not be taken.

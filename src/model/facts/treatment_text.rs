@@ -2,7 +2,7 @@
 
 use std::sync::OnceLock;
 
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 use super::{embedded, table::rows};
 
@@ -43,7 +43,7 @@ pub struct TreatmentText {
 }
 
 /// How serious a caution is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]
 pub enum Level {
     /// Stop: people or the piece come to harm.

@@ -23,8 +23,6 @@ pub use picture::{Anchor, Ink, Mark, Picture};
 use serde::Serialize;
 
 use crate::case::{Draft, Problem};
-use crate::counsel::what_would_change;
-use crate::report::ChangeReport;
 
 /// What makes a page: from the record as typed to blocks.
 pub type Maker = fn(&Draft) -> Vec<Block>;
@@ -47,16 +45,19 @@ pub fn page(name: &str, draft: &Draft) -> Option<Vec<Block>> {
         .map(|(_, make)| make(draft))
 }
 
-/// The name under which [`page_json`] answers what would change the counsel.
+/// The name under which the second program answers with the report.
+pub const REPORT: &str = "report";
+/// The name under which it answers what would change the counsel.
 pub const CHANGES: &str = "changes";
+/// The name under which it answers with all of that as JSON text.
+pub const WEIGH: &str = "weigh";
 
-/// The same as JSON text: `{"blocks": […]}`, for [`CHANGES`] `{"changes": […]}`, and when there is
-/// nothing to show `{"refused": {field, message, remedy}}`.
+/// The same as JSON text: `{"blocks": […]}`, and when there is nothing to show
+/// `{"refused": {field, message, remedy}}`.
 #[must_use]
 pub fn page_json(name: &str, case: &str) -> String {
     let answer = match Draft::parse(case) {
         Err(fault) => Answer::Refused(fault.problem()),
-        Ok(draft) if name == CHANGES => Answer::Changes(what_would_change(&draft.read().0)),
         Ok(draft) => {
             page(name, &draft).map_or_else(|| Answer::Refused(unknown(name)), Answer::Blocks)
         }
@@ -68,7 +69,6 @@ pub fn page_json(name: &str, case: &str) -> String {
 #[serde(rename_all = "snake_case")]
 enum Answer {
     Blocks(Vec<Block>),
-    Changes(Vec<ChangeReport>),
     Refused(Problem),
 }
 
@@ -88,19 +88,7 @@ mod tests {
     fn an_unknown_page_and_a_broken_record_are_refused() {
         let case = Draft::default().to_json();
         assert!(page_json("nowhere", &case).contains("no page called nowhere"));
-        for name in [CHANGES, "nowhere"] {
-            let answer = page_json(name, "{\"format\":");
-            assert!(answer.starts_with("{\"refused\":"), "{answer}");
-        }
-    }
-
-    #[test]
-    fn what_would_change_it_is_the_same_as_in_the_whole_answer() {
-        let text = r#"{"format":"leavewell-case","version":1,"piece":{"form":"tray"},"findings":[{"id":"C01","answer":"seen"}],
-            "parts":[{"part":"body","bleed":0.2}],"market":{"likely":300}}"#;
-        let apart: serde_json::Value = serde_json::from_str(&page_json(CHANGES, text)).unwrap();
-        let whole: serde_json::Value = serde_json::from_str(&crate::weigh_json(text)).unwrap();
-        assert_eq!(apart["changes"], whole["counsel"]["would_change"]);
-        assert!(!apart["changes"].as_array().unwrap().is_empty());
+        let answer = page_json("bleed", "{\"format\":");
+        assert!(answer.starts_with("{\"refused\":"), "{answer}");
     }
 }

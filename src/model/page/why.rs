@@ -4,8 +4,8 @@
 use super::block::{Block, Table, Tone};
 use super::picture::{Anchor, Ink, Mark, Picture};
 use crate::case::{Answer, Draft, Seen};
-use crate::counsel::ledger_of;
 use crate::facts::Ledger;
+use crate::facts::ledger_of;
 use crate::identity::{Family, Reading, interval_with, pushes, readings};
 
 const WIDTH: f64 = 320.0;

@@ -1,9 +1,12 @@
-//! Small stand-ins for library parts that are too big for a program with a size budget.
+//! Small things used everywhere: stand-ins for library parts too big for a program with a size
+//! budget, each saying what it gives up, and shares in words.
 //!
-//! Each says what it gives up. Invariant: none of them holds a figure or decides anything.
+//! Invariant: none of them holds a figure or decides anything.
 
 mod decimal;
 mod ordered;
+mod shares;
 
 pub use decimal::decimal;
 pub use ordered::sort_short;
+pub use shares::{percent, share};

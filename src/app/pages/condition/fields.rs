@@ -96,6 +96,7 @@ pub(super) fn part_fields(page: Page, part: PartName) -> Html {
         .key(part.id())
         .el(el("h2", "").attr("id", "part-title").text(part.label()))
         .put(bleed(page, part))
+        .el(tarnish)
         .el(grid)
         .html()
 }

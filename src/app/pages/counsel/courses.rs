@@ -64,7 +64,7 @@ fn row(course: &CourseReport, currency: Currency) -> Vec<String> {
         unbeaten(course.p_best),
         in_hundred(course.p_loss),
         percent(course.originality),
-        course.reversibility_words.to_owned(),
+        course.reversibility_words.to_string(),
         money_band(course.cost, currency),
     ]
 }

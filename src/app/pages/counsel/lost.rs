@@ -19,7 +19,7 @@ pub(super) fn lost(report: &Report) -> Html {
             c.lost
                 .iter()
                 .filter(|l| **l != "Nothing")
-                .map(|l| (*l).into())
+                .map(|l| l.get().into())
                 .collect()
         })
         .unwrap_or_default();
@@ -31,7 +31,7 @@ pub(super) fn lost(report: &Report) -> Html {
         .options
         .iter()
         .find(|o| o.treatment == "T14a")
-        .map_or("", |o| o.lost);
+        .map_or("", |o| o.lost.get());
     let questions: Vec<_> = report
         .counsel
         .steps

@@ -15,16 +15,18 @@ use crate::app::parts::words::{capital, gain_band, joined, money_band, percent};
 /// head of its column, shown there only.
 pub(super) fn options(report: &Report, currency: Currency) -> Html {
     let mut options: Vec<&OptionReport> = report.options.iter().collect();
-    sort_short(&mut options, |a, b| order(a.outcome).cmp(&order(b.outcome)));
+    sort_short(&mut options, |a, b| {
+        order(&a.outcome).cmp(&order(&b.outcome))
+    });
     let of = |outcomes: &[&str]| -> Vec<&OptionReport> {
         options
             .iter()
-            .filter(|o| outcomes.contains(&o.outcome))
+            .filter(|o| outcomes.contains(&&*o.outcome))
             .copied()
             .collect()
     };
     let (idle, never) = (of(&["not_needed"]), of(&["never"]));
-    options.retain(|o| !matches!(o.outcome, "not_needed" | "never"));
+    options.retain(|o| !matches!(&*o.outcome, "not_needed" | "never"));
     let shown = vec![
         table(
             "Each step by itself. Money is against leaving the piece as it is; 8 outcomes in 10 fall inside a \
@@ -46,7 +48,7 @@ pub(super) fn options(report: &Report, currency: Currency) -> Html {
 
 /// Options a person need not read to decide: named in a line that opens.
 fn folded(why: &str, options: &[&OptionReport], report: &Report, currency: Currency) -> Html {
-    let names: Vec<&str> = options.iter().map(|o| o.name).collect();
+    let names: Vec<&str> = options.iter().map(|o| o.name.get()).collect();
     let summary = joined(&[why, ": ", &names.join(", ").to_ascii_lowercase()]);
     let table = table("Each step by itself.", options, report, currency);
     el("div", "")
@@ -83,20 +85,20 @@ const HEADS: [&str; 5] = [
 ];
 
 fn row(option: &OptionReport, report: &Report, currency: Currency) -> El {
-    let closed = matches!(option.outcome, "barred" | "never");
+    let closed = matches!(&*option.outcome, "barred" | "never");
     let course = report
         .courses
         .iter()
-        .find(|c| is_by_itself(c, option.treatment));
+        .find(|c| is_by_itself(c, &option.treatment));
     let advised = report.counsel.steps.contains(&option.treatment);
     let head = el("th", "")
         .attr("scope", "row")
         .attr("role", "rowheader")
-        .el(el("span", "option-name").text(option.name))
+        .el(el("span", "option-name").text(option.name.get()))
         .el(el("span", "option-advised")
             .hidden(!advised)
             .text("Advised"))
-        .el(el("span", "option-plain").text(option.plain));
+        .el(el("span", "option-plain").text(option.plain.get()));
     let class = match (closed, advised) {
         (true, _) => "is-closed",
         (_, true) => "is-advised",
@@ -107,17 +109,17 @@ fn row(option: &OptionReport, report: &Report, currency: Currency) -> El {
         vec![cell("4", 1, group().put(said(option)).put(more).html())]
     } else {
         let kept = course.map(kept_words).unwrap_or_default();
-        let undone = capital(option.reversibility_words);
+        let undone = capital(&option.reversibility_words);
         let cost = cost_words(option, currency);
         vec![
             cell("1", 1, said(option)),
             cell("1", 2, money(course, currency)),
             cell("1", 3, two("", kept, undone)),
-            cell("1", 4, two("figures", cost, who(option.who))),
+            cell("1", 4, two("figures", cost, who(&option.who))),
         ]
     };
     el("tr", class)
-        .key(option.treatment)
+        .key(&option.treatment)
         .attr("role", "row")
         .el(head)
         .put(all(cells))
@@ -148,7 +150,7 @@ const LIFTS: &str = "What would lift this: ";
 
 /// What the guards say, in words.
 fn said(option: &OptionReport) -> Html {
-    let lead = match option.outcome {
+    let lead = match &*option.outcome {
         "conditional" => "It can be done, if:",
         "needs_check" => "Not before a check:",
         "needs_opinion" => "Not before a conservator has given a written opinion:",
@@ -220,7 +222,7 @@ fn cost_words(option: &OptionReport, currency: Currency) -> String {
 
 /// What is still worth knowing of an option that is out.
 fn closed_line(option: &OptionReport, course: Option<&CourseReport>, currency: Currency) -> String {
-    let mut said = vec![capital(option.reversibility_words)];
+    let mut said = vec![capital(&option.reversibility_words)];
     said.extend(course.map(kept_words));
     if option.cost.p90 > 0.0 {
         said.push(cost_words(option, currency));

@@ -17,9 +17,10 @@ use crate::app::route::Route;
 /// What would change the answer. It is found a little later than the answer itself.
 pub(super) fn would_change(page: Page) -> Html {
     let open = page.open;
-    let changes = &open.report.counsel.would_change;
+    let found = open.changes.as_deref();
+    let changes = found.map_or(&[][..], Vec::as_slice);
     let flips = changes.iter().any(|c| c.flips_at.is_some());
-    let words = match (open.has_changes, flips) {
+    let words = match (found.is_some(), flips) {
         (false, _) if failed(page) => {
             "What would change this could not be worked out. Reload the page to try again; the record is safe."
         }
@@ -33,7 +34,7 @@ pub(super) fn would_change(page: Page) -> Html {
         .el(el("ul", "")
             .hidden(!flips)
             .each(changes.iter().filter(|c| c.flips_at.is_some()), |change| {
-                el("li", "").key(change.input).words(change.text.clone())
+                el("li", "").key(&change.input).words(change.text.clone())
             }))
         .el(el("p", "").hidden(flips).text(words))
         .el(el("div", "")
@@ -64,11 +65,11 @@ pub(super) fn look_next(report: &Report, currency: Currency) -> Html {
             .hidden(!looks.is_empty())
             .text("Nothing left to look at that you can see by eye."))
         .el(el("ol", "").each(looks.iter().take(SHOWN), |look| {
-            let needs = joined(&["You need: ", look.needs, ". ", &worth(look, currency)]);
+            let needs = joined(&["You need: ", &look.needs, ". ", &worth(look, currency)]);
             el("li", "")
-                .key(look.finding)
-                .tag("strong", look.title)
-                .p("", look.how)
+                .key(&look.finding)
+                .tag("strong", look.title.get())
+                .p("", look.how.get())
                 .said("quiet", after_look(look))
                 .said("quiet", needs)
         }))

@@ -1,0 +1,233 @@
+//! What was found, as the plain data that screens and sheets show.
+
+use super::{
+    Build, Dating, Family, Interval, Kind, Push, Reading, Skin, contradictions, date_conflicts,
+    interval_with, likeliest, pushes, readings, readings_that_clash,
+};
+use crate::case::{Case, Seen};
+use crate::facts::{Ledger, finding};
+use crate::report::{
+    ContradictionReport, DateReport, Families, FamilyPush, FamilyReport, IdentityReport,
+    KindReport, MeasureReport, PushReport, SettledReport,
+};
+use crate::small::{share, sort_short};
+
+/// What the piece is, from its record alone and at once: for a screen that answers while one looks.
+/// `next_looks` is empty, for what a look is worth hangs on the counsel.
+#[must_use]
+pub fn identify(case: &Case, ledger: &Ledger) -> IdentityReport {
+    let readings = readings(case, ledger);
+    let interval = interval_with(&case.findings, &readings, ledger);
+    let dating = Dating::new(case, &interval.base, ledger);
+    Found {
+        case,
+        ledger,
+        readings: &readings,
+        interval: &interval,
+        dating: &dating,
+    }
+    .report()
+}
+
+/// Everything worked out about what a piece is.
+pub(crate) struct Found<'a> {
+    pub(crate) case: &'a Case,
+    pub(crate) ledger: &'a Ledger,
+    pub(crate) readings: &'a [Reading],
+    pub(crate) interval: &'a Interval,
+    pub(crate) dating: &'a Dating,
+}
+
+impl Found<'_> {
+    /// The answer, but for what to look at next: what a look is worth is for the counsel to say.
+    pub(crate) fn report(&self) -> IdentityReport {
+        let mut kinds: Vec<KindReport> = Kind::ALL
+            .into_iter()
+            .map(|k| {
+                let (p, low, high) = self.interval.range(|q| q.of(k));
+                KindReport {
+                    kind: k.code().into(),
+                    name: k.name().into(),
+                    p,
+                    low,
+                    high,
+                }
+            })
+            .collect();
+        sort_short(&mut kinds, |a, b| b.p.total_cmp(&a.p));
+        let mut family_bars: Vec<FamilyReport> = Family::ALL
+            .into_iter()
+            .map(|f| {
+                let (p, low, high) = self.interval.range(|q| q.family(f));
+                FamilyReport {
+                    family: f.id().into(),
+                    name: f.name().into(),
+                    meaning: f.meaning().into(),
+                    p,
+                    low,
+                    high,
+                }
+            })
+            .collect();
+        sort_short(&mut family_bars, |a, b| b.p.total_cmp(&a.p));
+        let posterior = self.interval.base;
+        let (top, _) = posterior.top_family();
+        let moved = pushes(&self.case.findings, self.readings, self.ledger, top);
+        IdentityReport {
+            sentence: self.sentence(),
+            body: self.settled(
+                "The body",
+                likeliest(&Build::ALL, Build::probability, self.interval),
+                Build::name,
+            ),
+            skin: self.settled(
+                "The silver on it",
+                likeliest(&Skin::ALL, Skin::probability, self.interval),
+                Skin::name,
+            ),
+            date_conflicts: date_conflicts(self.case, &posterior, self.ledger),
+            kinds,
+            families: Families {
+                solid: posterior.family(Family::Solid),
+                fused: posterior.family(Family::Fused),
+                replated_fused: posterior.family(Family::ReplatedFused),
+                close: posterior.family(Family::Close),
+                french: posterior.family(Family::French),
+                electroplate: posterior.family(Family::Electroplate),
+                outside: posterior.family(Family::Outside),
+            },
+            family_bars,
+            dates: self.dating.span().map(|s| DateReport {
+                from: s.from,
+                to: s.to,
+                reasons: s.reasons,
+            }),
+            contradictions: contradictions(self.case, self.ledger)
+                .into_iter()
+                .map(|c| ContradictionReport {
+                    findings: c.findings.map(|f| f.id.into()),
+                    text: c.text,
+                    different_parts: c.different_parts,
+                })
+                .chain(
+                    readings_that_clash(self.case, self.readings, self.ledger)
+                        .into_iter()
+                        .map(|(findings, text)| ContradictionReport {
+                            findings: findings.map(Into::into),
+                            text,
+                            different_parts: false,
+                        }),
+                )
+                .collect(),
+            measures: self.readings.iter().map(|r| measured(r, &moved)).collect(),
+            next_looks: Vec::new(),
+            pushes: moved
+                .iter()
+                .map(|p| PushReport {
+                    finding: p.id.into(),
+                    title: p.title.into(),
+                    answer: p.seen.id().into(),
+                    log_odds: p.log_odds[top.place()],
+                })
+                .collect(),
+        }
+    }
+
+    /// The family in words, and what is still open about it.
+    fn sentence(&self) -> String {
+        let posterior = self.interval.base;
+        let (top, p) = posterior.top_family();
+        let fused_body = posterior.original_fused() + posterior.family(Family::ReplatedFused);
+        let construction_seen = self
+            .case
+            .findings
+            .iter()
+            .filter(|a| a.seen == Seen::Yes && a.id != "C14")
+            .filter_map(|a| finding(a.id))
+            .any(|f| f.cluster.is_construction());
+        if self.case.findings.iter().all(|a| a.seen == Seen::Unsure)
+            && !self.readings.iter().any(|r| r.counts)
+        {
+            return "Nothing has been looked at yet, so it could be any of these.".to_owned();
+        }
+        // Copper alone is no verdict: electroplate on copper wears through to copper too.
+        if self.case.has_seen("S03")
+            && !construction_seen
+            && matches!(top, Family::Fused | Family::ReplatedFused)
+        {
+            return "Silver over copper. Whether it was fused or electroplated has to show in a seam, an edge, a mount or a shield."
+                .to_owned();
+        }
+        if fused_body >= 0.8 && p < 0.8 {
+            return format!(
+                "{} made as fused plate (old Sheffield plate); whether it was electroplated later is open.",
+                how_sure(fused_body)
+            );
+        }
+        let names_base = !(self.case.has_seen("M01b")
+            && top == Family::Electroplate
+            && posterior.of(posterior.top_kind()) < 0.8);
+        let name = if names_base || top != Family::Electroplate {
+            top.name()
+        } else {
+            "electroplate; the mark does not name the metal beneath"
+        };
+        format!("{} {name}.", how_sure(p))
+    }
+
+    /// One of the two questions behind a kind, in words.
+    fn settled<T: Copy>(
+        &self,
+        subject: &str,
+        (top, (p, low, high)): (T, (f64, f64, f64)),
+        name: fn(T) -> &'static str,
+    ) -> SettledReport {
+        let settled = low >= self.ledger.value("counsel.family");
+        let name = name(top);
+        let share = share(p);
+        let sentence = if settled {
+            format!("{subject} is {name}: settled ({share}).")
+        } else {
+            format!("{subject} is open; the likeliest is {name} ({share}).")
+        };
+        SettledReport {
+            name: name.into(),
+            p,
+            low,
+            high,
+            settled,
+            sentence,
+        }
+    }
+}
+
+/// A reading with how far it moved each family; nothing moved by one that does not count.
+fn measured(reading: &Reading, moved: &[Push]) -> MeasureReport {
+    let push = moved.iter().find(|p| p.id == reading.id);
+    MeasureReport {
+        id: reading.id.into(),
+        title: reading.title.into(),
+        text: reading.text.clone(),
+        counts: push.is_some(),
+        pushes: push
+            .into_iter()
+            .flat_map(|p| Family::ALL.into_iter().zip(p.log_odds))
+            .map(|(family, log_odds)| FamilyPush {
+                family: family.id().into(),
+                log_odds,
+            })
+            .collect(),
+    }
+}
+
+fn how_sure(p: f64) -> &'static str {
+    if p >= 0.95 {
+        "Almost certainly"
+    } else if p >= 0.8 {
+        "Very probably"
+    } else if p >= 0.6 {
+        "Probably"
+    } else {
+        "Not settled; the likeliest is"
+    }
+}
