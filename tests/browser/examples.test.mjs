@@ -15,7 +15,7 @@ browserTest("every worked example opens, and its counsel is the model's", async 
   const sentences = new Set();
   for (const name of files) {
     const text = await readFile(new URL(name, CASES), "utf8");
-    sentences.add(await page.evaluate((t) => JSON.parse(window.leavewell.weigh_json(t)).counsel.sentence, text));
+    sentences.add(await page.evaluate(async (t) => JSON.parse(await window.leavewell.weigh_json(t)).counsel.sentence, text));
   }
   for (let at = 0; at < count; at += 1) {
     await go("#/");

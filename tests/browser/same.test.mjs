@@ -26,7 +26,7 @@ for (const name of names) {
 
     const piece = parsed(text);
     if (piece === undefined) return;
-    const fromObject = await page.evaluate((it) => JSON.stringify(window.leavewell.weigh(it)), piece);
+    const fromObject = await page.evaluate(async (it) => JSON.stringify(await window.leavewell.weigh(it)), piece);
     assert.deepEqual(JSON.parse(fromObject), JSON.parse(native));
   });
 }
