@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import { browserTest } from "./harness.mjs";
 
-const FORMS = ["coffee_pot", "teapot", "tankard", "tray", "candlestick", "basket", "tureen", "sauceboat", "wine_cooler", "caddy", "other"];
+const FORMS = ["coffee_pot", "teapot", "tankard", "tray", "candlestick", "basket", "tureen", "sauceboat", "cooler", "box", "other"];
 
 browserTest("the list and the drawing choose the same part", async ({ page, go }) => {
   await go("#/");
