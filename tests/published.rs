@@ -8,10 +8,16 @@
 mod bench;
 #[path = "published/decision.rs"]
 mod decision;
+#[path = "published/food.rs"]
+mod food;
+#[path = "published/heat.rs"]
+mod heat;
 #[path = "published/identity.rs"]
 mod identity;
 #[path = "published/maths.rs"]
 mod maths;
+#[path = "published/plating.rs"]
+mod plating;
 #[path = "published/silver.rs"]
 mod silver;
 #[path = "published/value.rs"]

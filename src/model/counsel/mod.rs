@@ -4,17 +4,20 @@
 //! before; nothing is fed back. The same case gives the same bytes on every machine.
 
 mod advise;
-mod caution_list;
+pub(crate) mod caution_list;
 mod change;
-mod course;
+pub(crate) mod course;
 mod draws;
 mod explain;
 mod outcome;
 mod sample;
+mod situated;
 mod tweak;
 mod wording;
 
 use std::rc::Rc;
+
+pub(crate) use situated::situated;
 
 use advise::{Advice, advise, score_by_kind, worth_of};
 use course::{Course, courses, not_needed};
@@ -86,7 +89,8 @@ pub fn what_would_change(case: &Case) -> Vec<crate::report::ChangeReport> {
 }
 
 /// The ledger with the case's own figures laid over it.
-fn ledger_of(case: &Case) -> Ledger {
+#[must_use]
+pub fn ledger_of(case: &Case) -> Ledger {
     let mut ledger = Ledger::standard().clone();
     for own in &case.overrides {
         // A case built in code may hold an override that a file could not; it is then left out.

@@ -5,8 +5,18 @@
 //! fetches these pages from a second program when a screen first asks for one.
 
 pub mod ask;
+mod bench;
 mod block;
+mod catalogue;
+mod caution_blocks;
+mod food;
+mod heat;
+mod heat_picture;
 mod picture;
+mod plating;
+mod plating_picture;
+mod say;
+mod sources_fold;
 
 pub use block::{Block, Choice, Field, Table, Tone};
 pub use picture::{Anchor, Ink, Mark, Picture};
@@ -15,8 +25,11 @@ use serde::Serialize;
 
 use crate::case::{Draft, Problem};
 
+/// What makes a page: from the record as typed to blocks.
+pub type Maker = fn(&Draft) -> Vec<Block>;
+
 /// The pages there are, each with what makes it.
-pub const PAGES: [(&str, fn(&Draft) -> Vec<Block>); 0] = [];
+pub const PAGES: &[(&str, Maker)] = &[("bench", bench::page), ("catalogue", catalogue::page)];
 
 /// The page of this name for a case; `None` when there is no such page.
 #[must_use]
