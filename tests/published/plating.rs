@@ -37,7 +37,11 @@ fn the_ninety_stamp() {
     let um = deposit_um(90.0, figure("metal.silver.density"), 2400.0);
     near(um, 35.75, 0.01);
     near(um, 36.0, 0.3);
-    near(coat_g(um, figure("metal.silver.density"), 2400.0), 90.0, 1e-9);
+    near(
+        coat_g(um, figure("metal.silver.density"), 2400.0),
+        90.0,
+        1e-9,
+    );
 }
 
 /// The relations undo one another.

@@ -927,6 +927,7 @@ mod tests {
     fn dips_keep_off_bare_metal_and_soldered_joints() {
         let mut tray = case(&NICKEL, tested);
         tray.piece.form = Some(crate::case::Form::Tray);
+        tray.parts[0].bleed = Some(crate::case::Bleed::Fraction(0.0));
         silent(Treatment::Dip, &tray, NOTHING, "H02");
         silent(Treatment::Dip, &tray, NOTHING, "H03");
         let mut pot = tray.clone();

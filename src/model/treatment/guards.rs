@@ -222,7 +222,7 @@ impl Rules<'_, '_> {
                 "Nothing.",
             );
         }
-        if self.s.body_bleed > 0.0 || bleeding_edges(self.s) {
+        if self.s.body_bleed >= self.figure("silver.f_none") || bleeding_edges(self.s) {
             self.add(
                 "H03",
                 Outcome::Barred,

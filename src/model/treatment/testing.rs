@@ -1,6 +1,6 @@
 //! Cases and situations for the tests of the rules.
 
-use super::{LeadStatus, Situation};
+use super::Situation;
 use crate::case::{Answer, Case, Part, PartName, Seen};
 use crate::facts::Ledger;
 use crate::identity::{CopperRule, Ladder, posterior};
