@@ -335,13 +335,16 @@ fn cautions_of(draft: &Draft) -> Vec<String> {
         .collect()
 }
 
+/// A danger, the treatments it is also a reason for, and how it is put on record.
+type Danger = (&'static str, &'static [Treatment], fn(&mut Draft));
+
 /// A danger more takes no caution away and makes no treatment milder. Two dangers are also reasons:
 /// corrosion to take an old repair out, a failing filling to take that out; there the verdict may move.
 #[test]
 fn a_danger_more_makes_nothing_milder() {
-    let dangers: [(&str, &[Treatment], fn(&mut Draft)); 11] = [
+    let dangers: [Danger; 11] = [
         ("a closed part", &[], |d| {
-            d.set_part("foot", "fill", "sealed")
+            d.set_part("foot", "fill", "sealed");
         }),
         ("corrosion", &[Treatment::RemoveLead], |d| {
             d.set_part("foot", "corrosion", "green");
@@ -349,7 +352,9 @@ fn a_danger_more_makes_nothing_milder() {
         ("a child", &[], |d| {
             d.set_flag("aim.household_child_or_pregnant", Some(true));
         }),
-        ("gilding", &[], |d| d.set_part("cover", "interior", "gilt")),
+        ("gilding", &[], |d| {
+            d.set_part("cover", "interior", "gilt");
+        }),
         ("standing food", &[], |d| {
             d.set_flag("aim.store_food", Some(true));
         }),

@@ -104,6 +104,7 @@ fn bessel_functions_of_both_kinds() {
 /// (K0(r/L) I1(R/L) + I0(r/L) K1(R/L)) over its value at a: distance beyond the edge of the patch, and
 /// the share of heat left at the rim. R is the radius, so the metal goes on R - a beyond the patch.
 #[test]
+#[allow(clippy::too_many_lines)] // a table
 fn disks_over_a_grid() {
     let all = f64::INFINITY;
     for (k, t, h, a, radius, joint, limit, wide, sized, rim) in [

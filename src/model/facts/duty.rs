@@ -46,7 +46,7 @@ impl Duty {
                 self.words, self.seen
             ),
             Status::Recalled => format!(
-                "{} Recalled: check the current figure with the regulator.",
+                "{} Recalled: check the current figure or rule with the regulator.",
                 self.words
             ),
         }

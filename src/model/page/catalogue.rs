@@ -44,7 +44,7 @@ fn blocks(draft: &Draft, s: &Situation, c: Circumstances) -> Vec<Block> {
         blocks.extend(caution_blocks::named("caution.fallback"));
     }
     blocks.push(questions(draft));
-    blocks.extend(hazards(s, c));
+    blocks.push(hazards(s, c));
     let entry = |t: &Treatment| {
         let (_, v) = verdicts.iter().find(|(known, _)| known == t)?;
         Some(treatment(*t, v, s))
@@ -107,9 +107,11 @@ fn questions(draft: &Draft) -> Block {
     )
 }
 
-/// Cautions for what is recorded, whatever is done.
-fn hazards(s: &Situation, c: Circumstances) -> Vec<Block> {
-    let mut ids: Vec<String> = cautions_for(&[], s).into_iter().map(|c| c.id).collect();
+/// Cautions for everybody and for what is recorded, whatever is done.
+fn hazards(s: &Situation, c: Circumstances) -> Block {
+    // The catalogue names what can bring lead, cyanide and solvent, so children come first, always.
+    let mut ids = vec!["caution.child".to_owned()];
+    ids.extend(cautions_for(&[], s).into_iter().map(|c| c.id));
     for (holds, id) in [
         (c.hard_repair, "caution.cadmium"),
         (c.insulator, "caution.asbestos"),
@@ -120,22 +122,16 @@ fn hazards(s: &Situation, c: Circumstances) -> Vec<Block> {
             ids.push(id.to_owned());
         }
     }
-    if s.case.aim.household_child_or_pregnant {
-        ids.push("caution.child".to_owned());
-    }
     if !s.triggers().is_empty() {
         ids.push("caution.display_only".to_owned());
     }
-    if ids.is_empty() {
-        return Vec::new();
-    }
-    vec![Block::section(
+    Block::section(
         "catalogue.hazards",
-        "Dangers in this piece, whatever is done",
+        "Whatever is done",
         ids.iter()
             .filter_map(|id| caution_blocks::named(id))
             .collect(),
-    )]
+    )
 }
 
 fn treatment(t: Treatment, verdicts: &[Verdict], s: &Situation) -> Block {
@@ -196,20 +192,14 @@ fn verdict_words(outcome: Outcome) -> &'static str {
 }
 
 fn told(v: &Verdict) -> String {
-    let rule = guard_text(v.guard).map_or_else(String::new, |g| {
-        format!(
-            " (Rule {}: {}.)",
-            g.id,
-            source(g.source).map_or("", |s| s.citation)
-        )
-    });
+    let rule = guard_text(v.guard).map_or_else(String::new, |g| format!(" ({})", g.id));
     let lead = match v.outcome {
-        Outcome::Allowed => "",
         Outcome::Conditional => "On condition: ",
-        Outcome::NeedsCheck | Outcome::NeedsOpinion => "First: ",
         Outcome::Barred => "What would change that: ",
+        // Those say by themselves what comes first.
+        Outcome::Allowed | Outcome::NeedsCheck | Outcome::NeedsOpinion => "",
     };
-    format!("{} {lead}{}{rule}", v.reason, v.lifted_by)
+    format!("{}{rule} {lead}{}", v.reason, v.lifted_by)
 }
 
 fn facts(t: Treatment, s: &Situation) -> Vec<(String, String)> {
@@ -381,7 +371,7 @@ fn rules() -> Block {
         "All the rules, what lifts each, and where they come from",
         vec![
             Block::para(
-                "First people and law, then whether the piece would destroy itself, then ethics and evidence, then \
+                "The letters in brackets above name a rule here. First people and law, then whether the piece would destroy itself, then ethics and evidence, then \
                  food. Rules only take away: their order changes which reason is told first, not what is left.",
             ),
             Block::Table(Table {

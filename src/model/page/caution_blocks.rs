@@ -4,11 +4,6 @@ use super::block::{Block, Tone};
 use crate::facts::{CautionText, Level, caution, duties, signposts};
 use crate::treatment::Treatment;
 
-/// Agents that call for the words on children and pregnancy.
-const CHILD_AGENTS: [&str; 6] = [
-    "lead", "cadmium", "mercury", "thiourea", "solvent", "cyanide",
-];
-
 /// A level as a tone.
 pub(super) fn tone(level: Level) -> Tone {
     match level {
@@ -22,17 +17,10 @@ fn said(text: &CautionText) -> Block {
     Block::said(tone(text.level), text.text)
 }
 
-/// The caution of a treatment, with the words on children and pregnancy where it can bring what harms
-/// them.
-pub(super) fn of_treatment(treatment: Treatment) -> Vec<Block> {
-    let Some(own) = caution(&format!("caution.{}", treatment.id())) else {
-        return Vec::new();
-    };
-    let mut blocks = vec![said(own)];
-    if own.agents.iter().any(|a| CHILD_AGENTS.contains(a)) {
-        blocks.extend(named("caution.child"));
-    }
-    blocks
+/// The caution of a treatment. The words on children and pregnancy stand once on every page that names
+/// treatments, where they are met first: see `caution.child` there.
+pub(super) fn of_treatment(treatment: Treatment) -> Option<Block> {
+    named(&format!("caution.{}", treatment.id()))
 }
 
 /// A caution by its id.

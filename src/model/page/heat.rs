@@ -5,7 +5,7 @@ use super::bench::Bench;
 use super::block::{Block, Table, Tone};
 use super::caution_blocks;
 use super::heat_picture::picture;
-use super::say::{chance, figures, mm, range};
+use super::say::{chance, mm, range};
 use super::sources_fold::sources_fold;
 use crate::bench::{
     ALLOYS, Alloy, Field, HeatBands, Reach, Spread, chance_lets_go, rod_length_mm, sheet_length_mm,
@@ -150,7 +150,7 @@ pub(super) fn section(bench: &Bench<'_>) -> Block {
         if setup.solder.hard || may_be_fused(bench) {
             blocks.push(fillers(&bench.ledger));
         }
-        blocks.extend(cautions(setup));
+        blocks.extend(cautions(setup, &bench.ledger));
     }
     blocks.push(Block::said(
         Tone::Quiet,
@@ -448,8 +448,7 @@ fn sentence(setup: &Setup, ledger: &Ledger) -> String {
     let told = match (near, far) {
         (_, Reach::Never) => {
             return format!(
-                "With {joint} C at the joint the metal round it never reaches {} C, where old soft solder opens.",
-                figures(threshold)
+                "With {joint} C at the joint the metal round it never reaches {threshold} C, where old soft solder opens."
             );
         }
         (Reach::Whole, Reach::Whole) => "every old soft joint in that metal".to_owned(),
@@ -510,7 +509,7 @@ fn chance_at(bench: &Bench<'_>, setup: &Setup, distance: Option<f64>, what: &str
     Some(Block::para(format!(
         "What lies {} away gives way at {} C. The chance that it does is {}.",
         mm(distance),
-        range(&figures(lets_go_c.0), &figures(lets_go_c.1)),
+        range(&lets_go_c.0.to_string(), &lets_go_c.1.to_string()),
         chance(p)
     )))
 }
@@ -559,7 +558,7 @@ fn table(rows: &[ReachRow]) -> Table {
             .map(|r| {
                 vec![
                     r.what.to_owned(),
-                    format!("{} C", figures(r.at_c)),
+                    format!("{} C", r.at_c),
                     told(r.near),
                     told(r.far),
                 ]
@@ -581,7 +580,11 @@ fn brief(setup: &Setup) -> Block {
         vec![
             Block::para(format!(
                 "In {} heat needs time to travel. Beyond these distances hardly anything is felt yet.",
-                metal_name(setup.metal).to_lowercase()
+                if setup.metal == "britannia" {
+                    metal_name(setup.metal).to_owned()
+                } else {
+                    metal_name(setup.metal).to_lowercase()
+                }
             )),
             Block::Table(Table {
                 caption: "How far heat has travelled".to_owned(),
@@ -625,8 +628,8 @@ fn fillers(ledger: &Ledger) -> Block {
             Block::para(format!(
                 "Silver and copper melt into each other at {} C where they meet, and a filler has to flow at least {} \
                  C below that. One that does still burns the plating off round the joint.",
-                figures(ledger.value("guard.h07.bond")),
-                figures(ledger.value("guard.h07.margin"))
+                ledger.value("guard.h07.bond"),
+                ledger.value("guard.h07.margin")
             )),
             Block::Table(Table {
                 caption: "Hard solders on fused plate".to_owned(),
@@ -639,7 +642,7 @@ fn fillers(ledger: &Ledger) -> Block {
     )
 }
 
-fn cautions(setup: &Setup) -> Vec<Block> {
+fn cautions(setup: &Setup, ledger: &Ledger) -> Vec<Block> {
     let treatment = if setup.solder.hard {
         Treatment::HardSolder
     } else if setup.solder.id == "bi_sn" {
@@ -654,9 +657,19 @@ fn cautions(setup: &Setup) -> Vec<Block> {
             "Solder with lead is shown to understand old work. Nothing new is made with it.",
         ));
     }
+    if setup.metal == "britannia" && setup.joint_c.1 >= ledger.value("heat.limit.britannia") {
+        blocks.push(Block::said(
+            Tone::Stop,
+            format!(
+                "Britannia metal itself melts from about {} C (recalled, and it differs): a joint this hot can melt the \
+                 piece.",
+                ledger.value("heat.limit.britannia")
+            ),
+        ));
+    }
     blocks.extend(caution_blocks::of_treatment(treatment));
+    blocks.extend(caution_blocks::named("caution.child"));
     if setup.solder.hard {
-        // The fold names the soft repair too.
         blocks.extend(caution_blocks::named("caution.cadmium"));
     }
     blocks.extend(caution_blocks::named("caution.sealed"));

@@ -3,7 +3,7 @@
 use super::block::Table;
 use super::heat::ReachRow;
 use super::picture::{Anchor, Ink, Mark, Picture};
-use super::say::{figures, mm};
+use super::say::mm;
 use crate::bench::{Reach, Spread};
 
 const WIDTH: f64 = 320.0;
@@ -26,8 +26,8 @@ pub(super) fn picture(
         .iter()
         .filter_map(|r| match r.far {
             Reach::Never => None,
-            Reach::To(x) => Some(format!("{} C as far as {}", figures(r.at_c), mm(x))),
-            Reach::Whole => Some(format!("{} C everywhere", figures(r.at_c))),
+            Reach::To(x) => Some(format!("{} C as far as {}", r.at_c, mm(x))),
+            Reach::Whole => Some(format!("{} C everywhere", r.at_c)),
         })
         .collect();
     let title = if reached.is_empty() {
@@ -56,14 +56,37 @@ pub(super) fn picture(
     }
 }
 
+/// How much of the metal is drawn, mm: all of it, or as far as anything gets and a little more.
+fn in_view(end_mm: f64, rows: &[ReachRow], next_mm: Option<f64>) -> f64 {
+    let farthest = rows
+        .iter()
+        .filter_map(|r| ring(r.far, end_mm))
+        .chain(next_mm.filter(|d| *d <= end_mm))
+        .fold(0.0, f64::max);
+    if farthest > 0.0 {
+        (1.2 * farthest).min(end_mm)
+    } else {
+        end_mm
+    }
+}
+
 /// The threshold whose uncertainty is drawn: old soft solder, third of the list.
 const BANDED: usize = 2;
 
 fn disk(patch_mm: f64, end_mm: f64, rows: &[ReachRow], next_mm: Option<f64>) -> Vec<Mark> {
     let centre = (WIDTH / 2.0, 138.0);
-    let scale = 112.0 / (patch_mm + end_mm).max(1e-6);
-    let radius = |x: f64| (patch_mm + x.clamp(0.0, end_mm)) * scale;
-    let mut marks = vec![Mark::path(Ink::Silver, circle(centre, radius(end_mm)))];
+    let view = in_view(end_mm, rows, next_mm);
+    let scale = 112.0 / (patch_mm + view).max(1e-6);
+    let radius = |x: f64| (patch_mm + x.clamp(0.0, view)) * scale;
+    let mut marks = vec![Mark::path(
+        Ink::Silver,
+        if view < end_mm {
+            // The metal goes on beyond the picture.
+            format!("M8 14H{:.0}V260H8Z", WIDTH - 8.0)
+        } else {
+            circle(centre, radius(view))
+        },
+    )];
     if let Some(row) = rows.get(BANDED)
         && let Some(far) = ring(row.far, end_mm)
     {
@@ -89,7 +112,7 @@ fn disk(patch_mm: f64, end_mm: f64, rows: &[ReachRow], next_mm: Option<f64>) -> 
                 Ink::Outline,
                 Anchor::Middle,
                 (centre.0, centre.1 - r - 3.0),
-                format!("{} C: {}", figures(row.at_c), mm(x)),
+                format!("{} C: {}", row.at_c, mm(x)),
             ));
         }
     }
@@ -117,7 +140,8 @@ fn disk(patch_mm: f64, end_mm: f64, rows: &[ReachRow], next_mm: Option<f64>) -> 
 fn strip(end_mm: f64, rod: bool, rows: &[ReachRow], next_mm: Option<f64>) -> Vec<Mark> {
     let (left, right) = (16.0, WIDTH - 16.0);
     let (top, bottom) = if rod { (66.0, 92.0) } else { (74.0, 84.0) };
-    let at = |x: f64| left + (right - left) * (x / end_mm.max(1e-6)).clamp(0.0, 1.0);
+    let view = in_view(end_mm, rows, next_mm);
+    let at = |x: f64| left + (right - left) * (x / view.max(1e-6)).clamp(0.0, 1.0);
     let mut marks = vec![Mark::path(
         Ink::Silver,
         format!("M{left} {top}H{right}V{bottom}H{left}Z"),
@@ -151,7 +175,7 @@ fn strip(end_mm: f64, rod: bool, rows: &[ReachRow], next_mm: Option<f64>) -> Vec
             Ink::Outline,
             anchor,
             (place, y + 3.0),
-            format!("{} C: {}", figures(row.at_c), mm(x)),
+            format!("{} C: {}", row.at_c, mm(x)),
         ));
     }
     marks.push(Mark::path(

@@ -2,7 +2,7 @@
 //! and where it comes from.
 
 use super::block::{Block, Table};
-use super::say::{figures, range};
+use super::say::range;
 use crate::facts::{Ledger, meaning, source};
 
 /// A fold with these figures of the ledger; ids that it does not have are left out.
@@ -11,7 +11,8 @@ pub(super) fn sources_fold(id: &str, ledger: &Ledger, ids: &[&str]) -> Block {
         .iter()
         .filter_map(|id| ledger.find(id))
         .map(|figure| {
-            let band = range(&figures(figure.low), &figures(figure.high));
+            // As they stand in the ledger, not rounded.
+            let band = range(&figure.low.to_string(), &figure.high.to_string());
             let unit = if figure.unit == "1" { "" } else { figure.unit };
             let known = figure.own_reason.as_ref().map_or_else(
                 || figure.tag.words().to_owned(),
@@ -19,9 +20,7 @@ pub(super) fn sources_fold(id: &str, ledger: &Ledger, ids: &[&str]) -> Block {
             );
             vec![
                 meaning(figure.id).unwrap_or(figure.id).to_owned(),
-                format!("{} {unit}", figures(figure.value))
-                    .trim()
-                    .to_owned(),
+                format!("{} {unit}", figure.value).trim().to_owned(),
                 band,
                 known,
                 source(figure.source).map_or("", |s| s.citation).to_owned(),
