@@ -10,12 +10,18 @@ mod bench;
 mod condition;
 #[path = "published/decision.rs"]
 mod decision;
+#[path = "published/food.rs"]
+mod food;
+#[path = "published/heat.rs"]
+mod heat;
 #[path = "published/identity.rs"]
 mod identity;
 #[path = "published/maths.rs"]
 mod maths;
 #[path = "published/measure.rs"]
 mod measure;
+#[path = "published/plating.rs"]
+mod plating;
 #[path = "published/silver.rs"]
 mod silver;
 #[path = "published/value.rs"]

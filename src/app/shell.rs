@@ -11,6 +11,7 @@ use serde_json::Value;
 use yew::prelude::*;
 
 use super::examples::EXAMPLES;
+use super::pages::bench::{bench_page, treatments_page};
 use super::pages::condition::condition_page;
 use super::pages::counsel::counsel_page;
 use super::pages::look::look_page;
@@ -138,6 +139,8 @@ impl Component for App {
             (Route::Condition, Some(page)) => condition_page(page),
             (Route::Money, Some(page)) => money_page(page),
             (Route::Counsel, Some(page)) => counsel_page(page),
+            (Route::Treatments, Some(page)) => treatments_page(page),
+            (Route::Bench, Some(page)) => bench_page(page),
         };
         let skip = Callback::from(|event: MouseEvent| {
             event.prevent_default();

@@ -3,6 +3,7 @@
 //! Every screen of a piece is a function of a [`Page`]. All but the counsel are drawn inside
 //! `parts::screen::screen`, which gives them their head, their live answer and their next step.
 
+pub mod bench;
 pub mod condition;
 pub mod counsel;
 pub mod look;

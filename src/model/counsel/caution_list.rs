@@ -2,6 +2,7 @@
 //!
 //! Invariant: a hazard more never takes a caution away.
 
+use crate::case::Joint;
 use crate::facts::{CautionText, Level, caution};
 use crate::report::CautionReport;
 use crate::small::sort_short;
@@ -13,7 +14,7 @@ const CHILD_AGENTS: [&str; 6] = [
 ];
 
 /// Every caution for the treatments named and the hazards of the case, the gravest first.
-pub(super) fn cautions_for(named: &[Treatment], situation: &Situation) -> Vec<CautionReport> {
+pub(crate) fn cautions_for(named: &[Treatment], situation: &Situation) -> Vec<CautionReport> {
     let mut list = Vec::new();
     if situation.active_corrosion() {
         add(&mut list, "caution.corrosion", Level::Stop, "Corrosion");
@@ -36,6 +37,14 @@ pub(super) fn cautions_for(named: &[Treatment], situation: &Situation) -> Vec<Ca
     }
     if situation.gilt() || situation.case.has_seen("P14") {
         add(&mut list, "caution.mercury", Level::Care, "Mercury");
+    }
+    if situation.any_joint(&[Joint::NeatRepair]) {
+        add(
+            &mut list,
+            "caution.cadmium",
+            Level::Care,
+            "An old repair with silver solder",
+        );
     }
     if situation.body_bleed >= situation.ledger.value("silver.f_none") || any_bleed(situation) {
         add(&mut list, "caution.bare_edges", Level::Care, "Bare metal");

@@ -53,7 +53,7 @@ impl Course {
 }
 
 /// Why a treatment has nothing to do in this situation; `None` when it has.
-pub(super) fn not_needed(treatment: Treatment, s: &Situation) -> Option<&'static str> {
+pub(crate) fn not_needed(treatment: Treatment, s: &Situation) -> Option<&'static str> {
     let open = matches!(s.joint, Some(Joint::Open | Joint::Leaking));
     match treatment {
         Treatment::TestLead if s.lead != LeadStatus::Unknown => Some("It has been tested already."),

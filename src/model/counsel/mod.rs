@@ -4,13 +4,14 @@
 //! before; nothing is fed back. The same case gives the same bytes on every machine.
 
 mod advise;
-mod caution_list;
+pub(crate) mod caution_list;
 mod change;
-mod course;
+pub(crate) mod course;
 mod draws;
 mod explain;
 mod outcome;
 mod sample;
+mod situated;
 mod tweak;
 mod wording;
 mod worn;
@@ -18,6 +19,8 @@ mod worn;
 pub(crate) use worn::{Luck, Worn};
 
 use std::rc::Rc;
+
+pub(crate) use situated::situated;
 
 use advise::{Advice, advise, score_by_kind, worth_of};
 use course::{Course, courses, not_needed};

@@ -140,8 +140,13 @@ impl<'a> Side<'a> {
         } else {
             0.0
         };
-        let stability =
-            (base - ledger.value("attribute.stability.double") * doubles + keeping).clamp(0.0, 1.0);
+        let near_heat = if has(Treatment::Solder) {
+            ledger.value("attribute.stability.near_heat") * situation.near_heat()
+        } else {
+            0.0
+        };
+        let doubling = ledger.value("attribute.stability.double") * doubles;
+        let stability = (base - doubling - near_heat + keeping).clamp(0.0, 1.0);
         let banned = situation.case.aim.food && !end.display_only().is_empty();
         let use_fitness = match joint {
             _ if banned => 0.0,

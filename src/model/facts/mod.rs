@@ -4,16 +4,22 @@
 //! mathematics (a half, pi) stay in the formula; anything somebody could dispute is an entry here
 //! with value, range, unit, source and tag, and can be replaced by the person's own value.
 
+mod catalogue_text;
+mod duty;
 mod figure;
 mod finding;
+mod rule;
 mod table;
 mod treatment_text;
 
 use std::borrow::Cow;
 use std::sync::OnceLock;
 
+pub use catalogue_text::{CatalogueText, Risk, catalogue_text, catalogue_texts};
+pub use duty::{Duty, Status, duties, signposts};
 pub use figure::{Figure, Shape, Tag};
 pub use finding::{FindingFact, Place, Window, WindowAbout, finding, findings, windows};
+pub use rule::{GuardText, SoftText, guard_text, guard_texts, soft_rule, soft_rules};
 pub use treatment_text::{
     CautionText, Level, Offered, TreatmentText, caution, cautions, treatment_text, treatment_texts,
 };
@@ -349,6 +355,15 @@ mod tests {
         for c in cautions() {
             assert!(known.contains(c.source), "{}: source {}", c.id, c.source);
             used.insert(c.source);
+        }
+        for (id, source) in guard_texts()
+            .iter()
+            .map(|g| (g.id, g.source))
+            .chain(soft_rules().iter().map(|s| (s.id, s.source)))
+            .chain(duties().iter().map(|d| (d.id, d.source)))
+        {
+            assert!(known.contains(source), "{id}: source {source}");
+            used.insert(source);
         }
         let idle: Vec<_> = known.difference(&used).collect();
         assert!(idle.is_empty(), "sources nothing rests on: {idle:?}");

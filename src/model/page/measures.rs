@@ -2,20 +2,19 @@
 
 use super::block::{Block, Choice, Field, Tone};
 use crate::case::{Draft, Problem};
-use crate::counsel::weigh_at_once;
+use crate::facts::ledger_of;
+use crate::identity::identify;
 use crate::report::MeasureReport;
 
 /// The page: one section for each instrument, with what the reading says.
 #[must_use]
 pub(super) fn page(draft: &Draft) -> Vec<Block> {
-    let report = {
-        let (case, problems) = draft.read();
-        weigh_at_once(&case, problems)
-    };
+    let (case, problems) = draft.read();
+    let identity = identify(&case, &ledger_of(&case));
     let screen = Screen {
         draft,
-        problems: &report.problems,
-        readings: &report.identity.measures,
+        problems: &problems,
+        readings: &identity.measures,
     };
     vec![
         Block::para(

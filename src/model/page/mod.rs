@@ -5,16 +5,26 @@
 //! fetches these pages from a second program when a screen first asks for one.
 
 pub mod ask;
+mod bench;
 pub mod bleed;
 mod block;
 pub mod care;
 mod care_fan;
+mod catalogue;
+mod caution_blocks;
 mod cross_section;
+mod food;
+mod heat;
+mod heat_picture;
 mod measures;
 mod part_words;
 mod picture;
+mod plating;
+mod plating_picture;
 pub mod record;
 mod record_fields;
+mod say;
+mod sources_fold;
 mod why;
 
 pub use block::{Block, Choice, Field, Table, Tone};
@@ -29,8 +39,10 @@ pub type Maker = fn(&Draft) -> Vec<Block>;
 
 /// The pages there are, each with what makes it.
 pub const PAGES: &[(&str, Maker)] = &[
+    ("bench", bench::page),
     ("bleed", bleed::page),
     ("care", care::page),
+    ("catalogue", catalogue::page),
     ("measures", measures::page),
     ("record", record::page),
     ("why", why::page),

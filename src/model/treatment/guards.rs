@@ -6,6 +6,7 @@
 //! conservator's written opinion lifts the rule on original silver, and only to "conditional".
 
 use super::catalogue::Treatment;
+use super::limits::{own_silver, within_reach};
 use super::situation::{LeadStatus, Situation};
 use crate::case::{Doer, Joint};
 use crate::identity::Kind;
@@ -88,7 +89,7 @@ pub fn check(treatment: Treatment, situation: &Situation) -> Vec<Verdict> {
         Treatment::HardSolder => rules.hard_solder(),
         Treatment::RubOn => rules.rub_on(),
         Treatment::Replate => rules.replate(),
-        // In the catalogue, not weighed yet: nothing is advised that no rule has looked at.
+        // Known but not weighed: `beyond` has their rules. Nothing is advised that no rule has looked at.
         _ => rules.add(
             "needs",
             Outcome::NeedsOpinion,
@@ -221,7 +222,7 @@ impl Rules<'_, '_> {
                 "Nothing.",
             );
         }
-        if self.s.body_bleed > 0.0 || bleeding_edges(self.s) {
+        if self.s.body_bleed >= self.figure("silver.f_none") || bleeding_edges(self.s) {
             self.add(
                 "H03",
                 Outcome::Barred,
@@ -285,6 +286,21 @@ impl Rules<'_, '_> {
                 "A professional has opened or vented it and told what is inside.",
             );
         }
+        if self.s.case.has_seen("P14") {
+            self.add(
+                "H25",
+                Outcome::Barred,
+                "Mercury was found in the silver or gilding; heat drives it off as poison.",
+                "Nothing.",
+            );
+        } else if self.s.gilt() {
+            self.add(
+                "H25",
+                Outcome::NeedsCheck,
+                "Old gilding may hold mercury, which heat drives off as poison.",
+                "Have the gilding read for mercury first.",
+            );
+        }
     }
 
     fn solder(&mut self) {
@@ -302,7 +318,7 @@ impl Rules<'_, '_> {
         );
         let reach = self.s.heat_reach_mm;
         match self.s.nearest_joint_mm() {
-            Some(distance) if distance < reach => self.add(
+            Some(distance) if within_reach(distance, reach) => self.add(
                 "H09",
                 Outcome::Barred,
                 &format!(
@@ -466,7 +482,7 @@ impl Rules<'_, '_> {
         };
         let p = self.s.original_fused();
         let covered = self.s.covered_area;
-        if p >= self.figure("guard.h14.p") && covered > self.figure("guard.h14.area") {
+        if own_silver(p, covered, self.s.ledger) {
             self.add(
                 "H14",
                 lift(Outcome::Barred),
@@ -562,56 +578,10 @@ fn engraved_in_the_way(s: &Situation) -> bool {
 
 #[cfg(test)]
 mod tests {
+    use super::super::testing::{case, situation};
     use super::*;
-    use crate::case::{
-        Answer, Case, Corrosion, Dents, Fill, Form, Interior, Lead, Part, PartName, Seen,
-    };
-    use crate::facts::Ledger;
-    use crate::identity::{CopperRule, Ladder, posterior};
+    use crate::case::{Case, Corrosion, Dents, Fill, Form, Interior, Lead, Part, PartName};
     use crate::treatment::{LeadStatus, Situation};
-
-    /// A case with these findings seen, and one body as `body` makes it.
-    fn case(seen: &[&'static str], body: impl FnOnce(&mut Part)) -> Case {
-        let mut part = Part::unknown(PartName::Body);
-        body(&mut part);
-        Case {
-            findings: seen
-                .iter()
-                .map(|id| Answer {
-                    id,
-                    seen: Seen::Yes,
-                    part: None,
-                })
-                .collect(),
-            parts: vec![part],
-            ..Case::default()
-        }
-    }
-
-    fn situation(case: &Case) -> Situation<'_> {
-        let ledger = Ledger::standard();
-        let bleed = crate::silver::bleed_range(case.parts.first().and_then(|p| p.bleed), ledger);
-        Situation {
-            case,
-            ledger,
-            posterior: posterior(
-                &case.findings,
-                ledger,
-                &Ladder::of(ledger, "base"),
-                CopperRule::Guarded,
-            ),
-            body_bleed: bleed.likely,
-            covered_area: 1.0 - bleed.low,
-            worn_through: 0.0,
-            next_look: "a look",
-            heat_reach_mm: 5.63,
-            lead: Situation::stated_lead(case),
-            joint: Situation::stated_joint(case),
-            replated: false,
-            low_melt: false,
-            cleaned: false,
-        }
-    }
 
     #[track_caller]
     fn check_says(treatment: Treatment, s: &Situation, guard: &str, outcome: Outcome) {
@@ -743,6 +713,18 @@ mod tests {
             "H06",
             Outcome::Barred,
         );
+    }
+
+    #[test]
+    fn gilding_sees_no_heat_until_mercury_is_ruled_out() {
+        let gilt = case(&NICKEL, |p| p.interior = Some(Interior::Gilt));
+        let found = case(&["M01", "S04", "P14"], |_| ());
+        let plain = case(&NICKEL, |p| p.interior = Some(Interior::Silvered));
+        for t in [Treatment::Solder, Treatment::Replate] {
+            check_says(t, &situation(&gilt), "H25", Outcome::NeedsCheck);
+            check_says(t, &situation(&found), "H25", Outcome::Barred);
+            check_silent(t, &situation(&plain), "H25");
+        }
     }
 
     #[test]

@@ -1,9 +1,19 @@
 //! What could be done to a piece, and the hard rules about it.
+//!
+//! `guards` holds the rules the weighing asks; `beyond` those that only the page of all treatments
+//! asks; `limits` the measured limits both rest on.
 
+mod beyond;
 mod catalogue;
+mod circumstances;
 mod guards;
+pub mod limits;
 mod situation;
+#[cfg(test)]
+mod testing;
 
+pub use beyond::{check_fully, process_c};
 pub use catalogue::{Reversibility, Treatment};
+pub use circumstances::{Circumstances, QUESTIONS};
 pub use guards::{Outcome, Verdict, check, worst};
 pub use situation::{LeadStatus, Situation};

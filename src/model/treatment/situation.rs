@@ -1,5 +1,6 @@
 //! What the guards look at: the case, the posterior, and how far a course has got.
 
+use super::limits::near_reach;
 use crate::case::{Case, Corrosion, Fill, Form, Interior, Joint, Lead, PartName};
 use crate::facts::Ledger;
 use crate::identity::{Kind, Posterior};
@@ -152,10 +153,20 @@ impl Situation<'_> {
             .min_by(f64::total_cmp)
     }
 
-    /// The display-only triggers that hold now, each in words. An all-clear release test lifts those
-    /// on lead, on bare metal inside, and on who would use it; not the others.
+    /// The display-only triggers that hold now, each in words.
     #[must_use]
     pub fn display_only(&self) -> Vec<String> {
+        self.triggers()
+            .into_iter()
+            .map(|(_, why)| why.to_owned())
+            .collect()
+    }
+
+    /// The display-only triggers that hold now: the number of each, 1 to 6, and why. An all-clear
+    /// release test lifts those on lead (1), on bare metal inside (2), and on who would use it (5); not
+    /// the others.
+    #[must_use]
+    pub fn triggers(&self) -> Vec<(u8, &'static str)> {
         let mut why = Vec::new();
         let tested = self.lead == LeadStatus::Absent;
         if !tested {
@@ -164,53 +175,69 @@ impl Situation<'_> {
                 || self.any_joint(&[Joint::GreyRepair])
                 || self.lead_filled()
             {
-                why.push("Lead was found, or grey solder or filling shows.".to_owned());
+                why.push((1, "Lead was found, or grey solder or filling shows."));
             } else if self.case.is_soldered() && self.before_lead_free() {
-                why.push(
+                why.push((
+                    1,
                     "Nobody has tested it, and old soldered pieces may release lead. Nearly every old one is in \
-                     this position until a test says otherwise."
-                        .to_owned(),
-                );
+                     this position until a test says otherwise.",
+                ));
             }
             let inside = self.case.part(PartName::Interior);
             let worn = inside.is_some_and(|p| p.bleed.is_some_and(shows_metal));
             if worn || self.interior() == Some(Interior::Bare) {
-                why.push("Bare copper, brass or nickel metal shows on the inside, where sour food dissolves it.".to_owned());
+                why.push((
+                    2,
+                    "Bare copper, brass or nickel metal shows on the inside, where sour food dissolves it.",
+                ));
             }
         }
         if self.interior() == Some(Interior::Lacquered) {
-            why.push("The inside is lacquered, waxed or glued.".to_owned());
+            why.push((3, "The inside is lacquered, waxed or glued."));
         }
         if self.low_melt {
-            why.push("The repair is low-melting metal or glue.".to_owned());
+            why.push((3, "The repair is low-melting metal or glue."));
         }
         if self.replated {
-            why.push(
-                "Fresh plating has to be washed and checked before food touches it.".to_owned(),
-            );
+            why.push((
+                3,
+                "Fresh plating has to be washed and checked before food touches it.",
+            ));
         }
         if self.case.has_seen("P14") || self.gilt() {
-            why.push("Old gilding or silvering may hold mercury.".to_owned());
+            why.push((4, "Old gilding or silvering may hold mercury."));
         }
         if self.case.piece.form == Some(Form::Cooler) && self.any_joint(&[Joint::Leaking]) {
-            why.push("A double wall that leaks holds what nobody can wash out.".to_owned());
+            why.push((
+                4,
+                "A double wall that leaks holds what nobody can wash out.",
+            ));
         }
         if !tested && self.case.aim.household_child_or_pregnant && self.case.aim.food {
-            why.push(
+            why.push((
+                5,
                 "A child, or someone pregnant or breast-feeding, lives with it or would use it: never, unless a laboratory release test \
-                 passes."
-                    .to_owned(),
-            );
+                 passes.",
+            ));
         }
         if self.case.aim.store_food {
-            why.push("Food or drink would stand in it for hours.".to_owned());
+            why.push((6, "Food or drink would stand in it for hours."));
         }
         if self.sealed_or_pitch() && self.case.aim.food {
-            why.push(
-                "Something hot would go into a piece with a loaded or closed part.".to_owned(),
-            );
+            why.push((
+                6,
+                "Something hot would go into a piece with a loaded or closed part.",
+            ));
         }
         why
+    }
+
+    /// How much the next joint counts against a soldered repair, 0 to 1: all within the heat's reach,
+    /// less and less beyond it (S06). Nothing where no distance is stated.
+    #[must_use]
+    pub fn near_heat(&self) -> f64 {
+        self.nearest_joint_mm()
+            .map_or(0.0, |d| near_reach(d, self.heat_reach_mm, self.ledger))
     }
 
     /// Made, or possibly made, before lead-free solder was usual.

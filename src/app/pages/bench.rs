@@ -1,0 +1,31 @@
+//! Screens worked out by the second program: treatments, and the bench.
+
+use yew::prelude::*;
+
+use super::Page;
+use crate::app::parts::blocks::leaf;
+use crate::app::parts::element::el;
+use crate::app::parts::screen::head;
+
+/// All treatments, with what the rules say of each.
+pub fn treatments_page(page: Page) -> Html {
+    let title = "What could be done, and what it takes away";
+    let purpose = "Every treatment, what the rules say of it for this piece, what is lost for good, and what to ask \
+                   whoever would do it.";
+    screen(page, title, purpose, "catalogue")
+}
+
+/// Heat, plating, food, measuring: small sums.
+pub fn bench_page(page: Page) -> Html {
+    let title = "Small sums for the bench";
+    let purpose = "How far heat goes, what a coat of silver weighs, what is safe with food. Figures to talk about \
+                   with a restorer, not instructions for work.";
+    screen(page, title, purpose, "bench")
+}
+
+fn screen(page: Page, title: &'static str, purpose: &'static str, name: &'static str) -> Html {
+    el("div", "screen is-wide")
+        .put(head(page, title, purpose))
+        .put(leaf(page, name))
+        .html()
+}

@@ -1,0 +1,131 @@
+//! The hard rules and the soft ones as data: what each says and where it comes from. What asks them
+//! is in `treatment`.
+
+use std::sync::OnceLock;
+
+use super::{embedded, table::rows};
+
+/// A hard rule.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct GuardText {
+    /// Id, such as `H07a`.
+    pub id: &'static str,
+    /// Place in the order of decision: 1 people and law, 2 the piece destroying itself, 3 ethics and
+    /// evidence, 4 food, 5 always.
+    pub step: u8,
+    /// What it says.
+    pub rule: &'static str,
+    /// What sort of thing lifts it: nothing, knowledge, work, opinion, consent.
+    pub lifts: &'static str,
+    /// Source id.
+    pub source: &'static str,
+}
+
+/// A soft rule: it counts against a treatment and bars nothing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct SoftText {
+    /// Id, such as `S06`.
+    pub id: &'static str,
+    /// What it says.
+    pub words: &'static str,
+    /// Whether it is in the figures of the answer, or only said.
+    pub weighed: bool,
+    /// Source id.
+    pub source: &'static str,
+}
+
+/// Every hard rule, in order of id.
+#[must_use]
+pub fn guard_texts() -> &'static [GuardText] {
+    static TEXTS: OnceLock<Vec<GuardText>> = OnceLock::new();
+    TEXTS.get_or_init(|| embedded(read_guards(include_str!("data/guards.psv"))))
+}
+
+/// The hard rule with this id.
+#[must_use]
+pub fn guard_text(id: &str) -> Option<&'static GuardText> {
+    guard_texts().iter().find(|g| g.id == id)
+}
+
+/// Every soft rule, in order of id.
+#[must_use]
+pub fn soft_rules() -> &'static [SoftText] {
+    static TEXTS: OnceLock<Vec<SoftText>> = OnceLock::new();
+    TEXTS.get_or_init(|| embedded(read_soft(include_str!("data/soft.psv"))))
+}
+
+/// The soft rule with this id.
+#[must_use]
+pub fn soft_rule(id: &str) -> Option<&'static SoftText> {
+    soft_rules().iter().find(|s| s.id == id)
+}
+
+fn read_guards(text: &'static str) -> Result<Vec<GuardText>, String> {
+    rows(
+        "guards.psv",
+        text,
+        &["id", "step", "rule", "lifts", "source"],
+    )?
+    .into_iter()
+    .map(|r| {
+        let fault = |what: &str| format!("guards.psv: {}: {what}", r[0]);
+        let step = match r[1].as_bytes() {
+            [digit @ b'1'..=b'5'] => digit - b'0',
+            _ => return Err(fault("no such step")),
+        };
+        if !["nothing", "knowledge", "work", "opinion", "consent"].contains(&r[3]) {
+            return Err(fault("nothing of that sort lifts a rule"));
+        }
+        Ok(GuardText {
+            id: r[0],
+            step,
+            rule: r[2],
+            lifts: r[3],
+            source: r[4],
+        })
+    })
+    .collect()
+}
+
+fn read_soft(text: &'static str) -> Result<Vec<SoftText>, String> {
+    rows("soft.psv", text, &["id", "words", "enters", "source"])?
+        .into_iter()
+        .map(|r| {
+            Ok(SoftText {
+                id: r[0],
+                words: r[1],
+                weighed: match r[2] {
+                    "weighed" => true,
+                    "shown" => false,
+                    other => return Err(format!("soft.psv: {}: {other}", r[0])),
+                },
+                source: r[3],
+            })
+        })
+        .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn all_rules_are_there_once_and_in_order() {
+        let mut hard: Vec<String> = (1..=30).map(|n| format!("H{n:02}")).collect();
+        hard.insert(7, "H07a".to_owned());
+        assert_eq!(guard_texts().iter().map(|g| g.id).collect::<Vec<_>>(), hard);
+        let soft: Vec<String> = (1..=18).map(|n| format!("S{n:02}")).collect();
+        assert_eq!(soft_rules().iter().map(|s| s.id).collect::<Vec<_>>(), soft);
+    }
+
+    #[test]
+    fn nothing_entered_lifts_safety_or_law() {
+        // Only a conservator's opinion or consent is a thing to enter, and neither lifts step 1 or 2.
+        for g in guard_texts() {
+            if g.step <= 2 || g.step == 4 {
+                assert!(!["opinion", "consent"].contains(&g.lifts), "{}", g.id);
+            }
+        }
+        assert_eq!(guard_text("H14").map(|g| g.lifts), Some("opinion"));
+    }
+}

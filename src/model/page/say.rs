@@ -1,0 +1,88 @@
+//! Numbers as the bench and the catalogue say them.
+
+/// To about three figures, without needless noughts: `0.045`, `8.4`, `126`. Never "NaN".
+pub(super) fn figures(x: f64) -> String {
+    if !x.is_finite() {
+        return "not known".to_owned();
+    }
+    let size = x.abs();
+    let text = if size >= 99.95 {
+        format!("{x:.0}")
+    } else if size >= 9.995 {
+        format!("{x:.1}")
+    } else if size >= 0.995 {
+        format!("{x:.2}")
+    } else {
+        format!("{x:.3}")
+    };
+    if text.contains('.') {
+        text.trim_end_matches('0').trim_end_matches('.').to_owned()
+    } else {
+        text
+    }
+}
+
+/// A distance for the eye: whole millimetres, below 1 "less than 1".
+pub(super) fn mm(x: f64) -> String {
+    if !x.is_finite() {
+        "not known".to_owned()
+    } else if x <= 0.0 {
+        "0 mm".to_owned()
+    } else if x < 1.0 {
+        "less than 1 mm".to_owned()
+    } else {
+        format!("{x:.0} mm")
+    }
+}
+
+/// A range, or one number where both ends read alike.
+pub(super) fn range(low: &str, high: &str) -> String {
+    if low == high {
+        low.to_owned()
+    } else {
+        format!("{low} to {high}")
+    }
+}
+
+/// A chance in words and whole hundredths.
+pub(super) fn chance(p: f64) -> String {
+    let words = if p < 0.01 {
+        return "hardly any: less than 1 in 100".to_owned();
+    } else if p > 0.99 {
+        return "all but certain: more than 99 in 100".to_owned();
+    } else if p < 0.2 {
+        "small"
+    } else if p < 0.5 {
+        "real"
+    } else if p < 0.8 {
+        "more likely than not"
+    } else {
+        "great"
+    };
+    format!("{words}: about {:.0} in 100", 100.0 * p)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn numbers_keep_three_figures_and_no_idle_noughts() {
+        for (x, said) in [
+            (0.045, "0.045"),
+            (8.4, "8.4"),
+            (126.4, "126"),
+            (5.0, "5"),
+            (0.0, "0"),
+            (100.0, "100"),
+            (f64::NAN, "not known"),
+        ] {
+            assert_eq!(figures(x), said);
+        }
+        assert_eq!(mm(0.4), "less than 1 mm");
+        assert_eq!(mm(0.0), "0 mm");
+        assert_eq!(range("3 mm", "3 mm"), "3 mm");
+        assert_eq!(chance(0.304), "real: about 30 in 100");
+        assert_eq!(chance(0.0), "hardly any: less than 1 in 100");
+    }
+}

@@ -1,0 +1,113 @@
+//! Things the rules ask about that no other screen asks: answered on the page of all treatments and
+//! kept in the case under `catalogue.`.
+
+use crate::case::Draft;
+
+/// Answers to what only the page of all treatments asks. Not answered counts as not known.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Circumstances {
+    /// An old repair in pale yellow or white hard solder, which may hold cadmium.
+    pub hard_repair: Option<bool>,
+    /// An old pad, ring or cord that keeps heat off a handle, which may be asbestos.
+    pub insulator: Option<bool>,
+    /// Gilding put on in the old way, with mercury, is likely.
+    pub fire_gilding: Option<bool>,
+    /// Wood, ivory, horn or shell on the piece.
+    pub organic: Option<bool>,
+    /// Black inlay, or metal darkened on purpose.
+    pub dark_work: Option<bool>,
+    /// An ammonia cleaner, or an old bottle or tin of silvering, is about.
+    pub ammonia: Option<bool>,
+    /// A filling leaks, swells, corrodes or has come loose.
+    pub failing_fill: Option<bool>,
+    /// A lost part would be made new in ivory or a protected wood.
+    pub protected_part: Option<bool>,
+}
+
+/// Path in the case, and what is asked, in the order of the fields.
+pub const QUESTIONS: [(&str, &str); 8] = [
+    (
+        "catalogue.hard_repair",
+        "Is there an old repair in pale yellow or white hard solder?",
+    ),
+    (
+        "catalogue.insulator",
+        "Is there an old pad, ring or cord that keeps heat off a handle?",
+    ),
+    (
+        "catalogue.fire_gilding",
+        "Is any of it gilt, and may the gilding be older than about 1840?",
+    ),
+    (
+        "catalogue.organic",
+        "Is there wood, ivory, horn or shell on it?",
+    ),
+    (
+        "catalogue.dark_work",
+        "Is there black inlay, or metal darkened on purpose?",
+    ),
+    (
+        "catalogue.ammonia",
+        "Is an ammonia cleaner used, or an old bottle or tin of silvering about?",
+    ),
+    (
+        "catalogue.failing_fill",
+        "Does a filling leak, swell, corrode or sit loose?",
+    ),
+    (
+        "catalogue.protected_part",
+        "Would a lost part be made new in ivory or a protected wood?",
+    ),
+];
+
+impl Circumstances {
+    /// As answered in the case: `yes`, `no`, or anything else for not known.
+    #[must_use]
+    pub fn of(draft: &Draft) -> Self {
+        let [
+            hard_repair,
+            insulator,
+            fire_gilding,
+            organic,
+            dark_work,
+            ammonia,
+            failing_fill,
+            protected_part,
+        ] = QUESTIONS.map(|(path, _)| match draft.text(path).as_str() {
+            "yes" => Some(true),
+            "no" => Some(false),
+            _ => None,
+        });
+        Self {
+            hard_repair,
+            insulator,
+            fire_gilding,
+            organic,
+            dark_work,
+            ammonia,
+            failing_fill,
+            protected_part,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn each_question_fills_its_own_field() {
+        let mut draft = Draft::default();
+        assert_eq!(Circumstances::of(&draft), Circumstances::default());
+        for (path, _) in QUESTIONS {
+            draft.set(path, "no");
+        }
+        draft.set("catalogue.ammonia", "yes");
+        draft.set("catalogue.organic", "perhaps");
+        let c = Circumstances::of(&draft);
+        assert_eq!(c.ammonia, Some(true));
+        assert_eq!(c.organic, None);
+        assert_eq!(c.hard_repair, Some(false));
+        assert_eq!(c.protected_part, Some(false));
+    }
+}

@@ -1,0 +1,124 @@
+//! The measured limits behind the hard rules, each as one yes or no: true means that the rule bites.
+//!
+//! Temperatures in C, thicknesses in micrometres, distances in mm. Thresholds are figures of the ledger
+//! that may be moved only toward safety. A number that is no number counts as dangerous.
+
+// Written as "not safe" so that a number that is no number counts as dangerous.
+#![allow(clippy::neg_cmp_op_on_partial_ord)]
+
+use crate::facts::Ledger;
+
+/// H04: what is left at the thinnest place is less than what `cleanings` cleanings of `each_um` take,
+/// with the ledger's reserve. Equal is enough.
+#[must_use]
+pub fn too_thin(left_um: f64, each_um: f64, cleanings: f64, ledger: &Ledger) -> bool {
+    let reserve = ledger.value("guard.h04.safety");
+    !(left_um >= each_um * cleanings * reserve)
+}
+
+/// H06: a closed or filled void sees more than the ledger's warmth.
+#[must_use]
+pub fn bursts(process_c: f64, ledger: &Ledger) -> bool {
+    !(process_c <= ledger.value("guard.h06"))
+}
+
+/// H07: a filler that is all liquid at `liquid_c` needs more heat than the bond of fused plate bears
+/// with the ledger's margin (H07a lists the fillers).
+#[must_use]
+pub fn melts_bond(liquid_c: f64, ledger: &Ledger) -> bool {
+    let most = ledger.value("guard.h07.bond") - ledger.value("guard.h07.margin");
+    !(liquid_c <= most)
+}
+
+/// H08: hot enough for lead or tin to eat silver and copper, and nobody has ruled them out.
+#[must_use]
+pub fn pits(process_c: f64, lead_and_tin_ruled_out: bool, ledger: &Ledger) -> bool {
+    !(process_c < ledger.value("heat.limit.pitting")) && !lead_and_tin_ruled_out
+}
+
+/// H09: the next soft joint or filling lies nearer than the heat reaches. Equal is far enough.
+#[must_use]
+pub fn within_reach(distance_mm: f64, reach_mm: f64) -> bool {
+    !(distance_mm >= reach_mm)
+}
+
+/// S06: how much a joint that lies beyond the reach still counts, 0 to 1: nothing while the heat
+/// reaches the ledger's part of the way or less, rising evenly to all at the joint itself.
+#[must_use]
+pub fn near_reach(distance_mm: f64, reach_mm: f64, ledger: &Ledger) -> f64 {
+    let free = ledger.value("guard.heat.ramp").clamp(0.0, 0.99);
+    if distance_mm <= 0.0 {
+        return 1.0;
+    }
+    ((reach_mm / distance_mm - free) / (1.0 - free)).clamp(0.0, 1.0)
+}
+
+/// H11: hotter than close plate or French plate bears.
+#[must_use]
+pub fn lifts_foil(process_c: f64, ledger: &Ledger) -> bool {
+    !(process_c <= ledger.value("guard.h11"))
+}
+
+/// H13: a bismuth repair would hold lead, or would meet more than the ledger's warmth in use.
+#[must_use]
+pub fn low_melt_fails(service_c: f64, lead_left: bool, ledger: &Ledger) -> bool {
+    lead_left || !(service_c <= ledger.value("guard.h13"))
+}
+
+/// H14, first limb: more of the area than the ledger's share still carries its own silver, on a piece
+/// that is fused plate with at least the ledger's probability.
+#[must_use]
+pub fn own_silver(fused: f64, covered_area: f64, ledger: &Ledger) -> bool {
+    fused >= ledger.value("guard.h14.p") && covered_area > ledger.value("guard.h14.area")
+}
+
+/// H25: hot enough to drive mercury out of old gilding.
+#[must_use]
+pub fn frees_mercury(process_c: f64, ledger: &Ledger) -> bool {
+    !(process_c < ledger.value("guard.h25"))
+}
+
+/// H29: tin runs at more than an old tin-lead joint bears.
+#[must_use]
+pub fn opens_seams(process_c: f64, ledger: &Ledger) -> bool {
+    process_c > ledger.value("guard.heat.soft_solder")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn each_limit_on_both_sides() {
+        let l = Ledger::standard();
+        // 2.0 um left, .1 um each time, reserve 2: ten cleanings are covered, eleven are not.
+        assert!(!too_thin(2.0, 0.1, 10.0, l) && too_thin(2.0, 0.1, 11.0, l));
+        assert!(!bursts(60.0, l) && bursts(61.0, l));
+        assert!(!melts_bond(729.0, l) && melts_bond(730.0, l));
+        assert!(!pits(259.0, false, l) && pits(260.0, false, l) && !pits(700.0, true, l));
+        assert!(!within_reach(6.0, 5.63) && within_reach(5.5, 5.63));
+        assert!(!lifts_foil(150.0, l) && lifts_foil(151.0, l));
+        assert!(!low_melt_fails(90.0, false, l) && low_melt_fails(91.0, false, l));
+        assert!(low_melt_fails(20.0, true, l));
+        assert!(!own_silver(0.9, 0.25, l) && own_silver(0.9, 0.26, l));
+        assert!(!own_silver(0.09, 0.9, l) && own_silver(0.1, 0.9, l));
+        assert!(!frees_mercury(99.0, l) && frees_mercury(100.0, l));
+        assert!(opens_seams(232.0, l) && !opens_seams(138.0, l));
+    }
+
+    #[test]
+    fn no_number_is_dangerous() {
+        let l = Ledger::standard();
+        assert!(bursts(f64::NAN, l) && lifts_foil(f64::NAN, l) && melts_bond(f64::NAN, l));
+    }
+
+    #[test]
+    fn heat_near_the_next_joint_counts_more_and_more() {
+        let l = Ledger::standard();
+        let at = |ratio: f64| near_reach(10.0, 10.0 * ratio, l);
+        assert!(at(0.5).abs() < 1e-12 && at(0.4).abs() < 1e-12);
+        assert!((at(0.75) - 0.5).abs() < 1e-12);
+        assert!((at(1.0) - 1.0).abs() < 1e-12);
+        assert!((near_reach(0.0, 5.0, l) - 1.0).abs() < 1e-12);
+    }
+}

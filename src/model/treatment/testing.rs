@@ -1,0 +1,49 @@
+//! Cases and situations for the tests of the rules.
+
+use super::Situation;
+use crate::case::{Answer, Case, Part, PartName, Seen};
+use crate::facts::Ledger;
+use crate::identity::{CopperRule, Ladder, posterior};
+
+/// A case with these findings seen, and one body as `body` makes it.
+pub(super) fn case(seen: &[&'static str], body: impl FnOnce(&mut Part)) -> Case {
+    let mut part = Part::unknown(PartName::Body);
+    body(&mut part);
+    Case {
+        findings: seen
+            .iter()
+            .map(|id| Answer {
+                id,
+                seen: Seen::Yes,
+                part: None,
+            })
+            .collect(),
+        parts: vec![part],
+        ..Case::default()
+    }
+}
+
+pub(super) fn situation(case: &Case) -> Situation<'_> {
+    let ledger = Ledger::standard();
+    let bleed = crate::silver::bleed_range(case.parts.first().and_then(|p| p.bleed), ledger);
+    Situation {
+        case,
+        ledger,
+        posterior: posterior(
+            &case.findings,
+            ledger,
+            &Ladder::of(ledger, "base"),
+            CopperRule::Guarded,
+        ),
+        body_bleed: bleed.likely,
+        covered_area: 1.0 - bleed.low,
+        worn_through: 0.0,
+        next_look: "a look",
+        heat_reach_mm: 5.63,
+        lead: Situation::stated_lead(case),
+        joint: Situation::stated_joint(case),
+        replated: false,
+        low_melt: false,
+        cleaned: false,
+    }
+}
