@@ -197,7 +197,7 @@ fn literals(text: &str) -> Vec<String> {
 }
 
 /// Groups of the ledger's ids.
-const GROUPS: [&str; 13] = [
+const GROUPS: [&str; 14] = [
     "attribute",
     "cost",
     "counsel",
@@ -211,6 +211,7 @@ const GROUPS: [&str; 13] = [
     "place",
     "silver",
     "value",
+    "words",
 ];
 
 #[test]

@@ -61,6 +61,7 @@ fn one(page: Page, block: &Value) -> Html {
         "field" => field(page, block),
         "choice" => choice(page, block),
         "fold" => fold("", owned(block, "summary"), each(page, &block["blocks"])),
+        "lines" => lines(block),
         "row" => element("div", "side-by-side", vec![each(page, &block["blocks"])]),
         // A block of a newer program: better nothing than something wrong.
         _ => p("hint", ""),
@@ -73,6 +74,18 @@ fn section(page: Page, block: &Value) -> Html {
     let heading = tag("h2", &["id"], set([id.clone()]), None, title);
     let inner = vec![heading, each(page, &block["blocks"])];
     tag("section", &["aria-labelledby"], set([id]), None, inner)
+}
+
+/// Room to write by hand: what goes there, and a rule for each line.
+fn lines(block: &Value) -> Html {
+    let label = element("p", "", vec![owned(block, "label").into()]);
+    let count = block["count"].as_u64().unwrap_or(1).min(20);
+    let rules = (0..count).map(|_| element("div", "write-line", Vec::new()));
+    element(
+        "div",
+        "write",
+        std::iter::once(label).chain(rules).collect(),
+    )
 }
 
 fn para(block: &Value) -> Html {

@@ -8,6 +8,8 @@ mod figure;
 mod finding;
 mod table;
 mod treatment_text;
+#[cfg(any(test, feature = "trace"))]
+mod used;
 
 use std::sync::OnceLock;
 
@@ -16,6 +18,9 @@ pub use finding::{FindingFact, Place, Window, WindowAbout, finding, findings, wi
 pub use treatment_text::{
     CautionText, Level, Offered, TreatmentText, caution, cautions, treatment_text, treatment_texts,
 };
+
+#[cfg(any(test, feature = "trace"))]
+pub use used::read_during;
 
 use crate::small::decimal;
 use table::rows;
@@ -86,7 +91,12 @@ impl Ledger {
     /// The figure with this id, if there is one.
     #[must_use]
     pub fn find(&self, id: &str) -> Option<&Figure> {
-        self.place(id).map(|i| &self.figures[i])
+        let found = self.place(id).map(|i| &self.figures[i]);
+        #[cfg(any(test, feature = "trace"))]
+        if let Some(figure) = found {
+            used::note(figure.id);
+        }
+        found
     }
 
     fn place(&self, id: &str) -> Option<usize> {
@@ -168,6 +178,13 @@ fn edit_distance(a: &str, b: &str) -> usize {
         }
     }
     row[b.len()]
+}
+
+/// The loosest a safety threshold may be, and whether that is the most it may be (else the least);
+/// `None` for a figure that is no such threshold.
+#[must_use]
+pub fn loosest(figure: &Figure) -> Option<(f64, bool)> {
+    safe_limit(figure).map(|limit| (limit.at, limit.at_most))
 }
 
 /// A safety threshold may be moved one way only.

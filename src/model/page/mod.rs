@@ -4,9 +4,23 @@
 //! Nothing here is part of the answer itself, so the program that answers need not hold it: the app
 //! fetches these pages from a second program when a screen first asks for one.
 
+mod as_typed;
 pub mod ask;
 mod block;
+mod ledger;
+mod ledger_trace;
+pub mod markdown;
+pub mod markup;
 mod picture;
+pub mod scale_words;
+mod sheet;
+mod sheet_buyer;
+mod sheet_cautions;
+mod sheet_client;
+mod sheet_disclosure;
+mod sheet_done;
+mod sheet_file;
+mod sheet_glossary;
 
 pub use block::{Block, Choice, Field, Table, Tone};
 pub use picture::{Anchor, Ink, Mark, Picture};
@@ -18,7 +32,14 @@ use crate::counsel::what_would_change;
 use crate::report::ChangeReport;
 
 /// The pages there are, each with what makes it.
-pub const PAGES: &[(&str, Maker)] = &[];
+pub const PAGES: &[(&str, Maker)] = &[
+    ("done", sheet_done::page),
+    ("ledger", ledger::page),
+    ("sheet_buyer", sheet_buyer::page),
+    ("sheet_client", sheet_client::page),
+    ("sheet_file", sheet_file::page),
+    ("trace", ledger_trace::page),
+];
 
 /// What makes a page of a record.
 pub type Maker = fn(&Draft) -> Vec<Block>;
