@@ -5,6 +5,7 @@ use std::io::{self, Read, Write};
 use std::process::ExitCode;
 
 use leavewell_model::Draft;
+use leavewell_model::page::as_typed::as_typed;
 use leavewell_model::page::markdown::markdown;
 use leavewell_model::page::markup::markup;
 use leavewell_model::page::page;
@@ -63,8 +64,8 @@ fn sheet_of(case: &str, version: &str, form: &str) -> Fallible<String> {
         Trouble::new(what, problem.remedy)
     })?;
     let blocks = page(name, &draft).unwrap_or_default();
-    let piece = draft.text("piece.name");
-    let running = match piece.trim() {
+    let piece = as_typed(&draft.text("piece.name"));
+    let running = match piece.as_str() {
         "" => (*title).to_owned(),
         piece => format!("{piece}: {title}"),
     };

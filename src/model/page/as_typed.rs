@@ -8,7 +8,7 @@ const END: char = '\u{2069}';
 /// The text without invisible controls; where it runs from right to left it is set apart, so that
 /// the sentence round it keeps its own direction.
 #[must_use]
-pub(super) fn as_typed(text: &str) -> String {
+pub fn as_typed(text: &str) -> String {
     let clean: String = text.trim().chars().filter(|c| !is_control(*c)).collect();
     if clean.chars().any(is_right_to_left) {
         [ISOLATE.to_string(), clean, END.to_string()].concat()

@@ -9,7 +9,7 @@ use super::picture::Picture;
 /// The blocks under a heading of the first level.
 #[must_use]
 pub fn markdown(title: &str, blocks: &[Block]) -> String {
-    let mut out = format!("# {}\n", one_line(title));
+    let mut out = format!("# {}\n", inline(title));
     each(&mut out, blocks, 2);
     out
 }
@@ -42,7 +42,7 @@ fn one(out: &mut String, block: &Block, level: usize) {
         Block::Facts { rows } => {
             out.push('\n');
             for (name, words) in rows {
-                line(out, &["- ", &one_line(name), ": ", &one_line(words)]);
+                line(out, &["- ", &one_line(name), ": ", &inline(words)]);
             }
         }
         Block::Table(shown) => table(out, shown),
@@ -77,14 +77,11 @@ fn line(out: &mut String, pieces: &[&str]) {
 }
 
 fn heading(out: &mut String, title: &str, level: usize) {
-    line(
-        out,
-        &["\n", &"#".repeat(level.min(6)), " ", &one_line(title)],
-    );
+    line(out, &["\n", &"#".repeat(level.min(6)), " ", &inline(title)]);
 }
 
 fn fact(out: &mut String, label: &str, words: &str) {
-    line(out, &["\n- ", &one_line(label), ": ", &one_line(words)]);
+    line(out, &["\n- ", &one_line(label), ": ", &inline(words)]);
 }
 
 fn para(out: &mut String, text: &str, tone: Tone) {
@@ -102,10 +99,10 @@ fn para(out: &mut String, text: &str, tone: Tone) {
 fn table(out: &mut String, table: &Table) {
     line(out, &["\n", &one_line(&table.caption), ":\n"]);
     let mut row = |cells: Vec<String>| line(out, &["| ", &cells.join(" | "), " |"]);
-    row(table.columns.iter().map(|c| one_line(c)).collect());
+    row(table.columns.iter().map(|c| inline(c)).collect());
     row(vec!["---".to_owned(); table.columns.len()]);
     for cells in &table.rows {
-        row(cells.iter().map(|c| one_line(c)).collect());
+        row(cells.iter().map(|c| inline(c)).collect());
     }
 }
 
@@ -116,16 +113,28 @@ fn described(out: &mut String, picture: &Picture) {
     table(out, &picture.table);
 }
 
-/// Text for a place that has one line only.
+/// Text for a place that has one line only, at the start of that line.
 fn one_line(text: &str) -> String {
-    let flat: Vec<&str> = text.split_whitespace().collect();
-    escaped(&flat.join(" "))
+    escaped(&flat(text))
+}
+
+/// The same for the middle of a line.
+fn inline(text: &str) -> String {
+    escaped_at(&flat(text), false)
+}
+
+fn flat(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
 /// One line of text as Markdown that shows just that. Escaped wherever it stands: what begins markup,
 /// links and character references; at the start of a line: what makes headings, lists, rules and
 /// fences; before slashes: the colon of an address, which some readers turn into a link.
 fn escaped(text: &str) -> String {
+    escaped_at(text, true)
+}
+
+fn escaped_at(text: &str, line_start: bool) -> String {
     let text = text.trim();
     let chars: Vec<char> = text.chars().collect();
     let digits = chars.iter().take_while(|c| c.is_ascii_digit()).count();
@@ -150,8 +159,8 @@ fn escaped(text: &str) -> String {
                 | '{'
                 | '}'
         );
-        let at_start = at == 0 && matches!(c, '#' | '+' | '-' | '=' | ':');
-        let numbered = digits > 0 && at == digits && matches!(c, '.' | ')');
+        let at_start = line_start && at == 0 && matches!(c, '#' | '+' | '-' | '=' | ':');
+        let numbered = line_start && digits > 0 && at == digits && matches!(c, '.' | ')');
         let address = (c == ':' && next == Some('/'))
             || (c == '.'
                 && [1, 2, 3]

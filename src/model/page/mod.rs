@@ -4,7 +4,7 @@
 //! Nothing here is part of the answer itself, so the program that answers need not hold it: the app
 //! fetches these pages from a second program when a screen first asks for one.
 
-mod as_typed;
+pub mod as_typed;
 pub mod ask;
 mod block;
 mod ledger;

@@ -78,7 +78,9 @@ impl<'a> Paper<'a> {
     /// A range of money: "about £210 to £560, middle £340".
     pub(super) fn money_band(&self, band: Band) -> String {
         let [low, middle, high] = [band.p10, band.p50, band.p90].map(|x| self.money(x));
-        if low == high {
+        if band.p10.abs().max(band.p90.abs()) < 0.5 {
+            "nothing".to_owned()
+        } else if low == high {
             format!("about {middle}")
         } else {
             format!("about {low} to {high}, middle {middle}")
@@ -157,8 +159,9 @@ impl<'a> Paper<'a> {
         Situation::stated_lead(&self.case)
     }
 
-    /// What the record does not say and a reader would want to know, each as one sentence.
-    pub(super) fn missing(&self) -> Vec<String> {
+    /// What the record does not say and a reader would want to know, each as one sentence; with what
+    /// it may fetch where that is the reader's affair.
+    pub(super) fn missing(&self, with_value: bool) -> Vec<String> {
         let piece = &self.case.piece;
         let mut missing = Vec::new();
         let mut say = |absent: bool, text: &str| {
@@ -189,7 +192,7 @@ impl<'a> Paper<'a> {
             "Whether it releases lead: no test is recorded.",
         );
         say(
-            self.case.market.likely.is_none() && self.report.value.assumed,
+            with_value && self.report.value.assumed,
             "What such a piece fetches: nobody has given a figure, so amounts rest on typical values.",
         );
         say(
@@ -233,6 +236,17 @@ impl<'a> Paper<'a> {
             return Vec::new();
         }
         let mut blocks = vec![Block::para("Work recorded, in the order of the record.")];
+        let first_silver = self.report.identity.families.fused;
+        if self.done.iter().any(Done::plates) && first_silver >= self.ledger.value("words.even") {
+            blocks.push(Block::said(
+                Tone::Note,
+                format!(
+                    "The record says that silver was put on, and the findings still make its first silver {}. One of the \
+                     two is wrong or about another part: look again before you go by either.",
+                    self.likely(first_silver)
+                ),
+            ));
+        }
         for work in &self.done {
             blocks.push(Block::section(
                 &format!("{id}.{}", work.place),
@@ -341,7 +355,7 @@ pub(super) fn head(paper: &Paper, whom: &str) -> Vec<Block> {
 
 /// What is missing, as a section; empty when nothing is.
 pub(super) fn missing(paper: &Paper, id: &str) -> Vec<Block> {
-    let missing = paper.missing();
+    let missing = paper.missing(!id.starts_with("buyer"));
     if missing.is_empty() {
         return Vec::new();
     }

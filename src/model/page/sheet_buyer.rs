@@ -80,7 +80,7 @@ fn what(paper: &Paper) -> String {
     let piece = &paper.case.piece;
     let form = piece
         .form
-        .map_or("A piece of plated ware", |f| f.label())
+        .map_or("A piece whose form is not recorded", |f| f.label())
         .to_owned();
     let told = match (piece.from_year, piece.to_year) {
         (None, None) => None,
@@ -135,7 +135,7 @@ fn catalogue(paper: &Paper, told: &[Told]) -> String {
             .filter(|f| paper.worth_telling(f.p))
             .map(|f| format!("{} {}", f.name, paper.likely(f.p)))
             .collect();
-        if !other.is_empty() {
+        if other.len() > 1 {
             text.push(format!(
                 "As far as the findings tell: {}.",
                 other.join("; ")

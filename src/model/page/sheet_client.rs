@@ -146,16 +146,13 @@ fn options(paper: &Paper) -> Block {
 }
 
 fn option_blocks(paper: &Paper, option: &OptionReport) -> Vec<Block> {
+    let band = paper.money_band(option.cost);
     let cost = if option.quoted {
-        format!(
-            "{}, by the price you were given",
-            paper.money_band(option.cost)
-        )
+        format!("{band}, by the price you were given")
+    } else if option.cost.p90 < 0.5 {
+        band
     } else {
-        format!(
-            "{}; nobody has given a price",
-            paper.money_band(option.cost)
-        )
+        format!("{band}; nobody has given a price")
     };
     let mut rows = vec![
         (

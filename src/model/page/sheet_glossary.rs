@@ -5,8 +5,8 @@ use super::scale_words::scale;
 use super::sheet_cautions::words_of;
 use crate::facts::Ledger;
 
-/// Word, the piece of it that tells it is used, and what it means.
-const WORDS: [(&str, &str, &str); 27] = [
+/// Word, the pieces of it that tell it is used (parted by `|`), and what it means.
+const WORDS: [(&str, &str, &str); 26] = [
     (
         "auction commission",
         "commission",
@@ -104,12 +104,7 @@ const WORDS: [(&str, &str, &str); 27] = [
     ),
     (
         "re-plated",
-        "re-plat",
-        "Covered with new silver by electricity after it left the maker.",
-    ),
-    (
-        "replated",
-        "replat",
+        "re-plat|replat",
         "Covered with new silver by electricity after it left the maker.",
     ),
     (
@@ -145,7 +140,7 @@ pub(super) fn word_list(blocks: &[Block], ledger: &Ledger) -> Block {
     let said = words_of(blocks).to_lowercase();
     let rows: Vec<(String, String)> = WORDS
         .iter()
-        .filter(|(_, sign, _)| said.contains(sign))
+        .filter(|(_, signs, _)| signs.split('|').any(|sign| said.contains(sign)))
         .map(|(word, _, meaning)| ((*word).to_owned(), (*meaning).to_owned()))
         .collect();
     let mut inner = Vec::new();
