@@ -33,8 +33,7 @@ pub(super) struct Paper<'a> {
 impl<'a> Paper<'a> {
     pub(super) fn new(draft: &'a Draft) -> Self {
         let (case, problems) = draft.read();
-        let mut report = weigh_finely(&case, problems);
-        report.counsel.would_change = what_would_change(&case);
+        let report = weigh_finely(&case, problems);
         Self {
             draft,
             raw: serde_json::from_str(&draft.to_json()).unwrap_or_default(),
@@ -43,6 +42,14 @@ impl<'a> Paper<'a> {
             done: done(draft),
             case,
         }
+    }
+
+    /// With what would change the answer, which is most of the work.
+    pub(super) fn with_changes(mut self) -> Self {
+        if !self.too_little() {
+            self.report.counsel.would_change = what_would_change(&self.case);
+        }
+        self
     }
 
     /// So little is recorded that any advice would be a guess.

@@ -13,7 +13,7 @@ use crate::report::{CourseReport, OptionReport, VerdictReport};
 /// The page.
 #[must_use]
 pub(super) fn page(draft: &Draft) -> Vec<Block> {
-    let paper = Paper::new(draft);
+    let paper = Paper::new(draft).with_changes();
     let mut blocks = head(&paper, "For the client");
     if paper.too_little() {
         blocks.push(Block::said(

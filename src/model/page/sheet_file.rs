@@ -18,7 +18,7 @@ use crate::facts::Ledger;
 /// The page.
 #[must_use]
 pub(super) fn page(draft: &Draft) -> Vec<Block> {
-    let paper = Paper::new(draft);
+    let paper = Paper::new(draft).with_changes();
     let mut blocks = head(&paper, "For the file");
     blocks.push(Block::section(
         "file.identification",
