@@ -196,7 +196,7 @@ mod tests {
             ("about 3.5 mm", "about 3.5 mm"),
             ("&lt;", r"\&lt;"),
             ("a*b_c`d`", r"a\*b\_c\`d\`"),
-            ("see https://a.b", r"see https\://a.b"),
+            ("see https://127.0.0.1", r"see https\://127.0.0.1"),
             ("www.a.b", r"www\.a.b"),
             ("a@b.c", r"a\@b.c"),
             ("| cell |", r"\| cell \|"),

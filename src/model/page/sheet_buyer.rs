@@ -58,21 +58,23 @@ pub(super) fn page(draft: &Draft) -> Vec<Block> {
 fn ticket(paper: &Paper, told: &[Told]) -> String {
     let mut pieces = vec![what(paper)];
     if paper.too_little() {
-        pieces.push("Not examined".to_owned());
-        pieces.push("what it is made of, repairs and re-plating not known".to_owned());
+        pieces
+            .push("Not examined: what it is made of, repairs and re-plating not known".to_owned());
     } else {
         pieces.push(identity_short(paper));
     }
     pieces.extend(told.iter().map(|t| t.ticket.clone()));
-    let mut text = pieces
-        .join(". ")
-        .replace(". Not examined. ", ". Not examined: ");
-    text.push('.');
+    let mut text: String = pieces
+        .iter()
+        .map(|piece| capital(piece) + ". ")
+        .collect::<String>()
+        .trim_end()
+        .to_owned();
     if paper.report.display_only.yes {
         text.push(' ');
         text.push_str(paper.report.display_only.label);
     }
-    sentences(&text)
+    text
 }
 
 /// The form, and years if they are told or can be given.
@@ -159,9 +161,9 @@ fn catalogue(paper: &Paper, told: &[Told]) -> String {
                     .filter(|t| !t.is_empty())
                     .collect();
                 if rest.is_empty() {
-                    small(&d.name())
+                    d.in_sentence()
                 } else {
-                    format!("{} ({})", small(&d.name()), rest.join("; "))
+                    format!("{} ({})", d.in_sentence(), rest.join("; "))
                 }
             })
             .collect();
@@ -178,7 +180,7 @@ fn catalogue(paper: &Paper, told: &[Told]) -> String {
     if paper.report.display_only.yes {
         text.push(paper.report.display_only.label.to_owned());
     }
-    sentences(&text.join(" "))
+    text.join(" ")
 }
 
 fn marks(paper: &Paper) -> String {
@@ -208,43 +210,4 @@ fn capital(text: &str) -> String {
     chars.next().map_or_else(String::new, |first| {
         first.to_uppercase().chain(chars).collect()
     })
-}
-
-/// Each sentence begins with a capital letter, and none ends twice.
-fn sentences(text: &str) -> String {
-    let mut out = String::with_capacity(text.len());
-    let mut starts = true;
-    let chars: Vec<char> = text.chars().collect();
-    for (at, &c) in chars.iter().enumerate() {
-        if c == '.' && out.ends_with('.') {
-            continue;
-        }
-        if starts && c.is_alphabetic() {
-            out.extend(c.to_uppercase());
-            starts = false;
-        } else {
-            out.push(c);
-            if !c.is_whitespace() {
-                starts = false;
-            }
-        }
-        if c == '.' && chars.get(at + 1) == Some(&' ') {
-            starts = true;
-        }
-    }
-    out
-}
-
-#[cfg(test)]
-mod tests {
-    use super::sentences;
-
-    #[test]
-    fn sentences_begin_large_and_end_once() {
-        assert_eq!(
-            sentences("a tray.. height 3.5 mm. old"),
-            "A tray. Height 3.5 mm. Old"
-        );
-        assert_eq!(sentences(""), "");
-    }
 }

@@ -9,8 +9,8 @@ use crate::treatment::LeadStatus;
 /// One thing told: in a few words for a ticket, in a sentence for a catalogue.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(super) struct Told {
-    /// `replated`, `repaired`, `lead`, `replaced`, `worn`, `damaged`, `coated`, `corroding`,
-    /// `marks` or `history`.
+    /// `replated`, `repaired`, `lead`, `replaced`, `worn`, `damaged`, `coated`, `corroding`
+    /// or `history`.
     pub(super) about: &'static str,
     /// Few words, without a full stop.
     pub(super) ticket: String,
@@ -148,8 +148,8 @@ fn repaired(paper: &Paper, list: &mut Vec<Told>) {
         tell(
             list,
             "repaired",
-            format!("repaired: {}{details}", small(&work.name())),
-            format!("Repaired: {}{details}.", small(&work.name())),
+            format!("repaired: {}{details}", work.in_sentence()),
+            format!("Repaired: {}{details}.", work.in_sentence()),
         );
     }
     for work in paper
@@ -166,8 +166,8 @@ fn repaired(paper: &Paper, list: &mut Vec<Told>) {
         tell(
             list,
             "history",
-            format!("{}{when}", small(&work.name())),
-            format!("Work recorded: {}{when}.", small(&work.name())),
+            format!("work recorded: {}{when}", work.in_sentence()),
+            format!("Work recorded: {}{when}.", work.in_sentence()),
         );
     }
 }

@@ -3,6 +3,7 @@
 use super::as_typed::as_typed;
 use super::ask::choice;
 use super::block::{Block, Field, Tone};
+use super::sheet::small;
 use super::sheet_cautions::with_cautions;
 use crate::case::{Date, Draft};
 use crate::treatment::Treatment;
@@ -81,6 +82,15 @@ impl Done {
         match self.treatment {
             Some(treatment) => treatment.name().to_owned(),
             None if self.unknown.is_empty() => "Something not named".to_owned(),
+            None => self.unknown.clone(),
+        }
+    }
+
+    /// The same in the middle of a sentence; what a person wrote stays as written.
+    pub(super) fn in_sentence(&self) -> String {
+        match self.treatment {
+            Some(treatment) => small(treatment.name()),
+            None if self.unknown.is_empty() => "something not named".to_owned(),
             None => self.unknown.clone(),
         }
     }
