@@ -19,13 +19,18 @@ pub fn markup(title: &str, running: &str, blocks: &[Block]) -> String {
     page.raw("<style>\n");
     page.raw(STYLE);
     page.raw("@page { @top-left { content: \"");
-    page.raw(&css_text(&one_line(running)));
+    // A margin has room for one line.
+    let running: String = one_line(running).chars().take(RUNNING).collect();
+    page.raw(&css_text(&running));
     page.raw("\"; } }\n</style>\n</head>\n<body>\n<main>\n");
     page.element("h1", title);
     page.each(blocks, 2);
     page.raw("</main>\n</body>\n</html>\n");
     page.out
 }
+
+/// Most letters of the line at the top of a printed page.
+const RUNNING: usize = 70;
 
 const HEAD: &str = "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n\
 <meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n\
