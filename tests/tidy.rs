@@ -197,7 +197,7 @@ fn literals(text: &str) -> Vec<String> {
 }
 
 /// Groups of the ledger's ids.
-const GROUPS: [&str; 18] = [
+const GROUPS: [&str; 19] = [
     "attribute",
     "cost",
     "counsel",
@@ -216,6 +216,7 @@ const GROUPS: [&str; 18] = [
     "silver",
     "solder",
     "value",
+    "words",
 ];
 
 #[test]

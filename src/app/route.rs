@@ -19,6 +19,91 @@ pub enum Route {
     Money,
     /// The advice.
     Counsel,
+    /// Every treatment, with what the rules say of it.
+    Treatments,
+    /// Small sums for the bench.
+    Bench,
+    /// The sheet for somebody.
+    Sheet(Whom),
+    /// What was done.
+    Done,
+    /// Every figure.
+    Figures,
+}
+
+/// Whom a sheet is for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Whom {
+    /// Who decides.
+    Client,
+    /// Who buys.
+    Buyer,
+    /// Whoever looks after the piece later.
+    File,
+}
+
+/// What there is to say of a screen.
+struct Sign {
+    route: Route,
+    href: &'static str,
+    name: &'static str,
+    /// The pages of the second program that stand on it.
+    leaves: &'static [&'static str],
+}
+
+const SIGNS: [Sign; 13] = [
+    sign(Route::Shelf, "#/", "Shelf", &[]),
+    sign(Route::Piece, "#/piece", "Piece", &[]),
+    sign(Route::Look, "#/look", "Look", &["why", "measures"]),
+    sign(
+        Route::Condition,
+        "#/condition",
+        "Condition",
+        &["bleed", "care", "record"],
+    ),
+    sign(Route::Money, "#/money", "Money", &[]),
+    sign(Route::Counsel, "#/counsel", "Counsel", &[CHANGES, "trace"]),
+    sign(
+        Route::Treatments,
+        "#/treatments",
+        "Treatments",
+        &["catalogue"],
+    ),
+    sign(Route::Bench, "#/bench", "Bench", &["bench"]),
+    sign(
+        Route::Sheet(Whom::Client),
+        "#/sheet/client",
+        "Sheet",
+        &["sheet_client"],
+    ),
+    sign(
+        Route::Sheet(Whom::Buyer),
+        "#/sheet/buyer",
+        "Sheet",
+        &["sheet_buyer"],
+    ),
+    sign(
+        Route::Sheet(Whom::File),
+        "#/sheet/file",
+        "Sheet",
+        &["sheet_file"],
+    ),
+    sign(Route::Done, "#/done", "Work done", &["done"]),
+    sign(Route::Figures, "#/figures", "Figures", &["ledger"]),
+];
+
+const fn sign(
+    route: Route,
+    href: &'static str,
+    name: &'static str,
+    leaves: &'static [&'static str],
+) -> Sign {
+    Sign {
+        route,
+        href,
+        name,
+        leaves,
+    }
 }
 
 impl Route {
@@ -31,61 +116,93 @@ impl Route {
         Self::Counsel,
     ];
 
+    /// What else there is for a case, once somebody wants to know more.
+    pub const MORE: [Self; 5] = [
+        Self::Treatments,
+        Self::Bench,
+        Self::Sheet(Whom::Client),
+        Self::Done,
+        Self::Figures,
+    ];
+
+    fn sign(self) -> &'static Sign {
+        let known = SIGNS.iter().find(|sign| sign.route == self);
+        known.unwrap_or(&SIGNS[0])
+    }
+
     /// The address, for a link.
     #[must_use]
     pub fn href(self) -> &'static str {
-        match self {
-            Self::Shelf => "#/",
-            Self::Piece => "#/piece",
-            Self::Look => "#/look",
-            Self::Condition => "#/condition",
-            Self::Money => "#/money",
-            Self::Counsel => "#/counsel",
-        }
+        self.sign().href
     }
 
     /// The name of the screen.
     #[must_use]
     pub fn name(self) -> &'static str {
-        match self {
-            Self::Shelf => "Shelf",
-            Self::Piece => "Piece",
-            Self::Look => "Look",
-            Self::Condition => "Condition",
-            Self::Money => "Money",
-            Self::Counsel => "Counsel",
-        }
+        self.sign().name
     }
 
     /// The pages of the second program that stand on the screen.
     #[must_use]
     pub fn leaves(self) -> &'static [&'static str] {
-        match self {
-            Self::Shelf | Self::Piece | Self::Money => &[],
-            Self::Look => &["why", "measures"],
-            Self::Counsel => &[CHANGES],
-            Self::Condition => &["bleed", "care", "record"],
-        }
+        self.sign().leaves
     }
 
     /// The screen an address names; the shelf when it names none.
     #[must_use]
     pub fn parse(hash: &str) -> Self {
-        Self::PLACES
-            .into_iter()
-            .find(|route| route.href() == hash.trim_end_matches('/'))
-            .unwrap_or_default()
+        let hash = hash.trim_end_matches('/');
+        let known = SIGNS.iter().find(|sign| sign.href == hash);
+        known.map_or(Self::Shelf, |sign| sign.route)
+    }
+}
+
+impl Whom {
+    /// Everybody a sheet can be for.
+    pub const ALL: [Self; 3] = [Self::Client, Self::Buyer, Self::File];
+
+    /// In words, and what such a sheet is.
+    #[must_use]
+    pub fn words(self) -> [&'static str; 2] {
+        match self {
+            Self::Client => [
+                "For the client",
+                "What could be done, what it costs, what is lost for good, and what to ask; with room to choose and sign.",
+            ],
+            Self::Buyer => [
+                "For a buyer",
+                "What it is and what was found and done, told honestly: a few words for a ticket, and a long description.",
+            ],
+            Self::File => [
+                "For the file",
+                "Everything: looks, parts, measures, figures, and how the answer was made.",
+            ],
+        }
+    }
+
+    /// The names under which the second program writes it out: for a letter, and as a page.
+    #[must_use]
+    pub fn files(self) -> [&'static str; 2] {
+        match self {
+            Self::Client => ["client.md", "client.html"],
+            Self::Buyer => ["buyer.md", "buyer.html"],
+            Self::File => ["file.md", "file.html"],
+        }
     }
 }
 
 #[cfg(test)]
 mod tests {
-    use super::Route;
+    use super::*;
 
     #[test]
     fn addresses_round_trip() {
-        for route in Route::PLACES {
-            assert_eq!(Route::parse(route.href()), route);
+        for sign in &SIGNS {
+            assert_eq!(Route::parse(sign.route.href()), sign.route);
+            assert!(!sign.name.is_empty());
+        }
+        for route in Route::PLACES.into_iter().chain(Route::MORE) {
+            assert_eq!(route.sign().route, route, "every screen has its sign");
         }
         for hash in ["", "#", "#/", "#/nowhere", "look"] {
             assert_eq!(Route::parse(hash), Route::Shelf, "{hash}");

@@ -14,9 +14,11 @@ use super::examples::EXAMPLES;
 use super::pages::bench::{bench_page, treatments_page};
 use super::pages::condition::condition_page;
 use super::pages::counsel::counsel_page;
+use super::pages::figures::figures_page;
 use super::pages::look::look_page;
 use super::pages::money::money_page;
 use super::pages::piece::piece_page;
+use super::pages::sheet::{done_page, sheet_page};
 use super::pages::shelf::shelf_page;
 use super::pages::{Page, line};
 use super::parts::choice::option;
@@ -103,7 +105,17 @@ impl Component for App {
         match msg {
             Msg::Act(action) => self.take(action),
             Msg::Wish(Wish::Read(chosen)) => {
-                self.read(chosen);
+                self.read(chosen, take_in);
+                false
+            }
+            Msg::Wish(Wish::ReadFigures(chosen)) => {
+                self.read(chosen, |text, act| {
+                    act.emit(Action::LayFigures(text.to_owned()))
+                });
+                false
+            }
+            Msg::Wish(Wish::SaveSheet(name)) => {
+                self.ask_for(&[name]);
                 false
             }
             Msg::Wish(wish) => {
@@ -141,6 +153,9 @@ impl Component for App {
             (Route::Counsel, Some(page)) => counsel_page(page),
             (Route::Treatments, Some(page)) => treatments_page(page),
             (Route::Bench, Some(page)) => bench_page(page),
+            (Route::Sheet(whom), Some(page)) => sheet_page(page, *whom, wish),
+            (Route::Done, Some(page)) => done_page(page),
+            (Route::Figures, Some(page)) => figures_page(page, wish),
         };
         let skip = Callback::from(|event: MouseEvent| {
             event.prevent_default();
@@ -236,9 +251,15 @@ impl App {
         if fresh.is_empty() {
             return;
         }
-        let case = open.draft.to_json();
-        for name in fresh {
-            self.asked.retain(|(asked, _)| *asked != name);
+        self.ask_for(&fresh);
+    }
+
+    /// Asks the second program for these of the open piece as it stands.
+    fn ask_for(&mut self, names: &[&'static str]) {
+        let Some(open) = &self.state.open else { return };
+        let (turn, case) = (open.generation, open.draft.to_json());
+        for name in names {
+            self.asked.retain(|(asked, _)| asked != name);
             self.asked.push((name, turn));
             desk::ask(name, turn, &case);
         }
@@ -248,6 +269,10 @@ impl App {
     fn answered(&self, answer: desk::Answer) -> Option<Action> {
         let &(name, _) = self.asked.iter().find(|(name, _)| *name == answer.name)?;
         let generation = answer.turn;
+        if name.contains('.') {
+            self.save_sheet(name, answer.said);
+            return None;
+        }
         Some(match (name, answer.said) {
             (REPORT, said) => Action::Weighed {
                 generation,
@@ -263,6 +288,30 @@ impl App {
                 blocks: said.and_then(|text| blocks(&text)),
             }),
         })
+    }
+
+    /// Offers a sheet that was written out as a file.
+    fn save_sheet(&self, name: &str, said: Result<Vec<u8>, String>) {
+        let text = said.and_then(|bytes| String::from_utf8(bytes).map_err(|e| e.to_string()));
+        match (text, &self.state.open) {
+            (Ok(text), Some(open)) => {
+                save(
+                    &file::file_name(&open.name(), &joined(&["-", name])),
+                    text,
+                    &self.act,
+                );
+            }
+            (Err(why), _) => tell(
+                Problem {
+                    field: "file".to_owned(),
+                    message: "The sheet could not be written.".to_owned(),
+                    remedy: joined(&["Try again, or print it. For a report: ", &why]),
+                },
+                None,
+                &self.act,
+            ),
+            (Ok(_), None) => {}
+        }
     }
 
     /// Keeps the open piece on this device.
@@ -305,10 +354,11 @@ impl App {
         self.shown.split_inclusive(' ').next().unwrap_or(" ")
     }
 
-    fn read(&mut self, chosen: web_sys::File) {
+    /// Reads a file a person chose and hands its text on.
+    fn read(&mut self, chosen: web_sys::File, take: fn(&str, &Callback<Action>)) {
         let act = self.act.clone();
         let read = file::read(chosen, move |text| match text {
-            Ok(text) => take_in(&text, &act),
+            Ok(text) => take(&text, &act),
             Err(fault) => tell(fault, None, &act),
         });
         match read {
@@ -333,16 +383,28 @@ impl App {
                     take_in(example.text, act);
                 }
             }
-            Wish::Read(_) => {}
+            // Taken care of before.
+            Wish::Read(_) | Wish::ReadFigures(_) | Wish::SaveSheet(_) => {}
+            Wish::Print => page::print(),
+            Wish::SaveFigures => {
+                let own = self
+                    .state
+                    .open
+                    .as_ref()
+                    .and_then(|open| open.draft.own_figures());
+                if let Some(text) = own {
+                    save("figures.leavewell.json", text, act);
+                }
+            }
             Wish::SaveAsFile(id) => {
                 let entry = self.state.shelf.iter().find(|entry| entry.id == id);
                 let name = entry.map_or("", |entry| entry.name.as_str());
                 match store::case_text(&id) {
-                    Some(text) => save(name, text, act),
+                    Some(text) => save(&case_file(name), text, act),
                     None => tell(gone(), None, act),
                 }
             }
-            Wish::Rescue(text) => save("piece", text, act),
+            Wish::Rescue(text) => save(&case_file("piece"), text, act),
             Wish::Delete(id) => {
                 store::remove_case(&id);
                 page::say_removed(&id);
@@ -426,8 +488,12 @@ fn open_stored(id: String, act: &Callback<Action>) {
     }
 }
 
+fn case_file(name: &str) -> String {
+    file::file_name(name, ".leavewell.json")
+}
+
 fn save(name: &str, text: String, act: &Callback<Action>) {
-    if !file::save(&file::file_name(name), &text) {
+    if !file::save(name, &text) {
         let problem = Problem {
             field: "file".to_owned(),
             message: "The browser did not let the file be saved.".to_owned(),

@@ -206,6 +206,8 @@ pub enum Action {
     Put(String, String),
     /// The record of condition as it stands is kept beside the later ones.
     KeepRecord,
+    /// A file of figures was read, to be laid over those of the open piece.
+    LayFigures(String),
     /// A page was worked out.
     Leafed(Leaf),
     /// A record was opened or made; it becomes the open piece.
@@ -285,6 +287,14 @@ pub enum Wish {
     SaveAsFile(String),
     /// Save this text as a file of this name.
     Rescue(String),
+    /// Save a sheet of the open piece as a file; the name says which and how it is written.
+    SaveSheet(&'static str),
+    /// Print what is on the screen.
+    Print,
+    /// Save the figures of one's own as a file.
+    SaveFigures,
+    /// Read a file of figures and lay them over those of the open piece.
+    ReadFigures(web_sys::File),
     /// Take a stored piece off this device.
     Delete(String),
 }
@@ -538,6 +548,7 @@ pub fn update(state: &State, action: Action) -> Option<State> {
         Action::Typed(target, typed) => changed(state, |draft| target.put(draft, &typed)),
         Action::Put(path, typed) => changed(state, |draft| draft.set(&path, &typed)),
         Action::KeepRecord => changed(state, |draft| draft.keep_as_earlier("")),
+        Action::LayFigures(text) => laid(state, &text),
         Action::Leafed(leaf) => with_leaf(state, leaf),
         Action::Opened { id, draft } => {
             let open = Open {
@@ -603,6 +614,32 @@ fn changed(state: &State, change: impl FnOnce(&mut Draft)) -> Option<State> {
     let mut draft = open.draft.clone();
     change(&mut draft);
     (draft != open.draft).then(|| with_open(state, open.with_draft(draft)))
+}
+
+/// The figures of a file over those of the open piece, and a word of how many there were.
+fn laid(state: &State, text: &str) -> Option<State> {
+    let mut draft = state.open.as_ref()?.draft.clone();
+    let notice = match draft.lay_figures(text) {
+        Ok(count) => Notice {
+            what: joined(&[
+                &super::parts::words::count(count, "figure is", "figures are"),
+                " laid over those of this piece.",
+            ]),
+            remedy: "Each stands below with its reason, where it can be changed or taken back."
+                .to_owned(),
+            rescue: None,
+        },
+        Err(problem) => Notice {
+            what: problem.message,
+            remedy: problem.remedy,
+            rescue: None,
+        },
+    };
+    let laid = changed(state, |now| *now = draft).unwrap_or_else(|| state.clone());
+    Some(State {
+        notice: Some(Rc::new(notice)),
+        ..laid
+    })
 }
 
 /// An answer of an older state of the draft never takes the place of a newer one.

@@ -7,7 +7,9 @@
 // The code that wasm-bindgen generates for exported functions needs it; ours has none.
 #![allow(unsafe_code)]
 
+use leavewell_model::case::OpenError;
 use leavewell_model::counsel::{weigh_at_once, what_would_change};
+use leavewell_model::page::sheet_text::{Form, sheet_text};
 use leavewell_model::{Draft, page, weigh_json};
 use wasm_bindgen::JsError;
 use wasm_bindgen::prelude::wasm_bindgen;
@@ -16,16 +18,19 @@ fn main() {}
 
 /// The answer to a question about a case given as JSON text. For [`page::REPORT`] and
 /// [`page::CHANGES`] that is the report, or what would change it, in postcard's format; for
-/// [`page::WEIGH`] the report as JSON text, byte for byte as `cargo weigh` prints it; for every other
-/// name the page of that name as JSON text.
+/// [`page::WEIGH`] the report as JSON text, byte for byte as `cargo weigh` prints it; for a sheet with
+/// `.md` or `.html` after its name the sheet written out; for every other name the page of that name
+/// as JSON text.
 ///
 /// # Errors
 /// When the text is no case.
 #[wasm_bindgen]
 pub fn answer(name: &str, case: &str) -> Result<Vec<u8>, JsError> {
-    let read = || match Draft::parse(case) {
-        Ok(draft) => Ok(draft.read()),
-        Err(fault) => Err(JsError::new(&fault.problem().message)),
+    let refused = |fault: OpenError| JsError::new(&fault.problem().message);
+    let read = || {
+        Draft::parse(case)
+            .map(|draft| draft.read())
+            .map_err(refused)
     };
     let said = match name {
         page::WEIGH => return Ok(weigh_json(case).into_bytes()),
@@ -34,7 +39,19 @@ pub fn answer(name: &str, case: &str) -> Result<Vec<u8>, JsError> {
             postcard::to_allocvec(&weigh_at_once(&case, problems))
         }
         page::CHANGES => postcard::to_allocvec(&what_would_change(&read()?.0)),
-        _ => return Ok(page::page_json(name, case).into_bytes()),
+        _ => {
+            let Some((whom, ending)) = name.split_once('.') else {
+                return Ok(page::page_json(name, case).into_bytes());
+            };
+            let form = if ending == "html" {
+                Form::Html
+            } else {
+                Form::Markdown
+            };
+            let draft = Draft::parse(case).map_err(refused)?;
+            let text = sheet_text(&draft, whom, form).unwrap_or_default();
+            return Ok(text.into_bytes());
+        }
     };
     said.map_err(|fault| JsError::new(&fault.to_string()))
 }

@@ -2,7 +2,8 @@
 //!
 //! - `cargo serve` builds the site and serves it on this machine;
 //! - `cargo verify` runs every check, as CI does;
-//! - `cargo weigh CASE.json` runs the model on one case and prints the counsel.
+//! - `cargo weigh CASE.json` runs the model on one case and prints the counsel, or with `--sheet` a
+//!   sheet for a client, a buyer or the file.
 //!
 //! A fresh machine needs rustup and Node.js; everything else is installed here, into a user cache.
 //! Nothing in this crate reaches the browser, and nothing in the model or the app depends on it.
@@ -26,6 +27,8 @@ const HELP: &str = "\
 cargo serve [--port N]     build the site and serve it on 127.0.0.1 (port 8080, or the next free one)
 cargo verify [--quick]     run every check; --quick leaves out what needs a browser
 cargo weigh CASE.json      weigh one case (- reads it from standard input) and print the counsel as JSON
+cargo weigh CASE.json --sheet client|buyer|file [--as markdown|html]
+                           print a sheet of it instead
 
 Also: cargo run -p leavewell-dev -- build     build the site into dist
       cargo run -p leavewell-dev -- pack      print the sizes of the site in dist and check the budget
@@ -51,6 +54,8 @@ fn run(arguments: &[&str]) -> Fallible<ExitCode> {
         ["verify"] => Ok(verify::verify(verify::Extent::Whole)),
         ["verify", "--quick"] => Ok(verify::verify(verify::Extent::Quick)),
         ["weigh", file] if !file.starts_with("--") => weigh::weigh(file),
+        ["weigh", file, "--sheet", version] => weigh::sheet(file, version, "markdown"),
+        ["weigh", file, "--sheet", version, "--as", form] => weigh::sheet(file, version, form),
         ["weigh"] => Err(Trouble::new(
             "no case was named",
             "give a case file, `cargo weigh CASE.json`, or `-` to read one from standard input.",

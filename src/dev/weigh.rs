@@ -4,6 +4,9 @@ use std::fs::File;
 use std::io::{self, Read, Write};
 use std::process::ExitCode;
 
+use leavewell_model::Draft;
+use leavewell_model::page::sheet_text::{Form, sheet_text};
+
 use crate::trouble::{Fallible, Trouble};
 
 /// No single case needs more; reading stops here, so that a wrong file cannot fill the memory.
@@ -13,12 +16,7 @@ const LARGEST_BYTES: u64 = 8 * 1024 * 1024;
 ///
 /// A case the model refuses is printed too, as JSON with a key `refused`, and ends with exit code 1.
 pub(crate) fn weigh(file: &str) -> Fallible<ExitCode> {
-    let text = if file == "-" {
-        read_case(io::stdin().lock(), "standard input")?
-    } else {
-        let opened = File::open(file).map_err(|error| cannot_read(file, &error))?;
-        read_case(opened, file)?
-    };
+    let text = case_text(file)?;
     let counsel = leavewell_model::weigh_json(&text);
     print(&counsel)?;
     Ok(if is_refusal(&counsel) {
@@ -26,6 +24,46 @@ pub(crate) fn weigh(file: &str) -> Fallible<ExitCode> {
     } else {
         ExitCode::SUCCESS
     })
+}
+
+/// Prints a sheet of a case, `client`, `buyer` or `file`, as `markdown` or `html`.
+///
+/// A case that cannot be opened is a failure that says why and what to do.
+pub(crate) fn sheet(file: &str, version: &str, form: &str) -> Fallible<ExitCode> {
+    print(&sheet_of(&case_text(file)?, version, form)?)?;
+    Ok(ExitCode::SUCCESS)
+}
+
+fn sheet_of(case: &str, whom: &str, form: &str) -> Fallible<String> {
+    let form = match form {
+        "markdown" => Form::Markdown,
+        "html" => Form::Html,
+        _ => {
+            return Err(Trouble::new(
+                format!("a sheet cannot be printed as {form}"),
+                "ask for markdown, or for html.",
+            ));
+        }
+    };
+    let draft = Draft::parse(case).map_err(|error| {
+        let problem = error.problem();
+        let what = problem.message.trim_end_matches('.').to_owned();
+        Trouble::new(what, problem.remedy)
+    })?;
+    sheet_text(&draft, whom, form).ok_or_else(|| {
+        Trouble::new(
+            format!("there is no sheet called {whom}"),
+            "ask for one of: client, buyer, file.",
+        )
+    })
+}
+
+fn case_text(file: &str) -> Fallible<String> {
+    if file == "-" {
+        return read_case(io::stdin().lock(), "standard input");
+    }
+    let opened = File::open(file).map_err(|error| cannot_read(file, &error))?;
+    read_case(opened, file)
 }
 
 fn read_case(source: impl Read, name: &str) -> Fallible<String> {
@@ -79,12 +117,41 @@ fn is_refusal(counsel: &str) -> bool {
 
 #[cfg(test)]
 mod tests {
+    use leavewell_model::page::sheet_text::SHEETS;
+
     use super::*;
 
     #[test]
     fn only_a_top_level_key_is_a_refusal() {
         assert!(is_refusal(r#"{"refused": {"what": "no case"}}"#));
         assert!(!is_refusal(r#"{"counsel": {"refused": 1}}"#));
+    }
+
+    const TRAY: &str = include_str!("../../tests/cases/worn_tray.json");
+
+    #[test]
+    fn each_sheet_is_printed_in_both_forms() {
+        for (version, _, title) in SHEETS {
+            let text = sheet_of(TRAY, version, "markdown").unwrap();
+            let head = format!("# Worn tray from the sale room: {title}\n");
+            assert!(text.starts_with(&head), "{version}");
+            assert!(text.contains("They decide, not this tool."), "{version}");
+            let page = sheet_of(TRAY, version, "html").unwrap();
+            assert!(page.starts_with("<!DOCTYPE html>"), "{version}");
+            assert!(page.trim_end().ends_with("</html>"), "{version}");
+            assert!(page.contains("They decide, not this tool."), "{version}");
+        }
+    }
+
+    #[test]
+    fn what_is_no_sheet_says_what_is() {
+        let said = |trouble: Trouble| trouble.to_string();
+        assert!(
+            said(sheet_of(TRAY, "seller", "html").unwrap_err()).contains("client, buyer, file")
+        );
+        assert!(said(sheet_of(TRAY, "buyer", "pdf").unwrap_err()).contains("html"));
+        let cut = sheet_of("{\"format\":", "buyer", "html").unwrap_err();
+        assert!(said(cut).contains("breaks off at line 1"));
     }
 
     #[test]

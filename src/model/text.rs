@@ -50,6 +50,12 @@ impl From<&'static str> for Text {
     }
 }
 
+impl From<Text> for String {
+    fn from(text: Text) -> Self {
+        text.0.to_owned()
+    }
+}
+
 impl Deref for Text {
     type Target = str;
 
@@ -73,6 +79,12 @@ impl PartialEq<str> for Text {
 impl PartialEq<&str> for Text {
     fn eq(&self, other: &&str) -> bool {
         self.0 == *other
+    }
+}
+
+impl PartialEq<Text> for &str {
+    fn eq(&self, other: &Text) -> bool {
+        *self == other.0
     }
 }
 

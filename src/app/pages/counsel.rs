@@ -12,9 +12,10 @@ use yew::prelude::*;
 
 use super::{Page, of_report};
 use crate::app::charts::{bridge, has_bridge, outcomes, plane};
+use crate::app::parts::blocks::leaf;
 use crate::app::parts::cautions::cautions_of;
 use crate::app::parts::element::{el, group};
-use crate::app::parts::marks::section;
+use crate::app::parts::marks::{fold, section};
 use crate::app::parts::screen::head;
 use crate::app::parts::words::joined;
 
@@ -54,6 +55,11 @@ fn counsel(page: Page, report: &Report) -> Html {
             pictures(report, currency),
         ))
         .put(courses::courses(report, currency))
+        .put(fold(
+            "more",
+            "How these numbers are made, and from what",
+            leaf(page, "trace"),
+        ))
         .put(cautions_of(report));
     group().el(main).el(side).el(more).html()
 }

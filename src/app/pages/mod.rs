@@ -6,9 +6,11 @@
 pub mod bench;
 pub mod condition;
 pub mod counsel;
+pub mod figures;
 pub mod look;
 pub mod money;
 pub mod piece;
+pub mod sheet;
 pub mod shelf;
 
 use leavewell_model::Report;
@@ -49,7 +51,7 @@ pub fn line(here: Route, open: &Open) -> String {
             let worth = money_band(report.value.as_it_is, open.currency());
             joined(&["As it is: ", &worth, "."])
         }
-        Route::Shelf | Route::Counsel => String::new(),
+        _ => String::new(),
     }
 }
 

@@ -2,12 +2,12 @@
 
 use leavewell_model::case::Form;
 use leavewell_model::small::sort_short;
-use web_sys::HtmlInputElement;
 use yew::prelude::*;
 
 use crate::app::examples::EXAMPLES;
 use crate::app::parts::cautions::{cautions, named};
 use crate::app::parts::choice::{choices, list};
+use crate::app::parts::chosen_file::chosen_file;
 use crate::app::parts::element::{self, El, el, group};
 use crate::app::parts::field::hint;
 use crate::app::parts::marks::{press, section};
@@ -176,31 +176,13 @@ fn button(
 }
 
 fn open_file(wish: &Callback<Wish>) -> Html {
-    let wish = wish.clone();
-    let onchange = Callback::from(move |event: Event| {
-        let Some(input) = event.target_dyn_into::<HtmlInputElement>() else {
-            return;
-        };
-        if let Some(chosen) = input.files().and_then(|files| files.get(0)) {
-            // The same file can then be chosen again.
-            input.set_value("");
-            wish.emit(Wish::Read(chosen));
-        }
-    });
-    let control = el("input", "")
-        .attr("id", "file")
-        .attr("type", "file")
-        .attr("accept", ".json,application/json")
-        .attr("aria-describedby", "file-hint")
-        .changed(onchange);
-    el("div", "field")
-        .el(el("label", "")
-            .attr("for", "file")
-            .text("A piece saved by Leavewell"))
-        .put(hint(
-            "file",
+    chosen_file(
+        "file",
+        [
+            "A piece saved by Leavewell",
             "It is read here and put on your shelf; the file stays as it is.",
-        ))
-        .el(control)
-        .html()
+        ],
+        wish.reform(Wish::Read),
+    )
+    .html()
 }

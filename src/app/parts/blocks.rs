@@ -1,5 +1,6 @@
 //! Pages of the second program: blocks in, markup out. Nothing is worked out here.
 
+use leavewell_model::small::decimal;
 use serde_json::Value;
 use yew::prelude::*;
 
@@ -52,6 +53,7 @@ fn one(page: Page, block: &Value) -> Html {
             let inner = each(el("div", ""), page, &block["blocks"]).html();
             return fold("", owned(block, "summary"), inner);
         }
+        "lines" => lines(block),
         "row" => each(el("div", "side-by-side"), page, &block["blocks"]),
         // A block of a newer program: better nothing than something wrong.
         _ => el("p", "hint"),
@@ -67,6 +69,17 @@ fn section(page: Page, block: &Value) -> El {
         .el(title.words(owned(block, "title")));
     let inner = each(el("div", ""), page, &block["blocks"]);
     section.el(inner)
+}
+
+/// Room to write by hand: what goes there, and a rule for each line.
+fn lines(block: &Value) -> El {
+    let count = block["count"].as_number().and_then(|n| decimal(n.as_str()));
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
+    // clamped to a page's worth of lines
+    let count = count.unwrap_or(1.0).clamp(1.0, 20.0) as usize;
+    el("div", "write")
+        .said("", owned(block, "label"))
+        .each(0..count, |_| el("div", "write-line"))
 }
 
 fn para(block: &Value) -> El {

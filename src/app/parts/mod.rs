@@ -4,6 +4,7 @@
 pub mod blocks;
 pub mod cautions;
 pub mod choice;
+pub mod chosen_file;
 pub mod element;
 pub mod field;
 pub mod live;

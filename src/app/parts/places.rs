@@ -20,15 +20,23 @@ pub fn places(open: &Open, here: Route) -> Html {
             .el(el("span", "place-state").words(state_of(place, case, open)));
         el("li", "").key(place.href()).el(link)
     });
+    let more = el("ul", "more-places").each(Route::MORE, |place| {
+        let on = here.name() == place.name();
+        let link = el("a", "")
+            .attr("href", place.href())
+            .attr("aria-current", if on { "page" } else { "" })
+            .text(place.name());
+        el("li", "").key(place.href()).el(link)
+    });
     el("nav", "places")
         .attr("aria-label", "Places in this case")
         .el(links)
+        .el(more)
         .html()
 }
 
 fn state_of(place: Route, case: &Case, open: &Open) -> String {
     match place {
-        Route::Shelf => String::new(),
         Route::Piece => match (case.piece.form.is_some(), case.aim.goal.is_some()) {
             (false, false) => "not begun".to_owned(),
             (true, false) => "aim not said".to_owned(),
@@ -58,5 +66,6 @@ fn state_of(place: Route, case: &Case, open: &Open) -> String {
             .report()
             .map(|report| report.counsel.firmness.to_string())
             .unwrap_or_default(),
+        _ => String::new(),
     }
 }

@@ -15,9 +15,9 @@ pub fn save(name: &str, text: &str) -> bool {
     try_save(name, text).is_ok()
 }
 
-/// A name for a case's file: its own name in plain letters.
+/// A name for a file of a case: the case's own name in plain letters, and this ending.
 #[must_use]
-pub fn file_name(name: &str) -> String {
+pub fn file_name(name: &str, ending: &str) -> String {
     let mut plain = String::new();
     for letter in name.trim().chars().take(60) {
         // Letters of other scripts are kept as they are.
@@ -30,7 +30,7 @@ pub fn file_name(name: &str) -> String {
     }
     let plain = plain.trim_end_matches('-');
     let plain = if plain.is_empty() { "piece" } else { plain };
-    joined(&[plain, ".leavewell.json"])
+    joined(&[plain, ending])
 }
 
 /// Reads a file a person chose. The reader must be kept until `done` is called: dropping it stops it.
@@ -61,7 +61,11 @@ fn try_save(name: &str, text: &str) -> Result<(), JsValue> {
         .and_then(|w| w.document())
         .ok_or(JsValue::NULL)?;
     let kind = BlobPropertyBag::new();
-    kind.set_type("application/json");
+    kind.set_type(match name.rsplit_once('.') {
+        Some((_, "html")) => "text/html",
+        Some((_, "md")) => "text/markdown",
+        _ => "application/json",
+    });
     let blob = Blob::new_with_str_sequence_and_options(&Array::of1(&text.into()), &kind)?;
     let address = Url::create_object_url_with_blob(&blob)?;
     let link: HtmlAnchorElement = document.create_element("a")?.dyn_into()?;
@@ -78,10 +82,13 @@ mod tests {
     #[test]
     fn file_names_are_plain() {
         assert_eq!(
-            file_name("Aunt's cake basket, 1790?"),
+            file_name("Aunt's cake basket, 1790?", ".leavewell.json"),
             "aunt-s-cake-basket-1790.leavewell.json"
         );
-        assert_eq!(file_name("../../etc"), "etc.leavewell.json");
-        assert_eq!(file_name("  "), "piece.leavewell.json");
+        assert_eq!(
+            file_name("../../etc", ".leavewell.json"),
+            "etc.leavewell.json"
+        );
+        assert_eq!(file_name("  ", ".leavewell.json"), "piece.leavewell.json");
     }
 }

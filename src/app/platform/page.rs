@@ -15,6 +15,14 @@ pub fn set_title(title: &str) {
     }
 }
 
+/// Opens the browser's print dialogue.
+pub fn print() {
+    if let Some(window) = web_sys::window() {
+        // One that cannot print does nothing.
+        let _ = window.print();
+    }
+}
+
 /// Puts the focus on the screen's first heading and shows the screen from its top.
 pub fn focus_heading() {
     if let Some(window) = web_sys::window() {

@@ -191,8 +191,8 @@ impl Draft {
         reading::read(&self.root)
     }
 
-    /// The text of a field such as `piece.form`, `comparables[0].price` or `parts[part=foot].note`,
-    /// as typed; empty when there is none.
+    /// The text of a field such as `piece.form`, `comparables[0].price`, `parts[part=foot].note` or
+    /// `overrides.{fee.lot}.value`, as typed; empty when there is none.
     #[must_use]
     pub fn text(&self, path: &str) -> String {
         self.value(path).map(typed_text).unwrap_or_default()
@@ -310,9 +310,28 @@ impl Draft {
 
     /// What stands at a path: names joined by dots, the entry of a list in brackets, by its place or
     /// by a field that tells it from the others.
+    /// A section that is an object.
+    pub(super) fn section(&self, name: &str) -> Option<&Map<String, Value>> {
+        self.root.get(name)?.as_object()
+    }
+
+    /// Puts a figure of the case's own in place, whole.
+    pub(super) fn put_override(&mut self, id: &str, figure: Value) {
+        let own = self
+            .root
+            .entry("overrides")
+            .or_insert_with(|| Value::Object(Map::new()));
+        if !own.is_object() {
+            *own = Value::Object(Map::new());
+        }
+        if let Value::Object(own) = own {
+            own.insert(id.to_owned(), figure);
+        }
+    }
+
     fn value(&self, path: &str) -> Option<&Value> {
         let (mut holder, mut rest) = (&self.root, path);
-        while let Some((first, after)) = rest.split_once('.') {
+        while let Some((first, after)) = step(rest) {
             let (name, entry) = in_list(first);
             let held = holder.get(name)?;
             holder = match entry {
@@ -325,7 +344,7 @@ impl Draft {
             };
             rest = after;
         }
-        holder.get(rest)
+        holder.get(bare(rest))
     }
 
     /// Writes or removes what stands at a path. What stands where an object or a list must go is
@@ -335,7 +354,7 @@ impl Draft {
             return;
         }
         let (mut holder, mut rest) = (&mut self.root, path);
-        while let Some((first, after)) = rest.split_once('.') {
+        while let Some((first, after)) = step(rest) {
             let (name, entry) = in_list(first);
             holder = match entry {
                 Some(entry) => object_in_list(holder, name, entry),
@@ -343,7 +362,7 @@ impl Draft {
             };
             rest = after;
         }
-        put(holder, rest, value);
+        put(holder, bare(rest), value);
         // An entry of which only its name is left goes with its last field.
         let first = path.split_once('.').map_or("", |(first, _)| first);
         if let (list, Some(Entry::With(key, id))) = in_list(first)
@@ -373,6 +392,21 @@ impl Draft {
             entries.retain(|v| !v.as_object().is_some_and(|m| is(m, key, id)));
         }
     }
+}
+
+/// The first step of a path and what follows it. A name with dots of its own stands in braces, as in
+/// `overrides.{fee.lot}.value`.
+fn step(path: &str) -> Option<(&str, &str)> {
+    match path.strip_prefix('{') {
+        Some(name) => name.split_once("}."),
+        None => path.split_once('.'),
+    }
+}
+
+/// The last name of a path, out of its braces.
+fn bare(name: &str) -> &str {
+    let inner = name.strip_prefix('{').and_then(|n| n.strip_suffix('}'));
+    inner.unwrap_or(name)
 }
 
 /// The path of a field in the entry of a list that a key tells from the others.
@@ -705,6 +739,30 @@ mod tests {
                 count: MAX_FINDINGS + 1
             })
         );
+    }
+
+    #[test]
+    fn a_name_with_dots_stands_in_braces() {
+        let mut draft = Draft::default();
+        draft.set("overrides.{fee.lot}.value", "12.50");
+        draft.set("overrides.{fee.lot}.reason", "Their terms, 2026.");
+        assert_eq!(draft.text("overrides.{fee.lot}.value"), "12.50");
+        let (case, problems) = draft.read();
+        assert!(problems.is_empty(), "{problems:?}");
+        assert_eq!(case.overrides.len(), 1);
+        assert_eq!(case.overrides[0].figure, "fee.lot");
+        assert_eq!(case.overrides[0].value.to_bits(), 12.5_f64.to_bits());
+        assert_eq!(case.overrides[0].reason, "Their terms, 2026.");
+        draft.set("overrides.{fee.lot}.value", "");
+        draft.set("overrides.{fee.lot}.reason", "");
+        assert!(draft.read().0.overrides.is_empty());
+        // A bare number is reached as the last name of the path.
+        draft.set("overrides.{fee.vat}", "0.1");
+        assert_eq!(draft.text("overrides.{fee.vat}"), "0.1");
+        assert_eq!(draft.read().0.overrides.len(), 1);
+        // A brace that is not closed is a name like any other.
+        draft.set("overrides.{fee.lot.value", "1");
+        assert_eq!(draft.text("overrides.{fee.lot.value"), "1");
     }
 
     #[test]

@@ -7,6 +7,7 @@
 mod date;
 mod draft;
 mod measures;
+mod own_figures;
 mod reading;
 mod vocabulary;
 

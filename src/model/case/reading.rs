@@ -907,6 +907,9 @@ impl Reader {
         let s = self.section(root, "overrides");
         let mut taken = Vec::new();
         let count = s.fields.map_or(0, Map::len);
+        if count == 0 {
+            return taken;
+        }
         if count > MOST_OVERRIDES {
             self.problem(
                 "overrides".to_owned(),

@@ -30,6 +30,8 @@ use outcome::{Outcome, Weights, cost_scale, evaluate};
 use sample::Sample;
 use tweak::Tweak;
 
+pub(crate) use wording::money;
+
 use crate::bench::{Sheet, disk_reach_mm, strip_reach_mm};
 use crate::case::{Case, Currency, Goal, Problem, Route};
 use crate::facts::{LEDGER_VERSION, Ledger, Offered, caution, ledger_of};
@@ -46,7 +48,9 @@ use crate::small::{percent, sort_short};
 use crate::treatment::{Situation, Treatment, Verdict, check, worst};
 
 /// Points of the answer: 2^12.
-const ANSWER_LOG2: u32 = 12;
+pub(crate) const ANSWER_LOG2: u32 = 12;
+/// Points of a printed sheet: 2^14.
+pub(crate) const SHEET_LOG2: u32 = 14;
 /// Points of the search for what would change it: 2^9, the same scrambled sequence cut short.
 const SEARCH_LOG2: u32 = 9;
 /// Looks offered.
@@ -67,6 +71,13 @@ pub fn weigh_at_once(case: &Case, problems: Vec<Problem>) -> Report {
     let ledger = ledger_of(case);
     let solved = Solved::new(case, &ledger, &Tweak::NONE, ANSWER_LOG2);
     solved.report(problems)
+}
+
+/// Weighs a case on the finer sample of a printed sheet, without the search for what would change it.
+#[must_use]
+pub fn weigh_finely(case: &Case, problems: Vec<Problem>) -> Report {
+    let ledger = ledger_of(case);
+    Solved::new(case, &ledger, &Tweak::NONE, SHEET_LOG2).report(problems)
 }
 
 /// What would change the answer: each main input moved by itself until the advice flips.

@@ -5,7 +5,7 @@ use crate::case::{Case, Currency, Doer};
 use crate::treatment::Treatment;
 
 /// An amount rounded to two figures, with the currency's sign: "about £340".
-pub(super) fn money(case: &Case, amount: f64) -> String {
+pub(crate) fn money(case: &Case, amount: f64) -> String {
     let rounded = two_figures(amount.abs());
     let sign = match case.market.currency {
         Some(Currency::Pound) => "£",

@@ -11,6 +11,8 @@ mod finding;
 mod rule;
 mod table;
 mod treatment_text;
+#[cfg(any(test, feature = "trace"))]
+mod used;
 
 use std::borrow::Cow;
 use std::sync::OnceLock;
@@ -25,6 +27,9 @@ pub use treatment_text::{
 };
 
 use crate::case::Case;
+#[cfg(any(test, feature = "trace"))]
+pub use used::read_during;
+
 use crate::small::decimal;
 use table::{rows, without_comments};
 
@@ -107,7 +112,12 @@ impl Ledger {
     /// The figure with this id, if there is one.
     #[must_use]
     pub fn find(&self, id: &str) -> Option<&Figure> {
-        self.place(id).map(|i| &self.figures[i])
+        let found = self.place(id).map(|i| &self.figures[i]);
+        #[cfg(any(test, feature = "trace"))]
+        if let Some(figure) = found {
+            used::note(figure.id);
+        }
+        found
     }
 
     fn place(&self, id: &str) -> Option<usize> {
@@ -189,6 +199,13 @@ fn edit_distance(a: &str, b: &str) -> usize {
         }
     }
     row[b.len()]
+}
+
+/// The loosest a safety threshold may be, and whether that is the most it may be (else the least);
+/// `None` for a figure that is no such threshold.
+#[must_use]
+pub fn loosest(figure: &Figure) -> Option<(f64, bool)> {
+    safe_limit(figure).map(|limit| (limit.at, limit.at_most))
 }
 
 /// A safety threshold may be moved one way only.

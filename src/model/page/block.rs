@@ -54,6 +54,13 @@ pub enum Block {
         /// What it holds.
         blocks: Vec<Block>,
     },
+    /// Room to write by hand, on paper.
+    Lines {
+        /// What is to be written there.
+        label: String,
+        /// How many lines.
+        count: u8,
+    },
     /// Fields that stand beside each other where there is room.
     Row {
         /// The fields.

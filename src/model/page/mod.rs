@@ -4,6 +4,7 @@
 //! Nothing here is part of the answer itself, so the program that answers need not hold it: the app
 //! fetches these pages from a second program when a screen first asks for one.
 
+pub mod as_typed;
 pub mod ask;
 mod bench;
 pub mod bleed;
@@ -16,6 +17,10 @@ mod cross_section;
 mod food;
 mod heat;
 mod heat_picture;
+mod ledger;
+mod ledger_trace;
+pub mod markdown;
+pub mod markup;
 mod measures;
 mod part_words;
 mod picture;
@@ -24,6 +29,16 @@ mod plating_picture;
 pub mod record;
 mod record_fields;
 mod say;
+pub mod scale_words;
+mod sheet;
+mod sheet_buyer;
+mod sheet_cautions;
+mod sheet_client;
+mod sheet_disclosure;
+mod sheet_done;
+mod sheet_file;
+mod sheet_glossary;
+pub mod sheet_text;
 mod sources_fold;
 mod why;
 
@@ -43,8 +58,14 @@ pub const PAGES: &[(&str, Maker)] = &[
     ("bleed", bleed::page),
     ("care", care::page),
     ("catalogue", catalogue::page),
+    ("done", sheet_done::page),
+    ("ledger", ledger::page),
     ("measures", measures::page),
     ("record", record::page),
+    ("sheet_buyer", sheet_buyer::page),
+    ("sheet_client", sheet_client::page),
+    ("sheet_file", sheet_file::page),
+    ("trace", ledger_trace::page),
     ("why", why::page),
 ];
 

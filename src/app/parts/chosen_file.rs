@@ -1,0 +1,36 @@
+//! A file a person chooses.
+
+use web_sys::{File, HtmlInputElement};
+use yew::prelude::*;
+
+use super::element::{El, el};
+use super::field::hint;
+
+/// A labelled place to choose a file, which says the file once it is chosen.
+pub fn chosen_file(
+    id: &'static str,
+    [label, about]: [&'static str; 2],
+    chosen: Callback<File>,
+) -> El {
+    let onchange = Callback::from(move |event: Event| {
+        let Some(input) = event.target_dyn_into::<HtmlInputElement>() else {
+            return;
+        };
+        if let Some(file) = input.files().and_then(|files| files.get(0)) {
+            // The same file can then be chosen again.
+            input.set_value("");
+            chosen.emit(file);
+        }
+    });
+    let described = super::field::described(id);
+    let control = el("input", "")
+        .attr("id", id)
+        .attr("type", "file")
+        .attr("accept", ".json,application/json")
+        .set("aria-describedby", described)
+        .changed(onchange);
+    el("div", "field")
+        .el(el("label", "").attr("for", id).text(label))
+        .put(hint(id, about))
+        .el(control)
+}

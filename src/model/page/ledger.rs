@@ -1,0 +1,466 @@
+//! The ledger on a page: every figure with its value, band, unit, tag and source, what this case
+//! used, and room for one's own value with a reason.
+//!
+//! "Used" means looked up while this case was weighed. A figure that was not looked up cannot change
+//! this answer; one that was, may.
+
+use std::borrow::Cow;
+
+use std::collections::BTreeSet;
+
+use super::as_typed::as_typed;
+use super::block::{Block, Field, Table, Tone};
+use super::ledger_trace::trace;
+use super::sheet_cautions::with_cautions;
+use crate::case::{Case, Draft, Problem};
+use crate::counsel::weigh_at_once;
+use crate::facts::ledger_of;
+use crate::facts::{Figure, Ledger, Tag, loosest, meaning, source};
+use crate::report::Report;
+
+/// Most figures shown with fields of their own at a time.
+const MOST_OPEN: usize = 25;
+/// Where the words searched for are kept.
+const SEARCH: &str = "ledger.search";
+
+/// A case with its ledger and what it read of it.
+pub(super) struct Book<'a> {
+    pub(super) draft: &'a Draft,
+    pub(super) case: Case,
+    pub(super) ledger: Cow<'static, Ledger>,
+    pub(super) report: Report,
+    pub(super) problems: Vec<Problem>,
+    pub(super) used: BTreeSet<&'static str>,
+}
+
+impl<'a> Book<'a> {
+    pub(super) fn new(draft: &'a Draft) -> Self {
+        let (case, problems) = draft.read();
+        let (report, used) = read(|| weigh_at_once(&case, Vec::new()));
+        Self {
+            draft,
+            ledger: ledger_of(&case),
+            report,
+            problems,
+            used,
+            case,
+        }
+    }
+}
+
+#[cfg(any(test, feature = "trace"))]
+fn read<T>(work: impl FnOnce() -> T) -> (T, BTreeSet<&'static str>) {
+    crate::facts::read_during(work)
+}
+
+/// In a program that does not note what is read, every figure may have been.
+#[cfg(not(any(test, feature = "trace")))]
+fn read<T>(work: impl FnOnce() -> T) -> (T, BTreeSet<&'static str>) {
+    (work(), Ledger::standard().figures().map(|f| f.id).collect())
+}
+
+/// The page.
+#[must_use]
+pub(super) fn page(draft: &Draft) -> Vec<Block> {
+    let book = Book::new(draft);
+    let search = draft.text(SEARCH);
+    let mut blocks = vec![
+        Block::para(
+            "Every number that somebody could dispute stands here, with its range and where it comes from. Put your own \
+             in where you know better; the answer then goes by yours.",
+        ),
+        Block::Field(Field {
+            path: SEARCH.to_owned(),
+            label: "Find a figure".to_owned(),
+            unit: String::new(),
+            hint: "A few letters of what it is about, of its source, or of its id.".to_owned(),
+            text: search.clone(),
+            stand_in: String::new(),
+            problem: String::new(),
+            number: false,
+        }),
+    ];
+    if search.trim().is_empty() {
+        blocks.push(share_of_judgement(&book));
+        blocks.extend(own(&book));
+        blocks.push(Block::section(
+            "ledger.used",
+            "What this counsel looked up",
+            groups(&book, "ledger.used", |f| {
+                book.used.contains(f.id) && f.own_reason.is_none()
+            }),
+        ));
+        blocks.push(Block::fold(
+            "ledger.trace",
+            "How the main numbers are made",
+            trace(&book),
+        ));
+        blocks.push(Block::section(
+            "ledger.rest",
+            "What it did not look up",
+            groups(&book, "ledger.rest", |f| {
+                !book.used.contains(f.id) && f.own_reason.is_none()
+            }),
+        ));
+    } else {
+        blocks.push(found(&book, &search));
+    }
+    with_cautions(draft, blocks)
+}
+
+/// How much of this counsel rests on what sort of knowledge, by number of figures.
+fn share_of_judgement(book: &Book) -> Block {
+    let used: Vec<&Figure> = book
+        .ledger
+        .figures()
+        .filter(|f| book.used.contains(f.id))
+        .collect();
+    let count = |wanted: &dyn Fn(&Figure) -> bool| used.iter().filter(|f| wanted(f)).count();
+    let mut rows = Vec::new();
+    let mine = count(&|f| f.own_reason.is_some());
+    let mut say = |name: &str, n: usize| {
+        if n > 0 {
+            let hundred = (100.0 * n as f64 / used.len().max(1) as f64).round();
+            rows.push((name.to_owned(), format!("{n}, about {hundred} in 100")));
+        }
+    };
+    for (tag, name) in TAGS {
+        say(name, count(&|f| f.tag == tag && f.own_reason.is_none()));
+    }
+    say("Your own", mine);
+    let judged = count(&|f| f.own_reason.is_none() && !matches!(f.tag, Tag::Read | Tag::Computed));
+    Block::section(
+        "ledger.share",
+        "What this counsel rests on",
+        vec![
+            Block::said(
+                Tone::Answer,
+                format!(
+                    "It looked up {} figures; {judged} of them are judgement, practice, memory or quoted from a weaker source.",
+                    used.len()
+                ),
+            ),
+            Block::Facts { rows },
+            Block::said(
+                Tone::Quiet,
+                "Counted, not weighed: one figure may matter more than fifty. Beside these, how strongly each finding points \
+                 to each kind is our judgement throughout.",
+            ),
+        ],
+    )
+}
+
+const TAGS: [(Tag, &str); 6] = [
+    (Tag::Read, "A source says so"),
+    (Tag::Secondary, "Quoted in a weaker source"),
+    (Tag::Computed, "Computed from other figures"),
+    (Tag::Judgement, "Our judgement"),
+    (Tag::Practice, "Common practice"),
+    (Tag::Memory, "Recalled, not yet checked"),
+];
+
+/// The person's own figures, with what the answer would be without them.
+fn own(book: &Book) -> Vec<Block> {
+    let mine: Vec<&Figure> = book
+        .ledger
+        .figures()
+        .filter(|f| f.own_reason.is_some())
+        .collect();
+    // What was typed and could not be taken has its field here too, so that it can be put right.
+    let refused = book
+        .problems
+        .iter()
+        .filter(|p| p.field.starts_with("overrides"));
+    let mut blocks: Vec<Block> = refused
+        .map(|p| {
+            Block::said(
+                Tone::Note,
+                as_typed(&format!("{}: {} {}", p.field, p.message, p.remedy)),
+            )
+        })
+        .collect();
+    if mine.is_empty() && blocks.is_empty() {
+        return Vec::new();
+    }
+    if !mine.is_empty() {
+        blocks.push(without(book, &mine));
+    }
+    for figure in &mine {
+        blocks.push(with_fields(book, figure));
+    }
+    vec![Block::section("ledger.own", "Your own figures", blocks)]
+}
+
+/// The answer with one's own figures, without each, and without any.
+fn without(book: &Book, mine: &[&Figure]) -> Block {
+    let weighed = |keep: &dyn Fn(&str) -> bool| {
+        let mut case = book.case.clone();
+        case.overrides.retain(|o| keep(&o.figure));
+        weigh_at_once(&case, Vec::new()).counsel
+    };
+    let row = |name: String, counsel: &crate::report::CounselReport| {
+        vec![name, counsel.sentence.clone(), counsel.firmness.to_string()]
+    };
+    let now = &book.report.counsel;
+    let none = weighed(&|_| false);
+    let mut rows = vec![
+        row("With all of them".to_owned(), now),
+        row("With none of them".to_owned(), &none),
+    ];
+    if mine.len() > 1 && mine.len() <= 6 {
+        for figure in mine {
+            let counsel = weighed(&|id| id != figure.id);
+            rows.push(row(format!("Without {}", words(figure)), &counsel));
+        }
+    }
+    let same = none.steps == now.steps && none.firmness == now.firmness;
+    Block::section(
+        "ledger.without",
+        if same {
+            "Without your figures the answer would be the same"
+        } else {
+            "Without your figures the answer would be another"
+        },
+        vec![Block::Table(Table {
+            caption: "The answer with and without".to_owned(),
+            columns: ["Figures", "Answer", "Firmness"]
+                .map(str::to_owned)
+                .to_vec(),
+            rows,
+        })],
+    )
+}
+
+/// What a figure is, without its full stop.
+fn words(figure: &Figure) -> &'static str {
+    meaning(figure.id)
+        .unwrap_or(figure.id)
+        .trim_end_matches('.')
+}
+
+/// One figure with room for a value of one's own and the reason for it.
+fn with_fields(book: &Book, figure: &Figure) -> Block {
+    let shipped = Ledger::standard().figure(figure.id);
+    let mut rows = vec![
+        ("As shipped".to_owned(), value(shipped)),
+        ("Band".to_owned(), band(shipped)),
+        ("How it is known".to_owned(), figure.tag.words().to_owned()),
+        ("Source".to_owned(), cited(figure)),
+        ("Id".to_owned(), figure.id.to_owned()),
+    ];
+    if let Some((limit, at_most)) = loosest(shipped) {
+        let way = if at_most { "more" } else { "less" };
+        rows.push((
+            "Safety".to_owned(),
+            format!("A limit of a rule of safety: it may be made stricter, but never {way} than {limit}."),
+        ));
+    }
+    let place = format!("overrides.{{{}}}", figure.id);
+    let text = |path: &str| book.draft.text(path);
+    // A file may give the bare number, without a reason.
+    let bare = text(&place);
+    let bare = if bare.starts_with('{') {
+        String::new()
+    } else {
+        bare
+    };
+    let field = |path: String, label: &str, hint: &str, number| {
+        Block::Field(Field {
+            text: text(&path),
+            label: label.to_owned(),
+            unit: if number {
+                shown_unit(figure).to_owned()
+            } else {
+                String::new()
+            },
+            hint: hint.to_owned(),
+            stand_in: if number {
+                shipped.value.to_string()
+            } else {
+                String::new()
+            },
+            problem: if number {
+                problem(book, figure.id)
+            } else {
+                String::new()
+            },
+            number,
+            path,
+        })
+    };
+    let fields = if bare.is_empty() {
+        vec![
+            field(
+                format!("{place}.value"),
+                "Your own value",
+                "Empty it to go back to the figure as shipped.",
+                true,
+            ),
+            field(
+                format!("{place}.reason"),
+                "Your reason",
+                "Whoever reads the sheet sees it.",
+                false,
+            ),
+        ]
+    } else {
+        vec![field(
+            place,
+            "Your own value",
+            "Empty it to go back to the figure as shipped, or to give a reason with it.",
+            true,
+        )]
+    };
+    Block::section(
+        &format!("ledger.figure.{}", figure.id),
+        words(figure),
+        vec![Block::Facts { rows }, Block::Row { blocks: fields }],
+    )
+}
+
+fn problem(book: &Book, id: &str) -> String {
+    let start = format!("overrides.{id}");
+    book.problems
+        .iter()
+        .filter(|p| p.field == start || p.field == format!("{start}.value"))
+        .map(|p| format!("{} {}", p.message, p.remedy))
+        .collect::<Vec<_>>()
+        .join(" ")
+}
+
+/// The figures that hold every word searched for, the first of them with fields.
+fn found(book: &Book, search: &str) -> Block {
+    let wanted: Vec<String> = search
+        .to_lowercase()
+        .split_whitespace()
+        .take(8)
+        .map(str::to_owned)
+        .collect();
+    let hits: Vec<&Figure> = book
+        .ledger
+        .figures()
+        .filter(|f| {
+            let text = [f.id, " ", words(f), " ", &cited(f), " ", f.tag.words()]
+                .concat()
+                .to_lowercase();
+            wanted.iter().all(|w| text.contains(w.as_str()))
+        })
+        .collect();
+    let all = book.ledger.figures().count();
+    let (open, closed) = hits.split_at(hits.len().min(MOST_OPEN));
+    let mut blocks = vec![Block::para(match hits.len() {
+        0 => format!(
+            "None of the {all} figures holds these words. Try fewer letters, or empty the field to see all."
+        ),
+        n => format!("{n} of {all} figures. Empty the field to see all."),
+    })];
+    blocks.extend(open.iter().map(|f| with_fields(book, f)));
+    if !closed.is_empty() {
+        blocks.push(Block::para(
+            "More that hold these words; add a word to bring one up with its field.",
+        ));
+        blocks.push(Block::Table(figure_table("More figures found", closed)));
+    }
+    Block::section("ledger.found", "Found", blocks)
+}
+
+/// The figures wanted, in folds by group.
+fn groups(book: &Book, id: &str, wanted: impl Fn(&Figure) -> bool) -> Vec<Block> {
+    let mut blocks: Vec<Block> = Vec::new();
+    let mut held: Vec<(&str, Vec<&Figure>)> = Vec::new();
+    for figure in book.ledger.figures().filter(|f| wanted(f)) {
+        let group = figure.id.split('.').next().unwrap_or_default();
+        match held.last_mut() {
+            Some((last, figures)) if *last == group => figures.push(figure),
+            _ => held.push((group, vec![figure])),
+        }
+    }
+    if held.is_empty() {
+        return vec![Block::para("None.")];
+    }
+    for (group, figures) in held {
+        let name = group_words(group);
+        blocks.push(Block::fold(
+            &format!("{id}.{group}"),
+            &format!("{name}: {}", figures.len()),
+            vec![Block::Table(figure_table(&name, &figures))],
+        ));
+    }
+    blocks
+}
+
+fn group_words(group: &str) -> String {
+    match group {
+        "attribute" => "What each course keeps besides money",
+        "care" => "Keeping and care",
+        "cost" => "Costs where nobody has given a price",
+        "counsel" => "When a difference counts, and how firmly to speak",
+        "fee" => "Fees of selling",
+        "food" => "Food contact",
+        "guard" => "Limits of the hard rules",
+        "hazard" => "How often work goes wrong, and what then",
+        "heat" => "Heat",
+        "identity" => "What it is",
+        "lead" => "Lead",
+        "look" => "The effort of a look",
+        "measure" => "Measures",
+        "metal" => "Metals",
+        "place" => "Parts of a piece",
+        "silver" => "Silver: how thick, how worn, what a cleaning takes",
+        "solder" => "Solders",
+        "value" => "Value",
+        "words" => "Words for how likely a thing is",
+        other => return other.replace('_', " "),
+    }
+    .to_owned()
+}
+
+/// Figures as rows: what, value, band, how known, source, id.
+pub(super) fn figure_table(caption: &str, figures: &[&Figure]) -> Table {
+    Table {
+        caption: caption.to_owned(),
+        columns: ["Figure", "Value", "Band", "How it is known", "Source", "Id"]
+            .map(str::to_owned)
+            .to_vec(),
+        rows: figures
+            .iter()
+            .map(|f| {
+                vec![
+                    words(f).to_owned(),
+                    value(f),
+                    band(f),
+                    if f.own_reason.is_some() {
+                        "your own".to_owned()
+                    } else {
+                        f.tag.words().to_owned()
+                    },
+                    cited(f),
+                    f.id.to_owned(),
+                ]
+            })
+            .collect(),
+    }
+}
+
+fn shown_unit(figure: &Figure) -> &str {
+    if figure.unit == "1" { "" } else { figure.unit }
+}
+
+fn value(figure: &Figure) -> String {
+    [&figure.value.to_string(), " ", shown_unit(figure)]
+        .concat()
+        .trim_end()
+        .to_owned()
+}
+
+fn band(figure: &Figure) -> String {
+    if figure.low.to_bits() == figure.high.to_bits() {
+        "none given".to_owned()
+    } else {
+        format!("{} to {}", figure.low, figure.high)
+    }
+}
+
+fn cited(figure: &Figure) -> String {
+    source(figure.source).map_or_else(|| figure.source.to_owned(), |s| s.citation.to_owned())
+}

@@ -1,0 +1,39 @@
+//! A sheet as a text of its own, to print, to send or to keep: as Markdown or as HTML.
+
+use super::as_typed::as_typed;
+use super::markdown::markdown;
+use super::markup::markup;
+use super::page;
+use crate::case::Draft;
+
+/// The sheets: for whom, the page it is, and its title.
+pub const SHEETS: [(&str, &str, &str); 3] = [
+    ("client", "sheet_client", "For the client"),
+    ("buyer", "sheet_buyer", "For a buyer"),
+    ("file", "sheet_file", "For the file"),
+];
+
+/// How a sheet is written out.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Form {
+    /// Plain text with few marks, for a letter.
+    Markdown,
+    /// A whole page that needs no other file.
+    Html,
+}
+
+/// The sheet for `client`, `buyer` or `file`; `None` for any other word.
+#[must_use]
+pub fn sheet_text(draft: &Draft, whom: &str, form: Form) -> Option<String> {
+    let (_, name, title) = SHEETS.iter().find(|(known, ..)| *known == whom)?;
+    let blocks = page(name, draft)?;
+    let piece = as_typed(&draft.text("piece.name"));
+    let running = match piece.as_str() {
+        "" => (*title).to_owned(),
+        piece => format!("{piece}: {title}"),
+    };
+    Some(match form {
+        Form::Html => markup(&running, &running, &blocks),
+        Form::Markdown => markdown(&running, &blocks),
+    })
+}

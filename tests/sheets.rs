@@ -1,0 +1,713 @@
+//! The sheets, the ledger on a page and the record of work done: for every worked example, for an
+//! empty case, and for a case full of hostile text.
+
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing)]
+
+use std::collections::BTreeMap;
+use std::path::Path;
+
+use leavewell_model::Draft;
+use leavewell_model::facts::{Ledger, Tag, caution};
+use leavewell_model::page::markdown::markdown;
+use leavewell_model::page::markup::markup;
+use leavewell_model::page::{Block, Field, page};
+use leavewell_model::treatment::Treatment;
+use serde_json::Value;
+
+const SHEETS: [&str; 3] = ["sheet_client", "sheet_buyer", "sheet_file"];
+
+fn cases() -> BTreeMap<String, Draft> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/cases");
+    std::fs::read_dir(folder)
+        .unwrap()
+        .map(|entry| entry.unwrap().path())
+        .filter(|path| path.extension().is_some_and(|e| e == "json"))
+        .map(|path| {
+            let name = path.file_stem().unwrap().to_str().unwrap().to_owned();
+            let text = std::fs::read_to_string(&path).unwrap();
+            (name, Draft::parse(&text).unwrap())
+        })
+        .collect()
+}
+
+fn case(name: &str) -> Draft {
+    cases().remove(name).unwrap()
+}
+
+fn draft(rest: &str) -> Draft {
+    Draft::parse(&format!(
+        r#"{{"format":"leavewell-case","version":1{rest}}}"#
+    ))
+    .unwrap()
+}
+
+/// Every text of these blocks, in order, a line each: what a person can read.
+fn lines(blocks: &[Block]) -> Vec<String> {
+    let mut out = Vec::new();
+    let value = serde_json::to_value(blocks).unwrap();
+    collect(&value, &mut out);
+    out
+}
+
+const SHOWN: [&str; 12] = [
+    "title",
+    "text",
+    "items",
+    "rows",
+    "caption",
+    "columns",
+    "label",
+    "summary",
+    "description",
+    "hint",
+    "problem",
+    "blocks",
+];
+
+fn collect(value: &Value, out: &mut Vec<String>) {
+    match value {
+        Value::String(text) => out.push(text.clone()),
+        Value::Array(items) => items.iter().for_each(|item| collect(item, out)),
+        Value::Object(fields) => {
+            for (name, value) in fields {
+                if SHOWN.contains(&name.as_str()) || matches!(name.as_str(), "table" | "marks") {
+                    collect(value, out);
+                }
+            }
+        }
+        _ => {}
+    }
+}
+
+fn words(name: &str, draft: &Draft) -> String {
+    lines(&page(name, draft).unwrap()).join("\n")
+}
+
+fn para_of(blocks: &[Block], section: &str) -> String {
+    blocks
+        .iter()
+        .find_map(|block| match block {
+            Block::Section { id, blocks, .. } if id == section => match blocks.first() {
+                Some(Block::Para { text, .. }) => Some(text.clone()),
+                _ => None,
+            },
+            _ => None,
+        })
+        .unwrap_or_else(|| panic!("there is no {section}"))
+}
+
+fn buyer(draft: &Draft) -> [String; 2] {
+    let blocks = page("sheet_buyer", draft).unwrap();
+    [
+        para_of(&blocks, "buyer.ticket"),
+        para_of(&blocks, "buyer.catalogue"),
+    ]
+}
+
+const HOSTILE: &str = "</dd></style><script>alert(1)</script><img src=x onerror=y> [l](javascript:1) | `c` &amp; \u{202e}rtl\u{0}";
+
+/// A record with hostile text wherever text can stand.
+fn hostile() -> Draft {
+    let mut draft = case("leaking_teapot");
+    for path in [
+        "piece.name",
+        "looked.by",
+        "looked.on",
+        "looked.described",
+        "parts[part=body].note",
+        "parts[part=body].photos",
+        "done[0].what",
+        "done[0].by",
+        "done[0].on",
+        "done[0].materials",
+        "done[0].before",
+        "done[0].after",
+        "strange.field",
+    ] {
+        draft.set(path, HOSTILE);
+    }
+    draft.set("overrides.{fee.lot}.value", "12");
+    draft.set("overrides.{fee.lot}.reason", HOSTILE);
+    draft.set("overrides.{no.such}.value", HOSTILE);
+    draft.set("parts[part=handle].replaced", HOSTILE);
+    draft
+}
+
+#[test]
+fn every_sheet_stands_for_every_case() {
+    let mut all = cases();
+    assert!(all.len() >= 8);
+    all.insert("hostile".to_owned(), hostile());
+    for (name, draft) in &all {
+        for sheet in SHEETS {
+            let text = words(sheet, draft);
+            assert!(text.len() > 2000, "{name} {sheet}");
+            assert!(
+                !text.contains("NaN") && !text.contains("inf "),
+                "{name} {sheet}"
+            );
+        }
+    }
+}
+
+#[test]
+fn an_empty_case_says_what_is_missing_and_guesses_nothing() {
+    for empty in [
+        draft(""),
+        draft(r#","findings":[{"id":"C01","answer":"unsure"}]"#),
+    ] {
+        for sheet in SHEETS {
+            let text = words(sheet, &empty);
+            for missing in [
+                "What sort of piece it is.",
+                "Nobody has recorded a look at how it is made.",
+                "The condition of its parts is not recorded.",
+                "no test is recorded",
+            ] {
+                assert!(text.contains(missing), "{sheet}: {missing}");
+            }
+            for guess in [
+                "robably",
+                "likeliest",
+                "Undamaged",
+                "plated ware",
+                "Fused plate:",
+            ] {
+                assert!(!text.contains(guess), "{sheet}: {guess}");
+            }
+        }
+        assert!(words("sheet_client", &empty).contains("Too little is recorded to advise"));
+        let [ticket, catalogue] = buyer(&empty);
+        assert!(ticket.contains("Not examined") && ticket.contains("Not tested for lead"));
+        assert!(catalogue.contains("has not been examined"));
+    }
+    // One look is enough to say something.
+    let looked = draft(r#","findings":[{"id":"C01","answer":"seen"}]"#);
+    assert!(!words("sheet_client", &looked).contains("Too little is recorded"));
+}
+
+/// Names of treatments that stand in a text as whole words.
+fn named(text: &str) -> Vec<Treatment> {
+    let text = text.to_lowercase();
+    let alone = |at: usize, len: usize| {
+        let before = text[..at].chars().next_back();
+        let after = text[at + len..].chars().next();
+        !before.is_some_and(char::is_alphanumeric) && !after.is_some_and(char::is_alphanumeric)
+    };
+    Treatment::ALL
+        .into_iter()
+        .filter(|t| {
+            let name = t.name().to_lowercase();
+            text.match_indices(&name).any(|(at, m)| alone(at, m.len()))
+        })
+        .collect()
+}
+
+#[test]
+fn nothing_names_a_treatment_without_its_caution_and_the_line_that_defers() {
+    let deferral = caution("caution.deferral").unwrap().text;
+    let mut all = cases();
+    let mut worked = draft("");
+    for (place, treatment) in Treatment::ALL.iter().enumerate() {
+        worked.set(&format!("done[{place}].what"), treatment.id());
+    }
+    all.insert("everything done".to_owned(), worked);
+    all.insert("empty".to_owned(), draft(""));
+    let mut seen = 0;
+    for (name, draft) in &all {
+        for shown in [
+            "sheet_client",
+            "sheet_buyer",
+            "sheet_file",
+            "done",
+            "ledger",
+            "trace",
+        ] {
+            let blocks = page(shown, draft).unwrap();
+            let text = lines(&blocks).join("\n");
+            assert!(text.contains(deferral), "{name} {shown}");
+            // A caution may use the plain word "lacquer", and so may the list of words.
+            let own: Vec<Block> = blocks
+                .into_iter()
+                .filter(|b| !matches!(b, Block::Section { id, .. } if id.starts_with("sheet.")))
+                .collect();
+            for treatment in named(&lines(&own).join("\n")) {
+                seen += 1;
+                let id = format!("caution.{}", treatment.id());
+                assert!(
+                    text.contains(caution(&id).unwrap().text),
+                    "{name} {shown}: {}",
+                    treatment.name()
+                );
+            }
+        }
+        // Every caution of the screen is on the client's sheet and in the file.
+        let (case, problems) = draft.read();
+        let report = leavewell_model::counsel::weigh_at_once(&case, problems);
+        for sheet in ["sheet_client", "sheet_file"] {
+            let text = words(sheet, draft);
+            for c in &report.cautions {
+                assert!(text.contains(&c.text), "{name} {sheet}: {}", c.id);
+            }
+        }
+    }
+    assert!(seen > 200, "{seen}");
+}
+
+#[test]
+fn a_buyer_is_told_of_replating_recorded_seen_or_probable() {
+    // Probable by the findings.
+    let probable = case("replated_coffee_pot");
+    for text in buyer(&probable) {
+        assert!(text.to_lowercase().contains("re-plat"), "{text}");
+    }
+    // Recorded as done.
+    let mut recorded = case("worn_tray");
+    for text in buyer(&recorded) {
+        assert!(!text.to_lowercase().contains("re-plat"), "{text}");
+    }
+    recorded.set("done[0].what", "T14a");
+    recorded.set("done[0].on", "1998");
+    for text in buyer(&recorded) {
+        assert!(
+            text.contains("Re-plated") && text.contains("1998"),
+            "{text}"
+        );
+    }
+    assert!(words("sheet_file", &recorded).contains("One of the two is wrong"));
+    // Plated in places only.
+    recorded.set("done[0].what", "T13a");
+    for text in buyer(&recorded) {
+        assert!(text.contains("Re-plated in places"), "{text}");
+    }
+    // Seen, whatever the sum says.
+    let mut seen = case("worn_tray");
+    seen.set_answer("S08", "seen", "");
+    for text in buyer(&seen) {
+        assert!(text.to_lowercase().contains("re-plat"), "{text}");
+    }
+}
+
+#[test]
+fn a_buyer_is_told_of_repairs_lead_and_replaced_parts() {
+    let told = |path: &str, typed: &str, words: [&str; 2]| {
+        let mut draft = case("daily_teapot");
+        let without = buyer(&draft);
+        draft.set(path, typed);
+        for ((text, before), words) in buyer(&draft).iter().zip(&without).zip(words) {
+            let found = |text: &str| text.to_lowercase().contains(words);
+            assert!(found(text), "{path} {typed}: {text}");
+            assert!(!found(before), "{path} {typed}, before: {before}");
+        }
+    };
+    let joint = "parts[part=spout].joint";
+    told(
+        joint,
+        "neat_repair",
+        ["old repair: spout", "repaired neatly"],
+    );
+    told(joint, "grey_repair", ["old grey repair", "grey metal"]);
+    told(
+        joint,
+        "leaking",
+        ["open or leaking: spout", "open or leaking at the: spout"],
+    );
+    told(
+        "parts[part=foot].fill",
+        "lead",
+        ["lead filling", "filled with lead"],
+    );
+    told(
+        "parts[part=foot].lead",
+        "present",
+        ["lead found by a test", "a test found lead"],
+    );
+    let replaced = "parts[part=finial].replaced";
+    told(
+        replaced,
+        "replaced",
+        ["finial or knob replaced", "is a replacement"],
+    );
+    told(replaced, "doubtful", ["perhaps replaced", "is doubtful"]);
+    told(
+        "parts[part=finial].lacquer",
+        "yellowed",
+        ["coated", "lacquered"],
+    );
+    told(
+        "parts[part=foot].dents",
+        "split",
+        ["split or creased", "creased or split"],
+    );
+    told(
+        "parts[part=foot].loss",
+        "small",
+        ["metal missing", "metal is missing"],
+    );
+    told(
+        "parts[part=foot].corrosion",
+        "green",
+        ["corrosion: foot", "corroding"],
+    );
+    told(
+        "done[0].what",
+        "T09",
+        ["repaired: solder repair", "repaired: solder repair"],
+    );
+    told("done[0].what", "T09b", ["low-melt", "low-melt"]);
+    told("done[0].what", "T12", ["pin, screw", "pin, screw"]);
+    told(
+        "done[0].what",
+        "T16",
+        ["a part replaced", "a part of it is new"],
+    );
+    told(
+        "done[0].materials",
+        "solder_lead",
+        ["solder that holds lead", "solder that holds lead"],
+    );
+    // Nothing said of a part means nothing told of it.
+    let mut draft = case("daily_teapot");
+    let without = buyer(&draft);
+    draft.set(replaced, "original");
+    draft.set("parts[part=finial].lacquer", "none");
+    for (text, before) in buyer(&draft).iter().zip(&without) {
+        assert_eq!(text.contains("replace"), before.contains("replace"));
+        assert!(
+            !text.contains("oated") && !text.contains("acquered"),
+            "{text}"
+        );
+    }
+}
+
+#[test]
+fn sheets_tell_the_numbers_of_the_report() {
+    for (name, draft) in cases() {
+        let (case, problems) = draft.read();
+        let report = leavewell_model::counsel::weigh_finely(&case, problems);
+        let client = words("sheet_client", &draft);
+        let file = words("sheet_file", &draft);
+        for text in [&client, &file] {
+            assert!(text.contains(&report.counsel.sentence), "{name}");
+            assert!(text.contains(&report.identity.sentence), "{name}");
+            for reason in &report.counsel.reasons {
+                assert!(text.contains(&reason.text), "{name}: {}", reason.text);
+            }
+            let advised = report
+                .courses
+                .iter()
+                .find(|c| c.steps == report.counsel.steps)
+                .unwrap();
+            let hundred = 100.0 * advised.p_best;
+            let share = if hundred > 99.0 {
+                "more than 99 in 100".to_owned()
+            } else {
+                format!("{hundred:.0} in 100")
+            };
+            assert!(
+                text.contains(&format!("({share}) that nothing else")),
+                "{name}: {share}"
+            );
+        }
+        assert!(file.contains(&report.seed.to_string()) && file.contains(&report.ledger_version));
+        for kind in &report.identity.kinds {
+            assert!(file.contains(kind.name), "{name}: {}", kind.name);
+        }
+        for option in &report.options {
+            assert!(
+                file.contains(option.name) && client.contains(option.name),
+                "{name}"
+            );
+        }
+    }
+}
+
+#[test]
+fn hostile_text_is_shown_and_never_run() {
+    let draft = hostile();
+    for sheet in SHEETS {
+        let blocks = page(sheet, &draft).unwrap();
+        let html = markup(HOSTILE, HOSTILE, &blocks);
+        for bad in ["<script", "<img", "\u{0}", "</dd></style>"] {
+            assert!(!html.contains(bad), "{sheet}: {bad}");
+        }
+        assert!(
+            html.contains("&lt;script&gt;alert(1)&lt;/script&gt;"),
+            "{sheet}"
+        );
+        assert_eq!(html.matches("</style>").count(), 1, "{sheet}");
+        let text = markdown("A sheet", &blocks);
+        assert!(text.contains(r"\<script\>alert(1)\</script\>"), "{sheet}");
+        for (at, _) in text.match_indices(['<', '[', '`']) {
+            assert!(text[..at].ends_with('\\'), "{sheet}: {}", &text[at..]);
+        }
+        // Controls of direction do not reach the page.
+        assert!(
+            !text.contains('\u{202e}') && !html[html.find("</h1>").unwrap()..].contains('\u{202e}')
+        );
+    }
+    // A very long name is broken by the style, not by us; emoji and other scripts stay.
+    let mut long = case("worn_tray");
+    let name = ["🫖".repeat(500), "מ".repeat(500), "W".repeat(5000)].concat();
+    long.set("piece.name", &name);
+    for sheet in SHEETS {
+        let blocks = page(sheet, &long).unwrap();
+        let html = markup("A sheet", "A sheet", &blocks);
+        assert!(html.contains(&name), "{sheet}");
+        assert!(html.contains("overflow-wrap: anywhere") && html.contains("dir=\"auto\""));
+    }
+}
+
+/// Cells of every table, and of every fact, that are just the id of a figure.
+fn ids_listed(blocks: &[Block], out: &mut BTreeMap<String, usize>) {
+    for block in blocks {
+        let cells: Vec<&String> = match block {
+            Block::Table(table) => table.rows.iter().flatten().collect(),
+            Block::Facts { rows } => rows.iter().map(|(_, words)| words).collect(),
+            Block::Section { blocks, .. } | Block::Fold { blocks, .. } | Block::Row { blocks } => {
+                ids_listed(blocks, out);
+                continue;
+            }
+            _ => continue,
+        };
+        for cell in cells {
+            if Ledger::standard().find(cell).is_some() {
+                *out.entry(cell.clone()).or_default() += 1;
+            }
+        }
+    }
+}
+
+fn fields(blocks: &[Block]) -> Vec<&Field> {
+    blocks
+        .iter()
+        .flat_map(|block| match block {
+            Block::Field(field) => vec![field],
+            Block::Section { blocks, .. } | Block::Fold { blocks, .. } | Block::Row { blocks } => {
+                fields(blocks)
+            }
+            _ => Vec::new(),
+        })
+        .collect()
+}
+
+#[test]
+fn the_ledger_lists_every_figure_exactly_once() {
+    let all = Ledger::standard().figures().count();
+    for draft in [case("worn_tray"), draft(""), hostile()] {
+        let mut listed = BTreeMap::new();
+        ids_listed(&page("ledger", &draft).unwrap(), &mut listed);
+        let twice: Vec<_> = listed.iter().filter(|(_, n)| **n != 1).collect();
+        assert!(twice.is_empty(), "{twice:?}");
+        assert_eq!(listed.len(), all);
+    }
+    // Light enough to be made anew at every letter.
+    let json = serde_json::to_string(&page("ledger", &case("worn_tray")).unwrap()).unwrap();
+    assert!(json.len() < 250_000, "{}", json.len());
+    assert!(fields(&page("ledger", &case("worn_tray")).unwrap()).len() == 1);
+}
+
+#[test]
+fn the_search_narrows_the_ledger_and_brings_fields() {
+    let mut draft = case("worn_tray");
+    draft.set("ledger.search", "commission HAMMER");
+    let blocks = page("ledger", &draft).unwrap();
+    let mut listed = BTreeMap::new();
+    ids_listed(&blocks, &mut listed);
+    assert!(listed.contains_key("fee.commission"), "{listed:?}");
+    assert!(listed.len() < 10);
+    let paths: Vec<&str> = fields(&blocks).iter().map(|f| f.path.as_str()).collect();
+    assert!(
+        paths.contains(&"overrides.{fee.commission}.value"),
+        "{paths:?}"
+    );
+    draft.set("ledger.search", "zzzz");
+    assert!(words("ledger", &draft).contains("None of the"));
+    draft.set("ledger.search", "e");
+    let wide = page("ledger", &draft).unwrap();
+    assert_eq!(fields(&wide).len(), 1 + 2 * 25);
+}
+
+#[test]
+fn an_own_figure_goes_in_by_its_field_and_comes_out_again() {
+    let mut draft = case("worn_tray");
+    let before = draft.read().0;
+    draft.set("overrides.{fee.commission}.value", "0,25");
+    draft.set("overrides.{fee.commission}.reason", "Their printed terms.");
+    let (with, problems) = Draft::parse(&draft.to_json()).unwrap().read();
+    assert!(problems.is_empty(), "{problems:?}");
+    assert_eq!(with.overrides.len(), 1);
+    assert!((with.overrides[0].value - 0.25).abs() < 1e-12);
+    let text = words("ledger", &draft);
+    for wanted in [
+        "Your own figures",
+        "Without your figures the answer would be",
+        "Their printed terms.",
+        "0.15 share",
+    ] {
+        assert!(text.contains(wanted), "{wanted}");
+    }
+    assert!(words("sheet_file", &draft).contains("Their printed terms."));
+    // Clearing the field brings back the figure as shipped.
+    draft.set("overrides.{fee.commission}.value", "");
+    draft.set("overrides.{fee.commission}.reason", "");
+    assert_eq!(draft.read().0, before);
+    // Loosening a rule of safety is refused where it was typed, and says how far it may go.
+    draft.set("overrides.{guard.h06}.value", "90");
+    draft.set("ledger.search", "guard.h06");
+    let blocks = page("ledger", &draft).unwrap();
+    let field = fields(&blocks)
+        .into_iter()
+        .find(|f| f.path == "overrides.{guard.h06}.value")
+        .unwrap();
+    assert_eq!(field.text, "90");
+    assert!(
+        field.problem.contains("loosest it may be is 60"),
+        "{}",
+        field.problem
+    );
+    assert!(lines(&blocks).join("\n").contains("never more than 60"));
+}
+
+#[test]
+fn what_was_not_looked_up_cannot_change_the_answer() {
+    use leavewell_model::counsel::weigh_at_once;
+    use leavewell_model::facts::read_during;
+    let (case, _) = case("worn_tray").read();
+    let (report, used) = read_during(|| weigh_at_once(&case, Vec::new()));
+    let all = Ledger::standard().figures().count();
+    assert!(
+        used.len() > 100 && used.len() < all,
+        "{} of {all}",
+        used.len()
+    );
+    // Every tenth of the others, moved far: not a byte of the answer moves.
+    let idle = Ledger::standard()
+        .figures()
+        .filter(|f| !used.contains(f.id));
+    let mut tried = 0;
+    for figure in idle.step_by(10) {
+        let mut moved = case.clone();
+        moved.overrides.push(leavewell_model::case::Override {
+            figure: figure.id.to_owned(),
+            value: (figure.value / 2.0).max(figure.low.min(0.0)),
+            reason: String::new(),
+        });
+        assert_eq!(weigh_at_once(&moved, Vec::new()), report, "{}", figure.id);
+        tried += 1;
+    }
+    assert!(tried > 5);
+    // And one that was looked up does.
+    let mut moved = case;
+    moved.overrides.push(leavewell_model::case::Override {
+        figure: "fee.commission".to_owned(),
+        value: 0.3,
+        reason: String::new(),
+    });
+    assert!(used.contains("fee.commission"));
+    assert_ne!(weigh_at_once(&moved, Vec::new()), report);
+}
+
+#[test]
+fn the_share_of_judgement_adds_up() {
+    let draft = case("worn_tray");
+    let (case, _) = draft.read();
+    let (_, used) = leavewell_model::facts::read_during(|| {
+        leavewell_model::counsel::weigh_at_once(&case, Vec::new())
+    });
+    let ledger = Ledger::standard();
+    let weak = used
+        .iter()
+        .filter(|id| !matches!(ledger.figure(id).tag, Tag::Read | Tag::Computed))
+        .count();
+    let wanted = format!("It looked up {} figures; {weak} of them", used.len());
+    assert!(words("ledger", &draft).contains(&wanted), "{wanted}");
+}
+
+#[test]
+fn the_trace_leads_from_each_number_to_its_figures_and_sources() {
+    for (name, draft) in cases() {
+        let blocks = page("trace", &draft).unwrap();
+        let mut sections = 0;
+        for block in &blocks {
+            let Block::Section { id, blocks, .. } = block else {
+                continue;
+            };
+            if !id.starts_with("trace.") {
+                continue;
+            }
+            sections += 1;
+            let text = lines(blocks).join("\n");
+            assert!(text.contains("figure \""), "{name} {id} has no figure");
+            assert!(text.contains("Sources:"), "{name} {id}");
+            assert!(!text.contains("no course"), "{name} {id}");
+        }
+        assert_eq!(sections, 5, "{name}");
+    }
+}
+
+#[test]
+fn the_record_of_work_always_has_room_for_one_more() {
+    let sections = |draft: &Draft| {
+        page("done", draft)
+            .unwrap()
+            .iter()
+            .filter(|b| matches!(b, Block::Section { id, .. } if id.starts_with("done.")))
+            .count()
+    };
+    let mut draft = draft("");
+    assert_eq!(sections(&draft), 1);
+    draft.set("done[0].what", "T09");
+    assert_eq!(sections(&draft), 2);
+    draft.set("done[1].by", "A smith");
+    assert_eq!(sections(&draft), 3);
+    draft.set("done[1].by", "");
+    assert_eq!(sections(&draft), 2);
+    let [_, catalogue] = buyer(&draft);
+    assert!(
+        catalogue.contains("On record: solder repair."),
+        "{catalogue}"
+    );
+    for (typed, good) in [
+        ("2026", true),
+        ("2026-05", true),
+        ("2026-05-31", true),
+        ("2026-13", false),
+        ("last year", false),
+    ] {
+        draft.set("done[0].on", typed);
+        let blocks = page("done", &draft).unwrap();
+        let field = fields(&blocks)
+            .into_iter()
+            .find(|f| f.path == "done[0].on")
+            .unwrap();
+        assert_eq!(field.problem.is_empty(), good, "{typed}");
+        assert_eq!(field.text, typed);
+    }
+    // What is none of the choices is kept, said and shown.
+    draft.set("done[0].what", "rubbed with cork");
+    assert!(words("done", &draft).contains("rubbed with cork"));
+    assert!(words("sheet_client", &draft).contains("rubbed with cork"));
+    // A list that is none is no reason to stop.
+    for odd in [
+        r#","done":7"#,
+        r#","done":[7,null,"x"]"#,
+        r#","done":{"what":"T09"}"#,
+    ] {
+        let text = format!(r#"{{"format":"leavewell-case","version":1{odd}}}"#);
+        assert!(sections(&Draft::parse(&text).unwrap()) >= 1, "{odd}");
+    }
+}
+
+#[test]
+fn choices_of_work_offer_every_treatment() {
+    let blocks = page("done", &draft("")).unwrap();
+    let text = serde_json::to_string(&blocks).unwrap();
+    for treatment in Treatment::ALL {
+        assert!(
+            text.contains(&format!("[\"{}\",", treatment.id())),
+            "{}",
+            treatment.id()
+        );
+    }
+}
