@@ -255,7 +255,7 @@ fn pages_are_well_made() {
             ids.dedup();
             assert_eq!(ids.len(), count, "{name} repeats an id");
             // What a page asks for it finds again.
-            assert!(page_json(name, &draft.to_json()).starts_with("{\"blocks\":"));
+            assert!(page_json(PAGES, name, &draft.to_json()).starts_with("{\"blocks\":"));
         }
     }
 }
@@ -276,6 +276,6 @@ fn well_drawn(picture: &Picture) {
 #[test]
 fn the_same_case_gives_the_same_pages() {
     for (name, _) in PAGES {
-        assert_eq!(page_json(name, TRAY), page_json(name, TRAY));
+        assert_eq!(page_json(PAGES, name, TRAY), page_json(PAGES, name, TRAY));
     }
 }

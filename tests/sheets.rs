@@ -411,11 +411,11 @@ fn sheets_tell_the_numbers_of_the_report() {
         }
         assert!(file.contains(&report.seed.to_string()) && file.contains(&report.ledger_version));
         for kind in &report.identity.kinds {
-            assert!(file.contains(kind.name), "{name}: {}", kind.name);
+            assert!(file.contains(&*kind.name), "{name}: {}", kind.name);
         }
         for option in &report.options {
             assert!(
-                file.contains(option.name) && client.contains(option.name),
+                file.contains(&*option.name) && client.contains(&*option.name),
                 "{name}"
             );
         }

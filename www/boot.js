@@ -16,6 +16,73 @@ const page = document.documentElement;
 const first = document.getElementById("first");
 const app = document.getElementById("app");
 
+/**
+ * A program in a worker of its own, started at the first question. While it is at work, of the
+ * questions for one thing only the newest is kept, and it takes the place of the older one in the row.
+ */
+class Program {
+  #name;
+  #worker = null;
+  #asked = null;
+  #waiting = new Map();
+
+  constructor(name) {
+    this.#name = name;
+  }
+
+  ask(key, said, told) {
+    this.#waiting.set(key, { said, told });
+    this.#next();
+  }
+
+  #next() {
+    if (this.#asked || this.#waiting.size === 0) return;
+    const [[key, next]] = this.#waiting;
+    this.#waiting.delete(key);
+    this.#asked = next;
+    try {
+      this.#worker ??= this.#start();
+      this.#worker.postMessage(next.said);
+    } catch (reason) {
+      this.#failed(String(reason));
+    }
+  }
+
+  #start() {
+    const build = document.getElementById("boot").dataset.wasm;
+    const url = address(`desk.js?${encodeURIComponent(build)}#${this.#name}`);
+    const worker = new Worker(policy ? policy.createScriptURL(url) : url, { type: "module" });
+    worker.addEventListener("message", ({ data: { answer, failure } }) => {
+      if (failure === undefined) this.#answered({ answer });
+      else this.#failed(failure);
+    });
+    worker.addEventListener("error", (event) => {
+      event.preventDefault();
+      this.#failed(event.message || "it could not be loaded");
+    });
+    return worker;
+  }
+
+  /** A program that has failed is not asked again: the next question starts another. */
+  #failed(failure) {
+    this.#worker?.terminate();
+    this.#worker = null;
+    this.#answered({ failure });
+  }
+
+  #answered(answer) {
+    const before = this.#asked;
+    this.#asked = null;
+    before?.told(answer);
+    this.#next();
+  }
+}
+
+// The desk weighs, and makes the pages that go with the record; the study makes what is read at
+// leisure, and papers what is handed on.
+const programs = { desk: new Program("desk"), study: new Program("study"), papers: new Program("papers") };
+let weighings = 0;
+
 start().then(
   () => {
     first?.remove();
@@ -47,71 +114,17 @@ function weigh_json(text) {
     const told = ({ answer, failure }) =>
       answer ? resolve(new TextDecoder().decode(answer)) : reject(new Error(failure));
     weighings += 1;
-    question(`weigh ${weighings}`, { name: "weigh", turn: weighings, text }, told);
+    programs.desk.ask(`weigh ${weighings}`, { name: "weigh", turn: weighings, text }, told);
   });
 }
 
-// The app asks with a "leavewell-ask" event; the answer comes back as "leavewell-answer". While the
-// second program is at work, of the questions for one thing only the newest is kept, and it takes
-// the place of the older one in the row.
-let desk = null;
-let asked = null;
-let weighings = 0;
-const waiting = new Map();
-
-window.addEventListener("leavewell-ask", ({ detail: { name, turn, text } }) => {
-  question(name, { name, turn, text }, (answer) => {
+// The app asks with a "leavewell-ask" event; the answer comes back as "leavewell-answer".
+window.addEventListener("leavewell-ask", ({ detail: { program, name, turn, text } }) => {
+  programs[program].ask(name, { name, turn, text }, (answer) => {
     const detail = { name, turn, ...answer };
     window.dispatchEvent(new CustomEvent("leavewell-answer", { detail }));
   });
 });
-
-function question(key, said, told) {
-  waiting.set(key, { said, told });
-  askNext();
-}
-
-function askNext() {
-  if (asked || waiting.size === 0) return;
-  const [[key, next]] = waiting;
-  waiting.delete(key);
-  asked = next;
-  try {
-    desk ??= startDesk();
-    desk.postMessage(asked.said);
-  } catch (reason) {
-    failed(String(reason));
-  }
-}
-
-function startDesk() {
-  const build = document.getElementById("boot").dataset.wasm;
-  const url = address(`desk.js?${encodeURIComponent(build)}`);
-  const worker = new Worker(policy ? policy.createScriptURL(url) : url, { type: "module" });
-  worker.addEventListener("message", ({ data: { answer, failure } }) => {
-    if (failure === undefined) answered({ answer });
-    else failed(failure);
-  });
-  worker.addEventListener("error", (event) => {
-    event.preventDefault();
-    failed(event.message || "it could not be loaded");
-  });
-  return worker;
-}
-
-/** A program that has failed is not asked again: the next question starts another. */
-function failed(failure) {
-  desk?.terminate();
-  desk = null;
-  answered({ failure });
-}
-
-function answered(answer) {
-  const before = asked;
-  asked = null;
-  before?.told(answer);
-  askNext();
-}
 
 // With a piece go its photos.
 window.addEventListener("leavewell-removed", ({ detail }) => {

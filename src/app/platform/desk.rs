@@ -1,8 +1,9 @@
-//! The second program, which works out pages on request. `www/boot.js` runs it in a worker; question
-//! and answer are events of the window.
+//! The programs beside this one, which weigh and work out pages on request. `www/boot.js` runs them
+//! in workers; question and answer are events of the window.
 
 use gloo::events::EventListener;
 use js_sys::{Object, Reflect, Uint8Array};
+use leavewell_model::page::program_of;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{CustomEvent, CustomEventInit};
 
@@ -24,6 +25,7 @@ pub fn ask(name: &str, turn: u32, case: &str) {
     };
     let detail = Object::new();
     for (key, value) in [
+        ("program", JsValue::from(program_of(name))),
         ("name", JsValue::from(name)),
         ("turn", JsValue::from(turn)),
         ("text", JsValue::from(case)),

@@ -1,8 +1,8 @@
 //! Pages worked out on request, beside the answer: each a function from the record as typed to
 //! blocks.
 //!
-//! Nothing here is part of the answer itself, so the program that answers need not hold it: the app
-//! fetches these pages from a second program when a screen first asks for one.
+//! Nothing here is part of the app: it fetches these pages from programs beside it when a screen
+//! first asks for one. There are three, so that none is long in coming.
 
 pub mod as_typed;
 pub mod ask;
@@ -52,30 +52,59 @@ use crate::case::{Draft, Problem};
 /// What makes a page: from the record as typed to blocks.
 pub type Maker = fn(&Draft) -> Vec<Block>;
 
-/// The pages there are, each with what makes it.
-pub const PAGES: &[(&str, Maker)] = &[
-    ("bench", bench::page),
+/// Pages by name, each with what makes it.
+pub type Pages = [(&'static str, Maker)];
+
+/// The pages that go with the record: the second program makes them.
+pub const PAGES: &Pages = &[
     ("bleed", bleed::page),
     ("care", care::page),
-    ("catalogue", catalogue::page),
-    ("done", sheet_done::page),
-    ("ledger", ledger::page),
     ("measures", measures::page),
     ("record", record::page),
+    ("why", why::page),
+];
+
+/// What is read at leisure: the third program makes them.
+pub const STUDIES: &Pages = &[("bench", bench::page), ("catalogue", catalogue::page)];
+
+/// What is handed on, and the figures behind it: the fourth program makes them.
+pub const PAPERS: &Pages = &[
+    ("done", sheet_done::page),
+    ("ledger", ledger::page),
     ("sheet_buyer", sheet_buyer::page),
     ("sheet_client", sheet_client::page),
     ("sheet_file", sheet_file::page),
     ("trace", ledger_trace::page),
-    ("why", why::page),
 ];
 
-/// The page of this name for a case; `None` when there is no such page.
+/// The program that makes what has this name. Said apart from the tables above, so that asking does
+/// not bring the makers along.
 #[must_use]
-pub fn page(name: &str, draft: &Draft) -> Option<Vec<Block>> {
-    PAGES
+pub fn program_of(name: &str) -> &'static str {
+    match name {
+        "bench" | "catalogue" => "study",
+        "done" | "ledger" | "trace" => "papers",
+        // With an ending it is a sheet written out.
+        _ if name.contains('.') || name.starts_with("sheet_") => "papers",
+        _ => "desk",
+    }
+}
+
+/// The page of this name for a case; `None` when there is no such page among these.
+#[must_use]
+pub fn page_of(pages: &Pages, name: &str, draft: &Draft) -> Option<Vec<Block>> {
+    pages
         .iter()
         .find(|(known, _)| *known == name)
         .map(|(_, make)| make(draft))
+}
+
+/// The page of this name, whichever program makes it.
+#[must_use]
+pub fn page(name: &str, draft: &Draft) -> Option<Vec<Block>> {
+    [PAGES, STUDIES, PAPERS]
+        .into_iter()
+        .find_map(|pages| page_of(pages, name, draft))
 }
 
 /// The name under which the second program answers with the report.
@@ -85,15 +114,14 @@ pub const CHANGES: &str = "changes";
 /// The name under which it answers with all of that as JSON text.
 pub const WEIGH: &str = "weigh";
 
-/// The same as JSON text: `{"blocks": […]}`, and when there is nothing to show
+/// A page as JSON text: `{"blocks": […]}`, and when there is nothing to show
 /// `{"refused": {field, message, remedy}}`.
 #[must_use]
-pub fn page_json(name: &str, case: &str) -> String {
+pub fn page_json(pages: &Pages, name: &str, case: &str) -> String {
     let answer = match Draft::parse(case) {
         Err(fault) => Answer::Refused(fault.problem()),
-        Ok(draft) => {
-            page(name, &draft).map_or_else(|| Answer::Refused(unknown(name)), Answer::Blocks)
-        }
+        Ok(draft) => page_of(pages, name, &draft)
+            .map_or_else(|| Answer::Refused(unknown(name)), Answer::Blocks),
     };
     serde_json::to_string(&answer).unwrap_or_default()
 }
@@ -118,10 +146,24 @@ mod tests {
     use super::*;
 
     #[test]
+    fn each_page_is_asked_of_the_program_that_makes_it() {
+        for (pages, program) in [(PAGES, "desk"), (STUDIES, "study"), (PAPERS, "papers")] {
+            assert!(pages.iter().all(|(name, _)| program_of(name) == program));
+        }
+        for name in [REPORT, CHANGES, WEIGH] {
+            assert_eq!(program_of(name), "desk");
+        }
+        for (whom, name, _) in sheet_text::SHEETS {
+            assert!(page(name, &Draft::default()).is_some());
+            assert_eq!(program_of(&format!("{whom}.html")), "papers");
+        }
+    }
+
+    #[test]
     fn an_unknown_page_and_a_broken_record_are_refused() {
         let case = Draft::default().to_json();
-        assert!(page_json("nowhere", &case).contains("no page called nowhere"));
-        let answer = page_json("bleed", "{\"format\":");
+        assert!(page_json(PAGES, "nowhere", &case).contains("no page called nowhere"));
+        let answer = page_json(PAGES, "bleed", "{\"format\":");
         assert!(answer.starts_with("{\"refused\":"), "{answer}");
     }
 }

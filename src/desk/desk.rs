@@ -1,0 +1,43 @@
+//! The second program: it weighs a case, and works out the pages that go with the record.
+//!
+//! It runs in a worker that `www/boot.js` starts when a screen first asks, so that a first visit
+//! need not load it and long work never holds up typing. It says what the model says and nothing
+//! more. What the app reads back goes as bytes, which need no numbers written out and read again.
+
+// The code that wasm-bindgen generates for exported functions needs it; ours has none.
+#![allow(unsafe_code)]
+
+use leavewell_model::counsel::{weigh_at_once, what_would_change};
+use leavewell_model::{Case, Draft, Problem, page, weigh_json};
+use wasm_bindgen::JsError;
+use wasm_bindgen::prelude::wasm_bindgen;
+
+fn main() {}
+
+/// The answer to a question about a case given as JSON text. For [`page::REPORT`] and
+/// [`page::CHANGES`] that is the report, or what would change it, in postcard's format; for
+/// [`page::WEIGH`] the report as JSON text, byte for byte as `cargo weigh` prints it; for every other
+/// name the page of that name as JSON text.
+///
+/// # Errors
+/// When the text is no case.
+#[wasm_bindgen]
+pub fn answer(name: &str, case: &str) -> Result<Vec<u8>, JsError> {
+    let said = match name {
+        page::WEIGH => return Ok(weigh_json(case).into_bytes()),
+        page::REPORT => {
+            let (case, problems) = read(case)?;
+            postcard::to_allocvec(&weigh_at_once(&case, problems))
+        }
+        page::CHANGES => postcard::to_allocvec(&what_would_change(&read(case)?.0)),
+        _ => return Ok(page::page_json(page::PAGES, name, case).into_bytes()),
+    };
+    said.map_err(|fault| JsError::new(&fault.to_string()))
+}
+
+fn read(case: &str) -> Result<(Case, Vec<Problem>), JsError> {
+    match Draft::parse(case) {
+        Ok(draft) => Ok(draft.read()),
+        Err(fault) => Err(JsError::new(&fault.problem().message)),
+    }
+}
