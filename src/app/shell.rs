@@ -110,7 +110,7 @@ impl Component for App {
             }
             Msg::Wish(Wish::ReadFigures(chosen)) => {
                 self.read(chosen, |text, act| {
-                    act.emit(Action::LayFigures(text.to_owned()))
+                    act.emit(Action::LayFigures(text.to_owned()));
                 });
                 false
             }

@@ -3,7 +3,7 @@
 use super::as_typed::as_typed;
 use super::markdown::markdown;
 use super::markup::markup;
-use super::page;
+use super::{PAPERS, page_of};
 use crate::case::Draft;
 
 /// The sheets: for whom, the page it is, and its title.
@@ -26,7 +26,7 @@ pub enum Form {
 #[must_use]
 pub fn sheet_text(draft: &Draft, whom: &str, form: Form) -> Option<String> {
     let (_, name, title) = SHEETS.iter().find(|(known, ..)| *known == whom)?;
-    let blocks = page(name, draft)?;
+    let blocks = page_of(PAPERS, name, draft)?;
     let piece = as_typed(&draft.text("piece.name"));
     let running = match piece.as_str() {
         "" => (*title).to_owned(),
