@@ -8,6 +8,14 @@
 mod bench;
 #[path = "published/decision.rs"]
 mod decision;
+#[path = "published/decision_laws.rs"]
+mod decision_laws;
+#[path = "published/decision_trees.rs"]
+mod decision_trees;
+#[path = "published/decision_values.rs"]
+mod decision_values;
+#[path = "published/decision_worth.rs"]
+mod decision_worth;
 #[path = "published/identity.rs"]
 mod identity;
 #[path = "published/maths.rs"]

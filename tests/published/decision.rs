@@ -1,9 +1,7 @@
 //! What the counsel rests on: points, quantiles, tails and weights.
 //!
-//! Reference values without another source were computed with scipy. Left out, because the program
-//! has no public function for them: decision trees and value of information, quasi-option value,
-//! swing weights, rank acceptability, sensitivity indices, certainty equivalents, dominance, scores
-//! and the knapsack.
+//! Reference values without another source were computed with scipy. Trees, worth of knowing, weights,
+//! risk and sensitivity stand in the files beside this one.
 
 use leavewell_model::Draft;
 use leavewell_model::case::{Answer, Case, Goal, Seen};
