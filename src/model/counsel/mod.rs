@@ -11,10 +11,14 @@ mod draws;
 mod explain;
 mod outcome;
 mod sample;
+mod shared;
 mod tweak;
 mod wording;
 
 use std::rc::Rc;
+
+pub use shared::{Shared, SharedCourse, shared};
+pub(crate) use wording::{money, share};
 
 use advise::{Advice, advise, score_by_kind, worth_of};
 use course::{Course, courses, not_needed};
@@ -167,7 +171,7 @@ impl<'a> Solved<'a> {
         let scale = cost_scale(&situation, median(&mut draws.undamaged.clone()));
         let outcomes: Vec<Outcome> = courses
             .iter()
-            .map(|c| evaluate(c, &situation, &draws, goal, scale))
+            .map(|c| evaluate(c, &situation, &draws, goal, Weights::of(&case.aim), scale))
             .collect();
         let advice = advise(&courses, &outcomes, &draws, case, ledger, &posterior);
         Self {
@@ -189,7 +193,7 @@ impl<'a> Solved<'a> {
 
     /// Score into the case's currency: itself for a seller, by the cost scale for a keeper.
     fn money_of(&self, score: f64) -> f64 {
-        Weights::of(self.goal).map_or(score, |w| {
+        Weights::of(&self.case.aim).map_or(score, |w| {
             let rate = w.points_per_money(self.cost_scale);
             if rate > 0.0 { score / rate } else { 0.0 }
         })

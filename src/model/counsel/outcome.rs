@@ -2,7 +2,7 @@
 
 use super::course::{Course, after};
 use super::draws::{Draws, tarnish_of};
-use crate::case::{Dents, Goal, Joint, Route};
+use crate::case::{Aim, Dents, Goal, Joint, Route};
 use crate::identity::{Family, Kind};
 use crate::maths::mean;
 use crate::treatment::{LeadStatus, Reversibility, Situation, Treatment};
@@ -35,9 +35,51 @@ pub(super) struct Weights {
 }
 
 impl Weights {
-    /// The weights of a keeper's goal; `None` for a seller, to whom only money counts: originality is
-    /// in the price already.
-    pub(super) fn of(goal: Goal) -> Option<Self> {
+    /// The weights of a keeper's aim; `None` for a seller, to whom only money counts: originality is
+    /// in the price already. Points of one's own stand in for those of the order, the greatest of
+    /// which has 100; what does not count for a goal never does.
+    pub(super) fn of(aim: &Aim) -> Option<Self> {
+        let mut weights = Self::by_order(aim.goal_or_default())?;
+        if aim.weights.iter().any(Option::is_some) {
+            let each = weights.each();
+            let top = each.iter().copied().fold(0.0, f64::max);
+            let mut points = each.map(|w| 100.0 * w / top);
+            for (point, own) in points.iter_mut().zip(aim.weights) {
+                if *point > 0.0 {
+                    *point = own.unwrap_or(*point);
+                }
+            }
+            let sum: f64 = points.iter().sum();
+            if sum > 0.0 {
+                weights = Self::from(points.map(|p| p / sum));
+            }
+        }
+        Some(weights)
+    }
+
+    /// In the order of [`Aim::WEIGHED`].
+    pub(super) fn each(&self) -> [f64; 5] {
+        [
+            self.originality,
+            self.fitness,
+            self.stability,
+            self.cost,
+            self.retreatability,
+        ]
+    }
+
+    /// Weights in the order of [`Aim::WEIGHED`].
+    pub(super) fn from([originality, fitness, stability, cost, retreatability]: [f64; 5]) -> Self {
+        Self {
+            originality,
+            fitness,
+            stability,
+            cost,
+            retreatability,
+        }
+    }
+
+    pub(super) fn by_order(goal: Goal) -> Option<Self> {
         let w = |n: u32, j: u32| (j..=n).map(|k| 1.0 / f64::from(k)).sum::<f64>() / f64::from(n);
         let zero = Self {
             originality: 0.0,
@@ -177,11 +219,11 @@ pub(super) fn evaluate(
     situation: &Situation,
     draws: &Draws,
     goal: Goal,
+    weights: Option<Weights>,
     scale: f64,
 ) -> Outcome {
     let clear = Side::new(&course.if_clear, situation, LeadStatus::Absent, draws);
     let lead = Side::new(&course.if_lead, situation, LeadStatus::Present, draws);
-    let weights = Weights::of(goal);
     let doses = Doses::new(situation);
     let ledger = situation.ledger;
     let floor = ledger.value("value.floor").clamp(0.0, 1.0);

@@ -5,7 +5,7 @@ use crate::case::{Case, Currency, Doer};
 use crate::treatment::Treatment;
 
 /// An amount rounded to two figures, with the currency's sign: "about £340".
-pub(super) fn money(case: &Case, amount: f64) -> String {
+pub(crate) fn money(case: &Case, amount: f64) -> String {
     let rounded = two_figures(amount.abs());
     let sign = match case.market.currency {
         Some(Currency::Pound) => "£",
@@ -50,7 +50,7 @@ fn grouped(x: f64) -> String {
 }
 
 /// A share in words: "3 in 100", "about half".
-pub(super) fn share(p: f64) -> String {
+pub(crate) fn share(p: f64) -> String {
     let hundred = 100.0 * p;
     if hundred < 1.0 {
         "less than 1 in 100".to_owned()

@@ -7,6 +7,12 @@
 pub mod ask;
 mod block;
 mod picture;
+mod risk;
+mod risk_tornado;
+mod weights;
+mod worth_knowing;
+mod worth_knowing_draw;
+mod worth_knowing_tree;
 
 pub use block::{Block, Choice, Field, Table, Tone};
 pub use picture::{Anchor, Ink, Mark, Picture};
@@ -18,7 +24,9 @@ use crate::counsel::what_would_change;
 use crate::report::ChangeReport;
 
 /// The pages there are, each with what makes it.
-pub const PAGES: &[(&str, Maker)] = &[];
+pub const PAGES: &[(&str, Maker)] = &[
+    ("deeper", worth_knowing::deeper), // what knowing is worth, the tree, risk, weights, inputs
+];
 
 /// What makes a page of a record.
 pub type Maker = fn(&Draft) -> Vec<Block>;
