@@ -424,3 +424,40 @@ pub(super) fn stretches(column: &[f64]) -> [f64; 8] {
     let size = (column.len() / 8).max(1);
     std::array::from_fn(|b| mean(column.get(b * size..(b + 1) * size).unwrap_or_default()))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn aim(goal: Goal, weights: [Option<f64>; 5]) -> Aim {
+        Aim {
+            goal: Some(goal),
+            weights,
+            ..Aim::default()
+        }
+    }
+
+    #[test]
+    fn no_points_leave_the_order_of_the_goal_to_the_bit() {
+        for goal in [Goal::KeepShow, Goal::KeepUse, Goal::Study, Goal::Insure] {
+            assert_eq!(Weights::of(&aim(goal, [None; 5])), Weights::by_order(goal));
+        }
+        assert_eq!(Weights::of(&aim(Goal::Sell, [Some(50.0); 5])), None);
+    }
+
+    #[test]
+    fn points_of_ones_own_stand_in_and_the_weights_still_sum_to_one() {
+        let of = |goal, points| Weights::of(&aim(goal, points)).unwrap().each();
+        let equal = of(Goal::KeepShow, [Some(100.0); 5]);
+        assert!(equal.iter().all(|w| (w - 0.2).abs() < 1e-12));
+        // One changed: the others keep their usual points, here 100 for originality.
+        let usual = of(Goal::KeepShow, [None; 5]);
+        let changed = of(Goal::KeepShow, [None, Some(0.0), None, None, None]);
+        assert!(changed[1].abs() < 1e-12 && (changed.iter().sum::<f64>() - 1.0).abs() < 1e-12);
+        assert!((changed[0] / changed[2] - usual[0] / usual[2]).abs() < 1e-9);
+        // What does not count for a goal never does, and no points at all are no answer.
+        assert!(of(Goal::Insure, [Some(100.0); 5])[4].abs() < 1e-12);
+        let none = of(Goal::KeepShow, [Some(0.0); 5]);
+        assert_eq!(none.map(f64::to_bits), usual.map(f64::to_bits));
+    }
+}

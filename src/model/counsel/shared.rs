@@ -1,11 +1,13 @@
 //! The draws behind an answer, laid open for the pages that go deeper. Nothing here is part of the
 //! answer itself.
 
+use super::course::{Course, courses};
 use super::outcome::{Weights, evaluate};
 use super::tweak::Tweak;
 use super::{Solved, ledger_of, wording};
 use crate::case::Case;
-use crate::identity::Posterior;
+use crate::identity::Kind;
+use crate::maths::mean;
 use crate::treatment::Treatment;
 
 /// A case weighed, draw by draw.
@@ -24,8 +26,9 @@ pub struct Shared {
     pub weights: Option<[f64; 5]>,
     /// Those of the goal's order alone.
     pub usual_weights: Option<[f64; 5]>,
-    /// Probability of each kind.
-    pub posterior: Posterior,
+    /// What knowing the kind would be worth if the rules were then asked again, with what it would
+    /// allow that is held back now; 0 and nothing unless asked for.
+    pub rules_asked_again: (f64, Vec<String>),
     /// Each draw's kind, as its place among all kinds.
     pub kind: Vec<usize>,
     /// Whether there is lead, in each draw.
@@ -142,7 +145,11 @@ pub fn shared(case: &Case, log2_points: u32, scramble: u32, attributes: bool) ->
         },
         weights: weights.map(|w| w.each()),
         usual_weights: Weights::by_order(solved.goal).map(|w| w.each()),
-        posterior: solved.situation.posterior,
+        rules_asked_again: if attributes {
+            solved.rules_asked_again()
+        } else {
+            (0.0, Vec::new())
+        },
         kind: draws.kind.iter().map(|k| k.index()).collect(),
         lead: draws.lead.clone(),
         undamaged: draws.undamaged.clone(),
@@ -176,5 +183,86 @@ impl Shared {
     #[must_use]
     pub fn is_empty(&self) -> bool {
         self.kind.is_empty()
+    }
+}
+
+/// Odds that stand for certainty.
+const CERTAIN: f64 = 1e12;
+
+impl Solved<'_> {
+    /// Worth of knowing the kind when a rule that hangs on it is asked again for each kind, and the
+    /// courses that are best for some kind but held back now. A rule that then bars the best course
+    /// counts against it, so the worth is floored at 0.
+    fn rules_asked_again(&self) -> (f64, Vec<String>) {
+        let n = self.draws.n as f64;
+        let mut made: Vec<(Course, Vec<f64>)> = self
+            .courses
+            .iter()
+            .cloned()
+            .zip(self.outcomes.iter().map(|o| o.score.clone()))
+            .collect();
+        let same = |a: &Course, b: &Course| a.if_clear == b.if_clear && a.if_lead == b.if_lead;
+        let open = |course: &Course| {
+            self.courses
+                .iter()
+                .any(|c| c.can_be_advised() && c.group() == course.group())
+        };
+        let now = self
+            .courses
+            .iter()
+            .zip(&self.outcomes)
+            .filter(|(c, _)| c.can_be_advised())
+            .map(|(_, o)| mean(&o.score))
+            .fold(f64::NEG_INFINITY, f64::max);
+        let mut with = 0.0;
+        let mut opens: Vec<String> = Vec::new();
+        for kind in Kind::ALL {
+            let of_kind = |score: &[f64]| -> f64 {
+                self.draws
+                    .kind
+                    .iter()
+                    .zip(score)
+                    .filter(|(k, _)| **k == kind)
+                    .map(|(_, s)| s)
+                    .sum()
+            };
+            if !self.draws.kind.contains(&kind) {
+                continue;
+            }
+            let mut known = self.situation.clone();
+            known.posterior = known.posterior.with_odds_scaled(&[kind], CERTAIN);
+            let mut best: Option<(f64, Course)> = None;
+            for course in courses(&known) {
+                if !course.can_be_advised() {
+                    continue;
+                }
+                let at = made.iter().position(|(c, _)| same(c, &course));
+                let at = at.unwrap_or_else(|| {
+                    let weights = Weights::of(&self.case.aim);
+                    let outcome = evaluate(
+                        &course,
+                        &self.situation,
+                        &self.draws,
+                        self.goal,
+                        weights,
+                        self.cost_scale,
+                    );
+                    made.push((course.clone(), outcome.score));
+                    made.len() - 1
+                });
+                let sum = made.get(at).map_or(0.0, |(_, score)| of_kind(score));
+                if best.as_ref().is_none_or(|(b, _)| sum > *b) {
+                    best = Some((sum, course));
+                }
+            }
+            if let Some((sum, course)) = best {
+                with += sum / n;
+                let name = wording::course_name(&course);
+                if !open(&course) && !opens.contains(&name) {
+                    opens.push(name);
+                }
+            }
+        }
+        ((with - now).max(0.0), opens)
     }
 }

@@ -100,7 +100,7 @@ fn ranks(deep: &Deep, counted: &[usize], now: &[f64; 5]) -> Vec<Block> {
             let row = &all.ranks[*i];
             let mut cells = vec![courses[*i].name.clone()];
             cells.extend((0..RANKS).map(|r| hundred(row.get(r).copied().unwrap_or(0.0))));
-            cells.push(hundred(row.iter().skip(RANKS).sum()));
+            cells.push(hundred(row.iter().skip(RANKS).fold(0.0, |s, r| s + r)));
             cells.push(if all.central[*i].is_some() {
                 hundred(sure[*i])
             } else {

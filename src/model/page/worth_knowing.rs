@@ -1,7 +1,7 @@
 //! The page that goes deeper: what knowing more is worth, the tree of tests and courses, attitude to
 //! risk, weights, and which input moves the answer.
 
-use super::worth_knowing_draw::{Row, bars, capital};
+use super::worth_knowing_draw::{Row, bars, capital, small};
 use super::{Block, Ink, Table, Tone, risk, weights, worth_knowing_tree};
 use crate::case::{Case, Draft};
 use crate::counsel::{Shared, money, shared};
@@ -244,9 +244,8 @@ const SMALL: &str = "too little to tell";
 
 fn worth_section(deep: &Deep) -> Block {
     let s = &deep.shown;
-    let told = |w: Option<f64>| w.map_or_else(|| SMALL.to_owned(), |w| deep.amount(w));
     let everything = deep.worth(&|s| of_everything(&acts(s)));
-    let spread: Vec<f64> = s.courses[s.chosen].score.clone();
+    let spread = &s.courses[s.chosen].score;
     let mut rows = Vec::new();
     let mut drawn = Vec::new();
     let mut kind_worth = None;
@@ -255,18 +254,18 @@ fn worth_section(deep: &Deep) -> Block {
         if i == 0 {
             kind_worth = worth;
         }
-        let explains = (u.draws)(s).explains(&spread).unwrap_or(0.0);
+        let explains = (u.draws)(s).explains(spread).unwrap_or(0.0);
         let share = if explains < 0.01 {
             "about 0 %".to_owned()
         } else {
             format!("{:.0} %", 100.0 * explains)
         };
-        rows.push(vec![u.name.to_owned(), told(worth), share]);
+        rows.push(vec![u.name.to_owned(), told(deep, worth), share]);
         drawn.push((u.name, worth));
     }
     rows.push(vec![
         "All of it at once".to_owned(),
-        told(everything),
+        told(deep, everything),
         String::new(),
     ]);
     let (look_rows, any_pays) = looks_table(deep);
@@ -286,12 +285,54 @@ fn worth_section(deep: &Deep) -> Block {
         Tone::Answer,
         kind_sentence(deep, kind_worth, fee),
     )];
+    let (again, opens) = &s.rules_asked_again;
+    if !opens.is_empty() && *again > s.noise && deep.in_units(*again) >= 0.5 {
+        let names: Vec<String> = opens.iter().map(|n| small(n)).collect();
+        blocks.push(Block::para(format!(
+            "Some rules hold a course back until it is known what the piece is. With those asked again, knowing would be worth about {}; it might then allow: {}.",
+            deep.amount(*again),
+            names.join("; ")
+        )));
+    }
+    blocks.push(known_picture(deep, &drawn, table));
+    blocks.push(Block::Table(Table {
+        caption: "What a look or a test would be worth, and what it costs".to_owned(),
+        columns: ["Look or test", "Worth about", "Costs about", "Left over"]
+            .map(str::to_owned)
+            .to_vec(),
+        rows: look_rows,
+    }));
+    if lead_fee(s).is_some() && any_pays {
+        blocks.push(Block::para(
+            "A test for lead can be worth more than merely knowing: some things are allowed only once it has been made.",
+        ));
+    }
+    blocks.push(Block::para(if any_pays {
+        "Those with something left over pay for themselves; take the greatest first, and weigh again after it."
+    } else {
+        "None of them pays for itself in this decision. They may still be worth it for their own sake, or for safety."
+    }));
+    blocks.push(Block::fold(
+        "deeper-worth-how",
+        "How this was worked out",
+        vec![Block::said(
+            Tone::Quiet,
+            format!(
+                "Worth of knowing is how much better the best choice would do on average if one knew first. It is worked out over {SCRAMBLES} separate samples and left out where it is no greater than their spread. A thing may be very uncertain and still be worth nothing to know: it matters only where it would change what you do. Only courses that no rule bars are counted, and the rules are taken as they stand now. Answers of a look are taken as if nothing alike had been looked for yet. A keeper's points are turned into money by how much cost counts."
+            ),
+        )],
+    ));
+    Block::section("deeper-worth", "What knowing more is worth", blocks)
+}
+
+/// The worth of knowing each thing for sure, as bars.
+fn known_picture(deep: &Deep, drawn: &[(&'static str, Option<f64>)], table: Table) -> Block {
     let known: Vec<Row> = drawn
         .iter()
         .map(|(name, w)| Row {
             label: (*name).to_owned(),
             value: w.map_or(0.0, |w| deep.in_units(w)),
-            text: told(*w),
+            text: told(deep, *w),
             ink: if w.is_some() { Ink::Silver } else { Ink::Quiet },
         })
         .collect();
@@ -314,30 +355,11 @@ fn worth_section(deep: &Deep) -> Block {
             )
         },
     );
-    blocks.push(bars("deeper-worth-picture", &title, &known, table));
-    blocks.push(Block::Table(Table {
-        caption: "What a look or a test would be worth, and what it costs".to_owned(),
-        columns: ["Look or test", "Worth about", "Costs about", "Left over"]
-            .map(str::to_owned)
-            .to_vec(),
-        rows: look_rows,
-    }));
-    blocks.push(Block::para(if any_pays {
-        "Those with something left over pay for themselves; take the greatest first, and weigh again after it."
-    } else {
-        "None of them pays for itself in this decision. They may still be worth it for their own sake, or for safety."
-    }));
-    blocks.push(Block::fold(
-        "deeper-worth-how",
-        "How this was worked out",
-        vec![Block::said(
-            Tone::Quiet,
-            format!(
-                "Worth of knowing is how much better the best choice would do on average if one knew first. It is worked out over {SCRAMBLES} separate samples and left out where it is no greater than their spread. A thing may be very uncertain and still be worth nothing to know: it matters only where it would change what you do. Only courses that no rule bars are counted, and the rules are taken as they stand now. Answers of a look are taken as if nothing alike had been looked for yet. A keeper's points are turned into money by how much cost counts."
-            ),
-        )],
-    ));
-    Block::section("deeper-worth", "What knowing more is worth", blocks)
+    bars("deeper-worth-picture", &title, &known, table)
+}
+
+fn told(deep: &Deep, worth: Option<f64>) -> String {
+    worth.map_or_else(|| SMALL.to_owned(), |w| deep.amount(w))
 }
 
 fn kind_sentence(deep: &Deep, worth: Option<f64>, fee: f64) -> String {
@@ -435,14 +457,119 @@ mod tests {
         include_str!("../../../tests/cases/worn_tray.json"),
     ];
 
+    fn page_of(text: &str, set: &[(&str, &str)]) -> String {
+        let mut draft = Draft::parse(text).unwrap();
+        for (path, typed) in set {
+            draft.set(path, typed);
+        }
+        serde_json::to_string(&deeper(&draft)).unwrap()
+    }
+
+    /// Every picture keeps its marks in its box and its words readable, every table is a rectangle, and
+    /// no number is NaN.
+    fn check(blocks: &[Block], ids: &mut Vec<String>) {
+        let rectangle = |t: &Table| t.rows.iter().all(|r| r.len() == t.columns.len());
+        for block in blocks {
+            match block {
+                Block::Section { id, blocks, .. } | Block::Fold { id, blocks, .. } => {
+                    ids.push(id.clone());
+                    check(blocks, ids);
+                }
+                Block::Row { blocks } => check(blocks, ids),
+                Block::Table(t) => assert!(rectangle(t), "{}", t.caption),
+                Block::Picture(p) => {
+                    ids.push(p.id.clone());
+                    assert!(rectangle(&p.table) && !p.description.is_empty());
+                    for mark in &p.marks {
+                        match mark {
+                            super::super::Mark::Text { x, y, text, .. } => {
+                                assert!((0.0..=p.width).contains(x), "{text} at {x}");
+                                assert!((0.0..=p.height).contains(y), "{text} at {y}");
+                            }
+                            super::super::Mark::Path { d, .. } => {
+                                assert!(!d.contains("NaN"), "{d}");
+                            }
+                        }
+                    }
+                }
+                _ => {}
+            }
+        }
+    }
+
     #[test]
-    fn dump() {
+    fn every_example_has_a_sound_page() {
         for text in CASES {
-            let draft = Draft::parse(text).unwrap();
-            let start = std::time::Instant::now();
-            let blocks = deeper(&draft);
-            println!("=== {:?}", start.elapsed());
-            println!("{}", serde_json::to_string_pretty(&blocks).unwrap());
+            let blocks = deeper(&Draft::parse(text).unwrap());
+            let mut ids = Vec::new();
+            check(&blocks, &mut ids);
+            let all = ids.len();
+            ids.sort();
+            ids.dedup();
+            assert_eq!(ids.len(), all, "an id twice");
+            assert_eq!(blocks.len(), 5);
+            let shown = serde_json::to_string(&blocks).unwrap();
+            for odd in ["NaN", "inf", "\"-0\""] {
+                assert!(!shown.contains(odd), "{odd}");
+            }
+        }
+    }
+
+    #[test]
+    fn an_empty_record_has_a_page_too() {
+        let mut ids = Vec::new();
+        check(&deeper(&Draft::default()), &mut ids);
+        assert!(ids.contains(&"deeper-worth".to_owned()));
+    }
+
+    #[test]
+    fn the_tree_begins_with_the_test_where_the_counsel_does() {
+        // A pot for daily use: the counsel is to test first.
+        let page = page_of(CASES[2], &[]);
+        assert!(page.contains("Best is to begin with: release test for lead"));
+        // A worn tray for sale: leave it.
+        let page = page_of(CASES[7], &[]);
+        assert!(page.contains("Best is to ask nothing further: leave it alone"));
+        assert!(page.contains("Weighing it once more would count it twice"));
+    }
+
+    #[test]
+    fn points_of_ones_own_reach_the_page_and_the_answer() {
+        let plain = page_of(CASES[0], &[]);
+        let own = page_of(
+            CASES[0],
+            &[
+                ("aim.weights.originality", "0"),
+                ("aim.weights.fitness", "100"),
+            ],
+        );
+        assert_ne!(plain, own);
+        let bad = page_of(CASES[0], &[("aim.weights.cost", "lots")]);
+        assert!(bad.contains("That is not a number."));
+        // Cost of no account: points cannot be turned into money, and the page says so.
+        let free = page_of(CASES[0], &[("aim.weights.cost", "0")]);
+        assert!(free.contains("Cost counts for nothing in your weights"));
+    }
+
+    #[test]
+    fn a_bet_of_ones_own_is_read() {
+        let page = page_of(CASES[7], &[("aim.even_bet", "0")]);
+        assert!(page.contains("Enter a number from 1 to 100000000."));
+    }
+
+    #[test]
+    fn answers_of_every_look_are_chances() {
+        let (case, _) = Draft::default().read();
+        for look in Deep::new(&case).looks() {
+            for k in 0..12 {
+                let sum: f64 = look.answers.iter().map(|(_, l)| l[k]).sum();
+                assert!((sum - 1.0).abs() < 1e-9, "{}", look.name);
+                assert!(
+                    look.answers
+                        .iter()
+                        .all(|(_, l)| (0.0..=1.0).contains(&l[k]))
+                );
+            }
         }
     }
 }

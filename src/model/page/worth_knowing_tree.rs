@@ -3,7 +3,7 @@
 use std::rc::Rc;
 
 use super::worth_knowing::Deep;
-use super::worth_knowing_draw::{WIDTH, small, wrapped};
+use super::worth_knowing_draw::{WIDTH, capital, small, wrapped};
 use super::{Anchor, Block, Ink, Mark, Picture, Table, Tone};
 use crate::counsel::{Shared, SharedCourse, share};
 use crate::decide::information::of_answers;
@@ -11,6 +11,7 @@ use crate::decide::option::{Waiting, Worth};
 use crate::decide::tree::{Act, Attitude, Next, Question, Rolled, Test};
 use crate::identity::Kind;
 use crate::maths::mean;
+use crate::treatment::Treatment;
 
 /// Tests one after another at most.
 const DEPTH: usize = 3;
@@ -34,7 +35,7 @@ pub(super) fn section(deep: &Deep) -> Block {
         drawn(&title, &rows),
         Block::said(
             Tone::Quiet,
-            "Squares are choices, circles are what a test may say. Numbers are what it comes to on average against leaving the piece alone, fees taken off. The best at each square is dark and followed further; what loses is pale and keeps its number. Each test is asked once at most, and no more than three in a row.",
+            "Squares are choices, circles are what a test may say. Numbers are what it comes to on average against leaving the piece alone, fees taken off. The best at each square is dark and followed further; what loses is pale and keeps its number. Each test is asked once at most, and no more than three in a row. The rules are taken as they stand now, but for what a test for lead allows.",
         ),
         Block::fold(
             "deeper-tree-waiting",
@@ -65,7 +66,7 @@ fn question(deep: &Deep) -> Question {
             .map(|c| {
                 let sums = by_state(s, &c.score);
                 Act {
-                    name: Rc::from(c.name.as_str()),
+                    name: Rc::from(after_test(&c.name, tests).as_str()),
                     pays: sums
                         .iter()
                         .zip(&prior)
@@ -115,6 +116,20 @@ fn question(deep: &Deep) -> Question {
         prior: prior.to_vec(),
         acts: acts(false),
         tests,
+    }
+}
+
+/// A course's name once the test it begins with has been made.
+fn after_test(name: &str, tests: bool) -> String {
+    let rest = if tests {
+        name.strip_prefix(Treatment::TestLead.name())
+    } else {
+        None
+    };
+    match rest {
+        None => name.to_owned(),
+        Some("") => Treatment::Leave.name().to_owned(),
+        Some(rest) => capital(rest.trim_start_matches(", then ")),
     }
 }
 
@@ -324,7 +339,7 @@ fn waiting_sentence(deep: &Deep, question: &Question) -> String {
     };
     let (act, test) = (small(&act), small(&test));
     if deep.in_units(worth.quasi_option) < 0.5 || worth.quasi_option < 1e-9 {
-        return if worth.acts_now() {
+        return if worth.acts_now() || deep.in_units(worth.break_even) < 0.5 {
             format!(
                 "Nothing you could find out first would change what you do later, so waiting keeps nothing open: {act} may as well be done now."
             )
