@@ -586,27 +586,3 @@ fn the_whole_answer_is_the_same_bytes_each_time() {
     assert_eq!(first, weigh_json(text));
     assert!(first.contains("\"would_change\":[{"));
 }
-
-/// Whatever a person cares about: leaving stays listed, what a rule bars is never advised, and the page
-/// that goes deeper holds no number that is none.
-#[test]
-fn no_weights_buy_off_a_rule() {
-    for seed in 0..12_u64 {
-        let file = case_file(&mut Tape::numbered(seed));
-        let mut draft = Draft::parse(&file.to_string()).unwrap();
-        for (i, name) in leavewell_model::case::Aim::WEIGHED.iter().enumerate() {
-            let points = (seed as usize * 37 + i * 53) % 101;
-            draft.set(&format!("aim.weights.{name}"), &points.to_string());
-        }
-        let (case, problems) = draft.read();
-        assert!(problems.is_empty(), "{problems:?}");
-        let report = weighed(&case);
-        assert!(report.courses[0].barred.is_empty(), "{seed}");
-        assert!(report.courses.iter().any(|c| c.steps == ["T00"]));
-        let page = leavewell_model::page::page("deeper", &draft).unwrap();
-        let shown = serde_json::to_string(&page).unwrap();
-        for odd in ["NaN", "inf ", "\"-0\""] {
-            assert!(!shown.contains(odd), "{seed}: {odd}");
-        }
-    }
-}
