@@ -10,6 +10,14 @@ mod bench;
 mod condition;
 #[path = "published/decision.rs"]
 mod decision;
+#[path = "published/decision_laws.rs"]
+mod decision_laws;
+#[path = "published/decision_trees.rs"]
+mod decision_trees;
+#[path = "published/decision_values.rs"]
+mod decision_values;
+#[path = "published/decision_worth.rs"]
+mod decision_worth;
 #[path = "published/food.rs"]
 mod food;
 #[path = "published/heat.rs"]

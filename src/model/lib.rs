@@ -7,6 +7,7 @@
 pub mod bench;
 pub mod case;
 pub mod counsel;
+pub mod decide;
 pub mod facts;
 pub mod identity;
 pub mod maths;

@@ -1,9 +1,7 @@
 //! What the counsel rests on: points, quantiles, tails and weights.
 //!
-//! Reference values without another source were computed with scipy. Left out, because the program
-//! has no public function for them: decision trees and value of information, quasi-option value,
-//! swing weights, rank acceptability, sensitivity indices, certainty equivalents, dominance, scores
-//! and the knapsack.
+//! Reference values without another source were computed with scipy. Trees, worth of knowing, weights,
+//! risk and sensitivity stand in the files beside this one.
 
 use leavewell_model::Draft;
 use leavewell_model::case::{Answer, Case, Goal, Seen};
@@ -315,4 +313,32 @@ fn weights_of_the_aims() {
     check_weights(Goal::Study, 0.520_833 + 0.270_833 + 0.0625, 0.0, 0.145_833);
     // Insure: originality, stability, cost.
     check_weights(Goal::Insure, 0.611_111 + 0.111_111, 0.0, 0.277_778);
+}
+
+/// Points of one's own reach the score: all of it on originality, which leaving a piece keeps whole.
+#[test]
+fn points_of_ones_own_reach_the_score() {
+    let score = |weights: &str| {
+        let text = format!(
+            r#"{{"format":"leavewell-case","version":1,"piece":{{"form":"tray"}},
+            "parts":[{{"part":"body","bleed":"much"}}],"market":{{"likely":300}},
+            "aim":{{"goal":"keep_show"{weights}}}}}"#
+        );
+        let (case, problems) = Draft::parse(&text).unwrap().read();
+        let report = weigh_at_once(&case, Vec::new());
+        let leave = report.courses.iter().find(|c| c.steps == ["T00"]).unwrap();
+        (leave.score, problems)
+    };
+    let only =
+        r#","weights":{"originality":100,"fitness":"0","stability":0,"cost":0,"retreatability":0}"#;
+    near(score(only).0, 1.0, 1e-9);
+    let (usual, none) = score("");
+    assert!(none.is_empty() && usual < 0.99);
+    // What cannot be used is named, and the usual points stand.
+    let (same, problems) = score(r#","weights":{"originality":101}"#);
+    near(same, usual, 0.0);
+    assert_eq!(problems[0].field, "aim.weights.originality");
+    let (same, problems) = score(r#","weights":"heavy""#);
+    near(same, usual, 0.0);
+    assert_eq!(problems[0].field, "aim.weights");
 }

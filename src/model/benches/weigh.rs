@@ -3,6 +3,9 @@
 //! `cargo bench -p leavewell-model`. Compare ratios within one run; machines are noisy.
 
 use leavewell_model::counsel::{weigh_at_once, what_would_change};
+use leavewell_model::decide::information::{of_everything, of_input};
+use leavewell_model::decide::risk::certain;
+use leavewell_model::decide::weights::{acceptability, shares};
 use leavewell_model::{Case, Draft};
 
 fn main() {
@@ -47,4 +50,51 @@ fn search_for_changes(bencher: divan::Bencher, name: &str) {
 #[divan::bench]
 fn sixty_thousand_exponentials() -> f64 {
     (0..60_000).map(|i| libm::exp(f64::from(i) * 1e-5)).sum()
+}
+
+/// Columns of numbers that any program can make alike: a hundred times the fraction of
+/// (i + 1)(a + 1) times the golden section. `tests/published/speed.py` makes the same.
+fn columns(count: u32) -> Vec<Vec<f64>> {
+    (0..count)
+        .map(|a| {
+            (0..4096)
+                .map(|i| {
+                    let x = f64::from(i + 1) * f64::from(a + 1) * 0.618_033_988_749_895;
+                    100.0 * (x - x.floor())
+                })
+                .collect()
+        })
+        .collect()
+}
+
+fn slices(columns: &[Vec<f64>]) -> Vec<&[f64]> {
+    columns.iter().map(Vec::as_slice).collect()
+}
+
+#[divan::bench]
+fn kernel_worth_of_everything(bencher: divan::Bencher) {
+    let acts = columns(20);
+    bencher.bench(|| of_everything(&slices(&acts)));
+}
+
+#[divan::bench]
+fn kernel_worth_of_input(bencher: divan::Bencher) {
+    let acts = columns(20);
+    bencher.bench(|| of_input(&slices(&acts), &acts[0]));
+}
+
+#[divan::bench]
+fn kernel_certainty_equivalents(bencher: divan::Bencher) {
+    let acts = columns(20);
+    bencher.bench(|| acts.iter().map(|a| certain(a, &[], 50.0)).sum::<f64>());
+}
+
+#[divan::bench]
+fn kernel_ranks_over_weights(bencher: divan::Bencher) {
+    let values: Vec<Vec<f64>> = columns(5)[..5].iter().map(|c| c[..5].to_vec()).collect();
+    let held = columns(5);
+    let weights: Vec<Vec<f64>> = (0..4096)
+        .map(|i| shares(&held.iter().map(|c| c[i]).collect::<Vec<f64>>()))
+        .collect();
+    bencher.bench(|| acceptability(&values, &weights));
 }

@@ -192,9 +192,20 @@ pub struct Aim {
     pub household_child_or_pregnant: bool,
     /// Who would do the work; the owner for cleaning and a workshop for the rest when not said.
     pub doer: Option<Doer>,
+    /// How much each attribute counts, in points of 100, in the order of [`Aim::WEIGHED`].
+    pub weights: [Option<f64>; 5],
 }
 
 impl Aim {
+    /// Ids of the attributes a keeper may weigh.
+    pub const WEIGHED: [&'static str; 5] = [
+        "originality",
+        "fitness",
+        "stability",
+        "cost",
+        "retreatability",
+    ];
+
     /// The goal, with the default for a person who has not said.
     #[must_use]
     pub fn goal_or_default(&self) -> Goal {

@@ -90,8 +90,10 @@ impl Reader {
         });
     }
 
-    fn section<'a>(&mut self, root: &'a Map<String, Value>, name: &str) -> Section<'a> {
-        let value = root.get(name).filter(|v| !v.is_null());
+    /// The section at a path whose last step is a field of `holder`.
+    fn section<'a>(&mut self, holder: &'a Map<String, Value>, name: &str) -> Section<'a> {
+        let field = name.rsplit('.').next().unwrap_or(name);
+        let value = holder.get(field).filter(|v| !v.is_null());
         if value.is_some_and(|v| !v.is_object()) {
             self.problem(
                 name.to_owned(),
@@ -784,7 +786,12 @@ impl Reader {
 
     fn aim(&mut self, root: &Map<String, Value>) -> Aim {
         let s = self.section(root, "aim");
+        let weights = s.fields.map_or([None; 5], |aim| {
+            let own = self.section(aim, "aim.weights");
+            Aim::WEIGHED.map(|id| self.number(&own, id, (0.0, 100.0), "points"))
+        });
         Aim {
+            weights,
             goal: self.word(&s, "goal"),
             food: self.flag(&s, "food").unwrap_or(false),
             store_food: self.flag(&s, "store_food").unwrap_or(false),

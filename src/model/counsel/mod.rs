@@ -11,6 +11,7 @@ mod draws;
 mod explain;
 mod outcome;
 mod sample;
+mod shared;
 mod situated;
 mod tweak;
 mod wording;
@@ -20,6 +21,7 @@ pub(crate) use worn::{Luck, Worn};
 
 use std::rc::Rc;
 
+pub use shared::{Shared, SharedCourse, shared};
 pub(crate) use situated::situated;
 
 use advise::{Advice, advise, score_by_kind, worth_of};
@@ -175,7 +177,7 @@ impl<'a> Solved<'a> {
         let scale = cost_scale(&situation, median(&mut draws.undamaged.clone()));
         let outcomes: Vec<Outcome> = courses
             .iter()
-            .map(|c| evaluate(c, &situation, &draws, goal, scale))
+            .map(|c| evaluate(c, &situation, &draws, goal, Weights::of(&case.aim), scale))
             .collect();
         let advice = advise(&courses, &outcomes, &draws, case, ledger, &posterior);
         Self {
@@ -198,7 +200,7 @@ impl<'a> Solved<'a> {
 
     /// Score into the case's currency: itself for a seller, by the cost scale for a keeper.
     fn money_of(&self, score: f64) -> f64 {
-        Weights::of(self.goal).map_or(score, |w| {
+        Weights::of(&self.case.aim).map_or(score, |w| {
             let rate = w.points_per_money(self.cost_scale);
             if rate > 0.0 { score / rate } else { 0.0 }
         })

@@ -2,7 +2,7 @@
 
 use super::course::{Course, after};
 use super::draws::{Draws, tarnish_of};
-use crate::case::{Dents, Goal, Joint, Route};
+use crate::case::{Aim, Dents, Goal, Joint, Route};
 use crate::identity::{Family, Kind};
 use crate::maths::mean;
 use crate::treatment::{LeadStatus, Reversibility, Situation, Treatment};
@@ -35,9 +35,51 @@ pub(super) struct Weights {
 }
 
 impl Weights {
-    /// The weights of a keeper's goal; `None` for a seller, to whom only money counts: originality is
-    /// in the price already.
-    pub(super) fn of(goal: Goal) -> Option<Self> {
+    /// The weights of a keeper's aim; `None` for a seller, to whom only money counts: originality is
+    /// in the price already. Points of one's own stand in for those of the order, the greatest of
+    /// which has 100; what does not count for a goal never does.
+    pub(super) fn of(aim: &Aim) -> Option<Self> {
+        let mut weights = Self::by_order(aim.goal_or_default())?;
+        if aim.weights.iter().any(Option::is_some) {
+            let each = weights.each();
+            let top = each.iter().copied().fold(0.0, f64::max);
+            let mut points = each.map(|w| 100.0 * w / top);
+            for (point, own) in points.iter_mut().zip(aim.weights) {
+                if *point > 0.0 {
+                    *point = own.unwrap_or(*point);
+                }
+            }
+            let sum: f64 = points.iter().sum();
+            if sum > 0.0 {
+                weights = Self::from(points.map(|p| p / sum));
+            }
+        }
+        Some(weights)
+    }
+
+    /// In the order of [`Aim::WEIGHED`].
+    pub(super) fn each(&self) -> [f64; 5] {
+        [
+            self.originality,
+            self.fitness,
+            self.stability,
+            self.cost,
+            self.retreatability,
+        ]
+    }
+
+    /// Weights in the order of [`Aim::WEIGHED`].
+    pub(super) fn from([originality, fitness, stability, cost, retreatability]: [f64; 5]) -> Self {
+        Self {
+            originality,
+            fitness,
+            stability,
+            cost,
+            retreatability,
+        }
+    }
+
+    pub(super) fn by_order(goal: Goal) -> Option<Self> {
         let w = |n: u32, j: u32| (j..=n).map(|k| 1.0 / f64::from(k)).sum::<f64>() / f64::from(n);
         let zero = Self {
             originality: 0.0,
@@ -182,11 +224,11 @@ pub(super) fn evaluate(
     situation: &Situation,
     draws: &Draws,
     goal: Goal,
+    weights: Option<Weights>,
     scale: f64,
 ) -> Outcome {
     let clear = Side::new(&course.if_clear, situation, LeadStatus::Absent, draws);
     let lead = Side::new(&course.if_lead, situation, LeadStatus::Present, draws);
-    let weights = Weights::of(goal);
     let doses = Doses::new(situation);
     let ledger = situation.ledger;
     let floor = ledger.value("value.floor").clamp(0.0, 1.0);
@@ -386,4 +428,41 @@ impl Doses {
 pub(super) fn stretches(column: &[f64]) -> [f64; 8] {
     let size = (column.len() / 8).max(1);
     std::array::from_fn(|b| mean(column.get(b * size..(b + 1) * size).unwrap_or_default()))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn aim(goal: Goal, weights: [Option<f64>; 5]) -> Aim {
+        Aim {
+            goal: Some(goal),
+            weights,
+            ..Aim::default()
+        }
+    }
+
+    #[test]
+    fn no_points_leave_the_order_of_the_goal_to_the_bit() {
+        for goal in [Goal::KeepShow, Goal::KeepUse, Goal::Study, Goal::Insure] {
+            assert_eq!(Weights::of(&aim(goal, [None; 5])), Weights::by_order(goal));
+        }
+        assert_eq!(Weights::of(&aim(Goal::Sell, [Some(50.0); 5])), None);
+    }
+
+    #[test]
+    fn points_of_ones_own_stand_in_and_the_weights_still_sum_to_one() {
+        let of = |goal, points| Weights::of(&aim(goal, points)).unwrap().each();
+        let equal = of(Goal::KeepShow, [Some(100.0); 5]);
+        assert!(equal.iter().all(|w| (w - 0.2).abs() < 1e-12));
+        // One changed: the others keep their usual points, here 100 for originality.
+        let usual = of(Goal::KeepShow, [None; 5]);
+        let changed = of(Goal::KeepShow, [None, Some(0.0), None, None, None]);
+        assert!(changed[1].abs() < 1e-12 && (changed.iter().sum::<f64>() - 1.0).abs() < 1e-12);
+        assert!((changed[0] / changed[2] - usual[0] / usual[2]).abs() < 1e-9);
+        // What does not count for a goal never does, and no points at all are no answer.
+        assert!(of(Goal::Insure, [Some(100.0); 5])[4].abs() < 1e-12);
+        let none = of(Goal::KeepShow, [Some(0.0); 5]);
+        assert_eq!(none.map(f64::to_bits), usual.map(f64::to_bits));
+    }
 }

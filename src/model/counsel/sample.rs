@@ -68,8 +68,9 @@ thread_local! {
     static SHARED: RefCell<Vec<Rc<Sample>>> = const { RefCell::new(Vec::new()) };
 }
 
-/// Samples kept at most; one for the answer and one for the search of what would change it.
-const KEPT: usize = 4;
+/// Samples kept at most: one for the answer, one for the search of what would change it, and eight
+/// scrambles for the pages that tell a small worth from noise.
+const KEPT: usize = 12;
 
 impl Sample {
     /// The sample of 2^`log2_points` points with this seed.

@@ -28,6 +28,8 @@ mod plating;
 mod plating_picture;
 pub mod record;
 mod record_fields;
+mod risk;
+mod risk_tornado;
 mod say;
 pub mod scale_words;
 mod sheet;
@@ -40,7 +42,11 @@ mod sheet_file;
 mod sheet_glossary;
 pub mod sheet_text;
 mod sources_fold;
+mod weights;
 mod why;
+mod worth_knowing;
+mod worth_knowing_draw;
+mod worth_knowing_tree;
 
 pub use block::{Block, Choice, Field, Table, Tone};
 pub use picture::{Anchor, Ink, Mark, Picture};
@@ -65,7 +71,11 @@ pub const PAGES: &Pages = &[
 ];
 
 /// What is read at leisure: the third program makes them.
-pub const STUDIES: &Pages = &[("bench", bench::page), ("catalogue", catalogue::page)];
+pub const STUDIES: &Pages = &[
+    ("bench", bench::page),
+    ("catalogue", catalogue::page),
+    ("deeper", worth_knowing::deeper),
+];
 
 /// What is handed on, and the figures behind it: the fourth program makes them.
 pub const PAPERS: &Pages = &[
@@ -82,7 +92,7 @@ pub const PAPERS: &Pages = &[
 #[must_use]
 pub fn program_of(name: &str) -> &'static str {
     match name {
-        "bench" | "catalogue" => "study",
+        "bench" | "catalogue" | "deeper" => "study",
         "done" | "ledger" | "trace" => "papers",
         // With an ending it is a sheet written out.
         _ if name.contains('.') || name.starts_with("sheet_") => "papers",

@@ -1,0 +1,270 @@
+//! The draws behind an answer, laid open for the pages that go deeper. Nothing here is part of the
+//! answer itself.
+
+use super::course::{Course, courses};
+use super::outcome::{Weights, evaluate};
+use super::tweak::Tweak;
+use super::{Solved, ledger_of, wording};
+use crate::case::Case;
+use crate::identity::Kind;
+use crate::maths::mean;
+use crate::treatment::Treatment;
+
+/// A case weighed, draw by draw.
+#[derive(Clone, Debug)]
+pub struct Shared {
+    /// Every course weighed; leaving it alone comes first.
+    pub courses: Vec<SharedCourse>,
+    /// Place of the advised course.
+    pub chosen: usize,
+    /// Differences of score below this are noise.
+    pub noise: f64,
+    /// Money for one unit of score: 1 for a seller, by the cost attribute for a keeper; `None` where
+    /// cost does not count.
+    pub money_per_score: Option<f64>,
+    /// Weights of the attributes, in the order of [`crate::case::Aim::WEIGHED`]; `None` for a seller.
+    pub weights: Option<[f64; 5]>,
+    /// Those of the goal's order alone.
+    pub usual_weights: Option<[f64; 5]>,
+    /// What knowing the kind would be worth if the rules were then asked again, with what it would
+    /// allow that is held back now; 0 and nothing unless asked for.
+    pub rules_asked_again: (f64, Vec<String>),
+    /// Each draw's kind, as its place among all kinds.
+    pub kind: Vec<usize>,
+    /// Whether there is lead, in each draw.
+    pub lead: Vec<bool>,
+    /// What an undamaged one is worth.
+    pub undamaged: Vec<f64>,
+    /// Bare share, weighted by how much each part shows.
+    pub shown: Vec<f64>,
+    /// What the work in question costs.
+    pub cost: Vec<f64>,
+    /// Which treatments go wrong, one bit each.
+    pub mishap: Vec<usize>,
+    /// The luck of the sale, as a factor.
+    pub luck: Vec<f64>,
+}
+
+/// One course over the draws.
+#[derive(Clone, Debug)]
+pub struct SharedCourse {
+    /// In a few words.
+    pub name: String,
+    /// What tells it from others.
+    pub group: Vec<Treatment>,
+    /// No rule bars it.
+    pub allowed: bool,
+    /// It begins with the test for lead.
+    pub tests: bool,
+    /// Something is done to the piece itself.
+    pub touches: bool,
+    /// What is compared, in each draw.
+    pub score: Vec<f64>,
+    /// What it costs, in each draw.
+    pub cost: Vec<f64>,
+    /// Each attribute in each draw, in the order of [`crate::case::Aim::WEIGHED`]; empty unless asked
+    /// for.
+    pub attributes: Vec<Vec<f64>>,
+}
+
+/// Weighs a case on 2^`log2_points` points of the scramble that many after the usual one; with its
+/// attributes when asked.
+#[must_use]
+pub fn shared(case: &Case, log2_points: u32, scramble: u32, attributes: bool) -> Shared {
+    let mut ledger = ledger_of(case);
+    if scramble > 0 {
+        let seed = ledger.value("counsel.seed") + f64::from(scramble);
+        // Refused only where the seed is no number, and then the usual one stands.
+        let _ = ledger
+            .to_mut()
+            .override_with("counsel.seed", seed, "another scramble");
+    }
+    let solved = Solved::new(case, &ledger, &Tweak::NONE, log2_points);
+    let draws = &solved.draws;
+    let weights = Weights::of(&case.aim);
+    let columns = |course| -> Vec<Vec<f64>> {
+        if !attributes {
+            return Vec::new();
+        }
+        (0..5)
+            .map(|a| {
+                let only = Weights::from(std::array::from_fn(|b| f64::from(u8::from(a == b))));
+                evaluate(
+                    course,
+                    &solved.situation,
+                    draws,
+                    solved.goal,
+                    Some(only),
+                    solved.cost_scale,
+                )
+                .score
+            })
+            .collect()
+    };
+    let courses = solved
+        .courses
+        .iter()
+        .zip(&solved.outcomes)
+        .map(|(c, o)| SharedCourse {
+            name: wording::course_name(c),
+            group: c.group(),
+            allowed: c.can_be_advised(),
+            tests: c.steps.first() == Some(&Treatment::TestLead),
+            touches: c.touches(),
+            score: o.score.clone(),
+            cost: o.cost.clone(),
+            attributes: columns(c),
+        })
+        .collect();
+    let asked = {
+        let chosen = Some(solved.advice.chosen).filter(|i| solved.courses[*i].touches());
+        let replate = solved
+            .courses
+            .iter()
+            .position(|c| c.group() == [Treatment::Replate]);
+        chosen.or(replate).or(solved.advice.runner_up)
+    };
+    let mut mishap = vec![0; draws.n];
+    for (bit, t) in [
+        Treatment::Clean,
+        Treatment::Solder,
+        Treatment::RemoveLead,
+        Treatment::Replate,
+    ]
+    .into_iter()
+    .enumerate()
+    {
+        for (m, ln) in mishap.iter_mut().zip(draws.ln_mishap(t)) {
+            *m |= usize::from(*ln < 0.0) << bit;
+        }
+    }
+    Shared {
+        chosen: solved.advice.chosen,
+        noise: solved.advice.noise,
+        money_per_score: match weights {
+            None => Some(1.0),
+            Some(_) => Some(solved.money_of(1.0)).filter(|m| *m > 0.0),
+        },
+        weights: weights.map(|w| w.each()),
+        usual_weights: Weights::by_order(solved.goal).map(|w| w.each()),
+        rules_asked_again: if attributes {
+            solved.rules_asked_again()
+        } else {
+            (0.0, Vec::new())
+        },
+        kind: draws.kind.iter().map(|k| k.index()).collect(),
+        lead: draws.lead.clone(),
+        undamaged: draws.undamaged.clone(),
+        shown: draws.shown.clone(),
+        cost: asked.map_or_else(Vec::new, |i| solved.outcomes[i].cost.clone()),
+        mishap,
+        luck: draws
+            .level
+            .iter()
+            .zip(&draws.undamaged)
+            .map(|(l, v)| if *v > 0.0 { l / v } else { 1.0 })
+            .collect(),
+        courses,
+    }
+}
+
+impl Shared {
+    /// Whether only money counts.
+    #[must_use]
+    pub fn seller(&self) -> bool {
+        self.weights.is_none()
+    }
+
+    /// Number of draws.
+    #[must_use]
+    pub fn len(&self) -> usize {
+        self.kind.len()
+    }
+
+    /// Never: there is at least one draw.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        self.kind.is_empty()
+    }
+}
+
+/// Odds that stand for certainty.
+const CERTAIN: f64 = 1e12;
+
+impl Solved<'_> {
+    /// Worth of knowing the kind when a rule that hangs on it is asked again for each kind, and the
+    /// courses that are best for some kind but held back now. A rule that then bars the best course
+    /// counts against it, so the worth is floored at 0.
+    fn rules_asked_again(&self) -> (f64, Vec<String>) {
+        let n = self.draws.n as f64;
+        let mut made: Vec<(Course, Vec<f64>)> = self
+            .courses
+            .iter()
+            .cloned()
+            .zip(self.outcomes.iter().map(|o| o.score.clone()))
+            .collect();
+        let same = |a: &Course, b: &Course| a.if_clear == b.if_clear && a.if_lead == b.if_lead;
+        let open = |course: &Course| {
+            self.courses
+                .iter()
+                .any(|c| c.can_be_advised() && c.group() == course.group())
+        };
+        let now = self
+            .courses
+            .iter()
+            .zip(&self.outcomes)
+            .filter(|(c, _)| c.can_be_advised())
+            .map(|(_, o)| mean(&o.score))
+            .fold(f64::NEG_INFINITY, f64::max);
+        let mut with = 0.0;
+        let mut opens: Vec<String> = Vec::new();
+        for kind in Kind::ALL {
+            let of_kind = |score: &[f64]| -> f64 {
+                self.draws
+                    .kind
+                    .iter()
+                    .zip(score)
+                    .filter(|(k, _)| **k == kind)
+                    .map(|(_, s)| s)
+                    .sum()
+            };
+            if !self.draws.kind.contains(&kind) {
+                continue;
+            }
+            let mut known = self.situation.clone();
+            known.posterior = known.posterior.with_odds_scaled(&[kind], CERTAIN);
+            let mut best: Option<(f64, Course)> = None;
+            for course in courses(&known) {
+                if !course.can_be_advised() {
+                    continue;
+                }
+                let at = made.iter().position(|(c, _)| same(c, &course));
+                let at = at.unwrap_or_else(|| {
+                    let weights = Weights::of(&self.case.aim);
+                    let outcome = evaluate(
+                        &course,
+                        &self.situation,
+                        &self.draws,
+                        self.goal,
+                        weights,
+                        self.cost_scale,
+                    );
+                    made.push((course.clone(), outcome.score));
+                    made.len() - 1
+                });
+                let sum = made.get(at).map_or(0.0, |(_, score)| of_kind(score));
+                if best.as_ref().is_none_or(|(b, _)| sum > *b) {
+                    best = Some((sum, course));
+                }
+            }
+            if let Some((sum, course)) = best {
+                with += sum / n;
+                let name = wording::course_name(&course);
+                if !open(&course) && !opens.contains(&name) {
+                    opens.push(name);
+                }
+            }
+        }
+        ((with - now).max(0.0), opens)
+    }
+}

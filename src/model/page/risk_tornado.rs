@@ -1,0 +1,244 @@
+//! Which input moves the lead of the advised course over the next best.
+
+use super::risk::leaders;
+use super::worth_knowing::Deep;
+use super::worth_knowing_draw::{WIDTH, bar, small};
+use super::{Anchor, Block, Ink, Mark, Picture, Table, Tone};
+use crate::counsel::Shared;
+use crate::decide::sensitivity::{Bar, sorted};
+use crate::identity::{Family, Kind};
+
+/// An input, what its ends are called, and which draws lie at its low and high end.
+struct Input {
+    name: &'static str,
+    ends: (&'static str, &'static str),
+    /// A number for each draw; the low end is its lowest fifth, the high end its highest.
+    draws: fn(&Shared) -> Vec<f64>,
+}
+
+fn yes(flags: impl Iterator<Item = bool>) -> Vec<f64> {
+    flags.map(|f| f64::from(u8::from(f))).collect()
+}
+
+const INPUTS: [Input; 7] = [
+    Input {
+        name: "What an undamaged one fetches",
+        ends: ("little", "much"),
+        draws: |s| s.undamaged.clone(),
+    },
+    Input {
+        name: "Luck at the sale",
+        ends: ("bad", "good"),
+        draws: |s| s.luck.clone(),
+    },
+    Input {
+        name: "What the work costs",
+        ends: ("little", "much"),
+        draws: |s| s.cost.clone(),
+    },
+    Input {
+        name: "How much base metal shows",
+        ends: ("little", "much"),
+        draws: |s| s.shown.clone(),
+    },
+    Input {
+        name: "Fused plate with its own silver",
+        ends: ("no", "yes"),
+        draws: |s| {
+            yes(s
+                .kind
+                .iter()
+                .map(|k| Kind::ALL[*k].family() == Family::Fused))
+        },
+    },
+    Input {
+        name: "Lead",
+        ends: ("none", "present"),
+        draws: |s| yes(s.lead.iter().copied()),
+    },
+    Input {
+        name: "Work that goes wrong",
+        ends: ("no", "yes"),
+        draws: |s| yes(s.mishap.iter().map(|m| *m > 0)),
+    },
+];
+
+/// Which draws lie at the low and at the high end: the lowest and highest fifth by rank, or for yes and
+/// no the draws themselves. `None` when all draws are alike.
+fn ends(column: &[f64]) -> Option<(Vec<usize>, Vec<usize>)> {
+    let n = column.len();
+    let is = |a: f64, b: f64| a.to_bits() == b.to_bits();
+    let of = |x: f64| -> Vec<usize> { (0..n).filter(|i| is(column[*i], x)).collect() };
+    let two = column.iter().all(|x| is(*x, 0.0) || is(*x, 1.0));
+    let (low, high) = if two {
+        (of(0.0), of(1.0))
+    } else {
+        let mut order: Vec<usize> = (0..n).collect();
+        order.sort_by(|a, b| column[*a].total_cmp(&column[*b]).then(a.cmp(b)));
+        let (first, last) = (*order.first()?, *order.last()?);
+        if is(column[first], column[last]) {
+            return None;
+        }
+        (order[..n / 5].to_vec(), order[n - n / 5..].to_vec())
+    };
+    (!low.is_empty() && !high.is_empty()).then_some((low, high))
+}
+
+/// Mean lead of the first of `acts` over the best of the others, over these draws.
+fn lead(acts: &[&[f64]], draws: &[usize]) -> f64 {
+    let over = |a: &[f64]| draws.iter().map(|i| a[*i]).sum::<f64>() / draws.len() as f64;
+    let others = acts[1..]
+        .iter()
+        .map(|a| over(a))
+        .fold(f64::NEG_INFINITY, f64::max);
+    over(acts[0]) - others
+}
+
+pub(super) fn section(deep: &Deep) -> Block {
+    let courses = leaders(deep);
+    let acts: Vec<&[f64]> = courses.iter().map(|c| c.score.as_slice()).collect();
+    if acts.len() < 2 {
+        return Block::section(
+            "deeper-inputs",
+            "Which input matters",
+            vec![Block::para(
+                "There is only one course to choose, so no input can change the choice.",
+            )],
+        );
+    }
+    let mut bars: Vec<Bar> = INPUTS
+        .iter()
+        .enumerate()
+        .filter_map(|(input, i)| {
+            let (low, high) = ends(&(i.draws)(&deep.shown))?;
+            Some(Bar {
+                input,
+                at_low: lead(&acts, &low),
+                at_high: lead(&acts, &high),
+            })
+        })
+        .filter(|b| deep.in_units(b.swing()) >= 0.5)
+        .collect();
+    sorted(&mut bars);
+    if bars.is_empty() {
+        return Block::section(
+            "deeper-inputs",
+            "Which input matters",
+            vec![Block::para(
+                "None of the uncertain inputs moves the lead of what is advised enough to be seen.",
+            )],
+        );
+    }
+    let crossing: Vec<&str> = bars
+        .iter()
+        .filter(|b| b.crosses(0.0))
+        .map(|b| INPUTS[b.input].name)
+        .collect();
+    let title = if crossing.is_empty() {
+        "No single input takes the advised course below the next best".to_owned()
+    } else {
+        format!(
+            "By itself this can put the next best ahead: {}",
+            crossing
+                .iter()
+                .map(|n| small(n))
+                .collect::<Vec<_>>()
+                .join("; ")
+        )
+    };
+    Block::section(
+        "deeper-inputs",
+        "Which input matters",
+        vec![
+            drawn(deep, &bars, &title),
+            Block::said(
+                Tone::Quiet,
+                "Each bar is how far what is advised leads the next best, from where the input is low (its lowest fifth) to where it is high (its highest), everything else as it may be. A copper bar crosses the line: there the next best would win. A long bar that stays on one side is uncertain but does not matter to the choice.",
+            ),
+        ],
+    )
+}
+
+const HALF: f64 = 150.0;
+
+fn drawn(deep: &Deep, bars: &[Bar], title: &str) -> Block {
+    let (least, most) = bars.iter().fold((0.0_f64, 0.0_f64), |(l, m), b| {
+        (
+            l.min(b.at_low).min(b.at_high),
+            m.max(b.at_low).max(b.at_high),
+        )
+    });
+    let span = (most - least).max(f64::MIN_POSITIVE);
+    let x = |v: f64| 10.0 + 2.0 * HALF * (v - least) / span;
+    let mut marks = Vec::new();
+    let mut rows = Vec::new();
+    let mut y = 18.0;
+    let zero = x(0.0);
+    let (anchor, at) = if zero > 160.0 {
+        (Anchor::End, zero - 4.0)
+    } else {
+        (Anchor::Start, zero + 4.0)
+    };
+    marks.push(Mark::text(
+        Ink::Axis,
+        anchor,
+        (at, 14.0),
+        "level with the next best",
+    ));
+    for b in bars {
+        let input = &INPUTS[b.input];
+        let crosses = b.crosses(0.0);
+        let (low, high) = (deep.signed(b.at_low), deep.signed(b.at_high));
+        y += 18.0;
+        marks.push(Mark::text(
+            Ink::Outline,
+            Anchor::Start,
+            (0.0, y),
+            input.name,
+        ));
+        y += 6.0;
+        let (from, to) = (b.at_low.min(b.at_high), b.at_low.max(b.at_high));
+        marks.push(Mark::path(
+            if crosses { Ink::Copper } else { Ink::Silver },
+            bar(x(from), y, (x(to) - x(from)).max(1.0)),
+        ));
+        y += 24.0;
+        marks.push(Mark::text(
+            Ink::Quiet,
+            Anchor::Start,
+            (0.0, y),
+            format!("{} {low}", input.ends.0),
+        ));
+        marks.push(Mark::text(
+            Ink::Quiet,
+            Anchor::End,
+            (WIDTH, y),
+            format!("{} {high}", input.ends.1),
+        ));
+        rows.push(vec![
+            input.name.to_owned(),
+            format!("{} {low}", input.ends.0),
+            format!("{} {high}", input.ends.1),
+            if crosses { "yes" } else { "no" }.to_owned(),
+        ]);
+    }
+    marks.push(Mark::path(
+        Ink::Axis,
+        format!("M{zero:.1} 18V{:.1}", y + 4.0),
+    ));
+    Block::Picture(Picture {
+        id: "deeper-inputs-picture".to_owned(),
+        title: title.to_owned(),
+        description: "Lying bars, the longest first, on both sides of an upright line that stands for the next best course.".to_owned(),
+        width: WIDTH,
+        height: y + 10.0,
+        marks,
+        table: Table {
+            caption: "Lead of the advised course over the next best".to_owned(),
+            columns: ["Input", "Where it is low", "Where it is high", "Crosses the next best"]
+                .map(str::to_owned)
+                .to_vec(),
+            rows,
+        },
+    })
+}

@@ -1,0 +1,131 @@
+//! Bars with names and numbers, for a narrow screen.
+
+use super::{Anchor, Block, Ink, Mark, Picture, Table};
+
+/// One bar.
+pub(super) struct Row {
+    pub(super) label: String,
+    /// Its length, not below 0.
+    pub(super) value: f64,
+    /// The number beside it.
+    pub(super) text: String,
+    pub(super) ink: Ink,
+}
+
+/// Width that fits a phone.
+pub(super) const WIDTH: f64 = 320.0;
+const LINE: f64 = 16.0;
+const BAR: f64 = 10.0;
+const LONGEST: f64 = 190.0;
+
+/// Bars under their names, each with its number at the end.
+pub(super) fn bars(id: &str, title: &str, rows: &[Row], table: Table) -> Block {
+    let most = rows.iter().map(|r| r.value).fold(0.0, f64::max);
+    let mut marks = Vec::new();
+    let mut y = 0.0;
+    for row in rows {
+        for line in wrapped(&row.label, 48) {
+            y += LINE;
+            marks.push(Mark::text(Ink::Outline, Anchor::Start, (0.0, y), line));
+        }
+        let length = if most > 0.0 {
+            LONGEST * row.value / most
+        } else {
+            0.0
+        };
+        y += 6.0;
+        if length >= 0.5 {
+            marks.push(Mark::path(row.ink, bar(0.0, y, length)));
+        }
+        marks.push(Mark::text(
+            row.ink_of_words(),
+            Anchor::Start,
+            (length + 6.0, y + BAR),
+            row.text.clone(),
+        ));
+        y += BAR + 8.0;
+    }
+    let description = rows
+        .iter()
+        .map(|r| format!("{}: {}.", r.label, r.text))
+        .collect::<Vec<_>>()
+        .join(" ");
+    Block::Picture(Picture {
+        id: id.to_owned(),
+        title: title.to_owned(),
+        description,
+        width: WIDTH,
+        height: y.max(LINE),
+        marks,
+        table,
+    })
+}
+
+impl Row {
+    fn ink_of_words(&self) -> Ink {
+        if self.ink == Ink::Quiet {
+            Ink::Quiet
+        } else {
+            Ink::Outline
+        }
+    }
+}
+
+/// A lying bar.
+pub(super) fn bar(x: f64, y: f64, length: f64) -> String {
+    format!("M{x:.1} {y:.1}h{length:.1}v{BAR:.1}h-{length:.1}z")
+}
+
+/// Words on lines of at most about so many letters; a longer word has a line of its own.
+pub(super) fn wrapped(text: &str, letters: usize) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    for word in text.split_whitespace() {
+        match lines.last_mut() {
+            Some(line) if line.chars().count() + 1 + word.chars().count() <= letters => {
+                line.push(' ');
+                line.push_str(word);
+            }
+            _ => lines.push(word.to_owned()),
+        }
+    }
+    lines
+}
+
+/// With a capital first letter.
+pub(super) fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().chain(letters).collect()
+    })
+}
+
+/// With a small first letter, unless it is an abbreviation.
+pub(super) fn small(text: &str) -> String {
+    let mut letters = text.chars();
+    match (letters.next(), letters.clone().next()) {
+        (Some(first), Some(second)) if second.is_lowercase() => {
+            first.to_lowercase().chain(letters).collect()
+        }
+        _ => text.to_owned(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn words_wrap_and_none_is_lost() {
+        assert_eq!(wrapped("one two three", 7), ["one two", "three"]);
+        assert_eq!(wrapped("unbreakable it", 4), ["unbreakable", "it"]);
+        assert!(wrapped("", 4).is_empty());
+    }
+
+    #[test]
+    fn first_letters() {
+        assert_eq!(small("Gentle cleaning"), "gentle cleaning");
+        assert_eq!(small("X-ray reading"), "X-ray reading");
+        assert_eq!(capital("solid"), "Solid");
+        assert_eq!((capital(""), small("")), (String::new(), String::new()));
+    }
+}
