@@ -195,20 +195,48 @@ impl Draft {
     #[must_use]
     pub fn text(&self, path: &str) -> String {
         let (section, field) = split(path);
-        let holder = if section.is_empty() {
-            Some(&self.root)
-        } else {
-            self.root.get(section).and_then(Value::as_object)
-        };
-        holder
+        self.holder(section)
             .and_then(|m| m.get(field))
             .map(typed_text)
             .unwrap_or_default()
     }
 
-    /// Writes a field such as `market.likely`; empty text removes it.
+    /// The object a section names: `market`, an entry by its place such as `comparables[0]`, or a
+    /// quote or part by its id such as `quotes[T14a]`.
+    fn holder(&self, section: &str) -> Option<&Map<String, Value>> {
+        if section.is_empty() {
+            return Some(&self.root);
+        }
+        let Some((list, at)) = listed(section) else {
+            return self.root.get(section)?.as_object();
+        };
+        match at.parse::<usize>() {
+            Ok(place) => self.root.get(list)?.as_array()?.get(place)?.as_object(),
+            Err(_) => self.entry(list, key_of(list), at),
+        }
+    }
+
+    /// How many entries a list such as `comparables` has.
+    #[must_use]
+    pub fn count(&self, list: &str) -> usize {
+        self.root
+            .get(list)
+            .and_then(Value::as_array)
+            .map_or(0, Vec::len)
+    }
+
+    /// Writes a field such as `market.likely`; empty text removes it. A field of a list's entry has
+    /// its place in the path, `comparables[0].price`; a place past the end makes a new last entry, and
+    /// entries at the end with nothing left in them go, so that those before keep their places.
     pub fn set(&mut self, path: &str, typed: &str) {
         let (section, field) = split(path);
+        if let Some((list, at)) = listed(section) {
+            match at.parse::<usize>() {
+                Ok(place) => self.set_at(list, place, field, typed),
+                Err(_) => self.set_in(list, key_of(list), at, field, typed),
+            }
+            return;
+        }
         put(self.section(section), field, typed_value(typed));
     }
 
@@ -216,7 +244,7 @@ impl Draft {
     #[must_use]
     pub fn flag(&self, path: &str) -> Option<bool> {
         let (section, field) = split(path);
-        self.root.get(section)?.as_object()?.get(field)?.as_bool()
+        self.holder(section)?.get(field)?.as_bool()
     }
 
     /// Writes a yes-or-no field; `None` removes it.
@@ -305,14 +333,36 @@ impl Draft {
             .find(|m| is(m, key, id))
     }
 
-    fn entry_mut(&mut self, list: &str, key: &str, id: &str) -> &mut Map<String, Value> {
+    fn set_at(&mut self, list: &str, place: usize, field: &str, typed: &str) {
+        let entries = self.entries_mut(list);
+        let place = place.min(entries.len());
+        if !entries.get(place).is_some_and(Value::is_object) {
+            // What stands there and is no entry moves on; nothing is written over.
+            entries.insert(place, Value::Object(Map::new()));
+        }
+        if let Some(Value::Object(entry)) = entries.get_mut(place) {
+            put(entry, field, typed_value(typed));
+        }
+        let empty = |v: &Value| v.as_object().is_some_and(Map::is_empty);
+        while entries.last().is_some_and(empty) {
+            entries.pop();
+        }
+    }
+
+    /// The entries of a list; what is no list is kept aside and replaced.
+    fn entries_mut(&mut self, list: &str) -> &mut Vec<Value> {
         if !self.root.get(list).is_some_and(Value::is_array) {
             set_aside(&mut self.root, list);
             self.root.insert(list.to_owned(), Value::Array(Vec::new()));
         }
-        let Some(Value::Array(entries)) = self.root.get_mut(list) else {
-            unreachable!("just made an array")
-        };
+        match self.root.get_mut(list) {
+            Some(Value::Array(entries)) => entries,
+            _ => unreachable!("just made an array"),
+        }
+    }
+
+    fn entry_mut(&mut self, list: &str, key: &str, id: &str) -> &mut Map<String, Value> {
+        let entries = self.entries_mut(list);
         let at = entries
             .iter()
             .position(|v| v.as_object().is_some_and(|m| is(m, key, id)));
@@ -337,6 +387,20 @@ impl Draft {
 
 fn split(path: &str) -> (&str, &str) {
     path.split_once('.').unwrap_or(("", path))
+}
+
+/// The list and what stands in its brackets, for a section such as `comparables[0]`.
+fn listed(section: &str) -> Option<(&str, &str)> {
+    section.strip_suffix(']')?.split_once('[')
+}
+
+/// The field by which the entries of a list are told apart.
+fn key_of(list: &str) -> &'static str {
+    match list {
+        "quotes" => "treatment",
+        "parts" => "part",
+        _ => "id",
+    }
 }
 
 fn is(entry: &Map<String, Value>, key: &str, id: &str) -> bool {
@@ -460,6 +524,38 @@ mod tests {
         assert!(!draft.to_json().contains("foot"));
         draft.set_quote("T14a", "likely", "240");
         assert_eq!(draft.quote_text("T14a", "likely"), "240");
+    }
+
+    #[test]
+    fn entries_of_a_list_are_reached_by_place_and_by_id() {
+        let mut draft = Draft::default();
+        draft.set("comparables[0].price", "");
+        assert_eq!(draft.count("comparables"), 0);
+        draft.set("comparables[0].price", "300");
+        draft.set("comparables[7].price", "420");
+        assert_eq!(draft.count("comparables"), 2);
+        assert_eq!(draft.text("comparables[1].price"), "420");
+        // Emptied in the middle it keeps its place; at the end it goes, and so does what it leaves.
+        draft.set("comparables[0].price", "");
+        assert_eq!(draft.text("comparables[1].price"), "420");
+        draft.set("comparables[1].price", "");
+        assert_eq!(draft.count("comparables"), 0);
+        draft.set("quotes[T14a].likely", "240");
+        assert_eq!(draft.quote_text("T14a", "likely"), "240");
+        assert_eq!(draft.text("quotes[T14a].likely"), "240");
+        draft.set("quotes[T14a].likely", "");
+        assert_eq!(draft.count("quotes"), 0);
+    }
+
+    #[test]
+    fn an_entry_that_is_none_is_not_written_over() {
+        let mut draft = Draft::parse(&file(r#","comparables":[7,{"price":3}]"#)).unwrap();
+        draft.set("comparables[0].price", "5");
+        assert_eq!(draft.text("comparables[0].price"), "5");
+        assert!(draft.to_json().contains('7'));
+        assert_eq!(draft.text("comparables[2].price"), "3");
+        assert_eq!(draft.text("comparables[x].price"), "");
+        assert_eq!(draft.text("comparables[9].price"), "");
     }
 
     #[test]

@@ -13,8 +13,11 @@ mod outcome;
 mod sample;
 mod tweak;
 mod wording;
+mod worth;
 
 use std::rc::Rc;
+
+pub(crate) use worth::{Plan, Worth};
 
 use advise::{Advice, advise, score_by_kind, worth_of};
 use course::{Course, courses, not_needed};
@@ -92,6 +95,9 @@ fn ledger_of(case: &Case) -> Ledger {
         // A case built in code may hold an override that a file could not; it is then left out.
         let _ = ledger.override_with(&own.figure, own.value, &own.reason);
     }
+    for (figure, value) in &case.market.terms {
+        let _ = ledger.override_with(figure, *value, "");
+    }
     ledger
 }
 
@@ -110,6 +116,8 @@ struct Solved<'a> {
     cost_scale: f64,
     seed: u32,
     next: Vec<crate::identity::InformationGain>,
+    /// Made early, marked or rare, for the value class.
+    early: bool,
 }
 
 impl<'a> Solved<'a> {
@@ -184,6 +192,7 @@ impl<'a> Solved<'a> {
             cost_scale: scale,
             seed,
             next,
+            early,
         }
     }
 
@@ -537,7 +546,14 @@ impl<'a> Solved<'a> {
         let d = &self.draws;
         (0..d.n)
             .map(|i| {
-                let ln = d.ln_fixed[i] + d.ln_tarnish[i] + d.ln_open[i] + d.ln_mended[i];
+                let factors = [
+                    d.ln_fixed[i],
+                    d.ln_tarnish[i],
+                    d.ln_open[i],
+                    d.ln_mended[i],
+                    0.0,
+                ];
+                let ln = outcome::together(d.wear[i], factors, d.damping);
                 d.level[i] * (d.wear[i] * libm::exp(ln)).max(self.ledger.value("value.floor"))
             })
             .collect()

@@ -8,9 +8,11 @@ mod normal;
 mod quantiles;
 mod range;
 mod sobol;
+mod student;
 
 pub use beta::{Beta, beta_cdf, beta_quantile, pert_shapes};
 pub use normal::{phi, probability, probit};
 pub use quantiles::{deciles, mean, median, quantile_of, tail_mean};
 pub use range::{TwoPiece, Z5, Z10, two_piece, two_piece_slopes};
 pub use sobol::{MAX_DIMENSIONS, SobolBlock, sobol_u32};
+pub use student::{StudentT, standard as student_of_beta};
