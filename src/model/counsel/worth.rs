@@ -1,12 +1,14 @@
 //! The money side of the sample, for a page about worth: what each single treatment does to the
 //! hammer price in every draw, before fees.
 
+use super::caution_list::cautions_for;
 use super::draws::{Draws, shares};
 use super::outcome::evaluate;
 use super::tweak::Tweak;
 use super::{ANSWER_LOG2, SEARCH_LOG2, Solved, ledger_of};
 use crate::case::{Case, Goal, Route};
 use crate::facts::Ledger;
+use crate::report::CautionReport;
 use crate::treatment::Treatment;
 use crate::value::{BUYERS, Class, Comparison, Fees};
 
@@ -46,6 +48,8 @@ pub(crate) struct Worth {
     pub(crate) class: Class,
     /// The ledger with the person's own figures.
     pub(crate) ledger: Ledger,
+    /// Cautions for the treatments named.
+    pub(crate) cautions: Vec<CautionReport>,
 }
 
 impl Worth {
@@ -54,17 +58,20 @@ impl Worth {
         Self::solved(case, ANSWER_LOG2)
     }
 
-    /// For one sort of buyer alone, in the order of [`BUYERS`]: the same undamaged value on fewer
-    /// draws, with only that buyer's view of condition.
-    pub(crate) fn for_buyer(case: &Case, buyer: usize) -> Self {
-        let usual = Self::solved(case, SEARCH_LOG2);
+    /// The same on fewer draws.
+    pub(crate) fn quick(case: &Case) -> Self {
+        Self::solved(case, SEARCH_LOG2)
+    }
+
+    /// As buyers in these shares see it (collector, decorator, user): the undamaged value of `usual`,
+    /// which is [`Worth::quick`], with only their view of condition.
+    pub(crate) fn seen_by(case: &Case, usual: &Self, shares: [f64; 3]) -> Self {
         let mut only = case.clone();
         for class in Class::ALL {
-            for (b, name) in BUYERS.iter().enumerate() {
-                only.market.terms.push((
-                    format!("value.mix.{}.{name}", class.code()),
-                    f64::from(u8::from(b == buyer)),
-                ));
+            for (name, share) in BUYERS.iter().zip(shares) {
+                only.market
+                    .terms
+                    .push((format!("value.mix.{}.{name}", class.code()), share));
             }
         }
         let mut seen = Self::solved(&only, SEARCH_LOG2);
@@ -79,8 +86,8 @@ impl Worth {
                 *h *= usual / own.max(f64::MIN_POSITIVE);
             }
         }
-        seen.undamaged = usual.undamaged;
-        seen.comparison = usual.comparison;
+        seen.undamaged.clone_from(&usual.undamaged);
+        seen.comparison = usual.comparison.clone();
         seen
     }
 
@@ -130,7 +137,7 @@ impl Worth {
                     barred: course
                         .barred
                         .first()
-                        .map(|v| v.reason.to_string())
+                        .map(|v| v.reason.clone())
                         .unwrap_or_default(),
                 })
             })
@@ -141,6 +148,7 @@ impl Worth {
             plans,
             comparison: Comparison::new(&case, &ledger, &classes),
             class,
+            cautions: cautions_for(&ASKED, &solved.situation),
             ledger: ledger.clone(),
         }
     }

@@ -6,6 +6,7 @@
 
 pub mod ask;
 mod block;
+mod money;
 mod picture;
 
 pub use block::{Block, Choice, Field, Table, Tone};
@@ -16,7 +17,10 @@ use serde::Serialize;
 use crate::case::{Draft, Problem};
 
 /// The pages there are, each with what makes it.
-pub const PAGES: [(&str, fn(&Draft) -> Vec<Block>); 0] = [];
+pub const PAGES: &[(&str, Make)] = &[("worth", money::page)];
+
+/// What makes a page.
+pub type Make = fn(&Draft) -> Vec<Block>;
 
 /// The page of this name for a case; `None` when there is no such page.
 #[must_use]
