@@ -197,8 +197,9 @@ fn literals(text: &str) -> Vec<String> {
 }
 
 /// Groups of the ledger's ids.
-const GROUPS: [&str; 18] = [
+const GROUPS: [&str; 20] = [
     "attribute",
+    "comparable",
     "cost",
     "counsel",
     "fee",
@@ -215,6 +216,7 @@ const GROUPS: [&str; 18] = [
     "plating",
     "silver",
     "solder",
+    "trade",
     "value",
 ];
 

@@ -71,7 +71,8 @@ impl Route {
     #[must_use]
     pub fn leaves(self) -> &'static [&'static str] {
         match self {
-            Self::Shelf | Self::Piece | Self::Money => &[],
+            Self::Shelf | Self::Piece => &[],
+            Self::Money => &["worth"],
             Self::Look => &["why", "measures"],
             Self::Counsel => &[CHANGES],
             Self::Condition => &["bleed", "care", "record"],

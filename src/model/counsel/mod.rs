@@ -14,10 +14,13 @@ mod sample;
 mod tweak;
 mod wording;
 mod worn;
+mod worth;
 
 pub(crate) use worn::{Luck, Worn};
 
 use std::rc::Rc;
+
+pub(crate) use worth::{Plan, Worth};
 
 use advise::{Advice, advise, score_by_kind, worth_of};
 use course::{Course, courses, not_needed};
@@ -98,6 +101,9 @@ pub fn ledger_of(case: &Case) -> Ledger {
         // A case built in code may hold an override that a file could not; it is then left out.
         let _ = ledger.override_with(&own.figure, own.value, &own.reason);
     }
+    for (figure, value) in &case.market.terms {
+        let _ = ledger.override_with(figure, *value, "");
+    }
     ledger
 }
 
@@ -117,6 +123,8 @@ struct Solved<'a> {
     cost_scale: f64,
     seed: u32,
     next: Vec<crate::identity::InformationGain>,
+    /// Made early, marked or rare, for the value class.
+    early: bool,
 }
 
 impl<'a> Solved<'a> {
@@ -193,6 +201,7 @@ impl<'a> Solved<'a> {
             cost_scale: scale,
             seed,
             next,
+            early,
         }
     }
 
@@ -571,7 +580,14 @@ impl<'a> Solved<'a> {
         let d = &self.draws;
         (0..d.n)
             .map(|i| {
-                let ln = d.ln_fixed[i] + d.ln_tarnish[i] + d.ln_open[i] + d.ln_mended[i];
+                let factors = [
+                    d.ln_fixed[i],
+                    d.ln_tarnish[i],
+                    d.ln_open[i],
+                    d.ln_mended[i],
+                    0.0,
+                ];
+                let ln = outcome::together(d.wear[i], factors, d.damping);
                 d.level[i] * (d.wear[i] * libm::exp(ln)).max(self.ledger.value("value.floor"))
             })
             .collect()

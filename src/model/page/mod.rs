@@ -11,6 +11,7 @@ pub mod care;
 mod care_fan;
 mod cross_section;
 mod measures;
+mod money;
 mod part_words;
 mod picture;
 pub mod record;
@@ -36,6 +37,7 @@ pub const PAGES: &[(&str, Maker)] = &[
     ("measures", measures::page),
     ("record", record::page),
     ("why", why::page),
+    ("worth", money::page),
 ];
 
 /// The page of this name for a case; `None` when there is no such page.
