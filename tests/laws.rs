@@ -352,6 +352,7 @@ proptest! {
     ) {
         let fees = Fees {
             commission, minimum, vat, lot, sold, insurance: 0.01, transport: 5.0, reoffer: 0.75,
+            above: 5000.0, commission_above: 0.5 * commission, unsold: 0.0,
         };
         prop_assert!(fees.net(hammer) <= hammer);
         prop_assert!(fees.expected(hammer) <= fees.net(hammer) + 1e-9);

@@ -197,8 +197,9 @@ fn literals(text: &str) -> Vec<String> {
 }
 
 /// Groups of the ledger's ids.
-const GROUPS: [&str; 19] = [
+const GROUPS: [&str; 21] = [
     "attribute",
+    "comparable",
     "cost",
     "counsel",
     "fee",
@@ -215,6 +216,7 @@ const GROUPS: [&str; 19] = [
     "plating",
     "silver",
     "solder",
+    "trade",
     "value",
     "words",
 ];

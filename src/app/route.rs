@@ -21,6 +21,8 @@ pub enum Route {
     Counsel,
     /// Every treatment, with what the rules say of it.
     Treatments,
+    /// The weighing looked at closer: trees, what knowing is worth, risk.
+    Closer,
     /// Small sums for the bench.
     Bench,
     /// The sheet for somebody.
@@ -51,7 +53,7 @@ struct Sign {
     leaves: &'static [&'static str],
 }
 
-const SIGNS: [Sign; 13] = [
+const SIGNS: [Sign; 14] = [
     sign(Route::Shelf, "#/", "Shelf", &[]),
     sign(Route::Piece, "#/piece", "Piece", &[]),
     sign(Route::Look, "#/look", "Look", &["why", "measures"]),
@@ -61,7 +63,7 @@ const SIGNS: [Sign; 13] = [
         "Condition",
         &["bleed", "care", "record"],
     ),
-    sign(Route::Money, "#/money", "Money", &[]),
+    sign(Route::Money, "#/money", "Money", &["worth"]),
     sign(Route::Counsel, "#/counsel", "Counsel", &[CHANGES, "trace"]),
     sign(
         Route::Treatments,
@@ -69,6 +71,7 @@ const SIGNS: [Sign; 13] = [
         "Treatments",
         &["catalogue"],
     ),
+    sign(Route::Closer, "#/closer", "Closer", &["deeper"]),
     sign(Route::Bench, "#/bench", "Bench", &["bench"]),
     sign(
         Route::Sheet(Whom::Client),
@@ -117,8 +120,9 @@ impl Route {
     ];
 
     /// What else there is for a case, once somebody wants to know more.
-    pub const MORE: [Self; 5] = [
+    pub const MORE: [Self; 6] = [
         Self::Treatments,
+        Self::Closer,
         Self::Bench,
         Self::Sheet(Whom::Client),
         Self::Done,

@@ -11,7 +11,7 @@ use serde_json::Value;
 use yew::prelude::*;
 
 use super::examples::EXAMPLES;
-use super::pages::bench::{bench_page, treatments_page};
+use super::pages::bench::{bench_page, closer_page, treatments_page};
 use super::pages::condition::condition_page;
 use super::pages::counsel::counsel_page;
 use super::pages::figures::figures_page;
@@ -152,6 +152,7 @@ impl Component for App {
             (Route::Money, Some(page)) => money_page(page),
             (Route::Counsel, Some(page)) => counsel_page(page),
             (Route::Treatments, Some(page)) => treatments_page(page),
+            (Route::Closer, Some(page)) => closer_page(page),
             (Route::Bench, Some(page)) => bench_page(page),
             (Route::Sheet(whom), Some(page)) => sheet_page(page, *whom, wish),
             (Route::Done, Some(page)) => done_page(page),

@@ -30,6 +30,8 @@ fn table(class: Class) -> ConditionTable {
 fn fees() -> Fees {
     Fees {
         commission: figure("fee.commission"),
+        above: figure("fee.above"),
+        commission_above: figure("fee.commission_above"),
         minimum: figure("fee.minimum"),
         vat: figure("fee.vat"),
         lot: figure("fee.lot"),
@@ -37,6 +39,7 @@ fn fees() -> Fees {
         transport: figure("fee.transport"),
         sold: 1.0,
         reoffer: figure("fee.reoffer"),
+        unsold: figure("fee.unsold"),
     }
 }
 

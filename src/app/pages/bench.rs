@@ -23,6 +23,14 @@ pub fn bench_page(page: Page) -> Html {
     screen(page, title, purpose, "bench")
 }
 
+/// The weighing looked at closer.
+pub fn closer_page(page: Page) -> Html {
+    let title = "The weighing, looked at closer";
+    let purpose = "What knowing more is worth, which step hangs on which, how the answer takes risk, and what moves it. \
+                   For whoever wants to check the counsel.";
+    screen(page, title, purpose, "deeper")
+}
+
 fn screen(page: Page, title: &'static str, purpose: &'static str, name: &'static str) -> Html {
     el("div", "screen is-wide")
         .put(head(page, title, purpose))

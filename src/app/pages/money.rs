@@ -7,6 +7,7 @@ use leavewell_model::report::Band;
 use yew::prelude::*;
 
 use super::{Page, of_report};
+use crate::app::parts::blocks::leaf;
 use crate::app::parts::cautions::{cautions, named};
 use crate::app::parts::choice::{choices, pick, radios, tick};
 use crate::app::parts::element::{El, el, group};
@@ -49,6 +50,11 @@ pub fn money_page(page: Page) -> Html {
                 "consents-title",
                 "If it were replated",
                 consents(page),
+            ))
+            .put(fold(
+                "more",
+                "More: past sales, fees and routes, before and after, the most to pay",
+                leaf(page, "worth"),
             ))
             .put(cautions(&named(&QUOTED)))
             .html(),

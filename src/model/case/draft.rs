@@ -198,7 +198,18 @@ impl Draft {
         self.value(path).map(typed_text).unwrap_or_default()
     }
 
-    /// Writes a field such as `market.likely`; empty text removes it.
+    /// How many entries a list such as `comparables` has.
+    #[must_use]
+    pub fn count(&self, list: &str) -> usize {
+        self.root
+            .get(list)
+            .and_then(Value::as_array)
+            .map_or(0, Vec::len)
+    }
+
+    /// Writes a field such as `market.likely`; empty text removes it. A field of a list's entry has
+    /// its place in the path, `comparables[0].price`; a place past the end makes a new last entry, and
+    /// entries at the end with nothing left in them go, so that those before keep their places.
     pub fn set(&mut self, path: &str, typed: &str) {
         self.put_at(path, typed_value(typed));
     }
@@ -371,6 +382,15 @@ impl Draft {
                 .is_some_and(|held| held.len() == 1)
         {
             self.remove_entry(list, key, id);
+        }
+        // Empty entries at the end of a list go; those before keep their places.
+        if let (list, Some(Entry::At(_))) = in_list(first)
+            && let Some(Value::Array(entries)) = self.root.get_mut(list)
+        {
+            let empty = |v: &Value| v.as_object().is_some_and(Map::is_empty);
+            while entries.last().is_some_and(empty) {
+                entries.pop();
+            }
         }
     }
 
@@ -683,6 +703,38 @@ mod tests {
         let earlier = Draft::parse(&text).unwrap().earlier();
         assert_eq!(earlier.len(), 1);
         assert_eq!(earlier[0].text("looked.on"), "2020-01-02");
+    }
+
+    #[test]
+    fn entries_of_a_list_are_reached_by_place_and_by_id() {
+        let mut draft = Draft::default();
+        draft.set("comparables[0].price", "");
+        assert_eq!(draft.count("comparables"), 0);
+        draft.set("comparables[0].price", "300");
+        draft.set("comparables[7].price", "420");
+        assert_eq!(draft.count("comparables"), 2);
+        assert_eq!(draft.text("comparables[1].price"), "420");
+        // Emptied in the middle it keeps its place; at the end it goes, and so does what it leaves.
+        draft.set("comparables[0].price", "");
+        assert_eq!(draft.text("comparables[1].price"), "420");
+        draft.set("comparables[1].price", "");
+        assert_eq!(draft.count("comparables"), 0);
+        draft.set("quotes[treatment=T14a].likely", "240");
+        assert_eq!(draft.quote_text("T14a", "likely"), "240");
+        assert_eq!(draft.text("quotes[treatment=T14a].likely"), "240");
+        draft.set("quotes[treatment=T14a].likely", "");
+        assert_eq!(draft.count("quotes"), 0);
+    }
+
+    #[test]
+    fn an_entry_that_is_none_is_not_written_over() {
+        let mut draft = Draft::parse(&file(r#","comparables":[7,{"price":3}]"#)).unwrap();
+        draft.set("comparables[0].price", "5");
+        assert_eq!(draft.text("comparables[0].price"), "5");
+        assert!(draft.to_json().contains('7'));
+        assert_eq!(draft.text("comparables[2].price"), "3");
+        assert_eq!(draft.text("comparables[x].price"), "");
+        assert_eq!(draft.text("comparables[9].price"), "");
     }
 
     #[test]

@@ -16,12 +16,14 @@ use serde::{Deserialize, Serialize};
 pub use date::Date;
 pub use draft::{CASE_FORMAT, CASE_VERSION, Draft, MAX_BYTES, MAX_DEPTH, MAX_FINDINGS, OpenError};
 pub use measures::{Density, Iacs, Measures, Spot, Xrf};
+pub use reading::{COMPARED_KINDS, FLAWS};
 pub(crate) use reading::{hundredths, typed_number};
 pub use vocabulary::{
     BleedWord, Corrosion, Currency, Dents, Doer, Engraving, Fill, Form, Goal, Interior, Joint,
-    Lacquer, Lead, Loss, Method, Mount, PartName, Replaced, Route, Seen, Split, Tarnish,
+    Lacquer, Lead, Loss, Method, Mount, PartName, Replaced, Route, Seen, SoldAs, Split, Tarnish,
 };
 
+use crate::identity::Kind;
 use crate::treatment::Treatment;
 
 /// A closed list of words with stable ids.
@@ -58,6 +60,10 @@ pub struct Case {
     pub aim: Aim,
     /// What it might fetch.
     pub market: Market,
+    /// Sales of like pieces that count, in the order entered.
+    pub comparables: Vec<Comparable>,
+    /// Faults and features of the whole piece that are named by a row of condition factors.
+    pub flaws: Vec<&'static str>,
     /// Prices asked for treatments.
     pub quotes: Vec<Quote>,
     /// What the owner has agreed to.
@@ -226,6 +232,42 @@ pub struct Market {
     pub currency: Option<Currency>,
     /// The route.
     pub route: Option<Route>,
+    /// The person's own terms, each with the figure it stands for.
+    pub terms: Vec<(String, f64)>,
+}
+
+/// A sale, or an asking price, of a piece like it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Comparable {
+    /// Its place in the list of the file.
+    pub place: usize,
+    /// The price, more than nothing.
+    pub price: f64,
+    /// What sort of price that is; a hammer price when not said.
+    pub sold_as: SoldAs,
+    /// Years between the sale and the day the question is asked; `None` when either is unknown.
+    pub age_years: Option<f64>,
+    /// What it was; the same kind as the piece when not said.
+    pub kind: Option<Kind>,
+    /// Base metal showing; none when not said.
+    pub bleed: Option<Bleed>,
+    /// Tarnish stage.
+    pub tarnish: Option<Tarnish>,
+    /// Dents.
+    pub dents: Option<Dents>,
+    /// Joints.
+    pub joint: Option<Joint>,
+    /// How like the piece it is.
+    pub similar: Similar,
+}
+
+/// How like the piece a comparable is.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Similar {
+    /// In a word of the ledger: close, fair or loose.
+    Word(&'static str),
+    /// As a share, more than 0 and up to 1.
+    Share(f64),
 }
 
 /// A price asked for a treatment.
@@ -239,6 +281,8 @@ pub struct Quote {
     pub likely: f64,
     /// High end.
     pub high: Option<f64>,
+    /// Carriage and insurance on the way there and back, on top.
+    pub post: f64,
 }
 
 /// What the owner has agreed to or holds in writing.

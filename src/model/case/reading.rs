@@ -1,6 +1,10 @@
 //! Reads a draft's fields into a case, one rule a field, and says what could not be used.
 
+mod sales;
+
 use serde_json::{Map, Value};
+
+pub use sales::{COMPARED_KINDS, FLAWS};
 
 use super::{
     Aim, Answer, Bleed, BleedWord, Case, Consents, Date, Density, Iacs, Market, Measures, Method,
@@ -41,6 +45,8 @@ pub(super) fn read(root: &Map<String, Value>) -> (Case, Vec<Problem>) {
         parts: reader.parts(root),
         aim: reader.aim(root),
         market: reader.market(root),
+        comparables: reader.comparables(root),
+        flaws: reader.flaws(root),
         quotes: reader.quotes(root),
         consents: reader.consents(root),
         overrides: reader.overrides(root),
@@ -168,17 +174,27 @@ impl Reader {
     }
 
     fn word<W: Word>(&mut self, section: &Section, field: &str) -> Option<W> {
+        W::from_id(self.one_of(section, field, &W::ids())?)
+    }
+
+    /// One of a few ids.
+    fn one_of(
+        &mut self,
+        section: &Section,
+        field: &str,
+        ids: &[&'static str],
+    ) -> Option<&'static str> {
         let text = self.text(section, field)?;
-        let word = W::from_id(&text);
-        if word.is_none() {
-            let near = nearest(&text, W::ids().into_iter()).unwrap_or("");
+        let found = ids.iter().find(|id| **id == text).copied();
+        if found.is_none() {
+            let near = nearest(&text, ids.iter().copied()).unwrap_or("");
             self.problem(
                 section.at(field),
                 format!("\"{}\" is not one of the choices.", shorten(&text)),
-                &format!("Did you mean \"{near}\"? Choices: {}.", W::ids().join(", ")),
+                &format!("Did you mean \"{near}\"? Choices: {}.", ids.join(", ")),
             );
         }
-        word
+        found
     }
 
     fn flag(&mut self, section: &Section, field: &str) -> Option<bool> {
@@ -814,6 +830,7 @@ impl Reader {
             high: self.money(&s, "high"),
             currency: self.word(&s, "currency"),
             route: self.word(&s, "route"),
+            terms: self.terms(&s),
         };
         for (field, value) in [
             ("low", &mut market.low),
@@ -866,6 +883,7 @@ impl Reader {
                 self.money(&s, "likely"),
                 self.money(&s, "high"),
             );
+            let post = self.money(&s, "post").unwrap_or(0.0);
             let Some(likely) = likely else {
                 if s.get("likely").is_none() {
                     self.problem(
@@ -887,6 +905,7 @@ impl Reader {
                     low: None,
                     likely,
                     high: None,
+                    post,
                 });
                 continue;
             }
@@ -895,6 +914,7 @@ impl Reader {
                 low,
                 likely,
                 high,
+                post,
             });
         }
         quotes

@@ -260,6 +260,16 @@ vocabulary! {
 }
 
 vocabulary! {
+    /// What a price is.
+    SoldAs {
+        Hammer = "hammer", "What it was knocked down for";
+        WithPremium = "with_premium", "What the buyer paid, premium included";
+        Retail = "retail", "Paid in a shop";
+        Asking = "asking", "Only asked";
+    }
+}
+
+vocabulary! {
     /// The currency amounts are in. Only a label; nothing is converted.
     Currency {
         Pound = "GBP", "Pounds (£)";

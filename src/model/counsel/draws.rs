@@ -10,7 +10,7 @@ use crate::facts::{Figure, Ledger};
 use crate::identity::{Kind, Posterior};
 use crate::silver::{BleedRange, FilmLoss, Layer, bleed_range, film_loss_um, measured};
 use crate::treatment::{LeadStatus, Situation, Treatment};
-use crate::value::{Class, ConditionTable, Factor, Fees};
+use crate::value::{Class, Comparison, ConditionTable, Factor, Fees, guess};
 
 /// One part's silver over the sample.
 pub(super) struct PartDraws {
@@ -74,6 +74,8 @@ pub(super) struct Draws {
     pub(super) value_entered: bool,
     pub(super) route: Route,
     pub(super) insure_factor: f64,
+    /// How much each fault counts beside the worst, 0 to 1.
+    pub(super) damping: f64,
 }
 
 impl Draws {
@@ -97,7 +99,12 @@ impl Draws {
         let (shown, shown_cleaned) = (by_show(|p| &p.bleed), by_show(|p| &p.bleed_cleaned));
         let cleaning_dose = weighted(&parts, |p| p.area, |p| &p.cleaning_dose, n);
         let (undamaged, value_entered) = undamaged(case, ledger, &class, sample, tweak);
-        let sale_sd = ledger.value("value.sale_sd").clamp(0.0, 3.0);
+        // What is learnt from sales is what the next one fetches, its luck included.
+        let sale_sd = if case.comparables.is_empty() {
+            ledger.value("value.sale_sd").clamp(0.0, 3.0)
+        } else {
+            0.0
+        };
         let level = undamaged
             .iter()
             .zip(sample.z(Dim::Sale).iter())
@@ -144,6 +151,7 @@ impl Draws {
             parts,
             kind,
             value_entered,
+            damping: ledger.value("value.damping").clamp(0.0, 1.0),
             route: case.market.route.unwrap_or(Route::Auction),
             insure_factor: if case.aim.goal == Some(Goal::Insure) {
                 ledger.value("value.insure_over_hammer")
@@ -452,15 +460,16 @@ fn undamaged(
     tweak: &Tweak,
 ) -> (Vec<f64>, bool) {
     let m = &case.market;
-    let entered = [m.low, m.likely, m.high].iter().any(Option::is_some);
-    let values: Vec<f64> = if entered {
+    let entered = guess(m, ledger);
+    let values: Vec<f64> = if !case.comparables.is_empty() {
+        let law = Comparison::new(case, ledger, &shares(class)).after.next();
+        let column = sample.student(Dim::Value, law.df, ledger.value("value.tail"));
+        column
+            .into_iter()
+            .map(|t| libm::exp(law.at + law.scale * t))
+            .collect()
+    } else if let Some(likely) = entered {
         let spread = ledger.value("value.single_guess_spread").max(1.0);
-        let likely = m.likely.unwrap_or_else(|| match (m.low, m.high) {
-            (Some(low), Some(high)) => (low * high).sqrt(),
-            (Some(low), None) => low * spread,
-            (None, Some(high)) => high / spread,
-            (None, None) => 1.0,
-        });
         let low = m.low.unwrap_or(likely / spread);
         let high = m.high.unwrap_or(likely * spread);
         sample.draw_entered(low, likely, high, Dim::Value)
@@ -490,8 +499,17 @@ fn undamaged(
     };
     (
         values.into_iter().map(|v| v * tweak.value).collect(),
-        entered,
+        entered.is_some() || !case.comparables.is_empty(),
     )
+}
+
+/// Share of the draws in each value class, in the order of [`Class::ALL`].
+pub(super) fn shares(class: &[Class]) -> [f64; 8] {
+    let mut shares = [0.0; 8];
+    for c in class {
+        shares[*c as usize] += 1.0 / class.len() as f64;
+    }
+    shares
 }
 
 /// Wear factors over the sample: as it is, after one cleaning, and once replated.
@@ -578,6 +596,14 @@ impl Conditions<'_> {
         if self.case.has_seen("C13") {
             add(self.row("arms_original", Dim::ShieldFactor));
         }
+        for flaw in &self.case.flaws {
+            let dim = if flaw.starts_with("part") || *flaw == "marriage" {
+                Dim::DentFactor
+            } else {
+                Dim::ShieldFactor
+            };
+            add(self.row(flaw, dim));
+        }
         if self.case.has_seen("S07")
             || self
                 .case
@@ -646,6 +672,8 @@ fn fees(ledger: &Ledger, sample: &Sample) -> Vec<Fees> {
     (0..sample.len())
         .map(|i| Fees {
             commission: commission[i].clamp(0.0, 0.9),
+            above: ledger.value("fee.above"),
+            commission_above: ledger.value("fee.commission_above").clamp(0.0, 0.9),
             minimum: ledger.value("fee.minimum"),
             vat: ledger.value("fee.vat"),
             lot: lot[i],
@@ -653,6 +681,7 @@ fn fees(ledger: &Ledger, sample: &Sample) -> Vec<Fees> {
             transport: ledger.value("fee.transport"),
             sold: sold[i].clamp(0.0, 1.0),
             reoffer: ledger.value("fee.reoffer").clamp(0.0, 1.0),
+            unsold: ledger.value("fee.unsold"),
         })
         .collect()
 }
@@ -744,8 +773,9 @@ fn costs(
                         .collect::<Vec<_>>()
                 }
             };
+            let post = case.quote(t).map_or(0.0, |q| q.post);
             for c in &mut column {
-                *c *= tweak.cost;
+                *c = (*c + post) * tweak.cost;
             }
             (t, column)
         })

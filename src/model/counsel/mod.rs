@@ -16,6 +16,7 @@ mod situated;
 mod tweak;
 mod wording;
 mod worn;
+mod worth;
 
 pub(crate) use worn::{Luck, Worn};
 
@@ -23,6 +24,7 @@ use std::rc::Rc;
 
 pub use shared::{Shared, SharedCourse, shared};
 pub(crate) use situated::situated;
+pub(crate) use worth::{Plan, Worth};
 
 use advise::{Advice, advise, score_by_kind, worth_of};
 use course::{Course, courses, not_needed};
@@ -119,6 +121,8 @@ struct Solved<'a> {
     cost_scale: f64,
     seed: u32,
     next: Vec<crate::identity::InformationGain>,
+    /// Made early, marked or rare, for the value class.
+    early: bool,
 }
 
 impl<'a> Solved<'a> {
@@ -195,6 +199,7 @@ impl<'a> Solved<'a> {
             cost_scale: scale,
             seed,
             next,
+            early,
         }
     }
 
@@ -425,7 +430,14 @@ impl<'a> Solved<'a> {
         let d = &self.draws;
         (0..d.n)
             .map(|i| {
-                let ln = d.ln_fixed[i] + d.ln_tarnish[i] + d.ln_open[i] + d.ln_mended[i];
+                let factors = [
+                    d.ln_fixed[i],
+                    d.ln_tarnish[i],
+                    d.ln_open[i],
+                    d.ln_mended[i],
+                    0.0,
+                ];
+                let ln = outcome::together(d.wear[i], factors, d.damping);
                 d.level[i] * (d.wear[i] * libm::exp(ln)).max(self.ledger.value("value.floor"))
             })
             .collect()

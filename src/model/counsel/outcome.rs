@@ -323,6 +323,18 @@ pub(super) fn evaluate(
     out
 }
 
+/// ln of what the factors beside wear come to. With a damping below 1 the worst of all, wear among
+/// them, counts in full and the rest to that power; those no treatment changes are one factor here.
+pub(super) fn together(wear: f64, ln: [f64; 5], damping: f64) -> f64 {
+    let sum = ln[0] + ln[1] + ln[2] + ln[3] + ln[4];
+    if damping >= 1.0 {
+        return sum;
+    }
+    let ln_wear = libm::log(wear.max(f64::MIN_POSITIVE));
+    let worst = ln.iter().copied().fold(ln_wear, f64::min);
+    worst + damping * (ln_wear + sum - worst) - ln_wear
+}
+
 /// The condition multiplier at the end of a side, in one draw.
 fn multiplier(side: &Side, draws: &Draws, i: usize, floor: f64) -> f64 {
     let wear = if side.replated {
@@ -332,23 +344,23 @@ fn multiplier(side: &Side, draws: &Draws, i: usize, floor: f64) -> f64 {
     } else {
         draws.wear[i]
     };
-    let mut ln = draws.ln_fixed[i];
-    if !side.cleaned && !side.replated {
-        ln += draws.ln_tarnish[i];
-    }
-    ln += if side.open_mended {
-        draws.ln_repaired[i]
-    } else {
-        draws.ln_open[i]
-    };
-    ln += if side.grey_mended {
-        draws.ln_repaired[i]
-    } else {
-        draws.ln_mended[i]
-    };
-    if side.replated {
-        ln += draws.ln_detail[i];
-    }
+    let when = |holds: bool, column: &[f64]| if holds { column[i] } else { 0.0 };
+    let factors = [
+        draws.ln_fixed[i],
+        when(!side.cleaned && !side.replated, &draws.ln_tarnish),
+        if side.open_mended {
+            draws.ln_repaired[i]
+        } else {
+            draws.ln_open[i]
+        },
+        if side.grey_mended {
+            draws.ln_repaired[i]
+        } else {
+            draws.ln_mended[i]
+        },
+        when(side.replated, &draws.ln_detail),
+    ];
+    let mut ln = together(wear, factors, draws.damping);
     for mishap in &side.mishaps {
         ln += mishap[i];
     }

@@ -8,7 +8,9 @@ use std::cell::RefCell;
 use std::rc::Rc;
 
 use crate::facts::{Figure, Shape};
-use crate::maths::{Beta, SobolBlock, TwoPiece, Z5, Z10, pert_shapes, probit};
+use crate::maths::{
+    Beta, SobolBlock, StudentT, TwoPiece, Z5, Z10, pert_shapes, probit, student_of_beta,
+};
 
 /// What each dimension draws.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -60,8 +62,8 @@ enum Column {
     Uniform(Dim),
     LogUniform(Dim),
     Normal(Dim),
-    /// With the bits of the mode's place between the ends.
-    Pert(Dim, u64),
+    /// Beta distributed, with the bits of the shapes.
+    Beta(Dim, u64, u64),
 }
 
 thread_local! {
@@ -133,9 +135,28 @@ impl Sample {
 
     /// Standard PERT column, in 0 to 1, with the mode at the fraction `mode`.
     fn pert(&self, dim: Dim, mode: f64) -> Rc<[f64]> {
-        self.keep(Column::Pert(dim, mode.to_bits()), &|| {
+        let (a, b) = pert_shapes(mode);
+        self.beta(dim, a, b)
+    }
+
+    /// Standard t column with `df` degrees of freedom, cut off at the share `tail` of each end.
+    pub(super) fn student(&self, dim: Dim, df: f64, tail: f64) -> Vec<f64> {
+        let far = StudentT {
+            df,
+            at: 0.0,
+            scale: 1.0,
+        }
+        .quantile(1.0 - tail.clamp(0.0, 0.25));
+        self.beta(dim, 0.5 * df, 0.5 * df)
+            .iter()
+            .map(|b| student_of_beta(df, *b).clamp(-far, far))
+            .collect()
+    }
+
+    /// Beta column with these shapes.
+    fn beta(&self, dim: Dim, a: f64, b: f64) -> Rc<[f64]> {
+        self.keep(Column::Beta(dim, a.to_bits(), b.to_bits()), &|| {
             let u = self.u(dim);
-            let (a, b) = pert_shapes(mode);
             let law = Beta::new(a, b);
             // From small to large, so that each search starts beside its answer. Each cell of a
             // scrambled column holds one point, so the cell is the rank.

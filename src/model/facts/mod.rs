@@ -64,6 +64,9 @@ pub fn ledger_of(case: &Case) -> Cow<'static, Ledger> {
             .to_mut()
             .override_with(&own.figure, own.value, &own.reason);
     }
+    for (figure, value) in &case.market.terms {
+        let _ = ledger.to_mut().override_with(figure, *value, "");
+    }
     ledger
 }
 

@@ -15,4 +15,4 @@ pub use normal::{phi, probability, probit};
 pub use quantiles::{deciles, mean, median, quantile_of, tail_mean};
 pub use range::{TwoPiece, Z5, Z10, two_piece, two_piece_slopes};
 pub use sobol::{MAX_DIMENSIONS, SobolBlock, sobol_u32};
-pub use student::student_two_sided;
+pub use student::{StudentT, standard as student_of_beta, student_two_sided};

@@ -22,6 +22,7 @@ mod ledger_trace;
 pub mod markdown;
 pub mod markup;
 mod measures;
+mod money;
 mod part_words;
 mod picture;
 mod plating;
@@ -75,6 +76,7 @@ pub const STUDIES: &Pages = &[
     ("bench", bench::page),
     ("catalogue", catalogue::page),
     ("deeper", worth_knowing::deeper),
+    ("worth", money::page),
 ];
 
 /// What is handed on, and the figures behind it: the fourth program makes them.
@@ -92,7 +94,7 @@ pub const PAPERS: &Pages = &[
 #[must_use]
 pub fn program_of(name: &str) -> &'static str {
     match name {
-        "bench" | "catalogue" | "deeper" => "study",
+        "bench" | "catalogue" | "deeper" | "worth" => "study",
         "done" | "ledger" | "trace" => "papers",
         // With an ending it is a sheet written out.
         _ if name.contains('.') || name.starts_with("sheet_") => "papers",

@@ -5,6 +5,10 @@
 pub struct Fees {
     /// Commission on the hammer.
     pub commission: f64,
+    /// Price from which each further unit pays the next rate; beyond any price when there is none.
+    pub above: f64,
+    /// Commission on what lies above that.
+    pub commission_above: f64,
     /// Least commission.
     pub minimum: f64,
     /// Value-added tax on the commission.
@@ -19,25 +23,31 @@ pub struct Fees {
     pub sold: f64,
     /// Price at the second attempt as a share of the first.
     pub reoffer: f64,
+    /// Charge for a lot that does not sell, on top of the lot fee.
+    pub unsold: f64,
 }
 
 impl Fees {
-    /// What a seller keeps of a hammer price: H - max(cH, least)(1 + v) - lot - iH - carriage.
-    /// Never above the hammer. Common auction terms (a UK auction guide; see the ledger).
+    /// What a seller keeps of a hammer price: H - max(C, least)(1 + v) - lot - iH - carriage, with C
+    /// the commission by bands. Money; H from 0 up. Never above the hammer, and below nothing where
+    /// the charges are more than the price. Common auction terms (a UK auction guide; see the ledger).
     #[must_use]
     pub fn net(&self, hammer: f64) -> f64 {
         hammer
-            - (self.commission * hammer).max(self.minimum) * (1.0 + self.vat)
+            - (self.commission * hammer.min(self.above)
+                + self.commission_above * (hammer - self.above).max(0.0))
+            .max(self.minimum)
+                * (1.0 + self.vat)
             - self.lot
             - self.insurance * hammer
             - self.transport
     }
 
-    /// Expected proceeds with one re-offer: q net(H) + (1 - q)(-lot + net(delta H)).
+    /// Expected proceeds with one re-offer: q net(H) + (1 - q)(net(delta H) - lot - unsold charge).
     #[must_use]
     pub fn expected(&self, hammer: f64) -> f64 {
         self.sold * self.net(hammer)
-            + (1.0 - self.sold) * (self.net(self.reoffer * hammer) - self.lot)
+            + (1.0 - self.sold) * (self.net(self.reoffer * hammer) - (self.lot + self.unsold))
     }
 }
 

@@ -1,0 +1,307 @@
+//! Reads what has to do with selling: sales of like pieces, the person's own terms, and faults of the
+//! whole piece.
+//!
+//! A sale that cannot be counted stays in the file and is named, with the way to leave it out.
+
+use serde_json::{Map, Value};
+
+use super::{MOST_ENTRIES, MOST_MONEY, Reader, Section, shorten};
+use crate::case::{Comparable, Currency, Date, Similar, SoldAs, Word};
+use crate::facts::Ledger;
+use crate::identity::Kind;
+use crate::maths::median;
+
+/// What a comparable can be said to be; nothing or `same` is the same kind as the piece.
+pub const COMPARED_KINDS: [(&str, Option<Kind>); 8] = [
+    ("same", None),
+    ("fused", Some(Kind::Fpd)),
+    ("replated", Some(Kind::Rfp)),
+    ("close", Some(Kind::Clp)),
+    ("electroplate", Some(Kind::Ens)),
+    ("britannia", Some(Kind::Ebm)),
+    ("copper", Some(Kind::Ecu)),
+    ("silver", Some(Kind::Sil)),
+];
+
+/// Faults and features of a whole piece, each a row of condition factors.
+pub const FLAWS: [&str; 10] = [
+    "monogram_later",
+    "inscription_later",
+    "arms_erased",
+    "detail_softened",
+    "part_missing_minor",
+    "part_missing_major",
+    "part_replaced",
+    "marriage",
+    "single_of_pair",
+    "converted",
+];
+
+/// Fields of `market` that stand for a figure, percentages with what turns them into shares.
+const TERMS: [(&str, &str); 13] = [
+    ("fees.commission_pct", "fee.commission"),
+    ("fees.above", "fee.above"),
+    ("fees.above_pct", "fee.commission_above"),
+    ("fees.minimum", "fee.minimum"),
+    ("fees.vat_pct", "fee.vat"),
+    ("fees.lot", "fee.lot"),
+    ("fees.insurance_pct", "fee.insurance"),
+    ("fees.transport", "fee.transport"),
+    ("fees.sold_pct", "fee.sold"),
+    ("fees.reoffer_pct", "fee.reoffer"),
+    ("fees.unsold", "fee.unsold"),
+    ("fees.premium_pct", "fee.premium"),
+    ("damping_pct", "value.damping"),
+];
+
+const OR_LEAVE_OUT: &str = "Correct it, or choose to leave this sale out.";
+
+impl Reader {
+    /// The sales that count.
+    pub(super) fn comparables(&mut self, root: &Map<String, Value>) -> Vec<Comparable> {
+        let asked_text = root
+            .get("asked_on")
+            .and_then(Value::as_str)
+            .unwrap_or_default();
+        let asked = Date::parse(asked_text);
+        let mut currency = root
+            .get("market")
+            .and_then(|m| m.get("currency"))
+            .and_then(Value::as_str)
+            .and_then(Currency::parse);
+        let mut sales: Vec<Comparable> = Vec::new();
+        for (place, s) in self
+            .list(root, "comparables", MOST_ENTRIES)
+            .into_iter()
+            .enumerate()
+        {
+            let typed = s.fields.is_some_and(|f| !f.is_empty());
+            if !typed || ticked(&s, "left_out") {
+                continue;
+            }
+            let Some(price) = self.number(&s, "price", (f64::MIN, MOST_MONEY), "a price") else {
+                if s.get("price").is_none() {
+                    self.problem(
+                        s.at("price"),
+                        "This sale has no price, so it is not counted.".to_owned(),
+                        OR_LEAVE_OUT,
+                    );
+                }
+                continue;
+            };
+            if price <= 0.0 {
+                self.problem(
+                    s.at("price"),
+                    "A price has to be more than nothing, so this sale is not counted.".to_owned(),
+                    OR_LEAVE_OUT,
+                );
+                continue;
+            }
+            let own = self
+                .one_of(&s, "currency", &Currency::ids())
+                .and_then(Currency::parse);
+            if own.is_some() && currency.is_some() && own != currency {
+                self.problem(
+                    s.at("currency"),
+                    "This price is in another currency than the rest, so it is not counted: \
+                     nothing is converted here."
+                        .to_owned(),
+                    "Type the price in the currency of the rest, or choose to leave this sale out.",
+                );
+                continue;
+            }
+            currency = currency.or(own);
+            let kinds = COMPARED_KINDS.map(|(id, _)| id);
+            let kind = self.one_of(&s, "kind", &kinds);
+            let found = Comparable {
+                // A list with an entry that is no object has its places shifted; the path has them.
+                place: place_in(&s.path).unwrap_or(place),
+                price,
+                sold_as: self.word(&s, "what").unwrap_or(SoldAs::Hammer),
+                age_years: self.age(&s, asked_text, asked),
+                kind: COMPARED_KINDS
+                    .iter()
+                    .find(|(id, _)| Some(*id) == kind)
+                    .and_then(|(_, k)| *k),
+                bleed: self.bleed(&s),
+                tarnish: self.word(&s, "tarnish"),
+                dents: self.word(&s, "dents"),
+                joint: self.word(&s, "joint"),
+                similar: self.similar(&s),
+            };
+            sales.push(found);
+        }
+        self.far_prices(&sales);
+        sales
+    }
+
+    /// Prices far from the rest: named, but counted.
+    fn far_prices(&mut self, sales: &[Comparable]) {
+        let far = Ledger::standard().value("comparable.far");
+        for (i, sale) in sales.iter().enumerate() {
+            let mut others: Vec<f64> = sales
+                .iter()
+                .enumerate()
+                .filter(|(j, _)| *j != i)
+                .map(|(_, s)| s.price)
+                .collect();
+            if others.is_empty() {
+                return;
+            }
+            let middle = median(&mut others);
+            let (times, message) = if sale.price > middle {
+                (sale.price / middle, " times the middle of the others")
+            } else {
+                (
+                    middle / sale.price,
+                    " times less than the middle of the others",
+                )
+            };
+            if times >= far {
+                self.problem(
+                    format!("comparables[{}].price", sale.place),
+                    format!("This price is about {}{message}. It is counted.", times.round()),
+                    "Look for a slip in the price or its currency. If it was another sort of thing, \
+                     choose to leave this sale out.",
+                );
+            }
+        }
+    }
+
+    /// Years between a sale and the day of asking. A date may be a year, a month or a day.
+    fn age(&mut self, s: &Section, asked_text: &str, asked: Option<Date>) -> Option<f64> {
+        let text = self.text(s, "on")?;
+        let text = text.trim();
+        let middle = match text.len() {
+            4 => "-07-01",
+            7 => "-15",
+            _ => "",
+        };
+        let Some(on) = Date::parse(&[text, middle].concat()) else {
+            self.problem(
+                s.at("on"),
+                format!(
+                    "\"{}\" is not a date. The sale is counted as if new.",
+                    shorten(text)
+                ),
+                "Write a year such as 2024, or year-month-day such as 2024-05-31.",
+            );
+            return None;
+        };
+        let asked = asked?;
+        if asked_text.get(..text.len()).is_some_and(|now| text > now) {
+            self.problem(
+                s.at("on"),
+                "This sale lies in the future. It is counted as if it were today's.".to_owned(),
+                OR_LEAVE_OUT,
+            );
+        }
+        let years =
+            |d: Date| f64::from(d.year) + (f64::from(d.month) + f64::from(d.day) / 31.0) / 12.0;
+        Some((years(asked) - years(on)).max(0.0))
+    }
+
+    /// How like the piece it is: a word or a share of 1.
+    fn similar(&mut self, s: &Section) -> Similar {
+        const CLOSE: Similar = Similar::Word("close");
+        match s.get("similar").and_then(Value::as_str) {
+            None if s.get("similar").is_none() => CLOSE,
+            Some("close") => CLOSE,
+            Some("fair") => Similar::Word("fair"),
+            Some("loose") => Similar::Word("loose"),
+            _ => match self.number(
+                s,
+                "similar",
+                (0.0, 1.0),
+                "close, fair, loose or a share of 1",
+            ) {
+                None => CLOSE,
+                Some(share) if share > 0.0 => Similar::Share(share),
+                Some(_) => {
+                    self.problem(
+                        s.at("similar"),
+                        "A sale that is not alike at all tells nothing. It is counted as loosely \
+                         alike."
+                            .to_owned(),
+                        "Choose to leave this sale out, or say how alike it is.",
+                    );
+                    Similar::Word("loose")
+                }
+            },
+        }
+    }
+
+    /// The person's own terms, each with the id of the figure it stands for.
+    pub(super) fn terms(&mut self, market: &Section) -> Vec<(String, f64)> {
+        let mut terms = Vec::new();
+        for (field, figure) in TERMS {
+            if let Some(value) = self.term(market, field) {
+                terms.push((figure.to_owned(), value));
+            }
+        }
+        let buyers = [
+            ("mix.collector", "collector"),
+            ("mix.decorator", "decorator"),
+            ("mix.user", "user"),
+        ]
+        .map(|(field, buyer)| (self.term(market, field), buyer));
+        if buyers.iter().all(|(share, _)| share.is_none()) {
+            return terms;
+        }
+        // Those left empty buy nothing once one is given; shares need not add up.
+        if buyers.iter().all(|(share, _)| share.unwrap_or(0.0) <= 0.0) {
+            self.problem(
+                market.at("mix.collector"),
+                "Somebody has to buy it: all three shares are nothing.".to_owned(),
+                "Give at least one sort of buyer a share. Until then the usual ones are used.",
+            );
+            return terms;
+        }
+        for class in ["A1", "A2", "B", "C1", "C2", "C3", "C4"] {
+            for (share, buyer) in buyers {
+                terms.push((format!("value.mix.{class}.{buyer}"), share.unwrap_or(0.0)));
+            }
+        }
+        terms
+    }
+
+    /// One term, kept under its path or in an object of its own; a percentage comes back as a share.
+    fn term(&mut self, market: &Section, field: &str) -> Option<f64> {
+        let (group, name) = field.split_once('.').unwrap_or(("", field));
+        let inner = Section {
+            path: market.at(group),
+            fields: market.get(group).and_then(Value::as_object),
+        };
+        let (s, name) = if inner.get(name).is_some() {
+            (&inner, name)
+        } else {
+            (market, field)
+        };
+        if field.ends_with("_pct") || group == "mix" {
+            return self
+                .number(s, name, (0.0, 100.0), "a percentage")
+                .map(|p| p / 100.0);
+        }
+        self.money(s, name)
+    }
+
+    /// Faults of the whole piece that were ticked.
+    pub(super) fn flaws(&mut self, root: &Map<String, Value>) -> Vec<&'static str> {
+        let s = self.section(root, "flaws");
+        FLAWS.into_iter().filter(|id| ticked(&s, id)).collect()
+    }
+}
+
+/// Yes, as a tick or as a word.
+fn ticked(s: &Section, field: &str) -> bool {
+    match s.get(field) {
+        Some(Value::Bool(yes)) => *yes,
+        Some(Value::String(word)) => word == "yes",
+        _ => false,
+    }
+}
+
+/// The place in a path such as `comparables[3]`.
+fn place_in(path: &str) -> Option<usize> {
+    path.strip_suffix(']')?.rsplit_once('[')?.1.parse().ok()
+}

@@ -1,0 +1,166 @@
+//! The money side of the sample, for a page about worth: what each single treatment does to the
+//! hammer price in every draw, before fees.
+
+use super::caution_list::cautions_for;
+use super::draws::{Draws, shares};
+use super::outcome::evaluate;
+use super::tweak::Tweak;
+use super::{ANSWER_LOG2, SEARCH_LOG2, Solved, ledger_of};
+use crate::case::{Case, Goal, Route};
+use crate::facts::Ledger;
+use crate::report::CautionReport;
+use crate::treatment::Treatment;
+use crate::value::{BUYERS, Class, Comparison, Fees};
+
+/// The treatments people ask about first, each by itself.
+const ASKED: [Treatment; 6] = [
+    Treatment::Leave,
+    Treatment::Clean,
+    Treatment::Solder,
+    Treatment::LowMelt,
+    Treatment::RemoveLead,
+    Treatment::Replate,
+];
+
+/// One treatment over the sample, or leaving it alone.
+pub(crate) struct Plan {
+    /// The treatment.
+    pub(crate) treatment: Treatment,
+    /// Hammer price after it, in each draw.
+    pub(crate) hammer: Vec<f64>,
+    /// What it costs, in each draw.
+    pub(crate) cost: Vec<f64>,
+    /// Why it cannot be advised; empty when it can.
+    pub(crate) barred: String,
+}
+
+/// What a page about worth is made from.
+pub(crate) struct Worth {
+    /// Undamaged value, in each draw.
+    pub(crate) undamaged: Vec<f64>,
+    /// A seller's terms at auction, in each draw.
+    pub(crate) fees: Vec<Fees>,
+    /// Leaving alone first, then each treatment that has something to do.
+    pub(crate) plans: Vec<Plan>,
+    /// What the sales tell.
+    pub(crate) comparison: Comparison,
+    /// The likeliest value class.
+    pub(crate) class: Class,
+    /// The ledger with the person's own figures.
+    pub(crate) ledger: Ledger,
+    /// Cautions for the treatments named.
+    pub(crate) cautions: Vec<CautionReport>,
+}
+
+impl Worth {
+    /// For the buyers the case or the ledger says.
+    pub(crate) fn new(case: &Case) -> Self {
+        Self::solved(case, ANSWER_LOG2)
+    }
+
+    /// The same on fewer draws.
+    pub(crate) fn quick(case: &Case) -> Self {
+        Self::solved(case, SEARCH_LOG2)
+    }
+
+    /// As buyers in these shares see it (collector, decorator, user): the undamaged value of `usual`,
+    /// which is [`Worth::quick`], with only their view of condition.
+    pub(crate) fn seen_by(case: &Case, usual: &Self, shares: [f64; 3]) -> Self {
+        let mut only = case.clone();
+        for class in Class::ALL {
+            for (name, share) in BUYERS.iter().zip(shares) {
+                only.market
+                    .terms
+                    .push((format!("value.mix.{}.{name}", class.code()), share));
+            }
+        }
+        let mut seen = Self::solved(&only, SEARCH_LOG2);
+        // What the sales tell rests on how the usual buyers see those pieces.
+        for plan in &mut seen.plans {
+            for ((h, own), usual) in plan
+                .hammer
+                .iter_mut()
+                .zip(&seen.undamaged)
+                .zip(&usual.undamaged)
+            {
+                *h *= usual / own.max(f64::MIN_POSITIVE);
+            }
+        }
+        seen.undamaged.clone_from(&usual.undamaged);
+        seen.comparison = usual.comparison.clone();
+        seen
+    }
+
+    fn solved(case: &Case, log2_points: u32) -> Self {
+        let mut case = case.clone();
+        // Without fees, so that what is kept is the hammer price itself.
+        case.market.route = Some(Route::Private);
+        let ledger = ledger_of(&case);
+        let mut solved = Solved::new(&case, &ledger, &Tweak::NONE, log2_points);
+        solved.draws.insure_factor = 1.0;
+        let classes = class_shares(&solved.draws, &solved, &case);
+        let class = Class::ALL
+            .into_iter()
+            .zip(classes)
+            .fold(
+                (Class::A2, 0.0),
+                |top, (c, p)| {
+                    if p > top.1 { (c, p) } else { top }
+                },
+            )
+            .0;
+        let plans = ASKED
+            .into_iter()
+            .filter_map(|t| {
+                let course = solved
+                    .courses
+                    .iter()
+                    .filter(|c| {
+                        if t == Treatment::Leave {
+                            c.steps == [t]
+                        } else {
+                            c.group() == [t] && c.if_clear == c.if_lead
+                        }
+                    })
+                    .min_by_key(|c| c.steps.len())?;
+                let out = evaluate(
+                    course,
+                    &solved.situation,
+                    &solved.draws,
+                    Goal::Sell,
+                    None,
+                    solved.cost_scale,
+                );
+                Some(Plan {
+                    treatment: t,
+                    hammer: out.net.iter().zip(&out.cost).map(|(n, c)| n + c).collect(),
+                    cost: out.cost,
+                    barred: course
+                        .barred
+                        .first()
+                        .map(|v| v.reason.clone())
+                        .unwrap_or_default(),
+                })
+            })
+            .collect();
+        Self {
+            undamaged: solved.draws.undamaged.clone(),
+            fees: solved.draws.fees.clone(),
+            plans,
+            comparison: Comparison::new(&case, &ledger, &classes),
+            class,
+            cautions: cautions_for(&ASKED, &solved.situation),
+            ledger: ledger.clone().into_owned(),
+        }
+    }
+}
+
+/// The chance of each value class, from the kinds drawn.
+fn class_shares(draws: &Draws, solved: &Solved, case: &Case) -> [f64; 8] {
+    let class: Vec<Class> = draws
+        .kind
+        .iter()
+        .map(|k| Class::of(*k, solved.early, case.piece.documented))
+        .collect();
+    shares(&class)
+}

@@ -1,0 +1,309 @@
+//! Where it turns: the most each treatment may cost, the undamaged value from which it pays, and the
+//! most to pay for the piece.
+
+use super::super::block::{Block, Table, Tone};
+use super::routes::{buyer_words, shop};
+use super::words::{capital, percent};
+use super::{Desk, plans};
+use crate::case::Route;
+use crate::counsel::{Plan, Worth};
+use crate::maths::{deciles, mean, quantile_of};
+use crate::treatment::Treatment;
+use crate::value::{BUYERS, PaysAbove, channel, most_to_pay, pays_above};
+
+/// Undamaged values looked at, in the case's currency: no piece of plate lies outside.
+const LOOKED_AT: (f64, f64) = (1.0, 1_000_000.0);
+
+/// What the treatment adds to what is kept, in each draw, before its cost.
+fn adds(worth: &Worth, route: Route, plan: &Plan) -> Vec<f64> {
+    let before = worth.plans.first().map_or(&[][..], |p| &p.hammer);
+    plan.hammer
+        .iter()
+        .zip(before)
+        .enumerate()
+        .map(|(i, (after, before))| {
+            most_to_pay(*before, *after, &|h| super::kept(worth, route, i, h))
+        })
+        .collect()
+}
+
+/// The undamaged value from which it pays on average, all else as it is.
+fn pays_from(worth: &Worth, route: Route, plan: &Plan) -> PaysAbove {
+    let before = worth.plans.first().map_or(&[][..], |p| &p.hammer);
+    // Per unit of undamaged value, and the cost; one draw in four is enough for a mean.
+    let draws: Vec<(usize, f64, f64, f64)> = plan
+        .hammer
+        .iter()
+        .zip(before)
+        .zip(&plan.cost)
+        .zip(&worth.undamaged)
+        .enumerate()
+        .filter(|(i, (_, v))| i % 4 == 0 && **v > 0.0)
+        .map(|(i, (((after, before), cost), v))| (i, before / v, after / v, *cost))
+        .collect();
+    let gain = |value: f64| {
+        let each = draws.iter().map(|(i, before, after, cost)| {
+            let kept = |h: f64| super::kept(worth, route, *i, h);
+            most_to_pay(value * before, value * after, &kept) - cost
+        });
+        each.sum::<f64>() / draws.len().max(1) as f64
+    };
+    pays_above(&gain, LOOKED_AT.0, LOOKED_AT.1)
+}
+
+fn pays_words(desk: &Desk, found: PaysAbove) -> String {
+    match found {
+        PaysAbove::Never => "never".to_owned(),
+        PaysAbove::Value(v) => desk.purse.amount(v),
+        PaysAbove::Always => "at any value".to_owned(),
+    }
+}
+
+/// The section on treatments.
+pub(super) fn break_evens(desk: &Desk) -> Block {
+    let purse = desk.purse;
+    let w = desk.worth;
+    let treatments = || w.plans.iter().filter(|p| p.treatment != Treatment::Leave);
+    let same = |other: &Worth, t: Treatment| other.plans.iter().position(|p| p.treatment == t);
+    let (mut usual, mut each) = (Vec::new(), Vec::new());
+    for plan in treatments() {
+        let added = adds(w, desk.route, plan);
+        usual.push(vec![
+            plans::name(plan),
+            purse.amount(mean(&added).max(0.0)),
+            purse.band(deciles(&mut added.clone())),
+            purse.band_of(&plan.cost),
+            pays_words(desk, pays_from(w, desk.route, plan)),
+        ]);
+        let mut row = vec![plans::name(plan)];
+        for seen in desk.buyers {
+            row.push(
+                same(seen, plan.treatment)
+                    .and_then(|i| seen.plans.get(i))
+                    .map_or_else(
+                        || "—".to_owned(),
+                        |p| {
+                            let most = mean(&adds(seen, desk.route, p)).max(0.0);
+                            let from = pays_words(desk, pays_from(seen, desk.route, p));
+                            format!("{}; {from}", purse.amount(most))
+                        },
+                    ),
+            );
+        }
+        each.push(row);
+    }
+    if usual.is_empty() {
+        return Block::section(
+            "worth-break-evens",
+            "When work pays",
+            vec![Block::para(
+                "Nothing recorded of this piece calls for work, so there is nothing to weigh.",
+            )],
+        );
+    }
+    let mut by_buyer = vec!["Work".to_owned()];
+    by_buyer.extend(BUYERS.map(|b| capital(buyer_words(b))));
+    Block::section(
+        "worth-break-evens",
+        "When work pays",
+        vec![
+            Block::para(
+                "Work pays when it costs less than it adds to what you keep. A cheap piece never pays \
+                 for dear work, however good the work is.",
+            ),
+            Block::Table(Table {
+                caption: format!(
+                    "For the usual buyers; undamaged, yours is put at about {}",
+                    purse.amount(deciles(&mut w.undamaged.clone())[1])
+                ),
+                columns: [
+                    "Work",
+                    "Most to pay for it",
+                    "What it adds to what you keep",
+                    "Its cost",
+                    "Pays from an undamaged value of",
+                ]
+                .map(str::to_owned)
+                .to_vec(),
+                rows: usual,
+            }),
+            Block::Table(Table {
+                caption:
+                    "By who buys: the most to pay for it; the undamaged value from which it pays"
+                        .to_owned(),
+                columns: by_buyer,
+                rows: each,
+            }),
+            Block::said(
+                Tone::Quiet,
+                "The most to pay is an average that has the chance of a bad result in it. That work pays \
+                 does not make it right: what may not be advised stays so.",
+            ),
+        ],
+    )
+}
+
+/// The section on buying: the most to pay for the piece.
+pub(super) fn bid(desk: &Desk) -> Block {
+    let purse = desk.purse;
+    let w = desk.worth;
+    let v = |id: &str| w.ledger.value(id);
+    let (margin_field, margin) = desk.ask(
+        "worth.margin_pct",
+        "Gain you want on what you pay",
+        "%",
+        "A dealer's usual gain stands in; put 0 to break even.",
+        (0.0, 1000.0),
+        100.0 * v("trade.margin"),
+    );
+    let (risk_field, risk) = desk.ask(
+        "worth.risk_pct",
+        "How often you would put up with less",
+        "in 100",
+        "",
+        (1.0, 50.0),
+        100.0 * v("trade.risk"),
+    );
+    let fields = shop(desk);
+    let bids = Bids {
+        margin: margin / 100.0,
+        risk: risk / 100.0,
+        route: desk.route,
+        fields: &fields,
+    };
+    let premium = channel(crate::case::SoldAs::WithPremium, &w.ledger);
+    let words = |most: f64| {
+        if most < 0.5 {
+            "do not buy".to_owned()
+        } else {
+            format!(
+                "{}; bid {}",
+                purse.amount(most),
+                purse.amount(most / premium)
+            )
+        }
+    };
+    let way = match desk.route {
+        Route::Auction => "Sold on at auction",
+        Route::Private => "Sold on privately",
+    };
+    let columns = |first: &str| {
+        vec![
+            first.to_owned(),
+            way.to_owned(),
+            "Sold on from a shop".to_owned(),
+        ]
+    };
+    let row = |name: String, worth: &Worth, plan: &Plan| {
+        vec![
+            name,
+            words(bids.sold_on(worth, plan)),
+            words(bids.shop_price(plan)),
+        ]
+    };
+    let rows = w
+        .plans
+        .iter()
+        .filter(|p| p.barred.is_empty())
+        .map(|p| row(plans::name(p), w, p))
+        .collect();
+    let by_buyer = BUYERS
+        .iter()
+        .zip(desk.buyers)
+        .filter_map(|(buyer, seen)| {
+            let leave = seen.plans.first()?;
+            Some(row(capital(buyer_words(buyer)), seen, leave))
+        })
+        .collect();
+    Block::section(
+        "worth-bid",
+        "The most to pay for the piece",
+        vec![
+            Block::para(
+                "If you are thinking of buying it: the most it may cost you in all, and where to stop \
+                 bidding at auction so that the premium and the tax on it still fit.",
+            ),
+            Block::Row {
+                blocks: vec![margin_field, risk_field],
+            },
+            Block::Table(Table {
+                caption: format!(
+                    "The most to pay in all, for a gain of {} missed at most {} times in 100; and the bid \
+                     to stop at",
+                    percent(bids.margin),
+                    (100.0 * bids.risk).round()
+                ),
+                columns: columns("What you would do with it"),
+                rows,
+            }),
+            Block::Table(Table {
+                caption: "Left as it is, by who buys it from you".to_owned(),
+                columns: columns("Buyer"),
+                rows: by_buyer,
+            }),
+            what_comes_off(),
+        ],
+    )
+}
+
+fn what_comes_off() -> Block {
+    Block::said(
+        Tone::Quiet,
+        "Waiting, work and holding come off first; the terms stand under \"A dealer's terms\". What may not be \
+         advised is left out.",
+    )
+}
+
+/// What decides a bid.
+struct Bids<'a> {
+    /// Gain wanted, as a share of what is paid.
+    margin: f64,
+    /// Chance of missing it.
+    risk: f64,
+    route: Route,
+    fields: &'a super::routes::ShopFields,
+}
+
+impl Bids<'_> {
+    /// The most to pay when it is sold on by the route chosen: the price that leaves the wanted gain in
+    /// all draws but the share `risk`.
+    fn sold_on(&self, worth: &Worth, plan: &Plan) -> f64 {
+        let shop = &self.fields.shop;
+        let months = self.fields.auction_months + self.away(plan);
+        let discount = libm::pow(1.0 + shop.rate, -months / 12.0);
+        let mut most: Vec<f64> = plan
+            .hammer
+            .iter()
+            .zip(&plan.cost)
+            .enumerate()
+            .map(|(i, (h, cost))| {
+                let kept = super::kept(worth, self.route, i, *h) * discount - cost;
+                (kept / (1.0 + self.margin + shop.holding * months / 12.0)).max(0.0)
+            })
+            .collect();
+        quantile_of(&mut most, self.risk)
+    }
+
+    /// The same from a shop.
+    fn shop_price(&self, plan: &Plan) -> f64 {
+        let shop = crate::value::Shop {
+            months: self.fields.shop.months + self.away(plan),
+            ..self.fields.shop
+        };
+        let mut most: Vec<f64> = plan
+            .hammer
+            .iter()
+            .zip(&plan.cost)
+            .map(|(h, cost)| shop.most_to_pay(*h, *cost, self.margin))
+            .collect();
+        quantile_of(&mut most, self.risk)
+    }
+
+    /// Months it is away; a gentle cleaning takes an afternoon.
+    fn away(&self, plan: &Plan) -> f64 {
+        match plan.treatment {
+            Treatment::Leave | Treatment::Clean => 0.0,
+            _ => self.fields.work_months,
+        }
+    }
+}

@@ -1,0 +1,134 @@
+//! Every factor behind the figures, with a field for one's own.
+
+use super::super::block::{Block, Tone};
+use super::{Desk, with_none};
+use crate::case::{Dents, FLAWS, Joint, Tarnish};
+use crate::facts::{Ledger, meaning};
+use crate::value::BUYERS;
+
+/// What else a buyer would notice, and the factors in play.
+pub(super) fn factors(desk: &Desk) -> Block {
+    let mut flaws = vec![Block::para(
+        "These change what any buyer pays, whatever is done to the silver. Solder or lead that was put \
+         inside stamped borders and hollow parts when it was made is no fault and takes nothing off.",
+    )];
+    for flaw in FLAWS {
+        flaws.push(desk.pick(
+            &format!("flaws.{flaw}"),
+            flaw_words(flaw),
+            "",
+            &with_none(std::iter::once(("yes", "Yes"))),
+        ));
+    }
+    flaws.push(desk.field(
+        "market.damping_pct",
+        "Several faults together",
+        "%",
+        "At 100 all factors are multiplied. Less makes a heap of faults count for less: the worst counts \
+         in full, the rest by this much.",
+        "100",
+        true,
+    ));
+    let mut own = vec![Block::para(
+        "Each is what one state of the piece does to its price, as a share of the undamaged price. Put in \
+         your own where you know better; an empty field holds ours.",
+    )];
+    for id in in_play(desk) {
+        if let Some(figure) = Ledger::standard().find(&id) {
+            own.push(desk.field(
+                &format!("overrides.{id}"),
+                meaning(&id).unwrap_or(""),
+                "",
+                &format!("Usual range {} to {}; {}.", figure.low, figure.high, id),
+                &figure.value.to_string(),
+                true,
+            ));
+        }
+    }
+    own.push(Block::said(
+        Tone::Quiet,
+        "All of these are our judgement: we know of no published figure for plate.",
+    ));
+    Block::section(
+        "worth-factors",
+        "What moves the price",
+        vec![
+            Block::fold("worth-flaws", "Anything else a buyer would notice", flaws),
+            Block::fold(
+                "worth-own-factors",
+                "The factors behind this, and your own",
+                own,
+            ),
+        ],
+    )
+}
+
+fn flaw_words(flaw: &str) -> &'static str {
+    match flaw {
+        "monogram_later" => "Initials added later",
+        "inscription_later" => "An inscription added later",
+        "arms_erased" => "Arms or initials taken off",
+        "detail_softened" => "Detail rubbed soft by polishing",
+        "part_missing_minor" => "A small part missing, such as a nozzle or finial",
+        "part_missing_major" => "A main part missing, such as a lid, branch or handle",
+        "part_replaced" => "A part replaced",
+        "marriage" => "Parts that did not begin together",
+        "single_of_pair" => "One of a pair",
+        _ => "Altered later into something else",
+    }
+}
+
+/// Ids of the factors that enter the price of this piece, before or after work.
+fn in_play(desk: &Desk) -> Vec<String> {
+    let class = desk.worth.class;
+    let (group, replated) = (class.group(), class.replated_group());
+    let mut ids = Vec::new();
+    for state in ["W1", "W2", "W3", "W4"] {
+        for buyer in BUYERS {
+            ids.push(format!("value.wear.{group}.{state}.{buyer}"));
+        }
+    }
+    for buyer in BUYERS {
+        ids.push(format!("value.replated.{replated}.{buyer}"));
+    }
+    let mut row = |name: &str| ids.push(format!("value.factor.{name}.{group}"));
+    let parts = || desk.case.parts.iter();
+    match parts().filter_map(|p| p.tarnish).max() {
+        Some(Tarnish::Brown | Tarnish::Purple | Tarnish::Blue) => row("tarnish_coloured"),
+        Some(Tarnish::Grey | Tarnish::Black) => row("tarnish_heavy"),
+        _ => {}
+    }
+    match parts().filter_map(|p| p.dents).max() {
+        Some(Dents::Minor) => row("dents_minor"),
+        Some(Dents::Moderate) => row("dents_moderate"),
+        Some(Dents::Split) => row("split"),
+        _ => {}
+    }
+    let joined = |wanted: &[Joint]| parts().any(|p| p.joint.is_some_and(|j| wanted.contains(&j)));
+    if joined(&[Joint::Open, Joint::Leaking]) {
+        row("leak");
+    }
+    if joined(&[Joint::GreyRepair]) {
+        row("solder_repair");
+    } else if joined(&[Joint::NeatRepair]) {
+        row("neat_repair");
+    }
+    if desk.case.has_seen("C13") {
+        row("arms_original");
+    }
+    for flaw in &desk.case.flaws {
+        row(flaw);
+    }
+    ids.push("value.after_repair".to_owned());
+    ids.push("value.detail_after_replate".to_owned());
+    for plan in &desk.worth.plans {
+        for what in ["p", "kept"] {
+            ids.push(format!(
+                "hazard.{}.{}.{what}",
+                plan.treatment.id(),
+                class.hazard_group()
+            ));
+        }
+    }
+    ids
+}
