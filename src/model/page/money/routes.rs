@@ -236,19 +236,13 @@ fn compared(
 ) -> Table {
     let w = desk.worth;
     let v = |id: &str| w.ledger.value(id);
-    let hammer = |other: Option<&Worth>| {
-        other
-            .and_then(|o| o.plans.first())
-            .or(w.plans.first())
-            .map_or(&[][..], |p| &p.hammer)
-    };
-    let here = hammer(None);
+    let here = as_it_is(w);
     let auction: Vec<f64> = here
         .iter()
         .enumerate()
         .map(|(i, h)| kept(w, Route::Auction, i, *h))
         .collect();
-    let shelf: Vec<f64> = hammer(in_shop)
+    let shelf: Vec<f64> = as_it_is(in_shop.unwrap_or(w))
         .iter()
         .map(|h| fields.shop.profit(*h, paid, 0.0))
         .collect();
@@ -272,7 +266,7 @@ fn compared(
         ),
         row(
             "Privately",
-            hammer(in_private),
+            as_it_is(in_private.unwrap_or(w)),
             "not known",
             "No fees; at the hammer price, if you find the buyer",
         ),
@@ -312,6 +306,11 @@ fn compared(
             .to_vec(),
         rows,
     }
+}
+
+/// Hammer prices as it is.
+fn as_it_is(worth: &Worth) -> &[f64] {
+    worth.plans.first().map_or(&[], |p| &p.hammer)
 }
 
 /// Fields for the person's own terms; the usual ones stand in.
