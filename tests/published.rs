@@ -12,6 +12,8 @@ mod decision;
 mod identity;
 #[path = "published/maths.rs"]
 mod maths;
+#[path = "published/sales.rs"]
+mod sales;
 #[path = "published/silver.rs"]
 mod silver;
 #[path = "published/value.rs"]
