@@ -9,7 +9,7 @@ use super::{MOST_ENTRIES, MOST_MONEY, Reader, Section, shorten};
 use crate::case::{Comparable, Currency, Date, Similar, SoldAs, Word};
 use crate::facts::Ledger;
 use crate::identity::Kind;
-use crate::maths::median;
+use crate::small::sort_short;
 
 /// What a comparable can be said to be; nothing or `same` is the same kind as the piece.
 pub const COMPARED_KINDS: [(&str, Option<Kind>); 8] = [
@@ -137,7 +137,7 @@ impl Reader {
 
     /// Prices far from the rest: named, but counted.
     fn far_prices(&mut self, sales: &[Comparable]) {
-        let far = Ledger::standard().value("comparable.far");
+        let far = Ledger::standard().value("value.comparable.far");
         for (i, sale) in sales.iter().enumerate() {
             let mut others: Vec<f64> = sales
                 .iter()
@@ -148,12 +148,14 @@ impl Reader {
             if others.is_empty() {
                 return;
             }
-            let middle = median(&mut others);
-            let (times, message) = if sale.price > middle {
-                (sale.price / middle, " times the middle of the others")
+            sort_short(&mut others, f64::total_cmp);
+            // Of two middles the nearer one, so that one slip does not make the rest look odd.
+            let (low, high) = (others[(others.len() - 1) / 2], others[others.len() / 2]);
+            let (times, message) = if sale.price > high {
+                (sale.price / high, " times the middle of the others")
             } else {
                 (
-                    middle / sale.price,
+                    low / sale.price,
                     " times less than the middle of the others",
                 )
             };

@@ -152,7 +152,7 @@ fn wanted(desk: &Desk) -> (Block, f64, f64) {
         "%",
         "A dealer's usual gain stands in; put 0 to break even.",
         (0.0, 1000.0),
-        v("trade.margin"),
+        v("value.trade.margin"),
     );
     let (risk_field, risk) = desk.ask(
         "worth.risk_pct",
@@ -160,7 +160,7 @@ fn wanted(desk: &Desk) -> (Block, f64, f64) {
         "in 100",
         "",
         (1.0, 50.0),
-        v("trade.risk"),
+        v("value.trade.risk"),
     );
     let blocks = vec![margin_field, risk_field];
     (Block::Row { blocks }, margin / 100.0, risk / 100.0)

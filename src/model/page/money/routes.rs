@@ -113,7 +113,7 @@ pub(super) fn shop(desk: &Desk) -> ShopFields {
         "months",
         "",
         (0.0, 240.0),
-        v("trade.months.shop"),
+        v("value.trade.months.shop"),
     );
     let (work, away) = ask(
         "work_months",
@@ -121,7 +121,7 @@ pub(super) fn shop(desk: &Desk) -> ShopFields {
         "months",
         "Off the shelf, earning nothing.",
         (0.0, 60.0),
-        v("trade.months.work"),
+        v("value.trade.months.work"),
     );
     let (auction, wait) = ask(
         "auction_months",
@@ -129,7 +129,7 @@ pub(super) fn shop(desk: &Desk) -> ShopFields {
         "months",
         "",
         (0.0, 60.0),
-        v("trade.months.auction"),
+        v("value.trade.months.auction"),
     );
     let (rate, yearly) = ask(
         "rate_pct",
@@ -137,7 +137,7 @@ pub(super) fn shop(desk: &Desk) -> ShopFields {
         "% a year",
         "",
         (0.0, 60.0),
-        100.0 * v("trade.rate"),
+        100.0 * v("value.trade.rate"),
     );
     let (holding, keep) = ask(
         "holding_pct",
@@ -145,7 +145,7 @@ pub(super) fn shop(desk: &Desk) -> ShopFields {
         "% a year",
         "",
         (0.0, 30.0),
-        100.0 * v("trade.holding"),
+        100.0 * v("value.trade.holding"),
     );
     let tax = desk.pick(
         "worth.margin_tax",
@@ -170,7 +170,11 @@ pub(super) fn shop(desk: &Desk) -> ShopFields {
             months: until,
             rate: yearly / 100.0,
             holding: keep / 100.0,
-            margin_tax: if taxed { v("trade.margin_tax") } else { 0.0 },
+            margin_tax: if taxed {
+                v("value.trade.margin_tax")
+            } else {
+                0.0
+            },
         },
         work_months: away,
         auction_months: wait,
@@ -272,7 +276,7 @@ fn compared(
         ),
         row(
             "To a dealer",
-            &scaled(fields.shop.retail * v("trade.stock_share")),
+            &scaled(fields.shop.retail * v("value.trade.stock_share")),
             "at once",
             "A dealer can pay about two thirds of what the shop will ask: a very broad rule",
         ),

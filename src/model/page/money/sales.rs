@@ -139,7 +139,7 @@ fn told(desk: &Desk) -> Vec<Block> {
     }
     let purse = desk.purse;
     let name = |place: usize| format!("Sale {}", place + 1);
-    let misfit = desk.worth.ledger.value("comparable.misfit");
+    let misfit = desk.worth.ledger.value("value.comparable.misfit");
     let several = c.sales.len() > 1;
     let mut rows = Vec::new();
     let mut stray = Vec::new();
