@@ -48,8 +48,7 @@ fn rows(blocks: &[Block], caption: &str) -> Vec<Vec<String>> {
     tables(blocks)
         .into_iter()
         .find(|(c, _)| c.starts_with(caption))
-        .map(|(_, rows)| rows)
-        .unwrap_or_else(|| panic!("no table {caption}"))
+        .map_or_else(|| panic!("no table {caption}"), |(_, rows)| rows)
 }
 
 /// The first amount in a cell.
@@ -230,4 +229,17 @@ fn a_buyer_for_whom_work_never_pays_is_told_so() {
     let table = rows(&page(&file), "By who buys");
     let replate = table.iter().find(|r| r[0].contains("replating")).unwrap();
     assert!(replate[1].ends_with("never"), "{replate:?}");
+}
+
+#[test]
+fn absurd_prices_still_give_a_page() {
+    let body = r#","market":{"likely":0.000001,"fees":{"above":0,"commission_pct":100,"sold_pct":0}},
+        "comparables":[{"price":1e-300,"on":"1600"},{"price":100000000,"similar":1e-9},{"price":5}],
+        "worth":{"margin_pct":1000,"risk_pct":1,"shop_months":240,"rate_pct":60,"paid":100000000},
+        "overrides":{"value.prior.alpha":0,"value.prior.beta":0,"value.tail":1,"fee.premium":0}"#;
+    let text = page_json("worth", &draft(&[TRAY, body].concat()).to_json());
+    assert!(text.starts_with("{\"blocks\""));
+    for broken in ["NaN", "inf", "null"] {
+        assert!(!text.contains(broken), "{broken}");
+    }
 }
