@@ -30,6 +30,8 @@ mod maths;
 mod measure;
 #[path = "published/plating.rs"]
 mod plating;
+#[path = "published/sales.rs"]
+mod sales;
 #[path = "published/silver.rs"]
 mod silver;
 #[path = "published/value.rs"]

@@ -197,9 +197,8 @@ fn literals(text: &str) -> Vec<String> {
 }
 
 /// Groups of the ledger's ids.
-const GROUPS: [&str; 21] = [
+const GROUPS: [&str; 19] = [
     "attribute",
-    "comparable",
     "cost",
     "counsel",
     "fee",
@@ -216,7 +215,6 @@ const GROUPS: [&str; 21] = [
     "plating",
     "silver",
     "solder",
-    "trade",
     "value",
     "words",
 ];

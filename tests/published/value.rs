@@ -2,8 +2,7 @@
 //!
 //! Multipliers are judgement and come from the ledger; prices and costs are CONSTRUCTED, invented for
 //! these checks and no evidence about silver. The expected results were worked out apart from the
-//! program. Left out, because the program has no function for them: a dealer's margin and the price
-//! from comparables (examples 7 and 8).
+//! program. A dealer's margin and the price from sales (examples 7 and 8) are in `sales.rs`.
 
 use leavewell_model::facts::Ledger;
 use leavewell_model::value::{
@@ -27,7 +26,7 @@ fn table(class: Class) -> ConditionTable {
 }
 
 /// Common terms of a UK auction: 15 % with a minimum of 20, VAT, lot fee, insurance, all sold.
-fn fees() -> Fees {
+pub(crate) fn fees() -> Fees {
     Fees {
         commission: figure("fee.commission"),
         above: figure("fee.above"),

@@ -109,7 +109,7 @@ impl Worth {
                 },
             )
             .0;
-        let plans = ASKED
+        let plans: Vec<Plan> = ASKED
             .into_iter()
             .filter_map(|t| {
                 let course = solved
@@ -143,13 +143,14 @@ impl Worth {
                 })
             })
             .collect();
+        let named: Vec<Treatment> = plans.iter().map(|p| p.treatment).collect();
         Self {
             undamaged: solved.draws.undamaged.clone(),
             fees: solved.draws.fees.clone(),
             plans,
             comparison: Comparison::new(&case, &ledger, &classes),
             class,
-            cautions: cautions_for(&ASKED, &solved.situation),
+            cautions: cautions_for(&named, &solved.situation),
             ledger: ledger.clone().into_owned(),
         }
     }

@@ -7,6 +7,8 @@ mod ladder;
 mod plans;
 mod routes;
 mod sales;
+#[cfg(test)]
+mod tests;
 mod words;
 
 use super::block::{Block, Choice, Field, Tone};

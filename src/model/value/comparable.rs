@@ -148,14 +148,14 @@ fn adjusted(sale: &Comparable, class: Class, ledger: &Ledger) -> Adjusted {
     let drift = libm::exp(-ledger.value("value.drift") * years);
     let similar = match sale.similar {
         Similar::Share(share) => share,
-        Similar::Word(word) => ledger.value(&format!("comparable.similar.{word}")),
+        Similar::Word(word) => ledger.value(&format!("value.comparable.similar.{word}")),
     };
     let other = if elsewhere {
-        ledger.value("comparable.other_kind")
+        ledger.value("value.comparable.other_kind")
     } else {
         1.0
     };
-    let half_life = ledger.value("comparable.half_life").max(0.01);
+    let half_life = ledger.value("value.comparable.half_life").max(0.01);
     Adjusted {
         place: sale.place,
         condition,
@@ -174,7 +174,7 @@ pub fn channel(sold_as: SoldAs, ledger: &Ledger) -> f64 {
         SoldAs::Hammer => 1.0,
         SoldAs::WithPremium => 1.0 + ledger.value("fee.premium") * (1.0 + ledger.value("fee.vat")),
         SoldAs::Retail => retail,
-        SoldAs::Asking => retail / ledger.value("comparable.bargain").max(0.01),
+        SoldAs::Asking => retail / ledger.value("value.comparable.bargain").max(0.01),
     }
 }
 

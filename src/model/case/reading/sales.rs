@@ -9,7 +9,7 @@ use super::{MOST_ENTRIES, MOST_MONEY, Reader, Section, shorten};
 use crate::case::{Comparable, Currency, Date, Similar, SoldAs, Word};
 use crate::facts::Ledger;
 use crate::identity::Kind;
-use crate::maths::median;
+use crate::small::sort_short;
 
 /// What a comparable can be said to be; nothing or `same` is the same kind as the piece.
 pub const COMPARED_KINDS: [(&str, Option<Kind>); 8] = [
@@ -137,7 +137,7 @@ impl Reader {
 
     /// Prices far from the rest: named, but counted.
     fn far_prices(&mut self, sales: &[Comparable]) {
-        let far = Ledger::standard().value("comparable.far");
+        let far = Ledger::standard().value("value.comparable.far");
         for (i, sale) in sales.iter().enumerate() {
             let mut others: Vec<f64> = sales
                 .iter()
@@ -148,12 +148,14 @@ impl Reader {
             if others.is_empty() {
                 return;
             }
-            let middle = median(&mut others);
-            let (times, message) = if sale.price > middle {
-                (sale.price / middle, " times the middle of the others")
+            sort_short(&mut others, f64::total_cmp);
+            // Of two middles the nearer one, so that one slip does not make the rest look odd.
+            let (low, high) = (others[(others.len() - 1) / 2], others[others.len() / 2]);
+            let (times, message) = if sale.price > high {
+                (sale.price / high, " times the middle of the others")
             } else {
                 (
-                    middle / sale.price,
+                    low / sale.price,
                     " times less than the middle of the others",
                 )
             };
@@ -304,4 +306,168 @@ fn ticked(s: &Section, field: &str) -> bool {
 /// The place in a path such as `comparables[3]`.
 fn place_in(path: &str) -> Option<usize> {
     path.strip_suffix(']')?.rsplit_once('[')?.1.parse().ok()
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::case::{Case, Draft, Problem, Similar, SoldAs};
+
+    fn read(body: &str) -> (Case, Vec<Problem>) {
+        Draft::parse(&format!(
+            "{{\"format\":\"leavewell-case\",\"version\":1,\"asked_on\":\"2026-05-31\"{body}}}"
+        ))
+        .unwrap()
+        .read()
+    }
+
+    /// How many sales count, and the fields that are spoken of.
+    fn sales(list: &str) -> (usize, Vec<String>) {
+        let (case, problems) = read(&format!(",\"comparables\":[{list}]"));
+        for p in &problems {
+            assert!(p.message.ends_with('.') && p.remedy.ends_with('.'), "{p:?}");
+        }
+        (
+            case.comparables.len(),
+            problems.into_iter().map(|p| p.field).collect(),
+        )
+    }
+
+    #[test]
+    fn a_price_of_nothing_or_less_is_not_counted_and_named() {
+        let price = vec!["comparables[0].price".to_owned()];
+        for bad in ["0", "-20", "\"0\"", "\"12o\"", "1e300", "[]"] {
+            assert_eq!(sales(&format!("{{\"price\":{bad}}}")), (0, price.clone()));
+        }
+        assert_eq!(sales("{\"note\":\"x\"}"), (0, price));
+        assert_eq!(sales("{\"price\":0.01}"), (1, vec![]));
+        assert_eq!(sales("{\"price\":\"1 250,50\"}"), (1, vec![]));
+        // An empty row, and one left out, say nothing.
+        assert_eq!(sales("{},{\"price\":-1,\"left_out\":true}"), (0, vec![]));
+        assert_eq!(sales("{\"price\":5,\"left_out\":\"yes\"}"), (0, vec![]));
+        assert_eq!(sales("{\"price\":5,\"left_out\":false}"), (1, vec![]));
+    }
+
+    #[test]
+    fn a_sale_from_the_future_is_named_and_counted_as_new() {
+        let on = |date: &str| {
+            let (case, problems) = read(&format!(
+                ",\"comparables\":[{{\"price\":5,\"on\":\"{date}\"}}]"
+            ));
+            (case.comparables[0].age_years, problems.len())
+        };
+        // Both sides of the day of asking, at each precision.
+        for (past, future) in [
+            ("2026-05-31", "2026-06-01"),
+            ("2026-05", "2026-06"),
+            ("2026", "2027"),
+        ] {
+            assert_eq!(on(past).1, 0, "{past}");
+            assert_eq!(on(future), (Some(0.0), 1), "{future}");
+        }
+        let years = on("2016-05-31").0.unwrap();
+        assert!((years - 10.0).abs() < 1e-9, "{years}");
+        assert_eq!(on("last year"), (None, 1));
+        // A year typed as a number is a date too.
+        let (case, problems) = read(",\"comparables\":[{\"price\":5,\"on\":2025}]");
+        assert!(problems.is_empty() && case.comparables[0].age_years.unwrap() > 0.8);
+    }
+
+    #[test]
+    fn another_currency_is_not_counted() {
+        let euro = r#"{"price":5,"currency":"EUR"}"#;
+        let pound = r#"{"price":5,"currency":"GBP"}"#;
+        let field = |i: usize| vec![format!("comparables[{i}].currency")];
+        assert_eq!(sales(&format!("{euro},{pound}")), (1, field(1)));
+        assert_eq!(sales(&format!("{euro},{euro}")), (2, vec![]));
+        let (case, problems) = read(&format!(
+            ",\"market\":{{\"currency\":\"GBP\"}},\"comparables\":[{euro},{pound},{{\"price\":6}}]"
+        ));
+        assert_eq!(case.comparables.len(), 2);
+        assert_eq!(problems.len(), 1);
+        assert_eq!(problems[0].field, "comparables[0].currency");
+    }
+
+    #[test]
+    fn a_price_far_from_the_rest_is_named_and_still_counted() {
+        let with = |odd: &str| {
+            sales(&format!(
+                "{{\"price\":100}},{{\"price\":100}},{{\"price\":{odd}}}"
+            ))
+        };
+        let named = vec!["comparables[2].price".to_owned()];
+        assert_eq!(with("999"), (3, vec![]));
+        assert_eq!(with("1000"), (3, named.clone()));
+        assert_eq!(with("10000"), (3, named.clone()));
+        assert_eq!(with("10.1"), (3, vec![]));
+        assert_eq!(with("1"), (3, named));
+        // Of two, either may be the slip.
+        assert_eq!(sales("{\"price\":1},{\"price\":100}").1.len(), 2);
+    }
+
+    #[test]
+    fn places_are_those_of_the_file() {
+        let (case, problems) = read(",\"comparables\":[7,{},{\"price\":4}]");
+        assert_eq!(case.comparables[0].place, 2);
+        assert_eq!(problems[0].field, "comparables[0]");
+    }
+
+    #[test]
+    fn words_are_read_and_unknown_ones_named() {
+        let (case, problems) = read(
+            r#","comparables":[{"price":4,"what":"asking","similar":"fair","kind":"close","bleed":"5 %"},
+               {"price":4,"what":"swapped","similar":"0.5"},{"price":4,"similar":0}]"#,
+        );
+        let [a, b, c] = &case.comparables[..] else {
+            panic!("three sales")
+        };
+        assert_eq!(
+            (a.sold_as, a.similar),
+            (SoldAs::Asking, Similar::Word("fair"))
+        );
+        assert!(a.kind.is_some() && a.bleed.is_some());
+        assert_eq!(
+            (b.sold_as, b.similar),
+            (SoldAs::Hammer, Similar::Share(0.5))
+        );
+        assert_eq!(c.similar, Similar::Word("loose"));
+        let fields: Vec<_> = problems.iter().map(|p| p.field.as_str()).collect();
+        assert_eq!(fields, ["comparables[1].what", "comparables[2].similar"]);
+    }
+
+    #[test]
+    fn terms_are_read_from_either_place_and_checked() {
+        let term = |body: &str, id: &str| {
+            let (case, problems) = read(&format!(",\"market\":{{{body}}}"));
+            let found = case.market.terms.iter().find(|(f, _)| f == id);
+            (found.map(|(_, v)| *v), problems.len())
+        };
+        let id = "fee.commission";
+        assert_eq!(
+            term(r#""fees":{"commission_pct":12.5}"#, id),
+            (Some(0.125), 0)
+        );
+        assert_eq!(
+            term(r#""fees.commission_pct":"12,5""#, id),
+            (Some(0.125), 0)
+        );
+        assert_eq!(term(r#""fees":{"commission_pct":101}"#, id), (None, 1));
+        assert_eq!(term(r#""fees":{"commission_pct":-1}"#, id), (None, 1));
+        assert_eq!(term(r#""fees":7"#, id), (None, 0));
+        assert_eq!(
+            term(r#""damping_pct":75"#, "value.damping"),
+            (Some(0.75), 0)
+        );
+        let user = "value.mix.C2.user";
+        assert_eq!(term(r#""mix":{"collector":30}"#, user), (Some(0.0), 0));
+        assert_eq!(term(r#""mix":{"collector":0}"#, user), (None, 1));
+        assert_eq!(term("", user), (None, 0));
+    }
+
+    #[test]
+    fn faults_of_the_whole_piece_are_ticked() {
+        let (case, problems) =
+            read(r#","flaws":{"marriage":true,"converted":"yes","arms_erased":false,"x":true}"#);
+        assert_eq!(case.flaws, ["marriage", "converted"]);
+        assert!(problems.is_empty());
+    }
 }

@@ -143,18 +143,16 @@ pub(super) fn break_evens(desk: &Desk) -> Block {
     )
 }
 
-/// The section on buying: the most to pay for the piece.
-pub(super) fn bid(desk: &Desk) -> Block {
-    let purse = desk.purse;
-    let w = desk.worth;
-    let v = |id: &str| w.ledger.value(id);
+/// The gain wanted and the risk of missing it, as shares, with their fields.
+fn wanted(desk: &Desk) -> (Block, f64, f64) {
+    let v = |id: &str| 100.0 * desk.worth.ledger.value(id);
     let (margin_field, margin) = desk.ask(
         "worth.margin_pct",
         "Gain you want on what you pay",
         "%",
         "A dealer's usual gain stands in; put 0 to break even.",
         (0.0, 1000.0),
-        100.0 * v("trade.margin"),
+        v("value.trade.margin"),
     );
     let (risk_field, risk) = desk.ask(
         "worth.risk_pct",
@@ -162,12 +160,21 @@ pub(super) fn bid(desk: &Desk) -> Block {
         "in 100",
         "",
         (1.0, 50.0),
-        100.0 * v("trade.risk"),
+        v("value.trade.risk"),
     );
+    let blocks = vec![margin_field, risk_field];
+    (Block::Row { blocks }, margin / 100.0, risk / 100.0)
+}
+
+/// The section on buying: the most to pay for the piece.
+pub(super) fn bid(desk: &Desk) -> Block {
+    let purse = desk.purse;
+    let w = desk.worth;
+    let (asked, margin, risk) = wanted(desk);
     let fields = shop(desk);
     let bids = Bids {
-        margin: margin / 100.0,
-        risk: risk / 100.0,
+        margin,
+        risk,
         route: desk.route,
         fields: &fields,
     };
@@ -223,9 +230,7 @@ pub(super) fn bid(desk: &Desk) -> Block {
                 "If you are thinking of buying it: the most it may cost you in all, and where to stop \
                  bidding at auction so that the premium and the tax on it still fit.",
             ),
-            Block::Row {
-                blocks: vec![margin_field, risk_field],
-            },
+            asked,
             Block::Table(Table {
                 caption: format!(
                     "The most to pay in all, for a gain of {} missed at most {} times in 100; and the bid \

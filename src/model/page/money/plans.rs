@@ -54,6 +54,12 @@ pub(super) fn answer(desk: &Desk) -> Block {
                 best = Some((plan, gain));
             }
         }
+        if best.is_none() && w.plans.len() > 1 {
+            blocks.push(Block::para(
+                "As things stand, none of the work below may be advised; what stands there is what it \
+                 would come to.",
+            ));
+        }
         if let Some((plan, gain)) = best {
             let words = plan.treatment.text().name;
             blocks.push(Block::para(if gain > 0.0 {

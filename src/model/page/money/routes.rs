@@ -113,7 +113,7 @@ pub(super) fn shop(desk: &Desk) -> ShopFields {
         "months",
         "",
         (0.0, 240.0),
-        v("trade.months.shop"),
+        v("value.trade.months.shop"),
     );
     let (work, away) = ask(
         "work_months",
@@ -121,7 +121,7 @@ pub(super) fn shop(desk: &Desk) -> ShopFields {
         "months",
         "Off the shelf, earning nothing.",
         (0.0, 60.0),
-        v("trade.months.work"),
+        v("value.trade.months.work"),
     );
     let (auction, wait) = ask(
         "auction_months",
@@ -129,7 +129,7 @@ pub(super) fn shop(desk: &Desk) -> ShopFields {
         "months",
         "",
         (0.0, 60.0),
-        v("trade.months.auction"),
+        v("value.trade.months.auction"),
     );
     let (rate, yearly) = ask(
         "rate_pct",
@@ -137,7 +137,7 @@ pub(super) fn shop(desk: &Desk) -> ShopFields {
         "% a year",
         "",
         (0.0, 60.0),
-        100.0 * v("trade.rate"),
+        100.0 * v("value.trade.rate"),
     );
     let (holding, keep) = ask(
         "holding_pct",
@@ -145,7 +145,7 @@ pub(super) fn shop(desk: &Desk) -> ShopFields {
         "% a year",
         "",
         (0.0, 30.0),
-        100.0 * v("trade.holding"),
+        100.0 * v("value.trade.holding"),
     );
     let tax = desk.pick(
         "worth.margin_tax",
@@ -170,7 +170,11 @@ pub(super) fn shop(desk: &Desk) -> ShopFields {
             months: until,
             rate: yearly / 100.0,
             holding: keep / 100.0,
-            margin_tax: if taxed { v("trade.margin_tax") } else { 0.0 },
+            margin_tax: if taxed {
+                v("value.trade.margin_tax")
+            } else {
+                0.0
+            },
         },
         work_months: away,
         auction_months: wait,
@@ -226,14 +230,6 @@ pub(super) fn routes(desk: &Desk) -> Block {
     )
 }
 
-/// Hammer prices as it is, of the other route when it was weighed.
-fn hammer<'a>(here: &'a Worth, other: Option<&'a Worth>) -> &'a [f64] {
-    other
-        .and_then(|worth| worth.plans.first())
-        .or(here.plans.first())
-        .map_or(&[][..], |plan| &plan.hammer)
-}
-
 /// As it is, by each route.
 fn compared(
     desk: &Desk,
@@ -244,13 +240,13 @@ fn compared(
 ) -> Table {
     let w = desk.worth;
     let v = |id: &str| w.ledger.value(id);
-    let here = hammer(w, None);
+    let here = as_it_is(w);
     let auction: Vec<f64> = here
         .iter()
         .enumerate()
         .map(|(i, h)| kept(w, Route::Auction, i, *h))
         .collect();
-    let shelf: Vec<f64> = hammer(w, in_shop)
+    let shelf: Vec<f64> = as_it_is(in_shop.unwrap_or(w))
         .iter()
         .map(|h| fields.shop.profit(*h, paid, 0.0))
         .collect();
@@ -274,13 +270,13 @@ fn compared(
         ),
         row(
             "Privately",
-            hammer(w, in_private),
+            as_it_is(in_private.unwrap_or(w)),
             "not known",
             "No fees; at the hammer price, if you find the buyer",
         ),
         row(
             "To a dealer",
-            &scaled(fields.shop.retail * v("trade.stock_share")),
+            &scaled(fields.shop.retail * v("value.trade.stock_share")),
             "at once",
             "A dealer can pay about two thirds of what the shop will ask: a very broad rule",
         ),
@@ -314,6 +310,11 @@ fn compared(
             .to_vec(),
         rows,
     }
+}
+
+/// Hammer prices as it is.
+fn as_it_is(worth: &Worth) -> &[f64] {
+    worth.plans.first().map_or(&[], |p| &p.hammer)
 }
 
 /// Fields for the person's own terms; the usual ones stand in.

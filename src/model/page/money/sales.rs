@@ -28,8 +28,9 @@ fn row(desk: &Desk, place: usize) -> Vec<Block> {
     let at = |field: &str| format!("comparables[{place}].{field}");
     let name = format!("Sale {}", place + 1);
     let sold: Vec<(&str, &str)> = SoldAs::ALL.iter().map(|s| (s.id(), s.label())).collect();
-    let out =
-        desk.draft.flag(&at("left_out")) == Some(true) || desk.draft.text(&at("left_out")) == "yes";
+    // A file may hold it as a tick.
+    let ticked = desk.draft.flag(&at("left_out")) == Some(true);
+    let out = ticked || desk.draft.text(&at("left_out")) == "yes";
     let summary = if out {
         format!("{name}: left out")
     } else {
@@ -85,7 +86,10 @@ fn row(desk: &Desk, place: usize) -> Vec<Block> {
                     &at("left_out"),
                     "Does it count?",
                     "Left out, it stays here.",
-                    &[("", "It counts"), ("yes", "Leave it out")],
+                    &[
+                        ("", "It counts"),
+                        (if ticked { "true" } else { "yes" }, "Leave it out"),
+                    ],
                 ),
             ],
         ),
@@ -135,7 +139,7 @@ fn told(desk: &Desk) -> Vec<Block> {
     }
     let purse = desk.purse;
     let name = |place: usize| format!("Sale {}", place + 1);
-    let misfit = desk.worth.ledger.value("comparable.misfit");
+    let misfit = desk.worth.ledger.value("value.comparable.misfit");
     let several = c.sales.len() > 1;
     let mut rows = Vec::new();
     let mut stray = Vec::new();

@@ -56,12 +56,12 @@ impl Purse {
 
     /// The median with the band that holds 8 draws in 10.
     pub(super) fn band(self, [low, middle, high]: [f64; 3]) -> String {
-        format!(
-            "{} ({} to {})",
-            self.amount(middle),
-            self.amount(low),
-            self.amount(high)
-        )
+        let [low, middle, high] = [low, middle, high].map(|v| self.amount(v));
+        if low == high {
+            middle
+        } else {
+            format!("{middle} ({low} to {high})")
+        }
     }
 
     /// The same of a sample.
