@@ -267,18 +267,14 @@ impl Reader {
         terms
     }
 
-    /// One term, kept under its path or in an object of its own; a percentage comes back as a share.
+    /// One term; a percentage comes back as a share.
     fn term(&mut self, market: &Section, field: &str) -> Option<f64> {
         let (group, name) = field.split_once('.').unwrap_or(("", field));
         let inner = Section {
             path: market.at(group),
             fields: market.get(group).and_then(Value::as_object),
         };
-        let (s, name) = if inner.get(name).is_some() {
-            (&inner, name)
-        } else {
-            (market, field)
-        };
+        let s = if group.is_empty() { market } else { &inner };
         if field.ends_with("_pct") || group == "mix" {
             return self
                 .number(s, name, (0.0, 100.0), "a percentage")
@@ -435,7 +431,7 @@ mod tests {
     }
 
     #[test]
-    fn terms_are_read_from_either_place_and_checked() {
+    fn terms_are_read_and_checked() {
         let term = |body: &str, id: &str| {
             let (case, problems) = read(&format!(",\"market\":{{{body}}}"));
             let found = case.market.terms.iter().find(|(f, _)| f == id);
@@ -447,7 +443,7 @@ mod tests {
             (Some(0.125), 0)
         );
         assert_eq!(
-            term(r#""fees.commission_pct":"12,5""#, id),
+            term(r#""fees":{"commission_pct":"12,5"}"#, id),
             (Some(0.125), 0)
         );
         assert_eq!(term(r#""fees":{"commission_pct":101}"#, id), (None, 1));
