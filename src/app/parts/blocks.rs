@@ -18,14 +18,14 @@ pub fn leaf(page: Page, name: &'static str) -> Html {
     let holder = el("div", "leaf").attr("aria-busy", if waits { "true" } else { "false" });
     let holder = match leaf.map(|leaf| &leaf.blocks) {
         None => holder.p("hint", "Working it out…"),
-        Some(Ok(blocks)) => each(holder, page, blocks),
+        Some(Ok(blocks)) => each(holder, page, blocks, "h2"),
         Some(Err(why)) => holder.el(not_worked_out(why)),
     };
     holder.html()
 }
 
 /// Every block has a key, so that no field is drawn anew when something above it comes or goes.
-fn each(holder: El, page: Page, blocks: &Value) -> El {
+fn each(holder: El, page: Page, blocks: &Value, heading: &'static str) -> El {
     let numbered = items(blocks).iter().enumerate();
     holder.each(numbered, |(place, block)| {
         let key = match (text(block, "path"), text(block, "id")) {
@@ -33,13 +33,13 @@ fn each(holder: El, page: Page, blocks: &Value) -> El {
             ("", id) => id.to_owned(),
             (path, _) => path.to_owned(),
         };
-        el("div", "").key(&key).put(one(page, block))
+        el("div", "").key(&key).put(one(page, block, heading))
     })
 }
 
-fn one(page: Page, block: &Value) -> Html {
+fn one(page: Page, block: &Value, heading: &'static str) -> Html {
     let made = match text(block, "block") {
-        "section" => section(page, block),
+        "section" => section(page, block, heading),
         "para" => para(block),
         "list" => el("ul", "").each(items(&block["items"]), |item| {
             el("li", "").words(string(item).to_owned())
@@ -50,24 +50,26 @@ fn one(page: Page, block: &Value) -> Html {
         "field" => field(page, block),
         "choice" => choice(page, block),
         "fold" => {
-            let inner = each(el("div", ""), page, &block["blocks"]).html();
+            let inner = each(el("div", ""), page, &block["blocks"], heading).html();
             return fold("", owned(block, "summary"), inner);
         }
         "lines" => lines(block),
-        "row" => each(el("div", "side-by-side"), page, &block["blocks"]),
+        "row" => each(el("div", "side-by-side"), page, &block["blocks"], heading),
         // A block of a newer program: better nothing than something wrong.
         _ => el("p", "hint"),
     };
     made.html()
 }
 
-fn section(page: Page, block: &Value) -> El {
+/// A section inside another has the next smaller heading.
+fn section(page: Page, block: &Value, heading: &'static str) -> El {
     let id = owned(block, "id");
-    let title = el("h2", "").set("id", id.clone());
+    let title = el(heading, "").set("id", id.clone());
+    let smaller = if heading == "h2" { "h3" } else { "h4" };
     let section = el("section", "")
         .set("aria-labelledby", id)
         .el(title.words(owned(block, "title")));
-    let inner = each(el("div", ""), page, &block["blocks"]);
+    let inner = each(el("div", ""), page, &block["blocks"], smaller);
     section.el(inner)
 }
 

@@ -55,7 +55,7 @@ fn blocks(draft: &Draft, s: &Situation, c: Circumstances) -> Vec<Block> {
         .filter(|t| !FIRST.contains(t))
         .filter_map(entry)
         .collect();
-    blocks.push(Block::section(
+    blocks.push(Block::fold(
         "catalogue.rest",
         "Everything else that could be done",
         rest,
@@ -152,7 +152,15 @@ fn treatment(t: Treatment, verdicts: &[Verdict], s: &Situation) -> Block {
         });
     }
     blocks.extend(caution_blocks::of_treatment(t));
-    blocks.push(Block::Facts { rows: facts(t, s) });
+    // What decides stands open; the rest is for whoever looks closer.
+    let mut rows = facts(t, s);
+    let rest = rows.split_off(rows.len().min(3));
+    blocks.push(Block::Facts { rows });
+    blocks.push(Block::fold(
+        &format!("catalogue.{}.more", t.id()),
+        "Effort, what it needs, what changes, what can go wrong",
+        vec![Block::Facts { rows: rest }],
+    ));
     let more = catalogue_text(t.id());
     let mut ask = vec![text.ask.to_owned()];
     ask.extend(

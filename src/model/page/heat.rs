@@ -204,7 +204,7 @@ fn ask(bench: &Bench<'_>) -> (Vec<Block>, Option<Setup>) {
         Question {
             path: "bench.heat.air_c",
             label: "Room",
-            unit: "C",
+            unit: "°C",
             hint: "",
             range: (-30.0, 50.0),
             stand_in: Some(ledger.value("guard.heat.ambient")),
@@ -303,7 +303,7 @@ fn joint(bench: &Bench<'_>, solder: Alloy) -> (Block, Option<(f64, f64)>) {
         Question {
             path: JOINT,
             label: "Heat at the joint, if you were told it",
-            unit: "C",
+            unit: "°C",
             hint: "Left empty, it comes from the solder.",
             range: (-50.0, 1500.0),
             stand_in: None,
@@ -448,7 +448,7 @@ fn sentence(setup: &Setup, ledger: &Ledger) -> String {
     let told = match (near, far) {
         (_, Reach::Never) => {
             return format!(
-                "With {joint} C at the joint the metal round it never reaches {threshold} C, where old soft solder opens."
+                "With {joint} °C at the joint the metal round it never reaches {threshold} °C, where old soft solder opens."
             );
         }
         (Reach::Whole, Reach::Whole) => "every old soft joint in that metal".to_owned(),
@@ -466,7 +466,7 @@ fn sentence(setup: &Setup, ledger: &Ledger) -> String {
     } else {
         format!(" ({})", setup.solder.name)
     };
-    format!("With {joint} C at the joint{source}, heat can open {told}.")
+    format!("With {joint} °C at the joint{source}, heat can open {told}.")
 }
 
 fn distance_of(reach: Reach, setup: &Setup) -> f64 {
@@ -507,7 +507,7 @@ fn chance_at(bench: &Bench<'_>, setup: &Setup, distance: Option<f64>, what: &str
         distance,
     );
     Some(Block::para(format!(
-        "What lies {} away gives way at {} C. The chance that it does is {}.",
+        "What lies {} away gives way at {} °C. The chance that it does is {}.",
         mm(distance),
         range(&lets_go_c.0.to_string(), &lets_go_c.1.to_string()),
         chance(p)
@@ -558,7 +558,7 @@ fn table(rows: &[ReachRow]) -> Table {
             .map(|r| {
                 vec![
                     r.what.to_owned(),
-                    format!("{} C", r.at_c),
+                    format!("{} °C", r.at_c),
                     told(r.near),
                     told(r.far),
                 ]
@@ -616,7 +616,7 @@ fn fillers(ledger: &Ledger) -> Block {
             };
             vec![
                 a.name.to_owned(),
-                format!("{liquid:.0} C"),
+                format!("{liquid:.0} °C"),
                 verdict.to_owned(),
             ]
         })
@@ -626,7 +626,7 @@ fn fillers(ledger: &Ledger) -> Block {
         "Which hard solders fused plate would bear",
         vec![
             Block::para(format!(
-                "Silver and copper melt into each other at {} C where they meet, and a filler has to flow at least {} \
+                "Silver and copper melt into each other at {} °C where they meet, and a filler has to flow at least {} \
                  C below that. One that does still burns the plating off round the joint.",
                 ledger.value("guard.h07.bond"),
                 ledger.value("guard.h07.margin")
@@ -661,7 +661,7 @@ fn cautions(setup: &Setup, ledger: &Ledger) -> Vec<Block> {
         blocks.push(Block::said(
             Tone::Stop,
             format!(
-                "Britannia metal itself melts from about {} C (recalled, and it differs): a joint this hot can melt the \
+                "Britannia metal itself melts from about {} °C (recalled, and it differs): a joint this hot can melt the \
                  piece.",
                 ledger.value("heat.limit.britannia")
             ),

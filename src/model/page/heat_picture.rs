@@ -26,8 +26,8 @@ pub(super) fn picture(
         .iter()
         .filter_map(|r| match r.far {
             Reach::Never => None,
-            Reach::To(x) => Some(format!("{} C as far as {}", r.at_c, mm(x))),
-            Reach::Whole => Some(format!("{} C everywhere", r.at_c)),
+            Reach::To(x) => Some(format!("{} °C as far as {}", r.at_c, mm(x))),
+            Reach::Whole => Some(format!("{} °C everywhere", r.at_c)),
         })
         .collect();
     let title = if reached.is_empty() {
@@ -112,7 +112,7 @@ fn disk(patch_mm: f64, end_mm: f64, rows: &[ReachRow], next_mm: Option<f64>) -> 
                 Ink::Outline,
                 Anchor::Middle,
                 (centre.0, centre.1 - r - 3.0),
-                format!("{} C: {}", row.at_c, mm(x)),
+                format!("{} °C: {}", row.at_c, mm(x)),
             ));
         }
     }
@@ -175,7 +175,7 @@ fn strip(end_mm: f64, rod: bool, rows: &[ReachRow], next_mm: Option<f64>) -> Vec
             Ink::Outline,
             anchor,
             (place, y + 3.0),
-            format!("{} C: {}", row.at_c, mm(x)),
+            format!("{} °C: {}", row.at_c, mm(x)),
         ));
     }
     marks.push(Mark::path(

@@ -64,22 +64,16 @@ fn read<T>(work: impl FnOnce() -> T) -> (T, BTreeSet<&'static str>) {
 pub(super) fn page(draft: &Draft) -> Vec<Block> {
     let book = Book::new(draft);
     let search = draft.text(SEARCH);
-    let mut blocks = vec![
-        Block::para(
-            "Every number that somebody could dispute stands here, with its range and where it comes from. Put your own \
-             in where you know better; the answer then goes by yours.",
-        ),
-        Block::Field(Field {
-            path: SEARCH.to_owned(),
-            label: "Find a figure".to_owned(),
-            unit: String::new(),
-            hint: "A few letters of what it is about, of its source, or of its id.".to_owned(),
-            text: search.clone(),
-            stand_in: String::new(),
-            problem: String::new(),
-            number: false,
-        }),
-    ];
+    let mut blocks = vec![Block::Field(Field {
+        path: SEARCH.to_owned(),
+        label: "Find a figure".to_owned(),
+        unit: String::new(),
+        hint: "A few letters of what it is about, of its source, or of its id.".to_owned(),
+        text: search.clone(),
+        stand_in: String::new(),
+        problem: String::new(),
+        number: false,
+    })];
     if search.trim().is_empty() {
         blocks.push(share_of_judgement(&book));
         blocks.extend(own(&book));
@@ -406,6 +400,7 @@ fn group_words(group: &str) -> String {
         "measure" => "Measures",
         "metal" => "Metals",
         "place" => "Parts of a piece",
+        "plating" => "Plating",
         "silver" => "Silver: how thick, how worn, what a cleaning takes",
         "solder" => "Solders",
         "value" => "Value",

@@ -58,7 +58,7 @@ impl Screen<'_> {
                 blocks: vec![
                     self.number("density.in_air_g", "Weight in air", "g", ""),
                     self.number("density.in_water_g", "Weight in water", "g", ""),
-                    self.number("density.water_c", "Water", "C", "20 if left empty."),
+                    self.number("density.water_c", "Water", "°C", "20 if left empty."),
                     self.number(
                         "density.readable_g",
                         "Smallest step of the balance",
