@@ -9,6 +9,10 @@ import { databaseOf } from "./photos.js";
 
 const LONGEST_WAIT_MS = 20_000;
 
+// Set only in the edition in one file, which carries both programs in its page: { program, wasm(), desk() }.
+const carried = globalThis.leavewellCarried;
+const carriedDesk = carried && URL.createObjectURL(new Blob([carried.desk()], { type: "text/javascript" }));
+
 // The one policy of the page: addresses of this site may be run as workers, others may not.
 const policy = globalThis.trustedTypes?.createPolicy("app", { createScriptURL: ofThisSite });
 
@@ -21,6 +25,7 @@ start().then(
     first?.remove();
     page.dataset.leavewell = "ready";
     window.dispatchEvent(new CustomEvent("leavewell-ready"));
+    if (!carried) keepOffline();
   },
   (reason) => {
     page.dataset.leavewell = "failed";
@@ -29,9 +34,13 @@ start().then(
 );
 
 async function start() {
-  const { js, wasm } = document.getElementById("boot").dataset;
-  const { default: init } = await import(address(js));
-  await init({ module_or_path: address(wasm) });
+  if (carried) {
+    await carried.program.default({ module_or_path: carried.wasm() });
+  } else {
+    const { js, wasm } = document.getElementById("boot").dataset;
+    const { default: init } = await import(address(js));
+    await init({ module_or_path: address(wasm) });
+  }
   window.leavewell = Object.freeze({ weigh, weigh_json });
   await somethingDrawn();
 }
@@ -85,9 +94,7 @@ function askNext() {
 }
 
 function startDesk() {
-  const build = document.getElementById("boot").dataset.wasm;
-  const url = address(`desk.js?${encodeURIComponent(build)}`);
-  const worker = new Worker(policy ? policy.createScriptURL(url) : url, { type: "module" });
+  const worker = new Worker(script(carriedDesk ?? `desk.js?${build()}`), { type: "module" });
   worker.addEventListener("message", ({ data: { answer, failure } }) => {
     if (failure === undefined) answered({ answer });
     else failed(failure);
@@ -118,8 +125,31 @@ window.addEventListener("leavewell-removed", ({ detail }) => {
   globalThis.indexedDB?.deleteDatabase(databaseOf(detail));
 });
 
+/** When nothing else is to do: the copy of the site that serves without a network, and news of the next one. */
+function keepOffline() {
+  if (!globalThis.isSecureContext || !navigator.serviceWorker) return;
+  const soon = globalThis.requestIdleCallback ?? setTimeout;
+  soon(() =>
+    import("./offline.js")
+      .then(({ keepCopy }) => keepCopy(script("sw.js"), build()))
+      .catch((reason) => console.info("Leavewell keeps no copy in this browser:", reason)),
+  );
+}
+
+/** Which build of the site this page belongs to. The build step writes it into the page. */
+function build() {
+  return document.getElementById("boot").dataset.build;
+}
+
+/** An address as something that may be run, by way of the policy where the browser has policies. */
+function script(relative) {
+  const url = address(relative);
+  return policy ? policy.createScriptURL(url) : url;
+}
+
 function ofThisSite(url) {
-  if (new URL(url, document.baseURI).origin !== location.origin) throw new TypeError(`not of this site: ${url}`);
+  const ours = carried ? url === carriedDesk : new URL(url, document.baseURI).origin === location.origin;
+  if (!ours) throw new TypeError(`not of this site: ${url}`);
   return url;
 }
 
