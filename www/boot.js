@@ -94,7 +94,9 @@ function askNext() {
 }
 
 function startDesk() {
-  const worker = new Worker(script(carriedDesk ?? `desk.js?${build()}`), { type: "module" });
+  // Opened from a disk, browsers start no module as a worker.
+  const type = carried ? "classic" : "module";
+  const worker = new Worker(script(carriedDesk ?? `desk.js?${build()}`), { type });
   worker.addEventListener("message", ({ data: { answer, failure } }) => {
     if (failure === undefined) answered({ answer });
     else failed(failure);

@@ -86,7 +86,9 @@ fn page_of(text: Read<String>, bytes: Read<Vec<u8>>) -> Fallible<String> {
         bundle::expression(&text("leavewell-desk.js")?, "leavewell-desk.js")?,
         sum::base64(&bytes("leavewell-desk_bg.wasm")?),
         bundle::joined("desk.js", text)?,
-    );
+    )
+    // A worker opened from a disk is no module, and only modules know this.
+    .replace("import.meta.url", "self.location.href");
     let script = format!(
         "\nglobalThis.leavewellCarried = {{\n  program: {},\n  wasm: () => Uint8Array.from(atob(document.getElementById(\"carried-wasm\").textContent), (c) => c.charCodeAt(0)),\n  desk: () => document.getElementById(\"carried-desk\").textContent,\n}};\n{}",
         bundle::expression(&text(&program)?, &program)?,
@@ -94,7 +96,11 @@ fn page_of(text: Read<String>, bytes: Read<Vec<u8>>) -> Fallible<String> {
     );
     // Either would end the script early, or keep it from ending.
     let ending = ["</script", "<!--"];
-    refuse(&desk, &ending, "the second program")?;
+    refuse(
+        &desk,
+        &[&ending[..], &["import.meta"]].concat(),
+        "the second program",
+    )?;
     refuse(&script, &ending, "the start-up script")?;
 
     let boot = tag_with(&page, "id=\"boot\"")?;
@@ -288,6 +294,7 @@ mod tests {
             ("boot.js", "let a = \"</script>\";\n"),
             ("boot.js", "export default 1;\nimport a from \"b\";\n"),
             ("desk.js", "let a = \"<!-- \";\n"),
+            ("desk.js", "let a = import.meta.resolve(\"b\");\n"),
             ("a-1.css", "p { background: url(a.png) }"),
             ("index.html", "<body></body>"),
         ] {
