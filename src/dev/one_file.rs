@@ -16,8 +16,8 @@ use crate::trouble::{Fallible, Trouble};
 const LARGEST_BYTES: usize = 2_000_000;
 
 /// Says on every screen what this edition cannot do.
-const NOTE: &str = "This is Leavewell in one file. It cannot be installed or renewed from here, and what you enter \
-    is kept by this browser for files like this one, where it may be cleared: save your pieces as files.";
+const NOTE: &str = "Leavewell in one file. It cannot be installed or renewed from here, and this browser may \
+    clear what you enter: save your pieces as files.";
 
 /// Makes the edition from the site in `dist` and says how large it is.
 pub(crate) fn make() -> Fallible<()> {

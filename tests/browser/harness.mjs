@@ -7,6 +7,8 @@
 // A test fails by itself on an error in the console, an uncaught error in the page, or a request
 // that leaves the server's origin, unless it expects that and empties `troubles`.
 //
+// The server sends what the site's own `_headers` says, the policy among it.
+//
 // The service worker stays out, so that a test sees and can stop every request; `serviceWorkers: "allow"`
 // among the options lets it in.
 //
@@ -55,10 +57,11 @@ const TYPES = {
  */
 export async function serve({ folder = DIST, base = "/" } = {}) {
   const site = { folder };
+  const headers = await exampleHeaders(folder);
   const server = createServer(async (request, response) => {
     const { pathname } = new URL(request.url, "http://127.0.0.1");
     const answer = (status, type, body) => {
-      response.writeHead(status, { "content-type": type, "cache-control": "no-store", "x-content-type-options": "nosniff" });
+      response.writeHead(status, { ...headers, "content-type": type, "cache-control": "no-store" });
       response.end(body);
     };
     try {
@@ -79,6 +82,14 @@ export async function serve({ folder = DIST, base = "/" } = {}) {
       server.closeAllConnections();
     });
   return Object.assign(site, { origin, url: origin + base, close });
+}
+
+/** What the example for servers, which comes with the site, says should be sent with every file. */
+async function exampleHeaders(folder) {
+  const text = await readFile(join(folder, "_headers"), "utf8");
+  const lines = [...text.matchAll(/^ {2}([A-Za-z-]+): (.*)$/gm)];
+  assert.ok(lines.length > 3, "the example for servers names headers");
+  return Object.fromEntries(lines.map(([, name, value]) => [name.toLowerCase(), value]));
 }
 
 let browserStarting;

@@ -46,7 +46,7 @@ function oneFileTest(name, options, body) {
 for (const colorScheme of ["light", "dark"]) {
   oneFileTest(`it opens from a disk and does the whole job: ${colorScheme}`, { colorScheme }, async ({ page, go }) => {
     await go("#/");
-    await page.getByText(/This is Leavewell in one file/).waitFor();
+    await page.getByText(/Leavewell in one file\. It cannot be installed/).waitFor();
     await checkPageAccess(page, "the shelf of the edition in one file");
     await page.getByRole("button", { name: /Open a copy of: The worn tray/ }).click();
     await page.waitForURL(/#\/counsel/);
