@@ -9,9 +9,9 @@ import { databaseOf } from "./photos.js";
 
 const LONGEST_WAIT_MS = 20_000;
 
-// Set only in the edition in one file, which carries both programs in its page: { program, wasm(), desk() }.
+// Set only in the edition in one file, which carries every program in its page: { program, wasm(), worker(name) }.
 const carried = globalThis.leavewellCarried;
-const carriedDesk = carried && URL.createObjectURL(new Blob([carried.desk()], { type: "text/javascript" }));
+const carriedWorkers = new Set();
 
 // The one policy of the page: addresses of this site may be run as workers, others may not.
 const policy = globalThis.trustedTypes?.createPolicy("app", { createScriptURL: ofThisSite });
@@ -94,9 +94,7 @@ function askNext() {
 }
 
 function startDesk() {
-  // Opened from a disk, browsers start no module as a worker.
-  const type = carried ? "classic" : "module";
-  const worker = new Worker(script(carriedDesk ?? `desk.js?${build()}`), { type });
+  const worker = startWorker("desk");
   worker.addEventListener("message", ({ data: { answer, failure } }) => {
     if (failure === undefined) answered({ answer });
     else failed(failure);
@@ -127,6 +125,15 @@ window.addEventListener("leavewell-removed", ({ detail }) => {
   globalThis.indexedDB?.deleteDatabase(databaseOf(detail));
 });
 
+/** A worker with one of the programs beside the app in it. */
+function startWorker(name) {
+  if (!carried) return new Worker(script(`desk.js?${build()}#${name}`), { type: "module" });
+  // Opened from a disk, browsers start no module as a worker.
+  const url = URL.createObjectURL(new Blob([carried.worker(name)], { type: "text/javascript" }));
+  carriedWorkers.add(url);
+  return new Worker(script(url));
+}
+
 /** When nothing else is to do: the copy of the site that serves without a network, and news of the next one. */
 function keepOffline() {
   if (!globalThis.isSecureContext || !navigator.serviceWorker) return;
@@ -150,7 +157,7 @@ function script(relative) {
 }
 
 function ofThisSite(url) {
-  const ours = carried ? url === carriedDesk : new URL(url, document.baseURI).origin === location.origin;
+  const ours = carried ? carriedWorkers.has(url) : new URL(url, document.baseURI).origin === location.origin;
   if (!ours) throw new TypeError(`not of this site: ${url}`);
   return url;
 }

@@ -1,8 +1,9 @@
 // The worker in which the second program runs: what is asked for and a case in, the answer out as bytes.
 // boot.js starts it when a screen first asks. What follows `?` in its address names the build, so
-// that a browser never pairs an old second program with a new app.
+// that a browser never pairs an old second program with a new app; what follows `#` names the program.
 
 const build = self.location.search;
+const which = self.location.hash.slice(1);
 const program = start();
 
 self.addEventListener("message", async ({ data: { name, turn, text } }) => {
@@ -24,7 +25,7 @@ async function start() {
     await init({ module_or_path: carried.wasm() });
     return exported;
   }
-  const { default: init, ...exported } = await import(`./leavewell-desk.js${build}`);
-  await init({ module_or_path: new URL(`leavewell-desk_bg.wasm${build}`, self.location.href) });
+  const { default: init, ...exported } = await import(`./leavewell-${which}.js${build}`);
+  await init({ module_or_path: new URL(`leavewell-${which}_bg.wasm${build}`, self.location.href) });
   return exported;
 }

@@ -49,7 +49,9 @@ async function kept(name, search, isPage) {
   if (!isPage && search !== "" && search !== `?${BUILD}`) return Response.error();
   const cache = await caches.open(CACHE);
   const found = await cache.match(name, { ignoreSearch: true, ignoreVary: true });
-  return found ?? gone();
+  // Made anew, it goes by the address that was asked for. As kept, it would go by the bare name of the file, and
+  // a worker could not read from its own address which build and which program it is of.
+  return found ? new Response(found.body, found) : gone();
 }
 
 /** The browser threw the copy away. A file from the network could be of another build, so: begin again. */

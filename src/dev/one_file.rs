@@ -1,6 +1,6 @@
 //! The edition in one file: the finished site as a single page that opens from a disk or a stick, without a server.
 //!
-//! It is made from the site in `dist`, so both are the same build. Style sheet, drawings, scripts and both
+//! It is made from the site in `dist`, so both are the same build. Style sheet, drawings, scripts and all
 //! programs stand in the page itself; its policy lets run exactly the scripts it was made with, by their
 //! sums, and lets nothing be fetched at all.
 
@@ -13,7 +13,7 @@ use crate::sum;
 use crate::trouble::{Fallible, Trouble};
 
 /// More is a sign that something was taken in twice.
-const LARGEST_BYTES: usize = 2_000_000;
+const LARGEST_BYTES: usize = 5_000_000;
 
 /// Says on every screen what this edition cannot do.
 const NOTE: &str = "Leavewell in one file. It cannot be installed or renewed from here, and this browser may \
@@ -26,7 +26,7 @@ pub(crate) fn make() -> Fallible<()> {
         paths::read(&dist.join(name)).map(|bytes| String::from_utf8_lossy(&bytes).into_owned())
     };
     let bytes = |name: &str| paths::read(&dist.join(name));
-    let page = page_of(&text, &bytes)?;
+    let page = page_of(&paths::files_in(&dist)?, &text, &bytes)?;
     if page.len() > LARGEST_BYTES {
         return Err(Trouble::new(
             format!(
@@ -54,9 +54,12 @@ fn write(path: &Path, page: &str) -> Fallible<()> {
         })
 }
 
+/// Either would end a script early, or keep it from ending.
+const ENDING: [&str; 2] = ["</script", "<!--"];
+
 type Read<'a, T> = &'a dyn Fn(&str) -> Fallible<T>;
 
-fn page_of(text: Read<String>, bytes: Read<Vec<u8>>) -> Fallible<String> {
+fn page_of(names: &[String], text: Read<String>, bytes: Read<Vec<u8>>) -> Fallible<String> {
     let mut page = text("index.html")?;
     let program = attribute(&page, "data-js")?;
     let wasm = attribute(&page, "data-wasm")?;
@@ -81,34 +84,23 @@ fn page_of(text: Read<String>, bytes: Read<Vec<u8>>) -> Fallible<String> {
         page = page.replace(&tag, "");
     }
 
-    let desk = format!(
-        "self.leavewellCarried = {{\n  program: {},\n  wasm: () => Uint8Array.from(atob(\"{}\"), (c) => c.charCodeAt(0)),\n}};\n{}",
-        bundle::expression(&text("leavewell-desk.js")?, "leavewell-desk.js")?,
-        sum::base64(&bytes("leavewell-desk_bg.wasm")?),
-        bundle::joined("desk.js", text)?,
-    )
-    // A worker opened from a disk is no module, and only modules know this.
-    .replace("import.meta.url", "self.location.href");
     let script = format!(
-        "\nglobalThis.leavewellCarried = {{\n  program: {},\n  wasm: () => Uint8Array.from(atob(document.getElementById(\"carried-wasm\").textContent), (c) => c.charCodeAt(0)),\n  desk: () => document.getElementById(\"carried-desk\").textContent,\n}};\n{}",
+        "\nglobalThis.leavewellCarried = {{\n  program: {},\n  wasm: () => Uint8Array.from(atob(document.getElementById(\"carried-wasm\").textContent), (c) => c.charCodeAt(0)),\n  worker: (name) => document.getElementById(`carried-${{name}}`).textContent,\n}};\n{}",
         bundle::expression(&text(&program)?, &program)?,
         bundle::joined("boot.js", text)?,
     );
-    // Either would end the script early, or keep it from ending.
-    let ending = ["</script", "<!--"];
-    refuse(
-        &desk,
-        &[&ending[..], &["import.meta"]].concat(),
-        "the second program",
-    )?;
-    refuse(&script, &ending, "the start-up script")?;
+    refuse(&script, &ENDING, "the start-up script")?;
 
     let boot = tag_with(&page, "id=\"boot\"")?;
     page = page.replace(&format!("{boot}</script>"), "");
-    let carried = format!(
-        "<script type=\"text/plain\" id=\"carried-wasm\">{}</script>\n<script type=\"text/plain\" id=\"carried-desk\">{desk}</script>\n<script type=\"module\">{script}</script>\n  </body>",
-        sum::base64(&bytes(&wasm)?)
-    );
+    let mut carried = data("wasm", &sum::base64(&bytes(&wasm)?));
+    for name in names.iter().filter(|name| **name != wasm) {
+        if let Some(beside) = name.strip_suffix("_bg.wasm") {
+            let short = beside.strip_prefix("leavewell-").unwrap_or(beside);
+            carried += &data(short, &worker(beside, text, bytes)?);
+        }
+    }
+    carried.extend(["<script type=\"module\">", &script, "</script>\n  </body>"]);
     page = page.replace("</body>", &carried);
     page = page.replace(
         "<body>",
@@ -129,6 +121,27 @@ fn page_of(text: Read<String>, bytes: Read<Vec<u8>>) -> Fallible<String> {
         &format!("<meta http-equiv=\"Content-Security-Policy\" content=\"{allowed}\">"),
     );
     Ok(page)
+}
+
+/// A block of data in the page, which browsers neither run nor show.
+fn data(name: &str, text: &str) -> String {
+    format!("<script type=\"text/plain\" id=\"carried-{name}\">{text}</script>\n")
+}
+
+/// The script of a worker with a program beside the app in it.
+fn worker(program: &str, text: Read<String>, bytes: Read<Vec<u8>>) -> Fallible<String> {
+    let script = format!("{program}.js");
+    let worker = format!(
+        "self.leavewellCarried = {{\n  program: {},\n  wasm: () => Uint8Array.from(atob(\"{}\"), (c) => c.charCodeAt(0)),\n}};\n{}",
+        bundle::expression(&text(&script)?, &script)?,
+        sum::base64(&bytes(&format!("{program}_bg.wasm"))?),
+        bundle::joined("desk.js", text)?,
+    )
+    // A worker opened from a disk is no module, and only modules know this.
+    .replace("import.meta.url", "self.location.href");
+    refuse(&worker, &ENDING, &script)?;
+    refuse(&worker, &["import.meta"], &script)?;
+    Ok(worker)
 }
 
 /// The sheet of drawings for the page itself, with ids that nothing else in a page has.
@@ -208,7 +221,9 @@ mod tests {
         Ok(match name {
             "index.html" => PAGE,
             "a-1.css" => "p { margin: 0 }",
-            "a-1.js" | "leavewell-desk.js" => "function init() {}\nexport { init as default };\n",
+            "a-1.js" | "leavewell-desk.js" | "leavewell-study.js" => {
+                "function init() {}\nexport { init as default };\n"
+            }
             "boot.js" => "import { d } from \"./photos.js\";\nstart(d);\n",
             "photos.js" => "export const d = 1;\n",
             "desk.js" => "answer();\n",
@@ -216,6 +231,18 @@ mod tests {
             other => return Err(Trouble::new(format!("no {other}"), "")),
         }
         .to_owned())
+    }
+
+    fn names() -> Vec<String> {
+        [
+            "a-1.wasm",
+            "leavewell-desk.js",
+            "leavewell-desk_bg.wasm",
+            "leavewell-study_bg.wasm",
+            "looks.svg",
+        ]
+        .map(str::to_owned)
+        .into()
     }
 
     fn bytes(name: &str) -> Fallible<Vec<u8>> {
@@ -227,7 +254,7 @@ mod tests {
 
     #[test]
     fn nothing_in_the_page_points_outside_it() {
-        let page = page_of(&text, &bytes).unwrap_or_else(|trouble| panic!("{trouble}"));
+        let page = page_of(&names(), &text, &bytes).unwrap_or_else(|trouble| panic!("{trouble}"));
         for outside in [
             "src=",
             "href=\"./",
@@ -238,7 +265,14 @@ mod tests {
         ] {
             assert!(!page.contains(outside), "{outside}: {page}");
         }
-        for inside in ["<style>\np { margin", "start(d);", "answer();", NOTE] {
+        for inside in [
+            "<style>\np { margin",
+            "start(d);",
+            "id=\"carried-wasm\"",
+            "id=\"carried-desk\"",
+            "id=\"carried-study\"",
+            NOTE,
+        ] {
             assert_eq!(page.matches(inside).count(), 1, "{inside}: {page}");
         }
         assert!(
@@ -253,7 +287,7 @@ mod tests {
 
     #[test]
     fn the_policy_names_the_sums_of_what_stands_there() {
-        let page = page_of(&text, &bytes).unwrap_or_default();
+        let page = page_of(&names(), &text, &bytes).unwrap_or_default();
         let inner = |begin: &str, end: &str| {
             let (_, rest) = page.split_once(begin).unwrap_or_default();
             rest.split_once(end).unwrap_or_default().0.to_owned()
@@ -298,7 +332,10 @@ mod tests {
             ("a-1.css", "p { background: url(a.png) }"),
             ("index.html", "<body></body>"),
         ] {
-            assert!(page_of(&with(name, instead), &bytes).is_err(), "{name}");
+            assert!(
+                page_of(&names(), &with(name, instead), &bytes).is_err(),
+                "{name}"
+            );
         }
     }
 }
