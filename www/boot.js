@@ -9,6 +9,10 @@ import { databaseOf } from "./photos.js";
 
 const LONGEST_WAIT_MS = 20_000;
 
+// Set only in the edition in one file, which carries every program in its page: { program, wasm(), worker(name) }.
+const carried = globalThis.leavewellCarried;
+const carriedWorkers = new Set();
+
 // The one policy of the page: addresses of this site may be run as workers, others may not.
 const policy = globalThis.trustedTypes?.createPolicy("app", { createScriptURL: ofThisSite });
 
@@ -49,9 +53,7 @@ class Program {
   }
 
   #start() {
-    const build = document.getElementById("boot").dataset.wasm;
-    const url = address(`desk.js?${encodeURIComponent(build)}#${this.#name}`);
-    const worker = new Worker(policy ? policy.createScriptURL(url) : url, { type: "module" });
+    const worker = startWorker(this.#name);
     worker.addEventListener("message", ({ data: { answer, failure } }) => {
       if (failure === undefined) this.#answered({ answer });
       else this.#failed(failure);
@@ -88,6 +90,7 @@ start().then(
     first?.remove();
     page.dataset.leavewell = "ready";
     window.dispatchEvent(new CustomEvent("leavewell-ready"));
+    if (!carried) keepOffline();
   },
   (reason) => {
     page.dataset.leavewell = "failed";
@@ -96,9 +99,13 @@ start().then(
 );
 
 async function start() {
-  const { js, wasm } = document.getElementById("boot").dataset;
-  const { default: init } = await import(address(js));
-  await init({ module_or_path: address(wasm) });
+  if (carried) {
+    await carried.program.default({ module_or_path: carried.wasm() });
+  } else {
+    const { js, wasm } = document.getElementById("boot").dataset;
+    const { default: init } = await import(address(js));
+    await init({ module_or_path: address(wasm) });
+  }
   window.leavewell = Object.freeze({ weigh, weigh_json });
   await somethingDrawn();
 }
@@ -131,8 +138,40 @@ window.addEventListener("leavewell-removed", ({ detail }) => {
   globalThis.indexedDB?.deleteDatabase(databaseOf(detail));
 });
 
+/** A worker with one of the programs beside the app in it. */
+function startWorker(name) {
+  if (!carried) return new Worker(script(`desk.js?${build()}#${name}`), { type: "module" });
+  // Opened from a disk, browsers start no module as a worker.
+  const url = URL.createObjectURL(new Blob([carried.worker(name)], { type: "text/javascript" }));
+  carriedWorkers.add(url);
+  return new Worker(script(url));
+}
+
+/** When nothing else is to do: the copy of the site that serves without a network, and news of the next one. */
+function keepOffline() {
+  if (!globalThis.isSecureContext || !navigator.serviceWorker) return;
+  const soon = globalThis.requestIdleCallback ?? setTimeout;
+  soon(() =>
+    import("./offline.js")
+      .then(({ keepCopy }) => keepCopy(script("sw.js"), build()))
+      .catch((reason) => console.info("Leavewell keeps no copy in this browser:", reason)),
+  );
+}
+
+/** Which build of the site this page belongs to. The build step writes it into the page. */
+function build() {
+  return document.getElementById("boot").dataset.build;
+}
+
+/** An address as something that may be run, by way of the policy where the browser has policies. */
+function script(relative) {
+  const url = address(relative);
+  return policy ? policy.createScriptURL(url) : url;
+}
+
 function ofThisSite(url) {
-  if (new URL(url, document.baseURI).origin !== location.origin) throw new TypeError(`not of this site: ${url}`);
+  const ours = carried ? carriedWorkers.has(url) : new URL(url, document.baseURI).origin === location.origin;
+  if (!ours) throw new TypeError(`not of this site: ${url}`);
   return url;
 }
 

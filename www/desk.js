@@ -19,6 +19,13 @@ self.addEventListener("message", async ({ data: { name, turn, text } }) => {
 });
 
 async function start() {
+  // The edition in one file carries the program with this script.
+  const carried = self.leavewellCarried;
+  if (carried) {
+    const { default: init, ...exported } = carried.program;
+    await init({ module_or_path: carried.wasm() });
+    return exported;
+  }
   const { default: init, ...exported } = await import(`./leavewell-${which}.js${build}`);
   await init({ module_or_path: new URL(`leavewell-${which}_bg.wasm${build}`, self.location.href) });
   return exported;

@@ -8,12 +8,17 @@
 //! A fresh machine needs rustup and Node.js; everything else is installed here, into a user cache.
 //! Nothing in this crate reaches the browser, and nothing in the model or the app depends on it.
 
+mod audit;
 mod browser;
+mod bundle;
+mod finish;
+mod one_file;
 mod pack;
 mod paths;
 mod program;
 mod serve;
 mod site;
+mod sum;
 mod tools;
 mod trouble;
 mod verify;
@@ -31,7 +36,9 @@ cargo weigh CASE.json --sheet client|buyer|file [--as markdown|html]
                            print a sheet of it instead
 
 Also: cargo run -p leavewell-dev -- build     build the site into dist
+      cargo run -p leavewell-dev -- one-file  make dist-one/leavewell.html, the edition in one file, from the site in dist
       cargo run -p leavewell-dev -- pack      print the sizes of the site in dist and check the budget
+      cargo run -p leavewell-dev -- audit     check where the crates come from, and their licences
       cargo run -p leavewell-dev -- browser   run the browser tests on the site in dist
 ";
 
@@ -61,6 +68,10 @@ fn run(arguments: &[&str]) -> Fallible<ExitCode> {
             "give a case file, `cargo weigh CASE.json`, or `-` to read one from standard input.",
         )),
         ["build"] => site::build().map(|()| ExitCode::SUCCESS),
+        ["audit"] => audit::audit().map(|()| ExitCode::SUCCESS),
+        // Called by Trunk (Trunk.toml) for every build.
+        ["finish"] => finish::finish().map(|()| ExitCode::SUCCESS),
+        ["one-file"] => one_file::make().map(|()| ExitCode::SUCCESS),
         ["browser"] => browser::test().map(|()| ExitCode::SUCCESS),
         ["pack"] => pack::pack(&paths::dist()).map(|()| ExitCode::SUCCESS),
         [] | ["help" | "--help" | "-h"] | [_, "--help" | "-h"] => {

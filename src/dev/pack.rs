@@ -1,20 +1,29 @@
 //! The finished site looked over as a visitor downloads it: what each file weighs, and the budget.
 
-use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
+use crate::finish;
+use crate::paths;
 use crate::trouble::{Fallible, Trouble};
 
 // A thousand bytes to the KB, the stricter reading.
 const WASM_BUDGET: usize = 240_000;
 const FIRST_VISIT_BUDGET: usize = 300_000;
+// What the service worker fetches once the first screen stands, so that all of it works without a network.
+const COPY_BUDGET: usize = 1_000_000;
 
 /// Files that no first visit asks for, with the reason. A browser test holds each to it.
-const FETCHED_LATER: [(&str, &str); 8] = [
+const FETCHED_LATER: [(&str, &str); 14] = [
     ("looks.svg", LOOKS),
     ("desk.js", DESK),
     ("leavewell-desk.js", DESK),
     ("leavewell-desk_bg.wasm", DESK),
+    ("offline.js", COPY),
+    ("sw.js", COPY),
+    ("icon-192.png", ICON),
+    ("icon-512.png", ICON),
+    ("icon-maskable.png", ICON),
+    ("_headers", "read by servers, not by visitors"),
     ("leavewell-study.js", STUDY),
     ("leavewell-study_bg.wasm", STUDY),
     ("leavewell-papers.js", PAPERS),
@@ -24,6 +33,8 @@ const LOOKS: &str = "drawings of the findings: the Look screen asks for them whe
 const DESK: &str = "the second program: started when a screen first asks for an answer";
 const STUDY: &str = "the third program: started when Treatments or Bench is opened";
 const PAPERS: &str = "the fourth program: started when a sheet or the figures are asked for";
+const COPY: &str = "the copy that works without a network: made once the first screen stands";
+const ICON: &str = "asked for where somebody installs the site";
 
 /// Prints the sizes of all files in a built site and fails if they break the budget.
 pub(crate) fn pack(dist: &Path) -> Fallible<()> {
@@ -42,50 +53,29 @@ struct Weight {
 }
 
 fn weigh_all(dist: &Path) -> Fallible<Vec<Weight>> {
-    let mut paths = Vec::new();
-    collect(dist, &mut paths).map_err(|error| {
-        Trouble::new(
-            format!("{} cannot be read: {error}", dist.display()),
-            "build the site first: cargo run -p leavewell-dev -- build",
-        )
-    })?;
-    paths.sort();
-    paths
-        .iter()
-        .map(|path| {
-            weigh(dist, path).map_err(|error| {
+    paths::files_in(dist)?
+        .into_iter()
+        .map(|name| {
+            let path = dist.join(&name);
+            weigh(name, &paths::read(&path)?).map_err(|error| {
                 Trouble::new(
-                    format!("{} cannot be read: {error}", path.display()),
-                    "build the site again.",
+                    format!("{} cannot be compressed: {error}", path.display()),
+                    "free some memory and run the command again.",
                 )
             })
         })
         .collect()
 }
 
-fn collect(folder: &Path, paths: &mut Vec<PathBuf>) -> std::io::Result<()> {
-    for entry in fs::read_dir(folder)? {
-        let path = entry?.path();
-        if path.is_dir() {
-            collect(&path, paths)?;
-        } else {
-            paths.push(path);
-        }
-    }
-    Ok(())
-}
-
-fn weigh(dist: &Path, path: &Path) -> std::io::Result<Weight> {
-    let bytes = fs::read(path)?;
+fn weigh(name: String, bytes: &[u8]) -> std::io::Result<Weight> {
     let mut compressed = Vec::new();
     let highest = brotli::enc::BrotliEncoderParams {
         quality: 11,
         ..Default::default()
     };
-    brotli::BrotliCompress(&mut bytes.as_slice(), &mut compressed, &highest)?;
-    let name = path.strip_prefix(dist).unwrap_or(path);
+    brotli::BrotliCompress(&mut &bytes[..], &mut compressed, &highest)?;
     Ok(Weight {
-        name: name.to_string_lossy().replace('\\', "/"),
+        name,
         raw: bytes.len(),
         sent: compressed.len().min(bytes.len()),
     })
@@ -107,7 +97,8 @@ fn within_budget(weights: &[Weight]) -> Fallible<()> {
         "the first visit",
         sent(weights.iter().filter(|weight| !is_later(weight))),
         FIRST_VISIT_BUDGET,
-    )
+    )?;
+    check("the offline copy", sent(kept(weights)), COPY_BUDGET)
 }
 
 fn check(what: &str, sent: usize, budget: usize) -> Fallible<()> {
@@ -129,6 +120,13 @@ fn is_later(weight: &Weight) -> bool {
     FETCHED_LATER.iter().any(|(name, _)| *name == weight.name)
 }
 
+/// What the service worker keeps a copy of.
+fn kept(weights: &[Weight]) -> impl Iterator<Item = &Weight> {
+    weights
+        .iter()
+        .filter(|weight| finish::is_kept(&weight.name))
+}
+
 fn sent<'a>(weights: impl IntoIterator<Item = &'a Weight>) -> usize {
     weights.into_iter().map(|weight| weight.sent).sum()
 }
@@ -139,7 +137,7 @@ fn table(weights: &[Weight]) -> String {
         .map(|weight| weight.name.len())
         .max()
         .unwrap_or(0)
-        .max("first visit".len());
+        .max("offline copy".len());
     let line =
         |name: &str, raw: &str, sent: &str| format!("  {name:width$} {raw:>11} {sent:>11}\n");
     let mut text = line("file", "bytes", "brotli");
@@ -161,6 +159,8 @@ fn table(weights: &[Weight]) -> String {
             text.push('\n');
         }
     }
+    let raw = kept(weights).map(|weight| weight.raw).sum();
+    text += &line("offline copy", &grouped(raw), &grouped(sent(kept(weights))));
     text
 }
 
@@ -222,6 +222,20 @@ mod tests {
         assert!(at("first visit") < at("looks.svg"));
         assert!(at("looks.svg") < at("fetched later: drawings"));
         assert!(table.contains(&format!("{:>11}", grouped(WASM_BUDGET))));
+    }
+
+    #[test]
+    fn the_offline_copy_has_a_budget_of_its_own() {
+        let wasm = file("a.wasm", WASM_BUDGET);
+        let later = |sent| file("looks.svg", sent);
+        let rest = COPY_BUDGET - WASM_BUDGET;
+        assert!(within_budget(&[wasm.clone(), later(rest)]).is_ok());
+        assert!(within_budget(&[wasm.clone(), later(rest + 1)]).is_err());
+        let site = [wasm, later(rest), file("sw.js", 1_000)];
+        assert!(within_budget(&site).is_ok(), "the worker is no part of it");
+        let last = table(&site);
+        let last = last.lines().last().unwrap_or_default();
+        assert!(last.contains("offline copy") && last.ends_with(&grouped(COPY_BUDGET)));
     }
 
     #[test]

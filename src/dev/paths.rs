@@ -1,6 +1,7 @@
 //! Where things are: the project, the built site, and the user cache for tools.
 
 use std::env;
+use std::fs;
 use std::path::{Path, PathBuf};
 
 use crate::trouble::{Fallible, Trouble};
@@ -25,6 +26,43 @@ pub(crate) fn root() -> PathBuf {
 /// The built site.
 pub(crate) fn dist() -> PathBuf {
     root().join("dist")
+}
+
+/// The edition in one file.
+pub(crate) fn one_file() -> PathBuf {
+    root().join("dist-one/leavewell.html")
+}
+
+/// Every file under a folder, by its name from there with `/` between, sorted.
+pub(crate) fn files_in(folder: &Path) -> Fallible<Vec<String>> {
+    fn collect(top: &Path, folder: &Path, names: &mut Vec<String>) -> std::io::Result<()> {
+        for entry in fs::read_dir(folder)? {
+            let path = entry?.path();
+            if path.is_dir() {
+                collect(top, &path, names)?;
+            } else {
+                let name = path.strip_prefix(top).unwrap_or(&path);
+                names.push(name.to_string_lossy().replace('\\', "/"));
+            }
+        }
+        Ok(())
+    }
+    let mut names = Vec::new();
+    collect(folder, folder, &mut names).map_err(|error| unreadable(folder, &error))?;
+    names.sort();
+    Ok(names)
+}
+
+/// The bytes of a file of the built site.
+pub(crate) fn read(path: &Path) -> Fallible<Vec<u8>> {
+    fs::read(path).map_err(|error| unreadable(path, &error))
+}
+
+fn unreadable(path: &Path, error: &std::io::Error) -> Trouble {
+    Trouble::new(
+        format!("{} cannot be read: {error}", path.display()),
+        "build the site first: cargo run -p leavewell-dev -- build",
+    )
 }
 
 /// The folder for tools installed once per user, outside the project.

@@ -76,7 +76,7 @@ fn announce(port: u16) {
         thread::sleep(Duration::from_millis(200));
     }
     println!(
-        "\nLeavewell is at http://127.0.0.1:{port}/ (Ctrl+C stops it; reload the page after a rebuild)\n"
+        "\nLeavewell is at http://127.0.0.1:{port}/ (Ctrl+C stops it; after a rebuild, reload the page and take the new version it offers)\n"
     );
 }
 

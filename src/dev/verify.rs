@@ -3,7 +3,9 @@
 use std::process::ExitCode;
 use std::time::Instant;
 
+use crate::audit;
 use crate::browser;
+use crate::one_file;
 use crate::pack;
 use crate::paths;
 use crate::program::{cargo, run};
@@ -26,14 +28,16 @@ struct Step {
     check: fn() -> Fallible<()>,
 }
 
-const STEPS: [Step; 8] = [
+const STEPS: [Step; 10] = [
     step("format", format),
+    step("crates and licences", audit::audit),
     step("lints, native", lints_native),
     step("lints, wasm", lints_wasm),
     step("documentation", documentation),
     step("tests", tests),
     step("site", site::build),
     step("sizes", sizes),
+    step("one file", one_file::make),
     Step {
         name: "browser",
         needs_browser: true,

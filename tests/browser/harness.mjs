@@ -7,6 +7,11 @@
 // A test fails by itself on an error in the console, an uncaught error in the page, or a request
 // that leaves the server's origin, unless it expects that and empties `troubles`.
 //
+// The server sends what the site's own `_headers` says, the policy among it.
+//
+// The service worker stays out, so that a test sees and can stop every request; `serviceWorkers: "allow"`
+// among the options lets it in.
+//
 // `CHROMIUM` names another browser program.
 
 import assert from "node:assert/strict";
@@ -18,8 +23,16 @@ import { fileURLToPath } from "node:url";
 import { AxeBuilder } from "@axe-core/playwright";
 import { chromium } from "playwright-core";
 
+/** The project. */
+export const ROOT = fileURLToPath(new URL("../../", import.meta.url));
+
 /** The built site. */
-export const DIST = fileURLToPath(new URL("../../dist/", import.meta.url));
+export const DIST = join(ROOT, "dist");
+
+/** The project's own commands, as `[program, arguments before]`. */
+export const DEV = process.env.LEAVEWELL_DEV
+  ? [process.env.LEAVEWELL_DEV, []]
+  : ["cargo", ["run", "--quiet", "--package", "leavewell-dev", "--"]];
 
 const LONGEST_TEST_MS = 120_000;
 
@@ -40,19 +53,22 @@ const TYPES = {
 /**
  * Serves a folder on a free port of this machine, without letting anything be cached.
  * `base` puts it under a path, as when it is put into a folder of another site. `close()` also drops open connections.
+ * Putting another folder into `folder` of what is returned is a new build put in the place of the old one.
  */
 export async function serve({ folder = DIST, base = "/" } = {}) {
+  const site = { folder };
+  const headers = await exampleHeaders(folder);
   const server = createServer(async (request, response) => {
     const { pathname } = new URL(request.url, "http://127.0.0.1");
     const answer = (status, type, body) => {
-      response.writeHead(status, { "content-type": type, "cache-control": "no-store", "x-content-type-options": "nosniff" });
+      response.writeHead(status, { ...headers, "content-type": type, "cache-control": "no-store" });
       response.end(body);
     };
     try {
       assert.ok(pathname.startsWith(base));
       const inside = normalize(decodeURIComponent(pathname.slice(base.length))).replace(/^(\.\.[/\\])+/, "");
       const file = pathname.endsWith("/") ? join(inside, "index.html") : inside;
-      const body = await readFile(join(folder, file));
+      const body = await readFile(join(site.folder, file));
       answer(200, TYPES[extname(file)] ?? "application/octet-stream", body);
     } catch {
       answer(404, "text/plain; charset=utf-8", "There is nothing here.");
@@ -60,15 +76,20 @@ export async function serve({ folder = DIST, base = "/" } = {}) {
   });
   await new Promise((resolve, reject) => server.once("error", reject).listen(0, "127.0.0.1", resolve));
   const origin = `http://127.0.0.1:${server.address().port}`;
-  return {
-    origin,
-    url: origin + base,
-    close: () =>
-      new Promise((resolve) => {
-        server.close(resolve);
-        server.closeAllConnections();
-      }),
-  };
+  const close = () =>
+    new Promise((resolve) => {
+      server.close(resolve);
+      server.closeAllConnections();
+    });
+  return Object.assign(site, { origin, url: origin + base, close });
+}
+
+/** What the example for servers, which comes with the site, says should be sent with every file. */
+async function exampleHeaders(folder) {
+  const text = await readFile(join(folder, "_headers"), "utf8");
+  const lines = [...text.matchAll(/^ {2}([A-Za-z-]+): (.*)$/gm)];
+  assert.ok(lines.length > 3, "the example for servers names headers");
+  return Object.fromEntries(lines.map(([, name, value]) => [name.toLowerCase(), value]));
 }
 
 let browserStarting;
@@ -98,7 +119,7 @@ after(async () => {
 /**
  * A test with a page of its own, in a profile of its own, on a server of its own.
  *
- * `options` go to the browser context (`viewport`, `colorScheme`, `javaScriptEnabled` ...); `base` among
+ * `options` go to the browser context (`viewport`, `colorScheme`, `javaScriptEnabled`, `serviceWorkers` ...); `base` among
  * them goes to the server. The body is called with
  * - `page`, `context`, `site` (see `serve`);
  * - `go(route)`: opens the app at a hash route such as "#/look" and waits until it has started;
@@ -109,10 +130,10 @@ export function browserTest(name, ...rest) {
   const [body, { base, ...contextOptions } = {}] = rest.reverse();
   test(name, { timeout: LONGEST_TEST_MS }, async () => {
     const site = await serve({ base });
-    const context = await (await browser()).newContext(contextOptions);
+    const context = await (await browser()).newContext({ serviceWorkers: "block", ...contextOptions });
     try {
       const troubles = [];
-      watch(context, site.origin, troubles);
+      watch(context, ({ origin }) => origin === site.origin, troubles);
       const page = await context.newPage();
       const go = async (route = "") => {
         await page.goto(site.url + route);
@@ -146,15 +167,15 @@ export async function checkPageAccess(page, what) {
   assert.deepEqual(told, [], `${what} should be open to everybody`);
 }
 
-/** Notes errors of every page in a context, and every request to another origin. */
-function watch(context, origin, troubles) {
+/** Notes errors of every page in a context, and every request to a place that `isOurs` does not know as ours. */
+export function watch(context, isOurs, troubles) {
   context.on("console", (message) => {
     if (message.type() === "error") troubles.push(`console: ${message.text()} (${message.location().url})`);
   });
   context.on("weberror", (error) => troubles.push(`uncaught: ${error.error().message}`));
   context.on("request", (request) => {
-    const { protocol, origin: asked } = new URL(request.url());
-    if (protocol !== "blob:" && protocol !== "data:" && asked !== origin) troubles.push(`off-origin request: ${request.url()}`);
+    const asked = new URL(request.url());
+    if (asked.protocol !== "blob:" && asked.protocol !== "data:" && !isOurs(asked)) troubles.push(`off-origin request: ${request.url()}`);
   });
   context.on("page", (page) => {
     page.on("websocket", (socket) => troubles.push(`off-origin request: ${socket.url()}`));

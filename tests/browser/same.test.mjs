@@ -5,9 +5,8 @@ import { execFile } from "node:child_process";
 import { readFile, readdir } from "node:fs/promises";
 import { test } from "node:test";
 import { fileURLToPath } from "node:url";
-import { browserTest } from "./harness.mjs";
+import { DEV, ROOT, browserTest } from "./harness.mjs";
 
-const ROOT = fileURLToPath(new URL("../../", import.meta.url));
 const CASES = new URL("../cases/", import.meta.url);
 
 const names = (await readdir(CASES).catch(() => [])).filter((name) => name.endsWith(".json")).sort();
@@ -33,9 +32,7 @@ for (const name of names) {
 
 /** What `cargo weigh` prints; exit code 1 is a refusal, which is printed as well. */
 async function weighNatively(file) {
-  const [program, before] = process.env.LEAVEWELL_DEV
-    ? [process.env.LEAVEWELL_DEV, []]
-    : ["cargo", ["run", "--quiet", "--package", "leavewell-dev", "--"]];
+  const [program, before] = DEV;
   return new Promise((resolve, reject) => {
     execFile(program, [...before, "weigh", file], { cwd: ROOT, maxBuffer: 64 << 20 }, (error, out, told) => {
       if (out === "") reject(new Error(`${program} printed nothing: ${told || error}`));

@@ -14,6 +14,7 @@ use crate::app::parts::field::heard;
 use crate::app::parts::marks::{fold, named, section};
 use crate::app::parts::screen::screen;
 use crate::app::parts::words::{capital, count, joined, percent};
+use crate::app::platform::page::looks;
 use crate::app::route::Route;
 use crate::app::state::{Action, Target};
 
@@ -133,7 +134,7 @@ fn finding_of(page: Page, fact: &FindingFact, group: &str) -> El {
 /// What the eye sees when it is there, and when it is not. The words beside it say the same to listeners.
 /// The sheet of drawings is a file of its own, fetched once this screen is opened.
 fn drawing(id: &str) -> El {
-    let drawn = el("use", "").set("href", joined(&["looks.svg#", id]));
+    let drawn = el("use", "").set("href", joined(&[looks(), id]));
     el("figure", "look")
         .attr("aria-hidden", "true")
         .el(el("svg", "look-drawing")

@@ -50,6 +50,18 @@ pub fn typed_in(id: &str) -> String {
     }
 }
 
+/// What goes before the id of a drawing of the Look screen: the sheet is a file beside the page, or, in the
+/// edition in one file, in the page itself.
+#[must_use]
+pub fn looks() -> &'static str {
+    let inside = document().and_then(|d| d.get_element_by_id("looks"));
+    if inside.is_some() {
+        "#look-"
+    } else {
+        "looks.svg#"
+    }
+}
+
 /// Lays the chosen appearance over the system's.
 pub fn set_theme(theme: Theme) {
     let Some(root) = document().and_then(|d| d.document_element()) else {

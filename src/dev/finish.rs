@@ -1,0 +1,204 @@
+//! The last step of a build: names the build in the page, and writes the service worker that keeps a
+//! copy of the site in the browser. Trunk calls it before the new site takes the place of the old one.
+
+use std::env;
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use crate::paths;
+use crate::sum;
+use crate::trouble::{Fallible, Trouble};
+
+/// Stands in the page and in the service worker where the name of the build belongs.
+const BUILD: &str = "@build@";
+/// Stands in the service worker where the list of files belongs.
+const FILES: &str = "/* @files@ */";
+const PAGE: &str = "index.html";
+const WORKER: &str = "sw.js";
+
+/// Files of the site that are no part of the copy: the worker, which browsers keep themselves, and what is
+/// read by servers and may not even be served.
+const NOT_KEPT: [&str; 2] = [WORKER, "_headers"];
+
+/// Whether the service worker keeps a copy of this file of the site.
+pub(crate) fn is_kept(name: &str) -> bool {
+    !NOT_KEPT.contains(&name)
+}
+
+/// Finishes the site in the folder that Trunk names, or else in `dist`.
+pub(crate) fn finish() -> Fallible<()> {
+    let folder = env::var_os("TRUNK_STAGING_DIR").map_or_else(paths::dist, PathBuf::from);
+    finish_in(&folder)
+}
+
+fn finish_in(folder: &Path) -> Fallible<()> {
+    let mut files = paths::files_in(folder)?
+        .into_iter()
+        .map(|name| Ok((paths::read(&folder.join(&name))?, name)))
+        .collect::<Fallible<Vec<_>>>()?;
+    let named = name_of(&files);
+    for (bytes, name) in &mut files {
+        if name == PAGE {
+            *bytes = with_build(bytes, &named)?.into_bytes();
+        }
+    }
+    let worker = worker(&files, &named)?;
+    for (bytes, name) in &files {
+        if name == PAGE {
+            write(&folder.join(name), bytes)?;
+        }
+    }
+    write(&folder.join(WORKER), worker.as_bytes())
+}
+
+/// A name that changes when any file changes, or any name of a file.
+fn name_of(files: &[(Vec<u8>, String)]) -> String {
+    let mut all = String::new();
+    for (bytes, name) in files {
+        all.extend([name, " ", &sum::integrity(bytes), "\n"]);
+    }
+    sum::short_name(all.as_bytes())
+}
+
+fn with_build(page: &[u8], named: &str) -> Fallible<String> {
+    let page = String::from_utf8_lossy(page);
+    once(&page, BUILD, PAGE)?;
+    Ok(page.replace(BUILD, named))
+}
+
+/// The service worker of these files. The page is asked for by its folder, since some servers answer
+/// its own name with a redirection.
+fn worker(files: &[(Vec<u8>, String)], named: &str) -> Fallible<String> {
+    let template = files
+        .iter()
+        .find(|(_, name)| name == WORKER)
+        .map(|(bytes, _)| String::from_utf8_lossy(bytes))
+        .unwrap_or_default();
+    once(&template, BUILD, WORKER)?;
+    once(&template, FILES, WORKER)?;
+    let mut list = String::new();
+    for (bytes, name) in files.iter().filter(|(_, name)| is_kept(name)) {
+        let plain = |letter: char| letter.is_ascii_alphanumeric() || "-_./".contains(letter);
+        if !name.chars().all(plain) {
+            return Err(Trouble::new(
+                format!("the site holds a file whose name no address takes as it is: {name}"),
+                "give it a name of letters, digits, hyphens and dots.",
+            ));
+        }
+        let address = if name == PAGE { "./" } else { name };
+        let sum = sum::integrity(bytes);
+        list.extend(["\n  [\"", address, "\", \"", &sum, "\"],"]);
+    }
+    Ok(template
+        .replace(BUILD, named)
+        .replace(FILES, list.trim_start()))
+}
+
+fn once(text: &str, mark: &str, name: &str) -> Fallible<()> {
+    if text.matches(mark).count() == 1 {
+        return Ok(());
+    }
+    Err(Trouble::new(
+        format!("{name} should hold {mark} once, as it comes from its source"),
+        "build the site again: cargo run -p leavewell-dev -- build",
+    ))
+}
+
+fn write(path: &Path, bytes: &[u8]) -> Fallible<()> {
+    fs::write(path, bytes).map_err(|error| {
+        Trouble::new(
+            format!("{} cannot be written: {error}", path.display()),
+            "free some space or mend the permissions, then build the site again.",
+        )
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const TEMPLATE: &str = "const BUILD = \"@build@\";\nconst FILES = [\n  /* @files@ */\n];\n";
+
+    fn file(name: &str, text: &str) -> (Vec<u8>, String) {
+        (text.as_bytes().to_vec(), name.to_owned())
+    }
+
+    fn site() -> Vec<(Vec<u8>, String)> {
+        vec![
+            file("_headers", "/*"),
+            file("a.js", "abc"),
+            file("index.html", "<p data-build=\"@build@\">"),
+            file("sw.js", TEMPLATE),
+        ]
+    }
+
+    #[test]
+    fn the_worker_lists_every_file_with_its_sum() {
+        let text = worker(&site(), "b1").unwrap_or_default();
+        assert!(text.contains("const BUILD = \"b1\";"), "{text}");
+        assert!(
+            text.contains(
+                "  [\"a.js\", \"sha256-ungWv48Bz+pBQUDeXa4iI7ADYaOWF3qctBD/YfIAFa0=\"],\n"
+            ),
+            "{text}"
+        );
+        assert!(text.contains("  [\"./\", \"sha256-"), "{text}");
+        for not_kept in ["index.html", "_headers", "\"sw.js", "@"] {
+            assert!(!text.contains(not_kept), "{not_kept}: {text}");
+        }
+    }
+
+    #[test]
+    fn any_change_is_another_build() {
+        let before = name_of(&site());
+        assert_eq!(before.len(), 16);
+        assert_eq!(before, name_of(&site()), "and no change is none");
+        for at in 0..site().len() {
+            let mut changed = site();
+            changed[at].0.push(b' ');
+            assert_ne!(before, name_of(&changed), "{}", changed[at].1);
+            let mut renamed = site();
+            renamed[at].1.push('x');
+            assert_ne!(before, name_of(&renamed));
+        }
+    }
+
+    #[test]
+    fn a_site_that_lacks_its_marks_is_refused() {
+        assert!(
+            with_build(b"<p data-build=\"@build@\">", "b1").is_ok_and(|p| p.contains("\"b1\""))
+        );
+        assert!(with_build(b"<p>", "b1").is_err(), "finished already");
+        assert!(worker(&[file("a.js", "")], "b1").is_err(), "no worker");
+        assert!(worker(&[file("sw.js", "@build@")], "b1").is_err());
+        let mut odd = site();
+        odd.push(file("a b.js", ""));
+        assert!(worker(&odd, "b1").is_err(), "a name that needs escaping");
+    }
+
+    #[test]
+    fn a_folder_is_finished_once() {
+        let folder = env::temp_dir().join(format!("leavewell-finish-{}", std::process::id()));
+        let inner = folder.join("inner");
+        fs::create_dir_all(&inner).unwrap_or_default();
+        for (bytes, name) in site() {
+            assert_eq!(write(&folder.join(name), &bytes), Ok(()));
+        }
+        assert_eq!(write(&inner.join("b.svg"), b"<svg/>"), Ok(()));
+        let done = finish_in(&folder);
+        let read = |name: &str| fs::read_to_string(folder.join(name)).unwrap_or_default();
+        let (page, worker) = (read(PAGE), read(WORKER));
+        let again = finish_in(&folder);
+        fs::remove_dir_all(&folder).unwrap_or_default();
+        assert_eq!(done, Ok(()));
+        assert!(again.is_err());
+        let named = page.split('"').nth(1).unwrap_or_default();
+        assert_eq!(named.len(), 16, "{page}");
+        assert!(worker.contains(&format!("const BUILD = \"{named}\";")));
+        assert!(worker.contains("[\"inner/b.svg\", "), "{worker}");
+        assert!(
+            worker.contains(&sum::integrity(page.as_bytes())),
+            "the page's sum is that of the finished page"
+        );
+    }
+}
