@@ -4,7 +4,7 @@ use std::rc::Rc;
 
 use gloo::events::EventListener;
 use leavewell_model::facts::{LEDGER_VERSION, caution};
-use leavewell_model::page::{CHANGES, REPORT};
+use leavewell_model::page::{CHANGES, MOVED, REPORT};
 use leavewell_model::{Draft, Problem};
 use serde::de::DeserializeOwned;
 use serde_json::Value;
@@ -231,6 +231,7 @@ impl App {
             self.keep();
             self.watch();
         }
+        self.ask_moved(&before);
         true
     }
 
@@ -253,6 +254,20 @@ impl App {
             return;
         }
         self.ask_for(&fresh);
+    }
+
+    /// Asks what comes of an input that was moved.
+    fn ask_moved(&mut self, before: &State) {
+        let moving = |state: &State| state.open.as_ref().and_then(|open| open.moving);
+        let now = moving(&self.state).filter(|_| moving(before) != moving(&self.state));
+        let (Some((input, step)), Some(open)) = (now, &self.state.open) else {
+            return;
+        };
+        let step = joined(&[" ", &step.to_string(), "\n"]);
+        let question = joined(&[&input, &step, &open.draft.to_json()]);
+        self.asked.retain(|(asked, _)| *asked != MOVED);
+        self.asked.push((MOVED, open.generation));
+        desk::ask(MOVED, open.generation, &question);
     }
 
     /// Asks the second program for these of the open piece as it stands.
@@ -279,6 +294,9 @@ impl App {
                 generation,
                 report: said.and_then(|bytes| read(&bytes)).map(Box::new),
             },
+            (MOVED, Ok(bytes)) if let Ok(report) = read(&bytes) => {
+                Action::Moved { generation, report }
+            }
             (CHANGES, Ok(bytes)) if let Ok(changes) = read(&bytes) => Action::Changes {
                 generation,
                 changes,

@@ -10,7 +10,7 @@ use std::rc::Rc;
 use leavewell_model::case::{Currency, Form, PartName, Seen};
 use leavewell_model::facts::{findings, ledger_of};
 use leavewell_model::identity::identify;
-use leavewell_model::report::{ChangeReport, IdentityReport};
+use leavewell_model::report::{ChangeReport, IdentityReport, MovedReport, Text};
 use leavewell_model::{Case, Draft, Problem, Report};
 use serde_json::{Value, json};
 
@@ -77,6 +77,10 @@ pub struct Open {
     pub generation: u32,
     /// What would change the answer; it is found later than the answer.
     pub changes: Option<Rc<Vec<ChangeReport>>>,
+    /// The input that somebody has moved to see what comes of it, and how far.
+    pub moving: Option<(Text, i8)>,
+    /// What came of it; it stands until something else is known.
+    pub moved: Option<Rc<MovedReport>>,
     /// The looks that stand first: those answered, then those that tell most. A look once among them
     /// stays where it is: nothing may move under somebody's hand.
     pub first_looks: Vec<&'static str>,
@@ -240,6 +244,15 @@ pub enum Action {
         /// What would change it.
         changes: Vec<ChangeReport>,
     },
+    /// An input was moved so many steps, to see what comes of it.
+    Move(Text, i8),
+    /// What came of it.
+    Moved {
+        /// The state of the draft it was worked out for.
+        generation: u32,
+        /// The answer then.
+        report: MovedReport,
+    },
     /// The open piece was put aside.
     CloseCase,
     /// A piece was taken off this device.
@@ -317,6 +330,8 @@ impl Open {
             case: Rc::new(case),
             weighed: Weighed::default(),
             changes: None,
+            moving: None,
+            moved: None,
             saved: SaveState::Kept,
             generation: 0,
             first_looks,
@@ -567,6 +582,14 @@ pub fn update(state: &State, action: Action) -> Option<State> {
             generation,
             changes,
         } => with_changes(state, generation, changes),
+        Action::Move(input, step) => with_open_changed(state, |open| {
+            open.moving = Some((input, step));
+        }),
+        Action::Moved { generation, report } => with_open_changed(state, |open| {
+            if open.generation == generation {
+                open.moved = Some(Rc::new(report));
+            }
+        }),
         Action::Unreadable { id, problem, text } => Some(unreadable(state, &id, problem, text)),
         Action::CloseCase => state.open.is_some().then(|| State {
             open: None,
@@ -664,10 +687,19 @@ fn with_report(
 
 /// What was found for a draft that has changed since is let go.
 fn with_changes(state: &State, generation: u32, changes: Vec<ChangeReport>) -> Option<State> {
-    let open = state.open.as_ref().filter(|o| o.generation == generation)?;
-    let mut open = (**open).clone();
-    open.changes = Some(Rc::new(changes));
-    Some(State {
+    with_open_changed(state, |open| {
+        if open.generation == generation {
+            open.changes = Some(Rc::new(changes));
+        }
+    })
+}
+
+/// The state with something beside the draft of the open piece changed; `None` when nothing has.
+fn with_open_changed(state: &State, change: impl FnOnce(&mut Open)) -> Option<State> {
+    let before = state.open.as_ref()?;
+    let mut open = (**before).clone();
+    change(&mut open);
+    (open != **before).then(|| State {
         open: Some(Rc::new(open)),
         ..state.clone()
     })

@@ -7,7 +7,7 @@
 // The code that wasm-bindgen generates for exported functions needs it; ours has none.
 #![allow(unsafe_code)]
 
-use leavewell_model::counsel::{weigh_at_once, what_would_change};
+use leavewell_model::counsel::{moved, weigh_at_once, what_would_change};
 use leavewell_model::{Case, Draft, Problem, page, weigh_json};
 use wasm_bindgen::JsError;
 use wasm_bindgen::prelude::wasm_bindgen;
@@ -15,7 +15,8 @@ use wasm_bindgen::prelude::wasm_bindgen;
 fn main() {}
 
 /// The answer to a question about a case given as JSON text. For [`page::REPORT`] and
-/// [`page::CHANGES`] that is the report, or what would change it, in postcard's format; for
+/// [`page::CHANGES`] that is the report, or what would change it, for [`page::MOVED`] the answer with
+/// one input moved, all in postcard's format; for
 /// [`page::WEIGH`] the report as JSON text, byte for byte as `cargo weigh` prints it; for every other
 /// name the page of that name as JSON text.
 ///
@@ -28,6 +29,12 @@ pub fn answer(name: &str, case: &str) -> Result<Vec<u8>, JsError> {
         page::REPORT => {
             let (case, problems) = read(case)?;
             postcard::to_allocvec(&weigh_at_once(&case, problems))
+        }
+        page::MOVED => {
+            let (asked, case) = case.split_once('\n').unwrap_or_default();
+            let (input, step) = asked.split_once(' ').unwrap_or_default();
+            let step = step.parse().unwrap_or(0);
+            postcard::to_allocvec(&moved(&read(case)?.0, input, step))
         }
         page::CHANGES => postcard::to_allocvec(&what_would_change(&read(case)?.0)),
         _ => return Ok(page::page_json(page::PAGES, name, case).into_bytes()),

@@ -432,6 +432,26 @@ pub struct ChangeReport {
     pub text: String,
 }
 
+/// The answer with one input moved and everything else as it is.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct MovedReport {
+    /// `value`, `cost`, `bleed` or `fused`.
+    pub input: Text,
+    /// How far it was moved, from [`MOST_MOVED`] steps down to as many up; 0 is where it stands.
+    pub step: i8,
+    /// Where it is then.
+    pub at: f64,
+    /// The advice then.
+    pub steps: Vec<Text>,
+    /// The advice then, in one sentence.
+    pub sentence: String,
+    /// `clear`, `leaning` or `open`.
+    pub firmness: Text,
+}
+
+/// Steps an input can be moved to either side.
+pub const MOST_MOVED: i8 = 10;
+
 /// A caution.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct CautionReport {

@@ -3,7 +3,10 @@
 import assert from "node:assert/strict";
 import { browserTest } from "./harness.mjs";
 
-const SCREENS = ["", "piece", "look", "condition", "money", "counsel"];
+const SCREENS = [
+  "", "piece", "look", "condition", "money", "counsel", "treatments", "closer", "bench", "sheet/client", "sheet/buyer", "sheet/file",
+  "done", "figures",
+];
 const MODES = [
   { name: "light", options: { colorScheme: "light", viewport: { width: 1280, height: 900 } } },
   { name: "dark", options: { colorScheme: "dark", viewport: { width: 1280, height: 900 } } },

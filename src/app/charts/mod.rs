@@ -14,7 +14,7 @@ mod scale;
 mod silver_left;
 
 pub use bridge::{bridge, has_bridge};
-pub use change::change;
+pub use change::{amount, change};
 pub use families::families;
 pub use outcomes::outcomes;
 pub use plane::plane;

@@ -1,6 +1,7 @@
 //! Counsel: the answer first, then the choices side by side, then everything it rests on.
 
 mod answer;
+mod asked;
 mod courses;
 mod lost;
 mod options;
@@ -38,6 +39,7 @@ fn counsel(page: Page, report: &Report) -> Html {
     let currency = open.currency();
     let main = el("div", "counsel-main")
         .put(answer::answer(report))
+        .put(asked::asked(page, report))
         .put(options::options(report, currency));
     let side = el("aside", "counsel-side")
         .attr(

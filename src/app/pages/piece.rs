@@ -2,10 +2,11 @@
 
 use leavewell_model::Report;
 use leavewell_model::case::{Doer, Form, Goal};
+use leavewell_model::facts::treatment_text;
 use yew::prelude::*;
 
 use super::{Page, of_report};
-use crate::app::parts::cautions::display_only;
+use crate::app::parts::cautions::{cautions, display_only, named};
 use crate::app::parts::choice::{choices, pick, radios, tick, yes_no};
 use crate::app::parts::element::{el, group};
 use crate::app::parts::field::{number_field, text_field};
@@ -13,6 +14,9 @@ use crate::app::parts::marks::{bullets, section};
 use crate::app::parts::screen::screen;
 use crate::app::route::Route;
 use crate::app::state::Target::Field;
+
+/// What people come to ask about.
+const IN_MIND: [&str; 6] = ["T14a", "T09", "T10a", "T03", "T17", "T15"];
 
 /// Piece.
 pub fn piece_page(page: Page) -> Html {
@@ -28,6 +32,7 @@ pub fn piece_page(page: Page) -> Html {
         group()
             .put(section("", "piece-title", "The piece", known(page)))
             .put(section("", "aim-title", "What do you want?", wanted(page)))
+            .put(cautions(&named(&IN_MIND)))
             .html(),
     )
 }
@@ -109,6 +114,19 @@ fn wanted(page: Page) -> Html {
                 "Not decided",
             ],
             choices!(Goal),
+        )).put(pick(
+            page,
+            Field("aim.asked"),
+            [
+                "Did you come with something in mind?",
+                "The counsel then says why, or why not.",
+                "Nothing yet",
+            ],
+            IN_MIND
+                .iter()
+                .filter_map(|id| treatment_text(id))
+                .map(|text| (text.id, text.name))
+                .collect(),
         )).put(tick(
             page,
             "aim.food",

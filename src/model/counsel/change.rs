@@ -2,7 +2,7 @@
 
 use super::course::Course;
 use super::tweak::Tweak;
-use crate::report::ChangeReport;
+use crate::report::{ChangeReport, MOST_MOVED};
 
 /// Values tried on each side of now, log-spaced, before bisection: 33 with now itself.
 const TRIED: u32 = 16;
@@ -74,7 +74,33 @@ pub(super) fn changes(
         .collect()
 }
 
-fn tweak(input: &str, factor: f64) -> Tweak {
+/// Where each input stands by itself, with the factor moved by as many of [`MOST_MOVED`] steps as the
+/// number says: equal steps are equal ratios, the last of them the whole range searched for a value or
+/// a cost.
+pub(super) fn step_factor(step: i8) -> f64 {
+    let share = f64::from(step.clamp(-MOST_MOVED, MOST_MOVED)) / f64::from(MOST_MOVED);
+    libm::exp(share * libm::log(INPUTS[0].1))
+}
+
+/// The input that is moved, among those there are; the last for a word that names none.
+pub(super) fn input_named(word: &str) -> &'static str {
+    let known = INPUTS.iter().find(|(input, _)| *input == word);
+    known.map_or(INPUTS[3].0, |(input, _)| input)
+}
+
+impl Now {
+    /// Where an input stands.
+    pub(super) fn of(&self, input: &str) -> f64 {
+        match input {
+            "value" => self.value,
+            "cost" => self.cost,
+            "bleed" => self.bleed,
+            _ => self.fused,
+        }
+    }
+}
+
+pub(super) fn tweak(input: &str, factor: f64) -> Tweak {
     match input {
         "value" => Tweak {
             value: factor,
@@ -96,7 +122,7 @@ fn tweak(input: &str, factor: f64) -> Tweak {
 }
 
 /// The input's value once the factor is applied: on the odds for a chance, at most 0.99 for a share.
-fn moved(input: &str, value: f64, factor: f64) -> f64 {
+pub(super) fn moved(input: &str, value: f64, factor: f64) -> f64 {
     match input {
         "fused" => {
             let odds = value / (1.0 - value).max(1e-12) * factor;
@@ -141,4 +167,62 @@ fn bisect(
         }
     }
     (outer, course)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::case::Draft;
+    use crate::counsel::{moved as answer_moved, weigh_at_once, what_would_change};
+
+    const TUREEN: &str = include_str!("../../../tests/cases/copper_reproduction_tureen.json");
+
+    #[test]
+    fn an_input_not_moved_gives_the_answer_itself() {
+        let (case, problems) = Draft::parse(TUREEN).unwrap().read();
+        let now = weigh_at_once(&case, problems).counsel;
+        for (input, _) in INPUTS {
+            let still = answer_moved(&case, input, 0);
+            assert_eq!(still.input, input);
+            assert_eq!(still.sentence, now.sentence);
+            assert_eq!(still.firmness, now.firmness);
+        }
+    }
+
+    #[test]
+    fn moving_an_input_beyond_its_flip_changes_the_answer() {
+        let (case, _) = Draft::parse(TUREEN).unwrap().read();
+        let now = answer_moved(&case, "value", 0);
+        let mut seen = 0;
+        for change in what_would_change(&case) {
+            let Some(flip) = change.flips_at else {
+                continue;
+            };
+            for step in [-MOST_MOVED, MOST_MOVED] {
+                let far = answer_moved(&case, &change.input, step);
+                assert!(far.at.is_finite());
+                if (flip > change.now) == (step > 0) && (far.at > flip * 1.3 || far.at < flip / 1.3)
+                {
+                    let beyond = if flip > change.now {
+                        far.at > flip
+                    } else {
+                        far.at < flip
+                    };
+                    if beyond && (change.input == "value" || change.input == "cost") {
+                        seen += 1;
+                        assert_ne!(far.steps, now.steps, "{}", change.text);
+                    }
+                }
+            }
+        }
+        assert!(seen > 0, "the piece has something that flips");
+    }
+
+    #[test]
+    fn steps_are_equal_ratios_and_end_where_the_search_ends() {
+        assert!((step_factor(MOST_MOVED) - 20.0).abs() < 1e-9);
+        assert!((step_factor(-MOST_MOVED) - 0.05).abs() < 1e-12);
+        assert!((step_factor(3) * step_factor(2) - step_factor(5)).abs() < 1e-12);
+        assert!((step_factor(i8::MAX) - 20.0).abs() < 1e-9);
+    }
 }

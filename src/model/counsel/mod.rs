@@ -45,8 +45,9 @@ use crate::identity::{
 };
 use crate::maths::{deciles, mean, median, tail_mean};
 use crate::report::{
-    AfterLook, Band, BandMean, CounselReport, CourseReport, DisplayOnly, IdentityReport, NextLook,
-    OptionReport, PartReport, Report, SilverReport, Text, ValueReport, VerdictReport,
+    AfterLook, Band, BandMean, CounselReport, CourseReport, DisplayOnly, IdentityReport,
+    MovedReport, NextLook, OptionReport, PartReport, Report, SilverReport, Text, ValueReport,
+    VerdictReport,
 };
 use crate::small::{percent, sort_short};
 use crate::treatment::{Situation, Treatment, Verdict, check, worst};
@@ -90,19 +91,34 @@ pub fn what_would_change(case: &Case) -> Vec<crate::report::ChangeReport> {
     let ledger = ledger_of(case);
     let solved = Solved::new(case, &ledger, &Tweak::NONE, SEARCH_LOG2);
     let explained = solved.explained(0.0);
-    let mut shown = solved.draws.shown.clone();
-    let now = change::Now {
-        value: median(&mut solved.draws.undamaged.clone()),
-        cost: solved.cost_in_question(),
-        bleed: median(&mut shown),
-        fused: solved.situation.posterior.original_fused(),
-    };
+    let now = solved.now();
     let advised = |tweak: &Tweak| {
         let moved = Solved::new(case, &ledger, tweak, SEARCH_LOG2);
         moved.courses[moved.advice.chosen].clone()
     };
     let chosen = &solved.courses[solved.advice.chosen];
     change::changes(&now, chosen, &advised, &|c| explained.change_words(c))
+}
+
+/// The answer with one input moved by so many steps, everything else as it is and on the same draws.
+/// `input` is `value`, `cost`, `bleed` or `fused`.
+#[must_use]
+pub fn moved(case: &Case, input: &str, step: i8) -> MovedReport {
+    let ledger = ledger_of(case);
+    let input = change::input_named(input);
+    let factor = change::step_factor(step);
+    let now = Solved::new(case, &ledger, &Tweak::NONE, ANSWER_LOG2)
+        .now()
+        .of(input);
+    let solved = Solved::new(case, &ledger, &change::tweak(input, factor), ANSWER_LOG2);
+    MovedReport {
+        input: input.into(),
+        step,
+        at: change::moved(input, now, factor),
+        steps: ids(&solved.courses[solved.advice.chosen]),
+        sentence: solved.explained(0.0).sentence(),
+        firmness: solved.advice.firmness.id().into(),
+    }
 }
 
 /// A case taken through every phase up to the advice.
@@ -221,6 +237,16 @@ impl<'a> Solved<'a> {
             .position(|c| c.group() == [Treatment::Replate]);
         let asked = chosen.or(replate).or(self.advice.runner_up);
         asked.map_or(0.0, |i| median(&mut self.outcomes[i].cost.clone()))
+    }
+
+    /// Where the inputs stand that are moved to see what would change the answer.
+    fn now(&self) -> change::Now {
+        change::Now {
+            value: median(&mut self.draws.undamaged.clone()),
+            cost: self.cost_in_question(),
+            bleed: median(&mut self.draws.shown.clone()),
+            fused: self.situation.posterior.original_fused(),
+        }
     }
 
     fn explained(&self, worth_of_kind: f64) -> Explained<'_> {

@@ -123,6 +123,9 @@ pub fn page(name: &str, draft: &Draft) -> Option<Vec<Block>> {
 pub const REPORT: &str = "report";
 /// The name under which it answers what would change the counsel.
 pub const CHANGES: &str = "changes";
+/// The name under which it answers with the counsel as it would be with one input moved. The first line
+/// of such a question says which and how far, such as `value -3`; the case follows.
+pub const MOVED: &str = "moved";
 /// The name under which it answers with all of that as JSON text.
 pub const WEIGH: &str = "weigh";
 
@@ -162,7 +165,7 @@ mod tests {
         for (pages, program) in [(PAGES, "desk"), (STUDIES, "study"), (PAPERS, "papers")] {
             assert!(pages.iter().all(|(name, _)| program_of(name) == program));
         }
-        for name in [REPORT, CHANGES, WEIGH] {
+        for name in [REPORT, CHANGES, MOVED, WEIGH] {
             assert_eq!(program_of(name), "desk");
         }
         for (whom, name, _) in sheet_text::SHEETS {

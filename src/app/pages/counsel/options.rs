@@ -142,7 +142,7 @@ fn two(class: &'static str, first: String, second: String) -> Html {
 }
 
 /// A plan of this treatment alone; washing before cleaning is part of cleaning.
-fn is_by_itself(course: &CourseReport, treatment: &str) -> bool {
+pub(super) fn is_by_itself(course: &CourseReport, treatment: &str) -> bool {
     course.steps == [treatment] || (treatment == "T03" && course.steps == ["T02", treatment])
 }
 

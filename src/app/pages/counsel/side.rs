@@ -3,16 +3,19 @@
 use leavewell_model::Report;
 use leavewell_model::case::Currency;
 use leavewell_model::page::CHANGES;
-use leavewell_model::report::NextLook;
+use leavewell_model::report::{ChangeReport, MOST_MOVED, NextLook};
+use leavewell_model::small::decimal;
 use yew::prelude::*;
 
-use crate::app::charts::change;
+use crate::app::charts::{amount, change};
 use crate::app::pages::Page;
 use crate::app::pages::look::after_look;
-use crate::app::parts::element::{el, group};
+use crate::app::parts::element::{El, el, group};
+use crate::app::parts::field::typed;
 use crate::app::parts::marks::section;
-use crate::app::parts::words::{joined, money};
+use crate::app::parts::words::{capital, joined, money};
 use crate::app::route::Route;
+use crate::app::state::Action;
 
 /// What would change the answer. It is found a little later than the answer itself.
 pub(super) fn would_change(page: Page) -> Html {
@@ -39,7 +42,8 @@ pub(super) fn would_change(page: Page) -> Html {
         .el(el("p", "").hidden(flips).text(words))
         .el(el("div", "")
             .hidden(changes.is_empty())
-            .put(change(changes, open.currency())))
+            .put(change(changes, open.currency()))
+            .put(movers(page, changes)))
         .html();
     section(
         "would-change",
@@ -47,6 +51,59 @@ pub(super) fn would_change(page: Page) -> Html {
         "What would change this",
         body,
     )
+}
+
+/// A slider for each input, and under the one that was moved what the answer would be.
+fn movers(page: Page, changes: &[ChangeReport]) -> Html {
+    let inputs = changes.iter().filter(|change| change.now > 0.0);
+    let sliders = el("div", "movers").each(inputs, |change| mover(page, change));
+    group()
+        .tag("h3", "Move one and see")
+        .p(
+            "hint",
+            "Each stands where it is now. What you move here changes nothing in the record.",
+        )
+        .el(sliders)
+        .html()
+}
+
+fn mover(page: Page, change: &ChangeReport) -> El {
+    let input = change.input;
+    let id = joined(&["move-", &input]);
+    let step = match page.open.moving {
+        Some((moved, step)) if moved == input => step,
+        _ => 0,
+    };
+    let act = page.act.clone();
+    let moved = Callback::from(move |event: InputEvent| {
+        let step = decimal(&typed(&event)).unwrap_or(0.0);
+        let most = f64::from(MOST_MOVED);
+        #[allow(clippy::cast_possible_truncation)]
+        // clamped
+        act.emit(Action::Move(input, step.clamp(-most, most) as i8));
+    });
+    let known = page.open.moved.as_deref();
+    let shown = known.filter(|known| known.input == input && step != 0);
+    let said = shown.map(|report| {
+        let at = amount(change, report.at, page.open.currency());
+        joined(&["At ", &at, ": ", &report.sentence])
+    });
+    let slider = el("input", "mover")
+        .attr("type", "range")
+        .set("id", id.clone())
+        .set("min", (-MOST_MOVED).to_string())
+        .set("max", MOST_MOVED.to_string())
+        .set("value", step.to_string())
+        .set(
+            "aria-valuetext",
+            said.clone().unwrap_or_else(|| "as it is".to_owned()),
+        )
+        .typed(moved);
+    el("div", "field")
+        .key(&input)
+        .el(el("label", "").set("for", id).words(capital(&change.name)))
+        .el(slider)
+        .said("mover-said", said.unwrap_or_default())
 }
 
 /// Whether the second program could not say what would change this answer.
