@@ -9,6 +9,7 @@ pub mod bleed;
 mod block;
 pub mod care;
 mod care_fan;
+pub mod compare;
 mod cross_section;
 mod measures;
 mod part_words;
@@ -51,6 +52,11 @@ pub const REPORT: &str = "report";
 pub const CHANGES: &str = "changes";
 /// The name under which it answers with all of that as JSON text.
 pub const WEIGH: &str = "weigh";
+
+/// The name under which it compares two records, or makes one of them: see [`compare::compare_json`].
+pub const COMPARE: &str = "compare";
+/// The name under which it reads a file that is opened: see [`crate::case::shelf_file`].
+pub const OPEN_FILE: &str = "open-file";
 
 /// The same as JSON text: `{"blocks": […]}`, and when there is nothing to show
 /// `{"refused": {field, message, remedy}}`.
