@@ -5,7 +5,9 @@
 // When all is well, <html> carries data-leavewell="ready" and the window gets a "leavewell-ready" event.
 // When not, <html> carries data-leavewell="failed" and the page says so in words.
 
+import { openStore } from "./kept.js";
 import { databaseOf } from "./photos.js";
+import "./shelf.js";
 
 const LONGEST_WAIT_MS = 20_000;
 
@@ -30,7 +32,10 @@ start().then(
 
 async function start() {
   const { js, wasm } = document.getElementById("boot").dataset;
+  // Read while the program is on its way: the app finds everything there when it begins.
+  const store = openStore();
   const { default: init } = await import(address(js));
+  await store;
   await init({ module_or_path: address(wasm) });
   window.leavewell = Object.freeze({ weigh, weigh_json });
   await somethingDrawn();
@@ -64,6 +69,12 @@ window.addEventListener("leavewell-ask", ({ detail: { name, turn, text } }) => {
     const detail = { name, turn, ...answer };
     window.dispatchEvent(new CustomEvent("leavewell-answer", { detail }));
   });
+});
+
+// Scripts of the page ask with a "leavewell-question" event {name, text, told}.
+window.addEventListener("leavewell-question", ({ detail: { name, text, told } }) => {
+  weighings += 1;
+  question(`${name} ${weighings}`, { name, turn: weighings, text }, told);
 });
 
 function question(key, said, told) {

@@ -25,7 +25,7 @@ use super::parts::marks::press;
 use super::parts::places::places;
 use super::platform::{clock, desk, file, page, store};
 use super::route::Route;
-use super::state::{Action, Leaf, Notice, Open, SaveState, State, Theme, Wish, update};
+use super::state::{Action, Entry, Leaf, Notice, Open, SaveState, State, Theme, Wish, update};
 use crate::app::parts::words::joined;
 
 /// How long the answer must stand still before it is read out, in milliseconds.
@@ -42,16 +42,15 @@ pub struct App {
     shown: String,
     /// The live answer as it stands.
     line: String,
-    /// Dropping a reader stops it, so it is held until the next one.
-    reading: Option<file::Reading>,
     /// Runs out when the answer has stood still.
     saying: Option<clock::Wait>,
-    elsewhere: Option<EventListener>,
     /// The pages asked for, each with the generation it was asked for.
     asked: Vec<(&'static str, u32)>,
     _addresses: Option<EventListener>,
     _answers: Option<EventListener>,
     _puts: Option<EventListener>,
+    _told: Option<EventListener>,
+    _tests: Option<EventListener>,
 }
 
 /// What reaches the app.
@@ -66,6 +65,8 @@ pub enum Msg {
     Say,
     /// The second program has answered.
     Answer(desk::Answer),
+    /// What keeps everything has something to tell.
+    Told(store::Told),
 }
 
 impl Component for App {
@@ -75,36 +76,32 @@ impl Component for App {
     fn create(ctx: &Context<Self>) -> Self {
         let link = ctx.link();
         let going = link.callback(Msg::Go);
-        let told = link.callback(Msg::Answer);
+        let answered = link.callback(Msg::Answer);
+        let told = link.callback(Msg::Told);
         let put = link.callback(|(path, text)| Msg::Act(Action::Put(path, text)));
-        let mut app = Self {
+        let app = Self {
             state: stored_state(),
             route: page::route(),
             act: link.callback(Msg::Act),
             wish: link.callback(Msg::Wish),
             shown: String::new(),
             line: String::new(),
-            reading: None,
             saying: None,
-            elsewhere: None,
             asked: Vec::new(),
             _addresses: page::on_route(move |route| going.emit(route)),
-            _answers: desk::on_answer(move |answer| told.emit(answer)),
+            _answers: desk::on_answer(move |answer| answered.emit(answer)),
             _puts: page::on_put(move |path, text| put.emit((path, text))),
+            _told: store::on_told(move |news| told.emit(news)),
+            _tests: page::stops_when_tested(),
         };
         page::set_theme(app.state.theme);
-        store::keep_index(&app.state.shelf);
-        app.watch();
+        app.note_open();
         app
     }
 
     fn update(&mut self, _: &Context<Self>, msg: Msg) -> bool {
         match msg {
             Msg::Act(action) => self.take(action),
-            Msg::Wish(Wish::Read(chosen)) => {
-                self.read(chosen);
-                false
-            }
             Msg::Wish(wish) => {
                 self.carry_out(wish);
                 false
@@ -115,6 +112,7 @@ impl Component for App {
                 changed
             }
             Msg::Say => self.take(Action::Say(self.line.clone())),
+            Msg::Told(news) => self.told(news).is_some_and(|action| self.take(action)),
             Msg::Answer(answer) => self
                 .answered(answer)
                 .is_some_and(|action| self.take(action)),
@@ -152,7 +150,11 @@ impl Component for App {
             .text("Leavewell");
         let mut holder = el("div", "places-holder");
         if let Some(page) = page.filter(|_| *route != Route::Shelf) {
-            holder = holder.put(places(page.open, *route));
+            holder = holder.put(places(page.open, *route)).el(steps(
+                page.open,
+                state.history.can(),
+                act,
+            ));
         }
         let place = el("div", "place").key(&self.screen()).put(place);
         group()
@@ -161,6 +163,7 @@ impl Component for App {
                 .el(brand)
                 .put(theme_switch(state.theme, act)))
             .put(notices(state, act, wish))
+            .el(el("kept-notices", ""))
             .el(holder)
             .el(el("main", "").attr("id", "main").el(place))
             .put(foot())
@@ -200,17 +203,20 @@ impl App {
             return false;
         };
         let before = std::mem::replace(&mut self.state, next);
-        if !Rc::ptr_eq(&before.shelf, &self.state.shelf) {
-            store::keep_index(&self.state.shelf);
-        }
         if before.theme != self.state.theme {
             page::set_theme(self.state.theme);
             store::keep_theme(self.state.theme);
         }
         let mark = |state: &State| state.open.as_ref().map(|open| open.generation);
+        if before.opened_at != self.state.opened_at {
+            self.note_open();
+        }
         if mark(&before) != mark(&self.state) {
             self.keep();
-            self.watch();
+        } else if !Rc::ptr_eq(&before.shelf, &self.state.shelf)
+            && let Some(entry) = self.open_entry()
+        {
+            store::keep_entry(entry);
         }
         true
     }
@@ -262,34 +268,44 @@ impl App {
         })
     }
 
-    /// Keeps the open piece on this device.
-    fn keep(&mut self) {
-        let Some(open) = &self.state.open else { return };
-        let kept = Action::Saved {
-            id: open.id.clone(),
-            failure: store::keep_case(&open.id, &open.draft.to_json()).err(),
-        };
-        if let Some(next) = update(&self.state, kept) {
-            self.state = next;
+    /// Keeps the open piece on this device. Whether that went well is told later.
+    fn keep(&self) {
+        if let (Some(open), Some(entry)) = (&self.state.open, self.open_entry()) {
+            store::keep_case(&open.id, &open.draft.to_json(), entry);
         }
     }
 
-    /// Watches for changes of the piece in another tab: the last change would win in silence.
-    fn watch(&mut self) {
-        let Some(open) = self.state.open.clone() else {
-            self.elsewhere = None;
-            return;
-        };
-        let act = self.act.clone();
-        self.elsewhere = store::on_changed_elsewhere(open.id.clone(), move || {
-            act.emit(Action::Tell(Notice {
-                what: "This piece has just been changed in another tab.".to_owned(),
-                remedy: "Go on in one tab only: the last change made in either is the one that is kept. You can save \
-                         what this tab holds as a file."
-                    .to_owned(),
-                rescue: Some(open.draft.to_json()),
-            }));
-        });
+    /// The line of the open piece on the shelf.
+    fn open_entry(&self) -> Option<&Entry> {
+        let open = self.state.open.as_ref()?;
+        self.state.shelf.iter().find(|entry| entry.id == open.id)
+    }
+
+    fn note_open(&self) {
+        store::note_open(self.state.open.as_ref().map_or("", |open| &open.id));
+    }
+
+    /// What something that was told means for the state.
+    fn told(&self, news: store::Told) -> Option<Action> {
+        let store::Told { what, id, text } = news;
+        Some(match what.as_str() {
+            "undo" => Action::Undo,
+            "redo" => Action::Redo,
+            "shelf" => Action::Shelved(store::shelf()),
+            "kept" => Action::Saved {
+                id,
+                failure: Some(text).filter(|why| !why.is_empty()),
+            },
+            "take" => Action::Replaced {
+                id,
+                draft: Box::new(Draft::parse(&text).ok()?),
+            },
+            "open" => {
+                open_stored(id, &self.act);
+                return None;
+            }
+            _ => return None,
+        })
     }
 
     /// Another piece is another screen: keyed, so that nothing typed for one is taken for the other.
@@ -300,18 +316,6 @@ impl App {
 
     fn shown_route(&self) -> &str {
         self.shown.split_inclusive(' ').next().unwrap_or(" ")
-    }
-
-    fn read(&mut self, chosen: web_sys::File) {
-        let act = self.act.clone();
-        let read = file::read(chosen, move |text| match text {
-            Ok(text) => take_in(&text, &act),
-            Err(fault) => tell(fault, None, &act),
-        });
-        match read {
-            Ok(reading) => self.reading = Some(reading),
-            Err(fault) => tell(fault, None, &self.act),
-        }
     }
 
     /// Does what only the outside can do, and says what came of it.
@@ -330,19 +334,17 @@ impl App {
                     take_in(example.text, act);
                 }
             }
-            Wish::Read(_) => {}
             Wish::SaveAsFile(id) => {
                 let entry = self.state.shelf.iter().find(|entry| entry.id == id);
                 let name = entry.map_or("", |entry| entry.name.as_str());
                 match store::case_text(&id) {
-                    Some(text) => save(name, text, act),
+                    Some(text) => save(name, with_key(&id, text), act),
                     None => tell(gone(), None, act),
                 }
             }
             Wish::Rescue(text) => save("piece", text, act),
             Wish::Delete(id) => {
-                store::remove_case(&id);
-                page::say_removed(&id);
+                store::bin_case(&id);
                 act.emit(Action::Removed(id));
                 page::focus_heading();
             }
@@ -423,6 +425,18 @@ fn open_stored(id: String, act: &Callback<Action>) {
     }
 }
 
+/// The text with the key it is kept under, so that it is known again when it comes back. A record that
+/// cannot be read stays as it is.
+fn with_key(id: &str, text: String) -> String {
+    match Draft::parse(&text) {
+        Ok(mut draft) => {
+            draft.set("kept.id", id);
+            draft.to_json()
+        }
+        Err(_) => text,
+    }
+}
+
 fn save(name: &str, text: String, act: &Callback<Action>) {
     if !file::save(&file::file_name(name), &text) {
         let problem = Problem {
@@ -473,6 +487,24 @@ fn theme_switch(now: Theme, act: &Callback<Action>) -> Html {
         .el(el("label", "").attr("for", "theme").text("Appearance"))
         .el(select)
         .html()
+}
+
+/// Steps back and forth, and what has changed.
+fn steps(open: &Open, (back, forth): (bool, bool), act: &Callback<Action>) -> El {
+    let step = |words, can, key, action| {
+        button("quiet")
+            .attr("aria-disabled", if can { "" } else { "true" })
+            .attr("aria-keyshortcuts", key)
+            .pressed(press(act, action))
+            .text(words)
+    };
+    let changes = el("details", "more")
+        .tag("summary", "What has changed")
+        .el(el("record-changes", "").set("case", open.id.clone()));
+    el("div", "steps")
+        .el(step("Undo", back, "Control+Z", Action::Undo))
+        .el(step("Redo", forth, "Control+Shift+Z", Action::Redo))
+        .el(changes)
 }
 
 /// What has to be told. The element is always there, so that a message in it is read out.

@@ -2,7 +2,6 @@
 
 use leavewell_model::case::Form;
 use leavewell_model::small::sort_short;
-use web_sys::HtmlInputElement;
 use yew::prelude::*;
 
 use crate::app::examples::EXAMPLES;
@@ -52,7 +51,12 @@ pub fn shelf_page(shelf: &[Entry], wish: &Callback<Wish>) -> Html {
             "Worked examples",
             examples(wish),
         ))
-        .put(section("", "file-title", "Open a file", open_file(wish)))
+        .put(section(
+            "",
+            "file-title",
+            "Files and safe keeping",
+            el("shelf-keeping", "").html(),
+        ))
         .el(cautions);
     el("div", "screen is-shelf").el(head).el(work).html()
 }
@@ -144,9 +148,9 @@ fn line(entry: &Entry, wish: &Callback<Wish>) -> El {
         .el(remove)
         .p(
             "",
-            "It is taken off this device for good. Save it as a file first if you may want it again.",
+            "It goes into the bin at the foot of this page, and stays there for 30 days.",
         )
-        .el(button("stop", "Remove for good", Wish::Delete));
+        .el(button("stop", "Put into the bin", Wish::Delete));
     let buttons = el("div", "buttons")
         .el(button("", "Open", Wish::Open))
         .el(button("quiet", "Save as a file", Wish::SaveAsFile))
@@ -173,34 +177,4 @@ fn button(
         .set("aria-label", joined(&[words, joint, name]))
         .pressed(press(wish, what))
         .text(words)
-}
-
-fn open_file(wish: &Callback<Wish>) -> Html {
-    let wish = wish.clone();
-    let onchange = Callback::from(move |event: Event| {
-        let Some(input) = event.target_dyn_into::<HtmlInputElement>() else {
-            return;
-        };
-        if let Some(chosen) = input.files().and_then(|files| files.get(0)) {
-            // The same file can then be chosen again.
-            input.set_value("");
-            wish.emit(Wish::Read(chosen));
-        }
-    });
-    let control = el("input", "")
-        .attr("id", "file")
-        .attr("type", "file")
-        .attr("accept", ".json,application/json")
-        .attr("aria-describedby", "file-hint")
-        .changed(onchange);
-    el("div", "field")
-        .el(el("label", "")
-            .attr("for", "file")
-            .text("A piece saved by Leavewell"))
-        .put(hint(
-            "file",
-            "It is read here and put on your shelf; the file stays as it is.",
-        ))
-        .el(control)
-        .html()
 }

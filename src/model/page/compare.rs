@@ -184,7 +184,7 @@ fn name(path: &[String]) -> String {
     }
 }
 
-/// A name in a file as words: "heat, thickness_mm" becomes "Heat, thickness (mm)".
+/// A name in a file as words: `heat, thickness_mm` becomes "Heat, thickness (mm)".
 fn readable(name: &str) -> String {
     let mut words = name.replace('_', " ");
     for unit in ["mm", "um", "g", "c"] {
