@@ -163,8 +163,11 @@ fn kept(empty: bool, a: Option<&Value>, b: Option<&Value>, merged: Value) -> Opt
     (!empty || (a.is_some() && b.is_some())).then_some(merged)
 }
 
-/// Entries by what each is about.
-type Entries<'a> = Vec<(&'a str, &'a Map<String, Value>)>;
+/// A list whose entries are told apart: the ids in their order, and each entry by its id.
+struct Entries {
+    ids: Vec<String>,
+    of: Map<String, Value>,
+}
 
 fn entries(
     path: &mut Vec<String>,
@@ -172,63 +175,52 @@ fn entries(
     (by_field, key): (bool, &str),
     choose: &mut Choose,
 ) -> Vec<Value> {
-    let find = |entries: &Entries, id: &str| {
-        entries
-            .iter()
-            .find(|(known, _)| *known == id)
-            .map(|(_, entry)| Value::Object((*entry).clone()))
-    };
+    let mut merged = Map::new();
     // Asked in the order of the ids, so that it does not matter which record is whose.
-    let mut ids: Vec<&str> = mine.iter().chain(theirs).map(|(id, _)| *id).collect();
-    ids.sort_unstable();
-    ids.dedup();
-    let mut merged = Vec::new();
-    for id in ids {
-        let (a, b) = (find(mine, id), find(theirs, id));
-        path.push(id.to_owned());
-        let fields = |entry: &Option<Value>| -> Map<String, Value> {
-            let mut fields = match entry {
-                Some(Value::Object(fields)) => fields.clone(),
-                _ => Map::new(),
-            };
+    for id in names(&mine.of, &theirs.of) {
+        let (a, b) = (mine.of.get(id), theirs.of.get(id));
+        path.push(id.clone());
+        let fields = |entry: Option<&Value>| {
+            let mut fields = entry
+                .and_then(Value::as_object)
+                .cloned()
+                .unwrap_or_default();
             fields.remove(key);
             fields
         };
-        let (a_fields, b_fields) = (fields(&a), fields(&b));
-        let value = if by_field && !(a_fields.is_empty() && b_fields.is_empty()) && a != b {
-            let mut left = walk(path, Pair(&a_fields, &b_fields), choose);
-            let bare = a.is_some() && b.is_some();
-            (!left.is_empty() || bare).then(|| {
-                left.insert(key.to_owned(), id.into());
-                Value::Object(left)
-            })
+        let value = if by_field && a != b {
+            let (a_fields, b_fields) = (fields(a), fields(b));
+            if a_fields.is_empty() && b_fields.is_empty() {
+                whole(path, a, b, choose)
+            } else {
+                let mut left = walk(path, Pair(&a_fields, &b_fields), choose);
+                let both = a.is_some() && b.is_some();
+                (!left.is_empty() || both).then(|| {
+                    left.insert(key.to_owned(), id.as_str().into());
+                    Value::Object(left)
+                })
+            }
         } else {
-            one_entry(path, a, b, choose)
+            whole(path, a, b, choose)
         };
         path.pop();
-        merged.extend(value.map(|value| (id, value)));
+        if let Some(value) = value {
+            merged.insert(id.clone(), value);
+        }
     }
     // Mine keep their order; theirs that are new come after, in theirs.
-    let place = |id: &str| {
-        let at = |entries: &Entries| entries.iter().position(|(known, _)| *known == id);
-        at(mine).unwrap_or_else(|| mine.len() + at(theirs).unwrap_or(0))
-    };
-    merged.sort_by_key(|(id, _)| place(id));
-    merged.into_iter().map(|(_, value)| value).collect()
+    let order = mine.ids.iter().chain(&theirs.ids);
+    order.filter_map(|id| merged.remove(id)).collect()
 }
 
 /// An entry that is compared as a whole.
-fn one_entry(
+fn whole(
     path: &[String],
-    a: Option<Value>,
-    b: Option<Value>,
+    a: Option<&Value>,
+    b: Option<&Value>,
     choose: &mut Choose,
 ) -> Option<Value> {
-    if a == b || !choose(path, a.as_ref(), b.as_ref()) {
-        a
-    } else {
-        b
-    }
+    if a != b && choose(path, a, b) { b } else { a }.cloned()
 }
 
 /// Both as objects, where one may be missing but neither is empty: an empty one has no field to ask
@@ -246,38 +238,44 @@ fn objects<'a>(a: Option<&'a Value>, b: Option<&'a Value>) -> Option<Pair<'a>> {
 
 /// Both as lists of objects that a key tells apart; `None` where that does not hold, or where one is
 /// missing and the other empty.
-fn keyed_lists<'a>(
-    a: Option<&'a Value>,
-    b: Option<&'a Value>,
-    key: &str,
-) -> Option<(Entries<'a>, Entries<'a>)> {
-    let read = |list: Option<&'a Value>| -> Option<Entries<'a>> {
-        let Some(list) = list else {
-            return Some(Vec::new());
+fn keyed_lists(a: Option<&Value>, b: Option<&Value>, key: &str) -> Option<(Entries, Entries)> {
+    let read = |list: Option<&Value>| -> Option<Entries> {
+        let mut found = Entries {
+            ids: Vec::new(),
+            of: Map::new(),
         };
-        let mut found = Vec::new();
-        for entry in list.as_array()? {
-            let entry = entry.as_object()?;
-            let id = entry.get(key)?.as_str()?;
-            found.push((id, entry));
+        if let Some(list) = list {
+            for entry in list.as_array()? {
+                let id = entry.as_object()?.get(key)?.as_str()?;
+                if found.of.insert(id.to_owned(), entry.clone()).is_some() {
+                    return None;
+                }
+                found.ids.push(id.to_owned());
+            }
         }
-        let mut ids: Vec<&str> = found.iter().map(|(id, _)| *id).collect();
-        ids.sort_unstable();
-        ids.windows(2)
-            .all(|pair| pair[0] != pair[1])
-            .then_some(found)
+        Some(found)
     };
     let (mine, theirs) = (read(a)?, read(b)?);
-    let nothing = mine.is_empty() && theirs.is_empty();
+    let nothing = mine.ids.is_empty() && theirs.ids.is_empty();
     let one_missing = a.is_none() || b.is_none();
     (!(nothing && one_missing)).then_some((mine, theirs))
 }
 
-/// The names of two objects together, sorted, each once.
+/// The names of two objects together, sorted, each once. Each object gives its own sorted.
 fn names<'a>(a: &'a Map<String, Value>, b: &'a Map<String, Value>) -> Vec<&'a String> {
-    let mut names: Vec<&String> = a.keys().chain(b.keys()).collect();
-    names.sort_unstable();
-    names.dedup();
+    let mut names = Vec::new();
+    let (mut mine, mut theirs) = (a.keys().peekable(), b.keys().peekable());
+    while let Some(name) = match (mine.peek(), theirs.peek()) {
+        (Some(m), Some(t)) if m > t => theirs.next(),
+        (Some(m), Some(t)) if m == t => {
+            mine.next();
+            theirs.next()
+        }
+        (Some(_), _) => mine.next(),
+        (None, _) => theirs.next(),
+    } {
+        names.push(name);
+    }
     names
 }
 

@@ -292,11 +292,13 @@ fn salvaged(text: &str, fault: &OpenError) -> Option<(Map<String, Value>, usize)
 
 /// A shelf read entry by entry, from one line that begins one to the next.
 fn by_lines(text: &str) -> (Map<String, Value>, usize) {
-    let mut starts: Vec<(usize, usize)> = Vec::new();
-    for (kind, mark) in MARKS.iter().enumerate() {
-        starts.extend(text.match_indices(mark).map(|(at, _)| (at + 1, kind)));
-    }
-    starts.sort_unstable();
+    let starts: Vec<(usize, usize)> = text
+        .match_indices("\n{\"")
+        .filter_map(|(at, _)| {
+            let kind = MARKS.iter().position(|mark| text[at..].starts_with(mark))?;
+            Some((at + 1, kind))
+        })
+        .collect();
     let (mut lists, mut lost) = ([Vec::new(), Vec::new()], 0);
     for (n, (start, kind)) in starts.iter().enumerate() {
         let end = starts.get(n + 1).map_or(text.len(), |(next, _)| *next);
