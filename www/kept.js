@@ -171,6 +171,8 @@ const doers = {
     if (stopped) return;
     const record = records.get(id) ?? fresh(id, text);
     change(record, text);
+    // A piece begun just now was opened before it was first kept.
+    if (openedText.get(id) === "") openedText.set(id, text);
     doers.entry({ id, entry });
   },
   entry({ id, entry }) {
@@ -186,6 +188,7 @@ const doers = {
     record.binned = Date.now();
     dirty.add(id);
     flush();
+    tellChange();
   },
   last() {
     // A piece that stops the app again and again is not opened by itself.
@@ -334,7 +337,11 @@ function compareAndPut(record) {
         return;
       }
       record.revision = now?.revision ?? record.revision;
-      store.put({ ...record, revision: record.revision + 1 });
+      try {
+        store.put({ ...record, revision: record.revision + 1 });
+      } catch (reason) {
+        reject(reason);
+      }
     };
     transaction.oncomplete = () => resolve(theirs);
     transaction.onabort = () => reject(transaction.error ?? new Error("stopped"));

@@ -196,7 +196,7 @@ fn readable(name: &str) -> String {
     let mut letters = words.chars();
     match letters.next() {
         Some(first) => first.to_uppercase().chain(letters).collect(),
-        None => words,
+        None => "A field without a name".to_owned(),
     }
 }
 
