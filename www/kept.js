@@ -11,6 +11,8 @@ const DATABASE = "leavewell";
 const WRITE_AFTER_MS = 250;
 const AGAIN_AFTER_MS = 5_000;
 const OPEN_WITHIN_MS = 5_000;
+/** After so long without a fault, one before does not count any more. */
+const WELL_AFTER_MS = 30_000;
 const BIN_DAYS = 30;
 const DAY_MS = 86_400_000;
 const OLD_CASE = "leavewell.case.";
@@ -70,6 +72,7 @@ export async function openStore() {
   document.addEventListener("visibilitychange", () => document.visibilityState === "hidden" && flush());
   listen();
   later();
+  setTimeout(() => forget("sessionStorage", CRASHED), WELL_AFTER_MS);
   if (database) navigator.storage?.persisted?.().then((yes) => settle(yes), () => {});
 }
 
@@ -170,6 +173,8 @@ const doers = {
   keep({ id, text, entry }) {
     if (stopped) return;
     const record = records.get(id) ?? fresh(id, text);
+    // What somebody goes on with is no longer in the bin.
+    delete record.binned;
     change(record, text);
     // A piece begun just now was opened before it was first kept.
     if (openedText.get(id) === "") openedText.set(id, text);
@@ -284,6 +289,8 @@ async function write(id) {
     theirs = await compareAndPut(record);
   } catch (reason) {
     const full = reason?.name === "QuotaExceededError";
+    // The browser may close a database, as when its data is cleared; the next try then finds it open.
+    if (reason?.name === "InvalidStateError") database = await openDatabase().catch(() => database);
     standing.failure = full ? "This device has no room left for it." : "The browser did not keep it.";
     tell("kept", id, standing.failure);
     later(AGAIN_AFTER_MS);

@@ -84,6 +84,14 @@ function readable(text) {
   }
 }
 
+function nameIn(text) {
+  try {
+    return String(JSON.parse(text).piece.name);
+  } catch {
+    return "";
+  }
+}
+
 function dataAddress(blob) {
   return new Promise((resolve, reject) => {
     const reader = new FileReader();
@@ -171,8 +179,8 @@ class ShelfKeeping extends HTMLElement {
     const space = await spaceWords();
     if (space) words.push(space);
     this.#facts.replaceChildren(make("h3", {}, "How it is kept"), ...words.map((said) => make("p", {}, said)));
-    const lines = binned().map(({ id, entry, days }) => {
-      const name = entry?.name || "A piece without a name";
+    const lines = binned().map(({ id, entry, days, text }) => {
+      const name = entry?.name || nameIn(text) || "A piece without a name";
       const confirm = make("details", { class: "confirm" }, [
         make("summary", { "aria-label": `Remove for good: ${name}` }, "Remove for good"),
         make("p", {}, "It cannot be brought back, and its photos go with it."),
@@ -361,9 +369,14 @@ class ShelfKeeping extends HTMLElement {
         said.textContent = `${done} of ${chosen.length} taken in.`;
         return !stop;
       });
-      if (whole) await this.#putPhotos(chosen, photos);
     } catch (reason) {
       this.#fail("There is no room to keep all of this.", `Nothing was taken in. Free some space on this device, then open the file again. (${reason.message})`);
+      return;
+    }
+    try {
+      if (whole) await this.#putPhotos(chosen, photos);
+    } catch (reason) {
+      this.#fail("The pieces were taken in, but not all of their photos: there is no room for them.", `Free some space on this device, then open the file again. (${reason.message})`);
       return;
     }
     this.#show();

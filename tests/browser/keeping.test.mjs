@@ -327,6 +327,33 @@ browserTest("the whole shelf goes out as one file and comes back the same elsewh
   await elsewhere.close();
 });
 
+browserTest("where the browser lets a page write to a file, the shelf can be saved over and over", async ({ page, context, site }) => {
+  await context.addInitScript(() => {
+    window.written = [];
+    window.asked = 0;
+    const createWritable = async () => {
+      const parts = [];
+      return { write: async (part) => parts.push(part), close: async () => window.written.push(parts.join("")) };
+    };
+    window.showSaveFilePicker = async () => {
+      window.asked += 1;
+      return { name: "my-shelf.json", createWritable };
+    };
+  });
+  await page.goto(`${site.url}#/`);
+  await started(page);
+  await page.locator("#file").setInputFiles(asFile(await fixture("shelf-1.json")));
+  await page.getByRole("button", { name: "Take these in" }).click();
+  await page.getByText("2 pieces were taken in.").waitFor();
+  for (let times = 1; times <= 2; times += 1) {
+    await page.getByRole("button", { name: "Choose where to save it" }).click();
+    await page.waitForFunction((count) => window.written.length === count, times);
+  }
+  const [written, asked] = await page.evaluate(() => [window.written, window.asked]);
+  assert.equal(asked, 1, "it is asked once where to");
+  assert.equal(JSON.parse(written[1]).cases.length, 2);
+});
+
 browserTest("a file can be dropped", async ({ page, go }) => {
   await go("#/");
   const text = await fixture("case-1.json");
