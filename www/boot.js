@@ -71,12 +71,6 @@ window.addEventListener("leavewell-ask", ({ detail: { name, turn, text } }) => {
   });
 });
 
-// Scripts of the page ask with a "leavewell-question" event {name, text, told}.
-window.addEventListener("leavewell-question", ({ detail: { name, text, told } }) => {
-  weighings += 1;
-  question(`${name} ${weighings}`, { name, turn: weighings, text }, told);
-});
-
 function question(key, said, told) {
   waiting.set(key, { said, told });
   askNext();
@@ -123,6 +117,12 @@ function answered(answer) {
   before?.told(answer);
   askNext();
 }
+
+// Scripts of the page ask with a "leavewell-question" event {name, text, told}.
+window.addEventListener("leavewell-question", ({ detail: { name, text, told } }) => {
+  weighings += 1;
+  question(`${name} ${weighings}`, { name, turn: weighings, text }, told);
+});
 
 // With a piece go its photos.
 window.addEventListener("leavewell-removed", ({ detail }) => {

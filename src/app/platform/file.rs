@@ -1,7 +1,11 @@
-//! Files a person saves. Nothing leaves the device. Files that are opened come through `www/shelf.js`.
+//! Files a person saves or opens. Nothing leaves the device.
 
 use crate::app::parts::words::joined;
+pub use gloo::file::callbacks::FileReader as Reading;
+use gloo::file::callbacks::read_as_text;
 use js_sys::Array;
+use leavewell_model::Problem;
+use leavewell_model::case::{MAX_BYTES, OpenError};
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{Blob, BlobPropertyBag, HtmlAnchorElement, Url};
 
@@ -27,6 +31,29 @@ pub fn file_name(name: &str) -> String {
     let plain = plain.trim_end_matches('-');
     let plain = if plain.is_empty() { "piece" } else { plain };
     joined(&[plain, ".leavewell.json"])
+}
+
+/// Reads a file a person chose. The reader must be kept until `done` is called: dropping it stops it.
+///
+/// # Errors
+/// When the file is larger than any case.
+pub fn read(
+    file: web_sys::File,
+    done: impl Fn(Result<String, Problem>) + 'static,
+) -> Result<Reading, Problem> {
+    // Sizes are whole and not negative.
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
+    let bytes = file.size() as usize;
+    if bytes > MAX_BYTES {
+        return Err(OpenError::TooLarge { bytes }.problem());
+    }
+    Ok(read_as_text(&gloo::file::File::from(file), move |text| {
+        done(text.map_err(|_| Problem {
+            field: "file".to_owned(),
+            message: "The file could not be read.".to_owned(),
+            remedy: "Check that it is still where it was, then choose it again.".to_owned(),
+        }));
+    }))
 }
 
 fn try_save(name: &str, text: &str) -> Result<(), JsValue> {

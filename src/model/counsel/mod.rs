@@ -252,7 +252,7 @@ impl<'a> Solved<'a> {
                 yes: !why.is_empty(),
                 why,
                 label: caution("caution.display_only")
-                    .map_or("".into(), |c| c.text)
+                    .map_or("", |c| c.text)
                     .into(),
             },
             problems,

@@ -10,6 +10,9 @@ use crate::case::{Currency, Doer, Draft, Form, Goal, PartName, Route, Seen, type
 use crate::facts::finding;
 use crate::treatment::Treatment;
 
+/// The name under which the second program answers with [`compare_json`].
+pub const COMPARE: &str = "compare";
+
 /// Fields outside parts, in words. What is not here is named by its own name, made readable.
 const NAMES: [(&str, &str); 25] = [
     ("asked_on", "Day the question was asked"),

@@ -9,7 +9,6 @@ pub mod bleed;
 mod block;
 pub mod care;
 mod care_fan;
-pub mod compare;
 mod cross_section;
 mod measures;
 mod part_words;
@@ -17,6 +16,8 @@ mod picture;
 pub mod record;
 mod record_fields;
 mod why;
+
+pub mod compare;
 
 pub use block::{Block, Choice, Field, Table, Tone};
 pub use picture::{Anchor, Ink, Mark, Picture};
@@ -52,11 +53,6 @@ pub const REPORT: &str = "report";
 pub const CHANGES: &str = "changes";
 /// The name under which it answers with all of that as JSON text.
 pub const WEIGH: &str = "weigh";
-
-/// The name under which it compares two records, or makes one of them: see [`compare::compare_json`].
-pub const COMPARE: &str = "compare";
-/// The name under which it reads a file that is opened: see [`crate::case::shelf_file`].
-pub const OPEN_FILE: &str = "open-file";
 
 /// The same as JSON text: `{"blocks": […]}`, and when there is nothing to show
 /// `{"refused": {field, message, remedy}}`.
