@@ -497,6 +497,22 @@ browserTest("a piece in the bin can be removed for good", async ({ page, go }) =
   assert.equal((await database(page)).length, 0);
 });
 
+browserTest("the photos of a piece stay as long as it is in the bin, and go with it", async ({ page, go }) => {
+  const photos = () => page.evaluate(async () => (await indexedDB.databases()).filter(({ name }) => name.startsWith("leavewell-photos-")).length);
+  await go("#/");
+  await page.locator("#file").setInputFiles(asFile(await fixture("shelf-1.json")));
+  await page.getByRole("button", { name: "Take these in" }).click();
+  await page.getByText("2 pieces were taken in.").waitFor();
+  await page.getByLabel("Remove: Tray of the first version").click();
+  await page.getByRole("button", { name: "Put into the bin: Tray of the first version" }).click();
+  await page.getByLabel("Remove for good: Tray of the first version", { exact: true }).click();
+  assert.equal(await photos(), 1);
+  await page.getByRole("button", { name: "Yes, remove for good: Tray of the first version" }).click();
+  await page.getByText("Tray of the first version is removed for good.").waitFor();
+  for (let tries = 0; tries < 40 && (await photos()) > 0; tries += 1) await page.waitForTimeout(50);
+  assert.equal(await photos(), 0);
+});
+
 browserTest("steps go back and forth by button and by key", async ({ page, go }) => {
   await startPiece(page, go, "Pot");
   const [undo, redo] = ["Undo", "Redo"].map((words) => page.getByRole("button", { name: words }));
