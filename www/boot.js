@@ -5,7 +5,9 @@
 // When all is well, <html> carries data-leavewell="ready" and the window gets a "leavewell-ready" event.
 // When not, <html> carries data-leavewell="failed" and the page says so in words.
 
+import { openStore } from "./kept.js";
 import { databaseOf } from "./photos.js";
+import "./shelf.js";
 
 const LONGEST_WAIT_MS = 20_000;
 
@@ -99,11 +101,15 @@ start().then(
 );
 
 async function start() {
+  // Read while the program is on its way: the app finds everything there when it begins.
+  const store = openStore();
   if (carried) {
+    await store;
     await carried.program.default({ module_or_path: carried.wasm() });
   } else {
     const { js, wasm } = document.getElementById("boot").dataset;
     const { default: init } = await import(address(js));
+    await store;
     await init({ module_or_path: address(wasm) });
   }
   window.leavewell = Object.freeze({ weigh, weigh_json });
@@ -131,6 +137,12 @@ window.addEventListener("leavewell-ask", ({ detail: { program, name, turn, text 
     const detail = { name, turn, ...answer };
     window.dispatchEvent(new CustomEvent("leavewell-answer", { detail }));
   });
+});
+
+// Scripts of the page ask with a "leavewell-question" event {name, text, told}.
+window.addEventListener("leavewell-question", ({ detail: { name, text, told } }) => {
+  weighings += 1;
+  programs.desk.ask(`${name} ${weighings}`, { name, turn: weighings, text }, told);
 });
 
 // With a piece go its photos.

@@ -224,6 +224,16 @@ async function within(caseId, mode, work) {
   }
 }
 
+/** Every photo of a case, as kept. */
+export function photosOf(caseId) {
+  return within(caseId, "readonly", (store) => store.getAll());
+}
+
+/** Puts a photo in as it was kept elsewhere: {key, blob, width, height, on}. */
+export function putPhoto(caseId, photo) {
+  return within(caseId, "readwrite", (store) => store.put(photo));
+}
+
 function all(caseId, part) {
   return within(caseId, "readonly", (store) => store.getAll(IDBKeyRange.bound(`${part}/`, `${part}0`, false, true)));
 }

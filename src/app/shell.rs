@@ -28,7 +28,7 @@ use super::parts::marks::press;
 use super::parts::places::places;
 use super::platform::{clock, desk, file, page, store};
 use super::route::Route;
-use super::state::{Action, Leaf, Notice, Open, SaveState, State, Theme, Wish, update};
+use super::state::{Action, Entry, Leaf, Notice, Open, SaveState, State, Theme, Wish, update};
 use crate::app::parts::words::joined;
 
 /// How long the answer must stand still before it is read out, in milliseconds.
@@ -49,12 +49,13 @@ pub struct App {
     reading: Option<file::Reading>,
     /// Runs out when the answer has stood still.
     saying: Option<clock::Wait>,
-    elsewhere: Option<EventListener>,
     /// The pages asked for, each with the generation it was asked for.
     asked: Vec<(&'static str, u32)>,
     _addresses: Option<EventListener>,
     _answers: Option<EventListener>,
     _puts: Option<EventListener>,
+    _told: Option<EventListener>,
+    _tests: Option<EventListener>,
 }
 
 /// What reaches the app.
@@ -69,6 +70,8 @@ pub enum Msg {
     Say,
     /// The second program has answered.
     Answer(desk::Answer),
+    /// What keeps everything has something to tell.
+    Told(store::Told),
 }
 
 impl Component for App {
@@ -78,9 +81,10 @@ impl Component for App {
     fn create(ctx: &Context<Self>) -> Self {
         let link = ctx.link();
         let going = link.callback(Msg::Go);
-        let told = link.callback(Msg::Answer);
+        let answered = link.callback(Msg::Answer);
+        let told = link.callback(Msg::Told);
         let put = link.callback(|(path, text)| Msg::Act(Action::Put(path, text)));
-        let mut app = Self {
+        let app = Self {
             state: stored_state(),
             route: page::route(),
             act: link.callback(Msg::Act),
@@ -89,25 +93,21 @@ impl Component for App {
             line: String::new(),
             reading: None,
             saying: None,
-            elsewhere: None,
             asked: Vec::new(),
             _addresses: page::on_route(move |route| going.emit(route)),
-            _answers: desk::on_answer(move |answer| told.emit(answer)),
+            _answers: desk::on_answer(move |answer| answered.emit(answer)),
             _puts: page::on_put(move |path, text| put.emit((path, text))),
+            _told: store::on_told(move |news| told.emit(news)),
+            _tests: page::stops_when_tested(),
         };
         page::set_theme(app.state.theme);
-        store::keep_index(&app.state.shelf);
-        app.watch();
+        app.note_open();
         app
     }
 
     fn update(&mut self, _: &Context<Self>, msg: Msg) -> bool {
         match msg {
             Msg::Act(action) => self.take(action),
-            Msg::Wish(Wish::Read(chosen)) => {
-                self.read(chosen, take_in);
-                false
-            }
             Msg::Wish(Wish::ReadFigures(chosen)) => {
                 self.read(chosen, |text, act| {
                     act.emit(Action::LayFigures(text.to_owned()));
@@ -128,6 +128,7 @@ impl Component for App {
                 changed
             }
             Msg::Say => self.take(Action::Say(self.line.clone())),
+            Msg::Told(news) => self.told(news).is_some_and(|action| self.take(action)),
             Msg::Answer(answer) => self
                 .answered(answer)
                 .is_some_and(|action| self.take(action)),
@@ -171,7 +172,11 @@ impl Component for App {
             .text("Leavewell");
         let mut holder = el("div", "places-holder");
         if let Some(page) = page.filter(|_| *route != Route::Shelf) {
-            holder = holder.put(places(page.open, *route));
+            holder = holder.put(places(page.open, *route)).el(steps(
+                page.open,
+                state.history.can(),
+                act,
+            ));
         }
         let place = el("div", "place").key(&self.screen()).put(place);
         group()
@@ -180,6 +185,7 @@ impl Component for App {
                 .el(brand)
                 .put(theme_switch(state.theme, act)))
             .put(notices(state, act, wish))
+            .el(el("kept-notices", ""))
             .el(holder)
             .el(el("main", "").attr("id", "main").el(place))
             .put(foot())
@@ -219,17 +225,20 @@ impl App {
             return false;
         };
         let before = std::mem::replace(&mut self.state, next);
-        if !Rc::ptr_eq(&before.shelf, &self.state.shelf) {
-            store::keep_index(&self.state.shelf);
-        }
         if before.theme != self.state.theme {
             page::set_theme(self.state.theme);
             store::keep_theme(self.state.theme);
         }
         let mark = |state: &State| state.open.as_ref().map(|open| open.generation);
+        if before.opened_at != self.state.opened_at {
+            self.note_open();
+        }
         if mark(&before) != mark(&self.state) {
             self.keep();
-            self.watch();
+        } else if !Rc::ptr_eq(&before.shelf, &self.state.shelf)
+            && let Some(entry) = self.open_entry()
+        {
+            store::keep_entry(entry);
         }
         self.ask_moved(&before);
         true
@@ -333,34 +342,44 @@ impl App {
         }
     }
 
-    /// Keeps the open piece on this device.
-    fn keep(&mut self) {
-        let Some(open) = &self.state.open else { return };
-        let kept = Action::Saved {
-            id: open.id.clone(),
-            failure: store::keep_case(&open.id, &open.draft.to_json()).err(),
-        };
-        if let Some(next) = update(&self.state, kept) {
-            self.state = next;
+    /// Keeps the open piece on this device. Whether that went well is told later.
+    fn keep(&self) {
+        if let (Some(open), Some(entry)) = (&self.state.open, self.open_entry()) {
+            store::keep_case(&open.id, &open.draft.to_json(), entry);
         }
     }
 
-    /// Watches for changes of the piece in another tab: the last change would win in silence.
-    fn watch(&mut self) {
-        let Some(open) = self.state.open.clone() else {
-            self.elsewhere = None;
-            return;
-        };
-        let act = self.act.clone();
-        self.elsewhere = store::on_changed_elsewhere(open.id.clone(), move || {
-            act.emit(Action::Tell(Notice {
-                what: "This piece has just been changed in another tab.".to_owned(),
-                remedy: "Go on in one tab only: the last change made in either is the one that is kept. You can save \
-                         what this tab holds as a file."
-                    .to_owned(),
-                rescue: Some(open.draft.to_json()),
-            }));
-        });
+    /// The line of the open piece on the shelf.
+    fn open_entry(&self) -> Option<&Entry> {
+        let open = self.state.open.as_ref()?;
+        self.state.shelf.iter().find(|entry| entry.id == open.id)
+    }
+
+    fn note_open(&self) {
+        store::note_open(self.state.open.as_ref().map_or("", |open| &open.id));
+    }
+
+    /// What something that was told means for the state.
+    fn told(&self, news: store::Told) -> Option<Action> {
+        let store::Told { what, id, text } = news;
+        Some(match what.as_str() {
+            "undo" => Action::Undo,
+            "redo" => Action::Redo,
+            "shelf" => Action::Shelved(store::shelf()),
+            "kept" => Action::Saved {
+                id,
+                failure: Some(text).filter(|why| !why.is_empty()),
+            },
+            "take" => Action::Replaced {
+                id,
+                draft: Box::new(Draft::parse(&text).ok()?),
+            },
+            "open" => {
+                open_stored(id, &self.act);
+                return None;
+            }
+            _ => return None,
+        })
     }
 
     /// Another piece is another screen: keyed, so that nothing typed for one is taken for the other.
@@ -403,7 +422,7 @@ impl App {
                 }
             }
             // Taken care of before.
-            Wish::Read(_) | Wish::ReadFigures(_) | Wish::SaveSheet(_) => {}
+            Wish::ReadFigures(_) | Wish::SaveSheet(_) => {}
             Wish::Print => page::print(),
             Wish::SaveFigures => {
                 let own = self
@@ -419,14 +438,13 @@ impl App {
                 let entry = self.state.shelf.iter().find(|entry| entry.id == id);
                 let name = entry.map_or("", |entry| entry.name.as_str());
                 match store::case_text(&id) {
-                    Some(text) => save(&case_file(name), text, act),
+                    Some(text) => save(&case_file(name), with_key(&id, text), act),
                     None => tell(gone(), None, act),
                 }
             }
             Wish::Rescue(text) => save(&case_file("piece"), text, act),
             Wish::Delete(id) => {
-                store::remove_case(&id);
-                page::say_removed(&id);
+                store::bin_case(&id);
                 act.emit(Action::Removed(id));
                 page::focus_heading();
             }
@@ -511,6 +529,18 @@ fn case_file(name: &str) -> String {
     file::file_name(name, ".leavewell.json")
 }
 
+/// The text with the key it is kept under, so that it is known again when it comes back. A record that
+/// cannot be read stays as it is.
+fn with_key(id: &str, text: String) -> String {
+    match Draft::parse(&text) {
+        Ok(mut draft) => {
+            draft.set("kept.id", id);
+            draft.to_json()
+        }
+        Err(_) => text,
+    }
+}
+
 fn save(name: &str, text: String, act: &Callback<Action>) {
     if !file::save(name, &text) {
         let problem = Problem {
@@ -561,6 +591,24 @@ fn theme_switch(now: Theme, act: &Callback<Action>) -> Html {
         .el(el("label", "").attr("for", "theme").text("Appearance"))
         .el(select)
         .html()
+}
+
+/// Steps back and forth, and what has changed.
+fn steps(open: &Open, (back, forth): (bool, bool), act: &Callback<Action>) -> El {
+    let step = |words, can, key, action| {
+        button("quiet")
+            .attr("aria-disabled", if can { "" } else { "true" })
+            .attr("aria-keyshortcuts", key)
+            .pressed(press(act, action))
+            .text(words)
+    };
+    let changes = el("details", "more")
+        .tag("summary", "What has changed")
+        .el(el("record-changes", "").set("case", open.id.clone()));
+    el("div", "steps")
+        .el(step("Undo", back, "Control+Z", Action::Undo))
+        .el(step("Redo", forth, "Control+Shift+Z", Action::Redo))
+        .el(changes)
 }
 
 /// What has to be told. The element is always there, so that a message in it is read out.

@@ -14,6 +14,7 @@ use leavewell_model::report::{ChangeReport, IdentityReport, MovedReport, Text};
 use leavewell_model::{Case, Draft, Problem, Report};
 use serde_json::{Value, json};
 
+use super::history::History;
 use super::parts::share;
 use crate::app::parts::words::joined;
 
@@ -43,6 +44,8 @@ pub struct State {
     pub groups: Rc<Vec<&'static str>>,
     /// Pages of the open piece that were worked out on request.
     pub leaves: Rc<Vec<Leaf>>,
+    /// Steps back and forth over the open piece.
+    pub history: Rc<History>,
 }
 
 /// A page of the open piece, worked out on request.
@@ -117,7 +120,7 @@ pub enum Target {
 }
 
 /// One line of the shelf.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Entry {
     /// Key under which the piece is kept.
     pub id: String,
@@ -134,7 +137,7 @@ pub struct Entry {
 }
 
 impl Entry {
-    /// The line as it is kept in the index.
+    /// The line as it is kept.
     #[must_use]
     pub fn to_value(&self) -> Value {
         json!({
@@ -147,7 +150,18 @@ impl Entry {
         })
     }
 
-    /// A line of the index; `None` when it has no id.
+    /// The line of a record that has not been opened yet.
+    #[must_use]
+    pub fn of_draft(id: &str, draft: &Draft) -> Self {
+        Self {
+            id: id.to_owned(),
+            name: name_of(draft),
+            form: form_of(draft).map_or_else(String::new, |form| form.label().to_owned()),
+            ..Self::default()
+        }
+    }
+
+    /// A line as it was kept; `None` when it has no id.
     #[must_use]
     pub fn from_value(value: &Value) -> Option<Self> {
         let text = |field: &str| value[field].as_str().map(str::to_owned);
@@ -208,6 +222,19 @@ pub enum Action {
     /// Something was typed or chosen in a field of a page worked out on request: its path in the
     /// record, and the text.
     Put(String, String),
+    /// The last change is taken back.
+    Undo,
+    /// What was taken back is done again.
+    Redo,
+    /// The record of the open piece was changed elsewhere, or made of two: this is it now.
+    Replaced {
+        /// Its key.
+        id: String,
+        /// The record.
+        draft: Box<Draft>,
+    },
+    /// The shelf was changed elsewhere: these are its lines now.
+    Shelved(Vec<Entry>),
     /// The record of condition as it stands is kept beside the later ones.
     KeepRecord,
     /// A file of figures was read, to be laid over those of the open piece.
@@ -255,7 +282,7 @@ pub enum Action {
     },
     /// The open piece was put aside.
     CloseCase,
-    /// A piece was taken off this device.
+    /// A piece was taken off the shelf.
     Removed(String),
     /// The open piece was kept, or could not be.
     Saved {
@@ -294,8 +321,6 @@ pub enum Wish {
     Open(String),
     /// Open a copy of a worked example.
     Example(usize),
-    /// Read a case file and take it in.
-    Read(web_sys::File),
     /// Save a stored piece as a file.
     SaveAsFile(String),
     /// Save this text as a file of this name.
@@ -308,7 +333,7 @@ pub enum Wish {
     SaveFigures,
     /// Read a file of figures and lay them over those of the open piece.
     ReadFigures(web_sys::File),
-    /// Take a stored piece off this device.
+    /// Put a stored piece into the bin.
     Delete(String),
 }
 
@@ -364,20 +389,13 @@ impl Open {
     /// What the piece is called on screen.
     #[must_use]
     pub fn name(&self) -> String {
-        let name = self.draft.text("piece.name");
-        if !name.trim().is_empty() {
-            return name;
-        }
-        self.form().map_or_else(
-            || "Unnamed piece".to_owned(),
-            |form| form.label().to_owned(),
-        )
+        name_of(&self.draft)
     }
 
     /// Its form, when it was said.
     #[must_use]
     pub fn form(&self) -> Option<Form> {
-        Form::parse(&self.draft.text("piece.form"))
+        form_of(&self.draft)
     }
 
     /// The currency amounts are shown in.
@@ -560,10 +578,26 @@ impl State {
 #[must_use]
 pub fn update(state: &State, action: Action) -> Option<State> {
     match action {
-        Action::Typed(target, typed) => changed(state, |draft| target.put(draft, &typed)),
-        Action::Put(path, typed) => changed(state, |draft| draft.set(&path, &typed)),
-        Action::KeepRecord => changed(state, |draft| draft.keep_as_earlier("")),
+        Action::Typed(target, typed) => {
+            let field = target.id();
+            changed(state, (field, &typed), |draft| target.put(draft, &typed))
+        }
+        Action::Put(path, typed) => changed(state, (path.clone(), &typed), |draft| {
+            draft.set(&path, &typed);
+        }),
+        Action::KeepRecord => changed(state, no_field(), |draft| draft.keep_as_earlier("")),
         Action::LayFigures(text) => laid(state, &text),
+        Action::Undo => stepped(state, History::back),
+        Action::Redo => stepped(state, History::forth),
+        Action::Replaced { id, draft } => {
+            let same = state.open.as_ref().is_some_and(|open| open.id == id);
+            let replace = |now: &mut Draft| *now = *draft;
+            same.then(|| changed(state, no_field(), replace)).flatten()
+        }
+        Action::Shelved(shelf) => (shelf != *state.shelf).then(|| State {
+            shelf: Rc::new(shelf),
+            ..state.clone()
+        }),
         Action::Leafed(leaf) => with_leaf(state, leaf),
         Action::Opened { id, draft } => {
             let open = Open {
@@ -573,6 +607,7 @@ pub fn update(state: &State, action: Action) -> Option<State> {
             Some(State {
                 lit: None,
                 leaves: Rc::default(),
+                history: Rc::default(),
                 opened_at: open.generation,
                 ..with_open(state, open)
             })
@@ -631,12 +666,38 @@ pub fn update(state: &State, action: Action) -> Option<State> {
     }
 }
 
-/// The state with the draft of the open piece changed; `None` when nothing has.
-fn changed(state: &State, change: impl FnOnce(&mut Draft)) -> Option<State> {
+/// The state with the draft of the open piece changed; `None` when nothing has. The field that is
+/// changed and its text tell typing on from another step.
+fn changed(
+    state: &State,
+    (field, text): (String, &str),
+    change: impl FnOnce(&mut Draft),
+) -> Option<State> {
     let open = state.open.as_ref()?;
     let mut draft = open.draft.clone();
     change(&mut draft);
-    (draft != open.draft).then(|| with_open(state, open.with_draft(draft)))
+    (draft != open.draft).then(|| State {
+        history: Rc::new(state.history.noted(&open.draft, field, text.to_owned())),
+        ..with_open(state, open.with_draft(draft))
+    })
+}
+
+/// No field in particular: a step of its own.
+fn no_field() -> (String, &'static str) {
+    (String::new(), "")
+}
+
+/// The state one step back or forth; `None` when there is none.
+fn stepped(
+    state: &State,
+    step: impl Fn(&History, &Draft) -> Option<(Draft, History)>,
+) -> Option<State> {
+    let open = state.open.as_ref()?;
+    let (draft, history) = step(&state.history, &open.draft)?;
+    Some(State {
+        history: Rc::new(history),
+        ..with_open(state, open.with_draft(draft))
+    })
 }
 
 /// The figures of a file over those of the open piece, and a word of how many there were.
@@ -658,7 +719,7 @@ fn laid(state: &State, text: &str) -> Option<State> {
             rescue: None,
         },
     };
-    let laid = changed(state, |now| *now = draft).unwrap_or_else(|| state.clone());
+    let laid = changed(state, no_field(), |now: &mut Draft| *now = draft).unwrap_or_else(|| state.clone());
     Some(State {
         notice: Some(Rc::new(notice)),
         ..laid
@@ -745,6 +806,22 @@ fn with_open(state: &State, open: Open) -> State {
         open: Some(Rc::new(open)),
         ..state.clone()
     }
+}
+
+/// What a piece is called on screen.
+fn name_of(draft: &Draft) -> String {
+    let name = draft.text("piece.name");
+    if !name.trim().is_empty() {
+        return name;
+    }
+    form_of(draft).map_or_else(
+        || "Unnamed piece".to_owned(),
+        |form| form.label().to_owned(),
+    )
+}
+
+fn form_of(draft: &Draft) -> Option<Form> {
+    Form::parse(&draft.text("piece.form"))
 }
 
 fn first_sentence(text: &str) -> String {
@@ -918,6 +995,53 @@ mod tests {
         assert!(share.problem(open(&state)).is_some());
         state = update(&state, typed(share, "14")).unwrap();
         assert_eq!(share.problem(open(&state)), None);
+    }
+
+    #[test]
+    fn steps_go_back_and_forth_over_every_kind_of_change() {
+        let start = with_piece();
+        assert_eq!(
+            update(&start, Action::Undo),
+            None,
+            "nothing was changed yet"
+        );
+        let mut state = update(&start, set("piece.form", "teapot")).unwrap();
+        state = update(&state, Action::Put("bench.a.b".to_owned(), "7".to_owned())).unwrap();
+        state = update(&state, Action::KeepRecord).unwrap();
+        let last = open(&state).draft.clone();
+        for _ in 0..3 {
+            state = update(&state, Action::Undo).unwrap();
+        }
+        assert_eq!(open(&state).draft, open(&start).draft);
+        assert_eq!(update(&state, Action::Undo), None);
+        for _ in 0..3 {
+            state = update(&state, Action::Redo).unwrap();
+        }
+        assert_eq!(open(&state).draft, last);
+        assert_eq!(update(&state, Action::Redo), None);
+        assert!(
+            open(&state).generation > open(&start).generation,
+            "it is weighed anew"
+        );
+    }
+
+    #[test]
+    fn a_record_changed_elsewhere_is_taken_in_and_can_be_taken_back() {
+        let state = with_piece();
+        let replaced = |id: &str, name: &str| {
+            let mut draft = Draft::default();
+            draft.set("piece.name", name);
+            Action::Replaced {
+                id: id.to_owned(),
+                draft: Box::new(draft),
+            }
+        };
+        assert_eq!(update(&state, replaced("other", "x")), None);
+        assert_eq!(update(&state, replaced("a", "Invented pot")), None);
+        let taken = update(&state, replaced("a", "From elsewhere")).unwrap();
+        assert_eq!(taken.shelf[0].name, "From elsewhere");
+        let back = update(&taken, Action::Undo).unwrap();
+        assert_eq!(open(&back).name(), "Invented pot");
     }
 
     #[test]

@@ -120,15 +120,15 @@ after(async () => {
  * A test with a page of its own, in a profile of its own, on a server of its own.
  *
  * `options` go to the browser context (`viewport`, `colorScheme`, `javaScriptEnabled`, `serviceWorkers` ...); `base` among
- * them goes to the server. The body is called with
+ * them goes to the server, and `timeout` is how long the test may take, in milliseconds. The body is called with
  * - `page`, `context`, `site` (see `serve`);
  * - `go(route)`: opens the app at a hash route such as "#/look" and waits until it has started;
  * - `checkAccess(what)`: fails on any breach of WCAG 2.2 A or AA that axe finds on the page as it is;
  * - `troubles`: what went wrong in the page so far.
  */
 export function browserTest(name, ...rest) {
-  const [body, { base, ...contextOptions } = {}] = rest.reverse();
-  test(name, { timeout: LONGEST_TEST_MS }, async () => {
+  const [body, { base, timeout = LONGEST_TEST_MS, ...contextOptions } = {}] = rest.reverse();
+  test(name, { timeout }, async () => {
     const site = await serve({ base });
     const context = await (await browser()).newContext({ serviceWorkers: "block", ...contextOptions });
     try {

@@ -7,7 +7,6 @@ use yew::prelude::*;
 use crate::app::examples::EXAMPLES;
 use crate::app::parts::cautions::{cautions, named};
 use crate::app::parts::choice::{choices, list};
-use crate::app::parts::chosen_file::chosen_file;
 use crate::app::parts::element::{self, El, el, group};
 use crate::app::parts::field::hint;
 use crate::app::parts::marks::{press, section};
@@ -52,7 +51,12 @@ pub fn shelf_page(shelf: &[Entry], wish: &Callback<Wish>) -> Html {
             "Worked examples",
             examples(wish),
         ))
-        .put(section("", "file-title", "Open a file", open_file(wish)))
+        .put(section(
+            "",
+            "file-title",
+            "Files and safe keeping",
+            el("shelf-keeping", "").html(),
+        ))
         .el(cautions);
     el("div", "screen is-shelf").el(head).el(work).html()
 }
@@ -144,9 +148,9 @@ fn line(entry: &Entry, wish: &Callback<Wish>) -> El {
         .el(remove)
         .p(
             "",
-            "It is taken off this device for good. Save it as a file first if you may want it again.",
+            "It goes into the bin at the foot of this page, and stays there for 30 days.",
         )
-        .el(button("stop", "Remove for good", Wish::Delete));
+        .el(button("stop", "Put into the bin", Wish::Delete));
     let buttons = el("div", "buttons")
         .el(button("", "Open", Wish::Open))
         .el(button("quiet", "Save as a file", Wish::SaveAsFile))
@@ -173,16 +177,4 @@ fn button(
         .set("aria-label", joined(&[words, joint, name]))
         .pressed(press(wish, what))
         .text(words)
-}
-
-fn open_file(wish: &Callback<Wish>) -> Html {
-    chosen_file(
-        "file",
-        [
-            "A piece saved by Leavewell",
-            "It is read here and put on your shelf; the file stays as it is.",
-        ],
-        wish.reform(Wish::Read),
-    )
-    .html()
 }

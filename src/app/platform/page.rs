@@ -1,7 +1,7 @@
 //! The page itself: title, focus, appearance, address.
 
 use gloo::events::EventListener;
-use js_sys::Reflect;
+use js_sys::{Object, Reflect};
 use wasm_bindgen::JsCast;
 use web_sys::{CustomEvent, CustomEventInit, HtmlElement, HtmlInputElement, HtmlSelectElement};
 
@@ -113,20 +113,37 @@ pub fn on_put(put: impl Fn(String, String) + 'static) -> Option<EventListener> {
     }))
 }
 
-/// Tells the scripts of the page that a piece was removed.
-pub fn say_removed(id: &str) {
-    let init = CustomEventInit::new();
-    init.set_detail(&id.into());
-    if let (Some(window), Ok(event)) = (
-        web_sys::window(),
-        CustomEvent::new_with_event_init_dict("leavewell-removed", &init),
-    ) {
-        let _ = window.dispatch_event(&event);
-    }
+/// Stops the app on purpose when a "leavewell-panic" event comes: only on a page that was marked for
+/// tests before the app began, which no page is that is served.
+///
+/// # Panics
+/// When that event comes.
+#[must_use]
+pub fn stops_when_tested() -> Option<EventListener> {
+    let root = document()?.document_element()?;
+    root.get_attribute("data-test")?;
+    let window = web_sys::window()?;
+    Some(EventListener::once(&window, "leavewell-panic", |_| {
+        panic!("stopped by a test")
+    }))
 }
 
-/// Says, without the app, that the app has stopped. Called when nothing else works any more.
+/// Says, without the app, that the app has stopped. Called when nothing else works any more. The
+/// scripts of the page say it, with what can be done; where they are not there, this says it plainly.
 pub fn show_stopped(reason: &str) {
+    let detail = Object::new();
+    let _ = Reflect::set(&detail, &"reason".into(), &reason.into());
+    let init = CustomEventInit::new();
+    init.set_detail(&detail);
+    if let (Some(window), Ok(event)) = (
+        web_sys::window(),
+        CustomEvent::new_with_event_init_dict("leavewell-crash", &init),
+    ) {
+        let _ = window.dispatch_event(&event);
+        if Reflect::get(&detail, &"seen".into()).is_ok_and(|seen| seen.is_truthy()) {
+            return;
+        }
+    }
     let Some(document) = document() else { return };
     let (Ok(note), Some(body)) = (document.create_element("p"), document.body()) else {
         return;

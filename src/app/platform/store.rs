@@ -1,96 +1,94 @@
-//! What is kept on this device: every piece under its own key, and an index of them.
+//! What is kept on this device. The one door to it; `www/kept.js` stands behind it and keeps every
+//! record in the browser's database.
 //!
-//! Invariant: a record that cannot be read is never overwritten or removed by itself. The index can
-//! always be made again from the records.
+//! Questions are answered at once, from what that script holds in memory; writing happens a moment
+//! later, and what comes of it is told by [`on_told`]. Invariant: a record that cannot be read is never
+//! overwritten or removed by itself.
 
 use gloo::events::EventListener;
-use js_sys::Reflect;
+use js_sys::{Object, Reflect};
 use leavewell_model::Draft;
 use serde_json::Value;
-use web_sys::Storage;
+use wasm_bindgen::{JsCast, JsValue};
+use web_sys::{CustomEvent, CustomEventInit, Storage};
 
 use crate::app::state::{Entry, Open, Theme};
 
-const CASE: &str = "leavewell.case.";
-const INDEX: &str = "leavewell.index";
-const INDEX_UNREAD: &str = "leavewell.index.unread";
-const LAST_OPEN: &str = "leavewell.open";
 const THEME: &str = "leavewell.theme";
 
-/// Calls back when another tab has changed a piece, for as long as what is returned is held.
-#[must_use]
-pub fn on_changed_elsewhere(id: String, changed: impl Fn() + 'static) -> Option<EventListener> {
-    let window = web_sys::window()?;
-    Some(EventListener::new(&window, "storage", move |event| {
-        let key = Reflect::get(event, &"key".into())
-            .ok()
-            .and_then(|key| key.as_string());
-        if key == Some(case_key(&id)) {
-            changed();
-        }
-    }))
+/// What the store tells: what it is, the piece, and a text that belongs to it.
+#[derive(Clone, Debug, Default)]
+pub struct Told {
+    /// `kept`, `shelf`, `take`, `open`, `undo` or `redo`.
+    pub what: String,
+    /// The key of the piece.
+    pub id: String,
+    /// The text.
+    pub text: String,
 }
 
-/// Every piece on this device: those of the index that are still there, then those it has missed.
+/// Calls back with everything that is told, for as long as what is returned is held.
+#[must_use]
+pub fn on_told(told: impl Fn(Told) + 'static) -> Option<EventListener> {
+    let window = web_sys::window()?;
+    Some(EventListener::new(
+        &window,
+        "leavewell-told",
+        move |event| {
+            let detail = event.dyn_ref::<CustomEvent>().map(CustomEvent::detail);
+            let text = |field: &str| {
+                let detail = detail.as_ref()?;
+                Reflect::get(detail, &field.into()).ok()?.as_string()
+            };
+            told(Told {
+                what: text("what").unwrap_or_default(),
+                id: text("id").unwrap_or_default(),
+                text: text("text").unwrap_or_default(),
+            });
+        },
+    ))
+}
+
+/// Every piece on the shelf.
 #[must_use]
 pub fn shelf() -> Vec<Entry> {
-    let Some(storage) = storage() else {
+    let list = ask("list", "", "", "").unwrap_or_default();
+    let Ok(Value::Array(lines)) = serde_json::from_str(&list) else {
         return Vec::new();
     };
-    let ids = stored_ids(&storage);
-    let mut shelf: Vec<Entry> = match get(&storage, INDEX) {
-        None => Vec::new(),
-        Some(text) => {
-            if let Ok(Value::Array(lines)) = serde_json::from_str(&text) {
-                lines.iter().filter_map(Entry::from_value).collect()
-            } else {
-                // Kept for whoever wants to look into it; the records speak for themselves.
-                let _ = storage.set_item(INDEX_UNREAD, &text);
-                Vec::new()
-            }
-        }
-    };
-    shelf.retain(|entry| ids.contains(&entry.id));
-    for id in ids {
-        if !shelf.iter().any(|entry| entry.id == id) {
-            shelf.push(entry_of(&storage, id));
-        }
-    }
-    shelf
+    lines.iter().filter_map(entry_of).collect()
 }
 
 /// The record of a piece, as text.
 #[must_use]
 pub fn case_text(id: &str) -> Option<String> {
-    get(&storage()?, &case_key(id))
+    ask("text", id, "", "")
 }
 
-/// Keeps a piece and notes that it is the open one.
-///
-/// # Errors
-/// In words, when this device does not take it.
-pub fn keep_case(id: &str, text: &str) -> Result<(), String> {
-    put(&case_key(id), text)?;
-    put(LAST_OPEN, id)
+/// Keeps a piece.
+pub fn keep_case(id: &str, text: &str, entry: &Entry) {
+    ask("keep", id, text, &entry.to_value().to_string());
 }
 
-/// Takes a piece off this device.
-pub fn remove_case(id: &str) {
-    if let Some(storage) = storage() {
-        let _ = storage.remove_item(&case_key(id));
-    }
+/// Keeps the line of a piece. It can be made again from the record.
+pub fn keep_entry(entry: &Entry) {
+    ask("entry", &entry.id, "", &entry.to_value().to_string());
 }
 
-/// Keeps the index. It can be made again, so a failure needs no words.
-pub fn keep_index(shelf: &[Entry]) {
-    let lines: Vec<Value> = shelf.iter().map(Entry::to_value).collect();
-    let _ = put(INDEX, &Value::Array(lines).to_string());
+/// Notes that a piece is the open one.
+pub fn note_open(id: &str) {
+    ask("opened", id, "", "");
+}
+
+/// Puts a piece into the bin.
+pub fn bin_case(id: &str) {
+    ask("bin", id, "", "");
 }
 
 /// The piece that was open last, if it can still be read.
 #[must_use]
 pub fn last_open() -> Option<Open> {
-    let id = get(&storage()?, LAST_OPEN)?;
+    let id = ask("last", "", "", "")?;
     let draft = Draft::parse(&case_text(&id)?).ok()?;
     Some(Open::new(id, draft))
 }
@@ -99,52 +97,50 @@ pub fn last_open() -> Option<Open> {
 #[must_use]
 pub fn theme() -> Theme {
     storage()
-        .and_then(|s| get(&s, THEME))
+        .and_then(|s| s.get_item(THEME).ok().flatten())
         .and_then(|id| Theme::parse(&id))
         .unwrap_or_default()
 }
 
 /// Keeps the appearance chosen.
 pub fn keep_theme(theme: Theme) {
-    let _ = put(THEME, theme.id());
-}
-
-fn case_key(id: &str) -> String {
-    format!("{CASE}{id}")
-}
-
-fn entry_of(storage: &Storage, id: String) -> Entry {
-    let text = get(storage, &case_key(&id)).unwrap_or_default();
-    match Draft::parse(&text) {
-        Ok(draft) => Open::new(id, draft).entry(None),
-        Err(fault) => Entry {
-            id,
-            name: "A record that cannot be read".to_owned(),
-            form: String::new(),
-            answer: String::new(),
-            steps: Vec::new(),
-            unreadable: Some(fault.problem().message),
-        },
+    if let Some(storage) = storage() {
+        let _ = storage.set_item(THEME, theme.id());
     }
 }
 
-fn stored_ids(storage: &Storage) -> Vec<String> {
-    let n = storage.length().unwrap_or(0);
-    (0..n)
-        .filter_map(|i| storage.key(i).ok().flatten())
-        .filter_map(|key| key.strip_prefix(CASE).map(str::to_owned))
-        .collect()
+/// A line of the list: as it was kept, or else made from the record.
+fn entry_of(line: &Value) -> Option<Entry> {
+    let id = line["id"].as_str()?;
+    if let Some(mut entry) = Entry::from_value(&line["entry"]) {
+        id.clone_into(&mut entry.id);
+        return Some(entry);
+    }
+    let text = case_text(id).unwrap_or_default();
+    Some(match Draft::parse(&text) {
+        Ok(draft) => Entry::of_draft(id, &draft),
+        Err(fault) => Entry {
+            id: id.to_owned(),
+            name: "A record that cannot be read".to_owned(),
+            unreadable: Some(fault.problem().message),
+            ..Entry::default()
+        },
+    })
 }
 
-fn put(key: &str, text: &str) -> Result<(), String> {
-    let storage = storage().ok_or("This browser keeps nothing for this page.")?;
-    storage
-        .set_item(key, text)
-        .map_err(|_| "This device has no room left for it.".to_owned())
-}
-
-fn get(storage: &Storage, key: &str) -> Option<String> {
-    storage.get_item(key).ok().flatten()
+/// Asks the script that keeps everything; it answers before this returns.
+fn ask(what: &str, id: &str, text: &str, entry: &str) -> Option<String> {
+    let window = web_sys::window()?;
+    let detail = Object::new();
+    for (key, value) in [("do", what), ("id", id), ("text", text), ("entry", entry)] {
+        // A plain object takes any field.
+        let _ = Reflect::set(&detail, &key.into(), &JsValue::from(value));
+    }
+    let init = CustomEventInit::new();
+    init.set_detail(&detail);
+    let event = CustomEvent::new_with_event_init_dict("leavewell-store", &init).ok()?;
+    window.dispatch_event(&event).ok()?;
+    Reflect::get(&detail, &"answer".into()).ok()?.as_string()
 }
 
 /// Private windows and strict settings may have none.

@@ -123,7 +123,7 @@ impl OpenError {
 /// The case file as typed.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Draft {
-    root: Map<String, Value>,
+    pub(super) root: Map<String, Value>,
 }
 
 impl Default for Draft {
@@ -160,7 +160,7 @@ impl Draft {
         Self::from_root(root)
     }
 
-    fn from_root(root: Map<String, Value>) -> Result<Self, OpenError> {
+    pub(super) fn from_root(root: Map<String, Value>) -> Result<Self, OpenError> {
         if root.get("format").and_then(Value::as_str) != Some(CASE_FORMAT) {
             return Err(OpenError::NotACase);
         }
@@ -177,6 +177,14 @@ impl Draft {
             return Err(OpenError::TooManyFindings { count });
         }
         Ok(Self { root })
+    }
+
+    /// Takes off what a saved file says of where it was kept, and gives the key it was kept under;
+    /// empty when it says none. Records on a device do not hold it: there the key is outside.
+    pub fn take_kept(&mut self) -> String {
+        let id = self.text("kept.id");
+        self.root.remove("kept");
+        id
     }
 
     /// The whole file as text, ready to save.
@@ -278,6 +286,18 @@ impl Draft {
         entries
             .iter()
             .position(|v| v.as_object().is_some_and(|m| is(m, "part", part)))
+    }
+
+    /// The record of condition alone (`looked` and `parts`), as [`Draft::keep_as_earlier`] keeps it.
+    #[must_use]
+    pub fn condition_only(&self) -> Self {
+        let mut only = Self::default();
+        for field in ["looked", "parts"] {
+            if let Some(value) = self.root.get(field) {
+                only.root.insert(field.to_owned(), value.clone());
+            }
+        }
+        only
     }
 
     /// Keeps a copy of the present record of condition (`looked` and `parts`) among the earlier ones,
@@ -541,7 +561,7 @@ fn set_aside(root: &mut Map<String, Value>, field: &str) {
 }
 
 /// A field's value as the text a person would have typed.
-pub(super) fn typed_text(value: &Value) -> String {
+pub(crate) fn typed_text(value: &Value) -> String {
     match value {
         Value::String(text) => text.clone(),
         Value::Null => String::new(),
@@ -562,7 +582,7 @@ fn typed_value(typed: &str) -> Option<Value> {
 }
 
 /// How deep brackets nest in a JSON text, ignoring those inside strings.
-fn depth(text: &str) -> usize {
+pub(super) fn depth(text: &str) -> usize {
     let (mut now, mut deepest, mut in_string, mut escaped) = (0_usize, 0, false, false);
     for byte in text.bytes() {
         match byte {

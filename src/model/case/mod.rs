@@ -5,15 +5,18 @@
 //! never fails and never drops what the draft holds; what cannot be used counts as unknown.
 
 mod date;
+pub mod difference;
 mod draft;
 mod measures;
 mod own_figures;
 mod reading;
+pub mod shelf_file;
 mod vocabulary;
 
 use serde::{Deserialize, Serialize};
 
 pub use date::Date;
+pub(crate) use draft::typed_text;
 pub use draft::{CASE_FORMAT, CASE_VERSION, Draft, MAX_BYTES, MAX_DEPTH, MAX_FINDINGS, OpenError};
 pub use measures::{Density, Iacs, Measures, Spot, Xrf};
 pub use reading::{COMPARED_KINDS, FLAWS};

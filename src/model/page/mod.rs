@@ -49,6 +49,8 @@ mod worth_knowing;
 mod worth_knowing_draw;
 mod worth_knowing_tree;
 
+pub mod compare;
+
 pub use block::{Block, Choice, Field, Table, Tone};
 pub use picture::{Anchor, Ink, Mark, Picture};
 

@@ -1,0 +1,135 @@
+//! Steps back and forth over the open record.
+//!
+//! Invariant: a step back followed by a step forth gives the same record. Typing on in one field is
+//! one step, so that a step back takes back a word and not a letter.
+
+use std::rc::Rc;
+
+use leavewell_model::Draft;
+
+/// Most steps that are held.
+const MOST: usize = 200;
+
+/// The records before the present one and, after steps back, those beyond it.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct History {
+    past: Vec<Rc<Draft>>,
+    future: Vec<Rc<Draft>>,
+    /// The field changed last, and what stood in it after that.
+    last: Option<(String, String)>,
+}
+
+impl History {
+    /// Notes the record before a change of `field`, in which `text` stands now. An empty field is
+    /// always a step of its own.
+    #[must_use]
+    pub fn noted(&self, before: &Draft, field: String, text: String) -> Self {
+        let going_on = self.last.as_ref().is_some_and(|(known, was)| {
+            !field.is_empty()
+                && *known == field
+                && (was.starts_with(&text) || text.starts_with(was.as_str()))
+        });
+        let mut past = self.past.clone();
+        if !going_on {
+            if past.len() == MOST {
+                past.remove(0);
+            }
+            past.push(Rc::new(before.clone()));
+        }
+        Self {
+            past,
+            future: Vec::new(),
+            last: Some((field, text)),
+        }
+    }
+
+    /// One step back from the present record.
+    #[must_use]
+    pub fn back(&self, now: &Draft) -> Option<(Draft, Self)> {
+        let (before, past) = self.past.split_last()?;
+        let mut future = self.future.clone();
+        future.push(Rc::new(now.clone()));
+        let history = Self {
+            past: past.to_vec(),
+            future,
+            last: None,
+        };
+        Some(((**before).clone(), history))
+    }
+
+    /// One step forth again.
+    #[must_use]
+    pub fn forth(&self, now: &Draft) -> Option<(Draft, Self)> {
+        let (next, future) = self.future.split_last()?;
+        let mut past = self.past.clone();
+        past.push(Rc::new(now.clone()));
+        let history = Self {
+            past,
+            future: future.to_vec(),
+            last: None,
+        };
+        Some(((**next).clone(), history))
+    }
+
+    /// Whether a step back, and a step forth, can be taken.
+    #[must_use]
+    pub fn can(&self) -> (bool, bool) {
+        (!self.past.is_empty(), !self.future.is_empty())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn draft(name: &str) -> Draft {
+        let mut draft = Draft::default();
+        draft.set("piece.name", name);
+        draft
+    }
+
+    fn typed(history: &History, from: &str, to: &str) -> History {
+        history.noted(&draft(from), "piece.name".to_owned(), to.to_owned())
+    }
+
+    #[test]
+    fn typing_on_in_one_field_is_one_step() {
+        let mut history = History::default();
+        for (from, to) in [("", "P"), ("P", "Po"), ("Po", "Pot"), ("Pot", "Po")] {
+            history = typed(&history, from, to);
+        }
+        let (back, left) = history.back(&draft("Po")).unwrap();
+        assert_eq!(back, draft(""));
+        assert_eq!(left.can(), (false, true));
+        let (forth, _) = left.forth(&back).unwrap();
+        assert_eq!(forth, draft("Po"));
+    }
+
+    #[test]
+    fn another_word_or_another_field_is_another_step() {
+        let history = typed(&History::default(), "", "seen");
+        let history = typed(&history, "seen", "absent");
+        let history = history.noted(&draft("absent"), "piece.form".to_owned(), "tray".to_owned());
+        assert_eq!(history.past.len(), 3);
+    }
+
+    #[test]
+    fn a_change_after_a_step_back_ends_what_lay_ahead() {
+        let history = typed(&History::default(), "", "Pot");
+        let (_, history) = history.back(&draft("Pot")).unwrap();
+        let history = typed(&history, "", "Tray");
+        assert_eq!(history.can(), (true, false));
+        let again = typed(&history, "Tray", "Trays");
+        assert_eq!(again.past.len(), 1, "typing goes on");
+    }
+
+    #[test]
+    fn the_list_is_bounded() {
+        let mut history = History::default();
+        for n in 0..=MOST {
+            history = history.noted(&draft(&n.to_string()), String::new(), String::new());
+        }
+        assert_eq!(history.past.len(), MOST);
+        assert_eq!(*history.past[0], draft("1"));
+    }
+}

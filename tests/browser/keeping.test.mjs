@@ -1,0 +1,581 @@
+// Keeping: nothing is lost, whatever happens to the tab, the disk, the file or the second tab.
+// Every piece here is invented.
+
+import assert from "node:assert/strict";
+import { readFile } from "node:fs/promises";
+import { browserTest, started } from "./harness.mjs";
+
+const fixture = (name) => readFile(new URL(`../files/${name}`, import.meta.url), "utf8");
+const asFile = (text, name = "opened.json") => ({ name, mimeType: "application/json", buffer: Buffer.from(text) });
+const name = (page) => page.getByLabel("What do you call it?");
+
+async function startPiece(page, go, called) {
+  await go("#/");
+  await name(page).fill(called);
+  await page.getByRole("button", { name: "Start this piece" }).click();
+  await page.waitForURL(/#\/piece/);
+}
+
+/** Every record of the database, as kept. */
+function database(page) {
+  return page.evaluate(
+    () =>
+      new Promise((resolve, reject) => {
+        const asked = indexedDB.open("leavewell");
+        asked.onerror = () => reject(asked.error);
+        asked.onsuccess = () => {
+          const all = asked.result.transaction("cases").objectStore("cases").getAll();
+          all.onsuccess = () => {
+            asked.result.close();
+            resolve(all.result);
+          };
+        };
+      }),
+  );
+}
+
+async function kept(page, holds) {
+  for (let tries = 0; tries < 40; tries += 1) {
+    const records = await database(page);
+    if (holds(records)) return records;
+    await page.waitForTimeout(50);
+  }
+  return assert.fail(`not kept in time: ${JSON.stringify(await database(page)).slice(0, 400)}`);
+}
+
+/** The same numbers every time: the linear congruential generator of Knuth's MMIX. */
+function dice(seed) {
+  let state = BigInt(seed);
+  return (below) => {
+    state = (state * 6364136223846793005n + 1442695040888963407n) & 0xffff_ffff_ffff_ffffn;
+    return Number((state >> 33n) % BigInt(below));
+  };
+}
+
+browserTest("a change is in the database within a second, with its revision", async ({ page, go }) => {
+  await startPiece(page, go, "Pot in the database");
+  await kept(page, ([record]) => record?.text.includes("Pot in the database"));
+  const [before] = await database(page);
+  await page.getByLabel("Not after").fill("1840");
+  const typed = Date.now();
+  const [after] = await kept(page, ([record]) => record.text.includes("1840"));
+  assert.ok(Date.now() - typed < 1_000);
+  assert.ok(after.revision > before.revision);
+  assert.equal(await page.evaluate(() => Object.keys(localStorage).filter((key) => key.startsWith("leavewell.case."))).then((keys) => keys.length), 0);
+});
+
+browserTest("a tab killed while somebody types loses at most the last second", { timeout: 300_000 }, async ({ page, context, site, troubles }) => {
+  const roll = dice(50);
+  const letters = "abcdefghijklmnopqrstuvwxyz";
+  let worst = 0;
+  await page.goto(`${site.url}#/`);
+  await started(page);
+  await name(page).fill("x");
+  await page.getByRole("button", { name: "Start this piece" }).click();
+  await page.waitForURL(/#\/piece/);
+  await kept(page, (records) => records.length === 1);
+  let open = page;
+  for (let round = 0; round < 50; round += 1) {
+    await name(open).fill("");
+    await name(open).focus();
+    let typed = "";
+    const times = [];
+    const until = Date.now() + 20 + roll(900);
+    while (Date.now() < until) {
+      typed += letters[roll(26)];
+      await open.keyboard.type(typed.at(-1));
+      times.push(Date.now());
+    }
+    const killed = Date.now();
+    const session = await context.newCDPSession(open);
+    await Promise.race([session.send("Page.crash").catch(() => {}), new Promise((resolve) => setTimeout(resolve, 200))]);
+    const next = await context.newPage();
+    await next.goto(`${site.url}#/piece`);
+    await started(next);
+    await open.close();
+    const found = await name(next).inputValue();
+    assert.ok(typed.startsWith(found), `round ${round}: ${found} is not how ${typed} began`);
+    const lost = found.length < typed.length ? killed - times[found.length] : 0;
+    worst = Math.max(worst, lost);
+    assert.ok(lost <= 1_000, `round ${round}: ${lost} ms were lost`);
+    open = next;
+  }
+  console.log(`the most that was lost in 50 kills: ${worst} ms`);
+  assert.equal((await database(open)).length, 1, "no copies were made");
+  troubles.splice(0, troubles.length, ...troubles.filter((trouble) => !/crash/i.test(trouble)));
+});
+
+browserTest("what the first version kept is taken over, the unreadable too", async ({ page, context, site }) => {
+  const old = JSON.parse(await fixture("device-1.json"));
+  await context.addInitScript((entries) => {
+    if (sessionStorage.getItem("put")) return;
+    sessionStorage.setItem("put", "yes");
+    for (const [key, text] of Object.entries(entries)) localStorage.setItem(key, text);
+  }, old);
+  await page.goto(`${site.url}#/`);
+  await started(page);
+  await page.getByRole("heading", { name: "Tray of the first version" }).waitFor();
+  await page.getByRole("heading", { name: "A record that cannot be read" }).waitFor();
+  const records = await kept(page, (all) => all.length === 3);
+  const torn = records.find(({ id }) => id === "18f6a0c1b2f-00c3");
+  assert.equal(torn.text, old["leavewell.case.18f6a0c1b2f-00c3"], "kept as it is");
+  await page.waitForFunction(() => !Object.keys(localStorage).some((key) => key.startsWith("leavewell.case.")));
+  await page.reload();
+  await page.getByRole("heading", { name: "Tray of the first version" }).waitFor();
+  assert.equal(await page.locator("html").getAttribute("data-theme"), "dark");
+});
+
+browserTest("where nothing can be kept, all goes on and says so, with everything as one file", async ({ page, context, site, checkAccess }) => {
+  await context.addInitScript(() => {
+    const closed = () => {
+      throw new DOMException("closed to this page", "SecurityError");
+    };
+    for (const storage of ["localStorage", "sessionStorage"]) Object.defineProperty(window, storage, { get: closed });
+    IDBFactory.prototype.open = closed;
+  });
+  await page.goto(`${site.url}#/`);
+  await started(page);
+  const banner = page.locator("kept-notices .notice");
+  await banner.getByText("This browser keeps nothing for this page.").waitFor();
+  await name(page).fill("Pot without a home");
+  await page.getByRole("button", { name: "Start this piece" }).click();
+  await page.waitForURL(/#\/piece/);
+  await page.getByLabel("Not after").fill("1850");
+  await checkAccess("the screen where nothing is kept");
+  const [saved] = await Promise.all([page.waitForEvent("download"), banner.getByRole("button", { name: "Save everything as a file" }).click()]);
+  const text = await readFile(await saved.path(), "utf8");
+  assert.match(text, /"1850"|1850/);
+  assert.match(text, /Pot without a home/);
+  await page.getByRole("link", { name: "Leavewell", exact: true }).click();
+  await page.getByRole("heading", { name: "Pot without a home" }).waitFor();
+});
+
+browserTest("a closed database alone loses nothing", async ({ page, context, go }) => {
+  await context.addInitScript(() => {
+    IDBFactory.prototype.open = () => {
+      throw new DOMException("closed to this page", "SecurityError");
+    };
+  });
+  await startPiece(page, go, "Pot kept the old way");
+  await page.waitForFunction(() => Object.keys(localStorage).some((key) => key.startsWith("leavewell.case.")));
+  await page.reload();
+  assert.equal(await name(page).inputValue(), "Pot kept the old way");
+  assert.equal(await page.locator("kept-notices .notice").count(), 0);
+});
+
+browserTest("a full disk is said, offers a way out, and is over when there is room", async ({ page, go }) => {
+  await startPiece(page, go, "Pot for a full disk");
+  await kept(page, ([record]) => record?.text.includes("full disk"));
+  await page.evaluate(() => {
+    window.put = IDBObjectStore.prototype.put;
+    IDBObjectStore.prototype.put = () => {
+      throw new DOMException("full", "QuotaExceededError");
+    };
+    Storage.prototype.setItem = () => {
+      throw new DOMException("full", "QuotaExceededError");
+    };
+  });
+  await page.getByLabel("Not after").fill("1860");
+  const notice = page.locator(".notices .notice");
+  await notice.getByText(/is not kept\. This device has no room left/).waitFor();
+  const [saved] = await Promise.all([page.waitForEvent("download"), notice.getByRole("button", { name: "Save the record as a file" }).click()]);
+  assert.match(await readFile(await saved.path(), "utf8"), /1860/);
+  await page.evaluate(() => {
+    IDBObjectStore.prototype.put = window.put;
+  });
+  await page.getByLabel("Not before").fill("1790");
+  await kept(page, ([record]) => record.text.includes("1860") && record.text.includes("1790"));
+  await notice.waitFor({ state: "detached" });
+});
+
+browserTest("two tabs with the same piece know of each other, and one follows the other", async ({ page, context, site, go }) => {
+  await startPiece(page, go, "Pot in two tabs");
+  await kept(page, ([record]) => record?.text.includes("two tabs"));
+  const other = await context.newPage();
+  await other.goto(`${site.url}#/piece`);
+  await started(other);
+  assert.equal(await name(other).inputValue(), "Pot in two tabs");
+  for (const tab of [page, other]) await tab.getByText("This piece is open in another tab too.").waitFor();
+  await other.getByLabel("Not after").fill("1840");
+  await page.waitForFunction(() => [...document.querySelectorAll("input")].some((input) => input.value === "1840"));
+  await page.getByLabel("Not before").fill("1790");
+  await other.waitForFunction(() => [...document.querySelectorAll("input")].some((input) => input.value === "1790"));
+  const [record] = await kept(page, ([one]) => one.text.includes("1790"));
+  assert.match(record.text, /1840/);
+  await other.close();
+  await page.getByText("This piece is open in another tab too.").waitFor({ state: "detached" });
+});
+
+/** Two tabs that cannot hear each other, with different changes in both: the second finds the clash. */
+async function clashed(page, context, site, go) {
+  await context.addInitScript(() => delete window.BroadcastChannel);
+  await startPiece(page, go, "Pot in a quarrel");
+  await kept(page, ([record]) => record?.text.includes("quarrel"));
+  const other = await context.newPage();
+  await other.goto(`${site.url}#/piece`);
+  await started(other);
+  await page.getByLabel("Not after").fill("1840");
+  await kept(page, ([record]) => record.text.includes("1840"));
+  await other.getByLabel("Not after").fill("1855");
+  await other.getByLabel("Not before").fill("1790");
+  await other.getByText("This piece was changed in another tab at the same time.").waitFor();
+  const [record] = await database(page);
+  assert.match(record.text, /1840/, "nothing is overwritten");
+  return other;
+}
+
+browserTest("a clash is settled field by field", async ({ page, context, site, go, checkAccess }) => {
+  const other = await clashed(page, context, site, go);
+  await other.getByRole("button", { name: "Choose field by field" }).click();
+  const after = other.getByRole("group", { name: "Not after" }).last();
+  await after.getByRole("radio", { name: /Other tab: 1840/ }).check();
+  await other.getByRole("group", { name: "Not before" }).last().getByRole("radio", { name: /Here: 1790/ }).check();
+  await checkAccess("the clash");
+  await other.getByRole("button", { name: "Use these choices" }).click();
+  const [record] = await kept(other, ([one]) => one.text.includes("1790") && one.text.includes("1840"));
+  assert.doesNotMatch(record.text, /1855/);
+  await other.getByText("This piece was changed in another tab").waitFor({ state: "detached" });
+  assert.equal(await other.getByLabel("Not after").inputValue(), "1840");
+});
+
+browserTest("or both are kept", async ({ page, context, site, go }) => {
+  const other = await clashed(page, context, site, go);
+  await other.getByRole("button", { name: "Keep both" }).click();
+  const records = await kept(other, (all) => all.length === 2);
+  assert.ok(records.some(({ text }) => text.includes("1840")) && records.some(({ text }) => text.includes("1855")));
+  await other.getByText("This piece was changed in another tab").waitFor({ state: "detached" });
+});
+
+browserTest("a clash outlives a killed tab", async ({ page, context, site, go, troubles }) => {
+  const other = await clashed(page, context, site, go);
+  const session = await context.newCDPSession(other);
+  await Promise.race([session.send("Page.crash").catch(() => {}), new Promise((resolve) => setTimeout(resolve, 200))]);
+  const next = await context.newPage();
+  await next.goto(`${site.url}#/`);
+  await started(next);
+  const records = await kept(next, (all) => all.length === 2);
+  assert.ok(records.some(({ text }) => text.includes("1855")));
+  await next.getByText("A tab was closed before its last changes were kept").waitFor();
+  troubles.splice(0, troubles.length, ...troubles.filter((trouble) => !/crash/i.test(trouble)));
+});
+
+browserTest("a shelf of every version opens, with its photo, after a look at what it would change", async ({ page, go, checkAccess }) => {
+  await go("#/");
+  await page.locator("#file").setInputFiles(asFile(await fixture("shelf-1.json")));
+  await page.getByText("The checksum is right").waitFor();
+  await page.getByText("Will be added: 2").waitFor();
+  assert.equal((await database(page)).length, 0, "nothing is taken in before it is agreed to");
+  await checkAccess("the look at a file");
+  await page.getByRole("button", { name: "Take these in" }).click();
+  await page.getByText("2 pieces were taken in.").waitFor();
+  await page.getByRole("button", { name: "Open: Tray of the first version" }).click();
+  await page.waitForURL(/#\/counsel/);
+  await go("#/condition");
+  await page.locator(".part-button").filter({ hasText: "Border" }).click();
+  const image = page.locator(".photos img");
+  await image.waitFor();
+  assert.equal(await image.evaluate((img) => img.decode().then(() => img.naturalWidth)), 2);
+});
+
+browserTest("a case of every version opens, and again as what it is", async ({ page, go }) => {
+  const text = await fixture("case-1.json");
+  await go("#/");
+  await page.locator("#file").setInputFiles(asFile(text));
+  await page.waitForURL(/#\/counsel/);
+  await go("#/");
+  const save = page.getByRole("button", { name: "Save as a file: Tray of the first version" });
+  const [saved] = await Promise.all([page.waitForEvent("download"), save.click()]);
+  assert.deepEqual(JSON.parse(await readFile(await saved.path(), "utf8")), JSON.parse(text));
+  assert.match(await readFile(await saved.path(), "utf8"), /1\.50/, "numbers as they were written");
+  await page.locator("#file").setInputFiles(asFile(text));
+  await page.getByText("This piece is on your shelf already, just the same.").waitFor();
+  await page.locator("#file").setInputFiles(asFile(text.replace("1830", "1820")));
+  await page.getByText(/is on your shelf already, and the file says something else/).waitFor();
+  await page.getByRole("radio", { name: /In the file: 1820/ }).check();
+  await page.getByRole("button", { name: "Use these choices" }).click();
+  await kept(page, ([record]) => record.text.includes("1820"));
+  await page.waitForURL(/#\/counsel/);
+  await go("#/");
+  await page.locator("#file").setInputFiles(asFile(text));
+  await page.getByRole("button", { name: "Keep both" }).click();
+  await kept(page, (records) => records.length === 2);
+});
+
+browserTest("the whole shelf goes out as one file and comes back the same elsewhere", async ({ page, context, go, site }) => {
+  await go("#/");
+  await page.locator("#file").setInputFiles(asFile(await fixture("shelf-1.json")));
+  await page.getByRole("button", { name: "Take these in" }).click();
+  await page.getByText("2 pieces were taken in.").waitFor();
+  const [saved] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name: "Save the whole shelf as a file" }).click()]);
+  assert.match(saved.suggestedFilename(), /^shelf-\d{4}-\d\d-\d\d\.leavewell\.json$/);
+  const text = await readFile(await saved.path(), "utf8");
+  const parsed = JSON.parse(text);
+  assert.equal(parsed.format, "leavewell-shelf");
+  assert.equal(parsed.photos.length, 1);
+  const before = JSON.parse(await fixture("shelf-1.json"));
+  assert.equal(parsed.checksum, before.checksum, "the same pieces have the same sum");
+  const elsewhere = await context.browser().newContext();
+  const there = await elsewhere.newPage();
+  await there.goto(`${site.url}#/`);
+  await started(there);
+  await there.locator("#file").setInputFiles(asFile(text));
+  await there.getByText("The checksum is right").waitFor();
+  await there.locator("#file").setInputFiles(asFile(text.replace("Second piece", "Sekond piece")));
+  await there.getByText("The checksum is wrong").waitFor();
+  await there.getByRole("button", { name: "Leave it" }).click();
+  assert.equal((await database(there)).length, 0);
+  await elsewhere.close();
+});
+
+browserTest("where the browser lets a page write to a file, the shelf can be saved over and over", async ({ page, context, site }) => {
+  await context.addInitScript(() => {
+    window.written = [];
+    window.asked = 0;
+    const createWritable = async () => {
+      const parts = [];
+      return { write: async (part) => parts.push(part), close: async () => window.written.push(parts.join("")) };
+    };
+    window.showSaveFilePicker = async () => {
+      window.asked += 1;
+      return { name: "my-shelf.json", createWritable };
+    };
+  });
+  await page.goto(`${site.url}#/`);
+  await started(page);
+  await page.locator("#file").setInputFiles(asFile(await fixture("shelf-1.json")));
+  await page.getByRole("button", { name: "Take these in" }).click();
+  await page.getByText("2 pieces were taken in.").waitFor();
+  for (let times = 1; times <= 2; times += 1) {
+    await page.getByRole("button", { name: "Choose where to save it" }).click();
+    await page.waitForFunction((count) => window.written.length === count, times);
+  }
+  const [written, asked] = await page.evaluate(() => [window.written, window.asked]);
+  assert.equal(asked, 1, "it is asked once where to");
+  assert.equal(JSON.parse(written[1]).cases.length, 2);
+});
+
+browserTest("a file can be dropped", async ({ page, go }) => {
+  await go("#/");
+  const text = await fixture("case-1.json");
+  const data = await page.evaluateHandle((words) => {
+    const transfer = new DataTransfer();
+    transfer.items.add(new File([words], "dropped.json", { type: "application/json" }));
+    return transfer;
+  }, text);
+  await page.locator(".drop").dispatchEvent("drop", { dataTransfer: data });
+  await page.waitForURL(/#\/counsel/);
+});
+
+function manyPieces(count) {
+  const cases = Array.from({ length: count }, (_, n) => `{"id":"many-${n}","revision":1,"case":{"format":"leavewell-case","version":1,"piece":{"name":"Spoon ${n}","form":"other"}}}`);
+  return `{"format":"leavewell-shelf","version":1,"cases":[\n${cases.join(",\n")}\n],"photos":[]}`;
+}
+
+browserTest("a thousand pieces are taken in with progress, and stopping leaves the shelf as it was", async ({ page, go }) => {
+  await startPiece(page, go, "Pot that was here before");
+  await go("#/");
+  await page.locator("#file").setInputFiles(asFile(manyPieces(1_000)));
+  await page.getByText("Will be added: 1000").waitFor();
+  await page.evaluate(() => {
+    // Stops as soon as there is some progress.
+    new MutationObserver((_, watcher) => {
+      const bar = document.querySelector(".preview progress");
+      if (!bar || bar.value < 100) return;
+      watcher.disconnect();
+      [...document.querySelectorAll(".preview button")].find((button) => button.textContent === "Stop").click();
+    }).observe(document.querySelector(".preview"), { subtree: true, childList: true, characterData: true });
+  });
+  await page.getByRole("button", { name: "Take these in" }).click();
+  await page.getByText("Stopped. Nothing was taken in").waitFor();
+  assert.equal((await database(page)).length, 1);
+  await page.locator("#file").setInputFiles(asFile(manyPieces(1_000)));
+  const began = Date.now();
+  await page.getByRole("button", { name: "Take these in" }).click();
+  await page.getByText("1000 pieces were taken in.").waitFor({ timeout: 60_000 });
+  console.log(`1,000 pieces taken in within ${Date.now() - began} ms`);
+  assert.equal((await database(page)).length, 1_001);
+  await page.getByRole("heading", { name: "Spoon 999" }).waitFor();
+});
+
+browserTest("200 broken files give words, stop nothing and lose nothing", async ({ page, go }) => {
+  const roll = dice(200);
+  const whole = [await fixture("case-1.json"), await fixture("shelf-1.json")];
+  const deep = (n) => `{"format":"leavewell-case","version":1,"a":${"[".repeat(n)}${"]".repeat(n)}}`;
+  const breaks = [
+    (text) => text.slice(0, roll(text.length)),
+    (text) => text.replace(/"version": ?1/, `"version":${["2", "99", "\"1\"", "null", "-1", "1e999", "[]"][roll(7)]}`),
+    (text) => text.replace(/"findings": ?\[/, `"findings":${["{", "7,\"x\":[", "\"", "[["][roll(4)]}`),
+    (text) => text.replace(/1830|420|0\.2/, ["1e999", "9".repeat(400), "-0", "{}", "\"NaN\""][roll(5)]),
+    (text) => text.replace(/Tray of the first version/, "<script>document.title='taken'</script><img src=x onerror=\"document.title='taken'\">"),
+    (text) => text.replace(/sha256:.{8}/, "sha256:00000000"),
+    () => deep(70 + roll(5_000)),
+    () => `{"format":"leavewell-case","version":1${Array.from({ length: 20_000 + roll(40_000) }, (_, n) => `,"k${n}":${n}`).join("")}}`,
+    (text) => text.split("").map((letter) => (roll(400) === 0 ? String.fromCharCode(32 + roll(90)) : letter)).join(""),
+    () => ["", "null", "[]", "\"x\"", "{", "\u0000\u0001", "format,version\nleavewell-case,1", "ÿþ"][roll(8)],
+  ];
+  await startPiece(page, go, "Pot that must survive");
+  await go("#/");
+  const before = (await kept(page, (all) => all.length === 1))[0].text;
+  let told = 0;
+  for (let n = 0; n < 200; n += 1) {
+    const text = breaks[n % breaks.length](whole[Math.floor(n / breaks.length) % 2]);
+    await page.evaluate(() => document.querySelector(".preview")?.replaceChildren());
+    await page.locator("#file").setInputFiles(asFile(text, `broken-${n}.json`));
+    await page.waitForFunction(() => location.hash !== "#/" || document.querySelector(".preview")?.childElementCount > 0, null, { timeout: 15_000 });
+    if (new URL(page.url()).hash === "#/") {
+      assert.ok((await page.locator(".preview").innerText()).length > 20, `file ${n} says something`);
+      told += 1;
+    } else {
+      // It could be used: it is a piece like any other.
+      await page.locator("main h1").waitFor();
+      await page.evaluate(() => {
+        location.hash = "#/";
+      });
+      await page.locator("#file").waitFor({ state: "attached" });
+    }
+    assert.notEqual(await page.title(), "taken");
+  }
+  assert.ok(told > 100, `${told} files were told about`);
+  assert.equal(await page.locator(".stopped").count(), 0);
+  assert.equal(await page.locator("main script, main img").count(), 0);
+  const records = await database(page);
+  assert.equal(records.find(({ text }) => text.includes("must survive")).text, before);
+});
+
+browserTest("what is removed lies in the bin for 30 days", async ({ page, go, checkAccess }) => {
+  await startPiece(page, go, "Pot for the bin");
+  await go("#/");
+  const bin = async () => {
+    await page.getByLabel("Remove: Pot for the bin").click();
+    await page.getByRole("button", { name: "Put into the bin: Pot for the bin" }).click();
+    await page.getByText("It stays here for 30 more days.").waitFor();
+  };
+  await bin();
+  assert.equal(await page.getByRole("button", { name: "Open: Pot for the bin" }).count(), 0);
+  await checkAccess("the bin");
+  await page.reload();
+  await started(page);
+  await page.getByRole("button", { name: "Put back: Pot for the bin" }).click();
+  await page.getByRole("button", { name: "Open: Pot for the bin" }).waitFor();
+  await bin();
+  const age = (days) =>
+    page.evaluate(
+      (since) =>
+        new Promise((resolve) => {
+          const asked = indexedDB.open("leavewell");
+          asked.onsuccess = () => {
+            const transaction = asked.result.transaction("cases", "readwrite");
+            const store = transaction.objectStore("cases");
+            store.getAll().onsuccess = ({ target }) => store.put({ ...target.result[0], binned: Date.now() - since * 86_400_000 });
+            transaction.oncomplete = () => {
+              asked.result.close();
+              resolve();
+            };
+          };
+        }),
+      days,
+    );
+  await age(29.5);
+  await page.reload();
+  await started(page);
+  await page.getByText("It stays here for 1 more day.").waitFor();
+  await age(30.5);
+  await page.reload();
+  await started(page);
+  await page.getByText("Empty. What you remove stays here for 30 days.").waitFor();
+  assert.equal((await database(page)).length, 0);
+});
+
+browserTest("a piece in the bin can be removed for good", async ({ page, go }) => {
+  await startPiece(page, go, "Pot to be gone");
+  await go("#/");
+  await page.getByLabel("Remove: Pot to be gone").click();
+  await page.getByRole("button", { name: "Put into the bin: Pot to be gone" }).click();
+  await page.getByLabel("Remove for good: Pot to be gone", { exact: true }).click();
+  await page.getByRole("button", { name: "Yes, remove for good: Pot to be gone" }).click();
+  await page.getByText("Pot to be gone is removed for good.").waitFor();
+  assert.equal((await database(page)).length, 0);
+});
+
+browserTest("the photos of a piece stay as long as it is in the bin, and go with it", async ({ page, go }) => {
+  const photos = () => page.evaluate(async () => (await indexedDB.databases()).filter(({ name }) => name.startsWith("leavewell-photos-")).length);
+  await go("#/");
+  await page.locator("#file").setInputFiles(asFile(await fixture("shelf-1.json")));
+  await page.getByRole("button", { name: "Take these in" }).click();
+  await page.getByText("2 pieces were taken in.").waitFor();
+  await page.getByLabel("Remove: Tray of the first version").click();
+  await page.getByRole("button", { name: "Put into the bin: Tray of the first version" }).click();
+  await page.getByLabel("Remove for good: Tray of the first version", { exact: true }).click();
+  assert.equal(await photos(), 1);
+  await page.getByRole("button", { name: "Yes, remove for good: Tray of the first version" }).click();
+  await page.getByText("Tray of the first version is removed for good.").waitFor();
+  for (let tries = 0; tries < 40 && (await photos()) > 0; tries += 1) await page.waitForTimeout(50);
+  assert.equal(await photos(), 0);
+});
+
+browserTest("steps go back and forth by button and by key", async ({ page, go }) => {
+  await startPiece(page, go, "Pot");
+  const [undo, redo] = ["Undo", "Redo"].map((words) => page.getByRole("button", { name: words }));
+  assert.equal(await undo.getAttribute("aria-disabled"), "true");
+  await name(page).press("End");
+  await name(page).pressSequentially(" of old");
+  await page.getByRole("radio", { name: "Sell it", exact: true }).check();
+  await undo.click();
+  assert.equal(await page.getByRole("radio", { name: "Sell it", exact: true }).isChecked(), false);
+  assert.equal(await name(page).inputValue(), "Pot of old");
+  await undo.click();
+  assert.equal(await name(page).inputValue(), "Pot", "typing on in one field is one step");
+  await redo.click();
+  await page.keyboard.press("Control+Shift+Z");
+  assert.ok(await page.getByRole("radio", { name: "Sell it", exact: true }).isChecked());
+  await page.keyboard.press("Control+Z");
+  assert.equal(await page.getByRole("radio", { name: "Sell it", exact: true }).isChecked(), false);
+  await kept(page, ([record]) => record?.text.includes("Pot of old") && !record.text.includes("sell"));
+});
+
+browserTest("what has changed since it was opened is said in words", async ({ page, go, checkAccess }) => {
+  await go("#/");
+  await page.getByRole("button", { name: /Open a copy of: The worn tray/ }).click();
+  await page.waitForURL(/#\/./);
+  await go("#/piece");
+  await page.getByLabel("Not after").fill("1845");
+  await page.getByText("What has changed").first().click();
+  const row = page.locator("record-changes tr").filter({ hasText: "Not after" });
+  await row.waitFor();
+  assert.match(await row.innerText(), /1830\s+1845/);
+  await checkAccess("what has changed");
+});
+
+browserTest("when the app stops, the record is safe, offered as a file, and it starts again", async ({ page, context, site, go, troubles, checkAccess }) => {
+  await context.addInitScript(() => document.addEventListener("readystatechange", () => document.documentElement.setAttribute("data-test", "yes")));
+  await startPiece(page, go, "Pot before the fall");
+  await page.getByLabel("Not after").fill("1841");
+  await page.evaluate(() => window.dispatchEvent(new CustomEvent("leavewell-panic"))).catch(() => {});
+  const box = page.locator(".stopped");
+  await box.getByText("Something went wrong and Leavewell has stopped.").waitFor();
+  await checkAccess("the page that has stopped");
+  const [saved] = await Promise.all([page.waitForEvent("download"), box.getByRole("button", { name: "Save the last good record as a file" }).click()]);
+  const record = JSON.parse(await readFile(await saved.path(), "utf8"));
+  assert.equal(record.piece.name, "Pot before the fall");
+  await box.getByRole("button", { name: "Start again" }).click();
+  await started(page);
+  assert.equal(await page.getByLabel("Not after").inputValue(), "1841");
+  assert.equal(await page.locator(".stopped").count(), 0);
+  troubles.splice(0, troubles.length, ...troubles.filter((trouble) => !/unreachable|stopped by a test/.test(trouble)));
+});
+
+browserTest("without the mark of a test nothing can stop the app", async ({ page, go }) => {
+  await startPiece(page, go, "Pot that goes on");
+  await page.evaluate(() => window.dispatchEvent(new CustomEvent("leavewell-panic")));
+  await page.getByLabel("Not after").fill("1842");
+  await kept(page, ([record]) => record?.text.includes("1842"));
+  assert.equal(await page.locator(".stopped").count(), 0);
+});
+
+browserTest("it says whether the browser has promised to keep it, and how much room it takes", async ({ page, go }) => {
+  await startPiece(page, go, "Pot of record");
+  await kept(page, (records) => records.length === 1);
+  await go("#/");
+  await page.getByText(/The browser has (promised|made no promise)/).waitFor();
+  await page.getByText(/^Space used: .* of about .* that the browser allows\.$/).waitFor();
+});

@@ -1,0 +1,604 @@
+// What is kept on this device: every case in IndexedDB, the open one mirrored at once in localStorage.
+//
+// The app asks by a "leavewell-store" event {do, id, text, entry}, which is answered before dispatch
+// returns, from memory; what it must be told comes as a "leavewell-told" event {what, id, text}.
+//
+// Invariants: a record is written in one short transaction, and only over the revision it grew from;
+// one that has moved on meanwhile is never overwritten (a clash is shown instead). A record that
+// cannot be read is kept as it is. Where nothing can be kept, all goes on in memory, and says so.
+
+const DATABASE = "leavewell";
+const WRITE_AFTER_MS = 250;
+const AGAIN_AFTER_MS = 5_000;
+const OPEN_WITHIN_MS = 5_000;
+/** After so long without a fault, one before does not count any more. */
+const WELL_AFTER_MS = 30_000;
+const BIN_DAYS = 30;
+const DAY_MS = 86_400_000;
+const OLD_CASE = "leavewell.case.";
+const OLD_INDEX = "leavewell.index";
+const LAST_OPEN = "leavewell.open";
+const MIRROR = "leavewell.mirror.";
+const ASKED = "leavewell.asked";
+const CRASHED = "leavewell.crashed";
+
+/** This page, as other tabs know it. */
+const TAB = `${Date.now().toString(36)}-${Math.random().toString(36).slice(2, 8)}`;
+
+// id -> {id, revision, text, entry, made, changed, binned?}. `saved` holds the text last known to be
+// in the database, `dirty` what is not there yet, `clashes` what another tab has changed as well.
+const records = new Map();
+const saved = new Map();
+const dirty = new Set();
+const clashes = new Map();
+
+/** How things stand, for whoever shows it. */
+export const standing = { memory: "", failure: "", persisted: null, also: new Set(), found: 0 };
+
+let database = null;
+let channel = null;
+let openId = "";
+let writing = null;
+let timer = 0;
+let stopped = false;
+
+// ---- start ------------------------------------------------------------------------------------------
+
+/** Reads everything in. Resolves in any case: without a database all goes on in memory. */
+export async function openStore() {
+  holdLock();
+  try {
+    database = await openDatabase();
+    for (const record of await all()) hold(record);
+  } catch (reason) {
+    database = null;
+    // Small records still fit where the first version kept them.
+    if (!remember("localStorage", ASKED, "no")) standing.memory = String(reason?.message ?? reason);
+  }
+  takeOverOldRecords();
+  await adoptMirrors();
+  emptyBin();
+  window.addEventListener("leavewell-store", ({ detail }) => {
+    detail.answer = doers[detail.do]?.(detail);
+  });
+  window.addEventListener("leavewell-crash", ({ detail }) => {
+    stopped = true;
+    detail.seen = true;
+    remember("sessionStorage", CRASHED, String(Number(recall("sessionStorage", CRASHED) ?? 0) + 1));
+    flush();
+    tellChange();
+  });
+  window.addEventListener("pagehide", flush);
+  document.addEventListener("visibilitychange", () => document.visibilityState === "hidden" && flush());
+  listen();
+  later();
+  setTimeout(() => forget("sessionStorage", CRASHED), WELL_AFTER_MS);
+  if (database) navigator.storage?.persisted?.().then((yes) => settle(yes), () => {});
+}
+
+function openDatabase() {
+  return new Promise((resolve, reject) => {
+    const late = setTimeout(() => reject(new Error("it did not answer")), OPEN_WITHIN_MS);
+    const asked = indexedDB.open(DATABASE, 1);
+    asked.onupgradeneeded = () => asked.result.createObjectStore("cases", { keyPath: "id" });
+    asked.onerror = () => reject(asked.error);
+    asked.onsuccess = () => {
+      clearTimeout(late);
+      // A newer program in another tab may want to change it.
+      asked.result.onversionchange = () => asked.result.close();
+      resolve(asked.result);
+    };
+  });
+}
+
+function all() {
+  return new Promise((resolve, reject) => {
+    const asked = database.transaction("cases").objectStore("cases").getAll();
+    asked.onsuccess = () => resolve(asked.result);
+    asked.onerror = () => reject(asked.error);
+  });
+}
+
+function hold(record) {
+  records.set(record.id, record);
+  saved.set(record.id, record.text);
+}
+
+/** Records of the first version, each under its own key in localStorage. They go once they are in the database. */
+function takeOverOldRecords() {
+  let order = [];
+  try {
+    order = JSON.parse(recall("localStorage", OLD_INDEX) ?? "[]");
+  } catch {
+    // The records speak for themselves.
+  }
+  if (!Array.isArray(order)) order = [];
+  const now = Date.now();
+  for (const key of keys(OLD_CASE)) {
+    const id = key.slice(OLD_CASE.length);
+    if (records.has(id)) continue;
+    const at = order.findIndex((entry) => entry?.id === id);
+    const made = now - (at < 0 ? order.length + 1 : at);
+    records.set(id, { id, revision: 0, text: recall("localStorage", key) ?? "", entry: order[at], made, changed: now });
+    dirty.add(id);
+  }
+}
+
+/** What a tab that was killed had not written yet. */
+async function adoptMirrors() {
+  const alive = await liveTabs();
+  for (const key of keys(MIRROR)) {
+    if (alive.has(key.slice(MIRROR.length))) continue;
+    let mirror;
+    try {
+      mirror = JSON.parse(recall("localStorage", key));
+    } catch {
+      continue;
+    }
+    const { id, base, text } = mirror ?? {};
+    if (typeof id !== "string" || typeof text !== "string") continue;
+    const record = records.get(id);
+    if (!record) fresh(id, text);
+    else if (record.revision === base || dirty.has(id)) change(record, text);
+    else if (record.text !== text) {
+      // The record has moved on: both are kept.
+      fresh(newId(), text);
+      standing.found += 1;
+    }
+    if (database) await flush();
+    if (!database || dirty.size === 0) forget("localStorage", key);
+  }
+}
+
+/** Tabs that are open now; a mirror of theirs is not ours to take. */
+async function liveTabs() {
+  try {
+    const { held } = await navigator.locks.query();
+    return new Set(held.map(({ name }) => name.replace(/^leavewell-tab-/, "")));
+  } catch {
+    return new Set([TAB]);
+  }
+}
+
+/** A lock that lives as long as the page. */
+function holdLock() {
+  navigator.locks?.request(`leavewell-tab-${TAB}`, () => new Promise(() => {})).catch(() => {});
+}
+
+// ---- what the app asks ------------------------------------------------------------------------------
+
+const doers = {
+  list: () => JSON.stringify(listed().map(({ id, entry }) => ({ id, entry }))),
+  text: ({ id }) => records.get(id)?.text,
+  keep({ id, text, entry }) {
+    if (stopped) return;
+    const record = records.get(id) ?? fresh(id, text);
+    // What somebody goes on with is no longer in the bin.
+    delete record.binned;
+    change(record, text);
+    // A piece begun just now was opened before it was first kept.
+    if (openedText.get(id) === "") openedText.set(id, text);
+    doers.entry({ id, entry });
+  },
+  entry({ id, entry }) {
+    const record = records.get(id);
+    if (!record || stopped || JSON.stringify(record.entry) === entry) return;
+    record.entry = JSON.parse(entry);
+    dirty.add(id);
+    later();
+  },
+  bin({ id }) {
+    const record = records.get(id);
+    if (!record) return;
+    record.binned = Date.now();
+    dirty.add(id);
+    flush();
+    tellChange();
+  },
+  last() {
+    // A piece that stops the app again and again is not opened by itself.
+    if (Number(recall("sessionStorage", CRASHED) ?? 0) > 1) {
+      forget("sessionStorage", CRASHED);
+      return undefined;
+    }
+    const id = recall("sessionStorage", LAST_OPEN) ?? recall("localStorage", LAST_OPEN);
+    return records.get(id)?.binned ? undefined : id;
+  },
+  opened({ id }) {
+    openId = id;
+    openedText.set(id, records.get(id)?.text ?? "");
+    remember("sessionStorage", LAST_OPEN, id);
+    remember("localStorage", LAST_OPEN, id);
+    standing.also.clear();
+    say({ what: "opened", id });
+    tellChange();
+  },
+};
+
+/** The text each piece had when it was opened here. */
+export const openedText = new Map();
+
+/** The pieces on the shelf, the newest first. */
+export function listed() {
+  return [...records.values()].filter((record) => !record.binned).sort((a, b) => b.made - a.made);
+}
+
+/** The pieces in the bin, the last binned first, each with the days it has left. */
+export function binned() {
+  return [...records.values()]
+    .filter((record) => record.binned)
+    .sort((a, b) => b.binned - a.binned)
+    .map((record) => ({ ...record, days: Math.max(1, Math.ceil(BIN_DAYS - (Date.now() - record.binned) / DAY_MS)) }));
+}
+
+export const textOf = (id) => records.get(id)?.text;
+export const revisionOf = (id) => records.get(id)?.revision ?? 0;
+export const isBinned = (id) => Boolean(records.get(id)?.binned);
+export const openPiece = () => openId;
+export const hasStopped = () => stopped;
+
+export function newId() {
+  return `${Date.now().toString(16)}-${Math.floor(Math.random() * 65_536).toString(16).padStart(4, "0")}`;
+}
+
+function fresh(id, text) {
+  const now = Date.now();
+  const record = { id, revision: 0, text, entry: undefined, made: now, changed: now };
+  records.set(id, record);
+  dirty.add(id);
+  later();
+  return record;
+}
+
+function change(record, text) {
+  if (record.text !== text || !saved.has(record.id)) {
+    record.text = text;
+    record.changed = Date.now();
+  }
+  if (saved.get(record.id) === text && !dirty.has(record.id)) return;
+  dirty.add(record.id);
+  // Written at once: what a killed tab had typed is here.
+  remember("localStorage", MIRROR + TAB, JSON.stringify({ id: record.id, base: record.revision, text }));
+  later();
+}
+
+// ---- writing ----------------------------------------------------------------------------------------
+
+function later(after = WRITE_AFTER_MS) {
+  clearTimeout(timer);
+  if (dirty.size > 0) timer = setTimeout(flush, after);
+}
+
+/** Writes what is not written yet; resolves when it is, or could not be. */
+export function flush() {
+  clearTimeout(timer);
+  const before = writing ?? Promise.resolve();
+  writing = before.then(async () => {
+    for (const id of [...dirty]) if (!clashes.has(id)) await write(id);
+  });
+  return writing;
+}
+
+async function write(id) {
+  const record = records.get(id);
+  if (!record) return dirty.delete(id);
+  if (!database) return writeTheOldWay(record);
+  const { text, entry, binned: bin } = record;
+  let theirs;
+  try {
+    theirs = await compareAndPut(record);
+  } catch (reason) {
+    const full = reason?.name === "QuotaExceededError";
+    // The browser may close a database, as when its data is cleared; the next try then finds it open.
+    if (reason?.name === "InvalidStateError") database = await openDatabase().catch(() => database);
+    standing.failure = full ? "This device has no room left for it." : "The browser did not keep it.";
+    tell("kept", id, standing.failure);
+    later(AGAIN_AFTER_MS);
+    tellChange();
+    return;
+  }
+  if (theirs) {
+    clash(record, theirs);
+    return;
+  }
+  record.revision += 1;
+  saved.set(id, text);
+  if (record.text === text && record.entry === entry && record.binned === bin) dirty.delete(id);
+  else later();
+  if (standing.failure) {
+    standing.failure = "";
+    tell("kept", id);
+    tellChange();
+  }
+  forgetMirror(id, text);
+  forget("localStorage", OLD_CASE + id);
+  say({ what: "kept", id, revision: record.revision });
+  if (standing.persisted !== true && !recall("localStorage", ASKED)) askToPersist();
+}
+
+/** Without a database each case goes under its own key; where that is closed too, it stays in memory. */
+function writeTheOldWay({ id, text }) {
+  dirty.delete(id);
+  const taken = remember("localStorage", OLD_CASE + id, text);
+  const failure = taken || standing.memory ? "" : "This device has no room left for it.";
+  if (taken) saved.set(id, text);
+  if (failure !== standing.failure) {
+    standing.failure = failure;
+    tell("kept", id, failure);
+    tellChange();
+  }
+}
+
+/** Puts a record in over the revision it grew from. Resolves with the other record when it has moved on. */
+function compareAndPut(record) {
+  return new Promise((resolve, reject) => {
+    const transaction = database.transaction("cases", "readwrite");
+    const store = transaction.objectStore("cases");
+    let theirs;
+    const asked = store.get(record.id);
+    asked.onsuccess = () => {
+      const now = asked.result;
+      const moved = now && now.revision !== record.revision;
+      if (moved && now.text !== record.text && now.text !== saved.get(record.id)) {
+        theirs = now;
+        return;
+      }
+      record.revision = now?.revision ?? record.revision;
+      try {
+        store.put({ ...record, revision: record.revision + 1 });
+      } catch (reason) {
+        reject(reason);
+      }
+    };
+    transaction.oncomplete = () => resolve(theirs);
+    transaction.onabort = () => reject(transaction.error ?? new Error("stopped"));
+    transaction.onerror = (event) => event.preventDefault();
+  });
+}
+
+function forgetMirror(id, text) {
+  const mirror = recall("localStorage", MIRROR + TAB);
+  if (mirror === null) return;
+  const held = JSON.parse(mirror);
+  if (held.id === id && held.text === text) forget("localStorage", MIRROR + TAB);
+}
+
+/** Asked once, when there is something to lose: some browsers put the question to the person. */
+async function askToPersist() {
+  remember("localStorage", ASKED, "yes");
+  try {
+    settle((await navigator.storage.persisted()) || (await navigator.storage.persist()));
+  } catch {
+    settle(false);
+  }
+}
+
+function settle(yes) {
+  standing.persisted = yes;
+  tellChange();
+}
+
+// ---- several records at once ------------------------------------------------------------------------
+
+/** Puts records in, some at a time. `progress(done)` may say false to stop; then nothing of it stays. */
+export async function putAll(incoming, progress) {
+  await flush();
+  const before = incoming.map(({ id }) => records.get(id));
+  const groups = Math.ceil(incoming.length / 20);
+  let done = 0;
+  const undo = async () => {
+    const put = before.slice(0, done).map((record, at) => record ?? incoming[at].id);
+    await transact((store) => put.forEach((was) => (typeof was === "string" ? store.delete(was) : store.put(was))));
+    put.forEach((was) => (typeof was === "string" ? (records.delete(was), saved.delete(was)) : hold(was)));
+  };
+  const now = Date.now();
+  for (let group = 0; group < groups; group += 1) {
+    const part = incoming.slice(group * 20, group * 20 + 20).map(({ id, text, entry }, at) => {
+      const known = records.get(id);
+      return { id, text, entry, revision: (known?.revision ?? 0) + 1, made: known?.made ?? now - group * 20 - at, changed: now };
+    });
+    try {
+      await transact((store) => part.forEach((record) => store.put(record)));
+    } catch (reason) {
+      await undo().catch(() => {});
+      throw reason;
+    }
+    part.forEach(hold);
+    done += part.length;
+    await new Promise((resolve) => setTimeout(resolve));
+    if (progress?.(done) === false) {
+      await undo();
+      tell("shelf");
+      return false;
+    }
+  }
+  say({ what: "shelf" });
+  tell("shelf");
+  if (incoming.some(({ id }) => id === openId)) tell("take", openId, textOf(openId));
+  tellChange();
+  return true;
+}
+
+function transact(work) {
+  if (!database) return Promise.resolve();
+  return new Promise((resolve, reject) => {
+    const transaction = database.transaction("cases", "readwrite");
+    transaction.oncomplete = resolve;
+    transaction.onabort = () => reject(transaction.error ?? new Error("stopped"));
+    work(transaction.objectStore("cases"));
+  });
+}
+
+// ---- the bin ----------------------------------------------------------------------------------------
+
+export async function putBack(id) {
+  const record = records.get(id);
+  if (!record) return;
+  delete record.binned;
+  dirty.add(id);
+  await flush();
+  tell("shelf");
+  tellChange();
+}
+
+/** With a piece go its photos. */
+export async function removeForGood(id) {
+  records.delete(id);
+  saved.delete(id);
+  dirty.delete(id);
+  await transact((store) => store.delete(id));
+  forget("localStorage", OLD_CASE + id);
+  window.dispatchEvent(new CustomEvent("leavewell-removed", { detail: id }));
+  say({ what: "shelf" });
+  tellChange();
+}
+
+function emptyBin() {
+  for (const { id, binned: since } of records.values()) {
+    if (since && Date.now() - since > BIN_DAYS * DAY_MS) removeForGood(id).catch(() => {});
+  }
+}
+
+// ---- other tabs -------------------------------------------------------------------------------------
+
+function say(message) {
+  channel?.postMessage({ ...message, tab: TAB });
+}
+
+function listen() {
+  if (!globalThis.BroadcastChannel) return;
+  channel = new BroadcastChannel("leavewell");
+  channel.addEventListener("message", ({ data }) => heard(data));
+  window.addEventListener("pagehide", () => openId && say({ what: "left", id: openId }));
+  window.addEventListener("pageshow", ({ persisted }) => persisted && openId && say({ what: "opened", id: openId }));
+}
+
+async function heard({ what, id, tab }) {
+  if (what === "opened") {
+    standing.also.delete(tab);
+    if (id === openId) {
+      standing.also.add(tab);
+      say({ what: "also", id });
+    }
+  } else if (what === "also" && id === openId) standing.also.add(tab);
+  else if (what === "left") standing.also.delete(tab);
+  else if (what === "kept") await follow(id);
+  else if (what === "shelf") {
+    await reread();
+    tell("shelf");
+  }
+  tellChange();
+}
+
+/** Another tab has written a record: this one follows, unless it has changes of its own. */
+async function follow(id) {
+  if (!database || stopped) return;
+  const theirs = await new Promise((resolve) => {
+    const asked = database.transaction("cases").objectStore("cases").get(id);
+    asked.onsuccess = () => resolve(asked.result);
+    asked.onerror = () => resolve(undefined);
+  });
+  const mine = records.get(id);
+  if (!theirs || (mine && theirs.revision <= mine.revision)) return;
+  if (dirty.has(id)) {
+    // What is typed here grew from an older revision: writing it finds the clash.
+    if (mine.text !== saved.get(id)) return;
+    dirty.delete(id);
+  }
+  const moved = mine?.text !== theirs.text;
+  hold(theirs);
+  if (id === openId && moved && !theirs.binned) tell("take", id, theirs.text);
+  tell("shelf");
+}
+
+async function reread() {
+  if (!database) return;
+  const now = await all();
+  const ids = new Set(now.map(({ id }) => id));
+  for (const id of records.keys()) if (!ids.has(id) && !dirty.has(id)) records.delete(id);
+  for (const record of now) {
+    if (dirty.has(record.id)) continue;
+    const moved = records.get(record.id)?.text !== record.text;
+    hold(record);
+    if (record.id === openId && moved && !record.binned) tell("take", record.id, record.text);
+  }
+}
+
+function clash(record, theirs) {
+  clashes.set(record.id, { base: saved.get(record.id), theirs });
+  tellChange();
+}
+
+/** The clash of the open piece, if there is one: what both began with, and the three texts. */
+export function openClash() {
+  const found = clashes.get(openId);
+  return found && { id: openId, base: found.base, mine: textOf(openId), theirs: found.theirs.text };
+}
+
+/** Both stay: theirs in its place, what was typed here as a piece of its own, which is then the open one. */
+export async function keepBoth(id) {
+  const { theirs } = clashes.get(id);
+  const mine = textOf(id);
+  clashes.delete(id);
+  dirty.delete(id);
+  hold(theirs);
+  const copy = newId();
+  fresh(copy, mine);
+  await flush();
+  tell("shelf");
+  tell("open", copy);
+  tellChange();
+}
+
+/** One record made of both takes their place. */
+export async function settleClash(id, text) {
+  const { theirs } = clashes.get(id);
+  clashes.delete(id);
+  const record = records.get(id);
+  record.revision = theirs.revision;
+  saved.set(id, theirs.text);
+  change(record, text);
+  tell("take", id, text);
+  await flush();
+  tellChange();
+}
+
+// ---- telling ----------------------------------------------------------------------------------------
+
+/** Tells the app. */
+export function tell(what, id = "", text = "") {
+  if (!stopped) window.dispatchEvent(new CustomEvent("leavewell-told", { detail: { what, id, text } }));
+}
+
+/** Tells whoever shows how things stand. */
+export function tellChange() {
+  window.dispatchEvent(new CustomEvent("leavewell-standing"));
+}
+
+// ---- localStorage, where it is --------------------------------------------------------------------------
+
+function recall(storage, key) {
+  return attempt(() => window[storage].getItem(key)) ?? null;
+}
+
+/** Whether it was taken. */
+function remember(storage, key, text) {
+  return attempt(() => (window[storage].setItem(key, text), true)) ?? false;
+}
+
+function forget(storage, key) {
+  attempt(() => window[storage].removeItem(key));
+}
+
+function keys(prefix) {
+  return attempt(() => Object.keys(localStorage).filter((key) => key.startsWith(prefix))) ?? [];
+}
+
+/** Full, or closed to this page: the database is what counts. */
+function attempt(what) {
+  try {
+    return what();
+  } catch {
+    return undefined;
+  }
+}
