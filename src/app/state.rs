@@ -719,7 +719,8 @@ fn laid(state: &State, text: &str) -> Option<State> {
             rescue: None,
         },
     };
-    let laid = changed(state, no_field(), |now: &mut Draft| *now = draft).unwrap_or_else(|| state.clone());
+    let laid =
+        changed(state, no_field(), |now: &mut Draft| *now = draft).unwrap_or_else(|| state.clone());
     Some(State {
         notice: Some(Rc::new(notice)),
         ..laid

@@ -96,6 +96,7 @@ fn flip_mark(
 }
 
 /// A value of an input as it is said: an amount or a share.
+#[must_use]
 pub fn amount(change: &ChangeReport, value: f64, currency: Currency) -> String {
     match &*change.input {
         "value" | "cost" => money(value, currency),

@@ -15,7 +15,7 @@ mod treatment_text;
 mod used;
 
 use std::borrow::Cow;
-use std::sync::OnceLock;
+use std::sync::{Arc, OnceLock};
 
 pub use catalogue_text::{CatalogueText, Risk, catalogue_text, catalogue_texts};
 pub use duty::{Duty, Status, duties, signposts};
@@ -52,6 +52,33 @@ pub struct Source {
 pub struct Ledger {
     /// In order of id.
     figures: Vec<Figure>,
+    /// Where each stands, by its id: a weighing looks up thousands.
+    places: Arc<Places>,
+}
+
+/// Places of figures under a hash of their ids, the next free slot where two meet.
+type Places = [u16; SLOTS];
+const SLOTS: usize = 4096;
+const FREE: u16 = u16::MAX;
+
+/// FNV-1a, cut to the slots there are (Fowler, Noll, Vo, 1991).
+fn slot(id: &str) -> usize {
+    let hash = id.bytes().fold(0x811c_9dc5_u32, |hash, byte| {
+        (hash ^ u32::from(byte)).wrapping_mul(0x0100_0193)
+    });
+    (hash ^ (hash >> 16)) as usize % SLOTS
+}
+
+fn places_of(figures: &[Figure]) -> Arc<Places> {
+    let mut places = [FREE; SLOTS];
+    for (place, figure) in (0..FREE).zip(figures) {
+        let mut at = slot(figure.id);
+        while places[at] != FREE {
+            at = (at + 1) % SLOTS;
+        }
+        places[at] = place;
+    }
+    Arc::new(places)
 }
 
 /// The figures of a case: the standard ones with the case's own laid over them.
@@ -96,8 +123,10 @@ impl Ledger {
     #[must_use]
     pub fn standard() -> &'static Self {
         static LEDGER: OnceLock<Ledger> = OnceLock::new();
-        LEDGER.get_or_init(|| Self {
-            figures: embedded(read_figures(without_comments!("data/figures.psv"))),
+        LEDGER.get_or_init(|| {
+            let figures = embedded(read_figures(without_comments!("data/figures.psv")));
+            let places = places_of(&figures);
+            Self { figures, places }
         })
     }
 
@@ -124,7 +153,16 @@ impl Ledger {
     }
 
     fn place(&self, id: &str) -> Option<usize> {
-        self.figures.binary_search_by(|f| f.id.cmp(id)).ok()
+        // The slots are never all taken, so every search ends.
+        let mut at = slot(id);
+        loop {
+            let place = usize::from(self.places[at]);
+            let figure = self.figures.get(place)?;
+            if figure.id == id {
+                return Some(place);
+            }
+            at = (at + 1) % SLOTS;
+        }
     }
 
     /// The middle value of a figure.
