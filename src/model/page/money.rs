@@ -1,5 +1,6 @@
 //! The page about worth: what it would fetch before and after, what sales tell, what it costs, where
-//! it breaks even.
+//! it breaks even. The guess and the prices asked stand on the screen above it, where two numbers are
+//! enough.
 
 mod break_evens;
 mod factors;
@@ -12,7 +13,7 @@ mod tests;
 mod words;
 
 use super::block::{Block, Choice, Field, Tone};
-use crate::case::{Case, Currency, Draft, Problem, Route};
+use crate::case::{Case, Draft, Problem, Route};
 use crate::counsel::Worth;
 use crate::facts::Level;
 use crate::value::BUYERS;
@@ -55,7 +56,6 @@ pub(super) fn page(draft: &Draft) -> Vec<Block> {
     };
     vec![
         plans::answer(&desk),
-        guess(&desk),
         sales::sales(&desk),
         plans::costs(&desk),
         routes::routes(&desk),
@@ -65,44 +65,6 @@ pub(super) fn page(draft: &Draft) -> Vec<Block> {
         factors::factors(&desk),
         cautions(&desk),
     ]
-}
-
-/// Two numbers are enough: a likely value, and a price for the work further down.
-fn guess(desk: &Desk) -> Block {
-    let hint = "Think of one like it with its silver whole and nothing broken.";
-    Block::section(
-        "worth-guess",
-        "Your own guess",
-        vec![
-            Block::para(
-                "A likely value here, and one price for work further down, are enough to begin with. \
-                 Sales of like pieces make it better.",
-            ),
-            Block::Row {
-                blocks: vec![
-                    desk.number("market.low", "Low", "1 in 10 would fetch less."),
-                    desk.number("market.likely", "Likely", hint),
-                    desk.number("market.high", "High", "1 in 10 would fetch more."),
-                ],
-            },
-            Block::Row {
-                blocks: vec![
-                    desk.pick(
-                        "market.currency",
-                        "Currency",
-                        "Only a label: nothing is converted.",
-                        &with_none(Currency::ALL.iter().map(|c| (c.id(), c.label()))),
-                    ),
-                    desk.pick(
-                        "market.route",
-                        "How would it be sold?",
-                        "At auction when not said.",
-                        &with_none(Route::ALL.iter().map(|r| (r.id(), r.label()))),
-                    ),
-                ],
-            },
-        ],
-    )
 }
 
 fn cautions(desk: &Desk) -> Block {

@@ -160,12 +160,12 @@ fn before_after(desk: &Desk) -> super::super::picture::Picture {
     )
 }
 
-/// What the work costs: fields for quotes, and what is reckoned with.
+/// What the work costs: what goes with a price, and what is reckoned with.
 pub(super) fn costs(desk: &Desk) -> Block {
     let purse = desk.purse;
     let mut blocks = vec![Block::para(
-        "Put in only what somebody has quoted you. Without a price a usual one is taken and the range is \
-         wide. A price given as one number is taken to run over at times, as jobs do.",
+        "This goes with the prices put in above. Without a price a usual one is taken and the range is wide. A \
+         price given as one number is taken to run over at times, as jobs do.",
     )];
     let mut rows = Vec::new();
     for plan in desk
@@ -179,30 +179,20 @@ pub(super) fn costs(desk: &Desk) -> Block {
         let at = |field: &str| format!("quotes[treatment={id}].{field}");
         let quoted = desk.case.quote(plan.treatment);
         let by = desk.draft.text(&at("by"));
-        blocks.push(desk.number(
-            &at("likely"),
-            &format!("{}: price asked", text.name),
-            text.plain,
-        ));
         let summary = match quoted {
             Some(q) if q.post > 0.0 => {
                 format!(
-                    "More on this price; post and insurance {}",
+                    "{}: who asked it, deposit; post and insurance {}",
+                    text.name,
                     purse.amount(q.post)
                 )
             }
-            _ => "More on this price".to_owned(),
+            _ => format!("{}: who asked it, post, deposit", text.name),
         };
         blocks.push(Block::fold(
             &format!("worth-quote-{id}"),
             &summary,
             vec![
-                Block::Row {
-                    blocks: vec![
-                        desk.number(&at("low"), "From", "If it was a range."),
-                        desk.number(&at("high"), "To", ""),
-                    ],
-                },
                 desk.field(&at("by"), "Who gave it", "", "", "", false),
                 Block::Row {
                     blocks: vec![

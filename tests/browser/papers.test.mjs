@@ -1,0 +1,125 @@
+// What leaves the screen, and the screens behind the answer: sheets, figures, treatments, the bench.
+
+import assert from "node:assert/strict";
+import { readFile } from "node:fs/promises";
+import { browserTest } from "./harness.mjs";
+
+const TEAPOT = /Open a copy of: The teapot for every day/;
+const DEFERRAL = "They decide, not this tool.";
+
+async function open(page, go, example = TEAPOT) {
+  await go("#/");
+  await page.getByRole("button", { name: example }).click();
+  await page.locator(".answer-sentence").waitFor();
+}
+
+async function saved(page, button) {
+  const [download] = await Promise.all([
+    page.waitForEvent("download"),
+    page.getByRole("button", { name: button }).click(),
+  ]);
+  return { name: download.suggestedFilename(), text: await readFile(await download.path(), "utf8") };
+}
+
+browserTest("each sheet stands on screen, prints and is saved", { acceptDownloads: true, timeout: 200_000 }, async ({ page, go }) => {
+  await open(page, go);
+  for (const whom of ["client", "buyer", "file"]) {
+    await go(`#/sheet/${whom}`);
+    const paper = page.locator(".paper");
+    await paper.locator("section").first().waitFor({ timeout: 30_000 });
+    assert.match(await paper.innerText(), new RegExp(DEFERRAL));
+
+    await page.emulateMedia({ media: "print" });
+    assert.ok(await paper.isVisible());
+    for (const part of [".places", ".top", ".sheet-choice", ".foot"]) {
+      assert.equal(await page.locator(part).first().isVisible(), false, `${part} is not printed`);
+    }
+    const { wide, room } = await page.evaluate(() => ({
+      wide: document.documentElement.scrollWidth,
+      room: document.documentElement.clientWidth,
+    }));
+    assert.ok(wide <= room, "nothing runs over the edge of the page");
+    for (const format of ["A4", "Letter"]) {
+      const pdf = (await page.pdf({ format })).toString("latin1");
+      assert.ok((pdf.match(/\/Type\s*\/Page\b/g) ?? []).length >= 1, `${whom} prints on ${format}`);
+    }
+    await page.emulateMedia({ media: "screen" });
+
+    const letter = await saved(page, "Save as plain text");
+    assert.match(letter.name, new RegExp(`-${whom}\\.md$`));
+    assert.ok(letter.text.startsWith("# ") && letter.text.includes(DEFERRAL));
+    const whole = await saved(page, "Save as a page");
+    assert.match(whole.name, new RegExp(`-${whom}\\.html$`));
+    assert.ok(whole.text.startsWith("<!DOCTYPE html>") && whole.text.includes(DEFERRAL));
+    assert.doesNotMatch(whole.text, /<script|javascript:/i);
+  }
+});
+
+browserTest("figures of one's own go from piece to piece by file", { acceptDownloads: true }, async ({ page, go }) => {
+  await open(page, go);
+  await go("#/figures");
+  const save = page.getByRole("button", { name: "Save my figures as a file" });
+  await save.waitFor();
+  assert.ok(await save.isDisabled(), "there are none yet");
+  const give = (text) =>
+    page.locator("#figures-file").setInputFiles({ name: "f.json", mimeType: "application/json", buffer: Buffer.from(text) });
+  await give("{\"format\":\"something\"}");
+  await page.getByText("This is no file of figures.").waitFor();
+  await give(JSON.stringify({
+    format: "leavewell-figures", version: 1, overrides: { "fee.lot": { value: 31, reason: "Our own sale room" } },
+  }));
+  await page.getByText("1 figure is laid over those of this piece.").waitFor();
+  await page.getByText("Our own sale room").first().waitFor({ state: "attached" });
+  const file = await saved(page, "Save my figures as a file");
+  assert.deepEqual(Object.keys(JSON.parse(file.text).overrides), ["fee.lot"]);
+  await page.getByText("Go back to the figures as shipped").click();
+  await page.getByRole("button", { name: "Take them all back" }).click();
+  await page.waitForFunction(() => document.querySelector("#figures-file") && [...document.querySelectorAll("button")]
+    .some((b) => b.textContent.startsWith("Save my figures") && b.disabled));
+});
+
+browserTest("an input can be moved by keyboard to see what comes of it, and the record stays", async ({ page, go }) => {
+  await open(page, go, /Open a copy of: The worn tray/);
+  const answer = await page.locator(".answer-sentence").innerText();
+  const slider = page.locator("#move-value");
+  await slider.focus();
+  await page.keyboard.press("End");
+  await page.getByText(/^At £[\d,]+: /).waitFor();
+  await page.keyboard.press("Home");
+  const far = await page.getByText(/^At £\d\d: /).innerText();
+  assert.match(far, /\.$/);
+  assert.equal(await page.locator(".answer-sentence").innerText(), answer);
+  await go("#/money");
+  assert.equal(await page.locator("[id='market.likely']").inputValue(), "420");
+});
+
+browserTest("who came with something in mind is told why, or why not", async ({ page, go }) => {
+  await open(page, go, /Open a copy of: The worn tray/);
+  assert.equal(await page.locator(".asked").count(), 0);
+  await go("#/piece");
+  await page.locator("[id='aim.asked']").selectOption("T14a");
+  await go("#/counsel");
+  const said = page.locator(".asked");
+  await said.waitFor();
+  assert.match(await said.innerText(), /You asked about: full replating[\s\S]*Not this\.[\s\S]*Gone for good/);
+  assert.equal(await said.locator("dt").count(), 4);
+});
+
+browserTest("the bench and the treatments answer, and nonsense is met with a word", { timeout: 200_000 }, async ({ page, go }) => {
+  await open(page, go);
+  await go("#/bench");
+  const field = page.locator(".leaf input").first();
+  await field.waitFor({ timeout: 30_000 });
+  for (const typed of ["0", "-3", "1e999", "abc", "0,8"]) {
+    await field.fill(typed);
+    await page.waitForFunction(() => document.querySelector(".leaf")?.getAttribute("aria-busy") === "false");
+    assert.equal(await field.inputValue(), typed);
+    assert.doesNotMatch(await page.locator(".leaf").innerText(), /NaN|inf\b|undefined/);
+  }
+  await field.fill("0");
+  await page.locator(".leaf .problem").filter({ visible: true }).first().waitFor();
+  await go("#/treatments");
+  await page.getByRole("heading", { name: "Full replating" }).waitFor({ timeout: 30_000 });
+  const text = await page.locator(".leaf").innerText();
+  assert.match(text, new RegExp(DEFERRAL));
+});
