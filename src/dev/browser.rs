@@ -25,6 +25,21 @@ pub(crate) fn test() -> Fallible<()> {
     run(&mut node)
 }
 
+/// Runs a script of the tests' folder in Node.js, with these in its environment.
+pub(crate) fn script(name: &str, given: &[(&str, String)]) -> Fallible<()> {
+    tools::node()?;
+    let chromium = chromium()?;
+    packages()?;
+    let mut node = command("node");
+    node.current_dir(folder())
+        .arg(name)
+        .env("CHROMIUM", chromium);
+    for (key, value) in given {
+        node.env(key, value);
+    }
+    run(&mut node)
+}
+
 fn folder() -> PathBuf {
     paths::root().join("tests/browser")
 }

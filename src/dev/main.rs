@@ -18,6 +18,7 @@ mod paths;
 mod program;
 mod serve;
 mod site;
+mod speed;
 mod sum;
 mod tools;
 mod trouble;
@@ -39,6 +40,7 @@ Also: cargo run -p leavewell-dev -- build     build the site into dist
       cargo run -p leavewell-dev -- one-file  make dist-one/leavewell.html, the edition in one file, from the site in dist
       cargo run -p leavewell-dev -- pack      print the sizes of the site in dist and check the budget
       cargo run -p leavewell-dev -- audit     check where the crates come from, and their licences
+      cargo run -p leavewell-dev -- speed     print how long an answer takes, here and in Chromium
       cargo run -p leavewell-dev -- browser   run the browser tests on the site in dist
 ";
 
@@ -72,6 +74,7 @@ fn run(arguments: &[&str]) -> Fallible<ExitCode> {
         // Called by Trunk (Trunk.toml) for every build.
         ["finish"] => finish::finish().map(|()| ExitCode::SUCCESS),
         ["one-file"] => one_file::make().map(|()| ExitCode::SUCCESS),
+        ["speed"] => speed::speed().map(|()| ExitCode::SUCCESS),
         ["browser"] => browser::test().map(|()| ExitCode::SUCCESS),
         ["pack"] => pack::pack(&paths::dist()).map(|()| ExitCode::SUCCESS),
         [] | ["help" | "--help" | "-h"] | [_, "--help" | "-h"] => {

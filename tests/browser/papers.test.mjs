@@ -69,7 +69,9 @@ browserTest("figures of one's own go from piece to piece by file", { acceptDownl
     format: "leavewell-figures", version: 1, overrides: { "fee.lot": { value: 31, reason: "Our own sale room" } },
   }));
   await page.getByText("1 figure is laid over those of this piece.").waitFor();
-  await page.getByText("Our own sale room").first().waitFor({ state: "attached" });
+  const reason = page.locator("[id='overrides.{fee.lot}.reason']");
+  await reason.first().waitFor({ state: "attached" });
+  assert.equal(await reason.first().inputValue(), "Our own sale room");
   const file = await saved(page, "Save my figures as a file");
   assert.deepEqual(Object.keys(JSON.parse(file.text).overrides), ["fee.lot"]);
   await page.getByText("Go back to the figures as shipped").click();
