@@ -111,7 +111,14 @@ fn lints_wasm() -> Fallible<()> {
     tools::wasm_target()?;
     run(cargo()
         .args(["clippy", "--quiet", "--lib", "--bins"])
-        .args(["--package", "leavewell", "--package", "leavewell-model"])
+        .args([
+            "--package",
+            "leavewell",
+            "--package",
+            "leavewell-model",
+            "--package",
+            "leavewell-desk",
+        ])
         .args(["--target", "wasm32-unknown-unknown"])
         .args(["--", "-D", "warnings"]))
 }

@@ -148,6 +148,7 @@ fn ranks_over_all_weights_of_two_things() {
 }
 
 #[test]
+#[allow(clippy::too_many_lines)] // one worked example after another
 fn ranks_over_all_weights_of_three_things() {
     let values = [
         [0.9, 0.2, 0.3],
@@ -436,7 +437,7 @@ fn angle(u: f64) -> f64 {
 }
 
 /// Ishigami's function, a = 7 and b = 0.1 (Ishigami & Homma 1990): closed form, and the tolerance that a
-/// widely used Python library (SALib 1.6.0) keeps with as many points.
+/// widely used Python library (`SALib` 1.6.0) keeps with as many points.
 #[test]
 #[allow(clippy::disallowed_methods)]
 fn indices_of_ishigami() {

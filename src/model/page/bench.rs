@@ -5,7 +5,7 @@
 use std::borrow::Cow;
 
 use super::block::{Block, Tone};
-use super::{caution_blocks, food, heat, plating};
+use super::{bleed, caution_blocks, food, heat, measures, plating};
 use crate::case::{Case, Draft};
 use crate::facts::{Ledger, ledger_of};
 
@@ -19,8 +19,31 @@ pub(super) struct Bench<'a> {
     pub(super) ledger: Cow<'static, Ledger>,
 }
 
-/// The instruments, in the order shown.
-const SECTIONS: [fn(&Bench<'_>) -> Block; 3] = [heat::section, plating::section, food::section];
+/// The instruments, in the order shown. Those that read the metal itself stand on Look and Condition as
+/// well: what is put in at one place is there at the other.
+const SECTIONS: [fn(&Bench<'_>) -> Block; 5] = [
+    heat::section,
+    plating::section,
+    food::section,
+    readings,
+    counted,
+];
+
+fn readings(bench: &Bench<'_>) -> Block {
+    Block::fold(
+        "bench.readings",
+        "Density, conductivity and X-ray readings",
+        measures::page(bench.draft),
+    )
+}
+
+fn counted(bench: &Bench<'_>) -> Block {
+    Block::fold(
+        "bench.count",
+        "Counting points on bare metal",
+        bleed::count(bench.draft),
+    )
+}
 
 /// The page.
 pub(super) fn page(draft: &Draft) -> Vec<Block> {
