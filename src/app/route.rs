@@ -72,7 +72,12 @@ const SIGNS: [Sign; 14] = [
         &["catalogue"],
     ),
     sign(Route::Closer, "#/closer", "Closer", &["deeper"]),
-    sign(Route::Bench, "#/bench", "Bench", &["bench"]),
+    sign(
+        Route::Bench,
+        "#/bench",
+        "Bench",
+        &["bench", "measures", "bleed"],
+    ),
     sign(
         Route::Sheet(Whom::Client),
         "#/sheet/client",

@@ -110,16 +110,23 @@ browserTest("who came with something in mind is told why, or why not", async ({ 
 browserTest("the bench and the treatments answer, and nonsense is met with a word", { timeout: 200_000 }, async ({ page, go }) => {
   await open(page, go);
   await go("#/bench");
-  const field = page.locator(".leaf input").first();
+  const bench = page.locator(".screen > .leaf");
+  const field = bench.locator("input").first();
   await field.waitFor({ timeout: 30_000 });
   for (const typed of ["0", "-3", "1e999", "abc", "0,8"]) {
     await field.fill(typed);
-    await page.waitForFunction(() => document.querySelector(".leaf")?.getAttribute("aria-busy") === "false");
+    await page.waitForFunction(() => [...document.querySelectorAll(".leaf")].every((it) => it.getAttribute("aria-busy") === "false"));
     assert.equal(await field.inputValue(), typed);
-    assert.doesNotMatch(await page.locator(".leaf").innerText(), /NaN|inf\b|undefined/);
+    assert.doesNotMatch(await page.locator("#main").innerText(), /NaN|\binf\b|undefined/);
   }
   await field.fill("0");
-  await page.locator(".leaf .problem").filter({ visible: true }).first().waitFor();
+  await bench.locator(".problem").filter({ visible: true }).first().waitFor();
+  // What is counted here stands on Condition too.
+  await page.getByText("Counting points on bare metal").click();
+  const points = page.locator("[id$='.count_points']").first();
+  await points.fill("50");
+  await go("#/condition");
+  await page.waitForFunction(() => document.querySelector("[id$='.count_points']")?.value === "50");
   await go("#/treatments");
   await page.getByRole("heading", { name: "Full replating" }).waitFor({ timeout: 30_000 });
   const text = await page.locator(".leaf").innerText();

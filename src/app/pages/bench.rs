@@ -5,6 +5,7 @@ use yew::prelude::*;
 use super::Page;
 use crate::app::parts::blocks::leaf;
 use crate::app::parts::element::el;
+use crate::app::parts::marks::fold;
 use crate::app::parts::screen::head;
 
 /// All treatments, with what the rules say of each.
@@ -20,7 +21,20 @@ pub fn bench_page(page: Page) -> Html {
     let title = "Small sums for the bench";
     let purpose = "How far heat goes, what a coat of silver weighs, what is safe with food. Figures to talk about \
                    with a restorer, not instructions for work.";
-    screen(page, title, purpose, "bench")
+    let instruments = [
+        ("Density, conductivity and X-ray readings", "measures"),
+        (
+            "Counting points on bare metal, and charts to hold beside it",
+            "bleed",
+        ),
+    ];
+    el("div", "screen is-wide")
+        .put(head(page, title, purpose))
+        .el(el("div", "").each(instruments, |(what, name)| {
+            el("div", "").put(fold("more", what, leaf(page, name)))
+        }))
+        .put(leaf(page, "bench"))
+        .html()
 }
 
 /// The weighing looked at closer.

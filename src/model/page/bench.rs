@@ -5,7 +5,7 @@
 use std::borrow::Cow;
 
 use super::block::{Block, Tone};
-use super::{bleed, caution_blocks, food, heat, measures, plating};
+use super::{caution_blocks, food, heat, plating};
 use crate::case::{Case, Draft};
 use crate::facts::{Ledger, ledger_of};
 
@@ -19,31 +19,9 @@ pub(super) struct Bench<'a> {
     pub(super) ledger: Cow<'static, Ledger>,
 }
 
-/// The instruments, in the order shown. Those that read the metal itself stand on Look and Condition as
-/// well: what is put in at one place is there at the other.
-const SECTIONS: [fn(&Bench<'_>) -> Block; 5] = [
-    heat::section,
-    plating::section,
-    food::section,
-    readings,
-    counted,
-];
-
-fn readings(bench: &Bench<'_>) -> Block {
-    Block::fold(
-        "bench.readings",
-        "Density, conductivity and X-ray readings",
-        measures::page(bench.draft),
-    )
-}
-
-fn counted(bench: &Bench<'_>) -> Block {
-    Block::fold(
-        "bench.count",
-        "Counting points on bare metal",
-        bleed::count(bench.draft),
-    )
-}
+/// The instruments, in the order shown. Those that read the metal itself are pages of their own, which
+/// stand on Look, on Condition and on the bench.
+const SECTIONS: [fn(&Bench<'_>) -> Block; 3] = [heat::section, plating::section, food::section];
 
 /// The page.
 pub(super) fn page(draft: &Draft) -> Vec<Block> {

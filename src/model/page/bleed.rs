@@ -21,8 +21,7 @@ pub fn page(draft: &Draft) -> Vec<Block> {
     ]
 }
 
-/// A count of points on one part.
-pub(super) fn count(draft: &Draft) -> Vec<Block> {
+fn count(draft: &Draft) -> Vec<Block> {
     let (case, problems) = draft.read();
     let (which, part) = part_choice(draft, &case, "bleed.part");
     let field = |name: &str| format!("parts[part={}].{name}", part.id());
