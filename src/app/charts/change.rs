@@ -2,12 +2,13 @@
 
 use leavewell_model::case::Currency;
 use leavewell_model::report::ChangeReport;
+use leavewell_model::small::capital;
 use yew::prelude::*;
 
 use super::figure::{Frame, LINE, dot, figure, stroke, word, words};
 use super::scale::{Scale, anchor, count, lines, log_place};
 use crate::app::parts::element::{el, group};
-use crate::app::parts::words::{capital, joined, money, percent};
+use crate::app::parts::words::{joined, money, percent};
 
 /// One track for each input.
 pub fn change(changes: &[ChangeReport], currency: Currency) -> Html {

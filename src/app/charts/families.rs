@@ -1,12 +1,13 @@
 //! What the piece is: one bar for each family, with how far the figures may be out.
 
 use leavewell_model::report::FamilyReport;
+use leavewell_model::small::capital;
 use yew::prelude::*;
 
 use super::figure::{Frame, LINE, bar, figure, whisker, word};
 use super::scale::{Scale, count, odds};
 use crate::app::parts::element::{el, group};
-use crate::app::parts::words::{capital, joined, percent};
+use crate::app::parts::words::{joined, percent};
 
 /// Height of one family.
 const ROW: f64 = 54.0 + LINE;

@@ -3,6 +3,7 @@
 use leavewell_model::case::{Form, PartName, Seen};
 use leavewell_model::facts::{FindingFact, Place, finding, findings};
 use leavewell_model::report::{AfterLook, IdentityReport, NextLook};
+use leavewell_model::small::capital;
 use yew::prelude::*;
 
 use super::{Page, of_report};
@@ -13,7 +14,7 @@ use crate::app::parts::element::{El, el, group};
 use crate::app::parts::field::heard;
 use crate::app::parts::marks::{fold, named, section};
 use crate::app::parts::screen::screen;
-use crate::app::parts::words::{capital, count, joined, percent};
+use crate::app::parts::words::{count, joined, percent};
 use crate::app::platform::page::looks;
 use crate::app::route::Route;
 use crate::app::state::{Action, Target};

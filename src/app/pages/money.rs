@@ -4,6 +4,7 @@ use leavewell_model::Report;
 use leavewell_model::case::{Currency, Route as SaleRoute};
 use leavewell_model::facts::{TreatmentText, treatment_text};
 use leavewell_model::report::Band;
+use leavewell_model::small::capital;
 use yew::prelude::*;
 
 use super::{Page, of_report};
@@ -14,7 +15,7 @@ use crate::app::parts::element::{El, el, group};
 use crate::app::parts::field::number_field;
 use crate::app::parts::marks::{fold, section};
 use crate::app::parts::screen::screen;
-use crate::app::parts::words::{capital, money_band};
+use crate::app::parts::words::money_band;
 use crate::app::route::Route;
 use crate::app::state::Target;
 

@@ -93,16 +93,6 @@ pub fn count(n: usize, one: &str, many: &str) -> String {
     joined(&[&n.to_string(), " ", if n == 1 { one } else { many }])
 }
 
-/// The same words with a capital at the start. Our own words start with plain letters.
-#[must_use]
-pub fn capital(words: &str) -> String {
-    let mut words = words.to_owned();
-    if let Some(first) = words.get_mut(..1) {
-        first.make_ascii_uppercase();
-    }
-    words
-}
-
 /// The same words in small letters. Our own labels are in plain letters.
 #[must_use]
 pub fn small(words: &str) -> String {
@@ -219,6 +209,5 @@ mod tests {
         assert_eq!(list(&["a", "b", "c"]), "a, b and c");
         assert_eq!(count(1, "part", "parts"), "1 part");
         assert_eq!(count(0, "part", "parts"), "0 parts");
-        assert_eq!(capital("fused plate"), "Fused plate");
     }
 }

@@ -11,7 +11,7 @@ use crate::facts::Ledger;
 use crate::identity::{Family, Kind};
 use crate::maths::{mean, median};
 use crate::report::{ChangeReport, ReasonReport, Text};
-use crate::small::{percent, share};
+use crate::small::{capital, percent, share};
 use crate::treatment::{Situation, Treatment};
 
 /// Everything the explanation looks at.
@@ -371,13 +371,4 @@ fn steps_in_words(steps: &[Text]) -> String {
         .map(|t| t.name().to_ascii_lowercase())
         .collect();
     names.join(", then ")
-}
-
-/// The text with a capital first letter; our own texts begin with plain letters.
-fn capital(text: &str) -> String {
-    let mut text = text.to_owned();
-    if let Some(first) = text.get_mut(..1) {
-        first.make_ascii_uppercase();
-    }
-    text
 }

@@ -11,6 +11,7 @@ use crate::counsel::course::not_needed;
 use crate::counsel::situated;
 use crate::facts::{Risk, catalogue_text, guard_text, guard_texts, soft_rule, soft_rules, source};
 use crate::identity::Kind;
+use crate::small::capital;
 use crate::treatment::{
     Circumstances, Outcome, QUESTIONS, Situation, Treatment, Verdict, check_fully, worst,
 };
@@ -245,13 +246,6 @@ fn facts(t: Treatment, s: &Situation) -> Vec<(String, String)> {
         rows.push(("Chance of a bad result".to_owned(), line));
     }
     rows
-}
-
-fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().collect::<String>() + letters.as_str()
-    })
 }
 
 fn who(letters: &str) -> String {

@@ -7,6 +7,7 @@ use super::sheet_disclosure::{Told, told};
 use super::sheet_glossary::word_list;
 use crate::case::{Draft, Seen};
 use crate::facts::Place;
+use crate::small::capital;
 
 /// The page.
 #[must_use]
@@ -203,11 +204,4 @@ fn marks(paper: &Paper) -> String {
     } else {
         "Marks are not recorded.".to_owned()
     }
-}
-
-fn capital(text: &str) -> String {
-    let mut chars = text.chars();
-    chars.next().map_or_else(String::new, |first| {
-        first.to_uppercase().chain(chars).collect()
-    })
 }

@@ -157,12 +157,7 @@ fn repaired(paper: &Paper, list: &mut Vec<Told>) {
         .iter()
         .filter(|d| !(d.plates() || d.repairs() || d.replaces() || d.coats()))
     {
-        let when = work.when_and_who();
-        let when = if when.is_empty() {
-            String::new()
-        } else {
-            format!(" ({when})")
-        };
+        let when = work.when_in_brackets();
         tell(
             list,
             "history",
@@ -246,12 +241,7 @@ fn replaced(paper: &Paper, list: &mut Vec<Told>) {
         }
     }
     for work in paper.done.iter().filter(|d| d.replaces()) {
-        let when = work.when_and_who();
-        let when = if when.is_empty() {
-            String::new()
-        } else {
-            format!(" ({when})")
-        };
+        let when = work.when_in_brackets();
         tell(
             list,
             "replaced",

@@ -164,6 +164,14 @@ impl Done {
         }
     }
 
+    /// The same in brackets, to stand behind what was done.
+    pub(super) fn when_in_brackets(&self) -> String {
+        match self.when_and_who() {
+            when if when.is_empty() => when,
+            when => format!(" ({when})"),
+        }
+    }
+
     /// Name and words, for a record.
     pub(super) fn rows(&self) -> Vec<(String, String)> {
         let said = |text: String| {

@@ -1,7 +1,7 @@
 //! The page that goes deeper: what knowing more is worth, the tree of tests and courses, attitude to
 //! risk, weights, and which input moves the answer.
 
-use super::worth_knowing_draw::{Row, bars, capital, small};
+use super::worth_knowing_draw::{Row, bars, small};
 use super::{Block, Ink, Table, Tone, risk, weights, worth_knowing_tree};
 use crate::case::{Case, Draft};
 use crate::counsel::{Shared, money, shared};
@@ -12,6 +12,7 @@ use crate::decide::sensitivity::{share_explained, share_of_groups};
 use crate::facts::{Ledger, finding};
 use crate::identity::{Family, Kind, Letter};
 use crate::maths::mean;
+use crate::small::capital;
 use crate::treatment::Treatment;
 
 /// Points of each scramble, and scrambles: together 2^14 points.

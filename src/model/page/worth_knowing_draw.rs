@@ -91,14 +91,6 @@ pub(super) fn wrapped(text: &str, letters: usize) -> Vec<String> {
     lines
 }
 
-/// With a capital first letter.
-pub(super) fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().chain(letters).collect()
-    })
-}
-
 /// With a small first letter, unless it is an abbreviation.
 pub(super) fn small(text: &str) -> String {
     let mut letters = text.chars();
@@ -125,7 +117,6 @@ mod tests {
     fn first_letters() {
         assert_eq!(small("Gentle cleaning"), "gentle cleaning");
         assert_eq!(small("X-ray reading"), "X-ray reading");
-        assert_eq!(capital("solid"), "Solid");
-        assert_eq!((capital(""), small("")), (String::new(), String::new()));
+        assert_eq!(small(""), "");
     }
 }

@@ -3,7 +3,7 @@
 use std::rc::Rc;
 
 use super::worth_knowing::Deep;
-use super::worth_knowing_draw::{WIDTH, capital, small, wrapped};
+use super::worth_knowing_draw::{WIDTH, small, wrapped};
 use super::{Anchor, Block, Ink, Mark, Picture, Table, Tone};
 use crate::counsel::{Shared, SharedCourse};
 use crate::decide::information::of_answers;
@@ -11,7 +11,7 @@ use crate::decide::option::{Waiting, Worth};
 use crate::decide::tree::{Act, Attitude, Next, Question, Rolled, Test};
 use crate::identity::Kind;
 use crate::maths::mean;
-use crate::small::share;
+use crate::small::{capital, share};
 use crate::treatment::Treatment;
 
 /// Tests one after another at most.

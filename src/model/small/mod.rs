@@ -3,10 +3,12 @@
 //!
 //! Invariant: none of them holds a figure or decides anything.
 
+mod capital;
 mod decimal;
 mod ordered;
 mod shares;
 
+pub use capital::capital;
 pub use decimal::decimal;
 pub use ordered::sort_short;
 pub use shares::{percent, share};

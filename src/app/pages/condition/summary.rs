@@ -5,8 +5,9 @@ use leavewell_model::case::{
 };
 
 use crate::app::parts::share::{hundredths, is_counted};
-use crate::app::parts::words::{capital, joined, small};
+use crate::app::parts::words::{joined, small};
 use crate::app::state::{Open, Target};
+use leavewell_model::small::capital;
 
 /// Whether anything is recorded of a part; one of which nothing is left is not in the record.
 pub(super) fn is_recorded(open: &Open, part: PartName) -> bool {

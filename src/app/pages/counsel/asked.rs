@@ -2,13 +2,14 @@
 
 use leavewell_model::Report;
 use leavewell_model::report::{CourseReport, OptionReport};
+use leavewell_model::small::capital;
 use yew::prelude::*;
 
 use super::options::is_by_itself;
 use crate::app::charts::unbeaten;
 use crate::app::pages::Page;
 use crate::app::parts::element::{el, group};
-use crate::app::parts::words::{capital, gain_band, joined, small};
+use crate::app::parts::words::{gain_band, joined, small};
 
 /// The four lines; nothing when nobody said what they came for.
 pub(super) fn asked(page: Page, report: &Report) -> Html {

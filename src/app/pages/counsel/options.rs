@@ -3,13 +3,13 @@
 use leavewell_model::Report;
 use leavewell_model::case::Currency;
 use leavewell_model::report::{CourseReport, OptionReport};
-use leavewell_model::small::sort_short;
+use leavewell_model::small::{capital, sort_short};
 use yew::prelude::*;
 
 use crate::app::charts::unbeaten;
 use crate::app::parts::element::{El, el, group};
 use crate::app::parts::marks::{all, fold, p, section};
-use crate::app::parts::words::{capital, gain_band, joined, money_band, percent};
+use crate::app::parts::words::{gain_band, joined, money_band, percent};
 
 /// The options. One table: on a narrow screen each row becomes a block, so every cell carries the
 /// head of its column, shown there only.

@@ -4,7 +4,7 @@ use leavewell_model::Report;
 use leavewell_model::case::Currency;
 use leavewell_model::page::CHANGES;
 use leavewell_model::report::{ChangeReport, MOST_MOVED, NextLook};
-use leavewell_model::small::decimal;
+use leavewell_model::small::{capital, decimal};
 use yew::prelude::*;
 
 use crate::app::charts::{amount, change};
@@ -13,7 +13,7 @@ use crate::app::pages::look::after_look;
 use crate::app::parts::element::{El, el, group};
 use crate::app::parts::field::typed;
 use crate::app::parts::marks::section;
-use crate::app::parts::words::{capital, joined, money};
+use crate::app::parts::words::{joined, money};
 use crate::app::route::Route;
 use crate::app::state::Action;
 

@@ -3,11 +3,12 @@
 
 use super::super::block::{Block, Table, Tone};
 use super::routes::{buyer_words, shop};
-use super::words::{capital, percent};
+use super::words::percent;
 use super::{Desk, plans};
 use crate::case::Route;
 use crate::counsel::{Plan, Worth};
 use crate::maths::{deciles, mean, quantile_of};
+use crate::small::capital;
 use crate::treatment::Treatment;
 use crate::value::{BUYERS, PaysAbove, channel, most_to_pay, pays_above};
 

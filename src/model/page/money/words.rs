@@ -93,14 +93,6 @@ pub(super) fn times(factor: f64) -> String {
     format!("× {factor:.2}")
 }
 
-/// A name with a capital first letter.
-pub(super) fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters
-        .next()
-        .map_or_else(String::new, |c| c.to_uppercase().chain(letters).collect())
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
