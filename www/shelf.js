@@ -8,10 +8,8 @@
 // Text from a file only ever becomes text, never markup. The second program reads files and compares
 // records; numbers keep the digits they were written with.
 
-import {
-  binned, flush, hasStopped, isBinned, keepBoth, listed, newId, openClash, openPiece, openedText, putAll, putBack,
-  removeForGood, revisionOf, settleClash, standing, tell, tellChange, textOf,
-} from "./kept.js";
+// One line: the edition in one file reads imports so.
+import { binned, flush, hasStopped, isBinned, keepBoth, listed, newId, openClash, openPiece, openedText, putAll, putBack, removeForGood, revisionOf, settleClash, standing, tell, tellChange, textOf } from "./kept.js";
 import { photosOf, putPhoto } from "./photos.js";
 
 const LARGEST_FILE = 400 * 1024 * 1024;

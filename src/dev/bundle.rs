@@ -49,9 +49,13 @@ fn take(
             body.push('\n');
             continue;
         };
+        // A module that is only to be run is one of which nothing is taken.
         let (names, from) = import
             .strip_suffix("\";")
-            .and_then(|import| import.split_once(" from \"./"))
+            .and_then(|import| {
+                let alone = import.strip_prefix("\"./").map(|from| ("{}", from));
+                alone.or_else(|| import.split_once(" from \"./"))
+            })
             .filter(|(names, _)| names.starts_with('{') && names.ends_with('}'))
             .ok_or_else(|| unknown(name, line))?;
         let variable = variable(from);
@@ -63,6 +67,9 @@ fn take(
             let inner = take(from, read, taken, text)?;
             let inner = expression(&inner, from)?;
             text.extend(["const ", &variable, " = ", &inner, ";\n"]);
+        }
+        if names == "{}" {
+            continue;
         }
         let names = names.replace(" as ", ": ");
         body.extend(["const ", &names, " = ", &variable, ";\n"]);
@@ -123,7 +130,7 @@ fn without_exports(source: &str, file: &str) -> Fallible<(String, Vec<(String, S
 fn unknown(file: &str, line: &str) -> Trouble {
     Trouble::new(
         format!("{file} has a line that the edition in one file cannot take in: {line}"),
-        "write it as `import { a } from \"./file.js\";`, `export function a`, `export class A`, `export const a` or `export { a as b };`, on one line, and let no two files import each other.",
+        "write it as `import { a } from \"./file.js\";`, `import \"./file.js\";`, `export function a`, `export class A`, `export const a` or `export { a as b };`, on one line, and let no two files import each other.",
     )
 }
 
@@ -137,6 +144,7 @@ mod tests {
             "parts.js" => "import { d } from \"./deep.js\";\nexport function a() {}\nexport const b = d;\n",
             "deep.js" => "const hidden = 1;\nexport class d {}\n",
             "round.js" => "import { r } from \"./round.js\";\nexport const r = 1;\n",
+            "runs.js" => "import \"./deep.js\";\nrun();\n",
             "star.js" => "import * as all from \"./deep.js\";\n",
             "nameless.js" => "export default 3;\n",
             other => return Err(Trouble::new(format!("no {other}"), "")),
@@ -170,6 +178,13 @@ mod tests {
         assert!(at("const module_deep_js = ") < at("const module_parts_js = "));
         assert!(at("const module_parts_js = ") < at("const { a, b: c } = module_parts_js;"));
         assert!(at("const { a, b: c }") < at("a(c, d);"));
+    }
+
+    #[test]
+    fn a_module_that_is_only_run_comes_first_too() {
+        let text = joined("runs.js", &site).unwrap_or_default();
+        assert!(text.starts_with("const module_deep_js = "), "{text}");
+        assert!(text.ends_with(";\nrun();\n"), "{text}");
     }
 
     #[test]
