@@ -16,7 +16,8 @@ pub(crate) fn test() -> Fallible<()> {
     packages()?;
     let mut node = command("node");
     node.current_dir(folder())
-        .args(["--test", "--test-reporter=spec"])
+        // Most of a test is waiting, so two files at a time fit even two cores.
+        .args(["--test", "--test-reporter=spec", "--test-concurrency=2"])
         .env("CHROMIUM", chromium);
     // The tests compare the browser with this very program.
     if let Ok(program) = env::current_exe() {

@@ -4,14 +4,14 @@ import assert from "node:assert/strict";
 import { browserTest } from "./harness.mjs";
 
 const SCREENS = [
-  "", "piece", "look", "condition", "money", "counsel", "treatments", "closer", "bench", "sheet/client", "done", "figures",
+  "", "piece", "look", "condition", "money", "counsel", "treatments", "bench", "done",
 ];
-// Made of the same blocks as the sheet for the client, and long: once is enough.
-const MORE = ["sheet/buyer", "sheet/file"];
+// Long, and made of the blocks that the others show as well: one mode of each width is enough.
+const MORE = ["closer", "sheet/client", "sheet/buyer", "sheet/file", "figures"];
 const MODES = [
   { name: "light", options: { colorScheme: "light", viewport: { width: 1280, height: 900 } }, more: MORE },
   { name: "dark", options: { colorScheme: "dark", viewport: { width: 1280, height: 900 } } },
-  { name: "a phone", options: { colorScheme: "light", viewport: { width: 320, height: 640 } } },
+  { name: "a phone", options: { colorScheme: "light", viewport: { width: 320, height: 640 } }, more: MORE },
   { name: "a phone in the dark", options: { colorScheme: "dark", viewport: { width: 320, height: 640 } } },
 ];
 
