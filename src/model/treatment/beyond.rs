@@ -7,7 +7,7 @@
 
 use super::catalogue::Treatment;
 use super::circumstances::Circumstances;
-use super::guards::{Outcome, Verdict, check};
+use super::guards::{Outcome, Verdict, check, child_at_home, lead_unknown, on_kinds};
 use super::limits::{bursts, frees_mercury, lifts_foil, opens_seams, pits};
 use super::situation::{LeadStatus, Situation};
 use crate::case::{Dents, Doer, Fill, Goal, Interior, Joint};
@@ -99,15 +99,13 @@ struct Rules<'a, 'b> {
 
 impl Rules<'_, '_> {
     fn add(&mut self, guard: &'static str, outcome: Outcome, reason: &str, lifted_by: &str) {
-        let verdict = Verdict {
-            guard,
-            outcome,
-            reason: reason.to_owned(),
-            lifted_by: lifted_by.to_owned(),
-        };
-        if !self.found.contains(&verdict) {
-            self.found.push(verdict);
-        }
+        self.take(Some(Verdict::new(guard, outcome, reason, lifted_by)));
+    }
+
+    /// What is borrowed from another treatment may say the same.
+    fn take(&mut self, verdict: Option<Verdict>) {
+        self.found
+            .extend(verdict.filter(|verdict| !self.found.contains(verdict)));
     }
 
     fn owner(&self) -> bool {
@@ -119,21 +117,7 @@ impl Rules<'_, '_> {
     }
 
     fn on_kinds(&mut self, guard: &'static str, p: f64, reason: &str) {
-        if p >= self.s.ledger.value("guard.kind_barred") {
-            self.add(
-                guard,
-                Outcome::Barred,
-                reason,
-                "Nothing, if that is what it is. A look that says otherwise would.",
-            );
-        } else if p >= self.s.ledger.value("guard.kind_check") {
-            self.add(
-                guard,
-                Outcome::NeedsCheck,
-                &format!("It may be. {reason}"),
-                &format!("Settle what it is first: {}.", self.s.next_look),
-            );
-        }
+        self.take(on_kinds(self.s, guard, p, reason));
     }
 
     /// H08, H24 and H25, for everything that heats the metal, and H29 for tinning.
@@ -178,14 +162,7 @@ impl Rules<'_, '_> {
 
     /// H16 to H18, for work that heats or disturbs old metal.
     fn lead_work(&mut self) {
-        if self.s.lead == LeadStatus::Unknown {
-            self.add(
-                "H16",
-                Outcome::NeedsCheck,
-                "Nobody knows yet whether there is lead in it.",
-                "Test for lead first.",
-            );
-        }
+        self.take(lead_unknown(self.s));
         if self.s.lead_suspected() && self.owner() {
             self.add(
                 "H17",
@@ -194,14 +171,7 @@ impl Rules<'_, '_> {
                 "A workshop with lead controls does it.",
             );
         }
-        if self.s.lead_suspected() && self.s.case.aim.household_child_or_pregnant {
-            self.add(
-                "H18",
-                Outcome::Conditional,
-                "A child, or someone pregnant or breast-feeding, lives there.",
-                "Not in the home, and nothing unfinished is brought back.",
-            );
-        }
+        self.take(child_at_home(self.s));
     }
 
     fn solvents(&mut self) {

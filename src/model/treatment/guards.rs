@@ -60,6 +60,22 @@ pub struct Verdict {
     pub lifted_by: String,
 }
 
+impl Verdict {
+    pub(super) fn new(
+        guard: &'static str,
+        outcome: Outcome,
+        reason: &str,
+        lifted_by: &str,
+    ) -> Self {
+        Self {
+            guard,
+            outcome,
+            reason: reason.to_owned(),
+            lifted_by: lifted_by.to_owned(),
+        }
+    }
+}
+
 /// The gravest outcome of a list of verdicts.
 #[must_use]
 pub fn worst(verdicts: &[Verdict]) -> Outcome {
@@ -102,6 +118,57 @@ pub fn check(treatment: Treatment, situation: &Situation) -> Vec<Verdict> {
     rules.found
 }
 
+/// A rule that holds for some kinds, judged on their probability `p`: half or more bars, a tenth or
+/// more asks for the look that would settle it.
+pub(super) fn on_kinds(
+    s: &Situation,
+    guard: &'static str,
+    p: f64,
+    reason: &str,
+) -> Option<Verdict> {
+    if p >= s.ledger.value("guard.kind_barred") {
+        Some(Verdict::new(
+            guard,
+            Outcome::Barred,
+            reason,
+            "Nothing, if that is what it is. A look that says otherwise would.",
+        ))
+    } else if p >= s.ledger.value("guard.kind_check") {
+        Some(Verdict::new(
+            guard,
+            Outcome::NeedsCheck,
+            &format!("It may be. {reason}"),
+            &format!("Settle what it is first: {}.", s.next_look),
+        ))
+    } else {
+        None
+    }
+}
+
+/// H16, for work that heats or disturbs old metal.
+pub(super) fn lead_unknown(s: &Situation) -> Option<Verdict> {
+    (s.lead == LeadStatus::Unknown).then(|| {
+        Verdict::new(
+            "H16",
+            Outcome::NeedsCheck,
+            "Nobody knows yet whether there is lead in it.",
+            "Test for lead first.",
+        )
+    })
+}
+
+/// H18, for the same work.
+pub(super) fn child_at_home(s: &Situation) -> Option<Verdict> {
+    (s.lead_suspected() && s.case.aim.household_child_or_pregnant).then(|| {
+        Verdict::new(
+            "H18",
+            Outcome::Conditional,
+            "A child, or someone pregnant or breast-feeding, lives there.",
+            "Not in the home, and nothing unfinished is brought back.",
+        )
+    })
+}
+
 struct Rules<'a, 'b> {
     s: &'a Situation<'b>,
     found: Vec<Verdict>,
@@ -109,37 +176,16 @@ struct Rules<'a, 'b> {
 
 impl Rules<'_, '_> {
     fn add(&mut self, guard: &'static str, outcome: Outcome, reason: &str, lifted_by: &str) {
-        self.found.push(Verdict {
-            guard,
-            outcome,
-            reason: reason.to_owned(),
-            lifted_by: lifted_by.to_owned(),
-        });
+        self.found
+            .push(Verdict::new(guard, outcome, reason, lifted_by));
     }
 
     fn figure(&self, id: &str) -> f64 {
         self.s.ledger.value(id)
     }
 
-    /// A rule that holds for some kinds, judged on their probability: half or more bars, a tenth or
-    /// more asks for the look that would settle it.
     fn on_kinds(&mut self, guard: &'static str, p: f64, reason: &str) {
-        if p >= self.figure("guard.kind_barred") {
-            self.add(
-                guard,
-                Outcome::Barred,
-                reason,
-                "Nothing, if that is what it is. A look that says otherwise would.",
-            );
-        } else if p >= self.figure("guard.kind_check") {
-            let check = format!("Settle what it is first: {}.", self.s.next_look);
-            self.add(
-                guard,
-                Outcome::NeedsCheck,
-                &format!("It may be. {reason}"),
-                &check,
-            );
-        }
+        self.found.extend(on_kinds(self.s, guard, p, reason));
     }
 
     fn wash(&mut self) {
@@ -251,14 +297,7 @@ impl Rules<'_, '_> {
 
     /// Rules common to every repair that heats metal or disturbs old solder.
     fn lead_work(&mut self) {
-        if self.s.lead == LeadStatus::Unknown {
-            self.add(
-                "H16",
-                Outcome::NeedsCheck,
-                "Nobody knows yet whether there is lead in it.",
-                "Test for lead first.",
-            );
-        }
+        self.found.extend(lead_unknown(self.s));
         if self.s.lead_suspected() && self.s.case.aim.doer == Some(Doer::Owner) {
             self.add(
                 "H17",
@@ -267,14 +306,7 @@ impl Rules<'_, '_> {
                 "Not at home: a workshop with lead controls does it.",
             );
         }
-        if self.s.lead_suspected() && self.s.case.aim.household_child_or_pregnant {
-            self.add(
-                "H18",
-                Outcome::Conditional,
-                "A child, or someone pregnant or breast-feeding, lives there.",
-                "Not in the home, and nothing unfinished is brought back.",
-            );
-        }
+        self.found.extend(child_at_home(self.s));
     }
 
     fn hot(&mut self) {
