@@ -426,8 +426,14 @@ fn on_body(case: &mut Case, change: impl FnOnce(&mut Part)) {
     change(body);
 }
 
-/// How many random cases the rule on original silver is tried on.
+/// How many random cases the rule on original silver is tried on; `LEAVEWELL_CASES` asks for another
+/// number, such as 20000.
 const GUARDED_CASES: u64 = 5_000;
+
+fn guarded_cases() -> u64 {
+    let asked = std::env::var("LEAVEWELL_CASES").ok();
+    asked.and_then(|n| n.parse().ok()).unwrap_or(GUARDED_CASES)
+}
 /// Of those the rule does not speak of, how many are weighed, to see that replating can be advised.
 const OPEN_CASES: usize = 150;
 
@@ -478,7 +484,7 @@ fn covered_area(case: &Case, ledger: &Ledger) -> f64 {
 /// Half of the guarded cases, and what replating was advised in among the open ones.
 fn try_cases(first: u64, step: usize) -> (usize, usize) {
     let (mut guarded, mut open, mut advised) = (0, 0, 0);
-    for seed in (first..GUARDED_CASES).step_by(step) {
+    for seed in (first..guarded_cases()).step_by(step) {
         let mut file = case_file(&mut Tape::numbered(seed));
         file["consents"]["conservator_opinion"] = json!(false);
         let case = case_of(&file);

@@ -222,6 +222,7 @@ fn nothing_names_a_treatment_without_its_caution_and_the_line_that_defers() {
             "done",
             "ledger",
             "trace",
+            "deeper",
         ] {
             let blocks = page(shown, draft).unwrap();
             let text = lines(&blocks).join("\n");

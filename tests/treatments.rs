@@ -18,8 +18,13 @@ use serde_json::Value;
 /// Pages that name treatments.
 const NAMING: [&str; 2] = ["bench", "catalogue"];
 
-/// Random cases; the full count is run once in release builds, a part of it in a test build.
+/// Random cases: more in a release build; `LEAVEWELL_CASES` asks for another number, such as 10000.
 const CASES: u64 = if cfg!(debug_assertions) { 120 } else { 2_000 };
+
+fn cases() -> u64 {
+    let asked = std::env::var("LEAVEWELL_CASES").ok();
+    asked.and_then(|n| n.parse().ok()).unwrap_or(CASES)
+}
 
 /// Words that a recipe needs and a warning does not, in lower case.
 const RECIPE: [&str; 39] = [
@@ -203,7 +208,7 @@ fn no_data_file_reads_like_a_recipe() {
 #[test]
 fn pages_warn_and_instruct_in_nothing() {
     let deferral = caution("caution.deferral").unwrap().text;
-    for seed in 0..CASES {
+    for seed in 0..cases() {
         let draft = random_draft(seed);
         for name in NAMING {
             let (blocks, text) = said(name, &draft);
@@ -367,7 +372,7 @@ fn a_danger_more_makes_nothing_milder() {
             d.set("catalogue.failing_fill", "yes");
         }),
     ];
-    for seed in 0..CASES / 20 {
+    for seed in 0..cases() / 20 {
         let mut before = draft_of(&case_file(&mut Tape::numbered(seed)));
         // The part that the danger is put on is not one that says something else of itself.
         for (part, field) in [

@@ -8,7 +8,7 @@ use super::sheet_cautions::cautions_of;
 use super::sheet_glossary::word_list;
 use crate::case::Draft;
 use crate::facts::caution;
-use crate::report::{CourseReport, OptionReport, VerdictReport};
+use crate::report::{CounselReport, CourseReport, OptionReport, VerdictReport};
 
 /// The page.
 #[must_use]
@@ -69,12 +69,7 @@ fn answer(paper: &Paper) -> Block {
     let reasons: Vec<String> = counsel.reasons.iter().map(|r| r.text.clone()).collect();
     blocks.push(Block::List { items: reasons });
     blocks.extend(listed("What keeps it from being firmer:", &counsel.doubts));
-    let changes: Vec<String> = counsel
-        .would_change
-        .iter()
-        .map(|c| c.text.clone())
-        .collect();
-    blocks.extend(listed("What would change it:", &changes));
+    blocks.extend(would_change(counsel));
     if paper.report.display_only.yes {
         blocks.push(Block::said(Tone::Stop, paper.report.display_only.label));
         blocks.push(Block::List {
@@ -95,6 +90,16 @@ pub(super) fn listed(lead: &str, items: &[String]) -> Vec<Block> {
             items: items.to_vec(),
         },
     ]
+}
+
+/// What would change the answer, as far as it was looked for.
+pub(super) fn would_change(counsel: &CounselReport) -> Vec<Block> {
+    let changes: Vec<String> = counsel
+        .would_change
+        .iter()
+        .map(|c| c.text.clone())
+        .collect();
+    listed("What would change it:", &changes)
 }
 
 fn what_it_is(paper: &Paper) -> Block {

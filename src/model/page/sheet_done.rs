@@ -3,6 +3,7 @@
 use super::as_typed::as_typed;
 use super::ask::choice;
 use super::block::{Block, Field, Tone};
+use super::caution_blocks;
 use super::sheet::small;
 use super::sheet_cautions::with_cautions;
 use crate::case::{Date, Draft};
@@ -238,7 +239,19 @@ pub(super) fn page(draft: &Draft) -> Vec<Block> {
             format!("The first {MOST} entries are shown; the rest stays in the record."),
         ));
     }
-    with_cautions(draft, blocks)
+    let mut blocks = with_cautions(draft, blocks);
+    // The list to choose from names all of them.
+    let all = Treatment::ALL
+        .iter()
+        .filter_map(|t| caution_blocks::of_treatment(*t).map(|caution| (t.name(), caution)))
+        .flat_map(|(name, caution)| [Block::said(Tone::Quiet, name), caution])
+        .collect();
+    blocks.push(Block::fold(
+        "done.cautions",
+        "Cautions for all work that can be chosen here",
+        all,
+    ));
+    blocks
 }
 
 fn entry(draft: &Draft, place: usize) -> Vec<Block> {

@@ -9,7 +9,7 @@ use super::as_typed::as_typed;
 use super::block::{Block, Table, Tone};
 use super::sheet::{Paper, head, missing, part_name, plain, small};
 use super::sheet_cautions::cautions_of;
-use super::sheet_client::{course_table, listed, outcome, verdicts, who};
+use super::sheet_client::{course_table, listed, outcome, verdicts, who, would_change};
 use super::sheet_glossary::word_list;
 use crate::case::{Corrosion, Dents, Draft, Fill, Interior, Joint, Lead, PartName, Tarnish};
 use crate::facts::Ledger;
@@ -429,12 +429,7 @@ fn recommendations(paper: &Paper) -> Vec<Block> {
         "Why a specialist should see it first:",
         &counsel.refer_why,
     ));
-    let changes: Vec<String> = counsel
-        .would_change
-        .iter()
-        .map(|c| c.text.clone())
-        .collect();
-    blocks.extend(listed("What would change it:", &changes));
+    blocks.extend(would_change(counsel));
     let looks: Vec<String> = paper
         .report
         .identity

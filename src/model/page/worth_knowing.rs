@@ -1,6 +1,7 @@
 //! The page that goes deeper: what knowing more is worth, the tree of tests and courses, attitude to
 //! risk, weights, and which input moves the answer.
 
+use super::sheet_cautions::with_cautions;
 use super::worth_knowing_draw::{Row, bars, small};
 use super::{Block, Ink, Table, Tone, risk, weights, worth_knowing_tree};
 use crate::case::{Case, Draft};
@@ -25,13 +26,14 @@ const SHOWN_LOG2: u32 = 12;
 pub(super) fn deeper(draft: &Draft) -> Vec<Block> {
     let (case, _) = draft.read();
     let deep = Deep::new(&case);
-    vec![
+    let blocks = vec![
         worth_section(&deep),
         worth_knowing_tree::section(&deep),
         risk::section(&deep, draft),
         weights::section(&deep, draft),
         super::risk_tornado::section(&deep),
-    ]
+    ];
+    with_cautions(draft, blocks)
 }
 
 /// A case weighed for this page.
