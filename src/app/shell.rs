@@ -413,6 +413,9 @@ impl App {
                 let mut draft = Draft::default();
                 draft.set("piece.name", &name);
                 draft.set("piece.form", &form);
+                if let Some(Err(fault)) = store::figures().map(|own| draft.lay_figures(&own)) {
+                    tell(fault, None, act);
+                }
                 open_new(draft, Route::Piece, act);
             }
             Wish::Open(id) => open_stored(id, act),
@@ -423,6 +426,20 @@ impl App {
             }
             // Taken care of before.
             Wish::ReadFigures(_) | Wish::SaveSheet(_) => {}
+            Wish::BeginWithOwn(own) => {
+                let open = self.state.open.as_ref().filter(|_| own);
+                let text = open.and_then(|open| open.draft.own_figures());
+                if store::keep_figures(text.as_deref()) {
+                    act.emit(Action::BeginWithOwn(text.is_some()));
+                } else {
+                    let problem = Problem {
+                        field: "figures".to_owned(),
+                        message: "This browser keeps nothing for this page.".to_owned(),
+                        remedy: "Save the figures as a file instead.".to_owned(),
+                    };
+                    tell(problem, None, act);
+                }
+            }
             Wish::Print => page::print(),
             Wish::SaveFigures => {
                 let own = self
@@ -475,6 +492,7 @@ fn stored_state() -> State {
         shelf: Rc::new(store::shelf()),
         open: store::last_open().map(Rc::new),
         theme: store::theme(),
+        begins_with_own: store::figures().is_some(),
         ..State::default()
     }
 }

@@ -30,6 +30,8 @@ pub struct State {
     pub open: Option<Rc<Open>>,
     /// Light, dark, or as the system says.
     pub theme: Theme,
+    /// Whether new pieces on this device begin with figures of the person's own.
+    pub begins_with_own: bool,
     /// What the person has to be told.
     pub notice: Option<Rc<Notice>>,
     /// Whether the live answer was opened on a narrow screen.
@@ -237,6 +239,8 @@ pub enum Action {
     Shelved(Vec<Entry>),
     /// The record of condition as it stands is kept beside the later ones.
     KeepRecord,
+    /// New pieces begin with figures of the person's own from now on, or do so no more.
+    BeginWithOwn(bool),
     /// A file of figures was read, to be laid over those of the open piece.
     LayFigures(String),
     /// A page was worked out.
@@ -331,6 +335,8 @@ pub enum Wish {
     Print,
     /// Save the figures of one's own as a file.
     SaveFigures,
+    /// Begin new pieces with the figures of the open piece, or with those shipped.
+    BeginWithOwn(bool),
     /// Read a file of figures and lay them over those of the open piece.
     ReadFigures(web_sys::File),
     /// Put a stored piece into the bin.
@@ -586,6 +592,10 @@ pub fn update(state: &State, action: Action) -> Option<State> {
             draft.set(&path, &typed);
         }),
         Action::KeepRecord => changed(state, no_field(), |draft| draft.keep_as_earlier("")),
+        Action::BeginWithOwn(own) => (own != state.begins_with_own).then(|| State {
+            begins_with_own: own,
+            ..state.clone()
+        }),
         Action::LayFigures(text) => laid(state, &text),
         Action::Undo => stepped(state, History::back),
         Action::Redo => stepped(state, History::forth),

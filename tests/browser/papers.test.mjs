@@ -74,6 +74,19 @@ browserTest("figures of one's own go from piece to piece by file", { acceptDownl
   assert.equal(await reason.first().inputValue(), "Our own sale room");
   const file = await saved(page, "Save my figures as a file");
   assert.deepEqual(Object.keys(JSON.parse(file.text).overrides), ["fee.lot"]);
+
+  // New pieces on this device can begin with them.
+  await page.getByRole("button", { name: "Begin new pieces with mine" }).click();
+  await page.getByText("New pieces on this device begin with figures of yours").waitFor();
+  await go("#/");
+  await page.locator("#start-name").fill("Another invented pot");
+  await page.getByRole("button", { name: "Start this piece" }).click();
+  await page.waitForURL(/#\/piece/);
+  await go("#/figures");
+  assert.equal(await page.locator("[id='overrides.{fee.lot}.reason']").first().inputValue(), "Our own sale room");
+  await page.getByRole("button", { name: "Begin them with the figures as shipped again" }).click();
+  await page.getByText("New pieces on this device begin with the figures as shipped.").waitFor();
+
   await page.getByText("Go back to the figures as shipped").click();
   await page.getByRole("button", { name: "Take them all back" }).click();
   await page.waitForFunction(() => document.querySelector("#figures-file") && [...document.querySelectorAll("button")]

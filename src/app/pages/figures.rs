@@ -26,6 +26,20 @@ pub fn figures_page(page: Page, wish: &Callback<Wish>) -> Html {
             .pressed(press(wish, Wish::SaveFigures))
             .text("Save my figures as a file"))
         .el(el("div", "").hidden(!own).el(back));
+    let begins = page.state.begins_with_own;
+    let new_pieces = el("div", "buttons")
+        .el(button("")
+            .attr("disabled", if own { "" } else { "disabled" })
+            .pressed(press(wish, Wish::BeginWithOwn(true)))
+            .text("Begin new pieces with mine"))
+        .el(el("span", "").hidden(!begins).el(button("quiet")
+            .pressed(press(wish, Wish::BeginWithOwn(false)))
+            .text("Begin them with the figures as shipped again")));
+    let said = el("p", "hint").text(if begins {
+        "New pieces on this device begin with figures of yours, terms of selling among them."
+    } else {
+        "New pieces on this device begin with the figures as shipped."
+    });
     let file = chosen_file(
         "figures-file",
         [
@@ -41,6 +55,8 @@ pub fn figures_page(page: Page, wish: &Callback<Wish>) -> Html {
             "Every number somebody could dispute, with its range and its source. Put in your own where you know better.",
         ))
         .el(buttons)
+        .el(new_pieces)
+        .el(said)
         .el(file)
         .put(leaf(page, "ledger"))
         .html()

@@ -15,6 +15,7 @@ use web_sys::{CustomEvent, CustomEventInit, Storage};
 use crate::app::state::{Entry, Open, Theme};
 
 const THEME: &str = "leavewell.theme";
+const FIGURES: &str = "leavewell.figures";
 
 /// What the store tells: what it is, the piece, and a text that belongs to it.
 #[derive(Clone, Debug, Default)]
@@ -106,6 +107,24 @@ pub fn theme() -> Theme {
 pub fn keep_theme(theme: Theme) {
     if let Some(storage) = storage() {
         let _ = storage.set_item(THEME, theme.id());
+    }
+}
+
+/// The figures that new pieces on this device begin with, as the text of a file of figures.
+#[must_use]
+pub fn figures() -> Option<String> {
+    storage()?.get_item(FIGURES).ok().flatten()
+}
+
+/// Keeps the figures that new pieces begin with, or forgets them; false when that is not possible.
+#[must_use]
+pub fn keep_figures(text: Option<&str>) -> bool {
+    let Some(storage) = storage() else {
+        return false;
+    };
+    match text {
+        Some(text) => storage.set_item(FIGURES, text).is_ok(),
+        None => storage.remove_item(FIGURES).is_ok(),
     }
 }
 

@@ -346,20 +346,6 @@ impl Draft {
         self.root.get(name)?.as_object()
     }
 
-    /// Puts a figure of the case's own in place, whole.
-    pub(super) fn put_override(&mut self, id: &str, figure: Value) {
-        let own = self
-            .root
-            .entry("overrides")
-            .or_insert_with(|| Value::Object(Map::new()));
-        if !own.is_object() {
-            *own = Value::Object(Map::new());
-        }
-        if let Value::Object(own) = own {
-            own.insert(id.to_owned(), figure);
-        }
-    }
-
     fn value(&self, path: &str) -> Option<&Value> {
         let (mut holder, mut rest) = (&self.root, path);
         while let Some((first, after)) = step(rest) {
@@ -380,7 +366,7 @@ impl Draft {
 
     /// Writes or removes what stands at a path. What stands where an object or a list must go is
     /// kept aside. Taking away what is not there changes nothing.
-    fn put_at(&mut self, path: &str, value: Option<Value>) {
+    pub(super) fn put_at(&mut self, path: &str, value: Option<Value>) {
         if value.is_none() && self.value(path).is_none() {
             return;
         }

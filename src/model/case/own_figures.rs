@@ -1,4 +1,5 @@
-//! A set of figures of one's own, apart from any piece: a workshop's figures, to lay over another.
+//! A set of figures of one's own, and terms of selling, apart from any piece: a workshop's, to lay over
+//! another piece.
 
 use serde_json::{Map, Value};
 
@@ -9,21 +10,39 @@ const FORMAT: &str = "leavewell-figures";
 /// The newest version this program writes and reads.
 const VERSION: u64 = 1;
 
+/// Terms of selling that belong to a person and not to a piece: where they stand in a case.
+const TERMS: [&str; 3] = ["fees", "mix", "damping_pct"];
+
 impl Draft {
-    /// The figures of this case's own as the text of a file; `None` when it has none.
+    /// The figures of this case's own, and its terms of selling, as the text of a file; `None` when it
+    /// has neither.
     #[must_use]
     pub fn own_figures(&self) -> Option<String> {
-        let own = self.section("overrides").filter(|own| !own.is_empty())?;
+        let own = self.section("overrides").filter(|own| !own.is_empty());
+        let mut terms = Map::new();
+        for name in TERMS {
+            if let Some(term) = self.section("market").and_then(|market| market.get(name)) {
+                terms.insert(name.to_owned(), term.clone());
+            }
+        }
+        if own.is_none() && terms.is_empty() {
+            return None;
+        }
         let mut root = Map::new();
         root.insert("format".to_owned(), FORMAT.into());
         root.insert("version".to_owned(), VERSION.into());
-        root.insert("overrides".to_owned(), Value::Object(own.clone()));
+        if let Some(own) = own {
+            root.insert("overrides".to_owned(), Value::Object(own.clone()));
+        }
+        if !terms.is_empty() {
+            root.insert("market".to_owned(), Value::Object(terms));
+        }
         serde_json::to_string_pretty(&root).ok()
     }
 
-    /// Lays the figures of such a file over those of this case and says how many there were. A figure
-    /// the file does not name stays; one this program does not know is kept, and reported like any
-    /// other that cannot be used when the case is read.
+    /// Lays the figures and terms of such a file over those of this case and says how many there were.
+    /// What the file does not name stays; a figure this program does not know is kept, and reported
+    /// like any other that cannot be used when the case is read.
     ///
     /// # Errors
     /// When the text is no such file, with what to do about it. The case is then unchanged.
@@ -51,17 +70,37 @@ impl Draft {
             }
             Err(other) => return Err(other.problem()),
         };
-        let figures = read.section("overrides").filter(|own| !own.is_empty());
-        let Some(figures) = figures else {
+        let figures = read.section("overrides").into_iter().flatten();
+        let mut laid = 0;
+        for (id, figure) in figures {
+            self.put_at(&["overrides.{", id, "}"].concat(), Some(figure.clone()));
+            laid += 1;
+        }
+        for (name, term) in read.section("market").into_iter().flatten() {
+            if !TERMS.contains(&name.as_str()) {
+                continue;
+            }
+            let place = ["market.", name].concat();
+            match term {
+                Value::Object(terms) => {
+                    for (field, value) in terms {
+                        self.put_at(&[&place, ".", field].concat(), Some(value.clone()));
+                        laid += 1;
+                    }
+                }
+                value => {
+                    self.put_at(&place, Some(value.clone()));
+                    laid += 1;
+                }
+            }
+        }
+        if laid == 0 {
             return Err(fault(
                 "There are no figures in this file.",
                 "Choose another file.",
             ));
-        };
-        for (id, figure) in figures {
-            self.put_override(id, figure.clone());
         }
-        Ok(figures.len())
+        Ok(laid)
     }
 }
 
@@ -94,6 +133,30 @@ mod tests {
         assert_eq!(other.text("overrides.{fee.vat}.value"), "0.1");
         let again = other.own_figures().unwrap();
         assert!(again.contains("fee.vat") && again.contains("fee.lot"));
+    }
+
+    #[test]
+    fn terms_of_selling_go_along_and_nothing_else_of_the_market() {
+        let mut workshop = Draft::default();
+        workshop.set("market.likely", "420");
+        workshop.set("market.fees.commission_pct", "12,5");
+        workshop.set("market.fees.lot", "9");
+        workshop.set("market.damping_pct", "80");
+        let file = workshop.own_figures().unwrap();
+        let mut other = Draft::default();
+        other.set("market.likely", "60");
+        other.set("market.fees.lot", "3");
+        other.set("market.fees.vat_pct", "20");
+        assert_eq!(other.lay_figures(&file), Ok(3));
+        for (path, text) in [
+            ("market.likely", "60"),
+            ("market.fees.commission_pct", "12,5"),
+            ("market.fees.lot", "9"),
+            ("market.fees.vat_pct", "20"),
+            ("market.damping_pct", "80"),
+        ] {
+            assert_eq!(other.text(path), text, "{path}");
+        }
     }
 
     #[test]

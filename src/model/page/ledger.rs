@@ -17,6 +17,7 @@ use crate::counsel::weigh_at_once;
 use crate::facts::ledger_of;
 use crate::facts::{Figure, Ledger, Tag, loosest, meaning, source};
 use crate::report::Report;
+use crate::small::share;
 
 /// Most figures shown with fields of their own at a time.
 const MOST_OPEN: usize = 25;
@@ -114,8 +115,8 @@ fn share_of_judgement(book: &Book) -> Block {
     let mine = count(&|f| f.own_reason.is_some());
     let mut say = |name: &str, n: usize| {
         if n > 0 {
-            let hundred = (100.0 * n as f64 / used.len().max(1) as f64).round();
-            rows.push((name.to_owned(), format!("{n}, about {hundred} in 100")));
+            let part = share(n as f64 / used.len().max(1) as f64);
+            rows.push((name.to_owned(), format!("{n}, {part}")));
         }
     };
     for (tag, name) in TAGS {

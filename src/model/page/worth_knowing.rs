@@ -26,13 +26,22 @@ const SHOWN_LOG2: u32 = 12;
 pub(super) fn deeper(draft: &Draft) -> Vec<Block> {
     let (case, _) = draft.read();
     let deep = Deep::new(&case);
-    let blocks = vec![
+    let mut blocks = Vec::new();
+    if deep.shown.weights.is_some() {
+        blocks.push(Block::said(
+            Tone::Note,
+            "You keep it, so what a step does for your aim is turned into money at the rate your own points give to \
+             cost. Such sums say how much it matters to you beside cost. They are no prices, and may be above what the \
+             piece would fetch.",
+        ));
+    }
+    blocks.extend([
         worth_section(&deep),
         worth_knowing_tree::section(&deep),
         risk::section(&deep, draft),
         weights::section(&deep, draft),
         super::risk_tornado::section(&deep),
-    ];
+    ]);
     with_cautions(draft, blocks)
 }
 

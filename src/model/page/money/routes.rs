@@ -209,7 +209,9 @@ pub(super) fn routes(desk: &Desk) -> Block {
             "The usual shares go with what the piece is, and are our judgement.",
         ),
     ];
-    let first = Block::para("Empty fields hold usual terms. Yours are kept with this piece.");
+    let first = Block::para(
+        "Empty fields hold usual terms. Yours are kept with this piece; on Figures they can be kept for new pieces too.",
+    );
     Block::section(
         "worth-routes",
         "Ways to sell it, or not",
