@@ -195,8 +195,8 @@ fn noise(
         / 7.0;
     let standard_error = (variance / 8.0).sqrt();
     let least = if goal == Goal::Sell {
-        let as_it_is = median(&mut leave.net.clone()).abs();
-        let undamaged = median(&mut draws.undamaged.clone());
+        let as_it_is = median(&leave.net).abs();
+        let undamaged = median(&draws.undamaged);
         (ledger.value("counsel.noise.net") * as_it_is)
             .max(ledger.value("counsel.noise.value") * undamaged)
     } else {
@@ -302,7 +302,7 @@ fn disagreeing(
         let mine = measure(chosen);
         rivals().any(|r| measure(r) > mine + noise)
     };
-    if beaten(&|i| median(&mut outcomes[i].score.clone())) {
+    if beaten(&|i| median(&outcomes[i].score)) {
         return Some("the middle outcome");
     }
     if beaten(&|i| tail_mean(&outcomes[i].score, tail)) {
@@ -324,7 +324,7 @@ pub(super) fn score_by_kind(
         .filter(|(c, _)| c.can_be_advised())
         .map(|(_, o)| {
             let (mut sum, mut count) = ([0.0; 12], [0.0; 12]);
-            for (k, s) in draws.kind.iter().zip(&o.score) {
+            for (k, s) in draws.kind.iter().zip(o.score.iter()) {
                 sum[k.index()] += s;
                 count[k.index()] += 1.0;
             }

@@ -8,7 +8,8 @@ use super::tweak::Tweak;
 use crate::case::{Case, Dents, Doer, Fill, Form, Goal, Joint, Part, Route, Tarnish};
 use crate::facts::{Figure, Ledger};
 use crate::identity::{Kind, Posterior};
-use crate::silver::{BleedRange, FilmLoss, Layer, bleed_range, film_loss_um, measured};
+use crate::maths::probit;
+use crate::silver::{BleedRange, FilmLoss, Layer, bleed_range, film_loss_um, held, measured};
 use crate::treatment::{LeadStatus, Situation, Treatment};
 use crate::value::{Class, Comparison, ConditionTable, Factor, Fees, guess};
 
@@ -56,7 +57,7 @@ pub(super) struct Draws {
     pub(super) ln_mended: Vec<f64>,
     pub(super) ln_repaired: Vec<f64>,
     pub(super) ln_detail: Vec<f64>,
-    pub(super) fees: Vec<Fees>,
+    pub(super) fees: FeeDraws,
     /// ln(kept) where the treatment goes wrong in this draw, else 0.
     ln_mishap: Vec<(Treatment, Vec<f64>)>,
     pub(super) costs: Vec<(Treatment, Vec<f64>)>,
@@ -139,7 +140,7 @@ impl Draws {
             ln_mended: conditions.old_repair(),
             ln_repaired: conditions.repaired(),
             ln_detail: conditions.one("value.detail_after_replate", Dim::Detail),
-            fees: fees(ledger, sample),
+            fees: FeeDraws::new(ledger, sample),
             ln_mishap: mishaps(ledger, &class, sample),
             costs: costs(case, ledger, sample, tweak),
             lead: draw_lead(case, ledger, &kind, &sample.u(Dim::Lead)),
@@ -209,10 +210,10 @@ pub(super) fn draw_kinds(posterior: &Posterior, u: &[f64]) -> Vec<Kind> {
 pub(super) struct LayerDraws {
     /// Thickness when new; NaN for solid silver.
     t0_um: Vec<f64>,
-    k: Vec<f64>,
+    k: Rc<[f64]>,
     floor: f64,
-    film: Vec<f64>,
-    loss_sound: Vec<f64>,
+    film: Rc<[f64]>,
+    loss_sound: Rc<[f64]>,
     loss_share: f64,
     consumed: f64,
 }
@@ -220,7 +221,7 @@ pub(super) struct LayerDraws {
 impl LayerDraws {
     pub(super) fn new(case: &Case, ledger: &Ledger, kind: &[Kind], sample: &Sample) -> Self {
         let marked = case.has_seen("M01") || case.has_seen("M06");
-        let columns: Vec<Option<Vec<f64>>> = Kind::ALL
+        let columns: Vec<Option<Rc<[f64]>>> = Kind::ALL
             .iter()
             .map(|k| {
                 let present = *k != Kind::Sil && kind.contains(k);
@@ -328,37 +329,64 @@ fn part_draws(
     made.into_iter().map(|(_, p)| p).collect()
 }
 
-/// The bare share of a part and the layer behind it, draw by draw; no layer where the piece is solid
-/// silver. Readings of its thickness are taken in.
+/// The silver of a part, draw by draw.
+pub(super) struct WornLayers {
+    /// Bare share.
+    pub(super) bleed: Vec<f64>,
+    /// The layer behind it; none where the piece is solid silver.
+    pub(super) layers: Vec<Option<Layer>>,
+    /// Standard normal quantile of the bare share.
+    z: Rc<[f64]>,
+}
+
+/// The bare share of a part and the layer behind it. Readings of its thickness are taken in.
 pub(super) fn worn_layers(
     part: &Part,
     range: BleedRange,
     ledger: &Ledger,
     layers: &LayerDraws,
     sample: &Sample,
-) -> (Vec<f64>, Vec<Option<Layer>>) {
-    let none = ledger.value("silver.f_none").clamp(1e-6, 0.1);
-    let mut bleed = sample.draw_entered(range.low, range.likely, range.high, Dim::Bleed);
+) -> WornLayers {
+    let none = least_shown(ledger);
+    let points = [range.low, range.likely, range.high];
+    let seen = sample.draw_entered(range.low, range.likely, range.high, Dim::Bleed);
+    let bleed: Vec<f64> = seen.iter().map(|f| shown_share(*f)).collect();
+    let z = sample.quantiles(points, Dim::Bleed, 0, &|f| held(shown_share(f)));
+    let z_none = probit(held(none));
     let within = sample.u(Dim::Spare);
-    let mut worn = Vec::with_capacity(bleed.len());
-    for (i, f) in bleed.iter_mut().enumerate() {
-        *f = f.clamp(0.0, 0.99);
-        let t0 = layers.t0_um[i];
-        worn.push(if t0.is_nan() {
-            None
-        } else if *f < none {
-            // Nothing shows: all one knows is that less has gone than would show.
-            let edge = Layer::from_bleed(t0, layers.k[i], layers.floor, none);
-            Some(Layer {
-                mu_um: edge.mu_um + within[i] * (t0 - edge.mu_um),
-                ..edge
-            })
-        } else {
-            Some(Layer::from_bleed(t0, layers.k[i], layers.floor, *f))
-        });
-    }
+    let mut worn: Vec<Option<Layer>> = (0..bleed.len())
+        .map(|i| {
+            let (t0, k) = (layers.t0_um[i], layers.k[i]);
+            if t0.is_nan() {
+                None
+            } else if bleed[i] < none {
+                // Nothing shows: all one knows is that less has gone than would show.
+                let edge = Layer::from_quantile(t0, k, layers.floor, z_none);
+                Some(Layer {
+                    mu_um: edge.mu_um + within[i] * (t0 - edge.mu_um),
+                    ..edge
+                })
+            } else {
+                Some(Layer::from_quantile(t0, k, layers.floor, z[i]))
+            }
+        })
+        .collect();
     measured(&mut worn, &part.readings, ledger);
-    (bleed, worn)
+    WornLayers {
+        bleed,
+        layers: worn,
+        z,
+    }
+}
+
+/// The share that shows, as it is reckoned with: something is always covered.
+fn shown_share(f: f64) -> f64 {
+    f.clamp(0.0, 0.99)
+}
+
+/// The least bare share that anybody sees.
+fn least_shown(ledger: &Ledger) -> f64 {
+    ledger.value("silver.f_none").clamp(1e-6, 0.1)
 }
 
 fn one_part(
@@ -370,9 +398,14 @@ fn one_part(
     sample: &Sample,
 ) -> PartDraws {
     let n = sample.len();
-    let none = ledger.value("silver.f_none").clamp(1e-6, 0.1);
+    let none = least_shown(ledger);
     let reserve = ledger.value("guard.h04.safety") * ledger.value("guard.h04.cleanings");
-    let (bleed, worn) = worn_layers(part, range, ledger, layers, sample);
+    let worn = worn_layers(part, range, ledger, layers, sample);
+    let points = [range.low, range.likely, range.high];
+    let z_doubled = sample.quantiles(points, Dim::Bleed, none.to_bits(), &|f| {
+        held(Layer::doubled(shown_share(f), none).unwrap_or(1.0))
+    });
+    let bleed = worn.bleed;
     let mut cleaned = bleed.clone();
     let [mut left, mut share, mut to_double] = [(); 3].map(|()| vec![f64::NAN; n]);
     let mut dose = vec![0.0; n];
@@ -380,10 +413,16 @@ fn one_part(
     // The worst point needs one more quantile a draw; every fourth draw tells it well enough.
     let mut asked = 0_usize;
     for i in 0..n {
-        let Some(layer) = worn[i] else { continue };
+        let Some(layer) = worn.layers[i] else {
+            continue;
+        };
         let (f, t0) = (bleed[i], layer.t0_um);
         let loss = layers.loss_um(i, h);
-        let left_um = layer.left_um();
+        let left_um = if f < none {
+            layer.left_um()
+        } else {
+            layer.left_um_at(f, worn.z[i])
+        };
         left[i] = left_um;
         share[i] = left_um / t0;
         dose[i] = if left_um > 0.0 {
@@ -397,8 +436,8 @@ fn one_part(
         } else {
             after.max(f)
         };
-        if let Some(times) =
-            Layer::doubled(f, none).and_then(|target| layer.times_until(target, loss))
+        if Layer::doubled(f, none).is_some()
+            && let Some(times) = layer.times_until_quantile(z_doubled[i], loss)
         {
             to_double[i] = times;
         }
@@ -472,9 +511,9 @@ fn undamaged(
         let spread = ledger.value("value.single_guess_spread").max(1.0);
         let low = m.low.unwrap_or(likely / spread);
         let high = m.high.unwrap_or(likely * spread);
-        sample.draw_entered(low, likely, high, Dim::Value)
+        sample.draw_entered(low, likely, high, Dim::Value).to_vec()
     } else {
-        let columns: Vec<Option<Vec<f64>>> = Class::ALL
+        let columns: Vec<Option<Rc<[f64]>>> = Class::ALL
             .iter()
             .map(|c| {
                 class.contains(c).then(|| {
@@ -521,11 +560,8 @@ fn wear_columns(
     cleaned: &[f64],
     sample: &Sample,
 ) -> [Vec<f64>; 3] {
-    let tables: Vec<ConditionTable> = Class::ALL
-        .iter()
-        .map(|c| ConditionTable::of(*c, ledger))
-        .collect();
-    let table = |c: Class| &tables[c as usize];
+    let rows: [ConditionTable; 8] = Class::ALL.map(|c| ConditionTable::of(c, ledger));
+    let table = |c: Class| &rows[c as usize];
     let (z, z_replated) = (sample.z(Dim::Wear), sample.z(Dim::Replated));
     let n = kind.len();
     let mut columns = [vec![1.0; n], vec![1.0; n], vec![1.0; n]];
@@ -665,25 +701,47 @@ impl Conditions<'_> {
     }
 }
 
-fn fees(ledger: &Ledger, sample: &Sample) -> Vec<Fees> {
-    let commission = sample.draw(ledger.figure("fee.commission"), Dim::Fees);
-    let lot = sample.draw(ledger.figure("fee.lot"), Dim::Fees);
-    let sold = sample.draw(ledger.figure("fee.sold"), Dim::Sold);
-    (0..sample.len())
-        .map(|i| Fees {
-            commission: commission[i].clamp(0.0, 0.9),
-            above: ledger.value("fee.above"),
-            commission_above: ledger.value("fee.commission_above").clamp(0.0, 0.9),
-            minimum: ledger.value("fee.minimum"),
-            vat: ledger.value("fee.vat"),
-            lot: lot[i],
-            insurance: ledger.value("fee.insurance"),
-            transport: ledger.value("fee.transport"),
-            sold: sold[i].clamp(0.0, 1.0),
-            reoffer: ledger.value("fee.reoffer").clamp(0.0, 1.0),
-            unsold: ledger.value("fee.unsold"),
-        })
-        .collect()
+/// A seller's terms over the sample.
+pub(super) struct FeeDraws {
+    /// What is the same in every draw.
+    fixed: Fees,
+    commission: Rc<[f64]>,
+    lot: Rc<[f64]>,
+    sold: Rc<[f64]>,
+}
+
+impl FeeDraws {
+    fn new(ledger: &Ledger, sample: &Sample) -> Self {
+        Self {
+            fixed: Fees {
+                commission: 0.0,
+                above: ledger.value("fee.above"),
+                commission_above: ledger.value("fee.commission_above").clamp(0.0, 0.9),
+                minimum: ledger.value("fee.minimum"),
+                vat: ledger.value("fee.vat"),
+                lot: 0.0,
+                insurance: ledger.value("fee.insurance"),
+                transport: ledger.value("fee.transport"),
+                sold: 0.0,
+                reoffer: ledger.value("fee.reoffer").clamp(0.0, 1.0),
+                unsold: ledger.value("fee.unsold"),
+            },
+            commission: sample.draw(ledger.figure("fee.commission"), Dim::Fees),
+            lot: sample.draw(ledger.figure("fee.lot"), Dim::Fees),
+            sold: sample.draw(ledger.figure("fee.sold"), Dim::Sold),
+        }
+    }
+
+    /// The terms of one draw.
+    #[inline]
+    pub(super) fn at(&self, i: usize) -> Fees {
+        Fees {
+            commission: self.commission[i].clamp(0.0, 0.9),
+            lot: self.lot[i],
+            sold: self.sold[i].clamp(0.0, 1.0),
+            ..self.fixed
+        }
+    }
 }
 
 /// Bad results: an event in the draws where the treatment goes wrong, which keeps only part of the
@@ -748,12 +806,10 @@ fn costs(
                 _ => Dim::CostClean,
             };
             let mut column = match case.quote(t) {
-                Some(q) if q.low.is_some() || q.high.is_some() => sample.draw_entered(
-                    q.low.unwrap_or(q.likely),
-                    q.likely,
-                    q.high.unwrap_or(q.likely),
-                    dim,
-                ),
+                Some(q) if q.low.is_some() || q.high.is_some() => {
+                    let (low, high) = (q.low.unwrap_or(q.likely), q.high.unwrap_or(q.likely));
+                    sample.draw_entered(low, q.likely, high, dim).to_vec()
+                }
                 Some(q) => sample
                     .draw(ledger.figure("cost.overrun"), Dim::Overrun)
                     .iter()

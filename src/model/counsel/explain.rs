@@ -58,7 +58,7 @@ impl Explained<'_> {
         });
         match contrast {
             Some(r) => {
-                let cost = median(&mut self.outcomes[r].cost.clone());
+                let cost = median(&self.outcomes[r].cost);
                 let loss = if self.situation.original_fused() >= 0.5 {
                     "take away the very surface a buyer pays for"
                 } else if self.situation.posterior.of(Kind::Sil) >= 0.5 {
@@ -214,7 +214,7 @@ impl Explained<'_> {
             (Treatment::LowMelt, "repair"),
         ] {
             let Some(i) = self.find(wanted) else { continue };
-            let (gain, cost) = (self.gain(i), median(&mut self.outcomes[i].cost.clone()));
+            let (gain, cost) = (self.gain(i), median(&self.outcomes[i].cost));
             let name = wanted.name();
             let text = if !self.courses[i].can_be_advised() {
                 let why = self.courses[i]

@@ -30,7 +30,7 @@ use advise::{Advice, advise, score_by_kind, worth_of};
 use course::{Course, courses, not_needed};
 use draws::Draws;
 use explain::Explained;
-use outcome::{Outcome, Weights, cost_scale, evaluate};
+use outcome::{Outcome, Weigher, Weights, cost_scale};
 use sample::Sample;
 use tweak::Tweak;
 
@@ -194,11 +194,9 @@ impl<'a> Solved<'a> {
         };
         let goal = case.aim.goal_or_default();
         let courses = courses(&situation);
-        let scale = cost_scale(&situation, median(&mut draws.undamaged.clone()));
-        let outcomes: Vec<Outcome> = courses
-            .iter()
-            .map(|c| evaluate(c, &situation, &draws, goal, Weights::of(&case.aim), scale))
-            .collect();
+        let scale = cost_scale(&situation, median(&draws.undamaged));
+        let mut weigher = Weigher::new(&situation, &draws, goal, Weights::of(&case.aim), scale);
+        let outcomes: Vec<Outcome> = courses.iter().map(|c| weigher.weigh(c)).collect();
         let advice = advise(&courses, &outcomes, &draws, case, ledger, &posterior);
         Self {
             case,
@@ -236,15 +234,15 @@ impl<'a> Solved<'a> {
             .iter()
             .position(|c| c.group() == [Treatment::Replate]);
         let asked = chosen.or(replate).or(self.advice.runner_up);
-        asked.map_or(0.0, |i| median(&mut self.outcomes[i].cost.clone()))
+        asked.map_or(0.0, |i| median(&self.outcomes[i].cost))
     }
 
     /// Where the inputs stand that are moved to see what would change the answer.
     fn now(&self) -> change::Now {
         change::Now {
-            value: median(&mut self.draws.undamaged.clone()),
+            value: median(&self.draws.undamaged),
             cost: self.cost_in_question(),
-            bleed: median(&mut self.draws.shown.clone()),
+            bleed: median(&self.draws.shown),
             fused: self.situation.posterior.original_fused(),
         }
     }
@@ -390,26 +388,25 @@ impl<'a> Solved<'a> {
                 let known: Vec<f64> = p.left_um.iter().copied().filter(|x| !x.is_nan()).collect();
                 let let_in = crate::silver::let_in(self.case, p.id);
                 let plated = known.len() * 2 >= self.draws.n && !let_in;
-                let mut share: Vec<f64> = p
+                let share: Vec<f64> = p
                     .left_share
                     .iter()
                     .copied()
                     .filter(|x| !x.is_nan())
                     .collect();
-                let mut times: Vec<f64> = p
+                let times: Vec<f64> = p
                     .to_double
                     .iter()
                     .copied()
                     .filter(|x| !x.is_nan())
                     .collect();
-                let bleed = median(&mut p.bleed.to_vec());
-                let to_double =
-                    (plated && times.len() * 2 >= self.draws.n).then(|| band(&mut times));
+                let bleed = median(&p.bleed);
+                let to_double = (plated && times.len() * 2 >= self.draws.n).then(|| band(&times));
                 PartReport {
                     part: p.id.into(),
                     name: p.name.into(),
-                    left_um: plated.then(|| band(&mut known.clone())),
-                    left_fraction: plated.then(|| median(&mut share)),
+                    left_um: plated.then(|| band(&known)),
+                    left_fraction: plated.then(|| median(&share)),
                     bleed,
                     words: if let_in {
                         "A piece of silver let in: thicker, amount unknown.".to_owned()
@@ -428,18 +425,16 @@ impl<'a> Solved<'a> {
 
     fn value(&self) -> ValueReport {
         let hammer: Vec<f64> = self.hammer_as_it_is();
-        let mut net: Vec<f64> = match self.draws.route {
-            Route::Auction => hammer
-                .iter()
-                .zip(&self.draws.fees)
-                .map(|(h, f)| f.expected(*h))
+        let net: Vec<f64> = match self.draws.route {
+            Route::Auction => (hammer.iter().enumerate())
+                .map(|(i, h)| self.draws.fees.at(i).expected(*h))
                 .collect(),
             Route::Private => hammer.clone(),
         };
         ValueReport {
-            undamaged: band(&mut self.draws.undamaged.clone()),
-            as_it_is: band(&mut hammer.clone()),
-            net_as_it_is: band(&mut net),
+            undamaged: band(&self.draws.undamaged),
+            as_it_is: band(&hammer),
+            net_as_it_is: band(&net),
             assumed: !self.draws.value_entered,
             currency: self
                 .case
@@ -454,6 +449,7 @@ impl<'a> Solved<'a> {
 
     fn hammer_as_it_is(&self) -> Vec<f64> {
         let d = &self.draws;
+        let floor = self.ledger.value("value.floor");
         (0..d.n)
             .map(|i| {
                 let factors = [
@@ -464,7 +460,7 @@ impl<'a> Solved<'a> {
                     0.0,
                 ];
                 let ln = outcome::together(d.wear[i], factors, d.damping);
-                d.level[i] * (d.wear[i] * libm::exp(ln)).max(self.ledger.value("value.floor"))
+                d.level[i] * (d.wear[i] * libm::exp(ln)).max(floor)
             })
             .collect()
     }
@@ -486,7 +482,7 @@ impl<'a> Solved<'a> {
                     _ => worst(&verdicts).id(),
                 };
                 let text = t.text();
-                let mut cost = match self.draws.cost(t) {
+                let cost = match self.draws.cost(t) {
                     [] => vec![0.0],
                     column => column.to_vec(),
                 };
@@ -502,7 +498,7 @@ impl<'a> Solved<'a> {
                     who: text.who.into(),
                     reversibility: t.reversibility().code().into(),
                     reversibility_words: t.reversibility().words().into(),
-                    cost: band(&mut cost),
+                    cost: band(&cost),
                     quoted: self.case.quote(t).is_some(),
                 }
             })
@@ -512,7 +508,7 @@ impl<'a> Solved<'a> {
     fn course_reports(&self) -> Vec<CourseReport> {
         let leave = &self.outcomes[0];
         let tail = self.ledger.value("counsel.tail").clamp(0.01, 1.0);
-        let value_scale = median(&mut self.draws.undamaged.clone()).max(1.0);
+        let value_scale = median(&self.draws.undamaged).max(1.0);
         let mut order: Vec<usize> = (0..self.courses.len()).collect();
         let means: Vec<f64> = self.outcomes.iter().map(|o| mean(&o.score)).collect();
         sort_short(&mut order, |a, b| {
@@ -526,7 +522,12 @@ impl<'a> Solved<'a> {
             .into_iter()
             .map(|i| {
                 let (course, o) = (&self.courses[i], &self.outcomes[i]);
-                let mut gain: Vec<f64> = o.net.iter().zip(&leave.net).map(|(a, b)| a - b).collect();
+                let gain: Vec<f64> = o
+                    .net
+                    .iter()
+                    .zip(leave.net.iter())
+                    .map(|(a, b)| a - b)
+                    .collect();
                 let p_loss = gain.iter().filter(|g| **g < 0.0).count() as f64 / gain.len() as f64;
                 let score = if self.goal == Goal::Sell {
                     (means[i] / value_scale).clamp(0.0, 1.0)
@@ -539,8 +540,8 @@ impl<'a> Solved<'a> {
                     name: wording::course_name(course),
                     barred: course.barred.iter().map(verdict_report).collect(),
                     conditions: course.conditions.iter().map(verdict_report).collect(),
-                    net: band_mean(&mut o.net.clone()),
-                    net_gain: band_mean(&mut gain),
+                    net: band_mean(&o.net),
+                    net_gain: band_mean(&gain),
                     p_best: self.advice.p_best[i],
                     p_loss,
                     originality: o.originality,
@@ -549,7 +550,7 @@ impl<'a> Solved<'a> {
                     score,
                     reversibility: course.reversibility().code().into(),
                     reversibility_words: course.reversibility().words().into(),
-                    cost: band(&mut o.cost.clone()),
+                    cost: band(&o.cost),
                     tail_mean,
                     regret: self.advice.regret[i],
                     lost: course
@@ -625,12 +626,12 @@ fn verdict_report(v: &Verdict) -> VerdictReport {
     }
 }
 
-fn band(sample: &mut [f64]) -> Band {
+fn band(sample: &[f64]) -> Band {
     let [p10, p50, p90] = deciles(sample);
     Band { p10, p50, p90 }
 }
 
-fn band_mean(sample: &mut [f64]) -> BandMean {
+fn band_mean(sample: &[f64]) -> BandMean {
     let average = mean(sample);
     let b = band(sample);
     BandMean {

@@ -1,5 +1,7 @@
 //! What a course comes to in every draw: money, and the attributes a keeper cares about.
 
+use std::rc::Rc;
+
 use super::course::{Course, after};
 use super::draws::{Draws, tarnish_of};
 use crate::case::{Aim, Dents, Goal, Joint, Route};
@@ -10,10 +12,10 @@ use crate::treatment::{LeadStatus, Reversibility, Situation, Treatment};
 /// A course over the sample.
 pub(super) struct Outcome {
     /// Money after everything: proceeds for a seller, value kept for a keeper, less the cost.
-    pub(super) net: Vec<f64>,
+    pub(super) net: Rc<[f64]>,
     /// What is compared: money for a seller, else the weighted attributes in 0 to 1.
-    pub(super) score: Vec<f64>,
-    pub(super) cost: Vec<f64>,
+    pub(super) score: Rc<[f64]>,
+    pub(super) cost: Rc<[f64]>,
     /// Mean hammer-level value, before fees and costs.
     pub(super) value: f64,
     pub(super) originality: f64,
@@ -135,33 +137,159 @@ pub(super) fn cost_scale(situation: &Situation, median_undamaged: f64) -> f64 {
         .max(1.0)
 }
 
-/// What each side of a test leads to.
+/// How a piece stands when a course is over, as far as its price and its looks go: what several
+/// courses have in common.
+#[derive(Clone, Debug, PartialEq, Eq)]
 // Four independent facts about the piece at the end.
 #[allow(clippy::struct_excessive_bools)]
-struct Side<'a> {
-    done: Vec<(Treatment, Reversibility)>,
-    costs: Vec<&'a [f64]>,
-    mishaps: Vec<&'a [f64]>,
+struct End {
     cleaned: bool,
     replated: bool,
     open_mended: bool,
     grey_mended: bool,
+    /// What was done that can go wrong.
+    risked: Vec<Treatment>,
+}
+
+/// What an end comes to in every draw.
+struct EndColumns {
+    /// Hammer-level value.
+    value: Vec<f64>,
+    /// Proceeds for a seller, value kept for a keeper, before the cost.
+    kept: Vec<f64>,
+    /// How well it shows, 0 to 1; empty where the goal does not ask.
+    shows: Vec<f64>,
+}
+
+/// What cleaning and replating leave of originality and later choice in every draw, each 0 to 1.
+struct LeftColumns {
+    originality: Vec<f64>,
+    choice: Vec<f64>,
+}
+
+/// What each side of a test leads to.
+struct Side {
+    end: Rc<EndColumns>,
+    cost: Rc<[f64]>,
     stability: f64,
     /// Fitness for use: 0 where food is wanted and it is for display only.
     use_fitness: f64,
+    /// Originality kept and later choice left by the steps that take the same in every draw.
+    originality: f64,
+    choice: f64,
+    /// What the others leave.
+    left: Rc<LeftColumns>,
 }
 
-impl<'a> Side<'a> {
-    fn new(done: &[Treatment], situation: &Situation, lead: LeadStatus, draws: &'a Draws) -> Self {
+impl Side {
+    fn originality(&self, i: usize) -> f64 {
+        self.originality * self.left.originality[i]
+    }
+
+    /// The worst step decides.
+    fn choice(&self, i: usize) -> f64 {
+        self.choice.min(self.left.choice[i])
+    }
+
+    fn fitness(&self, goal: Goal, i: usize) -> f64 {
+        match goal {
+            Goal::Study => self.originality(i),
+            Goal::KeepUse => self.use_fitness,
+            _ => self.end.shows[i],
+        }
+    }
+}
+
+/// Weighs courses over one sample. What they share is worked out once: the ends they come to, and
+/// what the steps cost together.
+pub(super) struct Weigher<'a> {
+    situation: &'a Situation<'a>,
+    draws: &'a Draws,
+    goal: Goal,
+    weights: Option<Weights>,
+    cost_scale: f64,
+    doses: Doses,
+    ends: Vec<(End, Rc<EndColumns>)>,
+    bills: Vec<(Vec<Treatment>, Rc<[f64]>)>,
+    /// By whether it is cleaned, and whether it is replated.
+    left: Vec<((bool, bool), Rc<LeftColumns>)>,
+}
+
+impl<'a> Weigher<'a> {
+    /// For this goal, with these weights, and the cost at which the cost attribute is used up.
+    pub(super) fn new(
+        situation: &'a Situation<'a>,
+        draws: &'a Draws,
+        goal: Goal,
+        weights: Option<Weights>,
+        cost_scale: f64,
+    ) -> Self {
+        Self {
+            situation,
+            draws,
+            goal,
+            weights,
+            cost_scale,
+            doses: Doses::new(situation),
+            ends: Vec::new(),
+            bills: Vec::new(),
+            left: Vec::new(),
+        }
+    }
+
+    /// Weighs one course over the sample.
+    pub(super) fn weigh(&mut self, course: &Course) -> Outcome {
+        let clear = self.side(&course.if_clear, LeadStatus::Absent);
+        // Without a test there is but one side.
+        let tested = course.if_clear.contains(&Treatment::TestLead);
+        let lead = (tested || course.if_lead != course.if_clear)
+            .then(|| self.side(&course.if_lead, LeadStatus::Present));
+        let by_lead = Sides {
+            clear: &clear,
+            lead: lead.as_ref(),
+            present: &self.draws.lead,
+        };
+        let goal = self.goal;
+        let net = by_lead.column(|side, i| side.end.kept[i] - side.cost[i]);
+        let score = match self.weights {
+            None => Rc::clone(&net),
+            Some(w) => by_lead.column(|side, i| {
+                w.originality * side.originality(i)
+                    + w.fitness * side.fitness(goal, i)
+                    + w.stability * side.stability
+                    + w.cost * (1.0 - (side.cost[i] / self.cost_scale).min(1.0))
+                    + w.retreatability * side.choice(i)
+            }),
+        };
+        Outcome {
+            net,
+            score,
+            cost: match &lead {
+                None => Rc::clone(&clear.cost),
+                Some(_) => by_lead.column(|side, i| side.cost[i]),
+            },
+            value: by_lead.mean(|side, i| side.end.value[i]),
+            originality: by_lead.mean(Side::originality),
+            fitness: by_lead.mean(|side, i| side.fitness(goal, i)),
+            stability: match &lead {
+                None => clear.stability,
+                Some(_) => by_lead.mean(|side, _| side.stability),
+            },
+            retreatability: by_lead.mean(Side::choice),
+        }
+    }
+
+    /// The side of a test on which this is done, the test having found this about lead.
+    fn side(&mut self, done: &[Treatment], lead: LeadStatus) -> Side {
         let has = |t| done.contains(&t);
-        let mut end = situation.clone();
+        let mut end = self.situation.clone();
         if has(Treatment::TestLead) {
             end.lead = lead;
         }
         for step in done {
             end = after(&end, *step);
         }
-        let ledger = situation.ledger;
+        let ledger = self.situation.ledger;
         let joint = match end.joint {
             None | Some(Joint::Sound) => "sound",
             Some(Joint::NeatRepair) => "neat",
@@ -170,157 +298,231 @@ impl<'a> Side<'a> {
         };
         let base = ledger.value(&format!(
             "attribute.stability.{}",
-            if situation.active_corrosion() {
+            if self.situation.active_corrosion() {
                 "corrosion"
             } else {
                 joint
             }
         ));
-        let doubles = if end.replated { 0.0 } else { draws.p_doubles };
+        let doubles = if end.replated {
+            0.0
+        } else {
+            self.draws.p_doubles
+        };
         let keeping = if has(Treatment::Keeping) {
             ledger.value("attribute.stability.keeping")
         } else {
             0.0
         };
         let near_heat = if has(Treatment::Solder) {
-            ledger.value("attribute.stability.near_heat") * situation.near_heat()
+            ledger.value("attribute.stability.near_heat") * self.situation.near_heat()
         } else {
             0.0
         };
         let doubling = ledger.value("attribute.stability.double") * doubles;
         let stability = (base - doubling - near_heat + keeping).clamp(0.0, 1.0);
-        let banned = situation.case.aim.food && !end.display_only().is_empty();
+        let banned = self.situation.case.aim.food && !end.display_only().is_empty();
         let use_fitness = match joint {
             _ if banned => 0.0,
             "open" => 0.0,
             "grey" => ledger.value("attribute.use.grey"),
             _ => 1.0,
         };
-        Self {
-            done: done.iter().map(|t| (*t, t.reversibility())).collect(),
-            costs: done
-                .iter()
-                .map(|t| draws.cost(*t))
-                .filter(|c| !c.is_empty())
-                .collect(),
-            mishaps: done
-                .iter()
-                .map(|t| draws.ln_mishap(*t))
-                .filter(|m| !m.is_empty())
-                .collect(),
+        let (mut originality, mut choice) = (1.0, 1.0_f64);
+        for step in done {
+            let rev = step.reversibility();
+            let dose = self.doses.steady(*step);
+            originality *= 1.0 - self.doses.weight[rev as usize] * dose;
+            // What cannot be undone takes as much choice as there is of it. Of the rest the code
+            // decides, but steps that do nothing to the object leave every choice open.
+            choice = choice.min(match rev {
+                Reversibility::V0 => 1.0 - dose,
+                _ if *step == Treatment::Wash => 1.0,
+                _ => self.doses.retreat[rev as usize],
+            });
+        }
+        let state = End {
             cleaned: end.cleaned && !end.replated,
             replated: end.replated,
             open_mended: has(Treatment::Solder) || has(Treatment::LowMelt),
             grey_mended: has(Treatment::RemoveLead),
+            risked: done
+                .iter()
+                .copied()
+                .filter(|t| !self.draws.ln_mishap(*t).is_empty())
+                .collect(),
+        };
+        Side {
+            end: self.end(state),
+            cost: self.bill(done),
             stability,
             use_fitness,
+            originality,
+            choice,
+            left: self.left(has(Treatment::Clean), has(Treatment::Replate)),
         }
     }
-}
 
-/// Weighs one course over the sample.
-pub(super) fn evaluate(
-    course: &Course,
-    situation: &Situation,
-    draws: &Draws,
-    goal: Goal,
-    weights: Option<Weights>,
-    scale: f64,
-) -> Outcome {
-    let clear = Side::new(&course.if_clear, situation, LeadStatus::Absent, draws);
-    let lead = Side::new(&course.if_lead, situation, LeadStatus::Present, draws);
-    let doses = Doses::new(situation);
-    let ledger = situation.ledger;
-    let floor = ledger.value("value.floor").clamp(0.0, 1.0);
-    let bleed_full = ledger.value("attribute.show.bleed_full").max(1e-6);
-    let patina = ledger.value("attribute.show.fused_patina");
-    let damaged = situation
-        .case
-        .parts
-        .iter()
-        .filter_map(|p| p.dents)
-        .max()
-        .is_some_and(|d| d >= Dents::Moderate);
-    let damage = if damaged {
-        ledger.value("attribute.show.damaged")
-    } else {
-        1.0
-    };
-    let tarnished = tarnish_of(situation.case).is_some();
-    let n = draws.n;
-    let mut out = Outcome {
-        net: Vec::with_capacity(n),
-        score: Vec::with_capacity(n),
-        cost: Vec::with_capacity(n),
-        value: 0.0,
-        originality: 0.0,
-        fitness: 0.0,
-        stability: 0.0,
-        retreatability: 0.0,
-    };
-    for i in 0..n {
-        let side = if draws.lead[i] { &lead } else { &clear };
-        let value = draws.level[i] * multiplier(side, draws, i, floor);
-        let cost: f64 = side.costs.iter().map(|c| c[i]).sum();
-        let kept = match (goal, draws.route) {
-            (Goal::Sell, Route::Auction) => draws.fees[i].expected(value),
-            _ => value * draws.insure_factor,
+    /// What a cleaning and a replating leave, each by its dose in every draw.
+    fn left(&mut self, cleaned: bool, replated: bool) -> Rc<LeftColumns> {
+        let of = (cleaned, replated);
+        if let Some((_, known)) = self.left.iter().find(|(o, _)| *o == of) {
+            return Rc::clone(known);
+        }
+        let takes = |step: Treatment, done: bool| {
+            let rev = step.reversibility();
+            let choice = f64::from(u8::from(done && rev == Reversibility::V0));
+            let weight = if done {
+                self.doses.weight[rev as usize]
+            } else {
+                0.0
+            };
+            (weight, choice)
         };
-        let (originality, retreatability) = doses.kept(&side.done, draws, i);
-        let shown = if side.replated {
-            0.0
-        } else if side.cleaned {
-            draws.shown_cleaned[i]
+        let (clean, replate) = (
+            takes(Treatment::Clean, cleaned),
+            takes(Treatment::Replate, replated),
+        );
+        let draws = self.draws;
+        let mut left = LeftColumns {
+            originality: Vec::with_capacity(draws.n),
+            choice: Vec::with_capacity(draws.n),
+        };
+        for (dose, kind) in draws.cleaning_dose.iter().zip(&draws.kind) {
+            let cleaning = dose.clamp(0.0, 1.0);
+            let replating = self.doses.replate[kind.index()];
+            left.originality
+                .push((1.0 - clean.0 * cleaning) * (1.0 - replate.0 * replating));
+            left.choice
+                .push((1.0 - clean.1 * cleaning).min(1.0 - replate.1 * replating));
+        }
+        let left = Rc::new(left);
+        self.left.push((of, Rc::clone(&left)));
+        left
+    }
+
+    /// What these steps cost together, in each draw.
+    fn bill(&mut self, done: &[Treatment]) -> Rc<[f64]> {
+        let draws = self.draws;
+        let paid: Vec<Treatment> = done
+            .iter()
+            .copied()
+            .filter(|t| !draws.cost(*t).is_empty())
+            .collect();
+        if let Some((_, known)) = self.bills.iter().find(|(steps, _)| *steps == paid) {
+            return Rc::clone(known);
+        }
+        let mut sum = vec![0.0; draws.n];
+        for step in &paid {
+            for (sum, cost) in sum.iter_mut().zip(draws.cost(*step)) {
+                *sum += cost;
+            }
+        }
+        let sum: Rc<[f64]> = sum.into();
+        self.bills.push((paid, Rc::clone(&sum)));
+        sum
+    }
+
+    fn end(&mut self, end: End) -> Rc<EndColumns> {
+        if let Some((_, known)) = self.ends.iter().find(|(e, _)| *e == end) {
+            return Rc::clone(known);
+        }
+        let columns = Rc::new(self.end_columns(&end));
+        self.ends.push((end, Rc::clone(&columns)));
+        columns
+    }
+
+    fn end_columns(&self, end: &End) -> EndColumns {
+        let draws = self.draws;
+        let floor = self.situation.ledger.value("value.floor").clamp(0.0, 1.0);
+        let mishaps: Vec<&[f64]> = end.risked.iter().map(|t| draws.ln_mishap(*t)).collect();
+        let value: Vec<f64> = draws
+            .level
+            .iter()
+            .enumerate()
+            .map(|(i, level)| level * multiplier(end, &mishaps, draws, i, floor))
+            .collect();
+        let kept = match (self.goal, draws.route) {
+            (Goal::Sell, Route::Auction) => (value.iter().enumerate())
+                .map(|(i, v)| draws.fees.at(i).expected(*v))
+                .collect(),
+            _ => value.iter().map(|v| v * draws.insure_factor).collect(),
+        };
+        let shows = match self.goal {
+            Goal::Study | Goal::KeepUse => Vec::new(),
+            _ => self.shows(end),
+        };
+        EndColumns { value, kept, shows }
+    }
+
+    /// How well a piece shows in each draw: bare metal, tarnish and damage each take from 1. A little
+    /// copper on fused plate is what its buyers expect to see.
+    fn shows(&self, end: &End) -> Vec<f64> {
+        let (draws, ledger) = (self.draws, self.situation.ledger);
+        let bleed_full = ledger.value("attribute.show.bleed_full").max(1e-6);
+        let patina = ledger.value("attribute.show.fused_patina");
+        let parts = &self.situation.case.parts;
+        let dented = parts.iter().filter_map(|p| p.dents).max();
+        let damage = if dented.is_some_and(|d| d >= Dents::Moderate) {
+            ledger.value("attribute.show.damaged")
         } else {
-            draws.shown[i]
+            1.0
         };
-        let fitness = match goal {
-            Goal::Study => originality,
-            Goal::KeepUse => side.use_fitness,
-            _ => {
-                let patinated = draws.kind[i].family() == Family::Fused && shown <= patina;
-                let bare = if patinated {
+        let tarnished = tarnish_of(self.situation.case).is_some() && !end.cleaned && !end.replated;
+        let shown = match end {
+            End { replated: true, .. } => None,
+            End { cleaned: true, .. } => Some(&draws.shown_cleaned),
+            _ => Some(&draws.shown),
+        };
+        (0..draws.n)
+            .map(|i| {
+                let shown = shown.map_or(0.0, |s| s[i]);
+                let bare = if shown <= patina && draws.kind[i].family() == Family::Fused {
                     1.0
                 } else {
                     1.0 - (shown / bleed_full).min(1.0)
                 };
-                let tarnish = if tarnished && !side.cleaned && !side.replated {
+                let tarnish = if tarnished {
                     libm::exp(draws.ln_tarnish[i])
                 } else {
                     1.0
                 };
                 bare * tarnish * damage
-            }
+            })
+            .collect()
+    }
+}
+
+/// A course as it goes on in each draw.
+struct Sides<'a> {
+    clear: &'a Side,
+    /// Where a test finds lead, if that leads elsewhere.
+    lead: Option<&'a Side>,
+    /// Whether there is lead, in each draw.
+    present: &'a [bool],
+}
+
+impl Sides<'_> {
+    fn column(&self, of: impl Fn(&Side, usize) -> f64) -> Rc<[f64]> {
+        match self.lead {
+            None => (0..self.present.len()).map(|i| of(self.clear, i)).collect(),
+            Some(lead) => (self.present.iter().enumerate())
+                .map(|(i, found)| of(if *found { lead } else { self.clear }, i))
+                .collect(),
+        }
+    }
+
+    /// Mean over the draws, summed in their order.
+    fn mean(&self, of: impl Fn(&Side, usize) -> f64) -> f64 {
+        let n = self.present.len();
+        let sum: f64 = match self.lead {
+            None => (0..n).map(|i| of(self.clear, i)).sum(),
+            Some(lead) => (self.present.iter().enumerate())
+                .map(|(i, found)| of(if *found { lead } else { self.clear }, i))
+                .sum(),
         };
-        let net = kept - cost;
-        out.score.push(match weights {
-            None => net,
-            Some(w) => {
-                w.originality * originality
-                    + w.fitness * fitness
-                    + w.stability * side.stability
-                    + w.cost * (1.0 - (cost / scale).min(1.0))
-                    + w.retreatability * retreatability
-            }
-        });
-        out.net.push(net);
-        out.cost.push(cost);
-        out.value += value;
-        out.originality += originality;
-        out.fitness += fitness;
-        out.stability += side.stability;
-        out.retreatability += retreatability;
+        sum / n as f64
     }
-    for sum in [
-        &mut out.value,
-        &mut out.originality,
-        &mut out.fitness,
-        &mut out.stability,
-        &mut out.retreatability,
-    ] {
-        *sum /= n as f64;
-    }
-    out
 }
 
 /// ln of what the factors beside wear come to. With a damping below 1 the worst of all, wear among
@@ -335,11 +537,11 @@ pub(super) fn together(wear: f64, ln: [f64; 5], damping: f64) -> f64 {
     worst + damping * (ln_wear + sum - worst) - ln_wear
 }
 
-/// The condition multiplier at the end of a side, in one draw.
-fn multiplier(side: &Side, draws: &Draws, i: usize, floor: f64) -> f64 {
-    let wear = if side.replated {
+/// The condition multiplier at an end, in one draw.
+fn multiplier(end: &End, mishaps: &[&[f64]], draws: &Draws, i: usize, floor: f64) -> f64 {
+    let wear = if end.replated {
         draws.wear_replated[i]
-    } else if side.cleaned {
+    } else if end.cleaned {
         draws.wear_cleaned[i]
     } else {
         draws.wear[i]
@@ -347,21 +549,21 @@ fn multiplier(side: &Side, draws: &Draws, i: usize, floor: f64) -> f64 {
     let when = |holds: bool, column: &[f64]| if holds { column[i] } else { 0.0 };
     let factors = [
         draws.ln_fixed[i],
-        when(!side.cleaned && !side.replated, &draws.ln_tarnish),
-        if side.open_mended {
+        when(!end.cleaned && !end.replated, &draws.ln_tarnish),
+        if end.open_mended {
             draws.ln_repaired[i]
         } else {
             draws.ln_open[i]
         },
-        if side.grey_mended {
+        if end.grey_mended {
             draws.ln_repaired[i]
         } else {
             draws.ln_mended[i]
         },
-        when(side.replated, &draws.ln_detail),
+        when(end.replated, &draws.ln_detail),
     ];
     let mut ln = together(wear, factors, draws.damping);
-    for mishap in &side.mishaps {
+    for mishap in mishaps {
         ln += mishap[i];
     }
     (wear * if ln == 0.0 { 1.0 } else { libm::exp(ln) }).max(floor)
@@ -388,7 +590,8 @@ impl Doses {
                 Family::ReplatedFused => "replated",
                 Family::Electroplate | Family::Outside => "electroplate",
             };
-            ledger.value(&format!("attribute.dose.T14a.{group}"))
+            let dose = ledger.value(&format!("attribute.dose.T14a.{group}"));
+            dose.clamp(0.0, 1.0)
         });
         Self {
             weight: codes.map(|c| ledger.value(&format!("attribute.weight.{c}"))),
@@ -406,33 +609,16 @@ impl Doses {
         }
     }
 
-    fn dose(&self, step: Treatment, draws: &Draws, i: usize) -> f64 {
-        match step {
-            Treatment::Clean => draws.cleaning_dose[i],
+    /// The dose of a step where it is the same in every draw; 0 for cleaning and replating, whose
+    /// doses are not ([`Weigher::left`]).
+    fn steady(&self, step: Treatment) -> f64 {
+        let dose = match step {
             Treatment::Solder => self.solder,
             Treatment::LowMelt => self.low_melt,
             Treatment::RemoveLead => self.remove_lead,
-            Treatment::Replate => self.replate[draws.kind[i].index()],
             _ => 0.0,
-        }
-    }
-
-    /// Originality kept and later choice left after these steps, each 0 to 1.
-    fn kept(&self, done: &[(Treatment, Reversibility)], draws: &Draws, i: usize) -> (f64, f64) {
-        let (mut originality, mut retreat) = (1.0, 1.0_f64);
-        for (step, rev) in done {
-            let rev = *rev;
-            let dose = self.dose(*step, draws, i).clamp(0.0, 1.0);
-            originality *= 1.0 - self.weight[rev as usize] * dose;
-            // Steps that do nothing to the object leave every choice open, whatever their code.
-            let left = match rev {
-                Reversibility::V0 => 1.0 - dose,
-                _ if *step == Treatment::Wash => 1.0,
-                _ => self.retreat[rev as usize],
-            };
-            retreat = retreat.min(left);
-        }
-        (originality, retreat)
+        };
+        dose.clamp(0.0, 1.0)
     }
 }
 

@@ -64,6 +64,27 @@ enum Column {
     Normal(Dim),
     /// Beta distributed, with the bits of the shapes.
     Beta(Dim, u64, u64),
+    /// A range, with the bits of its three points and of the z of its ends.
+    Spread(Dim, [u64; 4]),
+    /// A range between fixed ends, with the bits of its three points.
+    Between(Dim, [u64; 3]),
+    /// Standard normal quantiles of a range of shares, as [`Sample::quantiles`] makes them, with the
+    /// bits of the range and what else was asked.
+    Quantiles(Dim, [u64; 3], u64),
+}
+
+impl Column {
+    /// Whether what a person puts in can ask for ever new ones.
+    fn is_of_a_case(self) -> bool {
+        matches!(
+            self,
+            Self::Spread(..) | Self::Between(..) | Self::Quantiles(..)
+        )
+    }
+}
+
+fn bits<const N: usize>(points: [f64; N]) -> [u64; N] {
+    points.map(f64::to_bits)
 }
 
 thread_local! {
@@ -73,6 +94,9 @@ thread_local! {
 /// Samples kept at most: one for the answer, one for the search of what would change it, and eight
 /// scrambles for the pages that tell a small worth from noise.
 const KEPT: usize = 12;
+
+/// Columns of cases kept at most in one sample: several times what one case asks for.
+const COLUMNS_OF_CASES: usize = 160;
 
 impl Sample {
     /// The sample of 2^`log2_points` points with this seed.
@@ -109,7 +133,14 @@ impl Sample {
             .map(|(_, values)| Rc::clone(values));
         known.unwrap_or_else(|| {
             let values: Rc<[f64]> = make().into();
-            self.columns.borrow_mut().push((column, Rc::clone(&values)));
+            let mut columns = self.columns.borrow_mut();
+            if column.is_of_a_case() {
+                let of_cases = columns.iter().filter(|(c, _)| c.is_of_a_case()).count();
+                if of_cases >= COLUMNS_OF_CASES {
+                    columns.retain(|(c, _)| !c.is_of_a_case());
+                }
+            }
+            columns.push((column, Rc::clone(&values)));
             values
         })
     }
@@ -178,29 +209,53 @@ impl Sample {
     }
 
     /// Draws of a figure by its shape.
-    pub(super) fn draw(&self, figure: &Figure, dim: Dim) -> Vec<f64> {
+    pub(super) fn draw(&self, figure: &Figure, dim: Dim) -> Rc<[f64]> {
         let (low, value, high) = (figure.low, figure.value, figure.high);
-        if high <= low {
-            return vec![value; self.len()];
-        }
-        match figure.shape {
-            Shape::Point => vec![value; self.len()],
-            Shape::PertEnds => {
+        let shape = if high > low {
+            figure.shape
+        } else {
+            Shape::Point
+        };
+        match shape {
+            Shape::Point => vec![value; self.len()].into(),
+            Shape::PertEnds => self.keep(Column::Between(dim, bits([low, value, high])), &|| {
                 let column = self.pert(dim, ((value - low) / (high - low)).clamp(0.0, 1.0));
                 column.iter().map(|x| low + (high - low) * x).collect()
-            }
-            Shape::P5P50P95 => self.spread(TwoPiece::new(low, value, high, Z5), dim),
-            Shape::P10P50P90 => self.spread(TwoPiece::new(low, value, high, Z10), dim),
+            }),
+            Shape::P5P50P95 => self.spread([low, value, high], Z5, dim),
+            Shape::P10P50P90 => self.spread([low, value, high], Z10, dim),
         }
     }
 
     /// Draws of a range given as 10th, 50th and 90th percentile.
-    pub(super) fn draw_entered(&self, low: f64, likely: f64, high: f64, dim: Dim) -> Vec<f64> {
-        self.spread(TwoPiece::new(low, likely, high, Z10), dim)
+    pub(super) fn draw_entered(&self, low: f64, likely: f64, high: f64, dim: Dim) -> Rc<[f64]> {
+        self.spread([low, likely, high], Z10, dim)
     }
 
-    fn spread(&self, law: TwoPiece, dim: Dim) -> Vec<f64> {
-        self.z(dim).iter().map(|z| law.at(*z)).collect()
+    fn spread(&self, points: [f64; 3], z_end: f64, dim: Dim) -> Rc<[f64]> {
+        let [low, middle, high] = points;
+        let of = bits([low, middle, high, z_end]);
+        self.keep(Column::Spread(dim, of), &|| {
+            let law = TwoPiece::new(low, middle, high, z_end);
+            self.z(dim).iter().map(|z| law.at(*z)).collect()
+        })
+    }
+
+    /// Standard normal quantiles of the draws of a range of shares, each share first made into another
+    /// by `made`, which `what` tells from others. A share that is not between 0 and 1 gives the end
+    /// it is beyond.
+    pub(super) fn quantiles(
+        &self,
+        [low, likely, high]: [f64; 3],
+        dim: Dim,
+        what: u64,
+        made: &dyn Fn(f64) -> f64,
+    ) -> Rc<[f64]> {
+        let of = Column::Quantiles(dim, bits([low, likely, high]), what);
+        self.keep(of, &|| {
+            let shares = self.draw_entered(low, likely, high, dim);
+            shares.iter().map(|f| probit(made(*f))).collect()
+        })
     }
 }
 
@@ -223,7 +278,9 @@ mod tests {
     #[test]
     fn entered_ranges_keep_their_percentiles() {
         let sample = Sample::shared(12, 1);
-        let mut draws = sample.draw_entered(110.0, 220.0, 500.0, Dim::CostReplate);
+        let mut draws = sample
+            .draw_entered(110.0, 220.0, 500.0, Dim::CostReplate)
+            .to_vec();
         draws.sort_by(f64::total_cmp);
         assert!((draws[2048] - 220.0).abs() < 1.0);
         assert!((draws[409] - 110.0).abs() < 1.0 && (draws[3686] - 500.0).abs() < 2.0);

@@ -1,8 +1,10 @@
 //! The draws behind an answer, laid open for the pages that go deeper. Nothing here is part of the
 //! answer itself.
 
+use std::rc::Rc;
+
 use super::course::{Course, courses};
-use super::outcome::{Weights, evaluate};
+use super::outcome::{Weigher, Weights};
 use super::tweak::Tweak;
 use super::{Solved, ledger_of, wording};
 use crate::case::Case;
@@ -82,24 +84,16 @@ pub fn shared(case: &Case, log2_points: u32, scramble: u32, attributes: bool) ->
     let solved = Solved::new(case, &ledger, &Tweak::NONE, log2_points);
     let draws = &solved.draws;
     let weights = Weights::of(&case.aim);
-    let columns = |course| -> Vec<Vec<f64>> {
-        if !attributes {
-            return Vec::new();
-        }
-        (0..5)
-            .map(|a| {
-                let only = Weights::from(std::array::from_fn(|b| f64::from(u8::from(a == b))));
-                evaluate(
-                    course,
-                    &solved.situation,
-                    draws,
-                    solved.goal,
-                    Some(only),
-                    solved.cost_scale,
-                )
-                .score
-            })
-            .collect()
+    let mut by_attribute: Vec<Weigher> = (0..if attributes { 5 } else { 0 })
+        .map(|a| {
+            let only = Weights::from(std::array::from_fn(|b| f64::from(u8::from(a == b))));
+            let (goal, scale) = (solved.goal, solved.cost_scale);
+            Weigher::new(&solved.situation, draws, goal, Some(only), scale)
+        })
+        .collect();
+    let mut columns = |course| -> Vec<Vec<f64>> {
+        let each = by_attribute.iter_mut();
+        each.map(|w| w.weigh(course).score.to_vec()).collect()
     };
     let courses = solved
         .courses
@@ -111,8 +105,8 @@ pub fn shared(case: &Case, log2_points: u32, scramble: u32, attributes: bool) ->
             allowed: c.can_be_advised(),
             tests: c.steps.first() == Some(&Treatment::TestLead),
             touches: c.touches(),
-            score: o.score.clone(),
-            cost: o.cost.clone(),
+            score: o.score.to_vec(),
+            cost: o.cost.to_vec(),
             attributes: columns(c),
         })
         .collect();
@@ -156,7 +150,7 @@ pub fn shared(case: &Case, log2_points: u32, scramble: u32, attributes: bool) ->
         lead: draws.lead.clone(),
         undamaged: draws.undamaged.clone(),
         shown: draws.shown.clone(),
-        cost: asked.map_or_else(Vec::new, |i| solved.outcomes[i].cost.clone()),
+        cost: asked.map_or_else(Vec::new, |i| solved.outcomes[i].cost.to_vec()),
         mishap,
         luck: draws
             .level
@@ -197,12 +191,20 @@ impl Solved<'_> {
     /// counts against it, so the worth is floored at 0.
     fn rules_asked_again(&self) -> (f64, Vec<String>) {
         let n = self.draws.n as f64;
-        let mut made: Vec<(Course, Vec<f64>)> = self
+        let mut made: Vec<(Course, Rc<[f64]>)> = self
             .courses
             .iter()
             .cloned()
-            .zip(self.outcomes.iter().map(|o| o.score.clone()))
+            .zip(self.outcomes.iter().map(|o| Rc::clone(&o.score)))
             .collect();
+        let weights = Weights::of(&self.case.aim);
+        let mut weigher = Weigher::new(
+            &self.situation,
+            &self.draws,
+            self.goal,
+            weights,
+            self.cost_scale,
+        );
         let same = |a: &Course, b: &Course| a.if_clear == b.if_clear && a.if_lead == b.if_lead;
         let open = |course: &Course| {
             self.courses
@@ -240,15 +242,7 @@ impl Solved<'_> {
                 }
                 let at = made.iter().position(|(c, _)| same(c, &course));
                 let at = at.unwrap_or_else(|| {
-                    let weights = Weights::of(&self.case.aim);
-                    let outcome = evaluate(
-                        &course,
-                        &self.situation,
-                        &self.draws,
-                        self.goal,
-                        weights,
-                        self.cost_scale,
-                    );
+                    let outcome = weigher.weigh(&course);
                     made.push((course.clone(), outcome.score));
                     made.len() - 1
                 });

@@ -49,10 +49,10 @@ impl Worn {
         let unknown = Part::unknown(name);
         let part = case.part(name).unwrap_or(&unknown);
         let range = bleed_range(part.bleed, &ledger);
-        let (bleed, layers) = worn_layers(part, range, &ledger, &drawn, &sample);
+        let worn = worn_layers(part, range, &ledger, &drawn, &sample);
         Self {
-            bleed,
-            layers,
+            bleed: worn.bleed,
+            layers: worn.layers,
             posterior,
             ledger,
             sample,
@@ -66,7 +66,7 @@ impl Worn {
             Luck::Sound => Dim::Loss,
             Luck::Film => Dim::Fees,
         };
-        self.sample.draw(figure, dim)
+        self.sample.draw(figure, dim).to_vec()
     }
 }
 
@@ -87,8 +87,8 @@ mod tests {
             .iter()
             .find(|p| p.part == "border")
             .unwrap();
-        let mut left: Vec<f64> = worn.layers.iter().flatten().map(Layer::left_um).collect();
-        let middle = crate::maths::median(&mut left);
+        let left: Vec<f64> = worn.layers.iter().flatten().map(Layer::left_um).collect();
+        let middle = crate::maths::median(&left);
         assert!((middle - part.left_um.unwrap().p50).abs() < 1e-12);
         assert!(case.part(PartName::Border).unwrap().bleed.is_some());
         assert!(matches!(

@@ -3,7 +3,7 @@
 
 use super::caution_list::cautions_for;
 use super::draws::{Draws, shares};
-use super::outcome::evaluate;
+use super::outcome::Weigher;
 use super::tweak::Tweak;
 use super::{ANSWER_LOG2, SEARCH_LOG2, Solved, ledger_of};
 use crate::case::{Case, Goal, Route};
@@ -109,6 +109,13 @@ impl Worth {
                 },
             )
             .0;
+        let mut weigher = Weigher::new(
+            &solved.situation,
+            &solved.draws,
+            Goal::Sell,
+            None,
+            solved.cost_scale,
+        );
         let plans: Vec<Plan> = ASKED
             .into_iter()
             .filter_map(|t| {
@@ -123,18 +130,16 @@ impl Worth {
                         }
                     })
                     .min_by_key(|c| c.steps.len())?;
-                let out = evaluate(
-                    course,
-                    &solved.situation,
-                    &solved.draws,
-                    Goal::Sell,
-                    None,
-                    solved.cost_scale,
-                );
+                let out = weigher.weigh(course);
                 Some(Plan {
                     treatment: t,
-                    hammer: out.net.iter().zip(&out.cost).map(|(n, c)| n + c).collect(),
-                    cost: out.cost,
+                    hammer: out
+                        .net
+                        .iter()
+                        .zip(out.cost.iter())
+                        .map(|(n, c)| n + c)
+                        .collect(),
+                    cost: out.cost.to_vec(),
                     barred: course
                         .barred
                         .first()
@@ -146,7 +151,9 @@ impl Worth {
         let named: Vec<Treatment> = plans.iter().map(|p| p.treatment).collect();
         Self {
             undamaged: solved.draws.undamaged.clone(),
-            fees: solved.draws.fees.clone(),
+            fees: (0..solved.draws.n)
+                .map(|i| solved.draws.fees.at(i))
+                .collect(),
             plans,
             comparison: Comparison::new(&case, &ledger, &classes),
             class,

@@ -28,7 +28,12 @@ impl Layer {
     /// for small f this is the one with mu <= t0.
     #[must_use]
     pub fn from_bleed(t0_um: f64, k: f64, floor: f64, f: f64) -> Self {
-        let z = probit(f.clamp(1e-9, 1.0 - 1e-9));
+        Self::from_quantile(t0_um, k, floor, probit(held(f)))
+    }
+
+    /// [`Layer::from_bleed`] with z, the standard normal quantile of the bare share, already known.
+    #[must_use]
+    pub fn from_quantile(t0_um: f64, k: f64, floor: f64, z: f64) -> Self {
         let c = k * k + floor * floor;
         let share = if z < 0.0 {
             let (q, zc) = (z * z * k * k, z * z * c);
@@ -66,6 +71,13 @@ impl Layer {
         (self.mu_um * probability(z) + s * phi(z)).clamp(0.0, self.t0_um)
     }
 
+    /// [`Layer::left_um`] where the bare share `f` and its standard normal quantile `z` are known:
+    /// mu/s is -z, so no distribution function is needed.
+    #[must_use]
+    pub fn left_um_at(&self, f: f64, z: f64) -> f64 {
+        (self.mu_um * (1.0 - f) + self.spread_um() * phi(z)).clamp(0.0, self.t0_um)
+    }
+
     /// Mean silver where there is any: what is left over the share that is covered.
     #[must_use]
     pub fn covered_um(&self) -> f64 {
@@ -98,10 +110,16 @@ impl Layer {
     /// `None` when nothing is taken.
     #[must_use]
     pub fn times_until(&self, f: f64, each_um: f64) -> Option<f64> {
+        self.times_until_quantile(probit(held(f)), each_um)
+    }
+
+    /// [`Layer::times_until`] with z, the standard normal quantile of the share, already known.
+    #[must_use]
+    pub fn times_until_quantile(&self, z: f64, each_um: f64) -> Option<f64> {
         if each_um <= 0.0 {
             return None;
         }
-        let then = Self::from_bleed(self.t0_um, self.k, self.floor, f);
+        let then = Self::from_quantile(self.t0_um, self.k, self.floor, z);
         Some(((self.mu_um - then.mu_um) / each_um).max(0.0))
     }
 
@@ -117,6 +135,12 @@ impl Layer {
             Some((2.0 * f).min(0.5))
         }
     }
+}
+
+/// A bare share held off its ends, where a layer has no finite thickness.
+#[must_use]
+pub fn held(f: f64) -> f64 {
+    f.clamp(1e-9, 1.0 - 1e-9)
 }
 
 #[cfg(test)]
@@ -142,6 +166,15 @@ mod tests {
             );
             assert!(layer.mu_um <= 20.0);
             assert!((0.0..=1.0).contains(&layer.left_fraction()));
+        }
+    }
+
+    #[test]
+    fn what_is_left_is_the_same_by_either_way() {
+        for (f, k) in grid() {
+            let layer = Layer::from_bleed(20.0, k, 0.1, f);
+            let left = layer.left_um_at(f, probit(f));
+            assert!((left - layer.left_um()).abs() < 1e-9, "f {f} k {k}");
         }
     }
 

@@ -32,6 +32,7 @@ impl Fees {
     /// the commission by bands. Money; H from 0 up. Never above the hammer, and below nothing where
     /// the charges are more than the price. Common auction terms (a UK auction guide; see the ledger).
     #[must_use]
+    #[inline]
     pub fn net(&self, hammer: f64) -> f64 {
         hammer
             - (self.commission * hammer.min(self.above)
@@ -45,6 +46,7 @@ impl Fees {
 
     /// Expected proceeds with one re-offer: q net(H) + (1 - q)(net(delta H) - lot - unsold charge).
     #[must_use]
+    #[inline]
     pub fn expected(&self, hammer: f64) -> f64 {
         self.sold * self.net(hammer)
             + (1.0 - self.sold) * (self.net(self.reoffer * hammer) - (self.lot + self.unsold))
