@@ -1,5 +1,5 @@
-//! How long an answer takes: natively here, and in Chromium on the site in `dist`. It prints figures
-//! and judges none, for machines differ; compare within one run.
+//! How long an answer takes: the model's benchmarks, then one case natively here and in Chromium on
+//! the site in `dist`. It prints figures and judges none, for machines differ; compare within one run.
 
 use std::fs;
 use std::time::Instant;
@@ -9,6 +9,7 @@ use leavewell_model::counsel::weigh_at_once;
 
 use crate::browser;
 use crate::paths;
+use crate::program::{cargo, run};
 use crate::trouble::{Fallible, Trouble};
 
 /// Times a case is weighed.
@@ -25,6 +26,8 @@ pub(crate) fn speed() -> Fallible<()> {
             "restore the file from the repository.",
         )
     })?;
+    // The model's own benchmarks first, so that one command tells all, in one run.
+    run(cargo().args(["bench", "--quiet", "--package", "leavewell-model"]))?;
     let native = weighed_natively(&text);
     println!("natively, the model built as for its tests: {native:.1} ms in the middle of {TIMES}");
     browser::script(
