@@ -9,12 +9,13 @@ pub(crate) const POINTS: &str = "Points in each field";
 pub(crate) const POINTS_HINT: &str = "All points of the grid that lie on this part.";
 pub(crate) const BARE: &str = "Points on bare metal";
 pub(crate) const BARE_HINT: &str = "One number for each field, with a space between: 6 4 9.";
-pub(crate) const HOW_TO_COUNT: &str = "Lay a grid over the part: a sheet of clear film with crosses, or lines in your mind. Count the crosses \
-     that lie on bare metal. Then shift the grid, without looking where it falls, and count again.";
+pub(crate) const HOW_TO_COUNT: &str = "Lay a grid over the part: a sheet of clear film with crosses, \
+    or lines in your mind. Count the crosses that lie on bare metal. Then shift the grid, without \
+    looking where it falls, and count again.";
 pub(crate) const METHOD: &str = "How the range is worked out";
-pub(crate) const FORMULAS: &str = "Two fields or more: the mean over the fields, and a range from how much they differ, by Student's t (ASTM \
-     E562). One field, or fields that all agree: all points together, with the exact range for a share that was \
-     counted (Clopper and Pearson, 1934).";
+pub(crate) const FORMULAS: &str = "Two fields or more: the mean over the fields, and a range from \
+    how much they differ, by Student's t (ASTM E562). One field, or fields that all agree: all \
+    points together, with the exact range for a share that was counted (Clopper and Pearson, 1934).";
 pub(crate) const EDGE: &str =
     "A point on the very edge of the bare metal counts as half: count every other one.";
 
@@ -45,8 +46,8 @@ pub(crate) const UNDER_1_PERCENT: &str = "under 1 %";
 
 // Charts for the eye
 
-pub(crate) const THE_EYE: &str = "The eye sees too much where wear is in specks and too little where it is in one place. Find the sort of \
-     wear that is nearest to yours, then the share.";
+pub(crate) const THE_EYE: &str = "The eye sees too much where wear is in specks and too little where \
+    it is in one place. Find the sort of wear that is nearest to yours, then the share.";
 
 pub(crate) fn picture_title(grain: &str) -> String {
     format!("Known shares of bare metal, as {grain}")

@@ -45,7 +45,8 @@ pub(crate) const FIRST_HABIT: &str = "The first habit";
 pub(crate) const SECOND_HABIT: &str = "The second habit";
 pub(crate) const KEPT: &str = "Kept";
 pub(crate) const AIR: &str = "Class of the air";
-pub(crate) const AIR_HINT: &str = "Only where a silver coupon was hung up there and read. The limits of these classes are from memory.";
+pub(crate) const AIR_HINT: &str = "Only where a silver coupon was hung up there and read. The limits \
+    of these classes are from memory.";
 pub(crate) const CLEANED_WITH: &str = "Cleaned with";
 pub(crate) const CLEANINGS: &str = "Cleanings";
 pub(crate) const CLEANINGS_HINT: &str = "0 if it is never cleaned.";
@@ -53,8 +54,8 @@ pub(crate) const IN_YEARS: &str = "in how many years";
 
 // The answer
 
-pub(crate) const SHIELD: &str = "The shield is a piece of silver let in: thicker, amount unknown. Nothing can be forecast for it until it \
-     is measured.";
+pub(crate) const SHIELD: &str = "The shield is a piece of silver let in: thicker, amount unknown. \
+    Nothing can be forecast for it until it is measured.";
 pub(crate) const SOLID_SILVER: &str = "Most likely solid silver, so there is no layer to run out.";
 
 pub(crate) fn picture_title(part: &str, years: f64) -> String {
@@ -129,8 +130,8 @@ pub(crate) fn rubbed_bare(habit: &str) -> String {
 // A measured thickness
 
 pub(crate) const MEASURED: &str = "The silver has been measured";
-pub(crate) const MEASUREMENT_TELLS_MORE: &str = "A measurement tells more than any guess from what shows. Give one reading or several, with a space \
-     between, at places typical of the part.";
+pub(crate) const MEASUREMENT_TELLS_MORE: &str = "A measurement tells more than any guess from what \
+    shows. Give one reading or several, with a space between, at places typical of the part.";
 pub(crate) const READING_HINT: &str = "Thousandths of a millimetre.";
 pub(crate) const ERROR: &str = "Standard error";
 pub(crate) const ERROR_HINT: &str = "Leave it empty if none was told: a usual one is taken.";
@@ -172,10 +173,12 @@ pub(crate) const SHIELD_IS_THICKER: &str =
 // What it rests on
 
 pub(crate) const BASIS: &str = "What this rests on";
-pub(crate) const HARDLY_MEASURED: &str = "Nobody has published how fast silver tarnishes in a home, and only one weighed loss for a cleaning is \
-     known, from 1916. All else is our judgement, so the ranges are wide.";
-pub(crate) const WHAT_TAKES_SILVER: &str = "A year's tarnish takes its silver however often it is cleaned off; each cleaning takes sound silver \
-     besides. Ridges and edges lose several times as much as flat places.";
+pub(crate) const HARDLY_MEASURED: &str = "Nobody has published how fast silver tarnishes in a home, \
+    and only one weighed loss for a cleaning is known, from 1916. All else is our judgement, so the \
+    ranges are wide.";
+pub(crate) const WHAT_TAKES_SILVER: &str = "A year's tarnish takes its silver however often it is \
+    cleaned off; each cleaning takes sound silver besides. Ridges and edges lose several times as \
+    much as flat places.";
 pub(crate) const ONE_PACE: &str =
     "Tarnish is taken to grow at one pace. In truth it slows as it thickens, but never stops.";
 
@@ -187,5 +190,6 @@ pub(crate) fn lacquer(display: f64, least: f64, most: f64) -> String {
     )
 }
 
-pub(crate) const CLASSES_OF_AIR: &str = "Classes of air: their limits are from memory and have to be looked up in the standard. The mildest class \
-     of ANSI/ISA-71.04 is meant for electronics: a year at its limit is black on silver.";
+pub(crate) const CLASSES_OF_AIR: &str = "Classes of air: their limits are from memory and have to be \
+    looked up in the standard. The mildest class of ANSI/ISA-71.04 is meant for electronics: a year \
+    at its limit is black on silver.";

@@ -106,9 +106,9 @@ pub(crate) const OTHER: &str = "other electroplate";
 // All the rules
 
 pub(crate) const RULES: &str = "All the rules, what lifts each, and where they come from";
-pub(crate) const HOW_RULES_WORK: &str = "The letters in brackets above name a rule here. First people and law, then whether the piece would destroy \
-     itself, then ethics and evidence, then food. Rules only take away: their order changes which reason is \
-     told first, not what is left.";
+pub(crate) const HOW_RULES_WORK: &str = "The letters in brackets above name a rule here. First \
+    people and law, then whether the piece would destroy itself, then ethics and evidence, then \
+    food. Rules only take away: their order changes which reason is told first, not what is left.";
 pub(crate) const HARD: &str = "Hard rules";
 pub(crate) const HARD_COLUMNS: [&str; 4] = ["Rule", "What it says", "What lifts it", "Rests on"];
 pub(crate) const A_TEST: &str = "a test, a look or a measurement";

@@ -4,8 +4,10 @@ pub(crate) const FOOD: &str = "Food and drink";
 
 // The answer
 
-pub(crate) const NOTHING_AND_TESTED: &str = "Nothing recorded keeps it for display, and a release test passed: for what was tested, as it was tested.";
-pub(crate) const NOTHING_YET: &str = "Nothing recorded keeps it for display only. That is not yet a test: only a release test answers for lead.";
+pub(crate) const NOTHING_AND_TESTED: &str = "Nothing recorded keeps it for display, and a release \
+    test passed: for what was tested, as it was tested.";
+pub(crate) const NOTHING_YET: &str = "Nothing recorded keeps it for display only. That is not yet a \
+    test: only a release test answers for lead.";
 pub(crate) const ONE_REASON: &str = "For display only, for one reason.";
 
 pub(crate) fn reasons(count: usize) -> String {
@@ -63,16 +65,18 @@ pub(crate) const THALLIUM: &str = "Thallium";
 // A laboratory's results
 
 pub(crate) const RESULTS: &str = "Hold a laboratory's release test against the limits";
-pub(crate) const RESULTS_HINT: &str = "From a release test with an acid liquid that stands for food, in milligrams for each kilogram of it.";
+pub(crate) const RESULTS_HINT: &str = "From a release test with an acid liquid that stands for food, \
+    in milligrams for each kilogram of it.";
 
 pub(crate) fn against(metal: &str, found: &str, limit: &str) -> String {
     format!("{metal} {found} against {limit} mg/kg")
 }
 
-pub(crate) const NONE_OVER: &str = "None of these results is over its limit. That lifts the reasons about lead and bare metal, for the place, \
-     the liquid and the time tested; the other reasons stand. Put it on record with the part: tested, no lead \
-     released.";
-pub(crate) const NONE_OVER_WITHOUT_LEAD: &str = "None of these results is over its limit, but lead is not among them, and lead is the question.";
+pub(crate) const NONE_OVER: &str = "None of these results is over its limit. That lifts the reasons \
+    about lead and bare metal, for the place, the liquid and the time tested; the other reasons \
+    stand. Put it on record with the part: tested, no lead released.";
+pub(crate) const NONE_OVER_WITHOUT_LEAD: &str = "None of these results is over its limit, but lead \
+    is not among them, and lead is the question.";
 
 pub(crate) fn over(results: &str) -> String {
     format!("Over the limit: {results}. Keep it for display.")

@@ -44,8 +44,8 @@ pub(crate) fn looked_up(all: usize, judged: usize) -> String {
     )
 }
 
-pub(crate) const COUNTED_NOT_WEIGHED: &str = "Counted, not weighed: one figure may matter more than fifty. Beside these, how strongly each finding \
-     points to each kind is our judgement throughout.";
+pub(crate) const COUNTED_NOT_WEIGHED: &str = "Counted, not weighed: one figure may matter more than \
+    fifty. Beside these, how strongly each finding points to each kind is our judgement throughout.";
 pub(crate) const READ: &str = "A source says so";
 pub(crate) const SECONDARY: &str = "Quoted in a weaker source";
 pub(crate) const COMPUTED: &str = "Computed from other figures";

@@ -3,8 +3,8 @@
 pub(crate) const NEW_COAT: &str = "Silver in a new coat";
 pub(crate) const NO_SIZES: &str =
     "Give the sizes of the piece, and this says how much silver a coat would be.";
-pub(crate) const NO_PROCEDURE: &str = "Sums for a conversation with a plater, not a procedure: a coat is never even, and lies thinnest in hollows \
-     and thickest on edges.";
+pub(crate) const NO_PROCEDURE: &str = "Sums for a conversation with a plater, not a procedure: a \
+    coat is never even, and lies thinnest in hollows and thickest on edges.";
 
 // Shape
 
@@ -47,7 +47,8 @@ pub(crate) const ALL: &str = "All together";
 pub(crate) const THICKNESS: &str = "Thickness of the new coat";
 pub(crate) const THICKNESS_HINT: &str = "Ask the plater for it; this stands in.";
 pub(crate) const SILVER_PRICE: &str = "Price of a gram of fine silver";
-pub(crate) const SILVER_PRICE_HINT: &str = "It moves daily and this program looks nothing up: put in today's. What stands there is only a stand-in.";
+pub(crate) const SILVER_PRICE_HINT: &str = "It moves daily and this program looks nothing up: put in \
+    today's. What stands there is only a stand-in.";
 pub(crate) const BILL: &str = "The plater's price for the whole job";
 pub(crate) const BILL_QUOTED: &str = "Your quote stands in.";
 pub(crate) const BILL_GUESSED: &str = "A wide guess stands in: no price list is known to us.";

@@ -69,8 +69,8 @@ pub(crate) const NOT_LOOKED: &str = "Not looked";
 
 // Since an earlier record
 
-pub(crate) const NO_EARLIER: &str = "No earlier record is kept. Keep a copy of this one before anything is done to the piece; the next look can \
-     then be laid beside it.";
+pub(crate) const NO_EARLIER: &str = "No earlier record is kept. Keep a copy of this one before \
+    anything is done to the piece; the next look can then be laid beside it.";
 pub(crate) const NO_DAY: &str = "a day not noted";
 
 pub(crate) fn by(whom: &str) -> String {

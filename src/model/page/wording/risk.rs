@@ -2,8 +2,8 @@
 
 pub(crate) const RISK: &str = "If you mind risk";
 pub(crate) const STAKE: &str = "Most you would just stake";
-pub(crate) const STAKE_HINT: &str = "An even chance: win this sum, or lose half of it. The greatest such bet you would still take. A smaller \
-     sum means that you mind risk more.";
+pub(crate) const STAKE_HINT: &str = "An even chance: win this sum, or lose half of it. The greatest \
+    such bet you would still take. A smaller sum means that you mind risk more.";
 
 // Ways of judging
 

@@ -33,9 +33,10 @@ pub(crate) fn turns_it(inputs: &str) -> String {
     format!("By itself this can put the next best ahead: {inputs}")
 }
 
-pub(crate) const HOW_TO_READ: &str = "Each bar is how far what is advised leads the next best, from where the input is low (its lowest fifth) to \
-     where it is high (its highest), everything else as it may be. A copper bar crosses the line: there the \
-     next best would win. A long bar that stays on one side is uncertain but does not matter to the choice.";
+pub(crate) const HOW_TO_READ: &str = "Each bar is how far what is advised leads the next best, from \
+    where the input is low (its lowest fifth) to where it is high (its highest), everything else as \
+    it may be. A copper bar crosses the line: there the next best would win. A long bar that stays \
+    on one side is uncertain but does not matter to the choice.";
 
 // The picture
 
@@ -49,7 +50,8 @@ pub(crate) fn high_end(name: &str, lead: &str) -> String {
     format!("{name} {lead}")
 }
 
-pub(crate) const DESCRIPTION: &str = "Lying bars, the longest first, on both sides of an upright line that stands for the next best course.";
+pub(crate) const DESCRIPTION: &str = "Lying bars, the longest first, on both sides of an upright \
+    line that stands for the next best course.";
 pub(crate) const CAPTION: &str = "Lead of the advised course over the next best";
 pub(crate) const COLUMNS: [&str; 4] = [
     "Input",

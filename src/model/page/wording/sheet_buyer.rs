@@ -7,8 +7,9 @@ pub(crate) const TICKET: &str = "For a ticket";
 pub(crate) const CATALOGUE: &str = "For a catalogue";
 pub(crate) const DISCLOSED: &str = "What is disclosed";
 pub(crate) const KEEP_EACH: &str = "Keep each of these in whatever you write.";
-pub(crate) const LAW_OF_THE_PLACE: &str = "A description at sale has to be true where it is sold: check the law there. This one says only what the \
-     record says and what follows from it; read it against the piece.";
+pub(crate) const LAW_OF_THE_PLACE: &str = "A description at sale has to be true where it is sold: \
+    check the law there. This one says only what the record says and what follows from it; read it \
+    against the piece.";
 
 // What it is, and its years
 
@@ -51,8 +52,8 @@ pub(crate) fn height(mm: f64) -> String {
     format!("Height {mm} mm.")
 }
 
-pub(crate) const NOT_EXAMINED_SENTENCE: &str = "It has not been examined: what it is made of, and whether it was repaired, re-plated or has replaced \
-     parts, is not known.";
+pub(crate) const NOT_EXAMINED_SENTENCE: &str = "It has not been examined: what it is made of, and \
+    whether it was repaired, re-plated or has replaced parts, is not known.";
 
 pub(crate) fn as_found(likely: &str) -> String {
     format!("As far as the findings tell: {likely}.")

@@ -98,16 +98,16 @@ pub(crate) fn picture_title(course: &str) -> String {
     format!("What is kept after everything; {course} is advised")
 }
 
-pub(crate) const PICTURE: &str = "One bar for each course, from the amount that one way in ten stays below to the amount that one in ten \
-     goes above; the line in it is the middle.";
+pub(crate) const PICTURE: &str = "One bar for each course, from the amount that one way in ten stays \
+    below to the amount that one in ten goes above; the line in it is the middle.";
 pub(crate) const KEPT: &str = "Kept after everything";
 pub(crate) const KEPT_COLUMNS: [&str; 4] = ["Course", "1 in 10 less", "Middle", "1 in 10 more"];
 
 // Questions
 
 pub(crate) const QUESTIONS: &str = "Questions to ask whoever would do the work";
-pub(crate) const FOR_ANY_WORK: &str = "For any work: who does it, what is written down before and after, what is given back, and what you would \
-     have to tell a buyer.";
+pub(crate) const FOR_ANY_WORK: &str = "For any work: who does it, what is written down before and \
+    after, what is given back, and what you would have to tell a buyer.";
 
 // To sign
 

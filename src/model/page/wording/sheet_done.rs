@@ -46,10 +46,12 @@ pub(crate) const AFTER: &str = "After";
 
 // The page
 
-pub(crate) const WHAT_IT_IS: &str = "What was done, by whom, when, with which class of material, and how the piece was before and after. It \
-     stays with the record; the sheets tell it, and the one for a buyer discloses it.";
-pub(crate) const EARLIER_WORK: &str = "Record what is known of earlier work too. The answer goes by what is found on the piece: if work is \
-     recorded here, look at the piece again on Look and Condition.";
+pub(crate) const WHAT_IT_IS: &str = "What was done, by whom, when, with which class of material, and \
+    how the piece was before and after. It stays with the record; the sheets tell it, and the one \
+    for a buyer discloses it.";
+pub(crate) const EARLIER_WORK: &str = "Record what is known of earlier work too. The answer goes by \
+    what is found on the piece: if work is recorded here, look at the piece again on Look and \
+    Condition.";
 
 pub(crate) fn work(number: usize) -> String {
     format!("Work {number}")

@@ -27,10 +27,11 @@ pub(crate) const SAID: [(&str, &str); 5] = [
     ),
 ];
 
-pub(crate) const ONLY_MONEY: &str = "You want to sell, so only money counts. What is original is in the price already: buyers pay for it. \
-     Weighing it once more would count it twice.";
-pub(crate) const SWINGS: &str = "Think of each as a swing from the worst to the best that may be. Give 100 to the swing you would choose \
-     first, and to each other one points beside that. Empty ones keep the usual points for your aim.";
+pub(crate) const ONLY_MONEY: &str = "You want to sell, so only money counts. What is original is in \
+    the price already: buyers pay for it. Weighing it once more would count it twice.";
+pub(crate) const SWINGS: &str = "Think of each as a swing from the worst to the best that may be. \
+    Give 100 to the swing you would choose first, and to each other one points beside that. Empty \
+    ones keep the usual points for your aim.";
 pub(crate) const POINTS: &str = "points";
 
 // How often each is first
@@ -58,5 +59,5 @@ pub(crate) const WHO_CHOOSES: &str =
     "Who would choose which: typical weights behind each first place";
 pub(crate) const COURSE_CHOSEN: &str = "Course";
 pub(crate) const MEAN_WEIGHTS: &str = "Mean of the weights, out of 100, that put each course first";
-pub(crate) const WHAT_IS_BARRED: &str = "What a rule bars is not in the table: no weight can buy it. A course may be a good second for nearly \
-     everybody and first for few.";
+pub(crate) const WHAT_IS_BARRED: &str = "What a rule bars is not in the table: no weight can buy it. \
+    A course may be a good second for nearly everybody and first for few.";

@@ -2,8 +2,9 @@
 
 pub(crate) const NOTHING_ANSWERED: &str =
     "Nothing is answered yet, so nothing has moved. Each answer will be a step here.";
-pub(crate) const HOW_TO_READ: &str = "Steps of equal length multiply the odds alike. Findings of one sort, such as several marks, share their \
-     weight, so each counts for less when another of its sort is there; the steps are taken strongest first.";
+pub(crate) const HOW_TO_READ: &str = "Steps of equal length multiply the odds alike. Findings of one \
+    sort, such as several marks, share their weight, so each counts for less when another of its \
+    sort is there; the steps are taken strongest first.";
 
 // Odds along the top
 
@@ -22,8 +23,8 @@ pub(crate) fn picture_title(before: &str, now: &str, family: &str) -> String {
     format!("From {before} to {now} that it is {family}")
 }
 
-pub(crate) const DESCRIPTION: &str = "Each line is one answer. Its arrow starts where the answers above it had left the odds and ends where this \
-     one put them: to the right is likelier.";
+pub(crate) const DESCRIPTION: &str = "Each line is one answer. Its arrow starts where the answers \
+    above it had left the odds and ends where this one put them: to the right is likelier.";
 pub(crate) const CAPTION: &str = "What each answer did";
 pub(crate) const COLUMNS: [&str; 3] = ["Answer", "Odds", "Then"];
 

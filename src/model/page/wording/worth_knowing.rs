@@ -1,9 +1,9 @@
 //! Words on what knowing more is worth.
 
 pub(crate) const WORTH_OF_KNOWING: &str = "What knowing more is worth";
-pub(crate) const POINTS_AS_MONEY: &str = "You keep it, so what a step does for your aim is turned into money at the rate your own points give to \
-     cost. Such sums say how much it matters to you beside cost. They are no prices, and may be above what the \
-     piece would fetch.";
+pub(crate) const POINTS_AS_MONEY: &str = "You keep it, so what a step does for your aim is turned \
+    into money at the rate your own points give to cost. Such sums say how much it matters to you \
+    beside cost. They are no prices, and may be above what the piece would fetch.";
 
 pub(crate) fn points(count: f64) -> String {
     format!("{count:.0} points in 100")
@@ -89,9 +89,12 @@ pub(crate) fn cost_counts_for_nothing(worth: &str) -> String {
 pub(crate) const LOOKS_CAPTION: &str = "What a look or a test would be worth, and what it costs";
 pub(crate) const LOOKS_COLUMNS: [&str; 4] =
     ["Look or test", "Worth about", "Costs about", "Left over"];
-pub(crate) const LEAD_TEST_ALLOWS: &str = "A test for lead can be worth more than merely knowing: some things are allowed only once it has been made.";
-pub(crate) const GREATEST_FIRST: &str = "Those with something left over pay for themselves; take the greatest first, and weigh again after it.";
-pub(crate) const NONE_PAYS: &str = "None of them pays for itself in this decision. They may still be worth it for their own sake, or for safety.";
+pub(crate) const LEAD_TEST_ALLOWS: &str = "A test for lead can be worth more than merely knowing: \
+    some things are allowed only once it has been made.";
+pub(crate) const GREATEST_FIRST: &str = "Those with something left over pay for themselves; take the \
+    greatest first, and weigh again after it.";
+pub(crate) const NONE_PAYS: &str = "None of them pays for itself in this decision. They may still be \
+    worth it for their own sake, or for safety.";
 
 // How this was worked out
 

@@ -10,10 +10,11 @@ pub(crate) fn ask_nothing(step: &str) -> String {
     format!("Best is to ask nothing further: {step}")
 }
 
-pub(crate) const HOW_TO_READ: &str = "Squares are choices, circles are what a test may say. Numbers are what it comes to on average against \
-     leaving the piece alone, fees taken off. The best at each square is dark and followed further; what loses \
-     is pale and keeps its number. Each test is asked once at most, and no more than three in a row. The rules \
-     are taken as they stand now, but for what a test for lead allows.";
+pub(crate) const HOW_TO_READ: &str = "Squares are choices, circles are what a test may say. Numbers \
+    are what it comes to on average against leaving the piece alone, fees taken off. The best at \
+    each square is dark and followed further; what loses is pale and keeps its number. Each test is \
+    asked once at most, and no more than three in a row. The rules are taken as they stand now, but \
+    for what a test for lead allows.";
 pub(crate) const ACT_OR_WAIT: &str = "Acting now or waiting, in numbers";
 
 // Tests
@@ -28,8 +29,8 @@ pub(crate) const THEN: &str = ", then ";
 pub(crate) const DO_THIS: &str = "do this";
 pub(crate) const LOSES: &str = "loses";
 pub(crate) const MAY_HAPPEN: &str = "may happen";
-pub(crate) const DESCRIPTION: &str = "A tree drawn downward: each choice or test result on a line of its own, set in under what it follows from, \
-     with what it comes to at the right.";
+pub(crate) const DESCRIPTION: &str = "A tree drawn downward: each choice or test result on a line of \
+    its own, set in under what it follows from, with what it comes to at the right.";
 pub(crate) const CAPTION: &str = "The same tree, line by line; each dash is one step further";
 pub(crate) const STEP: &str = "Step";
 pub(crate) const HOW_LIKELY: &str = "How likely";
@@ -37,7 +38,8 @@ pub(crate) const AGAINST_LEAVING: &str = "Against leaving it";
 
 // Waiting
 
-pub(crate) const NOTHING_ALLOWED: &str = "No rule lets anything be done to the piece as things stand, so there is nothing to decide in a hurry.";
+pub(crate) const NOTHING_ALLOWED: &str = "No rule lets anything be done to the piece as things \
+    stand, so there is nothing to decide in a hurry.";
 
 pub(crate) fn waiting_keeps_nothing(act: &str) -> String {
     format!(
@@ -77,5 +79,5 @@ pub(crate) const OPTION: &str =
     "What waiting adds to the better of acting now and waiting blind (option value)";
 pub(crate) const WOULD_HAVE_TO_GAIN: &str = "What acting now would have to gain besides";
 pub(crate) const FORGETTING: &str = "The same if one forgets that waiting teaches";
-pub(crate) const TWO_VALUES: &str = "The two option values answer different questions and are kept apart; the second is below nothing where \
-     acting now is right.";
+pub(crate) const TWO_VALUES: &str = "The two option values answer different questions and are kept \
+    apart; the second is below nothing where acting now is right.";

@@ -16,7 +16,8 @@ pub(crate) fn as_it_is(hammer: &str, kept_words: &str, kept: &str) -> String {
 
 pub(crate) const AFTER_FEES: &str = "After the seller's fees";
 pub(crate) const SOLD_PRIVATELY: &str = "Sold privately";
-pub(crate) const NONE_MAY_BE_ADVISED: &str = "As things stand, none of the work below may be advised; what stands there is what it would come to.";
+pub(crate) const NONE_MAY_BE_ADVISED: &str = "As things stand, none of the work below may be \
+    advised; what stands there is what it would come to.";
 
 pub(crate) fn best(plan: &str, gain: &str) -> String {
     format!(
@@ -36,21 +37,23 @@ pub(crate) fn undamaged(hammer: &str) -> String {
     format!("Undamaged, one like it would be knocked down for about {hammer}.")
 }
 
-pub(crate) const NOTHING_GIVEN: &str = "You have given no value and no sales, so this rests on what such pieces usually fetch: our judgement, and wide.";
+pub(crate) const NOTHING_GIVEN: &str = "You have given no value and no sales, so this rests on what \
+    such pieces usually fetch: our judgement, and wide.";
 
 pub(crate) fn barred(plan: &str, why: &str) -> String {
     format!("{plan} is not advised: {why}")
 }
 
-pub(crate) const INDICATIVE: &str = "Indicative, not an appraisal. Each pair of numbers in brackets holds 8 cases in 10. Money is only one \
-     side: what is lost for good stands with the counsel.";
+pub(crate) const INDICATIVE: &str = "Indicative, not an appraisal. Each pair of numbers in brackets \
+    holds 8 cases in 10. Money is only one side: what is lost for good stands with the counsel.";
 
 // The picture
 
 pub(crate) const PICTURE_TITLE: &str =
     "The hammer price, and below it what is left after fees and the work";
-pub(crate) const PICTURE: &str = "For each thing that could be done, a band of hammer prices and under it, told apart by lines, the band of \
-     what is left after the seller's fees and the cost of the work; a stroke marks each middle.";
+pub(crate) const PICTURE: &str = "For each thing that could be done, a band of hammer prices and \
+    under it, told apart by lines, the band of what is left after the seller's fees and the cost of \
+    the work; a stroke marks each middle.";
 pub(crate) const CAPTION: &str = "Before and after: middle, and where 8 in 10 would lie";
 pub(crate) const COLUMNS: [&str; 5] = [
     "What is done",
@@ -63,8 +66,9 @@ pub(crate) const COLUMNS: [&str; 5] = [
 // What the work costs
 
 pub(crate) const COSTS: &str = "What the work costs";
-pub(crate) const WHERE_COSTS_COME_FROM: &str = "This goes with the prices put in above. Without a price a usual one is taken and the range is wide. A \
-     price given as one number is taken to run over at times, as jobs do.";
+pub(crate) const WHERE_COSTS_COME_FROM: &str = "This goes with the prices put in above. Without a \
+    price a usual one is taken and the range is wide. A price given as one number is taken to run \
+    over at times, as jobs do.";
 
 pub(crate) fn quote_with(treatment: &str, post: &str) -> String {
     format!("{treatment}: who asked it, deposit; post and insurance {post}")

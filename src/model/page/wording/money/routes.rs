@@ -37,15 +37,16 @@ pub(crate) const ELSEWHERE: &str = "What money could earn elsewhere";
 pub(crate) const PERCENT_A_YEAR: &str = "% a year";
 pub(crate) const HOLDING: &str = "Insurance and storage";
 pub(crate) const MARGIN_TAX: &str = "Tax on the margin";
-pub(crate) const MARGIN_TAX_HINT: &str = "Information, not tax advice: under the UK margin scheme one sixth of sale less purchase; work on the piece \
-     does not count as part of the purchase.";
+pub(crate) const MARGIN_TAX_HINT: &str = "Information, not tax advice: under the UK margin scheme \
+    one sixth of sale less purchase; work on the piece does not count as part of the purchase.";
 pub(crate) const LEAVE_IT_OUT: &str = "Leave it out";
 pub(crate) const TAKE_IT_OFF: &str = "Take it off";
 
 // Who would buy it
 
-pub(crate) const WHO_BUYS: &str = "Collectors, people who want it to show, and people who want to use it see wear and work differently. Give \
-     each a share, in 100; what you leave empty while giving another counts as none.";
+pub(crate) const WHO_BUYS: &str = "Collectors, people who want it to show, and people who want to \
+    use it see wear and work differently. Give each a share, in 100; what you leave empty while \
+    giving another counts as none.";
 pub(crate) const USUAL_SHARES: &str =
     "The usual shares go with what the piece is, and are our judgement.";
 pub(crate) const IN_100: &str = "in 100";
@@ -75,7 +76,8 @@ pub(crate) const PAID: &str = "What you paid for it";
 pub(crate) const PAID_HINT: &str = "For the shop's gain; nothing counts as not yet paid.";
 pub(crate) const IN_A_SHOP: &str = "In a shop";
 pub(crate) const PRIVATELY: &str = "Privately";
-pub(crate) const EMPTY_FIELDS: &str = "Empty fields hold usual terms. Yours are kept with this piece; on Figures they can be kept for new pieces too.";
+pub(crate) const EMPTY_FIELDS: &str = "Empty fields hold usual terms. Yours are kept with this \
+    piece; on Figures they can be kept for new pieces too.";
 pub(crate) const SELLERS_TERMS: &str = "The seller's terms at auction: put in your own";
 pub(crate) const BUYERS_SECTION: &str = "Who would buy it";
 pub(crate) const DEALERS_TERMS: &str = "A dealer's terms";
@@ -90,7 +92,8 @@ pub(crate) fn about_months(months: f64) -> String {
 }
 
 pub(crate) const AT_AUCTION: &str = "At auction";
-pub(crate) const AT_AUCTION_MEANS: &str = "After commission, tax on it, lot fee, insurance, and the chance that it has to be offered again";
+pub(crate) const AT_AUCTION_MEANS: &str = "After commission, tax on it, lot fee, insurance, and the \
+    chance that it has to be offered again";
 pub(crate) const PRIVATE: &str = "Privately";
 pub(crate) const NOT_KNOWN: &str = "not known";
 pub(crate) const PRIVATE_MEANS: &str = "No fees; at the hammer price, if you find the buyer";
@@ -118,14 +121,16 @@ pub(crate) const BASES_COLUMNS: [&str; 3] = ["Name", "Meaning", "Figure"];
 pub(crate) const AUCTION_VALUE: &str = "Auction value";
 pub(crate) const AUCTION_VALUE_MEANS: &str = "What it would be knocked down for.";
 pub(crate) const FAIR_MARKET: &str = "Fair market value (US tax)";
-pub(crate) const FAIR_MARKET_MEANS: &str = "What a willing buyer would pay a willing seller, neither forced and both knowing the facts, where such \
-     things are most often sold to the public. Here: at auction, the buyer's premium included; ask whether your \
-     purpose wants it in.";
+pub(crate) const FAIR_MARKET_MEANS: &str = "What a willing buyer would pay a willing seller, neither \
+    forced and both knowing the facts, where such things are most often sold to the public. Here: at \
+    auction, the buyer's premium included; ask whether your purpose wants it in.";
 pub(crate) const MARKET_VALUE: &str = "Market value (valuation standards)";
-pub(crate) const MARKET_VALUE_MEANS: &str = "What it should change hands for on the day, between willing parties at arm's length, after proper \
-     marketing, each acting with knowledge, prudence and without pressure. Here: the hammer price.";
+pub(crate) const MARKET_VALUE_MEANS: &str = "What it should change hands for on the day, between \
+    willing parties at arm's length, after proper marketing, each acting with knowledge, prudence \
+    and without pressure. Here: the hammer price.";
 pub(crate) const REPLACEMENT: &str = "Replacement value, comparable";
-pub(crate) const REPLACEMENT_MEANS: &str = "What it would cost to find one of like age, quality, origin and condition within a reasonable time. Used \
-     for insurance. The cost of a new one, or of a copy, is something else and is not worked out here.";
+pub(crate) const REPLACEMENT_MEANS: &str = "What it would cost to find one of like age, quality, \
+    origin and condition within a reasonable time. Used for insurance. The cost of a new one, or of \
+    a copy, is something else and is not worked out here.";
 pub(crate) const INDICATIVE: &str =
     "Indicative, not an appraisal. For tax, court or insurance ask a qualified valuer.";

@@ -1,8 +1,9 @@
 //! Words on sales of pieces like it.
 
 pub(crate) const SALES: &str = "Sales of pieces like it";
-pub(crate) const HOW_TO_TYPE_THEM: &str = "Type sales of pieces like it, one a row; there is always an empty row at the end. Each is brought to what \
-     an undamaged one would have been knocked down for at auction.";
+pub(crate) const HOW_TO_TYPE_THEM: &str = "Type sales of pieces like it, one a row; there is always \
+    an empty row at the end. Each is brought to what an undamaged one would have been knocked down \
+    for at auction.";
 
 // One sale
 
@@ -103,9 +104,9 @@ pub(crate) fn wider(before: f64, after: f64) -> String {
     )
 }
 
-pub(crate) const HOW_THEY_COUNT: &str = "The band holds 8 in 10 of what the next such piece would fetch. Prices are compared as ratios; a sale \
-     counts less the older and the less alike it is. How condition moves a price is our judgement, and is not \
-     made wider here.";
+pub(crate) const HOW_THEY_COUNT: &str = "The band holds 8 in 10 of what the next such piece would \
+    fetch. Prices are compared as ratios; a sale counts less the older and the less alike it is. How \
+    condition moves a price is our judgement, and is not made wider here.";
 
 // The picture
 
@@ -117,8 +118,8 @@ pub(crate) fn picture_title(middle: &str) -> String {
     format!("Undamaged, the next one would fetch about {middle}")
 }
 
-pub(crate) const PICTURE: &str = "A wide band before the sales, a mark for each sale, and the band with the sales, on a scale on which even \
-     steps are even ratios.";
+pub(crate) const PICTURE: &str = "A wide band before the sales, a mark for each sale, and the band \
+    with the sales, on a scale on which even steps are even ratios.";
 pub(crate) const CAPTION: &str = "Undamaged, at auction: middle, and where 8 in 10 would lie";
 pub(crate) const RESTS_ON: &str = "What it rests on";
 pub(crate) const PRICE: &str = "Price";
