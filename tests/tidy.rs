@@ -180,18 +180,88 @@ fn nothing_points_away_from_this_origin() {
     }
 }
 
-/// String literals of Rust source, without their quotes, comments left out. Escapes stay as written;
-/// raw strings are not used for ids.
-fn literals(text: &str) -> Vec<String> {
-    let mut found = Vec::new();
-    for (_, line) in code_lines(text) {
-        let mut rest = line;
-        while let Some(open) = rest.find('"') {
-            let after = &rest[open + 1..];
-            let Some(close) = after.find('"') else { break };
-            found.push(after[..close].to_owned());
-            rest = &after[close + 1..];
+/// A string literal of Rust source.
+struct Literal {
+    /// The line it begins on.
+    line: usize,
+    /// What stands between its quotes, as written, but for ends of lines that a backslash takes away.
+    text: String,
+    /// What is called with it first: `format!`, `expect`, `class`; empty where nothing is.
+    call: String,
+}
+
+/// String literals of Rust source, raw ones too. Comments and attributes are left out, and everything
+/// that is only for tests: what a file's own tests invent is their affair.
+fn literals(text: &str) -> Vec<Literal> {
+    let chars: Vec<char> = text.chars().collect();
+    let begins = |at: usize, what: &str| {
+        what.chars()
+            .enumerate()
+            .all(|(i, c)| chars.get(at + i) == Some(&c))
+    };
+    let after = |from: usize, what: &str| {
+        let at = (from..chars.len()).find(|at| begins(*at, what));
+        at.map_or(chars.len(), |at| at + what.chars().count())
+    };
+    let (mut found, mut i, mut line) = (Vec::new(), 0, 1);
+    while i < chars.len() {
+        let mut end = i + 1;
+        if begins(i, "//") {
+            end = after(i, "\n");
+        } else if begins(i, "/*") {
+            end = after(i, "*/");
+        } else if begins(i, "#[cfg(test)]\nmod tests {") {
+            end = after(i, "\n}");
+        } else if begins(i, "#[") || begins(i, "#![") {
+            let mut depth = 0;
+            let closes = |at: &usize| {
+                depth += i32::from(chars[*at] == '[') - i32::from(chars[*at] == ']');
+                chars[*at] == ']' && depth == 0
+            };
+            end = (i..chars.len()).find(closes).unwrap_or(i) + 1;
+        } else if begins(i, "'\\") {
+            // An escaped character, which may be the quote itself.
+            end = after(i + 3, "'");
+        } else if chars[i] == '\'' && chars.get(i + 2) == Some(&'\'') {
+            end = i + 3;
+        } else if chars[i] == '"' {
+            let hashes = chars[..i].iter().rev().take_while(|c| **c == '#').count();
+            let raw = i > hashes && chars[i - hashes - 1] == 'r';
+            let stop: String = std::iter::once('"')
+                .chain(std::iter::repeat_n('#', if raw { hashes } else { 0 }))
+                .collect();
+            let mut at = i + 1;
+            let mut inside = String::new();
+            while at < chars.len() && !begins(at, &stop) {
+                if chars[at] == '\\' && !raw {
+                    if chars.get(at + 1) == Some(&'\n') {
+                        at += 1;
+                        while chars.get(at).is_some_and(|c| c.is_whitespace()) {
+                            at += 1;
+                        }
+                        continue;
+                    }
+                    inside.push(chars[at]);
+                    at += 1;
+                }
+                inside.push(chars[at]);
+                at += 1;
+            }
+            let before: String = chars[i.saturating_sub(80)..i].iter().collect();
+            let call = before.trim_end().strip_suffix('(').unwrap_or("");
+            let call = call.rsplit(|c: char| !(c.is_alphanumeric() || "_!".contains(c)));
+            found.push(Literal {
+                line,
+                text: inside,
+                call: call.into_iter().next().unwrap_or("").to_owned(),
+            });
+            end = at + stop.len();
         }
+        line += chars[i..end.min(chars.len())]
+            .iter()
+            .filter(|c| **c == '\n')
+            .count();
+        i = end;
     }
     found
 }
@@ -246,9 +316,8 @@ fn every_figure_and_caution_the_source_names_exists() {
     let mut checked = 0;
     let sources = [files("src/model", &["rs"]), files("src/app", &["rs"])].concat();
     for (name, text) in &sources {
-        // What a file's own tests invent is their affair.
-        let text = text.split("#[cfg(test)]").next().unwrap();
-        for id in literals(text).iter().filter(|id| plain(id)) {
+        let ids = literals(text).into_iter().map(|literal| literal.text);
+        for id in &ids.filter(|id| plain(id)).collect::<Vec<_>>() {
             let (group, _) = id.split_once('.').unwrap();
             let fixed = id.split('{').next().unwrap();
             if group == "caution" {
@@ -275,8 +344,7 @@ fn every_finding_and_treatment_the_source_names_exists() {
     let mut checked = 0;
     let sources = [files("src/model", &["rs"]), files("src/app", &["rs"])].concat();
     for (name, text) in &sources {
-        let text = text.split("#[cfg(test)]").next().unwrap();
-        for id in literals(text) {
+        for Literal { text: id, .. } in literals(text) {
             let digits = id.get(1..3).is_some_and(|d| {
                 d.len() == 2 && d.bytes().all(|b| b.is_ascii_digit()) && id.len() <= 4
             });
@@ -572,4 +640,203 @@ fn words_that_stand_unchanged_are_there() {
     ] {
         assert!(caution(id).is_some_and(|c| c.text.len() > 20), "{id}");
     }
+}
+
+/// Whether a literal is made of words that a person reads: two words side by side, a label (one word
+/// with a capital), or a word that stands free beside what is put in. Ids, paths, units, drawings and
+/// names of classes are none.
+fn is_wording(literal: &str) -> bool {
+    // Escapes are no letters, and what is put in is a word of its own.
+    let mut plain = String::new();
+    let mut chars = literal.chars();
+    while let Some(c) = chars.next() {
+        match c {
+            '\\' => match chars.next() {
+                Some('u') => drop(chars.by_ref().find(|c| *c == '}')),
+                Some(kept @ ('"' | '\'')) => plain.push(kept),
+                _ => plain.push(' '),
+            },
+            '{' => {
+                chars.by_ref().find(|c| *c == '}');
+                plain.push('\u{fffc}');
+            }
+            c => plain.push(c),
+        }
+    }
+    let bare = |word: &str| -> Option<String> {
+        let word = word.trim_matches(|c: char| ".,:;!?()[]\"'“”…".contains(c));
+        let letters = word.chars().all(|c| c.is_alphabetic() || "-'’".contains(c));
+        (letters && word.chars().filter(|c| c.is_alphabetic()).count() > 1).then(|| word.to_owned())
+    };
+    let words: Vec<Option<String>> = plain.split_whitespace().map(bare).collect();
+    let side_by_side = words
+        .windows(2)
+        .any(|pair| pair.iter().all(Option::is_some));
+    let label = words.len() == 1
+        && words[0].as_ref().is_some_and(|word| {
+            let mut letters = word.chars();
+            letters.next().is_some_and(char::is_uppercase) && letters.all(|c| !c.is_uppercase())
+        });
+    let spaced = plain.contains(' ');
+    let free = words.iter().flatten().any(|word| {
+        let small = word.chars().all(|c| c.is_lowercase() || "-'’".contains(c));
+        spaced && small && word.chars().count() >= 4
+    });
+    side_by_side || label || free
+}
+
+/// What is called with words that only a developer reads.
+const DEVELOPER_CALLS: [&str; 7] = [
+    "expect",
+    "panic!",
+    "unreachable!",
+    "todo!",
+    "assert!",
+    "debug_assert!",
+    "expect_err",
+];
+
+/// Fails where words stand in files whose names begin like `code`, but for those that begin like
+/// `wording`. An exception is the end of a file's name, the beginning of the literal and its reason;
+/// one that is not needed any more fails too.
+fn check_wording(code: &str, wording: &str, exceptions: &[(&str, &str, &str)]) {
+    let (folder, _) = code.rsplit_once('/').unwrap();
+    let mut used = vec![false; exceptions.len()];
+    let mut faults = Vec::new();
+    for (name, text) in files(folder, &["rs"]) {
+        if !name.starts_with(code) || name.starts_with(wording) || name.ends_with("/tests.rs") {
+            continue;
+        }
+        for Literal { line, text, call } in literals(&text) {
+            if DEVELOPER_CALLS.contains(&call.as_str()) || !is_wording(&text) {
+                continue;
+            }
+            let excepted = |(file, begins, _): &(&str, &str, &str)| {
+                name.ends_with(file) && text.starts_with(begins)
+            };
+            match exceptions.iter().position(excepted) {
+                Some(at) => used[at] = true,
+                None => faults.push(format!("{name}:{line}: \"{text}\"")),
+            }
+        }
+    }
+    for ((file, begins, why), used) in exceptions.iter().zip(used) {
+        if !used {
+            faults.push(format!(
+                "{file}: no \"{begins}\" needs an exception ({why})"
+            ));
+        }
+    }
+    assert!(
+        faults.is_empty(),
+        "these belong in {wording}:\n{}",
+        faults.join("\n")
+    );
+}
+
+#[test]
+fn the_words_of_pages_stand_in_their_folder() {
+    let symbols = [
+        "Pb", "Cd", "As", "Hg", "Cu", "Ni", "Ag", "Sn", "Sb", "Zn", "Fe", "Al", "Co", "Cr", "Mn",
+        "Tl",
+    ];
+    let mut exceptions = vec![
+        ("/heat.rs", "", "still to be moved"),
+        ("/heat_picture.rs", "", "still to be moved"),
+        ("/markup.rs", "<", "markup"),
+        ("/markup.rs", "said ", "two classes of the style sheet"),
+    ];
+    exceptions.extend(symbols.map(|symbol| ("/food.rs", symbol, "a chemical symbol")));
+    check_wording("src/model/page/", "src/model/page/wording/", &exceptions);
+}
+
+#[test]
+fn the_words_of_the_counsel_stand_in_their_folder() {
+    check_wording("src/model/counsel/", "src/model/counsel/wording/", &[]);
+}
+
+#[test]
+fn the_words_of_reading_a_record_stand_in_their_file() {
+    check_wording(
+        "src/model/case/reading",
+        "src/model/case/reading/wording.rs",
+        &[],
+    );
+}
+
+#[test]
+fn words_are_told_from_what_is_none() {
+    for words in [
+        "What is not known",
+        "Cost",
+        "Cost:",
+        "No",
+        " Signs of it: {}.",
+        "{} across",
+        "about {middle}",
+        "{count} entries",
+        "The record says \\\"{}\\\".",
+        "Ce n'est rien",
+    ] {
+        assert!(is_wording(words), "{words}");
+    }
+    for other in [
+        "",
+        "sheet.cautions",
+        "bench.heat.thickness_mm",
+        "parts[part={}].{field}",
+        "caution.{}",
+        "not_needed",
+        "S08",
+        "RFP",
+        "mm",
+        "°C",
+        "{} mg/kg",
+        "{x:.0} mm",
+        "{} cm²",
+        " ({when})",
+        "; ",
+        "M{a} {top}H{b}V{}H{a}Z",
+        "M{x:.1} {y:.1}a4 4 0 1 0 8 0a4 4 0 1 0 -8 0z",
+        "<ul>\\n",
+        " class=\\\"",
+        "copper-line",
+        "\\u{2009}",
+    ] {
+        assert!(!is_wording(other), "{other}");
+    }
+}
+
+#[test]
+fn literals_are_found_wherever_they_stand() {
+    let source = r##"
+//! A comment with "words of its own".
+#[doc = "An attribute with words."] // and a comment
+fn page<'a>(x: &'a str) -> Block {
+    let quote = '"'; /* "no literal here" */
+    let escaped = '\'';
+    say("A sentence that \
+         goes on.", r#"raw "words" too"#);
+    x.expect("a developer reads this");
+    format!("{x} \"said\" that")
+}
+#[cfg(test)]
+mod tests {
+    const INVENTED: &str = "Words of a test {";
+}
+const AFTER: &str = "After the tests";
+"##;
+    let found: Vec<(usize, String, String)> = literals(source)
+        .into_iter()
+        .map(|l| (l.line, l.call, l.text))
+        .collect();
+    let expected = [
+        (7, "say", "A sentence that goes on."),
+        (8, "", r#"raw "words" too"#),
+        (9, "expect", "a developer reads this"),
+        (10, "format!", r#"{x} \"said\" that"#),
+        (16, "", "After the tests"),
+    ];
+    let expected = expected.map(|(n, call, text)| (n, call.to_owned(), text.to_owned()));
+    assert_eq!(found, expected);
 }

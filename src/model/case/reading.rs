@@ -1,10 +1,12 @@
 //! Reads a draft's fields into a case, one rule a field, and says what could not be used.
 
 mod sales;
+mod wording;
 
 use serde_json::{Map, Value};
 
 pub use sales::{COMPARED_KINDS, FLAWS};
+use wording as words;
 
 use super::{
     Aim, Answer, Bleed, BleedWord, Case, Consents, Date, Density, Iacs, Market, Measures, Method,
@@ -101,11 +103,7 @@ impl Reader {
         let field = name.rsplit('.').next().unwrap_or(name);
         let value = holder.get(field).filter(|v| !v.is_null());
         if value.is_some_and(|v| !v.is_object()) {
-            self.problem(
-                name.to_owned(),
-                format!("\"{name}\" should be an object with named fields."),
-                "It was left out. What stood there is kept in the file.",
-            );
+            self.problem(name.to_owned(), words::no_object(name), words::LEFT_OUT);
         }
         Section {
             path: name.to_owned(),
@@ -123,21 +121,14 @@ impl Reader {
             return Vec::new();
         };
         let Some(entries) = value.as_array() else {
-            self.problem(
-                name.to_owned(),
-                format!("\"{name}\" should be a list."),
-                "It was left out. What stood there is kept in the file.",
-            );
+            self.problem(name.to_owned(), words::no_list(name), words::LEFT_OUT);
             return Vec::new();
         };
         if entries.len() > most {
             self.problem(
                 name.to_owned(),
-                format!(
-                    "\"{name}\" has {} entries; the first {most} are used.",
-                    entries.len()
-                ),
-                "Remove what repeats.",
+                words::too_many(name, entries.len(), most),
+                words::TOO_MANY_REMEDY,
             );
         }
         let mut sections = Vec::new();
@@ -150,8 +141,8 @@ impl Reader {
                 }),
                 None => self.problem(
                     path,
-                    "This entry is not an object.".to_owned(),
-                    "It was left out. Correct or remove it.",
+                    words::ENTRY_NO_OBJECT.to_owned(),
+                    words::ENTRY_NO_OBJECT_REMEDY,
                 ),
             }
         }
@@ -165,8 +156,8 @@ impl Reader {
             _ => {
                 self.problem(
                     section.at(field),
-                    "This should be text.".to_owned(),
-                    "Put it in quotation marks or leave it out.",
+                    words::NO_TEXT.to_owned(),
+                    words::NO_TEXT_REMEDY,
                 );
                 None
             }
@@ -190,8 +181,8 @@ impl Reader {
             let near = nearest(&text, ids.iter().copied()).unwrap_or("");
             self.problem(
                 section.at(field),
-                format!("\"{}\" is not one of the choices.", shorten(&text)),
-                &format!("Did you mean \"{near}\"? Choices: {}.", ids.join(", ")),
+                words::no_choice(&shorten(&text)),
+                &words::no_choice_remedy(near, &ids.join(", ")),
             );
         }
         found
@@ -207,8 +198,8 @@ impl Reader {
         if yes.is_none() {
             self.problem(
                 section.at(field),
-                "This should be true or false.".to_owned(),
-                "Write true or false, yes or no, or leave it out.",
+                words::NO_FLAG.to_owned(),
+                words::NO_FLAG_REMEDY,
             );
         }
         yes
@@ -235,16 +226,16 @@ impl Reader {
                 .map_or_else(|| value.to_string(), str::to_owned);
             self.problem(
                 section.at(field),
-                format!("\"{}\" is not a number.", shorten(&shown)),
-                &format!("Type {what} in digits, such as {}.", example(range)),
+                words::no_number(&shorten(&shown)),
+                &words::no_number_remedy(what, example(range)),
             );
             return None;
         };
         if number < range.0 || number > range.1 {
             self.problem(
                 section.at(field),
-                format!("{number} is out of range for {what}."),
-                &format!("Use a number from {} to {}.", range.0, range.1),
+                words::out_of_range(number, what),
+                &words::out_of_range_remedy(range.0, range.1),
             );
             return None;
         }
@@ -252,20 +243,17 @@ impl Reader {
     }
 
     fn year(&mut self, section: &Section, field: &str) -> Option<u16> {
-        let year = self.number(section, field, TYPED_YEARS, "a year")?;
+        let year = self.number(section, field, TYPED_YEARS, words::A_YEAR)?;
         if !(YEARS.0..=YEARS.1).contains(&year) {
             let (what, then) = if year < YEARS.0 {
-                (
-                    "is earlier than any piece weighed here",
-                    " If it is right, leave it out and ask a specialist.",
-                )
+                (words::TOO_EARLY, words::TOO_EARLY_REMEDY)
             } else {
-                ("is out of range for a year", "")
+                (words::NO_YEAR, "")
             };
             self.problem(
                 section.at(field),
-                format!("{year} {what}."),
-                &format!("Use a year from {} to {}.{then}", YEARS.0, YEARS.1),
+                words::year_is(year, what),
+                &words::year_remedy(YEARS.0, YEARS.1, then),
             );
             return None;
         }
@@ -277,8 +265,8 @@ impl Reader {
         }
         self.problem(
             section.at(field),
-            format!("{year} is not a whole year."),
-            "Type the year in four digits.",
+            words::no_whole_year(year),
+            words::NO_WHOLE_YEAR_REMEDY,
         );
         None
     }
@@ -290,7 +278,7 @@ impl Reader {
             form: self.word(&s, "form"),
             from_year: self.year(&s, "from_year"),
             to_year: self.year(&s, "to_year"),
-            height_mm: self.number(&s, "height_mm", (1.0, 3000.0), "a height in millimetres"),
+            height_mm: self.number(&s, "height_mm", (1.0, 3000.0), words::A_HEIGHT),
             soldered_vessel: self.flag(&s, "soldered_vessel"),
             rare: self.flag(&s, "rare").unwrap_or(false),
             documented: self.flag(&s, "documented").unwrap_or(false),
@@ -300,8 +288,8 @@ impl Reader {
         {
             self.problem(
                 "piece.from_year".to_owned(),
-                format!("The earliest year, {from}, is after the latest, {to}."),
-                "Correct one of them. Until then neither is used.",
+                words::years_crossed(from, to),
+                words::YEARS_CROSSED_REMEDY,
             );
             piece.from_year = None;
             piece.to_year = None;
@@ -315,8 +303,8 @@ impl Reader {
             let Some(id) = self.text(&s, "id") else {
                 self.problem(
                     s.at("id"),
-                    "A finding needs its id.".to_owned(),
-                    "Give it, such as C01, or remove the entry.",
+                    words::NO_FINDING_ID.to_owned(),
+                    words::NO_FINDING_ID_REMEDY,
                 );
                 continue;
             };
@@ -324,8 +312,8 @@ impl Reader {
                 let near = nearest(&id, findings().iter().map(|f| f.id)).unwrap_or("");
                 self.problem(
                     s.at("id"),
-                    format!("No finding is called \"{}\".", shorten(&id)),
-                    &format!("Did you mean {near}? It was left out."),
+                    words::no_such_finding(&shorten(&id)),
+                    &words::did_you_mean(near),
                 );
                 continue;
             };
@@ -333,8 +321,8 @@ impl Reader {
                 if s.get("answer").is_none() {
                     self.problem(
                         s.at("answer"),
-                        format!("{id} has no answer."),
-                        "Say seen, absent or unsure.",
+                        words::no_answer(&id),
+                        words::NO_ANSWER_REMEDY,
                     );
                 }
                 continue;
@@ -354,8 +342,8 @@ impl Reader {
                     let kept = first.seen.id();
                     self.problem(
                         s.at("answer"),
-                        format!("{id} is answered twice for the same part, differently."),
-                        &format!("The first, \"{kept}\", is used. Remove one of them."),
+                        words::answered_twice(&id),
+                        &words::answered_twice_remedy(kept),
                     );
                 }
             }
@@ -368,11 +356,7 @@ impl Reader {
         let s = self.section(root, "measures");
         for group in ["density", "iacs", "xrf"] {
             if s.get(group).is_some_and(|held| !held.is_object()) {
-                self.problem(
-                    s.at(group),
-                    format!("\"{group}\" should be an object with named fields."),
-                    "It was left out. What stood there is kept in the file.",
-                );
+                self.problem(s.at(group), words::no_object(group), words::LEFT_OUT);
             }
         }
         Measures {
@@ -388,11 +372,7 @@ impl Reader {
         for (field, why) in ticks {
             if self.flag(s, field) == Some(true) {
                 refused = true;
-                self.problem(
-                    s.at(field),
-                    format!("The reading is not used: {why}."),
-                    "Leave it out, or measure a part of which this is not true.",
-                );
+                self.problem(s.at(field), words::not_used(why), words::NOT_USED_REMEDY);
             }
         }
         refused
@@ -403,41 +383,27 @@ impl Reader {
         let own = |id: &str| ledger.value(&format!("measure.density.{id}"));
         let weight = (0.1, 50_000.0);
         let (air_field, water_field) = ("density.in_air_g", "density.in_water_g");
-        let air = self.number(s, air_field, weight, "a weight in grams");
-        let water = self.number(s, water_field, (0.0, weight.1), "a weight in grams");
-        let water_c = self.number(s, "density.water_c", (0.0, 40.0), "a temperature in C");
-        let readable = self.number(
-            s,
-            "density.readable_g",
-            (0.001, 100.0),
-            "the smallest step of the balance in grams",
-        );
+        let air = self.number(s, air_field, weight, words::A_WEIGHT);
+        let water = self.number(s, water_field, (0.0, weight.1), words::A_WEIGHT);
+        let water_c = self.number(s, "density.water_c", (0.0, 40.0), words::A_TEMPERATURE);
+        let readable = self.number(s, "density.readable_g", (0.001, 100.0), words::A_STEP);
         if s.get(air_field).is_none() && s.get(water_field).is_none() {
             return None;
         }
         let refused = self.refused(
             s,
             &[
-                (
-                    "density.loaded",
-                    "a part filled with pitch, plaster or lead weighs like its filling, and water may get in",
-                ),
-                (
-                    "density.hollow_sealed",
-                    "air shut inside makes it too light, and water may get in and stay",
-                ),
-                (
-                    "density.organic",
-                    "wood, ivory, felt or card make it too light, and water spoils them",
-                ),
+                ("density.loaded", words::LOADED),
+                ("density.hollow_sealed", words::HOLLOW),
+                ("density.organic", words::ORGANIC),
             ],
         );
         for field in [air_field, water_field] {
             if s.get(field).is_none() {
                 self.problem(
                     s.at(field),
-                    "One of the two weights is missing.".to_owned(),
-                    "Type it too. Until then no density is worked out.",
+                    words::ONE_WEIGHT.to_owned(),
+                    words::ONE_WEIGHT_REMEDY,
                 );
             }
         }
@@ -456,51 +422,37 @@ impl Reader {
         let (Some(g_cm3), Some(spread)) = (weighing.density(), weighing.spread()) else {
             self.problem(
                 s.at(water_field),
-                "It cannot weigh as much in water as in air, or more.".to_owned(),
-                "Check the two weights; they may be the wrong way round.",
+                words::WATER_NOT_LESS.to_owned(),
+                words::WATER_NOT_LESS_REMEDY,
             );
             return None;
         };
         let fault = if g_cm3 > own("most") {
-            "heavier than any metal of this trade: check the two weights"
+            words::TOO_HEAVY
         } else if g_cm3 < own("least") {
-            "lighter than any metal of this trade: air or a filling is shut in, or a weight is wrong"
+            words::TOO_LIGHT
         } else {
             return Some(Density { g_cm3, spread });
         };
         self.problem(
             s.at(water_field),
-            format!("That makes {} g/cm3, {fault}.", hundredths(g_cm3)),
-            "Weigh again, with no bubbles on it, or leave the weights out. No density is used.",
+            words::density(&hundredths(g_cm3), fault),
+            words::DENSITY_REMEDY,
         );
         None
     }
 
     fn iacs(&mut self, s: &Section, findings: &[Answer]) -> Option<Iacs> {
         let most = Ledger::standard().value("measure.iacs.most");
-        let percent = self.number(
-            s,
-            "iacs.percent",
-            (0.0, most),
-            "a conductivity in % of copper",
-        );
+        let percent = self.number(s, "iacs.percent", (0.0, most), words::A_CONDUCTIVITY);
         let part = self.word(s, "iacs.where");
         s.get("iacs.percent")?;
         let refused = self.refused(
             s,
             &[
-                (
-                    "iacs.curved",
-                    "on a curved spot, or one smaller than the probe, the meter reads low",
-                ),
-                (
-                    "iacs.thin",
-                    "on sheet thinner than the meter sees it reads low",
-                ),
-                (
-                    "iacs.loaded",
-                    "with a filling or another metal close behind, the meter reads both",
-                ),
+                ("iacs.curved", words::CURVED),
+                ("iacs.thin", words::THIN),
+                ("iacs.loaded", words::FILLED),
             ],
         );
         let magnetic = findings
@@ -509,9 +461,8 @@ impl Reader {
         if magnetic {
             self.problem(
                 s.at("iacs.percent"),
-                "The reading is not used: a magnet pulls on the body, and on iron the meter does not tell conductivity."
-                    .to_owned(),
-                "Leave it out, or correct the answer about the magnet.",
+                words::MAGNETIC.to_owned(),
+                words::MAGNETIC_REMEDY,
             );
         }
         let percent = percent.filter(|_| !refused && !magnetic)?;
@@ -529,7 +480,7 @@ impl Reader {
             "xrf.copper_pct",
             "xrf.antimony_pct",
         ];
-        let shares = fields.map(|f| self.number(s, f, (0.0, 100.0), "a share in %"));
+        let shares = fields.map(|f| self.number(s, f, (0.0, 100.0), words::A_SHARE_IN_PERCENT));
         let spot: Option<Spot> = self.word(s, "xrf.spot");
         if fields.iter().all(|f| s.get(f).is_none()) {
             return None;
@@ -545,8 +496,8 @@ impl Reader {
             if s.get("xrf.spot").is_none() {
                 self.problem(
                     s.at("xrf.spot"),
-                    "It is not said where the X-ray reading was taken.".to_owned(),
-                    "Say worn (where the silver is worn through) or sound. Until then it is not used.",
+                    words::NO_SPOT.to_owned(),
+                    words::NO_SPOT_REMEDY,
                 );
             }
             return None;
@@ -555,8 +506,8 @@ impl Reader {
         if told > limit("sum") {
             self.problem(
                 s.at(fields[0]),
-                format!("The shares add up to {} %.", hundredths(told)),
-                "They cannot be more than 100 % together. Until they are corrected none is used.",
+                words::sum(&hundredths(told)),
+                words::SUM_REMEDY,
             );
             return None;
         }
@@ -564,8 +515,8 @@ impl Reader {
         if spot == Spot::Worn && silver.is_some_and(|x| x > limit("bare")) {
             self.problem(
                 s.at("xrf.spot"),
-                "A spot that reads so much silver is not worn through.".to_owned(),
-                "Say that it is sound, or read a spot where another metal shows.",
+                words::NOT_WORN_THROUGH.to_owned(),
+                words::NOT_WORN_THROUGH_REMEDY,
             );
             return None;
         }
@@ -575,13 +526,13 @@ impl Reader {
         };
         if used.iter().all(Option::is_none) {
             let (what, field) = match spot {
-                Spot::Sound => ("the share of silver", fields[0]),
-                Spot::Worn => ("nickel, zinc, tin or iron", fields[1]),
+                Spot::Sound => (words::THE_SILVER, fields[0]),
+                Spot::Worn => (words::OTHER_METALS, fields[1]),
             };
             self.problem(
                 s.at(field),
-                format!("The X-ray reading does not say {what}, and the rest tells nothing here."),
-                "Type what it found; 0 for a metal it looked for and did not find.",
+                words::xrf_does_not_say(what),
+                words::XRF_DOES_NOT_SAY_REMEDY,
             );
             return None;
         }
@@ -603,8 +554,8 @@ impl Reader {
                 if s.get("part").is_none() {
                     self.problem(
                         s.at("part"),
-                        "A part needs its name.".to_owned(),
-                        "Give it, such as body, or remove the entry.",
+                        words::NO_PART_NAME.to_owned(),
+                        words::NO_PART_NAME_REMEDY,
                     );
                 }
                 continue;
@@ -627,15 +578,15 @@ impl Reader {
                     &s,
                     "joint_distance_mm",
                     (0.0, 2000.0),
-                    "a distance in millimetres",
+                    words::A_DISTANCE,
                 ),
                 readings: self.readings(&s),
             };
             if parts.iter().any(|p| p.name == name) {
                 self.problem(
                     s.at("part"),
-                    format!("\"{}\" is listed twice.", name.id()),
-                    "The first entry is used. Join the two.",
+                    words::listed_twice(name.id()),
+                    words::LISTED_TWICE_REMEDY,
                 );
                 continue;
             }
@@ -661,8 +612,8 @@ impl Reader {
                 _ => {
                     self.problem(
                         s.at(field),
-                        format!("\"{}\" cannot be used here.", shorten(word)),
-                        "Type numbers from 0 up, with a space between. Until then none is used.",
+                        words::cannot_be_used(&shorten(word)),
+                        words::CANNOT_BE_USED_REMEDY,
                     );
                     return Vec::new();
                 }
@@ -677,7 +628,7 @@ impl Reader {
         for method in Method::ALL {
             let um = self.numbers(s, &[method.id(), "_um"].concat(), MOST_UM);
             let error = [method.id(), "_error_um"].concat();
-            let error_um = self.number(s, &error, (0.0, MOST_UM), "micrometres");
+            let error_um = self.number(s, &error, (0.0, MOST_UM), words::MICROMETRES);
             readings.extend(um.into_iter().map(|um| Reading {
                 method: *method,
                 um,
@@ -690,7 +641,7 @@ impl Reader {
     /// A point count: `count_points` in each field, `count_bare` on bare metal, one number a field.
     fn count(&mut self, s: &Section) -> Option<Bleed> {
         let bare = self.numbers(s, "count_bare", MOST_POINTS);
-        let points = self.number(s, "count_points", (1.0, MOST_POINTS), "a number of points");
+        let points = self.number(s, "count_points", (1.0, MOST_POINTS), words::POINTS_COUNTED);
         if bare.is_empty() {
             return None;
         }
@@ -707,8 +658,8 @@ impl Reader {
         };
         self.problem(
             s.at(field),
-            "The count does not fit the points of a field.".to_owned(),
-            "Type whole numbers: how many points a field has, and for each field no more than that on metal.",
+            words::COUNT_DOES_NOT_FIT.to_owned(),
+            words::COUNT_DOES_NOT_FIT_REMEDY,
         );
         None
     }
@@ -738,21 +689,21 @@ impl Reader {
             {
                 self.problem(
                     inner.at(missing),
-                    format!("The counted interval has no \"{missing}\"."),
-                    "Give low, likely and high, each as a share of 1, or one word or percentage instead.",
+                    words::interval_lacks(missing),
+                    words::INTERVAL_LACKS_REMEDY,
                 );
                 return None;
             }
-            let low = self.number(&inner, "low", (0.0, 1.0), "a fraction")?;
-            let likely = self.number(&inner, "likely", (0.0, 1.0), "a fraction")?;
-            let high = self.number(&inner, "high", (0.0, 1.0), "a fraction")?;
+            let low = self.number(&inner, "low", (0.0, 1.0), words::A_FRACTION)?;
+            let likely = self.number(&inner, "likely", (0.0, 1.0), words::A_FRACTION)?;
+            let high = self.number(&inner, "high", (0.0, 1.0), words::A_FRACTION)?;
             if low <= likely && likely <= high {
                 return Some(Bleed::Counted { low, likely, high });
             }
             self.problem(
                 inner.path,
-                "The interval is out of order.".to_owned(),
-                "Write low, likely and high from small to large.",
+                words::INTERVAL_CROSSED.to_owned(),
+                words::INTERVAL_CROSSED_REMEDY,
             );
             return None;
         }
@@ -770,8 +721,8 @@ impl Reader {
                 }
                 self.problem(
                     s.at("bleed"),
-                    format!("{percent} % is not possible."),
-                    "Use 0 to 100 %: the share of the part where base metal shows.",
+                    words::not_possible(percent),
+                    words::NOT_POSSIBLE_REMEDY,
                 );
                 return None;
             }
@@ -779,32 +730,21 @@ impl Reader {
                 let near = nearest(text, BleedWord::ids().into_iter()).unwrap_or("");
                 self.problem(
                     s.at("bleed"),
-                    format!(
-                        "\"{}\" is not a way to tell how much base metal shows.",
-                        shorten(text)
-                    ),
-                    &format!(
-                        "Did you mean \"{near}\"? Say {}, or a percentage such as 5 %.",
-                        BleedWord::ids().join(", ")
-                    ),
+                    words::no_bleed(&shorten(text)),
+                    &words::no_bleed_remedy(near, &BleedWord::ids().join(", ")),
                 );
                 return None;
             }
         }
-        self.number(
-            s,
-            "bleed",
-            (0.0, 1.0),
-            "the share of the part where base metal shows (0.05 is 5 %)",
-        )
-        .map(Bleed::Fraction)
+        self.number(s, "bleed", (0.0, 1.0), words::A_BARE_SHARE)
+            .map(Bleed::Fraction)
     }
 
     fn aim(&mut self, root: &Map<String, Value>) -> Aim {
         let s = self.section(root, "aim");
         let weights = s.fields.map_or([None; 5], |aim| {
             let own = self.section(aim, "aim.weights");
-            Aim::WEIGHED.map(|id| self.number(&own, id, (0.0, 100.0), "points"))
+            Aim::WEIGHED.map(|id| self.number(&own, id, (0.0, 100.0), words::POINTS))
         });
         Aim {
             weights,
@@ -819,7 +759,7 @@ impl Reader {
     }
 
     fn money(&mut self, s: &Section, field: &str) -> Option<f64> {
-        self.number(s, field, (0.0, MOST_MONEY), "an amount of money")
+        self.number(s, field, (0.0, MOST_MONEY), words::MONEY)
     }
 
     fn market(&mut self, root: &Map<String, Value>) -> Market {
@@ -840,8 +780,8 @@ impl Reader {
             if value.is_some_and(|v| v <= 0.0) {
                 self.problem(
                     s.at(field),
-                    "A value has to be more than nothing.".to_owned(),
-                    "Type what an undamaged one might fetch, or leave it empty.",
+                    words::NO_VALUE.to_owned(),
+                    words::NO_VALUE_REMEDY,
                 );
                 *value = None;
             }
@@ -849,8 +789,8 @@ impl Reader {
         if !in_order(&[market.low, market.likely, market.high]) {
             self.problem(
                 "market.likely".to_owned(),
-                "Low, likely and high are out of order.".to_owned(),
-                "Type them from small to large. Until then only \"likely\" is used.",
+                words::OUT_OF_ORDER.to_owned(),
+                words::OUT_OF_ORDER_REMEDY,
             );
             market.low = None;
             market.high = None;
@@ -864,8 +804,8 @@ impl Reader {
             let Some(id) = self.text(&s, "treatment") else {
                 self.problem(
                     s.at("treatment"),
-                    "A quote needs the treatment it is for.".to_owned(),
-                    "Give it, such as T14a, or remove the entry.",
+                    words::NO_TREATMENT.to_owned(),
+                    words::NO_TREATMENT_REMEDY,
                 );
                 continue;
             };
@@ -873,8 +813,8 @@ impl Reader {
                 let near = nearest(&id, Treatment::ALL.iter().map(|t| t.id())).unwrap_or("");
                 self.problem(
                     s.at("treatment"),
-                    format!("No treatment is called \"{}\".", shorten(&id)),
-                    &format!("Did you mean {near}? The quote was left out."),
+                    words::no_such_treatment(&shorten(&id)),
+                    &words::no_such_treatment_remedy(near),
                 );
                 continue;
             };
@@ -888,8 +828,8 @@ impl Reader {
                 if s.get("likely").is_none() {
                     self.problem(
                         s.at("likely"),
-                        "The quote has no price.".to_owned(),
-                        "Type the price asked.",
+                        words::NO_PRICE.to_owned(),
+                        words::NO_PRICE_REMEDY,
                     );
                 }
                 continue;
@@ -897,8 +837,8 @@ impl Reader {
             if !in_order(&[low, Some(likely), high]) {
                 self.problem(
                     s.at("likely"),
-                    "Low, likely and high are out of order.".to_owned(),
-                    "Type them from small to large. Until then only \"likely\" is used.",
+                    words::OUT_OF_ORDER.to_owned(),
+                    words::OUT_OF_ORDER_REMEDY,
                 );
                 quotes.push(Quote {
                     treatment,
@@ -940,10 +880,8 @@ impl Reader {
         if count > MOST_OVERRIDES {
             self.problem(
                 "overrides".to_owned(),
-                format!(
-                    "There are {count} figures of your own; the first {MOST_OVERRIDES} are used."
-                ),
-                "Remove those that only repeat what is shipped.",
+                words::own_figures(count, MOST_OVERRIDES),
+                words::OWN_FIGURES_REMEDY,
             );
         }
         // Each is tried on a ledger here, so that a case only ever holds overrides that can be laid.
@@ -964,7 +902,7 @@ impl Reader {
                 path: path.clone(),
                 fields: Some(&fields),
             };
-            let value = self.number(&inner, "value", (f64::MIN, f64::MAX), "your own value");
+            let value = self.number(&inner, "value", (f64::MIN, f64::MAX), words::YOUR_OWN_VALUE);
             let reason = self.text(&inner, "reason").unwrap_or_default();
             let Some(value) = value else { continue };
             match trial.override_with(id, value, &reason) {
@@ -992,8 +930,8 @@ impl Reader {
         if date.is_none() {
             self.problem(
                 "asked_on".to_owned(),
-                format!("\"{}\" is not a date.", shorten(&text)),
-                "Write it as year-month-day, such as 2026-05-31.",
+                words::no_date(&shorten(&text)),
+                words::NO_DATE_REMEDY,
             );
         }
         date
@@ -1002,26 +940,22 @@ impl Reader {
 
 fn override_words(fault: &OverrideFault) -> (String, String) {
     match fault {
-        OverrideFault::Unknown { nearest } => (
-            "No figure has this id.".to_owned(),
-            format!("Did you mean {nearest}? It was left out."),
-        ),
+        OverrideFault::Unknown { nearest } => {
+            (words::NO_FIGURE.to_owned(), words::did_you_mean(nearest))
+        }
         OverrideFault::NotFinite => (
-            "This is not a number.".to_owned(),
-            "Type your value in digits.".to_owned(),
+            words::NOT_FINITE.to_owned(),
+            words::NOT_FINITE_REMEDY.to_owned(),
         ),
         OverrideFault::Negative => (
-            "This figure cannot be below zero.".to_owned(),
-            "Type zero or more.".to_owned(),
+            words::NEGATIVE.to_owned(),
+            words::NEGATIVE_REMEDY.to_owned(),
         ),
         OverrideFault::OutsideShare => (
-            "This figure is a share of 1.".to_owned(),
-            "Type a number from 0 to 1; 0.15 is 15 %.".to_owned(),
+            words::OUTSIDE_SHARE.to_owned(),
+            words::OUTSIDE_SHARE_REMEDY.to_owned(),
         ),
-        OverrideFault::Unsafe { limit } => (
-            "This is a safety limit; it can be made stricter but not looser.".to_owned(),
-            format!("The loosest it may be is {limit}. The shipped value is used."),
-        ),
+        OverrideFault::Unsafe { limit } => (words::UNSAFE.to_owned(), words::unsafe_remedy(*limit)),
     }
 }
 

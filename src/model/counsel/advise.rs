@@ -3,6 +3,7 @@
 use super::course::Course;
 use super::draws::Draws;
 use super::outcome::{Outcome, stretches};
+use super::wording::advise as words;
 use crate::case::{Case, Currency, Goal};
 use crate::facts::Ledger;
 use crate::identity::{Kind, Posterior};
@@ -111,10 +112,10 @@ pub(super) fn advise(
     };
     let mut doubts = Vec::new();
     if let Some(measure) = disagreeing(chosen, own, &groups, outcomes, &regret, noise, ledger) {
-        doubts.push(format!("Judged by {measure}, another course does better."));
+        doubts.push(words::another_does_better(measure));
     }
     if posterior.top_family().1 < ledger.value("counsel.family") && courses[chosen].touches() {
-        doubts.push("What it is is not settled yet, and this touches the piece.".to_owned());
+        doubts.push(words::KIND_NOT_SETTLED.to_owned());
     }
     doubts.extend(money_doubts(&courses[chosen], draws, case));
     // Each of these doubts by itself keeps the answer from being clear.
@@ -122,9 +123,7 @@ pub(super) fn advise(
         firmness = firmness.min(Firmness::Leaning);
     }
     if case.market.currency == Some(Currency::Other) {
-        doubts.push(
-            "Usual costs and fees are held in pounds, euros or dollars; in another currency, put in quotes.".to_owned(),
-        );
+        doubts.push(words::OTHER_CURRENCY.to_owned());
     }
     Advice {
         chosen,
@@ -141,7 +140,7 @@ pub(super) fn advise(
 fn money_doubts(chosen: &Course, draws: &Draws, case: &Case) -> Vec<String> {
     let mut doubts = Vec::new();
     if !draws.value_entered {
-        doubts.push("You gave no value, so a wide guess for such pieces stands in.".to_owned());
+        doubts.push(words::NO_VALUE.to_owned());
     }
     let unquoted = chosen
         .steps
@@ -149,9 +148,7 @@ fn money_doubts(chosen: &Course, draws: &Draws, case: &Case) -> Vec<String> {
         .find(|t| is_paid(**t, case) && case.quote(**t).is_none());
     if let Some(step) = unquoted {
         let name = step.name().to_ascii_lowercase();
-        doubts.push(format!(
-            "There is no quote for {name} yet; a wide range stands in."
-        ));
+        doubts.push(words::no_quote(&name));
     }
     doubts
 }
@@ -303,12 +300,12 @@ fn disagreeing(
         rivals().any(|r| measure(r) > mine + noise)
     };
     if beaten(&|i| median(&outcomes[i].score)) {
-        return Some("the middle outcome");
+        return Some(words::THE_MIDDLE);
     }
     if beaten(&|i| tail_mean(&outcomes[i].score, tail)) {
-        return Some("the worst tenth of outcomes");
+        return Some(words::THE_WORST_TENTH);
     }
-    beaten(&|i| -regret[i]).then_some("the greatest regret")
+    beaten(&|i| -regret[i]).then_some(words::THE_GREATEST_REGRET)
 }
 
 /// Mean score of each course that can be advised, by kind: `[course][kind]`, NaN where the kind

@@ -2,6 +2,7 @@
 //!
 //! Invariant: a hazard more never takes a caution away.
 
+use super::wording::caution_list as words;
 use crate::case::Joint;
 use crate::facts::{CautionText, Level, caution};
 use crate::report::CautionReport;
@@ -17,7 +18,12 @@ const CHILD_AGENTS: [&str; 6] = [
 pub(crate) fn cautions_for(named: &[Treatment], situation: &Situation) -> Vec<CautionReport> {
     let mut list = Vec::new();
     if situation.active_corrosion() {
-        add(&mut list, "caution.corrosion", Level::Stop, "Corrosion");
+        add(
+            &mut list,
+            "caution.corrosion",
+            Level::Stop,
+            words::CORROSION,
+        );
     }
     if situation.lead_suspected() {
         let level = if situation.case.aim.food && situation.lead != LeadStatus::Absent {
@@ -25,29 +31,29 @@ pub(crate) fn cautions_for(named: &[Treatment], situation: &Situation) -> Vec<Ca
         } else {
             Level::Care
         };
-        add(&mut list, "caution.lead", level, "Lead");
+        add(&mut list, "caution.lead", level, words::LEAD);
     }
     if situation.sealed_or_pitch() {
-        add(
-            &mut list,
-            "caution.sealed",
-            Level::Care,
-            "Closed or filled parts",
-        );
+        add(&mut list, "caution.sealed", Level::Care, words::SEALED);
     }
     if situation.gilt() || situation.case.has_seen("P14") {
-        add(&mut list, "caution.mercury", Level::Care, "Mercury");
+        add(&mut list, "caution.mercury", Level::Care, words::MERCURY);
     }
     if situation.any_joint(&[Joint::NeatRepair]) {
         add(
             &mut list,
             "caution.cadmium",
             Level::Care,
-            "An old repair with silver solder",
+            words::SILVER_SOLDER,
         );
     }
     if situation.body_bleed >= situation.ledger.value("silver.f_none") || any_bleed(situation) {
-        add(&mut list, "caution.bare_edges", Level::Care, "Bare metal");
+        add(
+            &mut list,
+            "caution.bare_edges",
+            Level::Care,
+            words::BARE_METAL,
+        );
     }
     for t in named {
         let id = format!("caution.{}", t.id());
@@ -65,7 +71,7 @@ pub(crate) fn cautions_for(named: &[Treatment], situation: &Situation) -> Vec<Ca
         } else {
             Level::Care
         };
-        add(&mut list, "caution.child", level, "Children and pregnancy");
+        add(&mut list, "caution.child", level, words::CHILDREN);
     }
     sort_short(&mut list, |a, b| a.level.cmp(&b.level));
     list

@@ -2,6 +2,7 @@
 
 use super::course::Course;
 use super::tweak::Tweak;
+use super::wording::change as words;
 use crate::report::{ChangeReport, MOST_MOVED};
 
 /// Values tried on each side of now, log-spaced, before bisection: 33 with now itself.
@@ -39,13 +40,10 @@ pub(super) fn changes(
         .into_iter()
         .map(|(input, reach)| {
             let (value, name) = match input {
-                "value" => (now.value, "what an undamaged one fetches"),
-                "cost" => (now.cost, "what the work costs"),
-                "bleed" => (now.bleed, "how much base metal shows"),
-                _ => (
-                    now.fused,
-                    "the chance that it is fused plate with its own silver",
-                ),
+                "value" => (now.value, words::VALUE),
+                "cost" => (now.cost, words::COST),
+                "bleed" => (now.bleed, words::BLEED),
+                _ => (now.fused, words::FUSED),
             };
             let flips = |factor: f64| {
                 let course = advised(&tweak(input, factor));

@@ -1,5 +1,6 @@
 //! Which plans there are, and what the rules say of each.
 
+use super::wording::course as words;
 use crate::case::Joint;
 use crate::small::sort_short;
 use crate::treatment::{LeadStatus, Reversibility, Situation, Treatment, Verdict, check, worst};
@@ -56,26 +57,22 @@ impl Course {
 pub(crate) fn not_needed(treatment: Treatment, s: &Situation) -> Option<&'static str> {
     let open = matches!(s.joint, Some(Joint::Open | Joint::Leaking));
     match treatment {
-        Treatment::TestLead if s.lead != LeadStatus::Unknown => Some("It has been tested already."),
-        Treatment::Clean if s.cleaned => Some("It is clean already."),
+        Treatment::TestLead if s.lead != LeadStatus::Unknown => Some(words::TESTED),
+        Treatment::Clean if s.cleaned => Some(words::CLEAN),
         Treatment::Clean => match super::draws::tarnish_of(s.case) {
-            None => Some("No tarnish is recorded."),
-            Some(crate::case::Tarnish::Bright) => {
-                Some("It is bright; there is nothing to take off.")
-            }
+            None => Some(words::NO_TARNISH),
+            Some(crate::case::Tarnish::Bright) => Some(words::BRIGHT),
             Some(_) => None,
         },
-        Treatment::Solder | Treatment::LowMelt if !open => Some("No open joint is recorded."),
-        Treatment::RemoveLead if !s.any_joint(&[Joint::GreyRepair]) => {
-            Some("No old grey repair is recorded.")
-        }
+        Treatment::Solder | Treatment::LowMelt if !open => Some(words::NO_OPEN_JOINT),
+        Treatment::RemoveLead if !s.any_joint(&[Joint::GreyRepair]) => Some(words::NO_GREY_REPAIR),
         // Somebody who holds a quote is asking about it, and gets an answer.
         Treatment::Replate
             if s.case.quote(treatment).is_none()
                 && s.body_bleed < s.ledger.value("silver.f_none")
                 && s.covered_area > 0.99 =>
         {
-            Some("Hardly any base metal shows.")
+            Some(words::HARDLY_ANY_BLEED)
         }
         _ => None,
     }

@@ -5,7 +5,8 @@ use super::advise::{Advice, Firmness};
 use super::course::Course;
 use super::draws::Draws;
 use super::outcome::Outcome;
-use super::wording::{advice_sentence, course_name, money};
+use super::say::{advice_sentence, course_name, money};
+use super::wording::explain as words;
 use crate::case::{Case, Goal};
 use crate::facts::Ledger;
 use crate::identity::{Family, Kind};
@@ -49,7 +50,7 @@ impl Explained<'_> {
         }
         let tests = self.chosen().steps.contains(&Treatment::TestLead);
         if self.case.aim.food && !tests && !self.situation.display_only().is_empty() {
-            answer.push_str(" Do not use it for food or drink.");
+            answer.push_str(words::NOT_FOR_FOOD);
         }
         let contrast = self.find(Treatment::Replate).filter(|r| {
             self.case.quote(Treatment::Replate).is_some()
@@ -60,18 +61,15 @@ impl Explained<'_> {
             Some(r) => {
                 let cost = median(&self.outcomes[r].cost);
                 let loss = if self.situation.original_fused() >= 0.5 {
-                    "take away the very surface a buyer pays for"
+                    words::LOSES_THE_SURFACE
                 } else if self.situation.posterior.of(Kind::Sil) >= 0.5 {
-                    "plate over solid silver"
+                    words::PLATES_OVER_SILVER
                 } else if self.courses[r].can_be_advised() && self.gain(r) < 0.0 {
-                    "not earn that back"
+                    words::NOT_EARNED_BACK
                 } else {
-                    "be work that cannot be undone"
+                    words::CANNOT_BE_UNDONE
                 };
-                format!(
-                    "{answer} Replating would cost about {} and {loss}.",
-                    money(self.case, cost)
-                )
+                words::replating(&answer, &money(self.case, cost), loss)
             }
             None => answer,
         }
@@ -81,15 +79,9 @@ impl Explained<'_> {
     pub(super) fn firmness_words(&self) -> String {
         let p = share(self.advice.p_best[self.advice.chosen]);
         match self.advice.firmness {
-            Firmness::Clear => format!(
-                "Clear: in {p} of the ways things may be, nothing else does noticeably better."
-            ),
-            Firmness::Leaning => format!(
-                "Leaning this way: in {p} of the ways things may be, nothing else does noticeably better."
-            ),
-            Firmness::Open => format!(
-                "Open: only in {p} of the ways things may be does nothing else do noticeably better. Of the courses that come out level, this one keeps most choice for later."
-            ),
+            Firmness::Clear => words::clear(&p),
+            Firmness::Leaning => words::leaning(&p),
+            Firmness::Open => words::open(&p),
         }
     }
 
@@ -108,19 +100,14 @@ impl Explained<'_> {
         self.identity_reason(&mut say);
         if self.case.aim.food && !self.situation.display_only().is_empty() {
             let text = if self.chosen().steps.contains(&Treatment::TestLead) {
-                "You want to serve food or drink from it. Until a test says no lead is released, it is for display."
+                words::FOOD_UNTESTED
             } else {
-                "You want to serve food or drink from it, but as it stands it is for display only."
+                words::FOOD_DISPLAY
             };
             say("food", text.to_owned(), None);
         }
         if self.situation.active_corrosion() {
-            say(
-                "corrosion",
-                "Something is still corroding. Keeping it dry comes before anything else."
-                    .to_owned(),
-                None,
-            );
+            say("corrosion", words::CORROSION.to_owned(), None);
         }
         if chosen == 0 || !self.chosen().touches() {
             self.reasons_to_leave(&mut say);
@@ -128,11 +115,7 @@ impl Explained<'_> {
             self.bridge(chosen, &mut say);
             let kept = own.originality;
             if kept < 0.995 {
-                say(
-                    "originality",
-                    format!("It keeps {} of what is original.", percent(kept)),
-                    None,
-                );
+                say("originality", words::keeps_original(&percent(kept)), None);
             }
         }
         if let Some(rival) = self.advice.runner_up {
@@ -140,26 +123,23 @@ impl Explained<'_> {
             let name = course_name(&self.courses[rival]).to_ascii_lowercase();
             let text = if self.case.aim.goal_or_default() == Goal::Sell {
                 if gap < 0.0 {
-                    format!(
-                        "The next best, {name}, leaves about {} less on average.",
-                        money(self.case, -gap)
-                    )
+                    words::next_leaves_less(&name, &money(self.case, -gap))
                 } else {
-                    format!(
-                        "The next best, {name}, leaves about {} more on average: within the noise, or harder to undo.",
-                        money(self.case, gap)
-                    )
+                    words::next_leaves_more(&name, &money(self.case, gap))
                 }
             } else {
                 let points = 100.0 * (mean(&own.score) - mean(&self.outcomes[rival].score));
                 match points.round().abs() {
-                    0.0..1.0 => {
-                        format!("The next best, {name}, comes out level for what you want.")
-                    }
-                    n => format!(
-                        "The next best, {name}, scores {n:.0} point{} in 100 {} for what you want.",
-                        if n < 2.0 { "" } else { "s" },
-                        if points >= 0.0 { "lower" } else { "higher" }
+                    0.0..1.0 => words::next_comes_level(&name),
+                    n => words::next_scores(
+                        &name,
+                        n,
+                        if n < 2.0 { words::POINT } else { words::POINTS },
+                        if points >= 0.0 {
+                            words::LOWER
+                        } else {
+                            words::HIGHER
+                        },
                     ),
                 }
             };
@@ -176,31 +156,23 @@ impl Explained<'_> {
             && covered > self.ledger.value("guard.h14.area")
         {
             let how = if original >= 0.8 {
-                "It is very probably"
+                words::VERY_PROBABLY
             } else {
-                "It may well be"
+                words::MAY_WELL_BE
             };
             say(
                 "original_silver",
-                format!(
-                    "{how} fused plate (old Sheffield plate), and its own silver may still cover {} of it. That surface cannot be put back.",
-                    percent(covered)
-                ),
+                words::original_silver(how, &percent(covered)),
                 None,
             );
         } else {
             say(
                 "identity",
-                format!("It is most likely {} ({}).", family.name(), share(p)),
+                words::most_likely(family.name(), &share(p)),
                 None,
             );
             if family == Family::ReplatedFused {
-                say(
-                    "replated",
-                    "The silver now on it was put there later, so a collector has less to lose."
-                        .to_owned(),
-                    None,
-                );
+                say("replated", words::REPLATED.to_owned(), None);
             }
         }
     }
@@ -221,23 +193,13 @@ impl Explained<'_> {
                     .barred
                     .first()
                     .map_or("", |v| v.reason.as_str());
-                format!("{name}: not this. {why}")
+                words::not_this(name, why)
             } else if gain < 0.0 && cost < 0.5 {
-                format!(
-                    "{name} costs little, but leaves you about {} worse off: it can go wrong, and it takes some silver.",
-                    money(self.case, -gain)
-                )
+                words::little_cost_and_loss(name, &money(self.case, -gain))
             } else if gain < 0.0 {
-                format!(
-                    "{name} would cost about {} and leave you about {} worse off.",
-                    money(self.case, cost),
-                    money(self.case, -gain)
-                )
+                words::cost_and_loss(name, &money(self.case, cost), &money(self.case, -gain))
             } else {
-                format!(
-                    "{name} would leave you about {} better off in money, which is too little, or too hard to undo, to be worth it.",
-                    money(self.case, gain)
-                )
+                words::too_little_gain(name, &money(self.case, gain))
             };
             say(code, text, Some(gain));
         }
@@ -250,37 +212,32 @@ impl Explained<'_> {
         let cost = mean(&after.cost);
         let gain = self.gain(chosen);
         let fees = gain - value + cost;
-        let verb = if value >= 0.0 { "raises" } else { "lowers" };
+        let verb = if value >= 0.0 {
+            words::RAISES
+        } else {
+            words::LOWERS
+        };
         say(
             "value",
-            format!(
-                "The work {verb} what it would fetch by about {} on average, mishaps included.",
-                money(self.case, value.abs())
-            ),
+            words::value(verb, &money(self.case, value.abs())),
             Some(value),
         );
         if fees.abs() >= 0.5 {
             say(
                 "fees",
-                format!(
-                    "Selling charges take about {} of the change.",
-                    money(self.case, fees.abs())
-                ),
+                words::fees(&money(self.case, fees.abs())),
                 Some(fees),
             );
         }
-        say(
-            "cost",
-            format!("The work costs about {}.", money(self.case, cost)),
-            Some(-cost),
-        );
-        let sum = if gain >= 0.0 { "better" } else { "worse" };
+        say("cost", words::cost(&money(self.case, cost)), Some(-cost));
+        let sum = if gain >= 0.0 {
+            words::BETTER
+        } else {
+            words::WORSE
+        };
         say(
             "gain",
-            format!(
-                "Together that leaves you about {} {sum} off than leaving it.",
-                money(self.case, gain.abs())
-            ),
+            words::together(&money(self.case, gain.abs()), sum),
             Some(gain),
         );
     }
@@ -294,26 +251,20 @@ impl Explained<'_> {
             _ => share(x),
         };
         let Some(flip) = change.flips_at else {
-            return format!(
-                "{}: no value we tried changes the answer.",
-                capital(&change.name)
-            );
+            return words::no_value_changes(&capital(&change.name));
         };
         let side = if flip > change.now {
-            "more than"
+            words::MORE_THAN
         } else {
-            "less than"
+            words::LESS_THAN
         };
         let subject = match &*change.input {
-            "value" => format!("If an undamaged one fetched {side} {}", at(flip)),
-            "cost" => format!("If the work cost {side} {}", at(flip)),
-            "bleed" => format!("If base metal showed on {side} {} of it", at(flip)),
-            _ => format!(
-                "If the chance of fused plate with its own silver were {side} {}",
-                at(flip)
-            ),
+            "value" => words::if_value(side, &at(flip)),
+            "cost" => words::if_cost(side, &at(flip)),
+            "bleed" => words::if_bleed(side, &at(flip)),
+            _ => words::if_fused(side, &at(flip)),
         };
-        format!("{subject}, the answer would be: {to}.")
+        words::answer_would_be(&subject, &to)
     }
 
     /// Reasons to let a specialist look first; empty when there are none.
@@ -335,28 +286,26 @@ impl Explained<'_> {
             Treatment::Replate,
         ];
         if delicate >= 0.5 && self.chosen().steps.iter().any(|t| serious.contains(t)) {
-            why.push("This work on this kind of piece is for somebody who knows it.".to_owned());
+            why.push(words::DELICATE.to_owned());
         }
         if self.advice.firmness == Firmness::Open {
-            why.push("The figures do not settle it.".to_owned());
+            why.push(words::NOT_SETTLED.to_owned());
         }
         if self.situation.active_corrosion() {
-            why.push("It is corroding now.".to_owned());
+            why.push(words::CORRODING.to_owned());
         }
         if self.case.aim.food
             && self.situation.lead == crate::treatment::LeadStatus::Unknown
             && self.situation.case.is_soldered()
         {
-            why.push(
-                "Food is wanted from it and nobody knows whether it releases lead.".to_owned(),
-            );
+            why.push(words::FOOD_UNKNOWN.to_owned());
         }
         let fee = self.ledger.value("cost.opinion");
         if self.worth_of_kind > fee {
-            why.push(format!(
-                "Knowing for certain what it is could be worth up to about {}, more than an opinion usually costs.",
-                money(self.case, self.worth_of_kind)
-            ));
+            why.push(words::worth_an_opinion(&money(
+                self.case,
+                self.worth_of_kind,
+            )));
         }
         why
     }
@@ -370,5 +319,5 @@ fn steps_in_words(steps: &[Text]) -> String {
         .filter_map(|id| Treatment::parse(id))
         .map(|t| t.name().to_ascii_lowercase())
         .collect();
-    names.join(", then ")
+    names.join(words::THEN)
 }

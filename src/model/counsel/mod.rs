@@ -11,6 +11,7 @@ mod draws;
 mod explain;
 mod outcome;
 mod sample;
+mod say;
 mod shared;
 mod situated;
 mod tweak;
@@ -33,8 +34,9 @@ use explain::Explained;
 use outcome::{Outcome, Weigher, Weights, cost_scale};
 use sample::Sample;
 use tweak::Tweak;
+use wording::report as words;
 
-pub(crate) use wording::money;
+pub(crate) use say::money;
 
 use crate::bench::{Sheet, disk_reach_mm, strip_reach_mm};
 use crate::case::{Case, Currency, Goal, Problem, Route};
@@ -184,7 +186,7 @@ impl<'a> Solved<'a> {
             worn_through: draws.body().map_or(0.0, |b| b.worn_through),
             next_look: next
                 .first()
-                .map_or("a specialist's look", |g| g.finding.title),
+                .map_or(words::SPECIALISTS_LOOK, |g| g.finding.title),
             heat_reach_mm: heat_reach_mm(ledger),
             lead: Situation::stated_lead(case),
             joint: Situation::stated_joint(case),
@@ -409,7 +411,7 @@ impl<'a> Solved<'a> {
                     left_fraction: plated.then(|| median(&share)),
                     bleed,
                     words: if let_in {
-                        "A piece of silver let in: thicker, amount unknown.".to_owned()
+                        words::SHIELD.to_owned()
                     } else {
                         silver_words(plated, bleed, to_double)
                     },
@@ -443,7 +445,7 @@ impl<'a> Solved<'a> {
                 .unwrap_or(Currency::Other)
                 .id()
                 .into(),
-            label: "Indicative, not an appraisal.".into(),
+            label: words::INDICATIVE.into(),
         }
     }
 
@@ -537,7 +539,7 @@ impl<'a> Solved<'a> {
                 let tail_mean = tail_mean(&gain, tail);
                 CourseReport {
                     steps: ids(course),
-                    name: wording::course_name(course),
+                    name: say::course_name(course),
                     barred: course.barred.iter().map(verdict_report).collect(),
                     conditions: course.conditions.iter().map(verdict_report).collect(),
                     net: band_mean(&o.net),
@@ -557,7 +559,7 @@ impl<'a> Solved<'a> {
                         .steps
                         .iter()
                         .map(|t| t.text().lost.into())
-                        .filter(|l| l != "Nothing")
+                        .filter(|l| l != words::NOTHING_LOST)
                         .collect(),
                 }
             })
@@ -595,20 +597,20 @@ fn after_look(posterior: &Posterior) -> AfterLook {
 
 fn silver_words(plated: bool, bleed: f64, to_double: Option<Band>) -> String {
     if !plated {
-        return "Most likely solid silver, so there is no layer to lose.".to_owned();
+        return words::SOLID_SILVER.to_owned();
     }
     let shown = percent(bleed);
     match to_double {
-        None => format!("Base metal shows on {shown} of it already; there is little left to keep."),
+        None => words::little_left(&shown),
         Some(t) => {
             let span = if t.p50 < 5.0 {
-                "A few gentle cleanings more and twice as much shows."
+                words::A_FEW_CLEANINGS
             } else if t.p50 < 30.0 {
-                "With gentle care it takes some years until twice as much shows."
+                words::SOME_YEARS
             } else {
-                "With gentle care it takes decades until twice as much shows."
+                words::DECADES
             };
-            format!("Base metal shows on {shown} of it. {span}")
+            words::shows_and_lasts(&shown, span)
         }
     }
 }

@@ -6,7 +6,7 @@ use std::rc::Rc;
 use super::course::{Course, courses};
 use super::outcome::{Weigher, Weights};
 use super::tweak::Tweak;
-use super::{Solved, ledger_of, wording};
+use super::{Solved, ledger_of, say};
 use crate::case::Case;
 use crate::identity::Kind;
 use crate::maths::mean;
@@ -100,7 +100,7 @@ pub fn shared(case: &Case, log2_points: u32, scramble: u32, attributes: bool) ->
         .iter()
         .zip(&solved.outcomes)
         .map(|(c, o)| SharedCourse {
-            name: wording::course_name(c),
+            name: say::course_name(c),
             group: c.group(),
             allowed: c.can_be_advised(),
             tests: c.steps.first() == Some(&Treatment::TestLead),
@@ -253,7 +253,7 @@ impl Solved<'_> {
             }
             if let Some((sum, course)) = best {
                 with += sum / n;
-                let name = wording::course_name(&course);
+                let name = say::course_name(&course);
                 if !open(&course) && !opens.contains(&name) {
                     opens.push(name);
                 }

@@ -1,6 +1,7 @@
 //! Fields of a page: what was typed, read and checked.
 
 use super::block::{Block, Choice, Field};
+use super::wording::ask as words;
 use crate::case::{Draft, typed_number};
 
 /// What a number field asks.
@@ -30,17 +31,8 @@ pub fn number(draft: &Draft, ask: Question<'_>) -> (Block, Option<f64>) {
     } else {
         match typed_number(&text) {
             Some(value) if (least..=most).contains(&value) => (Some(value), String::new()),
-            Some(_) => (
-                None,
-                format!(
-                    "Enter a number from {least} to {most}.{}",
-                    with_unit(ask.unit)
-                ),
-            ),
-            None => (
-                None,
-                format!("That is not a number. Enter one from {least} to {most}."),
-            ),
+            Some(_) => (None, words::out_of_range(least, most, &with_unit(ask.unit))),
+            None => (None, words::no_number(least, most)),
         }
     };
     let field = Field {
@@ -60,7 +52,7 @@ fn with_unit(unit: &str) -> String {
     if unit.is_empty() {
         String::new()
     } else {
-        format!(" The unit is {unit}.")
+        words::unit(unit)
     }
 }
 

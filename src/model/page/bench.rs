@@ -5,6 +5,7 @@
 use std::borrow::Cow;
 
 use super::block::{Block, Tone};
+use super::wording::bench as words;
 use super::{caution_blocks, food, heat, plating};
 use crate::case::{Case, Draft};
 use crate::facts::{Ledger, ledger_of};
@@ -32,11 +33,7 @@ pub(super) fn page(draft: &Draft) -> Vec<Block> {
         case,
         ledger,
     };
-    let mut blocks = vec![Block::said(
-        Tone::Quiet,
-        "For talking to whoever would do the work. A field left empty takes what stands in it, from the piece where \
-         it can.",
-    )];
+    let mut blocks = vec![Block::said(Tone::Quiet, words::WHAT_FOR)];
     blocks.extend(SECTIONS.iter().map(|section| section(&bench)));
     blocks.extend(caution_blocks::foot("bench"));
     blocks

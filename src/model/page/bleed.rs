@@ -4,6 +4,7 @@ use super::ask::{Question, number};
 use super::block::{Block, Table, Tone};
 use super::part_words::{named, part_choice, part_problem, percent, text_field};
 use super::picture::{Anchor, Ink, Mark, Picture};
+use super::wording::bleed as words;
 use crate::case::{Bleed, Draft, PartName};
 use crate::silver::{CHART_COLUMNS, CHART_PERCENTS, CHART_ROWS, Grain, chart_cells};
 
@@ -16,8 +17,8 @@ const PITCH: (f64, f64) = (170.0, 118.0);
 #[must_use]
 pub fn page(draft: &Draft) -> Vec<Block> {
     vec![
-        Block::section("bleed.count", "Count it", count(draft)),
-        Block::section("bleed.charts", "Or judge it by eye", charts()),
+        Block::section("bleed.count", words::COUNT, count(draft)),
+        Block::section("bleed.charts", words::CHARTS, charts()),
     ]
 }
 
@@ -29,9 +30,9 @@ fn count(draft: &Draft) -> Vec<Block> {
         draft,
         Question {
             path: &field("count_points"),
-            label: "Points in each field",
+            label: words::POINTS,
             unit: "",
-            hint: "All points of the grid that lie on this part.",
+            hint: words::POINTS_HINT,
             range: (1.0, 100_000.0),
             stand_in: None,
         },
@@ -39,11 +40,7 @@ fn count(draft: &Draft) -> Vec<Block> {
     let bare = text_field(
         draft,
         &field("count_bare"),
-        [
-            "Points on bare metal",
-            "",
-            "One number for each field, with a space between: 6 4 9.",
-        ],
+        [words::BARE, "", words::BARE_HINT],
         ["count_bare", "count_points"]
             .into_iter()
             .map(|f| part_problem(draft, &problems, part, f))
@@ -52,10 +49,7 @@ fn count(draft: &Draft) -> Vec<Block> {
     );
     let fields = draft.text(&field("count_bare")).split_whitespace().count();
     let mut blocks = vec![
-        Block::para(
-            "Lay a grid over the part: a sheet of clear film with crosses, or lines in your mind. Count the crosses \
-             that lie on bare metal. Then shift the grid, without looking where it falls, and count again.",
-        ),
+        Block::para(words::HOW_TO_COUNT),
         which,
         Block::Row {
             blocks: vec![points, bare],
@@ -68,18 +62,10 @@ fn count(draft: &Draft) -> Vec<Block> {
     blocks.extend(answer(part, counted, fields));
     blocks.push(Block::fold(
         "bleed.how",
-        "How the range is worked out",
+        words::METHOD,
         vec![
-            Block::said(
-                Tone::Quiet,
-                "Two fields or more: the mean over the fields, and a range from how much they differ, by Student's t \
-                 (ASTM E562). One field, or fields that all agree: all points together, with the exact range for a \
-                 share that was counted (Clopper and Pearson, 1934).",
-            ),
-            Block::said(
-                Tone::Quiet,
-                "A point on the very edge of the bare metal counts as half: count every other one.",
-            ),
+            Block::said(Tone::Quiet, words::FORMULAS),
+            Block::said(Tone::Quiet, words::EDGE),
         ],
     ));
     blocks
@@ -87,36 +73,25 @@ fn count(draft: &Draft) -> Vec<Block> {
 
 fn answer(part: PartName, counted: Option<Bleed>, fields: usize) -> Vec<Block> {
     let Some(Bleed::Counted { low, likely, high }) = counted else {
-        return vec![Block::para(
-            "Nothing is counted here yet. Until it is, what you judged on Condition is used.",
-        )];
+        return vec![Block::para(words::NOTHING_COUNTED)];
     };
     let mut blocks = vec![Block::said(
         Tone::Answer,
-        format!(
-            "Base metal shows on {} of the {}; the count fits anything from {} to {}.",
-            percent(likely),
-            named(part),
-            hundredths(low),
-            hundredths(high)
+        words::answer(
+            &percent(likely),
+            &named(part),
+            &hundredths(low),
+            &hundredths(high),
         ),
     )];
-    blocks.push(Block::para(
-        "This takes the place of what you judged by eye for this part.",
-    ));
+    blocks.push(Block::para(words::TAKES_THE_PLACE));
     if fields < 5 {
-        blocks.push(Block::said(
-            Tone::Quiet,
-            "A few more fields narrow the range more than anything else does.",
-        ));
+        blocks.push(Block::said(Tone::Quiet, words::MORE_FIELDS));
     }
     if low > 0.0 && fields > 1 {
         blocks.push(Block::said(
             Tone::Quiet,
-            format!(
-                "Half the range is {:.0} % of the share itself: what the standard calls relative accuracy.",
-                100.0 * (high - low) / 2.0 / likely
-            ),
+            words::half_range(100.0 * (high - low) / 2.0 / likely),
         ));
     }
     blocks
@@ -125,19 +100,16 @@ fn answer(part: PartName, counted: Option<Bleed>, fields: usize) -> Vec<Block> {
 fn hundredths(f: f64) -> String {
     let h = 100.0 * f;
     if h <= 0.0 {
-        "none".to_owned()
+        words::NONE.to_owned()
     } else if h < 1.0 {
-        "under 1 %".to_owned()
+        words::UNDER_1_PERCENT.to_owned()
     } else {
         format!("{h:.0} %")
     }
 }
 
 fn charts() -> Vec<Block> {
-    let mut blocks = vec![Block::para(
-        "The eye sees too much where wear is in specks and too little where it is in one place. Find the sort of wear \
-         that is nearest to yours, then the share.",
-    )];
+    let mut blocks = vec![Block::para(words::THE_EYE)];
     blocks.extend(Grain::ALL.into_iter().map(|g| Block::Picture(chart(g))));
     blocks
 }
@@ -170,19 +142,14 @@ pub fn chart(grain: Grain) -> Picture {
     }
     Picture {
         id: format!("bleed.chart.{}", grain.id()),
-        title: format!("Known shares of bare metal, as {}", grain.label()),
-        description: format!(
-            "Seven rectangles of silver with base metal showing as {}, from 1 % to 50 % of the area.",
-            grain.label()
-        ),
+        title: words::picture_title(grain.label()),
+        description: words::description(grain.label()),
         width: 320.0,
         height: 4.0 * PITCH.1,
         marks,
         table: Table {
-            caption: "Cells that are bare in each chart".to_owned(),
-            columns: ["Share", "Bare cells", "All cells"]
-                .map(str::to_owned)
-                .to_vec(),
+            caption: words::CAPTION.to_owned(),
+            columns: words::COLUMNS.map(str::to_owned).to_vec(),
             rows,
         },
     }

@@ -8,48 +8,12 @@ use super::cross_section::cross_section;
 use super::part_words::{
     caution_block, named, part_choice, part_problem, percent, text_field, um, years,
 };
+use super::wording::care as words;
 use crate::case::{Case, Draft, Method, PartName, Tarnish};
 use crate::counsel::{Luck, Worn};
 use crate::facts::Ledger;
 use crate::maths::{deciles, median};
 use crate::silver::{FilmLoss, Habit, Layer, bleed_after, let_in, rolled_face_um, years_until};
-
-/// Places a piece may live: id in the ledger under `silver.setting`, words, and the caution for it.
-const SETTINGS: [(&str, &str); 7] = [
-    ("home", "Open, in a usual home"),
-    ("rural", "Open, in clean country air"),
-    ("kitchen", "Kitchen or town air, wool, rubber or coal near"),
-    ("cabinet", "Closed glazed case"),
-    ("bag", "Sealed bag with a tarnish absorber"),
-    ("lacquer", "Under whole lacquer"),
-    ("coupon", "As a silver coupon there was classed"),
-];
-
-/// Ways of cleaning: id in the ledger under `silver.loss`, words.
-const WAYS: [(&str, &str); 9] = [
-    ("paste", "Paste, cream or foam for silver"),
-    ("cloth", "Impregnated cloth, lightly"),
-    ("chalk", "Precipitated chalk, gently"),
-    ("whiting", "Whiting or plate powder"),
-    ("brass_polish", "Polish for brass or all metals"),
-    ("dip_swab", "Dip, on a swab"),
-    ("dip_bath", "Dip, the piece put in it"),
-    ("foil_bath", "Bath with foil"),
-    ("buff", "Machine buffing"),
-];
-
-/// Classes of air: id in the ledger under `silver.air`, words.
-const AIRS: [(&str, &str); 9] = [
-    ("ic1", "ISO 11844-1, category 1: very low"),
-    ("ic2", "ISO 11844-1, category 2: low"),
-    ("ic3", "ISO 11844-1, category 3: medium"),
-    ("ic4", "ISO 11844-1, category 4: high"),
-    ("ic5", "ISO 11844-1, category 5: very high"),
-    ("g1", "ANSI/ISA-71.04, G1: mild"),
-    ("g2", "ANSI/ISA-71.04, G2: moderate"),
-    ("g3", "ANSI/ISA-71.04, G3: harsh"),
-    ("gx", "ANSI/ISA-71.04, GX: severe"),
-];
 
 /// Points of time drawn in a forecast, the present included.
 const TIMES: usize = 11;
@@ -66,21 +30,21 @@ pub fn page(draft: &Draft) -> Vec<Block> {
         draft,
         Question {
             path: "care.years",
-            label: "Look ahead",
-            unit: "years",
+            label: words::LOOK_AHEAD,
+            unit: words::YEARS,
             hint: "",
             range: (1.0, 300.0),
             stand_in: Some(worn.ledger.value("silver.care.years")),
         },
     );
-    let a = Asked::new(draft, "a", "The first habit", &worn.ledger);
-    let b = Asked::new(draft, "b", "The second habit", &worn.ledger);
+    let a = Asked::new(draft, "a", words::FIRST_HABIT, &worn.ledger);
+    let b = Asked::new(draft, "b", words::SECOND_HABIT, &worn.ledger);
     let mut blocks = vec![
         Block::Row {
             blocks: vec![which, ahead],
         },
-        Block::section("care.a", "The first habit", a.blocks.clone()),
-        Block::section("care.b", "The second habit", b.blocks.clone()),
+        Block::section("care.a", words::FIRST_HABIT, a.blocks.clone()),
+        Block::section("care.b", words::SECOND_HABIT, b.blocks.clone()),
     ];
     blocks.extend(answer(&case, part, &worn, [&a, &b], horizon));
     blocks.push(thickness(draft, part, |field| {
@@ -117,31 +81,31 @@ impl Asked {
         let (where_block, setting) = choice(
             draft,
             &path("setting"),
-            "Kept",
+            words::KEPT,
             "",
-            &first(&SETTINGS, "bag"),
+            &first(&words::SETTINGS, "bag"),
         );
         let (air_block, air) = choice(
             draft,
             &path("air"),
-            "Class of the air",
-            "Only where a silver coupon was hung up there and read. The limits of these classes are from memory.",
-            &AIRS,
+            words::AIR,
+            words::AIR_HINT,
+            &words::AIRS,
         );
         let (way_block, way) = choice(
             draft,
             &path("how"),
-            "Cleaned with",
+            words::CLEANED_WITH,
             "",
-            &first(&WAYS, "chalk"),
+            &first(&words::WAYS, "chalk"),
         );
         let (times_block, times) = number(
             draft,
             Question {
                 path: &path("times"),
-                label: "Cleanings",
+                label: words::CLEANINGS,
                 unit: "",
-                hint: "0 if it is never cleaned.",
+                hint: words::CLEANINGS_HINT,
                 range: (0.0, 400.0),
                 stand_in: Some(ledger.value("silver.polish_per_year")),
             },
@@ -150,8 +114,8 @@ impl Asked {
             draft,
             Question {
                 path: &path("in_years"),
-                label: "in how many years",
-                unit: "years",
+                label: words::IN_YEARS,
+                unit: words::YEARS,
                 hint: "",
                 range: (0.1, 100.0),
                 stand_in: Some(1.0),
@@ -254,14 +218,14 @@ fn forecast(
         };
         tenth.push(until);
     }
-    let tenth = deciles(&mut tenth);
-    let middle_rate = median(&mut rate.clone());
+    let tenth = deciles(&tenth);
+    let middle_rate = median(&rate);
     let stage = |nm: f64| stage_of(nm, ledger);
     Some(Forecast {
         bleed: paths.iter_mut().map(|p| deciles(p)).collect(),
-        um_a_year: deciles(&mut yearly),
-        um_a_cleaning: median(&mut each),
-        doubles: (doubles.len() * 2 >= known).then(|| deciles(&mut doubles)),
+        um_a_year: deciles(&yearly),
+        um_a_cleaning: median(&each),
+        doubles: (doubles.len() * 2 >= known).then(|| deciles(&doubles)),
         tenth: (tenth[1] > 0.0).then_some(tenth),
         after_a_year: stage(middle_rate),
         at_cleaning: (a_year > 0.0).then(|| stage(middle_rate / a_year)),
@@ -285,11 +249,7 @@ fn answer(
     horizon: Option<f64>,
 ) -> Vec<Block> {
     if let_in(case, part.id()) {
-        return vec![Block::said(
-            Tone::Answer,
-            "The shield is a piece of silver let in: thicker, amount unknown. Nothing can be forecast for it until it \
-             is measured.",
-        )];
+        return vec![Block::said(Tone::Answer, words::SHIELD)];
     }
     let Some(horizon) = horizon else {
         return vec![unusable()];
@@ -302,10 +262,7 @@ fn answer(
         match forecast(worn, part, asked, a_year, horizon) {
             Some(f) => made.push((asked, a_year, f)),
             None => {
-                return vec![Block::said(
-                    Tone::Answer,
-                    "Most likely solid silver, so there is no layer to run out.",
-                )];
+                return vec![Block::said(Tone::Answer, words::SOLID_SILVER)];
             }
         }
     }
@@ -326,11 +283,8 @@ fn answer(
     if let [(_, _, a), (_, _, b)] = made.as_slice() {
         blocks.push(Block::Picture(fan(&Fan {
             id: "care.fan",
-            title: format!(
-                "Base metal showing on the {}, over {horizon:.0} years",
-                named(part)
-            ),
-            names: ["first", "second"],
+            title: words::picture_title(&named(part), horizon),
+            names: [words::FIRST, words::SECOND],
             horizon,
             bands: [&a.bleed, &b.bleed],
         })));
@@ -355,62 +309,48 @@ fn answer(
 }
 
 fn unusable() -> Block {
-    Block::para("Correct the number marked above, and the forecast follows.")
+    Block::para(words::CORRECT_IT)
 }
 
 fn compared(a: &Forecast, b: &Forecast) -> String {
     let (first, second) = (a.um_a_year[1], b.um_a_year[1]);
     let (more, less, name) = if first >= second {
-        (first, second, "second")
+        (first, second, words::SECOND)
     } else {
-        (second, first, "first")
+        (second, first, words::FIRST)
     };
     if less <= 0.0 || more / less >= 100.0 {
-        return format!("The {name} habit takes next to nothing beside the other.");
+        return words::next_to_nothing(name);
     }
     let times = more / less;
     if times < 1.25 {
-        "The two habits take about the same.".to_owned()
+        words::ALIKE.to_owned()
     } else if times < 10.0 {
-        format!(
-            "With the {name} habit the silver lasts about {} times as long.",
-            um(times)
-        )
+        words::lasts(name, &um(times))
     } else {
-        format!(
-            "With the {name} habit the silver lasts about {:.0} times as long.",
-            (times / 5.0).round() * 5.0
-        )
+        words::lasts_many_times(name, (times / 5.0).round() * 5.0)
     }
 }
 
 fn in_words(f: &Forecast, ledger: &Ledger) -> String {
     let doubling = match f.doubles {
-        None => "half of it is bare already, so there is little left to lose.".to_owned(),
+        None => words::HALF_IS_BARE.to_owned(),
         Some([low, middle, high]) => {
             let some = ledger.figure("silver.care.some");
             let span = if middle < some.low {
-                "a few years of this care"
+                words::A_FEW_YEARS
             } else if middle < some.high {
-                "some years of this care"
+                words::SOME_YEARS
             } else {
-                "decades of this care"
+                words::DECADES
             };
-            format!(
-                "{span} until twice as much base metal shows, somewhere between {} and {}.",
-                years(low),
-                years(high)
-            )
+            words::doubles(span, &years(low), &years(high))
         }
     };
-    let limit = percent(ledger.value("guard.bleed_no_clean")).replace("about ", "");
+    let limit = percent(ledger.value("guard.bleed_no_clean")).replace(words::ABOUT, "");
     let tenth = match f.tenth {
-        None => format!(" It is already past {limit} bare."),
-        Some([low, _, high]) => format!(
-            " {limit} is bare somewhere between {} and {} from now.",
-            years(low),
-            years(high)
-        ),
+        None => words::already_past(&limit),
+        Some([low, _, high]) => words::bare_between(&limit, &years(low), &years(high)),
     };
     format!("{doubling}{tenth}")
 }
@@ -419,39 +359,39 @@ fn side_by_side(a: &Forecast, b: &Forecast) -> Table {
     let span = |of: Option<[f64; 3]>, none: &str| {
         of.map_or_else(
             || none.to_owned(),
-            |[low, middle, high]| format!("{}; {} to {}", years(middle), years(low), years(high)),
+            |[low, middle, high]| {
+                words::middle_and_range(&years(middle), &years(low), &years(high))
+            },
         )
     };
     let row = |what: &str, of: &dyn Fn(&Forecast) -> String| vec![what.to_owned(), of(a), of(b)];
     Table {
-        caption: "The two habits side by side; a range holds 8 cases in 10".to_owned(),
-        columns: ["", "First", "Second"].map(str::to_owned).to_vec(),
+        caption: words::CAPTION.to_owned(),
+        columns: ["", words::FIRST_COLUMN, words::SECOND_COLUMN]
+            .map(str::to_owned)
+            .to_vec(),
         rows: vec![
-            row("Looks after a year without cleaning", &|f| {
-                f.after_a_year.label().to_owned()
-            }),
-            row("Looks when the next cleaning comes", &|f| {
+            row(words::AFTER_A_YEAR, &|f| f.after_a_year.label().to_owned()),
+            row(words::AT_CLEANING, &|f| {
                 f.at_cleaning
-                    .map_or("never cleaned", Tarnish::label)
+                    .map_or(words::NEVER_CLEANED, Tarnish::label)
                     .to_owned()
             }),
-            row("Silver gone in a year, µm", &|f| {
+            row(words::GONE_IN_A_YEAR, &|f| {
                 let [low, middle, high] = f.um_a_year;
-                format!("{}; {} to {}", um(middle), um(low), um(high))
+                words::middle_and_range(&um(middle), &um(low), &um(high))
             }),
-            row("One cleaning takes, µm", &|f| {
+            row(words::ONE_CLEANING, &|f| {
                 if f.um_a_cleaning > 0.0 {
                     um(f.um_a_cleaning)
                 } else {
-                    "none".to_owned()
+                    words::NONE.to_owned()
                 }
             }),
-            row("Until twice as much shows", &|f| {
-                span(f.doubles, "half is bare already")
+            row(words::UNTIL_DOUBLED, &|f| {
+                span(f.doubles, words::HALF_ALREADY)
             }),
-            row("Until rubbing is barred for bare metal", &|f| {
-                span(f.tenth, "already past")
-            }),
+            row(words::UNTIL_BARRED, &|f| span(f.tenth, words::PAST)),
         ],
     }
 }
@@ -459,17 +399,8 @@ fn side_by_side(a: &Forecast, b: &Forecast) -> Table {
 /// Where so much shows that the rules bar rubbing, a forecast of rubbing is no advice to do it.
 fn rubbed_bare(asked: &Asked, a_year: f64, worn: &Worn) -> Option<Block> {
     let limit = worn.ledger.value("guard.bleed_no_clean");
-    let seen = median(&mut worn.bleed.clone());
-    (a_year > 0.0 && seen >= limit).then(|| {
-        Block::said(
-            Tone::Stop,
-            format!(
-                "{}: so much base metal shows here that it should not be rubbed, dipped or buffed at all. This only \
-                 says what would follow.",
-                asked.name
-            ),
-        )
-    })
+    let seen = median(&worn.bleed);
+    (a_year > 0.0 && seen >= limit).then(|| Block::said(Tone::Stop, words::rubbed_bare(asked.name)))
 }
 
 /// The cautions for what was chosen, each once.
@@ -494,7 +425,7 @@ fn cautions(habits: &[(&Asked, f64)], worn: &Worn) -> Vec<Block> {
             if asked.way.starts_with("dip") {
                 add("caution.sealed");
             }
-            if median(&mut worn.bleed.clone()) > worn.ledger.value("silver.f_none") {
+            if median(&worn.bleed) > worn.ledger.value("silver.f_none") {
                 add("caution.bare_edges");
             }
         }
@@ -507,10 +438,7 @@ fn cautions(habits: &[(&Asked, f64)], worn: &Worn) -> Vec<Block> {
 
 /// Measured thicknesses of the part.
 fn thickness(draft: &Draft, part: PartName, problem: impl Fn(&str) -> String) -> Block {
-    let mut blocks = vec![Block::para(
-        "A measurement tells more than any guess from what shows. Give one reading or several, with a space between, \
-         at places typical of the part.",
-    )];
+    let mut blocks = vec![Block::para(words::MEASUREMENT_TELLS_MORE)];
     for method in Method::ALL {
         let field = |end: &str| format!("{}_{end}", method.id());
         let (read, error) = (field("um"), field("error_um"));
@@ -519,38 +447,24 @@ fn thickness(draft: &Draft, part: PartName, problem: impl Fn(&str) -> String) ->
                 text_field(
                     draft,
                     &format!("parts[part={}].{read}", part.id()),
-                    [method.label(), "µm", "Thousandths of a millimetre."],
+                    [method.label(), "µm", words::READING_HINT],
                     problem(&read),
                 ),
                 text_field(
                     draft,
                     &format!("parts[part={}].{error}", part.id()),
-                    [
-                        "Standard error",
-                        "µm",
-                        "Leave it empty if none was told: a usual one is taken.",
-                    ],
+                    [words::ERROR, "µm", words::ERROR_HINT],
                     problem(&error),
                 ),
             ],
         });
     }
-    Block::fold("care.measured", "The silver has been measured", blocks)
+    Block::fold("care.measured", words::MEASURED, blocks)
 }
-
-/// How thick such silver was when new, kind by kind.
-const MADE: [(&str, &str); 6] = [
-    ("FPD", "Fused plate"),
-    ("CLP", "Close plate"),
-    ("FRP", "French plate"),
-    ("ENS_marked", "Electroplate, marked as good"),
-    ("ENS", "Electroplate on nickel silver, unmarked"),
-    ("ECU", "Other electroplate"),
-];
 
 /// What is taken for new silver, and the one thing published about fused plate.
 fn as_made(ledger: &Ledger) -> Block {
-    let rows = MADE
+    let rows = words::MADE
         .iter()
         .map(|(id, name)| {
             let f = ledger.figure(&format!("silver.t0.{id}"));
@@ -564,34 +478,25 @@ fn as_made(ledger: &Ledger) -> Block {
     let face = |ratio: f64, gauge_mm: f64| um(rolled_face_um(gauge_mm, ratio, 2.0));
     Block::fold(
         "care.made",
-        "How thick it was when new",
+        words::AS_MADE,
         vec![
             Block::Table(Table {
-                caption:
-                    "Silver on one face when new, in thousandths of a millimetre; our judgement"
-                        .to_owned(),
-                columns: ["Kind", "Least", "Usual", "Most"]
-                    .map(str::to_owned)
-                    .to_vec(),
+                caption: words::AS_MADE_CAPTION.to_owned(),
+                columns: words::AS_MADE_COLUMNS.map(str::to_owned).to_vec(),
                 rows,
             }),
             Block::said(
                 Tone::Quiet,
-                format!(
-                    "For fused plate a museum gives two proportions that do not agree: on sheet of {} to {} mm with \
-                     silver on both faces one makes {} to {} µm, the other up to {} to {}.",
+                words::rolled(
                     gauge.low,
                     gauge.high,
-                    face(ratio.low, gauge.low),
-                    face(ratio.low, gauge.high),
-                    face(ratio.high, gauge.low),
-                    face(ratio.high, gauge.high),
+                    &face(ratio.low, gauge.low),
+                    &face(ratio.low, gauge.high),
+                    &face(ratio.high, gauge.low),
+                    &face(ratio.high, gauge.high),
                 ),
             ),
-            Block::said(
-                Tone::Quiet,
-                "A let-in shield is thicker still; nobody has published by how much.",
-            ),
+            Block::said(Tone::Quiet, words::SHIELD_IS_THICKER),
         ],
     )
 }
@@ -602,25 +507,14 @@ fn basis() -> Block {
     let used = ledger.figure("silver.lacquer.used");
     Block::fold(
         "care.basis",
-        "What this rests on",
+        words::BASIS,
         vec![Block::List {
             items: vec![
-                "Nobody has published how fast silver tarnishes in a home, and only one weighed loss for a cleaning \
-                 is known, from 1916. All else is our judgement, so the ranges are wide."
-                    .to_owned(),
-                "A year's tarnish takes its silver however often it is cleaned off; each cleaning takes sound silver \
-                 besides. Ridges and edges lose several times as much as flat places."
-                    .to_owned(),
-                "Tarnish is taken to grow at one pace. In truth it slows as it thickens, but never stops.".to_owned(),
-                format!(
-                    "A lacquer is taken to stay whole. One was predicted to last about {display:.0} years in museum \
-                     rooms, and was found failing on many pieces soon after; on a piece in use we judge {:.0} to \
-                     {:.0} years. It fails in patches.",
-                    used.low, used.high
-                ),
-                "Classes of air: their limits are from memory and have to be looked up in the standard. The mildest \
-                 class of ANSI/ISA-71.04 is meant for electronics: a year at its limit is black on silver."
-                    .to_owned(),
+                words::HARDLY_MEASURED.to_owned(),
+                words::WHAT_TAKES_SILVER.to_owned(),
+                words::ONE_PACE.to_owned(),
+                words::lacquer(display, used.low, used.high),
+                words::CLASSES_OF_AIR.to_owned(),
             ],
         }],
     )
@@ -762,13 +656,13 @@ mod tests {
     #[test]
     fn every_choice_has_its_figures() {
         let ledger = Ledger::standard();
-        for (id, _) in WAYS {
+        for (id, _) in words::WAYS {
             assert!(ledger.find(&format!("silver.loss.{id}.um")).is_some());
         }
-        for (id, _) in AIRS {
+        for (id, _) in words::AIRS {
             assert!(ledger.find(&format!("silver.air.{id}")).is_some());
         }
-        for (id, _) in SETTINGS.iter().filter(|(id, _)| *id != "coupon") {
+        for (id, _) in words::SETTINGS.iter().filter(|(id, _)| *id != "coupon") {
             assert!(ledger.find(&format!("silver.setting.{id}")).is_some());
         }
     }

@@ -2,6 +2,7 @@
 
 use super::block::Table;
 use super::picture::{Anchor, Ink, Mark, Picture};
+use super::wording::care_fan as words;
 
 /// What is drawn.
 pub(super) struct Fan<'a> {
@@ -90,19 +91,15 @@ pub(super) fn fan(chart: &Fan<'_>) -> Picture {
     }
     marks.push(Mark::path(Ink::Axis, format!("M{LEFT} {BOTTOM}H{RIGHT}")));
     for (x, anchor, said) in [
-        (LEFT, Anchor::Start, "now".to_owned()),
-        (RIGHT, Anchor::End, format!("in {:.0} years", chart.horizon)),
+        (LEFT, Anchor::Start, words::NOW.to_owned()),
+        (RIGHT, Anchor::End, words::in_years(chart.horizon)),
     ] {
         marks.push(Mark::text(Ink::Axis, anchor, (x, BOTTOM + 16.0), said));
     }
     Picture {
         id: chart.id.to_owned(),
         title: chart.title.clone(),
-        description: format!(
-            "Two bands from now to {:.0} years ahead: the share of the part that is bare. The line is the middle case, \
-             the band holds 8 cases in 10. The second is dashed.",
-            chart.horizon
-        ),
+        description: words::description(chart.horizon),
         width: 320.0,
         height: BOTTOM + 26.0,
         marks,
@@ -115,13 +112,13 @@ fn table(chart: &Fan<'_>) -> Table {
     let steps = first.len().saturating_sub(1).max(1) as f64;
     let said = |p: &[f64; 3]| {
         let [low, middle, high] = p.map(|f| (100.0 * f).round());
-        format!("{middle}; {low} to {high}")
+        words::middle_and_range(middle, low, high)
     };
     Table {
-        caption:
-            "Share that is bare, in hundredths: the middle case, and the range that holds 8 in 10"
-                .to_owned(),
-        columns: ["Years", "First", "Second"].map(str::to_owned).to_vec(),
+        caption: words::CAPTION.to_owned(),
+        columns: [words::YEARS, words::FIRST, words::SECOND]
+            .map(str::to_owned)
+            .to_vec(),
         rows: first
             .iter()
             .zip(second)

@@ -5,6 +5,7 @@ use super::ask::choice;
 use super::block::{Block, Table, Tone};
 use super::caution_blocks;
 use super::say::figures;
+use super::wording::catalogue as words;
 use crate::case::Draft;
 use crate::counsel::caution_list::cautions_for;
 use crate::counsel::course::not_needed;
@@ -56,11 +57,7 @@ fn blocks(draft: &Draft, s: &Situation, c: Circumstances) -> Vec<Block> {
         .filter(|t| !FIRST.contains(t))
         .filter_map(entry)
         .collect();
-    blocks.push(Block::fold(
-        "catalogue.rest",
-        "Everything else that could be done",
-        rest,
-    ));
+    blocks.push(Block::fold("catalogue.rest", words::EVERYTHING_ELSE, rest));
     blocks.push(rules());
     blocks.extend(caution_blocks::foot("catalogue"));
     blocks
@@ -80,32 +77,15 @@ fn summary(verdicts: &[(Treatment, Vec<Verdict>)]) -> String {
     let open = count(Outcome::can_be_advised);
     let first = count(|o| matches!(o, Outcome::NeedsCheck | Outcome::NeedsOpinion));
     let barred = count(|o| o == Outcome::Barred);
-    format!(
-        "Of {} things that could be done to it, {open} are open, {first} want a check or an opinion first, and {barred} \
-         are out. Leaving it alone and keeping it better are always open; so is asking a conservator.",
-        verdicts.len()
-    )
+    words::summary(verdicts.len(), open, first, barred)
 }
 
 fn questions(draft: &Draft) -> Block {
     let fields = QUESTIONS
         .iter()
-        .map(|(path, label)| {
-            choice(
-                draft,
-                path,
-                label,
-                "",
-                &[("", "Not known"), ("yes", "Yes"), ("no", "No")],
-            )
-            .0
-        })
+        .map(|(path, label)| choice(draft, path, label, "", &words::ANSWERS).0)
         .collect();
-    Block::fold(
-        "catalogue.questions",
-        "A few things no other screen asks",
-        fields,
-    )
+    Block::fold("catalogue.questions", words::QUESTIONS, fields)
 }
 
 /// Cautions for everybody and for what is recorded, whatever is done.
@@ -128,7 +108,7 @@ fn hazards(s: &Situation, c: Circumstances) -> Block {
     }
     Block::section(
         "catalogue.hazards",
-        "Whatever is done",
+        words::WHATEVER_IS_DONE,
         ids.iter()
             .filter_map(|id| caution_blocks::named(id))
             .collect(),
@@ -138,14 +118,11 @@ fn hazards(s: &Situation, c: Circumstances) -> Block {
 fn treatment(t: Treatment, verdicts: &[Verdict], s: &Situation) -> Block {
     let text = t.text();
     let mut blocks = vec![
-        Block::said(Tone::Answer, verdict_words(worst(verdicts))),
+        Block::said(Tone::Answer, words::verdict_words(worst(verdicts))),
         Block::para(text.plain),
     ];
     if let Some(why) = not_needed(t, s) {
-        blocks.push(Block::said(
-            Tone::Quiet,
-            format!("It has nothing to do here as far as recorded. {why}"),
-        ));
+        blocks.push(Block::said(Tone::Quiet, words::nothing_to_do(why)));
     }
     if !verdicts.is_empty() {
         blocks.push(Block::List {
@@ -159,7 +136,7 @@ fn treatment(t: Treatment, verdicts: &[Verdict], s: &Situation) -> Block {
     blocks.push(Block::Facts { rows });
     blocks.push(Block::fold(
         &format!("catalogue.{}.more", t.id()),
-        "Effort, what it needs, what changes, what can go wrong",
+        words::MORE,
         vec![Block::Facts { rows: rest }],
     ));
     let more = catalogue_text(t.id());
@@ -171,7 +148,7 @@ fn treatment(t: Treatment, verdicts: &[Verdict], s: &Situation) -> Block {
     );
     blocks.push(Block::fold(
         &format!("catalogue.{}.ask", t.id()),
-        "What to ask whoever would do it",
+        words::ASK,
         vec![Block::List { items: ask }],
     ));
     let against: Vec<String> = more
@@ -183,28 +160,18 @@ fn treatment(t: Treatment, verdicts: &[Verdict], s: &Situation) -> Block {
     if !against.is_empty() {
         blocks.push(Block::fold(
             &format!("catalogue.{}.against", t.id()),
-            "What else counts for or against it",
+            words::AGAINST,
             vec![Block::List { items: against }],
         ));
     }
     Block::section(&format!("catalogue.{}", t.id()), text.name, blocks)
 }
 
-fn verdict_words(outcome: Outcome) -> &'static str {
-    match outcome {
-        Outcome::Allowed => "Open: no rule speaks against it.",
-        Outcome::Conditional => "Open, on conditions.",
-        Outcome::NeedsCheck => "Not yet: a check comes first.",
-        Outcome::NeedsOpinion => "Not yet: a conservator's written opinion comes first.",
-        Outcome::Barred => "Out, for this piece as recorded.",
-    }
-}
-
 fn told(v: &Verdict) -> String {
     let rule = guard_text(v.guard).map_or_else(String::new, |g| format!(" ({})", g.id));
     let lead = match v.outcome {
-        Outcome::Conditional => "On condition: ",
-        Outcome::Barred => "What would change that: ",
+        Outcome::Conditional => words::ON_CONDITION,
+        Outcome::Barred => words::WOULD_CHANGE,
         // Those say by themselves what comes first.
         Outcome::Allowed | Outcome::NeedsCheck | Outcome::NeedsOpinion => "",
     };
@@ -214,19 +181,22 @@ fn told(v: &Verdict) -> String {
 fn facts(t: Treatment, s: &Situation) -> Vec<(String, String)> {
     let text = t.text();
     let mut rows = vec![
-        ("Lost for good".to_owned(), format!("{}.", text.lost)),
+        (words::LOST.to_owned(), format!("{}.", text.lost)),
         (
-            "Can it be undone".to_owned(),
+            words::CAN_IT_BE_UNDONE.to_owned(),
             format!(
                 "{} ({}).",
                 capital(t.reversibility().words()),
                 t.reversibility().code()
             ),
         ),
-        ("Who may do it".to_owned(), who(text.who)),
-        ("Effort".to_owned(), effort(text.effort).to_owned()),
+        (words::WHO.to_owned(), who(text.who)),
         (
-            "Sort of work".to_owned(),
+            words::EFFORT.to_owned(),
+            words::effort(text.effort).to_owned(),
+        ),
+        (
+            words::SORT_OF_WORK.to_owned(),
             format!("{}.", capital(text.class)),
         ),
     ];
@@ -234,48 +204,26 @@ fn facts(t: Treatment, s: &Situation) -> Vec<(String, String)> {
         return rows;
     };
     for (name, words) in [
-        ("What it needs first", more.needs),
-        ("What it may not meet", more.not_with),
-        ("What changes", more.does),
-        ("What can go wrong", more.bad),
-        ("Bear in mind", more.care),
+        (words::NEEDS, more.needs),
+        (words::NOT_WITH, more.not_with),
+        (words::CHANGES, more.does),
+        (words::CAN_GO_WRONG, more.bad),
+        (words::CARE, more.care),
     ] {
         rows.push((name.to_owned(), words.to_owned()));
     }
     for line in risks(t, &more.risks, s) {
-        rows.push(("Chance of a bad result".to_owned(), line));
+        rows.push((words::BAD_RESULT.to_owned(), line));
     }
     rows
 }
 
 fn who(letters: &str) -> String {
-    let named: Vec<&str> = letters
-        .split('/')
-        .filter_map(|letter| {
-            Some(match letter {
-                "O" => "the owner",
-                "S" => "an experienced silversmith or plater",
-                "C" => "a conservator of a professional body",
-                "P" => "a permitted plating works",
-                "L" => "an accredited laboratory",
-                _ => return None,
-            })
-        })
-        .collect();
+    let named: Vec<&str> = letters.split('/').filter_map(words::doer).collect();
     if named.is_empty() {
-        "Nobody.".to_owned()
+        words::NOBODY.to_owned()
     } else {
-        format!("{}.", capital(&named.join(", or ")))
-    }
-}
-
-fn effort(code: &str) -> &'static str {
-    match code {
-        "E0" => "Minutes.",
-        "E1" => "Under an hour.",
-        "E2" => "One to four hours.",
-        "E3" => "About a day.",
-        _ => "Several days.",
+        format!("{}.", capital(&named.join(words::OR)))
     }
 }
 
@@ -304,14 +252,14 @@ fn risks(t: Treatment, by_sort: &[Risk; 5], s: &Situation) -> Vec<String> {
         };
         let found = ids.and_then(|(p, kept)| s.ledger.find(&p).zip(s.ledger.find(&kept)));
         lines.push(match found {
-            None => format!("If {name}: none to speak of."),
-            Some((p, kept)) => format!(
-                "If {name}: about {} in 100 ({} to {}), and then about {:.0} % of the worth is left. {}.",
-                figures(100.0 * p.value),
-                figures(100.0 * p.low),
-                figures(100.0 * p.high),
+            None => words::no_risk(name),
+            Some((p, kept)) => words::risk(
+                name,
+                &figures(100.0 * p.value),
+                &figures(100.0 * p.low),
+                &figures(100.0 * p.high),
                 100.0 * kept.value,
-                capital(p.tag.words())
+                &capital(p.tag.words()),
             ),
         });
     }
@@ -320,14 +268,11 @@ fn risks(t: Treatment, by_sort: &[Risk; 5], s: &Situation) -> Vec<String> {
 
 /// Sorts of piece as far as what goes wrong is concerned.
 const SORTS: [(&str, &[Kind]); 5] = [
-    ("fused plate", &[Kind::Fps, Kind::Fpd, Kind::Fpn, Kind::Rfp]),
-    ("close or French plate", &[Kind::Clp, Kind::Frp]),
-    ("electroplated nickel silver", &[Kind::Ens]),
-    ("electroplated Britannia metal", &[Kind::Ebm]),
-    (
-        "other electroplate",
-        &[Kind::Ecu, Kind::Rep, Kind::Out, Kind::Sil],
-    ),
+    (words::FUSED, &[Kind::Fps, Kind::Fpd, Kind::Fpn, Kind::Rfp]),
+    (words::CLOSE, &[Kind::Clp, Kind::Frp]),
+    (words::NICKEL_SILVER, &[Kind::Ens]),
+    (words::BRITANNIA, &[Kind::Ebm]),
+    (words::OTHER, &[Kind::Ecu, Kind::Rep, Kind::Out, Kind::Sil]),
 ];
 
 /// Groups of the ledger's hazard figures for those sorts.
@@ -342,11 +287,11 @@ fn rules() -> Block {
                 g.id.to_owned(),
                 g.rule.to_owned(),
                 match g.lifts {
-                    "knowledge" => "a test, a look or a measurement",
-                    "work" => "something done first",
-                    "opinion" => "a conservator's written opinion",
-                    "consent" => "consent, photographs, the truth at sale",
-                    _ => "nothing",
+                    "knowledge" => words::A_TEST,
+                    "work" => words::WORK_FIRST,
+                    "opinion" => words::AN_OPINION,
+                    "consent" => words::CONSENT,
+                    _ => words::NOTHING,
                 }
                 .to_owned(),
                 source(g.source).map_or("", |s| s.citation).to_owned(),
@@ -359,9 +304,9 @@ fn rules() -> Block {
             vec![
                 r.words.to_owned(),
                 if r.weighed {
-                    "weighed in the answer"
+                    words::WEIGHED
                 } else {
-                    "said here only"
+                    words::SAID_ONLY
                 }
                 .to_owned(),
                 source(r.source).map_or("", |s| s.citation).to_owned(),
@@ -370,24 +315,17 @@ fn rules() -> Block {
         .collect();
     Block::fold(
         "catalogue.rules",
-        "All the rules, what lifts each, and where they come from",
+        words::RULES,
         vec![
-            Block::para(
-                "The letters in brackets above name a rule here. First people and law, then whether the piece would destroy itself, then ethics and evidence, then \
-                 food. Rules only take away: their order changes which reason is told first, not what is left.",
-            ),
+            Block::para(words::HOW_RULES_WORK),
             Block::Table(Table {
-                caption: "Hard rules".to_owned(),
-                columns: ["Rule", "What it says", "What lifts it", "Rests on"]
-                    .map(str::to_owned)
-                    .to_vec(),
+                caption: words::HARD.to_owned(),
+                columns: words::HARD_COLUMNS.map(str::to_owned).to_vec(),
                 rows: hard,
             }),
             Block::Table(Table {
-                caption: "What counts without barring".to_owned(),
-                columns: ["What", "Where it counts", "Rests on"]
-                    .map(str::to_owned)
-                    .to_vec(),
+                caption: words::SOFT.to_owned(),
+                columns: words::SOFT_COLUMNS.map(str::to_owned).to_vec(),
                 rows: soft,
             }),
         ],

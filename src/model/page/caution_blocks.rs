@@ -1,6 +1,7 @@
 //! Cautions as blocks: what is named is never shown without them.
 
 use super::block::{Block, Tone};
+use super::wording::caution_blocks as words;
 use crate::facts::{CautionText, Level, caution, duties, signposts};
 use crate::treatment::Treatment;
 
@@ -42,18 +43,15 @@ pub(super) fn foot(page: &str) -> Vec<Block> {
     let mut blocks = vec![
         Block::fold(
             &format!("{page}.law"),
-            "Law and limits: ask the regulator where you live",
+            words::LAW,
             vec![Block::Facts { rows: law }],
         ),
         Block::fold(
             &format!("{page}.help"),
-            "If something has happened: whom to call",
+            words::HELP,
             vec![
                 Block::Facts { rows: calls },
-                Block::said(
-                    Tone::Quiet,
-                    "The numbers are recalled: check those for where you live before you need them.",
-                ),
+                Block::said(Tone::Quiet, words::NUMBERS_ARE_RECALLED),
             ],
         ),
     ];

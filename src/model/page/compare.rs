@@ -5,6 +5,7 @@ use serde::Serialize;
 use serde_json::Value;
 
 use super::record_fields::{FIELDS, Record};
+use super::wording::compare as words;
 use crate::case::difference::{ChangedBy, Difference, changed_by, differences, merge};
 use crate::case::{Currency, Doer, Draft, Form, Goal, PartName, Route, Seen, typed_text};
 use crate::facts::finding;
@@ -12,38 +13,6 @@ use crate::treatment::Treatment;
 
 /// The name under which the second program answers with [`compare_json`].
 pub const COMPARE: &str = "compare";
-
-/// Fields outside parts, in words. What is not here is named by its own name, made readable.
-const NAMES: [(&str, &str); 25] = [
-    ("asked_on", "Day the question was asked"),
-    ("aim.doer", "Who would do the work"),
-    ("aim.food", "Food or drink"),
-    ("aim.goal", "What is wanted"),
-    (
-        "aim.household_child_or_pregnant",
-        "Children or pregnancy in the household",
-    ),
-    ("comparables", "Prices of like pieces"),
-    ("earlier", "Earlier records of condition"),
-    ("looked", "How it was looked at"),
-    ("looked.on", "Day it was looked at"),
-    ("market.currency", "Currency"),
-    ("market.high", "High price"),
-    ("market.likely", "Likely price"),
-    ("market.low", "Low price"),
-    ("market.route", "How it would be sold"),
-    ("overrides", "Your own figure"),
-    ("piece.documented", "Its history is documented"),
-    ("piece.form", "What it is"),
-    ("piece.from_year", "Not before"),
-    ("piece.height_mm", "Height (mm)"),
-    ("piece.name", "What you call it"),
-    ("piece.rare", "Rare"),
-    ("piece.soldered_vessel", "Held together with solder"),
-    ("piece.to_year", "Not after"),
-    ("findings", "Looks"),
-    ("quotes", "Prices asked"),
-];
 
 /// What is asked: one record against another. The question is JSON text:
 /// `{"mine", "theirs"}`, each a record, and
@@ -108,7 +77,7 @@ fn compare(question: &str) -> Result<Answer, String> {
         Some(at) => {
             let earlier = records
                 .get(at)
-                .ok_or("That earlier record is no longer in this one.")?
+                .ok_or(words::NO_LONGER_THERE)?
                 .condition_only();
             mine = mine.condition_only();
             earlier
@@ -150,7 +119,7 @@ fn compare(question: &str) -> Result<Answer, String> {
 fn earlier_name(record: &Draft) -> String {
     let (on, note) = (record.text("looked.on"), record.text("note"));
     match (on.is_empty(), note.is_empty()) {
-        (true, true) => "Without a date".to_owned(),
+        (true, true) => words::UNDATED.to_owned(),
         (true, false) => note,
         (false, true) => on,
         (false, false) => format!("{on}, {note}"),
@@ -159,14 +128,19 @@ fn earlier_name(record: &Draft) -> String {
 
 /// A place of the record in words.
 fn name(path: &[String]) -> String {
-    let known = |place: &str| NAMES.iter().find(|(id, _)| *id == place).map(|(_, n)| *n);
+    let known = |place: &str| {
+        words::NAMES
+            .iter()
+            .find(|(id, _)| *id == place)
+            .map(|(_, n)| *n)
+    };
     match path {
         [list, id] if list == "findings" => {
-            finding(id).map_or_else(|| format!("Look {id}"), |fact| fact.title.to_owned())
+            finding(id).map_or_else(|| words::look(id), |fact| fact.title.to_owned())
         }
         [list, id] if list == "quotes" => {
             let what = Treatment::parse(id).map_or(id.clone(), |t| t.name().to_owned());
-            format!("Price asked: {what}")
+            words::price_asked(&what)
         }
         [list, id, rest @ ..] if list == "parts" => {
             let part = PartName::parse(id).map_or_else(|| readable(id), |p| p.label().to_owned());
@@ -177,12 +151,12 @@ fn name(path: &[String]) -> String {
                         .iter()
                         .find(|known| known.id == field)
                         .map_or_else(|| readable(field), |known| known.label.to_owned());
-                    format!("{part}: {field}")
+                    words::of_part(&part, &field)
                 }
-                _ => format!("{part}: {}", readable(&rest.join(", "))),
+                _ => words::of_part(&part, &readable(&rest.join(", "))),
             }
         }
-        [list, id, ..] if list == "overrides" => format!("Your own figure: {id}"),
+        [list, id, ..] if list == "overrides" => words::own_figure(id),
         _ => known(&path.join(".")).map_or_else(|| readable(&path.join(", ")), str::to_owned),
     }
 }
@@ -199,7 +173,7 @@ fn readable(name: &str) -> String {
     let mut letters = words.chars();
     match letters.next() {
         Some(first) => first.to_uppercase().chain(letters).collect(),
-        None => "A field without a name".to_owned(),
+        None => words::UNNAMED_FIELD.to_owned(),
     }
 }
 
@@ -228,7 +202,7 @@ fn said(record: &Record, difference: &Difference, value: Option<&Value>) -> Stri
                 .iter()
                 .filter_map(|field| quote.get(*field).map(typed_text))
                 .collect();
-            prices.join(" to ")
+            prices.join(words::TO)
         }),
         ["piece", "form"] => Form::parse(&text).map(|w| w.label().to_owned()),
         ["aim", "goal"] => Goal::parse(&text).map(|w| w.label().to_owned()),
@@ -243,13 +217,13 @@ fn said(record: &Record, difference: &Difference, value: Option<&Value>) -> Stri
 /// Any value in words that fit on a line.
 fn plain(value: &Value, text: &str) -> String {
     let entries = |n: usize| match n {
-        1 => "1 entry".to_owned(),
-        n => format!("{n} entries"),
+        1 => words::ONE_ENTRY.to_owned(),
+        n => words::entries(n),
     };
     match value {
-        Value::Bool(true) => "Yes".to_owned(),
-        Value::Bool(false) => "No".to_owned(),
-        Value::Null => "Nothing".to_owned(),
+        Value::Bool(true) => words::YES.to_owned(),
+        Value::Bool(false) => words::NO.to_owned(),
+        Value::Null => words::NOTHING.to_owned(),
         Value::Array(list) => entries(list.len()),
         Value::Object(fields) => entries(fields.len()),
         _ if text.chars().count() > 200 => text.chars().take(200).chain(['…']).collect(),

@@ -3,6 +3,7 @@
 use super::block::Table;
 use super::part_words::{named, um};
 use super::picture::{Anchor, Ink, Mark, Picture};
+use super::wording::cross_section as words;
 use crate::case::PartName;
 use crate::counsel::Worn;
 use crate::identity::Kind;
@@ -29,17 +30,8 @@ pub(super) fn cross_section(worn: &Worn, part: PartName, taken_um: f64) -> Optio
     let times = round(cut.enlarged / cut.per_um);
     Some(Picture {
         id: "care.section".to_owned(),
-        title: format!(
-            "About {} µm of silver left on the {}, where there is any",
-            um(cut.left_um),
-            named(part)
-        ),
-        description: format!(
-            "Two boxes drawn to scale, one face of the sheet. Left: a wall of {wall} mm, its silver a thin line on \
-             top. Right: that line enlarged {times} times more, with the thickness as made, what is left, how far \
-             that may be out, and what cleaning takes ({}).",
-            cut.cleanings()
-        ),
+        title: words::picture_title(&um(cut.left_um), &named(part)),
+        description: words::description(&wall, &times, &cut.cleanings()),
         width: 320.0,
         height: TOP + HIGH + 40.0,
         marks,
@@ -67,12 +59,12 @@ impl Cut {
     fn new(worn: &Worn, taken_um: f64) -> Option<Self> {
         let column =
             |of: fn(&Layer) -> f64| -> Vec<f64> { worn.layers.iter().flatten().map(of).collect() };
-        let mut made = column(|l| l.t0_um);
+        let made = column(|l| l.t0_um);
         if made.is_empty() {
             return None;
         }
-        let made_um = median(&mut made);
-        let [low_um, left_um, high_um] = deciles(&mut column(Layer::covered_um));
+        let made_um = median(&made);
+        let [low_um, left_um, high_um] = deciles(&column(Layer::covered_um));
         let wall_um = 1000.0 * worn.ledger.value("guard.heat.thickness").max(0.01);
         let enlarged = (HIGH - BASE) / made_um.max(high_um);
         // Copper is drawn only where copper is likelier than not.
@@ -98,9 +90,9 @@ impl Cut {
 
     fn base(&self) -> (Ink, &'static str) {
         if self.copper {
-            (Ink::Copper, "copper")
+            (Ink::Copper, words::COPPER)
         } else {
-            (Ink::Outline, "base metal")
+            (Ink::Outline, words::BASE_METAL)
         }
     }
 
@@ -158,14 +150,9 @@ impl Cut {
         let (first, second) = (FIRST + WIDE / 2.0, SECOND + WIDE / 2.0);
         let times = round(self.enlarged / self.per_um);
         let heads = [
-            (Ink::Outline, first, 16.0, "The wall".to_owned()),
-            (Ink::Outline, second, 16.0, "Its silver".to_owned()),
-            (
-                Ink::Quiet,
-                second,
-                32.0,
-                format!("enlarged {times} times more"),
-            ),
+            (Ink::Outline, first, 16.0, words::WALL.to_owned()),
+            (Ink::Outline, second, 16.0, words::SILVER.to_owned()),
+            (Ink::Quiet, second, 32.0, words::enlarged(&times)),
             (
                 Ink::Outline,
                 first,
@@ -174,16 +161,8 @@ impl Cut {
             ),
         ];
         let feet = [
-            (
-                FIRST,
-                16.0,
-                format!("{} mm thick", um(self.wall_um / 1000.0)),
-            ),
-            (
-                SECOND,
-                16.0,
-                format!("line: as made, {} µm", um(self.made_um)),
-            ),
+            (FIRST, 16.0, words::thick(&um(self.wall_um / 1000.0))),
+            (SECOND, 16.0, words::as_made(&um(self.made_um))),
             (SECOND, 32.0, self.cleanings()),
         ];
         let heads = heads
@@ -197,29 +176,26 @@ impl Cut {
 
     fn cleanings(&self) -> String {
         match self.many {
-            Some(1) => "frame: one cleaning".to_owned(),
-            Some(many) => format!("frame: {many} cleanings"),
-            None => "one cleaning takes it all".to_owned(),
+            Some(1) => words::ONE_CLEANING.to_owned(),
+            Some(many) => words::cleanings(many),
+            None => words::ALL_AT_ONCE.to_owned(),
         }
     }
 
     fn table(&self) -> Table {
         let row = |what: String, said: String| vec![what, said];
         Table {
-            caption: "Thicknesses drawn, in thousandths of a millimetre".to_owned(),
-            columns: ["What", "Thickness"].map(str::to_owned).to_vec(),
+            caption: words::CAPTION.to_owned(),
+            columns: [words::WHAT, words::THICKNESS].map(str::to_owned).to_vec(),
             rows: vec![
+                row(words::wall_of(self.base().1), um(self.wall_um)),
+                row(words::MADE.to_owned(), um(self.made_um)),
+                row(words::LEFT.to_owned(), um(self.left_um)),
                 row(
-                    format!("Wall of {}, taken as", self.base().1),
-                    um(self.wall_um),
+                    words::BETWEEN.to_owned(),
+                    words::between(&um(self.low_um), &um(self.high_um)),
                 ),
-                row("Silver as made, about".to_owned(), um(self.made_um)),
-                row("Silver left, about".to_owned(), um(self.left_um)),
-                row(
-                    "8 times in 10 between".to_owned(),
-                    format!("{} and {}", um(self.low_um), um(self.high_um)),
-                ),
-                row("One cleaning takes about".to_owned(), um(self.taken_um)),
+                row(words::TAKES.to_owned(), um(self.taken_um)),
             ],
         }
     }
@@ -263,7 +239,7 @@ mod tests {
             .flatten()
             .map(Layer::covered_um)
             .collect();
-        let left = median(&mut left);
+        let left = median(&left);
         // "M4.0 40.00h130.0V..h-130.0z": top and bottom of a rectangle.
         let heights: Vec<f64> = picture
             .marks

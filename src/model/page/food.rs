@@ -7,38 +7,29 @@ use super::block::{Block, Table, Tone};
 use super::caution_blocks;
 use super::say::figures;
 use super::sources_fold::sources_fold;
+use super::wording::food as words;
 use crate::counsel::situated;
 use crate::facts::{Tag, caution};
 use crate::treatment::{LeadStatus, Treatment};
 
-/// The six reasons, by number.
-const TRIGGERS: [&str; 6] = [
-    "Lead solder, lead filling or leaded metal on the wet side, or nobody has tested an old soldered piece",
-    "Bare copper, brass or nickel metal on the wet side, with anything sour in it",
-    "A lining of lacquer, wax or glue, a low-melting repair, or fresh plating not yet checked",
-    "Old gilding that may hold mercury, cadmium solder, hollows that were dipped, asbestos pads, a leaking double wall",
-    "A child, or someone pregnant or breast-feeding, would use it",
-    "Food or drink standing in it for hours, or something hot in a loaded or closed part",
-];
-
 /// Metals with a release limit: figure, name, whether a field asks for the laboratory's result.
 const METALS: [(&str, &str, bool); 16] = [
-    ("Pb", "Lead", true),
-    ("Cd", "Cadmium", false),
-    ("As", "Arsenic", false),
-    ("Hg", "Mercury", false),
-    ("Cu", "Copper", true),
-    ("Ni", "Nickel", true),
-    ("Ag", "Silver", true),
-    ("Sn", "Tin", true),
-    ("Sb", "Antimony", true),
-    ("Zn", "Zinc", true),
-    ("Fe", "Iron", false),
-    ("Al", "Aluminium", false),
-    ("Co", "Cobalt", false),
-    ("Cr", "Chromium", false),
-    ("Mn", "Manganese", false),
-    ("Tl", "Thallium", false),
+    ("Pb", words::LEAD, true),
+    ("Cd", words::CADMIUM, false),
+    ("As", words::ARSENIC, false),
+    ("Hg", words::MERCURY, false),
+    ("Cu", words::COPPER, true),
+    ("Ni", words::NICKEL, true),
+    ("Ag", words::SILVER, true),
+    ("Sn", words::TIN, true),
+    ("Sb", words::ANTIMONY, true),
+    ("Zn", words::ZINC, true),
+    ("Fe", words::IRON, false),
+    ("Al", words::ALUMINIUM, false),
+    ("Co", words::COBALT, false),
+    ("Cr", words::CHROMIUM, false),
+    ("Mn", words::MANGANESE, false),
+    ("Tl", words::THALLIUM, false),
 ];
 
 /// The instrument.
@@ -59,11 +50,7 @@ pub(super) fn section(bench: &Bench<'_>) -> Block {
     blocks.extend(label(!triggers.is_empty()));
     blocks.extend(caution_blocks::named("caution.child"));
     blocks.extend(verdict(bench, &tested));
-    blocks.push(Block::fold(
-        "bench.food.results",
-        "Hold a laboratory's release test against the limits",
-        fields,
-    ));
+    blocks.push(Block::fold("bench.food.results", words::RESULTS, fields));
     blocks.push(Block::Table(limits(bench)));
     blocks.extend(legacy(bench));
     blocks.extend(caution_blocks::of_treatment(Treatment::TestLead));
@@ -86,29 +73,25 @@ pub(super) fn section(bench: &Bench<'_>) -> Block {
             "guard.food_year",
         ],
     ));
-    Block::section("bench.food", "Food and drink", blocks)
+    Block::section("bench.food", words::FOOD, blocks)
 }
 
 fn sentence(reasons: usize, lead: LeadStatus, food: bool) -> String {
     let answer = match reasons {
-        0 if lead == LeadStatus::Absent => {
-            "Nothing recorded keeps it for display, and a release test passed: for what was tested, as it was tested."
-                .to_owned()
-        }
-        0 => "Nothing recorded keeps it for display only. That is not yet a test: only a release test answers for lead."
-            .to_owned(),
-        1 => "For display only, for one reason.".to_owned(),
-        n => format!("For display only, for {n} reasons."),
+        0 if lead == LeadStatus::Absent => words::NOTHING_AND_TESTED.to_owned(),
+        0 => words::NOTHING_YET.to_owned(),
+        1 => words::ONE_REASON.to_owned(),
+        n => words::reasons(n),
     };
     if food && reasons > 0 {
-        format!("{answer} You want it for food or drink: have it tested first.")
+        words::have_it_tested(&answer)
     } else {
         answer
     }
 }
 
 fn trigger_table(found: &[(u8, &'static str)]) -> Table {
-    let rows = TRIGGERS
+    let rows = words::TRIGGERS
         .iter()
         .zip(1_u8..)
         .map(|(what, n)| {
@@ -118,23 +101,21 @@ fn trigger_table(found: &[(u8, &'static str)]) -> Table {
                 .map(|(_, why)| *why)
                 .collect();
             let holds = if why.is_empty() {
-                "not as far as recorded".to_owned()
+                words::NOT_RECORDED.to_owned()
             } else {
                 why.join(" ")
             };
             let lifted = match n {
-                1 | 2 => "a release test that passes, for what was tested",
-                5 => "a laboratory release test that passes, and nothing else",
-                _ => "no test: only a change to the piece or its use",
+                1 | 2 => words::LIFTED_BY_PASS,
+                5 => words::LIFTED_BY_LABORATORY,
+                _ => words::NEVER_LIFTED,
             };
             vec![(*what).to_owned(), holds, lifted.to_owned()]
         })
         .collect();
     Table {
-        caption: "The six reasons to keep a piece for display; one is enough".to_owned(),
-        columns: ["Reason", "On this piece", "What lifts it"]
-            .map(str::to_owned)
-            .to_vec(),
+        caption: words::TRIGGERS_CAPTION.to_owned(),
+        columns: words::TRIGGERS_COLUMNS.map(str::to_owned).to_vec(),
         rows,
     }
 }
@@ -145,10 +126,7 @@ fn label(display_only: bool) -> Vec<Block> {
     };
     let mut blocks = vec![Block::said(Tone::Stop, text.text)];
     if display_only {
-        blocks.push(Block::said(
-            Tone::Quiet,
-            "Print or copy that line and tie it to the piece, so that nobody who comes after has to ask.",
-        ));
+        blocks.push(Block::said(Tone::Quiet, words::TIE_TO_THE_PIECE));
     }
     blocks
 }
@@ -188,9 +166,7 @@ fn results(bench: &Bench<'_>) -> (Vec<Block>, Vec<(&'static str, &'static str, f
     }
     (
         vec![
-            Block::para(
-                "From a release test with an acid liquid that stands for food, in milligrams for each kilogram of it.",
-            ),
+            Block::para(words::RESULTS_HINT),
             Block::Row { blocks: fields },
         ],
         given,
@@ -205,30 +181,19 @@ fn verdict(bench: &Bench<'_>, given: &[(&'static str, &'static str, f64)]) -> Ve
         .iter()
         .filter_map(|(id, name, value)| {
             let limit = bench.ledger.value(&format!("food.limit.{id}"));
-            (*value > limit).then(|| {
-                format!(
-                    "{} {} against {} mg/kg",
-                    name.to_lowercase(),
-                    figures(*value),
-                    figures(limit)
-                )
-            })
+            (*value > limit)
+                .then(|| words::against(&name.to_lowercase(), &figures(*value), &figures(limit)))
         })
         .collect();
     let lead = given.iter().any(|(id, ..)| *id == "Pb");
     if over.is_empty() {
         vec![Block::para(if lead {
-            "None of these results is over its limit. That lifts the reasons about lead and bare metal, for the place, \
-             the liquid and the time tested; the other reasons stand. Put it on record with the part: tested, no lead \
-             released."
+            words::NONE_OVER
         } else {
-            "None of these results is over its limit, but lead is not among them, and lead is the question."
+            words::NONE_OVER_WITHOUT_LEAD
         })]
     } else {
-        vec![Block::said(
-            Tone::Stop,
-            format!("Over the limit: {}. Keep it for display.", over.join("; ")),
-        )]
+        vec![Block::said(Tone::Stop, words::over(&over.join("; ")))]
     }
 }
 
@@ -240,8 +205,8 @@ fn limits(bench: &Bench<'_>) -> Table {
             if figure.tag == Tag::Memory && figure.own_reason.is_none() {
                 vec![
                     (*name).to_owned(),
-                    "there is one".to_owned(),
-                    "check the current figure with the regulator".to_owned(),
+                    words::THERE_IS_ONE.to_owned(),
+                    words::CHECK_CURRENT.to_owned(),
                 ]
             } else {
                 vec![
@@ -253,9 +218,8 @@ fn limits(bench: &Bench<'_>) -> Table {
         })
         .collect();
     Table {
-        caption: "What may come off into a kilogram of food: Council of Europe guide of 2024, not itself a law"
-            .to_owned(),
-        columns: ["Metal", "Limit", "How known"].map(str::to_owned).to_vec(),
+        caption: words::LIMITS.to_owned(),
+        columns: words::LIMITS_COLUMNS.map(str::to_owned).to_vec(),
         rows,
     }
 }
@@ -267,7 +231,7 @@ fn legacy(bench: &Bench<'_>) -> Vec<Block> {
         bench.draft,
         Question {
             path: "bench.food.cup_ml",
-            label: "One cup",
+            label: words::ONE_CUP,
             unit: "mL",
             hint: "",
             range: (1.0, 5000.0),
@@ -283,21 +247,17 @@ fn legacy(bench: &Bench<'_>) -> Vec<Block> {
             if of > 0.0 {
                 figures((x / of).round())
             } else {
-                "not known how many".to_owned()
+                words::NOT_KNOWN_HOW_MANY.to_owned()
             }
         };
-        blocks.push(Block::para(format!(
-            "An old American criterion seizes plated ware at {} µg of lead in each mL (quoted second hand: check the \
-             current text). It is no sign of safety. A cup of {} mL at that level holds {} µg of lead, {} times what an \
-             adult who may bear children should take in with all food in a day, and {} times today's European release \
-             limit. Even at that limit a cup carries {} µg, against {} µg a day for a child.",
-            figures(old),
-            figures(cup),
-            figures(micrograms),
-            times(micrograms, adult),
-            times(old * 1000.0, limit * 1000.0),
-            figures(limit * cup),
-            figures(child),
+        blocks.push(Block::para(words::old_criterion(
+            &figures(old),
+            &figures(cup),
+            &figures(micrograms),
+            &times(micrograms, adult),
+            &times(old * 1000.0, limit * 1000.0),
+            &figures(limit * cup),
+            &figures(child),
         )));
     }
     blocks.push(Block::Row {
@@ -305,11 +265,9 @@ fn legacy(bench: &Bench<'_>) -> Vec<Block> {
     });
     blocks.push(Block::said(
         Tone::Quiet,
-        format!(
-            "One mL is taken as one gram. The American model food code keeps pewter with more than {} % of lead and \
-             solder with more than {} % away from food.",
-            figures(v("food.code_pewter")),
-            figures(v("food.code_solder"))
+        words::food_code(
+            &figures(v("food.code_pewter")),
+            &figures(v("food.code_solder")),
         ),
     ));
     blocks

@@ -12,6 +12,7 @@ use super::as_typed::as_typed;
 use super::block::{Block, Field, Table, Tone};
 use super::ledger_trace::trace;
 use super::sheet_cautions::with_cautions;
+use super::wording::ledger as words;
 use crate::case::{Case, Draft, Problem};
 use crate::counsel::weigh_at_once;
 use crate::facts::ledger_of;
@@ -67,9 +68,9 @@ pub(super) fn page(draft: &Draft) -> Vec<Block> {
     let search = draft.text(SEARCH);
     let mut blocks = vec![Block::Field(Field {
         path: SEARCH.to_owned(),
-        label: "Find a figure".to_owned(),
+        label: words::FIND.to_owned(),
         unit: String::new(),
-        hint: "A few letters of what it is about, of its source, or of its id.".to_owned(),
+        hint: words::FIND_HINT.to_owned(),
         text: search.clone(),
         stand_in: String::new(),
         problem: String::new(),
@@ -80,19 +81,15 @@ pub(super) fn page(draft: &Draft) -> Vec<Block> {
         blocks.extend(own(&book));
         blocks.push(Block::section(
             "ledger.used",
-            "What this counsel looked up",
+            words::LOOKED_UP,
             groups(&book, "ledger.used", |f| {
                 book.used.contains(f.id) && f.own_reason.is_none()
             }),
         ));
-        blocks.push(Block::fold(
-            "ledger.trace",
-            "How the main numbers are made",
-            trace(&book),
-        ));
+        blocks.push(Block::fold("ledger.trace", words::MADE, trace(&book)));
         blocks.push(Block::section(
             "ledger.rest",
-            "What it did not look up",
+            words::NOT_LOOKED_UP,
             groups(&book, "ledger.rest", |f| {
                 !book.used.contains(f.id) && f.own_reason.is_none()
             }),
@@ -116,42 +113,32 @@ fn share_of_judgement(book: &Book) -> Block {
     let mut say = |name: &str, n: usize| {
         if n > 0 {
             let part = share(n as f64 / used.len().max(1) as f64);
-            rows.push((name.to_owned(), format!("{n}, {part}")));
+            rows.push((name.to_owned(), words::count_and_part(n, &part)));
         }
     };
     for (tag, name) in TAGS {
         say(name, count(&|f| f.tag == tag && f.own_reason.is_none()));
     }
-    say("Your own", mine);
+    say(words::YOUR_OWN, mine);
     let judged = count(&|f| f.own_reason.is_none() && !matches!(f.tag, Tag::Read | Tag::Computed));
     Block::section(
         "ledger.share",
-        "What this counsel rests on",
+        words::RESTS_ON,
         vec![
-            Block::said(
-                Tone::Answer,
-                format!(
-                    "It looked up {} figures; {judged} of them are judgement, practice, memory or quoted from a weaker source.",
-                    used.len()
-                ),
-            ),
+            Block::said(Tone::Answer, words::looked_up(used.len(), judged)),
             Block::Facts { rows },
-            Block::said(
-                Tone::Quiet,
-                "Counted, not weighed: one figure may matter more than fifty. Beside these, how strongly each finding points \
-                 to each kind is our judgement throughout.",
-            ),
+            Block::said(Tone::Quiet, words::COUNTED_NOT_WEIGHED),
         ],
     )
 }
 
 const TAGS: [(Tag, &str); 6] = [
-    (Tag::Read, "A source says so"),
-    (Tag::Secondary, "Quoted in a weaker source"),
-    (Tag::Computed, "Computed from other figures"),
-    (Tag::Judgement, "Our judgement"),
-    (Tag::Practice, "Common practice"),
-    (Tag::Memory, "Recalled, not yet checked"),
+    (Tag::Read, words::READ),
+    (Tag::Secondary, words::SECONDARY),
+    (Tag::Computed, words::COMPUTED),
+    (Tag::Judgement, words::JUDGEMENT),
+    (Tag::Practice, words::PRACTICE),
+    (Tag::Memory, words::MEMORY),
 ];
 
 /// The person's own figures, with what the answer would be without them.
@@ -183,7 +170,7 @@ fn own(book: &Book) -> Vec<Block> {
     for figure in &mine {
         blocks.push(with_fields(book, figure));
     }
-    vec![Block::section("ledger.own", "Your own figures", blocks)]
+    vec![Block::section("ledger.own", words::OWN, blocks)]
 }
 
 /// The answer with one's own figures, without each, and without any.
@@ -199,28 +186,22 @@ fn without(book: &Book, mine: &[&Figure]) -> Block {
     let now = &book.report.counsel;
     let none = weighed(&|_| false);
     let mut rows = vec![
-        row("With all of them".to_owned(), now),
-        row("With none of them".to_owned(), &none),
+        row(words::WITH_ALL.to_owned(), now),
+        row(words::WITH_NONE.to_owned(), &none),
     ];
     if mine.len() > 1 && mine.len() <= 6 {
         for figure in mine {
             let counsel = weighed(&|id| id != figure.id);
-            rows.push(row(format!("Without {}", words(figure)), &counsel));
+            rows.push(row(words::without(words(figure)), &counsel));
         }
     }
     let same = none.steps == now.steps && none.firmness == now.firmness;
     Block::section(
         "ledger.without",
-        if same {
-            "Without your figures the answer would be the same"
-        } else {
-            "Without your figures the answer would be another"
-        },
+        if same { words::SAME } else { words::OTHER },
         vec![Block::Table(Table {
-            caption: "The answer with and without".to_owned(),
-            columns: ["Figures", "Answer", "Firmness"]
-                .map(str::to_owned)
-                .to_vec(),
+            caption: words::WITHOUT_CAPTION.to_owned(),
+            columns: words::WITHOUT_COLUMNS.map(str::to_owned).to_vec(),
             rows,
         })],
     )
@@ -237,18 +218,19 @@ fn words(figure: &Figure) -> &'static str {
 fn with_fields(book: &Book, figure: &Figure) -> Block {
     let shipped = Ledger::standard().figure(figure.id);
     let mut rows = vec![
-        ("As shipped".to_owned(), value(shipped)),
-        ("Band".to_owned(), band(shipped)),
-        ("How it is known".to_owned(), figure.tag.words().to_owned()),
-        ("Source".to_owned(), cited(figure)),
-        ("Id".to_owned(), figure.id.to_owned()),
+        (words::AS_SHIPPED.to_owned(), value(shipped)),
+        (words::BAND.to_owned(), band(shipped)),
+        (words::KNOWN.to_owned(), figure.tag.words().to_owned()),
+        (words::SOURCE.to_owned(), cited(figure)),
+        (words::ID.to_owned(), figure.id.to_owned()),
     ];
     if let Some((limit, at_most)) = loosest(shipped) {
-        let way = if at_most { "more" } else { "less" };
-        rows.push((
-            "Safety".to_owned(),
-            format!("A limit of a rule of safety: it may be made stricter, but never {way} than {limit}."),
-        ));
+        let way = if at_most {
+            words::MORE_THAN
+        } else {
+            words::LESS_THAN
+        };
+        rows.push((words::SAFETY.to_owned(), words::limit_of_safety(way, limit)));
     }
     let place = format!("overrides.{{{}}}", figure.id);
     let text = |path: &str| book.draft.text(path);
@@ -287,24 +269,19 @@ fn with_fields(book: &Book, figure: &Figure) -> Block {
         vec![
             field(
                 format!("{place}.value"),
-                "Your own value",
-                "Empty it to go back to the figure as shipped.",
+                words::OWN_VALUE,
+                words::OWN_VALUE_HINT,
                 true,
             ),
             field(
                 format!("{place}.reason"),
-                "Your reason",
-                "Whoever reads the sheet sees it.",
+                words::REASON,
+                words::REASON_HINT,
                 false,
             ),
         ]
     } else {
-        vec![field(
-            place,
-            "Your own value",
-            "Empty it to go back to the figure as shipped, or to give a reason with it.",
-            true,
-        )]
+        vec![field(place, words::OWN_VALUE, words::REFUSED_HINT, true)]
     };
     Block::section(
         &format!("ledger.figure.{}", figure.id),
@@ -344,19 +321,15 @@ fn found(book: &Book, search: &str) -> Block {
     let all = book.ledger.figures().count();
     let (open, closed) = hits.split_at(hits.len().min(MOST_OPEN));
     let mut blocks = vec![Block::para(match hits.len() {
-        0 => format!(
-            "None of the {all} figures holds these words. Try fewer letters, or empty the field to see all."
-        ),
-        n => format!("{n} of {all} figures. Empty the field to see all."),
+        0 => words::none_found(all),
+        n => words::found(n, all),
     })];
     blocks.extend(open.iter().map(|f| with_fields(book, f)));
     if !closed.is_empty() {
-        blocks.push(Block::para(
-            "More that hold these words; add a word to bring one up with its field.",
-        ));
-        blocks.push(Block::Table(figure_table("More figures found", closed)));
+        blocks.push(Block::para(words::MORE));
+        blocks.push(Block::Table(figure_table(words::MORE_CAPTION, closed)));
     }
-    Block::section("ledger.found", "Found", blocks)
+    Block::section("ledger.found", words::FOUND, blocks)
 }
 
 /// The figures wanted, in folds by group.
@@ -371,53 +344,24 @@ fn groups(book: &Book, id: &str, wanted: impl Fn(&Figure) -> bool) -> Vec<Block>
         }
     }
     if held.is_empty() {
-        return vec![Block::para("None.")];
+        return vec![Block::para(words::NONE)];
     }
     for (group, figures) in held {
-        let name = group_words(group);
+        let name = words::group_words(group);
         blocks.push(Block::fold(
             &format!("{id}.{group}"),
-            &format!("{name}: {}", figures.len()),
+            &words::group(&name, figures.len()),
             vec![Block::Table(figure_table(&name, &figures))],
         ));
     }
     blocks
 }
 
-fn group_words(group: &str) -> String {
-    match group {
-        "attribute" => "What each course keeps besides money",
-        "care" => "Keeping and care",
-        "cost" => "Costs where nobody has given a price",
-        "counsel" => "When a difference counts, and how firmly to speak",
-        "fee" => "Fees of selling",
-        "food" => "Food contact",
-        "guard" => "Limits of the hard rules",
-        "hazard" => "How often work goes wrong, and what then",
-        "heat" => "Heat",
-        "identity" => "What it is",
-        "lead" => "Lead",
-        "look" => "The effort of a look",
-        "measure" => "Measures",
-        "metal" => "Metals",
-        "place" => "Parts of a piece",
-        "plating" => "Plating",
-        "silver" => "Silver: how thick, how worn, what a cleaning takes",
-        "solder" => "Solders",
-        "value" => "Value",
-        "words" => "Words for how likely a thing is",
-        other => return other.replace('_', " "),
-    }
-    .to_owned()
-}
-
 /// Figures as rows: what, value, band, how known, source, id.
 pub(super) fn figure_table(caption: &str, figures: &[&Figure]) -> Table {
     Table {
         caption: caption.to_owned(),
-        columns: ["Figure", "Value", "Band", "How it is known", "Source", "Id"]
-            .map(str::to_owned)
-            .to_vec(),
+        columns: words::FIGURE_COLUMNS.map(str::to_owned).to_vec(),
         rows: figures
             .iter()
             .map(|f| {
@@ -426,7 +370,7 @@ pub(super) fn figure_table(caption: &str, figures: &[&Figure]) -> Table {
                     value(f),
                     band(f),
                     if f.own_reason.is_some() {
-                        "your own".to_owned()
+                        words::OWN_FIGURE.to_owned()
                     } else {
                         f.tag.words().to_owned()
                     },
@@ -451,9 +395,9 @@ fn value(figure: &Figure) -> String {
 
 fn band(figure: &Figure) -> String {
     if figure.low.to_bits() == figure.high.to_bits() {
-        "none given".to_owned()
+        words::NO_BAND.to_owned()
     } else {
-        format!("{} to {}", figure.low, figure.high)
+        words::band(figure.low, figure.high)
     }
 }
 

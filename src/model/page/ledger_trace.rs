@@ -4,6 +4,7 @@
 use super::block::{Block, Tone};
 use super::ledger::{Book, figure_table};
 use super::sheet_cautions::with_cautions;
+use super::wording::ledger_trace as words;
 use crate::case::Draft;
 use crate::counsel::money;
 use crate::facts::{Figure, source};
@@ -24,19 +25,16 @@ struct Made {
 const MADE: [Made; 5] = [
     Made {
         id: "value",
-        name: "What it is worth as it is",
-        formula: "The undamaged value, times what the wear leaves of it for the buyers there are, times a factor for each other \
-                  fault found (tarnish, joints, dents, corrosion and the like); never less than the least share that is always \
-                  left. Draw by draw over what it may be, then the lowest tenth, the middle and the highest tenth.",
-        entered: "Your low, likely and high value, the form, the years, the condition of each part.",
+        name: words::VALUE,
+        formula: words::VALUE_FORMULA,
+        entered: words::VALUE_ENTERED,
         reads: &["value.", "place.show.", "silver.bleed."],
     },
     Made {
         id: "net",
-        name: "What the advised course leaves",
-        formula: "The value after the work, in each way the work may turn out, less the fees of selling when it is to be sold, \
-                  less the cost of the work. A seller's figure counts the chance that it does not sell.",
-        entered: "Your quotes, the way it would be sold, the aim.",
+        name: words::NET,
+        formula: words::NET_FORMULA,
+        entered: words::NET_ENTERED,
         reads: &[
             "cost.",
             "fee.",
@@ -47,27 +45,23 @@ const MADE: [Made; 5] = [
     },
     Made {
         id: "silver",
-        name: "How much silver is left on the body",
-        formula: "Silver as made wears unevenly, so the thickness at a point is spread round a mean. The bare share tells how far \
-                  the mean has come down: the share of points at or below nothing. What is left is the mean of the part of that \
-                  spread above nothing, and a cleaning takes its loss from all of it.",
-        entered: "The bare share of each part, or a count of points.",
+        name: words::SILVER,
+        formula: words::SILVER_FORMULA,
+        entered: words::SILVER_ENTERED,
         reads: &["silver.", "place.area."],
     },
     Made {
         id: "best",
-        name: "How likely nothing else does noticeably better",
-        formula: "The share of the draws in which no other group of courses beats the advised one by more than the noise. The \
-                  noise is the least difference that counts.",
-        entered: "Everything that goes into the other numbers.",
+        name: words::BEST,
+        formula: words::BEST_FORMULA,
+        entered: words::BEST_ENTERED,
         reads: &["counsel."],
     },
     Made {
         id: "originality",
-        name: "How much of what is original it keeps",
-        formula: "What is original now, less what each step of the course takes, by its dose and by how far it can be undone, \
-                  averaged over what the piece may be.",
-        entered: "The findings, and the condition of each part.",
+        name: words::ORIGINALITY,
+        formula: words::ORIGINALITY_FORMULA,
+        entered: words::ORIGINALITY_ENTERED,
         reads: &["attribute.dose.", "attribute.show.", "identity.prior."],
     },
 ];
@@ -97,10 +91,10 @@ pub(super) fn trace(book: &Book) -> Vec<Block> {
             vec![
                 Block::said(Tone::Answer, number(book, made.id)),
                 Block::para(made.formula),
-                Block::para(format!("From you: {}", made.entered)),
+                Block::para(words::from_you(made.entered)),
                 Block::fold(
                     &format!("trace.{}.figures", made.id),
-                    &format!("Figures that go into it: {}", figures.len()),
+                    &words::figures(figures.len()),
                     vec![
                         // Ids are told in words here, so that the ledger lists each figure once.
                         Block::List {
@@ -108,14 +102,14 @@ pub(super) fn trace(book: &Book) -> Vec<Block> {
                                 .rows
                                 .into_iter()
                                 .map(|row| match row.as_slice() {
-                                    [what, value, band, known, _, id] => format!(
-                                        "{what}: {value} (band {band}; {known}; figure \"{id}\")"
-                                    ),
+                                    [what, value, band, known, _, id] => {
+                                        words::figure(what, value, band, known, id)
+                                    }
                                     _ => row.join("; "),
                                 })
                                 .collect(),
                         },
-                        Block::para("Sources:"),
+                        Block::para(words::SOURCES),
                         Block::List {
                             items: cited.into_iter().map(str::to_owned).collect(),
                         },
@@ -138,7 +132,7 @@ fn inputs<'a>(book: &'a Book, made: &Made) -> Vec<&'a Figure> {
 fn number(book: &Book, id: &str) -> String {
     let amount = |band: Band| {
         let [low, middle, high] = [band.p10, band.p50, band.p90].map(|x| money(&book.case, x));
-        format!("{low} to {high}, middle {middle}.")
+        words::range(&low, &high, &middle)
     };
     let report = &book.report;
     let advised = report
@@ -149,16 +143,15 @@ fn number(book: &Book, id: &str) -> String {
         ("value", _) => amount(report.value.as_it_is),
         ("silver", _) => match report.silver.parts.first() {
             Some(body) => match (body.left_um, body.left_fraction) {
-                (Some(left), Some(fraction)) => format!(
-                    "{} to {} um, middle {} um; {} of the first.",
-                    super::sheet_file::figure(left.p10),
-                    super::sheet_file::figure(left.p90),
-                    super::sheet_file::figure(left.p50),
-                    percent(fraction)
+                (Some(left), Some(fraction)) => words::silver(
+                    &super::sheet_file::figure(left.p10),
+                    &super::sheet_file::figure(left.p90),
+                    &super::sheet_file::figure(left.p50),
+                    &percent(fraction),
                 ),
                 _ => body.words.clone(),
             },
-            None => "No part is recorded.".to_owned(),
+            None => words::NO_PART.to_owned(),
         },
         ("net", Some(c)) => format!(
             "{}: {}",
@@ -171,6 +164,6 @@ fn number(book: &Book, id: &str) -> String {
         ),
         ("best", Some(c)) => format!("{}: {}.", c.name, share(c.p_best)),
         ("originality", Some(c)) => format!("{}: {}.", c.name, percent(c.originality)),
-        _ => "There is no course to show.".to_owned(),
+        _ => words::NO_COURSE.to_owned(),
     }
 }

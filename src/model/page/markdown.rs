@@ -5,6 +5,7 @@
 
 use super::block::{Block, Table, Tone};
 use super::picture::Picture;
+use super::wording::markdown as words;
 
 /// The blocks under a heading of the first level.
 #[must_use]
@@ -86,9 +87,9 @@ fn fact(out: &mut String, label: &str, words: &str) {
 
 fn para(out: &mut String, text: &str, tone: Tone) {
     let name = match tone {
-        Tone::Stop => "**Stop.** ",
-        Tone::Care => "**Take care.** ",
-        Tone::Note => "**Note.** ",
+        Tone::Stop => words::STOP,
+        Tone::Care => words::CARE,
+        Tone::Note => words::NOTE,
         Tone::Plain | Tone::Quiet | Tone::Answer => "",
     };
     let lines: Vec<String> = text.lines().map(escaped).collect();

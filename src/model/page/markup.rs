@@ -6,6 +6,7 @@
 
 use super::block::{Block, Choice, Field, Table, Tone};
 use super::picture::{Anchor, Ink, Mark, Picture};
+use super::wording::markup as words;
 
 /// A whole page. `running` stands at the top of each printed page.
 #[must_use]
@@ -112,9 +113,9 @@ impl Page {
             Tone::Plain => ("", ""),
             Tone::Quiet => ("quiet", ""),
             Tone::Answer => ("answer", ""),
-            Tone::Note => ("said note", "Note. "),
-            Tone::Care => ("said care", "Take care. "),
-            Tone::Stop => ("said stop", "Stop. "),
+            Tone::Note => ("said note", words::NOTE),
+            Tone::Care => ("said care", words::CARE),
+            Tone::Stop => ("said stop", words::STOP),
         };
         self.raw("<p dir=\"auto\"");
         if !class.is_empty() {

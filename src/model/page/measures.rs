@@ -1,6 +1,7 @@
 //! Readings with a number, for those who have the instruments: density, conductivity, X-ray.
 
 use super::block::{Block, Choice, Field, Tone};
+use super::wording::measures as words;
 use crate::case::{Draft, Problem};
 use crate::facts::ledger_of;
 use crate::identity::identify;
@@ -17,22 +18,14 @@ pub(super) fn page(draft: &Draft) -> Vec<Block> {
         readings: &identity.measures,
     };
     vec![
-        Block::para(
-            "None of this is needed. Where a reading exists it is held against what each kind would give, with its \
-             own uncertainty, and counts as one observation. Nothing here asks for a scratch, a file or a drop of \
-             anything.",
-        ),
-        Block::section(
-            "measures.density",
-            "Density, by weighing in water",
-            screen.density(),
-        ),
+        Block::para(words::NONE_IS_NEEDED),
+        Block::section("measures.density", words::DENSITY, screen.density()),
         Block::section(
             "measures.conductivity",
-            "Conductivity, by an eddy-current meter",
+            words::CONDUCTIVITY,
             screen.conductivity(),
         ),
-        Block::section("measures.xray", "X-ray fluorescence", screen.xray()),
+        Block::section("measures.xray", words::XRAY, screen.xray()),
     ]
 }
 
@@ -45,36 +38,21 @@ struct Screen<'a> {
 impl Screen<'_> {
     fn density(&self) -> Vec<Block> {
         let mut blocks = vec![
-            Block::para(
-                "Weigh the part dry, then hanging in plain water by a thread, touching nothing and without bubbles. \
-                 Dry it at once and wholly.",
-            ),
-            Block::said(
-                Tone::Care,
-                "Only for a part of bare metal that is open all round. Never put a loaded foot, a hollow handle, \
-                 wood, ivory or felt into water: it gets in and stays.",
-            ),
+            Block::para(words::HOW_TO_WEIGH),
+            Block::said(Tone::Care, words::KEEP_OUT_OF_WATER),
             Block::Row {
                 blocks: vec![
-                    self.number("density.in_air_g", "Weight in air", "g", ""),
-                    self.number("density.in_water_g", "Weight in water", "g", ""),
-                    self.number("density.water_c", "Water", "°C", "20 if left empty."),
-                    self.number(
-                        "density.readable_g",
-                        "Smallest step of the balance",
-                        "g",
-                        "0.1 if left empty.",
-                    ),
+                    self.number("density.in_air_g", words::IN_AIR, "g", ""),
+                    self.number("density.in_water_g", words::IN_WATER, "g", ""),
+                    self.number("density.water_c", words::WATER, "°C", words::WATER_HINT),
+                    self.number("density.readable_g", words::STEP, "g", words::STEP_HINT),
                 ],
             },
             Block::Row {
                 blocks: vec![
-                    self.yes("density.loaded", "Is it loaded or filled?"),
-                    self.yes("density.hollow_sealed", "Is any of it hollow and closed?"),
-                    self.yes(
-                        "density.organic",
-                        "Is there wood, ivory, felt or card on it?",
-                    ),
+                    self.yes("density.loaded", words::LOADED),
+                    self.yes("density.hollow_sealed", words::HOLLOW),
+                    self.yes("density.organic", words::ORGANIC),
                 ],
             },
         ];
@@ -84,20 +62,15 @@ impl Screen<'_> {
 
     fn conductivity(&self) -> Vec<Block> {
         let mut blocks = vec![
-            Block::para(
-                "In per cent of annealed copper (% IACS), on a flat spot larger than the probe, at room temperature.",
-            ),
+            Block::para(words::HOW_TO_READ),
             Block::Row {
-                blocks: vec![self.number("iacs.percent", "Reading", "% IACS", "")],
+                blocks: vec![self.number("iacs.percent", words::READING, "% IACS", "")],
             },
             Block::Row {
                 blocks: vec![
-                    self.yes(
-                        "iacs.curved",
-                        "Is the spot curved, or smaller than the probe?",
-                    ),
-                    self.yes("iacs.thin", "Is the sheet very thin?"),
-                    self.yes("iacs.loaded", "Is there a filling close behind?"),
+                    self.yes("iacs.curved", words::CURVED),
+                    self.yes("iacs.thin", words::THIN),
+                    self.yes("iacs.loaded", words::FILLED),
                 ],
             },
         ];
@@ -108,29 +81,17 @@ impl Screen<'_> {
     fn xray(&self) -> Vec<Block> {
         let share = |field: &str, label: &str| self.number(field, label, "%", "");
         let mut blocks = vec![
-            Block::para(
-                "Shares by weight as the analyser gives them. Such a reading sees little more than the silver: over \
-                 sound silver it may look like sterling whatever lies below, so a spot where the silver is worn \
-                 through tells far more.",
-            ),
-            self.choice(
-                "xrf.spot",
-                "Where was it taken?",
-                &[
-                    ("", "Not said"),
-                    ("worn", "Where the silver is worn through"),
-                    ("sound", "Where the silver is sound"),
-                ],
-            ),
+            Block::para(words::SHARES),
+            self.choice("xrf.spot", words::SPOT, &words::SPOTS),
             Block::Row {
                 blocks: vec![
-                    share("xrf.silver_pct", "Silver"),
-                    share("xrf.copper_pct", "Copper"),
-                    share("xrf.nickel_pct", "Nickel"),
-                    share("xrf.zinc_pct", "Zinc"),
-                    share("xrf.tin_pct", "Tin"),
-                    share("xrf.antimony_pct", "Antimony"),
-                    share("xrf.iron_pct", "Iron"),
+                    share("xrf.silver_pct", words::SILVER),
+                    share("xrf.copper_pct", words::COPPER),
+                    share("xrf.nickel_pct", words::NICKEL),
+                    share("xrf.zinc_pct", words::ZINC),
+                    share("xrf.tin_pct", words::TIN),
+                    share("xrf.antimony_pct", words::ANTIMONY),
+                    share("xrf.iron_pct", words::IRON),
                 ],
             },
         ];
@@ -145,7 +106,7 @@ impl Screen<'_> {
         };
         let mut blocks = vec![Block::said(Tone::Answer, &reading.text)];
         if !reading.counts {
-            blocks.push(Block::said(Tone::Quiet, "It moves nothing."));
+            blocks.push(Block::said(Tone::Quiet, words::MOVES_NOTHING));
         }
         blocks
     }
@@ -178,7 +139,11 @@ impl Screen<'_> {
         self.choice(
             field,
             label,
-            &[("", "Not said"), ("no", "No"), ("yes", "Yes")],
+            &[
+                ("", words::NOT_SAID),
+                ("no", words::NO),
+                ("yes", words::YES),
+            ],
         )
     }
 

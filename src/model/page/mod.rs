@@ -45,6 +45,7 @@ pub mod sheet_text;
 mod sources_fold;
 mod weights;
 mod why;
+mod wording;
 mod worth_knowing;
 mod worth_knowing_draw;
 mod worth_knowing_tree;
@@ -153,8 +154,8 @@ enum Answer {
 fn unknown(name: &str) -> Problem {
     Problem {
         field: "page".to_owned(),
-        message: format!("There is no page called {name}."),
-        remedy: "Go back to the piece and choose a screen from there.".to_owned(),
+        message: wording::unknown::message(name),
+        remedy: wording::unknown::REMEDY.to_owned(),
     }
 }
 

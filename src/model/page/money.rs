@@ -13,6 +13,7 @@ mod tests;
 mod words;
 
 use super::block::{Block, Choice, Field, Tone};
+use super::wording::money::{CAUTIONS, NOT_SAID};
 use crate::case::{Case, Draft, Problem, Route};
 use crate::counsel::Worth;
 use crate::facts::Level;
@@ -81,16 +82,12 @@ fn cautions(desk: &Desk) -> Block {
             Block::said(tone, [c.about.as_str(), ": ", &c.text].concat())
         })
         .collect();
-    Block::fold(
-        "worth-cautions",
-        "Cautions for the treatments named here",
-        said,
-    )
+    Block::fold("worth-cautions", CAUTIONS, said)
 }
 
 /// Options with "not said" before them.
 fn with_none<'a>(options: impl Iterator<Item = (&'a str, &'a str)>) -> Vec<(&'a str, &'a str)> {
-    std::iter::once(("", "Not said")).chain(options).collect()
+    std::iter::once(("", NOT_SAID)).chain(options).collect()
 }
 
 impl Desk<'_> {

@@ -2,6 +2,7 @@
 
 use super::ask::choice;
 use super::block::{Block, Field, Tone};
+use super::wording::part_words as words;
 use crate::case::{Case, Draft, Form, PartName, Problem};
 use crate::facts::{Level, caution};
 
@@ -21,28 +22,28 @@ pub(super) fn um(x: f64) -> String {
 /// A share of an area in whole hundredths: "about 3 %".
 pub(super) fn percent(f: f64) -> String {
     if f < 0.005 {
-        "less than 1 %".to_owned()
+        words::LESS_THAN_1_PERCENT.to_owned()
     } else if f >= 0.995 {
-        "all".to_owned()
+        words::ALL.to_owned()
     } else {
-        format!("about {:.0} %", 100.0 * f)
+        words::about_percent(100.0 * f)
     }
 }
 
 /// Years, rounded as far as such a forecast carries.
 pub(super) fn years(x: f64) -> String {
     if x < 0.75 {
-        "some months".to_owned()
+        words::SOME_MONTHS.to_owned()
     } else if x < 1.5 {
-        "a year".to_owned()
+        words::A_YEAR.to_owned()
     } else if x < 10.0 {
-        format!("{x:.0} years")
+        words::years(x)
     } else if x < 95.0 {
-        format!("{:.0} years", (x / 5.0).round() * 5.0)
+        words::years((x / 5.0).round() * 5.0)
     } else if x < 500.0 {
-        format!("{:.0} years", (x / 50.0).round() * 50.0)
+        words::years((x / 50.0).round() * 50.0)
     } else {
-        "centuries".to_owned()
+        words::CENTURIES.to_owned()
     }
 }
 
@@ -68,7 +69,7 @@ pub(super) fn parts(case: &Case) -> Vec<PartName> {
 pub(super) fn part_choice(draft: &Draft, case: &Case, path: &str) -> (Block, PartName) {
     let parts = parts(case);
     let options: Vec<(&str, &str)> = parts.iter().map(|p| (p.id(), p.label())).collect();
-    let (block, chosen) = choice(draft, path, "Part", "", &options);
+    let (block, chosen) = choice(draft, path, words::PART, "", &options);
     (block, PartName::parse(chosen).unwrap_or(PartName::Body))
 }
 

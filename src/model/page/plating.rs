@@ -9,6 +9,7 @@ use super::heat::first;
 use super::plating_picture::{Solid, picture};
 use super::say::{figures, range};
 use super::sources_fold::sources_fold;
+use super::wording::plating as words;
 use crate::bench::{box_cm2, charge_ah, coat_g, oval_cm2, plating_minutes, turned_cm2};
 use crate::case::{Currency, Form};
 use crate::treatment::Treatment;
@@ -29,17 +30,10 @@ pub(super) fn section(bench: &Bench<'_>) -> Block {
         }
         blocks.push(Block::Table(sums.table(&money)));
     } else {
-        blocks.push(Block::said(
-            Tone::Answer,
-            "Give the sizes of the piece, and this says how much silver a coat would be.",
-        ));
+        blocks.push(Block::said(Tone::Answer, words::NO_SIZES));
         blocks.extend(fields);
     }
-    blocks.push(Block::said(
-        Tone::Quiet,
-        "Sums for a conversation with a plater, not a procedure: a coat is never even, and lies thinnest in hollows \
-         and thickest on edges.",
-    ));
+    blocks.push(Block::said(Tone::Quiet, words::NO_PROCEDURE));
     blocks.extend(caution_blocks::of_treatment(Treatment::Replate));
     blocks.extend(caution_blocks::named("caution.cyanide"));
     blocks.push(sources_fold(
@@ -57,7 +51,7 @@ pub(super) fn section(bench: &Bench<'_>) -> Block {
             "cost.T14a",
         ],
     ));
-    Block::section("bench.plating", "Silver in a new coat", blocks)
+    Block::section("bench.plating", words::NEW_COAT, blocks)
 }
 
 /// One surface: what it is, how it was worked out, its area in cm2.
@@ -91,27 +85,25 @@ impl Surfaces {
             .collect();
         if self.extra > 0.0 {
             rows.push(vec![
-                "Handles, spout, borders".to_owned(),
-                "as a share of the rest".to_owned(),
+                words::EXTRAS.to_owned(),
+                words::SHARE_OF_THE_REST.to_owned(),
                 format!("{} %", figures(100.0 * self.extra)),
             ]);
         }
         rows.push(vec![
-            "All together".to_owned(),
+            words::ALL.to_owned(),
             String::new(),
             format!("{} cm²", figures(self.total_cm2())),
         ]);
         Table {
-            caption: "Surface to be covered".to_owned(),
-            columns: ["Surface", "Worked out as", "Area"]
-                .map(str::to_owned)
-                .to_vec(),
+            caption: words::SURFACE_CAPTION.to_owned(),
+            columns: words::SURFACE_COLUMNS.map(str::to_owned).to_vec(),
             rows,
         }
     }
 }
 
-const SLANT: &str = "π (r + R) × slant, for each frustum";
+const SLANT: &str = words::WALL_FORMULA;
 
 fn surfaces(bench: &Bench<'_>) -> (Vec<Block>, Option<Surfaces>, Option<Solid>) {
     let guess = match bench.case.piece.form {
@@ -122,13 +114,13 @@ fn surfaces(bench: &Bench<'_>) -> (Vec<Block>, Option<Surfaces>, Option<Solid>) 
     let (shape_field, shape) = choice(
         bench.draft,
         "bench.plating.shape",
-        "Shape",
-        "The one that stands in comes from the form of the piece.",
+        words::SHAPE,
+        words::SHAPE_HINT,
         &first(
             vec![
-                ("turned", "Round: a pot, cup or candlestick"),
-                ("flat", "Flat, round or oval: a tray or dish"),
-                ("box", "A box"),
+                ("turned", words::TURNED),
+                ("flat", words::FLAT),
+                ("box", words::BOX),
             ],
             guess,
         ),
@@ -136,20 +128,17 @@ fn surfaces(bench: &Bench<'_>) -> (Vec<Block>, Option<Surfaces>, Option<Solid>) 
     let (sides_field, sides) = choice(
         bench.draft,
         "bench.plating.sides",
-        "Which sides",
+        words::SIDES,
         "",
-        &[
-            ("outside", "Outside or upper side only"),
-            ("both", "Both sides"),
-        ],
+        &[("outside", words::OUTSIDE), ("both", words::BOTH_SIDES)],
     );
     let (extra_field, extra) = number(
         bench.draft,
         Question {
             path: "bench.plating.extra_pct",
-            label: "Handles, spout and borders, beyond that",
+            label: words::EXTRAS_FIELD,
             unit: "%",
-            hint: "As a share of the rest.",
+            hint: words::EXTRAS_HINT,
             range: (0.0, 300.0),
             stand_in: Some(0.0),
         },
@@ -186,7 +175,7 @@ fn size(bench: &Bench<'_>, path: &str, label: &str, stand_in: Option<f64>) -> (B
             label,
             unit: "mm",
             hint: if stand_in.is_some() {
-                "Stands in from the piece."
+                words::FROM_THE_PIECE
             } else {
                 ""
             },
@@ -202,12 +191,12 @@ fn height(bench: &Bench<'_>) -> (Block, Option<f64>) {
         .piece
         .height_mm
         .filter(|h| (1.0..=2000.0).contains(h));
-    size(bench, "bench.plating.height_mm", "Height", recorded)
+    size(bench, "bench.plating.height_mm", words::HEIGHT, recorded)
 }
 
 fn length_and_width(bench: &Bench<'_>) -> (Vec<Block>, Option<(f64, f64)>) {
-    let (length_field, length) = size(bench, "bench.plating.length_mm", "Length", None);
-    let (width_field, width) = size(bench, "bench.plating.width_mm", "Width", None);
+    let (length_field, length) = size(bench, "bench.plating.length_mm", words::LENGTH, None);
+    let (width_field, width) = size(bench, "bench.plating.width_mm", words::WIDTH, None);
     (vec![length_field, width_field], length.zip(width))
 }
 
@@ -215,8 +204,8 @@ fn flat(bench: &Bench<'_>, faces: f64) -> Measured {
     let (fields, sizes) = length_and_width(bench);
     let list = sizes.map(|(l, w)| {
         vec![Surface {
-            what: "Tray or dish",
-            formula: "π × half the length × half the width",
+            what: words::TRAY,
+            formula: words::TRAY_FORMULA,
             cm2: faces * oval_cm2(l, w),
         }]
     });
@@ -230,8 +219,8 @@ fn boxed(bench: &Bench<'_>, faces: f64) -> Measured {
     let all = sizes.zip(high);
     let list = all.map(|((l, w), h)| {
         vec![Surface {
-            what: "Box",
-            formula: "2 × (length × width + length × height + width × height)",
+            what: words::BOX_SURFACE,
+            formula: words::BOX_FORMULA,
             cm2: faces * box_cm2(l, w, h),
         }]
     });
@@ -241,14 +230,9 @@ fn boxed(bench: &Bench<'_>, faces: f64) -> Measured {
 /// Two frusta, from the foot to the widest place half-way up and on to the top, on a round bottom.
 fn turned(bench: &Bench<'_>, faces: f64) -> Measured {
     let (height_field, high) = height(bench);
-    let (top_field, top) = size(bench, "bench.plating.top_mm", "Across at the top", None);
-    let (wide_field, wide) = size(
-        bench,
-        "bench.plating.widest_mm",
-        "Across at the widest",
-        None,
-    );
-    let (foot_field, foot) = size(bench, "bench.plating.foot_mm", "Across at the foot", None);
+    let (top_field, top) = size(bench, "bench.plating.top_mm", words::TOP, None);
+    let (wide_field, wide) = size(bench, "bench.plating.widest_mm", words::WIDEST, None);
+    let (foot_field, foot) = size(bench, "bench.plating.foot_mm", words::FOOT, None);
     let profile = high
         .zip(top)
         .zip(wide.zip(foot))
@@ -256,13 +240,13 @@ fn turned(bench: &Bench<'_>, faces: f64) -> Measured {
     let list = profile.map(|p| {
         vec![
             Surface {
-                what: "Wall",
+                what: words::WALL,
                 formula: SLANT,
                 cm2: faces * turned_cm2(&p),
             },
             Surface {
-                what: "Bottom",
-                formula: "π × half the foot, squared",
+                what: words::BOTTOM,
+                formula: words::BOTTOM_FORMULA,
                 cm2: faces * oval_cm2(2.0 * p[0].0, 2.0 * p[0].0),
             },
         ]
@@ -312,17 +296,17 @@ fn money(bench: &Bench<'_>) -> (Vec<Block>, Option<Money>) {
     };
     let (thick_field, thickness) = plain(
         "bench.plating.thickness_um",
-        "Thickness of the new coat",
+        words::THICKNESS,
         "µm",
-        "Ask the plater for it; this stands in.",
+        words::THICKNESS_HINT,
         (0.1, 500.0),
         Some(ledger.value("silver.t0.new_plate")),
     );
     let (price_field, price) = plain(
         "bench.plating.price_per_g",
-        "Price of a gram of fine silver",
+        words::SILVER_PRICE,
         unit,
-        "It moves daily and this program looks nothing up: put in today's. What stands there is only a stand-in.",
+        words::SILVER_PRICE_HINT,
         (0.001, 1000.0),
         Some(ledger.value("plating.silver_price")),
     );
@@ -335,21 +319,21 @@ fn money(bench: &Bench<'_>) -> (Vec<Block>, Option<Money>) {
     };
     let (bill_field, bill) = plain(
         "bench.plating.bill",
-        "The plater's price for the whole job",
+        words::BILL,
         unit,
         if quote.is_some() {
-            "Your quote stands in."
+            words::BILL_QUOTED
         } else {
-            "A wide guess stands in: no price list is known to us."
+            words::BILL_GUESSED
         },
         (0.0, 1_000_000.0),
         Some(quote.unwrap_or_else(|| factor * ledger.value("cost.T14a"))),
     );
     let (current_field, milliampere) = plain(
         "bench.plating.current",
-        "Current for each cm², if the plater names it",
+        words::CURRENT,
         "mA",
-        "Only to turn the charge into a time.",
+        words::CURRENT_HINT,
         (0.01, 1000.0),
         None,
     );
@@ -421,46 +405,39 @@ impl Sums {
         let part = if money.bill > 0.0 {
             let share = 100.0 * self.worth / money.bill;
             if share > 100.0 {
-                ", which is more than the whole price: check both".to_owned()
+                words::MORE_THAN_THE_PRICE.to_owned()
             } else {
-                format!(
-                    ", about {} in 100 of the price of the job",
-                    if share < 1.0 {
-                        "1 or less".to_owned()
-                    } else {
-                        format!("{share:.0}")
-                    }
-                )
+                words::share_of_price(&if share < 1.0 {
+                    words::ONE_OR_LESS.to_owned()
+                } else {
+                    format!("{share:.0}")
+                })
             }
         } else {
             String::new()
         };
-        format!(
-            "{} µm of silver on {} cm² is {} g: metal for {}{}{}.{}",
-            figures(money.thickness_um),
-            figures(self.area_cm2),
-            figures(self.mass_g),
+        words::answer(
+            &figures(money.thickness_um),
+            &figures(self.area_cm2),
+            &figures(self.mass_g),
             money.unit,
-            figures(self.worth),
-            part,
+            &figures(self.worth),
+            &part,
             if money.own_price && money.own_bill {
                 ""
             } else {
-                " With stand-ins for what you have not given."
-            }
+                words::STAND_INS
+            },
         )
     }
 
     /// What goes before anything comes on.
     fn loss(&self, bench: &Bench<'_>) -> String {
         let buff = bench.ledger.figure("silver.loss.buff_hard.um");
-        format!(
-            "The silver is the small part. Of one replated tray, {:.0} in 100 minutes at the bench went into polishing the \
-             old surface off, and hard polishing takes some {} µm: {} g of the piece's own surface over the same area, \
-             with the edge of every mark and line. That is the real loss, and no coat puts it back.",
+        words::real_loss(
             100.0 * bench.ledger.value("plating.polish_share"),
-            range(&figures(buff.low), &figures(buff.high)),
-            range(&figures(self.old_g.0), &figures(self.old_g.1)),
+            &range(&figures(buff.low), &figures(buff.high)),
+            &range(&figures(self.old_g.0), &figures(self.old_g.1)),
         )
     }
 
@@ -469,38 +446,36 @@ impl Sums {
             |what: &str, how: &str, value: String| vec![what.to_owned(), how.to_owned(), value];
         let mut rows = vec![
             row(
-                "Silver in the coat",
-                "area × thickness × density",
+                words::SILVER,
+                words::SILVER_FORMULA,
                 format!("{} g", figures(self.mass_g)),
             ),
             row(
-                "Worth as metal",
+                words::WORTH,
                 if money.own_price {
-                    "times your price of a gram"
+                    words::TIMES_YOUR_PRICE
                 } else {
-                    "times a stand-in for the price of a gram"
+                    words::TIMES_A_STAND_IN
                 },
                 format!("{}{}", money.unit, figures(self.worth)),
             ),
             row(
-                "Charge",
-                "mass × Faraday's constant ÷ molar mass, nothing wasted",
+                words::CHARGE,
+                words::CHARGE_FORMULA,
                 format!("{} Ah", figures(self.charge_ah)),
             ),
         ];
         rows.push(row(
-            "Time",
-            "charge ÷ (current for each cm² × area)",
+            words::TIME,
+            words::TIME_FORMULA,
             self.minutes.map_or_else(
-                || "needs the plater's current".to_owned(),
+                || words::NEEDS_CURRENT.to_owned(),
                 |m| format!("{} min", figures(m)),
             ),
         ));
         Table {
-            caption: "The sums".to_owned(),
-            columns: ["What", "Worked out as", "Result"]
-                .map(str::to_owned)
-                .to_vec(),
+            caption: words::SUMS.to_owned(),
+            columns: words::SUMS_COLUMNS.map(str::to_owned).to_vec(),
             rows,
         }
     }

@@ -3,6 +3,7 @@
 use super::block::Table;
 use super::picture::{Anchor, Ink, Mark, Picture};
 use super::say::mm;
+use super::wording::plating_picture as words;
 
 const WIDTH: f64 = 320.0;
 const HEIGHT: f64 = 190.0;
@@ -23,16 +24,14 @@ pub(super) enum Solid {
 /// The picture, with the surfaces as its table.
 pub(super) fn picture(solid: &Solid, table: Table) -> Picture {
     let (marks, what) = match *solid {
-        Solid::Turned(profile) => (turned(profile), "a turned wall on a round bottom"),
-        Solid::Oval(l, w) => (oval(l, w), "a flat oval"),
-        Solid::Box(l, w, h) => (block(l, w, h), "a box"),
+        Solid::Turned(profile) => (turned(profile), words::TURNED),
+        Solid::Oval(l, w) => (oval(l, w), words::OVAL),
+        Solid::Box(l, w, h) => (block(l, w, h), words::BOX),
     };
     Picture {
         id: "bench.plating.picture".to_owned(),
-        title: format!("The surface is worked out for {what}."),
-        description: format!(
-            "The outline of {what}, with the sizes given. The real piece has more: see the table."
-        ),
+        title: words::title(what),
+        description: words::description(what),
         width: WIDTH,
         height: HEIGHT,
         marks,
@@ -66,7 +65,7 @@ fn turned(profile: [(f64, f64); 3]) -> Vec<Mark> {
                 (axis + r * scale + 6.0).min(WIDTH - 60.0),
                 floor - z * scale + 4.0,
             ),
-            format!("{} across", mm(2.0 * r)),
+            words::across(&mm(2.0 * r)),
         )
     };
     vec![
@@ -78,7 +77,7 @@ fn turned(profile: [(f64, f64); 3]) -> Vec<Mark> {
             Ink::Quiet,
             Anchor::Middle,
             (axis, floor + 20.0),
-            format!("{} high", mm(tall)),
+            words::high(&mm(tall)),
         ),
     ]
 }
@@ -100,7 +99,7 @@ fn oval(length: f64, width: f64) -> Vec<Mark> {
             Ink::Quiet,
             Anchor::Middle,
             (x, 172.0),
-            format!("{} by {}", mm(length), mm(width)),
+            words::by(&mm(length), &mm(width)),
         ),
     ]
 }
@@ -127,7 +126,7 @@ fn block(length: f64, width: f64, height: f64) -> Vec<Mark> {
             Ink::Quiet,
             Anchor::Middle,
             (WIDTH / 2.0, 178.0),
-            format!("{} by {}, {} high", mm(length), mm(width), mm(height)),
+            words::by_high(&mm(length), &mm(width), &mm(height)),
         ),
     ]
 }

@@ -6,6 +6,7 @@ use super::ask::choice;
 use super::block::{Block, Table, Tone};
 use super::part_words::{named, parts, text_field};
 use super::record_fields::{FIELDS, Kind, Record};
+use super::wording::record as words;
 use crate::case::{Case, Date, Draft, PartName};
 
 /// The page.
@@ -14,15 +15,11 @@ pub fn page(draft: &Draft) -> Vec<Block> {
     let (case, _) = draft.read();
     let now = Record::new(draft);
     vec![
-        Block::section("record.looked", "Who looked, and how", looked(draft)),
-        Block::section("record.piece", "The piece", piece(draft, &case)),
-        Block::section("record.parts", "Part by part", by_part(&now, &case)),
-        Block::section("record.more", "Write down more", more(&now, &case)),
-        Block::section(
-            "record.earlier",
-            "Since an earlier record",
-            earlier(draft, &now),
-        ),
+        Block::section("record.looked", words::LOOKED, looked(draft)),
+        Block::section("record.piece", words::PIECE, piece(draft, &case)),
+        Block::section("record.parts", words::PARTS, by_part(&now, &case)),
+        Block::section("record.more", words::MORE, more(&now, &case)),
+        Block::section("record.earlier", words::EARLIER, earlier(draft, &now)),
     ]
 }
 
@@ -31,7 +28,7 @@ fn looked(draft: &Draft) -> Vec<Block> {
     let problem = if on.trim().is_empty() || Date::parse(on.trim()).is_some() {
         String::new()
     } else {
-        "That is not a date. Write it as year-month-day, such as 2026-05-31.".to_owned()
+        words::NO_DATE.to_owned()
     };
     let ask = |path: &str, words: [&str; 2]| {
         text_field(draft, path, [words[0], "", words[1]], String::new())
@@ -39,32 +36,25 @@ fn looked(draft: &Draft) -> Vec<Block> {
     vec![
         Block::Row {
             blocks: vec![
-                text_field(draft, "looked.on", ["Date", "", "Year-month-day."], problem),
-                ask("looked.by", ["Who looked", ""]),
+                text_field(
+                    draft,
+                    "looked.on",
+                    [words::DATE, "", words::DATE_HINT],
+                    problem,
+                ),
+                ask("looked.by", [words::WHO, ""]),
             ],
         },
         Block::Row {
             blocks: vec![
-                ask(
-                    "looked.light",
-                    [
-                        "Light",
-                        "Such as daylight from a north window, or a torch held low.",
-                    ],
-                ),
-                ask(
-                    "looked.aids",
-                    ["Aids", "Such as loupe, scale, grid, gloves."],
-                ),
+                ask("looked.light", [words::LIGHT, words::LIGHT_HINT]),
+                ask("looked.aids", [words::AIDS, words::AIDS_HINT]),
             ],
         },
         Block::Row {
             blocks: vec![
-                ask(
-                    "looked.why",
-                    ["Why", "Such as before a loan, after a fall, yearly look."],
-                ),
-                ask("looked.where", ["Where it was kept", ""]),
+                ask("looked.why", [words::WHY, words::WHY_HINT]),
+                ask("looked.where", [words::KEPT_AT, ""]),
             ],
         },
     ]
@@ -73,21 +63,18 @@ fn looked(draft: &Draft) -> Vec<Block> {
 fn piece(draft: &Draft, case: &Case) -> Vec<Block> {
     let said = |text: String| {
         if text.trim().is_empty() {
-            "not recorded".to_owned()
+            words::NOT_RECORDED.to_owned()
         } else {
             text
         }
     };
     let years = match (case.piece.from_year, case.piece.to_year) {
         (None, None) => String::new(),
-        (Some(from), None) => format!("not before {from}"),
-        (None, Some(to)) => format!("not after {to}"),
-        (Some(from), Some(to)) => format!("{from} to {to}"),
+        (Some(from), None) => words::not_before(from),
+        (None, Some(to)) => words::not_after(to),
+        (Some(from), Some(to)) => words::between(from, to),
     };
-    let height = case
-        .piece
-        .height_mm
-        .map_or_else(String::new, |h| format!("{h} mm"));
+    let height = case.piece.height_mm.map_or_else(String::new, words::mm);
     let seen = crate::facts::findings()
         .iter()
         .filter(|f| case.has_seen(f.id))
@@ -96,13 +83,13 @@ fn piece(draft: &Draft, case: &Case) -> Vec<Block> {
     let mut blocks = vec![
         Block::Facts {
             rows: vec![
-                ("Called".to_owned(), said(case.piece.name.clone())),
+                (words::CALLED.to_owned(), said(case.piece.name.clone())),
                 (
-                    "Kind of piece".to_owned(),
+                    words::KIND.to_owned(),
                     said(case.piece.form.map_or("", |f| f.label()).to_owned()),
                 ),
-                ("Made, as told".to_owned(), said(years)),
-                ("Height".to_owned(), said(height)),
+                (words::MADE.to_owned(), said(years)),
+                (words::HEIGHT.to_owned(), said(height)),
             ],
         },
         Block::Row {
@@ -110,13 +97,13 @@ fn piece(draft: &Draft, case: &Case) -> Vec<Block> {
                 text_field(
                     draft,
                     "looked.number",
-                    ["Number or mark it is known by", "", ""],
+                    [words::NUMBER, "", ""],
                     String::new(),
                 ),
                 text_field(
                     draft,
                     "looked.described",
-                    ["Description", "", "What a stranger needs to know it again."],
+                    [words::DESCRIPTION, "", words::DESCRIPTION_HINT],
                     String::new(),
                 ),
             ],
@@ -125,7 +112,7 @@ fn piece(draft: &Draft, case: &Case) -> Vec<Block> {
     if !seen.is_empty() {
         blocks.push(Block::fold(
             "record.seen",
-            "What was seen of how it was made",
+            words::SEEN,
             vec![Block::List {
                 items: seen.into_iter().map(str::to_owned).collect(),
             }],
@@ -156,13 +143,11 @@ fn by_part(now: &Record, case: &Case) -> Vec<Block> {
         );
     }
     if blocks.is_empty() {
-        blocks.push(Block::para(
-            "Nothing is recorded of any part yet. Start on Condition, or below.",
-        ));
+        blocks.push(Block::para(words::NO_PART));
     } else if !unseen.is_empty() {
         blocks.push(Block::said(
             Tone::Quiet,
-            format!("Not looked at: {}.", unseen.join(", ")),
+            words::not_looked_at(&unseen.join(", ")),
         ));
     }
     blocks
@@ -172,7 +157,7 @@ fn by_part(now: &Record, case: &Case) -> Vec<Block> {
 fn more(now: &Record, case: &Case) -> Vec<Block> {
     let all = parts(case);
     let options: Vec<(&str, &str)> = all.iter().map(|p| (p.id(), p.label())).collect();
-    let (which, id) = choice(now.draft, "record.part", "Part", "", &options);
+    let (which, id) = choice(now.draft, "record.part", words::PART, "", &options);
     let part = PartName::parse(id).unwrap_or(PartName::Body);
     let mut blocks = vec![which];
     let mut row = Vec::new();
@@ -180,7 +165,7 @@ fn more(now: &Record, case: &Case) -> Vec<Block> {
         let path = format!("parts[part={}].{}", part.id(), field.id);
         match field.kind {
             Kind::Words(words) => {
-                let mut options = vec![("", "Not looked")];
+                let mut options = vec![("", words::NOT_LOOKED)];
                 options.extend(words());
                 row.push(choice(now.draft, &path, field.label, field.hint, &options).0);
             }
@@ -243,10 +228,7 @@ fn between(earlier: &Record, now: &Record) -> Vec<Change> {
 fn earlier(draft: &Draft, now: &Record) -> Vec<Block> {
     let records = draft.earlier();
     if records.is_empty() {
-        return vec![Block::para(
-            "No earlier record is kept. Keep a copy of this one before anything is done to the piece; the next look \
-             can then be laid beside it.",
-        )];
+        return vec![Block::para(words::NO_EARLIER)];
     }
     let mut blocks = Vec::new();
     for record in records.iter().rev() {
@@ -255,29 +237,27 @@ fn earlier(draft: &Draft, now: &Record) -> Vec<Block> {
             let text = record.text(path);
             (!text.trim().is_empty()).then_some(text)
         };
-        let on = said("looked.on").unwrap_or_else(|| "a day not noted".to_owned());
-        let by = said("looked.by").map_or_else(String::new, |by| format!(", by {by}"));
-        blocks.push(Block::para(format!(
-            "Compared with the record of {on}{by}:"
-        )));
+        let on = said("looked.on").unwrap_or_else(|| words::NO_DAY.to_owned());
+        let by = said("looked.by").map_or_else(String::new, |by| words::by(&by));
+        blocks.push(Block::para(words::compared(&on, &by)));
         if let Some(note) = said("note") {
             blocks.push(Block::said(Tone::Quiet, note));
         }
         let differ = between(&old, now);
         if differ.is_empty() {
-            blocks.push(Block::para("Nothing differs."));
+            blocks.push(Block::para(words::NOTHING_DIFFERS));
             continue;
         }
         let cell = |text: &str| {
             if text.is_empty() {
-                "not recorded".to_owned()
+                words::NOT_RECORDED.to_owned()
             } else {
                 text.to_owned()
             }
         };
         blocks.push(Block::Table(Table {
-            caption: format!("What differs from {on}"),
-            columns: ["Part", "What", "Then", "Now"].map(str::to_owned).to_vec(),
+            caption: words::differs(&on),
+            columns: words::DIFFERENCE_COLUMNS.map(str::to_owned).to_vec(),
             rows: differ
                 .iter()
                 .map(|c| {

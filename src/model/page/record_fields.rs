@@ -1,6 +1,7 @@
 //! What a record may hold of a part, and how each is said.
 
 use super::part_words::{part_problem, percent, um};
+use super::wording::record_fields as words;
 use crate::case::{
     Bleed, BleedWord, Case, Corrosion, Dents, Draft, Engraving, Fill, Interior, Joint, Lacquer,
     Lead, Loss, Method, Mount, PartName, Problem, Replaced, Split, Tarnish,
@@ -69,57 +70,39 @@ const fn here(
 
 /// Every field, in the order of a record.
 pub(super) const FIELDS: [RecordField; 20] = [
-    field("bleed", "Base metal showing", Kind::Bleed),
-    field("tarnish", "Tarnish", words!(Tarnish)),
-    field("joint", "Joints and seams", words!(Joint)),
+    field("bleed", words::BLEED, Kind::Bleed),
+    field("tarnish", words::TARNISH, words!(Tarnish)),
+    field("joint", words::JOINT, words!(Joint)),
     field(
         "joint_distance_mm",
-        "From the faulty joint to the next",
+        words::JOINT_DISTANCE,
         Kind::Number("mm"),
     ),
-    here(
-        "mount",
-        "Stamped mount",
-        "Stamped thin and backed with soft metal.",
-        words!(Mount),
-    ),
-    field("dents", "Dents", words!(Dents)),
-    here("split", "Splits", "", words!(Split)),
-    here("loss", "Missing metal", "", words!(Loss)),
-    here("replaced", "Replaced", "", words!(Replaced)),
+    here("mount", words::MOUNT, words::MOUNT_HINT, words!(Mount)),
+    field("dents", words::DENTS, words!(Dents)),
+    here("split", words::SPLIT, "", words!(Split)),
+    here("loss", words::LOSS, "", words!(Loss)),
+    here("replaced", words::REPLACED, "", words!(Replaced)),
     here(
         "engraving",
-        "Engraving and chasing",
-        "How crisp the lines still are.",
+        words::ENGRAVING,
+        words::ENGRAVING_HINT,
         words!(Engraving),
     ),
-    here("lacquer", "Lacquer", "", words!(Lacquer)),
-    field("corrosion", "Powder, crust or rust", words!(Corrosion)),
-    field("interior", "Lining", words!(Interior)),
-    field("fill", "Filling", words!(Fill)),
-    field("lead", "Lead", words!(Lead)),
-    field(
-        "xrf_um",
-        "Silver by X-ray fluorescence",
-        Kind::Reading(Method::Xrf),
-    ),
+    here("lacquer", words::LACQUER, "", words!(Lacquer)),
+    field("corrosion", words::CORROSION, words!(Corrosion)),
+    field("interior", words::INTERIOR, words!(Interior)),
+    field("fill", words::FILL, words!(Fill)),
+    field("lead", words::LEAD, words!(Lead)),
+    field("xrf_um", words::XRF, Kind::Reading(Method::Xrf)),
     field(
         "coulometric_um",
-        "Silver by coulometric spot",
+        words::COULOMETRIC,
         Kind::Reading(Method::Coulometric),
     ),
-    field(
-        "section_um",
-        "Silver in cross-section",
-        Kind::Reading(Method::Section),
-    ),
-    here("note", "Note", "", Kind::Text),
-    here(
-        "photos",
-        "Photographs",
-        "Names of photographs kept on this device, with a space between. They are never sent.",
-        Kind::Photos,
-    ),
+    field("section_um", words::SECTION, Kind::Reading(Method::Section)),
+    here("note", words::NOTE, "", Kind::Text),
+    here("photos", words::PHOTOS, words::PHOTOS_HINT, Kind::Photos),
 ];
 
 /// A draft read once, for asking field by field.
@@ -161,10 +144,7 @@ impl<'a> Record<'a> {
                 .find(|(id, _)| *id == text)
                 .map(|(_, label)| label.to_owned()),
             Kind::Number(unit) => Some(format!("{text} {unit}")),
-            Kind::Photos => Some(format!(
-                "{} kept on this device",
-                text.split_whitespace().count()
-            )),
+            Kind::Photos => Some(words::photos_kept(text.split_whitespace().count())),
             Kind::Text => Some(text.to_owned()),
         }
     }
@@ -176,7 +156,7 @@ impl<'a> Record<'a> {
             .filter_map(|f| {
                 let said = self.said(part, f).or_else(|| {
                     self.fault(part, f)
-                        .map(|_| "what was typed cannot be used".to_owned())
+                        .map(|_| words::CANNOT_BE_USED.to_owned())
                 })?;
                 Some((f.label.to_owned(), said))
             })
@@ -199,10 +179,10 @@ impl<'a> Record<'a> {
         }
         let shown: String = text.chars().take(40).collect();
         let labels: Vec<&str> = words().iter().map(|(_, label)| *label).collect();
-        Some(format!(
-            "{}: \"{shown}\" is not one of the choices. Choose one of: {}.",
+        Some(words::none_of_the_choices(
             field.label,
-            labels.join("; ")
+            &shown,
+            &labels.join("; "),
         ))
     }
 
@@ -215,15 +195,12 @@ impl<'a> Record<'a> {
 fn bleed_words(bleed: Bleed) -> String {
     match bleed {
         Bleed::Word(word) => match word {
-            BleedWord::None => "none seen".to_owned(),
+            BleedWord::None => words::NONE_SEEN.to_owned(),
             other => other.label().to_owned(),
         },
-        Bleed::Fraction(f) => format!("{}, judged by eye", percent(f)),
-        Bleed::Counted { low, likely, high } => format!(
-            "{}, counted; between {:.0} and {:.0} %",
-            percent(likely),
-            100.0 * low,
-            100.0 * high
-        ),
+        Bleed::Fraction(f) => words::by_eye(&percent(f)),
+        Bleed::Counted { low, likely, high } => {
+            words::counted(&percent(likely), 100.0 * low, 100.0 * high)
+        }
     }
 }

@@ -1,6 +1,7 @@
 //! How the answer fares for somebody who minds risk, in the worst tenth, and by regret.
 
 use super::ask::{Question, number};
+use super::wording::risk as words;
 use super::worth_knowing::Deep;
 use super::worth_knowing_draw::small;
 use super::{Block, Table, Tone};
@@ -33,9 +34,9 @@ pub(super) fn section(deep: &Deep, draft: &Draft) -> Block {
         draft,
         Question {
             path: "aim.even_bet",
-            label: "Most you would just stake",
+            label: words::STAKE,
             unit: "",
-            hint: "An even chance: win this sum, or lose half of it. The greatest such bet you would still take. A smaller sum means that you mind risk more.",
+            hint: words::STAKE_HINT,
             range: (1.0, 100_000_000.0),
             stand_in: Some(stand_in),
         },
@@ -59,22 +60,22 @@ pub(super) fn section(deep: &Deep, draft: &Draft) -> Block {
         .collect();
     let measures: [(&str, usize, Vec<f64>); 4] = [
         (
-            "On average",
+            words::ON_AVERAGE,
             ways.mean,
             acts.iter().map(|a| mean(a)).collect(),
         ),
         (
-            "For somebody who minds risk as much as you say",
+            words::MINDING_RISK,
             ways.certain,
             acts.iter().map(|a| certain(a, &[], tolerance)).collect(),
         ),
         (
-            "In the worst tenth of outcomes",
+            words::WORST_TENTH,
             ways.worst,
             acts.iter().map(|a| worst(a, &[], tail).1).collect(),
         ),
         (
-            "By the greatest regret",
+            words::REGRET,
             ways.regret,
             regret.iter().map(|r| -r).collect(),
         ),
@@ -96,7 +97,7 @@ pub(super) fn section(deep: &Deep, draft: &Draft) -> Block {
                 if *first == 0 {
                     String::new()
                 } else if gap * scale <= noise {
-                    "level with it".to_owned()
+                    words::LEVEL.to_owned()
                 } else {
                     deep.signed(gap)
                 },
@@ -108,35 +109,27 @@ pub(super) fn section(deep: &Deep, draft: &Draft) -> Block {
         Block::said(Tone::Answer, agreement(advised, &against)),
         field,
         Block::Table(Table {
-            caption: "Which course comes first by each way of judging".to_owned(),
-            columns: ["Judged", "First", "Better than what is advised by"]
-                .map(str::to_owned)
-                .to_vec(),
+            caption: words::CAPTION.to_owned(),
+            columns: words::COLUMNS.map(str::to_owned).to_vec(),
             rows,
         }),
     ];
     blocks.extend(dominating(&courses, &acts));
     if rate <= 0.0 {
-        blocks.push(Block::said(
-            Tone::Quiet,
-            "Cost counts for nothing in your weights, so the sum you would stake says nothing here.",
-        ));
+        blocks.push(Block::said(Tone::Quiet, words::COST_COUNTS_FOR_NOTHING));
     }
-    Block::section("deeper-risk", "If you mind risk", blocks)
+    Block::section("deeper-risk", words::RISK, blocks)
 }
 
 fn agreement(advised: &str, against: &[(&str, &str)]) -> String {
     if against.is_empty() {
-        return format!(
-            "On average, for somebody who minds risk, in the worst tenth and by the greatest regret, nothing does noticeably better than: {}.",
-            small(advised)
-        );
+        return words::all_agree(&small(advised));
     }
     let others: Vec<String> = against
         .iter()
-        .map(|(way, first)| format!("{way}, another does better: {}.", small(first)))
+        .map(|(way, first)| words::another(way, &small(first)))
         .collect();
-    format!("Advised is: {}. {}", small(advised), others.join(" "))
+    words::advised(&small(advised), &others.join(" "))
 }
 
 /// What is at least as good whatever one's taste, said of the advised course only.
@@ -147,21 +140,17 @@ fn dominating(courses: &[&SharedCourse], acts: &[&[f64]]) -> Option<Block> {
         let (over, under) = (dominance(own, other), dominance(other, own));
         let name = small(&c.name);
         if over.first {
-            items.push(format!(
-                "At every level it is at least as likely to do that well as {name}."
-            ));
+            items.push(words::at_every_level(&name));
         } else if over.second {
-            items.push(format!("Nobody who minds risk would rather have: {name}."));
+            items.push(words::nobody_would_rather(&name));
         } else if under.first {
-            items.push(format!(
-                "At every level this is at least as likely to do that well: {name}."
-            ));
+            items.push(words::dominated_by(&name));
         }
     }
     (!items.is_empty()).then(|| {
         Block::fold(
             "deeper-risk-dominance",
-            "What holds whatever your taste for risk",
+            words::DOMINATES,
             vec![Block::List { items }],
         )
     })

@@ -1,6 +1,7 @@
 //! Which input moves the lead of the advised course over the next best.
 
 use super::risk::leaders;
+use super::wording::risk_tornado as words;
 use super::worth_knowing::Deep;
 use super::worth_knowing_draw::{WIDTH, bar, small};
 use super::{Anchor, Block, Ink, Mark, Picture, Table, Tone};
@@ -22,28 +23,28 @@ fn yes(flags: impl Iterator<Item = bool>) -> Vec<f64> {
 
 const INPUTS: [Input; 7] = [
     Input {
-        name: "What an undamaged one fetches",
-        ends: ("little", "much"),
+        name: words::UNDAMAGED,
+        ends: (words::LITTLE, words::MUCH),
         draws: |s| s.undamaged.clone(),
     },
     Input {
-        name: "Luck at the sale",
-        ends: ("bad", "good"),
+        name: words::LUCK,
+        ends: (words::BAD, words::GOOD),
         draws: |s| s.luck.clone(),
     },
     Input {
-        name: "What the work costs",
-        ends: ("little", "much"),
+        name: words::COST,
+        ends: (words::LITTLE, words::MUCH),
         draws: |s| s.cost.clone(),
     },
     Input {
-        name: "How much base metal shows",
-        ends: ("little", "much"),
+        name: words::BLEED,
+        ends: (words::LITTLE, words::MUCH),
         draws: |s| s.shown.clone(),
     },
     Input {
-        name: "Fused plate with its own silver",
-        ends: ("no", "yes"),
+        name: words::FUSED,
+        ends: (words::NO, words::YES),
         draws: |s| {
             yes(s
                 .kind
@@ -52,13 +53,13 @@ const INPUTS: [Input; 7] = [
         },
     },
     Input {
-        name: "Lead",
-        ends: ("none", "present"),
+        name: words::LEAD,
+        ends: (words::NONE, words::PRESENT),
         draws: |s| yes(s.lead.iter().copied()),
     },
     Input {
-        name: "Work that goes wrong",
-        ends: ("no", "yes"),
+        name: words::MISHAP,
+        ends: (words::NO, words::YES),
         draws: |s| yes(s.mishap.iter().map(|m| *m > 0)),
     },
 ];
@@ -100,10 +101,8 @@ pub(super) fn section(deep: &Deep) -> Block {
     if acts.len() < 2 {
         return Block::section(
             "deeper-inputs",
-            "Which input matters",
-            vec![Block::para(
-                "There is only one course to choose, so no input can change the choice.",
-            )],
+            words::INPUTS,
+            vec![Block::para(words::ONE_COURSE)],
         );
     }
     let mut bars: Vec<Bar> = INPUTS
@@ -123,10 +122,8 @@ pub(super) fn section(deep: &Deep) -> Block {
     if bars.is_empty() {
         return Block::section(
             "deeper-inputs",
-            "Which input matters",
-            vec![Block::para(
-                "None of the uncertain inputs moves the lead of what is advised enough to be seen.",
-            )],
+            words::INPUTS,
+            vec![Block::para(words::NONE_SEEN)],
         );
     }
     let crossing: Vec<&str> = bars
@@ -135,26 +132,22 @@ pub(super) fn section(deep: &Deep) -> Block {
         .map(|b| INPUTS[b.input].name)
         .collect();
     let title = if crossing.is_empty() {
-        "No single input takes the advised course below the next best".to_owned()
+        words::NONE_TURNS_IT.to_owned()
     } else {
-        format!(
-            "By itself this can put the next best ahead: {}",
-            crossing
+        words::turns_it(
+            &crossing
                 .iter()
                 .map(|n| small(n))
                 .collect::<Vec<_>>()
-                .join("; ")
+                .join("; "),
         )
     };
     Block::section(
         "deeper-inputs",
-        "Which input matters",
+        words::INPUTS,
         vec![
             drawn(deep, &bars, &title),
-            Block::said(
-                Tone::Quiet,
-                "Each bar is how far what is advised leads the next best, from where the input is low (its lowest fifth) to where it is high (its highest), everything else as it may be. A copper bar crosses the line: there the next best would win. A long bar that stays on one side is uncertain but does not matter to the choice.",
-            ),
+            Block::said(Tone::Quiet, words::HOW_TO_READ),
         ],
     )
 }
@@ -179,12 +172,7 @@ fn drawn(deep: &Deep, bars: &[Bar], title: &str) -> Block {
     } else {
         (Anchor::Start, zero + 4.0)
     };
-    marks.push(Mark::text(
-        Ink::Axis,
-        anchor,
-        (at, 14.0),
-        "level with the next best",
-    ));
+    marks.push(Mark::text(Ink::Axis, anchor, (at, 14.0), words::LEVEL));
     for b in bars {
         let input = &INPUTS[b.input];
         let crosses = b.crosses(0.0);
@@ -207,19 +195,19 @@ fn drawn(deep: &Deep, bars: &[Bar], title: &str) -> Block {
             Ink::Quiet,
             Anchor::Start,
             (0.0, y),
-            format!("{} {low}", input.ends.0),
+            words::low_end(input.ends.0, &low),
         ));
         marks.push(Mark::text(
             Ink::Quiet,
             Anchor::End,
             (WIDTH, y),
-            format!("{} {high}", input.ends.1),
+            words::high_end(input.ends.1, &high),
         ));
         rows.push(vec![
             input.name.to_owned(),
-            format!("{} {low}", input.ends.0),
-            format!("{} {high}", input.ends.1),
-            if crosses { "yes" } else { "no" }.to_owned(),
+            words::low_end(input.ends.0, &low),
+            words::high_end(input.ends.1, &high),
+            if crosses { words::YES } else { words::NO }.to_owned(),
         ]);
     }
     marks.push(Mark::path(
@@ -229,15 +217,13 @@ fn drawn(deep: &Deep, bars: &[Bar], title: &str) -> Block {
     Block::Picture(Picture {
         id: "deeper-inputs-picture".to_owned(),
         title: title.to_owned(),
-        description: "Lying bars, the longest first, on both sides of an upright line that stands for the next best course.".to_owned(),
+        description: words::DESCRIPTION.to_owned(),
         width: WIDTH,
         height: y + 10.0,
         marks,
         table: Table {
-            caption: "Lead of the advised course over the next best".to_owned(),
-            columns: ["Input", "Where it is low", "Where it is high", "Crosses the next best"]
-                .map(str::to_owned)
-                .to_vec(),
+            caption: words::CAPTION.to_owned(),
+            columns: words::COLUMNS.map(str::to_owned).to_vec(),
             rows,
         },
     })

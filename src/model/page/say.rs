@@ -1,9 +1,11 @@
 //! Numbers as the bench and the catalogue say them.
 
+use super::wording::say as words;
+
 /// To about three figures, without needless noughts: `0.045`, `8.4`, `126`. Never "NaN".
 pub(super) fn figures(x: f64) -> String {
     if !x.is_finite() {
-        return "not known".to_owned();
+        return words::NOT_KNOWN.to_owned();
     }
     let size = x.abs();
     let text = if size >= 99.95 {
@@ -25,11 +27,11 @@ pub(super) fn figures(x: f64) -> String {
 /// A distance for the eye: whole millimetres, below 1 "less than 1".
 pub(super) fn mm(x: f64) -> String {
     if !x.is_finite() {
-        "not known".to_owned()
+        words::NOT_KNOWN.to_owned()
     } else if x <= 0.0 {
-        "0 mm".to_owned()
+        words::NO_MM.to_owned()
     } else if x < 1.0 {
-        "less than 1 mm".to_owned()
+        words::LESS_THAN_A_MM.to_owned()
     } else {
         format!("{x:.0} mm")
     }
@@ -40,26 +42,26 @@ pub(super) fn range(low: &str, high: &str) -> String {
     if low == high {
         low.to_owned()
     } else {
-        format!("{low} to {high}")
+        words::range(low, high)
     }
 }
 
 /// A chance in words and whole hundredths.
 pub(super) fn chance(p: f64) -> String {
     let words = if p < 0.01 {
-        return "hardly any: less than 1 in 100".to_owned();
+        return words::HARDLY_ANY.to_owned();
     } else if p > 0.99 {
-        return "all but certain: more than 99 in 100".to_owned();
+        return words::ALL_BUT_CERTAIN.to_owned();
     } else if p < 0.2 {
-        "small"
+        words::SMALL
     } else if p < 0.5 {
-        "real"
+        words::REAL
     } else if p < 0.8 {
-        "more likely than not"
+        words::MORE_LIKELY_THAN_NOT
     } else {
-        "great"
+        words::GREAT
     };
-    format!("{words}: about {:.0} in 100", 100.0 * p)
+    words::chance(words, 100.0 * p)
 }
 
 #[cfg(test)]

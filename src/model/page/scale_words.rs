@@ -4,6 +4,7 @@
 //! 66 to 100 %, about as likely as not 33 to 66 %, unlikely 0 to 33 %, very unlikely 0 to 10 %,
 //! exceptionally unlikely 0 to 1 %. The bands overlap; the narrowest that holds is used.
 
+use super::wording::scale_words as words;
 use crate::facts::Ledger;
 use crate::small::share;
 
@@ -13,19 +14,19 @@ use crate::small::share;
 pub fn likelihood(p: f64, ledger: &Ledger) -> &'static str {
     let at = |id| ledger.value(id);
     if p >= at("words.virtually_certain") {
-        "virtually certain"
+        words::VIRTUALLY_CERTAIN
     } else if p >= at("words.very_likely") {
-        "very likely"
+        words::VERY_LIKELY
     } else if p >= at("words.likely") {
-        "likely"
+        words::LIKELY
     } else if p <= at("words.exceptionally_unlikely") {
-        "exceptionally unlikely"
+        words::EXCEPTIONALLY_UNLIKELY
     } else if p <= at("words.very_unlikely") {
-        "very unlikely"
+        words::VERY_UNLIKELY
     } else if p < at("words.even") {
-        "unlikely"
+        words::UNLIKELY
     } else {
-        "about as likely as not"
+        words::ABOUT_EVEN
     }
 }
 
@@ -50,16 +51,13 @@ pub fn scale(ledger: &Ledger) -> Vec<(String, String)> {
         at("words.exceptionally_unlikely"),
     );
     [
-        ("virtually certain", format!("{certain} in 100 or more")),
-        ("very likely", format!("{very} to {certain} in 100")),
-        ("likely", format!("{likely} to {very} in 100")),
-        (
-            "about as likely as not",
-            format!("{even} to {likely} in 100"),
-        ),
-        ("unlikely", format!("{not_very} to {even} in 100")),
-        ("very unlikely", format!("{hardly} to {not_very} in 100")),
-        ("exceptionally unlikely", format!("{hardly} in 100 or less")),
+        (words::VIRTUALLY_CERTAIN, words::or_more(certain)),
+        (words::VERY_LIKELY, words::from_to(very, certain)),
+        (words::LIKELY, words::from_to(likely, very)),
+        (words::ABOUT_EVEN, words::from_to(even, likely)),
+        (words::UNLIKELY, words::from_to(not_very, even)),
+        (words::VERY_UNLIKELY, words::from_to(hardly, not_very)),
+        (words::EXCEPTIONALLY_UNLIKELY, words::or_less(hardly)),
     ]
     .map(|(word, range)| (word.to_owned(), range))
     .to_vec()

@@ -11,6 +11,7 @@ use super::as_typed::as_typed;
 use super::block::{Block, Tone};
 use super::scale_words::said;
 use super::sheet_done::{Done, done};
+use super::wording::sheet as words;
 use crate::case::{Case, Draft, PartName, Problem, Seen};
 use crate::counsel::{money, weigh_at_once, weigh_finely, what_would_change};
 use crate::facts::ledger_of;
@@ -69,7 +70,7 @@ impl<'a> Paper<'a> {
             return name;
         }
         self.case.piece.form.map_or_else(
-            || "A piece without a name".to_owned(),
+            || words::UNNAMED_PIECE.to_owned(),
             |form| form.label().to_owned(),
         )
     }
@@ -89,11 +90,11 @@ impl<'a> Paper<'a> {
     pub(super) fn money_band(&self, band: Band) -> String {
         let [low, middle, high] = [band.p10, band.p50, band.p90].map(|x| self.money(x));
         if band.p10.abs().max(band.p90.abs()) < 0.5 {
-            "nothing".to_owned()
+            words::NO_MONEY.to_owned()
         } else if low == high {
-            format!("about {middle}")
+            words::about(&middle)
         } else {
-            format!("about {low} to {high}, middle {middle}")
+            words::about_from(&low, &high, &middle)
         }
     }
 
@@ -121,15 +122,12 @@ impl<'a> Paper<'a> {
     /// How firm the answer is, in words and in a number.
     pub(super) fn firmness(&self) -> String {
         let level = match &*self.report.counsel.firmness {
-            "clear" => "Clear",
-            "leaning" => "Leaning this way",
-            _ => "Open",
+            "clear" => words::CLEAR,
+            "leaning" => words::LEANING,
+            _ => words::OPEN,
         };
         match self.advised() {
-            Some(course) => format!(
-                "{level}: it is {} that nothing else does noticeably better.",
-                self.likely(course.p_best)
-            ),
+            Some(course) => words::firmness(level, &self.likely(course.p_best)),
             None => format!("{level}."),
         }
     }
@@ -179,39 +177,24 @@ impl<'a> Paper<'a> {
                 missing.push(text.to_owned());
             }
         };
-        say(
-            piece.name.trim().is_empty(),
-            "It has no name in the record.",
-        );
-        say(piece.form.is_none(), "What sort of piece it is.");
-        say(piece.height_mm.is_none(), "How large it is.");
+        say(piece.name.trim().is_empty(), words::NO_NAME);
+        say(piece.form.is_none(), words::NO_FORM);
+        say(piece.height_mm.is_none(), words::NO_SIZE);
         say(
             piece.from_year.is_none() && piece.to_year.is_none(),
-            "Any years told or documented for it.",
+            words::NO_YEARS,
         );
         say(
             !self.case.findings.iter().any(|a| a.seen != Seen::Unsure),
-            "Nobody has recorded a look at how it is made.",
+            words::NO_LOOK,
         );
-        say(
-            self.case.parts.is_empty(),
-            "The condition of its parts is not recorded.",
-        );
-        say(
-            self.lead() == LeadStatus::Unknown,
-            "Whether it releases lead: no test is recorded.",
-        );
-        say(
-            with_value && self.report.value.assumed,
-            "What such a piece fetches: nobody has given a figure, so amounts rest on typical values.",
-        );
-        say(
-            self.case.asked_on.is_none(),
-            "The date: the record does not say when it was made.",
-        );
+        say(self.case.parts.is_empty(), words::NO_CONDITION);
+        say(self.lead() == LeadStatus::Unknown, words::NO_LEAD_TEST);
+        say(with_value && self.report.value.assumed, words::NO_PRICE);
+        say(self.case.asked_on.is_none(), words::NO_DATE);
         let unseen = self.parts_not_looked_at();
         if !self.case.parts.is_empty() && !unseen.is_empty() {
-            missing.push(format!("Parts not looked at: {}.", unseen.join(", ")));
+            missing.push(words::parts_not_looked_at(&unseen.join(", ")));
         }
         let unsure: Vec<&str> = self
             .case
@@ -222,7 +205,7 @@ impl<'a> Paper<'a> {
             .map(|f| f.title)
             .collect();
         if !unsure.is_empty() {
-            missing.push(format!("Looked for, not sure: {}.", unsure.join("; ")));
+            missing.push(words::looked_for_not_sure(&unsure.join("; ")));
         }
         missing
     }
@@ -245,26 +228,22 @@ impl<'a> Paper<'a> {
         if self.done.is_empty() {
             return Vec::new();
         }
-        let mut blocks = vec![Block::para("Work recorded, in the order of the record.")];
+        let mut blocks = vec![Block::para(words::WORK_IN_ORDER)];
         let first_silver = self.report.identity.families.fused;
         if self.done.iter().any(Done::plates) && first_silver >= self.ledger.value("words.even") {
             blocks.push(Block::said(
                 Tone::Note,
-                format!(
-                    "The record says that silver was put on, and the findings still make its first silver {}. One of the \
-                     two is wrong or about another part: look again before you go by either.",
-                    self.likely(first_silver)
-                ),
+                words::plated_yet_fused(&self.likely(first_silver)),
             ));
         }
         for work in &self.done {
             blocks.push(Block::section(
                 &format!("{id}.{}", work.place),
-                &format!("Work {}: {}", work.place + 1, work.name()),
+                &words::work(work.place + 1, &work.name()),
                 vec![Block::Facts { rows: work.rows() }],
             ));
         }
-        vec![Block::section(id, "What was done to it", blocks)]
+        vec![Block::section(id, words::WORK_DONE, blocks)]
     }
 
     /// What the numbers are made from, so that anybody can make them again.
@@ -272,24 +251,24 @@ impl<'a> Paper<'a> {
         let own = self.case.overrides.len();
         let fact = |name: &str, words: String| (name.to_owned(), words);
         vec![
-            fact("Program", format!("Leavewell {VERSION}")),
-            fact("Ledger of figures", LEDGER_VERSION.to_owned()),
+            fact(words::PROGRAM, words::program(VERSION)),
+            fact(words::LEDGER, LEDGER_VERSION.to_owned()),
             fact(
-                "Figures of your own",
+                words::OWN_FIGURES,
                 if own == 0 {
-                    "none".to_owned()
+                    words::NO_OWN_FIGURES.to_owned()
                 } else {
                     own.to_string()
                 },
             ),
-            fact("Seed", self.report.seed.to_string()),
+            fact(words::SEED, self.report.seed.to_string()),
             fact(
-                "Points of the sample",
+                words::POINTS,
                 (1_u32 << crate::counsel::SHEET_LOG2).to_string(),
             ),
             fact(
-                "Date",
-                self.day().unwrap_or_else(|| "not recorded".to_owned()),
+                words::DATE,
+                self.day().unwrap_or_else(|| words::NOT_RECORDED.to_owned()),
             ),
         ]
     }
@@ -299,15 +278,9 @@ impl<'a> Paper<'a> {
         let screen = weigh_at_once(&self.case, Vec::new()).counsel;
         let here = &self.report.counsel;
         let text = if screen.steps != here.steps {
-            format!(
-                "The screen works with fewer points and says: {} The two are that close; take the answer as open.",
-                screen.sentence
-            )
+            words::screen_says(&screen.sentence)
         } else if screen.firmness != here.firmness {
-            format!(
-                "The screen works with fewer points and calls this {}; here it is {}. It stands on the border of the two.",
-                screen.firmness, here.firmness
-            )
+            words::screen_calls_it(&screen.firmness, &here.firmness)
         } else {
             return Vec::new();
         };
@@ -320,7 +293,7 @@ pub(super) fn plain(value: &Value) -> String {
     match value {
         Value::String(text) => as_typed(text),
         Value::Number(number) => number.to_string(),
-        Value::Bool(yes) => if *yes { "yes" } else { "no" }.to_owned(),
+        Value::Bool(yes) => if *yes { words::YES } else { words::NO }.to_owned(),
         _ => String::new(),
     }
 }
@@ -330,7 +303,7 @@ pub(super) fn part_name(part: &Map<String, Value>) -> String {
     let id = part.get("part").map(plain).unwrap_or_default();
     match PartName::parse(&id) {
         Some(name) => name.label().to_owned(),
-        None if id.is_empty() => "Part without a name".to_owned(),
+        None if id.is_empty() => words::UNNAMED_PART.to_owned(),
         None => id,
     }
 }
@@ -351,7 +324,7 @@ pub(super) fn and(words: &[String]) -> String {
     match words {
         [] => String::new(),
         [one] => one.clone(),
-        [rest @ .., last] => format!("{} and {last}", rest.join(", ")),
+        [rest @ .., last] => words::and(&rest.join(", "), last),
     }
 }
 
@@ -359,8 +332,8 @@ pub(super) fn and(words: &[String]) -> String {
 pub(super) fn head(paper: &Paper, whom: &str) -> Vec<Block> {
     let day = paper
         .day()
-        .unwrap_or_else(|| "no date is recorded".to_owned());
-    vec![Block::para(format!("{}. {whom}; {day}.", paper.name()))]
+        .unwrap_or_else(|| words::NO_DATE_RECORDED.to_owned());
+    vec![Block::para(words::head(&paper.name(), whom, &day))]
 }
 
 /// What is missing, as a section; empty when nothing is.
@@ -371,7 +344,7 @@ pub(super) fn missing(paper: &Paper, id: &str) -> Vec<Block> {
     }
     vec![Block::section(
         id,
-        "What is not known",
+        words::NOT_KNOWN,
         vec![Block::List { items: missing }],
     )]
 }

@@ -5,6 +5,7 @@ use super::sheet::{Paper, and, head, missing, small};
 use super::sheet_cautions::cautions_of;
 use super::sheet_disclosure::{Told, told};
 use super::sheet_glossary::word_list;
+use super::wording::sheet_buyer as words;
 use crate::case::{Draft, Seen};
 use crate::facts::Place;
 use crate::small::capital;
@@ -14,34 +15,27 @@ use crate::small::capital;
 pub(super) fn page(draft: &Draft) -> Vec<Block> {
     let paper = Paper::new(draft);
     let told = told(&paper);
-    let mut blocks = head(&paper, "For a buyer");
+    let mut blocks = head(&paper, words::FOR_A_BUYER);
     blocks.push(Block::section(
         "buyer.ticket",
-        "For a ticket",
+        words::TICKET,
         vec![Block::para(ticket(&paper, &told))],
     ));
     blocks.push(Block::section(
         "buyer.catalogue",
-        "For a catalogue",
+        words::CATALOGUE,
         vec![Block::para(catalogue(&paper, &told))],
     ));
     if !told.is_empty() {
         let items = told.iter().map(|t| t.catalogue.clone()).collect();
         blocks.push(Block::section(
             "buyer.told",
-            "What is disclosed",
-            vec![
-                Block::para("Keep each of these in whatever you write."),
-                Block::List { items },
-            ],
+            words::DISCLOSED,
+            vec![Block::para(words::KEEP_EACH), Block::List { items }],
         ));
     }
     blocks.extend(missing(&paper, "buyer.missing"));
-    blocks.push(Block::said(
-        Tone::Quiet,
-        "A description at sale has to be true where it is sold: check the law there. This one says only what the record \
-         says and what follows from it; read it against the piece.",
-    ));
+    blocks.push(Block::said(Tone::Quiet, words::LAW_OF_THE_PLACE));
     let child = paper.case.aim.household_child_or_pregnant;
     // Of what lies in the piece, not of work nobody is offering the buyer.
     let of_the_piece = |c: &crate::report::CautionReport| {
@@ -59,8 +53,7 @@ pub(super) fn page(draft: &Draft) -> Vec<Block> {
 fn ticket(paper: &Paper, told: &[Told]) -> String {
     let mut pieces = vec![what(paper)];
     if paper.too_little() {
-        pieces
-            .push("Not examined: what it is made of, repairs and re-plating not known".to_owned());
+        pieces.push(words::NOT_EXAMINED.to_owned());
     } else {
         pieces.push(identity_short(paper));
     }
@@ -81,15 +74,12 @@ fn ticket(paper: &Paper, told: &[Told]) -> String {
 /// The form, and years if they are told or can be given.
 fn what(paper: &Paper) -> String {
     let piece = &paper.case.piece;
-    let form = piece
-        .form
-        .map_or("A piece whose form is not recorded", |f| f.label())
-        .to_owned();
+    let form = piece.form.map_or(words::NO_FORM, |f| f.label()).to_owned();
     let told = match (piece.from_year, piece.to_year) {
         (None, None) => None,
-        (Some(from), None) => Some(format!("told to be from {from} or later")),
-        (None, Some(to)) => Some(format!("told to be from {to} or earlier")),
-        (Some(from), Some(to)) => Some(format!("told to be from {from} to {to}")),
+        (Some(from), None) => Some(words::told_from(from)),
+        (None, Some(to)) => Some(words::told_until(to)),
+        (Some(from), Some(to)) => Some(words::told_between(from, to)),
     };
     let found = paper
         .report
@@ -97,9 +87,9 @@ fn what(paper: &Paper) -> String {
         .dates
         .as_ref()
         .filter(|_| !paper.too_little())
-        .map(|d| format!("probably {} to {}", d.from, d.to));
+        .map(|d| words::probably(d.from, d.to));
     match found.or(told) {
-        Some(years) => format!("{form}, {years}"),
+        Some(years) => words::form_and_years(&form, &years),
         None => form,
     }
 }
@@ -107,7 +97,7 @@ fn what(paper: &Paper) -> String {
 fn identity_short(paper: &Paper) -> String {
     match paper.report.identity.family_bars.first() {
         Some(top) => format!("{}: {}", capital(&top.name), paper.likely(top.p)),
-        None => "What it is made of is not known".to_owned(),
+        None => words::UNKNOWN_METAL.to_owned(),
     }
 }
 
@@ -117,17 +107,13 @@ fn catalogue(paper: &Paper, told: &[Told]) -> String {
     let mut text = vec![format!("{}.", what(paper))];
     let name = paper.name();
     if !paper.case.piece.name.trim().is_empty() {
-        text.push(format!("Called \"{name}\" by its owner."));
+        text.push(words::called(&name));
     }
     if let Some(height) = paper.case.piece.height_mm {
-        text.push(format!("Height {height} mm."));
+        text.push(words::height(height));
     }
     if paper.too_little() {
-        text.push(
-            "It has not been examined: what it is made of, and whether it was repaired, re-plated or has replaced parts, \
-             is not known."
-                .to_owned(),
-        );
+        text.push(words::NOT_EXAMINED_SENTENCE.to_owned());
     } else {
         text.push(paper.report.identity.sentence.clone());
         let other: Vec<String> = paper
@@ -139,10 +125,7 @@ fn catalogue(paper: &Paper, told: &[Told]) -> String {
             .map(|f| format!("{} {}", f.name, paper.likely(f.p)))
             .collect();
         if other.len() > 1 {
-            text.push(format!(
-                "As far as the findings tell: {}.",
-                other.join("; ")
-            ));
+            text.push(words::as_found(&other.join("; ")));
         }
         text.push(marks(paper));
     }
@@ -151,7 +134,7 @@ fn catalogue(paper: &Paper, told: &[Told]) -> String {
         text.push(clash.clone());
     }
     if paper.done.is_empty() {
-        text.push("No earlier work is on record; that is not to say there was none.".to_owned());
+        text.push(words::NO_EARLIER_WORK.to_owned());
     } else {
         let history: Vec<String> = paper
             .done
@@ -168,15 +151,15 @@ fn catalogue(paper: &Paper, told: &[Told]) -> String {
                 }
             })
             .collect();
-        text.push(format!("On record: {}.", history.join("; ")));
+        text.push(words::on_record(&history.join("; ")));
     }
     if paper.case.piece.documented {
-        text.push("Its history is documented.".to_owned());
+        text.push(words::DOCUMENTED.to_owned());
     }
     let unseen = paper.parts_not_looked_at();
     if !paper.case.parts.is_empty() && !unseen.is_empty() {
         let names: Vec<String> = unseen.iter().map(|p| small(p)).collect();
-        text.push(format!("Not looked at: {}.", and(&names)));
+        text.push(words::not_looked_at(&and(&names)));
     }
     if paper.report.display_only.yes {
         text.push(paper.report.display_only.label.to_string());
@@ -198,10 +181,10 @@ fn marks(paper: &Paper) -> String {
     };
     let seen = of(Seen::Yes);
     if !seen.is_empty() {
-        format!("Marked: {}.", and(&seen))
+        words::marked(&and(&seen))
     } else if paper.case.has_seen("M10") {
-        "It bears no mark.".to_owned()
+        words::NO_MARK.to_owned()
     } else {
-        "Marks are not recorded.".to_owned()
+        words::MARKS_NOT_RECORDED.to_owned()
     }
 }

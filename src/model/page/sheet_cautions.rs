@@ -1,6 +1,7 @@
 //! No treatment is named on a page of ours without its caution and the line that defers.
 
 use super::block::{Block, Tone};
+use super::wording::sheet_cautions as words;
 use crate::case::Draft;
 use crate::facts::{Level, caution};
 use crate::report::{CautionReport, Report};
@@ -53,7 +54,7 @@ fn section(mut list: Vec<CautionReport>, named: &[Treatment], child: bool) -> Bl
         list.push(CautionReport {
             id: text.id.to_owned(),
             level: if child { Level::Stop } else { Level::Care },
-            about: "Children and pregnancy".to_owned(),
+            about: words::CHILDREN.to_owned(),
             text: text.text.to_owned(),
         });
     }
@@ -63,7 +64,7 @@ fn section(mut list: Vec<CautionReport>, named: &[Treatment], child: bool) -> Bl
         .map(|c| Block::said(tone(c.level), format!("{}: {}", c.about, c.text)))
         .collect();
     blocks.push(deferral());
-    Block::section("sheet.cautions", "Cautions for what is named here", blocks)
+    Block::section("sheet.cautions", words::CAUTIONS, blocks)
 }
 
 /// The line that defers to codes and people, word for word.

@@ -6,6 +6,7 @@ use super::picture::{Anchor, Ink, Mark, Picture};
 use super::sheet::{Paper, head, missing};
 use super::sheet_cautions::cautions_of;
 use super::sheet_glossary::word_list;
+use super::wording::sheet_client as words;
 use crate::case::Draft;
 use crate::facts::caution;
 use crate::report::{CounselReport, CourseReport, OptionReport, VerdictReport};
@@ -14,12 +15,9 @@ use crate::report::{CounselReport, CourseReport, OptionReport, VerdictReport};
 #[must_use]
 pub(super) fn page(draft: &Draft) -> Vec<Block> {
     let paper = Paper::new(draft).with_changes();
-    let mut blocks = head(&paper, "For the client");
+    let mut blocks = head(&paper, words::FOR_THE_CLIENT);
     if paper.too_little() {
-        blocks.push(Block::said(
-            Tone::Answer,
-            "Too little is recorded to advise on this piece.",
-        ));
+        blocks.push(Block::said(Tone::Answer, words::TOO_LITTLE));
         blocks.push(Block::para(
             caution("caution.fallback").map_or("", |c| c.text),
         ));
@@ -42,7 +40,7 @@ pub(super) fn page(draft: &Draft) -> Vec<Block> {
     blocks.push(word_list(&blocks, &paper.ledger));
     blocks.push(Block::section(
         "client.made",
-        "What this rests on",
+        words::RESTS_ON,
         vec![Block::Facts {
             rows: paper.made_from(),
         }],
@@ -60,15 +58,12 @@ fn answer(paper: &Paper) -> Block {
     if counsel.refer {
         blocks.push(Block::said(
             Tone::Note,
-            format!(
-                "Let a specialist see it first. {}",
-                counsel.refer_why.join(" ")
-            ),
+            words::specialist_first(&counsel.refer_why.join(" ")),
         ));
     }
     let reasons: Vec<String> = counsel.reasons.iter().map(|r| r.text.clone()).collect();
     blocks.push(Block::List { items: reasons });
-    blocks.extend(listed("What keeps it from being firmer:", &counsel.doubts));
+    blocks.extend(listed(words::DOUBTS, &counsel.doubts));
     blocks.extend(would_change(counsel));
     if paper.report.display_only.yes {
         blocks.push(Block::said(Tone::Stop, paper.report.display_only.label));
@@ -76,7 +71,7 @@ fn answer(paper: &Paper) -> Block {
             items: paper.report.display_only.why.clone(),
         });
     }
-    Block::section("client.answer", "The answer", blocks)
+    Block::section("client.answer", words::ANSWER, blocks)
 }
 
 /// A lead line with its list; nothing when the list is empty.
@@ -99,7 +94,7 @@ pub(super) fn would_change(counsel: &CounselReport) -> Vec<Block> {
         .iter()
         .map(|c| c.text.clone())
         .collect();
-    listed("What would change it:", &changes)
+    listed(words::WOULD_CHANGE, &changes)
 }
 
 fn what_it_is(paper: &Paper) -> Block {
@@ -118,12 +113,9 @@ fn what_it_is(paper: &Paper) -> Block {
         .collect();
     blocks.push(Block::Facts { rows });
     if let Some(dates) = &identity.dates {
-        blocks.push(Block::para(format!(
-            "Made between {} and {}; 1 in 20 that it is earlier, 1 in 20 that it is later.",
-            dates.from, dates.to
-        )));
+        blocks.push(Block::para(words::made_between(dates.from, dates.to)));
     }
-    Block::section("client.identity", "What it is", blocks)
+    Block::section("client.identity", words::WHAT_IT_IS, blocks)
 }
 
 fn options(paper: &Paper) -> Block {
@@ -145,32 +137,32 @@ fn options(paper: &Paper) -> Block {
             )),
         }
     }
-    blocks.extend(listed("Not needed here:", &idle));
-    blocks.extend(listed("Never for pieces like this:", &never));
-    Block::section("client.options", "What could be done", blocks)
+    blocks.extend(listed(words::NOT_NEEDED, &idle));
+    blocks.extend(listed(words::NEVER, &never));
+    Block::section("client.options", words::OPTIONS, blocks)
 }
 
 fn option_blocks(paper: &Paper, option: &OptionReport) -> Vec<Block> {
     let band = paper.money_band(option.cost);
     let cost = if option.quoted {
-        format!("{band}, by the price you were given")
+        words::as_quoted(&band)
     } else if option.cost.p90 < 0.5 {
         band
     } else {
-        format!("{band}; nobody has given a price")
+        words::not_quoted(&band)
     };
     let mut rows = vec![
         (
-            "Can it be done".to_owned(),
-            outcome(&option.outcome).to_owned(),
+            words::CAN_IT_BE_DONE.to_owned(),
+            words::outcome(&option.outcome).to_owned(),
         ),
-        ("Cost".to_owned(), cost),
-        ("Lost for good".to_owned(), option.lost.to_string()),
+        (words::COST.to_owned(), cost),
+        (words::LOST.to_owned(), option.lost.to_string()),
         (
-            "Can it be undone".to_owned(),
+            words::CAN_IT_BE_UNDONE.to_owned(),
             option.reversibility_words.to_string(),
         ),
-        ("Who may do it".to_owned(), who(&option.who)),
+        (words::WHO.to_owned(), who(&option.who)),
     ];
     rows.extend(verdicts(&option.verdicts));
     vec![Block::para(option.plain), Block::Facts { rows }]
@@ -183,40 +175,17 @@ pub(super) fn verdicts(list: &[VerdictReport]) -> Vec<(String, String)> {
             let text = if v.lifted_by.is_empty() {
                 v.reason.clone()
             } else {
-                format!("{} What would lift it: {}", v.reason, v.lifted_by)
+                words::lifted_by(&v.reason, &v.lifted_by)
             };
-            (outcome(&v.outcome).to_owned(), text)
+            (words::outcome(&v.outcome).to_owned(), text)
         })
         .collect()
 }
 
-/// What the guards say of a treatment, in words.
-pub(super) fn outcome(id: &str) -> &'static str {
-    match id {
-        "allowed" => "Yes",
-        "conditional" => "On conditions",
-        "needs_check" => "A check comes first",
-        "needs_opinion" => "A conservator's opinion comes first",
-        "barred" => "Not for this piece",
-        "not_needed" => "Not needed",
-        _ => "Never for these pieces",
-    }
-}
-
 /// Who may do it, from the letters of the catalogue.
 pub(super) fn who(letters: &str) -> String {
-    let words: Vec<&str> = letters
-        .split('/')
-        .map(|letter| match letter {
-            "O" => "the owner",
-            "S" => "a silversmith or plater",
-            "C" => "a conservator",
-            "P" => "a permitted plating works",
-            "L" => "a laboratory",
-            _ => "nobody",
-        })
-        .collect();
-    words.join(" or ")
+    let words: Vec<&str> = letters.split('/').map(words::doer).collect();
+    words.join(words::OR)
 }
 
 fn money(paper: &Paper) -> Block {
@@ -225,15 +194,12 @@ fn money(paper: &Paper) -> Block {
         Block::Facts {
             rows: vec![
                 (
-                    "Undamaged it might fetch".to_owned(),
+                    words::UNDAMAGED.to_owned(),
                     paper.money_band(value.undamaged),
                 ),
+                (words::AS_IT_IS.to_owned(), paper.money_band(value.as_it_is)),
                 (
-                    "As it is it might fetch".to_owned(),
-                    paper.money_band(value.as_it_is),
-                ),
-                (
-                    "Of that a seller keeps".to_owned(),
+                    words::SELLER_KEEPS.to_owned(),
                     paper.money_band(value.net_as_it_is),
                 ),
             ],
@@ -251,7 +217,7 @@ fn money(paper: &Paper) -> Block {
         blocks.push(Block::Picture(picture(paper, &shown)));
     }
     blocks.push(Block::Table(course_table(paper, &shown)));
-    Block::section("client.money", "What it comes to", blocks)
+    Block::section("client.money", words::MONEY, blocks)
 }
 
 /// One row for each course: what is kept, against leaving it, and how likely it is the best.
@@ -275,17 +241,8 @@ pub(super) fn course_table(paper: &Paper, courses: &[&CourseReport]) -> Table {
         })
         .collect();
     Table {
-        caption: "What each course comes to".to_owned(),
-        columns: [
-            "Course",
-            "Cost",
-            "Kept after everything",
-            "On average, against leaving it",
-            "Nothing else does noticeably better",
-            "Of what is original, kept",
-        ]
-        .map(str::to_owned)
-        .to_vec(),
+        caption: words::COURSES.to_owned(),
+        columns: words::COURSE_COLUMNS.map(str::to_owned).to_vec(),
         rows,
     }
 }
@@ -329,18 +286,14 @@ fn picture(paper: &Paper, courses: &[&CourseReport]) -> Picture {
     let first = courses.first().map_or("", |c| c.name.as_str());
     Picture {
         id: "client-outcomes".to_owned(),
-        title: format!("What is kept after everything; {} is advised", super::sheet::small(first)),
-        description: "One bar for each course, from the amount that one way in ten stays below to the amount that one in \
-                      ten goes above; the line in it is the middle."
-            .to_owned(),
+        title: words::picture_title(&super::sheet::small(first)),
+        description: words::PICTURE.to_owned(),
         width: 320.0,
         height: TOP + ROW * courses.len() as f64,
         marks,
         table: Table {
-            caption: "Kept after everything".to_owned(),
-            columns: ["Course", "1 in 10 less", "Middle", "1 in 10 more"]
-                .map(str::to_owned)
-                .to_vec(),
+            caption: words::KEPT.to_owned(),
+            columns: words::KEPT_COLUMNS.map(str::to_owned).to_vec(),
             rows: courses
                 .iter()
                 .map(|c| {
@@ -370,13 +323,10 @@ fn questions(paper: &Paper) -> Block {
         .collect();
     Block::section(
         "client.questions",
-        "Questions to ask whoever would do the work",
+        words::QUESTIONS,
         vec![
             Block::List { items: asked },
-            Block::para(
-                "For any work: who does it, what is written down before and after, what is given back, and what you \
-                 would have to tell a buyer.",
-            ),
+            Block::para(words::FOR_ANY_WORK),
         ],
     )
 }
@@ -388,14 +338,14 @@ fn sign() -> Block {
     };
     Block::section(
         "client.sign",
-        "Choose and sign",
+        words::SIGN,
         vec![
-            lines("What I choose", 2),
-            lines("What I have been told is lost for good by it", 2),
-            lines("What I do not want done", 1),
-            lines("Photographs taken before the work, by whom", 1),
-            lines("Owner, with date", 1),
-            lines("Workshop, with date", 1),
+            lines(words::CHOICE, 2),
+            lines(words::TOLD_IS_LOST, 2),
+            lines(words::NOT_WANTED, 1),
+            lines(words::PHOTOGRAPHS, 1),
+            lines(words::OWNER, 1),
+            lines(words::WORKSHOP, 1),
         ],
     )
 }

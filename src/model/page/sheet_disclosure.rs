@@ -2,6 +2,7 @@
 //! is recorded or more than very unlikely.
 
 use super::sheet::{Paper, and, plain, small};
+use super::wording::sheet_disclosure as words;
 use crate::case::{Corrosion, Dents, Fill, Interior, Joint, Part, PartName};
 use crate::small::percent;
 use crate::treatment::LeadStatus;
@@ -47,7 +48,7 @@ fn replated(paper: &Paper, list: &mut Vec<Told>) {
         .iter()
         .filter(|d| d.plates())
         .map(|d| match d.when_and_who() {
-            when if when.is_empty() => "at a time not recorded".to_owned(),
+            when if when.is_empty() => words::NO_TIME.to_owned(),
             when => when,
         })
         .collect();
@@ -59,18 +60,15 @@ fn replated(paper: &Paper, list: &mut Vec<Told>) {
             )
         });
         let extent = if whole {
-            "Re-plated"
+            words::REPLATED
         } else {
-            "Re-plated in places"
+            words::REPLATED_IN_PLACES
         };
         tell(
             list,
             "replated",
-            format!("{extent} ({})", recorded.join("; ")),
-            format!(
-                "{extent}: the record gives {}. The silver now to be seen there is later than the piece.",
-                recorded.join("; ")
-            ),
+            words::replated_short(extent, &recorded.join("; ")),
+            words::replated(extent, &recorded.join("; ")),
         );
     }
     if paper.too_little() {
@@ -88,16 +86,13 @@ fn replated(paper: &Paper, list: &mut Vec<Told>) {
         let why = if signs.is_empty() {
             String::new()
         } else {
-            format!(" Signs of it: {}.", and(&signs))
+            words::signs(&and(&signs))
         };
         tell(
             list,
             "replated",
-            format!("later re-plating {}", paper.likely(p)),
-            format!(
-                "That fused plate was re-plated by electricity later on is {}.{why}",
-                paper.likely(p)
-            ),
+            words::perhaps_replated_short(&paper.likely(p)),
+            words::perhaps_replated(&paper.likely(p), &why),
         );
     }
 }
@@ -120,19 +115,16 @@ fn repaired(paper: &Paper, list: &mut Vec<Told>) {
         tell(
             list,
             "repaired",
-            format!("old grey repair: {}", grey.join(", ")),
-            format!(
-                "Repaired with a grey metal that looks like lead: {}.",
-                and(&grey)
-            ),
+            words::grey_repair_short(&grey.join(", ")),
+            words::grey_repair(&and(&grey)),
         );
     }
     if !neat.is_empty() {
         tell(
             list,
             "repaired",
-            format!("old repair: {}", neat.join(", ")),
-            format!("Repaired neatly at some time: {}.", and(&neat)),
+            words::neat_repair_short(&neat.join(", ")),
+            words::neat_repair(&and(&neat)),
         );
     }
     for work in paper.done.iter().filter(|d| d.repairs()) {
@@ -148,8 +140,8 @@ fn repaired(paper: &Paper, list: &mut Vec<Told>) {
         tell(
             list,
             "repaired",
-            format!("repaired: {}{details}", work.in_sentence()),
-            format!("Repaired: {}{details}.", work.in_sentence()),
+            words::repaired_short(&work.in_sentence(), &details),
+            words::repaired(&work.in_sentence(), &details),
         );
     }
     for work in paper
@@ -161,8 +153,8 @@ fn repaired(paper: &Paper, list: &mut Vec<Told>) {
         tell(
             list,
             "history",
-            format!("work recorded: {}{when}", work.in_sentence()),
-            format!("Work recorded: {}{when}.", work.in_sentence()),
+            words::work_short(&work.in_sentence(), &when),
+            words::work(&work.in_sentence(), &when),
         );
     }
 }
@@ -173,49 +165,47 @@ fn lead(paper: &Paper, list: &mut Vec<Told>) {
         tell(
             list,
             "lead",
-            format!("lead filling: {}", filled.join(", ")),
-            format!("Filled with lead or solder: {}.", and(&filled)),
+            words::lead_filling_short(&filled.join(", ")),
+            words::lead_filling(&and(&filled)),
         );
     }
     if paper.case.has_seen("C10") && filled.is_empty() {
         tell(
             list,
             "lead",
-            "borders filled with grey metal, probably lead".to_owned(),
-            "Its stamped borders are filled with grey metal, probably lead, as such mounts were made."
-                .to_owned(),
+            words::BORDERS_SHORT.to_owned(),
+            words::BORDERS.to_owned(),
         );
     }
     if paper.done.iter().any(super::sheet_done::Done::adds_lead) {
         tell(
             list,
             "lead",
-            "repaired with solder that holds lead".to_owned(),
-            "Repaired with solder that holds lead.".to_owned(),
+            words::LEAD_SOLDER_SHORT.to_owned(),
+            words::LEAD_SOLDER.to_owned(),
         );
     }
     match paper.lead() {
         LeadStatus::Present => tell(
             list,
             "lead",
-            "lead found by a test".to_owned(),
-            "A test found lead.".to_owned(),
+            words::LEAD_FOUND_SHORT.to_owned(),
+            words::LEAD_FOUND.to_owned(),
         ),
         LeadStatus::Absent => tell(
             list,
             "lead",
-            "tested, no lead released".to_owned(),
-            "It was tested and released no lead; the test holds for the state it was tested in."
-                .to_owned(),
+            words::NO_LEAD_SHORT.to_owned(),
+            words::NO_LEAD.to_owned(),
         ),
         LeadStatus::Unknown => tell(
             list,
             "lead",
-            "not tested for lead".to_owned(),
+            words::NOT_TESTED_SHORT.to_owned(),
             if paper.case.is_soldered() {
-                "It has not been tested for lead; old soldered pieces often hold some.".to_owned()
+                words::NOT_TESTED_SOLDERED.to_owned()
             } else {
-                "It has not been tested for lead.".to_owned()
+                words::NOT_TESTED.to_owned()
             },
         ),
     }
@@ -229,14 +219,14 @@ fn replaced(paper: &Paper, list: &mut Vec<Told>) {
             "doubtful" => tell(
                 list,
                 "replaced",
-                format!("{part} perhaps replaced"),
-                format!("Whether the {part} is the original one is doubtful."),
+                words::doubtful_short(&part),
+                words::doubtful(&part),
             ),
             _ => tell(
                 list,
                 "replaced",
-                format!("{part} replaced"),
-                format!("The {part} is a replacement."),
+                words::replaced_short(&part),
+                words::replaced(&part),
             ),
         }
     }
@@ -245,8 +235,8 @@ fn replaced(paper: &Paper, list: &mut Vec<Told>) {
         tell(
             list,
             "replaced",
-            format!("a part replaced{when}"),
-            format!("A part of it is new{when}."),
+            words::part_new_short(&when),
+            words::part_new(&when),
         );
     }
     let parts_differ = paper
@@ -259,38 +249,22 @@ fn replaced(paper: &Paper, list: &mut Vec<Told>) {
         tell(
             list,
             "replaced",
-            "parts perhaps not from one piece".to_owned(),
-            "What is found on its parts does not fit together, so they may come from different pieces."
-                .to_owned(),
+            words::MARRIAGE_SHORT.to_owned(),
+            words::MARRIAGE.to_owned(),
         );
     }
     let flaws = paper.raw["flaws"].as_array();
     for flaw in flaws.into_iter().flatten().map(plain) {
-        let words = match flaw.as_str() {
-            "part_replaced" => "a part replaced",
-            "marriage" => "put together from different pieces",
-            "part_missing_minor" => "a small part missing",
-            "part_missing_major" => "an important part missing",
-            "arms_erased" => "arms or initials taken out",
-            "monogram_later" => "initials added later",
-            "inscription_later" => "an inscription added later",
-            "detail_softened" => "detail softened",
-            "single_of_pair" => "one of a pair",
-            "converted" => "made into something else",
-            "" => continue,
-            other => other,
-        };
+        if flaw.is_empty() {
+            continue;
+        }
+        let words = words::flaw_words(&flaw);
         let about = if matches!(flaw.as_str(), "part_replaced" | "marriage") {
             "replaced"
         } else {
             "damaged"
         };
-        tell(
-            list,
-            about,
-            words.to_owned(),
-            format!("Recorded of it: {words}."),
-        );
+        tell(list, about, words.to_owned(), words::flaw(words));
     }
 }
 
@@ -315,11 +289,8 @@ fn worn(paper: &Paper, list: &mut Vec<Told>) {
         tell(
             list,
             "worn",
-            format!("base metal showing: {}", bare.join(", ")),
-            format!(
-                "Worn so that base metal shows on the {}; the share is of the part's surface.",
-                and(&bare)
-            ),
+            words::worn_short(&bare.join(", ")),
+            words::worn(&and(&bare)),
         );
     }
 }
@@ -330,8 +301,8 @@ fn damaged(paper: &Paper, list: &mut Vec<Told>) {
             tell(
                 list,
                 "damaged",
-                format!("{ticket}: {}", parts.join(", ")),
-                format!("{sentence}: {}.", and(&parts)),
+                words::damaged_short(ticket, &parts.join(", ")),
+                words::damaged(sentence, &and(&parts)),
             );
         }
     };
@@ -340,26 +311,26 @@ fn damaged(paper: &Paper, list: &mut Vec<Told>) {
         parts_where(paper, |p| {
             matches!(p.joint, Some(Joint::Open | Joint::Leaking))
         }),
-        "joint open or leaking",
-        "Open or leaking at the",
+        words::JOINT_SHORT,
+        words::JOINT,
     );
-    say(dents(Dents::Split), "split or creased", "Creased or split");
+    say(dents(Dents::Split), words::CREASED_SHORT, words::CREASED);
+    say(dents(Dents::Moderate), words::DENTED_SHORT, words::DENTED);
     say(
-        dents(Dents::Moderate),
-        "dented",
-        "Dented deeply or out of shape",
+        dents(Dents::Minor),
+        words::SMALL_DENTS_SHORT,
+        words::SMALL_DENTS,
     );
-    say(dents(Dents::Minor), "small dents", "Small dents");
     for (field, quiet, ticket, sentence) in [
-        ("split", ["none", ""], "split", "Split or creased"),
-        ("loss", ["none", ""], "metal missing", "Metal is missing"),
+        ("split", ["none", ""], words::SPLIT_SHORT, words::SPLIT),
+        ("loss", ["none", ""], words::LOSS_SHORT, words::LOSS),
         (
             "engraving",
             ["absent", "crisp"],
-            "engraving worn",
-            "Engraving softened or gone",
+            words::ENGRAVING_SHORT,
+            words::ENGRAVING,
         ),
-        ("mount", ["sound", ""], "mount worn", "Stamped mount worn"),
+        ("mount", ["sound", ""], words::MOUNT_SHORT, words::MOUNT),
     ] {
         let parts = paper
             .of_parts(field)
@@ -380,25 +351,25 @@ fn coated(paper: &Paper, list: &mut Vec<Told>) {
         .map(|(part, _)| small(&part))
         .collect();
     if interior == Some(Interior::Lacquered) {
-        parts.push("inside".to_owned());
+        parts.push(words::INSIDE.to_owned());
     }
     if paper.done.iter().any(super::sheet_done::Done::coats) && parts.is_empty() {
-        parts.push("as recorded".to_owned());
+        parts.push(words::AS_RECORDED.to_owned());
     }
     if !parts.is_empty() {
         tell(
             list,
             "coated",
-            format!("coated: {}", parts.join(", ")),
-            format!("Lacquered, waxed or glued: {}.", and(&parts)),
+            words::coated_short(&parts.join(", ")),
+            words::coated(&and(&parts)),
         );
     }
     if interior == Some(Interior::Bare) {
         tell(
             list,
             "worn",
-            "bare metal inside".to_owned(),
-            "Bare metal shows on the inside.".to_owned(),
+            words::BARE_INSIDE_SHORT.to_owned(),
+            words::BARE_INSIDE.to_owned(),
         );
     }
 }
@@ -406,14 +377,14 @@ fn coated(paper: &Paper, list: &mut Vec<Told>) {
 fn corroding(paper: &Paper, list: &mut Vec<Told>) {
     let mut parts = parts_where(paper, |p| p.corrosion.is_some_and(|c| c != Corrosion::None));
     if paper.case.has_seen("S07") && parts.is_empty() {
-        parts.push("where rust or lifting foil was seen".to_owned());
+        parts.push(words::WHERE_RUST_WAS_SEEN.to_owned());
     }
     if !parts.is_empty() {
         tell(
             list,
             "corroding",
-            format!("corrosion: {}", parts.join(", ")),
-            format!("Corroding: {}.", and(&parts)),
+            words::corroding_short(&parts.join(", ")),
+            words::corroding(&and(&parts)),
         );
     }
 }

@@ -6,28 +6,12 @@ use super::block::{Block, Field, Tone};
 use super::caution_blocks;
 use super::sheet::small;
 use super::sheet_cautions::with_cautions;
+use super::wording::sheet_done as words;
 use crate::case::{Date, Draft};
 use crate::treatment::Treatment;
 
 /// Most entries read; the rest stays in the record.
 const MOST: usize = 60;
-
-/// Classes of material, by id and in words.
-const MATERIALS: [(&str, &str); 13] = [
-    ("", "Not said"),
-    ("none", "Nothing was added"),
-    ("solder_lead_free", "Solder without lead"),
-    ("solder_lead", "Solder with lead"),
-    ("solder_unknown", "Solder, not known which"),
-    ("solder_low", "Solder that melts low"),
-    ("solder_hard", "Silver solder"),
-    ("adhesive", "Glue"),
-    ("coating", "Lacquer, wax or other coating"),
-    ("silver", "Silver put on by electricity"),
-    ("silver_other", "Silver put on in another way"),
-    ("tin", "Tin"),
-    ("new_part", "New metal or another new part"),
-];
 
 /// One thing done, as recorded.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -82,7 +66,7 @@ impl Done {
     pub(super) fn name(&self) -> String {
         match self.treatment {
             Some(treatment) => treatment.name().to_owned(),
-            None if self.unknown.is_empty() => "Something not named".to_owned(),
+            None if self.unknown.is_empty() => words::UNNAMED.to_owned(),
             None => self.unknown.clone(),
         }
     }
@@ -91,7 +75,7 @@ impl Done {
     pub(super) fn in_sentence(&self) -> String {
         match self.treatment {
             Some(treatment) => small(treatment.name()),
-            None if self.unknown.is_empty() => "something not named".to_owned(),
+            None if self.unknown.is_empty() => words::UNNAMED_IN_SENTENCE.to_owned(),
             None => self.unknown.clone(),
         }
     }
@@ -102,7 +86,7 @@ impl Done {
         if written.is_empty() {
             return String::new();
         }
-        MATERIALS
+        words::MATERIALS
             .iter()
             .find(|(id, _)| *id == written)
             .map_or_else(|| as_typed(written), |(_, words)| (*words).to_owned())
@@ -160,8 +144,8 @@ impl Done {
         match (self.on.is_empty(), self.by.is_empty()) {
             (true, true) => String::new(),
             (false, true) => self.on.clone(),
-            (true, false) => format!("by {}", self.by),
-            (false, false) => format!("{}, by {}", self.on, self.by),
+            (true, false) => words::by(&self.by),
+            (false, false) => words::on_by(&self.on, &self.by),
         }
     }
 
@@ -169,7 +153,7 @@ impl Done {
     pub(super) fn when_in_brackets(&self) -> String {
         match self.when_and_who() {
             when if when.is_empty() => when,
-            when => format!(" ({when})"),
+            when => words::in_brackets(&when),
         }
     }
 
@@ -177,21 +161,18 @@ impl Done {
     pub(super) fn rows(&self) -> Vec<(String, String)> {
         let said = |text: String| {
             if text.is_empty() {
-                "not recorded".to_owned()
+                words::NOT_RECORDED.to_owned()
             } else {
                 text
             }
         };
         vec![
-            ("Done".to_owned(), self.name()),
-            ("By".to_owned(), said(self.by.clone())),
-            ("When".to_owned(), said(self.on.clone())),
-            (
-                "Material, by class".to_owned(),
-                said(self.materials_words()),
-            ),
-            ("Before".to_owned(), said(self.before.clone())),
-            ("After".to_owned(), said(self.after.clone())),
+            (words::DONE.to_owned(), self.name()),
+            (words::BY.to_owned(), said(self.by.clone())),
+            (words::ON.to_owned(), said(self.on.clone())),
+            (words::MATERIAL.to_owned(), said(self.materials_words())),
+            (words::BEFORE.to_owned(), said(self.before.clone())),
+            (words::AFTER.to_owned(), said(self.after.clone())),
         ]
     }
 }
@@ -201,15 +182,8 @@ impl Done {
 pub(super) fn page(draft: &Draft) -> Vec<Block> {
     let recorded = places(draft);
     let mut blocks = vec![
-        Block::para(
-            "What was done, by whom, when, with which class of material, and how the piece was before and after. It stays \
-             with the record; the sheets tell it, and the one for a buyer discloses it.",
-        ),
-        Block::said(
-            Tone::Quiet,
-            "Record what is known of earlier work too. The answer goes by what is found on the piece: if work is recorded \
-             here, look at the piece again on Look and Condition.",
-        ),
+        Block::para(words::WHAT_IT_IS),
+        Block::said(Tone::Quiet, words::EARLIER_WORK),
     ];
     let filled = |place: usize| {
         FIELDS
@@ -223,9 +197,9 @@ pub(super) fn page(draft: &Draft) -> Vec<Block> {
     };
     for place in 0..rows.min(MOST) {
         let title = if filled(place) {
-            format!("Work {}", place + 1)
+            words::work(place + 1)
         } else {
-            "Add another".to_owned()
+            words::ADD_ANOTHER.to_owned()
         };
         blocks.push(Block::section(
             &format!("done.{place}"),
@@ -234,10 +208,7 @@ pub(super) fn page(draft: &Draft) -> Vec<Block> {
         ));
     }
     if recorded > MOST {
-        blocks.push(Block::said(
-            Tone::Note,
-            format!("The first {MOST} entries are shown; the rest stays in the record."),
-        ));
+        blocks.push(Block::said(Tone::Note, words::first_shown(MOST)));
     }
     let mut blocks = with_cautions(draft, blocks);
     // The list to choose from names all of them.
@@ -246,34 +217,27 @@ pub(super) fn page(draft: &Draft) -> Vec<Block> {
         .filter_map(|t| caution_blocks::of_treatment(*t).map(|caution| (t.name(), caution)))
         .flat_map(|(name, caution)| [Block::said(Tone::Quiet, name), caution])
         .collect();
-    blocks.push(Block::fold(
-        "done.cautions",
-        "Cautions for all work that can be chosen here",
-        all,
-    ));
+    blocks.push(Block::fold("done.cautions", words::CAUTIONS, all));
     blocks
 }
 
 fn entry(draft: &Draft, place: usize) -> Vec<Block> {
-    let mut options = vec![("", "Choose")];
+    let mut options = vec![("", words::CHOOSE)];
     options.extend(Treatment::ALL.iter().map(|t| (t.id(), t.name())));
-    let (what, _) = choice(draft, &path(place, "what"), "What was done", "", &options);
+    let (what, _) = choice(draft, &path(place, "what"), words::WHAT, "", &options);
     let (materials, _) = choice(
         draft,
         &path(place, "materials"),
-        "Material, by class",
-        "Of what stays on the piece.",
-        &MATERIALS,
+        words::MATERIAL_FIELD,
+        words::MATERIAL_HINT,
+        &words::MATERIALS,
     );
     let mut blocks = Vec::new();
     let written = draft.text(&path(place, "what"));
     if !written.is_empty() && Treatment::parse(written.trim()).is_none() {
         blocks.push(Block::said(
             Tone::Note,
-            format!(
-                "The record says \"{}\", which is none of the choices. It is kept until you choose another.",
-                as_typed(&short(&written))
-            ),
+            words::none_of_the_choices(&as_typed(&short(&written))),
         ));
     }
     blocks.extend([
@@ -282,13 +246,13 @@ fn entry(draft: &Draft, place: usize) -> Vec<Block> {
         },
         Block::Row {
             blocks: vec![
-                text_field(draft, place, "by", "By whom", "", String::new()),
+                text_field(draft, place, "by", words::BY_WHOM, "", String::new()),
                 text_field(
                     draft,
                     place,
                     "on",
-                    "When",
-                    "Year-month-day, or as much of it as is known.",
+                    words::WHEN,
+                    words::WHEN_HINT,
                     date_problem(&draft.text(&path(place, "on"))),
                 ),
             ],
@@ -297,16 +261,16 @@ fn entry(draft: &Draft, place: usize) -> Vec<Block> {
             draft,
             place,
             "before",
-            "How it was before",
-            "Where, how much, what was found.",
+            words::BEFORE_FIELD,
+            words::BEFORE_HINT,
             String::new(),
         ),
         text_field(
             draft,
             place,
             "after",
-            "How it is now",
-            "What changed, what is gone, what to watch.",
+            words::AFTER_FIELD,
+            words::AFTER_HINT,
             String::new(),
         ),
     ]);
@@ -345,8 +309,7 @@ fn date_problem(text: &str) -> String {
     if ok {
         String::new()
     } else {
-        "That is not a date. Write it as 2026-05-31, 2026-05 or 2026. It is kept as typed."
-            .to_owned()
+        words::NO_DATE.to_owned()
     }
 }
 

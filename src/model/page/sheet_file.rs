@@ -9,8 +9,10 @@ use super::as_typed::as_typed;
 use super::block::{Block, Table, Tone};
 use super::sheet::{Paper, head, missing, part_name, plain, small};
 use super::sheet_cautions::cautions_of;
-use super::sheet_client::{course_table, listed, outcome, verdicts, who, would_change};
+use super::sheet_client::{course_table, listed, verdicts, who, would_change};
 use super::sheet_glossary::word_list;
+use super::wording::sheet_client::outcome;
+use super::wording::sheet_file as words;
 use crate::case::{Corrosion, Dents, Draft, Fill, Interior, Joint, Lead, PartName, Tarnish};
 use crate::facts::Ledger;
 use crate::small::percent;
@@ -19,63 +21,59 @@ use crate::small::percent;
 #[must_use]
 pub(super) fn page(draft: &Draft) -> Vec<Block> {
     let paper = Paper::new(draft).with_changes();
-    let mut blocks = head(&paper, "For the file");
+    let mut blocks = head(&paper, words::FOR_THE_FILE);
     blocks.push(Block::section(
         "file.identification",
-        "Identification",
+        words::IDENTIFICATION,
         identification(&paper),
     ));
     blocks.push(Block::section(
         "file.examination",
-        "Examination",
+        words::EXAMINATION,
         examination(&paper),
     ));
     blocks.push(Block::section(
         "file.description",
-        "Description",
+        words::DESCRIPTION,
         description(&paper),
     ));
-    blocks.push(Block::section(
-        "file.parts",
-        "Condition by part",
-        parts(&paper),
-    ));
-    blocks.push(Block::section("file.images", "Images", images(&paper)));
+    blocks.push(Block::section("file.parts", words::PARTS, parts(&paper)));
+    blocks.push(Block::section("file.images", words::IMAGES, images(&paper)));
     blocks.extend(missing(&paper, "file.missing"));
     blocks.extend(paper.history("file.done"));
     if paper.too_little() {
         blocks.push(Block::section(
             "file.recommendations",
-            "Recommendations",
+            words::RECOMMENDATIONS,
             vec![
-                Block::para("Too little is recorded to recommend anything but looking, and keeping it safe meanwhile."),
+                Block::para(words::TOO_LITTLE),
                 Block::para(crate::facts::caution("caution.fallback").map_or("", |c| c.text)),
             ],
         ));
     } else {
-        blocks.push(Block::section(
-            "file.kinds",
-            "What it may be",
-            kinds(&paper),
-        ));
-        blocks.push(Block::section("file.value", "Value", value(&paper)));
+        blocks.push(Block::section("file.kinds", words::KINDS, kinds(&paper)));
+        blocks.push(Block::section("file.value", words::VALUE, value(&paper)));
         blocks.push(Block::section(
             "file.recommendations",
-            "Recommendations",
+            words::RECOMMENDATIONS,
             recommendations(&paper),
         ));
         blocks.push(Block::section(
             "file.options",
-            "Each treatment",
+            words::TREATMENTS,
             options(&paper),
         ));
         blocks.push(Block::section(
             "file.courses",
-            "Each course",
+            words::COURSES,
             courses(&paper),
         ));
     }
-    blocks.push(Block::section("file.figures", "Figures", figures(&paper)));
+    blocks.push(Block::section(
+        "file.figures",
+        words::FIGURES,
+        figures(&paper),
+    ));
     blocks.extend(rest(&paper));
     let child = paper.case.aim.household_child_or_pregnant;
     blocks.push(cautions_of(&paper.report, |_| true, &blocks, child));
@@ -85,7 +83,7 @@ pub(super) fn page(draft: &Draft) -> Vec<Block> {
 
 fn or_not(text: String) -> String {
     if text.is_empty() {
-        "not recorded".to_owned()
+        words::NOT_RECORDED.to_owned()
     } else {
         text
     }
@@ -99,9 +97,9 @@ fn identification(paper: &Paper) -> Vec<Block> {
     let piece = &paper.case.piece;
     let years = match (piece.from_year, piece.to_year) {
         (None, None) => String::new(),
-        (Some(from), None) => format!("{from} or later"),
-        (None, Some(to)) => format!("{to} or earlier"),
-        (Some(from), Some(to)) => format!("{from} to {to}"),
+        (Some(from), None) => words::from(from),
+        (None, Some(to)) => words::until(to),
+        (Some(from), Some(to)) => words::between(from, to),
     };
     let dates = paper
         .report
@@ -109,9 +107,9 @@ fn identification(paper: &Paper) -> Vec<Block> {
         .dates
         .as_ref()
         .filter(|_| !paper.too_little())
-        .map(|d| format!("{} to {} (1 in 20 earlier, 1 in 20 later)", d.from, d.to))
+        .map(|d| words::probably(d.from, d.to))
         .unwrap_or_default();
-    let yes = |flag: bool| if flag { "yes" } else { "no, or not said" }.to_owned();
+    let yes = |flag: bool| if flag { words::YES } else { words::NO }.to_owned();
     let sentence = if paper.too_little() {
         String::new()
     } else {
@@ -119,24 +117,18 @@ fn identification(paper: &Paper) -> Vec<Block> {
     };
     let mut blocks = vec![Block::Facts {
         rows: vec![
-            fact("Called", as_typed(&piece.name)),
+            fact(words::CALLED, as_typed(&piece.name)),
+            fact(words::NUMBER, paper.typed("looked.number")),
+            fact(words::FORM, piece.form.map_or("", |f| f.label()).to_owned()),
             fact(
-                "Number or mark it is known by",
-                paper.typed("looked.number"),
+                words::HEIGHT,
+                piece.height_mm.map(words::mm).unwrap_or_default(),
             ),
-            fact("Form", piece.form.map_or("", |f| f.label()).to_owned()),
-            fact(
-                "Height",
-                piece
-                    .height_mm
-                    .map(|h| format!("{h} mm"))
-                    .unwrap_or_default(),
-            ),
-            fact("What it is", sentence),
-            fact("Years told", years),
-            fact("Years by the findings", dates),
-            fact("Rare, early or sought", yes(piece.rare)),
-            fact("Documented history", yes(piece.documented)),
+            fact(words::WHAT_IT_IS, sentence),
+            fact(words::YEARS_TOLD, years),
+            fact(words::YEARS_FOUND, dates),
+            fact(words::RARE, yes(piece.rare)),
+            fact(words::DOCUMENTED, yes(piece.documented)),
         ],
     }];
     if let Some(dates) = paper
@@ -146,10 +138,10 @@ fn identification(paper: &Paper) -> Vec<Block> {
         .as_ref()
         .filter(|_| !paper.too_little())
     {
-        blocks.extend(listed("The years rest on:", &dates.reasons));
+        blocks.extend(listed(words::DATES_REST_ON, &dates.reasons));
     }
     blocks.extend(listed(
-        "Against the years told:",
+        words::AGAINST_YEARS_TOLD,
         &paper.report.identity.date_conflicts,
     ));
     blocks
@@ -164,12 +156,12 @@ fn examination(paper: &Paper) -> Vec<Block> {
     };
     vec![Block::Facts {
         rows: vec![
-            fact("Date", day),
-            fact("Examiner", paper.typed("looked.by")),
-            fact("Light", paper.typed("looked.light")),
-            fact("Aids", paper.typed("looked.aids")),
-            fact("Reason", paper.typed("looked.why")),
-            fact("Kept at", paper.typed("looked.where")),
+            fact(words::DATE, day),
+            fact(words::EXAMINER, paper.typed("looked.by")),
+            fact(words::LIGHT, paper.typed("looked.light")),
+            fact(words::AIDS, paper.typed("looked.aids")),
+            fact(words::REASON, paper.typed("looked.why")),
+            fact(words::KEPT_AT, paper.typed("looked.where")),
         ],
     }]
 }
@@ -189,19 +181,20 @@ fn description(paper: &Paper) -> Vec<Block> {
             vec![
                 finding.title.to_owned(),
                 answer.seen.label().to_owned(),
-                answer.part.map_or("the piece", |p| p.label()).to_owned(),
+                answer
+                    .part
+                    .map_or(words::THE_PIECE, |p| p.label())
+                    .to_owned(),
                 finding.id.to_owned(),
             ]
         })
         .collect();
     if rows.is_empty() {
-        blocks.push(Block::para("No finding is recorded."));
+        blocks.push(Block::para(words::NO_FINDING));
     } else {
         blocks.push(Block::Table(Table {
-            caption: "Findings".to_owned(),
-            columns: ["Looked for", "Answer", "On", "Id"]
-                .map(str::to_owned)
-                .to_vec(),
+            caption: words::FINDINGS.to_owned(),
+            columns: words::FINDING_COLUMNS.map(str::to_owned).to_vec(),
             rows,
         }));
     }
@@ -212,29 +205,13 @@ fn description(paper: &Paper) -> Vec<Block> {
         .iter()
         .map(|c| c.text.clone())
         .collect();
-    blocks.extend(listed("What does not fit together:", &clashes));
+    blocks.extend(listed(words::CLASHES, &clashes));
     blocks
 }
 
 /// The label of a field of a part; as in the file where we have none.
 fn label(field: &str) -> String {
-    match field {
-        "bleed" => "Base metal showing",
-        "joint" => "Joints and seams",
-        "joint_distance_mm" => "From the faulty joint to the next, mm",
-        "interior" => "Lining",
-        "fill" => "Filling",
-        "loss" => "Missing metal",
-        "split" => "Splits",
-        "engraving" => "Engraving and chasing",
-        "mount" => "Stamped mount",
-        "corrosion" => "Powder, crust or rust",
-        "xrf_um" => "Silver by X-ray fluorescence, um",
-        "coulometric_um" => "Silver by coulometric spot, um",
-        "section_um" => "Silver in cross-section, um",
-        other => return spaced(other),
-    }
-    .to_owned()
+    words::part_field(field).map_or_else(|| spaced(field), str::to_owned)
 }
 
 fn spaced(id: &str) -> String {
@@ -289,17 +266,16 @@ fn parts(paper: &Paper) -> Vec<Block> {
             .iter()
             .find(|p| known.is_some_and(|k| k.id() == p.part));
         if let Some(p) = worked_out.filter(|_| !paper.too_little()) {
-            rows.push(fact("Silver, worked out", p.words.clone()));
+            rows.push(fact(words::SILVER, p.words.clone()));
             if let Some(left) = p.left_um {
                 rows.push(fact(
-                    "Silver left, worked out",
-                    format!(
-                        "{} to {}, middle {} um{}",
-                        figure(left.p10),
-                        figure(left.p90),
-                        figure(left.p50),
-                        p.left_fraction
-                            .map_or_else(String::new, |f| format!("; {} of the first", percent(f)))
+                    words::SILVER_LEFT,
+                    words::left(
+                        &figure(left.p10),
+                        &figure(left.p90),
+                        &figure(left.p50),
+                        &p.left_fraction
+                            .map_or_else(String::new, |f| words::of_the_first(&percent(f))),
                     ),
                 ));
             }
@@ -311,13 +287,13 @@ fn parts(paper: &Paper) -> Vec<Block> {
         ));
     }
     if blocks.is_empty() {
-        blocks.push(Block::para("No part is recorded."));
+        blocks.push(Block::para(words::NO_PART));
     }
     let unseen: Vec<String> = paper.parts_not_looked_at().into_iter().map(small).collect();
     if !unseen.is_empty() {
         blocks.push(Block::said(
             Tone::Quiet,
-            format!("Not looked at: {}.", unseen.join(", ")),
+            words::not_looked_at(&unseen.join(", ")),
         ));
     }
     blocks
@@ -326,7 +302,12 @@ fn parts(paper: &Paper) -> Vec<Block> {
 /// A number to two figures, as people read it.
 pub(super) fn figure(x: f64) -> String {
     if x == 0.0 || !x.is_finite() {
-        return if x == 0.0 { "0" } else { "beyond reckoning" }.to_owned();
+        return if x == 0.0 {
+            "0"
+        } else {
+            words::BEYOND_RECKONING
+        }
+        .to_owned();
     }
     let digits = (2.0 - libm::floor(libm::log10(x.abs())) - 1.0).clamp(-12.0, 9.0);
     let unit = libm::pow(10.0, digits);
@@ -342,7 +323,7 @@ fn images(paper: &Paper) -> Vec<Block> {
         .into_iter()
         .map(|(part, text)| {
             let count = text.split_whitespace().count();
-            (part, format!("{count} kept on the device: {text}"))
+            (part, words::images_kept(count, &text))
         })
         .collect();
     let log = |label: &str, count| Block::Lines {
@@ -350,11 +331,11 @@ fn images(paper: &Paper) -> Vec<Block> {
         count,
     };
     let mut blocks = if rows.is_empty() {
-        vec![Block::para("No image is noted in the record.")]
+        vec![Block::para(words::NO_IMAGE)]
     } else {
         vec![Block::Facts { rows }]
     };
-    blocks.push(log("Images: number, view, light, date, by whom", 4));
+    blocks.push(log(words::IMAGE_LIST, 4));
     blocks
 }
 
@@ -379,10 +360,8 @@ fn kinds(paper: &Paper) -> Vec<Block> {
             identity.body.sentence, identity.skin.sentence
         )),
         Block::Table(Table {
-            caption: "Every kind, with its range over the three ladders".to_owned(),
-            columns: ["Kind", "How likely", "At least", "At most", "Code"]
-                .map(str::to_owned)
-                .to_vec(),
+            caption: words::EVERY_KIND.to_owned(),
+            columns: words::KIND_COLUMNS.map(str::to_owned).to_vec(),
             rows,
         }),
     ]
@@ -393,22 +372,19 @@ fn value(paper: &Paper) -> Vec<Block> {
     vec![
         Block::Facts {
             rows: vec![
-                fact("Undamaged, at hammer", paper.money_band(value.undamaged)),
-                fact("As it is, at hammer", paper.money_band(value.as_it_is)),
+                fact(words::UNDAMAGED, paper.money_band(value.undamaged)),
+                fact(words::AS_IT_IS, paper.money_band(value.as_it_is)),
+                fact(words::SELLER_KEEPS, paper.money_band(value.net_as_it_is)),
                 fact(
-                    "Of that a seller keeps",
-                    paper.money_band(value.net_as_it_is),
-                ),
-                fact(
-                    "Rests on",
+                    words::RESTS_ON,
                     if value.assumed {
-                        "typical values; nobody has given a figure"
+                        words::TYPICAL_VALUES
                     } else {
-                        "figures in the record"
+                        words::RECORDED_FIGURES
                     }
                     .to_owned(),
                 ),
-                fact("Currency", value.currency.to_string()),
+                fact(words::CURRENCY, value.currency.to_string()),
             ],
         },
         Block::said(Tone::Quiet, value.label),
@@ -423,12 +399,9 @@ fn recommendations(paper: &Paper) -> Vec<Block> {
     ];
     blocks.extend(paper.against_the_screen());
     let reasons: Vec<String> = counsel.reasons.iter().map(|r| r.text.clone()).collect();
-    blocks.extend(listed("Why:", &reasons));
-    blocks.extend(listed("What keeps it from being firmer:", &counsel.doubts));
-    blocks.extend(listed(
-        "Why a specialist should see it first:",
-        &counsel.refer_why,
-    ));
+    blocks.extend(listed(words::WHY, &reasons));
+    blocks.extend(listed(words::DOUBTS, &counsel.doubts));
+    blocks.extend(listed(words::SPECIALIST_FIRST, &counsel.refer_why));
     blocks.extend(would_change(counsel));
     let looks: Vec<String> = paper
         .report
@@ -437,7 +410,7 @@ fn recommendations(paper: &Paper) -> Vec<Block> {
         .iter()
         .map(|l| format!("{}. {}", l.title, l.how))
         .collect();
-    blocks.extend(listed("What to look at next:", &looks));
+    blocks.extend(listed(words::NEXT_LOOKS, &looks));
     if paper.report.display_only.yes {
         blocks.push(Block::said(Tone::Stop, paper.report.display_only.label));
         blocks.push(Block::List {
@@ -455,18 +428,18 @@ fn options(paper: &Paper) -> Vec<Block> {
         .map(|o| {
             let class = crate::facts::treatment_text(&o.treatment).map_or("", |t| t.class);
             let mut rows = vec![
-                fact("Can it be done", outcome(&o.outcome).to_owned()),
-                fact("Class", class.to_owned()),
+                fact(words::CAN_IT_BE_DONE, outcome(&o.outcome).to_owned()),
+                fact(words::CLASS, class.to_owned()),
                 fact(
-                    "Can it be undone",
+                    words::CAN_IT_BE_UNDONE,
                     format!("{} ({})", o.reversibility_words, o.reversibility),
                 ),
-                fact("Lost for good", o.lost.to_string()),
-                fact("Cost", paper.money_band(o.cost)),
-                fact("Who may do it", who(&o.who)),
+                fact(words::LOST, o.lost.to_string()),
+                fact(words::COST, paper.money_band(o.cost)),
+                fact(words::WHO, who(&o.who)),
             ];
             if let Some(why) = &o.not_needed {
-                rows.push(fact("Why not needed", why.clone()));
+                rows.push(fact(words::WHY_NOT_NEEDED, why.clone()));
             }
             rows.extend(verdicts(&o.verdicts));
             Block::section(
@@ -489,7 +462,7 @@ fn courses(paper: &Paper) -> Vec<Block> {
         })
         .collect();
     let mut blocks = vec![Block::Table(course_table(paper, &all))];
-    blocks.extend(listed("Weighed, but barred:", &barred));
+    blocks.extend(listed(words::BARRED, &barred));
     blocks
 }
 
@@ -517,17 +490,12 @@ fn figures(paper: &Paper) -> Vec<Block> {
         .collect();
     if !rows.is_empty() {
         blocks.push(Block::Table(Table {
-            caption: "Figures replaced by the person's own".to_owned(),
-            columns: ["Figure", "Own value", "As shipped", "Unit", "Reason", "Id"]
-                .map(str::to_owned)
-                .to_vec(),
+            caption: words::OWN_FIGURES.to_owned(),
+            columns: words::OWN_COLUMNS.map(str::to_owned).to_vec(),
             rows,
         }));
     }
-    blocks.extend(listed(
-        "In the record, but could not be used:",
-        &paper.problems(),
-    ));
+    blocks.extend(listed(words::UNUSABLE, &paper.problems()));
     blocks
 }
 
@@ -565,16 +533,9 @@ fn rest(paper: &Paper) -> Vec<Block> {
     rows.truncate(MOST_LINES);
     let mut blocks = vec![Block::Facts { rows }];
     if more > 0 {
-        blocks.push(Block::said(
-            Tone::Note,
-            format!("{more} more entries stand in the file and not here."),
-        ));
+        blocks.push(Block::said(Tone::Note, words::more_entries(more)));
     }
-    vec![Block::section(
-        "file.rest",
-        "The record, field by field",
-        blocks,
-    )]
+    vec![Block::section("file.rest", words::REST, blocks)]
 }
 
 fn flatten(path: &str, value: &Value, rows: &mut Vec<(String, String)>) {
@@ -594,7 +555,7 @@ fn flatten(path: &str, value: &Value, rows: &mut Vec<(String, String)>) {
             let letters = text.chars().count();
             let text = if letters > MOST_LETTERS {
                 let cut: String = text.chars().take(MOST_LETTERS).collect();
-                format!("{cut} (cut here; {letters} letters in the file)")
+                words::cut(&cut, letters)
             } else {
                 text
             };

@@ -3,14 +3,15 @@
 use super::as_typed::as_typed;
 use super::markdown::markdown;
 use super::markup::markup;
+use super::wording::sheet_text as words;
 use super::{PAPERS, page_of};
 use crate::case::Draft;
 
 /// The sheets: for whom, the page it is, and its title.
 pub const SHEETS: [(&str, &str, &str); 3] = [
-    ("client", "sheet_client", "For the client"),
-    ("buyer", "sheet_buyer", "For a buyer"),
-    ("file", "sheet_file", "For the file"),
+    ("client", "sheet_client", words::FOR_THE_CLIENT),
+    ("buyer", "sheet_buyer", words::FOR_A_BUYER),
+    ("file", "sheet_file", words::FOR_THE_FILE),
 ];
 
 /// How a sheet is written out.
@@ -30,7 +31,7 @@ pub fn sheet_text(draft: &Draft, whom: &str, form: Form) -> Option<String> {
     let piece = as_typed(&draft.text("piece.name"));
     let running = match piece.as_str() {
         "" => (*title).to_owned(),
-        piece => format!("{piece}: {title}"),
+        piece => words::titled(piece, title),
     };
     Some(match form {
         Form::Html => markup(&running, &running, &blocks),

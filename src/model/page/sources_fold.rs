@@ -3,6 +3,7 @@
 
 use super::block::{Block, Table};
 use super::say::range;
+use super::wording::sources_fold as words;
 use crate::facts::{Ledger, meaning, source};
 
 /// A fold with these figures of the ledger; ids that it does not have are left out.
@@ -14,10 +15,10 @@ pub(super) fn sources_fold(id: &str, ledger: &Ledger, ids: &[&str]) -> Block {
             // As they stand in the ledger, not rounded.
             let band = range(&figure.low.to_string(), &figure.high.to_string());
             let unit = if figure.unit == "1" { "" } else { figure.unit };
-            let known = figure.own_reason.as_ref().map_or_else(
-                || figure.tag.words().to_owned(),
-                |_| "your own figure".to_owned(),
-            );
+            let known = figure
+                .own_reason
+                .as_ref()
+                .map_or_else(|| figure.tag.words().to_owned(), |_| words::OWN.to_owned());
             vec![
                 meaning(figure.id).unwrap_or(figure.id).to_owned(),
                 format!("{} {unit}", figure.value).trim().to_owned(),
@@ -29,12 +30,10 @@ pub(super) fn sources_fold(id: &str, ledger: &Ledger, ids: &[&str]) -> Block {
         .collect();
     Block::fold(
         id,
-        "The figures behind this, and where they come from",
+        words::SUMMARY,
         vec![Block::Table(Table {
-            caption: "Figures used; each can be replaced by your own in the ledger".to_owned(),
-            columns: ["What", "Value", "Range", "How known", "Source"]
-                .map(str::to_owned)
-                .to_vec(),
+            caption: words::CAPTION.to_owned(),
+            columns: words::COLUMNS.map(str::to_owned).to_vec(),
             rows,
         })],
     )

@@ -2,37 +2,13 @@
 
 use super::ask::{Question, number};
 use super::risk::leaders;
+use super::wording::weights as words;
 use super::worth_knowing::Deep;
 use super::worth_knowing_draw::small;
 use super::{Block, Table, Tone};
 use crate::case::{Aim, Draft};
 use crate::decide::weights::{acceptability, confidence, simplex};
 use crate::maths::mean;
-
-/// What each attribute is on screen, and its swing from worst to best, in the order of
-/// [`Aim::WEIGHED`].
-const SAID: [(&str, &str); 5] = [
-    (
-        "Keeping what is original",
-        "From all of it lost to all of it kept.",
-    ),
-    (
-        "How well it serves your purpose",
-        "From not at all to as well as such a piece can.",
-    ),
-    (
-        "How well it will last",
-        "From still getting worse to sound for good.",
-    ),
-    (
-        "What it costs",
-        "From a great sum for such a piece to nothing.",
-    ),
-    (
-        "What can still be done later",
-        "From nothing left to choose to every choice open.",
-    ),
-];
 
 /// Weights drawn: 2^12.
 const WEIGHTS_LOG2: u32 = 12;
@@ -43,26 +19,22 @@ pub(super) fn section(deep: &Deep, draft: &Draft) -> Block {
     let (Some(now), Some(usual)) = (deep.shown.weights, deep.shown.usual_weights) else {
         return Block::section(
             "deeper-weights",
-            "What counts for how much",
-            vec![Block::para(
-                "You want to sell, so only money counts. What is original is in the price already: buyers pay for it. Weighing it once more would count it twice.",
-            )],
+            words::WEIGHTS,
+            vec![Block::para(words::ONLY_MONEY)],
         );
     };
     let top = usual.iter().copied().fold(f64::MIN_POSITIVE, f64::max);
     let counted: Vec<usize> = (0..5).filter(|a| usual[*a] > 0.0).collect();
-    let mut blocks = vec![Block::para(
-        "Think of each as a swing from the worst to the best that may be. Give 100 to the swing you would choose first, and to each other one points beside that. Empty ones keep the usual points for your aim.",
-    )];
+    let mut blocks = vec![Block::para(words::SWINGS)];
     for a in &counted {
         let path = format!("aim.weights.{}", Aim::WEIGHED[*a]);
         let (field, _) = number(
             draft,
             Question {
                 path: &path,
-                label: SAID[*a].0,
-                unit: "points",
-                hint: SAID[*a].1,
+                label: words::SAID[*a].0,
+                unit: words::POINTS,
+                hint: words::SAID[*a].1,
                 range: (0.0, 100.0),
                 stand_in: Some((100.0 * usual[*a] / top).round()),
             },
@@ -70,7 +42,7 @@ pub(super) fn section(deep: &Deep, draft: &Draft) -> Block {
         blocks.push(field);
     }
     blocks.extend(ranks(deep, &counted, &now));
-    Block::section("deeper-weights", "What counts for how much", blocks)
+    Block::section("deeper-weights", words::WEIGHTS, blocks)
 }
 
 /// How the courses rank over all weights that keep the order of those held now.
@@ -104,31 +76,25 @@ fn ranks(deep: &Deep, counted: &[usize], now: &[f64; 5]) -> Vec<Block> {
             cells.push(if all.central[*i].is_some() {
                 hundred(sure[*i])
             } else {
-                "never first".to_owned()
+                words::NEVER_FIRST.to_owned()
             });
             cells
         })
         .collect();
     let first = |i: usize| all.ranks[i].first().copied().unwrap_or(0.0);
     let leader = (0..courses.len()).fold(0, |l, i| if first(i) > first(l) { i } else { l });
-    let sentence = format!(
-        "Over all weights in keeping with your order, this comes first in {} of 100: {}.",
-        hundred(first(leader)),
-        small(&courses[leader].name)
-    );
+    let sentence = words::first_of_all(&hundred(first(leader)), &small(&courses[leader].name));
     let mut blocks = vec![
         Block::said(Tone::Answer, sentence),
         Block::Table(Table {
-            caption:
-                "Out of 100 sets of weights in your order, how often each course has each place"
-                    .to_owned(),
+            caption: words::RANKS_CAPTION.to_owned(),
             columns: [
-                "Course",
-                "First",
-                "Second",
-                "Third",
-                "Later",
-                "How often first at its own typical weights",
+                words::COURSE,
+                words::FIRST,
+                words::SECOND,
+                words::THIRD,
+                words::LATER,
+                words::CONFIDENCE,
             ]
             .map(str::to_owned)
             .to_vec(),
@@ -149,21 +115,18 @@ fn ranks(deep: &Deep, counted: &[usize], now: &[f64; 5]) -> Vec<Block> {
             Some(cells)
         })
         .collect();
-    let mut columns = vec!["Course".to_owned()];
-    columns.extend(counted.iter().map(|a| SAID[*a].0.to_owned()));
+    let mut columns = vec![words::COURSE_CHOSEN.to_owned()];
+    columns.extend(counted.iter().map(|a| words::SAID[*a].0.to_owned()));
     blocks.push(Block::fold(
         "deeper-weights-typical",
-        "Who would choose which: typical weights behind each first place",
+        words::WHO_CHOOSES,
         vec![
             Block::Table(Table {
-                caption: "Mean of the weights, out of 100, that put each course first".to_owned(),
+                caption: words::MEAN_WEIGHTS.to_owned(),
                 columns,
                 rows: typical,
             }),
-            Block::said(
-                Tone::Quiet,
-                "What a rule bars is not in the table: no weight can buy it. A course may be a good second for nearly everybody and first for few.",
-            ),
+            Block::said(Tone::Quiet, words::WHAT_IS_BARRED),
         ],
     ));
     blocks

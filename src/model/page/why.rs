@@ -3,6 +3,7 @@
 
 use super::block::{Block, Table, Tone};
 use super::picture::{Anchor, Ink, Mark, Picture};
+use super::wording::why as words;
 use crate::case::{Answer, Draft, Seen};
 use crate::facts::Ledger;
 use crate::facts::ledger_of;
@@ -15,11 +16,11 @@ const TOP: f64 = 40.0;
 const ROW: f64 = 36.0;
 /// Probabilities named along the top.
 const NAMED: [(f64, &str); 5] = [
-    (0.001, "1 in 1,000"),
-    (0.02, "1 in 50"),
-    (0.5, "even"),
-    (0.98, "49 in 50"),
-    (0.999, "999 in 1,000"),
+    (0.001, words::ONE_IN_1000),
+    (0.02, words::ONE_IN_50),
+    (0.5, words::EVEN),
+    (0.98, words::ALL_BUT_ONE_IN_50),
+    (0.999, words::ALL_BUT_ONE_IN_1000),
 ];
 
 /// The page: the bridge for the family that leads now.
@@ -29,17 +30,11 @@ pub(super) fn page(draft: &Draft) -> Vec<Block> {
     let ledger = ledger_of(&case);
     let bridge = Bridge::new(&case.findings, &readings(&case, &ledger), &ledger);
     if bridge.steps.is_empty() {
-        return vec![Block::para(
-            "Nothing is answered yet, so nothing has moved. Each answer will be a step here.",
-        )];
+        return vec![Block::para(words::NOTHING_ANSWERED)];
     }
     vec![
         Block::Picture(bridge.picture()),
-        Block::said(
-            Tone::Quiet,
-            "Steps of equal length multiply the odds alike. Findings of one sort, such as several marks, share their \
-             weight, so each counts for less when another of its sort is there; the steps are taken strongest first.",
-        ),
+        Block::said(Tone::Quiet, words::HOW_TO_READ),
     ]
 }
 
@@ -134,22 +129,19 @@ impl Bridge {
             }
             from = to;
         };
-        row(0, "Before looking".to_owned(), self.before);
+        row(0, words::BEFORE.to_owned(), self.before);
         for (at, step) in self.steps.iter().enumerate() {
             row(at + 1, step.words(), step.after);
         }
-        row(self.steps.len() + 1, "Now".to_owned(), self.now());
+        row(self.steps.len() + 1, words::NOW.to_owned(), self.now());
         Picture {
             id: "why-bridge".to_owned(),
-            title: format!(
-                "From {} to {} that it is {}",
-                in_odds(self.before),
-                in_odds(self.now()),
-                self.family.name()
+            title: words::picture_title(
+                &in_odds(self.before),
+                &in_odds(self.now()),
+                self.family.name(),
             ),
-            description: "Each line is one answer. Its arrow starts where the answers above it had left the odds and \
-                          ends where this one put them: to the right is likelier."
-                .to_owned(),
+            description: words::DESCRIPTION.to_owned(),
             width: WIDTH,
             height,
             marks,
@@ -159,7 +151,7 @@ impl Bridge {
 
     fn table(&self) -> Table {
         let mut rows = vec![vec![
-            "Before looking".to_owned(),
+            words::BEFORE.to_owned(),
             String::new(),
             in_odds(self.before),
         ]];
@@ -173,8 +165,8 @@ impl Bridge {
             from = step.after;
         }
         Table {
-            caption: "What each answer did".to_owned(),
-            columns: ["Answer", "Odds", "Then"].map(str::to_owned).to_vec(),
+            caption: words::CAPTION.to_owned(),
+            columns: words::COLUMNS.map(str::to_owned).to_vec(),
             rows,
         }
     }
@@ -189,7 +181,7 @@ impl Step {
         if self.seen {
             self.title.clone()
         } else {
-            format!("Not there: {}", self.title)
+            words::not_there(&self.title)
         }
     }
 }
@@ -198,9 +190,9 @@ impl Step {
 fn in_odds(log_odds: f64) -> String {
     let p = 1.0 / (1.0 + libm::exp(-log_odds));
     match p {
-        p if p < 0.005 => "fewer than 1 in 200".to_owned(),
-        p if p > 0.995 => "more than 199 in 200".to_owned(),
-        p => format!("about {} in 100", (100.0 * p).round().clamp(1.0, 99.0)),
+        p if p < 0.005 => words::HARDLY.to_owned(),
+        p if p > 0.995 => words::ALL_BUT.to_owned(),
+        p => words::in_100((100.0 * p).round().clamp(1.0, 99.0)),
     }
 }
 
@@ -208,9 +200,9 @@ fn in_odds(log_odds: f64) -> String {
 fn times(step: f64) -> String {
     let factor = libm::exp(step.abs());
     match (factor < 1.05, step > 0.0) {
-        (true, _) => "as they were".to_owned(),
-        (_, true) => format!("times {}", two_digits(factor)),
-        (_, false) => format!("divided by {}", two_digits(factor)),
+        (true, _) => words::AS_THEY_WERE.to_owned(),
+        (_, true) => words::times(&two_digits(factor)),
+        (_, false) => words::divided_by(&two_digits(factor)),
     }
 }
 

@@ -2,6 +2,7 @@
 //! risk, weights, and which input moves the answer.
 
 use super::sheet_cautions::with_cautions;
+use super::wording::worth_knowing as words;
 use super::worth_knowing_draw::{Row, bars, small};
 use super::{Block, Ink, Table, Tone, risk, weights, worth_knowing_tree};
 use crate::case::{Case, Draft};
@@ -28,12 +29,7 @@ pub(super) fn deeper(draft: &Draft) -> Vec<Block> {
     let deep = Deep::new(&case);
     let mut blocks = Vec::new();
     if deep.shown.weights.is_some() {
-        blocks.push(Block::said(
-            Tone::Note,
-            "You keep it, so what a step does for your aim is turned into money at the rate your own points give to \
-             cost. Such sums say how much it matters to you beside cost. They are no prices, and may be above what the \
-             piece would fetch.",
-        ));
+        blocks.push(Block::said(Tone::Note, words::POINTS_AS_MONEY));
     }
     blocks.extend([
         worth_section(&deep),
@@ -82,7 +78,7 @@ impl<'a> Deep<'a> {
     pub(super) fn amount(&self, score: f64) -> String {
         match self.shown.money_per_score {
             Some(rate) => money(self.case, score * rate),
-            None => format!("{:.0} points in 100", 100.0 * score),
+            None => words::points(100.0 * score),
         }
     }
 
@@ -117,13 +113,10 @@ impl<'a> Deep<'a> {
     pub(super) fn looks(&self) -> Vec<Look> {
         let mut looks = vec![self.opinion()];
         for (name, ids) in [
-            (
-                "X-ray reading of the metal below",
-                &["P09", "P10", "P13"][..],
-            ),
-            ("X-ray reading of an unworn spot", &["P11", "P12"]),
-            ("Weighing in water (density)", &["P02", "P03", "P04", "P05"]),
-            ("Looking for the seam", &["C01", "C02", "C04"]),
+            (words::XRAY_BELOW, &["P09", "P10", "P13"][..]),
+            (words::XRAY_UNWORN, &["P11", "P12"]),
+            (words::DENSITY, &["P02", "P03", "P04", "P05"]),
+            (words::SEAM, &["C01", "C02", "C04"]),
         ] {
             if !ids.iter().any(|id| self.case.answer(id).is_some()) {
                 looks.extend(self.look(name, ids));
@@ -137,7 +130,7 @@ impl<'a> Deep<'a> {
         let right = self.ledger.value("counsel.opinion_right").clamp(0.0, 1.0);
         let wrong = (1.0 - right) / (Family::ALL.len() as f64 - 1.0);
         Look {
-            name: "Conservator's opinion",
+            name: words::OPINION,
             fee: self.ledger.value("cost.opinion"),
             answers: Family::ALL
                 .into_iter()
@@ -172,7 +165,7 @@ impl<'a> Deep<'a> {
         let none = std::array::from_fn(|k| {
             (1.0 - rows.iter().map(|r| r[k] / sums[k]).sum::<f64>()).max(0.0)
         });
-        answers.push(("None of these".to_owned(), none));
+        answers.push((words::NONE_OF_THESE.to_owned(), none));
         Some(Look {
             name,
             fee: self.ledger.value(&format!("look.effort.{effort}")),
@@ -209,27 +202,27 @@ enum Told {
 
 const UNKNOWNS: [Unknown; 6] = [
     Unknown {
-        name: "What it is",
+        name: words::KIND,
         draws: |s| Told::Group(s.kind.clone()),
     },
     Unknown {
-        name: "What an undamaged one fetches",
+        name: words::UNDAMAGED,
         draws: |s| Told::Number(s.undamaged.clone()),
     },
     Unknown {
-        name: "How much base metal shows",
+        name: words::BLEED,
         draws: |s| Told::Number(s.shown.clone()),
     },
     Unknown {
-        name: "Whether there is lead",
+        name: words::LEAD,
         draws: |s| Told::Group(s.lead.iter().map(|l| usize::from(*l)).collect()),
     },
     Unknown {
-        name: "What the work costs",
+        name: words::COST,
         draws: |s| Told::Number(s.cost.clone()),
     },
     Unknown {
-        name: "Whether the work goes wrong",
+        name: words::MISHAP,
         draws: |s| Told::Group(s.mishap.clone()),
     },
 ];
@@ -252,7 +245,7 @@ impl Told {
     }
 }
 
-const SMALL: &str = "too little to tell";
+const SMALL: &str = words::TOO_LITTLE;
 
 fn worth_section(deep: &Deep) -> Block {
     let s = &deep.shown;
@@ -268,7 +261,7 @@ fn worth_section(deep: &Deep) -> Block {
         }
         let explains = (u.draws)(s).explains(spread).unwrap_or(0.0);
         let share = if explains < 0.01 {
-            "about 0 %".to_owned()
+            words::ABOUT_NONE.to_owned()
         } else {
             format!("{:.0} %", 100.0 * explains)
         };
@@ -276,20 +269,14 @@ fn worth_section(deep: &Deep) -> Block {
         drawn.push((u.name, worth));
     }
     rows.push(vec![
-        "All of it at once".to_owned(),
+        words::ALL_AT_ONCE.to_owned(),
         told(deep, everything),
         String::new(),
     ]);
     let (look_rows, any_pays) = looks_table(deep);
     let table = Table {
-        caption: "What knowing one thing for sure would be worth to this decision".to_owned(),
-        columns: [
-            "If you knew",
-            "Worth about",
-            "Share of the spread it explains",
-        ]
-        .map(str::to_owned)
-        .to_vec(),
+        caption: words::KNOWN_CAPTION.to_owned(),
+        columns: words::KNOWN_COLUMNS.map(str::to_owned).to_vec(),
         rows,
     };
     let fee = deep.ledger.value("cost.opinion");
@@ -300,41 +287,31 @@ fn worth_section(deep: &Deep) -> Block {
     let (again, opens) = &s.rules_asked_again;
     if !opens.is_empty() && *again > s.noise && deep.in_units(*again) >= 0.5 {
         let names: Vec<String> = opens.iter().map(|n| small(n)).collect();
-        blocks.push(Block::para(format!(
-            "Some rules hold a course back until it is known what the piece is. With those asked again, knowing would be worth about {}; it might then allow: {}.",
-            deep.amount(*again),
-            names.join("; ")
+        blocks.push(Block::para(words::rules_asked_again(
+            &deep.amount(*again),
+            &names.join("; "),
         )));
     }
     blocks.push(known_picture(deep, &drawn, table));
     blocks.push(Block::Table(Table {
-        caption: "What a look or a test would be worth, and what it costs".to_owned(),
-        columns: ["Look or test", "Worth about", "Costs about", "Left over"]
-            .map(str::to_owned)
-            .to_vec(),
+        caption: words::LOOKS_CAPTION.to_owned(),
+        columns: words::LOOKS_COLUMNS.map(str::to_owned).to_vec(),
         rows: look_rows,
     }));
     if lead_fee(s).is_some() && any_pays {
-        blocks.push(Block::para(
-            "A test for lead can be worth more than merely knowing: some things are allowed only once it has been made.",
-        ));
+        blocks.push(Block::para(words::LEAD_TEST_ALLOWS));
     }
     blocks.push(Block::para(if any_pays {
-        "Those with something left over pay for themselves; take the greatest first, and weigh again after it."
+        words::GREATEST_FIRST
     } else {
-        "None of them pays for itself in this decision. They may still be worth it for their own sake, or for safety."
+        words::NONE_PAYS
     }));
     blocks.push(Block::fold(
         "deeper-worth-how",
-        "How this was worked out",
-        vec![Block::said(
-            Tone::Quiet,
-            format!(
-                "Worth of knowing is how much better the best choice would do on average if one knew first. It is worked out over {SCRAMBLES} separate samples and left out where it is no greater than their spread. A thing may be very uncertain and still be worth nothing to know: it matters only where it would change what you do. Only courses that no rule bars are counted, and the rules are taken as they stand now. Answers of a look are taken as if nothing alike had been looked for yet. A keeper's points are turned into money by how much cost counts."
-            ),
-        )],
+        words::METHOD,
+        vec![Block::said(Tone::Quiet, words::method(SCRAMBLES))],
     ));
-    Block::section("deeper-worth", "What knowing more is worth", blocks)
+    Block::section("deeper-worth", words::WORTH_OF_KNOWING, blocks)
 }
 
 /// The worth of knowing each thing for sure, as bars.
@@ -359,13 +336,8 @@ fn known_picture(deep: &Deep, drawn: &[(&'static str, Option<f64>)], table: Tabl
         },
     );
     let title = top.map_or_else(
-        || "Nothing you could know for sure would change the choice enough to count".to_owned(),
-        |(name, w)| {
-            format!(
-                "{name} is what it would pay most to know: worth about {}",
-                deep.amount(w)
-            )
-        },
+        || words::NOTHING_COUNTS.to_owned(),
+        |(name, w)| words::pays_most(name, &deep.amount(w)),
     );
     bars("deeper-worth-picture", &title, &known, table)
 }
@@ -377,21 +349,10 @@ fn told(deep: &Deep, worth: Option<f64>) -> String {
 fn kind_sentence(deep: &Deep, worth: Option<f64>, fee: f64) -> String {
     let opinion = money(deep.case, fee);
     match (worth, deep.shown.money_per_score) {
-        (None, _) => format!(
-            "Knowing for sure what it is would not change the choice enough to count; an opinion costs about {opinion}, so it does not pay for this decision alone."
-        ),
-        (Some(w), Some(rate)) if w * rate > fee => format!(
-            "Knowing for sure what it is would be worth about {}; an opinion costs about {opinion}, so it is worth asking for.",
-            deep.amount(w)
-        ),
-        (Some(w), Some(_)) => format!(
-            "Knowing for sure what it is would be worth about {}; an opinion costs about {opinion}, so it does not pay for money alone.",
-            deep.amount(w)
-        ),
-        (Some(w), None) => format!(
-            "Knowing for sure what it is would be worth about {}. Cost counts for nothing in your weights, so it cannot be set against a fee.",
-            deep.amount(w)
-        ),
+        (None, _) => words::kind_does_not_count(&opinion),
+        (Some(w), Some(rate)) if w * rate > fee => words::opinion_pays(&deep.amount(w), &opinion),
+        (Some(w), Some(_)) => words::opinion_does_not_pay(&deep.amount(w), &opinion),
+        (Some(w), None) => words::cost_counts_for_nothing(&deep.amount(w)),
     }
 }
 
@@ -425,7 +386,7 @@ fn looks_table(deep: &Deep) -> (Vec<Vec<String>>, bool) {
             };
             (best(true) - best(false) + deep.score_of(fee)).max(0.0)
         });
-        found.push(("Release test for lead".to_owned(), worth, fee));
+        found.push((words::LEAD_TEST.to_owned(), worth, fee));
     }
     let net = |(_, worth, fee): &(String, Option<f64>, f64)| {
         worth.map_or(f64::NEG_INFINITY, |w| w - deep.score_of(*fee))
@@ -436,7 +397,7 @@ fn looks_table(deep: &Deep) -> (Vec<Vec<String>>, bool) {
         .iter()
         .map(|f| {
             let (worth, left) = f.1.map_or_else(
-                || (SMALL.to_owned(), "nothing".to_owned()),
+                || (SMALL.to_owned(), words::NOTHING.to_owned()),
                 |w| (deep.amount(w), deep.signed(net(f))),
             );
             vec![capital(&f.0), worth, money(deep.case, f.2), left]

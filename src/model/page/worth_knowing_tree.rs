@@ -2,6 +2,7 @@
 
 use std::rc::Rc;
 
+use super::wording::worth_knowing_tree as words;
 use super::worth_knowing::Deep;
 use super::worth_knowing_draw::{WIDTH, small, wrapped};
 use super::{Anchor, Block, Ink, Mark, Picture, Table, Tone};
@@ -28,23 +29,20 @@ pub(super) fn section(deep: &Deep) -> Block {
         .best()
         .map_or_else(String::new, |b| b.name.to_string());
     let title = match rolled.best().map(|b| &b.to.next) {
-        Some(Next::Chance(_)) => format!("Best is to begin with: {}", small(&best)),
-        _ => format!("Best is to ask nothing further: {}", small(&best)),
+        Some(Next::Chance(_)) => words::begin_with(&small(&best)),
+        _ => words::ask_nothing(&small(&best)),
     };
     let blocks = vec![
         Block::said(Tone::Answer, waiting_sentence(deep, &question)),
         drawn(&title, &rows),
-        Block::said(
-            Tone::Quiet,
-            "Squares are choices, circles are what a test may say. Numbers are what it comes to on average against leaving the piece alone, fees taken off. The best at each square is dark and followed further; what loses is pale and keeps its number. Each test is asked once at most, and no more than three in a row. The rules are taken as they stand now, but for what a test for lead allows.",
-        ),
+        Block::said(Tone::Quiet, words::HOW_TO_READ),
         Block::fold(
             "deeper-tree-waiting",
-            "Acting now or waiting, in numbers",
+            words::ACT_OR_WAIT,
             waiting_table(deep, &question),
         ),
     ];
-    Block::section("deeper-tree", "What to ask, then what to do", blocks)
+    Block::section("deeper-tree", words::ASK_THEN_DO, blocks)
 }
 
 /// Sum over the draws of each state, over all draws: the prior times the mean.
@@ -100,15 +98,15 @@ fn question(deep: &Deep) -> Question {
             .map(|i| f64::from(u8::from(i % 2 == 1)))
             .collect();
         tests.push(Test {
-            name: Rc::from("Release test for lead"),
+            name: Rc::from(words::LEAD_TEST),
             // The courses that begin with it bear its cost.
             fee: 0.0,
             answers: vec![
                 (
-                    Rc::from("Passes"),
+                    Rc::from(words::PASSES),
                     lead.iter().map(|l| 1.0 - l).collect::<Vec<f64>>(),
                 ),
-                (Rc::from("Lead found"), lead),
+                (Rc::from(words::LEAD_FOUND), lead),
             ],
             opens: Some(after_test),
         });
@@ -130,7 +128,7 @@ fn after_test(name: &str, tests: bool) -> String {
     match rest {
         None => name.to_owned(),
         Some("") => Treatment::Leave.name().to_owned(),
-        Some(rest) => capital(rest.trim_start_matches(", then ")),
+        Some(rest) => capital(rest.trim_start_matches(words::THEN)),
     }
 }
 
@@ -260,9 +258,9 @@ fn drawn(title: &str, lines: &[Line]) -> Block {
         rows.push(vec![
             format!("{}{}", "– ".repeat(line.level), line.text),
             match (line.choice, line.wins) {
-                (true, true) => "do this",
-                (true, false) => "loses",
-                (false, _) => "may happen",
+                (true, true) => words::DO_THIS,
+                (true, false) => words::LOSES,
+                (false, _) => words::MAY_HAPPEN,
             }
             .to_owned(),
             share(line.p),
@@ -270,20 +268,20 @@ fn drawn(title: &str, lines: &[Line]) -> Block {
         ]);
     }
     for row in &mut rows {
-        if row[1] != "may happen" {
+        if row[1] != words::MAY_HAPPEN {
             row[2] = String::new();
         }
     }
     Block::Picture(Picture {
         id: "deeper-tree-picture".to_owned(),
         title: title.to_owned(),
-        description: "A tree drawn downward: each choice or test result on a line of its own, set in under what it follows from, with what it comes to at the right.".to_owned(),
+        description: words::DESCRIPTION.to_owned(),
         width: WIDTH,
         height: y + 8.0,
         marks,
         table: Table {
-            caption: "The same tree, line by line; each dash is one step further".to_owned(),
-            columns: ["Step", "", "How likely", "Against leaving it"]
+            caption: words::CAPTION.to_owned(),
+            columns: [words::STEP, "", words::HOW_LIKELY, words::AGAINST_LEAVING]
                 .map(str::to_owned)
                 .to_vec(),
             rows,
@@ -336,64 +334,42 @@ fn waiting(deep: &Deep, question: &Question) -> Option<(String, String, Worth)> 
 
 fn waiting_sentence(deep: &Deep, question: &Question) -> String {
     let Some((act, test, worth)) = waiting(deep, question) else {
-        return "No rule lets anything be done to the piece as things stand, so there is nothing to decide in a hurry.".to_owned();
+        return words::NOTHING_ALLOWED.to_owned();
     };
     let (act, test) = (small(&act), small(&test));
     if deep.in_units(worth.quasi_option) < 0.5 || worth.quasi_option < 1e-9 {
         return if worth.acts_now() || deep.in_units(worth.break_even) < 0.5 {
-            format!(
-                "Nothing you could find out first would change what you do later, so waiting keeps nothing open: {act} may as well be done now."
-            )
+            words::waiting_keeps_nothing(&act)
         } else {
-            format!(
-                "Waiting costs nothing here, and nothing you could find out first would speak for {act}. Act now only if that gains more than {} for a reason not counted here.",
-                deep.amount(worth.break_even)
-            )
+            words::waiting_costs_nothing(&act, &deep.amount(worth.break_even))
         };
     }
-    format!(
-        "Waiting keeps a choice open worth about {}: what the {test} says could still turn it. Act now ({act}) only if acting now gains more than {} besides what is counted here.",
-        deep.amount(worth.quasi_option),
-        deep.amount(worth.break_even)
+    words::waiting_keeps_a_choice(
+        &deep.amount(worth.quasi_option),
+        &test,
+        &act,
+        &deep.amount(worth.break_even),
     )
 }
 
 fn waiting_table(deep: &Deep, question: &Question) -> Vec<Block> {
     let Some((act, test, worth)) = waiting(deep, question) else {
-        return vec![Block::para("There is no course to set against leaving it.")];
+        return vec![Block::para(words::NO_COURSE)];
     };
     let row = |name: &str, score: f64| (name.to_owned(), deep.signed(score));
     vec![
-        Block::para(format!(
-            "{act} against leaving it; what is learnt is what the {} would say, its fee not counted.",
-            small(&test)
-        )),
+        Block::para(words::act_caption(&act, &small(&test))),
         Block::Facts {
             rows: vec![
-                row("Acting now", worth.act_now),
-                row("Waiting without learning anything", worth.open_loop),
-                row("Waiting, learning, then choosing", worth.closed_loop),
-                row(
-                    "What learning adds, given that you wait (quasi-option value)",
-                    worth.quasi_option,
-                ),
-                row(
-                    "What waiting adds to the better of acting now and waiting blind (option value)",
-                    worth.option,
-                ),
-                row(
-                    "What acting now would have to gain besides",
-                    worth.break_even,
-                ),
-                row(
-                    "The same if one forgets that waiting teaches",
-                    worth.break_even_blind,
-                ),
+                row(words::ACT_NOW, worth.act_now),
+                row(words::WAIT_BLIND, worth.open_loop),
+                row(words::WAIT_AND_LEARN, worth.closed_loop),
+                row(words::QUASI_OPTION, worth.quasi_option),
+                row(words::OPTION, worth.option),
+                row(words::WOULD_HAVE_TO_GAIN, worth.break_even),
+                row(words::FORGETTING, worth.break_even_blind),
             ],
         },
-        Block::said(
-            Tone::Quiet,
-            "The two option values answer different questions and are kept apart; the second is below nothing where acting now is right.",
-        ),
+        Block::said(Tone::Quiet, words::TWO_VALUES),
     ]
 }

@@ -5,6 +5,7 @@
 
 use serde_json::{Map, Value};
 
+use super::wording::sales as words;
 use super::{MOST_ENTRIES, MOST_MONEY, Reader, Section, shorten};
 use crate::case::{Comparable, Currency, Date, Similar, SoldAs, Word};
 use crate::facts::Ledger;
@@ -54,8 +55,6 @@ const TERMS: [(&str, &str); 13] = [
     ("damping_pct", "value.damping"),
 ];
 
-const OR_LEAVE_OUT: &str = "Correct it, or choose to leave this sale out.";
-
 impl Reader {
     /// The sales that count.
     pub(super) fn comparables(&mut self, root: &Map<String, Value>) -> Vec<Comparable> {
@@ -79,12 +78,13 @@ impl Reader {
             if !typed || ticked(&s, "left_out") {
                 continue;
             }
-            let Some(price) = self.number(&s, "price", (f64::MIN, MOST_MONEY), "a price") else {
+            let Some(price) = self.number(&s, "price", (f64::MIN, MOST_MONEY), words::A_PRICE)
+            else {
                 if s.get("price").is_none() {
                     self.problem(
                         s.at("price"),
-                        "This sale has no price, so it is not counted.".to_owned(),
-                        OR_LEAVE_OUT,
+                        words::NO_PRICE.to_owned(),
+                        words::OR_LEAVE_OUT,
                     );
                 }
                 continue;
@@ -92,8 +92,8 @@ impl Reader {
             if price <= 0.0 {
                 self.problem(
                     s.at("price"),
-                    "A price has to be more than nothing, so this sale is not counted.".to_owned(),
-                    OR_LEAVE_OUT,
+                    words::PRICE_TOO_LOW.to_owned(),
+                    words::OR_LEAVE_OUT,
                 );
                 continue;
             }
@@ -103,10 +103,8 @@ impl Reader {
             if own.is_some() && currency.is_some() && own != currency {
                 self.problem(
                     s.at("currency"),
-                    "This price is in another currency than the rest, so it is not counted: \
-                     nothing is converted here."
-                        .to_owned(),
-                    "Type the price in the currency of the rest, or choose to leave this sale out.",
+                    words::OTHER_CURRENCY.to_owned(),
+                    words::OTHER_CURRENCY_REMEDY,
                 );
                 continue;
             }
@@ -152,19 +150,15 @@ impl Reader {
             // Of two middles the nearer one, so that one slip does not make the rest look odd.
             let (low, high) = (others[(others.len() - 1) / 2], others[others.len() / 2]);
             let (times, message) = if sale.price > high {
-                (sale.price / high, " times the middle of the others")
+                (sale.price / high, words::TIMES)
             } else {
-                (
-                    low / sale.price,
-                    " times less than the middle of the others",
-                )
+                (low / sale.price, words::TIMES_LESS)
             };
             if times >= far {
                 self.problem(
                     format!("comparables[{}].price", sale.place),
-                    format!("This price is about {}{message}. It is counted.", times.round()),
-                    "Look for a slip in the price or its currency. If it was another sort of thing, \
-                     choose to leave this sale out.",
+                    words::far(times.round(), message),
+                    words::FAR_REMEDY,
                 );
             }
         }
@@ -182,21 +176,14 @@ impl Reader {
         let Some(on) = Date::parse(&[text, middle].concat()) else {
             self.problem(
                 s.at("on"),
-                format!(
-                    "\"{}\" is not a date. The sale is counted as if new.",
-                    shorten(text)
-                ),
-                "Write a year such as 2024, or year-month-day such as 2024-05-31.",
+                words::no_date(&shorten(text)),
+                words::NO_DATE_REMEDY,
             );
             return None;
         };
         let asked = asked?;
         if asked_text.get(..text.len()).is_some_and(|now| text > now) {
-            self.problem(
-                s.at("on"),
-                "This sale lies in the future. It is counted as if it were today's.".to_owned(),
-                OR_LEAVE_OUT,
-            );
+            self.problem(s.at("on"), words::FUTURE.to_owned(), words::OR_LEAVE_OUT);
         }
         let years =
             |d: Date| f64::from(d.year) + (f64::from(d.month) + f64::from(d.day) / 31.0) / 12.0;
@@ -211,21 +198,14 @@ impl Reader {
             Some("close") => CLOSE,
             Some("fair") => Similar::Word("fair"),
             Some("loose") => Similar::Word("loose"),
-            _ => match self.number(
-                s,
-                "similar",
-                (0.0, 1.0),
-                "close, fair, loose or a share of 1",
-            ) {
+            _ => match self.number(s, "similar", (0.0, 1.0), words::SIMILAR) {
                 None => CLOSE,
                 Some(share) if share > 0.0 => Similar::Share(share),
                 Some(_) => {
                     self.problem(
                         s.at("similar"),
-                        "A sale that is not alike at all tells nothing. It is counted as loosely \
-                         alike."
-                            .to_owned(),
-                        "Choose to leave this sale out, or say how alike it is.",
+                        words::NOT_ALIKE.to_owned(),
+                        words::NOT_ALIKE_REMEDY,
                     );
                     Similar::Word("loose")
                 }
@@ -254,8 +234,8 @@ impl Reader {
         if buyers.iter().all(|(share, _)| share.unwrap_or(0.0) <= 0.0) {
             self.problem(
                 market.at("mix.collector"),
-                "Somebody has to buy it: all three shares are nothing.".to_owned(),
-                "Give at least one sort of buyer a share. Until then the usual ones are used.",
+                words::NO_BUYER.to_owned(),
+                words::NO_BUYER_REMEDY,
             );
             return terms;
         }
@@ -277,7 +257,7 @@ impl Reader {
         let s = if group.is_empty() { market } else { &inner };
         if field.ends_with("_pct") || group == "mix" {
             return self
-                .number(s, name, (0.0, 100.0), "a percentage")
+                .number(s, name, (0.0, 100.0), words::A_PERCENTAGE)
                 .map(|p| p / 100.0);
         }
         self.money(s, name)

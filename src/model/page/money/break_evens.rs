@@ -2,12 +2,14 @@
 //! most to pay for the piece.
 
 use super::super::block::{Block, Table, Tone};
-use super::routes::{buyer_words, shop};
+use super::routes::shop;
 use super::words::percent;
 use super::{Desk, plans};
 use crate::case::Route;
 use crate::counsel::{Plan, Worth};
 use crate::maths::{deciles, mean, quantile_of};
+use crate::page::wording::money::break_evens as words;
+use crate::page::wording::money::routes::buyer_words;
 use crate::small::capital;
 use crate::treatment::Treatment;
 use crate::value::{BUYERS, PaysAbove, channel, most_to_pay, pays_above};
@@ -54,9 +56,9 @@ fn pays_from(worth: &Worth, route: Route, plan: &Plan) -> PaysAbove {
 
 fn pays_words(desk: &Desk, found: PaysAbove) -> String {
     match found {
-        PaysAbove::Never => "never".to_owned(),
+        PaysAbove::Never => words::NEVER.to_owned(),
         PaysAbove::Value(v) => desk.purse.amount(v),
-        PaysAbove::Always => "at any value".to_owned(),
+        PaysAbove::Always => words::AT_ANY_VALUE.to_owned(),
     }
 }
 
@@ -72,7 +74,7 @@ pub(super) fn break_evens(desk: &Desk) -> Block {
         usual.push(vec![
             plans::name(plan),
             purse.amount(mean(&added).max(0.0)),
-            purse.band(deciles(&mut added.clone())),
+            purse.band(deciles(&added)),
             purse.band_of(&plan.cost),
             pays_words(desk, pays_from(w, desk.route, plan)),
         ]);
@@ -86,7 +88,7 @@ pub(super) fn break_evens(desk: &Desk) -> Block {
                         |p| {
                             let most = mean(&adds(seen, desk.route, p)).max(0.0);
                             let from = pays_words(desk, pays_from(seen, desk.route, p));
-                            format!("{}; {from}", purse.amount(most))
+                            words::most_and_from(&purse.amount(most), &from)
                         },
                     ),
             );
@@ -96,50 +98,28 @@ pub(super) fn break_evens(desk: &Desk) -> Block {
     if usual.is_empty() {
         return Block::section(
             "worth-break-evens",
-            "When work pays",
-            vec![Block::para(
-                "Nothing recorded of this piece calls for work, so there is nothing to weigh.",
-            )],
+            words::WHEN_WORK_PAYS,
+            vec![Block::para(words::NOTHING_TO_WEIGH)],
         );
     }
-    let mut by_buyer = vec!["Work".to_owned()];
+    let mut by_buyer = vec![words::WORK.to_owned()];
     by_buyer.extend(BUYERS.map(|b| capital(buyer_words(b))));
     Block::section(
         "worth-break-evens",
-        "When work pays",
+        words::WHEN_WORK_PAYS,
         vec![
-            Block::para(
-                "Work pays when it costs less than it adds to what you keep. A cheap piece never pays \
-                 for dear work, however good the work is.",
-            ),
+            Block::para(words::LESS_THAN_IT_ADDS),
             Block::Table(Table {
-                caption: format!(
-                    "For the usual buyers; undamaged, yours is put at about {}",
-                    purse.amount(deciles(&mut w.undamaged.clone())[1])
-                ),
-                columns: [
-                    "Work",
-                    "Most to pay for it",
-                    "What it adds to what you keep",
-                    "Its cost",
-                    "Pays from an undamaged value of",
-                ]
-                .map(str::to_owned)
-                .to_vec(),
+                caption: words::usual_buyers(&purse.amount(deciles(&w.undamaged)[1])),
+                columns: words::COLUMNS.map(str::to_owned).to_vec(),
                 rows: usual,
             }),
             Block::Table(Table {
-                caption:
-                    "By who buys: the most to pay for it; the undamaged value from which it pays"
-                        .to_owned(),
+                caption: words::BY_BUYER.to_owned(),
                 columns: by_buyer,
                 rows: each,
             }),
-            Block::said(
-                Tone::Quiet,
-                "The most to pay is an average that has the chance of a bad result in it. That work pays \
-                 does not make it right: what may not be advised stays so.",
-            ),
+            Block::said(Tone::Quiet, words::AN_AVERAGE),
         ],
     )
 }
@@ -149,16 +129,16 @@ fn wanted(desk: &Desk) -> (Block, f64, f64) {
     let v = |id: &str| 100.0 * desk.worth.ledger.value(id);
     let (margin_field, margin) = desk.ask(
         "worth.margin_pct",
-        "Gain you want on what you pay",
+        words::GAIN,
         "%",
-        "A dealer's usual gain stands in; put 0 to break even.",
+        words::GAIN_HINT,
         (0.0, 1000.0),
         v("value.trade.margin"),
     );
     let (risk_field, risk) = desk.ask(
         "worth.risk_pct",
-        "How often you would put up with less",
-        "in 100",
+        words::HOW_OFTEN_LESS,
+        words::IN_100,
         "",
         (1.0, 50.0),
         v("value.trade.risk"),
@@ -182,24 +162,20 @@ pub(super) fn bid(desk: &Desk) -> Block {
     let premium = channel(crate::case::SoldAs::WithPremium, &w.ledger);
     let words = |most: f64| {
         if most < 0.5 {
-            "do not buy".to_owned()
+            words::DO_NOT_BUY.to_owned()
         } else {
-            format!(
-                "{}; bid {}",
-                purse.amount(most),
-                purse.amount(most / premium)
-            )
+            words::most_and_bid(&purse.amount(most), &purse.amount(most / premium))
         }
     };
     let way = match desk.route {
-        Route::Auction => "Sold on at auction",
-        Route::Private => "Sold on privately",
+        Route::Auction => words::SOLD_AT_AUCTION,
+        Route::Private => words::SOLD_PRIVATELY,
     };
     let columns = |first: &str| {
         vec![
             first.to_owned(),
             way.to_owned(),
-            "Sold on from a shop".to_owned(),
+            words::SOLD_FROM_A_SHOP.to_owned(),
         ]
     };
     let row = |name: String, worth: &Worth, plan: &Plan| {
@@ -225,26 +201,18 @@ pub(super) fn bid(desk: &Desk) -> Block {
         .collect();
     Block::section(
         "worth-bid",
-        "The most to pay for the piece",
+        words::BID,
         vec![
-            Block::para(
-                "If you are thinking of buying it: the most it may cost you in all, and where to stop \
-                 bidding at auction so that the premium and the tax on it still fit.",
-            ),
+            Block::para(words::IF_BUYING),
             asked,
             Block::Table(Table {
-                caption: format!(
-                    "The most to pay in all, for a gain of {} missed at most {} times in 100; and the bid \
-                     to stop at",
-                    percent(bids.margin),
-                    (100.0 * bids.risk).round()
-                ),
-                columns: columns("What you would do with it"),
+                caption: words::most_in_all(&percent(bids.margin), (100.0 * bids.risk).round()),
+                columns: columns(words::WHAT_YOU_WOULD_DO),
                 rows,
             }),
             Block::Table(Table {
-                caption: "Left as it is, by who buys it from you".to_owned(),
-                columns: columns("Buyer"),
+                caption: words::LEFT_AS_IT_IS.to_owned(),
+                columns: columns(words::BUYER),
                 rows: by_buyer,
             }),
             what_comes_off(),
@@ -253,11 +221,7 @@ pub(super) fn bid(desk: &Desk) -> Block {
 }
 
 fn what_comes_off() -> Block {
-    Block::said(
-        Tone::Quiet,
-        "Waiting, work and holding come off first; the terms stand under \"A dealer's terms\". What may not be \
-         advised is left out.",
-    )
+    Block::said(Tone::Quiet, words::WHAT_COMES_OFF)
 }
 
 /// What decides a bid.
@@ -277,7 +241,7 @@ impl Bids<'_> {
         let shop = &self.fields.shop;
         let months = self.fields.auction_months + self.away(plan);
         let discount = libm::pow(1.0 + shop.rate, -months / 12.0);
-        let mut most: Vec<f64> = plan
+        let most: Vec<f64> = plan
             .hammer
             .iter()
             .zip(&plan.cost)
@@ -287,7 +251,7 @@ impl Bids<'_> {
                 (kept / (1.0 + self.margin + shop.holding * months / 12.0)).max(0.0)
             })
             .collect();
-        quantile_of(&mut most, self.risk)
+        quantile_of(&most, self.risk)
     }
 
     /// The same from a shop.
@@ -296,13 +260,13 @@ impl Bids<'_> {
             months: self.fields.shop.months + self.away(plan),
             ..self.fields.shop
         };
-        let mut most: Vec<f64> = plan
+        let most: Vec<f64> = plan
             .hammer
             .iter()
             .zip(&plan.cost)
             .map(|(h, cost)| shop.most_to_pay(*h, *cost, self.margin))
             .collect();
-        quantile_of(&mut most, self.risk)
+        quantile_of(&most, self.risk)
     }
 
     /// Months it is away; a gentle cleaning takes an afternoon.

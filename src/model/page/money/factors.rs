@@ -4,78 +4,50 @@ use super::super::block::{Block, Tone};
 use super::{Desk, with_none};
 use crate::case::{Dents, FLAWS, Joint, Tarnish};
 use crate::facts::{Ledger, meaning};
+use crate::page::wording::money::factors as words;
 use crate::value::BUYERS;
 
 /// What else a buyer would notice, and the factors in play.
 pub(super) fn factors(desk: &Desk) -> Block {
-    let mut flaws = vec![Block::para(
-        "These change what any buyer pays, whatever is done to the silver. Solder or lead that was put \
-         inside stamped borders and hollow parts when it was made is no fault and takes nothing off.",
-    )];
+    let mut flaws = vec![Block::para(words::WHATEVER_IS_DONE)];
     for flaw in FLAWS {
         flaws.push(desk.pick(
             &format!("flaws.{flaw}"),
-            flaw_words(flaw),
+            words::flaw_words(flaw),
             "",
-            &with_none(std::iter::once(("yes", "Yes"))),
+            &with_none(std::iter::once(("yes", words::YES))),
         ));
     }
     flaws.push(desk.field(
         "market.damping_pct",
-        "Several faults together",
+        words::DAMPING,
         "%",
-        "At 100 all factors are multiplied. Less makes a heap of faults count for less: the worst counts \
-         in full, the rest by this much.",
+        words::DAMPING_HINT,
         "100",
         true,
     ));
-    let mut own = vec![Block::para(
-        "Each is what one state of the piece does to its price, as a share of the undamaged price. Put in \
-         your own where you know better; an empty field holds ours.",
-    )];
+    let mut own = vec![Block::para(words::WHAT_EACH_IS)];
     for id in in_play(desk) {
         if let Some(figure) = Ledger::standard().find(&id) {
             own.push(desk.field(
                 &format!("overrides.{id}"),
                 meaning(&id).unwrap_or(""),
                 "",
-                &format!("Usual range {} to {}; {}.", figure.low, figure.high, id),
+                &words::usual_range(figure.low, figure.high, &id),
                 &figure.value.to_string(),
                 true,
             ));
         }
     }
-    own.push(Block::said(
-        Tone::Quiet,
-        "All of these are our judgement: we know of no published figure for plate.",
-    ));
+    own.push(Block::said(Tone::Quiet, words::OUR_JUDGEMENT));
     Block::section(
         "worth-factors",
-        "What moves the price",
+        words::FACTORS,
         vec![
-            Block::fold("worth-flaws", "Anything else a buyer would notice", flaws),
-            Block::fold(
-                "worth-own-factors",
-                "The factors behind this, and your own",
-                own,
-            ),
+            Block::fold("worth-flaws", words::FLAWS, flaws),
+            Block::fold("worth-own-factors", words::OWN, own),
         ],
     )
-}
-
-fn flaw_words(flaw: &str) -> &'static str {
-    match flaw {
-        "monogram_later" => "Initials added later",
-        "inscription_later" => "An inscription added later",
-        "arms_erased" => "Arms or initials taken off",
-        "detail_softened" => "Detail rubbed soft by polishing",
-        "part_missing_minor" => "A small part missing, such as a nozzle or finial",
-        "part_missing_major" => "A main part missing, such as a lid, branch or handle",
-        "part_replaced" => "A part replaced",
-        "marriage" => "Parts that did not begin together",
-        "single_of_pair" => "One of a pair",
-        _ => "Altered later into something else",
-    }
 }
 
 /// Ids of the factors that enter the price of this piece, before or after work.

@@ -6,74 +6,69 @@ use super::{Desk, kept};
 use crate::case::Route;
 use crate::counsel::Worth;
 use crate::maths::deciles;
+use crate::page::wording::money::routes as words;
 use crate::value::{BUYERS, Shop, channel};
 
 /// The person's own terms, each with its field, words, unit, help and the figure behind it.
 const FEES: [(&str, &str, &str, &str, &str); 12] = [
     (
         "commission_pct",
-        "Commission",
+        words::COMMISSION,
         "%",
-        "Of the hammer price.",
+        words::OF_HAMMER,
         "fee.commission",
     ),
     (
         "above",
-        "Second rate from",
+        words::SECOND_RATE_FROM,
         "",
-        "If the rate changes at a price.",
+        words::SECOND_RATE_FROM_HINT,
         "fee.above",
     ),
     (
         "above_pct",
-        "Second rate",
+        words::SECOND_RATE,
         "%",
-        "On what lies above that price.",
+        words::SECOND_RATE_HINT,
         "fee.commission_above",
     ),
-    ("minimum", "Least commission", "", "", "fee.minimum"),
-    ("vat_pct", "Tax on the commission", "%", "", "fee.vat"),
-    (
-        "lot",
-        "Lot fee",
-        "",
-        "Pictures and catalogue, tax included.",
-        "fee.lot",
-    ),
+    ("minimum", words::LEAST_COMMISSION, "", "", "fee.minimum"),
+    ("vat_pct", words::TAX, "%", "", "fee.vat"),
+    ("lot", words::LOT_FEE, "", words::LOT_FEE_HINT, "fee.lot"),
     (
         "insurance_pct",
-        "Insurance",
+        words::INSURANCE,
         "%",
-        "Of the hammer price.",
+        words::OF_HAMMER,
         "fee.insurance",
     ),
-    ("transport", "Carriage to the sale", "", "", "fee.transport"),
+    ("transport", words::CARRIAGE, "", "", "fee.transport"),
     (
         "sold_pct",
-        "Sells at the first sale",
+        words::SOLD_AT_FIRST,
         "%",
-        "How often, in 100.",
+        words::SOLD_AT_FIRST_HINT,
         "fee.sold",
     ),
     (
         "unsold",
-        "Charge if unsold",
+        words::UNSOLD,
         "",
-        "On top of the lot fee.",
+        words::UNSOLD_HINT,
         "fee.unsold",
     ),
     (
         "reoffer_pct",
-        "Price at a second sale",
+        words::SECOND_SALE,
         "%",
-        "Of the first price.",
+        words::SECOND_SALE_HINT,
         "fee.reoffer",
     ),
     (
         "premium_pct",
-        "Buyer's premium",
+        words::PREMIUM,
         "%",
-        "What a buyer pays on top, before tax.",
+        words::PREMIUM_HINT,
         "fee.premium",
     ),
 ];
@@ -101,58 +96,57 @@ pub(super) fn shop(desk: &Desk) -> ShopFields {
     };
     let (retail, over) = ask(
         "retail_over_hammer",
-        "Shop price over hammer price",
-        "times",
+        words::SHOP_PRICE,
+        words::TIMES,
         "",
         (0.5, 10.0),
         v("value.retail_over_hammer"),
     );
     let (months, until) = ask(
         "shop_months",
-        "Months until it sells",
-        "months",
+        words::UNTIL_SOLD,
+        words::MONTHS,
         "",
         (0.0, 240.0),
         v("value.trade.months.shop"),
     );
     let (work, away) = ask(
         "work_months",
-        "Months away for work",
-        "months",
-        "Off the shelf, earning nothing.",
+        words::AWAY,
+        words::MONTHS,
+        words::AWAY_HINT,
         (0.0, 60.0),
         v("value.trade.months.work"),
     );
     let (auction, wait) = ask(
         "auction_months",
-        "Months until an auction pays",
-        "months",
+        words::UNTIL_PAID,
+        words::MONTHS,
         "",
         (0.0, 60.0),
         v("value.trade.months.auction"),
     );
     let (rate, yearly) = ask(
         "rate_pct",
-        "What money could earn elsewhere",
-        "% a year",
+        words::ELSEWHERE,
+        words::PERCENT_A_YEAR,
         "",
         (0.0, 60.0),
         100.0 * v("value.trade.rate"),
     );
     let (holding, keep) = ask(
         "holding_pct",
-        "Insurance and storage",
-        "% a year",
+        words::HOLDING,
+        words::PERCENT_A_YEAR,
         "",
         (0.0, 30.0),
         100.0 * v("value.trade.holding"),
     );
     let tax = desk.pick(
         "worth.margin_tax",
-        "Tax on the margin",
-        "Information, not tax advice: under the UK margin scheme one sixth of sale less purchase; work \
-         on the piece does not count as part of the purchase.",
-        &[("", "Leave it out"), ("yes", "Take it off")],
+        words::MARGIN_TAX,
+        words::MARGIN_TAX_HINT,
+        &[("", words::LEAVE_IT_OUT), ("yes", words::TAKE_IT_OFF)],
     );
     let taxed = desk.draft.text("worth.margin_tax") == "yes";
     ShopFields {
@@ -186,46 +180,37 @@ pub(super) fn routes(desk: &Desk) -> Block {
     let fields = shop(desk);
     let (paid_field, paid) = desk.ask(
         "worth.paid",
-        "What you paid for it",
+        words::PAID,
         desk.purse.unit(),
-        "For the shop's gain; nothing counts as not yet paid.",
+        words::PAID_HINT,
         (0.0, 100_000_000.0),
         0.0,
     );
-    let (shop_mix, in_shop) = mix(desk, "worth.mix_shop", "In a shop");
-    let (private_mix, in_private) = mix(desk, "worth.mix_private", "Privately");
+    let (shop_mix, in_shop) = mix(desk, "worth.mix_shop", words::IN_A_SHOP);
+    let (private_mix, in_private) = mix(desk, "worth.mix_private", words::PRIVATELY);
     let table = compared(desk, &fields, paid, in_shop.as_ref(), in_private.as_ref());
     let who = vec![
-        Block::para(
-            "Collectors, people who want it to show, and people who want to use it see wear and work \
-             differently. Give each a share, in 100; what you leave empty while giving another counts as \
-             none.",
-        ),
+        Block::para(words::WHO_BUYS),
         own_mix(desk),
         private_mix,
         shop_mix,
-        Block::said(
-            Tone::Quiet,
-            "The usual shares go with what the piece is, and are our judgement.",
-        ),
+        Block::said(Tone::Quiet, words::USUAL_SHARES),
     ];
-    let first = Block::para(
-        "Empty fields hold usual terms. Yours are kept with this piece; on Figures they can be kept for new pieces too.",
-    );
+    let first = Block::para(words::EMPTY_FIELDS);
     Block::section(
         "worth-routes",
-        "Ways to sell it, or not",
+        words::WAYS,
         vec![
             Block::Table(table),
             Block::fold(
                 "worth-fees",
-                "The seller's terms at auction: put in your own",
+                words::SELLERS_TERMS,
                 std::iter::once(first).chain(fee_fields(desk)).collect(),
             ),
-            Block::fold("worth-mix", "Who would buy it", who),
+            Block::fold("worth-mix", words::BUYERS_SECTION, who),
             Block::fold(
                 "worth-shop",
-                "A dealer's terms",
+                words::DEALERS_TERMS,
                 std::iter::once(paid_field).chain(fields.blocks).collect(),
             ),
         ],
@@ -261,55 +246,47 @@ fn compared(
             what.to_owned(),
         ]
     };
-    let months = |m: f64| format!("about {m} months");
+    let months = |m: f64| words::about_months(m);
     let rows = vec![
         row(
-            "At auction",
+            words::AT_AUCTION,
             &auction,
             &months(fields.auction_months),
-            "After commission, tax on it, lot fee, insurance, and the chance that it has to be offered \
-             again",
+            words::AT_AUCTION_MEANS,
         ),
         row(
-            "Privately",
+            words::PRIVATE,
             as_it_is(in_private.unwrap_or(w)),
-            "not known",
-            "No fees; at the hammer price, if you find the buyer",
+            words::NOT_KNOWN,
+            words::PRIVATE_MEANS,
         ),
         row(
-            "To a dealer",
+            words::TO_A_DEALER,
             &scaled(fields.shop.retail * v("value.trade.stock_share")),
-            "at once",
-            "A dealer can pay about two thirds of what the shop will ask: a very broad rule",
+            words::AT_ONCE,
+            words::TO_A_DEALER_MEANS,
         ),
         row(
-            "From a shop of your own",
+            words::OWN_SHOP,
             &shelf,
             &months(fields.shop.months),
             if paid > 0.0 {
-                "Gain after what you paid, holding and waiting, in today's money"
+                words::OWN_SHOP_GAIN
             } else {
-                "Shop price after waiting, in today's money; nothing taken off for what you paid"
+                words::OWN_SHOP_PRICE
             },
         ),
         row(
-            "Insure it for",
+            words::INSURE,
             &scaled(v("value.insure_over_hammer")),
             "—",
-            "What replacing it would cost; not money to be had",
+            words::INSURE_MEANS,
         ),
-        row(
-            "Keep it",
-            here,
-            "—",
-            "What stays yours, at the hammer price; nothing is paid",
-        ),
+        row(words::KEEP, here, "—", words::KEEP_MEANS),
     ];
     Table {
-        caption: "As it is: what each way would bring".to_owned(),
-        columns: ["Way", "Money", "When", "What that is"]
-            .map(str::to_owned)
-            .to_vec(),
+        caption: words::CAPTION.to_owned(),
+        columns: words::COLUMNS.map(str::to_owned).to_vec(),
         rows,
     }
 }
@@ -325,7 +302,7 @@ fn fee_fields(desk: &Desk) -> Vec<Block> {
         .map(|(field, label, unit, hint, id)| {
             let figure = crate::facts::Ledger::standard().value(id);
             let stand_in = match (*field, *unit) {
-                ("above", _) => "none".to_owned(),
+                ("above", _) => words::NONE.to_owned(),
                 (_, "%") => format!("{}", (figure * 10_000.0).round() / 100.0),
                 _ => format!("{figure}"),
             };
@@ -357,7 +334,7 @@ fn own_mix(desk: &Desk) -> Block {
         desk.field(
             &format!("market.mix.{buyer}"),
             label,
-            "in 100",
+            words::IN_100,
             "",
             &share(buyer),
             true,
@@ -365,9 +342,9 @@ fn own_mix(desk: &Desk) -> Block {
     };
     Block::Row {
         blocks: vec![
-            field("collector", "Collectors"),
-            field("decorator", "To show it"),
-            field("user", "To use it"),
+            field("collector", words::COLLECTORS),
+            field("decorator", words::TO_SHOW),
+            field("user", words::TO_USE),
         ],
     }
 }
@@ -377,8 +354,8 @@ fn mix(desk: &Desk, section: &str, label: &str) -> (Block, Option<Worth>) {
     let asked = BUYERS.map(|buyer| {
         desk.ask(
             &format!("{section}.{buyer}"),
-            &format!("{label}: {}", buyer_words(buyer)),
-            "in 100",
+            &words::share_of(label, words::buyer_words(buyer)),
+            words::IN_100,
             "",
             (0.0, 100.0),
             0.0,
@@ -391,19 +368,10 @@ fn mix(desk: &Desk, section: &str, label: &str) -> (Block, Option<Worth>) {
     // Empty, it is as above: no zero stands for it.
     for block in &mut blocks {
         if let Block::Field(field) = block {
-            "as above".clone_into(&mut field.stand_in);
+            words::AS_ABOVE.clone_into(&mut field.stand_in);
         }
     }
     (Block::Row { blocks }, seen)
-}
-
-/// A sort of buyer in words.
-pub(super) fn buyer_words(buyer: &str) -> &'static str {
-    match buyer {
-        "collector" => "collectors",
-        "decorator" => "to show it",
-        _ => "to use it",
-    }
 }
 
 /// What the figure is called, by what it is for.
@@ -416,56 +384,33 @@ pub(super) fn bases(desk: &Desk) -> Block {
         .map(|p| p.hammer.clone())
         .unwrap_or_default();
     let times = |t: f64| {
-        let [a, b, c] = deciles(&mut here.iter().map(|h| h * t).collect::<Vec<f64>>());
+        let [a, b, c] = deciles(&here.iter().map(|h| h * t).collect::<Vec<f64>>());
         purse.band([a, b, c])
     };
     let premium = channel(crate::case::SoldAs::WithPremium, &w.ledger);
     let row =
         |name: &str, what: &str, figure: String| vec![name.to_owned(), what.to_owned(), figure];
     let rows = vec![
+        row(words::AUCTION_VALUE, words::AUCTION_VALUE_MEANS, times(1.0)),
+        row(words::FAIR_MARKET, words::FAIR_MARKET_MEANS, times(premium)),
+        row(words::MARKET_VALUE, words::MARKET_VALUE_MEANS, times(1.0)),
         row(
-            "Auction value",
-            "What it would be knocked down for.",
-            times(1.0),
-        ),
-        row(
-            "Fair market value (US tax)",
-            "What a willing buyer would pay a willing seller, neither forced and both knowing the facts, \
-             where such things are most often sold to the public. Here: at auction, the buyer's premium \
-             included; ask whether your purpose wants it in.",
-            times(premium),
-        ),
-        row(
-            "Market value (valuation standards)",
-            "What it should change hands for on the day, between willing parties at arm's length, after \
-             proper marketing, each acting with knowledge, prudence and without pressure. Here: the \
-             hammer price.",
-            times(1.0),
-        ),
-        row(
-            "Replacement value, comparable",
-            "What it would cost to find one of like age, quality, origin and condition within a \
-             reasonable time. Used for insurance. The cost of a new one, or of a copy, is something \
-             else and is not worked out here.",
+            words::REPLACEMENT,
+            words::REPLACEMENT_MEANS,
             times(w.ledger.value("value.insure_over_hammer")),
         ),
     ];
     Block::section(
         "worth-bases",
-        "What the figure is called",
+        words::BASES,
         vec![
-            Block::para(
-                "The right figure depends on what it is for. Say which one is meant when you pass it on.",
-            ),
+            Block::para(words::WHICH_ONE),
             Block::Table(Table {
-                caption: "As it is, by what the figure is for".to_owned(),
-                columns: ["Name", "Meaning", "Figure"].map(str::to_owned).to_vec(),
+                caption: words::BASES_CAPTION.to_owned(),
+                columns: words::BASES_COLUMNS.map(str::to_owned).to_vec(),
                 rows,
             }),
-            Block::said(
-                Tone::Note,
-                "Indicative, not an appraisal. For tax, court or insurance ask a qualified valuer.",
-            ),
+            Block::said(Tone::Note, words::INDICATIVE),
         ],
     )
 }

@@ -6,6 +6,7 @@ use super::words::{percent, times};
 use super::{Desk, with_none};
 use crate::case::{BleedWord, COMPARED_KINDS, Currency, Dents, Joint, SoldAs, Tarnish};
 use crate::maths::StudentT;
+use crate::page::wording::money::sales as words;
 use crate::value::PriceLaw;
 
 /// Rows shown at most, the empty one included.
@@ -13,28 +14,25 @@ const MOST_ROWS: usize = 60;
 
 /// The section.
 pub(super) fn sales(desk: &Desk) -> Block {
-    let mut blocks = vec![Block::para(
-        "Type sales of pieces like it, one a row; there is always an empty row at the end. Each is \
-         brought to what an undamaged one would have been knocked down for at auction.",
-    )];
+    let mut blocks = vec![Block::para(words::HOW_TO_TYPE_THEM)];
     for place in 0..=desk.draft.count("comparables").min(MOST_ROWS - 1) {
         blocks.extend(row(desk, place));
     }
     blocks.extend(told(desk));
-    Block::section("worth-sales", "Sales of pieces like it", blocks)
+    Block::section("worth-sales", words::SALES, blocks)
 }
 
 fn row(desk: &Desk, place: usize) -> Vec<Block> {
     let at = |field: &str| format!("comparables[{place}].{field}");
-    let name = format!("Sale {}", place + 1);
+    let name = words::sale(place + 1);
     let sold: Vec<(&str, &str)> = SoldAs::ALL.iter().map(|s| (s.id(), s.label())).collect();
     // A file may hold it as a tick.
     let ticked = desk.draft.flag(&at("left_out")) == Some(true);
     let out = ticked || desk.draft.text(&at("left_out")) == "yes";
     let summary = if out {
-        format!("{name}: left out")
+        words::left_out(&name)
     } else {
-        format!("{name}: what it was and its condition")
+        words::what_it_was(&name)
     };
     let words = |items: &[(&'static str, &'static str)]| with_none(items.iter().copied());
     let dents: Vec<_> = Dents::ALL.iter().map(|d| (d.id(), d.label())).collect();
@@ -42,53 +40,59 @@ fn row(desk: &Desk, place: usize) -> Vec<Block> {
     let tarnish: Vec<_> = Tarnish::ALL.iter().map(|t| (t.id(), t.label())).collect();
     let bleed: Vec<_> = BleedWord::ALL.iter().map(|b| (b.id(), b.label())).collect();
     let currency: Vec<_> = Currency::ALL.iter().map(|c| (c.id(), c.label())).collect();
-    let kinds = COMPARED_KINDS.map(|(id, _)| (if id == "same" { "" } else { id }, kind_words(id)));
+    let kinds =
+        COMPARED_KINDS.map(|(id, _)| (if id == "same" { "" } else { id }, words::kind_words(id)));
     vec![
         Block::Row {
             blocks: vec![
-                desk.number(&at("price"), &format!("{name}: price"), ""),
-                desk.pick(&at("what"), "What the price is", "", &first_empty(&sold)),
-                desk.field(&at("on"), "When", "", "A year is enough.", "", false),
+                desk.number(&at("price"), &words::price(&name), ""),
+                desk.pick(
+                    &at("what"),
+                    words::WHAT_THE_PRICE_IS,
+                    "",
+                    &first_empty(&sold),
+                ),
+                desk.field(&at("on"), words::WHEN, "", words::WHEN_HINT, "", false),
             ],
         },
         Block::fold(
             &format!("worth-sale-{place}"),
             &summary,
             vec![
-                desk.pick(&at("kind"), "What it was", "", &kinds),
+                desk.pick(&at("kind"), words::KIND, "", &kinds),
                 desk.pick(
                     &at("similar"),
-                    "How like yours",
-                    "Form, size, age and quality.",
+                    words::HOW_LIKE,
+                    words::HOW_LIKE_HINT,
                     &[
-                        ("", "Very like it"),
-                        ("fair", "Fairly like it"),
-                        ("loose", "Loosely like it"),
+                        ("", words::VERY_LIKE),
+                        ("fair", words::FAIRLY_LIKE),
+                        ("loose", words::LOOSELY_LIKE),
                     ],
                 ),
                 desk.pick(
                     &at("bleed"),
-                    "Base metal showing",
-                    "What is not said is taken as sound.",
+                    words::BLEED,
+                    words::BLEED_HINT,
                     &words(&bleed),
                 ),
-                desk.pick(&at("tarnish"), "Tarnish", "", &words(&tarnish)),
-                desk.pick(&at("dents"), "Dents", "", &words(&dents)),
-                desk.pick(&at("joint"), "Joints", "", &words(&joints)),
+                desk.pick(&at("tarnish"), words::TARNISH, "", &words(&tarnish)),
+                desk.pick(&at("dents"), words::DENTS, "", &words(&dents)),
+                desk.pick(&at("joint"), words::JOINTS, "", &words(&joints)),
                 desk.pick(
                     &at("currency"),
-                    "Currency",
-                    "Only if it differs; such a sale cannot be counted.",
+                    words::CURRENCY,
+                    words::CURRENCY_HINT,
                     &with_none(currency.into_iter()),
                 ),
-                desk.field(&at("note"), "Note", "", "Where you found it.", "", false),
+                desk.field(&at("note"), words::NOTE, "", words::NOTE_HINT, "", false),
                 desk.pick(
                     &at("left_out"),
-                    "Does it count?",
-                    "Left out, it stays here.",
+                    words::DOES_IT_COUNT,
+                    words::DOES_IT_COUNT_HINT,
                     &[
-                        ("", "It counts"),
-                        (if ticked { "true" } else { "yes" }, "Leave it out"),
+                        ("", words::IT_COUNTS),
+                        (if ticked { "true" } else { "yes" }, words::LEAVE_IT_OUT),
                     ],
                 ),
             ],
@@ -105,19 +109,6 @@ fn first_empty<'a>(options: &[(&'a str, &'a str)]) -> Vec<(&'a str, &'a str)> {
         .collect()
 }
 
-fn kind_words(id: &str) -> &'static str {
-    match id {
-        "fused" => "Fused plate (old Sheffield plate)",
-        "replated" => "Fused plate, electroplated later",
-        "close" => "Close plate",
-        "electroplate" => "Electroplate on nickel silver",
-        "britannia" => "Electroplate on Britannia metal",
-        "copper" => "Electroplate on copper",
-        "silver" => "Solid silver",
-        _ => "The same as yours",
-    }
-}
-
 /// The 10th, 50th and 90th percentile of the price under a law of its logarithm.
 pub(super) fn band_of(law: StudentT) -> [f64; 3] {
     [0.1, 0.5, 0.9].map(|u| libm::exp(law.quantile(u)))
@@ -132,13 +123,10 @@ fn spread(law: &PriceLaw) -> f64 {
 fn told(desk: &Desk) -> Vec<Block> {
     let c = &desk.worth.comparison;
     if c.sales.is_empty() {
-        return vec![Block::said(
-            Tone::Quiet,
-            "No sale counts yet, so the value rests on your guess, or on what such pieces usually fetch.",
-        )];
+        return vec![Block::said(Tone::Quiet, words::NO_SALE)];
     }
     let purse = desk.purse;
-    let name = |place: usize| format!("Sale {}", place + 1);
+    let name = |place: usize| words::sale(place + 1);
     let misfit = desk.worth.ledger.value("value.comparable.misfit");
     let several = c.sales.len() > 1;
     let mut rows = Vec::new();
@@ -161,69 +149,45 @@ fn told(desk: &Desk) -> Vec<Block> {
             purse.amount(libm::exp(s.ln)),
             percent(s.weight),
             change(pull),
-            if fits { "Yes" } else { "No" }.to_owned(),
+            if fits { words::YES } else { words::NO }.to_owned(),
         ]);
     }
     let mut blocks = vec![Block::Table(Table {
-        caption: "What each sale says".to_owned(),
-        columns: [
-            "Sale",
-            "Price",
-            "For condition, sort of price and date",
-            "Undamaged, at auction",
-            "Counts as",
-            "Moves the middle by",
-            "Fits the rest",
-        ]
-        .map(str::to_owned)
-        .to_vec(),
+        caption: words::EACH_SALE.to_owned(),
+        columns: words::COLUMNS.map(str::to_owned).to_vec(),
         rows,
     })];
     let mut said = Vec::new();
     if let Some((i, _)) = most {
         let s = c.sales[i];
-        said.push(format!(
-            "{} pulls most: without it the middle would be {} instead of {}.",
-            name(s.place),
-            purse.amount(libm::exp(c.without(i).mu)),
-            purse.amount(libm::exp(c.after.mu)),
+        said.push(words::pulls_most(
+            &name(s.place),
+            &purse.amount(libm::exp(c.without(i).mu)),
+            &purse.amount(libm::exp(c.after.mu)),
         ));
     }
     for i in stray {
-        said.push(format!(
-            "{} does not fit: going by the rest, a price as far out would turn up about {} times in \
-             100. Look for a slip, or for what made it different; you can leave it out.",
-            name(c.sales[i].place),
-            words_of_chance(c.fit(i)),
+        said.push(words::does_not_fit(
+            &name(c.sales[i].place),
+            &words_of_chance(c.fit(i)),
         ));
     }
     let (before, after) = (spread(&c.before), spread(&c.after));
     said.push(if after <= before {
-        format!(
-            "Without the sales the band was the middle times or divided by {before:.1}; with them it is \
-             {after:.1}."
-        )
+        words::narrower(before, after)
     } else {
-        format!(
-            "The band grew from the middle times or divided by {before:.1} to {after:.1}, because the \
-             sales lie far from each other or from where you began."
-        )
+        words::wider(before, after)
     });
     blocks.push(Block::List { items: said });
     blocks.push(picture(desk));
-    blocks.push(Block::said(
-        Tone::Quiet,
-        "The band holds 8 in 10 of what the next such piece would fetch. Prices are compared as ratios; \
-         a sale counts less the older and the less alike it is. How condition moves a price is our \
-         judgement, and is not made wider here.",
-    ));
+    blocks.push(Block::said(Tone::Quiet, words::HOW_THEY_COUNT));
     blocks
 }
 
 fn words_of_chance(p: f64) -> String {
     let hundred = 100.0 * p;
     if hundred < 1.0 {
-        "less than 1".to_owned()
+        words::LESS_THAN_1.to_owned()
     } else {
         format!("{hundred:.0}")
     }
@@ -232,7 +196,7 @@ fn words_of_chance(p: f64) -> String {
 fn change(ratio: f64) -> String {
     let percent = 100.0 * (ratio - 1.0);
     if percent.abs() < 0.5 {
-        "hardly".to_owned()
+        words::HARDLY.to_owned()
     } else {
         format!(
             "{}{:.0} %",
@@ -246,39 +210,33 @@ fn picture(desk: &Desk) -> Block {
     let c = &desk.worth.comparison;
     let (before, after) = (band_of(c.before.next()), band_of(c.after.next()));
     let mut rungs = vec![
-        Rung::Name("Before the sales".to_owned()),
+        Rung::Name(words::BEFORE.to_owned()),
         Rung::Other(before),
-        Rung::Name("Each sale, brought to undamaged".to_owned()),
+        Rung::Name(words::EACH.to_owned()),
     ];
     let purse = desk.purse;
     let mut rows = vec![
-        vec!["Before the sales".to_owned(), purse.band(before)],
-        vec!["With the sales".to_owned(), purse.band(after)],
+        vec![words::BEFORE.to_owned(), purse.band(before)],
+        vec![words::WITH.to_owned(), purse.band(after)],
     ];
     for s in &c.sales {
         let value = libm::exp(s.ln);
-        let words = format!("Sale {}", s.place + 1);
+        let words = words::sale(s.place + 1);
         rows.push(vec![words.clone(), purse.amount(value)]);
         rungs.push(Rung::Point(value, words));
     }
-    rungs.push(Rung::Name("With the sales".to_owned()));
+    rungs.push(Rung::Name(words::WITH.to_owned()));
     rungs.push(Rung::Band(after));
     Block::Picture(ladder(
         Told {
             id: "worth-sales-band",
-            title: format!(
-                "Undamaged, the next one would fetch about {}",
-                purse.amount(after[1])
-            ),
-            description:
-                "A wide band before the sales, a mark for each sale, and the band with the \
-                          sales, on a scale on which even steps are even ratios."
-                    .to_owned(),
+            title: words::picture_title(&purse.amount(after[1])),
+            description: words::PICTURE.to_owned(),
             ratios: true,
             label: &|v| purse.amount(v),
             table: Table {
-                caption: "Undamaged, at auction: middle, and where 8 in 10 would lie".to_owned(),
-                columns: vec!["What it rests on".to_owned(), "Price".to_owned()],
+                caption: words::CAPTION.to_owned(),
+                columns: vec![words::RESTS_ON.to_owned(), words::PRICE.to_owned()],
                 rows,
             },
         },

@@ -2,6 +2,7 @@
 
 use crate::case::Currency;
 use crate::maths::deciles;
+use crate::page::wording::money::words;
 
 /// The currency of the page: a label and no more.
 #[derive(Clone, Copy)]
@@ -29,7 +30,7 @@ impl Purse {
     /// An amount to about two figures: nothing here is known better.
     pub(super) fn amount(self, value: f64) -> String {
         if !value.is_finite() {
-            return "not known".to_owned();
+            return words::NOT_KNOWN.to_owned();
         }
         let size = value.abs();
         let step = match size {
@@ -60,13 +61,13 @@ impl Purse {
         if low == high {
             middle
         } else {
-            format!("{middle} ({low} to {high})")
+            words::band(&middle, &low, &high)
         }
     }
 
     /// The same of a sample.
     pub(super) fn band_of(self, sample: &[f64]) -> String {
-        self.band(deciles(&mut sample.to_vec()))
+        self.band(deciles(&sample))
     }
 }
 

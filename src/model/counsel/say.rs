@@ -1,6 +1,7 @@
 //! The words of the counsel: numbers as people say them, courses as sentences.
 
 use super::course::Course;
+use super::wording::say as words;
 use crate::case::{Case, Currency, Doer};
 use crate::treatment::Treatment;
 
@@ -64,51 +65,43 @@ pub(super) fn course_name(course: &Course) -> String {
             }
         })
         .collect();
-    names.join(", then ")
+    names.join(words::THEN)
 }
 
 /// A course as what to do: "Have it tested for lead first; if it passes, have the joint repaired."
 pub(super) fn advice_sentence(course: &Course, case: &Case) -> String {
     let has = |t| course.steps.contains(&t);
-    let clause = |t: Treatment| match t {
-        Treatment::RemoveLead => Some("the old lead solder taken out"),
-        Treatment::Solder => Some("the joint repaired with lead-free solder"),
-        Treatment::LowMelt => Some("the joint mended with a low-melting or glued repair"),
-        Treatment::Clean => Some("it gently cleaned"),
-        Treatment::Replate => Some("it fully replated"),
-        _ => None,
-    };
     let done = |steps: &[Treatment]| {
-        let clauses: Vec<&str> = steps.iter().filter_map(|t| clause(*t)).collect();
+        let clauses: Vec<&str> = steps.iter().filter_map(|t| words::clause(*t)).collect();
         match clauses.as_slice() {
             [] => None,
-            [one] if *one == "it gently cleaned" && case.aim.doer != Some(Doer::Workshop) => {
-                Some("clean it gently, and no more than that".to_owned())
+            [one] if *one == words::CLEANED && case.aim.doer != Some(Doer::Workshop) => {
+                Some(words::CLEAN_NO_MORE.to_owned())
             }
-            [one] => Some(format!("have {one}")),
-            [rest @ .., last] => Some(format!("have {} and {last}", rest.join(", "))),
+            [one] => Some(words::have(one)),
+            [rest @ .., last] => Some(words::have_all(&rest.join(", "), last)),
         }
     };
     let keep = if has(Treatment::Keeping) {
-        " Keep it better from then on."
+        words::KEEP_BETTER
     } else {
         ""
     };
     if has(Treatment::TestLead) {
         let after = match (done(&course.if_clear), done(&course.if_lead)) {
-            (None, None) if case.aim.food => "; use it only if it passes".to_owned(),
+            (None, None) if case.aim.food => words::USE_IF_PASSED.to_owned(),
             (None, None) => String::new(),
-            (Some(a), Some(b)) if a == b => format!("; then {a}"),
-            (Some(a), None) => format!("; if it passes, {a}, and if it does not, leave it"),
-            (None, Some(b)) => format!("; if lead is found, {b}, and if not, leave it"),
-            (Some(a), Some(b)) => format!("; if it passes, {a}, and if it does not, {b}"),
+            (Some(a), Some(b)) if a == b => words::then_anyway(&a),
+            (Some(a), None) => words::if_passed(&a),
+            (None, Some(b)) => words::if_lead(&b),
+            (Some(a), Some(b)) => words::either_way(&a, &b),
         };
-        return format!("Have it tested for lead first{after}.{keep}");
+        return words::test_first(&after, keep);
     }
     match done(&course.if_clear) {
         Some(words) => format!("{}{}.{keep}", words[..1].to_ascii_uppercase(), &words[1..]),
-        None if has(Treatment::Keeping) => "Leave it as it is, and keep it better.".to_owned(),
-        None => "Leave it as it is.".to_owned(),
+        None if has(Treatment::Keeping) => words::LEAVE_AND_KEEP.to_owned(),
+        None => words::LEAVE.to_owned(),
     }
 }
 

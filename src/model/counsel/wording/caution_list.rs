@@ -1,0 +1,9 @@
+//! What a caution of the record is about.
+
+pub(crate) const CORROSION: &str = "Corrosion";
+pub(crate) const LEAD: &str = "Lead";
+pub(crate) const SEALED: &str = "Closed or filled parts";
+pub(crate) const MERCURY: &str = "Mercury";
+pub(crate) const SILVER_SOLDER: &str = "An old repair with silver solder";
+pub(crate) const BARE_METAL: &str = "Bare metal";
+pub(crate) const CHILDREN: &str = "Children and pregnancy";

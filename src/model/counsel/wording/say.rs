@@ -1,0 +1,63 @@
+//! Courses as sentences. What is done is put together from clauses: "have" stands before each, and a
+//! test for lead before what follows from it.
+
+use crate::treatment::Treatment;
+
+// In lists
+
+pub(crate) const THEN: &str = ", then ";
+
+// What is had done
+
+/// What is had done, after "have"; nothing for what is no work on the piece.
+pub(crate) fn clause(treatment: Treatment) -> Option<&'static str> {
+    Some(match treatment {
+        Treatment::RemoveLead => "the old lead solder taken out",
+        Treatment::Solder => "the joint repaired with lead-free solder",
+        Treatment::LowMelt => "the joint mended with a low-melting or glued repair",
+        Treatment::Clean => "it gently cleaned",
+        Treatment::Replate => "it fully replated",
+        _ => return None,
+    })
+}
+
+pub(crate) fn have(what: &str) -> String {
+    format!("have {what}")
+}
+
+pub(crate) fn have_all(all_but_last: &str, last: &str) -> String {
+    format!("have {all_but_last} and {last}")
+}
+
+pub(crate) const CLEANED: &str = "it gently cleaned";
+pub(crate) const CLEAN_NO_MORE: &str = "clean it gently, and no more than that";
+pub(crate) const KEEP_BETTER: &str = " Keep it better from then on.";
+
+// After the test for lead
+
+pub(crate) fn test_first(after: &str, keep: &str) -> String {
+    format!("Have it tested for lead first{after}.{keep}")
+}
+
+pub(crate) const USE_IF_PASSED: &str = "; use it only if it passes";
+
+pub(crate) fn then_anyway(what: &str) -> String {
+    format!("; then {what}")
+}
+
+pub(crate) fn if_passed(what: &str) -> String {
+    format!("; if it passes, {what}, and if it does not, leave it")
+}
+
+pub(crate) fn if_lead(what: &str) -> String {
+    format!("; if lead is found, {what}, and if not, leave it")
+}
+
+pub(crate) fn either_way(passed: &str, failed: &str) -> String {
+    format!("; if it passes, {passed}, and if it does not, {failed}")
+}
+
+// Nothing to do
+
+pub(crate) const LEAVE_AND_KEEP: &str = "Leave it as it is, and keep it better.";
+pub(crate) const LEAVE: &str = "Leave it as it is.";

@@ -1,0 +1,136 @@
+//! Words of the page of figures.
+
+// Headings
+
+pub(crate) const OWN: &str = "Your own figures";
+pub(crate) const RESTS_ON: &str = "What this counsel rests on";
+pub(crate) const LOOKED_UP: &str = "What this counsel looked up";
+pub(crate) const MADE: &str = "How the main numbers are made";
+pub(crate) const NOT_LOOKED_UP: &str = "What it did not look up";
+
+// Finding one
+
+pub(crate) const FIND: &str = "Find a figure";
+pub(crate) const FIND_HINT: &str =
+    "A few letters of what it is about, of its source, or of its id.";
+
+pub(crate) fn none_found(all: usize) -> String {
+    format!(
+        "None of the {all} figures holds these words. Try fewer letters, or empty the field to see all."
+    )
+}
+
+pub(crate) fn found(count: usize, all: usize) -> String {
+    format!("{count} of {all} figures. Empty the field to see all.")
+}
+
+pub(crate) const MORE: &str =
+    "More that hold these words; add a word to bring one up with its field.";
+pub(crate) const MORE_CAPTION: &str = "More figures found";
+pub(crate) const FOUND: &str = "Found";
+
+// What this counsel rests on
+
+pub(crate) const YOUR_OWN: &str = "Your own";
+
+pub(crate) fn count_and_part(count: usize, part: &str) -> String {
+    format!("{count}, {part}")
+}
+
+pub(crate) fn looked_up(all: usize, judged: usize) -> String {
+    format!(
+        "It looked up {all} figures; {judged} of them are judgement, practice, memory or quoted from a weaker \
+         source."
+    )
+}
+
+pub(crate) const COUNTED_NOT_WEIGHED: &str = "Counted, not weighed: one figure may matter more than \
+    fifty. Beside these, how strongly each finding points to each kind is our judgement throughout.";
+pub(crate) const READ: &str = "A source says so";
+pub(crate) const SECONDARY: &str = "Quoted in a weaker source";
+pub(crate) const COMPUTED: &str = "Computed from other figures";
+pub(crate) const JUDGEMENT: &str = "Our judgement";
+pub(crate) const PRACTICE: &str = "Common practice";
+pub(crate) const MEMORY: &str = "Recalled, not yet checked";
+
+// With and without your own
+
+pub(crate) const WITH_ALL: &str = "With all of them";
+pub(crate) const WITH_NONE: &str = "With none of them";
+
+pub(crate) fn without(figure: &str) -> String {
+    format!("Without {figure}")
+}
+
+pub(crate) const SAME: &str = "Without your figures the answer would be the same";
+pub(crate) const OTHER: &str = "Without your figures the answer would be another";
+pub(crate) const WITHOUT_CAPTION: &str = "The answer with and without";
+pub(crate) const WITHOUT_COLUMNS: [&str; 3] = ["Figures", "Answer", "Firmness"];
+
+// One figure with its fields
+
+pub(crate) const AS_SHIPPED: &str = "As shipped";
+pub(crate) const BAND: &str = "Band";
+pub(crate) const KNOWN: &str = "How it is known";
+pub(crate) const SOURCE: &str = "Source";
+pub(crate) const ID: &str = "Id";
+pub(crate) const SAFETY: &str = "Safety";
+
+pub(crate) fn limit_of_safety(way: &str, limit: f64) -> String {
+    format!("A limit of a rule of safety: it may be made stricter, but never {way} than {limit}.")
+}
+
+pub(crate) const MORE_THAN: &str = "more";
+pub(crate) const LESS_THAN: &str = "less";
+pub(crate) const OWN_VALUE: &str = "Your own value";
+pub(crate) const OWN_VALUE_HINT: &str = "Empty it to go back to the figure as shipped.";
+pub(crate) const REASON: &str = "Your reason";
+pub(crate) const REASON_HINT: &str = "Whoever reads the sheet sees it.";
+pub(crate) const REFUSED_HINT: &str =
+    "Empty it to go back to the figure as shipped, or to give a reason with it.";
+
+// Groups
+
+pub(crate) const NONE: &str = "None.";
+
+pub(crate) fn group(name: &str, count: usize) -> String {
+    format!("{name}: {count}")
+}
+
+pub(crate) fn group_words(group: &str) -> String {
+    match group {
+        "attribute" => "What each course keeps besides money",
+        "care" => "Keeping and care",
+        "cost" => "Costs where nobody has given a price",
+        "counsel" => "When a difference counts, and how firmly to speak",
+        "fee" => "Fees of selling",
+        "food" => "Food contact",
+        "guard" => "Limits of the hard rules",
+        "hazard" => "How often work goes wrong, and what then",
+        "heat" => "Heat",
+        "identity" => "What it is",
+        "lead" => "Lead",
+        "look" => "The effort of a look",
+        "measure" => "Measures",
+        "metal" => "Metals",
+        "place" => "Parts of a piece",
+        "plating" => "Plating",
+        "silver" => "Silver: how thick, how worn, what a cleaning takes",
+        "solder" => "Solders",
+        "value" => "Value",
+        "words" => "Words for how likely a thing is",
+        other => return other.replace('_', " "),
+    }
+    .to_owned()
+}
+
+// Tables of figures
+
+pub(crate) const FIGURE_COLUMNS: [&str; 6] =
+    ["Figure", "Value", "Band", "How it is known", "Source", "Id"];
+pub(crate) const OWN_FIGURE: &str = "your own";
+pub(crate) const NO_BAND: &str = "none given";
+
+pub(crate) fn band(low: f64, high: f64) -> String {
+    format!("{low} to {high}")
+}

@@ -1,0 +1,114 @@
+//! Words that all sheets share.
+
+// What it is called
+
+pub(crate) const UNNAMED_PIECE: &str = "A piece without a name";
+pub(crate) const UNNAMED_PART: &str = "Part without a name";
+
+// Money
+
+pub(crate) const NO_MONEY: &str = "nothing";
+
+pub(crate) fn about(middle: &str) -> String {
+    format!("about {middle}")
+}
+
+pub(crate) fn about_from(low: &str, high: &str, middle: &str) -> String {
+    format!("about {low} to {high}, middle {middle}")
+}
+
+// How firm the answer is
+
+pub(crate) const CLEAR: &str = "Clear";
+pub(crate) const LEANING: &str = "Leaning this way";
+pub(crate) const OPEN: &str = "Open";
+
+pub(crate) fn firmness(level: &str, likely: &str) -> String {
+    format!("{level}: it is {likely} that nothing else does noticeably better.")
+}
+
+// What is not known
+
+pub(crate) const NOT_KNOWN: &str = "What is not known";
+pub(crate) const NO_NAME: &str = "It has no name in the record.";
+pub(crate) const NO_FORM: &str = "What sort of piece it is.";
+pub(crate) const NO_SIZE: &str = "How large it is.";
+pub(crate) const NO_YEARS: &str = "Any years told or documented for it.";
+pub(crate) const NO_LOOK: &str = "Nobody has recorded a look at how it is made.";
+pub(crate) const NO_CONDITION: &str = "The condition of its parts is not recorded.";
+pub(crate) const NO_LEAD_TEST: &str = "Whether it releases lead: no test is recorded.";
+pub(crate) const NO_PRICE: &str =
+    "What such a piece fetches: nobody has given a figure, so amounts rest on typical values.";
+pub(crate) const NO_DATE: &str = "The date: the record does not say when it was made.";
+
+pub(crate) fn parts_not_looked_at(parts: &str) -> String {
+    format!("Parts not looked at: {parts}.")
+}
+
+pub(crate) fn looked_for_not_sure(findings: &str) -> String {
+    format!("Looked for, not sure: {findings}.")
+}
+
+// Work on record
+
+pub(crate) const WORK_DONE: &str = "What was done to it";
+pub(crate) const WORK_IN_ORDER: &str = "Work recorded, in the order of the record.";
+
+pub(crate) fn plated_yet_fused(likely: &str) -> String {
+    format!(
+        "The record says that silver was put on, and the findings still make its first silver {likely}. One of \
+         the two is wrong or about another part: look again before you go by either."
+    )
+}
+
+pub(crate) fn work(number: usize, name: &str) -> String {
+    format!("Work {number}: {name}")
+}
+
+// What the numbers are made from
+
+pub(crate) const PROGRAM: &str = "Program";
+
+pub(crate) fn program(version: &str) -> String {
+    format!("Leavewell {version}")
+}
+
+pub(crate) const LEDGER: &str = "Ledger of figures";
+pub(crate) const OWN_FIGURES: &str = "Figures of your own";
+pub(crate) const NO_OWN_FIGURES: &str = "none";
+pub(crate) const SEED: &str = "Seed";
+pub(crate) const POINTS: &str = "Points of the sample";
+pub(crate) const DATE: &str = "Date";
+pub(crate) const NOT_RECORDED: &str = "not recorded";
+
+// Against the screen
+
+pub(crate) fn screen_says(sentence: &str) -> String {
+    format!(
+        "The screen works with fewer points and says: {sentence} The two are that close; take the answer as open."
+    )
+}
+
+pub(crate) fn screen_calls_it(there: &str, here: &str) -> String {
+    format!(
+        "The screen works with fewer points and calls this {there}; here it is {here}. It stands on the border \
+         of the two."
+    )
+}
+
+// In a sentence
+
+pub(crate) const YES: &str = "yes";
+pub(crate) const NO: &str = "no";
+
+pub(crate) fn and(all_but_last: &str, last: &str) -> String {
+    format!("{all_but_last} and {last}")
+}
+
+// The first line
+
+pub(crate) const NO_DATE_RECORDED: &str = "no date is recorded";
+
+pub(crate) fn head(name: &str, whom: &str, day: &str) -> String {
+    format!("{name}. {whom}; {day}.")
+}

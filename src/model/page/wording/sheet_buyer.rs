@@ -1,0 +1,82 @@
+//! Words of the sheet for a buyer.
+
+// Headings
+
+pub(crate) const FOR_A_BUYER: &str = "For a buyer";
+pub(crate) const TICKET: &str = "For a ticket";
+pub(crate) const CATALOGUE: &str = "For a catalogue";
+pub(crate) const DISCLOSED: &str = "What is disclosed";
+pub(crate) const KEEP_EACH: &str = "Keep each of these in whatever you write.";
+pub(crate) const LAW_OF_THE_PLACE: &str = "A description at sale has to be true where it is sold: \
+    check the law there. This one says only what the record says and what follows from it; read it \
+    against the piece.";
+
+// What it is, and its years
+
+pub(crate) const NO_FORM: &str = "A piece whose form is not recorded";
+
+pub(crate) fn told_from(from: u16) -> String {
+    format!("told to be from {from} or later")
+}
+
+pub(crate) fn told_until(to: u16) -> String {
+    format!("told to be from {to} or earlier")
+}
+
+pub(crate) fn told_between(from: u16, to: u16) -> String {
+    format!("told to be from {from} to {to}")
+}
+
+pub(crate) fn probably(from: u16, to: u16) -> String {
+    format!("probably {from} to {to}")
+}
+
+pub(crate) fn form_and_years(form: &str, years: &str) -> String {
+    format!("{form}, {years}")
+}
+
+pub(crate) const UNKNOWN_METAL: &str = "What it is made of is not known";
+
+// The ticket
+
+pub(crate) const NOT_EXAMINED: &str =
+    "Not examined: what it is made of, repairs and re-plating not known";
+
+// The catalogue, sentence by sentence
+
+pub(crate) fn called(name: &str) -> String {
+    format!("Called \"{name}\" by its owner.")
+}
+
+pub(crate) fn height(mm: f64) -> String {
+    format!("Height {mm} mm.")
+}
+
+pub(crate) const NOT_EXAMINED_SENTENCE: &str = "It has not been examined: what it is made of, and \
+    whether it was repaired, re-plated or has replaced parts, is not known.";
+
+pub(crate) fn as_found(likely: &str) -> String {
+    format!("As far as the findings tell: {likely}.")
+}
+
+pub(crate) const NO_EARLIER_WORK: &str =
+    "No earlier work is on record; that is not to say there was none.";
+
+pub(crate) fn on_record(work: &str) -> String {
+    format!("On record: {work}.")
+}
+
+pub(crate) const DOCUMENTED: &str = "Its history is documented.";
+
+pub(crate) fn not_looked_at(parts: &str) -> String {
+    format!("Not looked at: {parts}.")
+}
+
+// Marks
+
+pub(crate) fn marked(marks: &str) -> String {
+    format!("Marked: {marks}.")
+}
+
+pub(crate) const NO_MARK: &str = "It bears no mark.";
+pub(crate) const MARKS_NOT_RECORDED: &str = "Marks are not recorded.";

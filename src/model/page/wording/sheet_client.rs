@@ -1,0 +1,120 @@
+//! Words of the sheet for a client.
+
+// Headings
+
+pub(crate) const FOR_THE_CLIENT: &str = "For the client";
+pub(crate) const TOO_LITTLE: &str = "Too little is recorded to advise on this piece.";
+pub(crate) const RESTS_ON: &str = "What this rests on";
+
+// The answer
+
+pub(crate) const ANSWER: &str = "The answer";
+
+pub(crate) fn specialist_first(why: &str) -> String {
+    format!("Let a specialist see it first. {why}")
+}
+
+pub(crate) const DOUBTS: &str = "What keeps it from being firmer:";
+pub(crate) const WOULD_CHANGE: &str = "What would change it:";
+
+// What it is
+
+pub(crate) const WHAT_IT_IS: &str = "What it is";
+
+pub(crate) fn made_between(from: u16, to: u16) -> String {
+    format!("Made between {from} and {to}; 1 in 20 that it is earlier, 1 in 20 that it is later.")
+}
+
+// What could be done
+
+pub(crate) const OPTIONS: &str = "What could be done";
+pub(crate) const NOT_NEEDED: &str = "Not needed here:";
+pub(crate) const NEVER: &str = "Never for pieces like this:";
+
+pub(crate) fn as_quoted(band: &str) -> String {
+    format!("{band}, by the price you were given")
+}
+
+pub(crate) fn not_quoted(band: &str) -> String {
+    format!("{band}; nobody has given a price")
+}
+
+pub(crate) const CAN_IT_BE_DONE: &str = "Can it be done";
+pub(crate) const COST: &str = "Cost";
+pub(crate) const LOST: &str = "Lost for good";
+pub(crate) const CAN_IT_BE_UNDONE: &str = "Can it be undone";
+pub(crate) const WHO: &str = "Who may do it";
+
+pub(crate) fn lifted_by(reason: &str, what: &str) -> String {
+    format!("{reason} What would lift it: {what}")
+}
+
+/// What the guards say of a treatment, in words.
+pub(crate) fn outcome(id: &str) -> &'static str {
+    match id {
+        "allowed" => "Yes",
+        "conditional" => "On conditions",
+        "needs_check" => "A check comes first",
+        "needs_opinion" => "A conservator's opinion comes first",
+        "barred" => "Not for this piece",
+        "not_needed" => "Not needed",
+        _ => "Never for these pieces",
+    }
+}
+
+/// Who may do it, from one letter of the catalogue.
+pub(crate) fn doer(letter: &str) -> &'static str {
+    match letter {
+        "O" => "the owner",
+        "S" => "a silversmith or plater",
+        "C" => "a conservator",
+        "P" => "a permitted plating works",
+        "L" => "a laboratory",
+        _ => "nobody",
+    }
+}
+
+pub(crate) const OR: &str = " or ";
+
+// What it comes to
+
+pub(crate) const MONEY: &str = "What it comes to";
+pub(crate) const UNDAMAGED: &str = "Undamaged it might fetch";
+pub(crate) const AS_IT_IS: &str = "As it is it might fetch";
+pub(crate) const SELLER_KEEPS: &str = "Of that a seller keeps";
+pub(crate) const COURSES: &str = "What each course comes to";
+pub(crate) const COURSE_COLUMNS: [&str; 6] = [
+    "Course",
+    "Cost",
+    "Kept after everything",
+    "On average, against leaving it",
+    "Nothing else does noticeably better",
+    "Of what is original, kept",
+];
+
+// The picture of courses
+
+pub(crate) fn picture_title(course: &str) -> String {
+    format!("What is kept after everything; {course} is advised")
+}
+
+pub(crate) const PICTURE: &str = "One bar for each course, from the amount that one way in ten stays \
+    below to the amount that one in ten goes above; the line in it is the middle.";
+pub(crate) const KEPT: &str = "Kept after everything";
+pub(crate) const KEPT_COLUMNS: [&str; 4] = ["Course", "1 in 10 less", "Middle", "1 in 10 more"];
+
+// Questions
+
+pub(crate) const QUESTIONS: &str = "Questions to ask whoever would do the work";
+pub(crate) const FOR_ANY_WORK: &str = "For any work: who does it, what is written down before and \
+    after, what is given back, and what you would have to tell a buyer.";
+
+// To sign
+
+pub(crate) const SIGN: &str = "Choose and sign";
+pub(crate) const CHOICE: &str = "What I choose";
+pub(crate) const TOLD_IS_LOST: &str = "What I have been told is lost for good by it";
+pub(crate) const NOT_WANTED: &str = "What I do not want done";
+pub(crate) const PHOTOGRAPHS: &str = "Photographs taken before the work, by whom";
+pub(crate) const OWNER: &str = "Owner, with date";
+pub(crate) const WORKSHOP: &str = "Workshop, with date";

@@ -1,0 +1,205 @@
+//! Words of what a buyer must be told: few for a ticket (`…_SHORT`, `…_short`), a sentence for a
+//! catalogue.
+
+// Re-plated
+
+pub(crate) const NO_TIME: &str = "at a time not recorded";
+pub(crate) const REPLATED: &str = "Re-plated";
+pub(crate) const REPLATED_IN_PLACES: &str = "Re-plated in places";
+
+pub(crate) fn replated_short(extent: &str, when: &str) -> String {
+    format!("{extent} ({when})")
+}
+
+pub(crate) fn replated(extent: &str, when: &str) -> String {
+    format!(
+        "{extent}: the record gives {when}. The silver now to be seen there is later than the piece."
+    )
+}
+
+pub(crate) fn signs(signs: &str) -> String {
+    format!(" Signs of it: {signs}.")
+}
+
+pub(crate) fn perhaps_replated_short(likely: &str) -> String {
+    format!("later re-plating {likely}")
+}
+
+pub(crate) fn perhaps_replated(likely: &str, why: &str) -> String {
+    format!("That fused plate was re-plated by electricity later on is {likely}.{why}")
+}
+
+// Repaired
+
+pub(crate) fn grey_repair_short(parts: &str) -> String {
+    format!("old grey repair: {parts}")
+}
+
+pub(crate) fn grey_repair(parts: &str) -> String {
+    format!("Repaired with a grey metal that looks like lead: {parts}.")
+}
+
+pub(crate) fn neat_repair_short(parts: &str) -> String {
+    format!("old repair: {parts}")
+}
+
+pub(crate) fn neat_repair(parts: &str) -> String {
+    format!("Repaired neatly at some time: {parts}.")
+}
+
+pub(crate) fn repaired_short(work: &str, details: &str) -> String {
+    format!("repaired: {work}{details}")
+}
+
+pub(crate) fn repaired(work: &str, details: &str) -> String {
+    format!("Repaired: {work}{details}.")
+}
+
+pub(crate) fn work_short(work: &str, when: &str) -> String {
+    format!("work recorded: {work}{when}")
+}
+
+pub(crate) fn work(work: &str, when: &str) -> String {
+    format!("Work recorded: {work}{when}.")
+}
+
+// Lead
+
+pub(crate) fn lead_filling_short(parts: &str) -> String {
+    format!("lead filling: {parts}")
+}
+
+pub(crate) fn lead_filling(parts: &str) -> String {
+    format!("Filled with lead or solder: {parts}.")
+}
+
+pub(crate) const BORDERS_SHORT: &str = "borders filled with grey metal, probably lead";
+pub(crate) const BORDERS: &str =
+    "Its stamped borders are filled with grey metal, probably lead, as such mounts were made.";
+pub(crate) const LEAD_SOLDER_SHORT: &str = "repaired with solder that holds lead";
+pub(crate) const LEAD_SOLDER: &str = "Repaired with solder that holds lead.";
+pub(crate) const LEAD_FOUND_SHORT: &str = "lead found by a test";
+pub(crate) const LEAD_FOUND: &str = "A test found lead.";
+pub(crate) const NO_LEAD_SHORT: &str = "tested, no lead released";
+pub(crate) const NO_LEAD: &str =
+    "It was tested and released no lead; the test holds for the state it was tested in.";
+pub(crate) const NOT_TESTED_SHORT: &str = "not tested for lead";
+pub(crate) const NOT_TESTED_SOLDERED: &str =
+    "It has not been tested for lead; old soldered pieces often hold some.";
+pub(crate) const NOT_TESTED: &str = "It has not been tested for lead.";
+
+// Replaced
+
+pub(crate) fn doubtful_short(part: &str) -> String {
+    format!("{part} perhaps replaced")
+}
+
+pub(crate) fn doubtful(part: &str) -> String {
+    format!("Whether the {part} is the original one is doubtful.")
+}
+
+pub(crate) fn replaced_short(part: &str) -> String {
+    format!("{part} replaced")
+}
+
+pub(crate) fn replaced(part: &str) -> String {
+    format!("The {part} is a replacement.")
+}
+
+pub(crate) fn part_new_short(when: &str) -> String {
+    format!("a part replaced{when}")
+}
+
+pub(crate) fn part_new(when: &str) -> String {
+    format!("A part of it is new{when}.")
+}
+
+pub(crate) const MARRIAGE_SHORT: &str = "parts perhaps not from one piece";
+pub(crate) const MARRIAGE: &str =
+    "What is found on its parts does not fit together, so they may come from different pieces.";
+
+pub(crate) fn flaw(words: &str) -> String {
+    format!("Recorded of it: {words}.")
+}
+
+/// A flaw of the record in words; as written when it is none we know.
+pub(crate) fn flaw_words(flaw: &str) -> &str {
+    match flaw {
+        "part_replaced" => "a part replaced",
+        "marriage" => "put together from different pieces",
+        "part_missing_minor" => "a small part missing",
+        "part_missing_major" => "an important part missing",
+        "arms_erased" => "arms or initials taken out",
+        "monogram_later" => "initials added later",
+        "inscription_later" => "an inscription added later",
+        "detail_softened" => "detail softened",
+        "single_of_pair" => "one of a pair",
+        "converted" => "made into something else",
+        other => other,
+    }
+}
+
+// Worn
+
+pub(crate) fn worn_short(parts: &str) -> String {
+    format!("base metal showing: {parts}")
+}
+
+pub(crate) fn worn(parts: &str) -> String {
+    format!("Worn so that base metal shows on the {parts}; the share is of the part's surface.")
+}
+
+pub(crate) const BARE_INSIDE_SHORT: &str = "bare metal inside";
+pub(crate) const BARE_INSIDE: &str = "Bare metal shows on the inside.";
+
+// Damaged
+
+pub(crate) fn damaged_short(damage: &str, parts: &str) -> String {
+    format!("{damage}: {parts}")
+}
+
+pub(crate) fn damaged(damage: &str, parts: &str) -> String {
+    format!("{damage}: {parts}.")
+}
+
+pub(crate) const JOINT_SHORT: &str = "joint open or leaking";
+pub(crate) const JOINT: &str = "Open or leaking at the";
+pub(crate) const CREASED_SHORT: &str = "split or creased";
+pub(crate) const CREASED: &str = "Creased or split";
+pub(crate) const DENTED_SHORT: &str = "dented";
+pub(crate) const DENTED: &str = "Dented deeply or out of shape";
+pub(crate) const SMALL_DENTS_SHORT: &str = "small dents";
+pub(crate) const SMALL_DENTS: &str = "Small dents";
+pub(crate) const SPLIT_SHORT: &str = "split";
+pub(crate) const SPLIT: &str = "Split or creased";
+pub(crate) const LOSS_SHORT: &str = "metal missing";
+pub(crate) const LOSS: &str = "Metal is missing";
+pub(crate) const ENGRAVING_SHORT: &str = "engraving worn";
+pub(crate) const ENGRAVING: &str = "Engraving softened or gone";
+pub(crate) const MOUNT_SHORT: &str = "mount worn";
+pub(crate) const MOUNT: &str = "Stamped mount worn";
+
+// Coated
+
+pub(crate) const INSIDE: &str = "inside";
+pub(crate) const AS_RECORDED: &str = "as recorded";
+
+pub(crate) fn coated_short(parts: &str) -> String {
+    format!("coated: {parts}")
+}
+
+pub(crate) fn coated(parts: &str) -> String {
+    format!("Lacquered, waxed or glued: {parts}.")
+}
+
+// Corroding
+
+pub(crate) const WHERE_RUST_WAS_SEEN: &str = "where rust or lifting foil was seen";
+
+pub(crate) fn corroding_short(parts: &str) -> String {
+    format!("corrosion: {parts}")
+}
+
+pub(crate) fn corroding(parts: &str) -> String {
+    format!("Corroding: {parts}.")
+}

@@ -1,0 +1,89 @@
+//! Words of the record of treatment, and of the page it is written on.
+
+// What was done
+
+pub(crate) const UNNAMED: &str = "Something not named";
+pub(crate) const UNNAMED_IN_SENTENCE: &str = "something not named";
+
+/// Classes of material, by id and in words.
+pub(crate) const MATERIALS: [(&str, &str); 13] = [
+    ("", "Not said"),
+    ("none", "Nothing was added"),
+    ("solder_lead_free", "Solder without lead"),
+    ("solder_lead", "Solder with lead"),
+    ("solder_unknown", "Solder, not known which"),
+    ("solder_low", "Solder that melts low"),
+    ("solder_hard", "Silver solder"),
+    ("adhesive", "Glue"),
+    ("coating", "Lacquer, wax or other coating"),
+    ("silver", "Silver put on by electricity"),
+    ("silver_other", "Silver put on in another way"),
+    ("tin", "Tin"),
+    ("new_part", "New metal or another new part"),
+];
+
+pub(crate) fn by(whom: &str) -> String {
+    format!("by {whom}")
+}
+
+pub(crate) fn on_by(when: &str, whom: &str) -> String {
+    format!("{when}, by {whom}")
+}
+
+pub(crate) fn in_brackets(when: &str) -> String {
+    format!(" ({when})")
+}
+
+// As a record
+
+pub(crate) const NOT_RECORDED: &str = "not recorded";
+pub(crate) const DONE: &str = "Done";
+pub(crate) const BY: &str = "By";
+pub(crate) const ON: &str = "When";
+pub(crate) const MATERIAL: &str = "Material, by class";
+pub(crate) const BEFORE: &str = "Before";
+pub(crate) const AFTER: &str = "After";
+
+// The page
+
+pub(crate) const WHAT_IT_IS: &str = "What was done, by whom, when, with which class of material, and \
+    how the piece was before and after. It stays with the record; the sheets tell it, and the one \
+    for a buyer discloses it.";
+pub(crate) const EARLIER_WORK: &str = "Record what is known of earlier work too. The answer goes by \
+    what is found on the piece: if work is recorded here, look at the piece again on Look and \
+    Condition.";
+
+pub(crate) fn work(number: usize) -> String {
+    format!("Work {number}")
+}
+
+pub(crate) const ADD_ANOTHER: &str = "Add another";
+
+pub(crate) fn first_shown(most: usize) -> String {
+    format!("The first {most} entries are shown; the rest stays in the record.")
+}
+
+pub(crate) const CAUTIONS: &str = "Cautions for all work that can be chosen here";
+
+// Its fields
+
+pub(crate) const CHOOSE: &str = "Choose";
+pub(crate) const WHAT: &str = "What was done";
+pub(crate) const MATERIAL_FIELD: &str = "Material, by class";
+pub(crate) const MATERIAL_HINT: &str = "Of what stays on the piece.";
+
+pub(crate) fn none_of_the_choices(written: &str) -> String {
+    format!(
+        "The record says \"{written}\", which is none of the choices. It is kept until you choose another."
+    )
+}
+
+pub(crate) const BY_WHOM: &str = "By whom";
+pub(crate) const WHEN: &str = "When";
+pub(crate) const WHEN_HINT: &str = "Year-month-day, or as much of it as is known.";
+pub(crate) const BEFORE_FIELD: &str = "How it was before";
+pub(crate) const BEFORE_HINT: &str = "Where, how much, what was found.";
+pub(crate) const AFTER_FIELD: &str = "How it is now";
+pub(crate) const AFTER_HINT: &str = "What changed, what is gone, what to watch.";
+pub(crate) const NO_DATE: &str =
+    "That is not a date. Write it as 2026-05-31, 2026-05 or 2026. It is kept as typed.";

@@ -1,0 +1,182 @@
+//! Words of the sheet for the file.
+
+// Headings
+
+pub(crate) const FOR_THE_FILE: &str = "For the file";
+pub(crate) const IDENTIFICATION: &str = "Identification";
+pub(crate) const EXAMINATION: &str = "Examination";
+pub(crate) const DESCRIPTION: &str = "Description";
+pub(crate) const PARTS: &str = "Condition by part";
+pub(crate) const IMAGES: &str = "Images";
+pub(crate) const RECOMMENDATIONS: &str = "Recommendations";
+pub(crate) const KINDS: &str = "What it may be";
+pub(crate) const VALUE: &str = "Value";
+pub(crate) const TREATMENTS: &str = "Each treatment";
+pub(crate) const COURSES: &str = "Each course";
+pub(crate) const FIGURES: &str = "Figures";
+pub(crate) const REST: &str = "The record, field by field";
+
+// Where nothing is said
+
+pub(crate) const NOT_RECORDED: &str = "not recorded";
+pub(crate) const TOO_LITTLE: &str =
+    "Too little is recorded to recommend anything but looking, and keeping it safe meanwhile.";
+
+// Identification
+
+pub(crate) const CALLED: &str = "Called";
+pub(crate) const NUMBER: &str = "Number or mark it is known by";
+pub(crate) const FORM: &str = "Form";
+pub(crate) const HEIGHT: &str = "Height";
+
+pub(crate) fn mm(height: f64) -> String {
+    format!("{height} mm")
+}
+
+pub(crate) const WHAT_IT_IS: &str = "What it is";
+pub(crate) const YEARS_TOLD: &str = "Years told";
+
+pub(crate) fn from(year: u16) -> String {
+    format!("{year} or later")
+}
+
+pub(crate) fn until(year: u16) -> String {
+    format!("{year} or earlier")
+}
+
+pub(crate) fn between(from: u16, to: u16) -> String {
+    format!("{from} to {to}")
+}
+
+pub(crate) const YEARS_FOUND: &str = "Years by the findings";
+
+pub(crate) fn probably(from: u16, to: u16) -> String {
+    format!("{from} to {to} (1 in 20 earlier, 1 in 20 later)")
+}
+
+pub(crate) const RARE: &str = "Rare, early or sought";
+pub(crate) const DOCUMENTED: &str = "Documented history";
+pub(crate) const YES: &str = "yes";
+pub(crate) const NO: &str = "no, or not said";
+pub(crate) const DATES_REST_ON: &str = "The years rest on:";
+pub(crate) const AGAINST_YEARS_TOLD: &str = "Against the years told:";
+
+// Examination
+
+pub(crate) const DATE: &str = "Date";
+pub(crate) const EXAMINER: &str = "Examiner";
+pub(crate) const LIGHT: &str = "Light";
+pub(crate) const AIDS: &str = "Aids";
+pub(crate) const REASON: &str = "Reason";
+pub(crate) const KEPT_AT: &str = "Kept at";
+
+// Description
+
+pub(crate) const THE_PIECE: &str = "the piece";
+pub(crate) const NO_FINDING: &str = "No finding is recorded.";
+pub(crate) const FINDINGS: &str = "Findings";
+pub(crate) const FINDING_COLUMNS: [&str; 4] = ["Looked for", "Answer", "On", "Id"];
+pub(crate) const CLASHES: &str = "What does not fit together:";
+
+// Parts
+
+/// The label of a field of a part that we know.
+pub(crate) fn part_field(field: &str) -> Option<&'static str> {
+    Some(match field {
+        "bleed" => "Base metal showing",
+        "joint" => "Joints and seams",
+        "joint_distance_mm" => "From the faulty joint to the next, mm",
+        "interior" => "Lining",
+        "fill" => "Filling",
+        "loss" => "Missing metal",
+        "split" => "Splits",
+        "engraving" => "Engraving and chasing",
+        "mount" => "Stamped mount",
+        "corrosion" => "Powder, crust or rust",
+        "xrf_um" => "Silver by X-ray fluorescence, um",
+        "coulometric_um" => "Silver by coulometric spot, um",
+        "section_um" => "Silver in cross-section, um",
+        _ => return None,
+    })
+}
+
+pub(crate) const SILVER: &str = "Silver, worked out";
+pub(crate) const SILVER_LEFT: &str = "Silver left, worked out";
+
+pub(crate) fn of_the_first(share: &str) -> String {
+    format!("; {share} of the first")
+}
+
+pub(crate) fn left(low: &str, high: &str, middle: &str, share: &str) -> String {
+    format!("{low} to {high}, middle {middle} um{share}")
+}
+
+pub(crate) const NO_PART: &str = "No part is recorded.";
+
+pub(crate) fn not_looked_at(parts: &str) -> String {
+    format!("Not looked at: {parts}.")
+}
+
+pub(crate) const BEYOND_RECKONING: &str = "beyond reckoning";
+
+// Images
+
+pub(crate) fn images_kept(count: usize, names: &str) -> String {
+    format!("{count} kept on the device: {names}")
+}
+
+pub(crate) const NO_IMAGE: &str = "No image is noted in the record.";
+pub(crate) const IMAGE_LIST: &str = "Images: number, view, light, date, by whom";
+
+// What it may be
+
+pub(crate) const EVERY_KIND: &str = "Every kind, with its range over the three ladders";
+pub(crate) const KIND_COLUMNS: [&str; 5] = ["Kind", "How likely", "At least", "At most", "Code"];
+
+// Value
+
+pub(crate) const UNDAMAGED: &str = "Undamaged, at hammer";
+pub(crate) const AS_IT_IS: &str = "As it is, at hammer";
+pub(crate) const SELLER_KEEPS: &str = "Of that a seller keeps";
+pub(crate) const RESTS_ON: &str = "Rests on";
+pub(crate) const TYPICAL_VALUES: &str = "typical values; nobody has given a figure";
+pub(crate) const RECORDED_FIGURES: &str = "figures in the record";
+pub(crate) const CURRENCY: &str = "Currency";
+
+// Recommendations
+
+pub(crate) const WHY: &str = "Why:";
+pub(crate) const DOUBTS: &str = "What keeps it from being firmer:";
+pub(crate) const SPECIALIST_FIRST: &str = "Why a specialist should see it first:";
+pub(crate) const NEXT_LOOKS: &str = "What to look at next:";
+
+// Each treatment
+
+pub(crate) const CAN_IT_BE_DONE: &str = "Can it be done";
+pub(crate) const CLASS: &str = "Class";
+pub(crate) const CAN_IT_BE_UNDONE: &str = "Can it be undone";
+pub(crate) const LOST: &str = "Lost for good";
+pub(crate) const COST: &str = "Cost";
+pub(crate) const WHO: &str = "Who may do it";
+pub(crate) const WHY_NOT_NEEDED: &str = "Why not needed";
+
+// Each course
+
+pub(crate) const BARRED: &str = "Weighed, but barred:";
+
+// Figures
+
+pub(crate) const OWN_FIGURES: &str = "Figures replaced by the person's own";
+pub(crate) const OWN_COLUMNS: [&str; 6] =
+    ["Figure", "Own value", "As shipped", "Unit", "Reason", "Id"];
+pub(crate) const UNUSABLE: &str = "In the record, but could not be used:";
+
+// The record, field by field
+
+pub(crate) fn more_entries(count: usize) -> String {
+    format!("{count} more entries stand in the file and not here.")
+}
+
+pub(crate) fn cut(text: &str, letters: usize) -> String {
+    format!("{text} (cut here; {letters} letters in the file)")
+}

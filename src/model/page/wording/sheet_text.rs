@@ -1,0 +1,9 @@
+//! Titles of the sheets, as they stand at their head.
+
+pub(crate) const FOR_THE_CLIENT: &str = "For the client";
+pub(crate) const FOR_A_BUYER: &str = "For a buyer";
+pub(crate) const FOR_THE_FILE: &str = "For the file";
+
+pub(crate) fn titled(piece: &str, title: &str) -> String {
+    format!("{piece}: {title}")
+}
