@@ -1,5 +1,7 @@
 //! Worked examples. The pieces are invented; their records are the files the tests weigh.
 
+use super::wording::examples as say;
+
 /// A worked example.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Example {
@@ -13,49 +15,43 @@ pub struct Example {
 
 /// Every worked example, in the order shown.
 pub const EXAMPLES: [Example; 8] = [
-    Example {
-        title: "The cake basket",
-        story: "An early basket. A trace of copper shows at the foot and the edges, and \
-                somebody has offered to make it look new.",
-        text: include_str!("../../tests/cases/cake_basket.json"),
-    },
-    Example {
-        title: "The worn tray",
-        story: "A tray rubbed for generations until a fifth of it is copper. Would a bright look bring more?",
-        text: include_str!("../../tests/cases/worn_tray.json"),
-    },
-    Example {
-        title: "The teapot for every day",
-        story: "A sturdy pot whose mark names the metal below the silver. The family wants to pour tea from it again.",
-        text: include_str!("../../tests/cases/daily_teapot.json"),
-    },
-    Example {
-        title: "The leaking teapot",
-        story: "A pot of soft grey metal that leaks. Is it worth closing the leak?",
-        text: include_str!("../../tests/cases/leaking_teapot.json"),
-    },
-    Example {
-        title: "The rusted snuffers tray",
-        story: "Silver over iron, with rust coming through. What stops it, and what makes it worse?",
-        text: include_str!("../../tests/cases/rusted_snuffers_tray.json"),
-    },
-    Example {
-        title: "The coffee pot with two skins",
-        story: "An old pot that somebody covered with new silver long ago, with a grey repair at the spout.",
-        text: include_str!("../../tests/cases/replated_coffee_pot.json"),
-    },
-    Example {
-        title: "The copper tureen",
-        story: "A large, later piece made in the old style; nearly half of it is bare copper, and it is to be sold.",
-        text: include_str!("../../tests/cases/copper_reproduction_tureen.json"),
-    },
-    Example {
-        title: "The candlesticks that do not add up",
-        story: "Marks of solid silver on the base and a copper line down the stem: two \
-                signs that do not fit together.",
-        text: include_str!("../../tests/cases/hallmarked_candlesticks.json"),
-    },
+    example(
+        say::CAKE_BASKET,
+        include_str!("../../tests/cases/cake_basket.json"),
+    ),
+    example(
+        say::WORN_TRAY,
+        include_str!("../../tests/cases/worn_tray.json"),
+    ),
+    example(
+        say::DAILY_TEAPOT,
+        include_str!("../../tests/cases/daily_teapot.json"),
+    ),
+    example(
+        say::LEAKING_TEAPOT,
+        include_str!("../../tests/cases/leaking_teapot.json"),
+    ),
+    example(
+        say::RUSTED_SNUFFERS_TRAY,
+        include_str!("../../tests/cases/rusted_snuffers_tray.json"),
+    ),
+    example(
+        say::REPLATED_COFFEE_POT,
+        include_str!("../../tests/cases/replated_coffee_pot.json"),
+    ),
+    example(
+        say::COPPER_TUREEN,
+        include_str!("../../tests/cases/copper_reproduction_tureen.json"),
+    ),
+    example(
+        say::HALLMARKED_CANDLESTICKS,
+        include_str!("../../tests/cases/hallmarked_candlesticks.json"),
+    ),
 ];
+
+const fn example([title, story]: [&'static str; 2], text: &'static str) -> Example {
+    Example { title, story, text }
+}
 
 #[cfg(test)]
 mod tests {

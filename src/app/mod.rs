@@ -13,5 +13,6 @@ pub mod platform;
 pub mod route;
 pub mod shell;
 pub mod state;
+mod wording;
 
 pub use shell::App;

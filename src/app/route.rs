@@ -3,6 +3,8 @@
 
 use leavewell_model::page::CHANGES;
 
+use super::wording::{places, sheet};
+
 /// A screen.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Route {
@@ -54,50 +56,55 @@ struct Sign {
 }
 
 const SIGNS: [Sign; 14] = [
-    sign(Route::Shelf, "#/", "Shelf", &[]),
-    sign(Route::Piece, "#/piece", "Piece", &[]),
-    sign(Route::Look, "#/look", "Look", &["why", "measures"]),
+    sign(Route::Shelf, "#/", places::SHELF, &[]),
+    sign(Route::Piece, "#/piece", places::PIECE, &[]),
+    sign(Route::Look, "#/look", places::LOOK, &["why", "measures"]),
     sign(
         Route::Condition,
         "#/condition",
-        "Condition",
+        places::CONDITION,
         &["bleed", "care", "record"],
     ),
-    sign(Route::Money, "#/money", "Money", &["worth"]),
-    sign(Route::Counsel, "#/counsel", "Counsel", &[CHANGES, "trace"]),
+    sign(Route::Money, "#/money", places::MONEY, &["worth"]),
+    sign(
+        Route::Counsel,
+        "#/counsel",
+        places::COUNSEL,
+        &[CHANGES, "trace"],
+    ),
     sign(
         Route::Treatments,
         "#/treatments",
-        "Treatments",
+        places::TREATMENTS,
         &["catalogue"],
     ),
-    sign(Route::Closer, "#/closer", "Closer", &["deeper"]),
+    sign(Route::Closer, "#/closer", places::CLOSER, &["deeper"]),
     sign(
         Route::Bench,
         "#/bench",
-        "Bench",
+        places::BENCH,
         &["bench", "measures", "bleed"],
     ),
     sign(
         Route::Sheet(Whom::Client),
         "#/sheet/client",
-        "Sheet",
+        places::SHEET,
         &["sheet_client"],
     ),
     sign(
         Route::Sheet(Whom::Buyer),
         "#/sheet/buyer",
-        "Sheet",
+        places::SHEET,
         &["sheet_buyer"],
     ),
     sign(
         Route::Sheet(Whom::File),
         "#/sheet/file",
-        "Sheet",
+        places::SHEET,
         &["sheet_file"],
     ),
-    sign(Route::Done, "#/done", "Work done", &["done"]),
-    sign(Route::Figures, "#/figures", "Figures", &["ledger"]),
+    sign(Route::Done, "#/done", places::DONE, &["done"]),
+    sign(Route::Figures, "#/figures", places::FIGURES, &["ledger"]),
 ];
 
 const fn sign(
@@ -174,18 +181,9 @@ impl Whom {
     #[must_use]
     pub fn words(self) -> [&'static str; 2] {
         match self {
-            Self::Client => [
-                "For the client",
-                "What could be done, what it costs, what is lost for good, and what to ask; with room to choose and sign.",
-            ],
-            Self::Buyer => [
-                "For a buyer",
-                "What it is and what was found and done, told honestly: a few words for a ticket, and a long description.",
-            ],
-            Self::File => [
-                "For the file",
-                "Everything: looks, parts, measures, figures, and how the answer was made.",
-            ],
+            Self::Client => sheet::CLIENT,
+            Self::Buyer => sheet::BUYER,
+            Self::File => sheet::FILE,
         }
     }
 

@@ -29,6 +29,7 @@ use super::parts::places::places;
 use super::platform::{clock, desk, file, page, store};
 use super::route::Route;
 use super::state::{Action, Entry, Leaf, Notice, Open, SaveState, State, Theme, Wish, update};
+use super::wording::{keeping, shell as say};
 use crate::app::parts::words::joined;
 
 /// How long the answer must stand still before it is read out, in milliseconds.
@@ -166,10 +167,10 @@ impl Component for App {
         let skip = el("a", "skip")
             .attr("href", route.href())
             .pressed(skip)
-            .text("Skip to the content");
+            .text(say::SKIP);
         let brand = el("a", "brand")
             .attr("href", Route::Shelf.href())
-            .text("Leavewell");
+            .text(say::NAME);
         let mut holder = el("div", "places-holder");
         if let Some(page) = page.filter(|_| *route != Route::Shelf) {
             holder = holder.put(places(page.open, *route)).el(steps(
@@ -330,11 +331,10 @@ impl App {
                 );
             }
             (Err(why), _) => tell(
-                Problem {
-                    field: "file".to_owned(),
-                    message: "The sheet could not be written.".to_owned(),
-                    remedy: joined(&["Try again, or print it. For a report: ", &why]),
-                },
+                file::trouble([
+                    keeping::SHEET_NOT_WRITTEN,
+                    &keeping::sheet_not_written_next(&why),
+                ]),
                 None,
                 &self.act,
             ),
@@ -432,12 +432,7 @@ impl App {
                 if store::keep_figures(text.as_deref()) {
                     act.emit(Action::BeginWithOwn(text.is_some()));
                 } else {
-                    let problem = Problem {
-                        field: "figures".to_owned(),
-                        message: "This browser keeps nothing for this page.".to_owned(),
-                        remedy: "Save the figures as a file instead.".to_owned(),
-                    };
-                    tell(problem, None, act);
+                    tell(file::trouble(keeping::FIGURES_NOT_KEPT), None, act);
                 }
             }
             Wish::Print => page::print(),
@@ -561,12 +556,7 @@ fn with_key(id: &str, text: String) -> String {
 
 fn save(name: &str, text: String, act: &Callback<Action>) {
     if !file::save(name, &text) {
-        let problem = Problem {
-            field: "file".to_owned(),
-            message: "The browser did not let the file be saved.".to_owned(),
-            remedy: "Allow downloads for this page, then try again.".to_owned(),
-        };
-        tell(problem, Some(text), act);
+        tell(file::trouble(keeping::FILE_NOT_SAVED), Some(text), act);
     }
 }
 
@@ -579,19 +569,14 @@ fn tell(problem: Problem, rescue: Option<String>, act: &Callback<Action>) {
 }
 
 fn gone() -> Problem {
-    Problem {
-        field: "file".to_owned(),
-        message: "This piece is no longer on this device.".to_owned(),
-        remedy: "It may have been removed in another tab. If you saved it as a file, open that."
-            .to_owned(),
-    }
+    file::trouble(keeping::GONE)
 }
 
 fn title(route: Route, open: Option<&Open>) -> String {
     match (route, open) {
-        (Route::Shelf, _) => "Leavewell".to_owned(),
-        (_, None) => route.name().to_owned() + " · Leavewell",
-        (_, Some(open)) => joined(&[route.name(), " · ", &open.name(), " · Leavewell"]),
+        (Route::Shelf, _) => say::NAME.to_owned(),
+        (_, None) => say::title(route.name()),
+        (_, Some(open)) => say::title_with(route.name(), &open.name()),
     }
 }
 
@@ -606,7 +591,7 @@ fn theme_switch(now: Theme, act: &Callback<Action>) -> Html {
             option(theme.id(), theme.label(), theme == now)
         });
     el("div", "theme")
-        .el(el("label", "").attr("for", "theme").text("Appearance"))
+        .el(el("label", "").attr("for", "theme").text(say::APPEARANCE))
         .el(select)
         .html()
 }
@@ -621,11 +606,11 @@ fn steps(open: &Open, (back, forth): (bool, bool), act: &Callback<Action>) -> El
             .text(words)
     };
     let changes = el("details", "more")
-        .tag("summary", "What has changed")
+        .tag("summary", say::CHANGES)
         .el(el("record-changes", "").set("case", open.id.clone()));
     el("div", "steps")
-        .el(step("Undo", back, "Control+Z", Action::Undo))
-        .el(step("Redo", forth, "Control+Shift+Z", Action::Redo))
+        .el(step(say::UNDO, back, "Control+Z", Action::Undo))
+        .el(step(say::REDO, forth, "Control+Shift+Z", Action::Redo))
         .el(changes)
 }
 
@@ -634,13 +619,8 @@ fn notices(state: &State, act: &Callback<Action>, wish: &Callback<Wish>) -> Html
     let unsaved = state.open.as_ref().and_then(|open| match &open.saved {
         SaveState::Kept => None,
         SaveState::Failed(why) => Some(Notice {
-            what: joined(&[
-                "The last change to \"",
-                &open.name(),
-                "\" is not kept. ",
-                why,
-            ]),
-            remedy: "Save it as a file now, so that nothing is lost.".to_owned(),
+            what: keeping::change_not_kept(&open.name(), why),
+            remedy: keeping::CHANGE_NOT_KEPT_NEXT.to_owned(),
             rescue: Some(open.draft.to_json()),
         }),
     });
@@ -661,39 +641,31 @@ fn told(notice: &Notice, wish: &Callback<Wish>, dismiss: Option<&Callback<Action
     let mut told = el("div", "notice").el(words);
     if let Some(text) = &notice.rescue {
         let save = press(wish, Wish::Rescue(text.clone()));
-        told = told.el(button("").pressed(save).text("Save the record as a file"));
+        told = told.el(button("").pressed(save).text(keeping::SAVE_RECORD));
     }
     told.el(match dismiss {
         None => el("span", "").hidden(true),
         Some(act) => button("quiet")
             .pressed(press(act, Action::DismissNotice))
-            .text("I have read this"),
+            .text(keeping::READ),
     })
 }
 
 fn nothing_open() -> Html {
     let shelf = el("a", "button")
         .attr("href", Route::Shelf.href())
-        .text("Go to the shelf");
+        .text(say::GO_TO_SHELF);
     let head = el("header", "screen-head")
-        .el(el("h1", "").attr("tabindex", "-1").text("No piece is open"))
-        .p(
-            "purpose",
-            "Choose a piece from the shelf, start one, or open a worked example.",
-        )
+        .el(el("h1", "").attr("tabindex", "-1").text(say::NOTHING_OPEN))
+        .p("purpose", say::NOTHING_OPEN_NEXT)
         .el(el("p", "next-step").el(shelf));
     el("div", "screen").el(head).html()
 }
 
 /// The deferral line stands on every screen, whatever it shows.
 fn foot() -> Html {
-    let private = el("p", "")
-        .text(
-            "What you enter stays on this device: nothing is sent anywhere. Save a piece as a file to keep it \
-             safe or to hand it on. Figures of ",
-        )
-        .text(LEDGER_VERSION)
-        .text(".");
+    let [before, after] = say::PRIVATE;
+    let private = el("p", "").text(before).text(LEDGER_VERSION).text(after);
     el("footer", "foot")
         .p(
             "deferral",

@@ -16,6 +16,7 @@ use serde_json::{Value, json};
 
 use super::history::History;
 use super::parts::share;
+use super::wording::{keeping, shelf, shell};
 use crate::app::parts::words::joined;
 
 /// How many looks not taken yet stand first on the screen of looks.
@@ -560,9 +561,9 @@ impl Theme {
     #[must_use]
     pub fn label(self) -> &'static str {
         match self {
-            Self::System => "As the system",
-            Self::Light => "Light",
-            Self::Dark => "Dark",
+            Self::System => shell::AS_THE_SYSTEM,
+            Self::Light => shell::LIGHT,
+            Self::Dark => shell::DARK,
         }
     }
 
@@ -715,12 +716,8 @@ fn laid(state: &State, text: &str) -> Option<State> {
     let mut draft = state.open.as_ref()?.draft.clone();
     let notice = match draft.lay_figures(text) {
         Ok(count) => Notice {
-            what: joined(&[
-                &super::parts::words::count(count, "figure is", "figures are"),
-                " laid over those of this piece.",
-            ]),
-            remedy: "Each stands below with its reason, where it can be changed or taken back."
-                .to_owned(),
+            what: keeping::figures_laid(count),
+            remedy: keeping::FIGURES_LAID_NEXT.to_owned(),
             rescue: None,
         },
         Err(problem) => Notice {
@@ -825,10 +822,7 @@ fn name_of(draft: &Draft) -> String {
     if !name.trim().is_empty() {
         return name;
     }
-    form_of(draft).map_or_else(
-        || "Unnamed piece".to_owned(),
-        |form| form.label().to_owned(),
-    )
+    form_of(draft).map_or_else(|| shelf::UNNAMED.to_owned(), |form| form.label().to_owned())
 }
 
 fn form_of(draft: &Draft) -> Option<Form> {

@@ -8,6 +8,7 @@ use super::figure::{Frame, LINE, bar, figure, stroke, word, words};
 use super::scale::{Scale, anchor, count, lines};
 use crate::app::parts::element::{el, group};
 use crate::app::parts::words::{joined, money};
+use crate::app::wording::charts as say;
 
 struct Step {
     text: Vec<String>,
@@ -26,11 +27,9 @@ pub fn bridge(reasons: &[ReasonReport], currency: Currency) -> Html {
     let scale = Scale::holding(&held);
     let sum = steps.last().map_or(0.0, |s| s.amount);
     let title = if sum == 0.0 {
-        "The work leaves as much as leaving it".to_owned()
+        say::BRIDGE_EVEN.to_owned()
     } else {
-        let how = if sum > 0.0 { " more" } else { " less" };
-        let amount = money(sum.abs(), currency);
-        joined(&["Together: ", &amount, how, " than by leaving it"])
+        say::together(&money(sum.abs(), currency), sum > 0.0)
     };
     let rows = steps
         .iter()
@@ -45,10 +44,9 @@ pub fn bridge(reasons: &[ReasonReport], currency: Currency) -> Html {
     let frame = Frame {
         id: "bridge",
         title,
-        desc: "Each bar is one cause. It starts where the last one ended: to the right it adds money, to the left it \
-               takes money away. The dashed line is the piece as it is; the last bar is the sum.",
+        desc: say::BRIDGE_READ,
         height: height + 18.0,
-        head: &["Cause", "Amount", "So far"],
+        head: &say::BRIDGE_HEAD,
         rows,
     };
     let zero = scale.place(0.0);
@@ -64,7 +62,7 @@ pub fn bridge(reasons: &[ReasonReport], currency: Currency) -> Html {
                 .html(),
         )
         .put(word(
-            "as it is",
+            say::AS_IT_IS,
             zero,
             height + 14.0,
             "chart-quiet",
@@ -110,9 +108,9 @@ fn row(step: &Step, scale: Scale, currency: Currency) -> Html {
 
 /// Causes that add up, with their names in few words; other reasons carry amounts that do not.
 const CAUSES: [(&str, &str); 3] = [
-    ("value", "Change in what it would fetch"),
-    ("fees", "Selling charges on that"),
-    ("cost", "Cost of the work"),
+    ("value", say::CAUSE_VALUE),
+    ("fees", say::CAUSE_FEES),
+    ("cost", say::CAUSE_COST),
 ];
 
 /// Whether the reasons hold a bridge at all: leaving a piece alone moves no money.
@@ -150,6 +148,6 @@ fn steps(reasons: &[ReasonReport]) -> (Vec<Step>, f64) {
             so_far += amount;
         }
     }
-    push("Together", 0.0, so_far, true);
+    push(say::TOGETHER, 0.0, so_far, true);
     (steps, top)
 }

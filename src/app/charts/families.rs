@@ -5,9 +5,10 @@ use leavewell_model::small::capital;
 use yew::prelude::*;
 
 use super::figure::{Frame, LINE, bar, figure, whisker, word};
-use super::scale::{Scale, count, odds};
+use super::scale::{Scale, count};
 use crate::app::parts::element::{el, group};
-use crate::app::parts::words::{joined, percent};
+use crate::app::parts::words::percent;
+use crate::app::wording::charts::{self as say, odds};
 
 /// Height of one family.
 const ROW: f64 = 54.0 + LINE;
@@ -15,23 +16,22 @@ const ROW: f64 = 54.0 + LINE;
 /// Families as bars, most likely first.
 pub fn families(bars: &[FamilyReport]) -> Html {
     let title = match bars.first() {
-        None => "Nothing is known yet of what it is".to_owned(),
-        Some(first) => joined(&["Most likely ", &first.name, ": ", &odds(first.p)]),
+        None => say::NO_FAMILY_YET.to_owned(),
+        Some(first) => say::likeliest_family(&first.name, &odds(first.p)),
     };
     let rows = bars
         .iter()
         .map(|b| {
-            let between = joined(&[&percent(b.low), " to ", &percent(b.high)]);
+            let between = say::between(&percent(b.low), &percent(b.high));
             vec![capital(&b.name), odds(b.p), between]
         })
         .collect();
     let frame = Frame {
         id: "families",
         title,
-        desc: "One bar for each family of plate: the longer, the more likely. The thin line below it shows how far the \
-               figure may be out.",
+        desc: say::FAMILIES_READ,
         height: ROW * count(bars.len()),
-        head: &["Family", "How likely", "Between"],
+        head: &say::FAMILIES_HEAD,
         rows,
     };
     let drawing = group().each(bars.iter().enumerate(), |(i, bar)| {

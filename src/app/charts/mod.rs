@@ -18,5 +18,6 @@ pub use change::{amount, change};
 pub use families::families;
 pub use outcomes::outcomes;
 pub use plane::plane;
-pub(crate) use scale::unbeaten;
 pub use silver_left::silver_left;
+
+pub(crate) use super::wording::charts::unbeaten;

@@ -5,18 +5,19 @@ use leavewell_model::report::{CourseReport, Text};
 use yew::prelude::*;
 
 use super::figure::{Frame, LINE, figure, stroke, word, words};
-use super::scale::{Scale, anchor, count, lines, unbeaten};
+use super::scale::{Scale, anchor, count, lines};
 use crate::app::parts::element::{el, group};
 use crate::app::parts::words::{gain_band, in_hundred, money};
+use crate::app::wording::charts as say;
 
 /// A plan's name, and what is to be known of it at once.
 pub(super) fn named(course: &CourseReport, advised: bool) -> String {
     if advised {
-        course.name.clone() + " (advised)"
+        say::advised(&course.name)
     } else if course.barred.is_empty() {
         course.name.clone()
     } else {
-        course.name.clone() + " (barred)"
+        say::barred(&course.name)
     }
 }
 
@@ -71,18 +72,16 @@ pub fn outcomes(courses: &[&CourseReport], advised: &[Text], currency: Currency)
     let frame = Frame {
         id: "outcomes",
         title: title(courses, advised).to_owned(),
-        desc: "For each plan a line holds 8 outcomes in 10; the upright mark is the middle one. Right of the dashed \
-               line there is more money than by leaving it as it is, left of it less. Unbeaten: of 100 ways things \
-               may be, so many in which nothing else does noticeably better.",
+        desc: say::PLANS_READ,
         height: top + 22.0,
-        head: &["Plan", "Against leaving it", "Middle", "Unbeaten in"],
+        head: &say::PLANS_HEAD,
         rows: table(courses, currency),
     };
     let zero = scale.place(0.0);
     let (low, high) = scale.ends();
     let drawing = group()
         .put(stroke("chart-zero", (zero, 20.0), (zero, top)))
-        .put(word("as it is", zero, 14.0, "chart-quiet", anchor(zero)))
+        .put(word(say::AS_IT_IS, zero, 14.0, "chart-quiet", anchor(zero)))
         .el(group().each(&rows, |row| {
             el("g", class_of(row.course, row.advised))
                 .key(&row.course.steps.join("+"))
@@ -137,18 +136,16 @@ fn line(row: &Row, scale: Scale) -> Html {
 fn said(course: &CourseReport, currency: Currency) -> String {
     let gain = course.net_gain;
     let money = if gain.p10 == 0.0 && gain.p90 == 0.0 {
-        "no change".to_owned()
+        say::NO_CHANGE.to_owned()
     } else {
-        gain_band(gain, currency)
-            .trim_start_matches("about ")
-            .to_owned()
+        say::range_alone(&gain_band(gain, currency)).to_owned()
     };
-    money + "; " + &unbeaten(course.p_best)
+    say::gain_and_unbeaten(&money, &say::unbeaten(course.p_best))
 }
 
 fn title(courses: &[&CourseReport], advised: &[Text]) -> &'static str {
     let Some(best) = courses.iter().find(|c| c.steps == advised) else {
-        return "What each plan brings, against leaving it";
+        return say::PLANS;
     };
     let others = || {
         courses
@@ -156,11 +153,11 @@ fn title(courses: &[&CourseReport], advised: &[Text]) -> &'static str {
             .filter(|c| c.steps != best.steps && c.barred.is_empty())
     };
     if others().all(|c| c.net_gain.p50 <= best.net_gain.p50) {
-        "In money, no plan does better than the one advised"
+        say::ADVISED_IS_BEST
     } else if others().all(|c| c.net_gain.p10 <= best.net_gain.p50) {
-        "In money the best plans overlap; other reasons decide"
+        say::PLANS_OVERLAP
     } else {
-        "In money alone another plan does better; other reasons decide"
+        say::ANOTHER_IS_BETTER
     }
 }
 

@@ -1,7 +1,5 @@
 //! From figures to places in a picture, and words cut to fit it.
 
-use crate::app::parts::words::{in_hundred, joined};
-
 /// A small number of things, as a length can be counted in.
 pub(super) fn count(things: usize) -> f64 {
     f64::from(u16::try_from(things).unwrap_or(u16::MAX))
@@ -108,52 +106,6 @@ pub(super) fn lines(text: &str, most: usize) -> Vec<String> {
     lines
 }
 
-/// A chance as a person would say it: "about 3 in 4".
-pub(super) fn odds(p: f64) -> String {
-    const SAID: [(f64, &str); 17] = [
-        (0.02, "1 in 50"),
-        (0.05, "1 in 20"),
-        (0.1, "1 in 10"),
-        (1.0 / 6.0, "1 in 6"),
-        (0.2, "1 in 5"),
-        (0.25, "1 in 4"),
-        (1.0 / 3.0, "1 in 3"),
-        (0.4, "2 in 5"),
-        (0.5, "1 in 2"),
-        (0.6, "3 in 5"),
-        (2.0 / 3.0, "2 in 3"),
-        (0.75, "3 in 4"),
-        (0.8, "4 in 5"),
-        (5.0 / 6.0, "5 in 6"),
-        (0.9, "9 in 10"),
-        (0.95, "19 in 20"),
-        (0.98, "49 in 50"),
-    ];
-    if p < 0.015 {
-        return "fewer than 1 in 50".to_owned();
-    }
-    if p > 0.985 {
-        return "more than 49 in 50".to_owned();
-    }
-    let nearest = SAID
-        .iter()
-        .min_by(|a, b| (a.0 - p).abs().total_cmp(&(b.0 - p).abs()));
-    nearest
-        .map(|(_, words)| joined(&["about ", words]))
-        .unwrap_or_default()
-}
-
-/// How often nothing else does noticeably better.
-pub(crate) fn unbeaten(share: f64) -> String {
-    if share <= 0.0 {
-        "always beaten".to_owned()
-    } else if share >= 1.0 {
-        "never beaten".to_owned()
-    } else {
-        joined(&["unbeaten in ", &in_hundred(share).replace(" in ", " of ")])
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -169,19 +121,6 @@ mod tests {
         assert_eq!(at(scale, 1e9), "98%");
         assert_eq!(at(Scale::holding(&[]), 0.5), "50%");
         assert_eq!(at(Scale::holding(&[3.0]), 3.0), "50%");
-    }
-
-    #[test]
-    fn chances_are_said_simply() {
-        for (p, words) in [
-            (0.0, "fewer than 1 in 50"),
-            (0.03, "about 1 in 50"),
-            (0.76, "about 3 in 4"),
-            (0.52, "about 1 in 2"),
-            (0.99, "more than 49 in 50"),
-        ] {
-            assert_eq!(odds(p), words, "{p}");
-        }
     }
 
     #[test]

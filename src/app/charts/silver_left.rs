@@ -6,7 +6,8 @@ use yew::prelude::*;
 use super::figure::{Frame, LINE, bar, figure, whisker, word, words};
 use super::scale::{Scale, count, lines};
 use crate::app::parts::element::{el, group};
-use crate::app::parts::words::{joined, number_band, percent, small};
+use crate::app::parts::words::{number_band, percent, small};
+use crate::app::wording::charts as say;
 
 /// A bar for each part, against the silver it was made with.
 pub fn silver_left(parts: &[PartReport]) -> Html {
@@ -24,24 +25,15 @@ pub fn silver_left(parts: &[PartReport]) -> Html {
             .total_cmp(&b.left_fraction.unwrap_or(1.0))
     });
     let title = thinnest.map_or_else(
-        || "No layer of silver to run out".to_owned(),
-        |part| {
-            let (name, left) = (small(&part.name), left_words(part));
-            joined(&["Thinnest: ", &name, ", ", &left, " of its first silver"])
-        },
+        || say::NO_LAYER.to_owned(),
+        |part| say::thinnest(&small(&part.name), &left_words(part)),
     );
     let frame = Frame {
         id: "silver-left",
         title,
-        desc: "The long outline is the silver a part was made with; the filled bar is what is left, and the thin line \
-               below it shows how far that may be out.",
+        desc: say::SILVER_LEFT_READ,
         height: top.max(LINE),
-        head: &[
-            "Part",
-            "Silver left",
-            "Thickness in thousandths of a millimetre",
-            "Base metal shows on",
-        ],
+        head: &say::SILVER_LEFT_HEAD,
         rows: parts.iter().map(table_row).collect(),
     };
     let drawing = group().each(&rows, |(part, said, top)| {
@@ -76,15 +68,15 @@ fn row(part: &PartReport, said: &[String], top: f64) -> Html {
 
 fn left_words(part: &PartReport) -> String {
     part.left_fraction
-        .map_or_else(|| "not a layer".to_owned(), percent)
+        .map_or_else(|| say::NOT_A_LAYER.to_owned(), percent)
 }
 
 fn words_beside(part: &PartReport) -> String {
     let left = left_words(part);
     if part.bleed > 0.0 {
-        left + " left; base metal shows on " + &percent(part.bleed)
+        say::left_where_bare(&left, &percent(part.bleed))
     } else {
-        left + " left; no base metal shows"
+        say::left_nowhere_bare(&left)
     }
 }
 
@@ -92,7 +84,8 @@ fn table_row(part: &PartReport) -> Vec<String> {
     vec![
         part.name.to_string(),
         left_words(part),
-        part.left_um.map_or_else(|| "solid".to_owned(), number_band),
+        part.left_um
+            .map_or_else(|| say::SOLID.to_owned(), number_band),
         percent(part.bleed),
     ]
 }

@@ -20,6 +20,7 @@ use crate::app::parts::screen::screen;
 use crate::app::parts::words::small;
 use crate::app::route::Route;
 use crate::app::state::{Action, Open, Target};
+use crate::app::wording::condition as say;
 use fields::part_fields;
 
 /// The condition of the piece, part by part.
@@ -34,11 +35,7 @@ pub fn condition_page(page: Page) -> Html {
     screen(
         page,
         (Route::Condition, Route::Money),
-        [
-            "Condition, part by part",
-            "Say what you see on each part. Leave out what you have not looked at: it widens the range, no more.",
-            "Next: what it might fetch",
-        ],
+        [say::TITLE, say::PURPOSE, say::NEXT],
         of_report(open, answer),
         group()
             .el(el("div", "condition")
@@ -47,28 +44,18 @@ pub fn condition_page(page: Page) -> Html {
                 .el(el("div", "part-side")
                     .put(part_fields(page, lit))
                     .el(photos(page, lit))))
+            .put(fold("more", say::MEASURE_BARE, leaf(page, "bleed")))
+            .put(fold("more", say::HOW_LONG_IT_LASTS, leaf(page, "care")))
             .put(fold(
                 "more",
-                "Measure how much base metal shows",
-                leaf(page, "bleed"),
-            ))
-            .put(fold(
-                "more",
-                "How long the silver will last, by how it is kept",
-                leaf(page, "care"),
-            ))
-            .put(fold(
-                "more",
-                "The condition record: more about each part, and earlier records",
+                say::RECORD,
                 group()
                     .put(leaf(page, "record"))
                     .el(el("p", "")
                         .el(button("")
                             .pressed(press(page.act, Action::KeepRecord))
-                            .text("Keep a copy of this record"))
-                        .el(el("span", "hint").text(
-                            " Do it before anything is done to the piece; later records are laid beside it.",
-                        )))
+                            .text(say::KEEP_RECORD))
+                        .el(el("span", "hint").text(say::KEEP_RECORD_WHEN)))
                     .html(),
             ))
             .put(cautions(&here(open, &parts)))
@@ -92,23 +79,20 @@ fn photos(page: Page, part: PartName) -> El {
 fn drawn(open: &Open, lit: PartName, parts: &[PartName]) -> El {
     let no_form = el("p", "hint")
         .hidden(open.form().is_some())
-        .text("No form is given yet, so a plain covered cup stands in. ")
+        .text(say::NO_FORM)
         .el(el("a", "")
             .attr("href", Route::Piece.href())
-            .text("Say what it is"));
+            .text(say::SAY_THE_FORM));
     el("div", "condition-piece")
         .put(piece_drawing(open.form(), lit, &bleeds(open, parts)))
         .el(no_form)
-        .p(
-            "hint",
-            "Stripes: where base metal shows, as far as you have said.",
-        )
+        .p("hint", say::STRIPES)
 }
 
 /// The parts, to choose one from.
 fn list(page: Page, lit: PartName, parts: &[PartName]) -> El {
     el("ul", "part-list")
-        .attr("aria-label", "Parts of the piece")
+        .attr("aria-label", say::PARTS)
         .each(parts, |part| {
             let pressed = if *part == lit { "true" } else { "false" };
             let button = button("part-button")
@@ -151,13 +135,16 @@ fn bleeds(open: &Open, parts: &[PartName]) -> Vec<(PartName, f64)> {
 
 fn answer(report: &Report) -> Html {
     let parts = &report.silver.parts;
-    group().el(el("h2", "").text("Silver left")).p("", "This is worked out from how much base metal you say shows, and from how thick such silver was when \
-                 new.").el(el("ul", "silver-words")
-            .each(parts, |part| {
-                el("li", "")
-                    .key(&part.part)
-                    .put(named(part.name.get(), ": ".to_owned() + &part.words))
-            })).put(silver_left(parts)).html()
+    group()
+        .el(el("h2", "").text(say::SILVER_LEFT))
+        .p("", say::SILVER_LEFT_FROM)
+        .el(el("ul", "silver-words").each(parts, |part| {
+            el("li", "")
+                .key(&part.part)
+                .put(named(part.name.get(), say::left_on(&part.words)))
+        }))
+        .put(silver_left(parts))
+        .html()
 }
 
 /// Cautions for what is recorded here: lead, closed hollows, things that eat the metal.
@@ -173,10 +160,10 @@ fn here(open: &Open, parts: &[PartName]) -> Vec<CautionReport> {
     let eaten = any("corrosion", &["green", "white_powder", "rust"]);
     // Testing for lead is named on every part, so its caution always stands here.
     [
-        (lead, "caution.lead", "Lead"),
-        (eaten, "caution.corrosion", "Corrosion"),
-        (hollow, "caution.sealed", "Closed hollow parts"),
-        (true, "caution.T17", "Test for lead"),
+        (lead, "caution.lead", say::ABOUT_LEAD),
+        (eaten, "caution.corrosion", say::ABOUT_CORROSION),
+        (hollow, "caution.sealed", say::ABOUT_SEALED),
+        (true, "caution.T17", say::ABOUT_LEAD_TEST),
     ]
     .into_iter()
     .filter(|(named, ..)| *named)

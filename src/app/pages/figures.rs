@@ -9,51 +9,44 @@ use crate::app::parts::element::{button, el};
 use crate::app::parts::marks::press;
 use crate::app::parts::screen::head;
 use crate::app::state::{Action, Wish};
+use crate::app::wording::figures as say;
 
 /// The ledger.
 pub fn figures_page(page: Page, wish: &Callback<Wish>) -> Html {
     let own = page.open.draft.own_figures().is_some();
     let read = wish.reform(Wish::ReadFigures);
     let back = el("details", "confirm")
-        .el(el("summary", "").text("Go back to the figures as shipped"))
-        .p("", "Every figure of your own goes from this piece. Save them as a file first if you may want them again.")
+        .el(el("summary", "").text(say::GO_BACK))
+        .p("", say::GO_BACK_MEANS)
         .el(button("stop")
-            .pressed(press(page.act, Action::Put("overrides".to_owned(), String::new())))
-            .text("Take them all back"));
+            .pressed(press(
+                page.act,
+                Action::Put("overrides".to_owned(), String::new()),
+            ))
+            .text(say::GO_BACK_NOW));
     let buttons = el("div", "buttons")
         .el(button("")
             .attr("disabled", if own { "" } else { "disabled" })
             .pressed(press(wish, Wish::SaveFigures))
-            .text("Save my figures as a file"))
+            .text(say::SAVE))
         .el(el("div", "").hidden(!own).el(back));
     let begins = page.state.begins_with_own;
     let new_pieces = el("div", "buttons")
         .el(button("")
             .attr("disabled", if own { "" } else { "disabled" })
             .pressed(press(wish, Wish::BeginWithOwn(true)))
-            .text("Begin new pieces with mine"))
+            .text(say::BEGIN_WITH_MINE))
         .el(el("span", "").hidden(!begins).el(button("quiet")
             .pressed(press(wish, Wish::BeginWithOwn(false)))
-            .text("Begin them with the figures as shipped again")));
+            .text(say::BEGIN_AS_SHIPPED)));
     let said = el("p", "hint").text(if begins {
-        "New pieces on this device begin with figures of yours, terms of selling among them."
+        say::BEGINS_WITH_MINE
     } else {
-        "New pieces on this device begin with the figures as shipped."
+        say::BEGINS_AS_SHIPPED
     });
-    let file = chosen_file(
-        "figures-file",
-        [
-            "A file of figures",
-            "It is laid over the figures of this piece; the file stays as it is.",
-        ],
-        read,
-    );
+    let file = chosen_file("figures-file", say::FILE, read);
     el("div", "screen is-wide")
-        .put(head(
-            page,
-            "The figures behind the answer",
-            "Every number somebody could dispute, with its range and its source. Put in your own where you know better.",
-        ))
+        .put(head(page, say::TITLE, say::PURPOSE))
         .el(buttons)
         .el(new_pieces)
         .el(said)

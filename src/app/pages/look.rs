@@ -2,7 +2,7 @@
 
 use leavewell_model::case::{Form, PartName, Seen};
 use leavewell_model::facts::{FindingFact, Place, finding, findings};
-use leavewell_model::report::{AfterLook, IdentityReport, NextLook};
+use leavewell_model::report::{IdentityReport, NextLook};
 use leavewell_model::small::capital;
 use yew::prelude::*;
 
@@ -14,10 +14,11 @@ use crate::app::parts::element::{El, el, group};
 use crate::app::parts::field::heard;
 use crate::app::parts::marks::{fold, named, section};
 use crate::app::parts::screen::screen;
-use crate::app::parts::words::{count, joined, percent};
+use crate::app::parts::words::{joined, percent};
 use crate::app::platform::page::looks;
 use crate::app::route::Route;
 use crate::app::state::{Action, Target};
+use crate::app::wording::look as say;
 
 /// Look.
 pub fn look_page(page: Page) -> Html {
@@ -25,47 +26,24 @@ pub fn look_page(page: Page) -> Html {
     let first = open.first_looks.iter().filter_map(|id| finding(id));
     let none = open.first_looks.is_empty();
     let few = group()
-        .p(
-            "hint",
-            "Start here. A loupe (a small magnifying glass) and daylight are enough for most. Never scratch, file \
-             or heat anything to see more.",
-        )
+        .p("hint", say::FEW_HINT)
         .el(el("div", "findings").each(first, |fact| finding_of(page, fact, "few-")))
         // They come with the first answer.
-        .el(el("div", "").hidden(!none).put(of_report(open, |_| el("p", "").html())));
+        .el(el("div", "")
+            .hidden(!none)
+            .put(of_report(open, |_| el("p", "").html())));
     let every = group()
-        .p(
-            "hint",
-            "By place on the piece. What you have answered above is answered here too.",
-        )
+        .p("hint", say::EVERYTHING_HINT)
         .el(el("div", "").each(Place::ALL, |place| place_group(page, place)));
     screen(
         page,
         (Route::Look, Route::Condition),
-        [
-            "Look at the piece",
-            "Say what you see. \"Not sure\" is a good answer: it keeps the range wide and does not stop you.",
-            "Next: the state of each part",
-        ],
+        [say::TITLE, say::PURPOSE, say::NEXT],
         what_it_is(page),
         group()
-            .put(section(
-                "",
-                "few-title",
-                "The few that tell most",
-                few.html(),
-            ))
-            .put(section(
-                "",
-                "all-title",
-                "Everything there is to look for",
-                every.html(),
-            ))
-            .put(fold(
-                "more",
-                "Readings with a number: density, conductivity, X-ray",
-                leaf(page, "measures"),
-            ))
+            .put(section("", "few-title", say::FEW, few.html()))
+            .put(section("", "all-title", say::EVERYTHING, every.html()))
+            .put(fold("more", say::READINGS, leaf(page, "measures")))
             .html(),
     )
 }
@@ -76,14 +54,13 @@ fn place_group(page: Page, place: Place) -> El {
         .iter()
         .filter(|f| !page.open.draft.answer(f.id).0.is_empty())
         .count();
-    let looks = count(here.len(), "look", "looks");
-    let state = joined(&[&answered.to_string(), " of ", &looks, " answered"]);
+    let state = say::answered(answered, here.len());
+    let name = say::place(place);
     let summary = el("summary", "")
-        .tag("h3", place_name(place))
+        .tag("h3", name)
         // A space, so that the two are not read as one word.
         .text(" ")
         .el(el("span", "place-state").words(state));
-    let name = place_name(place);
     // Fifty looks that nobody sees would make every answer slow.
     let opened = page.state.groups.contains(&name);
     let shown = here.into_iter().filter(|_| opened);
@@ -91,7 +68,7 @@ fn place_group(page: Page, place: Place) -> El {
         .key(name)
         .toggled(page.act.reform(move |_: Event| Action::Group(name)))
         .el(summary)
-        .p("hint", place_hint(place))
+        .p("hint", say::place_hint(place))
         .el(el("div", "findings").each(shown, |fact| finding_of(page, fact, "all-")))
 }
 
@@ -99,17 +76,14 @@ fn finding_of(page: Page, fact: &FindingFact, group: &str) -> El {
     let id = joined(&[group, fact.id]);
     let (answer, part) = page.open.draft.answer(fact.id);
     let seen = answer == Seen::Yes.id();
-    let needs = joined(&["You need: ", fact.needs, ". ", effort(fact)]);
+    let needs = say::needs(fact.needs, fact.invasive);
     let mut place = el("div", "where").hidden(!seen);
     // Sixty lists that nobody sees would make every answer slow.
     if seen {
         place = place.put(list(
             &(id.clone() + "-part"),
-            joined(&["On which part did you see it? (", fact.title, ")"]).into(),
-            [
-                "If it is all over, or you cannot say, leave it.",
-                "The piece as a whole",
-            ],
+            say::seen_on(fact.title).into(),
+            say::SEEN_ON,
             &part,
             parts(page.open.form()),
             heard(page, Target::SeenOn(fact.id)),
@@ -120,7 +94,7 @@ fn finding_of(page: Page, fact: &FindingFact, group: &str) -> El {
         &id,
         page,
         Target::Answer(fact.id),
-        [fact.title, fact.look_for, "Not looked"],
+        [fact.title, fact.look_for, say::NOT_LOOKED],
         choices!(Seen),
     );
     let how = el("div", "").p("", fact.how).said("hint", needs);
@@ -129,7 +103,7 @@ fn finding_of(page: Page, fact: &FindingFact, group: &str) -> El {
         .put(answers)
         .el(drawing(fact.id))
         .el(place)
-        .put(fold("how", "How to look", how.html()))
+        .put(fold("how", say::HOW_TO_LOOK, how.html()))
 }
 
 /// What the eye sees when it is there, and when it is not. The words beside it say the same to listeners.
@@ -142,17 +116,17 @@ fn drawing(id: &str) -> El {
             .attr("viewBox", "0 0 240 90")
             .el(drawn))
         .el(el("figcaption", "")
-            .tag("span", "There")
-            .tag("span", "Not there"))
+            .tag("span", say::THERE)
+            .tag("span", say::NOT_THERE))
 }
 
 /// What the piece is, as far as the answers tell.
 fn what_it_is(page: Page) -> Html {
     let identity = &*page.open.identity;
     let meanings = el("div", "").each(&identity.family_bars, |f| {
-        el("p", "").put(named(capital(&f.name) + ": ", f.meaning.get()))
+        el("p", "").put(named(say::family(&f.name), f.meaning.get()))
     });
-    let odd = |text: &String| el("p", "care").put(named("Does not fit: ", text.clone()));
+    let odd = |text: &String| el("p", "care").put(named(say::DOES_NOT_FIT, text.clone()));
     let contradictions = el("div", "contradictions")
         .each(&identity.date_conflicts, odd)
         .each(&identity.contradictions, |c| {
@@ -162,19 +136,19 @@ fn what_it_is(page: Page) -> Html {
     let report = page.open.report();
     if let Some(look) = report.and_then(|r| r.identity.next_looks.first()) {
         next = next
-            .el(el("p", "").put(named("Look next: ", joined(&[&look.title, "."]))))
+            .el(el("p", "").put(named(say::LOOK_NEXT, joined(&[&look.title, "."]))))
             .p("hint", look.how.get())
             .said("hint", after_look(look));
     }
     let did = el("ul", "").each(&identity.pushes, |push| {
-        let did = pushed(&push.answer, push.log_odds);
-        el("li", "").words(joined(&[&push.title, ": ", &did, "."]))
+        let did = say::pushed(&push.answer, push.log_odds);
+        el("li", "").words(say::what_it_did(&push.title, &did))
     });
     let did = group().el(did).put(leaf(page, "why"));
     group()
-        .tag("h2", "What it is")
+        .tag("h2", say::WHAT_IT_IS)
         .put(families(&identity.family_bars))
-        .put(fold("", "What these words mean", meanings.html()))
+        .put(fold("", say::MEANINGS, meanings.html()))
         .said(
             "hint",
             joined(&[&identity.body.sentence, " ", &identity.skin.sentence]),
@@ -184,30 +158,25 @@ fn what_it_is(page: Page) -> Html {
         .el(next)
         .el(el("div", "pushes")
             .hidden(identity.pushes.is_empty())
-            .put(fold("", "What your answers did", did.html())))
+            .put(fold("", say::WHAT_ANSWERS_DID, did.html())))
         .html()
 }
 
 /// What a look would make of it, for either answer.
 pub(super) fn after_look(look: &NextLook) -> String {
-    let then = |after: &AfterLook| joined(&[&after.name, " (", &percent(after.p), ")"]);
-    joined(&[
-        "If it is there: most likely ",
-        &then(&look.if_seen),
-        ". If not: ",
-        &then(&look.if_absent),
-        ".",
-    ])
+    let (seen, absent) = (&look.if_seen, &look.if_absent);
+    say::after_look(
+        [&seen.name, &percent(seen.p)],
+        [&absent.name, &percent(absent.p)],
+    )
 }
 
 fn dates(identity: &IdentityReport) -> String {
     let Some(dates) = &identity.dates else {
-        return "Your answers leave no year in which it could have been made: one of them, or the years told, must be \
-                wrong."
-            .to_owned();
+        return say::NO_YEAR.to_owned();
     };
     let (from, to) = (dates.from.to_string(), dates.to.to_string());
-    let mut words = joined(&["Made between about ", &from, " and ", &to, "."]);
+    let mut words = say::made_between(&from, &to);
     for why in &dates.reasons {
         words.push(' ');
         words.push_str(&capital(why.trim_end_matches('.')));
@@ -216,85 +185,9 @@ fn dates(identity: &IdentityReport) -> String {
     words
 }
 
-/// How far an answer moved the leading family, in words: steps a person can tell apart.
-fn pushed(answer: &str, log_odds: f64) -> String {
-    let how = if answer == Seen::Yes.id() {
-        "seen"
-    } else {
-        "not there"
-    };
-    let strength = match log_odds.abs() {
-        weak if weak < 0.2 => return joined(&[how, "; it hardly matters"]),
-        some if some < 1.0 => "a little",
-        clear if clear < 2.5 => "clearly",
-        _ => "strongly",
-    };
-    let side = if log_odds > 0.0 { "for" } else { "against" };
-    joined(&[how, "; it speaks ", strength, " ", side, " the likeliest"])
-}
-
-fn effort(fact: &FindingFact) -> &'static str {
-    match fact.invasive {
-        0 => "Looking is all it takes.",
-        1 => "It takes a touch or a breath.",
-        2 => "It means wetting or taking something apart: only if you are sure of the piece.",
-        _ => "Somebody with the instrument does it.",
-    }
-}
-
 fn parts(form: Option<Form>) -> Vec<Choice> {
     form.map_or(PartName::ALL, Form::parts)
         .iter()
         .map(|part| (part.id(), part.label()))
         .collect()
-}
-
-fn place_name(place: Place) -> &'static str {
-    match place {
-        Place::Marks => "Marks and words",
-        Place::Wear => "Where it has worn",
-        Place::Seam => "The seam and the inside",
-        Place::Edges => "Edges and rim",
-        Place::Mounts => "Borders, feet, spout, knobs",
-        Place::Shield => "Arms and engraving",
-        Place::Surface => "The colour of the silver",
-        Place::Measures => "Magnet, weight and instruments",
-    }
-}
-
-fn place_hint(place: Place) -> &'static str {
-    match place {
-        Place::Marks => {
-            "Letters and small stamped pictures. A mark speaks for the part it is on, not for the whole piece."
-        }
-        Place::Wear => {
-            "High points, feet and the most handled places show what lies below the silver."
-        }
-        Place::Seam => "How a round or hollow body was closed tells how it was made.",
-        Place::Edges => "An edge is a cut through the metal: it shows the layers.",
-        Place::Mounts => "What was made apart and put on.",
-        Place::Shield => "Where arms were engraved, makers let in better silver.",
-        Place::Surface => "How white the silver is beside silver you know.",
-        Place::Measures => {
-            "Some need an instrument and the person who has it. None is needed for an answer."
-        }
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::pushed;
-
-    #[test]
-    fn pushes_are_told_in_words() {
-        assert_eq!(
-            pushed("seen", 3.0),
-            "seen; it speaks strongly for the likeliest"
-        );
-        assert_eq!(
-            pushed("absent", -0.5),
-            "not there; it speaks a little against the likeliest"
-        );
-        assert_eq!(pushed("seen", 0.1), "seen; it hardly matters");
-    }
 }

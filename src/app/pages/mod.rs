@@ -17,9 +17,10 @@ use leavewell_model::Report;
 use yew::{Callback, Html};
 
 use super::parts::element::{El, el};
-use super::parts::words::{joined, money_band, percent};
+use super::parts::words::{money_band, percent};
 use super::route::Route;
 use super::state::{Action, Open, State};
+use super::wording::answer as say;
 
 /// What every screen of a piece is given.
 #[derive(Clone, Copy)]
@@ -43,14 +44,8 @@ pub fn line(here: Route, open: &Open) -> String {
     };
     match here {
         Route::Piece | Route::Look => open.identity.sentence.clone(),
-        Route::Condition => {
-            let covered = percent(report.silver.covered_area);
-            joined(&["Silver may still cover ", &covered, " of it."])
-        }
-        Route::Money => {
-            let worth = money_band(report.value.as_it_is, open.currency());
-            joined(&["As it is: ", &worth, "."])
-        }
+        Route::Condition => say::silver_covers(&percent(report.silver.covered_area)),
+        Route::Money => say::worth_as_it_is(&money_band(report.value.as_it_is, open.currency())),
         _ => String::new(),
     }
 }
@@ -60,7 +55,7 @@ pub fn line(here: Route, open: &Open) -> String {
 pub fn of_report(open: &Open, show: impl FnOnce(&Report) -> Html) -> Html {
     let missing = match (open.report(), &open.weighed.failure) {
         (Some(report), _) => return show(report),
-        (None, None) => el("p", "hint").text("Working it out\u{2026}"),
+        (None, None) => el("p", "hint").text(say::ON_ITS_WAY),
         (None, Some(why)) => not_worked_out(why),
     };
     missing.html()
@@ -68,8 +63,5 @@ pub fn of_report(open: &Open, show: impl FnOnce(&Report) -> Html) -> Html {
 
 /// That something could not be worked out, and what to do about it.
 pub fn not_worked_out(why: &str) -> El {
-    el("p", "problem").words(joined(&[
-        "This part could not be worked out. Reload the page to try again; the record is safe. For a report: ",
-        why,
-    ]))
+    el("p", "problem").words(say::not_worked_out(why))
 }

@@ -10,9 +10,9 @@ use crate::app::parts::choice::{choices, list};
 use crate::app::parts::element::{self, El, el, group};
 use crate::app::parts::field::hint;
 use crate::app::parts::marks::{press, section};
-use crate::app::parts::words::joined;
 use crate::app::platform::page::typed_in;
 use crate::app::state::{Entry, Wish};
+use crate::app::wording::shelf as say;
 
 /// Fields of the form that starts a piece.
 const NAME: &str = "start-name";
@@ -27,34 +27,19 @@ pub fn shelf_page(shelf: &[Entry], wish: &Callback<Wish>) -> Html {
     sort_short(&mut steps, Ord::cmp);
     steps.dedup();
     let named = named(&steps);
-    let title = el("h1", "")
-        .attr("tabindex", "-1")
-        .text("Old silver plate: work on it, or leave it well alone?");
-    let head = el("header", "screen-head").el(title).p(
-        "purpose",
-        "Tell Leavewell what you see on a piece that looks like silver and may not be silver all \
-         through. It tells you what the piece probably is, how much silver is left, what each choice \
-         would do to it and to its value, and how sure that is.",
-    );
+    let title = el("h1", "").attr("tabindex", "-1").text(say::TITLE);
+    let head = el("header", "screen-head")
+        .el(title)
+        .p("purpose", say::PURPOSE);
     let cautions = el("div", "").hidden(named.is_empty()).put(cautions(&named));
     let work = el("div", "work")
-        .put(section("", "start-title", "Start a piece", start(wish)))
-        .put(section(
-            "",
-            "yours-title",
-            "Your pieces",
-            yours(shelf, wish),
-        ))
-        .put(section(
-            "",
-            "examples-title",
-            "Worked examples",
-            examples(wish),
-        ))
+        .put(section("", "start-title", say::START, start(wish)))
+        .put(section("", "yours-title", say::YOURS, yours(shelf, wish)))
+        .put(section("", "examples-title", say::EXAMPLES, examples(wish)))
         .put(section(
             "",
             "file-title",
-            "Files and safe keeping",
+            say::KEEPING,
             el("shelf-keeping", "").html(),
         ))
         .el(cautions);
@@ -77,21 +62,13 @@ fn start(wish: &Callback<Wish>) -> Html {
         .attr("autocomplete", "off")
         .attr("aria-describedby", "start-name-hint");
     let name = el("div", "field")
-        .el(el("label", "")
-            .attr("for", NAME)
-            .text("What do you call it?"))
-        .put(hint(
-            NAME,
-            "Any words you will know it by. You may leave it open.",
-        ))
+        .el(el("label", "").attr("for", NAME).text(say::NAME))
+        .put(hint(NAME, say::NAME_HINT))
         .el(el("div", "field-line").el(control));
     let form = list(
         FORM,
-        "What is it?".into(),
-        [
-            "The form decides which parts there are to look at.",
-            "Not said yet",
-        ],
+        say::FORM.into(),
+        say::FORM_CHOICE,
         "",
         choices!(Form),
         Callback::noop(),
@@ -99,7 +76,7 @@ fn start(wish: &Callback<Wish>) -> Html {
     );
     let start = el("button", "main")
         .attr("type", "submit")
-        .text("Start this piece");
+        .text(say::START_NOW);
     el("form", "start")
         .sent(onsubmit)
         .el(name)
@@ -112,48 +89,50 @@ fn yours(shelf: &[Entry], wish: &Callback<Wish>) -> Html {
     group()
         .el(el("p", "hint")
             .hidden(!shelf.is_empty())
-            .text("None yet. What you start or open is kept here, on this device only."))
+            .text(say::NONE_YET))
         .el(el("ul", "shelf").each(shelf, |entry| line(entry, wish)))
         .html()
 }
 
 fn examples(wish: &Callback<Wish>) -> Html {
-    group().p("hint", "These pieces are invented. Opening one puts a copy on your shelf, to change as you like.").el(el("ul", "shelf")
-            .each(EXAMPLES.iter().enumerate(), |(at, example)| {
-                let words = ["Open a copy", " of: "];
-                let copy = button("", words, example.title, wish, Wish::Example(at));
+    group()
+        .p("hint", say::EXAMPLES_HINT)
+        .el(
+            el("ul", "shelf").each(EXAMPLES.iter().enumerate(), |(at, example)| {
+                let words = (say::OPEN_COPY, say::open_copy_of(example.title));
+                let copy = button("", words, wish, Wish::Example(at));
                 el("li", "shelf-line")
                     .key(example.title)
                     .tag("h3", example.title)
                     .p("", example.story)
                     .el(el("p", "buttons").el(copy))
-            })).html()
+            }),
+        )
+        .html()
 }
 
 fn line(entry: &Entry, wish: &Callback<Wish>) -> El {
     let name = &entry.name;
     let about = if entry.form == *name { "" } else { &entry.form };
     let said = match &entry.unreadable {
-        Some(why) => why.clone() + " It is kept as it is; you can save it as a file.",
-        None if entry.answer.is_empty() => "No answer yet.".to_owned(),
+        Some(why) => say::kept_as_it_is(why),
+        None if entry.answer.is_empty() => say::NO_ANSWER.to_owned(),
         None => entry.answer.clone(),
     };
     let button = |class, words, make: fn(String) -> Wish| {
-        button(class, [words, ": "], name, wish, make(entry.id.clone()))
+        let words = (words, say::button_for(words, name));
+        button(class, words, wish, make(entry.id.clone()))
     };
     let remove = el("summary", "")
-        .set("aria-label", joined(&["Remove: ", name]))
-        .text("Remove");
+        .set("aria-label", say::button_for(say::REMOVE, name))
+        .text(say::REMOVE);
     let confirm = el("details", "confirm")
         .el(remove)
-        .p(
-            "",
-            "It goes into the bin at the foot of this page, and stays there for 30 days.",
-        )
-        .el(button("stop", "Put into the bin", Wish::Delete));
+        .p("", say::REMOVE_MEANS)
+        .el(button("stop", say::REMOVE_NOW, Wish::Delete));
     let buttons = el("div", "buttons")
-        .el(button("", "Open", Wish::Open))
-        .el(button("quiet", "Save as a file", Wish::SaveAsFile))
+        .el(button("", say::OPEN, Wish::Open))
+        .el(button("quiet", say::SAVE, Wish::SaveAsFile))
         .el(confirm);
     el("li", "shelf-line")
         .key(&entry.id)
@@ -168,13 +147,12 @@ fn line(entry: &Entry, wish: &Callback<Wish>) -> El {
 /// A button on a line: its words stand alone for the eye, and with the name for the ear.
 fn button(
     class: &'static str,
-    [words, joint]: [&'static str; 2],
-    name: &str,
+    (seen, heard): (&'static str, String),
     wish: &Callback<Wish>,
     what: Wish,
 ) -> El {
     element::button(class)
-        .set("aria-label", joined(&[words, joint, name]))
+        .set("aria-label", heard)
         .pressed(press(wish, what))
-        .text(words)
+        .text(seen)
 }

@@ -1,6 +1,7 @@
 //! Files a person saves or opens. Nothing leaves the device.
 
 use crate::app::parts::words::joined;
+use crate::app::wording::keeping as say;
 pub use gloo::file::callbacks::FileReader as Reading;
 use gloo::file::callbacks::read_as_text;
 use js_sys::Array;
@@ -48,12 +49,18 @@ pub fn read(
         return Err(OpenError::TooLarge { bytes }.problem());
     }
     Ok(read_as_text(&gloo::file::File::from(file), move |text| {
-        done(text.map_err(|_| Problem {
-            field: "file".to_owned(),
-            message: "The file could not be read.".to_owned(),
-            remedy: "Check that it is still where it was, then choose it again.".to_owned(),
-        }));
+        done(text.map_err(|_| trouble(say::FILE_NOT_READ)));
     }))
+}
+
+/// Something that went wrong with a file, in these words: what happened, and what to do.
+#[must_use]
+pub fn trouble([message, remedy]: [&str; 2]) -> Problem {
+    Problem {
+        field: "file".to_owned(),
+        message: message.to_owned(),
+        remedy: remedy.to_owned(),
+    }
 }
 
 fn try_save(name: &str, text: &str) -> Result<(), JsValue> {

@@ -7,6 +7,7 @@ use web_sys::{CustomEvent, CustomEventInit, HtmlElement, HtmlInputElement, HtmlS
 
 use crate::app::route::Route;
 use crate::app::state::Theme;
+use crate::app::wording::keeping;
 
 /// Sets the title of the page.
 pub fn set_title(title: &str) {
@@ -150,10 +151,7 @@ pub fn show_stopped(reason: &str) {
     };
     let _ = note.set_attribute("role", "alert");
     let _ = note.set_attribute("class", "stopped");
-    note.set_text_content(Some(&format!(
-        "Something went wrong and Leavewell has stopped. What you typed is kept on this device. Reload the page to go \
-         on. For a report: {reason}"
-    )));
+    note.set_text_content(Some(&keeping::stopped(reason)));
     let _ = body.insert_before(&note, body.first_child().as_ref());
 }
 

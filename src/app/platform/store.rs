@@ -13,6 +13,7 @@ use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{CustomEvent, CustomEventInit, Storage};
 
 use crate::app::state::{Entry, Open, Theme};
+use crate::app::wording::shelf;
 
 const THEME: &str = "leavewell.theme";
 const FIGURES: &str = "leavewell.figures";
@@ -140,7 +141,7 @@ fn entry_of(line: &Value) -> Option<Entry> {
         Ok(draft) => Entry::of_draft(id, &draft),
         Err(fault) => Entry {
             id: id.to_owned(),
-            name: "A record that cannot be read".to_owned(),
+            name: shelf::UNREADABLE.to_owned(),
             unreadable: Some(fault.problem().message),
             ..Entry::default()
         },

@@ -7,7 +7,11 @@ use leavewell_model::case::{
 use crate::app::parts::share::{hundredths, is_counted};
 use crate::app::parts::words::{joined, small};
 use crate::app::state::{Open, Target};
+use crate::app::wording::condition as say;
 use leavewell_model::small::capital;
+
+/// A name with nothing before and after it.
+const ALONE: [&str; 2] = ["", ""];
 
 /// Whether anything is recorded of a part; one of which nothing is left is not in the record.
 pub(super) fn is_recorded(open: &Open, part: PartName) -> bool {
@@ -20,63 +24,53 @@ pub(super) fn of(open: &Open, part: PartName) -> String {
     let mut said: Vec<String> = Vec::new();
     let bleed = text("bleed");
     if !text("count_bare").is_empty() {
-        said.push("base metal counted".to_owned());
+        said.push(say::COUNTED.to_owned());
     } else if let Some(word) = BleedWord::parse(&bleed) {
-        said.push(bleed_words(word).to_owned());
+        said.push(say::bleed(word).to_owned());
     } else if is_counted(&bleed) {
-        said.push("base metal counted".to_owned());
+        said.push(say::COUNTED.to_owned());
     } else if Target::Share(part).problem(open).is_some() {
-        said.push("a percentage that cannot be".to_owned());
+        said.push(say::IMPOSSIBLE_SHARE.to_owned());
     } else if !bleed.is_empty() {
-        said.push(joined(&["base metal on ", &hundredths(&bleed), " %"]));
+        said.push(say::bleed_share(&hundredths(&bleed)));
     }
-    let mut say = |before: &str, label: &str, after: &str| {
+    let mut add = |[before, after]: [&str; 2], label: &str| {
         said.push(joined(&[before, &small(label), after]));
     };
     match Tarnish::parse(&text("tarnish")) {
         None => {}
-        Some(Tarnish::Bright) => say("", "bright", ""),
-        Some(tarnish) => say("", tarnish.label(), " tarnish"),
+        Some(Tarnish::Bright) => add(ALONE, say::BRIGHT),
+        Some(tarnish) => add(say::TARNISHED, tarnish.label()),
     }
     match Joint::parse(&text("joint")) {
         None => {}
-        Some(Joint::Sound) => say("", "joints sound", ""),
-        Some(joint) => say("", joint.label(), ""),
+        Some(Joint::Sound) => add(ALONE, say::JOINTS_SOUND),
+        Some(joint) => add(ALONE, joint.label()),
     }
     match Dents::parse(&text("dents")) {
         None => {}
-        Some(Dents::None) => say("", "no dents", ""),
-        Some(dents) => say("", dents.label(), ""),
+        Some(Dents::None) => add(ALONE, say::NO_DENTS),
+        Some(dents) => add(ALONE, dents.label()),
     }
     match Corrosion::parse(&text("corrosion")) {
         None => {}
-        Some(Corrosion::None) => say("", "no corrosion", ""),
-        Some(corrosion) => say("", corrosion.label(), ""),
+        Some(Corrosion::None) => add(ALONE, say::NO_CORROSION),
+        Some(corrosion) => add(ALONE, corrosion.label()),
     }
     if let Some(interior) = Interior::parse(&text("interior")) {
-        say("lining: ", interior.label(), "");
+        add(say::LINED, interior.label());
     }
     if let Some(fill) = Fill::parse(&text("fill")) {
-        say("filling: ", fill.label(), "");
+        add(say::FILLED, fill.label());
     }
     if let Some(lead) = Lead::parse(&text("lead")) {
-        say("", lead.label(), "");
+        add(ALONE, lead.label());
     }
     if !said.is_empty() {
         capital(&said.join("; "))
     } else if is_recorded(open, part) {
-        "Only in the condition record".to_owned()
+        say::ONLY_IN_RECORD.to_owned()
     } else {
-        "Not looked at yet".to_owned()
-    }
-}
-
-fn bleed_words(word: BleedWord) -> &'static str {
-    match word {
-        BleedWord::None => "no base metal shows",
-        BleedWord::Slight => "a trace of base metal",
-        BleedWord::Some => "some base metal shows",
-        BleedWord::Much => "much base metal shows",
-        BleedWord::Most => "mostly base metal",
+        say::NOT_LOOKED_AT.to_owned()
     }
 }

@@ -1,0 +1,125 @@
+//! Condition: the drawn piece, its parts, and what is seen on each.
+
+use leavewell_model::case::BleedWord;
+
+use crate::app::parts::words::joined;
+
+pub const TITLE: &str = "Condition, part by part";
+pub const PURPOSE: &str = "Say what you see on each part. Leave out what you have not looked at: it widens the range, no more.";
+pub const NEXT: &str = "Next: what it might fetch";
+
+// The drawn piece and its parts.
+
+pub const NO_FORM: &str = "No form is given yet, so a plain covered cup stands in. ";
+pub const SAY_THE_FORM: &str = "Say what it is";
+pub const STRIPES: &str = "Stripes: where base metal shows, as far as you have said.";
+pub const PARTS: &str = "Parts of the piece";
+
+// What is recorded of a part, in one line.
+
+pub const COUNTED: &str = "base metal counted";
+pub const IMPOSSIBLE_SHARE: &str = "a percentage that cannot be";
+
+pub fn bleed(word: BleedWord) -> &'static str {
+    match word {
+        BleedWord::None => "no base metal shows",
+        BleedWord::Slight => "a trace of base metal",
+        BleedWord::Some => "some base metal shows",
+        BleedWord::Much => "much base metal shows",
+        BleedWord::Most => "mostly base metal",
+    }
+}
+
+pub fn bleed_share(hundredths: &str) -> String {
+    joined(&["base metal on ", hundredths, " %"])
+}
+
+pub const BRIGHT: &str = "bright";
+
+/// What goes before and after the name of a stage of tarnish, a lining and a filling.
+pub const TARNISHED: [&str; 2] = ["", " tarnish"];
+pub const LINED: [&str; 2] = ["lining: ", ""];
+pub const FILLED: [&str; 2] = ["filling: ", ""];
+
+pub const JOINTS_SOUND: &str = "joints sound";
+pub const NO_DENTS: &str = "no dents";
+pub const NO_CORROSION: &str = "no corrosion";
+pub const ONLY_IN_RECORD: &str = "Only in the condition record";
+pub const NOT_LOOKED_AT: &str = "Not looked at yet";
+
+// The fields of a part.
+
+/// Words for the choice that says nothing.
+pub const NOT_LOOKED: &str = "Not looked";
+
+pub const BLEED: [&str; 3] = [
+    "Base metal showing through",
+    "Copper red, brass yellow or grey where the silver has gone. Judge over the whole of this part.",
+    NOT_LOOKED,
+];
+pub const SHARE: &str = "Or a percentage you judged, such as 5";
+pub const SHARE_UNIT: &str = "%";
+pub const SHARE_HINT: &str =
+    "Takes the place of the choice above. Leave it empty if the words fit.";
+pub const COUNT_STANDS: &str =
+    "A point count is recorded for this part and takes the place of anything said here.";
+pub const COUNT_GIVES_WAY: &str =
+    "A point count is recorded for this part. Anything typed here takes its place.";
+pub const TARNISH: [&str; 3] = [
+    "Tarnish",
+    "The darkest colour over most of the part, in the order in which it comes.",
+    NOT_LOOKED,
+];
+pub const JOINT: [&str; 3] = [
+    "Joints and seams",
+    "Where this part meets another, and any seam in it.",
+    NOT_LOOKED,
+];
+pub const DENTS: [&str; 3] = ["Dents", "", NOT_LOOKED];
+pub const CORROSION: [&str; 3] = [
+    "Powder, crust or rust",
+    "Not tarnish: something that grows or crumbles.",
+    NOT_LOOKED,
+];
+pub const LEAD: [&str; 3] = [
+    "Lead",
+    "Only what a test has shown. A guess is not needed.",
+    NOT_LOOKED,
+];
+pub const INTERIOR: [&str; 3] = ["What lines the inside", "Look with a torch.", NOT_LOOKED];
+pub const FILL: [&str; 3] = [
+    "What fills it",
+    "Hollow parts were often filled. Do not open anything to find out.",
+    NOT_LOOKED,
+];
+pub const JOINT_DISTANCE: [&str; 3] = [
+    "From the faulty joint to the next soft joint or filling",
+    "Heat travels: what is near may let go too. A rough measure will do.",
+    "mm",
+];
+
+// Silver left.
+
+pub const SILVER_LEFT: &str = "Silver left";
+pub const SILVER_LEFT_FROM: &str = "This is worked out from how much base metal you say shows, and from how thick such silver was when \
+     new.";
+
+pub fn left_on(words: &str) -> String {
+    joined(&[": ", words])
+}
+
+// More, to open.
+
+pub const MEASURE_BARE: &str = "Measure how much base metal shows";
+pub const HOW_LONG_IT_LASTS: &str = "How long the silver will last, by how it is kept";
+pub const RECORD: &str = "The condition record: more about each part, and earlier records";
+pub const KEEP_RECORD: &str = "Keep a copy of this record";
+pub const KEEP_RECORD_WHEN: &str =
+    " Do it before anything is done to the piece; later records are laid beside it.";
+
+// What the cautions are about.
+
+pub const ABOUT_LEAD: &str = "Lead";
+pub const ABOUT_CORROSION: &str = "Corrosion";
+pub const ABOUT_SEALED: &str = "Closed hollow parts";
+pub const ABOUT_LEAD_TEST: &str = "Test for lead";

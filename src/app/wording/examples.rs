@@ -1,0 +1,36 @@
+//! The worked examples: what each is called, and its story in one line. The pieces are invented.
+
+pub const CAKE_BASKET: [&str; 2] = [
+    "The cake basket",
+    "An early basket. A trace of copper shows at the foot and the edges, and \
+     somebody has offered to make it look new.",
+];
+pub const WORN_TRAY: [&str; 2] = [
+    "The worn tray",
+    "A tray rubbed for generations until a fifth of it is copper. Would a bright look bring more?",
+];
+pub const DAILY_TEAPOT: [&str; 2] = [
+    "The teapot for every day",
+    "A sturdy pot whose mark names the metal below the silver. The family wants to pour tea from it again.",
+];
+pub const LEAKING_TEAPOT: [&str; 2] = [
+    "The leaking teapot",
+    "A pot of soft grey metal that leaks. Is it worth closing the leak?",
+];
+pub const RUSTED_SNUFFERS_TRAY: [&str; 2] = [
+    "The rusted snuffers tray",
+    "Silver over iron, with rust coming through. What stops it, and what makes it worse?",
+];
+pub const REPLATED_COFFEE_POT: [&str; 2] = [
+    "The coffee pot with two skins",
+    "An old pot that somebody covered with new silver long ago, with a grey repair at the spout.",
+];
+pub const COPPER_TUREEN: [&str; 2] = [
+    "The copper tureen",
+    "A large, later piece made in the old style; nearly half of it is bare copper, and it is to be sold.",
+];
+pub const HALLMARKED_CANDLESTICKS: [&str; 2] = [
+    "The candlesticks that do not add up",
+    "Marks of solid silver on the base and a copper line down the stem: two \
+     signs that do not fit together.",
+];

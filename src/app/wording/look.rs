@@ -1,0 +1,164 @@
+//! Look: what is to be seen on the piece, by place, and what it says about what the piece is.
+
+use leavewell_model::case::Seen;
+use leavewell_model::facts::Place;
+use leavewell_model::small::capital;
+
+use crate::app::parts::words::{count, joined};
+
+pub const TITLE: &str = "Look at the piece";
+pub const PURPOSE: &str = "Say what you see. \"Not sure\" is a good answer: it keeps the range wide and does not stop you.";
+pub const NEXT: &str = "Next: the state of each part";
+
+// The few that tell most.
+
+pub const FEW: &str = "The few that tell most";
+pub const FEW_HINT: &str = "Start here. A loupe (a small magnifying glass) and daylight are enough for most. Never scratch, file \
+     or heat anything to see more.";
+
+// Everything, by place.
+
+pub const EVERYTHING: &str = "Everything there is to look for";
+pub const EVERYTHING_HINT: &str =
+    "By place on the piece. What you have answered above is answered here too.";
+
+pub fn answered(answered: usize, of: usize) -> String {
+    let looks = count(of, "look", "looks");
+    joined(&[&answered.to_string(), " of ", &looks, " answered"])
+}
+
+pub fn place(place: Place) -> &'static str {
+    match place {
+        Place::Marks => "Marks and words",
+        Place::Wear => "Where it has worn",
+        Place::Seam => "The seam and the inside",
+        Place::Edges => "Edges and rim",
+        Place::Mounts => "Borders, feet, spout, knobs",
+        Place::Shield => "Arms and engraving",
+        Place::Surface => "The colour of the silver",
+        Place::Measures => "Magnet, weight and instruments",
+    }
+}
+
+pub fn place_hint(place: Place) -> &'static str {
+    match place {
+        Place::Marks => {
+            "Letters and small stamped pictures. A mark speaks for the part it is on, not for the whole piece."
+        }
+        Place::Wear => {
+            "High points, feet and the most handled places show what lies below the silver."
+        }
+        Place::Seam => "How a round or hollow body was closed tells how it was made.",
+        Place::Edges => "An edge is a cut through the metal: it shows the layers.",
+        Place::Mounts => "What was made apart and put on.",
+        Place::Shield => "Where arms were engraved, makers let in better silver.",
+        Place::Surface => "How white the silver is beside silver you know.",
+        Place::Measures => {
+            "Some need an instrument and the person who has it. None is needed for an answer."
+        }
+    }
+}
+
+pub const READINGS: &str = "Readings with a number: density, conductivity, X-ray";
+
+// One look. Its own words are the model's.
+
+pub const NOT_LOOKED: &str = "Not looked";
+
+pub fn seen_on(look: &str) -> String {
+    joined(&["On which part did you see it? (", look, ")"])
+}
+
+/// The hint, and what stands for no part in particular.
+pub const SEEN_ON: [&str; 2] = [
+    "If it is all over, or you cannot say, leave it.",
+    "The piece as a whole",
+];
+pub const THERE: &str = "There";
+pub const NOT_THERE: &str = "Not there";
+pub const HOW_TO_LOOK: &str = "How to look";
+
+pub fn needs(needs: &str, invasive: u8) -> String {
+    joined(&["You need: ", needs, ". ", effort(invasive)])
+}
+
+fn effort(invasive: u8) -> &'static str {
+    match invasive {
+        0 => "Looking is all it takes.",
+        1 => "It takes a touch or a breath.",
+        2 => "It means wetting or taking something apart: only if you are sure of the piece.",
+        _ => "Somebody with the instrument does it.",
+    }
+}
+
+// What it is.
+
+pub const WHAT_IT_IS: &str = "What it is";
+pub const MEANINGS: &str = "What these words mean";
+
+pub fn family(name: &str) -> String {
+    capital(name) + ": "
+}
+
+pub const NO_YEAR: &str = "Your answers leave no year in which it could have been made: one of them, or the years told, must be \
+     wrong.";
+
+pub fn made_between(from: &str, to: &str) -> String {
+    joined(&["Made between about ", from, " and ", to, "."])
+}
+
+pub const DOES_NOT_FIT: &str = "Does not fit: ";
+pub const LOOK_NEXT: &str = "Look next: ";
+
+/// What a look would make of the piece, for either answer.
+pub fn after_look(if_there: [&str; 2], if_not: [&str; 2]) -> String {
+    let then = |[family, share]: [&str; 2]| joined(&[family, " (", share, ")"]);
+    joined(&[
+        "If it is there: most likely ",
+        &then(if_there),
+        ". If not: ",
+        &then(if_not),
+        ".",
+    ])
+}
+
+pub const WHAT_ANSWERS_DID: &str = "What your answers did";
+
+pub fn what_it_did(look: &str, did: &str) -> String {
+    joined(&[look, ": ", did, "."])
+}
+
+/// How far an answer moved the leading family, in words: steps a person can tell apart.
+pub fn pushed(answer: &str, log_odds: f64) -> String {
+    let how = if answer == Seen::Yes.id() {
+        "seen"
+    } else {
+        "not there"
+    };
+    let strength = match log_odds.abs() {
+        weak if weak < 0.2 => return joined(&[how, "; it hardly matters"]),
+        some if some < 1.0 => "a little",
+        clear if clear < 2.5 => "clearly",
+        _ => "strongly",
+    };
+    let side = if log_odds > 0.0 { "for" } else { "against" };
+    joined(&[how, "; it speaks ", strength, " ", side, " the likeliest"])
+}
+
+#[cfg(test)]
+mod tests {
+    use super::pushed;
+
+    #[test]
+    fn pushes_are_told_in_words() {
+        assert_eq!(
+            pushed("seen", 3.0),
+            "seen; it speaks strongly for the likeliest"
+        );
+        assert_eq!(
+            pushed("absent", -0.5),
+            "not there; it speaks a little against the likeliest"
+        );
+        assert_eq!(pushed("seen", 0.1), "seen; it hardly matters");
+    }
+}

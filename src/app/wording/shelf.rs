@@ -1,0 +1,61 @@
+//! The shelf: start a piece, go on with one, try a worked example, open a file.
+
+use crate::app::parts::words::joined;
+
+pub const TITLE: &str = "Old silver plate: work on it, or leave it well alone?";
+pub const PURPOSE: &str = "Tell Leavewell what you see on a piece that looks like silver and may not be silver all \
+     through. It tells you what the piece probably is, how much silver is left, what each choice \
+     would do to it and to its value, and how sure that is.";
+
+// Start a piece.
+
+pub const START: &str = "Start a piece";
+pub const NAME: &str = "What do you call it?";
+pub const NAME_HINT: &str = "Any words you will know it by. You may leave it open.";
+pub const FORM: &str = "What is it?";
+
+/// The hint, and what stands for no answer.
+pub const FORM_CHOICE: [&str; 2] = [
+    "The form decides which parts there are to look at.",
+    "Not said yet",
+];
+pub const START_NOW: &str = "Start this piece";
+
+// Your pieces.
+
+pub const YOURS: &str = "Your pieces";
+pub const NONE_YET: &str = "None yet. What you start or open is kept here, on this device only.";
+pub const UNNAMED: &str = "Unnamed piece";
+pub const UNREADABLE: &str = "A record that cannot be read";
+pub const NO_ANSWER: &str = "No answer yet.";
+
+pub fn kept_as_it_is(why: &str) -> String {
+    joined(&[why, " It is kept as it is; you can save it as a file."])
+}
+
+pub const OPEN: &str = "Open";
+pub const SAVE: &str = "Save as a file";
+pub const REMOVE: &str = "Remove";
+pub const REMOVE_MEANS: &str =
+    "It goes into the bin at the foot of this page, and stays there for 30 days.";
+pub const REMOVE_NOW: &str = "Put into the bin";
+
+/// What a button on a line does, and to which piece, for those who hear it.
+pub fn button_for(words: &str, name: &str) -> String {
+    joined(&[words, ": ", name])
+}
+
+// Worked examples.
+
+pub const EXAMPLES: &str = "Worked examples";
+pub const EXAMPLES_HINT: &str =
+    "These pieces are invented. Opening one puts a copy on your shelf, to change as you like.";
+pub const OPEN_COPY: &str = "Open a copy";
+
+pub fn open_copy_of(title: &str) -> String {
+    joined(&[OPEN_COPY, " of: ", title])
+}
+
+// Files.
+
+pub const KEEPING: &str = "Files and safe keeping";

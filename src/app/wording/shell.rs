@@ -1,0 +1,45 @@
+//! What stands round every screen.
+
+use crate::app::parts::words::joined;
+
+pub const NAME: &str = "Leavewell";
+
+// The title of the page.
+
+pub fn title(screen: &str) -> String {
+    joined(&[screen, " · ", NAME])
+}
+
+pub fn title_with(screen: &str, piece: &str) -> String {
+    joined(&[screen, " · ", piece, " · ", NAME])
+}
+
+// The head.
+
+pub const SKIP: &str = "Skip to the content";
+pub const APPEARANCE: &str = "Appearance";
+pub const AS_THE_SYSTEM: &str = "As the system";
+pub const LIGHT: &str = "Light";
+pub const DARK: &str = "Dark";
+
+// Steps back and forth.
+
+pub const UNDO: &str = "Undo";
+pub const REDO: &str = "Redo";
+pub const CHANGES: &str = "What has changed";
+
+// Where no piece is open.
+
+pub const NOTHING_OPEN: &str = "No piece is open";
+pub const NOTHING_OPEN_NEXT: &str =
+    "Choose a piece from the shelf, start one, or open a worked example.";
+pub const GO_TO_SHELF: &str = "Go to the shelf";
+
+// The foot, on every screen, below the model's line that defers to codes and people.
+
+/// What goes before and after the day of the figures.
+pub const PRIVATE: [&str; 2] = [
+    "What you enter stays on this device: nothing is sent anywhere. Save a piece as a file to keep it \
+     safe or to hand it on. Figures of ",
+    ".",
+];
