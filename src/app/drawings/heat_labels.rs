@@ -17,6 +17,11 @@ const GAP: f64 = 3.0;
 /// Height of the stretches in which room beside the piece is looked for.
 const STRETCH: f64 = 10.0;
 
+/// How much longer a line may be to keep words off the piece.
+const ON_THE_PIECE: f64 = 250.0;
+/// How much longer a line may be to leave its ring where the ring is drawn.
+const OFF_THE_PIECE: f64 = 350.0;
+
 /// Words and the line to them.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Label {
@@ -83,7 +88,7 @@ pub(super) fn labels(piece: &Outline, joint: Spot, rings: &[(f64, usize)]) -> Ve
                 if piece.holds(along(way, *radius)) {
                     0.0
                 } else {
-                    150.0
+                    OFF_THE_PIECE
                 }
             };
             let mut consider = |way: Spot, line: f64, off: f64| {
@@ -92,7 +97,7 @@ pub(super) fn labels(piece: &Outline, joint: Spot, rings: &[(f64, usize)]) -> Ve
                 let covers = if beside(&spans, label.room) {
                     0.0
                 } else {
-                    100.0
+                    ON_THE_PIECE
                 };
                 let cost = line + off + covers;
                 if inside(label.room)

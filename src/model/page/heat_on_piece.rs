@@ -366,6 +366,7 @@ mod tests {
 
     #[test]
     fn a_reach_is_told_in_few_words() {
+        use Reach::{Never, To, Whole};
         let told = |near, far| {
             reach(&ReachRow {
                 what: "",
@@ -374,7 +375,6 @@ mod tests {
                 far,
             })
         };
-        use Reach::{Never, To, Whole};
         for (near, far, words) in [
             (Never, Never, "never reached"),
             (Never, To(0.4), "less than 1 mm"),
