@@ -133,7 +133,7 @@ impl HeatDrawing {
         let clip = clip.each(areas, |shape| el("path", "").set("d", shape.path.clone()));
         let defs = el("defs", "")
             .el(clip)
-            .each(&laid.bands, |band| pattern(band.style, id("-band")));
+            .each(&laid.bands, |band| pattern(band.style, &id("-band")));
         let lit = self.part.unwrap_or(PartName::Body);
         let shapes = laid.shapes.iter().cloned();
         let words: Vec<String> = laid.rings().map(|(_, words)| words).collect();
@@ -318,11 +318,11 @@ fn band_id(style: usize, begin: &str) -> String {
 }
 
 /// The tint and the lines of a band.
-fn pattern(style: usize, begin: String) -> El {
+fn pattern(style: usize, begin: &str) -> El {
     let (tint, tile, lean, _) = STYLES[style];
     let square = |class| el("rect", class).attr("width", tile).attr("height", tile);
     el("pattern", "")
-        .set("id", band_id(style, &begin))
+        .set("id", band_id(style, begin))
         .attr("patternUnits", "userSpaceOnUse")
         .attr("width", tile)
         .attr("height", tile)

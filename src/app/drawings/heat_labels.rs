@@ -42,10 +42,20 @@ impl Label {
         (self.to.0 + side, self.to.1 + 4.5)
     }
 
+    /// Whether the two lines run so nearly the same way that they would be taken for one.
+    fn along(&self, other: &Self) -> bool {
+        const ALIKE: f64 = 0.9995;
+        let way = |l: &Self| (l.to.0 - l.from.0, l.to.1 - l.from.1);
+        let ((ax, ay), (bx, by)) = (way(self), way(other));
+        let lengths = distance(self.from, self.to) * distance(other.from, other.to);
+        ax * bx + ay * by > ALIKE * lengths
+    }
+
     fn meets(&self, other: &Self) -> bool {
         let [l, t, r, b] = self.room;
         let [ol, ot, or, ob] = other.room;
         (l < or && ol < r && t < ob && ot < b)
+            || self.along(other)
             || crosses(self, other.room)
             || crosses(other, self.room)
     }
@@ -229,6 +239,14 @@ mod tests {
         assert!(!crosses(&label_to((0.0, 15.0), (9.0, 15.0)), room));
         assert!(!crosses(&label_to((0.0, 15.0), (10.0, 15.0)), room));
         assert!(!crosses(&label_to((0.0, 22.0), (22.0, 44.0)), room));
+    }
+
+    #[test]
+    fn two_lines_the_same_way_are_taken_for_one() {
+        let a = label_to((0.0, 0.0), (10.0, 0.0));
+        assert!(a.along(&label_to((3.0, 0.0), (20.0, 0.0))));
+        assert!(!a.along(&label_to((0.0, 3.0), (10.0, 4.0))));
+        assert!(!a.along(&label_to((0.0, 0.0), (-10.0, 0.0))));
     }
 
     fn label_to(from: Spot, to: Spot) -> Label {
