@@ -155,6 +155,7 @@ fn random_draft(seed: u64) -> Draft {
         "bench.food.pb",
         "bench.food.cu",
         "bench.food.cup_ml",
+        "bench.heat.long_mm",
     ] {
         draft.set(path, numbers[tape.below(numbers.len())]);
     }
@@ -174,6 +175,7 @@ fn random_draft(seed: u64) -> Draft {
         ),
         ("bench.plating.shape", &["turned", "flat", "box", "ring"]),
         ("bench.plating.sides", &["outside", "both"]),
+        ("bench.heat.on_part", &["", "foot", "handle", "lid"]),
     ] {
         draft.set(path, choices[tape.below(choices.len())]);
     }
@@ -228,6 +230,16 @@ fn pages_warn_and_instruct_in_nothing() {
                     let marks = serde_json::to_string(&p.marks).unwrap();
                     for bad in ["NaN", "inf", "null"] {
                         assert!(!marks.contains(bad), "{name}, case {seed}: {marks}");
+                    }
+                }
+                Block::HeatOnPiece(h) => {
+                    shown.push(format!("{} {}", h.title, h.description));
+                    shown.extend(h.table.rows.iter().map(|r| r.join(" ")));
+                    shown.extend(h.zones.iter().map(|z| format!("{} {}", z.at, z.reach)));
+                    assert!((1.0..=3000.0).contains(&h.size_mm) && h.hot_mm >= 0.0);
+                    let known = |mm: Option<f64>| mm.is_none_or(|mm| mm.is_finite() && mm >= 0.0);
+                    for zone in &h.zones {
+                        assert!(known(zone.least_mm) && known(zone.most_mm), "case {seed}");
                     }
                 }
                 Block::Field(f) => shown.push(f.problem.clone()),

@@ -124,7 +124,7 @@ browserTest("the bench and the treatments answer, and nonsense is met with a wor
   await open(page, go);
   await go("#/bench");
   const bench = page.locator(".screen > .leaf");
-  const field = bench.locator("input").first();
+  const field = bench.locator("[id='bench.heat.thickness_mm']");
   await field.waitFor({ timeout: 30_000 });
   for (const typed of ["0", "-3", "1e999", "abc", "0,8"]) {
     await field.fill(typed);
@@ -144,4 +144,56 @@ browserTest("the bench and the treatments answer, and nonsense is met with a wor
   await page.getByRole("heading", { name: "Full replating" }).waitFor({ timeout: 30_000 });
   const text = await page.locator(".leaf").innerText();
   assert.match(text, new RegExp(DEFERRAL));
+});
+
+browserTest("how far heat gets is drawn on the piece, with all its numbers in a table", { timeout: 200_000 }, async ({ page, go, checkAccess }) => {
+  await open(page, go);
+  await go("#/bench");
+  const drawing = page.locator(".heat-piece");
+  await drawing.waitFor({ timeout: 30_000 });
+  const settled = () => page.waitForFunction(() => [...document.querySelectorAll(".leaf")].every((it) => it.getAttribute("aria-busy") === "false"));
+  const joint = () => page.locator(".heat-joint").evaluate((it) => [it.getAttribute("cx"), it.getAttribute("cy")].join(" "));
+  const places = new Set();
+  for (const part of ["spout", "foot", "handle"]) {
+    await page.locator("[id='bench.heat.on_part']").selectOption(part);
+    await page.waitForFunction((it) => document.querySelector(".heat-piece title").textContent.includes(`on the ${it}`), part);
+    places.add(await joint());
+  }
+  assert.equal(places.size, 3, "the drawing follows the part");
+
+  const thresholds = ["96", "138", "183", "232", "260", "303.7", "327", "779.1"].map((it) => `${it} °C`);
+  const twin = page.locator("figure", { has: drawing }).locator("table");
+  const cells = await twin.locator("tbody td:nth-child(2)").allTextContents();
+  assert.deepEqual(cells, thresholds);
+
+  // Words keep inside the picture and off each other, whatever is typed; no attribute holds what is no number.
+  for (const [path, typed] of [
+    ["piece.height_mm", "150"], ["bench.heat.joint_c", "320"], ["piece.height_mm", "1"], ["piece.height_mm", "3000"],
+    ["piece.height_mm", "1e9"], ["piece.height_mm", "0"], ["piece.height_mm", "tall"], ["bench.heat.joint_c", "5"],
+  ]) {
+    const field = page.locator(`[id='${path}']`);
+    await field.fill(typed);
+    await settled();
+    const markup = await drawing.evaluate((it) => it.outerHTML);
+    assert.doesNotMatch(markup, /NaN|Infinity|undefined/, `${path} ${typed}`);
+    const { frame, words } = await drawing.evaluate((it) => {
+      const box = (each) => each.getBoundingClientRect().toJSON();
+      return { frame: box(it), words: [...it.querySelectorAll("text")].filter((t) => t.textContent).map(box) };
+    });
+    words.forEach((a, i) => {
+      assert.ok(a.left >= frame.left && a.right <= frame.right && a.top >= frame.top && a.bottom <= frame.bottom, `${path} ${typed}`);
+      for (const b of words.slice(0, i)) {
+        const clear = 2;
+        assert.ok(a.right < b.left + clear || b.right < a.left + clear || a.bottom < b.top + clear || b.bottom < a.top + clear, `${path} ${typed}`);
+      }
+    });
+  }
+  await page.getByText("which is only assumed").waitFor();
+  assert.equal(await page.locator(".heat-ring").count(), 0, "a joint colder than the room reaches nothing");
+  await page.locator("[id='bench.heat.thickness_mm']").fill("0");
+  await page.getByText("One of the fields cannot be used").waitFor();
+  assert.equal(await drawing.count(), 0);
+  await page.locator("[id='bench.heat.thickness_mm']").fill("");
+  await drawing.waitFor();
+  await checkAccess("the bench");
 });

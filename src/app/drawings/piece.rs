@@ -43,7 +43,7 @@ pub fn piece_drawing(form: Option<Form>, lit: PartName, bleeds: &[(PartName, f64
 }
 
 /// One shape, and the copper over it where base metal shows.
-fn drawn(shape: Shape, lit: PartName, bleeds: &[(PartName, f64)]) -> El {
+pub(super) fn drawn(shape: Shape, lit: PartName, bleeds: &[(PartName, f64)]) -> El {
     let is_lit = lit == shape.part;
     let style = match shape.style {
         Style::Area => "drawn-area",

@@ -37,6 +37,9 @@ pub(super) struct Plan(
     pub(super) &'static [Outline],
 );
 
+/// A part, and where on the drawing its joint is.
+pub(super) struct Joint(pub(super) PartName, pub(super) f32, pub(super) f32);
+
 /// One outline as it is written down.
 pub(super) enum Outline {
     /// SVG path data.

@@ -1,11 +1,13 @@
 //! Pages of the second program: blocks in, markup out. Nothing is worked out here.
 
+use leavewell_model::case::{Form, PartName};
 use leavewell_model::small::decimal;
 use serde_json::Value;
 use yew::prelude::*;
 
 use super::element::{El, el};
 use super::field::{described, hint, typed};
+use crate::app::drawings::HeatDrawing;
 use crate::app::pages::{Page, not_worked_out};
 use crate::app::parts::marks::fold;
 use crate::app::parts::words::joined;
@@ -47,6 +49,7 @@ fn one(page: Page, block: &Value, heading: &'static str) -> Html {
         "facts" => facts(&block["rows"]),
         "table" => table(block),
         "picture" => picture(block),
+        "heat_on_piece" => heat_on_piece(block),
         "field" => field(page, block),
         "choice" => choice(page, block),
         "fold" => {
@@ -75,7 +78,7 @@ fn section(page: Page, block: &Value, heading: &'static str) -> El {
 
 /// Room to write by hand: what goes there, and a rule for each line.
 fn lines(block: &Value) -> El {
-    let count = block["count"].as_number().and_then(|n| decimal(n.as_str()));
+    let count = numbered(&block["count"]);
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
     // clamped to a page's worth of lines
     let count = count.unwrap_or(1.0).clamp(1.0, 20.0) as usize;
@@ -146,14 +149,39 @@ fn picture(block: &Value) -> El {
             .set("id", desc_id)
             .words(owned(block, "description")))
         .each(items(&block["marks"]), mark);
+    figure(block, svg.html())
+}
+
+/// A drawing under what it shows, with its table twin.
+fn figure(block: &Value, drawing: Html) -> El {
     el("figure", "leaf-picture")
         .el(el("figcaption", "").words(owned(block, "title")))
-        .el(svg)
+        .put(drawing)
         .put(fold(
             "chart-table",
             "The same as a table",
             table(&block["table"]).html(),
         ))
+}
+
+/// How far heat gets, on the drawing of the piece.
+fn heat_on_piece(block: &Value) -> El {
+    let zones = items(&block["zones"]).iter().map(|zone| {
+        let most = numbered(&zone["most_mm"]);
+        (owned(zone, "at"), owned(zone, "reach"), most)
+    });
+    let drawing = HeatDrawing {
+        id: owned(block, "id"),
+        title: owned(block, "title"),
+        description: owned(block, "description"),
+        form: Form::parse(text(block, "form")),
+        part: PartName::parse(text(block, "part")),
+        size_mm: numbered(&block["size_mm"]).unwrap_or_default(),
+        assumed: block["assumed"] == true,
+        hot_mm: numbered(&block["hot_mm"]).unwrap_or_default(),
+        zones: zones.collect(),
+    };
+    figure(block, drawing.html())
 }
 
 fn mark(mark: &Value) -> El {
@@ -247,6 +275,11 @@ fn owned(block: &Value, field: &str) -> String {
 
 fn text<'a>(block: &'a Value, field: &str) -> &'a str {
     string(&block[field])
+}
+
+/// The number there; none for anything else.
+fn numbered(value: &Value) -> Option<f64> {
+    value.as_number().and_then(|n| decimal(n.as_str()))
 }
 
 fn string(value: &Value) -> &str {

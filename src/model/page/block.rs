@@ -41,6 +41,8 @@ pub enum Block {
     Table(Table),
     /// A drawing or a picture of numbers, with its table twin.
     Picture(Picture),
+    /// How far heat gets, laid over the drawing of the piece.
+    HeatOnPiece(HeatOnPiece),
     /// A field somebody types into.
     Field(Field),
     /// A choice of one from a few.
@@ -95,6 +97,46 @@ pub struct Table {
     pub columns: Vec<String>,
     /// As many cells as there are columns.
     pub rows: Vec<Vec<String>>,
+}
+
+/// How far heat gets from a joint, for whoever can draw the piece; to all others it is its table.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct HeatOnPiece {
+    /// Stays the same from one answer to the next.
+    pub id: String,
+    /// The finding it shows, as a sentence.
+    pub title: String,
+    /// What is to be seen, for somebody who cannot see it.
+    pub description: String,
+    /// Id of the form of the piece; empty when it is not known.
+    pub form: String,
+    /// Id of the part with the joint.
+    pub part: String,
+    /// How large the drawn piece is, mm: its height, or for a tray its length.
+    pub size_mm: f64,
+    /// Whether that size is taken for want of a measured one.
+    pub assumed: bool,
+    /// Radius of the hot place itself, mm; reaches count from its edge.
+    pub hot_mm: f64,
+    /// What gives way, the coolest first.
+    pub zones: Vec<HeatZone>,
+    /// The same in numbers.
+    pub table: Table,
+}
+
+/// How far one temperature gets.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct HeatZone {
+    /// What gives way.
+    pub what: String,
+    /// At which temperature: "183 °C".
+    pub at: String,
+    /// How far it gets, in words.
+    pub reach: String,
+    /// Least distance, mm; 0 where it may not be reached at all, none where all of it is.
+    pub least_mm: Option<f64>,
+    /// Greatest distance, mm; 0 where it is never reached, none where it may be all of it.
+    pub most_mm: Option<f64>,
 }
 
 /// A field somebody types into; its text is kept in the case under `path`.

@@ -4,6 +4,7 @@ use super::ask::{Question, choice, number};
 use super::bench::Bench;
 use super::block::{Block, Table, Tone};
 use super::caution_blocks;
+use super::heat_on_piece;
 use super::heat_picture::picture;
 use super::say::{chance, mm, range};
 use super::sources_fold::sources_fold;
@@ -123,6 +124,9 @@ pub(super) fn section(bench: &Bench<'_>) -> Block {
     let (distance_field, distance) = distance(bench);
     let (what_field, what) = what_lies_there(bench);
     let mut blocks = Vec::new();
+    let rows = setup
+        .as_ref()
+        .map(|setup| (setup, reaches(setup, &bench.ledger)));
     match &setup {
         None => blocks.push(Block::said(
             Tone::Answer,
@@ -133,18 +137,22 @@ pub(super) fn section(bench: &Bench<'_>) -> Block {
             blocks.extend(chance_at(bench, setup, distance, what));
         }
     }
+    blocks.extend(heat_on_piece::blocks(
+        bench,
+        rows.as_ref()
+            .map(|(setup, rows)| (&setup.spread, rows.as_slice(), table(rows))),
+    ));
     blocks.extend(fields);
     blocks.push(Block::Row {
         blocks: vec![distance_field, what_field],
     });
-    if let Some(setup) = &setup {
-        let rows = reaches(setup, &bench.ledger);
+    if let Some((setup, rows)) = &rows {
         blocks.push(Block::Picture(picture(
             &setup.spread,
             setup.rod,
-            &rows,
+            rows,
             distance,
-            table(&rows),
+            table(rows),
         )));
         blocks.push(brief(setup));
         if setup.solder.hard || may_be_fused(bench) {
@@ -161,7 +169,7 @@ pub(super) fn section(bench: &Bench<'_>) -> Block {
     Block::section("bench.heat", "How far heat reaches", blocks)
 }
 
-const SOURCES: [&str; 17] = [
+const SOURCES: [&str; 19] = [
     "guard.heat.h_far",
     "guard.heat.h_near",
     "guard.heat.thickness",
@@ -173,6 +181,8 @@ const SOURCES: [&str; 17] = [
     "heat.k.britannia",
     "heat.above_liquid",
     "heat.extent",
+    "heat.drawn.height",
+    "heat.drawn.length",
     "heat.limit.bi_pb_sn",
     "guard.heat.soft_solder",
     "heat.limit.tin",

@@ -71,7 +71,7 @@ fn in_view(end_mm: f64, rows: &[ReachRow], next_mm: Option<f64>) -> f64 {
 }
 
 /// The threshold whose uncertainty is drawn: old soft solder, third of the list.
-const BANDED: usize = 2;
+pub(super) const BANDED: usize = 2;
 
 fn disk(patch_mm: f64, end_mm: f64, rows: &[ReachRow], next_mm: Option<f64>) -> Vec<Mark> {
     let centre = (WIDTH / 2.0, 138.0);

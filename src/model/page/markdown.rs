@@ -48,6 +48,7 @@ fn one(out: &mut String, block: &Block, level: usize) {
         }
         Block::Table(shown) => table(out, shown),
         Block::Picture(picture) => described(out, picture),
+        Block::HeatOnPiece(heat) => table(out, &heat.table),
         Block::Lines { label, count } => {
             for _ in 0..(*count).clamp(1, 20) {
                 let rule = "\\_".repeat(24);

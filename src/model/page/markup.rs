@@ -94,6 +94,7 @@ impl Page {
             Block::Facts { rows } => self.facts(rows),
             Block::Table(shown) => self.table(shown),
             Block::Picture(picture) => self.picture(picture),
+            Block::HeatOnPiece(heat) => self.table(&heat.table),
             Block::Lines { label, count } => {
                 self.raw("<div class=\"write\">\n");
                 self.element("p", label);

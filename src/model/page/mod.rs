@@ -16,6 +16,7 @@ mod caution_blocks;
 mod cross_section;
 mod food;
 mod heat;
+mod heat_on_piece;
 mod heat_picture;
 mod ledger;
 mod ledger_trace;
@@ -52,7 +53,7 @@ mod worth_knowing_tree;
 
 pub mod compare;
 
-pub use block::{Block, Choice, Field, Table, Tone};
+pub use block::{Block, Choice, Field, HeatOnPiece, HeatZone, Table, Tone};
 pub use picture::{Anchor, Ink, Mark, Picture};
 
 use serde::Serialize;

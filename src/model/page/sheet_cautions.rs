@@ -1,6 +1,6 @@
 //! No treatment is named on a page of ours without its caution and the line that defers.
 
-use super::block::{Block, Tone};
+use super::block::{Block, HeatOnPiece, Tone};
 use super::wording::sheet_cautions as words;
 use crate::case::Draft;
 use crate::facts::{Level, caution};
@@ -146,7 +146,7 @@ fn add_words(block: &Block, say: &mut dyn FnMut(&str)) {
                 say(words);
             }
         }
-        Block::Table(table) => {
+        Block::Table(table) | Block::HeatOnPiece(HeatOnPiece { table, .. }) => {
             say(&table.caption);
             for cell in table.columns.iter().chain(table.rows.iter().flatten()) {
                 say(cell);

@@ -5,9 +5,9 @@ use leavewell_model::case::PartName as P;
 use crate::app::drawings::shape::Outline::{
     Ellipse, Level, Lobes, Made, Path, Ribbon, Shield, Turned, Underside,
 };
-use crate::app::drawings::shape::Plan;
 use crate::app::drawings::shape::Style::{Area, Detail, Hidden};
 use crate::app::drawings::shape::To::{Curve, Line};
+use crate::app::drawings::shape::{Joint, Plan};
 
 pub(super) const SHAPES: &[Plan] = &[
     Plan(
@@ -75,6 +75,17 @@ pub(super) const SHAPES: &[Plan] = &[
         ],
     ),
     Plan(P::Base, Hidden, &[Underside(78.0, 254.0)]),
+];
+
+/// Where the joint of each part is: mostly where it meets its neighbour.
+pub(super) const JOINTS: &[Joint] = &[
+    Joint(P::Body, 200.0, 157.0),
+    Joint(P::Edge, 348.0, 130.0),
+    Joint(P::Border, 200.0, 150.0),
+    Joint(P::Handle, 317.0, 138.0),
+    Joint(P::Foot, 200.0, 225.0),
+    Joint(P::Shield, 200.0, 192.0),
+    Joint(P::Base, 200.0, 254.0),
 ];
 
 /// Upright slits in two groups, left and right of the arms.

@@ -3,9 +3,9 @@
 use leavewell_model::case::PartName as P;
 
 use crate::app::drawings::shape::Outline::{Level, Path, Shield, Strokes, Turned, Underside};
-use crate::app::drawings::shape::Plan;
 use crate::app::drawings::shape::Style::{Area, Detail, Hidden};
 use crate::app::drawings::shape::To::{Curve, Line};
+use crate::app::drawings::shape::{Joint, Plan};
 
 pub(super) const SHAPES: &[Plan] = &[
     Plan(
@@ -70,4 +70,15 @@ pub(super) const SHAPES: &[Plan] = &[
             &[Curve(26.0, 46.0, 26.0, 54.0, 12.0, 56.0), Line(14.0, 62.0)],
         )],
     ),
+];
+
+/// Where the joint of each part is: mostly where it meets its neighbour.
+pub(super) const JOINTS: &[Joint] = &[
+    Joint(P::Body, 307.0, 180.0),
+    Joint(P::Cover, 200.0, 113.0),
+    Joint(P::Edge, 200.0, 123.0),
+    Joint(P::Border, 200.0, 241.0),
+    Joint(P::Shield, 200.0, 210.0),
+    Joint(P::Interior, 200.0, 233.0),
+    Joint(P::Base, 200.0, 252.0),
 ];

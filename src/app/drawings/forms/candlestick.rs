@@ -3,9 +3,9 @@
 use leavewell_model::case::PartName as P;
 
 use crate::app::drawings::shape::Outline::{Level, Lobes, Path, Strokes, Turned, Underside};
-use crate::app::drawings::shape::Plan;
 use crate::app::drawings::shape::Style::{Area, Detail, Hidden};
 use crate::app::drawings::shape::To::{Curve, Line};
+use crate::app::drawings::shape::{Joint, Plan};
 
 pub(super) const SHAPES: &[Plan] = &[
     Plan(
@@ -90,4 +90,13 @@ pub(super) const SHAPES: &[Plan] = &[
         )],
     ),
     Plan(P::Base, Hidden, &[Underside(62.0, 270.0)]),
+];
+
+/// Where the joint of each part is: mostly where it meets its neighbour.
+pub(super) const JOINTS: &[Joint] = &[
+    Joint(P::Body, 200.0, 188.0),
+    Joint(P::Rim, 200.0, 34.0),
+    Joint(P::Border, 200.0, 247.0),
+    Joint(P::Foot, 200.0, 207.0),
+    Joint(P::Base, 200.0, 270.0),
 ];

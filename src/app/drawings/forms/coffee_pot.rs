@@ -5,9 +5,9 @@ use leavewell_model::case::PartName as P;
 use crate::app::drawings::shape::Outline::{
     Level, Lobes, Path, Ribbon, Shield, Strokes, Turned, Underside,
 };
-use crate::app::drawings::shape::Plan;
 use crate::app::drawings::shape::Style::{Area, Detail, Hidden};
 use crate::app::drawings::shape::To::{Curve, Line};
+use crate::app::drawings::shape::{Joint, Plan};
 
 pub(super) const SHAPES: &[Plan] = &[
     Plan(
@@ -118,4 +118,18 @@ pub(super) const SHAPES: &[Plan] = &[
         )],
     ),
     Plan(P::Border, Detail, &[Strokes(34.0, 85.0, 91.0, 22)]),
+];
+
+/// Where the joint of each part is: mostly where it meets its neighbour.
+pub(super) const JOINTS: &[Joint] = &[
+    Joint(P::Body, 248.0, 152.0),
+    Joint(P::Cover, 232.0, 83.0),
+    Joint(P::Spout, 146.0, 186.0),
+    Joint(P::Handle, 230.0, 105.0),
+    Joint(P::Foot, 200.0, 236.0),
+    Joint(P::Finial, 200.0, 56.0),
+    Joint(P::Border, 200.0, 92.0),
+    Joint(P::Shield, 200.0, 192.0),
+    Joint(P::Interior, 200.0, 223.0),
+    Joint(P::Base, 200.0, 272.0),
 ];

@@ -5,9 +5,9 @@ use leavewell_model::case::PartName as P;
 use crate::app::drawings::shape::Outline::{
     Gadroons, Level, Lobes, Ribbon, Shield, Strokes, Turned, Underside,
 };
-use crate::app::drawings::shape::Plan;
 use crate::app::drawings::shape::Style::{Area, Detail, Hidden};
 use crate::app::drawings::shape::To::{Curve, Line};
+use crate::app::drawings::shape::{Joint, Plan};
 
 pub(super) const SHAPES: &[Plan] = &[
     Plan(
@@ -97,4 +97,16 @@ pub(super) const SHAPES: &[Plan] = &[
         )],
     ),
     Plan(P::Rim, Detail, &[Gadroons(92.0, 46.0, 56.0, 40)]),
+];
+
+/// Where the joint of each part is: mostly where it meets its neighbour.
+pub(super) const JOINTS: &[Joint] = &[
+    Joint(P::Body, 270.0, 110.0),
+    Joint(P::Rim, 200.0, 57.0),
+    Joint(P::Border, 200.0, 155.0),
+    Joint(P::Handle, 281.0, 164.0),
+    Joint(P::Foot, 200.0, 225.0),
+    Joint(P::Shield, 200.0, 132.0),
+    Joint(P::Interior, 200.0, 199.0),
+    Joint(P::Base, 200.0, 270.0),
 ];

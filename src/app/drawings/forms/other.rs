@@ -5,9 +5,9 @@ use leavewell_model::case::PartName as P;
 use crate::app::drawings::shape::Outline::{
     Level, Path, Ribbon, Shield, Strokes, Turned, Underside,
 };
-use crate::app::drawings::shape::Plan;
 use crate::app::drawings::shape::Style::{Area, Detail, Hidden};
 use crate::app::drawings::shape::To::{Curve, Line};
+use crate::app::drawings::shape::{Joint, Plan};
 
 pub(super) const SHAPES: &[Plan] = &[
     Plan(
@@ -119,4 +119,20 @@ pub(super) const SHAPES: &[Plan] = &[
         )],
     ),
     Plan(P::Finial, Detail, &[Level(11.0, 52.0)]),
+];
+
+/// Where the joint of each part is: mostly where it meets its neighbour.
+pub(super) const JOINTS: &[Joint] = &[
+    Joint(P::Body, 262.0, 160.0),
+    Joint(P::Rim, 200.0, 115.0),
+    Joint(P::Foot, 200.0, 229.0),
+    Joint(P::Spout, 139.0, 135.0),
+    Joint(P::Handle, 262.0, 125.0),
+    Joint(P::Finial, 200.0, 70.0),
+    Joint(P::Cover, 200.0, 101.0),
+    Joint(P::Border, 200.0, 123.0),
+    Joint(P::Edge, 265.0, 106.0),
+    Joint(P::Shield, 200.0, 188.0),
+    Joint(P::Interior, 200.0, 215.0),
+    Joint(P::Base, 200.0, 268.0),
 ];

@@ -3,9 +3,9 @@
 use leavewell_model::case::PartName as P;
 
 use crate::app::drawings::shape::Outline::{Level, Made, Path, Ribbon, Shield, Turned, Underside};
-use crate::app::drawings::shape::Plan;
 use crate::app::drawings::shape::Style::{Area, Detail, Hidden};
 use crate::app::drawings::shape::To::{Curve, Line};
+use crate::app::drawings::shape::{Joint, Plan};
 
 pub(super) const SHAPES: &[Plan] = &[
     Plan(
@@ -67,6 +67,18 @@ pub(super) const SHAPES: &[Plan] = &[
     ),
     Plan(P::Foot, Detail, &[Level(22.0, 229.0), Level(57.0, 250.5)]),
     Plan(P::Base, Hidden, &[Underside(54.0, 258.0)]),
+];
+
+/// Where the joint of each part is: mostly where it meets its neighbour.
+pub(super) const JOINTS: &[Joint] = &[
+    Joint(P::Body, 270.0, 200.0),
+    Joint(P::Rim, 202.0, 146.0),
+    Joint(P::Spout, 124.0, 162.0),
+    Joint(P::Handle, 280.0, 193.0),
+    Joint(P::Foot, 200.0, 221.0),
+    Joint(P::Shield, 204.0, 198.0),
+    Joint(P::Interior, 200.0, 212.0),
+    Joint(P::Base, 200.0, 258.0),
 ];
 
 /// Small strokes along the rim.

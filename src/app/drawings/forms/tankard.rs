@@ -3,9 +3,9 @@
 use leavewell_model::case::PartName as P;
 
 use crate::app::drawings::shape::Outline::{Level, Path, Ribbon, Shield, Turned, Underside};
-use crate::app::drawings::shape::Plan;
 use crate::app::drawings::shape::Style::{Area, Detail, Hidden};
 use crate::app::drawings::shape::To::{Curve, Line};
+use crate::app::drawings::shape::{Joint, Plan};
 
 pub(super) const SHAPES: &[Plan] = &[
     Plan(
@@ -78,4 +78,16 @@ pub(super) const SHAPES: &[Plan] = &[
         )],
     ),
     Plan(P::Rim, Detail, &[Level(65.5, 86.0)]),
+];
+
+/// Where the joint of each part is: mostly where it meets its neighbour.
+pub(super) const JOINTS: &[Joint] = &[
+    Joint(P::Body, 264.0, 160.0),
+    Joint(P::Rim, 200.0, 90.0),
+    Joint(P::Handle, 262.0, 93.0),
+    Joint(P::Foot, 200.0, 239.0),
+    Joint(P::Cover, 266.0, 81.0),
+    Joint(P::Shield, 200.0, 174.0),
+    Joint(P::Interior, 200.0, 231.0),
+    Joint(P::Base, 200.0, 264.0),
 ];

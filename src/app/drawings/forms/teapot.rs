@@ -5,9 +5,9 @@ use leavewell_model::case::PartName as P;
 use crate::app::drawings::shape::Outline::{
     Level, Lobes, Path, Ribbon, Shield, Strokes, Turned, Underside,
 };
-use crate::app::drawings::shape::Plan;
 use crate::app::drawings::shape::Style::{Area, Detail, Hidden};
 use crate::app::drawings::shape::To::{Curve, Line};
+use crate::app::drawings::shape::{Joint, Plan};
 
 pub(super) const SHAPES: &[Plan] = &[
     Plan(
@@ -115,4 +115,18 @@ pub(super) const SHAPES: &[Plan] = &[
         )],
     ),
     Plan(P::Border, Detail, &[Strokes(47.0, 119.0, 125.0, 26)]),
+];
+
+/// Where the joint of each part is: mostly where it meets its neighbour.
+pub(super) const JOINTS: &[Joint] = &[
+    Joint(P::Body, 286.0, 178.0),
+    Joint(P::Cover, 244.0, 117.0),
+    Joint(P::Spout, 115.0, 192.0),
+    Joint(P::Handle, 269.0, 138.0),
+    Joint(P::Foot, 200.0, 237.0),
+    Joint(P::Finial, 200.0, 91.0),
+    Joint(P::Border, 200.0, 126.0),
+    Joint(P::Shield, 200.0, 196.0),
+    Joint(P::Interior, 200.0, 228.0),
+    Joint(P::Base, 200.0, 260.0),
 ];

@@ -3,9 +3,9 @@
 use leavewell_model::case::PartName as P;
 
 use crate::app::drawings::shape::Outline::{Ellipse, Made, Path, Ribbon, Shield};
-use crate::app::drawings::shape::Plan;
 use crate::app::drawings::shape::Style::{Area, Detail, Hidden};
 use crate::app::drawings::shape::To::Curve;
+use crate::app::drawings::shape::{Joint, Plan};
 
 pub(super) const SHAPES: &[Plan] = &[
     Plan(
@@ -59,6 +59,17 @@ pub(super) const SHAPES: &[Plan] = &[
             "M134 226C170 235 230 235 266 226L262 233C228 242 172 242 138 233Z",
         )],
     ),
+];
+
+/// Where the joint of each part is: mostly where it meets its neighbour.
+pub(super) const JOINTS: &[Joint] = &[
+    Joint(P::Body, 200.0, 208.0),
+    Joint(P::Border, 200.0, 225.0),
+    Joint(P::Edge, 353.0, 148.0),
+    Joint(P::Handle, 341.0, 116.0),
+    Joint(P::Shield, 200.0, 166.0),
+    Joint(P::Foot, 117.0, 218.0),
+    Joint(P::Base, 200.0, 232.0),
 ];
 
 /// Short strokes between the two ovals of the border.

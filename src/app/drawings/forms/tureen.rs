@@ -5,9 +5,9 @@ use leavewell_model::case::PartName as P;
 use crate::app::drawings::shape::Outline::{
     Gadroons, Level, Lobes, Ribbon, Shield, Turned, Underside,
 };
-use crate::app::drawings::shape::Plan;
 use crate::app::drawings::shape::Style::{Area, Detail, Hidden};
 use crate::app::drawings::shape::To::{Curve, Line};
+use crate::app::drawings::shape::{Joint, Plan};
 
 pub(super) const SHAPES: &[Plan] = &[
     Plan(
@@ -119,4 +119,18 @@ pub(super) const SHAPES: &[Plan] = &[
             &[Line(121.0, 146.0), Line(121.0, 150.0), Line(116.0, 152.0)],
         )],
     ),
+];
+
+/// Where the joint of each part is: mostly where it meets its neighbour.
+pub(super) const JOINTS: &[Joint] = &[
+    Joint(P::Body, 288.0, 196.0),
+    Joint(P::Cover, 200.0, 133.0),
+    Joint(P::Rim, 200.0, 151.0),
+    Joint(P::Border, 200.0, 143.0),
+    Joint(P::Handle, 317.0, 146.0),
+    Joint(P::Foot, 200.0, 235.0),
+    Joint(P::Finial, 200.0, 80.0),
+    Joint(P::Shield, 200.0, 198.0),
+    Joint(P::Interior, 200.0, 221.0),
+    Joint(P::Base, 200.0, 267.0),
 ];
