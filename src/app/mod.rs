@@ -10,8 +10,10 @@ pub mod history;
 pub mod pages;
 pub mod parts;
 pub mod platform;
+pub mod reader;
 pub mod route;
 pub mod shell;
 pub mod state;
+pub mod wording;
 
 pub use shell::App;

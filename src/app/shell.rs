@@ -229,6 +229,9 @@ impl App {
             page::set_theme(self.state.theme);
             store::keep_theme(self.state.theme);
         }
+        if before.reader != self.state.reader {
+            store::keep_reader(self.state.reader);
+        }
         let mark = |state: &State| state.open.as_ref().map(|open| open.generation);
         if before.opened_at != self.state.opened_at {
             self.note_open();
@@ -492,6 +495,7 @@ fn stored_state() -> State {
         shelf: Rc::new(store::shelf()),
         open: store::last_open().map(Rc::new),
         theme: store::theme(),
+        reader: store::reader(),
         begins_with_own: store::figures().is_some(),
         ..State::default()
     }
