@@ -26,6 +26,7 @@ use super::parts::element::{El, button, el, group};
 use super::parts::field::typed;
 use super::parts::marks::press;
 use super::parts::places::places;
+use super::parts::terms::explain;
 use super::platform::{clock, desk, file, page, store};
 use super::route::Route;
 use super::state::{Action, Entry, Leaf, Notice, Open, SaveState, State, Theme, Wish, update};
@@ -144,7 +145,7 @@ impl Component for App {
             ..
         } = self;
         let page = state.open.as_deref().map(|open| Page { state, open, act });
-        let place = match (route, page) {
+        let mut place = match (route, page) {
             (Route::Shelf, _) => shelf_page(&state.shelf, wish),
             (_, None) => nothing_open(),
             (Route::Piece, Some(page)) => piece_page(page),
@@ -159,6 +160,7 @@ impl Component for App {
             (Route::Done, Some(page)) => done_page(page),
             (Route::Figures, Some(page)) => figures_page(page, wish),
         };
+        explain(&mut place);
         let skip = Callback::from(|event: MouseEvent| {
             event.prevent_default();
             page::focus_heading();
