@@ -8,6 +8,7 @@
 import { openStore } from "./kept.js";
 import { databaseOf } from "./photos.js";
 import "./shelf.js";
+import "./terms.js";
 
 const LONGEST_WAIT_MS = 20_000;
 

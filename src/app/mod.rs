@@ -10,6 +10,7 @@ pub mod history;
 pub mod pages;
 pub mod parts;
 pub mod platform;
+pub mod reader;
 pub mod route;
 pub mod shell;
 pub mod state;

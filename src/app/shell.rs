@@ -26,6 +26,7 @@ use super::parts::element::{El, button, el, group};
 use super::parts::field::typed;
 use super::parts::marks::press;
 use super::parts::places::places;
+use super::parts::terms::explain;
 use super::platform::{clock, desk, file, page, store};
 use super::route::Route;
 use super::state::{Action, Entry, Leaf, Notice, Open, SaveState, State, Theme, Wish, update};
@@ -145,7 +146,7 @@ impl Component for App {
             ..
         } = self;
         let page = state.open.as_deref().map(|open| Page { state, open, act });
-        let place = match (route, page) {
+        let mut place = match (route, page) {
             (Route::Shelf, _) => shelf_page(&state.shelf, wish),
             (_, None) => nothing_open(),
             (Route::Piece, Some(page)) => piece_page(page),
@@ -160,6 +161,7 @@ impl Component for App {
             (Route::Done, Some(page)) => done_page(page),
             (Route::Figures, Some(page)) => figures_page(page, wish),
         };
+        explain(&mut place);
         let skip = Callback::from(|event: MouseEvent| {
             event.prevent_default();
             page::focus_heading();
@@ -229,6 +231,9 @@ impl App {
         if before.theme != self.state.theme {
             page::set_theme(self.state.theme);
             store::keep_theme(self.state.theme);
+        }
+        if before.reader != self.state.reader {
+            store::keep_reader(self.state.reader);
         }
         let mark = |state: &State| state.open.as_ref().map(|open| open.generation);
         if before.opened_at != self.state.opened_at {
@@ -487,6 +492,7 @@ fn stored_state() -> State {
         shelf: Rc::new(store::shelf()),
         open: store::last_open().map(Rc::new),
         theme: store::theme(),
+        reader: store::reader(),
         begins_with_own: store::figures().is_some(),
         ..State::default()
     }

@@ -16,6 +16,7 @@ use serde_json::{Value, json};
 
 use super::history::History;
 use super::parts::share;
+use super::reader::Reader;
 use super::wording::{keeping, shelf, shell};
 use crate::app::parts::words::joined;
 
@@ -31,6 +32,8 @@ pub struct State {
     pub open: Option<Rc<Open>>,
     /// Light, dark, or as the system says.
     pub theme: Theme,
+    /// Who is reading the counsel.
+    pub reader: Reader,
     /// Whether new pieces on this device begin with figures of the person's own.
     pub begins_with_own: bool,
     /// What the person has to be told.
@@ -298,6 +301,8 @@ pub enum Action {
     },
     /// Another appearance was chosen.
     SetTheme(Theme),
+    /// Somebody else is reading.
+    ReadAs(Reader),
     /// There is something to tell.
     Tell(Notice),
     /// What was told has been read.
@@ -645,6 +650,10 @@ pub fn update(state: &State, action: Action) -> Option<State> {
         Action::Saved { id, failure } => saved(state, &id, failure),
         Action::SetTheme(theme) => (theme != state.theme).then(|| State {
             theme,
+            ..state.clone()
+        }),
+        Action::ReadAs(reader) => (reader != state.reader).then(|| State {
+            reader,
             ..state.clone()
         }),
         Action::Tell(notice) => {

@@ -4,6 +4,7 @@ mod answer;
 mod asked;
 mod courses;
 mod lost;
+mod opening;
 mod options;
 mod side;
 
@@ -15,7 +16,7 @@ use super::{Page, of_report};
 use crate::app::charts::{bridge, has_bridge, outcomes, plane};
 use crate::app::parts::blocks::leaf;
 use crate::app::parts::cautions::cautions_of;
-use crate::app::parts::element::{el, group};
+use crate::app::parts::element::{El, el, group};
 use crate::app::parts::marks::{fold, section};
 use crate::app::parts::screen::head;
 use crate::app::parts::words::joined;
@@ -31,38 +32,52 @@ pub fn counsel_page(page: Page) -> Html {
         "What we would do, how sure that is, and why. You decide.",
     );
     let counsel = of_report(page.open, |report| counsel(page, report));
-    el("div", "screen counsel").put(head).put(counsel).html()
+    el("div", "screen counsel")
+        .el(el("div", "counsel-head").put(head).put(opening::who(page)))
+        .put(counsel)
+        .html()
 }
 
 fn counsel(page: Page, report: &Report) -> Html {
     let open = page.open;
     let currency = open.currency();
-    let main = el("div", "counsel-main")
-        .put(answer::answer(report))
-        .put(asked::asked(page, report))
-        .put(options::options(report, currency));
-    let side = el("aside", "counsel-side")
-        .attr(
-            "aria-label",
-            "What could change the answer, what to look at next, and what is gone for good",
-        )
-        .put(side::would_change(page))
-        .put(side::look_next(report, currency))
-        .put(lost::lost(report));
-    let more = el("div", "counsel-more")
-        .put(section(
+    let [main, beside, more] = page.state.reader.order();
+    let section = |name: &str| match name {
+        "asked" => asked::asked(page, report),
+        "options" => options::options(report, currency),
+        "would-change" => side::would_change(page),
+        "look-next" => side::look_next(report, currency),
+        "lost" => lost::lost(report),
+        "pictures" => section(
             "counsel-pictures",
             "pictures-title",
             "The plans in pictures",
             pictures(report, currency),
-        ))
-        .put(courses::courses(report, currency))
-        .put(fold(
+        ),
+        "courses" => courses::courses(report, currency),
+        "cautions" => cautions_of(report),
+        _ => fold(
             "more",
             "How these numbers are made, and from what",
             leaf(page, "trace"),
-        ))
-        .put(cautions_of(report));
+        ),
+    };
+    // Each with a key, so that another reader moves them and draws none anew.
+    let column = |holder: El, names: &[&str]| {
+        holder.each(names, |name| el("div", "").key(name).put(section(name)))
+    };
+    let main = column(
+        el("div", "counsel-main").el(el("div", "")
+            .key("answer")
+            .put(answer::answer(page, report))),
+        main,
+    );
+    let side = el("aside", "counsel-side").attr(
+        "aria-label",
+        "What could change the answer, what to look at next, and what is gone for good",
+    );
+    let side = column(side, beside);
+    let more = column(el("div", "counsel-more"), more);
     group().el(main).el(side).el(more).html()
 }
 

@@ -12,4 +12,5 @@ pub mod marks;
 pub mod places;
 pub mod screen;
 pub mod share;
+pub mod terms;
 pub mod words;

@@ -12,10 +12,12 @@ use serde_json::Value;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{CustomEvent, CustomEventInit, Storage};
 
+use crate::app::reader::Reader;
 use crate::app::state::{Entry, Open, Theme};
 use crate::app::wording::shelf;
 
 const THEME: &str = "leavewell.theme";
+const READER: &str = "leavewell.reader";
 const FIGURES: &str = "leavewell.figures";
 
 /// What the store tells: what it is, the piece, and a text that belongs to it.
@@ -108,6 +110,22 @@ pub fn theme() -> Theme {
 pub fn keep_theme(theme: Theme) {
     if let Some(storage) = storage() {
         let _ = storage.set_item(THEME, theme.id());
+    }
+}
+
+/// Who was reading last.
+#[must_use]
+pub fn reader() -> Reader {
+    storage()
+        .and_then(|s| s.get_item(READER).ok().flatten())
+        .and_then(|id| Reader::parse(&id))
+        .unwrap_or_default()
+}
+
+/// Keeps who is reading.
+pub fn keep_reader(reader: Reader) {
+    if let Some(storage) = storage() {
+        let _ = storage.set_item(READER, reader.id());
     }
 }
 

@@ -25,6 +25,7 @@ pub mod look;
 pub mod money;
 pub mod piece;
 pub mod places;
+pub mod reader;
 pub mod sheet;
 pub mod shelf;
 pub mod shell;

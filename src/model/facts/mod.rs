@@ -8,6 +8,7 @@ mod catalogue_text;
 mod duty;
 mod figure;
 mod finding;
+mod meaning_of_words;
 mod rule;
 mod table;
 mod treatment_text;
@@ -21,6 +22,7 @@ pub use catalogue_text::{CatalogueText, Risk, catalogue_text, catalogue_texts};
 pub use duty::{Duty, Status, duties, signposts};
 pub use figure::{Figure, Shape, Tag};
 pub use finding::{FindingFact, Place, Window, WindowAbout, finding, findings, windows};
+pub use meaning_of_words::{FoundWord, Meaning, WORDS, next_word, words_in};
 pub use rule::{GuardText, SoftText, guard_text, guard_texts, soft_rule, soft_rules};
 pub use treatment_text::{
     CautionText, Level, Offered, TreatmentText, caution, cautions, treatment_text, treatment_texts,

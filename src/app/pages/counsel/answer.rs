@@ -1,8 +1,10 @@
-//! The answer in one sentence, how firm it is, and the reasons.
+//! The answer in one sentence, how firm it is, what it means for whoever reads it, and the reasons.
 
 use leavewell_model::Report;
 use yew::prelude::*;
 
+use super::opening::opening;
+use crate::app::pages::Page;
 use crate::app::parts::cautions::display_only;
 use crate::app::parts::element::el;
 use crate::app::parts::marks::{bullets, fold};
@@ -13,7 +15,7 @@ use crate::app::route::Route;
 const SHOWN: usize = 3;
 
 /// The answer.
-pub(super) fn answer(report: &Report) -> Html {
+pub(super) fn answer(page: Page, report: &Report) -> Html {
     let counsel = &report.counsel;
     let mut reasons: Vec<AttrValue> = counsel
         .reasons
@@ -56,6 +58,7 @@ pub(super) fn answer(report: &Report) -> Html {
         .el(sentence)
         .said("answer-firmness", counsel.firmness_words.clone())
         .el(notes)
+        .el(el("div", "").put(opening(page, report)))
         .tag("h3", "Why")
         .el(el("div", "answer-reasons").put(bullets(reasons)))
         .el(more)

@@ -107,7 +107,7 @@ fn mover(page: Page, change: &ChangeReport) -> El {
 }
 
 /// Whether the second program could not say what would change this answer.
-fn failed(page: Page) -> bool {
+pub(super) fn failed(page: Page) -> bool {
     page.state.leaves.iter().any(|leaf| {
         leaf.name == CHANGES && leaf.generation == page.open.generation && leaf.blocks.is_err()
     })

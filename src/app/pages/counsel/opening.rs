@@ -1,0 +1,465 @@
+//! Who is reading, and the answer opened in their own words: three or four lines made of the report as
+//! it stands. Nothing is worked out for it, so no reader is told another thing than the next.
+
+use leavewell_model::Report;
+use leavewell_model::case::Goal;
+use leavewell_model::facts::{TreatmentText, ledger_of, treatment_text};
+use leavewell_model::report::{Band, BandMean, CourseReport};
+use leavewell_model::small::{capital, decimal};
+use yew::prelude::*;
+
+use super::options::unbroken;
+use super::side::failed;
+use crate::app::pages::Page;
+use crate::app::parts::element::el;
+use crate::app::parts::field::{hint, typed};
+use crate::app::parts::words::{gain_band, joined, money_band, number, small};
+use crate::app::reader::Reader;
+use crate::app::route::{Route, Whom};
+use crate::app::state::{Action, Open};
+use crate::app::wording::reader as say;
+
+/// The field of a case that holds how long work takes.
+const AWAY: &str = "worth.work_months";
+
+/// The choice of who is reading.
+pub(super) fn who(page: Page) -> Html {
+    let chosen = page
+        .act
+        .reform(|event: Event| Action::ReadAs(Reader::parse(&typed(&event)).unwrap_or_default()));
+    let radios = el("div", "radios")
+        .changed(chosen)
+        .each(Reader::ALL, |reader| {
+            let button = el("input", "")
+                .attr("type", "radio")
+                .attr("name", "reader")
+                .value(reader.id().to_owned())
+                .ticked(reader == page.state.reader);
+            el("label", "radio")
+                .key(reader.id())
+                .el(button)
+                .tag("span", say::label(reader))
+        });
+    el("fieldset", "choice reader")
+        .attr("aria-describedby", "reader-hint")
+        .tag("legend", say::WHO)
+        .el(radios)
+        .put(hint("reader", say::WHO_HINT))
+        .html()
+}
+
+/// The opening of whoever is reading; nothing where the report does not hold the course advised.
+pub(super) fn opening(page: Page, report: &Report) -> Html {
+    let reader = page.state.reader;
+    let told = Told::of(page, report);
+    let lines = told.map_or_else(Vec::new, |told| told.lines(reader));
+    el("div", "opening")
+        .key(reader.id())
+        .hidden(lines.is_empty())
+        .tag("h3", say::title(reader))
+        .el(el("dl", "facts").each(lines, |line| {
+            let mut said = el("dd", "").words(line.said);
+            if let Some((route, words)) = line.link {
+                let link = el("a", "").attr("href", route.href()).text(words);
+                said = said.text(" ").el(link);
+            }
+            el("div", "").tag("dt", line.what).el(said)
+        }))
+        .html()
+}
+
+/// One line of an opening.
+struct Line {
+    what: &'static str,
+    said: String,
+    /// Where there is more of it.
+    link: Option<(Route, &'static str)>,
+}
+
+fn line(what: &'static str, said: String) -> Line {
+    Line {
+        what,
+        said,
+        link: None,
+    }
+}
+
+/// What the lines are made of.
+struct Told<'a> {
+    open: &'a Open,
+    report: &'a Report,
+    course: &'a CourseReport,
+    /// The steps in the words of the catalogue.
+    steps: Vec<&'static TreatmentText>,
+    /// What would change the answer cannot be worked out.
+    failed: bool,
+}
+
+impl<'a> Told<'a> {
+    fn of(page: Page<'a>, report: &'a Report) -> Option<Self> {
+        let advised = &report.counsel.steps;
+        Some(Self {
+            open: page.open,
+            report,
+            course: report.courses.iter().find(|c| c.steps == *advised)?,
+            steps: advised.iter().filter_map(|id| treatment_text(id)).collect(),
+            failed: failed(page),
+        })
+    }
+
+    fn lines(&self, reader: Reader) -> Vec<Line> {
+        let lost = || line(say::LOST, self.lost() + ".");
+        match reader {
+            Reader::Owner => vec![
+                line(say::DO, self.plainly()),
+                line(say::COST, say::cost(&capital(&self.cost()), &self.gain())),
+                lost(),
+                line(say::ASK, self.questions()),
+            ],
+            Reader::Restorer => vec![
+                line(say::STEPS, say::steps(&self.classed(), &self.cost())),
+                line(say::BEFORE, self.conditions()),
+                Line {
+                    link: Some((Route::Sheet(Whom::Client), say::CLIENT_SHEET)),
+                    ..line(say::TELL_CLIENT, self.for_client())
+                },
+            ],
+            Reader::Dealer => vec![
+                line(say::NET, self.net()),
+                Line {
+                    link: Some((Route::Money, say::TO_MONEY)),
+                    ..line(say::MOST, self.most())
+                },
+                line(say::AWAY, self.away()),
+                Line {
+                    link: Some((Route::Sheet(Whom::Buyer), say::BUYER_SHEET)),
+                    ..line(say::TELL_BUYER, self.for_buyer())
+                },
+            ],
+        }
+    }
+
+    /// The steps by name, each with what is done.
+    fn plainly(&self) -> String {
+        let steps = self.steps.iter().map(|t| joined(&[t.name, ": ", t.plain]));
+        steps.collect::<Vec<String>>().join(" ")
+    }
+
+    fn classed(&self) -> String {
+        let steps = self
+            .steps
+            .iter()
+            .map(|t| joined(&[t.name, ": ", say::class(t.class)]));
+        steps.collect::<Vec<String>>().join("; ")
+    }
+
+    fn questions(&self) -> String {
+        let asked: Vec<&str> = self.steps.iter().map(|t| t.ask).collect();
+        asked.join(" ")
+    }
+
+    /// The cost as the options word it.
+    fn cost(&self) -> String {
+        let cost = self.course.cost;
+        if cost.p90 <= 0.0 {
+            return small(say::NOTHING);
+        }
+        let quoted = |option: &&leavewell_model::report::OptionReport| {
+            option.cost.p90 > 0.0
+                && self
+                    .course
+                    .steps
+                    .iter()
+                    .any(|step| *step == *option.treatment)
+        };
+        let all = self
+            .report
+            .options
+            .iter()
+            .filter(quoted)
+            .all(|option| option.quoted);
+        let basis = if all { "" } else { say::ESTIMATED };
+        money_band(cost, self.open.currency()) + basis
+    }
+
+    fn gain(&self) -> String {
+        let gain = self.course.net_gain;
+        if gain.p10 == 0.0 && gain.p90 == 0.0 {
+            return "no change".to_owned();
+        }
+        unbroken(&gain_band(gain, self.open.currency()))
+    }
+
+    fn lost(&self) -> String {
+        let lost: Vec<&str> = self
+            .course
+            .lost
+            .iter()
+            .map(|l| l.get())
+            .filter(|l| *l != say::NOTHING)
+            .collect();
+        if lost.is_empty() {
+            return say::NOTHING.to_owned();
+        }
+        lost.join("; ")
+    }
+
+    /// What the rules ask before the work.
+    fn conditions(&self) -> String {
+        let asked: Vec<String> = self
+            .course
+            .conditions
+            .iter()
+            .map(|v| joined(&[&v.reason, " ", &v.lifted_by]))
+            .collect();
+        if asked.is_empty() {
+            return say::NO_CONDITION.to_owned();
+        }
+        asked.join(" ")
+    }
+
+    fn for_client(&self) -> String {
+        let undone = capital(&self.course.reversibility_words);
+        say::tell_client(&small_first(&self.lost()), &undone)
+    }
+
+    /// The course in words; its steps are named as they are everywhere.
+    fn named(&self) -> String {
+        small_first(&self.course.name)
+    }
+
+    fn has_work(&self) -> bool {
+        self.steps.iter().any(|t| t.class != "preventive")
+    }
+
+    fn net(&self) -> String {
+        let currency = self.open.currency();
+        let now = self.report.value.net_as_it_is;
+        let now = say::net_now(&unbroken(&money_band(now, currency)));
+        let sold = self.open.case.aim.goal_or_default() == Goal::Sell;
+        let after = match (sold, self.has_work()) {
+            (false, _) => say::NOT_FOR_SALE.to_owned(),
+            (true, false) if self.course.cost.p90 <= 0.0 => say::net_same(&self.named()),
+            _ => {
+                let net = unbroken(&money_band(band(self.course.net), currency));
+                say::net_after(&self.named(), &net, &self.gain())
+            }
+        };
+        joined(&[&now, &after])
+    }
+
+    /// Where the cost turns the answer, in the words of the report.
+    fn most(&self) -> String {
+        let found = self.open.changes.as_deref();
+        let turn = found.and_then(|all| all.iter().find(|c| c.input == "cost"));
+        let turn = match turn {
+            Some(change) => change.text.clone(),
+            None if self.failed => say::NOT_FOUND.to_owned(),
+            None => say::LOOKED_FOR.to_owned(),
+        };
+        let costs = self.course.cost.p90 > 0.0;
+        let cost = costs.then(|| self.cost()).unwrap_or_default();
+        joined(&[&say::reckoned(&self.course.name, &cost), &turn])
+    }
+
+    /// Whatever its owner may not do is done elsewhere.
+    fn away(&self) -> String {
+        if self.steps.iter().all(|t| t.who.contains('O')) {
+            return say::NOT_AWAY.to_owned();
+        }
+        match decimal(&self.open.draft.text(AWAY)) {
+            Some(own) => say::away(&number(own), true),
+            None => {
+                let ledger = ledger_of(&self.open.case);
+                say::away(&number(ledger.value("value.trade.months.work")), false)
+            }
+        }
+    }
+
+    fn for_buyer(&self) -> String {
+        let mut told = if self.has_work() {
+            say::tell_buyer(&self.named(), &small_first(&self.lost()))
+        } else {
+            say::NOTHING_DONE.to_owned()
+        };
+        if self.report.display_only.yes {
+            told.push(' ');
+            told.push_str(&self.report.display_only.label);
+        }
+        told
+    }
+}
+
+fn band(of: BandMean) -> Band {
+    Band {
+        p10: of.p10,
+        p50: of.p50,
+        p90: of.p90,
+    }
+}
+
+/// With a small first letter, as within a sentence.
+fn small_first(words: &str) -> String {
+    match words.split_at_checked(1) {
+        Some((first, rest)) => joined(&[&first.to_ascii_lowercase(), rest]),
+        None => words.to_owned(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use std::rc::Rc;
+
+    use leavewell_model::Draft;
+    use leavewell_model::counsel::weigh;
+
+    use super::*;
+    use crate::app::examples::EXAMPLES;
+    use crate::app::state::State;
+
+    /// The openings of a case for all three, each as one text.
+    fn openings(text: &str) -> (Report, Open, [String; 3]) {
+        let draft = Draft::parse(text).unwrap();
+        let (case, problems) = draft.read();
+        let report = weigh(&case, problems);
+        let mut open = Open::new("a".to_owned(), draft);
+        open.changes = Some(Rc::new(report.counsel.would_change.clone()));
+        let state = State::default();
+        let act = Callback::noop();
+        let page = Page {
+            state: &state,
+            open: &open,
+            act: &act,
+        };
+        let told = Told::of(page, &report).unwrap();
+        let said = Reader::ALL.map(|reader| {
+            let lines = told.lines(reader);
+            assert!((3..=4).contains(&lines.len()), "{reader:?}");
+            let lines: Vec<String> = lines
+                .iter()
+                .map(|line| joined(&[line.what, ": ", &line.said]))
+                .collect();
+            lines.join("\n")
+        });
+        (report, open, said)
+    }
+
+    #[test]
+    fn every_reader_is_told_of_the_same_treatment_and_the_same_money() {
+        for example in EXAMPLES {
+            let (report, open, said) = openings(example.text);
+            let advised = report
+                .courses
+                .iter()
+                .find(|c| c.steps == report.counsel.steps);
+            let advised = advised.unwrap();
+            let cost = money_band(advised.cost, open.currency());
+            for text in &said {
+                for step in &advised.steps {
+                    let name = treatment_text(step).unwrap().name;
+                    assert!(small(text).contains(&small(name)), "{name} in\n{text}");
+                }
+                if advised.cost.p90 > 0.0 {
+                    assert!(small(text).contains(&cost), "{cost} in\n{text}");
+                }
+                assert!(!text.contains(".."), "{text}");
+            }
+        }
+    }
+
+    #[test]
+    fn nobody_is_spared_what_is_gone_for_good() {
+        let mut seen = 0;
+        for example in EXAMPLES {
+            let (report, _, said) = openings(example.text);
+            let advised = report
+                .courses
+                .iter()
+                .find(|c| c.steps == report.counsel.steps);
+            for lost in &advised.unwrap().lost {
+                seen += 1;
+                // Within a sentence it begins small.
+                let end = &lost.get()[1..];
+                assert!(said.iter().all(|text| text.contains(end)), "{end}");
+            }
+        }
+        assert!(seen > 0, "something is lost in one of the examples");
+    }
+
+    #[test]
+    fn each_opening_says_what_its_reader_came_for() {
+        let tureen = include_str!("../../../../tests/cases/copper_reproduction_tureen.json");
+        let (report, open, [owner, restorer, dealer]) = openings(tureen);
+        let option = report
+            .options
+            .iter()
+            .find(|o| o.treatment == "T14a")
+            .unwrap();
+        assert!(owner.contains(option.plain.get()) && owner.contains(option.ask.get()));
+        assert!(restorer.contains("restoration") && restorer.contains("Cannot be undone"));
+        let advised = &report
+            .courses
+            .iter()
+            .find(|c| c.steps == report.counsel.steps)
+            .unwrap();
+        for verdict in &advised.conditions {
+            assert!(restorer.contains(&verdict.lifted_by), "{}", verdict.guard);
+        }
+        let now = money_band(report.value.net_as_it_is, open.currency());
+        let after = money_band(band(advised.net), open.currency());
+        assert!(dealer.contains(&now) && dealer.contains(&after), "{dealer}");
+        let turn = report
+            .counsel
+            .would_change
+            .iter()
+            .find(|c| c.input == "cost")
+            .unwrap();
+        assert!(
+            turn.flips_at.is_some() && dealer.contains(&turn.text),
+            "{dealer}"
+        );
+        assert!(dealer.contains("About 2 months"), "{dealer}");
+
+        // One's own months stand in for those of the ledger; what is no number does not.
+        let with = |months: &str| {
+            let mut draft = Draft::parse(tureen).unwrap();
+            draft.set(AWAY, months);
+            openings(&draft.to_json()).2[2].clone()
+        };
+        assert!(with("5").contains("About 5 months away for the work: your figure."));
+        assert!(with("some").contains("About 2 months"));
+    }
+
+    #[test]
+    fn leaving_it_sends_nothing_away_and_a_keeper_is_weighed_for_no_sale() {
+        let tray = include_str!("../../../../tests/cases/worn_tray.json");
+        let (_, _, [_, restorer, dealer]) = openings(tray);
+        assert!(dealer.contains(say::NOT_AWAY) && dealer.contains(say::NOTHING_DONE));
+        assert!(restorer.contains("preventive conservation"));
+        let mut draft = Draft::parse(tray).unwrap();
+        draft.set("aim.goal", "keep_use");
+        let kept = openings(&draft.to_json()).2[2].clone();
+        draft.set("aim.goal", "sell");
+        let sold = openings(&draft.to_json()).2[2].clone();
+        assert!(kept.contains(say::NOT_FOR_SALE) && !sold.contains(say::NOT_FOR_SALE));
+    }
+
+    #[test]
+    fn what_is_not_known_yet_is_not_made_up() {
+        let draft = Draft::parse(EXAMPLES[0].text).unwrap();
+        let (case, problems) = draft.read();
+        let mut report = weigh(&case, problems);
+        let open = Open::new("a".to_owned(), draft);
+        let state = State::default();
+        let act = Callback::noop();
+        let page = Page {
+            state: &state,
+            open: &open,
+            act: &act,
+        };
+        let told = Told::of(page, &report).unwrap();
+        assert!(told.most().ends_with(say::LOOKED_FOR));
+        report.courses.clear();
+        assert!(Told::of(page, &report).is_none());
+    }
+}

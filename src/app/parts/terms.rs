@@ -1,0 +1,189 @@
+//! The first use of each trade word on a screen, made so that it can be pointed at and focused.
+//!
+//! It is done on the whole screen once it is put together: only then is it known which use comes first,
+//! and no part of a screen has to think of it. What stands open comes before what is folded away, so
+//! that a word in sight is never passed over for one that is not. `www/terms.js` shows the meaning.
+
+use std::rc::Rc;
+
+use leavewell_model::facts::{WORDS, next_word};
+use yew::prelude::*;
+use yew::virtual_dom::VNode;
+
+use super::element::{El, el};
+
+/// Marks the first use of each word in the running text of a screen.
+pub fn explain(screen: &mut Html) {
+    let mut walk = Walk {
+        done: 0,
+        in_folds: false,
+    };
+    walk.node(screen, false, false);
+    walk.in_folds = true;
+    walk.node(screen, false, false);
+}
+
+struct Walk {
+    /// A bit for each word that was marked.
+    done: u64,
+    /// Whether this is the walk through what is folded away.
+    in_folds: bool,
+}
+
+impl Walk {
+    fn node(&mut self, node: &mut VNode, running: bool, folded: bool) {
+        match node {
+            // Nobody else holds what was only just put together; if somebody does, it stays as it is.
+            VNode::VList(list) => {
+                if let Some(list) = Rc::get_mut(list) {
+                    for inner in list.iter_mut() {
+                        self.node(inner, running, folded);
+                    }
+                }
+            }
+            VNode::VTag(tag) => {
+                let (running, folded) = match tag.tag() {
+                    // Names of things, things to press, and pictures.
+                    "a" | "button" | "caption" | "figcaption" | "h1" | "h2" | "h3" | "h4"
+                    | "label" | "legend" | "option" | "select" | "summary" | "svg" | "th" => return,
+                    "details" if self.in_folds => (running, true),
+                    "details" => return,
+                    "p" | "li" | "dt" | "dd" => (true, folded),
+                    _ => (running, folded),
+                };
+                let unseen = |(name, value): (&str, &str)| {
+                    matches!(
+                        (name, value),
+                        ("hidden", _) | ("aria-hidden", "true") | ("role", "status" | "alert")
+                    )
+                };
+                if tag.attributes.iter().any(unseen) {
+                    return;
+                }
+                if let Some(inner) = Rc::get_mut(tag).and_then(|tag| tag.children_mut()) {
+                    self.node(inner, running, folded);
+                }
+            }
+            VNode::VText(text) if running && folded == self.in_folds => {
+                if let Some(marked) = self.marked(&text.text) {
+                    *node = marked.html();
+                }
+            }
+            _ => {}
+        }
+    }
+
+    /// The text with its words marked; nothing when it has none. One element holds all of it, so that
+    /// what stands beside it keeps its place.
+    fn marked(&mut self, text: &str) -> Option<El> {
+        let mut marked = None;
+        let mut from = 0;
+        while let Some(word) = next_word(text, from, self.done) {
+            self.done |= 1 << word.at;
+            let part = |start, end| text.get(start..end).unwrap_or_default().to_owned();
+            let meaning = WORDS.get(word.at).map_or("", |known| known.meaning);
+            let term = el("span", "term")
+                .attr("tabindex", "0")
+                .attr("aria-description", meaning)
+                .words(part(word.start, word.end));
+            let before = marked.unwrap_or_else(|| el("span", ""));
+            marked = Some(before.words(part(from, word.start)).el(term));
+            from = word.end;
+        }
+        let rest = text.get(from..).unwrap_or_default().to_owned();
+        marked.map(|marked| marked.words(rest))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::app::parts::element::group;
+    use crate::app::parts::marks::fold;
+
+    /// The words marked, in order, and all text, to show that none is lost.
+    fn read(node: &VNode, terms: &mut Vec<String>, text: &mut String) {
+        match node {
+            VNode::VList(list) => list.iter().for_each(|inner| read(inner, terms, text)),
+            VNode::VText(words) => text.push_str(&words.text),
+            VNode::VTag(tag) => {
+                let attributes: Vec<_> = tag.attributes.iter().collect();
+                let begins = text.len();
+                if let Some(inner) = tag.children() {
+                    read(inner, terms, text);
+                }
+                if attributes.contains(&("class", "term")) {
+                    assert!(attributes.contains(&("tabindex", "0")));
+                    let meaning = attributes
+                        .iter()
+                        .find(|(name, _)| *name == "aria-description");
+                    assert!(meaning.unwrap().1.ends_with('.'));
+                    terms.push(text[begins..].to_owned());
+                }
+            }
+            _ => {}
+        }
+    }
+
+    fn explained(screen: El) -> (Vec<String>, String) {
+        let mut screen = screen.html();
+        let (mut none, mut before) = (Vec::new(), String::new());
+        read(&screen, &mut none, &mut before);
+        assert!(none.is_empty());
+        explain(&mut screen);
+        let (mut terms, mut after) = (Vec::new(), String::new());
+        read(&screen, &mut terms, &mut after);
+        assert_eq!(before, after, "no word is lost or moved");
+        (terms, after)
+    }
+
+    #[test]
+    fn the_first_use_in_running_text_is_marked_and_no_other() {
+        let screen = el("div", "")
+            .tag("h2", "Bleed")
+            .p("", "Where there is bleed, the tarnish is less.")
+            .el(el("ul", "").el(el("li", "").text("More bleed, and a loupe.")))
+            .el(el("dl", "")
+                .tag("dt", "Reserve")
+                .tag("dd", "Tarnish and seams"));
+        assert_eq!(
+            explained(screen).0,
+            ["bleed", "tarnish", "loupe", "Reserve", "seams"]
+        );
+    }
+
+    #[test]
+    fn names_and_controls_are_left_alone() {
+        let screen = el("div", "")
+            .el(el("p", "")
+                .el(el("a", "").text("Reserve"))
+                .tag("button", "Tarnish"))
+            .el(el("label", "").p("", "Bleed"))
+            .el(el("svg", "").tag("p", "Seams"))
+            .el(el("table", "")
+                .tag("caption", "Mounts")
+                .el(el("th", "").p("", "Loupe")))
+            .tag("div", "Hammer price")
+            .el(el("p", "").hidden(true).text("Lacquer"))
+            .el(el("p", "").attr("role", "status").text("Patina"))
+            .el(el("div", "").attr("aria-hidden", "true").p("", "Engraving"));
+        assert_eq!(explained(screen).0, Vec::<String>::new());
+    }
+
+    #[test]
+    fn what_is_in_sight_comes_before_what_is_folded_away() {
+        let folded = el("p", "").text("Folded bleed and a seam.").html();
+        let screen = group()
+            .put(fold("", "A mount", folded))
+            .p("", "Bleed in sight.");
+        assert_eq!(explained(screen).0, ["seam", "Bleed"]);
+    }
+
+    #[test]
+    fn words_within_strong_words_and_beside_them_are_found() {
+        let line = el("p", "").tag("strong", "Bleed").text(": base metal.");
+        let (terms, text) = explained(el("div", "").el(line));
+        assert_eq!(terms, ["Bleed", "base metal"]);
+        assert_eq!(text, "Bleed: base metal.");
+    }
+}

@@ -1,0 +1,88 @@
+//! Who is reading: the owner, the restorer or the dealer. All are given the same answer; who reads
+//! settles only which of its words come first.
+
+/// Who is reading. Kept on the device.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Reader {
+    /// Whose piece it is.
+    #[default]
+    Owner,
+    /// Who would work on it.
+    Restorer,
+    /// Who would sell it.
+    Dealer,
+}
+
+impl Reader {
+    /// Every choice.
+    pub const ALL: [Self; 3] = [Self::Owner, Self::Restorer, Self::Dealer];
+
+    /// The id it is kept under.
+    #[must_use]
+    pub fn id(self) -> &'static str {
+        match self {
+            Self::Owner => "owner",
+            Self::Restorer => "restorer",
+            Self::Dealer => "dealer",
+        }
+    }
+
+    /// The choice with this id.
+    #[must_use]
+    pub fn parse(id: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|reader| reader.id() == id)
+    }
+
+    /// The sections beside and below the answer, in the order of this reader's concerns: those in the
+    /// main column, those at the side, and those below both. Nobody is shown fewer than another.
+    #[must_use]
+    pub fn order(self) -> [&'static [&'static str]; 3] {
+        match self {
+            Self::Owner => [
+                &["asked", "options"],
+                &["lost", "look-next", "would-change"],
+                &["pictures", "cautions", "courses", "trace"],
+            ],
+            Self::Restorer => [
+                &["options", "asked"],
+                &["look-next", "lost", "would-change"],
+                &["cautions", "courses", "pictures", "trace"],
+            ],
+            Self::Dealer => [
+                &["asked", "options"],
+                &["would-change", "lost", "look-next"],
+                &["courses", "pictures", "cautions", "trace"],
+            ],
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_reader_is_shown_the_same_sections() {
+        let sorted = |reader: Reader| {
+            reader.order().map(|column| {
+                let mut column = column.to_vec();
+                column.sort_unstable();
+                column
+            })
+        };
+        for reader in Reader::ALL {
+            assert_eq!(sorted(reader), sorted(Reader::Owner), "{reader:?}");
+            assert_eq!(Reader::parse(reader.id()), Some(reader));
+        }
+        assert_eq!(Reader::parse("nobody"), None);
+    }
+
+    #[test]
+    fn each_reader_has_an_order_of_their_own() {
+        for (i, reader) in Reader::ALL.into_iter().enumerate() {
+            for other in &Reader::ALL[i + 1..] {
+                assert_ne!(reader.order(), other.order(), "{reader:?} and {other:?}");
+            }
+        }
+    }
+}

@@ -1,0 +1,42 @@
+// Who is reading settles which words come first; the answer is the same for all.
+
+import assert from "node:assert/strict";
+import { browserTest } from "./harness.mjs";
+import { check } from "./keyboard.mjs";
+
+/** The sections below the answer, as they come one after another. */
+const sections = (page) => page.locator(".counsel section h2").allInnerTexts();
+
+browserTest("another reader gets other words first and the same answer, and is remembered", async ({ page, go, checkAccess }) => {
+  await go("#/");
+  await page.getByRole("button", { name: /Open a copy of: The copper tureen/ }).click();
+  await go("#/counsel");
+  const answer = page.locator(".answer-sentence");
+  await answer.waitFor();
+  const said = await answer.innerText();
+  const opening = page.locator(".opening");
+  const group = page.getByRole("group", { name: "Who is reading?" });
+  assert.ok(await group.getByRole("radio", { name: "The owner" }).isChecked(), "the owner, until somebody says otherwise");
+  await opening.getByText("What to ask").waitFor();
+  const forOwner = await sections(page);
+
+  await check(page, group, "A restorer");
+  await opening.getByText("Before work begins").waitFor();
+  assert.equal(await answer.innerText(), said);
+  assert.equal(await opening.getByRole("link", { name: /client's sheet/ }).getAttribute("href"), "#/sheet/client");
+  const forRestorer = await sections(page);
+  assert.notDeepEqual(forRestorer, forOwner, "in another order");
+  assert.deepEqual([...forRestorer].sort(), [...forOwner].sort(), "and nothing left out");
+
+  await check(page, group, "A dealer");
+  await opening.getByText("Time off the shelf").waitFor();
+  assert.equal(await answer.innerText(), said);
+  await opening.getByText(/If the work cost more than/).waitFor();
+  assert.equal(await opening.getByRole("link", { name: /buyer's sheet/ }).getAttribute("href"), "#/sheet/buyer");
+  await checkAccess("Counsel for a dealer");
+
+  await page.reload();
+  await opening.getByText("Time off the shelf").waitFor();
+  assert.ok(await group.getByRole("radio", { name: "A dealer" }).isChecked(), "kept on the device");
+  assert.equal(await answer.innerText(), said);
+});
