@@ -244,38 +244,53 @@ impl<'a> Weigher<'a> {
         let tested = course.if_clear.contains(&Treatment::TestLead);
         let lead = (tested || course.if_lead != course.if_clear)
             .then(|| self.side(&course.if_lead, LeadStatus::Present));
-        let by_lead = Sides {
-            clear: &clear,
-            lead: lead.as_ref(),
-            present: &self.draws.lead,
-        };
-        let goal = self.goal;
-        let net = by_lead.column(|side, i| side.end.kept[i] - side.cost[i]);
-        let score = match self.weights {
-            None => Rc::clone(&net),
-            Some(w) => by_lead.column(|side, i| {
-                w.originality * side.originality(i)
-                    + w.fitness * side.fitness(goal, i)
-                    + w.stability * side.stability
-                    + w.cost * (1.0 - (side.cost[i] / self.cost_scale).min(1.0))
-                    + w.retreatability * side.choice(i)
-            }),
-        };
+        let (goal, n) = (self.goal, self.draws.n);
+        let [mut net, mut score, mut cost] = [(); 3].map(|()| Vec::with_capacity(n));
+        let [
+            mut value,
+            mut originality,
+            mut fitness,
+            mut stability,
+            mut retreatability,
+        ] = [0.0; 5];
+        for (i, found) in self.draws.lead.iter().enumerate() {
+            let side = match &lead {
+                Some(lead) if *found => lead,
+                _ => &clear,
+            };
+            let (paid, choice) = (side.cost[i], side.choice(i));
+            let (original, fit) = (side.originality(i), side.fitness(goal, i));
+            net.push(side.end.kept[i] - paid);
+            cost.push(paid);
+            if let Some(w) = self.weights {
+                score.push(
+                    w.originality * original
+                        + w.fitness * fit
+                        + w.stability * side.stability
+                        + w.cost * (1.0 - (paid / self.cost_scale).min(1.0))
+                        + w.retreatability * choice,
+                );
+            }
+            value += side.end.value[i];
+            originality += original;
+            fitness += fit;
+            stability += side.stability;
+            retreatability += choice;
+        }
+        let mean = |sum: f64| sum / n as f64;
+        let net: Rc<[f64]> = net.into();
         Outcome {
+            score: match self.weights {
+                None => Rc::clone(&net),
+                Some(_) => score.into(),
+            },
             net,
-            score,
-            cost: match &lead {
-                None => Rc::clone(&clear.cost),
-                Some(_) => by_lead.column(|side, i| side.cost[i]),
-            },
-            value: by_lead.mean(|side, i| side.end.value[i]),
-            originality: by_lead.mean(Side::originality),
-            fitness: by_lead.mean(|side, i| side.fitness(goal, i)),
-            stability: match &lead {
-                None => clear.stability,
-                Some(_) => by_lead.mean(|side, _| side.stability),
-            },
-            retreatability: by_lead.mean(Side::choice),
+            cost: cost.into(),
+            value: mean(value),
+            originality: mean(originality),
+            fitness: mean(fitness),
+            stability: mean(stability),
+            retreatability: mean(retreatability),
         }
     }
 
@@ -490,38 +505,6 @@ impl<'a> Weigher<'a> {
                 bare * tarnish * damage
             })
             .collect()
-    }
-}
-
-/// A course as it goes on in each draw.
-struct Sides<'a> {
-    clear: &'a Side,
-    /// Where a test finds lead, if that leads elsewhere.
-    lead: Option<&'a Side>,
-    /// Whether there is lead, in each draw.
-    present: &'a [bool],
-}
-
-impl Sides<'_> {
-    fn column(&self, of: impl Fn(&Side, usize) -> f64) -> Rc<[f64]> {
-        match self.lead {
-            None => (0..self.present.len()).map(|i| of(self.clear, i)).collect(),
-            Some(lead) => (self.present.iter().enumerate())
-                .map(|(i, found)| of(if *found { lead } else { self.clear }, i))
-                .collect(),
-        }
-    }
-
-    /// Mean over the draws, summed in their order.
-    fn mean(&self, of: impl Fn(&Side, usize) -> f64) -> f64 {
-        let n = self.present.len();
-        let sum: f64 = match self.lead {
-            None => (0..n).map(|i| of(self.clear, i)).sum(),
-            Some(lead) => (self.present.iter().enumerate())
-                .map(|(i, found)| of(if *found { lead } else { self.clear }, i))
-                .sum(),
-        };
-        sum / n as f64
     }
 }
 
