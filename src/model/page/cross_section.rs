@@ -233,7 +233,7 @@ mod tests {
         let (case, _) = Draft::parse(text).unwrap().read();
         let worn = Worn::new(&case, PartName::Body);
         let picture = cross_section(&worn, PartName::Body, 0.07).unwrap();
-        let mut left: Vec<f64> = worn
+        let left: Vec<f64> = worn
             .layers
             .iter()
             .flatten()
