@@ -54,14 +54,16 @@ for (const whom of SHEETS) {
     assert.ok(count >= 8, "there are examples");
     for (let at = 0; at < count; at += 1) {
       await go("#/");
-      const name = await examples.nth(at).innerText();
+      const name = await examples.nth(at).getAttribute("aria-label");
       await examples.nth(at).click();
       await page.locator("#main h1").waitFor();
       await go(`#/sheet/${whom}`);
       await page.locator(".paper .leaf[aria-busy=false] section").first().waitFor({ timeout: 60_000 });
       await page.emulateMedia({ media: "print" });
       const wanted = await shown(page);
-      assert.ok(wanted.cautions.length > 0 && wanted.headings.length > 2, `${name} has cautions and headings`);
+      assert.ok(wanted.headings.length > 2, `${name} has headings: ${wanted.headings}`);
+      // A buyer's description of a piece on which nothing was done names no treatment.
+      if (whom !== "buyer") assert.ok(wanted.cautions.length > 0, `${name} has cautions`);
       assert.equal(wanted.cut, 0, `${name}: no row and no caution is cut by the end of a page`);
       for (const format of ["A4", "Letter"]) {
         const { text, outside, pages } = await printed(page, format);
