@@ -741,8 +741,6 @@ fn the_words_of_pages_stand_in_their_folder() {
         "Tl",
     ];
     let mut exceptions = vec![
-        ("/heat.rs", "", "still to be moved"),
-        ("/heat_picture.rs", "", "still to be moved"),
         ("/markup.rs", "<", "markup"),
         ("/markup.rs", "said ", "two classes of the style sheet"),
     ];
