@@ -67,7 +67,7 @@ impl Purse {
 
     /// The same of a sample.
     pub(super) fn band_of(self, sample: &[f64]) -> String {
-        self.band(deciles(&sample))
+        self.band(deciles(sample))
     }
 }
 
