@@ -188,6 +188,8 @@ struct Literal {
     text: String,
     /// What is called with it first: `format!`, `expect`, `class`; empty where nothing is.
     call: String,
+    /// Whether it names the classes of an element: the second text of `el("div", "screen is-wide")`.
+    classes: bool,
 }
 
 /// String literals of Rust source, raw ones too. Comments and attributes are left out, and everything
@@ -248,12 +250,14 @@ fn literals(text: &str) -> Vec<Literal> {
                 at += 1;
             }
             let before: String = chars[i.saturating_sub(80)..i].iter().collect();
-            let call = before.trim_end().strip_suffix('(').unwrap_or("");
+            let before = before.trim_end();
+            let call = before.strip_suffix('(').unwrap_or("");
             let call = call.rsplit(|c: char| !(c.is_alphanumeric() || "_!".contains(c)));
             found.push(Literal {
                 line,
                 text: inside,
                 call: call.into_iter().next().unwrap_or("").to_owned(),
+                classes: follows_a_tag(before),
             });
             end = at + stop.len();
         }
@@ -264,6 +268,16 @@ fn literals(text: &str) -> Vec<Literal> {
         i = end;
     }
     found
+}
+
+/// Whether source ends after the first of what `el` is given, a text: what follows names classes.
+fn follows_a_tag(source: &str) -> bool {
+    let tag = source.strip_suffix(',').map(str::trim_end);
+    let called = tag
+        .and_then(|tag| tag.strip_suffix('"'))
+        .and_then(|tag| tag.rsplit_once('"'))
+        .and_then(|(before, _)| before.trim_end().strip_suffix("el("));
+    called.is_some_and(|before| !before.ends_with(|c: char| c.is_alphanumeric() || c == '_'))
 }
 
 /// Groups of the ledger's ids.
@@ -665,8 +679,12 @@ fn is_wording(literal: &str) -> bool {
     }
     let bare = |word: &str| -> Option<String> {
         let word = word.trim_matches(|c: char| ".,:;!?()[]\"'“”…".contains(c));
+        // The end of an id, such as "-hint", is no word.
         let letters = word.chars().all(|c| c.is_alphabetic() || "-'’".contains(c));
-        (letters && word.chars().filter(|c| c.is_alphabetic()).count() > 1).then(|| word.to_owned())
+        (letters
+            && !word.starts_with('-')
+            && word.chars().filter(|c| c.is_alphabetic()).count() > 1)
+            .then(|| word.to_owned())
     };
     let words: Vec<Option<String>> = plain.split_whitespace().map(bare).collect();
     let side_by_side = words
@@ -685,6 +703,18 @@ fn is_wording(literal: &str) -> bool {
     side_by_side || label || free
 }
 
+/// Whether a literal lists names of classes or ids of elements: each has a hyphen, or one tells a state,
+/// such as `is-open`.
+fn lists_names(literal: &str) -> bool {
+    let names: Vec<&str> = literal.split_whitespace().collect();
+    let plain = |name: &&str| {
+        name.chars()
+            .all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-')
+    };
+    let hyphens = !names.is_empty() && names.iter().all(|name| name.contains('-'));
+    names.iter().all(plain) && (hyphens || names.iter().any(|name| name.starts_with("is-")))
+}
+
 /// What is called with words that only a developer reads.
 const DEVELOPER_CALLS: [&str; 7] = [
     "expect",
@@ -697,18 +727,32 @@ const DEVELOPER_CALLS: [&str; 7] = [
 ];
 
 /// Fails where words stand in files whose names begin like `code`, but for those that begin like
-/// `wording`. An exception is the end of a file's name, the beginning of the literal and its reason;
-/// one that is not needed any more fails too.
+/// `wording`.
 fn check_wording(code: &str, wording: &str, exceptions: &[(&str, &str, &str)]) {
     let (folder, _) = code.rsplit_once('/').unwrap();
+    let mut files = files(folder, &["rs"]);
+    files.retain(|(name, _)| {
+        name.starts_with(code) && !name.starts_with(wording) && !name.ends_with("/tests.rs")
+    });
+    assert!(!files.is_empty(), "no files begin like {code}");
+    let faults = wording_faults(&files, exceptions);
+    assert!(
+        faults.is_empty(),
+        "these belong in {wording}:\n{}",
+        faults.join("\n")
+    );
+}
+
+/// Every text of these files that a person reads. An exception is the end of a file's name, the
+/// beginning of the text and its reason; one that is not needed any more is a fault too.
+fn wording_faults(files: &[(String, String)], exceptions: &[(&str, &str, &str)]) -> Vec<String> {
     let mut used = vec![false; exceptions.len()];
     let mut faults = Vec::new();
-    for (name, text) in files(folder, &["rs"]) {
-        if !name.starts_with(code) || name.starts_with(wording) || name.ends_with("/tests.rs") {
-            continue;
-        }
-        for Literal { line, text, call } in literals(&text) {
-            if DEVELOPER_CALLS.contains(&call.as_str()) || !is_wording(&text) {
+    for (name, source) in files {
+        for literal in literals(source) {
+            let Literal { line, text, .. } = &literal;
+            let developers = DEVELOPER_CALLS.contains(&literal.call.as_str());
+            if developers || literal.classes || lists_names(text) || !is_wording(text) {
                 continue;
             }
             let excepted = |(file, begins, _): &(&str, &str, &str)| {
@@ -727,11 +771,7 @@ fn check_wording(code: &str, wording: &str, exceptions: &[(&str, &str, &str)]) {
             ));
         }
     }
-    assert!(
-        faults.is_empty(),
-        "these belong in {wording}:\n{}",
-        faults.join("\n")
-    );
+    faults
 }
 
 #[test]
@@ -741,8 +781,6 @@ fn the_words_of_pages_stand_in_their_folder() {
         "Tl",
     ];
     let mut exceptions = vec![
-        ("/heat.rs", "", "still to be moved"),
-        ("/heat_picture.rs", "", "still to be moved"),
         ("/markup.rs", "<", "markup"),
         ("/markup.rs", "said ", "two classes of the style sheet"),
     ];
@@ -770,6 +808,79 @@ fn the_words_of_reading_a_record_stand_in_their_file() {
         "src/model/case/reading/wording.rs",
         &[],
     );
+}
+
+#[test]
+fn the_words_of_screens_stand_in_their_folder() {
+    check_wording(
+        "src/app/",
+        "src/app/wording/",
+        &[
+            ("parts/words.rs", "", "here numbers become text"),
+            (
+                "platform/page.rs",
+                "main h1",
+                "a place in the page: its heading",
+            ),
+        ],
+    );
+}
+
+#[test]
+fn words_left_in_a_screen_are_found() {
+    let found = |source: &str, exceptions: &[(&str, &str, &str)]| {
+        wording_faults(&[("made/up.rs".to_owned(), source.to_owned())], exceptions)
+    };
+    let screen = r#"el("p", "hint is-open").attr("id", "piece-hint").text("Say how high it is.")"#;
+    let fault = "made/up.rs:1: \"Say how high it is.\"";
+    assert_eq!(found(screen, &[]), [fault]);
+    let excepted = ("up.rs", "Say how", "made up");
+    assert!(found(screen, &[excepted]).is_empty());
+    // An exception for another file or another text leaves the fault, and is over.
+    for other in [
+        ("down.rs", "Say how", "made up"),
+        ("up.rs", "Tell how", "made up"),
+    ] {
+        let faults = found(screen, &[other]);
+        assert_eq!(faults.len(), 2, "{faults:?}");
+        assert_eq!(faults[0], fault);
+        assert!(faults[1].contains("needs an exception"), "{}", faults[1]);
+    }
+    // The same words as classes, as words of an element, and for a developer.
+    for (source, count) in [
+        (r#"el("fieldset", "choice reader")"#, 0),
+        (r#"el("p", "").tag("strong", "choice reader")"#, 1),
+        (r#"panel("p", "choice reader")"#, 1),
+        (r#"el(tag, "choice reader")"#, 1),
+        (r#"x.expect("choice reader")"#, 0),
+        (r#"let class = "caution is-stop";"#, 0),
+        (r#"let label = "Caution";"#, 1),
+        (r#"let label = "no value given";"#, 1),
+    ] {
+        assert_eq!(found(source, &[]).len(), count, "{source}");
+    }
+}
+
+#[test]
+fn names_of_classes_are_told_from_words() {
+    for names in [
+        "is-open",
+        "chart-name chart-over",
+        "caution is-stop",
+        " is-lit",
+        "piece-drawing-title piece-drawing-desc",
+    ] {
+        assert!(lists_names(names), "{names}");
+    }
+    for words in [
+        "",
+        "choice reader",
+        "a half-open lid",
+        "Close-plated is-open",
+        "This is open",
+    ] {
+        assert!(!lists_names(words), "{words}");
+    }
 }
 
 #[test]
@@ -809,6 +920,7 @@ fn words_are_told_from_what_is_none() {
         "<ul>\\n",
         " class=\\\"",
         "copper-line",
+        "-hint ",
         "\\u{2009}",
     ] {
         assert!(!is_wording(other), "{other}");

@@ -10,6 +10,7 @@ use super::piece::drawn;
 use super::shape::{Shape, Style, number};
 use crate::app::parts::element::{El, el};
 use crate::app::parts::words::joined;
+use crate::app::wording::drawings as say;
 
 /// Room below the piece: the scale, and what gets hot all over.
 const BELOW: f64 = 44.0;
@@ -208,7 +209,7 @@ impl HeatDrawing {
         ]);
         let words = [&mm.to_string(), " mm"].concat();
         let words = if self.assumed {
-            words + ", size of the piece assumed"
+            words + say::SIZE_ASSUMED
         } else {
             words
         };
@@ -249,7 +250,7 @@ impl Laid<'_> {
         if all.is_empty() {
             String::new()
         } else {
-            "May reach all of it: ".to_owned() + &all.join(", ")
+            say::all_over(&all.join(", "))
         }
     }
 }

@@ -7,6 +7,7 @@ use super::forms::shapes;
 use super::shape::{Shape, Style, number};
 use crate::app::parts::element::{El, el};
 use crate::app::parts::words::{joined, small};
+use crate::app::wording::drawings as say;
 
 /// Id of the drawing; a screen has one.
 const ID: &str = "piece-drawing";
@@ -18,12 +19,10 @@ pub fn piece_drawing(form: Option<Form>, lit: PartName, bleeds: &[(PartName, f64
     let (title_id, desc_id) = ("piece-drawing-title", "piece-drawing-desc");
     let name = form
         .filter(|f| *f != Form::Other)
-        .map_or("piece", Form::label);
-    let title = el("title", "").attr("id", title_id).words(joined(&[
-        "Drawing of a ",
-        &small(name),
-        " from the side",
-    ]));
+        .map_or(say::PIECE, Form::label);
+    let title = el("title", "")
+        .attr("id", title_id)
+        .words(say::drawing_of(&small(name)));
     let desc = el("desc", "")
         .attr("id", desc_id)
         .words(description(lit, bleeds));
@@ -112,10 +111,10 @@ fn description(lit: PartName, bleeds: &[(PartName, f64)]) -> String {
         .filter(|(_, share)| *share > 0.0)
         .map(|(part, _)| small(part.label()))
         .collect();
-    let lit = joined(&["In full ink: ", &small(lit.label()), ". "]);
+    let lit = say::in_full_ink(&small(lit.label()));
     if shown.is_empty() {
-        lit + "No base metal is recorded as showing."
+        lit + say::NO_BASE_METAL
     } else {
-        lit + "Striped with copper where base metal shows: " + &shown.join(", ") + "."
+        lit + &say::striped(&shown.join(", "))
     }
 }

@@ -7,27 +7,17 @@ use crate::app::parts::blocks::leaf;
 use crate::app::parts::element::el;
 use crate::app::parts::marks::fold;
 use crate::app::parts::screen::head;
+use crate::app::wording::bench as say;
 
 /// All treatments, with what the rules say of each.
 pub fn treatments_page(page: Page) -> Html {
-    let title = "What could be done, and what it takes away";
-    let purpose = "Every treatment, what the rules say of it for this piece, what is lost for good, and what to ask \
-                   whoever would do it.";
-    screen(page, title, purpose, "catalogue")
+    screen(page, say::TREATMENTS, "catalogue")
 }
 
 /// Heat, plating, food, measuring: small sums.
 pub fn bench_page(page: Page) -> Html {
-    let title = "Small sums for the bench";
-    let purpose = "How far heat goes, what a coat of silver weighs, what is safe with food. Figures to talk about \
-                   with a restorer, not instructions for work.";
-    let instruments = [
-        ("Density, conductivity and X-ray readings", "measures"),
-        (
-            "Counting points on bare metal, and charts to hold beside it",
-            "bleed",
-        ),
-    ];
+    let [title, purpose] = say::BENCH;
+    let instruments = [(say::MEASURES, "measures"), (say::BLEED, "bleed")];
     el("div", "screen is-wide")
         .put(head(page, title, purpose))
         .el(el("div", "").each(instruments, |(what, name)| {
@@ -39,13 +29,10 @@ pub fn bench_page(page: Page) -> Html {
 
 /// The weighing looked at closer.
 pub fn closer_page(page: Page) -> Html {
-    let title = "The weighing, looked at closer";
-    let purpose = "What knowing more is worth, which step hangs on which, how the answer takes risk, and what moves it. \
-                   For whoever wants to check the counsel.";
-    screen(page, title, purpose, "deeper")
+    screen(page, say::CLOSER, "deeper")
 }
 
-fn screen(page: Page, title: &'static str, purpose: &'static str, name: &'static str) -> Html {
+fn screen(page: Page, [title, purpose]: [&'static str; 2], name: &'static str) -> Html {
     el("div", "screen is-wide")
         .put(head(page, title, purpose))
         .put(leaf(page, name))

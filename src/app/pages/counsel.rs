@@ -19,18 +19,14 @@ use crate::app::parts::cautions::cautions_of;
 use crate::app::parts::element::{El, el, group};
 use crate::app::parts::marks::{fold, section};
 use crate::app::parts::screen::head;
-use crate::app::parts::words::joined;
+use crate::app::wording::counsel as say;
 
 /// Most plans drawn in one picture: more than these nobody compares.
 const DRAWN: usize = 7;
 
 /// The advice on one piece.
 pub fn counsel_page(page: Page) -> Html {
-    let head = head(
-        page,
-        "Counsel",
-        "What we would do, how sure that is, and why. You decide.",
-    );
+    let head = head(page, say::TITLE, say::PURPOSE);
     let counsel = of_report(page.open, |report| counsel(page, report));
     el("div", "screen counsel")
         .el(el("div", "counsel-head").put(head).put(opening::who(page)))
@@ -51,16 +47,12 @@ fn counsel(page: Page, report: &Report) -> Html {
         "pictures" => section(
             "counsel-pictures",
             "pictures-title",
-            "The plans in pictures",
+            say::PICTURES,
             pictures(report, currency),
         ),
         "courses" => courses::courses(report, currency),
         "cautions" => cautions_of(report),
-        _ => fold(
-            "more",
-            "How these numbers are made, and from what",
-            leaf(page, "trace"),
-        ),
+        _ => fold("more", say::TRACE, leaf(page, "trace")),
     };
     // Each with a key, so that another reader moves them and draws none anew.
     let column = |holder: El, names: &[&str]| {
@@ -72,10 +64,7 @@ fn counsel(page: Page, report: &Report) -> Html {
             .put(answer::answer(page, report))),
         main,
     );
-    let side = el("aside", "counsel-side").attr(
-        "aria-label",
-        "What could change the answer, what to look at next, and what is gone for good",
-    );
+    let side = el("aside", "counsel-side").attr("aria-label", say::BESIDE);
     let side = column(side, beside);
     let more = column(el("div", "counsel-more"), more);
     group().el(main).el(side).el(more).html()
@@ -85,13 +74,7 @@ fn pictures(report: &Report, currency: Currency) -> Html {
     let drawn = drawn(report);
     let (advised, reasons) = (&report.counsel.steps, &report.counsel.reasons);
     group()
-        .said(
-            "",
-            joined(&[
-                "A plan is one step or a few, in order. ",
-                &report.value.label,
-            ]),
-        )
+        .said("", say::what_a_plan_is(&report.value.label))
         .el(el("div", "picture-grid")
             .put(outcomes(&drawn, advised, currency))
             .put(plane(&drawn, advised, currency))

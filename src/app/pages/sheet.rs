@@ -10,6 +10,7 @@ use crate::app::parts::marks::press;
 use crate::app::parts::screen::head;
 use crate::app::route::{Route, Whom};
 use crate::app::state::Wish;
+use crate::app::wording::sheet as say;
 
 /// The sheet for somebody.
 pub fn sheet_page(page: Page, whom: Whom, wish: &Callback<Wish>) -> Html {
@@ -24,21 +25,17 @@ pub fn sheet_page(page: Page, whom: Whom, wish: &Callback<Wish>) -> Html {
     let buttons = el("p", "buttons")
         .el(button("main")
             .pressed(press(wish, Wish::Print))
-            .text("Print"))
+            .text(say::PRINT))
         .el(button("")
             .pressed(press(wish, Wish::SaveSheet(letter)))
-            .text("Save as plain text"))
+            .text(say::SAVE_TEXT))
         .el(button("")
             .pressed(press(wish, Wish::SaveSheet(whole)))
-            .text("Save as a page"));
+            .text(say::SAVE_PAGE));
     el("div", "screen is-wide")
-        .put(head(
-            page,
-            "The sheet",
-            "What to hand on. It is made anew whenever the record changes.",
-        ))
+        .put(head(page, say::TITLE, say::PURPOSE))
         .el(el("nav", "sheet-choice")
-            .attr("aria-label", "Whom the sheet is for")
+            .attr("aria-label", say::WHOM)
             .el(kinds)
             .p("hint", whom.words()[1]))
         .el(buttons)
@@ -49,11 +46,7 @@ pub fn sheet_page(page: Page, whom: Whom, wish: &Callback<Wish>) -> Html {
 /// What was done to the piece.
 pub fn done_page(page: Page) -> Html {
     el("div", "screen is-wide")
-        .put(head(
-            page,
-            "Work done",
-            "What was done, by whom and when. A later buyer is told from this.",
-        ))
+        .put(head(page, say::DONE, say::DONE_PURPOSE))
         .put(leaf(page, "done"))
         .html()
 }

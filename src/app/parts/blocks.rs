@@ -12,6 +12,7 @@ use crate::app::pages::{Page, not_worked_out};
 use crate::app::parts::marks::fold;
 use crate::app::parts::words::joined;
 use crate::app::state::Action;
+use crate::app::wording::{answer, charts, controls as say};
 
 /// A page of this name: its blocks, that it is being worked out, or why it is not there.
 pub fn leaf(page: Page, name: &'static str) -> Html {
@@ -19,7 +20,7 @@ pub fn leaf(page: Page, name: &'static str) -> Html {
     let waits = leaf.is_none_or(|leaf| leaf.generation != page.open.generation);
     let holder = el("div", "leaf").attr("aria-busy", if waits { "true" } else { "false" });
     let holder = match leaf.map(|leaf| &leaf.blocks) {
-        None => holder.p("hint", "Working it out…"),
+        None => holder.p("hint", answer::ON_ITS_WAY),
         Some(Ok(blocks)) => each(holder, page, blocks, "h2"),
         Some(Err(why)) => holder.el(not_worked_out(why)),
     };
@@ -124,7 +125,7 @@ fn table(block: &Value) -> El {
     el("div", "table-scroll")
         .attr("role", "region")
         .attr("tabindex", "0")
-        .set("aria-label", joined(&["Table: ", &caption]))
+        .set("aria-label", charts::table_of(&caption))
         .el(el("table", "")
             .el(el("caption", "").words(caption))
             .el(el("thead", "").el(head))
@@ -159,7 +160,7 @@ fn figure(block: &Value, drawing: Html) -> El {
         .put(drawing)
         .put(fold(
             "chart-table",
-            "The same as a table",
+            charts::AS_A_TABLE,
             table(&block["table"]).html(),
         ))
 }
@@ -202,7 +203,7 @@ fn field(page: Page, block: &Value) -> El {
     let id = text(block, "path");
     let unit = match text(block, "stand_in") {
         "" => owned(block, "unit"),
-        stand_in => joined(&[text(block, "unit"), " (", stand_in, " if left empty)"]),
+        stand_in => say::stands_in(text(block, "unit"), stand_in),
     };
     let (class, inputmode) = if block["number"] == true {
         ("is-number", "decimal")

@@ -9,6 +9,7 @@ use yew::prelude::*;
 use super::element::{el, group};
 use super::marks::{bullets, fold, named as strong, section};
 use crate::app::parts::words::joined;
+use crate::app::wording::cautions as say;
 
 /// The cautions of treatments a screen names by itself, such as `["T09", "T14a"]`.
 ///
@@ -33,12 +34,7 @@ pub fn named(treatments: &[&str]) -> Vec<CautionReport> {
 
 /// Cautions for what is named here, in the order to show them.
 pub fn cautions(cautions: &[CautionReport]) -> Html {
-    section(
-        "cautions",
-        "cautions-title",
-        "Cautions for what is named here",
-        list(cautions),
-    )
+    section("cautions", "cautions-title", say::CAUTIONS, list(cautions))
 }
 
 fn list(cautions: &[CautionReport]) -> Html {
@@ -60,11 +56,7 @@ pub fn display_only(report: &Report) -> Html {
     el("div", "display-only")
         .hidden(!why.yes)
         .el(el("p", "").tag("strong", why.label.get()))
-        .put(fold(
-            "",
-            "Why it is not for food or drink",
-            bullets(reasons),
-        ))
+        .put(fold("", say::WHY_DISPLAY_ONLY, bullets(reasons)))
         .html()
 }
 
@@ -84,14 +76,10 @@ pub fn cautions_of(report: &Report) -> Html {
     section(
         "cautions",
         "cautions-title",
-        "Cautions for what is named here",
+        say::CAUTIONS,
         group()
             .put(list(&near))
-            .put(fold(
-                "",
-                "Cautions for what is never done here or not needed",
-                list(&rest),
-            ))
+            .put(fold("", say::FOR_THE_REST, list(&rest)))
             .html(),
     )
 }
@@ -100,9 +88,9 @@ pub fn cautions_of(report: &Report) -> Html {
 #[must_use]
 pub fn level_words(level: Level) -> &'static str {
     match level {
-        Level::Stop => "Stop and read",
-        Level::Care => "Take care",
-        Level::Note => "Know this",
+        Level::Stop => say::STOP,
+        Level::Care => say::CARE,
+        Level::Note => say::NOTE,
     }
 }
 

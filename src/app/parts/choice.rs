@@ -8,6 +8,7 @@ use crate::app::parts::element::{El, el};
 use crate::app::parts::marks::words;
 use crate::app::parts::words::joined;
 use crate::app::state::Target;
+use crate::app::wording::controls as say;
 
 /// One thing to choose: its id in the file (empty for "not said"), and the words for people.
 pub type Choice = (&'static str, &'static str);
@@ -119,8 +120,13 @@ pub fn option(value: &'static str, words: &'static str, chosen: bool) -> El {
 
 /// Yes, no, or not sure: the question and its hint.
 pub fn yes_no(page: Page, path: &'static str, [label, said]: [&'static str; 2]) -> Html {
-    let choices = vec![("yes", "Yes"), ("no", "No")];
-    radios(page, Target::Flag(path), [label, said, "Not sure"], choices)
+    let choices = vec![("yes", say::YES), ("no", say::NO)];
+    radios(
+        page,
+        Target::Flag(path),
+        [label, said, say::NOT_SURE],
+        choices,
+    )
 }
 
 /// A box to tick: the statement and its hint.

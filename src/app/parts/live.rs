@@ -6,6 +6,7 @@ use super::element::el;
 use super::marks::press;
 use crate::app::pages::Page;
 use crate::app::state::Action;
+use crate::app::wording::controls as say;
 
 /// The live answer in one line and in full. A button, not `details`, because the column must stand
 /// open on wide screens whatever was chosen on a narrow one. The status says the line once it stands
@@ -13,9 +14,9 @@ use crate::app::state::Action;
 pub fn live(page: Page, line: String, answer: Html) -> Html {
     let open = page.state.live_open;
     let (expanded, more, body) = if open {
-        ("true", "Show less", "live-body is-open")
+        ("true", say::SHOW_LESS, "live-body is-open")
     } else {
-        ("false", "Show more", "live-body")
+        ("false", say::SHOW_MORE, "live-body")
     };
     let button = el("button", "live-more")
         .attr("type", "button")
@@ -27,7 +28,7 @@ pub fn live(page: Page, line: String, answer: Html) -> Html {
         .attr("role", "status")
         .words(page.state.said.clone());
     el("aside", "live")
-        .attr("aria-label", "The answer so far")
+        .attr("aria-label", say::SO_FAR)
         .said("live-line", line)
         .el(button)
         .el(status)

@@ -4,9 +4,9 @@ use leavewell_model::Case;
 use yew::prelude::*;
 
 use super::element::el;
-use super::words::{count, joined};
 use crate::app::route::Route;
 use crate::app::state::Open;
+use crate::app::wording::places as say;
 
 /// Links to the places in a case.
 pub fn places(open: &Open, here: Route) -> Html {
@@ -29,7 +29,7 @@ pub fn places(open: &Open, here: Route) -> Html {
         el("li", "").key(place.href()).el(link)
     });
     el("nav", "places")
-        .attr("aria-label", "Places in this case")
+        .attr("aria-label", say::PLACES)
         .el(links)
         .el(more)
         .html()
@@ -38,28 +38,28 @@ pub fn places(open: &Open, here: Route) -> Html {
 fn state_of(place: Route, case: &Case, open: &Open) -> String {
     match place {
         Route::Piece => match (case.piece.form.is_some(), case.aim.goal.is_some()) {
-            (false, false) => "not begun".to_owned(),
-            (true, false) => "aim not said".to_owned(),
-            (false, true) => "form not said".to_owned(),
-            (true, true) => "form and aim said".to_owned(),
+            (false, false) => say::NOT_BEGUN.to_owned(),
+            (true, false) => say::NO_AIM.to_owned(),
+            (false, true) => say::NO_FORM.to_owned(),
+            (true, true) => say::FORM_AND_AIM.to_owned(),
         },
         Route::Look => match case.findings.len() {
-            0 => "nothing looked at".to_owned(),
-            n => count(n, "answer", "answers"),
+            0 => say::NOTHING_LOOKED_AT.to_owned(),
+            n => say::answers(n),
         },
         Route::Condition => match case.parts.len() {
-            0 => "nothing described".to_owned(),
-            n => count(n, "part described", "parts described"),
+            0 => say::NOTHING_DESCRIBED.to_owned(),
+            n => say::parts_described(n),
         },
         Route::Money => {
             let value = if case.market.likely.is_some() {
-                "value given"
+                say::VALUE_GIVEN
             } else {
-                "no value given"
+                say::NO_VALUE_GIVEN
             };
             match case.quotes.len() {
                 0 => value.to_owned(),
-                n => joined(&[value, ", ", &count(n, "quote", "quotes")]),
+                n => say::with_quotes(value, n),
             }
         }
         Route::Counsel => open

@@ -43,11 +43,11 @@ impl Walk {
             }
             VNode::VTag(tag) => {
                 let (running, folded) = match tag.tag() {
-                    // Names of things, things to press, and pictures.
-                    "a" | "button" | "caption" | "figcaption" | "h1" | "h2" | "h3" | "h4"
-                    | "label" | "legend" | "option" | "select" | "summary" | "svg" | "th" => return,
                     "details" if self.in_folds => (running, true),
-                    "details" => return,
+                    // What is folded away, names of things, things to press, and pictures.
+                    "a" | "button" | "caption" | "details" | "figcaption" | "h1" | "h2" | "h3"
+                    | "h4" | "label" | "legend" | "option" | "select" | "summary" | "svg"
+                    | "th" => return,
                     "p" | "li" | "dt" | "dd" => (true, folded),
                     _ => (running, folded),
                 };

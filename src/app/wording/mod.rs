@@ -16,8 +16,13 @@
 #![allow(unreachable_pub)]
 
 pub mod answer;
+pub mod bench;
+pub mod cautions;
 pub mod charts;
 pub mod condition;
+pub mod controls;
+pub mod counsel;
+pub mod drawings;
 pub mod examples;
 pub mod figures;
 pub mod keeping;

@@ -1,4 +1,7 @@
-//! The names of the screens: in the row of places and in the title of the page.
+//! The places of a case: their names, in the row of places and in the title of the page, and how far each
+//! is filled in.
+
+use crate::app::parts::words::{count, joined};
 
 pub const SHELF: &str = "Shelf";
 pub const PIECE: &str = "Piece";
@@ -12,3 +15,32 @@ pub const BENCH: &str = "Bench";
 pub const SHEET: &str = "Sheet";
 pub const DONE: &str = "Work done";
 pub const FIGURES: &str = "Figures";
+
+// Round the row of places.
+
+pub const PLACES: &str = "Places in this case";
+
+// How far each is filled in.
+
+pub const NOT_BEGUN: &str = "not begun";
+pub const NO_AIM: &str = "aim not said";
+pub const NO_FORM: &str = "form not said";
+pub const FORM_AND_AIM: &str = "form and aim said";
+pub const NOTHING_LOOKED_AT: &str = "nothing looked at";
+
+pub fn answers(n: usize) -> String {
+    count(n, "answer", "answers")
+}
+
+pub const NOTHING_DESCRIBED: &str = "nothing described";
+
+pub fn parts_described(n: usize) -> String {
+    count(n, "part described", "parts described")
+}
+
+pub const VALUE_GIVEN: &str = "value given";
+pub const NO_VALUE_GIVEN: &str = "no value given";
+
+pub fn with_quotes(value: &str, n: usize) -> String {
+    joined(&[value, ", ", &count(n, "quote", "quotes")])
+}

@@ -59,6 +59,8 @@ pub const BUYER_SHEET: &str = "The buyer's sheet, worded for a ticket";
 pub const TO_MONEY: &str = "By who buys: on Money";
 /// Nothing at all, of a cost or a loss.
 pub const NOTHING: &str = "Nothing";
+/// The money stays as it is.
+pub const NO_CHANGE: &str = "no change";
 /// No rule sets a condition.
 pub const NO_CONDITION: &str = "No rule sets a condition. The cautions below hold all the same.";
 /// Beside a cost nobody has been asked for.

@@ -1,4 +1,15 @@
-//! Whom a sheet is for, and what such a sheet is.
+//! The sheet and the record of what was done: the screens, and whom a sheet is for.
+
+// The sheet.
+
+pub const TITLE: &str = "The sheet";
+pub const PURPOSE: &str = "What to hand on. It is made anew whenever the record changes.";
+pub const WHOM: &str = "Whom the sheet is for";
+pub const PRINT: &str = "Print";
+pub const SAVE_TEXT: &str = "Save as plain text";
+pub const SAVE_PAGE: &str = "Save as a page";
+
+// Whom a sheet is for, and what such a sheet is.
 
 pub const CLIENT: [&str; 2] = [
     "For the client",
@@ -12,3 +23,8 @@ pub const FILE: [&str; 2] = [
     "For the file",
     "Everything: looks, parts, measures, figures, and how the answer was made.",
 ];
+
+// What was done.
+
+pub const DONE: &str = "Work done";
+pub const DONE_PURPOSE: &str = "What was done, by whom and when. A later buyer is told from this.";

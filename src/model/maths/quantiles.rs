@@ -60,6 +60,7 @@ fn quantiles<const N: usize>(sample: &[f64], shares: [f64; N]) -> [f64; N] {
 /// order. Counted into cells of equal width first, so that only the few draws in the cells asked for
 /// need putting in order. A draw far from all others crowds them into few cells; that costs time and
 /// changes nothing.
+#[allow(clippy::float_cmp)] // both are draws of the sample: all alike or not
 fn smallest(sample: &[f64], ranks: &[usize]) -> Vec<f64> {
     let (mut low, mut high) = (f64::INFINITY, f64::NEG_INFINITY);
     for x in sample {

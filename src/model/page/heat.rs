@@ -8,6 +8,7 @@ use super::heat_on_piece;
 use super::heat_picture::picture;
 use super::say::{chance, mm, range};
 use super::sources_fold::sources_fold;
+use super::wording::heat as words;
 use crate::bench::{
     ALLOYS, Alloy, Field, HeatBands, Reach, Spread, chance_lets_go, rod_length_mm, sheet_length_mm,
 };
@@ -21,57 +22,42 @@ use crate::treatment::limits::melts_bond;
 const METALS: [(&str, &str, &str, &str); 6] = [
     (
         "copper",
-        "Copper",
+        words::COPPER,
         "guard.heat.copper_k",
         "heat.alpha.copper",
     ),
-    ("brass", "Brass", "heat.k.brass", "heat.alpha.brass"),
+    ("brass", words::BRASS, "heat.k.brass", "heat.alpha.brass"),
     (
         "nickel_silver",
-        "Nickel silver",
+        words::NICKEL_SILVER,
         "heat.k.nickel_silver",
         "heat.alpha.nickel_silver",
     ),
     (
         "britannia",
-        "Britannia metal",
+        words::BRITANNIA,
         "heat.k.britannia",
         "heat.alpha.britannia",
     ),
-    ("steel", "Iron or steel", "heat.k.steel", "heat.alpha.steel"),
-    ("silver", "Silver", "heat.k.silver", "heat.alpha.silver"),
+    ("steel", words::STEEL, "heat.k.steel", "heat.alpha.steel"),
+    (
+        "silver",
+        words::SILVER,
+        "heat.k.silver",
+        "heat.alpha.silver",
+    ),
 ];
 
 /// What gives way: id, what it is, figure of the temperature.
 const LIMITS: [(&str, &str, &str); 8] = [
-    (
-        "bismuth_lead",
-        "An old repair with bismuth and lead opens",
-        "heat.limit.bi_pb_sn",
-    ),
-    (
-        "bismuth",
-        "A joint of bismuth and tin opens",
-        "heat.limit.bi_sn",
-    ),
-    ("soft", "Old soft solder opens", "guard.heat.soft_solder"),
-    ("tin", "Tinning runs, close plate lifts", "heat.limit.tin"),
-    (
-        "pitting",
-        "Lead and tin begin to eat silver and copper",
-        "heat.limit.pitting",
-    ),
-    (
-        "silver_lead",
-        "Lead and silver run together",
-        "heat.limit.silver_lead",
-    ),
-    ("lead", "Lead filling melts", "heat.limit.lead"),
-    (
-        "bond",
-        "Silver and copper of fused plate melt together",
-        "guard.h07.bond",
-    ),
+    ("bismuth_lead", words::BISMUTH_LEAD, "heat.limit.bi_pb_sn"),
+    ("bismuth", words::BISMUTH, "heat.limit.bi_sn"),
+    ("soft", words::SOFT, "guard.heat.soft_solder"),
+    ("tin", words::TIN, "heat.limit.tin"),
+    ("pitting", words::PITTING, "heat.limit.pitting"),
+    ("silver_lead", words::SILVER_LEAD, "heat.limit.silver_lead"),
+    ("lead", words::LEAD, "heat.limit.lead"),
+    ("bond", words::BOND, "guard.h07.bond"),
 ];
 
 /// Seconds for which the spread of brief heating is told.
@@ -128,10 +114,7 @@ pub(super) fn section(bench: &Bench<'_>) -> Block {
         .as_ref()
         .map(|setup| (setup, reaches(setup, &bench.ledger)));
     match &setup {
-        None => blocks.push(Block::said(
-            Tone::Answer,
-            "One of the fields cannot be used, so there is no distance yet. It says what it needs.",
-        )),
+        None => blocks.push(Block::said(Tone::Answer, words::NOT_YET)),
         Some(setup) => {
             blocks.push(Block::said(Tone::Answer, sentence(setup, &bench.ledger)));
             blocks.extend(chance_at(bench, setup, distance, what));
@@ -160,13 +143,9 @@ pub(super) fn section(bench: &Bench<'_>) -> Block {
         }
         blocks.extend(cautions(setup, &bench.ledger));
     }
-    blocks.push(Block::said(
-        Tone::Quiet,
-        "Worked out for a steady heat from the joint alone, so it errs on the far side for a quick job, and on the near \
-         side where a flame plays over the piece: a small pot in a flame grows hot all over.",
-    ));
+    blocks.push(Block::said(Tone::Quiet, words::ERRS));
     blocks.push(sources_fold("bench.heat.sources", &bench.ledger, &SOURCES));
-    Block::section("bench.heat", "How far heat reaches", blocks)
+    Block::section("bench.heat", words::HEAT, blocks)
 }
 
 const SOURCES: [&str; 19] = [
@@ -196,12 +175,12 @@ fn ask(bench: &Bench<'_>) -> (Vec<Block>, Option<Setup>) {
     let (form_field, form) = choice(
         bench.draft,
         "bench.heat.form",
-        "Where is the joint?",
+        words::WHERE,
         "",
         &[
-            ("disk", "On a body, a cover or a tray"),
-            ("strip", "Along a seam, rim, spout or strap"),
-            ("rod", "On a solid handle, knob or leg"),
+            ("disk", words::ON_A_BODY),
+            ("strip", words::ALONG_A_SEAM),
+            ("rod", words::ON_A_HANDLE),
         ],
     );
     let rod = form == "rod";
@@ -213,7 +192,7 @@ fn ask(bench: &Bench<'_>) -> (Vec<Block>, Option<Setup>) {
         bench.draft,
         Question {
             path: "bench.heat.air_c",
-            label: "Room",
+            label: words::ROOM,
             unit: "°C",
             hint: "",
             range: (-30.0, 50.0),
@@ -224,7 +203,7 @@ fn ask(bench: &Bench<'_>) -> (Vec<Block>, Option<Setup>) {
         bench.draft,
         Question {
             path: "bench.heat.patch_mm",
-            label: "Radius of the hot patch",
+            label: words::PATCH,
             unit: "mm",
             hint: "",
             range: (0.5, 100.0),
@@ -288,12 +267,12 @@ fn thickness(bench: &Bench<'_>, rod: bool) -> (Block, Option<(f64, f64, f64)>) {
         Question {
             path: THICKNESS,
             label: if rod {
-                "Diameter"
+                words::DIAMETER
             } else {
-                "Thickness of the metal"
+                words::THICKNESS
             },
             unit: "mm",
-            hint: "Left empty, a band round the usual thickness is taken.",
+            hint: words::THICKNESS_HINT,
             range: (0.05, 30.0),
             stand_in: Some(figure.value),
         },
@@ -312,9 +291,9 @@ fn joint(bench: &Bench<'_>, solder: Alloy) -> (Block, Option<(f64, f64)>) {
         bench.draft,
         Question {
             path: JOINT,
-            label: "Heat at the joint, if you were told it",
+            label: words::JOINT,
             unit: "°C",
-            hint: "Left empty, it comes from the solder.",
+            hint: words::JOINT_HINT,
             range: (-50.0, 1500.0),
             stand_in: None,
         },
@@ -344,8 +323,8 @@ fn metal(bench: &Bench<'_>) -> (Block, &'static str) {
     choice(
         bench.draft,
         "bench.heat.metal",
-        "The metal under the silver",
-        "The one that stands in comes from what the piece probably is.",
+        words::METAL,
+        words::METAL_HINT,
         &options,
     )
 }
@@ -359,7 +338,7 @@ fn solder(bench: &Bench<'_>) -> (Block, Alloy) {
     let (field, id) = choice(
         bench.draft,
         "bench.heat.solder",
-        "The new solder",
+        words::SOLDER,
         "",
         &options,
     );
@@ -377,12 +356,12 @@ fn extent(bench: &Bench<'_>) -> (Block, Option<f64>) {
         bench.draft,
         Question {
             path: "bench.heat.extent_mm",
-            label: "How far the metal goes on",
+            label: words::EXTENT,
             unit: "mm",
             hint: if height.is_some() {
-                "The height of the piece stands in."
+                words::EXTENT_FROM_HEIGHT
             } else {
-                "From the joint to the far side."
+                words::EXTENT_HINT
             },
             range: (1.0, 2000.0),
             stand_in: Some(height.unwrap_or_else(|| bench.ledger.value("heat.extent"))),
@@ -402,10 +381,10 @@ fn distance(bench: &Bench<'_>) -> (Block, Option<f64>) {
         bench.draft,
         Question {
             path: "bench.heat.distance_mm",
-            label: "From the hot place to the next old joint or filling",
+            label: words::DISTANCE,
             unit: "mm",
             hint: if recorded.is_some() {
-                "The shortest distance recorded for the piece stands in."
+                words::DISTANCE_RECORDED
             } else {
                 ""
             },
@@ -419,15 +398,15 @@ fn what_lies_there(bench: &Bench<'_>) -> (Block, &'static str) {
     choice(
         bench.draft,
         "bench.heat.next",
-        "What lies there",
+        words::NEXT,
         "",
         &[
-            ("soft", "Old soft solder, or nobody knows"),
-            ("bismuth_lead", "A repair that may hold bismuth and lead"),
-            ("bismuth", "A joint of bismuth and tin"),
-            ("tin", "Tinning, or close plate"),
-            ("lead", "Lead filling"),
-            ("pitch", "Pitch or rosin"),
+            ("soft", words::NEXT_SOFT),
+            ("bismuth_lead", words::NEXT_BISMUTH_LEAD),
+            ("bismuth", words::NEXT_BISMUTH),
+            ("tin", words::NEXT_TIN),
+            ("lead", words::NEXT_LEAD),
+            ("pitch", words::NEXT_PITCH),
         ],
     )
 }
@@ -445,7 +424,7 @@ fn metal_name(id: &str) -> &'static str {
     METALS
         .iter()
         .find(|(known, ..)| *known == id)
-        .map_or("metal", |(_, name, ..)| name)
+        .map_or(words::ANY_METAL, |(_, name, ..)| name)
 }
 
 fn sentence(setup: &Setup, ledger: &Ledger) -> String {
@@ -457,26 +436,21 @@ fn sentence(setup: &Setup, ledger: &Ledger) -> String {
     let (near, far) = setup.reach(threshold);
     let told = match (near, far) {
         (_, Reach::Never) => {
-            return format!(
-                "With {joint} °C at the joint the metal round it never reaches {threshold} °C, where old soft solder opens."
-            );
+            return words::never_opens(&joint, threshold);
         }
-        (Reach::Whole, Reach::Whole) => "every old soft joint in that metal".to_owned(),
-        (near, Reach::Whole) => format!(
-            "old soft solder from at least {} away, and perhaps everywhere in that metal",
-            mm(distance_of(near, setup))
-        ),
-        (near, far) => format!(
-            "old soft solder as far as {} away",
-            range(&mm(distance_of(near, setup)), &mm(distance_of(far, setup)))
-        ),
+        (Reach::Whole, Reach::Whole) => words::EVERY_JOINT.to_owned(),
+        (near, Reach::Whole) => words::from_at_least(&mm(distance_of(near, setup))),
+        (near, far) => words::as_far_as(&range(
+            &mm(distance_of(near, setup)),
+            &mm(distance_of(far, setup)),
+        )),
     };
     let source = if setup.own_joint {
         String::new()
     } else {
         format!(" ({})", setup.solder.name)
     };
-    format!("With {joint} °C at the joint{source}, heat can open {told}.")
+    words::can_open(&joint, &source, &told)
 }
 
 fn distance_of(reach: Reach, setup: &Setup) -> f64 {
@@ -516,11 +490,10 @@ fn chance_at(bench: &Bench<'_>, setup: &Setup, distance: Option<f64>, what: &str
         setup.length(),
         distance,
     );
-    Some(Block::para(format!(
-        "What lies {} away gives way at {} °C. The chance that it does is {}.",
-        mm(distance),
-        range(&lets_go_c.0.to_string(), &lets_go_c.1.to_string()),
-        chance(p)
+    Some(Block::para(words::chance_at(
+        &mm(distance),
+        &range(&lets_go_c.0.to_string(), &lets_go_c.1.to_string()),
+        &chance(p),
     )))
 }
 
@@ -554,15 +527,13 @@ fn reaches(setup: &Setup, ledger: &Ledger) -> Vec<ReachRow> {
 
 fn table(rows: &[ReachRow]) -> Table {
     let told = |reach: Reach| match reach {
-        Reach::Never => "never reached".to_owned(),
+        Reach::Never => words::NEVER_REACHED.to_owned(),
         Reach::To(x) => mm(x),
-        Reach::Whole => "all of it".to_owned(),
+        Reach::Whole => words::ALL_OF_IT.to_owned(),
     };
     Table {
-        caption: "How far each heat gets from the hot place".to_owned(),
-        columns: ["What gives way", "At", "At least", "At most"]
-            .map(str::to_owned)
-            .to_vec(),
+        caption: words::CAPTION.to_owned(),
+        columns: words::COLUMNS.map(str::to_owned).to_vec(),
         rows: rows
             .iter()
             .map(|r| {
@@ -586,19 +557,16 @@ fn brief(setup: &Setup) -> Block {
         .collect();
     Block::fold(
         "bench.heat.brief",
-        "If the heating is brief",
+        words::BRIEF,
         vec![
-            Block::para(format!(
-                "In {} heat needs time to travel. Beyond these distances hardly anything is felt yet.",
-                if setup.metal == "britannia" {
-                    metal_name(setup.metal).to_owned()
-                } else {
-                    metal_name(setup.metal).to_lowercase()
-                }
-            )),
+            Block::para(words::needs_time(&if setup.metal == "britannia" {
+                metal_name(setup.metal).to_owned()
+            } else {
+                metal_name(setup.metal).to_lowercase()
+            })),
             Block::Table(Table {
-                caption: "How far heat has travelled".to_owned(),
-                columns: ["After", "Felt as far as"].map(str::to_owned).to_vec(),
+                caption: words::BRIEF_CAPTION.to_owned(),
+                columns: words::BRIEF_COLUMNS.map(str::to_owned).to_vec(),
                 rows,
             }),
         ],
@@ -618,11 +586,11 @@ fn fillers(ledger: &Ledger) -> Block {
         .map(|a| {
             let liquid = a.liquid_c(ledger);
             let verdict = if a.cadmium {
-                "never: it holds cadmium"
+                words::HOLDS_CADMIUM
             } else if melts_bond(liquid, ledger) {
-                "no: too hot for the bond"
+                words::TOO_HOT
             } else {
-                "cool enough for the bond"
+                words::COOL_ENOUGH
             };
             vec![
                 a.name.to_owned(),
@@ -633,19 +601,15 @@ fn fillers(ledger: &Ledger) -> Block {
         .collect();
     Block::fold(
         "bench.heat.fillers",
-        "Which hard solders fused plate would bear",
+        words::FILLERS,
         vec![
-            Block::para(format!(
-                "Silver and copper melt into each other at {} °C where they meet, and a filler has to flow at least {} \
-                 C below that. One that does still burns the plating off round the joint.",
+            Block::para(words::margin(
                 ledger.value("guard.h07.bond"),
-                ledger.value("guard.h07.margin")
+                ledger.value("guard.h07.margin"),
             )),
             Block::Table(Table {
-                caption: "Hard solders on fused plate".to_owned(),
-                columns: ["Solder", "All liquid at", "On fused plate"]
-                    .map(str::to_owned)
-                    .to_vec(),
+                caption: words::FILLERS_CAPTION.to_owned(),
+                columns: words::FILLERS_COLUMNS.map(str::to_owned).to_vec(),
                 rows,
             }),
         ],
@@ -662,19 +626,12 @@ fn cautions(setup: &Setup, ledger: &Ledger) -> Vec<Block> {
     };
     let mut blocks = Vec::new();
     if setup.solder.id.starts_with("sn_pb") {
-        blocks.push(Block::said(
-            Tone::Stop,
-            "Solder with lead is shown to understand old work. Nothing new is made with it.",
-        ));
+        blocks.push(Block::said(Tone::Stop, words::LEADED));
     }
     if setup.metal == "britannia" && setup.joint_c.1 >= ledger.value("heat.limit.britannia") {
         blocks.push(Block::said(
             Tone::Stop,
-            format!(
-                "Britannia metal itself melts from about {} °C (recalled, and it differs): a joint this hot can melt the \
-                 piece.",
-                ledger.value("heat.limit.britannia")
-            ),
+            words::britannia_melts(ledger.value("heat.limit.britannia")),
         ));
     }
     blocks.extend(caution_blocks::of_treatment(treatment));

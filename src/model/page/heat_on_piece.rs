@@ -7,6 +7,7 @@ use super::block::{Block, HeatOnPiece, HeatZone, Table, Tone};
 use super::heat::{ReachRow, first};
 use super::heat_picture::BANDED;
 use super::say::{mm, range};
+use super::wording::heat_on_piece as words;
 use crate::bench::{Reach, Spread};
 use crate::case::{Form, Joint, PartName};
 
@@ -25,8 +26,8 @@ pub(super) fn blocks(
     let (part_field, part) = choice(
         bench.draft,
         "bench.heat.on_part",
-        "Which part is the joint on?",
-        "The one that stands in has a faulty or mended joint on record, or mostly is soldered on.",
+        words::ON_PART,
+        words::ON_PART_HINT,
         &first(options, usual.id()),
     );
     let part = PartName::parse(part).unwrap_or(usual);
@@ -54,24 +55,14 @@ pub(super) fn blocks(
         table,
     }));
     if size.assumed {
-        let (long, length) = if form == Some(Form::Tray) {
-            ("long", "length")
+        let told = if form == Some(Form::Tray) {
+            words::TRAY_SIZE
         } else {
-            ("high", "height")
+            words::PIECE_SIZE
         };
-        blocks.push(Block::said(
-            Tone::Note,
-            format!(
-                "Drawn as if the piece were {} {long}, which is only assumed. Put in the {length} to draw it to scale.",
-                mm(size.mm)
-            ),
-        ));
+        blocks.push(Block::said(Tone::Note, words::assumed(&mm(size.mm), told)));
     }
-    blocks.push(Block::said(
-        Tone::Quiet,
-        "Distances run along the metal; on the drawing they are laid flat. Where one is a range, the drawing shows the \
-         farthest.",
-    ));
+    blocks.push(Block::said(Tone::Quiet, words::LAID_FLAT));
     blocks
 }
 
@@ -98,17 +89,9 @@ fn size(bench: &Bench<'_>, form: Option<Form>) -> (Block, Size) {
     let tray = form == Some(Form::Tray);
     let bounds = (1.0, 3000.0);
     let (path, label, figure) = if tray {
-        (
-            "bench.heat.long_mm",
-            "Length with its handles",
-            "heat.drawn.length",
-        )
+        ("bench.heat.long_mm", words::LENGTH, "heat.drawn.length")
     } else {
-        (
-            "piece.height_mm",
-            "Height of the piece",
-            "heat.drawn.height",
-        )
+        ("piece.height_mm", words::HEIGHT, "heat.drawn.height")
     };
     let assumed = bench.ledger.value(figure);
     let (field, typed) = number(
@@ -117,7 +100,7 @@ fn size(bench: &Bench<'_>, form: Option<Form>) -> (Block, Size) {
             path,
             label,
             unit: "mm",
-            hint: "It gives the drawing its scale.",
+            hint: words::SIZE_HINT,
             range: bounds,
             stand_in: Some(assumed),
         },
@@ -151,27 +134,26 @@ fn zone(row: &ReachRow) -> HeatZone {
 /// Both ends of a reach in a few words.
 fn reach(row: &ReachRow) -> String {
     match (row.near, row.far) {
-        (_, Reach::Never) => "never reached".to_owned(),
-        (Reach::Whole, _) => "all of it".to_owned(),
-        (Reach::Never, Reach::Whole) => "perhaps all of it".to_owned(),
-        (Reach::To(near), Reach::Whole) => format!("{} to all of it", mm(near)),
+        (_, Reach::Never) => words::NEVER_REACHED.to_owned(),
+        (Reach::Whole, _) => words::ALL_OF_IT.to_owned(),
+        (Reach::Never, Reach::Whole) => words::PERHAPS_ALL.to_owned(),
+        (Reach::To(near), Reach::Whole) => words::to_all(&mm(near)),
         (Reach::To(near), Reach::To(far)) if near >= 1.0 => {
             let near = format!("{near:.0}");
             range(&near, &format!("{far:.0}")) + " mm"
         }
         (_, Reach::To(far)) if far < 1.0 => mm(far),
-        (_, Reach::To(far)) => format!("up to {}", mm(far)),
+        (_, Reach::To(far)) => words::up_to(&mm(far)),
     }
 }
 
 /// What becomes of old soft solder, the commonest thing there.
 fn title(part: PartName, rows: &[ReachRow]) -> String {
     let part = part.label().to_ascii_lowercase();
-    let from = format!("With a joint on the {part}, old soft solder");
     match rows.get(BANDED).map_or(Reach::Never, |r| r.far) {
-        Reach::Never => format!("{from} does not open."),
-        Reach::To(x) => format!("{from} can open as far as {} away.", mm(x)),
-        Reach::Whole => format!("{from} can open all over."),
+        Reach::Never => words::does_not_open(&part),
+        Reach::To(x) => words::opens_as_far_as(&part, &mm(x)),
+        Reach::Whole => words::opens_all_over(&part),
     }
 }
 
@@ -183,12 +165,9 @@ fn description(part: PartName, zones: &[HeatZone]) -> String {
         .collect();
     let part = part.label().to_ascii_lowercase();
     if reached.is_empty() {
-        format!("The piece with a mark for the joint on the {part} and no band round it.")
+        words::no_band(&part)
     } else {
-        format!(
-            "The piece with bands round the joint on the {part}: {}.",
-            reached.join("; ")
-        )
+        words::bands(&part, &reached.join("; "))
     }
 }
 

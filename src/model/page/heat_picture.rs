@@ -4,6 +4,7 @@ use super::block::Table;
 use super::heat::ReachRow;
 use super::picture::{Anchor, Ink, Mark, Picture};
 use super::say::mm;
+use super::wording::heat_picture as words;
 use crate::bench::{Reach, Spread};
 
 const WIDTH: f64 = 320.0;
@@ -26,27 +27,21 @@ pub(super) fn picture(
         .iter()
         .filter_map(|r| match r.far {
             Reach::Never => None,
-            Reach::To(x) => Some(format!("{} °C as far as {}", r.at_c, mm(x))),
-            Reach::Whole => Some(format!("{} °C everywhere", r.at_c)),
+            Reach::To(x) => Some(words::as_far_as(r.at_c, &mm(x))),
+            Reach::Whole => Some(words::everywhere(r.at_c)),
         })
         .collect();
     let title = if reached.is_empty() {
-        "The heat of this joint opens nothing on the list.".to_owned()
+        words::OPENS_NOTHING.to_owned()
     } else {
-        format!("At most: {}.", reached.join("; "))
+        words::at_most(&reached.join("; "))
     };
     Picture {
         id: "bench.heat.picture".to_owned(),
         title,
         description: match spread {
-            Spread::Disk { .. } => {
-                "The metal seen from above with the hot patch in the middle. Each ring is the farthest that a heat \
-                 gets; the banded ring runs from the least to the most for old soft solder."
-            }
-            Spread::Strip { .. } => {
-                "The metal from the side with the hot end at the left. Each line is the farthest that a heat gets; the \
-                 banded stretch runs from the least to the most for old soft solder."
-            }
+            Spread::Disk { .. } => words::FROM_ABOVE,
+            Spread::Strip { .. } => words::FROM_THE_SIDE,
         }
         .to_owned(),
         width: WIDTH,
@@ -122,7 +117,7 @@ fn disk(patch_mm: f64, end_mm: f64, rows: &[ReachRow], next_mm: Option<f64>) -> 
         Ink::Quiet,
         Anchor::Middle,
         (centre.0, centre.1 + core + 11.0),
-        "hot patch",
+        words::HOT_PATCH,
     ));
     if let Some(d) = next_mm.filter(|d| *d <= end_mm) {
         let x = centre.0 + radius(d);
@@ -131,7 +126,7 @@ fn disk(patch_mm: f64, end_mm: f64, rows: &[ReachRow], next_mm: Option<f64>) -> 
             Ink::Outline,
             Anchor::Middle,
             (x.min(WIDTH - 30.0), centre.1 + 16.0),
-            "next joint",
+            words::NEXT_JOINT,
         ));
     }
     marks
@@ -186,7 +181,7 @@ fn strip(end_mm: f64, rod: bool, rows: &[ReachRow], next_mm: Option<f64>) -> Vec
         Ink::Quiet,
         Anchor::Start,
         (left, bottom + 18.0),
-        "hot end",
+        words::HOT_END,
     ));
     if let Some(d) = next_mm.filter(|d| *d <= end_mm) {
         marks.extend(cross(at(d), f64::midpoint(top, bottom)));
@@ -194,7 +189,7 @@ fn strip(end_mm: f64, rod: bool, rows: &[ReachRow], next_mm: Option<f64>) -> Vec
             Ink::Outline,
             Anchor::Middle,
             (at(d).clamp(30.0, WIDTH - 30.0), bottom + 34.0),
-            "next joint",
+            words::NEXT_JOINT,
         ));
     }
     marks

@@ -10,6 +10,7 @@ use crate::app::parts::element::el;
 use crate::app::parts::marks::{bullets, fold};
 use crate::app::parts::words::joined;
 use crate::app::route::Route;
+use crate::app::wording::counsel as say;
 
 /// How many reasons are shown at once.
 const SHOWN: usize = 3;
@@ -30,24 +31,24 @@ pub(super) fn answer(page: Page, report: &Report) -> Html {
         .collect();
     let mut notes = el("div", "answer-notes").put(display_only(report));
     if counsel.refer {
-        let refer = "Let a specialist see it before anything is done.";
         notes = notes.el(el("div", "refer")
-            .el(el("p", "").tag("strong", refer))
+            .el(el("p", "").tag("strong", say::REFER))
             .put(bullets(texts(&counsel.refer_why))));
     }
-    let more = el("div", "")
-        .hidden(more.is_empty())
-        .put(fold("", "More reasons", bullets(more)));
+    let more =
+        el("div", "")
+            .hidden(more.is_empty())
+            .put(fold("", say::MORE_REASONS, bullets(more)));
     let doubts = el("div", "answer-doubts")
         .hidden(counsel.doubts.is_empty())
-        .tag("h3", "What keeps it from being firmer")
+        .tag("h3", say::DOUBTS)
         .put(bullets(texts(&counsel.doubts)));
     let back = el("a", "")
         .attr("href", Route::Piece.href())
-        .text("Go back to the record");
+        .text(say::TO_THE_RECORD);
     let problems = el("div", "answer-problems")
         .hidden(problems.is_empty())
-        .tag("h3", "Not used, because it could not be read")
+        .tag("h3", say::NOT_USED)
         .put(bullets(problems))
         .el(el("p", "").el(back));
     let sentence = el("h2", "answer-sentence")
@@ -59,7 +60,7 @@ pub(super) fn answer(page: Page, report: &Report) -> Html {
         .said("answer-firmness", counsel.firmness_words.clone())
         .el(notes)
         .el(el("div", "").put(opening(page, report)))
-        .tag("h3", "Why")
+        .tag("h3", say::WHY)
         .el(el("div", "answer-reasons").put(bullets(reasons)))
         .el(more)
         .el(doubts)

@@ -10,6 +10,7 @@ use crate::app::charts::unbeaten;
 use crate::app::pages::Page;
 use crate::app::parts::element::{el, group};
 use crate::app::parts::words::{gain_band, joined, small};
+use crate::app::wording::counsel as say;
 
 /// The four lines; nothing when nobody said what they came for.
 pub(super) fn asked(page: Page, report: &Report) -> Html {
@@ -19,14 +20,15 @@ pub(super) fn asked(page: Page, report: &Report) -> Html {
     };
     let course = report.courses.iter().find(|c| is_by_itself(c, &id));
     let advised = report.counsel.steps.iter().any(|step| *step == *id);
-    let rule = joined(&[rule(option, advised), " ", &why(option)]);
+    let rule = joined(&[say::rule(&option.outcome, advised), " ", &why(option)]);
     let lines = [
-        ("The rules", rule),
-        ("Money", money(course, advised, page)),
-        ("Gone for good", joined(&[&option.lost, "."])),
-        ("What would change that", lifts(option, course, advised)),
+        rule,
+        money(course, advised, page),
+        joined(&[&option.lost, "."]),
+        lifts(option, course, advised),
     ];
-    let title = joined(&["You asked about: ", &small(&option.name)]);
+    let lines = say::ASKED.into_iter().zip(lines);
+    let title = say::asked_about(&small(&option.name));
     el("section", "asked")
         .attr("aria-labelledby", "asked-title")
         .el(el("h2", "").attr("id", "asked-title").words(title))
@@ -34,19 +36,6 @@ pub(super) fn asked(page: Page, report: &Report) -> Html {
             el("div", "").tag("dt", what).el(el("dd", "").words(said))
         }))
         .html()
-}
-
-fn rule(option: &OptionReport, advised: bool) -> &'static str {
-    match &*option.outcome {
-        "barred" => "Not this.",
-        "never" => "Never, for pieces of this sort.",
-        "not_needed" => "There is nothing for it to do here.",
-        "needs_check" => "Not before a check.",
-        "needs_opinion" => "Not before a conservator has given a written opinion.",
-        _ if advised => "It can be done, and it is part of what we advise.",
-        "conditional" => "It can be done on conditions; something else does better.",
-        _ => "It can be done; something else does better.",
-    }
 }
 
 /// The first reason: the weightiest.
@@ -60,7 +49,7 @@ fn why(option: &OptionReport) -> String {
 
 fn money(course: Option<&CourseReport>, advised: bool, page: Page) -> String {
     let Some(course) = course else {
-        return "It was not weighed by itself.".to_owned();
+        return say::NOT_WEIGHED.to_owned();
     };
     let gain = capital(&gain_band(course.net_gain, page.open.currency()));
     let often = if advised {
@@ -68,17 +57,15 @@ fn money(course: Option<&CourseReport>, advised: bool, page: Page) -> String {
     } else {
         joined(&[" ", &capital(&unbeaten(course.p_best)), "."])
     };
-    joined(&[&gain, ", against leaving it as it is.", &often])
+    say::against_leaving(&gain, &often)
 }
 
 fn lifts(option: &OptionReport, course: Option<&CourseReport>, advised: bool) -> String {
     let lifted = option.verdicts.iter().find(|v| !v.lifted_by.is_empty());
     match (lifted, course) {
-        _ if advised => "See what would change the answer.".to_owned(),
+        _ if advised => say::SEE_CHANGES.to_owned(),
         (Some(verdict), _) => verdict.lifted_by.clone(),
-        (None, Some(course)) if course.p_loss >= 0.5 => {
-            "A lower price for the work, or a piece worth more undamaged.".to_owned()
-        }
-        (None, _) => "Nothing stands against it; see what would change the answer.".to_owned(),
+        (None, Some(course)) if course.p_loss >= 0.5 => say::LOWER_PRICE.to_owned(),
+        (None, _) => say::NOTHING_AGAINST.to_owned(),
     }
 }

@@ -10,18 +10,19 @@ use crate::app::charts::unbeaten;
 use crate::app::parts::element::{el, group};
 use crate::app::parts::marks::{fold, named, section, table};
 use crate::app::parts::words::{gain_band, in_hundred, money_band, percent};
+use crate::app::wording::counsel as say;
 
 /// All plans as a table.
 pub(super) fn courses(report: &Report, currency: Currency) -> Html {
     let (open, closed): (Vec<&CourseReport>, Vec<&CourseReport>) =
         report.courses.iter().partition(|c| c.barred.is_empty());
-    let title = open.len().to_string() + " that could be advised, best first";
-    let why_not = closed.len().to_string() + " that cannot, and why";
+    let title = say::plans_open(open.len());
+    let why_not = say::plans_closed(closed.len());
     let all_open = closed.is_empty();
     let plans = table(
-        "Plans, best first".to_owned(),
-        "Money is against leaving the piece as it is.".into(),
-        &HEADS,
+        say::PLANS_LABEL.to_owned(),
+        say::PLANS_CAPTION.into(),
+        &say::PLANS_HEAD,
         open.into_iter().map(|c| row(c, currency)).collect(),
     );
     let list = el("ul", "closed-courses")
@@ -35,7 +36,7 @@ pub(super) fn courses(report: &Report, currency: Currency) -> Html {
         .put(fold("", title, plans))
         .el(el("div", "").hidden(all_open).put(fold("", why_not, list)))
         .html();
-    section("courses", "courses-title", "Every plan we weighed", body)
+    section("courses", "courses-title", say::PLANS, body)
 }
 
 fn why(course: &CourseReport) -> String {
@@ -46,16 +47,6 @@ fn why(course: &CourseReport) -> String {
     }
     why
 }
-
-const HEADS: [&str; 7] = [
-    "Plan",
-    "Money",
-    "How often unbeaten",
-    "Leaves less money",
-    "Originality kept",
-    "Can it be undone",
-    "Cost",
-];
 
 fn row(course: &CourseReport, currency: Currency) -> Vec<String> {
     vec![

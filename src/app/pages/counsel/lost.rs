@@ -7,6 +7,7 @@ use yew::prelude::*;
 use crate::app::parts::element::{el, group};
 use crate::app::parts::marks::{bullets, named, section};
 use crate::app::parts::words::{joined, small};
+use crate::app::wording::counsel as say;
 
 /// Losses in words.
 pub(super) fn lost(report: &Report) -> Html {
@@ -18,13 +19,13 @@ pub(super) fn lost(report: &Report) -> Html {
         .map(|c| {
             c.lost
                 .iter()
-                .filter(|l| **l != "Nothing")
+                .filter(|l| **l != say::NO_LOSS)
                 .map(|l| l.get().into())
                 .collect()
         })
         .unwrap_or_default();
     if lost.is_empty() {
-        lost.push("Nothing.".into());
+        lost.push(say::NOTHING_LOST.into());
     }
     let name = advised.map_or("", |c| &c.name);
     let replating = report
@@ -40,20 +41,20 @@ pub(super) fn lost(report: &Report) -> Html {
         .filter(|t| !t.ask.is_empty())
         .collect();
     let with_advised = el("div", "")
-        .el(el("dt", "").words(joined(&["With the plan advised: ", &small(name)])))
+        .el(el("dt", "").words(say::with_advised(&small(name))))
         .el(el("dd", "").put(bullets(lost)));
     let with_replating = el("div", "")
         .hidden(replating.is_empty())
-        .tag("dt", "With full replating")
+        .tag("dt", say::WITH_REPLATING)
         .el(el("dd", "").said("", joined(&[replating, "."])));
     let body = group()
         .el(el("dl", "").el(with_advised).el(with_replating))
-        .el(el("h3", "").text("A question to ask whoever would do it"))
+        .el(el("h3", "").text(say::QUESTION))
         .el(el("ul", "").each(questions, |text| {
             el("li", "")
                 .key(text.id)
                 .put(named(text.name, joined(&[": ", text.ask])))
         }))
         .html();
-    section("lost", "lost-title", "What is gone for good", body)
+    section("lost", "lost-title", say::LOST, body)
 }

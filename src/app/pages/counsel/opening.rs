@@ -185,7 +185,7 @@ impl<'a> Told<'a> {
     fn gain(&self) -> String {
         let gain = self.course.net_gain;
         if gain.p10 == 0.0 && gain.p90 == 0.0 {
-            return "no change".to_owned();
+            return say::NO_CHANGE.to_owned();
         }
         unbroken(&gain_band(gain, self.open.currency()))
     }
@@ -257,8 +257,11 @@ impl<'a> Told<'a> {
             None if self.failed => say::NOT_FOUND.to_owned(),
             None => say::LOOKED_FOR.to_owned(),
         };
-        let costs = self.course.cost.p90 > 0.0;
-        let cost = costs.then(|| self.cost()).unwrap_or_default();
+        let cost = if self.course.cost.p90 > 0.0 {
+            self.cost()
+        } else {
+            String::new()
+        };
         joined(&[&say::reckoned(&self.course.name, &cost), &turn])
     }
 
@@ -267,12 +270,11 @@ impl<'a> Told<'a> {
         if self.steps.iter().all(|t| t.who.contains('O')) {
             return say::NOT_AWAY.to_owned();
         }
-        match decimal(&self.open.draft.text(AWAY)) {
-            Some(own) => say::away(&number(own), true),
-            None => {
-                let ledger = ledger_of(&self.open.case);
-                say::away(&number(ledger.value("value.trade.months.work")), false)
-            }
+        if let Some(own) = decimal(&self.open.draft.text(AWAY)) {
+            say::away(&number(own), true)
+        } else {
+            let ledger = ledger_of(&self.open.case);
+            say::away(&number(ledger.value("value.trade.months.work")), false)
         }
     }
 

@@ -10,6 +10,7 @@ use crate::app::charts::unbeaten;
 use crate::app::parts::element::{El, el, group};
 use crate::app::parts::marks::{all, fold, p, section};
 use crate::app::parts::words::{gain_band, joined, money_band, percent};
+use crate::app::wording::counsel as say;
 
 /// The options. One table: on a narrow screen each row becomes a block, so every cell carries the
 /// head of its column, shown there only.
@@ -28,29 +29,18 @@ pub(super) fn options(report: &Report, currency: Currency) -> Html {
     let (idle, never) = (of(&["not_needed"]), of(&["never"]));
     options.retain(|o| !matches!(&*o.outcome, "not_needed" | "never"));
     let shown = vec![
-        table(
-            "Each step by itself. Money is against leaving the piece as it is; 8 outcomes in 10 fall inside a \
-             range. Unbeaten: of 100 ways things may be, so many in which nothing else does noticeably better.",
-            &options,
-            report,
-            currency,
-        ),
-        folded("Nothing for it to do here", &idle, report, currency),
-        folded("Never, for pieces of this sort", &never, report, currency),
+        table(say::OPTIONS_CAPTION, &options, report, currency),
+        folded(say::IDLE, &idle, report, currency),
+        folded(say::NEVER, &never, report, currency),
     ];
-    section(
-        "options",
-        "options-title",
-        "What could be done, side by side",
-        all(shown),
-    )
+    section("options", "options-title", say::OPTIONS, all(shown))
 }
 
 /// Options a person need not read to decide: named in a line that opens.
 fn folded(why: &str, options: &[&OptionReport], report: &Report, currency: Currency) -> Html {
     let names: Vec<&str> = options.iter().map(|o| o.name.get()).collect();
     let summary = joined(&[why, ": ", &names.join(", ").to_ascii_lowercase()]);
-    let table = table("Each step by itself.", options, report, currency);
+    let table = table(say::BY_ITSELF, options, report, currency);
     el("div", "")
         .hidden(options.is_empty())
         .put(fold("", summary, table))
@@ -64,7 +54,7 @@ fn table(
     currency: Currency,
 ) -> Html {
     let part = |tag, role| el(tag, "").attr("role", role);
-    let heads = part("tr", "row").each(HEADS, |head| {
+    let heads = part("tr", "row").each(say::OPTIONS_HEAD, |head| {
         part("th", "columnheader").attr("scope", "col").text(head)
     });
     let rows = part("tbody", "rowgroup").each(options, |option| row(option, report, currency));
@@ -75,14 +65,6 @@ fn table(
         .el(rows)
         .html()
 }
-
-const HEADS: [&str; 5] = [
-    "Option",
-    "What we say",
-    "Money",
-    "Kept and undone",
-    "Cost, and who",
-];
 
 fn row(option: &OptionReport, report: &Report, currency: Currency) -> El {
     let closed = matches!(&*option.outcome, "barred" | "never");
@@ -97,7 +79,7 @@ fn row(option: &OptionReport, report: &Report, currency: Currency) -> El {
         .el(el("span", "option-name").text(option.name.get()))
         .el(el("span", "option-advised")
             .hidden(!advised)
-            .text("Advised"))
+            .text(say::ADVISED))
         .el(el("span", "option-plain").text(option.plain.get()));
     let class = match (closed, advised) {
         (true, _) => "is-closed",
@@ -128,7 +110,7 @@ fn row(option: &OptionReport, report: &Report, currency: Currency) -> El {
 fn cell(colspan: &'static str, column: usize, body: Html) -> Html {
     let head = el("span", "cell-head")
         .attr("aria-hidden", "true")
-        .text(HEADS.get(column).copied().unwrap_or_default());
+        .text(say::OPTIONS_HEAD.get(column).copied().unwrap_or_default());
     el("td", "")
         .attr("role", "cell")
         .attr("colspan", colspan)
@@ -146,28 +128,17 @@ pub(super) fn is_by_itself(course: &CourseReport, treatment: &str) -> bool {
     course.steps == [treatment] || (treatment == "T03" && course.steps == ["T02", treatment])
 }
 
-const LIFTS: &str = "What would lift this: ";
-
 /// What the guards say, in words.
 fn said(option: &OptionReport) -> Html {
-    let lead = match &*option.outcome {
-        "conditional" => "It can be done, if:",
-        "needs_check" => "Not before a check:",
-        "needs_opinion" => "Not before a conservator has given a written opinion:",
-        "barred" => "Not this:",
-        "never" => "Not this, for pieces of this sort:",
-        "not_needed" => "Not needed.",
-        _ => "It can be done.",
-    };
     let lead = el("p", "")
-        .tag("strong", lead)
+        .tag("strong", say::lead(&option.outcome))
         .text(" ")
         .words(option.not_needed.clone().unwrap_or_default());
     let verdicts = el("ul", "")
         .hidden(option.verdicts.is_empty() || option.outcome == "not_needed")
         .each(&option.verdicts, |verdict| {
             let lifts = if verdict.outcome == "barred" {
-                LIFTS
+                say::LIFTS
             } else {
                 ""
             };
@@ -182,11 +153,11 @@ fn said(option: &OptionReport) -> Html {
 
 fn money(course: Option<&CourseReport>, currency: Currency) -> Html {
     let Some(course) = course else {
-        return p("quiet", "not weighed by itself");
+        return p("quiet", say::NO_MONEY);
     };
     let gain = course.net_gain;
     let words = if gain.p10 == 0.0 && gain.p90 == 0.0 {
-        "No change".to_owned()
+        say::NO_CHANGE.to_owned()
     } else {
         capital(&unbroken(&gain_band(gain, currency)))
     };
@@ -202,20 +173,20 @@ pub(super) fn unbroken(words: &str) -> String {
 
 fn kept_words(course: &CourseReport) -> String {
     match course.originality {
-        all if all >= 1.0 => "Keeps all that is original".to_owned(),
-        none if none <= 0.0 => "Keeps nothing original".to_owned(),
-        some => unbroken(&joined(&["Keeps ", &percent(some), " of what is original"])),
+        all if all >= 1.0 => say::KEEPS_ALL.to_owned(),
+        none if none <= 0.0 => say::KEEPS_NOTHING.to_owned(),
+        some => unbroken(&say::keeps(&percent(some))),
     }
 }
 
 fn cost_words(option: &OptionReport, currency: Currency) -> String {
     if option.cost.p90 <= 0.0 {
-        return "Costs nothing".to_owned();
+        return say::COSTS_NOTHING.to_owned();
     }
     let basis = if option.quoted {
-        " (your quote)"
+        say::QUOTED
     } else {
-        " (our estimate)"
+        say::ESTIMATED
     };
     capital(&money_band(option.cost, currency)) + basis
 }
@@ -234,21 +205,13 @@ fn closed_line(option: &OptionReport, course: Option<&CourseReport>, currency: C
 fn who(letters: &str) -> String {
     let words: Vec<&str> = letters
         .split('/')
-        .map(|letter| match letter.trim() {
-            "O" => "you yourself",
-            "S" => "a silversmith",
-            "C" => "a conservator",
-            "P" => "a plating works with a permit",
-            "L" => "a laboratory",
-            "-" => "nobody",
-            other => other,
-        })
+        .map(|letter| say::person(letter.trim()))
         .collect();
     let (last, others) = words.split_last().map_or(("", &[][..]), |(l, o)| (*l, o));
     let said = if others.is_empty() {
         last.to_owned()
     } else {
-        joined(&[&others.join(", "), " or ", last])
+        say::or(&others.join(", "), last)
     };
     capital(&said)
 }

@@ -16,6 +16,7 @@ use crate::app::parts::marks::section;
 use crate::app::parts::words::{joined, money};
 use crate::app::route::Route;
 use crate::app::state::Action;
+use crate::app::wording::counsel as say;
 
 /// What would change the answer. It is found a little later than the answer itself.
 pub(super) fn would_change(page: Page) -> Html {
@@ -24,13 +25,9 @@ pub(super) fn would_change(page: Page) -> Html {
     let changes = found.map_or(&[][..], Vec::as_slice);
     let flips = changes.iter().any(|c| c.flips_at.is_some());
     let words = match (found.is_some(), flips) {
-        (false, _) if failed(page) => {
-            "What would change this could not be worked out. Reload the page to try again; the record is safe."
-        }
-        (false, _) => "Looking for what would change this\u{2026}",
-        (true, false) => {
-            "Each of these was moved far up and far down by itself. The answer stayed the same."
-        }
+        (false, _) if failed(page) => say::CHANGES_FAILED,
+        (false, _) => say::CHANGES_WAIT,
+        (true, false) => say::CHANGES_NONE,
         (true, true) => "",
     };
     let body = group()
@@ -45,12 +42,7 @@ pub(super) fn would_change(page: Page) -> Html {
             .put(change(changes, open.currency()))
             .put(movers(page, changes)))
         .html();
-    section(
-        "would-change",
-        "would-change-title",
-        "What would change this",
-        body,
-    )
+    section("would-change", "would-change-title", say::CHANGES, body)
 }
 
 /// A slider for each input, and under the one that was moved what the answer would be.
@@ -58,11 +50,8 @@ fn movers(page: Page, changes: &[ChangeReport]) -> Html {
     let inputs = changes.iter().filter(|change| change.now > 0.0);
     let sliders = el("div", "movers").each(inputs, |change| mover(page, change));
     group()
-        .tag("h3", "Move one and see")
-        .p(
-            "hint",
-            "Each stands where it is now. What you move here changes nothing in the record.",
-        )
+        .tag("h3", say::MOVE)
+        .p("hint", say::MOVE_HINT)
         .el(sliders)
         .html()
 }
@@ -86,7 +75,7 @@ fn mover(page: Page, change: &ChangeReport) -> El {
     let shown = known.filter(|known| known.input == input && step != 0);
     let said = shown.map(|report| {
         let at = amount(change, report.at, page.open.currency());
-        joined(&["At ", &at, ": ", &report.sentence])
+        say::moved_to(&at, &report.sentence)
     });
     let slider = el("input", "mover")
         .attr("type", "range")
@@ -96,7 +85,7 @@ fn mover(page: Page, change: &ChangeReport) -> El {
         .set("value", step.to_string())
         .set(
             "aria-valuetext",
-            said.clone().unwrap_or_else(|| "as it is".to_owned()),
+            said.clone().unwrap_or_else(|| say::UNMOVED.to_owned()),
         )
         .typed(moved);
     el("div", "field")
@@ -120,9 +109,9 @@ pub(super) fn look_next(report: &Report, currency: Currency) -> Html {
     let body = group()
         .el(el("p", "")
             .hidden(!looks.is_empty())
-            .text("Nothing left to look at that you can see by eye."))
+            .text(say::NOTHING_LEFT))
         .el(el("ol", "").each(looks.iter().take(SHOWN), |look| {
-            let needs = joined(&["You need: ", &look.needs, ". ", &worth(look, currency)]);
+            let needs = say::needs(&look.needs, &worth(look, currency));
             el("li", "")
                 .key(&look.finding)
                 .tag("strong", look.title.get())
@@ -132,16 +121,15 @@ pub(super) fn look_next(report: &Report, currency: Currency) -> Html {
         }))
         .el(el("p", "").el(el("a", "")
             .attr("href", Route::Look.href())
-            .text("Go to Look")))
+            .text(say::TO_LOOK)))
         .html();
-    section("look-next", "look-next-title", "What to look at next", body)
+    section("look-next", "look-next-title", say::LOOK_NEXT, body)
 }
 
 fn worth(look: &NextLook, currency: Currency) -> String {
     if look.worth >= 1.0 {
-        let worth = money(look.worth, currency);
-        joined(&["Knowing it is worth about ", &worth, " to this decision."])
+        say::worth_knowing(&money(look.worth, currency))
     } else {
-        "It tells you more about the piece than it changes the answer.".to_owned()
+        say::TELLS_MORE.to_owned()
     }
 }

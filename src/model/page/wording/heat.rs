@@ -1,0 +1,136 @@
+//! Words on how far soldering heat reaches.
+
+pub(crate) const HEAT: &str = "How far heat reaches";
+pub(crate) const NOT_YET: &str =
+    "One of the fields cannot be used, so there is no distance yet. It says what it needs.";
+pub(crate) const ERRS: &str = "Worked out for a steady heat from the joint alone, so it errs on the \
+    far side for a quick job, and on the near side where a flame plays over the piece: a small pot \
+    in a flame grows hot all over.";
+
+// Metals
+
+pub(crate) const COPPER: &str = "Copper";
+pub(crate) const BRASS: &str = "Brass";
+pub(crate) const NICKEL_SILVER: &str = "Nickel silver";
+pub(crate) const BRITANNIA: &str = "Britannia metal";
+pub(crate) const STEEL: &str = "Iron or steel";
+pub(crate) const SILVER: &str = "Silver";
+pub(crate) const ANY_METAL: &str = "metal";
+
+// What gives way
+
+pub(crate) const BISMUTH_LEAD: &str = "An old repair with bismuth and lead opens";
+pub(crate) const BISMUTH: &str = "A joint of bismuth and tin opens";
+pub(crate) const SOFT: &str = "Old soft solder opens";
+pub(crate) const TIN: &str = "Tinning runs, close plate lifts";
+pub(crate) const PITTING: &str = "Lead and tin begin to eat silver and copper";
+pub(crate) const SILVER_LEAD: &str = "Lead and silver run together";
+pub(crate) const LEAD: &str = "Lead filling melts";
+pub(crate) const BOND: &str = "Silver and copper of fused plate melt together";
+
+// What is asked
+
+pub(crate) const WHERE: &str = "Where is the joint?";
+pub(crate) const ON_A_BODY: &str = "On a body, a cover or a tray";
+pub(crate) const ALONG_A_SEAM: &str = "Along a seam, rim, spout or strap";
+pub(crate) const ON_A_HANDLE: &str = "On a solid handle, knob or leg";
+pub(crate) const ROOM: &str = "Room";
+pub(crate) const PATCH: &str = "Radius of the hot patch";
+pub(crate) const DIAMETER: &str = "Diameter";
+pub(crate) const THICKNESS: &str = "Thickness of the metal";
+pub(crate) const THICKNESS_HINT: &str = "Left empty, a band round the usual thickness is taken.";
+pub(crate) const JOINT: &str = "Heat at the joint, if you were told it";
+pub(crate) const JOINT_HINT: &str = "Left empty, it comes from the solder.";
+pub(crate) const METAL: &str = "The metal under the silver";
+pub(crate) const METAL_HINT: &str = "The one that stands in comes from what the piece probably is.";
+pub(crate) const SOLDER: &str = "The new solder";
+pub(crate) const EXTENT: &str = "How far the metal goes on";
+pub(crate) const EXTENT_FROM_HEIGHT: &str = "The height of the piece stands in.";
+pub(crate) const EXTENT_HINT: &str = "From the joint to the far side.";
+pub(crate) const DISTANCE: &str = "From the hot place to the next old joint or filling";
+pub(crate) const DISTANCE_RECORDED: &str =
+    "The shortest distance recorded for the piece stands in.";
+pub(crate) const NEXT: &str = "What lies there";
+pub(crate) const NEXT_SOFT: &str = "Old soft solder, or nobody knows";
+pub(crate) const NEXT_BISMUTH_LEAD: &str = "A repair that may hold bismuth and lead";
+pub(crate) const NEXT_BISMUTH: &str = "A joint of bismuth and tin";
+pub(crate) const NEXT_TIN: &str = "Tinning, or close plate";
+pub(crate) const NEXT_LEAD: &str = "Lead filling";
+pub(crate) const NEXT_PITCH: &str = "Pitch or rosin";
+
+// The answer
+
+pub(crate) fn never_opens(joint_c: &str, threshold_c: f64) -> String {
+    format!(
+        "With {joint_c} °C at the joint the metal round it never reaches {threshold_c} °C, where old soft solder opens."
+    )
+}
+
+pub(crate) fn can_open(joint_c: &str, solder: &str, what: &str) -> String {
+    format!("With {joint_c} °C at the joint{solder}, heat can open {what}.")
+}
+
+pub(crate) const EVERY_JOINT: &str = "every old soft joint in that metal";
+
+pub(crate) fn from_at_least(least: &str) -> String {
+    format!("old soft solder from at least {least} away, and perhaps everywhere in that metal")
+}
+
+pub(crate) fn as_far_as(reach: &str) -> String {
+    format!("old soft solder as far as {reach} away")
+}
+
+pub(crate) fn chance_at(away: &str, gives_way_c: &str, chance: &str) -> String {
+    format!(
+        "What lies {away} away gives way at {gives_way_c} °C. The chance that it does is {chance}."
+    )
+}
+
+// How far each heat gets
+
+pub(crate) const NEVER_REACHED: &str = "never reached";
+pub(crate) const ALL_OF_IT: &str = "all of it";
+pub(crate) const CAPTION: &str = "How far each heat gets from the hot place";
+pub(crate) const COLUMNS: [&str; 4] = ["What gives way", "At", "At least", "At most"];
+
+// A brief heating
+
+pub(crate) const BRIEF: &str = "If the heating is brief";
+
+pub(crate) fn needs_time(metal: &str) -> String {
+    format!(
+        "In {metal} heat needs time to travel. Beyond these distances hardly anything is felt yet."
+    )
+}
+
+pub(crate) const BRIEF_CAPTION: &str = "How far heat has travelled";
+pub(crate) const BRIEF_COLUMNS: [&str; 2] = ["After", "Felt as far as"];
+
+// Hard solders on fused plate
+
+pub(crate) const FILLERS: &str = "Which hard solders fused plate would bear";
+
+pub(crate) fn margin(bond_c: f64, margin_c: f64) -> String {
+    format!(
+        "Silver and copper melt into each other at {bond_c} °C where they meet, and a filler has to flow at least \
+         {margin_c} C below that. One that does still burns the plating off round the joint."
+    )
+}
+
+pub(crate) const FILLERS_CAPTION: &str = "Hard solders on fused plate";
+pub(crate) const FILLERS_COLUMNS: [&str; 3] = ["Solder", "All liquid at", "On fused plate"];
+pub(crate) const HOLDS_CADMIUM: &str = "never: it holds cadmium";
+pub(crate) const TOO_HOT: &str = "no: too hot for the bond";
+pub(crate) const COOL_ENOUGH: &str = "cool enough for the bond";
+
+// Cautions
+
+pub(crate) const LEADED: &str =
+    "Solder with lead is shown to understand old work. Nothing new is made with it.";
+
+pub(crate) fn britannia_melts(from_c: f64) -> String {
+    format!(
+        "Britannia metal itself melts from about {from_c} °C (recalled, and it differs): a joint this hot can melt the \
+         piece."
+    )
+}
