@@ -4,7 +4,7 @@
 use leavewell_model::Report;
 use leavewell_model::case::Goal;
 use leavewell_model::facts::{TreatmentText, ledger_of, treatment_text};
-use leavewell_model::report::{Band, BandMean, CourseReport};
+use leavewell_model::report::{Band, BandMean, CourseReport, OptionReport};
 use leavewell_model::small::{capital, decimal};
 use yew::prelude::*;
 
@@ -164,7 +164,7 @@ impl<'a> Told<'a> {
         if cost.p90 <= 0.0 {
             return small(say::NOTHING);
         }
-        let quoted = |option: &&leavewell_model::report::OptionReport| {
+        let costs = |option: &&OptionReport| {
             option.cost.p90 > 0.0
                 && self
                     .course
@@ -176,7 +176,7 @@ impl<'a> Told<'a> {
             .report
             .options
             .iter()
-            .filter(quoted)
+            .filter(costs)
             .all(|option| option.quoted);
         let basis = if all { "" } else { say::ESTIMATED };
         money_band(cost, self.open.currency()) + basis
@@ -257,8 +257,11 @@ impl<'a> Told<'a> {
             None if self.failed => say::NOT_FOUND.to_owned(),
             None => say::LOOKED_FOR.to_owned(),
         };
-        let costs = self.course.cost.p90 > 0.0;
-        let cost = costs.then(|| self.cost()).unwrap_or_default();
+        let cost = if self.course.cost.p90 > 0.0 {
+            self.cost()
+        } else {
+            String::new()
+        };
         joined(&[&say::reckoned(&self.course.name, &cost), &turn])
     }
 
@@ -267,13 +270,11 @@ impl<'a> Told<'a> {
         if self.steps.iter().all(|t| t.who.contains('O')) {
             return say::NOT_AWAY.to_owned();
         }
-        match decimal(&self.open.draft.text(AWAY)) {
-            Some(own) => say::away(&number(own), true),
-            None => {
-                let ledger = ledger_of(&self.open.case);
-                say::away(&number(ledger.value("value.trade.months.work")), false)
-            }
+        if let Some(own) = decimal(&self.open.draft.text(AWAY)) {
+            return say::away(&number(own), true);
         }
+        let ledger = ledger_of(&self.open.case);
+        say::away(&number(ledger.value("value.trade.months.work")), false)
     }
 
     fn for_buyer(&self) -> String {
