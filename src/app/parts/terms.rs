@@ -32,6 +32,10 @@ struct Walk {
 
 impl Walk {
     fn node(&mut self, node: &mut VNode, running: bool, folded: bool) {
+        // The first walk stays out of folds.
+        if folded && !self.in_folds {
+            return;
+        }
         match node {
             // Nobody else holds what was only just put together; if somebody does, it stays as it is.
             VNode::VList(list) => {
@@ -43,11 +47,10 @@ impl Walk {
             }
             VNode::VTag(tag) => {
                 let (running, folded) = match tag.tag() {
-                    "details" if self.in_folds => (running, true),
-                    // What is folded away, names of things, things to press, and pictures.
-                    "a" | "button" | "caption" | "details" | "figcaption" | "h1" | "h2" | "h3"
-                    | "h4" | "label" | "legend" | "option" | "select" | "summary" | "svg"
-                    | "th" => return,
+                    // Names of things, things to press, and pictures.
+                    "a" | "button" | "caption" | "figcaption" | "h1" | "h2" | "h3" | "h4"
+                    | "label" | "legend" | "option" | "select" | "summary" | "svg" | "th" => return,
+                    "details" => (running, true),
                     "p" | "li" | "dt" | "dd" => (true, folded),
                     _ => (running, folded),
                 };

@@ -4,7 +4,7 @@
 use leavewell_model::Report;
 use leavewell_model::case::Goal;
 use leavewell_model::facts::{TreatmentText, ledger_of, treatment_text};
-use leavewell_model::report::{Band, BandMean, CourseReport};
+use leavewell_model::report::{Band, BandMean, CourseReport, OptionReport};
 use leavewell_model::small::{capital, decimal};
 use yew::prelude::*;
 
@@ -164,7 +164,7 @@ impl<'a> Told<'a> {
         if cost.p90 <= 0.0 {
             return small(say::NOTHING);
         }
-        let quoted = |option: &&leavewell_model::report::OptionReport| {
+        let costs = |option: &&OptionReport| {
             option.cost.p90 > 0.0
                 && self
                     .course
@@ -176,7 +176,7 @@ impl<'a> Told<'a> {
             .report
             .options
             .iter()
-            .filter(quoted)
+            .filter(costs)
             .all(|option| option.quoted);
         let basis = if all { "" } else { say::ESTIMATED };
         money_band(cost, self.open.currency()) + basis
@@ -185,7 +185,7 @@ impl<'a> Told<'a> {
     fn gain(&self) -> String {
         let gain = self.course.net_gain;
         if gain.p10 == 0.0 && gain.p90 == 0.0 {
-            return say::NO_CHANGE.to_owned();
+            return "no change".to_owned();
         }
         unbroken(&gain_band(gain, self.open.currency()))
     }
@@ -271,11 +271,10 @@ impl<'a> Told<'a> {
             return say::NOT_AWAY.to_owned();
         }
         if let Some(own) = decimal(&self.open.draft.text(AWAY)) {
-            say::away(&number(own), true)
-        } else {
-            let ledger = ledger_of(&self.open.case);
-            say::away(&number(ledger.value("value.trade.months.work")), false)
+            return say::away(&number(own), true);
         }
+        let ledger = ledger_of(&self.open.case);
+        say::away(&number(ledger.value("value.trade.months.work")), false)
     }
 
     fn for_buyer(&self) -> String {
