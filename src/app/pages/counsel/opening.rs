@@ -185,7 +185,7 @@ impl<'a> Told<'a> {
     fn gain(&self) -> String {
         let gain = self.course.net_gain;
         if gain.p10 == 0.0 && gain.p90 == 0.0 {
-            return "no change".to_owned();
+            return say::NO_CHANGE.to_owned();
         }
         unbroken(&gain_band(gain, self.open.currency()))
     }
