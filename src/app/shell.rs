@@ -246,6 +246,8 @@ impl App {
         {
             store::keep_entry(entry);
         }
+        // Before the screen is drawn, so that the desk is at work meanwhile.
+        self.ask();
         self.ask_moved(&before);
         true
     }

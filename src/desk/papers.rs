@@ -1,4 +1,4 @@
-//! The fourth program: it writes what is handed on, the sheets, and the figures behind them.
+//! The fourth program: it writes what is looked up and handed on: treatments, sheets, figures.
 //!
 //! It runs in a worker of its own, started when a screen first asks for one of these.
 

@@ -1,4 +1,4 @@
-//! The third program: what is read at leisure, such as all treatments and the bench.
+//! The third program: what is read at leisure, such as the bench and the closer look.
 //!
 //! It is apart from the second, so that neither is long in coming and a long page never keeps an
 //! answer waiting. It runs in a worker of its own, started when a screen first asks.

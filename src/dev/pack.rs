@@ -31,8 +31,9 @@ const FETCHED_LATER: [(&str, &str); 14] = [
 ];
 const LOOKS: &str = "drawings of the findings: the Look screen asks for them when it is opened";
 const DESK: &str = "the second program: started when a screen first asks for an answer";
-const STUDY: &str = "the third program: started when Treatments or Bench is opened";
-const PAPERS: &str = "the fourth program: started when a sheet or the figures are asked for";
+const STUDY: &str = "the third program: started when Money, Bench or the closer look is opened";
+const PAPERS: &str =
+    "the fourth program: started when Treatments, a sheet or the figures are opened";
 const COPY: &str = "the copy that works without a network: made once the first screen stands";
 const ICON: &str = "asked for where somebody installs the site";
 

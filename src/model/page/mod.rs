@@ -78,13 +78,13 @@ pub const PAGES: &Pages = &[
 /// What is read at leisure: the third program makes them.
 pub const STUDIES: &Pages = &[
     ("bench", bench::page),
-    ("catalogue", catalogue::page),
     ("deeper", worth_knowing::deeper),
     ("worth", money::page),
 ];
 
-/// What is handed on, and the figures behind it: the fourth program makes them.
+/// What is looked up and handed on: the fourth program makes them.
 pub const PAPERS: &Pages = &[
+    ("catalogue", catalogue::page),
     ("done", sheet_done::page),
     ("ledger", ledger::page),
     ("sheet_buyer", sheet_buyer::page),
@@ -98,8 +98,8 @@ pub const PAPERS: &Pages = &[
 #[must_use]
 pub fn program_of(name: &str) -> &'static str {
     match name {
-        "bench" | "catalogue" | "deeper" | "worth" => "study",
-        "done" | "ledger" | "trace" => "papers",
+        "bench" | "deeper" | "worth" => "study",
+        "catalogue" | "done" | "ledger" | "trace" => "papers",
         // With an ending it is a sheet written out.
         _ if name.contains('.') || name.starts_with("sheet_") => "papers",
         _ => "desk",
