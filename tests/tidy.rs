@@ -810,6 +810,82 @@ fn the_words_of_reading_a_record_stand_in_their_file() {
     );
 }
 
+/// A rule and its reason, a kind and its name, an entry and its label are one thing and stand
+/// together; words that are of none of these have no place in the model beside the folders above.
+#[test]
+fn elsewhere_in_the_model_words_stand_only_with_what_they_name() {
+    let folders = [
+        "src/model/page/",
+        "src/model/counsel/",
+        "src/model/case/reading",
+    ];
+    let rest: Vec<(String, String)> = files("src/model/", &["rs"])
+        .into_iter()
+        .filter(|(name, _)| !folders.iter().any(|folder| name.starts_with(folder)))
+        .collect();
+    let with_what_they_name = [
+        ("bench/alloy.rs", "", "names of the metals in its table"),
+        (
+            "bench/eddy.rs",
+            "",
+            "what its formula says, and when it says nothing",
+        ),
+        ("bench/xrf.rs", "", "what its formula says"),
+        ("case/draft.rs", "", "why a file is no case"),
+        ("case/own_figures.rs", "", "why a file is none of figures"),
+        ("case/vocabulary.rs", "", "the labels of its entries"),
+        (
+            "facts/catalogue_text.rs",
+            "",
+            "faults in the data, for developers",
+        ),
+        ("facts/duty.rs", "", "how a limit is qualified"),
+        ("facts/figure.rs", "", "the names of its tags"),
+        ("facts/finding.rs", "", "faults in the data, for developers"),
+        ("facts/meaning_of_words.rs", "", "it is a list of words"),
+        ("facts/mod.rs", "", "faults in the data, for developers"),
+        ("facts/rule.rs", "", "faults in the data, for developers"),
+        ("facts/table.rs", "", "faults in the data, for developers"),
+        (
+            "facts/treatment_text.rs",
+            "",
+            "faults in the data, for developers",
+        ),
+        ("identity/build.rs", "", "names of builds and surfaces"),
+        (
+            "identity/contradiction.rs",
+            "",
+            "why two findings do not agree",
+        ),
+        ("identity/dates.rs", "", "how a range of years is said"),
+        ("identity/found.rs", "", "how settled an identity is"),
+        (
+            "identity/kind.rs",
+            "",
+            "names of kinds and families, and what they mean",
+        ),
+        ("identity/measure.rs", "", "what a reading says"),
+        ("silver/chart.rs", "", "names of the patterns"),
+        ("small/shares.rs", "", "here numbers become text"),
+        (
+            "treatment/beyond.rs",
+            "",
+            "the reasons of its rules, and what lifts them",
+        ),
+        ("treatment/catalogue.rs", "", "the names of its codes"),
+        ("treatment/circumstances.rs", "", "the questions it asks"),
+        (
+            "treatment/guards.rs",
+            "",
+            "the reasons of its rules, and what lifts them",
+        ),
+        ("treatment/situation.rs", "", "the reasons for display only"),
+        ("treatment/testing.rs", "", "a stand-in for tests"),
+    ];
+    let faults = wording_faults(&rest, &with_what_they_name);
+    assert!(faults.is_empty(), "{}", faults.join("\n"));
+}
+
 #[test]
 fn the_words_of_screens_stand_in_their_folder() {
     check_wording(
