@@ -10,6 +10,7 @@ use leavewell_model::Draft;
 use leavewell_model::facts::{Ledger, Tag, caution};
 use leavewell_model::page::markdown::markdown;
 use leavewell_model::page::markup::markup;
+use leavewell_model::page::sheet_text::{Form, SHEETS as SHEET_NAMES, sheet_text};
 use leavewell_model::page::{Block, Field, page};
 use leavewell_model::treatment::Treatment;
 use serde_json::Value;
@@ -81,6 +82,34 @@ fn collect(value: &Value, out: &mut Vec<String>) {
 
 fn words(name: &str, draft: &Draft) -> String {
     lines(&page(name, draft).unwrap()).join("\n")
+}
+
+/// Sheets as they were last accepted: `LEAVEWELL_ACCEPT=1 cargo test --test sheets as_accepted` writes
+/// them anew, and what the change did to them is read in the difference.
+#[test]
+fn sheets_are_as_accepted() {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/sheets");
+    let accepts = std::env::var_os("LEAVEWELL_ACCEPT").is_some();
+    for name in ["daily_teapot", "replated_coffee_pot", "worn_tray"] {
+        for (whom, ..) in SHEET_NAMES {
+            let path = folder.join(format!("{name}.{whom}.md"));
+            let now = sheet_text(&case(name), whom, Form::Markdown).unwrap();
+            if accepts {
+                std::fs::create_dir_all(&folder).unwrap();
+                std::fs::write(&path, &now).unwrap();
+            }
+            let before = std::fs::read_to_string(&path).unwrap();
+            let mut both = now.lines().zip(before.lines());
+            let first = both.find(|(now, before)| now != before);
+            assert_eq!(first, None, "{} (now, accepted)", path.display());
+            assert_eq!(
+                now.lines().count(),
+                before.lines().count(),
+                "{}",
+                path.display()
+            );
+        }
+    }
 }
 
 fn para_of(blocks: &[Block], section: &str) -> String {
