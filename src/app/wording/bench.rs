@@ -8,7 +8,7 @@ pub const TREATMENTS: [&str; 2] = [
 
 pub const BENCH: [&str; 2] = [
     "Small sums for the bench",
-    "How far heat goes, what a coat of silver weighs, what is safe with food. Figures to talk about with a restorer, not instructions for work.",
+    "How far heat goes, what a coat of silver weighs, what to ask before food touches it. Figures to talk about with a restorer, not instructions for work.",
 ];
 
 /// Instruments that open.

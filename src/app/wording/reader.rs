@@ -31,6 +31,9 @@ pub fn title(reader: Reader) -> &'static str {
 
 /// What is to be done, for an owner.
 pub const DO: &str = "What to do";
+/// Behind work that an owner does not do.
+pub const NOT_AT_HOME: &str =
+    " Not for the owner to do: those named below do it, and its caution is read first.";
 /// What it costs.
 pub const COST: &str = "What it costs";
 /// What does not come back.
@@ -75,7 +78,7 @@ pub const NOT_FOUND: &str = "It could not be worked out. Reload the page to try 
 /// It need not go away.
 pub const NOT_AWAY: &str = "None: nothing in the answer sends it away.";
 /// Nothing done, so nothing new to tell.
-pub const NOTHING_DONE: &str = "Nothing new comes of this answer. What it is, its wear and its old repairs are still to be told.";
+pub const NOTHING_DONE: &str = "Nothing new comes of this answer. What the piece is, its wear and its old repairs still have to be told.";
 
 /// The class of a treatment as conservators name it.
 #[must_use]
@@ -154,9 +157,14 @@ pub fn away(months: &str, yours: bool) -> String {
     let whose = if yours {
         " months away for the work: your figure."
     } else {
-        " months away for the work: our figure, yours can stand on Money."
+        " months away for the work: our figure; put in your own on Money."
     };
-    joined(&["About ", months, whose])
+    let whose = if months == "1" {
+        whose.replacen(" months", " month", 1)
+    } else {
+        whose.to_owned()
+    };
+    joined(&["About ", months, &whose])
 }
 
 /// What a buyer has to be told once the work is done.

@@ -33,7 +33,7 @@ pub const WORDS: [Meaning; 54] = [
     says(
         "base metal",
         "base metal|base metals",
-        "The copper, brass, nickel silver, Britannia metal or steel under the silver.",
+        "The copper, brass, nickel silver, Britannia metal, iron or steel under the silver.",
     ),
     says(
         "bleed",
@@ -63,7 +63,7 @@ pub const WORDS: [Meaning; 54] = [
     says(
         "clearance wipe",
         "clearance wipe",
-        "A wipe taken after work with lead and tested, to show that no lead dust was left behind.",
+        "A wipe taken after work with lead and tested, to see whether lead dust was left behind.",
     ),
     says(
         "close plate",
@@ -78,7 +78,7 @@ pub const WORDS: [Meaning; 54] = [
     says(
         "conductivity",
         "conductivity",
-        "How well a metal carries electricity; it tells one alloy from another.",
+        "How well a metal carries electricity; it helps to tell one alloy from another.",
     ),
     says(
         "conservator",
@@ -88,7 +88,7 @@ pub const WORDS: [Meaning; 54] = [
     says(
         "density",
         "density",
-        "How heavy a thing is for its size; it tells one metal from another.",
+        "How heavy a thing is for its size; it helps to tell one metal from another.",
     ),
     says(
         "display only",
@@ -108,7 +108,7 @@ pub const WORDS: [Meaning; 54] = [
     says(
         "filled mount",
         "filled mount|filled mounts|lead fill|lead filling|lead fillings;filled",
-        "A thin stamped border or foot, backed with soft grey metal or pitch to hold its shape.",
+        "A thin stamped border or foot, backed with lead, soft solder or pitch to hold its shape.",
     ),
     says(
         "fine silver",
@@ -133,7 +133,7 @@ pub const WORDS: [Meaning; 54] = [
     says(
         "fused plate",
         "fused plate|old sheffield plate",
-        "Copper with a sheet of silver fused to it by heat, then rolled and worked; the trade's old Sheffield plate.",
+        "Old Sheffield plate: silver and copper joined by heat, rolled out as one sheet, and only then made into things.",
     ),
     says("gilding", "gilding|gilt|gilded", "A thin coat of gold."),
     says(
@@ -144,7 +144,7 @@ pub const WORDS: [Meaning; 54] = [
     says(
         "hallmark",
         "hallmark|hallmarks|hallmarked",
-        "Marks struck by an office that tests metal, to say that a thing is solid silver.",
+        "Marks struck by a testing office on solid silver or gold; marks on plate may only look like them.",
     ),
     says(
         "hammer",
@@ -154,12 +154,12 @@ pub const WORDS: [Meaning; 54] = [
     says(
         "hard solder",
         "hard solder|hard-soldered|silver solder",
-        "A solder with silver in it, which melts far hotter than soft solder.",
+        "A solder of silver alloy or brass, which melts far hotter than soft solder.",
     ),
     says(
         "lacquer",
         "lacquer|lacquered|lacquers",
-        "A clear coat that keeps tarnish away.",
+        "A clear coat that holds tarnish off for a time.",
     ),
     says(
         "let-in shield",
@@ -194,7 +194,7 @@ pub const WORDS: [Meaning; 54] = [
     says(
         "originality",
         "originality;original",
-        "How much of what left the maker's hands is still there, from 0 to 1.",
+        "How much of what left the maker's hands is still there.",
     ),
     says(
         "Part",
@@ -214,7 +214,7 @@ pub const WORDS: [Meaning; 54] = [
     says(
         "plating works",
         "plating works",
-        "A workshop with a permit to lay metal on metal by electricity.",
+        "A workshop that lays metal on metal by electricity; its poisons call for a permit, so ask to see it.",
     ),
     says(
         "point count",
@@ -269,7 +269,7 @@ pub const WORDS: [Meaning; 54] = [
     says(
         "stamped",
         "stamped|die-stamped",
-        "Pressed out of thin sheet between two shaped blocks of steel.",
+        "Pressed out of thin sheet by driving it into a shaped steel die.",
     ),
     says(
         "sterling",

@@ -38,7 +38,7 @@ mod tests {
             Ledger::standard(),
         );
         let words = words_of(&[list]);
-        assert!(words.contains("Copper with a sheet of silver fused"));
+        assert!(words.contains("silver and copper joined by heat"));
         assert!(words.contains("worn through"));
         assert!(!words.contains("knocked down"));
     }

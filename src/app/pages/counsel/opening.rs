@@ -139,10 +139,15 @@ impl<'a> Told<'a> {
         }
     }
 
-    /// The steps by name, each with what is done.
+    /// The steps by name, each with what is done; and where somebody else does it, a word on its caution.
     fn plainly(&self) -> String {
         let steps = self.steps.iter().map(|t| joined(&[t.name, ": ", t.plain]));
-        steps.collect::<Vec<String>>().join(" ")
+        let plain = steps.collect::<Vec<String>>().join(" ");
+        if self.steps.iter().all(|t| t.who.contains('O')) {
+            plain
+        } else {
+            plain + say::NOT_AT_HOME
+        }
     }
 
     fn classed(&self) -> String {

@@ -48,21 +48,23 @@ pub(crate) fn keeps_original(share: &str) -> String {
 // The next best
 
 pub(crate) fn next_leaves_less(name: &str, sum: &str) -> String {
-    format!("The next best, {name}, leaves about {sum} less on average.")
+    format!("The next best that is not much the same, {name}, leaves about {sum} less on average.")
 }
 
 pub(crate) fn next_leaves_more(name: &str, sum: &str) -> String {
     format!(
-        "The next best, {name}, leaves about {sum} more on average: within the noise, or harder to undo."
+        "The next best that is not much the same, {name}, leaves about {sum} more on average: within the noise, or harder to undo."
     )
 }
 
 pub(crate) fn next_comes_level(name: &str) -> String {
-    format!("The next best, {name}, comes out level for what you want.")
+    format!("The next best that is not much the same, {name}, comes out level for what you want.")
 }
 
 pub(crate) fn next_scores(name: &str, points: f64, unit: &str, how: &str) -> String {
-    format!("The next best, {name}, scores {points:.0} {unit} in 100 {how} for what you want.")
+    format!(
+        "The next best that is not much the same, {name}, scores {points:.0} {unit} in 100 {how} for what you want."
+    )
 }
 
 pub(crate) const POINT: &str = "point";

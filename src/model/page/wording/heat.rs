@@ -34,7 +34,7 @@ pub(crate) const WHERE: &str = "Where is the joint?";
 pub(crate) const ON_A_BODY: &str = "On a body, a cover or a tray";
 pub(crate) const ALONG_A_SEAM: &str = "Along a seam, rim, spout or strap";
 pub(crate) const ON_A_HANDLE: &str = "On a solid handle, knob or leg";
-pub(crate) const ROOM: &str = "Room";
+pub(crate) const ROOM: &str = "Heat of the room";
 pub(crate) const PATCH: &str = "Radius of the hot patch";
 pub(crate) const DIAMETER: &str = "Diameter";
 pub(crate) const THICKNESS: &str = "Thickness of the metal";
@@ -62,7 +62,7 @@ pub(crate) const NEXT_PITCH: &str = "Pitch or rosin";
 
 pub(crate) fn never_opens(joint_c: &str, threshold_c: f64) -> String {
     format!(
-        "With {joint_c} °C at the joint the metal round it never reaches {threshold_c} °C, where old soft solder opens."
+        "With {joint_c} °C at the joint the metal round it stays, by this sum, below {threshold_c} °C, where old soft solder opens. A flame that plays over the piece may open it all the same."
     )
 }
 
@@ -88,7 +88,7 @@ pub(crate) fn chance_at(away: &str, gives_way_c: &str, chance: &str) -> String {
 
 // How far each heat gets
 
-pub(crate) const NEVER_REACHED: &str = "never reached";
+pub(crate) const NEVER_REACHED: &str = "not reached by this sum";
 pub(crate) const ALL_OF_IT: &str = "all of it";
 pub(crate) const CAPTION: &str = "How far each heat gets from the hot place";
 pub(crate) const COLUMNS: [&str; 4] = ["What gives way", "At", "At least", "At most"];
@@ -108,12 +108,12 @@ pub(crate) const BRIEF_COLUMNS: [&str; 2] = ["After", "Felt as far as"];
 
 // Hard solders on fused plate
 
-pub(crate) const FILLERS: &str = "Which hard solders fused plate would bear";
+pub(crate) const FILLERS: &str = "Why hard solder is not for fused plate";
 
 pub(crate) fn margin(bond_c: f64, margin_c: f64) -> String {
     format!(
         "Silver and copper melt into each other at {bond_c} °C where they meet, and a filler has to flow at least \
-         {margin_c} C below that. One that does still burns the plating off round the joint."
+         {margin_c} °C below that. Even then the heat burns the plating off round the joint, so none of these is advised on fused plate."
     )
 }
 
@@ -121,7 +121,7 @@ pub(crate) const FILLERS_CAPTION: &str = "Hard solders on fused plate";
 pub(crate) const FILLERS_COLUMNS: [&str; 3] = ["Solder", "All liquid at", "On fused plate"];
 pub(crate) const HOLDS_CADMIUM: &str = "never: it holds cadmium";
 pub(crate) const TOO_HOT: &str = "no: too hot for the bond";
-pub(crate) const COOL_ENOUGH: &str = "cool enough for the bond";
+pub(crate) const COOL_ENOUGH: &str = "flows below the bond; not advised all the same";
 
 // Cautions
 

@@ -3,8 +3,8 @@
 // What is asked
 
 pub(crate) const ON_PART: &str = "Which part is the joint on?";
-pub(crate) const ON_PART_HINT: &str = "The one that stands in has a faulty or mended joint on \
-    record, or mostly is soldered on.";
+pub(crate) const ON_PART_HINT: &str = "The one filled in has a faulty or mended joint on record, or \
+    is one that is usually soldered on.";
 pub(crate) const LENGTH: &str = "Length with its handles";
 pub(crate) const HEIGHT: &str = "Height of the piece";
 pub(crate) const SIZE_HINT: &str = "It gives the drawing its scale.";
@@ -27,7 +27,7 @@ pub(crate) const LAID_FLAT: &str = "Distances run along the metal; on the drawin
 
 // A reach in a few words
 
-pub(crate) const NEVER_REACHED: &str = "never reached";
+pub(crate) const NEVER_REACHED: &str = "not reached by this sum";
 pub(crate) const ALL_OF_IT: &str = "all of it";
 pub(crate) const PERHAPS_ALL: &str = "perhaps all of it";
 
@@ -42,7 +42,10 @@ pub(crate) fn up_to(far: &str) -> String {
 // The title: what becomes of old soft solder
 
 pub(crate) fn does_not_open(part: &str) -> String {
-    format!("{} does not open.", soft_solder(part))
+    format!(
+        "{} is not reached by this sum; a flame may.",
+        soft_solder(part)
+    )
 }
 
 pub(crate) fn opens_as_far_as(part: &str, far: &str) -> String {

@@ -73,11 +73,11 @@ pub(crate) fn program(version: &str) -> String {
     format!("Leavewell {version}")
 }
 
-pub(crate) const LEDGER: &str = "Ledger of figures";
+pub(crate) const LEDGER: &str = "Figures used, edition";
 pub(crate) const OWN_FIGURES: &str = "Figures of your own";
 pub(crate) const NO_OWN_FIGURES: &str = "none";
-pub(crate) const SEED: &str = "Seed";
-pub(crate) const POINTS: &str = "Points of the sample";
+pub(crate) const SEED: &str = "Number the chances start from";
+pub(crate) const POINTS: &str = "Ways things may be that were tried";
 pub(crate) const DATE: &str = "Date";
 pub(crate) const NOT_RECORDED: &str = "not recorded";
 

@@ -60,7 +60,7 @@ pub(crate) fn as_found(likely: &str) -> String {
 }
 
 pub(crate) const NO_EARLIER_WORK: &str =
-    "No earlier work is on record; that is not to say there was none.";
+    "No paper or date of any earlier work is on record; that is not to say there was none.";
 
 pub(crate) fn on_record(work: &str) -> String {
     format!("On record: {work}.")

@@ -66,7 +66,7 @@ pub(crate) fn outcome(id: &str) -> &'static str {
 pub(crate) fn doer(letter: &str) -> &'static str {
     match letter {
         "O" => "the owner",
-        "S" => "a silversmith or plater",
+        "S" => "a silversmith",
         "C" => "a conservator",
         "P" => "a permitted plating works",
         "L" => "a laboratory",

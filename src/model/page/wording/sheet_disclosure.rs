@@ -26,7 +26,7 @@ pub(crate) fn perhaps_replated_short(likely: &str) -> String {
 }
 
 pub(crate) fn perhaps_replated(likely: &str, why: &str) -> String {
-    format!("That fused plate was re-plated by electricity later on is {likely}.{why}")
+    format!("That it is fused plate, re-plated later by electricity, is {likely}.{why}")
 }
 
 // Repaired
