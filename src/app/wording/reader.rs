@@ -31,9 +31,8 @@ pub fn title(reader: Reader) -> &'static str {
 
 /// What is to be done, for an owner.
 pub const DO: &str = "What to do";
-/// Behind work that an owner does not do.
-pub const NOT_AT_HOME: &str =
-    " Not for the owner to do: those named below do it, and its caution is read first.";
+/// Behind work of which an owner does not do all.
+pub const NOT_AT_HOME: &str = " Not all of this is for the owner to do: below stands who does it, and the cautions, which are read first.";
 /// What it costs.
 pub const COST: &str = "What it costs";
 /// What does not come back.
