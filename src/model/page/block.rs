@@ -127,14 +127,10 @@ pub struct HeatOnPiece {
 /// How far one temperature gets.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct HeatZone {
-    /// What gives way.
-    pub what: String,
     /// At which temperature: "183 °C".
     pub at: String,
     /// How far it gets, in words.
     pub reach: String,
-    /// Least distance, mm; 0 where it may not be reached at all, none where all of it is.
-    pub least_mm: Option<f64>,
     /// Greatest distance, mm; 0 where it is never reached, none where it may be all of it.
     pub most_mm: Option<f64>,
 }

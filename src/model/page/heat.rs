@@ -345,26 +345,24 @@ fn solder(bench: &Bench<'_>) -> (Block, Alloy) {
     (field, Alloy::parse(id).unwrap_or(ALLOYS[0]))
 }
 
-/// How far the metal goes on: from the height of the piece where that says it.
+/// How far the metal goes on: as far as the piece is large, where that was told.
 fn extent(bench: &Bench<'_>) -> (Block, Option<f64>) {
-    let height = bench
-        .case
-        .piece
-        .height_mm
-        .filter(|h| (1.0..=2000.0).contains(h) && bench.case.piece.form != Some(Form::Tray));
+    let told = heat_on_piece::told_size_mm(bench).filter(|size| (1.0..=2000.0).contains(size));
     number(
         bench.draft,
         Question {
             path: "bench.heat.extent_mm",
             label: words::EXTENT,
             unit: "mm",
-            hint: if height.is_some() {
-                words::EXTENT_FROM_HEIGHT
-            } else {
+            hint: if told.is_none() {
                 words::EXTENT_HINT
+            } else if bench.case.piece.form == Some(Form::Tray) {
+                words::EXTENT_FROM_LENGTH
+            } else {
+                words::EXTENT_FROM_HEIGHT
             },
             range: (1.0, 2000.0),
-            stand_in: Some(height.unwrap_or_else(|| bench.ledger.value("heat.extent"))),
+            stand_in: Some(told.unwrap_or_else(|| bench.ledger.value("heat.extent"))),
         },
     )
 }

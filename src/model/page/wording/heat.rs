@@ -46,6 +46,7 @@ pub(crate) const METAL_HINT: &str = "The one that stands in comes from what the 
 pub(crate) const SOLDER: &str = "The new solder";
 pub(crate) const EXTENT: &str = "How far the metal goes on";
 pub(crate) const EXTENT_FROM_HEIGHT: &str = "The height of the piece stands in.";
+pub(crate) const EXTENT_FROM_LENGTH: &str = "The length of the piece stands in.";
 pub(crate) const EXTENT_HINT: &str = "From the joint to the far side.";
 pub(crate) const DISTANCE: &str = "From the hot place to the next old joint or filling";
 pub(crate) const DISTANCE_RECORDED: &str =
