@@ -7,7 +7,7 @@ use super::wording::advise as words;
 use crate::case::{Case, Currency, Goal};
 use crate::facts::Ledger;
 use crate::identity::{Kind, Posterior};
-use crate::maths::{mean, median, tail_mean};
+use crate::maths::mean;
 use crate::treatment::Treatment;
 
 /// How firmly the advice stands.
@@ -64,7 +64,7 @@ pub(super) fn advise(
     let open: Vec<usize> = (0..courses.len())
         .filter(|i| courses[*i].can_be_advised())
         .collect();
-    let means: Vec<f64> = outcomes.iter().map(|o| mean(&o.score)).collect();
+    let means: Vec<f64> = outcomes.iter().map(|o| o.score.mean()).collect();
     let best = open
         .iter()
         .copied()
@@ -192,8 +192,8 @@ fn noise(
         / 7.0;
     let standard_error = (variance / 8.0).sqrt();
     let least = if goal == Goal::Sell {
-        let as_it_is = median(&leave.net).abs();
-        let undamaged = median(&draws.undamaged);
+        let as_it_is = leave.net.median().abs();
+        let undamaged = draws.undamaged.median();
         (ledger.value("counsel.noise.net") * as_it_is)
             .max(ledger.value("counsel.noise.value") * undamaged)
     } else {
@@ -299,10 +299,10 @@ fn disagreeing(
         let mine = measure(chosen);
         rivals().any(|r| measure(r) > mine + noise)
     };
-    if beaten(&|i| median(&outcomes[i].score)) {
+    if beaten(&|i| outcomes[i].score.median()) {
         return Some(words::THE_MIDDLE);
     }
-    if beaten(&|i| tail_mean(&outcomes[i].score, tail)) {
+    if beaten(&|i| outcomes[i].score.tail_mean(tail)) {
         return Some(words::THE_WORST_TENTH);
     }
     beaten(&|i| -regret[i]).then_some(words::THE_GREATEST_REGRET)

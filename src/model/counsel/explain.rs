@@ -10,7 +10,6 @@ use super::wording::explain as words;
 use crate::case::{Case, Goal};
 use crate::facts::Ledger;
 use crate::identity::{Family, Kind};
-use crate::maths::{mean, median};
 use crate::report::{ChangeReport, ReasonReport, Text};
 use crate::small::{capital, percent, share};
 use crate::treatment::{Situation, Treatment};
@@ -39,7 +38,7 @@ impl Explained<'_> {
 
     /// Mean money of a course against leaving it.
     fn gain(&self, course: usize) -> f64 {
-        mean(&self.outcomes[course].net) - mean(&self.outcomes[0].net)
+        self.outcomes[course].net.mean() - self.outcomes[0].net.mean()
     }
 
     /// The answer in one sentence, with the plainest reason against what was not chosen.
@@ -59,7 +58,7 @@ impl Explained<'_> {
         });
         match contrast {
             Some(r) => {
-                let cost = median(&self.outcomes[r].cost);
+                let cost = self.outcomes[r].cost.median();
                 let loss = if self.situation.original_fused() >= 0.5 {
                     words::LOSES_THE_SURFACE
                 } else if self.situation.posterior.of(Kind::Sil) >= 0.5 {
@@ -128,7 +127,7 @@ impl Explained<'_> {
                     words::next_leaves_more(&name, &money(self.case, gap))
                 }
             } else {
-                let points = 100.0 * (mean(&own.score) - mean(&self.outcomes[rival].score));
+                let points = 100.0 * (own.score.mean() - self.outcomes[rival].score.mean());
                 match points.round().abs() {
                     0.0..1.0 => words::next_comes_level(&name),
                     n => words::next_scores(
@@ -186,7 +185,7 @@ impl Explained<'_> {
             (Treatment::LowMelt, "repair"),
         ] {
             let Some(i) = self.find(wanted) else { continue };
-            let (gain, cost) = (self.gain(i), median(&self.outcomes[i].cost));
+            let (gain, cost) = (self.gain(i), self.outcomes[i].cost.median());
             let name = wanted.name();
             let text = if !self.courses[i].can_be_advised() {
                 let why = self.courses[i]
@@ -209,7 +208,7 @@ impl Explained<'_> {
     fn bridge(&self, chosen: usize, say: &mut dyn FnMut(&'static str, String, Option<f64>)) {
         let (before, after) = (&self.outcomes[0], &self.outcomes[chosen]);
         let value = (after.value - before.value) * self.draws.insure_factor;
-        let cost = mean(&after.cost);
+        let cost = after.cost.mean();
         let gain = self.gain(chosen);
         let fees = gain - value + cost;
         let verb = if value >= 0.0 {

@@ -6,15 +6,18 @@
 mod advise;
 pub(crate) mod caution_list;
 mod change;
+mod column;
 pub(crate) mod course;
 mod draws;
 mod explain;
 mod outcome;
+mod part_silver;
 mod sample;
 mod say;
 mod shared;
 mod situated;
 mod tweak;
+mod wear;
 mod wording;
 mod worn;
 mod worth;
@@ -28,6 +31,7 @@ pub(crate) use situated::situated;
 pub(crate) use worth::{Plan, Worth};
 
 use advise::{Advice, advise, score_by_kind, worth_of};
+use column::Column;
 use course::{Course, courses, not_needed};
 use draws::Draws;
 use explain::Explained;
@@ -45,7 +49,6 @@ use crate::identity::{
     Cluster, Dating, Found, Interval, Kind, Posterior, Reading, information_gain, interval_with,
     made_by, readings,
 };
-use crate::maths::{deciles, mean, median, tail_mean};
 use crate::report::{
     AfterLook, Band, BandMean, CounselReport, CourseReport, DisplayOnly, IdentityReport,
     MovedReport, NextLook, OptionReport, PartReport, Report, SilverReport, Text, ValueReport,
@@ -134,6 +137,8 @@ struct Solved<'a> {
     situation: Situation<'a>,
     courses: Vec<Course>,
     outcomes: Vec<Outcome>,
+    /// What the piece as it is would fetch, and what is kept of that.
+    as_it_is: (Column, Column),
     advice: Advice,
     goal: Goal,
     cost_scale: f64,
@@ -183,7 +188,7 @@ impl<'a> Solved<'a> {
             posterior,
             body_bleed: body.likely,
             covered_area: draws.covered_area,
-            worn_through: draws.body().map_or(0.0, |b| b.worn_through),
+            worn_through: draws.body().map_or(0.0, |b| b.silver.worn_through),
             next_look: next
                 .first()
                 .map_or(words::SPECIALISTS_LOOK, |g| g.finding.title),
@@ -196,9 +201,10 @@ impl<'a> Solved<'a> {
         };
         let goal = case.aim.goal_or_default();
         let courses = courses(&situation);
-        let scale = cost_scale(&situation, median(&draws.undamaged));
+        let scale = cost_scale(&situation, draws.undamaged.median());
         let mut weigher = Weigher::new(&situation, &draws, goal, Weights::of(&case.aim), scale);
         let outcomes: Vec<Outcome> = courses.iter().map(|c| weigher.weigh(c)).collect();
+        let as_it_is = weigher.as_it_is();
         let advice = advise(&courses, &outcomes, &draws, case, ledger, &posterior);
         Self {
             case,
@@ -212,6 +218,7 @@ impl<'a> Solved<'a> {
             outcomes,
             advice,
             goal,
+            as_it_is,
             cost_scale: scale,
             seed,
             next,
@@ -236,15 +243,15 @@ impl<'a> Solved<'a> {
             .iter()
             .position(|c| c.group() == [Treatment::Replate]);
         let asked = chosen.or(replate).or(self.advice.runner_up);
-        asked.map_or(0.0, |i| median(&self.outcomes[i].cost))
+        asked.map_or(0.0, |i| self.outcomes[i].cost.median())
     }
 
     /// Where the inputs stand that are moved to see what would change the answer.
     fn now(&self) -> change::Now {
         change::Now {
-            value: median(&self.draws.undamaged),
+            value: self.draws.undamaged.median(),
             cost: self.cost_in_question(),
-            bleed: median(&self.draws.shown),
+            bleed: self.draws.shown.median(),
             fused: self.situation.posterior.original_fused(),
         }
     }
@@ -387,28 +394,18 @@ impl<'a> Solved<'a> {
             .parts
             .iter()
             .map(|p| {
-                let known: Vec<f64> = p.left_um.iter().copied().filter(|x| !x.is_nan()).collect();
+                let silver = &p.silver;
+                let known = silver.left_um.numbers();
                 let let_in = crate::silver::let_in(self.case, p.id);
                 let plated = known.len() * 2 >= self.draws.n && !let_in;
-                let share: Vec<f64> = p
-                    .left_share
-                    .iter()
-                    .copied()
-                    .filter(|x| !x.is_nan())
-                    .collect();
-                let times: Vec<f64> = p
-                    .to_double
-                    .iter()
-                    .copied()
-                    .filter(|x| !x.is_nan())
-                    .collect();
-                let bleed = median(&p.bleed);
+                let times = silver.to_double.numbers();
+                let bleed = silver.bleed.median();
                 let to_double = (plated && times.len() * 2 >= self.draws.n).then(|| band(&times));
                 PartReport {
                     part: p.id.into(),
                     name: p.name.into(),
                     left_um: plated.then(|| band(&known)),
-                    left_fraction: plated.then(|| median(&share)),
+                    left_fraction: plated.then(|| silver.left_share.numbers().median()),
                     bleed,
                     words: if let_in {
                         words::SHIELD.to_owned()
@@ -426,16 +423,17 @@ impl<'a> Solved<'a> {
     }
 
     fn value(&self) -> ValueReport {
-        let hammer: Vec<f64> = self.hammer_as_it_is();
-        let net: Vec<f64> = match self.draws.route {
+        let (hammer, kept) = &self.as_it_is;
+        let net = match self.draws.route {
+            Route::Private => hammer.clone(),
+            Route::Auction if self.goal == Goal::Sell => kept.clone(),
             Route::Auction => (hammer.iter().enumerate())
                 .map(|(i, h)| self.draws.fees.at(i).expected(*h))
                 .collect(),
-            Route::Private => hammer.clone(),
         };
         ValueReport {
             undamaged: band(&self.draws.undamaged),
-            as_it_is: band(&hammer),
+            as_it_is: band(hammer),
             net_as_it_is: band(&net),
             assumed: !self.draws.value_entered,
             currency: self
@@ -447,24 +445,6 @@ impl<'a> Solved<'a> {
                 .into(),
             label: words::INDICATIVE.into(),
         }
-    }
-
-    fn hammer_as_it_is(&self) -> Vec<f64> {
-        let d = &self.draws;
-        let floor = self.ledger.value("value.floor");
-        (0..d.n)
-            .map(|i| {
-                let factors = [
-                    d.ln_fixed[i],
-                    d.ln_tarnish[i],
-                    d.ln_open[i],
-                    d.ln_mended[i],
-                    0.0,
-                ];
-                let ln = outcome::together(d.wear[i], factors, d.damping);
-                d.level[i] * (d.wear[i] * libm::exp(ln)).max(floor)
-            })
-            .collect()
     }
 
     fn options(&self) -> Vec<OptionReport> {
@@ -484,9 +464,10 @@ impl<'a> Solved<'a> {
                     _ => worst(&verdicts).id(),
                 };
                 let text = t.text();
-                let cost = match self.draws.cost(t) {
-                    [] => vec![0.0],
-                    column => column.to_vec(),
+                let nothing = Band {
+                    p10: 0.0,
+                    p50: 0.0,
+                    p90: 0.0,
                 };
                 OptionReport {
                     treatment: t.id().into(),
@@ -500,7 +481,7 @@ impl<'a> Solved<'a> {
                     who: text.who.into(),
                     reversibility: t.reversibility().code().into(),
                     reversibility_words: t.reversibility().words().into(),
-                    cost: band(&cost),
+                    cost: self.draws.cost(t).map_or(nothing, band),
                     quoted: self.case.quote(t).is_some(),
                 }
             })
@@ -510,9 +491,9 @@ impl<'a> Solved<'a> {
     fn course_reports(&self) -> Vec<CourseReport> {
         let leave = &self.outcomes[0];
         let tail = self.ledger.value("counsel.tail").clamp(0.01, 1.0);
-        let value_scale = median(&self.draws.undamaged).max(1.0);
+        let value_scale = self.draws.undamaged.median().max(1.0);
         let mut order: Vec<usize> = (0..self.courses.len()).collect();
-        let means: Vec<f64> = self.outcomes.iter().map(|o| mean(&o.score)).collect();
+        let means: Vec<f64> = self.outcomes.iter().map(|o| o.score.mean()).collect();
         sort_short(&mut order, |a, b| {
             let barred = |i: usize| !self.courses[i].can_be_advised();
             (*b == self.advice.chosen)
@@ -524,7 +505,7 @@ impl<'a> Solved<'a> {
             .into_iter()
             .map(|i| {
                 let (course, o) = (&self.courses[i], &self.outcomes[i]);
-                let gain: Vec<f64> = o
+                let gain: Column = o
                     .net
                     .iter()
                     .zip(leave.net.iter())
@@ -536,7 +517,7 @@ impl<'a> Solved<'a> {
                 } else {
                     means[i]
                 };
-                let tail_mean = tail_mean(&gain, tail);
+                let tail_mean = gain.tail_mean(tail);
                 CourseReport {
                     steps: ids(course),
                     name: say::course_name(course),
@@ -628,18 +609,17 @@ fn verdict_report(v: &Verdict) -> VerdictReport {
     }
 }
 
-fn band(sample: &[f64]) -> Band {
-    let [p10, p50, p90] = deciles(sample);
+fn band(column: &Column) -> Band {
+    let [p10, p50, p90] = column.deciles();
     Band { p10, p50, p90 }
 }
 
-fn band_mean(sample: &[f64]) -> BandMean {
-    let average = mean(sample);
-    let b = band(sample);
+fn band_mean(column: &Column) -> BandMean {
+    let b = band(column);
     BandMean {
         p10: b.p10,
         p50: b.p50,
         p90: b.p90,
-        mean: average,
+        mean: column.mean(),
     }
 }

@@ -2,20 +2,21 @@
 
 use std::rc::Rc;
 
+use super::column::Column;
 use super::course::{Course, after};
-use super::draws::{Draws, tarnish_of};
+use super::draws::Draws;
 use crate::case::{Aim, Dents, Goal, Joint, Route};
 use crate::identity::{Family, Kind};
-use crate::maths::mean;
+use crate::maths::{at_least, at_most, mean};
 use crate::treatment::{LeadStatus, Reversibility, Situation, Treatment};
 
 /// A course over the sample.
 pub(super) struct Outcome {
     /// Money after everything: proceeds for a seller, value kept for a keeper, less the cost.
-    pub(super) net: Rc<[f64]>,
+    pub(super) net: Column,
     /// What is compared: money for a seller, else the weighted attributes in 0 to 1.
-    pub(super) score: Rc<[f64]>,
-    pub(super) cost: Rc<[f64]>,
+    pub(super) score: Column,
+    pub(super) cost: Column,
     /// Mean hammer-level value, before fees and costs.
     pub(super) value: f64,
     pub(super) originality: f64,
@@ -139,7 +140,7 @@ pub(super) fn cost_scale(situation: &Situation, median_undamaged: f64) -> f64 {
 
 /// How a piece stands when a course is over, as far as its price and its looks go: what several
 /// courses have in common.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 // Four independent facts about the piece at the end.
 #[allow(clippy::struct_excessive_bools)]
 struct End {
@@ -154,23 +155,23 @@ struct End {
 /// What an end comes to in every draw.
 struct EndColumns {
     /// Hammer-level value.
-    value: Vec<f64>,
+    value: Column,
     /// Proceeds for a seller, value kept for a keeper, before the cost.
-    kept: Vec<f64>,
-    /// How well it shows, 0 to 1; empty where the goal does not ask.
-    shows: Vec<f64>,
+    kept: Column,
+    /// How well it shows, 0 to 1; none where the goal does not ask.
+    shows: Option<Column>,
 }
 
 /// What cleaning and replating leave of originality and later choice in every draw, each 0 to 1.
 struct LeftColumns {
-    originality: Vec<f64>,
-    choice: Vec<f64>,
+    originality: Column,
+    choice: Column,
 }
 
 /// What each side of a test leads to.
 struct Side {
     end: Rc<EndColumns>,
-    cost: Rc<[f64]>,
+    cost: Column,
     stability: f64,
     /// Fitness for use: 0 where food is wanted and it is for display only.
     use_fitness: f64,
@@ -188,15 +189,49 @@ impl Side {
 
     /// The worst step decides.
     fn choice(&self, i: usize) -> f64 {
-        self.choice.min(self.left.choice[i])
+        at_most(self.left.choice[i], self.choice)
     }
 
     fn fitness(&self, goal: Goal, i: usize) -> f64 {
         match goal {
             Goal::Study => self.originality(i),
             Goal::KeepUse => self.use_fitness,
-            _ => self.end.shows[i],
+            _ => self.end.shows.as_ref().map_or(0.0, |shows| shows[i]),
         }
+    }
+}
+
+/// Both sides of a test, or the one there is without.
+struct Sides<'a> {
+    clear: Side,
+    /// The side on which there is lead, and in which draws there is.
+    lead: Option<(Side, &'a [bool])>,
+    n: usize,
+}
+
+impl Sides<'_> {
+    /// For each draw, by the side it is on.
+    #[inline]
+    fn over(&self, of: impl Fn(&Side, usize) -> f64, mut take: impl FnMut(f64)) {
+        match &self.lead {
+            None => (0..self.n).for_each(|i| take(of(&self.clear, i))),
+            Some((lead, found)) => found.iter().enumerate().for_each(|(i, found)| {
+                let side = if *found { lead } else { &self.clear };
+                take(of(side, i));
+            }),
+        }
+    }
+
+    fn each(&self, of: impl Fn(&Side, usize) -> f64) -> Column {
+        let mut column = Vec::with_capacity(self.n);
+        self.over(of, |x| column.push(x));
+        column.into()
+    }
+
+    fn mean(&self, of: impl Fn(&Side, usize) -> f64) -> f64 {
+        let mut sum = 0.0;
+        self.over(of, |x| sum += x);
+        sum / self.n as f64
     }
 }
 
@@ -210,7 +245,7 @@ pub(super) struct Weigher<'a> {
     cost_scale: f64,
     doses: Doses,
     ends: Vec<(End, Rc<EndColumns>)>,
-    bills: Vec<(Vec<Treatment>, Rc<[f64]>)>,
+    bills: Vec<(Vec<Treatment>, Column)>,
     /// By whether it is cleaned, and whether it is replated.
     left: Vec<((bool, bool), Rc<LeftColumns>)>,
 }
@@ -237,6 +272,12 @@ impl<'a> Weigher<'a> {
         }
     }
 
+    /// What the piece as it is would fetch in every draw, and what is kept of that.
+    pub(super) fn as_it_is(&mut self) -> (Column, Column) {
+        let end = self.end(End::default());
+        (end.value.clone(), end.kept.clone())
+    }
+
     /// Weighs one course over the sample.
     pub(super) fn weigh(&mut self, course: &Course) -> Outcome {
         let clear = self.side(&course.if_clear, LeadStatus::Absent);
@@ -244,53 +285,47 @@ impl<'a> Weigher<'a> {
         let tested = course.if_clear.contains(&Treatment::TestLead);
         let lead = (tested || course.if_lead != course.if_clear)
             .then(|| self.side(&course.if_lead, LeadStatus::Present));
-        let (goal, n) = (self.goal, self.draws.n);
-        let [mut net, mut score, mut cost] = [(); 3].map(|()| Vec::with_capacity(n));
-        let [
-            mut value,
-            mut originality,
-            mut fitness,
-            mut stability,
-            mut retreatability,
-        ] = [0.0; 5];
-        for (i, found) in self.draws.lead.iter().enumerate() {
-            let side = match &lead {
-                Some(lead) if *found => lead,
-                _ => &clear,
-            };
-            let (paid, choice) = (side.cost[i], side.choice(i));
-            let (original, fit) = (side.originality(i), side.fitness(goal, i));
-            net.push(side.end.kept[i] - paid);
-            cost.push(paid);
-            if let Some(w) = self.weights {
-                score.push(
-                    w.originality * original
-                        + w.fitness * fit
-                        + w.stability * side.stability
-                        + w.cost * (1.0 - (paid / self.cost_scale).min(1.0))
-                        + w.retreatability * choice,
-                );
+        let sides = Sides {
+            clear,
+            lead: lead.map(|side| (side, self.draws.lead.as_slice())),
+            n: self.draws.n,
+        };
+        let (goal, scale) = (self.goal, self.cost_scale);
+        let free = sides.clear.cost.iter().all(|paid| *paid == 0.0);
+        let (net, cost) = match &sides.lead {
+            None if free => (sides.clear.end.kept.clone(), sides.clear.cost.clone()),
+            None => {
+                let net = sides.each(|s, i| s.end.kept[i] - s.cost[i]);
+                (net, sides.clear.cost.clone())
             }
-            value += side.end.value[i];
-            originality += original;
-            fitness += fit;
-            stability += side.stability;
-            retreatability += choice;
-        }
-        let mean = |sum: f64| sum / n as f64;
-        let net: Rc<[f64]> = net.into();
+            Some(_) => (
+                sides.each(|s, i| s.end.kept[i] - s.cost[i]),
+                sides.each(|s, i| s.cost[i]),
+            ),
+        };
+        let score = match self.weights {
+            None => net.clone(),
+            Some(w) => sides.each(|s, i| {
+                w.originality * s.originality(i)
+                    + w.fitness * s.fitness(goal, i)
+                    + w.stability * s.stability
+                    + w.cost * (1.0 - at_most(s.cost[i] / scale, 1.0))
+                    + w.retreatability * s.choice(i)
+            }),
+        };
+        let value = match &sides.lead {
+            None => sides.clear.end.value.mean(),
+            Some(_) => sides.mean(|s, i| s.end.value[i]),
+        };
         Outcome {
-            score: match self.weights {
-                None => Rc::clone(&net),
-                Some(_) => score.into(),
-            },
             net,
-            cost: cost.into(),
-            value: mean(value),
-            originality: mean(originality),
-            fitness: mean(fitness),
-            stability: mean(stability),
-            retreatability: mean(retreatability),
+            score,
+            cost,
+            value,
+            originality: sides.mean(Side::originality),
+            fitness: sides.mean(|s, i| s.fitness(goal, i)),
+            stability: sides.mean(|s, _| s.stability),
+            retreatability: sides.mean(Side::choice),
         }
     }
 
@@ -364,7 +399,7 @@ impl<'a> Weigher<'a> {
             risked: done
                 .iter()
                 .copied()
-                .filter(|t| !self.draws.ln_mishap(*t).is_empty())
+                .filter(|t| self.draws.ln_mishap(*t).is_some())
                 .collect(),
         };
         Side {
@@ -399,42 +434,50 @@ impl<'a> Weigher<'a> {
             takes(Treatment::Replate, replated),
         );
         let draws = self.draws;
-        let mut left = LeftColumns {
-            originality: Vec::with_capacity(draws.n),
-            choice: Vec::with_capacity(draws.n),
-        };
+        let n = draws.n;
+        let [mut originality, mut choice] = [(); 2].map(|()| Vec::with_capacity(n));
         for (dose, kind) in draws.cleaning_dose.iter().zip(&draws.kind) {
             let cleaning = dose.clamp(0.0, 1.0);
             let replating = self.doses.replate[kind.index()];
-            left.originality
-                .push((1.0 - clean.0 * cleaning) * (1.0 - replate.0 * replating));
-            left.choice
-                .push((1.0 - clean.1 * cleaning).min(1.0 - replate.1 * replating));
+            originality.push((1.0 - clean.0 * cleaning) * (1.0 - replate.0 * replating));
+            choice.push(at_most(
+                1.0 - clean.1 * cleaning,
+                1.0 - replate.1 * replating,
+            ));
         }
+        let left = LeftColumns {
+            originality: originality.into(),
+            choice: choice.into(),
+        };
         let left = Rc::new(left);
         self.left.push((of, Rc::clone(&left)));
         left
     }
 
     /// What these steps cost together, in each draw.
-    fn bill(&mut self, done: &[Treatment]) -> Rc<[f64]> {
+    fn bill(&mut self, done: &[Treatment]) -> Column {
         let draws = self.draws;
         let paid: Vec<Treatment> = done
             .iter()
             .copied()
-            .filter(|t| !draws.cost(*t).is_empty())
+            .filter(|t| draws.cost(*t).is_some())
             .collect();
         if let Some((_, known)) = self.bills.iter().find(|(steps, _)| *steps == paid) {
-            return Rc::clone(known);
+            return known.clone();
         }
-        let mut sum = vec![0.0; draws.n];
-        for step in &paid {
-            for (sum, cost) in sum.iter_mut().zip(draws.cost(*step)) {
-                *sum += cost;
+        let mut costs = paid.iter().filter_map(|t| draws.cost(*t));
+        let sum = match (costs.next(), costs.next()) {
+            (None, _) => vec![0.0; draws.n].into(),
+            (Some(only), None) => only.clone(),
+            (Some(first), Some(second)) => {
+                let mut sum = first.to_vec();
+                for column in std::iter::once(second).chain(costs) {
+                    sum.iter_mut().zip(column.iter()).for_each(|(s, c)| *s += c);
+                }
+                sum.into()
             }
-        }
-        let sum: Rc<[f64]> = sum.into();
-        self.bills.push((paid, Rc::clone(&sum)));
+        };
+        self.bills.push((paid, sum.clone()));
         sum
     }
 
@@ -450,29 +493,28 @@ impl<'a> Weigher<'a> {
     fn end_columns(&self, end: &End) -> EndColumns {
         let draws = self.draws;
         let floor = self.situation.ledger.value("value.floor").clamp(0.0, 1.0);
-        let mishaps: Vec<&[f64]> = end.risked.iter().map(|t| draws.ln_mishap(*t)).collect();
-        let value: Vec<f64> = draws
-            .level
-            .iter()
-            .enumerate()
-            .map(|(i, level)| level * multiplier(end, &mishaps, draws, i, floor))
+        let factors = Factors::at(end, draws);
+        let value: Column = (draws.level.iter().enumerate())
+            .map(|(i, level)| level * factors.multiplier(i, floor))
             .collect();
         let kept = match (self.goal, draws.route) {
             (Goal::Sell, Route::Auction) => (value.iter().enumerate())
                 .map(|(i, v)| draws.fees.at(i).expected(*v))
                 .collect(),
+            #[allow(clippy::float_cmp)] // exactly this leaves it as it is
+            _ if draws.insure_factor == 1.0 => value.clone(),
             _ => value.iter().map(|v| v * draws.insure_factor).collect(),
         };
         let shows = match self.goal {
-            Goal::Study | Goal::KeepUse => Vec::new(),
-            _ => self.shows(end),
+            Goal::Study | Goal::KeepUse => None,
+            _ => Some(self.shows(end)),
         };
         EndColumns { value, kept, shows }
     }
 
     /// How well a piece shows in each draw: bare metal, tarnish and damage each take from 1. A little
     /// copper on fused plate is what its buyers expect to see.
-    fn shows(&self, end: &End) -> Vec<f64> {
+    fn shows(&self, end: &End) -> Column {
         let (draws, ledger) = (self.draws, self.situation.ledger);
         let bleed_full = ledger.value("attribute.show.bleed_full").max(1e-6);
         let patina = ledger.value("attribute.show.fused_patina");
@@ -483,7 +525,7 @@ impl<'a> Weigher<'a> {
         } else {
             1.0
         };
-        let tarnished = tarnish_of(self.situation.case).is_some() && !end.cleaned && !end.replated;
+        let tarnish = (draws.ln_tarnish.as_ref()).filter(|_| !end.cleaned && !end.replated);
         let shown = match end {
             End { replated: true, .. } => None,
             End { cleaned: true, .. } => Some(&draws.shown_cleaned),
@@ -495,61 +537,76 @@ impl<'a> Weigher<'a> {
                 let bare = if shown <= patina && draws.kind[i].family() == Family::Fused {
                     1.0
                 } else {
-                    1.0 - (shown / bleed_full).min(1.0)
+                    1.0 - at_most(shown / bleed_full, 1.0)
                 };
-                let tarnish = if tarnished {
-                    libm::exp(draws.ln_tarnish[i])
-                } else {
-                    1.0
-                };
+                let tarnish = tarnish.map_or(1.0, |ln| libm::exp(ln[i]));
                 bare * tarnish * damage
             })
             .collect()
     }
 }
 
+/// What makes up the condition multiplier at an end.
+struct Factors<'a> {
+    wear: &'a Column,
+    /// ln of the factors beside wear; those no treatment changes are one here.
+    ln: [Option<&'a Column>; 5],
+    ln_mishaps: Vec<&'a Column>,
+    /// How much each fault counts beside the worst, 0 to 1.
+    damping: f64,
+}
+
+impl<'a> Factors<'a> {
+    fn at(end: &End, draws: &'a Draws) -> Self {
+        let mended = |mended: bool, before: &'a Option<Column>| {
+            if mended {
+                Some(&draws.ln_repaired)
+            } else {
+                before.as_ref()
+            }
+        };
+        Self {
+            wear: match end {
+                End { replated: true, .. } => &draws.wear.replated,
+                End { cleaned: true, .. } => &draws.wear.cleaned,
+                _ => &draws.wear.as_it_is,
+            },
+            ln: [
+                draws.ln_fixed.as_ref(),
+                (draws.ln_tarnish.as_ref()).filter(|_| !end.cleaned && !end.replated),
+                mended(end.open_mended, &draws.ln_open),
+                mended(end.grey_mended, &draws.ln_mended),
+                Some(&draws.ln_detail).filter(|_| end.replated),
+            ],
+            ln_mishaps: (end.risked.iter())
+                .filter_map(|t| draws.ln_mishap(*t))
+                .collect(),
+            damping: draws.damping,
+        }
+    }
+
+    /// The condition multiplier in one draw.
+    fn multiplier(&self, i: usize, floor: f64) -> f64 {
+        let wear = self.wear[i];
+        let each = self.ln.map(|column| column.map_or(0.0, |ln| ln[i]));
+        let mut ln = together(wear, each, self.damping);
+        for mishap in &self.ln_mishaps {
+            ln += mishap[i];
+        }
+        at_least(wear * if ln == 0.0 { 1.0 } else { libm::exp(ln) }, floor)
+    }
+}
+
 /// ln of what the factors beside wear come to. With a damping below 1 the worst of all, wear among
 /// them, counts in full and the rest to that power; those no treatment changes are one factor here.
-pub(super) fn together(wear: f64, ln: [f64; 5], damping: f64) -> f64 {
+fn together(wear: f64, ln: [f64; 5], damping: f64) -> f64 {
     let sum = ln[0] + ln[1] + ln[2] + ln[3] + ln[4];
     if damping >= 1.0 {
         return sum;
     }
-    let ln_wear = libm::log(wear.max(f64::MIN_POSITIVE));
-    let worst = ln.iter().copied().fold(ln_wear, f64::min);
+    let ln_wear = libm::log(at_least(wear, f64::MIN_POSITIVE));
+    let worst = ln.iter().copied().fold(ln_wear, at_most);
     worst + damping * (ln_wear + sum - worst) - ln_wear
-}
-
-/// The condition multiplier at an end, in one draw.
-fn multiplier(end: &End, mishaps: &[&[f64]], draws: &Draws, i: usize, floor: f64) -> f64 {
-    let wear = if end.replated {
-        draws.wear_replated[i]
-    } else if end.cleaned {
-        draws.wear_cleaned[i]
-    } else {
-        draws.wear[i]
-    };
-    let when = |holds: bool, column: &[f64]| if holds { column[i] } else { 0.0 };
-    let factors = [
-        draws.ln_fixed[i],
-        when(!end.cleaned && !end.replated, &draws.ln_tarnish),
-        if end.open_mended {
-            draws.ln_repaired[i]
-        } else {
-            draws.ln_open[i]
-        },
-        if end.grey_mended {
-            draws.ln_repaired[i]
-        } else {
-            draws.ln_mended[i]
-        },
-        when(end.replated, &draws.ln_detail),
-    ];
-    let mut ln = together(wear, factors, draws.damping);
-    for mishap in mishaps {
-        ln += mishap[i];
-    }
-    (wear * if ln == 0.0 { 1.0 } else { libm::exp(ln) }).max(floor)
 }
 
 /// How much of each treatment's loss a course takes: dose times the weight of its reversibility.

@@ -1,16 +1,19 @@
 //! The block of points all courses share, and columns drawn from it.
 //!
 //! Every uncertain thing has its own dimension, so that two courses, or two runs with one input
-//! changed, meet the same luck. Columns that do not depend on the case are kept between calls; that
-//! changes speed, never a result.
+//! changed, meet the same luck. Columns are kept between calls; that changes speed, never a result.
 
-use std::cell::RefCell;
+use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 
+use super::column::Column;
+use super::draws::Before;
+use super::part_silver::shown_share;
 use crate::facts::{Figure, Shape};
 use crate::maths::{
     Beta, SobolBlock, StudentT, TwoPiece, Z5, Z10, pert_shapes, probit, student_of_beta,
 };
+use crate::value::Factor;
 
 /// What each dimension draws.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -49,42 +52,81 @@ pub(super) enum Dim {
     Spare = 31,
 }
 
+/// The law of a column.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) enum Law {
+    /// The same in every draw.
+    Point(f64),
+    /// PERT: least, most likely, greatest.
+    Between([f64; 3]),
+    /// Two-piece: low, middle, high, and the z at which low and high stand.
+    Spread([f64; 3], f64),
+}
+
+impl Law {
+    /// The law a figure has by its shape.
+    pub(super) fn of(figure: &Figure) -> Self {
+        let points = [figure.low, figure.value, figure.high];
+        if figure.high <= figure.low {
+            return Self::Point(figure.value);
+        }
+        match figure.shape {
+            Shape::Point => Self::Point(figure.value),
+            Shape::PertEnds => Self::Between(points),
+            Shape::P5P50P95 => Self::Spread(points, Z5),
+            Shape::P10P50P90 => Self::Spread(points, Z10),
+        }
+    }
+
+    /// A range as people enter it: 10th, 50th and 90th percentile.
+    pub(super) fn entered(low: f64, likely: f64, high: f64) -> Self {
+        Self::Spread([low, likely, high], Z10)
+    }
+}
+
 /// A scrambled block with its columns, made when first asked for.
 pub(super) struct Sample {
     points: (u32, u32),
     block: SobolBlock,
-    columns: RefCell<Vec<(Column, Rc<[f64]>)>>,
+    columns: RefCell<Vec<Kept>>,
+    /// How many columns were asked for so far.
+    asked: Cell<u64>,
+    /// What was last made draw by draw, to go on from.
+    pub(super) before: RefCell<Before>,
+}
+
+/// A column that is kept.
+struct Kept {
+    key: Key,
+    /// When it was last asked for.
+    asked: u64,
+    column: Column,
 }
 
 /// What a kept column holds.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Column {
+#[derive(Clone, Copy, PartialEq)]
+enum Key {
     Uniform(Dim),
     LogUniform(Dim),
     Normal(Dim),
-    /// Beta distributed, with the bits of the shapes.
-    Beta(Dim, u64, u64),
-    /// A range, with the bits of its three points and of the z of its ends.
-    Spread(Dim, [u64; 4]),
-    /// A range between fixed ends, with the bits of its three points.
-    Between(Dim, [u64; 3]),
-    /// Standard normal quantiles of a range of shares, as [`Sample::quantiles`] makes them, with the
-    /// bits of the range and what else was asked.
-    Quantiles(Dim, [u64; 3], u64),
-}
-
-impl Column {
-    /// Whether what a person puts in can ask for ever new ones.
-    fn is_of_a_case(self) -> bool {
-        matches!(
-            self,
-            Self::Spread(..) | Self::Between(..) | Self::Quantiles(..)
-        )
-    }
-}
-
-fn bits<const N: usize>(points: [f64; N]) -> [u64; N] {
-    points.map(f64::to_bits)
+    /// Beta distributed, by its shapes.
+    Beta(Dim, f64, f64),
+    /// Student's t, by degrees of freedom and the share cut off at each end.
+    Student(Dim, f64, f64),
+    Drawn(Dim, Law),
+    /// A drawn column times one number plus another.
+    Moved(Dim, Law, f64, f64),
+    /// exp of a standard normal times this.
+    Luck(Dim, f64),
+    /// ln of a factor.
+    Factor(Dim, Factor),
+    /// ln of what is kept where something goes wrong with a chance.
+    Mishap(Dim, [Factor; 2]),
+    /// A range of bare shares.
+    Shares(Dim, [f64; 3]),
+    /// Standard normal quantiles of a range of shares, as [`Sample::quantiles`] makes them, by the
+    /// range and what else was asked.
+    Quantiles(Dim, [f64; 3], u64),
 }
 
 thread_local! {
@@ -95,8 +137,9 @@ thread_local! {
 /// scrambles for the pages that tell a small worth from noise.
 const KEPT: usize = 12;
 
-/// Columns of cases kept at most in one sample: several times what one case asks for.
-const COLUMNS_OF_CASES: usize = 160;
+/// Columns kept at most in one sample: about three times what one case asks for. The one not asked for
+/// longest makes room.
+const COLUMNS: usize = 320;
 
 impl Sample {
     /// The sample of 2^`log2_points` points with this seed.
@@ -113,6 +156,8 @@ impl Sample {
                 points: (log2_points, seed),
                 block: SobolBlock::new(log2_points, seed),
                 columns: RefCell::default(),
+                asked: Cell::new(0),
+                before: RefCell::default(),
             });
             shared.push(Rc::clone(&fresh));
             fresh
@@ -124,69 +169,75 @@ impl Sample {
     }
 
     /// The column if it is kept, else made by `make` and kept.
-    fn keep(&self, column: Column, make: &dyn Fn() -> Vec<f64>) -> Rc<[f64]> {
-        let known = self
-            .columns
-            .borrow()
-            .iter()
-            .find(|(c, _)| *c == column)
-            .map(|(_, values)| Rc::clone(values));
-        known.unwrap_or_else(|| {
-            let values: Rc<[f64]> = make().into();
-            let mut columns = self.columns.borrow_mut();
-            if column.is_of_a_case() {
-                let of_cases = columns.iter().filter(|(c, _)| c.is_of_a_case()).count();
-                if of_cases >= COLUMNS_OF_CASES {
-                    columns.retain(|(c, _)| !c.is_of_a_case());
-                }
-            }
-            columns.push((column, Rc::clone(&values)));
-            values
-        })
+    fn keep(&self, key: Key, make: &dyn Fn() -> Vec<f64>) -> Column {
+        let asked = self.asked.get() + 1;
+        self.asked.set(asked);
+        let mut columns = self.columns.borrow_mut();
+        if let Some(kept) = columns.iter_mut().find(|kept| kept.key == key) {
+            kept.asked = asked;
+            return kept.column.clone();
+        }
+        // To make it, others are asked for.
+        drop(columns);
+        let column: Column = make().into();
+        let mut columns = self.columns.borrow_mut();
+        if columns.len() >= COLUMNS
+            && let Some(oldest) = (0..columns.len()).min_by_key(|at| columns[*at].asked)
+        {
+            columns.swap_remove(oldest);
+        }
+        columns.push(Kept {
+            key,
+            asked,
+            column: column.clone(),
+        });
+        column
     }
 
     /// Uniform column.
-    pub(super) fn u(&self, dim: Dim) -> Rc<[f64]> {
-        self.keep(Column::Uniform(dim), &|| self.block.column(dim as usize))
+    pub(super) fn u(&self, dim: Dim) -> Column {
+        self.keep(Key::Uniform(dim), &|| self.block.column(dim as usize))
     }
 
     /// Natural logarithm of the uniform column.
-    pub(super) fn ln_u(&self, dim: Dim) -> Rc<[f64]> {
-        self.keep(Column::LogUniform(dim), &|| {
+    fn ln_u(&self, dim: Dim) -> Column {
+        self.keep(Key::LogUniform(dim), &|| {
             self.u(dim).iter().map(|u| libm::log(*u)).collect()
         })
     }
 
     /// Standard normal column.
-    pub(super) fn z(&self, dim: Dim) -> Rc<[f64]> {
-        self.keep(Column::Normal(dim), &|| {
+    pub(super) fn z(&self, dim: Dim) -> Column {
+        self.keep(Key::Normal(dim), &|| {
             self.u(dim).iter().map(|u| probit(*u)).collect()
         })
     }
 
     /// Standard PERT column, in 0 to 1, with the mode at the fraction `mode`.
-    fn pert(&self, dim: Dim, mode: f64) -> Rc<[f64]> {
+    fn pert(&self, dim: Dim, mode: f64) -> Column {
         let (a, b) = pert_shapes(mode);
         self.beta(dim, a, b)
     }
 
     /// Standard t column with `df` degrees of freedom, cut off at the share `tail` of each end.
-    pub(super) fn student(&self, dim: Dim, df: f64, tail: f64) -> Vec<f64> {
-        let far = StudentT {
-            df,
-            at: 0.0,
-            scale: 1.0,
-        }
-        .quantile(1.0 - tail.clamp(0.0, 0.25));
-        self.beta(dim, 0.5 * df, 0.5 * df)
-            .iter()
-            .map(|b| student_of_beta(df, *b).clamp(-far, far))
-            .collect()
+    pub(super) fn student(&self, dim: Dim, df: f64, tail: f64) -> Column {
+        self.keep(Key::Student(dim, df, tail), &|| {
+            let far = StudentT {
+                df,
+                at: 0.0,
+                scale: 1.0,
+            }
+            .quantile(1.0 - tail.clamp(0.0, 0.25));
+            self.beta(dim, 0.5 * df, 0.5 * df)
+                .iter()
+                .map(|b| student_of_beta(df, *b).clamp(-far, far))
+                .collect()
+        })
     }
 
     /// Beta column with these shapes.
-    fn beta(&self, dim: Dim, a: f64, b: f64) -> Rc<[f64]> {
-        self.keep(Column::Beta(dim, a.to_bits(), b.to_bits()), &|| {
+    fn beta(&self, dim: Dim, a: f64, b: f64) -> Column {
+        self.keep(Key::Beta(dim, a, b), &|| {
             let u = self.u(dim);
             let law = Beta::new(a, b);
             // From small to large, so that each search starts beside its answer. Each cell of a
@@ -209,35 +260,75 @@ impl Sample {
     }
 
     /// Draws of a figure by its shape.
-    pub(super) fn draw(&self, figure: &Figure, dim: Dim) -> Rc<[f64]> {
-        let (low, value, high) = (figure.low, figure.value, figure.high);
-        let shape = if high > low {
-            figure.shape
-        } else {
-            Shape::Point
-        };
-        match shape {
-            Shape::Point => vec![value; self.len()].into(),
-            Shape::PertEnds => self.keep(Column::Between(dim, bits([low, value, high])), &|| {
+    pub(super) fn draw(&self, figure: &Figure, dim: Dim) -> Column {
+        self.by_law(Law::of(figure), dim)
+    }
+
+    /// Draws by a law.
+    pub(super) fn by_law(&self, law: Law, dim: Dim) -> Column {
+        self.keep(Key::Drawn(dim, law), &|| match law {
+            Law::Point(value) => vec![value; self.len()],
+            Law::Between([low, value, high]) => {
                 let column = self.pert(dim, ((value - low) / (high - low)).clamp(0.0, 1.0));
                 column.iter().map(|x| low + (high - low) * x).collect()
-            }),
-            Shape::P5P50P95 => self.spread([low, value, high], Z5, dim),
-            Shape::P10P50P90 => self.spread([low, value, high], Z10, dim),
+            }
+            Law::Spread([low, middle, high], z_end) => {
+                let law = TwoPiece::new(low, middle, high, z_end);
+                self.z(dim).iter().map(|z| law.at(*z)).collect()
+            }
+        })
+    }
+
+    /// Draws by a law, each times one number, and another added.
+    #[allow(clippy::float_cmp)] // exactly these leave it as it is
+    pub(super) fn moved(&self, law: Law, dim: Dim, times: f64, plus: f64) -> Column {
+        let drawn = self.by_law(law, dim);
+        if times == 1.0 && plus == 0.0 {
+            return drawn;
         }
+        self.keep(Key::Moved(dim, law, times, plus), &|| {
+            drawn.iter().map(|x| x * times + plus).collect()
+        })
     }
 
-    /// Draws of a range given as 10th, 50th and 90th percentile.
-    pub(super) fn draw_entered(&self, low: f64, likely: f64, high: f64, dim: Dim) -> Rc<[f64]> {
-        self.spread([low, likely, high], Z10, dim)
+    /// exp(`sd` z): a lognormal multiplier with median 1.
+    pub(super) fn luck(&self, dim: Dim, sd: f64) -> Column {
+        self.keep(Key::Luck(dim, sd), &|| {
+            self.z(dim).iter().map(|z| libm::exp(sd * z)).collect()
+        })
     }
 
-    fn spread(&self, points: [f64; 3], z_end: f64, dim: Dim) -> Rc<[f64]> {
-        let [low, middle, high] = points;
-        let of = bits([low, middle, high, z_end]);
-        self.keep(Column::Spread(dim, of), &|| {
-            let law = TwoPiece::new(low, middle, high, z_end);
-            self.z(dim).iter().map(|z| law.at(*z)).collect()
+    /// ln of a factor in each draw.
+    pub(super) fn ln_factor(&self, dim: Dim, factor: Factor) -> Column {
+        self.keep(Key::Factor(dim, factor), &|| {
+            self.z(dim).iter().map(|z| factor.ln_at(*z)).collect()
+        })
+    }
+
+    /// ln(`kept`) in the draws in which something that happens with chance `p` goes wrong, else 0.
+    pub(super) fn ln_mishap(&self, dim: Dim, p: Factor, kept: Factor) -> Column {
+        self.keep(Key::Mishap(dim, [p, kept]), &|| {
+            let (z_p, z_kept) = (self.z(Dim::HazardScale), self.z(Dim::HazardKept));
+            let points = self.ln_u(dim);
+            let points = points.iter().zip(z_p.iter()).zip(z_kept.iter());
+            // Compared on the log scale: no exponential where nothing goes wrong.
+            points
+                .map(|((ln_u, z_p), z_kept)| {
+                    if *ln_u < p.ln_at(*z_p) {
+                        kept.ln_at(*z_kept).min(0.0)
+                    } else {
+                        0.0
+                    }
+                })
+                .collect()
+        })
+    }
+
+    /// Draws of a range of bare shares, as they are reckoned with.
+    pub(super) fn shares(&self, [low, likely, high]: [f64; 3], dim: Dim) -> Column {
+        self.keep(Key::Shares(dim, [low, likely, high]), &|| {
+            let shares = self.by_law(Law::entered(low, likely, high), dim);
+            shares.iter().map(|f| shown_share(*f)).collect()
         })
     }
 
@@ -250,10 +341,9 @@ impl Sample {
         dim: Dim,
         what: u64,
         made: &dyn Fn(f64) -> f64,
-    ) -> Rc<[f64]> {
-        let of = Column::Quantiles(dim, bits([low, likely, high]), what);
-        self.keep(of, &|| {
-            let shares = self.draw_entered(low, likely, high, dim);
+    ) -> Column {
+        self.keep(Key::Quantiles(dim, [low, likely, high], what), &|| {
+            let shares = self.by_law(Law::entered(low, likely, high), dim);
             shares.iter().map(|f| probit(made(*f))).collect()
         })
     }
@@ -279,7 +369,7 @@ mod tests {
     fn entered_ranges_keep_their_percentiles() {
         let sample = Sample::shared(12, 1);
         let mut draws = sample
-            .draw_entered(110.0, 220.0, 500.0, Dim::CostReplate)
+            .by_law(Law::entered(110.0, 220.0, 500.0), Dim::CostReplate)
             .to_vec();
         draws.sort_by(f64::total_cmp);
         assert!((draws[2048] - 220.0).abs() < 1.0);

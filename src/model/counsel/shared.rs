@@ -1,15 +1,13 @@
 //! The draws behind an answer, laid open for the pages that go deeper. Nothing here is part of the
 //! answer itself.
 
-use std::rc::Rc;
-
+use super::column::Column;
 use super::course::{Course, courses};
 use super::outcome::{Weigher, Weights};
 use super::tweak::Tweak;
 use super::{Solved, ledger_of, say};
 use crate::case::Case;
 use crate::identity::Kind;
-use crate::maths::mean;
 use crate::treatment::Treatment;
 
 /// A case weighed, draw by draw.
@@ -128,7 +126,8 @@ pub fn shared(case: &Case, log2_points: u32, scramble: u32, attributes: bool) ->
     .into_iter()
     .enumerate()
     {
-        for (m, ln) in mishap.iter_mut().zip(draws.ln_mishap(t)) {
+        let column = draws.ln_mishap(t).into_iter().flat_map(|c| c.iter());
+        for (m, ln) in mishap.iter_mut().zip(column) {
             *m |= usize::from(*ln < 0.0) << bit;
         }
     }
@@ -148,14 +147,14 @@ pub fn shared(case: &Case, log2_points: u32, scramble: u32, attributes: bool) ->
         },
         kind: draws.kind.iter().map(|k| k.index()).collect(),
         lead: draws.lead.clone(),
-        undamaged: draws.undamaged.clone(),
-        shown: draws.shown.clone(),
+        undamaged: draws.undamaged.to_vec(),
+        shown: draws.shown.to_vec(),
         cost: asked.map_or_else(Vec::new, |i| solved.outcomes[i].cost.to_vec()),
         mishap,
         luck: draws
             .level
             .iter()
-            .zip(&draws.undamaged)
+            .zip(draws.undamaged.iter())
             .map(|(l, v)| if *v > 0.0 { l / v } else { 1.0 })
             .collect(),
         courses,
@@ -191,11 +190,11 @@ impl Solved<'_> {
     /// counts against it, so the worth is floored at 0.
     fn rules_asked_again(&self) -> (f64, Vec<String>) {
         let n = self.draws.n as f64;
-        let mut made: Vec<(Course, Rc<[f64]>)> = self
+        let mut made: Vec<(Course, Column)> = self
             .courses
             .iter()
             .cloned()
-            .zip(self.outcomes.iter().map(|o| Rc::clone(&o.score)))
+            .zip(self.outcomes.iter().map(|o| o.score.clone()))
             .collect();
         let weights = Weights::of(&self.case.aim);
         let mut weigher = Weigher::new(
@@ -216,7 +215,7 @@ impl Solved<'_> {
             .iter()
             .zip(&self.outcomes)
             .filter(|(c, _)| c.can_be_advised())
-            .map(|(_, o)| mean(&o.score))
+            .map(|(_, o)| o.score.mean())
             .fold(f64::NEG_INFINITY, f64::max);
         let mut with = 0.0;
         let mut opens: Vec<String> = Vec::new();

@@ -5,7 +5,8 @@ use std::borrow::Cow;
 use std::rc::Rc;
 
 use super::ANSWER_LOG2;
-use super::draws::{LayerDraws, draw_kinds, worn_layers};
+use super::draws::draw_kinds;
+use super::part_silver::{LayerDraws, worn_layers};
 use super::sample::{Dim, Sample};
 use crate::case::{Case, Part, PartName};
 use crate::facts::{Figure, Ledger, ledger_of};
@@ -51,7 +52,7 @@ impl Worn {
         let range = bleed_range(part.bleed, &ledger);
         let worn = worn_layers(part, range, &ledger, &drawn, &sample);
         Self {
-            bleed: worn.bleed,
+            bleed: worn.bleed.to_vec(),
             layers: worn.layers,
             posterior,
             ledger,

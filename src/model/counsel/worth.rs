@@ -150,7 +150,7 @@ impl Worth {
             .collect();
         let named: Vec<Treatment> = plans.iter().map(|p| p.treatment).collect();
         Self {
-            undamaged: solved.draws.undamaged.clone(),
+            undamaged: solved.draws.undamaged.to_vec(),
             fees: (0..solved.draws.n)
                 .map(|i| solved.draws.fees.at(i))
                 .collect(),

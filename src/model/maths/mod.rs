@@ -4,6 +4,7 @@
 //! Invariant: every function is total on its stated domain and returns a finite number there.
 
 mod beta;
+mod extremes;
 mod normal;
 mod quantiles;
 mod range;
@@ -11,6 +12,7 @@ mod sobol;
 mod student;
 
 pub use beta::{Beta, beta_cdf, beta_quantile, pert_shapes};
+pub use extremes::{at_least, at_most};
 pub use normal::{phi, probability, probit};
 pub use quantiles::{deciles, mean, median, quantile_of, tail_mean};
 pub use range::{TwoPiece, Z5, Z10, two_piece, two_piece_slopes};

@@ -5,7 +5,7 @@
 //! gives mu; taking silver off moves mu and so f. All of it is our judgement (no published wear
 //! field is known); the closed forms are checked in the tests.
 
-use crate::maths::{phi, probability, probit};
+use crate::maths::{at_least, at_most, phi, probability, probit};
 
 /// The silver of one part, in micrometres.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -37,7 +37,7 @@ impl Layer {
         let c = k * k + floor * floor;
         let share = if z < 0.0 {
             let (q, zc) = (z * z * k * k, z * z * c);
-            zc / (q + (q * q + (1.0 - q) * zc).max(0.0).sqrt())
+            zc / (q + at_least(q * q + (1.0 - q) * zc, 0.0).sqrt())
         } else {
             -z * c.sqrt()
         };
@@ -52,7 +52,7 @@ impl Layer {
     /// The spread s of the thickness field.
     #[must_use]
     pub fn spread_um(&self) -> f64 {
-        let worn = self.k * (self.t0_um - self.mu_um.max(0.0));
+        let worn = self.k * (self.t0_um - at_least(self.mu_um, 0.0));
         let new = self.floor * self.t0_um;
         (worn * worn + new * new).sqrt()
     }
@@ -94,7 +94,7 @@ impl Layer {
     #[must_use]
     pub fn thinned(&self, taken_um: f64) -> Self {
         Self {
-            mu_um: self.mu_um - taken_um.max(0.0),
+            mu_um: self.mu_um - at_least(taken_um, 0.0),
             ..*self
         }
     }
@@ -103,7 +103,10 @@ impl Layer {
     #[must_use]
     pub fn worst_point_um(&self) -> f64 {
         let f = self.bleed();
-        (self.mu_um + self.spread_um() * probit(f + 0.1 * (1.0 - f))).max(0.0)
+        at_least(
+            self.mu_um + self.spread_um() * probit(f + 0.1 * (1.0 - f)),
+            0.0,
+        )
     }
 
     /// How many times `each_um` may be taken before the share `f` is bare; 0 when it already is.
@@ -120,7 +123,7 @@ impl Layer {
             return None;
         }
         let then = Self::from_quantile(self.t0_um, self.k, self.floor, z);
-        Some(((self.mu_um - then.mu_um) / each_um).max(0.0))
+        Some(at_least((self.mu_um - then.mu_um) / each_um, 0.0))
     }
 
     /// The bare share that counts as "twice as much" as `f`: twice, but at least half a per cent
@@ -132,7 +135,7 @@ impl Layer {
         } else if f < none / 2.0 {
             Some(none)
         } else {
-            Some((2.0 * f).min(0.5))
+            Some(at_most(2.0 * f, 0.5))
         }
     }
 }

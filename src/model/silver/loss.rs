@@ -1,5 +1,7 @@
 //! What one cleaning takes.
 
+use crate::maths::at_least;
+
 /// What a cleaning does to the silver and to the tarnish on it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct FilmLoss {
@@ -16,7 +18,10 @@ pub struct FilmLoss {
 /// (judgement). Never below zero.
 #[must_use]
 pub fn film_loss_um(loss: FilmLoss, film_nm: f64, consumed: f64, h: f64) -> f64 {
-    ((loss.sound_um + loss.share * consumed * film_nm / 1000.0) * h).max(0.0)
+    at_least(
+        (loss.sound_um + loss.share * consumed * film_nm / 1000.0) * h,
+        0.0,
+    )
 }
 
 #[cfg(test)]

@@ -1,5 +1,7 @@
 //! Selling charges and what is left of a hammer price.
 
+use crate::maths::{at_least, at_most};
+
 /// One seller's terms at auction. Money in the case's currency, rates as shares of 1.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Fees {
@@ -35,10 +37,11 @@ impl Fees {
     #[inline]
     pub fn net(&self, hammer: f64) -> f64 {
         hammer
-            - (self.commission * hammer.min(self.above)
-                + self.commission_above * (hammer - self.above).max(0.0))
-            .max(self.minimum)
-                * (1.0 + self.vat)
+            - at_least(
+                self.commission * at_most(hammer, self.above)
+                    + self.commission_above * at_least(hammer - self.above, 0.0),
+                self.minimum,
+            ) * (1.0 + self.vat)
             - self.lot
             - self.insurance * hammer
             - self.transport

@@ -1,0 +1,115 @@
+//! A number for every draw, shared by all who need it, with what was found out about it.
+
+use std::cell::{Cell, OnceCell};
+use std::ops::Deref;
+use std::rc::Rc;
+
+use crate::maths::{deciles, mean, tail_mean};
+
+/// A column over the sample. Sharing it costs nothing, and its order statistics, which take longer
+/// than most columns take to make, are found but once for all who share it.
+#[derive(Clone)]
+pub(super) struct Column(Rc<Known>);
+
+struct Known {
+    draws: Vec<f64>,
+    mean: OnceCell<f64>,
+    deciles: OnceCell<[f64; 3]>,
+    /// The share last asked for, and the mean of that tail.
+    tail: Cell<Option<(f64, f64)>>,
+    /// The draws that are numbers; `None` where all are.
+    numbers: OnceCell<Option<Column>>,
+}
+
+impl From<Vec<f64>> for Column {
+    fn from(draws: Vec<f64>) -> Self {
+        Self(Rc::new(Known {
+            draws,
+            mean: OnceCell::new(),
+            deciles: OnceCell::new(),
+            tail: Cell::new(None),
+            numbers: OnceCell::new(),
+        }))
+    }
+}
+
+impl Deref for Column {
+    type Target = [f64];
+
+    fn deref(&self) -> &[f64] {
+        &self.0.draws
+    }
+}
+
+impl Column {
+    /// Whether both are one column, not only alike.
+    pub(super) fn is(&self, other: &Self) -> bool {
+        Rc::ptr_eq(&self.0, &other.0)
+    }
+
+    pub(super) fn mean(&self) -> f64 {
+        *self.0.mean.get_or_init(|| mean(self))
+    }
+
+    /// 10th, 50th and 90th percentile.
+    pub(super) fn deciles(&self) -> [f64; 3] {
+        *self.0.deciles.get_or_init(|| deciles(self))
+    }
+
+    pub(super) fn median(&self) -> f64 {
+        self.deciles()[1]
+    }
+
+    /// Mean of the worst share `alpha`.
+    pub(super) fn tail_mean(&self, alpha: f64) -> f64 {
+        match self.0.tail.get() {
+            Some((share, known)) if share.to_bits() == alpha.to_bits() => known,
+            _ => {
+                let found = tail_mean(self, alpha);
+                self.0.tail.set(Some((alpha, found)));
+                found
+            }
+        }
+    }
+
+    /// The draws that are numbers, in their order.
+    pub(super) fn numbers(&self) -> Self {
+        let some = self.0.numbers.get_or_init(|| {
+            let missing = self.iter().any(|x| x.is_nan());
+            missing.then(|| Self::from_iter(self.iter().copied().filter(|x| !x.is_nan())))
+        });
+        some.as_ref().unwrap_or(self).clone()
+    }
+}
+
+impl FromIterator<f64> for Column {
+    fn from_iter<I: IntoIterator<Item = f64>>(draws: I) -> Self {
+        Vec::from_iter(draws).into()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_was_found_once_is_what_would_be_found_again() {
+        let column: Column = (0..600_i32).map(|i| f64::from((i * 7919) % 601)).collect();
+        for _ in 0..2 {
+            assert!((column.mean() - mean(&column)).abs() < 1e-12);
+            assert!((column.median() - crate::maths::median(&column)).abs() < 1e-12);
+            for alpha in [0.1, 0.25, 0.1] {
+                assert!((column.tail_mean(alpha) - tail_mean(&column, alpha)).abs() < 1e-12);
+            }
+        }
+        assert!(column.is(&column.numbers()) && !column.is(&column.to_vec().into()));
+    }
+
+    #[test]
+    fn what_is_no_number_is_left_out_when_asked() {
+        let column: Column = vec![3.0, f64::NAN, 1.0, 2.0].into();
+        assert_eq!(&*column.numbers(), &[3.0, 1.0, 2.0]);
+        assert!((column.numbers().median() - 2.0).abs() < 1e-12);
+        assert!(Column::from(vec![f64::NAN; 3]).numbers().is_empty());
+    }
+}
