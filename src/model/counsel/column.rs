@@ -1,10 +1,10 @@
 //! A number for every draw, shared by all who need it, with what was found out about it.
 
-use std::cell::{Cell, OnceCell};
+use std::cell::OnceCell;
 use std::ops::Deref;
 use std::rc::Rc;
 
-use crate::maths::{deciles, mean, tail_mean};
+use crate::maths::{Ordered, mean};
 
 /// A column over the sample. Sharing it costs nothing, and its order statistics, which take longer
 /// than most columns take to make, are found but once for all who share it.
@@ -14,9 +14,7 @@ pub(super) struct Column(Rc<Known>);
 struct Known {
     draws: Vec<f64>,
     mean: OnceCell<f64>,
-    deciles: OnceCell<[f64; 3]>,
-    /// The share last asked for, and the mean of that tail.
-    tail: Cell<Option<(f64, f64)>>,
+    ordered: OnceCell<Ordered>,
     /// The draws that are numbers; `None` where all are.
     numbers: OnceCell<Option<Column>>,
 }
@@ -26,8 +24,7 @@ impl From<Vec<f64>> for Column {
         Self(Rc::new(Known {
             draws,
             mean: OnceCell::new(),
-            deciles: OnceCell::new(),
-            tail: Cell::new(None),
+            ordered: OnceCell::new(),
             numbers: OnceCell::new(),
         }))
     }
@@ -51,9 +48,13 @@ impl Column {
         *self.0.mean.get_or_init(|| mean(self))
     }
 
+    fn ordered(&self) -> &Ordered {
+        self.0.ordered.get_or_init(|| Ordered::of(self))
+    }
+
     /// 10th, 50th and 90th percentile.
     pub(super) fn deciles(&self) -> [f64; 3] {
-        *self.0.deciles.get_or_init(|| deciles(self))
+        self.ordered().deciles
     }
 
     pub(super) fn median(&self) -> f64 {
@@ -62,14 +63,7 @@ impl Column {
 
     /// Mean of the worst share `alpha`.
     pub(super) fn tail_mean(&self, alpha: f64) -> f64 {
-        match self.0.tail.get() {
-            Some((share, known)) if share.to_bits() == alpha.to_bits() => known,
-            _ => {
-                let found = tail_mean(self, alpha);
-                self.0.tail.set(Some((alpha, found)));
-                found
-            }
-        }
+        self.ordered().tail_mean(self, alpha)
     }
 
     /// The draws that are numbers, in their order.
@@ -91,6 +85,7 @@ impl FromIterator<f64> for Column {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::maths::tail_mean;
 
     #[test]
     fn what_was_found_once_is_what_would_be_found_again() {

@@ -441,8 +441,8 @@ fn mishaps(ledger: &Ledger, class: &[Class], sample: &Sample) -> Vec<(Treatment,
         .collect()
 }
 
-/// Cost of each weighed treatment over the sample: the quote if there is one, else the ledger's
-/// wide range for such work.
+/// Cost over the sample of each weighed treatment that costs something: the quote if there is one,
+/// else the ledger's wide range for such work.
 fn costs(
     case: &Case,
     ledger: &Ledger,
@@ -451,7 +451,7 @@ fn costs(
 ) -> Vec<(Treatment, Column)> {
     Treatment::WEIGHED
         .into_iter()
-        .map(|t| {
+        .filter_map(|t| {
             let dim = match t {
                 Treatment::Solder | Treatment::LowMelt => Dim::CostRepair,
                 Treatment::RemoveLead | Treatment::TestLead => Dim::CostRemove,
@@ -478,7 +478,9 @@ fn costs(
                 }
             };
             let post = case.quote(t).map_or(0.0, |q| q.post);
-            (t, sample.moved(law, dim, times * tweak.cost, post * tweak.cost))
+            let free = law == Law::Point(0.0) && post == 0.0;
+            let moved = || sample.moved(law, dim, times * tweak.cost, post * tweak.cost);
+            (!free).then(|| (t, moved()))
         })
         .collect()
 }

@@ -492,6 +492,7 @@ impl<'a> Solved<'a> {
         let leave = &self.outcomes[0];
         let tail = self.ledger.value("counsel.tail").clamp(0.01, 1.0);
         let value_scale = self.draws.undamaged.median().max(1.0);
+        let mut gains: Vec<(Column, Column)> = Vec::new();
         let mut order: Vec<usize> = (0..self.courses.len()).collect();
         let means: Vec<f64> = self.outcomes.iter().map(|o| o.score.mean()).collect();
         sort_short(&mut order, |a, b| {
@@ -505,12 +506,16 @@ impl<'a> Solved<'a> {
             .into_iter()
             .map(|i| {
                 let (course, o) = (&self.courses[i], &self.outcomes[i]);
-                let gain: Column = o
-                    .net
-                    .iter()
-                    .zip(leave.net.iter())
-                    .map(|(a, b)| a - b)
-                    .collect();
+                // Courses that come to the same gain the same.
+                let known = gains.iter().find(|(net, _)| net.is(&o.net));
+                let gain = known.map_or_else(
+                    || -> Column {
+                        let each = o.net.iter().zip(leave.net.iter());
+                        each.map(|(a, b)| a - b).collect()
+                    },
+                    |(_, gain)| gain.clone(),
+                );
+                gains.push((o.net.clone(), gain.clone()));
                 let p_loss = gain.iter().filter(|g| **g < 0.0).count() as f64 / gain.len() as f64;
                 let score = if self.goal == Goal::Sell {
                     (means[i] / value_scale).clamp(0.0, 1.0)

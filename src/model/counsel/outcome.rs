@@ -168,71 +168,57 @@ struct LeftColumns {
     choice: Column,
 }
 
-/// What each side of a test leads to.
+/// Something in every draw.
+#[derive(Clone)]
+enum Level {
+    /// The same in all.
+    Same(f64),
+    Drawn(Column),
+}
+
+impl Level {
+    fn at(&self, i: usize) -> f64 {
+        match self {
+            Self::Same(x) => *x,
+            Self::Drawn(column) => column[i],
+        }
+    }
+
+    fn mean(&self) -> f64 {
+        match self {
+            Self::Same(x) => *x,
+            Self::Drawn(column) => column.mean(),
+        }
+    }
+
+    #[allow(clippy::float_cmp)] // only what is exactly the same need not be told apart
+    fn is(&self, other: &Self) -> bool {
+        match (self, other) {
+            (Self::Same(a), Self::Same(b)) => a == b,
+            (Self::Drawn(a), Self::Drawn(b)) => a.is(b),
+            _ => false,
+        }
+    }
+
+    /// Each draw made into another.
+    fn map(&self, of: impl Fn(f64) -> f64) -> Self {
+        match self {
+            Self::Same(x) => Self::Same(of(*x)),
+            Self::Drawn(column) => Self::Drawn(column.iter().map(|x| of(*x)).collect()),
+        }
+    }
+}
+
+/// What one side of a test leads to, or a course without a test.
 struct Side {
-    end: Rc<EndColumns>,
+    value: Column,
+    net: Column,
     cost: Column,
+    score: Column,
+    originality: Level,
+    fitness: Level,
     stability: f64,
-    /// Fitness for use: 0 where food is wanted and it is for display only.
-    use_fitness: f64,
-    /// Originality kept and later choice left by the steps that take the same in every draw.
-    originality: f64,
-    choice: f64,
-    /// What the others leave.
-    left: Rc<LeftColumns>,
-}
-
-impl Side {
-    fn originality(&self, i: usize) -> f64 {
-        self.originality * self.left.originality[i]
-    }
-
-    /// The worst step decides.
-    fn choice(&self, i: usize) -> f64 {
-        at_most(self.left.choice[i], self.choice)
-    }
-
-    fn fitness(&self, goal: Goal, i: usize) -> f64 {
-        match goal {
-            Goal::Study => self.originality(i),
-            Goal::KeepUse => self.use_fitness,
-            _ => self.end.shows.as_ref().map_or(0.0, |shows| shows[i]),
-        }
-    }
-}
-
-/// Both sides of a test, or the one there is without.
-struct Sides<'a> {
-    clear: Side,
-    /// The side on which there is lead, and in which draws there is.
-    lead: Option<(Side, &'a [bool])>,
-    n: usize,
-}
-
-impl Sides<'_> {
-    /// For each draw, by the side it is on.
-    #[inline]
-    fn over(&self, of: impl Fn(&Side, usize) -> f64, mut take: impl FnMut(f64)) {
-        match &self.lead {
-            None => (0..self.n).for_each(|i| take(of(&self.clear, i))),
-            Some((lead, found)) => found.iter().enumerate().for_each(|(i, found)| {
-                let side = if *found { lead } else { &self.clear };
-                take(of(side, i));
-            }),
-        }
-    }
-
-    fn each(&self, of: impl Fn(&Side, usize) -> f64) -> Column {
-        let mut column = Vec::with_capacity(self.n);
-        self.over(of, |x| column.push(x));
-        column.into()
-    }
-
-    fn mean(&self, of: impl Fn(&Side, usize) -> f64) -> f64 {
-        let mut sum = 0.0;
-        self.over(of, |x| sum += x);
-        sum / self.n as f64
-    }
+    choice: Level,
 }
 
 /// Weighs courses over one sample. What they share is worked out once: the ends they come to, and
@@ -246,6 +232,8 @@ pub(super) struct Weigher<'a> {
     doses: Doses,
     ends: Vec<(End, Rc<EndColumns>)>,
     bills: Vec<(Vec<Treatment>, Column)>,
+    /// What is kept less what is paid, by both.
+    nets: Vec<([Column; 2], Column)>,
     /// By whether it is cleaned, and whether it is replated.
     left: Vec<((bool, bool), Rc<LeftColumns>)>,
 }
@@ -268,6 +256,7 @@ impl<'a> Weigher<'a> {
             doses: Doses::new(situation),
             ends: Vec::new(),
             bills: Vec::new(),
+            nets: Vec::new(),
             left: Vec::new(),
         }
     }
@@ -285,47 +274,53 @@ impl<'a> Weigher<'a> {
         let tested = course.if_clear.contains(&Treatment::TestLead);
         let lead = (tested || course.if_lead != course.if_clear)
             .then(|| self.side(&course.if_lead, LeadStatus::Present));
-        let sides = Sides {
-            clear,
-            lead: lead.map(|side| (side, self.draws.lead.as_slice())),
-            n: self.draws.n,
+        let Some(lead) = lead else {
+            return Outcome {
+                value: clear.value.mean(),
+                originality: clear.originality.mean(),
+                fitness: clear.fitness.mean(),
+                stability: clear.stability,
+                retreatability: clear.choice.mean(),
+                net: clear.net,
+                score: clear.score,
+                cost: clear.cost,
+            };
         };
-        let (goal, scale) = (self.goal, self.cost_scale);
-        let free = sides.clear.cost.iter().all(|paid| *paid == 0.0);
-        let (net, cost) = match &sides.lead {
-            None if free => (sides.clear.end.kept.clone(), sides.clear.cost.clone()),
-            None => {
-                let net = sides.each(|s, i| s.end.kept[i] - s.cost[i]);
-                (net, sides.clear.cost.clone())
+        let found = &self.draws.lead;
+        let either = |of: fn(&Side) -> &Column| -> Column {
+            let (clear, lead) = (of(&clear), of(&lead));
+            if clear.is(lead) {
+                return clear.clone();
             }
-            Some(_) => (
-                sides.each(|s, i| s.end.kept[i] - s.cost[i]),
-                sides.each(|s, i| s.cost[i]),
-            ),
+            let draws = found.iter().zip(clear.iter()).zip(lead.iter());
+            draws
+                .map(|((found, clear), lead)| if *found { *lead } else { *clear })
+                .collect()
         };
-        let score = match self.weights {
-            None => net.clone(),
-            Some(w) => sides.each(|s, i| {
-                w.originality * s.originality(i)
-                    + w.fitness * s.fitness(goal, i)
-                    + w.stability * s.stability
-                    + w.cost * (1.0 - at_most(s.cost[i] / scale, 1.0))
-                    + w.retreatability * s.choice(i)
-            }),
-        };
-        let value = match &sides.lead {
-            None => sides.clear.end.value.mean(),
-            Some(_) => sides.mean(|s, i| s.end.value[i]),
+        let share = found.iter().filter(|found| **found).count() as f64 / found.len() as f64;
+        let mean = |of: fn(&Side) -> &Level| -> f64 {
+            let (clear, lead) = (of(&clear), of(&lead));
+            if clear.is(lead) {
+                return clear.mean();
+            }
+            if let (Level::Same(clear), Level::Same(lead)) = (clear, lead) {
+                return clear + share * (lead - clear);
+            }
+            let draws = found.iter().enumerate();
+            let sum: f64 = draws
+                .map(|(i, found)| if *found { lead.at(i) } else { clear.at(i) })
+                .sum();
+            sum / found.len() as f64
         };
         Outcome {
-            net,
-            score,
-            cost,
-            value,
-            originality: sides.mean(Side::originality),
-            fitness: sides.mean(|s, i| s.fitness(goal, i)),
-            stability: sides.mean(|s, _| s.stability),
-            retreatability: sides.mean(Side::choice),
+            net: either(|s| &s.net),
+            score: either(|s| &s.score),
+            cost: either(|s| &s.cost),
+            value: either(|s| &s.value).mean(),
+            originality: mean(|s| &s.originality),
+            fitness: mean(|s| &s.fitness),
+            stability: clear.stability + share * (lead.stability - clear.stability),
+            retreatability: mean(|s| &s.choice),
         }
     }
 
@@ -402,22 +397,82 @@ impl<'a> Weigher<'a> {
                 .filter(|t| self.draws.ln_mishap(*t).is_some())
                 .collect(),
         };
+        let (end, cost) = (self.end(state), self.bill(done));
+        let left = self.left(has(Treatment::Clean), has(Treatment::Replate));
+        #[allow(clippy::float_cmp)] // exactly this takes nothing
+        let (originality, choice) = match left {
+            None => (Level::Same(originality), Level::Same(choice)),
+            Some(left) => (
+                match Level::Drawn(left.originality.clone()) {
+                    all if originality == 1.0 => all,
+                    part => part.map(|x| originality * x),
+                },
+                // The worst step decides.
+                match Level::Drawn(left.choice.clone()) {
+                    all if choice == 1.0 => all,
+                    part => part.map(|x| at_most(x, choice)),
+                },
+            ),
+        };
+        let fitness = match (self.goal, &end.shows) {
+            (Goal::Study, _) => originality.clone(),
+            (_, Some(shows)) => Level::Drawn(shows.clone()),
+            _ => Level::Same(use_fitness),
+        };
+        let net = self.net(&end.kept, &cost);
+        let score = match self.weights {
+            None => net.clone(),
+            Some(w) => {
+                let scale = self.cost_scale;
+                let paid = Level::Drawn(cost.clone()).map(|c| 1.0 - at_most(c / scale, 1.0));
+                weighted_sum(
+                    self.draws.n,
+                    &[
+                        (w.originality, &originality),
+                        (w.fitness, &fitness),
+                        (w.stability, &Level::Same(stability)),
+                        (w.cost, &paid),
+                        (w.retreatability, &choice),
+                    ],
+                )
+            }
+        };
         Side {
-            end: self.end(state),
-            cost: self.bill(done),
-            stability,
-            use_fitness,
+            value: end.value.clone(),
+            net,
+            cost,
+            score,
             originality,
+            fitness,
+            stability,
             choice,
-            left: self.left(has(Treatment::Clean), has(Treatment::Replate)),
         }
     }
 
-    /// What a cleaning and a replating leave, each by its dose in every draw.
-    fn left(&mut self, cleaned: bool, replated: bool) -> Rc<LeftColumns> {
+    /// What is kept less what is paid.
+    fn net(&mut self, kept: &Column, paid: &Column) -> Column {
+        let known = self.nets.iter().find(|([k, p], _)| k.is(kept) && p.is(paid));
+        if let Some((_, known)) = known {
+            return known.clone();
+        }
+        let net: Column = if paid.iter().all(|paid| *paid == 0.0) {
+            kept.clone()
+        } else {
+            kept.iter().zip(paid.iter()).map(|(k, p)| k - p).collect()
+        };
+        self.nets.push(([kept.clone(), paid.clone()], net.clone()));
+        net
+    }
+
+    /// What a cleaning and a replating leave, each by its dose in every draw; none where neither is
+    /// done.
+    fn left(&mut self, cleaned: bool, replated: bool) -> Option<Rc<LeftColumns>> {
         let of = (cleaned, replated);
+        if of == (false, false) {
+            return None;
+        }
         if let Some((_, known)) = self.left.iter().find(|(o, _)| *o == of) {
-            return Rc::clone(known);
+            return Some(Rc::clone(known));
         }
         let takes = |step: Treatment, done: bool| {
             let rev = step.reversibility();
@@ -451,7 +506,7 @@ impl<'a> Weigher<'a> {
         };
         let left = Rc::new(left);
         self.left.push((of, Rc::clone(&left)));
-        left
+        Some(left)
     }
 
     /// What these steps cost together, in each draw.
@@ -544,6 +599,23 @@ impl<'a> Weigher<'a> {
             })
             .collect()
     }
+}
+
+/// The sum of levels, each times its weight, in every draw.
+fn weighted_sum(n: usize, parts: &[(f64, &Level)]) -> Column {
+    let steady = parts.iter().map(|(w, level)| match level {
+        Level::Same(x) => w * x,
+        Level::Drawn(_) => 0.0,
+    });
+    let mut sum = vec![steady.sum(); n];
+    for (w, level) in parts {
+        if let Level::Drawn(column) = level {
+            for (sum, x) in sum.iter_mut().zip(column.iter()) {
+                *sum += w * x;
+            }
+        }
+    }
+    sum.into()
 }
 
 /// What makes up the condition multiplier at an end.

@@ -5,6 +5,7 @@ use std::sync::OnceLock;
 use super::figure::Tag;
 use super::{embedded, table::rows};
 use crate::identity::{Cluster, Kind, Letter};
+use crate::small::sort_short;
 
 /// Where on the piece a finding is looked for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -148,7 +149,14 @@ pub fn findings() -> &'static [FindingFact] {
 /// The finding with this id.
 #[must_use]
 pub fn finding(id: &str) -> Option<&'static FindingFact> {
-    findings().iter().find(|f| f.id == id)
+    static BY_ID: OnceLock<Vec<&FindingFact>> = OnceLock::new();
+    let by_id = BY_ID.get_or_init(|| {
+        let mut all: Vec<&FindingFact> = findings().iter().collect();
+        sort_short(&mut all, |a, b| a.id.cmp(b.id));
+        all
+    });
+    let at = by_id.binary_search_by(|f| f.id.cmp(id)).ok()?;
+    by_id.get(at).copied()
 }
 
 /// Every dated window, of kinds and of findings.

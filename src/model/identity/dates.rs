@@ -42,21 +42,31 @@ impl Dating {
         let last = today.clamp(1900.0, 2999.0) as u16;
         let tail = ledger.value("identity.window_tail").max(0.0);
         let findings = seen_windows(&case.findings);
+        // What the findings say is the same for all kinds, but for those about the present silver.
+        let said = |skin: bool| -> Vec<f64> {
+            let windows = findings.iter().filter(|w| (w.about == WindowAbout::Skin) == skin);
+            let mut weights = vec![1.0; usize::from(last - FIRST_YEAR) + 1];
+            for window in windows {
+                for (weight, year) in weights.iter_mut().zip(FIRST_YEAR..) {
+                    *weight *= trapezoid(window, year, last, tail);
+                }
+            }
+            weights
+        };
+        let (of_piece, of_skin) = (said(false), said(true));
         let mut by_kind = Kind::ALL.map(|kind| {
             let window = windows()
                 .iter()
                 .find(|w| w.about == WindowAbout::Kind && w.id == kind.code());
-            let weights: Vec<f64> = (FIRST_YEAR..=last)
-                .map(|year| {
-                    let own = window.map_or(1.0, |w| trapezoid(w, year, last, tail));
-                    findings
-                        .iter()
-                        .filter(|w| !(kind == Kind::Rfp && w.about == WindowAbout::Skin))
-                        .fold(own, |weight, w| weight * trapezoid(w, year, last, tail))
-                })
-                .collect();
             let p = posterior.of(kind);
-            weights.into_iter().map(|w| p * w).collect::<Vec<_>>()
+            let years = (FIRST_YEAR..).zip(&of_piece).zip(&of_skin);
+            years
+                .map(|((year, piece), skin)| {
+                    let own = window.map_or(1.0, |w| trapezoid(w, year, last, tail));
+                    let skin = if kind == Kind::Rfp { 1.0 } else { *skin };
+                    p * own * piece * skin
+                })
+                .collect::<Vec<_>>()
         });
         let total: f64 = by_kind.iter().flatten().sum();
         if total > 0.0 {

@@ -14,7 +14,7 @@ mod student;
 pub use beta::{Beta, beta_cdf, beta_quantile, pert_shapes};
 pub use extremes::{at_least, at_most};
 pub use normal::{phi, probability, probit};
-pub use quantiles::{deciles, mean, median, quantile_of, tail_mean};
+pub use quantiles::{Ordered, deciles, mean, median, quantile_of, tail_mean};
 pub use range::{TwoPiece, Z5, Z10, two_piece, two_piece_slopes};
 pub use sobol::{MAX_DIMENSIONS, SobolBlock, sobol_u32};
 pub use student::{StudentT, standard as student_of_beta, student_two_sided};

@@ -16,13 +16,41 @@ pub fn mean(sample: &[f64]) -> f64 {
 /// sample.
 #[must_use]
 pub fn quantile_of(sample: &[f64], p: f64) -> f64 {
-    quantiles(sample, [p])[0]
+    quantiles(sample, [p]).0[0]
 }
 
 /// 10th, 50th and 90th percentile, as [`quantile_of`] gives them, at about the price of one.
 #[must_use]
 pub fn deciles(sample: &[f64]) -> [f64; 3] {
-    quantiles(sample, [0.1, 0.5, 0.9])
+    Ordered::of(sample).deciles
+}
+
+/// What putting a sample in order tells: its deciles, and the draws they stand between, which are often
+/// where a tail ends.
+#[derive(Clone, Debug)]
+pub struct Ordered {
+    /// 10th, 50th and 90th percentile.
+    pub deciles: [f64; 3],
+    /// Draws by their ranks.
+    known: Vec<(usize, f64)>,
+}
+
+impl Ordered {
+    /// Of a sample; all 0 for an empty one.
+    #[must_use]
+    pub fn of(sample: &[f64]) -> Self {
+        let (deciles, known) = quantiles(sample, [0.1, 0.5, 0.9]);
+        Self { deciles, known }
+    }
+
+    /// [`tail_mean`] of the same sample.
+    #[must_use]
+    pub fn tail_mean(&self, sample: &[f64], alpha: f64) -> f64 {
+        tail_mean_by(sample, alpha, |rank| {
+            let known = self.known.iter().find(|(known, _)| *known == rank);
+            known.map_or_else(|| smallest(sample, &[rank])[0], |(_, draw)| *draw)
+        })
+    }
 }
 
 /// Median of a sample.
@@ -36,11 +64,15 @@ const CELLS: usize = 1 << 10;
 /// Below this many draws counting costs more than it saves.
 const FEW: usize = 256;
 
-/// Quantiles of a sample at these shares, which rise; 0 for an empty one.
-fn quantiles<const N: usize>(sample: &[f64], shares: [f64; N]) -> [f64; N] {
+/// Quantiles of a sample at these shares, which rise, and the draws they stand between by their ranks;
+/// 0 for an empty one.
+fn quantiles<const N: usize>(
+    sample: &[f64],
+    shares: [f64; N],
+) -> ([f64; N], Vec<(usize, f64)>) {
     let n = sample.len();
     if n == 0 {
-        return [0.0; N];
+        return ([0.0; N], Vec::new());
     }
     let at = shares.map(|p| p.clamp(0.0, 1.0) * (n - 1) as f64);
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // within 0..n
@@ -50,10 +82,11 @@ fn quantiles<const N: usize>(sample: &[f64], shares: [f64; N]) -> [f64; N] {
         ranks.extend([i, (i + 1).min(n - 1)]);
     }
     let found = smallest(sample, &ranks);
-    std::array::from_fn(|q| {
+    let quantiles = std::array::from_fn(|q| {
         let (low, high) = (found[2 * q], found[2 * q + 1]);
         low + (at[q] - below[q] as f64) * (high - low)
-    })
+    });
+    (quantiles, ranks.into_iter().zip(found).collect())
 }
 
 /// The draws at these ranks, counted from 0 and below the number of draws, as they would stand in
@@ -125,18 +158,25 @@ fn smallest(sample: &[f64], ranks: &[usize]) -> Vec<f64> {
 /// not depend on how the boundary was found.
 #[must_use]
 pub fn tail_mean(sample: &[f64], alpha: f64) -> f64 {
+    tail_mean_by(sample, alpha, |rank| smallest(sample, &[rank])[0])
+}
+
+fn tail_mean_by(sample: &[f64], alpha: f64, ranked: impl Fn(usize) -> f64) -> f64 {
     if sample.is_empty() {
         return 0.0;
     }
     let take = (alpha.clamp(0.0, 1.0) * sample.len() as f64).max(f64::MIN_POSITIVE);
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // within 0..len
     let whole = (take as usize).min(sample.len() - 1);
-    let boundary = smallest(sample, &[whole])[0];
-    let (sum, n) = sample
-        .iter()
-        .filter(|x| **x < boundary)
-        .fold((0.0, 0_usize), |(s, n), x| (s + x, n + 1));
-    (sum + (take - n as f64) * boundary) / take
+    let boundary = ranked(whole);
+    let (mut sum, mut below) = (0.0, 0_usize);
+    for x in sample {
+        if *x < boundary {
+            sum += x;
+            below += 1;
+        }
+    }
+    (sum + (take - below as f64) * boundary) / take
 }
 
 /// Moves the `i`-th smallest to its place, with smaller ones before and greater ones after, and
