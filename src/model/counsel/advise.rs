@@ -7,7 +7,7 @@ use super::wording::advise as words;
 use crate::case::{Case, Currency, Goal};
 use crate::facts::Ledger;
 use crate::identity::{Kind, Posterior};
-use crate::maths::mean;
+use crate::maths::{at_least, mean};
 use crate::treatment::Treatment;
 
 /// How firmly the advice stands.
@@ -270,8 +270,7 @@ fn chances<'a>(
         score
             .iter()
             .zip(&top)
-            .map(|(s, t)| (t - s).max(0.0))
-            .fold(0.0, f64::max)
+            .fold(0.0, |most, (s, t)| at_least(t - s, most))
     };
     (p, regret)
 }

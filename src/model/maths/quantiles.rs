@@ -1,5 +1,6 @@
 //! Order statistics of a sample.
 
+use super::extremes::{at_least, at_most};
 use crate::small::sort_short;
 
 /// Mean of a sample; 0 for an empty one. Summed in order, so the bits do not depend on the machine.
@@ -95,11 +96,7 @@ fn quantiles<const N: usize>(
 /// changes nothing.
 #[allow(clippy::float_cmp)] // both are draws of the sample: all alike or not
 fn smallest(sample: &[f64], ranks: &[usize]) -> Vec<f64> {
-    let (mut low, mut high) = (f64::INFINITY, f64::NEG_INFINITY);
-    for x in sample {
-        low = if *x < low { *x } else { low };
-        high = if *x > high { *x } else { high };
-    }
+    let (low, high) = ends(sample);
     if low >= high {
         return vec![low; ranks.len()];
     }
@@ -110,15 +107,11 @@ fn smallest(sample: &[f64], ranks: &[usize]) -> Vec<f64> {
     }
     // The cell never falls as the draw rises, so that the draws of a cell stand together.
     let mut ends = [0_usize; CELLS];
-    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // from 0 to CELLS - 1
-    let cells: Vec<u16> = sample
-        .iter()
-        .map(|x| {
-            let cell = ((x - low) * scale) as u16;
-            ends[usize::from(cell) % CELLS] += 1;
-            cell
-        })
-        .collect();
+    let mut cells = vec![0_u16; sample.len()];
+    for (cell, x) in cells.iter_mut().zip(sample) {
+        *cell = nearest((x - low) * scale);
+        ends[usize::from(*cell) % CELLS] += 1;
+    }
     let mut sum = 0;
     for end in &mut ends {
         sum += *end;
@@ -151,6 +144,34 @@ fn smallest(sample: &[f64], ranks: &[usize]) -> Vec<f64> {
         part(draws, i - *before)
     })
     .collect()
+}
+
+/// The least and the greatest of a sample. Two by two: one after the other, each comparison waits for
+/// the last.
+fn ends(sample: &[f64]) -> (f64, f64) {
+    let (mut low, mut high) = (f64::INFINITY, f64::NEG_INFINITY);
+    let (mut low_too, mut high_too) = (low, high);
+    let (pairs, rest) = sample.as_chunks::<2>();
+    for [x, y] in pairs {
+        low = if *x < low { *x } else { low };
+        high = if *x > high { *x } else { high };
+        low_too = if *y < low_too { *y } else { low_too };
+        high_too = if *y > high_too { *y } else { high_too };
+    }
+    for x in rest {
+        low = if *x < low { *x } else { low };
+        high = if *x > high { *x } else { high };
+    }
+    (at_most(low, low_too), at_least(high, high_too))
+}
+
+/// The whole number nearest to `x`, which is from 0 to 2^16 - 1. To the sum with 2^52 the bits of
+/// that number are the last ones; a conversion would come with checks.
+fn nearest(x: f64) -> u16 {
+    const WHOLE: f64 = (1_u64 << 52) as f64;
+    #[allow(clippy::cast_possible_truncation)] // the last bits are what is wanted
+    let bits = (x + WHOLE).to_bits() as u16;
+    bits
 }
 
 /// Mean of the worst share `alpha` of a sample (lower-tail conditional value at risk), the boundary
