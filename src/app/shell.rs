@@ -36,6 +36,10 @@ use crate::app::parts::words::joined;
 /// How long the answer must stand still before it is read out, in milliseconds.
 const SAY_AFTER_MS: u32 = 1_200;
 
+/// How long a change waits at most for what is asked about it, in milliseconds. The answer is mostly
+/// there sooner than the screen could be drawn twice; one drawing then serves for both.
+const DRAW_AFTER_MS: u32 = 10;
+
 /// The whole app: the one component. Everything shown is a function of its state, so that a change
 /// has one way in ([`update`]) and one way out.
 pub struct App {
@@ -53,6 +57,10 @@ pub struct App {
     saying: Option<clock::Wait>,
     /// The pages asked for, each with the generation it was asked for.
     asked: Vec<(&'static str, u32)>,
+    /// Those of them that are not answered yet.
+    awaited: Vec<&'static str>,
+    /// Runs out when a change has waited long enough to be drawn.
+    drawing: Option<clock::Wait>,
     _addresses: Option<EventListener>,
     _answers: Option<EventListener>,
     _puts: Option<EventListener>,
@@ -70,6 +78,8 @@ pub enum Msg {
     Go(Route),
     /// The answer has stood still.
     Say,
+    /// A change has waited long enough to be drawn.
+    Draw,
     /// The second program has answered.
     Answer(desk::Answer),
     /// What keeps everything has something to tell.
@@ -96,6 +106,8 @@ impl Component for App {
             reading: None,
             saying: None,
             asked: Vec::new(),
+            awaited: Vec::new(),
+            drawing: None,
             _addresses: page::on_route(move |route| going.emit(route)),
             _answers: desk::on_answer(move |answer| answered.emit(answer)),
             _puts: page::on_put(move |path, text| put.emit((path, text))),
@@ -107,8 +119,8 @@ impl Component for App {
         app
     }
 
-    fn update(&mut self, _: &Context<Self>, msg: Msg) -> bool {
-        match msg {
+    fn update(&mut self, ctx: &Context<Self>, msg: Msg) -> bool {
+        let changed = match msg {
             Msg::Act(action) => self.take(action),
             Msg::Wish(Wish::ReadFigures(chosen)) => {
                 self.read(chosen, |text, act| {
@@ -127,14 +139,16 @@ impl Component for App {
             Msg::Go(route) => {
                 let changed = route != self.route;
                 self.route = route;
-                changed
+                return changed;
             }
+            Msg::Draw => return true,
             Msg::Say => self.take(Action::Say(self.line.clone())),
             Msg::Told(news) => self.told(news).is_some_and(|action| self.take(action)),
             Msg::Answer(answer) => self
                 .answered(answer)
                 .is_some_and(|action| self.take(action)),
-        }
+        };
+        changed && self.draws_now(ctx)
     }
 
     fn view(&self, _: &Context<Self>) -> Html {
@@ -196,6 +210,7 @@ impl Component for App {
     }
 
     fn rendered(&mut self, ctx: &Context<Self>, first: bool) {
+        self.drawing = None;
         let open = self.state.open.as_deref();
         page::set_title(&title(self.route, open));
         let answer = open.map(|open| line(self.route, open)).unwrap_or_default();
@@ -239,6 +254,9 @@ impl App {
         if before.opened_at != self.state.opened_at {
             self.note_open();
         }
+        // First of all, so that the desk is at work meanwhile.
+        self.ask();
+        self.ask_moved(&before);
         if mark(&before) != mark(&self.state) {
             self.keep();
         } else if !Rc::ptr_eq(&before.shelf, &self.state.shelf)
@@ -246,10 +264,21 @@ impl App {
         {
             store::keep_entry(entry);
         }
-        // Before the screen is drawn, so that the desk is at work meanwhile.
-        self.ask();
-        self.ask_moved(&before);
         true
+    }
+
+    /// Whether a change is to be drawn now: when all that was asked is answered. Else it waits a
+    /// little for the next answer.
+    fn draws_now(&mut self, ctx: &Context<Self>) -> bool {
+        if self.awaited.is_empty() {
+            return true;
+        }
+        if self.drawing.is_none() {
+            let link = ctx.link().clone();
+            let drawn = move || link.send_message(Msg::Draw);
+            self.drawing = Some(clock::after(DRAW_AFTER_MS, drawn));
+        }
+        false
     }
 
     /// Asks for the answer, and for the pages of this screen, unless that was done before.
@@ -282,9 +311,9 @@ impl App {
         };
         let step = joined(&[" ", &step.to_string(), "\n"]);
         let question = joined(&[&input, &step, &open.draft.to_json()]);
-        self.asked.retain(|(asked, _)| *asked != MOVED);
-        self.asked.push((MOVED, open.generation));
         desk::ask(MOVED, open.generation, &question);
+        let turn = open.generation;
+        self.await_answer(MOVED, turn);
     }
 
     /// Asks the second program for these of the open piece as it stands.
@@ -292,16 +321,26 @@ impl App {
         let Some(open) = &self.state.open else { return };
         let (turn, case) = (open.generation, open.draft.to_json());
         for name in names {
-            self.asked.retain(|(asked, _)| asked != name);
-            self.asked.push((name, turn));
             desk::ask(name, turn, &case);
+            self.await_answer(name, turn);
+        }
+    }
+
+    fn await_answer(&mut self, name: &'static str, turn: u32) {
+        self.asked.retain(|(asked, _)| *asked != name);
+        self.asked.push((name, turn));
+        if !self.awaited.contains(&name) {
+            self.awaited.push(name);
         }
     }
 
     /// What an answer of the second program says happened.
-    fn answered(&self, answer: desk::Answer) -> Option<Action> {
-        let &(name, _) = self.asked.iter().find(|(name, _)| *name == answer.name)?;
+    fn answered(&mut self, answer: desk::Answer) -> Option<Action> {
+        let &(name, newest) = self.asked.iter().find(|(name, _)| *name == answer.name)?;
         let generation = answer.turn;
+        if generation == newest {
+            self.awaited.retain(|awaited| *awaited != name);
+        }
         if name.contains('.') {
             self.save_sheet(name, answer.said);
             return None;
