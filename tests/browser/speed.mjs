@@ -1,53 +1,100 @@
-// How long an answer takes in this browser, from a click on Look: until the screen has changed, until
-// the whole answer stands on it, and how long the desk has the question. Figures are printed, none is
-// judged.
+// How long one change takes in this browser until everything is worked out and drawn anew, for each sort
+// of change a person makes. Figures are printed, none is judged.
+//
+// "answered": from the change until the whole answer is back from the desk.
+// "drawn": from the change until the screen has changed for the last time, with the pages that go with the
+// answer; what the screen reader is told later, once nothing moves any more, does not count.
 
 import { setTimeout as wait } from "node:timers/promises";
 import { browser, serve } from "./harness.mjs";
 
-const CLICKS = 70;
-const WARM = 10;
+const CHANGES = 90;
+const WARM = 20;
+const SETTLED_MS = 350;
 const { CASE, NATIVE_MS } = process.env;
+
+// What is done in the page for the i-th change; it says what the desk is asked for.
+const SORTS = [
+  ["a look", "look", "report", (i) => {
+    const finding = document.querySelectorAll(".finding")[i % 5];
+    finding.querySelectorAll("input[type=radio]")[((i % 5) + Math.trunc(i / 5)) % 3].click();
+  }],
+  ["how much shows", "condition", "report", (i) =>
+    document.querySelectorAll("input[name=body-bleed]")[(i * 3) % 5].click()],
+  ["the tarnish", "condition", "report", (i) =>
+    document.querySelectorAll("input[name=body-tarnish]")[(i * 3) % 8].click()],
+  ["a value typed", "money", "report", (i) => {
+    const field = document.getElementById("market.likely");
+    field.value = String(55 + (i % 40));
+    field.dispatchEvent(new InputEvent("input", { bubbles: true }));
+  }],
+  ["a quote typed", "money", "report", (i) => {
+    const field = document.getElementById("T14a-likely");
+    field.value = String(120 + i);
+    field.dispatchEvent(new InputEvent("input", { bubbles: true }));
+  }],
+  ["an input moved to see what comes of it", "counsel", "moved", (i) => {
+    const slider = document.getElementById("move-value");
+    slider.value = String([1, 2, 3, 2, 1, -1, -2, -1][i % 8]);
+    slider.dispatchEvent(new InputEvent("input", { bubbles: true }));
+    slider.dispatchEvent(new Event("change", { bubbles: true }));
+  }],
+];
 
 const site = await serve();
 const page = await (await (await browser()).newContext({ viewport: { width: 1280, height: 900 } })).newPage();
 await page.goto(site.url);
 await page.getByRole("button", { name: /Open a copy of: The teapot for every day/ }).click();
 await page.locator(".answer-sentence").waitFor();
-await page.goto(`${site.url}#/look`);
-await wait(2_000);
 await page.evaluate(() => {
   window.marks = [];
   const mark = (what) => window.marks.push([what, performance.now()]);
   for (const type of ["leavewell-ask", "leavewell-answer"]) {
-    window.addEventListener(type, ({ detail }) => {
-      if (detail.name !== "report") return;
-      mark(type);
-      // Once everything that the answer sets off has run, the screen shows it.
-      if (type === "leavewell-answer") setTimeout(() => mark("shown"));
-    });
+    window.addEventListener(type, ({ detail }) => mark(`${type} ${detail.name}`));
   }
-  new MutationObserver(() => mark("changed")).observe(document.getElementById("main"), {
-    subtree: true, childList: true, attributes: true, characterData: true,
-  });
+  new MutationObserver((changes) => {
+    if (changes.some(({ target }) => !target.parentElement?.closest("[aria-live]"))) mark("changed");
+  }).observe(document.body, { subtree: true, childList: true, attributes: true, characterData: true });
 });
 
-const times = { changed: [], shown: [], desk: [] };
-for (let i = 0; i < CLICKS; i += 1) {
-  const answer = page.locator(".finding").nth(i % 5).locator("input[type=radio]").nth(((i % 5) + Math.trunc(i / 5)) % 3);
-  const took = await answer.evaluate(async (input) => {
-    window.marks.length = 0;
-    const start = performance.now();
-    input.click();
-    await new Promise((resolve) => setTimeout(resolve, 300));
-    const at = (what) => window.marks.find(([kind]) => kind === what)?.[1] - start;
-    return { changed: at("changed"), shown: at("shown"), desk: at("leavewell-answer") - at("leavewell-ask") };
-  });
-  // The first clicks warm the programs up, and one that changes no answer asks nothing.
-  if (i >= WARM && Number.isFinite(took.shown)) {
-    for (const [what, list] of Object.entries(times)) list.push(took[what]);
+const at = (list, share) => [...list].sort((a, b) => a - b)[Math.min(list.length - 1, Math.floor(share * list.length))];
+const both = (list) => `${at(list, 0.5).toFixed(1)} ms in the middle, ${at(list, 0.95).toFixed(1)} ms at the 95th percentile`;
+const all = { answered: [], drawn: [], desk: [] };
+
+for (const [what, screen, asked, change] of SORTS) {
+  await page.goto(`${site.url}#/${screen}`);
+  await wait(2_000);
+  const times = { answered: [], drawn: [], desk: [] };
+  for (let i = 0; i < CHANGES; i += 1) {
+    const took = await page.evaluate(
+      async ([change, i, asked, settled]) => {
+        const act = new Function(`return (${change})`)();
+        window.marks.length = 0;
+        const start = performance.now();
+        act(i);
+        await new Promise((resolve) => setTimeout(resolve, settled));
+        const first = (kind) => window.marks.find(([what]) => what === kind)?.[1] - start;
+        const drawn = window.marks.findLast(([what]) => what === "changed")?.[1] - start;
+        const answered = first(`leavewell-answer ${asked}`);
+        return { answered, drawn, desk: answered - first(`leavewell-ask ${asked}`) };
+      },
+      [String(change), i, asked, SETTLED_MS],
+    );
+    // The first changes warm the programs up, and one that changes no answer asks nothing.
+    if (i >= WARM && Number.isFinite(took.answered)) {
+      for (const [which, list] of Object.entries(times)) list.push(took[which]);
+    }
+  }
+  console.log(`${what} (${times.answered.length} changes)`);
+  for (const [which, list] of Object.entries(times)) {
+    all[which].push(...list);
+    if (which !== "desk") console.log(`  ${which}: ${both(list)}`);
   }
 }
+console.log("all of them");
+console.log(`  answered: ${both(all.answered)}`);
+console.log(`  drawn: ${both(all.drawn)}`);
+console.log(`  of that the desk, question and reply included: ${both(all.desk)}`);
 
 const alone = await page.evaluate(async (text) => {
   const took = [];
@@ -58,15 +105,8 @@ const alone = await page.evaluate(async (text) => {
   }
   return took;
 }, CASE);
-
-const at = (list, share) => [...list].sort((a, b) => a - b)[Math.min(list.length - 1, Math.floor(share * list.length))];
-const line = (what, list) =>
-  console.log(`${what}: ${at(list, 0.5).toFixed(1)} ms in the middle, ${at(list, 0.95).toFixed(1)} ms at the 95th percentile`);
-line("a click, until the screen has changed", times.changed);
-line("a click, until the whole answer stands on the screen", times.shown);
-line("of that the desk, question and reply included", times.desk);
-line("a whole answer with the search for what would change it", alone);
-if (NATIVE_MS) console.log(`the desk against native: ${(at(times.desk, 0.5) / Number(NATIVE_MS)).toFixed(1)} times as long`);
+console.log(`a whole answer with the search for what would change it: ${both(alone)}`);
+if (NATIVE_MS) console.log(`the desk against native: ${(at(all.desk, 0.5) / Number(NATIVE_MS)).toFixed(1)} times as long`);
 
 await (await browser()).close();
 await site.close();
