@@ -39,6 +39,8 @@ const SAY_AFTER_MS: u32 = 1_200;
 /// How long a change waits at most for what is asked about it, in milliseconds. The answer is mostly
 /// there sooner than the screen could be drawn twice; one drawing then serves for both.
 const DRAW_AFTER_MS: u32 = 10;
+/// How long an answer waits at most for the pages that go with it.
+const DRAW_ANSWER_AFTER_MS: u32 = 2;
 
 /// The whole app: the one component. Everything shown is a function of its state, so that a change
 /// has one way in ([`update`]) and one way out.
@@ -120,6 +122,7 @@ impl Component for App {
     }
 
     fn update(&mut self, ctx: &Context<Self>, msg: Msg) -> bool {
+        let mut wait = DRAW_AFTER_MS;
         let changed = match msg {
             Msg::Act(action) => self.take(action),
             Msg::Wish(Wish::ReadFigures(chosen)) => {
@@ -144,11 +147,17 @@ impl Component for App {
             Msg::Draw => return true,
             Msg::Say => self.take(Action::Say(self.line.clone())),
             Msg::Told(news) => self.told(news).is_some_and(|action| self.take(action)),
-            Msg::Answer(answer) => self
-                .answered(answer)
-                .is_some_and(|action| self.take(action)),
+            Msg::Answer(answer) => {
+                let waits = [REPORT, MOVED].contains(&answer.name.as_str());
+                let action = self.answered(answer);
+                if waits {
+                    self.drawing = None;
+                    wait = DRAW_ANSWER_AFTER_MS;
+                }
+                action.is_some_and(|action| self.take(action))
+            }
         };
-        changed && self.draws_now(ctx)
+        changed && self.draws_now(ctx, wait)
     }
 
     fn view(&self, _: &Context<Self>) -> Html {
@@ -267,16 +276,16 @@ impl App {
         true
     }
 
-    /// Whether a change is to be drawn now: when all that was asked is answered. Else it waits a
-    /// little for the next answer.
-    fn draws_now(&mut self, ctx: &Context<Self>) -> bool {
+    /// Whether a change is to be drawn now: when all that was asked is answered. Else it waits so
+    /// many milliseconds at most for the next answer.
+    fn draws_now(&mut self, ctx: &Context<Self>, wait: u32) -> bool {
         if self.awaited.is_empty() {
             return true;
         }
         if self.drawing.is_none() {
             let link = ctx.link().clone();
             let drawn = move || link.send_message(Msg::Draw);
-            self.drawing = Some(clock::after(DRAW_AFTER_MS, drawn));
+            self.drawing = Some(clock::after(wait, drawn));
         }
         false
     }

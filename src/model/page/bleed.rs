@@ -1,5 +1,7 @@
 //! Bare metal, measured: charts of known shares for the eye, and counting points.
 
+use std::sync::OnceLock;
+
 use super::ask::{Question, number};
 use super::block::{Block, Table, Tone};
 use super::part_words::{named, part_choice, part_problem, percent, text_field};
@@ -108,9 +110,12 @@ fn hundredths(f: f64) -> String {
     }
 }
 
+/// The charts are the same for every record, and take longer to draw than all the rest.
 fn charts() -> Vec<Block> {
+    static CHARTS: OnceLock<[Picture; 3]> = OnceLock::new();
+    let charts = CHARTS.get_or_init(|| Grain::ALL.map(chart));
     let mut blocks = vec![Block::para(words::THE_EYE)];
-    blocks.extend(Grain::ALL.into_iter().map(|g| Block::Picture(chart(g))));
+    blocks.extend(charts.iter().cloned().map(Block::Picture));
     blocks
 }
 
