@@ -83,7 +83,11 @@ impl Draws {
         // What is learnt from sales is what the next one fetches, its luck included.
         let level = if case.comparables.is_empty() {
             let luck = sample.luck(Dim::Sale, ledger.value("value.sale_sd").clamp(0.0, 3.0));
-            undamaged.iter().zip(luck.iter()).map(|(v, l)| v * l).collect()
+            undamaged
+                .iter()
+                .zip(luck.iter())
+                .map(|(v, l)| v * l)
+                .collect()
         } else {
             undamaged.clone()
         };
@@ -255,7 +259,11 @@ fn by_class(class: &[Class], column: impl Fn(Class) -> Column) -> Column {
     class
         .iter()
         .enumerate()
-        .map(|(i, c)| columns[*c as usize].as_ref().map_or(0.0, |column| column[i]))
+        .map(|(i, c)| {
+            columns[*c as usize]
+                .as_ref()
+                .map_or(0.0, |column| column[i])
+        })
         .collect()
 }
 
@@ -285,9 +293,7 @@ impl Conditions<'_> {
                 "C2" => "C2",
                 _ => "A",
             };
-            let figure = self
-                .ledger
-                .figure(&format!("value.factor.{row}.{group}"));
+            let figure = self.ledger.figure(&format!("value.factor.{row}.{group}"));
             self.sample.ln_factor(dim, Factor::of(figure))
         })
     }
@@ -443,12 +449,7 @@ fn mishaps(ledger: &Ledger, class: &[Class], sample: &Sample) -> Vec<(Treatment,
 
 /// Cost over the sample of each weighed treatment that costs something: the quote if there is one,
 /// else the ledger's wide range for such work.
-fn costs(
-    case: &Case,
-    ledger: &Ledger,
-    sample: &Sample,
-    tweak: &Tweak,
-) -> Vec<(Treatment, Column)> {
+fn costs(case: &Case, ledger: &Ledger, sample: &Sample, tweak: &Tweak) -> Vec<(Treatment, Column)> {
     Treatment::WEIGHED
         .into_iter()
         .filter_map(|t| {

@@ -451,7 +451,10 @@ impl<'a> Weigher<'a> {
 
     /// What is kept less what is paid.
     fn net(&mut self, kept: &Column, paid: &Column) -> Column {
-        let known = self.nets.iter().find(|([k, p], _)| k.is(kept) && p.is(paid));
+        let known = self
+            .nets
+            .iter()
+            .find(|([k, p], _)| k.is(kept) && p.is(paid));
         if let Some((_, known)) = known {
             return known.clone();
         }

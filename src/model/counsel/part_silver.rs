@@ -235,9 +235,7 @@ impl Silver {
         let (layers, n) = (worn.layers, sample.len());
         let due: Vec<usize> = (0..n)
             .filter(|i| {
-                before.is_none_or(|b| {
-                    b.layers.t0_um[*i].to_bits() != layers.t0_um[*i].to_bits()
-                })
+                before.is_none_or(|b| b.layers.t0_um[*i].to_bits() != layers.t0_um[*i].to_bits())
             })
             .collect();
         if let Some(before) = before
@@ -257,10 +255,8 @@ impl Silver {
         let mut share = start(|s| &s.left_share, f64::NAN);
         let mut dose = start(|s| &s.cleaning_dose, 0.0);
         let mut to_double = start(|s| &s.to_double, f64::NAN);
-        let mut short = before.map_or_else(
-            || vec![None; n.div_ceil(TELLS)],
-            |b| b.silver.short.clone(),
-        );
+        let mut short =
+            before.map_or_else(|| vec![None; n.div_ceil(TELLS)], |b| b.silver.short.clone());
         for i in due {
             let f = worn.bleed[i];
             let tells = i % TELLS == 0;

@@ -77,7 +77,13 @@ impl Wear {
                 _ => true,
             })
         });
-        let wear = Self::drawn(&tables, &rows, (shown, shown_cleaned), sample, before.as_ref());
+        let wear = Self::drawn(
+            &tables,
+            &rows,
+            (shown, shown_cleaned),
+            sample,
+            before.as_ref(),
+        );
         sample.before.borrow_mut().wear = Some(WearBefore {
             tables,
             rows,

@@ -44,7 +44,9 @@ impl Dating {
         let findings = seen_windows(&case.findings);
         // What the findings say is the same for all kinds, but for those about the present silver.
         let said = |skin: bool| -> Vec<f64> {
-            let windows = findings.iter().filter(|w| (w.about == WindowAbout::Skin) == skin);
+            let windows = findings
+                .iter()
+                .filter(|w| (w.about == WindowAbout::Skin) == skin);
             let mut weights = vec![1.0; usize::from(last - FIRST_YEAR) + 1];
             for window in windows {
                 for (weight, year) in weights.iter_mut().zip(FIRST_YEAR..) {

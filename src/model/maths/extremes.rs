@@ -26,8 +26,14 @@ mod tests {
         let some = [-2.5, -0.0, 0.0, 1.0, f64::INFINITY, f64::NEG_INFINITY];
         for (a, b) in some.into_iter().flat_map(|a| some.map(|b| (a, b))) {
             assert!(at_least(a, b) >= b && at_most(a, b) <= b);
-            assert_eq!(at_least(a, b).partial_cmp(&a.max(b)), Some(std::cmp::Ordering::Equal));
-            assert_eq!(at_most(a, b).partial_cmp(&a.min(b)), Some(std::cmp::Ordering::Equal));
+            assert_eq!(
+                at_least(a, b).partial_cmp(&a.max(b)),
+                Some(std::cmp::Ordering::Equal)
+            );
+            assert_eq!(
+                at_most(a, b).partial_cmp(&a.min(b)),
+                Some(std::cmp::Ordering::Equal)
+            );
         }
         assert!(at_least(f64::NAN, 0.0).is_nan() && at_most(f64::NAN, 0.0).is_nan());
     }

@@ -67,10 +67,7 @@ const FEW: usize = 256;
 
 /// Quantiles of a sample at these shares, which rise, and the draws they stand between by their ranks;
 /// 0 for an empty one.
-fn quantiles<const N: usize>(
-    sample: &[f64],
-    shares: [f64; N],
-) -> ([f64; N], Vec<(usize, f64)>) {
+fn quantiles<const N: usize>(sample: &[f64], shares: [f64; N]) -> ([f64; N], Vec<(usize, f64)>) {
     let n = sample.len();
     if n == 0 {
         return ([0.0; N], Vec::new());
