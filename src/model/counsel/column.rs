@@ -70,7 +70,8 @@ impl Column {
     pub(super) fn numbers(&self) -> Self {
         let some = self.0.numbers.get_or_init(|| {
             let missing = self.iter().any(|x| x.is_nan());
-            missing.then(|| Self::from_iter(self.iter().copied().filter(|x| !x.is_nan())))
+            let numbers = self.iter().copied().filter(|x| !x.is_nan());
+            missing.then(|| numbers.collect())
         });
         some.as_ref().unwrap_or(self).clone()
     }

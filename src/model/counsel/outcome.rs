@@ -334,58 +334,8 @@ impl<'a> Weigher<'a> {
         for step in done {
             end = after(&end, *step);
         }
-        let ledger = self.situation.ledger;
-        let joint = match end.joint {
-            None | Some(Joint::Sound) => "sound",
-            Some(Joint::NeatRepair) => "neat",
-            Some(Joint::GreyRepair) => "grey",
-            Some(Joint::Open | Joint::Leaking) => "open",
-        };
-        let base = ledger.value(&format!(
-            "attribute.stability.{}",
-            if self.situation.active_corrosion() {
-                "corrosion"
-            } else {
-                joint
-            }
-        ));
-        let doubles = if end.replated {
-            0.0
-        } else {
-            self.draws.p_doubles
-        };
-        let keeping = if has(Treatment::Keeping) {
-            ledger.value("attribute.stability.keeping")
-        } else {
-            0.0
-        };
-        let near_heat = if has(Treatment::Solder) {
-            ledger.value("attribute.stability.near_heat") * self.situation.near_heat()
-        } else {
-            0.0
-        };
-        let doubling = ledger.value("attribute.stability.double") * doubles;
-        let stability = (base - doubling - near_heat + keeping).clamp(0.0, 1.0);
-        let banned = self.situation.case.aim.food && !end.display_only().is_empty();
-        let use_fitness = match joint {
-            _ if banned => 0.0,
-            "open" => 0.0,
-            "grey" => ledger.value("attribute.use.grey"),
-            _ => 1.0,
-        };
-        let (mut originality, mut choice) = (1.0, 1.0_f64);
-        for step in done {
-            let rev = step.reversibility();
-            let dose = self.doses.steady(*step);
-            originality *= 1.0 - self.doses.weight[rev as usize] * dose;
-            // What cannot be undone takes as much choice as there is of it. Of the rest the code
-            // decides, but steps that do nothing to the object leave every choice open.
-            choice = choice.min(match rev {
-                Reversibility::V0 => 1.0 - dose,
-                _ if *step == Treatment::Wash => 1.0,
-                _ => self.doses.retreat[rev as usize],
-            });
-        }
+        let stability = self.stability(done, &end);
+        let fit_for_use = self.fitness_for_use(&end);
         let state = End {
             cleaned: end.cleaned && !end.replated,
             replated: end.replated,
@@ -398,26 +348,11 @@ impl<'a> Weigher<'a> {
                 .collect(),
         };
         let (end, cost) = (self.end(state), self.bill(done));
-        let left = self.left(has(Treatment::Clean), has(Treatment::Replate));
-        #[allow(clippy::float_cmp)] // exactly this takes nothing
-        let (originality, choice) = match left {
-            None => (Level::Same(originality), Level::Same(choice)),
-            Some(left) => (
-                match Level::Drawn(left.originality.clone()) {
-                    all if originality == 1.0 => all,
-                    part => part.map(|x| originality * x),
-                },
-                // The worst step decides.
-                match Level::Drawn(left.choice.clone()) {
-                    all if choice == 1.0 => all,
-                    part => part.map(|x| at_most(x, choice)),
-                },
-            ),
-        };
+        let (originality, choice) = self.kept_of(done);
         let fitness = match (self.goal, &end.shows) {
             (Goal::Study, _) => originality.clone(),
             (_, Some(shows)) => Level::Drawn(shows.clone()),
-            _ => Level::Same(use_fitness),
+            _ => Level::Same(fit_for_use),
         };
         let net = self.net(&end.kept, &cost);
         let score = match self.weights {
@@ -447,6 +382,73 @@ impl<'a> Weigher<'a> {
             stability,
             choice,
         }
+    }
+
+    /// How well a piece that ends like this will keep, 0 to 1.
+    fn stability(&self, done: &[Treatment], end: &Situation) -> f64 {
+        let of = |what: &str| {
+            let id = format!("attribute.stability.{what}");
+            self.situation.ledger.value(&id)
+        };
+        let base = of(if self.situation.active_corrosion() {
+            "corrosion"
+        } else {
+            joint_at(end)
+        });
+        let when = |holds: bool, what: f64| if holds { what } else { 0.0 };
+        let doubling = of("double") * when(!end.replated, self.draws.p_doubles);
+        let keeping = when(done.contains(&Treatment::Keeping), of("keeping"));
+        let near_heat = when(
+            done.contains(&Treatment::Solder),
+            of("near_heat") * self.situation.near_heat(),
+        );
+        (base - doubling - near_heat + keeping).clamp(0.0, 1.0)
+    }
+
+    /// Fitness for use, 0 to 1: 0 where food is wanted and it is for display only.
+    fn fitness_for_use(&self, end: &Situation) -> f64 {
+        let banned = self.situation.case.aim.food && !end.display_only().is_empty();
+        match joint_at(end) {
+            _ if banned => 0.0,
+            "open" => 0.0,
+            "grey" => self.situation.ledger.value("attribute.use.grey"),
+            _ => 1.0,
+        }
+    }
+
+    /// What these steps leave of originality and of later choice.
+    fn kept_of(&mut self, done: &[Treatment]) -> (Level, Level) {
+        let (mut originality, mut choice) = (1.0, 1.0_f64);
+        for step in done {
+            let rev = step.reversibility();
+            let dose = self.doses.steady(*step);
+            originality *= 1.0 - self.doses.weight[rev as usize] * dose;
+            // What cannot be undone takes as much choice as there is of it. Of the rest the code
+            // decides, but steps that do nothing to the object leave every choice open.
+            choice = choice.min(match rev {
+                Reversibility::V0 => 1.0 - dose,
+                _ if *step == Treatment::Wash => 1.0,
+                _ => self.doses.retreat[rev as usize],
+            });
+        }
+        let has = |t| done.contains(&t);
+        let Some(left) = self.left(has(Treatment::Clean), has(Treatment::Replate)) else {
+            return (Level::Same(originality), Level::Same(choice));
+        };
+        #[allow(clippy::float_cmp)] // exactly this takes nothing
+        let part = |column: &Column, steady: f64, of: fn(f64, f64) -> f64| {
+            let all = Level::Drawn(column.clone());
+            if steady == 1.0 {
+                all
+            } else {
+                all.map(|x| of(x, steady))
+            }
+        };
+        (
+            part(&left.originality, originality, |x, steady| x * steady),
+            // The worst step decides.
+            part(&left.choice, choice, at_most),
+        )
     }
 
     /// What is kept less what is paid.
@@ -601,6 +603,16 @@ impl<'a> Weigher<'a> {
                 bare * tarnish * damage
             })
             .collect()
+    }
+}
+
+/// How the joints stand at an end, as the ledger's ids say it.
+fn joint_at(end: &Situation) -> &'static str {
+    match end.joint {
+        None | Some(Joint::Sound) => "sound",
+        Some(Joint::NeatRepair) => "neat",
+        Some(Joint::GreyRepair) => "grey",
+        Some(Joint::Open | Joint::Leaking) => "open",
     }
 }
 
