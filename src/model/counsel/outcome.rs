@@ -395,13 +395,22 @@ impl<'a> Weigher<'a> {
         } else {
             joint_at(end)
         });
-        let when = |holds: bool, what: f64| if holds { what } else { 0.0 };
-        let doubling = of("double") * when(!end.replated, self.draws.p_doubles);
-        let keeping = when(done.contains(&Treatment::Keeping), of("keeping"));
-        let near_heat = when(
-            done.contains(&Treatment::Solder),
-            of("near_heat") * self.situation.near_heat(),
-        );
+        let doubling = of("double")
+            * if end.replated {
+                0.0
+            } else {
+                self.draws.p_doubles
+            };
+        let keeping = if done.contains(&Treatment::Keeping) {
+            of("keeping")
+        } else {
+            0.0
+        };
+        let near_heat = if done.contains(&Treatment::Solder) {
+            of("near_heat") * self.situation.near_heat()
+        } else {
+            0.0
+        };
         (base - doubling - near_heat + keeping).clamp(0.0, 1.0)
     }
 
