@@ -122,22 +122,21 @@ impl Component for App {
     }
 
     fn update(&mut self, ctx: &Context<Self>, msg: Msg) -> bool {
-        let mut wait = DRAW_AFTER_MS;
-        let changed = match msg {
-            Msg::Act(action) => self.take(action),
+        let action = match msg {
+            Msg::Act(action) => Some(action),
             Msg::Wish(Wish::ReadFigures(chosen)) => {
                 self.read(chosen, |text, act| {
                     act.emit(Action::LayFigures(text.to_owned()));
                 });
-                false
+                None
             }
             Msg::Wish(Wish::SaveSheet(name)) => {
                 self.ask_for(&[name]);
-                false
+                None
             }
             Msg::Wish(wish) => {
                 self.carry_out(wish);
-                false
+                None
             }
             Msg::Go(route) => {
                 let changed = route != self.route;
@@ -145,19 +144,13 @@ impl Component for App {
                 return changed;
             }
             Msg::Draw => return true,
-            Msg::Say => self.take(Action::Say(self.line.clone())),
-            Msg::Told(news) => self.told(news).is_some_and(|action| self.take(action)),
-            Msg::Answer(answer) => {
-                let waits = [REPORT, MOVED].contains(&answer.name.as_str());
-                let action = self.answered(answer);
-                if waits {
-                    self.drawing = None;
-                    wait = DRAW_ANSWER_AFTER_MS;
-                }
-                action.is_some_and(|action| self.take(action))
-            }
+            Msg::Say => Some(Action::Say(self.line.clone())),
+            Msg::Told(news) => self.told(news),
+            Msg::Answer(answer) => self.answered(answer),
         };
-        changed && self.draws_now(ctx, wait)
+        let Some(action) = action else { return false };
+        let wait = longest_wait(&action);
+        self.take(action) && self.draws_now(ctx, wait)
     }
 
     fn view(&self, _: &Context<Self>) -> Html {
@@ -276,13 +269,14 @@ impl App {
         true
     }
 
-    /// Whether a change is to be drawn now: when all that was asked is answered. Else it waits so
-    /// many milliseconds at most for the next answer.
+    /// Whether a change is to be drawn now: when it may not wait, or all that was asked is answered.
+    /// Else it waits so many milliseconds at most for the next answer, and no longer than those
+    /// before it.
     fn draws_now(&mut self, ctx: &Context<Self>, wait: u32) -> bool {
-        if self.awaited.is_empty() {
+        if wait == 0 || self.awaited.is_empty() {
             return true;
         }
-        if self.drawing.is_none() {
+        if self.drawing.is_none() || wait < DRAW_AFTER_MS {
             let link = ctx.link().clone();
             let drawn = move || link.send_message(Msg::Draw);
             self.drawing = Some(clock::after(wait, drawn));
@@ -516,6 +510,21 @@ impl App {
                 page::focus_heading();
             }
         }
+    }
+}
+
+/// How long an action may wait at most to be drawn, in milliseconds. What a person does to a control, the
+/// control shows by itself; what changes controls without being asked through them does not wait.
+fn longest_wait(action: &Action) -> u32 {
+    match action {
+        Action::Typed(..)
+        | Action::Put(..)
+        | Action::Move(..)
+        | Action::Leafed(_)
+        | Action::Changes { .. }
+        | Action::Saved { .. } => DRAW_AFTER_MS,
+        Action::Weighed { .. } | Action::Moved { .. } => DRAW_ANSWER_AFTER_MS,
+        _ => 0,
     }
 }
 
