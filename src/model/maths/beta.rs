@@ -38,8 +38,16 @@ impl Beta {
         if x >= 1.0 {
             return 1.0;
         }
+        self.cdf_by(x, self.front(x))
+    }
+
+    /// x^a (1 - x)^b / B(a, b), x inside (0, 1).
+    fn front(&self, x: f64) -> f64 {
+        libm::exp(self.log_norm + self.a * libm::log(x) + self.b * libm::log1p(-x))
+    }
+
+    fn cdf_by(&self, x: f64, front: f64) -> f64 {
         let (a, b) = (self.a, self.b);
-        let front = libm::exp(self.log_norm + a * libm::log(x) + b * libm::log1p(-x));
         if x < (a + 1.0) / (a + b + 2.0) {
             front * fraction(a, b, x) / a
         } else {
@@ -47,11 +55,14 @@ impl Beta {
         }
     }
 
-    /// The x with `I_x(a, b) = u`, for a, b >= 1. Newton steps from `start`, held inside a bracket
-    /// that only shrinks and bisected whenever a step leaves it; at most 100 steps, so it always
-    /// returns. Monotone in `u` to the last bits. `start` outside (0, 1) means the mean.
+    /// The x with `I_x(a, b) = u`, for a, b >= 1. Halley steps (Press et al. 2007, Numerical Recipes,
+    /// section 6.4) from `start`, held inside a bracket that only shrinks and bisected whenever a
+    /// step leaves it; at most 100 steps, so it always returns. A step that takes a millionth of the
+    /// way to the nearer end is the last: the error falls with its cube. Monotone in `u` to the last
+    /// bits. `start` outside (0, 1) means the mean.
     #[must_use]
     pub fn quantile(&self, u: f64, start: f64) -> f64 {
+        const LAST_STEP: f64 = 1e-6;
         if u <= 0.0 {
             return 0.0;
         }
@@ -66,22 +77,28 @@ impl Beta {
             a / (a + b)
         };
         for _ in 0..100 {
-            let miss = self.cdf(x) - u;
+            let front = self.front(x);
+            let miss = self.cdf_by(x, front) - u;
             if miss > 0.0 {
                 high = x;
             } else {
                 low = x;
             }
-            let density =
-                libm::exp(self.log_norm + (a - 1.0) * libm::log(x) + (b - 1.0) * libm::log1p(-x));
-            let mut next = x - miss / density;
-            if !(next > low && next < high) {
-                next = f64::midpoint(low, high);
-            }
-            let moved = (next - x).abs();
-            x = next;
-            if moved <= 1e-14 * x || high - low <= 1e-15 {
-                break;
+            // The density is front / (x (1 - x)), and its slope is it times the bracket.
+            let newton = miss * x * (1.0 - x) / front;
+            let bend = (a - 1.0) / x - (b - 1.0) / (1.0 - x);
+            let next = x - newton / (1.0 - (0.5 * newton * bend).clamp(-0.5, 0.5));
+            if next > low && next < high {
+                let moved = (next - x).abs();
+                x = next;
+                if moved <= LAST_STEP * x.min(1.0 - x) {
+                    break;
+                }
+            } else {
+                x = f64::midpoint(low, high);
+                if high - low <= 1e-15 {
+                    break;
+                }
             }
         }
         x
