@@ -137,9 +137,9 @@ thread_local! {
 /// scrambles for the pages that tell a small worth from noise.
 const KEPT: usize = 12;
 
-/// Columns kept at most in one sample: about three times what one case asks for. The one not asked for
-/// longest makes room.
-const COLUMNS: usize = 320;
+/// Columns kept at most in one sample: more than twice what one case asks for. The one not asked
+/// for longest makes room.
+const COLUMNS: usize = 240;
 
 impl Sample {
     /// The sample of 2^`log2_points` points with this seed.
