@@ -40,3 +40,27 @@ browserTest("another reader gets other words first and the same answer, and is r
   assert.ok(await group.getByRole("radio", { name: "A dealer" }).isChecked(), "kept on the device");
   assert.equal(await answer.innerText(), said);
 });
+
+browserTest("on a narrow screen every section further down can be gone to", { viewport: { width: 390, height: 844 } }, async ({ page, go }) => {
+  await go("#/");
+  await page.getByRole("button", { name: /Open a copy of: The worn tray/ }).click();
+  await page.locator(".answer-sentence").waitFor();
+  await go("#/counsel");
+  const ways = page.getByRole("navigation", { name: "Further down" }).getByRole("link");
+  const named = await ways.allInnerTexts();
+  // In the order in which they stand; first is the answer itself, and what is folded away shows no title.
+  const [, ...below] = (await sections(page)).filter((title) => title !== "");
+  assert.deepEqual(named, below);
+  for (const title of ["What to look at next", "Every plan we weighed"]) {
+    const way = ways.filter({ hasText: title });
+    await way.focus();
+    await page.keyboard.press("Enter");
+    const heading = page.getByRole("heading", { name: title, exact: true });
+    assert.ok(await heading.evaluate((element) => element === document.activeElement), `${title} has the focus`);
+    const { y } = await heading.boundingBox();
+    assert.ok(y >= 0 && y < 844, `${title} is in sight`);
+    assert.equal(new URL(page.url()).hash, "#/counsel");
+  }
+  await page.setViewportSize({ width: 1280, height: 900 });
+  assert.equal(await ways.first().isVisible(), false, "where all stands side by side there is no need");
+});

@@ -19,6 +19,9 @@ use crate::app::parts::cautions::cautions_of;
 use crate::app::parts::element::{El, el, group};
 use crate::app::parts::marks::{fold, section};
 use crate::app::parts::screen::head;
+use crate::app::platform::page;
+use crate::app::route::Route;
+use crate::app::wording::cautions::CAUTIONS;
 use crate::app::wording::counsel as say;
 
 /// Most plans drawn in one picture: more than these nobody compares.
@@ -58,16 +61,46 @@ fn counsel(page: Page, report: &Report) -> Html {
     let column = |holder: El, names: &[&str]| {
         holder.each(names, |name| el("div", "").key(name).put(section(name)))
     };
-    let main = column(
-        el("div", "counsel-main").el(el("div", "")
+    let start = el("div", "counsel-main")
+        .el(el("div", "")
             .key("answer")
-            .put(answer::answer(page, report))),
-        main,
-    );
+            .put(answer::answer(page, report)))
+        .el(further_down([main, beside, more].concat()).key("further-down"));
+    let main = column(start, main);
     let side = el("aside", "counsel-side").attr("aria-label", say::BESIDE);
     let side = column(side, beside);
     let more = column(el("div", "counsel-more"), more);
     group().el(main).el(side).el(more).html()
+}
+
+/// Ways to the sections, in the order in which they stand: on a narrow screen they are far apart.
+fn further_down(names: Vec<&str>) -> El {
+    let sections = names.into_iter().filter_map(|name| {
+        Some(match name {
+            "options" => ("options-title", say::OPTIONS),
+            "would-change" => ("would-change-title", say::CHANGES),
+            "look-next" => ("look-next-title", say::LOOK_NEXT),
+            "lost" => ("lost-title", say::LOST),
+            "pictures" => ("pictures-title", say::PICTURES),
+            "courses" => ("courses-title", say::PLANS),
+            "cautions" => ("cautions-title", CAUTIONS),
+            _ => return None,
+        })
+    });
+    let way = |(id, title): (&'static str, &'static str)| {
+        let go = Callback::from(move |event: MouseEvent| {
+            event.prevent_default();
+            page::focus_on(id);
+        });
+        let link = el("a", "").attr("href", Route::Counsel.href());
+        el("li", "").key(id).el(link.pressed(go).text(title))
+    };
+    el("nav", "further-down")
+        .attr("aria-labelledby", "further-down-title")
+        .el(el("p", "")
+            .attr("id", "further-down-title")
+            .text(say::FURTHER_DOWN))
+        .el(el("ul", "").each(sections, way))
 }
 
 fn pictures(report: &Report, currency: Currency) -> Html {

@@ -36,6 +36,17 @@ pub fn focus_heading() {
     }
 }
 
+/// Puts the focus on a heading further down the screen and shows what stands under it.
+pub fn focus_on(id: &str) {
+    let heading = document().and_then(|d| d.get_element_by_id(id));
+    if let Some(heading) = heading.and_then(|h| h.dyn_into::<HtmlElement>().ok()) {
+        // A heading takes the focus only when told that it may.
+        let _ = heading.set_attribute("tabindex", "-1");
+        let _ = heading.focus();
+        heading.scroll_into_view();
+    }
+}
+
 /// What stands in a field or a list now.
 #[must_use]
 pub fn typed_in(id: &str) -> String {

@@ -8,6 +8,9 @@ pub const PURPOSE: &str = "What we would do, how sure that is, and why. You deci
 pub const BESIDE: &str =
     "What could change the answer, what to look at next, and what is gone for good";
 
+/// Over the ways to what stands further down, where the screen is narrow.
+pub const FURTHER_DOWN: &str = "Further down";
+
 // The answer.
 
 pub const REFER: &str = "Let a specialist see it before anything is done.";
