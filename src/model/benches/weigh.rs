@@ -24,20 +24,59 @@ const CASES: [(&str, &str); 3] = [
     ("tray", include_str!("../../../tests/cases/worn_tray.json")),
 ];
 
-fn case(name: &str) -> Case {
+fn draft(name: &str) -> Draft {
     let text = CASES
         .iter()
         .find(|(n, _)| *n == name)
         .map_or("", |(_, text)| *text);
-    Draft::parse(text).unwrap_or_default().read().0
+    Draft::parse(text).unwrap_or_default()
+}
+
+fn case(name: &str) -> Case {
+    draft(name).read().0
+}
+
+/// Weighs records one after the other, each with one change from the one before, as a screen does while
+/// somebody works; once round first, which fills the shared columns.
+fn bench_changes(bencher: divan::Bencher, name: &str, change: fn(&mut Draft, usize)) {
+    let mut draft = draft(name);
+    let cases: Vec<Case> = (0..30)
+        .map(|i| {
+            change(&mut draft, i);
+            draft.read().0
+        })
+        .collect();
+    for case in &cases {
+        let _ = weigh_at_once(case, Vec::new());
+    }
+    let mut next = cases.iter().cycle();
+    bencher.bench_local(|| next.next().map(|case| weigh_at_once(case, Vec::new())));
 }
 
 #[divan::bench(args = ["basket", "teapot", "tray"])]
-fn answer(bencher: divan::Bencher, name: &str) {
-    let case = case(name);
-    // The first call fills the shared columns; a screen pays that once.
-    let _ = weigh_at_once(&case, Vec::new());
-    bencher.bench(|| weigh_at_once(&case, Vec::new()));
+fn answer_after_a_look(bencher: divan::Bencher, name: &str) {
+    bench_changes(bencher, name, |draft, i| {
+        let finding = ["S01", "S02", "M02", "C02", "S05"][i % 5];
+        draft.set_answer(
+            finding,
+            ["seen", "absent", "unsure"][(i % 5 + i / 5) % 3],
+            "",
+        );
+    });
+}
+
+#[divan::bench(args = ["basket", "teapot", "tray"])]
+fn answer_after_a_change_of_bare_metal(bencher: divan::Bencher, name: &str) {
+    bench_changes(bencher, name, |draft, i| {
+        draft.set_part("body", "bleed", &format!("0.{:02}", 2 + 3 * (i % 30)));
+    });
+}
+
+#[divan::bench(args = ["basket", "teapot", "tray"])]
+fn answer_after_a_change_of_the_guess(bencher: divan::Bencher, name: &str) {
+    bench_changes(bencher, name, |draft, i| {
+        draft.set("market.likely", &(300 + i).to_string());
+    });
 }
 
 #[divan::bench(args = ["basket", "teapot", "tray"], sample_count = 10)]
