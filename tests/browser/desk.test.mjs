@@ -52,6 +52,6 @@ browserTest("when it cannot be loaded, what it would have said is missed by name
   await page.getByText(/could not be worked out. Reload the page/).first().waitFor();
   await go("#/look");
   await page.locator("input[value=absent]").first().check();
-  await page.getByText(/Made between about/).first().waitFor();
+  await page.getByText(/made between about/).first().waitFor();
   troubles.length = 0;
 });

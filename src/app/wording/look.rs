@@ -100,11 +100,11 @@ pub fn family(name: &str) -> String {
     capital(name) + ": "
 }
 
-pub const NO_YEAR: &str = "Your answers leave no year in which it could have been made: one of them, or the years told, must be \
-     wrong.";
+pub const NO_YEAR: &str =
+    "Your answers leave no year in which it could have been made: one of them must be wrong.";
 
 pub fn made_between(from: &str, to: &str) -> String {
-    joined(&["Made between about ", from, " and ", to, "."])
+    joined(&["By what shows, made between about ", from, " and ", to, "."])
 }
 
 pub const DOES_NOT_FIT: &str = "Does not fit: ";

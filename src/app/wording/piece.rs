@@ -23,8 +23,8 @@ pub const FORM: [&str; 3] = [
 ];
 pub const HEIGHT: [&str; 3] = ["Height", "Its size tells how much work it would be.", "mm"];
 pub const MADE: &str = "When was it made, as far as somebody has told you?";
-pub const MADE_HINT: &str =
-    "A year you are told narrows what it can be. Leave both open if nobody knows.";
+pub const MADE_HINT: &str = "What you are told is held against what shows; where the two do not fit, we say so. Leave both open if \
+     nobody knows.";
 pub const NOT_BEFORE: [&str; 3] = ["Not before", "", ""];
 pub const NOT_AFTER: [&str; 3] = ["Not after", "", ""];
 pub const SOLDERED: [&str; 2] = [

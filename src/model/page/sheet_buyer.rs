@@ -88,7 +88,11 @@ fn what(paper: &Paper) -> String {
         .as_ref()
         .filter(|_| !paper.too_little())
         .map(|d| words::probably(d.from, d.to));
-    match found.or(told) {
+    let years = match (found, told) {
+        (Some(found), Some(told)) => Some(words::found_and_told(&found, &told)),
+        (found, told) => found.or(told),
+    };
+    match years {
         Some(years) => words::form_and_years(&form, &years),
         None => form,
     }

@@ -31,6 +31,11 @@ pub(crate) fn probably(from: u16, to: u16) -> String {
     format!("probably {from} to {to}")
 }
 
+/// The years as the piece itself shows them, beside those somebody told.
+pub(crate) fn found_and_told(found: &str, told: &str) -> String {
+    format!("{found} by what shows, {told}")
+}
+
 pub(crate) fn form_and_years(form: &str, years: &str) -> String {
     format!("{form}, {years}")
 }

@@ -22,7 +22,9 @@ pub(crate) const WOULD_CHANGE: &str = "What would change it:";
 pub(crate) const WHAT_IT_IS: &str = "What it is";
 
 pub(crate) fn made_between(from: u16, to: u16) -> String {
-    format!("Made between {from} and {to}; 1 in 20 that it is earlier, 1 in 20 that it is later.")
+    format!(
+        "By what shows, made between {from} and {to}; 1 in 20 that it is earlier, 1 in 20 that it is later."
+    )
 }
 
 // What could be done
