@@ -125,6 +125,7 @@ class ShelfKeeping extends HTMLElement {
   #preview;
   #facts;
   #bin;
+  #binHolds = null;
   #place = null;
   #redraw = () => this.#draw();
 
@@ -140,6 +141,7 @@ class ShelfKeeping extends HTMLElement {
     this.#preview = make("div", { class: "preview" });
     this.#facts = make("div");
     this.#bin = make("div");
+    this.#binHolds = null;
     const field = make("div", { class: "field drop" }, [
       make("label", { for: "file" }, "Open a file saved by Leavewell"),
       make("p", { class: "hint", id: "file-hint" }, "A piece or a whole shelf. Choose it, or drop it here. It is read on this device; the file stays as it is."),
@@ -177,8 +179,12 @@ class ShelfKeeping extends HTMLElement {
     const space = await spaceWords();
     if (space) words.push(space);
     this.#facts.replaceChildren(make("h3", {}, "How it is kept"), ...words.map((said) => make("p", {}, said)));
-    const lines = binned().map(({ id, entry, days, text }) => {
-      const name = entry?.name || nameIn(text) || "A piece without a name";
+    const inBin = binned().map(({ id, entry, days, text }) => ({ id, days, name: entry?.name || nameIn(text) || "A piece without a name" }));
+    // Drawn anew only when it holds something else: a question somebody is about to answer stays open.
+    const holds = JSON.stringify(inBin);
+    if (holds === this.#binHolds) return;
+    this.#binHolds = holds;
+    const lines = inBin.map(({ id, days, name }) => {
       const confirm = make("details", { class: "confirm" }, [
         make("summary", { "aria-label": `Remove for good: ${name}` }, "Remove for good"),
         make("p", {}, "It cannot be brought back, and its photos go with it."),
