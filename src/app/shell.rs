@@ -270,8 +270,8 @@ impl App {
     }
 
     /// Whether a change is to be drawn now: when it may not wait, or all that was asked is answered.
-    /// Else it waits so many milliseconds at most for the next answer, and no longer than those
-    /// before it.
+    /// Else it waits so many milliseconds at most for the next answer; the short wait of an answer
+    /// takes the place of a longer one.
     fn draws_now(&mut self, ctx: &Context<Self>, wait: u32) -> bool {
         if wait == 0 || self.awaited.is_empty() {
             return true;

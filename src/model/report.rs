@@ -36,7 +36,7 @@ pub struct Report {
 }
 
 /// Median with the band that holds 8 draws in 10.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Band {
     /// 10th percentile.
     pub p10: f64,

@@ -464,11 +464,6 @@ impl<'a> Solved<'a> {
                     _ => worst(&verdicts).id(),
                 };
                 let text = t.text();
-                let nothing = Band {
-                    p10: 0.0,
-                    p50: 0.0,
-                    p90: 0.0,
-                };
                 OptionReport {
                     treatment: t.id().into(),
                     name: text.name.into(),
@@ -481,7 +476,7 @@ impl<'a> Solved<'a> {
                     who: text.who.into(),
                     reversibility: t.reversibility().code().into(),
                     reversibility_words: t.reversibility().words().into(),
-                    cost: self.draws.cost(t).map_or(nothing, band),
+                    cost: self.draws.cost(t).map_or_else(Band::default, band),
                     quoted: self.case.quote(t).is_some(),
                 }
             })

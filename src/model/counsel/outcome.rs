@@ -221,8 +221,8 @@ struct Side {
     choice: Level,
 }
 
-/// Weighs courses over one sample. What they share is worked out once: the ends they come to, and
-/// what the steps cost together.
+/// Weighs courses over one sample. What they share is worked out once: the ends they come to, what
+/// the steps cost together, what is left after both, and what cleaning and replating leave.
 pub(super) struct Weigher<'a> {
     situation: &'a Situation<'a>,
     draws: &'a Draws,

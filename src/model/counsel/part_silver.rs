@@ -8,7 +8,9 @@ use crate::case::{Case, Part, PartName, Tarnish};
 use crate::facts::Ledger;
 use crate::identity::Kind;
 use crate::maths::{at_least, at_most, probit};
-use crate::silver::{BleedRange, FilmLoss, Layer, bleed_range, film_loss_um, held, measured};
+use crate::silver::{
+    BleedRange, FilmLoss, Layer, bleed_range, film_loss_um, held, measured, shown_share,
+};
 
 /// One part's silver over the sample.
 pub(super) struct PartDraws {
@@ -387,11 +389,6 @@ impl<'a> Wearing<'a> {
         measured(&mut layers, &part.readings, ledger);
         layers
     }
-}
-
-/// The share that shows, as it is reckoned with: something is always covered.
-pub(super) fn shown_share(f: f64) -> f64 {
-    f.clamp(0.0, 0.99)
 }
 
 /// The least bare share that anybody sees.

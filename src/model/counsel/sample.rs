@@ -8,11 +8,11 @@ use std::rc::Rc;
 
 use super::column::Column;
 use super::draws::Before;
-use super::part_silver::shown_share;
 use crate::facts::{Figure, Shape};
 use crate::maths::{
     Beta, SobolBlock, StudentT, TwoPiece, Z5, Z10, pert_shapes, probit, student_of_beta,
 };
+use crate::silver::shown_share;
 use crate::value::Factor;
 
 /// What each dimension draws.

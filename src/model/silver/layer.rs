@@ -140,6 +140,12 @@ impl Layer {
     }
 }
 
+/// A bare share as it is reckoned with: something is always covered.
+#[must_use]
+pub fn shown_share(f: f64) -> f64 {
+    f.clamp(0.0, 0.99)
+}
+
 /// A bare share held off its ends, where a layer has no finite thickness.
 #[must_use]
 pub fn held(f: f64) -> f64 {

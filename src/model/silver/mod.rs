@@ -12,7 +12,7 @@ mod rolled;
 pub use bleed::{BleedRange, bleed_range};
 pub use care::{Habit, bleed_after, years_until};
 pub use chart::{CHART_COLUMNS, CHART_PERCENTS, CHART_ROWS, Grain, chart_cells};
-pub use layer::{Layer, held};
+pub use layer::{Layer, held, shown_share};
 pub use loss::{FilmLoss, film_loss_um};
 pub use measured::{Belief, let_in, measured, reading_error_um};
 pub use point_count::{CountFault, PointCount, exact_interval, point_count};
