@@ -30,13 +30,14 @@ export async function choose(page, locator, text) {
 export async function check(page, group, label) {
   const wanted = group.getByRole("radio", { name: label, exact: true });
   const radios = group.getByRole("radio");
-  const count = await radios.count();
   // Tab enters a group at the checked button, or at the first when none is.
   const isInGroup = () => group.evaluate((element) => element.contains(document.activeElement) && document.activeElement.type === "radio");
   for (let presses = 0; !(await isInGroup()); presses += 1) {
     assert.ok(presses < MOST_TABS, `Tab does not reach ${group}`);
     await page.keyboard.press("Tab");
   }
+  // Counted now that the group is known to be there: the screen may not have been drawn when this began.
+  const count = await radios.count();
   for (let presses = 0; presses <= count; presses += 1) {
     if (await wanted.evaluate((element) => element === document.activeElement)) break;
     await page.keyboard.press("ArrowDown");
