@@ -158,6 +158,13 @@ export async function started(page) {
   }
 }
 
+/** Waits until the pages that go with what was typed last stand on the screen. */
+export async function settled(page) {
+  // A change waits a little before it is drawn; till then nothing says that it is under way.
+  await page.waitForTimeout(50);
+  await page.waitForFunction(() => [...document.querySelectorAll(".leaf")].every((it) => it.getAttribute("aria-busy") === "false"));
+}
+
 /** Fails on any breach of WCAG 2.2 A or AA that axe finds, naming the elements. */
 export async function checkPageAccess(page, what) {
   const { violations } = await new AxeBuilder({ page })

@@ -2,7 +2,7 @@
 
 import assert from "node:assert/strict";
 import { readFile } from "node:fs/promises";
-import { browserTest } from "./harness.mjs";
+import { browserTest, settled } from "./harness.mjs";
 
 const TEAPOT = /Open a copy of: The teapot for every day/;
 const DEFERRAL = "They decide, not this tool.";
@@ -128,7 +128,7 @@ browserTest("the bench and the treatments answer, and nonsense is met with a wor
   await field.waitFor({ timeout: 30_000 });
   for (const typed of ["0", "-3", "1e999", "abc", "0,8"]) {
     await field.fill(typed);
-    await page.waitForFunction(() => [...document.querySelectorAll(".leaf")].every((it) => it.getAttribute("aria-busy") === "false"));
+    await settled(page);
     assert.equal(await field.inputValue(), typed);
     assert.doesNotMatch(await page.locator("#main").innerText(), /NaN|\binf\b|undefined/);
   }
@@ -151,7 +151,6 @@ browserTest("how far heat gets is drawn on the piece, with all its numbers in a 
   await go("#/bench");
   const drawing = page.locator(".heat-piece");
   await drawing.waitFor({ timeout: 30_000 });
-  const settled = () => page.waitForFunction(() => [...document.querySelectorAll(".leaf")].every((it) => it.getAttribute("aria-busy") === "false"));
   const joint = () => page.locator(".heat-joint").evaluate((it) => [it.getAttribute("cx"), it.getAttribute("cy")].join(" "));
   const places = new Set();
   for (const part of ["spout", "foot", "handle"]) {
@@ -173,7 +172,7 @@ browserTest("how far heat gets is drawn on the piece, with all its numbers in a 
   ]) {
     const field = page.locator(`[id='${path}']`);
     await field.fill(typed);
-    await settled();
+    await settled(page);
     const markup = await drawing.evaluate((it) => it.outerHTML);
     assert.doesNotMatch(markup, /NaN|Infinity|undefined/, `${path} ${typed}`);
     const { frame, words } = await drawing.evaluate((it) => {
