@@ -34,6 +34,8 @@ mod plating;
 mod sales;
 #[path = "published/silver.rs"]
 mod silver;
+#[path = "published/stock.rs"]
+mod stock;
 #[path = "published/value.rs"]
 mod value;
 

@@ -1,5 +1,5 @@
 //! Decision analysis on plain numbers: trees rolled back, what knowing is worth, keeping a choice
-//! open, weights, attitude to risk, and which input matters.
+//! open, weights, attitude to risk, which input matters, and what to do with a whole stock.
 //!
 //! Nothing here knows of silver. Invariants: every function is total (odd input has a defined
 //! answer, never a panic or NaN from finite input), and ties go to what was named first.
@@ -9,6 +9,7 @@ pub mod option;
 pub mod risk;
 pub mod sensitivity;
 pub mod stages;
+pub mod stock;
 pub mod tree;
 pub mod weights;
 

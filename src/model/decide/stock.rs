@@ -1,0 +1,777 @@
+//! Choosing over a stock: one thing to do with each piece, for the greatest gain within budgets.
+//!
+//! The multiple-choice knapsack with one budget or more, and with needs: a choice for one piece that
+//! asks for a choice for another. Bounds come from putting prices on the budgets (Lagrange multipliers;
+//! Fisher 1981, Management Science 27:1; for this problem Sinha & Zoltners 1979, Operations Research
+//! 27:503): at any prices, the best each piece brings net of what it uses, and the budgets at their price,
+//! is at least the optimum. What the bound shows cannot be part of anything better is left out; the rest
+//! is searched piece by piece, and of partial selections only those are kept that no other beats in gain
+//! and in every budget.
+
+use super::TIE;
+use crate::small::sort_short;
+
+/// How many partial selections are held after each piece before the least promising are let go. What was
+/// let go shows in the bound.
+pub const MOST_HELD: usize = 10_000;
+
+/// How many steps from a partial selection to a longer one are tried at most, as a rule: where many
+/// choices stay open, fewer partial selections are held, so that the answer is not long in coming.
+const MOST_TRIED: usize = 2_000_000;
+
+/// More needs than this are not taken: each takes two bits of what a partial selection remembers.
+pub const MOST_NEEDS: usize = 60;
+
+/// One thing that can be done with a piece.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Choice<const K: usize> {
+    /// What it brings.
+    pub gain: f64,
+    /// What it takes of each budget, >= 0.
+    pub uses: [f64; K],
+    /// How much choice it leaves for later: of what is equal otherwise, the greater is chosen.
+    pub keeps: f64,
+}
+
+/// A piece takes one of `choices` only if the piece `of` takes one of `one_of`. Places count from 0.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Need {
+    /// The piece that needs.
+    pub piece: usize,
+    /// Its choices that need.
+    pub choices: Vec<usize>,
+    /// The piece that is needed.
+    pub of: usize,
+    /// Its choices that meet the need.
+    pub one_of: Vec<usize>,
+}
+
+/// One choice for each piece, and how good it is.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Selection<const K: usize> {
+    /// For each piece, the place of its choice.
+    pub picks: Vec<usize>,
+    /// What all of it brings.
+    pub gain: f64,
+    /// What all of it takes of each budget.
+    pub uses: [f64; K],
+    /// No selection brings more than this. Equal to `gain` where the search was complete.
+    pub bound: f64,
+    /// What one unit more of each budget would bring at most, by the prices of the bound: a shadow price.
+    pub prices: [f64; K],
+}
+
+impl<const K: usize> Selection<K> {
+    /// Whether nothing can be better.
+    #[must_use]
+    pub fn is_best(&self) -> bool {
+        self.bound <= self.gain + slack(self.gain)
+    }
+}
+
+/// The selection with the greatest gain within `limits` (infinite where there is none): on a tie the one
+/// that takes less of the first budget, then the one that leaves more choice for later.
+///
+/// The first choice of a piece is doing nothing: it uses nothing and needs nothing. `None` when one of
+/// them does, when a piece has no choice, when a number is not finite or a use below 0, when a need names
+/// what is not there, or when there are more than [`MOST_NEEDS`] needs. `held` is how many partial
+/// selections are held at most; see [`MOST_HELD`].
+#[must_use]
+pub fn select<const K: usize>(
+    pieces: &[Vec<Choice<K>>],
+    needs: &[Need],
+    limits: [f64; K],
+    held: usize,
+) -> Option<Selection<K>> {
+    if !is_sound(pieces, needs, &limits) {
+        return None;
+    }
+    let stock = Stock::new(pieces, needs, limits);
+    let mut best = stock.begun();
+    // A narrow search first: what it finds narrows the wide one.
+    let mut open = 0.0_f64;
+    for held in [held.min(200), held.max(1)] {
+        open = stock.search(&mut best, held);
+        if open <= best.gain + slack(best.gain) {
+            break;
+        }
+    }
+    best.bound = open.max(best.gain).min(stock.bound().max(best.gain));
+    best.prices = stock.prices[0];
+    Some(best)
+}
+
+fn is_sound<const K: usize>(pieces: &[Vec<Choice<K>>], needs: &[Need], limits: &[f64; K]) -> bool {
+    let choice_is_sound =
+        |c: &Choice<K>| c.gain.is_finite() && c.uses.iter().all(|u| u.is_finite() && *u >= 0.0);
+    let known = |piece: usize, choices: &[usize]| {
+        let of = pieces.get(piece).map_or(0, Vec::len);
+        choices.iter().all(|c| *c < of)
+    };
+    pieces.iter().all(|choices| {
+        choices.iter().all(choice_is_sound)
+            && choices
+                .first()
+                .is_some_and(|c| c.uses.iter().all(|u| *u <= 0.0))
+    }) && limits.iter().all(|l| *l >= 0.0)
+        && needs.len() <= MOST_NEEDS
+        && needs.iter().all(|n| {
+            n.piece != n.of
+                && known(n.piece, &n.choices)
+                && known(n.of, &n.one_of)
+                && n.of < pieces.len()
+                && !n.choices.contains(&0)
+        })
+}
+
+/// Gains nearer than this are equal.
+fn slack(gain: f64) -> f64 {
+    1e3 * TIE * gain.abs().max(1.0)
+}
+
+/// The pieces with what the bounds need to know of them.
+struct Stock<'a, const K: usize> {
+    pieces: &'a [Vec<Choice<K>>],
+    needs: &'a [Need],
+    limits: [f64; K],
+    /// The choices of each piece that no other of its choices beats.
+    kept: Vec<Vec<usize>>,
+    /// Prices on the budgets, each with its bound: first the lowest bound found, then with a price on
+    /// one budget alone, then without any.
+    prices: Vec<[f64; K]>,
+    bounds: Vec<f64>,
+}
+
+impl<'a, const K: usize> Stock<'a, K> {
+    fn new(pieces: &'a [Vec<Choice<K>>], needs: &'a [Need], mut limits: [f64; K]) -> Self {
+        for (k, limit) in limits.iter_mut().enumerate() {
+            let most =
+                |choices: &Vec<Choice<K>>| choices.iter().map(|c| c.uses[k]).fold(0.0, f64::max);
+            // No more than all of it can be used, and sums of the same numbers may round differently.
+            let all: f64 = pieces.iter().map(most).sum();
+            *limit = limit.min(all * 2.0 + 1.0);
+            *limit += slack(*limit);
+        }
+        let named = |piece: usize, choice: usize| {
+            needs.iter().any(|n| {
+                (n.piece == piece && n.choices.contains(&choice))
+                    || (n.of == piece && n.one_of.contains(&choice))
+            })
+        };
+        let kept = pieces
+            .iter()
+            .enumerate()
+            .map(|(piece, choices)| {
+                (0..choices.len())
+                    .filter(|c| {
+                        let fits = (0..K).all(|k| choices[*c].uses[k] <= limits[k]);
+                        let beaten = |o: usize| {
+                            beats(&choices[o], &choices[*c])
+                                && (o < *c || !beats(&choices[*c], &choices[o]))
+                        };
+                        *c == 0 || (fits && (named(piece, *c) || !(0..choices.len()).any(beaten)))
+                    })
+                    .collect()
+            })
+            .collect();
+        let mut stock = Self {
+            pieces,
+            needs,
+            limits,
+            kept,
+            prices: Vec::new(),
+            bounds: Vec::new(),
+        };
+        stock.price();
+        stock
+    }
+
+    /// The best place of a piece at these prices, and what it brings net of what it uses.
+    fn best_at(&self, piece: usize, prices: &[f64; K]) -> (usize, f64) {
+        let choices = &self.pieces[piece];
+        let mut top = (0, f64::NEG_INFINITY);
+        for c in &self.kept[piece] {
+            let net = choices[*c].net(prices);
+            if net > top.1 {
+                top = (*c, net);
+            }
+        }
+        top
+    }
+
+    /// The bound at these prices, and what is left of each budget there.
+    fn bound_at(&self, prices: &[f64; K]) -> (f64, [f64; K]) {
+        let mut left = self.limits;
+        let mut bound: f64 = prices.iter().zip(&self.limits).map(|(p, l)| p * l).sum();
+        for piece in 0..self.pieces.len() {
+            let (choice, net) = self.best_at(piece, prices);
+            bound += net;
+            for (left, used) in left.iter_mut().zip(&self.pieces[piece][choice].uses) {
+                *left -= used;
+            }
+        }
+        (bound, left)
+    }
+
+    /// Looks for the prices with the lowest bound: one budget after the other by halving, then small
+    /// steps against what is left over. Any prices give a true bound, so that where this stops changes
+    /// how long the search takes and not what it finds.
+    fn price(&mut self) {
+        let mut sets: Vec<[f64; K]> = Vec::new();
+        let mut together = [0.0; K];
+        for _ in 0..4 {
+            for k in 0..K {
+                self.price_one(&mut together, k);
+            }
+        }
+        let (mut low, mut left) = self.bound_at(&together);
+        let mut at = together;
+        let mut reach = 1.0;
+        for _ in 0..80 {
+            let size: f64 = left.iter().map(|l| l * l).sum();
+            if size <= 0.0 {
+                break;
+            }
+            // A twentieth of the bound is farther than any step needs to go.
+            let step = reach * 0.05 * low.abs() / size;
+            for (price, left) in at.iter_mut().zip(&left) {
+                *price = (*price - step * left).max(0.0);
+            }
+            let (bound, now) = self.bound_at(&at);
+            left = now;
+            if bound < low {
+                (low, together) = (bound, at);
+            } else {
+                reach *= 0.9;
+            }
+        }
+        sets.push(together);
+        if K > 1 {
+            for k in 0..K {
+                let mut alone = [0.0; K];
+                self.price_one(&mut alone, k);
+                sets.push(alone);
+            }
+        }
+        sets.push([0.0; K]);
+        self.bounds = sets.iter().map(|s| self.bound_at(s).0).collect();
+        self.prices = sets;
+    }
+
+    /// The price of one budget with the lowest bound, the others as they are: the bound falls with the
+    /// price as long as more would be used than there is.
+    fn price_one(&self, prices: &mut [f64; K], k: usize) {
+        prices[k] = 0.0;
+        if self.bound_at(prices).1[k] >= 0.0 {
+            return;
+        }
+        let steepest = self.pieces.iter().flatten().map(|c| {
+            if c.uses[k] > 0.0 {
+                c.gain.abs() / c.uses[k]
+            } else {
+                0.0
+            }
+        });
+        let (mut low, mut high) = (0.0, 2.0 * steepest.fold(0.0, f64::max));
+        for _ in 0..48 {
+            prices[k] = 0.5 * (low + high);
+            if self.bound_at(prices).1[k] >= 0.0 {
+                high = prices[k];
+            } else {
+                low = prices[k];
+            }
+        }
+        prices[k] = high;
+    }
+
+    fn bound(&self) -> f64 {
+        self.bounds.iter().copied().fold(f64::INFINITY, f64::min)
+    }
+
+    /// A selection to begin with: what the prices choose, at prices raised until it fits, then better
+    /// choices one piece at a time.
+    fn begun(&self) -> Selection<K> {
+        let mut picks = vec![0; self.pieces.len()];
+        let mut raise = 1.0;
+        for _ in 0..60 {
+            let prices = self.prices[0].map(|p| p * raise);
+            for (piece, pick) in picks.iter_mut().enumerate() {
+                *pick = self.best_at(piece, &prices).0;
+            }
+            self.meet_needs(&mut picks);
+            if self.fits(&self.used(&picks)) {
+                break;
+            }
+            raise *= 1.15;
+        }
+        if !self.fits(&self.used(&picks)) {
+            picks.fill(0);
+        }
+        self.improve(&mut picks);
+        self.selection(picks)
+    }
+
+    /// Whoever needs what is not chosen does nothing.
+    fn meet_needs(&self, picks: &mut [usize]) {
+        while let Some(broken) = self
+            .needs
+            .iter()
+            .find(|n| n.choices.contains(&picks[n.piece]) && !n.one_of.contains(&picks[n.of]))
+        {
+            picks[broken.piece] = 0;
+        }
+    }
+
+    fn meets_needs(&self, picks: &[usize]) -> bool {
+        self.needs
+            .iter()
+            .all(|n| !n.choices.contains(&picks[n.piece]) || n.one_of.contains(&picks[n.of]))
+    }
+
+    fn improve(&self, picks: &mut [usize]) {
+        let mut used = self.used(picks);
+        for _ in 0..8 {
+            let mut better = false;
+            for piece in 0..picks.len() {
+                for choice in &self.kept[piece] {
+                    let was = picks[piece];
+                    let (old, new) = (&self.pieces[piece][was], &self.pieces[piece][*choice]);
+                    let then: [f64; K] =
+                        std::array::from_fn(|k| used[k] - old.uses[k] + new.uses[k]);
+                    if new.gain <= old.gain || !self.fits(&then) {
+                        continue;
+                    }
+                    picks[piece] = *choice;
+                    if self.meets_needs(picks) {
+                        used = then;
+                        better = true;
+                    } else {
+                        picks[piece] = was;
+                    }
+                }
+            }
+            if !better {
+                return;
+            }
+        }
+    }
+
+    fn used(&self, picks: &[usize]) -> [f64; K] {
+        let mut used = [0.0; K];
+        for (choices, pick) in self.pieces.iter().zip(picks) {
+            add(&mut used, &choices[*pick].uses);
+        }
+        used
+    }
+
+    fn fits(&self, used: &[f64; K]) -> bool {
+        used.iter().zip(&self.limits).all(|(u, l)| u <= l)
+    }
+
+    fn selection(&self, picks: Vec<usize>) -> Selection<K> {
+        let chosen = || self.pieces.iter().zip(&picks).map(|(c, pick)| &c[*pick]);
+        Selection {
+            gain: chosen().map(|c| c.gain).sum(),
+            uses: self.used(&picks),
+            bound: f64::INFINITY,
+            prices: [0.0; K],
+            picks,
+        }
+    }
+
+    /// Searches for something better than `best`, and puts it there. Returns what the partial selections
+    /// that were let go could have come to at most.
+    fn search(&self, best: &mut Selection<K>, held: usize) -> f64 {
+        let rest = Rest::new(self, best.gain);
+        let tried: usize = rest.choices.iter().map(Vec::len).sum();
+        let held = held.min((MOST_TRIED / tried.max(1)).max(50));
+        let mut trail = Trail::default();
+        let mut partials = vec![rest.begun];
+        let mut found = Found::of(self, best);
+        let mut open = f64::NEG_INFINITY;
+        found.look_at(self, &rest, 0, &rest.begun);
+        for (stage, piece) in rest.order.iter().enumerate() {
+            let mut longer = Vec::new();
+            for partial in &partials {
+                for choice in &rest.choices[stage] {
+                    let Some(pending) = self.pending(partial, (*piece, *choice), &rest, stage)
+                    else {
+                        continue;
+                    };
+                    let next = partial.with(&self.pieces[*piece][*choice], *choice, pending);
+                    let promise = rest.at_most(self, stage + 1, &next);
+                    if self.fits(&next.uses) && promise >= found.gain - slack(found.gain) {
+                        longer.push(next);
+                    }
+                }
+            }
+            partials = unbeaten(longer);
+            if partials.len() > held {
+                let least =
+                    most_promising(&mut partials, held, |p| rest.at_most(self, stage + 1, p));
+                open = open.max(least);
+            }
+            for partial in &mut partials {
+                partial.at = trail.note(partial.at, *piece, partial.choice);
+                found.look_at(self, &rest, stage + 1, partial);
+            }
+        }
+        if let Some((at, stage)) = found.at {
+            let mut picks = rest.picks.clone();
+            for piece in &rest.order[stage..] {
+                picks[*piece] = rest.best[*piece];
+            }
+            for (piece, choice) in trail.back_from(at) {
+                picks[piece] = choice;
+            }
+            *best = self.selection(picks);
+        }
+        open
+    }
+
+    /// What is still to be seen of the needs once this piece has this choice; `None` when one is broken.
+    fn pending(
+        &self,
+        before: &Partial<K>,
+        (piece, choice): (usize, usize),
+        rest: &Rest<K>,
+        stage: usize,
+    ) -> Option<u128> {
+        let mut pending = before.pending;
+        for (n, need) in self.needs.iter().enumerate() {
+            let (takes, meets) = (1_u128 << (2 * n), 2_u128 << (2 * n));
+            if need.piece == piece && need.choices.contains(&choice) {
+                pending |= takes;
+            }
+            if need.of == piece && need.one_of.contains(&choice) {
+                pending |= meets;
+            }
+            if rest.seen_by[n] <= stage {
+                if pending & takes != 0 && pending & meets == 0 {
+                    return None;
+                }
+                pending &= !(takes | meets);
+            }
+        }
+        Some(pending)
+    }
+}
+
+/// What is left to search once the bounds have spoken, and what it can bring at most.
+struct Rest<const K: usize> {
+    /// The pieces that are open, those with needs first.
+    order: Vec<usize>,
+    /// Their choices that may still be part of something better.
+    choices: Vec<Vec<usize>>,
+    /// The best choice of every piece at the prices, and the choice of those that are not open.
+    best: Vec<usize>,
+    picks: Vec<usize>,
+    /// What the pieces that are not open bring and use.
+    begun: Partial<K>,
+    /// `[prices][stage]`: what the open pieces from there on bring at most, net.
+    net_from: Vec<Vec<f64>>,
+    /// `[stage]`: gain, uses and choice kept of the best choices from there on.
+    best_from: Vec<(f64, [f64; K], f64)>,
+    /// The stage after which all needs are settled, and for each need the stage that settles it.
+    settled: usize,
+    seen_by: Vec<usize>,
+}
+
+impl<const K: usize> Rest<K> {
+    fn new(stock: &Stock<K>, to_beat: f64) -> Self {
+        let n = stock.pieces.len();
+        let in_need = |piece: usize| {
+            stock
+                .needs
+                .iter()
+                .any(|n| n.piece == piece || n.of == piece)
+        };
+        let mut best = vec![0; n];
+        let mut picks = vec![0; n];
+        let mut open: Vec<(usize, Vec<usize>, f64)> = Vec::new();
+        let mut begun = Partial {
+            gain: 0.0,
+            uses: [0.0; K],
+            keeps: 0.0,
+            at: 0,
+            choice: 0,
+            pending: 0,
+        };
+        for piece in 0..n {
+            let tops: Vec<(usize, f64)> = stock
+                .prices
+                .iter()
+                .map(|prices| stock.best_at(piece, prices))
+                .collect();
+            best[piece] = tops[0].0;
+            let choices = &stock.pieces[piece];
+            // What the whole may still come to if this piece must take this choice.
+            let at_most = |choice: usize| {
+                let each = stock.prices.iter().zip(&stock.bounds).zip(&tops);
+                each.map(|((prices, bound), top)| bound - (top.1 - choices[choice].net(prices)))
+                    .fold(f64::INFINITY, f64::min)
+            };
+            let still: Vec<usize> = stock.kept[piece]
+                .iter()
+                .copied()
+                .filter(|c| at_most(*c) >= to_beat - slack(to_beat))
+                .collect();
+            if still.len() == 1 && !in_need(piece) {
+                picks[piece] = still[0];
+                begun = begun.with(&choices[still[0]], 0, 0);
+            } else {
+                // How much the second best falls behind: what differs most is settled first.
+                let behind = |c: &usize| tops[0].1 - choices[*c].net(&stock.prices[0]);
+                let (mut first, mut second) = (f64::INFINITY, f64::INFINITY);
+                for by in still.iter().map(behind) {
+                    second = second.min(by.max(first));
+                    first = first.min(by);
+                }
+                open.push((piece, still, second));
+            }
+        }
+        sort_short(&mut open, |a, b| {
+            in_need(b.0)
+                .cmp(&in_need(a.0))
+                .then(b.2.total_cmp(&a.2))
+                .then(a.0.cmp(&b.0))
+        });
+        let order: Vec<usize> = open.iter().map(|o| o.0).collect();
+        let seen_by: Vec<usize> = stock
+            .needs
+            .iter()
+            .map(|n| {
+                let stage = |p: usize| order.iter().position(|o| *o == p).unwrap_or(0);
+                stage(n.piece).max(stage(n.of))
+            })
+            .collect();
+        let stages = order.len();
+        let mut net_from = vec![vec![0.0; stages + 1]; stock.prices.len()];
+        let mut best_from = vec![(0.0, [0.0; K], 0.0); stages + 1];
+        for stage in (0..stages).rev() {
+            let (piece, still, _) = &open[stage];
+            let choices = &stock.pieces[*piece];
+            for (from, prices) in net_from.iter_mut().zip(&stock.prices) {
+                let top = still.iter().map(|c| choices[*c].net(prices));
+                from[stage] = from[stage + 1] + top.fold(f64::NEG_INFINITY, f64::max);
+            }
+            let chosen = &choices[best[*piece]];
+            let mut after = best_from[stage + 1];
+            after.0 += chosen.gain;
+            add(&mut after.1, &chosen.uses);
+            after.2 += chosen.keeps;
+            best_from[stage] = after;
+        }
+        Self {
+            settled: seen_by.iter().map(|s| s + 1).max().unwrap_or(0),
+            choices: open.into_iter().map(|o| o.1).collect(),
+            order,
+            best,
+            picks,
+            begun,
+            net_from,
+            best_from,
+            seen_by,
+        }
+    }
+
+    /// What a partial selection can come to at most, with the pieces from this stage on still open.
+    fn at_most(&self, stock: &Stock<K>, stage: usize, partial: &Partial<K>) -> f64 {
+        let each = stock.prices.iter().zip(&self.net_from);
+        each.map(|(prices, from)| {
+            let left: f64 = (0..K)
+                .map(|k| prices[k] * (stock.limits[k] - partial.uses[k]))
+                .sum();
+            partial.gain + left + from[stage]
+        })
+        .fold(f64::INFINITY, f64::min)
+    }
+}
+
+/// Choices for the open pieces up to some stage.
+#[derive(Clone, Copy)]
+struct Partial<const K: usize> {
+    gain: f64,
+    uses: [f64; K],
+    keeps: f64,
+    /// Where its choices are noted, but for the last, which stands beside it till it is noted.
+    at: usize,
+    choice: usize,
+    /// Two bits for each need not settled yet: that it was made, and that it is met.
+    pending: u128,
+}
+
+impl<const K: usize> Partial<K> {
+    fn with(&self, made: &Choice<K>, choice: usize, pending: u128) -> Self {
+        let mut longer = Self {
+            gain: self.gain + made.gain,
+            keeps: self.keeps + made.keeps,
+            choice,
+            pending,
+            ..*self
+        };
+        add(&mut longer.uses, &made.uses);
+        longer
+    }
+}
+
+/// Who chose what after whom.
+#[derive(Default)]
+struct Trail(Vec<(usize, usize, usize)>);
+
+impl Trail {
+    /// Notes a choice after that at `before`; 0 is the beginning.
+    fn note(&mut self, before: usize, piece: usize, choice: usize) -> usize {
+        self.0.push((before, piece, choice));
+        self.0.len()
+    }
+
+    fn back_from(&self, at: usize) -> Vec<(usize, usize)> {
+        let mut found = Vec::new();
+        let mut at = at;
+        while at > 0 {
+            let (before, piece, choice) = self.0[at - 1];
+            found.push((piece, choice));
+            at = before;
+        }
+        found
+    }
+}
+
+/// The best whole selection so far.
+struct Found<const K: usize> {
+    gain: f64,
+    uses: [f64; K],
+    keeps: f64,
+    /// Where its choices are noted and up to which stage; `None` while it is the one there was.
+    at: Option<(usize, usize)>,
+}
+
+impl<const K: usize> Found<K> {
+    fn of(stock: &Stock<K>, best: &Selection<K>) -> Self {
+        let picks = stock.pieces.iter().zip(&best.picks);
+        Self {
+            gain: best.gain,
+            uses: best.uses,
+            keeps: picks.map(|(c, pick)| c[*pick].keeps).sum(),
+            at: None,
+        }
+    }
+
+    /// Takes a partial selection with the best choices after it, if that fits and is better.
+    fn look_at(&mut self, stock: &Stock<K>, rest: &Rest<K>, stage: usize, partial: &Partial<K>) {
+        let (after_gain, after_uses, after_keeps) = &rest.best_from[stage];
+        let mut uses = partial.uses;
+        add(&mut uses, after_uses);
+        if stage < rest.settled || !stock.fits(&uses) {
+            return;
+        }
+        let gain = partial.gain + after_gain;
+        let keeps = partial.keeps + after_keeps;
+        let apart = slack(self.gain);
+        let first = |uses: &[f64; K]| uses.first().copied().unwrap_or(0.0);
+        let better = if (gain - self.gain).abs() > apart {
+            gain > self.gain
+        } else if (first(&uses) - first(&self.uses)).abs() > slack(first(&uses)) {
+            first(&uses) < first(&self.uses)
+        } else {
+            keeps > self.keeps + TIE
+        };
+        if better {
+            (self.gain, self.uses, self.keeps) = (gain, uses, keeps);
+            self.at = Some((partial.at, stage));
+        }
+    }
+}
+
+/// Keeps so many of those that promise most, and returns the most that one let go promises. Which ones is
+/// found by halving the range of promises, so that they stay in their order.
+fn most_promising<const K: usize>(
+    partials: &mut Vec<Partial<K>>,
+    held: usize,
+    promise: impl Fn(&Partial<K>) -> f64,
+) -> f64 {
+    let each: Vec<f64> = partials.iter().map(promise).collect();
+    let mut low = each.iter().copied().fold(f64::INFINITY, f64::min);
+    let mut high = each.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+    // More than `held` promise at least `low`, and at most that many more than `high`.
+    for _ in 0..60 {
+        let middle = f64::midpoint(low, high);
+        if each.iter().filter(|p| **p >= middle).count() > held {
+            low = middle;
+        } else {
+            high = middle;
+        }
+    }
+    let above = each.iter().filter(|p| **p >= high && high > low).count();
+    let (mut room, mut least) = (held.saturating_sub(above), f64::NEG_INFINITY);
+    let mut promises = each.into_iter();
+    partials.retain(|_| {
+        let promise = promises.next().unwrap_or(f64::NEG_INFINITY);
+        if promise >= high && high > low {
+            return true;
+        }
+        let kept = promise >= low && room > 0;
+        if kept {
+            room -= 1;
+        } else {
+            least = least.max(promise);
+        }
+        kept
+    });
+    least
+}
+
+/// Those that no other with the same needs pending beats. For more than two budgets all of them: there
+/// the bound alone has to do.
+fn unbeaten<const K: usize>(mut partials: Vec<Partial<K>>) -> Vec<Partial<K>> {
+    if K > 2 {
+        return partials;
+    }
+    let used = |p: &Partial<K>, k: usize| p.uses.get(k).copied().unwrap_or(0.0);
+    partials.sort_unstable_by(|a, b| {
+        a.pending
+            .cmp(&b.pending)
+            .then(b.gain.total_cmp(&a.gain))
+            .then(used(a, 0).total_cmp(&used(b, 0)))
+            .then(used(a, 1).total_cmp(&used(b, 1)))
+            .then(b.keeps.total_cmp(&a.keeps))
+            .then(a.at.cmp(&b.at))
+    });
+    let mut kept: Vec<Partial<K>> = Vec::new();
+    // Of those kept with these needs: rising in the first budget, falling in the second.
+    let mut stairs: Vec<(f64, f64)> = Vec::new();
+    for partial in partials {
+        if kept.last().is_some_and(|k| k.pending != partial.pending) {
+            stairs.clear();
+        }
+        let (first, second) = (used(&partial, 0), used(&partial, 1));
+        let after = stairs.partition_point(|s| s.0 <= first);
+        if after > 0 && stairs[after - 1].1 <= second {
+            continue;
+        }
+        let gone = stairs[after..].iter().take_while(|s| s.1 >= second).count();
+        stairs.splice(after..after + gone, [(first, second)]);
+        kept.push(partial);
+    }
+    kept
+}
+
+impl<const K: usize> Choice<K> {
+    /// What it brings less what it uses at these prices.
+    fn net(&self, prices: &[f64; K]) -> f64 {
+        let used: f64 = self.uses.iter().zip(prices).map(|(u, p)| u * p).sum();
+        self.gain - used
+    }
+}
+
+/// Whether one choice is at least as good as another in everything.
+fn beats<const K: usize>(a: &Choice<K>, b: &Choice<K>) -> bool {
+    a.gain >= b.gain && a.keeps >= b.keeps && a.uses.iter().zip(&b.uses).all(|(a, b)| a <= b)
+}
+
+fn add<const K: usize>(sum: &mut [f64; K], more: &[f64; K]) {
+    for (sum, more) in sum.iter_mut().zip(more) {
+        *sum += more;
+    }
+}
