@@ -6,10 +6,12 @@
 mod random;
 
 use leavewell_model::case::{Answer, Case, Goal, Part, PartName, Seen};
+use leavewell_model::counsel::offer::offer;
 use leavewell_model::counsel::weigh_at_once;
+use leavewell_model::decide::stock::{Choice, MOST_HELD, Need, select};
 use leavewell_model::facts::{Ledger, findings};
 use leavewell_model::identity::{Family, Kind, with_interval};
-use leavewell_model::report::{CourseReport, Report};
+use leavewell_model::report::{CourseReport, Report, Text};
 use leavewell_model::silver::{FilmLoss, Layer, bleed_range, film_loss_um};
 use leavewell_model::value::Fees;
 use leavewell_model::{Draft, weigh_json};
@@ -385,6 +387,117 @@ proptest! {
         prop_assert!(fees.net(hammer) <= hammer);
         prop_assert!(fees.expected(hammer) <= fees.net(hammer) + 1e-9);
         prop_assert!(fees.net(hammer + 1.0) >= fees.net(hammer));
+    }
+}
+
+proptest! {
+    #![proptest_config(config(CASES))]
+
+    #[test]
+    fn a_shelf_is_offered_what_the_counsel_stands_by(tape in tapes()) {
+        let case = random_case(tape);
+        let report = weighed(&case);
+        let offer = offer(&case);
+        let ids = |steps: &[Text]| -> Vec<String> {
+            let said = steps.iter().map(|step| step.get().to_owned());
+            said.filter(|id| id != "T00").collect()
+        };
+        let advised = &offer.choices[offer.advised];
+        prop_assert_eq!(ids(&advised.steps), ids(&report.counsel.steps));
+        prop_assert!(offer.choices[0].steps.is_empty());
+        prop_assert_eq!((offer.choices[0].gain, offer.choices[0].cost, offer.choices[0].hours), (0.0, 0.0, 0.0));
+        for choice in &offer.choices {
+            prop_assert!(choice.gain.is_finite() && choice.gain <= advised.gain.max(0.0) + 1e-9);
+            prop_assert!(choice.cost.is_finite() && choice.cost >= 0.0 && choice.hours >= 0.0);
+            check_share("choice kept", choice.keeps);
+            let course = report.courses.iter().find(|c| ids(&c.steps) == ids(&choice.steps));
+            prop_assert!(course.is_some_and(|c| c.barred.is_empty()), "{}", choice.name);
+        }
+    }
+}
+
+/// A random stock: for each piece gains, money and hours of what can be done beside nothing.
+fn stocks() -> impl Strategy<Value = Vec<Vec<(u32, u32, u32)>>> {
+    let choices = proptest::collection::vec((0_u32..400, 0_u32..300, 0_u32..16), 0..4);
+    proptest::collection::vec(choices, 1..7)
+}
+
+fn stock_of(numbers: &[Vec<(u32, u32, u32)>]) -> Vec<Vec<Choice<2>>> {
+    let made = |(gain, money, hours): &(u32, u32, u32)| Choice {
+        gain: f64::from(*gain),
+        uses: [f64::from(*money), 0.5 * f64::from(*hours)],
+        keeps: 0.0,
+    };
+    let nothing = made(&(0, 0, 0));
+    let of = |piece: &Vec<_>| {
+        std::iter::once(nothing)
+            .chain(piece.iter().map(made))
+            .collect()
+    };
+    numbers.iter().map(of).collect()
+}
+
+/// The greatest gain of all selections, each tried.
+fn by_trying_all(pieces: &[Vec<Choice<2>>], needs: &[Need], limits: [f64; 2]) -> f64 {
+    let count: usize = pieces.iter().map(Vec::len).product();
+    let mut best = 0.0_f64;
+    for mut at in 0..count {
+        let picks: Vec<usize> = pieces
+            .iter()
+            .map(|choices| {
+                let pick = at % choices.len();
+                at /= choices.len();
+                pick
+            })
+            .collect();
+        let chosen = || {
+            pieces
+                .iter()
+                .zip(&picks)
+                .map(|(choices, pick)| &choices[*pick])
+        };
+        let fits = (0..2).all(|k| chosen().map(|c| c.uses[k]).sum::<f64>() <= limits[k]);
+        let met =
+            |n: &Need| !n.choices.contains(&picks[n.piece]) || n.one_of.contains(&picks[n.of]);
+        if fits && needs.iter().all(met) {
+            best = best.max(chosen().map(|c| c.gain).sum());
+        }
+    }
+    best
+}
+
+proptest! {
+    #![proptest_config(config(400))]
+
+    #[test]
+    fn no_selection_from_a_stock_beats_the_one_found(
+        numbers in stocks(),
+        pairs in proptest::collection::vec((0_usize..6, 0_usize..6), 0..4),
+        money in 0_u32..900,
+        hours in 0_u32..40,
+    ) {
+        let pieces = stock_of(&numbers);
+        // Work on one piece only with work on the other.
+        let work = |piece: usize| (1..pieces[piece].len()).collect::<Vec<_>>();
+        let needs: Vec<Need> = pairs
+            .into_iter()
+            .map(|(a, b)| (a % pieces.len(), b % pieces.len()))
+            .filter(|(a, b)| a != b)
+            .map(|(piece, of)| Need { piece, choices: work(piece), of, one_of: work(of) })
+            .collect();
+        let limits = [f64::from(money), 0.5 * f64::from(hours)];
+        let found = select(&pieces, &needs, limits, MOST_HELD).unwrap();
+        prop_assert!(found.is_best());
+        let most = by_trying_all(&pieces, &needs, limits);
+        prop_assert!((found.gain - most).abs() < 1e-9, "{} is less than {most}", found.gain);
+        prop_assert!((0..2).all(|k| found.uses[k] <= limits[k]));
+        let met = |n: &Need| {
+            !n.choices.contains(&found.picks[n.piece]) || n.one_of.contains(&found.picks[n.of])
+        };
+        prop_assert!(needs.iter().all(met));
+        // A search held short says so, and is never above its bound.
+        let short = select(&pieces, &needs, limits, 1).unwrap();
+        prop_assert!(short.gain <= found.gain && short.bound >= found.gain);
     }
 }
 

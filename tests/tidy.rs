@@ -281,7 +281,7 @@ fn follows_a_tag(source: &str) -> bool {
 }
 
 /// Groups of the ledger's ids.
-const GROUPS: [&str; 19] = [
+const GROUPS: [&str; 20] = [
     "attribute",
     "cost",
     "counsel",
@@ -301,6 +301,7 @@ const GROUPS: [&str; 19] = [
     "solder",
     "value",
     "words",
+    "work",
 ];
 
 #[test]

@@ -1,10 +1,12 @@
-//! How long a case takes: the answer a screen waits for, and the search for what would change it.
+//! How long a case takes: the answer a screen waits for, the search for what would change it, and the plan
+//! for a whole shelf.
 //!
 //! `cargo bench -p leavewell-model`. Compare ratios within one run; machines are noisy.
 
 use leavewell_model::counsel::{weigh_at_once, what_would_change};
 use leavewell_model::decide::information::{of_everything, of_input};
 use leavewell_model::decide::risk::certain;
+use leavewell_model::decide::stock::{Choice, MOST_HELD, select};
 use leavewell_model::decide::weights::{acceptability, shares};
 use leavewell_model::{Case, Draft};
 
@@ -136,4 +138,40 @@ fn kernel_ranks_over_weights(bencher: divan::Bencher) {
         .map(|i| shares(&held.iter().map(|c| c[i]).collect::<Vec<f64>>()))
         .collect();
     bencher.bench(|| acceptability(&values, &weights));
+}
+
+/// A stock with up to six choices a piece, from a fixed sequence of numbers; gains go about with costs.
+fn stock(pieces: usize) -> Vec<Vec<Choice<2>>> {
+    let mut seed = 1_u64;
+    let mut below = move |most: u32| {
+        seed = seed * 16_807 % 2_147_483_647;
+        u32::try_from(seed % u64::from(most)).unwrap_or(0)
+    };
+    let nothing = Choice {
+        gain: 0.0,
+        uses: [0.0; 2],
+        keeps: 1.0,
+    };
+    (0..pieces)
+        .map(|_| {
+            let count = below(7);
+            let choices = (0..count).map(|_| {
+                let money = 20.0 + f64::from(below(30_000)) / 100.0;
+                let hours = [0.25, 0.75, 2.5, 8.0, 24.0];
+                Choice {
+                    gain: money * (0.5 + f64::from(below(2_000)) / 1_000.0),
+                    uses: [money, hours.get(below(5) as usize).copied().unwrap_or(1.0)],
+                    keeps: 0.5,
+                }
+            });
+            std::iter::once(nothing).chain(choices).collect()
+        })
+        .collect()
+}
+
+#[divan::bench(args = [10, 100, 1_000])]
+fn plan_of_a_shelf(bencher: divan::Bencher, pieces: usize) {
+    let stock = stock(pieces);
+    let limits = [40.0 * pieces as f64, 1.5 * pieces as f64];
+    bencher.bench_local(|| select(&stock, &[], limits, MOST_HELD));
 }

@@ -203,7 +203,7 @@ fn noise(
 }
 
 /// Whether `a` leaves more later choice than `b`, or as much with a better mean.
-fn gentler(a: &Outcome, mean_a: f64, b: &Outcome, mean_b: f64) -> bool {
+pub(super) fn gentler(a: &Outcome, mean_a: f64, b: &Outcome, mean_b: f64) -> bool {
     const SAME: f64 = 1e-9;
     let gap = a.retreatability - b.retreatability;
     gap > SAME || (gap.abs() <= SAME && mean_a > mean_b)

@@ -10,6 +10,7 @@ mod column;
 pub(crate) mod course;
 mod draws;
 mod explain;
+pub mod offer;
 mod outcome;
 mod part_silver;
 mod sample;
@@ -63,6 +64,8 @@ pub(crate) const ANSWER_LOG2: u32 = 12;
 pub(crate) const SHEET_LOG2: u32 = 14;
 /// Points of the search for what would change it: 2^9, the same scrambled sequence cut short.
 const SEARCH_LOG2: u32 = 9;
+/// Points for each piece when a whole shelf is planned.
+const SHELF_LOG2: u32 = 12;
 /// Looks offered.
 const LOOKS: usize = 12;
 

@@ -25,15 +25,10 @@ pub struct Question<'a> {
 #[must_use]
 pub fn number(draft: &Draft, ask: Question<'_>) -> (Block, Option<f64>) {
     let text = draft.text(ask.path);
-    let (least, most) = ask.range;
     let (value, problem) = if text.trim().is_empty() {
         (ask.stand_in, String::new())
     } else {
-        match typed_number(&text) {
-            Some(value) if (least..=most).contains(&value) => (Some(value), String::new()),
-            Some(_) => (None, words::out_of_range(least, most, &with_unit(ask.unit))),
-            None => (None, words::no_number(least, most)),
-        }
+        read_number(&text, ask.range, ask.unit)
     };
     let field = Field {
         path: ask.path.to_owned(),
@@ -46,6 +41,20 @@ pub fn number(draft: &Draft, ask: Question<'_>) -> (Block, Option<f64>) {
         number: true,
     };
     (Block::Field(field), value)
+}
+
+/// The number in a text, both ends of the range included; `None`, with words that say what can be used,
+/// when there is none.
+pub(super) fn read_number(
+    text: &str,
+    (least, most): (f64, f64),
+    unit: &str,
+) -> (Option<f64>, String) {
+    match typed_number(text) {
+        Some(value) if (least..=most).contains(&value) => (Some(value), String::new()),
+        Some(_) => (None, words::out_of_range(least, most, &with_unit(unit))),
+        None => (None, words::no_number(least, most)),
+    }
 }
 
 fn with_unit(unit: &str) -> String {

@@ -2,7 +2,7 @@
 //! blocks.
 //!
 //! Nothing here is part of the app: it fetches these pages from programs beside it when a screen
-//! first asks for one. There are three, so that none is long in coming.
+//! first asks for one. There are several, so that none is long in coming.
 
 pub mod as_typed;
 pub mod ask;
@@ -26,8 +26,11 @@ mod measures;
 mod money;
 mod part_words;
 mod picture;
+pub mod plan;
+mod plan_curve;
 mod plating;
 mod plating_picture;
+mod purse;
 pub mod record;
 mod record_fields;
 mod risk;

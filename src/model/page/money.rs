@@ -10,15 +10,14 @@ mod routes;
 mod sales;
 #[cfg(test)]
 mod tests;
-mod words;
 
 use super::block::{Block, Choice, Field, Tone};
+use super::purse::Purse;
 use super::wording::money::{CAUTIONS, NOT_SAID};
 use crate::case::{Case, Draft, Problem, Route};
 use crate::counsel::Worth;
 use crate::facts::Level;
 use crate::value::BUYERS;
-use words::Purse;
 
 /// What every part of the page is made from.
 struct Desk<'a> {

@@ -11,12 +11,13 @@ use crate::treatment::Treatment;
 pub(super) fn with_cautions(draft: &Draft, mut blocks: Vec<Block>) -> Vec<Block> {
     let (case, _) = draft.read();
     let named = named_in(&blocks);
-    blocks.push(section(
-        Vec::new(),
-        &named,
-        case.aim.household_child_or_pregnant,
-    ));
+    blocks.push(cautions_for(&named, case.aim.household_child_or_pregnant));
     blocks
+}
+
+/// The section of cautions for these treatments.
+pub(super) fn cautions_for(named: &[Treatment], child: bool) -> Block {
+    section(Vec::new(), named, child)
 }
 
 /// The section of cautions of a sheet: those of the report that are wanted, then those for what else

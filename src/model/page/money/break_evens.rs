@@ -3,11 +3,11 @@
 
 use super::super::block::{Block, Table, Tone};
 use super::routes::shop;
-use super::words::percent;
 use super::{Desk, plans};
 use crate::case::Route;
 use crate::counsel::{Plan, Worth};
 use crate::maths::{deciles, mean, quantile_of};
+use crate::page::purse::percent;
 use crate::page::wording::money::break_evens as words;
 use crate::page::wording::money::routes::buyer_words;
 use crate::small::capital;

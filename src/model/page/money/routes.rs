@@ -1,11 +1,11 @@
 //! Ways to turn it into money, what each takes off, who buys, and what to call the figure.
 
 use super::super::block::{Block, Table, Tone};
-use super::words::percent;
 use super::{Desk, kept};
 use crate::case::Route;
 use crate::counsel::Worth;
 use crate::maths::deciles;
+use crate::page::purse::percent;
 use crate::page::wording::money::routes as words;
 use crate::value::{BUYERS, Shop, channel};
 

@@ -2,10 +2,10 @@
 
 use super::super::block::{Block, Table, Tone};
 use super::ladder::{Rung, Told, ladder};
-use super::words::{percent, times};
 use super::{Desk, with_none};
 use crate::case::{BleedWord, COMPARED_KINDS, Currency, Dents, Joint, SoldAs, Tarnish};
 use crate::maths::StudentT;
+use crate::page::purse::{percent, times};
 use crate::page::wording::money::sales as words;
 use crate::value::PriceLaw;
 

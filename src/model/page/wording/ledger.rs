@@ -118,6 +118,7 @@ pub(crate) fn group_words(group: &str) -> String {
         "silver" => "Silver: how thick, how worn, what a cleaning takes",
         "solder" => "Solders",
         "value" => "Value",
+        "work" => "How long work takes",
         "words" => "Words for how likely a thing is",
         other => return other.replace('_', " "),
     }

@@ -5,7 +5,6 @@ pub(crate) mod factors;
 pub(crate) mod plans;
 pub(crate) mod routes;
 pub(crate) mod sales;
-pub(crate) mod words;
 
 pub(crate) const CAUTIONS: &str = "Cautions for the treatments named here";
 pub(crate) const NOT_SAID: &str = "Not said";

@@ -1,8 +1,8 @@
 //! Amounts in words.
 
+use super::wording::purse as words;
 use crate::case::Currency;
 use crate::maths::deciles;
-use crate::page::wording::money::words;
 
 /// The currency of the page: a label and no more.
 #[derive(Clone, Copy)]

@@ -1,0 +1,190 @@
+//! What a piece has to offer when a whole shelf is planned: what could be done with it, what that brings,
+//! and what it takes of money and hours.
+
+use serde::Serialize;
+use serde_json::Value;
+
+use super::advise::gentler;
+use super::tweak::Tweak;
+use super::{SHELF_LOG2, Solved, ids, say};
+use crate::case::{Case, Currency, Goal};
+use crate::facts::{Ledger, ledger_of};
+use crate::report::Text;
+use crate::small::decimal;
+use crate::treatment::Treatment;
+
+/// What a piece offers. Leaving it as it is comes first among its choices.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+// Four facts that have nothing to do with each other.
+#[allow(clippy::struct_excessive_bools)]
+pub struct Offer {
+    /// The currency of everything in it.
+    pub currency: Text,
+    /// Whether a specialist should see the piece first.
+    pub refer: bool,
+    /// Whether a usual value stands in for want of one that was said.
+    pub assumed: bool,
+    /// Whether it is to be kept rather than sold: what work brings is then no money.
+    pub kept: bool,
+    /// Whether a child or somebody pregnant lives with it.
+    pub child: bool,
+    /// What could be done with it.
+    pub choices: Vec<Offered>,
+    /// The place of what the counsel advises.
+    pub advised: usize,
+}
+
+/// One thing that could be done.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Offered {
+    /// Treatment ids in order; empty for leaving it as it is.
+    pub steps: Vec<Text>,
+    /// In words.
+    pub name: String,
+    /// What it brings against leaving alone, in money: for a keeper, what it is worth by the weights of
+    /// the aims.
+    pub gain: f64,
+    /// Mean cost.
+    pub cost: f64,
+    /// What nine in ten do not exceed.
+    pub cost_high: f64,
+    /// Hours of work on the piece.
+    pub hours: f64,
+    /// How much choice it leaves for later, 0 to 1.
+    pub keeps: f64,
+}
+
+impl Offer {
+    /// An offer as it was written; `None` for anything else.
+    #[must_use]
+    pub fn from_value(value: &Value) -> Option<Self> {
+        let is = |field: &str| value[field] == true;
+        let choices: Option<Vec<Offered>> = value["choices"]
+            .as_array()?
+            .iter()
+            .map(Offered::from_value)
+            .collect();
+        let choices = choices.filter(|choices| !choices.is_empty())?;
+        let advised = value["advised"]
+            .as_u64()
+            .and_then(|at| usize::try_from(at).ok())?;
+        Some(Self {
+            currency: Currency::parse(value["currency"].as_str()?)?.id().into(),
+            refer: is("refer"),
+            assumed: is("assumed"),
+            kept: is("kept"),
+            child: is("child"),
+            advised: advised.min(choices.len() - 1),
+            choices,
+        })
+    }
+}
+
+impl Offered {
+    fn from_value(value: &Value) -> Option<Self> {
+        let number = |field: &str| decimal(value[field].as_number()?.as_str());
+        let known = |id: &str| Treatment::ALL.into_iter().find(|t| t.id() == id);
+        Some(Self {
+            steps: value["steps"]
+                .as_array()?
+                .iter()
+                .filter_map(|step| Some(known(step.as_str()?)?.id().into()))
+                .collect(),
+            name: value["name"].as_str()?.to_owned(),
+            gain: number("gain")?,
+            cost: number("cost")?,
+            cost_high: number("cost_high")?,
+            hours: number("hours")?,
+            keeps: number("keeps")?,
+        })
+    }
+
+    /// Whether anything is done or bought at all.
+    #[must_use]
+    pub fn is_work(&self) -> bool {
+        !self.steps.is_empty()
+    }
+}
+
+/// Works out what a piece offers.
+///
+/// A choice is there only if the counsel could stand by it: what is advised, and of the courses that can
+/// be advised and bring less than that but more than the noise over leaving alone, those for which no
+/// gentler one comes within the noise at no greater cost in money and hours. So a plan without limits is
+/// the counsel of each piece, and a limit never brings up what the counsel would not say.
+#[must_use]
+pub fn offer(case: &Case) -> Offer {
+    let ledger = ledger_of(case);
+    let solved = Solved::new(case, &ledger, &Tweak::NONE, SHELF_LOG2);
+    let hours: Vec<f64> = solved
+        .courses
+        .iter()
+        .map(|course| course.steps.iter().map(|t| hours(*t, &ledger)).sum())
+        .collect();
+    let means: Vec<f64> = solved.outcomes.iter().map(|o| o.score.mean()).collect();
+    let costs: Vec<f64> = solved.outcomes.iter().map(|o| o.cost.mean()).collect();
+    let (advised, noise) = (solved.advice.chosen, solved.advice.noise);
+    let open = |i: usize| solved.courses[i].can_be_advised();
+    // The leave course stands first and is never barred.
+    let stands = |i: usize| {
+        let kept_for_less = |o: usize| {
+            let (a, b) = (&solved.outcomes[o], &solved.outcomes[i]);
+            o != i
+                && open(o)
+                && means[o] >= means[i] - noise
+                && costs[o] <= costs[i]
+                && hours[o] <= hours[i]
+                && gentler(a, means[o], b, means[i])
+        };
+        i != 0
+            && open(i)
+            && means[i] > means[0] + noise
+            && means[i] <= means[advised]
+            && !(0..means.len()).any(kept_for_less)
+    };
+    let chosen = |i: &usize| *i == 0 || *i == advised || stands(*i);
+    let places: Vec<usize> = (0..means.len()).filter(chosen).collect();
+    let choices = places
+        .iter()
+        .map(|i| {
+            let (course, outcome) = (&solved.courses[*i], &solved.outcomes[*i]);
+            if *i == 0 {
+                return Offered {
+                    steps: Vec::new(),
+                    name: say::course_name(course),
+                    gain: 0.0,
+                    cost: 0.0,
+                    cost_high: 0.0,
+                    hours: 0.0,
+                    keeps: 1.0,
+                };
+            }
+            Offered {
+                steps: ids(course),
+                name: say::course_name(course),
+                gain: solved.money_of(means[*i] - means[0]),
+                cost: costs[*i].max(0.0),
+                cost_high: outcome.cost.deciles()[2].max(0.0),
+                hours: hours[*i],
+                keeps: outcome.retreatability,
+            }
+        })
+        .collect();
+    Offer {
+        currency: case.market.currency.unwrap_or(Currency::Other).id().into(),
+        refer: !solved.explained(0.0).referrals().is_empty(),
+        assumed: !solved.draws.value_entered,
+        kept: solved.goal != Goal::Sell,
+        child: case.aim.household_child_or_pregnant,
+        advised: places.iter().position(|i| *i == advised).unwrap_or(0),
+        choices,
+    }
+}
+
+/// Hours of work for one treatment: the ledger's for its class of effort. Leaving alone takes none.
+fn hours(treatment: Treatment, ledger: &Ledger) -> f64 {
+    if treatment == Treatment::Leave {
+        return 0.0;
+    }
+    ledger.value(&["work.hours.", treatment.text().effort].concat())
+}

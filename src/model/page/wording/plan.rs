@@ -1,0 +1,156 @@
+//! Words of the plan for a whole shelf.
+
+pub(crate) const UNNAMED: &str = "Unnamed piece";
+
+pub(crate) const NO_PIECES: &str =
+    "There is no piece on the shelf to plan for. Start one, or open a worked example.";
+
+pub(crate) fn pieces(count: usize) -> String {
+    match count {
+        1 => "1 piece".to_owned(),
+        _ => format!("{count} pieces"),
+    }
+}
+
+pub(crate) fn hours(hours: f64) -> String {
+    let quarters = (4.0 * hours).round() / 4.0;
+    if (quarters - 1.0).abs() < 1e-9 {
+        "1 hour".to_owned()
+    } else {
+        format!("{quarters} hours")
+    }
+}
+
+pub(crate) fn hours_as_typed(typed: &str, hours: f64) -> String {
+    let unit = if (hours - 1.0).abs() < 1e-9 {
+        "hour"
+    } else {
+        "hours"
+    };
+    format!("{typed} {unit}")
+}
+
+pub(crate) fn leave_all(limits: &str) -> String {
+    format!("Leave every piece as it is: {limits}, no work is worth doing.")
+}
+
+pub(crate) fn work_on(
+    limits: &str,
+    worked: usize,
+    all: usize,
+    gain: &str,
+    cost: &str,
+    hours: &str,
+) -> String {
+    let left = match all - worked {
+        0 => String::new(),
+        1 => " and leave the other as it is".to_owned(),
+        left => format!(" and leave the other {left} as they are"),
+    };
+    format!(
+        "{limits}, work on {}{left}. That brings about {gain} more than leaving everything, and takes about \
+         {cost} and {hours}.",
+        if worked == all {
+            format!("all {}", pieces(all))
+        } else {
+            format!("{worked} of {}", pieces(all))
+        }
+    )
+}
+
+pub(crate) fn with_money(money: &str) -> String {
+    format!("with {money} to spend")
+}
+
+pub(crate) fn with_hours(hours: &str) -> String {
+    format!("with {hours} of work")
+}
+
+pub(crate) fn with_both(money: &str, hours: &str) -> String {
+    format!("with {money} to spend and {hours} of work")
+}
+
+pub(crate) const WITHOUT_LIMITS: &str = "without a limit";
+
+pub(crate) fn cost_high(high: &str) -> String {
+    format!("If every price comes out high, it costs about {high}.")
+}
+
+pub(crate) const NOTHING_HELD_BACK: &str =
+    "The limits hold nothing back: for each piece the plan is what its own counsel says.";
+pub(crate) const NO_LIMIT_SET: &str =
+    "No limit is set: for each piece the plan is what its own counsel says.";
+
+pub(crate) const PAIRS_HOLD_BACK: &str =
+    "No limit is set. What waits for another piece is done only with that.";
+
+pub(crate) fn more_brings(more: &str, gain: &str) -> String {
+    format!("{more} more would bring about {gain} more.")
+}
+
+pub(crate) fn more_brings_nothing(more: &str) -> String {
+    format!("{more} more would bring nothing.")
+}
+
+pub(crate) fn not_searched_out(gain: &str) -> String {
+    format!(
+        "There are very many plans nearly as good. This one was found without trying them all; no other \
+         brings more than about {gain} more."
+    )
+}
+
+pub(crate) const TO_DO: &str = "What to do";
+pub(crate) const TO_DO_CAPTION: &str = "The work planned, what brings most first";
+pub(crate) const PIECE: &str = "Piece";
+pub(crate) const WORK: &str = "Work";
+pub(crate) const BRINGS: &str = "Brings about";
+pub(crate) const COSTS: &str = "Costs about";
+pub(crate) const HOURS_SHORT: &str = "Hours";
+pub(crate) const SEE_FIRST: &str = "A specialist should see it first.";
+
+pub(crate) const NOT_NOW: &str = "Not now, or otherwise, because of the limits";
+pub(crate) const NOT_NOW_CAPTION: &str = "What the counsel of these pieces says by itself";
+pub(crate) const INSTEAD: &str = "In this plan";
+pub(crate) const LEFT_FOR_NOW: &str = "Left for now";
+
+pub(crate) fn left_alone(count: usize) -> String {
+    format!("Best left as they are: {count}")
+}
+
+pub(crate) fn not_planned(count: usize) -> String {
+    format!("Not in the plan: {count}")
+}
+
+pub(crate) fn because(name: &str, why: &str) -> String {
+    format!("{name}: {why}")
+}
+
+pub(crate) const LEFT_OUT: &str = "left out by you.";
+pub(crate) const OTHER_CURRENCY: &str = "its money is in another currency.";
+
+pub(crate) const BASIS: &str = "What this rests on";
+pub(crate) const BASIS_GAIN: &str = "What work brings, costs and takes are middle values. What a piece \
+     brings is against leaving it as it is, and is indicative, no appraisal; each piece opened by itself \
+     tells how sure it is.";
+pub(crate) const BASIS_KEPT: &str = "For a piece that is kept, what work brings is no money: it is what it is \
+     worth to you by your aims, put into money.";
+pub(crate) const BASIS_HOURS: &str = "Hours are anybody's at work on the piece, from a usual figure for each \
+     kind of work. Work often takes longer than was thought.";
+pub(crate) const BASIS_CHOICE: &str = "Work that the counsel of a piece could not stand by is in no plan, \
+     whatever the limits.";
+
+pub(crate) fn basis_assumed(count: usize) -> String {
+    format!(
+        "No value was said for {}: a usual one stands in.",
+        pieces(count)
+    )
+}
+
+pub(crate) fn too_many_pairs(most: usize) -> String {
+    format!(
+        "More than {most} pieces that wait for another cannot be planned at once. Take some away."
+    )
+}
+
+pub(crate) const NOT_SOUND: &str = "What was weighed makes no sense together, so there is no plan. Reload the \
+     page to have it weighed anew; the pieces are safe.";
