@@ -7,6 +7,7 @@
 
 import { openStore } from "./kept.js";
 import { databaseOf } from "./photos.js";
+import "./plan.js";
 import "./shelf.js";
 import "./terms.js";
 
@@ -84,8 +85,8 @@ class Program {
 }
 
 // The desk weighs, and makes the pages that go with the record; the study makes what is read at
-// leisure, and papers what is handed on.
-const programs = { desk: new Program("desk"), study: new Program("study"), papers: new Program("papers") };
+// leisure, papers what is handed on, and plan the plan for a whole shelf.
+const programs = Object.fromEntries(["desk", "study", "papers", "plan"].map((name) => [name, new Program(name)]));
 let weighings = 0;
 
 start().then(
@@ -140,10 +141,11 @@ window.addEventListener("leavewell-ask", ({ detail: { program, name, turn, text 
   });
 });
 
-// Scripts of the page ask with a "leavewell-question" event {name, text, told}.
-window.addEventListener("leavewell-question", ({ detail: { name, text, told } }) => {
+// Scripts of the page ask with a "leavewell-question" event {name, text, told}, and `program` where it is
+// not the desk.
+window.addEventListener("leavewell-question", ({ detail: { program = "desk", name, text, told } }) => {
   weighings += 1;
-  programs.desk.ask(`${name} ${weighings}`, { name, turn: weighings, text }, told);
+  programs[program].ask(`${name} ${weighings}`, { name, turn: weighings, text }, told);
 });
 
 // With a piece go its photos.

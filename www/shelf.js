@@ -10,6 +10,7 @@
 
 // One line: the edition in one file reads imports so.
 import { binned, flush, hasStopped, isBinned, keepBoth, listed, newId, openClash, openPiece, openedText, putAll, putBack, removeForGood, revisionOf, settleClash, standing, tell, tellChange, textOf } from "./kept.js";
+import { button, make, notice, option } from "./make.js";
 import { photosOf, putPhoto } from "./photos.js";
 
 const LARGEST_FILE = 400 * 1024 * 1024;
@@ -628,29 +629,6 @@ window.addEventListener("keydown", (event) => {
   event.preventDefault();
   tell(what);
 });
-
-// ---- pieces of a page -------------------------------------------------------------------------------------
-
-function make(name, attributes = {}, inner = []) {
-  const element = document.createElement(name);
-  for (const [key, value] of Object.entries(attributes)) element.setAttribute(key, value);
-  element.append(...[inner].flat());
-  return element;
-}
-
-function button(words, does, kind = "", label = "") {
-  const element = make("button", { type: "button", ...(kind && { class: kind }), ...(label && { "aria-label": label }) }, words);
-  element.addEventListener("click", does);
-  return element;
-}
-
-function option(value, words, chosen) {
-  return make("option", { value, ...(value === chosen && { selected: "" }) }, words);
-}
-
-function notice(what, remedy, buttons) {
-  return make("div", { class: "notice" }, [make("p", {}, [make("strong", {}, what), " ", remedy]), ...buttons]);
-}
 
 customElements.define("shelf-keeping", ShelfKeeping);
 customElements.define("kept-notices", KeptNotices);

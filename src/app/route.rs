@@ -11,6 +11,8 @@ pub enum Route {
     /// All pieces on this device.
     #[default]
     Shelf,
+    /// Which of them to work on, within money and hours.
+    Plan,
     /// What the piece is for and what is wanted.
     Piece,
     /// Findings.
@@ -55,8 +57,9 @@ struct Sign {
     leaves: &'static [&'static str],
 }
 
-const SIGNS: [Sign; 14] = [
+const SIGNS: [Sign; 15] = [
     sign(Route::Shelf, "#/", places::SHELF, &[]),
+    sign(Route::Plan, "#/plan", places::PLAN, &[]),
     sign(Route::Piece, "#/piece", places::PIECE, &[]),
     sign(Route::Look, "#/look", places::LOOK, &["why", "measures"]),
     sign(
@@ -144,6 +147,12 @@ impl Route {
     fn sign(self) -> &'static Sign {
         let known = SIGNS.iter().find(|sign| sign.route == self);
         known.unwrap_or(&SIGNS[0])
+    }
+
+    /// Whether it is about the open piece rather than about all of them.
+    #[must_use]
+    pub fn is_of_a_piece(self) -> bool {
+        !matches!(self, Self::Shelf | Self::Plan)
     }
 
     /// The address, for a link.

@@ -18,6 +18,7 @@ use super::pages::figures::figures_page;
 use super::pages::look::look_page;
 use super::pages::money::money_page;
 use super::pages::piece::piece_page;
+use super::pages::plan::plan_page;
 use super::pages::sheet::{done_page, sheet_page};
 use super::pages::shelf::shelf_page;
 use super::pages::{Page, line};
@@ -164,6 +165,7 @@ impl Component for App {
         let page = state.open.as_deref().map(|open| Page { state, open, act });
         let mut place = match (route, page) {
             (Route::Shelf, _) => shelf_page(&state.shelf, wish),
+            (Route::Plan, _) => plan_page(state.planned.as_deref()),
             (_, None) => nothing_open(),
             (Route::Piece, Some(page)) => piece_page(page),
             (Route::Look, Some(page)) => look_page(page),
@@ -190,7 +192,7 @@ impl Component for App {
             .attr("href", Route::Shelf.href())
             .text(say::NAME);
         let mut holder = el("div", "places-holder");
-        if let Some(page) = page.filter(|_| *route != Route::Shelf) {
+        if let Some(page) = page.filter(|_| route.is_of_a_piece()) {
             holder = holder.put(places(page.open, *route)).el(steps(
                 page.open,
                 state.history.can(),
@@ -289,7 +291,7 @@ impl App {
         let Some(open) = self.state.open.as_ref() else {
             return;
         };
-        if self.route == Route::Shelf {
+        if !self.route.is_of_a_piece() {
             return;
         }
         let turn = open.generation;
@@ -415,6 +417,7 @@ impl App {
             "undo" => Action::Undo,
             "redo" => Action::Redo,
             "shelf" => Action::Shelved(store::shelf()),
+            "plan" => Action::Planned(serde_json::from_str(&text).ok()?),
             "kept" => Action::Saved {
                 id,
                 failure: Some(text).filter(|why| !why.is_empty()),
@@ -640,7 +643,7 @@ fn gone() -> Problem {
 fn title(route: Route, open: Option<&Open>) -> String {
     match (route, open) {
         (Route::Shelf, _) => say::NAME.to_owned(),
-        (_, None) => say::title(route.name()),
+        (Route::Plan, _) | (_, None) => say::title(route.name()),
         (_, Some(open)) => say::title_with(route.name(), &open.name()),
     }
 }

@@ -50,6 +50,8 @@ pub struct State {
     pub groups: Rc<Vec<&'static str>>,
     /// Pages of the open piece that were worked out on request.
     pub leaves: Rc<Vec<Leaf>>,
+    /// The plan for the whole shelf as it was worked out last, in blocks.
+    pub planned: Option<Rc<Value>>,
     /// Steps back and forth over the open piece.
     pub history: Rc<History>,
 }
@@ -241,6 +243,8 @@ pub enum Action {
     },
     /// The shelf was changed elsewhere: these are its lines now.
     Shelved(Vec<Entry>),
+    /// The work on the whole shelf was planned: the plan in blocks.
+    Planned(Value),
     /// The record of condition as it stands is kept beside the later ones.
     KeepRecord,
     /// New pieces begin with figures of the person's own from now on, or do so no more.
@@ -612,6 +616,10 @@ pub fn update(state: &State, action: Action) -> Option<State> {
         }
         Action::Shelved(shelf) => (shelf != *state.shelf).then(|| State {
             shelf: Rc::new(shelf),
+            ..state.clone()
+        }),
+        Action::Planned(plan) => (state.planned.as_deref() != Some(&plan)).then(|| State {
+            planned: Some(Rc::new(plan)),
             ..state.clone()
         }),
         Action::Leafed(leaf) => with_leaf(state, leaf),

@@ -9,7 +9,7 @@
 
 use leavewell_model::case::shelf_file;
 use leavewell_model::counsel::{moved, weigh_at_once, what_would_change};
-use leavewell_model::page::compare;
+use leavewell_model::page::{compare, plan};
 use leavewell_model::{Case, Draft, Problem, page, weigh_json};
 use wasm_bindgen::JsError;
 use wasm_bindgen::prelude::wasm_bindgen;
@@ -20,7 +20,7 @@ fn main() {}
 /// [`page::CHANGES`] that is the report, or what would change it, for [`page::MOVED`] the answer with
 /// one input moved, all in postcard's format; for
 /// [`page::WEIGH`] the report as JSON text, byte for byte as `cargo weigh` prints it; for
-/// [`compare::COMPARE`] and [`shelf_file::OPEN_FILE`] what they say as JSON text; for every other name
+/// [`compare::COMPARE`], [`plan::OFFERS`] and [`shelf_file::OPEN_FILE`] what they say as JSON text; for every other name
 /// the page of that name as JSON text.
 ///
 /// # Errors
@@ -30,6 +30,7 @@ pub fn answer(name: &str, case: &str) -> Result<Vec<u8>, JsError> {
     let said = match name {
         page::WEIGH => return Ok(weigh_json(case).into_bytes()),
         compare::COMPARE => return Ok(compare::compare_json(case).into_bytes()),
+        plan::OFFERS => return Ok(plan::offers_json(case).into_bytes()),
         shelf_file::OPEN_FILE => return Ok(shelf_file::open_json(case).into_bytes()),
         page::REPORT => {
             let (case, problems) = read(case)?;

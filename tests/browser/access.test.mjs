@@ -4,7 +4,7 @@ import assert from "node:assert/strict";
 import { browserTest } from "./harness.mjs";
 
 const SCREENS = [
-  "", "piece", "look", "condition", "money", "counsel", "treatments", "bench", "done",
+  "", "piece", "look", "condition", "money", "counsel", "treatments", "bench", "done", "plan",
 ];
 // Long, and made of the blocks that the others show as well: one mode of each width is enough.
 const MORE = ["closer", "sheet/client", "sheet/buyer", "sheet/file", "figures"];

@@ -26,7 +26,7 @@ const SERVERS_ONLY = "frame-ancestors 'none'";
 
 const SCREENS = [
   "", "piece", "look", "condition", "money", "counsel", "treatments", "closer", "bench", "sheet/client", "sheet/buyer", "sheet/file",
-  "done", "figures",
+  "done", "figures", "plan",
 ];
 
 test("the policy stands in the page and in the example for servers", async () => {

@@ -7,10 +7,12 @@
 
 import { setTimeout as wait } from "node:timers/promises";
 import { browser, serve } from "./harness.mjs";
+import { fillShelf } from "./many.mjs";
 
 const CHANGES = 90;
 const WARM = 20;
 const SETTLED_MS = 350;
+const PIECES = 1_000;
 const { CASE, NATIVE_MS } = process.env;
 
 // What is done in the page for the i-th change; it says what the desk is asked for.
@@ -108,5 +110,37 @@ const alone = await page.evaluate(async (text) => {
 console.log(`a whole answer with the search for what would change it: ${both(alone)}`);
 if (NATIVE_MS) console.log(`the desk against native: ${(at(all.desk, 0.5) / Number(NATIVE_MS)).toFixed(1)} times as long`);
 
+await plannedShelf();
 await (await browser()).close();
 await site.close();
+
+/** From opening the plan of a large shelf that was never weighed until it stands, and after other limits. */
+async function plannedShelf() {
+  const shelf = await (await (await browser()).newContext({ viewport: { width: 1280, height: 900 } })).newPage();
+  await shelf.goto(site.url);
+  await shelf.locator("#file").waitFor();
+  await fillShelf(shelf, PIECES);
+  await wait(3_000);
+  const took = await shelf.evaluate(async () => {
+    const until = async (done) => {
+      const start = performance.now();
+      while (!done()) await new Promise((resolve) => setTimeout(resolve, 5));
+      return performance.now() - start;
+    };
+    const answer = () => document.querySelector(".leaf-answer")?.textContent ?? "";
+    location.hash = "#/plan";
+    const first = await until(() => answer() && !document.querySelector("progress"));
+    const other = [];
+    for (const money of ["2000", "5000", "20000", "8000", "3000"]) {
+      const field = document.getElementById("plan-money");
+      field.value = money;
+      const start = performance.now();
+      field.dispatchEvent(new InputEvent("input", { bubbles: true }));
+      await until(() => answer().includes(`£${money} `));
+      other.push(performance.now() - start);
+    }
+    return { first, other };
+  });
+  console.log(`a shelf of ${PIECES} pieces, from opening the plan until it stands: ${took.first.toFixed(0)} ms`);
+  console.log(`  with other limits: ${at(took.other, 0.5).toFixed(0)} ms in the middle, ${Math.max(...took.other).toFixed(0)} ms at most`);
+}

@@ -70,7 +70,7 @@ browserTest("the pointer may rest on a word and on its meaning, and paper shows 
 
 browserTest("each word is marked once on a screen, never in a heading or a control", async ({ page, go }) => {
   await open(page, go, "The worn tray", "#/counsel");
-  for (const screen of ["piece", "look", "condition", "money", "counsel", "treatments", "bench"]) {
+  for (const screen of ["piece", "look", "condition", "money", "counsel", "treatments", "bench", "plan"]) {
     await go(`#/${screen}`);
     await page.waitForTimeout(400);
     const told = await page.locator(".term").evaluateAll((all) => all.map((term) => term.getAttribute("aria-description")));

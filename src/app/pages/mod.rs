@@ -10,6 +10,7 @@ pub mod figures;
 pub mod look;
 pub mod money;
 pub mod piece;
+pub mod plan;
 pub mod sheet;
 pub mod shelf;
 

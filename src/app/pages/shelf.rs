@@ -11,8 +11,9 @@ use crate::app::parts::element::{self, El, el, group};
 use crate::app::parts::field::hint;
 use crate::app::parts::marks::{press, section};
 use crate::app::platform::page::typed_in;
+use crate::app::route::Route;
 use crate::app::state::{Entry, Wish};
-use crate::app::wording::shelf as say;
+use crate::app::wording::{plan, shelf as say};
 
 /// Fields of the form that starts a piece.
 const NAME: &str = "start-name";
@@ -86,10 +87,17 @@ fn start(wish: &Callback<Wish>) -> Html {
 }
 
 fn yours(shelf: &[Entry], wish: &Callback<Wish>) -> Html {
+    let link = el("a", "")
+        .attr("href", Route::Plan.href())
+        .text(plan::LINK);
     group()
         .el(el("p", "hint")
             .hidden(!shelf.is_empty())
             .text(say::NONE_YET))
+        .el(el("div", "")
+            .hidden(shelf.is_empty())
+            .el(el("p", "").el(link))
+            .p("hint", plan::LINK_HINT))
         .el(el("ul", "shelf").each(shelf, |entry| line(entry, wish)))
         .html()
 }

@@ -21,14 +21,24 @@ pub fn leaf(page: Page, name: &'static str) -> Html {
     let holder = el("div", "leaf").attr("aria-busy", if waits { "true" } else { "false" });
     let holder = match leaf.map(|leaf| &leaf.blocks) {
         None => holder.p("hint", answer::ON_ITS_WAY),
-        Some(Ok(blocks)) => each(holder, page, blocks, "h2"),
+        Some(Ok(blocks)) => each(holder, Some(page), blocks, "h2"),
         Some(Err(why)) => holder.el(not_worked_out(why)),
     };
     holder.html()
 }
 
+/// Blocks of a page that is about no one piece, and so has no fields.
+pub fn laid(blocks: Option<&Value>) -> El {
+    each(
+        el("div", "leaf"),
+        None,
+        blocks.unwrap_or(&Value::Null),
+        "h2",
+    )
+}
+
 /// Every block has a key, so that no field is drawn anew when something above it comes or goes.
-fn each(holder: El, page: Page, blocks: &Value, heading: &'static str) -> El {
+fn each(holder: El, page: Option<Page>, blocks: &Value, heading: &'static str) -> El {
     let numbered = items(blocks).iter().enumerate();
     holder.each(numbered, |(place, block)| {
         let key = match (text(block, "path"), text(block, "id")) {
@@ -40,7 +50,7 @@ fn each(holder: El, page: Page, blocks: &Value, heading: &'static str) -> El {
     })
 }
 
-fn one(page: Page, block: &Value, heading: &'static str) -> Html {
+fn one(page: Option<Page>, block: &Value, heading: &'static str) -> Html {
     let made = match text(block, "block") {
         "section" => section(page, block, heading),
         "para" => para(block),
@@ -51,8 +61,8 @@ fn one(page: Page, block: &Value, heading: &'static str) -> Html {
         "table" => table(block),
         "picture" => picture(block),
         "heat_on_piece" => heat_on_piece(block),
-        "field" => field(page, block),
-        "choice" => choice(page, block),
+        "field" if let Some(page) = page => field(page, block),
+        "choice" if let Some(page) = page => choice(page, block),
         "fold" => {
             let inner = each(el("div", ""), page, &block["blocks"], heading).html();
             return fold("", owned(block, "summary"), inner);
@@ -66,7 +76,7 @@ fn one(page: Page, block: &Value, heading: &'static str) -> Html {
 }
 
 /// A section inside another has the next smaller heading.
-fn section(page: Page, block: &Value, heading: &'static str) -> El {
+fn section(page: Option<Page>, block: &Value, heading: &'static str) -> El {
     let id = owned(block, "id");
     let title = el(heading, "").set("id", id.clone());
     let smaller = if heading == "h2" { "h3" } else { "h4" };
@@ -115,11 +125,14 @@ fn table(block: &Value) -> El {
             .attr("scope", scope)
             .words(string(words).to_owned())
     };
-    let head = el("tr", "").each(items(&block["columns"]), |words| cell("th", "col", words));
+    let columns = items(&block["columns"]);
+    let head = el("tr", "").each(columns, |words| cell("th", "col", words));
     let body = el("tbody", "").each(items(&block["rows"]), |row| {
-        el("tr", "").each(items(row).iter().enumerate(), |(at, words)| match at {
+        let named = items(row).iter().zip(columns).enumerate();
+        el("tr", "").each(named, |(at, (words, column))| match at {
             0 => cell("th", "row", words),
-            _ => cell("td", "", words),
+            // For a narrow screen, where the head of a column is too far off.
+            _ => cell("td", "", words).set("data-head", string(column).to_owned()),
         })
     });
     el("div", "table-scroll")

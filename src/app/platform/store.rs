@@ -23,7 +23,7 @@ const FIGURES: &str = "leavewell.figures";
 /// What the store tells: what it is, the piece, and a text that belongs to it.
 #[derive(Clone, Debug, Default)]
 pub struct Told {
-    /// `kept`, `shelf`, `take`, `open`, `undo` or `redo`.
+    /// `kept`, `shelf`, `take`, `open`, `plan`, `undo` or `redo`.
     pub what: String,
     /// The key of the piece.
     pub id: String,

@@ -30,6 +30,7 @@ pub mod look;
 pub mod money;
 pub mod piece;
 pub mod places;
+pub mod plan;
 pub mod reader;
 pub mod sheet;
 pub mod shelf;

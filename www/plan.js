@@ -1,0 +1,277 @@
+// The plan for the whole shelf, as far as a person sets it up: <shelf-plan> asks for the limits, has every
+// piece weighed, a few at a time, and hands the plan to the app, which shows it.
+//
+// What was typed is kept in localStorage: it belongs to no piece.
+
+import { listed, tell } from "./kept.js";
+import { button, make, option } from "./make.js";
+
+const KEPT = "leavewell.plan";
+// So few that the program that weighs them is soon free for something else.
+const AT_ONCE = 8;
+const ASK_AFTER_MS = 150;
+/** How long a plan must stand still before it is read out. */
+const SAY_AFTER_MS = 1_200;
+const NOTHING = { money: "", hours: "", currency: "", left_out: [], together: [] };
+
+// id -> {text, piece}: what a piece offers, and the record it was worked out from.
+const known = new Map();
+
+/** Asks a program beside the app. */
+function ask(program, name, question) {
+  return new Promise((resolve, reject) => {
+    const told = ({ answer, failure }) => {
+      if (answer === undefined) reject(new Error(failure));
+      else resolve(JSON.parse(new TextDecoder().decode(answer)));
+    };
+    const text = JSON.stringify(question);
+    window.dispatchEvent(new CustomEvent("leavewell-question", { detail: { program, name, text, told } }));
+  });
+}
+
+function kept() {
+  try {
+    const { money, hours, currency, left_out, together } = { ...NOTHING, ...JSON.parse(localStorage.getItem(KEPT)) };
+    const ids = (list) => (Array.isArray(list) ? list.filter((id) => typeof id === "string") : []);
+    const pairs = Array.isArray(together) ? together.map(ids).filter((pair) => pair.length === 2) : [];
+    return { money: String(money), hours: String(hours), currency: String(currency), left_out: ids(left_out), together: pairs };
+  } catch {
+    return structuredClone(NOTHING);
+  }
+}
+
+class ShelfPlan extends HTMLElement {
+  #asked = kept();
+  #fields = {};
+  #currency;
+  #work;
+  #set;
+  #holds = "";
+  /** Counts what was begun, so that what comes late is known to be late. */
+  #turn = 0;
+  #plans = 0;
+  #timer = 0;
+  #saying = 0;
+  #said;
+  #weighing = false;
+  #stopped = false;
+  #listens = () => {
+    if (!this.#weighing && !this.#stopped && this.#unweighed().length) this.#weigh();
+  };
+
+  connectedCallback() {
+    this.#currency = make("div");
+    this.#work = make("div", { class: "preview", role: "status" });
+    this.#set = make("div");
+    this.#said = make("p", { class: "unseen", role: "status" });
+    const fold = make("details", { class: "more" }, [make("summary", {}, "Leave pieces out, or let one wait for another"), this.#set]);
+    this.replaceChildren(
+      make("div", { class: "side-by-side" }, [
+        this.#field("money", "Money to spend", "Leave it empty for no limit."),
+        this.#field("hours", "Hours of work", "All hours at work on the pieces, whoever does it. Leave it empty for no limit."),
+      ]),
+      this.#currency,
+      fold,
+      this.#work,
+      this.#said,
+    );
+    window.addEventListener("leavewell-standing", this.#listens);
+    this.#weigh();
+  }
+
+  disconnectedCallback() {
+    window.removeEventListener("leavewell-standing", this.#listens);
+    clearTimeout(this.#timer);
+    clearTimeout(this.#saying);
+    this.#turn += 1;
+    this.#plans += 1;
+  }
+
+  #field(name, label, hint) {
+    const id = `plan-${name}`;
+    const input = make("input", { id, class: "is-number", type: "text", inputmode: "decimal", autocomplete: "off", "aria-describedby": `${id}-hint ${id}-problem` });
+    input.value = this.#asked[name];
+    const problem = make("p", { class: "problem", id: `${id}-problem`, hidden: "" });
+    input.addEventListener("input", () => {
+      this.#asked[name] = input.value;
+      this.#changed();
+    });
+    this.#fields[name] = { input, problem };
+    return make("div", { class: "field" }, [
+      make("label", { for: id }, label),
+      make("p", { class: "hint", id: `${id}-hint` }, hint),
+      make("div", { class: "field-line" }, input),
+      problem,
+    ]);
+  }
+
+  #pieces() {
+    return listed().map(({ id, text }) => ({ id, text }));
+  }
+
+  /** Those that were not weighed as they stand. */
+  #unweighed() {
+    return this.#pieces().filter(({ id, text }) => known.get(id)?.text !== text);
+  }
+
+  /** Has every piece weighed that was not weighed as it stands, then plans. */
+  async #weigh() {
+    this.#turn += 1;
+    const turn = this.#turn;
+    this.#stopped = false;
+    this.#weighing = true;
+    const left = this.#unweighed();
+    const all = left.length;
+    try {
+      while (left.length) {
+        // A few are there before it could be read that they are on their way.
+        if (all > AT_ONCE) this.#show(all - left.length, all);
+        const some = left.splice(0, AT_ONCE);
+        const offers = await ask("desk", "offers", some);
+        for (const piece of offers) known.set(piece.id, { text: some.find(({ id }) => id === piece.id).text, piece });
+        // Stopped, left, or begun anew; what was weighed stays known.
+        if (turn !== this.#turn) return;
+      }
+      this.#work.replaceChildren();
+    } catch (reason) {
+      if (turn !== this.#turn) return;
+      this.#say(`The pieces could not be weighed: ${reason.message}. Nothing is changed.`, button("Try again", () => this.#weigh()));
+    }
+    this.#weighing = false;
+    await this.#plan();
+  }
+
+  #show(done, all) {
+    if (!this.#work.querySelector("progress")) {
+      this.#work.replaceChildren(
+        make("p", {}, `Weighing ${all} pieces…`),
+        make("p", { class: "buttons" }, [make("progress", { max: all, value: done, "aria-label": "Pieces weighed" }), button("Stop", () => this.#stop(), "quiet")]),
+      );
+    }
+    this.#work.querySelector("progress").value = done;
+  }
+
+  #stop() {
+    this.#turn += 1;
+    this.#weighing = false;
+    this.#stopped = true;
+    const all = this.#pieces().length;
+    this.#say(`Stopped. ${all - this.#unweighed().length} of ${all} pieces are in the plan.`, button("Go on", () => this.#weigh()));
+    this.#plan();
+  }
+
+  #say(words, ...more) {
+    this.#work.replaceChildren(make("p", {}, words), make("p", { class: "buttons" }, more));
+  }
+
+  #changed() {
+    try {
+      localStorage.setItem(KEPT, JSON.stringify(this.#asked));
+    } catch {
+      // It stands as long as the page does.
+    }
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => this.#plan(), ASK_AFTER_MS);
+  }
+
+  async #plan() {
+    this.#plans += 1;
+    const now = this.#plans;
+    const pieces = this.#pieces().map(({ id }) => known.get(id)?.piece).filter(Boolean);
+    this.#drawSettings(pieces);
+    let answer;
+    try {
+      answer = await ask("plan", "plan", { ...this.#asked, pieces });
+    } catch (reason) {
+      this.#say(`The plan could not be worked out: ${reason.message}. Nothing is changed.`, button("Try again", () => this.#plan()));
+      return;
+    }
+    if (now !== this.#plans) return;
+    for (const [name, { input, problem }] of Object.entries(this.#fields)) {
+      const wrong = answer.problems[name];
+      problem.textContent = wrong;
+      problem.hidden = !wrong;
+      if (wrong) input.setAttribute("aria-invalid", "true");
+      else input.removeAttribute("aria-invalid");
+    }
+    this.#drawCurrencies(answer);
+    tell("plan", "", JSON.stringify(answer.blocks));
+    clearTimeout(this.#saying);
+    this.#saying = setTimeout(() => {
+      this.#said.textContent = answer.blocks[0]?.text ?? "";
+    }, SAY_AFTER_MS);
+  }
+
+  /** Asked only where there is more than one. */
+  #drawCurrencies({ currency, currencies }) {
+    if (currencies.length < 2) {
+      this.#currency.replaceChildren();
+      return;
+    }
+    if (this.#currency.querySelector("select")?.value === currency && this.#currency.querySelectorAll("option").length === currencies.length) return;
+    const select = make("select", { id: "plan-currency", "aria-describedby": "plan-currency-hint" }, currencies.map(([id, words]) => option(id, words, currency)));
+    select.addEventListener("change", () => {
+      this.#asked.currency = select.value;
+      this.#changed();
+    });
+    this.#currency.replaceChildren(
+      make("div", { class: "field" }, [
+        make("label", { for: "plan-currency" }, "Plan the pieces in"),
+        make("p", { class: "hint", id: "plan-currency-hint" }, "The shelf holds more than one currency; they are not added up."),
+        select,
+      ]),
+    );
+  }
+
+  /** What is left out and what waits, and the ways to say so. Drawn anew only when something of it is new. */
+  #drawSettings(pieces) {
+    const { left_out, together } = this.#asked;
+    const names = new Map(pieces.map(({ id, name }) => [id, name]));
+    const holds = JSON.stringify([[...names], left_out, together]);
+    if (holds === this.#holds) return;
+    this.#holds = holds;
+    const pick = (id, label) => {
+      const select = make("select", { id }, [option("", "Choose a piece", ""), ...[...names].map(([piece, name]) => option(piece, name, ""))]);
+      return [select, make("div", { class: "field" }, [make("label", { for: id }, label), select])];
+    };
+    const [out, outField] = pick("plan-out", "Leave this piece out");
+    const [first, firstField] = pick("plan-first", "Work on this piece");
+    const [other, otherField] = pick("plan-other", "only if there is work on this one");
+    const settle = () => {
+      this.#drawSettings(pieces);
+      this.#changed();
+    };
+    const leaveOut = button("Leave it out", () => {
+      if (!out.value || left_out.includes(out.value)) return;
+      left_out.push(out.value);
+      settle();
+    });
+    const wait = button("Let it wait", () => {
+      if (!first.value || !other.value || first.value === other.value) return;
+      if (together.some(([a, b]) => a === first.value && b === other.value)) return;
+      together.push([first.value, other.value]);
+      settle();
+    });
+    const line = (words, list, entry) => {
+      const back = () => {
+        list.splice(list.indexOf(entry), 1);
+        settle();
+      };
+      return make("li", {}, [words, " ", button("Take this back", back, "quiet", `Take this back: ${words}`)]);
+    };
+    // What names a piece that is gone stays kept and says nothing.
+    const lines = [
+      ...left_out.filter((id) => names.has(id)).map((id) => line(`${names.get(id)} is left out.`, left_out, id)),
+      ...together.filter(([a, b]) => names.has(a) && names.has(b)).map((pair) => line(`${names.get(pair[0])} waits for ${names.get(pair[1])}.`, together, pair)),
+    ];
+    this.#set.replaceChildren(
+      make("ul", { class: "plan-set" }, lines),
+      make("div", { class: "side-by-side" }, [outField]),
+      make("p", { class: "buttons" }, [leaveOut]),
+      make("div", { class: "side-by-side" }, [firstField, otherField]),
+      make("p", { class: "buttons" }, [wait]),
+    );
+  }
+}
+
+customElements.define("shelf-plan", ShelfPlan);
