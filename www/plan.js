@@ -194,6 +194,8 @@ class ShelfPlan extends HTMLElement {
       if (wrong) input.setAttribute("aria-invalid", "true");
       else input.removeAttribute("aria-invalid");
     }
+    // While a limit cannot be used, the plan before it stands: it names its own limits.
+    if (answer.problems.money || answer.problems.hours) return;
     this.#drawCurrencies(answer);
     tell("plan", "", JSON.stringify(answer.blocks));
     clearTimeout(this.#saying);
@@ -237,20 +239,34 @@ class ShelfPlan extends HTMLElement {
     const [out, outField] = pick("plan-out", "Leave this piece out");
     const [first, firstField] = pick("plan-first", "Work on this piece");
     const [other, otherField] = pick("plan-other", "only if there is work on this one");
-    const settle = () => {
+    // What has the focus is drawn anew as well.
+    const settle = (id) => {
       this.#drawSettings(pieces);
       this.#changed();
+      (id ? document.getElementById(id) : this.querySelector("summary"))?.focus();
+    };
+    const wrong = make("p", { class: "problem", role: "status", hidden: "" });
+    const refuse = (words) => {
+      wrong.textContent = words;
+      wrong.hidden = !words;
     };
     const leaveOut = button("Leave it out", () => {
-      if (!out.value || left_out.includes(out.value)) return;
-      left_out.push(out.value);
-      settle();
+      if (!out.value) return refuse("Choose the piece to leave out first.");
+      if (!left_out.includes(out.value)) left_out.push(out.value);
+      return settle("plan-out");
     });
+    const waits = (from, to, passed = new Set()) => {
+      if (from === to || passed.has(from)) return from === to;
+      passed.add(from);
+      return together.some(([a, b]) => a === from && waits(b, to, passed));
+    };
     const wait = button("Let it wait", () => {
-      if (!first.value || !other.value || first.value === other.value) return;
-      if (together.some(([a, b]) => a === first.value && b === other.value)) return;
-      together.push([first.value, other.value]);
-      settle();
+      const [piece, on] = [first.value, other.value];
+      if (!piece || !on) return refuse("Choose both pieces first.");
+      if (piece === on) return refuse("A piece cannot wait for itself. Choose another.");
+      if (waits(on, piece)) return refuse(`${names.get(on)} waits for ${names.get(piece)} already. Take that back first.`);
+      if (!together.some(([a, b]) => a === piece && b === on)) together.push([piece, on]);
+      return settle("plan-first");
     });
     const line = (words, list, entry) => {
       const back = () => {
@@ -266,6 +282,7 @@ class ShelfPlan extends HTMLElement {
     ];
     this.#set.replaceChildren(
       make("ul", { class: "plan-set" }, lines),
+      wrong,
       make("div", { class: "side-by-side" }, [outField]),
       make("p", { class: "buttons" }, [leaveOut]),
       make("div", { class: "side-by-side" }, [firstField, otherField]),

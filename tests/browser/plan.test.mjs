@@ -34,7 +34,7 @@ browserTest("limits hold work back, and the plan says what more of each would br
   await page.getByLabel("Money to spend").fill("200");
   await page.getByText(/^With £200 to spend, work on 1 of 3 pieces/).waitFor();
   await page.getByText(/ more would bring (about £|nothing)/).waitFor();
-  await page.getByRole("heading", { name: "Not now, or otherwise, because of the limits" }).waitFor();
+  await page.getByRole("heading", { name: "Not now, or done otherwise" }).waitFor();
   await row(page, "Large tureen").getByText("Left for now").waitFor();
   await page.getByText("your limit").waitFor();
   await page.getByText("The same as a table").click();
@@ -46,6 +46,8 @@ browserTest("limits hold work back, and the plan says what more of each would br
 
   await page.getByLabel("Hours of work").fill("1");
   await page.getByText(/^(With £200 to spend and 1 hour of work|Leave every piece as it is: with £200 to spend and 1 hour of work)/).waitFor();
+  await page.getByLabel("Money to spend").fill("£200");
+  await page.getByText(/with £200 to spend and 1 hour of work/i).waitFor();
   await page.getByLabel("Hours of work").fill("many");
   await page.getByText(/is not a number|number from 0/i).first().waitFor();
   assert.equal(await page.getByLabel("Hours of work").inputValue(), "many");
@@ -54,7 +56,7 @@ browserTest("limits hold work back, and the plan says what more of each would br
 
   await page.reload();
   await page.getByText(/^With £200 to spend, work on 1 of 3 pieces/).waitFor();
-  assert.equal(await page.getByLabel("Money to spend").inputValue(), "200");
+  assert.equal(await page.getByLabel("Money to spend").inputValue(), "£200");
 });
 
 browserTest("a piece can be left out or wait for another, by keyboard, and that can be taken back", async ({ page, go }) => {
@@ -69,6 +71,8 @@ browserTest("a piece can be left out or wait for another, by keyboard, and that 
     await tabTo(page, page.getByRole("button", { name }));
     await page.keyboard.press("Enter");
   };
+  await press("Leave it out");
+  await page.getByText("Choose the piece to leave out first.").waitFor();
   await choose("Leave this piece out", "Large");
   await press("Leave it out");
   await page.getByText(/^Without a limit, work on 1 of 2 pieces/).waitFor();
@@ -84,6 +88,10 @@ browserTest("a piece can be left out or wait for another, by keyboard, and that 
   await page.getByText(/^Without a limit, work on 1 of 3 pieces/).waitFor();
   await page.getByText("What waits for another piece is done only with that.").waitFor();
   await row(page, "Large tureen").getByText("Left for now").waitFor();
+  await choose("Work on this piece", "Worn");
+  await choose("only if there is work on this one", "Large");
+  await press("Let it wait");
+  await page.getByText(/tureen.* waits for Worn tray.* already/).waitFor();
   await press(/^Take this back: .*tureen.* waits for /);
   await page.getByText(/^Without a limit, work on 2 of 3 pieces/).waitFor();
 });

@@ -21,6 +21,15 @@ pub const OFFERS: &str = "offers";
 /// The name under which the fifth answers with [`plan_json`].
 pub const PLAN: &str = "plan";
 
+/// What is said of work in a table.
+const COLUMNS: [&str; 5] = [
+    words::PIECE,
+    words::WORK,
+    words::BRINGS,
+    words::COSTS,
+    words::HOURS_SHORT,
+];
+
 /// How far a plan is searched that only lends a point to a curve.
 const ROUGHLY: usize = 200;
 
@@ -139,9 +148,8 @@ fn answer(asked: &Asked) -> Answer {
         .or(currencies.first())
         .copied()
         .unwrap_or(Currency::Other);
-    let purse = Purse::of(Some(currency));
-    let (money, money_problem) = limit(&asked.money, purse.unit(), 1e8);
-    let (hours, hours_problem) = limit(&asked.hours, "h", 1e5);
+    let (money, money_problem) = limit(&asked.money, 1e8);
+    let (hours, hours_problem) = limit(&asked.hours, 1e5);
     let blocks = match (money, hours) {
         (Some(money), Some(hours)) => Shelf::new(asked, currency, [money, hours]).blocks(),
         _ => Vec::new(),
@@ -173,11 +181,13 @@ fn currencies(asked: &Asked) -> Vec<Currency> {
 }
 
 /// A limit as typed, infinite while nothing is, `None` with what is wrong while it cannot be used.
-fn limit(text: &str, unit: &str, most: f64) -> (Option<f64>, String) {
-    if text.trim().is_empty() {
+/// Signs of currency and the letter for hours are taken along.
+fn limit(text: &str, most: f64) -> (Option<f64>, String) {
+    let text = text.trim_matches(|c: char| c.is_whitespace() || "£€$h".contains(c));
+    if text.is_empty() {
         return (Some(f64::INFINITY), String::new());
     }
-    read_number(text, (0.0, most), unit)
+    read_number(text, (0.0, most), "")
 }
 
 /// The pieces that are planned, with everything the plan needs.
@@ -188,8 +198,6 @@ struct Shelf<'a> {
     stock: Vec<Vec<Choice<2>>>,
     needs: Vec<Need>,
     limits: [f64; 2],
-    /// The limits as they were typed.
-    typed: [String; 2],
     purse: Purse,
 }
 
@@ -211,31 +219,38 @@ impl<'a> Shelf<'a> {
             };
             others.push(words::because(&piece.name, why));
         }
-        let stock: Vec<Vec<Choice<2>>> = pieces
+        let mut stock: Vec<Vec<Choice<2>>> = pieces
             .iter()
             .map(|(_, offer)| offer.choices.iter().map(choice).collect())
             .collect();
         let place = |id: &String| ids.iter().position(|known| known == id);
-        let work = |piece: usize| (1..stock[piece].len()).collect();
-        let needs = asked
-            .together
-            .iter()
-            .filter_map(|(piece, of)| Some((place(piece)?, place(of)?)))
-            .filter(|(piece, of)| piece != of)
-            .map(|(piece, of)| Need {
-                piece,
-                choices: work(piece),
-                of,
-                one_of: work(of),
-            })
-            .collect();
+        let mut needs = Vec::new();
+        for (piece, of) in asked.together.iter().filter(|(piece, of)| piece != of) {
+            let Some(piece) = place(piece) else { continue };
+            let work = |piece: usize| (1..pieces[piece].1.choices.len()).collect();
+            if let Some(of) = place(of) {
+                needs.push(Need {
+                    piece,
+                    choices: work(piece),
+                    of,
+                    one_of: work(of),
+                });
+            } else if asked.pieces.iter().any(|known| known.id == *of) {
+                // On what is not planned there is no work.
+                stock[piece].truncate(1);
+            }
+        }
+        // A choice that is gone is needed by nobody.
+        for need in &mut needs {
+            need.choices.retain(|c| *c < stock[need.piece].len());
+            need.one_of.retain(|c| *c < stock[need.of].len());
+        }
         Self {
             pieces,
             others,
             stock,
             needs,
             limits,
-            typed: [&asked.money, &asked.hours].map(|text| as_typed(text)),
             purse: Purse::of(Some(currency)),
         }
     }
@@ -264,12 +279,13 @@ impl<'a> Shelf<'a> {
             let gap = self.purse.amount(plan.bound - plan.gain);
             blocks.push(Block::said(Tone::Quiet, words::not_searched_out(&gap)));
         }
+        blocks.extend(self.beside(&plan));
         blocks.extend(self.to_do(&plan));
         blocks.extend(self.not_now(&plan));
         blocks.extend(self.curve(&plan));
         blocks.extend(self.left_alone());
         blocks.extend(self.others());
-        blocks.push(self.basis());
+        blocks.push(Self::basis());
         let child = self.pieces.iter().any(|(_, offer)| offer.child);
         blocks.push(cautions_for(&self.named(), child));
         blocks
@@ -284,6 +300,9 @@ impl<'a> Shelf<'a> {
     /// Every treatment that the plan may name, in the order of the catalogue.
     fn named(&self) -> Vec<Treatment> {
         let names = |t: &Treatment| {
+            if *t == Treatment::Leave {
+                return true;
+            }
             let mut offered = self.pieces.iter().flat_map(|(_, offer)| &offer.choices);
             offered.any(|made| made.steps.iter().any(|step| step.get() == t.id()))
         };
@@ -292,9 +311,8 @@ impl<'a> Shelf<'a> {
 
     fn sentence(&self, plan: &Selection<2>) -> String {
         let [money, hours] = self.limits;
-        let [typed_money, typed_hours] = &self.typed;
-        let said_money = [self.purse.unit(), typed_money].concat();
-        let said_hours = words::hours_as_typed(typed_hours, hours);
+        let said_money = words::exact_money(self.purse.unit(), money);
+        let said_hours = words::exact_hours(hours);
         let limits = match (money.is_finite(), hours.is_finite()) {
             (true, true) => words::with_both(&said_money, &said_hours),
             (true, false) => words::with_money(&said_money),
@@ -303,16 +321,57 @@ impl<'a> Shelf<'a> {
         };
         let worked = self.chosen(plan).filter(|(_, made)| made.is_work()).count();
         if worked == 0 {
-            return words::leave_all(&limits);
+            let any = self.pieces.iter().any(|(_, offer)| offer.advised > 0);
+            return if any {
+                words::nothing_fits(&limits)
+            } else {
+                words::LEAVE_ALL.to_owned()
+            };
         }
         words::work_on(
             &crate::small::capital(&limits),
             worked,
             self.pieces.len(),
             &self.purse.amount(plan.gain),
-            &self.purse.amount(plan.uses[0]),
+            &words::money(self.purse.unit(), plan.uses[0]),
             &words::hours(plan.uses[1]),
         )
+    }
+
+    /// What has to be known beside the sum of it all.
+    fn beside(&self, plan: &Selection<2>) -> Vec<Block> {
+        let count = |is: fn(&Offer) -> bool| {
+            let worked = self.chosen(plan).filter(|(_, made)| made.is_work());
+            worked
+                .filter(|(place, _)| is(self.pieces[*place].1))
+                .count()
+        };
+        let mut said = Vec::new();
+        if count(|offer| offer.kept) > 0 {
+            said.push(Block::said(Tone::Quiet, words::SOME_KEPT));
+        }
+        let assumed = count(|offer| offer.assumed);
+        if assumed > 0 {
+            said.push(Block::said(Tone::Quiet, words::some_assumed(assumed)));
+        }
+        said
+    }
+
+    /// A piece and what is done with it, as a row.
+    fn row(&self, place: usize, made: &Offered) -> Vec<String> {
+        let (name, offer) = self.pieces[place];
+        let mut what = made.name.clone();
+        if offer.refer {
+            what.push_str(". ");
+            what.push_str(words::SEE_FIRST);
+        }
+        vec![
+            name.to_owned(),
+            what,
+            self.purse.amount(made.gain),
+            self.purse.amount(made.cost),
+            made.hours.to_string(),
+        ]
     }
 
     /// What more of each limit would bring.
@@ -365,33 +424,14 @@ impl<'a> Shelf<'a> {
         }
         sort_short(&mut work, |a, b| b.1.gain.total_cmp(&a.1.gain));
         let high: f64 = work.iter().map(|(_, made)| made.cost_high).sum();
-        let rows = work.iter().map(|(place, made)| {
-            let (name, offer) = self.pieces[*place];
-            let mut what = made.name.clone();
-            if offer.refer {
-                what.push_str(". ");
-                what.push_str(words::SEE_FIRST);
-            }
-            vec![
-                name.to_owned(),
-                what,
-                self.purse.amount(made.gain),
-                self.purse.amount(made.cost),
-                made.hours.to_string(),
-            ]
-        });
+        let rows = work.iter().map(|(place, made)| self.row(*place, made));
         let table = Table {
             caption: words::TO_DO_CAPTION.to_owned(),
-            columns: columns(&[
-                words::PIECE,
-                words::WORK,
-                words::BRINGS,
-                words::COSTS,
-                words::HOURS_SHORT,
-            ]),
+            columns: columns(&COLUMNS),
             rows: rows.collect(),
         };
-        let high = words::cost_high(&self.purse.amount(high));
+        let over = high > self.limits[0] + 0.5;
+        let high = words::cost_high(&words::money(self.purse.unit(), high), over);
         vec![Block::section(
             "plan.work",
             words::TO_DO,
@@ -404,35 +444,20 @@ impl<'a> Shelf<'a> {
         let rows: Vec<Vec<String>> = self
             .chosen(plan)
             .filter_map(|(place, made)| {
-                let (name, offer) = self.pieces[place];
+                let offer = self.pieces[place].1;
                 let advised = offer.choices.get(offer.advised)?;
                 let instead = if made.is_work() {
                     made.name.clone()
                 } else {
                     words::LEFT_FOR_NOW.to_owned()
                 };
-                (advised != made).then(|| {
-                    vec![
-                        name.to_owned(),
-                        advised.name.clone(),
-                        self.purse.amount(advised.gain),
-                        self.purse.amount(advised.cost),
-                        advised.hours.to_string(),
-                        instead,
-                    ]
-                })
+                let row = || [self.row(place, advised), vec![instead]].concat();
+                (advised != made).then(row)
             })
             .collect();
         let table = Table {
             caption: words::NOT_NOW_CAPTION.to_owned(),
-            columns: columns(&[
-                words::PIECE,
-                words::WORK,
-                words::BRINGS,
-                words::COSTS,
-                words::HOURS_SHORT,
-                words::INSTEAD,
-            ]),
+            columns: [columns(&COLUMNS), columns(&[words::INSTEAD])].concat(),
             rows,
         };
         (!table.rows.is_empty())
@@ -456,18 +481,19 @@ impl<'a> Shelf<'a> {
             30..200 => 40,
             _ => 20,
         };
-        let mut best = 0.0_f64;
-        let points: Vec<(f64, f64)> = (0..=steps)
-            .map(|i| {
-                let money = most * f64::from(i) / f64::from(steps);
-                let found = self.select([money, hours], ROUGHLY);
-                // More money never brings less: the plan for less is still there.
-                best = best.max(found.map_or(0.0, |f| f.gain));
-                (money, best)
-            })
-            .collect();
+        let mut points = vec![(0.0, 0.0)];
+        for i in 0..=steps {
+            let money = most * f64::from(i) / f64::from(steps);
+            let Some(found) = self.select([money, hours], ROUGHLY) else {
+                continue;
+            };
+            // More money never brings less: the plan for less is still there.
+            if points.last().is_none_or(|(_, before)| found.gain > *before) {
+                points.push((found.uses[0], found.gain));
+            }
+        }
         let yours = money.is_finite().then_some((money, plan.gain));
-        Some(curve(&points, yours, self.purse))
+        Some(curve(&points, most, yours, self.purse))
     }
 
     fn left_alone(&self) -> Option<Block> {
@@ -489,18 +515,9 @@ impl<'a> Shelf<'a> {
         (!self.others.is_empty()).then(|| Block::fold("plan.others", &summary, vec![list]))
     }
 
-    fn basis(&self) -> Block {
-        let count = |is: fn(&Offer) -> bool| self.pieces.iter().filter(|(_, o)| is(o)).count();
-        let mut said = vec![Block::para(words::BASIS_GAIN)];
-        if count(|offer| offer.kept) > 0 {
-            said.push(Block::para(words::BASIS_KEPT));
-        }
-        let assumed = count(|offer| offer.assumed);
-        if assumed > 0 {
-            said.push(Block::para(words::basis_assumed(assumed)));
-        }
-        said.push(Block::para(words::BASIS_HOURS));
-        said.push(Block::para(words::BASIS_CHOICE));
+    fn basis() -> Block {
+        let said = [words::BASIS_GAIN, words::BASIS_HOURS, words::BASIS_CHOICE];
+        let said = said.map(Block::para).to_vec();
         Block::fold("plan.basis", words::BASIS, said)
     }
 }
@@ -608,6 +625,21 @@ mod tests {
         assert!(said.contains(words::LEFT_OUT) && said.contains(words::OTHER_CURRENCY));
         let other = words_of(&plan(&json!({ "pieces": pieces, "currency": "other" })));
         assert!(!other.contains("£"), "{other}");
+    }
+
+    #[test]
+    fn what_waits_for_a_piece_that_is_not_planned_waits() {
+        let pieces = offers(&[("a", TUREEN), ("b", TEAPOT), ("c", CANDLESTICKS)]);
+        let ask = |left_out: Value, on: &str| {
+            let question =
+                json!({ "pieces": pieces, "left_out": left_out, "together": [["a", on]] });
+            words_of(&plan(&question))
+        };
+        assert!(ask(json!([]), "b").contains("work on both pieces"));
+        assert!(ask(json!(["b"]), "b").contains(words::LEFT_FOR_NOW));
+        assert!(ask(json!([]), "c").contains(words::LEFT_FOR_NOW));
+        // A piece that is no longer there keeps nothing waiting.
+        assert!(ask(json!([]), "gone").contains("work on both pieces"));
     }
 
     #[test]

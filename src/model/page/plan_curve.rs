@@ -10,10 +10,15 @@ const RIGHT: f64 = 306.0;
 const TOP: f64 = 16.0;
 const BOTTOM: f64 = 176.0;
 
-/// The curve through `points`, each money and what it brings, both rising from 0 and the last above 0;
-/// with the limit that was set, where one was.
-pub(super) fn curve(points: &[(f64, f64)], yours: Option<(f64, f64)>, purse: Purse) -> Block {
-    let (most, gain) = points.last().copied().unwrap_or((1.0, 1.0));
+/// The curve from nothing to `most` > 0: at each of `changes`, the money and what it brings from there on,
+/// both rising from 0 and the last above 0; with the limit that was set, where one was.
+pub(super) fn curve(
+    changes: &[(f64, f64)],
+    most: f64,
+    yours: Option<(f64, f64)>,
+    purse: Purse,
+) -> Block {
+    let gain = changes.last().map_or(1.0, |(_, brings)| *brings);
     let x = |money: f64| LEFT + (RIGHT - LEFT) * money / most.max(f64::MIN_POSITIVE);
     let y = |brings: f64| BOTTOM - (BOTTOM - TOP) * brings / gain.max(f64::MIN_POSITIVE);
     let mut marks = Vec::new();
@@ -27,13 +32,6 @@ pub(super) fn curve(points: &[(f64, f64)], yours: Option<(f64, f64)>, purse: Pur
             (LEFT - 5.0, at + 4.0),
             said,
         ));
-    }
-    // Where it changes: up there, and along from there.
-    let mut changes: Vec<(f64, f64)> = Vec::new();
-    for (money, brings) in points {
-        if changes.last().is_none_or(|(_, before)| brings > before) {
-            changes.push((*money, *brings));
-        }
     }
     let stairs: Vec<String> = changes
         .iter()
@@ -80,6 +78,14 @@ pub(super) fn curve(points: &[(f64, f64)], yours: Option<(f64, f64)>, purse: Pur
         }
         _ => words::rises(&purse.amount(gain)),
     };
+    let mut rows: Vec<Vec<String>> = Vec::new();
+    for (money, brings) in changes {
+        let brings = purse.amount(*brings);
+        // What is said in the same words is no change to a reader.
+        if rows.last().is_none_or(|row| row.last() != Some(&brings)) {
+            rows.push(vec![purse.amount(*money), brings]);
+        }
+    }
     let picture = Picture {
         id: "plan.curve".to_owned(),
         title,
@@ -90,10 +96,7 @@ pub(super) fn curve(points: &[(f64, f64)], yours: Option<(f64, f64)>, purse: Pur
         table: Table {
             caption: words::CAPTION.to_owned(),
             columns: vec![words::MONEY.to_owned(), words::BRINGS.to_owned()],
-            rows: changes
-                .iter()
-                .map(|(money, brings)| vec![purse.amount(*money), purse.amount(*brings)])
-                .collect(),
+            rows,
         },
     };
     Block::section("plan.money", words::HEADING, vec![Block::Picture(picture)])

@@ -21,17 +21,33 @@ pub(crate) fn hours(hours: f64) -> String {
     }
 }
 
-pub(crate) fn hours_as_typed(typed: &str, hours: f64) -> String {
+/// An amount to the whole unit, so that it never looks like more than a limit that holds it.
+pub(crate) fn money(unit: &str, amount: f64) -> String {
+    exact_money(unit, amount.round())
+}
+
+/// An amount as it was meant when it was typed.
+pub(crate) fn exact_money(unit: &str, amount: f64) -> String {
+    if unit.is_empty() {
+        format!("{amount} in money")
+    } else {
+        format!("{unit}{amount}")
+    }
+}
+
+pub(crate) fn exact_hours(hours: f64) -> String {
     let unit = if (hours - 1.0).abs() < 1e-9 {
         "hour"
     } else {
         "hours"
     };
-    format!("{typed} {unit}")
+    format!("{hours} {unit}")
 }
 
-pub(crate) fn leave_all(limits: &str) -> String {
-    format!("Leave every piece as it is: {limits}, no work is worth doing.")
+pub(crate) const LEAVE_ALL: &str = "Leave every piece as it is: no work is worth doing.";
+
+pub(crate) fn nothing_fits(limits: &str) -> String {
+    format!("Leave every piece as it is: {limits}, nothing worth doing can be done.")
 }
 
 pub(crate) fn work_on(
@@ -42,19 +58,20 @@ pub(crate) fn work_on(
     cost: &str,
     hours: &str,
 ) -> String {
+    let which = match (worked, all) {
+        (1, 1) => "the one piece there is".to_owned(),
+        (2, 2) => "both pieces".to_owned(),
+        _ if worked == all => format!("all {all} pieces"),
+        _ => format!("{worked} of {}", pieces(all)),
+    };
     let left = match all - worked {
         0 => String::new(),
         1 => " and leave the other as it is".to_owned(),
         left => format!(" and leave the other {left} as they are"),
     };
     format!(
-        "{limits}, work on {}{left}. That brings about {gain} more than leaving everything, and takes about \
-         {cost} and {hours}.",
-        if worked == all {
-            format!("all {}", pieces(all))
-        } else {
-            format!("{worked} of {}", pieces(all))
-        }
+        "{limits}, work on {which}{left}. That brings about {gain} more than leaving everything, once it is \
+         paid for; it takes about {cost} and {hours}."
     )
 }
 
@@ -72,8 +89,13 @@ pub(crate) fn with_both(money: &str, hours: &str) -> String {
 
 pub(crate) const WITHOUT_LIMITS: &str = "without a limit";
 
-pub(crate) fn cost_high(high: &str) -> String {
-    format!("If every price comes out high, it costs about {high}.")
+pub(crate) fn cost_high(high: &str, over: bool) -> String {
+    let over = if over {
+        ", which is over your limit"
+    } else {
+        ""
+    };
+    format!("If every price comes out high, it costs about {high}{over}.")
 }
 
 pub(crate) const NOTHING_HELD_BACK: &str =
@@ -103,12 +125,12 @@ pub(crate) const TO_DO: &str = "What to do";
 pub(crate) const TO_DO_CAPTION: &str = "The work planned, what brings most first";
 pub(crate) const PIECE: &str = "Piece";
 pub(crate) const WORK: &str = "Work";
-pub(crate) const BRINGS: &str = "Brings about";
+pub(crate) const BRINGS: &str = "Brings, once paid";
 pub(crate) const COSTS: &str = "Costs about";
 pub(crate) const HOURS_SHORT: &str = "Hours";
 pub(crate) const SEE_FIRST: &str = "A specialist should see it first.";
 
-pub(crate) const NOT_NOW: &str = "Not now, or otherwise, because of the limits";
+pub(crate) const NOT_NOW: &str = "Not now, or done otherwise";
 pub(crate) const NOT_NOW_CAPTION: &str = "What the counsel of these pieces says by itself";
 pub(crate) const INSTEAD: &str = "In this plan";
 pub(crate) const LEFT_FOR_NOW: &str = "Left for now";
@@ -129,19 +151,20 @@ pub(crate) const LEFT_OUT: &str = "left out by you.";
 pub(crate) const OTHER_CURRENCY: &str = "its money is in another currency.";
 
 pub(crate) const BASIS: &str = "What this rests on";
-pub(crate) const BASIS_GAIN: &str = "What work brings, costs and takes are middle values. What a piece \
-     brings is against leaving it as it is, and is indicative, no appraisal; each piece opened by itself \
-     tells how sure it is.";
-pub(crate) const BASIS_KEPT: &str = "For a piece that is kept, what work brings is no money: it is what it is \
-     worth to you by your aims, put into money.";
+pub(crate) const BASIS_GAIN: &str = "What work brings, costs and takes are middle values. What it brings is \
+     against leaving the piece as it is, less what it costs, and is indicative, no appraisal. How sure it is, \
+     the counsel of each piece tells: open it from the shelf.";
 pub(crate) const BASIS_HOURS: &str = "Hours are anybody's at work on the piece, from a usual figure for each \
      kind of work. Work often takes longer than was thought.";
-pub(crate) const BASIS_CHOICE: &str = "Work that the counsel of a piece could not stand by is in no plan, \
-     whatever the limits.";
+pub(crate) const BASIS_CHOICE: &str =
+    "Work that the rules bar for a piece is in no plan, whatever the limits.";
 
-pub(crate) fn basis_assumed(count: usize) -> String {
+pub(crate) const SOME_KEPT: &str = "Some of these pieces are kept, not sold. What work on them brings is then \
+     no money to be had: it is what it is worth to you by your aims, put into money.";
+
+pub(crate) fn some_assumed(count: usize) -> String {
     format!(
-        "No value was said for {}: a usual one stands in.",
+        "No value was said for {} of these: a usual one stands in.",
         pieces(count)
     )
 }
