@@ -71,7 +71,11 @@ pub(super) fn curve(
             words::YOURS,
         ));
     }
-    let flat_from = changes.iter().find(|(_, brings)| *brings >= 0.999 * gain);
+    // In the words of the table: what is said the same there is no more.
+    let said = purse.amount(gain);
+    let flat_from = changes
+        .iter()
+        .find(|(_, brings)| purse.amount(*brings) == said);
     let title = match flat_from {
         Some((money, _)) if *money < 0.95 * most => {
             words::rises_until(&purse.amount(gain), &purse.amount(*money))
