@@ -141,9 +141,8 @@ window.addEventListener("leavewell-ask", ({ detail: { program, name, turn, text 
   });
 });
 
-// Scripts of the page ask with a "leavewell-question" event {name, text, told}, and `program` where it is
-// not the desk.
-window.addEventListener("leavewell-question", ({ detail: { program = "desk", name, text, told } }) => {
+// Scripts of the page ask with a "leavewell-question" event {program, name, text, told}.
+window.addEventListener("leavewell-question", ({ detail: { program, name, text, told } }) => {
   weighings += 1;
   programs[program].ask(`${name} ${weighings}`, { name, turn: weighings, text }, told);
 });

@@ -5,6 +5,7 @@
 
 import { listed, tell } from "./kept.js";
 import { button, make, option } from "./make.js";
+import { ask } from "./shelf.js";
 
 const KEPT = "leavewell.plan";
 // So few that the program that weighs them is soon free for something else.
@@ -16,18 +17,6 @@ const NOTHING = { money: "", hours: "", currency: "", left_out: [], together: []
 
 // id -> {text, piece}: what a piece offers, and the record it was worked out from.
 const known = new Map();
-
-/** Asks a program beside the app. */
-function ask(program, name, question) {
-  return new Promise((resolve, reject) => {
-    const told = ({ answer, failure }) => {
-      if (answer === undefined) reject(new Error(failure));
-      else resolve(JSON.parse(new TextDecoder().decode(answer)));
-    };
-    const text = JSON.stringify(question);
-    window.dispatchEvent(new CustomEvent("leavewell-question", { detail: { program, name, text, told } }));
-  });
-}
 
 function kept() {
   try {
@@ -127,7 +116,7 @@ class ShelfPlan extends HTMLElement {
         // A few are there before it could be read that they are on their way.
         if (all > AT_ONCE) this.#show(all - left.length, all);
         const some = left.splice(0, AT_ONCE);
-        const offers = await ask("desk", "offers", some);
+        const offers = await ask("offers", JSON.stringify(some));
         for (const piece of offers) known.set(piece.id, { text: some.find(({ id }) => id === piece.id).text, piece });
         // Stopped, left, or begun anew; what was weighed stays known.
         if (turn !== this.#turn) return;
@@ -181,7 +170,7 @@ class ShelfPlan extends HTMLElement {
     this.#drawSettings(pieces);
     let answer;
     try {
-      answer = await ask("plan", "plan", { ...this.#asked, pieces });
+      answer = await ask("plan", JSON.stringify({ ...this.#asked, pieces }), "plan");
     } catch (reason) {
       this.#say(`The plan could not be worked out: ${reason.message}. Nothing is changed.`, button("Try again", () => this.#plan()));
       return;

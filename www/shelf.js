@@ -18,13 +18,14 @@ const MOST_SHOWN = 40;
 
 // ---- the second program ---------------------------------------------------------------------------------
 
-function ask(name, text) {
+/** Asks a program beside the app, which is the second unless another is named; the answer is read. */
+export function ask(name, text, program = "desk") {
   return new Promise((resolve, reject) => {
     const told = ({ answer, failure }) => {
       if (answer === undefined) reject(new Error(failure));
       else resolve(JSON.parse(new TextDecoder().decode(answer)));
     };
-    window.dispatchEvent(new CustomEvent("leavewell-question", { detail: { name, text, told } }));
+    window.dispatchEvent(new CustomEvent("leavewell-question", { detail: { program, name, text, told } }));
   });
 }
 

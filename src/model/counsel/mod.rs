@@ -64,8 +64,6 @@ pub(crate) const ANSWER_LOG2: u32 = 12;
 pub(crate) const SHEET_LOG2: u32 = 14;
 /// Points of the search for what would change it: 2^9, the same scrambled sequence cut short.
 const SEARCH_LOG2: u32 = 9;
-/// Points for each piece when a whole shelf is planned.
-const SHELF_LOG2: u32 = 12;
 /// Looks offered.
 const LOOKS: usize = 12;
 

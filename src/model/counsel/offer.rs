@@ -6,7 +6,7 @@ use serde_json::Value;
 
 use super::advise::gentler;
 use super::tweak::Tweak;
-use super::{SHELF_LOG2, Solved, ids, say};
+use super::{ANSWER_LOG2, Solved, ids, say};
 use crate::case::{Case, Currency, Goal};
 use crate::facts::{Ledger, ledger_of};
 use crate::report::Text;
@@ -115,7 +115,7 @@ impl Offered {
 #[must_use]
 pub fn offer(case: &Case) -> Offer {
     let ledger = ledger_of(case);
-    let solved = Solved::new(case, &ledger, &Tweak::NONE, SHELF_LOG2);
+    let solved = Solved::new(case, &ledger, &Tweak::NONE, ANSWER_LOG2);
     let hours: Vec<f64> = solved
         .courses
         .iter()

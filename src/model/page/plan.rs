@@ -488,8 +488,9 @@ impl<'a> Shelf<'a> {
                 continue;
             };
             // More money never brings less: the plan for less is still there.
-            if points.last().is_none_or(|(_, before)| found.gain > *before) {
-                points.push((found.uses[0], found.gain));
+            let (from, before) = points.last().copied().unwrap_or_default();
+            if found.gain > before {
+                points.push((found.uses[0].max(from), found.gain));
             }
         }
         let yours = money.is_finite().then_some((money, plan.gain));
