@@ -3,8 +3,8 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing)]
 
-use leavewell_model::case::{MAX_BYTES, MAX_FINDINGS};
 use leavewell_model::counsel::weigh_at_once;
+use leavewell_model::record::{MAX_BYTES, MAX_FINDINGS};
 use leavewell_model::{Draft, Problem, weigh_json};
 use serde_json::{Value, json};
 
@@ -285,7 +285,7 @@ fn too_many_entries_are_named() {
         "{:?}",
         found.first()
     );
-    let figures: Vec<String> = leavewell_model::facts::Ledger::standard()
+    let figures: Vec<String> = leavewell_model::ledger::Ledger::standard()
         .figures()
         .filter(|f| !f.id.starts_with("guard."))
         .map(|f| format!("\"{}\":{}", f.id, f.value))

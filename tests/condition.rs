@@ -3,12 +3,12 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing)]
 
-use leavewell_model::case::{Bleed, Draft, Method, PartName};
 use leavewell_model::counsel::weigh_at_once;
-use leavewell_model::page::{Block, PAGES, Picture, page, page_json};
+use leavewell_model::record::{Bleed, Draft, Method, PartName};
 use leavewell_model::report::PartReport;
 use leavewell_model::report::Report;
 use leavewell_model::weigh_json;
+use leavewell_pages::{Block, PAGES, Picture, page, page_json};
 
 const TRAY: &str = include_str!("cases/worn_tray.json");
 
@@ -267,7 +267,7 @@ fn well_drawn(picture: &Picture) {
     let drawn = serde_json::to_string(&picture.marks).unwrap();
     assert!(!drawn.contains("NaN") && !drawn.contains("inf"), "{drawn}");
     for mark in &picture.marks {
-        if let leavewell_model::page::Mark::Text { x, y, .. } = mark {
+        if let leavewell_pages::Mark::Text { x, y, .. } = mark {
             assert!((0.0..=320.0).contains(x) && (0.0..=picture.height).contains(y));
         }
     }

@@ -6,10 +6,10 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing)]
 
-use leavewell_model::case::difference::{ChangedBy, changed_by, differences, merge};
-use leavewell_model::case::shelf_file::{SHELF_VERSION, open, open_json};
-use leavewell_model::case::{CASE_VERSION, Draft};
-use leavewell_model::page::compare::compare_json;
+use leavewell_model::record::difference::{ChangedBy, changed_by, differences, merge};
+use leavewell_model::record::shelf_file::{SHELF_VERSION, open, open_json};
+use leavewell_model::record::{CASE_VERSION, Draft};
+use leavewell_pages::compare::compare_json;
 use proptest::prelude::*;
 use proptest::test_runner::{Config, FileFailurePersistence, RngSeed};
 use serde_json::{Map, Number, Value, json};

@@ -5,12 +5,12 @@
 #[path = "laws/random.rs"]
 mod random;
 
-use leavewell_model::case::{Answer, Case, Goal, Part, PartName, Seen};
 use leavewell_model::counsel::offer::offer;
 use leavewell_model::counsel::weigh_at_once;
 use leavewell_model::decide::stock::{Choice, MOST_HELD, Need, select};
-use leavewell_model::facts::{Ledger, findings};
 use leavewell_model::identity::{Family, Kind, with_interval};
+use leavewell_model::ledger::{Ledger, findings};
+use leavewell_model::record::{Answer, Case, Goal, Part, PartName, Seen};
 use leavewell_model::report::{CourseReport, Report, Text};
 use leavewell_model::silver::{FilmLoss, Layer, bleed_range, film_loss_um};
 use leavewell_model::value::Fees;
@@ -531,16 +531,16 @@ const HAZARDS: [fn(&mut Case); 9] = [
     |c| see(c, "S07"),
     |c| see(c, "C10"),
     |c| see(c, "P14"),
-    |c| on_body(c, |p| p.lead = Some(leavewell_model::case::Lead::Present)),
+    |c| on_body(c, |p| p.lead = Some(leavewell_model::record::Lead::Present)),
     |c| {
         on_body(c, |p| {
-            p.corrosion = Some(leavewell_model::case::Corrosion::Green);
+            p.corrosion = Some(leavewell_model::record::Corrosion::Green);
         });
     },
-    |c| on_body(c, |p| p.fill = Some(leavewell_model::case::Fill::Sealed)),
+    |c| on_body(c, |p| p.fill = Some(leavewell_model::record::Fill::Sealed)),
     |c| {
         on_body(c, |p| {
-            p.interior = Some(leavewell_model::case::Interior::Gilt);
+            p.interior = Some(leavewell_model::record::Interior::Gilt);
         });
     },
     |c| c.aim.household_child_or_pregnant = true,
@@ -697,9 +697,9 @@ fn a_finding_on_two_parts_contradicts_the_same_in_either_order() {
 #[test]
 fn a_filling_of_lead_brings_the_caution_on_lead() {
     let mut case = Case::default();
-    case.piece.form = Some(leavewell_model::case::Form::Box);
+    case.piece.form = Some(leavewell_model::record::Form::Box);
     on_body(&mut case, |p| {
-        p.fill = Some(leavewell_model::case::Fill::Lead);
+        p.fill = Some(leavewell_model::record::Fill::Lead);
     });
     let report = weighed(&case);
     assert!(report.cautions.iter().any(|c| c.id == "caution.lead"));

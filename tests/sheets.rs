@@ -7,12 +7,12 @@ use std::collections::BTreeMap;
 use std::path::Path;
 
 use leavewell_model::Draft;
-use leavewell_model::facts::{Ledger, Tag, caution};
-use leavewell_model::page::markdown::markdown;
-use leavewell_model::page::markup::markup;
-use leavewell_model::page::sheet_text::{Form, SHEETS as SHEET_NAMES, sheet_text};
-use leavewell_model::page::{Block, Field, page};
+use leavewell_model::ledger::{Ledger, Tag, caution};
 use leavewell_model::treatment::Treatment;
+use leavewell_pages::markdown::markdown;
+use leavewell_pages::markup::markup;
+use leavewell_pages::sheet_text::{Form, SHEETS as SHEET_NAMES, sheet_text};
+use leavewell_pages::{Block, Field, page};
 use serde_json::Value;
 
 const SHEETS: [&str; 3] = ["sheet_client", "sheet_buyer", "sheet_file"];
@@ -602,7 +602,7 @@ fn an_own_figure_goes_in_by_its_field_and_comes_out_again() {
 #[test]
 fn what_was_not_looked_up_cannot_change_the_answer() {
     use leavewell_model::counsel::weigh_at_once;
-    use leavewell_model::facts::read_during;
+    use leavewell_model::ledger::read_during;
     let (case, _) = case("worn_tray").read();
     let (report, used) = read_during(|| weigh_at_once(&case, Vec::new()));
     let all = Ledger::standard().figures().count();
@@ -618,7 +618,7 @@ fn what_was_not_looked_up_cannot_change_the_answer() {
     let mut tried = 0;
     for figure in idle.step_by(10) {
         let mut moved = case.clone();
-        moved.overrides.push(leavewell_model::case::Override {
+        moved.overrides.push(leavewell_model::record::Override {
             figure: figure.id.to_owned(),
             value: (figure.value / 2.0).max(figure.low.min(0.0)),
             reason: String::new(),
@@ -629,7 +629,7 @@ fn what_was_not_looked_up_cannot_change_the_answer() {
     assert!(tried > 5);
     // And one that was looked up does.
     let mut moved = case;
-    moved.overrides.push(leavewell_model::case::Override {
+    moved.overrides.push(leavewell_model::record::Override {
         figure: "fee.commission".to_owned(),
         value: 0.3,
         reason: String::new(),
@@ -642,7 +642,7 @@ fn what_was_not_looked_up_cannot_change_the_answer() {
 fn the_share_of_judgement_adds_up() {
     let draft = case("worn_tray");
     let (case, _) = draft.read();
-    let (_, used) = leavewell_model::facts::read_during(|| {
+    let (_, used) = leavewell_model::ledger::read_during(|| {
         leavewell_model::counsel::weigh_at_once(&case, Vec::new())
     });
     let ledger = Ledger::standard();

@@ -7,7 +7,7 @@ use std::collections::BTreeMap;
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use leavewell_model::facts::{Ledger, caution, finding, findings};
+use leavewell_model::ledger::{Ledger, caution, finding, findings};
 use leavewell_model::treatment::Treatment;
 
 /// Every file under a folder of the repository with one of these endings, with its text.

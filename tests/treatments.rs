@@ -9,9 +9,9 @@
 mod random;
 
 use leavewell_model::Draft;
-use leavewell_model::facts::{caution, guard_texts};
-use leavewell_model::page::{Block, Tone, page};
+use leavewell_model::ledger::{caution, guard_texts};
 use leavewell_model::treatment::{QUESTIONS, Treatment};
+use leavewell_pages::{Block, Tone, page};
 use random::{Tape, case_file};
 use serde_json::Value;
 

@@ -1,7 +1,7 @@
 //! Which screen the address names. The part after `#` is the whole route, so the built site works
 //! from any folder.
 
-use leavewell_model::page::CHANGES;
+use leavewell_pages::CHANGES;
 
 use super::wording::{places, sheet};
 

@@ -3,9 +3,9 @@
 use std::rc::Rc;
 
 use gloo::events::EventListener;
-use leavewell_model::facts::{LEDGER_VERSION, caution};
-use leavewell_model::page::{CHANGES, MOVED, REPORT};
+use leavewell_model::ledger::{LEDGER_VERSION, caution};
 use leavewell_model::{Draft, Problem};
+use leavewell_pages::{CHANGES, MOVED, REPORT};
 use serde::de::DeserializeOwned;
 use serde_json::Value;
 use yew::prelude::*;

@@ -221,7 +221,7 @@ mod tests {
         Ok(match name {
             "index.html" => PAGE,
             "a-1.css" => "p { margin: 0 }",
-            "a-1.js" | "leavewell-desk.js" | "leavewell-study.js" => {
+            "a-1.js" | "leavewell-worker.js" | "leavewell-study.js" => {
                 "function init() {}\nexport { init as default };\n"
             }
             "boot.js" => "import { d } from \"./photos.js\";\nstart(d);\n",
@@ -236,8 +236,8 @@ mod tests {
     fn names() -> Vec<String> {
         [
             "a-1.wasm",
-            "leavewell-desk.js",
-            "leavewell-desk_bg.wasm",
+            "leavewell-worker.js",
+            "leavewell-worker_bg.wasm",
             "leavewell-study_bg.wasm",
             "looks.svg",
         ]
@@ -280,7 +280,7 @@ mod tests {
             "the first program"
         );
         assert!(
-            page.contains(&sum::base64(b"leavewell-desk_bg.wasm")),
+            page.contains(&sum::base64(b"leavewell-worker_bg.wasm")),
             "the second"
         );
     }

@@ -16,8 +16,8 @@ const COPY_BUDGET: usize = 1_100_000;
 const FETCHED_LATER: [(&str, &str); 16] = [
     ("looks.svg", LOOKS),
     ("desk.js", DESK),
-    ("leavewell-desk.js", DESK),
-    ("leavewell-desk_bg.wasm", DESK),
+    ("leavewell-worker.js", DESK),
+    ("leavewell-worker_bg.wasm", DESK),
     ("offline.js", COPY),
     ("sw.js", COPY),
     ("icon-192.png", ICON),

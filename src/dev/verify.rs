@@ -117,7 +117,7 @@ fn lints_wasm() -> Fallible<()> {
             "--package",
             "leavewell-model",
             "--package",
-            "leavewell-desk",
+            "leavewell-worker",
         ])
         .args(["--target", "wasm32-unknown-unknown"])
         .args(["--", "-D", "warnings"]))

@@ -5,7 +5,7 @@ use std::io::{self, Read, Write};
 use std::process::ExitCode;
 
 use leavewell_model::Draft;
-use leavewell_model::page::sheet_text::{Form, sheet_text};
+use leavewell_pages::sheet_text::{Form, sheet_text};
 
 use crate::trouble::{Fallible, Trouble};
 
@@ -117,7 +117,7 @@ fn is_refusal(counsel: &str) -> bool {
 
 #[cfg(test)]
 mod tests {
-    use leavewell_model::page::sheet_text::SHEETS;
+    use leavewell_pages::sheet_text::SHEETS;
 
     use super::*;
 

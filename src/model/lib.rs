@@ -5,13 +5,12 @@
 //! case → identity → silver → treatment → value → counsel → report.
 
 pub mod bench;
-pub mod case;
 pub mod counsel;
 pub mod decide;
-pub mod facts;
 pub mod identity;
+pub mod ledger;
 pub mod maths;
-pub mod page;
+pub mod record;
 pub mod report;
 pub mod silver;
 pub mod small;
@@ -19,7 +18,7 @@ mod text;
 pub mod treatment;
 pub mod value;
 
-pub use case::{Case, Draft, Problem};
+pub use record::{Case, Draft, Problem};
 pub use report::Report;
 
 /// Weighs a case file given as text and returns the report as JSON text.

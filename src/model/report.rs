@@ -4,8 +4,8 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::case::Problem;
-use crate::facts::Level;
+use crate::ledger::Level;
+use crate::record::Problem;
 pub use crate::text::Text;
 
 /// Everything the model says about one case.

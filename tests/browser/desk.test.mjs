@@ -14,7 +14,7 @@ browserTest("a first visit does not load it", async ({ page, go }) => {
   await page.getByRole("button", { name: WORN_TRAY }).click();
   await go("#/condition");
   await page.locator(".leaf section").first().waitFor({ state: "attached" });
-  assert.ok(asked.some((path) => path.endsWith("leavewell-desk_bg.wasm")));
+  assert.ok(asked.some((path) => path.endsWith("leavewell-worker_bg.wasm")));
 });
 
 browserTest("a field on its pages keeps what is typed, works out again, and is in the record", async ({ page, go }) => {
@@ -42,7 +42,7 @@ browserTest("a field on its pages keeps what is typed, works out again, and is i
 });
 
 browserTest("when it cannot be loaded, what it would have said is missed by name and the rest works", async ({ page, go, troubles }) => {
-  await page.route("**/leavewell-desk*", (route) => route.abort());
+  await page.route("**/leavewell-worker*", (route) => route.abort());
   await go("#/");
   await page.getByRole("button", { name: WORN_TRAY }).click();
   await go("#/condition");

@@ -3,11 +3,11 @@
 //! Everything comes from a [`Tape`] of numbers. The same tape gives the same file, and a tape of
 //! noughts the empty one, so that a failing tape shrinks toward fewer entries.
 
-use leavewell_model::case::{
+use leavewell_model::ledger::{Ledger, findings};
+use leavewell_model::record::{
     Corrosion, Currency, Dents, Doer, Fill, Form, Goal, Interior, Joint, Lead, PartName, Route,
     Tarnish,
 };
-use leavewell_model::facts::{Ledger, findings};
 use leavewell_model::treatment::Treatment;
 use serde_json::{Map, Value, json};
 

@@ -8,7 +8,7 @@
 #![allow(clippy::disallowed_methods)]
 
 use leavewell_model::bench::deposit_um;
-use leavewell_model::facts::Ledger;
+use leavewell_model::ledger::Ledger;
 use leavewell_model::maths::student_two_sided;
 use leavewell_model::silver::{
     Belief, FilmLoss, Habit, Layer, bleed_after, exact_interval, point_count, rolled_face_um,
@@ -374,7 +374,7 @@ fn classes_of_air() {
         near_share(air.high, year(most), 0.001);
     }
     for f in ledger.figures().filter(|f| f.id.starts_with("silver.air.")) {
-        assert_eq!(f.tag, leavewell_model::facts::Tag::Memory, "{}", f.id);
+        assert_eq!(f.tag, leavewell_model::ledger::Tag::Memory, "{}", f.id);
     }
     // A year at the end of the mildest class of ISA is past where black begins.
     assert!(ledger.figure("silver.air.g1").high > figure("silver.film.black"));

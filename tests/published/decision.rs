@@ -4,14 +4,14 @@
 //! risk and sensitivity stand in the files beside this one.
 
 use leavewell_model::Draft;
-use leavewell_model::case::{Answer, Case, Goal, Seen};
 use leavewell_model::counsel::weigh_at_once;
-use leavewell_model::facts::Ledger;
 use leavewell_model::identity::{CopperRule, Kind, Ladder, posterior};
+use leavewell_model::ledger::Ledger;
 use leavewell_model::maths::{
     SobolBlock, Z5, Z10, beta_cdf, beta_quantile, pert_shapes, probability, probit, sobol_u32,
     tail_mean, two_piece,
 };
+use leavewell_model::record::{Answer, Case, Goal, Seen};
 
 use crate::{near, near_share, printed};
 

@@ -1,6 +1,6 @@
 //! Food and drink: limits as published, and what a cup at the old criterion holds.
 
-use leavewell_model::facts::{Ledger, Tag};
+use leavewell_model::ledger::{Ledger, Tag};
 
 use crate::near;
 

@@ -4,7 +4,7 @@ use leavewell_model::bench::{
     ALLOYS, Field, HeatBands, Reach, Spread, bessel_i0, bessel_i1, bessel_k0, bessel_k1,
     chance_lets_go, disk_reach_mm, rod_length_mm, sheet_length_mm,
 };
-use leavewell_model::facts::Ledger;
+use leavewell_model::ledger::Ledger;
 use leavewell_model::treatment::limits::melts_bond;
 
 use crate::{near, near_share};

@@ -3,12 +3,12 @@
 //! letters and the prior of the ledger (computed from the figures of the ledger), for the named kinds
 //! alone. The program keeps room for pieces outside the kinds; that share is taken out again here.
 
-use leavewell_model::case::{Answer, Case, PartName, Seen};
 use leavewell_model::counsel::weigh_at_once;
-use leavewell_model::facts::{FindingFact, Ledger, finding, windows};
 use leavewell_model::identity::{
     CopperRule, Family, Kind, Ladder, Posterior, contradictions, posterior, with_interval,
 };
+use leavewell_model::ledger::{FindingFact, Ledger, finding, windows};
+use leavewell_model::record::{Answer, Case, PartName, Seen};
 
 use crate::{near, printed};
 

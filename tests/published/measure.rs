@@ -7,12 +7,12 @@ use leavewell_model::bench::{
     line_beside_bare_core, mixture_density, ms_per_m, skin_depth_mm, skin_share,
     thickness_from_ratio_um, transmission, water_density, what_shows_through,
 };
-use leavewell_model::case::{Case, Problem};
 use leavewell_model::counsel::weigh_at_once;
-use leavewell_model::facts::Ledger;
 use leavewell_model::identity::{
     Family, Kind, Letter, Posterior, information_gain, interval_with, readings,
 };
+use leavewell_model::ledger::Ledger;
+use leavewell_model::record::{Case, Problem};
 use leavewell_model::report::IdentityReport;
 
 use crate::{near, near_share, printed};
@@ -555,7 +555,7 @@ fn check_refused(fields: &[(&str, &str)], seen: &[&str], field: &str, words: &st
         "{said:?}"
     );
     assert!(said.remedy.ends_with('.'), "{said:?}");
-    assert_eq!(case.measures, leavewell_model::case::Measures::default());
+    assert_eq!(case.measures, leavewell_model::record::Measures::default());
     assert_eq!(identity(fields, seen), identity(&[], seen));
 }
 

@@ -3,7 +3,7 @@
 use leavewell_model::bench::{
     charge_ah, coat_g, deposit_um, plated_mass_g, plating_minutes, turned_cm2,
 };
-use leavewell_model::facts::Ledger;
+use leavewell_model::ledger::Ledger;
 
 use crate::{near, near_share};
 

@@ -6,9 +6,9 @@
 
 #![allow(clippy::disallowed_methods)] // an oracle on the machine it runs on
 
-use leavewell_model::case::Case;
-use leavewell_model::facts::Ledger;
+use leavewell_model::ledger::Ledger;
 use leavewell_model::maths::StudentT;
+use leavewell_model::record::Case;
 use leavewell_model::value::{Class, Comparison, ConditionTable, Fees, PaysAbove, PriceLaw, Shop};
 use leavewell_model::value::{most_to_pay, pays_above, pays_above_flat};
 use leavewell_model::{Draft, weigh_json};

@@ -10,8 +10,8 @@
 use leavewell_model::bench::{
     deposit_um, mixture_density, plated_mass_g, silver_in_sulphide, silver_share,
 };
-use leavewell_model::case::{Bleed, BleedWord};
-use leavewell_model::facts::Ledger;
+use leavewell_model::ledger::Ledger;
+use leavewell_model::record::{Bleed, BleedWord};
 use leavewell_model::silver::{FilmLoss, Layer, bleed_range, film_loss_um};
 use statrs::distribution::{Continuous, ContinuousCDF, Normal};
 

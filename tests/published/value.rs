@@ -4,7 +4,7 @@
 //! these checks and no evidence about silver. The expected results were worked out apart from the
 //! program. A dealer's margin and the price from sales (examples 7 and 8) are in `sales.rs`.
 
-use leavewell_model::facts::Ledger;
+use leavewell_model::ledger::Ledger;
 use leavewell_model::value::{
     BUYERS, Band, Class, ConditionTable, Fees, banded, damped_product, hazard_factor, net_share,
     plain_product,

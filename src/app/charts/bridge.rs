@@ -1,6 +1,6 @@
 //! From now to after: the causes that carry an amount, each a step, and where they end.
 
-use leavewell_model::case::Currency;
+use leavewell_model::record::Currency;
 use leavewell_model::report::ReasonReport;
 use yew::prelude::*;
 

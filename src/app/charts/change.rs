@@ -1,6 +1,6 @@
 //! What would change the answer: for each input where it is and where the answer flips.
 
-use leavewell_model::case::Currency;
+use leavewell_model::record::Currency;
 use leavewell_model::report::ChangeReport;
 use leavewell_model::small::capital;
 use yew::prelude::*;

@@ -1,6 +1,6 @@
 //! How good each plan is, and how sure: a line for each, all on one scale.
 
-use leavewell_model::case::Currency;
+use leavewell_model::record::Currency;
 use leavewell_model::report::{CourseReport, Text};
 use yew::prelude::*;
 

@@ -1,6 +1,6 @@
 //! Money against originality: what each plan brings, and how much of the first surface it keeps.
 
-use leavewell_model::case::Currency;
+use leavewell_model::record::Currency;
 use leavewell_model::report::{CourseReport, Text};
 use leavewell_model::small::sort_short;
 use yew::prelude::*;

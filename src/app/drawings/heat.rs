@@ -1,6 +1,6 @@
 //! The drawing of a piece with bands for how far heat gets from a joint.
 
-use leavewell_model::case::{Form, PartName};
+use leavewell_model::record::{Form, PartName};
 use yew::prelude::*;
 
 use super::forms::{joint, shapes};

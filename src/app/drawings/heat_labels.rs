@@ -192,7 +192,7 @@ mod tests {
     use super::*;
     use crate::app::drawings::forms::{joint, shapes};
     use crate::app::drawings::shape::Style;
-    use leavewell_model::case::Form;
+    use leavewell_model::record::Form;
 
     /// Every part of every form, with rings close together, far apart, and all alike: no words meet, none
     /// leaves the picture, none is left out.

@@ -188,7 +188,7 @@ fn arc(line: &mut Vec<Spot>, way: &[f64]) {
 mod tests {
     use super::*;
     use crate::app::drawings::shape::Style;
-    use leavewell_model::case::PartName;
+    use leavewell_model::record::PartName;
 
     fn of(path: &str) -> Outline {
         Outline::of(&[Shape {

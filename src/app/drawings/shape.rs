@@ -1,6 +1,6 @@
 //! Shapes a piece is drawn from, and the few ways of making their outlines.
 
-use leavewell_model::case::PartName;
+use leavewell_model::record::PartName;
 
 use crate::app::parts::words::joined;
 

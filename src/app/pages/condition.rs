@@ -4,8 +4,8 @@ mod fields;
 mod summary;
 
 use leavewell_model::Report;
-use leavewell_model::case::{Form, PartName};
-use leavewell_model::facts::caution;
+use leavewell_model::ledger::caution;
+use leavewell_model::record::{Form, PartName};
 use leavewell_model::report::CautionReport;
 use yew::prelude::*;
 

@@ -8,7 +8,7 @@ mod opening;
 mod options;
 mod side;
 
-use leavewell_model::case::Currency;
+use leavewell_model::record::Currency;
 use leavewell_model::report::{CourseReport, Report};
 use yew::prelude::*;
 

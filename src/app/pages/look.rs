@@ -1,7 +1,7 @@
 //! Look: what is to be seen on the piece, by place, and what it says about what the piece is.
 
-use leavewell_model::case::{Form, PartName, Seen};
-use leavewell_model::facts::{FindingFact, Place, finding, findings};
+use leavewell_model::ledger::{FindingFact, Place, finding, findings};
+use leavewell_model::record::{Form, PartName, Seen};
 use leavewell_model::report::{IdentityReport, NextLook};
 use leavewell_model::small::capital;
 use yew::prelude::*;

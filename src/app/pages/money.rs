@@ -1,8 +1,8 @@
 //! Money: what an undamaged one fetches, what is asked for work, what the owner agrees to.
 
 use leavewell_model::Report;
-use leavewell_model::case::{Currency, Route as SaleRoute};
-use leavewell_model::facts::{TreatmentText, treatment_text};
+use leavewell_model::ledger::{TreatmentText, treatment_text};
+use leavewell_model::record::{Currency, Route as SaleRoute};
 use leavewell_model::report::Band;
 use leavewell_model::small::capital;
 use yew::prelude::*;

@@ -1,8 +1,8 @@
 //! Piece: what it is for, what is known of it, and what is wanted.
 
 use leavewell_model::Report;
-use leavewell_model::case::{Doer, Form, Goal};
-use leavewell_model::facts::treatment_text;
+use leavewell_model::ledger::treatment_text;
+use leavewell_model::record::{Doer, Form, Goal};
 use yew::prelude::*;
 
 use super::{Page, of_report};

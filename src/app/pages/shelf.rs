@@ -1,6 +1,6 @@
 //! The shelf: start a piece, go on with one, try a worked example, open a file.
 
-use leavewell_model::case::Form;
+use leavewell_model::record::Form;
 use leavewell_model::small::sort_short;
 use yew::prelude::*;
 

@@ -1,6 +1,6 @@
 //! Pages of the second program: blocks in, markup out. Nothing is worked out here.
 
-use leavewell_model::case::{Form, PartName};
+use leavewell_model::record::{Form, PartName};
 use leavewell_model::small::decimal;
 use serde_json::Value;
 use yew::prelude::*;

@@ -2,7 +2,7 @@
 //! shows it at the foot of every screen.
 
 use leavewell_model::Report;
-use leavewell_model::facts::{Level, caution, treatment_text};
+use leavewell_model::ledger::{Level, caution, treatment_text};
 use leavewell_model::report::CautionReport;
 use yew::prelude::*;
 

@@ -3,7 +3,7 @@
 use leavewell_model::small::decimal;
 
 use crate::app::parts::words::joined;
-use leavewell_model::case::BleedWord;
+use leavewell_model::record::BleedWord;
 
 /// The word recorded. What is neither a word nor nothing is `own`: no button is pressed then.
 #[must_use]

@@ -6,7 +6,7 @@
 
 use std::rc::Rc;
 
-use leavewell_model::facts::{WORDS, next_word};
+use leavewell_model::ledger::{WORDS, next_word};
 use yew::prelude::*;
 use yew::virtual_dom::VNode;
 

@@ -1,6 +1,6 @@
 //! How numbers, ranges and lists are worded. The only place where a number becomes text.
 
-use leavewell_model::case::Currency;
+use leavewell_model::record::Currency;
 use leavewell_model::report::{Band, BandMean};
 
 /// An amount in whole units and to two significant figures, with its sign: "£340", "-€1,200".

@@ -3,7 +3,7 @@
 
 use gloo::events::EventListener;
 use js_sys::{Object, Reflect, Uint8Array};
-use leavewell_model::page::program_of;
+use leavewell_pages::program_of;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{CustomEvent, CustomEventInit};
 

@@ -6,7 +6,7 @@ pub use gloo::file::callbacks::FileReader as Reading;
 use gloo::file::callbacks::read_as_text;
 use js_sys::Array;
 use leavewell_model::Problem;
-use leavewell_model::case::{MAX_BYTES, OpenError};
+use leavewell_model::record::{MAX_BYTES, OpenError};
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{Blob, BlobPropertyBag, HtmlAnchorElement, Url};
 

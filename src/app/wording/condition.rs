@@ -1,6 +1,6 @@
 //! Condition: the drawn piece, its parts, and what is seen on each.
 
-use leavewell_model::case::BleedWord;
+use leavewell_model::record::BleedWord;
 
 use crate::app::parts::words::joined;
 

@@ -1,7 +1,7 @@
 //! Look: what is to be seen on the piece, by place, and what it says about what the piece is.
 
-use leavewell_model::case::Seen;
-use leavewell_model::facts::Place;
+use leavewell_model::ledger::Place;
+use leavewell_model::record::Seen;
 use leavewell_model::small::capital;
 
 use crate::app::parts::words::{count, joined};

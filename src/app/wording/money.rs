@@ -1,6 +1,6 @@
 //! Money: what an undamaged one fetches, what is asked for work, what the owner agrees to.
 
-use leavewell_model::case::Currency;
+use leavewell_model::record::Currency;
 
 use crate::app::parts::words::joined;
 

@@ -1,6 +1,6 @@
 //! Solders and fillers by stable id; their melting points are in the ledger (`solder.*`).
 
-use crate::facts::Ledger;
+use crate::ledger::Ledger;
 
 /// A solder or filler.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

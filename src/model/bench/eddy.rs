@@ -1,7 +1,7 @@
 //! How deep an eddy-current meter sees, and its scale.
 
-use crate::case::hundredths;
-use crate::facts::Ledger;
+use crate::ledger::Ledger;
+use crate::record::hundredths;
 
 /// Magnetic constant in H/m times the units used below: 4 pi 1e-7 H/m, with MS/m, kHz and mm, gives
 /// depth in mm as 1 / sqrt(pi f sigma mu0) with this factor.

@@ -4,8 +4,8 @@
 //! own, so a layer thicker than a few micrometres reads like sterling all through. A reading of 92.5 %
 //! on sound silver therefore never shows that the metal below is silver.
 
-use crate::case::hundredths;
-use crate::facts::Ledger;
+use crate::ledger::Ledger;
+use crate::record::hundredths;
 
 /// One way through a layer: in from the tube or out to the detector.
 #[derive(Clone, Copy, Debug, PartialEq)]

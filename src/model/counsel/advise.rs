@@ -4,10 +4,10 @@ use super::course::Course;
 use super::draws::Draws;
 use super::outcome::{Outcome, stretches};
 use super::wording::advise as words;
-use crate::case::{Case, Currency, Goal};
-use crate::facts::Ledger;
 use crate::identity::{Kind, Posterior};
+use crate::ledger::Ledger;
 use crate::maths::{at_least, mean};
+use crate::record::{Case, Currency, Goal};
 use crate::treatment::Treatment;
 
 /// How firmly the advice stands.
@@ -157,7 +157,7 @@ fn money_doubts(chosen: &Course, draws: &Draws, case: &Case) -> Vec<String> {
 fn is_paid(treatment: Treatment, case: &Case) -> bool {
     match treatment {
         Treatment::Leave | Treatment::Wash | Treatment::Keeping => false,
-        Treatment::Clean => case.aim.doer == Some(crate::case::Doer::Workshop),
+        Treatment::Clean => case.aim.doer == Some(crate::record::Doer::Workshop),
         _ => true,
     }
 }

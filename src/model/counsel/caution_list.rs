@@ -3,8 +3,8 @@
 //! Invariant: a hazard more never takes a caution away.
 
 use super::wording::caution_list as words;
-use crate::case::Joint;
-use crate::facts::{CautionText, Level, caution};
+use crate::ledger::{CautionText, Level, caution};
+use crate::record::Joint;
 use crate::report::CautionReport;
 use crate::small::sort_short;
 use crate::treatment::{LeadStatus, Situation, Treatment};
@@ -15,7 +15,7 @@ const CHILD_AGENTS: [&str; 6] = [
 ];
 
 /// Every caution for the treatments named and the hazards of the case, the gravest first.
-pub(crate) fn cautions_for(named: &[Treatment], situation: &Situation) -> Vec<CautionReport> {
+pub fn cautions_for(named: &[Treatment], situation: &Situation) -> Vec<CautionReport> {
     let mut list = Vec::new();
     if situation.active_corrosion() {
         add(

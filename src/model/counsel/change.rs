@@ -170,8 +170,8 @@ fn bisect(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::case::Draft;
     use crate::counsel::{moved as answer_moved, weigh_at_once, what_would_change};
+    use crate::record::Draft;
 
     const TUREEN: &str = include_str!("../../../tests/cases/copper_reproduction_tureen.json");
 

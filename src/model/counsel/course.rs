@@ -1,7 +1,7 @@
 //! Which plans there are, and what the rules say of each.
 
 use super::wording::course as words;
-use crate::case::Joint;
+use crate::record::Joint;
 use crate::small::sort_short;
 use crate::treatment::{LeadStatus, Reversibility, Situation, Treatment, Verdict, check, worst};
 
@@ -54,14 +54,14 @@ impl Course {
 }
 
 /// Why a treatment has nothing to do in this situation; `None` when it has.
-pub(crate) fn not_needed(treatment: Treatment, s: &Situation) -> Option<&'static str> {
+pub fn not_needed(treatment: Treatment, s: &Situation) -> Option<&'static str> {
     let open = matches!(s.joint, Some(Joint::Open | Joint::Leaking));
     match treatment {
         Treatment::TestLead if s.lead != LeadStatus::Unknown => Some(words::TESTED),
         Treatment::Clean if s.cleaned => Some(words::CLEAN),
         Treatment::Clean => match super::draws::tarnish_of(s.case) {
             None => Some(words::NO_TARNISH),
-            Some(crate::case::Tarnish::Bright) => Some(words::BRIGHT),
+            Some(crate::record::Tarnish::Bright) => Some(words::BRIGHT),
             Some(_) => None,
         },
         Treatment::Solder | Treatment::LowMelt if !open => Some(words::NO_OPEN_JOINT),

@@ -6,9 +6,9 @@ use super::part_silver::{LayerDraws, PartDraws, Silver, SilverBefore, part_draws
 use super::sample::{Dim, Law, Sample};
 use super::tweak::Tweak;
 use super::wear::{Wear, WearBefore};
-use crate::case::{Case, Dents, Doer, Fill, Form, Goal, Joint, Route, Tarnish};
-use crate::facts::{Figure, Ledger};
 use crate::identity::{Kind, Posterior};
+use crate::ledger::{Figure, Ledger};
+use crate::record::{Case, Dents, Doer, Fill, Form, Goal, Joint, Route, Tarnish};
 use crate::treatment::{LeadStatus, Situation, Treatment};
 use crate::value::{Class, Comparison, Factor, Fees, guess};
 
@@ -328,7 +328,7 @@ impl Conditions<'_> {
                 .case
                 .parts
                 .iter()
-                .any(|p| p.corrosion == Some(crate::case::Corrosion::Rust))
+                .any(|p| p.corrosion == Some(crate::record::Corrosion::Rust))
         {
             let rust = self.one("value.factor.rust.A", Dim::RustFactor);
             let of_iron = |(c, ln): (&Class, &f64)| if *c == Class::B { *ln } else { 0.0 };

@@ -4,10 +4,10 @@
 //! before; nothing is fed back. The same case gives the same bytes on every machine.
 
 mod advise;
-pub(crate) mod caution_list;
+pub mod caution_list;
 mod change;
 mod column;
-pub(crate) mod course;
+pub mod course;
 mod draws;
 mod explain;
 pub mod offer;
@@ -16,20 +16,20 @@ mod part_silver;
 mod sample;
 mod say;
 mod shared;
-mod situated;
+pub mod situated;
 mod tweak;
 mod wear;
 mod wording;
 mod worn;
 mod worth;
 
-pub(crate) use worn::{Luck, Worn};
+pub use worn::{Luck, Worn};
 
 use std::rc::Rc;
 
 pub use shared::{Shared, SharedCourse, shared};
-pub(crate) use situated::situated;
-pub(crate) use worth::{Plan, Worth};
+pub use situated::situated;
+pub use worth::{Plan, Worth};
 
 use advise::{Advice, advise, score_by_kind, worth_of};
 use column::Column;
@@ -41,15 +41,15 @@ use sample::Sample;
 use tweak::Tweak;
 use wording::report as words;
 
-pub(crate) use say::money;
+pub use say::money;
 
 use crate::bench::{Sheet, disk_reach_mm, strip_reach_mm};
-use crate::case::{Case, Currency, Goal, Problem, Route};
-use crate::facts::{LEDGER_VERSION, Ledger, Offered, caution, ledger_of};
 use crate::identity::{
     Cluster, Dating, Found, Interval, Kind, Posterior, Reading, information_gain, interval_with,
     made_by, readings,
 };
+use crate::ledger::{LEDGER_VERSION, Ledger, Offered, caution, ledger_of};
+use crate::record::{Case, Currency, Goal, Problem, Route};
 use crate::report::{
     AfterLook, Band, BandMean, CounselReport, CourseReport, DisplayOnly, IdentityReport,
     MovedReport, NextLook, OptionReport, PartReport, Report, SilverReport, Text, ValueReport,
@@ -59,9 +59,9 @@ use crate::small::{percent, sort_short};
 use crate::treatment::{Situation, Treatment, Verdict, check, worst};
 
 /// Points of the answer: 2^12.
-pub(crate) const ANSWER_LOG2: u32 = 12;
+pub const ANSWER_LOG2: u32 = 12;
 /// Points of a printed sheet: 2^14.
-pub(crate) const SHEET_LOG2: u32 = 14;
+pub const SHEET_LOG2: u32 = 14;
 /// Points of the search for what would change it: 2^9, the same scrambled sequence cut short.
 const SEARCH_LOG2: u32 = 9;
 /// Looks offered.
@@ -179,7 +179,8 @@ impl<'a> Solved<'a> {
             Vec::new()
         };
         let body = crate::silver::bleed_range(
-            case.part(crate::case::PartName::Body).and_then(|p| p.bleed),
+            case.part(crate::record::PartName::Body)
+                .and_then(|p| p.bleed),
             ledger,
         )
         .scaled(tweak.bleed);

@@ -5,9 +5,9 @@ use std::rc::Rc;
 use super::column::Column;
 use super::course::{Course, after};
 use super::draws::Draws;
-use crate::case::{Aim, Dents, Goal, Joint, Route};
 use crate::identity::{Family, Kind};
 use crate::maths::{at_least, at_most, mean};
+use crate::record::{Aim, Dents, Goal, Joint, Route};
 use crate::treatment::{LeadStatus, Reversibility, Situation, Treatment};
 
 /// A course over the sample.

@@ -4,10 +4,10 @@ use super::column::Column;
 use super::draws::tarnish_of;
 use super::sample::{Dim, Sample};
 use super::tweak::Tweak;
-use crate::case::{Case, Part, PartName, Tarnish};
-use crate::facts::Ledger;
 use crate::identity::Kind;
+use crate::ledger::Ledger;
 use crate::maths::{at_least, at_most, probit};
+use crate::record::{Case, Part, PartName, Tarnish};
 use crate::silver::{
     BleedRange, FilmLoss, Layer, bleed_range, film_loss_um, held, measured, shown_share,
 };

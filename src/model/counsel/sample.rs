@@ -8,7 +8,7 @@ use std::rc::Rc;
 
 use super::column::Column;
 use super::draws::Before;
-use crate::facts::{Figure, Shape};
+use crate::ledger::{Figure, Shape};
 use crate::maths::{
     Beta, SobolBlock, StudentT, TwoPiece, Z5, Z10, pert_shapes, probit, student_of_beta,
 };
@@ -352,7 +352,7 @@ impl Sample {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::facts::Ledger;
+    use crate::ledger::Ledger;
 
     #[test]
     fn a_pert_column_has_the_mean_of_its_law() {

@@ -2,11 +2,11 @@
 
 use super::course::Course;
 use super::wording::say as words;
-use crate::case::{Case, Currency, Doer};
+use crate::record::{Case, Currency, Doer};
 use crate::treatment::Treatment;
 
 /// An amount rounded to two figures, with the currency's sign: "about £340".
-pub(crate) fn money(case: &Case, amount: f64) -> String {
+pub fn money(case: &Case, amount: f64) -> String {
     let rounded = two_figures(amount.abs());
     let sign = match case.market.currency {
         Some(Currency::Pound) => "£",

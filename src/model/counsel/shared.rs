@@ -6,8 +6,8 @@ use super::course::{Course, courses};
 use super::outcome::{Weigher, Weights};
 use super::tweak::Tweak;
 use super::{Solved, ledger_of, say};
-use crate::case::Case;
 use crate::identity::Kind;
+use crate::record::Case;
 use crate::treatment::Treatment;
 
 /// A case weighed, draw by draw.
@@ -22,7 +22,7 @@ pub struct Shared {
     /// Money for one unit of score: 1 for a seller, by the cost attribute for a keeper; `None` where
     /// cost does not count.
     pub money_per_score: Option<f64>,
-    /// Weights of the attributes, in the order of [`crate::case::Aim::WEIGHED`]; `None` for a seller.
+    /// Weights of the attributes, in the order of [`crate::record::Aim::WEIGHED`]; `None` for a seller.
     pub weights: Option<[f64; 5]>,
     /// Those of the goal's order alone.
     pub usual_weights: Option<[f64; 5]>,
@@ -62,7 +62,7 @@ pub struct SharedCourse {
     pub score: Vec<f64>,
     /// What it costs, in each draw.
     pub cost: Vec<f64>,
-    /// Each attribute in each draw, in the order of [`crate::case::Aim::WEIGHED`]; empty unless asked
+    /// Each attribute in each draw, in the order of [`crate::record::Aim::WEIGHED`]; empty unless asked
     /// for.
     pub attributes: Vec<Vec<f64>>,
 }

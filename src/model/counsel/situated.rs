@@ -2,11 +2,11 @@
 
 use super::tweak::Tweak;
 use super::{ANSWER_LOG2, Solved, ledger_of};
-use crate::case::Case;
+use crate::record::Case;
 use crate::treatment::Situation;
 
 /// Shows `look` the situation just as the answer has it.
-pub(crate) fn situated<R>(case: &Case, look: impl FnOnce(&Situation<'_>) -> R) -> R {
+pub fn situated<R>(case: &Case, look: impl FnOnce(&Situation<'_>) -> R) -> R {
     let ledger = ledger_of(case);
     let solved = Solved::new(case, &ledger, &Tweak::NONE, ANSWER_LOG2);
     look(&solved.situation)

@@ -2,8 +2,8 @@
 
 use super::column::Column;
 use super::sample::{Dim, Sample};
-use crate::facts::Ledger;
 use crate::identity::Kind;
+use crate::ledger::Ledger;
 use crate::value::{Class, ConditionTable};
 
 /// Wear factors over the sample.

@@ -8,27 +8,27 @@ use super::ANSWER_LOG2;
 use super::draws::draw_kinds;
 use super::part_silver::{LayerDraws, worn_layers};
 use super::sample::{Dim, Sample};
-use crate::case::{Case, Part, PartName};
-use crate::facts::{Figure, Ledger, ledger_of};
 use crate::identity::{Kind, Posterior, with_interval};
+use crate::ledger::{Figure, Ledger, ledger_of};
+use crate::record::{Case, Part, PartName};
 use crate::silver::{Layer, bleed_range};
 
 /// One part of a case over the sample.
-pub(crate) struct Worn {
+pub struct Worn {
     /// Bare share in each draw.
-    pub(crate) bleed: Vec<f64>,
+    pub bleed: Vec<f64>,
     /// The layer in each draw; `None` where the piece is solid silver.
-    pub(crate) layers: Vec<Option<Layer>>,
+    pub layers: Vec<Option<Layer>>,
     /// What the piece is.
-    pub(crate) posterior: Posterior,
+    pub posterior: Posterior,
     /// The figures, with the case's own laid over them.
-    pub(crate) ledger: Cow<'static, Ledger>,
+    pub ledger: Cow<'static, Ledger>,
     sample: Rc<Sample>,
 }
 
 /// Which luck a figure is drawn with; two figures drawn with the same are high and low together.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Luck {
+pub enum Luck {
     /// How fast tarnish grows.
     Air,
     /// How much a cleaning takes.
@@ -38,7 +38,8 @@ pub(crate) enum Luck {
 }
 
 impl Worn {
-    pub(crate) fn new(case: &Case, name: PartName) -> Self {
+    /// The wear of a part of this name.
+    pub fn new(case: &Case, name: PartName) -> Self {
         let ledger = ledger_of(case);
         let posterior = with_interval(&case.findings, &ledger).base;
         #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
@@ -61,7 +62,7 @@ impl Worn {
     }
 
     /// Draws of a figure.
-    pub(crate) fn draw(&self, figure: &Figure, luck: Luck) -> Vec<f64> {
+    pub fn draw(&self, figure: &Figure, luck: Luck) -> Vec<f64> {
         let dim = match luck {
             Luck::Air => Dim::Tarnish,
             Luck::Sound => Dim::Loss,
@@ -74,7 +75,7 @@ impl Worn {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::case::{Bleed, Draft};
+    use crate::record::{Bleed, Draft};
 
     #[test]
     fn the_layers_are_those_of_the_answer() {

@@ -6,8 +6,8 @@ use super::draws::{Draws, shares};
 use super::outcome::Weigher;
 use super::tweak::Tweak;
 use super::{ANSWER_LOG2, SEARCH_LOG2, Solved, ledger_of};
-use crate::case::{Case, Goal, Route};
-use crate::facts::Ledger;
+use crate::ledger::Ledger;
+use crate::record::{Case, Goal, Route};
 use crate::report::CautionReport;
 use crate::treatment::Treatment;
 use crate::value::{BUYERS, Class, Comparison, Fees};
@@ -23,49 +23,49 @@ const ASKED: [Treatment; 6] = [
 ];
 
 /// One treatment over the sample, or leaving it alone.
-pub(crate) struct Plan {
+pub struct Plan {
     /// The treatment.
-    pub(crate) treatment: Treatment,
+    pub treatment: Treatment,
     /// Hammer price after it, in each draw.
-    pub(crate) hammer: Vec<f64>,
+    pub hammer: Vec<f64>,
     /// What it costs, in each draw.
-    pub(crate) cost: Vec<f64>,
+    pub cost: Vec<f64>,
     /// Why it cannot be advised; empty when it can.
-    pub(crate) barred: String,
+    pub barred: String,
 }
 
 /// What a page about worth is made from.
-pub(crate) struct Worth {
+pub struct Worth {
     /// Undamaged value, in each draw.
-    pub(crate) undamaged: Vec<f64>,
+    pub undamaged: Vec<f64>,
     /// A seller's terms at auction, in each draw.
-    pub(crate) fees: Vec<Fees>,
+    pub fees: Vec<Fees>,
     /// Leaving alone first, then each treatment that has something to do.
-    pub(crate) plans: Vec<Plan>,
+    pub plans: Vec<Plan>,
     /// What the sales tell.
-    pub(crate) comparison: Comparison,
+    pub comparison: Comparison,
     /// The likeliest value class.
-    pub(crate) class: Class,
+    pub class: Class,
     /// The ledger with the person's own figures.
-    pub(crate) ledger: Ledger,
+    pub ledger: Ledger,
     /// Cautions for the treatments named.
-    pub(crate) cautions: Vec<CautionReport>,
+    pub cautions: Vec<CautionReport>,
 }
 
 impl Worth {
     /// For the buyers the case or the ledger says.
-    pub(crate) fn new(case: &Case) -> Self {
+    pub fn new(case: &Case) -> Self {
         Self::solved(case, ANSWER_LOG2)
     }
 
     /// The same on fewer draws.
-    pub(crate) fn quick(case: &Case) -> Self {
+    pub fn quick(case: &Case) -> Self {
         Self::solved(case, SEARCH_LOG2)
     }
 
     /// As buyers in these shares see it (collector, decorator, user): the undamaged value of `usual`,
     /// which is [`Worth::quick`], with only their view of condition.
-    pub(crate) fn seen_by(case: &Case, usual: &Self, shares: [f64; 3]) -> Self {
+    pub fn seen_by(case: &Case, usual: &Self, shares: [f64; 3]) -> Self {
         let mut only = case.clone();
         for class in Class::ALL {
             for (name, share) in BUYERS.iter().zip(shares) {

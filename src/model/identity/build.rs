@@ -169,9 +169,9 @@ pub fn likeliest<T: Copy>(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::case::{Answer, Seen};
-    use crate::facts::Ledger;
     use crate::identity::with_interval;
+    use crate::ledger::Ledger;
+    use crate::record::{Answer, Seen};
 
     fn interval(seen: &[&'static str]) -> Interval {
         let answers: Vec<Answer> = seen

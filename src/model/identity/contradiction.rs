@@ -3,8 +3,8 @@
 use super::dates::seen_windows;
 use super::measure::Reading;
 use super::posterior::Ladder;
-use crate::case::{Answer, Case, PartName, Seen};
-use crate::facts::{FindingFact, Ledger, WindowAbout, findings};
+use crate::ledger::{FindingFact, Ledger, WindowAbout, findings};
+use crate::record::{Answer, Case, PartName, Seen};
 
 /// Two seen findings that no one kind, or no one year, explains together.
 #[derive(Clone, Debug, PartialEq)]

@@ -2,8 +2,8 @@
 
 use super::kind::Kind;
 use super::posterior::Posterior;
-use crate::case::{Answer, Case, Seen};
-use crate::facts::{Ledger, Window, WindowAbout, windows};
+use crate::ledger::{Ledger, Window, WindowAbout, windows};
+use crate::record::{Answer, Case, Seen};
 
 /// First year considered.
 const FIRST_YEAR: u16 = 1670;
@@ -212,8 +212,8 @@ fn trapezoid(window: &Window, year: u16, today: u16, tail: f64) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::case::Answer;
     use crate::identity::{CopperRule, Ladder, posterior};
+    use crate::record::Answer;
 
     fn conflicts(seen: &[&'static str], from: Option<u16>, to: Option<u16>) -> Vec<String> {
         let mut case = Case::default();

@@ -4,8 +4,8 @@ use super::{
     Build, Dating, Family, Interval, Kind, Push, Reading, Skin, contradictions, date_conflicts,
     interval_with, likeliest, pushes, readings, readings_that_clash,
 };
-use crate::case::{Case, Seen};
-use crate::facts::{Ledger, finding};
+use crate::ledger::{Ledger, finding};
+use crate::record::{Case, Seen};
 use crate::report::{
     ContradictionReport, DateReport, Families, FamilyPush, FamilyReport, IdentityReport,
     KindReport, MeasureReport, PushReport, SettledReport,

@@ -8,8 +8,8 @@
 
 use super::kind::{Kind, Letter};
 use super::posterior::Ladder;
-use crate::case::{Case, Seen, Spot, Xrf, hundredths};
-use crate::facts::{Figure, Ledger};
+use crate::ledger::{Figure, Ledger};
+use crate::record::{Case, Seen, Spot, Xrf, hundredths};
 
 /// One reading, held against what each kind should read.
 #[derive(Clone, Debug, PartialEq)]

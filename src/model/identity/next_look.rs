@@ -5,8 +5,8 @@ use super::measure::Reading;
 use super::posterior::{
     CopperRule, Ladder, Posterior, Scales, counted, is_replaced, weigh_evidence,
 };
-use crate::case::{Answer, Seen};
-use crate::facts::{FindingFact, Ledger, findings};
+use crate::ledger::{FindingFact, Ledger, findings};
+use crate::record::{Answer, Seen};
 use crate::small::sort_short;
 
 /// What a look would be expected to tell.

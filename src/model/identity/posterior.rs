@@ -7,8 +7,8 @@
 
 use super::kind::{Cluster, Family, Kind, Letter};
 use super::measure::Reading;
-use crate::case::{Answer, Seen};
-use crate::facts::{FindingFact, Ledger, finding};
+use crate::ledger::{FindingFact, Ledger, finding};
+use crate::record::{Answer, Seen};
 use crate::small::sort_short;
 
 /// The likelihoods behind the letters.

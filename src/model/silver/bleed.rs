@@ -1,7 +1,7 @@
 //! How much base metal shows, as a range.
 
-use crate::case::{Bleed, BleedWord};
-use crate::facts::Ledger;
+use crate::ledger::Ledger;
+use crate::record::{Bleed, BleedWord};
 
 /// 10th, 50th and 90th percentile of the bare share of a part.
 #[derive(Clone, Copy, Debug, PartialEq)]

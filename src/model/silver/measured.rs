@@ -1,8 +1,8 @@
 //! A measured thickness, and what it leaves of the guess from what can be seen.
 
 use super::Layer;
-use crate::case::{Case, PartName, Reading};
-use crate::facts::Ledger;
+use crate::ledger::Ledger;
+use crate::record::{Case, PartName, Reading};
 
 /// Thinnest silver that is reckoned with, micrometres: below it a layer is gone for any purpose.
 const LEAST_UM: f64 = 1e-3;
@@ -104,7 +104,7 @@ pub fn let_in(case: &Case, part: &str) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::case::Method;
+    use crate::record::Method;
 
     fn layers() -> Vec<Option<Layer>> {
         let mut all: Vec<_> = (0..41)

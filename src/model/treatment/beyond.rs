@@ -10,7 +10,7 @@ use super::circumstances::Circumstances;
 use super::guards::{Outcome, Verdict, check, child_at_home, lead_unknown, on_kinds};
 use super::limits::{bursts, frees_mercury, lifts_foil, opens_seams, pits};
 use super::situation::{LeadStatus, Situation};
-use crate::case::{Dents, Doer, Fill, Goal, Interior, Joint};
+use crate::record::{Dents, Doer, Fill, Goal, Interior, Joint};
 use crate::small::sort_short;
 
 /// What every rule says of a treatment: those of [`check`] and those that live here. The gravest
@@ -611,7 +611,7 @@ impl Rules<'_, '_> {
 mod tests {
     use super::super::testing::{case, situation};
     use super::*;
-    use crate::case::{Case, Corrosion, Lead, Part};
+    use crate::record::{Case, Corrosion, Lead, Part};
     use crate::treatment::worst;
 
     const NICKEL: [&str; 2] = ["M01", "S04"];
@@ -724,7 +724,7 @@ mod tests {
                 p.lead = lead;
                 p.joint = joint;
             });
-            let mut inside = Part::unknown(crate::case::PartName::Interior);
+            let mut inside = Part::unknown(crate::record::PartName::Interior);
             inside.interior = Some(Interior::Tinned);
             c.parts.push(inside);
             c
@@ -754,7 +754,7 @@ mod tests {
     fn tinning_needs_a_lining_that_was_tin() {
         let with = |lining: Option<Interior>| {
             let mut c = case(&NICKEL, tested);
-            let mut inside = Part::unknown(crate::case::PartName::Interior);
+            let mut inside = Part::unknown(crate::record::PartName::Interior);
             inside.interior = lining;
             c.parts.push(inside);
             c
@@ -896,14 +896,14 @@ mod tests {
     #[test]
     fn dips_keep_off_bare_metal_and_soldered_joints() {
         let mut tray = case(&NICKEL, tested);
-        tray.piece.form = Some(crate::case::Form::Tray);
-        tray.parts[0].bleed = Some(crate::case::Bleed::Fraction(0.0));
+        tray.piece.form = Some(crate::record::Form::Tray);
+        tray.parts[0].bleed = Some(crate::record::Bleed::Fraction(0.0));
         silent(Treatment::Dip, &tray, NOTHING, "H02");
         silent(Treatment::Dip, &tray, NOTHING, "H03");
         let mut pot = tray.clone();
-        pot.piece.form = Some(crate::case::Form::Teapot);
+        pot.piece.form = Some(crate::record::Form::Teapot);
         says(Treatment::Dip, &pot, NOTHING, "H02", Outcome::Barred);
-        tray.parts[0].bleed = Some(crate::case::Bleed::Fraction(0.1));
+        tray.parts[0].bleed = Some(crate::record::Bleed::Fraction(0.1));
         says(Treatment::FoilBath, &tray, NOTHING, "H03", Outcome::Barred);
     }
 
@@ -1061,7 +1061,7 @@ mod tests {
                 piece.aim.food = true;
                 for v in check_fully(t, &situation(&piece), &NOTHING) {
                     assert!(
-                        v.guard == "needs" || crate::facts::guard_text(v.guard).is_some(),
+                        v.guard == "needs" || crate::ledger::guard_text(v.guard).is_some(),
                         "{}",
                         v.guard
                     );

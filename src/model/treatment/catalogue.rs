@@ -1,6 +1,6 @@
 //! The catalogue of treatments, by stable id.
 
-use crate::facts::{self, Offered, TreatmentText};
+use crate::ledger::{self, Offered, TreatmentText};
 
 /// A treatment. The words about it are data: see [`Treatment::text`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -140,7 +140,7 @@ impl Treatment {
     /// Never for the shipped data: a test asks for every treatment.
     #[must_use]
     pub fn text(self) -> &'static TreatmentText {
-        facts::treatment_text(self.id())
+        ledger::treatment_text(self.id())
             .unwrap_or_else(|| unreachable!("no words for {}", self.id()))
     }
 

@@ -1,7 +1,7 @@
 //! Things the rules ask about that no other screen asks: answered on the page of all treatments and
 //! kept in the case under `catalogue.`.
 
-use crate::case::Draft;
+use crate::record::Draft;
 
 /// Answers to what only the page of all treatments asks. Not answered counts as not known.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]

@@ -8,8 +8,8 @@
 use super::catalogue::Treatment;
 use super::limits::{own_silver, within_reach};
 use super::situation::{LeadStatus, Situation};
-use crate::case::{Doer, Joint};
 use crate::identity::Kind;
+use crate::record::{Doer, Joint};
 use crate::small::sort_short;
 
 /// What a rule says of a treatment, mildest first.
@@ -590,8 +590,8 @@ fn bleeding_edges(s: &Situation) -> bool {
 
 /// Engraving, arms or marks where the buff would go. Marks sit on the underside unless said.
 fn engraved_in_the_way(s: &Situation) -> bool {
-    use crate::case::{PartName, Seen};
-    use crate::facts::{Place, finding};
+    use crate::ledger::{Place, finding};
+    use crate::record::{PartName, Seen};
     s.case
         .findings
         .iter()
@@ -612,7 +612,7 @@ fn engraved_in_the_way(s: &Situation) -> bool {
 mod tests {
     use super::super::testing::{case, situation};
     use super::*;
-    use crate::case::{Case, Corrosion, Dents, Fill, Form, Interior, Lead, Part, PartName};
+    use crate::record::{Case, Corrosion, Dents, Fill, Form, Interior, Lead, Part, PartName};
     use crate::treatment::{LeadStatus, Situation};
 
     #[track_caller]
@@ -834,7 +834,7 @@ mod tests {
     fn bare_edges_are_a_condition_and_gilding_is_kept_off() {
         let mut edges = case(&FUSED, |_| ());
         let mut rim = Part::unknown(PartName::Rim);
-        rim.bleed = Some(crate::case::Bleed::Fraction(0.3));
+        rim.bleed = Some(crate::record::Bleed::Fraction(0.3));
         edges.parts.push(rim);
         check_says(
             Treatment::Clean,

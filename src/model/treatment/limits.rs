@@ -6,7 +6,7 @@
 // Written as "not safe" so that a number that is no number counts as dangerous.
 #![allow(clippy::neg_cmp_op_on_partial_ord)]
 
-use crate::facts::Ledger;
+use crate::ledger::Ledger;
 
 /// H04: what is left at the thinnest place is less than what `cleanings` cleanings of `each_um` take,
 /// with the ledger's reserve. Equal is enough.

@@ -1,9 +1,9 @@
 //! What the guards look at: the case, the posterior, and how far a course has got.
 
 use super::limits::near_reach;
-use crate::case::{Case, Corrosion, Fill, Form, Interior, Joint, Lead, PartName};
-use crate::facts::Ledger;
 use crate::identity::{Kind, Posterior};
+use crate::ledger::Ledger;
+use crate::record::{Case, Corrosion, Fill, Form, Interior, Joint, Lead, PartName};
 
 /// What is known of lead at a moment of a course.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -277,10 +277,10 @@ impl Situation<'_> {
     }
 }
 
-fn shows_metal(bleed: crate::case::Bleed) -> bool {
+fn shows_metal(bleed: crate::record::Bleed) -> bool {
     match bleed {
-        crate::case::Bleed::Word(word) => word != crate::case::BleedWord::None,
-        crate::case::Bleed::Fraction(f) => f > 0.0,
-        crate::case::Bleed::Counted { likely, .. } => likely > 0.0,
+        crate::record::Bleed::Word(word) => word != crate::record::BleedWord::None,
+        crate::record::Bleed::Fraction(f) => f > 0.0,
+        crate::record::Bleed::Counted { likely, .. } => likely > 0.0,
     }
 }

@@ -1,9 +1,9 @@
 //! Cases and situations for the tests of the rules.
 
 use super::Situation;
-use crate::case::{Answer, Case, Part, PartName, Seen};
-use crate::facts::Ledger;
 use crate::identity::{CopperRule, Ladder, posterior};
+use crate::ledger::Ledger;
+use crate::record::{Answer, Case, Part, PartName, Seen};
 
 /// A case with these findings seen, and one body as `body` makes it.
 pub(super) fn case(seen: &[&'static str], body: impl FnOnce(&mut Part)) -> Case {

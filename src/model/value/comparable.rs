@@ -3,9 +3,9 @@
 use super::class::Class;
 use super::condition::ConditionTable;
 use super::posterior::PriceLaw;
-use crate::case::{Case, Comparable, Dents, Joint, Market, Similar, SoldAs, Tarnish};
-use crate::facts::Ledger;
 use crate::identity::Kind;
+use crate::ledger::Ledger;
+use crate::record::{Case, Comparable, Dents, Joint, Market, Similar, SoldAs, Tarnish};
 use crate::silver::bleed_range;
 
 /// A comparable after adjustment. Factors are what the price was divided by.

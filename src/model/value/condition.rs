@@ -1,7 +1,7 @@
 //! What condition does to value: wear by buyer, other defects, and the chance of a bad result.
 
 use super::class::Class;
-use crate::facts::{Figure, Ledger};
+use crate::ledger::{Figure, Ledger};
 use crate::maths::{Z5, two_piece_slopes};
 
 /// The three sorts of buyer.

@@ -12,7 +12,7 @@ mod teapot;
 mod tray;
 mod tureen;
 
-use leavewell_model::case::{Form, PartName};
+use leavewell_model::record::{Form, PartName};
 
 use super::shape::{Joint, Plan, Shape};
 

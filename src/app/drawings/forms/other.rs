@@ -1,6 +1,6 @@
 //! A plain covered cup with every part a piece may have; it stands for pieces of no listed form.
 
-use leavewell_model::case::PartName as P;
+use leavewell_model::record::PartName as P;
 
 use crate::app::drawings::shape::Outline::{
     Level, Path, Ribbon, Shield, Strokes, Turned, Underside,

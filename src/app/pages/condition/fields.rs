@@ -1,6 +1,6 @@
 //! What can be said of one part.
 
-use leavewell_model::case::{
+use leavewell_model::record::{
     BleedWord, Corrosion, Dents, Fill, Form, Interior, Joint, Lead, PartName, Tarnish,
 };
 use yew::prelude::*;

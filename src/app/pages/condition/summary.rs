@@ -1,6 +1,6 @@
 //! What is recorded of a part, in one line.
 
-use leavewell_model::case::{
+use leavewell_model::record::{
     BleedWord, Corrosion, Dents, Fill, Interior, Joint, Lead, PartName, Tarnish,
 };
 

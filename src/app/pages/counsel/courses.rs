@@ -1,7 +1,7 @@
 //! Every plan weighed, best first.
 
 use leavewell_model::Report;
-use leavewell_model::case::Currency;
+use leavewell_model::record::Currency;
 use leavewell_model::report::CourseReport;
 use yew::prelude::*;
 

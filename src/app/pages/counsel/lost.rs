@@ -1,7 +1,7 @@
 //! What is gone for good: for the plan advised, and for replating, which most people ask about.
 
 use leavewell_model::Report;
-use leavewell_model::facts::treatment_text;
+use leavewell_model::ledger::treatment_text;
 use yew::prelude::*;
 
 use crate::app::parts::element::{el, group};

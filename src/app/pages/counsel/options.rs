@@ -1,7 +1,7 @@
 //! Every treatment a person may ask about, side by side, the barred ones with their reasons.
 
 use leavewell_model::Report;
-use leavewell_model::case::Currency;
+use leavewell_model::record::Currency;
 use leavewell_model::report::{CourseReport, OptionReport};
 use leavewell_model::small::{capital, sort_short};
 use yew::prelude::*;

@@ -1,10 +1,10 @@
 //! Beside the answer: what would change it, and what to look at next.
 
 use leavewell_model::Report;
-use leavewell_model::case::Currency;
-use leavewell_model::page::CHANGES;
+use leavewell_model::record::Currency;
 use leavewell_model::report::{ChangeReport, MOST_MOVED, NextLook};
 use leavewell_model::small::{capital, decimal};
+use leavewell_pages::CHANGES;
 use yew::prelude::*;
 
 use crate::app::charts::{amount, change};

@@ -1,0 +1,524 @@
+//! The ledger: every number the model rests on, as data.
+//!
+//! Invariant: no other module holds a figure of its own. A formula's constants that are pure
+//! mathematics (a half, pi) stay in the formula; anything somebody could dispute is an entry here
+//! with value, range, unit, source and tag, and can be replaced by the person's own value.
+
+mod catalogue_text;
+mod duty;
+mod figure;
+mod finding;
+mod meaning_of_words;
+mod rule;
+mod table;
+mod treatment_text;
+#[cfg(any(test, feature = "trace"))]
+mod used;
+
+use std::borrow::Cow;
+use std::sync::{Arc, OnceLock};
+
+pub use catalogue_text::{CatalogueText, Risk, catalogue_text, catalogue_texts};
+pub use duty::{Duty, Status, duties, signposts};
+pub use figure::{Figure, Shape, Tag};
+pub use finding::{FindingFact, Place, Window, WindowAbout, finding, findings, windows};
+pub use meaning_of_words::{FoundWord, Meaning, WORDS, next_word, words_in};
+pub use rule::{GuardText, SoftText, guard_text, guard_texts, soft_rule, soft_rules};
+pub use treatment_text::{
+    CautionText, Level, Offered, TreatmentText, caution, cautions, treatment_text, treatment_texts,
+};
+
+use crate::record::Case;
+#[cfg(any(test, feature = "trace"))]
+pub use used::read_during;
+
+use crate::small::decimal;
+use table::{rows, without_comments};
+
+/// Version of the figures, printed with every answer. Raise it when a data file changes.
+pub const LEDGER_VERSION: &str = "2026.13";
+
+/// A published source, or one of our three stand-ins for "no source".
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Source {
+    /// Id used by figures.
+    pub id: &'static str,
+    /// Author, year, title, as far as known.
+    pub citation: &'static str,
+    /// Book, article, standard, law, data, web, judgement, practice or computed.
+    pub kind: &'static str,
+}
+
+/// The table of all figures, with the person's own values laid over it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Ledger {
+    /// In order of id.
+    figures: Vec<Figure>,
+    /// Where each stands, by its id: a weighing looks up thousands.
+    places: Arc<Places>,
+}
+
+/// Places of figures under a hash of their ids, the next free slot where two meet.
+type Places = [u16; SLOTS];
+const SLOTS: usize = 4096;
+const FREE: u16 = u16::MAX;
+
+/// FNV-1a, cut to the slots there are (Fowler, Noll, Vo, 1991).
+fn slot(id: &str) -> usize {
+    let hash = id.bytes().fold(0x811c_9dc5_u32, |hash, byte| {
+        (hash ^ u32::from(byte)).wrapping_mul(0x0100_0193)
+    });
+    (hash ^ (hash >> 16)) as usize % SLOTS
+}
+
+fn places_of(figures: &[Figure]) -> Arc<Places> {
+    let mut places = [FREE; SLOTS];
+    for (place, figure) in (0..FREE).zip(figures) {
+        let mut at = slot(figure.id);
+        while places[at] != FREE {
+            at = (at + 1) % SLOTS;
+        }
+        places[at] = place;
+    }
+    Arc::new(places)
+}
+
+/// The figures of a case: the standard ones with the case's own laid over them.
+#[must_use]
+pub fn ledger_of(case: &Case) -> Cow<'static, Ledger> {
+    let mut ledger = Cow::Borrowed(Ledger::standard());
+    for own in &case.overrides {
+        // A case built in code may hold an override that a file could not; it is then left out.
+        let _ = ledger
+            .to_mut()
+            .override_with(&own.figure, own.value, &own.reason);
+    }
+    for (figure, value) in &case.market.terms {
+        let _ = ledger.to_mut().override_with(figure, *value, "");
+    }
+    ledger
+}
+
+/// Why a person's own value could not be taken.
+#[derive(Clone, Debug, PartialEq)]
+pub enum OverrideFault {
+    /// No figure has this id; the nearest id is offered.
+    Unknown {
+        /// The closest existing id.
+        nearest: &'static str,
+    },
+    /// Not a finite number.
+    NotFinite,
+    /// Negative, where the figure cannot be.
+    Negative,
+    /// A share or chance outside 0 to 1.
+    OutsideShare,
+    /// A safety threshold moved in the unsafe direction; the limit is given.
+    Unsafe {
+        /// The furthest value that is still safe.
+        limit: f64,
+    },
+}
+
+impl Ledger {
+    /// The ledger as shipped.
+    #[must_use]
+    pub fn standard() -> &'static Self {
+        static LEDGER: OnceLock<Ledger> = OnceLock::new();
+        LEDGER.get_or_init(|| {
+            let figures = embedded(read_figures(without_comments!("data/figures.psv")));
+            let places = places_of(&figures);
+            Self { figures, places }
+        })
+    }
+
+    /// The figure with this id.
+    ///
+    /// # Panics
+    /// When no figure has the id: a fault in this program, not in anything a person typed. A test
+    /// asks for every id the model uses.
+    #[must_use]
+    pub fn figure(&self, id: &str) -> &Figure {
+        self.find(id)
+            .unwrap_or_else(|| unreachable!("the ledger has no figure {id}"))
+    }
+
+    /// The figure with this id, if there is one.
+    #[must_use]
+    pub fn find(&self, id: &str) -> Option<&Figure> {
+        let found = self.place(id).map(|i| &self.figures[i]);
+        #[cfg(any(test, feature = "trace"))]
+        if let Some(figure) = found {
+            used::note(figure.id);
+        }
+        found
+    }
+
+    fn place(&self, id: &str) -> Option<usize> {
+        // The slots are never all taken, so every search ends.
+        let mut at = slot(id);
+        loop {
+            let place = usize::from(self.places[at]);
+            let figure = self.figures.get(place)?;
+            if figure.id == id {
+                return Some(place);
+            }
+            at = (at + 1) % SLOTS;
+        }
+    }
+
+    /// The middle value of a figure.
+    #[must_use]
+    pub fn value(&self, id: &str) -> f64 {
+        self.figure(id).value
+    }
+
+    /// All figures, by id.
+    pub fn figures(&self) -> impl Iterator<Item = &Figure> {
+        self.figures.iter()
+    }
+
+    /// Lays a person's own value over a figure. The range goes with it: somebody who overrides a
+    /// figure says they know it.
+    ///
+    /// # Errors
+    /// See [`OverrideFault`]; the ledger is then unchanged.
+    pub fn override_with(
+        &mut self,
+        id: &str,
+        value: f64,
+        reason: &str,
+    ) -> Result<(), OverrideFault> {
+        let Some(place) = self.place(id) else {
+            return Err(OverrideFault::Unknown {
+                nearest: self.nearest(id),
+            });
+        };
+        let figure = &mut self.figures[place];
+        if !value.is_finite() {
+            return Err(OverrideFault::NotFinite);
+        }
+        if value < 0.0 && figure.low >= 0.0 {
+            return Err(OverrideFault::Negative);
+        }
+        if figure.unit == "share" && value > 1.0 {
+            return Err(OverrideFault::OutsideShare);
+        }
+        if let Some(limit) = safe_limit(figure).filter(|l| l.refuses(value)) {
+            return Err(OverrideFault::Unsafe { limit: limit.at });
+        }
+        figure.value = value;
+        figure.low = value;
+        figure.high = value;
+        figure.own_reason = Some(reason.to_owned());
+        Ok(())
+    }
+
+    fn nearest(&self, id: &str) -> &'static str {
+        nearest(id, self.figures.iter().map(|f| f.id)).unwrap_or("")
+    }
+}
+
+/// The id in `ids` that shares most letters with `wanted`, for "did you mean".
+pub(crate) fn nearest<'a>(wanted: &str, ids: impl Iterator<Item = &'a str>) -> Option<&'a str> {
+    ids.min_by_key(|id| edit_distance(wanted, id))
+}
+
+/// Levenshtein distance; ids are short, so the plain table serves. Long input is cut first so that
+/// a hostile file cannot make it slow.
+fn edit_distance(a: &str, b: &str) -> usize {
+    let a: Vec<char> = a.chars().take(64).collect();
+    let b: Vec<char> = b.chars().take(64).collect();
+    let mut row: Vec<usize> = (0..=b.len()).collect();
+    for (i, ca) in a.iter().enumerate() {
+        let mut corner = row[0];
+        row[0] = i + 1;
+        for (j, cb) in b.iter().enumerate() {
+            let next = (corner + usize::from(ca != cb))
+                .min(row[j] + 1)
+                .min(row[j + 1] + 1);
+            corner = row[j + 1];
+            row[j + 1] = next;
+        }
+    }
+    row[b.len()]
+}
+
+/// The loosest a safety threshold may be, and whether that is the most it may be (else the least);
+/// `None` for a figure that is no such threshold.
+#[must_use]
+pub fn loosest(figure: &Figure) -> Option<(f64, bool)> {
+    safe_limit(figure).map(|limit| (limit.at, limit.at_most))
+}
+
+/// A safety threshold may be moved one way only.
+struct SafeLimit {
+    at: f64,
+    at_most: bool,
+}
+
+impl SafeLimit {
+    fn refuses(&self, value: f64) -> bool {
+        if self.at_most {
+            value > self.at
+        } else {
+            value < self.at
+        }
+    }
+}
+
+/// Which way a guard's threshold may move. Lower is stricter for areas, chances and temperatures;
+/// higher is stricter for margins and for the number of cleanings held in reserve.
+fn safe_limit(figure: &Figure) -> Option<SafeLimit> {
+    let at_most = |at| Some(SafeLimit { at, at_most: true });
+    let at_least = |at| Some(SafeLimit { at, at_most: false });
+    match figure.id {
+        "guard.h14.area" | "guard.kind_barred" => at_most(0.50),
+        "guard.h14.p" | "guard.kind_check" | "guard.bleed_no_clean" => at_most(0.10),
+        "guard.h06" => at_most(60.0),
+        "guard.h11" => at_most(150.0),
+        "guard.h13" => at_most(90.0),
+        "guard.h25" => at_most(100.0),
+        "guard.h07.bond" => at_most(779.1),
+        "guard.heat.soft_solder" => at_most(183.0),
+        "guard.heat.h_far" => at_most(10.0),
+        "guard.h07.margin" => at_least(50.0),
+        "guard.h04.safety" => at_least(2.0),
+        "guard.h04.cleanings" => at_least(1.0),
+        // What gives way gives way no later, and a filler flows no sooner, than the table says.
+        id if id.starts_with("heat.limit.") || id.starts_with("food.limit.") => {
+            at_most(figure.value)
+        }
+        id if id.starts_with("solder.") => at_least(figure.value),
+        _ => None,
+    }
+}
+
+/// All sources, in file order.
+#[must_use]
+pub fn sources() -> &'static [Source] {
+    static SOURCES: OnceLock<Vec<Source>> = OnceLock::new();
+    SOURCES.get_or_init(|| {
+        embedded(rows(
+            "sources.psv",
+            include_str!("data/sources.psv"),
+            &["id", "citation", "kind"],
+        ))
+        .into_iter()
+        .map(|r| Source {
+            id: r[0],
+            citation: r[1],
+            kind: r[2],
+        })
+        .collect()
+    })
+}
+
+/// The source with this id.
+#[must_use]
+pub fn source(id: &str) -> Option<&'static Source> {
+    sources().iter().find(|s| s.id == id)
+}
+
+/// What a figure means, in one plain sentence. The sentences are a file of their own: a program that
+/// never asks for one does not carry them.
+#[must_use]
+pub fn meaning(id: &str) -> Option<&'static str> {
+    static MEANINGS: OnceLock<Vec<(&str, &str)>> = OnceLock::new();
+    MEANINGS
+        .get_or_init(|| {
+            embedded(rows(
+                "meanings.psv",
+                include_str!("data/meanings.psv"),
+                &["id", "what"],
+            ))
+            .into_iter()
+            .map(|r| (r[0], r[1]))
+            .collect()
+        })
+        .iter()
+        .find(|(known, _)| *known == id)
+        .map(|(_, what)| *what)
+}
+
+/// Unwraps something read from a file that is part of the program. A test reads every file, so a
+/// fault here cannot reach a person.
+pub(crate) fn embedded<T>(read: Result<T, String>) -> T {
+    read.unwrap_or_else(|fault| unreachable!("{fault}"))
+}
+
+const FIGURE_HEADER: [&str; 8] = [
+    "id", "value", "low", "high", "unit", "shape", "tag", "source",
+];
+
+fn read_figures(text: &'static str) -> Result<Vec<Figure>, String> {
+    let mut figures: Vec<Figure> = Vec::new();
+    for r in rows("figures.psv", text, &FIGURE_HEADER)? {
+        let fault = |what: &str| format!("figures.psv: {}: {what}", r[0]);
+        let number = |t: &str| {
+            decimal(t)
+                .filter(|v| v.is_finite())
+                .ok_or_else(|| fault("not a number"))
+        };
+        let figure = Figure {
+            id: r[0],
+            value: number(r[1])?,
+            low: number(r[2])?,
+            high: number(r[3])?,
+            unit: r[4],
+            shape: Shape::parse(r[5]).ok_or_else(|| fault("unknown shape"))?,
+            tag: Tag::parse(r[6]).ok_or_else(|| fault("unknown tag"))?,
+            source: r[7],
+
+            own_reason: None,
+        };
+        if !(figure.low <= figure.value && figure.value <= figure.high) {
+            return Err(fault("low, value and high are out of order"));
+        }
+        if figure.unit.is_empty() || figure.source.is_empty() {
+            return Err(fault("unit or source is missing"));
+        }
+        match figures.binary_search_by(|f| f.id.cmp(figure.id)) {
+            Ok(_) => return Err(fault("stands twice")),
+            Err(place) => figures.insert(place, figure),
+        }
+    }
+    Ok(figures)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::collections::BTreeSet;
+
+    #[test]
+    fn every_figure_has_a_source_and_every_source_is_used() {
+        let known: BTreeSet<_> = sources().iter().map(|s| s.id).collect();
+        let mut used = BTreeSet::new();
+        for f in Ledger::standard().figures() {
+            assert!(
+                known.contains(f.source),
+                "{}: source {} is not listed",
+                f.id,
+                f.source
+            );
+            used.insert(f.source);
+        }
+        for f in findings() {
+            assert!(known.contains(f.source), "{}: source {}", f.id, f.source);
+            used.insert(f.source);
+        }
+        for w in windows() {
+            assert!(known.contains(w.source), "{}: source {}", w.id, w.source);
+            used.insert(w.source);
+        }
+        for c in cautions() {
+            assert!(known.contains(c.source), "{}: source {}", c.id, c.source);
+            used.insert(c.source);
+        }
+        for (id, source) in guard_texts()
+            .iter()
+            .map(|g| (g.id, g.source))
+            .chain(soft_rules().iter().map(|s| (s.id, s.source)))
+            .chain(duties().iter().map(|d| (d.id, d.source)))
+        {
+            assert!(known.contains(source), "{id}: source {source}");
+            used.insert(source);
+        }
+        let idle: Vec<_> = known.difference(&used).collect();
+        assert!(idle.is_empty(), "sources nothing rests on: {idle:?}");
+    }
+
+    #[test]
+    fn every_figure_says_what_it_means_and_no_meaning_is_left_over() {
+        for f in Ledger::standard().figures() {
+            assert!(meaning(f.id).is_some_and(|m| m.ends_with('.')), "{}", f.id);
+        }
+        let rows = include_str!("data/meanings.psv")
+            .lines()
+            .filter(|l| l.contains(" | "))
+            .count();
+        assert_eq!(rows - 1, Ledger::standard().figures().count());
+    }
+
+    #[test]
+    fn judgement_names_no_publication_and_publications_are_not_judgement() {
+        for f in Ledger::standard().figures() {
+            let kind = source(f.source).map_or("", |s| s.kind);
+            if f.tag == Tag::Read {
+                assert!(
+                    !["judgement", "practice"].contains(&kind),
+                    "{} is read from {kind}",
+                    f.id
+                );
+            }
+        }
+    }
+
+    #[test]
+    fn a_fault_in_a_data_file_is_named() {
+        let file = |row: &str| -> &'static str {
+            Box::leak(format!("{}\n{row}\n", FIGURE_HEADER.join(" | ")).into_boxed_str())
+        };
+        let fault = |row: &str| read_figures(file(row)).unwrap_err();
+        assert!(fault("a | 1 | 2 | 3 | um | point | read | x").contains("out of order"));
+        assert!(fault("a | x | 2 | 3 | um | point | read | x").contains("not a number"));
+        assert!(fault("a | 2 | 2 | 3 | um | blob | read | x").contains("shape"));
+        assert!(fault("a | 2 | 2 | 3 | um | point | hearsay | x").contains("tag"));
+    }
+
+    #[test]
+    fn overrides_move_safety_thresholds_only_toward_safety() {
+        let mut ledger = Ledger::standard().clone();
+        assert_eq!(
+            ledger.override_with("guard.h14.area", 0.1, "stricter"),
+            Ok(())
+        );
+        assert_eq!(
+            ledger.override_with("guard.h14.area", 0.6, ""),
+            Err(OverrideFault::Unsafe { limit: 0.5 })
+        );
+        assert_eq!(
+            ledger.override_with("guard.h07.margin", 40.0, ""),
+            Err(OverrideFault::Unsafe { limit: 50.0 })
+        );
+        assert_eq!(
+            ledger.override_with("guard.h06", 80.0, ""),
+            Err(OverrideFault::Unsafe { limit: 60.0 })
+        );
+        assert_eq!(
+            ledger.override_with("heat.limit.tin", 233.0, ""),
+            Err(OverrideFault::Unsafe { limit: 232.0 })
+        );
+        assert_eq!(ledger.override_with("food.limit.Pb", 0.005, ""), Ok(()));
+        assert_eq!(
+            ledger.override_with("solder.BAg-5", 700.0, ""),
+            Err(OverrideFault::Unsafe { limit: 743.0 })
+        );
+    }
+
+    #[test]
+    fn an_unknown_figure_suggests_the_nearest_and_bad_numbers_are_refused() {
+        let mut ledger = Ledger::standard().clone();
+        let fault = ledger.override_with("fee.comission", 0.2, "");
+        assert_eq!(
+            fault,
+            Err(OverrideFault::Unknown {
+                nearest: "fee.commission"
+            })
+        );
+        assert_eq!(
+            ledger.override_with("fee.commission", f64::NAN, ""),
+            Err(OverrideFault::NotFinite)
+        );
+        assert_eq!(
+            ledger.override_with("fee.commission", -0.1, ""),
+            Err(OverrideFault::Negative)
+        );
+        assert_eq!(
+            ledger.override_with("fee.commission", 15.0, ""),
+            Err(OverrideFault::OutsideShare)
+        );
+        assert_eq!(&ledger, Ledger::standard());
+    }
+}

@@ -1,0 +1,853 @@
+//! A draft: the case file as typed, right or wrong.
+//!
+//! The draft *is* the JSON document. Fields this version does not know stay in it and are saved
+//! again; a number that is not one stays as the text that was typed. Invariant: nothing typed is
+//! lost by opening, editing one field, or saving.
+
+use serde_json::{Map, Number, Value};
+
+use super::{Case, Problem, reading};
+
+/// What `format` must say.
+pub const CASE_FORMAT: &str = "leavewell-case";
+/// The newest version this program writes and reads.
+pub const CASE_VERSION: u64 = 1;
+/// Largest file for one case without photographs, in bytes.
+pub const MAX_BYTES: usize = 8 * 1024 * 1024;
+/// Deepest nesting of a case file.
+pub const MAX_DEPTH: usize = 64;
+/// Most findings in a case file.
+pub const MAX_FINDINGS: usize = 5_000;
+
+/// Why a file could not be opened. The file itself is left as it was.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum OpenError {
+    /// Larger than [`MAX_BYTES`].
+    TooLarge {
+        /// Its size.
+        bytes: usize,
+    },
+    /// Nested deeper than [`MAX_DEPTH`].
+    TooDeep,
+    /// Not JSON, or cut short.
+    NotJson {
+        /// Line of the fault.
+        line: usize,
+        /// Column of the fault.
+        column: usize,
+        /// The text ends in the middle.
+        cut_short: bool,
+    },
+    /// JSON, but not a case.
+    NotACase,
+    /// Written by a newer program.
+    Newer {
+        /// Its version.
+        version: u64,
+    },
+    /// The version is not a whole number from 1.
+    BadVersion,
+    /// More than [`MAX_FINDINGS`].
+    TooManyFindings {
+        /// How many.
+        count: usize,
+    },
+}
+
+impl OpenError {
+    /// The fault as a problem a person can act on.
+    #[must_use]
+    pub fn problem(&self) -> Problem {
+        let (field, message, remedy) = match self {
+            Self::TooLarge { bytes } => (
+                "file",
+                format!(
+                    "The file is {} MB; a case without photographs is at most {} MB.",
+                    bytes / 1_048_576,
+                    MAX_BYTES / 1_048_576
+                ),
+                "Choose a Leavewell case file. The file was not changed.",
+            ),
+            Self::TooDeep => (
+                "file",
+                format!("The file is nested more than {MAX_DEPTH} levels deep, which no case is."),
+                "Choose a Leavewell case file. The file was not changed.",
+            ),
+            Self::NotJson {
+                line,
+                column,
+                cut_short: true,
+            } => (
+                "file",
+                format!("The file breaks off at line {line}, column {column}."),
+                "It was probably not copied whole. Copy it again from where it was saved.",
+            ),
+            Self::NotJson {
+                line,
+                column,
+                cut_short: false,
+            } => (
+                "file",
+                format!("The file is not readable at line {line}, column {column}."),
+                "Open it in a text editor at that place, or use another copy.",
+            ),
+            Self::NotACase => (
+                "format",
+                format!("This is not a case file: \"format\" should say \"{CASE_FORMAT}\"."),
+                "Choose a file that Leavewell saved.",
+            ),
+            Self::Newer { version } => (
+                "version",
+                format!("The file has version {version}; this program reads up to {CASE_VERSION}."),
+                "Update Leavewell, then open it again. The file was not changed.",
+            ),
+            Self::BadVersion => (
+                "version",
+                "\"version\" should be a whole number from 1.".to_owned(),
+                "Choose a file that Leavewell saved, or set \"version\" to 1.",
+            ),
+            Self::TooManyFindings { count } => (
+                "findings",
+                format!("The file has {count} findings; a case has at most {MAX_FINDINGS}."),
+                "Remove what repeats, then open it again.",
+            ),
+        };
+        Problem {
+            field: field.to_owned(),
+            message,
+            remedy: remedy.to_owned(),
+        }
+    }
+}
+
+/// The case file as typed.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Draft {
+    pub(super) root: Map<String, Value>,
+}
+
+impl Default for Draft {
+    fn default() -> Self {
+        let mut root = Map::new();
+        root.insert("format".to_owned(), CASE_FORMAT.into());
+        root.insert("version".to_owned(), CASE_VERSION.into());
+        Self { root }
+    }
+}
+
+impl Draft {
+    /// Opens a file's text. Limits are checked before anything is parsed.
+    ///
+    /// # Errors
+    /// See [`OpenError`]. Single fields that cannot be used are no error here: they stay in the
+    /// draft and [`Draft::read`] reports them.
+    pub fn parse(text: &str) -> Result<Self, OpenError> {
+        if text.len() > MAX_BYTES {
+            return Err(OpenError::TooLarge { bytes: text.len() });
+        }
+        if depth(text) > MAX_DEPTH {
+            return Err(OpenError::TooDeep);
+        }
+        let text = text.strip_prefix('\u{feff}').unwrap_or(text);
+        let value: Value = serde_json::from_str(text).map_err(|e| OpenError::NotJson {
+            line: e.line(),
+            column: e.column(),
+            cut_short: e.is_eof(),
+        })?;
+        let Value::Object(root) = value else {
+            return Err(OpenError::NotACase);
+        };
+        Self::from_root(root)
+    }
+
+    pub(super) fn from_root(root: Map<String, Value>) -> Result<Self, OpenError> {
+        if root.get("format").and_then(Value::as_str) != Some(CASE_FORMAT) {
+            return Err(OpenError::NotACase);
+        }
+        match root.get("version").and_then(Value::as_u64) {
+            None | Some(0) => return Err(OpenError::BadVersion),
+            Some(version) if version > CASE_VERSION => return Err(OpenError::Newer { version }),
+            Some(_) => {}
+        }
+        let count = root
+            .get("findings")
+            .and_then(Value::as_array)
+            .map_or(0, Vec::len);
+        if count > MAX_FINDINGS {
+            return Err(OpenError::TooManyFindings { count });
+        }
+        Ok(Self { root })
+    }
+
+    /// Takes off what a saved file says of where it was kept, and gives the key it was kept under;
+    /// empty when it says none. Records on a device do not hold it: there the key is outside.
+    pub fn take_kept(&mut self) -> String {
+        let id = self.text("kept.id");
+        self.root.remove("kept");
+        id
+    }
+
+    /// The whole file as text, ready to save.
+    #[must_use]
+    pub fn to_json(&self) -> String {
+        serde_json::to_string_pretty(&self.root).unwrap_or_default()
+    }
+
+    /// What the file says, as far as it can be used, and what could not.
+    #[must_use]
+    pub fn read(&self) -> (Case, Vec<Problem>) {
+        reading::read(&self.root)
+    }
+
+    /// The text of a field such as `piece.form`, `comparables[0].price`, `parts[part=foot].note` or
+    /// `overrides.{fee.lot}.value`, as typed; empty when there is none.
+    #[must_use]
+    pub fn text(&self, path: &str) -> String {
+        self.value(path).map(typed_text).unwrap_or_default()
+    }
+
+    /// How many entries a list such as `comparables` has.
+    #[must_use]
+    pub fn count(&self, list: &str) -> usize {
+        self.root
+            .get(list)
+            .and_then(Value::as_array)
+            .map_or(0, Vec::len)
+    }
+
+    /// Writes a field such as `market.likely`; empty text removes it. A field of a list's entry has
+    /// its place in the path, `comparables[0].price`; a place past the end makes a new last entry, and
+    /// entries at the end with nothing left in them go, so that those before keep their places.
+    pub fn set(&mut self, path: &str, typed: &str) {
+        self.put_at(path, typed_value(typed));
+    }
+
+    /// A yes-or-no field; `None` when not answered.
+    #[must_use]
+    pub fn flag(&self, path: &str) -> Option<bool> {
+        self.value(path)?.as_bool()
+    }
+
+    /// Writes a yes-or-no field; `None` removes it.
+    pub fn set_flag(&mut self, path: &str, yes: Option<bool>) {
+        self.put_at(path, yes.map(Value::Bool));
+    }
+
+    /// The answer to a finding as written, and its part; empty when not looked.
+    #[must_use]
+    pub fn answer(&self, finding: &str) -> (String, String) {
+        self.entry("findings", "id", finding)
+            .map(|m| {
+                (
+                    m.get("answer").map(typed_text).unwrap_or_default(),
+                    m.get("part").map(typed_text).unwrap_or_default(),
+                )
+            })
+            .unwrap_or_default()
+    }
+
+    /// Answers a finding; an empty answer takes it off the list.
+    pub fn set_answer(&mut self, finding: &str, answer: &str, part: &str) {
+        if answer.is_empty() {
+            self.remove_entry("findings", "id", finding);
+            return;
+        }
+        let entry = self.entry_mut("findings", "id", finding);
+        put(entry, "answer", typed_value(answer));
+        put(entry, "part", typed_value(part));
+    }
+
+    /// A field of a part as typed; empty when there is none.
+    #[must_use]
+    pub fn part_text(&self, part: &str, field: &str) -> String {
+        self.text(&in_entry("parts", "part", part, field))
+    }
+
+    /// Writes a field of a part; empty text removes it, and the part once nothing is left of it.
+    pub fn set_part(&mut self, part: &str, field: &str, typed: &str) {
+        self.set(&in_entry("parts", "part", part, field), typed);
+    }
+
+    /// A field of a quote as typed; empty when there is none.
+    #[must_use]
+    pub fn quote_text(&self, treatment: &str, field: &str) -> String {
+        self.text(&in_entry("quotes", "treatment", treatment, field))
+    }
+
+    /// Writes a field of a quote; empty text removes it, and the quote once nothing is left of it.
+    pub fn set_quote(&mut self, treatment: &str, field: &str, typed: &str) {
+        self.set(&in_entry("quotes", "treatment", treatment, field), typed);
+    }
+
+    /// The place of a part in the file's list, as problems name it; `None` when it has none.
+    #[must_use]
+    pub fn part_place(&self, part: &str) -> Option<usize> {
+        let entries = self.root.get("parts")?.as_array()?;
+        entries
+            .iter()
+            .position(|v| v.as_object().is_some_and(|m| is(m, "part", part)))
+    }
+
+    /// The record of condition alone (`looked` and `parts`), as [`Draft::keep_as_earlier`] keeps it.
+    #[must_use]
+    pub fn condition_only(&self) -> Self {
+        let mut only = Self::default();
+        for field in ["looked", "parts"] {
+            if let Some(value) = self.root.get(field) {
+                only.root.insert(field.to_owned(), value.clone());
+            }
+        }
+        only
+    }
+
+    /// Keeps a copy of the present record of condition (`looked` and `parts`) among the earlier ones,
+    /// with a note. Nothing else changes.
+    pub fn keep_as_earlier(&mut self, note: &str) {
+        let mut copy = Map::new();
+        for field in ["looked", "parts"] {
+            if let Some(value) = self.root.get(field) {
+                copy.insert(field.to_owned(), value.clone());
+            }
+        }
+        put(&mut copy, "note", typed_value(note));
+        list_in(&mut self.root, "earlier").push(Value::Object(copy));
+    }
+
+    /// Earlier records of condition of the same piece, each as a draft of its own: `earlier[]`, with
+    /// `parts`, `note`, and either `looked` or the bare date `on`. Entries that are no objects are
+    /// passed over.
+    #[must_use]
+    pub fn earlier(&self) -> Vec<Self> {
+        let entries = self.root.get("earlier").and_then(Value::as_array);
+        entries
+            .into_iter()
+            .flatten()
+            .filter_map(Value::as_object)
+            .map(|entry| {
+                let mut draft = Self::default();
+                for (field, value) in entry {
+                    if !matches!(field.as_str(), "format" | "version") {
+                        draft.root.insert(field.clone(), value.clone());
+                    }
+                }
+                let on = draft.text("on");
+                if draft.text("looked.on").is_empty() && !on.is_empty() {
+                    draft.set("looked.on", &on);
+                }
+                draft
+            })
+            .collect()
+    }
+
+    /// What stands at a path: names joined by dots, the entry of a list in brackets, by its place or
+    /// by a field that tells it from the others.
+    /// A section that is an object.
+    pub(super) fn section(&self, name: &str) -> Option<&Map<String, Value>> {
+        self.root.get(name)?.as_object()
+    }
+
+    fn value(&self, path: &str) -> Option<&Value> {
+        let (mut holder, mut rest) = (&self.root, path);
+        while let Some((first, after)) = step(rest) {
+            let (name, entry) = in_list(first);
+            let held = holder.get(name)?;
+            holder = match entry {
+                Some(entry) => held
+                    .as_array()?
+                    .iter()
+                    .enumerate()
+                    .find_map(|(at, value)| value.as_object().filter(|held| entry.is(at, held)))?,
+                None => held.as_object()?,
+            };
+            rest = after;
+        }
+        holder.get(bare(rest))
+    }
+
+    /// Writes or removes what stands at a path. What stands where an object or a list must go is
+    /// kept aside. Taking away what is not there changes nothing.
+    pub(super) fn put_at(&mut self, path: &str, value: Option<Value>) {
+        if value.is_none() && self.value(path).is_none() {
+            return;
+        }
+        let (mut holder, mut rest) = (&mut self.root, path);
+        while let Some((first, after)) = step(rest) {
+            let (name, entry) = in_list(first);
+            holder = match entry {
+                Some(entry) => object_in_list(holder, name, entry),
+                None => object_in(holder, name),
+            };
+            rest = after;
+        }
+        put(holder, bare(rest), value);
+        // An entry of which only its name is left goes with its last field.
+        let first = path.split_once('.').map_or("", |(first, _)| first);
+        if let (list, Some(Entry::With(key, id))) = in_list(first)
+            && self
+                .entry(list, key, id)
+                .is_some_and(|held| held.len() == 1)
+        {
+            self.remove_entry(list, key, id);
+        }
+        // Empty entries at the end of a list go; those before keep their places.
+        if let (list, Some(Entry::At(_))) = in_list(first)
+            && let Some(Value::Array(entries)) = self.root.get_mut(list)
+        {
+            let empty = |v: &Value| v.as_object().is_some_and(Map::is_empty);
+            while entries.last().is_some_and(empty) {
+                entries.pop();
+            }
+        }
+    }
+
+    fn entry(&self, list: &str, key: &str, id: &str) -> Option<&Map<String, Value>> {
+        self.root
+            .get(list)?
+            .as_array()?
+            .iter()
+            .filter_map(Value::as_object)
+            .find(|m| is(m, key, id))
+    }
+
+    fn entry_mut(&mut self, list: &str, key: &str, id: &str) -> &mut Map<String, Value> {
+        object_in_list(&mut self.root, list, Entry::With(key, id))
+    }
+
+    fn remove_entry(&mut self, list: &str, key: &str, id: &str) {
+        if let Some(Value::Array(entries)) = self.root.get_mut(list) {
+            entries.retain(|v| !v.as_object().is_some_and(|m| is(m, key, id)));
+        }
+    }
+}
+
+/// The first step of a path and what follows it. A name with dots of its own stands in braces, as in
+/// `overrides.{fee.lot}.value`.
+fn step(path: &str) -> Option<(&str, &str)> {
+    match path.strip_prefix('{') {
+        Some(name) => name.split_once("}."),
+        None => path.split_once('.'),
+    }
+}
+
+/// The last name of a path, out of its braces.
+fn bare(name: &str) -> &str {
+    let inner = name.strip_prefix('{').and_then(|n| n.strip_suffix('}'));
+    inner.unwrap_or(name)
+}
+
+/// The path of a field in the entry of a list that a key tells from the others.
+fn in_entry(list: &str, key: &str, id: &str, field: &str) -> String {
+    [list, "[", key, "=", id, "].", field].concat()
+}
+
+/// Which entry of a list is meant.
+#[derive(Clone, Copy)]
+enum Entry<'a> {
+    At(usize),
+    With(&'a str, &'a str),
+}
+
+impl Entry<'_> {
+    fn is(self, at: usize, held: &Map<String, Value>) -> bool {
+        match self {
+            Self::At(place) => at == place,
+            Self::With(key, id) => is(held, key, id),
+        }
+    }
+}
+
+/// A name, and the entry of a list when it carries one: `comparables[2]`, `parts[part=foot]`.
+fn in_list(name: &str) -> (&str, Option<Entry<'_>>) {
+    let Some((list, inside)) = name.strip_suffix(']').and_then(|open| open.split_once('[')) else {
+        return (name, None);
+    };
+    match (inside.split_once('='), inside.parse()) {
+        (Some((key, id)), _) => (list, Some(Entry::With(key, id))),
+        (None, Ok(place)) => (list, Some(Entry::At(place))),
+        (None, Err(_)) => (name, None),
+    }
+}
+
+fn is(entry: &Map<String, Value>, key: &str, id: &str) -> bool {
+    entry.get(key).and_then(Value::as_str) == Some(id)
+}
+
+fn put(holder: &mut Map<String, Value>, field: &str, value: Option<Value>) {
+    match value {
+        Some(value) => {
+            holder.insert(field.to_owned(), value);
+        }
+        None => {
+            holder.remove(field);
+        }
+    }
+}
+
+fn object_in<'a>(root: &'a mut Map<String, Value>, section: &str) -> &'a mut Map<String, Value> {
+    if !root.get(section).is_some_and(Value::is_object) {
+        set_aside(root, section);
+        root.insert(section.to_owned(), Value::Object(Map::new()));
+    }
+    match root.get_mut(section) {
+        Some(Value::Object(map)) => map,
+        _ => unreachable!("just made an object"),
+    }
+}
+
+/// The object meant in a list, made when it is not there; a place beyond the end is the next free
+/// one, so that no path can make a list longer than what was written to it.
+fn object_in_list<'a>(
+    holder: &'a mut Map<String, Value>,
+    name: &str,
+    entry: Entry<'_>,
+) -> &'a mut Map<String, Value> {
+    let entries = list_in(holder, name);
+    let found = entries
+        .iter()
+        .enumerate()
+        .position(|(at, value)| value.as_object().is_some_and(|held| entry.is(at, held)));
+    let at = found.unwrap_or_else(|| {
+        let mut fresh = Map::new();
+        let at = match entry {
+            Entry::At(place) => place.min(entries.len()),
+            Entry::With(key, id) => {
+                fresh.insert(key.to_owned(), id.into());
+                entries.len()
+            }
+        };
+        entries.insert(at, Value::Object(fresh));
+        at
+    });
+    match &mut entries[at] {
+        Value::Object(held) => held,
+        _ => unreachable!("found or made as an object"),
+    }
+}
+
+fn list_in<'a>(holder: &'a mut Map<String, Value>, name: &str) -> &'a mut Vec<Value> {
+    if !holder.get(name).is_some_and(Value::is_array) {
+        set_aside(holder, name);
+        holder.insert(name.to_owned(), Value::Array(Vec::new()));
+    }
+    match holder.get_mut(name) {
+        Some(Value::Array(entries)) => entries,
+        _ => unreachable!("just made an array"),
+    }
+}
+
+/// Keeps what stands where something else must go, under a name that says so.
+fn set_aside(root: &mut Map<String, Value>, field: &str) {
+    if let Some(old) = root.remove(field).filter(|v| !v.is_null()) {
+        let mut name = format!("unread_{field}");
+        while root.contains_key(&name) {
+            name.push('_');
+        }
+        root.insert(name, old);
+    }
+}
+
+/// A field's value as the text a person would have typed.
+pub fn typed_text(value: &Value) -> String {
+    match value {
+        Value::String(text) => text.clone(),
+        Value::Null => String::new(),
+        other => other.to_string(),
+    }
+}
+
+/// Text as a JSON value: a number when JSON would write it just so, otherwise as typed. Numbers keep
+/// the text they were written with.
+fn typed_value(typed: &str) -> Option<Value> {
+    if typed.is_empty() {
+        return None;
+    }
+    let number = serde_json::from_str::<Number>(typed)
+        .ok()
+        .filter(|n| n.as_str() == typed);
+    Some(number.map_or_else(|| Value::String(typed.to_owned()), Value::Number))
+}
+
+/// How deep brackets nest in a JSON text, ignoring those inside strings.
+pub(super) fn depth(text: &str) -> usize {
+    let (mut now, mut deepest, mut in_string, mut escaped) = (0_usize, 0, false, false);
+    for byte in text.bytes() {
+        match byte {
+            _ if escaped => escaped = false,
+            b'\\' if in_string => escaped = true,
+            b'"' => in_string = !in_string,
+            b'[' | b'{' if !in_string => {
+                now += 1;
+                deepest = deepest.max(now);
+            }
+            b']' | b'}' if !in_string => now = now.saturating_sub(1),
+            _ => {}
+        }
+    }
+    deepest
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn file(body: &str) -> String {
+        format!("{{\"format\":\"leavewell-case\",\"version\":1{body}}}")
+    }
+
+    #[test]
+    fn opening_and_saving_keeps_everything() {
+        let text = file(
+            r#","piece":{"form":"tray","mystery":[1,2]},"later":{"x":1.5},"market":{"likely":"12o"}"#,
+        );
+        let draft = Draft::parse(&text).unwrap();
+        assert_eq!(Draft::parse(&draft.to_json()).unwrap(), draft);
+        assert_eq!(draft.text("market.likely"), "12o");
+        assert!(draft.to_json().contains("mystery") && draft.to_json().contains("later"));
+    }
+
+    #[test]
+    fn paths_go_as_deep_as_they_say() {
+        let mut draft = Draft::default();
+        draft.set("bench.heat.thickness_mm", "0.8");
+        draft.set("comparables[0].price", "120");
+        draft.set("comparables[7].price", "90");
+        assert_eq!(draft.text("bench.heat.thickness_mm"), "0.8");
+        assert_eq!(
+            draft.text("comparables[1].price"),
+            "90",
+            "the next free place"
+        );
+        assert!(draft.to_json().contains("\"heat\": {"));
+        draft.set("comparables[0].price", "");
+        assert_eq!(draft.text("comparables[0].price"), "");
+        assert_eq!(
+            draft.text("comparables[1].price"),
+            "90",
+            "the rest stays where it is"
+        );
+        draft.set("parts[part=foot].note", "soft");
+        draft.set("parts[part=body].note", "firm");
+        draft.set("parts[part=foot].note", "thin");
+        assert_eq!(draft.part_text("foot", "note"), "thin");
+        assert_eq!(draft.text("parts[part=body].note"), "firm");
+        draft.set("parts[part=body].note", "");
+        assert!(!draft.to_json().contains("body"), "nothing is left of it");
+        let before = draft.clone();
+        draft.set("nothing.here[3].at_all", "");
+        draft.set("parts[part=rim].note", "");
+        assert_eq!(draft, before);
+    }
+
+    #[test]
+    fn what_stands_in_the_way_of_a_path_is_kept() {
+        let mut draft =
+            Draft::parse(&file(r#","bench":{"heat":"hot"},"comparables":[7]"#)).unwrap();
+        draft.set("bench.heat.thickness_mm", "0.8");
+        draft.set("comparables[0].price", "120");
+        assert_eq!(draft.text("bench.unread_heat"), "hot");
+        assert_eq!(draft.text("comparables[0].price"), "120");
+        assert!(draft.to_json().contains('7'));
+    }
+
+    #[test]
+    fn what_is_typed_comes_back_as_typed() {
+        let mut draft = Draft::default();
+        for typed in [
+            "1", "1.", "1.50", "0.1", "1e3", "abc", " 7", "٣", "NaN", "-4", "0", "1e999",
+        ] {
+            draft.set("market.likely", typed);
+            let again = Draft::parse(&draft.to_json()).unwrap();
+            assert_eq!(again.text("market.likely"), typed);
+        }
+        draft.set("market.likely", "");
+        assert_eq!(draft.text("market.likely"), "");
+    }
+
+    #[test]
+    fn parts_and_quotes_come_and_go() {
+        let mut draft = Draft::default();
+        draft.set_part("foot", "bleed", "slight");
+        draft.set_part("foot", "tarnish", "brown");
+        draft.set_part("foot", "bleed", "");
+        assert_eq!(draft.part_text("foot", "tarnish"), "brown");
+        draft.set_part("foot", "tarnish", "");
+        assert!(!draft.to_json().contains("foot"));
+        draft.set_quote("T14a", "likely", "240");
+        assert_eq!(draft.quote_text("T14a", "likely"), "240");
+    }
+
+    #[test]
+    fn a_path_reaches_a_field_of_a_part() {
+        let mut draft = Draft::default();
+        draft.set("parts[part=foot].note", "Thin at the ridge.");
+        assert_eq!(draft.part_text("foot", "note"), "Thin at the ridge.");
+        assert_eq!(draft.text("parts[part=foot].note"), "Thin at the ridge.");
+        assert_eq!(draft.part_place("foot"), Some(0));
+        draft.set("parts[part=foot].note", "");
+        assert_eq!(draft.part_place("foot"), None);
+    }
+
+    #[test]
+    fn a_kept_record_is_a_copy() {
+        let mut draft = Draft::parse(&file(r#","earlier":"lost","mystery":1"#)).unwrap();
+        draft.set("looked.on", "2026-05-31");
+        draft.set_part("foot", "bleed", "slight");
+        draft.keep_as_earlier("Before cleaning");
+        draft.set_part("foot", "bleed", "much");
+        assert_eq!(draft.text("unread_earlier"), "lost");
+        let earlier = draft.earlier();
+        assert_eq!(earlier.len(), 1);
+        assert_eq!(earlier[0].part_text("foot", "bleed"), "slight");
+        assert_eq!(earlier[0].text("looked.on"), "2026-05-31");
+        assert_eq!(earlier[0].text("note"), "Before cleaning");
+        assert_eq!(draft.part_text("foot", "bleed"), "much");
+    }
+
+    #[test]
+    fn an_earlier_record_may_bring_its_date_alone() {
+        let text = file(r#","earlier":[7,{"on":"2020-01-02","parts":[],"version":9}]"#);
+        let earlier = Draft::parse(&text).unwrap().earlier();
+        assert_eq!(earlier.len(), 1);
+        assert_eq!(earlier[0].text("looked.on"), "2020-01-02");
+    }
+
+    #[test]
+    fn entries_of_a_list_are_reached_by_place_and_by_id() {
+        let mut draft = Draft::default();
+        draft.set("comparables[0].price", "");
+        assert_eq!(draft.count("comparables"), 0);
+        draft.set("comparables[0].price", "300");
+        draft.set("comparables[7].price", "420");
+        assert_eq!(draft.count("comparables"), 2);
+        assert_eq!(draft.text("comparables[1].price"), "420");
+        // Emptied in the middle it keeps its place; at the end it goes, and so does what it leaves.
+        draft.set("comparables[0].price", "");
+        assert_eq!(draft.text("comparables[1].price"), "420");
+        draft.set("comparables[1].price", "");
+        assert_eq!(draft.count("comparables"), 0);
+        draft.set("quotes[treatment=T14a].likely", "240");
+        assert_eq!(draft.quote_text("T14a", "likely"), "240");
+        assert_eq!(draft.text("quotes[treatment=T14a].likely"), "240");
+        draft.set("quotes[treatment=T14a].likely", "");
+        assert_eq!(draft.count("quotes"), 0);
+    }
+
+    #[test]
+    fn an_entry_that_is_none_is_not_written_over() {
+        let mut draft = Draft::parse(&file(r#","comparables":[7,{"price":3}]"#)).unwrap();
+        draft.set("comparables[0].price", "5");
+        assert_eq!(draft.text("comparables[0].price"), "5");
+        assert!(draft.to_json().contains('7'));
+        assert_eq!(draft.text("comparables[2].price"), "3");
+        assert_eq!(draft.text("comparables[x].price"), "");
+        assert_eq!(draft.text("comparables[9].price"), "");
+    }
+
+    #[test]
+    fn a_section_of_the_wrong_kind_is_kept_aside() {
+        let mut draft = Draft::parse(&file(r#","piece":"teapot","parts":7"#)).unwrap();
+        draft.set("piece.form", "tray");
+        draft.set_part("body", "bleed", "none");
+        assert_eq!(draft.text("unread_piece"), "teapot");
+        assert_eq!(draft.text("unread_parts"), "7");
+    }
+
+    #[test]
+    fn files_that_cannot_be_opened_say_why() {
+        let deep = file(&format!(",\"x\":{}{}", "[".repeat(70), "]".repeat(70)));
+        assert_eq!(Draft::parse(&deep), Err(OpenError::TooDeep));
+        assert_eq!(
+            Draft::parse(&" ".repeat(MAX_BYTES + 1)),
+            Err(OpenError::TooLarge {
+                bytes: MAX_BYTES + 1
+            })
+        );
+        assert!(matches!(
+            Draft::parse(&file(",\"x\":")[..40]),
+            Err(OpenError::NotJson {
+                cut_short: true,
+                ..
+            })
+        ));
+        assert!(matches!(
+            Draft::parse("{oops}"),
+            Err(OpenError::NotJson {
+                cut_short: false,
+                ..
+            })
+        ));
+        assert_eq!(Draft::parse("[]"), Err(OpenError::NotACase));
+        assert_eq!(
+            Draft::parse("{\"format\":\"other\"}"),
+            Err(OpenError::NotACase)
+        );
+        let version = |v: &str| {
+            Draft::parse(&format!(
+                "{{\"format\":\"leavewell-case\",\"version\":{v}}}"
+            ))
+        };
+        assert_eq!(version("2"), Err(OpenError::Newer { version: 2 }));
+        for bad in ["0", "-1", "1.5", "\"1\"", "null"] {
+            assert_eq!(version(bad), Err(OpenError::BadVersion), "{bad}");
+        }
+        let many = file(&format!(",\"findings\":[{}0]", "0,".repeat(MAX_FINDINGS)));
+        assert_eq!(
+            Draft::parse(&many),
+            Err(OpenError::TooManyFindings {
+                count: MAX_FINDINGS + 1
+            })
+        );
+    }
+
+    #[test]
+    fn a_name_with_dots_stands_in_braces() {
+        let mut draft = Draft::default();
+        draft.set("overrides.{fee.lot}.value", "12.50");
+        draft.set("overrides.{fee.lot}.reason", "Their terms, 2026.");
+        assert_eq!(draft.text("overrides.{fee.lot}.value"), "12.50");
+        let (case, problems) = draft.read();
+        assert!(problems.is_empty(), "{problems:?}");
+        assert_eq!(case.overrides.len(), 1);
+        assert_eq!(case.overrides[0].figure, "fee.lot");
+        assert_eq!(case.overrides[0].value.to_bits(), 12.5_f64.to_bits());
+        assert_eq!(case.overrides[0].reason, "Their terms, 2026.");
+        draft.set("overrides.{fee.lot}.value", "");
+        draft.set("overrides.{fee.lot}.reason", "");
+        assert!(draft.read().0.overrides.is_empty());
+        // A bare number is reached as the last name of the path.
+        draft.set("overrides.{fee.vat}", "0.1");
+        assert_eq!(draft.text("overrides.{fee.vat}"), "0.1");
+        assert_eq!(draft.read().0.overrides.len(), 1);
+        // A brace that is not closed is a name like any other.
+        draft.set("overrides.{fee.lot.value", "1");
+        assert_eq!(draft.text("overrides.{fee.lot.value"), "1");
+    }
+
+    #[test]
+    fn every_refusal_says_what_to_do() {
+        for e in [
+            OpenError::TooLarge { bytes: 100_000_000 },
+            OpenError::TooDeep,
+            OpenError::NotJson {
+                line: 1,
+                column: 2,
+                cut_short: true,
+            },
+            OpenError::NotJson {
+                line: 1,
+                column: 2,
+                cut_short: false,
+            },
+            OpenError::NotACase,
+            OpenError::Newer { version: 9 },
+            OpenError::BadVersion,
+            OpenError::TooManyFindings { count: 9_999 },
+        ] {
+            let p = e.problem();
+            assert!(
+                !p.field.is_empty() && p.message.ends_with('.') && p.remedy.ends_with('.'),
+                "{p:?}"
+            );
+        }
+    }
+}

@@ -1,0 +1,352 @@
+//! A case: everything recorded about one piece, in typed and valid form.
+//!
+//! Two stages. A [`Draft`] is the file as typed and may hold anything; reading it gives a [`Case`],
+//! valid by construction, and a list of [`Problem`]s for what could not be used. Invariant: reading
+//! never fails and never drops what the draft holds; what cannot be used counts as unknown.
+
+mod date;
+pub mod difference;
+mod draft;
+mod measures;
+mod own_figures;
+mod reading;
+pub mod shelf_file;
+mod vocabulary;
+
+use serde::{Deserialize, Serialize};
+
+pub use date::Date;
+pub use draft::typed_text;
+pub use draft::{CASE_FORMAT, CASE_VERSION, Draft, MAX_BYTES, MAX_DEPTH, MAX_FINDINGS, OpenError};
+pub use measures::{Density, Iacs, Measures, Spot, Xrf};
+pub use reading::{COMPARED_KINDS, FLAWS};
+pub use reading::{hundredths, typed_number};
+pub use vocabulary::{
+    BleedWord, Corrosion, Currency, Dents, Doer, Engraving, Fill, Form, Goal, Interior, Joint,
+    Lacquer, Lead, Loss, Method, Mount, PartName, Replaced, Route, Seen, SoldAs, Split, Tarnish,
+};
+
+use crate::identity::Kind;
+use crate::treatment::Treatment;
+
+/// A closed list of words with stable ids.
+pub trait Word: Sized {
+    /// All ids.
+    fn ids() -> Vec<&'static str>;
+    /// The word with this id.
+    fn from_id(id: &str) -> Option<Self>;
+}
+
+/// Something in a draft that could not be used, and what to do about it.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+pub struct Problem {
+    /// The field, as a path in the file: `parts[0].bleed`.
+    pub field: String,
+    /// What is wrong.
+    pub message: String,
+    /// What to do.
+    pub remedy: String,
+}
+
+/// Everything known about one piece.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Case {
+    /// The piece itself.
+    pub piece: Piece,
+    /// What was looked for, and the answer.
+    pub findings: Vec<Answer>,
+    /// Readings with a number.
+    pub measures: Measures,
+    /// Condition by part; a part not listed was not looked at.
+    pub parts: Vec<Part>,
+    /// What is wanted.
+    pub aim: Aim,
+    /// What it might fetch.
+    pub market: Market,
+    /// Sales of like pieces that count, in the order entered.
+    pub comparables: Vec<Comparable>,
+    /// Faults and features of the whole piece that are named by a row of condition factors.
+    pub flaws: Vec<&'static str>,
+    /// Prices asked for treatments.
+    pub quotes: Vec<Quote>,
+    /// What the owner has agreed to.
+    pub consents: Consents,
+    /// The person's own figures, one entry a figure.
+    pub overrides: Vec<Override>,
+    /// The day the question is asked; the shell supplies it, the model has no clock.
+    pub asked_on: Option<Date>,
+}
+
+/// What kind of thing it is and what is told of its history.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Piece {
+    /// What the owner calls it.
+    pub name: String,
+    /// Its form.
+    pub form: Option<Form>,
+    /// Made no earlier than, if told.
+    pub from_year: Option<u16>,
+    /// Made no later than, if told.
+    pub to_year: Option<u16>,
+    /// Height in millimetres.
+    pub height_mm: Option<f64>,
+    /// Soldered joints that hold liquid; the form's usual answer when not told.
+    pub soldered_vessel: Option<bool>,
+    /// Rare, early or by a sought maker, in the person's judgement.
+    pub rare: bool,
+    /// Its history is documented.
+    pub documented: bool,
+}
+
+/// One answered finding.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Answer {
+    /// Id in the ladder, such as `C01`.
+    pub id: &'static str,
+    /// The answer.
+    pub seen: Seen,
+    /// The part it was seen on; the whole piece when not said.
+    pub part: Option<PartName>,
+}
+
+/// How much base metal shows on a part.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Bleed {
+    /// In words.
+    Word(BleedWord),
+    /// As a fraction of the part's area, judged by eye.
+    Fraction(f64),
+    /// As a fraction with its interval, from a point count.
+    Counted {
+        /// Lower end of the interval.
+        low: f64,
+        /// Best estimate.
+        likely: f64,
+        /// Upper end.
+        high: f64,
+    },
+}
+
+/// One measured thickness of the silver on a part.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Reading {
+    /// How it was measured.
+    pub method: Method,
+    /// The thickness read, micrometres, 0 or more.
+    pub um: f64,
+    /// Standard error told with it, micrometres; the ledger's for the method when not told.
+    pub error_um: Option<f64>,
+}
+
+/// The condition of one part, as far as the answer uses it. Everything may be unknown. What is only
+/// recorded (splits, losses, engraving, notes) is read from the draft by the condition record.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Part {
+    /// Which part.
+    pub name: PartName,
+    /// Base metal showing.
+    pub bleed: Option<Bleed>,
+    /// Tarnish stage.
+    pub tarnish: Option<Tarnish>,
+    /// Joints.
+    pub joint: Option<Joint>,
+    /// Lead.
+    pub lead: Option<Lead>,
+    /// Dents.
+    pub dents: Option<Dents>,
+    /// Lining.
+    pub interior: Option<Interior>,
+    /// Active corrosion.
+    pub corrosion: Option<Corrosion>,
+    /// Filling.
+    pub fill: Option<Fill>,
+    /// Distance from its faulty joint to the nearest other soft joint or lead fill, millimetres.
+    pub joint_distance_mm: Option<f64>,
+    /// Measured thicknesses of its silver.
+    pub readings: Vec<Reading>,
+}
+
+impl Part {
+    /// A part of which nothing is known.
+    #[must_use]
+    pub fn unknown(name: PartName) -> Self {
+        Self {
+            name,
+            bleed: None,
+            tarnish: None,
+            joint: None,
+            lead: None,
+            dents: None,
+            interior: None,
+            corrosion: None,
+            fill: None,
+            joint_distance_mm: None,
+            readings: Vec::new(),
+        }
+    }
+}
+
+/// What is wanted of the piece and by whom.
+// Each is a question of its own on the screen, so each is a yes or no of its own here.
+#[allow(clippy::struct_excessive_bools)]
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Aim {
+    /// The goal; keep and show when not said.
+    pub goal: Option<Goal>,
+    /// Food or drink is to be served from it.
+    pub food: bool,
+    /// Food or drink would stand in it for hours.
+    pub store_food: bool,
+    /// A child, or someone pregnant or breast-feeding, lives where it is kept or would use it.
+    pub household_child_or_pregnant: bool,
+    /// Who would do the work; the owner for cleaning and a workshop for the rest when not said.
+    pub doer: Option<Doer>,
+    /// How much each attribute counts, in points of 100, in the order of [`Aim::WEIGHED`].
+    pub weights: [Option<f64>; 5],
+}
+
+impl Aim {
+    /// Ids of the attributes a keeper may weigh.
+    pub const WEIGHED: [&'static str; 5] = [
+        "originality",
+        "fitness",
+        "stability",
+        "cost",
+        "retreatability",
+    ];
+
+    /// The goal, with the default for a person who has not said.
+    #[must_use]
+    pub fn goal_or_default(&self) -> Goal {
+        self.goal.unwrap_or(Goal::KeepShow)
+    }
+}
+
+/// What an undamaged piece like it might fetch, in the case's currency.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Market {
+    /// 1 in 10 would fetch less.
+    pub low: Option<f64>,
+    /// As likely more as less.
+    pub likely: Option<f64>,
+    /// 1 in 10 would fetch more.
+    pub high: Option<f64>,
+    /// The currency.
+    pub currency: Option<Currency>,
+    /// The route.
+    pub route: Option<Route>,
+    /// The person's own terms, each with the figure it stands for.
+    pub terms: Vec<(String, f64)>,
+}
+
+/// A sale, or an asking price, of a piece like it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Comparable {
+    /// Its place in the list of the file.
+    pub place: usize,
+    /// The price, more than nothing.
+    pub price: f64,
+    /// What sort of price that is; a hammer price when not said.
+    pub sold_as: SoldAs,
+    /// Years between the sale and the day the question is asked; `None` when either is unknown.
+    pub age_years: Option<f64>,
+    /// What it was; the same kind as the piece when not said.
+    pub kind: Option<Kind>,
+    /// Base metal showing; none when not said.
+    pub bleed: Option<Bleed>,
+    /// Tarnish stage.
+    pub tarnish: Option<Tarnish>,
+    /// Dents.
+    pub dents: Option<Dents>,
+    /// Joints.
+    pub joint: Option<Joint>,
+    /// How like the piece it is.
+    pub similar: Similar,
+}
+
+/// How like the piece a comparable is.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Similar {
+    /// In a word of the ledger: close, fair or loose.
+    Word(&'static str),
+    /// As a share, more than 0 and up to 1.
+    Share(f64),
+}
+
+/// A price asked for a treatment.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Quote {
+    /// For what.
+    pub treatment: Treatment,
+    /// Low end, if a range was given.
+    pub low: Option<f64>,
+    /// The price.
+    pub likely: f64,
+    /// High end.
+    pub high: Option<f64>,
+    /// Carriage and insurance on the way there and back, on top.
+    pub post: f64,
+}
+
+/// What the owner has agreed to or holds in writing.
+#[allow(clippy::struct_excessive_bools)] // four separate agreements
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Consents {
+    /// Accepts that original silver is lost.
+    pub loss: bool,
+    /// Photographs are taken first.
+    pub photo: bool,
+    /// The work will be disclosed at sale.
+    pub disclose: bool,
+    /// A conservator's written opinion is at hand.
+    pub conservator_opinion: bool,
+}
+
+/// A person's own value for a figure.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Override {
+    /// The figure's id.
+    pub figure: String,
+    /// The value.
+    pub value: f64,
+    /// Why.
+    pub reason: String,
+}
+
+impl Case {
+    /// The answer to a finding, seen before absent before not sure when parts differ.
+    #[must_use]
+    pub fn answer(&self, id: &str) -> Option<Seen> {
+        self.findings
+            .iter()
+            .filter(|a| a.id == id)
+            .map(|a| a.seen)
+            .min()
+    }
+
+    /// True when the finding was seen on some part.
+    #[must_use]
+    pub fn has_seen(&self, id: &str) -> bool {
+        self.answer(id) == Some(Seen::Yes)
+    }
+
+    /// The record of a part, if it was looked at.
+    #[must_use]
+    pub fn part(&self, name: PartName) -> Option<&Part> {
+        self.parts.iter().find(|p| p.name == name)
+    }
+
+    /// The quote for a treatment.
+    #[must_use]
+    pub fn quote(&self, treatment: Treatment) -> Option<&Quote> {
+        self.quotes.iter().find(|q| q.treatment == treatment)
+    }
+
+    /// Whether it has soldered joints: as told, else as such pieces usually have.
+    #[must_use]
+    pub fn is_soldered(&self) -> bool {
+        self.piece
+            .soldered_vessel
+            .unwrap_or_else(|| self.piece.form.is_none_or(Form::usually_soldered))
+    }
+}

@@ -1,0 +1,1009 @@
+//! Reads a draft's fields into a case, one rule a field, and says what could not be used.
+
+mod sales;
+mod wording;
+
+use serde_json::{Map, Value};
+
+pub use sales::{COMPARED_KINDS, FLAWS};
+use wording as words;
+
+use super::{
+    Aim, Answer, Bleed, BleedWord, Case, Consents, Date, Density, Iacs, Market, Measures, Method,
+    Override, Part, PartName, Piece, Problem, Quote, Reading, Seen, Spot, Word, Xrf,
+};
+use crate::bench::Weighing;
+use crate::ledger::{Ledger, OverrideFault, finding, findings, nearest};
+use crate::silver::{CountFault, point_count};
+use crate::small::decimal;
+use crate::treatment::Treatment;
+
+/// Earliest and latest year a piece may be said to be from.
+const YEARS: (f64, f64) = (1700.0, 2100.0);
+/// What is taken for a year at all, before it is held against [`YEARS`].
+const TYPED_YEARS: (f64, f64) = (-1e9, 1e9);
+/// Amounts of money beyond this are taken for a slip.
+const MOST_MONEY: f64 = 100_000_000.0;
+/// Most parts and quotes that are read; the rest stays in the draft.
+const MOST_ENTRIES: usize = 200;
+/// Thickest silver, in micrometres, that is not taken for a slip.
+const MOST_UM: f64 = 2000.0;
+/// Most points in a field.
+const MOST_POINTS: f64 = 100_000.0;
+/// Most figures of one's own that are read: more than the ledger holds.
+const MOST_OVERRIDES: usize = 600;
+
+/// Reads the whole document.
+pub(super) fn read(root: &Map<String, Value>) -> (Case, Vec<Problem>) {
+    let mut reader = Reader {
+        problems: Vec::new(),
+    };
+    let piece = reader.piece(root);
+    let findings = reader.findings(root);
+    let case = Case {
+        measures: reader.measures(root, &findings),
+        piece,
+        findings,
+        parts: reader.parts(root),
+        aim: reader.aim(root),
+        market: reader.market(root),
+        comparables: reader.comparables(root),
+        flaws: reader.flaws(root),
+        quotes: reader.quotes(root),
+        consents: reader.consents(root),
+        overrides: reader.overrides(root),
+        asked_on: reader.date(root),
+    };
+    (case, reader.problems)
+}
+
+struct Reader {
+    problems: Vec<Problem>,
+}
+
+/// One object of the document with its path.
+struct Section<'a> {
+    path: String,
+    fields: Option<&'a Map<String, Value>>,
+}
+
+impl<'a> Section<'a> {
+    fn at(&self, field: &str) -> String {
+        if self.path.is_empty() {
+            field.to_owned()
+        } else {
+            format!("{}.{field}", self.path)
+        }
+    }
+
+    /// What stands in a field; a dot leads into an object.
+    fn get(&self, field: &str) -> Option<&'a Value> {
+        let (mut holder, mut rest) = (self.fields?, field);
+        while let Some((first, after)) = rest.split_once('.') {
+            holder = holder.get(first)?.as_object()?;
+            rest = after;
+        }
+        holder
+            .get(rest)
+            .filter(|v| !v.is_null() && v.as_str() != Some(""))
+    }
+}
+
+impl Reader {
+    fn problem(&mut self, field: String, message: String, remedy: &str) {
+        self.problems.push(Problem {
+            field,
+            message,
+            remedy: remedy.to_owned(),
+        });
+    }
+
+    /// The section at a path whose last step is a field of `holder`.
+    fn section<'a>(&mut self, holder: &'a Map<String, Value>, name: &str) -> Section<'a> {
+        let field = name.rsplit('.').next().unwrap_or(name);
+        let value = holder.get(field).filter(|v| !v.is_null());
+        if value.is_some_and(|v| !v.is_object()) {
+            self.problem(name.to_owned(), words::no_object(name), words::LEFT_OUT);
+        }
+        Section {
+            path: name.to_owned(),
+            fields: value.and_then(Value::as_object),
+        }
+    }
+
+    fn list<'a>(
+        &mut self,
+        root: &'a Map<String, Value>,
+        name: &str,
+        most: usize,
+    ) -> Vec<Section<'a>> {
+        let Some(value) = root.get(name).filter(|v| !v.is_null()) else {
+            return Vec::new();
+        };
+        let Some(entries) = value.as_array() else {
+            self.problem(name.to_owned(), words::no_list(name), words::LEFT_OUT);
+            return Vec::new();
+        };
+        if entries.len() > most {
+            self.problem(
+                name.to_owned(),
+                words::too_many(name, entries.len(), most),
+                words::TOO_MANY_REMEDY,
+            );
+        }
+        let mut sections = Vec::new();
+        for (i, entry) in entries.iter().take(most).enumerate() {
+            let path = format!("{name}[{i}]");
+            match entry.as_object() {
+                Some(fields) => sections.push(Section {
+                    path,
+                    fields: Some(fields),
+                }),
+                None => self.problem(
+                    path,
+                    words::ENTRY_NO_OBJECT.to_owned(),
+                    words::ENTRY_NO_OBJECT_REMEDY,
+                ),
+            }
+        }
+        sections
+    }
+
+    fn text(&mut self, section: &Section, field: &str) -> Option<String> {
+        match section.get(field)? {
+            Value::String(text) => Some(text.clone()),
+            Value::Number(number) => Some(number.to_string()),
+            _ => {
+                self.problem(
+                    section.at(field),
+                    words::NO_TEXT.to_owned(),
+                    words::NO_TEXT_REMEDY,
+                );
+                None
+            }
+        }
+    }
+
+    fn word<W: Word>(&mut self, section: &Section, field: &str) -> Option<W> {
+        W::from_id(self.one_of(section, field, &W::ids())?)
+    }
+
+    /// One of a few ids.
+    fn one_of(
+        &mut self,
+        section: &Section,
+        field: &str,
+        ids: &[&'static str],
+    ) -> Option<&'static str> {
+        let text = self.text(section, field)?;
+        let found = ids.iter().find(|id| **id == text).copied();
+        if found.is_none() {
+            let near = nearest(&text, ids.iter().copied()).unwrap_or("");
+            self.problem(
+                section.at(field),
+                words::no_choice(&shorten(&text)),
+                &words::no_choice_remedy(near, &ids.join(", ")),
+            );
+        }
+        found
+    }
+
+    fn flag(&mut self, section: &Section, field: &str) -> Option<bool> {
+        let value = section.get(field)?;
+        let yes = match value.as_str() {
+            Some("yes") => Some(true),
+            Some("no") => Some(false),
+            _ => value.as_bool(),
+        };
+        if yes.is_none() {
+            self.problem(
+                section.at(field),
+                words::NO_FLAG.to_owned(),
+                words::NO_FLAG_REMEDY,
+            );
+        }
+        yes
+    }
+
+    /// A number in a range. Text that reads as a number is taken too: it is what a person typed.
+    fn number(
+        &mut self,
+        section: &Section,
+        field: &str,
+        range: (f64, f64),
+        what: &str,
+    ) -> Option<f64> {
+        let value = section.get(field)?;
+        let number = match value {
+            Value::Number(n) => decimal(n.as_str()),
+            Value::String(t) => typed_number(t),
+            _ => None,
+        }
+        .filter(|n| n.is_finite());
+        let Some(number) = number else {
+            let shown = value
+                .as_str()
+                .map_or_else(|| value.to_string(), str::to_owned);
+            self.problem(
+                section.at(field),
+                words::no_number(&shorten(&shown)),
+                &words::no_number_remedy(what, example(range)),
+            );
+            return None;
+        };
+        if number < range.0 || number > range.1 {
+            self.problem(
+                section.at(field),
+                words::out_of_range(number, what),
+                &words::out_of_range_remedy(range.0, range.1),
+            );
+            return None;
+        }
+        Some(number)
+    }
+
+    fn year(&mut self, section: &Section, field: &str) -> Option<u16> {
+        let year = self.number(section, field, TYPED_YEARS, words::A_YEAR)?;
+        if !(YEARS.0..=YEARS.1).contains(&year) {
+            let (what, then) = if year < YEARS.0 {
+                (words::TOO_EARLY, words::TOO_EARLY_REMEDY)
+            } else {
+                (words::NO_YEAR, "")
+            };
+            self.problem(
+                section.at(field),
+                words::year_is(year, what),
+                &words::year_remedy(YEARS.0, YEARS.1, then),
+            );
+            return None;
+        }
+        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
+        // checked to be 1700 to 2100
+        let whole = year as u16;
+        if f64::from(whole).to_bits() == year.to_bits() {
+            return Some(whole);
+        }
+        self.problem(
+            section.at(field),
+            words::no_whole_year(year),
+            words::NO_WHOLE_YEAR_REMEDY,
+        );
+        None
+    }
+
+    fn piece(&mut self, root: &Map<String, Value>) -> Piece {
+        let s = self.section(root, "piece");
+        let mut piece = Piece {
+            name: self.text(&s, "name").unwrap_or_default(),
+            form: self.word(&s, "form"),
+            from_year: self.year(&s, "from_year"),
+            to_year: self.year(&s, "to_year"),
+            height_mm: self.number(&s, "height_mm", (1.0, 3000.0), words::A_HEIGHT),
+            soldered_vessel: self.flag(&s, "soldered_vessel"),
+            rare: self.flag(&s, "rare").unwrap_or(false),
+            documented: self.flag(&s, "documented").unwrap_or(false),
+        };
+        if let (Some(from), Some(to)) = (piece.from_year, piece.to_year)
+            && from > to
+        {
+            self.problem(
+                "piece.from_year".to_owned(),
+                words::years_crossed(from, to),
+                words::YEARS_CROSSED_REMEDY,
+            );
+            piece.from_year = None;
+            piece.to_year = None;
+        }
+        piece
+    }
+
+    fn findings(&mut self, root: &Map<String, Value>) -> Vec<Answer> {
+        let mut answers: Vec<Answer> = Vec::new();
+        for s in self.list(root, "findings", super::MAX_FINDINGS) {
+            let Some(id) = self.text(&s, "id") else {
+                self.problem(
+                    s.at("id"),
+                    words::NO_FINDING_ID.to_owned(),
+                    words::NO_FINDING_ID_REMEDY,
+                );
+                continue;
+            };
+            let Some(fact) = finding(&id) else {
+                let near = nearest(&id, findings().iter().map(|f| f.id)).unwrap_or("");
+                self.problem(
+                    s.at("id"),
+                    words::no_such_finding(&shorten(&id)),
+                    &words::did_you_mean(near),
+                );
+                continue;
+            };
+            let Some(seen) = self.word::<Seen>(&s, "answer") else {
+                if s.get("answer").is_none() {
+                    self.problem(
+                        s.at("answer"),
+                        words::no_answer(&id),
+                        words::NO_ANSWER_REMEDY,
+                    );
+                }
+                continue;
+            };
+            let answer = Answer {
+                id: fact.id,
+                seen,
+                part: self.word(&s, "part"),
+            };
+            match answers
+                .iter()
+                .find(|a| a.id == answer.id && a.part == answer.part)
+            {
+                None => answers.push(answer),
+                Some(first) if first.seen == answer.seen => {}
+                Some(first) => {
+                    let kept = first.seen.id();
+                    self.problem(
+                        s.at("answer"),
+                        words::answered_twice(&id),
+                        &words::answered_twice_remedy(kept),
+                    );
+                }
+            }
+        }
+        answers
+    }
+
+    /// Readings with a number. Each is used whole or not at all, and then the reason is given.
+    fn measures(&mut self, root: &Map<String, Value>, findings: &[Answer]) -> Measures {
+        let s = self.section(root, "measures");
+        for group in ["density", "iacs", "xrf"] {
+            if s.get(group).is_some_and(|held| !held.is_object()) {
+                self.problem(s.at(group), words::no_object(group), words::LEFT_OUT);
+            }
+        }
+        Measures {
+            density: self.density(&s),
+            iacs: self.iacs(&s, findings),
+            xrf: self.xrf(&s),
+        }
+    }
+
+    /// True, with the reason given, when one of these ticks rules the reading out.
+    fn refused(&mut self, s: &Section, ticks: &[(&str, &str)]) -> bool {
+        let mut refused = false;
+        for (field, why) in ticks {
+            if self.flag(s, field) == Some(true) {
+                refused = true;
+                self.problem(s.at(field), words::not_used(why), words::NOT_USED_REMEDY);
+            }
+        }
+        refused
+    }
+
+    fn density(&mut self, s: &Section) -> Option<Density> {
+        let ledger = Ledger::standard();
+        let own = |id: &str| ledger.value(&format!("measure.density.{id}"));
+        let weight = (0.1, 50_000.0);
+        let (air_field, water_field) = ("density.in_air_g", "density.in_water_g");
+        let air = self.number(s, air_field, weight, words::A_WEIGHT);
+        let water = self.number(s, water_field, (0.0, weight.1), words::A_WEIGHT);
+        let water_c = self.number(s, "density.water_c", (0.0, 40.0), words::A_TEMPERATURE);
+        let readable = self.number(s, "density.readable_g", (0.001, 100.0), words::A_STEP);
+        if s.get(air_field).is_none() && s.get(water_field).is_none() {
+            return None;
+        }
+        let refused = self.refused(
+            s,
+            &[
+                ("density.loaded", words::LOADED),
+                ("density.hollow_sealed", words::HOLLOW),
+                ("density.organic", words::ORGANIC),
+            ],
+        );
+        for field in [air_field, water_field] {
+            if s.get(field).is_none() {
+                self.problem(
+                    s.at(field),
+                    words::ONE_WEIGHT.to_owned(),
+                    words::ONE_WEIGHT_REMEDY,
+                );
+            }
+        }
+        // Something that could not be read is told already; a stand-in for it would be a guess.
+        let unread = |field: &str, got: Option<f64>| s.get(field).is_some() && got.is_none();
+        if refused || unread("density.water_c", water_c) || unread("density.readable_g", readable) {
+            return None;
+        }
+        let weighing = Weighing {
+            in_air_g: air?,
+            in_water_g: water?,
+            water_c: water_c.unwrap_or_else(|| own("water")),
+            readable_g: readable.unwrap_or_else(|| own("readable")),
+            unnoticed_cm3: own("unnoticed"),
+        };
+        let (Some(g_cm3), Some(spread)) = (weighing.density(), weighing.spread()) else {
+            self.problem(
+                s.at(water_field),
+                words::WATER_NOT_LESS.to_owned(),
+                words::WATER_NOT_LESS_REMEDY,
+            );
+            return None;
+        };
+        let fault = if g_cm3 > own("most") {
+            words::TOO_HEAVY
+        } else if g_cm3 < own("least") {
+            words::TOO_LIGHT
+        } else {
+            return Some(Density { g_cm3, spread });
+        };
+        self.problem(
+            s.at(water_field),
+            words::density(&hundredths(g_cm3), fault),
+            words::DENSITY_REMEDY,
+        );
+        None
+    }
+
+    fn iacs(&mut self, s: &Section, findings: &[Answer]) -> Option<Iacs> {
+        let most = Ledger::standard().value("measure.iacs.most");
+        let percent = self.number(s, "iacs.percent", (0.0, most), words::A_CONDUCTIVITY);
+        let part = self.word(s, "iacs.where");
+        s.get("iacs.percent")?;
+        let refused = self.refused(
+            s,
+            &[
+                ("iacs.curved", words::CURVED),
+                ("iacs.thin", words::THIN),
+                ("iacs.loaded", words::FILLED),
+            ],
+        );
+        let magnetic = findings
+            .iter()
+            .any(|a| a.id == "P01" && a.seen == Seen::Yes);
+        if magnetic {
+            self.problem(
+                s.at("iacs.percent"),
+                words::MAGNETIC.to_owned(),
+                words::MAGNETIC_REMEDY,
+            );
+        }
+        let percent = percent.filter(|_| !refused && !magnetic)?;
+        Some(Iacs { percent, part })
+    }
+
+    fn xrf(&mut self, s: &Section) -> Option<Xrf> {
+        let limit = |id: &str| Ledger::standard().value(&format!("measure.xrf.{id}"));
+        let fields = [
+            "xrf.silver_pct",
+            "xrf.nickel_pct",
+            "xrf.zinc_pct",
+            "xrf.tin_pct",
+            "xrf.iron_pct",
+            "xrf.copper_pct",
+            "xrf.antimony_pct",
+        ];
+        let shares = fields.map(|f| self.number(s, f, (0.0, 100.0), words::A_SHARE_IN_PERCENT));
+        let spot: Option<Spot> = self.word(s, "xrf.spot");
+        if fields.iter().all(|f| s.get(f).is_none()) {
+            return None;
+        }
+        if fields
+            .iter()
+            .zip(&shares)
+            .any(|(f, x)| s.get(f).is_some() && x.is_none())
+        {
+            return None;
+        }
+        let Some(spot) = spot else {
+            if s.get("xrf.spot").is_none() {
+                self.problem(
+                    s.at("xrf.spot"),
+                    words::NO_SPOT.to_owned(),
+                    words::NO_SPOT_REMEDY,
+                );
+            }
+            return None;
+        };
+        let told: f64 = shares.iter().flatten().sum();
+        if told > limit("sum") {
+            self.problem(
+                s.at(fields[0]),
+                words::sum(&hundredths(told)),
+                words::SUM_REMEDY,
+            );
+            return None;
+        }
+        let silver = shares[0];
+        if spot == Spot::Worn && silver.is_some_and(|x| x > limit("bare")) {
+            self.problem(
+                s.at("xrf.spot"),
+                words::NOT_WORN_THROUGH.to_owned(),
+                words::NOT_WORN_THROUGH_REMEDY,
+            );
+            return None;
+        }
+        let used = match spot {
+            Spot::Sound => &shares[..1],
+            Spot::Worn => &shares[1..5],
+        };
+        if used.iter().all(Option::is_none) {
+            let (what, field) = match spot {
+                Spot::Sound => (words::THE_SILVER, fields[0]),
+                Spot::Worn => (words::OTHER_METALS, fields[1]),
+            };
+            self.problem(
+                s.at(field),
+                words::xrf_does_not_say(what),
+                words::XRF_DOES_NOT_SAY_REMEDY,
+            );
+            return None;
+        }
+        // Shares of the base metal alone, so that what silver is left on the spot does not matter.
+        // Where copper is not told, it is taken for the rest.
+        let base = if shares[5].is_some() { told } else { 100.0 } - silver.unwrap_or(0.0);
+        let of_base = |i: usize| shares[i].filter(|_| base > 0.0).map(|x| 100.0 * x / base);
+        Some(Xrf {
+            spot,
+            silver,
+            base: [of_base(1), of_base(2), of_base(3), of_base(4)],
+        })
+    }
+
+    fn parts(&mut self, root: &Map<String, Value>) -> Vec<Part> {
+        let mut parts: Vec<Part> = Vec::new();
+        for s in self.list(root, "parts", MOST_ENTRIES) {
+            let Some(name) = self.word::<PartName>(&s, "part") else {
+                if s.get("part").is_none() {
+                    self.problem(
+                        s.at("part"),
+                        words::NO_PART_NAME.to_owned(),
+                        words::NO_PART_NAME_REMEDY,
+                    );
+                }
+                continue;
+            };
+            let part = Part {
+                name,
+                // A count takes the place of what was judged.
+                bleed: {
+                    let judged = self.bleed(&s);
+                    self.count(&s).or(judged)
+                },
+                tarnish: self.word(&s, "tarnish"),
+                joint: self.word(&s, "joint"),
+                lead: self.unless_unsure(&s, "lead"),
+                dents: self.word(&s, "dents"),
+                interior: self.word(&s, "interior"),
+                corrosion: self.word(&s, "corrosion"),
+                fill: self.word(&s, "fill"),
+                joint_distance_mm: self.number(
+                    &s,
+                    "joint_distance_mm",
+                    (0.0, 2000.0),
+                    words::A_DISTANCE,
+                ),
+                readings: self.readings(&s),
+            };
+            if parts.iter().any(|p| p.name == name) {
+                self.problem(
+                    s.at("part"),
+                    words::listed_twice(name.id()),
+                    words::LISTED_TWICE_REMEDY,
+                );
+                continue;
+            }
+            parts.push(part);
+        }
+        parts
+    }
+
+    /// Numbers typed one after the other, with spaces between; a comma or semicolon may end each.
+    fn numbers(&mut self, s: &Section, field: &str, most: f64) -> Vec<f64> {
+        let mut numbers = Vec::new();
+        let text = s
+            .get(field)
+            .map(super::draft::typed_text)
+            .unwrap_or_default();
+        for word in text.split(' ').take(MOST_ENTRIES) {
+            let word = word.strip_suffix([',', ';']).unwrap_or(word);
+            if word.is_empty() {
+                continue;
+            }
+            match typed_number(word) {
+                Some(number) if (0.0..=most).contains(&number) => numbers.push(number),
+                _ => {
+                    self.problem(
+                        s.at(field),
+                        words::cannot_be_used(&shorten(word)),
+                        words::CANNOT_BE_USED_REMEDY,
+                    );
+                    return Vec::new();
+                }
+            }
+        }
+        numbers
+    }
+
+    /// Measured thicknesses: for each method `<id>_um`, one or several, and `<id>_error_um`.
+    fn readings(&mut self, s: &Section) -> Vec<Reading> {
+        let mut readings = Vec::new();
+        for method in Method::ALL {
+            let um = self.numbers(s, &[method.id(), "_um"].concat(), MOST_UM);
+            let error = [method.id(), "_error_um"].concat();
+            let error_um = self.number(s, &error, (0.0, MOST_UM), words::MICROMETRES);
+            readings.extend(um.into_iter().map(|um| Reading {
+                method: *method,
+                um,
+                error_um,
+            }));
+        }
+        readings
+    }
+
+    /// A point count: `count_points` in each field, `count_bare` on bare metal, one number a field.
+    fn count(&mut self, s: &Section) -> Option<Bleed> {
+        let bare = self.numbers(s, "count_bare", MOST_POINTS);
+        let points = self.number(s, "count_points", (1.0, MOST_POINTS), words::POINTS_COUNTED);
+        if bare.is_empty() {
+            return None;
+        }
+        let field = match point_count(points.unwrap_or_default(), &bare) {
+            Ok(count) => {
+                return Some(Bleed::Counted {
+                    low: count.low,
+                    likely: count.mean,
+                    high: count.high,
+                });
+            }
+            Err(CountFault::TooMany { .. } | CountFault::NotWhole) => "count_bare",
+            Err(CountFault::NoPoints | CountFault::NoFields) => "count_points",
+        };
+        self.problem(
+            s.at(field),
+            words::COUNT_DOES_NOT_FIT.to_owned(),
+            words::COUNT_DOES_NOT_FIT_REMEDY,
+        );
+        None
+    }
+
+    /// A word that may also say "unknown" or "unsure", which is the same as not saying.
+    fn unless_unsure<W: Word>(&mut self, s: &Section, field: &str) -> Option<W> {
+        if matches!(
+            s.get(field).and_then(Value::as_str),
+            Some("unknown" | "unsure")
+        ) {
+            return None;
+        }
+        self.word(s, field)
+    }
+
+    /// Bleed as a word, as a fraction of 1, or as a counted interval `{low, likely, high}`.
+    fn bleed(&mut self, s: &Section) -> Option<Bleed> {
+        let value = s.get("bleed")?;
+        if let Some(fields) = value.as_object() {
+            let inner = Section {
+                path: s.at("bleed"),
+                fields: Some(fields),
+            };
+            if let Some(missing) = ["low", "likely", "high"]
+                .into_iter()
+                .find(|f| inner.get(f).is_none())
+            {
+                self.problem(
+                    inner.at(missing),
+                    words::interval_lacks(missing),
+                    words::INTERVAL_LACKS_REMEDY,
+                );
+                return None;
+            }
+            let low = self.number(&inner, "low", (0.0, 1.0), words::A_FRACTION)?;
+            let likely = self.number(&inner, "likely", (0.0, 1.0), words::A_FRACTION)?;
+            let high = self.number(&inner, "high", (0.0, 1.0), words::A_FRACTION)?;
+            if low <= likely && likely <= high {
+                return Some(Bleed::Counted { low, likely, high });
+            }
+            self.problem(
+                inner.path,
+                words::INTERVAL_CROSSED.to_owned(),
+                words::INTERVAL_CROSSED_REMEDY,
+            );
+            return None;
+        }
+        if let Some(text) = value.as_str() {
+            if matches!(text, "unknown" | "unsure") {
+                return None;
+            }
+            if let Some(word) = BleedWord::parse(text) {
+                return Some(Bleed::Word(word));
+            }
+            // "12 %" is what people write.
+            if let Some(percent) = text.trim().strip_suffix('%').and_then(typed_number) {
+                if (0.0..=100.0).contains(&percent) {
+                    return Some(Bleed::Fraction(percent / 100.0));
+                }
+                self.problem(
+                    s.at("bleed"),
+                    words::not_possible(percent),
+                    words::NOT_POSSIBLE_REMEDY,
+                );
+                return None;
+            }
+            if typed_number(text).is_none() {
+                let near = nearest(text, BleedWord::ids().into_iter()).unwrap_or("");
+                self.problem(
+                    s.at("bleed"),
+                    words::no_bleed(&shorten(text)),
+                    &words::no_bleed_remedy(near, &BleedWord::ids().join(", ")),
+                );
+                return None;
+            }
+        }
+        self.number(s, "bleed", (0.0, 1.0), words::A_BARE_SHARE)
+            .map(Bleed::Fraction)
+    }
+
+    fn aim(&mut self, root: &Map<String, Value>) -> Aim {
+        let s = self.section(root, "aim");
+        let weights = s.fields.map_or([None; 5], |aim| {
+            let own = self.section(aim, "aim.weights");
+            Aim::WEIGHED.map(|id| self.number(&own, id, (0.0, 100.0), words::POINTS))
+        });
+        Aim {
+            weights,
+            goal: self.word(&s, "goal"),
+            food: self.flag(&s, "food").unwrap_or(false),
+            store_food: self.flag(&s, "store_food").unwrap_or(false),
+            household_child_or_pregnant: self
+                .flag(&s, "household_child_or_pregnant")
+                .unwrap_or(false),
+            doer: self.word(&s, "doer"),
+        }
+    }
+
+    fn money(&mut self, s: &Section, field: &str) -> Option<f64> {
+        self.number(s, field, (0.0, MOST_MONEY), words::MONEY)
+    }
+
+    fn market(&mut self, root: &Map<String, Value>) -> Market {
+        let s = self.section(root, "market");
+        let mut market = Market {
+            low: self.money(&s, "low"),
+            likely: self.money(&s, "likely"),
+            high: self.money(&s, "high"),
+            currency: self.word(&s, "currency"),
+            route: self.word(&s, "route"),
+            terms: self.terms(&s),
+        };
+        for (field, value) in [
+            ("low", &mut market.low),
+            ("likely", &mut market.likely),
+            ("high", &mut market.high),
+        ] {
+            if value.is_some_and(|v| v <= 0.0) {
+                self.problem(
+                    s.at(field),
+                    words::NO_VALUE.to_owned(),
+                    words::NO_VALUE_REMEDY,
+                );
+                *value = None;
+            }
+        }
+        if !in_order(&[market.low, market.likely, market.high]) {
+            self.problem(
+                "market.likely".to_owned(),
+                words::OUT_OF_ORDER.to_owned(),
+                words::OUT_OF_ORDER_REMEDY,
+            );
+            market.low = None;
+            market.high = None;
+        }
+        market
+    }
+
+    fn quotes(&mut self, root: &Map<String, Value>) -> Vec<Quote> {
+        let mut quotes: Vec<Quote> = Vec::new();
+        for s in self.list(root, "quotes", MOST_ENTRIES) {
+            let Some(id) = self.text(&s, "treatment") else {
+                self.problem(
+                    s.at("treatment"),
+                    words::NO_TREATMENT.to_owned(),
+                    words::NO_TREATMENT_REMEDY,
+                );
+                continue;
+            };
+            let Some(treatment) = Treatment::parse(&id) else {
+                let near = nearest(&id, Treatment::ALL.iter().map(|t| t.id())).unwrap_or("");
+                self.problem(
+                    s.at("treatment"),
+                    words::no_such_treatment(&shorten(&id)),
+                    &words::no_such_treatment_remedy(near),
+                );
+                continue;
+            };
+            let (low, likely, high) = (
+                self.money(&s, "low"),
+                self.money(&s, "likely"),
+                self.money(&s, "high"),
+            );
+            let post = self.money(&s, "post").unwrap_or(0.0);
+            let Some(likely) = likely else {
+                if s.get("likely").is_none() {
+                    self.problem(
+                        s.at("likely"),
+                        words::NO_PRICE.to_owned(),
+                        words::NO_PRICE_REMEDY,
+                    );
+                }
+                continue;
+            };
+            if !in_order(&[low, Some(likely), high]) {
+                self.problem(
+                    s.at("likely"),
+                    words::OUT_OF_ORDER.to_owned(),
+                    words::OUT_OF_ORDER_REMEDY,
+                );
+                quotes.push(Quote {
+                    treatment,
+                    low: None,
+                    likely,
+                    high: None,
+                    post,
+                });
+                continue;
+            }
+            quotes.push(Quote {
+                treatment,
+                low,
+                likely,
+                high,
+                post,
+            });
+        }
+        quotes
+    }
+
+    fn consents(&mut self, root: &Map<String, Value>) -> Consents {
+        let s = self.section(root, "consents");
+        Consents {
+            loss: self.flag(&s, "loss").unwrap_or(false),
+            photo: self.flag(&s, "photo").unwrap_or(false),
+            disclose: self.flag(&s, "disclose").unwrap_or(false),
+            conservator_opinion: self.flag(&s, "conservator_opinion").unwrap_or(false),
+        }
+    }
+
+    fn overrides(&mut self, root: &Map<String, Value>) -> Vec<Override> {
+        let s = self.section(root, "overrides");
+        let mut taken = Vec::new();
+        let count = s.fields.map_or(0, Map::len);
+        if count == 0 {
+            return taken;
+        }
+        if count > MOST_OVERRIDES {
+            self.problem(
+                "overrides".to_owned(),
+                words::own_figures(count, MOST_OVERRIDES),
+                words::OWN_FIGURES_REMEDY,
+            );
+        }
+        // Each is tried on a ledger here, so that a case only ever holds overrides that can be laid.
+        let mut trial = Ledger::standard().clone();
+        for (id, entry) in s.fields.into_iter().flatten().take(MOST_OVERRIDES) {
+            let path = s.at(id);
+            let fields = match entry {
+                Value::Object(fields) => fields.clone(),
+                Value::Number(_) | Value::String(_) => {
+                    // Not collected from a list: that brings in the library's whole sort.
+                    let mut bare = Map::new();
+                    bare.insert("value".to_owned(), entry.clone());
+                    bare
+                }
+                _ => Map::new(),
+            };
+            let inner = Section {
+                path: path.clone(),
+                fields: Some(&fields),
+            };
+            let value = self.number(&inner, "value", (f64::MIN, f64::MAX), words::YOUR_OWN_VALUE);
+            let reason = self.text(&inner, "reason").unwrap_or_default();
+            let Some(value) = value else { continue };
+            match trial.override_with(id, value, &reason) {
+                Ok(()) => taken.push(Override {
+                    figure: id.clone(),
+                    value,
+                    reason,
+                }),
+                Err(fault) => {
+                    let (message, remedy) = override_words(&fault);
+                    self.problem(path, message, &remedy);
+                }
+            }
+        }
+        taken
+    }
+
+    fn date(&mut self, root: &Map<String, Value>) -> Option<Date> {
+        let s = Section {
+            path: String::new(),
+            fields: Some(root),
+        };
+        let text = self.text(&s, "asked_on")?;
+        let date = Date::parse(&text);
+        if date.is_none() {
+            self.problem(
+                "asked_on".to_owned(),
+                words::no_date(&shorten(&text)),
+                words::NO_DATE_REMEDY,
+            );
+        }
+        date
+    }
+}
+
+fn override_words(fault: &OverrideFault) -> (String, String) {
+    match fault {
+        OverrideFault::Unknown { nearest } => {
+            (words::NO_FIGURE.to_owned(), words::did_you_mean(nearest))
+        }
+        OverrideFault::NotFinite => (
+            words::NOT_FINITE.to_owned(),
+            words::NOT_FINITE_REMEDY.to_owned(),
+        ),
+        OverrideFault::Negative => (
+            words::NEGATIVE.to_owned(),
+            words::NEGATIVE_REMEDY.to_owned(),
+        ),
+        OverrideFault::OutsideShare => (
+            words::OUTSIDE_SHARE.to_owned(),
+            words::OUTSIDE_SHARE_REMEDY.to_owned(),
+        ),
+        OverrideFault::Unsafe { limit } => (words::UNSAFE.to_owned(), words::unsafe_remedy(*limit)),
+    }
+}
+
+/// A number as people type it: spaces and thin spaces are passed over, a comma may be the decimal
+/// sign when it cannot be anything else.
+pub fn typed_number(text: &str) -> Option<f64> {
+    let plain: String = text
+        .chars()
+        .filter(|c| !c.is_whitespace() && *c != '\u{2009}' && *c != '\u{202f}')
+        .collect();
+    if plain
+        .bytes()
+        .any(|c| c.is_ascii_alphabetic() && c != b'e' && c != b'E')
+    {
+        return None;
+    }
+    decimal(&plain).or_else(|| {
+        let (whole, decimals) = plain.split_once(',')?;
+        (!decimals.contains([',', '.']) && decimals.len() != 3)
+            .then(|| decimal(&format!("{whole}.{decimals}")))?
+    })
+}
+
+/// A number to two places, without trailing noughts.
+pub fn hundredths(x: f64) -> String {
+    ((x * 100.0).round() / 100.0).to_string()
+}
+
+fn in_order(values: &[Option<f64>]) -> bool {
+    let known: Vec<f64> = values.iter().flatten().copied().collect();
+    known.windows(2).all(|w| w[0] <= w[1])
+}
+
+fn example(range: (f64, f64)) -> f64 {
+    match range.1 {
+        1.0 => 0.05,
+        1e9 => 1790.0,
+        top if top > 50_000.0 => 120.0,
+        top if top > 2000.0 => 150.0,
+        top => f64::midpoint(range.0, top),
+    }
+}
+
+/// What was typed, cut so that a message stays readable.
+fn shorten(text: &str) -> String {
+    if text.chars().count() <= 40 {
+        text.to_owned()
+    } else {
+        format!("{}…", text.chars().take(40).collect::<String>())
+    }
+}

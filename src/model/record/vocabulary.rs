@@ -1,0 +1,408 @@
+//! The closed lists of words a case may use, each with its stable id and its label.
+
+/// Defines an enum whose variants carry a stable id (for files) and a label (for people).
+macro_rules! vocabulary {
+    ($(#[$doc:meta])* $name:ident { $($(#[$vdoc:meta])* $variant:ident = $id:literal, $label:literal;)+ }) => {
+        $(#[$doc])*
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        pub enum $name { $($(#[$vdoc])* #[doc = $label] $variant,)+ }
+
+        impl $name {
+            /// Every value, in the order shown.
+            pub const ALL: &'static [Self] = &[$(Self::$variant,)+];
+
+            /// The id used in files.
+            #[must_use]
+            pub fn id(self) -> &'static str {
+                match self { $(Self::$variant => $id,)+ }
+            }
+
+            /// The words shown to people.
+            #[must_use]
+            pub fn label(self) -> &'static str {
+                match self { $(Self::$variant => $label,)+ }
+            }
+
+            /// The value with this id.
+            #[must_use]
+            pub fn parse(id: &str) -> Option<Self> {
+                match id { $($id => Some(Self::$variant),)+ _ => None }
+            }
+        }
+
+        impl crate::record::Word for $name {
+            fn ids() -> Vec<&'static str> { vec![$($id,)+] }
+            fn from_id(id: &str) -> Option<Self> { Self::parse(id) }
+        }
+    };
+}
+
+vocabulary! {
+    /// What the piece is for.
+    Form {
+        CoffeePot = "coffee_pot", "Coffee pot";
+        Teapot = "teapot", "Teapot";
+        Tankard = "tankard", "Tankard or mug";
+        Tray = "tray", "Tray or salver";
+        Candlestick = "candlestick", "Candlestick";
+        Basket = "basket", "Basket";
+        Tureen = "tureen", "Tureen or covered dish";
+        Sauceboat = "sauceboat", "Sauceboat or cream jug";
+        Cooler = "cooler", "Wine cooler or coaster";
+        Box = "box", "Box or caddy";
+        Other = "other", "Something else";
+    }
+}
+
+vocabulary! {
+    /// A named part of a piece.
+    PartName {
+        Body = "body", "Body";
+        Rim = "rim", "Rim";
+        Foot = "foot", "Foot";
+        Spout = "spout", "Spout";
+        Handle = "handle", "Handle";
+        Finial = "finial", "Finial or knob";
+        Cover = "cover", "Cover or lid";
+        Border = "border", "Border or stamped mount";
+        Edge = "edge", "Edges";
+        Shield = "shield", "Shield or arms";
+        Interior = "interior", "Inside";
+        Base = "base", "Underside";
+    }
+}
+
+vocabulary! {
+    /// How a person answers a finding. Not answering is a fourth answer and is not recorded.
+    Seen {
+        Yes = "seen", "Seen";
+        No = "absent", "Looked, not there";
+        Unsure = "unsure", "Not sure";
+    }
+}
+
+vocabulary! {
+    /// How much base metal shows, in words.
+    BleedWord {
+        None = "none", "None";
+        Slight = "slight", "A trace: about 1 in 100";
+        Some = "some", "Some: about 5 in 100";
+        Much = "much", "Much: about 20 in 100";
+        Most = "most", "Most: nearly half or more";
+    }
+}
+
+vocabulary! {
+    /// Stages of tarnish, lightest first.
+    Tarnish {
+        Bright = "bright", "Bright";
+        FaintYellow = "faint_yellow", "Faint yellow";
+        YellowGold = "yellow_gold", "Yellow to gold";
+        Brown = "brown", "Brown or red-brown";
+        Purple = "purple", "Purple";
+        Blue = "blue", "Blue";
+        Grey = "grey", "Grey, patchy";
+        Black = "black", "Black";
+    }
+}
+
+vocabulary! {
+    /// State of the joints of a part.
+    Joint {
+        Sound = "sound", "Sound";
+        Open = "open", "Open seam";
+        Leaking = "leaking", "Leaks or has a hole";
+        GreyRepair = "grey_repair", "Old grey repair, looks like lead";
+        NeatRepair = "neat_repair", "Old repair, neat";
+    }
+}
+
+vocabulary! {
+    /// What is known of lead in a part.
+    Lead {
+        Present = "present", "Lead found by a test";
+        Absent = "absent", "Tested: no lead released";
+    }
+}
+
+vocabulary! {
+    /// Dents and distortion.
+    Dents {
+        None = "none", "None";
+        Minor = "minor", "Small dents";
+        Moderate = "moderate", "Deep dents or out of shape";
+        Split = "split", "Crease or split";
+    }
+}
+
+vocabulary! {
+    /// What lines the inside.
+    Interior {
+        Silvered = "silvered", "Silver";
+        Tinned = "tinned", "Grey tin";
+        Gilt = "gilt", "Gilt";
+        Bare = "bare", "Bare copper, brass or grey metal";
+        Lacquered = "lacquered", "Lacquered, waxed or glued";
+    }
+}
+
+vocabulary! {
+    /// Active corrosion.
+    Corrosion {
+        None = "none", "None";
+        Green = "green", "Green spots or crust";
+        WhitePowder = "white_powder", "White powder";
+        Rust = "rust", "Rust";
+    }
+}
+
+vocabulary! {
+    /// A stamped mount, backed with soft metal.
+    Mount {
+        Sound = "sound", "Silver whole";
+        GreyWear = "grey_wear", "Worn grey on the high points";
+        FillShowing = "fill_showing", "Filling shows";
+    }
+}
+
+vocabulary! {
+    /// Splits and cracks.
+    Split {
+        None = "none", "None";
+        Crease = "crease", "A crease, not through";
+        Through = "through", "Through the metal";
+    }
+}
+
+vocabulary! {
+    /// Metal that is no longer there.
+    Loss {
+        None = "none", "Nothing missing";
+        Small = "small", "A small piece missing";
+        Large = "large", "A large piece missing";
+    }
+}
+
+vocabulary! {
+    /// Whether a part is the one it was made with.
+    Replaced {
+        Original = "original", "Looks original";
+        Doubtful = "doubtful", "Doubtful";
+        Yes = "replaced", "Replaced";
+    }
+}
+
+vocabulary! {
+    /// How crisp engraving and chasing still are.
+    Engraving {
+        Absent = "absent", "There is none";
+        Crisp = "crisp", "Crisp";
+        Softened = "softened", "Softened";
+        Faint = "faint", "Faint";
+        Gone = "gone", "Rubbed away";
+    }
+}
+
+vocabulary! {
+    /// A clear coating.
+    Lacquer {
+        None = "none", "None";
+        Sound = "sound", "Whole and clear";
+        Yellowed = "yellowed", "Yellowed";
+        Broken = "broken", "Broken: tarnish in patches or threads";
+    }
+}
+
+vocabulary! {
+    /// How a thickness of silver was measured.
+    Method {
+        Xrf = "xrf", "X-ray fluorescence";
+        Coulometric = "coulometric", "Coulometric spot";
+        Section = "section", "Cross-section under a microscope";
+    }
+}
+
+vocabulary! {
+    /// What fills a hollow base, handle or mount.
+    Fill {
+        None = "none", "Nothing: open and empty";
+        Lead = "lead", "Lead or solder";
+        Pitch = "pitch", "Pitch, plaster or resin";
+        Sealed = "sealed", "Closed, contents unknown";
+    }
+}
+
+vocabulary! {
+    /// What the person wants of the piece.
+    Goal {
+        Sell = "sell", "Sell it";
+        KeepShow = "keep_show", "Keep it and show it";
+        KeepUse = "keep_use", "Keep it and use it";
+        Insure = "insure", "Insure it";
+        Study = "study", "Study it";
+    }
+}
+
+vocabulary! {
+    /// Who would do the work.
+    Doer {
+        Owner = "owner", "Me, at home";
+        Workshop = "workshop", "A workshop";
+    }
+}
+
+vocabulary! {
+    /// How it would be sold.
+    Route {
+        Auction = "auction", "At auction";
+        Private = "private", "Privately, no fees";
+    }
+}
+
+vocabulary! {
+    /// What a price is.
+    SoldAs {
+        Hammer = "hammer", "What it was knocked down for";
+        WithPremium = "with_premium", "What the buyer paid, premium included";
+        Retail = "retail", "Paid in a shop";
+        Asking = "asking", "Only asked";
+    }
+}
+
+vocabulary! {
+    /// The currency amounts are in. Only a label; nothing is converted.
+    Currency {
+        Pound = "GBP", "Pounds (£)";
+        Euro = "EUR", "Euros (€)";
+        Dollar = "USD", "Dollars ($)";
+        Other = "other", "Another currency";
+    }
+}
+
+impl Form {
+    /// The parts such a piece usually has, body first.
+    #[must_use]
+    pub fn parts(self) -> &'static [PartName] {
+        use PartName as P;
+        match self {
+            Self::CoffeePot | Self::Teapot => &[
+                P::Body,
+                P::Cover,
+                P::Spout,
+                P::Handle,
+                P::Foot,
+                P::Finial,
+                P::Border,
+                P::Shield,
+                P::Interior,
+                P::Base,
+            ],
+            Self::Tankard => &[
+                P::Body,
+                P::Rim,
+                P::Handle,
+                P::Foot,
+                P::Cover,
+                P::Shield,
+                P::Interior,
+                P::Base,
+            ],
+            Self::Tray => &[
+                P::Body,
+                P::Border,
+                P::Edge,
+                P::Handle,
+                P::Shield,
+                P::Foot,
+                P::Base,
+            ],
+            Self::Candlestick => &[P::Body, P::Rim, P::Border, P::Foot, P::Base],
+            Self::Basket => &[
+                P::Body,
+                P::Edge,
+                P::Border,
+                P::Handle,
+                P::Foot,
+                P::Shield,
+                P::Base,
+            ],
+            Self::Tureen => &[
+                P::Body,
+                P::Cover,
+                P::Rim,
+                P::Border,
+                P::Handle,
+                P::Foot,
+                P::Finial,
+                P::Shield,
+                P::Interior,
+                P::Base,
+            ],
+            Self::Sauceboat => &[
+                P::Body,
+                P::Rim,
+                P::Spout,
+                P::Handle,
+                P::Foot,
+                P::Shield,
+                P::Interior,
+                P::Base,
+            ],
+            Self::Cooler => &[
+                P::Body,
+                P::Rim,
+                P::Border,
+                P::Handle,
+                P::Foot,
+                P::Shield,
+                P::Interior,
+                P::Base,
+            ],
+            Self::Box => &[
+                P::Body,
+                P::Cover,
+                P::Edge,
+                P::Border,
+                P::Shield,
+                P::Interior,
+                P::Base,
+            ],
+            Self::Other => PartName::ALL,
+        }
+    }
+
+    /// Whether such a piece usually has soldered joints that hold liquid or load.
+    #[must_use]
+    pub fn usually_soldered(self) -> bool {
+        !matches!(self, Self::Tray | Self::Box)
+    }
+
+    /// Whether such a piece is made to hold food or drink.
+    #[must_use]
+    pub fn holds_food(self) -> bool {
+        !matches!(self, Self::Candlestick)
+    }
+
+    /// Whether its base or stem is usually loaded with a filling nobody can see.
+    #[must_use]
+    pub fn usually_loaded(self) -> bool {
+        matches!(self, Self::Candlestick)
+    }
+
+    /// Whether replating it costs as for a large piece.
+    #[must_use]
+    pub fn large(self) -> bool {
+        matches!(self, Self::Tray | Self::Basket)
+    }
+}
+
+impl PartName {
+    /// Silver there goes sooner: edges and high points.
+    #[must_use]
+    pub fn is_high_point(self) -> bool {
+        !matches!(
+            self,
+            Self::Body | Self::Interior | Self::Cover | Self::Base | Self::Shield
+        )
+    }
+}

@@ -1,0 +1,153 @@
+//! Fields of a page: what was typed, read and checked.
+
+use super::block::{Block, Choice, Field};
+use super::wording::ask as words;
+use leavewell_model::record::{Draft, typed_number};
+
+/// What a number field asks.
+#[derive(Clone, Copy, Debug)]
+pub struct Question<'a> {
+    /// Where in the case its text is kept.
+    pub path: &'a str,
+    /// What it asks.
+    pub label: &'a str,
+    /// Unit; may be empty.
+    pub unit: &'a str,
+    /// A line of help; may be empty.
+    pub hint: &'a str,
+    /// Least and greatest that can be used, both included.
+    pub range: (f64, f64),
+    /// What stands for it while it is empty.
+    pub stand_in: Option<f64>,
+}
+
+/// The field, and the number in it: the stand-in while it is empty, `None` while it cannot be used.
+#[must_use]
+pub fn number(draft: &Draft, ask: Question<'_>) -> (Block, Option<f64>) {
+    let text = draft.text(ask.path);
+    let (value, problem) = if text.trim().is_empty() {
+        (ask.stand_in, String::new())
+    } else {
+        read_number(&text, ask.range, ask.unit)
+    };
+    let field = Field {
+        path: ask.path.to_owned(),
+        label: ask.label.to_owned(),
+        unit: ask.unit.to_owned(),
+        hint: ask.hint.to_owned(),
+        text,
+        stand_in: ask.stand_in.map(|v| v.to_string()).unwrap_or_default(),
+        problem,
+        number: true,
+    };
+    (Block::Field(field), value)
+}
+
+/// The number in a text, both ends of the range included; `None`, with words that say what can be used,
+/// when there is none.
+pub(super) fn read_number(
+    text: &str,
+    (least, most): (f64, f64),
+    unit: &str,
+) -> (Option<f64>, String) {
+    match typed_number(text) {
+        Some(value) if (least..=most).contains(&value) => (Some(value), String::new()),
+        Some(_) => (None, words::out_of_range(least, most, &with_unit(unit))),
+        None => (None, words::no_number(least, most)),
+    }
+}
+
+fn with_unit(unit: &str) -> String {
+    if unit.is_empty() {
+        String::new()
+    } else {
+        words::unit(unit)
+    }
+}
+
+/// The choice, and the id chosen: the first while nothing, or something unknown, is.
+#[must_use]
+pub fn choice(
+    draft: &Draft,
+    path: &str,
+    label: &str,
+    hint: &str,
+    options: &[(&'static str, &'static str)],
+) -> (Block, &'static str) {
+    let text = draft.text(path);
+    let chosen = options
+        .iter()
+        .find(|(id, _)| *id == text)
+        .or(options.first())
+        .map_or("", |(id, _)| id);
+    let choice = Choice {
+        path: path.to_owned(),
+        label: label.to_owned(),
+        hint: hint.to_owned(),
+        options: options
+            .iter()
+            .map(|&(id, label)| (id.to_owned(), label.to_owned()))
+            .collect(),
+        chosen: chosen.to_owned(),
+    };
+    (Block::Choice(choice), chosen)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const THICKNESS: Question<'static> = Question {
+        path: "bench.heat.thickness_mm",
+        label: "Thickness",
+        unit: "mm",
+        hint: "",
+        range: (0.1, 20.0),
+        stand_in: Some(0.8),
+    };
+
+    fn asked(text: &str) -> (String, Option<f64>) {
+        let mut draft = Draft::default();
+        draft.set(THICKNESS.path, text);
+        let (Block::Field(field), value) = number(&draft, THICKNESS) else {
+            panic!("a number field is a field")
+        };
+        assert_eq!(field.text, text.trim());
+        (field.problem, value)
+    }
+
+    #[test]
+    fn an_empty_field_has_its_stand_in() {
+        assert_eq!(asked(""), (String::new(), Some(0.8)));
+    }
+
+    #[test]
+    fn a_number_in_range_is_taken() {
+        assert_eq!(asked("1,5"), (String::new(), Some(1.5)));
+    }
+
+    #[test]
+    fn what_cannot_be_used_says_what_can() {
+        for text in ["0", "-3", "1e300", "thick"] {
+            let (problem, value) = asked(text);
+            assert_eq!(value, None, "{text}");
+            assert!(problem.contains("0.1 to 20"), "{problem}");
+        }
+    }
+
+    #[test]
+    fn an_unknown_choice_falls_back_to_the_first() {
+        let mut draft = Draft::default();
+        let options = [("disk", "Round"), ("strip", "Strip")];
+        draft.set("bench.heat.form", "cone");
+        assert_eq!(
+            choice(&draft, "bench.heat.form", "Form", "", &options).1,
+            "disk"
+        );
+        draft.set("bench.heat.form", "strip");
+        assert_eq!(
+            choice(&draft, "bench.heat.form", "Form", "", &options).1,
+            "strip"
+        );
+    }
+}

@@ -1,0 +1,335 @@
+//! Every treatment there is, with what the rules say of it for this piece, what is lost for good, who
+//! may do it, what to ask, and its cautions beside it.
+
+use super::ask::choice;
+use super::block::{Block, Table, Tone};
+use super::caution_blocks;
+use super::say::figures;
+use super::wording::catalogue as words;
+use leavewell_model::counsel::caution_list::cautions_for;
+use leavewell_model::counsel::course::not_needed;
+use leavewell_model::counsel::situated;
+use leavewell_model::identity::Kind;
+use leavewell_model::ledger::{
+    Risk, catalogue_text, guard_text, guard_texts, soft_rule, soft_rules, source,
+};
+use leavewell_model::record::Draft;
+use leavewell_model::small::capital;
+use leavewell_model::treatment::{
+    Circumstances, Outcome, QUESTIONS, Situation, Treatment, Verdict, check_fully, worst,
+};
+
+/// The five that people ask about, first.
+const FIRST: [Treatment; 5] = [
+    Treatment::Leave,
+    Treatment::Clean,
+    Treatment::Solder,
+    Treatment::RemoveLead,
+    Treatment::Replate,
+];
+
+/// The page.
+pub(super) fn page(draft: &Draft) -> Vec<Block> {
+    let (case, _) = draft.read();
+    let circumstances = Circumstances::of(draft);
+    situated(&case, |s| blocks(draft, s, circumstances))
+}
+
+fn blocks(draft: &Draft, s: &Situation, c: Circumstances) -> Vec<Block> {
+    let verdicts: Vec<(Treatment, Vec<Verdict>)> = Treatment::ALL
+        .into_iter()
+        .map(|t| (t, check_fully(t, s, &c)))
+        .collect();
+    let mut blocks = vec![Block::said(Tone::Answer, summary(&verdicts))];
+    if !verdicts
+        .iter()
+        .any(|(t, v)| touches(*t) && worst(v).can_be_advised())
+    {
+        blocks.extend(caution_blocks::named("caution.fallback"));
+    }
+    blocks.push(questions(draft));
+    blocks.push(hazards(s, c));
+    let entry = |t: &Treatment| {
+        let (_, v) = verdicts.iter().find(|(known, _)| known == t)?;
+        Some(treatment(*t, v, s))
+    };
+    blocks.extend(FIRST.iter().filter_map(entry));
+    let rest: Vec<Block> = Treatment::ALL
+        .iter()
+        .filter(|t| !FIRST.contains(t))
+        .filter_map(entry)
+        .collect();
+    blocks.push(Block::fold("catalogue.rest", words::EVERYTHING_ELSE, rest));
+    blocks.push(rules());
+    blocks.extend(caution_blocks::foot("catalogue"));
+    blocks
+}
+
+/// Whether anything is done to the piece itself.
+fn touches(t: Treatment) -> bool {
+    !matches!(
+        t,
+        Treatment::Leave | Treatment::Keeping | Treatment::TestLead
+    )
+}
+
+fn summary(verdicts: &[(Treatment, Vec<Verdict>)]) -> String {
+    let count =
+        |wanted: fn(Outcome) -> bool| verdicts.iter().filter(|(_, v)| wanted(worst(v))).count();
+    let open = count(Outcome::can_be_advised);
+    let first = count(|o| matches!(o, Outcome::NeedsCheck | Outcome::NeedsOpinion));
+    let barred = count(|o| o == Outcome::Barred);
+    words::summary(verdicts.len(), open, first, barred)
+}
+
+fn questions(draft: &Draft) -> Block {
+    let fields = QUESTIONS
+        .iter()
+        .map(|(path, label)| choice(draft, path, label, "", &words::ANSWERS).0)
+        .collect();
+    Block::fold("catalogue.questions", words::QUESTIONS, fields)
+}
+
+/// Cautions for everybody and for what is recorded, whatever is done.
+fn hazards(s: &Situation, c: Circumstances) -> Block {
+    // The catalogue names what can bring lead, cyanide and solvent, so children come first, always.
+    let mut ids = vec!["caution.child".to_owned()];
+    ids.extend(cautions_for(&[], s).into_iter().map(|c| c.id));
+    for (holds, id) in [
+        (c.hard_repair, "caution.cadmium"),
+        (c.insulator, "caution.asbestos"),
+        (c.fire_gilding, "caution.mercury"),
+        (c.ammonia, "caution.ammonia"),
+    ] {
+        if holds == Some(true) && !ids.iter().any(|known| known == id) {
+            ids.push(id.to_owned());
+        }
+    }
+    if !s.triggers().is_empty() {
+        ids.push("caution.display_only".to_owned());
+    }
+    Block::section(
+        "catalogue.hazards",
+        words::WHATEVER_IS_DONE,
+        ids.iter()
+            .filter_map(|id| caution_blocks::named(id))
+            .collect(),
+    )
+}
+
+fn treatment(t: Treatment, verdicts: &[Verdict], s: &Situation) -> Block {
+    let text = t.text();
+    let mut blocks = vec![
+        Block::said(Tone::Answer, words::verdict_words(worst(verdicts))),
+        Block::para(text.plain),
+    ];
+    if let Some(why) = not_needed(t, s) {
+        blocks.push(Block::said(Tone::Quiet, words::nothing_to_do(why)));
+    }
+    if !verdicts.is_empty() {
+        blocks.push(Block::List {
+            items: verdicts.iter().map(told).collect(),
+        });
+    }
+    blocks.extend(caution_blocks::of_treatment(t));
+    // What decides stands open; the rest is for whoever looks closer.
+    let mut rows = facts(t, s);
+    let rest = rows.split_off(rows.len().min(3));
+    blocks.push(Block::Facts { rows });
+    blocks.push(Block::fold(
+        &format!("catalogue.{}.more", t.id()),
+        words::MORE,
+        vec![Block::Facts { rows: rest }],
+    ));
+    let more = catalogue_text(t.id());
+    let mut ask = vec![text.ask.to_owned()];
+    ask.extend(
+        more.iter()
+            .flat_map(|m| &m.ask)
+            .map(|question| (*question).to_owned()),
+    );
+    blocks.push(Block::fold(
+        &format!("catalogue.{}.ask", t.id()),
+        words::ASK,
+        vec![Block::List { items: ask }],
+    ));
+    let against: Vec<String> = more
+        .iter()
+        .flat_map(|m| &m.soft)
+        .filter_map(|id| soft_rule(id))
+        .map(|rule| rule.words.to_owned())
+        .collect();
+    if !against.is_empty() {
+        blocks.push(Block::fold(
+            &format!("catalogue.{}.against", t.id()),
+            words::AGAINST,
+            vec![Block::List { items: against }],
+        ));
+    }
+    Block::section(&format!("catalogue.{}", t.id()), text.name, blocks)
+}
+
+fn told(v: &Verdict) -> String {
+    let rule = guard_text(v.guard).map_or_else(String::new, |g| format!(" ({})", g.id));
+    let lead = match v.outcome {
+        Outcome::Conditional => words::ON_CONDITION,
+        Outcome::Barred => words::WOULD_CHANGE,
+        // Those say by themselves what comes first.
+        Outcome::Allowed | Outcome::NeedsCheck | Outcome::NeedsOpinion => "",
+    };
+    format!("{}{rule} {lead}{}", v.reason, v.lifted_by)
+}
+
+fn facts(t: Treatment, s: &Situation) -> Vec<(String, String)> {
+    let text = t.text();
+    let mut rows = vec![
+        (words::LOST.to_owned(), format!("{}.", text.lost)),
+        (
+            words::CAN_IT_BE_UNDONE.to_owned(),
+            format!(
+                "{} ({}).",
+                capital(t.reversibility().words()),
+                t.reversibility().code()
+            ),
+        ),
+        (words::WHO.to_owned(), who(text.who)),
+        (
+            words::EFFORT.to_owned(),
+            words::effort(text.effort).to_owned(),
+        ),
+        (
+            words::SORT_OF_WORK.to_owned(),
+            format!("{}.", capital(text.class)),
+        ),
+    ];
+    let Some(more) = catalogue_text(t.id()) else {
+        return rows;
+    };
+    for (name, words) in [
+        (words::NEEDS, more.needs),
+        (words::NOT_WITH, more.not_with),
+        (words::CHANGES, more.does),
+        (words::CAN_GO_WRONG, more.bad),
+        (words::CARE, more.care),
+    ] {
+        rows.push((name.to_owned(), words.to_owned()));
+    }
+    for line in risks(t, &more.risks, s) {
+        rows.push((words::BAD_RESULT.to_owned(), line));
+    }
+    rows
+}
+
+fn who(letters: &str) -> String {
+    let named: Vec<&str> = letters.split('/').filter_map(words::doer).collect();
+    if named.is_empty() {
+        words::NOBODY.to_owned()
+    } else {
+        format!("{}.", capital(&named.join(words::OR)))
+    }
+}
+
+/// Chance and size of a bad result on the kinds that this piece may well be: one line for each sort.
+fn risks(t: Treatment, by_sort: &[Risk; 5], s: &Situation) -> Vec<String> {
+    let least = s.ledger.value("guard.kind_check");
+    let mut lines = Vec::new();
+    for (sort, (name, kinds)) in SORTS.iter().enumerate() {
+        if s.posterior.of_any(kinds) < least {
+            continue;
+        }
+        let risk = by_sort.get(sort).copied().unwrap_or(Risk::None);
+        let ids = match risk {
+            Risk::None => None,
+            Risk::Class(chance, size) => Some((
+                format!("hazard.class.{chance}.p"),
+                format!("hazard.class.{size}.kept"),
+            )),
+            Risk::Ledger => {
+                let group = GROUPS.get(sort).copied().unwrap_or("C4");
+                Some((
+                    format!("hazard.{}.{group}.p", t.id()),
+                    format!("hazard.{}.{group}.kept", t.id()),
+                ))
+            }
+        };
+        let found = ids.and_then(|(p, kept)| s.ledger.find(&p).zip(s.ledger.find(&kept)));
+        lines.push(match found {
+            None => words::no_risk(name),
+            Some((p, kept)) => words::risk(
+                name,
+                &figures(100.0 * p.value),
+                &figures(100.0 * p.low),
+                &figures(100.0 * p.high),
+                100.0 * kept.value,
+                &capital(p.tag.words()),
+            ),
+        });
+    }
+    lines
+}
+
+/// Sorts of piece as far as what goes wrong is concerned.
+const SORTS: [(&str, &[Kind]); 5] = [
+    (words::FUSED, &[Kind::Fps, Kind::Fpd, Kind::Fpn, Kind::Rfp]),
+    (words::CLOSE, &[Kind::Clp, Kind::Frp]),
+    (words::NICKEL_SILVER, &[Kind::Ens]),
+    (words::BRITANNIA, &[Kind::Ebm]),
+    (words::OTHER, &[Kind::Ecu, Kind::Rep, Kind::Out, Kind::Sil]),
+];
+
+/// Groups of the ledger's hazard figures for those sorts.
+const GROUPS: [&str; 5] = ["A", "B", "C2", "C3", "C4"];
+
+/// All rules with what they rest on.
+fn rules() -> Block {
+    let hard = guard_texts()
+        .iter()
+        .map(|g| {
+            vec![
+                g.id.to_owned(),
+                g.rule.to_owned(),
+                match g.lifts {
+                    "knowledge" => words::A_TEST,
+                    "work" => words::WORK_FIRST,
+                    "opinion" => words::AN_OPINION,
+                    "consent" => words::CONSENT,
+                    _ => words::NOTHING,
+                }
+                .to_owned(),
+                source(g.source).map_or("", |s| s.citation).to_owned(),
+            ]
+        })
+        .collect();
+    let soft = soft_rules()
+        .iter()
+        .map(|r| {
+            vec![
+                r.words.to_owned(),
+                if r.weighed {
+                    words::WEIGHED
+                } else {
+                    words::SAID_ONLY
+                }
+                .to_owned(),
+                source(r.source).map_or("", |s| s.citation).to_owned(),
+            ]
+        })
+        .collect();
+    Block::fold(
+        "catalogue.rules",
+        words::RULES,
+        vec![
+            Block::para(words::HOW_RULES_WORK),
+            Block::Table(Table {
+                caption: words::HARD.to_owned(),
+                columns: words::HARD_COLUMNS.map(str::to_owned).to_vec(),
+                rows: hard,
+            }),
+            Block::Table(Table {
+                caption: words::SOFT.to_owned(),
+                columns: words::SOFT_COLUMNS.map(str::to_owned).to_vec(),
+                rows: soft,
+            }),
+        ],
+    )
+}

@@ -1,0 +1,308 @@
+//! Two records of one piece side by side, in words: for a piece that was changed in two places, and
+//! for what has changed since.
+
+use serde::Serialize;
+use serde_json::Value;
+
+use super::record_fields::{FIELDS, Record};
+use super::wording::compare as words;
+use leavewell_model::ledger::finding;
+use leavewell_model::record::difference::{ChangedBy, Difference, changed_by, differences, merge};
+use leavewell_model::record::{
+    Currency, Doer, Draft, Form, Goal, PartName, Route, Seen, typed_text,
+};
+use leavewell_model::treatment::Treatment;
+
+/// The name under which the second program answers with [`compare_json`].
+pub const COMPARE: &str = "compare";
+
+/// What is asked: one record against another. The question is JSON text:
+/// `{"mine", "theirs"}`, each a record, and
+/// - `"base"`: the record both began with, so that it can be said who changed what;
+/// - `"take"`: for each difference whether theirs is taken; the answer is then the record made of both;
+/// - `"earlier": n` in place of `theirs`: the n-th earlier record of condition in `mine`.
+///
+/// The answer is JSON text: `{"differences": [{name, mine, theirs, by}], "earlier": [words]}`, or
+/// `{"record": text}`; `{"failure": words}` when a record cannot be read.
+#[must_use]
+pub fn compare_json(question: &str) -> String {
+    let answer = match compare(question) {
+        Ok(answer) => serde_json::to_string(&answer),
+        Err(failure) => serde_json::to_string(&Failure { failure }),
+    };
+    answer.unwrap_or_default()
+}
+
+#[derive(Serialize)]
+struct Failure {
+    failure: String,
+}
+
+#[derive(Serialize)]
+#[serde(rename_all = "snake_case", untagged)]
+enum Answer {
+    Made {
+        record: String,
+    },
+    Found {
+        differences: Vec<Line>,
+        earlier: Vec<String>,
+    },
+}
+
+/// A difference in words; what is not there is empty.
+#[derive(Serialize)]
+struct Line {
+    name: String,
+    mine: String,
+    theirs: String,
+    by: &'static str,
+}
+
+fn compare(question: &str) -> Result<Answer, String> {
+    let question: Value = serde_json::from_str(question).map_err(|fault| fault.to_string())?;
+    let record = |name: &str| -> Result<Option<Draft>, String> {
+        match question.get(name) {
+            None | Some(Value::Null) => Ok(None),
+            Some(record) => Draft::parse(&record.to_string())
+                .map(Some)
+                .map_err(|fault| fault.problem().message),
+        }
+    };
+    let mut mine = record("mine")?.unwrap_or_default();
+    let records = mine.earlier();
+    let at = question
+        .get("earlier")
+        .and_then(Value::as_u64)
+        .and_then(|n| usize::try_from(n).ok());
+    let theirs = match at {
+        Some(at) => {
+            let earlier = records
+                .get(at)
+                .ok_or(words::NO_LONGER_THERE)?
+                .condition_only();
+            mine = mine.condition_only();
+            earlier
+        }
+        None => record("theirs")?.unwrap_or_default(),
+    };
+    if let Some(take) = question.get("take").and_then(Value::as_array) {
+        let take: Vec<bool> = take.iter().map(|v| v.as_bool() == Some(true)).collect();
+        let record = merge(&mine, &theirs, &take).to_json();
+        return Ok(Answer::Made { record });
+    }
+    let found = differences(&mine, &theirs);
+    let by = match record("base")? {
+        Some(base) => changed_by(&base, &mine, &theirs, &found),
+        None => vec![ChangedBy::Both; found.len()],
+    };
+    let (my_words, their_words) = (Record::new(&mine), Record::new(&theirs));
+    let lines = found
+        .iter()
+        .zip(by)
+        .map(|(difference, by)| Line {
+            name: name(&difference.path),
+            mine: said(&my_words, difference, difference.mine.as_ref()),
+            theirs: said(&their_words, difference, difference.theirs.as_ref()),
+            by: match by {
+                ChangedBy::Mine => "mine",
+                ChangedBy::Theirs => "theirs",
+                ChangedBy::Both => "both",
+            },
+        })
+        .collect();
+    let earlier = records.iter().map(earlier_name).collect();
+    Ok(Answer::Found {
+        differences: lines,
+        earlier,
+    })
+}
+
+fn earlier_name(record: &Draft) -> String {
+    let (on, note) = (record.text("looked.on"), record.text("note"));
+    match (on.is_empty(), note.is_empty()) {
+        (true, true) => words::UNDATED.to_owned(),
+        (true, false) => note,
+        (false, true) => on,
+        (false, false) => format!("{on}, {note}"),
+    }
+}
+
+/// A place of the record in words.
+fn name(path: &[String]) -> String {
+    let known = |place: &str| {
+        words::NAMES
+            .iter()
+            .find(|(id, _)| *id == place)
+            .map(|(_, n)| *n)
+    };
+    match path {
+        [list, id] if list == "findings" => {
+            finding(id).map_or_else(|| words::look(id), |fact| fact.title.to_owned())
+        }
+        [list, id] if list == "quotes" => {
+            let what = Treatment::parse(id).map_or(id.clone(), |t| t.name().to_owned());
+            words::price_asked(&what)
+        }
+        [list, id, rest @ ..] if list == "parts" => {
+            let part = PartName::parse(id).map_or_else(|| readable(id), |p| p.label().to_owned());
+            match rest {
+                [] => part,
+                [field] => {
+                    let field = FIELDS
+                        .iter()
+                        .find(|known| known.id == field)
+                        .map_or_else(|| readable(field), |known| known.label.to_owned());
+                    words::of_part(&part, &field)
+                }
+                _ => words::of_part(&part, &readable(&rest.join(", "))),
+            }
+        }
+        [list, id, ..] if list == "overrides" => words::own_figure(id),
+        _ => known(&path.join(".")).map_or_else(|| readable(&path.join(", ")), str::to_owned),
+    }
+}
+
+/// A name in a file as words: `heat, thickness_mm` becomes "Heat, thickness (mm)".
+fn readable(name: &str) -> String {
+    let mut words = name.replace('_', " ");
+    for unit in ["mm", "um", "g", "c"] {
+        if let Some(bare) = words.strip_suffix(&format!(" {unit}")) {
+            words = format!("{bare} ({})", if unit == "um" { "µm" } else { unit });
+            break;
+        }
+    }
+    let mut letters = words.chars();
+    match letters.next() {
+        Some(first) => first.to_uppercase().chain(letters).collect(),
+        None => words::UNNAMED_FIELD.to_owned(),
+    }
+}
+
+/// What stands in a place, in words; empty when nothing does.
+fn said(record: &Record, difference: &Difference, value: Option<&Value>) -> String {
+    let Some(value) = value else {
+        return String::new();
+    };
+    let path: Vec<&str> = difference.path.iter().map(String::as_str).collect();
+    let text = typed_text(value);
+    let label = match path[..] {
+        ["parts", part, field] => PartName::parse(part)
+            .zip(FIELDS.iter().find(|known| known.id == field))
+            .and_then(|(part, field)| record.said(part, field)),
+        ["findings", _] => value.as_object().map(|answer| {
+            let word = |name: &str| answer.get(name).map(typed_text).unwrap_or_default();
+            let said = Seen::parse(&word("answer"))
+                .map_or_else(|| word("answer"), |s| s.label().to_owned());
+            match PartName::parse(&word("part")) {
+                Some(part) => format!("{said}, {}", part.label().to_lowercase()),
+                None => said,
+            }
+        }),
+        ["quotes", _] => value.as_object().map(|quote| {
+            let prices: Vec<String> = ["low", "likely", "high"]
+                .iter()
+                .filter_map(|field| quote.get(*field).map(typed_text))
+                .collect();
+            prices.join(words::TO)
+        }),
+        ["piece", "form"] => Form::parse(&text).map(|w| w.label().to_owned()),
+        ["aim", "goal"] => Goal::parse(&text).map(|w| w.label().to_owned()),
+        ["aim", "doer"] => Doer::parse(&text).map(|w| w.label().to_owned()),
+        ["market", "route"] => Route::parse(&text).map(|w| w.label().to_owned()),
+        ["market", "currency"] => Currency::parse(&text).map(|w| w.label().to_owned()),
+        _ => None,
+    };
+    label.unwrap_or_else(|| plain(value, &text))
+}
+
+/// Any value in words that fit on a line.
+fn plain(value: &Value, text: &str) -> String {
+    let entries = |n: usize| match n {
+        1 => words::ONE_ENTRY.to_owned(),
+        n => words::entries(n),
+    };
+    match value {
+        Value::Bool(true) => words::YES.to_owned(),
+        Value::Bool(false) => words::NO.to_owned(),
+        Value::Null => words::NOTHING.to_owned(),
+        Value::Array(list) => entries(list.len()),
+        Value::Object(fields) => entries(fields.len()),
+        _ if text.chars().count() > 200 => text.chars().take(200).chain(['…']).collect(),
+        _ => text.to_owned(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use serde_json::json;
+
+    fn record(body: &Value) -> Value {
+        let mut record = json!({"format": "leavewell-case", "version": 1});
+        for (name, value) in body.as_object().unwrap() {
+            record[name] = value.clone();
+        }
+        record
+    }
+
+    fn ask(question: &Value) -> Value {
+        serde_json::from_str(&compare_json(&question.to_string())).unwrap()
+    }
+
+    #[test]
+    fn differences_are_named_in_words() {
+        let mine = record(&json!({
+            "piece": {"form": "tray", "rare": true, "mystery_mm": 3},
+            "findings": [{"id": "C07", "answer": "seen", "part": "border"}],
+            "parts": [{"part": "foot", "tarnish": "black"}],
+            "quotes": [{"treatment": "T09", "low": 10, "high": 20}],
+        }));
+        let theirs = record(&json!({"piece": {"form": "teapot"}}));
+        let answer = ask(&json!({"mine": mine, "theirs": theirs, "base": theirs}));
+        let lines = answer["differences"].as_array().unwrap();
+        let told: Vec<[&str; 3]> = lines
+            .iter()
+            .map(|l| ["name", "mine", "theirs"].map(|f| l[f].as_str().unwrap()))
+            .collect();
+        assert_eq!(told[0][0], finding("C07").unwrap().title);
+        assert_eq!(told[0][2], "");
+        assert!(told[0][1].contains("border"), "{told:?}");
+        assert_eq!(told[1][0], "Foot: Tarnish");
+        assert_eq!(told[2], ["What it is", "Tray or salver", "Teapot"]);
+        assert_eq!(told[3], ["Piece, mystery (mm)", "3", ""]);
+        assert_eq!(told[4], ["Rare", "Yes", ""]);
+        assert_eq!(told[5][1], "10 to 20");
+        assert!(lines.iter().all(|l| l["by"] == "mine"));
+    }
+
+    #[test]
+    fn one_record_is_made_of_both() {
+        let mine = record(&json!({"piece": {"name": "Pot", "rare": true}}));
+        let theirs = record(&json!({"piece": {"name": "Old pot"}}));
+        let answer = ask(&json!({"mine": mine, "theirs": theirs, "take": [true, false]}));
+        let made = Draft::parse(answer["record"].as_str().unwrap()).unwrap();
+        assert_eq!(made.text("piece.name"), "Old pot");
+        assert_eq!(made.flag("piece.rare"), Some(true));
+    }
+
+    #[test]
+    fn an_earlier_record_of_condition_is_compared_by_condition_only() {
+        let mine = record(&json!({
+            "piece": {"name": "Pot"},
+            "parts": [{"part": "foot", "note": "worn"}],
+            "earlier": [{"on": "2020-01-02", "parts": [{"part": "foot", "note": "sound"}]}],
+        }));
+        let answer = ask(&json!({"mine": mine, "earlier": 0}));
+        assert_eq!(answer["earlier"], json!(["2020-01-02"]));
+        let names: Vec<&str> = answer["differences"]
+            .as_array()
+            .unwrap()
+            .iter()
+            .map(|l| l["name"].as_str().unwrap())
+            .collect();
+        assert!(names.contains(&"Foot: Note"), "{names:?}");
+        assert!(!names.contains(&"What you call it"));
+        assert!(ask(&json!({"mine": mine, "earlier": 1}))["failure"].is_string());
+    }
+}

@@ -1,0 +1,274 @@
+//! May it hold food or drink? The six display-only reasons, what a laboratory's figures are held
+//! against, and why passing an old criterion says little.
+
+use super::ask::{Question, number};
+use super::bench::Bench;
+use super::block::{Block, Table, Tone};
+use super::caution_blocks;
+use super::say::figures;
+use super::sources_fold::sources_fold;
+use super::wording::food as words;
+use leavewell_model::counsel::situated;
+use leavewell_model::ledger::{Tag, caution};
+use leavewell_model::treatment::{LeadStatus, Treatment};
+
+/// Metals with a release limit: figure, name, whether a field asks for the laboratory's result.
+const METALS: [(&str, &str, bool); 16] = [
+    ("Pb", words::LEAD, true),
+    ("Cd", words::CADMIUM, false),
+    ("As", words::ARSENIC, false),
+    ("Hg", words::MERCURY, false),
+    ("Cu", words::COPPER, true),
+    ("Ni", words::NICKEL, true),
+    ("Ag", words::SILVER, true),
+    ("Sn", words::TIN, true),
+    ("Sb", words::ANTIMONY, true),
+    ("Zn", words::ZINC, true),
+    ("Fe", words::IRON, false),
+    ("Al", words::ALUMINIUM, false),
+    ("Co", words::COBALT, false),
+    ("Cr", words::CHROMIUM, false),
+    ("Mn", words::MANGANESE, false),
+    ("Tl", words::THALLIUM, false),
+];
+
+/// The instrument.
+pub(super) fn section(bench: &Bench<'_>) -> Block {
+    let (triggers, lead, food) = situated(&bench.case, |s| {
+        (
+            s.triggers(),
+            s.lead,
+            s.case.aim.food || s.case.aim.store_food,
+        )
+    });
+    let (fields, tested) = results(bench);
+    let mut blocks = vec![Block::said(
+        Tone::Answer,
+        sentence(triggers.len(), lead, food),
+    )];
+    blocks.push(Block::Table(trigger_table(&triggers)));
+    blocks.extend(label(!triggers.is_empty()));
+    blocks.extend(caution_blocks::named("caution.child"));
+    blocks.extend(verdict(bench, &tested));
+    blocks.push(Block::fold("bench.food.results", words::RESULTS, fields));
+    blocks.push(Block::Table(limits(bench)));
+    blocks.extend(legacy(bench));
+    blocks.extend(caution_blocks::of_treatment(Treatment::TestLead));
+    blocks.push(sources_fold(
+        "bench.food.sources",
+        &bench.ledger,
+        &[
+            "food.limit.Pb",
+            "food.limit.Cu",
+            "food.limit.Ni",
+            "food.limit.Ag",
+            "food.limit.Sn",
+            "food.limit.Sb",
+            "food.legacy_adult",
+            "food.legacy_child",
+            "food.daily_adult",
+            "food.daily_child",
+            "food.code_pewter",
+            "food.code_solder",
+            "guard.food_year",
+        ],
+    ));
+    Block::section("bench.food", words::FOOD, blocks)
+}
+
+fn sentence(reasons: usize, lead: LeadStatus, food: bool) -> String {
+    let answer = match reasons {
+        0 if lead == LeadStatus::Absent => words::NOTHING_AND_TESTED.to_owned(),
+        0 => words::NOTHING_YET.to_owned(),
+        1 => words::ONE_REASON.to_owned(),
+        n => words::reasons(n),
+    };
+    if food && reasons > 0 {
+        words::have_it_tested(&answer)
+    } else {
+        answer
+    }
+}
+
+fn trigger_table(found: &[(u8, &'static str)]) -> Table {
+    let rows = words::TRIGGERS
+        .iter()
+        .zip(1_u8..)
+        .map(|(what, n)| {
+            let why: Vec<&str> = found
+                .iter()
+                .filter(|(number, _)| *number == n)
+                .map(|(_, why)| *why)
+                .collect();
+            let holds = if why.is_empty() {
+                words::NOT_RECORDED.to_owned()
+            } else {
+                why.join(" ")
+            };
+            let lifted = match n {
+                1 | 2 => words::LIFTED_BY_PASS,
+                5 => words::LIFTED_BY_LABORATORY,
+                _ => words::NEVER_LIFTED,
+            };
+            vec![(*what).to_owned(), holds, lifted.to_owned()]
+        })
+        .collect();
+    Table {
+        caption: words::TRIGGERS_CAPTION.to_owned(),
+        columns: words::TRIGGERS_COLUMNS.map(str::to_owned).to_vec(),
+        rows,
+    }
+}
+
+fn label(display_only: bool) -> Vec<Block> {
+    let Some(text) = caution("caution.display_only") else {
+        return Vec::new();
+    };
+    let mut blocks = vec![Block::said(Tone::Stop, text.text)];
+    if display_only {
+        blocks.push(Block::said(Tone::Quiet, words::TIE_TO_THE_PIECE));
+    }
+    blocks
+}
+
+/// Fields for a laboratory's results, and what was given: metal and milligrams for each kilogram.
+fn results(bench: &Bench<'_>) -> (Vec<Block>, Vec<(&'static str, &'static str, f64)>) {
+    const PATHS: [(&str, &str); 7] = [
+        ("Pb", "bench.food.pb"),
+        ("Cu", "bench.food.cu"),
+        ("Ni", "bench.food.ni"),
+        ("Ag", "bench.food.ag"),
+        ("Sn", "bench.food.sn"),
+        ("Sb", "bench.food.sb"),
+        ("Zn", "bench.food.zn"),
+    ];
+    let mut fields = Vec::new();
+    let mut given = Vec::new();
+    for (id, path) in PATHS {
+        let Some((_, name, _)) = METALS.iter().find(|(known, ..)| *known == id) else {
+            continue;
+        };
+        let (field, value) = number(
+            bench.draft,
+            Question {
+                path,
+                label: name,
+                unit: "mg/kg",
+                hint: "",
+                range: (0.0, 100_000.0),
+                stand_in: None,
+            },
+        );
+        fields.push(field);
+        if let Some(value) = value {
+            given.push((id, *name, value));
+        }
+    }
+    (
+        vec![
+            Block::para(words::RESULTS_HINT),
+            Block::Row { blocks: fields },
+        ],
+        given,
+    )
+}
+
+fn verdict(bench: &Bench<'_>, given: &[(&'static str, &'static str, f64)]) -> Vec<Block> {
+    if given.is_empty() {
+        return Vec::new();
+    }
+    let over: Vec<String> = given
+        .iter()
+        .filter_map(|(id, name, value)| {
+            let limit = bench.ledger.value(&format!("food.limit.{id}"));
+            (*value > limit)
+                .then(|| words::against(&name.to_lowercase(), &figures(*value), &figures(limit)))
+        })
+        .collect();
+    let lead = given.iter().any(|(id, ..)| *id == "Pb");
+    if over.is_empty() {
+        vec![Block::para(if lead {
+            words::NONE_OVER
+        } else {
+            words::NONE_OVER_WITHOUT_LEAD
+        })]
+    } else {
+        vec![Block::said(Tone::Stop, words::over(&over.join("; ")))]
+    }
+}
+
+fn limits(bench: &Bench<'_>) -> Table {
+    let rows = METALS
+        .iter()
+        .map(|(id, name, _)| {
+            let figure = bench.ledger.figure(&format!("food.limit.{id}"));
+            if figure.tag == Tag::Memory && figure.own_reason.is_none() {
+                vec![
+                    (*name).to_owned(),
+                    words::THERE_IS_ONE.to_owned(),
+                    words::CHECK_CURRENT.to_owned(),
+                ]
+            } else {
+                vec![
+                    (*name).to_owned(),
+                    format!("{} mg/kg", figures(figure.value)),
+                    figure.tag.words().to_owned(),
+                ]
+            }
+        })
+        .collect();
+    Table {
+        caption: words::LIMITS.to_owned(),
+        columns: words::LIMITS_COLUMNS.map(str::to_owned).to_vec(),
+        rows,
+    }
+}
+
+/// Why the old American criterion is no sign of safety, in numbers of a cup.
+fn legacy(bench: &Bench<'_>) -> Vec<Block> {
+    let v = |id: &str| bench.ledger.value(id);
+    let (cup_field, cup) = number(
+        bench.draft,
+        Question {
+            path: "bench.food.cup_ml",
+            label: words::ONE_CUP,
+            unit: "mL",
+            hint: "",
+            range: (1.0, 5000.0),
+            stand_in: Some(v("food.cup")),
+        },
+    );
+    let mut blocks = Vec::new();
+    if let Some(cup) = cup {
+        let (old, limit) = (v("food.legacy_adult"), v("food.limit.Pb"));
+        let (adult, child) = (v("food.daily_adult"), v("food.daily_child"));
+        let micrograms = old * cup;
+        let times = |x: f64, of: f64| {
+            if of > 0.0 {
+                figures((x / of).round())
+            } else {
+                words::NOT_KNOWN_HOW_MANY.to_owned()
+            }
+        };
+        blocks.push(Block::para(words::old_criterion(
+            &figures(old),
+            &figures(cup),
+            &figures(micrograms),
+            &times(micrograms, adult),
+            &times(old * 1000.0, limit * 1000.0),
+            &figures(limit * cup),
+            &figures(child),
+        )));
+    }
+    blocks.push(Block::Row {
+        blocks: vec![cup_field],
+    });
+    blocks.push(Block::said(
+        Tone::Quiet,
+        words::food_code(
+            &figures(v("food.code_pewter")),
+            &figures(v("food.code_solder")),
+        ),
+    ));
+    blocks
+}

@@ -1,0 +1,642 @@
+//! How far soldering heat reaches: which old joints and fillings it may open.
+
+use super::ask::{Question, choice, number};
+use super::bench::Bench;
+use super::block::{Block, Table, Tone};
+use super::caution_blocks;
+use super::heat_on_piece;
+use super::heat_picture::picture;
+use super::say::{chance, mm, range};
+use super::sources_fold::sources_fold;
+use super::wording::heat as words;
+use leavewell_model::bench::{
+    ALLOYS, Alloy, Field, HeatBands, Reach, Spread, chance_lets_go, rod_length_mm, sheet_length_mm,
+};
+use leavewell_model::identity::{Kind, with_interval};
+use leavewell_model::ledger::Ledger;
+use leavewell_model::record::Form;
+use leavewell_model::treatment::Treatment;
+use leavewell_model::treatment::limits::melts_bond;
+
+/// Metals: id, name, figure of its conductivity, figure of how fast heat spreads in it.
+const METALS: [(&str, &str, &str, &str); 6] = [
+    (
+        "copper",
+        words::COPPER,
+        "guard.heat.copper_k",
+        "heat.alpha.copper",
+    ),
+    ("brass", words::BRASS, "heat.k.brass", "heat.alpha.brass"),
+    (
+        "nickel_silver",
+        words::NICKEL_SILVER,
+        "heat.k.nickel_silver",
+        "heat.alpha.nickel_silver",
+    ),
+    (
+        "britannia",
+        words::BRITANNIA,
+        "heat.k.britannia",
+        "heat.alpha.britannia",
+    ),
+    ("steel", words::STEEL, "heat.k.steel", "heat.alpha.steel"),
+    (
+        "silver",
+        words::SILVER,
+        "heat.k.silver",
+        "heat.alpha.silver",
+    ),
+];
+
+/// What gives way: id, what it is, figure of the temperature.
+const LIMITS: [(&str, &str, &str); 8] = [
+    ("bismuth_lead", words::BISMUTH_LEAD, "heat.limit.bi_pb_sn"),
+    ("bismuth", words::BISMUTH, "heat.limit.bi_sn"),
+    ("soft", words::SOFT, "guard.heat.soft_solder"),
+    ("tin", words::TIN, "heat.limit.tin"),
+    ("pitting", words::PITTING, "heat.limit.pitting"),
+    ("silver_lead", words::SILVER_LEAD, "heat.limit.silver_lead"),
+    ("lead", words::LEAD, "heat.limit.lead"),
+    ("bond", words::BOND, "guard.h07.bond"),
+];
+
+/// Seconds for which the spread of brief heating is told.
+const BRIEF_S: [f64; 4] = [1.0, 5.0, 10.0, 30.0];
+
+/// Everything the instrument works with, once the fields are read.
+struct Setup {
+    rod: bool,
+    metal: &'static str,
+    conductivity: f64,
+    alpha: f64,
+    thickness_mm: (f64, f64, f64),
+    loss: (f64, f64),
+    joint_c: (f64, f64),
+    ambient_c: f64,
+    spread: Spread,
+    solder: Alloy,
+    /// Whether the person gave the joint's temperature.
+    own_joint: bool,
+}
+
+impl Setup {
+    fn length(&self) -> fn(f64, f64, f64) -> f64 {
+        if self.rod {
+            rod_length_mm
+        } else {
+            sheet_length_mm
+        }
+    }
+
+    /// The least and the greatest reach of a threshold over the bands.
+    fn reach(&self, threshold_c: f64) -> (Reach, Reach) {
+        let at = |thickness: f64, loss: f64, joint: f64| {
+            let field = Field {
+                length_mm: self.length()(self.conductivity, thickness, loss),
+                spread: self.spread,
+            };
+            field.reach(joint, self.ambient_c, threshold_c)
+        };
+        (
+            at(self.thickness_mm.0, self.loss.1, self.joint_c.0),
+            at(self.thickness_mm.2, self.loss.0, self.joint_c.1),
+        )
+    }
+}
+
+/// The instrument.
+pub(super) fn section(bench: &Bench<'_>) -> Block {
+    let (fields, setup) = ask(bench);
+    let (distance_field, distance) = distance(bench);
+    let (what_field, what) = what_lies_there(bench);
+    let mut blocks = Vec::new();
+    let rows = setup
+        .as_ref()
+        .map(|setup| (setup, reaches(setup, &bench.ledger)));
+    match &setup {
+        None => blocks.push(Block::said(Tone::Answer, words::NOT_YET)),
+        Some(setup) => {
+            blocks.push(Block::said(Tone::Answer, sentence(setup, &bench.ledger)));
+            blocks.extend(chance_at(bench, setup, distance, what));
+        }
+    }
+    blocks.extend(heat_on_piece::blocks(
+        bench,
+        rows.as_ref()
+            .map(|(setup, rows)| (&setup.spread, rows.as_slice(), table(rows))),
+    ));
+    blocks.extend(fields);
+    blocks.push(Block::Row {
+        blocks: vec![distance_field, what_field],
+    });
+    if let Some((setup, rows)) = &rows {
+        blocks.push(Block::Picture(picture(
+            &setup.spread,
+            setup.rod,
+            rows,
+            distance,
+            table(rows),
+        )));
+        blocks.push(brief(setup));
+        if setup.solder.hard || may_be_fused(bench) {
+            blocks.push(fillers(&bench.ledger));
+        }
+        blocks.extend(cautions(setup, &bench.ledger));
+    }
+    blocks.push(Block::said(Tone::Quiet, words::ERRS));
+    blocks.push(sources_fold("bench.heat.sources", &bench.ledger, &SOURCES));
+    Block::section("bench.heat", words::HEAT, blocks)
+}
+
+const SOURCES: [&str; 19] = [
+    "guard.heat.h_far",
+    "guard.heat.h_near",
+    "guard.heat.thickness",
+    "guard.heat.patch",
+    "guard.heat.ambient",
+    "guard.heat.copper_k",
+    "heat.k.brass",
+    "heat.k.nickel_silver",
+    "heat.k.britannia",
+    "heat.above_liquid",
+    "heat.extent",
+    "heat.drawn.height",
+    "heat.drawn.length",
+    "heat.limit.bi_pb_sn",
+    "guard.heat.soft_solder",
+    "heat.limit.tin",
+    "heat.limit.pitting",
+    "heat.limit.silver_lead",
+    "guard.h07.bond",
+];
+
+fn ask(bench: &Bench<'_>) -> (Vec<Block>, Option<Setup>) {
+    let ledger = &bench.ledger;
+    let (form_field, form) = choice(
+        bench.draft,
+        "bench.heat.form",
+        words::WHERE,
+        "",
+        &[
+            ("disk", words::ON_A_BODY),
+            ("strip", words::ALONG_A_SEAM),
+            ("rod", words::ON_A_HANDLE),
+        ],
+    );
+    let rod = form == "rod";
+    let (metal_field, metal) = metal(bench);
+    let (thick_field, thickness_mm) = thickness(bench, rod);
+    let (solder_field, solder) = solder(bench);
+    let (joint_field, joint_c) = joint(bench, solder);
+    let (air_field, ambient_c) = number(
+        bench.draft,
+        Question {
+            path: "bench.heat.air_c",
+            label: words::ROOM,
+            unit: "°C",
+            hint: "",
+            range: (-30.0, 50.0),
+            stand_in: Some(ledger.value("guard.heat.ambient")),
+        },
+    );
+    let (patch_field, patch_mm) = number(
+        bench.draft,
+        Question {
+            path: "bench.heat.patch_mm",
+            label: words::PATCH,
+            unit: "mm",
+            hint: "",
+            range: (0.5, 100.0),
+            stand_in: Some(ledger.value("guard.heat.patch")),
+        },
+    );
+    let (extent_field, extent_mm) = extent(bench);
+    let mut sizes = vec![thick_field, extent_field];
+    if form == "disk" {
+        sizes.push(patch_field);
+    }
+    let fields = vec![
+        Block::Row {
+            blocks: vec![form_field, metal_field],
+        },
+        Block::Row { blocks: sizes },
+        Block::Row {
+            blocks: vec![solder_field, joint_field, air_field],
+        },
+    ];
+    let (id, k, alpha) = METALS.iter().find(|(id, ..)| *id == metal).map_or(
+        ("copper", "guard.heat.copper_k", "heat.alpha.copper"),
+        |m| (m.0, m.2, m.3),
+    );
+    let setup = (|| {
+        let end_mm = extent_mm?;
+        let patch = patch_mm.filter(|_| form == "disk");
+        let loss = (
+            ledger.value("guard.heat.h_far").max(0.1),
+            ledger.value("guard.heat.h_near").max(0.1),
+        );
+        Some(Setup {
+            rod,
+            metal: id,
+            conductivity: ledger.value(k).max(0.1),
+            alpha: ledger.value(alpha).max(0.0),
+            thickness_mm: thickness_mm.map(|(a, b, c)| (a.max(0.01), b.max(0.01), c.max(0.01)))?,
+            loss: (loss.0.min(loss.1), loss.1.max(loss.0)),
+            joint_c: joint_c?,
+            ambient_c: ambient_c?,
+            spread: match (form, patch) {
+                ("disk", Some(patch_mm)) => Spread::Disk { patch_mm, end_mm },
+                ("disk", None) => return None,
+                _ => Spread::Strip { end_mm },
+            },
+            solder,
+            own_joint: !bench.draft.text(JOINT).trim().is_empty(),
+        })
+    })();
+    (fields, setup)
+}
+
+const THICKNESS: &str = "bench.heat.thickness_mm";
+const JOINT: &str = "bench.heat.joint_c";
+
+/// The thickness or diameter: as typed, else the ledger's band.
+fn thickness(bench: &Bench<'_>, rod: bool) -> (Block, Option<(f64, f64, f64)>) {
+    let figure = bench.ledger.figure("guard.heat.thickness");
+    let (field, typed) = number(
+        bench.draft,
+        Question {
+            path: THICKNESS,
+            label: if rod {
+                words::DIAMETER
+            } else {
+                words::THICKNESS
+            },
+            unit: "mm",
+            hint: words::THICKNESS_HINT,
+            range: (0.05, 30.0),
+            stand_in: Some(figure.value),
+        },
+    );
+    let band = if bench.draft.text(THICKNESS).trim().is_empty() {
+        Some((figure.low, figure.value, figure.high))
+    } else {
+        typed.map(|t| (t, t, t))
+    };
+    (field, band)
+}
+
+/// The heat at the joint: as typed, else from the solder.
+fn joint(bench: &Bench<'_>, solder: Alloy) -> (Block, Option<(f64, f64)>) {
+    let (field, typed) = number(
+        bench.draft,
+        Question {
+            path: JOINT,
+            label: words::JOINT,
+            unit: "°C",
+            hint: words::JOINT_HINT,
+            range: (-50.0, 1500.0),
+            stand_in: None,
+        },
+    );
+    let above = bench.ledger.figure("heat.above_liquid");
+    let liquid = solder.liquid_c(&bench.ledger);
+    let band = if bench.draft.text(JOINT).trim().is_empty() {
+        Some((liquid + above.low, liquid + above.high))
+    } else {
+        typed.map(|t| (t, t))
+    };
+    (field, band)
+}
+
+/// The metal, with what the piece probably is made of as the one that stands in.
+fn metal(bench: &Bench<'_>) -> (Block, &'static str) {
+    let posterior = with_interval(&bench.case.findings, &bench.ledger).base;
+    let guess = match posterior.top_kind() {
+        Kind::Ens => "nickel_silver",
+        Kind::Ebm => "britannia",
+        Kind::Clp => "steel",
+        Kind::Frp => "brass",
+        Kind::Sil => "silver",
+        _ => "copper",
+    };
+    let options = first(METALS.map(|(id, name, ..)| (id, name)).to_vec(), guess);
+    choice(
+        bench.draft,
+        "bench.heat.metal",
+        words::METAL,
+        words::METAL_HINT,
+        &options,
+    )
+}
+
+fn solder(bench: &Bench<'_>) -> (Block, Alloy) {
+    let options: Vec<(&'static str, &'static str)> = ALLOYS
+        .iter()
+        .filter(|a| !a.cadmium)
+        .map(|a| (a.id, a.name))
+        .collect();
+    let (field, id) = choice(
+        bench.draft,
+        "bench.heat.solder",
+        words::SOLDER,
+        "",
+        &options,
+    );
+    (field, Alloy::parse(id).unwrap_or(ALLOYS[0]))
+}
+
+/// How far the metal goes on: as far as the piece is large, where that was told.
+fn extent(bench: &Bench<'_>) -> (Block, Option<f64>) {
+    let told = heat_on_piece::told_size_mm(bench).filter(|size| (1.0..=2000.0).contains(size));
+    number(
+        bench.draft,
+        Question {
+            path: "bench.heat.extent_mm",
+            label: words::EXTENT,
+            unit: "mm",
+            hint: if told.is_none() {
+                words::EXTENT_HINT
+            } else if bench.case.piece.form == Some(Form::Tray) {
+                words::EXTENT_FROM_LENGTH
+            } else {
+                words::EXTENT_FROM_HEIGHT
+            },
+            range: (1.0, 2000.0),
+            stand_in: Some(told.unwrap_or_else(|| bench.ledger.value("heat.extent"))),
+        },
+    )
+}
+
+fn distance(bench: &Bench<'_>) -> (Block, Option<f64>) {
+    let recorded = bench
+        .case
+        .parts
+        .iter()
+        .filter_map(|p| p.joint_distance_mm)
+        .filter(|d| (0.0..=2000.0).contains(d))
+        .min_by(f64::total_cmp);
+    number(
+        bench.draft,
+        Question {
+            path: "bench.heat.distance_mm",
+            label: words::DISTANCE,
+            unit: "mm",
+            hint: if recorded.is_some() {
+                words::DISTANCE_RECORDED
+            } else {
+                ""
+            },
+            range: (0.0, 2000.0),
+            stand_in: recorded,
+        },
+    )
+}
+
+fn what_lies_there(bench: &Bench<'_>) -> (Block, &'static str) {
+    choice(
+        bench.draft,
+        "bench.heat.next",
+        words::NEXT,
+        "",
+        &[
+            ("soft", words::NEXT_SOFT),
+            ("bismuth_lead", words::NEXT_BISMUTH_LEAD),
+            ("bismuth", words::NEXT_BISMUTH),
+            ("tin", words::NEXT_TIN),
+            ("lead", words::NEXT_LEAD),
+            ("pitch", words::NEXT_PITCH),
+        ],
+    )
+}
+
+/// A list with one of its options moved to the front.
+pub(super) fn first<'a>(mut options: Vec<(&'a str, &'a str)>, id: &str) -> Vec<(&'a str, &'a str)> {
+    if let Some(at) = options.iter().position(|(known, _)| *known == id) {
+        let chosen = options.remove(at);
+        options.insert(0, chosen);
+    }
+    options
+}
+
+fn metal_name(id: &str) -> &'static str {
+    METALS
+        .iter()
+        .find(|(known, ..)| *known == id)
+        .map_or(words::ANY_METAL, |(_, name, ..)| name)
+}
+
+fn sentence(setup: &Setup, ledger: &Ledger) -> String {
+    let joint = range(
+        &format!("{:.0}", setup.joint_c.0),
+        &format!("{:.0}", setup.joint_c.1),
+    );
+    let threshold = ledger.value("guard.heat.soft_solder");
+    let (near, far) = setup.reach(threshold);
+    let told = match (near, far) {
+        (_, Reach::Never) => {
+            return words::never_opens(&joint, threshold);
+        }
+        (Reach::Whole, Reach::Whole) => words::EVERY_JOINT.to_owned(),
+        (near, Reach::Whole) => words::from_at_least(&mm(distance_of(near, setup))),
+        (near, far) => words::as_far_as(&range(
+            &mm(distance_of(near, setup)),
+            &mm(distance_of(far, setup)),
+        )),
+    };
+    let source = if setup.own_joint {
+        String::new()
+    } else {
+        format!(" ({})", setup.solder.name)
+    };
+    words::can_open(&joint, &source, &told)
+}
+
+fn distance_of(reach: Reach, setup: &Setup) -> f64 {
+    match reach {
+        Reach::Never => 0.0,
+        Reach::To(x) => x,
+        Reach::Whole => match setup.spread {
+            Spread::Strip { end_mm } | Spread::Disk { end_mm, .. } => end_mm,
+        },
+    }
+}
+
+fn chance_at(bench: &Bench<'_>, setup: &Setup, distance: Option<f64>, what: &str) -> Option<Block> {
+    let distance = distance?;
+    let ledger = &bench.ledger;
+    let lets_go_c = if what == "pitch" {
+        let pitch = ledger.figure("heat.limit.pitch");
+        (pitch.low, pitch.high)
+    } else {
+        let id = LIMITS
+            .iter()
+            .find(|(id, ..)| *id == what)
+            .map_or("guard.heat.soft_solder", |(.., figure)| figure);
+        let at = ledger.value(id);
+        (at, at)
+    };
+    let p = chance_lets_go(
+        &HeatBands {
+            loss: setup.loss,
+            thickness_mm: setup.thickness_mm,
+            joint_c: setup.joint_c,
+            lets_go_c,
+            conductivity: setup.conductivity,
+            ambient_c: setup.ambient_c,
+        },
+        setup.spread,
+        setup.length(),
+        distance,
+    );
+    Some(Block::para(words::chance_at(
+        &mm(distance),
+        &range(&lets_go_c.0.to_string(), &lets_go_c.1.to_string()),
+        &chance(p),
+    )))
+}
+
+/// One threshold and how far it gets: least and most, `None` when the joint is not that hot.
+pub(super) struct ReachRow {
+    /// What gives way.
+    pub(super) what: &'static str,
+    /// At which temperature, C.
+    pub(super) at_c: f64,
+    /// Least reach over the bands.
+    pub(super) near: Reach,
+    /// Greatest reach over the bands.
+    pub(super) far: Reach,
+}
+
+fn reaches(setup: &Setup, ledger: &Ledger) -> Vec<ReachRow> {
+    LIMITS
+        .iter()
+        .map(|(_, what, id)| {
+            let at_c = ledger.value(id);
+            let (near, far) = setup.reach(at_c);
+            ReachRow {
+                what,
+                at_c,
+                near,
+                far,
+            }
+        })
+        .collect()
+}
+
+fn table(rows: &[ReachRow]) -> Table {
+    let told = |reach: Reach| match reach {
+        Reach::Never => words::NEVER_REACHED.to_owned(),
+        Reach::To(x) => mm(x),
+        Reach::Whole => words::ALL_OF_IT.to_owned(),
+    };
+    Table {
+        caption: words::CAPTION.to_owned(),
+        columns: words::COLUMNS.map(str::to_owned).to_vec(),
+        rows: rows
+            .iter()
+            .map(|r| {
+                vec![
+                    r.what.to_owned(),
+                    format!("{} °C", r.at_c),
+                    told(r.near),
+                    told(r.far),
+                ]
+            })
+            .collect(),
+    }
+}
+
+/// How far a brief heating is felt at all: sqrt(4 alpha s), alpha in mm2/s (diffusion length; any
+/// handbook of heat conduction).
+fn brief(setup: &Setup) -> Block {
+    let rows = BRIEF_S
+        .iter()
+        .map(|s| vec![format!("{s:.0} s"), mm((4.0 * setup.alpha * s).sqrt())])
+        .collect();
+    Block::fold(
+        "bench.heat.brief",
+        words::BRIEF,
+        vec![
+            Block::para(words::needs_time(&if setup.metal == "britannia" {
+                metal_name(setup.metal).to_owned()
+            } else {
+                metal_name(setup.metal).to_lowercase()
+            })),
+            Block::Table(Table {
+                caption: words::BRIEF_CAPTION.to_owned(),
+                columns: words::BRIEF_COLUMNS.map(str::to_owned).to_vec(),
+                rows,
+            }),
+        ],
+    )
+}
+
+fn may_be_fused(bench: &Bench<'_>) -> bool {
+    let posterior = with_interval(&bench.case.findings, &bench.ledger).base;
+    posterior.original_fused() + posterior.of(Kind::Rfp) >= bench.ledger.value("guard.kind_check")
+}
+
+/// Which hard solders flow well below the heat that destroys fused plate.
+fn fillers(ledger: &Ledger) -> Block {
+    let rows = ALLOYS
+        .iter()
+        .filter(|a| a.hard)
+        .map(|a| {
+            let liquid = a.liquid_c(ledger);
+            let verdict = if a.cadmium {
+                words::HOLDS_CADMIUM
+            } else if melts_bond(liquid, ledger) {
+                words::TOO_HOT
+            } else {
+                words::COOL_ENOUGH
+            };
+            vec![
+                a.name.to_owned(),
+                format!("{liquid:.0} °C"),
+                verdict.to_owned(),
+            ]
+        })
+        .collect();
+    Block::fold(
+        "bench.heat.fillers",
+        words::FILLERS,
+        vec![
+            Block::para(words::margin(
+                ledger.value("guard.h07.bond"),
+                ledger.value("guard.h07.margin"),
+            )),
+            Block::Table(Table {
+                caption: words::FILLERS_CAPTION.to_owned(),
+                columns: words::FILLERS_COLUMNS.map(str::to_owned).to_vec(),
+                rows,
+            }),
+        ],
+    )
+}
+
+fn cautions(setup: &Setup, ledger: &Ledger) -> Vec<Block> {
+    let treatment = if setup.solder.hard {
+        Treatment::HardSolder
+    } else if setup.solder.id == "bi_sn" {
+        Treatment::LowMelt
+    } else {
+        Treatment::Solder
+    };
+    let mut blocks = Vec::new();
+    if setup.solder.id.starts_with("sn_pb") {
+        blocks.push(Block::said(Tone::Stop, words::LEADED));
+    }
+    if setup.metal == "britannia" && setup.joint_c.1 >= ledger.value("heat.limit.britannia") {
+        blocks.push(Block::said(
+            Tone::Stop,
+            words::britannia_melts(ledger.value("heat.limit.britannia")),
+        ));
+    }
+    blocks.extend(caution_blocks::of_treatment(treatment));
+    blocks.extend(caution_blocks::named("caution.child"));
+    if setup.solder.hard {
+        blocks.extend(caution_blocks::named("caution.cadmium"));
+    }
+    blocks.extend(caution_blocks::named("caution.sealed"));
+    blocks
+}

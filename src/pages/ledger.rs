@@ -1,0 +1,406 @@
+//! The ledger on a page: every figure with its value, band, unit, tag and source, what this case
+//! used, and room for one's own value with a reason.
+//!
+//! "Used" means looked up while this case was weighed. A figure that was not looked up cannot change
+//! this answer; one that was, may.
+
+use std::borrow::Cow;
+
+use std::collections::BTreeSet;
+
+use super::as_typed::as_typed;
+use super::block::{Block, Field, Table, Tone};
+use super::ledger_trace::trace;
+use super::sheet_cautions::with_cautions;
+use super::wording::ledger as words;
+use leavewell_model::counsel::weigh_at_once;
+use leavewell_model::ledger::ledger_of;
+use leavewell_model::ledger::{Figure, Ledger, Tag, loosest, meaning, source};
+use leavewell_model::record::{Case, Draft, Problem};
+use leavewell_model::report::Report;
+use leavewell_model::small::share;
+
+/// Most figures shown with fields of their own at a time.
+const MOST_OPEN: usize = 25;
+/// Where the words searched for are kept.
+const SEARCH: &str = "ledger.search";
+
+/// A case with its ledger and what it read of it.
+pub(super) struct Book<'a> {
+    pub(super) draft: &'a Draft,
+    pub(super) case: Case,
+    pub(super) ledger: Cow<'static, Ledger>,
+    pub(super) report: Report,
+    pub(super) problems: Vec<Problem>,
+    pub(super) used: BTreeSet<&'static str>,
+}
+
+impl<'a> Book<'a> {
+    pub(super) fn new(draft: &'a Draft) -> Self {
+        let (case, problems) = draft.read();
+        let (report, used) = read(|| weigh_at_once(&case, Vec::new()));
+        Self {
+            draft,
+            ledger: ledger_of(&case),
+            report,
+            problems,
+            used,
+            case,
+        }
+    }
+}
+
+#[cfg(any(test, feature = "trace"))]
+fn read<T>(work: impl FnOnce() -> T) -> (T, BTreeSet<&'static str>) {
+    leavewell_model::ledger::read_during(work)
+}
+
+/// In a program that does not note what is read, every figure may have been.
+#[cfg(not(any(test, feature = "trace")))]
+fn read<T>(work: impl FnOnce() -> T) -> (T, BTreeSet<&'static str>) {
+    (work(), Ledger::standard().figures().map(|f| f.id).collect())
+}
+
+/// The page.
+#[must_use]
+pub(super) fn page(draft: &Draft) -> Vec<Block> {
+    let book = Book::new(draft);
+    let search = draft.text(SEARCH);
+    let mut blocks = vec![Block::Field(Field {
+        path: SEARCH.to_owned(),
+        label: words::FIND.to_owned(),
+        unit: String::new(),
+        hint: words::FIND_HINT.to_owned(),
+        text: search.clone(),
+        stand_in: String::new(),
+        problem: String::new(),
+        number: false,
+    })];
+    if search.trim().is_empty() {
+        blocks.push(share_of_judgement(&book));
+        blocks.extend(own(&book));
+        blocks.push(Block::section(
+            "ledger.used",
+            words::LOOKED_UP,
+            groups(&book, "ledger.used", |f| {
+                book.used.contains(f.id) && f.own_reason.is_none()
+            }),
+        ));
+        blocks.push(Block::fold("ledger.trace", words::MADE, trace(&book)));
+        blocks.push(Block::section(
+            "ledger.rest",
+            words::NOT_LOOKED_UP,
+            groups(&book, "ledger.rest", |f| {
+                !book.used.contains(f.id) && f.own_reason.is_none()
+            }),
+        ));
+    } else {
+        blocks.push(found(&book, &search));
+    }
+    with_cautions(draft, blocks)
+}
+
+/// How much of this counsel rests on what sort of knowledge, by number of figures.
+fn share_of_judgement(book: &Book) -> Block {
+    let used: Vec<&Figure> = book
+        .ledger
+        .figures()
+        .filter(|f| book.used.contains(f.id))
+        .collect();
+    let count = |wanted: &dyn Fn(&Figure) -> bool| used.iter().filter(|f| wanted(f)).count();
+    let mut rows = Vec::new();
+    let mine = count(&|f| f.own_reason.is_some());
+    let mut say = |name: &str, n: usize| {
+        if n > 0 {
+            let part = share(n as f64 / used.len().max(1) as f64);
+            rows.push((name.to_owned(), words::count_and_part(n, &part)));
+        }
+    };
+    for (tag, name) in TAGS {
+        say(name, count(&|f| f.tag == tag && f.own_reason.is_none()));
+    }
+    say(words::YOUR_OWN, mine);
+    let judged = count(&|f| f.own_reason.is_none() && !matches!(f.tag, Tag::Read | Tag::Computed));
+    Block::section(
+        "ledger.share",
+        words::RESTS_ON,
+        vec![
+            Block::said(Tone::Answer, words::looked_up(used.len(), judged)),
+            Block::Facts { rows },
+            Block::said(Tone::Quiet, words::COUNTED_NOT_WEIGHED),
+        ],
+    )
+}
+
+const TAGS: [(Tag, &str); 6] = [
+    (Tag::Read, words::READ),
+    (Tag::Secondary, words::SECONDARY),
+    (Tag::Computed, words::COMPUTED),
+    (Tag::Judgement, words::JUDGEMENT),
+    (Tag::Practice, words::PRACTICE),
+    (Tag::Memory, words::MEMORY),
+];
+
+/// The person's own figures, with what the answer would be without them.
+fn own(book: &Book) -> Vec<Block> {
+    let mine: Vec<&Figure> = book
+        .ledger
+        .figures()
+        .filter(|f| f.own_reason.is_some())
+        .collect();
+    // What was typed and could not be taken has its field here too, so that it can be put right.
+    let refused = book
+        .problems
+        .iter()
+        .filter(|p| p.field.starts_with("overrides"));
+    let mut blocks: Vec<Block> = refused
+        .map(|p| {
+            Block::said(
+                Tone::Note,
+                as_typed(&format!("{}: {} {}", p.field, p.message, p.remedy)),
+            )
+        })
+        .collect();
+    if mine.is_empty() && blocks.is_empty() {
+        return Vec::new();
+    }
+    if !mine.is_empty() {
+        blocks.push(without(book, &mine));
+    }
+    for figure in &mine {
+        blocks.push(with_fields(book, figure));
+    }
+    vec![Block::section("ledger.own", words::OWN, blocks)]
+}
+
+/// The answer with one's own figures, without each, and without any.
+fn without(book: &Book, mine: &[&Figure]) -> Block {
+    let weighed = |keep: &dyn Fn(&str) -> bool| {
+        let mut case = book.case.clone();
+        case.overrides.retain(|o| keep(&o.figure));
+        weigh_at_once(&case, Vec::new()).counsel
+    };
+    let row = |name: String, counsel: &leavewell_model::report::CounselReport| {
+        vec![name, counsel.sentence.clone(), counsel.firmness.to_string()]
+    };
+    let now = &book.report.counsel;
+    let none = weighed(&|_| false);
+    let mut rows = vec![
+        row(words::WITH_ALL.to_owned(), now),
+        row(words::WITH_NONE.to_owned(), &none),
+    ];
+    if mine.len() > 1 && mine.len() <= 6 {
+        for figure in mine {
+            let counsel = weighed(&|id| id != figure.id);
+            rows.push(row(words::without(words(figure)), &counsel));
+        }
+    }
+    let same = none.steps == now.steps && none.firmness == now.firmness;
+    Block::section(
+        "ledger.without",
+        if same { words::SAME } else { words::OTHER },
+        vec![Block::Table(Table {
+            caption: words::WITHOUT_CAPTION.to_owned(),
+            columns: words::WITHOUT_COLUMNS.map(str::to_owned).to_vec(),
+            rows,
+        })],
+    )
+}
+
+/// What a figure is, without its full stop.
+fn words(figure: &Figure) -> &'static str {
+    meaning(figure.id)
+        .unwrap_or(figure.id)
+        .trim_end_matches('.')
+}
+
+/// One figure with room for a value of one's own and the reason for it.
+fn with_fields(book: &Book, figure: &Figure) -> Block {
+    let shipped = Ledger::standard().figure(figure.id);
+    let mut rows = vec![
+        (words::AS_SHIPPED.to_owned(), value(shipped)),
+        (words::BAND.to_owned(), band(shipped)),
+        (words::KNOWN.to_owned(), figure.tag.words().to_owned()),
+        (words::SOURCE.to_owned(), cited(figure)),
+        (words::ID.to_owned(), figure.id.to_owned()),
+    ];
+    if let Some((limit, at_most)) = loosest(shipped) {
+        let way = if at_most {
+            words::MORE_THAN
+        } else {
+            words::LESS_THAN
+        };
+        rows.push((words::SAFETY.to_owned(), words::limit_of_safety(way, limit)));
+    }
+    let place = format!("overrides.{{{}}}", figure.id);
+    let text = |path: &str| book.draft.text(path);
+    // A file may give the bare number, without a reason.
+    let bare = text(&place);
+    let bare = if bare.starts_with('{') {
+        String::new()
+    } else {
+        bare
+    };
+    let field = |path: String, label: &str, hint: &str, number| {
+        Block::Field(Field {
+            text: text(&path),
+            label: label.to_owned(),
+            unit: if number {
+                shown_unit(figure).to_owned()
+            } else {
+                String::new()
+            },
+            hint: hint.to_owned(),
+            stand_in: if number {
+                shipped.value.to_string()
+            } else {
+                String::new()
+            },
+            problem: if number {
+                problem(book, figure.id)
+            } else {
+                String::new()
+            },
+            number,
+            path,
+        })
+    };
+    let fields = if bare.is_empty() {
+        vec![
+            field(
+                format!("{place}.value"),
+                words::OWN_VALUE,
+                words::OWN_VALUE_HINT,
+                true,
+            ),
+            field(
+                format!("{place}.reason"),
+                words::REASON,
+                words::REASON_HINT,
+                false,
+            ),
+        ]
+    } else {
+        vec![field(place, words::OWN_VALUE, words::REFUSED_HINT, true)]
+    };
+    Block::section(
+        &format!("ledger.figure.{}", figure.id),
+        words(figure),
+        vec![Block::Facts { rows }, Block::Row { blocks: fields }],
+    )
+}
+
+fn problem(book: &Book, id: &str) -> String {
+    let start = format!("overrides.{id}");
+    book.problems
+        .iter()
+        .filter(|p| p.field == start || p.field == format!("{start}.value"))
+        .map(|p| format!("{} {}", p.message, p.remedy))
+        .collect::<Vec<_>>()
+        .join(" ")
+}
+
+/// The figures that hold every word searched for, the first of them with fields.
+fn found(book: &Book, search: &str) -> Block {
+    let wanted: Vec<String> = search
+        .to_lowercase()
+        .split_whitespace()
+        .take(8)
+        .map(str::to_owned)
+        .collect();
+    let hits: Vec<&Figure> = book
+        .ledger
+        .figures()
+        .filter(|f| {
+            let text = [f.id, " ", words(f), " ", &cited(f), " ", f.tag.words()]
+                .concat()
+                .to_lowercase();
+            wanted.iter().all(|w| text.contains(w.as_str()))
+        })
+        .collect();
+    let all = book.ledger.figures().count();
+    let (open, closed) = hits.split_at(hits.len().min(MOST_OPEN));
+    let mut blocks = vec![Block::para(match hits.len() {
+        0 => words::none_found(all),
+        n => words::found(n, all),
+    })];
+    blocks.extend(open.iter().map(|f| with_fields(book, f)));
+    if !closed.is_empty() {
+        blocks.push(Block::para(words::MORE));
+        blocks.push(Block::Table(figure_table(words::MORE_CAPTION, closed)));
+    }
+    Block::section("ledger.found", words::FOUND, blocks)
+}
+
+/// The figures wanted, in folds by group.
+fn groups(book: &Book, id: &str, wanted: impl Fn(&Figure) -> bool) -> Vec<Block> {
+    let mut blocks: Vec<Block> = Vec::new();
+    let mut held: Vec<(&str, Vec<&Figure>)> = Vec::new();
+    for figure in book.ledger.figures().filter(|f| wanted(f)) {
+        let group = figure.id.split('.').next().unwrap_or_default();
+        match held.last_mut() {
+            Some((last, figures)) if *last == group => figures.push(figure),
+            _ => held.push((group, vec![figure])),
+        }
+    }
+    if held.is_empty() {
+        return vec![Block::para(words::NONE)];
+    }
+    for (group, figures) in held {
+        let name = words::group_words(group);
+        blocks.push(Block::fold(
+            &format!("{id}.{group}"),
+            &words::group(&name, figures.len()),
+            vec![Block::Table(figure_table(&name, &figures))],
+        ));
+    }
+    blocks
+}
+
+/// Figures as rows: what, value, band, how known, source, id.
+pub(super) fn figure_table(caption: &str, figures: &[&Figure]) -> Table {
+    Table {
+        caption: caption.to_owned(),
+        columns: words::FIGURE_COLUMNS.map(str::to_owned).to_vec(),
+        rows: figures
+            .iter()
+            .map(|f| {
+                vec![
+                    words(f).to_owned(),
+                    value(f),
+                    band(f),
+                    if f.own_reason.is_some() {
+                        words::OWN_FIGURE.to_owned()
+                    } else {
+                        f.tag.words().to_owned()
+                    },
+                    cited(f),
+                    f.id.to_owned(),
+                ]
+            })
+            .collect(),
+    }
+}
+
+fn shown_unit(figure: &Figure) -> &str {
+    if figure.unit == "1" { "" } else { figure.unit }
+}
+
+fn value(figure: &Figure) -> String {
+    [&figure.value.to_string(), " ", shown_unit(figure)]
+        .concat()
+        .trim_end()
+        .to_owned()
+}
+
+fn band(figure: &Figure) -> String {
+    if figure.low.to_bits() == figure.high.to_bits() {
+        words::NO_BAND.to_owned()
+    } else {
+        words::band(figure.low, figure.high)
+    }
+}
+
+fn cited(figure: &Figure) -> String {
+    source(figure.source).map_or_else(|| figure.source.to_owned(), |s| s.citation.to_owned())
+}

@@ -1,0 +1,185 @@
+//! The page about worth: what it would fetch before and after, what sales tell, what it costs, where
+//! it breaks even. The guess and the prices asked stand on the screen above it, where two numbers are
+//! enough.
+
+mod break_evens;
+mod factors;
+mod ladder;
+mod plans;
+mod routes;
+mod sales;
+#[cfg(test)]
+mod tests;
+
+use super::block::{Block, Choice, Field, Tone};
+use super::purse::Purse;
+use super::wording::money::{CAUTIONS, NOT_SAID};
+use leavewell_model::counsel::Worth;
+use leavewell_model::ledger::Level;
+use leavewell_model::record::{Case, Draft, Problem, Route};
+use leavewell_model::value::BUYERS;
+
+/// What every part of the page is made from.
+struct Desk<'a> {
+    draft: &'a Draft,
+    case: &'a Case,
+    problems: &'a [Problem],
+    worth: &'a Worth,
+    /// The same on fewer draws, and as each sort of buyer alone sees it.
+    quick: &'a Worth,
+    buyers: &'a [Worth],
+    purse: Purse,
+    route: Route,
+}
+
+/// The page about worth.
+pub(super) fn page(draft: &Draft) -> Vec<Block> {
+    let (case, problems) = draft.read();
+    let worth = Worth::new(&case);
+    let quick = Worth::quick(&case);
+    let buyers: Vec<Worth> = (0..BUYERS.len())
+        .map(|b| {
+            let mut only = [0.0; 3];
+            only[b] = 1.0;
+            Worth::seen_by(&case, &quick, only)
+        })
+        .collect();
+    let desk = Desk {
+        draft,
+        case: &case,
+        problems: &problems,
+        worth: &worth,
+        quick: &quick,
+        buyers: &buyers,
+        purse: Purse::of(case.market.currency),
+        route: case.market.route.unwrap_or(Route::Auction),
+    };
+    vec![
+        plans::answer(&desk),
+        sales::sales(&desk),
+        plans::costs(&desk),
+        routes::routes(&desk),
+        break_evens::break_evens(&desk),
+        break_evens::bid(&desk),
+        routes::bases(&desk),
+        factors::factors(&desk),
+        cautions(&desk),
+    ]
+}
+
+fn cautions(desk: &Desk) -> Block {
+    let said = desk
+        .worth
+        .cautions
+        .iter()
+        .map(|c| {
+            let tone = match c.level {
+                Level::Note => Tone::Note,
+                Level::Care => Tone::Care,
+                Level::Stop => Tone::Stop,
+            };
+            Block::said(tone, [c.about.as_str(), ": ", &c.text].concat())
+        })
+        .collect();
+    Block::fold("worth-cautions", CAUTIONS, said)
+}
+
+/// Options with "not said" before them.
+fn with_none<'a>(options: impl Iterator<Item = (&'a str, &'a str)>) -> Vec<(&'a str, &'a str)> {
+    std::iter::once(("", NOT_SAID)).chain(options).collect()
+}
+
+impl Desk<'_> {
+    /// What the reading of the case says about a field.
+    fn problem(&self, path: &str) -> String {
+        self.problems
+            .iter()
+            .filter(|p| p.field == path)
+            .map(|p| [p.message.as_str(), " ", &p.remedy].concat())
+            .collect::<Vec<_>>()
+            .join(" ")
+    }
+
+    /// A field for an amount of money.
+    fn number(&self, path: &str, label: &str, hint: &str) -> Block {
+        self.field(path, label, self.purse.unit(), hint, "", true)
+    }
+
+    fn field(
+        &self,
+        path: &str,
+        label: &str,
+        unit: &str,
+        hint: &str,
+        stand_in: &str,
+        number: bool,
+    ) -> Block {
+        Block::Field(Field {
+            path: path.to_owned(),
+            label: label.to_owned(),
+            unit: unit.to_owned(),
+            hint: hint.to_owned(),
+            text: self.draft.text(path),
+            stand_in: stand_in.to_owned(),
+            problem: self.problem(path),
+            number,
+        })
+    }
+
+    /// A choice of one. What a file says beside the choices stays chosen, under its own words.
+    fn pick(&self, path: &str, label: &str, hint: &str, options: &[(&str, &str)]) -> Block {
+        let chosen = self.draft.text(path);
+        let mut options: Vec<(String, String)> = options
+            .iter()
+            .map(|(id, label)| ((*id).to_owned(), (*label).to_owned()))
+            .collect();
+        if !options.iter().any(|(id, _)| *id == chosen) {
+            options.push((chosen.clone(), chosen.clone()));
+        }
+        let hint = [hint, &self.problem(path)].join(" ").trim().to_owned();
+        Block::Choice(Choice {
+            path: path.to_owned(),
+            label: label.to_owned(),
+            hint,
+            options,
+            chosen,
+        })
+    }
+
+    /// The number in a field of the page's own, or what stands for it.
+    fn ask(
+        &self,
+        path: &str,
+        label: &str,
+        unit: &str,
+        hint: &str,
+        range: (f64, f64),
+        stand_in: f64,
+    ) -> (Block, f64) {
+        let (block, value) = super::ask::number(
+            self.draft,
+            super::ask::Question {
+                path,
+                label,
+                unit,
+                hint,
+                range,
+                stand_in: Some(stand_in),
+            },
+        );
+        (block, value.unwrap_or(stand_in))
+    }
+
+    /// What is kept of a hammer price on the chosen route, in one draw.
+    fn kept(&self, i: usize, hammer: f64) -> f64 {
+        kept(self.worth, self.route, i, hammer)
+    }
+}
+
+/// What is kept of a hammer price on a route, in one draw.
+fn kept(worth: &Worth, route: Route, i: usize, hammer: f64) -> f64 {
+    match (route, worth.fees.get(i)) {
+        (Route::Auction, Some(fees)) => fees.expected(hammer),
+        _ => hammer,
+    }
+}

@@ -1,0 +1,279 @@
+//! Where it turns: the most each treatment may cost, the undamaged value from which it pays, and the
+//! most to pay for the piece.
+
+use super::super::block::{Block, Table, Tone};
+use super::routes::shop;
+use super::{Desk, plans};
+use crate::purse::percent;
+use crate::wording::money::break_evens as words;
+use crate::wording::money::routes::buyer_words;
+use leavewell_model::counsel::{Plan, Worth};
+use leavewell_model::maths::{deciles, mean, quantile_of};
+use leavewell_model::record::Route;
+use leavewell_model::small::capital;
+use leavewell_model::treatment::Treatment;
+use leavewell_model::value::{BUYERS, PaysAbove, channel, most_to_pay, pays_above};
+
+/// Undamaged values looked at, in the case's currency: no piece of plate lies outside.
+const LOOKED_AT: (f64, f64) = (1.0, 1_000_000.0);
+
+/// What the treatment adds to what is kept, in each draw, before its cost.
+fn adds(worth: &Worth, route: Route, plan: &Plan) -> Vec<f64> {
+    let before = worth.plans.first().map_or(&[][..], |p| &p.hammer);
+    plan.hammer
+        .iter()
+        .zip(before)
+        .enumerate()
+        .map(|(i, (after, before))| {
+            most_to_pay(*before, *after, &|h| super::kept(worth, route, i, h))
+        })
+        .collect()
+}
+
+/// The undamaged value from which it pays on average, all else as it is.
+fn pays_from(worth: &Worth, route: Route, plan: &Plan) -> PaysAbove {
+    let before = worth.plans.first().map_or(&[][..], |p| &p.hammer);
+    // Per unit of undamaged value, and the cost; one draw in four is enough for a mean.
+    let draws: Vec<(usize, f64, f64, f64)> = plan
+        .hammer
+        .iter()
+        .zip(before)
+        .zip(&plan.cost)
+        .zip(&worth.undamaged)
+        .enumerate()
+        .filter(|(i, (_, v))| i % 4 == 0 && **v > 0.0)
+        .map(|(i, (((after, before), cost), v))| (i, before / v, after / v, *cost))
+        .collect();
+    let gain = |value: f64| {
+        let each = draws.iter().map(|(i, before, after, cost)| {
+            let kept = |h: f64| super::kept(worth, route, *i, h);
+            most_to_pay(value * before, value * after, &kept) - cost
+        });
+        each.sum::<f64>() / draws.len().max(1) as f64
+    };
+    pays_above(&gain, LOOKED_AT.0, LOOKED_AT.1)
+}
+
+fn pays_words(desk: &Desk, found: PaysAbove) -> String {
+    match found {
+        PaysAbove::Never => words::NEVER.to_owned(),
+        PaysAbove::Value(v) => desk.purse.amount(v),
+        PaysAbove::Always => words::AT_ANY_VALUE.to_owned(),
+    }
+}
+
+/// The section on treatments.
+pub(super) fn break_evens(desk: &Desk) -> Block {
+    let purse = desk.purse;
+    let w = desk.worth;
+    let treatments = || w.plans.iter().filter(|p| p.treatment != Treatment::Leave);
+    let same = |other: &Worth, t: Treatment| other.plans.iter().position(|p| p.treatment == t);
+    let (mut usual, mut each) = (Vec::new(), Vec::new());
+    for plan in treatments() {
+        let added = adds(w, desk.route, plan);
+        usual.push(vec![
+            plans::name(plan),
+            purse.amount(mean(&added).max(0.0)),
+            purse.band(deciles(&added)),
+            purse.band_of(&plan.cost),
+            pays_words(desk, pays_from(w, desk.route, plan)),
+        ]);
+        let mut row = vec![plans::name(plan)];
+        for seen in desk.buyers {
+            row.push(
+                same(seen, plan.treatment)
+                    .and_then(|i| seen.plans.get(i))
+                    .map_or_else(
+                        || "—".to_owned(),
+                        |p| {
+                            let most = mean(&adds(seen, desk.route, p)).max(0.0);
+                            let from = pays_words(desk, pays_from(seen, desk.route, p));
+                            words::most_and_from(&purse.amount(most), &from)
+                        },
+                    ),
+            );
+        }
+        each.push(row);
+    }
+    if usual.is_empty() {
+        return Block::section(
+            "worth-break-evens",
+            words::WHEN_WORK_PAYS,
+            vec![Block::para(words::NOTHING_TO_WEIGH)],
+        );
+    }
+    let mut by_buyer = vec![words::WORK.to_owned()];
+    by_buyer.extend(BUYERS.map(|b| capital(buyer_words(b))));
+    Block::section(
+        "worth-break-evens",
+        words::WHEN_WORK_PAYS,
+        vec![
+            Block::para(words::LESS_THAN_IT_ADDS),
+            Block::Table(Table {
+                caption: words::usual_buyers(&purse.amount(deciles(&w.undamaged)[1])),
+                columns: words::COLUMNS.map(str::to_owned).to_vec(),
+                rows: usual,
+            }),
+            Block::Table(Table {
+                caption: words::BY_BUYER.to_owned(),
+                columns: by_buyer,
+                rows: each,
+            }),
+            Block::said(Tone::Quiet, words::AN_AVERAGE),
+        ],
+    )
+}
+
+/// The gain wanted and the risk of missing it, as shares, with their fields.
+fn wanted(desk: &Desk) -> (Block, f64, f64) {
+    let v = |id: &str| 100.0 * desk.worth.ledger.value(id);
+    let (margin_field, margin) = desk.ask(
+        "worth.margin_pct",
+        words::GAIN,
+        "%",
+        words::GAIN_HINT,
+        (0.0, 1000.0),
+        v("value.trade.margin"),
+    );
+    let (risk_field, risk) = desk.ask(
+        "worth.risk_pct",
+        words::HOW_OFTEN_LESS,
+        words::IN_100,
+        "",
+        (1.0, 50.0),
+        v("value.trade.risk"),
+    );
+    let blocks = vec![margin_field, risk_field];
+    (Block::Row { blocks }, margin / 100.0, risk / 100.0)
+}
+
+/// The section on buying: the most to pay for the piece.
+pub(super) fn bid(desk: &Desk) -> Block {
+    let purse = desk.purse;
+    let w = desk.worth;
+    let (asked, margin, risk) = wanted(desk);
+    let fields = shop(desk);
+    let bids = Bids {
+        margin,
+        risk,
+        route: desk.route,
+        fields: &fields,
+    };
+    let premium = channel(leavewell_model::record::SoldAs::WithPremium, &w.ledger);
+    let words = |most: f64| {
+        if most < 0.5 {
+            words::DO_NOT_BUY.to_owned()
+        } else {
+            words::most_and_bid(&purse.amount(most), &purse.amount(most / premium))
+        }
+    };
+    let way = match desk.route {
+        Route::Auction => words::SOLD_AT_AUCTION,
+        Route::Private => words::SOLD_PRIVATELY,
+    };
+    let columns = |first: &str| {
+        vec![
+            first.to_owned(),
+            way.to_owned(),
+            words::SOLD_FROM_A_SHOP.to_owned(),
+        ]
+    };
+    let row = |name: String, worth: &Worth, plan: &Plan| {
+        vec![
+            name,
+            words(bids.sold_on(worth, plan)),
+            words(bids.shop_price(plan)),
+        ]
+    };
+    let rows = w
+        .plans
+        .iter()
+        .filter(|p| p.barred.is_empty())
+        .map(|p| row(plans::name(p), w, p))
+        .collect();
+    let by_buyer = BUYERS
+        .iter()
+        .zip(desk.buyers)
+        .filter_map(|(buyer, seen)| {
+            let leave = seen.plans.first()?;
+            Some(row(capital(buyer_words(buyer)), seen, leave))
+        })
+        .collect();
+    Block::section(
+        "worth-bid",
+        words::BID,
+        vec![
+            Block::para(words::IF_BUYING),
+            asked,
+            Block::Table(Table {
+                caption: words::most_in_all(&percent(bids.margin), (100.0 * bids.risk).round()),
+                columns: columns(words::WHAT_YOU_WOULD_DO),
+                rows,
+            }),
+            Block::Table(Table {
+                caption: words::LEFT_AS_IT_IS.to_owned(),
+                columns: columns(words::BUYER),
+                rows: by_buyer,
+            }),
+            what_comes_off(),
+        ],
+    )
+}
+
+fn what_comes_off() -> Block {
+    Block::said(Tone::Quiet, words::WHAT_COMES_OFF)
+}
+
+/// What decides a bid.
+struct Bids<'a> {
+    /// Gain wanted, as a share of what is paid.
+    margin: f64,
+    /// Chance of missing it.
+    risk: f64,
+    route: Route,
+    fields: &'a super::routes::ShopFields,
+}
+
+impl Bids<'_> {
+    /// The most to pay when it is sold on by the route chosen: the price that leaves the wanted gain in
+    /// all draws but the share `risk`.
+    fn sold_on(&self, worth: &Worth, plan: &Plan) -> f64 {
+        let shop = &self.fields.shop;
+        let months = self.fields.auction_months + self.away(plan);
+        let discount = libm::pow(1.0 + shop.rate, -months / 12.0);
+        let most: Vec<f64> = plan
+            .hammer
+            .iter()
+            .zip(&plan.cost)
+            .enumerate()
+            .map(|(i, (h, cost))| {
+                let kept = super::kept(worth, self.route, i, *h) * discount - cost;
+                (kept / (1.0 + self.margin + shop.holding * months / 12.0)).max(0.0)
+            })
+            .collect();
+        quantile_of(&most, self.risk)
+    }
+
+    /// The same from a shop.
+    fn shop_price(&self, plan: &Plan) -> f64 {
+        let shop = leavewell_model::value::Shop {
+            months: self.fields.shop.months + self.away(plan),
+            ..self.fields.shop
+        };
+        let most: Vec<f64> = plan
+            .hammer
+            .iter()
+            .zip(&plan.cost)
+            .map(|(h, cost)| shop.most_to_pay(*h, *cost, self.margin))
+            .collect();
+        quantile_of(&most, self.risk)
+    }
+
+    /// Months it is away; a gentle cleaning takes an afternoon.
+    fn away(&self, plan: &Plan) -> f64 {
+        match plan.treatment {
+            Treatment::Leave | Treatment::Clean => 0.0,
+            _ => self.fields.work_months,
+        }
+    }
+}

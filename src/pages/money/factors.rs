@@ -1,0 +1,106 @@
+//! Every factor behind the figures, with a field for one's own.
+
+use super::super::block::{Block, Tone};
+use super::{Desk, with_none};
+use crate::wording::money::factors as words;
+use leavewell_model::ledger::{Ledger, meaning};
+use leavewell_model::record::{Dents, FLAWS, Joint, Tarnish};
+use leavewell_model::value::BUYERS;
+
+/// What else a buyer would notice, and the factors in play.
+pub(super) fn factors(desk: &Desk) -> Block {
+    let mut flaws = vec![Block::para(words::WHATEVER_IS_DONE)];
+    for flaw in FLAWS {
+        flaws.push(desk.pick(
+            &format!("flaws.{flaw}"),
+            words::flaw_words(flaw),
+            "",
+            &with_none(std::iter::once(("yes", words::YES))),
+        ));
+    }
+    flaws.push(desk.field(
+        "market.damping_pct",
+        words::DAMPING,
+        "%",
+        words::DAMPING_HINT,
+        "100",
+        true,
+    ));
+    let mut own = vec![Block::para(words::WHAT_EACH_IS)];
+    for id in in_play(desk) {
+        if let Some(figure) = Ledger::standard().find(&id) {
+            own.push(desk.field(
+                &format!("overrides.{id}"),
+                meaning(&id).unwrap_or(""),
+                "",
+                &words::usual_range(figure.low, figure.high, &id),
+                &figure.value.to_string(),
+                true,
+            ));
+        }
+    }
+    own.push(Block::said(Tone::Quiet, words::OUR_JUDGEMENT));
+    Block::section(
+        "worth-factors",
+        words::FACTORS,
+        vec![
+            Block::fold("worth-flaws", words::FLAWS, flaws),
+            Block::fold("worth-own-factors", words::OWN, own),
+        ],
+    )
+}
+
+/// Ids of the factors that enter the price of this piece, before or after work.
+fn in_play(desk: &Desk) -> Vec<String> {
+    let class = desk.worth.class;
+    let (group, replated) = (class.group(), class.replated_group());
+    let mut ids = Vec::new();
+    for state in ["W1", "W2", "W3", "W4"] {
+        for buyer in BUYERS {
+            ids.push(format!("value.wear.{group}.{state}.{buyer}"));
+        }
+    }
+    for buyer in BUYERS {
+        ids.push(format!("value.replated.{replated}.{buyer}"));
+    }
+    let mut row = |name: &str| ids.push(format!("value.factor.{name}.{group}"));
+    let parts = || desk.case.parts.iter();
+    match parts().filter_map(|p| p.tarnish).max() {
+        Some(Tarnish::Brown | Tarnish::Purple | Tarnish::Blue) => row("tarnish_coloured"),
+        Some(Tarnish::Grey | Tarnish::Black) => row("tarnish_heavy"),
+        _ => {}
+    }
+    match parts().filter_map(|p| p.dents).max() {
+        Some(Dents::Minor) => row("dents_minor"),
+        Some(Dents::Moderate) => row("dents_moderate"),
+        Some(Dents::Split) => row("split"),
+        _ => {}
+    }
+    let joined = |wanted: &[Joint]| parts().any(|p| p.joint.is_some_and(|j| wanted.contains(&j)));
+    if joined(&[Joint::Open, Joint::Leaking]) {
+        row("leak");
+    }
+    if joined(&[Joint::GreyRepair]) {
+        row("solder_repair");
+    } else if joined(&[Joint::NeatRepair]) {
+        row("neat_repair");
+    }
+    if desk.case.has_seen("C13") {
+        row("arms_original");
+    }
+    for flaw in &desk.case.flaws {
+        row(flaw);
+    }
+    ids.push("value.after_repair".to_owned());
+    ids.push("value.detail_after_replate".to_owned());
+    for plan in &desk.worth.plans {
+        for what in ["p", "kept"] {
+            ids.push(format!(
+                "hazard.{}.{}.{what}",
+                plan.treatment.id(),
+                class.hazard_group()
+            ));
+        }
+    }
+    ids
+}

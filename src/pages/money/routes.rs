@@ -1,0 +1,419 @@
+//! Ways to turn it into money, what each takes off, who buys, and what to call the figure.
+
+use super::super::block::{Block, Table, Tone};
+use super::{Desk, kept};
+use crate::purse::percent;
+use crate::wording::money::routes as words;
+use leavewell_model::counsel::Worth;
+use leavewell_model::maths::deciles;
+use leavewell_model::record::Route;
+use leavewell_model::value::{BUYERS, Shop, channel};
+
+/// The person's own terms, each with its field, words, unit, help and the figure behind it.
+const FEES: [(&str, &str, &str, &str, &str); 12] = [
+    (
+        "commission_pct",
+        words::COMMISSION,
+        "%",
+        words::OF_HAMMER,
+        "fee.commission",
+    ),
+    (
+        "above",
+        words::SECOND_RATE_FROM,
+        "",
+        words::SECOND_RATE_FROM_HINT,
+        "fee.above",
+    ),
+    (
+        "above_pct",
+        words::SECOND_RATE,
+        "%",
+        words::SECOND_RATE_HINT,
+        "fee.commission_above",
+    ),
+    ("minimum", words::LEAST_COMMISSION, "", "", "fee.minimum"),
+    ("vat_pct", words::TAX, "%", "", "fee.vat"),
+    ("lot", words::LOT_FEE, "", words::LOT_FEE_HINT, "fee.lot"),
+    (
+        "insurance_pct",
+        words::INSURANCE,
+        "%",
+        words::OF_HAMMER,
+        "fee.insurance",
+    ),
+    ("transport", words::CARRIAGE, "", "", "fee.transport"),
+    (
+        "sold_pct",
+        words::SOLD_AT_FIRST,
+        "%",
+        words::SOLD_AT_FIRST_HINT,
+        "fee.sold",
+    ),
+    (
+        "unsold",
+        words::UNSOLD,
+        "",
+        words::UNSOLD_HINT,
+        "fee.unsold",
+    ),
+    (
+        "reoffer_pct",
+        words::SECOND_SALE,
+        "%",
+        words::SECOND_SALE_HINT,
+        "fee.reoffer",
+    ),
+    (
+        "premium_pct",
+        words::PREMIUM,
+        "%",
+        words::PREMIUM_HINT,
+        "fee.premium",
+    ),
+];
+
+/// Fields of the shop and what they come to.
+pub(super) struct ShopFields {
+    pub(super) blocks: Vec<Block>,
+    pub(super) shop: Shop,
+    pub(super) work_months: f64,
+    pub(super) auction_months: f64,
+}
+
+/// The shop's terms, as entered or as usual.
+pub(super) fn shop(desk: &Desk) -> ShopFields {
+    let v = |id: &str| desk.worth.ledger.value(id);
+    let ask = |field: &str, label: &str, unit: &str, hint: &str, range, stand_in| {
+        desk.ask(
+            &format!("worth.{field}"),
+            label,
+            unit,
+            hint,
+            range,
+            stand_in,
+        )
+    };
+    let (retail, over) = ask(
+        "retail_over_hammer",
+        words::SHOP_PRICE,
+        words::TIMES,
+        "",
+        (0.5, 10.0),
+        v("value.retail_over_hammer"),
+    );
+    let (months, until) = ask(
+        "shop_months",
+        words::UNTIL_SOLD,
+        words::MONTHS,
+        "",
+        (0.0, 240.0),
+        v("value.trade.months.shop"),
+    );
+    let (work, away) = ask(
+        "work_months",
+        words::AWAY,
+        words::MONTHS,
+        words::AWAY_HINT,
+        (0.0, 60.0),
+        v("value.trade.months.work"),
+    );
+    let (auction, wait) = ask(
+        "auction_months",
+        words::UNTIL_PAID,
+        words::MONTHS,
+        "",
+        (0.0, 60.0),
+        v("value.trade.months.auction"),
+    );
+    let (rate, yearly) = ask(
+        "rate_pct",
+        words::ELSEWHERE,
+        words::PERCENT_A_YEAR,
+        "",
+        (0.0, 60.0),
+        100.0 * v("value.trade.rate"),
+    );
+    let (holding, keep) = ask(
+        "holding_pct",
+        words::HOLDING,
+        words::PERCENT_A_YEAR,
+        "",
+        (0.0, 30.0),
+        100.0 * v("value.trade.holding"),
+    );
+    let tax = desk.pick(
+        "worth.margin_tax",
+        words::MARGIN_TAX,
+        words::MARGIN_TAX_HINT,
+        &[("", words::LEAVE_IT_OUT), ("yes", words::TAKE_IT_OFF)],
+    );
+    let taxed = desk.draft.text("worth.margin_tax") == "yes";
+    ShopFields {
+        blocks: vec![
+            Block::Row {
+                blocks: vec![retail, months, work],
+            },
+            Block::Row {
+                blocks: vec![rate, holding, auction],
+            },
+            tax,
+        ],
+        shop: Shop {
+            retail: over,
+            months: until,
+            rate: yearly / 100.0,
+            holding: keep / 100.0,
+            margin_tax: if taxed {
+                v("value.trade.margin_tax")
+            } else {
+                0.0
+            },
+        },
+        work_months: away,
+        auction_months: wait,
+    }
+}
+
+/// The section: routes compared, and the terms behind them.
+pub(super) fn routes(desk: &Desk) -> Block {
+    let fields = shop(desk);
+    let (paid_field, paid) = desk.ask(
+        "worth.paid",
+        words::PAID,
+        desk.purse.unit(),
+        words::PAID_HINT,
+        (0.0, 100_000_000.0),
+        0.0,
+    );
+    let (shop_mix, in_shop) = mix(desk, "worth.mix_shop", words::IN_A_SHOP);
+    let (private_mix, in_private) = mix(desk, "worth.mix_private", words::PRIVATELY);
+    let table = compared(desk, &fields, paid, in_shop.as_ref(), in_private.as_ref());
+    let who = vec![
+        Block::para(words::WHO_BUYS),
+        own_mix(desk),
+        private_mix,
+        shop_mix,
+        Block::said(Tone::Quiet, words::USUAL_SHARES),
+    ];
+    let first = Block::para(words::EMPTY_FIELDS);
+    Block::section(
+        "worth-routes",
+        words::WAYS,
+        vec![
+            Block::Table(table),
+            Block::fold(
+                "worth-fees",
+                words::SELLERS_TERMS,
+                std::iter::once(first).chain(fee_fields(desk)).collect(),
+            ),
+            Block::fold("worth-mix", words::BUYERS_SECTION, who),
+            Block::fold(
+                "worth-shop",
+                words::DEALERS_TERMS,
+                std::iter::once(paid_field).chain(fields.blocks).collect(),
+            ),
+        ],
+    )
+}
+
+/// As it is, by each route.
+fn compared(
+    desk: &Desk,
+    fields: &ShopFields,
+    paid: f64,
+    in_shop: Option<&Worth>,
+    in_private: Option<&Worth>,
+) -> Table {
+    let w = desk.worth;
+    let v = |id: &str| w.ledger.value(id);
+    let here = as_it_is(w);
+    let auction: Vec<f64> = here
+        .iter()
+        .enumerate()
+        .map(|(i, h)| kept(w, Route::Auction, i, *h))
+        .collect();
+    let shelf: Vec<f64> = as_it_is(in_shop.unwrap_or(w))
+        .iter()
+        .map(|h| fields.shop.profit(*h, paid, 0.0))
+        .collect();
+    let scaled = |times: f64| here.iter().map(|h| h * times).collect::<Vec<f64>>();
+    let row = |name: &str, money: &[f64], when: &str, what: &str| {
+        vec![
+            name.to_owned(),
+            desk.purse.band_of(money),
+            when.to_owned(),
+            what.to_owned(),
+        ]
+    };
+    let months = |m: f64| words::about_months(m);
+    let rows = vec![
+        row(
+            words::AT_AUCTION,
+            &auction,
+            &months(fields.auction_months),
+            words::AT_AUCTION_MEANS,
+        ),
+        row(
+            words::PRIVATE,
+            as_it_is(in_private.unwrap_or(w)),
+            words::NOT_KNOWN,
+            words::PRIVATE_MEANS,
+        ),
+        row(
+            words::TO_A_DEALER,
+            &scaled(fields.shop.retail * v("value.trade.stock_share")),
+            words::AT_ONCE,
+            words::TO_A_DEALER_MEANS,
+        ),
+        row(
+            words::OWN_SHOP,
+            &shelf,
+            &months(fields.shop.months),
+            if paid > 0.0 {
+                words::OWN_SHOP_GAIN
+            } else {
+                words::OWN_SHOP_PRICE
+            },
+        ),
+        row(
+            words::INSURE,
+            &scaled(v("value.insure_over_hammer")),
+            "—",
+            words::INSURE_MEANS,
+        ),
+        row(words::KEEP, here, "—", words::KEEP_MEANS),
+    ];
+    Table {
+        caption: words::CAPTION.to_owned(),
+        columns: words::COLUMNS.map(str::to_owned).to_vec(),
+        rows,
+    }
+}
+
+/// Hammer prices as it is.
+fn as_it_is(worth: &Worth) -> &[f64] {
+    worth.plans.first().map_or(&[], |p| &p.hammer)
+}
+
+/// Fields for the person's own terms; the usual ones stand in.
+fn fee_fields(desk: &Desk) -> Vec<Block> {
+    FEES.iter()
+        .map(|(field, label, unit, hint, id)| {
+            let figure = leavewell_model::ledger::Ledger::standard().value(id);
+            let stand_in = match (*field, *unit) {
+                ("above", _) => words::NONE.to_owned(),
+                (_, "%") => format!("{}", (figure * 10_000.0).round() / 100.0),
+                _ => format!("{figure}"),
+            };
+            let unit = if unit.is_empty() {
+                desk.purse.unit()
+            } else {
+                unit
+            };
+            desk.field(
+                &format!("market.fees.{field}"),
+                label,
+                unit,
+                hint,
+                &stand_in,
+                true,
+            )
+        })
+        .collect()
+}
+
+/// The shares of buyers that hold for everything, as fields.
+fn own_mix(desk: &Desk) -> Block {
+    let class = desk.worth.class.tables().code();
+    let share = |buyer: &str| {
+        percent(
+            leavewell_model::ledger::Ledger::standard()
+                .value(&format!("value.mix.{class}.{buyer}")),
+        )
+        .replace(" %", "")
+    };
+    let field = |buyer: &str, label: &str| {
+        desk.field(
+            &format!("market.mix.{buyer}"),
+            label,
+            words::IN_100,
+            "",
+            &share(buyer),
+            true,
+        )
+    };
+    Block::Row {
+        blocks: vec![
+            field("collector", words::COLLECTORS),
+            field("decorator", words::TO_SHOW),
+            field("user", words::TO_USE),
+        ],
+    }
+}
+
+/// Shares of buyers for one way alone, and the piece as they see it; `None` while none is given.
+fn mix(desk: &Desk, section: &str, label: &str) -> (Block, Option<Worth>) {
+    let asked = BUYERS.map(|buyer| {
+        desk.ask(
+            &format!("{section}.{buyer}"),
+            &words::share_of(label, words::buyer_words(buyer)),
+            words::IN_100,
+            "",
+            (0.0, 100.0),
+            0.0,
+        )
+    });
+    let shares = [asked[0].1, asked[1].1, asked[2].1];
+    let seen = (shares.iter().sum::<f64>() > 0.0)
+        .then(|| Worth::seen_by(desk.case, desk.quick, shares.map(|s| s / 100.0)));
+    let mut blocks: Vec<Block> = asked.into_iter().map(|(block, _)| block).collect();
+    // Empty, it is as above: no zero stands for it.
+    for block in &mut blocks {
+        if let Block::Field(field) = block {
+            words::AS_ABOVE.clone_into(&mut field.stand_in);
+        }
+    }
+    (Block::Row { blocks }, seen)
+}
+
+/// What the figure is called, by what it is for.
+pub(super) fn bases(desk: &Desk) -> Block {
+    let purse = desk.purse;
+    let w = desk.worth;
+    let here = w
+        .plans
+        .first()
+        .map(|p| p.hammer.clone())
+        .unwrap_or_default();
+    let times = |t: f64| {
+        let [a, b, c] = deciles(&here.iter().map(|h| h * t).collect::<Vec<f64>>());
+        purse.band([a, b, c])
+    };
+    let premium = channel(leavewell_model::record::SoldAs::WithPremium, &w.ledger);
+    let row =
+        |name: &str, what: &str, figure: String| vec![name.to_owned(), what.to_owned(), figure];
+    let rows = vec![
+        row(words::AUCTION_VALUE, words::AUCTION_VALUE_MEANS, times(1.0)),
+        row(words::FAIR_MARKET, words::FAIR_MARKET_MEANS, times(premium)),
+        row(words::MARKET_VALUE, words::MARKET_VALUE_MEANS, times(1.0)),
+        row(
+            words::REPLACEMENT,
+            words::REPLACEMENT_MEANS,
+            times(w.ledger.value("value.insure_over_hammer")),
+        ),
+    ];
+    Block::section(
+        "worth-bases",
+        words::BASES,
+        vec![
+            Block::para(words::WHICH_ONE),
+            Block::Table(Table {
+                caption: words::BASES_CAPTION.to_owned(),
+                columns: words::BASES_COLUMNS.map(str::to_owned).to_vec(),
+                rows,
+            }),
+            Block::said(Tone::Note, words::INDICATIVE),
+        ],
+    )
+}

@@ -1,0 +1,245 @@
+//! Sales of like pieces: the rows to fill, what each says, which pulls and which does not fit.
+
+use super::super::block::{Block, Table, Tone};
+use super::ladder::{Rung, Told, ladder};
+use super::{Desk, with_none};
+use crate::purse::{percent, times};
+use crate::wording::money::sales as words;
+use leavewell_model::maths::StudentT;
+use leavewell_model::record::{BleedWord, COMPARED_KINDS, Currency, Dents, Joint, SoldAs, Tarnish};
+use leavewell_model::value::PriceLaw;
+
+/// Rows shown at most, the empty one included.
+const MOST_ROWS: usize = 60;
+
+/// The section.
+pub(super) fn sales(desk: &Desk) -> Block {
+    let mut blocks = vec![Block::para(words::HOW_TO_TYPE_THEM)];
+    for place in 0..=desk.draft.count("comparables").min(MOST_ROWS - 1) {
+        blocks.extend(row(desk, place));
+    }
+    blocks.extend(told(desk));
+    Block::section("worth-sales", words::SALES, blocks)
+}
+
+fn row(desk: &Desk, place: usize) -> Vec<Block> {
+    let at = |field: &str| format!("comparables[{place}].{field}");
+    let name = words::sale(place + 1);
+    let sold: Vec<(&str, &str)> = SoldAs::ALL.iter().map(|s| (s.id(), s.label())).collect();
+    // A file may hold it as a tick.
+    let ticked = desk.draft.flag(&at("left_out")) == Some(true);
+    let out = ticked || desk.draft.text(&at("left_out")) == "yes";
+    let summary = if out {
+        words::left_out(&name)
+    } else {
+        words::what_it_was(&name)
+    };
+    let words = |items: &[(&'static str, &'static str)]| with_none(items.iter().copied());
+    let dents: Vec<_> = Dents::ALL.iter().map(|d| (d.id(), d.label())).collect();
+    let joints: Vec<_> = Joint::ALL.iter().map(|j| (j.id(), j.label())).collect();
+    let tarnish: Vec<_> = Tarnish::ALL.iter().map(|t| (t.id(), t.label())).collect();
+    let bleed: Vec<_> = BleedWord::ALL.iter().map(|b| (b.id(), b.label())).collect();
+    let currency: Vec<_> = Currency::ALL.iter().map(|c| (c.id(), c.label())).collect();
+    let kinds =
+        COMPARED_KINDS.map(|(id, _)| (if id == "same" { "" } else { id }, words::kind_words(id)));
+    vec![
+        Block::Row {
+            blocks: vec![
+                desk.number(&at("price"), &words::price(&name), ""),
+                desk.pick(
+                    &at("what"),
+                    words::WHAT_THE_PRICE_IS,
+                    "",
+                    &first_empty(&sold),
+                ),
+                desk.field(&at("on"), words::WHEN, "", words::WHEN_HINT, "", false),
+            ],
+        },
+        Block::fold(
+            &format!("worth-sale-{place}"),
+            &summary,
+            vec![
+                desk.pick(&at("kind"), words::KIND, "", &kinds),
+                desk.pick(
+                    &at("similar"),
+                    words::HOW_LIKE,
+                    words::HOW_LIKE_HINT,
+                    &[
+                        ("", words::VERY_LIKE),
+                        ("fair", words::FAIRLY_LIKE),
+                        ("loose", words::LOOSELY_LIKE),
+                    ],
+                ),
+                desk.pick(
+                    &at("bleed"),
+                    words::BLEED,
+                    words::BLEED_HINT,
+                    &words(&bleed),
+                ),
+                desk.pick(&at("tarnish"), words::TARNISH, "", &words(&tarnish)),
+                desk.pick(&at("dents"), words::DENTS, "", &words(&dents)),
+                desk.pick(&at("joint"), words::JOINTS, "", &words(&joints)),
+                desk.pick(
+                    &at("currency"),
+                    words::CURRENCY,
+                    words::CURRENCY_HINT,
+                    &with_none(currency.into_iter()),
+                ),
+                desk.field(&at("note"), words::NOTE, "", words::NOTE_HINT, "", false),
+                desk.pick(
+                    &at("left_out"),
+                    words::DOES_IT_COUNT,
+                    words::DOES_IT_COUNT_HINT,
+                    &[
+                        ("", words::IT_COUNTS),
+                        (if ticked { "true" } else { "yes" }, words::LEAVE_IT_OUT),
+                    ],
+                ),
+            ],
+        ),
+    ]
+}
+
+/// The first choice is what holds while nothing is chosen.
+fn first_empty<'a>(options: &[(&'a str, &'a str)]) -> Vec<(&'a str, &'a str)> {
+    options
+        .iter()
+        .enumerate()
+        .map(|(i, (id, label))| (if i == 0 { "" } else { *id }, *label))
+        .collect()
+}
+
+/// The 10th, 50th and 90th percentile of the price under a law of its logarithm.
+pub(super) fn band_of(law: StudentT) -> [f64; 3] {
+    [0.1, 0.5, 0.9].map(|u| libm::exp(law.quantile(u)))
+}
+
+fn spread(law: &PriceLaw) -> f64 {
+    let [low, _, high] = band_of(law.next());
+    (high / low).sqrt()
+}
+
+/// What the sales tell, once there are any.
+fn told(desk: &Desk) -> Vec<Block> {
+    let c = &desk.worth.comparison;
+    if c.sales.is_empty() {
+        return vec![Block::said(Tone::Quiet, words::NO_SALE)];
+    }
+    let purse = desk.purse;
+    let name = |place: usize| words::sale(place + 1);
+    let misfit = desk.worth.ledger.value("value.comparable.misfit");
+    let several = c.sales.len() > 1;
+    let mut rows = Vec::new();
+    let mut stray = Vec::new();
+    let mut most: Option<(usize, f64)> = None;
+    for (i, s) in c.sales.iter().enumerate() {
+        let (pull, fit) = (c.pull(i), c.fit(i));
+        let strength = libm::log(pull).abs();
+        if several && most.is_none_or(|(_, so_far)| strength > so_far) {
+            most = Some((i, strength));
+        }
+        let fits = fit >= misfit;
+        if !fits {
+            stray.push(i);
+        }
+        rows.push(vec![
+            name(s.place),
+            purse.amount(libm::exp(s.ln) * s.condition * s.channel * s.drift),
+            times(1.0 / (s.condition * s.channel * s.drift)),
+            purse.amount(libm::exp(s.ln)),
+            percent(s.weight),
+            change(pull),
+            if fits { words::YES } else { words::NO }.to_owned(),
+        ]);
+    }
+    let mut blocks = vec![Block::Table(Table {
+        caption: words::EACH_SALE.to_owned(),
+        columns: words::COLUMNS.map(str::to_owned).to_vec(),
+        rows,
+    })];
+    let mut said = Vec::new();
+    if let Some((i, _)) = most {
+        let s = c.sales[i];
+        said.push(words::pulls_most(
+            &name(s.place),
+            &purse.amount(libm::exp(c.without(i).mu)),
+            &purse.amount(libm::exp(c.after.mu)),
+        ));
+    }
+    for i in stray {
+        said.push(words::does_not_fit(
+            &name(c.sales[i].place),
+            &words_of_chance(c.fit(i)),
+        ));
+    }
+    let (before, after) = (spread(&c.before), spread(&c.after));
+    said.push(if after <= before {
+        words::narrower(before, after)
+    } else {
+        words::wider(before, after)
+    });
+    blocks.push(Block::List { items: said });
+    blocks.push(picture(desk));
+    blocks.push(Block::said(Tone::Quiet, words::HOW_THEY_COUNT));
+    blocks
+}
+
+fn words_of_chance(p: f64) -> String {
+    let hundred = 100.0 * p;
+    if hundred < 1.0 {
+        words::LESS_THAN_1.to_owned()
+    } else {
+        format!("{hundred:.0}")
+    }
+}
+
+fn change(ratio: f64) -> String {
+    let percent = 100.0 * (ratio - 1.0);
+    if percent.abs() < 0.5 {
+        words::HARDLY.to_owned()
+    } else {
+        format!(
+            "{}{:.0} %",
+            if percent > 0.0 { "+" } else { "−" },
+            percent.abs()
+        )
+    }
+}
+
+fn picture(desk: &Desk) -> Block {
+    let c = &desk.worth.comparison;
+    let (before, after) = (band_of(c.before.next()), band_of(c.after.next()));
+    let mut rungs = vec![
+        Rung::Name(words::BEFORE.to_owned()),
+        Rung::Other(before),
+        Rung::Name(words::EACH.to_owned()),
+    ];
+    let purse = desk.purse;
+    let mut rows = vec![
+        vec![words::BEFORE.to_owned(), purse.band(before)],
+        vec![words::WITH.to_owned(), purse.band(after)],
+    ];
+    for s in &c.sales {
+        let value = libm::exp(s.ln);
+        let words = words::sale(s.place + 1);
+        rows.push(vec![words.clone(), purse.amount(value)]);
+        rungs.push(Rung::Point(value, words));
+    }
+    rungs.push(Rung::Name(words::WITH.to_owned()));
+    rungs.push(Rung::Band(after));
+    Block::Picture(ladder(
+        Told {
+            id: "worth-sales-band",
+            title: words::picture_title(&purse.amount(after[1])),
+            description: words::PICTURE.to_owned(),
+            ratios: true,
+            label: &|v| purse.amount(v),
+            table: Table {
+                caption: words::CAPTION.to_owned(),
+                columns: vec![words::RESTS_ON.to_owned(), words::PRICE.to_owned()],
+                rows,
+            },
+        },
+        &rungs,
+    ))
+}

@@ -1,0 +1,687 @@
+//! The plan for a whole shelf: which pieces to work on, and how, within money and hours.
+
+use serde::Serialize;
+use serde_json::Value;
+
+use super::as_typed::as_typed;
+use super::ask::read_number;
+use super::block::{Block, Table, Tone};
+use super::plan_curve::curve;
+use super::purse::Purse;
+use super::sheet_cautions::cautions_for;
+use super::wording::plan as words;
+use leavewell_model::counsel::offer::{Offer, Offered, offer};
+use leavewell_model::decide::stock::{Choice, MOST_HELD, MOST_NEEDS, Need, Selection, select};
+use leavewell_model::record::{Currency, Draft, Form};
+use leavewell_model::small::sort_short;
+use leavewell_model::treatment::Treatment;
+
+/// The name under which the second program answers with [`offers_json`].
+pub const OFFERS: &str = "offers";
+/// The name under which the fifth answers with [`plan_json`].
+pub const PLAN: &str = "plan";
+
+/// What is said of work in a table.
+const COLUMNS: [&str; 5] = [
+    words::PIECE,
+    words::WORK,
+    words::BRINGS,
+    words::COSTS,
+    words::HOURS_SHORT,
+];
+
+/// How far a plan is searched that only lends a point to a curve.
+const ROUGHLY: usize = 200;
+
+/// What pieces offer. The question is JSON text: `[{"id", "text"}]`, each text a record; so is the answer:
+/// `[{"id", "name", "offer"}]`, with `"problem"` in place of the offer where a record cannot be read.
+#[must_use]
+pub fn offers_json(question: &str) -> String {
+    let asked: Value = serde_json::from_str(question).unwrap_or_default();
+    let pieces: Vec<Piece> = items(&asked).iter().map(piece).collect();
+    serde_json::to_string(&pieces).unwrap_or_default()
+}
+
+/// A piece of the shelf.
+#[derive(Clone, Debug, Serialize)]
+struct Piece {
+    id: String,
+    name: String,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    offer: Option<Offer>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    problem: Option<String>,
+}
+
+fn piece(record: &Value) -> Piece {
+    let (name, offer, problem) = match Draft::parse(&text(&record["text"])) {
+        Ok(draft) => (name_of(&draft), Some(offer(&draft.read().0)), None),
+        Err(fault) => (
+            words::UNNAMED.to_owned(),
+            None,
+            Some(fault.problem().message),
+        ),
+    };
+    Piece {
+        id: text(&record["id"]),
+        name,
+        offer,
+        problem,
+    }
+}
+
+fn items(list: &Value) -> &[Value] {
+    list.as_array().map_or(&[], Vec::as_slice)
+}
+
+fn text(value: &Value) -> String {
+    value.as_str().unwrap_or_default().to_owned()
+}
+
+fn name_of(draft: &Draft) -> String {
+    let name = as_typed(&draft.text("piece.name"));
+    if !name.is_empty() {
+        return name;
+    }
+    Form::parse(&draft.text("piece.form"))
+        .map_or(words::UNNAMED, Form::label)
+        .to_owned()
+}
+
+/// The plan. The question is JSON text: `{"money", "hours"}`, each as typed, `"currency"`, `"pieces"` as
+/// [`offers_json`] answers, `"left_out"`, ids, and `"together"`, pairs of ids: work on the first only with
+/// work on the second. The answer is JSON text: `{"blocks", "problems": {"money", "hours"}, "currency",
+/// "currencies": [[id, words]]}`; without blocks while a limit cannot be used.
+#[must_use]
+pub fn plan_json(question: &str) -> String {
+    let question: Value = serde_json::from_str(question).unwrap_or_default();
+    serde_json::to_string(&answer(&Asked::new(&question))).unwrap_or_default()
+}
+
+struct Asked {
+    money: String,
+    hours: String,
+    currency: String,
+    pieces: Vec<Piece>,
+    left_out: Vec<String>,
+    together: Vec<(String, String)>,
+}
+
+impl Asked {
+    fn new(question: &Value) -> Self {
+        let pieces = items(&question["pieces"]).iter().map(|piece| Piece {
+            id: text(&piece["id"]),
+            name: text(&piece["name"]),
+            offer: Offer::from_value(&piece["offer"]),
+            problem: piece["problem"].as_str().map(str::to_owned),
+        });
+        let pairs = items(&question["together"]).iter();
+        Self {
+            money: text(&question["money"]),
+            hours: text(&question["hours"]),
+            currency: text(&question["currency"]),
+            pieces: pieces.collect(),
+            left_out: items(&question["left_out"]).iter().map(text).collect(),
+            together: pairs.map(|pair| (text(&pair[0]), text(&pair[1]))).collect(),
+        }
+    }
+}
+
+#[derive(Serialize)]
+struct Answer {
+    blocks: Vec<Block>,
+    problems: Problems,
+    currency: &'static str,
+    currencies: Vec<(&'static str, &'static str)>,
+}
+
+#[derive(Default, Serialize)]
+struct Problems {
+    money: String,
+    hours: String,
+}
+
+fn answer(asked: &Asked) -> Answer {
+    let currencies = currencies(asked);
+    let wanted = currencies.iter().find(|c| c.id() == asked.currency);
+    let currency = wanted
+        .or(currencies.first())
+        .copied()
+        .unwrap_or(Currency::Other);
+    let (money, money_problem) = limit(&asked.money, 1e8);
+    let (hours, hours_problem) = limit(&asked.hours, 1e5);
+    let blocks = match (money, hours) {
+        (Some(money), Some(hours)) => Shelf::new(asked, currency, [money, hours]).blocks(),
+        _ => Vec::new(),
+    };
+    Answer {
+        blocks,
+        problems: Problems {
+            money: money_problem,
+            hours: hours_problem,
+        },
+        currency: currency.id(),
+        currencies: currencies.iter().map(|c| (c.id(), c.label())).collect(),
+    }
+}
+
+/// The currencies on the shelf, the commonest first.
+fn currencies(asked: &Asked) -> Vec<Currency> {
+    let of = |currency: &Currency| {
+        let offers = asked.pieces.iter().filter_map(|p| p.offer.as_ref());
+        offers.filter(|o| o.currency.get() == currency.id()).count()
+    };
+    let mut found: Vec<Currency> = Currency::ALL
+        .iter()
+        .copied()
+        .filter(|c| of(c) > 0)
+        .collect();
+    sort_short(&mut found, |a, b| of(b).cmp(&of(a)));
+    found
+}
+
+/// A limit as typed, infinite while nothing is, `None` with what is wrong while it cannot be used.
+/// Signs of currency and the letter for hours are taken along.
+fn limit(text: &str, most: f64) -> (Option<f64>, String) {
+    let text = text.trim_matches(|c: char| c.is_whitespace() || "£€$h".contains(c));
+    if text.is_empty() {
+        return (Some(f64::INFINITY), String::new());
+    }
+    read_number(text, (0.0, most), "")
+}
+
+/// The pieces that are planned, with everything the plan needs.
+struct Shelf<'a> {
+    pieces: Vec<(&'a str, &'a Offer)>,
+    /// Names of those that are not, with why.
+    others: Vec<String>,
+    stock: Vec<Vec<Choice<2>>>,
+    needs: Vec<Need>,
+    limits: [f64; 2],
+    purse: Purse,
+}
+
+impl<'a> Shelf<'a> {
+    fn new(asked: &'a Asked, currency: Currency, limits: [f64; 2]) -> Self {
+        let mut others = Vec::new();
+        let mut pieces: Vec<(&str, &Offer)> = Vec::new();
+        let mut ids: Vec<&str> = Vec::new();
+        for piece in &asked.pieces {
+            let why = match (&piece.offer, &piece.problem) {
+                (_, Some(problem)) => problem,
+                _ if asked.left_out.contains(&piece.id) => words::LEFT_OUT,
+                (Some(offer), _) if offer.currency.get() == currency.id() => {
+                    pieces.push((&piece.name, offer));
+                    ids.push(&piece.id);
+                    continue;
+                }
+                _ => words::OTHER_CURRENCY,
+            };
+            others.push(words::because(&piece.name, why));
+        }
+        let mut stock: Vec<Vec<Choice<2>>> = pieces
+            .iter()
+            .map(|(_, offer)| offer.choices.iter().map(choice).collect())
+            .collect();
+        let place = |id: &String| ids.iter().position(|known| known == id);
+        let mut needs = Vec::new();
+        for (piece, of) in asked.together.iter().filter(|(piece, of)| piece != of) {
+            let Some(piece) = place(piece) else { continue };
+            let work = |piece: usize| (1..pieces[piece].1.choices.len()).collect();
+            if let Some(of) = place(of) {
+                needs.push(Need {
+                    piece,
+                    choices: work(piece),
+                    of,
+                    one_of: work(of),
+                });
+            } else if asked.pieces.iter().any(|known| known.id == *of) {
+                // On what is not planned there is no work.
+                stock[piece].truncate(1);
+            }
+        }
+        // A choice that is gone is needed by nobody.
+        for need in &mut needs {
+            need.choices.retain(|c| *c < stock[need.piece].len());
+            need.one_of.retain(|c| *c < stock[need.of].len());
+        }
+        Self {
+            pieces,
+            others,
+            stock,
+            needs,
+            limits,
+            purse: Purse::of(Some(currency)),
+        }
+    }
+
+    fn select(&self, limits: [f64; 2], held: usize) -> Option<Selection<2>> {
+        select(&self.stock, &self.needs, limits, held)
+    }
+
+    fn blocks(&self) -> Vec<Block> {
+        if self.pieces.is_empty() {
+            let mut blocks = vec![Block::para(words::NO_PIECES)];
+            blocks.extend(self.others());
+            return blocks;
+        }
+        let Some(plan) = self.select(self.limits, MOST_HELD) else {
+            let why = if self.needs.len() > MOST_NEEDS {
+                words::too_many_pairs(MOST_NEEDS)
+            } else {
+                words::NOT_SOUND.to_owned()
+            };
+            return vec![Block::para(why)];
+        };
+        let mut blocks = vec![Block::said(Tone::Answer, self.sentence(&plan))];
+        blocks.push(Block::said(Tone::Plain, self.what_binds(&plan).join(" ")));
+        if !plan.is_best() && plan.bound - plan.gain > 0.5 {
+            let gap = self.purse.amount(plan.bound - plan.gain);
+            blocks.push(Block::said(Tone::Quiet, words::not_searched_out(&gap)));
+        }
+        blocks.extend(self.beside(&plan));
+        blocks.extend(self.to_do(&plan));
+        blocks.extend(self.not_now(&plan));
+        blocks.extend(self.curve(&plan));
+        blocks.extend(self.left_alone());
+        blocks.extend(self.others());
+        blocks.push(Self::basis());
+        let child = self.pieces.iter().any(|(_, offer)| offer.child);
+        blocks.push(cautions_for(&self.named(), child));
+        blocks
+    }
+
+    /// What was chosen for each piece, with its place.
+    fn chosen<'b>(&'b self, plan: &'b Selection<2>) -> impl Iterator<Item = (usize, &'a Offered)> {
+        let picks = self.pieces.iter().zip(&plan.picks).enumerate();
+        picks.filter_map(|(place, ((_, offer), pick))| Some((place, offer.choices.get(*pick)?)))
+    }
+
+    /// Every treatment that the plan may name, in the order of the catalogue.
+    fn named(&self) -> Vec<Treatment> {
+        let names = |t: &Treatment| {
+            if *t == Treatment::Leave {
+                return true;
+            }
+            let mut offered = self.pieces.iter().flat_map(|(_, offer)| &offer.choices);
+            offered.any(|made| made.steps.iter().any(|step| step.get() == t.id()))
+        };
+        Treatment::ALL.into_iter().filter(names).collect()
+    }
+
+    fn sentence(&self, plan: &Selection<2>) -> String {
+        let [money, hours] = self.limits;
+        let said_money = words::exact_money(self.purse.unit(), money);
+        let said_hours = words::exact_hours(hours);
+        let limits = match (money.is_finite(), hours.is_finite()) {
+            (true, true) => words::with_both(&said_money, &said_hours),
+            (true, false) => words::with_money(&said_money),
+            (false, true) => words::with_hours(&said_hours),
+            (false, false) => words::WITHOUT_LIMITS.to_owned(),
+        };
+        let worked = self.chosen(plan).filter(|(_, made)| made.is_work()).count();
+        if worked == 0 {
+            let any = self.pieces.iter().any(|(_, offer)| offer.advised > 0);
+            return if any {
+                words::nothing_fits(&limits)
+            } else {
+                words::LEAVE_ALL.to_owned()
+            };
+        }
+        words::work_on(
+            &leavewell_model::small::capital(&limits),
+            worked,
+            self.pieces.len(),
+            &self.purse.amount(plan.gain),
+            &words::money(self.purse.unit(), plan.uses[0]),
+            &words::hours(plan.uses[1]),
+        )
+    }
+
+    /// What has to be known beside the sum of it all.
+    fn beside(&self, plan: &Selection<2>) -> Vec<Block> {
+        let count = |is: fn(&Offer) -> bool| {
+            let worked = self.chosen(plan).filter(|(_, made)| made.is_work());
+            worked
+                .filter(|(place, _)| is(self.pieces[*place].1))
+                .count()
+        };
+        let mut said = Vec::new();
+        if count(|offer| offer.kept) > 0 {
+            said.push(Block::said(Tone::Quiet, words::SOME_KEPT));
+        }
+        let assumed = count(|offer| offer.assumed);
+        if assumed > 0 {
+            said.push(Block::said(Tone::Quiet, words::some_assumed(assumed)));
+        }
+        said
+    }
+
+    /// A piece and what is done with it, as a row.
+    fn row(&self, place: usize, made: &Offered) -> Vec<String> {
+        let (name, offer) = self.pieces[place];
+        let mut what = made.name.clone();
+        if offer.refer {
+            what.push_str(". ");
+            what.push_str(words::SEE_FIRST);
+        }
+        vec![
+            name.to_owned(),
+            what,
+            self.purse.amount(made.gain),
+            self.purse.amount(made.cost),
+            made.hours.to_string(),
+        ]
+    }
+
+    /// What more of each limit would bring.
+    fn what_binds(&self, plan: &Selection<2>) -> Vec<String> {
+        let [money, hours] = self.limits;
+        let free = !money.is_finite() && !hours.is_finite();
+        let as_advised = self
+            .pieces
+            .iter()
+            .zip(&plan.picks)
+            .all(|((_, offer), pick)| offer.advised == *pick);
+        match (free, as_advised) {
+            (true, true) => return vec![words::NO_LIMIT_SET.to_owned()],
+            (true, false) => return vec![words::PAIRS_HOLD_BACK.to_owned()],
+            (false, true) => return vec![words::NOTHING_HELD_BACK.to_owned()],
+            (false, false) => {}
+        }
+        let mut said = Vec::new();
+        let mut ask = |limits, more: &str| {
+            let gain = self
+                .select(limits, MOST_HELD)
+                .map_or(0.0, |then| then.gain - plan.gain);
+            said.push(if gain >= 0.5 {
+                words::more_brings(more, &self.purse.amount(gain))
+            } else {
+                words::more_brings_nothing(more)
+            });
+        };
+        if money.is_finite() {
+            let more = step(
+                0.1 * money,
+                &[10.0, 25.0, 50.0, 100.0, 250.0, 500.0, 1000.0],
+            );
+            ask([money + more, hours], &self.purse.amount(more));
+        }
+        if hours.is_finite() {
+            let more = step(0.1 * hours, &[1.0, 2.0, 5.0, 10.0, 20.0, 50.0]);
+            ask([money, hours + more], &words::hours(more));
+        }
+        said
+    }
+
+    fn to_do(&self, plan: &Selection<2>) -> Vec<Block> {
+        let mut work: Vec<(usize, &Offered)> = self
+            .chosen(plan)
+            .filter(|(_, made)| made.is_work())
+            .collect();
+        if work.is_empty() {
+            return Vec::new();
+        }
+        sort_short(&mut work, |a, b| b.1.gain.total_cmp(&a.1.gain));
+        let high: f64 = work.iter().map(|(_, made)| made.cost_high).sum();
+        let rows = work.iter().map(|(place, made)| self.row(*place, made));
+        let table = Table {
+            caption: words::TO_DO_CAPTION.to_owned(),
+            columns: columns(&COLUMNS),
+            rows: rows.collect(),
+        };
+        let over = high > self.limits[0] + 0.5;
+        let high = words::cost_high(&words::money(self.purse.unit(), high), over);
+        vec![Block::section(
+            "plan.work",
+            words::TO_DO,
+            vec![Block::Table(table), Block::said(Tone::Quiet, high)],
+        )]
+    }
+
+    /// The pieces for which the limits keep the plan from what their own counsel says.
+    fn not_now(&self, plan: &Selection<2>) -> Option<Block> {
+        let rows: Vec<Vec<String>> = self
+            .chosen(plan)
+            .filter_map(|(place, made)| {
+                let offer = self.pieces[place].1;
+                let advised = offer.choices.get(offer.advised)?;
+                let instead = if made.is_work() {
+                    made.name.clone()
+                } else {
+                    words::LEFT_FOR_NOW.to_owned()
+                };
+                let row = || [self.row(place, advised), vec![instead]].concat();
+                (advised != made).then(row)
+            })
+            .collect();
+        let table = Table {
+            caption: words::NOT_NOW_CAPTION.to_owned(),
+            columns: [columns(&COLUMNS), columns(&[words::INSTEAD])].concat(),
+            rows,
+        };
+        (!table.rows.is_empty())
+            .then(|| Block::section("plan.not_now", words::NOT_NOW, vec![Block::Table(table)]))
+    }
+
+    /// What the best plan brings for other sums of money, the hours as they are.
+    fn curve(&self, plan: &Selection<2>) -> Option<Block> {
+        let [money, hours] = self.limits;
+        let all = self.select([f64::INFINITY, hours], ROUGHLY)?;
+        let most = if money.is_finite() {
+            money.max(all.uses[0])
+        } else {
+            all.uses[0]
+        };
+        if all.gain < 0.5 || most < 1.0 {
+            return None;
+        }
+        let steps: u32 = match self.pieces.len() {
+            0..30 => 100,
+            30..200 => 40,
+            _ => 20,
+        };
+        let mut points = vec![(0.0, 0.0)];
+        for i in 0..=steps {
+            let money = most * f64::from(i) / f64::from(steps);
+            let Some(found) = self.select([money, hours], ROUGHLY) else {
+                continue;
+            };
+            // More money never brings less: the plan for less is still there.
+            let (from, before) = points.last().copied().unwrap_or_default();
+            if found.gain > before {
+                points.push((found.uses[0].max(from), found.gain));
+            }
+        }
+        let yours = money.is_finite().then_some((money, plan.gain));
+        Some(curve(&points, most, yours, self.purse))
+    }
+
+    fn left_alone(&self) -> Option<Block> {
+        let alone = self.pieces.iter().filter(|(_, offer)| {
+            let advised = offer.choices.get(offer.advised);
+            advised.is_none_or(|made| !made.is_work())
+        });
+        let items: Vec<String> = alone.map(|(name, _)| (*name).to_owned()).collect();
+        let summary = words::left_alone(items.len());
+        (!items.is_empty())
+            .then(|| Block::fold("plan.alone", &summary, vec![Block::List { items }]))
+    }
+
+    fn others(&self) -> Option<Block> {
+        let list = Block::List {
+            items: self.others.clone(),
+        };
+        let summary = words::not_planned(self.others.len());
+        (!self.others.is_empty()).then(|| Block::fold("plan.others", &summary, vec![list]))
+    }
+
+    fn basis() -> Block {
+        let said = [words::BASIS_GAIN, words::BASIS_HOURS, words::BASIS_CHOICE];
+        let said = said.map(Block::para).to_vec();
+        Block::fold("plan.basis", words::BASIS, said)
+    }
+}
+
+fn choice(made: &Offered) -> Choice<2> {
+    Choice {
+        gain: made.gain,
+        uses: [made.cost, made.hours],
+        keeps: made.keeps,
+    }
+}
+
+fn columns(names: &[&str]) -> Vec<String> {
+    names.iter().map(|name| (*name).to_owned()).collect()
+}
+
+/// The first of these steps that is at least so much, or else the last.
+fn step(least: f64, steps: &[f64]) -> f64 {
+    let found = steps.iter().find(|s| **s >= least).or(steps.last());
+    found.copied().unwrap_or(least)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use serde_json::json;
+
+    const TUREEN: &str = include_str!("../../tests/cases/copper_reproduction_tureen.json");
+    const TEAPOT: &str = include_str!("../../tests/cases/leaking_teapot.json");
+    const TRAY: &str = include_str!("../../tests/cases/worn_tray.json");
+    const CANDLESTICKS: &str = include_str!("../../tests/cases/hallmarked_candlesticks.json");
+
+    fn offers(records: &[(&str, &str)]) -> Value {
+        let asked: Vec<Value> = records
+            .iter()
+            .map(|(id, text)| json!({ "id": id, "text": text }))
+            .collect();
+        serde_json::from_str(&offers_json(&json!(asked).to_string())).unwrap()
+    }
+
+    fn plan(question: &Value) -> Value {
+        serde_json::from_str(&plan_json(&question.to_string())).unwrap()
+    }
+
+    fn words_of(answer: &Value) -> String {
+        answer["blocks"].to_string()
+    }
+
+    #[test]
+    fn without_limits_each_piece_gets_what_its_counsel_says() {
+        let pieces = offers(&[("a", TUREEN), ("b", TEAPOT), ("c", TRAY)]);
+        for (piece, text) in items(&pieces).iter().zip([TUREEN, TEAPOT, TRAY]) {
+            let (case, problems) = Draft::parse(text).unwrap().read();
+            let counsel = leavewell_model::counsel::weigh_at_once(&case, problems).counsel;
+            let offer = Offer::from_value(&piece["offer"]).unwrap();
+            let advised = &offer.choices[offer.advised];
+            let steps: Vec<&str> = counsel.steps.iter().map(|s| s.get()).collect();
+            let told: Vec<&str> = advised.steps.iter().map(|s| s.get()).collect();
+            assert_eq!(told, if steps == ["T00"] { vec![] } else { steps });
+        }
+        let said = words_of(&plan(&json!({ "pieces": pieces })));
+        assert!(
+            said.contains("Without a limit, work on 2 of 3 pieces and leave the other as it is")
+        );
+        assert!(said.contains(words::NO_LIMIT_SET));
+    }
+
+    #[test]
+    fn a_limit_that_cannot_be_used_says_what_can_and_plans_nothing() {
+        let pieces = offers(&[("a", TUREEN)]);
+        let answer = plan(&json!({ "pieces": pieces, "money": "lots", "hours": "-2" }));
+        assert_eq!(answer["blocks"], json!([]));
+        for field in ["money", "hours"] {
+            let problem = answer["problems"][field].as_str().unwrap();
+            assert!(problem.contains("0 to 1"), "{field}: {problem}");
+        }
+    }
+
+    #[test]
+    fn no_money_leaves_what_costs_money() {
+        let pieces = offers(&[("a", TUREEN), ("b", TEAPOT)]);
+        let said = words_of(&plan(&json!({ "pieces": pieces, "money": "0" })));
+        assert!(
+            said.contains("Leave every piece as it is: with £0 to spend"),
+            "{said}"
+        );
+        assert!(said.contains(words::LEFT_FOR_NOW));
+        assert!(said.contains("more would bring"));
+    }
+
+    #[test]
+    fn what_cannot_be_planned_is_named_with_its_reason() {
+        let pieces = offers(&[
+            ("a", TUREEN),
+            ("b", CANDLESTICKS),
+            ("c", "{\"format\":"),
+            ("d", TEAPOT),
+        ]);
+        let answer = plan(&json!({ "pieces": pieces, "left_out": ["d"] }));
+        assert_eq!(answer["currency"], "GBP");
+        assert_eq!(answer["currencies"][0][0], "GBP");
+        assert_eq!(answer["currencies"][1][0], "other");
+        let said = words_of(&answer);
+        assert!(said.contains("Not in the plan: 3"), "{said}");
+        assert!(said.contains(words::LEFT_OUT) && said.contains(words::OTHER_CURRENCY));
+        let other = words_of(&plan(&json!({ "pieces": pieces, "currency": "other" })));
+        assert!(!other.contains("£"), "{other}");
+    }
+
+    #[test]
+    fn what_waits_for_a_piece_that_is_not_planned_waits() {
+        let pieces = offers(&[("a", TUREEN), ("b", TEAPOT), ("c", CANDLESTICKS)]);
+        let ask = |left_out: Value, on: &str| {
+            let question =
+                json!({ "pieces": pieces, "left_out": left_out, "together": [["a", on]] });
+            words_of(&plan(&question))
+        };
+        assert!(ask(json!([]), "b").contains("work on both pieces"));
+        assert!(ask(json!(["b"]), "b").contains(words::LEFT_FOR_NOW));
+        assert!(ask(json!([]), "c").contains(words::LEFT_FOR_NOW));
+        // A piece that is no longer there keeps nothing waiting.
+        assert!(ask(json!([]), "gone").contains("work on both pieces"));
+    }
+
+    #[test]
+    fn every_treatment_in_the_plan_has_its_caution_and_the_line_that_defers() {
+        let pieces = offers(&[("a", TUREEN), ("b", TEAPOT)]);
+        let said = words_of(&plan(&json!({ "pieces": pieces })));
+        for id in [
+            "caution.T14a",
+            "caution.T17",
+            "caution.child",
+            "caution.deferral",
+        ] {
+            let text = leavewell_model::ledger::caution(id).unwrap().text;
+            assert!(said.contains(text), "{id}");
+        }
+    }
+
+    #[test]
+    fn nonsense_is_no_plan_and_no_panic() {
+        for question in [
+            "",
+            "[]",
+            "{",
+            "null",
+            "{\"pieces\":[{\"offer\":{\"choices\":[{}]}}]}",
+        ] {
+            let answer: Value = serde_json::from_str(&plan_json(question)).unwrap();
+            assert!(words_of(&answer).contains(words::NO_PIECES), "{question}");
+            let _: Value = serde_json::from_str(&offers_json(question)).unwrap();
+        }
+        // Somebody's own file could hold a first choice that costs something.
+        let mut pieces = offers(&[("a", TUREEN)]);
+        pieces[0]["offer"]["choices"][0]["cost"] = json!(5);
+        let said = words_of(&plan(&json!({ "pieces": pieces })));
+        assert!(said.contains(words::NOT_SOUND), "{said}");
+    }
+
+    #[test]
+    fn a_name_from_a_file_stays_text_and_turns_nothing_about() {
+        let record = json!({ "format": "leavewell-case", "version": 1, "piece": { "name": "<b>\u{202e}x" } });
+        let pieces = offers(&[("a", &record.to_string())]);
+        assert_eq!(pieces[0]["name"], "<b>x");
+    }
+}

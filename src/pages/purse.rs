@@ -1,0 +1,120 @@
+//! Amounts in words.
+
+use super::wording::purse as words;
+use leavewell_model::maths::deciles;
+use leavewell_model::record::Currency;
+
+/// The currency of the page: a label and no more.
+#[derive(Clone, Copy)]
+pub(super) struct Purse {
+    sign: &'static str,
+}
+
+impl Purse {
+    pub(super) fn of(currency: Option<Currency>) -> Self {
+        Self {
+            sign: match currency {
+                Some(Currency::Pound) => "£",
+                Some(Currency::Euro) => "€",
+                Some(Currency::Dollar) => "$",
+                Some(Currency::Other) | None => "",
+            },
+        }
+    }
+
+    /// The label of a field.
+    pub(super) fn unit(self) -> &'static str {
+        self.sign
+    }
+
+    /// An amount to about two figures: nothing here is known better.
+    pub(super) fn amount(self, value: f64) -> String {
+        if !value.is_finite() {
+            return words::NOT_KNOWN.to_owned();
+        }
+        let size = value.abs();
+        let step = match size {
+            s if s < 100.0 => 1.0,
+            s if s < 1000.0 => 5.0,
+            s if s < 10_000.0 => 50.0,
+            s if s < 100_000.0 => 500.0,
+            _ => 5000.0,
+        };
+        let round = (size / step).round() * step;
+        let minus = if value < 0.0 && round > 0.0 {
+            "−"
+        } else {
+            ""
+        };
+        format!("{minus}{}{}", self.sign, grouped(round))
+    }
+
+    /// A gain or a loss.
+    pub(super) fn change(self, value: f64) -> String {
+        let plus = if value > 0.0 { "+" } else { "" };
+        format!("{plus}{}", self.amount(value))
+    }
+
+    /// The median with the band that holds 8 draws in 10.
+    pub(super) fn band(self, [low, middle, high]: [f64; 3]) -> String {
+        let [low, middle, high] = [low, middle, high].map(|v| self.amount(v));
+        if low == high {
+            middle
+        } else {
+            words::band(&middle, &low, &high)
+        }
+    }
+
+    /// The same of a sample.
+    pub(super) fn band_of(self, sample: &[f64]) -> String {
+        self.band(deciles(sample))
+    }
+}
+
+/// A whole number with thin spaces between its thousands.
+fn grouped(value: f64) -> String {
+    let digits = format!("{value:.0}");
+    let mut out = String::new();
+    for (i, c) in digits.chars().enumerate() {
+        if i > 0 && (digits.len() - i).is_multiple_of(3) && digits.len() > 4 {
+            out.push('\u{2009}');
+        }
+        out.push(c);
+    }
+    out
+}
+
+/// A share as a percentage in whole steps.
+pub(super) fn percent(share: f64) -> String {
+    format!("{:.0} %", 100.0 * share)
+}
+
+/// A factor with two decimals.
+pub(super) fn times(factor: f64) -> String {
+    format!("× {factor:.2}")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn amounts_carry_no_more_figures_than_are_known() {
+        let pounds = Purse::of(Some(Currency::Pound));
+        for (value, words) in [
+            (23.65, "£24"),
+            (99.4, "£99"),
+            (203.0, "£205"),
+            (3451.17, "£3450"),
+            (25_200.0, "£25\u{2009}000"),
+            (-12.75, "−£13"),
+            (-0.2, "£0"),
+            (f64::NAN, "not known"),
+        ] {
+            assert_eq!(pounds.amount(value), words);
+        }
+        assert_eq!(Purse::of(None).amount(40.0), "40");
+        assert_eq!(pounds.change(12.0), "+£12");
+        assert_eq!(pounds.change(-12.0), "−£12");
+    }
+}

@@ -1,0 +1,206 @@
+//! What a record may hold of a part, and how each is said.
+
+use super::part_words::{part_problem, percent, um};
+use super::wording::record_fields as words;
+use leavewell_model::record::{
+    Bleed, BleedWord, Case, Corrosion, Dents, Draft, Engraving, Fill, Interior, Joint, Lacquer,
+    Lead, Loss, Method, Mount, PartName, Problem, Replaced, Split, Tarnish,
+};
+
+/// Ids and labels of a list of words.
+type Words = fn() -> Vec<(&'static str, &'static str)>;
+
+/// How the text of a field is read.
+#[derive(Clone, Copy)]
+pub(super) enum Kind {
+    /// One of a list of words.
+    Words(Words),
+    /// The bare share.
+    Bleed,
+    /// Readings of thickness by this method.
+    Reading(Method),
+    /// A number with its unit.
+    Number(&'static str),
+    /// Ids of photographs kept on the device, with spaces between.
+    Photos,
+    /// As written.
+    Text,
+}
+
+/// One field of a part.
+pub(super) struct RecordField {
+    pub(super) id: &'static str,
+    pub(super) label: &'static str,
+    pub(super) hint: &'static str,
+    pub(super) kind: Kind,
+    /// The answer does not use it and no other screen asks it.
+    pub(super) only_here: bool,
+}
+
+macro_rules! words {
+    ($name:ident) => {
+        Kind::Words(|| $name::ALL.iter().map(|w| (w.id(), w.label())).collect())
+    };
+}
+
+const fn field(id: &'static str, label: &'static str, kind: Kind) -> RecordField {
+    RecordField {
+        id,
+        label,
+        hint: "",
+        kind,
+        only_here: false,
+    }
+}
+
+const fn here(
+    id: &'static str,
+    label: &'static str,
+    hint: &'static str,
+    kind: Kind,
+) -> RecordField {
+    RecordField {
+        id,
+        label,
+        hint,
+        kind,
+        only_here: true,
+    }
+}
+
+/// Every field, in the order of a record.
+pub(super) const FIELDS: [RecordField; 20] = [
+    field("bleed", words::BLEED, Kind::Bleed),
+    field("tarnish", words::TARNISH, words!(Tarnish)),
+    field("joint", words::JOINT, words!(Joint)),
+    field(
+        "joint_distance_mm",
+        words::JOINT_DISTANCE,
+        Kind::Number("mm"),
+    ),
+    here("mount", words::MOUNT, words::MOUNT_HINT, words!(Mount)),
+    field("dents", words::DENTS, words!(Dents)),
+    here("split", words::SPLIT, "", words!(Split)),
+    here("loss", words::LOSS, "", words!(Loss)),
+    here("replaced", words::REPLACED, "", words!(Replaced)),
+    here(
+        "engraving",
+        words::ENGRAVING,
+        words::ENGRAVING_HINT,
+        words!(Engraving),
+    ),
+    here("lacquer", words::LACQUER, "", words!(Lacquer)),
+    field("corrosion", words::CORROSION, words!(Corrosion)),
+    field("interior", words::INTERIOR, words!(Interior)),
+    field("fill", words::FILL, words!(Fill)),
+    field("lead", words::LEAD, words!(Lead)),
+    field("xrf_um", words::XRF, Kind::Reading(Method::Xrf)),
+    field(
+        "coulometric_um",
+        words::COULOMETRIC,
+        Kind::Reading(Method::Coulometric),
+    ),
+    field("section_um", words::SECTION, Kind::Reading(Method::Section)),
+    here("note", words::NOTE, "", Kind::Text),
+    here("photos", words::PHOTOS, words::PHOTOS_HINT, Kind::Photos),
+];
+
+/// A draft read once, for asking field by field.
+pub(super) struct Record<'a> {
+    pub(super) draft: &'a Draft,
+    case: Case,
+    problems: Vec<Problem>,
+}
+
+impl<'a> Record<'a> {
+    pub(super) fn new(draft: &'a Draft) -> Self {
+        let (case, problems) = draft.read();
+        Self {
+            draft,
+            case,
+            problems,
+        }
+    }
+
+    /// What is recorded of a field, in words; `None` when nothing can be used.
+    pub(super) fn said(&self, part: PartName, field: &RecordField) -> Option<String> {
+        let text = self.draft.part_text(part.id(), field.id);
+        let text = text.trim();
+        let known = self.case.part(part);
+        match field.kind {
+            Kind::Bleed => known?.bleed.map(bleed_words),
+            Kind::Reading(method) => {
+                let read: Vec<String> = known?
+                    .readings
+                    .iter()
+                    .filter(|r| r.method == method)
+                    .map(|r| um(r.um))
+                    .collect();
+                (!read.is_empty()).then(|| format!("{} µm", read.join(", ")))
+            }
+            _ if text.is_empty() => None,
+            Kind::Words(words) => words()
+                .into_iter()
+                .find(|(id, _)| *id == text)
+                .map(|(_, label)| label.to_owned()),
+            Kind::Number(unit) => Some(format!("{text} {unit}")),
+            Kind::Photos => Some(words::photos_kept(text.split_whitespace().count())),
+            Kind::Text => Some(text.to_owned()),
+        }
+    }
+
+    /// Names and words of everything recorded of a part.
+    pub(super) fn rows(&self, part: PartName) -> Vec<(String, String)> {
+        FIELDS
+            .iter()
+            .filter_map(|f| {
+                let said = self.said(part, f).or_else(|| {
+                    self.fault(part, f)
+                        .map(|_| words::CANNOT_BE_USED.to_owned())
+                })?;
+                Some((f.label.to_owned(), said))
+            })
+            .collect()
+    }
+
+    /// What is wrong with a field, and what to do.
+    pub(super) fn fault(&self, part: PartName, field: &RecordField) -> Option<String> {
+        let found = part_problem(self.draft, &self.problems, part, field.id);
+        if !found.is_empty() {
+            return Some(found);
+        }
+        let Kind::Words(words) = field.kind else {
+            return None;
+        };
+        let text = self.draft.part_text(part.id(), field.id);
+        let text = text.trim();
+        if !field.only_here || text.is_empty() || words().iter().any(|(id, _)| *id == text) {
+            return None;
+        }
+        let shown: String = text.chars().take(40).collect();
+        let labels: Vec<&str> = words().iter().map(|(_, label)| *label).collect();
+        Some(words::none_of_the_choices(
+            field.label,
+            &shown,
+            &labels.join("; "),
+        ))
+    }
+
+    /// Everything that is wrong with what was typed of a part.
+    pub(super) fn faults(&self, part: PartName) -> Vec<String> {
+        FIELDS.iter().filter_map(|f| self.fault(part, f)).collect()
+    }
+}
+
+fn bleed_words(bleed: Bleed) -> String {
+    match bleed {
+        Bleed::Word(word) => match word {
+            BleedWord::None => words::NONE_SEEN.to_owned(),
+            other => other.label().to_owned(),
+        },
+        Bleed::Fraction(f) => words::by_eye(&percent(f)),
+        Bleed::Counted { low, likely, high } => {
+            words::counted(&percent(likely), 100.0 * low, 100.0 * high)
+        }
+    }
+}

@@ -1,0 +1,350 @@
+//! The sheets: what leaves the screen, one case in three versions, each made of blocks.
+//!
+//! Invariants: a sheet says what is missing instead of guessing; it names no treatment without its
+//! caution and the line that defers; its numbers are those of the report it is made from.
+
+use std::borrow::Cow;
+
+use serde_json::{Map, Value};
+
+use super::as_typed::as_typed;
+use super::block::{Block, Tone};
+use super::scale_words::said;
+use super::sheet_done::{Done, done};
+use super::wording::sheet as words;
+use leavewell_model::counsel::{money, weigh_at_once, weigh_finely, what_would_change};
+use leavewell_model::ledger::ledger_of;
+use leavewell_model::ledger::{LEDGER_VERSION, Ledger};
+use leavewell_model::record::{Case, Draft, PartName, Problem, Seen};
+use leavewell_model::report::{Band, CourseReport, Report};
+use leavewell_model::treatment::{LeadStatus, Situation};
+
+/// Version of the program, printed with every sheet.
+pub(super) const VERSION: &str = env!("CARGO_PKG_VERSION");
+
+/// A case with everything a sheet may say of it.
+pub(super) struct Paper<'a> {
+    pub(super) draft: &'a Draft,
+    /// The record as it stands, for what the model does not read.
+    pub(super) raw: Value,
+    pub(super) case: Case,
+    pub(super) ledger: Cow<'static, Ledger>,
+    /// Weighed on the finer sample of a sheet.
+    pub(super) report: Report,
+    pub(super) done: Vec<Done>,
+}
+
+impl<'a> Paper<'a> {
+    pub(super) fn new(draft: &'a Draft) -> Self {
+        let (case, problems) = draft.read();
+        let report = weigh_finely(&case, problems);
+        Self {
+            draft,
+            raw: serde_json::from_str(&draft.to_json()).unwrap_or_default(),
+            ledger: ledger_of(&case),
+            report,
+            done: done(draft),
+            case,
+        }
+    }
+
+    /// With what would change the answer, which is most of the work.
+    pub(super) fn with_changes(mut self) -> Self {
+        if !self.too_little() {
+            self.report.counsel.would_change = what_would_change(&self.case);
+        }
+        self
+    }
+
+    /// So little is recorded that any advice would be a guess.
+    pub(super) fn too_little(&self) -> bool {
+        let looked = self.case.findings.iter().any(|a| a.seen != Seen::Unsure);
+        let measured = self.raw.get("measures").is_some_and(|m| !m.is_null());
+        !looked && !measured && self.case.parts.is_empty()
+    }
+
+    /// What the piece is called: as typed, else by its form.
+    pub(super) fn name(&self) -> String {
+        let name = as_typed(&self.case.piece.name);
+        if !name.is_empty() {
+            return name;
+        }
+        self.case.piece.form.map_or_else(
+            || words::UNNAMED_PIECE.to_owned(),
+            |form| form.label().to_owned(),
+        )
+    }
+
+    /// The day the question was asked; `None` when the record does not say.
+    pub(super) fn day(&self) -> Option<String> {
+        self.case
+            .asked_on
+            .map(|d| format!("{}-{:02}-{:02}", d.year, d.month, d.day))
+    }
+
+    pub(super) fn money(&self, amount: f64) -> String {
+        money(&self.case, amount)
+    }
+
+    /// A range of money: "about £210 to £560, middle £340".
+    pub(super) fn money_band(&self, band: Band) -> String {
+        let [low, middle, high] = [band.p10, band.p50, band.p90].map(|x| self.money(x));
+        if band.p10.abs().max(band.p90.abs()) < 0.5 {
+            words::NO_MONEY.to_owned()
+        } else if low == high {
+            words::about(&middle)
+        } else {
+            words::about_from(&low, &high, &middle)
+        }
+    }
+
+    /// A field of the record that the model does not read, as typed.
+    pub(super) fn typed(&self, path: &str) -> String {
+        as_typed(&self.draft.text(path))
+    }
+
+    /// Likely, with the number.
+    pub(super) fn likely(&self, p: f64) -> String {
+        said(p, &self.ledger)
+    }
+
+    /// Worth telling a buyer: more than very unlikely.
+    pub(super) fn worth_telling(&self, p: f64) -> bool {
+        p > self.ledger.value("words.very_unlikely")
+    }
+
+    /// The course advised.
+    pub(super) fn advised(&self) -> Option<&CourseReport> {
+        let steps = &self.report.counsel.steps;
+        self.report.courses.iter().find(|c| c.steps == *steps)
+    }
+
+    /// How firm the answer is, in words and in a number.
+    pub(super) fn firmness(&self) -> String {
+        let level = match &*self.report.counsel.firmness {
+            "clear" => words::CLEAR,
+            "leaning" => words::LEANING,
+            _ => words::OPEN,
+        };
+        match self.advised() {
+            Some(course) => words::firmness(level, &self.likely(course.p_best)),
+            None => format!("{level}."),
+        }
+    }
+
+    /// The objects of the record's list of parts.
+    pub(super) fn raw_parts(&self) -> Vec<&Map<String, Value>> {
+        let list = self.raw["parts"].as_array();
+        list.into_iter()
+            .flatten()
+            .filter_map(Value::as_object)
+            .collect()
+    }
+
+    /// Texts of one field of every part that has it, with the part in words.
+    pub(super) fn of_parts(&self, field: &str) -> Vec<(String, String)> {
+        self.raw_parts()
+            .into_iter()
+            .filter_map(|part| {
+                let text = plain(part.get(field)?);
+                let name = part_name(part);
+                (!text.is_empty()).then_some((name, text))
+            })
+            .collect()
+    }
+
+    /// Parts such a piece has, of which nothing is recorded.
+    pub(super) fn parts_not_looked_at(&self) -> Vec<&'static str> {
+        let parts = self.case.piece.form.map_or(&[][..], |form| form.parts());
+        parts
+            .iter()
+            .filter(|part| self.case.part(**part).is_none())
+            .map(|part| part.label())
+            .collect()
+    }
+
+    pub(super) fn lead(&self) -> LeadStatus {
+        Situation::stated_lead(&self.case)
+    }
+
+    /// What the record does not say and a reader would want to know, each as one sentence; with what
+    /// it may fetch where that is the reader's affair.
+    pub(super) fn missing(&self, with_value: bool) -> Vec<String> {
+        let piece = &self.case.piece;
+        let mut missing = Vec::new();
+        let mut say = |absent: bool, text: &str| {
+            if absent {
+                missing.push(text.to_owned());
+            }
+        };
+        say(piece.name.trim().is_empty(), words::NO_NAME);
+        say(piece.form.is_none(), words::NO_FORM);
+        say(piece.height_mm.is_none(), words::NO_SIZE);
+        say(
+            piece.from_year.is_none() && piece.to_year.is_none(),
+            words::NO_YEARS,
+        );
+        say(
+            !self.case.findings.iter().any(|a| a.seen != Seen::Unsure),
+            words::NO_LOOK,
+        );
+        say(self.case.parts.is_empty(), words::NO_CONDITION);
+        say(self.lead() == LeadStatus::Unknown, words::NO_LEAD_TEST);
+        say(with_value && self.report.value.assumed, words::NO_PRICE);
+        say(self.case.asked_on.is_none(), words::NO_DATE);
+        let unseen = self.parts_not_looked_at();
+        if !self.case.parts.is_empty() && !unseen.is_empty() {
+            missing.push(words::parts_not_looked_at(&unseen.join(", ")));
+        }
+        let unsure: Vec<&str> = self
+            .case
+            .findings
+            .iter()
+            .filter(|a| a.seen == Seen::Unsure)
+            .filter_map(|a| leavewell_model::ledger::finding(a.id))
+            .map(|f| f.title)
+            .collect();
+        if !unsure.is_empty() {
+            missing.push(words::looked_for_not_sure(&unsure.join("; ")));
+        }
+        missing
+    }
+
+    /// Fields of the record that could not be used.
+    pub(super) fn problems(&self) -> Vec<String> {
+        let line = |p: &Problem| {
+            format!(
+                "{}: {} {}",
+                as_typed(&p.field),
+                as_typed(&p.message),
+                as_typed(&p.remedy)
+            )
+        };
+        self.report.problems.iter().map(line).collect()
+    }
+
+    /// What was done, oldest entry first, as sections of a sheet; empty when nothing is recorded.
+    pub(super) fn history(&self, id: &str) -> Vec<Block> {
+        if self.done.is_empty() {
+            return Vec::new();
+        }
+        let mut blocks = vec![Block::para(words::WORK_IN_ORDER)];
+        let first_silver = self.report.identity.families.fused;
+        if self.done.iter().any(Done::plates) && first_silver >= self.ledger.value("words.even") {
+            blocks.push(Block::said(
+                Tone::Note,
+                words::plated_yet_fused(&self.likely(first_silver)),
+            ));
+        }
+        for work in &self.done {
+            blocks.push(Block::section(
+                &format!("{id}.{}", work.place),
+                &words::work(work.place + 1, &work.name()),
+                vec![Block::Facts { rows: work.rows() }],
+            ));
+        }
+        vec![Block::section(id, words::WORK_DONE, blocks)]
+    }
+
+    /// What the numbers are made from, so that anybody can make them again.
+    pub(super) fn made_from(&self) -> Vec<(String, String)> {
+        let own = self.case.overrides.len();
+        let fact = |name: &str, words: String| (name.to_owned(), words);
+        vec![
+            fact(words::PROGRAM, words::program(VERSION)),
+            fact(words::LEDGER, LEDGER_VERSION.to_owned()),
+            fact(
+                words::OWN_FIGURES,
+                if own == 0 {
+                    words::NO_OWN_FIGURES.to_owned()
+                } else {
+                    own.to_string()
+                },
+            ),
+            fact(words::SEED, self.report.seed.to_string()),
+            fact(
+                words::POINTS,
+                (1_u32 << leavewell_model::counsel::SHEET_LOG2).to_string(),
+            ),
+            fact(
+                words::DATE,
+                self.day().unwrap_or_else(|| words::NOT_RECORDED.to_owned()),
+            ),
+        ]
+    }
+
+    /// Where the quicker sample of the screen says something else; empty when both say the same.
+    pub(super) fn against_the_screen(&self) -> Vec<Block> {
+        let screen = weigh_at_once(&self.case, Vec::new()).counsel;
+        let here = &self.report.counsel;
+        let text = if screen.steps != here.steps {
+            words::screen_says(&screen.sentence)
+        } else if screen.firmness != here.firmness {
+            words::screen_calls_it(&screen.firmness, &here.firmness)
+        } else {
+            return Vec::new();
+        };
+        vec![Block::said(Tone::Note, text)]
+    }
+}
+
+/// A JSON value as a person would write it; empty for what is no single value.
+pub(super) fn plain(value: &Value) -> String {
+    match value {
+        Value::String(text) => as_typed(text),
+        Value::Number(number) => number.to_string(),
+        Value::Bool(yes) => if *yes { words::YES } else { words::NO }.to_owned(),
+        _ => String::new(),
+    }
+}
+
+/// The name of an entry in the list of parts.
+pub(super) fn part_name(part: &Map<String, Value>) -> String {
+    let id = part.get("part").map(plain).unwrap_or_default();
+    match PartName::parse(&id) {
+        Some(name) => name.label().to_owned(),
+        None if id.is_empty() => words::UNNAMED_PART.to_owned(),
+        None => id,
+    }
+}
+
+/// The text with a small first letter, for the middle of a sentence; abbreviations stay.
+pub(super) fn small(text: &str) -> String {
+    let mut chars = text.chars();
+    match (chars.next(), chars.next()) {
+        (Some(first), Some(second)) if second.is_lowercase() || second == ' ' => {
+            first.to_lowercase().chain(text.chars().skip(1)).collect()
+        }
+        _ => text.to_owned(),
+    }
+}
+
+/// Words joined as in a sentence: "a, b and c".
+pub(super) fn and(words: &[String]) -> String {
+    match words {
+        [] => String::new(),
+        [one] => one.clone(),
+        [rest @ .., last] => words::and(&rest.join(", "), last),
+    }
+}
+
+/// A heading that says for whom the sheet is, and when it was made.
+pub(super) fn head(paper: &Paper, whom: &str) -> Vec<Block> {
+    let day = paper
+        .day()
+        .unwrap_or_else(|| words::NO_DATE_RECORDED.to_owned());
+    vec![Block::para(words::head(&paper.name(), whom, &day))]
+}
+
+/// What is missing, as a section; empty when nothing is.
+pub(super) fn missing(paper: &Paper, id: &str) -> Vec<Block> {
+    let missing = paper.missing(!id.starts_with("buyer"));
+    if missing.is_empty() {
+        return Vec::new();
+    }
+    vec![Block::section(
+        id,
+        words::NOT_KNOWN,
+        vec![Block::List { items: missing }],
+    )]
+}

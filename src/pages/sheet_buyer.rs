@@ -1,0 +1,194 @@
+//! The sheet for a buyer: an honest description, short for a ticket and long for a catalogue.
+
+use super::block::{Block, Tone};
+use super::sheet::{Paper, and, head, missing, small};
+use super::sheet_cautions::cautions_of;
+use super::sheet_disclosure::{Told, told};
+use super::sheet_glossary::word_list;
+use super::wording::sheet_buyer as words;
+use leavewell_model::ledger::Place;
+use leavewell_model::record::{Draft, Seen};
+use leavewell_model::small::capital;
+
+/// The page.
+#[must_use]
+pub(super) fn page(draft: &Draft) -> Vec<Block> {
+    let paper = Paper::new(draft);
+    let told = told(&paper);
+    let mut blocks = head(&paper, words::FOR_A_BUYER);
+    blocks.push(Block::section(
+        "buyer.ticket",
+        words::TICKET,
+        vec![Block::para(ticket(&paper, &told))],
+    ));
+    blocks.push(Block::section(
+        "buyer.catalogue",
+        words::CATALOGUE,
+        vec![Block::para(catalogue(&paper, &told))],
+    ));
+    if !told.is_empty() {
+        let items = told.iter().map(|t| t.catalogue.clone()).collect();
+        blocks.push(Block::section(
+            "buyer.told",
+            words::DISCLOSED,
+            vec![Block::para(words::KEEP_EACH), Block::List { items }],
+        ));
+    }
+    blocks.extend(missing(&paper, "buyer.missing"));
+    blocks.push(Block::said(Tone::Quiet, words::LAW_OF_THE_PLACE));
+    let child = paper.case.aim.household_child_or_pregnant;
+    // Of what lies in the piece, not of work nobody is offering the buyer.
+    let of_the_piece = |c: &leavewell_model::report::CautionReport| {
+        matches!(
+            c.id.as_str(),
+            "caution.lead" | "caution.corrosion" | "caution.sealed" | "caution.mercury"
+        )
+    };
+    blocks.push(cautions_of(&paper.report, of_the_piece, &blocks, child));
+    blocks.push(word_list(&blocks, &paper.ledger));
+    blocks
+}
+
+/// Form and years first, then what it is, then all that is to be told.
+fn ticket(paper: &Paper, told: &[Told]) -> String {
+    let mut pieces = vec![what(paper)];
+    if paper.too_little() {
+        pieces.push(words::NOT_EXAMINED.to_owned());
+    } else {
+        pieces.push(identity_short(paper));
+    }
+    pieces.extend(told.iter().map(|t| t.ticket.clone()));
+    let mut text: String = pieces
+        .iter()
+        .map(|piece| capital(piece) + ". ")
+        .collect::<String>()
+        .trim_end()
+        .to_owned();
+    if paper.report.display_only.yes {
+        text.push(' ');
+        text.push_str(&paper.report.display_only.label);
+    }
+    text
+}
+
+/// The form, and years if they are told or can be given.
+fn what(paper: &Paper) -> String {
+    let piece = &paper.case.piece;
+    let form = piece.form.map_or(words::NO_FORM, |f| f.label()).to_owned();
+    let told = match (piece.from_year, piece.to_year) {
+        (None, None) => None,
+        (Some(from), None) => Some(words::told_from(from)),
+        (None, Some(to)) => Some(words::told_until(to)),
+        (Some(from), Some(to)) => Some(words::told_between(from, to)),
+    };
+    let found = paper
+        .report
+        .identity
+        .dates
+        .as_ref()
+        .filter(|_| !paper.too_little())
+        .map(|d| words::probably(d.from, d.to));
+    let years = match (found, told) {
+        (Some(found), Some(told)) => Some(words::found_and_told(&found, &told)),
+        (found, told) => found.or(told),
+    };
+    match years {
+        Some(years) => words::form_and_years(&form, &years),
+        None => form,
+    }
+}
+
+fn identity_short(paper: &Paper) -> String {
+    match paper.report.identity.family_bars.first() {
+        Some(top) => format!("{}: {}", capital(&top.name), paper.likely(top.p)),
+        None => words::UNKNOWN_METAL.to_owned(),
+    }
+}
+
+/// Whole sentences, in the order of a catalogue entry: what, what it is, marks, size, condition, what
+/// was done, what is not known, use.
+fn catalogue(paper: &Paper, told: &[Told]) -> String {
+    let mut text = vec![format!("{}.", what(paper))];
+    let name = paper.name();
+    if !paper.case.piece.name.trim().is_empty() {
+        text.push(words::called(&name));
+    }
+    if let Some(height) = paper.case.piece.height_mm {
+        text.push(words::height(height));
+    }
+    if paper.too_little() {
+        text.push(words::NOT_EXAMINED_SENTENCE.to_owned());
+    } else {
+        text.push(paper.report.identity.sentence.clone());
+        let other: Vec<String> = paper
+            .report
+            .identity
+            .family_bars
+            .iter()
+            .filter(|f| paper.worth_telling(f.p))
+            .map(|f| format!("{} {}", f.name, paper.likely(f.p)))
+            .collect();
+        if other.len() > 1 {
+            text.push(words::as_found(&other.join("; ")));
+        }
+        text.push(marks(paper));
+    }
+    text.extend(told.iter().map(|t| t.catalogue.clone()));
+    for clash in &paper.report.identity.date_conflicts {
+        text.push(clash.clone());
+    }
+    if paper.done.is_empty() {
+        text.push(words::NO_EARLIER_WORK.to_owned());
+    } else {
+        let history: Vec<String> = paper
+            .done
+            .iter()
+            .map(|d| {
+                let rest: Vec<String> = [d.when_and_who(), small(&d.materials_words())]
+                    .into_iter()
+                    .filter(|t| !t.is_empty())
+                    .collect();
+                if rest.is_empty() {
+                    d.in_sentence()
+                } else {
+                    format!("{} ({})", d.in_sentence(), rest.join("; "))
+                }
+            })
+            .collect();
+        text.push(words::on_record(&history.join("; ")));
+    }
+    if paper.case.piece.documented {
+        text.push(words::DOCUMENTED.to_owned());
+    }
+    let unseen = paper.parts_not_looked_at();
+    if !paper.case.parts.is_empty() && !unseen.is_empty() {
+        let names: Vec<String> = unseen.iter().map(|p| small(p)).collect();
+        text.push(words::not_looked_at(&and(&names)));
+    }
+    if paper.report.display_only.yes {
+        text.push(paper.report.display_only.label.to_string());
+    }
+    text.join(" ")
+}
+
+fn marks(paper: &Paper) -> String {
+    let of = |seen: Seen| -> Vec<String> {
+        paper
+            .case
+            .findings
+            .iter()
+            .filter(|a| a.seen == seen)
+            .filter_map(|a| leavewell_model::ledger::finding(a.id))
+            .filter(|f| f.place == Place::Marks && f.id != "M10")
+            .map(|f| small(f.title))
+            .collect()
+    };
+    let seen = of(Seen::Yes);
+    if !seen.is_empty() {
+        words::marked(&and(&seen))
+    } else if paper.case.has_seen("M10") {
+        words::NO_MARK.to_owned()
+    } else {
+        words::MARKS_NOT_RECORDED.to_owned()
+    }
+}

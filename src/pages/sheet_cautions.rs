@@ -1,0 +1,212 @@
+//! No treatment is named on a page of ours without its caution and the line that defers.
+
+use super::block::{Block, HeatOnPiece, Tone};
+use super::wording::sheet_cautions as words;
+use leavewell_model::ledger::{Level, caution};
+use leavewell_model::record::Draft;
+use leavewell_model::report::{CautionReport, Report};
+use leavewell_model::treatment::Treatment;
+
+/// The page with the cautions for whatever treatment its words name, and the line that defers.
+pub(super) fn with_cautions(draft: &Draft, mut blocks: Vec<Block>) -> Vec<Block> {
+    let (case, _) = draft.read();
+    let named = named_in(&blocks);
+    blocks.push(cautions_for(&named, case.aim.household_child_or_pregnant));
+    blocks
+}
+
+/// The section of cautions for these treatments.
+pub(super) fn cautions_for(named: &[Treatment], child: bool) -> Block {
+    section(Vec::new(), named, child)
+}
+
+/// The section of cautions of a sheet: those of the report that are wanted, then those for what else
+/// the words name, the gravest first.
+pub(super) fn cautions_of(
+    report: &Report,
+    wanted: impl Fn(&CautionReport) -> bool,
+    blocks: &[Block],
+    child: bool,
+) -> Block {
+    let told = report.cautions.iter().filter(|c| wanted(c)).cloned();
+    section(told.collect(), &named_in(blocks), child)
+}
+
+fn section(mut list: Vec<CautionReport>, named: &[Treatment], child: bool) -> Block {
+    let mut agents: Vec<&str> = Vec::new();
+    for treatment in named {
+        let id = format!("caution.{}", treatment.id());
+        let Some(text) = caution(&id) else { continue };
+        agents.extend(&text.agents);
+        if !list.iter().any(|c| c.id == id) {
+            list.push(CautionReport {
+                id,
+                level: text.level,
+                about: treatment.name().to_owned(),
+                text: text.text.to_owned(),
+            });
+        }
+    }
+    // The block on children and pregnancy names its own agents.
+    if let Some(text) = caution("caution.child")
+        && agents.iter().any(|a| text.agents.contains(a))
+        && !list.iter().any(|c| c.id == text.id)
+    {
+        list.push(CautionReport {
+            id: text.id.to_owned(),
+            level: if child { Level::Stop } else { Level::Care },
+            about: words::CHILDREN.to_owned(),
+            text: text.text.to_owned(),
+        });
+    }
+    list.sort_by_key(|c| c.level);
+    let mut blocks: Vec<Block> = list
+        .into_iter()
+        .map(|c| Block::said(tone(c.level), format!("{}: {}", c.about, c.text)))
+        .collect();
+    blocks.push(deferral());
+    Block::section("sheet.cautions", words::CAUTIONS, blocks)
+}
+
+/// The line that defers to codes and people, word for word.
+pub(super) fn deferral() -> Block {
+    Block::para(caution("caution.deferral").map_or("", |c| c.text))
+}
+
+fn tone(level: Level) -> Tone {
+    match level {
+        Level::Stop => Tone::Stop,
+        Level::Care => Tone::Care,
+        Level::Note => Tone::Note,
+    }
+}
+
+/// Every treatment whose name stands in the words of these blocks, as whole words. What could be
+/// chosen and was not is no naming.
+pub(super) fn named_in(blocks: &[Block]) -> Vec<Treatment> {
+    let words = words_of(blocks).to_lowercase();
+    Treatment::ALL
+        .into_iter()
+        .filter(|t| has_words(&words, &t.name().to_lowercase()))
+        .collect()
+}
+
+fn has_words(text: &str, wanted: &str) -> bool {
+    text.match_indices(wanted).any(|(at, _)| {
+        let before = text[..at].chars().next_back();
+        let after = text[at + wanted.len()..].chars().next();
+        ![before, after]
+            .into_iter()
+            .flatten()
+            .any(char::is_alphanumeric)
+    })
+}
+
+/// All words of these blocks, a line for each.
+pub(super) fn words_of(blocks: &[Block]) -> String {
+    let mut out = String::new();
+    for block in blocks {
+        add_words(block, &mut |text| {
+            out.push_str(text);
+            out.push('\n');
+        });
+    }
+    out
+}
+
+fn add_words(block: &Block, say: &mut dyn FnMut(&str)) {
+    match block {
+        Block::Section { title, blocks, .. } => {
+            say(title);
+            for inner in blocks {
+                add_words(inner, say);
+            }
+        }
+        Block::Fold {
+            summary, blocks, ..
+        } => {
+            say(summary);
+            for inner in blocks {
+                add_words(inner, say);
+            }
+        }
+        Block::Row { blocks } => {
+            for inner in blocks {
+                add_words(inner, say);
+            }
+        }
+        Block::Para { text, .. } => say(text),
+        Block::List { items } => {
+            for item in items {
+                say(item);
+            }
+        }
+        Block::Facts { rows } => {
+            for (name, words) in rows {
+                say(name);
+                say(words);
+            }
+        }
+        Block::Table(table) | Block::HeatOnPiece(HeatOnPiece { table, .. }) => {
+            say(&table.caption);
+            for cell in table.columns.iter().chain(table.rows.iter().flatten()) {
+                say(cell);
+            }
+        }
+        Block::Picture(picture) => {
+            say(&picture.title);
+            say(&picture.description);
+            for cell in picture.table.rows.iter().flatten() {
+                say(cell);
+            }
+        }
+        Block::Lines { label, .. } => say(label),
+        Block::Field(field) => {
+            say(&field.label);
+            say(&field.hint);
+            say(&field.text);
+        }
+        Block::Choice(choice) => {
+            say(&choice.label);
+            for (id, label) in &choice.options {
+                if *id == choice.chosen {
+                    say(label);
+                }
+            }
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_name_is_found_as_whole_words_only() {
+        let found = |text: &str| named_in(&[Block::para(text)]);
+        assert_eq!(
+            found("First a LACQUER, then no more."),
+            [Treatment::Lacquer]
+        );
+        assert!(found("The inside is lacquered.").is_empty());
+        assert_eq!(found("full replating"), [Treatment::Replate]);
+    }
+
+    #[test]
+    fn what_is_named_brings_its_caution_and_the_line_that_defers() {
+        let blocks = with_cautions(
+            &Draft::default(),
+            vec![Block::para("Hard solder was used.")],
+        );
+        let words = words_of(&blocks);
+        for id in ["caution.T11", "caution.child", "caution.deferral"] {
+            assert!(words.contains(caution(id).unwrap().text), "{id}");
+        }
+        let quiet = words_of(&with_cautions(
+            &Draft::default(),
+            vec![Block::para("Nothing.")],
+        ));
+        assert!(!quiet.contains(caution("caution.child").unwrap().text));
+        assert!(quiet.contains(caution("caution.deferral").unwrap().text));
+    }
+}

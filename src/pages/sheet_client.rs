@@ -1,0 +1,351 @@
+//! The sheet for a client: the options in plain words, what they cost and take away, and room to
+//! choose and sign.
+
+use super::block::{Block, Table, Tone};
+use super::picture::{Anchor, Ink, Mark, Picture};
+use super::sheet::{Paper, head, missing};
+use super::sheet_cautions::cautions_of;
+use super::sheet_glossary::word_list;
+use super::wording::sheet_client as words;
+use leavewell_model::ledger::caution;
+use leavewell_model::record::Draft;
+use leavewell_model::report::{CounselReport, CourseReport, OptionReport, VerdictReport};
+
+/// The page.
+#[must_use]
+pub(super) fn page(draft: &Draft) -> Vec<Block> {
+    let paper = Paper::new(draft).with_changes();
+    let mut blocks = head(&paper, words::FOR_THE_CLIENT);
+    if paper.too_little() {
+        blocks.push(Block::said(Tone::Answer, words::TOO_LITTLE));
+        blocks.push(Block::para(
+            caution("caution.fallback").map_or("", |c| c.text),
+        ));
+        blocks.extend(missing(&paper, "client.missing"));
+        blocks.extend(paper.history("client.done"));
+    } else {
+        blocks.push(answer(&paper));
+        blocks.extend(missing(&paper, "client.missing"));
+        blocks.push(what_it_is(&paper));
+        blocks.push(options(&paper));
+        blocks.push(money(&paper));
+        blocks.extend(paper.history("client.done"));
+        blocks.push(questions(&paper));
+    }
+    let child = paper.case.aim.household_child_or_pregnant;
+    blocks.push(cautions_of(&paper.report, |_| true, &blocks, child));
+    if !paper.too_little() {
+        blocks.push(sign());
+    }
+    blocks.push(word_list(&blocks, &paper.ledger));
+    blocks.push(Block::section(
+        "client.made",
+        words::RESTS_ON,
+        vec![Block::Facts {
+            rows: paper.made_from(),
+        }],
+    ));
+    blocks
+}
+
+fn answer(paper: &Paper) -> Block {
+    let counsel = &paper.report.counsel;
+    let mut blocks = vec![
+        Block::said(Tone::Answer, &counsel.sentence),
+        Block::para(paper.firmness()),
+    ];
+    blocks.extend(paper.against_the_screen());
+    if counsel.refer {
+        blocks.push(Block::said(
+            Tone::Note,
+            words::specialist_first(&counsel.refer_why.join(" ")),
+        ));
+    }
+    let reasons: Vec<String> = counsel.reasons.iter().map(|r| r.text.clone()).collect();
+    blocks.push(Block::List { items: reasons });
+    blocks.extend(listed(words::DOUBTS, &counsel.doubts));
+    blocks.extend(would_change(counsel));
+    if paper.report.display_only.yes {
+        blocks.push(Block::said(Tone::Stop, paper.report.display_only.label));
+        blocks.push(Block::List {
+            items: paper.report.display_only.why.clone(),
+        });
+    }
+    Block::section("client.answer", words::ANSWER, blocks)
+}
+
+/// A lead line with its list; nothing when the list is empty.
+pub(super) fn listed(lead: &str, items: &[String]) -> Vec<Block> {
+    if items.is_empty() {
+        return Vec::new();
+    }
+    vec![
+        Block::para(lead),
+        Block::List {
+            items: items.to_vec(),
+        },
+    ]
+}
+
+/// What would change the answer, as far as it was looked for.
+pub(super) fn would_change(counsel: &CounselReport) -> Vec<Block> {
+    let changes: Vec<String> = counsel
+        .would_change
+        .iter()
+        .map(|c| c.text.clone())
+        .collect();
+    listed(words::WOULD_CHANGE, &changes)
+}
+
+fn what_it_is(paper: &Paper) -> Block {
+    let identity = &paper.report.identity;
+    let mut blocks = vec![Block::para(&identity.sentence)];
+    let rows: Vec<(String, String)> = identity
+        .family_bars
+        .iter()
+        .filter(|f| paper.worth_telling(f.p))
+        .map(|f| {
+            (
+                f.name.to_string(),
+                format!("{}. {}", paper.likely(f.p), f.meaning),
+            )
+        })
+        .collect();
+    blocks.push(Block::Facts { rows });
+    if let Some(dates) = &identity.dates {
+        blocks.push(Block::para(words::made_between(dates.from, dates.to)));
+    }
+    Block::section("client.identity", words::WHAT_IT_IS, blocks)
+}
+
+fn options(paper: &Paper) -> Block {
+    let mut blocks = Vec::new();
+    let mut idle = Vec::new();
+    let mut never = Vec::new();
+    for option in &paper.report.options {
+        match &*option.outcome {
+            "not_needed" => idle.push(format!(
+                "{}: {}",
+                option.name,
+                option.not_needed.clone().unwrap_or_default()
+            )),
+            "never" => never.push(option.name.to_string()),
+            _ => blocks.push(Block::section(
+                &format!("client.option.{}", option.treatment),
+                &option.name,
+                option_blocks(paper, option),
+            )),
+        }
+    }
+    blocks.extend(listed(words::NOT_NEEDED, &idle));
+    blocks.extend(listed(words::NEVER, &never));
+    Block::section("client.options", words::OPTIONS, blocks)
+}
+
+fn option_blocks(paper: &Paper, option: &OptionReport) -> Vec<Block> {
+    let band = paper.money_band(option.cost);
+    let cost = if option.quoted {
+        words::as_quoted(&band)
+    } else if option.cost.p90 < 0.5 {
+        band
+    } else {
+        words::not_quoted(&band)
+    };
+    let mut rows = vec![
+        (
+            words::CAN_IT_BE_DONE.to_owned(),
+            words::outcome(&option.outcome).to_owned(),
+        ),
+        (words::COST.to_owned(), cost),
+        (words::LOST.to_owned(), option.lost.to_string()),
+        (
+            words::CAN_IT_BE_UNDONE.to_owned(),
+            option.reversibility_words.to_string(),
+        ),
+        (words::WHO.to_owned(), who(&option.who)),
+    ];
+    rows.extend(verdicts(&option.verdicts));
+    vec![Block::para(option.plain), Block::Facts { rows }]
+}
+
+/// What the guards say: why, and what would lift it.
+pub(super) fn verdicts(list: &[VerdictReport]) -> Vec<(String, String)> {
+    list.iter()
+        .map(|v| {
+            let text = if v.lifted_by.is_empty() {
+                v.reason.clone()
+            } else {
+                words::lifted_by(&v.reason, &v.lifted_by)
+            };
+            (words::outcome(&v.outcome).to_owned(), text)
+        })
+        .collect()
+}
+
+/// Who may do it, from the letters of the catalogue.
+pub(super) fn who(letters: &str) -> String {
+    let words: Vec<&str> = letters.split('/').map(words::doer).collect();
+    words.join(words::OR)
+}
+
+fn money(paper: &Paper) -> Block {
+    let value = &paper.report.value;
+    let mut blocks = vec![
+        Block::Facts {
+            rows: vec![
+                (
+                    words::UNDAMAGED.to_owned(),
+                    paper.money_band(value.undamaged),
+                ),
+                (words::AS_IT_IS.to_owned(), paper.money_band(value.as_it_is)),
+                (
+                    words::SELLER_KEEPS.to_owned(),
+                    paper.money_band(value.net_as_it_is),
+                ),
+            ],
+        },
+        Block::said(Tone::Quiet, value.label),
+    ];
+    let shown: Vec<&CourseReport> = paper
+        .report
+        .courses
+        .iter()
+        .filter(|c| c.barred.is_empty())
+        .take(6)
+        .collect();
+    if shown.len() > 1 {
+        blocks.push(Block::Picture(picture(paper, &shown)));
+    }
+    blocks.push(Block::Table(course_table(paper, &shown)));
+    Block::section("client.money", words::MONEY, blocks)
+}
+
+/// One row for each course: what is kept, against leaving it, and how likely it is the best.
+pub(super) fn course_table(paper: &Paper, courses: &[&CourseReport]) -> Table {
+    let rows = courses
+        .iter()
+        .map(|c| {
+            let net = leavewell_model::report::Band {
+                p10: c.net.p10,
+                p50: c.net.p50,
+                p90: c.net.p90,
+            };
+            vec![
+                c.name.clone(),
+                paper.money_band(c.cost),
+                paper.money_band(net),
+                paper.money(c.net_gain.mean),
+                paper.likely(c.p_best),
+                leavewell_model::small::percent(c.originality),
+            ]
+        })
+        .collect();
+    Table {
+        caption: words::COURSES.to_owned(),
+        columns: words::COURSE_COLUMNS.map(str::to_owned).to_vec(),
+        rows,
+    }
+}
+
+const LEFT: f64 = 8.0;
+const RIGHT: f64 = 312.0;
+const TOP: f64 = 8.0;
+const ROW: f64 = 36.0;
+
+/// A bar for each course from its lowest to its highest tenth, with a line at the middle.
+fn picture(paper: &Paper, courses: &[&CourseReport]) -> Picture {
+    let low = courses
+        .iter()
+        .map(|c| c.net.p10)
+        .fold(f64::INFINITY, f64::min);
+    let high = courses
+        .iter()
+        .map(|c| c.net.p90)
+        .fold(f64::NEG_INFINITY, f64::max);
+    let span = if high > low { high - low } else { 1.0 };
+    let x = |v: f64| tenths(LEFT + (RIGHT - LEFT) * (v - low) / span);
+    let mut marks = Vec::new();
+    for (at, course) in courses.iter().enumerate() {
+        let y = TOP + ROW * at as f64;
+        let (a, b, middle) = (x(course.net.p10), x(course.net.p90), x(course.net.p50));
+        marks.push(Mark::path(
+            Ink::Band,
+            format!("M{a} {}H{b}V{}H{a}Z", y + 14.0, y + 26.0),
+        ));
+        marks.push(Mark::path(
+            Ink::Middle,
+            format!("M{middle} {}V{}", y + 11.0, y + 29.0),
+        ));
+        marks.push(Mark::text(
+            Ink::Outline,
+            Anchor::Start,
+            (LEFT, y + 9.0),
+            format!("{}: {}", course.name, paper.money(course.net.p50)),
+        ));
+    }
+    let first = courses.first().map_or("", |c| c.name.as_str());
+    Picture {
+        id: "client-outcomes".to_owned(),
+        title: words::picture_title(&super::sheet::small(first)),
+        description: words::PICTURE.to_owned(),
+        width: 320.0,
+        height: TOP + ROW * courses.len() as f64,
+        marks,
+        table: Table {
+            caption: words::KEPT.to_owned(),
+            columns: words::KEPT_COLUMNS.map(str::to_owned).to_vec(),
+            rows: courses
+                .iter()
+                .map(|c| {
+                    vec![
+                        c.name.clone(),
+                        paper.money(c.net.p10),
+                        paper.money(c.net.p50),
+                        paper.money(c.net.p90),
+                    ]
+                })
+                .collect(),
+        },
+    }
+}
+
+fn tenths(x: f64) -> f64 {
+    (10.0 * x).round() / 10.0
+}
+
+fn questions(paper: &Paper) -> Block {
+    let asked = paper
+        .report
+        .options
+        .iter()
+        .filter(|o| !matches!(&*o.outcome, "not_needed" | "never" | "barred"))
+        .map(|o| format!("{}: {}", o.name, o.ask))
+        .collect();
+    Block::section(
+        "client.questions",
+        words::QUESTIONS,
+        vec![
+            Block::List { items: asked },
+            Block::para(words::FOR_ANY_WORK),
+        ],
+    )
+}
+
+fn sign() -> Block {
+    let lines = |label: &str, count| Block::Lines {
+        label: label.to_owned(),
+        count,
+    };
+    Block::section(
+        "client.sign",
+        words::SIGN,
+        vec![
+            lines(words::CHOICE, 2),
+            lines(words::TOLD_IS_LOST, 2),
+            lines(words::NOT_WANTED, 1),
+            lines(words::PHOTOGRAPHS, 1),
+            lines(words::OWNER, 1),
+            lines(words::WORKSHOP, 1),
+        ],
+    )
+}

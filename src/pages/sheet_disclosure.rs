@@ -1,0 +1,393 @@
+//! What a buyer must be told: re-plating, repairs, lead, replaced parts, wear and damage, whenever it
+//! is recorded or more than very unlikely.
+
+use super::sheet::{Paper, and, plain, small};
+use super::wording::sheet_disclosure as words;
+use leavewell_model::record::{Corrosion, Dents, Fill, Interior, Joint, Part, PartName};
+use leavewell_model::small::percent;
+use leavewell_model::treatment::LeadStatus;
+
+/// One thing told: in a few words for a ticket, in a sentence for a catalogue.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct Told {
+    /// `replated`, `repaired`, `lead`, `replaced`, `worn`, `damaged`, `coated`, `corroding`
+    /// or `history`.
+    pub(super) about: &'static str,
+    /// Few words, without a full stop.
+    pub(super) ticket: String,
+    /// One sentence.
+    pub(super) catalogue: String,
+}
+
+/// Everything to be told, the weightiest first.
+pub(super) fn told(paper: &Paper) -> Vec<Told> {
+    let mut list = Vec::new();
+    replated(paper, &mut list);
+    repaired(paper, &mut list);
+    lead(paper, &mut list);
+    replaced(paper, &mut list);
+    worn(paper, &mut list);
+    damaged(paper, &mut list);
+    coated(paper, &mut list);
+    corroding(paper, &mut list);
+    list
+}
+
+fn tell(list: &mut Vec<Told>, about: &'static str, ticket: String, catalogue: String) {
+    list.push(Told {
+        about,
+        ticket,
+        catalogue,
+    });
+}
+
+/// Recorded, seen, or more than very unlikely.
+fn replated(paper: &Paper, list: &mut Vec<Told>) {
+    let recorded: Vec<String> = paper
+        .done
+        .iter()
+        .filter(|d| d.plates())
+        .map(|d| match d.when_and_who() {
+            when if when.is_empty() => words::NO_TIME.to_owned(),
+            when => when,
+        })
+        .collect();
+    if !recorded.is_empty() {
+        let whole = paper.done.iter().any(|d| {
+            matches!(
+                d.treatment,
+                Some(
+                    leavewell_model::treatment::Treatment::Replate
+                        | leavewell_model::treatment::Treatment::Overplate
+                )
+            )
+        });
+        let extent = if whole {
+            words::REPLATED
+        } else {
+            words::REPLATED_IN_PLACES
+        };
+        tell(
+            list,
+            "replated",
+            words::replated_short(extent, &recorded.join("; ")),
+            words::replated(extent, &recorded.join("; ")),
+        );
+    }
+    if paper.too_little() {
+        return;
+    }
+    let kinds = &paper.report.identity.kinds;
+    let p: f64 = kinds.iter().filter(|k| k.kind == "RFP").map(|k| k.p).sum();
+    let signs: Vec<String> = ["S08", "S10"]
+        .into_iter()
+        .filter(|id| paper.case.has_seen(id))
+        .filter_map(leavewell_model::ledger::finding)
+        .map(|f| small(f.title))
+        .collect();
+    if recorded.is_empty() && (paper.worth_telling(p) || !signs.is_empty()) {
+        let why = if signs.is_empty() {
+            String::new()
+        } else {
+            words::signs(&and(&signs))
+        };
+        tell(
+            list,
+            "replated",
+            words::perhaps_replated_short(&paper.likely(p)),
+            words::perhaps_replated(&paper.likely(p), &why),
+        );
+    }
+}
+
+/// Names of the parts for which something holds, small, as in a sentence.
+fn parts_where(paper: &Paper, holds: impl Fn(&Part) -> bool) -> Vec<String> {
+    paper
+        .case
+        .parts
+        .iter()
+        .filter(|p| holds(p))
+        .map(|p| small(p.name.label()))
+        .collect()
+}
+
+fn repaired(paper: &Paper, list: &mut Vec<Told>) {
+    let grey = parts_where(paper, |p| p.joint == Some(Joint::GreyRepair));
+    let neat = parts_where(paper, |p| p.joint == Some(Joint::NeatRepair));
+    if !grey.is_empty() {
+        tell(
+            list,
+            "repaired",
+            words::grey_repair_short(&grey.join(", ")),
+            words::grey_repair(&and(&grey)),
+        );
+    }
+    if !neat.is_empty() {
+        tell(
+            list,
+            "repaired",
+            words::neat_repair_short(&neat.join(", ")),
+            words::neat_repair(&and(&neat)),
+        );
+    }
+    for work in paper.done.iter().filter(|d| d.repairs()) {
+        let details: Vec<String> = [work.when_and_who(), small(&work.materials_words())]
+            .into_iter()
+            .filter(|t| !t.is_empty())
+            .collect();
+        let details = if details.is_empty() {
+            String::new()
+        } else {
+            format!(" ({})", details.join("; "))
+        };
+        tell(
+            list,
+            "repaired",
+            words::repaired_short(&work.in_sentence(), &details),
+            words::repaired(&work.in_sentence(), &details),
+        );
+    }
+    for work in paper
+        .done
+        .iter()
+        .filter(|d| !(d.plates() || d.repairs() || d.replaces() || d.coats()))
+    {
+        let when = work.when_in_brackets();
+        tell(
+            list,
+            "history",
+            words::work_short(&work.in_sentence(), &when),
+            words::work(&work.in_sentence(), &when),
+        );
+    }
+}
+
+fn lead(paper: &Paper, list: &mut Vec<Told>) {
+    let filled = parts_where(paper, |p| p.fill == Some(Fill::Lead));
+    if !filled.is_empty() {
+        tell(
+            list,
+            "lead",
+            words::lead_filling_short(&filled.join(", ")),
+            words::lead_filling(&and(&filled)),
+        );
+    }
+    if paper.case.has_seen("C10") && filled.is_empty() {
+        tell(
+            list,
+            "lead",
+            words::BORDERS_SHORT.to_owned(),
+            words::BORDERS.to_owned(),
+        );
+    }
+    if paper.done.iter().any(super::sheet_done::Done::adds_lead) {
+        tell(
+            list,
+            "lead",
+            words::LEAD_SOLDER_SHORT.to_owned(),
+            words::LEAD_SOLDER.to_owned(),
+        );
+    }
+    match paper.lead() {
+        LeadStatus::Present => tell(
+            list,
+            "lead",
+            words::LEAD_FOUND_SHORT.to_owned(),
+            words::LEAD_FOUND.to_owned(),
+        ),
+        LeadStatus::Absent => tell(
+            list,
+            "lead",
+            words::NO_LEAD_SHORT.to_owned(),
+            words::NO_LEAD.to_owned(),
+        ),
+        LeadStatus::Unknown => tell(
+            list,
+            "lead",
+            words::NOT_TESTED_SHORT.to_owned(),
+            if paper.case.is_soldered() {
+                words::NOT_TESTED_SOLDERED.to_owned()
+            } else {
+                words::NOT_TESTED.to_owned()
+            },
+        ),
+    }
+}
+
+fn replaced(paper: &Paper, list: &mut Vec<Told>) {
+    for (part, state) in paper.of_parts("replaced") {
+        let part = small(&part);
+        match state.as_str() {
+            "original" | "no" | "none" => {}
+            "doubtful" => tell(
+                list,
+                "replaced",
+                words::doubtful_short(&part),
+                words::doubtful(&part),
+            ),
+            _ => tell(
+                list,
+                "replaced",
+                words::replaced_short(&part),
+                words::replaced(&part),
+            ),
+        }
+    }
+    for work in paper.done.iter().filter(|d| d.replaces()) {
+        let when = work.when_in_brackets();
+        tell(
+            list,
+            "replaced",
+            words::part_new_short(&when),
+            words::part_new(&when),
+        );
+    }
+    let parts_differ = paper
+        .report
+        .identity
+        .contradictions
+        .iter()
+        .any(|c| c.different_parts);
+    if parts_differ {
+        tell(
+            list,
+            "replaced",
+            words::MARRIAGE_SHORT.to_owned(),
+            words::MARRIAGE.to_owned(),
+        );
+    }
+    let flaws = paper.raw["flaws"].as_array();
+    for flaw in flaws.into_iter().flatten().map(plain) {
+        if flaw.is_empty() {
+            continue;
+        }
+        let words = words::flaw_words(&flaw);
+        let about = if matches!(flaw.as_str(), "part_replaced" | "marriage") {
+            "replaced"
+        } else {
+            "damaged"
+        };
+        tell(list, about, words.to_owned(), words::flaw(words));
+    }
+}
+
+fn worn(paper: &Paper, list: &mut Vec<Told>) {
+    // What shows and is recorded, not what is guessed of parts nobody looked at.
+    let bare: Vec<String> = paper
+        .report
+        .silver
+        .parts
+        .iter()
+        .filter(|p| {
+            let name = PartName::parse(&p.part);
+            let recorded = name.and_then(|n| paper.case.part(n)).and_then(|p| p.bleed);
+            recorded.is_some_and(|b| {
+                leavewell_model::silver::bleed_range(Some(b), &paper.ledger).likely
+                    >= paper.ledger.value("silver.f_none")
+            })
+        })
+        .map(|p| format!("{} ({})", small(&p.name), percent(p.bleed)))
+        .collect();
+    if !bare.is_empty() {
+        tell(
+            list,
+            "worn",
+            words::worn_short(&bare.join(", ")),
+            words::worn(&and(&bare)),
+        );
+    }
+}
+
+fn damaged(paper: &Paper, list: &mut Vec<Told>) {
+    let mut say = |parts: Vec<String>, ticket: &str, sentence: &str| {
+        if !parts.is_empty() {
+            tell(
+                list,
+                "damaged",
+                words::damaged_short(ticket, &parts.join(", ")),
+                words::damaged(sentence, &and(&parts)),
+            );
+        }
+    };
+    let dents = |wanted| parts_where(paper, |p| p.dents == Some(wanted));
+    say(
+        parts_where(paper, |p| {
+            matches!(p.joint, Some(Joint::Open | Joint::Leaking))
+        }),
+        words::JOINT_SHORT,
+        words::JOINT,
+    );
+    say(dents(Dents::Split), words::CREASED_SHORT, words::CREASED);
+    say(dents(Dents::Moderate), words::DENTED_SHORT, words::DENTED);
+    say(
+        dents(Dents::Minor),
+        words::SMALL_DENTS_SHORT,
+        words::SMALL_DENTS,
+    );
+    for (field, quiet, ticket, sentence) in [
+        ("split", ["none", ""], words::SPLIT_SHORT, words::SPLIT),
+        ("loss", ["none", ""], words::LOSS_SHORT, words::LOSS),
+        (
+            "engraving",
+            ["absent", "crisp"],
+            words::ENGRAVING_SHORT,
+            words::ENGRAVING,
+        ),
+        ("mount", ["sound", ""], words::MOUNT_SHORT, words::MOUNT),
+    ] {
+        let parts = paper
+            .of_parts(field)
+            .into_iter()
+            .filter(|(_, state)| !quiet.contains(&state.as_str()) && state != "unknown")
+            .map(|(part, _)| small(&part))
+            .collect();
+        say(parts, ticket, sentence);
+    }
+}
+
+fn coated(paper: &Paper, list: &mut Vec<Told>) {
+    let interior = paper.case.part(PartName::Interior).and_then(|p| p.interior);
+    let mut parts: Vec<String> = paper
+        .of_parts("lacquer")
+        .into_iter()
+        .filter(|(_, state)| !matches!(state.as_str(), "none" | "unknown"))
+        .map(|(part, _)| small(&part))
+        .collect();
+    if interior == Some(Interior::Lacquered) {
+        parts.push(words::INSIDE.to_owned());
+    }
+    if paper.done.iter().any(super::sheet_done::Done::coats) && parts.is_empty() {
+        parts.push(words::AS_RECORDED.to_owned());
+    }
+    if !parts.is_empty() {
+        tell(
+            list,
+            "coated",
+            words::coated_short(&parts.join(", ")),
+            words::coated(&and(&parts)),
+        );
+    }
+    if interior == Some(Interior::Bare) {
+        tell(
+            list,
+            "worn",
+            words::BARE_INSIDE_SHORT.to_owned(),
+            words::BARE_INSIDE.to_owned(),
+        );
+    }
+}
+
+fn corroding(paper: &Paper, list: &mut Vec<Told>) {
+    let mut parts = parts_where(paper, |p| p.corrosion.is_some_and(|c| c != Corrosion::None));
+    if paper.case.has_seen("S07") && parts.is_empty() {
+        parts.push(words::WHERE_RUST_WAS_SEEN.to_owned());
+    }
+    if !parts.is_empty() {
+        tell(
+            list,
+            "corroding",
+            words::corroding_short(&parts.join(", ")),
+            words::corroding(&and(&parts)),
+        );
+    }
+}

@@ -1,0 +1,594 @@
+//! The sheet for the file: everything, so that somebody else can go on from it.
+//!
+//! The record of condition carries what reports after EN 16095 carry: identification, description,
+//! condition by part, images, date, examiner, recommendations.
+
+use serde_json::Value;
+
+use super::as_typed::as_typed;
+use super::block::{Block, Table, Tone};
+use super::sheet::{Paper, head, missing, part_name, plain, small};
+use super::sheet_cautions::cautions_of;
+use super::sheet_client::{course_table, listed, verdicts, who, would_change};
+use super::sheet_glossary::word_list;
+use super::wording::sheet_client::outcome;
+use super::wording::sheet_file as words;
+use leavewell_model::ledger::Ledger;
+use leavewell_model::record::{
+    Corrosion, Dents, Draft, Fill, Interior, Joint, Lead, PartName, Tarnish,
+};
+use leavewell_model::small::percent;
+
+/// The page.
+#[must_use]
+pub(super) fn page(draft: &Draft) -> Vec<Block> {
+    let paper = Paper::new(draft).with_changes();
+    let mut blocks = head(&paper, words::FOR_THE_FILE);
+    blocks.push(Block::section(
+        "file.identification",
+        words::IDENTIFICATION,
+        identification(&paper),
+    ));
+    blocks.push(Block::section(
+        "file.examination",
+        words::EXAMINATION,
+        examination(&paper),
+    ));
+    blocks.push(Block::section(
+        "file.description",
+        words::DESCRIPTION,
+        description(&paper),
+    ));
+    blocks.push(Block::section("file.parts", words::PARTS, parts(&paper)));
+    blocks.push(Block::section("file.images", words::IMAGES, images(&paper)));
+    blocks.extend(missing(&paper, "file.missing"));
+    blocks.extend(paper.history("file.done"));
+    if paper.too_little() {
+        blocks.push(Block::section(
+            "file.recommendations",
+            words::RECOMMENDATIONS,
+            vec![
+                Block::para(words::TOO_LITTLE),
+                Block::para(
+                    leavewell_model::ledger::caution("caution.fallback").map_or("", |c| c.text),
+                ),
+            ],
+        ));
+    } else {
+        blocks.push(Block::section("file.kinds", words::KINDS, kinds(&paper)));
+        blocks.push(Block::section("file.value", words::VALUE, value(&paper)));
+        blocks.push(Block::section(
+            "file.recommendations",
+            words::RECOMMENDATIONS,
+            recommendations(&paper),
+        ));
+        blocks.push(Block::section(
+            "file.options",
+            words::TREATMENTS,
+            options(&paper),
+        ));
+        blocks.push(Block::section(
+            "file.courses",
+            words::COURSES,
+            courses(&paper),
+        ));
+    }
+    blocks.push(Block::section(
+        "file.figures",
+        words::FIGURES,
+        figures(&paper),
+    ));
+    blocks.extend(rest(&paper));
+    let child = paper.case.aim.household_child_or_pregnant;
+    blocks.push(cautions_of(&paper.report, |_| true, &blocks, child));
+    blocks.push(word_list(&blocks, &paper.ledger));
+    blocks
+}
+
+fn or_not(text: String) -> String {
+    if text.is_empty() {
+        words::NOT_RECORDED.to_owned()
+    } else {
+        text
+    }
+}
+
+fn fact(name: &str, words: String) -> (String, String) {
+    (name.to_owned(), or_not(words))
+}
+
+fn identification(paper: &Paper) -> Vec<Block> {
+    let piece = &paper.case.piece;
+    let years = match (piece.from_year, piece.to_year) {
+        (None, None) => String::new(),
+        (Some(from), None) => words::from(from),
+        (None, Some(to)) => words::until(to),
+        (Some(from), Some(to)) => words::between(from, to),
+    };
+    let dates = paper
+        .report
+        .identity
+        .dates
+        .as_ref()
+        .filter(|_| !paper.too_little())
+        .map(|d| words::probably(d.from, d.to))
+        .unwrap_or_default();
+    let yes = |flag: bool| if flag { words::YES } else { words::NO }.to_owned();
+    let sentence = if paper.too_little() {
+        String::new()
+    } else {
+        paper.report.identity.sentence.clone()
+    };
+    let mut blocks = vec![Block::Facts {
+        rows: vec![
+            fact(words::CALLED, as_typed(&piece.name)),
+            fact(words::NUMBER, paper.typed("looked.number")),
+            fact(words::FORM, piece.form.map_or("", |f| f.label()).to_owned()),
+            fact(
+                words::HEIGHT,
+                piece.height_mm.map(words::mm).unwrap_or_default(),
+            ),
+            fact(words::WHAT_IT_IS, sentence),
+            fact(words::YEARS_TOLD, years),
+            fact(words::YEARS_FOUND, dates),
+            fact(words::RARE, yes(piece.rare)),
+            fact(words::DOCUMENTED, yes(piece.documented)),
+        ],
+    }];
+    if let Some(dates) = paper
+        .report
+        .identity
+        .dates
+        .as_ref()
+        .filter(|_| !paper.too_little())
+    {
+        blocks.extend(listed(words::DATES_REST_ON, &dates.reasons));
+    }
+    blocks.extend(listed(
+        words::AGAINST_YEARS_TOLD,
+        &paper.report.identity.date_conflicts,
+    ));
+    blocks
+}
+
+fn examination(paper: &Paper) -> Vec<Block> {
+    let day = paper.typed("looked.on");
+    let day = if day.is_empty() {
+        paper.day().unwrap_or_default()
+    } else {
+        day
+    };
+    vec![Block::Facts {
+        rows: vec![
+            fact(words::DATE, day),
+            fact(words::EXAMINER, paper.typed("looked.by")),
+            fact(words::LIGHT, paper.typed("looked.light")),
+            fact(words::AIDS, paper.typed("looked.aids")),
+            fact(words::REASON, paper.typed("looked.why")),
+            fact(words::KEPT_AT, paper.typed("looked.where")),
+        ],
+    }]
+}
+
+fn description(paper: &Paper) -> Vec<Block> {
+    let mut blocks = Vec::new();
+    let described = paper.typed("looked.described");
+    if !described.is_empty() {
+        blocks.push(Block::para(described));
+    }
+    let rows: Vec<Vec<String>> = paper
+        .case
+        .findings
+        .iter()
+        .filter_map(|a| Some((a, leavewell_model::ledger::finding(a.id)?)))
+        .map(|(answer, finding)| {
+            vec![
+                finding.title.to_owned(),
+                answer.seen.label().to_owned(),
+                answer
+                    .part
+                    .map_or(words::THE_PIECE, |p| p.label())
+                    .to_owned(),
+                finding.id.to_owned(),
+            ]
+        })
+        .collect();
+    if rows.is_empty() {
+        blocks.push(Block::para(words::NO_FINDING));
+    } else {
+        blocks.push(Block::Table(Table {
+            caption: words::FINDINGS.to_owned(),
+            columns: words::FINDING_COLUMNS.map(str::to_owned).to_vec(),
+            rows,
+        }));
+    }
+    let clashes: Vec<String> = paper
+        .report
+        .identity
+        .contradictions
+        .iter()
+        .map(|c| c.text.clone())
+        .collect();
+    blocks.extend(listed(words::CLASHES, &clashes));
+    blocks
+}
+
+/// The label of a field of a part; as in the file where we have none.
+fn label(field: &str) -> String {
+    words::part_field(field).map_or_else(|| spaced(field), str::to_owned)
+}
+
+fn spaced(id: &str) -> String {
+    let words = id.replace(['_', '.'], " ");
+    let mut chars = words.chars();
+    chars.next().map_or_else(String::new, |first| {
+        first.to_uppercase().chain(chars).collect()
+    })
+}
+
+/// What a field of a part says, in the words of the screen where it is one of a list.
+fn said(field: &str, value: &Value) -> String {
+    if let Some(interval) = value.as_object() {
+        let ends: Vec<String> = interval
+            .iter()
+            .map(|(name, value)| format!("{} {}", as_typed(name), plain(value)))
+            .collect();
+        return ends.join(", ");
+    }
+    if let Some(list) = value.as_array() {
+        return list.iter().map(plain).collect::<Vec<_>>().join(", ");
+    }
+    let id = plain(value);
+    let known = match field {
+        "tarnish" => Tarnish::parse(&id).map(Tarnish::label),
+        "joint" => Joint::parse(&id).map(Joint::label),
+        "lead" => Lead::parse(&id).map(Lead::label),
+        "dents" => Dents::parse(&id).map(Dents::label),
+        "interior" => Interior::parse(&id).map(Interior::label),
+        "corrosion" => Corrosion::parse(&id).map(Corrosion::label),
+        "fill" => Fill::parse(&id).map(Fill::label),
+        "bleed" => leavewell_model::record::BleedWord::parse(&id)
+            .map(leavewell_model::record::BleedWord::label),
+        _ => None,
+    };
+    known.map_or(id, str::to_owned)
+}
+
+fn parts(paper: &Paper) -> Vec<Block> {
+    let mut blocks = Vec::new();
+    for (place, part) in paper.raw_parts().into_iter().enumerate() {
+        let mut rows: Vec<(String, String)> = part
+            .iter()
+            .filter(|(field, _)| field.as_str() != "part")
+            .map(|(field, value)| fact(&as_typed(&label(field)), said(field, value)))
+            .collect();
+        let id = part.get("part").map(plain).unwrap_or_default();
+        let known = PartName::parse(&id);
+        let worked_out = paper
+            .report
+            .silver
+            .parts
+            .iter()
+            .find(|p| known.is_some_and(|k| k.id() == p.part));
+        if let Some(p) = worked_out.filter(|_| !paper.too_little()) {
+            rows.push(fact(words::SILVER, p.words.clone()));
+            if let Some(left) = p.left_um {
+                rows.push(fact(
+                    words::SILVER_LEFT,
+                    words::left(
+                        &figure(left.p10),
+                        &figure(left.p90),
+                        &figure(left.p50),
+                        &p.left_fraction
+                            .map_or_else(String::new, |f| words::of_the_first(&percent(f))),
+                    ),
+                ));
+            }
+        }
+        blocks.push(Block::section(
+            &format!("file.part.{place}"),
+            &part_name(part),
+            vec![Block::Facts { rows }],
+        ));
+    }
+    if blocks.is_empty() {
+        blocks.push(Block::para(words::NO_PART));
+    }
+    let unseen: Vec<String> = paper.parts_not_looked_at().into_iter().map(small).collect();
+    if !unseen.is_empty() {
+        blocks.push(Block::said(
+            Tone::Quiet,
+            words::not_looked_at(&unseen.join(", ")),
+        ));
+    }
+    blocks
+}
+
+/// A number to two figures, as people read it.
+pub(super) fn figure(x: f64) -> String {
+    if x == 0.0 || !x.is_finite() {
+        return if x == 0.0 {
+            "0"
+        } else {
+            words::BEYOND_RECKONING
+        }
+        .to_owned();
+    }
+    let digits = (2.0 - libm::floor(libm::log10(x.abs())) - 1.0).clamp(-12.0, 9.0);
+    let unit = libm::pow(10.0, digits);
+    let rounded = (x * unit).round() / unit;
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // clamped to 0 to 9
+    let shown = digits.max(0.0) as usize;
+    format!("{rounded:.shown$}")
+}
+
+fn images(paper: &Paper) -> Vec<Block> {
+    let rows: Vec<(String, String)> = paper
+        .of_parts("photos")
+        .into_iter()
+        .map(|(part, text)| {
+            let count = text.split_whitespace().count();
+            (part, words::images_kept(count, &text))
+        })
+        .collect();
+    let log = |label: &str, count| Block::Lines {
+        label: label.to_owned(),
+        count,
+    };
+    let mut blocks = if rows.is_empty() {
+        vec![Block::para(words::NO_IMAGE)]
+    } else {
+        vec![Block::Facts { rows }]
+    };
+    blocks.push(log(words::IMAGE_LIST, 4));
+    blocks
+}
+
+fn kinds(paper: &Paper) -> Vec<Block> {
+    let identity = &paper.report.identity;
+    let rows = identity
+        .kinds
+        .iter()
+        .map(|k| {
+            vec![
+                k.name.to_string(),
+                paper.likely(k.p),
+                leavewell_model::small::share(k.low),
+                leavewell_model::small::share(k.high),
+                k.kind.to_string(),
+            ]
+        })
+        .collect();
+    vec![
+        Block::para(format!(
+            "{} {}",
+            identity.body.sentence, identity.skin.sentence
+        )),
+        Block::Table(Table {
+            caption: words::EVERY_KIND.to_owned(),
+            columns: words::KIND_COLUMNS.map(str::to_owned).to_vec(),
+            rows,
+        }),
+    ]
+}
+
+fn value(paper: &Paper) -> Vec<Block> {
+    let value = &paper.report.value;
+    vec![
+        Block::Facts {
+            rows: vec![
+                fact(words::UNDAMAGED, paper.money_band(value.undamaged)),
+                fact(words::AS_IT_IS, paper.money_band(value.as_it_is)),
+                fact(words::SELLER_KEEPS, paper.money_band(value.net_as_it_is)),
+                fact(
+                    words::RESTS_ON,
+                    if value.assumed {
+                        words::TYPICAL_VALUES
+                    } else {
+                        words::RECORDED_FIGURES
+                    }
+                    .to_owned(),
+                ),
+                fact(words::CURRENCY, value.currency.to_string()),
+            ],
+        },
+        Block::said(Tone::Quiet, value.label),
+    ]
+}
+
+fn recommendations(paper: &Paper) -> Vec<Block> {
+    let counsel = &paper.report.counsel;
+    let mut blocks = vec![
+        Block::said(Tone::Answer, &counsel.sentence),
+        Block::para(paper.firmness()),
+    ];
+    blocks.extend(paper.against_the_screen());
+    let reasons: Vec<String> = counsel.reasons.iter().map(|r| r.text.clone()).collect();
+    blocks.extend(listed(words::WHY, &reasons));
+    blocks.extend(listed(words::DOUBTS, &counsel.doubts));
+    blocks.extend(listed(words::SPECIALIST_FIRST, &counsel.refer_why));
+    blocks.extend(would_change(counsel));
+    let looks: Vec<String> = paper
+        .report
+        .identity
+        .next_looks
+        .iter()
+        .map(|l| format!("{}. {}", l.title, l.how))
+        .collect();
+    blocks.extend(listed(words::NEXT_LOOKS, &looks));
+    if paper.report.display_only.yes {
+        blocks.push(Block::said(Tone::Stop, paper.report.display_only.label));
+        blocks.push(Block::List {
+            items: paper.report.display_only.why.clone(),
+        });
+    }
+    blocks
+}
+
+fn options(paper: &Paper) -> Vec<Block> {
+    paper
+        .report
+        .options
+        .iter()
+        .map(|o| {
+            let class =
+                leavewell_model::ledger::treatment_text(&o.treatment).map_or("", |t| t.class);
+            let mut rows = vec![
+                fact(words::CAN_IT_BE_DONE, outcome(&o.outcome).to_owned()),
+                fact(words::CLASS, class.to_owned()),
+                fact(
+                    words::CAN_IT_BE_UNDONE,
+                    format!("{} ({})", o.reversibility_words, o.reversibility),
+                ),
+                fact(words::LOST, o.lost.to_string()),
+                fact(words::COST, paper.money_band(o.cost)),
+                fact(words::WHO, who(&o.who)),
+            ];
+            if let Some(why) = &o.not_needed {
+                rows.push(fact(words::WHY_NOT_NEEDED, why.clone()));
+            }
+            rows.extend(verdicts(&o.verdicts));
+            Block::section(
+                &format!("file.option.{}", o.treatment),
+                &format!("{} ({})", o.name, o.treatment),
+                vec![Block::Facts { rows }],
+            )
+        })
+        .collect()
+}
+
+fn courses(paper: &Paper) -> Vec<Block> {
+    let all: Vec<_> = paper.report.courses.iter().collect();
+    let barred: Vec<String> = all
+        .iter()
+        .filter(|c| !c.barred.is_empty())
+        .map(|c| {
+            let why: Vec<&str> = c.barred.iter().map(|v| v.reason.as_str()).collect();
+            format!("{}: {}", c.name, why.join(" "))
+        })
+        .collect();
+    let mut blocks = vec![Block::Table(course_table(paper, &all))];
+    blocks.extend(listed(words::BARRED, &barred));
+    blocks
+}
+
+fn figures(paper: &Paper) -> Vec<Block> {
+    let mut blocks = vec![Block::Facts {
+        rows: paper.made_from(),
+    }];
+    let rows: Vec<Vec<String>> = paper
+        .case
+        .overrides
+        .iter()
+        .filter_map(|own| {
+            let shipped = Ledger::standard().find(&own.figure)?;
+            Some(vec![
+                leavewell_model::ledger::meaning(shipped.id)
+                    .unwrap_or_default()
+                    .to_owned(),
+                own.value.to_string(),
+                shipped.value.to_string(),
+                shipped.unit.to_owned(),
+                or_not(as_typed(&own.reason)),
+                shipped.id.to_owned(),
+            ])
+        })
+        .collect();
+    if !rows.is_empty() {
+        blocks.push(Block::Table(Table {
+            caption: words::OWN_FIGURES.to_owned(),
+            columns: words::OWN_COLUMNS.map(str::to_owned).to_vec(),
+            rows,
+        }));
+    }
+    blocks.extend(listed(words::UNUSABLE, &paper.problems()));
+    blocks
+}
+
+/// Groups of the record that have a place of their own above.
+const TOLD: [&str; 7] = [
+    "format",
+    "version",
+    "findings",
+    "parts",
+    "done",
+    "overrides",
+    "ledger",
+];
+/// Most lines of what else the record holds.
+const MOST_LINES: usize = 400;
+/// Longest text of one of them, in letters.
+const MOST_LETTERS: usize = 2000;
+
+/// Whatever else the record holds, as it stands there, so that the file has everything.
+fn rest(paper: &Paper) -> Vec<Block> {
+    let mut rows = Vec::new();
+    let Some(root) = paper.raw.as_object() else {
+        return Vec::new();
+    };
+    for (name, value) in root
+        .iter()
+        .filter(|(name, _)| !TOLD.contains(&name.as_str()))
+    {
+        flatten(&as_typed(name), value, &mut rows);
+    }
+    if rows.is_empty() {
+        return Vec::new();
+    }
+    let more = rows.len().saturating_sub(MOST_LINES);
+    rows.truncate(MOST_LINES);
+    let mut blocks = vec![Block::Facts { rows }];
+    if more > 0 {
+        blocks.push(Block::said(Tone::Note, words::more_entries(more)));
+    }
+    vec![Block::section("file.rest", words::REST, blocks)]
+}
+
+fn flatten(path: &str, value: &Value, rows: &mut Vec<(String, String)>) {
+    match value {
+        Value::Object(fields) => {
+            for (name, value) in fields {
+                flatten(&[path, ", ", &as_typed(name)].concat(), value, rows);
+            }
+        }
+        Value::Array(entries) => {
+            for (at, value) in entries.iter().enumerate() {
+                flatten(&format!("{path} {}", at + 1), value, rows);
+            }
+        }
+        single => {
+            let text = plain(single);
+            let letters = text.chars().count();
+            let text = if letters > MOST_LETTERS {
+                let cut: String = text.chars().take(MOST_LETTERS).collect();
+                words::cut(&cut, letters)
+            } else {
+                text
+            };
+            if !text.is_empty() {
+                rows.push((spaced(path), text));
+            }
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::figure;
+
+    #[test]
+    fn numbers_have_two_figures() {
+        for (x, shown) in [
+            (12.34, "12"),
+            (0.1234, "0.12"),
+            (1.26, "1.3"),
+            (987.0, "990"),
+            (0.0, "0"),
+            (-4.14, "-4.1"),
+            (0.000_52, "0.00052"),
+        ] {
+            assert_eq!(figure(x), shown);
+        }
+        assert_eq!(figure(f64::NAN), "beyond reckoning");
+    }
+}

@@ -1,0 +1,40 @@
+//! The figures an instrument rests on, closed until asked for: each with its range, how it is known
+//! and where it comes from.
+
+use super::block::{Block, Table};
+use super::say::range;
+use super::wording::sources_fold as words;
+use leavewell_model::ledger::{Ledger, meaning, source};
+
+/// A fold with these figures of the ledger; ids that it does not have are left out.
+pub(super) fn sources_fold(id: &str, ledger: &Ledger, ids: &[&str]) -> Block {
+    let rows = ids
+        .iter()
+        .filter_map(|id| ledger.find(id))
+        .map(|figure| {
+            // As they stand in the ledger, not rounded.
+            let band = range(&figure.low.to_string(), &figure.high.to_string());
+            let unit = if figure.unit == "1" { "" } else { figure.unit };
+            let known = figure
+                .own_reason
+                .as_ref()
+                .map_or_else(|| figure.tag.words().to_owned(), |_| words::OWN.to_owned());
+            vec![
+                meaning(figure.id).unwrap_or(figure.id).to_owned(),
+                format!("{} {unit}", figure.value).trim().to_owned(),
+                band,
+                known,
+                source(figure.source).map_or("", |s| s.citation).to_owned(),
+            ]
+        })
+        .collect();
+    Block::fold(
+        id,
+        words::SUMMARY,
+        vec![Block::Table(Table {
+            caption: words::CAPTION.to_owned(),
+            columns: words::COLUMNS.map(str::to_owned).to_vec(),
+            rows,
+        })],
+    )
+}

@@ -1,0 +1,553 @@
+//! The page that goes deeper: what knowing more is worth, the tree of tests and courses, attitude to
+//! risk, weights, and which input moves the answer.
+
+use super::sheet_cautions::with_cautions;
+use super::wording::worth_knowing as words;
+use super::worth_knowing_draw::{Row, bars, small};
+use super::{Block, Ink, Table, Tone, risk, weights, worth_knowing_tree};
+use leavewell_model::counsel::{Shared, money, shared};
+use leavewell_model::decide::information::{
+    above_noise, of_answers_on_draws, of_everything, of_group, of_input,
+};
+use leavewell_model::decide::sensitivity::{share_explained, share_of_groups};
+use leavewell_model::identity::{Family, Kind, Letter};
+use leavewell_model::ledger::{Ledger, finding};
+use leavewell_model::maths::mean;
+use leavewell_model::record::{Case, Draft};
+use leavewell_model::small::capital;
+use leavewell_model::treatment::Treatment;
+
+/// Points of each scramble, and scrambles: together 2^14 points.
+const SCRAMBLE_LOG2: u32 = 11;
+const SCRAMBLES: u32 = 8;
+/// Points of what is shown draw by draw, as in the answer.
+const SHOWN_LOG2: u32 = 12;
+
+/// The page.
+pub(super) fn deeper(draft: &Draft) -> Vec<Block> {
+    let (case, _) = draft.read();
+    let deep = Deep::new(&case);
+    let mut blocks = Vec::new();
+    if deep.shown.weights.is_some() {
+        blocks.push(Block::said(Tone::Note, words::POINTS_AS_MONEY));
+    }
+    blocks.extend([
+        worth_section(&deep),
+        worth_knowing_tree::section(&deep),
+        risk::section(&deep, draft),
+        weights::section(&deep, draft),
+        super::risk_tornado::section(&deep),
+    ]);
+    with_cautions(draft, blocks)
+}
+
+/// A case weighed for this page.
+pub(super) struct Deep<'a> {
+    pub(super) case: &'a Case,
+    pub(super) ledger: Ledger,
+    pub(super) shown: Shared,
+    scrambles: Vec<Shared>,
+}
+
+/// A look or a test that tells of the kind, with its answers by kind.
+pub(super) struct Look {
+    pub(super) name: &'static str,
+    /// In the case's currency.
+    pub(super) fee: f64,
+    pub(super) answers: Vec<(String, [f64; 12])>,
+}
+
+impl<'a> Deep<'a> {
+    fn new(case: &'a Case) -> Self {
+        let mut ledger = Ledger::standard().clone();
+        for own in &case.overrides {
+            // What a file could not hold is left out, as in the answer.
+            let _ = ledger.override_with(&own.figure, own.value, &own.reason);
+        }
+        Self {
+            case,
+            ledger,
+            shown: shared(case, SHOWN_LOG2, 0, true),
+            scrambles: (1..=SCRAMBLES)
+                .map(|k| shared(case, SCRAMBLE_LOG2, k, false))
+                .collect(),
+        }
+    }
+
+    /// Score as money where it can be, else as points of a hundred.
+    pub(super) fn amount(&self, score: f64) -> String {
+        match self.shown.money_per_score {
+            Some(rate) => money(self.case, score * rate),
+            None => words::points(100.0 * score),
+        }
+    }
+
+    /// With its sign.
+    pub(super) fn signed(&self, score: f64) -> String {
+        let text = self.amount(score);
+        let shown = self.in_units(score);
+        if shown >= 0.5 {
+            format!("+{text}")
+        } else {
+            text
+        }
+    }
+
+    /// Score in the units it is shown in: money or hundredths.
+    pub(super) fn in_units(&self, score: f64) -> f64 {
+        score * self.shown.money_per_score.unwrap_or(100.0)
+    }
+
+    /// Money as score; 0 where money does not count.
+    pub(super) fn score_of(&self, money: f64) -> f64 {
+        self.shown.money_per_score.map_or(0.0, |rate| money / rate)
+    }
+
+    /// A worth over the scrambles; `None` when it cannot be told from nothing.
+    fn worth(&self, of: &dyn Fn(&Shared) -> f64) -> Option<f64> {
+        let estimates: Vec<f64> = self.scrambles.iter().map(of).collect();
+        above_noise(&estimates).filter(|w| self.in_units(*w) >= 0.5)
+    }
+
+    /// The looks that can still be taken, apart from the test for lead.
+    pub(super) fn looks(&self) -> Vec<Look> {
+        let mut looks = vec![self.opinion()];
+        for (name, ids) in [
+            (words::XRAY_BELOW, &["P09", "P10", "P13"][..]),
+            (words::XRAY_UNWORN, &["P11", "P12"]),
+            (words::DENSITY, &["P02", "P03", "P04", "P05"]),
+            (words::SEAM, &["C01", "C02", "C04"]),
+        ] {
+            if !ids.iter().any(|id| self.case.answer(id).is_some()) {
+                looks.extend(self.look(name, ids));
+            }
+        }
+        looks
+    }
+
+    /// A specialist names the family: rightly with the ledger's chance, else any other, all alike.
+    fn opinion(&self) -> Look {
+        let right = self.ledger.value("counsel.opinion_right").clamp(0.0, 1.0);
+        let wrong = (1.0 - right) / (Family::ALL.len() as f64 - 1.0);
+        Look {
+            name: words::OPINION,
+            fee: self.ledger.value("cost.opinion"),
+            answers: Family::ALL
+                .into_iter()
+                .map(|f| {
+                    let chance = Kind::ALL.map(|k| if k.family() == f { right } else { wrong });
+                    (f.name().to_owned(), chance)
+                })
+                .collect(),
+        }
+    }
+
+    /// Findings that exclude one another, read as one look: what is left over is "none of these".
+    fn look(&self, name: &'static str, ids: &[&str]) -> Option<Look> {
+        let facts: Vec<_> = ids.iter().filter_map(|id| finding(id)).collect();
+        let effort = facts.iter().map(|f| f.invasive.min(3)).max()?;
+        let chance = |f: &leavewell_model::ledger::FindingFact, k: Kind| match f.letter(k) {
+            Some(letter) => self.ladder(letter),
+            None => self.ledger.value("identity.out.finding"),
+        };
+        let rows: Vec<[f64; 12]> = facts
+            .iter()
+            .map(|f| Kind::ALL.map(|k| chance(f, k)))
+            .collect();
+        let sums: Vec<f64> = (0..12)
+            .map(|k| rows.iter().map(|r| r[k]).sum::<f64>().max(1.0))
+            .collect();
+        let mut answers: Vec<(String, [f64; 12])> = facts
+            .iter()
+            .zip(&rows)
+            .map(|(f, r)| (f.title.to_owned(), std::array::from_fn(|k| r[k] / sums[k])))
+            .collect();
+        let none = std::array::from_fn(|k| {
+            (1.0 - rows.iter().map(|r| r[k] / sums[k]).sum::<f64>()).max(0.0)
+        });
+        answers.push((words::NONE_OF_THESE.to_owned(), none));
+        Some(Look {
+            name,
+            fee: self.ledger.value(&format!("look.effort.{effort}")),
+            answers,
+        })
+    }
+
+    fn ladder(&self, letter: Letter) -> f64 {
+        self.ledger
+            .value(&format!("identity.ladder.base.{}", letter.code()))
+    }
+}
+
+/// Scores of the courses no rule bars.
+fn acts(s: &Shared) -> Vec<&[f64]> {
+    s.courses
+        .iter()
+        .filter(|c| c.allowed)
+        .map(|c| c.score.as_slice())
+        .collect()
+}
+
+/// Something not known, and how its draws are told apart.
+struct Unknown {
+    name: &'static str,
+    draws: fn(&Shared) -> Told,
+}
+
+/// Draws of an input: a number each, or a group each.
+enum Told {
+    Number(Vec<f64>),
+    Group(Vec<usize>),
+}
+
+const UNKNOWNS: [Unknown; 6] = [
+    Unknown {
+        name: words::KIND,
+        draws: |s| Told::Group(s.kind.clone()),
+    },
+    Unknown {
+        name: words::UNDAMAGED,
+        draws: |s| Told::Number(s.undamaged.clone()),
+    },
+    Unknown {
+        name: words::BLEED,
+        draws: |s| Told::Number(s.shown.clone()),
+    },
+    Unknown {
+        name: words::LEAD,
+        draws: |s| Told::Group(s.lead.iter().map(|l| usize::from(*l)).collect()),
+    },
+    Unknown {
+        name: words::COST,
+        draws: |s| Told::Number(s.cost.clone()),
+    },
+    Unknown {
+        name: words::MISHAP,
+        draws: |s| Told::Group(s.mishap.clone()),
+    },
+];
+
+impl Told {
+    fn worth(&self, acts: &[&[f64]]) -> f64 {
+        match self {
+            Self::Number(x) if x.is_empty() => 0.0,
+            Self::Number(x) => of_input(acts, x),
+            Self::Group(g) => of_group(acts, g),
+        }
+    }
+
+    fn explains(&self, output: &[f64]) -> Option<f64> {
+        match self {
+            Self::Number(x) if x.is_empty() => None,
+            Self::Number(x) => share_explained(x, output),
+            Self::Group(g) => share_of_groups(g, output),
+        }
+    }
+}
+
+const SMALL: &str = words::TOO_LITTLE;
+
+fn worth_section(deep: &Deep) -> Block {
+    let s = &deep.shown;
+    let everything = deep.worth(&|s| of_everything(&acts(s)));
+    let spread = &s.courses[s.chosen].score;
+    let mut rows = Vec::new();
+    let mut drawn = Vec::new();
+    let mut kind_worth = None;
+    for (i, u) in UNKNOWNS.iter().enumerate() {
+        let worth = deep.worth(&|s| (u.draws)(s).worth(&acts(s)));
+        if i == 0 {
+            kind_worth = worth;
+        }
+        let explains = (u.draws)(s).explains(spread).unwrap_or(0.0);
+        let share = if explains < 0.01 {
+            words::ABOUT_NONE.to_owned()
+        } else {
+            format!("{:.0} %", 100.0 * explains)
+        };
+        rows.push(vec![u.name.to_owned(), told(deep, worth), share]);
+        drawn.push((u.name, worth));
+    }
+    rows.push(vec![
+        words::ALL_AT_ONCE.to_owned(),
+        told(deep, everything),
+        String::new(),
+    ]);
+    let (look_rows, any_pays) = looks_table(deep);
+    let table = Table {
+        caption: words::KNOWN_CAPTION.to_owned(),
+        columns: words::KNOWN_COLUMNS.map(str::to_owned).to_vec(),
+        rows,
+    };
+    let fee = deep.ledger.value("cost.opinion");
+    let mut blocks = vec![Block::said(
+        Tone::Answer,
+        kind_sentence(deep, kind_worth, fee),
+    )];
+    let (again, opens) = &s.rules_asked_again;
+    if !opens.is_empty() && *again > s.noise && deep.in_units(*again) >= 0.5 {
+        let names: Vec<String> = opens.iter().map(|n| small(n)).collect();
+        blocks.push(Block::para(words::rules_asked_again(
+            &deep.amount(*again),
+            &names.join("; "),
+        )));
+    }
+    blocks.push(known_picture(deep, &drawn, table));
+    blocks.push(Block::Table(Table {
+        caption: words::LOOKS_CAPTION.to_owned(),
+        columns: words::LOOKS_COLUMNS.map(str::to_owned).to_vec(),
+        rows: look_rows,
+    }));
+    if lead_fee(s).is_some() && any_pays {
+        blocks.push(Block::para(words::LEAD_TEST_ALLOWS));
+    }
+    blocks.push(Block::para(if any_pays {
+        words::GREATEST_FIRST
+    } else {
+        words::NONE_PAYS
+    }));
+    blocks.push(Block::fold(
+        "deeper-worth-how",
+        words::METHOD,
+        vec![Block::said(Tone::Quiet, words::method(SCRAMBLES))],
+    ));
+    Block::section("deeper-worth", words::WORTH_OF_KNOWING, blocks)
+}
+
+/// The worth of knowing each thing for sure, as bars.
+fn known_picture(deep: &Deep, drawn: &[(&'static str, Option<f64>)], table: Table) -> Block {
+    let known: Vec<Row> = drawn
+        .iter()
+        .map(|(name, w)| Row {
+            label: (*name).to_owned(),
+            value: w.map_or(0.0, |w| deep.in_units(w)),
+            text: told(deep, *w),
+            ink: if w.is_some() { Ink::Silver } else { Ink::Quiet },
+        })
+        .collect();
+    let top = drawn.iter().filter_map(|(n, w)| w.map(|w| (*n, w))).fold(
+        None,
+        |top: Option<(&str, f64)>, x| {
+            if top.is_none_or(|t| x.1 > t.1) {
+                Some(x)
+            } else {
+                top
+            }
+        },
+    );
+    let title = top.map_or_else(
+        || words::NOTHING_COUNTS.to_owned(),
+        |(name, w)| words::pays_most(name, &deep.amount(w)),
+    );
+    bars("deeper-worth-picture", &title, &known, table)
+}
+
+fn told(deep: &Deep, worth: Option<f64>) -> String {
+    worth.map_or_else(|| SMALL.to_owned(), |w| deep.amount(w))
+}
+
+fn kind_sentence(deep: &Deep, worth: Option<f64>, fee: f64) -> String {
+    let opinion = money(deep.case, fee);
+    match (worth, deep.shown.money_per_score) {
+        (None, _) => words::kind_does_not_count(&opinion),
+        (Some(w), Some(rate)) if w * rate > fee => words::opinion_pays(&deep.amount(w), &opinion),
+        (Some(w), Some(_)) => words::opinion_does_not_pay(&deep.amount(w), &opinion),
+        (Some(w), None) => words::cost_counts_for_nothing(&deep.amount(w)),
+    }
+}
+
+/// Rows of the looks, best first, and whether any pays.
+fn looks_table(deep: &Deep) -> (Vec<Vec<String>>, bool) {
+    // Name, worth before the fee in score, fee in money.
+    let mut found: Vec<(String, Option<f64>, f64)> = deep
+        .looks()
+        .iter()
+        .map(|look| {
+            let worth = deep.worth(&|s| {
+                let answers: Vec<Vec<f64>> = look
+                    .answers
+                    .iter()
+                    .map(|(_, l)| s.kind.iter().map(|k| l[*k]).collect())
+                    .collect();
+                of_answers_on_draws(&acts(s), &answers)
+            });
+            (look.name.to_owned(), worth, look.fee)
+        })
+        .collect();
+    if let Some(fee) = lead_fee(&deep.shown) {
+        let worth = deep.worth(&|s| {
+            let fee = lead_fee(s).unwrap_or(0.0);
+            let best = |tests: bool| {
+                s.courses
+                    .iter()
+                    .filter(|c| c.allowed && c.tests == tests)
+                    .map(|c| mean(&c.score))
+                    .fold(f64::NEG_INFINITY, f64::max)
+            };
+            (best(true) - best(false) + deep.score_of(fee)).max(0.0)
+        });
+        found.push((words::LEAD_TEST.to_owned(), worth, fee));
+    }
+    let net = |(_, worth, fee): &(String, Option<f64>, f64)| {
+        worth.map_or(f64::NEG_INFINITY, |w| w - deep.score_of(*fee))
+    };
+    leavewell_model::small::sort_short(&mut found, |a, b| net(b).total_cmp(&net(a)));
+    let pays = found.iter().any(|f| net(f) > 0.0);
+    let rows = found
+        .iter()
+        .map(|f| {
+            let (worth, left) = f.1.map_or_else(
+                || (SMALL.to_owned(), words::NOTHING.to_owned()),
+                |w| (deep.amount(w), deep.signed(net(f))),
+            );
+            vec![capital(&f.0), worth, money(deep.case, f.2), left]
+        })
+        .collect();
+    (rows, pays)
+}
+
+/// What the test for lead costs on average; `None` where it has nothing to tell or is barred.
+fn lead_fee(s: &Shared) -> Option<f64> {
+    s.courses
+        .iter()
+        .find(|c| c.allowed && c.group == [Treatment::TestLead])
+        .map(|c| mean(&c.cost))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Invented pieces; the same files that the worked examples use.
+    const CASES: [&str; 8] = [
+        include_str!("../../tests/cases/cake_basket.json"),
+        include_str!("../../tests/cases/copper_reproduction_tureen.json"),
+        include_str!("../../tests/cases/daily_teapot.json"),
+        include_str!("../../tests/cases/hallmarked_candlesticks.json"),
+        include_str!("../../tests/cases/leaking_teapot.json"),
+        include_str!("../../tests/cases/replated_coffee_pot.json"),
+        include_str!("../../tests/cases/rusted_snuffers_tray.json"),
+        include_str!("../../tests/cases/worn_tray.json"),
+    ];
+
+    fn page_of(text: &str, set: &[(&str, &str)]) -> String {
+        let mut draft = Draft::parse(text).unwrap();
+        for (path, typed) in set {
+            draft.set(path, typed);
+        }
+        serde_json::to_string(&deeper(&draft)).unwrap()
+    }
+
+    /// Every picture keeps its marks in its box and its words readable, every table is a rectangle, and
+    /// no number is NaN.
+    fn check(blocks: &[Block], ids: &mut Vec<String>) {
+        let rectangle = |t: &Table| t.rows.iter().all(|r| r.len() == t.columns.len());
+        for block in blocks {
+            match block {
+                Block::Section { id, blocks, .. } | Block::Fold { id, blocks, .. } => {
+                    ids.push(id.clone());
+                    check(blocks, ids);
+                }
+                Block::Row { blocks } => check(blocks, ids),
+                Block::Table(t) => assert!(rectangle(t), "{}", t.caption),
+                Block::Picture(p) => {
+                    ids.push(p.id.clone());
+                    assert!(rectangle(&p.table) && !p.description.is_empty());
+                    for mark in &p.marks {
+                        match mark {
+                            super::super::Mark::Text { x, y, text, .. } => {
+                                assert!((0.0..=p.width).contains(x), "{text} at {x}");
+                                assert!((0.0..=p.height).contains(y), "{text} at {y}");
+                            }
+                            super::super::Mark::Path { d, .. } => {
+                                assert!(!d.contains("NaN"), "{d}");
+                            }
+                        }
+                    }
+                }
+                _ => {}
+            }
+        }
+    }
+
+    #[test]
+    fn every_example_has_a_sound_page() {
+        for text in CASES {
+            let blocks = deeper(&Draft::parse(text).unwrap());
+            let mut ids = Vec::new();
+            check(&blocks, &mut ids);
+            let all = ids.len();
+            ids.sort();
+            ids.dedup();
+            assert_eq!(ids.len(), all, "an id twice");
+            let sections = blocks
+                .iter()
+                .filter(|block| matches!(block, Block::Section { .. }));
+            // Worth, tree, risk, weights, what moves the answer; and the cautions for what is named.
+            assert_eq!(sections.count(), 6);
+            assert!(ids.contains(&"sheet.cautions".to_owned()));
+            let shown = serde_json::to_string(&blocks).unwrap();
+            assert!(!shown.contains("\"-0\""));
+            let mut words = shown.split(|c: char| !c.is_alphanumeric());
+            assert_eq!(words.find(|word| ["NaN", "inf"].contains(word)), None);
+        }
+    }
+
+    #[test]
+    fn an_empty_record_has_a_page_too() {
+        let mut ids = Vec::new();
+        check(&deeper(&Draft::default()), &mut ids);
+        assert!(ids.contains(&"deeper-worth".to_owned()));
+    }
+
+    #[test]
+    fn the_tree_begins_with_the_test_where_the_counsel_does() {
+        // A pot for daily use: the counsel is to test first.
+        let page = page_of(CASES[2], &[]);
+        assert!(page.contains("Best is to begin with: release test for lead"));
+        // A worn tray for sale: leave it.
+        let page = page_of(CASES[7], &[]);
+        assert!(page.contains("Best is to ask nothing further: leave it alone"));
+        assert!(page.contains("Weighing it once more would count it twice"));
+    }
+
+    #[test]
+    fn points_of_ones_own_reach_the_page_and_the_answer() {
+        let plain = page_of(CASES[0], &[]);
+        let own = page_of(
+            CASES[0],
+            &[
+                ("aim.weights.originality", "0"),
+                ("aim.weights.fitness", "100"),
+            ],
+        );
+        assert_ne!(plain, own);
+        let bad = page_of(CASES[0], &[("aim.weights.cost", "lots")]);
+        assert!(bad.contains("That is not a number."));
+        // Cost of no account: points cannot be turned into money, and the page says so.
+        let free = page_of(CASES[0], &[("aim.weights.cost", "0")]);
+        assert!(free.contains("Cost counts for nothing in your weights"));
+    }
+
+    #[test]
+    fn a_bet_of_ones_own_is_read() {
+        let page = page_of(CASES[7], &[("aim.even_bet", "0")]);
+        assert!(page.contains("Enter a number from 1 to 100000000."));
+    }
+
+    #[test]
+    fn answers_of_every_look_are_chances() {
+        let (case, _) = Draft::default().read();
+        for look in Deep::new(&case).looks() {
+            for k in 0..12 {
+                let sum: f64 = look.answers.iter().map(|(_, l)| l[k]).sum();
+                assert!((sum - 1.0).abs() < 1e-9, "{}", look.name);
+                assert!(
+                    look.answers
+                        .iter()
+                        .all(|(_, l)| (0.0..=1.0).contains(&l[k]))
+                );
+            }
+        }
+    }
+}
