@@ -198,6 +198,8 @@ pub struct DateReport {
     pub from: u16,
     /// 1 in 20 that it is later.
     pub to: u16,
+    /// It may have been made lately, so that the end is said as "or later".
+    pub open: bool,
     /// What sets the ends.
     pub reasons: Vec<String>,
 }

@@ -54,7 +54,7 @@ pub(super) struct Look {
     pub(super) name: &'static str,
     /// In the case's currency.
     pub(super) fee: f64,
-    pub(super) answers: Vec<(String, [f64; 12])>,
+    pub(super) answers: Vec<(String, ByKind)>,
 }
 
 impl<'a> Deep<'a> {
@@ -150,14 +150,14 @@ impl<'a> Deep<'a> {
             Some(letter) => self.ladder(letter),
             None => self.ledger.value("identity.out.finding"),
         };
-        let rows: Vec<[f64; 12]> = facts
+        let rows: Vec<ByKind> = facts
             .iter()
             .map(|f| Kind::ALL.map(|k| chance(f, k)))
             .collect();
-        let sums: Vec<f64> = (0..12)
+        let sums: Vec<f64> = (0..Kind::COUNT)
             .map(|k| rows.iter().map(|r| r[k]).sum::<f64>().max(1.0))
             .collect();
-        let mut answers: Vec<(String, [f64; 12])> = facts
+        let mut answers: Vec<(String, ByKind)> = facts
             .iter()
             .zip(&rows)
             .map(|(f, r)| (f.title.to_owned(), std::array::from_fn(|k| r[k] / sums[k])))

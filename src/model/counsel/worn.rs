@@ -8,7 +8,7 @@ use super::ANSWER_LOG2;
 use super::draws::draw_kinds;
 use super::part_silver::{LayerDraws, worn_layers};
 use super::sample::{Dim, Sample};
-use crate::identity::{Kind, Posterior, with_interval};
+use crate::identity::{Evidence, Kind, Posterior, interval_with, readings};
 use crate::ledger::{Figure, Ledger, ledger_of};
 use crate::record::{Case, Part, PartName};
 use crate::silver::{Layer, bleed_range};
@@ -41,7 +41,7 @@ impl Worn {
     /// The wear of a part of this name.
     pub fn new(case: &Case, name: PartName) -> Self {
         let ledger = ledger_of(case);
-        let posterior = with_interval(&case.findings, &ledger).base;
+        let posterior = interval_with(&Evidence::of(case, &readings(case, &ledger)), &ledger).base;
         #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
         // clamped to the range of u32
         let seed = ledger.value("counsel.seed").clamp(0.0, f64::from(u32::MAX)) as u32;

@@ -12,12 +12,12 @@ mod posterior;
 
 pub use build::{Build, Skin, likeliest};
 pub use contradiction::{Contradiction, contradictions, readings_that_clash};
-pub use dates::{DateSpan, Dating, date_conflicts, made_by};
+pub use dates::{DateSpan, Dating};
 pub(crate) use found::Found;
 pub use found::identify;
-pub use kind::{Cluster, Family, Kind, Letter};
+pub use kind::{ByKind, ByLadderKind, Cluster, Family, Kind, Letter};
 pub use measure::{Reading, readings};
 pub use next_look::{InformationGain, information_gain};
 pub use posterior::{
-    CopperRule, Interval, Ladder, Posterior, Push, interval_with, posterior, pushes, with_interval,
+    Evidence, FUSED_BODY, Interval, Ladder, Posterior, Push, interval_with, pushes,
 };

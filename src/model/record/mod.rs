@@ -22,8 +22,9 @@ pub use measures::{Density, Iacs, Measures, Spot, Xrf};
 pub use reading::{COMPARED_KINDS, FLAWS};
 pub use reading::{hundredths, typed_number};
 pub use vocabulary::{
-    BleedWord, Corrosion, Currency, Dents, Doer, Engraving, Fill, Form, Goal, Interior, Joint,
-    Lacquer, Lead, Loss, Method, Mount, PartName, Replaced, Route, Seen, SoldAs, Split, Tarnish,
+    BleedWord, CameFrom, Corrosion, Currency, Dents, Doer, Engraving, Fill, Form, Goal, Interior,
+    Joint, Lacquer, Lead, Loss, Method, Mount, PartName, Replaced, Route, Seen, SoldAs, Split,
+    Tarnish,
 };
 
 use crate::identity::Kind;
@@ -92,6 +93,8 @@ pub struct Piece {
     pub height_mm: Option<f64>,
     /// Soldered joints that hold liquid; the form's usual answer when not told.
     pub soldered_vessel: Option<bool>,
+    /// How it came to its owner, if told.
+    pub came_from: Option<CameFrom>,
     /// Rare, early or by a sought maker, in the person's judgement.
     pub rare: bool,
     /// Its history is documented.

@@ -501,7 +501,7 @@ impl Rules<'_, '_> {
         );
         self.on_kinds(
             "H14",
-            self.s.posterior.of(Kind::Sil),
+            self.s.posterior.of_any(&[Kind::Sil, Kind::Wst]),
             "Solid silver is never plated.",
         );
         let opinion = self.s.case.consents.conservator_opinion;
