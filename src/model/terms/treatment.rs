@@ -1,8 +1,6 @@
 //! The catalogue of treatments, by stable id.
 
-use crate::ledger::{self, Offered, TreatmentText};
-
-/// A treatment. The words about it are data: see [`Treatment::text`].
+/// A treatment. The words about it are data of the ledger.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Treatment {
     /// Leave it alone and keep an eye on it.
@@ -133,34 +131,6 @@ impl Treatment {
     pub fn parse(id: &str) -> Option<Self> {
         Self::ALL.into_iter().find(|t| t.id() == id)
     }
-
-    /// The words about it.
-    ///
-    /// # Panics
-    /// Never for the shipped data: a test asks for every treatment.
-    #[must_use]
-    pub fn text(self) -> &'static TreatmentText {
-        ledger::treatment_text(self.id())
-            .unwrap_or_else(|| unreachable!("no words for {}", self.id()))
-    }
-
-    /// Short trade words.
-    #[must_use]
-    pub fn name(self) -> &'static str {
-        self.text().name
-    }
-
-    /// How far it can be undone.
-    #[must_use]
-    pub fn reversibility(self) -> Reversibility {
-        Reversibility::parse(self.text().reversibility).unwrap_or(Reversibility::V0)
-    }
-
-    /// Whether it is weighed, shown as never, or waits.
-    #[must_use]
-    pub fn offered(self) -> Offered {
-        self.text().offered
-    }
 }
 
 /// Ordinal scale of how far a treatment can be undone, worst first (terms of EN 15898; the scale
@@ -218,30 +188,10 @@ mod tests {
     use super::*;
 
     #[test]
-    fn ids_round_trip_and_every_treatment_has_words() {
-        for t in Treatment::ALL {
-            assert_eq!(Treatment::parse(t.id()), Some(t));
-            assert!(!t.name().is_empty());
-            assert!(
-                Reversibility::parse(t.text().reversibility).is_some(),
-                "{}",
-                t.id()
-            );
+    fn ids_round_trip() {
+        for treatment in Treatment::ALL {
+            assert_eq!(Treatment::parse(treatment.id()), Some(treatment));
         }
         assert_eq!(Treatment::parse("T18"), None);
-    }
-
-    #[test]
-    fn the_lists_agree_with_the_data() {
-        for t in Treatment::ALL {
-            let expected = if Treatment::WEIGHED.contains(&t) {
-                Offered::Yes
-            } else if Treatment::NEVER.contains(&t) {
-                Offered::Never
-            } else {
-                Offered::Later
-            };
-            assert_eq!(t.offered(), expected, "{}", t.id());
-        }
     }
 }
