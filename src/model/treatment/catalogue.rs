@@ -11,6 +11,8 @@ pub enum Treatment {
     Keeping,
     /// Dust, wash, degrease.
     Wash,
+    /// Old lacquer taken off.
+    LacquerOff,
     /// Gentle cleaning with precipitated chalk.
     Clean,
     /// Proprietary foam, cream or cloth.
@@ -47,6 +49,8 @@ pub enum Treatment {
     Overplate,
     /// Inside tinned again.
     Tinning,
+    /// Gilding inside renewed.
+    Regild,
     /// A lost part replaced.
     ReplacePart,
     /// Test for lead.
@@ -55,10 +59,11 @@ pub enum Treatment {
 
 impl Treatment {
     /// Every treatment, in order of id.
-    pub const ALL: [Self; 23] = [
+    pub const ALL: [Self; 25] = [
         Self::Leave,
         Self::Keeping,
         Self::Wash,
+        Self::LacquerOff,
         Self::Clean,
         Self::Foam,
         Self::Dip,
@@ -77,6 +82,7 @@ impl Treatment {
         Self::Replate,
         Self::Overplate,
         Self::Tinning,
+        Self::Regild,
         Self::ReplacePart,
         Self::TestLead,
     ];
@@ -105,6 +111,7 @@ impl Treatment {
             Self::Leave => "T00",
             Self::Keeping => "T01",
             Self::Wash => "T02",
+            Self::LacquerOff => "T02b",
             Self::Clean => "T03",
             Self::Foam => "T04",
             Self::Dip => "T05",
@@ -123,6 +130,7 @@ impl Treatment {
             Self::Replate => "T14a",
             Self::Overplate => "T14b",
             Self::Tinning => "T15",
+            Self::Regild => "T15b",
             Self::ReplacePart => "T16",
             Self::TestLead => "T17",
         }
