@@ -34,7 +34,7 @@ use crate::terms::decimal;
 use table::{rows, without_comments};
 
 /// Version of the figures, printed with every answer. Raise it when a data file changes.
-pub const LEDGER_VERSION: &str = "2026.13";
+pub const LEDGER_VERSION: &str = "2026.14";
 
 /// A published source, or one of our three stand-ins for "no source".
 #[derive(Clone, Debug, PartialEq, Eq)]

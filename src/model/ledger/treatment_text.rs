@@ -225,7 +225,7 @@ mod tests {
 
     #[test]
     fn every_treatment_has_its_caution() {
-        assert_eq!(treatment_texts().len(), 23);
+        assert_eq!(treatment_texts().len(), 25);
         for t in treatment_texts() {
             assert!(
                 caution(&format!("caution.{}", t.id)).is_some(),

@@ -9,6 +9,8 @@ pub enum Treatment {
     Keeping,
     /// Dust, wash, degrease.
     Wash,
+    /// Old lacquer taken off.
+    LacquerOff,
     /// Gentle cleaning with precipitated chalk.
     Clean,
     /// Proprietary foam, cream or cloth.
@@ -45,6 +47,8 @@ pub enum Treatment {
     Overplate,
     /// Inside tinned again.
     Tinning,
+    /// Gilding inside renewed.
+    Regild,
     /// A lost part replaced.
     ReplacePart,
     /// Test for lead.
@@ -53,10 +57,11 @@ pub enum Treatment {
 
 impl Treatment {
     /// Every treatment, in order of id.
-    pub const ALL: [Self; 23] = [
+    pub const ALL: [Self; 25] = [
         Self::Leave,
         Self::Keeping,
         Self::Wash,
+        Self::LacquerOff,
         Self::Clean,
         Self::Foam,
         Self::Dip,
@@ -75,6 +80,7 @@ impl Treatment {
         Self::Replate,
         Self::Overplate,
         Self::Tinning,
+        Self::Regild,
         Self::ReplacePart,
         Self::TestLead,
     ];
@@ -103,6 +109,7 @@ impl Treatment {
             Self::Leave => "T00",
             Self::Keeping => "T01",
             Self::Wash => "T02",
+            Self::LacquerOff => "T02b",
             Self::Clean => "T03",
             Self::Foam => "T04",
             Self::Dip => "T05",
@@ -121,6 +128,7 @@ impl Treatment {
             Self::Replate => "T14a",
             Self::Overplate => "T14b",
             Self::Tinning => "T15",
+            Self::Regild => "T15b",
             Self::ReplacePart => "T16",
             Self::TestLead => "T17",
         }

@@ -42,6 +42,8 @@ pub fn check_fully(treatment: Treatment, s: &Situation, c: &Circumstances) -> Ve
         Treatment::Replate => rules.food_stays_barred(),
         Treatment::Overplate => rules.overplate(),
         Treatment::Tinning => rules.tinning(),
+        Treatment::LacquerOff => rules.solvents(),
+        Treatment::Regild => rules.lead_work(),
         Treatment::ReplacePart => rules.replace_part(),
     }
     rules.heat(treatment);
