@@ -10,7 +10,7 @@ use leavewell_model::decide::information::{
     above_noise, of_answers_on_draws, of_everything, of_group, of_input,
 };
 use leavewell_model::decide::sensitivity::{share_explained, share_of_groups};
-use leavewell_model::identity::{Family, Kind, Letter};
+use leavewell_model::identity::{ByKind, Family, Kind, Letter};
 use leavewell_model::ledger::{Ledger, finding};
 use leavewell_model::maths::mean;
 use leavewell_model::record::{Case, Draft};
@@ -162,7 +162,7 @@ impl<'a> Deep<'a> {
             .zip(&rows)
             .map(|(f, r)| (f.title.to_owned(), std::array::from_fn(|k| r[k] / sums[k])))
             .collect();
-        let none = std::array::from_fn(|k| {
+        let none: ByKind = std::array::from_fn(|k| {
             (1.0 - rows.iter().map(|r| r[k] / sums[k]).sum::<f64>()).max(0.0)
         });
         answers.push((words::NONE_OF_THESE.to_owned(), none));

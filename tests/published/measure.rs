@@ -3,16 +3,17 @@
 
 use leavewell_model::Draft;
 use leavewell_model::bench::{
-    Layered, Path, Weighing, how_deep_it_sees, information_depth_um, layered_density,
-    line_beside_bare_core, mixture_density, ms_per_m, skin_depth_mm, skin_share,
-    thickness_from_ratio_um, transmission, water_density, what_shows_through,
+    Layered, Path, how_deep_it_sees, information_depth_um, layered_density, line_beside_bare_core,
+    mixture_density, ms_per_m, skin_depth_mm, skin_share, thickness_from_ratio_um, transmission,
+    what_shows_through,
 };
 use leavewell_model::counsel::weigh_at_once;
 use leavewell_model::identity::{
-    Family, Kind, Letter, Posterior, information_gain, interval_with, readings,
+    Evidence, Family, Kind, Letter, Posterior, information_gain, interval_with, readings,
 };
 use leavewell_model::ledger::Ledger;
 use leavewell_model::record::{Case, Problem};
+use leavewell_model::record::{Weighing, water_density};
 use leavewell_model::report::IdentityReport;
 
 use crate::{near, near_share, printed};
@@ -238,7 +239,7 @@ fn posterior(fields: &[(&str, &str)], seen: &[&str]) -> Posterior {
     let (case, problems) = read(fields, seen);
     assert_eq!(problems, Vec::new());
     let ledger = Ledger::standard();
-    interval_with(&case.findings, &readings(&case, ledger), ledger).base
+    interval_with(&Evidence::of(&case, &readings(&case, ledger)), ledger).base
 }
 
 fn identity(fields: &[(&str, &str)], seen: &[&str]) -> IdentityReport {
@@ -536,9 +537,9 @@ fn what_fits_every_kind_or_none_moves_nothing() {
     ledger
         .override_with("metal.silver.density", 8.95, "alike")
         .unwrap();
-    let p = interval_with(&case.findings, &readings(&case, &ledger), &ledger);
+    let p = interval_with(&Evidence::of(&case, &readings(&case, &ledger)), &ledger);
     case.measures.density = None;
-    let without = interval_with(&case.findings, &readings(&case, &ledger), &ledger);
+    let without = interval_with(&Evidence::of(&case, &readings(&case, &ledger)), &ledger);
     assert_eq!(p, without);
 }
 
@@ -742,8 +743,9 @@ fn a_look_says_what_each_answer_would_do() {
     }
     // An instrument's band that is absent moves nothing.
     let (case, _) = read(&[], &["S03"]);
-    let now = interval_with(&case.findings, &[], ledger).base;
-    let gains = information_gain(&case.findings, &[], &now, ledger);
+    let evidence = Evidence::of(&case, &[]);
+    let now = interval_with(&evidence, ledger).base;
+    let gains = information_gain(&evidence, &now, ledger);
     let band = gains.iter().find(|g| g.finding.id == "P08").unwrap();
     assert_eq!(band.if_absent, now);
 }

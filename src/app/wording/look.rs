@@ -107,8 +107,8 @@ pub fn family(name: &str) -> String {
 pub const NO_YEAR: &str =
     "Your answers leave no year in which it could have been made: one of them must be wrong.";
 
-pub fn made_between(from: &str, to: &str) -> String {
-    joined(&["By what shows, made between about ", from, " and ", to, "."])
+pub fn made_in(years: &str) -> String {
+    joined(&["By what shows, made about ", years, "."])
 }
 
 pub const DOES_NOT_FIT: &str = "Does not fit: ";

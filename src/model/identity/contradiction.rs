@@ -1,11 +1,11 @@
 //! Findings that do not fit together.
 
 use super::dates::seen_windows;
-use super::kind::ByLadderKind;
 use super::measure::Reading;
 use super::posterior::Ladder;
 use crate::ledger::{FindingFact, Ledger, WindowAbout, findings};
 use crate::record::{Answer, Case, PartName, Seen};
+use crate::terms::ByLadderKind;
 
 /// Two seen findings that no one kind, or no one year, explains together.
 #[derive(Clone, Debug, PartialEq)]

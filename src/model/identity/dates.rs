@@ -4,11 +4,11 @@
 //! Invariants: a kind keeps its probability however long its window is; years never move kinds; and
 //! years that were told either narrow the answer or are said to clash with it.
 
-use super::kind::{Cluster, Kind};
 use super::posterior::{FUSED_BODY, Posterior};
 use crate::ledger::{Ledger, LowerEnd, Window, WindowAbout, finding, windows};
 use crate::record::{Answer, Case, Seen};
-use crate::small::share;
+use crate::terms::share;
+use crate::terms::{Cluster, Kind};
 
 /// First year considered.
 const FIRST_YEAR: u16 = 1670;

@@ -1,12 +1,12 @@
 //! What to look at next: how much each look not yet taken is expected to tell.
 
-use super::kind::{Cluster, Kind};
 use super::posterior::{
     Evidence, Ladder, Posterior, Rows, counted, is_replaced, log_prior, posterior, terms,
 };
 use crate::ledger::{FindingFact, Ledger, findings};
 use crate::record::Seen;
 use crate::small::sort_short;
+use crate::terms::{Cluster, Kind};
 
 /// What a look would be expected to tell.
 #[derive(Clone, Debug)]

@@ -9,11 +9,11 @@
 //! that every kind of a family explains at least as well as every kind outside it never makes that
 //! family less probable, whatever else was found.
 
-use super::kind::{ByKind, Cluster, Family, Kind, Letter};
 use super::measure::Reading;
 use crate::ledger::{FindingFact, Ledger, finding};
 use crate::record::{Answer, CameFrom, Case, Seen};
 use crate::small::sort_short;
+use crate::terms::{ByKind, Cluster, Family, Kind, Letter};
 
 /// What bears on what a piece is.
 #[derive(Clone, Copy, Debug)]
