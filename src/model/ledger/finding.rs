@@ -308,7 +308,10 @@ mod tests {
     #[test]
     fn windows_run_forward_and_name_known_things() {
         for w in windows() {
-            assert!(w.to.is_none_or(|to| to >= w.from), "{}", w.id);
+            let ends = [Some(w.from), Some(w.peak.0), w.peak.1, w.to];
+            let years = ends.map(|end| end.unwrap_or(u16::MAX));
+            assert!(years.is_sorted(), "{}: {years:?}", w.id);
+            assert!((0.0..1.0).contains(&w.floor), "{}", w.id);
             let known = if w.about == WindowAbout::Kind {
                 Kind::parse(w.id).is_some()
             } else {
