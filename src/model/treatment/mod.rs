@@ -3,7 +3,6 @@
 //! `rules` is the rule book: [`check`] says what every rule says of a treatment, for every caller.
 //! `limits` holds the measured limits the rules rest on, `situation` what they look at.
 
-mod catalogue;
 pub mod limits;
 mod rules;
 mod situation;
@@ -11,7 +10,7 @@ mod situation;
 mod testing;
 mod verdict;
 
-pub use catalogue::{Reversibility, Treatment};
+pub use crate::terms::{Reversibility, Treatment};
 pub use rules::check;
 pub use situation::{LeadStatus, Situation};
 pub use verdict::{Outcome, Verdict, worst};

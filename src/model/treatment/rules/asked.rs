@@ -2,7 +2,7 @@
 
 use crate::record::{Circumstances, Doer, Goal};
 use crate::small::sort_short;
-use crate::treatment::catalogue::Treatment;
+use crate::terms::Treatment;
 use crate::treatment::situation::Situation;
 use crate::treatment::verdict::{Outcome, Verdict};
 

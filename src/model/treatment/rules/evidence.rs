@@ -1,10 +1,10 @@
 //! Evidence and honesty: H14, H15, H22, H27 and H30.
 
 use super::Asked;
-use crate::identity::Kind;
 use crate::ledger::{Place, finding};
 use crate::record::{Joint, PartName, Seen};
-use crate::treatment::Treatment;
+use crate::terms::Kind;
+use crate::terms::Treatment;
 use crate::treatment::limits::own_silver;
 use crate::treatment::situation::Situation;
 use crate::treatment::verdict::Outcome;
@@ -104,15 +104,22 @@ pub(super) fn what_is_lost(a: &mut Asked) {
     }
 }
 
-/// H15: new silver is disclosed.
-pub(super) fn new_silver_misleads(a: &mut Asked) {
-    if !a.s.case.consents.disclose {
-        a.condition(
-            "H15",
+/// H15: new silver or gold is disclosed.
+pub(super) fn new_metal_misleads(a: &mut Asked) {
+    if a.s.case.consents.disclose {
+        return;
+    }
+    let (reason, lifted_by) = match a.treatment {
+        Treatment::Regild => (
+            "New gilding misleads a later buyer.",
+            "It is photographed first, and sold as re-gilt.",
+        ),
+        _ => (
             "New silver misleads a later buyer.",
             "It is photographed first, and sold as re-plated.",
-        );
-    }
+        ),
+    };
+    a.condition("H15", reason, lifted_by);
 }
 
 /// H15: a new part is marked as new.

@@ -1,10 +1,10 @@
 //! Heat: H06 to H12, H24, H25 and H29.
 
 use super::Asked;
-use crate::identity::Kind;
 use crate::ledger::Ledger;
 use crate::record::Joint;
-use crate::treatment::Treatment;
+use crate::terms::Kind;
+use crate::terms::Treatment;
 use crate::treatment::limits::{
     bursts, frees_mercury, lifts_foil, opens_seams, pits, within_reach,
 };

@@ -1,7 +1,7 @@
 //! Law: H26 on protected materials and H31 on hallmarked silver.
 
 use super::Asked;
-use crate::identity::Kind;
+use crate::terms::Kind;
 
 /// H26: ivory and protected woods.
 pub(super) fn ivory_and_protected_wood(a: &mut Asked) {

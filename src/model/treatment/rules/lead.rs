@@ -1,7 +1,7 @@
 //! Lead: H16, H17, H18 and H23.
 
 use super::Asked;
-use crate::treatment::Treatment;
+use crate::terms::Treatment;
 use crate::treatment::situation::LeadStatus;
 
 /// H16: where nobody knows about lead, the test comes first.

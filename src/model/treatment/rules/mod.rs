@@ -26,9 +26,9 @@ mod repair;
 mod water;
 
 use self::asked::Asked;
-use super::catalogue::Treatment;
 use super::situation::Situation;
 use super::verdict::Verdict;
+use crate::terms::Treatment;
 
 /// A rule looks at the treatment and the situation, and adds its verdict if it has one.
 type Rule = fn(&mut Asked);
@@ -51,6 +51,15 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
         Treatment::Leave | Treatment::Keeping | Treatment::TestLead => &[],
         Treatment::Wash => &[
             people::ammonia,
+            people::solvents,
+            water::seams_and_hollows,
+            water::closed_parts,
+            water::close_plate,
+            water::wood_and_ivory,
+        ],
+        Treatment::LacquerOff => &[
+            people::ammonia,
+            people::lacquer_solvents,
             people::solvents,
             water::seams_and_hollows,
             water::closed_parts,
@@ -177,7 +186,7 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
             evidence::original_silver,
             evidence::rare_or_marked,
             evidence::engraving,
-            evidence::new_silver_misleads,
+            evidence::new_metal_misleads,
         ],
         Treatment::RubOn => &[evidence::rub_on],
         Treatment::Toning => &[food::toning, cleaning::tint_over_corrosion],
@@ -214,7 +223,7 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
             evidence::original_silver,
             evidence::rare_or_marked,
             evidence::what_is_lost,
-            evidence::new_silver_misleads,
+            evidence::new_metal_misleads,
             food::new_lining,
         ],
         Treatment::Tinning => &[
@@ -229,6 +238,19 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
             heat::close_plate,
             heat::pitting,
             plating::only_over_tin,
+            food::new_lining,
+        ],
+        Treatment::Regild => &[
+            lead::unknown,
+            lead::at_home,
+            lead::child_at_home,
+            people::plating_liquids,
+            plating::over_mercury_gilding,
+            heat::close_plate,
+            plating::open_joint,
+            plating::only_over_gilding,
+            plating::britannia,
+            evidence::new_metal_misleads,
             food::new_lining,
         ],
         Treatment::ReplacePart => &[

@@ -46,6 +46,17 @@ pub(super) fn spray_room(a: &mut Asked) {
     }
 }
 
+/// H17: solvents that take lacquer off, at home.
+pub(super) fn lacquer_solvents(a: &mut Asked) {
+    if a.done_by_owner() {
+        a.condition(
+            "H17",
+            "What takes lacquer off catches fire and is bad to breathe.",
+            "A conservator does it.",
+        );
+    }
+}
+
 /// H17: cyanide in plating liquids.
 pub(super) fn plating_liquids(a: &mut Asked) {
     a.condition(

@@ -2,8 +2,9 @@
 
 use super::Asked;
 use crate::record::{Interior, Joint};
-use crate::treatment::Treatment;
+use crate::terms::Treatment;
 use crate::treatment::situation::LeadStatus;
+use crate::treatment::verdict::Outcome;
 
 /// An open joint takes plating liquid in.
 pub(super) fn open_joint(a: &mut Asked) {
@@ -60,6 +61,40 @@ pub(super) fn britannia(a: &mut Asked) {
             "H10",
             "Britannia metal is plated by few.",
             "A plater who says they do it, in writing.",
+        );
+    }
+}
+
+/// H25: gilding that was probably put on with mercury is a conservator's.
+pub(super) fn over_mercury_gilding(a: &mut Asked) {
+    if a.s.case.has_seen("P14") {
+        a.bar(
+            "H25",
+            "Mercury was found in the silver or gilding.",
+            "Nothing.",
+        );
+    } else if a.circumstances().fire_gilding != Some(false) {
+        let outcome = if a.s.case.consents.conservator_opinion {
+            Outcome::Conditional
+        } else {
+            Outcome::NeedsOpinion
+        };
+        a.add(
+            "H25",
+            outcome,
+            "Old gilding may hold mercury.",
+            "A conservator has looked at it and agrees in writing.",
+        );
+    }
+}
+
+/// Only what was gilt before is gilded again.
+pub(super) fn only_over_gilding(a: &mut Asked) {
+    if !a.s.gilt() {
+        a.check_first(
+            "needs",
+            "Only what was gilt before is gilded again.",
+            "Look what lines the inside.",
         );
     }
 }
