@@ -8,7 +8,7 @@ use super::say::figures;
 use super::wording::catalogue as words;
 use leavewell_model::counsel::caution_list::cautions_for;
 use leavewell_model::counsel::course::not_needed;
-use leavewell_model::counsel::situated;
+use leavewell_model::counsel::solve;
 use leavewell_model::identity::Kind;
 use leavewell_model::ledger::{
     Risk, catalogue_text, guard_text, guard_texts, soft_rule, soft_rules, source,
@@ -29,7 +29,7 @@ const FIRST: [Treatment; 5] = [
 /// The page.
 pub(super) fn page(draft: &Draft) -> Vec<Block> {
     let (case, _) = draft.read();
-    situated(&case, |s| blocks(draft, s))
+    blocks(draft, &solve(&case).situation())
 }
 
 fn blocks(draft: &Draft, s: &Situation) -> Vec<Block> {
