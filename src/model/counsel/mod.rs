@@ -48,7 +48,8 @@ use crate::identity::{
     Cluster, Dating, Found, Interval, Kind, Posterior, Reading, information_gain, interval_with,
     made_by, readings,
 };
-use crate::ledger::{LEDGER_VERSION, Ledger, Offered, caution, ledger_of};
+use crate::ledger::{LEDGER_VERSION, Ledger, Offered, caution};
+use crate::record::ledger_of;
 use crate::record::{Case, Currency, Goal, Problem, Route};
 use crate::report::{
     AfterLook, Band, BandMean, CounselReport, CourseReport, DisplayOnly, IdentityReport,

@@ -5,9 +5,10 @@ use super::column::Column;
 use super::course::{Course, courses};
 use super::outcome::{Weigher, Weights};
 use super::tweak::Tweak;
-use super::{Solved, ledger_of, say};
+use super::{Solved, say};
 use crate::identity::Kind;
 use crate::record::Case;
+use crate::record::ledger_of;
 use crate::treatment::Treatment;
 
 /// A case weighed, draw by draw.

@@ -1,8 +1,9 @@
 //! The situation the rules are asked in, for pages that ask more of them than the answer does.
 
 use super::tweak::Tweak;
-use super::{ANSWER_LOG2, Solved, ledger_of};
+use super::{ANSWER_LOG2, Solved};
 use crate::record::Case;
+use crate::record::ledger_of;
 use crate::treatment::Situation;
 
 /// Shows `look` the situation just as the answer has it.

@@ -9,7 +9,8 @@ use super::draws::draw_kinds;
 use super::part_silver::{LayerDraws, worn_layers};
 use super::sample::{Dim, Sample};
 use crate::identity::{Kind, Posterior, with_interval};
-use crate::ledger::{Figure, Ledger, ledger_of};
+use crate::ledger::{Figure, Ledger};
+use crate::record::ledger_of;
 use crate::record::{Case, Part, PartName};
 use crate::silver::{Layer, bleed_range};
 

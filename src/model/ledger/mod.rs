@@ -15,7 +15,6 @@ mod treatment_text;
 #[cfg(any(test, feature = "trace"))]
 mod used;
 
-use std::borrow::Cow;
 use std::sync::{Arc, OnceLock};
 
 pub use catalogue_text::{CatalogueText, Risk, catalogue_text, catalogue_texts};
@@ -28,15 +27,14 @@ pub use treatment_text::{
     CautionText, Level, Offered, TreatmentText, caution, cautions, treatment_text, treatment_texts,
 };
 
-use crate::record::Case;
 #[cfg(any(test, feature = "trace"))]
 pub use used::read_during;
 
-use crate::small::decimal;
+use crate::terms::decimal;
 use table::{rows, without_comments};
 
 /// Version of the figures, printed with every answer. Raise it when a data file changes.
-pub const LEDGER_VERSION: &str = "2026.13";
+pub const LEDGER_VERSION: &str = "2026.14";
 
 /// A published source, or one of our three stand-ins for "no source".
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -81,22 +79,6 @@ fn places_of(figures: &[Figure]) -> Arc<Places> {
         places[at] = place;
     }
     Arc::new(places)
-}
-
-/// The figures of a case: the standard ones with the case's own laid over them.
-#[must_use]
-pub fn ledger_of(case: &Case) -> Cow<'static, Ledger> {
-    let mut ledger = Cow::Borrowed(Ledger::standard());
-    for own in &case.overrides {
-        // A case built in code may hold an override that a file could not; it is then left out.
-        let _ = ledger
-            .to_mut()
-            .override_with(&own.figure, own.value, &own.reason);
-    }
-    for (figure, value) in &case.market.terms {
-        let _ = ledger.to_mut().override_with(figure, *value, "");
-    }
-    ledger
 }
 
 /// Why a person's own value could not be taken.

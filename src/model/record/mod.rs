@@ -4,41 +4,34 @@
 //! valid by construction, and a list of [`Problem`]s for what could not be used. Invariant: reading
 //! never fails and never drops what the draft holds; what cannot be used counts as unknown.
 
-mod date;
 pub mod difference;
 mod draft;
+mod ledger_of;
 mod measures;
 mod own_figures;
 mod reading;
 pub mod shelf_file;
-mod vocabulary;
+mod weighing;
 mod work;
 
 use serde::{Deserialize, Serialize};
 
-pub use date::Date;
+pub use crate::terms::{
+    BleedWord, Corrosion, Covers, Currency, Date, Dents, Doer, Engraving, Fill, FillState, Form,
+    Gilding, Goal, Interior, Joint, Lacquer, Lead, Liner, Loss, Material, MaterialUsed, Method,
+    Mount, PartName, Repair, Replaced, Route, Seen, SoldAs, Split, Tarnish, TestKind, Tester, Word,
+};
 pub use draft::typed_text;
 pub use draft::{CASE_FORMAT, CASE_VERSION, Draft, MAX_BYTES, MAX_DEPTH, MAX_FINDINGS, OpenError};
+pub use ledger_of::ledger_of;
 pub use measures::{Density, Iacs, Measures, Spot, Xrf};
 pub use reading::{COMPARED_KINDS, FLAWS};
 pub use reading::{hundredths, typed_number};
-pub use vocabulary::{
-    BleedWord, Corrosion, Covers, Currency, Dents, Doer, Engraving, Fill, FillState, Form, Gilding,
-    Goal, Interior, Joint, Lacquer, Lead, Liner, Loss, Material, MaterialUsed, Method, Mount,
-    PartName, Repair, Replaced, Route, Seen, SoldAs, Split, Tarnish, TestKind, Tester,
-};
+pub use weighing::{Weighing, water_density};
 pub use work::{Asked, Done, Proposal, ProposalStep, Quote, Test};
 
 use crate::identity::Kind;
 use crate::treatment::Treatment;
-
-/// A closed list of words with stable ids.
-pub trait Word: Sized {
-    /// All ids.
-    fn ids() -> Vec<&'static str>;
-    /// The word with this id.
-    fn from_id(id: &str) -> Option<Self>;
-}
 
 /// Something in a draft that could not be used, and what to do about it.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]

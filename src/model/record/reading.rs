@@ -9,13 +9,13 @@ use serde_json::{Map, Value};
 pub use sales::{COMPARED_KINDS, FLAWS};
 use wording as words;
 
+use super::Weighing;
 use super::{
     Aim, Answer, Bleed, BleedWord, Case, Consents, Date, Density, Iacs, Market, Measures, Method,
     Override, Part, PartName, Piece, Problem, Reading, Seen, Spot, Word, Xrf,
 };
-use crate::bench::Weighing;
 use crate::ledger::{Ledger, OverrideFault, finding, findings, nearest};
-use crate::silver::{CountFault, point_count};
+use crate::maths::{CountFault, point_count};
 use crate::small::decimal;
 
 /// Earliest and latest year a piece may be said to be from.

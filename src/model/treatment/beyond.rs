@@ -5,13 +5,13 @@
 //! courses are weighed. Same invariants: vetoes, never weights; a rule more never makes a verdict
 //! milder; nothing a person enters lifts a rule of safety or law.
 
-use super::catalogue::Treatment;
 use super::circumstances::Circumstances;
 use super::guards::{Outcome, Verdict, check, child_at_home, lead_unknown, on_kinds};
 use super::limits::{bursts, frees_mercury, lifts_foil, opens_seams, pits};
 use super::situation::{LeadStatus, Situation};
 use crate::record::{Dents, Doer, Fill, Goal, Interior, Joint};
 use crate::small::sort_short;
+use crate::terms::Treatment;
 
 /// What every rule says of a treatment: those of [`check`] and those that live here. The gravest
 /// first.
@@ -42,6 +42,8 @@ pub fn check_fully(treatment: Treatment, s: &Situation, c: &Circumstances) -> Ve
         Treatment::Replate => rules.food_stays_barred(),
         Treatment::Overplate => rules.overplate(),
         Treatment::Tinning => rules.tinning(),
+        Treatment::LacquerOff => rules.solvents(),
+        Treatment::Regild => rules.lead_work(),
         Treatment::ReplacePart => rules.replace_part(),
     }
     rules.heat(treatment);

@@ -5,12 +5,12 @@
 //! itself, ethics and evidence. Invariant: nothing a person enters lifts a rule of safety or law; a
 //! conservator's written opinion lifts the rule on original silver, and only to "conditional".
 
-use super::catalogue::Treatment;
 use super::limits::{own_silver, within_reach};
 use super::situation::{LeadStatus, Situation};
 use crate::identity::Kind;
 use crate::record::{Doer, Joint};
 use crate::small::sort_short;
+use crate::terms::Treatment;
 
 /// What a rule says of a treatment, mildest first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]

@@ -4,7 +4,6 @@
 //! asks; `limits` the measured limits both rest on.
 
 mod beyond;
-mod catalogue;
 mod circumstances;
 mod guards;
 pub mod limits;
@@ -12,8 +11,8 @@ mod situation;
 #[cfg(test)]
 mod testing;
 
+pub use crate::terms::{Reversibility, Treatment};
 pub use beyond::{check_fully, process_c};
-pub use catalogue::{Reversibility, Treatment};
 pub use circumstances::{Circumstances, QUESTIONS};
 pub use guards::{Outcome, Verdict, check, worst};
 pub use situation::{LeadStatus, Situation};

@@ -30,7 +30,7 @@ macro_rules! vocabulary {
             }
         }
 
-        impl crate::record::Word for $name {
+        impl crate::terms::Word for $name {
             fn ids() -> Vec<&'static str> { vec![$($id,)+] }
             fn from_id(id: &str) -> Option<Self> { Self::parse(id) }
         }
