@@ -4,6 +4,7 @@
 //! valid by construction, and a list of [`Problem`]s for what could not be used. Invariant: reading
 //! never fails and never drops what the draft holds; what cannot be used counts as unknown.
 
+mod circumstances;
 pub mod difference;
 mod draft;
 mod ledger_of;
@@ -21,6 +22,7 @@ pub use crate::terms::{
     Gilding, Goal, Interior, Joint, Lacquer, Lead, Liner, Loss, Material, MaterialUsed, Method,
     Mount, PartName, Repair, Replaced, Route, Seen, SoldAs, Split, Tarnish, TestKind, Tester, Word,
 };
+pub use circumstances::{Circumstances, QUESTIONS};
 pub use draft::typed_text;
 pub use draft::{CASE_FORMAT, CASE_VERSION, Draft, MAX_BYTES, MAX_DEPTH, MAX_FINDINGS, OpenError};
 pub use ledger_of::ledger_of;
@@ -72,6 +74,8 @@ pub struct Case {
     pub done: Vec<Done>,
     /// The person's own plan of work.
     pub proposal: Proposal,
+    /// Answers that only the rules ask for.
+    pub circumstances: Circumstances,
     /// What the owner has agreed to.
     pub consents: Consents,
     /// The person's own figures, one entry a figure.
