@@ -1,6 +1,7 @@
 //! Care over the years: how a piece is kept and cleaned, and what that leaves of one part's silver;
 //! two habits side by side.
 
+use super::Subject;
 use super::ask::{Question, choice, number};
 use super::block::{Block, Table, Tone};
 use super::care_fan::{Fan, fan};
@@ -24,10 +25,10 @@ const NEVER: f64 = 1e6;
 
 /// The page.
 #[must_use]
-pub fn page(draft: &Draft) -> Vec<Block> {
-    let (case, problems) = draft.read();
-    let (which, part) = part_choice(draft, &case, "care.part");
-    let worn = Worn::new(&solve(&case), part);
+pub(super) fn page(subject: &Subject) -> Vec<Block> {
+    let (draft, case, problems) = (subject.draft(), subject.case(), subject.problems());
+    let (which, part) = part_choice(draft, case, "care.part");
+    let worn = Worn::new(subject.solved(), part);
     let (ahead, horizon) = number(
         draft,
         Question {
@@ -48,9 +49,9 @@ pub fn page(draft: &Draft) -> Vec<Block> {
         Block::section("care.a", words::FIRST_HABIT, a.blocks.clone()),
         Block::section("care.b", words::SECOND_HABIT, b.blocks.clone()),
     ];
-    blocks.extend(answer(&case, part, &worn, [&a, &b], horizon));
+    blocks.extend(answer(case, part, &worn, [&a, &b], horizon));
     blocks.push(thickness(draft, part, |field| {
-        part_problem(draft, &problems, part, field)
+        part_problem(draft, problems, part, field)
     }));
     blocks.push(as_made(&worn.ledger));
     blocks.push(basis());

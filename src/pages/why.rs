@@ -1,6 +1,7 @@
 //! From what one knew before looking to what one knows now: a bridge in log-odds, one step for each
 //! answer.
 
+use super::Subject;
 use super::block::{Block, Table, Tone};
 use super::picture::{Anchor, Ink, Mark, Picture};
 use super::wording::why as words;
@@ -25,10 +26,10 @@ const NAMED: [(f64, &str); 5] = [
 
 /// The page: the bridge for the family that leads now.
 #[must_use]
-pub(super) fn page(draft: &Draft) -> Vec<Block> {
-    let (case, _) = draft.read();
-    let ledger = ledger_of(&case);
-    let bridge = Bridge::new(&case.findings, &readings(&case, &ledger), &ledger);
+pub(super) fn page(subject: &Subject) -> Vec<Block> {
+    let case = subject.case();
+    let ledger = ledger_of(case);
+    let bridge = Bridge::new(&case.findings, &readings(case, &ledger), &ledger);
     if bridge.steps.is_empty() {
         return vec![Block::para(words::NOTHING_ANSWERED)];
     }
@@ -236,7 +237,7 @@ mod tests {
 
     #[test]
     fn with_nothing_answered_there_is_no_bridge() {
-        let blocks = page(&draft(&[("C01", "unsure")]));
+        let blocks = page(&Subject::new(draft(&[("C01", "unsure")])));
         assert!(matches!(blocks.as_slice(), [Block::Para { .. }]));
     }
 

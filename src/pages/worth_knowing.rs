@@ -1,6 +1,7 @@
 //! The page that goes deeper: what knowing more is worth, the tree of tests and courses, attitude to
 //! risk, weights, and which input moves the answer.
 
+use super::Subject;
 use super::sheet_cautions::with_cautions;
 use super::wording::worth_knowing as words;
 use super::worth_knowing_draw::{Row, bars, small};
@@ -17,16 +18,22 @@ use leavewell_model::record::{Case, Draft};
 use leavewell_model::small::capital;
 use leavewell_model::treatment::Treatment;
 
-/// Points of each scramble, and scrambles: together 2^14 points.
-const SCRAMBLE_LOG2: u32 = 11;
-const SCRAMBLES: u32 = 8;
-/// Points of what is shown draw by draw, as in the answer.
+/// Points of the sample shown draw by draw, the same as the answer's, as a power of 2.
 const SHOWN_LOG2: u32 = 12;
+/// Points of each of the eight other scrambles, together 2^14 points, as a power of 2.
+const SCRAMBLE_LOG2: u32 = 11;
+/// The samples in the order of their scrambles: points as a power of 2, and whether the attributes of each
+/// course are kept.
+pub(super) const SAMPLES: [(u32, bool); 9] = {
+    let mut samples = [(SCRAMBLE_LOG2, false); 9];
+    samples[0] = (SHOWN_LOG2, true);
+    samples
+};
 
 /// The page.
-pub(super) fn deeper(draft: &Draft) -> Vec<Block> {
-    let (case, _) = draft.read();
-    let deep = Deep::new(&case);
+pub(super) fn page(subject: &Subject) -> Vec<Block> {
+    let draft = subject.draft();
+    let deep = Deep::new(subject);
     let mut blocks = Vec::new();
     if deep.shown.weights.is_some() {
         blocks.push(Block::said(Tone::Note, words::POINTS_AS_MONEY));
@@ -38,7 +45,7 @@ pub(super) fn deeper(draft: &Draft) -> Vec<Block> {
         weights::section(&deep, draft),
         super::risk_tornado::section(&deep),
     ]);
-    with_cautions(draft, blocks)
+    with_cautions(subject.case(), blocks)
 }
 
 /// A case weighed for this page.
@@ -58,7 +65,10 @@ pub(super) struct Look {
 }
 
 impl<'a> Deep<'a> {
-    fn new(case: &'a Case) -> Self {
+    fn new(subject: &'a Subject) -> Self {
+        let case = subject.case();
+        let mut samples = subject.samples();
+        let scrambles = samples.split_off(1);
         let mut ledger = Ledger::standard().clone();
         for own in &case.overrides {
             // What a file could not hold is left out, as in the answer.
@@ -67,10 +77,8 @@ impl<'a> Deep<'a> {
         Self {
             case,
             ledger,
-            shown: shared(case, SHOWN_LOG2, 0, true),
-            scrambles: (1..=SCRAMBLES)
-                .map(|k| shared(case, SCRAMBLE_LOG2, k, false))
-                .collect(),
+            shown: samples.remove(0),
+            scrambles,
         }
     }
 
