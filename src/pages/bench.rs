@@ -6,6 +6,7 @@ use super::Subject;
 use super::block::{Block, Tone};
 use super::wording::bench as words;
 use super::{caution_blocks, food, heat, plating};
+use leavewell_model::counsel::Solved;
 use leavewell_model::ledger::Ledger;
 use leavewell_model::record::{Case, Draft};
 

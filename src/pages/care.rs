@@ -10,7 +10,7 @@ use super::part_words::{
     caution_block, named, part_choice, part_problem, percent, text_field, um, years,
 };
 use super::wording::care as words;
-use leavewell_model::counsel::{Luck, Worn, solve};
+use leavewell_model::counsel::{Luck, Worn};
 use leavewell_model::ledger::Ledger;
 use leavewell_model::maths::{deciles, median};
 use leavewell_model::record::{Case, Draft, Method, PartName, Tarnish};
@@ -531,13 +531,17 @@ mod tests {
         Draft::parse(include_str!("../../tests/cases/worn_tray.json")).unwrap()
     }
 
+    fn page(draft: &Draft) -> Vec<Block> {
+        super::page(&Subject::new(draft.clone()))
+    }
+
     fn text(draft: &Draft) -> String {
         serde_json::to_string(&page(draft)).unwrap()
     }
 
     fn asked(draft: &Draft, part: PartName) -> (Forecast, Forecast) {
         let (case, _) = draft.read();
-        let worn = Worn::new(&solve(&case), part);
+        let worn = Worn::new(&leavewell_model::counsel::solve(&case), part);
         let make = |id, name| {
             let asked = Asked::new(draft, id, name, &worn.ledger);
             forecast(&worn, part, &asked, asked.a_year.unwrap(), 50.0).unwrap()

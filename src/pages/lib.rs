@@ -31,8 +31,8 @@ pub mod markdown;
 pub mod markup;
 mod measures;
 mod money;
-mod part_words;
 mod page_name;
+mod part_words;
 mod picture;
 pub mod plan;
 mod plan_curve;
@@ -84,6 +84,21 @@ mod tests {
     }
 
     #[test]
+    fn preparing_a_page_leaves_its_blocks_as_they_are() {
+        let text = include_str!("../../tests/cases/worn_tray.json");
+        for name in PageName::ALL {
+            let prepared = Subject::parse(text).unwrap();
+            let mut before = 0.0;
+            while let Some(share) = name.prepare(&prepared) {
+                assert!(share > before && share < 1.0, "{name:?}: {share}");
+                before = share;
+            }
+            let plain = Subject::parse(text).unwrap();
+            assert_eq!(name.blocks(&prepared), name.blocks(&plain), "{name:?}");
+        }
+    }
+
+    #[test]
     fn pages_of_a_kept_subject_are_those_of_a_new_one() {
         let text = include_str!("../../tests/cases/daily_teapot.json");
         let kept = Subject::parse(text).unwrap();
@@ -91,6 +106,10 @@ mod tests {
             let new = Subject::parse(text).unwrap();
             assert_eq!(name.blocks(&kept), name.blocks(&new), "{name:?}");
         }
-        assert_eq!(kept.draw_next_sample(), 1.0, "the closer look drew them all");
+        assert_eq!(
+            PageName::Closer.prepare(&kept),
+            None,
+            "its samples are drawn"
+        );
     }
 }

@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::subject::Sheet;
 use super::{
     Block, Subject, bench, bleed, care, catalogue, ledger, ledger_trace, measures, money, record,
     sheet_buyer, sheet_client, sheet_done, sheet_file, why, worth_knowing,
@@ -61,6 +62,18 @@ impl PageName {
         Self::Why,
         Self::Worth,
     ];
+
+    /// Does one slice of the long work that the page needs, and says which share of it is done; `None` when
+    /// nothing is left but to make the blocks. Whoever does not ask gets the same blocks, later.
+    #[must_use]
+    pub fn prepare(self, subject: &Subject) -> Option<f64> {
+        match self {
+            Self::Closer => subject.draw_next_sample(),
+            Self::SheetForBuyer => subject.solve_next(Sheet::WithoutChanges),
+            Self::SheetForClient | Self::SheetForFile => subject.solve_next(Sheet::WithChanges),
+            _ => None,
+        }
+    }
 
     /// The page as blocks.
     #[must_use]

@@ -279,6 +279,10 @@ fn earlier(draft: &Draft, now: &Record) -> Vec<Block> {
 mod tests {
     use super::*;
 
+    fn page(draft: &Draft) -> Vec<Block> {
+        super::page(&Subject::new(draft.clone()))
+    }
+
     fn text(draft: &Draft) -> String {
         serde_json::to_string(&page(draft)).unwrap()
     }

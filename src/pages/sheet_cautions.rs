@@ -193,10 +193,7 @@ mod tests {
 
     #[test]
     fn what_is_named_brings_its_caution_and_the_line_that_defers() {
-        let blocks = with_cautions(
-            &Case::default(),
-            vec![Block::para("Hard solder was used.")],
-        );
+        let blocks = with_cautions(&Case::default(), vec![Block::para("Hard solder was used.")]);
         let words = words_of(&blocks);
         for id in ["caution.T11", "caution.child", "caution.deferral"] {
             assert!(words.contains(caution(id).unwrap().text), "{id}");

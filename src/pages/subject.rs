@@ -30,6 +30,15 @@ struct Answer {
     used: BTreeSet<&'static str>,
 }
 
+/// Whether a sheet tells what would change the advice.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Sheet {
+    /// It does.
+    WithChanges,
+    /// It does not.
+    WithoutChanges,
+}
+
 impl Subject {
     /// Reads the case. Nothing is solved until a page needs it.
     #[must_use]
@@ -103,21 +112,34 @@ impl Subject {
         self.changes.get_or_init(|| what_would_change(&self.case))
     }
 
-    /// Draws one more of the samples that the closer look compares, and says which share of them is drawn
-    /// then. Asking for the page draws the rest at once.
-    pub fn draw_next_sample(&self) -> f64 {
+    /// Draws one more of the samples that the closer look compares, and says which share of them was drawn;
+    /// `None` when all of them are there.
+    pub(super) fn draw_next_sample(&self) -> Option<f64> {
         let mut samples = self.samples.borrow_mut();
-        if let Some((log2_points, attributes)) = SAMPLES.get(samples.len()) {
-            let scramble = u32::try_from(samples.len()).unwrap_or(u32::MAX);
-            samples.push(shared(&self.case, *log2_points, scramble, *attributes));
-        }
-        samples.len() as f64 / SAMPLES.len() as f64
+        let (log2_points, attributes) = SAMPLES.get(samples.len())?;
+        let scramble = u32::try_from(samples.len()).ok()?;
+        samples.push(shared(&self.case, *log2_points, scramble, *attributes));
+        // One slice more is making the page.
+        Some(samples.len() as f64 / (SAMPLES.len() + 1) as f64)
     }
 
     /// The samples of the closer look, all of them.
     pub(super) fn samples(&self) -> Vec<Shared> {
-        while self.draw_next_sample() < 1.0 {}
+        while self.draw_next_sample().is_some() {}
         self.samples.borrow().clone()
+    }
+
+    /// Solves the next of what a sheet needs, and says which share of it is done; `None` when all of it is.
+    pub(super) fn solve_next(&self, sheet: Sheet) -> Option<f64> {
+        if self.finely.get().is_none() {
+            self.solved_finely();
+            return Some(0.5);
+        }
+        if sheet == Sheet::WithChanges && self.changes.get().is_none() {
+            self.changes();
+            return Some(0.9);
+        }
+        None
     }
 
     fn answer(&self) -> &Answer {

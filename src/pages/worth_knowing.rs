@@ -20,12 +20,13 @@ use leavewell_model::treatment::Treatment;
 
 /// Points of the sample shown draw by draw, the same as the answer's, as a power of 2.
 const SHOWN_LOG2: u32 = 12;
-/// Points of each of the eight other scrambles, together 2^14 points, as a power of 2.
+/// Points of each of the other scrambles as a power of 2, and how many: together 2^14 points.
 const SCRAMBLE_LOG2: u32 = 11;
+const SCRAMBLES: u32 = 8;
 /// The samples in the order of their scrambles: points as a power of 2, and whether the attributes of each
 /// course are kept.
-pub(super) const SAMPLES: [(u32, bool); 9] = {
-    let mut samples = [(SCRAMBLE_LOG2, false); 9];
+pub(super) const SAMPLES: [(u32, bool); 1 + SCRAMBLES as usize] = {
+    let mut samples = [(SCRAMBLE_LOG2, false); 1 + SCRAMBLES as usize];
     samples[0] = (SHOWN_LOG2, true);
     samples
 };
@@ -438,12 +439,16 @@ mod tests {
         include_str!("../../tests/cases/worn_tray.json"),
     ];
 
+    fn page(draft: &Draft) -> Vec<Block> {
+        super::page(&Subject::new(draft.clone()))
+    }
+
     fn page_of(text: &str, set: &[(&str, &str)]) -> String {
         let mut draft = Draft::parse(text).unwrap();
         for (path, typed) in set {
             draft.set(path, typed);
         }
-        serde_json::to_string(&deeper(&draft)).unwrap()
+        serde_json::to_string(&page(&draft)).unwrap()
     }
 
     /// Every picture keeps its marks in its box and its words readable, every table is a rectangle, and
@@ -481,7 +486,7 @@ mod tests {
     #[test]
     fn every_example_has_a_sound_page() {
         for text in CASES {
-            let blocks = deeper(&Draft::parse(text).unwrap());
+            let blocks = page(&Draft::parse(text).unwrap());
             let mut ids = Vec::new();
             check(&blocks, &mut ids);
             let all = ids.len();
@@ -504,7 +509,7 @@ mod tests {
     #[test]
     fn an_empty_record_has_a_page_too() {
         let mut ids = Vec::new();
-        check(&deeper(&Draft::default()), &mut ids);
+        check(&page(&Draft::default()), &mut ids);
         assert!(ids.contains(&"deeper-worth".to_owned()));
     }
 
@@ -545,8 +550,8 @@ mod tests {
 
     #[test]
     fn answers_of_every_look_are_chances() {
-        let (case, _) = Draft::default().read();
-        for look in Deep::new(&case).looks() {
+        let subject = Subject::new(Draft::default());
+        for look in Deep::new(&subject).looks() {
             for k in 0..12 {
                 let sum: f64 = look.answers.iter().map(|(_, l)| l[k]).sum();
                 assert!((sum - 1.0).abs() < 1e-9, "{}", look.name);
