@@ -8,7 +8,7 @@ use super::block::{Block, Table, Tone};
 use super::part_words::{named, part_choice, part_problem, percent, text_field};
 use super::picture::{Anchor, Ink, Mark, Picture};
 use super::wording::bleed as words;
-use leavewell_model::record::{Bleed, Draft, PartName};
+use leavewell_model::record::{Bleed, PartName};
 use leavewell_model::silver::{CHART_COLUMNS, CHART_PERCENTS, CHART_ROWS, Grain, chart_cells};
 
 /// Side of a cell of a chart, in the picture's units.
@@ -184,6 +184,7 @@ fn cell_path(cells: &[(usize, usize)], (x, y): (f64, f64)) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use leavewell_model::record::Draft;
 
     /// Area of the rectangles `M x y h w v h h -w z` in a path.
     fn area(d: &str) -> f64 {

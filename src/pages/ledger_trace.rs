@@ -8,7 +8,6 @@ use super::sheet_cautions::with_cautions;
 use super::wording::ledger_trace as words;
 use leavewell_model::counsel::money;
 use leavewell_model::ledger::{Figure, source};
-use leavewell_model::record::Draft;
 use leavewell_model::report::Band;
 use leavewell_model::small::{percent, share};
 

@@ -8,7 +8,7 @@ use super::sheet_disclosure::{Told, told};
 use super::sheet_glossary::word_list;
 use super::wording::sheet_buyer as words;
 use leavewell_model::ledger::Place;
-use leavewell_model::record::{Draft, Seen};
+use leavewell_model::record::Seen;
 use leavewell_model::small::capital;
 
 /// The page.

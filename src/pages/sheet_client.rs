@@ -9,7 +9,6 @@ use super::sheet_cautions::cautions_of;
 use super::sheet_glossary::word_list;
 use super::wording::sheet_client as words;
 use leavewell_model::ledger::caution;
-use leavewell_model::record::Draft;
 use leavewell_model::report::{CounselReport, CourseReport, OptionReport, VerdictReport};
 
 /// The page.

@@ -15,9 +15,7 @@ use super::sheet_glossary::word_list;
 use super::wording::sheet_client::outcome;
 use super::wording::sheet_file as words;
 use leavewell_model::ledger::Ledger;
-use leavewell_model::record::{
-    Corrosion, Dents, Draft, Fill, Interior, Joint, Lead, PartName, Tarnish,
-};
+use leavewell_model::record::{Corrosion, Dents, Fill, Interior, Joint, Lead, PartName, Tarnish};
 use leavewell_model::small::percent;
 
 /// The page.

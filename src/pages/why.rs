@@ -8,7 +8,7 @@ use super::wording::why as words;
 use leavewell_model::identity::{Family, Reading, interval_with, pushes, readings};
 use leavewell_model::ledger::Ledger;
 use leavewell_model::record::ledger_of;
-use leavewell_model::record::{Answer, Draft, Seen};
+use leavewell_model::record::{Answer, Seen};
 
 const WIDTH: f64 = 320.0;
 const LEFT: f64 = 8.0;
@@ -226,6 +226,7 @@ fn count(n: usize) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use leavewell_model::record::Draft;
 
     fn draft(answers: &[(&str, &str)]) -> Draft {
         let mut draft = Draft::default();

@@ -6,7 +6,7 @@ use super::sheet_cautions::with_cautions;
 use super::wording::worth_knowing as words;
 use super::worth_knowing_draw::{Row, bars, small};
 use super::{Block, Ink, Table, Tone, risk, weights, worth_knowing_tree};
-use leavewell_model::counsel::{Shared, money, shared};
+use leavewell_model::counsel::{Shared, money};
 use leavewell_model::decide::information::{
     above_noise, of_answers_on_draws, of_everything, of_group, of_input,
 };
@@ -14,7 +14,7 @@ use leavewell_model::decide::sensitivity::{share_explained, share_of_groups};
 use leavewell_model::identity::{Family, Kind, Letter};
 use leavewell_model::ledger::{Ledger, finding};
 use leavewell_model::maths::mean;
-use leavewell_model::record::{Case, Draft};
+use leavewell_model::record::Case;
 use leavewell_model::small::capital;
 use leavewell_model::treatment::Treatment;
 
@@ -426,6 +426,7 @@ fn lead_fee(s: &Shared) -> Option<f64> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use leavewell_model::record::Draft;
 
     /// Invented pieces; the same files that the worked examples use.
     const CASES: [&str; 8] = [
