@@ -3,6 +3,7 @@
 
 use super::sheet::{Paper, and, plain, small};
 use super::wording::sheet_disclosure as words;
+use leavewell_model::ledger::signs;
 use leavewell_model::record::{Corrosion, Dents, Fill, Interior, Joint, Part, PartName};
 use leavewell_model::small::percent;
 use leavewell_model::treatment::LeadStatus;
@@ -379,7 +380,7 @@ fn coated(paper: &Paper, list: &mut Vec<Told>) {
 
 fn corroding(paper: &Paper, list: &mut Vec<Told>) {
     let mut parts = parts_where(paper, |p| p.corrosion.is_some_and(|c| c != Corrosion::None));
-    if paper.case.has_seen("S07") && parts.is_empty() {
+    if paper.case.has_seen_any(&signs::RUST) && parts.is_empty() {
         parts.push(words::WHERE_RUST_WAS_SEEN.to_owned());
     }
     if !parts.is_empty() {

@@ -7,7 +7,7 @@ use super::sample::{Dim, Law, Sample};
 use super::tweak::Tweak;
 use super::wear::{Wear, WearBefore};
 use crate::identity::{Kind, Posterior};
-use crate::ledger::{Figure, Ledger};
+use crate::ledger::{Figure, Ledger, signs};
 use crate::record::{Case, Dents, Doer, Fill, Form, Goal, Joint, Route, Tarnish};
 use crate::treatment::{LeadStatus, Situation, Treatment};
 use crate::value::{Class, Comparison, Factor, Fees, guess};
@@ -313,7 +313,7 @@ impl Conditions<'_> {
             Some(Dents::Moderate) => rows.push(self.row("dents_moderate", Dim::DentFactor)),
             Some(Dents::Split) => rows.push(self.row("split", Dim::DentFactor)),
         }
-        if self.case.has_seen("C13") {
+        if self.case.has_seen_any(&signs::LET_IN) {
             rows.push(self.row("arms_original", Dim::ShieldFactor));
         }
         for flaw in &self.case.flaws {
@@ -324,7 +324,7 @@ impl Conditions<'_> {
             };
             rows.push(self.row(flaw, dim));
         }
-        if self.case.has_seen("S07")
+        if self.case.has_seen_any(&signs::RUST)
             || self
                 .case
                 .parts

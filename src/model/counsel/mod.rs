@@ -46,15 +46,15 @@ pub use say::money;
 use crate::bench::{Sheet, disk_reach_mm, strip_reach_mm};
 use crate::identity::{
     ByKind, Cluster, Dating, Evidence, Found, Interval, Kind, Posterior, Reading, information_gain,
-    interval_with, readings,
+    interval_with, open_in_words, parting, readings,
 };
-use crate::ledger::{LEDGER_VERSION, Ledger, Offered, caution};
+use crate::ledger::{LEDGER_VERSION, Ledger, Offered, caution, finding, signs};
 use crate::record::ledger_of;
 use crate::record::{Case, Currency, Goal, Problem, Route};
 use crate::report::{
     AfterLook, Band, BandMean, CounselReport, CourseReport, DisplayOnly, IdentityReport,
-    MovedReport, NextLook, OptionReport, PartReport, Report, SilverReport, Text, ValueReport,
-    VerdictReport,
+    MovedReport, NextLook, OptionReport, PartReport, PartingReport, Report, SilverReport, Text,
+    ValueReport, VerdictReport,
 };
 use crate::small::{percent, sort_short};
 use crate::treatment::{Situation, Treatment, Verdict, check, worst};
@@ -164,11 +164,8 @@ impl Solved {
             interval.base.with_odds_scaled(&fused, tweak.fused_odds)
         };
         let dating = Dating::new(case, &posterior, ledger);
-        let early = case.piece.rare
-            || case.has_seen("M04")
-            || case.has_seen("M05")
-            || case.has_seen("M25")
-            || dating.is_early(ledger);
+        let early =
+            case.piece.rare || case.has_seen_any(&signs::EARLY_MARKS) || dating.is_early(ledger);
         #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
         // clamped to the range of u32
         let seed = ledger.value("counsel.seed").clamp(0.0, f64::from(u32::MAX)) as u32;
@@ -362,7 +359,24 @@ impl Solved {
             interval: &self.interval,
             dating: &self.dating,
         };
+        let parted = parting(
+            &Evidence::of(&self.case, &self.readings),
+            &self.interval.base,
+            &self.ledger,
+        );
         IdentityReport {
+            open: open_in_words(&parted, &self.interval.base),
+            parting: parted
+                .looks
+                .iter()
+                .map(|look| PartingReport {
+                    finding: look.finding.id.into(),
+                    title: look.finding.title.into(),
+                    how: look.finding.how.into(),
+                    if_seen: after_look(&look.if_seen),
+                    if_absent: after_look(&look.if_absent),
+                })
+                .collect(),
             next_looks: self.next_looks(by_kind),
             ..found.report()
         }
@@ -413,6 +427,9 @@ impl Solved {
         // What tells next to nothing and is worth nothing is no advice.
         let least = self.ledger.value("look.least_bits");
         looks.retain(|l| l.worth > 0.0 || l.bits >= least);
+        // A look that anybody can take comes before wetting and instruments.
+        let needs_more = |l: &NextLook| finding(l.finding.get()).is_some_and(|f| f.invasive >= 2);
+        looks.sort_by_key(needs_more);
         // A close-plater's mark calls for the magnet: the mark alone loses to commoner kinds.
         if self.case.has_seen("M12")
             && let Some(magnet) = looks.iter().position(|l| l.finding == "P01")

@@ -1,7 +1,7 @@
 //! A measured thickness, and what it leaves of the guess from what can be seen.
 
 use super::Layer;
-use crate::ledger::Ledger;
+use crate::ledger::{Ledger, signs};
 use crate::record::{Case, PartName, Reading};
 
 /// Thinnest silver that is reckoned with, micrometres: below it a layer is gone for any purpose.
@@ -95,7 +95,7 @@ pub fn measured(layers: &mut [Option<Layer>], readings: &[Reading], ledger: &Led
 #[must_use]
 pub fn let_in(case: &Case, part: &str) -> bool {
     part == PartName::Shield.id()
-        && case.has_seen("C13")
+        && case.has_seen_any(&signs::LET_IN)
         && case
             .part(PartName::Shield)
             .is_none_or(|p| p.readings.is_empty())

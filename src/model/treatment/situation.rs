@@ -3,6 +3,7 @@
 use super::limits::near_reach;
 use crate::identity::{Kind, Posterior};
 use crate::ledger::Ledger;
+use crate::ledger::signs;
 use crate::record::{Case, Corrosion, Fill, Form, Interior, Joint, Lead, PartName};
 
 /// What is known of lead at a moment of a course.
@@ -58,16 +59,24 @@ impl Situation<'_> {
         }
     }
 
-    /// Probability of electroplate on Britannia metal.
+    /// Probability of Britannia metal or pewter, plated or not.
     #[must_use]
     pub fn britannia(&self) -> f64 {
-        self.posterior.of(Kind::Ebm)
+        self.posterior.of_any(&[Kind::Ebm, Kind::Ubm])
     }
 
-    /// Probability that the silver is held by tin or only burnished on, so that heat lifts it.
+    /// Probability that heat or water lifts the silver: held by tin, only burnished on, or plated on
+    /// iron or steel that rusts.
     #[must_use]
     pub fn close_or_french(&self) -> f64 {
-        self.posterior.of_any(&[Kind::Clp, Kind::Frp])
+        self.posterior.of_any(&[Kind::Clp, Kind::Frp, Kind::Est])
+    }
+
+    /// Probability that it never carried silver.
+    #[must_use]
+    pub fn never_silvered(&self) -> f64 {
+        self.posterior
+            .of_any(&[Kind::Ucu, Kind::Uns, Kind::Ubm, Kind::Ncp])
     }
 
     /// Whether anything in it is grey, filled or soldered, so that lead is to be expected.
@@ -97,19 +106,22 @@ impl Situation<'_> {
             .any(|p| p.joint.is_some_and(|j| joints.contains(&j)))
     }
 
-    /// A hollow part that is closed or filled with something that bursts or moves when hot. A loaded
-    /// candlestick counts until somebody says what is in it.
+    /// A hollow part that is closed or filled with something that bursts or moves when hot: told, seen,
+    /// or probably weighted sterling. A candlestick counts until somebody says what is in it.
     #[must_use]
     pub fn sealed_or_pitch(&self) -> bool {
         let told: Vec<Fill> = self.case.parts.iter().filter_map(|p| p.fill).collect();
-        told.iter().any(|f| matches!(f, Fill::Pitch | Fill::Sealed))
+        let filled = self.case.has_seen_any(&signs::LOADED)
+            || self.posterior.of(Kind::Wst) >= self.ledger.value("guard.kind_barred");
+        filled
+            || told.iter().any(|f| matches!(f, Fill::Pitch | Fill::Sealed))
             || (told.is_empty() && self.case.piece.form.is_some_and(Form::usually_loaded))
     }
 
     /// Active corrosion: green, white powder or rust, or rust seen at the wear.
     #[must_use]
     pub fn active_corrosion(&self) -> bool {
-        self.case.has_seen("S07")
+        self.case.has_seen_any(&signs::RUST)
             || self
                 .case
                 .parts
@@ -120,7 +132,7 @@ impl Situation<'_> {
     /// Foil that lifts, or rust under it.
     #[must_use]
     pub fn lifting_foil(&self) -> bool {
-        self.case.has_seen("S07")
+        self.case.has_seen_any(&signs::LIFTING)
             || self
                 .case
                 .parts

@@ -22,6 +22,7 @@ pub(crate) const NAMES: [(&str, &str); 25] = [
     ("market.low", "Low price"),
     ("market.route", "How it would be sold"),
     ("overrides", "Your own figure"),
+    ("piece.came_from", "How it came to you"),
     ("piece.documented", "Its history is documented"),
     ("piece.form", "What it is"),
     ("piece.from_year", "Not before"),
