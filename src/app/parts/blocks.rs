@@ -1,7 +1,7 @@
 //! Pages of the second program: blocks in, markup out. Nothing is worked out here.
 
 use leavewell_model::record::{Form, PartName};
-use leavewell_model::small::decimal;
+use leavewell_model::terms::decimal;
 use serde_json::Value;
 use yew::prelude::*;
 

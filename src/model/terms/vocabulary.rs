@@ -11,6 +11,9 @@ macro_rules! vocabulary {
             /// Every value, in the order shown.
             pub const ALL: &'static [Self] = &[$(Self::$variant,)+];
 
+            /// The id of every value, in the order of [`Self::ALL`]: the members of a family of figures.
+            pub const IDS: [&'static str; [$($id,)+].len()] = [$($id,)+];
+
             /// The id used in files.
             #[must_use]
             pub fn id(self) -> &'static str {

@@ -6,7 +6,7 @@ use leavewell_model::ledger::{TreatmentText, treatment_text};
 use leavewell_model::record::Goal;
 use leavewell_model::record::ledger_of;
 use leavewell_model::report::{Band, BandMean, CourseReport, OptionReport};
-use leavewell_model::small::{capital, decimal};
+use leavewell_model::terms::{capital, decimal};
 use yew::prelude::*;
 
 use super::options::unbroken;

@@ -3,7 +3,7 @@
 use leavewell_model::Report;
 use leavewell_model::record::Currency;
 use leavewell_model::report::{ChangeReport, MOST_MOVED, NextLook};
-use leavewell_model::small::{capital, decimal};
+use leavewell_model::terms::{capital, decimal};
 use leavewell_pages::CHANGES;
 use yew::prelude::*;
 
