@@ -50,13 +50,37 @@ const fn with_cadmium(id: &'static str, liquid: FigureId, name: &'static str) ->
 /// Every alloy known here: soft ones first, then the silver classes of AWS A5.8.
 pub const ALLOYS: [Alloy; 25] = [
     soft("sn_ag", FigureId::SOLDER_SN_AG, "Tin and silver, lead-free"),
-    soft("sac", FigureId::SOLDER_SAC, "Tin, silver and copper, lead-free"),
+    soft(
+        "sac",
+        FigureId::SOLDER_SAC,
+        "Tin, silver and copper, lead-free",
+    ),
     soft("tin", FigureId::SOLDER_TIN, "Pure tin"),
-    soft("sn_sb", FigureId::SOLDER_SN_SB, "Tin and antimony, lead-free"),
-    soft("bi_sn", FigureId::SOLDER_BI_SN, "Bismuth and tin, low-melting"),
-    soft("sn_pb_60", FigureId::SOLDER_SN_PB_60, "Old tin-lead, 60 to 40"),
-    soft("sn_pb_50", FigureId::SOLDER_SN_PB_50, "Old tin-lead, half and half"),
-    soft("sn_pb_40", FigureId::SOLDER_SN_PB_40, "Old tin-lead, 40 to 60"),
+    soft(
+        "sn_sb",
+        FigureId::SOLDER_SN_SB,
+        "Tin and antimony, lead-free",
+    ),
+    soft(
+        "bi_sn",
+        FigureId::SOLDER_BI_SN,
+        "Bismuth and tin, low-melting",
+    ),
+    soft(
+        "sn_pb_60",
+        FigureId::SOLDER_SN_PB_60,
+        "Old tin-lead, 60 to 40",
+    ),
+    soft(
+        "sn_pb_50",
+        FigureId::SOLDER_SN_PB_50,
+        "Old tin-lead, half and half",
+    ),
+    soft(
+        "sn_pb_40",
+        FigureId::SOLDER_SN_PB_40,
+        "Old tin-lead, 40 to 60",
+    ),
     hard("BAg-7", FigureId::SOLDER_BAG_7, "Silver class BAg-7"),
     hard("BAg-22", FigureId::SOLDER_BAG_22, "Silver class BAg-22"),
     hard("BAg-24", FigureId::SOLDER_BAG_24, "Silver class BAg-24"),
@@ -72,8 +96,16 @@ pub const ALLOYS: [Alloy; 25] = [
     hard("BAg-13", FigureId::SOLDER_BAG_13, "Silver class BAg-13"),
     hard("BAg-19", FigureId::SOLDER_BAG_19, "Silver class BAg-19"),
     hard("BAg-13a", FigureId::SOLDER_BAG_13A, "Silver class BAg-13a"),
-    with_cadmium("BAg-3", FigureId::SOLDER_BAG_3, "Silver class BAg-3, with cadmium"),
-    with_cadmium("BAg-2a", FigureId::SOLDER_BAG_2A, "Silver class BAg-2a, with cadmium"),
+    with_cadmium(
+        "BAg-3",
+        FigureId::SOLDER_BAG_3,
+        "Silver class BAg-3, with cadmium",
+    ),
+    with_cadmium(
+        "BAg-2a",
+        FigureId::SOLDER_BAG_2A,
+        "Silver class BAg-2a, with cadmium",
+    ),
 ];
 
 impl Alloy {

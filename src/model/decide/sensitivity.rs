@@ -75,8 +75,6 @@ pub fn sorted(bars: &mut [Bar]) {
     let step = 1e-9 * scale.max(f64::MIN_POSITIVE);
     bars.sort_by(|a, b| {
         let length = |bar: &Bar| (bar.swing() / step).round();
-        length(b)
-            .total_cmp(&length(a))
-            .then(a.input.cmp(&b.input))
+        length(b).total_cmp(&length(a)).then(a.input.cmp(&b.input))
     });
 }

@@ -39,9 +39,7 @@ pub fn bleed_range(bleed: Option<Bleed>, ledger: &Ledger) -> BleedRange {
         }
         Some(Bleed::Fraction(p)) => {
             let likely = p.min(0.99);
-            let spread = ledger
-                .value(FigureId::SILVER_BLEED_JUDGED_SPREAD)
-                .max(1.0);
+            let spread = ledger.value(FigureId::SILVER_BLEED_JUDGED_SPREAD).max(1.0);
             BleedRange {
                 low: likely / spread,
                 likely,

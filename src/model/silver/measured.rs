@@ -44,9 +44,9 @@ const RELATIVE_ERROR: [FigureId; Method::IDS.len()] =
 /// the ledger; never below the least error in the ledger.
 #[must_use]
 pub fn reading_error_um(reading: &Reading, ledger: &Ledger) -> f64 {
-    let error = reading.error_um.unwrap_or_else(|| {
-        reading.um * ledger.value(RELATIVE_ERROR[reading.method as usize])
-    });
+    let error = reading
+        .error_um
+        .unwrap_or_else(|| reading.um * ledger.value(RELATIVE_ERROR[reading.method as usize]));
     error.max(ledger.value(FigureId::SILVER_READING_LEAST))
 }
 

@@ -55,4 +55,3 @@ impl Fees {
             + (1.0 - self.sold) * (self.net(self.reoffer * hammer) - (self.lot + self.unsold))
     }
 }
-
