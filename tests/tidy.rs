@@ -10,6 +10,9 @@ use std::path::{Path, PathBuf};
 use leavewell_model::ledger::{Ledger, caution, finding, findings};
 use leavewell_model::treatment::Treatment;
 
+#[path = "tidy/unused.rs"]
+mod unused;
+
 /// Every file under a folder of the repository with one of these endings, with its text.
 fn files(folder: &str, endings: &[&str]) -> Vec<(String, String)> {
     let root = Path::new(env!("CARGO_MANIFEST_DIR"));

@@ -124,12 +124,6 @@ impl Kind {
             Self::Out => Family::Outside,
         }
     }
-
-    /// Fused plate that still carries its original surface.
-    #[must_use]
-    pub fn is_original_fused(self) -> bool {
-        self.family() == Family::Fused
-    }
 }
 
 /// Families of kinds, as a person is told them first.

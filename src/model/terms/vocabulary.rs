@@ -472,12 +472,6 @@ impl Form {
         !matches!(self, Self::Tray | Self::Box)
     }
 
-    /// Whether such a piece is made to hold food or drink.
-    #[must_use]
-    pub fn holds_food(self) -> bool {
-        !matches!(self, Self::Candlestick)
-    }
-
     /// Whether its base or stem is usually loaded with a filling nobody can see.
     #[must_use]
     pub fn usually_loaded(self) -> bool {
