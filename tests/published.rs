@@ -41,6 +41,8 @@ mod silver;
 mod stock;
 #[path = "published/value.rs"]
 mod value;
+#[path = "published/worked_money.rs"]
+mod worked_money;
 
 /// Fails unless `got` lies within `tolerance` of `want`.
 #[track_caller]

@@ -845,12 +845,6 @@ fn elsewhere_in_the_model_words_stand_only_with_what_they_name() {
         .collect();
     let with_what_they_name = [
         ("bench/alloy.rs", "", "names of the metals in its table"),
-        (
-            "bench/eddy.rs",
-            "",
-            "what its formula says, and when it says nothing",
-        ),
-        ("bench/xrf.rs", "", "what its formula says"),
         ("record/draft.rs", "", "why a file is no case"),
         ("record/own_figures.rs", "", "why a file is none of figures"),
         ("terms/vocabulary.rs", "", "the labels of its entries"),

@@ -132,10 +132,10 @@ const TIN: [(&str, &str); 2] = [
 ];
 const STERLING_SKIN: [(&str, &str); 2] = [("xrf.silver_pct", "92.5"), ("xrf.spot", "sound")];
 
-/// Sterling 10.36, copper 8.96, nickel silver 8.1-8.8 and Britannia metal 7.3: the density tells
-/// silver from plate, tin from the rest, and not one copper body from another.
+/// Sterling 10.36, copper 8.96, nickel silver 8.1 to 8.8 and Britannia metal 7.3 g/cm3: density separates silver
+/// from plate and tin from the rest, but not one copper body from another.
 #[test]
-fn a_density_tells_what_a_density_can() {
+fn density_separates_silver_copper_and_tin() {
     assert_eq!(posterior(&SOLID, &[]).top_kind(), Kind::Sil);
     assert_eq!(posterior(&NICKEL, &[]).top_kind(), Kind::Ens);
     assert_eq!(posterior(&TIN, &[]).top_kind(), Kind::Ebm);
@@ -148,9 +148,9 @@ fn a_density_tells_what_a_density_can() {
     assert!(after.of(Kind::Sil) < 0.01 && after.of(Kind::Ebm) < 0.01);
 }
 
-/// No reading goes beyond the ladder: between any two kinds the odds move by at most N against X.
+/// A reading is limited by the ladder: the odds between two kinds move by at most N against X.
 #[test]
-fn a_reading_moves_no_further_than_the_ladder() {
+fn a_reading_moves_odds_no_further_than_the_ladder() {
     let ledger = Ledger::standard();
     let step = |l: Letter| ledger.value(&format!("identity.ladder.base.{}", l.code()));
     let most = step(Letter::N) / step(Letter::X);
@@ -181,10 +181,10 @@ fn a_reading_moves_no_further_than_the_ladder() {
     }
 }
 
-/// Between copper bodies a conductivity counts as likely against possible at most: that old copper
-/// conducts worse has not been tried on documented pieces.
+/// Between copper bodies a conductivity counts as "likely against possible" at most: that old copper conducts
+/// worse has not been tested on documented pieces.
 #[test]
-fn conductivity_parts_copper_bodies_only_a_little() {
+fn conductivity_hardly_separates_copper_bodies() {
     let ledger = Ledger::standard();
     let most = ledger.value("identity.ladder.base.L") / ledger.value("identity.ladder.base.P");
     let before = posterior(&[], &[]);
@@ -237,7 +237,7 @@ fn sterling_on_a_sound_surface_does_not_show_solid_silver() {
 }
 
 #[test]
-fn a_worn_spot_tells_the_metal_below() {
+fn a_worn_spot_shows_the_metal_below() {
     let worn = |fields: &[(&str, &str)]| {
         let mut all = vec![("xrf.spot", "worn")];
         all.extend_from_slice(fields);
@@ -263,7 +263,7 @@ fn a_worn_spot_tells_the_metal_below() {
         ("xrf.nickel_pct", "0"),
     ]);
     assert_eq!(p.top_kind(), Kind::Clp);
-    // Silver left on the spot does not matter.
+    // Silver left on the spot makes no difference.
     let clean = worn(&[
         ("xrf.copper_pct", "60"),
         ("xrf.nickel_pct", "15"),
@@ -276,7 +276,7 @@ fn a_worn_spot_tells_the_metal_below() {
         ("xrf.zinc_pct", "20"),
     ]);
     assert!((clean.of(Kind::Ens) - silvery.of(Kind::Ens)).abs() < 0.02);
-    // Copper below is copper below: it parts no copper body from another.
+    // Copper below separates no copper body from another.
     let p = worn(&[
         ("xrf.copper_pct", "95"),
         ("xrf.nickel_pct", "0"),
@@ -291,7 +291,7 @@ fn a_worn_spot_tells_the_metal_below() {
 }
 
 #[test]
-fn the_order_of_measures_never_matters() {
+fn the_order_of_readings_does_not_matter() {
     let all = [
         SOLID[0],
         SOLID[1],
@@ -307,7 +307,7 @@ fn the_order_of_measures_never_matters() {
     );
     assert_eq!(a, b);
     assert_eq!(a.measures.len(), 3);
-    // And three readings of one cluster count for less than three.
+    // Three readings of one cluster count for less than three independent ones.
     let alone: f64 = [&SOLID[..], &[("iacs.percent", "96")], &STERLING_SKIN]
         .iter()
         .map(|f| log_odds(&posterior(f, &[])) - log_odds(&posterior(&[], &[])))
@@ -323,7 +323,7 @@ fn log_odds(p: &Posterior) -> f64 {
 }
 
 #[test]
-fn each_reading_says_how_far_it_moved_every_family() {
+fn each_reading_reports_how_far_it_moved_every_family() {
     let report = identity(&SOLID, &["M10"]);
     let m = &report.measures[0];
     assert!(
@@ -336,7 +336,7 @@ fn each_reading_says_how_far_it_moved_every_family() {
     let (with, without) = (posterior(&SOLID, &["M10"]), posterior(&[], &["M10"]));
     let solid = m.pushes.iter().find(|p| p.family == "solid").unwrap();
     near(solid.log_odds, log_odds(&with) - log_odds(&without), 1e-9);
-    // The same reading stands among the pushes of the leading family.
+    // The same reading is among the pushes of the leading family.
     let pushed = report
         .pushes
         .iter()
@@ -352,21 +352,21 @@ fn each_reading_says_how_far_it_moved_every_family() {
     );
 }
 
-/// A band of the ladder and the number of the same instrument are one reading.
+/// A band of the ladder and a number from the same instrument are one reading.
 #[test]
-fn a_band_ticked_besides_is_not_counted_again() {
+fn a_band_ticked_beside_its_number_is_not_counted_twice() {
     let alone = posterior(&SOLID, &[]);
     let both = posterior(&SOLID, &["P02"]);
     for k in Kind::ALL {
         near(both.of(k), alone.of(k), 1e-15);
     }
-    // A band that says otherwise is named.
+    // A band that disagrees is reported.
     let clash = identity(&PLATED, &["P02"]).contradictions;
     assert!(
         clash.iter().any(|c| c.findings == ["P02", "density"]),
         "{clash:?}"
     );
-    // And no band of it is offered as a look.
+    // None of its bands is offered as the next look.
     let looks = identity(&PLATED, &[]).next_looks;
     assert!(
         looks
@@ -376,8 +376,8 @@ fn a_band_ticked_besides_is_not_counted_again() {
 }
 
 #[test]
-fn what_fits_every_kind_or_none_moves_nothing() {
-    // 9.6 g/cm3: between plate and silver, where no kind lies.
+fn a_reading_that_fits_every_kind_or_none_moves_nothing() {
+    // 9.6 g/cm3 lies between plate and silver, where there is no kind.
     let between = [
         ("density.in_air_g", "300"),
         ("density.in_water_g", "268.81"),
@@ -385,7 +385,7 @@ fn what_fits_every_kind_or_none_moves_nothing() {
     let report = identity(&between, &["C01"]);
     assert!(!report.measures[0].counts && report.measures[0].text.contains("not counted"));
     assert_eq!(report.kinds, identity(&[], &["C01"]).kinds);
-    // With the person's own figures making every body alike, a density is no evidence.
+    // If the person's own figures make every body equal, a density is no evidence.
     let (mut case, _) = read(&PLATED, &["C01"]);
     let mut ledger = Ledger::standard().clone();
     for body in [
@@ -409,7 +409,7 @@ fn what_fits_every_kind_or_none_moves_nothing() {
     assert_eq!(p, without);
 }
 
-/// What is refused says why, stands among the problems and moves nothing.
+/// A refused reading gives its reason, is listed among the problems and moves nothing.
 #[track_caller]
 fn check_refused(fields: &[(&str, &str)], seen: &[&str], field: &str, words: &str) {
     let (case, problems) = read(fields, seen);
@@ -427,7 +427,7 @@ fn check_refused(fields: &[(&str, &str)], seen: &[&str], field: &str, words: &st
 }
 
 #[test]
-fn readings_that_cannot_be_used_are_refused_with_the_reason() {
+fn unusable_readings_are_refused_with_a_reason() {
     let with = |more: (&'static str, &'static str)| [PLATED[0], PLATED[1], more];
     check_refused(
         &with(("density.loaded", "yes")),
@@ -510,9 +510,8 @@ fn readings_that_cannot_be_used_are_refused_with_the_reason() {
     check_refused(&xrf("92.5", "worn"), &[], "xrf.spot", "not worn through");
 }
 
-/// Both sides of each threshold.
 #[test]
-fn readings_at_the_edge_of_what_can_be_used() {
+fn readings_on_both_sides_of_each_limit() {
     let weights = |water| [("density.in_air_g", "300"), ("density.in_water_g", water)];
     // 11.6 and 6.5 g/cm3 are the ends: 300 x .998207 / 11.6 = 25.816 g lost, / 6.5 = 46.071 g.
     for (water, used) in [
@@ -581,22 +580,21 @@ fn readings_at_the_edge_of_what_can_be_used() {
         "xrf.silver_pct",
         "share of silver",
     );
-    // A tick with no reading is no fault.
+    // A tick without a reading is not a fault.
     assert_eq!(read(&[("density.loaded", "yes")], &[]).1, Vec::new());
 }
 
-/// A reading never dates: the span with it is the span that its posterior gives, and no reason of
-/// the date is a measure.
+/// A reading is never a reason for a date.
 #[test]
-fn a_reading_is_no_date() {
+fn a_reading_does_not_date_a_piece() {
     let with = identity(&PLATED, &["C01", "M04"]).dates.unwrap();
     let without = identity(&[], &["C01", "M04"]).dates.unwrap();
     assert_eq!(with.reasons, without.reasons);
 }
 
-/// Each look says what each answer would make of it, by the same posterior as answering it.
+/// Each suggested look states what each answer would change; answering it gives the same posterior.
 #[test]
-fn a_look_says_what_each_answer_would_do() {
+fn a_look_predicts_what_its_answers_do() {
     let ledger = Ledger::standard();
     let looks = identity(&PLATED, &["S03"]).next_looks;
     assert!(!looks.is_empty());
@@ -607,7 +605,7 @@ fn a_look_says_what_each_answer_would_do() {
         near(look.if_seen.p, top.p, 1e-12);
         assert!((0.0..=1.0).contains(&look.if_absent.p));
     }
-    // An instrument's band that is absent moves nothing.
+    // The absence of an instrument band moves nothing.
     let (case, _) = read(&[], &["S03"]);
     let now = interval_with(&case.findings, &[], ledger).base;
     let gains = information_gain(&case.findings, &[], &now, ledger);
@@ -615,12 +613,12 @@ fn a_look_says_what_each_answer_would_do() {
     assert_eq!(band.if_absent, now);
 }
 
-/// Letters to numbers, and what a ratio of two of them is in words. Kass and Raftery, "Bayes
+/// The numbers behind the letters, and the verbal strength of their ratios. Kass and Raftery, "Bayes
 /// Factors", Journal of the American Statistical Association 90 (1995), 3.2: up to 3 hardly worth a
 /// mention, to 20 positive, to 150 strong, above very strong. European Network of Forensic Science
 /// Institutes, Guideline for Evaluative Reporting, 2015: 2 to 10 weak, to 100 moderate support.
 #[test]
-fn letters_become_numbers_and_their_ratios_words() {
+fn ratios_of_ladder_letters_have_their_verbal_strength() {
     let ledger = Ledger::standard();
     let step =
         |ladder: &str, l: Letter| ledger.value(&format!("identity.ladder.{ladder}.{}", l.code()));

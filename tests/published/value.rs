@@ -1,15 +1,14 @@
-//! Fees, condition, and what a treatment brings.
+//! Fees, condition, and what a treatment gains.
 //!
-//! Multipliers are judgement and come from the ledger; prices and costs are CONSTRUCTED, invented for
-//! these checks and no evidence about silver. The expected results were worked out apart from the
-//! program. A dealer's margin and the price from sales (examples 7 and 8) are in `sales.rs`.
+//! Multipliers are judgement and come from the ledger. Prices and costs are CONSTRUCTED: invented for these checks
+//! and no evidence about silver. The expected results were worked out apart from the program. A dealer's margin and the price from sales (examples 7 and 8) are in `sales.rs`.
 
 use leavewell_model::ledger::Ledger;
 use leavewell_model::value::{BUYERS, Class, ConditionTable, Fees};
 
 use crate::{near, printed};
 
-/// Places of the buyers in [`BUYERS`].
+/// Indices of the buyers in [`BUYERS`].
 const COLLECTOR: usize = 0;
 const DECORATOR: usize = 1;
 const USER: usize = 2;
@@ -61,7 +60,7 @@ fn mean_effect(treatment: &str, group: &str) -> f64 {
 /// commission of 15 %, tax of 20 % and insurance of 1 % of the examples.
 const NET_SHARE: f64 = 0.81;
 
-/// The multiplier once fully replated, mishaps included.
+/// Multiplier once fully replated, mishaps included.
 fn replated(class: Class, group: &str) -> f64 {
     table(class).replated(0.0) * figure("value.detail_after_replate") * mean_effect("T14a", group)
 }
@@ -225,8 +224,8 @@ fn mending_a_leak_in_britannia_metal() {
     check_net(80.0, after, 70.0, -50.34);
 }
 
-/// One row of the matrix: wear at the anchors, replated, replated over as it is at each, then a clean
-/// of heavy tarnish, a mended leak, and an old lead repair taken out, each over as it is.
+/// One row of the matrix: wear at the anchors; replated; replated relative to as it is at each anchor; then cleaning
+/// heavy tarnish, mending a leak and removing an old lead repair, each relative to as it is.
 struct MatrixRow {
     class: Class,
     hazard: &'static str,
@@ -335,9 +334,9 @@ fn the_matrix_of_classes() {
     }
 }
 
-/// Between the anchors the logarithm runs straight; beyond the last it is flat (judgement).
+/// Between the anchors the logarithm is linear; beyond the last it is constant (judgement).
 #[test]
-fn wear_slides_between_its_anchors() {
+fn wear_is_interpolated_between_its_anchors() {
     for buyer in [COLLECTOR, DECORATOR, USER] {
         let t = table_for(Class::A2, buyer);
         let at = |f| t.wear(f, 0.0);

@@ -19,6 +19,7 @@ const ENTRY_POINTS: &[(&str, &str)] = &[
         "the forecast of cleanings compares the same numbers itself",
     ),
     ("low_melt_fails", "rule H13 is to ask it"),
+    ("share_done", "the loader of the worker calls it"),
 ];
 
 /// Beginnings of figures that no code reads yet, and why they stay.
