@@ -34,7 +34,7 @@ fn own_figures(known: &Known) -> Value {
     for figure in ledger.figures() {
         let middle = figure.value;
         match figure.id.split_once('.') {
-            Some(("value" | "fee", _)) => put(figure.id, middle),
+            Some(("value" | "fee", _)) if figure.low < figure.high => put(figure.id, middle),
             Some(("hazard", row)) => {
                 // Something always goes wrong, and then the mean effect is kept: 1 - p + p kept.
                 let of = |what: &str| {
