@@ -176,13 +176,3 @@ pub fn judged(acts: &[&[f64]], tolerance: f64, alpha: f64) -> Judged {
         regret: least_regret(acts),
     }
 }
-
-impl Judged {
-    /// Whether all four criteria agree.
-    #[must_use]
-    pub fn agree(&self) -> bool {
-        [self.certain, self.worst, self.regret]
-            .iter()
-            .all(|i| *i == self.mean)
-    }
-}
