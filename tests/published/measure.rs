@@ -318,7 +318,7 @@ fn the_order_of_readings_does_not_matter() {
 
 #[allow(clippy::disallowed_methods)] // an oracle on the machine it runs on
 fn log_odds(p: &Posterior) -> f64 {
-    let p = p.of(Kind::Sil);
+    let p = p.family(Family::Solid);
     (p / (1.0 - p)).ln()
 }
 
