@@ -8,7 +8,8 @@
 use std::rc::Rc;
 
 use leavewell_model::identity::identify;
-use leavewell_model::ledger::{findings, ledger_of};
+use leavewell_model::ledger::findings;
+use leavewell_model::record::ledger_of;
 use leavewell_model::record::{Currency, Form, PartName, Seen};
 use leavewell_model::report::{ChangeReport, IdentityReport, MovedReport, Text};
 use leavewell_model::{Case, Draft, Problem, Report};

@@ -14,7 +14,7 @@ pub mod record;
 pub mod report;
 pub mod silver;
 pub mod small;
-mod text;
+pub mod terms;
 pub mod treatment;
 pub mod value;
 

@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::ledger::Level;
 use crate::record::Problem;
-pub use crate::text::Text;
+pub use crate::terms::Text;
 
 /// Everything the model says about one case.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]

@@ -7,7 +7,8 @@ use std::borrow::Cow;
 use super::block::{Block, Tone};
 use super::wording::bench as words;
 use super::{caution_blocks, food, heat, plating};
-use leavewell_model::ledger::{Ledger, ledger_of};
+use leavewell_model::ledger::Ledger;
+use leavewell_model::record::ledger_of;
 use leavewell_model::record::{Case, Draft};
 
 /// What an instrument looks at.

@@ -3,7 +3,7 @@
 use super::block::{Block, Choice, Field, Tone};
 use super::wording::measures as words;
 use leavewell_model::identity::identify;
-use leavewell_model::ledger::ledger_of;
+use leavewell_model::record::ledger_of;
 use leavewell_model::record::{Draft, Problem};
 use leavewell_model::report::MeasureReport;
 

@@ -6,7 +6,7 @@ use super::picture::{Anchor, Ink, Mark, Picture};
 use super::wording::why as words;
 use leavewell_model::identity::{Family, Reading, interval_with, pushes, readings};
 use leavewell_model::ledger::Ledger;
-use leavewell_model::ledger::ledger_of;
+use leavewell_model::record::ledger_of;
 use leavewell_model::record::{Answer, Draft, Seen};
 
 const WIDTH: f64 = 320.0;

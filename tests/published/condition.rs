@@ -10,9 +10,9 @@
 use leavewell_model::bench::deposit_um;
 use leavewell_model::ledger::Ledger;
 use leavewell_model::maths::student_two_sided;
+use leavewell_model::maths::{exact_interval, point_count};
 use leavewell_model::silver::{
-    Belief, FilmLoss, Habit, Layer, bleed_after, exact_interval, point_count, rolled_face_um,
-    years_until,
+    Belief, FilmLoss, Habit, Layer, bleed_after, rolled_face_um, years_until,
 };
 use statrs::distribution::{ContinuousCDF, Normal};
 

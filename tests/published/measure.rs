@@ -3,9 +3,9 @@
 
 use leavewell_model::Draft;
 use leavewell_model::bench::{
-    Layered, Path, Weighing, how_deep_it_sees, information_depth_um, layered_density,
-    line_beside_bare_core, mixture_density, ms_per_m, skin_depth_mm, skin_share,
-    thickness_from_ratio_um, transmission, water_density, what_shows_through,
+    Layered, Path, how_deep_it_sees, information_depth_um, layered_density, line_beside_bare_core,
+    mixture_density, ms_per_m, skin_depth_mm, skin_share, thickness_from_ratio_um, transmission,
+    what_shows_through,
 };
 use leavewell_model::counsel::weigh_at_once;
 use leavewell_model::identity::{
@@ -13,6 +13,7 @@ use leavewell_model::identity::{
 };
 use leavewell_model::ledger::Ledger;
 use leavewell_model::record::{Case, Problem};
+use leavewell_model::record::{Weighing, water_density};
 use leavewell_model::report::IdentityReport;
 
 use crate::{near, near_share, printed};

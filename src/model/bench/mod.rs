@@ -13,7 +13,7 @@ mod xrf;
 
 pub use alloy::{ALLOYS, Alloy};
 pub use bessel::{bessel_i0, bessel_i1, bessel_k0, bessel_k1};
-pub use density::{Weighing, layered_density, skin_share, water_density};
+pub use density::{layered_density, skin_share};
 pub use eddy::{how_deep_it_sees, ms_per_m, skin_depth_mm};
 pub use heat_field::{Field, Reach, Spread, rod_length_mm};
 pub use heat_reach::{Sheet, disk_reach_mm, sheet_length_mm, strip_reach_mm};

@@ -21,6 +21,7 @@ pub(super) struct Before {
 }
 
 /// Everything drawn for a case.
+#[derive(Clone)]
 pub(super) struct Draws {
     pub(super) n: usize,
     pub(super) kind: Vec<Kind>,
@@ -382,6 +383,7 @@ impl Conditions<'_> {
 }
 
 /// A seller's terms over the sample.
+#[derive(Clone)]
 pub(super) struct FeeDraws {
     /// What is the same in every draw.
     fixed: Fees,

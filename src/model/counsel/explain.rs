@@ -18,7 +18,7 @@ use crate::treatment::{Situation, Treatment};
 pub(super) struct Explained<'a> {
     pub(super) case: &'a Case,
     pub(super) ledger: &'a Ledger,
-    pub(super) situation: &'a Situation<'a>,
+    pub(super) situation: Situation<'a>,
     pub(super) courses: &'a [Course],
     pub(super) outcomes: &'a [Outcome],
     pub(super) draws: &'a Draws,

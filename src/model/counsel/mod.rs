@@ -16,7 +16,6 @@ mod part_silver;
 mod sample;
 mod say;
 mod shared;
-pub mod situated;
 mod tweak;
 mod wear;
 mod wording;
@@ -25,10 +24,10 @@ mod worth;
 
 pub use worn::{Luck, Worn};
 
+use std::borrow::Cow;
 use std::rc::Rc;
 
 pub use shared::{Shared, SharedCourse, shared};
-pub use situated::situated;
 pub use worth::{Plan, Worth};
 
 use advise::{Advice, advise, score_by_kind, worth_of};
@@ -48,7 +47,8 @@ use crate::identity::{
     Cluster, Dating, Found, Interval, Kind, Posterior, Reading, information_gain, interval_with,
     made_by, readings,
 };
-use crate::ledger::{LEDGER_VERSION, Ledger, Offered, caution, ledger_of};
+use crate::ledger::{LEDGER_VERSION, Ledger, Offered, caution};
+use crate::record::ledger_of;
 use crate::record::{Case, Currency, Goal, Problem, Route};
 use crate::report::{
     AfterLook, Band, BandMean, CounselReport, CourseReport, DisplayOnly, IdentityReport,
@@ -79,63 +79,49 @@ pub fn weigh(case: &Case, problems: Vec<Problem>) -> Report {
 /// a screen that answers while one types. `would_change` is empty.
 #[must_use]
 pub fn weigh_at_once(case: &Case, problems: Vec<Problem>) -> Report {
-    let ledger = ledger_of(case);
-    let solved = Solved::new(case, &ledger, &Tweak::NONE, ANSWER_LOG2);
-    solved.report(problems)
+    solve(case).report(problems)
 }
 
-/// Weighs a case on the finer sample of a printed sheet, without the search for what would change it.
+/// Solves a case on the sample of the answer. The report and every page about the case read the result,
+/// so that a record is solved once.
 #[must_use]
-pub fn weigh_finely(case: &Case, problems: Vec<Problem>) -> Report {
-    let ledger = ledger_of(case);
-    Solved::new(case, &ledger, &Tweak::NONE, SHEET_LOG2).report(problems)
+pub fn solve(case: &Case) -> Solved {
+    Solved::of(case, ANSWER_LOG2)
+}
+
+/// Solves a case on the finer sample of a printed sheet.
+#[must_use]
+pub fn solve_finely(case: &Case) -> Solved {
+    Solved::of(case, SHEET_LOG2)
 }
 
 /// What would change the answer: each main input moved by itself until the advice flips.
 #[must_use]
 pub fn what_would_change(case: &Case) -> Vec<crate::report::ChangeReport> {
-    let ledger = ledger_of(case);
-    let solved = Solved::new(case, &ledger, &Tweak::NONE, SEARCH_LOG2);
+    let solved = Solved::of(case, SEARCH_LOG2);
     let explained = solved.explained(0.0);
     let now = solved.now();
     let advised = |tweak: &Tweak| {
-        let moved = Solved::new(case, &ledger, tweak, SEARCH_LOG2);
+        let moved = solved.tweaked(tweak);
         moved.courses[moved.advice.chosen].clone()
     };
     let chosen = &solved.courses[solved.advice.chosen];
     change::changes(&now, chosen, &advised, &|c| explained.change_words(c))
 }
 
-/// The answer with one input moved by so many steps, everything else as it is and on the same draws.
-/// `input` is `value`, `cost`, `bleed` or `fused`.
-#[must_use]
-pub fn moved(case: &Case, input: &str, step: i8) -> MovedReport {
-    let ledger = ledger_of(case);
-    let input = change::input_named(input);
-    let factor = change::step_factor(step);
-    let now = Solved::new(case, &ledger, &Tweak::NONE, ANSWER_LOG2)
-        .now()
-        .of(input);
-    let solved = Solved::new(case, &ledger, &change::tweak(input, factor), ANSWER_LOG2);
-    MovedReport {
-        input: input.into(),
-        step,
-        at: change::moved(input, now, factor),
-        steps: ids(&solved.courses[solved.advice.chosen]),
-        sentence: solved.explained(0.0).sentence(),
-        firmness: solved.advice.firmness.id().into(),
-    }
-}
-
 /// A case taken through every phase up to the advice.
-struct Solved<'a> {
-    case: &'a Case,
-    ledger: &'a Ledger,
+pub struct Solved {
+    case: Rc<Case>,
+    ledger: Rc<Cow<'static, Ledger>>,
+    log2_points: u32,
     readings: Vec<Reading>,
     interval: Interval,
     dating: Dating,
+    /// What the piece probably is, with the tweak applied.
+    posterior: Posterior,
     draws: Draws,
-    situation: Situation<'a>,
+    body_bleed: f64,
+    heat_reach_mm: f64,
     courses: Vec<Course>,
     outcomes: Vec<Outcome>,
     /// What the piece as it is would fetch, and what is kept of that.
@@ -149,8 +135,25 @@ struct Solved<'a> {
     early: bool,
 }
 
-impl<'a> Solved<'a> {
-    fn new(case: &'a Case, ledger: &'a Ledger, tweak: &Tweak, log2_points: u32) -> Self {
+impl Solved {
+    fn of(case: &Case, log2_points: u32) -> Self {
+        let ledger = Rc::new(ledger_of(case));
+        Self::new(&Rc::new(case.clone()), &ledger, &Tweak::NONE, log2_points)
+    }
+
+    /// The same case on the same sample with inputs moved.
+    fn tweaked(&self, tweak: &Tweak) -> Self {
+        Self::new(&self.case, &self.ledger, tweak, self.log2_points)
+    }
+
+    fn new(
+        shared_case: &Rc<Case>,
+        figures: &Rc<Cow<'static, Ledger>>,
+        tweak: &Tweak,
+        log2_points: u32,
+    ) -> Self {
+        let case: &Case = shared_case;
+        let ledger: &Ledger = figures;
         let readings = readings(case, ledger);
         let interval = interval_with(&case.findings, &readings, ledger);
         let fused = [Kind::Fps, Kind::Fpd, Kind::Fpn];
@@ -184,23 +187,15 @@ impl<'a> Solved<'a> {
             ledger,
         )
         .scaled(tweak.bleed);
-        let situation = Situation {
-            case,
-            ledger,
+        let (body_bleed, heat_reach_mm) = (body.likely, heat_reach_mm(ledger));
+        let situation = situation_of(
+            (case, ledger),
             posterior,
-            body_bleed: body.likely,
-            covered_area: draws.covered_area,
-            worn_through: draws.body().map_or(0.0, |b| b.silver.worn_through),
-            next_look: next
-                .first()
-                .map_or(words::SPECIALISTS_LOOK, |g| g.finding.title),
-            heat_reach_mm: heat_reach_mm(ledger),
-            lead: Situation::stated_lead(case),
-            joint: Situation::stated_joint(case),
-            replated: false,
-            low_melt: false,
-            cleaned: false,
-        };
+            &draws,
+            &next,
+            body_bleed,
+            heat_reach_mm,
+        );
         let goal = case.aim.goal_or_default();
         let courses = courses(&situation);
         let scale = cost_scale(&situation, draws.undamaged.median());
@@ -209,13 +204,16 @@ impl<'a> Solved<'a> {
         let as_it_is = weigher.as_it_is();
         let advice = advise(&courses, &outcomes, &draws, case, ledger, &posterior);
         Self {
-            case,
-            ledger,
+            case: Rc::clone(shared_case),
+            ledger: Rc::clone(figures),
+            log2_points,
             readings,
             interval,
             dating,
+            posterior,
             draws,
-            situation,
+            body_bleed,
+            heat_reach_mm,
             courses,
             outcomes,
             advice,
@@ -225,6 +223,48 @@ impl<'a> Solved<'a> {
             seed,
             next,
             early,
+        }
+    }
+
+    /// The case that was solved.
+    #[must_use]
+    pub fn case(&self) -> &Case {
+        &self.case
+    }
+
+    /// The figures it was solved with: the shipped ones with the case's own laid over them.
+    #[must_use]
+    pub fn ledger(&self) -> &Ledger {
+        &self.ledger
+    }
+
+    /// The situation in which the rules are asked before anything is done to the piece.
+    #[must_use]
+    pub fn situation(&self) -> Situation<'_> {
+        situation_of(
+            (&self.case, &self.ledger),
+            self.posterior,
+            &self.draws,
+            &self.next,
+            self.body_bleed,
+            self.heat_reach_mm,
+        )
+    }
+
+    /// The answer with one input moved by so many steps, everything else as it is and on the same draws.
+    /// `input` is `value`, `cost`, `bleed` or `fused`.
+    #[must_use]
+    pub fn moved(&self, input: &str, step: i8) -> MovedReport {
+        let input = change::input_named(input);
+        let factor = change::step_factor(step);
+        let moved = self.tweaked(&change::tweak(input, factor));
+        MovedReport {
+            input: input.into(),
+            step,
+            at: change::moved(input, self.now().of(input), factor),
+            steps: ids(&moved.courses[moved.advice.chosen]),
+            sentence: moved.explained(0.0).sentence(),
+            firmness: moved.advice.firmness.id().into(),
         }
     }
 
@@ -254,15 +294,15 @@ impl<'a> Solved<'a> {
             value: self.draws.undamaged.median(),
             cost: self.cost_in_question(),
             bleed: self.draws.shown.median(),
-            fused: self.situation.posterior.original_fused(),
+            fused: self.posterior.original_fused(),
         }
     }
 
     fn explained(&self, worth_of_kind: f64) -> Explained<'_> {
         Explained {
-            case: self.case,
-            ledger: self.ledger,
-            situation: &self.situation,
+            case: &self.case,
+            ledger: &self.ledger,
+            situation: self.situation(),
             courses: &self.courses,
             outcomes: &self.outcomes,
             draws: &self.draws,
@@ -271,11 +311,12 @@ impl<'a> Solved<'a> {
         }
     }
 
-    fn report(&self, problems: Vec<Problem>) -> Report {
+    /// The report. `problems` are those met when reading the case; `would_change` is empty.
+    #[must_use]
+    pub fn report(&self, problems: Vec<Problem>) -> Report {
         let by_kind = score_by_kind(&self.courses, &self.outcomes, &self.draws);
         let each_kind = Kind::ALL.map(|k| Kind::ALL.map(|j| f64::from(u8::from(j == k))));
-        let worth_of_kind =
-            self.money_of(worth_of(&each_kind, &self.situation.posterior, &by_kind));
+        let worth_of_kind = self.money_of(worth_of(&each_kind, &self.posterior, &by_kind));
         let explained = self.explained(worth_of_kind);
         let refer_why = explained.referrals();
         let options = self.options();
@@ -283,7 +324,7 @@ impl<'a> Solved<'a> {
             .into_iter()
             .chain(Treatment::NEVER)
             .collect();
-        let why = self.situation.display_only();
+        let why = self.situation().display_only();
         Report {
             identity: self.identity(&by_kind),
             silver: self.silver(),
@@ -303,7 +344,7 @@ impl<'a> Solved<'a> {
                 worth_of_kind,
                 noise: self.advice.noise,
             },
-            cautions: caution_list::cautions_for(&named, &self.situation),
+            cautions: caution_list::cautions_for(&named, &self.situation()),
             display_only: DisplayOnly {
                 yes: !why.is_empty(),
                 why,
@@ -319,8 +360,8 @@ impl<'a> Solved<'a> {
 
     fn identity(&self, by_kind: &[[f64; 12]]) -> IdentityReport {
         let found = Found {
-            case: self.case,
-            ledger: self.ledger,
+            case: &self.case,
+            ledger: &self.ledger,
             readings: &self.readings,
             interval: &self.interval,
             dating: &self.dating,
@@ -352,11 +393,7 @@ impl<'a> Solved<'a> {
                 let effort = self
                     .ledger
                     .value(&format!("look.effort.{}", f.invasive.min(3)));
-                let worth = self.money_of(worth_of(
-                    &[seen, absent],
-                    &self.situation.posterior,
-                    by_kind,
-                ));
+                let worth = self.money_of(worth_of(&[seen, absent], &self.posterior, by_kind));
                 // Differences of rounding are not worth anything.
                 let worth = if worth < 0.5 { 0.0 } else { worth };
                 NextLook {
@@ -398,7 +435,7 @@ impl<'a> Solved<'a> {
             .map(|p| {
                 let silver = &p.silver;
                 let known = silver.left_um.numbers();
-                let let_in = crate::silver::let_in(self.case, p.id);
+                let let_in = crate::silver::let_in(&self.case, p.id);
                 let plated = known.len() * 2 >= self.draws.n && !let_in;
                 let times = silver.to_double.numbers();
                 let bleed = silver.bleed.median();
@@ -454,11 +491,11 @@ impl<'a> Solved<'a> {
             .into_iter()
             .chain(Treatment::NEVER)
             .map(|t| {
-                let verdicts = check(t, &self.situation);
+                let verdicts = check(t, &self.situation());
                 let idle = if t.offered() == Offered::Never {
                     None
                 } else {
-                    not_needed(t, &self.situation)
+                    not_needed(t, &self.situation())
                 };
                 let outcome = match (t.offered(), idle) {
                     (Offered::Never, _) => "never",
@@ -547,6 +584,34 @@ impl<'a> Solved<'a> {
                 }
             })
             .collect()
+    }
+}
+
+/// The situation before anything is done to the piece.
+fn situation_of<'a>(
+    (case, ledger): (&'a Case, &'a Ledger),
+    posterior: Posterior,
+    draws: &Draws,
+    next: &[crate::identity::InformationGain],
+    body_bleed: f64,
+    heat_reach_mm: f64,
+) -> Situation<'a> {
+    Situation {
+        case,
+        ledger,
+        posterior,
+        body_bleed,
+        covered_area: draws.covered_area,
+        worn_through: draws.body().map_or(0.0, |b| b.silver.worn_through),
+        next_look: next
+            .first()
+            .map_or(words::SPECIALISTS_LOOK, |g| g.finding.title),
+        heat_reach_mm,
+        lead: Situation::stated_lead(case),
+        joint: Situation::stated_joint(case),
+        replated: false,
+        low_melt: false,
+        cleaned: false,
     }
 }
 

@@ -5,10 +5,9 @@ use serde::Serialize;
 use serde_json::Value;
 
 use super::advise::gentler;
-use super::tweak::Tweak;
-use super::{ANSWER_LOG2, Solved, ids, say};
-use crate::ledger::{Ledger, ledger_of};
-use crate::record::{Case, Currency, Goal};
+use super::{Solved, ids, say};
+use crate::ledger::Ledger;
+use crate::record::{Currency, Goal};
 use crate::report::Text;
 use crate::small::decimal;
 use crate::treatment::Treatment;
@@ -113,13 +112,12 @@ impl Offered {
 /// gentler one comes within the noise at no greater cost in money and hours. So a plan without limits is
 /// the counsel of each piece, and a limit never brings up what the counsel would not say.
 #[must_use]
-pub fn offer(case: &Case) -> Offer {
-    let ledger = ledger_of(case);
-    let solved = Solved::new(case, &ledger, &Tweak::NONE, ANSWER_LOG2);
+pub fn offer(solved: &Solved) -> Offer {
+    let (case, ledger) = (solved.case(), solved.ledger());
     let hours: Vec<f64> = solved
         .courses
         .iter()
-        .map(|course| course.steps.iter().map(|t| hours(*t, &ledger)).sum())
+        .map(|course| course.steps.iter().map(|t| hours(*t, ledger)).sum())
         .collect();
     let means: Vec<f64> = solved.outcomes.iter().map(|o| o.score.mean()).collect();
     let costs: Vec<f64> = solved.outcomes.iter().map(|o| o.cost.mean()).collect();

@@ -1,13 +1,16 @@
 //! The draws behind an answer, laid open for the pages that go deeper. Nothing here is part of the
 //! answer itself.
 
+use std::rc::Rc;
+
 use super::column::Column;
 use super::course::{Course, courses};
 use super::outcome::{Weigher, Weights};
 use super::tweak::Tweak;
-use super::{Solved, ledger_of, say};
+use super::{Solved, say};
 use crate::identity::Kind;
 use crate::record::Case;
+use crate::record::ledger_of;
 use crate::treatment::Treatment;
 
 /// A case weighed, draw by draw.
@@ -79,14 +82,16 @@ pub fn shared(case: &Case, log2_points: u32, scramble: u32, attributes: bool) ->
             .to_mut()
             .override_with("counsel.seed", seed, "another scramble");
     }
-    let solved = Solved::new(case, &ledger, &Tweak::NONE, log2_points);
+    let (case, ledger) = (Rc::new(case.clone()), Rc::new(ledger));
+    let solved = Solved::new(&case, &ledger, &Tweak::NONE, log2_points);
+    let situation = solved.situation();
     let draws = &solved.draws;
     let weights = Weights::of(&case.aim);
     let mut by_attribute: Vec<Weigher> = (0..if attributes { 5 } else { 0 })
         .map(|a| {
             let only = Weights::from(std::array::from_fn(|b| f64::from(u8::from(a == b))));
             let (goal, scale) = (solved.goal, solved.cost_scale);
-            Weigher::new(&solved.situation, draws, goal, Some(only), scale)
+            Weigher::new(&situation, draws, goal, Some(only), scale)
         })
         .collect();
     let mut columns = |course| -> Vec<Vec<f64>> {
@@ -184,7 +189,7 @@ impl Shared {
 /// Odds that stand for certainty.
 const CERTAIN: f64 = 1e12;
 
-impl Solved<'_> {
+impl Solved {
     /// Worth of knowing the kind when a rule that hangs on it is asked again for each kind, and the
     /// courses that are best for some kind but held back now. A rule that then bars the best course
     /// counts against it, so the worth is floored at 0.
@@ -197,13 +202,9 @@ impl Solved<'_> {
             .zip(self.outcomes.iter().map(|o| o.score.clone()))
             .collect();
         let weights = Weights::of(&self.case.aim);
-        let mut weigher = Weigher::new(
-            &self.situation,
-            &self.draws,
-            self.goal,
-            weights,
-            self.cost_scale,
-        );
+        let situation = self.situation();
+        let mut weigher =
+            Weigher::new(&situation, &self.draws, self.goal, weights, self.cost_scale);
         let same = |a: &Course, b: &Course| a.if_clear == b.if_clear && a.if_lead == b.if_lead;
         let open = |course: &Course| {
             self.courses
@@ -232,7 +233,7 @@ impl Solved<'_> {
             if !self.draws.kind.contains(&kind) {
                 continue;
             }
-            let mut known = self.situation.clone();
+            let mut known = situation.clone();
             known.posterior = known.posterior.with_odds_scaled(&[kind], CERTAIN);
             let mut best: Option<(f64, Course)> = None;
             for course in courses(&known) {

@@ -4,8 +4,8 @@
 //! (colour, wear, how the silver lies) do not. So the two can be settled apart, and a person is told
 //! which of them is.
 
-use super::kind::Kind;
 use super::posterior::{Interval, Posterior};
+use crate::terms::Kind;
 
 /// How the body was made.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]

@@ -1,9 +1,9 @@
 //! When it was made: windows of the kinds and of dated findings, with soft edges.
 
-use super::kind::Kind;
 use super::posterior::Posterior;
 use crate::ledger::{Ledger, Window, WindowAbout, windows};
 use crate::record::{Answer, Case, Seen};
+use crate::terms::Kind;
 
 /// First year considered.
 const FIRST_YEAR: u16 = 1670;

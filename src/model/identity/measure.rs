@@ -6,10 +6,10 @@
 //! never dates anything. A reading takes the place of the bands of the same instrument in the ladder,
 //! so that one reading is not counted twice.
 
-use super::kind::{Kind, Letter};
 use super::posterior::Ladder;
 use crate::ledger::{Figure, Ledger};
 use crate::record::{Case, Seen, Spot, Xrf, hundredths};
+use crate::terms::{Kind, Letter};
 
 /// One reading, held against what each kind should read.
 #[derive(Clone, Debug, PartialEq)]

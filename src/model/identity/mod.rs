@@ -5,17 +5,16 @@ mod build;
 mod contradiction;
 mod dates;
 mod found;
-mod kind;
 mod measure;
 mod next_look;
 mod posterior;
 
+pub use crate::terms::{Cluster, Family, Kind, Letter};
 pub use build::{Build, Skin, likeliest};
 pub use contradiction::{Contradiction, contradictions, readings_that_clash};
 pub use dates::{DateSpan, Dating, date_conflicts, made_by};
 pub(crate) use found::Found;
 pub use found::identify;
-pub use kind::{Cluster, Family, Kind, Letter};
 pub use measure::{Reading, readings};
 pub use next_look::{InformationGain, information_gain};
 pub use posterior::{

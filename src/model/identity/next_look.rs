@@ -1,6 +1,5 @@
 //! What to look at next: how much each look not yet taken is expected to tell.
 
-use super::kind::Kind;
 use super::measure::Reading;
 use super::posterior::{
     CopperRule, Ladder, Posterior, Scales, counted, is_replaced, weigh_evidence,
@@ -8,6 +7,7 @@ use super::posterior::{
 use crate::ledger::{FindingFact, Ledger, findings};
 use crate::record::{Answer, Seen};
 use crate::small::sort_short;
+use crate::terms::Kind;
 
 /// What a look would be expected to tell.
 #[derive(Clone, Debug)]

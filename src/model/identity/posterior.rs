@@ -5,11 +5,11 @@
 //! "not looked" say nothing. Invariants: the order of answers never matters; a finding that every
 //! kind explains equally never moves anything; the same finding twice counts once.
 
-use super::kind::{Cluster, Family, Kind, Letter};
 use super::measure::Reading;
 use crate::ledger::{FindingFact, Ledger, finding};
 use crate::record::{Answer, Seen};
 use crate::small::sort_short;
+use crate::terms::{Cluster, Family, Kind, Letter};
 
 /// The likelihoods behind the letters.
 #[derive(Clone, Copy, Debug, PartialEq)]

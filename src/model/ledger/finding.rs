@@ -4,8 +4,8 @@ use std::sync::OnceLock;
 
 use super::figure::Tag;
 use super::{embedded, table::rows};
-use crate::identity::{Cluster, Kind, Letter};
 use crate::small::sort_short;
+use crate::terms::{Cluster, Kind, Letter};
 
 /// Where on the piece a finding is looked for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]

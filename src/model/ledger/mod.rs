@@ -7,6 +7,7 @@
 mod catalogue_text;
 mod duty;
 mod figure;
+mod figure_id;
 mod finding;
 mod meaning_of_words;
 mod rule;
@@ -15,12 +16,12 @@ mod treatment_text;
 #[cfg(any(test, feature = "trace"))]
 mod used;
 
-use std::borrow::Cow;
-use std::sync::{Arc, OnceLock};
+use std::sync::OnceLock;
 
 pub use catalogue_text::{CatalogueText, Risk, catalogue_text, catalogue_texts};
 pub use duty::{Duty, Status, duties, signposts};
 pub use figure::{Figure, Shape, Tag};
+pub use figure_id::FigureId;
 pub use finding::{FindingFact, Place, Window, WindowAbout, finding, findings, windows};
 pub use meaning_of_words::{FoundWord, Meaning, WORDS, next_word, words_in};
 pub use rule::{GuardText, SoftText, guard_text, guard_texts, soft_rule, soft_rules};
@@ -28,15 +29,14 @@ pub use treatment_text::{
     CautionText, Level, Offered, TreatmentText, caution, cautions, treatment_text, treatment_texts,
 };
 
-use crate::record::Case;
 #[cfg(any(test, feature = "trace"))]
 pub use used::read_during;
 
-use crate::small::decimal;
+use crate::terms::decimal;
 use table::{rows, without_comments};
 
 /// Version of the figures, printed with every answer. Raise it when a data file changes.
-pub const LEDGER_VERSION: &str = "2026.13";
+pub const LEDGER_VERSION: &str = "2026.14";
 
 /// A published source, or one of our three stand-ins for "no source".
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -52,51 +52,34 @@ pub struct Source {
 /// The table of all figures, with the person's own values laid over it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Ledger {
-    /// In order of id.
+    /// In order of id, so that the place of a [`FigureId`] is the place here.
     figures: Vec<Figure>,
-    /// Where each stands, by its id: a weighing looks up thousands.
-    places: Arc<Places>,
 }
 
-/// Places of figures under a hash of their ids, the next free slot where two meet.
-type Places = [u16; SLOTS];
-const SLOTS: usize = 4096;
-const FREE: u16 = u16::MAX;
-
-/// FNV-1a, cut to the slots there are (Fowler, Noll, Vo, 1991).
-fn slot(id: &str) -> usize {
-    let hash = id.bytes().fold(0x811c_9dc5_u32, |hash, byte| {
-        (hash ^ u32::from(byte)).wrapping_mul(0x0100_0193)
-    });
-    (hash ^ (hash >> 16)) as usize % SLOTS
+/// What names a figure: a [`FigureId`], which always has one, or text.
+pub trait FigureRef {
+    /// The figure's place in the ledger.
+    fn place(&self) -> Option<usize>;
+    /// The id as text.
+    fn text(&self) -> &str;
 }
 
-fn places_of(figures: &[Figure]) -> Arc<Places> {
-    let mut places = [FREE; SLOTS];
-    for (place, figure) in (0..FREE).zip(figures) {
-        let mut at = slot(figure.id);
-        while places[at] != FREE {
-            at = (at + 1) % SLOTS;
-        }
-        places[at] = place;
+impl FigureRef for FigureId {
+    fn place(&self) -> Option<usize> {
+        Some((*self).place())
     }
-    Arc::new(places)
+    fn text(&self) -> &str {
+        (*self).text()
+    }
 }
 
-/// The figures of a case: the standard ones with the case's own laid over them.
-#[must_use]
-pub fn ledger_of(case: &Case) -> Cow<'static, Ledger> {
-    let mut ledger = Cow::Borrowed(Ledger::standard());
-    for own in &case.overrides {
-        // A case built in code may hold an override that a file could not; it is then left out.
-        let _ = ledger
-            .to_mut()
-            .override_with(&own.figure, own.value, &own.reason);
+impl<T: AsRef<str> + ?Sized> FigureRef for T {
+    fn place(&self) -> Option<usize> {
+        FigureId::parse(self.as_ref()).map(FigureId::place)
     }
-    for (figure, value) in &case.market.terms {
-        let _ = ledger.to_mut().override_with(figure, *value, "");
+    fn text(&self) -> &str {
+        self.as_ref()
     }
-    ledger
 }
 
 /// Why a person's own value could not be taken.
@@ -127,26 +110,26 @@ impl Ledger {
         static LEDGER: OnceLock<Ledger> = OnceLock::new();
         LEDGER.get_or_init(|| {
             let figures = embedded(read_figures(without_comments!("data/figures.psv")));
-            let places = places_of(&figures);
-            Self { figures, places }
+            Self { figures }
         })
     }
 
     /// The figure with this id.
     ///
     /// # Panics
-    /// When no figure has the id: a fault in this program, not in anything a person typed. A test
-    /// asks for every id the model uses.
+    /// When text names no figure: a fault in this program, not in anything a person typed.
     #[must_use]
-    pub fn figure(&self, id: &str) -> &Figure {
-        self.find(id)
-            .unwrap_or_else(|| unreachable!("the ledger has no figure {id}"))
+    pub fn figure(&self, id: impl FigureRef) -> &Figure {
+        match self.find(&id) {
+            Some(figure) => figure,
+            None => unreachable!("the ledger has no figure {}", id.text()),
+        }
     }
 
     /// The figure with this id, if there is one.
     #[must_use]
-    pub fn find(&self, id: &str) -> Option<&Figure> {
-        let found = self.place(id).map(|i| &self.figures[i]);
+    pub fn find<R: FigureRef + ?Sized>(&self, id: &R) -> Option<&Figure> {
+        let found = self.figures.get(id.place()?);
         #[cfg(any(test, feature = "trace"))]
         if let Some(figure) = found {
             used::note(figure.id);
@@ -154,22 +137,9 @@ impl Ledger {
         found
     }
 
-    fn place(&self, id: &str) -> Option<usize> {
-        // The slots are never all taken, so every search ends.
-        let mut at = slot(id);
-        loop {
-            let place = usize::from(self.places[at]);
-            let figure = self.figures.get(place)?;
-            if figure.id == id {
-                return Some(place);
-            }
-            at = (at + 1) % SLOTS;
-        }
-    }
-
     /// The middle value of a figure.
     #[must_use]
-    pub fn value(&self, id: &str) -> f64 {
+    pub fn value(&self, id: impl FigureRef) -> f64 {
         self.figure(id).value
     }
 
@@ -189,7 +159,7 @@ impl Ledger {
         value: f64,
         reason: &str,
     ) -> Result<(), OverrideFault> {
-        let Some(place) = self.place(id) else {
+        let Some(place) = FigureId::parse(id).map(FigureId::place) else {
             return Err(OverrideFault::Unknown {
                 nearest: self.nearest(id),
             });

@@ -5,6 +5,7 @@ use std::sync::OnceLock;
 use serde::{Deserialize, Serialize};
 
 use super::{embedded, table::rows};
+use crate::terms::{Reversibility, Treatment};
 
 /// Whether a treatment is offered for these pieces.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -95,6 +96,36 @@ pub fn caution(id: &str) -> Option<&'static CautionText> {
     cautions().iter().find(|c| c.id == id)
 }
 
+/// What the ledger says of a treatment.
+impl Treatment {
+    /// The words about it.
+    ///
+    /// # Panics
+    /// Never for the shipped data: a test asks for every treatment.
+    #[must_use]
+    pub fn text(self) -> &'static TreatmentText {
+        treatment_text(self.id()).unwrap_or_else(|| unreachable!("no words for {}", self.id()))
+    }
+
+    /// Short trade words.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        self.text().name
+    }
+
+    /// How far it can be undone.
+    #[must_use]
+    pub fn reversibility(self) -> Reversibility {
+        Reversibility::parse(self.text().reversibility).unwrap_or(Reversibility::V0)
+    }
+
+    /// Whether it is weighed, shown as never, or waits.
+    #[must_use]
+    pub fn offered(self) -> Offered {
+        self.text().offered
+    }
+}
+
 fn read_treatments(text: &'static str) -> Result<Vec<TreatmentText>, String> {
     let head = [
         "id",
@@ -167,8 +198,34 @@ mod tests {
     use super::*;
 
     #[test]
+    fn every_treatment_has_words_and_a_known_reversibility() {
+        for t in Treatment::ALL {
+            assert!(!t.name().is_empty());
+            assert!(
+                Reversibility::parse(t.text().reversibility).is_some(),
+                "{}",
+                t.id()
+            );
+        }
+    }
+
+    #[test]
+    fn the_lists_of_treatments_agree_with_the_data() {
+        for t in Treatment::ALL {
+            let expected = if Treatment::WEIGHED.contains(&t) {
+                Offered::Yes
+            } else if Treatment::NEVER.contains(&t) {
+                Offered::Never
+            } else {
+                Offered::Later
+            };
+            assert_eq!(t.offered(), expected, "{}", t.id());
+        }
+    }
+
+    #[test]
     fn every_treatment_has_its_caution() {
-        assert_eq!(treatment_texts().len(), 23);
+        assert_eq!(treatment_texts().len(), 25);
         for t in treatment_texts() {
             assert!(
                 caution(&format!("caution.{}", t.id)).is_some(),

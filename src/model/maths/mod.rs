@@ -6,6 +6,7 @@
 mod beta;
 mod extremes;
 mod normal;
+mod point_count;
 mod quantiles;
 mod range;
 mod sobol;
@@ -14,6 +15,7 @@ mod student;
 pub use beta::{Beta, beta_cdf, beta_quantile, pert_shapes};
 pub use extremes::{at_least, at_most};
 pub use normal::{phi, probability, probit};
+pub use point_count::{CountFault, PointCount, exact_interval, point_count};
 pub use quantiles::{Ordered, deciles, mean, median, quantile_of, tail_mean};
 pub use range::{TwoPiece, Z5, Z10, two_piece, two_piece_slopes};
 pub use sobol::{MAX_DIMENSIONS, SobolBlock, sobol_u32};

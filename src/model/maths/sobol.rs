@@ -4,10 +4,10 @@
 //! holds; nothing is skipped or thinned.
 
 /// Dimensions there are direction numbers for.
-pub const MAX_DIMENSIONS: usize = 32;
+pub const MAX_DIMENSIONS: usize = 48;
 
 /// Primitive polynomial (coefficients as bits, leading and constant term included) and first
-/// direction integers of dimensions 2 to 32 (Joe & Kuo 2008, SIAM J. Sci. Comput. 30:2635, table
+/// direction integers of dimensions 2 to 48 (Joe & Kuo 2008, SIAM J. Sci. Comput. 30:2635, table
 /// new-joe-kuo-6).
 const DIRECTIONS: [(u32, &[u32]); MAX_DIMENSIONS - 1] = [
     (3, &[1]),
@@ -41,6 +41,22 @@ const DIRECTIONS: [(u32, &[u32]); MAX_DIMENSIONS - 1] = [
     (203, &[1, 1, 3, 9, 25, 29, 41]),
     (211, &[1, 3, 5, 13, 23, 1, 55]),
     (213, &[1, 3, 7, 3, 13, 59, 17]),
+    (229, &[1, 3, 1, 3, 5, 53, 69]),
+    (239, &[1, 1, 5, 5, 23, 33, 13]),
+    (241, &[1, 1, 7, 7, 1, 61, 123]),
+    (247, &[1, 1, 7, 9, 13, 61, 49]),
+    (253, &[1, 3, 3, 5, 3, 55, 33]),
+    (285, &[1, 3, 1, 15, 31, 13, 49, 245]),
+    (299, &[1, 3, 5, 15, 31, 59, 63, 97]),
+    (301, &[1, 3, 1, 11, 11, 11, 77, 249]),
+    (333, &[1, 3, 1, 11, 27, 43, 71, 9]),
+    (351, &[1, 1, 7, 15, 21, 11, 81, 45]),
+    (355, &[1, 3, 7, 3, 25, 31, 65, 79]),
+    (357, &[1, 3, 1, 1, 19, 11, 3, 205]),
+    (361, &[1, 1, 5, 9, 19, 21, 29, 157]),
+    (369, &[1, 3, 7, 11, 1, 33, 89, 185]),
+    (391, &[1, 3, 3, 3, 15, 9, 79, 71]),
+    (397, &[1, 3, 7, 11, 15, 39, 119, 27]),
 ];
 
 /// Coordinate `dimension` (0-based) of point `index` of the unscrambled sequence, in natural order,

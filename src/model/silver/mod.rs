@@ -6,7 +6,6 @@ mod chart;
 mod layer;
 mod loss;
 mod measured;
-mod point_count;
 mod rolled;
 
 pub use bleed::{BleedRange, bleed_range};
@@ -15,5 +14,4 @@ pub use chart::{CHART_COLUMNS, CHART_PERCENTS, CHART_ROWS, Grain, chart_cells};
 pub use layer::{Layer, held, shown_share};
 pub use loss::{FilmLoss, film_loss_um};
 pub use measured::{Belief, let_in, measured, reading_error_um};
-pub use point_count::{CountFault, PointCount, exact_interval, point_count};
 pub use rolled::rolled_face_um;

@@ -3,12 +3,7 @@
 //!
 //! Invariant: none of them holds a figure or decides anything.
 
-mod capital;
-mod decimal;
 mod ordered;
-mod shares;
 
-pub use capital::capital;
-pub use decimal::decimal;
+pub use crate::terms::{capital, decimal, percent, share};
 pub use ordered::sort_short;
-pub use shares::{percent, share};

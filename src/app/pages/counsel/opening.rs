@@ -2,8 +2,9 @@
 //! it stands. Nothing is worked out for it, so no reader is told another thing than the next.
 
 use leavewell_model::Report;
-use leavewell_model::ledger::{TreatmentText, ledger_of, treatment_text};
+use leavewell_model::ledger::{TreatmentText, treatment_text};
 use leavewell_model::record::Goal;
+use leavewell_model::record::ledger_of;
 use leavewell_model::report::{Band, BandMean, CourseReport, OptionReport};
 use leavewell_model::small::{capital, decimal};
 use yew::prelude::*;

@@ -1,8 +1,6 @@
 //! The catalogue of treatments, by stable id.
 
-use crate::ledger::{self, Offered, TreatmentText};
-
-/// A treatment. The words about it are data: see [`Treatment::text`].
+/// A treatment. The words about it are data of the ledger.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Treatment {
     /// Leave it alone and keep an eye on it.
@@ -11,6 +9,8 @@ pub enum Treatment {
     Keeping,
     /// Dust, wash, degrease.
     Wash,
+    /// Old lacquer taken off.
+    LacquerOff,
     /// Gentle cleaning with precipitated chalk.
     Clean,
     /// Proprietary foam, cream or cloth.
@@ -47,6 +47,8 @@ pub enum Treatment {
     Overplate,
     /// Inside tinned again.
     Tinning,
+    /// Gilding inside renewed.
+    Regild,
     /// A lost part replaced.
     ReplacePart,
     /// Test for lead.
@@ -55,10 +57,11 @@ pub enum Treatment {
 
 impl Treatment {
     /// Every treatment, in order of id.
-    pub const ALL: [Self; 23] = [
+    pub const ALL: [Self; 25] = [
         Self::Leave,
         Self::Keeping,
         Self::Wash,
+        Self::LacquerOff,
         Self::Clean,
         Self::Foam,
         Self::Dip,
@@ -77,6 +80,7 @@ impl Treatment {
         Self::Replate,
         Self::Overplate,
         Self::Tinning,
+        Self::Regild,
         Self::ReplacePart,
         Self::TestLead,
     ];
@@ -105,6 +109,7 @@ impl Treatment {
             Self::Leave => "T00",
             Self::Keeping => "T01",
             Self::Wash => "T02",
+            Self::LacquerOff => "T02b",
             Self::Clean => "T03",
             Self::Foam => "T04",
             Self::Dip => "T05",
@@ -123,6 +128,7 @@ impl Treatment {
             Self::Replate => "T14a",
             Self::Overplate => "T14b",
             Self::Tinning => "T15",
+            Self::Regild => "T15b",
             Self::ReplacePart => "T16",
             Self::TestLead => "T17",
         }
@@ -132,34 +138,6 @@ impl Treatment {
     #[must_use]
     pub fn parse(id: &str) -> Option<Self> {
         Self::ALL.into_iter().find(|t| t.id() == id)
-    }
-
-    /// The words about it.
-    ///
-    /// # Panics
-    /// Never for the shipped data: a test asks for every treatment.
-    #[must_use]
-    pub fn text(self) -> &'static TreatmentText {
-        ledger::treatment_text(self.id())
-            .unwrap_or_else(|| unreachable!("no words for {}", self.id()))
-    }
-
-    /// Short trade words.
-    #[must_use]
-    pub fn name(self) -> &'static str {
-        self.text().name
-    }
-
-    /// How far it can be undone.
-    #[must_use]
-    pub fn reversibility(self) -> Reversibility {
-        Reversibility::parse(self.text().reversibility).unwrap_or(Reversibility::V0)
-    }
-
-    /// Whether it is weighed, shown as never, or waits.
-    #[must_use]
-    pub fn offered(self) -> Offered {
-        self.text().offered
     }
 }
 
@@ -218,30 +196,10 @@ mod tests {
     use super::*;
 
     #[test]
-    fn ids_round_trip_and_every_treatment_has_words() {
-        for t in Treatment::ALL {
-            assert_eq!(Treatment::parse(t.id()), Some(t));
-            assert!(!t.name().is_empty());
-            assert!(
-                Reversibility::parse(t.text().reversibility).is_some(),
-                "{}",
-                t.id()
-            );
+    fn ids_round_trip() {
+        for treatment in Treatment::ALL {
+            assert_eq!(Treatment::parse(treatment.id()), Some(treatment));
         }
         assert_eq!(Treatment::parse("T18"), None);
-    }
-
-    #[test]
-    fn the_lists_agree_with_the_data() {
-        for t in Treatment::ALL {
-            let expected = if Treatment::WEIGHED.contains(&t) {
-                Offered::Yes
-            } else if Treatment::NEVER.contains(&t) {
-                Offered::Never
-            } else {
-                Offered::Later
-            };
-            assert_eq!(t.offered(), expected, "{}", t.id());
-        }
     }
 }

@@ -1,7 +1,7 @@
 //! Bare metal by counting: a grid of points is laid over a part and the points that fall on bare
 //! metal are counted.
 
-use crate::maths::{beta_quantile, student_two_sided};
+use super::{beta_quantile, student_two_sided};
 
 /// How sure the interval is: both standards of counting use 95 in 100.
 const WITHIN: f64 = 0.95;

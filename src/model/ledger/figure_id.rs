@@ -1,0 +1,156 @@
+//! Ids of figures as constants, generated from the data by the build script: an id that no figure has
+//! does not compile.
+
+use std::fmt;
+
+/// The id of a figure. Every value names a figure of the ledger as shipped, so looking one up cannot
+/// fail.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct FigureId(u16);
+
+include!(concat!(env!("OUT_DIR"), "/figure_ids.rs"));
+
+impl FigureId {
+    /// The id as text, as it stands in files and on screens.
+    #[must_use]
+    pub const fn text(self) -> &'static str {
+        IDS[self.0 as usize]
+    }
+
+    /// The id with this text, for text that comes from a file or a person.
+    #[must_use]
+    pub fn parse(text: &str) -> Option<Self> {
+        let place = IDS.binary_search(&text).ok()?;
+        u16::try_from(place).ok().map(Self)
+    }
+
+    /// Every id, in alphabetical order.
+    pub fn all() -> impl Iterator<Item = Self> {
+        (0..).map(Self).take(IDS.len())
+    }
+
+    /// Place in alphabetical order, from 0.
+    #[must_use]
+    pub const fn place(self) -> usize {
+        self.0 as usize
+    }
+
+    /// The ids of a family of figures, `before` and `after` each member:
+    /// `family("silver.t0.", Kind::CODES, "")`. Meant for constants, where a figure that is missing
+    /// stops the compiler.
+    ///
+    /// # Panics
+    /// When a member has no figure; in a constant, while compiling.
+    #[must_use]
+    pub const fn family<const N: usize>(
+        before: &str,
+        members: [&str; N],
+        after: &str,
+    ) -> [Self; N] {
+        let found = Self::family_if_any(before, members, after);
+        let mut ids = [Self(0); N];
+        let mut i = 0;
+        while i < N {
+            ids[i] = match found[i] {
+                Some(id) => id,
+                None => panic!("a member of the family has no figure"),
+            };
+            i += 1;
+        }
+        ids
+    }
+
+    /// Like [`FigureId::family`], for families in which only some members have a figure.
+    #[must_use]
+    pub const fn family_if_any<const N: usize>(
+        before: &str,
+        members: [&str; N],
+        after: &str,
+    ) -> [Option<Self>; N] {
+        let mut ids = [None; N];
+        let mut i = 0;
+        while i < N {
+            ids[i] = of_parts(&[before, members[i], after]);
+            i += 1;
+        }
+        ids
+    }
+}
+
+/// The id whose text is these parts, one after the other.
+const fn of_parts(parts: &[&str]) -> Option<FigureId> {
+    let (mut low, mut high) = (0_usize, IDS.len());
+    while low < high {
+        let middle = usize::midpoint(low, high);
+        match compare(IDS[middle], parts) {
+            0 => {
+                #[allow(clippy::cast_possible_truncation)] // fewer figures than 65,536
+                return Some(FigureId(middle as u16));
+            }
+            less if less < 0 => low = middle + 1,
+            _ => high = middle,
+        }
+    }
+    None
+}
+
+/// Compares a text with parts put together, byte by byte: below 0, 0 or above 0.
+const fn compare(text: &str, parts: &[&str]) -> i32 {
+    let text = text.as_bytes();
+    let (mut at, mut part) = (0, 0);
+    while part < parts.len() {
+        let bytes = parts[part].as_bytes();
+        let mut i = 0;
+        while i < bytes.len() {
+            if at == text.len() {
+                return -1;
+            }
+            if text[at] != bytes[i] {
+                return text[at] as i32 - bytes[i] as i32;
+            }
+            at += 1;
+            i += 1;
+        }
+        part += 1;
+    }
+    if at == text.len() { 0 } else { 1 }
+}
+
+impl fmt::Debug for FigureId {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.text())
+    }
+}
+
+impl fmt::Display for FigureId {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.text())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_id_is_found_by_its_text_and_by_its_parts() {
+        for id in FigureId::all() {
+            assert_eq!(FigureId::parse(id.text()), Some(id));
+            let (before, after) = id.text().split_at(id.text().len() / 2);
+            assert_eq!(of_parts(&[before, "", after]), Some(id));
+        }
+        assert_eq!(FigureId::parse("fee.comission"), None);
+        assert_eq!(of_parts(&["fee.", "lo"]), None);
+        assert_eq!(of_parts(&["fee.", "lott"]), None);
+    }
+
+    #[test]
+    fn a_family_finds_each_member() {
+        const ENDS: [FigureId; 2] = FigureId::family("fee.", ["lot", "commission"], "");
+        assert_eq!(ENDS, [FigureId::FEE_LOT, FigureId::FEE_COMMISSION]);
+        assert_eq!(
+            FigureId::family_if_any("fee.", ["lot", "none"], ""),
+            [Some(FigureId::FEE_LOT), None]
+        );
+    }
+}

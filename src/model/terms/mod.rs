@@ -1,0 +1,35 @@
+//! The ground floor: the words of the trade as types, which every other room uses and which use none.
+//!
+//! Kinds, treatments, parts, faults and answers are closed lists with stable ids for files and labels for
+//! people. Beside them stand the small things that are as general: a calendar day, a decimal number, a share
+//! in words. Invariant: nothing here holds a figure or decides anything.
+
+mod capital;
+mod date;
+mod decimal;
+mod kind;
+mod shares;
+mod text;
+mod treatment;
+mod vocabulary;
+
+pub use capital::capital;
+pub use date::Date;
+pub use decimal::decimal;
+pub use kind::{Cluster, Family, Kind, Letter};
+pub use shares::{percent, share};
+pub use text::Text;
+pub use treatment::{Reversibility, Treatment};
+pub use vocabulary::{
+    BleedWord, Corrosion, Covers, Currency, Dents, Doer, Engraving, Fill, FillState, Form, Gilding,
+    Goal, Interior, Joint, Lacquer, Lead, Liner, Loss, Material, MaterialUsed, Method, Mount,
+    PartName, Repair, Replaced, Route, Seen, SoldAs, Split, Tarnish, TestKind, Tester,
+};
+
+/// A closed list of words with stable ids.
+pub trait Word: Sized {
+    /// All ids.
+    fn ids() -> Vec<&'static str>;
+    /// The word with this id.
+    fn from_id(id: &str) -> Option<Self>;
+}
