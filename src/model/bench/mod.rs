@@ -8,6 +8,7 @@ mod heat_field;
 mod heat_reach;
 mod letting_go;
 mod metal;
+mod solder_reach;
 mod surface;
 mod xrf;
 
@@ -22,6 +23,7 @@ pub use metal::{
     charge_ah, coat_g, deposit_um, mixture_density, plated_mass_g, plating_minutes,
     silver_in_sulphide, silver_share,
 };
+pub use solder_reach::{SolderReach, solder_joint_c, solder_reach};
 pub use surface::{box_cm2, oval_cm2, rectangle_cm2, turned_cm2};
 pub use xrf::{
     Layered, Path, information_depth_um, line_beside_bare_core, thickness_from_ratio_um,

@@ -42,7 +42,8 @@ pub(super) fn read(root: &Map<String, Value>) -> (Case, Vec<Problem>) {
     let findings = reader.findings(root);
     let measures = reader.measures(root, &findings);
     let mut parts = reader.parts(root);
-    reader.failing_fill(root, &mut parts);
+    let circumstances = reader.circumstances(root);
+    Reader::failing_fill(circumstances.failing_fill, &mut parts);
     let flaws = reader.flaws(root, &parts);
     let overrides = reader.overrides(root);
     let case = Case {
@@ -54,7 +55,7 @@ pub(super) fn read(root: &Map<String, Value>) -> (Case, Vec<Problem>) {
         comparables: reader.comparables(root),
         flaws,
         quotes: reader.quotes(root),
-        circumstances: reader.circumstances(root),
+        circumstances,
         tests: reader.tests(root, &overrides),
         done: reader.done(root),
         proposal: reader.proposal(root),

@@ -347,10 +347,9 @@ impl Reader {
 
     /// What files of version 1 say of a filling as a whole, as the state of the filled parts; of the
     /// base where no part is recorded as filled.
-    pub(super) fn failing_fill(&mut self, root: &Map<String, Value>, parts: &mut Vec<Part>) {
+    pub(super) fn failing_fill(failing: Option<bool>, parts: &mut Vec<Part>) {
         use crate::record::{Fill, FillState};
-        let s = self.section(root, "catalogue");
-        if self.flag_unless_unsure(&s, "failing_fill") != Some(true) {
+        if failing != Some(true) {
             return;
         }
         let mut filled: Vec<&mut Part> = parts

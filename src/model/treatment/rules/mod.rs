@@ -67,6 +67,7 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
             water::wood_and_ivory,
         ],
         Treatment::Clean => &[
+            cleaning::lacquer_first,
             cleaning::worn_body,
             cleaning::lifting_silver,
             cleaning::thin_silver,
@@ -76,6 +77,7 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
         ],
         Treatment::Foam => &[
             people::ammonia,
+            cleaning::lacquer_first,
             cleaning::worn_body,
             cleaning::lifting_silver,
             cleaning::thin_silver,
