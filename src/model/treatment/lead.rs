@@ -63,13 +63,13 @@ pub fn lead_anywhere(case: &Case) -> LeadStatus {
     lead_for(Treatment::Replate, case)
 }
 
-/// Whether lead is recorded in some part: found by a test, a lead filling, a mount that shows its
+/// Whether lead is recorded in some part: found by an analysis, a lead filling, a mount that shows its
 /// filling, or solder with lead in the record of work done.
 pub(super) fn recorded(case: &Case) -> bool {
     case.parts
         .iter()
         .any(|p| p.lead == Some(Lead::Present) || lead_filled(p))
-        || case.tests.iter().any(|t| t.passed == Some(false))
+        || (case.tests.iter()).any(|t| t.kind == TestKind::Content && t.passed == Some(false))
         || case.done.iter().any(crate::record::Done::adds_lead)
 }
 
@@ -179,4 +179,95 @@ fn passed_later(failed: &Test, case: &Case) -> bool {
             && t.passed == Some(true)
             && later(t.on)
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::record::Draft;
+
+    fn read(fields: &[(&str, &str)], rest: &str) -> Case {
+        let text = format!(r#"{{"format":"leavewell-case","version":1{rest}}}"#);
+        let mut draft = Draft::parse(&text).unwrap();
+        for (path, value) in fields {
+            draft.set(path, value);
+        }
+        draft.read().0
+    }
+
+    #[test]
+    fn a_pass_on_a_finial_clears_nothing() {
+        let case = read(
+            &[],
+            r#","parts":[{"part":"finial","lead":"absent"},{"part":"handle","joint":"grey_repair"}]"#,
+        );
+        assert_eq!(lead_anywhere(&case), LeadStatus::Unknown);
+        assert_eq!(release(&case), Release::Untested);
+    }
+
+    #[test]
+    fn a_laboratorys_result_at_the_bench_counts() {
+        let failed = read(&[("bench.food.pb", "5")], "");
+        assert_eq!(release(&failed), Release::Failed);
+        let passed = read(&[("bench.food.pb", "0.001")], "");
+        assert_eq!(release(&passed), Release::PassedByLaboratory);
+        assert_eq!(lead_anywhere(&passed), LeadStatus::Unknown);
+        // Without lead among the results it is no result.
+        let other = read(&[("bench.food.cu", "0.1")], "");
+        assert_eq!(release(&other), Release::Untested);
+        // Copper over its limit fails food, and says nothing of lead.
+        let copper = read(&[("bench.food.cu", "50"), ("bench.food.pb", "0.001")], "");
+        assert_eq!(release(&copper), Release::Failed);
+    }
+
+    #[test]
+    fn solder_with_lead_in_earlier_work_is_lead() {
+        let done = r#","done":[{"what":"T09","materials":"solder_lead"}]"#;
+        assert_eq!(lead_anywhere(&read(&[], done)), LeadStatus::Present);
+    }
+
+    #[test]
+    fn a_wet_part_in_doubt_needs_a_pass_of_its_own() {
+        let with = |spout: &str| {
+            read(
+                &[],
+                &format!(
+                    r#","parts":[{{"part":"interior","lead":"absent"}},{{"part":"spout"{spout}}}]"#
+                ),
+            )
+        };
+        assert_eq!(release(&with("")), Release::Passed);
+        for doubt in [
+            r#","joint":"grey_repair""#,
+            r#","joint":"open""#,
+            r#","joint":"leaking""#,
+            r#","fill":"lead""#,
+            r#","lead":"present""#,
+        ] {
+            assert_eq!(release(&with(doubt)), Release::Untested, "{doubt}");
+        }
+        assert_eq!(
+            release(&with(r#","joint":"grey_repair","lead":"absent""#)),
+            Release::Passed
+        );
+    }
+
+    #[test]
+    fn an_analysis_clears_its_own_part_and_a_home_kit_clears_none() {
+        let by = |who: &str| {
+            read(
+                &[],
+                &format!(
+                    r#","parts":[{{"part":"body"}}],"tests":[{{"id":"a","kind":"content","part":"body","by":"{who}","passed":true}}]"#
+                ),
+            )
+        };
+        assert_eq!(lead_anywhere(&by("laboratory")), LeadStatus::Absent);
+        assert_eq!(lead_anywhere(&by("home")), LeadStatus::Unknown);
+        let grey = read(
+            &[],
+            r#","parts":[{"part":"body","lead":"not_found","joint":"grey_repair"}]"#,
+        );
+        assert_eq!(lead_anywhere(&grey), LeadStatus::Unknown);
+    }
 }
