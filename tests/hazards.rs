@@ -48,29 +48,53 @@ type Hazard = (&'static str, fn(&mut Draft));
 const HAZARDS: [Hazard; 27] = [
     ("cadmium", |d| d.set("catalogue.hard_repair", "yes")),
     ("asbestos", |d| d.set("catalogue.insulator", "yes")),
-    ("mercury gilding", |d| d.set("catalogue.fire_gilding", "yes")),
+    ("mercury gilding", |d| {
+        d.set("catalogue.fire_gilding", "yes")
+    }),
     ("wood or ivory", |d| d.set("catalogue.organic", "yes")),
     ("dark work", |d| d.set("catalogue.dark_work", "yes")),
     ("ammonia", |d| d.set("catalogue.ammonia", "yes")),
-    ("a failing filling", |d| d.set("catalogue.failing_fill", "yes")),
-    ("a protected part", |d| d.set("catalogue.protected_part", "yes")),
+    ("a failing filling", |d| {
+        d.set("catalogue.failing_fill", "yes")
+    }),
+    ("a protected part", |d| {
+        d.set("catalogue.protected_part", "yes")
+    }),
     ("lead found", |d| d.set_part("foot", "lead", "present")),
     ("a lead filling", |d| d.set_part("border", "fill", "lead")),
-    ("a filling that shows", |d| d.set_part("border", "mount", "fill_showing")),
+    ("a filling that shows", |d| {
+        d.set_part("border", "mount", "fill_showing")
+    }),
     ("a closed part", |d| d.set_part("handle", "fill", "sealed")),
     ("pitch", |d| d.set_part("handle", "fill", "pitch")),
-    ("a grey repair", |d| d.set_part("spout", "joint", "grey_repair")),
-    ("a neat repair", |d| d.set_part("spout", "joint", "neat_repair")),
-    ("broken lacquer", |d| d.set_part("cover", "lacquer", "broken")),
+    ("a grey repair", |d| {
+        d.set_part("spout", "joint", "grey_repair")
+    }),
+    ("a neat repair", |d| {
+        d.set_part("spout", "joint", "neat_repair")
+    }),
+    ("broken lacquer", |d| {
+        d.set_part("cover", "lacquer", "broken")
+    }),
     ("gilding", |d| d.set_part("cover", "interior", "gilt")),
-    ("green corrosion", |d| d.set_part("foot", "corrosion", "green")),
+    ("green corrosion", |d| {
+        d.set_part("foot", "corrosion", "green")
+    }),
     ("rust", |d| d.set_part("foot", "corrosion", "rust")),
-    ("white powder", |d| d.set_part("foot", "corrosion", "white_powder")),
+    ("white powder", |d| {
+        d.set_part("foot", "corrosion", "white_powder")
+    }),
     ("a split", |d| d.set_part("foot", "dents", "split")),
-    ("a child", |d| d.set_flag("aim.household_child_or_pregnant", Some(true))),
+    ("a child", |d| {
+        d.set_flag("aim.household_child_or_pregnant", Some(true))
+    }),
     ("food", |d| d.set_flag("aim.food", Some(true))),
-    ("standing food", |d| d.set_flag("aim.store_food", Some(true))),
-    ("lead assumed", |d| d.set_flag("aim.assume_lead", Some(true))),
+    ("standing food", |d| {
+        d.set_flag("aim.store_food", Some(true))
+    }),
+    ("lead assumed", |d| {
+        d.set_flag("aim.assume_lead", Some(true))
+    }),
     ("a failed release test", |d| d.set("bench.food.pb", "5")),
     ("work at home", |d| d.set("aim.doer", "owner")),
 ];
@@ -178,7 +202,12 @@ fn the_page_of_all_treatments_says_what_the_rule_book_says() {
                 assert!(answer.starts_with(word), "{name}: {}: {answer}", t.id());
                 for v in &verdicts {
                     let reason = serde_json::to_string(&v.reason).unwrap();
-                    assert!(text.contains(reason.trim_matches('"')), "{name}: {}: {}", t.id(), v.reason);
+                    assert!(
+                        text.contains(reason.trim_matches('"')),
+                        "{name}: {}: {}",
+                        t.id(),
+                        v.reason
+                    );
                 }
             });
             assert!(found, "{name}: {} is not listed", t.id());
@@ -226,7 +255,11 @@ fn the_sheets_carry_the_cautions_of_every_hazard() {
             let text = serde_json::to_string(&page(sheet, &draft).unwrap()).unwrap();
             for c in &report.cautions {
                 let said = serde_json::to_string(&c.text).unwrap();
-                assert!(text.contains(said.trim_matches('"')), "{name}, {sheet}: {}", c.id);
+                assert!(
+                    text.contains(said.trim_matches('"')),
+                    "{name}, {sheet}: {}",
+                    c.id
+                );
             }
         }
     }
@@ -269,8 +302,13 @@ fn a_hazard_more_never_loosens_a_rule() {
                 .iter()
                 .find(|(name, _)| *name == hazard)
                 .map_or(&[][..], |(_, treatments)| *treatments);
-            let lead_known = ["lead found", "a lead filling", "a filling that shows", "lead assumed"]
-                .contains(&hazard);
+            let lead_known = [
+                "lead found",
+                "a lead filling",
+                "a filling that shows",
+                "lead assumed",
+            ]
+            .contains(&hazard);
             for ((t, was), (_, is)) in before.iter().zip(verdicts(&now)) {
                 // H16 asks whether there is lead; finding it is the answer.
                 let of = |v: &[Verdict]| {

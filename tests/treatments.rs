@@ -167,7 +167,9 @@ fn random_draft(seed: u64) -> Draft {
         ),
         (
             "bench.heat.solder",
-            &["any", "sn_ag", "bi_sn", "BAg-7", "BAg-8", "sn_pb_60", "glue"],
+            &[
+                "any", "sn_ag", "bi_sn", "BAg-7", "BAg-8", "sn_pb_60", "glue",
+            ],
         ),
         (
             "bench.heat.next",

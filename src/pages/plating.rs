@@ -325,11 +325,9 @@ fn money(bench: &Bench<'_>) -> (Vec<Block>, Option<Money>) {
         (0.0, 1_000_000.0),
         Some(quote.unwrap_or_else(|| factor * ledger.value("cost.T14a"))),
     );
-    let fields = vec![
-        Block::Row {
-            blocks: vec![thick_field, price_field, bill_field],
-        },
-    ];
+    let fields = vec![Block::Row {
+        blocks: vec![thick_field, price_field, bill_field],
+    }];
     let money = (|| {
         Some(Money {
             thickness_um: thickness?,

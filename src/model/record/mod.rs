@@ -68,14 +68,14 @@ pub struct Case {
     pub flaws: Vec<&'static str>,
     /// Prices asked for treatments.
     pub quotes: Vec<Quote>,
-    /// Answers that only the rules ask for.
-    pub circumstances: Circumstances,
     /// Tests for lead and their results, the laboratory's figures of the bench among them.
     pub tests: Vec<Test>,
     /// Work already done to the piece, in the order of the file.
     pub done: Vec<Done>,
     /// The person's own plan of work.
     pub proposal: Proposal,
+    /// Answers that only the rules ask for.
+    pub circumstances: Circumstances,
     /// What the owner has agreed to.
     pub consents: Consents,
     /// The person's own figures, one entry a figure.

@@ -2,8 +2,8 @@
 
 use super::check;
 use crate::record::{
-    Bleed, Case, Circumstances, Corrosion, Dents, Doer, Fill, Form, Interior, Joint, Lead, Part,
-    PartName,
+    Bleed, Case, Circumstances, Corrosion, Dents, Doer, Fill, Form, Interior, Joint, Lacquer, Lead,
+    Mount, Part, PartName,
 };
 use crate::treatment::testing::{case, situation};
 use crate::treatment::{LeadStatus, Outcome, Situation, Treatment, worst};
@@ -458,14 +458,14 @@ fn display_only_triggers_each_speak_and_a_passed_test_lifts_two() {
     pot.piece.form = Some(Form::Teapot);
     assert_eq!(numbers(&pot), [1]);
     pot.parts[0].lead = Some(Lead::Absent);
-    assert_eq!(numbers(&pot), []);
+    assert_eq!(numbers(&pot), Vec::<u8>::new());
     // Once the inside is recorded, it is the inside that has to pass.
     let mut inside = Part::unknown(PartName::Interior);
     inside.interior = Some(Interior::Bare);
     pot.parts.push(inside);
     assert_eq!(numbers(&pot), [1, 2]);
     pot.parts[1].lead = Some(Lead::Absent);
-    assert_eq!(numbers(&pot), []);
+    assert_eq!(numbers(&pot), Vec::<u8>::new());
     pot.parts[1].interior = Some(Interior::Lacquered);
     pot.aim.store_food = true;
     pot.aim.food = true;
@@ -924,7 +924,13 @@ fn lead_is_known_of_the_parts_that_the_work_touches() {
     // The whole piece goes to be plated, so every recorded part counts.
     silent(Treatment::Replate, &pot, NOTHING, "H16");
     pot.parts[1].lead = None;
-    says(Treatment::Replate, &pot, NOTHING, "H16", Outcome::NeedsCheck);
+    says(
+        Treatment::Replate,
+        &pot,
+        NOTHING,
+        "H16",
+        Outcome::NeedsCheck,
+    );
 }
 
 #[test]
@@ -932,7 +938,13 @@ fn lead_assumed_needs_no_test_and_holds_as_lead_found() {
     let mut piece = case(&NICKEL, |p| p.joint = Some(Joint::Open));
     piece.aim.assume_lead = true;
     silent(Treatment::Solder, &piece, NOTHING, "H16");
-    says(Treatment::Overplate, &piece, NOTHING, "needs", Outcome::Barred);
+    says(
+        Treatment::Overplate,
+        &piece,
+        NOTHING,
+        "needs",
+        Outcome::Barred,
+    );
     piece.aim.food = true;
     assert!(!situation(&piece).release().passed());
     // An analysis of the part rules lead out all the same.
@@ -951,7 +963,13 @@ fn lead_wherever_it_is_recorded_counts_for_every_work() {
     for piece in [filled, showing, grey_mount] {
         assert_eq!(situation(&piece).lead_anywhere(), LeadStatus::Present);
         silent(Treatment::Replate, &piece, NOTHING, "H16");
-        says(Treatment::Overplate, &piece, NOTHING, "needs", Outcome::Barred);
+        says(
+            Treatment::Overplate,
+            &piece,
+            NOTHING,
+            "needs",
+            Outcome::Barred,
+        );
     }
 }
 
@@ -966,7 +984,13 @@ fn a_lead_filling_in_the_heat_bars_solder_and_one_elsewhere_asks_how_far() {
     let mut border = Part::unknown(PartName::Border);
     border.fill = Some(Fill::Lead);
     piece.parts.push(border);
-    says(Treatment::Solder, &piece, NOTHING, "H09", Outcome::NeedsCheck);
+    says(
+        Treatment::Solder,
+        &piece,
+        NOTHING,
+        "H09",
+        Outcome::NeedsCheck,
+    );
     piece.parts[0].joint_distance_mm = Some(40.0);
     silent(Treatment::Solder, &piece, NOTHING, "H09");
 }
@@ -994,7 +1018,13 @@ fn taking_lead_out_has_the_rules_of_the_joint_it_makes_good() {
         })
     };
     let t = Treatment::RemoveLead;
-    says(t, &grey(|p| p.fill = Some(Fill::Sealed)), NOTHING, "H06", Outcome::Barred);
+    says(
+        t,
+        &grey(|p| p.fill = Some(Fill::Sealed)),
+        NOTHING,
+        "H06",
+        Outcome::Barred,
+    );
     says(
         t,
         &grey(|p| p.joint_distance_mm = Some(1.0)),
@@ -1064,7 +1094,11 @@ fn little_looked_at_asks_for_a_look_before_new_silver() {
     s.largest_unseen = Some(PartName::Base);
     check_says(Treatment::Replate, &s, "H14", Outcome::NeedsCheck);
     let verdicts = check(Treatment::Overplate, &s);
-    assert!(verdicts.iter().any(|v| v.lifted_by == "Look at the underside."));
+    assert!(
+        verdicts
+            .iter()
+            .any(|v| v.lifted_by == "Look at the underside.")
+    );
 }
 
 #[test]
