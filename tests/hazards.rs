@@ -10,7 +10,7 @@ use leavewell_model::counsel::{Solved, solve};
 use leavewell_model::ledger::caution;
 use leavewell_model::report::Report;
 use leavewell_model::treatment::{Outcome, Treatment, Verdict, check, worst};
-use leavewell_pages::{Block, page};
+use leavewell_pages::{Block, PageName, Subject};
 
 /// What is recorded of a piece before any hazard is.
 const PIECES: [(&str, &str); 4] = [
@@ -99,6 +99,10 @@ const HAZARDS: [Hazard; 27] = [
     ("work at home", |d| d.set("aim.doer", "owner")),
 ];
 
+fn page(name: PageName, draft: &Draft) -> Vec<Block> {
+    name.blocks(&Subject::new(draft.clone()))
+}
+
 fn draft(rest: &str) -> Draft {
     Draft::parse(&format!(
         r#"{{"format":"leavewell-case","version":1{rest}}}"#
@@ -155,109 +159,113 @@ fn page_word(outcome: Outcome) -> &'static str {
     }
 }
 
+/// Each place, for every record: the case is solved once.
 #[test]
-fn the_weighing_says_what_the_rule_book_says() {
+fn every_place_says_what_the_rule_book_says() {
     for (name, draft) in records() {
         let (solved, report) = solved(&draft);
-        for (t, verdicts) in verdicts(&solved) {
-            if let Some(option) = report.options.iter().find(|o| o.treatment == t.id()) {
-                let told: Vec<&str> = option.verdicts.iter().map(|v| v.reason.as_str()).collect();
-                let asked: Vec<&str> = verdicts.iter().map(|v| v.reason.as_str()).collect();
-                assert_eq!(told, asked, "{name}: {}", t.id());
-            }
-            // A course that begins with a step can be advised only if the step can.
-            for course in &report.courses {
-                if course.barred.is_empty() && course.steps.first().is_some_and(|s| *s == t.id()) {
-                    assert!(
-                        worst(&verdicts).can_be_advised(),
-                        "{name}: {:?} with {verdicts:?}",
-                        course.steps
-                    );
-                }
-            }
-        }
-    }
-}
-
-#[test]
-fn the_page_of_all_treatments_says_what_the_rule_book_says() {
-    for (name, draft) in records() {
-        let (solved, _) = solved(&draft);
-        let blocks = page("catalogue", &draft).unwrap();
-        for (t, verdicts) in verdicts(&solved) {
-            let mut found = false;
-            walk(&blocks, &mut |b| {
-                let Block::Section { id, blocks, .. } = b else {
-                    return;
-                };
-                if id.strip_prefix("catalogue.") != Some(t.id()) {
-                    return;
-                }
-                found = true;
-                let text = serde_json::to_string(blocks).unwrap();
-                let Block::Para { text: answer, .. } = &blocks[0] else {
-                    panic!("{name}: {} begins with no answer", t.id());
-                };
-                let word = page_word(worst(&verdicts));
-                assert!(answer.starts_with(word), "{name}: {}: {answer}", t.id());
-                for v in &verdicts {
-                    let reason = serde_json::to_string(&v.reason).unwrap();
-                    assert!(
-                        text.contains(reason.trim_matches('"')),
-                        "{name}: {}: {}",
-                        t.id(),
-                        v.reason
-                    );
-                }
-            });
-            assert!(found, "{name}: {} is not listed", t.id());
-        }
-    }
-}
-
-#[test]
-fn the_food_page_and_the_answer_give_the_same_reasons() {
-    for (name, draft) in records() {
-        let (solved, report) = solved(&draft);
-        let text = serde_json::to_string(&page("bench", &draft).unwrap()).unwrap();
-        let why: Vec<String> = solved.situation().display_only();
-        assert_eq!(report.display_only.why, why, "{name}");
-        for reason in why {
-            assert!(text.contains(&reason), "{name}: {reason}");
-        }
-    }
-}
-
-#[test]
-fn the_plan_offers_nothing_that_a_rule_holds_back() {
-    for (name, draft) in records() {
-        let (solved, _) = solved(&draft);
         let verdicts = verdicts(&solved);
-        for choice in &offer(&solved).choices {
-            let Some(first) = choice.steps.first().and_then(|id| Treatment::parse(id)) else {
-                continue;
-            };
-            let (_, said) = verdicts.iter().find(|(t, _)| *t == first).unwrap();
-            assert!(
-                worst(said).can_be_advised(),
-                "{name}: {:?} with {said:?}",
-                choice.steps
-            );
+        weighing_agrees(&name, &verdicts, &report);
+        page_of_treatments_agrees(&name, &verdicts, &draft);
+        food_page_agrees(&name, &solved, &report, &draft);
+        plan_agrees(&name, &verdicts, &solved);
+    }
+}
+
+fn weighing_agrees(name: &str, verdicts: &[(Treatment, Vec<Verdict>)], report: &Report) {
+    for (t, verdicts) in verdicts {
+        if let Some(option) = report.options.iter().find(|o| o.treatment == t.id()) {
+            let told: Vec<&str> = option.verdicts.iter().map(|v| v.reason.as_str()).collect();
+            let asked: Vec<&str> = verdicts.iter().map(|v| v.reason.as_str()).collect();
+            assert_eq!(told, asked, "{name}: {}", t.id());
+        }
+        // A course that begins with a step can be advised only if the step can.
+        for course in &report.courses {
+            if course.barred.is_empty() && course.steps.first().is_some_and(|s| *s == t.id()) {
+                assert!(
+                    worst(verdicts).can_be_advised(),
+                    "{name}: {:?} with {verdicts:?}",
+                    course.steps
+                );
+            }
         }
     }
 }
 
+fn page_of_treatments_agrees(name: &str, verdicts: &[(Treatment, Vec<Verdict>)], draft: &Draft) {
+    let blocks = page(PageName::Catalogue, draft);
+    for (t, verdicts) in verdicts {
+        let mut found = false;
+        walk(&blocks, &mut |b| {
+            let Block::Section { id, blocks, .. } = b else {
+                return;
+            };
+            if id.strip_prefix("catalogue.") != Some(t.id()) {
+                return;
+            }
+            found = true;
+            let text = serde_json::to_string(blocks).unwrap();
+            let Block::Para { text: answer, .. } = &blocks[0] else {
+                panic!("{name}: {} begins with no answer", t.id());
+            };
+            let word = page_word(worst(verdicts));
+            assert!(answer.starts_with(word), "{name}: {}: {answer}", t.id());
+            for v in verdicts {
+                assert!(
+                    text.contains(&in_json(&v.reason)),
+                    "{name}: {}: {}",
+                    t.id(),
+                    v.reason
+                );
+            }
+        });
+        assert!(found, "{name}: {} is not listed", t.id());
+    }
+}
+
+fn food_page_agrees(name: &str, solved: &Solved, report: &Report, draft: &Draft) {
+    let text = serde_json::to_string(&page(PageName::Bench, draft)).unwrap();
+    let why = solved.situation().display_only();
+    assert_eq!(report.display_only.why, why, "{name}");
+    for reason in why {
+        assert!(text.contains(&in_json(&reason)), "{name}: {reason}");
+    }
+}
+
+fn plan_agrees(name: &str, verdicts: &[(Treatment, Vec<Verdict>)], solved: &Solved) {
+    for choice in &offer(solved).choices {
+        let Some(first) = choice.steps.first().and_then(|id| Treatment::parse(id)) else {
+            continue;
+        };
+        let (_, said) = verdicts.iter().find(|(t, _)| *t == first).unwrap();
+        assert!(
+            worst(said).can_be_advised(),
+            "{name}: {:?} with {said:?}",
+            choice.steps
+        );
+    }
+}
+
+/// Text as it stands within a JSON string.
+fn in_json(text: &str) -> String {
+    let quoted = serde_json::to_string(text).unwrap();
+    quoted.trim_matches('"').to_owned()
+}
+
+/// The sheets take a finer sample, so one piece stands for all.
 #[test]
 fn the_sheets_carry_the_cautions_of_every_hazard() {
-    for (name, draft) in records() {
-        let (_, report) = solved(&draft);
-        for sheet in ["sheet_client", "sheet_file"] {
-            let text = serde_json::to_string(&page(sheet, &draft).unwrap()).unwrap();
+    let plain = draft(PIECES[1].1);
+    for (hazard, add) in HAZARDS {
+        let mut with = plain.clone();
+        add(&mut with);
+        let (_, report) = solved(&with);
+        for sheet in [PageName::SheetForClient, PageName::SheetForFile] {
+            let text = serde_json::to_string(&page(sheet, &with)).unwrap();
             for c in &report.cautions {
-                let said = serde_json::to_string(&c.text).unwrap();
                 assert!(
-                    text.contains(said.trim_matches('"')),
-                    "{name}, {sheet}: {}",
+                    text.contains(&in_json(&c.text)),
+                    "{hazard}, {sheet:?}: {}",
                     c.id
                 );
             }

@@ -1,6 +1,7 @@
 //! Every treatment there is, with what the rules say of it for this piece, what is lost for good, who
 //! may do it, what to ask, and its cautions beside it.
 
+use super::Subject;
 use super::ask::choice;
 use super::block::{Block, Table, Tone};
 use super::caution_blocks;
@@ -8,7 +9,6 @@ use super::say::figures;
 use super::wording::catalogue as words;
 use leavewell_model::counsel::caution_list::{cautions_for, hazards_of};
 use leavewell_model::counsel::course::not_needed;
-use leavewell_model::counsel::solve;
 use leavewell_model::identity::Kind;
 use leavewell_model::ledger::{
     Risk, catalogue_text, guard_text, guard_texts, soft_rule, soft_rules, source,
@@ -27,9 +27,8 @@ const FIRST: [Treatment; 5] = [
 ];
 
 /// The page.
-pub(super) fn page(draft: &Draft) -> Vec<Block> {
-    let (case, _) = draft.read();
-    blocks(draft, &solve(&case).situation())
+pub(super) fn page(subject: &Subject) -> Vec<Block> {
+    blocks(subject.draft(), &subject.solved().situation())
 }
 
 fn blocks(draft: &Draft, s: &Situation) -> Vec<Block> {

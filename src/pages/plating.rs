@@ -38,7 +38,7 @@ pub(super) fn section(bench: &Bench<'_>) -> Block {
     blocks.extend(caution_blocks::named("caution.cyanide"));
     blocks.push(sources_fold(
         "bench.plating.sources",
-        &bench.ledger,
+        bench.ledger,
         &[
             "metal.silver.density",
             "silver.t0.new_plate",
@@ -265,13 +265,8 @@ struct Money {
 }
 
 fn money(bench: &Bench<'_>) -> (Vec<Block>, Option<Money>) {
-    let ledger = &bench.ledger;
-    let unit = match bench.case.market.currency {
-        Some(Currency::Pound) => "£",
-        Some(Currency::Euro) => "€",
-        Some(Currency::Dollar) => "$",
-        Some(Currency::Other) | None => "",
-    };
+    let ledger = bench.ledger;
+    let unit = bench.case.market.currency.unwrap_or(Currency::Other).sign();
     let plain = |path: &'static str,
                  label: &'static str,
                  unit: &'static str,

@@ -5,10 +5,11 @@ use leavewell_model::ledger::{TreatmentText, treatment_text};
 use leavewell_model::record::{Currency, Route as SaleRoute};
 use leavewell_model::report::Band;
 use leavewell_model::small::capital;
+use leavewell_pages::PageName;
 use yew::prelude::*;
 
 use super::{Page, of_report};
-use crate::app::parts::blocks::leaf;
+use crate::app::parts::blocks::loaded_page;
 use crate::app::parts::cautions::{cautions, named};
 use crate::app::parts::choice::{choices, pick, radios, tick};
 use crate::app::parts::element::{El, el, group};
@@ -18,7 +19,7 @@ use crate::app::parts::screen::screen;
 use crate::app::parts::words::money_band;
 use crate::app::route::Route;
 use crate::app::state::Target;
-use crate::app::wording::money::{self as say, unit};
+use crate::app::wording::money as say;
 
 /// What a quote can be put in for, in the order people ask for it.
 const QUOTED: [&str; 6] = ["T14a", "T09", "T09b", "T10a", "T03", "T17"];
@@ -34,7 +35,7 @@ pub fn money_page(page: Page) -> Html {
             .put(section("", "value-title", say::VALUE, value(page)))
             .put(section("", "quotes-title", say::QUOTES, quotes(page)))
             .put(section("", "consents-title", say::CONSENTS, consents(page)))
-            .put(fold("more", say::MORE, leaf(page, "worth")))
+            .put(fold("more", say::MORE, loaded_page(page, PageName::Worth)))
             .put(cautions(&named(&QUOTED)))
             .html(),
     )
@@ -88,7 +89,7 @@ fn quote(page: Page, text: &'static TreatmentText) -> El {
 
 /// A field for an amount, in the currency of the piece.
 fn amount(page: Page, target: Target, [label, hint]: [&str; 2]) -> Html {
-    number_field(page, target, [label, hint, unit(page.open.currency())])
+    number_field(page, target, [label, hint, page.open.currency().sign()])
 }
 
 fn consents(page: Page) -> Html {

@@ -1,7 +1,7 @@
-//! The outside: storage, files, the clock and the page itself. The only place that knows the web.
+//! Storage, files, the clock, the workers and the page itself. Only these modules use web APIs.
 
 pub mod clock;
-pub mod desk;
 pub mod file;
 pub mod page;
 pub mod store;
+pub mod worker;

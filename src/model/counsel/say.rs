@@ -3,51 +3,13 @@
 use super::course::Course;
 use super::wording::say as words;
 use crate::record::{Case, Currency, Doer};
+use crate::terms;
 use crate::treatment::Treatment;
 
-/// An amount rounded to two figures, with the currency's sign: "about £340".
+/// An amount in the case's currency, to two significant figures: "£340".
+#[must_use]
 pub fn money(case: &Case, amount: f64) -> String {
-    let rounded = two_figures(amount.abs());
-    let sign = match case.market.currency {
-        Some(Currency::Pound) => "£",
-        Some(Currency::Euro) => "€",
-        Some(Currency::Dollar) => "$",
-        _ => "",
-    };
-    let minus = if amount < 0.0 && rounded > 0.0 {
-        "−"
-    } else {
-        ""
-    };
-    if rounded < 10.0 {
-        format!("{minus}{sign}{rounded:.0}")
-    } else {
-        format!("{minus}{sign}{}", grouped(rounded))
-    }
-}
-
-/// Rounded to two significant figures; below 10 to a whole number.
-pub(super) fn two_figures(x: f64) -> f64 {
-    if !x.is_finite() || x < 10.0 {
-        return x.round();
-    }
-    let mut unit = 1.0;
-    while x / unit >= 100.0 {
-        unit *= 10.0;
-    }
-    (x / unit).round() * unit
-}
-
-fn grouped(x: f64) -> String {
-    let digits = format!("{x:.0}");
-    let mut out = String::new();
-    for (i, c) in digits.chars().enumerate() {
-        if i > 0 && (digits.len() - i).is_multiple_of(3) {
-            out.push(',');
-        }
-        out.push(c);
-    }
-    out
+    terms::money(case.market.currency.unwrap_or(Currency::Other), amount)
 }
 
 /// A course in a few words, for lists: "wash, gentle cleaning".
