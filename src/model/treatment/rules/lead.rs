@@ -1,7 +1,7 @@
 //! Lead: H16, H17, H18 and H23.
 
 use super::Asked;
-use crate::record::{Fill, Joint, Lead};
+use crate::record::{Fill, FillState, Joint, Lead};
 use crate::terms::Treatment;
 use crate::treatment::lead::{LeadStatus, lead_filled};
 use crate::treatment::touched::touched;
@@ -23,6 +23,7 @@ fn disturbs_lead(a: &Asked) -> bool {
                 || p.lead == Some(Lead::Present)
                 || lead_filled(p)
                 || p.fill == Some(Fill::Sealed)
+                || (p.fill.is_none() && p.fill_state == Some(FillState::Failing))
         }),
         _ => true,
     }
