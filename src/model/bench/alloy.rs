@@ -115,6 +115,12 @@ impl Alloy {
         ALLOYS.into_iter().find(|a| a.id == id)
     }
 
+    /// Whether it may be used as soft solder on an old piece: neither lead nor a low-melting alloy.
+    #[must_use]
+    pub fn allowed(self) -> bool {
+        !self.hard && !self.cadmium && self.id != "bi_sn" && !self.id.starts_with("sn_pb")
+    }
+
     /// The temperature at which it is fully liquid, C.
     #[must_use]
     pub fn liquid_c(self, ledger: &Ledger) -> f64 {
