@@ -241,8 +241,8 @@ mod tests {
 
     #[test]
     fn what_looking_cannot_settle_is_said_to_be_open() {
-        // Worn copper: fused plate and its copies differ in too little for the eye.
-        let (parting, now) = parted(&["S03", "S02"]);
+        // Worn to a metal nobody named: two looks are not enough.
+        let (parting, now) = parted(&["S11"]);
         let words = open_in_words(&parting, &now).unwrap();
         assert!(words.contains("open"), "{words}");
         // Full hallmarks, cast: nothing is open.

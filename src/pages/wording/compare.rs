@@ -3,7 +3,7 @@
 // Places of the record
 
 /// Fields outside parts, in words. What is not here is named by its own name, made readable.
-pub(crate) const NAMES: [(&str, &str); 25] = [
+pub(crate) const NAMES: [(&str, &str); 26] = [
     ("asked_on", "Day the question was asked"),
     ("aim.doer", "Who would do the work"),
     ("aim.food", "Food or drink"),
