@@ -7,7 +7,7 @@ use super::block::{Block, Table, Tone};
 use super::caution_blocks;
 use super::say::figures;
 use super::wording::catalogue as words;
-use leavewell_model::counsel::caution_list::cautions_for;
+use leavewell_model::counsel::caution_list::{cautions_for, hazards_of};
 use leavewell_model::counsel::course::not_needed;
 use leavewell_model::identity::Kind;
 use leavewell_model::ledger::{
@@ -90,18 +90,7 @@ fn questions(draft: &Draft) -> Block {
 fn hazards(s: &Situation) -> Block {
     // The catalogue names what can bring lead, cyanide and solvent, so children come first, always.
     let mut ids = vec!["caution.child".to_owned()];
-    let c = &s.case.circumstances;
     ids.extend(cautions_for(&[], s).into_iter().map(|c| c.id));
-    for (holds, id) in [
-        (c.hard_repair, "caution.cadmium"),
-        (c.insulator, "caution.asbestos"),
-        (c.fire_gilding, "caution.mercury"),
-        (c.ammonia, "caution.ammonia"),
-    ] {
-        if holds == Some(true) && !ids.iter().any(|known| known == id) {
-            ids.push(id.to_owned());
-        }
-    }
     if !s.triggers().is_empty() {
         ids.push("caution.display_only".to_owned());
     }
@@ -129,6 +118,11 @@ fn treatment(t: Treatment, verdicts: &[Verdict], s: &Situation) -> Block {
         });
     }
     blocks.extend(caution_blocks::of_treatment(t));
+    blocks.extend(
+        hazards_of(t, s)
+            .into_iter()
+            .filter_map(caution_blocks::named),
+    );
     // What decides stands open; the rest is for whoever looks closer.
     let mut rows = facts(t, s);
     let rest = rows.split_off(rows.len().min(3));
@@ -269,9 +263,22 @@ fn risks(t: Treatment, by_sort: &[Risk; 5], s: &Situation) -> Vec<String> {
 const SORTS: [(&str, &[Kind]); 5] = [
     (words::FUSED, &[Kind::Fps, Kind::Fpd, Kind::Fpn, Kind::Rfp]),
     (words::CLOSE, &[Kind::Clp, Kind::Frp]),
-    (words::NICKEL_SILVER, &[Kind::Ens]),
+    (words::NICKEL_SILVER, &[Kind::Ens, Kind::Est]),
     (words::BRITANNIA, &[Kind::Ebm]),
-    (words::OTHER, &[Kind::Ecu, Kind::Rep, Kind::Out, Kind::Sil]),
+    (
+        words::OTHER,
+        &[
+            Kind::Ecu,
+            Kind::Rep,
+            Kind::Ucu,
+            Kind::Uns,
+            Kind::Ubm,
+            Kind::Ncp,
+            Kind::Out,
+            Kind::Sil,
+            Kind::Wst,
+        ],
+    ),
 ];
 
 /// Groups of the ledger's hazard figures for those sorts.

@@ -9,7 +9,7 @@ use super::wear::{Wear, WearBefore};
 use crate::identity::{Kind, Posterior};
 use crate::ledger::{Figure, Ledger};
 use crate::record::{Case, Dents, Doer, Fill, Form, Goal, Joint, Route, Tarnish};
-use crate::treatment::{LeadStatus, Situation, Treatment};
+use crate::treatment::{LeadStatus, Treatment, lead_anywhere};
 use crate::value::{Class, Comparison, Factor, Fees, guess};
 
 /// What was last made draw by draw on a sample. The next answer goes on from it: a draw all of whose
@@ -166,7 +166,7 @@ impl Draws {
 
 /// Kinds by the inverse of the posterior's distribution function.
 pub(super) fn draw_kinds(posterior: &Posterior, u: &[f64]) -> Vec<Kind> {
-    let mut ends = Vec::with_capacity(12);
+    let mut ends = Vec::with_capacity(Kind::COUNT);
     let mut sum = 0.0;
     for k in Kind::ALL {
         sum += posterior.of(k);
@@ -498,9 +498,9 @@ pub(super) fn cost_figure<'a>(case: &Case, ledger: &'a Ledger, treatment: Treatm
     ledger.figure(&id)
 }
 
-/// Whether there is lead, in each draw: as tested, else by what it is and what shows.
+/// Whether there is lead, in each draw: as recorded, else by what it is and what shows.
 fn draw_lead(case: &Case, ledger: &Ledger, kind: &[Kind], u: &[f64]) -> Vec<bool> {
-    match Situation::stated_lead(case) {
+    match lead_anywhere(case) {
         LeadStatus::Present => return vec![true; kind.len()],
         LeadStatus::Absent => return vec![false; kind.len()],
         LeadStatus::Unknown => {}
@@ -515,8 +515,10 @@ fn draw_lead(case: &Case, ledger: &Ledger, kind: &[Kind], u: &[f64]) -> Vec<bool
         let id = match k {
             _ if grey => "lead.filled_or_grey",
             _ if !soldered => "lead.unsoldered",
-            Kind::Ecu | Kind::Ens | Kind::Rep | Kind::Out => "lead.electroplate_soldered",
-            Kind::Sil | Kind::Frp => "lead.unsoldered",
+            Kind::Ecu | Kind::Ens | Kind::Est | Kind::Rep | Kind::Ncp | Kind::Out => {
+                "lead.electroplate_soldered"
+            }
+            Kind::Sil | Kind::Wst | Kind::Frp => "lead.unsoldered",
             _ => "lead.soldered",
         };
         ledger.value(id)

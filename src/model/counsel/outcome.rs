@@ -5,7 +5,7 @@ use std::rc::Rc;
 use super::column::Column;
 use super::course::{Course, after};
 use super::draws::Draws;
-use crate::identity::{Family, Kind};
+use crate::identity::{ByKind, Family, Kind};
 use crate::maths::{at_least, at_most, mean};
 use crate::record::{Aim, Dents, Goal, Joint, Route};
 use crate::treatment::{LeadStatus, Reversibility, Situation, Treatment};
@@ -712,7 +712,7 @@ struct Doses {
     solder: f64,
     low_melt: f64,
     remove_lead: f64,
-    replate: [f64; 12],
+    replate: ByKind,
 }
 
 impl Doses {

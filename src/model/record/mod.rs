@@ -9,8 +9,10 @@ pub mod difference;
 mod draft;
 mod ledger_of;
 mod measures;
+mod number;
 mod own_figures;
 mod reading;
+pub mod schema;
 pub mod shelf_file;
 mod weighing;
 mod work;
@@ -18,17 +20,19 @@ mod work;
 use serde::{Deserialize, Serialize};
 
 pub use crate::terms::{
-    BleedWord, Corrosion, Covers, Currency, Date, Dents, Doer, Engraving, Fill, FillState, Form,
-    Gilding, Goal, Interior, Joint, Lacquer, Lead, Liner, Loss, Material, MaterialUsed, Method,
-    Mount, PartName, Repair, Replaced, Route, Seen, SoldAs, Split, Tarnish, TestKind, Tester, Word,
+    BleedWord, CameFrom, Corrosion, Covers, Currency, Date, Dents, Doer, Engraving, Fill,
+    FillState, Form, Gilding, Goal, Interior, Joint, JointClass, Lacquer, Lead, Liner, Loss,
+    Material, MaterialUsed, Method, Mount, PartName, Repair, Replaced, Route, Seen, SoldAs, Split,
+    Tarnish, TestKind, Tester, Word,
 };
 pub use circumstances::{Circumstances, QUESTIONS};
 pub use draft::typed_text;
 pub use draft::{CASE_FORMAT, CASE_VERSION, Draft, MAX_BYTES, MAX_DEPTH, MAX_FINDINGS, OpenError};
 pub use ledger_of::ledger_of;
 pub use measures::{Density, Iacs, Measures, Spot, Xrf};
+pub use number::NumberKind;
+pub use reading::hundredths;
 pub use reading::{COMPARED_KINDS, FLAWS};
-pub use reading::{hundredths, typed_number};
 pub use weighing::{Weighing, water_density};
 pub use work::{Asked, Done, Proposal, ProposalStep, Quote, Test};
 
@@ -99,6 +103,8 @@ pub struct Piece {
     pub height_mm: Option<f64>,
     /// Soldered joints that hold liquid; the form's usual answer when not told.
     pub soldered_vessel: Option<bool>,
+    /// How it came to its owner, if told.
+    pub came_from: Option<CameFrom>,
     /// Rare, early or by a sought maker, in the person's judgement.
     pub rare: bool,
     /// Its history is documented.
@@ -227,6 +233,23 @@ impl Part {
             material: None,
             gilding: None,
             wax: None,
+        }
+    }
+}
+
+impl Part {
+    /// Whether what is recorded of it is this fault of the whole piece.
+    #[must_use]
+    pub fn has_flaw(&self, id: &str) -> bool {
+        match id {
+            "part_missing_minor" => self.loss == Some(Loss::Small),
+            "part_missing_major" => self.loss == Some(Loss::Large),
+            "part_replaced" => self.replaced == Some(Replaced::Yes),
+            "detail_softened" => matches!(
+                self.engraving,
+                Some(Engraving::Softened | Engraving::Faint | Engraving::Gone)
+            ),
+            _ => false,
         }
     }
 }
@@ -382,6 +405,13 @@ impl Case {
     #[must_use]
     pub fn quote(&self, treatment: Treatment) -> Option<&Quote> {
         self.quotes.iter().find(|q| q.treatments == [treatment])
+    }
+
+    /// The parts on which a fault of the whole piece is recorded; none where it was only ticked.
+    #[must_use]
+    pub fn flaw_parts(&self, id: &str) -> Vec<PartName> {
+        let found = self.parts.iter().filter(|part| part.has_flaw(id));
+        found.map(|part| part.name).collect()
     }
 
     /// True when the whole piece has this fault, ticked as such or recorded on a part: one fault

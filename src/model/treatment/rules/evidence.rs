@@ -2,7 +2,7 @@
 
 use super::Asked;
 use crate::ledger::{Place, finding};
-use crate::record::{Joint, PartName, Seen};
+use crate::record::{FillState, Joint, PartName, Seen};
 use crate::terms::Kind;
 use crate::terms::Treatment;
 use crate::treatment::limits::own_silver;
@@ -20,11 +20,12 @@ fn unless_opinion(a: &Asked, outcome: Outcome) -> Outcome {
 
 /// H14: solid silver is never plated.
 pub(super) fn solid_silver(a: &mut Asked) {
-    let p = a.s.posterior.of(Kind::Sil);
+    let p = a.s.posterior.of_any(&[Kind::Sil, Kind::Wst]);
     a.on_kinds("H14", p, "Solid silver is never plated.");
 }
 
-/// H14, first limb: fused plate that still carries its own silver.
+/// H14, first limb: fused plate that still carries its own silver. It falls silent only when enough
+/// of the piece was looked at.
 pub(super) fn original_silver(a: &mut Asked) {
     let p = a.s.original_fused();
     let covered = a.s.covered_area;
@@ -43,6 +44,17 @@ pub(super) fn original_silver(a: &mut Asked) {
             ),
             "A conservator's written opinion.",
         );
+    } else if p >= a.figure("guard.h14.p") && a.s.looked_at < a.figure("guard.h14.looked") {
+        let part = a.s.largest_unseen.map_or_else(
+            || "the rest of it".to_owned(),
+            |part| format!("the {}", part.label().to_lowercase()),
+        );
+        a.add(
+            "H14",
+            unless_opinion(a, Outcome::NeedsCheck),
+            "It may be fused plate, and too little of it was looked at to say that its silver is gone.",
+            &format!("Look at {part}."),
+        );
     }
 }
 
@@ -54,7 +66,9 @@ pub(super) fn rare_or_marked(a: &mut Asked) {
         a.s.posterior.of(Kind::Rfp)
     };
     let fused = a.s.original_fused() + replated;
-    let marked = ["M04", "M05", "C13"].iter().any(|id| a.s.case.has_seen(id));
+    let marked = ["M04", "M05", "M25", "C13", "C25", "C26"]
+        .iter()
+        .any(|id| a.s.case.has_seen(id));
     if (marked && fused >= a.figure("guard.h14.p")) || a.s.case.piece.rare {
         a.add(
             "H14",
@@ -147,7 +161,13 @@ pub(super) fn stable_repair(a: &mut Asked) {
 
 /// H22: a sound filling stays.
 pub(super) fn sound_filling(a: &mut Asked) {
-    if a.circumstances().failing_fill != Some(true) {
+    let failing = a.circumstances().failing_fill == Some(true)
+        || a.s
+            .case
+            .parts
+            .iter()
+            .any(|p| p.fill_state == Some(FillState::Failing));
+    if !failing {
         a.bar(
             "H22",
             "A sound filling belongs to the piece, and in a stamped border it holds up thin silver.",
