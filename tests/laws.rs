@@ -10,9 +10,10 @@ use leavewell_model::counsel::{solve, weigh_at_once};
 use leavewell_model::decide::stock::{Choice, MOST_HELD, Need, select};
 use leavewell_model::identity::{Evidence, Family, Kind, interval_with, readings};
 use leavewell_model::ledger::{Ledger, findings};
+use leavewell_model::maths::probit;
 use leavewell_model::record::{Answer, Case, Goal, Part, PartName, Seen};
 use leavewell_model::report::{CourseReport, Report, Text};
-use leavewell_model::silver::{FilmLoss, Layer, bleed_range, film_loss_um};
+use leavewell_model::silver::{FilmLoss, Layer, bleed_range, film_loss_um, held};
 use leavewell_model::value::Fees;
 use leavewell_model::{Draft, weigh_json};
 use proptest::prelude::*;
@@ -363,7 +364,7 @@ proptest! {
     ) {
         let loss = film_loss_um(FilmLoss { sound_um: sound, share }, film, 0.6, h);
         prop_assert!(loss >= 0.0);
-        let layer = Layer::from_bleed(t0, k, 0.1, f);
+        let layer = Layer::from_quantile(t0, k, 0.1, probit(held(f)));
         let after = layer.thinned(loss);
         prop_assert!((0.0..=1.0).contains(&layer.left_fraction()));
         prop_assert!((0.0..=1.0).contains(&after.left_fraction()));

@@ -6,7 +6,7 @@ use super::wording::weights as words;
 use super::worth_knowing::Deep;
 use super::worth_knowing_draw::small;
 use super::{Block, Table, Tone};
-use leavewell_model::decide::weights::{acceptability, confidence, simplex};
+use leavewell_model::decide::weights::{Order, acceptability, confidence, simplex};
 use leavewell_model::maths::mean;
 use leavewell_model::record::{Aim, Draft};
 
@@ -59,7 +59,7 @@ fn ranks(deep: &Deep, counted: &[usize], now: &[f64; 5]) -> Vec<Block> {
         .iter()
         .map(|c| c.iter().map(|column| mean(column)).collect())
         .collect();
-    let over = simplex(order.len(), WEIGHTS_LOG2, true, 1);
+    let over = simplex(order.len(), WEIGHTS_LOG2, Order::Falling, 1);
     let all = acceptability(&values, &over);
     let sure = confidence(&draws, &all.central);
     let hundred = |p: f64| format!("{:.0}", 100.0 * p);

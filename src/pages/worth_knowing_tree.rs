@@ -9,7 +9,7 @@ use super::{Anchor, Block, Ink, Mark, Picture, Table, Tone};
 use leavewell_model::counsel::{Shared, SharedCourse};
 use leavewell_model::decide::information::of_answers;
 use leavewell_model::decide::option::{Waiting, Worth};
-use leavewell_model::decide::tree::{Act, Attitude, Next, Question, Rolled, Test};
+use leavewell_model::decide::tree::{Act, Next, Question, Rolled, Test};
 use leavewell_model::identity::Kind;
 use leavewell_model::maths::mean;
 use leavewell_model::small::{capital, share};
@@ -22,7 +22,7 @@ const STATES: usize = 24;
 
 pub(super) fn section(deep: &Deep) -> Block {
     let question = question(deep);
-    let rolled = question.tree(DEPTH).rolled(Attitude::Neutral);
+    let rolled = question.tree(DEPTH).rolled();
     let mut rows = Vec::new();
     listed(deep, &rolled, 0, &mut rows);
     let best = rolled
