@@ -13,9 +13,10 @@ use leavewell_model::counsel::offer::{Offer, Offered, offer};
 use leavewell_model::counsel::solve;
 use leavewell_model::decide::stock::{Choice, MOST_HELD, MOST_NEEDS, Need, Selection, select};
 use leavewell_model::record::schema::number_typed;
-use leavewell_model::record::{Currency, Draft, Form, NumberKind};
+use leavewell_model::record::{Draft, NumberKind};
 use leavewell_model::small::sort_short;
-use leavewell_model::treatment::Treatment;
+use leavewell_model::terms::Treatment;
+use leavewell_model::terms::{Currency, Form};
 
 /// What is said of work in a table.
 const COLUMNS: [&str; 5] = [
@@ -341,7 +342,7 @@ impl<'a> Shelf<'a> {
             };
         }
         words::work_on(
-            &leavewell_model::small::capital(&limits),
+            &leavewell_model::terms::capital(&limits),
             worked,
             self.pieces.len(),
             &self.purse.amount(plan.gain),

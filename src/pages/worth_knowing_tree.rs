@@ -10,10 +10,10 @@ use leavewell_model::counsel::{Shared, SharedCourse};
 use leavewell_model::decide::information::of_answers;
 use leavewell_model::decide::option::{Waiting, Worth};
 use leavewell_model::decide::tree::{Act, Next, Question, Rolled, Test};
-use leavewell_model::identity::Kind;
 use leavewell_model::maths::mean;
-use leavewell_model::small::{capital, share};
-use leavewell_model::treatment::Treatment;
+use leavewell_model::terms::Kind;
+use leavewell_model::terms::Treatment;
+use leavewell_model::terms::{capital, share};
 
 /// Tests one after another at most.
 const DEPTH: usize = 3;
