@@ -398,7 +398,7 @@ fn looks_table(deep: &Deep) -> (Vec<Vec<String>>, bool) {
     let net = |(_, worth, fee): &(String, Option<f64>, f64)| {
         worth.map_or(f64::NEG_INFINITY, |w| w - deep.score_of(*fee))
     };
-    leavewell_model::small::sort_short(&mut found, |a, b| net(b).total_cmp(&net(a)));
+    found.sort_by(|a, b| net(b).total_cmp(&net(a)));
     let pays = found.iter().any(|f| net(f) > 0.0);
     let rows = found
         .iter()

@@ -193,9 +193,7 @@ fn listed(deep: &Deep, at: &Rolled, level: usize, lines: &mut Vec<Line>) {
                 .filter(|(i, _)| i != chosen)
                 .map(|(_, b)| b)
                 .collect();
-            leavewell_model::small::sort_short(&mut losers, |a, b| {
-                b.to.value.total_cmp(&a.to.value)
-            });
+            losers.sort_by(|a, b| b.to.value.total_cmp(&a.to.value));
             for b in losers.iter().take(LOSERS[usize::from(level > 0)]) {
                 lines.push(Line {
                     level,
