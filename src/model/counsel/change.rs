@@ -1,7 +1,7 @@
 //! What would change the answer: each main input moved by itself until the advice flips.
 
 use super::course::Course;
-use super::tweak::Tweak;
+use super::what_if::WhatIf;
 use super::wording::change as words;
 use crate::report::{ChangeReport, MOST_MOVED};
 
@@ -27,12 +27,12 @@ pub(super) struct Now {
     pub(super) fused: f64,
 }
 
-/// For each input, the nearest value at which `advised` (given the tweak) leaves its group, searched
+/// For each input, the nearest value at which `advised` (given the moved_by) leaves its group, searched
 /// on the same draws: 33 log-spaced values, nearest first, then bisection.
 pub(super) fn changes(
     now: &Now,
     chosen: &Course,
-    advised: &dyn Fn(&Tweak) -> Course,
+    advised: &dyn Fn(&WhatIf) -> Course,
     words: &dyn Fn(&ChangeReport) -> String,
 ) -> Vec<ChangeReport> {
     let group = chosen.group();
@@ -46,7 +46,7 @@ pub(super) fn changes(
                 _ => (now.fused, words::FUSED),
             };
             let flips = |factor: f64| {
-                let course = advised(&tweak(input, factor));
+                let course = advised(&moved_by(input, factor));
                 (course.group() != group).then_some(course)
             };
             let found = if value > 0.0 {
@@ -98,23 +98,23 @@ impl Now {
     }
 }
 
-pub(super) fn tweak(input: &str, factor: f64) -> Tweak {
+pub(super) fn what_if(input: &str, factor: f64) -> WhatIf {
     match input {
-        "value" => Tweak {
+        "value" => WhatIf {
             value: factor,
-            ..Tweak::NONE
+            ..WhatIf::NOTHING
         },
-        "cost" => Tweak {
+        "cost" => WhatIf {
             cost: factor,
-            ..Tweak::NONE
+            ..WhatIf::NOTHING
         },
-        "bleed" => Tweak {
+        "bleed" => WhatIf {
             bleed: factor,
-            ..Tweak::NONE
+            ..WhatIf::NOTHING
         },
-        _ => Tweak {
+        _ => WhatIf {
             fused_odds: factor,
-            ..Tweak::NONE
+            ..WhatIf::NOTHING
         },
     }
 }

@@ -17,7 +17,7 @@ mod sample;
 mod say;
 mod shared;
 pub mod situated;
-mod tweak;
+mod what_if;
 mod wear;
 mod wording;
 mod worn;
@@ -38,7 +38,7 @@ use draws::Draws;
 use explain::Explained;
 use outcome::{Outcome, Weigher, Weights, cost_scale};
 use sample::Sample;
-use tweak::Tweak;
+use what_if::WhatIf;
 use wording::report as words;
 
 pub use say::money;
@@ -81,7 +81,7 @@ pub fn weigh(case: &Case, problems: Vec<Problem>) -> Report {
 #[must_use]
 pub fn weigh_at_once(case: &Case, problems: Vec<Problem>) -> Report {
     let ledger = ledger_of(case);
-    let solved = Solved::new(case, &ledger, &Tweak::NONE, ANSWER_LOG2);
+    let solved = Solved::new(case, &ledger, &WhatIf::NOTHING, ANSWER_LOG2);
     solved.report(problems)
 }
 
@@ -89,18 +89,18 @@ pub fn weigh_at_once(case: &Case, problems: Vec<Problem>) -> Report {
 #[must_use]
 pub fn weigh_finely(case: &Case, problems: Vec<Problem>) -> Report {
     let ledger = ledger_of(case);
-    Solved::new(case, &ledger, &Tweak::NONE, SHEET_LOG2).report(problems)
+    Solved::new(case, &ledger, &WhatIf::NOTHING, SHEET_LOG2).report(problems)
 }
 
 /// What would change the answer: each main input moved by itself until the advice flips.
 #[must_use]
 pub fn what_would_change(case: &Case) -> Vec<crate::report::ChangeReport> {
     let ledger = ledger_of(case);
-    let solved = Solved::new(case, &ledger, &Tweak::NONE, SEARCH_LOG2);
+    let solved = Solved::new(case, &ledger, &WhatIf::NOTHING, SEARCH_LOG2);
     let explained = solved.explained(0.0);
     let now = solved.now();
-    let advised = |tweak: &Tweak| {
-        let moved = Solved::new(case, &ledger, tweak, SEARCH_LOG2);
+    let advised = |moved_by: &WhatIf| {
+        let moved = Solved::new(case, &ledger, moved_by, SEARCH_LOG2);
         moved.courses[moved.advice.chosen].clone()
     };
     let chosen = &solved.courses[solved.advice.chosen];
@@ -114,10 +114,10 @@ pub fn moved(case: &Case, input: &str, step: i8) -> MovedReport {
     let ledger = ledger_of(case);
     let input = change::input_named(input);
     let factor = change::step_factor(step);
-    let now = Solved::new(case, &ledger, &Tweak::NONE, ANSWER_LOG2)
+    let now = Solved::new(case, &ledger, &WhatIf::NOTHING, ANSWER_LOG2)
         .now()
         .of(input);
-    let solved = Solved::new(case, &ledger, &change::tweak(input, factor), ANSWER_LOG2);
+    let solved = Solved::new(case, &ledger, &change::what_if(input, factor), ANSWER_LOG2);
     MovedReport {
         input: input.into(),
         step,
@@ -151,14 +151,14 @@ struct Solved<'a> {
 }
 
 impl<'a> Solved<'a> {
-    fn new(case: &'a Case, ledger: &'a Ledger, tweak: &Tweak, log2_points: u32) -> Self {
+    fn new(case: &'a Case, ledger: &'a Ledger, moved_by: &WhatIf, log2_points: u32) -> Self {
         let readings = readings(case, ledger);
         let interval = interval_with(&case.findings, &readings, ledger);
         let fused = [Kind::Fps, Kind::Fpd, Kind::Fpn];
-        let posterior = if tweak.fused_odds.to_bits() == 1.0_f64.to_bits() {
+        let posterior = if moved_by.fused_odds.to_bits() == 1.0_f64.to_bits() {
             interval.base
         } else {
-            interval.base.with_odds_scaled(&fused, tweak.fused_odds)
+            interval.base.with_odds_scaled(&fused, moved_by.fused_odds)
         };
         let dating = Dating::new(case, &posterior, ledger);
         let early = case.piece.rare
@@ -173,8 +173,8 @@ impl<'a> Solved<'a> {
         // clamped to the range of u32
         let seed = ledger.value("counsel.seed").clamp(0.0, f64::from(u32::MAX)) as u32;
         let sample: Rc<Sample> = Sample::shared(log2_points, seed);
-        let draws = Draws::new(case, ledger, &posterior, early, &sample, tweak);
-        let next = if *tweak == Tweak::NONE {
+        let draws = Draws::new(case, ledger, &posterior, early, &sample, moved_by);
+        let next = if *moved_by == WhatIf::NOTHING {
             information_gain(&case.findings, &readings, &posterior, ledger)
         } else {
             Vec::new()
@@ -184,7 +184,7 @@ impl<'a> Solved<'a> {
                 .and_then(|p| p.bleed),
             ledger,
         )
-        .scaled(tweak.bleed);
+        .scaled(moved_by.bleed);
         let situation = Situation {
             case,
             ledger,

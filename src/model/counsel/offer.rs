@@ -5,7 +5,7 @@ use serde::Serialize;
 use serde_json::Value;
 
 use super::advise::gentler;
-use super::tweak::Tweak;
+use super::what_if::WhatIf;
 use super::{ANSWER_LOG2, Solved, ids, say};
 use crate::ledger::Ledger;
 use crate::record::ledger_of;
@@ -116,7 +116,7 @@ impl Offered {
 #[must_use]
 pub fn offer(case: &Case) -> Offer {
     let ledger = ledger_of(case);
-    let solved = Solved::new(case, &ledger, &Tweak::NONE, ANSWER_LOG2);
+    let solved = Solved::new(case, &ledger, &WhatIf::NOTHING, ANSWER_LOG2);
     let hours: Vec<f64> = solved
         .courses
         .iter()

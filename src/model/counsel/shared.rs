@@ -4,7 +4,7 @@
 use super::column::Column;
 use super::course::{Course, courses};
 use super::outcome::{Weigher, Weights};
-use super::tweak::Tweak;
+use super::what_if::WhatIf;
 use super::{Solved, say};
 use crate::identity::Kind;
 use crate::record::Case;
@@ -80,7 +80,7 @@ pub fn shared(case: &Case, log2_points: u32, scramble: u32, attributes: bool) ->
             .to_mut()
             .override_with("counsel.seed", seed, "another scramble");
     }
-    let solved = Solved::new(case, &ledger, &Tweak::NONE, log2_points);
+    let solved = Solved::new(case, &ledger, &WhatIf::NOTHING, log2_points);
     let draws = &solved.draws;
     let weights = Weights::of(&case.aim);
     let mut by_attribute: Vec<Weigher> = (0..if attributes { 5 } else { 0 })

@@ -1,6 +1,6 @@
 //! The situation the rules are asked in, for pages that ask more of them than the answer does.
 
-use super::tweak::Tweak;
+use super::what_if::WhatIf;
 use super::{ANSWER_LOG2, Solved};
 use crate::record::Case;
 use crate::record::ledger_of;
@@ -9,6 +9,6 @@ use crate::treatment::Situation;
 /// Shows `look` the situation just as the answer has it.
 pub fn situated<R>(case: &Case, look: impl FnOnce(&Situation<'_>) -> R) -> R {
     let ledger = ledger_of(case);
-    let solved = Solved::new(case, &ledger, &Tweak::NONE, ANSWER_LOG2);
+    let solved = Solved::new(case, &ledger, &WhatIf::NOTHING, ANSWER_LOG2);
     look(&solved.situation)
 }

@@ -4,7 +4,7 @@
 use super::caution_list::cautions_for;
 use super::draws::{Draws, shares};
 use super::outcome::Weigher;
-use super::tweak::Tweak;
+use super::what_if::WhatIf;
 use super::{ANSWER_LOG2, SEARCH_LOG2, Solved};
 use crate::ledger::Ledger;
 use crate::record::ledger_of;
@@ -97,7 +97,7 @@ impl Worth {
         // Without fees, so that what is kept is the hammer price itself.
         case.market.route = Some(Route::Private);
         let ledger = ledger_of(&case);
-        let mut solved = Solved::new(&case, &ledger, &Tweak::NONE, log2_points);
+        let mut solved = Solved::new(&case, &ledger, &WhatIf::NOTHING, log2_points);
         solved.draws.insure_factor = 1.0;
         let classes = class_shares(&solved.draws, &solved, &case);
         let class = Class::ALL

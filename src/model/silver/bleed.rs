@@ -15,7 +15,7 @@ pub struct BleedRange {
 }
 
 /// Reads an answer as a range. Words have their figures in the ledger; a share judged by eye is
-/// spread both ways by the ledger's factor; a count brings its own interval.
+/// spread both ways by the ledger's factor, on the smaller of bare and covered; a count brings its own interval.
 #[must_use]
 pub fn bleed_range(bleed: Option<Bleed>, ledger: &Ledger) -> BleedRange {
     let figure = |word: &str| {
@@ -39,10 +39,11 @@ pub fn bleed_range(bleed: Option<Bleed>, ledger: &Ledger) -> BleedRange {
         Some(Bleed::Fraction(p)) => {
             let likely = p.min(0.99);
             let spread = ledger.value("silver.bleed.judged_spread").max(1.0);
+            // The eye errs by a factor on whichever is smaller, the bare or the covered share.
             BleedRange {
-                low: likely / spread,
+                low: (likely / spread).max(1.0 - spread * (1.0 - likely)),
                 likely,
-                high: (spread * p).min(0.99),
+                high: (spread * likely).min(1.0 - (1.0 - likely) / spread).min(0.99),
             }
         }
         Some(Bleed::Counted { low, likely, high }) => BleedRange {
