@@ -414,7 +414,7 @@ fn a_buyer_is_told_of_repairs_lead_and_replaced_parts() {
 fn sheets_tell_the_numbers_of_the_report() {
     for (name, draft) in cases() {
         let (case, problems) = draft.read();
-        let report = leavewell_model::counsel::weigh_finely(&case, problems);
+        let report = leavewell_model::counsel::solve_finely(&case).report(problems);
         let client = words("sheet_client", &draft);
         let file = words("sheet_file", &draft);
         for text in [&client, &file] {

@@ -10,7 +10,8 @@ mod random;
 
 use leavewell_model::Draft;
 use leavewell_model::ledger::{caution, guard_texts};
-use leavewell_model::treatment::{QUESTIONS, Treatment};
+use leavewell_model::record::QUESTIONS;
+use leavewell_model::treatment::Treatment;
 use leavewell_pages::{Block, Tone, page};
 use random::{Tape, case_file};
 use serde_json::Value;

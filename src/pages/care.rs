@@ -9,7 +9,7 @@ use super::part_words::{
     caution_block, named, part_choice, part_problem, percent, text_field, um, years,
 };
 use super::wording::care as words;
-use leavewell_model::counsel::{Luck, Worn};
+use leavewell_model::counsel::{Luck, Worn, solve};
 use leavewell_model::ledger::Ledger;
 use leavewell_model::maths::{deciles, median};
 use leavewell_model::record::{Case, Draft, Method, PartName, Tarnish};
@@ -27,7 +27,7 @@ const NEVER: f64 = 1e6;
 pub fn page(draft: &Draft) -> Vec<Block> {
     let (case, problems) = draft.read();
     let (which, part) = part_choice(draft, &case, "care.part");
-    let worn = Worn::new(&case, part);
+    let worn = Worn::new(&solve(&case), part);
     let (ahead, horizon) = number(
         draft,
         Question {
@@ -536,7 +536,7 @@ mod tests {
 
     fn asked(draft: &Draft, part: PartName) -> (Forecast, Forecast) {
         let (case, _) = draft.read();
-        let worn = Worn::new(&case, part);
+        let worn = Worn::new(&solve(&case), part);
         let make = |id, name| {
             let asked = Asked::new(draft, id, name, &worn.ledger);
             forecast(&worn, part, &asked, asked.a_year.unwrap(), 50.0).unwrap()

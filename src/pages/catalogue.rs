@@ -8,16 +8,14 @@ use super::say::figures;
 use super::wording::catalogue as words;
 use leavewell_model::counsel::caution_list::cautions_for;
 use leavewell_model::counsel::course::not_needed;
-use leavewell_model::counsel::situated;
+use leavewell_model::counsel::solve;
 use leavewell_model::identity::Kind;
 use leavewell_model::ledger::{
     Risk, catalogue_text, guard_text, guard_texts, soft_rule, soft_rules, source,
 };
-use leavewell_model::record::Draft;
+use leavewell_model::record::{Draft, QUESTIONS};
 use leavewell_model::small::capital;
-use leavewell_model::treatment::{
-    Circumstances, Outcome, QUESTIONS, Situation, Treatment, Verdict, check_fully, worst,
-};
+use leavewell_model::treatment::{Outcome, Situation, Treatment, Verdict, check, worst};
 
 /// The five that people ask about, first.
 const FIRST: [Treatment; 5] = [
@@ -31,14 +29,13 @@ const FIRST: [Treatment; 5] = [
 /// The page.
 pub(super) fn page(draft: &Draft) -> Vec<Block> {
     let (case, _) = draft.read();
-    let circumstances = Circumstances::of(draft);
-    situated(&case, |s| blocks(draft, s, circumstances))
+    blocks(draft, &solve(&case).situation())
 }
 
-fn blocks(draft: &Draft, s: &Situation, c: Circumstances) -> Vec<Block> {
+fn blocks(draft: &Draft, s: &Situation) -> Vec<Block> {
     let verdicts: Vec<(Treatment, Vec<Verdict>)> = Treatment::ALL
         .into_iter()
-        .map(|t| (t, check_fully(t, s, &c)))
+        .map(|t| (t, check(t, s)))
         .collect();
     let mut blocks = vec![Block::said(Tone::Answer, summary(&verdicts))];
     if !verdicts
@@ -48,7 +45,7 @@ fn blocks(draft: &Draft, s: &Situation, c: Circumstances) -> Vec<Block> {
         blocks.extend(caution_blocks::named("caution.fallback"));
     }
     blocks.push(questions(draft));
-    blocks.push(hazards(s, c));
+    blocks.push(hazards(s));
     let entry = |t: &Treatment| {
         let (_, v) = verdicts.iter().find(|(known, _)| known == t)?;
         Some(treatment(*t, v, s))
@@ -91,9 +88,10 @@ fn questions(draft: &Draft) -> Block {
 }
 
 /// Cautions for everybody and for what is recorded, whatever is done.
-fn hazards(s: &Situation, c: Circumstances) -> Block {
+fn hazards(s: &Situation) -> Block {
     // The catalogue names what can bring lead, cyanide and solvent, so children come first, always.
     let mut ids = vec!["caution.child".to_owned()];
+    let c = &s.case.circumstances;
     ids.extend(cautions_for(&[], s).into_iter().map(|c| c.id));
     for (holds, id) in [
         (c.hard_repair, "caution.cadmium"),

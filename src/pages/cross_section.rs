@@ -231,7 +231,7 @@ mod tests {
     fn the_boxes_are_to_scale() {
         let text = include_str!("../../tests/cases/worn_tray.json");
         let (case, _) = Draft::parse(text).unwrap().read();
-        let worn = Worn::new(&case, PartName::Body);
+        let worn = Worn::new(&leavewell_model::counsel::solve(&case), PartName::Body);
         let picture = cross_section(&worn, PartName::Body, 0.07).unwrap();
         let left: Vec<f64> = worn
             .layers

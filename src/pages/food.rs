@@ -8,7 +8,7 @@ use super::caution_blocks;
 use super::say::figures;
 use super::sources_fold::sources_fold;
 use super::wording::food as words;
-use leavewell_model::counsel::situated;
+use leavewell_model::counsel::solve;
 use leavewell_model::ledger::{Tag, caution};
 use leavewell_model::treatment::{LeadStatus, Treatment};
 
@@ -34,13 +34,10 @@ const METALS: [(&str, &str, bool); 16] = [
 
 /// The instrument.
 pub(super) fn section(bench: &Bench<'_>) -> Block {
-    let (triggers, lead, food) = situated(&bench.case, |s| {
-        (
-            s.triggers(),
-            s.lead,
-            s.case.aim.food || s.case.aim.store_food,
-        )
-    });
+    let solved = solve(&bench.case);
+    let situation = solved.situation();
+    let (triggers, lead) = (situation.triggers(), situation.lead);
+    let food = bench.case.aim.food || bench.case.aim.store_food;
     let (fields, tested) = results(bench);
     let mut blocks = vec![Block::said(
         Tone::Answer,

@@ -14,7 +14,7 @@ mod tests;
 use super::block::{Block, Choice, Field, Tone};
 use super::purse::Purse;
 use super::wording::money::{CAUTIONS, NOT_SAID};
-use leavewell_model::counsel::Worth;
+use leavewell_model::counsel::{Worth, solve};
 use leavewell_model::ledger::Level;
 use leavewell_model::record::{Case, Draft, Problem, Route};
 use leavewell_model::value::BUYERS;
@@ -35,7 +35,7 @@ struct Desk<'a> {
 /// The page about worth.
 pub(super) fn page(draft: &Draft) -> Vec<Block> {
     let (case, problems) = draft.read();
-    let worth = Worth::new(&case);
+    let worth = Worth::new(&solve(&case));
     let quick = Worth::quick(&case);
     let buyers: Vec<Worth> = (0..BUYERS.len())
         .map(|b| {

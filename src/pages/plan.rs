@@ -11,6 +11,7 @@ use super::purse::Purse;
 use super::sheet_cautions::cautions_for;
 use super::wording::plan as words;
 use leavewell_model::counsel::offer::{Offer, Offered, offer};
+use leavewell_model::counsel::solve;
 use leavewell_model::decide::stock::{Choice, MOST_HELD, MOST_NEEDS, Need, Selection, select};
 use leavewell_model::record::{Currency, Draft, Form};
 use leavewell_model::small::sort_short;
@@ -55,7 +56,7 @@ struct Piece {
 
 fn piece(record: &Value) -> Piece {
     let (name, offer, problem) = match Draft::parse(&text(&record["text"])) {
-        Ok(draft) => (name_of(&draft), Some(offer(&draft.read().0)), None),
+        Ok(draft) => (name_of(&draft), Some(offer(&solve(&draft.read().0))), None),
         Err(fault) => (
             words::UNNAMED.to_owned(),
             None,

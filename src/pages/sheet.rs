@@ -12,7 +12,7 @@ use super::block::{Block, Tone};
 use super::scale_words::said;
 use super::sheet_done::{Done, done};
 use super::wording::sheet as words;
-use leavewell_model::counsel::{money, weigh_at_once, weigh_finely, what_would_change};
+use leavewell_model::counsel::{money, solve_finely, weigh_at_once, what_would_change};
 use leavewell_model::ledger::{LEDGER_VERSION, Ledger};
 use leavewell_model::record::ledger_of;
 use leavewell_model::record::{Case, Draft, PartName, Problem, Seen};
@@ -37,7 +37,7 @@ pub(super) struct Paper<'a> {
 impl<'a> Paper<'a> {
     pub(super) fn new(draft: &'a Draft) -> Self {
         let (case, problems) = draft.read();
-        let report = weigh_finely(&case, problems);
+        let report = solve_finely(&case).report(problems);
         Self {
             draft,
             raw: serde_json::from_str(&draft.to_json()).unwrap_or_default(),

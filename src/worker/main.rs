@@ -7,7 +7,7 @@
 // The code that wasm-bindgen generates for exported functions needs it; ours has none.
 #![allow(unsafe_code)]
 
-use leavewell_model::counsel::{moved, weigh_at_once, what_would_change};
+use leavewell_model::counsel::{solve, weigh_at_once, what_would_change};
 use leavewell_model::record::shelf_file;
 use leavewell_model::{Case, Draft, Problem, weigh_json};
 use leavewell_pages::{self as page, compare, plan};
@@ -40,7 +40,7 @@ pub fn answer(name: &str, case: &str) -> Result<Vec<u8>, JsError> {
             let (asked, case) = case.split_once('\n').unwrap_or_default();
             let (input, step) = asked.split_once(' ').unwrap_or_default();
             let step = step.parse().unwrap_or(0);
-            postcard::to_allocvec(&moved(&read(case)?.0, input, step))
+            postcard::to_allocvec(&solve(&read(case)?.0).moved(input, step))
         }
         page::CHANGES => postcard::to_allocvec(&what_would_change(&read(case)?.0)),
         _ => return Ok(page::page_json(page::PAGES, name, case).into_bytes()),

@@ -170,7 +170,7 @@ fn bisect(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::counsel::{moved as answer_moved, weigh_at_once, what_would_change};
+    use crate::counsel::{solve, weigh_at_once, what_would_change};
     use crate::record::Draft;
 
     const TUREEN: &str = include_str!("../../../tests/cases/copper_reproduction_tureen.json");
@@ -179,8 +179,9 @@ mod tests {
     fn an_input_not_moved_gives_the_answer_itself() {
         let (case, problems) = Draft::parse(TUREEN).unwrap().read();
         let now = weigh_at_once(&case, problems).counsel;
+        let solved = solve(&case);
         for (input, _) in INPUTS {
-            let still = answer_moved(&case, input, 0);
+            let still = solved.moved(input, 0);
             assert_eq!(still.input, input);
             assert_eq!(still.sentence, now.sentence);
             assert_eq!(still.firmness, now.firmness);
@@ -190,14 +191,15 @@ mod tests {
     #[test]
     fn moving_an_input_beyond_its_flip_changes_the_answer() {
         let (case, _) = Draft::parse(TUREEN).unwrap().read();
-        let now = answer_moved(&case, "value", 0);
+        let solved = solve(&case);
+        let now = solved.moved("value", 0);
         let mut seen = 0;
         for change in what_would_change(&case) {
             let Some(flip) = change.flips_at else {
                 continue;
             };
             for step in [-MOST_MOVED, MOST_MOVED] {
-                let far = answer_moved(&case, &change.input, step);
+                let far = solved.moved(&change.input, step);
                 assert!(far.at.is_finite());
                 if (flip > change.now) == (step > 0) && (far.at > flip * 1.3 || far.at < flip / 1.3)
                 {

@@ -361,6 +361,29 @@ impl<'a> World<'a> {
         }
     }
 
+    /// What is left of the price with this fault alone, on average.
+    pub(super) fn price_with(&self, found: &Found, n: usize) -> f64 {
+        let ln = match found.fault {
+            Fault::Tarnish => self.ln_tarnish().map(|c| c[..n].to_vec()),
+            _ => self.ln_value(found, as_found(found), as_found(found), n),
+        };
+        ln.map_or(1.0, |ln| ln.iter().map(|x| libm::exp(*x)).sum::<f64>() / n as f64)
+    }
+
+    /// How well a piece shows with this fault alone.
+    pub(super) fn shows_with(&self, state: State) -> f64 {
+        self.shows(state, state)
+    }
+
+    /// How well a piece serves with this fault alone.
+    pub(super) fn serves_with(&self, state: State) -> f64 {
+        if state.serves.is_empty() {
+            1.0
+        } else {
+            self.figure(state.serves).clamp(0.0, 1.0)
+        }
+    }
+
     /// How much of what is original a treatment takes, where it is the same in every draw.
     fn dose(&self, t: Treatment, served: &[&Found]) -> f64 {
         let large = served.iter().any(|f| f.size == crate::treatment::Size::Large);

@@ -23,6 +23,7 @@ pub(super) struct Before {
 }
 
 /// Everything drawn for a case that does not depend on what is done to it.
+#[derive(Clone)]
 pub(super) struct Draws {
     pub(super) n: usize,
     pub(super) kind: Vec<Kind>,
@@ -370,6 +371,7 @@ pub(super) fn sum_of(rows: &[Column]) -> Option<Column> {
 }
 
 /// A seller's terms over the sample.
+#[derive(Clone)]
 pub(super) struct FeeDraws {
     /// What is the same in every draw.
     fixed: Fees,

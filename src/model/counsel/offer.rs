@@ -5,10 +5,8 @@ use serde::Serialize;
 use serde_json::Value;
 
 use super::advise::gentler;
-use super::what_if::WhatIf;
-use super::{ANSWER_LOG2, Solved, ids, say};
+use super::{Solved, ids, say};
 use crate::ledger::Ledger;
-use crate::record::ledger_of;
 use crate::record::{Case, Currency, Goal};
 use crate::report::Text;
 use crate::small::decimal;
@@ -114,13 +112,12 @@ impl Offered {
 /// gentler one comes within the noise at no greater cost in money and hours. So a plan without limits is
 /// the counsel of each piece, and a limit never brings up what the counsel would not say.
 #[must_use]
-pub fn offer(case: &Case) -> Offer {
-    let ledger = ledger_of(case);
-    let solved = Solved::new(case, &ledger, &WhatIf::NOTHING, ANSWER_LOG2);
+pub fn offer(solved: &Solved) -> Offer {
+    let (case, ledger) = (solved.case(), solved.ledger());
     let hours: Vec<f64> = solved
         .courses
         .iter()
-        .map(|course| course.steps.iter().map(|t| hours(*t, &ledger)).sum())
+        .map(|course| course.steps.iter().map(|t| hours(*t, case, ledger)).sum())
         .collect();
     let means: Vec<f64> = solved.outcomes.iter().map(|o| o.score.mean()).collect();
     let costs: Vec<f64> = solved.outcomes.iter().map(|o| o.cost.mean()).collect();
@@ -182,10 +179,14 @@ pub fn offer(case: &Case) -> Offer {
     }
 }
 
-/// Hours of work for one treatment: the ledger's for its class of effort. Leaving alone takes none.
-fn hours(treatment: Treatment, ledger: &Ledger) -> f64 {
+/// Hours of work for one treatment: those of the quote, else the ledger's for its class of effort. Leaving
+/// alone takes none.
+fn hours(treatment: Treatment, case: &Case, ledger: &Ledger) -> f64 {
     if treatment == Treatment::Leave {
         return 0.0;
+    }
+    if let Some(hours) = case.quote(treatment).and_then(|q| q.hours) {
+        return hours;
     }
     ledger.value(&["work.hours.", treatment.text().effort].concat())
 }

@@ -336,6 +336,20 @@ impl<'a> Weigher<'a> {
         }
     }
 
+    /// Each attribute in every draw, in the order of [`Aim::WEIGHED`].
+    pub(super) fn each_attribute(&self, course: &Course, n: usize) -> [Vec<f64>; 5] {
+        let blocks: Vec<Rc<Columns>> = course
+            .choices
+            .iter()
+            .map(|c| self.merged(c.block, &c.sides, n))
+            .collect();
+        let cost = self.weigh(course, n).cost;
+        let [originality, fitness, stability, choice] = self.attributes(course, &blocks, n);
+        let scale = self.world.cost_scale;
+        let cost = cost.iter().map(|c| 1.0 - c / scale).collect();
+        [originality, fitness, stability, cost, choice]
+    }
+
     /// Originality, fitness, stability and later choice in every draw.
     fn attributes(&self, course: &Course, blocks: &[Rc<Columns>], n: usize) -> [Vec<f64>; 4] {
         let world = self.world;

@@ -13,6 +13,7 @@ use crate::silver::{
 };
 
 /// One part's silver over the sample.
+#[derive(Clone)]
 pub(super) struct PartDraws {
     pub(super) id: &'static str,
     pub(super) name: &'static str,

@@ -13,13 +13,20 @@ pub(super) struct Told {
     /// For what, each once.
     pub(super) treatments: Vec<Treatment>,
     low: Option<f64>,
-    /// The price, with carriage.
+    /// The price, without carriage.
     pub(super) likely: f64,
     high: Option<f64>,
     post: f64,
     fixed: bool,
     /// The cleaning that goes with the work is in the price.
     pub(super) with_cleaning: bool,
+}
+
+impl Told {
+    /// The price as typed, with carriage on top.
+    pub(super) fn total(&self) -> f64 {
+        self.likely + self.post
+    }
 }
 
 /// Every price of a case.

@@ -1,29 +1,88 @@
 //! The words of the counsel: numbers as people say them, courses as sentences.
 
 use super::course::Course;
-use super::wording::say as words;
+use super::wording::{contrast, say as words};
 use crate::record::{Case, Currency, Doer};
 use crate::treatment::Treatment;
 
-/// An amount rounded to two figures, with the currency's sign: "about £340".
+/// An amount rounded to two figures, with the currency's sign: "£340".
 pub fn money(case: &Case, amount: f64) -> String {
     let rounded = two_figures(amount.abs());
-    let sign = match case.market.currency {
-        Some(Currency::Pound) => "£",
-        Some(Currency::Euro) => "€",
-        Some(Currency::Dollar) => "$",
-        _ => "",
-    };
     let minus = if amount < 0.0 && rounded > 0.0 {
         "−"
     } else {
         ""
     };
-    if rounded < 10.0 {
-        format!("{minus}{sign}{rounded:.0}")
+    let digits = if rounded < 10.0 {
+        format!("{rounded:.0}")
     } else {
-        format!("{minus}{sign}{}", grouped(rounded))
+        grouped(rounded)
+    };
+    [minus, sign(case), &digits].concat()
+}
+
+fn sign(case: &Case) -> &'static str {
+    match case.market.currency {
+        Some(Currency::Pound) => "£",
+        Some(Currency::Euro) => "€",
+        Some(Currency::Dollar) => "$",
+        _ => "",
     }
+}
+
+/// A sum that needs its currency named where no sign does.
+fn named(case: &Case, sum: String) -> String {
+    if sign(case).is_empty() {
+        contrast::in_your_currency(&sum)
+    } else {
+        sum
+    }
+}
+
+/// A sum as somebody quoted it, to the penny where there are pennies: "£180, as quoted".
+pub(super) fn as_quoted(case: &Case, sum: f64) -> String {
+    let whole = (sum - sum.round()).abs() < 0.005;
+    let digits = if whole {
+        grouped(sum.round())
+    } else {
+        let pence = format!("{sum:.2}");
+        let (units, rest) = pence.split_once('.').unwrap_or((&pence, ""));
+        let units = units.parse::<f64>().map_or_else(|_| units.to_owned(), grouped);
+        [units.as_str(), ".", rest].concat()
+    };
+    contrast::as_quoted(&named(case, [sign(case), &digits].concat()))
+}
+
+/// A sum of ours: "about £140 by our estimate"; under five units next to nothing.
+pub(super) fn by_our_estimate(case: &Case, sum: f64) -> String {
+    if sum < 5.0 {
+        return contrast::NEXT_TO_NOTHING.to_owned();
+    }
+    contrast::by_our_estimate(&named(case, money(case, sum)))
+}
+
+/// Treatments as the beginning of a sentence: "Taking the dents out and local plating".
+pub(super) fn phrase(steps: &[Treatment]) -> String {
+    let stripped = steps.contains(&Treatment::LacquerOff);
+    let mut parts: Vec<&str> = Vec::new();
+    for t in steps {
+        parts.push(match t {
+            Treatment::Clean if stripped => "cleaning",
+            t => contrast::subject(*t),
+        });
+    }
+    let mut out = String::new();
+    for (i, part) in parts.iter().enumerate() {
+        if i > 0 {
+            out.push_str(if i + 1 == parts.len() { contrast::AND } else { ", " });
+            let mut letters = part.chars();
+            out.extend(letters.next().into_iter().flat_map(char::to_lowercase));
+            out.push_str(letters.as_str());
+        } else {
+            out.push_str(part);
+        }
+    }
+    out
 }
 
 /// Rounded to two significant figures; below 10 to a whole number.

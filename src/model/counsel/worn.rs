@@ -4,14 +4,12 @@
 use std::borrow::Cow;
 use std::rc::Rc;
 
-use super::ANSWER_LOG2;
-use super::draws::draw_kinds;
+use super::Solved;
 use super::part_silver::{LayerDraws, worn_layers};
 use super::sample::{Dim, Sample};
-use crate::identity::{Kind, Posterior, with_interval};
+use crate::identity::Posterior;
 use crate::ledger::{Figure, Ledger};
-use crate::record::ledger_of;
-use crate::record::{Case, Part, PartName};
+use crate::record::{Part, PartName};
 use crate::silver::{Layer, bleed_range};
 
 /// One part of a case over the sample.
@@ -23,11 +21,12 @@ pub struct Worn {
     /// What the piece is.
     pub posterior: Posterior,
     /// The figures, with the case's own laid over them.
-    pub ledger: Cow<'static, Ledger>,
+    pub ledger: Rc<Cow<'static, Ledger>>,
     sample: Rc<Sample>,
 }
 
-/// Which luck a figure is drawn with; two figures drawn with the same are high and low together.
+/// Which uncertain input a figure is drawn with; two figures with the same one are high and low
+/// together.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Luck {
     /// How fast tarnish grows.
@@ -40,24 +39,20 @@ pub enum Luck {
 
 impl Worn {
     /// The wear of a part of this name.
-    pub fn new(case: &Case, name: PartName) -> Self {
-        let ledger = ledger_of(case);
-        let posterior = with_interval(&case.findings, &ledger).base;
-        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
-        // clamped to the range of u32
-        let seed = ledger.value("counsel.seed").clamp(0.0, f64::from(u32::MAX)) as u32;
-        let sample = Sample::shared(ANSWER_LOG2, seed);
-        let kinds: Vec<Kind> = draw_kinds(&posterior, &sample.u(Dim::Kind));
-        let drawn = LayerDraws::new(case, &ledger, &kinds, &sample);
+    #[must_use]
+    pub fn new(solved: &Solved, name: PartName) -> Self {
+        let (case, ledger) = (solved.case(), solved.ledger());
+        let sample = Sample::shared(solved.log2_points, solved.seed);
+        let drawn = LayerDraws::new(case, ledger, &solved.draws.kind, &sample);
         let unknown = Part::unknown(name);
         let part = case.part(name).unwrap_or(&unknown);
-        let range = bleed_range(part.bleed, &ledger);
-        let worn = worn_layers(part, range, &ledger, &drawn, &sample);
+        let range = bleed_range(part.bleed, ledger);
+        let worn = worn_layers(part, range, ledger, &drawn, &sample);
         Self {
             bleed: worn.bleed.to_vec(),
             layers: worn.layers,
-            posterior,
-            ledger,
+            posterior: solved.posterior,
+            ledger: Rc::clone(&solved.ledger),
             sample,
         }
     }
@@ -82,7 +77,7 @@ mod tests {
     fn the_layers_are_those_of_the_answer() {
         let text = include_str!("../../../tests/cases/worn_tray.json");
         let (case, _) = Draft::parse(text).unwrap().read();
-        let worn = Worn::new(&case, PartName::Border);
+        let worn = Worn::new(&crate::counsel::solve(&case), PartName::Border);
         let report = crate::weigh(&case);
         let part = report
             .silver

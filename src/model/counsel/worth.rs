@@ -4,10 +4,8 @@
 use super::caution_list::cautions_for;
 use super::draws::{Draws, shares};
 use super::outcome::Weigher;
-use super::what_if::WhatIf;
-use super::{ANSWER_LOG2, SEARCH_LOG2, Solved};
+use super::{SEARCH_LOG2, Solved};
 use crate::ledger::Ledger;
-use crate::record::ledger_of;
 use crate::record::{Case, Goal, Route};
 use crate::report::CautionReport;
 use crate::treatment::Treatment;
@@ -54,14 +52,20 @@ pub struct Worth {
 }
 
 impl Worth {
-    /// For the buyers the case or the ledger says.
-    pub fn new(case: &Case) -> Self {
-        Self::solved(case, ANSWER_LOG2)
+    /// For the buyers the case or the ledger says, on the draws of the answer.
+    #[must_use]
+    pub fn new(solved: &Solved) -> Self {
+        // Without fees, so that what is kept is the hammer price itself.
+        let mut draws = solved.draws.clone();
+        draws.route = Route::Private;
+        draws.insure_factor = 1.0;
+        Self::on(solved, &draws)
     }
 
     /// The same on fewer draws.
+    #[must_use]
     pub fn quick(case: &Case) -> Self {
-        Self::solved(case, SEARCH_LOG2)
+        Self::new(&Solved::of(case, SEARCH_LOG2))
     }
 
     /// As buyers in these shares see it (collector, decorator, user): the undamaged value of `usual`,
@@ -75,7 +79,7 @@ impl Worth {
                     .push((format!("value.mix.{}.{name}", class.code()), share));
             }
         }
-        let mut seen = Self::solved(&only, SEARCH_LOG2);
+        let mut seen = Self::quick(&only);
         // What the sales tell rests on how the usual buyers see those pieces.
         for plan in &mut seen.plans {
             for ((h, own), usual) in plan
@@ -92,14 +96,9 @@ impl Worth {
         seen
     }
 
-    fn solved(case: &Case, log2_points: u32) -> Self {
-        let mut case = case.clone();
-        // Without fees, so that what is kept is the hammer price itself.
-        case.market.route = Some(Route::Private);
-        let ledger = ledger_of(&case);
-        let mut solved = Solved::new(&case, &ledger, &WhatIf::NOTHING, log2_points);
-        solved.draws.insure_factor = 1.0;
-        let classes = class_shares(&solved.draws, &solved, &case);
+    fn on(solved: &Solved, draws: &Draws) -> Self {
+        let (case, ledger, situation) = (solved.case(), solved.ledger(), solved.situation());
+        let classes = class_shares(solved);
         let class = Class::ALL
             .into_iter()
             .zip(classes)
@@ -110,13 +109,9 @@ impl Worth {
                 },
             )
             .0;
-        let mut weigher = Weigher::new(
-            &solved.situation,
-            &solved.draws,
-            Goal::Sell,
-            None,
-            solved.cost_scale,
-        );
+        let mut world = solved.world(draws, &situation, None);
+        world.goal = Goal::Sell;
+        let weigher = Weigher::new(&world);
         let plans: Vec<Plan> = ASKED
             .into_iter()
             .filter_map(|t| {
@@ -131,7 +126,7 @@ impl Worth {
                         }
                     })
                     .min_by_key(|c| c.steps.len())?;
-                let out = weigher.weigh(course);
+                let out = weigher.weigh(course, draws.n);
                 Some(Plan {
                     treatment: t,
                     hammer: out
@@ -151,25 +146,24 @@ impl Worth {
             .collect();
         let named: Vec<Treatment> = plans.iter().map(|p| p.treatment).collect();
         Self {
-            undamaged: solved.draws.undamaged.to_vec(),
-            fees: (0..solved.draws.n)
-                .map(|i| solved.draws.fees.at(i))
-                .collect(),
+            undamaged: draws.undamaged.to_vec(),
+            fees: (0..draws.n).map(|i| draws.fees.at(i)).collect(),
             plans,
-            comparison: Comparison::new(&case, &ledger, &classes),
+            comparison: Comparison::new(case, ledger, &classes),
             class,
-            cautions: cautions_for(&named, &solved.situation),
-            ledger: ledger.clone().into_owned(),
+            cautions: cautions_for(&named, &situation),
+            ledger: ledger.clone(),
         }
     }
 }
 
 /// The chance of each value class, from the kinds drawn.
-fn class_shares(draws: &Draws, solved: &Solved, case: &Case) -> [f64; 8] {
-    let class: Vec<Class> = draws
+fn class_shares(solved: &Solved) -> [f64; 8] {
+    let class: Vec<Class> = solved
+        .draws
         .kind
         .iter()
-        .map(|k| Class::of(*k, solved.early, case.piece.documented))
+        .map(|k| Class::of(*k, solved.early, solved.case.piece.documented))
         .collect();
     shares(&class)
 }

@@ -111,7 +111,7 @@ mod tests {
 
     #[test]
     fn all_rules_are_there_once_and_in_order() {
-        let mut hard: Vec<String> = (1..=30).map(|n| format!("H{n:02}")).collect();
+        let mut hard: Vec<String> = (1..=31).map(|n| format!("H{n:02}")).collect();
         hard.insert(7, "H07a".to_owned());
         assert_eq!(guard_texts().iter().map(|g| g.id).collect::<Vec<_>>(), hard);
         let soft: Vec<String> = (1..=18).map(|n| format!("S{n:02}")).collect();

@@ -4,6 +4,7 @@
 //! valid by construction, and a list of [`Problem`]s for what could not be used. Invariant: reading
 //! never fails and never drops what the draft holds; what cannot be used counts as unknown.
 
+mod circumstances;
 pub mod difference;
 mod draft;
 mod ledger_of;
@@ -20,6 +21,7 @@ pub use crate::terms::{
     Joint, Lacquer, Lead, Loss, Method, Mount, PartName, Replaced, Route, Seen, SoldAs, Split,
     Tarnish, Word,
 };
+pub use circumstances::{Circumstances, QUESTIONS};
 pub use draft::typed_text;
 pub use draft::{CASE_FORMAT, CASE_VERSION, Draft, MAX_BYTES, MAX_DEPTH, MAX_FINDINGS, OpenError};
 pub use ledger_of::ledger_of;
@@ -63,6 +65,8 @@ pub struct Case {
     pub flaws: Vec<&'static str>,
     /// Prices asked for treatments.
     pub quotes: Vec<Quote>,
+    /// Answers that only the rules ask for.
+    pub circumstances: Circumstances,
     /// What the owner has agreed to.
     pub consents: Consents,
     /// The person's own figures, one entry a figure.

@@ -10,8 +10,9 @@ use wording as words;
 
 use super::Weighing;
 use super::{
-    Aim, Answer, Bleed, BleedWord, Case, Consents, Date, Density, Iacs, Market, Measures, Method,
-    Override, Part, PartName, Piece, Problem, Quote, Reading, Seen, Spot, Word, Xrf,
+    Aim, Answer, Bleed, BleedWord, Case, Circumstances, Consents, Date, Density, Iacs, Market,
+    Measures, Method, Override, Part, PartName, Piece, Problem, Quote, Reading, Seen, Spot, Word,
+    Xrf,
 };
 use crate::ledger::{Ledger, OverrideFault, finding, findings, nearest};
 use crate::maths::{CountFault, point_count};
@@ -50,6 +51,7 @@ pub(super) fn read(root: &Map<String, Value>) -> (Case, Vec<Problem>) {
         comparables: reader.comparables(root),
         flaws: reader.flaws(root),
         quotes: reader.quotes(root),
+        circumstances: reader.circumstances(root),
         consents: reader.consents(root),
         overrides: reader.overrides(root),
         asked_on: reader.date(root),
@@ -269,6 +271,22 @@ impl Reader {
             words::NO_WHOLE_YEAR_REMEDY,
         );
         None
+    }
+
+    /// Answers under `catalogue.`: yes, no, or not known.
+    fn circumstances(&mut self, root: &Map<String, Value>) -> Circumstances {
+        let s = self.section(root, "catalogue");
+        Circumstances::from_answers(|path| {
+            let field = path.rsplit('.').next().unwrap_or(path);
+            if let Some(Value::Bool(yes)) = s.get(field) {
+                return Some(*yes);
+            }
+            match self.one_of(&s, field, &["yes", "no", "unknown", "unsure"])? {
+                "yes" => Some(true),
+                "no" => Some(false),
+                _ => None,
+            }
+        })
     }
 
     fn piece(&mut self, root: &Map<String, Value>) -> Piece {

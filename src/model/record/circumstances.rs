@@ -1,22 +1,19 @@
-//! Things the rules ask about that no other screen asks: answered on the page of all treatments and
-//! kept in the case under `catalogue.`.
+//! Circumstances that only the rules ask about: the answers under `catalogue.`.
 
-use crate::record::Draft;
-
-/// Answers to what only the page of all treatments asks. Not answered counts as not known.
+/// Answers to questions that no other screen asks. `None` means not known.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Circumstances {
     /// An old repair in pale yellow or white hard solder, which may hold cadmium.
     pub hard_repair: Option<bool>,
     /// An old pad, ring or cord that keeps heat off a handle, which may be asbestos.
     pub insulator: Option<bool>,
-    /// Gilding put on in the old way, with mercury, is likely.
+    /// Gilding that was probably put on with mercury.
     pub fire_gilding: Option<bool>,
     /// Wood, ivory, horn or shell on the piece.
     pub organic: Option<bool>,
     /// Black inlay, or metal darkened on purpose.
     pub dark_work: Option<bool>,
-    /// An ammonia cleaner, or an old bottle or tin of silvering, is about.
+    /// An ammonia cleaner is used, or an old bottle or tin of silvering is about.
     pub ammonia: Option<bool>,
     /// A filling leaks, swells, corrodes or has come loose.
     pub failing_fill: Option<bool>,
@@ -24,7 +21,7 @@ pub struct Circumstances {
     pub protected_part: Option<bool>,
 }
 
-/// Path in the case, and what is asked, in the order of the fields.
+/// Path in the case and the question, in the order of the fields of [`Circumstances`].
 pub const QUESTIONS: [(&str, &str); 8] = [
     (
         "catalogue.hard_repair",
@@ -61,9 +58,8 @@ pub const QUESTIONS: [(&str, &str); 8] = [
 ];
 
 impl Circumstances {
-    /// As answered in the case: `yes`, `no`, or anything else for not known.
-    #[must_use]
-    pub fn of(draft: &Draft) -> Self {
+    /// From the answer to each of [`QUESTIONS`].
+    pub(super) fn from_answers(mut answer: impl FnMut(&'static str) -> Option<bool>) -> Self {
         let [
             hard_repair,
             insulator,
@@ -73,11 +69,7 @@ impl Circumstances {
             ammonia,
             failing_fill,
             protected_part,
-        ] = QUESTIONS.map(|(path, _)| match draft.text(path).as_str() {
-            "yes" => Some(true),
-            "no" => Some(false),
-            _ => None,
-        });
+        ] = QUESTIONS.map(|(path, _)| answer(path));
         Self {
             hard_repair,
             insulator,
@@ -94,20 +86,33 @@ impl Circumstances {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::record::Draft;
 
     #[test]
     fn each_question_fills_its_own_field() {
         let mut draft = Draft::default();
-        assert_eq!(Circumstances::of(&draft), Circumstances::default());
+        assert_eq!(draft.read().0.circumstances, Circumstances::default());
         for (path, _) in QUESTIONS {
             draft.set(path, "no");
         }
         draft.set("catalogue.ammonia", "yes");
-        draft.set("catalogue.organic", "perhaps");
-        let c = Circumstances::of(&draft);
+        draft.set("catalogue.organic", "unknown");
+        let (case, problems) = draft.read();
+        let c = case.circumstances;
         assert_eq!(c.ammonia, Some(true));
         assert_eq!(c.organic, None);
         assert_eq!(c.hard_repair, Some(false));
         assert_eq!(c.protected_part, Some(false));
+        assert!(problems.is_empty(), "{problems:?}");
+    }
+
+    #[test]
+    fn an_unknown_word_is_reported_and_counts_as_not_known() {
+        let mut draft = Draft::default();
+        draft.set("catalogue.hard_repair", "perhaps");
+        let (case, problems) = draft.read();
+        assert_eq!(case.circumstances.hard_repair, None);
+        assert_eq!(problems.len(), 1, "{problems:?}");
+        assert_eq!(problems[0].field, "catalogue.hard_repair");
     }
 }

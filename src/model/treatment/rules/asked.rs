@@ -1,0 +1,101 @@
+//! One question to the rule book: a treatment in a situation, and the verdicts so far.
+
+use crate::record::{Circumstances, Doer, Goal};
+use crate::small::sort_short;
+use crate::terms::Treatment;
+use crate::treatment::situation::Situation;
+use crate::treatment::verdict::{Outcome, Verdict};
+
+pub(super) struct Asked<'a, 'b> {
+    pub(super) treatment: Treatment,
+    pub(super) s: &'a Situation<'b>,
+    found: Vec<Verdict>,
+}
+
+impl<'a, 'b> Asked<'a, 'b> {
+    pub(super) fn new(treatment: Treatment, s: &'a Situation<'b>) -> Self {
+        Self {
+            treatment,
+            s,
+            found: Vec::new(),
+        }
+    }
+
+    /// The verdicts, the gravest first; among equals, in the order they were given.
+    pub(super) fn verdicts(mut self) -> Vec<Verdict> {
+        sort_short(&mut self.found, |a, b| b.outcome.cmp(&a.outcome));
+        self.found
+    }
+
+    /// Adds a verdict, unless another rule has said the very same.
+    pub(super) fn add(
+        &mut self,
+        guard: &'static str,
+        outcome: Outcome,
+        reason: &str,
+        lifted_by: &str,
+    ) {
+        let verdict = Verdict {
+            guard,
+            outcome,
+            reason: reason.to_owned(),
+            lifted_by: lifted_by.to_owned(),
+        };
+        if !self.found.contains(&verdict) {
+            self.found.push(verdict);
+        }
+    }
+
+    pub(super) fn bar(&mut self, guard: &'static str, reason: &str, lifted_by: &str) {
+        self.add(guard, Outcome::Barred, reason, lifted_by);
+    }
+
+    pub(super) fn check_first(&mut self, guard: &'static str, reason: &str, lifted_by: &str) {
+        self.add(guard, Outcome::NeedsCheck, reason, lifted_by);
+    }
+
+    pub(super) fn condition(&mut self, guard: &'static str, reason: &str, lifted_by: &str) {
+        self.add(guard, Outcome::Conditional, reason, lifted_by);
+    }
+
+    /// A rule that holds for some kinds, judged by their probability `p`: half or more bars, a tenth
+    /// or more asks for the look that would settle it.
+    pub(super) fn on_kinds(&mut self, guard: &'static str, p: f64, reason: &str) {
+        if p >= self.figure("guard.kind_barred") {
+            self.bar(
+                guard,
+                reason,
+                "Nothing, if that is what it is. A look that says otherwise would.",
+            );
+        } else if p >= self.figure("guard.kind_check") {
+            let next = format!("Settle what it is first: {}.", self.s.next_look);
+            self.check_first(guard, &format!("It may be. {reason}"), &next);
+        }
+    }
+
+    /// Whether kinds of probability `p` are likely enough to ask about.
+    pub(super) fn may_be(&self, p: f64) -> bool {
+        p >= self.figure("guard.kind_check")
+    }
+
+    pub(super) fn figure(&self, id: &str) -> f64 {
+        self.s.ledger.value(id)
+    }
+
+    pub(super) fn circumstances(&self) -> &'a Circumstances {
+        &self.s.case.circumstances
+    }
+
+    pub(super) fn done_by_owner(&self) -> bool {
+        self.s.case.aim.doer == Some(Doer::Owner)
+    }
+
+    pub(super) fn child_at_home(&self) -> bool {
+        self.s.case.aim.household_child_or_pregnant
+    }
+
+    /// Used for food, or kept to be used.
+    pub(super) fn in_use(&self) -> bool {
+        self.s.case.aim.food || self.s.case.aim.goal == Some(Goal::KeepUse)
+    }
+}

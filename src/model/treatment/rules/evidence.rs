@@ -1,0 +1,166 @@
+//! Evidence and honesty: H14, H15, H22, H27 and H30.
+
+use super::Asked;
+use crate::ledger::{Place, finding};
+use crate::record::{Joint, PartName, Seen};
+use crate::terms::Kind;
+use crate::terms::Treatment;
+use crate::treatment::limits::own_silver;
+use crate::treatment::situation::Situation;
+use crate::treatment::verdict::Outcome;
+
+/// A conservator's written opinion turns a verdict into a condition.
+fn unless_opinion(a: &Asked, outcome: Outcome) -> Outcome {
+    if a.s.case.consents.conservator_opinion {
+        Outcome::Conditional
+    } else {
+        outcome
+    }
+}
+
+/// H14: solid silver is never plated.
+pub(super) fn solid_silver(a: &mut Asked) {
+    let p = a.s.posterior.of(Kind::Sil);
+    a.on_kinds("H14", p, "Solid silver is never plated.");
+}
+
+/// H14, first limb: fused plate that still carries its own silver.
+pub(super) fn original_silver(a: &mut Asked) {
+    let p = a.s.original_fused();
+    let covered = a.s.covered_area;
+    if own_silver(p, covered, a.s.ledger) {
+        let harm = match a.treatment {
+            Treatment::Replate => "Replating polishes that away for good.",
+            _ => "New silver over it hides that for good.",
+        };
+        let likely = if p >= 0.5 { "probably" } else { "possibly" };
+        a.add(
+            "H14",
+            unless_opinion(a, Outcome::Barred),
+            &format!(
+                "It is {likely} fused plate with its own silver on up to {:.0} % of it. {harm}",
+                100.0 * covered
+            ),
+            "A conservator's written opinion.",
+        );
+    }
+}
+
+/// H14, second limb: rare, early, armorial or marked, whatever the area.
+pub(super) fn rare_or_marked(a: &mut Asked) {
+    let replated = if a.s.replated {
+        0.0
+    } else {
+        a.s.posterior.of(Kind::Rfp)
+    };
+    let fused = a.s.original_fused() + replated;
+    let marked = ["M04", "M05", "C13"].iter().any(|id| a.s.case.has_seen(id));
+    if (marked && fused >= a.figure("guard.h14.p")) || a.s.case.piece.rare {
+        a.add(
+            "H14",
+            unless_opinion(a, Outcome::NeedsOpinion),
+            "It is rare, early, armorial or carries a maker's mark.",
+            "A conservator's written opinion.",
+        );
+    }
+}
+
+/// H30: engraving, arms and marks in the way of the buff.
+pub(super) fn engraving(a: &mut Asked) {
+    if engraved_in_the_way(a.s) {
+        a.add(
+            "H30",
+            unless_opinion(a, Outcome::NeedsOpinion),
+            "Polishing before plating takes engraving and marks with it.",
+            "They are masked, and a conservator agrees in writing.",
+        );
+    }
+}
+
+/// Marks sit on the underside unless the answer names a part.
+fn engraved_in_the_way(s: &Situation) -> bool {
+    s.case
+        .findings
+        .iter()
+        .filter(|answer| answer.seen == Seen::Yes)
+        .any(|answer| match finding(answer.id).map(|f| f.place) {
+            Some(Place::Shield) => answer.part != Some(PartName::Base),
+            Some(Place::Marks) if answer.id != "M10" => answer
+                .part
+                .is_some_and(|p| !matches!(p, PartName::Base | PartName::Interior)),
+            _ => false,
+        })
+}
+
+/// H15: what is taken away needs consent, photographs and the truth at sale.
+pub(super) fn what_is_lost(a: &mut Asked) {
+    let c = &a.s.case.consents;
+    if !(c.loss && c.photo && c.disclose) {
+        a.condition(
+            "H15",
+            "What it takes away does not come back.",
+            "You accept the loss, it is photographed first, and it is sold as re-plated.",
+        );
+    }
+}
+
+/// H15: new silver or gold is disclosed.
+pub(super) fn new_metal_misleads(a: &mut Asked) {
+    if a.s.case.consents.disclose {
+        return;
+    }
+    let (reason, lifted_by) = match a.treatment {
+        Treatment::Regild => (
+            "New gilding misleads a later buyer.",
+            "It is photographed first, and sold as re-gilt.",
+        ),
+        _ => (
+            "New silver misleads a later buyer.",
+            "It is photographed first, and sold as re-plated.",
+        ),
+    };
+    a.condition("H15", reason, lifted_by);
+}
+
+/// H15: a new part is marked as new.
+pub(super) fn new_part_passes_for_old(a: &mut Asked) {
+    a.condition(
+        "H15",
+        "A new part can pass for old.",
+        "It is marked as new, and no mark is copied.",
+    );
+}
+
+/// H22: a stable old repair stays unless it fails, corrodes, or food has to touch it.
+pub(super) fn stable_repair(a: &mut Asked) {
+    let reason = a.s.any_joint(&[Joint::Open, Joint::Leaking])
+        || a.s.case.aim.food
+        || a.s.active_corrosion();
+    if !reason {
+        a.bar(
+            "H22",
+            "The old repair is stable and part of the piece's history.",
+            "It fails, corrodes, or food has to touch it.",
+        );
+    }
+}
+
+/// H22: a sound filling stays.
+pub(super) fn sound_filling(a: &mut Asked) {
+    if a.circumstances().failing_fill != Some(true) {
+        a.bar(
+            "H22",
+            "A sound filling belongs to the piece, and in a stamped border it holds up thin silver.",
+            "It leaks, swells, corrodes or sits loose.",
+        );
+    }
+}
+
+/// H27: rub-on silvering.
+pub(super) fn rub_on(a: &mut Asked) {
+    a.bar(
+        "H27",
+        "Rub-on silvering is never advised on an old piece; it changes the surface for good.",
+        "Nothing. Ask about a removable tint instead.",
+    );
+}

@@ -1,0 +1,46 @@
+//! Fillings of bases, borders and handles: H06, H17 and H23.
+
+use super::Asked;
+use crate::record::Fill;
+use crate::treatment::situation::Situation;
+
+/// A part whose contents nobody knows.
+fn contents_unknown(s: &Situation) -> bool {
+    let parts = &s.case.parts;
+    parts.iter().any(|p| p.fill == Some(Fill::Sealed))
+        || (s.sealed_or_pitch() && parts.iter().all(|p| p.fill.is_none()))
+}
+
+/// H17: asbestos in fillings and pads.
+pub(super) fn asbestos(a: &mut Asked) {
+    let pads = a.circumstances().insulator == Some(true);
+    if pads || (a.s.case.has_seen("C12") && contents_unknown(a.s)) {
+        a.check_first(
+            "H17",
+            "Some fillings and pads are asbestos.",
+            "A licensed analyst has looked.",
+        );
+    }
+}
+
+/// H23: fillings are not melted out at home.
+pub(super) fn not_at_home(a: &mut Asked) {
+    if a.done_by_owner() {
+        a.bar(
+            "H23",
+            "Fillings are not melted or burnt out at home.",
+            "A conservator or a workshop with extraction does it.",
+        );
+    }
+}
+
+/// H06: nobody opens what nobody has identified.
+pub(super) fn unknown_contents(a: &mut Asked) {
+    if contents_unknown(a.s) {
+        a.check_first(
+            "H06",
+            "Nobody knows what is in it, and heat can burst it.",
+            "Somebody finds out what the filling is, without opening or heating it.",
+        );
+    }
+}

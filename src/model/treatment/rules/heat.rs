@@ -1,0 +1,187 @@
+//! Heat: H06 to H12, H24, H25 and H29.
+
+use super::Asked;
+use crate::ledger::Ledger;
+use crate::record::Joint;
+use crate::terms::Kind;
+use crate::terms::Treatment;
+use crate::treatment::limits::{
+    bursts, frees_mercury, lifts_foil, opens_seams, pits, within_reach,
+};
+use crate::treatment::situation::LeadStatus;
+
+/// The least heat of the work in the metal, C; `None` for cold work.
+fn process_c(treatment: Treatment, ledger: &Ledger) -> Option<f64> {
+    match treatment {
+        Treatment::Solder => Some(ledger.value("solder.sac")),
+        Treatment::LowMelt => Some(ledger.value("solder.bi_sn")),
+        Treatment::RemoveLead => Some(ledger.value("guard.heat.soft_solder")),
+        Treatment::HardSolder => Some(ledger.value("solder.BAg-7")),
+        Treatment::Tinning => Some(ledger.value("heat.limit.tin")),
+        // The hot steps of stripping and plating come near boiling water.
+        Treatment::Replate | Treatment::Overplate => Some(ledger.value("guard.h25")),
+        _ => None,
+    }
+}
+
+/// H24: old hard solder that may hold cadmium.
+pub(super) fn cadmium(a: &mut Asked) {
+    if a.circumstances().hard_repair != Some(true) {
+        return;
+    }
+    let reason = "Old hard solder may hold cadmium, whose fume can kill.";
+    if a.done_by_owner() {
+        a.bar(
+            "H24",
+            reason,
+            "A workshop does it, after a test that finds none.",
+        );
+    } else {
+        a.check_first("H24", reason, "An analysis that finds no cadmium.");
+    }
+}
+
+/// H25: gilding that may hold mercury.
+pub(super) fn mercury(a: &mut Asked) {
+    if !process_c(a.treatment, a.s.ledger).is_some_and(|hot| frees_mercury(hot, a.s.ledger)) {
+        return;
+    }
+    let fire_gilt = a.circumstances().fire_gilding;
+    if a.s.case.has_seen("P14") {
+        a.bar(
+            "H25",
+            "Mercury was found in the silver or gilding; heat drives it off as poison.",
+            "Nothing.",
+        );
+    } else if fire_gilt == Some(true) || (a.s.gilt() && fire_gilt.is_none()) {
+        a.bar(
+            "H25",
+            "Old gilding may hold mercury, which heat drives off as poison.",
+            "The gilding is known to be newer than about 1840, and a reading finds no mercury.",
+        );
+    } else if a.s.gilt() {
+        a.check_first(
+            "H25",
+            "Gilding may hold mercury, which heat drives off as poison.",
+            "Have the gilding read for mercury first.",
+        );
+    }
+}
+
+/// H06: a closed or filled part bursts.
+pub(super) fn closed_parts(a: &mut Asked) {
+    let hot = process_c(a.treatment, a.s.ledger).unwrap_or(f64::INFINITY);
+    if a.s.sealed_or_pitch() && bursts(hot, a.s.ledger) {
+        a.bar(
+            "H06",
+            "A closed part, or one filled with pitch or something unknown, can burst when heated.",
+            "A professional has opened or vented it and said what is inside.",
+        );
+    }
+}
+
+/// H07: the bond of fused plate.
+pub(super) fn fused_bond(a: &mut Asked) {
+    let fused = a.s.original_fused() + a.s.posterior.of(Kind::Rfp);
+    let limit = a.figure("guard.h07.bond") - a.figure("guard.h07.margin");
+    let reason =
+        format!("Above about {limit:.0} C silver and copper melt into each other where they meet.");
+    a.on_kinds("H07", fused, &reason);
+}
+
+/// H08: lead or tin left in the heat.
+pub(super) fn pitting(a: &mut Asked) {
+    let absent = a.s.lead == LeadStatus::Absent;
+    if process_c(a.treatment, a.s.ledger).is_some_and(|hot| pits(hot, absent, a.s.ledger)) {
+        a.bar(
+            "H08",
+            "Lead or tin left in the heat eats holes through silver and copper.",
+            "A test that finds none.",
+        );
+    }
+}
+
+/// H09: the next joint or filling within the heat's reach.
+pub(super) fn next_joint(a: &mut Asked) {
+    let reach = a.s.heat_reach_mm;
+    match a.s.nearest_joint_mm() {
+        Some(distance) if within_reach(distance, reach) => {
+            let reason = format!(
+                "Soldering here would carry {} C past the next joint or filled border, {distance} mm away.",
+                a.figure("guard.heat.soft_solder")
+            );
+            a.bar(
+                "H09",
+                &reason,
+                "A workshop's plan for keeping the heat away.",
+            );
+        }
+        None if a.s.case.has_seen("C10") || a.s.case.is_soldered() => {
+            let reason = format!(
+                "Other old joints or fillings within about {reach:.0} mm of the work can open."
+            );
+            a.condition(
+                "H09",
+                &reason,
+                "Ask how they will be kept cool, and measure the distance.",
+            );
+        }
+        _ => {}
+    }
+}
+
+/// H10: Britannia metal.
+pub(super) fn britannia(a: &mut Asked) {
+    let reason = match a.treatment {
+        Treatment::HardSolder => "Britannia metal melts long before hard solder flows.",
+        Treatment::Tinning => "Britannia metal melts at about the heat of the tin.",
+        _ => "Britannia metal melts at about the heat of the solder.",
+    };
+    a.on_kinds("H10", a.s.britannia(), reason);
+}
+
+/// H11: close plate and French plate.
+pub(super) fn close_plate(a: &mut Asked) {
+    let reason = match a.treatment {
+        Treatment::Solder => "Soldering heat lifts the silver, which is held on by tin.",
+        Treatment::RemoveLead => "Making the joint good again takes heat, which lifts the silver.",
+        Treatment::HardSolder => "The silver is held on by tin and comes off.",
+        Treatment::Tinning => {
+            if !lifts_foil(a.figure("heat.limit.tin"), a.s.ledger) {
+                return;
+            }
+            "The heat lifts the silver, which is held on by tin."
+        }
+        _ => "The baths and the heat lift the silver off iron or steel.",
+    };
+    a.on_kinds("H11", a.s.close_or_french(), reason);
+}
+
+/// H12: hard solder burns the plating off.
+pub(super) fn plating_burns(a: &mut Asked) {
+    a.bar(
+        "H12",
+        "It burns the plating off all round the joint.",
+        "Nothing, where the plating is to be kept.",
+    );
+}
+
+/// H29: tin runs hotter than old solder bears.
+pub(super) fn tin_opens_seams(a: &mut Asked) {
+    if !opens_seams(a.figure("heat.limit.tin"), a.s.ledger) {
+        return;
+    }
+    if a.s.lead == LeadStatus::Present || a.s.lead_filled() || a.s.any_joint(&[Joint::GreyRepair]) {
+        a.bar(
+            "H29",
+            "Tin runs hotter than old tin-lead solder bears, so its joints open.",
+            "Nothing while old solder is in the part.",
+        );
+    } else if a.s.case.is_soldered() && a.s.lead != LeadStatus::Absent {
+        a.check_first(
+            "H29",
+            "Tin runs hotter than old tin-lead solder bears, and its seams may be that.",
+            "A test that finds no lead in the seams.",
+        );
+    }
+}

@@ -1,0 +1,267 @@
+//! The rule book: what every hard rule says of a treatment in a situation.
+//!
+//! One door, [`check`], for every treatment and every caller: the weighing, the list of treatments,
+//! the sheets, the food page and the plan. Each subject has its own file; the table below says which
+//! rules a treatment asks. Thresholds are figures of the ledger.
+//!
+//! Invariants:
+//! - Rules are vetoes, never weights. They only take away, so their order changes which reason comes
+//!   first, not what is left.
+//! - A recorded hazard never makes a verdict milder. Two answers are also reasons for work: a failing
+//!   filling or corrosion answers H22, and lead found or assumed answers H16.
+//! - Nothing a person enters lifts a rule of safety or law. A conservator's written opinion lifts H14
+//!   and H30, and only to a condition.
+
+mod asked;
+mod cleaning;
+mod evidence;
+mod filling;
+mod food;
+mod heat;
+mod law;
+mod lead;
+mod people;
+mod plating;
+mod repair;
+mod water;
+
+use self::asked::Asked;
+use super::situation::Situation;
+use super::verdict::Verdict;
+use crate::terms::Treatment;
+
+/// A rule looks at the treatment and the situation, and adds its verdict if it has one.
+type Rule = fn(&mut Asked);
+
+/// What every rule says of `treatment` in `situation`, the gravest first; among equals, in the order
+/// of the decision: people and law, what destroys the object, evidence, food. Leaving alone, better
+/// keeping and a test for lead are never barred.
+#[must_use]
+pub fn check(treatment: Treatment, situation: &Situation) -> Vec<Verdict> {
+    let mut asked = Asked::new(treatment, situation);
+    for rule in rules_for(treatment) {
+        rule(&mut asked);
+    }
+    asked.verdicts()
+}
+
+/// The rules a treatment asks.
+fn rules_for(treatment: Treatment) -> &'static [Rule] {
+    match treatment {
+        Treatment::Leave | Treatment::Keeping | Treatment::TestLead => &[],
+        Treatment::Wash => &[
+            people::ammonia,
+            people::solvents,
+            water::seams_and_hollows,
+            water::closed_parts,
+            water::close_plate,
+            water::wood_and_ivory,
+        ],
+        Treatment::LacquerOff => &[
+            people::ammonia,
+            people::lacquer_solvents,
+            people::solvents,
+            water::seams_and_hollows,
+            water::closed_parts,
+            water::close_plate,
+            water::wood_and_ivory,
+        ],
+        Treatment::Clean => &[
+            cleaning::worn_body,
+            cleaning::lifting_silver,
+            cleaning::thin_silver,
+            cleaning::gilding,
+            cleaning::dark_work,
+            cleaning::bare_edges,
+        ],
+        Treatment::Foam => &[
+            people::ammonia,
+            cleaning::worn_body,
+            cleaning::lifting_silver,
+            cleaning::thin_silver,
+            cleaning::gilding,
+            cleaning::dark_work,
+            cleaning::bare_edges,
+            cleaning::shop_polish,
+            food::polish_residue,
+        ],
+        Treatment::Dip | Treatment::FoilBath => &[
+            people::ammonia,
+            people::dip_fumes,
+            water::immersion,
+            water::immersed_bare_metal,
+            water::hot_immersion,
+            water::immersed_gilding,
+            water::immersed_wood_and_ivory,
+            water::immersed_dark_work,
+            water::never_at_home,
+        ],
+        Treatment::Lacquer => &[
+            people::spray_room,
+            people::solvents,
+            food::lacquer_in_use,
+            cleaning::lacquer_over_trouble,
+        ],
+        Treatment::Dents => &[
+            lead::unknown,
+            lead::at_home,
+            lead::child_at_home,
+            repair::bending_close_plate,
+            repair::dents_in_split_metal,
+            repair::dents_under_thin_silver,
+            repair::brittle_britannia,
+            repair::cold_only,
+        ],
+        Treatment::Solder => &[
+            lead::unknown,
+            lead::at_home,
+            lead::child_at_home,
+            law::hallmarked_silver,
+            heat::cadmium,
+            heat::mercury,
+            heat::closed_parts,
+            heat::britannia,
+            heat::close_plate,
+            heat::next_joint,
+            heat::pitting,
+        ],
+        Treatment::LowMelt => &[
+            lead::unknown,
+            lead::at_home,
+            lead::child_at_home,
+            law::hallmarked_silver,
+            heat::cadmium,
+            heat::mercury,
+            repair::wrong_metal_for_low_melt,
+            repair::low_melt_on_close_plate,
+            repair::low_melt_in_closed_parts,
+            repair::low_melt_over_lead,
+            repair::low_melt_in_use,
+            heat::pitting,
+        ],
+        Treatment::RemoveLead => &[
+            lead::unknown,
+            lead::at_home,
+            lead::child_at_home,
+            lead::no_flame_at_home,
+            law::hallmarked_silver,
+            heat::cadmium,
+            heat::mercury,
+            heat::closed_parts,
+            heat::britannia,
+            heat::close_plate,
+            heat::next_joint,
+            heat::pitting,
+            evidence::stable_repair,
+        ],
+        Treatment::RemoveFill => &[
+            lead::unknown,
+            lead::at_home,
+            lead::child_at_home,
+            filling::asbestos,
+            filling::not_at_home,
+            filling::unknown_contents,
+            evidence::sound_filling,
+        ],
+        Treatment::HardSolder => &[
+            heat::cadmium,
+            heat::mercury,
+            heat::fused_bond,
+            heat::closed_parts,
+            heat::pitting,
+            heat::britannia,
+            heat::close_plate,
+            heat::plating_burns,
+        ],
+        Treatment::Mechanical => &[people::asbestos_pads, repair::old_holes_only, food::glue],
+        Treatment::LocalPlate => &[
+            lead::unknown,
+            lead::at_home,
+            lead::child_at_home,
+            people::plating_liquids,
+            plating::over_lead,
+            plating::flaking_silver,
+            heat::close_plate,
+            evidence::solid_silver,
+            evidence::original_silver,
+            evidence::rare_or_marked,
+            evidence::engraving,
+            evidence::new_metal_misleads,
+        ],
+        Treatment::RubOn => &[evidence::rub_on],
+        Treatment::Toning => &[food::toning, cleaning::tint_over_corrosion],
+        Treatment::Replate => &[
+            lead::unknown,
+            lead::at_home,
+            lead::child_at_home,
+            heat::mercury,
+            heat::closed_parts,
+            heat::close_plate,
+            plating::open_joint,
+            plating::britannia,
+            evidence::solid_silver,
+            evidence::original_silver,
+            evidence::rare_or_marked,
+            evidence::engraving,
+            evidence::what_is_lost,
+            food::new_lining,
+        ],
+        Treatment::Overplate => &[
+            lead::unknown,
+            lead::at_home,
+            lead::child_at_home,
+            people::plating_liquids,
+            heat::mercury,
+            heat::closed_parts,
+            heat::close_plate,
+            plating::open_joint,
+            plating::over_lead,
+            plating::lifting_silver,
+            plating::flaking_silver,
+            plating::britannia,
+            evidence::solid_silver,
+            evidence::original_silver,
+            evidence::rare_or_marked,
+            evidence::what_is_lost,
+            evidence::new_metal_misleads,
+            food::new_lining,
+        ],
+        Treatment::Tinning => &[
+            lead::unknown,
+            lead::at_home,
+            lead::child_at_home,
+            heat::cadmium,
+            heat::mercury,
+            heat::closed_parts,
+            heat::tin_opens_seams,
+            heat::britannia,
+            heat::close_plate,
+            heat::pitting,
+            plating::only_over_tin,
+            food::new_lining,
+        ],
+        Treatment::Regild => &[
+            lead::unknown,
+            lead::at_home,
+            lead::child_at_home,
+            people::plating_liquids,
+            plating::over_mercury_gilding,
+            heat::close_plate,
+            plating::open_joint,
+            plating::only_over_gilding,
+            plating::britannia,
+            evidence::new_metal_misleads,
+            food::new_lining,
+        ],
+        Treatment::ReplacePart => &[
+            law::ivory_and_protected_wood,
+            law::hallmarked_silver,
+            people::asbestos_pads,
+            evidence::new_part_passes_for_old,
+            food::leaded_casting,
+        ],
+    }
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,117 @@
+//! What has to be so before new silver or tin is put on.
+
+use super::Asked;
+use crate::record::{Interior, Joint};
+use crate::terms::Treatment;
+use crate::treatment::situation::LeadStatus;
+use crate::treatment::verdict::Outcome;
+
+/// An open joint takes plating liquid in.
+pub(super) fn open_joint(a: &mut Asked) {
+    if matches!(a.s.joint, Some(Joint::Open | Joint::Leaking)) {
+        a.bar(
+            "needs",
+            "An open joint takes plating liquid in and never gives it all back.",
+            "The joint is repaired first.",
+        );
+    }
+}
+
+/// Silver does not hold over lead.
+pub(super) fn over_lead(a: &mut Asked) {
+    if a.s.lead == LeadStatus::Present {
+        let lifted_by = match a.treatment {
+            Treatment::LocalPlate => "The lead is taken out, or the patch keeps clear of it.",
+            _ => "The lead is taken out or sealed first.",
+        };
+        a.bar(
+            "needs",
+            "Silver does not hold over lead or solder.",
+            lifted_by,
+        );
+    }
+}
+
+/// New silver lifts with the old.
+pub(super) fn lifting_silver(a: &mut Asked) {
+    if a.s.lifting_foil() {
+        a.bar(
+            "needs",
+            "The old silver is lifting, and the new would lift with it.",
+            "Nothing while it lifts.",
+        );
+    }
+}
+
+/// New silver does not hold on plate that flakes or is pitted.
+pub(super) fn flaking_silver(a: &mut Asked) {
+    if a.s.case.has_seen("S09") {
+        a.bar(
+            "needs",
+            "The old plate does not hold, so new silver over it will not hold either.",
+            "Nothing while it flakes.",
+        );
+    }
+}
+
+/// H10: Britannia metal in the plating works.
+pub(super) fn britannia(a: &mut Asked) {
+    if a.may_be(a.s.britannia()) {
+        a.condition(
+            "H10",
+            "Britannia metal is plated by few.",
+            "A plater who says they do it, in writing.",
+        );
+    }
+}
+
+/// H25: gilding that was probably put on with mercury is a conservator's.
+pub(super) fn over_mercury_gilding(a: &mut Asked) {
+    if a.s.case.has_seen("P14") {
+        a.bar(
+            "H25",
+            "Mercury was found in the silver or gilding.",
+            "Nothing.",
+        );
+    } else if a.circumstances().fire_gilding != Some(false) {
+        let outcome = if a.s.case.consents.conservator_opinion {
+            Outcome::Conditional
+        } else {
+            Outcome::NeedsOpinion
+        };
+        a.add(
+            "H25",
+            outcome,
+            "Old gilding may hold mercury.",
+            "A conservator has looked at it and agrees in writing.",
+        );
+    }
+}
+
+/// Only what was gilt before is gilded again.
+pub(super) fn only_over_gilding(a: &mut Asked) {
+    if !a.s.gilt() {
+        a.check_first(
+            "needs",
+            "Only what was gilt before is gilded again.",
+            "Look what lines the inside.",
+        );
+    }
+}
+
+/// Only what was tinned before is tinned again.
+pub(super) fn only_over_tin(a: &mut Asked) {
+    match a.s.interior() {
+        Some(Interior::Silvered | Interior::Gilt) => a.bar(
+            "needs",
+            "The lining is silver or gold, and tin would spoil it.",
+            "Nothing while that lining is whole.",
+        ),
+        Some(Interior::Tinned | Interior::Bare) => {}
+        Some(Interior::Lacquered) | None => a.check_first(
+            "needs",
+            "Only what was tinned before is tinned again.",
+            "Look what lines the inside.",
+        ),
+    }
+}

@@ -1,0 +1,870 @@
+//! The rules on both sides of each threshold, over constructed pieces.
+
+use super::check;
+use crate::record::{
+    Bleed, Case, Circumstances, Corrosion, Dents, Doer, Fill, Form, Interior, Joint, Lead, Part,
+    PartName,
+};
+use crate::treatment::testing::{case, situation};
+use crate::treatment::{LeadStatus, Outcome, Situation, Treatment, worst};
+
+#[track_caller]
+fn check_says(treatment: Treatment, s: &Situation, guard: &str, outcome: Outcome) {
+    let verdicts = check(treatment, s);
+    assert!(
+        verdicts
+            .iter()
+            .any(|v| v.guard == guard && v.outcome == outcome),
+        "{} {guard} {outcome:?}: {verdicts:?}",
+        treatment.id()
+    );
+    assert!(
+        verdicts
+            .iter()
+            .all(|v| v.reason.ends_with('.') && v.lifted_by.ends_with('.')),
+        "{verdicts:?}"
+    );
+}
+
+#[track_caller]
+fn check_silent(treatment: Treatment, s: &Situation, guard: &str) {
+    let verdicts = check(treatment, s);
+    assert!(
+        verdicts.iter().all(|v| v.guard != guard),
+        "{} {guard}: {verdicts:?}",
+        treatment.id()
+    );
+}
+
+#[track_caller]
+fn says(t: Treatment, case: &Case, circumstances: Circumstances, guard: &str, outcome: Outcome) {
+    let case = Case {
+        circumstances,
+        ..case.clone()
+    };
+    check_says(t, &situation(&case), guard, outcome);
+}
+
+#[track_caller]
+fn silent(t: Treatment, case: &Case, circumstances: Circumstances, guard: &str) {
+    let case = Case {
+        circumstances,
+        ..case.clone()
+    };
+    check_silent(t, &situation(&case), guard);
+}
+
+const NOTHING: Circumstances = Circumstances {
+    hard_repair: None,
+    insulator: None,
+    fire_gilding: None,
+    organic: None,
+    dark_work: None,
+    ammonia: None,
+    failing_fill: None,
+    protected_part: None,
+};
+
+const FUSED: [&str; 3] = ["C01", "C07", "C08"];
+const NICKEL: [&str; 2] = ["M01", "S04"];
+const BRITANNIA: [&str; 2] = ["M02", "S05"];
+const CLOSE: [&str; 2] = ["P01", "P13"];
+
+#[test]
+fn leaving_and_keeping_are_never_barred() {
+    let mut worst_case = case(&["S07", "M04", "C10", "P14"], |p| {
+        p.corrosion = Some(Corrosion::Rust);
+        p.dents = Some(Dents::Split);
+        p.fill = Some(Fill::Sealed);
+    });
+    worst_case.aim.food = true;
+    worst_case.aim.household_child_or_pregnant = true;
+    let s = situation(&worst_case);
+    assert_eq!(check(Treatment::Leave, &s), []);
+    assert_eq!(check(Treatment::Keeping, &s), []);
+}
+
+#[test]
+fn replating_fused_plate_waits_for_an_opinion_while_silver_covers_it() {
+    let fused = case(&FUSED, |p| p.lead = Some(Lead::Absent));
+    let mut s = situation(&fused);
+    s.covered_area = 0.26;
+    check_says(Treatment::Replate, &s, "H14", Outcome::Barred);
+    // The trade re-silvers only when the silver is as good as gone.
+    s.covered_area = 0.25;
+    check_silent(Treatment::Replate, &s, "H14");
+    let mut written = fused.clone();
+    written.consents.conservator_opinion = true;
+    let mut s = situation(&written);
+    s.covered_area = 0.9;
+    check_says(Treatment::Replate, &s, "H14", Outcome::Conditional);
+}
+
+#[test]
+fn a_registered_mark_or_rarity_asks_for_an_opinion_whatever_the_area() {
+    let marked = case(&["C01", "C07", "C08", "M04"], |p| {
+        p.lead = Some(Lead::Absent);
+    });
+    let mut s = situation(&marked);
+    s.covered_area = 0.1;
+    check_says(Treatment::Replate, &s, "H14", Outcome::NeedsOpinion);
+    let mut rare = case(&NICKEL, |p| p.lead = Some(Lead::Absent));
+    check_silent(Treatment::Replate, &situation(&rare), "H14");
+    rare.piece.rare = true;
+    check_says(
+        Treatment::Replate,
+        &situation(&rare),
+        "H14",
+        Outcome::NeedsOpinion,
+    );
+}
+
+#[test]
+fn unknown_lead_asks_for_the_test_first() {
+    let unknown = case(&NICKEL, |_| ());
+    for t in [
+        Treatment::Solder,
+        Treatment::LowMelt,
+        Treatment::RemoveLead,
+        Treatment::Replate,
+    ] {
+        check_says(t, &situation(&unknown), "H16", Outcome::NeedsCheck);
+    }
+    let tested = case(&NICKEL, |p| p.lead = Some(Lead::Present));
+    for t in [
+        Treatment::Solder,
+        Treatment::LowMelt,
+        Treatment::RemoveLead,
+        Treatment::Replate,
+    ] {
+        check_silent(t, &situation(&tested), "H16");
+    }
+}
+
+#[test]
+fn closed_and_pitch_filled_parts_see_no_heat() {
+    for fill in [Fill::Sealed, Fill::Pitch] {
+        let filled = case(&NICKEL, |p| p.fill = Some(fill));
+        check_says(
+            Treatment::Solder,
+            &situation(&filled),
+            "H06",
+            Outcome::Barred,
+        );
+        check_says(
+            Treatment::Replate,
+            &situation(&filled),
+            "H06",
+            Outcome::Barred,
+        );
+    }
+    let open = case(&NICKEL, |p| p.fill = Some(Fill::None));
+    check_silent(Treatment::Solder, &situation(&open), "H06");
+    // A candlestick is loaded until somebody says otherwise.
+    let mut stick = case(&NICKEL, |_| ());
+    stick.piece.form = Some(Form::Candlestick);
+    check_says(
+        Treatment::Solder,
+        &situation(&stick),
+        "H06",
+        Outcome::Barred,
+    );
+}
+
+#[test]
+fn gilding_sees_no_heat_until_mercury_is_ruled_out() {
+    let gilt = case(&NICKEL, |p| p.interior = Some(Interior::Gilt));
+    let found = case(&["M01", "S04", "P14"], |_| ());
+    let plain = case(&NICKEL, |p| p.interior = Some(Interior::Silvered));
+    let newer = Circumstances {
+        fire_gilding: Some(false),
+        ..NOTHING
+    };
+    for t in [
+        Treatment::Solder,
+        Treatment::LowMelt,
+        Treatment::RemoveLead,
+        Treatment::Replate,
+        Treatment::Overplate,
+        Treatment::Tinning,
+    ] {
+        says(t, &gilt, NOTHING, "H25", Outcome::Barred);
+        // Gilding known to be newer still waits for a reading.
+        says(t, &gilt, newer, "H25", Outcome::NeedsCheck);
+        says(t, &found, newer, "H25", Outcome::Barred);
+        silent(t, &plain, NOTHING, "H25");
+    }
+}
+
+#[test]
+fn solder_keeps_its_distance_from_other_joints() {
+    // Reach 5.63 mm on 0.8 mm copper from a 5 mm patch at 230 C (fin solution, computed).
+    let near = case(&NICKEL, |p| p.joint_distance_mm = Some(5.5));
+    check_says(Treatment::Solder, &situation(&near), "H09", Outcome::Barred);
+    let far = case(&NICKEL, |p| p.joint_distance_mm = Some(6.0));
+    check_silent(Treatment::Solder, &situation(&far), "H09");
+}
+
+#[test]
+fn britannia_metal_is_not_soldered_but_may_be_mended_low() {
+    let soft = case(&BRITANNIA, |p| p.lead = Some(Lead::Absent));
+    check_says(Treatment::Solder, &situation(&soft), "H10", Outcome::Barred);
+    assert!(worst(&check(Treatment::LowMelt, &situation(&soft))).can_be_advised());
+    let hard = case(&NICKEL, |p| p.lead = Some(Lead::Absent));
+    check_silent(Treatment::Solder, &situation(&hard), "H10");
+    assert_eq!(
+        worst(&check(Treatment::LowMelt, &situation(&hard))),
+        Outcome::Barred
+    );
+}
+
+#[test]
+fn close_plate_sees_no_soldering_heat_and_no_bath() {
+    let close = case(&CLOSE, |p| p.lead = Some(Lead::Absent));
+    check_says(
+        Treatment::Solder,
+        &situation(&close),
+        "H11",
+        Outcome::Barred,
+    );
+    check_says(
+        Treatment::Replate,
+        &situation(&close),
+        "H11",
+        Outcome::Barred,
+    );
+    check_says(
+        Treatment::LowMelt,
+        &situation(&close),
+        "H11",
+        Outcome::Conditional,
+    );
+    check_says(
+        Treatment::Wash,
+        &situation(&close),
+        "H11",
+        Outcome::Conditional,
+    );
+    check_silent(Treatment::Solder, &situation(&case(&NICKEL, |_| ())), "H11");
+}
+
+#[test]
+fn cleaning_stops_where_the_silver_is_nearly_through() {
+    let worn = case(&FUSED, |_| ());
+    let mut s = situation(&worn);
+    s.body_bleed = 0.10;
+    check_says(Treatment::Clean, &s, "H04", Outcome::Barred);
+    s.body_bleed = 0.099;
+    check_silent(Treatment::Clean, &s, "H04");
+    s.worn_through = 0.5;
+    check_says(Treatment::Clean, &s, "H04", Outcome::Barred);
+    let rusting = case(&["S07"], |_| ());
+    check_says(
+        Treatment::Clean,
+        &situation(&rusting),
+        "H04",
+        Outcome::Barred,
+    );
+}
+
+#[test]
+fn bare_edges_are_a_condition_and_gilding_is_kept_off() {
+    let mut edges = case(&FUSED, |_| ());
+    let mut rim = Part::unknown(PartName::Rim);
+    rim.bleed = Some(Bleed::Fraction(0.3));
+    edges.parts.push(rim);
+    check_says(
+        Treatment::Clean,
+        &situation(&edges),
+        "H04",
+        Outcome::Conditional,
+    );
+    let gilt = case(&NICKEL, |p| p.interior = Some(Interior::Gilt));
+    check_says(
+        Treatment::Clean,
+        &situation(&gilt),
+        "H05",
+        Outcome::Conditional,
+    );
+    check_silent(Treatment::Clean, &situation(&case(&NICKEL, |_| ())), "H05");
+}
+
+#[test]
+fn a_stable_old_repair_stays_unless_there_is_a_reason() {
+    let stable = case(&FUSED, |p| {
+        p.joint = Some(Joint::GreyRepair);
+        p.lead = Some(Lead::Present);
+    });
+    check_says(
+        Treatment::RemoveLead,
+        &situation(&stable),
+        "H22",
+        Outcome::Barred,
+    );
+    let mut wanted = stable.clone();
+    wanted.aim.food = true;
+    check_silent(Treatment::RemoveLead, &situation(&wanted), "H22");
+    let mut corroding = stable.clone();
+    corroding.parts[0].corrosion = Some(Corrosion::WhitePowder);
+    check_silent(Treatment::RemoveLead, &situation(&corroding), "H22");
+}
+
+#[test]
+fn lead_work_at_home_becomes_workshop_work() {
+    let mut home = case(&NICKEL, |p| {
+        p.lead = Some(Lead::Present);
+        p.joint = Some(Joint::GreyRepair);
+    });
+    home.aim.food = true;
+    check_silent(Treatment::RemoveLead, &situation(&home), "H17");
+    home.aim.doer = Some(Doer::Owner);
+    check_says(
+        Treatment::RemoveLead,
+        &situation(&home),
+        "H17",
+        Outcome::Conditional,
+    );
+    check_says(
+        Treatment::RemoveLead,
+        &situation(&home),
+        "H23",
+        Outcome::Conditional,
+    );
+    check_silent(Treatment::RemoveLead, &situation(&home), "H18");
+    home.aim.household_child_or_pregnant = true;
+    check_says(
+        Treatment::RemoveLead,
+        &situation(&home),
+        "H18",
+        Outcome::Conditional,
+    );
+}
+
+#[test]
+fn engraving_in_the_way_of_the_buff_asks_for_an_opinion() {
+    let mut engraved = case(&["M01", "C15"], |p| p.lead = Some(Lead::Absent));
+    check_says(
+        Treatment::Replate,
+        &situation(&engraved),
+        "H30",
+        Outcome::NeedsOpinion,
+    );
+    engraved.findings[1].part = Some(PartName::Base);
+    check_silent(Treatment::Replate, &situation(&engraved), "H30");
+}
+
+#[test]
+fn consent_photographs_and_disclosure_are_conditions_of_replating() {
+    let mut plain = case(&NICKEL, |p| p.lead = Some(Lead::Absent));
+    check_says(
+        Treatment::Replate,
+        &situation(&plain),
+        "H15",
+        Outcome::Conditional,
+    );
+    plain.consents.loss = true;
+    plain.consents.photo = true;
+    check_says(
+        Treatment::Replate,
+        &situation(&plain),
+        "H15",
+        Outcome::Conditional,
+    );
+    plain.consents.disclose = true;
+    check_silent(Treatment::Replate, &situation(&plain), "H15");
+}
+
+#[test]
+fn an_open_joint_is_mended_before_a_bath() {
+    let leaking = case(&NICKEL, |p| {
+        p.joint = Some(Joint::Leaking);
+        p.lead = Some(Lead::Absent);
+    });
+    check_says(
+        Treatment::Replate,
+        &situation(&leaking),
+        "needs",
+        Outcome::Barred,
+    );
+    let mut mended = situation(&leaking);
+    mended.joint = Some(Joint::NeatRepair);
+    check_silent(Treatment::Replate, &mended, "needs");
+}
+
+#[test]
+fn dips_hard_solder_and_rub_on_are_never() {
+    let any = case(&NICKEL, |p| p.lead = Some(Lead::Absent));
+    for t in Treatment::NEVER {
+        assert_eq!(
+            worst(&check(t, &situation(&any))),
+            Outcome::Barred,
+            "{}",
+            t.id()
+        );
+    }
+    check_says(
+        Treatment::HardSolder,
+        &situation(&case(&FUSED, |_| ())),
+        "H07",
+        Outcome::Barred,
+    );
+}
+
+#[test]
+fn a_hazard_more_never_lifts_a_bar() {
+    let base = case(&FUSED, |_| ());
+    let more: [fn(&mut Case); 6] = [
+        |c| c.parts[0].fill = Some(Fill::Sealed),
+        |c| c.parts[0].corrosion = Some(Corrosion::Green),
+        |c| c.parts[0].lead = Some(Lead::Present),
+        |c| c.aim.household_child_or_pregnant = true,
+        |c| c.parts[0].interior = Some(Interior::Gilt),
+        |c| c.parts[0].joint_distance_mm = Some(1.0),
+    ];
+    for t in Treatment::WEIGHED {
+        let before = worst(&check(t, &situation(&base)));
+        for add in more {
+            let mut worse = base.clone();
+            add(&mut worse);
+            let after = worst(&check(t, &situation(&worse)));
+            // Corrosion is a reason to take an old repair out; a test found lead ends "unknown".
+            let explained = matches!(t, Treatment::RemoveLead)
+                || (before == Outcome::NeedsCheck && situation(&worse).lead == LeadStatus::Present);
+            assert!(
+                after >= before || explained,
+                "{}: {before:?} to {after:?}",
+                t.id()
+            );
+        }
+    }
+}
+
+#[test]
+fn display_only_triggers_each_speak_and_a_passed_test_lifts_two() {
+    let mut pot = case(&NICKEL, |_| ());
+    pot.piece.form = Some(Form::Teapot);
+    let unknown = situation(&pot).display_only();
+    assert_eq!(unknown.len(), 1, "{unknown:?}");
+    pot.parts[0].lead = Some(Lead::Absent);
+    assert_eq!(situation(&pot).display_only(), Vec::<String>::new());
+    let mut inside = Part::unknown(PartName::Interior);
+    inside.interior = Some(Interior::Bare);
+    pot.parts.push(inside);
+    // Tested: bare metal inside is lifted for what was tested.
+    assert_eq!(situation(&pot).display_only(), Vec::<String>::new());
+    pot.parts[1].interior = Some(Interior::Lacquered);
+    pot.aim.store_food = true;
+    pot.aim.food = true;
+    pot.aim.household_child_or_pregnant = true;
+    assert_eq!(situation(&pot).display_only().len(), 2);
+    let mut mended = situation(&pot);
+    mended.low_melt = true;
+    mended.replated = true;
+    assert_eq!(mended.display_only().len(), 4);
+    // Without a passed test, who would use it is a reason of its own.
+    pot.parts[0].lead = None;
+    assert_eq!(situation(&pot).display_only().len(), 4);
+}
+
+fn tested(part: &mut Part) {
+    part.lead = Some(Lead::Absent);
+}
+
+#[test]
+fn leaving_keeping_and_testing_are_always_open() {
+    let mut bad = case(&["S07", "P14", "C10"], |p| p.fill = Some(Fill::Sealed));
+    bad.aim.food = true;
+    bad.aim.household_child_or_pregnant = true;
+    let all = Circumstances {
+        hard_repair: Some(true),
+        insulator: Some(true),
+        fire_gilding: Some(true),
+        organic: Some(true),
+        dark_work: Some(true),
+        ammonia: Some(true),
+        failing_fill: Some(true),
+        protected_part: Some(true),
+    };
+    bad.circumstances = all;
+    for t in [Treatment::Leave, Treatment::Keeping, Treatment::TestLead] {
+        assert_eq!(check(t, &situation(&bad)), []);
+    }
+}
+
+#[test]
+fn cadmium_waits_for_an_analysis_and_is_barred_at_home() {
+    let mut piece = case(&NICKEL, tested);
+    let suspect = Circumstances {
+        hard_repair: Some(true),
+        ..NOTHING
+    };
+    for t in [Treatment::Solder, Treatment::Tinning, Treatment::RemoveLead] {
+        says(t, &piece, suspect, "H24", Outcome::NeedsCheck);
+        silent(t, &piece, NOTHING, "H24");
+    }
+    piece.aim.doer = Some(Doer::Owner);
+    says(Treatment::Solder, &piece, suspect, "H24", Outcome::Barred);
+    // Cold work leaves it alone.
+    silent(Treatment::Mechanical, &piece, suspect, "H24");
+}
+
+#[test]
+fn gilding_with_mercury_sees_no_heat_at_all() {
+    let piece = case(&NICKEL, tested);
+    let gilt = Circumstances {
+        fire_gilding: Some(true),
+        ..NOTHING
+    };
+    for t in [
+        Treatment::LowMelt,
+        Treatment::Solder,
+        Treatment::HardSolder,
+        Treatment::Tinning,
+    ] {
+        says(t, &piece, gilt, "H25", Outcome::Barred);
+        silent(t, &piece, NOTHING, "H25");
+    }
+    silent(Treatment::Toning, &piece, gilt, "H25");
+}
+
+#[test]
+fn tin_and_old_solder_do_not_go_together() {
+    let tinned = |lead: Option<Lead>, joint: Option<Joint>| {
+        let mut c = case(&NICKEL, |p| {
+            p.lead = lead;
+            p.joint = joint;
+        });
+        let mut inside = Part::unknown(PartName::Interior);
+        inside.interior = Some(Interior::Tinned);
+        c.parts.push(inside);
+        c
+    };
+    let t = Treatment::Tinning;
+    says(
+        t,
+        &tinned(Some(Lead::Present), None),
+        NOTHING,
+        "H29",
+        Outcome::Barred,
+    );
+    says(
+        t,
+        &tinned(None, Some(Joint::GreyRepair)),
+        NOTHING,
+        "H29",
+        Outcome::Barred,
+    );
+    says(t, &tinned(None, None), NOTHING, "H29", Outcome::NeedsCheck);
+    silent(t, &tinned(Some(Lead::Absent), None), NOTHING, "H29");
+    // Nothing hotter than tin is near the lead limit of H08.
+    silent(t, &tinned(None, None), NOTHING, "H08");
+}
+
+#[test]
+fn tinning_needs_a_lining_that_was_tin() {
+    let with = |lining: Option<Interior>| {
+        let mut c = case(&NICKEL, tested);
+        let mut inside = Part::unknown(PartName::Interior);
+        inside.interior = lining;
+        c.parts.push(inside);
+        c
+    };
+    let t = Treatment::Tinning;
+    says(
+        t,
+        &with(Some(Interior::Silvered)),
+        NOTHING,
+        "needs",
+        Outcome::Barred,
+    );
+    says(t, &with(None), NOTHING, "needs", Outcome::NeedsCheck);
+    silent(t, &with(Some(Interior::Tinned)), NOTHING, "needs");
+}
+
+#[test]
+fn kinds_that_heat_or_bending_spoil_are_kept_from_it() {
+    let soft = case(&BRITANNIA, tested);
+    says(Treatment::Tinning, &soft, NOTHING, "H10", Outcome::Barred);
+    let close = case(&CLOSE, tested);
+    says(Treatment::Tinning, &close, NOTHING, "H11", Outcome::Barred);
+    says(Treatment::Dents, &close, NOTHING, "H11", Outcome::Barred);
+    says(
+        Treatment::Overplate,
+        &close,
+        NOTHING,
+        "H11",
+        Outcome::Barred,
+    );
+    let plain = case(&NICKEL, tested);
+    for t in [Treatment::Tinning, Treatment::Dents, Treatment::Overplate] {
+        silent(t, &plain, NOTHING, "H11");
+    }
+    silent(Treatment::Tinning, &plain, NOTHING, "H10");
+}
+
+#[test]
+fn closed_parts_see_no_tinning_and_dents_are_cold_work() {
+    let closed = case(&NICKEL, |p| p.fill = Some(Fill::Sealed));
+    says(Treatment::Tinning, &closed, NOTHING, "H06", Outcome::Barred);
+    says(
+        Treatment::Dents,
+        &closed,
+        NOTHING,
+        "H06",
+        Outcome::Conditional,
+    );
+    let open = case(&NICKEL, |p| p.fill = Some(Fill::None));
+    silent(Treatment::Tinning, &open, NOTHING, "H06");
+}
+
+#[test]
+fn lacquer_is_for_display() {
+    let mut piece = case(&NICKEL, tested);
+    silent(Treatment::Lacquer, &piece, NOTHING, "H21");
+    assert_eq!(
+        worst(&check(Treatment::Lacquer, &situation(&piece))),
+        Outcome::Allowed
+    );
+    piece.aim.food = true;
+    says(Treatment::Lacquer, &piece, NOTHING, "H21", Outcome::Barred);
+    says(Treatment::Toning, &piece, NOTHING, "needs", Outcome::Barred);
+    piece.aim.food = false;
+    silent(Treatment::Toning, &piece, NOTHING, "needs");
+    let weeping = case(&NICKEL, |p| p.joint = Some(Joint::Leaking));
+    says(
+        Treatment::Lacquer,
+        &weeping,
+        NOTHING,
+        "needs",
+        Outcome::Barred,
+    );
+    let rusting = case(&CLOSE, |p| p.corrosion = Some(Corrosion::Rust));
+    says(
+        Treatment::Lacquer,
+        &rusting,
+        NOTHING,
+        "needs",
+        Outcome::Barred,
+    );
+}
+
+#[test]
+fn children_and_solvent_are_kept_apart() {
+    let mut piece = case(&NICKEL, tested);
+    for t in [Treatment::Wash, Treatment::Lacquer] {
+        silent(t, &piece, NOTHING, "H18");
+    }
+    silent(Treatment::Dip, &piece, NOTHING, "H18");
+    piece.aim.household_child_or_pregnant = true;
+    for t in [Treatment::Wash, Treatment::Lacquer] {
+        says(t, &piece, NOTHING, "H18", Outcome::Conditional);
+    }
+    says(Treatment::Dip, &piece, NOTHING, "H18", Outcome::Barred);
+}
+
+#[test]
+fn silver_and_ammonia_are_kept_apart() {
+    let piece = case(&NICKEL, tested);
+    let about = Circumstances {
+        ammonia: Some(true),
+        ..NOTHING
+    };
+    for t in [Treatment::Wash, Treatment::Foam, Treatment::Dip] {
+        says(t, &piece, about, "H28", Outcome::Barred);
+        silent(t, &piece, NOTHING, "H28");
+    }
+}
+
+#[test]
+fn dark_work_and_organic_parts_are_spared() {
+    let piece = case(&NICKEL, tested);
+    let c = Circumstances {
+        dark_work: Some(true),
+        organic: Some(true),
+        ..NOTHING
+    };
+    for t in [Treatment::Clean, Treatment::Foam] {
+        says(t, &piece, c, "H05", Outcome::Conditional);
+        silent(t, &piece, NOTHING, "H05");
+    }
+    says(Treatment::Dip, &piece, c, "H05", Outcome::Barred);
+    says(Treatment::FoilBath, &piece, c, "H02", Outcome::Barred);
+    says(Treatment::Wash, &piece, c, "H02", Outcome::Conditional);
+}
+
+#[test]
+fn dips_keep_off_bare_metal_and_soldered_joints() {
+    let mut tray = case(&NICKEL, tested);
+    tray.piece.form = Some(Form::Tray);
+    tray.parts[0].bleed = Some(Bleed::Fraction(0.0));
+    silent(Treatment::Dip, &tray, NOTHING, "H02");
+    silent(Treatment::Dip, &tray, NOTHING, "H03");
+    let mut pot = tray.clone();
+    pot.piece.form = Some(Form::Teapot);
+    says(Treatment::Dip, &pot, NOTHING, "H02", Outcome::Barred);
+    tray.parts[0].bleed = Some(Bleed::Fraction(0.1));
+    says(Treatment::FoilBath, &tray, NOTHING, "H03", Outcome::Barred);
+}
+
+#[test]
+fn a_sound_filling_stays_and_an_unknown_one_is_identified() {
+    let t = Treatment::RemoveFill;
+    let failing = Circumstances {
+        failing_fill: Some(true),
+        ..NOTHING
+    };
+    let lead = case(&NICKEL, |p| {
+        p.fill = Some(Fill::Lead);
+        p.lead = Some(Lead::Present);
+    });
+    says(t, &lead, NOTHING, "H22", Outcome::Barred);
+    silent(t, &lead, failing, "H22");
+    silent(t, &lead, failing, "H06");
+    let unknown = case(&NICKEL, |p| p.fill = Some(Fill::Sealed));
+    says(t, &unknown, failing, "H06", Outcome::NeedsCheck);
+    says(t, &unknown, failing, "H16", Outcome::NeedsCheck);
+    silent(t, &lead, failing, "H16");
+    let mut home = lead.clone();
+    silent(t, &home, failing, "H23");
+    home.aim.doer = Some(Doer::Owner);
+    says(t, &home, failing, "H23", Outcome::Barred);
+    says(t, &home, failing, "H17", Outcome::Barred);
+    let pads = Circumstances {
+        insulator: Some(true),
+        ..failing
+    };
+    says(t, &lead, pads, "H17", Outcome::NeedsCheck);
+    silent(t, &lead, failing, "H17");
+}
+
+#[test]
+fn asbestos_pads_wait_for_an_analyst() {
+    let piece = case(&NICKEL, tested);
+    let pads = Circumstances {
+        insulator: Some(true),
+        ..NOTHING
+    };
+    for t in [Treatment::Mechanical, Treatment::ReplacePart] {
+        says(t, &piece, pads, "H17", Outcome::NeedsCheck);
+        silent(t, &piece, NOTHING, "H17");
+    }
+}
+
+#[test]
+fn no_ivory() {
+    let piece = case(&NICKEL, tested);
+    let ivory = Circumstances {
+        protected_part: Some(true),
+        ..NOTHING
+    };
+    says(
+        Treatment::ReplacePart,
+        &piece,
+        ivory,
+        "H26",
+        Outcome::Barred,
+    );
+    silent(Treatment::ReplacePart, &piece, NOTHING, "H26");
+}
+
+#[test]
+fn plating_of_any_sort_spares_fused_silver_unless_an_opinion_is_written() {
+    let mut fused = case(&FUSED, tested);
+    for t in [Treatment::LocalPlate, Treatment::Overplate] {
+        says(t, &fused, NOTHING, "H14", Outcome::Barred);
+    }
+    fused.consents.conservator_opinion = true;
+    for t in [Treatment::LocalPlate, Treatment::Overplate] {
+        says(t, &fused, NOTHING, "H14", Outcome::Conditional);
+    }
+    let nickel = case(&NICKEL, tested);
+    for t in [Treatment::LocalPlate, Treatment::Overplate] {
+        silent(t, &nickel, NOTHING, "H14");
+    }
+}
+
+#[test]
+fn what_is_entered_lifts_no_rule_of_safety() {
+    let mut piece = case(&FUSED, |p| {
+        p.fill = Some(Fill::Sealed);
+        p.joint = Some(Joint::GreyRepair);
+    });
+    let before: Vec<Outcome> = Treatment::ALL
+        .iter()
+        .map(|t| worst(&check(*t, &situation(&piece))))
+        .collect();
+    piece.consents.loss = true;
+    piece.consents.photo = true;
+    piece.consents.disclose = true;
+    piece.consents.conservator_opinion = true;
+    for (t, was) in Treatment::ALL.iter().zip(before) {
+        let found = check(*t, &situation(&piece));
+        // Only H14, H15 and H30 may have changed; this piece has a bar of safety wherever it had one.
+        let others = found
+            .iter()
+            .filter(|v| !["H14", "H15", "H30"].contains(&v.guard))
+            .map(|v| v.outcome)
+            .max()
+            .unwrap_or(Outcome::Allowed);
+        assert!(others <= was, "{}", t.id());
+        if *t == Treatment::Replate || *t == Treatment::Overplate {
+            assert_eq!(worst(&found), Outcome::Barred, "{}", t.id());
+        }
+    }
+}
+
+#[test]
+fn food_is_not_given_back_by_new_metal() {
+    let mut pot = case(&NICKEL, |_| ());
+    silent(Treatment::Replate, &pot, NOTHING, "H19");
+    pot.aim.food = true;
+    for t in [Treatment::Replate, Treatment::Overplate, Treatment::Tinning] {
+        says(t, &pot, NOTHING, "H19", Outcome::Conditional);
+    }
+    pot.parts[0].lead = Some(Lead::Absent);
+    silent(Treatment::Replate, &pot, NOTHING, "H19");
+}
+
+#[test]
+fn splits_and_thin_silver_bear_no_pushing() {
+    let sound = case(&NICKEL, |p| {
+        tested(p);
+        p.dents = Some(Dents::Moderate);
+    });
+    silent(Treatment::Dents, &sound, NOTHING, "needs");
+    let split = case(&NICKEL, |p| {
+        tested(p);
+        p.dents = Some(Dents::Split);
+    });
+    says(Treatment::Dents, &split, NOTHING, "needs", Outcome::Barred);
+    let mut s = situation(&sound);
+    s.worn_through = 0.5;
+    assert!(
+        check(Treatment::Dents, &s)
+            .iter()
+            .any(|v| v.guard == "needs")
+    );
+    s.worn_through = 0.49;
+    assert!(
+        check(Treatment::Dents, &s)
+            .iter()
+            .all(|v| v.guard != "needs")
+    );
+}
+
+#[test]
+fn every_rule_that_speaks_is_in_the_list_of_rules() {
+    for t in Treatment::ALL {
+        for seen in [&FUSED[..], &NICKEL, &BRITANNIA, &CLOSE, &["P14", "S07"]] {
+            let mut piece = case(seen, |p| p.fill = Some(Fill::Sealed));
+            piece.aim.food = true;
+            for v in check(t, &situation(&piece)) {
+                assert!(
+                    v.guard == "needs" || crate::ledger::guard_text(v.guard).is_some(),
+                    "{}",
+                    v.guard
+                );
+            }
+        }
+    }
+}

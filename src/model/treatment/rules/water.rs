@@ -1,0 +1,115 @@
+//! Water and immersion: H02, H03, H05, H06 and H11 for washing, dips and baths.
+
+use super::Asked;
+use super::cleaning::edges_are_bare;
+
+/// H02: seams and hollow parts hold water.
+pub(super) fn seams_and_hollows(a: &mut Asked) {
+    if a.s.case.is_soldered() || a.s.sealed_or_pitch() {
+        a.condition(
+            "H02",
+            "Water gets into hollow parts and old seams and stays there.",
+            "Never soak it; wipe it, then dry it at once.",
+        );
+    }
+}
+
+/// H06: warmth bursts or shifts a closed or loaded part.
+pub(super) fn closed_parts(a: &mut Asked) {
+    if a.s.sealed_or_pitch() {
+        a.condition(
+            "H06",
+            "A closed or loaded part can burst or shift when warm.",
+            "Keep it cool.",
+        );
+    }
+}
+
+/// H11: rust under the silver.
+pub(super) fn close_plate(a: &mut Asked) {
+    if a.may_be(a.s.close_or_french()) {
+        a.condition(
+            "H11",
+            "If it is iron or steel underneath, water lifts the silver.",
+            "A barely damp cloth only; dry it at once.",
+        );
+    }
+}
+
+/// H02: wood, ivory, horn and shell.
+pub(super) fn wood_and_ivory(a: &mut Asked) {
+    if a.circumstances().organic == Some(true) {
+        a.condition(
+            "H02",
+            "Wood, ivory, horn and shell swell and crack when wet.",
+            "Keep them dry.",
+        );
+    }
+}
+
+/// H02: nothing soldered or hollow is immersed.
+pub(super) fn immersion(a: &mut Asked) {
+    if a.s.case.is_soldered() || a.s.sealed_or_pitch() {
+        a.bar(
+            "H02",
+            "It has soldered joints or hollow parts; the liquid stays in them.",
+            "Nothing.",
+        );
+    }
+}
+
+/// H03: a dip or bath eats bare base metal.
+pub(super) fn immersed_bare_metal(a: &mut Asked) {
+    if a.s.body_bleed >= a.figure("silver.f_none") || edges_are_bare(a.s) {
+        a.bar(
+            "H03",
+            "It eats base metal wherever that shows.",
+            "Nothing while base metal shows.",
+        );
+    }
+}
+
+/// H06: hot liquid on a closed or loaded part.
+pub(super) fn hot_immersion(a: &mut Asked) {
+    if a.s.sealed_or_pitch() {
+        a.bar(
+            "H06",
+            "A closed or loaded part can burst in hot liquid.",
+            "Nothing.",
+        );
+    }
+}
+
+/// H05: gilding.
+pub(super) fn immersed_gilding(a: &mut Asked) {
+    if a.s.gilt() {
+        a.bar("H05", "It strips gilding.", "Nothing.");
+    }
+}
+
+/// H02: wood, ivory, horn and shell in a dip or bath.
+pub(super) fn immersed_wood_and_ivory(a: &mut Asked) {
+    if a.circumstances().organic == Some(true) {
+        a.bar("H02", "It spoils wood, ivory, horn and shell.", "Nothing.");
+    }
+}
+
+/// H05: black inlay and metal darkened on purpose.
+pub(super) fn immersed_dark_work(a: &mut Asked) {
+    if a.circumstances().dark_work == Some(true) {
+        a.bar(
+            "H05",
+            "It destroys black inlay and metal darkened on purpose.",
+            "Nothing.",
+        );
+    }
+}
+
+/// Dips and baths are never for these pieces.
+pub(super) fn never_at_home(a: &mut Asked) {
+    a.bar(
+        "needs",
+        "Dips and foil baths are not for old plated pieces at home.",
+        "A conservator may use a swab on one small place.",
+    );
+}
