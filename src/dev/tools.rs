@@ -52,7 +52,7 @@ pub(crate) fn site_tools() -> Fallible<Tools> {
             program: Path::new("bin").join(file_name("trunk")),
             minutes: "about 5 minutes",
             // Without its own lock file it no longer compiles.
-            source: Source::Cargo(vec!["--locked", "trunk", "--version", TRUNK]),
+            source: Origin::Cargo(vec!["--locked", "trunk", "--version", TRUNK]),
         },
         Tool {
             name: "wasm-bindgen",
@@ -60,7 +60,7 @@ pub(crate) fn site_tools() -> Fallible<Tools> {
             program: Path::new("bin").join(file_name("wasm-bindgen")),
             minutes: "about 2 minutes",
             // With its own lock file it may ask for a dependency that is no longer published.
-            source: Source::Cargo(vec!["wasm-bindgen-cli", "--version", &bindgen]),
+            source: Origin::Cargo(vec!["wasm-bindgen-cli", "--version", &bindgen]),
         },
         Tool {
             name: "wasm-opt",
@@ -71,7 +71,7 @@ pub(crate) fn site_tools() -> Fallible<Tools> {
                 "wasm-opt"
             }),
             minutes: "a few seconds",
-            source: Source::Npm(format!("binaryen@{BINARYEN}.0.0")),
+            source: Origin::Npm(format!("binaryen@{BINARYEN}.0.0")),
         },
     ];
     if !wanted.iter().all(|tool| tool.is_in(&cache)) {
@@ -160,10 +160,10 @@ struct Tool<'a> {
     /// Where in that folder the program is.
     program: PathBuf,
     minutes: &'a str,
-    source: Source<'a>,
+    source: Origin<'a>,
 }
 
-enum Source<'a> {
+enum Origin<'a> {
     /// Arguments of `cargo install`.
     Cargo(Vec<&'a str>),
     /// A package of npm, with its version.
@@ -211,10 +211,10 @@ impl Tool<'_> {
     }
 }
 
-impl Source<'_> {
+impl Origin<'_> {
     fn fetch_into(&self, folder: &Path, name: &str) -> Fallible<()> {
         let mut installer = match self {
-            Source::Cargo(arguments) => {
+            Origin::Cargo(arguments) => {
                 let mut installer = cargo();
                 installer
                     .args(["install", "--root"])
@@ -222,7 +222,7 @@ impl Source<'_> {
                     .args(arguments);
                 installer
             }
-            Source::Npm(package) => {
+            Origin::Npm(package) => {
                 let mut installer = npm();
                 installer
                     .args([

@@ -22,13 +22,13 @@ pub(crate) enum Extent {
     Quick,
 }
 
-struct Step {
+struct Check {
     name: &'static str,
     needs_browser: bool,
     check: fn() -> Fallible<()>,
 }
 
-const STEPS: [Step; 10] = [
+const STEPS: [Check; 10] = [
     step("format", format),
     step("crates and licences", audit::audit),
     step("lints, native", lints_native),
@@ -38,15 +38,15 @@ const STEPS: [Step; 10] = [
     step("site", site::build),
     step("sizes", sizes),
     step("one file", one_file::make),
-    Step {
+    Check {
         name: "browser",
         needs_browser: true,
         check: browser::test,
     },
 ];
 
-const fn step(name: &'static str, check: fn() -> Fallible<()>) -> Step {
-    Step {
+const fn step(name: &'static str, check: fn() -> Fallible<()>) -> Check {
+    Check {
         name,
         needs_browser: false,
         check,
@@ -55,7 +55,7 @@ const fn step(name: &'static str, check: fn() -> Fallible<()>) -> Step {
 
 /// Runs the steps and prints for each how long it took, then one line with the counts.
 pub(crate) fn verify(extent: Extent) -> ExitCode {
-    let steps: Vec<&Step> = STEPS
+    let steps: Vec<&Check> = STEPS
         .iter()
         .filter(|step| extent == Extent::Whole || !step.needs_browser)
         .collect();

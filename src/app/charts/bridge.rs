@@ -10,7 +10,7 @@ use crate::app::parts::element::{el, group};
 use crate::app::parts::words::{joined, money};
 use crate::app::wording::charts as say;
 
-struct Step {
+struct BridgeStep {
     text: Vec<String>,
     from: f64,
     to: f64,
@@ -72,7 +72,7 @@ pub fn bridge(reasons: &[ReasonReport], currency: Currency) -> Html {
     figure(frame, drawing)
 }
 
-fn row(step: &Step, scale: Scale, currency: Currency) -> Html {
+fn row(step: &BridgeStep, scale: Scale, currency: Currency) -> Html {
     let (left, right) = (step.from.min(step.to), step.from.max(step.to));
     let y = step.top + LINE * count(step.text.len()) + 4.0;
     let sign = if step.amount > 0.0 { "+" } else { "" };
@@ -122,13 +122,13 @@ pub fn has_bridge(reasons: &[ReasonReport]) -> bool {
 }
 
 /// The causes laid end to end and their sum, with the height they take.
-fn steps(reasons: &[ReasonReport]) -> (Vec<Step>, f64) {
+fn steps(reasons: &[ReasonReport]) -> (Vec<BridgeStep>, f64) {
     let mut steps = Vec::new();
     let (mut so_far, mut top) = (0.0, 4.0);
     let mut push = |text: &str, from: f64, to: f64, sum: bool| {
         let text = lines(text, 32);
         let height = LINE * count(text.len()) + 28.0;
-        steps.push(Step {
+        steps.push(BridgeStep {
             text,
             from,
             to,

@@ -40,7 +40,7 @@ pub(super) fn scale_of(courses: &[&CourseReport]) -> Scale {
     Scale::holding(&held)
 }
 
-struct Row<'a> {
+struct OutcomeRow<'a> {
     course: &'a CourseReport,
     name: Vec<String>,
     said: Vec<String>,
@@ -60,7 +60,7 @@ pub fn outcomes(courses: &[&CourseReport], advised: &[Text], currency: Currency)
         let name = lines(&text, if is_advised { 33 } else { 38 });
         let said = lines(&said(course, currency), 37);
         let height = LINE * count(name.len() + said.len()) + 30.0;
-        rows.push(Row {
+        rows.push(OutcomeRow {
             course,
             name,
             said,
@@ -105,7 +105,7 @@ pub fn outcomes(courses: &[&CourseReport], advised: &[Text], currency: Currency)
     figure(frame, drawing)
 }
 
-fn line(row: &Row, scale: Scale) -> Html {
+fn line(row: &OutcomeRow, scale: Scale) -> Html {
     let gain = row.course.net_gain;
     let y = row.top + LINE * count(row.name.len()) + 12.0;
     let middle = scale.place(gain.p50);

@@ -10,11 +10,11 @@ const LETTER: f64 = 7.2;
 /// A point, its range and its words, before they are placed.
 #[derive(Clone, Debug)]
 pub(super) struct Marked {
-    /// Place across, in hundredths of the width.
+    /// Placement across, in hundredths of the width.
     pub(super) across: f64,
     /// Ends of its range, in hundredths of the width.
     pub(super) range: (f64, f64),
-    /// Place down, in pixels.
+    /// Placement down, in pixels.
     pub(super) down: f64,
     /// Its words, line by line.
     pub(super) words: Vec<String>,
@@ -22,7 +22,7 @@ pub(super) struct Marked {
 
 /// Where words go.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Place {
+pub(super) struct Placement {
     /// Which end of the words is held: `start`, `middle` or `end`.
     pub(super) anchor: &'static str,
     /// Pixels to the right of the point.
@@ -52,11 +52,11 @@ impl Patch {
 
 /// A place for the words of each point, the first ones choosing first. Words keep off points and off
 /// each other, then off lines, and then stay near.
-pub(super) fn placed(marked: &[Marked], top: f64, bottom: f64) -> Vec<Place> {
+pub(super) fn placed(marked: &[Marked], top: f64, bottom: f64) -> Vec<Placement> {
     let mut taken: Vec<Patch> = Vec::new();
     let mut places = Vec::new();
     for (i, mark) in marked.iter().enumerate() {
-        let cost = |(place, patch): &(Place, Patch)| {
+        let cost = |(place, patch): &(Placement, Patch)| {
             let points = marked
                 .iter()
                 .enumerate()
@@ -86,7 +86,7 @@ pub(super) fn placed(marked: &[Marked], top: f64, bottom: f64) -> Vec<Place> {
     places
 }
 
-fn candidates(mark: &Marked) -> Vec<(Place, Patch)> {
+fn candidates(mark: &Marked) -> Vec<(Placement, Patch)> {
     const REACH: i8 = 14;
     let x = mark.across / 100.0 * NARROWEST;
     let longest = mark
@@ -118,7 +118,7 @@ fn candidates(mark: &Marked) -> Vec<(Place, Patch)> {
             }
             let far = top > mark.down + 14.0 || top + height < mark.down - 14.0;
             all.push((
-                Place {
+                Placement {
                     anchor,
                     aside,
                     top,

@@ -7,7 +7,7 @@ use yew::prelude::*;
 
 use super::figure::{Frame, LINE, dot, figure, stroke, word, words};
 use super::outcomes::{class_of, named, scale_of};
-use super::placing::{Marked, Place, placed};
+use super::placing::{Marked, Placement, placed};
 use super::scale::{Scale, anchor, count, lines};
 use crate::app::parts::element::{El, el, group};
 use crate::app::parts::words::{gain_band, joined, money, percent};
@@ -17,7 +17,7 @@ const TOP: f64 = 64.0;
 const BOTTOM: f64 = 330.0;
 
 /// Plans that fall on the same spot.
-struct Spot {
+struct CoincidingPlans {
     gain: f64,
     low: f64,
     high: f64,
@@ -74,7 +74,7 @@ pub fn plane(plans: &[&CourseReport], advised: &[Text], currency: Currency) -> H
     figure(frame, drawing)
 }
 
-impl Spot {
+impl CoincidingPlans {
     fn marked(&self, scale: Scale) -> Marked {
         Marked {
             across: scale.place(self.gain),
@@ -86,7 +86,7 @@ impl Spot {
 }
 
 /// A point's range, and a line to its words where they stand off.
-fn range(spot: &Spot, place: Place, scale: Scale) -> El {
+fn range(spot: &CoincidingPlans, place: Placement, scale: Scale) -> El {
     let y = height_of(spot.originality);
     let x = scale.place(spot.gain);
     let middle = place.top + LINE * count(spot.name.len()) / 2.0;
@@ -102,7 +102,7 @@ fn range(spot: &Spot, place: Place, scale: Scale) -> El {
     }
 }
 
-fn label(spot: &Spot, place: Place, scale: Scale) -> El {
+fn label(spot: &CoincidingPlans, place: Placement, scale: Scale) -> El {
     let aside = place.aside.to_string();
     el("g", spot.class)
         .set("transform", joined(&["translate(", &aside, " 0)"]))
@@ -135,12 +135,12 @@ fn few<'a>(courses: &[&'a CourseReport], advised: &[Text]) -> Vec<&'a CourseRepo
 }
 
 /// The points; plans that fall together share one.
-fn spots(courses: &[&CourseReport], advised: &[Text], scale: Scale) -> Vec<Spot> {
-    let mut spots: Vec<Spot> = Vec::new();
+fn spots(courses: &[&CourseReport], advised: &[Text], scale: Scale) -> Vec<CoincidingPlans> {
+    let mut spots: Vec<CoincidingPlans> = Vec::new();
     for course in courses {
         let is_advised = course.steps == advised;
         let said = named(course, is_advised);
-        let near = |s: &&mut Spot| {
+        let near = |s: &&mut CoincidingPlans| {
             (scale.place(s.gain) - scale.place(course.net_gain.p50)).abs() < 3.0
                 && (height_of(s.originality) - height_of(course.originality)).abs() < 8.0
         };
@@ -152,7 +152,7 @@ fn spots(courses: &[&CourseReport], advised: &[Text], scale: Scale) -> Vec<Spot>
                 spot.class = class_of(course, true);
             }
         } else {
-            spots.push(Spot {
+            spots.push(CoincidingPlans {
                 gain: course.net_gain.p50,
                 low: course.net_gain.p10,
                 high: course.net_gain.p90,

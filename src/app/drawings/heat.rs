@@ -5,9 +5,9 @@ use yew::prelude::*;
 
 use super::forms::{joint, shapes};
 use super::heat_labels::{HEIGHT, Label, WIDTH, labels};
-use super::outline::{Outline, Spot};
+use super::outline::{Point, Silhouette};
 use super::piece::drawn;
-use super::shape::{Shape, Style, number};
+use super::shape::{PaintedShape, Style, number};
 use crate::app::parts::element::{El, el};
 use crate::app::parts::words::joined;
 use crate::app::wording::drawings as say;
@@ -62,7 +62,7 @@ pub struct HeatDrawing {
 }
 
 /// A band as it is drawn: its style, its ring if that lies on the piece, and its words.
-struct Band<'a> {
+struct HeatBand<'a> {
     style: usize,
     /// None when all of the piece lies within it.
     radius: Option<f64>,
@@ -72,20 +72,20 @@ struct Band<'a> {
 
 /// Everything in the units of the drawing.
 struct Laid<'a> {
-    shapes: Vec<Shape>,
-    piece: Outline,
-    joint: Spot,
+    shapes: Vec<PaintedShape>,
+    piece: Silhouette,
+    joint: Point,
     per_mm: f64,
     hot: f64,
     /// Beyond all of the piece.
     beyond: f64,
-    bands: Vec<Band<'a>>,
+    bands: Vec<HeatBand<'a>>,
 }
 
 impl HeatDrawing {
     fn laid(&self) -> Laid<'_> {
         let shapes = shapes(self.form);
-        let piece = Outline::of(shapes.iter().filter(|s| s.style == Style::Area));
+        let piece = Silhouette::of(shapes.iter().filter(|s| s.style == Style::Area));
         let joint = joint(self.form, self.part.unwrap_or(PartName::Body));
         let [left, top, right, bottom] = piece.bounds();
         let drawn = if self.form == Some(Form::Tray) {
@@ -105,7 +105,7 @@ impl HeatDrawing {
         let hot = self.hot_mm.max(0.0);
         let bands = self.zones.iter().zip(0..STYLES.len());
         let bands = bands.filter(|((_, _, most), _)| *most != Some(0.0));
-        let bands = bands.map(|((at, reach, most), style)| Band {
+        let bands = bands.map(|((at, reach, most), style)| HeatBand {
             style,
             radius: most
                 .map(|mm| (hot + mm) * per_mm)
@@ -255,7 +255,7 @@ impl Laid<'_> {
     }
 }
 
-fn round((x, y): Spot, radius: f64) -> String {
+fn round((x, y): Point, radius: f64) -> String {
     if radius <= 0.0 {
         return String::new();
     }
@@ -281,14 +281,14 @@ fn round((x, y): Spot, radius: f64) -> String {
     ])
 }
 
-fn circle(class: &'static str, (x, y): Spot, radius: f64) -> El {
+fn circle(class: &'static str, (x, y): Point, radius: f64) -> El {
     el("circle", class)
         .set("cx", number(x))
         .set("cy", number(y))
         .set("r", number(radius))
 }
 
-fn said(class: &'static str, (x, y): Spot, anchor: &'static str, words: String) -> El {
+fn said(class: &'static str, (x, y): Point, anchor: &'static str, words: String) -> El {
     el("text", class)
         .set("x", number(x))
         .set("y", number(y))

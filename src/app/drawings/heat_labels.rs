@@ -1,7 +1,7 @@
 //! Where the words beside the bands of heat go: each at the end of a line from its ring, clear of all
 //! others and inside the picture.
 
-use super::outline::{Outline, Spot, distance, ways};
+use super::outline::{Point, Silhouette, distance, ways};
 
 /// Width of the picture.
 pub(super) const WIDTH: f64 = 400.0;
@@ -26,9 +26,9 @@ const OFF_THE_PIECE: f64 = 350.0;
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Label {
     /// Where the line leaves the ring.
-    pub(super) from: Spot,
+    pub(super) from: Point,
     /// Where it ends.
-    pub(super) to: Spot,
+    pub(super) to: Point,
     /// Whether the words stand before that end, not after it.
     pub(super) before: bool,
     /// What the words take up: left, top, right, bottom.
@@ -37,7 +37,7 @@ pub(super) struct Label {
 
 impl Label {
     /// Where the words stand.
-    pub(super) fn words_at(&self) -> Spot {
+    pub(super) fn words_at(&self) -> Point {
         let side = if self.before { -GAP } else { GAP };
         (self.to.0 + side, self.to.1 + 4.5)
     }
@@ -85,7 +85,11 @@ fn crosses(label: &Label, [l, t, r, b]: [f64; 4]) -> bool {
 /// it has. Best is a short line to words beside the piece; all lines point at the joint, so none crosses
 /// another. Words close to the joint can bar the way to the rest: if any is left over, all move to the
 /// sides.
-pub(super) fn labels(piece: &Outline, joint: Spot, rings: &[(f64, usize)]) -> Vec<Option<Label>> {
+pub(super) fn labels(
+    piece: &Silhouette,
+    joint: Point,
+    rings: &[(f64, usize)],
+) -> Vec<Option<Label>> {
     let spans = piece.spans(STRETCH, 30);
     let ways = ways();
     for sides in [false, true] {
@@ -93,15 +97,15 @@ pub(super) fn labels(piece: &Outline, joint: Spot, rings: &[(f64, usize)]) -> Ve
         // The largest have the fewest places at the sides.
         for (radius, letters) in rings.iter().rev() {
             let mut best: Option<(f64, Label)> = None;
-            let along = |way: Spot, r: f64| (joint.0 + way.0 * r, joint.1 + way.1 * r);
-            let off = |way: Spot| {
+            let along = |way: Point, r: f64| (joint.0 + way.0 * r, joint.1 + way.1 * r);
+            let off = |way: Point| {
                 if piece.holds(along(way, *radius)) {
                     0.0
                 } else {
                     OFF_THE_PIECE
                 }
             };
-            let mut consider = |way: Spot, line: f64, off: f64| {
+            let mut consider = |way: Point, line: f64, off: f64| {
                 let (from, to) = (along(way, *radius), along(way, radius + line));
                 let label = label(from, to, way.0 < 0.0, *letters);
                 let covers = if beside(&spans, label.room) {
@@ -146,7 +150,7 @@ pub(super) fn labels(piece: &Outline, joint: Spot, rings: &[(f64, usize)]) -> Ve
 }
 
 /// Where lines to words along the left and the right side end, one below the other.
-fn side_ends(letters: usize) -> impl Iterator<Item = Spot> {
+fn side_ends(letters: usize) -> impl Iterator<Item = Point> {
     let wide = 2.5 + width(letters);
     (0..17).flat_map(move |row: u8| {
         let y = 11.0 + (2.0 * HALF_LINE + 1.0) * f64::from(row);
@@ -158,7 +162,7 @@ fn width(letters: usize) -> f64 {
     GAP + LETTER * letters as f64
 }
 
-fn label(from: Spot, to: Spot, before: bool, letters: usize) -> Label {
+fn label(from: Point, to: Point, before: bool, letters: usize) -> Label {
     let wide = width(letters);
     let (left, right) = if before {
         (to.0 - wide, to.0)
@@ -207,7 +211,7 @@ mod tests {
         ];
         for form in Form::ALL {
             let shapes = shapes(Some(*form));
-            let piece = Outline::of(shapes.iter().filter(|s| s.style == Style::Area));
+            let piece = Silhouette::of(shapes.iter().filter(|s| s.style == Style::Area));
             for part in form.parts() {
                 let at = joint(Some(*form), *part);
                 for set in sets {
@@ -249,14 +253,14 @@ mod tests {
         assert!(!a.along(&label_to((0.0, 0.0), (-10.0, 0.0))));
     }
 
-    fn label_to(from: Spot, to: Spot) -> Label {
+    fn label_to(from: Point, to: Point) -> Label {
         label(from, to, false, 1)
     }
 
     #[test]
     fn words_stand_beside_the_piece_where_there_is_room() {
         let shapes = shapes(Some(Form::Candlestick));
-        let piece = Outline::of(shapes.iter().filter(|s| s.style == Style::Area));
+        let piece = Silhouette::of(shapes.iter().filter(|s| s.style == Style::Area));
         let spans = piece.spans(STRETCH, 30);
         let found = labels(&piece, (200.0, 188.0), &[(9.0, 12), (20.0, 12)]);
         assert!(found.iter().flatten().all(|l| beside(&spans, l.room)));

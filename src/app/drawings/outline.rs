@@ -3,23 +3,23 @@
 
 use leavewell_model::small::decimal;
 
-use super::shape::Shape;
+use super::shape::PaintedShape;
 
 /// A place on a drawing.
-pub(super) type Spot = (f64, f64);
+pub(super) type Point = (f64, f64);
 
 /// Closed lines, each of short straight stretches.
 #[derive(Debug)]
-pub(super) struct Outline(Vec<Vec<Spot>>);
+pub(super) struct Silhouette(Vec<Vec<Point>>);
 
-impl Outline {
+impl Silhouette {
     /// The outline of these shapes together.
-    pub(super) fn of<'a>(shapes: impl IntoIterator<Item = &'a Shape>) -> Self {
+    pub(super) fn of<'a>(shapes: impl IntoIterator<Item = &'a PaintedShape>) -> Self {
         Self(shapes.into_iter().flat_map(|s| loops(&s.path)).collect())
     }
 
     /// Whether a place is on the metal.
-    pub(super) fn holds(&self, (x, y): Spot) -> bool {
+    pub(super) fn holds(&self, (x, y): Point) -> bool {
         self.0.iter().any(|ring| {
             sides(ring)
                 .filter(|((ax, ay), (bx, by))| {
@@ -41,7 +41,7 @@ impl Outline {
     }
 
     /// How far the farthest of it is from a place.
-    pub(super) fn farthest(&self, from: Spot) -> f64 {
+    pub(super) fn farthest(&self, from: Point) -> f64 {
         self.spots()
             .map(|spot| distance(from, spot))
             .fold(0.0, f64::max)
@@ -68,11 +68,11 @@ impl Outline {
 
     /// How far a place is from the metal; 0 on it.
     #[cfg(test)]
-    pub(super) fn gap(&self, at: Spot) -> f64 {
+    pub(super) fn gap(&self, at: Point) -> f64 {
         if self.holds(at) {
             return 0.0;
         }
-        let near = |((ax, ay), (bx, by)): (Spot, Spot)| {
+        let near = |((ax, ay), (bx, by)): (Point, Point)| {
             let (dx, dy) = (bx - ax, by - ay);
             let t = ((at.0 - ax) * dx + (at.1 - ay) * dy) / (dx * dx + dy * dy).max(1e-12);
             distance(at, along((ax, ay), (bx, by), t.clamp(0.0, 1.0)))
@@ -81,32 +81,32 @@ impl Outline {
         all.map(near).fold(f64::INFINITY, f64::min)
     }
 
-    fn spots(&self) -> impl Iterator<Item = Spot> {
+    fn spots(&self) -> impl Iterator<Item = Point> {
         self.0.iter().flatten().copied()
     }
 }
 
 /// The straight line between two places.
-pub(super) fn distance(a: Spot, b: Spot) -> f64 {
+pub(super) fn distance(a: Point, b: Point) -> f64 {
     let (dx, dy) = (a.0 - b.0, a.1 - b.1);
     (dx * dx + dy * dy).sqrt()
 }
 
 /// The place a share `t` of the way from one to the other.
-pub(super) fn along(a: Spot, b: Spot, t: f64) -> Spot {
+pub(super) fn along(a: Point, b: Point, t: f64) -> Point {
     (a.0 + (b.0 - a.0) * t, a.1 + (b.1 - a.1) * t)
 }
 
 /// Ways to go from a place, all round, each of length 1. By the rational form of the circle, which
 /// needs no sine.
-pub(super) fn ways() -> Vec<Spot> {
+pub(super) fn ways() -> Vec<Point> {
     const STEPS: u8 = 12;
     let quarter = (0..STEPS).map(|k| {
         let t = f64::from(k) / f64::from(STEPS);
         let whole = 1.0 + t * t;
         ((1.0 - t * t) / whole, 2.0 * t / whole)
     });
-    let mut ways: Vec<Spot> = quarter.collect();
+    let mut ways: Vec<Point> = quarter.collect();
     for _ in 0..3 {
         for i in ways.len() - usize::from(STEPS)..ways.len() {
             let (x, y) = ways[i];
@@ -117,15 +117,15 @@ pub(super) fn ways() -> Vec<Spot> {
 }
 
 /// From each place to the next, and from the last back to the first.
-fn sides(ring: &[Spot]) -> impl Iterator<Item = (Spot, Spot)> {
+fn sides(ring: &[Point]) -> impl Iterator<Item = (Point, Point)> {
     let next = ring.iter().skip(1).chain(ring.first());
     ring.iter().copied().zip(next.copied())
 }
 
 /// Closed lines of path data as our own drawings have it: moves, straight lines, curves, whole
 /// ellipses of two arcs.
-fn loops(path: &str) -> Vec<Vec<Spot>> {
-    let mut loops: Vec<Vec<Spot>> = Vec::new();
+fn loops(path: &str) -> Vec<Vec<Point>> {
+    let mut loops: Vec<Vec<Point>> = Vec::new();
     // Each command is a letter and the numbers after it.
     let starts = path.match_indices(|c: char| c.is_ascii_alphabetic());
     for (start, letter) in starts {
@@ -154,7 +154,7 @@ fn loops(path: &str) -> Vec<Vec<Spot>> {
     loops
 }
 
-fn curve(line: &mut Vec<Spot>, way: &[f64]) {
+fn curve(line: &mut Vec<Point>, way: &[f64]) {
     const STEPS: u8 = 8;
     let (Some(from), &[ax, ay, bx, by, x, y]) = (line.last().copied(), way) else {
         return;
@@ -172,7 +172,7 @@ fn curve(line: &mut Vec<Spot>, way: &[f64]) {
 }
 
 /// Half an ellipse; the first goes over the top from left to right, the second back below.
-fn arc(line: &mut Vec<Spot>, way: &[f64]) {
+fn arc(line: &mut Vec<Point>, way: &[f64]) {
     let (Some(from), &[rx, ry, _, _, _, x, y]) = (line.last().copied(), way) else {
         return;
     };
@@ -190,8 +190,8 @@ mod tests {
     use crate::app::drawings::shape::Style;
     use leavewell_model::record::PartName;
 
-    fn of(path: &str) -> Outline {
-        Outline::of(&[Shape {
+    fn of(path: &str) -> Silhouette {
+        Silhouette::of(&[PaintedShape {
             part: PartName::Body,
             style: Style::Area,
             path: path.to_owned(),

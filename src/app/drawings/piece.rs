@@ -4,7 +4,7 @@ use leavewell_model::record::{Form, PartName};
 use yew::prelude::*;
 
 use super::forms::shapes;
-use super::shape::{Shape, Style, number};
+use super::shape::{PaintedShape, Style, number};
 use crate::app::parts::element::{El, el};
 use crate::app::parts::words::{joined, small};
 use crate::app::wording::drawings as say;
@@ -42,7 +42,7 @@ pub fn piece_drawing(form: Option<Form>, lit: PartName, bleeds: &[(PartName, f64
 }
 
 /// One shape, and the copper over it where base metal shows.
-pub(super) fn drawn(shape: Shape, lit: PartName, bleeds: &[(PartName, f64)]) -> El {
+pub(super) fn drawn(shape: PaintedShape, lit: PartName, bleeds: &[(PartName, f64)]) -> El {
     let is_lit = lit == shape.part;
     let style = match shape.style {
         Style::Area => "drawn-area",

@@ -20,7 +20,7 @@ pub(super) enum Style {
 
 /// One outline and the part it belongs to.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) struct Shape {
+pub(super) struct PaintedShape {
     /// The part.
     pub(super) part: PartName,
     /// How it is drawn.
@@ -31,7 +31,7 @@ pub(super) struct Shape {
 
 /// A shape as it is written down: its part, how it is drawn, and the outlines that make it up.
 /// Numbers are short: all are whole or halves.
-pub(super) struct Plan(
+pub(super) struct ShapePlan(
     pub(super) PartName,
     pub(super) Style,
     pub(super) &'static [Outline],
@@ -88,11 +88,11 @@ impl To {
     }
 }
 
-impl Plan {
+impl ShapePlan {
     /// The shape with its path.
-    pub(super) fn shape(&self) -> Shape {
+    pub(super) fn shape(&self) -> PaintedShape {
         let Self(part, style, outlines) = self;
-        Shape {
+        PaintedShape {
             part: *part,
             style: *style,
             path: outlines.iter().map(Outline::path).collect(),

@@ -13,13 +13,14 @@ mod own_figures;
 mod reading;
 pub mod shelf_file;
 mod weighing;
+mod work;
 
 use serde::{Deserialize, Serialize};
 
 pub use crate::terms::{
-    BleedWord, Corrosion, Currency, Date, Dents, Doer, Engraving, Fill, Form, Goal, Interior,
-    Joint, Lacquer, Lead, Loss, Method, Mount, PartName, Replaced, Route, Seen, SoldAs, Split,
-    Tarnish, Word,
+    BleedWord, Corrosion, Covers, Currency, Date, Dents, Doer, Engraving, Fill, FillState, Form,
+    Gilding, Goal, Interior, Joint, Lacquer, Lead, Liner, Loss, Material, MaterialUsed, Method,
+    Mount, PartName, Repair, Replaced, Route, Seen, SoldAs, Split, Tarnish, TestKind, Tester, Word,
 };
 pub use circumstances::{Circumstances, QUESTIONS};
 pub use draft::typed_text;
@@ -29,6 +30,7 @@ pub use measures::{Density, Iacs, Measures, Spot, Xrf};
 pub use reading::{COMPARED_KINDS, FLAWS};
 pub use reading::{hundredths, typed_number};
 pub use weighing::{Weighing, water_density};
+pub use work::{Asked, Done, Proposal, ProposalStep, Quote, Test};
 
 use crate::identity::Kind;
 use crate::treatment::Treatment;
@@ -61,10 +63,17 @@ pub struct Case {
     pub market: Market,
     /// Sales of like pieces that count, in the order entered.
     pub comparables: Vec<Comparable>,
-    /// Faults and features of the whole piece that are named by a row of condition factors.
+    /// Faults and features of the whole piece that are named by a row of condition factors, each
+    /// once. A fault recorded on a part (a loss, a replaced part, softened engraving) is among them.
     pub flaws: Vec<&'static str>,
     /// Prices asked for treatments.
     pub quotes: Vec<Quote>,
+    /// Tests for lead and their results, the laboratory's figures of the bench among them.
+    pub tests: Vec<Test>,
+    /// Work already done to the piece, in the order of the file.
+    pub done: Vec<Done>,
+    /// The person's own plan of work.
+    pub proposal: Proposal,
     /// Answers that only the rules ask for.
     pub circumstances: Circumstances,
     /// What the owner has agreed to.
@@ -136,8 +145,7 @@ pub struct Reading {
     pub error_um: Option<f64>,
 }
 
-/// The condition of one part, as far as the answer uses it. Everything may be unknown. What is only
-/// recorded (splits, losses, engraving, notes) is read from the draft by the condition record.
+/// The condition of one part. Everything may be unknown.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Part {
     /// Which part.
@@ -162,6 +170,32 @@ pub struct Part {
     pub joint_distance_mm: Option<f64>,
     /// Measured thicknesses of its silver.
     pub readings: Vec<Reading>,
+    /// Splits and cracks.
+    pub split: Option<Split>,
+    /// Missing metal.
+    pub loss: Option<Loss>,
+    /// A stamped mount backed with soft metal.
+    pub mount: Option<Mount>,
+    /// A clear coating.
+    pub lacquer: Option<Lacquer>,
+    /// Whether it is the part the piece was made with.
+    pub replaced: Option<Replaced>,
+    /// How crisp its engraving and chasing are.
+    pub engraving: Option<Engraving>,
+    /// Whether an old repair on it holds.
+    pub repair: Option<Repair>,
+    /// The state of its filling.
+    pub fill_state: Option<FillState>,
+    /// Whether it is hollow.
+    pub hollow: Option<bool>,
+    /// A loose liner in it.
+    pub liner: Option<Liner>,
+    /// What it is made of; `None` when not recorded or not known.
+    pub material: Option<Material>,
+    /// The state of its gilding.
+    pub gilding: Option<Gilding>,
+    /// Whether candle wax is on it.
+    pub wax: Option<bool>,
 }
 
 impl Part {
@@ -180,6 +214,19 @@ impl Part {
             fill: None,
             joint_distance_mm: None,
             readings: Vec::new(),
+            split: None,
+            loss: None,
+            mount: None,
+            lacquer: None,
+            replaced: None,
+            engraving: None,
+            repair: None,
+            fill_state: None,
+            hollow: None,
+            liner: None,
+            material: None,
+            gilding: None,
+            wax: None,
         }
     }
 }
@@ -201,6 +248,18 @@ pub struct Aim {
     pub doer: Option<Doer>,
     /// How much each attribute counts, in points of 100, in the order of [`Aim::WEIGHED`].
     pub weights: [Option<f64>; 5],
+    /// What the person asked about, if anything.
+    pub asked: Option<Asked>,
+    /// Lead counts as present wherever it has not been ruled out, so that no test is needed first.
+    pub assume_lead: bool,
+    /// It is washed in a dishwasher.
+    pub dishwasher: bool,
+    /// It is kept in a damp place.
+    pub damp: bool,
+    /// The day by which a decision or a sale is due.
+    pub until: Option<Date>,
+    /// It is lent to a museum: nothing is done without the borrower's and a conservator's word.
+    pub loan: bool,
 }
 
 impl Aim {
@@ -271,21 +330,6 @@ pub enum Similar {
     Share(f64),
 }
 
-/// A price asked for a treatment.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Quote {
-    /// For what.
-    pub treatment: Treatment,
-    /// Low end, if a range was given.
-    pub low: Option<f64>,
-    /// The price.
-    pub likely: f64,
-    /// High end.
-    pub high: Option<f64>,
-    /// Carriage and insurance on the way there and back, on top.
-    pub post: f64,
-}
-
 /// What the owner has agreed to or holds in writing.
 #[allow(clippy::struct_excessive_bools)] // four separate agreements
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -334,10 +378,17 @@ impl Case {
         self.parts.iter().find(|p| p.name == name)
     }
 
-    /// The quote for a treatment.
+    /// The quote for a treatment alone.
     #[must_use]
     pub fn quote(&self, treatment: Treatment) -> Option<&Quote> {
-        self.quotes.iter().find(|q| q.treatment == treatment)
+        self.quotes.iter().find(|q| q.treatments == [treatment])
+    }
+
+    /// True when the whole piece has this fault, ticked as such or recorded on a part: one fault
+    /// either way.
+    #[must_use]
+    pub fn has_flaw(&self, id: &str) -> bool {
+        self.flaws.contains(&id)
     }
 
     /// Whether it has soldered joints: as told, else as such pieces usually have.

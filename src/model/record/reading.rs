@@ -2,6 +2,7 @@
 
 mod sales;
 mod wording;
+mod work;
 
 use serde_json::{Map, Value};
 
@@ -11,13 +12,11 @@ use wording as words;
 use super::Weighing;
 use super::{
     Aim, Answer, Bleed, BleedWord, Case, Circumstances, Consents, Date, Density, Iacs, Market,
-    Measures, Method, Override, Part, PartName, Piece, Problem, Quote, Reading, Seen, Spot, Word,
-    Xrf,
+    Measures, Method, Override, Part, PartName, Piece, Problem, Reading, Seen, Spot, Word, Xrf,
 };
 use crate::ledger::{Ledger, OverrideFault, finding, findings, nearest};
 use crate::maths::{CountFault, point_count};
 use crate::small::decimal;
-use crate::treatment::Treatment;
 
 /// Earliest and latest year a piece may be said to be from.
 const YEARS: (f64, f64) = (1700.0, 2100.0);
@@ -41,20 +40,28 @@ pub(super) fn read(root: &Map<String, Value>) -> (Case, Vec<Problem>) {
     };
     let piece = reader.piece(root);
     let findings = reader.findings(root);
+    let measures = reader.measures(root, &findings);
+    let mut parts = reader.parts(root);
+    reader.failing_fill(root, &mut parts);
+    let flaws = reader.flaws(root, &parts);
+    let overrides = reader.overrides(root);
     let case = Case {
-        measures: reader.measures(root, &findings),
         piece,
         findings,
-        parts: reader.parts(root),
+        measures,
         aim: reader.aim(root),
         market: reader.market(root),
         comparables: reader.comparables(root),
-        flaws: reader.flaws(root),
+        flaws,
         quotes: reader.quotes(root),
+        tests: reader.tests(root, &overrides),
+        done: reader.done(root),
+        proposal: reader.proposal(root),
         circumstances: reader.circumstances(root),
         consents: reader.consents(root),
-        overrides: reader.overrides(root),
         asked_on: reader.date(root),
+        parts,
+        overrides,
     };
     (case, reader.problems)
 }
@@ -113,13 +120,15 @@ impl Reader {
         }
     }
 
+    /// The entries of a list at a path whose last step is a field of `root`.
     fn list<'a>(
         &mut self,
         root: &'a Map<String, Value>,
         name: &str,
         most: usize,
     ) -> Vec<Section<'a>> {
-        let Some(value) = root.get(name).filter(|v| !v.is_null()) else {
+        let field = name.rsplit('.').next().unwrap_or(name);
+        let Some(value) = root.get(field).filter(|v| !v.is_null()) else {
             return Vec::new();
         };
         let Some(entries) = value.as_array() else {
@@ -599,6 +608,19 @@ impl Reader {
                     words::A_DISTANCE,
                 ),
                 readings: self.readings(&s),
+                split: self.word(&s, "split"),
+                loss: self.word(&s, "loss"),
+                mount: self.word(&s, "mount"),
+                lacquer: self.word(&s, "lacquer"),
+                replaced: self.word(&s, "replaced"),
+                engraving: self.word(&s, "engraving"),
+                repair: self.word(&s, "repair"),
+                fill_state: self.word(&s, "fill_state"),
+                hollow: self.flag_unless_unsure(&s, "hollow"),
+                liner: self.unless_unsure(&s, "liner"),
+                material: self.unless_unsure(&s, "material"),
+                gilding: self.word(&s, "gilding"),
+                wax: self.flag_unless_unsure(&s, "wax"),
             };
             if parts.iter().any(|p| p.name == name) {
                 self.problem(
@@ -693,6 +715,14 @@ impl Reader {
         self.word(s, field)
     }
 
+    /// A yes or no that may also say "unknown" or "unsure", which is the same as not saying.
+    fn flag_unless_unsure(&mut self, s: &Section, field: &str) -> Option<bool> {
+        match s.get(field).and_then(Value::as_str) {
+            Some("unknown" | "unsure") => None,
+            _ => self.flag(s, field),
+        }
+    }
+
     /// Bleed as a word, as a fraction of 1, or as a counted interval `{low, likely, high}`.
     fn bleed(&mut self, s: &Section) -> Option<Bleed> {
         let value = s.get("bleed")?;
@@ -773,6 +803,12 @@ impl Reader {
                 .flag(&s, "household_child_or_pregnant")
                 .unwrap_or(false),
             doer: self.word(&s, "doer"),
+            asked: self.asked(&s),
+            assume_lead: self.flag(&s, "assume_lead").unwrap_or(false),
+            dishwasher: self.flag(&s, "dishwasher").unwrap_or(false),
+            damp: self.flag(&s, "damp").unwrap_or(false),
+            until: self.day(&s, "until"),
+            loan: self.flag(&s, "loan").unwrap_or(false),
         }
     }
 
@@ -814,68 +850,6 @@ impl Reader {
             market.high = None;
         }
         market
-    }
-
-    fn quotes(&mut self, root: &Map<String, Value>) -> Vec<Quote> {
-        let mut quotes: Vec<Quote> = Vec::new();
-        for s in self.list(root, "quotes", MOST_ENTRIES) {
-            let Some(id) = self.text(&s, "treatment") else {
-                self.problem(
-                    s.at("treatment"),
-                    words::NO_TREATMENT.to_owned(),
-                    words::NO_TREATMENT_REMEDY,
-                );
-                continue;
-            };
-            let Some(treatment) = Treatment::parse(&id) else {
-                let near = nearest(&id, Treatment::ALL.iter().map(|t| t.id())).unwrap_or("");
-                self.problem(
-                    s.at("treatment"),
-                    words::no_such_treatment(&shorten(&id)),
-                    &words::no_such_treatment_remedy(near),
-                );
-                continue;
-            };
-            let (low, likely, high) = (
-                self.money(&s, "low"),
-                self.money(&s, "likely"),
-                self.money(&s, "high"),
-            );
-            let post = self.money(&s, "post").unwrap_or(0.0);
-            let Some(likely) = likely else {
-                if s.get("likely").is_none() {
-                    self.problem(
-                        s.at("likely"),
-                        words::NO_PRICE.to_owned(),
-                        words::NO_PRICE_REMEDY,
-                    );
-                }
-                continue;
-            };
-            if !in_order(&[low, Some(likely), high]) {
-                self.problem(
-                    s.at("likely"),
-                    words::OUT_OF_ORDER.to_owned(),
-                    words::OUT_OF_ORDER_REMEDY,
-                );
-                quotes.push(Quote {
-                    treatment,
-                    low: None,
-                    likely,
-                    high: None,
-                    post,
-                });
-                continue;
-            }
-            quotes.push(Quote {
-                treatment,
-                low,
-                likely,
-                high,
-                post,
-            });
-        }
-        quotes
     }
 
     fn consents(&mut self, root: &Map<String, Value>) -> Consents {
@@ -938,16 +912,22 @@ impl Reader {
         taken
     }
 
+    /// The day the question is asked.
     fn date(&mut self, root: &Map<String, Value>) -> Option<Date> {
         let s = Section {
             path: String::new(),
             fields: Some(root),
         };
-        let text = self.text(&s, "asked_on")?;
-        let date = Date::parse(&text);
+        self.day(&s, "asked_on")
+    }
+
+    /// One day of the calendar.
+    fn day(&mut self, s: &Section, field: &str) -> Option<Date> {
+        let text = self.text(s, field)?;
+        let date = Date::parse(text.trim());
         if date.is_none() {
             self.problem(
-                "asked_on".to_owned(),
+                s.at(field),
                 words::no_date(&shorten(&text)),
                 words::NO_DATE_REMEDY,
             );
@@ -1000,6 +980,11 @@ pub fn typed_number(text: &str) -> Option<f64> {
 /// A number to two places, without trailing noughts.
 pub fn hundredths(x: f64) -> String {
     ((x * 100.0).round() / 100.0).to_string()
+}
+
+/// The place in a path such as `comparables[3]`.
+fn place_in(path: &str) -> Option<usize> {
+    path.strip_suffix(']')?.rsplit_once('[')?.1.parse().ok()
 }
 
 fn in_order(values: &[Option<f64>]) -> bool {

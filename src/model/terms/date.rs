@@ -25,6 +25,18 @@ impl Date {
             && day <= days(year, month)?;
         ok.then_some(Self { year, month, day })
     }
+
+    /// Reads a day, a month such as `2026-11`, or a year such as `2026`. Of a month the 15th is
+    /// taken, and of a year the first of July.
+    #[must_use]
+    pub fn parse_about(text: &str) -> Option<Self> {
+        let middle = match text.len() {
+            4 => "-07-01",
+            7 => "-15",
+            _ => "",
+        };
+        Self::parse(&[text, middle].concat())
+    }
 }
 
 fn days(year: u16, month: u8) -> Option<u8> {

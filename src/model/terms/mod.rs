@@ -21,8 +21,9 @@ pub use shares::{percent, share};
 pub use text::Text;
 pub use treatment::{Reversibility, Treatment};
 pub use vocabulary::{
-    BleedWord, Corrosion, Currency, Dents, Doer, Engraving, Fill, Form, Goal, Interior, Joint,
-    Lacquer, Lead, Loss, Method, Mount, PartName, Replaced, Route, Seen, SoldAs, Split, Tarnish,
+    BleedWord, Corrosion, Covers, Currency, Dents, Doer, Engraving, Fill, FillState, Form, Gilding,
+    Goal, Interior, Joint, Lacquer, Lead, Liner, Loss, Material, MaterialUsed, Method, Mount,
+    PartName, Repair, Replaced, Route, Seen, SoldAs, Split, Tarnish, TestKind, Tester,
 };
 
 /// A closed list of words with stable ids.

@@ -122,6 +122,7 @@ vocabulary! {
     Lead {
         Present = "present", "Lead found by a test";
         Absent = "absent", "Tested: no lead released";
+        NotFound = "not_found", "Analysed: no lead in it";
     }
 }
 
@@ -210,6 +211,97 @@ vocabulary! {
         Sound = "sound", "Whole and clear";
         Yellowed = "yellowed", "Yellowed";
         Broken = "broken", "Broken: tarnish in patches or threads";
+    }
+}
+
+vocabulary! {
+    /// Whether an old repair holds.
+    Repair {
+        Sound = "sound", "Holds";
+        Failing = "failing", "Failing";
+    }
+}
+
+vocabulary! {
+    /// The state of a filling.
+    FillState {
+        Sound = "sound", "Firm";
+        Failing = "failing", "Loose, swollen or coming out";
+    }
+}
+
+vocabulary! {
+    /// A loose liner that stands inside a piece.
+    Liner {
+        None = "none", "None";
+        Glass = "glass", "Glass";
+        Metal = "metal", "Metal";
+    }
+}
+
+vocabulary! {
+    /// What a part is made of.
+    Material {
+        Metal = "metal", "Metal";
+        Wood = "wood", "Wood";
+        Ivory = "ivory", "Ivory";
+        Horn = "horn", "Horn";
+        Bone = "bone", "Bone or shell";
+        Composition = "composition", "Composition or early plastic";
+        Glass = "glass", "Glass";
+        Unknown = "unknown", "Not known";
+    }
+}
+
+vocabulary! {
+    /// The state of gilding.
+    Gilding {
+        Whole = "whole", "Whole";
+        Worn = "worn", "Worn";
+        Gone = "gone", "Gone, or traces only";
+    }
+}
+
+vocabulary! {
+    /// What a test for lead asks.
+    TestKind {
+        Release = "release", "Whether lead comes out into food or drink";
+        Content = "content", "Whether there is lead in the metal";
+    }
+}
+
+vocabulary! {
+    /// Who carried out a test.
+    Tester {
+        Laboratory = "laboratory", "A laboratory";
+        Workshop = "workshop", "A workshop";
+        Home = "home", "Somebody at home, with a kit";
+    }
+}
+
+vocabulary! {
+    /// The class of material used in work already done.
+    MaterialUsed {
+        Nothing = "none", "Nothing was added";
+        SolderLeadFree = "solder_lead_free", "Solder without lead";
+        SolderLead = "solder_lead", "Solder with lead";
+        SolderUnknown = "solder_unknown", "Solder, not known which";
+        SolderLow = "solder_low", "Solder that melts low";
+        SolderHard = "solder_hard", "Silver solder";
+        Adhesive = "adhesive", "Glue";
+        Coating = "coating", "Lacquer, wax or other coating";
+        Silver = "silver", "Silver put on by electricity";
+        SilverOther = "silver_other", "Silver put on in another way";
+        Tin = "tin", "Tin";
+        NewPart = "new_part", "New metal or another new part";
+    }
+}
+
+vocabulary! {
+    /// What a quote covers.
+    Covers {
+        Work = "work", "This work alone";
+        WithCleaning = "with_cleaning", "This work and the cleaning it needs";
     }
 }
 

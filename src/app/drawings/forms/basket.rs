@@ -7,10 +7,10 @@ use crate::app::drawings::shape::Outline::{
 };
 use crate::app::drawings::shape::Style::{Area, Detail, Hidden};
 use crate::app::drawings::shape::To::{Curve, Line};
-use crate::app::drawings::shape::{Joint, Plan};
+use crate::app::drawings::shape::{Joint, ShapePlan};
 
-pub(super) const SHAPES: &[Plan] = &[
-    Plan(
+pub(super) const SHAPES: &[ShapePlan] = &[
+    ShapePlan(
         P::Handle,
         Area,
         &[Ribbon(
@@ -22,38 +22,38 @@ pub(super) const SHAPES: &[Plan] = &[
             [8.0, 15.0, 8.0],
         )],
     ),
-    Plan(
+    ShapePlan(
         P::Handle,
         Detail,
         &[Path("M86 132C93 78 144 42 200 42C256 42 307 78 314 132")],
     ),
-    Plan(
+    ShapePlan(
         P::Body,
         Area,
         &[Path(
             "M58 142C110 160 290 160 342 142C334 176 300 206 262 224L138 224C100 206 66 176 58 142Z",
         )],
     ),
-    Plan(P::Body, Detail, &[Made(piercing)]),
-    Plan(P::Body, Detail, &[Path("M88 188C140 201 260 201 312 188")]),
-    Plan(
+    ShapePlan(P::Body, Detail, &[Made(piercing)]),
+    ShapePlan(P::Body, Detail, &[Path("M88 188C140 201 260 201 312 188")]),
+    ShapePlan(
         P::Border,
         Area,
         &[Path(
             "M54 134C110 154 290 154 346 134L342 144C290 163 110 163 58 144Z",
         )],
     ),
-    Plan(P::Border, Detail, &[Made(notches)]),
-    Plan(
+    ShapePlan(P::Border, Detail, &[Made(notches)]),
+    ShapePlan(
         P::Edge,
         Area,
         &[Path(
             "M50 126C110 148 290 148 350 126C352 130 350 134 346 135C290 155 110 155 54 135C50 134 48 130 50 126Z",
         )],
     ),
-    Plan(P::Shield, Area, &[Ellipse(200.0, 176.0, 19.0, 16.0)]),
-    Plan(P::Shield, Detail, &[Shield(200.0, 165.0, 22.0)]),
-    Plan(
+    ShapePlan(P::Shield, Area, &[Ellipse(200.0, 176.0, 19.0, 16.0)]),
+    ShapePlan(P::Shield, Detail, &[Shield(200.0, 165.0, 22.0)]),
+    ShapePlan(
         P::Foot,
         Area,
         &[Turned(
@@ -65,7 +65,7 @@ pub(super) const SHAPES: &[Plan] = &[
             ],
         )],
     ),
-    Plan(
+    ShapePlan(
         P::Foot,
         Detail,
         &[
@@ -74,7 +74,7 @@ pub(super) const SHAPES: &[Plan] = &[
             Lobes((56.0, 230.0), (79.0, 246.0), 26),
         ],
     ),
-    Plan(P::Base, Hidden, &[Underside(78.0, 254.0)]),
+    ShapePlan(P::Base, Hidden, &[Underside(78.0, 254.0)]),
 ];
 
 /// Where the joint of each part is: mostly where it meets its neighbour.

@@ -5,35 +5,35 @@ use leavewell_model::record::PartName as P;
 use crate::app::drawings::shape::Outline::{Level, Path, Shield, Strokes, Turned, Underside};
 use crate::app::drawings::shape::Style::{Area, Detail, Hidden};
 use crate::app::drawings::shape::To::{Curve, Line};
-use crate::app::drawings::shape::{Joint, Plan};
+use crate::app::drawings::shape::{Joint, ShapePlan};
 
-pub(super) const SHAPES: &[Plan] = &[
-    Plan(
+pub(super) const SHAPES: &[ShapePlan] = &[
+    ShapePlan(
         P::Body,
         Area,
         &[Turned((108.0, 124.0), &[Line(108.0, 240.0)])],
     ),
-    Plan(
+    ShapePlan(
         P::Interior,
         Hidden,
         &[Turned((101.0, 130.0), &[Line(101.0, 234.0)])],
     ),
-    Plan(
+    ShapePlan(
         P::Body,
         Detail,
         &[Path(
             "M104 138L296 138M104 228L296 228M104 138L104 228M296 138L296 228",
         )],
     ),
-    Plan(P::Shield, Area, &[Shield(200.0, 158.0, 52.0)]),
-    Plan(
+    ShapePlan(P::Shield, Area, &[Shield(200.0, 158.0, 52.0)]),
+    ShapePlan(
         P::Body,
         Detail,
         &[Path(
             "M200 140C197 140 196 143 197 146L199 148L198 153L202 153L201 148L203 146C204 143 203 140 200 140Z",
         )],
     ),
-    Plan(
+    ShapePlan(
         P::Border,
         Area,
         &[Turned(
@@ -41,15 +41,15 @@ pub(super) const SHAPES: &[Plan] = &[
             &[Curve(116.0, 242.0, 116.0, 250.0, 112.0, 252.0)],
         )],
     ),
-    Plan(P::Border, Detail, &[Strokes(111.0, 241.0, 251.0, 46)]),
-    Plan(P::Base, Hidden, &[Underside(108.0, 252.0)]),
-    Plan(
+    ShapePlan(P::Border, Detail, &[Strokes(111.0, 241.0, 251.0, 46)]),
+    ShapePlan(P::Base, Hidden, &[Underside(108.0, 252.0)]),
+    ShapePlan(
         P::Edge,
         Area,
         &[Turned((112.0, 114.0), &[Line(112.0, 124.0)])],
     ),
-    Plan(P::Edge, Detail, &[Level(112.0, 119.0)]),
-    Plan(
+    ShapePlan(P::Edge, Detail, &[Level(112.0, 119.0)]),
+    ShapePlan(
         P::Cover,
         Area,
         &[Turned(
@@ -61,8 +61,8 @@ pub(super) const SHAPES: &[Plan] = &[
             ],
         )],
     ),
-    Plan(P::Cover, Detail, &[Level(91.0, 86.0), Level(111.0, 101.0)]),
-    Plan(
+    ShapePlan(P::Cover, Detail, &[Level(91.0, 86.0), Level(111.0, 101.0)]),
+    ShapePlan(
         P::Cover,
         Area,
         &[Turned(

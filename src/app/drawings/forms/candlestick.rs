@@ -5,10 +5,10 @@ use leavewell_model::record::PartName as P;
 use crate::app::drawings::shape::Outline::{Level, Lobes, Path, Strokes, Turned, Underside};
 use crate::app::drawings::shape::Style::{Area, Detail, Hidden};
 use crate::app::drawings::shape::To::{Curve, Line};
-use crate::app::drawings::shape::{Joint, Plan};
+use crate::app::drawings::shape::{Joint, ShapePlan};
 
-pub(super) const SHAPES: &[Plan] = &[
-    Plan(
+pub(super) const SHAPES: &[ShapePlan] = &[
+    ShapePlan(
         P::Rim,
         Area,
         &[Turned(
@@ -16,8 +16,8 @@ pub(super) const SHAPES: &[Plan] = &[
             &[Line(33.0, 25.0), Line(33.0, 30.0), Line(18.0, 34.0)],
         )],
     ),
-    Plan(P::Rim, Detail, &[Level(33.0, 27.5)]),
-    Plan(
+    ShapePlan(P::Rim, Detail, &[Level(33.0, 27.5)]),
+    ShapePlan(
         P::Body,
         Area,
         &[Turned(
@@ -37,7 +37,7 @@ pub(super) const SHAPES: &[Plan] = &[
             ],
         )],
     ),
-    Plan(
+    ShapePlan(
         P::Body,
         Detail,
         &[
@@ -48,15 +48,15 @@ pub(super) const SHAPES: &[Plan] = &[
             Level(9.5, 199.0),
         ],
     ),
-    Plan(P::Body, Detail, &[Level(24.0, 60.0)]),
-    Plan(
+    ShapePlan(P::Body, Detail, &[Level(24.0, 60.0)]),
+    ShapePlan(
         P::Body,
         Detail,
         &[Path(
             "M200 104L200 184M192 104L195 184M208 104L205 184M186 106L191 180M214 106L209 180",
         )],
     ),
-    Plan(
+    ShapePlan(
         P::Foot,
         Area,
         &[Turned(
@@ -67,12 +67,12 @@ pub(super) const SHAPES: &[Plan] = &[
             ],
         )],
     ),
-    Plan(
+    ShapePlan(
         P::Foot,
         Detail,
         &[Level(33.0, 226.0), Lobes((34.5, 227.0), (56.0, 245.5), 16)],
     ),
-    Plan(
+    ShapePlan(
         P::Border,
         Area,
         &[Turned(
@@ -80,8 +80,8 @@ pub(super) const SHAPES: &[Plan] = &[
             &[Curve(65.0, 248.0, 66.0, 254.0, 63.0, 256.0)],
         )],
     ),
-    Plan(P::Border, Detail, &[Strokes(62.0, 247.0, 255.0, 30)]),
-    Plan(
+    ShapePlan(P::Border, Detail, &[Strokes(62.0, 247.0, 255.0, 30)]),
+    ShapePlan(
         P::Foot,
         Area,
         &[Turned(
@@ -89,7 +89,7 @@ pub(super) const SHAPES: &[Plan] = &[
             &[Line(66.0, 260.0), Line(66.0, 270.0)],
         )],
     ),
-    Plan(P::Base, Hidden, &[Underside(62.0, 270.0)]),
+    ShapePlan(P::Base, Hidden, &[Underside(62.0, 270.0)]),
 ];
 
 /// Where the joint of each part is: mostly where it meets its neighbour.

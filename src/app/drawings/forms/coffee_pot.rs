@@ -7,10 +7,10 @@ use crate::app::drawings::shape::Outline::{
 };
 use crate::app::drawings::shape::Style::{Area, Detail, Hidden};
 use crate::app::drawings::shape::To::{Curve, Line};
-use crate::app::drawings::shape::{Joint, Plan};
+use crate::app::drawings::shape::{Joint, ShapePlan};
 
-pub(super) const SHAPES: &[Plan] = &[
-    Plan(
+pub(super) const SHAPES: &[ShapePlan] = &[
+    ShapePlan(
         P::Spout,
         Area,
         &[Ribbon(
@@ -22,7 +22,7 @@ pub(super) const SHAPES: &[Plan] = &[
             [40.0, 22.0, 13.0],
         )],
     ),
-    Plan(
+    ShapePlan(
         P::Handle,
         Area,
         &[Ribbon(
@@ -34,14 +34,14 @@ pub(super) const SHAPES: &[Plan] = &[
             [12.0, 9.0, 12.0],
         )],
     ),
-    Plan(
+    ShapePlan(
         P::Handle,
         Area,
         &[Path(
             "M281 100C286 90 296 88 304 93C298 95 295 100 296 107Z",
         )],
     ),
-    Plan(
+    ShapePlan(
         P::Body,
         Area,
         &[Turned(
@@ -53,7 +53,7 @@ pub(super) const SHAPES: &[Plan] = &[
             ],
         )],
     ),
-    Plan(
+    ShapePlan(
         P::Interior,
         Hidden,
         &[Turned(
@@ -65,13 +65,13 @@ pub(super) const SHAPES: &[Plan] = &[
             ],
         )],
     ),
-    Plan(
+    ShapePlan(
         P::Body,
         Detail,
         &[Level(51.5, 204.0), Lobes((51.5, 204.0), (17.0, 233.0), 12)],
     ),
-    Plan(P::Shield, Area, &[Shield(200.0, 150.0, 42.0)]),
-    Plan(
+    ShapePlan(P::Shield, Area, &[Shield(200.0, 150.0, 42.0)]),
+    ShapePlan(
         P::Foot,
         Area,
         &[Turned(
@@ -84,9 +84,9 @@ pub(super) const SHAPES: &[Plan] = &[
             ],
         )],
     ),
-    Plan(P::Foot, Detail, &[Level(12.5, 243.0), Level(46.0, 264.0)]),
-    Plan(P::Base, Hidden, &[Underside(44.0, 272.0)]),
-    Plan(
+    ShapePlan(P::Foot, Detail, &[Level(12.5, 243.0), Level(46.0, 264.0)]),
+    ShapePlan(P::Base, Hidden, &[Underside(44.0, 272.0)]),
+    ShapePlan(
         P::Cover,
         Area,
         &[Turned(
@@ -94,8 +94,8 @@ pub(super) const SHAPES: &[Plan] = &[
             &[Curve(14.0, 63.0, 28.0, 64.0, 31.0, 78.0), Line(33.0, 84.0)],
         )],
     ),
-    Plan(P::Cover, Detail, &[Level(30.5, 78.0)]),
-    Plan(
+    ShapePlan(P::Cover, Detail, &[Level(30.5, 78.0)]),
+    ShapePlan(
         P::Finial,
         Area,
         &[Turned(
@@ -108,8 +108,8 @@ pub(super) const SHAPES: &[Plan] = &[
             ],
         )],
     ),
-    Plan(P::Finial, Detail, &[Level(9.0, 39.0)]),
-    Plan(
+    ShapePlan(P::Finial, Detail, &[Level(9.0, 39.0)]),
+    ShapePlan(
         P::Border,
         Area,
         &[Turned(
@@ -117,7 +117,7 @@ pub(super) const SHAPES: &[Plan] = &[
             &[Curve(36.5, 86.0, 36.5, 90.0, 34.0, 92.0)],
         )],
     ),
-    Plan(P::Border, Detail, &[Strokes(34.0, 85.0, 91.0, 22)]),
+    ShapePlan(P::Border, Detail, &[Strokes(34.0, 85.0, 91.0, 22)]),
 ];
 
 /// Where the joint of each part is: mostly where it meets its neighbour.

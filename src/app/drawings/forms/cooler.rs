@@ -7,10 +7,10 @@ use crate::app::drawings::shape::Outline::{
 };
 use crate::app::drawings::shape::Style::{Area, Detail, Hidden};
 use crate::app::drawings::shape::To::{Curve, Line};
-use crate::app::drawings::shape::{Joint, Plan};
+use crate::app::drawings::shape::{Joint, ShapePlan};
 
-pub(super) const SHAPES: &[Plan] = &[
-    Plan(
+pub(super) const SHAPES: &[ShapePlan] = &[
+    ShapePlan(
         P::Handle,
         Area,
         &[Ribbon(
@@ -22,7 +22,7 @@ pub(super) const SHAPES: &[Plan] = &[
             [10.0, 11.0, 10.0],
         )],
     ),
-    Plan(
+    ShapePlan(
         P::Handle,
         Area,
         &[Ribbon(
@@ -34,7 +34,7 @@ pub(super) const SHAPES: &[Plan] = &[
             [10.0, 11.0, 10.0],
         )],
     ),
-    Plan(
+    ShapePlan(
         P::Body,
         Area,
         &[Turned(
@@ -46,7 +46,7 @@ pub(super) const SHAPES: &[Plan] = &[
             ],
         )],
     ),
-    Plan(
+    ShapePlan(
         P::Interior,
         Hidden,
         &[Turned(
@@ -58,13 +58,13 @@ pub(super) const SHAPES: &[Plan] = &[
             ],
         )],
     ),
-    Plan(
+    ShapePlan(
         P::Body,
         Detail,
         &[Level(78.0, 190.0), Lobes((78.0, 190.0), (27.0, 222.0), 20)],
     ),
-    Plan(P::Shield, Area, &[Shield(200.0, 84.0, 48.0)]),
-    Plan(
+    ShapePlan(P::Shield, Area, &[Shield(200.0, 84.0, 48.0)]),
+    ShapePlan(
         P::Border,
         Area,
         &[Turned(
@@ -72,8 +72,8 @@ pub(super) const SHAPES: &[Plan] = &[
             &[Curve(79.0, 147.0, 79.0, 153.0, 75.0, 156.0)],
         )],
     ),
-    Plan(P::Border, Detail, &[Strokes(74.0, 145.0, 155.0, 32)]),
-    Plan(
+    ShapePlan(P::Border, Detail, &[Strokes(74.0, 145.0, 155.0, 32)]),
+    ShapePlan(
         P::Foot,
         Area,
         &[Turned(
@@ -86,9 +86,9 @@ pub(super) const SHAPES: &[Plan] = &[
             ],
         )],
     ),
-    Plan(P::Foot, Detail, &[Level(20.5, 230.0), Level(60.5, 259.5)]),
-    Plan(P::Base, Hidden, &[Underside(58.0, 270.0)]),
-    Plan(
+    ShapePlan(P::Foot, Detail, &[Level(20.5, 230.0), Level(60.5, 259.5)]),
+    ShapePlan(P::Base, Hidden, &[Underside(58.0, 270.0)]),
+    ShapePlan(
         P::Rim,
         Area,
         &[Turned(
@@ -96,7 +96,7 @@ pub(super) const SHAPES: &[Plan] = &[
             &[Curve(98.0, 45.0, 98.0, 53.0, 91.0, 56.0), Line(86.0, 58.0)],
         )],
     ),
-    Plan(P::Rim, Detail, &[Gadroons(92.0, 46.0, 56.0, 40)]),
+    ShapePlan(P::Rim, Detail, &[Gadroons(92.0, 46.0, 56.0, 40)]),
 ];
 
 /// Where the joint of each part is: mostly where it meets its neighbour.

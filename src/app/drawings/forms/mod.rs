@@ -14,11 +14,11 @@ mod tureen;
 
 use leavewell_model::record::{Form, PartName};
 
-use super::shape::{Joint, Plan, Shape};
+use super::shape::{Joint, PaintedShape, ShapePlan};
 
 /// What a piece of this form is drawn from; a plain covered cup when the form is not known.
-pub(super) fn shapes(form: Option<Form>) -> Vec<Shape> {
-    plans(form).0.iter().map(Plan::shape).collect()
+pub(super) fn shapes(form: Option<Form>) -> Vec<PaintedShape> {
+    plans(form).0.iter().map(ShapePlan::shape).collect()
 }
 
 /// Where on the drawing the joint of a part is; a part that the form has not is taken as its first.
@@ -28,7 +28,7 @@ pub(super) fn joint(form: Option<Form>, part: PartName) -> (f64, f64) {
     found.map_or((0.0, 0.0), |Joint(_, x, y)| ((*x).into(), (*y).into()))
 }
 
-fn plans(form: Option<Form>) -> (&'static [Plan], &'static [Joint]) {
+fn plans(form: Option<Form>) -> (&'static [ShapePlan], &'static [Joint]) {
     match form.unwrap_or(Form::Other) {
         Form::CoffeePot => (coffee_pot::SHAPES, coffee_pot::JOINTS),
         Form::Teapot => (teapot::SHAPES, teapot::JOINTS),
@@ -47,7 +47,7 @@ fn plans(form: Option<Form>) -> (&'static [Plan], &'static [Joint]) {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::app::drawings::outline::Outline;
+    use crate::app::drawings::outline::Silhouette;
     use crate::app::drawings::shape::Style;
 
     #[test]
@@ -80,7 +80,7 @@ mod tests {
                     Some(part) => s.part == part && s.style != Style::Detail,
                     None => s.style == Style::Area,
                 });
-                Outline::of(all)
+                Silhouette::of(all)
             };
             let piece = areas(None);
             let joints = plans(Some(*form)).1;

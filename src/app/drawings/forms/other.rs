@@ -7,10 +7,10 @@ use crate::app::drawings::shape::Outline::{
 };
 use crate::app::drawings::shape::Style::{Area, Detail, Hidden};
 use crate::app::drawings::shape::To::{Curve, Line};
-use crate::app::drawings::shape::{Joint, Plan};
+use crate::app::drawings::shape::{Joint, ShapePlan};
 
-pub(super) const SHAPES: &[Plan] = &[
-    Plan(
+pub(super) const SHAPES: &[ShapePlan] = &[
+    ShapePlan(
         P::Handle,
         Area,
         &[Ribbon(
@@ -22,19 +22,19 @@ pub(super) const SHAPES: &[Plan] = &[
             [12.0, 10.0, 12.0],
         )],
     ),
-    Plan(
+    ShapePlan(
         P::Spout,
         Area,
         &[Path(
             "M142 152C124 146 112 132 98 112C114 116 128 116 146 114Z",
         )],
     ),
-    Plan(
+    ShapePlan(
         P::Spout,
         Detail,
         &[Path("M106 118C118 132 128 140 142 144")],
     ),
-    Plan(
+    ShapePlan(
         P::Body,
         Area,
         &[Turned(
@@ -45,7 +45,7 @@ pub(super) const SHAPES: &[Plan] = &[
             ],
         )],
     ),
-    Plan(
+    ShapePlan(
         P::Interior,
         Hidden,
         &[Turned(
@@ -56,8 +56,8 @@ pub(super) const SHAPES: &[Plan] = &[
             ],
         )],
     ),
-    Plan(P::Shield, Area, &[Shield(200.0, 144.0, 44.0)]),
-    Plan(
+    ShapePlan(P::Shield, Area, &[Shield(200.0, 144.0, 44.0)]),
+    ShapePlan(
         P::Foot,
         Area,
         &[Turned(
@@ -69,9 +69,9 @@ pub(super) const SHAPES: &[Plan] = &[
             ],
         )],
     ),
-    Plan(P::Foot, Detail, &[Level(15.5, 234.5), Level(54.0, 258.5)]),
-    Plan(P::Base, Hidden, &[Underside(50.0, 268.0)]),
-    Plan(
+    ShapePlan(P::Foot, Detail, &[Level(15.5, 234.5), Level(54.0, 258.5)]),
+    ShapePlan(P::Base, Hidden, &[Underside(50.0, 268.0)]),
+    ShapePlan(
         P::Rim,
         Area,
         &[Turned(
@@ -79,7 +79,7 @@ pub(super) const SHAPES: &[Plan] = &[
             &[Curve(67.0, 112.0, 67.0, 115.0, 64.0, 116.0)],
         )],
     ),
-    Plan(
+    ShapePlan(
         P::Border,
         Area,
         &[Turned(
@@ -87,8 +87,8 @@ pub(super) const SHAPES: &[Plan] = &[
             &[Curve(66.0, 118.0, 66.0, 122.0, 62.0, 124.0)],
         )],
     ),
-    Plan(P::Border, Detail, &[Strokes(63.0, 117.0, 123.0, 30)]),
-    Plan(
+    ShapePlan(P::Border, Detail, &[Strokes(63.0, 117.0, 123.0, 30)]),
+    ShapePlan(
         P::Cover,
         Area,
         &[Turned(
@@ -96,8 +96,8 @@ pub(super) const SHAPES: &[Plan] = &[
             &[Curve(24.0, 78.0, 54.0, 78.0, 60.0, 102.0)],
         )],
     ),
-    Plan(P::Cover, Detail, &[Level(52.0, 88.0)]),
-    Plan(
+    ShapePlan(P::Cover, Detail, &[Level(52.0, 88.0)]),
+    ShapePlan(
         P::Edge,
         Area,
         &[Turned(
@@ -105,7 +105,7 @@ pub(super) const SHAPES: &[Plan] = &[
             &[Line(66.0, 104.0), Line(66.0, 108.0), Line(64.0, 110.0)],
         )],
     ),
-    Plan(
+    ShapePlan(
         P::Finial,
         Area,
         &[Turned(
@@ -118,7 +118,7 @@ pub(super) const SHAPES: &[Plan] = &[
             ],
         )],
     ),
-    Plan(P::Finial, Detail, &[Level(11.0, 52.0)]),
+    ShapePlan(P::Finial, Detail, &[Level(11.0, 52.0)]),
 ];
 
 /// Where the joint of each part is: mostly where it meets its neighbour.

@@ -5,10 +5,10 @@ use leavewell_model::record::PartName as P;
 use crate::app::drawings::shape::Outline::{Level, Made, Path, Ribbon, Shield, Turned, Underside};
 use crate::app::drawings::shape::Style::{Area, Detail, Hidden};
 use crate::app::drawings::shape::To::{Curve, Line};
-use crate::app::drawings::shape::{Joint, Plan};
+use crate::app::drawings::shape::{Joint, ShapePlan};
 
-pub(super) const SHAPES: &[Plan] = &[
-    Plan(
+pub(super) const SHAPES: &[ShapePlan] = &[
+    ShapePlan(
         P::Handle,
         Area,
         &[Ribbon(
@@ -21,38 +21,38 @@ pub(super) const SHAPES: &[Plan] = &[
             [15.0, 11.0, 6.0],
         )],
     ),
-    Plan(
+    ShapePlan(
         P::Spout,
         Area,
         &[Path(
             "M44 104C66 124 92 134 124 139C124 164 130 182 146 198C112 188 84 164 66 138C58 126 48 116 44 104Z",
         )],
     ),
-    Plan(P::Spout, Detail, &[Path("M60 120C78 142 100 164 126 178")]),
-    Plan(
+    ShapePlan(P::Spout, Detail, &[Path("M60 120C78 142 100 164 126 178")]),
+    ShapePlan(
         P::Body,
         Area,
         &[Path(
             "M112 138C160 146 210 152 292 138C300 160 292 190 262 206C240 218 222 220 200 220C168 220 140 208 124 184C116 172 112 156 112 138Z",
         )],
     ),
-    Plan(
+    ShapePlan(
         P::Interior,
         Hidden,
         &[Path(
             "M120 147C164 154 214 159 286 147C290 164 282 186 257 200C238 211 222 213 200 213C172 213 147 203 131 180C125 171 121 160 120 147Z",
         )],
     ),
-    Plan(
+    ShapePlan(
         P::Rim,
         Area,
         &[Path(
             "M40 98C70 124 110 131 150 136C200 142 250 142 296 128L299 137C250 151 198 150 148 145C108 140 68 133 37 105C36 102 37 99 40 98Z",
         )],
     ),
-    Plan(P::Rim, Detail, &[Made(rim_marks)]),
-    Plan(P::Shield, Area, &[Shield(204.0, 160.0, 38.0)]),
-    Plan(
+    ShapePlan(P::Rim, Detail, &[Made(rim_marks)]),
+    ShapePlan(P::Shield, Area, &[Shield(204.0, 160.0, 38.0)]),
+    ShapePlan(
         P::Foot,
         Area,
         &[Turned(
@@ -65,8 +65,8 @@ pub(super) const SHAPES: &[Plan] = &[
             ],
         )],
     ),
-    Plan(P::Foot, Detail, &[Level(22.0, 229.0), Level(57.0, 250.5)]),
-    Plan(P::Base, Hidden, &[Underside(54.0, 258.0)]),
+    ShapePlan(P::Foot, Detail, &[Level(22.0, 229.0), Level(57.0, 250.5)]),
+    ShapePlan(P::Base, Hidden, &[Underside(54.0, 258.0)]),
 ];
 
 /// Where the joint of each part is: mostly where it meets its neighbour.

@@ -5,10 +5,10 @@ use leavewell_model::record::PartName as P;
 use crate::app::drawings::shape::Outline::{Level, Path, Ribbon, Shield, Turned, Underside};
 use crate::app::drawings::shape::Style::{Area, Detail, Hidden};
 use crate::app::drawings::shape::To::{Curve, Line};
-use crate::app::drawings::shape::{Joint, Plan};
+use crate::app::drawings::shape::{Joint, ShapePlan};
 
-pub(super) const SHAPES: &[Plan] = &[
-    Plan(
+pub(super) const SHAPES: &[ShapePlan] = &[
+    ShapePlan(
         P::Handle,
         Area,
         &[Ribbon(
@@ -21,20 +21,20 @@ pub(super) const SHAPES: &[Plan] = &[
             [15.0, 13.0, 6.0],
         )],
     ),
-    Plan(
+    ShapePlan(
         P::Handle,
         Area,
         &[Path("M262 206L284 212L281 222L262 218Z")],
     ),
-    Plan(P::Body, Area, &[Turned((62.0, 90.0), &[Line(68.0, 238.0)])]),
-    Plan(
+    ShapePlan(P::Body, Area, &[Turned((62.0, 90.0), &[Line(68.0, 238.0)])]),
+    ShapePlan(
         P::Interior,
         Hidden,
         &[Turned((56.0, 96.0), &[Line(61.0, 232.0)])],
     ),
-    Plan(P::Body, Detail, &[Level(66.5, 204.0), Level(67.0, 209.0)]),
-    Plan(P::Shield, Area, &[Shield(200.0, 118.0, 56.0)]),
-    Plan(
+    ShapePlan(P::Body, Detail, &[Level(66.5, 204.0), Level(67.0, 209.0)]),
+    ShapePlan(P::Shield, Area, &[Shield(200.0, 118.0, 56.0)]),
+    ShapePlan(
         P::Foot,
         Area,
         &[Turned(
@@ -46,16 +46,16 @@ pub(super) const SHAPES: &[Plan] = &[
             ],
         )],
     ),
-    Plan(P::Foot, Detail, &[Level(71.5, 242.0), Level(81.5, 254.0)]),
-    Plan(P::Base, Hidden, &[Underside(78.0, 264.0)]),
-    Plan(
+    ShapePlan(P::Foot, Detail, &[Level(71.5, 242.0), Level(81.5, 254.0)]),
+    ShapePlan(P::Base, Hidden, &[Underside(78.0, 264.0)]),
+    ShapePlan(
         P::Cover,
         Area,
         &[Path(
             "M258 82C262 66 258 56 250 46C262 46 274 54 276 68C277 76 276 82 272 88Z",
         )],
     ),
-    Plan(
+    ShapePlan(
         P::Cover,
         Area,
         &[Turned(
@@ -68,8 +68,8 @@ pub(super) const SHAPES: &[Plan] = &[
             ],
         )],
     ),
-    Plan(P::Cover, Detail, &[Level(43.0, 54.0), Level(60.0, 74.0)]),
-    Plan(
+    ShapePlan(P::Cover, Detail, &[Level(43.0, 54.0), Level(60.0, 74.0)]),
+    ShapePlan(
         P::Rim,
         Area,
         &[Turned(
@@ -77,7 +77,7 @@ pub(super) const SHAPES: &[Plan] = &[
             &[Curve(67.0, 84.0, 67.0, 88.0, 64.0, 90.0)],
         )],
     ),
-    Plan(P::Rim, Detail, &[Level(65.5, 86.0)]),
+    ShapePlan(P::Rim, Detail, &[Level(65.5, 86.0)]),
 ];
 
 /// Where the joint of each part is: mostly where it meets its neighbour.

@@ -7,10 +7,10 @@ use crate::app::drawings::shape::Outline::{
 };
 use crate::app::drawings::shape::Style::{Area, Detail, Hidden};
 use crate::app::drawings::shape::To::{Curve, Line};
-use crate::app::drawings::shape::{Joint, Plan};
+use crate::app::drawings::shape::{Joint, ShapePlan};
 
-pub(super) const SHAPES: &[Plan] = &[
-    Plan(
+pub(super) const SHAPES: &[ShapePlan] = &[
+    ShapePlan(
         P::Spout,
         Area,
         &[Ribbon(
@@ -22,7 +22,7 @@ pub(super) const SHAPES: &[Plan] = &[
             [46.0, 26.0, 14.0],
         )],
     ),
-    Plan(
+    ShapePlan(
         P::Handle,
         Area,
         &[Ribbon(
@@ -34,14 +34,14 @@ pub(super) const SHAPES: &[Plan] = &[
             [13.0, 10.0, 13.0],
         )],
     ),
-    Plan(
+    ShapePlan(
         P::Handle,
         Area,
         &[Path(
             "M322 127C326 116 338 113 348 118C341 121 338 127 339 135Z",
         )],
     ),
-    Plan(
+    ShapePlan(
         P::Body,
         Area,
         &[Turned(
@@ -52,7 +52,7 @@ pub(super) const SHAPES: &[Plan] = &[
             ],
         )],
     ),
-    Plan(
+    ShapePlan(
         P::Interior,
         Hidden,
         &[Turned(
@@ -63,13 +63,13 @@ pub(super) const SHAPES: &[Plan] = &[
             ],
         )],
     ),
-    Plan(
+    ShapePlan(
         P::Body,
         Detail,
         &[Level(80.0, 204.0), Lobes((80.0, 204.0), (47.0, 235.0), 18)],
     ),
-    Plan(P::Shield, Area, &[Shield(200.0, 152.0, 44.0)]),
-    Plan(
+    ShapePlan(P::Shield, Area, &[Shield(200.0, 152.0, 44.0)]),
+    ShapePlan(
         P::Foot,
         Area,
         &[Turned(
@@ -81,9 +81,9 @@ pub(super) const SHAPES: &[Plan] = &[
             ],
         )],
     ),
-    Plan(P::Foot, Detail, &[Level(41.0, 241.5), Level(56.0, 253.5)]),
-    Plan(P::Base, Hidden, &[Underside(52.0, 260.0)]),
-    Plan(
+    ShapePlan(P::Foot, Detail, &[Level(41.0, 241.5), Level(56.0, 253.5)]),
+    ShapePlan(P::Base, Hidden, &[Underside(52.0, 260.0)]),
+    ShapePlan(
         P::Cover,
         Area,
         &[Turned(
@@ -91,8 +91,8 @@ pub(super) const SHAPES: &[Plan] = &[
             &[Curve(18.0, 98.0, 42.0, 98.0, 45.0, 118.0)],
         )],
     ),
-    Plan(P::Cover, Detail, &[Level(40.0, 107.0)]),
-    Plan(
+    ShapePlan(P::Cover, Detail, &[Level(40.0, 107.0)]),
+    ShapePlan(
         P::Finial,
         Area,
         &[Turned(
@@ -105,8 +105,8 @@ pub(super) const SHAPES: &[Plan] = &[
             ],
         )],
     ),
-    Plan(P::Finial, Detail, &[Level(11.0, 73.0)]),
-    Plan(
+    ShapePlan(P::Finial, Detail, &[Level(11.0, 73.0)]),
+    ShapePlan(
         P::Border,
         Area,
         &[Turned(
@@ -114,7 +114,7 @@ pub(super) const SHAPES: &[Plan] = &[
             &[Curve(50.0, 120.0, 50.0, 124.0, 47.0, 126.0)],
         )],
     ),
-    Plan(P::Border, Detail, &[Strokes(47.0, 119.0, 125.0, 26)]),
+    ShapePlan(P::Border, Detail, &[Strokes(47.0, 119.0, 125.0, 26)]),
 ];
 
 /// Where the joint of each part is: mostly where it meets its neighbour.

@@ -5,24 +5,24 @@ use leavewell_model::record::PartName as P;
 use crate::app::drawings::shape::Outline::{Ellipse, Made, Path, Ribbon, Shield};
 use crate::app::drawings::shape::Style::{Area, Detail, Hidden};
 use crate::app::drawings::shape::To::Curve;
-use crate::app::drawings::shape::{Joint, Plan};
+use crate::app::drawings::shape::{Joint, ShapePlan};
 
-pub(super) const SHAPES: &[Plan] = &[
-    Plan(
+pub(super) const SHAPES: &[ShapePlan] = &[
+    ShapePlan(
         P::Foot,
         Area,
         &[Path(
             "M116 208C112 218 108 226 100 230L126 230C122 224 126 218 132 212Z",
         )],
     ),
-    Plan(
+    ShapePlan(
         P::Foot,
         Area,
         &[Path(
             "M284 208C288 218 292 226 300 230L274 230C278 224 274 218 268 212Z",
         )],
     ),
-    Plan(
+    ShapePlan(
         P::Handle,
         Area,
         &[Ribbon(
@@ -34,7 +34,7 @@ pub(super) const SHAPES: &[Plan] = &[
             [11.0, 9.0, 11.0],
         )],
     ),
-    Plan(
+    ShapePlan(
         P::Handle,
         Area,
         &[Ribbon(
@@ -46,13 +46,13 @@ pub(super) const SHAPES: &[Plan] = &[
             [11.0, 9.0, 11.0],
         )],
     ),
-    Plan(P::Edge, Area, &[Ellipse(200.0, 148.0, 153.0, 84.0)]),
-    Plan(P::Border, Area, &[Ellipse(200.0, 144.0, 150.0, 81.0)]),
-    Plan(P::Border, Detail, &[Made(spokes)]),
-    Plan(P::Body, Area, &[Ellipse(200.0, 145.0, 126.0, 64.0)]),
-    Plan(P::Body, Detail, &[Ellipse(200.0, 146.0, 116.0, 57.0)]),
-    Plan(P::Shield, Area, &[Shield(200.0, 122.0, 44.0)]),
-    Plan(
+    ShapePlan(P::Edge, Area, &[Ellipse(200.0, 148.0, 153.0, 84.0)]),
+    ShapePlan(P::Border, Area, &[Ellipse(200.0, 144.0, 150.0, 81.0)]),
+    ShapePlan(P::Border, Detail, &[Made(spokes)]),
+    ShapePlan(P::Body, Area, &[Ellipse(200.0, 145.0, 126.0, 64.0)]),
+    ShapePlan(P::Body, Detail, &[Ellipse(200.0, 146.0, 116.0, 57.0)]),
+    ShapePlan(P::Shield, Area, &[Shield(200.0, 122.0, 44.0)]),
+    ShapePlan(
         P::Base,
         Hidden,
         &[Path(

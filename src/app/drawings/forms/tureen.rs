@@ -7,10 +7,10 @@ use crate::app::drawings::shape::Outline::{
 };
 use crate::app::drawings::shape::Style::{Area, Detail, Hidden};
 use crate::app::drawings::shape::To::{Curve, Line};
-use crate::app::drawings::shape::{Joint, Plan};
+use crate::app::drawings::shape::{Joint, ShapePlan};
 
-pub(super) const SHAPES: &[Plan] = &[
-    Plan(
+pub(super) const SHAPES: &[ShapePlan] = &[
+    ShapePlan(
         P::Handle,
         Area,
         &[Ribbon(
@@ -22,7 +22,7 @@ pub(super) const SHAPES: &[Plan] = &[
             [11.0, 9.0, 11.0],
         )],
     ),
-    Plan(
+    ShapePlan(
         P::Handle,
         Area,
         &[Ribbon(
@@ -34,7 +34,7 @@ pub(super) const SHAPES: &[Plan] = &[
             [11.0, 9.0, 11.0],
         )],
     ),
-    Plan(
+    ShapePlan(
         P::Body,
         Area,
         &[Turned(
@@ -45,7 +45,7 @@ pub(super) const SHAPES: &[Plan] = &[
             ],
         )],
     ),
-    Plan(
+    ShapePlan(
         P::Interior,
         Hidden,
         &[Turned(
@@ -56,13 +56,13 @@ pub(super) const SHAPES: &[Plan] = &[
             ],
         )],
     ),
-    Plan(
+    ShapePlan(
         P::Body,
         Detail,
         &[Level(95.0, 200.0), Lobes((95.0, 200.0), (30.0, 229.0), 24)],
     ),
-    Plan(P::Shield, Area, &[Shield(200.0, 162.0, 36.0)]),
-    Plan(
+    ShapePlan(P::Shield, Area, &[Shield(200.0, 162.0, 36.0)]),
+    ShapePlan(
         P::Foot,
         Area,
         &[Turned(
@@ -74,9 +74,9 @@ pub(super) const SHAPES: &[Plan] = &[
             ],
         )],
     ),
-    Plan(P::Foot, Detail, &[Level(17.5, 239.5), Level(66.0, 258.5)]),
-    Plan(P::Base, Hidden, &[Underside(62.0, 267.0)]),
-    Plan(
+    ShapePlan(P::Foot, Detail, &[Level(17.5, 239.5), Level(66.0, 258.5)]),
+    ShapePlan(P::Base, Hidden, &[Underside(62.0, 267.0)]),
+    ShapePlan(
         P::Cover,
         Area,
         &[Turned(
@@ -87,8 +87,8 @@ pub(super) const SHAPES: &[Plan] = &[
             ],
         )],
     ),
-    Plan(P::Cover, Detail, &[Level(87.0, 103.5), Level(104.0, 119.0)]),
-    Plan(
+    ShapePlan(P::Cover, Detail, &[Level(87.0, 103.5), Level(104.0, 119.0)]),
+    ShapePlan(
         P::Finial,
         Area,
         &[Turned(
@@ -101,8 +101,8 @@ pub(super) const SHAPES: &[Plan] = &[
             ],
         )],
     ),
-    Plan(P::Finial, Detail, &[Level(13.0, 61.0)]),
-    Plan(
+    ShapePlan(P::Finial, Detail, &[Level(13.0, 61.0)]),
+    ShapePlan(
         P::Border,
         Area,
         &[Turned(
@@ -110,8 +110,8 @@ pub(super) const SHAPES: &[Plan] = &[
             &[Curve(119.0, 136.0, 119.0, 142.0, 116.0, 144.0)],
         )],
     ),
-    Plan(P::Border, Detail, &[Gadroons(115.0, 135.0, 143.5, 50)]),
-    Plan(
+    ShapePlan(P::Border, Detail, &[Gadroons(115.0, 135.0, 143.5, 50)]),
+    ShapePlan(
         P::Rim,
         Area,
         &[Turned(

@@ -6,10 +6,12 @@
 use serde_json::{Map, Value};
 
 use super::wording::sales as words;
-use super::{MOST_ENTRIES, MOST_MONEY, Reader, Section, shorten};
+use super::{MOST_ENTRIES, MOST_MONEY, Reader, Section, place_in, shorten};
 use crate::identity::Kind;
 use crate::ledger::Ledger;
-use crate::record::{Comparable, Currency, Date, Similar, SoldAs, Word};
+use crate::record::{
+    Comparable, Currency, Date, Engraving, Loss, Part, Replaced, Similar, SoldAs, Word,
+};
 use crate::small::sort_short;
 
 /// What a comparable can be said to be; nothing or `same` is the same kind as the piece.
@@ -168,12 +170,7 @@ impl Reader {
     fn age(&mut self, s: &Section, asked_text: &str, asked: Option<Date>) -> Option<f64> {
         let text = self.text(s, "on")?;
         let text = text.trim();
-        let middle = match text.len() {
-            4 => "-07-01",
-            7 => "-15",
-            _ => "",
-        };
-        let Some(on) = Date::parse(&[text, middle].concat()) else {
+        let Some(on) = Date::parse_about(text) else {
             self.problem(
                 s.at("on"),
                 words::no_date(&shorten(text)),
@@ -263,10 +260,26 @@ impl Reader {
         self.money(s, name)
     }
 
-    /// Faults of the whole piece that were ticked.
-    pub(super) fn flaws(&mut self, root: &Map<String, Value>) -> Vec<&'static str> {
+    /// Faults of the whole piece: those that were ticked, and those recorded on a part. A fault said
+    /// both ways is one.
+    pub(super) fn flaws(&mut self, root: &Map<String, Value>, parts: &[Part]) -> Vec<&'static str> {
         let s = self.section(root, "flaws");
-        FLAWS.into_iter().filter(|id| ticked(&s, id)).collect()
+        let on_a_part = |id: &str| {
+            parts.iter().any(|p| match id {
+                "part_missing_minor" => p.loss == Some(Loss::Small),
+                "part_missing_major" => p.loss == Some(Loss::Large),
+                "part_replaced" => p.replaced == Some(Replaced::Yes),
+                "detail_softened" => matches!(
+                    p.engraving,
+                    Some(Engraving::Softened | Engraving::Faint | Engraving::Gone)
+                ),
+                _ => false,
+            })
+        };
+        FLAWS
+            .into_iter()
+            .filter(|id| ticked(&s, id) || on_a_part(id))
+            .collect()
     }
 }
 
@@ -277,11 +290,6 @@ fn ticked(s: &Section, field: &str) -> bool {
         Some(Value::String(word)) => word == "yes",
         _ => false,
     }
-}
-
-/// The place in a path such as `comparables[3]`.
-fn place_in(path: &str) -> Option<usize> {
-    path.strip_suffix(']')?.rsplit_once('[')?.1.parse().ok()
 }
 
 #[cfg(test)]

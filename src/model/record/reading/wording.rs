@@ -273,6 +273,20 @@ pub(crate) fn unsafe_remedy(limit: f64) -> String {
     format!("The loosest it may be is {limit}. The shipped value is used.")
 }
 
+/// Work on the piece: quotes, tests, what was done and what is proposed.
+pub(crate) mod work {
+    pub(crate) const HOURS: &str = "a number of hours";
+    pub(crate) const RELEASED: &str = "a laboratory's result in mg/kg";
+    pub(crate) const NO_DATE_REMEDY: &str =
+        "Write a year, year-month, or year-month-day, such as 2026-05-31.";
+    pub(crate) const NO_TEST_KIND: &str = "This test does not say what it tests.";
+    pub(crate) const NO_TEST_KIND_REMEDY: &str =
+        "Choose release (into food or drink) or content (of the metal), or remove the entry.";
+    pub(crate) const NO_STEP: &str = "A step of the proposal needs its treatment.";
+    pub(crate) const PIECE_NUMBERS_REMEDY: &str =
+        "Give the numbers of the pieces, from 1, with a space between.";
+}
+
 /// Sales of pieces like it.
 pub(crate) mod sales {
     pub(crate) const OR_LEAVE_OUT: &str = "Correct it, or choose to leave this sale out.";

@@ -1,0 +1,469 @@
+//! Reads quotes, tests for lead, work already done, and the person's own proposal.
+//!
+//! An entry that cannot be used stays in the file and is named among the problems; the rest of its
+//! list is used.
+
+use serde_json::{Map, Value};
+
+use super::wording as words;
+use super::wording::work as said;
+use super::{MOST_ENTRIES, Reader, Section, in_order, shorten};
+use crate::ledger::{Ledger, nearest};
+use crate::record::{
+    Asked, Covers, Date, Done, MaterialUsed, Override, Part, PartName, Proposal, ProposalStep,
+    Quote, Test, TestKind, Tester,
+};
+use crate::treatment::Treatment;
+
+/// Metals a laboratory reports on the bench: the field under `bench.food`, and the ledger's row of
+/// its limit.
+const RELEASED: [(&str, &str); 7] = [
+    ("pb", "food.limit.Pb"),
+    ("cu", "food.limit.Cu"),
+    ("ni", "food.limit.Ni"),
+    ("ag", "food.limit.Ag"),
+    ("sn", "food.limit.Sn"),
+    ("sb", "food.limit.Sb"),
+    ("zn", "food.limit.Zn"),
+];
+/// Most milligrams of a metal released for each kilogram of food that are not taken for a slip.
+const MOST_RELEASED: f64 = 100_000.0;
+/// Most hours of work that are not taken for a slip.
+const MOST_HOURS: f64 = 10_000.0;
+
+impl Reader {
+    /// Ids with spaces or commas between. An id that is none is named; the others count.
+    fn ids<T: Copy + PartialEq>(
+        &mut self,
+        s: &Section,
+        field: &str,
+        known: &[(&'static str, T)],
+    ) -> Vec<T> {
+        let mut found = Vec::new();
+        let text = self.text(s, field).unwrap_or_default();
+        for id in text
+            .split(|c: char| c.is_whitespace() || c == ',')
+            .filter(|id| !id.is_empty())
+            .take(MOST_ENTRIES)
+        {
+            match known.iter().find(|(name, _)| *name == id) {
+                Some((_, one)) if found.contains(one) => {}
+                Some((_, one)) => found.push(*one),
+                None => {
+                    let near = nearest(id, known.iter().map(|(name, _)| *name)).unwrap_or("");
+                    self.problem(
+                        s.at(field),
+                        words::no_choice(&shorten(id)),
+                        &words::did_you_mean(near),
+                    );
+                }
+            }
+        }
+        found
+    }
+
+    fn treatments(&mut self, s: &Section, field: &str) -> Vec<Treatment> {
+        self.ids(s, field, &Treatment::ALL.map(|t| (t.id(), t)))
+    }
+
+    fn part_names(&mut self, s: &Section, field: &str) -> Vec<PartName> {
+        let known: Vec<_> = PartName::ALL.iter().map(|p| (p.id(), *p)).collect();
+        self.ids(s, field, &known)
+    }
+
+    /// Text as written, without the space round it; empty when there is none.
+    fn written(&mut self, s: &Section, field: &str) -> String {
+        self.text(s, field).unwrap_or_default().trim().to_owned()
+    }
+
+    /// A day, or a month or year of which the middle is taken.
+    fn about_when(&mut self, s: &Section, field: &str) -> Option<Date> {
+        let text = self.text(s, field)?;
+        let on = Date::parse_about(text.trim());
+        if on.is_none() {
+            self.problem(
+                s.at(field),
+                words::no_date(&shorten(&text)),
+                said::NO_DATE_REMEDY,
+            );
+        }
+        on
+    }
+
+    fn hours(&mut self, s: &Section, field: &str) -> Option<f64> {
+        self.number(s, field, (0.0, MOST_HOURS), said::HOURS)
+    }
+
+    /// What the person asked about: `proposal`, or ids of treatments.
+    pub(super) fn asked(&mut self, aim: &Section) -> Option<Asked> {
+        if self.text(aim, "asked")?.trim() == "proposal" {
+            return Some(Asked::Proposal);
+        }
+        let treatments = self.treatments(aim, "asked");
+        (!treatments.is_empty()).then_some(Asked::Treatments(treatments))
+    }
+
+    /// Low, likely and high; where they are out of order low and high do not count.
+    fn range(&mut self, s: &Section) -> [Option<f64>; 3] {
+        let range = ["low", "likely", "high"].map(|field| self.money(s, field));
+        if in_order(&range) {
+            return range;
+        }
+        self.problem(
+            s.at("likely"),
+            words::OUT_OF_ORDER.to_owned(),
+            words::OUT_OF_ORDER_REMEDY,
+        );
+        [None, range[1], None]
+    }
+
+    /// What a quote is for: one treatment, or several together.
+    fn quoted(&mut self, s: &Section) -> Vec<Treatment> {
+        let Some(id) = self.text(s, "treatment") else {
+            if s.get("treatments").is_some() {
+                return self.treatments(s, "treatments");
+            }
+            self.problem(
+                s.at("treatment"),
+                words::NO_TREATMENT.to_owned(),
+                words::NO_TREATMENT_REMEDY,
+            );
+            return Vec::new();
+        };
+        let found = Treatment::parse(&id);
+        if found.is_none() {
+            let near = nearest(&id, Treatment::ALL.iter().map(|t| t.id())).unwrap_or("");
+            self.problem(
+                s.at("treatment"),
+                words::no_such_treatment(&shorten(&id)),
+                &words::no_such_treatment_remedy(near),
+            );
+        }
+        found.into_iter().collect()
+    }
+
+    pub(super) fn quotes(&mut self, root: &Map<String, Value>) -> Vec<Quote> {
+        let mut quotes: Vec<Quote> = Vec::new();
+        for s in self.list(root, "quotes", MOST_ENTRIES) {
+            let treatments = self.quoted(&s);
+            if treatments.is_empty() {
+                continue;
+            }
+            let [low, likely, high] = self.range(&s);
+            let post = self.money(&s, "post").unwrap_or(0.0);
+            let post_included = self.flag(&s, "post_included").unwrap_or(false);
+            let id = self.text(&s, "id");
+            let hours = self.hours(&s, "hours");
+            let fixed = self.flag(&s, "fixed").unwrap_or(false);
+            let covers = self.word(&s, "covers").unwrap_or(Covers::Work);
+            let Some(likely) = likely else {
+                if s.get("likely").is_none() {
+                    self.problem(
+                        s.at("likely"),
+                        words::NO_PRICE.to_owned(),
+                        words::NO_PRICE_REMEDY,
+                    );
+                }
+                continue;
+            };
+            quotes.push(Quote {
+                id,
+                treatments,
+                low,
+                likely,
+                high,
+                post: if post_included { 0.0 } else { post },
+                hours,
+                fixed,
+                covers,
+                post_included,
+            });
+        }
+        quotes
+    }
+
+    /// Tests for lead, and last the laboratory's figures of the bench.
+    pub(super) fn tests(&mut self, root: &Map<String, Value>, own: &[Override]) -> Vec<Test> {
+        let mut tests = Vec::new();
+        for s in self.list(root, "tests", MOST_ENTRIES) {
+            let id = self.written(&s, "id");
+            let kind: Option<TestKind> = self.word(&s, "kind");
+            let part = self.word(&s, "part");
+            let on = self.about_when(&s, "on");
+            let by: Option<Tester> = self.word(&s, "by");
+            let passed = self.flag(&s, "passed");
+            let Some(kind) = kind else {
+                if s.get("kind").is_none() {
+                    self.problem(
+                        s.at("kind"),
+                        said::NO_TEST_KIND.to_owned(),
+                        said::NO_TEST_KIND_REMEDY,
+                    );
+                }
+                continue;
+            };
+            tests.push(Test {
+                id,
+                kind,
+                part,
+                on,
+                by,
+                passed,
+            });
+        }
+        tests.extend(self.released(root, own));
+        tests
+    }
+
+    /// The laboratory's figures of the bench as a release test of the interior: failed when a metal
+    /// is over its limit, passed only when lead is given and nothing is over.
+    fn released(&mut self, root: &Map<String, Value>, own: &[Override]) -> Option<Test> {
+        let bench = root.get("bench")?.as_object()?;
+        let s = self.section(bench, "bench.food");
+        let mut ledger = None;
+        let (mut failed, mut lead, mut given) = (false, false, false);
+        for (field, limit) in RELEASED {
+            let released = self.number(&s, field, (0.0, MOST_RELEASED), said::RELEASED);
+            let Some(released) = released else { continue };
+            let ledger = ledger.get_or_insert_with(|| with_own(own));
+            given = true;
+            lead |= field == "pb";
+            failed |= released > ledger.value(limit);
+        }
+        given.then(|| Test {
+            id: "bench.food".to_owned(),
+            kind: TestKind::Release,
+            part: Some(PartName::Interior),
+            on: None,
+            by: Some(Tester::Laboratory),
+            passed: if failed {
+                Some(false)
+            } else {
+                lead.then_some(true)
+            },
+        })
+    }
+
+    /// Work already done. Entries with nothing in them are passed over.
+    pub(super) fn done(&mut self, root: &Map<String, Value>) -> Vec<Done> {
+        let mut done = Vec::new();
+        for s in self.list(root, "done", MOST_ENTRIES) {
+            let what = self.written(&s, "what");
+            let materials = self.written(&s, "materials");
+            let entry = Done {
+                place: super::place_in(&s.path).unwrap_or(done.len()),
+                id: self.written(&s, "id"),
+                treatment: Treatment::parse(&what),
+                material: MaterialUsed::parse(&materials),
+                parts: self.part_names(&s, "parts"),
+                by: self.written(&s, "by"),
+                on: self.written(&s, "on"),
+                before: self.written(&s, "before"),
+                after: self.written(&s, "after"),
+                hours: self.hours(&s, "hours"),
+                bill: self.money(&s, "bill"),
+                what,
+                materials,
+            };
+            self.about_when(&s, "on");
+            let texts = [
+                &entry.what,
+                &entry.materials,
+                &entry.by,
+                &entry.on,
+                &entry.before,
+                &entry.after,
+            ];
+            let empty = texts.iter().all(|t| t.is_empty())
+                && entry.parts.is_empty()
+                && entry.hours.is_none()
+                && entry.bill.is_none();
+            if !empty {
+                done.push(entry);
+            }
+        }
+        done
+    }
+
+    pub(super) fn proposal(&mut self, root: &Map<String, Value>) -> Proposal {
+        let Some(proposal) = self.section(root, "proposal").fields else {
+            return Proposal::default();
+        };
+        let mut steps = Vec::new();
+        for s in self.list(proposal, "proposal.steps", MOST_ENTRIES) {
+            let Some(treatment) = self.text(&s, "treatment") else {
+                self.problem(
+                    s.at("treatment"),
+                    said::NO_STEP.to_owned(),
+                    words::NO_TREATMENT_REMEDY,
+                );
+                continue;
+            };
+            let Some(treatment) = Treatment::parse(&treatment) else {
+                let near = nearest(&treatment, Treatment::ALL.iter().map(|t| t.id()));
+                self.problem(
+                    s.at("treatment"),
+                    words::no_such_treatment(&shorten(&treatment)),
+                    &words::did_you_mean(near.unwrap_or("")),
+                );
+                continue;
+            };
+            let [low, likely, high] = self.range(&s);
+            steps.push(ProposalStep {
+                id: self.written(&s, "id"),
+                treatment,
+                parts: self.part_names(&s, "parts"),
+                of: self.piece_numbers(&s, "of"),
+                low,
+                likely,
+                high,
+                fixed: self.flag(&s, "fixed").unwrap_or(false),
+                hours: self.hours(&s, "hours"),
+                who: self.word(&s, "who"),
+                quote: self.text(&s, "quote"),
+                agreed: self.flag(&s, "agreed").unwrap_or(false),
+                note: self.written(&s, "note"),
+            });
+        }
+        Proposal { steps }
+    }
+
+    /// Numbers of pieces from 1, with spaces between.
+    fn piece_numbers(&mut self, s: &Section, field: &str) -> Vec<u16> {
+        let mut numbers = Vec::new();
+        let text = self.text(s, field).unwrap_or_default();
+        for word in text.split_whitespace().take(MOST_ENTRIES) {
+            match word.trim_end_matches([',', ';']).parse::<u16>() {
+                Ok(number) if number > 0 => numbers.push(number),
+                _ => self.problem(
+                    s.at(field),
+                    words::cannot_be_used(&shorten(word)),
+                    said::PIECE_NUMBERS_REMEDY,
+                ),
+            }
+        }
+        numbers
+    }
+
+    /// What files of version 1 say of a filling as a whole, as the state of the filled parts; of the
+    /// base where no part is recorded as filled.
+    pub(super) fn failing_fill(&mut self, root: &Map<String, Value>, parts: &mut Vec<Part>) {
+        use crate::record::{Fill, FillState};
+        let s = self.section(root, "catalogue");
+        if self.flag_unless_unsure(&s, "failing_fill") != Some(true) {
+            return;
+        }
+        let mut filled: Vec<&mut Part> = parts
+            .iter_mut()
+            .filter(|p| p.fill.is_some_and(|fill| fill != Fill::None))
+            .collect();
+        if filled.iter().any(|p| p.fill_state.is_some()) {
+            return;
+        }
+        for part in &mut filled {
+            part.fill_state = Some(FillState::Failing);
+        }
+        if !filled.is_empty() {
+            return;
+        }
+        let base = match parts.iter().position(|p| p.name == PartName::Base) {
+            Some(place) => &mut parts[place],
+            None => {
+                parts.push(Part::unknown(PartName::Base));
+                let last = parts.len() - 1;
+                &mut parts[last]
+            }
+        };
+        base.fill_state.get_or_insert(FillState::Failing);
+    }
+}
+
+/// The ledger with the person's own figures in it.
+fn with_own(own: &[Override]) -> Ledger {
+    let mut ledger = Ledger::standard().clone();
+    for one in own {
+        // Each was tried when it was read.
+        let _ = ledger.override_with(&one.figure, one.value, &one.reason);
+    }
+    ledger
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::record::{Asked, Case, Covers, Draft, PartName, Problem, TestKind, Tester};
+    use crate::treatment::Treatment;
+
+    fn read(body: &str) -> (Case, Vec<Problem>) {
+        Draft::parse(&format!(
+            "{{\"format\":\"leavewell-case\",\"version\":1{body}}}"
+        ))
+        .unwrap()
+        .read()
+    }
+
+    #[test]
+    fn what_is_asked_is_a_proposal_or_treatments() {
+        let asked = |text: &str| {
+            let (case, problems) = read(&format!(",\"aim\":{{\"asked\":\"{text}\"}}"));
+            (case.aim.asked, problems.len())
+        };
+        assert_eq!(asked("proposal"), (Some(Asked::Proposal), 0));
+        let both = Asked::Treatments(vec![Treatment::Dents, Treatment::Mechanical]);
+        assert_eq!(asked("T08 T12"), (Some(both), 0));
+        let one = Asked::Treatments(vec![Treatment::Dents]);
+        assert_eq!(asked("T08 T99, T08"), (Some(one), 1));
+        assert_eq!(asked("nothing"), (None, 1));
+    }
+
+    #[test]
+    fn a_quote_is_for_one_treatment_or_several() {
+        let (case, problems) = read(
+            r#","quotes":[{"treatment":"T08","likely":60,"post":12,"post_included":true,"fixed":true},
+               {"id":"q1","treatments":"T08 T12","likely":"1150","hours":"12.5","covers":"with_cleaning"}]"#,
+        );
+        assert!(problems.is_empty(), "{problems:?}");
+        let [alone, together] = &case.quotes[..] else {
+            panic!("{:?}", case.quotes)
+        };
+        assert_eq!(case.quote(Treatment::Dents), Some(alone));
+        assert!(alone.fixed && alone.post_included && alone.post.abs() < 1e-12);
+        assert_eq!(case.quote(Treatment::Mechanical), None);
+        assert_eq!(together.covers, Covers::WithCleaning);
+        assert_eq!((together.likely, together.hours), (1150.0, Some(12.5)));
+    }
+
+    #[test]
+    fn bench_figures_are_a_release_test_of_the_interior() {
+        let result = |food: &str| {
+            let (case, _) = read(&format!(",\"bench\":{{\"food\":{{{food}}}}}"));
+            case.tests.first().map(|t| {
+                assert_eq!(t.part, Some(PartName::Interior));
+                assert_eq!(
+                    (t.kind, t.by),
+                    (TestKind::Release, Some(Tester::Laboratory))
+                );
+                t.passed
+            })
+        };
+        assert_eq!(result(""), None);
+        assert_eq!(result("\"pb\":\"unreadable\""), None);
+        assert_eq!(result("\"pb\":0.001"), Some(Some(true)));
+        assert_eq!(result("\"pb\":5"), Some(Some(false)));
+        assert_eq!(result("\"cu\":0.1"), Some(None), "lead was not measured");
+        assert_eq!(result("\"pb\":0.001,\"ni\":99"), Some(Some(false)));
+    }
+
+    #[test]
+    fn done_work_and_proposals_name_their_parts() {
+        let (case, problems) = read(
+            r#","done":[{"what":"T09","materials":"solder_lead","parts":"foot handle","on":"1987"},{}],
+               "proposal":{"steps":[{"id":"a","treatment":"T08","parts":"body","of":"1 2","likely":60,"agreed":true}]}"#,
+        );
+        assert!(problems.is_empty(), "{problems:?}");
+        assert_eq!(case.done.len(), 1);
+        assert!(case.done[0].adds_lead());
+        assert_eq!(case.done[0].parts, [PartName::Foot, PartName::Handle]);
+        let step = &case.proposal.steps[0];
+        assert_eq!((step.of.as_slice(), step.agreed), (&[1, 2][..], true));
+    }
+}
