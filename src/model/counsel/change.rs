@@ -27,7 +27,7 @@ pub(super) struct Now {
     pub(super) fused: f64,
 }
 
-/// For each input, the nearest value at which `advised` (given the moved_by) leaves its group, searched
+/// For each input, the nearest value at which `advised` (given what is moved) leaves its group, searched
 /// on the same draws: 33 log-spaced values, nearest first, then bisection.
 pub(super) fn changes(
     now: &Now,
@@ -46,7 +46,7 @@ pub(super) fn changes(
                 _ => (now.fused, words::FUSED),
             };
             let flips = |factor: f64| {
-                let course = advised(&moved_by(input, factor));
+                let course = advised(&what_if(input, factor));
                 (course.group() != group).then_some(course)
             };
             let found = if value > 0.0 {

@@ -89,34 +89,9 @@ impl Block {
     }
 }
 
-/// The order in which steps are done: investigate, wash, remove, repair, clean, plate, keep.
-pub(super) const ORDER: [Treatment; 21] = [
-    Treatment::Leave,
-    Treatment::TestLead,
-    Treatment::Wash,
-    Treatment::LacquerOff,
-    Treatment::RemoveLead,
-    Treatment::RemoveFill,
-    Treatment::Dents,
-    Treatment::Tinning,
-    Treatment::Solder,
-    Treatment::LowMelt,
-    Treatment::Mechanical,
-    Treatment::ReplacePart,
-    Treatment::Clean,
-    Treatment::Foam,
-    Treatment::LocalPlate,
-    Treatment::Overplate,
-    Treatment::Replate,
-    Treatment::Regild,
-    Treatment::Toning,
-    Treatment::Lacquer,
-    Treatment::Keeping,
-];
-
 /// Puts steps in the order in which they are done, each once.
 pub(super) fn in_order(steps: &[Treatment]) -> Vec<Treatment> {
-    let order = ORDER.into_iter();
+    let order = Treatment::WEIGHED.into_iter();
     order.filter(|t| steps.contains(t)).collect()
 }
 

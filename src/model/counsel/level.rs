@@ -28,14 +28,6 @@ impl Level {
         }
     }
 
-    /// Each draw made into another.
-    pub(super) fn map(&self, n: usize, of: impl Fn(f64) -> f64) -> Self {
-        match self {
-            Self::Same(x) => Self::Same(of(*x)),
-            Self::Drawn(column) => Self::Drawn(column.iter().take(n).map(|x| of(*x)).collect()),
-        }
-    }
-
     /// Two levels made into one.
     pub(super) fn with(&self, other: &Self, n: usize, of: impl Fn(f64, f64) -> f64) -> Self {
         match (self, other) {
@@ -52,15 +44,6 @@ impl Level {
                 let each = sum.iter_mut().zip(column.iter());
                 each.for_each(|(s, x)| *s = of(*s, *x));
             }
-        }
-    }
-
-    /// The mean of the first `n` draws.
-    pub(super) fn mean(&self, n: usize) -> f64 {
-        match self {
-            Self::Same(x) => *x,
-            Self::Drawn(column) if column.len() == n => column.mean(),
-            Self::Drawn(column) => crate::maths::mean(&column[..n]),
         }
     }
 

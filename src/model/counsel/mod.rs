@@ -27,6 +27,8 @@ mod wear;
 mod weighed;
 mod what_if;
 mod wording;
+#[cfg(test)]
+mod worked;
 mod worn;
 mod worth;
 

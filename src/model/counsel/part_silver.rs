@@ -9,7 +9,7 @@ use crate::ledger::Ledger;
 use crate::maths::{at_least, at_most, probit};
 use crate::record::{Case, Part, PartName, Tarnish};
 use crate::silver::{
-    BleedRange, FilmLoss, Layer, bleed_range, film_loss_um, held, measured, shown_share,
+    BleedRange, FilmLoss, Layer, film_loss_um, held, measured, shown_share,
 };
 
 /// One part's silver over the sample.

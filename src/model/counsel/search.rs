@@ -29,14 +29,6 @@ const MOST_BEST: usize = 24;
 /// How often a change of the best that beats it takes its place.
 const ROUNDS: usize = 3;
 
-/// Courses weighed, leaving alone first.
-pub(super) struct Weighed {
-    pub(super) courses: Vec<Course>,
-    pub(super) outcomes: Vec<Outcome>,
-    /// Fewer courses were compared than there are.
-    pub(super) cut: bool,
-}
-
 /// Adds courses, each once.
 pub(super) struct Tally<'a> {
     pub(super) weigher: &'a Weigher<'a>,

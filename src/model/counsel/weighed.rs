@@ -1,10 +1,8 @@
 //! One case weighed: the courses worth comparing, found and weighed on one sample, the advice, and the
 //! contrast that goes with it.
 
-use std::rc::Rc;
-
 use super::advise::{Advice, advise, choose, least_noise};
-use super::choice::{Block, Rulings, Tested, not_needed};
+use super::choice::{Rulings, Tested, not_needed};
 use super::column::Column;
 use super::columns::World;
 use super::contrast::{Contrast, contrast};
@@ -409,31 +407,4 @@ pub(super) fn is_left(course: &Course, fault: Fault) -> bool {
         Fault::BrokenLacquer => !done.contains(&T::LacquerOff),
         _ => super::columns::answer_to(fault, done).is_none(),
     }
-}
-
-/// The choices of all blocks as one list of treatments in use; for tests.
-#[cfg(test)]
-pub(super) fn every_course(menu: &Menu, rulings: &Rulings) -> Vec<Course> {
-    let mut all = Vec::new();
-    for tested in [Tested::AsRecorded, Tested::First] {
-        if tested == Tested::First && menu.tested.is_none() {
-            continue;
-        }
-        let mut courses: Vec<Vec<Rc<super::choice::Choice>>> = vec![Vec::new()];
-        for block in menu.of(tested) {
-            courses = courses
-                .into_iter()
-                .flat_map(|c| {
-                    block.iter().map(move |choice| {
-                        let mut next = c.clone();
-                        next.push(Rc::clone(choice));
-                        next
-                    })
-                })
-                .collect();
-        }
-        all.extend(courses.into_iter().map(|c| Course::of(c, tested, rulings)));
-    }
-    let _ = Block::ALL;
-    all
 }

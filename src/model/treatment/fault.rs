@@ -233,8 +233,7 @@ fn found(fault: Fault, case: &Case, ledger: &Ledger) -> Option<Found> {
 }
 
 /// A part that is fixed on, so that an open joint there means that it is loose.
-#[must_use]
-pub fn is_attached(part: PartName) -> bool {
+fn is_attached(part: PartName) -> bool {
     !matches!(
         part,
         PartName::Body
@@ -248,8 +247,7 @@ pub fn is_attached(part: PartName) -> bool {
 }
 
 /// Metal, as far as anybody said otherwise.
-#[must_use]
-pub fn is_metal(part: &Part) -> bool {
+fn is_metal(part: &Part) -> bool {
     matches!(
         part.material,
         None | Some(Material::Metal | Material::Unknown)
