@@ -11,11 +11,15 @@ use leavewell_model::ledger::{Ledger, Tag, caution};
 use leavewell_model::treatment::Treatment;
 use leavewell_pages::markdown::markdown;
 use leavewell_pages::markup::markup;
-use leavewell_pages::sheet_text::{Form, SHEETS as SHEET_NAMES, sheet_text};
-use leavewell_pages::{Block, Field, page};
+use leavewell_pages::sheet_text::{Form, Recipient, sheet_text};
+use leavewell_pages::{Block, Field, PageName, Subject};
 use serde_json::Value;
 
-const SHEETS: [&str; 3] = ["sheet_client", "sheet_buyer", "sheet_file"];
+const SHEETS: [PageName; 3] = [
+    PageName::SheetForClient,
+    PageName::SheetForBuyer,
+    PageName::SheetForFile,
+];
 
 fn cases() -> BTreeMap<String, Draft> {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/cases");
@@ -65,13 +69,33 @@ const SHOWN: [&str; 12] = [
     "blocks",
 ];
 
+/// What holds words in turn: blocks by their sort, and the marks of a picture.
+const BLOCKS: [&str; 16] = [
+    "Section",
+    "Para",
+    "List",
+    "Facts",
+    "Table",
+    "Picture",
+    "HeatOnPiece",
+    "Field",
+    "Choice",
+    "Fold",
+    "Lines",
+    "Row",
+    "Text",
+    "Path",
+    "table",
+    "marks",
+];
+
 fn collect(value: &Value, out: &mut Vec<String>) {
     match value {
         Value::String(text) => out.push(text.clone()),
         Value::Array(items) => items.iter().for_each(|item| collect(item, out)),
         Value::Object(fields) => {
             for (name, value) in fields {
-                if SHOWN.contains(&name.as_str()) || matches!(name.as_str(), "table" | "marks") {
+                if SHOWN.contains(&name.as_str()) || BLOCKS.contains(&name.as_str()) {
                     collect(value, out);
                 }
             }
@@ -80,8 +104,12 @@ fn collect(value: &Value, out: &mut Vec<String>) {
     }
 }
 
-fn words(name: &str, draft: &Draft) -> String {
-    lines(&page(name, draft).unwrap()).join("\n")
+fn page(name: PageName, draft: &Draft) -> Vec<Block> {
+    name.blocks(&Subject::new(draft.clone()))
+}
+
+fn words(name: PageName, draft: &Draft) -> String {
+    lines(&page(name, draft)).join("\n")
 }
 
 /// Sheets as they were last accepted: `LEAVEWELL_ACCEPT=1 cargo test --test sheets as_accepted` writes
@@ -91,9 +119,9 @@ fn sheets_are_as_accepted() {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/sheets");
     let accepts = std::env::var_os("LEAVEWELL_ACCEPT").is_some();
     for name in ["daily_teapot", "replated_coffee_pot", "worn_tray"] {
-        for (whom, ..) in SHEET_NAMES {
-            let path = folder.join(format!("{name}.{whom}.md"));
-            let now = sheet_text(&case(name), whom, Form::Markdown).unwrap();
+        for recipient in Recipient::ALL {
+            let path = folder.join(format!("{name}.{}.md", recipient.id()));
+            let now = sheet_text(&Subject::new(case(name)), recipient, Form::Markdown);
             if accepts {
                 std::fs::create_dir_all(&folder).unwrap();
                 std::fs::write(&path, &now).unwrap();
@@ -126,7 +154,7 @@ fn para_of(blocks: &[Block], section: &str) -> String {
 }
 
 fn buyer(draft: &Draft) -> [String; 2] {
-    let blocks = page("sheet_buyer", draft).unwrap();
+    let blocks = page(PageName::SheetForBuyer, draft);
     [
         para_of(&blocks, "buyer.ticket"),
         para_of(&blocks, "buyer.catalogue"),
@@ -170,10 +198,10 @@ fn every_sheet_stands_for_every_case() {
     for (name, draft) in &all {
         for sheet in SHEETS {
             let text = words(sheet, draft);
-            assert!(text.len() > 2000, "{name} {sheet}");
+            assert!(text.len() > 2000, "{name} {sheet:?}");
             assert!(
                 !text.contains("NaN") && !text.contains("inf "),
-                "{name} {sheet}"
+                "{name} {sheet:?}"
             );
         }
     }
@@ -193,7 +221,7 @@ fn an_empty_case_says_what_is_missing_and_guesses_nothing() {
                 "The condition of its parts is not recorded.",
                 "no test is recorded",
             ] {
-                assert!(text.contains(missing), "{sheet}: {missing}");
+                assert!(text.contains(missing), "{sheet:?}: {missing}");
             }
             for guess in [
                 "robably",
@@ -202,17 +230,19 @@ fn an_empty_case_says_what_is_missing_and_guesses_nothing() {
                 "plated ware",
                 "Fused plate:",
             ] {
-                assert!(!text.contains(guess), "{sheet}: {guess}");
+                assert!(!text.contains(guess), "{sheet:?}: {guess}");
             }
         }
-        assert!(words("sheet_client", &empty).contains("Too little is recorded to advise"));
+        assert!(
+            words(PageName::SheetForClient, &empty).contains("Too little is recorded to advise")
+        );
         let [ticket, catalogue] = buyer(&empty);
         assert!(ticket.contains("Not examined") && ticket.contains("Not tested for lead"));
         assert!(catalogue.contains("has not been examined"));
     }
     // One look is enough to say something.
     let looked = draft(r#","findings":[{"id":"C01","answer":"seen"}]"#);
-    assert!(!words("sheet_client", &looked).contains("Too little is recorded"));
+    assert!(!words(PageName::SheetForClient, &looked).contains("Too little is recorded"));
 }
 
 /// Names of treatments that stand in a text as whole words.
@@ -245,17 +275,17 @@ fn nothing_names_a_treatment_without_its_caution_and_the_line_that_defers() {
     let mut seen = 0;
     for (name, draft) in &all {
         for shown in [
-            "sheet_client",
-            "sheet_buyer",
-            "sheet_file",
-            "done",
-            "ledger",
-            "trace",
-            "deeper",
+            PageName::SheetForClient,
+            PageName::SheetForBuyer,
+            PageName::SheetForFile,
+            PageName::Done,
+            PageName::Ledger,
+            PageName::Trace,
+            PageName::Closer,
         ] {
-            let blocks = page(shown, draft).unwrap();
+            let blocks = page(shown, draft);
             let text = lines(&blocks).join("\n");
-            assert!(text.contains(deferral), "{name} {shown}");
+            assert!(text.contains(deferral), "{name} {shown:?}");
             // A caution may use the plain word "lacquer", and so may the list of words.
             let own: Vec<Block> = blocks
                 .into_iter()
@@ -266,7 +296,7 @@ fn nothing_names_a_treatment_without_its_caution_and_the_line_that_defers() {
                 let id = format!("caution.{}", treatment.id());
                 assert!(
                     text.contains(caution(&id).unwrap().text),
-                    "{name} {shown}: {}",
+                    "{name} {shown:?}: {}",
                     treatment.name()
                 );
             }
@@ -274,10 +304,10 @@ fn nothing_names_a_treatment_without_its_caution_and_the_line_that_defers() {
         // Every caution of the screen is on the client's sheet and in the file.
         let (case, problems) = draft.read();
         let report = leavewell_model::counsel::weigh_at_once(&case, problems);
-        for sheet in ["sheet_client", "sheet_file"] {
+        for sheet in [PageName::SheetForClient, PageName::SheetForFile] {
             let text = words(sheet, draft);
             for c in &report.cautions {
-                assert!(text.contains(&c.text), "{name} {sheet}: {}", c.id);
+                assert!(text.contains(&c.text), "{name} {sheet:?}: {}", c.id);
             }
         }
     }
@@ -304,7 +334,7 @@ fn a_buyer_is_told_of_replating_recorded_seen_or_probable() {
             "{text}"
         );
     }
-    assert!(words("sheet_file", &recorded).contains("One of the two is wrong"));
+    assert!(words(PageName::SheetForFile, &recorded).contains("One of the two is wrong"));
     // Plated in places only.
     recorded.set("done[0].what", "T13a");
     for text in buyer(&recorded) {
@@ -415,8 +445,8 @@ fn sheets_tell_the_numbers_of_the_report() {
     for (name, draft) in cases() {
         let (case, problems) = draft.read();
         let report = leavewell_model::counsel::solve_finely(&case).report(problems);
-        let client = words("sheet_client", &draft);
-        let file = words("sheet_file", &draft);
+        let client = words(PageName::SheetForClient, &draft);
+        let file = words(PageName::SheetForFile, &draft);
         for text in [&client, &file] {
             assert!(text.contains(&report.counsel.sentence), "{name}");
             assert!(text.contains(&report.identity.sentence), "{name}");
@@ -456,20 +486,20 @@ fn sheets_tell_the_numbers_of_the_report() {
 fn hostile_text_is_shown_and_never_run() {
     let draft = hostile();
     for sheet in SHEETS {
-        let blocks = page(sheet, &draft).unwrap();
+        let blocks = page(sheet, &draft);
         let html = markup(HOSTILE, HOSTILE, &blocks);
         for bad in ["<script", "<img", "\u{0}", "</dd></style>"] {
-            assert!(!html.contains(bad), "{sheet}: {bad}");
+            assert!(!html.contains(bad), "{sheet:?}: {bad}");
         }
         assert!(
             html.contains("&lt;script&gt;alert(1)&lt;/script&gt;"),
-            "{sheet}"
+            "{sheet:?}"
         );
-        assert_eq!(html.matches("</style>").count(), 1, "{sheet}");
+        assert_eq!(html.matches("</style>").count(), 1, "{sheet:?}");
         let text = markdown("A sheet", &blocks);
-        assert!(text.contains(r"\<script\>alert(1)\</script\>"), "{sheet}");
+        assert!(text.contains(r"\<script\>alert(1)\</script\>"), "{sheet:?}");
         for (at, _) in text.match_indices(['<', '[', '`']) {
-            assert!(text[..at].ends_with('\\'), "{sheet}: {}", &text[at..]);
+            assert!(text[..at].ends_with('\\'), "{sheet:?}: {}", &text[at..]);
         }
         // Controls of direction do not reach the page.
         assert!(
@@ -481,9 +511,9 @@ fn hostile_text_is_shown_and_never_run() {
     let name = ["🫖".repeat(500), "מ".repeat(500), "W".repeat(5000)].concat();
     long.set("piece.name", &name);
     for sheet in SHEETS {
-        let blocks = page(sheet, &long).unwrap();
+        let blocks = page(sheet, &long);
         let html = markup("A sheet", "A sheet", &blocks);
-        assert!(html.contains(&name), "{sheet}");
+        assert!(html.contains(&name), "{sheet:?}");
         assert!(html.contains("overflow-wrap: anywhere") && html.contains("dir=\"auto\""));
     }
 }
@@ -526,22 +556,22 @@ fn the_ledger_lists_every_figure_exactly_once() {
     let all = Ledger::standard().figures().count();
     for draft in [case("worn_tray"), draft(""), hostile()] {
         let mut listed = BTreeMap::new();
-        ids_listed(&page("ledger", &draft).unwrap(), &mut listed);
+        ids_listed(&page(PageName::Ledger, &draft), &mut listed);
         let twice: Vec<_> = listed.iter().filter(|(_, n)| **n != 1).collect();
         assert!(twice.is_empty(), "{twice:?}");
         assert_eq!(listed.len(), all);
     }
     // Light enough to be made anew at every letter.
-    let json = serde_json::to_string(&page("ledger", &case("worn_tray")).unwrap()).unwrap();
+    let json = serde_json::to_string(&page(PageName::Ledger, &case("worn_tray"))).unwrap();
     assert!(json.len() < 250_000, "{}", json.len());
-    assert!(fields(&page("ledger", &case("worn_tray")).unwrap()).len() == 1);
+    assert!(fields(&page(PageName::Ledger, &case("worn_tray"))).len() == 1);
 }
 
 #[test]
 fn the_search_narrows_the_ledger_and_brings_fields() {
     let mut draft = case("worn_tray");
     draft.set("ledger.search", "commission HAMMER");
-    let blocks = page("ledger", &draft).unwrap();
+    let blocks = page(PageName::Ledger, &draft);
     let mut listed = BTreeMap::new();
     ids_listed(&blocks, &mut listed);
     assert!(listed.contains_key("fee.commission"), "{listed:?}");
@@ -552,9 +582,9 @@ fn the_search_narrows_the_ledger_and_brings_fields() {
         "{paths:?}"
     );
     draft.set("ledger.search", "zzzz");
-    assert!(words("ledger", &draft).contains("None of the"));
+    assert!(words(PageName::Ledger, &draft).contains("None of the"));
     draft.set("ledger.search", "e");
-    let wide = page("ledger", &draft).unwrap();
+    let wide = page(PageName::Ledger, &draft);
     assert_eq!(fields(&wide).len(), 1 + 2 * 25);
 }
 
@@ -568,7 +598,7 @@ fn an_own_figure_goes_in_by_its_field_and_comes_out_again() {
     assert!(problems.is_empty(), "{problems:?}");
     assert_eq!(with.overrides.len(), 1);
     assert!((with.overrides[0].value - 0.25).abs() < 1e-12);
-    let text = words("ledger", &draft);
+    let text = words(PageName::Ledger, &draft);
     for wanted in [
         "Your own figures",
         "Without your figures the answer would be",
@@ -577,7 +607,7 @@ fn an_own_figure_goes_in_by_its_field_and_comes_out_again() {
     ] {
         assert!(text.contains(wanted), "{wanted}");
     }
-    assert!(words("sheet_file", &draft).contains("Their printed terms."));
+    assert!(words(PageName::SheetForFile, &draft).contains("Their printed terms."));
     // Clearing the field brings back the figure as shipped.
     draft.set("overrides.{fee.commission}.value", "");
     draft.set("overrides.{fee.commission}.reason", "");
@@ -585,7 +615,7 @@ fn an_own_figure_goes_in_by_its_field_and_comes_out_again() {
     // Loosening a rule of safety is refused where it was typed, and says how far it may go.
     draft.set("overrides.{guard.h06}.value", "90");
     draft.set("ledger.search", "guard.h06");
-    let blocks = page("ledger", &draft).unwrap();
+    let blocks = page(PageName::Ledger, &draft);
     let field = fields(&blocks)
         .into_iter()
         .find(|f| f.path == "overrides.{guard.h06}.value")
@@ -651,13 +681,16 @@ fn the_share_of_judgement_adds_up() {
         .filter(|id| !matches!(ledger.figure(id).tag, Tag::Read | Tag::Computed))
         .count();
     let wanted = format!("It looked up {} figures; {weak} of them", used.len());
-    assert!(words("ledger", &draft).contains(&wanted), "{wanted}");
+    assert!(
+        words(PageName::Ledger, &draft).contains(&wanted),
+        "{wanted}"
+    );
 }
 
 #[test]
 fn the_trace_leads_from_each_number_to_its_figures_and_sources() {
     for (name, draft) in cases() {
-        let blocks = page("trace", &draft).unwrap();
+        let blocks = page(PageName::Trace, &draft);
         let mut sections = 0;
         for block in &blocks {
             let Block::Section { id, blocks, .. } = block else {
@@ -679,8 +712,7 @@ fn the_trace_leads_from_each_number_to_its_figures_and_sources() {
 #[test]
 fn the_record_of_work_always_has_room_for_one_more() {
     let sections = |draft: &Draft| {
-        page("done", draft)
-            .unwrap()
+        page(PageName::Done, draft)
             .iter()
             .filter(|b| matches!(b, Block::Section { id, .. } if id.starts_with("done.")))
             .count()
@@ -706,7 +738,7 @@ fn the_record_of_work_always_has_room_for_one_more() {
         ("last year", false),
     ] {
         draft.set("done[0].on", typed);
-        let blocks = page("done", &draft).unwrap();
+        let blocks = page(PageName::Done, &draft);
         let field = fields(&blocks)
             .into_iter()
             .find(|f| f.path == "done[0].on")
@@ -716,8 +748,8 @@ fn the_record_of_work_always_has_room_for_one_more() {
     }
     // What is none of the choices is kept, said and shown.
     draft.set("done[0].what", "rubbed with cork");
-    assert!(words("done", &draft).contains("rubbed with cork"));
-    assert!(words("sheet_client", &draft).contains("rubbed with cork"));
+    assert!(words(PageName::Done, &draft).contains("rubbed with cork"));
+    assert!(words(PageName::SheetForClient, &draft).contains("rubbed with cork"));
     // A list that is none is no reason to stop.
     for odd in [
         r#","done":7"#,
@@ -731,7 +763,7 @@ fn the_record_of_work_always_has_room_for_one_more() {
 
 #[test]
 fn choices_of_work_offer_every_treatment() {
-    let blocks = page("done", &draft("")).unwrap();
+    let blocks = page(PageName::Done, &draft(""));
     let text = serde_json::to_string(&blocks).unwrap();
     for treatment in Treatment::ALL {
         assert!(

@@ -12,12 +12,12 @@ use leavewell_model::Draft;
 use leavewell_model::ledger::{caution, guard_texts};
 use leavewell_model::record::QUESTIONS;
 use leavewell_model::treatment::Treatment;
-use leavewell_pages::{Block, Tone, page};
+use leavewell_pages::{Block, PageName, Subject, Tone};
 use random::{Tape, case_file};
 use serde_json::Value;
 
 /// Pages that name treatments.
-const NAMING: [&str; 2] = ["bench", "catalogue"];
+const NAMING: [PageName; 2] = [PageName::Bench, PageName::Catalogue];
 
 /// Random cases: more in a release build; `LEAVEWELL_CASES` asks for another number, such as 10000.
 const CASES: u64 = if cfg!(debug_assertions) { 120 } else { 2_000 };
@@ -103,8 +103,8 @@ fn walk<'a>(blocks: &'a [Block], see: &mut dyn FnMut(&'a Block)) {
 }
 
 /// Everything a page says, as it would be sent, without what somebody typed.
-fn said(name: &str, draft: &Draft) -> (Vec<Block>, String) {
-    let blocks = page(name, draft).expect("the page is there");
+fn said(name: PageName, draft: &Draft) -> (Vec<Block>, String) {
+    let blocks = name.blocks(&Subject::new(draft.clone()));
     let text = serde_json::to_string(&blocks).unwrap();
     (blocks, text)
 }
@@ -216,7 +216,7 @@ fn pages_warn_and_instruct_in_nothing() {
         for name in NAMING {
             let (blocks, text) = said(name, &draft);
             let lowered = text.to_lowercase();
-            assert_eq!(recipe_in(&lowered), None, "{name}, case {seed}");
+            assert_eq!(recipe_in(&lowered), None, "{name:?}, case {seed}");
             let mut shown = Vec::new();
             walk(&blocks, &mut |b| match b {
                 Block::Para { text, .. } => shown.push(text.clone()),
@@ -230,7 +230,7 @@ fn pages_warn_and_instruct_in_nothing() {
                     shown.extend(p.table.rows.iter().map(|r| r.join(" ")));
                     let marks = serde_json::to_string(&p.marks).unwrap();
                     for bad in ["NaN", "inf", "null"] {
-                        assert!(!marks.contains(bad), "{name}, case {seed}: {marks}");
+                        assert!(!marks.contains(bad), "{name:?}, case {seed}: {marks}");
                     }
                 }
                 Block::HeatOnPiece(h) => {
@@ -251,7 +251,7 @@ fn pages_warn_and_instruct_in_nothing() {
                 for word in words.split([' ', ',', ';', '.', '(', ')']) {
                     assert!(
                         !["NaN", "inf", "-inf", "-0"].contains(&word),
-                        "{name}, case {seed}: {words}"
+                        "{name:?}, case {seed}: {words}"
                     );
                 }
             }
@@ -259,9 +259,9 @@ fn pages_warn_and_instruct_in_nothing() {
             assert_eq!(
                 paras.last().map(|(text, _)| *text),
                 Some(deferral),
-                "{name}, case {seed}"
+                "{name:?}, case {seed}"
             );
-            check_cautions(&blocks, &format!("{name}, case {seed}"));
+            check_cautions(&blocks, &format!("{name:?}, case {seed}"));
         }
     }
 }
@@ -305,7 +305,7 @@ fn check_cautions(blocks: &[Block], place: &str) {
 
 #[test]
 fn the_catalogue_holds_every_treatment_once() {
-    let (blocks, text) = said("catalogue", &Draft::default());
+    let (blocks, text) = said(PageName::Catalogue, &Draft::default());
     let mut found = Vec::new();
     walk(&blocks, &mut |b| {
         if let Block::Section { id, .. } = b
@@ -323,7 +323,7 @@ fn the_catalogue_holds_every_treatment_once() {
 
 /// What the catalogue says of each treatment: 0 open, 1 a check or an opinion first, 2 out.
 fn verdicts(draft: &Draft) -> Vec<(Treatment, u8)> {
-    let (blocks, _) = said("catalogue", draft);
+    let (blocks, _) = said(PageName::Catalogue, draft);
     let mut found = Vec::new();
     walk(&blocks, &mut |b| {
         if let Block::Section { id, blocks, .. } = b
@@ -345,7 +345,7 @@ fn verdicts(draft: &Draft) -> Vec<(Treatment, u8)> {
 
 /// Every paragraph said as a hazard.
 fn cautions_of(draft: &Draft) -> Vec<String> {
-    let (blocks, _) = said("catalogue", draft);
+    let (blocks, _) = said(PageName::Catalogue, draft);
     paragraphs(&blocks)
         .into_iter()
         .filter(|(_, tone)| matches!(tone, Tone::Stop | Tone::Care | Tone::Note))
@@ -431,7 +431,7 @@ fn each_danger_brings_its_caution() {
     ] {
         let mut draft = Draft::default();
         let held = |draft: &Draft| {
-            let (blocks, _) = said("catalogue", draft);
+            let (blocks, _) = said(PageName::Catalogue, draft);
             let mut found = false;
             walk(&blocks, &mut |b| {
                 if let Block::Section {
@@ -454,7 +454,7 @@ fn each_danger_brings_its_caution() {
 }
 
 fn answer(draft: &Draft, section: &str) -> String {
-    let (blocks, _) = said("bench", draft);
+    let (blocks, _) = said(PageName::Bench, draft);
     let mut found = String::new();
     walk(&blocks, &mut |b| {
         if let Block::Section { id, blocks, .. } = b
@@ -473,7 +473,7 @@ fn bad_input_is_told_and_never_reached_is_said() {
     let mut draft = Draft::default();
     draft.set("bench.heat.thickness_mm", "0");
     assert!(answer(&draft, "bench.heat").starts_with("One of the fields"));
-    let (blocks, _) = said("bench", &draft);
+    let (blocks, _) = said(PageName::Bench, &draft);
     let mut problem = String::new();
     walk(&blocks, &mut |b| {
         if let Block::Field(f) = b
@@ -540,10 +540,14 @@ fn the_plating_answer_agrees_with_the_formulas() {
 fn a_release_test_is_held_against_the_limits_and_recalled_limits_show_no_number() {
     let mut draft = Draft::default();
     draft.set("bench.food.pb", "0.010");
-    let (blocks, text) = said("bench", &draft);
+    let (blocks, text) = said(PageName::Bench, &draft);
     assert!(!text.contains("Over the limit"));
     draft.set("bench.food.pb", "0.011");
-    assert!(said("bench", &draft).1.contains("Over the limit: lead"));
+    assert!(
+        said(PageName::Bench, &draft)
+            .1
+            .contains("Over the limit: lead")
+    );
     let mut recalled = 0;
     walk(&blocks, &mut |b| {
         if let Block::Table(t) = b
@@ -569,7 +573,7 @@ fn all_six_reasons_are_listed_and_one_is_enough() {
     let mut draft = Draft::default();
     draft.set("piece.form", "teapot");
     draft.set_flag("aim.store_food", Some(true));
-    let (blocks, text) = said("bench", &draft);
+    let (blocks, text) = said(PageName::Bench, &draft);
     assert!(text.contains("For display only, for 2 reasons."));
     let label = caution("caution.display_only").unwrap().text;
     assert!(paragraphs(&blocks).iter().any(|(said, _)| *said == label));

@@ -13,7 +13,7 @@ import "./terms.js";
 
 const LONGEST_WAIT_MS = 20_000;
 
-// Set only in the edition in one file, which carries every program in its page: { program, wasm(), worker(name) }.
+// Set only in the edition in one file, which carries both programs in its page: { program, wasm(), worker() }.
 const carried = globalThis.leavewellCarried;
 const carriedWorkers = new Set();
 
@@ -25,32 +25,34 @@ const first = document.getElementById("first");
 const app = document.getElementById("app");
 
 /**
- * A program in a worker of its own, started at the first question. While it is at work, of the
- * questions for one thing only the newest is kept, and it takes the place of the older one in the row.
+ * One of the two workers, started at the first question. While it is at work, only the newest question on each
+ * topic is kept; it takes the place of the older one in the row. A newer question on the topic at work cancels it.
  */
 class Program {
   #name;
   #worker = null;
-  #asked = null;
+  #atWork = null;
   #waiting = new Map();
 
   constructor(name) {
     this.#name = name;
   }
 
-  ask(key, said, told) {
-    this.#waiting.set(key, { said, told });
+  /** Calls `answered` with {answer} or {failure}, and before that with {share} for as long as a long job runs. */
+  ask(topic, message, answered) {
+    this.#waiting.set(topic, { topic, message, answered });
+    if (this.#atWork?.topic === topic) this.#worker?.postMessage({ cancel: true });
     this.#next();
   }
 
   #next() {
-    if (this.#asked || this.#waiting.size === 0) return;
-    const [[key, next]] = this.#waiting;
-    this.#waiting.delete(key);
-    this.#asked = next;
+    if (this.#atWork || this.#waiting.size === 0) return;
+    const [[topic, next]] = this.#waiting;
+    this.#waiting.delete(topic);
+    this.#atWork = next;
     try {
       this.#worker ??= this.#start();
-      this.#worker.postMessage(next.said);
+      this.#worker.postMessage(next.message);
     } catch (reason) {
       this.#failed(String(reason));
     }
@@ -58,9 +60,10 @@ class Program {
 
   #start() {
     const worker = startWorker(this.#name);
-    worker.addEventListener("message", ({ data: { answer, failure } }) => {
-      if (failure === undefined) this.#answered({ answer });
-      else this.#failed(failure);
+    worker.addEventListener("message", ({ data }) => {
+      if (data.share !== undefined) this.#atWork?.answered(data);
+      else if (data.failure !== undefined) this.#failed(data.failure);
+      else this.#done(data);
     });
     worker.addEventListener("error", (event) => {
       event.preventDefault();
@@ -69,25 +72,24 @@ class Program {
     return worker;
   }
 
-  /** A program that has failed is not asked again: the next question starts another. */
+  /** A worker that has failed is not asked again: the next question starts another. */
   #failed(failure) {
     this.#worker?.terminate();
     this.#worker = null;
-    this.#answered({ failure });
+    this.#done({ failure });
   }
 
-  #answered(answer) {
-    const before = this.#asked;
-    this.#asked = null;
-    before?.told(answer);
+  #done(data) {
+    const before = this.#atWork;
+    this.#atWork = null;
+    if (!data.cancelled) before?.answered(data);
     this.#next();
   }
 }
 
-// The desk weighs, and makes the pages that go with the record; the study makes what is read at
-// leisure, papers what is handed on, and plan the plan for a whole shelf.
-const programs = Object.fromEntries(["desk", "study", "papers", "plan"].map((name) => [name, new Program(name)]));
-let weighings = 0;
+// One program in two workers: the first answers what a person waits for while typing, the second takes what is long.
+const workers = { answers: new Program("answers"), long: new Program("long") };
+let asked = 0;
 
 start().then(
   () => {
@@ -126,37 +128,37 @@ async function weigh(leavewellCase) {
 /** Promises the report of a case file's text, as JSON text: byte for byte what `cargo weigh` prints. */
 function weigh_json(text) {
   return new Promise((resolve, reject) => {
-    const told = ({ answer, failure }) =>
-      answer ? resolve(new TextDecoder().decode(answer)) : reject(new Error(failure));
-    weighings += 1;
-    programs.desk.ask(`weigh ${weighings}`, { name: "weigh", turn: weighings, text }, told);
+    question("weigh", text, ({ answer, failure }) => (failure === undefined ? resolve(answer) : reject(new Error(failure))));
   });
 }
 
-// The app asks with a "leavewell-ask" event; the answer comes back as "leavewell-answer".
-window.addEventListener("leavewell-ask", ({ detail: { program, name, turn, text } }) => {
-  programs[program].ask(name, { name, turn, text }, (answer) => {
-    const detail = { name, turn, ...answer };
+/** Asks what a script may ask; every question is answered. */
+function question(name, text, answered) {
+  asked += 1;
+  workers.long.ask(`script ${asked}`, { name, text }, answered);
+}
+
+// The app asks with a "leavewell-ask" event; what comes of it goes back as "leavewell-answer" events.
+window.addEventListener("leavewell-ask", ({ detail: { worker, topic, turn, ask, text } }) => {
+  workers[worker].ask(topic, { ask, text }, (data) => {
+    const detail = { topic, turn, ...data };
     window.dispatchEvent(new CustomEvent("leavewell-answer", { detail }));
   });
 });
 
-// Scripts of the page ask with a "leavewell-question" event {program, name, text, told}.
-window.addEventListener("leavewell-question", ({ detail: { program, name, text, told } }) => {
-  weighings += 1;
-  programs[program].ask(`${name} ${weighings}`, { name, turn: weighings, text }, told);
-});
+// Scripts of the page ask with a "leavewell-question" event {name, text, told}.
+window.addEventListener("leavewell-question", ({ detail: { name, text, told } }) => question(name, text, told));
 
 // With a piece go its photos.
 window.addEventListener("leavewell-removed", ({ detail }) => {
   globalThis.indexedDB?.deleteDatabase(databaseOf(detail));
 });
 
-/** A worker with one of the programs beside the app in it. */
+/** A worker of this name. The name is part of the address: worker.js says why. */
 function startWorker(name) {
-  if (!carried) return new Worker(script(`desk.js?${build()}#${name}`), { type: "module" });
+  if (!carried) return new Worker(script(`worker.js?${build()}&${name}`), { type: "module" });
   // Opened from a disk, browsers start no module as a worker.
-  const url = URL.createObjectURL(new Blob([carried.worker(name)], { type: "text/javascript" }));
+  const url = URL.createObjectURL(new Blob([carried.worker()], { type: "text/javascript" }));
   carriedWorkers.add(url);
   return new Worker(script(url));
 }

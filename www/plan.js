@@ -1,5 +1,5 @@
 // The plan for the whole shelf, as far as a person sets it up: <shelf-plan> asks for the limits, has every
-// piece weighed, a few at a time, and hands the plan to the app, which shows it.
+// piece weighed, a few at a time, and hands the question to the app, which shows the plan.
 //
 // What was typed is kept in localStorage: it belongs to no piece.
 
@@ -168,9 +168,10 @@ class ShelfPlan extends HTMLElement {
     const now = this.#plans;
     const pieces = this.#pieces().map(({ id }) => known.get(id)?.piece).filter(Boolean);
     this.#drawSettings(pieces);
+    const question = JSON.stringify({ ...this.#asked, pieces });
     let answer;
     try {
-      answer = await ask("plan", JSON.stringify({ ...this.#asked, pieces }), "plan");
+      answer = await ask("plan", question);
     } catch (reason) {
       this.#say(`The plan could not be worked out: ${reason.message}. Nothing is changed.`, button("Try again", () => this.#plan()));
       return;
@@ -186,10 +187,11 @@ class ShelfPlan extends HTMLElement {
     // While a limit cannot be used, the plan before it stands: it names its own limits.
     if (answer.problems.money || answer.problems.hours) return;
     this.#drawCurrencies(answer);
-    tell("plan", "", JSON.stringify(answer.blocks));
+    // The app asks for the page of the same plan, which the worker has kept.
+    tell("plan", "", question);
     clearTimeout(this.#saying);
     this.#saying = setTimeout(() => {
-      this.#said.textContent = answer.blocks[0]?.text ?? "";
+      this.#said.textContent = answer.sentence;
     }, SAY_AFTER_MS);
   }
 

@@ -16,16 +16,16 @@ import { photosOf, putPhoto } from "./photos.js";
 const LARGEST_FILE = 400 * 1024 * 1024;
 const MOST_SHOWN = 40;
 
-// ---- the second program ---------------------------------------------------------------------------------
+// ---- the worker -----------------------------------------------------------------------------------------
 
-/** Asks a program beside the app, which is the second unless another is named; the answer is read. */
-export function ask(name, text, program = "desk") {
+/** Asks the worker what scripts may ask; promises the answer, parsed. */
+export function ask(name, text) {
   return new Promise((resolve, reject) => {
     const told = ({ answer, failure }) => {
       if (answer === undefined) reject(new Error(failure));
-      else resolve(JSON.parse(new TextDecoder().decode(answer)));
+      else resolve(JSON.parse(answer));
     };
-    window.dispatchEvent(new CustomEvent("leavewell-question", { detail: { program, name, text, told } }));
+    window.dispatchEvent(new CustomEvent("leavewell-question", { detail: { name, text, told } }));
   });
 }
 

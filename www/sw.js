@@ -46,7 +46,8 @@ self.addEventListener("fetch", (event) => {
 
 async function kept(name, search, isPage) {
   // What is asked for by an open page of another build must not be answered from this one.
-  if (!isPage && search !== "" && search !== `?${BUILD}`) return Response.error();
+  const asksForBuild = search.split("&")[0];
+  if (!isPage && search !== "" && asksForBuild !== `?${BUILD}`) return Response.error();
   const cache = await caches.open(CACHE);
   const found = await cache.match(name, { ignoreSearch: true, ignoreVary: true });
   // Made anew, it goes by the address that was asked for. As kept, it would go by the bare name of the file, and

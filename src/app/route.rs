@@ -1,7 +1,9 @@
 //! Which screen the address names. The part after `#` is the whole route, so the built site works
 //! from any folder.
 
-use leavewell_pages::CHANGES;
+use leavewell_pages::PageName;
+use leavewell_pages::sheet_text::Recipient;
+use leavewell_worker::ask::Ask;
 
 use super::wording::{places, sheet};
 
@@ -30,22 +32,11 @@ pub enum Route {
     /// Small sums for the bench.
     Bench,
     /// The sheet for somebody.
-    Sheet(Whom),
+    Sheet(Recipient),
     /// What was done.
     Done,
     /// Every figure.
     Figures,
-}
-
-/// Whom a sheet is for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Whom {
-    /// Who decides.
-    Client,
-    /// Who buys.
-    Buyer,
-    /// Whoever looks after the piece later.
-    File,
 }
 
 /// What there is to say of a screen.
@@ -53,74 +44,102 @@ struct Sign {
     route: Route,
     href: &'static str,
     name: &'static str,
-    /// The pages of the second program that stand on it.
-    leaves: &'static [&'static str],
+    /// What its screen shows beside the report.
+    asks: &'static [Ask],
 }
 
 const SIGNS: [Sign; 15] = [
     sign(Route::Shelf, "#/", places::SHELF, &[]),
     sign(Route::Plan, "#/plan", places::PLAN, &[]),
     sign(Route::Piece, "#/piece", places::PIECE, &[]),
-    sign(Route::Look, "#/look", places::LOOK, &["why", "measures"]),
+    sign(
+        Route::Look,
+        "#/look",
+        places::LOOK,
+        &[Ask::Page(PageName::Why), Ask::Page(PageName::Measures)],
+    ),
     sign(
         Route::Condition,
         "#/condition",
         places::CONDITION,
-        &["bleed", "care", "record"],
+        &[
+            Ask::Page(PageName::Bleed),
+            Ask::Page(PageName::Care),
+            Ask::Page(PageName::Record),
+        ],
     ),
-    sign(Route::Money, "#/money", places::MONEY, &["worth"]),
+    sign(
+        Route::Money,
+        "#/money",
+        places::MONEY,
+        &[Ask::Page(PageName::Worth)],
+    ),
     sign(
         Route::Counsel,
         "#/counsel",
         places::COUNSEL,
-        &[CHANGES, "trace"],
+        &[Ask::Changes, Ask::Page(PageName::Trace)],
     ),
     sign(
         Route::Treatments,
         "#/treatments",
         places::TREATMENTS,
-        &["catalogue"],
+        &[Ask::Page(PageName::Catalogue)],
     ),
-    sign(Route::Closer, "#/closer", places::CLOSER, &["deeper"]),
+    sign(
+        Route::Closer,
+        "#/closer",
+        places::CLOSER,
+        &[Ask::Page(PageName::Closer)],
+    ),
     sign(
         Route::Bench,
         "#/bench",
         places::BENCH,
-        &["bench", "measures", "bleed"],
+        &[
+            Ask::Page(PageName::Bench),
+            Ask::Page(PageName::Measures),
+            Ask::Page(PageName::Bleed),
+        ],
     ),
     sign(
-        Route::Sheet(Whom::Client),
+        Route::Sheet(Recipient::Client),
         "#/sheet/client",
         places::SHEET,
-        &["sheet_client"],
+        &[Ask::Page(PageName::SheetForClient)],
     ),
     sign(
-        Route::Sheet(Whom::Buyer),
+        Route::Sheet(Recipient::Buyer),
         "#/sheet/buyer",
         places::SHEET,
-        &["sheet_buyer"],
+        &[Ask::Page(PageName::SheetForBuyer)],
     ),
     sign(
-        Route::Sheet(Whom::File),
+        Route::Sheet(Recipient::File),
         "#/sheet/file",
         places::SHEET,
-        &["sheet_file"],
+        &[Ask::Page(PageName::SheetForFile)],
     ),
-    sign(Route::Done, "#/done", places::DONE, &["done"]),
-    sign(Route::Figures, "#/figures", places::FIGURES, &["ledger"]),
+    sign(
+        Route::Done,
+        "#/done",
+        places::DONE,
+        &[Ask::Page(PageName::Done)],
+    ),
+    sign(
+        Route::Figures,
+        "#/figures",
+        places::FIGURES,
+        &[Ask::Page(PageName::Ledger)],
+    ),
 ];
 
-const fn sign(
-    route: Route,
-    href: &'static str,
-    name: &'static str,
-    leaves: &'static [&'static str],
-) -> Sign {
+const fn sign(route: Route, href: &'static str, name: &'static str, asks: &'static [Ask]) -> Sign {
     Sign {
         route,
         href,
         name,
-        leaves,
+        asks,
     }
 }
 
@@ -139,7 +158,7 @@ impl Route {
         Self::Treatments,
         Self::Closer,
         Self::Bench,
-        Self::Sheet(Whom::Client),
+        Self::Sheet(Recipient::Client),
         Self::Done,
         Self::Figures,
     ];
@@ -167,10 +186,10 @@ impl Route {
         self.sign().name
     }
 
-    /// The pages of the second program that stand on the screen.
+    /// What the screen shows beside the report.
     #[must_use]
-    pub fn leaves(self) -> &'static [&'static str] {
-        self.sign().leaves
+    pub fn asks(self) -> &'static [Ask] {
+        self.sign().asks
     }
 
     /// The screen an address names; the shelf when it names none.
@@ -179,31 +198,6 @@ impl Route {
         let hash = hash.trim_end_matches('/');
         let known = SIGNS.iter().find(|sign| sign.href == hash);
         known.map_or(Self::Shelf, |sign| sign.route)
-    }
-}
-
-impl Whom {
-    /// Everybody a sheet can be for.
-    pub const ALL: [Self; 3] = [Self::Client, Self::Buyer, Self::File];
-
-    /// In words, and what such a sheet is.
-    #[must_use]
-    pub fn words(self) -> [&'static str; 2] {
-        match self {
-            Self::Client => sheet::CLIENT,
-            Self::Buyer => sheet::BUYER,
-            Self::File => sheet::FILE,
-        }
-    }
-
-    /// The names under which the second program writes it out: for a letter, and as a page.
-    #[must_use]
-    pub fn files(self) -> [&'static str; 2] {
-        match self {
-            Self::Client => ["client.md", "client.html"],
-            Self::Buyer => ["buyer.md", "buyer.html"],
-            Self::File => ["file.md", "file.html"],
-        }
     }
 }
 

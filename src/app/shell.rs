@@ -1,13 +1,12 @@
-//! What stands round every screen, and the only place where wishes meet the outside.
+//! What stands round every screen, and the only place where effects meet the outside.
 
 use std::rc::Rc;
 
 use gloo::events::EventListener;
 use leavewell_model::ledger::{LEDGER_VERSION, caution};
 use leavewell_model::{Draft, Problem};
-use leavewell_pages::{CHANGES, MOVED, REPORT};
-use serde::de::DeserializeOwned;
-use serde_json::Value;
+use leavewell_pages::sheet_text::{Form, Recipient};
+use leavewell_worker::ask::{Answer, Ask};
 use yew::prelude::*;
 
 use super::examples::EXAMPLES;
@@ -28,9 +27,11 @@ use super::parts::field::typed;
 use super::parts::marks::press;
 use super::parts::places::places;
 use super::parts::terms::explain;
-use super::platform::{clock, desk, file, page, store};
+use super::platform::{clock, file, page, store, worker};
 use super::route::Route;
-use super::state::{Action, Entry, Leaf, Notice, Open, SaveState, State, Theme, Wish, update};
+use super::state::{
+    Action, Effect, Entry, LoadedPage, Notice, Open, SaveState, State, Theme, update,
+};
 use super::wording::{keeping, shell as say};
 use crate::app::parts::words::joined;
 
@@ -49,7 +50,7 @@ pub struct App {
     state: State,
     route: Route,
     act: Callback<Action>,
-    wish: Callback<Wish>,
+    effect: Callback<Effect>,
     /// The screen that was last drawn and the piece on it.
     shown: String,
     /// The live answer as it stands.
@@ -58,16 +59,16 @@ pub struct App {
     reading: Option<file::Reading>,
     /// Runs out when the answer has stood still.
     saying: Option<clock::Wait>,
-    /// The pages asked for, each with the generation it was asked for.
-    asked: Vec<(&'static str, u32)>,
-    /// Those of them that are not answered yet.
-    awaited: Vec<&'static str>,
+    /// The newest question on each topic, with the generation it was asked for.
+    asked: Vec<(Ask, u32)>,
+    /// The topics that are not answered yet.
+    awaited: Vec<u32>,
     /// Runs out when a change has waited long enough to be drawn.
     drawing: Option<clock::Wait>,
     _addresses: Option<EventListener>,
     _answers: Option<EventListener>,
     _puts: Option<EventListener>,
-    _told: Option<EventListener>,
+    _stored: Option<EventListener>,
     _tests: Option<EventListener>,
 }
 
@@ -76,17 +77,17 @@ pub enum Msg {
     /// Something happened.
     Act(Action),
     /// Something is asked for.
-    Wish(Wish),
+    Effect(Effect),
     /// The address names another screen.
     Go(Route),
     /// The answer has stood still.
     Say,
     /// A change has waited long enough to be drawn.
     Draw,
-    /// The second program has answered.
-    Answer(desk::Answer),
-    /// What keeps everything has something to tell.
-    Told(store::Told),
+    /// A worker says something about a question.
+    Worker(worker::Message),
+    /// Something happened to what is kept on this device.
+    Store(store::Event),
 }
 
 impl Component for App {
@@ -96,14 +97,14 @@ impl Component for App {
     fn create(ctx: &Context<Self>) -> Self {
         let link = ctx.link();
         let going = link.callback(Msg::Go);
-        let answered = link.callback(Msg::Answer);
-        let told = link.callback(Msg::Told);
+        let received = link.callback(Msg::Worker);
+        let stored = link.callback(Msg::Store);
         let put = link.callback(|(path, text)| Msg::Act(Action::Put(path, text)));
         let app = Self {
             state: stored_state(),
             route: page::route(),
             act: link.callback(Msg::Act),
-            wish: link.callback(Msg::Wish),
+            effect: link.callback(Msg::Effect),
             shown: String::new(),
             line: String::new(),
             reading: None,
@@ -112,9 +113,9 @@ impl Component for App {
             awaited: Vec::new(),
             drawing: None,
             _addresses: page::on_route(move |route| going.emit(route)),
-            _answers: desk::on_answer(move |answer| answered.emit(answer)),
+            _answers: worker::on_message(move |message| received.emit(message)),
             _puts: page::on_put(move |path, text| put.emit((path, text))),
-            _told: store::on_told(move |news| told.emit(news)),
+            _stored: store::on_event(move |event| stored.emit(event)),
             _tests: page::stops_when_tested(),
         };
         page::set_theme(app.state.theme);
@@ -125,18 +126,23 @@ impl Component for App {
     fn update(&mut self, ctx: &Context<Self>, msg: Msg) -> bool {
         let action = match msg {
             Msg::Act(action) => Some(action),
-            Msg::Wish(Wish::ReadFigures(chosen)) => {
+            Msg::Effect(Effect::ReadFigures(chosen)) => {
                 self.read(chosen, |text, act| {
-                    act.emit(Action::LayFigures(text.to_owned()));
+                    act.emit(Action::TakeFigures(text.to_owned()));
                 });
                 None
             }
-            Msg::Wish(Wish::SaveSheet(name)) => {
-                self.ask_for(&[name]);
+            Msg::Effect(Effect::SaveSheet(recipient, form)) => {
+                self.ask_for(&[Ask::Sheet { recipient, form }]);
                 None
             }
-            Msg::Wish(wish) => {
-                self.carry_out(wish);
+            Msg::Store(store::Event::PlanAsked(question)) => {
+                // Of plans, the newest question is the one that counts; the record has no part in it.
+                worker::ask(Ask::Plan, 0, &question);
+                None
+            }
+            Msg::Effect(effect) => {
+                self.carry_out(effect);
                 None
             }
             Msg::Go(route) => {
@@ -146,8 +152,8 @@ impl Component for App {
             }
             Msg::Draw => return true,
             Msg::Say => Some(Action::Say(self.line.clone())),
-            Msg::Told(news) => self.told(news),
-            Msg::Answer(answer) => self.answered(answer),
+            Msg::Store(event) => self.stored(event),
+            Msg::Worker(message) => self.received(message),
         };
         let Some(action) = action else { return false };
         let wait = longest_wait(&action);
@@ -159,13 +165,13 @@ impl Component for App {
             state,
             route,
             act,
-            wish,
+            effect,
             ..
         } = self;
         let page = state.open.as_deref().map(|open| Page { state, open, act });
         let mut place = match (route, page) {
-            (Route::Shelf, _) => shelf_page(&state.shelf, wish),
-            (Route::Plan, _) => plan_page(state.planned.as_deref()),
+            (Route::Shelf, _) => shelf_page(&state.shelf, effect),
+            (Route::Plan, _) => plan_page(&state.planned),
             (_, None) => nothing_open(),
             (Route::Piece, Some(page)) => piece_page(page),
             (Route::Look, Some(page)) => look_page(page),
@@ -175,9 +181,9 @@ impl Component for App {
             (Route::Treatments, Some(page)) => treatments_page(page),
             (Route::Closer, Some(page)) => closer_page(page),
             (Route::Bench, Some(page)) => bench_page(page),
-            (Route::Sheet(whom), Some(page)) => sheet_page(page, *whom, wish),
+            (Route::Sheet(recipient), Some(page)) => sheet_page(page, *recipient, effect),
             (Route::Done, Some(page)) => done_page(page),
-            (Route::Figures, Some(page)) => figures_page(page, wish),
+            (Route::Figures, Some(page)) => figures_page(page, effect),
         };
         explain(&mut place);
         let skip = Callback::from(|event: MouseEvent| {
@@ -205,7 +211,7 @@ impl Component for App {
             .el(el("header", "top")
                 .el(brand)
                 .put(theme_switch(state.theme, act)))
-            .put(notices(state, act, wish))
+            .put(notices(state, act, effect))
             .el(el("kept-notices", ""))
             .el(holder)
             .el(el("main", "").attr("id", "main").el(place))
@@ -258,7 +264,7 @@ impl App {
         if before.opened_at != self.state.opened_at {
             self.note_open();
         }
-        // First of all, so that the desk is at work meanwhile.
+        // First of all, so that the worker is busy meanwhile.
         self.ask();
         self.ask_moved(&before);
         if mark(&before) != mark(&self.state) {
@@ -295,11 +301,11 @@ impl App {
             return;
         }
         let turn = open.generation;
-        let names = [REPORT]
+        let asks = [Ask::Report]
             .into_iter()
-            .chain(self.route.leaves().iter().copied());
-        let fresh: Vec<&'static str> = names
-            .filter(|name| !self.asked.contains(&(*name, turn)))
+            .chain(self.route.asks().iter().copied());
+        let fresh: Vec<Ask> = asks
+            .filter(|ask| !self.asked.contains(&(*ask, turn)))
             .collect();
         if fresh.is_empty() {
             return;
@@ -311,75 +317,102 @@ impl App {
     fn ask_moved(&mut self, before: &State) {
         let moving = |state: &State| state.open.as_ref().and_then(|open| open.moving);
         let now = moving(&self.state).filter(|_| moving(before) != moving(&self.state));
-        let (Some((input, step)), Some(open)) = (now, &self.state.open) else {
-            return;
-        };
-        let step = joined(&[" ", &step.to_string(), "\n"]);
-        let question = joined(&[&input, &step, &open.draft.to_json()]);
-        desk::ask(MOVED, open.generation, &question);
-        let turn = open.generation;
-        self.await_answer(MOVED, turn);
+        if let Some((input, steps)) = now {
+            self.ask_for(&[Ask::Moved { input, steps }]);
+        }
     }
 
-    /// Asks the second program for these of the open piece as it stands.
-    fn ask_for(&mut self, names: &[&'static str]) {
+    /// Asks the workers these about the open piece as it stands.
+    fn ask_for(&mut self, asks: &[Ask]) {
         let Some(open) = &self.state.open else { return };
-        let (turn, case) = (open.generation, open.draft.to_json());
-        for name in names {
-            desk::ask(name, turn, &case);
-            self.await_answer(name, turn);
-        }
-    }
-
-    fn await_answer(&mut self, name: &'static str, turn: u32) {
-        self.asked.retain(|(asked, _)| *asked != name);
-        self.asked.push((name, turn));
-        if !self.awaited.contains(&name) {
-            self.awaited.push(name);
-        }
-    }
-
-    /// What an answer of the second program says happened.
-    fn answered(&mut self, answer: desk::Answer) -> Option<Action> {
-        let &(name, newest) = self.asked.iter().find(|(name, _)| *name == answer.name)?;
-        let generation = answer.turn;
-        if generation == newest {
-            self.awaited.retain(|awaited| *awaited != name);
-        }
-        if name.contains('.') {
-            self.save_sheet(name, answer.said);
-            return None;
-        }
-        Some(match (name, answer.said) {
-            (REPORT, said) => Action::Weighed {
-                generation,
-                report: said.and_then(|bytes| read(&bytes)).map(Box::new),
-            },
-            (MOVED, Ok(bytes)) if let Ok(report) = read(&bytes) => {
-                Action::Moved { generation, report }
+        let (generation, record) = (open.generation, open.draft.to_json());
+        for ask in asks {
+            worker::ask(*ask, generation, &record);
+            let topic = ask.topic();
+            self.asked.retain(|(asked, _)| asked.topic() != topic);
+            self.asked.push((*ask, generation));
+            if !self.awaited.contains(&topic) {
+                self.awaited.push(topic);
             }
-            (CHANGES, Ok(bytes)) if let Ok(changes) = read(&bytes) => Action::Changes {
+        }
+    }
+
+    /// What a message of a worker means for the state.
+    fn received(&mut self, message: worker::Message) -> Option<Action> {
+        let worker::Message {
+            topic,
+            generation,
+            news,
+        } = message;
+        if topic == Ask::Plan.topic() {
+            return match news {
+                worker::News::Answered(Ok(Answer::Page(blocks))) => Some(Action::Planned(blocks)),
+                // The script of the plan says what went wrong: it asks the same.
+                _ => None,
+            };
+        }
+        let known = self.asked.iter().find(|(ask, _)| ask.topic() == topic);
+        let &(ask, newest) = known?;
+        let answer = match (news, ask) {
+            (worker::News::Working(share), Ask::Page(name)) => {
+                return Some(Action::Working {
+                    name,
+                    generation,
+                    share,
+                });
+            }
+            (worker::News::Working(_), _) => return None,
+            (worker::News::Answered(Ok(Answer::Refused(why))), _) => Err(why),
+            (worker::News::Answered(answer), _) => answer,
+        };
+        if generation == newest {
+            self.awaited.retain(|awaited| *awaited != topic);
+        }
+        match ask {
+            Ask::Report => Some(Action::Weighed {
                 generation,
-                changes,
+                report: answer.and_then(|answer| match answer {
+                    Answer::Report(report) => Ok(report),
+                    _ => Err(other_answer()),
+                }),
+            }),
+            Ask::Changes => Some(Action::Changes {
+                generation,
+                changes: answer.and_then(|answer| match answer {
+                    Answer::Changes(changes) => Ok(changes),
+                    _ => Err(other_answer()),
+                }),
+            }),
+            Ask::Moved { .. } => match answer {
+                Ok(Answer::Moved(report)) => Some(Action::Moved { generation, report }),
+                _ => None,
             },
-            (_, said) => Action::Leafed(Leaf {
+            Ask::Page(name) => Some(Action::Loaded(LoadedPage {
                 name,
                 generation,
-                blocks: said.and_then(|text| blocks(&text)),
-            }),
-        })
+                blocks: answer.and_then(|answer| match answer {
+                    Answer::Page(blocks) => Ok(blocks),
+                    _ => Err(other_answer()),
+                }),
+            })),
+            Ask::Sheet { recipient, form } => {
+                let text = answer.and_then(|answer| match answer {
+                    Answer::Sheet(text) => Ok(text),
+                    _ => Err(other_answer()),
+                });
+                self.save_sheet(recipient, form, text);
+                None
+            }
+            Ask::Plan => None,
+        }
     }
 
     /// Offers a sheet that was written out as a file.
-    fn save_sheet(&self, name: &str, said: Result<Vec<u8>, String>) {
-        let text = said.and_then(|bytes| String::from_utf8(bytes).map_err(|e| e.to_string()));
+    fn save_sheet(&self, recipient: Recipient, form: Form, text: Result<String, String>) {
         match (text, &self.state.open) {
             (Ok(text), Some(open)) => {
-                save(
-                    &file::file_name(&open.name(), &joined(&["-", name])),
-                    text,
-                    &self.act,
-                );
+                let ending = joined(&["-", recipient.id(), ".", form.extension()]);
+                save(&file::file_name(&open.name(), &ending), text, &self.act);
             }
             (Err(why), _) => tell(
                 file::trouble([
@@ -410,27 +443,23 @@ impl App {
         store::note_open(self.state.open.as_ref().map_or("", |open| &open.id));
     }
 
-    /// What something that was told means for the state.
-    fn told(&self, news: store::Told) -> Option<Action> {
-        let store::Told { what, id, text } = news;
-        Some(match what.as_str() {
-            "undo" => Action::Undo,
-            "redo" => Action::Redo,
-            "shelf" => Action::Shelved(store::shelf()),
-            "plan" => Action::Planned(serde_json::from_str(&text).ok()?),
-            "kept" => Action::Saved {
-                id,
-                failure: Some(text).filter(|why| !why.is_empty()),
-            },
-            "take" => Action::Replaced {
+    /// What an event of the store means for the state.
+    fn stored(&self, event: store::Event) -> Option<Action> {
+        Some(match event {
+            store::Event::Undo => Action::Undo,
+            store::Event::Redo => Action::Redo,
+            store::Event::ShelfChanged => Action::Shelved(store::shelf()),
+            store::Event::Kept { id, failure } => Action::Saved { id, failure },
+            store::Event::Replaced { id, text } => Action::Replaced {
                 id,
                 draft: Box::new(Draft::parse(&text).ok()?),
             },
-            "open" => {
+            store::Event::Open(id) => {
                 open_stored(id, &self.act);
                 return None;
             }
-            _ => return None,
+            // Asked of the worker before it gets here.
+            store::Event::PlanAsked(_) => return None,
         })
     }
 
@@ -458,10 +487,10 @@ impl App {
     }
 
     /// Does what only the outside can do, and says what came of it.
-    fn carry_out(&self, wish: Wish) {
+    fn carry_out(&self, effect: Effect) {
         let act = &self.act;
-        match wish {
-            Wish::New { name, form } => {
+        match effect {
+            Effect::New { name, form } => {
                 let mut draft = Draft::default();
                 draft.set("piece.name", &name);
                 draft.set("piece.form", &form);
@@ -470,15 +499,15 @@ impl App {
                 }
                 open_new(draft, Route::Piece, act);
             }
-            Wish::Open(id) => open_stored(id, act),
-            Wish::Example(at) => {
+            Effect::Open(id) => open_stored(id, act),
+            Effect::Example(at) => {
                 if let Some(example) = EXAMPLES.get(at) {
                     take_in(example.text, act);
                 }
             }
             // Taken care of before.
-            Wish::ReadFigures(_) | Wish::SaveSheet(_) => {}
-            Wish::BeginWithOwn(own) => {
+            Effect::ReadFigures(_) | Effect::SaveSheet(..) => {}
+            Effect::BeginWithOwn(own) => {
                 let open = self.state.open.as_ref().filter(|_| own);
                 let text = open.and_then(|open| open.draft.own_figures());
                 if store::keep_figures(text.as_deref()) {
@@ -487,8 +516,8 @@ impl App {
                     tell(file::trouble(keeping::FIGURES_NOT_KEPT), None, act);
                 }
             }
-            Wish::Print => page::print(),
-            Wish::SaveFigures => {
+            Effect::Print => page::print(),
+            Effect::SaveFigures => {
                 let own = self
                     .state
                     .open
@@ -498,7 +527,7 @@ impl App {
                     save("figures.leavewell.json", text, act);
                 }
             }
-            Wish::SaveAsFile(id) => {
+            Effect::SaveAsFile(id) => {
                 let entry = self.state.shelf.iter().find(|entry| entry.id == id);
                 let name = entry.map_or("", |entry| entry.name.as_str());
                 match store::case_text(&id) {
@@ -506,8 +535,8 @@ impl App {
                     None => tell(gone(), None, act),
                 }
             }
-            Wish::Rescue(text) => save(&case_file("piece"), text, act),
-            Wish::Delete(id) => {
+            Effect::Rescue(text) => save(&case_file("piece"), text, act),
+            Effect::Delete(id) => {
                 store::bin_case(&id);
                 act.emit(Action::Removed(id));
                 page::focus_heading();
@@ -523,7 +552,8 @@ fn longest_wait(action: &Action) -> u32 {
         Action::Typed(..)
         | Action::Put(..)
         | Action::Move(..)
-        | Action::Leafed(_)
+        | Action::Loaded(_)
+        | Action::Working { .. }
         | Action::Changes { .. }
         | Action::Saved { .. } => DRAW_AFTER_MS,
         Action::Weighed { .. } | Action::Moved { .. } => DRAW_ANSWER_AFTER_MS,
@@ -531,21 +561,9 @@ fn longest_wait(action: &Action) -> u32 {
     }
 }
 
-/// Reads what the second program wrote for this one.
-fn read<T: DeserializeOwned>(bytes: &[u8]) -> Result<T, String> {
-    postcard::from_bytes(bytes).map_err(|fault| fault.to_string())
-}
-
-/// The blocks of a page, or why there are none.
-fn blocks(page: &[u8]) -> Result<Value, String> {
-    let mut page: Value = serde_json::from_slice(page).map_err(|fault| fault.to_string())?;
-    match page["blocks"].take() {
-        Value::Null => Err(page["refused"]["message"]
-            .as_str()
-            .unwrap_or_default()
-            .to_owned()),
-        blocks => Ok(blocks),
-    }
+/// Why an answer cannot be shown that is of another sort than the question.
+fn other_answer() -> String {
+    keeping::OTHER_ANSWER.to_owned()
 }
 
 /// What was kept on this device.
@@ -683,7 +701,7 @@ fn steps(open: &Open, (back, forth): (bool, bool), act: &Callback<Action>) -> El
 }
 
 /// What has to be told. The element is always there, so that a message in it is read out.
-fn notices(state: &State, act: &Callback<Action>, wish: &Callback<Wish>) -> Html {
+fn notices(state: &State, act: &Callback<Action>, effect: &Callback<Effect>) -> Html {
     let unsaved = state.open.as_ref().and_then(|open| match &open.saved {
         SaveState::Kept => None,
         SaveState::Failed(why) => Some(Notice {
@@ -692,7 +710,7 @@ fn notices(state: &State, act: &Callback<Action>, wish: &Callback<Wish>) -> Html
             rescue: Some(open.draft.to_json()),
         }),
     });
-    let told = |notice: Option<&Notice>, more| group().each(notice, |n| told(n, wish, more));
+    let told = |notice: Option<&Notice>, more| group().each(notice, |n| told(n, effect, more));
     el("div", "notices")
         .attr("role", "alert")
         .el(told(unsaved.as_ref(), None))
@@ -701,14 +719,14 @@ fn notices(state: &State, act: &Callback<Action>, wish: &Callback<Wish>) -> Html
 }
 
 /// A notice; one that can be sent away says so to `dismiss`.
-fn told(notice: &Notice, wish: &Callback<Wish>, dismiss: Option<&Callback<Action>>) -> El {
+fn told(notice: &Notice, effect: &Callback<Effect>, dismiss: Option<&Callback<Action>>) -> El {
     let words = el("p", "")
         .el(el("strong", "").words(notice.what.clone()))
         .text(" ")
         .words(notice.remedy.clone());
     let mut told = el("div", "notice").el(words);
     if let Some(text) = &notice.rescue {
-        let save = press(wish, Wish::Rescue(text.clone()));
+        let save = press(effect, Effect::Rescue(text.clone()));
         told = told.el(button("").pressed(save).text(keeping::SAVE_RECORD));
     }
     told.el(match dismiss {

@@ -1,18 +1,20 @@
 //! What the app knows, and the one pure function that changes it.
 //!
-//! Pages emit an [`Action`] (what happened to the case) or a [`Wish`] (something only the outside
-//! can do, such as opening a stored record). Invariant: [`update`] touches nothing but its
-//! argument. What a piece is, it works out at once when the draft has changed; the counsel is for the
-//! second program, whose answer comes back as an [`Action`] a moment later.
+//! Pages emit an [`Action`], what happened to the case, or an [`Effect`], something only the outside can do,
+//! such as opening a stored record. Invariant: [`update`] touches nothing but its argument. It identifies the
+//! piece at once when the draft changes; the worker weighs it, and its answer comes back as an [`Action`].
 
 use std::rc::Rc;
 
+use leavewell_model::counsel::Input;
 use leavewell_model::identity::identify;
 use leavewell_model::ledger::findings;
 use leavewell_model::record::ledger_of;
 use leavewell_model::record::{Currency, Form, PartName, Seen};
-use leavewell_model::report::{ChangeReport, IdentityReport, MovedReport, Text};
+use leavewell_model::report::{ChangeReport, IdentityReport, MovedReport};
 use leavewell_model::{Case, Draft, Problem, Report};
+use leavewell_pages::sheet_text::{Form as SheetForm, Recipient};
+use leavewell_pages::{Block, PageName};
 use serde_json::{Value, json};
 
 use super::history::History;
@@ -44,28 +46,30 @@ pub struct State {
     /// The live answer as it was last read out.
     pub said: String,
     /// The part whose condition is asked about.
-    pub lit: Option<PartName>,
+    pub selected_part: Option<PartName>,
     /// The generation with which the open piece was opened.
     pub opened_at: u32,
     /// The groups of looks that were opened once: those nobody opened are not drawn.
     pub groups: Rc<Vec<&'static str>>,
-    /// Pages of the open piece that were worked out on request.
-    pub leaves: Rc<Vec<Leaf>>,
-    /// The plan for the whole shelf as it was worked out last, in blocks.
-    pub planned: Option<Rc<Value>>,
+    /// Pages of the open piece that the worker has made.
+    pub loaded: Rc<Vec<LoadedPage>>,
+    /// The page a worker is making and the share of that work that is done, 0 to 1.
+    pub working: Option<(PageName, f64)>,
+    /// The newest plan for the whole shelf.
+    pub planned: Rc<Vec<Block>>,
     /// Steps back and forth over the open piece.
     pub history: Rc<History>,
 }
 
-/// A page of the open piece, worked out on request.
+/// A page of the open piece, made by the worker.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Leaf {
+pub struct LoadedPage {
     /// Its name.
-    pub name: &'static str,
-    /// The state of the draft it was worked out for.
+    pub name: PageName,
+    /// The generation of the draft it was made for.
     pub generation: u32,
     /// Its blocks, or why there are none.
-    pub blocks: Result<Value, String>,
+    pub blocks: Result<Vec<Block>, String>,
 }
 
 /// The open piece: its record as typed, and what the model makes of it.
@@ -87,10 +91,10 @@ pub struct Open {
     pub saved: SaveState,
     /// Which state of the draft this is: another number for every change.
     pub generation: u32,
-    /// What would change the answer; it is found later than the answer.
-    pub changes: Option<Rc<Vec<ChangeReport>>>,
+    /// What would change the answer, or why that could not be worked out. It comes later than the answer.
+    pub changes: Option<Rc<Result<Vec<ChangeReport>, String>>>,
     /// The input that somebody has moved to see what comes of it, and how far.
-    pub moving: Option<(Text, i8)>,
+    pub moving: Option<(Input, i8)>,
     /// What came of it; it stands until something else is known.
     pub moved: Option<Rc<MovedReport>>,
     /// The looks that stand first: those answered, then those that tell most. A look once among them
@@ -98,7 +102,7 @@ pub struct Open {
     pub first_looks: Vec<&'static str>,
 }
 
-/// The answer of the second program.
+/// The answer of the worker.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Weighed {
     /// The newest answer; until the next one comes it may be of the draft before.
@@ -244,16 +248,25 @@ pub enum Action {
     },
     /// The shelf was changed elsewhere: these are its lines now.
     Shelved(Vec<Entry>),
-    /// The work on the whole shelf was planned: the plan in blocks.
-    Planned(Value),
+    /// The work on the whole shelf was planned.
+    Planned(Vec<Block>),
     /// The record of condition as it stands is kept beside the later ones.
     KeepRecord,
     /// New pieces begin with figures of the person's own from now on, or do so no more.
     BeginWithOwn(bool),
     /// A file of figures was read, to be laid over those of the open piece.
-    LayFigures(String),
-    /// A page was worked out.
-    Leafed(Leaf),
+    TakeFigures(String),
+    /// A page was made.
+    Loaded(LoadedPage),
+    /// A page is being made: the share of that work that is done, 0 to 1.
+    Working {
+        /// Its name.
+        name: PageName,
+        /// The generation of the draft it is made for.
+        generation: u32,
+        /// The share.
+        share: f64,
+    },
     /// A record was opened or made; it becomes the open piece.
     Opened {
         /// Key under which it is kept.
@@ -281,11 +294,11 @@ pub enum Action {
     Changes {
         /// The state of the draft it was found for.
         generation: u32,
-        /// What would change it.
-        changes: Vec<ChangeReport>,
+        /// What would change it, or why that could not be worked out.
+        changes: Result<Vec<ChangeReport>, String>,
     },
     /// An input was moved so many steps, to see what comes of it.
-    Move(Text, i8),
+    Move(Input, i8),
     /// What came of it.
     Moved {
         /// The state of the draft it was worked out for.
@@ -317,14 +330,14 @@ pub enum Action {
     /// The live answer was read out, or nothing is to be read out any more.
     Say(String),
     /// A part was chosen.
-    Light(PartName),
+    SelectPart(PartName),
     /// A group of looks was opened.
     Group(&'static str),
 }
 
 /// Something asked for on the shelf that needs the outside: storage, a file, the clock.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Wish {
+pub enum Effect {
     /// Start a piece with this name and form id; either may be empty.
     New {
         /// Name.
@@ -340,8 +353,8 @@ pub enum Wish {
     SaveAsFile(String),
     /// Save this text as a file of this name.
     Rescue(String),
-    /// Save a sheet of the open piece as a file; the name says which and how it is written.
-    SaveSheet(&'static str),
+    /// Save a sheet of the open piece as a file.
+    SaveSheet(Recipient, SheetForm),
     /// Print what is on the screen.
     Print,
     /// Save the figures of one's own as a file.
@@ -384,6 +397,15 @@ impl Open {
     #[must_use]
     pub fn report(&self) -> Option<&Report> {
         self.weighed.report.as_deref()
+    }
+
+    /// What would change the answer, as far as that is known.
+    #[must_use]
+    pub fn known_changes(&self) -> &[ChangeReport] {
+        match self.changes.as_deref() {
+            Some(Ok(changes)) => changes,
+            _ => &[],
+        }
     }
 
     /// Takes an answer in. A look offered first stays first; new ones come after it.
@@ -607,7 +629,7 @@ pub fn update(state: &State, action: Action) -> Option<State> {
             begins_with_own: own,
             ..state.clone()
         }),
-        Action::LayFigures(text) => laid(state, &text),
+        Action::TakeFigures(text) => with_figures(state, &text),
         Action::Undo => stepped(state, History::back),
         Action::Redo => stepped(state, History::forth),
         Action::Replaced { id, draft } => {
@@ -619,19 +641,28 @@ pub fn update(state: &State, action: Action) -> Option<State> {
             shelf: Rc::new(shelf),
             ..state.clone()
         }),
-        Action::Planned(plan) => (state.planned.as_deref() != Some(&plan)).then(|| State {
-            planned: Some(Rc::new(plan)),
+        Action::Planned(plan) => (*state.planned != plan).then(|| State {
+            planned: Rc::new(plan),
             ..state.clone()
         }),
-        Action::Leafed(leaf) => with_leaf(state, leaf),
+        Action::Loaded(page) => with_page(state, page),
+        Action::Working {
+            name,
+            generation,
+            share,
+        } => (state.turn() == generation).then(|| State {
+            working: Some((name, share)),
+            ..state.clone()
+        }),
         Action::Opened { id, draft } => {
             let open = Open {
                 generation: state.turn().wrapping_add(1),
                 ..Open::new(id, *draft)
             };
             Some(State {
-                lit: None,
-                leaves: Rc::default(),
+                selected_part: None,
+                loaded: Rc::default(),
+                working: None,
                 history: Rc::default(),
                 opened_at: open.generation,
                 ..with_open(state, open)
@@ -688,8 +719,8 @@ pub fn update(state: &State, action: Action) -> Option<State> {
             groups: Rc::new(state.groups.iter().copied().chain([name]).collect()),
             ..state.clone()
         }),
-        Action::Light(part) => Some(State {
-            lit: Some(part),
+        Action::SelectPart(part) => Some(State {
+            selected_part: Some(part),
             ..state.clone()
         }),
     }
@@ -730,7 +761,7 @@ fn stepped(
 }
 
 /// The figures of a file over those of the open piece, and a word of how many there were.
-fn laid(state: &State, text: &str) -> Option<State> {
+fn with_figures(state: &State, text: &str) -> Option<State> {
     let mut draft = state.open.as_ref()?.draft.clone();
     let notice = match draft.lay_figures(text) {
         Ok(count) => Notice {
@@ -744,11 +775,11 @@ fn laid(state: &State, text: &str) -> Option<State> {
             rescue: None,
         },
     };
-    let laid =
+    let changed =
         changed(state, no_field(), |now: &mut Draft| *now = draft).unwrap_or_else(|| state.clone());
     Some(State {
         notice: Some(Rc::new(notice)),
-        ..laid
+        ..changed
     })
 }
 
@@ -773,7 +804,11 @@ fn with_report(
 }
 
 /// What was found for a draft that has changed since is let go.
-fn with_changes(state: &State, generation: u32, changes: Vec<ChangeReport>) -> Option<State> {
+fn with_changes(
+    state: &State,
+    generation: u32,
+    changes: Result<Vec<ChangeReport>, String>,
+) -> Option<State> {
     with_open_changed(state, |open| {
         if open.generation == generation {
             open.changes = Some(Rc::new(changes));
@@ -794,18 +829,20 @@ fn with_open_changed(state: &State, change: impl FnOnce(&mut Open)) -> Option<St
 
 /// A page of an older state of the draft never takes the place of a newer one. Generations only
 /// grow, from piece to piece too, so a page of a piece put aside is older than any of this one.
-fn with_leaf(state: &State, leaf: Leaf) -> Option<State> {
+fn with_page(state: &State, page: LoadedPage) -> Option<State> {
     let open = state.open.as_ref()?;
-    let known = state.leaves.iter().find(|known| known.name == leaf.name);
+    let known = state.loaded.iter().find(|known| known.name == page.name);
     let oldest = known.map_or(state.opened_at, |known| known.generation);
-    if !(oldest..=open.generation).contains(&leaf.generation) {
+    if !(oldest..=open.generation).contains(&page.generation) {
         return None;
     }
-    let mut leaves = state.leaves.to_vec();
-    leaves.retain(|known| known.name != leaf.name);
-    leaves.push(leaf);
+    let mut loaded = state.loaded.to_vec();
+    loaded.retain(|known| known.name != page.name);
+    let working = state.working.filter(|(name, _)| *name != page.name);
+    loaded.push(page);
     Some(State {
-        leaves: Rc::new(leaves),
+        loaded: Rc::new(loaded),
+        working,
         ..state.clone()
     })
 }
@@ -913,7 +950,7 @@ mod tests {
         .unwrap()
     }
 
-    /// The state once the second program has answered.
+    /// The state once the worker has answered.
     fn weighed(state: &State) -> State {
         let open = open(state);
         let report = leavewell_model::counsel::weigh_at_once(&open.case, open.problems.to_vec());
@@ -1106,7 +1143,7 @@ mod tests {
         let state = with_piece();
         let found = |generation| Action::Changes {
             generation,
-            changes: Vec::new(),
+            changes: Ok(Vec::new()),
         };
         let now = open(&state).generation;
         let after = update(&state, found(now)).unwrap();
@@ -1119,22 +1156,22 @@ mod tests {
 
     #[test]
     fn a_page_of_an_older_state_is_let_go() {
-        let leaf = |generation, words: &str| {
-            Action::Leafed(Leaf {
-                name: "bench",
+        let loaded = |generation, words: &str| {
+            Action::Loaded(LoadedPage {
+                name: PageName::Bench,
                 generation,
-                blocks: Ok(json!([words])),
+                blocks: Ok(vec![Block::para(words)]),
             })
         };
         let state = with_piece();
         let now = open(&state).generation;
         let edited = update(&state, Action::Put("bench.a.b".to_owned(), "7".to_owned())).unwrap();
         assert_eq!(open(&edited).draft.text("bench.a.b"), "7");
-        let shown = update(&edited, leaf(now, "old")).unwrap();
-        assert_eq!(shown.leaves.len(), 1, "something is better than nothing");
-        let shown = update(&shown, leaf(now + 1, "new")).unwrap();
-        assert_eq!(update(&shown, leaf(now, "old")), None);
-        assert_eq!(shown.leaves.len(), 1);
+        let shown = update(&edited, loaded(now, "old")).unwrap();
+        assert_eq!(shown.loaded.len(), 1, "something is better than nothing");
+        let shown = update(&shown, loaded(now + 1, "new")).unwrap();
+        assert_eq!(update(&shown, loaded(now, "old")), None);
+        assert_eq!(shown.loaded.len(), 1);
         let draft = Box::new(Draft::default());
         let other = update(
             &shown,
@@ -1144,8 +1181,28 @@ mod tests {
             },
         )
         .unwrap();
-        assert!(other.leaves.is_empty());
-        assert_eq!(update(&other, leaf(now + 1, "of the piece before")), None);
+        assert!(other.loaded.is_empty());
+        assert_eq!(update(&other, loaded(now + 1, "of the piece before")), None);
+    }
+
+    #[test]
+    fn progress_is_shown_until_the_page_is_there() {
+        let state = with_piece();
+        let now = open(&state).generation;
+        let working = |generation| Action::Working {
+            name: PageName::Closer,
+            generation,
+            share: 0.5,
+        };
+        assert_eq!(update(&state, working(now + 1)), None, "nobody asked");
+        let state = update(&state, working(now)).unwrap();
+        assert_eq!(state.working, Some((PageName::Closer, 0.5)));
+        let page = LoadedPage {
+            name: PageName::Closer,
+            generation: now,
+            blocks: Ok(Vec::new()),
+        };
+        assert_eq!(update(&state, Action::Loaded(page)).unwrap().working, None);
     }
 
     #[test]

@@ -26,7 +26,7 @@ pub(crate) fn make() -> Fallible<()> {
         paths::read(&dist.join(name)).map(|bytes| String::from_utf8_lossy(&bytes).into_owned())
     };
     let bytes = |name: &str| paths::read(&dist.join(name));
-    let page = page_of(&paths::files_in(&dist)?, &text, &bytes)?;
+    let page = page_of(&text, &bytes)?;
     if page.len() > LARGEST_BYTES {
         return Err(Trouble::new(
             format!(
@@ -59,7 +59,7 @@ const ENDING: [&str; 2] = ["</script", "<!--"];
 
 type Read<'a, T> = &'a dyn Fn(&str) -> Fallible<T>;
 
-fn page_of(names: &[String], text: Read<String>, bytes: Read<Vec<u8>>) -> Fallible<String> {
+fn page_of(text: Read<String>, bytes: Read<Vec<u8>>) -> Fallible<String> {
     let mut page = text("index.html")?;
     let program = attribute(&page, "data-js")?;
     let wasm = attribute(&page, "data-wasm")?;
@@ -85,7 +85,7 @@ fn page_of(names: &[String], text: Read<String>, bytes: Read<Vec<u8>>) -> Fallib
     }
 
     let script = format!(
-        "\nglobalThis.leavewellCarried = {{\n  program: {},\n  wasm: () => Uint8Array.from(atob(document.getElementById(\"carried-wasm\").textContent), (c) => c.charCodeAt(0)),\n  worker: (name) => document.getElementById(`carried-${{name}}`).textContent,\n}};\n{}",
+        "\nglobalThis.leavewellCarried = {{\n  program: {},\n  wasm: () => Uint8Array.from(atob(document.getElementById(\"carried-wasm\").textContent), (c) => c.charCodeAt(0)),\n  worker: () => document.getElementById(\"carried-worker\").textContent,\n}};\n{}",
         bundle::expression(&text(&program)?, &program)?,
         bundle::joined("boot.js", text)?,
     );
@@ -94,12 +94,7 @@ fn page_of(names: &[String], text: Read<String>, bytes: Read<Vec<u8>>) -> Fallib
     let boot = tag_with(&page, "id=\"boot\"")?;
     page = page.replace(&format!("{boot}</script>"), "");
     let mut carried = data("wasm", &sum::base64(&bytes(&wasm)?));
-    for name in names.iter().filter(|name| **name != wasm) {
-        if let Some(beside) = name.strip_suffix("_bg.wasm") {
-            let short = beside.strip_prefix("leavewell-").unwrap_or(beside);
-            carried += &data(short, &worker(beside, text, bytes)?);
-        }
-    }
+    carried += &data("worker", &worker(text, bytes)?);
     carried.extend(["<script type=\"module\">", &script, "</script>\n  </body>"]);
     page = page.replace("</body>", &carried);
     page = page.replace(
@@ -128,19 +123,19 @@ fn data(name: &str, text: &str) -> String {
     format!("<script type=\"text/plain\" id=\"carried-{name}\">{text}</script>\n")
 }
 
-/// The script of a worker with a program beside the app in it.
-fn worker(program: &str, text: Read<String>, bytes: Read<Vec<u8>>) -> Fallible<String> {
-    let script = format!("{program}.js");
+/// The script of a worker with its program in it.
+fn worker(text: Read<String>, bytes: Read<Vec<u8>>) -> Fallible<String> {
+    let script = "leavewell-worker.js";
     let worker = format!(
         "self.leavewellCarried = {{\n  program: {},\n  wasm: () => Uint8Array.from(atob(\"{}\"), (c) => c.charCodeAt(0)),\n}};\n{}",
-        bundle::expression(&text(&script)?, &script)?,
-        sum::base64(&bytes(&format!("{program}_bg.wasm"))?),
-        bundle::joined("desk.js", text)?,
+        bundle::expression(&text(script)?, script)?,
+        sum::base64(&bytes("leavewell-worker_bg.wasm")?),
+        bundle::joined("worker.js", text)?,
     )
     // A worker opened from a disk is no module, and only modules know this.
     .replace("import.meta.url", "self.location.href");
-    refuse(&worker, &ENDING, &script)?;
-    refuse(&worker, &["import.meta"], &script)?;
+    refuse(&worker, &ENDING, script)?;
+    refuse(&worker, &["import.meta"], script)?;
     Ok(worker)
 }
 
@@ -221,28 +216,14 @@ mod tests {
         Ok(match name {
             "index.html" => PAGE,
             "a-1.css" => "p { margin: 0 }",
-            "a-1.js" | "leavewell-worker.js" | "leavewell-study.js" => {
-                "function init() {}\nexport { init as default };\n"
-            }
+            "a-1.js" | "leavewell-worker.js" => "function init() {}\nexport { init as default };\n",
             "boot.js" => "import { d } from \"./photos.js\";\nstart(d);\n",
             "photos.js" => "export const d = 1;\n",
-            "desk.js" => "answer();\n",
+            "worker.js" => "answer();\n",
             "looks.svg" => SHEET,
             other => return Err(Trouble::new(format!("no {other}"), "")),
         }
         .to_owned())
-    }
-
-    fn names() -> Vec<String> {
-        [
-            "a-1.wasm",
-            "leavewell-worker.js",
-            "leavewell-worker_bg.wasm",
-            "leavewell-study_bg.wasm",
-            "looks.svg",
-        ]
-        .map(str::to_owned)
-        .into()
     }
 
     fn bytes(name: &str) -> Fallible<Vec<u8>> {
@@ -254,7 +235,7 @@ mod tests {
 
     #[test]
     fn nothing_in_the_page_points_outside_it() {
-        let page = page_of(&names(), &text, &bytes).unwrap_or_else(|trouble| panic!("{trouble}"));
+        let page = page_of(&text, &bytes).unwrap_or_else(|trouble| panic!("{trouble}"));
         for outside in [
             "src=",
             "href=\"./",
@@ -269,8 +250,7 @@ mod tests {
             "<style>\np { margin",
             "start(d);",
             "id=\"carried-wasm\"",
-            "id=\"carried-desk\"",
-            "id=\"carried-study\"",
+            "id=\"carried-worker\"",
             NOTE,
         ] {
             assert_eq!(page.matches(inside).count(), 1, "{inside}: {page}");
@@ -287,7 +267,7 @@ mod tests {
 
     #[test]
     fn the_policy_names_the_sums_of_what_stands_there() {
-        let page = page_of(&names(), &text, &bytes).unwrap_or_default();
+        let page = page_of(&text, &bytes).unwrap_or_default();
         let inner = |begin: &str, end: &str| {
             let (_, rest) = page.split_once(begin).unwrap_or_default();
             rest.split_once(end).unwrap_or_default().0.to_owned()
@@ -327,15 +307,12 @@ mod tests {
         for (name, instead) in [
             ("boot.js", "let a = \"</script>\";\n"),
             ("boot.js", "export default 1;\nimport a from \"b\";\n"),
-            ("desk.js", "let a = \"<!-- \";\n"),
-            ("desk.js", "let a = import.meta.resolve(\"b\");\n"),
+            ("worker.js", "let a = \"<!-- \";\n"),
+            ("worker.js", "let a = import.meta.resolve(\"b\");\n"),
             ("a-1.css", "p { background: url(a.png) }"),
             ("index.html", "<body></body>"),
         ] {
-            assert!(
-                page_of(&names(), &with(name, instead), &bytes).is_err(),
-                "{name}"
-            );
+            assert!(page_of(&with(name, instead), &bytes).is_err(), "{name}");
         }
     }
 }

@@ -4,8 +4,8 @@ use std::fs::File;
 use std::io::{self, Read, Write};
 use std::process::ExitCode;
 
-use leavewell_model::Draft;
-use leavewell_pages::sheet_text::{Form, sheet_text};
+use leavewell_pages::Subject;
+use leavewell_pages::sheet_text::{Form, Recipient, sheet_text};
 
 use crate::trouble::{Fallible, Trouble};
 
@@ -34,7 +34,7 @@ pub(crate) fn sheet(file: &str, version: &str, form: &str) -> Fallible<ExitCode>
     Ok(ExitCode::SUCCESS)
 }
 
-fn sheet_of(case: &str, whom: &str, form: &str) -> Fallible<String> {
+fn sheet_of(case: &str, recipient: &str, form: &str) -> Fallible<String> {
     let form = match form {
         "markdown" => Form::Markdown,
         "html" => Form::Html,
@@ -45,17 +45,18 @@ fn sheet_of(case: &str, whom: &str, form: &str) -> Fallible<String> {
             ));
         }
     };
-    let draft = Draft::parse(case).map_err(|error| {
+    let recipient = Recipient::parse(recipient).ok_or_else(|| {
+        Trouble::new(
+            format!("there is no sheet called {recipient}"),
+            "ask for one of: client, buyer, file.",
+        )
+    })?;
+    let subject = Subject::parse(case).map_err(|error| {
         let problem = error.problem();
         let what = problem.message.trim_end_matches('.').to_owned();
         Trouble::new(what, problem.remedy)
     })?;
-    sheet_text(&draft, whom, form).ok_or_else(|| {
-        Trouble::new(
-            format!("there is no sheet called {whom}"),
-            "ask for one of: client, buyer, file.",
-        )
-    })
+    Ok(sheet_text(&subject, recipient, form))
 }
 
 fn case_text(file: &str) -> Fallible<String> {
@@ -117,8 +118,6 @@ fn is_refusal(counsel: &str) -> bool {
 
 #[cfg(test)]
 mod tests {
-    use leavewell_pages::sheet_text::SHEETS;
-
     use super::*;
 
     #[test]
@@ -131,7 +130,8 @@ mod tests {
 
     #[test]
     fn each_sheet_is_printed_in_both_forms() {
-        for (version, _, title) in SHEETS {
+        for recipient in Recipient::ALL {
+            let (version, title) = (recipient.id(), recipient.title());
             let text = sheet_of(TRAY, version, "markdown").unwrap();
             let head = format!("# Worn tray from the sale room: {title}\n");
             assert!(text.starts_with(&head), "{version}");

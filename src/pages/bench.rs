@@ -2,13 +2,12 @@
 //!
 //! An instrument is a function in [`SECTIONS`]; another is added there and nowhere else.
 
-use std::borrow::Cow;
-
+use super::Subject;
 use super::block::{Block, Tone};
 use super::wording::bench as words;
 use super::{caution_blocks, food, heat, plating};
+use leavewell_model::counsel::Solved;
 use leavewell_model::ledger::Ledger;
-use leavewell_model::record::ledger_of;
 use leavewell_model::record::{Case, Draft};
 
 /// What an instrument looks at.
@@ -16,9 +15,11 @@ pub(super) struct Bench<'a> {
     /// The record as typed: the fields stand in it.
     pub(super) draft: &'a Draft,
     /// What of it can be used: stand-ins come from it.
-    pub(super) case: Case,
+    pub(super) case: &'a Case,
+    /// The case solved.
+    pub(super) solved: &'a Solved,
     /// The figures, with the case's own.
-    pub(super) ledger: Cow<'static, Ledger>,
+    pub(super) ledger: &'a Ledger,
 }
 
 /// The instruments, in the order shown. Those that read the metal itself are pages of their own, which
@@ -26,13 +27,13 @@ pub(super) struct Bench<'a> {
 const SECTIONS: [fn(&Bench<'_>) -> Block; 3] = [heat::section, plating::section, food::section];
 
 /// The page.
-pub(super) fn page(draft: &Draft) -> Vec<Block> {
-    let (case, _) = draft.read();
-    let ledger = ledger_of(&case);
+pub(super) fn page(subject: &Subject) -> Vec<Block> {
+    let solved = subject.solved();
     let bench = Bench {
-        draft,
-        case,
-        ledger,
+        draft: subject.draft(),
+        case: subject.case(),
+        solved,
+        ledger: solved.ledger(),
     };
     let mut blocks = vec![Block::said(Tone::Quiet, words::WHAT_FOR)];
     blocks.extend(SECTIONS.iter().map(|section| section(&bench)));

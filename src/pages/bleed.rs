@@ -2,12 +2,13 @@
 
 use std::sync::OnceLock;
 
+use super::Subject;
 use super::ask::{Question, number};
 use super::block::{Block, Table, Tone};
 use super::part_words::{named, part_choice, part_problem, percent, text_field};
 use super::picture::{Anchor, Ink, Mark, Picture};
 use super::wording::bleed as words;
-use leavewell_model::record::{Bleed, Draft, PartName};
+use leavewell_model::record::{Bleed, PartName};
 use leavewell_model::silver::{CHART_COLUMNS, CHART_PERCENTS, CHART_ROWS, Grain, chart_cells};
 
 /// Side of a cell of a chart, in the picture's units.
@@ -17,16 +18,16 @@ const PITCH: (f64, f64) = (170.0, 118.0);
 
 /// The page: a count for one part, and the charts.
 #[must_use]
-pub fn page(draft: &Draft) -> Vec<Block> {
+pub(super) fn page(subject: &Subject) -> Vec<Block> {
     vec![
-        Block::section("bleed.count", words::COUNT, count(draft)),
+        Block::section("bleed.count", words::COUNT, count(subject)),
         Block::section("bleed.charts", words::CHARTS, charts()),
     ]
 }
 
-fn count(draft: &Draft) -> Vec<Block> {
-    let (case, problems) = draft.read();
-    let (which, part) = part_choice(draft, &case, "bleed.part");
+fn count(subject: &Subject) -> Vec<Block> {
+    let (draft, case, problems) = (subject.draft(), subject.case(), subject.problems());
+    let (which, part) = part_choice(draft, case, "bleed.part");
     let field = |name: &str| format!("parts[part={}].{name}", part.id());
     let (points, _) = number(
         draft,
@@ -45,7 +46,7 @@ fn count(draft: &Draft) -> Vec<Block> {
         [words::BARE, "", words::BARE_HINT],
         ["count_bare", "count_points"]
             .into_iter()
-            .map(|f| part_problem(draft, &problems, part, f))
+            .map(|f| part_problem(draft, problems, part, f))
             .find(|p| !p.is_empty())
             .unwrap_or_default(),
     );
@@ -183,6 +184,7 @@ fn cell_path(cells: &[(usize, usize)], (x, y): (f64, f64)) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use leavewell_model::record::Draft;
 
     /// Area of the rectangles `M x y h w v h h -w z` in a path.
     fn area(d: &str) -> f64 {
@@ -243,7 +245,7 @@ mod tests {
         draft.set("bleed.part", "foot");
         draft.set("parts[part=foot].count_points", points);
         draft.set("parts[part=foot].count_bare", bare);
-        let text = serde_json::to_string(&page(&draft)).unwrap();
+        let text = serde_json::to_string(&page(&Subject::new(draft.clone()))).unwrap();
         (draft, text)
     }
 

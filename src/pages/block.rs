@@ -3,13 +3,12 @@
 //! A page made of blocks is written once, here, and shown in several ways: by the app on screen, on
 //! paper, as Markdown. Whoever shows it adds nothing and computes nothing.
 
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 use super::picture::Picture;
 
 /// One thing on a page.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-#[serde(tag = "block", rename_all = "snake_case")]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub enum Block {
     /// A part of the page with a heading of its own.
     Section {
@@ -71,8 +70,7 @@ pub enum Block {
 }
 
 /// How a paragraph is said.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Tone {
     /// As the rest.
     Plain,
@@ -89,7 +87,7 @@ pub enum Tone {
 }
 
 /// Rows under named columns; the first column names the row.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Table {
     /// What it shows.
     pub caption: String,
@@ -100,7 +98,7 @@ pub struct Table {
 }
 
 /// How far heat gets from a joint, for whoever can draw the piece; to all others it is its table.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct HeatOnPiece {
     /// Stays the same from one answer to the next.
     pub id: String,
@@ -125,7 +123,7 @@ pub struct HeatOnPiece {
 }
 
 /// How far one temperature gets.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct HeatZone {
     /// At which temperature: "183 °C".
     pub at: String,
@@ -136,7 +134,7 @@ pub struct HeatZone {
 }
 
 /// A field somebody types into; its text is kept in the case under `path`.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Field {
     /// Where in the case, such as `bench.heat.thickness_mm`.
     pub path: String,
@@ -157,7 +155,7 @@ pub struct Field {
 }
 
 /// A choice of one from a few; the id of the chosen one is kept in the case under `path`.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Choice {
     /// Where in the case.
     pub path: String,

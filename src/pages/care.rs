@@ -1,6 +1,7 @@
 //! Care over the years: how a piece is kept and cleaned, and what that leaves of one part's silver;
 //! two habits side by side.
 
+use super::Subject;
 use super::ask::{Question, choice, number};
 use super::block::{Block, Table, Tone};
 use super::care_fan::{Fan, fan};
@@ -9,7 +10,7 @@ use super::part_words::{
     caution_block, named, part_choice, part_problem, percent, text_field, um, years,
 };
 use super::wording::care as words;
-use leavewell_model::counsel::{Luck, Worn, solve};
+use leavewell_model::counsel::{Luck, Worn};
 use leavewell_model::ledger::Ledger;
 use leavewell_model::maths::{deciles, median};
 use leavewell_model::record::{Case, Draft, Method, PartName, Tarnish};
@@ -24,10 +25,10 @@ const NEVER: f64 = 1e6;
 
 /// The page.
 #[must_use]
-pub fn page(draft: &Draft) -> Vec<Block> {
-    let (case, problems) = draft.read();
-    let (which, part) = part_choice(draft, &case, "care.part");
-    let worn = Worn::new(&solve(&case), part);
+pub(super) fn page(subject: &Subject) -> Vec<Block> {
+    let (draft, case, problems) = (subject.draft(), subject.case(), subject.problems());
+    let (which, part) = part_choice(draft, case, "care.part");
+    let worn = Worn::new(subject.solved(), part);
     let (ahead, horizon) = number(
         draft,
         Question {
@@ -48,9 +49,9 @@ pub fn page(draft: &Draft) -> Vec<Block> {
         Block::section("care.a", words::FIRST_HABIT, a.blocks.clone()),
         Block::section("care.b", words::SECOND_HABIT, b.blocks.clone()),
     ];
-    blocks.extend(answer(&case, part, &worn, [&a, &b], horizon));
+    blocks.extend(answer(case, part, &worn, [&a, &b], horizon));
     blocks.push(thickness(draft, part, |field| {
-        part_problem(draft, &problems, part, field)
+        part_problem(draft, problems, part, field)
     }));
     blocks.push(as_made(&worn.ledger));
     blocks.push(basis());
@@ -530,13 +531,17 @@ mod tests {
         Draft::parse(include_str!("../../tests/cases/worn_tray.json")).unwrap()
     }
 
+    fn page(draft: &Draft) -> Vec<Block> {
+        super::page(&Subject::new(draft.clone()))
+    }
+
     fn text(draft: &Draft) -> String {
         serde_json::to_string(&page(draft)).unwrap()
     }
 
     fn asked(draft: &Draft, part: PartName) -> (Forecast, Forecast) {
         let (case, _) = draft.read();
-        let worn = Worn::new(&solve(&case), part);
+        let worn = Worn::new(&leavewell_model::counsel::solve(&case), part);
         let make = |id, name| {
             let asked = Asked::new(draft, id, name, &worn.ledger);
             forecast(&worn, part, &asked, asked.a_year.unwrap(), 50.0).unwrap()

@@ -1,13 +1,14 @@
 //! Every treatment there is, with what the rules say of it for this piece, what is lost for good, who
 //! may do it, what to ask, and its cautions beside it.
 
+use super::Subject;
 use super::ask::choice;
 use super::block::{Block, Table, Tone};
 use super::caution_blocks;
 use super::say::figures;
 use super::wording::catalogue as words;
 use leavewell_model::counsel::caution_list::cautions_for;
-use leavewell_model::counsel::{Solved, solve};
+use leavewell_model::counsel::Solved;
 use leavewell_model::identity::Kind;
 use leavewell_model::ledger::{
     Risk, catalogue_text, guard_text, guard_texts, soft_rule, soft_rules, source,
@@ -26,9 +27,8 @@ const FIRST: [Treatment; 5] = [
 ];
 
 /// The page.
-pub(super) fn page(draft: &Draft) -> Vec<Block> {
-    let (case, _) = draft.read();
-    blocks(draft, &solve(&case))
+pub(super) fn page(subject: &Subject) -> Vec<Block> {
+    blocks(subject.draft(), subject.solved())
 }
 
 fn blocks(draft: &Draft, solved: &Solved) -> Vec<Block> {

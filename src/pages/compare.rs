@@ -13,9 +13,6 @@ use leavewell_model::record::{
 };
 use leavewell_model::treatment::Treatment;
 
-/// The name under which the second program answers with [`compare_json`].
-pub const COMPARE: &str = "compare";
-
 /// What is asked: one record against another. The question is JSON text:
 /// `{"mine", "theirs"}`, each a record, and
 /// - `"base"`: the record both began with, so that it can be said who changed what;

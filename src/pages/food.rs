@@ -8,7 +8,6 @@ use super::caution_blocks;
 use super::say::figures;
 use super::sources_fold::sources_fold;
 use super::wording::food as words;
-use leavewell_model::counsel::solve;
 use leavewell_model::ledger::{Tag, caution};
 use leavewell_model::treatment::{LeadStatus, Treatment};
 
@@ -34,8 +33,7 @@ const METALS: [(&str, &str, bool); 16] = [
 
 /// The instrument.
 pub(super) fn section(bench: &Bench<'_>) -> Block {
-    let solved = solve(&bench.case);
-    let situation = solved.situation();
+    let situation = bench.solved.situation();
     let (triggers, lead) = (situation.triggers(), situation.lead);
     let food = bench.case.aim.food || bench.case.aim.store_food;
     let (fields, tested) = results(bench);
@@ -53,7 +51,7 @@ pub(super) fn section(bench: &Bench<'_>) -> Block {
     blocks.extend(caution_blocks::of_treatment(Treatment::TestLead));
     blocks.push(sources_fold(
         "bench.food.sources",
-        &bench.ledger,
+        bench.ledger,
         &[
             "food.limit.Pb",
             "food.limit.Cu",

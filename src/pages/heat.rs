@@ -112,11 +112,11 @@ pub(super) fn section(bench: &Bench<'_>) -> Block {
     let mut blocks = Vec::new();
     let rows = setup
         .as_ref()
-        .map(|setup| (setup, reaches(setup, &bench.ledger)));
+        .map(|setup| (setup, reaches(setup, bench.ledger)));
     match &setup {
         None => blocks.push(Block::said(Tone::Answer, words::NOT_YET)),
         Some(setup) => {
-            blocks.push(Block::said(Tone::Answer, sentence(setup, &bench.ledger)));
+            blocks.push(Block::said(Tone::Answer, sentence(setup, bench.ledger)));
             blocks.extend(chance_at(bench, setup, distance, what));
         }
     }
@@ -139,12 +139,12 @@ pub(super) fn section(bench: &Bench<'_>) -> Block {
         )));
         blocks.push(brief(setup));
         if setup.solder.hard || may_be_fused(bench) {
-            blocks.push(fillers(&bench.ledger));
+            blocks.push(fillers(bench.ledger));
         }
-        blocks.extend(cautions(setup, &bench.ledger));
+        blocks.extend(cautions(setup, bench.ledger));
     }
     blocks.push(Block::said(Tone::Quiet, words::ERRS));
-    blocks.push(sources_fold("bench.heat.sources", &bench.ledger, &SOURCES));
+    blocks.push(sources_fold("bench.heat.sources", bench.ledger, &SOURCES));
     Block::section("bench.heat", words::HEAT, blocks)
 }
 
@@ -171,7 +171,7 @@ const SOURCES: [&str; 19] = [
 ];
 
 fn ask(bench: &Bench<'_>) -> (Vec<Block>, Option<Setup>) {
-    let ledger = &bench.ledger;
+    let ledger = bench.ledger;
     let (form_field, form) = choice(
         bench.draft,
         "bench.heat.form",
@@ -299,7 +299,7 @@ fn joint(bench: &Bench<'_>, solder: Alloy) -> (Block, Option<(f64, f64)>) {
         },
     );
     let above = bench.ledger.figure("heat.above_liquid");
-    let liquid = solder.liquid_c(&bench.ledger);
+    let liquid = solder.liquid_c(bench.ledger);
     let band = if bench.draft.text(JOINT).trim().is_empty() {
         Some((liquid + above.low, liquid + above.high))
     } else {
@@ -310,7 +310,7 @@ fn joint(bench: &Bench<'_>, solder: Alloy) -> (Block, Option<(f64, f64)>) {
 
 /// The metal, with what the piece probably is made of as the one that stands in.
 fn metal(bench: &Bench<'_>) -> (Block, &'static str) {
-    let posterior = with_interval(&bench.case.findings, &bench.ledger).base;
+    let posterior = with_interval(&bench.case.findings, bench.ledger).base;
     let guess = match posterior.top_kind() {
         Kind::Ens => "nickel_silver",
         Kind::Ebm => "britannia",
@@ -463,7 +463,7 @@ fn distance_of(reach: Reach, setup: &Setup) -> f64 {
 
 fn chance_at(bench: &Bench<'_>, setup: &Setup, distance: Option<f64>, what: &str) -> Option<Block> {
     let distance = distance?;
-    let ledger = &bench.ledger;
+    let ledger = bench.ledger;
     let lets_go_c = if what == "pitch" {
         let pitch = ledger.figure("heat.limit.pitch");
         (pitch.low, pitch.high)
@@ -572,7 +572,7 @@ fn brief(setup: &Setup) -> Block {
 }
 
 fn may_be_fused(bench: &Bench<'_>) -> bool {
-    let posterior = with_interval(&bench.case.findings, &bench.ledger).base;
+    let posterior = with_interval(&bench.case.findings, bench.ledger).base;
     posterior.original_fused() + posterior.of(Kind::Rfp) >= bench.ledger.value("guard.kind_check")
 }
 

@@ -179,7 +179,7 @@ fn description(part: PartName, zones: &[HeatZone]) -> String {
 mod tests {
     use super::*;
     use crate::markdown::markdown;
-    use crate::page;
+    use crate::{PageName, Subject};
     use leavewell_model::record::Draft;
 
     fn draft(fields: &[(&str, &str)]) -> Draft {
@@ -192,7 +192,7 @@ mod tests {
 
     /// The blocks of the heat section.
     fn section(draft: &Draft) -> Vec<Block> {
-        let blocks = page("bench", draft).unwrap();
+        let blocks = PageName::Bench.blocks(&Subject::new(draft.clone()));
         let inner = blocks.into_iter().find_map(|b| match b {
             Block::Section { id, blocks, .. } if id == "bench.heat" => Some(blocks),
             _ => None,

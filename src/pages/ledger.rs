@@ -4,10 +4,9 @@
 //! "Used" means looked up while this case was weighed. A figure that was not looked up cannot change
 //! this answer; one that was, may.
 
-use std::borrow::Cow;
-
 use std::collections::BTreeSet;
 
+use super::Subject;
 use super::as_typed::as_typed;
 use super::block::{Block, Field, Table, Tone};
 use super::ledger_trace::trace;
@@ -15,7 +14,6 @@ use super::sheet_cautions::with_cautions;
 use super::wording::ledger as words;
 use leavewell_model::counsel::weigh_at_once;
 use leavewell_model::ledger::{Figure, Ledger, Tag, loosest, meaning, source};
-use leavewell_model::record::ledger_of;
 use leavewell_model::record::{Case, Draft, Problem};
 use leavewell_model::report::Report;
 use leavewell_model::small::share;
@@ -28,43 +26,31 @@ const SEARCH: &str = "ledger.search";
 /// A case with its ledger and what it read of it.
 pub(super) struct Book<'a> {
     pub(super) draft: &'a Draft,
-    pub(super) case: Case,
-    pub(super) ledger: Cow<'static, Ledger>,
-    pub(super) report: Report,
-    pub(super) problems: Vec<Problem>,
-    pub(super) used: BTreeSet<&'static str>,
+    pub(super) case: &'a Case,
+    pub(super) ledger: &'a Ledger,
+    pub(super) report: &'a Report,
+    pub(super) problems: &'a [Problem],
+    pub(super) used: &'a BTreeSet<&'static str>,
 }
 
 impl<'a> Book<'a> {
-    pub(super) fn new(draft: &'a Draft) -> Self {
-        let (case, problems) = draft.read();
-        let (report, used) = read(|| weigh_at_once(&case, Vec::new()));
+    pub(super) fn new(subject: &'a Subject) -> Self {
         Self {
-            draft,
-            ledger: ledger_of(&case),
-            report,
-            problems,
-            used,
-            case,
+            draft: subject.draft(),
+            case: subject.case(),
+            ledger: subject.solved().ledger(),
+            report: subject.report(),
+            problems: subject.problems(),
+            used: subject.figures_used(),
         }
     }
 }
 
-#[cfg(any(test, feature = "trace"))]
-fn read<T>(work: impl FnOnce() -> T) -> (T, BTreeSet<&'static str>) {
-    leavewell_model::ledger::read_during(work)
-}
-
-/// In a program that does not note what is read, every figure may have been.
-#[cfg(not(any(test, feature = "trace")))]
-fn read<T>(work: impl FnOnce() -> T) -> (T, BTreeSet<&'static str>) {
-    (work(), Ledger::standard().figures().map(|f| f.id).collect())
-}
-
 /// The page.
 #[must_use]
-pub(super) fn page(draft: &Draft) -> Vec<Block> {
-    let book = Book::new(draft);
+pub(super) fn page(subject: &Subject) -> Vec<Block> {
+    let book = Book::new(subject);
+    let draft = subject.draft();
     let search = draft.text(SEARCH);
     let mut blocks = vec![Block::Field(Field {
         path: SEARCH.to_owned(),
@@ -97,7 +83,7 @@ pub(super) fn page(draft: &Draft) -> Vec<Block> {
     } else {
         blocks.push(found(&book, &search));
     }
-    with_cautions(draft, blocks)
+    with_cautions(subject.case(), blocks)
 }
 
 /// How much of this counsel rests on what sort of knowledge, by number of figures.

@@ -1,13 +1,13 @@
 //! From a number of the counsel back to what it is made of: the formula in words, the figures that
 //! go into it, and their sources.
 
+use super::Subject;
 use super::block::{Block, Tone};
 use super::ledger::{Book, figure_table};
 use super::sheet_cautions::with_cautions;
 use super::wording::ledger_trace as words;
 use leavewell_model::counsel::money;
 use leavewell_model::ledger::{Figure, source};
-use leavewell_model::record::Draft;
 use leavewell_model::report::Band;
 use leavewell_model::small::{percent, share};
 
@@ -68,9 +68,9 @@ const MADE: [Made; 5] = [
 
 /// The page of its own, with the cautions for what it names.
 #[must_use]
-pub(super) fn page(draft: &Draft) -> Vec<Block> {
-    let blocks = trace(&Book::new(draft));
-    with_cautions(draft, blocks)
+pub(super) fn page(subject: &Subject) -> Vec<Block> {
+    let blocks = trace(&Book::new(subject));
+    with_cautions(subject.case(), blocks)
 }
 
 /// A section for each number.
@@ -131,7 +131,7 @@ fn inputs<'a>(book: &'a Book, made: &Made) -> Vec<&'a Figure> {
 
 fn number(book: &Book, id: &str) -> String {
     let amount = |band: Band| {
-        let [low, middle, high] = [band.p10, band.p50, band.p90].map(|x| money(&book.case, x));
+        let [low, middle, high] = [band.p10, band.p50, band.p90].map(|x| money(book.case, x));
         words::range(&low, &high, &middle)
     };
     let report = &book.report;

@@ -1,8 +1,15 @@
-//! Pages worked out on request, beside the answer: each a function from the record as typed to
-//! blocks.
+//! Pages worked out on request, beside the answer: each a function from a [`Subject`], which is a record read
+//! and solved, to [`Block`]s.
 //!
-//! Nothing here is part of the app: it fetches these pages from programs beside it when a screen
-//! first asks for one. There are several, so that none is long in coming.
+//! The app draws blocks but makes none: it asks the worker for pages.
+//!
+//! ```
+//! use leavewell_pages::{PageName, Subject};
+//!
+//! let subject = Subject::parse(r#"{"format": "leavewell-case", "version": 1}"#).unwrap();
+//! let blocks = PageName::Catalogue.blocks(&subject);
+//! assert!(!blocks.is_empty());
+//! ```
 
 pub mod as_typed;
 pub mod ask;
@@ -24,6 +31,7 @@ pub mod markdown;
 pub mod markup;
 mod measures;
 mod money;
+mod page_name;
 mod part_words;
 mod picture;
 pub mod plan;
@@ -47,6 +55,7 @@ mod sheet_file;
 mod sheet_glossary;
 pub mod sheet_text;
 mod sources_fold;
+mod subject;
 mod weights;
 mod why;
 mod wording;
@@ -57,135 +66,50 @@ mod worth_knowing_tree;
 pub mod compare;
 
 pub use block::{Block, Choice, Field, HeatOnPiece, HeatZone, Table, Tone};
+pub use page_name::PageName;
 pub use picture::{Anchor, Ink, Mark, Picture};
-
-use serde::Serialize;
-
-use leavewell_model::record::{Draft, Problem};
-
-/// What makes a page: from the record as typed to blocks.
-pub type Maker = fn(&Draft) -> Vec<Block>;
-
-/// Pages by name, each with what makes it.
-pub type Pages = [(&'static str, Maker)];
-
-/// The pages that go with the record: the second program makes them.
-pub const PAGES: &Pages = &[
-    ("bleed", bleed::page),
-    ("care", care::page),
-    ("measures", measures::page),
-    ("record", record::page),
-    ("why", why::page),
-];
-
-/// What is read at leisure: the third program makes them.
-pub const STUDIES: &Pages = &[
-    ("bench", bench::page),
-    ("deeper", worth_knowing::deeper),
-    ("worth", money::page),
-];
-
-/// What is looked up and handed on: the fourth program makes them.
-pub const PAPERS: &Pages = &[
-    ("catalogue", catalogue::page),
-    ("done", sheet_done::page),
-    ("ledger", ledger::page),
-    ("sheet_buyer", sheet_buyer::page),
-    ("sheet_client", sheet_client::page),
-    ("sheet_file", sheet_file::page),
-    ("trace", ledger_trace::page),
-];
-
-/// The program that makes what has this name. Said apart from the tables above, so that asking does
-/// not bring the makers along.
-#[must_use]
-pub fn program_of(name: &str) -> &'static str {
-    match name {
-        "bench" | "deeper" | "worth" => "study",
-        "catalogue" | "done" | "ledger" | "trace" => "papers",
-        // With an ending it is a sheet written out.
-        _ if name.contains('.') || name.starts_with("sheet_") => "papers",
-        _ => "desk",
-    }
-}
-
-/// The page of this name for a case; `None` when there is no such page among these.
-#[must_use]
-pub fn page_of(pages: &Pages, name: &str, draft: &Draft) -> Option<Vec<Block>> {
-    pages
-        .iter()
-        .find(|(known, _)| *known == name)
-        .map(|(_, make)| make(draft))
-}
-
-/// The page of this name, whichever program makes it.
-#[must_use]
-pub fn page(name: &str, draft: &Draft) -> Option<Vec<Block>> {
-    [PAGES, STUDIES, PAPERS]
-        .into_iter()
-        .find_map(|pages| page_of(pages, name, draft))
-}
-
-/// The name under which the second program answers with the report.
-pub const REPORT: &str = "report";
-/// The name under which it answers what would change the counsel.
-pub const CHANGES: &str = "changes";
-/// The name under which it answers with the counsel as it would be with one input moved. The first line
-/// of such a question says which and how far, such as `value -3`; the case follows.
-pub const MOVED: &str = "moved";
-/// The name under which it answers with all of that as JSON text.
-pub const WEIGH: &str = "weigh";
-
-/// A page as JSON text: `{"blocks": […]}`, and when there is nothing to show
-/// `{"refused": {field, message, remedy}}`.
-#[must_use]
-pub fn page_json(pages: &Pages, name: &str, case: &str) -> String {
-    let answer = match Draft::parse(case) {
-        Err(fault) => Answer::Refused(fault.problem()),
-        Ok(draft) => page_of(pages, name, &draft)
-            .map_or_else(|| Answer::Refused(unknown(name)), Answer::Blocks),
-    };
-    serde_json::to_string(&answer).unwrap_or_default()
-}
-
-#[derive(Serialize)]
-#[serde(rename_all = "snake_case")]
-enum Answer {
-    Blocks(Vec<Block>),
-    Refused(Problem),
-}
-
-fn unknown(name: &str) -> Problem {
-    Problem {
-        field: "page".to_owned(),
-        message: wording::unknown::message(name),
-        remedy: wording::unknown::REMEDY.to_owned(),
-    }
-}
+pub use subject::Subject;
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use leavewell_model::record::Draft;
 
     #[test]
-    fn each_page_is_asked_of_the_program_that_makes_it() {
-        for (pages, program) in [(PAGES, "desk"), (STUDIES, "study"), (PAPERS, "papers")] {
-            assert!(pages.iter().all(|(name, _)| program_of(name) == program));
-        }
-        for name in [REPORT, CHANGES, MOVED, WEIGH] {
-            assert_eq!(program_of(name), "desk");
-        }
-        for (whom, name, _) in sheet_text::SHEETS {
-            assert!(page(name, &Draft::default()).is_some());
-            assert_eq!(program_of(&format!("{whom}.html")), "papers");
+    fn every_page_has_something_to_say_of_an_empty_record() {
+        let subject = Subject::new(Draft::default());
+        for name in PageName::ALL {
+            assert!(!name.blocks(&subject).is_empty(), "{name:?}");
         }
     }
 
     #[test]
-    fn an_unknown_page_and_a_broken_record_are_refused() {
-        let case = Draft::default().to_json();
-        assert!(page_json(PAGES, "nowhere", &case).contains("no page called nowhere"));
-        let answer = page_json(PAGES, "bleed", "{\"format\":");
-        assert!(answer.starts_with("{\"refused\":"), "{answer}");
+    fn preparing_a_page_leaves_its_blocks_as_they_are() {
+        let text = include_str!("../../tests/cases/worn_tray.json");
+        for name in PageName::ALL {
+            let prepared = Subject::parse(text).unwrap();
+            let mut before = 0.0;
+            while let Some(share) = name.prepare(&prepared) {
+                assert!(share > before && share < 1.0, "{name:?}: {share}");
+                before = share;
+            }
+            let plain = Subject::parse(text).unwrap();
+            assert_eq!(name.blocks(&prepared), name.blocks(&plain), "{name:?}");
+        }
+    }
+
+    #[test]
+    fn pages_of_a_kept_subject_are_those_of_a_new_one() {
+        let text = include_str!("../../tests/cases/daily_teapot.json");
+        let kept = Subject::parse(text).unwrap();
+        for name in PageName::ALL.into_iter().rev() {
+            let new = Subject::parse(text).unwrap();
+            assert_eq!(name.blocks(&kept), name.blocks(&new), "{name:?}");
+        }
+        assert_eq!(
+            PageName::Closer.prepare(&kept),
+            None,
+            "its samples are drawn"
+        );
     }
 }

@@ -1,5 +1,6 @@
 //! Readings with a number, for those who have the instruments: density, conductivity, X-ray.
 
+use super::Subject;
 use super::block::{Block, Choice, Field, Tone};
 use super::wording::measures as words;
 use leavewell_model::identity::identify;
@@ -9,12 +10,12 @@ use leavewell_model::report::MeasureReport;
 
 /// The page: one section for each instrument, with what the reading says.
 #[must_use]
-pub(super) fn page(draft: &Draft) -> Vec<Block> {
-    let (case, problems) = draft.read();
-    let identity = identify(&case, &ledger_of(&case));
+pub(super) fn page(subject: &Subject) -> Vec<Block> {
+    let case = subject.case();
+    let identity = identify(case, &ledger_of(case));
     let screen = Screen {
-        draft,
-        problems: &problems,
+        draft: subject.draft(),
+        problems: subject.problems(),
         readings: &identity.measures,
     };
     vec![

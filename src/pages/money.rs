@@ -11,10 +11,11 @@ mod sales;
 #[cfg(test)]
 mod tests;
 
+use super::Subject;
 use super::block::{Block, Choice, Field, Tone};
 use super::purse::Purse;
 use super::wording::money::{CAUTIONS, NOT_SAID};
-use leavewell_model::counsel::{Worth, solve};
+use leavewell_model::counsel::Worth;
 use leavewell_model::ledger::Level;
 use leavewell_model::record::{Case, Draft, Problem, Route};
 use leavewell_model::value::BUYERS;
@@ -33,21 +34,21 @@ struct Desk<'a> {
 }
 
 /// The page about worth.
-pub(super) fn page(draft: &Draft) -> Vec<Block> {
-    let (case, problems) = draft.read();
-    let worth = Worth::new(&solve(&case));
-    let quick = Worth::quick(&case);
+pub(super) fn page(subject: &Subject) -> Vec<Block> {
+    let (draft, case, problems) = (subject.draft(), subject.case(), subject.problems());
+    let worth = Worth::new(subject.solved());
+    let quick = Worth::quick(case);
     let buyers: Vec<Worth> = (0..BUYERS.len())
         .map(|b| {
             let mut only = [0.0; 3];
             only[b] = 1.0;
-            Worth::seen_by(&case, &quick, only)
+            Worth::seen_by(case, &quick, only)
         })
         .collect();
     let desk = Desk {
         draft,
-        case: &case,
-        problems: &problems,
+        case,
+        problems,
         worth: &worth,
         quick: &quick,
         buyers: &buyers,

@@ -1,11 +1,11 @@
 //! A picture as data: outlines and words in a box, told apart by what they stand for.
 
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 use super::block::Table;
 
 /// A picture, what it shows in words, and the numbers behind it.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Picture {
     /// Stays the same from one answer to the next.
     pub id: String,
@@ -24,8 +24,7 @@ pub struct Picture {
 }
 
 /// One thing drawn.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-#[serde(tag = "mark", rename_all = "snake_case")]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub enum Mark {
     /// Lines and areas.
     Path {
@@ -50,8 +49,7 @@ pub enum Mark {
 }
 
 /// Which end of the words stands at the given place.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Anchor {
     /// Their start.
     Start,
@@ -62,8 +60,7 @@ pub enum Anchor {
 }
 
 /// What a line, an area or a word stands for; the style sheet says how that looks.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Ink {
     /// An outline, or words that matter.
     Outline,

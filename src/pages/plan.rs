@@ -17,11 +17,6 @@ use leavewell_model::record::{Currency, Draft, Form};
 use leavewell_model::small::sort_short;
 use leavewell_model::treatment::Treatment;
 
-/// The name under which the second program answers with [`offers_json`].
-pub const OFFERS: &str = "offers";
-/// The name under which the fifth answers with [`plan_json`].
-pub const PLAN: &str = "plan";
-
 /// What is said of work in a table.
 const COLUMNS: [&str; 5] = [
     words::PIECE,
@@ -89,14 +84,38 @@ fn name_of(draft: &Draft) -> String {
         .to_owned()
 }
 
-/// The plan. The question is JSON text: `{"money", "hours"}`, each as typed, `"currency"`, `"pieces"` as
-/// [`offers_json`] answers, `"left_out"`, ids, and `"together"`, pairs of ids: work on the first only with
-/// work on the second. The answer is JSON text: `{"blocks", "problems": {"money", "hours"}, "currency",
-/// "currencies": [[id, words]]}`; without blocks while a limit cannot be used.
+/// The plan for a shelf.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Planned {
+    /// The page; empty while a limit cannot be used.
+    #[serde(skip)]
+    pub blocks: Vec<Block>,
+    /// Its first sentence, to be read out.
+    pub sentence: String,
+    /// What is wrong with the limits.
+    pub problems: Problems,
+    /// The id of the currency planned in.
+    pub currency: &'static str,
+    /// Every currency on the shelf, the commonest first: id and words.
+    pub currencies: Vec<(&'static str, &'static str)>,
+}
+
+/// What is wrong with the limits of a plan; empty where nothing is.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct Problems {
+    /// With the money.
+    pub money: String,
+    /// With the hours.
+    pub hours: String,
+}
+
+/// Plans the work on a shelf. The question is JSON text: `{"money", "hours"}`, each as typed, `"currency"`,
+/// `"pieces"` as [`offers_json`] answers, `"left_out"`, ids, and `"together"`, pairs of ids: work on the
+/// first only with work on the second.
 #[must_use]
-pub fn plan_json(question: &str) -> String {
+pub fn plan(question: &str) -> Planned {
     let question: Value = serde_json::from_str(question).unwrap_or_default();
-    serde_json::to_string(&answer(&Asked::new(&question))).unwrap_or_default()
+    answer(&Asked::new(&question))
 }
 
 struct Asked {
@@ -128,21 +147,7 @@ impl Asked {
     }
 }
 
-#[derive(Serialize)]
-struct Answer {
-    blocks: Vec<Block>,
-    problems: Problems,
-    currency: &'static str,
-    currencies: Vec<(&'static str, &'static str)>,
-}
-
-#[derive(Default, Serialize)]
-struct Problems {
-    money: String,
-    hours: String,
-}
-
-fn answer(asked: &Asked) -> Answer {
+fn answer(asked: &Asked) -> Planned {
     let currencies = currencies(asked);
     let wanted = currencies.iter().find(|c| c.id() == asked.currency);
     let currency = wanted
@@ -155,8 +160,13 @@ fn answer(asked: &Asked) -> Answer {
         (Some(money), Some(hours)) => Shelf::new(asked, currency, [money, hours]).blocks(),
         _ => Vec::new(),
     };
-    Answer {
+    let sentence = match blocks.first() {
+        Some(Block::Para { text, .. }) => text.clone(),
+        _ => String::new(),
+    };
+    Planned {
         blocks,
+        sentence,
         problems: Problems {
             money: money_problem,
             hours: hours_problem,
@@ -561,7 +571,15 @@ mod tests {
     }
 
     fn plan(question: &Value) -> Value {
-        serde_json::from_str(&plan_json(&question.to_string())).unwrap()
+        planned(&question.to_string())
+    }
+
+    /// The answer as a script gets it, with the blocks beside it.
+    fn planned(question: &str) -> Value {
+        let plan = super::plan(question);
+        let mut answer = serde_json::to_value(&plan).unwrap();
+        answer["blocks"] = serde_json::to_value(&plan.blocks).unwrap();
+        answer
     }
 
     fn words_of(answer: &Value) -> String {
@@ -668,7 +686,7 @@ mod tests {
             "null",
             "{\"pieces\":[{\"offer\":{\"choices\":[{}]}}]}",
         ] {
-            let answer: Value = serde_json::from_str(&plan_json(question)).unwrap();
+            let answer = planned(question);
             assert!(words_of(&answer).contains(words::NO_PIECES), "{question}");
             let _: Value = serde_json::from_str(&offers_json(question)).unwrap();
         }

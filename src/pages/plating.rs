@@ -38,7 +38,7 @@ pub(super) fn section(bench: &Bench<'_>) -> Block {
     blocks.extend(caution_blocks::named("caution.cyanide"));
     blocks.push(sources_fold(
         "bench.plating.sources",
-        &bench.ledger,
+        bench.ledger,
         &[
             "metal.silver.density",
             "metal.silver.molar",
@@ -269,7 +269,7 @@ struct Money {
 }
 
 fn money(bench: &Bench<'_>) -> (Vec<Block>, Option<Money>) {
-    let ledger = &bench.ledger;
+    let ledger = bench.ledger;
     let unit = match bench.case.market.currency {
         Some(Currency::Pound) => "£",
         Some(Currency::Euro) => "€",

@@ -2,6 +2,7 @@
 //! since an earlier record. Its content follows what reports on the condition of heritage objects
 //! carry (EN 16095): identification, description, condition by part, date and examiner.
 
+use super::Subject;
 use super::ask::choice;
 use super::block::{Block, Table, Tone};
 use super::part_words::{named, parts, text_field};
@@ -11,14 +12,14 @@ use leavewell_model::record::{Case, Date, Draft, PartName};
 
 /// The page.
 #[must_use]
-pub fn page(draft: &Draft) -> Vec<Block> {
-    let (case, _) = draft.read();
+pub(super) fn page(subject: &Subject) -> Vec<Block> {
+    let (draft, case) = (subject.draft(), subject.case());
     let now = Record::new(draft);
     vec![
         Block::section("record.looked", words::LOOKED, looked(draft)),
-        Block::section("record.piece", words::PIECE, piece(draft, &case)),
-        Block::section("record.parts", words::PARTS, by_part(&now, &case)),
-        Block::section("record.more", words::MORE, more(&now, &case)),
+        Block::section("record.piece", words::PIECE, piece(draft, case)),
+        Block::section("record.parts", words::PARTS, by_part(&now, case)),
+        Block::section("record.more", words::MORE, more(&now, case)),
         Block::section("record.earlier", words::EARLIER, earlier(draft, &now)),
     ]
 }
@@ -277,6 +278,10 @@ fn earlier(draft: &Draft, now: &Record) -> Vec<Block> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    fn page(draft: &Draft) -> Vec<Block> {
+        super::page(&Subject::new(draft.clone()))
+    }
 
     fn text(draft: &Draft) -> String {
         serde_json::to_string(&page(draft)).unwrap()

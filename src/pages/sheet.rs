@@ -3,18 +3,16 @@
 //! Invariants: a sheet says what is missing instead of guessing; it names no treatment without its
 //! caution and the line that defers; its numbers are those of the report it is made from.
 
-use std::borrow::Cow;
-
 use serde_json::{Map, Value};
 
+use super::Subject;
 use super::as_typed::as_typed;
 use super::block::{Block, Tone};
 use super::scale_words::said;
 use super::sheet_done::{Done, done};
 use super::wording::sheet as words;
-use leavewell_model::counsel::{money, solve_finely, weigh_at_once, what_would_change};
+use leavewell_model::counsel::money;
 use leavewell_model::ledger::{LEDGER_VERSION, Ledger};
-use leavewell_model::record::ledger_of;
 use leavewell_model::record::{Case, Draft, PartName, Problem, Seen};
 use leavewell_model::report::{Band, CourseReport, Report};
 use leavewell_model::treatment::{LeadStatus, Situation};
@@ -24,34 +22,35 @@ pub(super) const VERSION: &str = env!("CARGO_PKG_VERSION");
 
 /// A case with everything a sheet may say of it.
 pub(super) struct Paper<'a> {
+    subject: &'a Subject,
     pub(super) draft: &'a Draft,
     /// The record as it stands, for what the model does not read.
     pub(super) raw: Value,
-    pub(super) case: Case,
-    pub(super) ledger: Cow<'static, Ledger>,
+    pub(super) case: &'a Case,
+    pub(super) ledger: &'a Ledger,
     /// Weighed on the finer sample of a sheet.
     pub(super) report: Report,
     pub(super) done: Vec<Done>,
 }
 
 impl<'a> Paper<'a> {
-    pub(super) fn new(draft: &'a Draft) -> Self {
-        let (case, problems) = draft.read();
-        let report = solve_finely(&case).report(problems);
+    pub(super) fn new(subject: &'a Subject) -> Self {
+        let (draft, solved) = (subject.draft(), subject.solved_finely());
         Self {
+            subject,
             draft,
             raw: serde_json::from_str(&draft.to_json()).unwrap_or_default(),
-            ledger: ledger_of(&case),
-            report,
+            case: subject.case(),
+            ledger: solved.ledger(),
+            report: solved.report(subject.problems().to_vec()),
             done: done(draft),
-            case,
         }
     }
 
     /// With what would change the answer, which is most of the work.
     pub(super) fn with_changes(mut self) -> Self {
         if !self.too_little() {
-            self.report.counsel.would_change = what_would_change(&self.case);
+            self.report.counsel.would_change = self.subject.changes().to_vec();
         }
         self
     }
@@ -83,7 +82,7 @@ impl<'a> Paper<'a> {
     }
 
     pub(super) fn money(&self, amount: f64) -> String {
-        money(&self.case, amount)
+        money(self.case, amount)
     }
 
     /// A range of money: "about £210 to £560, middle £340".
@@ -164,7 +163,7 @@ impl<'a> Paper<'a> {
     }
 
     pub(super) fn lead(&self) -> LeadStatus {
-        Situation::stated_lead(&self.case)
+        Situation::stated_lead(self.case)
     }
 
     /// What the record does not say and a reader would want to know, each as one sentence; with what
@@ -275,7 +274,7 @@ impl<'a> Paper<'a> {
 
     /// Where the quicker sample of the screen says something else; empty when both say the same.
     pub(super) fn against_the_screen(&self) -> Vec<Block> {
-        let screen = weigh_at_once(&self.case, Vec::new()).counsel;
+        let screen = &self.subject.report().counsel;
         let here = &self.report.counsel;
         let text = if screen.steps != here.steps {
             words::screen_says(&screen.sentence)

@@ -1,5 +1,6 @@
 //! The sheet for a buyer: an honest description, short for a ticket and long for a catalogue.
 
+use super::Subject;
 use super::block::{Block, Tone};
 use super::sheet::{Paper, and, head, missing, small};
 use super::sheet_cautions::cautions_of;
@@ -7,13 +8,13 @@ use super::sheet_disclosure::{Told, told};
 use super::sheet_glossary::word_list;
 use super::wording::sheet_buyer as words;
 use leavewell_model::ledger::Place;
-use leavewell_model::record::{Draft, Seen};
+use leavewell_model::record::Seen;
 use leavewell_model::small::capital;
 
 /// The page.
 #[must_use]
-pub(super) fn page(draft: &Draft) -> Vec<Block> {
-    let paper = Paper::new(draft);
+pub(super) fn page(subject: &Subject) -> Vec<Block> {
+    let paper = Paper::new(subject);
     let told = told(&paper);
     let mut blocks = head(&paper, words::FOR_A_BUYER);
     blocks.push(Block::section(
@@ -45,7 +46,7 @@ pub(super) fn page(draft: &Draft) -> Vec<Block> {
         )
     };
     blocks.push(cautions_of(&paper.report, of_the_piece, &blocks, child));
-    blocks.push(word_list(&blocks, &paper.ledger));
+    blocks.push(word_list(&blocks, paper.ledger));
     blocks
 }
 

@@ -3,13 +3,12 @@
 use super::block::{Block, HeatOnPiece, Tone};
 use super::wording::sheet_cautions as words;
 use leavewell_model::ledger::{Level, caution};
-use leavewell_model::record::Draft;
+use leavewell_model::record::Case;
 use leavewell_model::report::{CautionReport, Report};
 use leavewell_model::treatment::Treatment;
 
 /// The page with the cautions for whatever treatment its words name, and the line that defers.
-pub(super) fn with_cautions(draft: &Draft, mut blocks: Vec<Block>) -> Vec<Block> {
-    let (case, _) = draft.read();
+pub(super) fn with_cautions(case: &Case, mut blocks: Vec<Block>) -> Vec<Block> {
     let named = named_in(&blocks);
     blocks.push(cautions_for(&named, case.aim.household_child_or_pregnant));
     blocks
@@ -194,16 +193,13 @@ mod tests {
 
     #[test]
     fn what_is_named_brings_its_caution_and_the_line_that_defers() {
-        let blocks = with_cautions(
-            &Draft::default(),
-            vec![Block::para("Hard solder was used.")],
-        );
+        let blocks = with_cautions(&Case::default(), vec![Block::para("Hard solder was used.")]);
         let words = words_of(&blocks);
         for id in ["caution.T11", "caution.child", "caution.deferral"] {
             assert!(words.contains(caution(id).unwrap().text), "{id}");
         }
         let quiet = words_of(&with_cautions(
-            &Draft::default(),
+            &Case::default(),
             vec![Block::para("Nothing.")],
         ));
         assert!(!quiet.contains(caution("caution.child").unwrap().text));

@@ -1,6 +1,7 @@
 //! The sheet for a client: the options in plain words, what they cost and take away, and room to
 //! choose and sign.
 
+use super::Subject;
 use super::block::{Block, Table, Tone};
 use super::picture::{Anchor, Ink, Mark, Picture};
 use super::sheet::{Paper, head, missing};
@@ -8,13 +9,12 @@ use super::sheet_cautions::cautions_of;
 use super::sheet_glossary::word_list;
 use super::wording::sheet_client as words;
 use leavewell_model::ledger::caution;
-use leavewell_model::record::Draft;
 use leavewell_model::report::{CounselReport, CourseReport, OptionReport, VerdictReport};
 
 /// The page.
 #[must_use]
-pub(super) fn page(draft: &Draft) -> Vec<Block> {
-    let paper = Paper::new(draft).with_changes();
+pub(super) fn page(subject: &Subject) -> Vec<Block> {
+    let paper = Paper::new(subject).with_changes();
     let mut blocks = head(&paper, words::FOR_THE_CLIENT);
     if paper.too_little() {
         blocks.push(Block::said(Tone::Answer, words::TOO_LITTLE));
@@ -37,7 +37,7 @@ pub(super) fn page(draft: &Draft) -> Vec<Block> {
     if !paper.too_little() {
         blocks.push(sign());
     }
-    blocks.push(word_list(&blocks, &paper.ledger));
+    blocks.push(word_list(&blocks, paper.ledger));
     blocks.push(Block::section(
         "client.made",
         words::RESTS_ON,

@@ -1,5 +1,6 @@
 //! What was done to the piece: the record of treatment, and the page it is written on.
 
+use super::Subject;
 use super::as_typed::as_typed;
 use super::ask::choice;
 use super::block::{Block, Field, Tone};
@@ -179,7 +180,8 @@ impl Done {
 
 /// The page: one row of fields for each thing done, and an empty one for the next.
 #[must_use]
-pub(super) fn page(draft: &Draft) -> Vec<Block> {
+pub(super) fn page(subject: &Subject) -> Vec<Block> {
+    let draft = subject.draft();
     let recorded = places(draft);
     let mut blocks = vec![
         Block::para(words::WHAT_IT_IS),
@@ -210,7 +212,7 @@ pub(super) fn page(draft: &Draft) -> Vec<Block> {
     if recorded > MOST {
         blocks.push(Block::said(Tone::Note, words::first_shown(MOST)));
     }
-    let mut blocks = with_cautions(draft, blocks);
+    let mut blocks = with_cautions(subject.case(), blocks);
     // The list to choose from names all of them.
     let all = Treatment::ALL
         .iter()

@@ -5,6 +5,7 @@
 
 use serde_json::Value;
 
+use super::Subject;
 use super::as_typed::as_typed;
 use super::block::{Block, Table, Tone};
 use super::sheet::{Paper, head, missing, part_name, plain, small};
@@ -14,15 +15,13 @@ use super::sheet_glossary::word_list;
 use super::wording::sheet_client::outcome;
 use super::wording::sheet_file as words;
 use leavewell_model::ledger::Ledger;
-use leavewell_model::record::{
-    Corrosion, Dents, Draft, Fill, Interior, Joint, Lead, PartName, Tarnish,
-};
+use leavewell_model::record::{Corrosion, Dents, Fill, Interior, Joint, Lead, PartName, Tarnish};
 use leavewell_model::small::percent;
 
 /// The page.
 #[must_use]
-pub(super) fn page(draft: &Draft) -> Vec<Block> {
-    let paper = Paper::new(draft).with_changes();
+pub(super) fn page(subject: &Subject) -> Vec<Block> {
+    let paper = Paper::new(subject).with_changes();
     let mut blocks = head(&paper, words::FOR_THE_FILE);
     blocks.push(Block::section(
         "file.identification",
@@ -81,7 +80,7 @@ pub(super) fn page(draft: &Draft) -> Vec<Block> {
     blocks.extend(rest(&paper));
     let child = paper.case.aim.household_child_or_pregnant;
     blocks.push(cautions_of(&paper.report, |_| true, &blocks, child));
-    blocks.push(word_list(&blocks, &paper.ledger));
+    blocks.push(word_list(&blocks, paper.ledger));
     blocks
 }
 

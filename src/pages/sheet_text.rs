@@ -1,21 +1,67 @@
 //! A sheet as a text of its own, to print, to send or to keep: as Markdown or as HTML.
 
+use serde::{Deserialize, Serialize};
+
 use super::as_typed::as_typed;
 use super::markdown::markdown;
 use super::markup::markup;
 use super::wording::sheet_text as words;
-use super::{PAPERS, page_of};
-use leavewell_model::record::Draft;
+use super::{PageName, Subject};
 
-/// The sheets: for whom, the page it is, and its title.
-pub const SHEETS: [(&str, &str, &str); 3] = [
-    ("client", "sheet_client", words::FOR_THE_CLIENT),
-    ("buyer", "sheet_buyer", words::FOR_A_BUYER),
-    ("file", "sheet_file", words::FOR_THE_FILE),
-];
+/// Whom a sheet is for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Recipient {
+    /// Who decides on the work.
+    Client,
+    /// Who buys the piece.
+    Buyer,
+    /// Whoever looks after the piece later.
+    File,
+}
+
+impl Recipient {
+    /// Everybody a sheet can be for.
+    pub const ALL: [Self; 3] = [Self::Client, Self::Buyer, Self::File];
+
+    /// The word for it on the command line and in names of files.
+    #[must_use]
+    pub fn id(self) -> &'static str {
+        match self {
+            Self::Client => "client",
+            Self::Buyer => "buyer",
+            Self::File => "file",
+        }
+    }
+
+    /// The recipient with this id.
+    #[must_use]
+    pub fn parse(id: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|recipient| recipient.id() == id)
+    }
+
+    /// The page that is the sheet.
+    #[must_use]
+    pub fn page(self) -> PageName {
+        match self {
+            Self::Client => PageName::SheetForClient,
+            Self::Buyer => PageName::SheetForBuyer,
+            Self::File => PageName::SheetForFile,
+        }
+    }
+
+    /// The title of the sheet.
+    #[must_use]
+    pub fn title(self) -> &'static str {
+        match self {
+            Self::Client => words::FOR_THE_CLIENT,
+            Self::Buyer => words::FOR_A_BUYER,
+            Self::File => words::FOR_THE_FILE,
+        }
+    }
+}
 
 /// How a sheet is written out.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Form {
     /// Plain text with few marks, for a letter.
     Markdown,
@@ -23,18 +69,31 @@ pub enum Form {
     Html,
 }
 
-/// The sheet for `client`, `buyer` or `file`; `None` for any other word.
+impl Form {
+    /// Both forms.
+    pub const ALL: [Self; 2] = [Self::Markdown, Self::Html];
+
+    /// The ending of a file in this form, without the dot.
+    #[must_use]
+    pub fn extension(self) -> &'static str {
+        match self {
+            Self::Markdown => "md",
+            Self::Html => "html",
+        }
+    }
+}
+
+/// The sheet for somebody, written out.
 #[must_use]
-pub fn sheet_text(draft: &Draft, whom: &str, form: Form) -> Option<String> {
-    let (_, name, title) = SHEETS.iter().find(|(known, ..)| *known == whom)?;
-    let blocks = page_of(PAPERS, name, draft)?;
-    let piece = as_typed(&draft.text("piece.name"));
+pub fn sheet_text(subject: &Subject, recipient: Recipient, form: Form) -> String {
+    let blocks = recipient.page().blocks(subject);
+    let piece = as_typed(&subject.draft().text("piece.name"));
     let running = match piece.as_str() {
-        "" => (*title).to_owned(),
-        piece => words::titled(piece, title),
+        "" => recipient.title().to_owned(),
+        piece => words::titled(piece, recipient.title()),
     };
-    Some(match form {
+    match form {
         Form::Html => markup(&running, &running, &blocks),
         Form::Markdown => markdown(&running, &blocks),
-    })
+    }
 }

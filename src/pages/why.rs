@@ -1,13 +1,14 @@
 //! From what one knew before looking to what one knows now: a bridge in log-odds, one step for each
 //! answer.
 
+use super::Subject;
 use super::block::{Block, Table, Tone};
 use super::picture::{Anchor, Ink, Mark, Picture};
 use super::wording::why as words;
 use leavewell_model::identity::{Family, Reading, interval_with, pushes, readings};
 use leavewell_model::ledger::Ledger;
 use leavewell_model::record::ledger_of;
-use leavewell_model::record::{Answer, Draft, Seen};
+use leavewell_model::record::{Answer, Seen};
 
 const WIDTH: f64 = 320.0;
 const LEFT: f64 = 8.0;
@@ -25,10 +26,10 @@ const NAMED: [(f64, &str); 5] = [
 
 /// The page: the bridge for the family that leads now.
 #[must_use]
-pub(super) fn page(draft: &Draft) -> Vec<Block> {
-    let (case, _) = draft.read();
-    let ledger = ledger_of(&case);
-    let bridge = Bridge::new(&case.findings, &readings(&case, &ledger), &ledger);
+pub(super) fn page(subject: &Subject) -> Vec<Block> {
+    let case = subject.case();
+    let ledger = ledger_of(case);
+    let bridge = Bridge::new(&case.findings, &readings(case, &ledger), &ledger);
     if bridge.steps.is_empty() {
         return vec![Block::para(words::NOTHING_ANSWERED)];
     }
@@ -225,6 +226,7 @@ fn count(n: usize) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use leavewell_model::record::Draft;
 
     fn draft(answers: &[(&str, &str)]) -> Draft {
         let mut draft = Draft::default();
@@ -236,7 +238,7 @@ mod tests {
 
     #[test]
     fn with_nothing_answered_there_is_no_bridge() {
-        let blocks = page(&draft(&[("C01", "unsure")]));
+        let blocks = page(&Subject::new(draft(&[("C01", "unsure")])));
         assert!(matches!(blocks.as_slice(), [Block::Para { .. }]));
     }
 

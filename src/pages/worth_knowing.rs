@@ -1,11 +1,12 @@
 //! The page that goes deeper: what knowing more is worth, the tree of tests and courses, attitude to
 //! risk, weights, and which input moves the answer.
 
+use super::Subject;
 use super::sheet_cautions::with_cautions;
 use super::wording::worth_knowing as words;
 use super::worth_knowing_draw::{Row, bars, small};
 use super::{Block, Ink, Table, Tone, risk, weights, worth_knowing_tree};
-use leavewell_model::counsel::{Shared, money, shared};
+use leavewell_model::counsel::{Shared, money};
 use leavewell_model::decide::information::{
     above_noise, of_answers_on_draws, of_everything, of_group, of_input,
 };
@@ -13,20 +14,27 @@ use leavewell_model::decide::sensitivity::{share_explained, share_of_groups};
 use leavewell_model::identity::{Family, Kind, Letter};
 use leavewell_model::ledger::{Ledger, finding};
 use leavewell_model::maths::mean;
-use leavewell_model::record::{Case, Draft};
+use leavewell_model::record::Case;
 use leavewell_model::small::capital;
 use leavewell_model::treatment::Treatment;
 
-/// Points of each scramble, and scrambles: together 2^14 points.
+/// Points of the sample shown draw by draw, the same as the answer's, as a power of 2.
+const SHOWN_LOG2: u32 = 12;
+/// Points of each of the other scrambles as a power of 2, and how many: together 2^14 points.
 const SCRAMBLE_LOG2: u32 = 11;
 const SCRAMBLES: u32 = 8;
-/// Points of what is shown draw by draw, as in the answer.
-const SHOWN_LOG2: u32 = 12;
+/// The samples in the order of their scrambles: points as a power of 2, and whether the attributes of each
+/// course are kept.
+pub(super) const SAMPLES: [(u32, bool); 1 + SCRAMBLES as usize] = {
+    let mut samples = [(SCRAMBLE_LOG2, false); 1 + SCRAMBLES as usize];
+    samples[0] = (SHOWN_LOG2, true);
+    samples
+};
 
 /// The page.
-pub(super) fn deeper(draft: &Draft) -> Vec<Block> {
-    let (case, _) = draft.read();
-    let deep = Deep::new(&case);
+pub(super) fn page(subject: &Subject) -> Vec<Block> {
+    let draft = subject.draft();
+    let deep = Deep::new(subject);
     let mut blocks = Vec::new();
     if deep.shown.weights.is_some() {
         blocks.push(Block::said(Tone::Note, words::POINTS_AS_MONEY));
@@ -38,7 +46,7 @@ pub(super) fn deeper(draft: &Draft) -> Vec<Block> {
         weights::section(&deep, draft),
         super::risk_tornado::section(&deep),
     ]);
-    with_cautions(draft, blocks)
+    with_cautions(subject.case(), blocks)
 }
 
 /// A case weighed for this page.
@@ -58,7 +66,10 @@ pub(super) struct Look {
 }
 
 impl<'a> Deep<'a> {
-    fn new(case: &'a Case) -> Self {
+    fn new(subject: &'a Subject) -> Self {
+        let case = subject.case();
+        let mut samples = subject.samples();
+        let scrambles = samples.split_off(1);
         let mut ledger = Ledger::standard().clone();
         for own in &case.overrides {
             // What a file could not hold is left out, as in the answer.
@@ -67,10 +78,8 @@ impl<'a> Deep<'a> {
         Self {
             case,
             ledger,
-            shown: shared(case, SHOWN_LOG2, 0, true),
-            scrambles: (1..=SCRAMBLES)
-                .map(|k| shared(case, SCRAMBLE_LOG2, k, false))
-                .collect(),
+            shown: samples.remove(0),
+            scrambles,
         }
     }
 
@@ -417,6 +426,7 @@ fn lead_fee(s: &Shared) -> Option<f64> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use leavewell_model::record::Draft;
 
     /// Invented pieces; the same files that the worked examples use.
     const CASES: [&str; 8] = [
@@ -430,12 +440,16 @@ mod tests {
         include_str!("../../tests/cases/worn_tray.json"),
     ];
 
+    fn page(draft: &Draft) -> Vec<Block> {
+        super::page(&Subject::new(draft.clone()))
+    }
+
     fn page_of(text: &str, set: &[(&str, &str)]) -> String {
         let mut draft = Draft::parse(text).unwrap();
         for (path, typed) in set {
             draft.set(path, typed);
         }
-        serde_json::to_string(&deeper(&draft)).unwrap()
+        serde_json::to_string(&page(&draft)).unwrap()
     }
 
     /// Every picture keeps its marks in its box and its words readable, every table is a rectangle, and
@@ -473,7 +487,7 @@ mod tests {
     #[test]
     fn every_example_has_a_sound_page() {
         for text in CASES {
-            let blocks = deeper(&Draft::parse(text).unwrap());
+            let blocks = page(&Draft::parse(text).unwrap());
             let mut ids = Vec::new();
             check(&blocks, &mut ids);
             let all = ids.len();
@@ -496,7 +510,7 @@ mod tests {
     #[test]
     fn an_empty_record_has_a_page_too() {
         let mut ids = Vec::new();
-        check(&deeper(&Draft::default()), &mut ids);
+        check(&page(&Draft::default()), &mut ids);
         assert!(ids.contains(&"deeper-worth".to_owned()));
     }
 
@@ -537,8 +551,8 @@ mod tests {
 
     #[test]
     fn answers_of_every_look_are_chances() {
-        let (case, _) = Draft::default().read();
-        for look in Deep::new(&case).looks() {
+        let subject = Subject::new(Draft::default());
+        for look in Deep::new(&subject).looks() {
             for k in 0..12 {
                 let sum: f64 = look.answers.iter().map(|(_, l)| l[k]).sum();
                 assert!((sum - 1.0).abs() < 1e-9, "{}", look.name);

@@ -30,7 +30,7 @@ async function nextBuild() {
   await writeFile(join(folder, "index.html"), page.replace(/data-build="[^"]*"/, 'data-build="@build@"'));
   await cp(join(ROOT, "www/sw.js"), join(folder, "sw.js"));
   await appendFile(join(folder, "boot.js"), '\ndocument.documentElement.dataset.scripts = "next";\n');
-  await appendFile(join(folder, "desk.js"), "\n// next\n");
+  await appendFile(join(folder, "worker.js"), "\n// next\n");
   const [program, before] = DEV;
   execFileSync(program, [...before, "finish"], { cwd: ROOT, env: { ...process.env, TRUNK_STAGING_DIR: folder } });
   return folder;
@@ -40,10 +40,10 @@ async function nextBuild() {
 async function builds(page) {
   return page.evaluate(async () => {
     const build = document.getElementById("boot").dataset.build;
-    const desk = await fetch(`desk.js?${build}`).then((answer) => answer.text(), () => "refused");
+    const worker = await fetch(`worker.js?${build}`).then((answer) => answer.text(), () => "refused");
     return {
       page: document.documentElement.dataset.scripts ?? "first",
-      desk: desk === "refused" ? desk : desk.includes("// next") ? "next" : "first",
+      worker: worker === "refused" ? worker : worker.includes("// next") ? "next" : "first",
     };
   });
 }
@@ -103,7 +103,7 @@ browserTest("a newer build is offered, and comes when it is asked for", WITH_WOR
   await started(page);
   const bar = page.locator("#update");
   await bar.getByText("A new version is ready.").waitFor();
-  assert.deepEqual(await builds(page), { page: "first", desk: "first" });
+  assert.deepEqual(await builds(page), { page: "first", worker: "first" });
   await checkAccess("the offer of a new version");
 
   // Put off, it comes again with the next visit, and until then all is as it was.
@@ -115,7 +115,7 @@ browserTest("a newer build is offered, and comes when it is asked for", WITH_WOR
   await page.reload();
   await started(page);
   await bar.getByText("What you have entered stays.").waitFor();
-  assert.deepEqual(await builds(page), { page: "first", desk: "first" });
+  assert.deepEqual(await builds(page), { page: "first", worker: "first" });
 
   let loads = 0;
   page.on("load", () => (loads += 1));
@@ -125,7 +125,7 @@ browserTest("a newer build is offered, and comes when it is asked for", WITH_WOR
   await page.getByText(/^Leave it as it is/).first().waitFor();
   await page.waitForTimeout(1_000);
   assert.equal(loads, 1, "one reload");
-  assert.deepEqual(await builds(page), { page: "next", desk: "next" });
+  assert.deepEqual(await builds(page), { page: "next", worker: "next" });
   assert.equal(await bar.count(), 0);
   const now = await kept(page);
   assert.equal(now.length, 1, "the old copy is gone");
@@ -134,7 +134,7 @@ browserTest("a newer build is offered, and comes when it is asked for", WITH_WOR
   await site.close();
   await page.reload();
   await started(page);
-  assert.deepEqual(await builds(page), { page: "next", desk: "next" });
+  assert.deepEqual(await builds(page), { page: "next", worker: "next" });
 });
 
 browserTest("another tab is told, keeps what it shows, and is given nothing of the newer build", WITH_WORKER, async ({ page, context, site, go, troubles }) => {
@@ -150,12 +150,12 @@ browserTest("another tab is told, keeps what it shows, and is given nothing of t
 
   const bar = other.locator("#update");
   await bar.getByText("Leavewell was updated in another tab.").waitFor();
-  assert.deepEqual(await builds(other), { page: "first", desk: "refused" });
-  assert.ok(troubles.splice(0).every((trouble) => /desk\.js/.test(trouble)), "the refusal is all that went wrong");
+  assert.deepEqual(await builds(other), { page: "first", worker: "refused" });
+  assert.ok(troubles.splice(0).every((trouble) => /worker\.js/.test(trouble)), "the refusal is all that went wrong");
   await bar.getByRole("button", { name: "Reload" }).click();
   await other.waitForFunction(() => document.documentElement.dataset.scripts === "next");
   await started(other);
-  assert.deepEqual(await builds(other), { page: "next", desk: "next" });
+  assert.deepEqual(await builds(other), { page: "next", worker: "next" });
 });
 
 browserTest("a visit while the site is being replaced keeps the old copy whole", WITH_WORKER, async ({ page, site, go, troubles }) => {
@@ -163,8 +163,8 @@ browserTest("a visit while the site is being replaced keeps the old copy whole",
   await copied(page);
   const before = await kept(page);
   const next = await nextBuild();
-  const whole = await readFile(join(next, "desk.js"));
-  await cp(join(DIST, "desk.js"), join(next, "desk.js"));
+  const whole = await readFile(join(next, "worker.js"));
+  await cp(join(DIST, "worker.js"), join(next, "worker.js"));
   site.folder = next;
   await page.reload();
   await started(page);
@@ -172,15 +172,15 @@ browserTest("a visit while the site is being replaced keeps the old copy whole",
   await page.waitForFunction(() => navigator.serviceWorker.getRegistration().then((it) => it.update().then(() => true, () => true)));
   await page.waitForFunction(gaveUp);
   assert.equal(await page.locator("#update").count(), 0, "half a build is not offered");
-  assert.deepEqual(await builds(page), { page: "first", desk: "first" });
+  assert.deepEqual(await builds(page), { page: "first", worker: "first" });
   assert.ok((await kept(page)).includes(before[0]), "the old copy is kept");
   troubles.length = 0;
 
   // When the rest has arrived, it is.
-  await writeFile(join(next, "desk.js"), whole);
+  await writeFile(join(next, "worker.js"), whole);
   await page.reload();
   await page.locator("#update").getByText("A new version is ready.").waitFor();
-  assert.deepEqual(await builds(page), { page: "first", desk: "first" });
+  assert.deepEqual(await builds(page), { page: "first", worker: "first" });
 });
 
 browserTest("it can be installed", WITH_WORKER, async ({ page, context, go }) => {

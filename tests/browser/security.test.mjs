@@ -101,7 +101,7 @@ browserTest("the policy is enforced, and what it stops is reported", { serviceWo
     results.evaluated = await refused(() => (0, eval)("globalThis.injected = 3"));
     results.made = await refused(() => new Function("globalThis.injected = 4")());
     results.timer = await refused(() => setTimeout("globalThis.injected = 5", 0));
-    results.worker = await refused(() => new Worker("desk.js", { type: "module" }));
+    results.worker = await refused(() => new Worker("worker.js", { type: "module" }));
     results.serviceWorker = await refused(() => ServiceWorkerContainer.prototype.register.call(navigator.serviceWorker, "sw.js"));
     results.anotherPolicy = await refused(() => trustedTypes.createPolicy("other", { createHTML: (text) => text }));
     results.samePolicy = await refused(() => trustedTypes.createPolicy("app", { createHTML: (text) => text }));

@@ -1,7 +1,7 @@
 // How long one change takes in this browser until everything is worked out and drawn anew, for each sort
 // of change a person makes. Figures are printed, none is judged.
 //
-// "answered": from the change until the whole answer is back from the desk.
+// "answered": from the change until the whole answer is back from the worker.
 // "drawn": from the change until the screen has changed for the last time, with the pages that go with the
 // answer; what the screen reader is told later, once nothing moves any more, does not count.
 
@@ -12,30 +12,33 @@ import { fillShelf } from "./many.mjs";
 const CHANGES = 90;
 const WARM = 20;
 const SETTLED_MS = 350;
+// The topics under which the app asks for the report, and for the answer with an input moved.
+const REPORT = 0;
+const MOVED = 2;
 const PIECES = 1_000;
 const { CASE, NATIVE_MS } = process.env;
 
-// What is done in the page for the i-th change; it says what the desk is asked for.
+// What is done in the page for the i-th change; it says what the worker is asked for.
 const SORTS = [
-  ["a look", "look", "report", (i) => {
+  ["a look", "look", REPORT, (i) => {
     const finding = document.querySelectorAll(".finding")[i % 5];
     finding.querySelectorAll("input[type=radio]")[((i % 5) + Math.trunc(i / 5)) % 3].click();
   }],
-  ["how much shows", "condition", "report", (i) =>
+  ["how much shows", "condition", REPORT, (i) =>
     document.querySelectorAll("input[name=body-bleed]")[(i * 3) % 5].click()],
-  ["the tarnish", "condition", "report", (i) =>
+  ["the tarnish", "condition", REPORT, (i) =>
     document.querySelectorAll("input[name=body-tarnish]")[(i * 3) % 8].click()],
-  ["a value typed", "money", "report", (i) => {
+  ["a value typed", "money", REPORT, (i) => {
     const field = document.getElementById("market.likely");
     field.value = String(55 + (i % 40));
     field.dispatchEvent(new InputEvent("input", { bubbles: true }));
   }],
-  ["a quote typed", "money", "report", (i) => {
+  ["a quote typed", "money", REPORT, (i) => {
     const field = document.getElementById("T14a-likely");
     field.value = String(120 + i);
     field.dispatchEvent(new InputEvent("input", { bubbles: true }));
   }],
-  ["an input moved to see what comes of it", "counsel", "moved", (i) => {
+  ["an input moved to see what comes of it", "counsel", MOVED, (i) => {
     const slider = document.getElementById("move-value");
     slider.value = String([1, 2, 3, 2, 1, -1, -2, -1][i % 8]);
     slider.dispatchEvent(new InputEvent("input", { bubbles: true }));
@@ -52,7 +55,7 @@ await page.evaluate(() => {
   window.marks = [];
   const mark = (what) => window.marks.push([what, performance.now()]);
   for (const type of ["leavewell-ask", "leavewell-answer"]) {
-    window.addEventListener(type, ({ detail }) => mark(`${type} ${detail.name}`));
+    window.addEventListener(type, ({ detail }) => mark(`${type} ${detail.topic}`));
   }
   new MutationObserver((changes) => {
     if (changes.some(({ target }) => !target.parentElement?.closest("[aria-live]"))) mark("changed");
@@ -61,12 +64,12 @@ await page.evaluate(() => {
 
 const at = (list, share) => [...list].sort((a, b) => a - b)[Math.min(list.length - 1, Math.floor(share * list.length))];
 const both = (list) => `${at(list, 0.5).toFixed(1)} ms in the middle, ${at(list, 0.95).toFixed(1)} ms at the 95th percentile`;
-const all = { answered: [], drawn: [], desk: [] };
+const all = { answered: [], drawn: [], worker: [] };
 
 for (const [what, screen, asked, change] of SORTS) {
   await page.goto(`${site.url}#/${screen}`);
   await wait(2_000);
-  const times = { answered: [], drawn: [], desk: [] };
+  const times = { answered: [], drawn: [], worker: [] };
   for (let i = 0; i < CHANGES; i += 1) {
     const took = await page.evaluate(
       async ([change, i, asked, settled]) => {
@@ -78,7 +81,7 @@ for (const [what, screen, asked, change] of SORTS) {
         const first = (kind) => window.marks.find(([what]) => what === kind)?.[1] - start;
         const drawn = window.marks.findLast(([what]) => what === "changed")?.[1] - start;
         const answered = first(`leavewell-answer ${asked}`);
-        return { answered, drawn, desk: answered - first(`leavewell-ask ${asked}`) };
+        return { answered, drawn, worker: answered - first(`leavewell-ask ${asked}`) };
       },
       [String(change), i, asked, SETTLED_MS],
     );
@@ -90,13 +93,13 @@ for (const [what, screen, asked, change] of SORTS) {
   console.log(`${what} (${times.answered.length} changes)`);
   for (const [which, list] of Object.entries(times)) {
     all[which].push(...list);
-    if (which !== "desk") console.log(`  ${which}: ${both(list)}`);
+    if (which !== "worker") console.log(`  ${which}: ${both(list)}`);
   }
 }
 console.log("all of them");
 console.log(`  answered: ${both(all.answered)}`);
 console.log(`  drawn: ${both(all.drawn)}`);
-console.log(`  of that the desk, question and reply included: ${both(all.desk)}`);
+console.log(`  of that the worker, question and reply included: ${both(all.worker)}`);
 
 const alone = await page.evaluate(async (text) => {
   const took = [];
@@ -108,7 +111,7 @@ const alone = await page.evaluate(async (text) => {
   return took;
 }, CASE);
 console.log(`a whole answer with the search for what would change it: ${both(alone)}`);
-if (NATIVE_MS) console.log(`the desk against native: ${(at(all.desk, 0.5) / Number(NATIVE_MS)).toFixed(1)} times as long`);
+if (NATIVE_MS) console.log(`the worker against native: ${(at(all.worker, 0.5) / Number(NATIVE_MS)).toFixed(1)} times as long`);
 
 await plannedShelf();
 await (await browser()).close();

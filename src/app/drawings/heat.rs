@@ -71,7 +71,7 @@ struct HeatBand<'a> {
 }
 
 /// Everything in the units of the drawing.
-struct Laid<'a> {
+struct Overlay<'a> {
     shapes: Vec<PaintedShape>,
     piece: Silhouette,
     joint: Point,
@@ -83,7 +83,7 @@ struct Laid<'a> {
 }
 
 impl HeatDrawing {
-    fn laid(&self) -> Laid<'_> {
+    fn overlay(&self) -> Overlay<'_> {
         let shapes = shapes(self.form);
         let piece = Silhouette::of(shapes.iter().filter(|s| s.style == Style::Area));
         let joint = joint(self.form, self.part.unwrap_or(PartName::Body));
@@ -113,7 +113,7 @@ impl HeatDrawing {
             at,
             reach,
         });
-        Laid {
+        Overlay {
             bands: bands.collect(),
             shapes,
             piece,
@@ -126,23 +126,23 @@ impl HeatDrawing {
 
     /// The drawing.
     pub fn html(&self) -> Html {
-        let laid = self.laid();
+        let overlay = self.overlay();
         let id = |end: &str| joined(&[&self.id, end]);
         let view = joined(&["0 0 ", &number(WIDTH), " ", &number(HEIGHT + BELOW)]);
         let clip = el("clipPath", "").set("id", id("-clip"));
-        let areas = laid.shapes.iter().filter(|s| s.style == Style::Area);
+        let areas = overlay.shapes.iter().filter(|s| s.style == Style::Area);
         let clip = clip.each(areas, |shape| el("path", "").set("d", shape.path.clone()));
         let defs = el("defs", "")
             .el(clip)
-            .each(&laid.bands, |band| pattern(band.style, &id("-band")));
+            .each(&overlay.bands, |band| pattern(band.style, &id("-band")));
         let lit = self.part.unwrap_or(PartName::Body);
-        let shapes = laid.shapes.iter().cloned();
-        let words: Vec<String> = laid.rings().map(|(_, words)| words).collect();
-        let rings: Vec<(f64, usize)> = laid
+        let shapes = overlay.shapes.iter().cloned();
+        let words: Vec<String> = overlay.rings().map(|(_, words)| words).collect();
+        let rings: Vec<(f64, usize)> = overlay
             .rings()
             .map(|(radius, words)| (radius, words.chars().count()))
             .collect();
-        let places = labels(&laid.piece, laid.joint, &rings);
+        let places = labels(&overlay.piece, overlay.joint, &rings);
         let lines = places.into_iter().zip(words);
         el("svg", "piece-drawing has-lit heat-piece")
             .set("viewBox", view)
@@ -158,7 +158,7 @@ impl HeatDrawing {
             .el(el("g", "").each(shapes, |shape| drawn(shape, lit, &[])))
             .el(el("g", "")
                 .set("clip-path", joined(&["url(#", &id("-clip"), ")"]))
-                .each(laid.areas(), |(style, path)| {
+                .each(overlay.areas(), |(style, path)| {
                     el("path", "heat-band")
                         .set("d", path)
                         .attr("fill-rule", "evenodd")
@@ -167,22 +167,22 @@ impl HeatDrawing {
                             joined(&["url(#", &band_id(style, &id("-band")), ")"]),
                         )
                 })
-                .each(&laid.bands, |band| match band.radius {
-                    Some(radius) => circle("heat-ring", laid.joint, radius)
+                .each(&overlay.bands, |band| match band.radius {
+                    Some(radius) => circle("heat-ring", overlay.joint, radius)
                         .attr("stroke-dasharray", STYLES[band.style].3),
                     None => el("g", ""),
                 }))
-            .el(circle("heat-joint", laid.joint, laid.hot))
+            .el(circle("heat-joint", overlay.joint, overlay.hot))
             .el(el("g", "").each(lines, |(place, words)| match place {
                 Some(place) => spoken(&place, words),
                 None => el("g", ""),
             }))
-            .el(self.scale(laid.per_mm))
+            .el(self.scale(overlay.per_mm))
             .el(said(
                 "",
                 (8.0, HEIGHT + BELOW - 6.0),
                 "start",
-                laid.all_over(),
+                overlay.all_over(),
             ))
             .html()
     }
@@ -219,7 +219,7 @@ impl HeatDrawing {
     }
 }
 
-impl Laid<'_> {
+impl Overlay<'_> {
     /// Rings on the piece, the smallest first, with their words.
     fn rings(&self) -> impl Iterator<Item = (f64, String)> {
         self.bands.iter().rev().filter_map(|band| {
@@ -359,36 +359,36 @@ mod tests {
     #[test]
     fn a_piece_is_drawn_to_scale() {
         let drawing = drawing(99.0, &[Some(30.0), Some(10.0)]);
-        let laid = drawing.laid();
-        assert!((laid.per_mm - 2.0).abs() < 0.01, "{}", laid.per_mm);
-        assert!((laid.hot - 10.0).abs() < 0.1);
-        let radii: Vec<f64> = laid.bands.iter().filter_map(|b| b.radius).collect();
+        let overlay = drawing.overlay();
+        assert!((overlay.per_mm - 2.0).abs() < 0.01, "{}", overlay.per_mm);
+        assert!((overlay.hot - 10.0).abs() < 0.1);
+        let radii: Vec<f64> = overlay.bands.iter().filter_map(|b| b.radius).collect();
         assert!((radii[0] - 70.0).abs() < 0.5 && (radii[1] - 30.0).abs() < 0.2);
-        assert_eq!(laid.rings().next().unwrap().1, "97 °C: 10 mm");
-        assert_eq!(laid.areas().len(), 2);
-        assert_eq!(laid.all_over(), "");
+        assert_eq!(overlay.rings().next().unwrap().1, "97 °C: 10 mm");
+        assert_eq!(overlay.areas().len(), 2);
+        assert_eq!(overlay.all_over(), "");
     }
 
     #[test]
     fn what_is_never_reached_has_no_band_and_what_is_larger_than_the_piece_is_all_of_it() {
         let drawing = drawing(99.0, &[None, Some(900.0), Some(10.0), Some(0.0)]);
-        let laid = drawing.laid();
-        assert_eq!(laid.bands.len(), 3);
-        assert_eq!(laid.all_over(), "May reach all of it: 96 °C, 97 °C");
-        assert_eq!(laid.rings().count(), 1);
+        let overlay = drawing.overlay();
+        assert_eq!(overlay.bands.len(), 3);
+        assert_eq!(overlay.all_over(), "May reach all of it: 96 °C, 97 °C");
+        assert_eq!(overlay.rings().count(), 1);
         // The warmer of the two covers the cooler.
-        let styles: Vec<usize> = laid.areas().iter().map(|(style, _)| *style).collect();
+        let styles: Vec<usize> = overlay.areas().iter().map(|(style, _)| *style).collect();
         assert_eq!(styles, [2, 1]);
     }
 
     #[test]
     fn just_short_of_the_far_end_there_is_a_ring_and_past_it_none() {
-        let far = drawing(198.0, &[]).laid().piece.farthest((115.0, 192.0));
+        let far = drawing(198.0, &[]).overlay().piece.farthest((115.0, 192.0));
         for (more, ringed) in [(-1.0, true), (1.0, false)] {
             let drawing = drawing(198.0, &[Some(far - 5.0 + more)]);
-            let laid = drawing.laid();
-            assert!((laid.per_mm - 1.0).abs() < 0.001);
-            assert_eq!(laid.bands[0].radius.is_some(), ringed);
+            let overlay = drawing.overlay();
+            assert!((overlay.per_mm - 1.0).abs() < 0.001);
+            assert_eq!(overlay.bands[0].radius.is_some(), ringed);
         }
     }
 
@@ -397,12 +397,12 @@ mod tests {
         for size in [0.0, -3.0, f64::NAN, 1.0, 1e-9, 3000.0, 1e9, f64::INFINITY] {
             for reach in [Some(0.4), Some(1e9), None] {
                 let drawing = drawing(size, &[reach, reach]);
-                let laid = drawing.laid();
-                let mut numbers = vec![laid.per_mm, laid.hot, laid.beyond];
-                numbers.extend(laid.bands.iter().filter_map(|b| b.radius));
+                let overlay = drawing.overlay();
+                let mut numbers = vec![overlay.per_mm, overlay.hot, overlay.beyond];
+                numbers.extend(overlay.bands.iter().filter_map(|b| b.radius));
                 assert!(numbers.iter().all(|n| n.is_finite()), "{size} {numbers:?}");
-                assert!(laid.hot >= LEAST_MARK && laid.hot <= laid.beyond);
-                for (_, path) in laid.areas() {
+                assert!(overlay.hot >= LEAST_MARK && overlay.hot <= overlay.beyond);
+                for (_, path) in overlay.areas() {
                     assert!(!path.contains("NaN") && !path.contains("inf"), "{path}");
                 }
             }

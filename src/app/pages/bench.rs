@@ -1,9 +1,10 @@
-//! Screens worked out by the second program: treatments, and the bench.
+//! Screens that show a page of the worker: treatments, the bench, the closer look.
 
+use leavewell_pages::PageName;
 use yew::prelude::*;
 
 use super::Page;
-use crate::app::parts::blocks::leaf;
+use crate::app::parts::blocks::loaded_page;
 use crate::app::parts::element::el;
 use crate::app::parts::marks::fold;
 use crate::app::parts::screen::head;
@@ -11,30 +12,33 @@ use crate::app::wording::bench as say;
 
 /// All treatments, with what the rules say of each.
 pub fn treatments_page(page: Page) -> Html {
-    screen(page, say::TREATMENTS, "catalogue")
+    screen(page, say::TREATMENTS, PageName::Catalogue)
 }
 
 /// Heat, plating, food, measuring: small sums.
 pub fn bench_page(page: Page) -> Html {
     let [title, purpose] = say::BENCH;
-    let instruments = [(say::MEASURES, "measures"), (say::BLEED, "bleed")];
+    let instruments = [
+        (say::MEASURES, PageName::Measures),
+        (say::BLEED, PageName::Bleed),
+    ];
     el("div", "screen is-wide")
         .put(head(page, title, purpose))
         .el(el("div", "").each(instruments, |(what, name)| {
-            el("div", "").put(fold("more", what, leaf(page, name)))
+            el("div", "").put(fold("more", what, loaded_page(page, name)))
         }))
-        .put(leaf(page, "bench"))
+        .put(loaded_page(page, PageName::Bench))
         .html()
 }
 
 /// The weighing looked at closer.
 pub fn closer_page(page: Page) -> Html {
-    screen(page, say::CLOSER, "deeper")
+    screen(page, say::CLOSER, PageName::Closer)
 }
 
-fn screen(page: Page, [title, purpose]: [&'static str; 2], name: &'static str) -> Html {
+fn screen(page: Page, [title, purpose]: [&'static str; 2], name: PageName) -> Html {
     el("div", "screen is-wide")
         .put(head(page, title, purpose))
-        .put(leaf(page, name))
+        .put(loaded_page(page, name))
         .html()
 }

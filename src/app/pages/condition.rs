@@ -7,12 +7,13 @@ use leavewell_model::Report;
 use leavewell_model::ledger::caution;
 use leavewell_model::record::{Form, PartName};
 use leavewell_model::report::CautionReport;
+use leavewell_pages::PageName;
 use yew::prelude::*;
 
 use super::{Page, of_report};
 use crate::app::charts::silver_left;
 use crate::app::drawings::piece_drawing;
-use crate::app::parts::blocks::leaf;
+use crate::app::parts::blocks::loaded_page;
 use crate::app::parts::cautions::cautions;
 use crate::app::parts::element::{El, button, el, group};
 use crate::app::parts::marks::{fold, named, press};
@@ -29,7 +30,7 @@ pub fn condition_page(page: Page) -> Html {
     let parts = parts(open);
     let lit = page
         .state
-        .lit
+        .selected_part
         .filter(|lit| parts.contains(lit))
         .unwrap_or(PartName::Body);
     screen(
@@ -44,13 +45,21 @@ pub fn condition_page(page: Page) -> Html {
                 .el(el("div", "part-side")
                     .put(part_fields(page, lit))
                     .el(photos(page, lit))))
-            .put(fold("more", say::MEASURE_BARE, leaf(page, "bleed")))
-            .put(fold("more", say::HOW_LONG_IT_LASTS, leaf(page, "care")))
+            .put(fold(
+                "more",
+                say::MEASURE_BARE,
+                loaded_page(page, PageName::Bleed),
+            ))
+            .put(fold(
+                "more",
+                say::HOW_LONG_IT_LASTS,
+                loaded_page(page, PageName::Care),
+            ))
             .put(fold(
                 "more",
                 say::RECORD,
                 group()
-                    .put(leaf(page, "record"))
+                    .put(loaded_page(page, PageName::Record))
                     .el(el("p", "")
                         .el(button("")
                             .pressed(press(page.act, Action::KeepRecord))
@@ -97,7 +106,7 @@ fn list(page: Page, lit: PartName, parts: &[PartName]) -> El {
             let pressed = if *part == lit { "true" } else { "false" };
             let button = button("part-button")
                 .attr("aria-pressed", pressed)
-                .pressed(press(page.act, Action::Light(*part)))
+                .pressed(press(page.act, Action::SelectPart(*part)))
                 .el(el("span", "part-name").text(part.label()))
                 .el(el("span", "part-summary").words(summary::of(page.open, *part)));
             el("li", "").key(part.id()).el(button)

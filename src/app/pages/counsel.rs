@@ -10,11 +10,12 @@ mod side;
 
 use leavewell_model::record::Currency;
 use leavewell_model::report::{CourseReport, Report};
+use leavewell_pages::PageName;
 use yew::prelude::*;
 
 use super::{Page, of_report};
 use crate::app::charts::{bridge, has_bridge, outcomes, plane};
-use crate::app::parts::blocks::leaf;
+use crate::app::parts::blocks::loaded_page;
 use crate::app::parts::cautions::cautions_of;
 use crate::app::parts::element::{El, el, group};
 use crate::app::parts::marks::{fold, section};
@@ -55,7 +56,7 @@ fn counsel(page: Page, report: &Report) -> Html {
         ),
         "courses" => courses::courses(report, currency),
         "cautions" => cautions_of(report),
-        _ => fold("more", say::TRACE, leaf(page, "trace")),
+        _ => fold("more", say::TRACE, loaded_page(page, PageName::Trace)),
     };
     // Each with a key, so that another reader moves them and draws none anew.
     let column = |holder: El, names: &[&str]| {

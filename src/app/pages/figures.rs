@@ -1,20 +1,21 @@
 //! Every figure the answer rests on, with room for one's own.
 
+use leavewell_pages::PageName;
 use yew::prelude::*;
 
 use super::Page;
-use crate::app::parts::blocks::leaf;
+use crate::app::parts::blocks::loaded_page;
 use crate::app::parts::chosen_file::chosen_file;
 use crate::app::parts::element::{button, el};
 use crate::app::parts::marks::press;
 use crate::app::parts::screen::head;
-use crate::app::state::{Action, Wish};
+use crate::app::state::{Action, Effect};
 use crate::app::wording::figures as say;
 
 /// The ledger.
-pub fn figures_page(page: Page, wish: &Callback<Wish>) -> Html {
+pub fn figures_page(page: Page, effect: &Callback<Effect>) -> Html {
     let own = page.open.draft.own_figures().is_some();
-    let read = wish.reform(Wish::ReadFigures);
+    let read = effect.reform(Effect::ReadFigures);
     let back = el("details", "confirm")
         .el(el("summary", "").text(say::GO_BACK))
         .p("", say::GO_BACK_MEANS)
@@ -27,17 +28,17 @@ pub fn figures_page(page: Page, wish: &Callback<Wish>) -> Html {
     let buttons = el("div", "buttons")
         .el(button("")
             .attr("disabled", if own { "" } else { "disabled" })
-            .pressed(press(wish, Wish::SaveFigures))
+            .pressed(press(effect, Effect::SaveFigures))
             .text(say::SAVE))
         .el(el("div", "").hidden(!own).el(back));
     let begins = page.state.begins_with_own;
     let new_pieces = el("div", "buttons")
         .el(button("")
             .attr("disabled", if own { "" } else { "disabled" })
-            .pressed(press(wish, Wish::BeginWithOwn(true)))
+            .pressed(press(effect, Effect::BeginWithOwn(true)))
             .text(say::BEGIN_WITH_MINE))
         .el(el("span", "").hidden(!begins).el(button("quiet")
-            .pressed(press(wish, Wish::BeginWithOwn(false)))
+            .pressed(press(effect, Effect::BeginWithOwn(false)))
             .text(say::BEGIN_AS_SHIPPED)));
     let said = el("p", "hint").text(if begins {
         say::BEGINS_WITH_MINE
@@ -51,6 +52,6 @@ pub fn figures_page(page: Page, wish: &Callback<Wish>) -> Html {
         .el(new_pieces)
         .el(said)
         .el(file)
-        .put(leaf(page, "ledger"))
+        .put(loaded_page(page, PageName::Ledger))
         .html()
 }

@@ -4,11 +4,12 @@ use leavewell_model::ledger::{FindingFact, Place, finding, findings};
 use leavewell_model::record::{Form, PartName, Seen};
 use leavewell_model::report::{IdentityReport, NextLook};
 use leavewell_model::small::capital;
+use leavewell_pages::PageName;
 use yew::prelude::*;
 
 use super::{Page, of_report};
 use crate::app::charts::families;
-use crate::app::parts::blocks::leaf;
+use crate::app::parts::blocks::loaded_page;
 use crate::app::parts::choice::{Choice, choices, list, radios_as};
 use crate::app::parts::element::{El, el, group};
 use crate::app::parts::field::heard;
@@ -43,7 +44,11 @@ pub fn look_page(page: Page) -> Html {
         group()
             .put(section("", "few-title", say::FEW, few.html()))
             .put(section("", "all-title", say::EVERYTHING, every.html()))
-            .put(fold("more", say::READINGS, leaf(page, "measures")))
+            .put(fold(
+                "more",
+                say::READINGS,
+                loaded_page(page, PageName::Measures),
+            ))
             .html(),
     )
 }
@@ -144,7 +149,7 @@ fn what_it_is(page: Page) -> Html {
         let did = say::pushed(&push.answer, push.log_odds);
         el("li", "").words(say::what_it_did(&push.title, &did))
     });
-    let did = group().el(did).put(leaf(page, "why"));
+    let did = group().el(did).put(loaded_page(page, PageName::Why));
     group()
         .tag("h2", say::WHAT_IT_IS)
         .put(families(&identity.family_bars))

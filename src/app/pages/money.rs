@@ -5,10 +5,11 @@ use leavewell_model::ledger::{TreatmentText, treatment_text};
 use leavewell_model::record::{Currency, Route as SaleRoute};
 use leavewell_model::report::Band;
 use leavewell_model::small::capital;
+use leavewell_pages::PageName;
 use yew::prelude::*;
 
 use super::{Page, of_report};
-use crate::app::parts::blocks::leaf;
+use crate::app::parts::blocks::loaded_page;
 use crate::app::parts::cautions::{cautions, named};
 use crate::app::parts::choice::{choices, pick, radios, tick};
 use crate::app::parts::element::{El, el, group};
@@ -34,7 +35,7 @@ pub fn money_page(page: Page) -> Html {
             .put(section("", "value-title", say::VALUE, value(page)))
             .put(section("", "quotes-title", say::QUOTES, quotes(page)))
             .put(section("", "consents-title", say::CONSENTS, consents(page)))
-            .put(fold("more", say::MORE, leaf(page, "worth")))
+            .put(fold("more", say::MORE, loaded_page(page, PageName::Worth)))
             .put(cautions(&named(&QUOTED)))
             .html(),
     )

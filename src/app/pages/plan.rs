@@ -1,15 +1,15 @@
 //! The plan: which pieces of the shelf to work on. `www/plan.js` asks for it; here it is shown.
 
-use serde_json::Value;
+use leavewell_pages::Block;
 use yew::prelude::*;
 
-use crate::app::parts::blocks::laid;
+use crate::app::parts::blocks::without_fields;
 use crate::app::parts::element::el;
 use crate::app::route::Route;
 use crate::app::wording::plan as say;
 
-/// The plan as it was worked out last.
-pub fn plan_page(planned: Option<&Value>) -> Html {
+/// The newest plan.
+pub fn plan_page(planned: &[Block]) -> Html {
     let title = el("h1", "").attr("tabindex", "-1").text(say::TITLE);
     let back = el("a", "")
         .attr("href", Route::Shelf.href())
@@ -21,6 +21,6 @@ pub fn plan_page(planned: Option<&Value>) -> Html {
     el("div", "screen is-wide plan-page")
         .el(head)
         .el(el("shelf-plan", ""))
-        .el(laid(planned))
+        .el(without_fields(planned))
         .html()
 }

@@ -12,7 +12,7 @@ use crate::app::parts::field::hint;
 use crate::app::parts::marks::{press, section};
 use crate::app::platform::page::typed_in;
 use crate::app::route::Route;
-use crate::app::state::{Entry, Wish};
+use crate::app::state::{Effect, Entry};
 use crate::app::wording::{plan, shelf as say};
 
 /// Fields of the form that starts a piece.
@@ -20,7 +20,7 @@ const NAME: &str = "start-name";
 const FORM: &str = "start-form";
 
 /// The shelf, and where to ask for something.
-pub fn shelf_page(shelf: &[Entry], wish: &Callback<Wish>) -> Html {
+pub fn shelf_page(shelf: &[Entry], effect: &Callback<Effect>) -> Html {
     let mut steps: Vec<&str> = shelf
         .iter()
         .flat_map(|entry| entry.steps.iter().map(String::as_str))
@@ -34,9 +34,14 @@ pub fn shelf_page(shelf: &[Entry], wish: &Callback<Wish>) -> Html {
         .p("purpose", say::PURPOSE);
     let cautions = el("div", "").hidden(named.is_empty()).put(cautions(&named));
     let work = el("div", "work")
-        .put(section("", "start-title", say::START, start(wish)))
-        .put(section("", "yours-title", say::YOURS, yours(shelf, wish)))
-        .put(section("", "examples-title", say::EXAMPLES, examples(wish)))
+        .put(section("", "start-title", say::START, start(effect)))
+        .put(section("", "yours-title", say::YOURS, yours(shelf, effect)))
+        .put(section(
+            "",
+            "examples-title",
+            say::EXAMPLES,
+            examples(effect),
+        ))
         .put(section(
             "",
             "file-title",
@@ -49,10 +54,10 @@ pub fn shelf_page(shelf: &[Entry], wish: &Callback<Wish>) -> Html {
 
 /// Name and form, and off one goes. Both can be left open. Nothing else hangs on them, so they are
 /// read when the piece is started.
-fn start(wish: &Callback<Wish>) -> Html {
-    let onsubmit = wish.reform(|event: SubmitEvent| {
+fn start(effect: &Callback<Effect>) -> Html {
+    let onsubmit = effect.reform(|event: SubmitEvent| {
         event.prevent_default();
-        Wish::New {
+        Effect::New {
             name: typed_in(NAME),
             form: typed_in(FORM),
         }
@@ -86,7 +91,7 @@ fn start(wish: &Callback<Wish>) -> Html {
         .html()
 }
 
-fn yours(shelf: &[Entry], wish: &Callback<Wish>) -> Html {
+fn yours(shelf: &[Entry], effect: &Callback<Effect>) -> Html {
     let link = el("a", "")
         .attr("href", Route::Plan.href())
         .text(plan::LINK);
@@ -98,17 +103,17 @@ fn yours(shelf: &[Entry], wish: &Callback<Wish>) -> Html {
             .hidden(shelf.is_empty())
             .el(el("p", "").el(link))
             .p("hint", plan::LINK_HINT))
-        .el(el("ul", "shelf").each(shelf, |entry| line(entry, wish)))
+        .el(el("ul", "shelf").each(shelf, |entry| line(entry, effect)))
         .html()
 }
 
-fn examples(wish: &Callback<Wish>) -> Html {
+fn examples(effect: &Callback<Effect>) -> Html {
     group()
         .p("hint", say::EXAMPLES_HINT)
         .el(
             el("ul", "shelf").each(EXAMPLES.iter().enumerate(), |(at, example)| {
                 let words = (say::OPEN_COPY, say::open_copy_of(example.title));
-                let copy = button("", words, wish, Wish::Example(at));
+                let copy = button("", words, effect, Effect::Example(at));
                 el("li", "shelf-line")
                     .key(example.title)
                     .tag("h3", example.title)
@@ -119,7 +124,7 @@ fn examples(wish: &Callback<Wish>) -> Html {
         .html()
 }
 
-fn line(entry: &Entry, wish: &Callback<Wish>) -> El {
+fn line(entry: &Entry, effect: &Callback<Effect>) -> El {
     let name = &entry.name;
     let about = if entry.form == *name { "" } else { &entry.form };
     let said = match &entry.unreadable {
@@ -127,9 +132,9 @@ fn line(entry: &Entry, wish: &Callback<Wish>) -> El {
         None if entry.answer.is_empty() => say::NO_ANSWER.to_owned(),
         None => entry.answer.clone(),
     };
-    let button = |class, words, make: fn(String) -> Wish| {
+    let button = |class, words, make: fn(String) -> Effect| {
         let words = (words, say::button_for(words, name));
-        button(class, words, wish, make(entry.id.clone()))
+        button(class, words, effect, make(entry.id.clone()))
     };
     let remove = el("summary", "")
         .set("aria-label", say::button_for(say::REMOVE, name))
@@ -137,10 +142,10 @@ fn line(entry: &Entry, wish: &Callback<Wish>) -> El {
     let confirm = el("details", "confirm")
         .el(remove)
         .p("", say::REMOVE_MEANS)
-        .el(button("stop", say::REMOVE_NOW, Wish::Delete));
+        .el(button("stop", say::REMOVE_NOW, Effect::Delete));
     let buttons = el("div", "buttons")
-        .el(button("", say::OPEN, Wish::Open))
-        .el(button("quiet", say::SAVE, Wish::SaveAsFile))
+        .el(button("", say::OPEN, Effect::Open))
+        .el(button("quiet", say::SAVE, Effect::SaveAsFile))
         .el(confirm);
     el("li", "shelf-line")
         .key(&entry.id)
@@ -156,11 +161,11 @@ fn line(entry: &Entry, wish: &Callback<Wish>) -> El {
 fn button(
     class: &'static str,
     (seen, heard): (&'static str, String),
-    wish: &Callback<Wish>,
-    what: Wish,
+    effect: &Callback<Effect>,
+    what: Effect,
 ) -> El {
     element::button(class)
         .set("aria-label", heard)
-        .pressed(press(wish, what))
+        .pressed(press(effect, what))
         .text(seen)
 }

@@ -1,8 +1,9 @@
-//! Pages of the second program: blocks in, markup out. Nothing is worked out here.
+//! Pages of the worker drawn: blocks in, markup out. Nothing is worked out here.
 
 use leavewell_model::record::{Form, PartName};
-use leavewell_model::small::decimal;
-use serde_json::Value;
+use leavewell_pages::{
+    Anchor, Block, Choice, Field, HeatOnPiece, Ink, Mark, PageName, Picture, Table, Tone,
+};
 use yew::prelude::*;
 
 use super::element::{El, el};
@@ -15,11 +16,17 @@ use crate::app::state::Action;
 use crate::app::wording::{answer, charts, controls as say};
 
 /// A page of this name: its blocks, that it is being worked out, or why it is not there.
-pub fn leaf(page: Page, name: &'static str) -> Html {
-    let leaf = page.state.leaves.iter().find(|leaf| leaf.name == name);
-    let waits = leaf.is_none_or(|leaf| leaf.generation != page.open.generation);
-    let holder = el("div", "leaf").attr("aria-busy", if waits { "true" } else { "false" });
-    let holder = match leaf.map(|leaf| &leaf.blocks) {
+pub fn loaded_page(page: Page, name: PageName) -> Html {
+    let loaded = page.state.loaded.iter().find(|loaded| loaded.name == name);
+    let waits = loaded.is_none_or(|loaded| loaded.generation != page.open.generation);
+    let share = page
+        .state
+        .working
+        .filter(|(at_work, _)| waits && *at_work == name);
+    let holder = el("div", "leaf")
+        .attr("aria-busy", if waits { "true" } else { "false" })
+        .el(progress(share.map(|(_, share)| share)));
+    let holder = match loaded.map(|loaded| &loaded.blocks) {
         None => holder.p("hint", answer::ON_ITS_WAY),
         Some(Ok(blocks)) => each(holder, Some(page), blocks, "h2"),
         Some(Err(why)) => holder.el(not_worked_out(why)),
@@ -27,275 +34,295 @@ pub fn leaf(page: Page, name: &'static str) -> Html {
     holder.html()
 }
 
+/// How far a long page is; hidden while none is being worked out.
+fn progress(share: Option<f64>) -> El {
+    let percent = (share.unwrap_or(0.0) * 100.0).round();
+    el("p", "at-work")
+        .hidden(share.is_none())
+        .el(el("progress", "")
+            .attr("max", "100")
+            .attr("aria-label", answer::HOW_FAR)
+            .set("value", percent.to_string()))
+}
+
 /// Blocks of a page that is about no one piece, and so has no fields.
-pub fn laid(blocks: Option<&Value>) -> El {
-    each(
-        el("div", "leaf"),
-        None,
-        blocks.unwrap_or(&Value::Null),
-        "h2",
-    )
+pub fn without_fields(blocks: &[Block]) -> El {
+    each(el("div", "leaf"), None, blocks, "h2")
 }
 
 /// Every block has a key, so that no field is drawn anew when something above it comes or goes.
-fn each(holder: El, page: Option<Page>, blocks: &Value, heading: &'static str) -> El {
-    let numbered = items(blocks).iter().enumerate();
+fn each(holder: El, page: Option<Page>, blocks: &[Block], heading: &'static str) -> El {
+    let numbered = blocks.iter().enumerate();
     holder.each(numbered, |(place, block)| {
-        let key = match (text(block, "path"), text(block, "id")) {
-            ("", "") => joined(&[text(block, "block"), &place.to_string()]),
-            ("", id) => id.to_owned(),
-            (path, _) => path.to_owned(),
-        };
-        el("div", "").key(&key).put(one(page, block, heading))
+        el("div", "")
+            .key(&key(block, place))
+            .put(one(page, block, heading))
     })
 }
 
-fn one(page: Option<Page>, block: &Value, heading: &'static str) -> Html {
-    let made = match text(block, "block") {
-        "section" => section(page, block, heading),
-        "para" => para(block),
-        "list" => el("ul", "").each(items(&block["items"]), |item| {
-            el("li", "").words(string(item).to_owned())
-        }),
-        "facts" => facts(&block["rows"]),
-        "table" => table(block),
-        "picture" => picture(block),
-        "heat_on_piece" => heat_on_piece(block),
-        "field" if let Some(page) = page => field(page, block),
-        "choice" if let Some(page) = page => choice(page, block),
-        "fold" => {
-            let inner = each(el("div", ""), page, &block["blocks"], heading).html();
-            return fold("", owned(block, "summary"), inner);
+/// A field by its path, what has an id by that, all else by its sort and place.
+fn key(block: &Block, place: usize) -> String {
+    let sort = match block {
+        Block::Field(Field { path, .. }) | Block::Choice(Choice { path, .. }) => {
+            return path.clone();
         }
-        "lines" => lines(block),
-        "row" => each(el("div", "side-by-side"), page, &block["blocks"], heading),
-        // A block of a newer program: better nothing than something wrong.
-        _ => el("p", "hint"),
+        Block::Section { id, .. }
+        | Block::Fold { id, .. }
+        | Block::Picture(Picture { id, .. })
+        | Block::HeatOnPiece(HeatOnPiece { id, .. }) => return id.clone(),
+        Block::Para { .. } => "para",
+        Block::List { .. } => "list",
+        Block::Facts { .. } => "facts",
+        Block::Table(_) => "table",
+        Block::Lines { .. } => "lines",
+        Block::Row { .. } => "row",
+    };
+    joined(&[sort, &place.to_string()])
+}
+
+fn one(page: Option<Page>, block: &Block, heading: &'static str) -> Html {
+    let made = match block {
+        Block::Section { id, title, blocks } => section(page, (id, title, blocks), heading),
+        Block::Para { text, tone } => el("p", class_of(*tone)).words(text.clone()),
+        Block::List { items } => el("ul", "").each(items, |item| el("li", "").words(item.clone())),
+        Block::Facts { rows } => facts(rows),
+        Block::Table(block) => table(block),
+        Block::Picture(block) => picture(block),
+        Block::HeatOnPiece(block) => heat_on_piece(block),
+        Block::Field(block) => page.map_or_else(no_field, |page| field(page, block)),
+        Block::Choice(block) => page.map_or_else(no_field, |page| choice(page, block)),
+        Block::Fold {
+            summary, blocks, ..
+        } => {
+            let inner = each(el("div", ""), page, blocks, heading).html();
+            return fold("", summary.clone(), inner);
+        }
+        Block::Lines { label, count } => lines(label, *count),
+        Block::Row { blocks } => each(el("div", "side-by-side"), page, blocks, heading),
     };
     made.html()
 }
 
+/// Stands for a field on a page that is about no one piece.
+fn no_field() -> El {
+    el("p", "hint")
+}
+
 /// A section inside another has the next smaller heading.
-fn section(page: Option<Page>, block: &Value, heading: &'static str) -> El {
-    let id = owned(block, "id");
-    let title = el(heading, "").set("id", id.clone());
+fn section(
+    page: Option<Page>,
+    (id, title, blocks): (&str, &str, &[Block]),
+    heading: &'static str,
+) -> El {
+    let title = el(heading, "")
+        .set("id", id.to_owned())
+        .words(title.to_owned());
     let smaller = if heading == "h2" { "h3" } else { "h4" };
-    let section = el("section", "")
-        .set("aria-labelledby", id)
-        .el(title.words(owned(block, "title")));
-    let inner = each(el("div", ""), page, &block["blocks"], smaller);
-    section.el(inner)
+    el("section", "")
+        .set("aria-labelledby", id.to_owned())
+        .el(title)
+        .el(each(el("div", ""), page, blocks, smaller))
 }
 
 /// Room to write by hand: what goes there, and a rule for each line.
-fn lines(block: &Value) -> El {
-    let count = numbered(&block["count"]);
-    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
-    // clamped to a page's worth of lines
-    let count = count.unwrap_or(1.0).clamp(1.0, 20.0) as usize;
+fn lines(label: &str, count: u8) -> El {
     el("div", "write")
-        .said("", owned(block, "label"))
+        .said("", label.to_owned())
         .each(0..count, |_| el("div", "write-line"))
 }
 
-fn para(block: &Value) -> El {
-    let tone = match text(block, "tone") {
-        "quiet" => "hint",
-        "answer" => "leaf-answer",
-        "note" => "said-note",
-        "care" => "said-care",
-        "stop" => "said-stop",
-        _ => "",
-    };
-    el("p", tone).words(owned(block, "text"))
+fn class_of(tone: Tone) -> &'static str {
+    match tone {
+        Tone::Plain => "",
+        Tone::Quiet => "hint",
+        Tone::Answer => "leaf-answer",
+        Tone::Note => "said-note",
+        Tone::Care => "said-care",
+        Tone::Stop => "said-stop",
+    }
 }
 
-fn facts(rows: &Value) -> El {
-    el("dl", "facts").each(items(rows), |row| {
+fn facts(rows: &[(String, String)]) -> El {
+    el("dl", "facts").each(rows, |(name, words)| {
         el("div", "")
-            .el(el("dt", "").words(string(&row[0]).to_owned()))
-            .el(el("dd", "").words(string(&row[1]).to_owned()))
+            .el(el("dt", "").words(name.clone()))
+            .el(el("dd", "").words(words.clone()))
     })
 }
 
-fn table(block: &Value) -> El {
-    let caption = owned(block, "caption");
-    let cell = |tag, scope, words: &Value| {
-        el(tag, "")
-            .attr("scope", scope)
-            .words(string(words).to_owned())
-    };
-    let columns = items(&block["columns"]);
-    let head = el("tr", "").each(columns, |words| cell("th", "col", words));
-    let body = el("tbody", "").each(items(&block["rows"]), |row| {
-        let named = items(row).iter().zip(columns).enumerate();
+fn table(table: &Table) -> El {
+    let cell = |tag, scope, words: &str| el(tag, "").attr("scope", scope).words(words.to_owned());
+    let head = el("tr", "").each(&table.columns, |words| cell("th", "col", words));
+    let body = el("tbody", "").each(&table.rows, |row| {
+        let named = row.iter().zip(&table.columns).enumerate();
         el("tr", "").each(named, |(at, (words, column))| match at {
             0 => cell("th", "row", words),
             // For a narrow screen, where the head of a column is too far off.
-            _ => cell("td", "", words).set("data-head", string(column).to_owned()),
+            _ => cell("td", "", words).set("data-head", column.clone()),
         })
     });
     el("div", "table-scroll")
         .attr("role", "region")
         .attr("tabindex", "0")
-        .set("aria-label", charts::table_of(&caption))
+        .set("aria-label", charts::table_of(&table.caption))
         .el(el("table", "")
-            .el(el("caption", "").words(caption))
+            .el(el("caption", "").words(table.caption.clone()))
             .el(el("thead", "").el(head))
             .el(body))
 }
 
-fn picture(block: &Value) -> El {
-    let id = text(block, "id");
-    let (title_id, desc_id) = (joined(&[id, "-title"]), joined(&[id, "-desc"]));
-    let size = |name: &str| block[name].to_string();
+fn picture(picture: &Picture) -> El {
+    let (title_id, desc_id) = (
+        joined(&[&picture.id, "-title"]),
+        joined(&[&picture.id, "-desc"]),
+    );
+    let (width, height) = (picture.width.to_string(), picture.height.to_string());
     let svg = el("svg", "leaf-drawing")
         .attr("role", "img")
-        .set(
-            "viewBox",
-            joined(&["0 0 ", &size("width"), " ", &size("height")]),
-        )
+        .set("viewBox", joined(&["0 0 ", &width, " ", &height]))
         .set("aria-labelledby", joined(&[&title_id, " ", &desc_id]))
         .el(el("title", "")
             .set("id", title_id)
-            .words(owned(block, "title")))
+            .words(picture.title.clone()))
         .el(el("desc", "")
             .set("id", desc_id)
-            .words(owned(block, "description")))
-        .each(items(&block["marks"]), mark);
-    figure(block, svg.html())
+            .words(picture.description.clone()))
+        .each(&picture.marks, mark);
+    figure(&picture.title, &picture.table, svg.html())
 }
 
 /// A drawing under what it shows, with its table twin.
-fn figure(block: &Value, drawing: Html) -> El {
+fn figure(title: &str, twin: &Table, drawing: Html) -> El {
     el("figure", "leaf-picture")
-        .el(el("figcaption", "").words(owned(block, "title")))
+        .el(el("figcaption", "").words(title.to_owned()))
         .put(drawing)
-        .put(fold(
-            "chart-table",
-            charts::AS_A_TABLE,
-            table(&block["table"]).html(),
-        ))
+        .put(fold("chart-table", charts::AS_A_TABLE, table(twin).html()))
 }
 
 /// How far heat gets, on the drawing of the piece.
-fn heat_on_piece(block: &Value) -> El {
-    let zones = items(&block["zones"]).iter().map(|zone| {
-        let most = numbered(&zone["most_mm"]);
-        (owned(zone, "at"), owned(zone, "reach"), most)
-    });
+fn heat_on_piece(block: &HeatOnPiece) -> El {
+    let zones = block.zones.iter();
     let drawing = HeatDrawing {
-        id: owned(block, "id"),
-        title: owned(block, "title"),
-        description: owned(block, "description"),
-        form: Form::parse(text(block, "form")),
-        part: PartName::parse(text(block, "part")),
-        size_mm: numbered(&block["size_mm"]).unwrap_or_default(),
-        assumed: block["assumed"] == true,
-        hot_mm: numbered(&block["hot_mm"]).unwrap_or_default(),
-        zones: zones.collect(),
+        id: block.id.clone(),
+        title: block.title.clone(),
+        description: block.description.clone(),
+        form: Form::parse(&block.form),
+        part: PartName::parse(&block.part),
+        size_mm: block.size_mm,
+        assumed: block.assumed,
+        hot_mm: block.hot_mm,
+        zones: zones
+            .map(|zone| (zone.at.clone(), zone.reach.clone(), zone.most_mm))
+            .collect(),
     };
-    figure(block, drawing.html())
+    figure(&block.title, &block.table, drawing.html())
 }
 
-fn mark(mark: &Value) -> El {
-    let ink = joined(&["ink-", text(mark, "ink")]);
-    if text(mark, "mark") == "path" {
-        return el("path", "").set("class", ink).set("d", owned(mark, "d"));
+fn mark(mark: &Mark) -> El {
+    match mark {
+        Mark::Path { d, ink } => el("path", class_of_ink(*ink)).set("d", d.clone()),
+        Mark::Text {
+            x,
+            y,
+            anchor,
+            text,
+            ink,
+        } => el("text", class_of_ink(*ink))
+            .set("x", x.to_string())
+            .set("y", y.to_string())
+            .attr(
+                "text-anchor",
+                match anchor {
+                    Anchor::Start => "start",
+                    Anchor::Middle => "middle",
+                    Anchor::End => "end",
+                },
+            )
+            .words(text.clone()),
     }
-    el("text", "")
-        .set("class", ink)
-        .set("x", mark["x"].to_string())
-        .set("y", mark["y"].to_string())
-        .set("text-anchor", owned(mark, "anchor"))
-        .words(owned(mark, "text"))
+}
+
+fn class_of_ink(ink: Ink) -> &'static str {
+    match ink {
+        Ink::Outline => "ink-outline",
+        Ink::Detail => "ink-detail",
+        Ink::Quiet => "ink-quiet",
+        Ink::Axis => "ink-axis",
+        Ink::Rule => "ink-rule",
+        Ink::Silver => "ink-silver",
+        Ink::Copper => "ink-copper",
+        Ink::Bare => "ink-bare",
+        Ink::CopperLine => "ink-copper-line",
+        Ink::Band => "ink-band",
+        Ink::OtherBand => "ink-other-band",
+        Ink::Middle => "ink-middle",
+        Ink::OtherMiddle => "ink-other-middle",
+    }
 }
 
 /// The text shown is the text of the record now: the page may be older than the last letter typed.
-fn field(page: Page, block: &Value) -> El {
-    let id = text(block, "path");
-    let unit = match text(block, "stand_in") {
-        "" => owned(block, "unit"),
-        stand_in => say::stands_in(text(block, "unit"), stand_in),
+fn field(page: Page, block: &Field) -> El {
+    let id = &block.path;
+    let unit = match block.stand_in.as_str() {
+        "" => block.unit.clone(),
+        stand_in => say::stands_in(&block.unit, stand_in),
     };
-    let (class, inputmode) = if block["number"] == true {
+    let (class, inputmode) = if block.number {
         ("is-number", "decimal")
     } else {
         ("", "text")
     };
-    let wrong = !text(block, "problem").is_empty();
-    let heard = heard(page, id);
+    let wrong = !block.problem.is_empty();
+    let changed = changed(page, id);
     let input = el("input", class)
         .attr("type", "text")
         .attr("inputmode", inputmode)
         .attr("autocomplete", "off")
         .attr("aria-invalid", if wrong { "true" } else { "" })
-        .set("id", id.to_owned())
+        .set("id", id.clone())
         .set("aria-describedby", described(id))
         .value(page.open.draft.text(id))
-        .typed(heard.reform(|event: InputEvent| event.into()));
+        .typed(changed.reform(|event: InputEvent| event.into()));
     let line = el("div", "field-line")
         .el(input)
         .el(el("span", "unit").words(unit));
-    control(id, block, line)
+    control(id, [&block.label, &block.hint, &block.problem], line)
 }
 
-fn choice(page: Page, block: &Value) -> El {
-    let id = text(block, "path");
-    let chosen = text(block, "chosen");
+fn choice(page: Page, block: &Choice) -> El {
+    let id = &block.path;
     let select = el("select", "")
-        .set("id", id.to_owned())
+        .set("id", id.clone())
         .set("aria-describedby", described(id))
-        .changed(heard(page, id))
-        .each(items(&block["options"]), |option| {
-            let id = string(&option[0]);
+        .changed(changed(page, id))
+        .each(&block.options, |(id, label)| {
+            let chosen = *id == block.chosen;
             el("option", "")
                 .key(id)
-                .attr("selected", if id == chosen { "selected" } else { "" })
-                .set("value", id.to_owned())
-                .words(string(&option[1]).to_owned())
+                .attr("selected", if chosen { "selected" } else { "" })
+                .set("value", id.clone())
+                .words(label.clone())
         });
-    control(id, block, select)
+    control(id, [&block.label, &block.hint, ""], select)
 }
 
 /// What stands round every control: label, hint, and what is wrong.
-fn control(id: &str, block: &Value, inner: El) -> El {
-    let problem = owned(block, "problem");
+fn control(id: &str, [label, help, problem]: [&str; 3], inner: El) -> El {
     el("div", "field")
         .el(el("label", "")
             .set("for", id.to_owned())
-            .words(owned(block, "label")))
-        .put(hint(id, text(block, "hint")))
+            .words(label.to_owned()))
+        .put(hint(id, help))
         .el(inner)
         .el(el("p", "problem")
             .set("id", joined(&[id, "-problem"]))
             .hidden(problem.is_empty())
-            .words(problem))
+            .words(problem.to_owned()))
 }
 
-fn heard(page: Page, path: &str) -> Callback<Event> {
+/// Writes what stands in a control into the record.
+fn changed(page: Page, path: &str) -> Callback<Event> {
     let path = path.to_owned();
     page.act
         .reform(move |event: Event| Action::Put(path.clone(), typed(&event)))
-}
-
-fn items(list: &Value) -> &[Value] {
-    list.as_array().map_or(&[], Vec::as_slice)
-}
-
-fn owned(block: &Value, field: &str) -> String {
-    text(block, field).to_owned()
-}
-
-fn text<'a>(block: &'a Value, field: &str) -> &'a str {
-    string(&block[field])
-}
-
-/// The number there; none for anything else.
-fn numbered(value: &Value) -> Option<f64> {
-    value.as_number().and_then(|n| decimal(n.as_str()))
-}
-
-fn string(value: &Value) -> &str {
-    value.as_str().unwrap_or_default()
 }

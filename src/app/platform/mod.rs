@@ -1,7 +1,8 @@
 //! The outside: storage, files, the clock and the page itself. The only place that knows the web.
 
 pub mod clock;
-pub mod desk;
+
 pub mod file;
 pub mod page;
 pub mod store;
+pub mod worker;

@@ -1,8 +1,8 @@
 //! What is kept on this device. The one door to it; `www/kept.js` stands behind it and keeps every
 //! record in the browser's database.
 //!
-//! Questions are answered at once, from what that script holds in memory; writing happens a moment
-//! later, and what comes of it is told by [`on_told`]. Invariant: a record that cannot be read is never
+//! Questions are answered at once, from what that script holds in memory. Writing happens a moment later, and
+//! an [`Event`] says what came of it. Invariant: a record that cannot be read is never
 //! overwritten or removed by itself.
 
 use gloo::events::EventListener;
@@ -20,20 +20,56 @@ const THEME: &str = "leavewell.theme";
 const READER: &str = "leavewell.reader";
 const FIGURES: &str = "leavewell.figures";
 
-/// What the store tells: what it is, the piece, and a text that belongs to it.
-#[derive(Clone, Debug, Default)]
-pub struct Told {
-    /// `kept`, `shelf`, `take`, `open`, `plan`, `undo` or `redo`.
-    pub what: String,
-    /// The key of the piece.
-    pub id: String,
-    /// The text.
-    pub text: String,
+/// Something that happened to what is kept, or that a script of the page asks for.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Event {
+    /// A record was written, or could not be.
+    Kept {
+        /// The key of the piece.
+        id: String,
+        /// Why not, when it could not be.
+        failure: Option<String>,
+    },
+    /// The lines of the shelf changed.
+    ShelfChanged,
+    /// The record of a piece was changed elsewhere: this is it now.
+    Replaced {
+        /// The key of the piece.
+        id: String,
+        /// The record.
+        text: String,
+    },
+    /// A piece is to be opened: its key.
+    Open(String),
+    /// The shelf is to be planned: the question of the plan.
+    PlanAsked(String),
+    /// The last change is to be taken back.
+    Undo,
+    /// What was taken back is to be done again.
+    Redo,
 }
 
-/// Calls back with everything that is told, for as long as what is returned is held.
+impl Event {
+    fn parse(what: &str, id: String, text: String) -> Option<Self> {
+        Some(match what {
+            "kept" => Self::Kept {
+                id,
+                failure: Some(text).filter(|why| !why.is_empty()),
+            },
+            "shelf" => Self::ShelfChanged,
+            "take" => Self::Replaced { id, text },
+            "open" => Self::Open(id),
+            "plan" => Self::PlanAsked(text),
+            "undo" => Self::Undo,
+            "redo" => Self::Redo,
+            _ => return None,
+        })
+    }
+}
+
+/// Calls back with every event, for as long as what is returned is held.
 #[must_use]
-pub fn on_told(told: impl Fn(Told) + 'static) -> Option<EventListener> {
+pub fn on_event(happened: impl Fn(Event) + 'static) -> Option<EventListener> {
     let window = web_sys::window()?;
     Some(EventListener::new(
         &window,
@@ -44,11 +80,10 @@ pub fn on_told(told: impl Fn(Told) + 'static) -> Option<EventListener> {
                 let detail = detail.as_ref()?;
                 Reflect::get(detail, &field.into()).ok()?.as_string()
             };
-            told(Told {
-                what: text("what").unwrap_or_default(),
-                id: text("id").unwrap_or_default(),
-                text: text("text").unwrap_or_default(),
-            });
+            let of = |field| text(field).unwrap_or_default();
+            if let Some(event) = Event::parse(&of("what"), of("id"), of("text")) {
+                happened(event);
+            }
         },
     ))
 }

@@ -14,6 +14,7 @@ pub fn worth_as_it_is(worth: &str) -> String {
 
 // In the place of an answer.
 
+pub const HOW_FAR: &str = "How far this page is worked out";
 pub const ON_ITS_WAY: &str = "Working it out\u{2026}";
 
 pub fn not_worked_out(why: &str) -> String {

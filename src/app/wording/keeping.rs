@@ -63,3 +63,5 @@ pub fn stopped(why: &str) -> String {
         why,
     ])
 }
+
+pub const OTHER_ANSWER: &str = "the answer was to another question";

@@ -1,5 +1,7 @@
 //! The sheet and the record of what was done: the screens, and whom a sheet is for.
 
+use leavewell_pages::sheet_text::Recipient;
+
 // The sheet.
 
 pub const TITLE: &str = "The sheet";
@@ -10,6 +12,14 @@ pub const SAVE_TEXT: &str = "Save as plain text";
 pub const SAVE_PAGE: &str = "Save as a page";
 
 // Whom a sheet is for, and what such a sheet is.
+
+pub fn recipient(recipient: Recipient) -> [&'static str; 2] {
+    match recipient {
+        Recipient::Client => CLIENT,
+        Recipient::Buyer => BUYER,
+        Recipient::File => FILE,
+    }
+}
 
 pub const CLIENT: [&str; 2] = [
     "For the client",

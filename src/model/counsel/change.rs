@@ -1,5 +1,7 @@
 //! What would change the answer: each main input moved by itself until the advice flips.
 
+use serde::{Deserialize, Serialize};
+
 use super::course::Course;
 use super::what_if::WhatIf;
 use super::wording::change as words;
@@ -11,12 +13,45 @@ const TRIED: u32 = 16;
 const HALVINGS: u32 = 10;
 
 /// The inputs moved, with the range of factors tried on each side of now.
-const INPUTS: [(&str, f64); 4] = [
-    ("value", 20.0),
-    ("cost", 20.0),
-    ("bleed", 100.0),
-    ("fused", 1000.0),
+const INPUTS: [(Input, f64); 4] = [
+    (Input::Value, 20.0),
+    (Input::Cost, 20.0),
+    (Input::Bleed, 100.0),
+    (Input::Fused, 1000.0),
 ];
+
+/// An input that can be moved by itself to see what comes of it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Input {
+    /// The undamaged value.
+    Value,
+    /// The cost of all work.
+    Cost,
+    /// The bare share of every part.
+    Bleed,
+    /// The odds of fused plate with its original surface.
+    Fused,
+}
+
+impl Input {
+    /// Its id in the report.
+    #[must_use]
+    pub fn id(self) -> &'static str {
+        match self {
+            Self::Value => "value",
+            Self::Cost => "cost",
+            Self::Bleed => "bleed",
+            Self::Fused => "fused",
+        }
+    }
+
+    /// The input with this id.
+    #[must_use]
+    pub fn parse(id: &str) -> Option<Self> {
+        let inputs = INPUTS.iter().map(|(input, _)| *input);
+        inputs.into_iter().find(|input| input.id() == id)
+    }
+}
 
 /// Where an input stands now and how it is written.
 pub(super) struct Now {
@@ -40,10 +75,10 @@ pub(super) fn changes(
         .into_iter()
         .map(|(input, reach)| {
             let (value, name) = match input {
-                "value" => (now.value, words::VALUE),
-                "cost" => (now.cost, words::COST),
-                "bleed" => (now.bleed, words::BLEED),
-                _ => (now.fused, words::FUSED),
+                Input::Value => (now.value, words::VALUE),
+                Input::Cost => (now.cost, words::COST),
+                Input::Bleed => (now.bleed, words::BLEED),
+                Input::Fused => (now.fused, words::FUSED),
             };
             let flips = |factor: f64| {
                 let course = advised(&what_if(input, factor));
@@ -55,7 +90,7 @@ pub(super) fn changes(
                 None
             };
             let mut change = ChangeReport {
-                input: input.into(),
+                input: input.id().into(),
                 name: name.to_owned(),
                 now: value,
                 flips_at: found
@@ -80,39 +115,33 @@ pub(super) fn step_factor(step: i8) -> f64 {
     libm::exp(share * libm::log(INPUTS[0].1))
 }
 
-/// The input that is moved, among those there are; the last for a word that names none.
-pub(super) fn input_named(word: &str) -> &'static str {
-    let known = INPUTS.iter().find(|(input, _)| *input == word);
-    known.map_or(INPUTS[3].0, |(input, _)| input)
-}
-
 impl Now {
     /// Where an input stands.
-    pub(super) fn of(&self, input: &str) -> f64 {
+    pub(super) fn of(&self, input: Input) -> f64 {
         match input {
-            "value" => self.value,
-            "cost" => self.cost,
-            "bleed" => self.bleed,
-            _ => self.fused,
+            Input::Value => self.value,
+            Input::Cost => self.cost,
+            Input::Bleed => self.bleed,
+            Input::Fused => self.fused,
         }
     }
 }
 
-pub(super) fn what_if(input: &str, factor: f64) -> WhatIf {
+pub(super) fn what_if(input: Input, factor: f64) -> WhatIf {
     match input {
-        "value" => WhatIf {
+        Input::Value => WhatIf {
             value: factor,
             ..WhatIf::NOTHING
         },
-        "cost" => WhatIf {
+        Input::Cost => WhatIf {
             cost: factor,
             ..WhatIf::NOTHING
         },
-        "bleed" => WhatIf {
+        Input::Bleed => WhatIf {
             bleed: factor,
             ..WhatIf::NOTHING
         },
-        _ => WhatIf {
+        Input::Fused => WhatIf {
             fused_odds: factor,
             ..WhatIf::NOTHING
         },
@@ -120,14 +149,14 @@ pub(super) fn what_if(input: &str, factor: f64) -> WhatIf {
 }
 
 /// The input's value once the factor is applied: on the odds for a chance, at most 0.99 for a share.
-pub(super) fn moved(input: &str, value: f64, factor: f64) -> f64 {
+pub(super) fn moved(input: Input, value: f64, factor: f64) -> f64 {
     match input {
-        "fused" => {
+        Input::Fused => {
             let odds = value / (1.0 - value).max(1e-12) * factor;
             odds / (1.0 + odds)
         }
-        "bleed" => (value * factor).min(0.99),
-        _ => value * factor,
+        Input::Bleed => (value * factor).min(0.99),
+        Input::Value | Input::Cost => value * factor,
     }
 }
 
@@ -182,7 +211,7 @@ mod tests {
         let solved = solve(&case);
         for (input, _) in INPUTS {
             let still = solved.moved(input, 0);
-            assert_eq!(still.input, input);
+            assert_eq!(still.input, input.id());
             assert_eq!(still.sentence, now.sentence);
             assert_eq!(still.firmness, now.firmness);
         }
@@ -192,14 +221,14 @@ mod tests {
     fn moving_an_input_beyond_its_flip_changes_the_answer() {
         let (case, _) = Draft::parse(TUREEN).unwrap().read();
         let solved = solve(&case);
-        let now = solved.moved("value", 0);
+        let now = solved.moved(Input::Value, 0);
         let mut seen = 0;
         for change in what_would_change(&case) {
             let Some(flip) = change.flips_at else {
                 continue;
             };
             for step in [-MOST_MOVED, MOST_MOVED] {
-                let far = solved.moved(&change.input, step);
+                let far = solved.moved(Input::parse(&change.input).unwrap(), step);
                 assert!(far.at.is_finite());
                 if (flip > change.now) == (step > 0) && (far.at > flip * 1.3 || far.at < flip / 1.3)
                 {

@@ -37,6 +37,7 @@ pub use worn::{Luck, Worn};
 use std::borrow::Cow;
 use std::rc::Rc;
 
+pub use change::Input;
 pub use shared::{Shared, SharedCourse, shared};
 pub use worth::{Plan, Worth};
 
@@ -329,14 +330,12 @@ impl Solved {
     }
 
     /// The answer with one input moved by so many steps, everything else as it is and on the same draws.
-    /// `input` is `value`, `cost`, `bleed` or `fused`.
     #[must_use]
-    pub fn moved(&self, input: &str, step: i8) -> MovedReport {
-        let input = change::input_named(input);
+    pub fn moved(&self, input: Input, step: i8) -> MovedReport {
         let factor = change::step_factor(step);
         let moved = self.with_inputs(&change::what_if(input, factor));
         MovedReport {
-            input: input.into(),
+            input: input.id().into(),
             step,
             at: change::moved(input, self.now().of(input), factor),
             steps: ids(&moved.courses[moved.advice.chosen]),

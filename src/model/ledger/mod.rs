@@ -26,7 +26,8 @@ pub use finding::{FindingFact, Place, Window, WindowAbout, finding, findings, wi
 pub use meaning_of_words::{FoundWord, Meaning, WORDS, next_word, words_in};
 pub use rule::{GuardText, SoftText, guard_text, guard_texts, soft_rule, soft_rules};
 pub use treatment_text::{
-    CautionText, Level, Offered, TreatmentText, caution, cautions, treatment_text, treatment_texts,
+    CautionText, Hand, Level, Offered, TreatmentText, caution, cautions, treatment_text,
+    treatment_texts,
 };
 
 #[cfg(any(test, feature = "trace"))]

@@ -41,6 +41,49 @@ pub struct TreatmentText {
     pub offered: Offered,
 }
 
+/// Who may do a treatment.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Hand {
+    /// The owner.
+    Owner,
+    /// A silversmith or plater.
+    Silversmith,
+    /// A conservator.
+    Conservator,
+    /// A plating works with a permit.
+    PlatingWorks,
+    /// A laboratory.
+    Laboratory,
+}
+
+impl Hand {
+    /// Its letter in the data and in the report.
+    #[must_use]
+    pub fn letter(self) -> char {
+        match self {
+            Self::Owner => 'O',
+            Self::Silversmith => 'S',
+            Self::Conservator => 'C',
+            Self::PlatingWorks => 'P',
+            Self::Laboratory => 'L',
+        }
+    }
+}
+
+impl TreatmentText {
+    /// Whether this hand may do it.
+    #[must_use]
+    pub fn may_be_done_by(&self, hand: Hand) -> bool {
+        self.who.contains(hand.letter())
+    }
+
+    /// Whether it is preventive conservation only, which changes nothing of the piece.
+    #[must_use]
+    pub fn is_preventive(&self) -> bool {
+        self.class == "preventive"
+    }
+}
+
 /// How serious a caution is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]

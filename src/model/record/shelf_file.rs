@@ -18,8 +18,6 @@ pub const SHELF_FORMAT: &str = "leavewell-shelf";
 pub const SHELF_VERSION: u64 = 1;
 /// Largest shelf file, photographs and all, in bytes.
 pub const MAX_SHELF_BYTES: usize = 400 * 1024 * 1024;
-/// The name under which the second program answers with [`open_json`].
-pub const OPEN_FILE: &str = "open-file";
 /// Longest key of a record in a file.
 const MAX_ID: usize = 64;
 /// How a line of a case and of a photograph begins.

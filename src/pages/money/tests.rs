@@ -1,8 +1,11 @@
 //! What the page as a whole keeps to.
 
-use super::super::{Block, STUDIES, page_json};
-use super::page;
+use super::super::{Block, Subject};
 use leavewell_model::record::Draft;
+
+fn page(draft: &Draft) -> Vec<Block> {
+    super::page(&Subject::new(draft.clone()))
+}
 
 fn draft(body: &str) -> Draft {
     Draft::parse(&format!(
@@ -176,11 +179,8 @@ fn one_empty_row_is_always_at_the_end() {
 fn the_currency_is_only_a_label() {
     let said = |currency: &str| {
         let market = format!(",\"market\":{{\"likely\":400,\"currency\":\"{currency}\"}}");
-        let text = page_json(
-            STUDIES,
-            "worth",
-            &draft(&[TRAY, SALES, &market].concat()).to_json(),
-        );
+        let blocks = page(&draft(&[TRAY, SALES, &market].concat()));
+        let text = serde_json::to_string(&blocks).unwrap();
         text.replace(['£', '€', '$'], "")
             .replace(&format!("\"chosen\":\"{currency}\""), "\"chosen\":\"\"")
     };
@@ -241,7 +241,7 @@ fn absurd_prices_still_give_a_page() {
         "comparables":[{"price":1e-300,"on":"1600"},{"price":100000000,"similar":1e-9},{"price":5}],
         "worth":{"margin_pct":1000,"risk_pct":1,"shop_months":240,"rate_pct":60,"paid":100000000},
         "overrides":{"value.prior.alpha":0,"value.prior.beta":0,"value.tail":1,"fee.premium":0}"#;
-    let text = page_json(STUDIES, "worth", &draft(&[TRAY, body].concat()).to_json());
+    let text = serde_json::to_string(&page(&draft(&[TRAY, body].concat()))).unwrap();
     assert!(text.starts_with("{\"blocks\""));
     for broken in ["NaN", "inf", "null"] {
         assert!(!text.contains(broken), "{broken}");

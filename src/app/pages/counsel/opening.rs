@@ -2,21 +2,22 @@
 //! it stands. Nothing is worked out for it, so no reader is told another thing than the next.
 
 use leavewell_model::Report;
-use leavewell_model::ledger::{TreatmentText, treatment_text};
+use leavewell_model::counsel::Input;
+use leavewell_model::ledger::{Hand, TreatmentText, treatment_text};
 use leavewell_model::record::Goal;
 use leavewell_model::record::ledger_of;
 use leavewell_model::report::{Band, BandMean, CourseReport, OptionReport};
 use leavewell_model::small::{capital, decimal};
+use leavewell_pages::sheet_text::Recipient;
 use yew::prelude::*;
 
 use super::options::unbroken;
-use super::side::failed;
 use crate::app::pages::Page;
 use crate::app::parts::element::el;
 use crate::app::parts::field::{hint, typed};
 use crate::app::parts::words::{gain_band, joined, money_band, number, small};
 use crate::app::reader::Reader;
-use crate::app::route::{Route, Whom};
+use crate::app::route::Route;
 use crate::app::state::{Action, Open};
 use crate::app::wording::reader as say;
 
@@ -52,14 +53,14 @@ pub(super) fn who(page: Page) -> Html {
 /// The opening of whoever is reading; nothing where the report does not hold the course advised.
 pub(super) fn opening(page: Page, report: &Report) -> Html {
     let reader = page.state.reader;
-    let told = Told::of(page, report);
-    let lines = told.map_or_else(Vec::new, |told| told.lines(reader));
+    let made = Opening::of(page, report);
+    let lines = made.map_or_else(Vec::new, |made| made.lines(reader));
     el("div", "opening")
         .key(reader.id())
         .hidden(lines.is_empty())
         .tag("h3", say::title(reader))
         .el(el("dl", "facts").each(lines, |line| {
-            let mut said = el("dd", "").words(line.said);
+            let mut said = el("dd", "").words(line.text);
             if let Some((route, words)) = line.link {
                 let link = el("a", "").attr("href", route.href()).text(words);
                 said = said.text(" ").el(link);
@@ -72,31 +73,29 @@ pub(super) fn opening(page: Page, report: &Report) -> Html {
 /// One line of an opening.
 struct Line {
     what: &'static str,
-    said: String,
+    text: String,
     /// Where there is more of it.
     link: Option<(Route, &'static str)>,
 }
 
-fn line(what: &'static str, said: String) -> Line {
+fn line(what: &'static str, text: String) -> Line {
     Line {
         what,
-        said,
+        text,
         link: None,
     }
 }
 
 /// What the lines are made of.
-struct Told<'a> {
+struct Opening<'a> {
     open: &'a Open,
     report: &'a Report,
     course: &'a CourseReport,
     /// The steps in the words of the catalogue.
     steps: Vec<&'static TreatmentText>,
-    /// What would change the answer cannot be worked out.
-    failed: bool,
 }
 
-impl<'a> Told<'a> {
+impl<'a> Opening<'a> {
     fn of(page: Page<'a>, report: &'a Report) -> Option<Self> {
         let advised = &report.counsel.steps;
         Some(Self {
@@ -104,7 +103,6 @@ impl<'a> Told<'a> {
             report,
             course: report.courses.iter().find(|c| c.steps == *advised)?,
             steps: advised.iter().filter_map(|id| treatment_text(id)).collect(),
-            failed: failed(page),
         })
     }
 
@@ -121,7 +119,7 @@ impl<'a> Told<'a> {
                 line(say::STEPS, say::steps(&self.classed(), &self.cost())),
                 line(say::BEFORE, self.conditions()),
                 Line {
-                    link: Some((Route::Sheet(Whom::Client), say::CLIENT_SHEET)),
+                    link: Some((Route::Sheet(Recipient::Client), say::CLIENT_SHEET)),
                     ..line(say::TELL_CLIENT, self.for_client())
                 },
             ],
@@ -133,7 +131,7 @@ impl<'a> Told<'a> {
                 },
                 line(say::AWAY, self.away()),
                 Line {
-                    link: Some((Route::Sheet(Whom::Buyer), say::BUYER_SHEET)),
+                    link: Some((Route::Sheet(Recipient::Buyer), say::BUYER_SHEET)),
                     ..line(say::TELL_BUYER, self.for_buyer())
                 },
             ],
@@ -144,11 +142,15 @@ impl<'a> Told<'a> {
     fn plainly(&self) -> String {
         let steps = self.steps.iter().map(|t| joined(&[t.name, ": ", t.plain]));
         let plain = steps.collect::<Vec<String>>().join(" ");
-        if self.steps.iter().all(|t| t.who.contains('O')) {
+        if self.owner_may_do_all() {
             plain
         } else {
             plain + say::NOT_AT_HOME
         }
+    }
+
+    fn owner_may_do_all(&self) -> bool {
+        self.steps.iter().all(|t| t.may_be_done_by(Hand::Owner))
     }
 
     fn classed(&self) -> String {
@@ -235,7 +237,7 @@ impl<'a> Told<'a> {
     }
 
     fn has_work(&self) -> bool {
-        self.steps.iter().any(|t| t.class != "preventive")
+        self.steps.iter().any(|t| !t.is_preventive())
     }
 
     fn net(&self) -> String {
@@ -256,11 +258,12 @@ impl<'a> Told<'a> {
 
     /// Where the cost turns the answer, in the words of the report.
     fn most(&self) -> String {
-        let found = self.open.changes.as_deref();
-        let turn = found.and_then(|all| all.iter().find(|c| c.input == "cost"));
-        let turn = match turn {
+        let mut changes = self.open.known_changes().iter();
+        let turn = match changes.find(|c| Input::parse(&c.input) == Some(Input::Cost)) {
             Some(change) => change.text.clone(),
-            None if self.failed => say::NOT_FOUND.to_owned(),
+            None if matches!(self.open.changes.as_deref(), Some(Err(_))) => {
+                say::NOT_FOUND.to_owned()
+            }
             None => say::LOOKED_FOR.to_owned(),
         };
         let cost = if self.course.cost.p90 > 0.0 {
@@ -271,9 +274,9 @@ impl<'a> Told<'a> {
         joined(&[&say::reckoned(&self.course.name, &cost), &turn])
     }
 
-    /// Whatever its owner may not do is done elsewhere.
+    /// How long the piece is away: whatever its owner may not do is done elsewhere.
     fn away(&self) -> String {
-        if self.steps.iter().all(|t| t.who.contains('O')) {
+        if self.owner_may_do_all() {
             return say::NOT_AWAY.to_owned();
         }
         if let Some(own) = decimal(&self.open.draft.text(AWAY)) {
@@ -330,7 +333,7 @@ mod tests {
         let (case, problems) = draft.read();
         let report = weigh(&case, problems);
         let mut open = Open::new("a".to_owned(), draft);
-        open.changes = Some(Rc::new(report.counsel.would_change.clone()));
+        open.changes = Some(Rc::new(Ok(report.counsel.would_change.clone())));
         let state = State::default();
         let act = Callback::noop();
         let page = Page {
@@ -338,17 +341,17 @@ mod tests {
             open: &open,
             act: &act,
         };
-        let told = Told::of(page, &report).unwrap();
-        let said = Reader::ALL.map(|reader| {
-            let lines = told.lines(reader);
+        let made = Opening::of(page, &report).unwrap();
+        let texts = Reader::ALL.map(|reader| {
+            let lines = made.lines(reader);
             assert!((3..=4).contains(&lines.len()), "{reader:?}");
             let lines: Vec<String> = lines
                 .iter()
-                .map(|line| joined(&[line.what, ": ", &line.said]))
+                .map(|line| joined(&[line.what, ": ", &line.text]))
                 .collect();
             lines.join("\n")
         });
-        (report, open, said)
+        (report, open, texts)
     }
 
     #[test]
@@ -464,9 +467,9 @@ mod tests {
             open: &open,
             act: &act,
         };
-        let told = Told::of(page, &report).unwrap();
-        assert!(told.most().ends_with(say::LOOKED_FOR));
+        let made = Opening::of(page, &report).unwrap();
+        assert!(made.most().ends_with(say::LOOKED_FOR));
         report.courses.clear();
-        assert!(Told::of(page, &report).is_none());
+        assert!(Opening::of(page, &report).is_none());
     }
 }

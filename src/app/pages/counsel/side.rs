@@ -1,10 +1,10 @@
 //! Beside the answer: what would change it, and what to look at next.
 
 use leavewell_model::Report;
+use leavewell_model::counsel::Input;
 use leavewell_model::record::Currency;
 use leavewell_model::report::{ChangeReport, MOST_MOVED, NextLook};
 use leavewell_model::small::{capital, decimal};
-use leavewell_pages::CHANGES;
 use yew::prelude::*;
 
 use crate::app::charts::{amount, change};
@@ -21,14 +21,13 @@ use crate::app::wording::counsel as say;
 /// What would change the answer. It is found a little later than the answer itself.
 pub(super) fn would_change(page: Page) -> Html {
     let open = page.open;
-    let found = open.changes.as_deref();
-    let changes = found.map_or(&[][..], Vec::as_slice);
+    let changes = open.known_changes();
     let flips = changes.iter().any(|c| c.flips_at.is_some());
-    let words = match (found.is_some(), flips) {
-        (false, _) if failed(page) => say::CHANGES_FAILED,
-        (false, _) => say::CHANGES_WAIT,
-        (true, false) => say::CHANGES_NONE,
-        (true, true) => "",
+    let words = match open.changes.as_deref() {
+        Some(Err(_)) => say::CHANGES_FAILED,
+        None => say::CHANGES_WAIT,
+        Some(Ok(_)) if flips => "",
+        Some(Ok(_)) => say::CHANGES_NONE,
     };
     let body = group()
         .el(el("ul", "")
@@ -48,7 +47,8 @@ pub(super) fn would_change(page: Page) -> Html {
 /// A slider for each input, and under the one that was moved what the answer would be.
 fn movers(page: Page, changes: &[ChangeReport]) -> Html {
     let inputs = changes.iter().filter(|change| change.now > 0.0);
-    let sliders = el("div", "movers").each(inputs, |change| mover(page, change));
+    let inputs = inputs.filter_map(|change| Some((Input::parse(&change.input)?, change)));
+    let sliders = el("div", "movers").each(inputs, |(input, change)| mover(page, input, change));
     group()
         .tag("h3", say::MOVE)
         .p("hint", say::MOVE_HINT)
@@ -56,9 +56,8 @@ fn movers(page: Page, changes: &[ChangeReport]) -> Html {
         .html()
 }
 
-fn mover(page: Page, change: &ChangeReport) -> El {
-    let input = change.input;
-    let id = joined(&["move-", &input]);
+fn mover(page: Page, input: Input, change: &ChangeReport) -> El {
+    let id = joined(&["move-", input.id()]);
     let step = match page.open.moving {
         Some((moved, step)) if moved == input => step,
         _ => 0,
@@ -72,7 +71,7 @@ fn mover(page: Page, change: &ChangeReport) -> El {
         act.emit(Action::Move(input, step.clamp(-most, most) as i8));
     });
     let known = page.open.moved.as_deref();
-    let shown = known.filter(|known| known.input == input && step != 0);
+    let shown = known.filter(|known| known.input == input.id() && step != 0);
     let said = shown.map(|report| {
         let at = amount(change, report.at, page.open.currency());
         say::moved_to(&at, &report.sentence)
@@ -89,17 +88,10 @@ fn mover(page: Page, change: &ChangeReport) -> El {
         )
         .typed(moved);
     el("div", "field")
-        .key(&input)
+        .key(input.id())
         .el(el("label", "").set("for", id).words(capital(&change.name)))
         .el(slider)
         .said("mover-said", said.unwrap_or_default())
-}
-
-/// Whether the second program could not say what would change this answer.
-pub(super) fn failed(page: Page) -> bool {
-    page.state.leaves.iter().any(|leaf| {
-        leaf.name == CHANGES && leaf.generation == page.open.generation && leaf.blocks.is_err()
-    })
 }
 
 /// What to look at next.

@@ -1,4 +1,4 @@
-// The second program: fetched when first asked, never in the way of typing, and missed without harm.
+// The worker: fetched when first asked, never in the way of typing, and missed without harm.
 
 import assert from "node:assert/strict";
 import { browserTest } from "./harness.mjs";
@@ -10,7 +10,7 @@ browserTest("a first visit does not load it", async ({ page, go }) => {
   page.on("request", (request) => asked.push(new URL(request.url()).pathname));
   await go("#/");
   await page.waitForTimeout(1_000);
-  assert.deepEqual(asked.filter((path) => /desk|looks/.test(path)), []);
+  assert.deepEqual(asked.filter((path) => /worker|looks/.test(path)), []);
   await page.getByRole("button", { name: WORN_TRAY }).click();
   await go("#/condition");
   await page.locator(".leaf section").first().waitFor({ state: "attached" });
@@ -41,7 +41,7 @@ browserTest("a field on its pages keeps what is typed, works out again, and is i
   assert.equal(await field.inputValue(), "37", "over a reload too");
 });
 
-browserTest("when it cannot be loaded, what it would have said is missed by name and the rest works", async ({ page, go, troubles }) => {
+browserTest("when it cannot be loaded, each page says so and the rest works", async ({ page, go, troubles }) => {
   await page.route("**/leavewell-worker*", (route) => route.abort());
   await go("#/");
   await page.getByRole("button", { name: WORN_TRAY }).click();

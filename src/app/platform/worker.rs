@@ -1,0 +1,91 @@
+//! The two workers that weigh and make pages. `www/boot.js` starts them; question and answer are events of the
+//! window that carry bytes.
+
+use gloo::events::EventListener;
+use js_sys::{Object, Reflect, Uint8Array};
+use leavewell_worker::ask::{Answer, Ask, from_bytes, to_bytes};
+use wasm_bindgen::{JsCast, JsValue};
+use web_sys::{CustomEvent, CustomEventInit};
+
+/// What a worker says about a question.
+#[derive(Clone, Debug)]
+pub struct Message {
+    /// What the question is about: [`Ask::topic`].
+    pub topic: u32,
+    /// The generation of the record it was asked for.
+    pub generation: u32,
+    /// What there is to say.
+    pub news: News,
+}
+
+/// How a question stands.
+#[derive(Clone, Debug)]
+pub enum News {
+    /// The share of the work that is done, 0 to 1.
+    Working(f64),
+    /// The answer, or why there is none.
+    Answered(Result<Answer, String>),
+}
+
+/// Asks a worker about a text. Of the questions on one topic that wait, only the newest is answered.
+pub fn ask(question: Ask, generation: u32, text: &str) {
+    let Some(window) = web_sys::window() else {
+        return;
+    };
+    let detail = Object::new();
+    for (key, value) in [
+        ("worker", JsValue::from(question.worker().name())),
+        ("topic", JsValue::from(question.topic())),
+        ("turn", JsValue::from(generation)),
+        ("ask", Uint8Array::from(&to_bytes(&question)[..]).into()),
+        ("text", JsValue::from(text)),
+    ] {
+        // A plain object takes any field.
+        let _ = Reflect::set(&detail, &key.into(), &value);
+    }
+    let init = CustomEventInit::new();
+    init.set_detail(&detail);
+    if let Ok(event) = CustomEvent::new_with_event_init_dict("leavewell-ask", &init) {
+        let _ = window.dispatch_event(&event);
+    }
+}
+
+/// Calls back with every message, for as long as what is returned is held.
+#[must_use]
+pub fn on_message(received: impl Fn(Message) + 'static) -> Option<EventListener> {
+    let window = web_sys::window()?;
+    Some(EventListener::new(
+        &window,
+        "leavewell-answer",
+        move |event| {
+            if let Some(event) = event.dyn_ref::<CustomEvent>() {
+                received(message(&event.detail()));
+            }
+        },
+    ))
+}
+
+fn message(detail: &JsValue) -> Message {
+    let field = |name: &str| Reflect::get(detail, &name.into()).ok();
+    let number = |name: &str| field(name).and_then(|value| value.as_f64());
+    // Topics and generations are counted by us and fit.
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
+    let whole = |name: &str| number(name).unwrap_or(0.0) as u32;
+    let news = match number("share") {
+        Some(share) => News::Working(share),
+        None => News::Answered(
+            field("answer")
+                .and_then(|answer| answer.dyn_into::<Uint8Array>().ok())
+                .ok_or_else(|| {
+                    let failure = field("failure").and_then(|why| why.as_string());
+                    failure.unwrap_or_default()
+                })
+                .and_then(|bytes| from_bytes(&bytes.to_vec())),
+        ),
+    };
+    Message {
+        topic: whole("topic"),
+        generation: whole("turn"),
+        news,
+    }
+}

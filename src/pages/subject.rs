@@ -1,0 +1,170 @@
+//! The record a page is about, read once and solved once.
+//!
+//! Invariant: everything here follows from the draft alone, so whoever keeps a subject may show any number
+//! of its pages, in any order, and gets the same blocks as from a subject made anew.
+
+use std::cell::{OnceCell, RefCell};
+use std::collections::BTreeSet;
+
+use leavewell_model::counsel::{Shared, Solved, shared, solve, solve_finely, what_would_change};
+use leavewell_model::record::{Case, Draft, OpenError, Problem};
+use leavewell_model::report::{ChangeReport, Report};
+
+use super::worth_knowing::SAMPLES;
+
+/// A record as typed, the case read from it, and what was worked out so far.
+pub struct Subject {
+    draft: Draft,
+    case: Case,
+    problems: Vec<Problem>,
+    answer: OnceCell<Answer>,
+    finely: OnceCell<Solved>,
+    changes: OnceCell<Vec<ChangeReport>>,
+    samples: RefCell<Vec<Shared>>,
+}
+
+/// The case solved on the sample of the answer.
+struct Answer {
+    solved: Solved,
+    report: Report,
+    used: BTreeSet<&'static str>,
+}
+
+/// Whether a sheet tells what would change the advice.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Sheet {
+    /// It does.
+    WithChanges,
+    /// It does not.
+    WithoutChanges,
+}
+
+impl Subject {
+    /// Reads the case. Nothing is solved until a page needs it.
+    #[must_use]
+    pub fn new(draft: Draft) -> Self {
+        let (case, problems) = draft.read();
+        Self {
+            draft,
+            case,
+            problems,
+            answer: OnceCell::new(),
+            finely: OnceCell::new(),
+            changes: OnceCell::new(),
+            samples: RefCell::default(),
+        }
+    }
+
+    /// Reads the text of a case file.
+    ///
+    /// # Errors
+    /// When the text is no case.
+    pub fn parse(text: &str) -> Result<Self, OpenError> {
+        Draft::parse(text).map(Self::new)
+    }
+
+    /// The record as typed.
+    #[must_use]
+    pub fn draft(&self) -> &Draft {
+        &self.draft
+    }
+
+    /// What of the record can be used.
+    #[must_use]
+    pub fn case(&self) -> &Case {
+        &self.case
+    }
+
+    /// What of the record cannot be used, and why.
+    #[must_use]
+    pub fn problems(&self) -> &[Problem] {
+        &self.problems
+    }
+
+    /// The case solved on the sample of the answer.
+    #[must_use]
+    pub fn solved(&self) -> &Solved {
+        &self.answer().solved
+    }
+
+    /// The case solved on the finer sample of a printed sheet.
+    #[must_use]
+    pub fn solved_finely(&self) -> &Solved {
+        self.finely.get_or_init(|| solve_finely(&self.case))
+    }
+
+    /// The report on the sample of the answer, without what would change it.
+    #[must_use]
+    pub fn report(&self) -> &Report {
+        &self.answer().report
+    }
+
+    /// The ids of the figures looked up for the report. A program built without the feature `trace` does not
+    /// note them and names all.
+    #[must_use]
+    pub fn figures_used(&self) -> &BTreeSet<&'static str> {
+        &self.answer().used
+    }
+
+    /// What would change the advice.
+    #[must_use]
+    pub fn changes(&self) -> &[ChangeReport] {
+        self.changes.get_or_init(|| what_would_change(&self.case))
+    }
+
+    /// Draws one more of the samples that the closer look compares, and says which share of them was drawn;
+    /// `None` when all of them are there.
+    pub(super) fn draw_next_sample(&self) -> Option<f64> {
+        let mut samples = self.samples.borrow_mut();
+        let (log2_points, attributes) = SAMPLES.get(samples.len())?;
+        let scramble = u32::try_from(samples.len()).ok()?;
+        samples.push(shared(&self.case, *log2_points, scramble, *attributes));
+        // One slice more is making the page.
+        Some(samples.len() as f64 / (SAMPLES.len() + 1) as f64)
+    }
+
+    /// The samples of the closer look, all of them.
+    pub(super) fn samples(&self) -> Vec<Shared> {
+        while self.draw_next_sample().is_some() {}
+        self.samples.borrow().clone()
+    }
+
+    /// Solves the next of what a sheet needs, and says which share of it is done; `None` when all of it is.
+    pub(super) fn solve_next(&self, sheet: Sheet) -> Option<f64> {
+        if self.finely.get().is_none() {
+            self.solved_finely();
+            return Some(0.5);
+        }
+        if sheet == Sheet::WithChanges && self.changes.get().is_none() {
+            self.changes();
+            return Some(0.9);
+        }
+        None
+    }
+
+    fn answer(&self) -> &Answer {
+        self.answer.get_or_init(|| {
+            let ((solved, report), used) = read_during(|| {
+                let solved = solve(&self.case);
+                let report = solved.report(self.problems.clone());
+                (solved, report)
+            });
+            Answer {
+                solved,
+                report,
+                used,
+            }
+        })
+    }
+}
+
+#[cfg(any(test, feature = "trace"))]
+fn read_during<T>(work: impl FnOnce() -> T) -> (T, BTreeSet<&'static str>) {
+    leavewell_model::ledger::read_during(work)
+}
+
+#[cfg(not(any(test, feature = "trace")))]
+fn read_during<T>(work: impl FnOnce() -> T) -> (T, BTreeSet<&'static str>) {
+    use leavewell_model::ledger::Ledger;
+    (work(), Ledger::standard().figures().map(|f| f.id).collect())
+}

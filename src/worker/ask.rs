@@ -1,0 +1,162 @@
+//! Questions and answers, as types and as bytes.
+//!
+//! A question travels with a text: the record it is about, or for [`Ask::Plan`] the question of the plan.
+
+use leavewell_model::Report;
+use leavewell_model::counsel::Input;
+use leavewell_model::report::{ChangeReport, MovedReport};
+use leavewell_pages::sheet_text::{Form, Recipient};
+use leavewell_pages::{Block, PageName};
+use serde::{Deserialize, Serialize};
+
+/// What the app asks.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Ask {
+    /// The report, without what would change it.
+    Report,
+    /// What would change the advice.
+    Changes,
+    /// The answer with one input moved.
+    Moved {
+        /// The input.
+        input: Input,
+        /// How far, in steps of equal ratio.
+        steps: i8,
+    },
+    /// A page about the record.
+    Page(PageName),
+    /// A sheet written out.
+    Sheet {
+        /// Whom it is for.
+        recipient: Recipient,
+        /// How it is written.
+        form: Form,
+    },
+    /// The plan for the whole shelf. Its text is that of [`leavewell_pages::plan::plan`].
+    Plan,
+}
+
+/// Which of the two workers answers. A long job never keeps a report waiting.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Worker {
+    /// Answers what a person waits for while typing.
+    Answers,
+    /// Does what takes long: sheets, the ledger, the closer look, the plan, files.
+    LongJobs,
+}
+
+impl Worker {
+    /// The name by which the page's script knows it.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Answers => "answers",
+            Self::LongJobs => "long",
+        }
+    }
+}
+
+impl Ask {
+    /// The worker that answers it.
+    #[must_use]
+    pub fn worker(self) -> Worker {
+        match self {
+            Self::Page(
+                PageName::Closer
+                | PageName::Ledger
+                | PageName::SheetForBuyer
+                | PageName::SheetForClient
+                | PageName::SheetForFile,
+            )
+            | Self::Sheet { .. }
+            | Self::Plan => Worker::LongJobs,
+            Self::Report | Self::Changes | Self::Moved { .. } | Self::Page(_) => Worker::Answers,
+        }
+    }
+
+    /// What it asks for, as a number. Of the questions with one topic that wait, only the newest is answered.
+    #[must_use]
+    pub fn topic(self) -> u32 {
+        match self {
+            Self::Report => 0,
+            Self::Changes => 1,
+            Self::Moved { .. } => 2,
+            Self::Plan => 3,
+            Self::Sheet { recipient, form } => 10 + 2 * recipient as u32 + form as u32,
+            Self::Page(name) => 100 + name as u32,
+        }
+    }
+}
+
+/// What the worker answers.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub enum Answer {
+    /// The report.
+    Report(Box<Report>),
+    /// What would change the advice.
+    Changes(Vec<ChangeReport>),
+    /// The answer with an input moved.
+    Moved(MovedReport),
+    /// A page, or the plan.
+    Page(Vec<Block>),
+    /// A sheet written out.
+    Sheet(String),
+    /// The text is no case: why not, in words.
+    Refused(String),
+}
+
+/// A question or an answer as bytes.
+#[must_use]
+pub fn to_bytes<T: Serialize>(value: &T) -> Vec<u8> {
+    // Writing into memory that grows fails only for types these are not.
+    postcard::to_allocvec(value).unwrap_or_default()
+}
+
+/// A question or an answer from its bytes.
+///
+/// # Errors
+/// When the bytes are of another build.
+pub fn from_bytes<T: for<'a> Deserialize<'a>>(bytes: &[u8]) -> Result<T, String> {
+    postcard::from_bytes(bytes).map_err(|fault| fault.to_string())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn every_ask() -> Vec<Ask> {
+        let mut asks = vec![
+            Ask::Report,
+            Ask::Changes,
+            Ask::Moved {
+                input: Input::Cost,
+                steps: -3,
+            },
+            Ask::Plan,
+        ];
+        asks.extend(PageName::ALL.map(Ask::Page));
+        for recipient in Recipient::ALL {
+            asks.extend(Form::ALL.map(|form| Ask::Sheet { recipient, form }));
+        }
+        asks
+    }
+
+    #[test]
+    fn each_ask_has_a_topic_of_its_own_and_survives_as_bytes() {
+        let mut topics: Vec<u32> = Vec::new();
+        for ask in every_ask() {
+            assert_eq!(from_bytes(&to_bytes(&ask)), Ok(ask));
+            topics.push(ask.topic());
+        }
+        let count = topics.len();
+        topics.sort_unstable();
+        topics.dedup();
+        assert_eq!(topics.len(), count);
+    }
+
+    #[test]
+    fn bytes_of_something_else_are_refused() {
+        assert!(from_bytes::<Ask>(&[]).is_err());
+        assert!(from_bytes::<Ask>(&[200]).is_err());
+    }
+}

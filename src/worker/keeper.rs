@@ -1,0 +1,221 @@
+//! Answers questions, and keeps what was solved for the newest record.
+//!
+//! Invariant: an answer depends on the question and its text alone. What is kept changes speed, never an answer.
+
+use leavewell_model::record::shelf_file;
+use leavewell_model::weigh_json;
+use leavewell_pages::plan::{Planned, offers_json, plan};
+use leavewell_pages::sheet_text::sheet_text;
+use leavewell_pages::{Subject, compare};
+
+use crate::ask::{Answer, Ask};
+
+/// What the page's scripts may ask, by name. Question and answer are JSON text.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ScriptAsk {
+    /// The whole report of a case, byte for byte as `cargo weigh` prints it.
+    Weigh,
+    /// Two records side by side, or made into one.
+    Compare,
+    /// What pieces have to offer a plan.
+    Offers,
+    /// The plan for a shelf, without its page.
+    Plan,
+    /// The records in a file.
+    OpenFile,
+}
+
+impl ScriptAsk {
+    /// The question of this name.
+    #[must_use]
+    pub fn parse(name: &str) -> Option<Self> {
+        Some(match name {
+            "weigh" => Self::Weigh,
+            "compare" => Self::Compare,
+            "offers" => Self::Offers,
+            "plan" => Self::Plan,
+            "open-file" => Self::OpenFile,
+            _ => return None,
+        })
+    }
+}
+
+/// How far an answer is.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Progress {
+    /// More is to be done: the share that is done, from 0 to below 1. Asking the same again goes on with it.
+    Working(f64),
+    /// The answer.
+    Done(Answer),
+}
+
+/// Answers questions. It keeps the newest record as it was read and solved, and the newest plan.
+#[derive(Default)]
+pub struct Keeper {
+    subject: Option<(String, Subject)>,
+    planned: Option<(String, Planned)>,
+}
+
+impl Keeper {
+    /// Does one slice of the work for an answer, or gives the answer.
+    pub fn advance(&mut self, ask: Ask, text: &str) -> Progress {
+        if ask == Ask::Plan {
+            return Progress::Done(Answer::Page(self.plan(text).blocks.clone()));
+        }
+        let subject = match self.subject(text) {
+            Ok(subject) => subject,
+            Err(why) => return Progress::Done(Answer::Refused(why)),
+        };
+        let page = match ask {
+            Ask::Page(name) => Some(name),
+            Ask::Sheet { recipient, .. } => Some(recipient.page()),
+            _ => None,
+        };
+        if let Some(share) = page.and_then(|page| page.prepare(subject)) {
+            return Progress::Working(share);
+        }
+        Progress::Done(match ask {
+            Ask::Report => Answer::Report(Box::new(subject.report().clone())),
+            Ask::Changes => Answer::Changes(subject.changes().to_vec()),
+            Ask::Moved { input, steps } => Answer::Moved(subject.solved().moved(input, steps)),
+            Ask::Page(name) => Answer::Page(name.blocks(subject)),
+            Ask::Sheet { recipient, form } => Answer::Sheet(sheet_text(subject, recipient, form)),
+            Ask::Plan => Answer::Page(Vec::new()),
+        })
+    }
+
+    /// The answer, however long it takes.
+    pub fn answer(&mut self, ask: Ask, text: &str) -> Answer {
+        loop {
+            if let Progress::Done(answer) = self.advance(ask, text) {
+                return answer;
+            }
+        }
+    }
+
+    /// The answer to a script of the page.
+    pub fn answer_script(&mut self, ask: ScriptAsk, text: &str) -> String {
+        match ask {
+            ScriptAsk::Weigh => weigh_json(text),
+            ScriptAsk::Compare => compare::compare_json(text),
+            ScriptAsk::Offers => offers_json(text),
+            ScriptAsk::Plan => serde_json::to_string(self.plan(text)).unwrap_or_default(),
+            ScriptAsk::OpenFile => shelf_file::open_json(text),
+        }
+    }
+
+    fn subject(&mut self, text: &str) -> Result<&Subject, String> {
+        if self.subject.as_ref().is_none_or(|(known, _)| known != text) {
+            let read = Subject::parse(text).map_err(|fault| fault.problem().message)?;
+            self.subject = Some((text.to_owned(), read));
+        }
+        match &self.subject {
+            Some((_, subject)) => Ok(subject),
+            None => Err(String::new()),
+        }
+    }
+
+    fn plan(&mut self, question: &str) -> &Planned {
+        let (_, planned) = match self.planned.take() {
+            Some(known) if known.0 == question => self.planned.insert(known),
+            _ => self.planned.insert((question.to_owned(), plan(question))),
+        };
+        planned
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::ask::{from_bytes, to_bytes};
+    use leavewell_model::counsel::{Input, weigh_at_once, what_would_change};
+    use leavewell_model::record::Draft;
+    use leavewell_pages::PageName;
+    use leavewell_pages::sheet_text::{Form, Recipient};
+
+    const TEAPOT: &str = include_str!("../../tests/cases/daily_teapot.json");
+    const TRAY: &str = include_str!("../../tests/cases/worn_tray.json");
+
+    #[test]
+    fn answers_are_those_of_the_model() {
+        let mut keeper = Keeper::default();
+        for text in [TEAPOT, TRAY, TEAPOT] {
+            let (case, problems) = Draft::parse(text).unwrap().read();
+            let report = weigh_at_once(&case, problems);
+            assert_eq!(
+                keeper.answer(Ask::Report, text),
+                Answer::Report(Box::new(report))
+            );
+            let changes = what_would_change(&case);
+            assert_eq!(keeper.answer(Ask::Changes, text), Answer::Changes(changes));
+        }
+    }
+
+    #[test]
+    fn answers_survive_as_bytes() {
+        let mut keeper = Keeper::default();
+        let moved = Ask::Moved {
+            input: Input::Value,
+            steps: 4,
+        };
+        let sheet = Ask::Sheet {
+            recipient: Recipient::Buyer,
+            form: Form::Html,
+        };
+        let pages = PageName::ALL.map(Ask::Page);
+        for ask in [Ask::Report, Ask::Changes, moved, sheet]
+            .into_iter()
+            .chain(pages)
+        {
+            let answer = keeper.answer(ask, TRAY);
+            assert_eq!(from_bytes(&to_bytes(&answer)), Ok(answer), "{ask:?}");
+        }
+    }
+
+    #[test]
+    fn long_pages_say_how_far_they_are() {
+        let mut keeper = Keeper::default();
+        let mut shares = Vec::new();
+        while let Progress::Working(share) = keeper.advance(Ask::Page(PageName::Closer), TRAY) {
+            shares.push(share);
+        }
+        assert!(shares.len() > 4, "{shares:?}");
+        assert!(shares.is_sorted() && shares.iter().all(|share| (0.0..1.0).contains(share)));
+    }
+
+    #[test]
+    fn a_text_that_is_no_case_is_refused_and_the_next_is_answered() {
+        let mut keeper = Keeper::default();
+        let refused = keeper.answer(Ask::Page(PageName::Bleed), "{\"format\":");
+        assert!(matches!(&refused, Answer::Refused(why) if !why.is_empty()));
+        assert!(matches!(
+            keeper.answer(Ask::Report, TRAY),
+            Answer::Report(_)
+        ));
+    }
+
+    #[test]
+    fn the_plan_is_the_same_for_the_script_and_for_the_page() {
+        let mut keeper = Keeper::default();
+        let record = serde_json::json!([{ "id": "a", "text": TRAY }]).to_string();
+        let offers = keeper.answer_script(ScriptAsk::Offers, &record);
+        let question = format!("{{\"pieces\":{offers}}}");
+        let script = keeper.answer_script(ScriptAsk::Plan, &question);
+        let Answer::Page(blocks) = keeper.answer(Ask::Plan, &question) else {
+            panic!("the plan is a page");
+        };
+        let sentence = match &blocks[0] {
+            leavewell_pages::Block::Para { text, .. } => text,
+            other => panic!("{other:?}"),
+        };
+        assert!(script.contains(sentence.as_str()), "{script}");
+        assert_ne!(keeper.answer(Ask::Plan, "{}"), Answer::Page(blocks));
+    }
+
+    #[test]
+    fn scripts_ask_by_name() {
+        let names = ["weigh", "compare", "offers", "plan", "open-file"];
+        assert!(names.iter().all(|name| ScriptAsk::parse(name).is_some()));
+        assert_eq!(ScriptAsk::parse("report"), None);
+    }
+}
