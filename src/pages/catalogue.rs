@@ -7,8 +7,8 @@ use super::block::{Block, Table, Tone};
 use super::caution_blocks;
 use super::say::figures;
 use super::wording::catalogue as words;
-use leavewell_model::counsel::caution_list::cautions_for;
 use leavewell_model::counsel::Solved;
+use leavewell_model::counsel::caution_list::cautions_for;
 use leavewell_model::identity::Kind;
 use leavewell_model::ledger::{
     Risk, catalogue_text, guard_text, guard_texts, soft_rule, soft_rules, source,

@@ -2,9 +2,9 @@
 
 use super::choice::Block;
 use super::course::Course;
-use super::prices::Prices;
 use super::draws::Draws;
 use super::outcome::{Outcome, stretches};
+use super::prices::Prices;
 use super::wording::advise as words;
 use crate::identity::{Kind, Posterior};
 use crate::ledger::Ledger;
@@ -67,7 +67,10 @@ pub(super) fn choose(
         .copied()
         .fold(0, |b, i| if means[i] > means[b] { i } else { b });
     let noise = noise(&open, best, &means, outcomes, draws, goal, ledger);
-    let within = open.iter().copied().filter(|i| means[*i] >= means[best] - noise);
+    let within = open
+        .iter()
+        .copied()
+        .filter(|i| means[*i] >= means[best] - noise);
     let chosen = within.fold(best, |c, i| {
         if gentler(&outcomes[i], means[i], &outcomes[c], means[c]) {
             i
@@ -224,12 +227,7 @@ fn noise(
         .sum::<f64>()
         / 7.0;
     let standard_error = (variance / 8.0).sqrt();
-    let least = least_noise(
-        leave.net.median(),
-        draws.undamaged.median(),
-        goal,
-        ledger,
-    );
+    let least = least_noise(leave.net.median(), draws.undamaged.median(), goal, ledger);
     least.max(standard_error)
 }
 
@@ -300,7 +298,9 @@ fn stands_in_every_block(
             continue;
         }
         for (i, gain) in gain.iter_mut().enumerate() {
-            let best = rivals.iter().fold(0.0, |best, o| at_least(o.score[i] - score[i], best));
+            let best = rivals
+                .iter()
+                .fold(0.0, |best, o| at_least(o.score[i] - score[i], best));
             *gain += best;
         }
     }

@@ -9,7 +9,7 @@ use std::rc::Rc;
 use super::columns::{World, answer_to};
 use super::prices::answered;
 use super::wording::course as words;
-use crate::record::{Dents, Joint, Lacquer, Split, Tarnish};
+use crate::record::{Dents, Fill, Joint, Lacquer, Split, Tarnish};
 use crate::treatment::{
     Fault, LeadStatus, Outcome, Situation, Treatment, Verdict, check, work, worst,
 };
@@ -233,9 +233,8 @@ impl<'a> Rulings<'a> {
                     .into_iter()
                     .enumerate()
                 {
-                    let allowed = |t: &Treatment| {
-                        worst(&self.granted(*t, Some(lead))).can_be_advised()
-                    };
+                    let allowed =
+                        |t: &Treatment| worst(&self.granted(*t, Some(lead))).can_be_advised();
                     let kept: Vec<Treatment> =
                         choice.steps.iter().copied().filter(allowed).collect();
                     choice.sides[side] = whole(kept, self.world);
@@ -338,7 +337,10 @@ impl<'a> Rulings<'a> {
             Block::Lead if faults.has(Fault::GreyRepair) => vec![vec![T::RemoveLead]],
             Block::Part if faults.has(Fault::PartLost) => vec![vec![T::ReplacePart]],
             Block::Lining => {
-                let each = [(Fault::LiningGone, T::Tinning), (Fault::GildingGone, T::Regild)];
+                let each = [
+                    (Fault::LiningGone, T::Tinning),
+                    (Fault::GildingGone, T::Regild),
+                ];
                 let there = each.into_iter().filter(|(f, _)| faults.has(*f));
                 there.map(|(_, t)| vec![t]).collect()
             }
@@ -348,8 +350,7 @@ impl<'a> Rulings<'a> {
                 for heat in [None, Some(T::Solder), Some(T::LowMelt)] {
                     for fix in [None, Some(T::Mechanical)] {
                         for out in [None, Some(T::RemoveFill)] {
-                            let set: Vec<T> =
-                                [heat, fix, out].into_iter().flatten().collect();
+                            let set: Vec<T> = [heat, fix, out].into_iter().flatten().collect();
                             if !set.is_empty() && self.none_idle(&set) {
                                 sets.push(set);
                             }
@@ -366,11 +367,8 @@ impl<'a> Rulings<'a> {
     /// Every one of the set is the first answer to some fault.
     fn none_idle(&self, set: &[Treatment]) -> bool {
         let found = &self.world.faults.0;
-        set.iter().all(|t| {
-            found
-                .iter()
-                .any(|f| answer_to(f.fault, set) == Some(*t))
-        })
+        set.iter()
+            .all(|t| found.iter().any(|f| answer_to(f.fault, set) == Some(*t)))
     }
 
     fn surfaces(&self) -> Vec<Vec<Treatment>> {
@@ -412,8 +410,7 @@ impl<'a> Rulings<'a> {
                     {
                         continue;
                     }
-                    let mut set: Vec<T> =
-                        [clean, *plate, *cover].into_iter().flatten().collect();
+                    let mut set: Vec<T> = [clean, *plate, *cover].into_iter().flatten().collect();
                     if set.is_empty() {
                         continue;
                     }
@@ -492,9 +489,13 @@ impl World<'_> {
     pub(super) fn asked(&self) -> Vec<Treatment> {
         match &self.case.aim.asked {
             Some(crate::record::Asked::Treatments(list)) => list.clone(),
-            Some(crate::record::Asked::Proposal) => {
-                self.case.proposal.steps.iter().map(|s| s.treatment).collect()
-            }
+            Some(crate::record::Asked::Proposal) => self
+                .case
+                .proposal
+                .steps
+                .iter()
+                .map(|s| s.treatment)
+                .collect(),
             None => Vec::new(),
         }
     }
@@ -532,13 +533,13 @@ pub(super) fn not_needed(t: Treatment, world: &World) -> Option<&'static str> {
             (!patchable).then_some(idle)
         }
         T::Toning => {
-            let s = world.situation;
-            let high = world.draws.parts.iter().any(|p| p.bare_high_point);
-            let body = world.faults.get(Fault::BareMetal).is_some_and(|f| {
-                f.parts.contains(&crate::record::PartName::Body)
-                    && s.body_bleed <= s.ledger.value("guard.bleed_no_clean")
-            });
-            (!high && !body).then_some(idle)
+            let tonable = world.draws.parts.iter().any(|p| p.tonable);
+            (!tonable).then_some(idle)
+        }
+        T::RemoveFill => {
+            let filled = |f: Option<Fill>| f.is_some_and(|f| f != Fill::None);
+            let asked = world.wants(t) && world.case.parts.iter().any(|p| filled(p.fill));
+            (!there && !asked).then_some(idle)
         }
         T::Replate | T::Overplate => (!there && !world.wants(t)).then_some(idle),
         _ => (!there).then_some(idle),

@@ -12,6 +12,7 @@ use super::column::Column;
 use super::draws::{Draws, FactorRows, by_class};
 use super::level::Level;
 use super::outcome::Weights;
+use super::part_silver::PartDraws;
 use super::prices::Prices;
 use super::sample::{Dim, Sample};
 use super::wear::Seen;
@@ -87,9 +88,7 @@ impl Columns {
         Rc::new(Self {
             value: of(|c| &c.value),
             damped: match (&clear.damped, &lead.damped) {
-                (Some(a), Some(b)) => {
-                    Some(std::array::from_fn(|k| a[k].either(&b[k], there, n)))
-                }
+                (Some(a), Some(b)) => Some(std::array::from_fn(|k| a[k].either(&b[k], there, n))),
                 _ => None,
             },
             cost: of(|c| &c.cost),
@@ -223,7 +222,12 @@ impl<'a> World<'a> {
         let (mut show, mut serves, mut keeps) = (1.0, 1.0, 1.0_f64);
         let mut served: Vec<(Treatment, Vec<&Found>)> =
             done.iter().map(|t| (*t, Vec::new())).collect();
-        for found in self.faults.0.iter().filter(|f| Block::of(f.fault) == Some(block)) {
+        for found in self
+            .faults
+            .0
+            .iter()
+            .filter(|f| Block::of(f.fault) == Some(block))
+        {
             let left = as_found(found);
             let answer = answer_to(found.fault, done);
             let state = answer.and_then(|t| work(t)?.leaves(found.fault));
@@ -287,8 +291,7 @@ impl<'a> World<'a> {
                     *l = at_most(*l, *w);
                 }
             }
-            columns.damped =
-                Some([sum, least, price.mishap].map(|v| Level::Drawn(v.into())));
+            columns.damped = Some([sum, least, price.mishap].map(|v| Level::Drawn(v.into())));
             return;
         }
         columns.value = match (price.any, wear) {
@@ -367,7 +370,9 @@ impl<'a> World<'a> {
             Fault::Tarnish => self.ln_tarnish().map(|c| c[..n].to_vec()),
             _ => self.ln_value(found, as_found(found), as_found(found), n),
         };
-        ln.map_or(1.0, |ln| ln.iter().map(|x| libm::exp(*x)).sum::<f64>() / n as f64)
+        ln.map_or(1.0, |ln| {
+            ln.iter().map(|x| libm::exp(*x)).sum::<f64>() / n as f64
+        })
     }
 
     /// How well a piece shows with this fault alone.
@@ -386,7 +391,9 @@ impl<'a> World<'a> {
 
     /// How much of what is original a treatment takes, where it is the same in every draw.
     fn dose(&self, t: Treatment, served: &[&Found]) -> f64 {
-        let large = served.iter().any(|f| f.size == crate::treatment::Size::Large);
+        let large = served
+            .iter()
+            .any(|f| f.size == crate::treatment::Size::Large);
         let split = served.iter().any(|f| f.fault == Fault::Split);
         let id = match work(t).map(|w| w.dose) {
             Some(Dose::Figure(id)) => id,
@@ -423,7 +430,10 @@ impl<'a> World<'a> {
             Risk::Figures(id) => Some(by_class(&self.draws.class, |c| {
                 let factor = |what: &str| {
                     let group = c.hazard_group();
-                    Factor::of(self.ledger.figure(&["hazard.", id, ".", group, ".", what].concat()))
+                    Factor::of(
+                        self.ledger
+                            .figure(&["hazard.", id, ".", group, ".", what].concat()),
+                    )
                 };
                 self.sample.ln_mishap(dim, factor("p"), factor("kept"))
             })),
@@ -467,7 +477,9 @@ impl<'a> World<'a> {
         if let Some(ln) = &draws.ln_fixed {
             price.factor(&ln[..n]);
         }
-        let tarnish = (!cleaned && !plated_over).then(|| self.ln_tarnish()).flatten();
+        let tarnish = (!cleaned && !plated_over)
+            .then(|| self.ln_tarnish())
+            .flatten();
         if let Some(ln) = &tarnish {
             price.factor(&ln[..n]);
         }
@@ -498,7 +510,7 @@ impl<'a> World<'a> {
         };
         let met: Vec<f64> = if has(T::Toning) {
             let hidden = self.figure("attribute.show.toned").clamp(0.0, 1.0);
-            shown.iter().map(|f| f * (1.0 - hidden)).collect()
+            self.toned(done, n, &|_| hidden)
         } else {
             shown.clone()
         };
@@ -550,12 +562,7 @@ impl<'a> World<'a> {
         columns.extra = Level::Same(extra);
         columns.fitness = match self.goal {
             Goal::Study | Goal::KeepUse => Level::Same(1.0),
-            _ => Level::Drawn(self.surface_shows(
-                done,
-                &met,
-                tarnish.as_ref(),
-                lacquer.is_some(),
-            )),
+            _ => Level::Drawn(self.surface_shows(done, &met, tarnish.as_ref(), lacquer.is_some())),
         };
         self.set_price(&mut columns, price, Some(&wear), n);
         columns
@@ -575,22 +582,12 @@ impl<'a> World<'a> {
         use Treatment as T;
         let draws = self.draws;
         let has = |t| done.contains(&t);
-        let of_part = |p: &super::part_silver::PartDraws, i: usize| -> f64 {
-            let before = p.silver.bleed[i];
-            if has(T::Foam) {
-                // To first order in what is taken.
-                let more = (p.silver.bleed_cleaned[i] - before) * draws.paste_over_chalk[i];
-                at_most(before + more, 0.999)
-            } else if has(T::Clean) {
-                p.silver.bleed_cleaned[i]
-            } else {
-                before
-            }
-        };
         if has(T::LocalPlate) {
-            let covers = self.sample.draw(self.ledger.figure("silver.patch.covers"), Dim::Patch);
+            let covers = self
+                .sample
+                .draw(self.ledger.figure("silver.patch.covers"), Dim::Patch);
             return draws.shown_where(n, &|p, i| {
-                let f = of_part(p, i);
+                let f = self.bare_of_part(done, p, i);
                 if p.bare_high_point {
                     f * (1.0 - covers[i].clamp(0.0, 1.0))
                 } else {
@@ -599,12 +596,34 @@ impl<'a> World<'a> {
             });
         }
         if has(T::Foam) {
-            draws.shown_where(n, &of_part)
+            draws.shown_where(n, &|p, i| self.bare_of_part(done, p, i))
         } else if has(T::Clean) {
             draws.shown_cleaned[..n].to_vec()
         } else {
             draws.shown[..n].to_vec()
         }
+    }
+
+    /// The bare share of one part in one draw after cleaning.
+    fn bare_of_part(&self, done: &[Treatment], p: &PartDraws, i: usize) -> f64 {
+        let before = p.silver.bleed[i];
+        if done.contains(&Treatment::Foam) {
+            // To first order in what is taken.
+            let chalk = p.silver.bleed_cleaned[i] - before;
+            at_most(before + chalk * self.draws.paste_over_chalk[i], 0.999)
+        } else if done.contains(&Treatment::Clean) {
+            p.silver.bleed_cleaned[i]
+        } else {
+            before
+        }
+    }
+
+    /// The bare share that shows when a tint hides this share of it where it can.
+    fn toned(&self, done: &[Treatment], n: usize, hides: &dyn Fn(usize) -> f64) -> Vec<f64> {
+        self.draws.shown_where(n, &|p, i| {
+            let f = self.bare_of_part(done, p, i);
+            if p.tonable { f * (1.0 - hides(i)) } else { f }
+        })
     }
 
     /// The wear factor afterwards.
@@ -628,11 +647,15 @@ impl<'a> World<'a> {
             self.ledger.figure("value.toned.hides.decorator"),
             Dim::Patch,
         );
+        let decorator: Vec<f64> = if has(T::Toning) {
+            self.toned(done, n, &|i| hides[i].clamp(0.0, 1.0))
+        } else {
+            Vec::new()
+        };
         let z_patch = self.sample.z(Dim::Patch);
         let patch = ["A", "C1", "C2"].map(|group| {
-            crate::value::BUYERS.map(|b| {
-                Factor::of(self.ledger.figure(&format!("value.patch.{group}.{b}")))
-            })
+            crate::value::BUYERS
+                .map(|b| Factor::of(self.ledger.figure(&format!("value.patch.{group}.{b}"))))
         });
         (0..n)
             .map(|i| {
@@ -648,7 +671,7 @@ impl<'a> World<'a> {
                     wear.for_buyers(i, z, Seen { bare, factor })
                 } else if has(T::Toning) {
                     let f = shown[i];
-                    let bare = [f, f * (1.0 - hides[i].clamp(0.0, 1.0)), f];
+                    let bare = [f, decorator[i], f];
                     let factor = [1.0; 3];
                     wear.for_buyers(i, z, Seen { bare, factor })
                 } else {
@@ -665,7 +688,12 @@ impl<'a> World<'a> {
         let drawn: Vec<T> = done
             .iter()
             .copied()
-            .filter(|t| matches!(t, T::Clean | T::Foam | T::Replate | T::Overplate | T::LocalPlate))
+            .filter(|t| {
+                matches!(
+                    t,
+                    T::Clean | T::Foam | T::Replate | T::Overplate | T::LocalPlate
+                )
+            })
             .collect();
         if drawn.is_empty() {
             return (Level::Same(steady.0), Level::Same(steady.1));
@@ -726,7 +754,10 @@ impl<'a> World<'a> {
     ) -> Column {
         let full = self.figure("attribute.show.bleed_full").max(1e-6);
         let patina = self.figure("attribute.show.fused_patina");
-        let of = |what: &str| self.figure(&["attribute.show.", what].concat()).clamp(0.0, 1.0);
+        let of = |what: &str| {
+            self.figure(&["attribute.show.", what].concat())
+                .clamp(0.0, 1.0)
+        };
         let mut steady = 1.0;
         if lacquer_broken {
             steady *= of("lacquer_broken");

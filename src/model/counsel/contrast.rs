@@ -97,7 +97,8 @@ pub(super) fn contrast(tally: &mut Tally, menu: &Menu, advice: &Advice) -> Optio
     if let Some((fault_steps, place)) = gravest_answer(tally, menu, chosen, keep) {
         return Some(weighed(tally, About::Fault, place, &fault_steps, chosen));
     }
-    let worked = |f: &Fault| !matches!(f, Fault::BareMetal | Fault::FillingShows | Fault::Corrosion);
+    let worked =
+        |f: &Fault| !matches!(f, Fault::BareMetal | Fault::FillingShows | Fault::Corrosion);
     if world.faults.0.iter().any(|f| worked(&f.fault)) {
         return None;
     }
@@ -371,25 +372,14 @@ fn price_of(tally: &Tally, place: usize, steps: &[Treatment]) -> (Option<f64>, b
     if all {
         return (Some(sum), true);
     }
-    let test = tally.courses[place]
-        .steps
-        .contains(&Treatment::TestLead)
-        .then(|| world.prices.cost(Treatment::TestLead, &[]))
-        .flatten();
-    let keeping = tally.courses[place]
-        .steps
-        .contains(&Treatment::Keeping)
-        .then(|| world.prices.cost(Treatment::Keeping, &[]))
-        .flatten();
-    let cost = &tally.outcomes[place].cost;
-    let own: super::column::Column = (0..cost.len())
-        .map(|i| {
-            cost[i]
-                - test.as_ref().map_or(0.0, |t| t[i])
-                - keeping.as_ref().map_or(0.0, |k| k[i])
-        })
+    // What is done only after one result of the test costs what it costs when it is done.
+    let done = &tally.courses[place].steps;
+    let columns: Vec<super::column::Column> = steps
+        .iter()
+        .filter_map(|t| world.prices.cost(*t, &world.served(*t, done)))
         .collect();
-    (Some(own.median().max(0.0)), false)
+    let sum = super::draws::sum_of(&columns).map_or(0.0, |sum| sum.median());
+    (Some(sum.max(0.0)), false)
 }
 
 fn sentence(tally: &Tally, c: &Contrast, chosen: usize) -> String {
@@ -456,7 +446,12 @@ fn sentence(tally: &Tally, c: &Contrast, chosen: usize) -> String {
             } else {
                 comes_to()
             };
-            words::would_cost(&what, price.as_deref().unwrap_or(""), first.as_deref(), &end)
+            words::would_cost(
+                &what,
+                price.as_deref().unwrap_or(""),
+                first.as_deref(),
+                &end,
+            )
         }
         About::Barred => {
             let (outcome, reason) = c
@@ -465,10 +460,9 @@ fn sentence(tally: &Tally, c: &Contrast, chosen: usize) -> String {
                 .map_or((Outcome::Barred, ""), |v| (v.outcome, v.reason.as_str()));
             words::is_out(&what, price.as_deref(), outcome, reason)
         }
-        About::NotNeeded => words::nothing_to_do(
-            &what,
-            c.verdict.as_ref().map_or("", |v| v.reason.as_str()),
-        ),
+        About::NotNeeded => {
+            words::nothing_to_do(&what, c.verdict.as_ref().map_or("", |v| v.reason.as_str()))
+        }
         About::Never => {
             let verdicts = tally.rulings.granted(c.steps[0], None);
             let why = verdicts.first().map_or("", |v| v.reason.as_str());

@@ -5,8 +5,8 @@ use std::rc::Rc;
 use super::choice::{Block, Choice, Rulings, Tested, in_order, needed};
 use super::wording::course as words;
 use crate::small::sort_short;
-use crate::treatment::{LeadStatus, Outcome, Treatment, Verdict};
 use crate::terms::Reversibility;
+use crate::treatment::{LeadStatus, Outcome, Treatment, Verdict};
 
 /// A plan in the order in which it would be done. With a test for lead it is a policy: what follows
 /// depends on the result.

@@ -4,13 +4,11 @@
 use super::column::Column;
 use super::part_silver::{LayerDraws, PartDraws, Silver, SilverBefore, part_draws};
 use super::sample::{Dim, Law, Sample};
-use super::what_if::WhatIf;
 use super::wear::{Wear, WearBefore};
+use super::what_if::WhatIf;
 use crate::identity::{Kind, Posterior};
 use crate::ledger::Ledger;
-use crate::record::{
-    Case, Corrosion, Fill, Goal, Joint, Mount, Part, Route, Tarnish,
-};
+use crate::record::{Case, Corrosion, Fill, Goal, Joint, Mount, Part, Route, Tarnish};
 use crate::treatment::{LeadStatus, Situation};
 use crate::value::{Class, Comparison, Factor, Fees, guess};
 
@@ -153,11 +151,7 @@ impl Draws {
     }
 
     /// The bare share that shows, with each part's share made into another.
-    pub(super) fn shown_where(
-        &self,
-        n: usize,
-        of: &dyn Fn(&PartDraws, usize) -> f64,
-    ) -> Vec<f64> {
+    pub(super) fn shown_where(&self, n: usize, of: &dyn Fn(&PartDraws, usize) -> f64) -> Vec<f64> {
         let total: f64 = self.parts.iter().map(|p| p.show).sum();
         let mut sum = vec![0.0; n];
         for p in &self.parts {

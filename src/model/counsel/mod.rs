@@ -66,9 +66,9 @@ use crate::ledger::{LEDGER_VERSION, Ledger, Offered, caution};
 use crate::record::ledger_of;
 use crate::record::{Asked, Case, Currency, Goal, PartName, Problem, Route};
 use crate::report::{
-    AfterLook, Band, BandMean, ContrastReport, CounselReport, CourseReport, DisplayOnly, FaultReport,
-    IdentityReport, MovedReport, NextLook, OptionReport, PartReport, ProposalReport, Report,
-    SilverReport, StepReport, Text, ValueReport, VerdictReport,
+    AfterLook, Band, BandMean, ContrastReport, CounselReport, CourseReport, DisplayOnly,
+    FaultReport, IdentityReport, MovedReport, NextLook, OptionReport, PartReport, ProposalReport,
+    Report, SilverReport, StepReport, Text, ValueReport, VerdictReport,
 };
 use crate::small::{percent, sort_short};
 use crate::treatment::{Faults, Situation, Treatment, Verdict, check, work, worst};
@@ -161,7 +161,12 @@ pub struct Solved {
 impl Solved {
     fn of(case: &Case, log2_points: u32) -> Self {
         let ledger = Rc::new(ledger_of(case));
-        Self::new(&Rc::new(case.clone()), &ledger, &WhatIf::NOTHING, log2_points)
+        Self::new(
+            &Rc::new(case.clone()),
+            &ledger,
+            &WhatIf::NOTHING,
+            log2_points,
+        )
     }
 
     /// The same case on the same sample with inputs moved.

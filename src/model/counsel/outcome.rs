@@ -160,7 +160,12 @@ impl<'a> Weigher<'a> {
     }
 
     /// The columns of a block on whichever side of a test each draw falls.
-    pub(super) fn merged(&self, block: Block, sides: &[Vec<Treatment>; 2], n: usize) -> Rc<Columns> {
+    pub(super) fn merged(
+        &self,
+        block: Block,
+        sides: &[Vec<Treatment>; 2],
+        n: usize,
+    ) -> Rc<Columns> {
         let world = self.world;
         if sides[0] == sides[1] {
             return world.columns(block, &sides[0], n);
@@ -248,7 +253,9 @@ impl<'a> Weigher<'a> {
             }
             for t in &members {
                 let served = self.world.served(*t, done);
-                let own = prices.cost(*t, &served).map_or(Level::Same(0.0), Level::Drawn);
+                let own = prices
+                    .cost(*t, &served)
+                    .map_or(Level::Same(0.0), Level::Drawn);
                 rebate = rebate.with(&own, n, |a, b| a + b);
             }
             let together = Level::Drawn(prices.of_told(told));
@@ -292,11 +299,12 @@ impl<'a> Weigher<'a> {
         }
         if world.prices.bundles().next().is_some() {
             for (side, (done, _)) in course.sides(world.situation.lead).iter().enumerate() {
-                let Some(rebate) = self.rebate(done) else { continue };
+                let Some(rebate) = self.rebate(done) else {
+                    continue;
+                };
                 let on_side = |i: usize| {
                     course.if_clear == course.if_lead && side == 0
-                        || course.if_clear != course.if_lead
-                            && world.draws.lead[i] == (side == 1)
+                        || course.if_clear != course.if_lead && world.draws.lead[i] == (side == 1)
                 };
                 for (i, cost) in cost.iter_mut().enumerate() {
                     if on_side(i) {
@@ -356,7 +364,9 @@ impl<'a> Weigher<'a> {
         let [mut originality, mut fitness, mut keeps, mut choice] = [(); 4].map(|()| vec![1.0; n]);
         let mut extra = vec![0.0; n];
         for columns in blocks {
-            columns.originality.fold_into(&mut originality, |a, b| a * b);
+            columns
+                .originality
+                .fold_into(&mut originality, |a, b| a * b);
             columns.fitness.fold_into(&mut fitness, |a, b| a * b);
             columns.keeps.fold_into(&mut keeps, at_most);
             columns.extra.fold_into(&mut extra, |a, b| a + b);
@@ -384,12 +394,12 @@ impl<'a> Weigher<'a> {
             world.ledger.figure("attribute.use.tin_passes"),
             super::sample::Dim::Tin,
         );
-        let factor = course
-            .sides(world.situation.lead)
-            .map(|(done, lead)| match self.is_banned(done, lead) {
+        let factor = course.sides(world.situation.lead).map(|(done, lead)| {
+            match self.is_banned(done, lead) {
                 true => None,
                 false => Some(done.contains(&Treatment::Tinning)),
-            });
+            }
+        });
         for (i, f) in fitness.iter_mut().enumerate() {
             *f *= match factor[usize::from(world.draws.lead[i])] {
                 None => 0.0,

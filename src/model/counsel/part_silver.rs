@@ -8,9 +8,7 @@ use crate::identity::Kind;
 use crate::ledger::Ledger;
 use crate::maths::{at_least, at_most, probit};
 use crate::record::{Case, Part, PartName, Tarnish};
-use crate::silver::{
-    BleedRange, FilmLoss, Layer, film_loss_um, held, measured, shown_share,
-};
+use crate::silver::{BleedRange, FilmLoss, Layer, film_loss_um, held, measured, shown_share};
 
 /// One part's silver over the sample.
 #[derive(Clone)]
@@ -26,6 +24,8 @@ pub(super) struct PartDraws {
     pub(super) looked: bool,
     /// A high point or edge where bare metal was seen: what a patch of new silver can cover.
     pub(super) bare_high_point: bool,
+    /// Bare metal was seen there, and so little on the body, that a tint can hide it.
+    pub(super) tonable: bool,
     pub(super) part: PartName,
     pub(super) silver: Silver,
 }
@@ -186,6 +186,11 @@ pub(super) fn part_draws(
                 bare_high_point: b.looked
                     && b.part.is_high_point()
                     && range.likely >= least_shown(ledger),
+                tonable: b.looked
+                    && range.likely >= least_shown(ledger)
+                    && (b.part.is_high_point()
+                        || (b.part == PartName::Body
+                            && range.likely <= ledger.value("guard.bleed_no_clean"))),
                 part: b.part,
                 silver: Silver::new(part, range, h, ledger, layers, sample),
             }

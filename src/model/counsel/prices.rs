@@ -41,12 +41,7 @@ pub(super) struct Prices<'a> {
 
 impl<'a> Prices<'a> {
     /// The prices of the case's quotes.
-    pub(super) fn new(
-        case: &'a Case,
-        ledger: &'a Ledger,
-        sample: &'a Sample,
-        moved: f64,
-    ) -> Self {
+    pub(super) fn new(case: &'a Case, ledger: &'a Ledger, sample: &'a Sample, moved: f64) -> Self {
         let told = case
             .quotes
             .iter()
@@ -117,7 +112,10 @@ impl<'a> Prices<'a> {
         let (law, dim, times) = if told.low.is_some() || told.high.is_some() {
             let low = told.low.unwrap_or(told.likely).min(told.likely);
             let high = told.high.unwrap_or(told.likely).max(told.likely);
-            let dim = told.treatments.first().map_or(Dim::CostRepair, |t| dim_of(*t));
+            let dim = told
+                .treatments
+                .first()
+                .map_or(Dim::CostRepair, |t| dim_of(*t));
             (Law::entered(low, told.likely, high), dim, 1.0)
         } else if told.fixed {
             (Law::Point(told.likely), Dim::Overrun, 1.0)
@@ -147,7 +145,11 @@ impl<'a> Prices<'a> {
         let large_form = self.case.piece.form.is_some_and(Form::large);
         let large_fault = served.iter().any(|f| f.size == Size::Large);
         let on_large = |figure: &str| {
-            if large_form { ledger.value(figure) } else { 1.0 }
+            if large_form {
+                ledger.value(figure)
+            } else {
+                1.0
+            }
         };
         let parts: usize = served.iter().map(|f| f.count()).sum();
         let more = parts.max(1) - 1;

@@ -47,7 +47,9 @@ pub(super) fn as_quoted(case: &Case, sum: f64) -> String {
     } else {
         let pence = format!("{sum:.2}");
         let (units, rest) = pence.split_once('.').unwrap_or((&pence, ""));
-        let units = units.parse::<f64>().map_or_else(|_| units.to_owned(), grouped);
+        let units = units
+            .parse::<f64>()
+            .map_or_else(|_| units.to_owned(), grouped);
         [units.as_str(), ".", rest].concat()
     };
     contrast::as_quoted(&named(case, [sign(case), &digits].concat()))
@@ -74,7 +76,11 @@ pub(super) fn phrase(steps: &[Treatment]) -> String {
     let mut out = String::new();
     for (i, part) in parts.iter().enumerate() {
         if i > 0 {
-            out.push_str(if i + 1 == parts.len() { contrast::AND } else { ", " });
+            out.push_str(if i + 1 == parts.len() {
+                contrast::AND
+            } else {
+                ", "
+            });
             let mut letters = part.chars();
             out.extend(letters.next().into_iter().flat_map(char::to_lowercase));
             out.push_str(letters.as_str());

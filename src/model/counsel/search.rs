@@ -76,7 +76,13 @@ impl Menu {
         let blocks = |tested: Tested| -> Vec<Vec<Rc<Choice>>> {
             Block::ALL
                 .into_iter()
-                .map(|b| rulings.choices(b, tested).into_iter().map(Rc::new).collect())
+                .map(|b| {
+                    rulings
+                        .choices(b, tested)
+                        .into_iter()
+                        .map(Rc::new)
+                        .collect()
+                })
                 .collect()
         };
         Self {
@@ -185,7 +191,8 @@ impl Bounds<'_> {
                     let (va, vb) = (a.of[VALUE][i], b.of[VALUE][i]);
                     let level = world.draws.level[i] * world.draws.insure_factor;
                     let gap = |other: f64| {
-                        level * (at_least(other * va, self.floor) - at_least(other * vb, self.floor))
+                        level
+                            * (at_least(other * va, self.floor) - at_least(other * vb, self.floor))
                     };
                     let (g1, g2) = (gap(rest.value[i].0), gap(rest.value[i].1));
                     let (low, high) = (at_most(g1, g2), at_least(g1, g2));
@@ -201,7 +208,10 @@ impl Bounds<'_> {
                 for i in 0..n {
                     let at = |r: &Rough, what: usize| r.of[what][i];
                     let scaled = |gap: f64, (low, high): (f64, f64)| {
-                        (at_most(gap * low, gap * high), at_least(gap * low, gap * high))
+                        (
+                            at_most(gap * low, gap * high),
+                            at_least(gap * low, gap * high),
+                        )
                     };
                     let o = scaled(at(a, ORIGINALITY) - at(b, ORIGINALITY), rest.originality[i]);
                     let f = if study {
@@ -371,11 +381,9 @@ pub(super) fn search(tally: &mut Tally, menu: &Menu, least_noise: f64) -> bool {
         .prices
         .bundles()
         .flat_map(|told| {
-            let cleaning = told.with_cleaning.then_some([
-                Treatment::Wash,
-                Treatment::Clean,
-                Treatment::Foam,
-            ]);
+            let cleaning =
+                told.with_cleaning
+                    .then_some([Treatment::Wash, Treatment::Clean, Treatment::Foam]);
             told.treatments
                 .iter()
                 .copied()

@@ -3,9 +3,9 @@
 
 use std::rc::Rc;
 
+use super::choice::Rulings;
 use super::column::Column;
 use super::course::Course;
-use super::choice::Rulings;
 use super::outcome::{Weigher, Weights};
 use super::search::course_of;
 use super::what_if::WhatIf;
@@ -126,7 +126,9 @@ pub fn shared(case: &Case, log2_points: u32, scramble: u32, attributes: bool) ->
     .into_iter()
     .enumerate()
     {
-        let Some(column) = world.ln_mishap(t) else { continue };
+        let Some(column) = world.ln_mishap(t) else {
+            continue;
+        };
         for (m, ln) in mishap.iter_mut().zip(column.iter()) {
             *m |= usize::from(*ln < 0.0) << bit;
         }

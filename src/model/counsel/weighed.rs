@@ -149,7 +149,11 @@ fn alone(tally: &mut Tally, menu: &Menu) -> Vec<usize> {
     }
     let mut wanted = Vec::new();
     let asked = world.asked();
-    let mut sets: Vec<Vec<Treatment>> = world.prices.bundles().map(|b| b.treatments.clone()).collect();
+    let mut sets: Vec<Vec<Treatment>> = world
+        .prices
+        .bundles()
+        .map(|b| b.treatments.clone())
+        .collect();
     sets.push(asked);
     sets.push(
         Treatment::ALL
@@ -208,6 +212,10 @@ pub(super) fn with_companions(steps: &[Treatment], world: &World, keep: bool) ->
     {
         all.push(T::Clean);
     }
+    if has(&all, T::LacquerOff) && !whole && !cleaned(&all) {
+        // What is under old lacquer is cleaned when it comes off.
+        all.push(T::Clean);
+    }
     if cleaned(&all) {
         all.push(T::Wash);
     }
@@ -256,9 +264,12 @@ fn to_show(
     let mut rest: Vec<usize> = (0..tally.courses.len()).collect();
     crate::small::sort_short(&mut rest, |a, b| {
         let open = |i: usize| tally.courses[i].can_be_advised();
-        open(*b)
-            .cmp(&open(*a))
-            .then(tally.outcomes[*b].score.mean().total_cmp(&tally.outcomes[*a].score.mean()))
+        open(*b).cmp(&open(*a)).then(
+            tally.outcomes[*b]
+                .score
+                .mean()
+                .total_cmp(&tally.outcomes[*a].score.mean()),
+        )
     });
     // One course for each treatment alone comes before second versions of anything.
     let mut groups: Vec<Vec<Treatment>> = Vec::new();
@@ -350,7 +361,10 @@ pub(super) fn weigh_proposal(world: &World) -> Option<Proposed> {
             continue;
         }
         let verdicts = rulings.granted(t, None);
-        if let Some(v) = verdicts.first().filter(|_| !worst(&verdicts).can_be_advised()) {
+        if let Some(v) = verdicts
+            .first()
+            .filter(|_| !worst(&verdicts).can_be_advised())
+        {
             if v.outcome == crate::treatment::Outcome::Barred {
                 problems.push(words::step_out(name, &v.reason));
                 continue;
@@ -398,9 +412,9 @@ pub(super) fn is_left(course: &Course, fault: Fault) -> bool {
     use Treatment as T;
     let done = &course.if_clear;
     match fault {
-        Fault::BareMetal => !done.iter().any(|t| {
-            matches!(t, T::LocalPlate | T::Overplate | T::Replate | T::Toning)
-        }),
+        Fault::BareMetal => !done
+            .iter()
+            .any(|t| matches!(t, T::LocalPlate | T::Overplate | T::Replate | T::Toning)),
         Fault::Tarnish => !done
             .iter()
             .any(|t| matches!(t, T::Clean | T::Foam | T::Overplate | T::Replate)),

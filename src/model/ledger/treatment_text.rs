@@ -252,7 +252,12 @@ mod tests {
     #[test]
     fn the_lists_of_treatments_agree_with_the_data() {
         for t in Treatment::ALL {
-            assert_ne!(Treatment::WEIGHED.contains(&t), Treatment::NEVER.contains(&t), "{}", t.id());
+            assert_ne!(
+                Treatment::WEIGHED.contains(&t),
+                Treatment::NEVER.contains(&t),
+                "{}",
+                t.id()
+            );
             let expected = if Treatment::WEIGHED.contains(&t) {
                 Offered::Yes
             } else {

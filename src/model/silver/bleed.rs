@@ -43,7 +43,9 @@ pub fn bleed_range(bleed: Option<Bleed>, ledger: &Ledger) -> BleedRange {
             BleedRange {
                 low: (likely / spread).max(1.0 - spread * (1.0 - likely)),
                 likely,
-                high: (spread * likely).min(1.0 - (1.0 - likely) / spread).min(0.99),
+                high: (spread * likely)
+                    .min(1.0 - (1.0 - likely) / spread)
+                    .min(0.99),
             }
         }
         Some(Bleed::Counted { low, likely, high }) => BleedRange {

@@ -161,7 +161,13 @@ mod tests {
     fn covered_area_of_a_worn_tray_depends_on_how_much_was_looked_at() {
         use PartName as P;
         let all = [
-            P::Body, P::Border, P::Edge, P::Handle, P::Shield, P::Foot, P::Base,
+            P::Body,
+            P::Border,
+            P::Edge,
+            P::Handle,
+            P::Shield,
+            P::Foot,
+            P::Base,
         ];
         let of = |parts: &[P]| {
             let parts: Vec<(P, f64)> = parts.iter().map(|p| (*p, 0.95)).collect();

@@ -174,9 +174,9 @@ fn found(fault: Fault, case: &Case, ledger: &Ledger) -> Option<Found> {
     };
     let size = |large: bool| if large { Size::Large } else { Size::Small };
     let parts = match fault {
-        Fault::Dents => on(&|p| {
-            is_metal(p) && matches!(p.dents, Some(Dents::Minor | Dents::Moderate))
-        }),
+        Fault::Dents => {
+            on(&|p| is_metal(p) && matches!(p.dents, Some(Dents::Minor | Dents::Moderate)))
+        }
         Fault::Split => on(&|p| is_metal(p) && is_split(p)),
         Fault::CrackedMaterial => on(&|p| !is_metal(p) && is_split(p)),
         Fault::OpenJoint => on(&|p| {
@@ -194,8 +194,7 @@ fn found(fault: Fault, case: &Case, ledger: &Ledger) -> Option<Found> {
             _ => false,
         }),
         Fault::GildingGone => on(&|p| {
-            p.name == PartName::Interior
-                && matches!(p.gilding, Some(Gilding::Worn | Gilding::Gone))
+            p.name == PartName::Interior && matches!(p.gilding, Some(Gilding::Worn | Gilding::Gone))
         }),
         Fault::BrokenLacquer => {
             on(&|p| matches!(p.lacquer, Some(Lacquer::Broken | Lacquer::Yellowed)))

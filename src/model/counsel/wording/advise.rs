@@ -17,8 +17,7 @@ pub(crate) fn no_quote(treatment: &str) -> String {
     format!("There is no quote for {treatment} yet; a wide range stands in.")
 }
 
-pub(crate) const NOT_EVERY_COURSE: &str =
-    "There are too many courses to compare every one; the best choices for each fault were compared.";
+pub(crate) const NOT_EVERY_COURSE: &str = "There are too many courses to compare every one; the best choices for each fault were compared.";
 
 // A proposal
 

@@ -53,8 +53,7 @@ pub(crate) fn in_your_currency(sum: &str) -> String {
 pub(crate) const LEAVING_IT: &str = "leaving it";
 pub(crate) const WHAT_IS_ADVISED: &str = "what is advised";
 pub(crate) const LEVEL: &str = "come out level for what you want";
-pub(crate) const LEVEL_LESS_CHOICE: &str =
-    "come out level for what you want; it keeps less choice";
+pub(crate) const LEVEL_LESS_CHOICE: &str = "come out level for what you want; it keeps less choice";
 
 pub(crate) fn level_in_money(against: &str) -> String {
     format!("leave you about as well off as {against}")
@@ -89,7 +88,9 @@ pub(crate) fn points(points: f64, lower: bool) -> String {
 pub(crate) fn would_cost(what: &str, price: &str, test: Option<&str>, end: &str) -> String {
     match test {
         Some(test) => {
-            format!("{what} would cost {price}, with about {test} more for the test first, and {end}.")
+            format!(
+                "{what} would cost {price}, with about {test} more for the test first, and {end}."
+            )
         }
         None => format!("{what} would cost {price} and {end}."),
     }
@@ -132,7 +133,10 @@ pub(crate) fn leaving_money(sum: &str, worse: bool) -> String {
 
 pub(crate) fn leaving_points(points: f64, lower: bool) -> String {
     let how = if lower { "lower" } else { "higher" };
-    format!("Leaving it scores {} in 100 {how} for what you want.", so_many(points))
+    format!(
+        "Leaving it scores {} in 100 {how} for what you want.",
+        so_many(points)
+    )
 }
 
 /// A sentence continued after a colon: its first letter small, unless it is a name.

@@ -2,7 +2,8 @@
 
 pub(crate) const NO_TARNISH: &str = "No tarnish is recorded.";
 pub(crate) const BRIGHT: &str = "It is bright; there is nothing to take off.";
-pub(crate) const UNDER_LACQUER: &str = "A sound coat of lacquer is over it; there is nothing to polish.";
+pub(crate) const UNDER_LACQUER: &str =
+    "A sound coat of lacquer is over it; there is nothing to polish.";
 
 pub(crate) const NOT_BY_ITSELF: &str = "It only makes sense with work that a rule bars.";
 pub(crate) const WITH_THE_REST: &str = "What bars the rest.";

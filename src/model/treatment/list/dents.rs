@@ -12,5 +12,12 @@ pub(super) const DENTS: Work = Work {
     risk: Risk::ByClass,
     price: Price::Large2("cost.T08.minor", "cost.T08.moderate"),
     dose: Dose::BySize("attribute.dose.T08.minor", "attribute.dose.T08.moderate"),
-    after: &[(Fault::Dents, State { value: Value::Eased("value.after_dents"), show: Show::Eased("value.after_dents"), ..State::SOUND })],
+    after: &[(
+        Fault::Dents,
+        State {
+            value: Value::Eased("value.after_dents"),
+            show: Show::Eased("value.after_dents"),
+            ..State::SOUND
+        },
+    )],
 };

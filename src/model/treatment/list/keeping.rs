@@ -1,7 +1,7 @@
 //! T01: better keeping.
 
 use super::{Dose, Price, Risk, Trade, Work};
-use crate::treatment::{Treatment};
+use crate::treatment::Treatment;
 
 /// What it answers, costs, takes and leaves.
 pub(super) const KEEPING: Work = Work {

@@ -1,7 +1,7 @@
 //! T07: a coat of lacquer.
 
 use super::{Dose, Price, Risk, Trade, Work};
-use crate::treatment::{Treatment};
+use crate::treatment::Treatment;
 
 /// What it answers, costs, takes and leaves.
 pub(super) const LACQUER: Work = Work {

@@ -12,7 +12,31 @@ pub(super) const LOW_MELT: Work = Work {
     risk: Risk::Figures("T09"),
     price: Price::Joint("cost.T09b"),
     dose: Dose::Joint("attribute.dose.T09b"),
-    after: &[(Fault::OpenJoint, State { value: Value::One("value.after_repair"), keeps: "neat", ..State::SOUND }),
-        (Fault::LoosePart, State { value: Value::One("value.after_repair"), keeps: "neat", ..State::SOUND }),
-        (Fault::Split, State { value: Value::One("value.after_split"), show: Show::Figure("attribute.show.split_mended"), serves: "attribute.use.split_mended", keeps: "split_mended" })],
+    after: &[
+        (
+            Fault::OpenJoint,
+            State {
+                value: Value::One("value.after_repair"),
+                keeps: "neat",
+                ..State::SOUND
+            },
+        ),
+        (
+            Fault::LoosePart,
+            State {
+                value: Value::One("value.after_repair"),
+                keeps: "neat",
+                ..State::SOUND
+            },
+        ),
+        (
+            Fault::Split,
+            State {
+                value: Value::One("value.after_split"),
+                show: Show::Figure("attribute.show.split_mended"),
+                serves: "attribute.use.split_mended",
+                keeps: "split_mended",
+            },
+        ),
+    ],
 };

@@ -12,5 +12,11 @@ pub(super) const REGILD: Work = Work {
     risk: Risk::ByClass,
     price: Price::Figure("cost.T15b"),
     dose: Dose::Figure("attribute.dose.T15b"),
-    after: &[(Fault::GildingGone, State { value: Value::One("value.after_gilding"), ..State::SOUND })],
+    after: &[(
+        Fault::GildingGone,
+        State {
+            value: Value::One("value.after_gilding"),
+            ..State::SOUND
+        },
+    )],
 };

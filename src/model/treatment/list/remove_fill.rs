@@ -12,5 +12,12 @@ pub(super) const REMOVE_FILL: Work = Work {
     risk: Risk::ByClass,
     price: Price::Figure("cost.T10b"),
     dose: Dose::Figure("attribute.dose.T10b"),
-    after: &[(Fault::FailingFilling, State { value: Value::One("value.after_fill_out"), keeps: "fill_out", ..State::SOUND })],
+    after: &[(
+        Fault::FailingFilling,
+        State {
+            value: Value::One("value.after_fill_out"),
+            keeps: "fill_out",
+            ..State::SOUND
+        },
+    )],
 };

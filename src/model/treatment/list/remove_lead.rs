@@ -12,5 +12,12 @@ pub(super) const REMOVE_LEAD: Work = Work {
     risk: Risk::Figures("T10a"),
     price: Price::Figure("cost.T10a"),
     dose: Dose::Figure("attribute.dose.T10a"),
-    after: &[(Fault::GreyRepair, State { value: Value::One("value.after_repair"), keeps: "neat", ..State::SOUND })],
+    after: &[(
+        Fault::GreyRepair,
+        State {
+            value: Value::One("value.after_repair"),
+            keeps: "neat",
+            ..State::SOUND
+        },
+    )],
 };

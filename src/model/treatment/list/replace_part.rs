@@ -12,5 +12,12 @@ pub(super) const REPLACE_PART: Work = Work {
     risk: Risk::ByClass,
     price: Price::BySize("cost.T16.minor", "cost.T16.major"),
     dose: Dose::BySize("attribute.dose.T16.minor", "attribute.dose.T16.major"),
-    after: &[(Fault::PartLost, State { value: Value::NewPart, show: Show::Figure("attribute.show.part_new"), ..State::SOUND })],
+    after: &[(
+        Fault::PartLost,
+        State {
+            value: Value::NewPart,
+            show: Show::Figure("attribute.show.part_new"),
+            ..State::SOUND
+        },
+    )],
 };

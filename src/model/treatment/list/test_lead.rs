@@ -1,7 +1,7 @@
 //! T17: a test for lead.
 
 use super::{Dose, Price, Risk, Trade, Work};
-use crate::treatment::{Treatment};
+use crate::treatment::Treatment;
 
 /// What it answers, costs, takes and leaves.
 pub(super) const TEST_LEAD: Work = Work {

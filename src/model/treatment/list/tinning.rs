@@ -12,5 +12,11 @@ pub(super) const TINNING: Work = Work {
     risk: Risk::ByClass,
     price: Price::Figure("cost.T15"),
     dose: Dose::Figure("attribute.dose.T15"),
-    after: &[(Fault::LiningGone, State { value: Value::One("value.after_tin"), ..State::SOUND })],
+    after: &[(
+        Fault::LiningGone,
+        State {
+            value: Value::One("value.after_tin"),
+            ..State::SOUND
+        },
+    )],
 };
