@@ -1,7 +1,7 @@
 //! Leavewell: whether to restore a piece of old silver plate, and how far.
 //!
-//! This crate shows what `leavewell-model` works out. What a piece is, it asks the model itself; all
-//! the rest comes from the second program (`src/desk`), a moment later and out of the way of typing.
+//! This crate shows what `leavewell-model` works out. It identifies the piece itself, at once; all else comes from
+//! the worker (`src/worker`), a moment later and without holding up typing.
 
 pub mod app;
 

@@ -8,7 +8,7 @@ mod random;
 use leavewell_model::counsel::offer::offer;
 use leavewell_model::counsel::{solve, weigh_at_once};
 use leavewell_model::decide::stock::{Choice, MOST_HELD, Need, select};
-use leavewell_model::identity::{Family, Kind, with_interval};
+use leavewell_model::identity::{Evidence, Family, Kind, interval_with, readings};
 use leavewell_model::ledger::{Ledger, findings};
 use leavewell_model::record::{Answer, Case, Goal, Part, PartName, Seen};
 use leavewell_model::report::{CourseReport, Report, Text};
@@ -584,9 +584,11 @@ const OPEN_CASES: usize = 150;
 /// thresholds are judgement. Worked out here from the case alone.
 fn rule_speaks(file: &Value, case: &Case) -> bool {
     let ledger = own_ledger(file);
-    let posterior = with_interval(&case.findings, &ledger).base;
+    let posterior = interval_with(&Evidence::of(case, &readings(case, &ledger)), &ledger).base;
     let original = posterior.family(Family::Fused);
-    let marked = ["M04", "M05", "C13"].iter().any(|id| case.has_seen(id));
+    let marked = ["M04", "M05", "M25", "C13", "C25", "C26"]
+        .iter()
+        .any(|id| case.has_seen(id));
     let fused = original + posterior.of(Kind::Rfp);
     let limit = ledger.value("guard.h14.p");
     (original >= limit && covered_area(case, &ledger) > ledger.value("guard.h14.area"))

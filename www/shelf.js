@@ -5,7 +5,7 @@
 //   <kept-notices>             round every screen: what has to be told about the keeping
 //   <record-changes case="…">  what has changed in a record since
 //
-// Text from a file only ever becomes text, never markup. The second program reads files and compares
+// Text from a file only ever becomes text, never markup. The worker reads files and compares
 // records; numbers keep the digits they were written with.
 
 // One line: the edition in one file reads imports so.

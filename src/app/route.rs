@@ -1,5 +1,5 @@
-//! Which screen the address names. The part after `#` is the whole route, so the built site works
-//! from any folder.
+//! The screens and their addresses. The part after `#` is the whole route, so that the built site works from any
+//! folder.
 
 use leavewell_pages::PageName;
 use leavewell_pages::sheet_text::Recipient;
@@ -39,7 +39,7 @@ pub enum Route {
     Figures,
 }
 
-/// What there is to say of a screen.
+/// What is known of a screen.
 struct Sign {
     route: Route,
     href: &'static str,

@@ -1,4 +1,4 @@
-//! What stands round every screen, and the only place where effects meet the outside.
+//! The frame of every screen, and the only place that carries out effects.
 
 use std::rc::Rc;
 
@@ -38,14 +38,13 @@ use crate::app::parts::words::joined;
 /// How long the answer must stand still before it is read out, in milliseconds.
 const SAY_AFTER_MS: u32 = 1_200;
 
-/// How long a change waits at most for what is asked about it, in milliseconds. The answer is mostly
-/// there sooner than the screen could be drawn twice; one drawing then serves for both.
+/// The longest that a change waits for its answer before it is drawn, in milliseconds. The answer usually comes
+/// sooner than the screen can be drawn twice, so that one drawing serves both.
 const DRAW_AFTER_MS: u32 = 10;
-/// How long an answer waits at most for the pages that go with it.
+/// The longest that an answer waits for the pages that go with it, in milliseconds.
 const DRAW_ANSWER_AFTER_MS: u32 = 2;
 
-/// The whole app: the one component. Everything shown is a function of its state, so that a change
-/// has one way in ([`update`]) and one way out.
+/// The whole app, as one component. Everything shown is a function of its state; only [`update`] changes that.
 pub struct App {
     state: State,
     route: Route,
@@ -81,7 +80,7 @@ pub enum Msg {
     /// The address names another screen.
     Go(Route),
     /// The answer has stood still.
-    Say,
+    ReadOut,
     /// A change has waited long enough to be drawn.
     Draw,
     /// A worker says something about a question.
@@ -151,7 +150,7 @@ impl Component for App {
                 return changed;
             }
             Msg::Draw => return true,
-            Msg::Say => Some(Action::Say(self.line.clone())),
+            Msg::ReadOut => Some(Action::ReadOut(self.line.clone())),
             Msg::Store(event) => self.stored(event),
             Msg::Worker(message) => self.received(message),
         };
@@ -228,7 +227,7 @@ impl Component for App {
         if screen != self.shown {
             // What stands there when a screen opens is read in its place.
             self.saying = None;
-            self.act.emit(Action::Say(String::new()));
+            self.act.emit(Action::ReadOut(String::new()));
             let moved = !screen.starts_with(self.shown_route());
             self.shown = screen;
             // Not at the start, where the page begins.
@@ -238,7 +237,7 @@ impl Component for App {
         } else if answer != self.line {
             let link = ctx.link().clone();
             self.saying = Some(clock::after(SAY_AFTER_MS, move || {
-                link.send_message(Msg::Say);
+                link.send_message(Msg::ReadOut);
             }));
         }
         self.line = answer;
@@ -247,7 +246,7 @@ impl Component for App {
 }
 
 impl App {
-    /// Takes an action in, and keeps what it changed on this device.
+    /// Applies an action and keeps what it changed on this device. Returns whether anything changed.
     fn take(&mut self, action: Action) -> bool {
         let Some(next) = update(&self.state, action) else {
             return false;
@@ -277,9 +276,8 @@ impl App {
         true
     }
 
-    /// Whether a change is to be drawn now: when it may not wait, or all that was asked is answered.
-    /// Else it waits so many milliseconds at most for the next answer; the short wait of an answer
-    /// takes the place of a longer one.
+    /// Whether to draw a change now: when it may not wait, or when every question is answered. Otherwise it is
+    /// drawn with the next answer, or after `wait` milliseconds; a shorter wait replaces a longer one.
     fn draws_now(&mut self, ctx: &Context<Self>, wait: u32) -> bool {
         if wait == 0 || self.awaited.is_empty() {
             return true;
@@ -292,7 +290,7 @@ impl App {
         false
     }
 
-    /// Asks for the answer, and for the pages of this screen, unless that was done before.
+    /// Asks for the report and for what this screen shows, unless they were asked for already.
     fn ask(&mut self) {
         let Some(open) = self.state.open.as_ref() else {
             return;
@@ -313,7 +311,7 @@ impl App {
         self.ask_for(&fresh);
     }
 
-    /// Asks what comes of an input that was moved.
+    /// Asks for the answer with an input moved, when somebody has moved one.
     fn ask_moved(&mut self, before: &State) {
         let moving = |state: &State| state.open.as_ref().and_then(|open| open.moving);
         let now = moving(&self.state).filter(|_| moving(before) != moving(&self.state));
@@ -426,7 +424,7 @@ impl App {
         }
     }
 
-    /// Keeps the open piece on this device. Whether that went well is told later.
+    /// Keeps the open piece on this device. A [`store::Event::Kept`] says later whether that went well.
     fn keep(&self) {
         if let (Some(open), Some(entry)) = (&self.state.open, self.open_entry()) {
             store::keep_case(&open.id, &open.draft.to_json(), entry);
@@ -486,7 +484,7 @@ impl App {
         }
     }
 
-    /// Does what only the outside can do, and says what came of it.
+    /// Carries out an effect, and says what came of it.
     fn carry_out(&self, effect: Effect) {
         let act = &self.act;
         match effect {
@@ -545,8 +543,8 @@ impl App {
     }
 }
 
-/// How long an action may wait at most to be drawn, in milliseconds. What a person does to a control, the
-/// control shows by itself; what changes controls without being asked through them does not wait.
+/// The longest an action may wait to be drawn, in milliseconds. A control shows by itself what a person does to
+/// it; programmatic changes to controls are drawn at once.
 fn longest_wait(action: &Action) -> u32 {
     match action {
         Action::Typed(..)

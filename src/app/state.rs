@@ -1,4 +1,4 @@
-//! What the app knows, and the one pure function that changes it.
+//! What the app knows, and the pure function that changes it.
 //!
 //! Pages emit an [`Action`], what happened to the case, or an [`Effect`], something only the outside can do,
 //! such as opening a stored record. Invariant: [`update`] touches nothing but its argument. It identifies the
@@ -39,12 +39,12 @@ pub struct State {
     pub reader: Reader,
     /// Whether new pieces on this device begin with figures of the person's own.
     pub begins_with_own: bool,
-    /// What the person has to be told.
+    /// A message for the person.
     pub notice: Option<Rc<Notice>>,
     /// Whether the live answer was opened on a narrow screen.
     pub live_open: bool,
     /// The live answer as it was last read out.
-    pub said: String,
+    pub read_out: String,
     /// The part whose condition is asked about.
     pub selected_part: Option<PartName>,
     /// The generation with which the open piece was opened.
@@ -102,7 +102,7 @@ pub struct Open {
     pub first_looks: Vec<&'static str>,
 }
 
-/// The answer of the worker.
+/// The report, as far as the worker has answered.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Weighed {
     /// The newest answer; until the next one comes it may be of the draft before.
@@ -328,7 +328,7 @@ pub enum Action {
     /// The live answer was opened or closed.
     ToggleLive,
     /// The live answer was read out, or nothing is to be read out any more.
-    Say(String),
+    ReadOut(String),
     /// A part was chosen.
     SelectPart(PartName),
     /// A group of looks was opened.
@@ -711,8 +711,8 @@ pub fn update(state: &State, action: Action) -> Option<State> {
             live_open: !state.live_open,
             ..state.clone()
         }),
-        Action::Say(said) => (said != state.said).then(|| State {
-            said,
+        Action::ReadOut(text) => (text != state.read_out).then(|| State {
+            read_out: text,
             ..state.clone()
         }),
         Action::Group(name) => (!state.groups.contains(&name)).then(|| State {
@@ -783,7 +783,7 @@ fn with_figures(state: &State, text: &str) -> Option<State> {
     })
 }
 
-/// An answer of an older state of the draft never takes the place of a newer one.
+/// A report of an older generation never replaces a newer one.
 fn with_report(
     state: &State,
     generation: u32,
@@ -803,7 +803,7 @@ fn with_report(
     Some(with_open(state, open))
 }
 
-/// What was found for a draft that has changed since is let go.
+/// Changes found for an older generation are dropped.
 fn with_changes(
     state: &State,
     generation: u32,
@@ -827,8 +827,8 @@ fn with_open_changed(state: &State, change: impl FnOnce(&mut Open)) -> Option<St
     })
 }
 
-/// A page of an older state of the draft never takes the place of a newer one. Generations only
-/// grow, from piece to piece too, so a page of a piece put aside is older than any of this one.
+/// A page of an older generation never replaces a newer one. Generations grow from piece to piece too, so that a
+/// page of a piece closed before is older than any of this one.
 fn with_page(state: &State, page: LoadedPage) -> Option<State> {
     let open = state.open.as_ref()?;
     let known = state.loaded.iter().find(|known| known.name == page.name);
@@ -954,11 +954,11 @@ mod tests {
     fn weighed(state: &State) -> State {
         let open = open(state);
         let report = leavewell_model::counsel::weigh_at_once(&open.case, open.problems.to_vec());
-        let said = Action::Weighed {
+        let action = Action::Weighed {
             generation: open.generation,
             report: Ok(Box::new(report)),
         };
-        update(state, said).unwrap()
+        update(state, action).unwrap()
     }
 
     fn typed(target: Target, typed: &str) -> Action {
@@ -1155,7 +1155,7 @@ mod tests {
     }
 
     #[test]
-    fn a_page_of_an_older_state_is_let_go() {
+    fn a_page_of_an_older_generation_is_dropped() {
         let loaded = |generation, words: &str| {
             Action::Loaded(LoadedPage {
                 name: PageName::Bench,

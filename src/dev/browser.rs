@@ -27,6 +27,7 @@ pub(crate) fn test() -> Fallible<()> {
 }
 
 /// Runs a script of the tests' folder in Node.js, with these in its environment.
+#[cfg(feature = "model")]
 pub(crate) fn script(name: &str, given: &[(&str, String)]) -> Fallible<()> {
     tools::node()?;
     let chromium = chromium()?;

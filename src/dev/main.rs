@@ -18,19 +18,24 @@ mod paths;
 mod program;
 mod serve;
 mod site;
+#[cfg(feature = "model")]
 mod speed;
 mod sum;
 mod tools;
 mod trouble;
 mod verify;
+#[cfg(feature = "model")]
 mod weigh;
 
 use std::process::ExitCode;
 
+use serve::Build;
 use trouble::{Fallible, Trouble};
 
 const HELP: &str = "\
-cargo serve [--port N]     build the site and serve it on 127.0.0.1 (port 8080, or the next free one)
+cargo serve [--quick] [--port N]
+                           build the site and serve it on 127.0.0.1 (port 8080, or the next free one);
+                           --quick leaves the optimising out: large and slower, but soon rebuilt
 cargo verify [--quick]     run every check; --quick leaves out what needs a browser
 cargo weigh CASE.json      weigh one case (- reads it from standard input) and print the counsel as JSON
 cargo weigh CASE.json --sheet client|buyer|file [--as markdown|html]
@@ -58,12 +63,19 @@ fn main() -> ExitCode {
 
 fn run(arguments: &[&str]) -> Fallible<ExitCode> {
     match arguments {
-        ["serve"] => serve::serve(None),
-        ["serve", "--port", port] => serve::serve(Some(serve::parse_port(port)?)),
+        ["serve"] => serve::serve(Build::Released, None),
+        ["serve", "--quick"] => serve::serve(Build::Quick, None),
+        ["serve", "--port", port] => serve::serve(Build::Released, Some(serve::parse_port(port)?)),
+        ["serve", "--quick", "--port", port] | ["serve", "--port", port, "--quick"] => {
+            serve::serve(Build::Quick, Some(serve::parse_port(port)?))
+        }
         ["verify"] => Ok(verify::verify(verify::Extent::Whole)),
         ["verify", "--quick"] => Ok(verify::verify(verify::Extent::Quick)),
+        #[cfg(feature = "model")]
         ["weigh", file] if !file.starts_with("--") => weigh::weigh(file),
+        #[cfg(feature = "model")]
         ["weigh", file, "--sheet", version] => weigh::sheet(file, version, "markdown"),
+        #[cfg(feature = "model")]
         ["weigh", file, "--sheet", version, "--as", form] => weigh::sheet(file, version, form),
         ["weigh"] => Err(Trouble::new(
             "no case was named",
@@ -74,6 +86,7 @@ fn run(arguments: &[&str]) -> Fallible<ExitCode> {
         // Called by Trunk (Trunk.toml) for every build.
         ["finish"] => finish::finish().map(|()| ExitCode::SUCCESS),
         ["one-file"] => one_file::make().map(|()| ExitCode::SUCCESS),
+        #[cfg(feature = "model")]
         ["speed"] => speed::speed().map(|()| ExitCode::SUCCESS),
         ["browser"] => browser::test().map(|()| ExitCode::SUCCESS),
         ["pack"] => pack::pack(&paths::dist()).map(|()| ExitCode::SUCCESS),

@@ -1,6 +1,7 @@
-//! `cargo serve`: the released site on this machine, rebuilt when a source file changes.
+//! `cargo serve`: the site on this machine, rebuilt when a source file changes.
 
 use std::net::{Ipv4Addr, SocketAddr, TcpListener, TcpStream};
+use std::path::PathBuf;
 use std::process::ExitCode;
 use std::thread;
 use std::time::Duration;
@@ -13,8 +14,35 @@ use crate::trouble::{Fallible, Trouble};
 const FIRST_PORT: u16 = 8080;
 const LAST_PORT: u16 = 8179;
 
+/// Which form of the site is served.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Build {
+    /// The form that is published.
+    Released,
+    /// Not optimised: the same screens and answers, slower and several times as large, rebuilt in seconds.
+    Quick,
+}
+
+impl Build {
+    /// What tells Trunk to build it. `wasm-opt` runs on the released form only.
+    fn arguments(self) -> &'static [&'static str] {
+        match self {
+            Self::Released => &["--release"],
+            Self::Quick => &["--cargo-profile", "quick"],
+        }
+    }
+
+    /// Its folder: no other build changes what is served.
+    fn folder(self) -> PathBuf {
+        paths::root().join(match self {
+            Self::Released => "target/served",
+            Self::Quick => "target/served-quick",
+        })
+    }
+}
+
 /// Serves until interrupted, on the port asked for, or on the first free one from 8080.
-pub(crate) fn serve(asked: Option<u16>) -> Fallible<ExitCode> {
+pub(crate) fn serve(build: Build, asked: Option<u16>) -> Fallible<ExitCode> {
     let tools = tools::site_tools()?;
     let port = match asked {
         Some(port) if is_free(port) => port,
@@ -35,11 +63,11 @@ pub(crate) fn serve(asked: Option<u16>) -> Fallible<ExitCode> {
     };
     let mut trunk = tools.trunk()?;
     trunk
-        .args(["serve", "--release", "--no-autoreload", "true"])
+        .args(["serve", "--no-autoreload", "true"])
+        .args(build.arguments())
         .args(["--address", "127.0.0.1", "--port", &port.to_string()])
-        // A folder of its own, so that checking or building the site does not change what is served.
         .arg("--dist")
-        .arg(paths::root().join("target/served"));
+        .arg(build.folder());
     println!("Building; this takes a minute the first time.");
     let mut server = trunk
         .spawn()

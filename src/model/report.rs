@@ -200,10 +200,24 @@ pub struct FamilyReport {
 pub struct DateReport {
     /// 1 in 20 that it is earlier.
     pub from: u16,
-    /// 1 in 20 that it is later.
+    /// 1 in 20 that it is later; not worth saying where `open`.
     pub to: u16,
+    /// It may have been made lately, so that the end is said as "or later".
+    pub open: bool,
     /// What sets the ends.
     pub reasons: Vec<String>,
+}
+
+impl DateReport {
+    /// The years in words: "1852 or later" where they reach our own days, else "1763 to 1847".
+    #[must_use]
+    pub fn in_words(&self) -> String {
+        if self.open {
+            format!("{} or later", self.from)
+        } else {
+            format!("{} to {}", self.from, self.to)
+        }
+    }
 }
 
 /// Two things that do not fit.

@@ -271,9 +271,22 @@ fn risks(t: Treatment, by_sort: &[Risk; 5], s: &Situation) -> Vec<String> {
 const SORTS: [(&str, &[Kind]); 5] = [
     (words::FUSED, &[Kind::Fps, Kind::Fpd, Kind::Fpn, Kind::Rfp]),
     (words::CLOSE, &[Kind::Clp, Kind::Frp]),
-    (words::NICKEL_SILVER, &[Kind::Ens]),
+    (words::NICKEL_SILVER, &[Kind::Ens, Kind::Est]),
     (words::BRITANNIA, &[Kind::Ebm]),
-    (words::OTHER, &[Kind::Ecu, Kind::Rep, Kind::Out, Kind::Sil]),
+    (
+        words::OTHER,
+        &[
+            Kind::Ecu,
+            Kind::Rep,
+            Kind::Ucu,
+            Kind::Uns,
+            Kind::Ubm,
+            Kind::Ncp,
+            Kind::Out,
+            Kind::Sil,
+            Kind::Wst,
+        ],
+    ),
 ];
 
 /// Groups of the ledger's hazard figures for those sorts.

@@ -12,7 +12,7 @@ use super::wording::heat as words;
 use leavewell_model::bench::{
     ALLOYS, Alloy, Field, HeatBands, Reach, Spread, chance_lets_go, rod_length_mm, sheet_length_mm,
 };
-use leavewell_model::identity::{Kind, with_interval};
+use leavewell_model::identity::{Evidence, Kind, Posterior, interval_with, readings};
 use leavewell_model::ledger::Ledger;
 use leavewell_model::record::Form;
 use leavewell_model::treatment::Treatment;
@@ -310,13 +310,13 @@ fn joint(bench: &Bench<'_>, solder: Alloy) -> (Block, Option<(f64, f64)>) {
 
 /// The metal, with what the piece probably is made of as the one that stands in.
 fn metal(bench: &Bench<'_>) -> (Block, &'static str) {
-    let posterior = with_interval(&bench.case.findings, bench.ledger).base;
+    let posterior = posterior_of(bench);
     let guess = match posterior.top_kind() {
-        Kind::Ens => "nickel_silver",
-        Kind::Ebm => "britannia",
-        Kind::Clp => "steel",
+        Kind::Ens | Kind::Uns => "nickel_silver",
+        Kind::Ebm | Kind::Ubm => "britannia",
+        Kind::Clp | Kind::Est => "steel",
         Kind::Frp => "brass",
-        Kind::Sil => "silver",
+        Kind::Sil | Kind::Wst => "silver",
         _ => "copper",
     };
     let options = first(METALS.map(|(id, name, ..)| (id, name)).to_vec(), guess);
@@ -571,8 +571,14 @@ fn brief(setup: &Setup) -> Block {
     )
 }
 
+/// What the piece probably is, by all that is recorded of it.
+fn posterior_of(bench: &Bench<'_>) -> Posterior {
+    let readings = readings(bench.case, bench.ledger);
+    interval_with(&Evidence::of(bench.case, &readings), bench.ledger).base
+}
+
 fn may_be_fused(bench: &Bench<'_>) -> bool {
-    let posterior = with_interval(&bench.case.findings, bench.ledger).base;
+    let posterior = posterior_of(bench);
     posterior.original_fused() + posterior.of(Kind::Rfp) >= bench.ledger.value("guard.kind_check")
 }
 

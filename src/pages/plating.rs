@@ -270,12 +270,7 @@ struct Money {
 
 fn money(bench: &Bench<'_>) -> (Vec<Block>, Option<Money>) {
     let ledger = bench.ledger;
-    let unit = match bench.case.market.currency {
-        Some(Currency::Pound) => "£",
-        Some(Currency::Euro) => "€",
-        Some(Currency::Dollar) => "$",
-        Some(Currency::Other) | None => "",
-    };
+    let unit = bench.case.market.currency.unwrap_or(Currency::Other).sign();
     let plain = |path: &'static str,
                  label: &'static str,
                  unit: &'static str,

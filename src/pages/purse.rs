@@ -2,7 +2,7 @@
 
 use super::wording::purse as words;
 use leavewell_model::maths::deciles;
-use leavewell_model::record::Currency;
+use leavewell_model::terms::{Currency, sum};
 
 /// The currency of the page: a label and no more.
 #[derive(Clone, Copy)]
@@ -13,12 +13,7 @@ pub(super) struct Purse {
 impl Purse {
     pub(super) fn of(currency: Option<Currency>) -> Self {
         Self {
-            sign: match currency {
-                Some(Currency::Pound) => "£",
-                Some(Currency::Euro) => "€",
-                Some(Currency::Dollar) => "$",
-                Some(Currency::Other) | None => "",
-            },
+            sign: currency.unwrap_or(Currency::Other).sign(),
         }
     }
 
@@ -41,12 +36,7 @@ impl Purse {
             _ => 5000.0,
         };
         let round = (size / step).round() * step;
-        let minus = if value < 0.0 && round > 0.0 {
-            "−"
-        } else {
-            ""
-        };
-        format!("{minus}{}{}", self.sign, grouped(round))
+        sum(self.sign, if value < 0.0 { -round } else { round })
     }
 
     /// A gain or a loss.
@@ -71,19 +61,6 @@ impl Purse {
     }
 }
 
-/// A whole number with thin spaces between its thousands.
-fn grouped(value: f64) -> String {
-    let digits = format!("{value:.0}");
-    let mut out = String::new();
-    for (i, c) in digits.chars().enumerate() {
-        if i > 0 && (digits.len() - i).is_multiple_of(3) && digits.len() > 4 {
-            out.push('\u{2009}');
-        }
-        out.push(c);
-    }
-    out
-}
-
 /// A share as a percentage in whole steps.
 pub(super) fn percent(share: f64) -> String {
     format!("{:.0} %", 100.0 * share)
@@ -105,8 +82,8 @@ mod tests {
             (23.65, "£24"),
             (99.4, "£99"),
             (203.0, "£205"),
-            (3451.17, "£3450"),
-            (25_200.0, "£25\u{2009}000"),
+            (3451.17, "£3,450"),
+            (25_200.0, "£25,000"),
             (-12.75, "−£13"),
             (-0.2, "£0"),
             (f64::NAN, "not known"),

@@ -88,7 +88,7 @@ fn what(paper: &Paper) -> String {
         .dates
         .as_ref()
         .filter(|_| !paper.too_little())
-        .map(|d| words::probably(d.from, d.to));
+        .map(|d| words::probably(&d.in_words()));
     let years = match (found, told) {
         (Some(found), Some(told)) => Some(words::found_and_told(&found, &told)),
         (found, told) => found.or(told),

@@ -113,7 +113,7 @@ fn what_it_is(paper: &Paper) -> Block {
         .collect();
     blocks.push(Block::Facts { rows });
     if let Some(dates) = &identity.dates {
-        blocks.push(Block::para(words::made_between(dates.from, dates.to)));
+        blocks.push(Block::para(words::made_in(&dates.in_words(), dates.open)));
     }
     Block::section("client.identity", words::WHAT_IT_IS, blocks)
 }

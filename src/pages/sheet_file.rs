@@ -110,7 +110,7 @@ fn identification(paper: &Paper) -> Vec<Block> {
         .dates
         .as_ref()
         .filter(|_| !paper.too_little())
-        .map(|d| words::probably(d.from, d.to))
+        .map(|d| words::probably(&d.in_words(), d.open))
         .unwrap_or_default();
     let yes = |flag: bool| if flag { words::YES } else { words::NO }.to_owned();
     let sentence = if paper.too_little() {

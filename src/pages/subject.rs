@@ -132,11 +132,11 @@ impl Subject {
     /// Solves the next of what a sheet needs, and says which share of it is done; `None` when all of it is.
     pub(super) fn solve_next(&self, sheet: Sheet) -> Option<f64> {
         if self.finely.get().is_none() {
-            self.solved_finely();
+            let _ = self.solved_finely();
             return Some(0.5);
         }
         if sheet == Sheet::WithChanges && self.changes.get().is_none() {
-            self.changes();
+            let _ = self.changes();
             return Some(0.9);
         }
         None

@@ -5,7 +5,7 @@ use super::Subject;
 use super::block::{Block, Table, Tone};
 use super::picture::{Anchor, Ink, Mark, Picture};
 use super::wording::why as words;
-use leavewell_model::identity::{Family, Reading, interval_with, pushes, readings};
+use leavewell_model::identity::{Evidence, Family, Reading, interval_with, pushes, readings};
 use leavewell_model::ledger::Ledger;
 use leavewell_model::record::ledger_of;
 use leavewell_model::record::{Answer, Seen};
@@ -29,7 +29,8 @@ const NAMED: [(f64, &str); 5] = [
 pub(super) fn page(subject: &Subject) -> Vec<Block> {
     let case = subject.case();
     let ledger = ledger_of(case);
-    let bridge = Bridge::new(&case.findings, &readings(case, &ledger), &ledger);
+    let readings = readings(case, &ledger);
+    let bridge = Bridge::new(&Evidence::of(case, &readings), &ledger);
     if bridge.steps.is_empty() {
         return vec![Block::para(words::NOTHING_ANSWERED)];
     }
@@ -54,21 +55,25 @@ struct Bridge {
 
 impl Bridge {
     /// Adds the answers one by one, those that move the leading family most first.
-    fn new(answers: &[Answer], measured: &[Reading], ledger: &Ledger) -> Self {
-        let whole = interval_with(answers, measured, ledger);
-        let (family, _) = whole.base.top_family();
-        let log_odds = |answers: &[Answer], measured: &[Reading]| {
-            let p = interval_with(answers, measured, ledger).base.family(family);
+    fn new(all: &Evidence, ledger: &Ledger) -> Self {
+        let (family, _) = interval_with(all, ledger).base.top_family();
+        let log_odds = |answers: &[Answer], readings: &[Reading]| {
+            let some = Evidence {
+                answers,
+                readings,
+                ..*all
+            };
+            let p = interval_with(&some, ledger).base.family(family);
             let p = p.clamp(1e-9, 1.0 - 1e-9);
             libm::log(p / (1.0 - p))
         };
         let (mut told, mut read) = (Vec::new(), Vec::new());
         let before = log_odds(&told, &read);
-        let steps = pushes(answers, measured, ledger, family)
+        let steps = pushes(all, ledger, family)
             .into_iter()
             .map(|push| {
-                told.extend(answers.iter().filter(|a| a.id == push.id).cloned());
-                read.extend(measured.iter().filter(|r| r.id == push.id).cloned());
+                told.extend(all.answers.iter().filter(|a| a.id == push.id).cloned());
+                read.extend(all.readings.iter().filter(|r| r.id == push.id).cloned());
                 Step {
                     title: push.title.to_owned(),
                     seen: push.seen == Seen::Yes,
@@ -247,11 +252,10 @@ mod tests {
         let draft = draft(&[("C01", "seen"), ("S03", "seen"), ("C19", "absent")]);
         let (case, _) = draft.read();
         let ledger = ledger_of(&case);
-        let bridge = Bridge::new(&case.findings, &[], &ledger);
+        let evidence = Evidence::of(&case, &[]);
+        let bridge = Bridge::new(&evidence, &ledger);
         assert_eq!(bridge.steps.len(), 3);
-        let p = interval_with(&case.findings, &[], &ledger)
-            .base
-            .family(bridge.family);
+        let p = interval_with(&evidence, &ledger).base.family(bridge.family);
         let now = 1.0 / (1.0 + libm::exp(-bridge.now()));
         assert!((now - p).abs() < 1e-9, "{now} {p}");
         let picture = bridge.picture();

@@ -11,7 +11,7 @@ use leavewell_model::decide::information::{
     above_noise, of_answers_on_draws, of_everything, of_group, of_input,
 };
 use leavewell_model::decide::sensitivity::{share_explained, share_of_groups};
-use leavewell_model::identity::{Family, Kind, Letter};
+use leavewell_model::identity::{ByKind, Family, Kind, Letter};
 use leavewell_model::ledger::{Ledger, finding};
 use leavewell_model::maths::mean;
 use leavewell_model::record::Case;
@@ -62,7 +62,7 @@ pub(super) struct Look {
     pub(super) name: &'static str,
     /// In the case's currency.
     pub(super) fee: f64,
-    pub(super) answers: Vec<(String, [f64; 12])>,
+    pub(super) answers: Vec<(String, ByKind)>,
 }
 
 impl<'a> Deep<'a> {
@@ -159,19 +159,19 @@ impl<'a> Deep<'a> {
             Some(letter) => self.ladder(letter),
             None => self.ledger.value("identity.out.finding"),
         };
-        let rows: Vec<[f64; 12]> = facts
+        let rows: Vec<ByKind> = facts
             .iter()
             .map(|f| Kind::ALL.map(|k| chance(f, k)))
             .collect();
-        let sums: Vec<f64> = (0..12)
+        let sums: Vec<f64> = (0..Kind::COUNT)
             .map(|k| rows.iter().map(|r| r[k]).sum::<f64>().max(1.0))
             .collect();
-        let mut answers: Vec<(String, [f64; 12])> = facts
+        let mut answers: Vec<(String, ByKind)> = facts
             .iter()
             .zip(&rows)
             .map(|(f, r)| (f.title.to_owned(), std::array::from_fn(|k| r[k] / sums[k])))
             .collect();
-        let none = std::array::from_fn(|k| {
+        let none: ByKind = std::array::from_fn(|k| {
             (1.0 - rows.iter().map(|r| r[k] / sums[k]).sum::<f64>()).max(0.0)
         });
         answers.push((words::NONE_OF_THESE.to_owned(), none));

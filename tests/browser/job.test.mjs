@@ -1,4 +1,5 @@
-// The whole job by keyboard: from an empty shelf to a reasoned answer.
+// The whole job by keyboard: from an empty shelf to a reasoned answer, a sheet of it, and all of it again after a
+// reload.
 
 import assert from "node:assert/strict";
 import { browserTest } from "./harness.mjs";
@@ -57,8 +58,35 @@ browserTest("an owner gets from an empty shelf to the counsel by keyboard", asyn
   // One that is folded away may come first.
   await page.getByText(/They decide, not this tool\./).filter({ visible: true }).first().waitFor();
 
-  // It is on the shelf, and still there after a reload.
+  // All treatments
+  await follow(page, /^Treatments/);
+  await page.waitForURL(/#\/treatments/);
+  await page.getByRole("heading", { name: "Full replating", exact: true }).waitFor();
+
+  // A sheet to hand on
+  await follow(page, /^Sheet/);
+  await page.waitForURL(/#\/sheet\//);
+  const sheet = page.locator(".paper");
+  await sheet.getByText("Tray from the attic").first().waitFor();
+  await sheet.getByText(/They decide, not this tool\./).first().waitFor();
+
+  // After a reload all of it is still there, and on the shelf.
+  await page.waitForTimeout(500);
   await page.reload();
+  await sheet.getByText("Tray from the attic").first().waitFor();
+  await go("#/piece");
+  assert.equal(await page.getByLabel("What do you call it?").inputValue(), "Tray from the attic");
+  assert.equal(await page.getByLabel("Not after").inputValue(), "1840");
+  assert.ok(await page.getByRole("radio", { name: "Sell it", exact: true }).isChecked());
+  await go("#/look");
+  await wear.locator("summary").first().click();
+  assert.ok(await copper.getByRole("radio", { name: "Seen", exact: true }).isChecked());
+  await go("#/condition");
+  assert.ok(await page.getByRole("radio", { name: "Much: about 20 in 100" }).isChecked());
+  await go("#/money");
+  assert.equal(await page.getByLabel("Likely").inputValue(), "400");
+  assert.equal(await page.getByRole("group", { name: "Full replating" }).getByLabel("Price asked").inputValue(), "450");
+  await go("#/counsel");
   await page.getByText(/^Leave it as it is\. Replating would cost about/).waitFor();
   await go("#/");
   await page.getByText("Tray from the attic").first().waitFor();

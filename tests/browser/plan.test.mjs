@@ -111,7 +111,7 @@ browserTest("a large shelf is weighed with its progress shown, can be stopped an
   await progress.waitFor({ state: "detached" });
   await page.getByLabel("Money to spend").fill("3000");
   await page.getByLabel("Hours of work").fill("150");
-  await page.getByText(/^With £3000 to spend and 150 hours of work, work on \d+ of 400 pieces/).waitFor({ timeout: 60_000 });
+  await page.getByText(/^With £3,000 to spend and 150 hours of work, work on \d+ of 400 pieces/).waitFor({ timeout: 60_000 });
 });
 
 browserTest("with nothing on the shelf the plan says what to do", async ({ page, go }) => {

@@ -55,3 +55,69 @@ browserTest("when it cannot be loaded, each page says so and the rest works", as
   await page.getByText(/made between about/).first().waitFor();
   troubles.length = 0;
 });
+
+browserTest("one program runs in two workers, each with an address of its own", async ({ page, go }) => {
+  const programs = new Set();
+  page.on("request", (request) => {
+    const file = new URL(request.url()).pathname.split("/").at(-1);
+    if (/^leavewell-\w+_bg\.wasm$/.test(file)) programs.add(file);
+  });
+  await go("#/");
+  await page.getByRole("button", { name: WORN_TRAY }).click();
+  await page.locator(".answer-sentence").waitFor();
+  assert.equal(page.workers().length, 1, "nothing long was asked for yet");
+  await go("#/sheet/client");
+  await page.locator(".paper section").first().waitFor();
+  const addresses = page.workers().map((worker) => worker.url());
+  assert.equal(addresses.length, 2);
+  assert.equal(new Set(addresses.map((address) => address.split("#")[0])).size, 2, addresses.join(" "));
+  assert.ok(addresses.every((address) => /\/worker\.js\?[^&]+&(answers|long)$/.test(address)), addresses.join(" "));
+  assert.deepEqual([...programs], ["leavewell-worker_bg.wasm"]);
+});
+
+/** Notes the messages about the closer look in `window.messages`. */
+async function listen(page) {
+  await page.evaluate(() => {
+    const CLOSER = 104;
+    window.messages = [];
+    window.addEventListener("leavewell-answer", ({ detail }) => {
+      if (detail.topic === CLOSER) window.messages.push({ turn: detail.turn, share: detail.share });
+    });
+  });
+}
+
+browserTest("a long page says how far it is, and a change gives up the page before it", async ({ page, go }) => {
+  await go("#/");
+  await page.getByRole("button", { name: WORN_TRAY }).click();
+  await page.locator(".answer-sentence").waitFor();
+  await listen(page);
+  await page.evaluate(() => (location.hash = "#/closer"));
+  await page.locator(".leaf section").first().waitFor();
+  const shares = await page.evaluate(() => window.messages.map(({ share }) => share).filter((share) => share !== undefined));
+  assert.ok(shares.length > 4, `${shares}`);
+  assert.ok(shares.every((share, at) => share > 0 && share < 1 && (at === 0 || share > shares[at - 1])), `${shares}`);
+
+  const field = page.locator(".leaf input[inputmode=decimal]").first();
+  await field.evaluate((input) => {
+    window.messages.length = 0;
+    const type = (text) => {
+      input.value = text;
+      input.dispatchEvent(new InputEvent("input", { bubbles: true }));
+    };
+    const again = ({ detail }) => {
+      if (detail.share === undefined) return;
+      window.removeEventListener("leavewell-answer", again);
+      type("71");
+    };
+    window.addEventListener("leavewell-answer", again);
+    type("70");
+  });
+  await page.waitForFunction(() => window.messages.some(({ share }) => share === undefined));
+  await page.locator(".leaf[aria-busy=false]").waitFor();
+  const messages = await page.evaluate(() => window.messages);
+  const turns = [...new Set(messages.map(({ turn }) => turn))];
+  assert.equal(turns.length, 2, "both were begun");
+  const answered = messages.filter(({ share }) => share === undefined).map(({ turn }) => turn);
+  assert.deepEqual(answered, [turns[1]], "the older one was given up");
+  assert.equal(await field.inputValue(), "71");
+});

@@ -5,7 +5,7 @@
 
 use leavewell_model::Draft;
 use leavewell_model::counsel::weigh_at_once;
-use leavewell_model::identity::{CopperRule, Kind, Ladder, posterior};
+use leavewell_model::identity::{Evidence, Kind, interval_with};
 use leavewell_model::ledger::Ledger;
 use leavewell_model::maths::{
     SobolBlock, Z5, Z10, beta_cdf, beta_quantile, pert_shapes, probability, probit, sobol_u32,
@@ -252,12 +252,12 @@ fn the_same_finding_twice_is_one_finding() {
                 part: None,
             })
             .collect();
-        posterior(
-            &answers,
-            ledger,
-            &Ladder::of(ledger, "base"),
-            CopperRule::Guarded,
-        )
+        let evidence = Evidence {
+            answers: &answers,
+            readings: &[],
+            came_from: None,
+        };
+        interval_with(&evidence, ledger).base
     };
     for (once, twice) in [
         (&["C01"][..], &["C01", "C01"][..]),

@@ -1,14 +1,13 @@
-//! What a piece is. The ladder, the prior and the windows are judgement, so these checks hold the
-//! arithmetic to its definition: each posterior was worked out apart from the program, from the
-//! letters and the prior of the ledger (computed from the figures of the ledger), for the named kinds
-//! alone. The program keeps room for pieces outside the kinds; that share is taken out again here.
+//! What a piece is. The ladder, the priors and the windows are judgement, so these checks hold the
+//! arithmetic to its definition: every posterior below was worked out by another program in another
+//! language, from the letters, the priors and the rule of combination in `DEVELOPERS.md`.
 
 use leavewell_model::counsel::weigh_at_once;
 use leavewell_model::identity::{
-    CopperRule, Family, Kind, Ladder, Posterior, contradictions, posterior, with_interval,
+    Evidence, Family, Interval, Kind, Posterior, contradictions, interval_with,
 };
-use leavewell_model::ledger::{FindingFact, Ledger, finding, windows};
-use leavewell_model::record::{Answer, Case, PartName, Seen};
+use leavewell_model::ledger::{FindingFact, Ledger, finding, findings, windows};
+use leavewell_model::record::{Answer, CameFrom, Case, PartName, Seen};
 
 use crate::{near, printed};
 
@@ -25,42 +24,48 @@ fn answers(seen: &[&'static str], absent: &[&'static str]) -> Vec<Answer> {
     [with(seen, Seen::Yes), with(absent, Seen::No)].concat()
 }
 
-fn on_bare_ladder(answers: &[Answer]) -> Posterior {
-    let ledger = Ledger::standard();
-    posterior(
+fn interval_from(answers: &[Answer], came_from: Option<CameFrom>) -> Interval {
+    let evidence = Evidence {
         answers,
-        ledger,
-        &Ladder::of(ledger, "base"),
-        CopperRule::Bare,
-    )
+        readings: &[],
+        came_from,
+    };
+    interval_with(&evidence, Ledger::standard())
 }
 
-fn among_named(p: &Posterior, kind: Kind) -> f64 {
-    p.of(kind) / (1.0 - p.of(Kind::Out))
+fn posterior_of(answers: &[Answer]) -> Posterior {
+    interval_from(answers, None).base
 }
 
-/// The posterior after these were seen, to the four decimals it was worked out to.
-#[track_caller]
-fn check_seen(seen: &[&'static str], expected: &[(Kind, f64)]) {
-    let p = on_bare_ladder(&answers(seen, &[]));
-    for (kind, want) in expected {
-        near(among_named(&p, *kind), *want, 0.0005);
+fn seen(ids: &[&'static str]) -> Posterior {
+    posterior_of(&answers(ids, &[]))
+}
+
+fn prior(kind: Kind, came_from: Option<CameFrom>) -> f64 {
+    let id = match came_from {
+        None => format!("identity.prior.{}", kind.code()),
+        Some(from) => format!("identity.prior.{}.{}", from.id(), kind.code()),
+    };
+    Ledger::standard().value(&id)
+}
+
+/// Every way a piece can have come to its owner, not told first.
+fn ways() -> Vec<Option<CameFrom>> {
+    std::iter::once(None)
+        .chain(CameFrom::ALL.iter().copied().map(Some))
+        .collect()
+}
+
+#[test]
+fn every_prior_sums_to_one() {
+    for from in ways() {
+        let sum: f64 = Kind::ALL.iter().map(|k| prior(*k, from)).sum();
+        near(sum, 1.0, 1e-9);
     }
 }
 
 #[test]
-fn the_prior_of_the_named_kinds_sums_to_one() {
-    let ledger = Ledger::standard();
-    let sum: f64 = Kind::LADDER
-        .iter()
-        .map(|k| ledger.value(&format!("identity.prior.{}", k.code())))
-        .sum();
-    near(sum, 1.0, 1e-9);
-}
-
-#[test]
 fn no_answer_or_only_not_sure_leaves_the_prior() {
-    let ledger = Ledger::standard();
     let unsure: Vec<Answer> = ["C01", "M03", "P01"]
         .map(|id| Answer {
             id,
@@ -68,52 +73,311 @@ fn no_answer_or_only_not_sure_leaves_the_prior() {
             part: None,
         })
         .to_vec();
-    for p in [on_bare_ladder(&[]), on_bare_ladder(&unsure)] {
-        for kind in Kind::LADDER {
-            let prior = ledger.value(&format!("identity.prior.{}", kind.code()));
-            near(among_named(&p, kind), prior, 1e-9);
+    for from in ways() {
+        for answers in [&[][..], &unsure] {
+            let p = interval_from(answers, from).base;
+            for kind in Kind::ALL {
+                near(p.of(kind), prior(kind, from), 1e-9);
+            }
         }
-        near(p.of(Kind::Out), ledger.value("identity.prior.OUT"), 1e-9);
+    }
+}
+
+/// The posterior after these were seen, to the four decimals it was worked out to.
+#[track_caller]
+fn check_seen(ids: &[&'static str], expected: &[(Kind, f64)]) {
+    let p = seen(ids);
+    for (kind, want) in expected {
+        near(p.of(*kind), *want, 0.0005);
     }
 }
 
 #[test]
-fn posteriors_worked_out_by_hand() {
-    use Kind::{Clp, Ebm, Ecu, Ens, Fpd, Fps, Rep, Rfp, Sil};
-    check_seen(&["M03"], &[(Sil, 0.8861), (Fpd, 0.0253), (Ens, 0.0253)]);
-    check_seen(&["P05"], &[(Ebm, 0.7037), (Clp, 0.1481), (Rep, 0.0432)]);
-    check_seen(&["S07", "P01"], &[(Clp, 0.9915)]);
-    // Two clusters multiply.
+fn posteriors_worked_out_apart_from_the_program() {
+    use Kind::{Clp, Ebm, Ecu, Ens, Est, Fpd, Fps, Rep, Rfp, Sil, Ubm, Wst};
+    check_seen(&["M03"], &[(Sil, 0.7928), (Wst, 0.0799), (Ens, 0.0266)]);
+    check_seen(&["P05"], &[(Ebm, 0.6618), (Ubm, 0.1527), (Rep, 0.0413)]);
+    check_seen(&["S07", "P01"], &[(Clp, 0.6653), (Est, 0.2580)]);
     check_seen(
         &["C01", "C08"],
-        &[(Fpd, 0.7771), (Fps, 0.1166), (Rfp, 0.0999)],
+        &[(Fpd, 0.7765), (Fps, 0.1077), (Rfp, 0.1007)],
     );
-    // Two findings of one cluster count 1/sqrt(2) each.
+    // Two findings of one cluster.
     check_seen(
         &["C01", "C04"],
-        &[(Fpd, 0.5027), (Rfp, 0.1933), (Ecu, 0.0898), (Fps, 0.0629)],
+        &[(Fpd, 0.5601), (Rfp, 0.1695), (Ecu, 0.0730), (Fps, 0.0423)],
     );
-    check_seen(&["C01", "C07", "C13"], &[(Fpd, 0.7433), (Rfp, 0.2230)]);
+    // One, two and three signs at the edges.
+    check_seen(&["C06"], &[(Fpd, 0.4065), (Rfp, 0.2869), (Fps, 0.1315)]);
+    check_seen(&["C06", "C07"], &[(Fpd, 0.4857), (Rfp, 0.3429)]);
+    check_seen(&["C06", "C07", "C08"], &[(Fpd, 0.6915), (Rfp, 0.2092)]);
     check_seen(
         &["C01", "C07", "C13", "S08"],
-        &[(Rfp, 0.9639), (Fpd, 0.0338)],
+        &[(Rfp, 0.7742), (Fpd, 0.1886)],
     );
-    check_seen(&["S03"], &[(Fpd, 0.5613), (Fps, 0.1965), (Rfp, 0.0393)]);
-    check_seen(&["M01b"], &[(Ens, 0.5049), (Ecu, 0.2524), (Rep, 0.1262)]);
-    check_seen(&["M12"], &[(Ens, 0.4167), (Clp, 0.3571)]);
-    check_seen(&["M12", "P01"], &[(Clp, 0.9682)]);
+    check_seen(&["S03"], &[(Fpd, 0.3584), (Ecu, 0.2003), (Rep, 0.1159)]);
+    check_seen(&["M01b"], &[(Ens, 0.4981), (Ecu, 0.2366), (Rep, 0.1370)]);
+    check_seen(&["M12"], &[(Clp, 0.7540), (Ens, 0.0454)]);
+    check_seen(&["M12", "P01"], &[(Clp, 0.9628), (Est, 0.0275)]);
+}
+
+/// CONSTRUCTED: twenty descriptions as people give them, each with its true family, the family's
+/// probability on the base, blunt and sharp ladder, and with the prior of a household drawer.
+const SITUATIONS: [(Family, &[&str], [f64; 4]); 20] = {
+    use Family::{Close, Electroplate, French, Fused, Outside, ReplatedFused, Solid};
+    [
+        (
+            Fused,
+            &["C01", "C07", "C13", "S03"],
+            [0.8990, 0.8341, 0.9414, 0.8796],
+        ),
+        (
+            Fused,
+            &["C20", "S11", "F02"],
+            [0.6159, 0.4963, 0.7186, 0.2525],
+        ),
+        (
+            Fused,
+            &["C17", "C25", "F03"],
+            [0.6660, 0.6601, 0.6619, 0.6036],
+        ),
+        (
+            Fused,
+            &["C21", "C32", "S03", "M10"],
+            [0.7080, 0.6070, 0.7840, 0.4490],
+        ),
+        (
+            Fused,
+            &["C07", "C25", "S04", "F04"],
+            [0.7916, 0.6015, 0.9110, 0.7313],
+        ),
+        (
+            ReplatedFused,
+            &["C20", "C07", "S18"],
+            [0.8360, 0.6810, 0.9173, 0.7964],
+        ),
+        (
+            ReplatedFused,
+            &["C06", "S20", "S02"],
+            [0.9613, 0.8546, 0.9900, 0.8150],
+        ),
+        (
+            ReplatedFused,
+            &["C07", "S10", "C09"],
+            [0.9386, 0.7965, 0.9830, 0.7893],
+        ),
+        (
+            Electroplate,
+            &["S03", "C12", "M18"],
+            [0.9907, 0.9542, 0.9980, 0.9978],
+        ),
+        (
+            Electroplate,
+            &["M21", "M20", "S04"],
+            [0.9791, 0.9428, 0.9915, 0.9857],
+        ),
+        (
+            Electroplate,
+            &["M16", "S22", "S05"],
+            [0.9966, 0.9825, 0.9985, 0.9986],
+        ),
+        (
+            Electroplate,
+            &["M24", "C09", "S02"],
+            [0.7484, 0.7098, 0.7656, 0.9374],
+        ),
+        (
+            Electroplate,
+            &["S12", "S13", "M21", "D02", "C09"],
+            [0.6583, 0.6570, 0.6546, 0.7971],
+        ),
+        (
+            Close,
+            &["S12", "S13", "S21", "M12"],
+            [0.9890, 0.9685, 0.9952, 0.8998],
+        ),
+        (
+            Close,
+            &["S13", "S24", "M23"],
+            [0.9435, 0.7725, 0.9815, 0.8264],
+        ),
+        (
+            French,
+            &["M13", "S06", "C31"],
+            [0.6813, 0.5337, 0.7575, 0.3873],
+        ),
+        (Solid, &["M03", "C22"], [0.9386, 0.7888, 0.9838, 0.9266]),
+        (
+            Solid,
+            &["M14", "M15", "C33"],
+            [0.9703, 0.8322, 0.9941, 0.9756],
+        ),
+        (
+            Outside,
+            &["S16", "C22", "F02"],
+            [0.5177, 0.3136, 0.7025, 0.4748],
+        ),
+        (
+            Outside,
+            &["S15", "M21", "M20"],
+            [0.6630, 0.4370, 0.8159, 0.6758],
+        ),
+    ]
+};
+
+#[test]
+fn twenty_situations_come_out_as_worked_out() {
+    for (family, ids, [base, blunt, sharp, household]) in SITUATIONS {
+        let found = answers(ids, &[]);
+        let told_nothing = interval_from(&found, None);
+        near(told_nothing.base.family(family), base, 0.01);
+        assert_eq!(told_nothing.base.top_family().0, family, "{ids:?}");
+        // The other ladders lie within the range, which the priors widen further.
+        let (_, low, high) = told_nothing.range(|p| p.family(family));
+        for ladder in [blunt, sharp] {
+            assert!(low <= ladder + 0.01 && ladder - 0.01 <= high, "{ids:?}");
+        }
+        let drawer = interval_from(&found, Some(CameFrom::Household)).base;
+        near(drawer.family(family), household, 0.01);
+    }
+}
+
+/// What a further finding did before the rule of combination kept families up: silver over seams made
+/// a re-plated piece less probable. Each probability was worked out apart from the program.
+#[test]
+fn a_finding_that_favours_a_family_raises_it() {
+    for (first, second, family, before, after) in [
+        ("S10", "S08", Family::ReplatedFused, 0.681, 0.712),
+        ("S10", "S09", Family::ReplatedFused, 0.681, 0.698),
+        ("P02", "P08", Family::Solid, 0.880, 0.922),
+        ("M13", "M10", Family::French, 0.287, 0.304),
+    ] {
+        near(seen(&[first]).family(family), before, 0.001);
+        near(seen(&[first, second]).family(family), after, 0.001);
+    }
+}
+
+/// The families of which every kind explains the finding, seen or absent, at least as well as every
+/// kind outside. Worked out here from the letters alone.
+fn favoured(f: &FindingFact, answer: Seen) -> Vec<Family> {
+    let ledger = Ledger::standard();
+    let out = ledger.value(if f.cluster == leavewell_model::identity::Cluster::Mark {
+        "identity.out.mark"
+    } else {
+        "identity.out.finding"
+    });
+    let likelihood = |k: Kind| {
+        let p = f.letter(k).map_or(out, |l| {
+            ledger.value(&format!("identity.ladder.base.{}", l.code()))
+        });
+        if answer == Seen::Yes { p } else { 1.0 - p }
+    };
+    let of = |inside: bool, family: Family| {
+        Kind::ALL
+            .into_iter()
+            .filter(move |k| (k.family() == family) == inside)
+            .map(likelihood)
+    };
+    Family::ALL
+        .into_iter()
+        .filter(|family| {
+            let least = of(true, *family).fold(f64::INFINITY, f64::min);
+            let most = of(false, *family).fold(0.0, f64::max);
+            least >= most - 1e-12
+        })
+        .collect()
+}
+
+/// Adding the answer never lowers any family it favours, on any of the nine posteriors of the range.
+#[track_caller]
+fn check_monotone(
+    before: &[Answer],
+    added: &FindingFact,
+    answer: Seen,
+    families: &[Family],
+) -> usize {
+    let mut after = before.to_vec();
+    after.push(Answer {
+        id: added.id,
+        seen: answer,
+        part: None,
+    });
+    let (before_it, after_it) = (posterior_of(before), posterior_of(&after));
+    for family in families {
+        let (was, is) = (before_it.family(*family), after_it.family(*family));
+        assert!(
+            is >= was - 1e-12,
+            "{} {answer:?} lowers {family:?} from {was} to {is} beside {before:?}",
+            added.id
+        );
+    }
+    families.len()
+}
+
+#[test]
+fn no_favourable_finding_ever_lowers_its_family_for_singles_and_pairs() {
+    let mut checks = 0;
+    for added in findings() {
+        let families = favoured(added, Seen::Yes);
+        if families.is_empty() {
+            continue;
+        }
+        checks += check_monotone(&[], added, Seen::Yes, &families);
+        for other in findings().iter().filter(|f| f.id != added.id) {
+            checks += check_monotone(&answers(&[other.id], &[]), added, Seen::Yes, &families);
+        }
+    }
+    assert!(checks > 10_000, "only {checks} checks");
+}
+
+#[test]
+fn no_favourable_finding_ever_lowers_its_family_in_random_sets() {
+    let mut state = 20_240_611_u64;
+    let mut draw = |below: usize| {
+        state = state
+            .wrapping_mul(6_364_136_223_846_793_005)
+            .wrapping_add(1_442_695_040_888_963_407);
+        usize::try_from(state >> 33).unwrap() % below
+    };
+    let mut checks = 0;
+    for trial in 0..4000 {
+        // Triples first, then larger sets with absences among them.
+        let size = if trial < 2000 { 2 } else { 2 + draw(9) };
+        let mut before: Vec<Answer> = Vec::new();
+        for _ in 0..size {
+            let absent = trial >= 2000 && draw(3) == 0;
+            let id = findings()[draw(findings().len())].id;
+            if before.iter().all(|a| a.id != id) {
+                before.push(Answer {
+                    id,
+                    seen: if absent { Seen::No } else { Seen::Yes },
+                    part: None,
+                });
+            }
+        }
+        let added = &findings()[draw(findings().len())];
+        if before.iter().any(|a| a.id == added.id) {
+            continue;
+        }
+        let families = favoured(added, Seen::Yes);
+        checks += check_monotone(&before, added, Seen::Yes, &families);
+    }
+    assert!(checks > 1000, "only {checks} checks");
 }
 
 #[test]
 fn the_order_of_answers_does_not_matter() {
-    let forth = answers(&["C01", "C07", "C13", "S08", "M10"], &["P01", "C09"]);
+    let forth = answers(
+        &["C01", "C20", "C07", "C13", "C25", "S08", "S18", "M10"],
+        &["P01", "C09", "C33"],
+    );
     let mut back = forth.clone();
     back.reverse();
     for kind in Kind::ALL {
         near(
-            on_bare_ladder(&back).of(kind),
-            on_bare_ladder(&forth).of(kind),
-            1e-12,
+            posterior_of(&back).of(kind),
+            posterior_of(&forth).of(kind),
+            1e-15,
         );
     }
 }
@@ -125,33 +389,29 @@ fn copper_survives_twenty_casual_absences() {
         "C01", "C03", "C05", "C07", "C08", "C10", "C13", "C14", "C15", "C16", "C17", "C19", "S01",
         "S02", "S08", "S09", "S10", "S07", "P01", "M03",
     ];
-    let p = with_interval(&answers(&["S03"], &absent), Ledger::standard()).base;
-    let fused = p.family(Family::Fused);
-    assert!(fused > 0.3, "the fused family is left with {fused}");
+    let p = posterior_of(&answers(&["S03"], &absent));
+    near(p.family(Family::Fused), 0.42, 0.005);
 }
 
 /// CONSTRUCTED: the one mark there is was read, and the person says honestly that no other is there.
 #[test]
 fn one_mark_read_is_not_undone_by_the_marks_that_are_not_there() {
-    let others = [
-        "M01b", "M02", "M03", "M04", "M05", "M06", "M07", "M08", "M09", "M10", "M11", "M12", "M13",
-    ];
-    let p = with_interval(&answers(&["M01"], &others), Ledger::standard()).base;
+    let others: Vec<&'static str> = findings()
+        .iter()
+        .map(|f| f.id)
+        .filter(|id| id.starts_with('M') && *id != "M01")
+        .collect();
+    let p = posterior_of(&answers(&["M01"], &others));
     assert_eq!(p.top_kind(), Kind::Ens);
-    let alone = with_interval(&answers(&["M01"], &[]), Ledger::standard()).base;
-    near(p.of(Kind::Ens), alone.of(Kind::Ens), 1e-12);
+    near(p.of(Kind::Ens), seen(&["M01"]).of(Kind::Ens), 1e-12);
 }
 
-/// About .63 for everything made as fused plate: computed from the figures of the ledger, with
-/// copper wear read as likely for electroplate on copper and for reproductions too.
+/// Copper wear is likely on fused plate, on electroplate on copper and on reproductions alike.
 #[test]
 fn copper_alone_is_no_verdict() {
-    let p = with_interval(&answers(&["S03"], &[]), Ledger::standard()).base;
-    near(
-        p.family(Family::Fused) + p.family(Family::ReplatedFused),
-        0.63,
-        0.015,
-    );
+    let p = seen(&["S03"]);
+    let fused_body = p.family(Family::Fused) + p.family(Family::ReplatedFused);
+    assert!((0.5..0.65).contains(&fused_body), "{fused_body}");
     let sentence = sentence_for(answers(&["S03"], &[]));
     assert!(!sentence.contains("Sheffield"), "{sentence}");
     assert!(!sentence.contains("robably"), "{sentence}");
@@ -168,6 +428,14 @@ fn sentence_for(findings: Vec<Answer>) -> String {
     weigh_at_once(&case, Vec::new()).identity.sentence
 }
 
+#[test]
+fn with_no_finding_no_family_is_named() {
+    let sentence = sentence_for(Vec::new());
+    for family in Family::ALL {
+        assert!(!sentence.contains(family.name()), "{sentence}");
+    }
+}
+
 /// "EP" without letters for the base metal is not nickel silver: the letters of electroplate on
 /// copper and on nickel silver are the same, so only the prior parts them.
 #[test]
@@ -179,8 +447,8 @@ fn a_mark_that_names_no_base_metal_gives_none() {
     );
 }
 
-/// The mark alone does not outweigh the prior for nickel silver; the magnet, which anybody can try,
-/// does (computed from the figures of the ledger). It has to stand among the first looks offered.
+/// The magnet, which anybody can try, tells what a close-plater's mark stands on. It has to stand
+/// among the first looks offered.
 #[test]
 fn a_close_platers_mark_asks_for_the_magnet() {
     let case = Case {
@@ -201,7 +469,7 @@ fn support(a: &FindingFact, b: &FindingFact) -> f64 {
     let p = |f: &FindingFact, i: usize| {
         ledger.value(&format!("identity.ladder.base.{}", f.letters[i].code()))
     };
-    let most = |of: &dyn Fn(usize) -> f64| (0..11).map(of).fold(0.0, f64::max);
+    let most = |of: &dyn Fn(usize) -> f64| (0..Kind::LADDER.len()).map(of).fold(0.0, f64::max);
     most(&|i| p(a, i) * p(b, i)) / (most(&|i| p(a, i)) * most(&|i| p(b, i)))
 }
 
@@ -308,34 +576,43 @@ fn dates_keep_to_the_dated_events() {
     check_dates(&["C01", "C06", "M05"], 1740..=1773, 1783);
 }
 
-/// Ten copies of one finding are one finding; and several findings of one cause count for less than
-/// their product (the product, untempered, is worked out here).
+/// Ten copies of one finding are one finding, and versions of one look count as the strongest of them.
 #[test]
-fn repeated_and_kindred_evidence_never_becomes_certainty() {
-    let once = on_bare_ladder(&answers(&["C01"], &[]));
-    let ten = on_bare_ladder(&answers(&["C01"; 10], &[]));
+fn repeated_evidence_counts_once() {
+    let once = seen(&["C01"]);
+    let ten = posterior_of(&answers(&["C01"; 10], &[]));
     for kind in Kind::ALL {
-        near(ten.of(kind), once.of(kind), 1e-12);
+        near(ten.of(kind), once.of(kind), 1e-15);
     }
-    let kindred = ["C01", "C03", "C05"];
+    // "A seam, its colour not told" adds next to nothing beside the copper line itself.
+    let both = seen(&["C01", "C20"]);
+    near(both.of(Kind::Fpd), once.of(Kind::Fpd), 0.01);
+}
+
+/// Several findings of one cause count for less than their product, which is worked out here.
+#[test]
+fn kindred_evidence_counts_for_less_than_its_product() {
+    let kindred = ["C06", "C07", "C08"];
     let ledger = Ledger::standard();
-    let product = Kind::LADDER.map(|k| {
-        let prior = ledger.value(&format!("identity.prior.{}", k.code()));
-        kindred.iter().fold(prior, |p, id| {
+    let odds = |k: Kind| {
+        kindred.iter().fold(1.0, |p, id| {
             let letter = finding(id).unwrap().letter(k).unwrap();
             p * ledger.value(&format!("identity.ladder.base.{}", letter.code()))
         })
-    });
-    let untempered = product[2] / product.iter().sum::<f64>();
-    let tempered = among_named(&on_bare_ladder(&answers(&kindred, &[])), Kind::Fpd);
-    assert!(tempered < untempered - 0.05, "{tempered} {untempered}");
+    };
+    let product = (odds(Kind::Fpd) / odds(Kind::Ecu)).ln();
+    let p = seen(&kindred);
+    let prior = (prior(Kind::Fpd, None) / prior(Kind::Ecu, None)).ln();
+    let combined = (p.of(Kind::Fpd) / p.of(Kind::Ecu)).ln() - prior;
+    near(product, 6.91, 0.01);
+    near(combined, 3.99, 0.01);
 }
 
 /// The piece is of the expected family, the expected kind is among the first two, and the kinds that
 /// the description allows hold at least the share `least` together.
 #[track_caller]
 fn check_piece(seen: &[&'static str], absent: &[&'static str], kinds: &[Kind], least: f64) {
-    let p = with_interval(&answers(seen, absent), Ledger::standard()).base;
+    let p = posterior_of(&answers(seen, absent));
     let mut order = Kind::ALL;
     order.sort_by(|a, b| p.of(*b).total_cmp(&p.of(*a)));
     let expected = kinds[0];
@@ -365,11 +642,12 @@ fn typical_pieces_are_told_apart() {
         &["C01", "C07", "C13", "S01", "S03"],
         &["S08", "C09"],
         &[Fpd],
-        0.9,
+        // Silver over an edge or a seam speaks less against fused plate than it did: was .9.
+        0.8,
     );
     // A mug of the 1760s, tinned inside, edges turned over. Encyclopaedia Britannica, 11th ed., 1911,
     // "Plated Ware" (silver on one side, tinned inside; bare copper shows red). Turned edge: ledger.
-    check_piece(&["C01", "C06", "C17", "S03"], &["C18"], &[Fps], 0.85);
+    check_piece(&["C01", "C06", "C17", "S03"], &["C18"], &[Fps], 0.8);
     // A cake basket: copper at the pierced edges and in the engraving. Hebert, The Engineer's and
     // Mechanic's Encyclopaedia, 1836, "Plating" (baskets and trays pierced from plated sheet);
     // Encyclopaedia Britannica, 1911, "Sheffield Plate" (the layers). Copper in engraved lines: ledger.
@@ -379,7 +657,8 @@ fn typical_pieces_are_told_apart() {
     check_piece(&["M05", "C06", "C01"], &["M03"], &[Fpd, Fps, Rfp], 0.9);
     // Late fused plate over nickel silver. Encyclopaedia Britannica, 11th ed., 1911, "Plated Ware" (the
     // ingot generally copper or German silver). Wire edge and shield: ledger, as above.
-    check_piece(&["C07", "C13", "S04"], &[], &[Fpn], 0.7);
+    // Pale metal shows on plain nickel silver and electroplate too: was .7.
+    check_piece(&["C07", "C13", "S04"], &[], &[Fpn], 0.5);
     // An old pot plated again. Bradbury, History of Old Sheffield Plate, 1912 (replating advertised in
     // 1849 and 1852; pure silver is white, the old alloy bluish). Silver over the seam follows from it.
     check_piece(&["C01", "C13", "S08", "S10", "S02"], &[], &[Rfp], 0.95);
@@ -399,7 +678,8 @@ fn typical_pieces_are_told_apart() {
     // Silvered brass of the 1740s. Hebert, The Engineer's and Mechanic's Encyclopaedia, 1836, "Plating"
     // (French plating: leaf rubbed on finished brass); Ure, A Dictionary of Arts, Manufactures and
     // Mines, 1839, "Silvering". For the crowned C no handbook was found: ledger, a dealer's page.
-    check_piece(&["M13", "S06"], &["P01"], &[Frp], 0.8);
+    // The tax fell on plain and gilt copper alloys too, so brass alone is as likely: was .8.
+    check_piece(&["M13", "S06"], &["P01"], &[Frp], 0.6);
     // An electrotype. Knight's Cyclopaedia of the Industry of All Nations, 1851, "Electrotype" (copper
     // grown in a mould, rough on the outer side).
     check_piece(&["C19", "C09", "P12", "P08"], &[], &[Ecu], 0.8);
@@ -440,18 +720,26 @@ fn windows_hold_the_dated_events() {
         ("M04", 1784),
         ("EBM", 1845),
         ("M02", 1845),
-        ("S10", 1845),
+        ("M25", 1784),
+        ("M16", 1855),
+        ("C21", 1760),
         ("M08", 1842),
         ("M09", 1891),
     ] {
         assert_eq!(window(id).from, from, "{id}");
     }
-    for (id, to) in [("M05", 1773), ("M04", 1836), ("FPD", 1860), ("M13", 1749)] {
+    for (id, to) in [
+        ("M05", 1773),
+        ("M04", 1836),
+        ("FPD", 1860),
+        ("M13", 1749),
+        ("M12", 1890),
+    ] {
         assert_eq!(window(id).to, Some(to), "{id}");
     }
     // What came of electricity is never open before it.
     for id in [
-        "ECU", "ENS", "EBM", "C09", "C15", "C19", "S08", "M01", "M01b", "M02", "M06",
+        "ECU", "ENS", "EBM", "EST", "C19", "M01", "M01b", "M02", "M29",
     ] {
         assert!(window(id).from >= 1840, "{id}");
     }

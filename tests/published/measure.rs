@@ -9,7 +9,7 @@ use leavewell_model::bench::{
 };
 use leavewell_model::counsel::weigh_at_once;
 use leavewell_model::identity::{
-    Family, Kind, Letter, Posterior, information_gain, interval_with, readings,
+    Evidence, Family, Kind, Letter, Posterior, information_gain, interval_with, readings,
 };
 use leavewell_model::ledger::Ledger;
 use leavewell_model::record::{Case, Problem};
@@ -239,7 +239,7 @@ fn posterior(fields: &[(&str, &str)], seen: &[&str]) -> Posterior {
     let (case, problems) = read(fields, seen);
     assert_eq!(problems, Vec::new());
     let ledger = Ledger::standard();
-    interval_with(&case.findings, &readings(&case, ledger), ledger).base
+    interval_with(&Evidence::of(&case, &readings(&case, ledger)), ledger).base
 }
 
 fn identity(fields: &[(&str, &str)], seen: &[&str]) -> IdentityReport {
@@ -537,9 +537,9 @@ fn what_fits_every_kind_or_none_moves_nothing() {
     ledger
         .override_with("metal.silver.density", 8.95, "alike")
         .unwrap();
-    let p = interval_with(&case.findings, &readings(&case, &ledger), &ledger);
+    let p = interval_with(&Evidence::of(&case, &readings(&case, &ledger)), &ledger);
     case.measures.density = None;
-    let without = interval_with(&case.findings, &readings(&case, &ledger), &ledger);
+    let without = interval_with(&Evidence::of(&case, &readings(&case, &ledger)), &ledger);
     assert_eq!(p, without);
 }
 
@@ -743,8 +743,9 @@ fn a_look_says_what_each_answer_would_do() {
     }
     // An instrument's band that is absent moves nothing.
     let (case, _) = read(&[], &["S03"]);
-    let now = interval_with(&case.findings, &[], ledger).base;
-    let gains = information_gain(&case.findings, &[], &now, ledger);
+    let evidence = Evidence::of(&case, &[]);
+    let now = interval_with(&evidence, ledger).base;
+    let gains = information_gain(&evidence, &now, ledger);
     let band = gains.iter().find(|g| g.finding.id == "P08").unwrap();
     assert_eq!(band.if_absent, now);
 }

@@ -18,7 +18,7 @@ use crate::app::parts::cautions::cautions;
 use crate::app::parts::element::{El, button, el, group};
 use crate::app::parts::marks::{fold, named, press};
 use crate::app::parts::screen::screen;
-use crate::app::parts::words::small;
+use crate::app::parts::words::{joined, small};
 use crate::app::route::Route;
 use crate::app::state::{Action, Open, Target};
 use crate::app::wording::condition as say;
@@ -75,8 +75,9 @@ pub fn condition_page(page: Page) -> Html {
 /// Photos of a part, kept and counted on by `www/photos.js`.
 fn photos(page: Page, part: PartName) -> El {
     let field = |field: &str| page.open.draft.part_text(part.id(), field);
+    // The fields beside it have the part's own key.
     el("part-photos", "")
-        .key(part.id())
+        .key(&joined(&["photos-", part.id()]))
         .set("case", page.open.id.clone())
         .attr("part", part.id())
         .set("name", small(part.label()))

@@ -180,8 +180,7 @@ fn dates(identity: &IdentityReport) -> String {
     let Some(dates) = &identity.dates else {
         return say::NO_YEAR.to_owned();
     };
-    let (from, to) = (dates.from.to_string(), dates.to.to_string());
-    let mut words = say::made_between(&from, &to);
+    let mut words = say::made_in(&dates.in_words());
     for why in &dates.reasons {
         words.push(' ');
         words.push_str(&capital(why.trim_end_matches('.')));

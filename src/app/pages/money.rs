@@ -19,7 +19,7 @@ use crate::app::parts::screen::screen;
 use crate::app::parts::words::money_band;
 use crate::app::route::Route;
 use crate::app::state::Target;
-use crate::app::wording::money::{self as say, unit};
+use crate::app::wording::money as say;
 
 /// What a quote can be put in for, in the order people ask for it.
 const QUOTED: [&str; 6] = ["T14a", "T09", "T09b", "T10a", "T03", "T17"];
@@ -89,7 +89,7 @@ fn quote(page: Page, text: &'static TreatmentText) -> El {
 
 /// A field for an amount, in the currency of the piece.
 fn amount(page: Page, target: Target, [label, hint]: [&str; 2]) -> Html {
-    number_field(page, target, [label, hint, unit(page.open.currency())])
+    number_field(page, target, [label, hint, page.open.currency().sign()])
 }
 
 fn consents(page: Page) -> Html {

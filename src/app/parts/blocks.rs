@@ -26,12 +26,14 @@ pub fn loaded_page(page: Page, name: PageName) -> Html {
     let holder = el("div", "leaf")
         .attr("aria-busy", if waits { "true" } else { "false" })
         .el(progress(share.map(|(_, share)| share)));
-    let holder = match loaded.map(|loaded| &loaded.blocks) {
-        None => holder.p("hint", answer::ON_ITS_WAY),
-        Some(Ok(blocks)) => each(holder, Some(page), blocks, "h2"),
-        Some(Err(why)) => holder.el(not_worked_out(why)),
+    // The blocks have keys and a list of their own: what comes and goes above them must not touch a field.
+    let blocks = el("div", "");
+    let blocks = match loaded.map(|loaded| &loaded.blocks) {
+        None => blocks.p("hint", answer::ON_ITS_WAY),
+        Some(Ok(made)) => each(blocks, Some(page), made, "h2"),
+        Some(Err(why)) => blocks.el(not_worked_out(why)),
     };
-    holder.html()
+    holder.el(blocks).html()
 }
 
 /// How far a long page is; hidden while none is being worked out.

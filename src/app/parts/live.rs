@@ -26,7 +26,7 @@ pub fn live(page: Page, line: String, answer: Html) -> Html {
         .text(more);
     let status = el("p", "unseen")
         .attr("role", "status")
-        .words(page.state.said.clone());
+        .words(page.state.read_out.clone());
     el("aside", "live")
         .attr("aria-label", say::SO_FAR)
         .said("live-line", line)

@@ -1,18 +1,12 @@
-//! How numbers, ranges and lists are worded. The only place where a number becomes text.
+//! How the screens word numbers, ranges and lists. Sums of money have the form of [`terms::money`].
 
-use leavewell_model::record::Currency;
 use leavewell_model::report::{Band, BandMean};
+use leavewell_model::terms::{self, Currency};
 
-/// An amount in whole units and to two significant figures, with its sign: "£340", "-€1,200".
+/// An amount to two significant figures, with its sign: "£340", "−€1,200".
 #[must_use]
 pub fn money(amount: f64, currency: Currency) -> String {
-    let sign = match currency {
-        Currency::Pound => "£",
-        Currency::Euro => "€",
-        Currency::Dollar => "$",
-        Currency::Other => "",
-    };
-    signed(two_figures(amount).round(), sign)
+    terms::money(currency, amount)
 }
 
 /// A band of money: "about £40 to £90", or one amount when both ends read the same.
@@ -36,7 +30,7 @@ pub fn number_band(band: Band) -> String {
 /// A plain number to two significant figures.
 #[must_use]
 pub fn number(value: f64) -> String {
-    signed(two_figures(value), "")
+    terms::sum("", terms::two_figures(value))
 }
 
 /// A share of 1 as a whole percentage: "about 12 %", "less than 1 %", "nearly all".
@@ -107,76 +101,14 @@ fn range(low: &str, high: &str) -> String {
     }
 }
 
-fn signed(rounded: f64, sign: &str) -> String {
-    let minus = if rounded < 0.0 { "\u{2212}" } else { "" };
-    joined(&[minus, sign, &grouped(rounded.abs())])
-}
-
 /// The nearest whole number, halves to the even side.
 fn whole(value: f64) -> String {
     value.round_ties_even().to_string()
 }
 
-/// Rounded to two significant figures. Powers of ten by hand: the standard ones differ in the last
-/// bit from machine to machine.
-fn two_figures(value: f64) -> f64 {
-    if !value.is_finite() {
-        return 0.0;
-    }
-    let mut unit = 1.0;
-    while value.abs() >= unit * 99.5 {
-        unit *= 10.0;
-    }
-    // A tenth is the finest anybody is told, and only below ten.
-    if value.abs() < 9.95 && unit <= 1.0 {
-        (value * 10.0).round() / 10.0
-    } else {
-        (value / unit).round() * unit
-    }
-}
-
-/// Thousands parted by commas; a tenth kept where there is one.
-fn grouped(value: f64) -> String {
-    let text = value.to_string();
-    let (whole, tenths) = text
-        .split_once('.')
-        .map_or((text.as_str(), ""), |(w, t)| (w, t));
-    let mut out = String::new();
-    for (i, digit) in whole.chars().enumerate() {
-        if i > 0 && (whole.len() - i) % 3 == 0 {
-            out.push(',');
-        }
-        out.push(digit);
-    }
-    if tenths.is_empty() {
-        out
-    } else {
-        out + "." + tenths
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn money_is_two_figures() {
-        for (amount, words) in [
-            (0.0, "£0"),
-            (4.26, "£4"),
-            (0.8, "£1"),
-            (43.7, "£44"),
-            (99.6, "£100"),
-            (347.0, "£350"),
-            (12_345.0, "£12,000"),
-            (-86.2, "\u{2212}£86"),
-            (-0.01, "£0"),
-            (f64::NAN, "£0"),
-        ] {
-            assert_eq!(money(amount, Currency::Pound), words, "{amount}");
-        }
-        assert_eq!(money(1_250_000.0, Currency::Other), "1,300,000");
-    }
 
     #[test]
     fn bands_collapse_when_both_ends_read_the_same() {

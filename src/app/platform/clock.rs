@@ -1,4 +1,4 @@
-//! The clock, read only when a person starts or opens a piece; the model has none.
+//! The clock. It is read only when a person starts or opens a piece; the model has none.
 
 pub use gloo::timers::callback::Timeout as Wait;
 use js_sys::{Date, Math};
@@ -15,7 +15,7 @@ pub fn today() -> String {
     )
 }
 
-/// A key no other piece on this device has: the time, and chance for a second tab.
+/// A new key for a piece. It joins the time with a random number, so that two tabs never make the same.
 #[must_use]
 pub fn new_id() -> String {
     // A time in milliseconds and a number below 65,536 are exact and not negative.
@@ -24,7 +24,7 @@ pub fn new_id() -> String {
     format!("{time:x}-{chance:04x}")
 }
 
-/// Does something after a while, unless what is returned is dropped first.
+/// Runs `what` after so many milliseconds, unless the returned handle is dropped first.
 pub fn after(milliseconds: u32, what: impl FnOnce() + 'static) -> Wait {
     Wait::new(milliseconds, what)
 }

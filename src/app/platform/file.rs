@@ -1,4 +1,4 @@
-//! Files a person saves or opens. Nothing leaves the device.
+//! Files that a person saves or opens. Nothing leaves the device.
 
 use crate::app::parts::words::joined;
 use crate::app::wording::keeping as say;
@@ -10,13 +10,13 @@ use leavewell_model::record::{MAX_BYTES, OpenError};
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{Blob, BlobPropertyBag, HtmlAnchorElement, Url};
 
-/// Offers a text as a file to save. False when the browser refuses.
+/// Offers a text as a file to save. Returns false when the browser refuses.
 #[must_use]
 pub fn save(name: &str, text: &str) -> bool {
     try_save(name, text).is_ok()
 }
 
-/// A name for a file of a case: the case's own name in plain letters, and this ending.
+/// The name of a file for a case: the case's name in plain letters, then the ending.
 #[must_use]
 pub fn file_name(name: &str, ending: &str) -> String {
     let mut plain = String::new();
@@ -53,7 +53,7 @@ pub fn read(
     }))
 }
 
-/// Something that went wrong with a file, in these words: what happened, and what to do.
+/// A problem with a file: what happened, and what to do about it.
 #[must_use]
 pub fn trouble([message, remedy]: [&str; 2]) -> Problem {
     Problem {

@@ -1,7 +1,6 @@
-//! The outside: storage, files, the clock and the page itself. The only place that knows the web.
+//! Storage, files, the clock, the workers and the page itself. Only these modules use web APIs.
 
 pub mod clock;
-
 pub mod file;
 pub mod page;
 pub mod store;

@@ -1,4 +1,4 @@
-//! The page itself: title, focus, appearance, address.
+//! The page: its title, focus, appearance and address.
 
 use gloo::events::EventListener;
 use js_sys::{Object, Reflect};
@@ -24,7 +24,7 @@ pub fn print() {
     }
 }
 
-/// Puts the focus on the screen's first heading and shows the screen from its top.
+/// Focuses the screen's first heading and scrolls to the top.
 pub fn focus_heading() {
     if let Some(window) = web_sys::window() {
         window.scroll_to_with_x_and_y(0.0, 0.0);
@@ -36,7 +36,7 @@ pub fn focus_heading() {
     }
 }
 
-/// Puts the focus on a heading further down the screen and shows what stands under it.
+/// Focuses a heading further down the screen and scrolls to it.
 pub fn focus_on(id: &str) {
     let heading = document().and_then(|d| d.get_element_by_id(id));
     if let Some(heading) = heading.and_then(|h| h.dyn_into::<HtmlElement>().ok()) {
@@ -47,7 +47,7 @@ pub fn focus_on(id: &str) {
     }
 }
 
-/// What stands in a field or a list now.
+/// The current value of a field or a list.
 #[must_use]
 pub fn typed_in(id: &str) -> String {
     let Some(place) = document().and_then(|d| d.get_element_by_id(id)) else {
@@ -74,7 +74,7 @@ pub fn looks() -> &'static str {
     }
 }
 
-/// Lays the chosen appearance over the system's.
+/// Sets the chosen appearance in place of the system's.
 pub fn set_theme(theme: Theme) {
     let Some(root) = document().and_then(|d| d.document_element()) else {
         return;
@@ -98,7 +98,7 @@ pub fn go(route: Route) {
     }
 }
 
-/// Calls back when the address names another screen, for as long as what is returned is held.
+/// Calls back when the address names another screen, until the returned listener is dropped.
 #[must_use]
 pub fn on_route(changed: impl Fn(Route) + 'static) -> Option<EventListener> {
     let window = web_sys::window()?;
@@ -125,8 +125,8 @@ pub fn on_put(put: impl Fn(String, String) + 'static) -> Option<EventListener> {
     }))
 }
 
-/// Stops the app on purpose when a "leavewell-panic" event comes: only on a page that was marked for
-/// tests before the app began, which no page is that is served.
+/// Panics when a "leavewell-panic" event comes, for the tests of a crash. It listens only on a page that a test
+/// marked before the app started; no served page is marked.
 ///
 /// # Panics
 /// When that event comes.
@@ -140,8 +140,8 @@ pub fn stops_when_tested() -> Option<EventListener> {
     }))
 }
 
-/// Says, without the app, that the app has stopped. Called when nothing else works any more. The
-/// scripts of the page say it, with what can be done; where they are not there, this says it plainly.
+/// Shows that the app has stopped, without using the app. The page's scripts show it with what can be done; where
+/// they do not answer, this adds a plain notice.
 pub fn show_stopped(reason: &str) {
     let detail = Object::new();
     let _ = Reflect::set(&detail, &"reason".into(), &reason.into());

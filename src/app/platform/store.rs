@@ -1,9 +1,9 @@
-//! What is kept on this device. The one door to it; `www/kept.js` stands behind it and keeps every
-//! record in the browser's database.
+//! What is kept on this device. `www/kept.js` keeps every record in the browser's database; the app reaches it
+//! only through this module.
 //!
 //! Questions are answered at once, from what that script holds in memory. Writing happens a moment later, and
-//! an [`Event`] says what came of it. Invariant: a record that cannot be read is never
-//! overwritten or removed by itself.
+//! an [`Event`] says what came of it. Invariant: nothing here overwrites or removes
+//! a record that cannot be read.
 
 use gloo::events::EventListener;
 use js_sys::{Object, Reflect};
@@ -67,7 +67,7 @@ impl Event {
     }
 }
 
-/// Calls back with every event, for as long as what is returned is held.
+/// Calls back with every event, until the returned listener is dropped.
 #[must_use]
 pub fn on_event(happened: impl Fn(Event) + 'static) -> Option<EventListener> {
     let window = web_sys::window()?;
@@ -109,7 +109,7 @@ pub fn keep_case(id: &str, text: &str, entry: &Entry) {
     ask("keep", id, text, &entry.to_value().to_string());
 }
 
-/// Keeps the line of a piece. It can be made again from the record.
+/// Keeps the shelf line of a piece. It can be made again from the record.
 pub fn keep_entry(entry: &Entry) {
     ask("entry", &entry.id, "", &entry.to_value().to_string());
 }
@@ -201,7 +201,7 @@ fn entry_of(line: &Value) -> Option<Entry> {
     })
 }
 
-/// Asks the script that keeps everything; it answers before this returns.
+/// Asks `www/kept.js`, which answers before this returns.
 fn ask(what: &str, id: &str, text: &str, entry: &str) -> Option<String> {
     let window = web_sys::window()?;
     let detail = Object::new();

@@ -50,7 +50,7 @@ pub fn ask(question: Ask, generation: u32, text: &str) {
     }
 }
 
-/// Calls back with every message, for as long as what is returned is held.
+/// Calls back with every message, until the returned listener is dropped.
 #[must_use]
 pub fn on_message(received: impl Fn(Message) + 'static) -> Option<EventListener> {
     let window = web_sys::window()?;

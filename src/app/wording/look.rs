@@ -36,6 +36,7 @@ pub fn place(place: Place) -> &'static str {
         Place::Mounts => "Borders, feet, spout, knobs",
         Place::Shield => "Arms and engraving",
         Place::Surface => "The colour of the silver",
+        Place::Style => "What sort of thing, its style, and papers",
         Place::Measures => "Magnet, weight and instruments",
     }
 }
@@ -53,6 +54,9 @@ pub fn place_hint(place: Place) -> &'static str {
         Place::Mounts => "What was made apart and put on.",
         Place::Shield => "Where arms were engraved, makers let in better silver.",
         Place::Surface => "How white the silver is beside silver you know.",
+        Place::Style => {
+            "A form or a style says when such things were made, but styles were copied and revived."
+        }
         Place::Measures => {
             "Some need an instrument and the person who has it. None is needed for an answer."
         }
@@ -103,8 +107,8 @@ pub fn family(name: &str) -> String {
 pub const NO_YEAR: &str =
     "Your answers leave no year in which it could have been made: one of them must be wrong.";
 
-pub fn made_between(from: &str, to: &str) -> String {
-    joined(&["By what shows, made between about ", from, " and ", to, "."])
+pub fn made_in(years: &str) -> String {
+    joined(&["By what shows, made about ", years, "."])
 }
 
 pub const DOES_NOT_FIT: &str = "Does not fit: ";

@@ -1,7 +1,5 @@
 //! Money: what an undamaged one fetches, what is asked for work, what the owner agrees to.
 
-use leavewell_model::record::Currency;
-
 use crate::app::parts::words::joined;
 
 pub const TITLE: &str = "What it might fetch, and what work would cost";
@@ -40,15 +38,6 @@ pub const ROUTE: [&str; 3] = [
     "At auction, fees come off what the buyer bids.",
     "Not said",
 ];
-
-pub fn unit(currency: Currency) -> &'static str {
-    match currency {
-        Currency::Pound => "£",
-        Currency::Euro => "€",
-        Currency::Dollar => "$",
-        Currency::Other => "",
-    }
-}
 
 // Prices asked for work.
 

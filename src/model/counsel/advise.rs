@@ -6,7 +6,7 @@ use super::draws::Draws;
 use super::outcome::{Outcome, stretches};
 use super::prices::Prices;
 use super::wording::advise as words;
-use crate::identity::{Kind, Posterior};
+use crate::identity::{ByKind, Kind, Posterior};
 use crate::ledger::Ledger;
 use crate::maths::{at_least, mean};
 use crate::record::{Case, Currency, Goal};
@@ -384,13 +384,13 @@ pub(super) fn score_by_kind(
     courses: &[Course],
     outcomes: &[Outcome],
     draws: &Draws,
-) -> Vec<[f64; 12]> {
+) -> Vec<ByKind> {
     courses
         .iter()
         .zip(outcomes)
         .filter(|(c, _)| c.can_be_advised())
         .map(|(_, o)| {
-            let (mut sum, mut count) = ([0.0; 12], [0.0; 12]);
+            let (mut sum, mut count) = ([0.0; Kind::COUNT], [0.0; Kind::COUNT]);
             for (k, s) in draws.kind.iter().zip(o.score.iter()) {
                 sum[k.index()] += s;
                 count[k.index()] += 1.0;
@@ -402,7 +402,7 @@ pub(super) fn score_by_kind(
 
 /// Value of knowing more about the kind: mean over answers of the best course given the answer, less
 /// the best course now. `answers` holds, for each answer, its likelihood by kind. Never below 0.
-pub(super) fn worth_of(answers: &[[f64; 12]], posterior: &Posterior, by_kind: &[[f64; 12]]) -> f64 {
+pub(super) fn worth_of(answers: &[ByKind], posterior: &Posterior, by_kind: &[ByKind]) -> f64 {
     let best = |weight: &dyn Fn(Kind) -> f64| {
         by_kind
             .iter()

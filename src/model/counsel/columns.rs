@@ -450,10 +450,15 @@ impl<'a> World<'a> {
                 });
                 let place = |k: Kind| match k {
                     Kind::Clp | Kind::Frp => 1,
-                    Kind::Ens => 2,
-                    Kind::Ebm => 3,
-                    Kind::Ecu | Kind::Rep | Kind::Out => 4,
-                    _ => 0,
+                    Kind::Ens | Kind::Uns => 2,
+                    Kind::Ebm | Kind::Ubm => 3,
+                    Kind::Ecu | Kind::Rep | Kind::Est | Kind::Ucu | Kind::Ncp | Kind::Out => 4,
+                    Kind::Sil
+                    | Kind::Wst
+                    | Kind::Fps
+                    | Kind::Fpd
+                    | Kind::Fpn
+                    | Kind::Rfp => 0,
                 };
                 let kinds = self.draws.kind.iter().enumerate();
                 Some(
@@ -715,7 +720,7 @@ impl<'a> World<'a> {
             let weight = self.weight(t);
             let doses = match work(t).map(|w| w.dose) {
                 Some(Dose::ByKind(id)) => by_kind(id),
-                _ => [0.0; 12],
+                _ => [0.0; Kind::COUNT],
             };
             let least = match t {
                 T::Overplate => self.choice(t, 0.0),

@@ -403,7 +403,7 @@ fn sentence(tally: &Tally, c: &Contrast, chosen: usize) -> String {
     let comes_to = || -> String {
         if seller {
             let sum = money(case, c.gain.abs());
-            if super::say::two_figures(c.gain.abs()) < 1.0 {
+            if c.gain.abs() < 0.5 {
                 words::level_in_money(against)
             } else if c.gain < 0.0 {
                 words::worse_off(&sum, against)

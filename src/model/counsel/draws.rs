@@ -172,7 +172,7 @@ impl Draws {
 
 /// Kinds by the inverse of the posterior's distribution function.
 pub(super) fn draw_kinds(posterior: &Posterior, u: &[f64]) -> Vec<Kind> {
-    let mut ends = Vec::with_capacity(12);
+    let mut ends = Vec::with_capacity(Kind::COUNT);
     let mut sum = 0.0;
     for k in Kind::ALL {
         sum += posterior.of(k);
@@ -428,8 +428,10 @@ fn draw_lead(case: &Case, ledger: &Ledger, kind: &[Kind], u: &[f64]) -> Vec<bool
         let id = match k {
             _ if grey => "lead.filled_or_grey",
             _ if !soldered => "lead.unsoldered",
-            Kind::Ecu | Kind::Ens | Kind::Rep | Kind::Out => "lead.electroplate_soldered",
-            Kind::Sil | Kind::Frp => "lead.unsoldered",
+            Kind::Ecu | Kind::Ens | Kind::Est | Kind::Rep | Kind::Ncp | Kind::Out => {
+                "lead.electroplate_soldered"
+            }
+            Kind::Sil | Kind::Wst | Kind::Frp => "lead.unsoldered",
             _ => "lead.soldered",
         };
         ledger.value(id)

@@ -59,8 +59,8 @@ pub use say::money;
 
 use crate::bench::{Sheet, disk_reach_mm, strip_reach_mm};
 use crate::identity::{
-    Cluster, Dating, Found, Interval, Kind, Posterior, Reading, information_gain, interval_with,
-    made_by, readings,
+    ByKind, Cluster, Dating, Evidence, Found, Interval, Kind, Posterior, Reading, information_gain,
+    interval_with, readings,
 };
 use crate::ledger::{LEDGER_VERSION, Ledger, Offered, caution};
 use crate::record::ledger_of;
@@ -183,7 +183,7 @@ impl Solved {
         let case: &Case = shared_case;
         let ledger: &Ledger = figures;
         let readings = readings(case, ledger);
-        let interval = interval_with(&case.findings, &readings, ledger);
+        let interval = interval_with(&Evidence::of(case, &readings), ledger);
         let fused = [Kind::Fps, Kind::Fpd, Kind::Fpn];
         let posterior = if moved_by.fused_odds.to_bits() == 1.0_f64.to_bits() {
             interval.base
@@ -194,18 +194,15 @@ impl Solved {
         let early = case.piece.rare
             || case.has_seen("M04")
             || case.has_seen("M05")
-            || made_by(
-                &dating,
-                &[Kind::Fps, Kind::Fpd, Kind::Fpn, Kind::Rfp],
-                ledger.value("value.early_year"),
-            ) >= 0.5;
+            || case.has_seen("M25")
+            || dating.is_early(ledger);
         #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
         // clamped to the range of u32
         let seed = ledger.value("counsel.seed").clamp(0.0, f64::from(u32::MAX)) as u32;
         let sample: Rc<Sample> = Sample::shared(log2_points, seed);
         let draws = Draws::new(case, ledger, &posterior, early, &sample, moved_by);
         let next = if *moved_by == WhatIf::NOTHING {
-            information_gain(&case.findings, &readings, &posterior, ledger)
+            information_gain(&Evidence::of(case, &readings), &posterior, ledger)
         } else {
             Vec::new()
         };
@@ -442,7 +439,7 @@ impl Solved {
         }
     }
 
-    fn identity(&self, by_kind: &[[f64; 12]]) -> IdentityReport {
+    fn identity(&self, by_kind: &[ByKind]) -> IdentityReport {
         let found = Found {
             case: &self.case,
             ledger: &self.ledger,
@@ -456,7 +453,7 @@ impl Solved {
         }
     }
 
-    fn next_looks(&self, by_kind: &[[f64; 12]]) -> Vec<NextLook> {
+    fn next_looks(&self, by_kind: &[ByKind]) -> Vec<NextLook> {
         let out = ["identity.out.finding", "identity.out.mark"].map(|id| self.ledger.value(id));
         let steps = crate::identity::Letter::ALL.map(|l| {
             self.ledger

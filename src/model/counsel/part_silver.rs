@@ -73,11 +73,11 @@ pub(super) struct LayerDraws {
 
 impl LayerDraws {
     pub(super) fn new(case: &Case, ledger: &Ledger, kind: &[Kind], sample: &Sample) -> Self {
-        let marked = case.has_seen("M01") || case.has_seen("M06");
+        let marked = ["M01", "M06", "M29"].iter().any(|id| case.has_seen(id));
         let columns: Vec<Option<Column>> = Kind::ALL
             .iter()
             .map(|k| {
-                let present = *k != Kind::Sil && kind.contains(k);
+                let present = k.has_layer() && kind.contains(k);
                 let id = if *k == Kind::Ens && marked {
                     "ENS_marked"
                 } else {

@@ -3,36 +3,22 @@
 use super::course::Course;
 use super::wording::{contrast, say as words};
 use crate::record::{Case, Currency, Doer};
+use crate::terms;
 use crate::treatment::Treatment;
 
-/// An amount rounded to two figures, with the currency's sign: "£340".
+/// An amount in the case's currency, to two significant figures: "£340".
+#[must_use]
 pub fn money(case: &Case, amount: f64) -> String {
-    let rounded = two_figures(amount.abs());
-    let minus = if amount < 0.0 && rounded > 0.0 {
-        "−"
-    } else {
-        ""
-    };
-    let digits = if rounded < 10.0 {
-        format!("{rounded:.0}")
-    } else {
-        grouped(rounded)
-    };
-    [minus, sign(case), &digits].concat()
+    terms::money(currency(case), amount)
 }
 
-fn sign(case: &Case) -> &'static str {
-    match case.market.currency {
-        Some(Currency::Pound) => "£",
-        Some(Currency::Euro) => "€",
-        Some(Currency::Dollar) => "$",
-        _ => "",
-    }
+fn currency(case: &Case) -> Currency {
+    case.market.currency.unwrap_or(Currency::Other)
 }
 
 /// A sum that needs its currency named where no sign does.
 fn named(case: &Case, sum: String) -> String {
-    if sign(case).is_empty() {
+    if currency(case).sign().is_empty() {
         contrast::in_your_currency(&sum)
     } else {
         sum
@@ -41,18 +27,8 @@ fn named(case: &Case, sum: String) -> String {
 
 /// A sum as somebody quoted it, to the penny where there are pennies: "£180, as quoted".
 pub(super) fn as_quoted(case: &Case, sum: f64) -> String {
-    let whole = (sum - sum.round()).abs() < 0.005;
-    let digits = if whole {
-        grouped(sum.round())
-    } else {
-        let pence = format!("{sum:.2}");
-        let (units, rest) = pence.split_once('.').unwrap_or((&pence, ""));
-        let units = units
-            .parse::<f64>()
-            .map_or_else(|_| units.to_owned(), grouped);
-        [units.as_str(), ".", rest].concat()
-    };
-    contrast::as_quoted(&named(case, [sign(case), &digits].concat()))
+    let pence = (sum * 100.0).round() / 100.0;
+    contrast::as_quoted(&named(case, terms::sum(currency(case).sign(), pence)))
 }
 
 /// A sum of ours: "about £140 by our estimate"; under five units next to nothing.
@@ -87,30 +63,6 @@ pub(super) fn phrase(steps: &[Treatment]) -> String {
         } else {
             out.push_str(part);
         }
-    }
-    out
-}
-
-/// Rounded to two significant figures; below 10 to a whole number.
-pub(super) fn two_figures(x: f64) -> f64 {
-    if !x.is_finite() || x < 10.0 {
-        return x.round();
-    }
-    let mut unit = 1.0;
-    while x / unit >= 100.0 {
-        unit *= 10.0;
-    }
-    (x / unit).round() * unit
-}
-
-fn grouped(x: f64) -> String {
-    let digits = format!("{x:.0}");
-    let mut out = String::new();
-    for (i, c) in digits.chars().enumerate() {
-        if i > 0 && (digits.len() - i).is_multiple_of(3) {
-            out.push(',');
-        }
-        out.push(c);
     }
     out
 }
@@ -167,26 +119,5 @@ pub(super) fn advice_sentence(course: &Course, case: &Case) -> String {
         Some(words) => format!("{}{}.{keep}", words[..1].to_ascii_uppercase(), &words[1..]),
         None if has(Treatment::Keeping) => words::LEAVE_AND_KEEP.to_owned(),
         None => words::LEAVE.to_owned(),
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn money_is_never_falsely_precise() {
-        let mut case = Case::default();
-        case.market.currency = Some(Currency::Pound);
-        for (amount, shown) in [
-            (1234.0, "£1,200"),
-            (-87.4, "−£87"),
-            (4.4, "£4"),
-            (99_960.0, "£100,000"),
-            (-0.2, "£0"),
-            (345.0, "£350"),
-        ] {
-            assert_eq!(money(&case, amount), shown);
-        }
     }
 }

@@ -534,3 +534,192 @@ pub(super) fn course_of(steps: &[Treatment], tested: Tested, rulings: &Rulings) 
         .collect();
     Course::of(choices, tested, rulings)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::counsel::Solved;
+    use crate::counsel::advise::choose;
+    use crate::counsel::outcome::Weights;
+    use crate::record::Draft;
+    use serde_json::{Value, json};
+
+    /// A small generator of numbers, so that a seed names a piece for ever.
+    struct Dice(u64);
+
+    impl Dice {
+        fn below(&mut self, most: u64) -> u64 {
+            self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+            (self.0 >> 33) % most
+        }
+
+        fn one<'a>(&mut self, of: &[&'a str]) -> &'a str {
+            of[usize::try_from(self.below(of.len() as u64)).unwrap_or(0)]
+        }
+    }
+
+    /// An invented piece with a few faults.
+    fn piece(seed: u64) -> Value {
+        let mut dice = Dice(seed.wrapping_mul(0x9E37_79B9_7F4A_7C15) + 1);
+        let kinds: [&[&str]; 4] = [
+            &["M01", "S04", "C09"],
+            &["C01", "C06", "C08", "S03"],
+            &["C12", "M09", "S02", "S03"],
+            &["M02", "S05", "C04"],
+        ];
+        let kind = kinds[usize::try_from(dice.below(4)).unwrap_or(0)];
+        let findings: Vec<Value> = kind.iter().map(|id| json!({"id": id, "answer": "seen"})).collect();
+        let mut body = json!({
+            "part": "body",
+            "bleed": dice.one(&["none", "slight", "some", "much"]),
+            "tarnish": dice.one(&["bright", "faint_yellow", "brown", "black"]),
+            "joint": dice.one(&["sound", "sound", "leaking", "open"]),
+        });
+        if dice.below(2) == 0 {
+            body["dents"] = dice.one(&["minor", "moderate", "split"]).into();
+        }
+        if dice.below(3) == 0 {
+            body["lead"] = dice.one(&["present", "absent"]).into();
+        }
+        let mut parts = vec![body];
+        match dice.below(5) {
+            0 => parts.push(json!({"part": "handle", "joint": "open"})),
+            1 => parts.push(json!({"part": "finial", "loss": dice.one(&["small", "large"])})),
+            2 => parts.push(json!({"part": "spout", "joint": "grey_repair", "bleed": "much"})),
+            3 => parts.push(json!({"part": "foot", "bleed": 0.4})),
+            _ => {}
+        }
+        let likely = [40, 90, 250, 700, 2500, 9000][usize::try_from(dice.below(6)).unwrap_or(0)];
+        let mut case = json!({
+            "format": "leavewell-case",
+            "version": 1,
+            "piece": {"form": dice.one(&["teapot", "tray", "tankard", "tureen"])},
+            "findings": findings,
+            "parts": parts,
+            "aim": {"goal": dice.one(&["sell", "keep_show", "keep_use", "insure"])},
+            "market": {"low": likely * 2 / 3, "likely": likely, "high": likely * 3 / 2, "currency": "GBP"},
+        });
+        if dice.below(3) == 0 {
+            case["quotes"] = json!([{
+                "treatment": dice.one(&["T08", "T09", "T14a", "T12", "T16"]),
+                "likely": 20 + dice.below(400),
+            }]);
+        }
+        case
+    }
+
+    fn solved(case: &Value, log2_points: u32) -> Solved {
+        let (case, problems) = Draft::parse(&case.to_string()).unwrap().read();
+        assert_eq!(problems, []);
+        Solved::of(&case, log2_points)
+    }
+
+    /// How many pieces are tried: a few in every run, as many as one asks for by the environment.
+    fn pieces() -> u64 {
+        let asked = std::env::var("LEAVEWELL_PIECES").ok();
+        asked.and_then(|n| n.parse().ok()).unwrap_or(16)
+    }
+
+    #[test]
+    fn the_search_finds_what_weighing_every_course_finds() {
+        for seed in 0..pieces() {
+            let case = piece(seed);
+            let solved = solved(&case, 6);
+            let situation = solved.situation();
+            let weights = Weights::of(&solved.case.aim);
+            let world = solved.world(&solved.draws, &situation, weights);
+            let rulings = Rulings::new(&world);
+            let weigher = Weigher::new(&world);
+            let menu = Menu::new(&rulings, &weigher);
+            let n = world.draws.n;
+            let mut all: Vec<Course> = vec![
+                course_of(&[], Tested::AsRecorded, &rulings),
+            ];
+            for tested in [Tested::AsRecorded, Tested::First] {
+                if tested == Tested::First && menu.tested.is_none() {
+                    continue;
+                }
+                let mut lists: Vec<Vec<Rc<Choice>>> = vec![Vec::new()];
+                for block in menu.of(tested) {
+                    lists = lists
+                        .into_iter()
+                        .flat_map(|list| {
+                            block.iter().map(move |choice| {
+                                let mut next = list.clone();
+                                next.push(Rc::clone(choice));
+                                next
+                            })
+                        })
+                        .collect();
+                }
+                for list in lists {
+                    let course = Course::of(list, tested, &rulings);
+                    let idle = tested == Tested::First && !needs_its_test(&course, &weigher, &rulings);
+                    if course.can_be_advised() && !idle {
+                        all.push(course);
+                    }
+                }
+            }
+            let outcomes: Vec<Outcome> = all.iter().map(|c| weigher.weigh(c, n)).collect();
+            let (chosen, noise) = choose(&all, &outcomes, world.draws, world.goal, world.ledger);
+            let found = &solved.courses[solved.advice.chosen];
+            let best = |outcomes: &[Outcome], courses: &[Course]| {
+                courses
+                    .iter()
+                    .zip(outcomes)
+                    .filter(|(c, _)| c.can_be_advised())
+                    .map(|(_, o)| o.score.mean())
+                    .fold(f64::NEG_INFINITY, f64::max)
+            };
+            let (all_best, found_best) =
+                (best(&outcomes, &all), best(&solved.outcomes, &solved.courses));
+            assert!(
+                (all_best - found_best).abs() < 1e-9,
+                "seed {seed}: {all_best} against {found_best}, {case}"
+            );
+            assert!(
+                (noise - solved.advice.noise).abs() < 1e-9 || found.same_as(&all[chosen]),
+                "seed {seed}: noise {noise} against {}, {case}",
+                solved.advice.noise
+            );
+            assert_eq!(found.steps, all[chosen].steps, "seed {seed} of {}: {case}", all.len());
+        }
+    }
+
+    #[test]
+    fn leaving_and_keeping_are_always_listed_and_nothing_barred_is_advised() {
+        for seed in 0..pieces().min(200) {
+            let case = piece(seed);
+            let solved = solved(&case, 10);
+            let report = solved.report(Vec::new());
+            for steps in ["T00", "T01"] {
+                assert!(report.courses.iter().any(|c| c.steps == [steps]), "seed {seed}: {steps}");
+            }
+            assert!(report.courses.len() <= 16);
+            assert!(report.courses[0].barred.is_empty(), "seed {seed}");
+            assert_eq!(report.courses[0].steps, report.counsel.steps);
+            // Nothing that is not needed stands in a course.
+            for c in &report.courses {
+                for t in c.steps.iter().filter(|t| **t != "T02") {
+                    let option = report.options.iter().find(|o| o.treatment == *t).unwrap();
+                    assert!(option.needed, "seed {seed}: {t} in {:?}", c.steps);
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn a_dearer_quote_never_makes_its_step_advised() {
+        for seed in 0..pieces().min(200) {
+            let mut advised: Option<bool> = None;
+            for price in [20, 80, 300, 1200] {
+                let mut case = piece(seed);
+                case["quotes"] = json!([{"treatment": "T08", "likely": price}]);
+                let solved = solved(&case, 8);
+                let now = solved.courses[solved.advice.chosen].steps.contains(&Treatment::Dents);
+                assert!(!now || advised != Some(false), "seed {seed}: at {price}");
+                advised = Some(now);
+            }
+        }
+    }
+}

@@ -87,7 +87,7 @@ enum Row {
 impl Row {
     fn of(kind: Kind, class: Class) -> Self {
         match kind {
-            Kind::Sil => Self::Solid(class),
+            k if !k.has_layer() => Self::Solid(class),
             Kind::Rfp => Self::PlatedAgain(class),
             _ => Self::Plain(class),
         }

@@ -24,6 +24,8 @@ pub enum Build {
     NickelSilver,
     /// Britannia metal.
     Britannia,
+    /// A silver shell on a filling.
+    Filled,
     /// Something else.
     Other,
 }
@@ -41,13 +43,15 @@ pub enum Skin {
     Leaf,
     /// Put on by electricity.
     Electroplated,
+    /// No silver on it.
+    None,
     /// Something else.
     Other,
 }
 
 impl Build {
     /// Every build.
-    pub const ALL: [Self; 8] = [
+    pub const ALL: [Self; 9] = [
         Self::Silver,
         Self::FusedSheet,
         Self::Steel,
@@ -55,6 +59,7 @@ impl Build {
         Self::Copper,
         Self::NickelSilver,
         Self::Britannia,
+        Self::Filled,
         Self::Other,
     ];
 
@@ -66,9 +71,10 @@ impl Build {
             Self::FusedSheet => "fused sheet",
             Self::Steel => "iron or steel",
             Self::Brass => "brass or bronze",
-            Self::Copper => "copper",
+            Self::Copper => "copper or brass",
             Self::NickelSilver => "nickel silver",
-            Self::Britannia => "Britannia metal",
+            Self::Britannia => "Britannia metal or pewter",
+            Self::Filled => "a silver shell on a filling",
             Self::Other => "something else",
         }
     }
@@ -86,12 +92,13 @@ impl Build {
 
 impl Skin {
     /// Every skin.
-    pub const ALL: [Self; 6] = [
+    pub const ALL: [Self; 7] = [
         Self::OwnMetal,
         Self::Fused,
         Self::Foil,
         Self::Leaf,
         Self::Electroplated,
+        Self::None,
         Self::Other,
     ];
 
@@ -104,6 +111,7 @@ impl Skin {
             Self::Foil => "foil held by tin",
             Self::Leaf => "burnished leaf",
             Self::Electroplated => "electroplated",
+            Self::None => "none",
             Self::Other => "something else",
         }
     }
@@ -125,13 +133,14 @@ impl Kind {
     pub fn build(self) -> Build {
         match self {
             Self::Sil => Build::Silver,
+            Self::Wst => Build::Filled,
             Self::Fps | Self::Fpd | Self::Fpn | Self::Rfp => Build::FusedSheet,
-            Self::Clp => Build::Steel,
+            Self::Clp | Self::Est => Build::Steel,
             Self::Frp => Build::Brass,
-            Self::Ecu | Self::Rep => Build::Copper,
-            Self::Ens => Build::NickelSilver,
-            Self::Ebm => Build::Britannia,
-            Self::Out => Build::Other,
+            Self::Ecu | Self::Rep | Self::Ucu => Build::Copper,
+            Self::Ens | Self::Uns => Build::NickelSilver,
+            Self::Ebm | Self::Ubm => Build::Britannia,
+            Self::Ncp | Self::Out => Build::Other,
         }
     }
 
@@ -139,11 +148,14 @@ impl Kind {
     #[must_use]
     pub fn skin(self) -> Skin {
         match self {
-            Self::Sil => Skin::OwnMetal,
+            Self::Sil | Self::Wst => Skin::OwnMetal,
             Self::Fps | Self::Fpd | Self::Fpn => Skin::Fused,
             Self::Clp => Skin::Foil,
             Self::Frp => Skin::Leaf,
-            Self::Ecu | Self::Ens | Self::Ebm | Self::Rfp | Self::Rep => Skin::Electroplated,
+            Self::Ecu | Self::Ens | Self::Ebm | Self::Est | Self::Rfp | Self::Rep => {
+                Skin::Electroplated
+            }
+            Self::Ucu | Self::Uns | Self::Ubm | Self::Ncp => Skin::None,
             Self::Out => Skin::Other,
         }
     }
@@ -169,7 +181,7 @@ pub fn likeliest<T: Copy>(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::identity::with_interval;
+    use crate::identity::{Evidence, interval_with};
     use crate::ledger::Ledger;
     use crate::record::{Answer, Seen};
 
@@ -182,7 +194,12 @@ mod tests {
                 part: None,
             })
             .collect();
-        with_interval(&answers, Ledger::standard())
+        let evidence = Evidence {
+            answers: &answers,
+            readings: &[],
+            came_from: None,
+        };
+        interval_with(&evidence, Ledger::standard())
     }
 
     #[test]
@@ -209,6 +226,6 @@ mod tests {
             Skin::probability,
             &interval(&["C06", "C13", "S08"]),
         );
-        assert!(after == Skin::Electroplated && p > 0.9, "{after:?} {p}");
+        assert!(after == Skin::Electroplated && p > 0.85, "{after:?} {p}");
     }
 }

@@ -5,6 +5,7 @@ use super::measure::Reading;
 use super::posterior::Ladder;
 use crate::ledger::{FindingFact, Ledger, WindowAbout, findings};
 use crate::record::{Answer, Case, PartName, Seen};
+use crate::terms::ByLadderKind;
 
 /// Two seen findings that no one kind, or no one year, explains together.
 #[derive(Clone, Debug, PartialEq)]
@@ -81,12 +82,16 @@ fn apart_on_the_piece(a: &[&Answer], b: &[&Answer]) -> Option<(PartName, PartNam
 }
 
 /// Findings of which one spot can show only one.
-const ONE_OF: [&[&str]; 9] = [
+const ONE_OF: [&[&str]; 13] = [
     &["C01", "C02", "C04"],
     &["C14", "C15"],
-    &["C17", "C18"],
+    &["C25", "C26"],
+    &["C17", "C18", "C30", "C31"],
     &["S01", "S02"],
-    &["M01", "M01b", "M02"],
+    &["S14", "S15", "S16"],
+    &["M01", "M01b", "M02", "M30"],
+    &["P15", "P16"],
+    &["D01", "D02"],
     &["P02", "P03", "P04", "P05"],
     &["P06", "P07", "P08"],
     &["P09", "P10", "P13"],
@@ -119,7 +124,7 @@ pub fn readings_that_clash(
         .filter(|f| case.has_seen(f.id))
         .map(|f| (f.id, f.title, of(f, &ladder)));
     let read = |r: &Reading| (r.id, r.title, r.likelihood(&ladder));
-    let mut others: Vec<(&'static str, &'static str, [f64; 11])> = seen.collect();
+    let mut others: Vec<(&'static str, &'static str, ByLadderKind)> = seen.collect();
     let mut found = Vec::new();
     for reading in readings.iter().filter(|r| r.counts) {
         let own = read(reading);
@@ -134,12 +139,12 @@ pub fn readings_that_clash(
 }
 
 /// Likelihood of a finding by kind.
-fn of(f: &FindingFact, ladder: &Ladder) -> [f64; 11] {
+fn of(f: &FindingFact, ladder: &Ladder) -> ByLadderKind {
     f.letters.map(|l| ladder.step(l))
 }
 
-fn joint_support(a: &[f64; 11], b: &[f64; 11]) -> f64 {
-    let best = |x: &[f64; 11]| x.iter().copied().fold(0.0, f64::max);
+fn joint_support(a: &ByLadderKind, b: &ByLadderKind) -> f64 {
+    let best = |x: &ByLadderKind| x.iter().copied().fold(0.0, f64::max);
     let joint = a.iter().zip(b).map(|(a, b)| a * b).fold(0.0, f64::max);
     joint / (best(a) * best(b))
 }

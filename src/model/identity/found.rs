@@ -1,7 +1,7 @@
 //! What was found, as the plain data that screens and sheets show.
 
 use super::{
-    Build, Dating, Family, Interval, Kind, Push, Reading, Skin, contradictions, date_conflicts,
+    Build, Dating, Evidence, Family, Interval, Kind, Push, Reading, Skin, contradictions,
     interval_with, likeliest, pushes, readings, readings_that_clash,
 };
 use crate::ledger::{Ledger, finding};
@@ -17,7 +17,7 @@ use crate::small::{share, sort_short};
 #[must_use]
 pub fn identify(case: &Case, ledger: &Ledger) -> IdentityReport {
     let readings = readings(case, ledger);
-    let interval = interval_with(&case.findings, &readings, ledger);
+    let interval = interval_with(&Evidence::of(case, &readings), ledger);
     let dating = Dating::new(case, &interval.base, ledger);
     Found {
         case,
@@ -72,7 +72,7 @@ impl Found<'_> {
         sort_short(&mut family_bars, |a, b| b.p.total_cmp(&a.p));
         let posterior = self.interval.base;
         let (top, _) = posterior.top_family();
-        let moved = pushes(&self.case.findings, self.readings, self.ledger, top);
+        let moved = pushes(&Evidence::of(self.case, self.readings), self.ledger, top);
         IdentityReport {
             sentence: self.sentence(),
             body: self.settled(
@@ -85,7 +85,7 @@ impl Found<'_> {
                 likeliest(&Skin::ALL, Skin::probability, self.interval),
                 Skin::name,
             ),
-            date_conflicts: date_conflicts(self.case, &posterior, self.ledger),
+            date_conflicts: self.dating.conflicts().to_vec(),
             kinds,
             families: Families {
                 solid: posterior.family(Family::Solid),
@@ -100,6 +100,7 @@ impl Found<'_> {
             dates: self.dating.span().map(|s| DateReport {
                 from: s.from,
                 to: s.to,
+                open: s.open,
                 reasons: s.reasons,
             }),
             contradictions: contradictions(self.case, self.ledger)

@@ -9,7 +9,7 @@
 use super::posterior::Ladder;
 use crate::ledger::{Figure, Ledger};
 use crate::record::{Case, Seen, Spot, Xrf, hundredths};
-use crate::terms::{Kind, Letter};
+use crate::terms::{ByLadderKind, Family, Kind, Letter};
 
 /// One reading, held against what each kind should read.
 #[derive(Clone, Debug, PartialEq)]
@@ -22,7 +22,7 @@ pub struct Reading {
     pub text: String,
     /// How much worse each kind explains it than the best any kind could, natural logarithm; >= 0,
     /// in the order of [`Kind::LADDER`].
-    penalty: [f64; 11],
+    penalty: ByLadderKind,
     /// Findings of the ladder that the same reading would answer, so that they are not counted
     /// besides.
     pub replaces: &'static [&'static str],
@@ -33,7 +33,7 @@ pub struct Reading {
 impl Reading {
     /// Log-likelihood by kind on a ladder, from ln N down to ln X; `None` when it is the same for
     /// every kind and so no evidence.
-    pub(super) fn log_likelihood(&self, ladder: &[f64; 5]) -> Option<[f64; 11]> {
+    pub(super) fn log_likelihood(&self, ladder: &[f64; 5]) -> Option<ByLadderKind> {
         let (top, bottom) = (ladder[Letter::N as usize], ladder[Letter::X as usize]);
         let ln = self.penalty.map(|p| (top - p).max(bottom));
         let differs = ln.iter().any(|x| (x - ln[0]).abs() > 1e-9);
@@ -41,7 +41,7 @@ impl Reading {
     }
 
     /// Likelihood by kind on a ladder, for telling whether two observations fit together.
-    pub(super) fn likelihood(&self, ladder: &Ladder) -> [f64; 11] {
+    pub(super) fn likelihood(&self, ladder: &Ladder) -> ByLadderKind {
         let (top, bottom) = (ladder.step(Letter::N), ladder.step(Letter::X));
         self.penalty.map(|p| (top * libm::exp(-p)).max(bottom))
     }
@@ -79,22 +79,25 @@ impl Expected {
     }
 }
 
+/// Half the squared distance and the logarithm of the width, for each kind of the ladder.
+type Misfits = [(f64, f64); Kind::LADDER.len()];
+
 /// The metal of the body in the ids of the ledger.
 fn body(kind: Kind) -> &'static str {
     match kind {
-        Kind::Sil => "silver",
+        Kind::Sil | Kind::Wst => "silver",
         Kind::Fpn => "late",
-        Kind::Clp => "steel",
-        Kind::Frp => "brass",
-        Kind::Ens => "nickel",
-        Kind::Ebm => "britannia",
+        Kind::Clp | Kind::Est => "steel",
+        Kind::Frp | Kind::Ncp => "brass",
+        Kind::Ens | Kind::Uns => "nickel",
+        Kind::Ebm | Kind::Ubm => "britannia",
         _ => "copper",
     }
 }
 
 /// The penalties of misfits: ln of the greatest density any kind's narrowest curve could have, less
 /// ln of the density of this kind at the reading.
-fn penalties(misfits: [(f64, f64); 11]) -> [f64; 11] {
+fn penalties(misfits: Misfits) -> ByLadderKind {
     let narrowest = misfits.iter().fold(f64::INFINITY, |n, m| n.min(m.1));
     misfits.map(|(half_square, width)| half_square + width - narrowest)
 }
@@ -130,11 +133,11 @@ pub fn readings(case: &Case, ledger: &Ledger) -> Vec<Reading> {
 /// Volume shares of core and skin for the kind, at the middle and at both ends of the figures.
 fn expected_density(kind: Kind, ledger: &Ledger) -> Expected {
     let core = Expected::of(ledger.figure(&format!("measure.density.{}", body(kind))));
-    if kind == Kind::Sil {
+    if !kind.has_layer() {
         return core;
     }
     let layer = ledger.figure(&format!("silver.t0.{}", kind.code()));
-    let sheet = ledger.value(if kind == Kind::Clp {
+    let sheet = ledger.value(if matches!(kind, Kind::Clp | Kind::Est) {
         "measure.sheet.steel"
     } else {
         "measure.sheet.thin"
@@ -181,7 +184,7 @@ fn conductivity(percent: f64, ledger: &Ledger) -> Reading {
     let spread = ledger.value("measure.iacs.spread");
     let expected = Kind::LADDER.map(|k| {
         let metal = match k {
-            Kind::Ecu | Kind::Rep => "copper_new",
+            Kind::Ecu | Kind::Rep | Kind::Ucu => "copper_new",
             _ => body(k),
         };
         Expected::of(ledger.figure(&format!("measure.iacs.{metal}")))
@@ -193,10 +196,10 @@ fn conductivity(percent: f64, ledger: &Ledger) -> Reading {
     let ladder = Ladder::of(ledger, "base");
     let untried = libm::log(ladder.step(Letter::L) / ladder.step(Letter::P));
     let copper = |i: usize| body(Kind::LADDER[i]) == "copper";
-    let best = (0..11)
+    let best = (0..Kind::LADDER.len())
         .filter(|i| copper(*i))
         .fold(f64::INFINITY, |best, i| best.min(penalty[i]));
-    for i in (0..11).filter(|i| copper(*i)) {
+    for i in (0..Kind::LADDER.len()).filter(|i| copper(*i)) {
         penalty[i] = penalty[i].min(best + untried);
     }
     let mut text = compared(
@@ -222,7 +225,7 @@ fn xray(case: &Case, x: &Xrf, ledger: &Ledger) -> Option<Reading> {
     let spread = ledger.value("measure.xrf.spread");
     match x.spot {
         Spot::Worn => {
-            let mut misfits = [(0.0, 0.0); 11];
+            let mut misfits = [(0.0, 0.0); Kind::LADDER.len()];
             let mut found = Vec::new();
             for (metal, share) in Xrf::BASE.into_iter().zip(x.base) {
                 let Some(share) = share else { continue };
@@ -239,7 +242,12 @@ fn xray(case: &Case, x: &Xrf, ledger: &Ledger) -> Option<Reading> {
             // A body of silver has no spot where silver is gone.
             if x.silver.is_some() {
                 let solid = Expected::of(ledger.figure("measure.skin.own"));
-                misfits[0].0 += solid.misfit(x.silver.unwrap_or(0.0), spread).0;
+                let own = solid.misfit(x.silver.unwrap_or(0.0), spread).0;
+                for (sum, kind) in misfits.iter_mut().zip(Kind::LADDER) {
+                    if kind.family() == Family::Solid {
+                        sum.0 += own;
+                    }
+                }
             }
             if found.is_empty() {
                 return None;
@@ -258,10 +266,11 @@ fn xray(case: &Case, x: &Xrf, ledger: &Ledger) -> Option<Reading> {
             let silver = x.silver?;
             let expected = Kind::LADDER.map(|k| {
                 let skin = match k {
-                    Kind::Sil => "own",
+                    Kind::Sil | Kind::Wst => "own",
                     Kind::Fps | Kind::Fpd | Kind::Fpn => "fused",
                     Kind::Clp => "foil",
                     Kind::Frp => "leaf",
+                    k if k.is_unsilvered() => "bare",
                     _ => "plated",
                 };
                 Expected::of(ledger.figure(&format!("measure.skin.{skin}")))
@@ -295,7 +304,7 @@ fn xray(case: &Case, x: &Xrf, ledger: &Ledger) -> Option<Reading> {
 }
 
 /// The bodies that a reading fits, in words: those whose nine tenths hold it, else none.
-fn fits(misfits: &[(f64, f64); 11]) -> String {
+fn fits(misfits: &Misfits) -> String {
     let mut names: Vec<&str> = Vec::new();
     for (kind, (half_square, _)) in Kind::LADDER.into_iter().zip(misfits) {
         let name = match body(kind) {
@@ -322,8 +331,8 @@ fn fits(misfits: &[(f64, f64); 11]) -> String {
 /// not silver's, else copper.
 fn compared(
     read: &str,
-    expected: &[Expected; 11],
-    misfits: &[(f64, f64); 11],
+    expected: &[Expected; Kind::LADDER.len()],
+    misfits: &Misfits,
     unit: &str,
 ) -> String {
     // Places in Kind::LADDER: solid silver first, fused plate on both sides third.

@@ -9,14 +9,14 @@ mod measure;
 mod next_look;
 mod posterior;
 
-pub use crate::terms::{Cluster, Family, Kind, Letter};
+pub use crate::terms::{ByKind, ByLadderKind, Cluster, Family, Kind, Letter};
 pub use build::{Build, Skin, likeliest};
 pub use contradiction::{Contradiction, contradictions, readings_that_clash};
-pub use dates::{DateSpan, Dating, date_conflicts, made_by};
+pub use dates::{DateSpan, Dating};
 pub(crate) use found::Found;
 pub use found::identify;
 pub use measure::{Reading, readings};
 pub use next_look::{InformationGain, information_gain};
 pub use posterior::{
-    CopperRule, Interval, Ladder, Posterior, Push, interval_with, posterior, pushes, with_interval,
+    Evidence, FUSED_BODY, Interval, Ladder, Posterior, Push, interval_with, pushes,
 };

@@ -1,13 +1,12 @@
 //! What to look at next: how much each look not yet taken is expected to tell.
 
-use super::measure::Reading;
 use super::posterior::{
-    CopperRule, Ladder, Posterior, Scales, counted, is_replaced, weigh_evidence,
+    Evidence, Ladder, Posterior, Rows, counted, is_replaced, log_prior, posterior, terms,
 };
 use crate::ledger::{FindingFact, Ledger, findings};
-use crate::record::{Answer, Seen};
+use crate::record::Seen;
 use crate::small::sort_short;
-use crate::terms::Kind;
+use crate::terms::{Cluster, Kind};
 
 /// What a look would be expected to tell.
 #[derive(Clone, Debug)]
@@ -26,42 +25,39 @@ pub struct InformationGain {
 
 /// Every look not answered yet, by an answer or a reading, the most telling first.
 ///
-/// The chance of seeing a finding is the mixture of its likelihoods over the posterior, and
-/// the expected gain is the mutual information between kind and answer under the tempered update.
-/// Marks and instrument readings are looked for by "is there one": an absence there moves nothing.
+/// The chance of seeing a finding is the mixture of its likelihoods over the posterior, and the
+/// expected gain is the expected fall of the entropy over kinds. Where an absence says nothing (marks,
+/// styles, readings of instruments) the posterior stays as it is.
 #[must_use]
 pub fn information_gain(
-    answers: &[Answer],
-    readings: &[Reading],
+    evidence: &Evidence,
     now: &Posterior,
     ledger: &Ledger,
 ) -> Vec<InformationGain> {
     let ladder = Ladder::of(ledger, "base");
-    let scales = Scales::new(ledger, &ladder);
-    let evidence = counted(answers, readings);
+    let rows = Rows::new(ledger, &ladder);
+    let prior = log_prior(ledger, evidence.came_from);
+    let base = counted(evidence);
+    let base = terms(&base, evidence.readings, &rows);
     let out = [
         ledger.value("identity.out.finding"),
         ledger.value("identity.out.mark"),
     ];
     let with = |f: &'static FindingFact, seen: Seen| {
-        let mut more = answers.to_vec();
-        more.push(Answer {
-            id: f.id,
-            seen,
-            part: None,
-        });
-        let more = counted(&more, readings);
-        if more == evidence {
-            *now
-        } else {
-            weigh_evidence(&more, readings, &scales, CopperRule::Guarded)
+        if !super::posterior::counts(f, seen) {
+            return *now;
         }
+        let mut more = base.clone();
+        more.push(rows.answer(f, seen));
+        posterior(&prior, &more)
     };
     let mut gains: Vec<InformationGain> = findings()
         .iter()
-        .filter(|f| !answers.iter().any(|a| a.id == f.id) && !is_replaced(f.id, readings))
+        .filter(|f| {
+            !evidence.answers.iter().any(|a| a.id == f.id) && !is_replaced(f.id, evidence.readings)
+        })
         .map(|f| {
-            let is_mark = usize::from(f.cluster == super::Cluster::Mark);
+            let is_mark = usize::from(f.cluster == Cluster::Mark);
             let p_seen: f64 = Kind::ALL
                 .iter()
                 .map(|k| now.of(*k) * f.letter(*k).map_or(out[is_mark], |l| ladder.step(l)))

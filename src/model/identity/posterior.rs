@@ -1,15 +1,42 @@
-//! From answered findings to the probability of each kind.
+//! From what was found to the probability of each kind.
 //!
-//! Bayes in log space with the ladder's likelihoods. Within a cluster the log-likelihoods are
-//! tempered, because findings there share a cause; between clusters they multiply. "Not sure" and
-//! "not looked" say nothing. Invariants: the order of answers never matters; a finding that every
-//! kind explains equally never moves anything; the same finding twice counts once.
+//! Every answer becomes one row of log-likelihoods by kind, measured from a pivot. Findings of one
+//! cluster share a cause, so within a cluster the rows add like the sides of a right angle: support
+//! and misfit each as the root of the sum of squares. Clusters add plainly. "Not sure" and "not
+//! looked" say nothing.
+//!
+//! Invariants: the order of answers never matters; the same finding twice counts once; and a finding
+//! that every kind of a family explains at least as well as every kind outside it never makes that
+//! family less probable, whatever else was found.
 
 use super::measure::Reading;
 use crate::ledger::{FindingFact, Ledger, finding};
-use crate::record::{Answer, Seen};
+use crate::record::{Answer, CameFrom, Case, Seen};
 use crate::small::sort_short;
-use crate::terms::{Cluster, Family, Kind, Letter};
+use crate::terms::{ByKind, Cluster, Family, Kind, Letter};
+
+/// What bears on what a piece is.
+#[derive(Clone, Copy, Debug)]
+pub struct Evidence<'a> {
+    /// Answered findings.
+    pub answers: &'a [Answer],
+    /// Readings of instruments.
+    pub readings: &'a [Reading],
+    /// How the piece came to its owner, which decides how common each kind is taken to be.
+    pub came_from: Option<CameFrom>,
+}
+
+impl<'a> Evidence<'a> {
+    /// Everything a case records, with its readings.
+    #[must_use]
+    pub fn of(case: &'a Case, readings: &'a [Reading]) -> Self {
+        Self {
+            answers: &case.findings,
+            readings,
+            came_from: case.piece.came_from,
+        }
+    }
+}
 
 /// The likelihoods behind the letters.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -18,7 +45,7 @@ pub struct Ladder {
 }
 
 impl Ladder {
-    /// One of the three ladders of the ledger: `base`, or `blunt` and `sharp`, which tell what the
+    /// One of the three ladders of the ledger: `base`, or `blunt` and `sharp`, which say what the
     /// answer would be if findings told less or more than we think.
     #[must_use]
     pub fn of(ledger: &Ledger, name: &str) -> Self {
@@ -43,20 +70,10 @@ impl Ladder {
     }
 }
 
-/// Whether the guard on copper wear applies.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum CopperRule {
-    /// The ladder as it stands. For checks against published letters only.
-    Bare,
-    /// Copper showing through, by itself, speaks for electroplate on copper as loudly as for fused
-    /// plate, until a finding of construction, edge, mount or shield is seen.
-    Guarded,
-}
-
 /// Probability of each kind, in the order of [`Kind::ALL`].
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Posterior {
-    p: [f64; 12],
+    p: ByKind,
 }
 
 impl Posterior {
@@ -134,29 +151,27 @@ impl Posterior {
             p: p.map(|x| x / sum),
         }
     }
+
+    /// From logarithms that need not sum to anything.
+    fn from_logs(log_p: &ByKind) -> Self {
+        let top = log_p.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+        let mass = log_p.map(|l| libm::exp(l - top));
+        let sum: f64 = mass.iter().sum();
+        Self {
+            p: mass.map(|m| m / sum),
+        }
+    }
 }
 
-/// The posterior for these answers.
-///
-/// Log posterior of a kind = log prior + sum over clusters of [sum ln(likelihood of seen)/sqrt(n
-/// seen) + sum ln(1 - det * likelihood)/sqrt(n absent)], normalised. `det` is how surely a thing
-/// that is there would have been noticed. Kinds outside the ladder have a flat likelihood.
-#[must_use]
-pub fn posterior(
-    answers: &[Answer],
-    ledger: &Ledger,
-    ladder: &Ladder,
-    rule: CopperRule,
-) -> Posterior {
-    posterior_of(&counted(answers, &[]), &[], ledger, ladder, rule)
-}
+/// Kinds whose body is fused sheet, whatever silver is on it now.
+pub const FUSED_BODY: [Kind; 4] = [Kind::Fps, Kind::Fpd, Kind::Fpn, Kind::Rfp];
 
-/// One posterior with its least and greatest value over the three ladders.
+/// One posterior with its least and greatest value over three ladders and three priors.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Interval {
-    /// On the base ladder.
+    /// On the base ladder and the prior as it stands.
     pub base: Posterior,
-    others: [Posterior; 2],
+    others: [Posterior; 8],
 }
 
 impl Interval {
@@ -171,21 +186,30 @@ impl Interval {
     }
 }
 
-/// The posterior on all three ladders, from answers alone.
+/// The posterior on all three ladders, with the odds of a fused body as the prior has them, lower and
+/// higher by the ledger's factor.
 #[must_use]
-pub fn with_interval(answers: &[Answer], ledger: &Ledger) -> Interval {
-    interval_with(answers, &[], ledger)
-}
-
-/// The posterior on all three ladders, from answers and readings.
-#[must_use]
-pub fn interval_with(answers: &[Answer], readings: &[Reading], ledger: &Ledger) -> Interval {
-    let evidence = counted(answers, readings);
-    let [base, blunt, sharp] = Ladder::all(ledger)
-        .map(|l| posterior_of(&evidence, readings, ledger, &l, CopperRule::Guarded));
+pub fn interval_with(evidence: &Evidence, ledger: &Ledger) -> Interval {
+    let counted = counted(evidence);
+    let prior = log_prior(ledger, evidence.came_from);
+    let odds = ledger.value("identity.fused_odds").max(1.0);
+    let [base, blunt, sharp] = Ladder::all(ledger).map(|ladder| {
+        let rows = Rows::new(ledger, &ladder);
+        let found = combined(&terms(&counted, evidence.readings, &rows));
+        let posterior = Posterior::from_logs(&sum(&prior, &found));
+        [1.0, 1.0 / odds, odds].map(|factor| {
+            if factor.to_bits() == 1.0_f64.to_bits() {
+                posterior
+            } else {
+                posterior.with_odds_scaled(&FUSED_BODY, factor)
+            }
+        })
+    });
     Interval {
-        base,
-        others: [blunt, sharp],
+        base: base[0],
+        others: [
+            base[1], base[2], blunt[0], blunt[1], blunt[2], sharp[0], sharp[1], sharp[2],
+        ],
     }
 }
 
@@ -204,51 +228,35 @@ pub struct Push {
 
 /// How far each answer and each reading moved the families, the strongest for `family` first.
 #[must_use]
-pub fn pushes(
-    answers: &[Answer],
-    readings: &[Reading],
-    ledger: &Ledger,
-    family: Family,
-) -> Vec<Push> {
-    let evidence = counted(answers, readings);
-    let scales = Scales::new(ledger, &Ladder::of(ledger, "base"));
-    let log_odds = |evidence: &[Counted], readings: &[Reading]| {
-        let p = weigh_evidence(evidence, readings, &scales, CopperRule::Guarded);
+pub fn pushes(evidence: &Evidence, ledger: &Ledger, family: Family) -> Vec<Push> {
+    let counted = counted(evidence);
+    let rows = Rows::new(ledger, &Ladder::of(ledger, "base"));
+    let prior = log_prior(ledger, evidence.came_from);
+    let log_odds = |terms: &[Term]| {
+        let p = Posterior::from_logs(&sum(&prior, &combined(terms)));
         Family::ALL.map(|f| {
             let p = p.family(f).clamp(1e-12, 1.0 - 1e-12);
             libm::log(p / (1.0 - p))
         })
     };
-    let with_all = log_odds(&evidence, readings);
-    let moved = |without: [f64; 7]| {
-        let mut change = with_all;
-        for (c, w) in change.iter_mut().zip(without) {
-            *c -= w;
-        }
-        change
-    };
-    let mut pushes: Vec<Push> = Vec::new();
-    for i in 0..evidence.len() {
-        let mut without = evidence.clone();
-        let (finding, seen) = without.remove(i);
-        pushes.push(Push {
-            id: finding.id,
-            title: finding.title,
-            seen,
-            log_odds: moved(log_odds(&without, readings)),
-        });
-    }
-    for (i, reading) in readings.iter().enumerate().filter(|(_, r)| r.counts) {
-        let mut without = readings.to_vec();
-        without.remove(i);
-        // A band ticked besides stays uncounted: the reading is taken away, not put off.
-        pushes.push(Push {
-            id: reading.id,
-            title: reading.title,
-            seen: Seen::Yes,
-            log_odds: moved(log_odds(&evidence, &without)),
-        });
-    }
+    let all = terms(&counted, evidence.readings, &rows);
+    let with_all = log_odds(&all);
+    let mut pushes: Vec<Push> = (0..all.len())
+        .map(|i| {
+            let mut without = all.clone();
+            let term = without.remove(i);
+            let mut change = with_all;
+            for (c, w) in change.iter_mut().zip(log_odds(&without)) {
+                *c -= w;
+            }
+            Push {
+                id: term.id,
+                title: term.title,
+                seen: term.seen,
+                log_odds: change,
+            }
+        })
+        .collect();
     let at = |p: &Push| p.log_odds[family.place()].abs();
     sort_short(&mut pushes, |a, b| {
         at(b).total_cmp(&at(a)).then(a.id.cmp(b.id))
@@ -261,25 +269,18 @@ pub(super) type Counted = (&'static FindingFact, Seen);
 
 /// The answers that count: one a finding, seen before absent, nothing that says nothing, and no band
 /// of an instrument whose reading is there.
-pub(super) fn counted(answers: &[Answer], readings: &[Reading]) -> Vec<Counted> {
+pub(super) fn counted(evidence: &Evidence) -> Vec<Counted> {
     let mut all: Vec<Counted> = Vec::new();
-    for a in answers {
+    for a in evidence.answers {
         match all.iter_mut().find(|(f, _)| f.id == a.id) {
             Some((_, seen)) => *seen = (*seen).min(a.seen),
             None => all.extend(finding(a.id).map(|f| (f, a.seen))),
         }
     }
-    all.retain(|(f, seen)| {
-        *seen != Seen::Unsure && !f.says_nothing() && !is_replaced(f.id, readings)
-    });
-    // In the order of the ladder, so that sums do not depend on the order of answers.
+    all.retain(|(f, seen)| counts(f, *seen) && !is_replaced(f.id, evidence.readings));
+    // In the order of ids, so that sums do not depend on the order of answers.
     sort_short(&mut all, |(f, _), (g, _)| f.id.cmp(g.id));
-    let a_mark_is_read = all
-        .iter()
-        .any(|(f, seen)| f.cluster == Cluster::Mark && *seen == Seen::Yes);
-    all.into_iter()
-        .filter(|(f, seen)| *seen == Seen::Yes || absence_counts(f, a_mark_is_read))
-        .collect()
+    all
 }
 
 /// Whether a reading already answers this finding.
@@ -287,21 +288,45 @@ pub(super) fn is_replaced(finding: &str, readings: &[Reading]) -> bool {
     readings.iter().any(|r| r.replaces.contains(&finding))
 }
 
-/// Whether "absent" is an observation of its own. An instrument gives one reading, so the bands it
-/// did not fall in were not looked for one by one; and a piece that carries one mark says nothing
-/// about the others. The magnet is a plain yes or no.
-fn absence_counts(f: &FindingFact, a_mark_is_read: bool) -> bool {
+/// Whether an answer is evidence at all.
+pub(super) fn counts(f: &FindingFact, seen: Seen) -> bool {
+    let said = match seen {
+        Seen::Yes => true,
+        Seen::No => absence_counts(f),
+        Seen::Unsure => false,
+    };
+    said && !f.says_nothing()
+}
+
+/// Whether "absent" is an observation of its own. "No mark anywhere" says it for marks. An instrument
+/// gives one reading, so the bands it did not fall in were not looked for one by one; the magnet is a
+/// plain yes or no. A style or a date that is not there leaves all others open.
+fn absence_counts(f: &FindingFact) -> bool {
     match f.cluster {
         Cluster::Phys => f.id == "P01",
-        Cluster::Mark => !a_mark_is_read,
+        Cluster::Mark | Cluster::Style | Cluster::Date => false,
         _ => true,
     }
 }
 
-/// Everything of the ledger that weighing evidence needs, as logarithms, looked up once.
+/// Logarithm of how common each kind is before anything is looked at. Where the person put an own
+/// figure for a kind, it holds however the piece came to them.
+pub(super) fn log_prior(ledger: &Ledger, came_from: Option<CameFrom>) -> ByKind {
+    Kind::ALL.map(|k| {
+        let any = ledger.figure(&format!("identity.prior.{}", k.code()));
+        let share = match came_from {
+            Some(from) if any.own_reason.is_none() => {
+                ledger.value(&format!("identity.prior.{}.{}", from.id(), k.code()))
+            }
+            _ => any.value,
+        };
+        libm::log(share.clamp(f64::MIN_POSITIVE, 1.0))
+    })
+}
+
+/// The letters as logarithms, looked up once for a ladder.
 #[derive(Clone, Debug)]
-pub(super) struct Scales {
-    prior: [f64; 12],
+pub(super) struct Rows {
     /// ln of seen, by letter; ln of absent, by letter, where it would be noticed and where it hides.
     seen: [f64; 5],
     absent: [[f64; 5]; 2],
@@ -310,9 +335,8 @@ pub(super) struct Scales {
     out_absent: [[f64; 2]; 2],
 }
 
-impl Scales {
+impl Rows {
     pub(super) fn new(ledger: &Ledger, ladder: &Ladder) -> Self {
-        let out = ledger.value("identity.prior.OUT").clamp(0.0, 1.0);
         let noticed = ["plain", "hidden"].map(|d| {
             ledger
                 .value(&format!("identity.absent.{d}"))
@@ -323,103 +347,143 @@ impl Scales {
                 .value(&format!("identity.out.{f}"))
                 .clamp(1e-6, 1.0 - 1e-6)
         });
-        let named = Kind::LADDER.map(|k| {
-            ledger
-                .value(&format!("identity.prior.{}", k.code()))
-                .max(0.0)
-        });
-        let total: f64 = named.iter().sum::<f64>().max(f64::MIN_POSITIVE);
         let ln = |p: f64| libm::log(p.max(f64::MIN_POSITIVE));
-        let mut prior = [ln(out); 12];
-        for (slot, p) in prior.iter_mut().zip(named) {
-            *slot = ln(p / total * (1.0 - out));
-        }
         Self {
-            prior,
             seen: ladder.steps.map(ln),
             absent: noticed.map(|d| ladder.steps.map(|p| ln(1.0 - d * p))),
             out_seen: outside.map(ln),
             out_absent: noticed.map(|d| outside.map(|p| ln(1.0 - d * p))),
         }
     }
-}
 
-/// One posterior, for callers that need no more than one.
-fn posterior_of(
-    evidence: &[Counted],
-    readings: &[Reading],
-    ledger: &Ledger,
-    ladder: &Ladder,
-    rule: CopperRule,
-) -> Posterior {
-    weigh_evidence(evidence, readings, &Scales::new(ledger, ladder), rule)
-}
-
-pub(super) fn weigh_evidence(
-    evidence: &[Counted],
-    readings: &[Reading],
-    scales: &Scales,
-    rule: CopperRule,
-) -> Posterior {
-    let copper_is_ambiguous = rule == CopperRule::Guarded
-        && !evidence
-            .iter()
-            .any(|(f, seen)| *seen == Seen::Yes && f.cluster.is_construction() && f.id != "C14");
-    let mut log_p = scales.prior;
-    let measured: Vec<[f64; 11]> = readings
-        .iter()
-        .filter_map(|r| r.log_likelihood(&scales.seen))
-        .collect();
-    // Each reading is one seen observation among the physical measures.
-    let share = |cluster: Cluster, seen: Seen| {
-        let beside = if cluster == Cluster::Phys && seen == Seen::Yes {
-            measured.len()
+    /// One answer as a term of the sum. `seen` is [`Seen::Yes`] or [`Seen::No`].
+    pub(super) fn answer(&self, f: &'static FindingFact, seen: Seen) -> Term {
+        let mark = usize::from(f.cluster == Cluster::Mark);
+        let hidden = usize::from(f.hidden);
+        let (letters, out) = if seen == Seen::Yes {
+            (&self.seen, self.out_seen[mark])
         } else {
-            0
+            (&self.absent[hidden], self.out_absent[hidden][mark])
         };
-        evidence
-            .iter()
-            .filter(|(g, s)| g.cluster == cluster && *s == seen)
-            .count()
-            + beside
-    };
-    for row in &measured {
-        let weight = 1.0 / (share(Cluster::Phys, Seen::Yes) as f64).sqrt();
-        for (l, ln) in log_p.iter_mut().zip(row) {
-            *l += weight * ln;
+        let ln = Kind::ALL.map(|k| f.letter(k).map_or(out, |l| letters[l as usize]));
+        Term {
+            id: f.id,
+            title: f.title,
+            seen,
+            cluster: (seen == Seen::Yes).then_some(f.cluster),
+            twin: f.twin,
+            u: from_pivot(&ln),
         }
-        log_p[Kind::Out.index()] += weight * scales.out_seen[0];
     }
-    for (f, seen) in evidence {
-        let n = share(f.cluster, *seen);
-        let weight = 1.0 / (n as f64).sqrt();
-        let (hidden, mark) = (
-            usize::from(f.hidden),
-            usize::from(f.cluster == Cluster::Mark),
-        );
-        let of = |letter: Letter| match seen {
-            Seen::Yes => scales.seen[letter as usize],
-            _ => scales.absent[hidden][letter as usize],
-        };
-        let raised = copper_is_ambiguous && f.id == "S03";
-        for (i, letter) in f.letters.iter().enumerate() {
-            let letter = if raised && matches!(Kind::LADDER[i], Kind::Ecu | Kind::Rep) {
-                Letter::L
+
+    /// One reading as a term; `None` when it says the same of every kind or is not counted.
+    fn reading(&self, reading: &Reading) -> Option<Term> {
+        let named = reading.log_likelihood(&self.seen)?;
+        let mut ln = [self.out_seen[0]; Kind::COUNT];
+        ln[..named.len()].copy_from_slice(&named);
+        Some(Term {
+            id: reading.id,
+            title: reading.title,
+            seen: Seen::Yes,
+            cluster: Some(Cluster::Phys),
+            twin: reading.id,
+            u: from_pivot(&ln),
+        })
+    }
+}
+
+/// One observation: how far each kind stands above or below its pivot.
+#[derive(Clone, Debug)]
+pub(super) struct Term {
+    id: &'static str,
+    title: &'static str,
+    seen: Seen,
+    /// `None` for everything that was looked for and not there: how carefully somebody looked is one
+    /// common cause.
+    cluster: Option<Cluster>,
+    twin: &'static str,
+    u: ByKind,
+}
+
+/// The observations of a piece, the readings last.
+pub(super) fn terms(counted: &[Counted], readings: &[Reading], rows: &Rows) -> Vec<Term> {
+    counted
+        .iter()
+        .map(|(f, seen)| rows.answer(f, *seen))
+        .chain(readings.iter().filter_map(|r| rows.reading(r)))
+        .collect()
+}
+
+/// Kinds that may stand together above all others in a row: families, then builds.
+fn groups() -> impl Iterator<Item = fn(Kind) -> bool> {
+    const GROUPS: [fn(Kind) -> bool; 9] = [
+        |k| k.family() == Family::Fused,
+        |k| k.family() == Family::ReplatedFused,
+        |k| k.family() == Family::Electroplate,
+        |k| k.family() == Family::Close,
+        |k| k.family() == Family::French,
+        |k| k.family() == Family::Solid,
+        |k| k.family() == Family::Outside,
+        |k| FUSED_BODY.contains(&k),
+        |k| k == Kind::Rfp || k.family() == Family::Electroplate,
+    ];
+    GROUPS.into_iter()
+}
+
+/// A row of log-likelihoods measured from its pivot: the least within the first family (then build)
+/// whose kinds all explain the observation at least as well as every kind outside; where there is
+/// none, the greatest of all.
+fn from_pivot(ln: &ByKind) -> ByKind {
+    let edge = |group: fn(Kind) -> bool| {
+        let (mut inside, mut outside) = (f64::INFINITY, f64::NEG_INFINITY);
+        for (k, l) in Kind::ALL.into_iter().zip(ln) {
+            if group(k) {
+                inside = inside.min(*l);
             } else {
-                *letter
-            };
-            log_p[i] += weight * of(letter);
+                outside = outside.max(*l);
+            }
         }
-        log_p[Kind::Out.index()] += weight
-            * match seen {
-                Seen::Yes => scales.out_seen[mark],
-                _ => scales.out_absent[hidden][mark],
-            };
+        (inside >= outside - 1e-12).then_some(inside)
+    };
+    let most = ln.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+    let pivot = groups().find_map(edge).unwrap_or(most);
+    ln.map(|l| l - pivot)
+}
+
+/// What the terms say together, as an amount to add to each kind's log prior. Within a cluster the
+/// root of the squares of what lies above the pivot, less the root of the squares of what lies below;
+/// twins count as one term, the greater of each.
+pub(super) fn combined(terms: &[Term]) -> ByKind {
+    let mut all = [0.0; Kind::COUNT];
+    let clusters = Cluster::ALL.into_iter().map(Some).chain([None]);
+    for cluster in clusters {
+        let here: Vec<&Term> = terms.iter().filter(|t| t.cluster == cluster).collect();
+        let (mut above, mut below) = ([0.0; Kind::COUNT], [0.0; Kind::COUNT]);
+        for (i, term) in here.iter().enumerate() {
+            if here[..i].iter().any(|t| t.twin == term.twin) {
+                continue;
+            }
+            for k in 0..Kind::COUNT {
+                let twins = here[i..].iter().filter(|t| t.twin == term.twin);
+                let (up, down) = twins.fold((0.0_f64, 0.0_f64), |(up, down), t| {
+                    (up.max(t.u[k]), down.max(-t.u[k]))
+                });
+                above[k] += up * up;
+                below[k] += down * down;
+            }
+        }
+        for k in 0..Kind::COUNT {
+            all[k] += above[k].sqrt() - below[k].sqrt();
+        }
     }
-    let top = log_p.iter().copied().fold(f64::NEG_INFINITY, f64::max);
-    let mass = log_p.map(|l| libm::exp(l - top));
-    let sum: f64 = mass.iter().sum();
-    Posterior {
-        p: mass.map(|m| m / sum),
-    }
+    all
+}
+
+fn sum(a: &ByKind, b: &ByKind) -> ByKind {
+    std::array::from_fn(|k| a[k] + b[k])
+}
+
+/// The posterior of a prior and what was found.
+pub(super) fn posterior(prior: &ByKind, terms: &[Term]) -> Posterior {
+    Posterior::from_logs(&sum(prior, &combined(terms)))
 }

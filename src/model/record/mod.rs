@@ -18,9 +18,10 @@ mod work;
 use serde::{Deserialize, Serialize};
 
 pub use crate::terms::{
-    BleedWord, Corrosion, Covers, Currency, Date, Dents, Doer, Engraving, Fill, FillState, Form,
-    Gilding, Goal, Interior, Joint, Lacquer, Lead, Liner, Loss, Material, MaterialUsed, Method,
-    Mount, PartName, Repair, Replaced, Route, Seen, SoldAs, Split, Tarnish, TestKind, Tester, Word,
+    BleedWord, CameFrom, Corrosion, Covers, Currency, Date, Dents, Doer, Engraving, Fill,
+    FillState, Form, Gilding, Goal, Interior, Joint, Lacquer, Lead, Liner, Loss, Material,
+    MaterialUsed, Method, Mount, PartName, Repair, Replaced, Route, Seen, SoldAs, Split, Tarnish,
+    TestKind, Tester, Word,
 };
 pub use circumstances::{Circumstances, QUESTIONS};
 pub use draft::typed_text;
@@ -99,6 +100,8 @@ pub struct Piece {
     pub height_mm: Option<f64>,
     /// Soldered joints that hold liquid; the form's usual answer when not told.
     pub soldered_vessel: Option<bool>,
+    /// How it came to its owner, if told.
+    pub came_from: Option<CameFrom>,
     /// Rare, early or by a sought maker, in the person's judgement.
     pub rare: bool,
     /// Its history is documented.

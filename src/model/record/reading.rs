@@ -307,6 +307,7 @@ impl Reader {
             to_year: self.year(&s, "to_year"),
             height_mm: self.number(&s, "height_mm", (1.0, 3000.0), words::A_HEIGHT),
             soldered_vessel: self.flag(&s, "soldered_vessel"),
+            came_from: self.word(&s, "came_from"),
             rare: self.flag(&s, "rare").unwrap_or(false),
             documented: self.flag(&s, "documented").unwrap_or(false),
         };

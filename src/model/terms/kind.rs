@@ -15,7 +15,7 @@ pub enum Kind {
     Clp,
     /// French plate: leaf burnished on brass, bronze or copper.
     Frp,
-    /// Electroplate on copper.
+    /// Electroplate on copper or brass.
     Ecu,
     /// Electroplate on nickel silver.
     Ens,
@@ -25,13 +25,34 @@ pub enum Kind {
     Rfp,
     /// Later reproduction in the fused-plate style.
     Rep,
+    /// Weighted sterling: a thin silver shell on a filling.
+    Wst,
+    /// Electroplate on iron or steel.
+    Est,
+    /// Plain copper or brass, never silvered.
+    Ucu,
+    /// Plain nickel silver or paktong, never silvered.
+    Uns,
+    /// Plain Britannia metal or pewter, never silvered.
+    Ubm,
+    /// Nickel or chromium plate.
+    Ncp,
     /// Outside these kinds.
     Out,
 }
 
+/// One number for each kind, in the order of [`Kind::ALL`].
+pub type ByKind = [f64; Kind::COUNT];
+
+/// One number for each kind the ladder has letters for, in the order of [`Kind::LADDER`].
+pub type ByLadderKind = [f64; Kind::LADDER.len()];
+
 impl Kind {
+    /// How many kinds there are.
+    pub const COUNT: usize = 18;
+
     /// Every kind.
-    pub const ALL: [Self; 12] = [
+    pub const ALL: [Self; Self::COUNT] = [
         Self::Sil,
         Self::Fps,
         Self::Fpd,
@@ -43,11 +64,17 @@ impl Kind {
         Self::Ebm,
         Self::Rfp,
         Self::Rep,
+        Self::Wst,
+        Self::Est,
+        Self::Ucu,
+        Self::Uns,
+        Self::Ubm,
+        Self::Ncp,
         Self::Out,
     ];
 
     /// The kinds the ladder has letters for, in its column order: all but [`Kind::Out`].
-    pub const LADDER: [Self; 11] = [
+    pub const LADDER: [Self; 17] = [
         Self::Sil,
         Self::Fps,
         Self::Fpd,
@@ -59,6 +86,12 @@ impl Kind {
         Self::Ebm,
         Self::Rfp,
         Self::Rep,
+        Self::Wst,
+        Self::Est,
+        Self::Ucu,
+        Self::Uns,
+        Self::Ubm,
+        Self::Ncp,
     ];
 
     /// Place in [`Kind::ALL`].
@@ -82,6 +115,12 @@ impl Kind {
             Self::Ebm => "EBM",
             Self::Rfp => "RFP",
             Self::Rep => "REP",
+            Self::Wst => "WST",
+            Self::Est => "EST",
+            Self::Ucu => "UCU",
+            Self::Uns => "UNS",
+            Self::Ubm => "UBM",
+            Self::Ncp => "NCP",
             Self::Out => "OUT",
         }
     }
@@ -102,11 +141,17 @@ impl Kind {
             Self::Fpn => "late fused plate with nickel silver",
             Self::Clp => "close plate on iron or steel",
             Self::Frp => "French plate",
-            Self::Ecu => "electroplate on copper",
+            Self::Ecu => "electroplate on copper or brass",
             Self::Ens => "electroplate on nickel silver",
             Self::Ebm => "electroplate on Britannia metal",
             Self::Rfp => "fused plate, electroplated later",
             Self::Rep => "later reproduction in fused-plate style",
+            Self::Wst => "weighted sterling, a silver shell on a filling",
+            Self::Est => "electroplate on iron or steel",
+            Self::Ucu => "plain copper or brass, not silvered",
+            Self::Uns => "plain nickel silver or paktong, not silvered",
+            Self::Ubm => "plain Britannia metal or pewter, not silvered",
+            Self::Ncp => "nickel or chromium plate",
             Self::Out => "something outside these kinds",
         }
     }
@@ -115,14 +160,30 @@ impl Kind {
     #[must_use]
     pub fn family(self) -> Family {
         match self {
-            Self::Sil => Family::Solid,
+            Self::Sil | Self::Wst => Family::Solid,
             Self::Fps | Self::Fpd | Self::Fpn => Family::Fused,
             Self::Rfp => Family::ReplatedFused,
             Self::Clp => Family::Close,
             Self::Frp => Family::French,
-            Self::Ecu | Self::Ens | Self::Ebm | Self::Rep => Family::Electroplate,
-            Self::Out => Family::Outside,
+            Self::Ecu | Self::Ens | Self::Ebm | Self::Est | Self::Rep => Family::Electroplate,
+            Self::Ucu | Self::Uns | Self::Ubm | Self::Ncp | Self::Out => Family::Outside,
         }
+    }
+
+    /// Whether a layer lies on another metal, which wear can go through: silver on all plated kinds,
+    /// nickel or chromium on [`Kind::Ncp`].
+    #[must_use]
+    pub fn has_layer(self) -> bool {
+        !matches!(
+            self,
+            Self::Sil | Self::Wst | Self::Ucu | Self::Uns | Self::Ubm
+        )
+    }
+
+    /// Whether no silver was ever on it, as far as the kind tells.
+    #[must_use]
+    pub fn is_unsilvered(self) -> bool {
+        matches!(self, Self::Ucu | Self::Uns | Self::Ubm | Self::Ncp)
     }
 
     /// Fused plate that still carries its original surface.
@@ -147,7 +208,7 @@ pub enum Family {
     French,
     /// Electroplate of any sort.
     Electroplate,
-    /// Outside these kinds.
+    /// Not silvered, or outside the kinds.
     Outside,
 }
 
@@ -193,7 +254,7 @@ impl Family {
             Self::Close => "close plate",
             Self::French => "French plate",
             Self::Electroplate => "electroplate",
-            Self::Outside => "something else",
+            Self::Outside => "not silvered, or something else",
         }
     }
 
@@ -201,7 +262,7 @@ impl Family {
     #[must_use]
     pub fn meaning(self) -> &'static str {
         match self {
-            Self::Solid => "Silver all through.",
+            Self::Solid => "Silver all through, or a shell of it on a filling.",
             Self::Fused => {
                 "Silver bonded to copper as one sheet before anything was made from it, from about 1743 to about \
                  1860. The trade calls it old Sheffield plate."
@@ -210,10 +271,12 @@ impl Family {
             Self::Close => "Silver foil held by tin on iron or steel.",
             Self::French => "Silver leaf rubbed onto brass, bronze or copper.",
             Self::Electroplate => {
-                "Made of copper, nickel silver or white metal first, then covered with silver by electricity, from \
-                 1840."
+                "Made of copper, brass, nickel silver, white metal or steel first, then covered with silver by \
+                 electricity, from 1840."
             }
-            Self::Outside => "None of these: pewter, gilt copper and the like.",
+            Self::Outside => {
+                "None of these: plain copper, brass, nickel silver or pewter, nickel plate, gilt copper and the like."
+            }
         }
     }
 }
@@ -279,11 +342,15 @@ pub enum Cluster {
     Mark,
     /// Physical measures.
     Phys,
+    /// Style and form.
+    Style,
+    /// Papers and dated inscriptions.
+    Date,
 }
 
 impl Cluster {
     /// Every cluster, in file order.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 12] = [
         Self::Constr,
         Self::Edge,
         Self::Mount,
@@ -294,6 +361,8 @@ impl Cluster {
         Self::Deposit,
         Self::Mark,
         Self::Phys,
+        Self::Style,
+        Self::Date,
     ];
 
     /// Reads a cluster name.
@@ -310,6 +379,8 @@ impl Cluster {
             "deposit" => Self::Deposit,
             "mark" => Self::Mark,
             "phys" => Self::Phys,
+            "style" => Self::Style,
+            "date" => Self::Date,
             _ => return None,
         })
     }

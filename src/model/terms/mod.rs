@@ -8,6 +8,7 @@ mod capital;
 mod date;
 mod decimal;
 mod kind;
+mod money;
 mod shares;
 mod text;
 mod treatment;
@@ -16,14 +17,16 @@ mod vocabulary;
 pub use capital::capital;
 pub use date::Date;
 pub use decimal::decimal;
-pub use kind::{Cluster, Family, Kind, Letter};
+pub use kind::{ByKind, ByLadderKind, Cluster, Family, Kind, Letter};
+pub use money::{money, sum, two_figures};
 pub use shares::{percent, share};
 pub use text::Text;
 pub use treatment::{Reversibility, Treatment};
 pub use vocabulary::{
-    BleedWord, Corrosion, Covers, Currency, Dents, Doer, Engraving, Fill, FillState, Form, Gilding,
-    Goal, Interior, Joint, Lacquer, Lead, Liner, Loss, Material, MaterialUsed, Method, Mount,
-    PartName, Repair, Replaced, Route, Seen, SoldAs, Split, Tarnish, TestKind, Tester,
+    BleedWord, CameFrom, Corrosion, Covers, Currency, Dents, Doer, Engraving, Fill, FillState,
+    Form, Gilding, Goal, Interior, Joint, Lacquer, Lead, Liner, Loss, Material, MaterialUsed,
+    Method, Mount, PartName, Repair, Replaced, Route, Seen, SoldAs, Split, Tarnish, TestKind,
+    Tester,
 };
 
 /// A closed list of words with stable ids.

@@ -55,6 +55,15 @@ vocabulary! {
 }
 
 vocabulary! {
+    /// How a piece came to its owner. It says how common each kind is before anything is looked at.
+    CameFrom {
+        Household = "household", "From a household drawer or an inheritance";
+        Sale = "sale", "From a general sale or shop";
+        Dealer = "dealer", "From a dealer in old plate";
+    }
+}
+
+vocabulary! {
     /// A named part of a piece.
     PartName {
         Body = "body", "Body";

@@ -1,7 +1,7 @@
 //! Cases and situations for the tests of the rules.
 
 use super::Situation;
-use crate::identity::{CopperRule, Ladder, posterior};
+use crate::identity::{Evidence, interval_with};
 use crate::ledger::Ledger;
 use crate::record::{Answer, Case, Part, PartName, Seen};
 
@@ -29,12 +29,7 @@ pub(super) fn situation(case: &Case) -> Situation<'_> {
     Situation {
         case,
         ledger,
-        posterior: posterior(
-            &case.findings,
-            ledger,
-            &Ladder::of(ledger, "base"),
-            CopperRule::Guarded,
-        ),
+        posterior: interval_with(&Evidence::of(case, &[]), ledger).base,
         body_bleed: bleed.likely,
         covered_area: 1.0 - bleed.low,
         worn_through: 0.0,

@@ -42,14 +42,16 @@ impl Class {
     pub fn of(kind: Kind, early: bool, documented: bool) -> Self {
         let fused = if early { Self::A1 } else { Self::A2 };
         match kind {
-            Kind::Sil => Self::Sil,
+            Kind::Sil | Kind::Wst => Self::Sil,
             Kind::Fps | Kind::Fpd | Kind::Rfp => fused,
             Kind::Fpn => Self::A2,
             Kind::Clp | Kind::Frp => Self::B,
-            Kind::Ecu | Kind::Ens | Kind::Ebm if documented => Self::C1,
-            Kind::Ens => Self::C2,
+            Kind::Ecu | Kind::Ens | Kind::Ebm | Kind::Est if documented => Self::C1,
+            Kind::Ens | Kind::Est => Self::C2,
             Kind::Ebm => Self::C3,
-            Kind::Ecu | Kind::Rep | Kind::Out => Self::C4,
+            Kind::Ecu | Kind::Rep | Kind::Ucu | Kind::Uns | Kind::Ubm | Kind::Ncp | Kind::Out => {
+                Self::C4
+            }
         }
     }
 

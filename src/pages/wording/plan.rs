@@ -1,5 +1,7 @@
 //! Words of the plan for a whole shelf.
 
+use leavewell_model::terms::sum;
+
 pub(crate) const UNNAMED: &str = "Unnamed piece";
 
 pub(crate) const NO_PIECES: &str =
@@ -29,9 +31,9 @@ pub(crate) fn money(unit: &str, amount: f64) -> String {
 /// An amount as it was meant when it was typed.
 pub(crate) fn exact_money(unit: &str, amount: f64) -> String {
     if unit.is_empty() {
-        format!("{amount} in money")
+        format!("{} in money", sum("", amount))
     } else {
-        format!("{unit}{amount}")
+        sum(unit, amount)
     }
 }
 

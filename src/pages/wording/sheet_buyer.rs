@@ -27,8 +27,8 @@ pub(crate) fn told_between(from: u16, to: u16) -> String {
     format!("told to be from {from} to {to}")
 }
 
-pub(crate) fn probably(from: u16, to: u16) -> String {
-    format!("probably {from} to {to}")
+pub(crate) fn probably(years: &str) -> String {
+    format!("probably {years}")
 }
 
 /// The years as the piece itself shows them, beside those somebody told.

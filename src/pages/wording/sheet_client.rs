@@ -21,10 +21,14 @@ pub(crate) const WOULD_CHANGE: &str = "What would change it:";
 
 pub(crate) const WHAT_IT_IS: &str = "What it is";
 
-pub(crate) fn made_between(from: u16, to: u16) -> String {
-    format!(
-        "By what shows, made between {from} and {to}; 1 in 20 that it is earlier, 1 in 20 that it is later."
-    )
+pub(crate) fn made_in(years: &str, open: bool) -> String {
+    if open {
+        format!("By what shows, made in {years}; 1 in 20 that it is earlier.")
+    } else {
+        format!(
+            "By what shows, made in {years}; 1 in 20 that it is earlier, 1 in 20 that it is later."
+        )
+    }
 }
 
 // What could be done

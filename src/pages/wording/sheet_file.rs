@@ -50,8 +50,12 @@ pub(crate) fn between(from: u16, to: u16) -> String {
 
 pub(crate) const YEARS_FOUND: &str = "Years by the findings";
 
-pub(crate) fn probably(from: u16, to: u16) -> String {
-    format!("{from} to {to} (1 in 20 earlier, 1 in 20 later)")
+pub(crate) fn probably(years: &str, open: bool) -> String {
+    if open {
+        format!("{years} (1 in 20 earlier)")
+    } else {
+        format!("{years} (1 in 20 earlier, 1 in 20 later)")
+    }
 }
 
 pub(crate) const RARE: &str = "Rare, early or sought";

@@ -20,7 +20,7 @@ fn unless_opinion(a: &Asked, outcome: Outcome) -> Outcome {
 
 /// H14: solid silver is never plated.
 pub(super) fn solid_silver(a: &mut Asked) {
-    let p = a.s.posterior.of(Kind::Sil);
+    let p = a.s.posterior.of_any(&[Kind::Sil, Kind::Wst]);
     a.on_kinds("H14", p, "Solid silver is never plated.");
 }
 
@@ -54,7 +54,9 @@ pub(super) fn rare_or_marked(a: &mut Asked) {
         a.s.posterior.of(Kind::Rfp)
     };
     let fused = a.s.original_fused() + replated;
-    let marked = ["M04", "M05", "C13"].iter().any(|id| a.s.case.has_seen(id));
+    let marked = ["M04", "M05", "M25", "C13", "C25", "C26"]
+        .iter()
+        .any(|id| a.s.case.has_seen(id));
     if (marked && fused >= a.figure("guard.h14.p")) || a.s.case.piece.rare {
         a.add(
             "H14",

@@ -16,7 +16,7 @@ pub(super) fn ivory_and_protected_wood(a: &mut Asked) {
 
 /// H31: changing or adding to hallmarked silver.
 pub(super) fn hallmarked_silver(a: &mut Asked) {
-    if a.may_be(a.s.posterior.of(Kind::Sil)) || a.s.case.has_seen("M03") {
+    if a.may_be(a.s.posterior.of_any(&[Kind::Sil, Kind::Wst])) || a.s.case.has_seen("M03") {
         a.condition(
             "H31",
             "Changing or adding to hallmarked silver may need an assay office's consent.",
