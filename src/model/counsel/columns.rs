@@ -453,12 +453,7 @@ impl<'a> World<'a> {
                     Kind::Ens | Kind::Uns => 2,
                     Kind::Ebm | Kind::Ubm => 3,
                     Kind::Ecu | Kind::Rep | Kind::Est | Kind::Ucu | Kind::Ncp | Kind::Out => 4,
-                    Kind::Sil
-                    | Kind::Wst
-                    | Kind::Fps
-                    | Kind::Fpd
-                    | Kind::Fpn
-                    | Kind::Rfp => 0,
+                    Kind::Sil | Kind::Wst | Kind::Fps | Kind::Fpd | Kind::Fpn | Kind::Rfp => 0,
                 };
                 let kinds = self.draws.kind.iter().enumerate();
                 Some(

@@ -549,7 +549,10 @@ mod tests {
 
     impl Dice {
         fn below(&mut self, most: u64) -> u64 {
-            self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+            self.0 = self
+                .0
+                .wrapping_mul(6_364_136_223_846_793_005)
+                .wrapping_add(1_442_695_040_888_963_407);
             (self.0 >> 33) % most
         }
 
@@ -568,7 +571,10 @@ mod tests {
             &["M02", "S05", "C04"],
         ];
         let kind = kinds[usize::try_from(dice.below(4)).unwrap_or(0)];
-        let findings: Vec<Value> = kind.iter().map(|id| json!({"id": id, "answer": "seen"})).collect();
+        let findings: Vec<Value> = kind
+            .iter()
+            .map(|id| json!({"id": id, "answer": "seen"}))
+            .collect();
         let mut body = json!({
             "part": "body",
             "bleed": dice.one(&["none", "slight", "some", "much"]),
@@ -632,9 +638,7 @@ mod tests {
             let weigher = Weigher::new(&world);
             let menu = Menu::new(&rulings, &weigher);
             let n = world.draws.n;
-            let mut all: Vec<Course> = vec![
-                course_of(&[], Tested::AsRecorded, &rulings),
-            ];
+            let mut all: Vec<Course> = vec![course_of(&[], Tested::AsRecorded, &rulings)];
             for tested in [Tested::AsRecorded, Tested::First] {
                 if tested == Tested::First && menu.tested.is_none() {
                     continue;
@@ -654,7 +658,8 @@ mod tests {
                 }
                 for list in lists {
                     let course = Course::of(list, tested, &rulings);
-                    let idle = tested == Tested::First && !needs_its_test(&course, &weigher, &rulings);
+                    let idle =
+                        tested == Tested::First && !needs_its_test(&course, &weigher, &rulings);
                     if course.can_be_advised() && !idle {
                         all.push(course);
                     }
@@ -671,8 +676,10 @@ mod tests {
                     .map(|(_, o)| o.score.mean())
                     .fold(f64::NEG_INFINITY, f64::max)
             };
-            let (all_best, found_best) =
-                (best(&outcomes, &all), best(&solved.outcomes, &solved.courses));
+            let (all_best, found_best) = (
+                best(&outcomes, &all),
+                best(&solved.outcomes, &solved.courses),
+            );
             assert!(
                 (all_best - found_best).abs() < 1e-9,
                 "seed {seed}: {all_best} against {found_best}, {case}"
@@ -682,7 +689,12 @@ mod tests {
                 "seed {seed}: noise {noise} against {}, {case}",
                 solved.advice.noise
             );
-            assert_eq!(found.steps, all[chosen].steps, "seed {seed} of {}: {case}", all.len());
+            assert_eq!(
+                found.steps,
+                all[chosen].steps,
+                "seed {seed} of {}: {case}",
+                all.len()
+            );
         }
     }
 
@@ -693,7 +705,10 @@ mod tests {
             let solved = solved(&case, 10);
             let report = solved.report(Vec::new());
             for steps in ["T00", "T01"] {
-                assert!(report.courses.iter().any(|c| c.steps == [steps]), "seed {seed}: {steps}");
+                assert!(
+                    report.courses.iter().any(|c| c.steps == [steps]),
+                    "seed {seed}: {steps}"
+                );
             }
             assert!(report.courses.len() <= 16);
             assert!(report.courses[0].barred.is_empty(), "seed {seed}");
@@ -716,7 +731,9 @@ mod tests {
                 let mut case = piece(seed);
                 case["quotes"] = json!([{"treatment": "T08", "likely": price}]);
                 let solved = solved(&case, 8);
-                let now = solved.courses[solved.advice.chosen].steps.contains(&Treatment::Dents);
+                let now = solved.courses[solved.advice.chosen]
+                    .steps
+                    .contains(&Treatment::Dents);
                 assert!(!now || advised != Some(false), "seed {seed}: at {price}");
                 advised = Some(now);
             }
