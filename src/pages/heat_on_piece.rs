@@ -407,7 +407,7 @@ mod tests {
             panic!("a choice and a field")
         };
         assert_eq!(choice.path, "bench.heat.on_part");
-        assert_eq!(choice.options.len(), PartName::ALL.len());
+        assert_eq!(choice.options.len(), Form::Other.parts().len());
         assert_eq!(field.path, "piece.height_mm");
     }
 

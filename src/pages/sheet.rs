@@ -43,7 +43,7 @@ impl<'a> Paper<'a> {
             case: subject.case(),
             ledger: solved.ledger(),
             report: solved.report(subject.problems().to_vec()),
-            done: done(draft),
+            done: done(subject.case()),
         }
     }
 

@@ -1,7 +1,7 @@
 //! What a buyer must be told: re-plating, repairs, lead, replaced parts, wear and damage, whenever it
 //! is recorded or more than very unlikely.
 
-use super::sheet::{Paper, and, plain, small};
+use super::sheet::{Paper, and, small};
 use super::wording::sheet_disclosure as words;
 use leavewell_model::record::{Corrosion, Dents, Fill, Interior, Joint, Part, PartName};
 use leavewell_model::small::percent;
@@ -256,13 +256,11 @@ fn replaced(paper: &Paper, list: &mut Vec<Told>) {
             words::MARRIAGE.to_owned(),
         );
     }
-    let flaws = paper.raw["flaws"].as_array();
-    for flaw in flaws.into_iter().flatten().map(plain) {
-        if flaw.is_empty() {
-            continue;
-        }
-        let words = words::flaw_words(&flaw);
-        let about = if matches!(flaw.as_str(), "part_replaced" | "marriage") {
+    // A fault recorded on a part is told with the part.
+    let flaws = paper.case.flaws.iter();
+    for flaw in flaws.filter(|id| paper.case.flaw_parts(id).is_empty()) {
+        let words = words::flaw_words(flaw);
+        let about = if matches!(*flaw, "part_replaced" | "marriage") {
             "replaced"
         } else {
             "damaged"

@@ -14,7 +14,7 @@ use leavewell_model::decide::sensitivity::{share_explained, share_of_groups};
 use leavewell_model::identity::{ByKind, Family, Kind, Letter};
 use leavewell_model::ledger::{Ledger, finding};
 use leavewell_model::maths::mean;
-use leavewell_model::record::Case;
+use leavewell_model::record::{Case, ledger_of};
 use leavewell_model::small::capital;
 use leavewell_model::treatment::Treatment;
 
@@ -70,14 +70,9 @@ impl<'a> Deep<'a> {
         let case = subject.case();
         let mut samples = subject.samples();
         let scrambles = samples.split_off(1);
-        let mut ledger = Ledger::standard().clone();
-        for own in &case.overrides {
-            // What a file could not hold is left out, as in the answer.
-            let _ = ledger.override_with(&own.figure, own.value, &own.reason);
-        }
         Self {
             case,
-            ledger,
+            ledger: ledger_of(case).into_owned(),
             shown: samples.remove(0),
             scrambles,
         }

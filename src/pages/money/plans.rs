@@ -161,7 +161,7 @@ pub(super) fn costs(desk: &Desk) -> Block {
                 },
             ],
         ));
-        let deposit = leavewell_model::record::typed_number(&desk.draft.text(&at("deposit")));
+        let deposit = desk.draft.number(&at("deposit")).ok().flatten();
         rows.push(vec![
             text.name.to_owned(),
             match (quoted, by.is_empty()) {

@@ -148,7 +148,7 @@ pub(super) fn shop(desk: &Desk) -> ShopFields {
         words::MARGIN_TAX_HINT,
         &[("", words::LEAVE_IT_OUT), ("yes", words::TAKE_IT_OFF)],
     );
-    let taxed = desk.draft.text("worth.margin_tax") == "yes";
+    let taxed = desk.draft.flag("worth.margin_tax") == Some(true);
     ShopFields {
         blocks: vec![
             Block::Row {

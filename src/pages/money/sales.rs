@@ -26,9 +26,9 @@ fn row(desk: &Desk, place: usize) -> Vec<Block> {
     let at = |field: &str| format!("comparables[{place}].{field}");
     let name = words::sale(place + 1);
     let sold: Vec<(&str, &str)> = SoldAs::ALL.iter().map(|s| (s.id(), s.label())).collect();
-    // A file may hold it as a tick.
-    let ticked = desk.draft.flag(&at("left_out")) == Some(true);
-    let out = ticked || desk.draft.text(&at("left_out")) == "yes";
+    let out = desk.draft.flag(&at("left_out")) == Some(true);
+    // A file may hold it as a tick rather than as a word.
+    let ticked = desk.draft.text(&at("left_out")) == "true";
     let summary = if out {
         words::left_out(&name)
     } else {
