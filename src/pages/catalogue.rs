@@ -8,7 +8,7 @@ use super::caution_blocks;
 use super::say::figures;
 use super::wording::catalogue as words;
 use leavewell_model::counsel::Solved;
-use leavewell_model::counsel::caution_list::cautions_for;
+use leavewell_model::counsel::caution_list::{cautions_for, hazards_of};
 use leavewell_model::identity::Kind;
 use leavewell_model::ledger::{
     Risk, catalogue_text, guard_text, guard_texts, soft_rule, soft_rules, source,
@@ -91,18 +91,7 @@ fn questions(draft: &Draft) -> Block {
 fn hazards(s: &Situation) -> Block {
     // The catalogue names what can bring lead, cyanide and solvent, so children come first, always.
     let mut ids = vec!["caution.child".to_owned()];
-    let c = &s.case.circumstances;
     ids.extend(cautions_for(&[], s).into_iter().map(|c| c.id));
-    for (holds, id) in [
-        (c.hard_repair, "caution.cadmium"),
-        (c.insulator, "caution.asbestos"),
-        (c.fire_gilding, "caution.mercury"),
-        (c.ammonia, "caution.ammonia"),
-    ] {
-        if holds == Some(true) && !ids.iter().any(|known| known == id) {
-            ids.push(id.to_owned());
-        }
-    }
     if !s.triggers().is_empty() {
         ids.push("caution.display_only".to_owned());
     }
@@ -131,6 +120,11 @@ fn treatment(t: Treatment, verdicts: &[Verdict], solved: &Solved) -> Block {
         });
     }
     blocks.extend(caution_blocks::of_treatment(t));
+    blocks.extend(
+        hazards_of(t, s)
+            .into_iter()
+            .filter_map(caution_blocks::named),
+    );
     // What decides stands open; the rest is for whoever looks closer.
     let mut rows = facts(t, s);
     let rest = rows.split_off(rows.len().min(3));

@@ -11,6 +11,7 @@ use super::sources_fold::sources_fold;
 use super::wording::heat as words;
 use leavewell_model::bench::{
     ALLOYS, Alloy, Field, HeatBands, Reach, Spread, chance_lets_go, rod_length_mm, sheet_length_mm,
+    solder_joint_c,
 };
 use leavewell_model::identity::{Evidence, Kind, Posterior, interval_with, readings};
 use leavewell_model::ledger::Ledger;
@@ -74,7 +75,8 @@ struct Setup {
     joint_c: (f64, f64),
     ambient_c: f64,
     spread: Spread,
-    solder: Alloy,
+    /// The solder chosen; `None` for any that is allowed.
+    solder: Option<Alloy>,
     /// Whether the person gave the joint's temperature.
     own_joint: bool,
 }
@@ -138,10 +140,7 @@ pub(super) fn section(bench: &Bench<'_>) -> Block {
             table(rows),
         )));
         blocks.push(brief(setup));
-        if setup.solder.hard || may_be_fused(bench) {
-            blocks.push(fillers(bench.ledger));
-        }
-        blocks.extend(cautions(setup, bench.ledger));
+        blocks.extend(cautions(bench, setup));
     }
     blocks.push(Block::said(Tone::Quiet, words::ERRS));
     blocks.push(sources_fold("bench.heat.sources", bench.ledger, &SOURCES));
@@ -286,7 +285,7 @@ fn thickness(bench: &Bench<'_>, rod: bool) -> (Block, Option<(f64, f64, f64)>) {
 }
 
 /// The heat at the joint: as typed, else from the solder.
-fn joint(bench: &Bench<'_>, solder: Alloy) -> (Block, Option<(f64, f64)>) {
+fn joint(bench: &Bench<'_>, solder: Option<Alloy>) -> (Block, Option<(f64, f64)>) {
     let (field, typed) = number(
         bench.draft,
         Question {
@@ -298,10 +297,15 @@ fn joint(bench: &Bench<'_>, solder: Alloy) -> (Block, Option<(f64, f64)>) {
             stand_in: None,
         },
     );
-    let above = bench.ledger.figure("heat.above_liquid");
-    let liquid = solder.liquid_c(bench.ledger);
     let band = if bench.draft.text(JOINT).trim().is_empty() {
-        Some((liquid + above.low, liquid + above.high))
+        Some(match solder {
+            None => solder_joint_c(bench.ledger),
+            Some(alloy) => {
+                let above = bench.ledger.figure("heat.above_liquid");
+                let liquid = alloy.liquid_c(bench.ledger);
+                (liquid + above.low, liquid + above.high)
+            }
+        })
     } else {
         typed.map(|t| (t, t))
     };
@@ -329,11 +333,10 @@ fn metal(bench: &Bench<'_>) -> (Block, &'static str) {
     )
 }
 
-fn solder(bench: &Bench<'_>) -> (Block, Alloy) {
-    let options: Vec<(&'static str, &'static str)> = ALLOYS
-        .iter()
-        .filter(|a| !a.cadmium)
-        .map(|a| (a.id, a.name))
+fn solder(bench: &Bench<'_>) -> (Block, Option<Alloy>) {
+    let known = ALLOYS.iter().filter(|a| !a.cadmium);
+    let options: Vec<(&'static str, &'static str)> = std::iter::once(("any", words::ANY_SOLDER))
+        .chain(known.map(|a| (a.id, a.name)))
         .collect();
     let (field, id) = choice(
         bench.draft,
@@ -342,7 +345,7 @@ fn solder(bench: &Bench<'_>) -> (Block, Alloy) {
         "",
         &options,
     );
-    (field, Alloy::parse(id).unwrap_or(ALLOYS[0]))
+    (field, Alloy::parse(id))
 }
 
 /// How far the metal goes on: as far as the piece is large, where that was told.
@@ -446,7 +449,10 @@ fn sentence(setup: &Setup, ledger: &Ledger) -> String {
     let source = if setup.own_joint {
         String::new()
     } else {
-        format!(" ({})", setup.solder.name)
+        format!(
+            " ({})",
+            setup.solder.map_or(words::ANY_SOLDER_SHORT, |a| a.name)
+        )
     };
     words::can_open(&joint, &source, &told)
 }
@@ -582,55 +588,33 @@ fn may_be_fused(bench: &Bench<'_>) -> bool {
     posterior.original_fused() + posterior.of(Kind::Rfp) >= bench.ledger.value("guard.kind_check")
 }
 
-/// Which hard solders flow well below the heat that destroys fused plate.
-fn fillers(ledger: &Ledger) -> Block {
-    let rows = ALLOYS
-        .iter()
-        .filter(|a| a.hard)
-        .map(|a| {
-            let liquid = a.liquid_c(ledger);
-            let verdict = if a.cadmium {
-                words::HOLDS_CADMIUM
-            } else if melts_bond(liquid, ledger) {
-                words::TOO_HOT
-            } else {
-                words::COOL_ENOUGH
-            };
-            vec![
-                a.name.to_owned(),
-                format!("{liquid:.0} °C"),
-                verdict.to_owned(),
-            ]
-        })
-        .collect();
-    Block::fold(
-        "bench.heat.fillers",
-        words::FILLERS,
-        vec![
-            Block::para(words::margin(
-                ledger.value("guard.h07.bond"),
-                ledger.value("guard.h07.margin"),
-            )),
-            Block::Table(Table {
-                caption: words::FILLERS_CAPTION.to_owned(),
-                columns: words::FILLERS_COLUMNS.map(str::to_owned).to_vec(),
-                rows,
-            }),
-        ],
-    )
-}
-
-fn cautions(setup: &Setup, ledger: &Ledger) -> Vec<Block> {
-    let treatment = if setup.solder.hard {
+fn cautions(bench: &Bench<'_>, setup: &Setup) -> Vec<Block> {
+    let ledger = bench.ledger;
+    let is = |what: fn(Alloy) -> bool| setup.solder.is_some_and(what);
+    let hard = is(|a| a.hard);
+    let treatment = if hard {
         Treatment::HardSolder
-    } else if setup.solder.id == "bi_sn" {
+    } else if is(|a| a.id == "bi_sn") {
         Treatment::LowMelt
     } else {
         Treatment::Solder
     };
     let mut blocks = Vec::new();
-    if setup.solder.id.starts_with("sn_pb") {
+    if is(|a| a.id.starts_with("sn_pb")) {
         blocks.push(Block::said(Tone::Stop, words::LEADED));
+    }
+    if hard && may_be_fused(bench) {
+        let too_hot = setup
+            .solder
+            .is_some_and(|a| melts_bond(a.liquid_c(ledger), ledger));
+        blocks.push(Block::said(
+            Tone::Stop,
+            if too_hot {
+                words::TOO_HOT_FOR_THE_BOND
+            } else {
+                words::BURNS_THE_PLATING
+            },
+        ));
     }
     if setup.metal == "britannia" && setup.joint_c.1 >= ledger.value("heat.limit.britannia") {
         blocks.push(Block::said(
@@ -640,7 +624,7 @@ fn cautions(setup: &Setup, ledger: &Ledger) -> Vec<Block> {
     }
     blocks.extend(caution_blocks::of_treatment(treatment));
     blocks.extend(caution_blocks::named("caution.child"));
-    if setup.solder.hard {
+    if hard {
         blocks.extend(caution_blocks::named("caution.cadmium"));
     }
     blocks.extend(caution_blocks::named("caution.sealed"));

@@ -10,7 +10,7 @@ use super::plating_picture::{Solid, picture};
 use super::say::{figures, range};
 use super::sources_fold::sources_fold;
 use super::wording::plating as words;
-use leavewell_model::bench::{box_cm2, charge_ah, coat_g, oval_cm2, plating_minutes, turned_cm2};
+use leavewell_model::bench::{box_cm2, coat_g, oval_cm2, turned_cm2};
 use leavewell_model::record::{Currency, Form};
 use leavewell_model::treatment::Treatment;
 
@@ -41,9 +41,6 @@ pub(super) fn section(bench: &Bench<'_>) -> Block {
         bench.ledger,
         &[
             "metal.silver.density",
-            "metal.silver.molar",
-            "metal.faraday",
-            "plating.valence",
             "silver.t0.new_plate",
             "silver.loss.buff_hard.um",
             "plating.polish_share",
@@ -264,7 +261,6 @@ struct Money {
     own_price: bool,
     bill: f64,
     own_bill: bool,
-    milliampere: Option<f64>,
     unit: &'static str,
 }
 
@@ -324,23 +320,9 @@ fn money(bench: &Bench<'_>) -> (Vec<Block>, Option<Money>) {
         (0.0, 1_000_000.0),
         Some(quote.unwrap_or_else(|| factor * ledger.value("cost.T14a"))),
     );
-    let (current_field, milliampere) = plain(
-        "bench.plating.current",
-        words::CURRENT,
-        "mA",
-        words::CURRENT_HINT,
-        (0.01, 1000.0),
-        None,
-    );
-    let current_given = !bench.draft.text("bench.plating.current").trim().is_empty();
-    let fields = vec![
-        Block::Row {
-            blocks: vec![thick_field, current_field],
-        },
-        Block::Row {
-            blocks: vec![price_field, bill_field],
-        },
-    ];
+    let fields = vec![Block::Row {
+        blocks: vec![thick_field, price_field, bill_field],
+    }];
     let money = (|| {
         Some(Money {
             thickness_um: thickness?,
@@ -352,7 +334,6 @@ fn money(bench: &Bench<'_>) -> (Vec<Block>, Option<Money>) {
                 .is_empty(),
             bill: bill?,
             own_bill: quote.is_some() || !bench.draft.text("bench.plating.bill").trim().is_empty(),
-            milliampere: milliampere.filter(|_| current_given),
             unit,
         })
     })();
@@ -363,8 +344,6 @@ struct Sums {
     area_cm2: f64,
     mass_g: f64,
     worth: f64,
-    charge_ah: f64,
-    minutes: Option<f64>,
     old_g: (f64, f64),
 }
 
@@ -374,21 +353,11 @@ impl Sums {
         let density = v("metal.silver.density");
         let area_cm2 = surfaces.total_cm2();
         let mass_g = coat_g(money.thickness_um, density, area_cm2);
-        let charge_ah = charge_ah(
-            mass_g,
-            v("metal.silver.molar").max(1.0),
-            v("plating.valence"),
-            v("metal.faraday"),
-        );
         let buff = bench.ledger.figure("silver.loss.buff_hard.um");
         Self {
             area_cm2,
             mass_g,
             worth: mass_g * money.price_per_g,
-            charge_ah,
-            minutes: money
-                .milliampere
-                .and_then(|i| plating_minutes(charge_ah, i, area_cm2)),
             old_g: (
                 coat_g(buff.low, density, area_cm2),
                 coat_g(buff.high, density, area_cm2),
@@ -439,7 +408,7 @@ impl Sums {
     fn table(&self, money: &Money) -> Table {
         let row =
             |what: &str, how: &str, value: String| vec![what.to_owned(), how.to_owned(), value];
-        let mut rows = vec![
+        let rows = vec![
             row(
                 words::SILVER,
                 words::SILVER_FORMULA,
@@ -454,20 +423,7 @@ impl Sums {
                 },
                 format!("{}{}", money.unit, figures(self.worth)),
             ),
-            row(
-                words::CHARGE,
-                words::CHARGE_FORMULA,
-                format!("{} Ah", figures(self.charge_ah)),
-            ),
         ];
-        rows.push(row(
-            words::TIME,
-            words::TIME_FORMULA,
-            self.minutes.map_or_else(
-                || words::NEEDS_CURRENT.to_owned(),
-                |m| format!("{} min", figures(m)),
-            ),
-        ));
         Table {
             caption: words::SUMS.to_owned(),
             columns: words::SUMS_COLUMNS.map(str::to_owned).to_vec(),

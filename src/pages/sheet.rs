@@ -15,7 +15,7 @@ use leavewell_model::counsel::money;
 use leavewell_model::ledger::{LEDGER_VERSION, Ledger};
 use leavewell_model::record::{Case, Draft, PartName, Problem, Seen};
 use leavewell_model::report::{Band, CourseReport, Report};
-use leavewell_model::treatment::{LeadStatus, Situation};
+use leavewell_model::treatment::{LeadStatus, Release, lead_anywhere, release};
 
 /// Version of the program, printed with every sheet.
 pub(super) const VERSION: &str = env!("CARGO_PKG_VERSION");
@@ -162,8 +162,14 @@ impl<'a> Paper<'a> {
             .collect()
     }
 
+    /// Whether there is lead in the metal, as recorded.
     pub(super) fn lead(&self) -> LeadStatus {
-        Situation::stated_lead(self.case)
+        lead_anywhere(self.case)
+    }
+
+    /// Whether lead comes out into food, as recorded.
+    pub(super) fn release(&self) -> Release {
+        release(self.case)
     }
 
     /// What the record does not say and a reader would want to know, each as one sentence; with what
@@ -188,7 +194,10 @@ impl<'a> Paper<'a> {
             words::NO_LOOK,
         );
         say(self.case.parts.is_empty(), words::NO_CONDITION);
-        say(self.lead() == LeadStatus::Unknown, words::NO_LEAD_TEST);
+        say(
+            self.lead() == LeadStatus::Unknown && self.release() == Release::Untested,
+            words::NO_LEAD_TEST,
+        );
         say(with_value && self.report.value.assumed, words::NO_PRICE);
         say(self.case.asked_on.is_none(), words::NO_DATE);
         let unseen = self.parts_not_looked_at();

@@ -1,15 +1,13 @@
 //! Silver per face, what a cleaning takes, and the wear model.
 //!
-//! Stoichiometry, densities and Faraday's law are checked against handbook arithmetic; the wear model
+//! Stoichiometry and densities are checked against handbook arithmetic; the wear model
 //! (our judgement) against its defining equations, solved here another way, with `statrs` for the
 //! normal law.
 //!
 //! Left out, because the program has no function of its own for it: the triangular law. Rolled sheet
 //! and the colour of thin films are in `condition.rs`.
 
-use leavewell_model::bench::{
-    deposit_um, mixture_density, plated_mass_g, silver_in_sulphide, silver_share,
-};
+use leavewell_model::bench::{deposit_um, mixture_density, silver_in_sulphide, silver_share};
 use leavewell_model::ledger::Ledger;
 use leavewell_model::record::{Bleed, BleedWord};
 use leavewell_model::silver::{FilmLoss, Layer, bleed_range, film_loss_um};
@@ -43,15 +41,6 @@ fn ratio() -> f64 {
 
 fn silver_um(mass_g: f64, area_cm2: f64) -> f64 {
     deposit_um(mass_g, figure("metal.silver.density"), area_cm2)
-}
-
-fn silver_g(ampere_hours: f64) -> f64 {
-    plated_mass_g(
-        ampere_hours,
-        figure("metal.silver.molar"),
-        1.0,
-        figure("metal.faraday"),
-    )
 }
 
 #[test]
@@ -105,25 +94,6 @@ fn a_year_at_the_end_of_the_mildest_class() {
     let film_nm = 20.0 * 365.25 / 30.0;
     near(film_nm, 243.5, 0.05);
     near(film_nm * ratio(), 146.1, 0.15);
-}
-
-/// A component vendor's plating tutorial gives 4.026 g/Ah and .639 um per A min/dm2 with a density of
-/// 10.5; with 10.49 the same arithmetic gives the figures here.
-#[test]
-fn faradays_law() {
-    printed(silver_g(1.0), 4.0247, 4);
-    printed(silver_um(silver_g(1.0), 100.0), 38.37, 2);
-    printed(silver_um(silver_g(1.0 / 60.0), 100.0), 0.6395, 4);
-    // 1,200 cm2 with 20 um: 25.18 g, 1.0426 h at 6 A.
-    near_share(silver_um(25.176, 1200.0), 20.0, 0.001);
-    near_share(silver_g(6.0 * 1.0426), 25.18, 0.001);
-    // 50 nm of sulphide need 28.15 mC/cm2.
-    let film_g = 50e-7 * figure("metal.silver_sulphide.density");
-    near_share(
-        silver_g(28.15e-3 / 3600.0),
-        film_g * silver_in_film(),
-        0.001,
-    );
 }
 
 #[test]

@@ -78,6 +78,12 @@ impl Alloy {
         ALLOYS.into_iter().find(|a| a.id == id)
     }
 
+    /// Whether a repair of an old piece may use it as soft solder: no lead, and not low-melting.
+    #[must_use]
+    pub fn allowed(self) -> bool {
+        !self.hard && !self.cadmium && self.id != "bi_sn" && !self.id.starts_with("sn_pb")
+    }
+
     /// The temperature at which it is all liquid, C.
     #[must_use]
     pub fn liquid_c(self, ledger: &Ledger) -> f64 {

@@ -1,4 +1,4 @@
-//! Densities, stoichiometry and Faraday's law for silver. The handbook values are in the ledger
+//! Densities, stoichiometry and coats of silver. The handbook values are in the ledger
 //! (`metal.*`); the formulas take them as arguments.
 
 /// Thickness of silver used up per thickness of silver sulphide formed (2 Ag + S -> Ag2S):
@@ -20,33 +20,11 @@ pub fn silver_share(silver_molar: f64, sulphur_molar: f64) -> f64 {
     2.0 * silver_molar / (2.0 * silver_molar + sulphur_molar)
 }
 
-/// Metal deposited by a charge at full efficiency, grams: Q M / (z F). `ampere_hours` >= 0, `molar`
-/// in g/mol, `valence` z >= 1, `faraday` in C/mol.
-#[must_use]
-pub fn plated_mass_g(ampere_hours: f64, molar: f64, valence: f64, faraday: f64) -> f64 {
-    ampere_hours * 3600.0 * molar / (valence * faraday)
-}
-
 /// Mass of a coat of `thickness_um` micrometres over `area_cm2`, grams: density (g/cm3) times volume.
 /// The same relation as [`deposit_um`], turned round; 0 for no area.
 #[must_use]
 pub fn coat_g(thickness_um: f64, density: f64, area_cm2: f64) -> f64 {
     thickness_um / 10_000.0 * density * area_cm2
-}
-
-/// Charge that deposits `mass_g` at full efficiency, ampere-hours: m z F / M / 3600. The relation of
-/// [`plated_mass_g`], turned round.
-#[must_use]
-pub fn charge_ah(mass_g: f64, molar: f64, valence: f64, faraday: f64) -> f64 {
-    mass_g * valence * faraday / molar / 3600.0
-}
-
-/// Time for a charge over an area at a current for each unit of it, minutes: 60 Q / (i A). `milliampere`
-/// for each cm2 > 0, area > 0; otherwise `None`.
-#[must_use]
-pub fn plating_minutes(ampere_hours: f64, milliampere: f64, area_cm2: f64) -> Option<f64> {
-    let ampere = milliampere / 1000.0 * area_cm2;
-    (ampere > 0.0).then(|| 60.0 * ampere_hours / ampere)
 }
 
 /// Mean thickness of `mass_g` of metal of the given density (g/cm3) over `area_cm2` > 0, micrometres.

@@ -181,10 +181,6 @@ impl<'a> Rulings<'a> {
                     p.dents = Some(Dents::Minor);
                 }
             }
-            let stripped = matches!(t, T::Clean | T::Foam | T::Lacquer);
-            if stripped && matches!(p.lacquer, Some(Lacquer::Broken | Lacquer::Yellowed)) {
-                p.lacquer = Some(Lacquer::None);
-            }
         }
         let mut next = Situation {
             case: &case,
@@ -194,10 +190,8 @@ impl<'a> Rulings<'a> {
         if let Some(lead) = lead {
             next.lead = lead;
         }
-        if t == T::Dents && self.worn_skin() {
-            next.body_bleed = 0.0;
-            next.worn_through = 0.0;
-        }
+        next.lacquer_off = true;
+        next.to_be_plated |= t == T::Dents && self.worn_skin();
         check(t, &next)
     }
 
@@ -266,7 +260,7 @@ impl<'a> Rulings<'a> {
         for side in 0..2 {
             let done = choice.sides[side].clone();
             let lead = match (tested, side) {
-                (Tested::AsRecorded, _) => self.world.situation.lead,
+                (Tested::AsRecorded, _) => self.world.situation.lead_for(Treatment::LowMelt),
                 (Tested::First, 0) => LeadStatus::Absent,
                 _ => LeadStatus::Present,
             };
@@ -519,7 +513,7 @@ pub(super) fn not_needed(t: Treatment, world: &World) -> Option<&'static str> {
     let idle = work(t)?.idle?;
     let there = !answered(t, world.faults).is_empty();
     match t {
-        T::TestLead => (world.situation.lead != LeadStatus::Unknown).then_some(idle),
+        T::TestLead => (!world.situation.lead_test_would_tell()).then_some(idle),
         T::Clean | T::Foam if world.sound_lacquer() => Some(words::UNDER_LACQUER),
         T::Clean | T::Foam if world.faults.has(Fault::BrokenLacquer) => None,
         T::Clean | T::Foam => match super::draws::tarnish_of(world.case) {

@@ -9,7 +9,7 @@ use super::what_if::WhatIf;
 use crate::identity::{Kind, Posterior};
 use crate::ledger::Ledger;
 use crate::record::{Case, Corrosion, Fill, Goal, Joint, Mount, Part, Route, Tarnish};
-use crate::treatment::{LeadStatus, Situation};
+use crate::treatment::{LeadStatus, lead_anywhere};
 use crate::value::{Class, Comparison, Factor, Fees, guess};
 
 /// The last results made draw by draw on a sample. If none of a draw's inputs changed, its cached
@@ -45,10 +45,6 @@ pub(super) struct Draws {
     /// Share of draws in which the bleed doubles within the ledger's horizon.
     pub(super) p_doubles: f64,
     pub(super) covered_area: f64,
-    /// Share of the area that was looked at.
-    pub(super) looked_area: f64,
-    /// The largest part nobody has looked at.
-    pub(super) largest_unseen: Option<&'static str>,
     /// A value was entered.
     pub(super) value_entered: bool,
     pub(super) route: Route,
@@ -104,17 +100,8 @@ impl Draws {
             times.filter(|t| **t <= horizon).count() as f64 / n as f64
         });
         let area: f64 = parts.iter().map(|p| p.area).sum();
-        let share = |sum: f64| sum / area.max(f64::MIN_POSITIVE);
-        let covered_area = share(parts.iter().map(|p| p.area * (1.0 - p.low)).sum());
-        let looked_area = share(parts.iter().filter(|p| p.looked).map(|p| p.area).sum());
-        let largest_unseen = parts
-            .iter()
-            .filter(|p| !p.looked)
-            .fold(None, |top: Option<&PartDraws>, p| match top {
-                Some(t) if t.area >= p.area => Some(t),
-                _ => Some(p),
-            })
-            .map(|p| p.name);
+        let covered = parts.iter().map(|p| p.area * (1.0 - p.low)).sum::<f64>();
+        let covered_area = covered / area.max(f64::MIN_POSITIVE);
         Self {
             n,
             undamaged,
@@ -129,8 +116,6 @@ impl Draws {
             paste_over_chalk: layers.paste_over_chalk(),
             p_doubles,
             covered_area,
-            looked_area,
-            largest_unseen,
             parts,
             kind,
             class,
@@ -408,12 +393,9 @@ impl FeeDraws {
     }
 }
 
-/// Whether there is lead, in each draw: as tested, else by what it is and what shows.
+/// Whether there is lead, in each draw: as recorded, else by what it is and what shows.
 fn draw_lead(case: &Case, ledger: &Ledger, kind: &[Kind], u: &[f64]) -> Vec<bool> {
-    if case.aim.assume_lead {
-        return vec![true; kind.len()];
-    }
-    match Situation::stated_lead(case) {
+    match lead_anywhere(case) {
         LeadStatus::Present => return vec![true; kind.len()],
         LeadStatus::Absent => return vec![false; kind.len()],
         LeadStatus::Unknown => {}

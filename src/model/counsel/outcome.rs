@@ -445,7 +445,7 @@ pub(super) fn triggers_after(
             p.bleed = None;
         }
     }
-    let end = Situation {
+    let mut end = Situation {
         case: &case,
         joint: Situation::stated_joint(&case),
         lead,
@@ -453,12 +453,9 @@ pub(super) fn triggers_after(
         low_melt: situation.low_melt || has(T::LowMelt),
         ..situation.clone()
     };
-    let mut triggers = end.triggers();
-    // The new lining is tested by itself; its pass speaks for lead and for what it covers.
-    if has(T::Tinning) && lead == LeadStatus::Absent {
-        triggers.retain(|(number, _)| !matches!(number, 1 | 2 | 5));
-    }
-    triggers
+    // The new lining has a release test of its own; it can pass where the seams are free of lead.
+    end.lining_tested |= has(T::Tinning) && end.lead_for(T::Tinning) == LeadStatus::Absent;
+    end.triggers()
 }
 
 /// Mean of each of eight equal stretches of a column; the sample's own gauge of its noise.

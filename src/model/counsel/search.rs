@@ -102,7 +102,7 @@ impl Menu {
 /// A test is worth trying if a verdict turns on lead, or if food is wanted and nothing has passed.
 fn worth_testing(rulings: &Rulings, weigher: &Weigher) -> bool {
     let world = weigher.world;
-    if world.case.aim.assume_lead || not_needed(Treatment::TestLead, world).is_some() {
+    if not_needed(Treatment::TestLead, world).is_some() {
         return false;
     }
     if world.wants(Treatment::TestLead) || wants_a_pass(weigher) {
@@ -118,7 +118,7 @@ fn worth_testing(rulings: &Rulings, weigher: &Weigher) -> bool {
 }
 
 fn wants_a_pass(weigher: &Weigher) -> bool {
-    weigher.world.case.aim.food && weigher.world.situation.lead == LeadStatus::Unknown
+    weigher.world.case.aim.food && !weigher.world.situation.release().passed()
 }
 
 /// Whether a tested course is one: something in it needs the test, or the test itself is wanted.
