@@ -8,7 +8,10 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use leavewell_model::ledger::{Ledger, caution, finding, findings};
-use leavewell_model::treatment::Treatment;
+use leavewell_model::terms::Treatment;
+
+#[path = "tidy/unused.rs"]
+mod unused;
 
 /// Every file under a folder of the repository with one of these endings, with its text.
 fn files(folder: &str, endings: &[&str]) -> Vec<(String, String)> {
@@ -867,12 +870,6 @@ fn elsewhere_in_the_model_words_stand_only_with_what_they_name() {
         .collect();
     let with_what_they_name = [
         ("bench/alloy.rs", "", "names of the metals in its table"),
-        (
-            "bench/eddy.rs",
-            "",
-            "what its formula says, and when it says nothing",
-        ),
-        ("bench/xrf.rs", "", "what its formula says"),
         ("record/draft.rs", "", "why a file is no case"),
         ("record/own_figures.rs", "", "why a file is none of figures"),
         ("record/schema/fields.rs", "", "the labels of its fields"),

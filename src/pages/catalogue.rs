@@ -9,13 +9,14 @@ use super::say::figures;
 use super::wording::catalogue as words;
 use leavewell_model::counsel::Solved;
 use leavewell_model::counsel::caution_list::{cautions_for, hazards_of};
-use leavewell_model::identity::Kind;
 use leavewell_model::ledger::{
-    Risk, catalogue_text, guard_text, guard_texts, soft_rule, soft_rules, source,
+    FigureId, Risk, catalogue_text, guard_text, guard_texts, soft_rule, soft_rules, source,
 };
 use leavewell_model::record::{Draft, QUESTIONS};
-use leavewell_model::small::capital;
-use leavewell_model::treatment::{Outcome, Situation, Treatment, Verdict, check, worst};
+use leavewell_model::terms::Kind;
+use leavewell_model::terms::Treatment;
+use leavewell_model::terms::capital;
+use leavewell_model::treatment::{Outcome, Situation, Verdict, check, worst};
 
 /// The five that people ask about, first.
 const FIRST: [Treatment; 5] = [
@@ -224,7 +225,7 @@ fn who(letters: &str) -> String {
 
 /// Chance and size of a bad result on the kinds that this piece may well be: one line for each sort.
 fn risks(t: Treatment, by_sort: &[Risk; 5], s: &Situation) -> Vec<String> {
-    let least = s.ledger.value("guard.kind_check");
+    let least = s.ledger.value(FigureId::GUARD_KIND_CHECK);
     let mut lines = Vec::new();
     for (sort, (name, kinds)) in SORTS.iter().enumerate() {
         if s.posterior.of_any(kinds) < least {

@@ -1,25 +1,25 @@
-//! How far soldering may open old soft solder, over the solders allowed and what is not known of the
-//! metal. The rules and the bench use this one range.
+//! How far soldering may open old soft solder, over the allowed solders and the unknown properties of the
+//! metal. The rules and the bench share this one range.
 
 use super::alloy::ALLOYS;
 use super::heat_field::{Field, Reach, Spread};
 use super::heat_reach::sheet_length_mm;
-use crate::ledger::Ledger;
+use crate::ledger::{FigureId, Ledger};
 
-/// How far soldering heat reaches beyond its patch, mm.
+/// How far soldering heat reaches beyond its patch.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SolderReach {
-    /// With the middle of every range.
+    /// With the middle of every range, mm.
     pub likely_mm: f64,
-    /// With the hottest joint, the thickest metal and the least heat loss.
+    /// With the hottest joint, the thickest metal and the least heat loss, mm.
     pub most_mm: f64,
 }
 
-/// The least and the greatest heat of a joint, C: over the soft solders allowed, from the least that
-/// flows to the most that a steady hand brings.
+/// Lowest and highest temperature of a joint, C, over the allowed soft solders: from the lowest at which the
+/// solder flows to the highest that a steady hand reaches.
 #[must_use]
 pub fn solder_joint_c(ledger: &Ledger) -> (f64, f64) {
-    let above = ledger.figure("heat.above_liquid");
+    let above = ledger.figure(FigureId::HEAT_ABOVE_LIQUID);
     let liquid = ALLOYS
         .iter()
         .filter(|a| a.allowed())
@@ -30,33 +30,33 @@ pub fn solder_joint_c(ledger: &Ledger) -> (f64, f64) {
     (low + above.low, high + above.high)
 }
 
-/// How far soldering heat opens old soft solder round a patch on copper, the best conductor used.
+/// How far soldering heat opens old soft solder around a patch on copper, the best conductor in use.
 #[must_use]
 pub fn solder_reach(ledger: &Ledger) -> SolderReach {
-    let v = |id: &str| ledger.value(id);
+    let v = |id: FigureId| ledger.value(id);
     let (low_c, high_c) = solder_joint_c(ledger);
-    let thickness = ledger.figure("guard.heat.thickness");
+    let thickness = ledger.figure(FigureId::GUARD_HEAT_THICKNESS);
     let (quiet, windy) = (
-        v("guard.heat.h_far").max(0.1),
-        v("guard.heat.h_near").max(0.1),
+        v(FigureId::GUARD_HEAT_H_FAR).max(0.1),
+        v(FigureId::GUARD_HEAT_H_NEAR).max(0.1),
     );
-    let end_mm = v("heat.extent").max(1.0);
+    let end_mm = v(FigureId::HEAT_EXTENT).max(1.0);
     let reach = |joint_c: f64, thickness_mm: f64, loss: f64| {
         let field = Field {
             length_mm: sheet_length_mm(
-                v("guard.heat.copper_k").max(1.0),
+                v(FigureId::GUARD_HEAT_COPPER_K).max(1.0),
                 thickness_mm.max(0.01),
                 loss,
             ),
             spread: Spread::Disk {
-                patch_mm: v("guard.heat.patch").max(0.1),
+                patch_mm: v(FigureId::GUARD_HEAT_PATCH).max(0.1),
                 end_mm,
             },
         };
         match field.reach(
             joint_c,
-            v("guard.heat.ambient"),
-            v("guard.heat.soft_solder"),
+            v(FigureId::GUARD_HEAT_AMBIENT),
+            v(FigureId::GUARD_HEAT_SOFT_SOLDER),
         ) {
             Reach::Never => 0.0,
             Reach::To(mm) => mm,

@@ -11,6 +11,9 @@ macro_rules! vocabulary {
             /// Every value, in the order shown.
             pub const ALL: &'static [Self] = &[$(Self::$variant,)+];
 
+            /// The id of every value, in the order of [`Self::ALL`]: the members of a family of figures.
+            pub const IDS: [&'static str; [$($id,)+].len()] = [$($id,)+];
+
             /// The id used in files.
             #[must_use]
             pub fn id(self) -> &'static str {
@@ -557,15 +560,6 @@ impl Form {
         !matches!(
             self,
             Self::Tray | Self::Box | Self::Snuffers | Self::Coaster
-        )
-    }
-
-    /// Whether such a piece is made to hold food or drink.
-    #[must_use]
-    pub fn holds_food(self) -> bool {
-        !matches!(
-            self,
-            Self::Candlestick | Self::Candelabrum | Self::Snuffers | Self::Inkstand | Self::Coaster
         )
     }
 

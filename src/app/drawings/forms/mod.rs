@@ -23,16 +23,14 @@ use super::shape::{Joint, PaintedShape, ShapePlan};
 /// What a piece of this form is drawn from; a plain covered cup when the form is not known.
 pub(super) fn shapes(form: Option<Form>) -> Vec<PaintedShape> {
     let drawing = drawing(form);
-    let shapes = drawing
-        .shapes
-        .iter()
-        .chain(drawing.more)
-        .map(ShapePlan::shape);
+    let own = drawing.more.iter().map(ShapePlan::shape);
+    let shapes = drawing.shapes.iter().map(ShapePlan::shape);
     shapes
         .filter_map(|shape| {
             let part = drawing.part(shape.part)?;
             Some(PaintedShape { part, ..shape })
         })
+        .chain(own)
         .collect()
 }
 
@@ -45,9 +43,14 @@ pub(super) fn joint(form: Option<Form>, part: PartName) -> (f64, f64) {
 
 fn joints(form: Option<Form>) -> Vec<Joint> {
     let drawing = drawing(form);
-    let joints = drawing.joints.iter().chain(drawing.more_joints);
+    let own = drawing
+        .more_joints
+        .iter()
+        .map(|Joint(p, x, y)| Joint(*p, *x, *y));
+    let joints = drawing.joints.iter();
     joints
         .filter_map(|Joint(part, x, y)| Some(Joint(drawing.part(*part)?, *x, *y)))
+        .chain(own)
         .collect()
 }
 

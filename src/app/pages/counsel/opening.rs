@@ -7,7 +7,7 @@ use leavewell_model::ledger::{Hand, TreatmentText, treatment_text};
 use leavewell_model::record::Goal;
 use leavewell_model::record::ledger_of;
 use leavewell_model::report::{Band, BandMean, CourseReport, OptionReport};
-use leavewell_model::small::capital;
+use leavewell_model::terms::capital;
 use leavewell_pages::sheet_text::Recipient;
 use yew::prelude::*;
 

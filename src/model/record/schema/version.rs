@@ -3,10 +3,11 @@
 use serde_json::{Map, Value};
 
 use super::field;
+use crate::ledger::finding;
 use crate::record::draft::typed_text;
 
 /// Words that exist since version 2, by the field they stand in.
-const NEW_WORDS: [(&str, &[&str]); 12] = [
+const NEW_WORDS: [(&str, &[&str]); 11] = [
     (
         "piece.form",
         &[
@@ -27,7 +28,6 @@ const NEW_WORDS: [(&str, &[&str]); 12] = [
     ("bench.heat.on_part", NEW_PARTS),
     ("care.part", NEW_PARTS),
     ("parts[].lead", &["not_found"]),
-    ("findings[].id", &["M29", "M30", "C34"]),
     ("quotes[].treatment", NEW_TREATMENTS),
     ("done[].what", NEW_TREATMENTS),
     ("aim.asked", NEW_TREATMENTS),
@@ -37,6 +37,8 @@ const NEW_PARTS: &[&str] = &[
     "nozzle", "pan", "stem", "branch", "frame", "bottle", "blade", "liner", "fitting",
 ];
 const NEW_TREATMENTS: &[&str] = &["T02b", "T15b", "proposal"];
+/// The findings of version 1, by their letter and the numbers from 1 up; all others are since 2.
+const OLD_FINDINGS: [(char, u8); 4] = [('C', 19), ('S', 10), ('M', 13), ('P', 14)];
 /// Names of the whole record that exist since version 2.
 const NEW_SECTIONS: [&str; 9] = [
     "tests",
@@ -94,7 +96,20 @@ fn is_new(path: &mut String, value: &Value) -> bool {
     }
 }
 
+/// Whether a finding is since 2. `M01b` is of version 1 too.
+fn is_new_finding(id: &str) -> bool {
+    let known = OLD_FINDINGS.iter().any(|(letter, last)| {
+        id.strip_prefix(*letter)
+            .and_then(|number| number.parse::<u8>().ok())
+            .is_some_and(|number| (1..=*last).contains(&number))
+    });
+    !known && id != "M01b" && finding(id).is_some()
+}
+
 fn has_new_word(path: &str, text: &str) -> bool {
+    if path == "findings[].id" {
+        return is_new_finding(text);
+    }
     let Some((_, new)) = NEW_WORDS.iter().find(|(field, _)| *field == path) else {
         return false;
     };
