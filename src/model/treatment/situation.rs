@@ -259,7 +259,7 @@ impl Situation<'_> {
         }
         // A test for lead alone says nothing of copper: only the inside's own pass, or that of a new
         // lining, speaks for bare metal.
-        if !(release(self.case).passed() || self.lining_tested) {
+        if !(super::lead::release(self.case).passed() || self.lining_tested) {
             let inside = self.case.part(PartName::Interior);
             let worn = inside.is_some_and(|p| p.bleed.is_some_and(shows_metal));
             if worn || self.interior() == Some(Interior::Bare) {
