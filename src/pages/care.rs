@@ -609,9 +609,9 @@ mod tests {
     fn a_let_in_shield_has_no_number_until_it_is_measured() {
         let mut draft = tray();
         draft.set("care.part", "shield");
-        assert!(text(&draft).contains("thicker, amount unknown"));
+        assert!(text(&draft).contains("thicker, by an unknown amount"));
         draft.set("parts[part=shield].xrf_um", "120");
-        assert!(!text(&draft).contains("thicker, amount unknown"));
+        assert!(!text(&draft).contains("thicker, by an unknown amount"));
     }
 
     #[test]

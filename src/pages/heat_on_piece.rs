@@ -324,7 +324,7 @@ mod tests {
         for (i, zone) in heat.zones.iter().enumerate() {
             let reached = i < 3;
             assert_eq!(zone.most_mm.unwrap() > 0.0, reached, "{zone:?}");
-            assert_eq!(zone.reach == "not reached by this sum", !reached);
+            assert_eq!(zone.reach == "not reached in this calculation", !reached);
             assert_eq!(heat.description.contains(&zone.at), reached);
         }
         // The hotter, the nearer.
@@ -358,7 +358,7 @@ mod tests {
                 "all of it",
                 "all of it",
                 "all of it",
-                "not reached by this sum"
+                "not reached in this calculation"
             ]
         );
         assert!(heat.zones[..3].iter().all(|z| z.most_mm.is_none()));
@@ -378,7 +378,7 @@ mod tests {
             })
         };
         for (near, far, words) in [
-            (Never, Never, "not reached by this sum"),
+            (Never, Never, "not reached in this calculation"),
             (Never, To(0.4), "less than 1 mm"),
             (To(0.2), To(0.99), "less than 1 mm"),
             (To(0.2), To(1.0), "up to 1 mm"),

@@ -291,10 +291,7 @@ mod tests {
     #[test]
     fn an_empty_record_says_where_to_start() {
         let shown = text(&Draft::default());
-        assert!(
-            shown.contains("Nothing is recorded of any part")
-                && shown.contains("No earlier record")
-        );
+        assert!(shown.contains("No part is recorded yet") && shown.contains("No earlier record"));
     }
 
     #[test]

@@ -588,6 +588,6 @@ mod tests {
         ] {
             assert_eq!(figure(x), shown);
         }
-        assert_eq!(figure(f64::NAN), "beyond reckoning");
+        assert_eq!(figure(f64::NAN), "too large to calculate");
     }
 }

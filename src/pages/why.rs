@@ -271,6 +271,6 @@ mod tests {
         assert_eq!(in_odds(9.0), "more than 199 in 200");
         assert_eq!(times(libm::log(20.0)), "times 20");
         assert_eq!(times(-libm::log(2.5)), "divided by 2.5");
-        assert_eq!(times(0.01), "as they were");
+        assert_eq!(times(0.01), "unchanged");
     }
 }

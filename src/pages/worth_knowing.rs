@@ -516,11 +516,11 @@ mod tests {
     fn the_tree_begins_with_the_test_where_the_counsel_does() {
         // A pot for daily use: the counsel is to test first.
         let page = page_of(CASES[2], &[]);
-        assert!(page.contains("Best is to begin with: release test for lead"));
+        assert!(page.contains("The best first step: release test for lead"));
         // A worn tray for sale: leave it.
         let page = page_of(CASES[7], &[]);
-        assert!(page.contains("Best is to ask nothing further: leave it alone"));
-        assert!(page.contains("Weighing it once more would count it twice"));
+        assert!(page.contains("No further test is needed for the best choice: leave it alone"));
+        assert!(page.contains("weighing it again would count it twice"));
     }
 
     #[test]
@@ -538,7 +538,7 @@ mod tests {
         assert!(bad.contains("That is not a number."));
         // Cost of no account: points cannot be turned into money, and the page says so.
         let free = page_of(CASES[0], &[("aim.weights.cost", "0")]);
-        assert!(free.contains("Cost counts for nothing in your weights"));
+        assert!(free.contains("Cost has no weight in your aims"));
     }
 
     #[test]

@@ -71,7 +71,7 @@ fn amount(cell: &str) -> f64 {
 
 fn bids(terms: &str) -> Vec<f64> {
     let file = draft(&[TRAY, SALES, terms].concat());
-    rows(&page(&file), "The most to pay in all")
+    rows(&page(&file), "The most to pay in total")
         .iter()
         .flat_map(|r| r[1..].iter().map(|c| amount(c)))
         .collect()
@@ -204,7 +204,7 @@ fn a_sale_far_from_the_rest_is_said_not_to_fit_and_leaving_it_out_helps() {
         page(&draft(&body(",\"left_out\":true"))),
     );
     let fits = |blocks: &[Block]| {
-        rows(blocks, "What each sale says")
+        rows(blocks, "What each sale suggests")
             .iter()
             .map(|r| r[6].clone())
             .collect::<Vec<_>>()
@@ -230,7 +230,7 @@ fn a_buyer_for_whom_work_never_pays_is_told_so() {
         ]
         .concat(),
     );
-    let table = rows(&page(&file), "By who buys");
+    let table = rows(&page(&file), "By type of buyer");
     let replate = table.iter().find(|r| r[0].contains("replating")).unwrap();
     assert!(replate[1].ends_with("never"), "{replate:?}");
 }

@@ -18,12 +18,12 @@ pub(crate) fn at_most(reached: &str) -> String {
 
 // What is seen
 
-pub(crate) const FROM_ABOVE: &str = "The metal seen from above with the hot patch in the middle. \
-    Each ring is the farthest that a heat gets; the banded ring runs from the least to the most for \
-    old soft solder.";
-pub(crate) const FROM_THE_SIDE: &str = "The metal from the side with the hot end at the left. Each \
-    line is the farthest that a heat gets; the banded stretch runs from the least to the most for \
-    old soft solder.";
+pub(crate) const FROM_ABOVE: &str = "The metal seen from above, with the hot patch in the middle. \
+    Each ring is the farthest that a temperature reaches; the banded ring runs from the least to \
+    the most for old soft solder.";
+pub(crate) const FROM_THE_SIDE: &str = "The metal seen from the side, with the hot end on the \
+    left. Each line is the farthest that a temperature reaches; the banded stretch runs from the \
+    least to the most for old soft solder.";
 pub(crate) const HOT_PATCH: &str = "hot patch";
 pub(crate) const HOT_END: &str = "hot end";
 pub(crate) const NEXT_JOINT: &str = "next joint";

@@ -9,7 +9,10 @@ pub(crate) fn title(what: &str) -> String {
 }
 
 pub(crate) fn description(what: &str) -> String {
-    format!("The outline of {what}, with the sizes given. The real piece has more: see the table.")
+    format!(
+        "The outline of {what}, with the sizes you gave. The real piece has more surface: see the \
+        table."
+    )
 }
 
 // Sizes
