@@ -13,11 +13,15 @@ use super::{files, literals};
 
 /// Public items without a caller in the source, and why they stay.
 const ENTRY_POINTS: &[(&str, &str)] = &[
-    ("has_flaw", "the weighing of every fault asks for it"),
     (
         "too_thin",
         "the forecast of cleanings compares the same numbers itself",
     ),
+    (
+        "disk_reach_mm",
+        "the wide sheet has given way to pieces of stated size; its checks still stand on it",
+    ),
+    ("joint_class", "the rules are to ask it for each part"),
     ("low_melt_fails", "rule H13 is to ask it"),
     ("share_done", "the loader of the worker calls it"),
 ];
@@ -28,7 +32,6 @@ const UNREAD: &[(&str, &str)] = &[
     ("attribute.show.", "for the weighing of every fault"),
     ("attribute.use.", "for the weighing of every fault"),
     ("counsel.consider", "for the weighing of every treatment"),
-    ("guard.h14.looked", "for rule H14"),
     ("heat.limit.mercury", "for the rules on gilding"),
     ("lead.cleared_by_removal", "for the rules on lead"),
     (
