@@ -1,4 +1,4 @@
-//! Words of counting how much base metal shows.
+//! Wording of the point count for base metal.
 
 pub(crate) const COUNT: &str = "Count it";
 pub(crate) const CHARTS: &str = "Or judge it by eye";

@@ -1,8 +1,8 @@
-//! Words of the page on care.
+//! Wording of the page on care.
 
 // The two habits
 
-/// Places a piece may live: id in the ledger under `silver.setting`, words, and the caution for it.
+/// Places to keep a piece: id in the ledger under `silver.setting`, and label.
 pub(crate) const SETTINGS: [(&str, &str); 7] = [
     ("home", "Open, in a usual home"),
     ("rural", "Open, in clean country air"),
@@ -16,7 +16,7 @@ pub(crate) const SETTINGS: [(&str, &str); 7] = [
     ("coupon", "By the class of a silver coupon hung there"),
 ];
 
-/// Classes of air: id in the ledger under `silver.air`, words.
+/// Classes of air: id in the ledger under `silver.air`, and label.
 pub(crate) const AIRS: [(&str, &str); 9] = [
     ("ic1", "ISO 11844-1, category 1: very low"),
     ("ic2", "ISO 11844-1, category 2: low"),
@@ -29,7 +29,7 @@ pub(crate) const AIRS: [(&str, &str); 9] = [
     ("gx", "ANSI/ISA-71.04, GX: severe"),
 ];
 
-/// Ways of cleaning: id in the ledger under `silver.loss`, words.
+/// Ways of cleaning: id in the ledger under `silver.loss`, and label.
 pub(crate) const WAYS: [(&str, &str); 9] = [
     ("paste", "Paste, cream or foam for silver"),
     ("cloth", "Impregnated cloth, lightly"),
@@ -149,7 +149,7 @@ pub(crate) const AS_MADE_CAPTION: &str =
     "Silver on one face when new, in thousandths of a millimetre; our judgement";
 pub(crate) const AS_MADE_COLUMNS: [&str; 4] = ["Kind", "Least", "Usual", "Most"];
 
-/// How thick such silver was when new, kind by kind.
+/// Kinds whose original thickness is listed: id and label.
 pub(crate) const MADE: [(&str, &str); 6] = [
     ("FPD", "Fused plate"),
     ("CLP", "Close plate"),

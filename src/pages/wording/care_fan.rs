@@ -1,4 +1,4 @@
-//! Words of the forecast drawn.
+//! Wording of the forecast chart.
 
 pub(crate) const NOW: &str = "now";
 

@@ -1,4 +1,4 @@
-//! Words of the page of all treatments.
+//! Wording of the page of all treatments.
 
 use leavewell_model::treatment::Outcome;
 

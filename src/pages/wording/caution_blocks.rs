@@ -1,4 +1,4 @@
-//! Words at the foot of every page that names a treatment.
+//! Wording at the foot of every page that names a treatment.
 
 pub(crate) const LAW: &str = "Law and limits: ask your local regulator";
 pub(crate) const HELP: &str = "If something has happened: whom to call";

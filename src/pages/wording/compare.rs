@@ -1,8 +1,8 @@
-//! Words of two records side by side.
+//! Wording of the comparison of two records.
 
 // Places of the record
 
-/// Fields outside parts, in words. What is not here is named by its own name, made readable.
+/// Labels of fields outside parts. A field not listed here shows its own name, made readable.
 pub(crate) const NAMES: [(&str, &str); 25] = [
     ("asked_on", "Day the question was asked"),
     ("aim.doer", "Who would do the work"),
@@ -57,7 +57,7 @@ pub(crate) const UNNAMED_FIELD: &str = "A field without a name";
 pub(crate) const NO_LONGER_THERE: &str = "That earlier record is no longer kept in this one.";
 pub(crate) const UNDATED: &str = "Without a date";
 
-// What stands in a place
+// Values
 
 pub(crate) const TO: &str = " to ";
 pub(crate) const ONE_ENTRY: &str = "1 entry";

@@ -1,4 +1,4 @@
-//! Words of the cut through a wall.
+//! Wording of the cross-section of a wall.
 
 pub(crate) fn picture_title(um: &str, part: &str) -> String {
     format!("About {um} µm of silver is left on the {part}, where it is not bare")

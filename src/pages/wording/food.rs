@@ -1,4 +1,4 @@
-//! Words on food and drink.
+//! Wording on food and drink.
 
 pub(crate) const FOOD: &str = "Food and drink";
 

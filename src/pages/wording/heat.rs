@@ -1,4 +1,4 @@
-//! Words on how far soldering heat reaches.
+//! Wording on the reach of soldering heat.
 
 pub(crate) const HEAT: &str = "How far heat reaches";
 pub(crate) const NOT_YET: &str =
@@ -28,7 +28,7 @@ pub(crate) const SILVER_LEAD: &str = "Lead and silver run together";
 pub(crate) const LEAD: &str = "Lead filling melts";
 pub(crate) const BOND: &str = "Silver and copper of fused plate melt together";
 
-// What is asked
+// Fields
 
 pub(crate) const WHERE: &str = "Where is the joint?";
 pub(crate) const ON_A_BODY: &str = "On a body, a cover or a tray";
@@ -87,7 +87,7 @@ pub(crate) fn chance_at(away: &str, gives_way_c: &str, chance: &str) -> String {
     format!("What lies {away} away gives way at {gives_way_c} °C. The chance of that is {chance}.")
 }
 
-// How far each heat gets
+// How far each temperature reaches
 
 pub(crate) const NEVER_REACHED: &str = "not reached in this calculation";
 pub(crate) const ALL_OF_IT: &str = "all of it";

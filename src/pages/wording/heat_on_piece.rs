@@ -1,6 +1,6 @@
-//! Words of the heat drawn on the piece.
+//! Wording of the heat overlay on the drawn piece.
 
-// What is asked
+// Fields
 
 pub(crate) const ON_PART: &str = "Which part is the joint on?";
 pub(crate) const ON_PART_HINT: &str = "Preset to a part with a faulty or mended joint on record, \
@@ -9,11 +9,11 @@ pub(crate) const LENGTH: &str = "Length with its handles";
 pub(crate) const HEIGHT: &str = "Height of the piece";
 pub(crate) const SIZE_HINT: &str = "It sets the scale of the drawing.";
 
-// The size that is assumed
+// The assumed size
 
-/// How the size of a tray is told, and what it is called.
+/// The adjective and the noun for the size of a tray.
 pub(crate) const TRAY_SIZE: [&str; 2] = ["long", "length"];
-/// The same of everything else.
+/// The adjective and the noun for the size of any other piece.
 pub(crate) const PIECE_SIZE: [&str; 2] = ["high", "height"];
 
 pub(crate) fn assumed(size: &str, [long, length]: [&str; 2]) -> String {
@@ -40,7 +40,7 @@ pub(crate) fn up_to(far: &str) -> String {
     format!("up to {far}")
 }
 
-// The title: what becomes of old soft solder
+// The title: the effect on old soft solder
 
 pub(crate) fn does_not_open(part: &str) -> String {
     format!(
@@ -61,7 +61,7 @@ fn soft_solder(part: &str) -> String {
     format!("With a joint on the {part}, old soft solder")
 }
 
-// What is seen
+// Descriptions
 
 pub(crate) fn no_band(part: &str) -> String {
     format!("The piece with a mark for the joint on the {part} and no band around it.")

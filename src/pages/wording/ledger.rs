@@ -1,4 +1,4 @@
-//! Words of the page of figures.
+//! Wording of the page of figures.
 
 // Headings
 
@@ -8,7 +8,7 @@ pub(crate) const LOOKED_UP: &str = "What this counsel looked up";
 pub(crate) const MADE: &str = "How the main numbers are worked out";
 pub(crate) const NOT_LOOKED_UP: &str = "What it did not look up";
 
-// Finding one
+// Search
 
 pub(crate) const FIND: &str = "Find a figure";
 pub(crate) const FIND_HINT: &str = "A few letters of its subject, its source or its id.";
@@ -28,7 +28,7 @@ pub(crate) const MORE: &str =
 pub(crate) const MORE_CAPTION: &str = "More figures found";
 pub(crate) const FOUND: &str = "Found";
 
-// What this counsel rests on
+// The basis of the advice
 
 pub(crate) const YOUR_OWN: &str = "Your own";
 
@@ -53,7 +53,7 @@ pub(crate) const JUDGEMENT: &str = "Our judgement";
 pub(crate) const PRACTICE: &str = "Common practice";
 pub(crate) const MEMORY: &str = "From memory, not yet checked";
 
-// With and without your own
+// With and without the user's own figures
 
 pub(crate) const WITH_ALL: &str = "With all of them";
 pub(crate) const WITH_NONE: &str = "With none of them";

@@ -1,4 +1,4 @@
-//! Words on how the main numbers are made.
+//! Wording on how the main numbers are worked out.
 
 // The value
 
@@ -43,7 +43,7 @@ pub(crate) const ORIGINALITY_FORMULA: &str = "What is original now, less what ea
     may be.";
 pub(crate) const ORIGINALITY_ENTERED: &str = "The findings, and the condition of each part.";
 
-// A number and what goes into it
+// A number and its inputs
 
 pub(crate) fn from_you(entered: &str) -> String {
     format!("From you: {entered}")

@@ -1,4 +1,4 @@
-//! Words of the readings of the metal itself.
+//! Wording of the instrument readings.
 
 pub(crate) const NONE_IS_NEEDED: &str = "None of this is needed. If you have a reading, it is \
     compared with what each kind would give, with its own uncertainty, and counts as one \

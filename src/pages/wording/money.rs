@@ -1,4 +1,4 @@
-//! Words on what it is worth, a file for each section.
+//! Wording on money, one file per section.
 
 pub(crate) mod break_evens;
 pub(crate) mod factors;

@@ -1,4 +1,4 @@
-//! Words of the plan for a whole shelf.
+//! Wording of the plan for a whole shelf.
 
 use leavewell_model::terms::sum;
 
@@ -23,12 +23,12 @@ pub(crate) fn hours(hours: f64) -> String {
     }
 }
 
-/// An amount to the whole unit, so that it never looks like more than a limit that holds it.
+/// An amount rounded to whole units, so that it never appears to exceed a limit it keeps.
 pub(crate) fn money(unit: &str, amount: f64) -> String {
     exact_money(unit, amount.round())
 }
 
-/// An amount as it was meant when it was typed.
+/// An amount exactly as typed.
 pub(crate) fn exact_money(unit: &str, amount: f64) -> String {
     if unit.is_empty() {
         format!("{} in money", sum("", amount))

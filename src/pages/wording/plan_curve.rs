@@ -1,4 +1,4 @@
-//! Words of the curve of what money brings.
+//! Wording of the curve of what money brings.
 
 pub(crate) const HEADING: &str = "What more money would bring";
 

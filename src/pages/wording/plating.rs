@@ -1,4 +1,4 @@
-//! Words of the sums on a new coat of silver.
+//! Wording of the plating arithmetic.
 
 pub(crate) const NEW_COAT: &str = "Silver in a new coat";
 pub(crate) const NO_SIZES: &str =

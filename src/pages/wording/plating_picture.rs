@@ -1,4 +1,4 @@
-//! Words of the solid a piece is taken for.
+//! Wording of the solid that stands for the piece.
 
 pub(crate) const TURNED: &str = "a turned wall on a round bottom";
 pub(crate) const OVAL: &str = "a flat oval";

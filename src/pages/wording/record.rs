@@ -1,4 +1,4 @@
-//! Words of the condition record.
+//! Wording of the condition record.
 
 // Headings
 
@@ -62,7 +62,7 @@ pub(crate) fn not_looked_at(parts: &str) -> String {
     format!("Not looked at: {parts}.")
 }
 
-// Write down more
+// Details
 
 pub(crate) const PART: &str = "Part";
 pub(crate) const NOT_LOOKED: &str = "Not looked";

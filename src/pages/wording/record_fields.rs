@@ -1,4 +1,4 @@
-//! What a record may hold of a part: labels and hints of the fields, and what stands in them.
+//! Labels, hints and values of the fields of a part.
 
 // Fields
 
@@ -27,7 +27,7 @@ pub(crate) const PHOTOS: &str = "Photographs";
 pub(crate) const PHOTOS_HINT: &str =
     "Names of photographs kept on this device, separated by spaces. They are never sent.";
 
-// What stands in them
+// Values
 
 pub(crate) fn photos_kept(count: usize) -> String {
     format!("{count} kept on this device")
@@ -43,7 +43,7 @@ pub(crate) fn counted(share: &str, low: f64, high: f64) -> String {
     format!("{share}, counted; between {low:.0} and {high:.0} %")
 }
 
-// What is wrong
+// Problems
 
 pub(crate) const CANNOT_BE_USED: &str = "this entry cannot be used";
 

@@ -1,4 +1,4 @@
-//! Words on minding risk.
+//! Wording on attitude to risk.
 
 pub(crate) const RISK: &str = "If risk worries you";
 pub(crate) const STAKE: &str = "The most you would stake";
@@ -32,7 +32,7 @@ pub(crate) fn advised(course: &str, others: &str) -> String {
     format!("The advice is: {course}. {others}")
 }
 
-// Whatever the taste for risk
+// Dominance
 
 pub(crate) const DOMINATES: &str = "What holds whatever you feel about risk";
 

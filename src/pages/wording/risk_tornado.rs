@@ -1,8 +1,8 @@
-//! Words on which input matters.
+//! Wording on which input matters.
 
 pub(crate) const INPUTS: &str = "Which input matters";
 
-// Inputs and what their ends are called
+// Inputs and the names of their ends
 
 pub(crate) const UNDAMAGED: &str = "What an undamaged one fetches";
 pub(crate) const LUCK: &str = "Luck at the sale";

@@ -1,6 +1,6 @@
-//! Words that all sheets share.
+//! Wording shared by all sheets.
 
-// What it is called
+// Names
 
 pub(crate) const UNNAMED_PIECE: &str = "A piece without a name";
 pub(crate) const UNNAMED_PART: &str = "Part without a name";
@@ -65,7 +65,7 @@ pub(crate) fn work(number: usize, name: &str) -> String {
     format!("Work {number}: {name}")
 }
 
-// What the numbers are made from
+// How to reproduce the numbers
 
 pub(crate) const PROGRAM: &str = "Program";
 
@@ -81,7 +81,7 @@ pub(crate) const POINTS: &str = "Number of cases tried";
 pub(crate) const DATE: &str = "Date";
 pub(crate) const NOT_RECORDED: &str = "not recorded";
 
-// Against the screen
+// Differences from the screen
 
 pub(crate) fn screen_says(sentence: &str) -> String {
     format!(

@@ -1,4 +1,4 @@
-//! Words of the sheet for a buyer.
+//! Wording of the sheet for a buyer.
 
 // Headings
 
@@ -31,7 +31,7 @@ pub(crate) fn probably(years: &str) -> String {
     format!("probably {years}")
 }
 
-/// The years as the piece itself shows them, beside those somebody told.
+/// The years by the evidence, beside those somebody stated.
 pub(crate) fn found_and_told(found: &str, told: &str) -> String {
     format!("{found} by the evidence, {told}")
 }

@@ -1,4 +1,4 @@
-//! Words of the sheet for a client.
+//! Wording of the sheet for a client.
 
 // Headings
 
@@ -55,7 +55,7 @@ pub(crate) fn lifted_by(reason: &str, what: &str) -> String {
     format!("{reason} What would lift it: {what}")
 }
 
-/// What the guards say of a treatment, in words.
+/// The rules' verdict on a treatment.
 pub(crate) fn outcome(id: &str) -> &'static str {
     match id {
         "allowed" => "Yes",
@@ -82,7 +82,7 @@ pub(crate) fn doer(letter: &str) -> &'static str {
 
 pub(crate) const OR: &str = " or ";
 
-// What it comes to
+// The money
 
 pub(crate) const MONEY: &str = "The money";
 pub(crate) const UNDAMAGED: &str = "Undamaged it might fetch";

@@ -1,4 +1,4 @@
-//! Words of what a buyer must be told: few for a ticket (`…_SHORT`, `…_short`), a sentence for a
+//! Wording of what a buyer must be told: a few words for a ticket (`…_SHORT`, `…_short`), a sentence for a
 //! catalogue.
 
 // Re-plated
@@ -128,7 +128,7 @@ pub(crate) fn flaw(words: &str) -> String {
     format!("Recorded of it: {words}.")
 }
 
-/// A flaw of the record in words; as written when it is none we know.
+/// A recorded flaw in words; an unknown one as written.
 pub(crate) fn flaw_words(flaw: &str) -> &str {
     match flaw {
         "part_replaced" => "a part replaced",

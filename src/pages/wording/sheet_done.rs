@@ -1,11 +1,11 @@
-//! Words of the record of treatment, and of the page it is written on.
+//! Wording of the record of work done, and of the page where it is entered.
 
 // What was done
 
 pub(crate) const UNNAMED: &str = "Something not named";
 pub(crate) const UNNAMED_IN_SENTENCE: &str = "something not named";
 
-/// The choice of material while none is made.
+/// The label while no material is chosen.
 pub(crate) const NOT_SAID: &str = "Not said";
 
 pub(crate) fn by(whom: &str) -> String {

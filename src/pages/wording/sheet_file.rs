@@ -1,4 +1,4 @@
-//! Words of the sheet for the file.
+//! Wording of the sheet for the file.
 
 // Headings
 
@@ -16,7 +16,7 @@ pub(crate) const COURSES: &str = "Each course";
 pub(crate) const FIGURES: &str = "Figures";
 pub(crate) const REST: &str = "The record, field by field";
 
-// Where nothing is said
+// Gaps
 
 pub(crate) const NOT_RECORDED: &str = "not recorded";
 pub(crate) const TOO_LITTLE: &str =
@@ -84,7 +84,7 @@ pub(crate) const CLASHES: &str = "What does not agree:";
 
 // Parts
 
-/// The label of a field of a part that we know.
+/// The label of a known field of a part.
 pub(crate) fn part_field(field: &str) -> Option<&'static str> {
     Some(match field {
         "bleed" => "Base metal showing",

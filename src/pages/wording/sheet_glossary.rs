@@ -1,5 +1,4 @@
-//! Words round the list of what the trade's words mean; the meanings stand with the facts, for the
-//! screens show them too.
+//! Wording around the glossary. The meanings are part of the model, because the screens show them too.
 
 pub(crate) const WORDS_USED: &str = "Words used here";
 

@@ -1,9 +1,8 @@
-//! Words on how much each thing counts.
+//! Wording on how much each thing counts.
 
 pub(crate) const WEIGHTS: &str = "What matters most to you";
 
-/// What each attribute is on screen, and its swing from worst to best, in the order of
-/// [`Aim::WEIGHED`].
+/// Label and swing from worst to best of each attribute, in the order of [`Aim::WEIGHED`].
 pub(crate) const SAID: [(&str, &str); 5] = [
     (
         "Keeping what is original",

@@ -1,4 +1,4 @@
-//! Words on how each answer moved the odds.
+//! Wording on how each answer moved the odds.
 
 pub(crate) const NOTHING_ANSWERED: &str =
     "Nothing is answered yet, so the odds have not moved. Each answer will add a step here.";

@@ -1,4 +1,4 @@
-//! Words on what knowing more is worth.
+//! Wording on what knowing more is worth.
 
 pub(crate) const WORTH_OF_KNOWING: &str = "What knowing more is worth";
 pub(crate) const POINTS_AS_MONEY: &str = "You are keeping the piece, so what a step does for your \
@@ -30,7 +30,7 @@ pub(crate) const LEAD: &str = "Whether there is lead";
 pub(crate) const COST: &str = "What the work costs";
 pub(crate) const MISHAP: &str = "Whether the work goes wrong";
 
-// Knowing for sure
+// Perfect information
 
 pub(crate) const ABOUT_NONE: &str = "about 0 %";
 pub(crate) const TOO_LITTLE: &str = "too little to tell";

@@ -1,4 +1,4 @@
-//! Words on what to ask first, and on acting now or waiting.
+//! Wording on what to test first, and on acting now or waiting.
 
 pub(crate) const ASK_THEN_DO: &str = "What to ask, then what to do";
 

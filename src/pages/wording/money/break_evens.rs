@@ -1,4 +1,4 @@
-//! Words on when work pays, and the most to pay.
+//! Wording on when work pays, and the most to pay.
 
 // When work pays
 

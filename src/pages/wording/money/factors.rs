@@ -1,4 +1,4 @@
-//! Words on what moves the price.
+//! Wording on what moves the price.
 
 pub(crate) const FACTORS: &str = "What moves the price";
 
@@ -29,7 +29,7 @@ pub(crate) const DAMPING: &str = "Several faults together";
 pub(crate) const DAMPING_HINT: &str = "At 100 all factors are multiplied. A lower figure makes \
     many faults count for less: the worst counts in full, the rest by this much.";
 
-// The factors, and one's own
+// The factors, and the user's own
 
 pub(crate) const OWN: &str = "The factors behind this, and your own";
 pub(crate) const WHAT_EACH_IS: &str = "Each factor is the price in one condition, as a share of \

@@ -1,4 +1,4 @@
-//! Words on what each thing that could be done would come to.
+//! Wording on the outcome of each possible treatment.
 
 pub(crate) const BEFORE_AND_AFTER: &str = "What it is worth before and after";
 

@@ -1,4 +1,4 @@
-//! Words on the ways to sell it, who buys, and what to call the figure.
+//! Wording on ways to sell, who buys, and what to call the figure.
 
 // The seller's terms
 
@@ -60,7 +60,7 @@ pub(crate) fn share_of(section: &str, buyer: &str) -> String {
 
 pub(crate) const AS_ABOVE: &str = "as above";
 
-/// A sort of buyer in words.
+/// The name of a sort of buyer.
 pub(crate) fn buyer_words(buyer: &str) -> &'static str {
     match buyer {
         "collector" => "collectors",

@@ -1,4 +1,4 @@
-//! Words on sales of pieces like it.
+//! Wording on sales of similar pieces.
 
 pub(crate) const SALES: &str = "Sales of pieces like it";
 pub(crate) const HOW_TO_TYPE_THEM: &str = "Enter sales of pieces like it, one per row; there is \
@@ -59,7 +59,7 @@ pub(crate) const DOES_IT_COUNT_HINT: &str = "Left out, it stays here.";
 pub(crate) const IT_COUNTS: &str = "It counts";
 pub(crate) const LEAVE_IT_OUT: &str = "Leave it out";
 
-// What each sale says
+// What each sale suggests
 
 pub(crate) const NO_SALE: &str = "No sale counts yet, so the value rests on your estimate, or on what such pieces usually fetch.";
 pub(crate) const EACH_SALE: &str = "What each sale suggests";
