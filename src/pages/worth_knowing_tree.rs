@@ -17,8 +17,8 @@ use leavewell_model::terms::{capital, share};
 
 /// Greatest number of tests in a row.
 const DEPTH: usize = 3;
-/// Number of states: twelve kinds, each without and with lead.
-const STATES: usize = 24;
+/// Number of states: every kind, each without and with lead.
+const STATES: usize = 2 * Kind::ALL.len();
 
 pub(super) fn section(deep: &Deep) -> Block {
     let question = question(deep);
