@@ -435,7 +435,7 @@ function line({ name }, more = "") {
 }
 
 function keptWords() {
-  if (standing.memory) return "This browser keeps nothing for this page. Save everything as a file before you close it.";
+  if (standing.memory) return "This browser stores nothing for this page. Save everything as a file before you close it.";
   if (standing.persisted === true) return "In this browser only. The browser has promised not to clear it by itself.";
   if (standing.persisted === false) return "In this browser only. The browser has made no promise: it may clear this when space is short, or after a long time without a visit. Save everything as a file now and then.";
   return "In this browser only.";
@@ -520,7 +520,7 @@ class KeptNotices extends HTMLElement {
     this.#shown = key;
     const all = [];
     if (standing.memory) {
-      all.push(notice("This browser keeps nothing for this page.", "You can go on, but all of it is gone when you close this tab. Save everything as a file before you do.", [
+      all.push(notice("This browser stores nothing for this page.", "You can go on, but all of it is gone when you close this tab. Save everything as a file before you do.", [
         button("Save everything as a file", saveShelf),
       ]));
     }

@@ -765,8 +765,8 @@ fn with_figures(state: &State, text: &str) -> Option<State> {
     let mut draft = state.open.as_ref()?.draft.clone();
     let notice = match draft.lay_figures(text) {
         Ok(count) => Notice {
-            what: keeping::figures_laid(count),
-            remedy: keeping::FIGURES_LAID_NEXT.to_owned(),
+            what: keeping::figures_added(count),
+            remedy: keeping::FIGURES_ADDED_NEXT.to_owned(),
             rescue: None,
         },
         Err(problem) => Notice {

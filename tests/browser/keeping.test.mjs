@@ -136,7 +136,7 @@ browserTest("where nothing can be kept, all goes on and says so, with everything
   await page.goto(`${site.url}#/`);
   await started(page);
   const banner = page.locator("kept-notices .notice");
-  await banner.getByText("This browser keeps nothing for this page.").waitFor();
+  await banner.getByText("This browser stores nothing for this page.").waitFor();
   await name(page).fill("Pot without a home");
   await page.getByRole("button", { name: "Start this piece" }).click();
   await page.waitForURL(/#\/piece/);
@@ -447,7 +447,7 @@ browserTest("what is removed lies in the bin for 30 days", async ({ page, go, ch
   await go("#/");
   const bin = async () => {
     await page.getByLabel("Remove: Pot for the bin").click();
-    await page.getByRole("button", { name: "Put into the bin: Pot for the bin" }).click();
+    await page.getByRole("button", { name: "Move to the bin: Pot for the bin" }).click();
     await page.getByText("It stays here for 30 more days.").waitFor();
   };
   await bin();
@@ -490,7 +490,7 @@ browserTest("a piece in the bin can be removed for good", async ({ page, go }) =
   await startPiece(page, go, "Pot to be gone");
   await go("#/");
   await page.getByLabel("Remove: Pot to be gone").click();
-  await page.getByRole("button", { name: "Put into the bin: Pot to be gone" }).click();
+  await page.getByRole("button", { name: "Move to the bin: Pot to be gone" }).click();
   await page.getByLabel("Remove for good: Pot to be gone", { exact: true }).click();
   // What is told of how all is kept in the meantime leaves the question open.
   await page.evaluate(() => window.dispatchEvent(new CustomEvent("leavewell-standing")));
@@ -507,7 +507,7 @@ browserTest("the photos of a piece stay as long as it is in the bin, and go with
   await page.getByRole("button", { name: "Take these in" }).click();
   await page.getByText("2 pieces were taken in.").waitFor();
   await page.getByLabel("Remove: Tray of the first version").click();
-  await page.getByRole("button", { name: "Put into the bin: Tray of the first version" }).click();
+  await page.getByRole("button", { name: "Move to the bin: Tray of the first version" }).click();
   await page.getByLabel("Remove for good: Tray of the first version", { exact: true }).click();
   assert.equal(await photos(), 1);
   await page.getByRole("button", { name: "Yes, remove for good: Tray of the first version" }).click();

@@ -58,7 +58,7 @@ async function wholeJob(page, go) {
   assert.match(await drawing.getAttribute("href"), /^looks\.svg#/);
   await go("#/condition");
   await page.locator(".piece-drawing path").first().waitFor();
-  await page.getByText("How long the silver will last, by how it is kept").click();
+  await page.getByText("How long the silver will last, depending on its care").click();
   await page.locator(".leaf figcaption").filter({ visible: true }).first().waitFor();
   assert.ok(await page.evaluate(() => customElements.get("part-photos") !== undefined), "photos work");
   await go("#/counsel");

@@ -151,7 +151,7 @@ profileTest("every screen shows what was typed, and the photos", async ({ page, 
   await holds(page, { "done[0].by": "The owner", "done[0].on": "2019", "done[1].on": "about 1950", "done[1].materials": "solder_unknown" });
   await go("#/figures");
   await holds(page, { "overrides.{fee.lot}.reason": "Our own sale room" });
-  await page.getByText("New pieces on this device begin with figures of yours").waitFor();
+  await page.getByText("New pieces on this device begin with your figures").waitFor();
   await go("#/sheet/file");
   await page.locator(".paper").getByText("Spout holds, seam grey").first().waitFor();
 

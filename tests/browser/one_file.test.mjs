@@ -65,7 +65,7 @@ for (const colorScheme of ["light", "dark"]) {
     await checkPageAccess(page, "Look in the edition in one file");
 
     await go("#/condition");
-    await page.getByText("How long the silver will last, by how it is kept").click();
+    await page.getByText("How long the silver will last, depending on its care").click();
     await page.locator(".leaf figcaption").filter({ visible: true }).first().waitFor();
     assert.ok(await page.evaluate(() => customElements.get("part-photos") !== undefined), "photos work");
 

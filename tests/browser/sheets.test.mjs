@@ -68,7 +68,7 @@ browserTest("figures of one's own go from piece to piece by file", { acceptDownl
   await give(JSON.stringify({
     format: "leavewell-figures", version: 1, overrides: { "fee.lot": { value: 31, reason: "Our own sale room" } },
   }));
-  await page.getByText("1 figure is laid over those of this piece.").waitFor();
+  await page.getByText("1 figure was added to this piece.").waitFor();
   const reason = page.locator("[id='overrides.{fee.lot}.reason']");
   await reason.first().waitFor({ state: "attached" });
   assert.equal(await reason.first().inputValue(), "Our own sale room");
@@ -76,19 +76,19 @@ browserTest("figures of one's own go from piece to piece by file", { acceptDownl
   assert.deepEqual(Object.keys(JSON.parse(file.text).overrides), ["fee.lot"]);
 
   // New pieces on this device can begin with them.
-  await page.getByRole("button", { name: "Begin new pieces with mine" }).click();
-  await page.getByText("New pieces on this device begin with figures of yours").waitFor();
+  await page.getByRole("button", { name: "Use my figures for new pieces" }).click();
+  await page.getByText("New pieces on this device begin with your figures").waitFor();
   await go("#/");
   await page.locator("#start-name").fill("Another invented pot");
   await page.getByRole("button", { name: "Start this piece" }).click();
   await page.waitForURL(/#\/piece/);
   await go("#/figures");
   assert.equal(await page.locator("[id='overrides.{fee.lot}.reason']").first().inputValue(), "Our own sale room");
-  await page.getByRole("button", { name: "Begin them with the figures as shipped again" }).click();
-  await page.getByText("New pieces on this device begin with the figures as shipped.").waitFor();
+  await page.getByRole("button", { name: "Use Leavewell's figures for new pieces again" }).click();
+  await page.getByText("New pieces on this device begin with Leavewell's figures.").waitFor();
 
-  await page.getByText("Go back to the figures as shipped").click();
-  await page.getByRole("button", { name: "Take them all back" }).click();
+  await page.getByText("Go back to Leavewell's figures").click();
+  await page.getByRole("button", { name: "Remove all of mine" }).click();
   await page.waitForFunction(() => document.querySelector("#figures-file") && [...document.querySelectorAll("button")]
     .some((b) => b.textContent.startsWith("Save my figures") && b.disabled));
 });
@@ -135,7 +135,7 @@ browserTest("the bench and the treatments answer, and nonsense is met with a wor
   await field.fill("0");
   await bench.locator(".problem").filter({ visible: true }).first().waitFor();
   // What is counted here stands on Condition too.
-  await page.getByText("Counting points on bare metal").click();
+  await page.getByText("Count points on bare metal").click();
   const points = page.locator("[id$='.count_points']").first();
   await points.fill("50");
   await go("#/condition");

@@ -111,7 +111,7 @@ fn description(lit: PartName, bleeds: &[(PartName, f64)]) -> String {
         .filter(|(_, share)| *share > 0.0)
         .map(|(part, _)| small(part.label()))
         .collect();
-    let lit = say::in_full_ink(&small(lit.label()));
+    let lit = say::selected(&small(lit.label()));
     if shown.is_empty() {
         lit + say::NO_BASE_METAL
     } else {

@@ -267,7 +267,7 @@ fn field(page: Page, block: &Field) -> El {
     let id = &block.path;
     let unit = match block.stand_in.as_str() {
         "" => block.unit.clone(),
-        stand_in => say::stands_in(&block.unit, stand_in),
+        stand_in => say::unit_with_default(&block.unit, stand_in),
     };
     let (class, inputmode) = if block.number {
         ("is-number", "decimal")
