@@ -236,7 +236,7 @@ fn files_that_are_no_case_are_refused() {
         check_refused(&text, "version", "whole number");
     }
     check_refused(
-        "{\"format\":\"leavewell-case\",\"version\":2}",
+        "{\"format\":\"leavewell-case\",\"version\":3}",
         "version",
         "Update",
     );

@@ -7,6 +7,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing)]
 
 use leavewell_model::record::difference::{ChangedBy, changed_by, differences, merge};
+use leavewell_model::record::schema::FIELDS;
 use leavewell_model::record::shelf_file::{SHELF_VERSION, open, open_json};
 use leavewell_model::record::{CASE_VERSION, Draft};
 use leavewell_pages::compare::compare_json;
@@ -82,6 +83,15 @@ fn keyed(key: &'static str) -> impl Strategy<Value = Value> {
     ]
 }
 
+/// Pieces of a set, each with parts of its own, and a proposal: lists within lists.
+fn nested() -> impl Strategy<Value = (Value, Value)> {
+    let piece = (1_u8..4, keyed("part")).prop_map(|(no, parts)| json!({"no": no, "parts": parts}));
+    (
+        prop::collection::vec(piece, 0..3).prop_map(|each| json!({"each": each})),
+        keyed("id").prop_map(|steps| json!({"steps": steps})),
+    )
+}
+
 fn record() -> impl Strategy<Value = Draft> {
     let field = |of: BoxedStrategy<Value>| prop::option::of(of);
     (
@@ -90,15 +100,19 @@ fn record() -> impl Strategy<Value = Draft> {
         field(keyed("part").boxed()),
         field(keyed("treatment").boxed()),
         field(value().boxed()),
+        prop::option::of(nested()),
     )
-        .prop_map(|(piece, findings, parts, quotes, later)| {
-            let mut root = json!({"format": "leavewell-case", "version": 1});
+        .prop_map(|(piece, findings, parts, quotes, later, nested)| {
+            let mut root = json!({"format": "leavewell-case", "version": 2});
+            let (pieces, proposal) = nested.unzip();
             let fields = [
                 ("piece", piece),
                 ("findings", findings),
                 ("parts", parts),
                 ("quotes", quotes),
                 ("later", later),
+                ("pieces", pieces),
+                ("proposal", proposal),
             ];
             for (name, value) in fields {
                 if let Some(value) = value {
@@ -109,13 +123,28 @@ fn record() -> impl Strategy<Value = Draft> {
         })
 }
 
-/// The record with the lists whose order means nothing in one order.
+/// The record with the lists whose order means nothing in one order, those in other lists first.
 fn in_order(draft: &Draft) -> Value {
-    let mut root: Value = serde_json::from_str(&draft.to_json()).unwrap();
-    for list in ["findings", "parts", "quotes"] {
-        if let Some(entries) = root.get_mut(list).and_then(Value::as_array_mut) {
+    fn sort(list: Option<&mut Value>) {
+        if let Some(entries) = list.and_then(Value::as_array_mut) {
             entries.sort_by_key(Value::to_string);
         }
+    }
+    let mut root: Value = serde_json::from_str(&draft.to_json()).unwrap();
+    let each = root
+        .pointer_mut("/pieces/each")
+        .and_then(Value::as_array_mut);
+    for piece in each.into_iter().flatten() {
+        sort(piece.get_mut("parts"));
+    }
+    for list in [
+        "/pieces/each",
+        "/proposal/steps",
+        "/findings",
+        "/parts",
+        "/quotes",
+    ] {
+        sort(root.pointer_mut(list));
     }
     root
 }
@@ -139,6 +168,29 @@ proptest! {
         );
         let opened = open(&shelf).unwrap();
         prop_assert_eq!(&opened.cases[0].text, &text);
+    }
+
+    #[test]
+    fn what_is_typed_comes_back_and_never_stops_the_reader(
+        place in 0..FIELDS.len(),
+        text in prop_oneof![
+            any::<String>(),
+            "[£€$]?[-0-9., ½¼¾%e]{1,9}".prop_map(String::from),
+            prop::sample::select(vec!["seen", "foot", "T08 T12", "proposal", "yes", "2026-11"])
+                .prop_map(str::to_owned),
+        ],
+    ) {
+        let path = FIELDS[place].path.replace("[]", "[0]");
+        let mut draft = Draft::default();
+        draft.set(&path, &text);
+        prop_assert_eq!(draft.text(&path), text.clone());
+        let loaded = Draft::parse(&draft.to_json()).unwrap();
+        prop_assert_eq!(loaded.text(&path), text);
+        let (_, problems) = loaded.read();
+        prop_assert!(problems.iter().all(|p| p.message.ends_with('.')), "{:?}", problems);
+        if let Err(problem) = loaded.number(&path) {
+            prop_assert!(problem.remedy.ends_with('.'), "{:?}", problem);
+        }
     }
 
     #[test]
@@ -180,10 +232,25 @@ proptest! {
     }
 }
 
-const FIXTURES: [&str; 2] = [
+const FIXTURES: [&str; 3] = [
     include_str!("files/case-1.json"),
+    include_str!("files/case-2.json"),
     include_str!("files/shelf-1.json"),
 ];
+
+#[test]
+fn the_second_version_is_read_whole() {
+    let (case, problems) = Draft::parse(FIXTURES[1]).unwrap().read();
+    assert!(problems.is_empty(), "{problems:?}");
+    assert_eq!(case.market.likely, Some(1150.0));
+    assert_eq!(case.quotes[0].hours, Some(2.5));
+    assert_eq!(
+        (case.parts.len(), case.tests.len(), case.done.len()),
+        (2, 1, 1)
+    );
+    assert!(case.aim.assume_lead && case.proposal.steps[0].agreed);
+    assert!(case.has_flaw("part_missing_minor"));
+}
 
 #[test]
 fn a_file_of_every_version_opens() {

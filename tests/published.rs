@@ -4,6 +4,9 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing)]
 
+use leavewell_model::maths::probit;
+use leavewell_model::silver::{Layer, held};
+
 #[path = "published/bench.rs"]
 mod bench;
 #[path = "published/condition.rs"]
@@ -38,6 +41,8 @@ mod silver;
 mod stock;
 #[path = "published/value.rs"]
 mod value;
+#[path = "published/worked_money.rs"]
+mod worked_money;
 
 /// Fails unless `got` lies within `tolerance` of `want`.
 #[track_caller]
@@ -59,4 +64,9 @@ fn near_share(got: f64, want: f64, tolerance: f64) {
 fn printed(got: f64, want: f64, places: i32) {
     let half = 0.5 / (0..places).fold(1.0, |unit, _| unit * 10.0);
     near(got, want, half * (1.0 + 1e-9));
+}
+
+/// The layer of which the share `f` is bare, made from the quantile of `f` as the model makes it.
+fn layer_with_bleed(t0_um: f64, k: f64, floor: f64, f: f64) -> Layer {
+    Layer::from_quantile(t0_um, k, floor, probit(held(f)))
 }

@@ -8,7 +8,10 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use leavewell_model::ledger::{Ledger, caution, finding, findings};
-use leavewell_model::treatment::Treatment;
+use leavewell_model::terms::Treatment;
+
+#[path = "tidy/unused.rs"]
+mod unused;
 
 /// Every file under a folder of the repository with one of these endings, with its text.
 fn files(folder: &str, endings: &[&str]) -> Vec<(String, String)> {
@@ -818,6 +821,31 @@ fn the_words_of_the_counsel_stand_in_their_folder() {
     );
 }
 
+/// Text becomes a value in the record alone, with one range and one message; pages show text as typed
+/// and read typed values.
+#[test]
+fn pages_turn_no_text_into_numbers() {
+    let pages: Vec<(String, String)> = files("src/pages", &["rs"])
+        .into_iter()
+        .filter(|(name, _)| !name.ends_with("tests.rs"))
+        .map(|(name, text)| {
+            let code = text.split("#[cfg(test)]").next().unwrap_or_default();
+            (name, code.to_owned())
+        })
+        .collect();
+    check_absent(
+        &pages,
+        &[
+            "decimal(",
+            "typed_number",
+            ".parse()",
+            ".parse::<",
+            "parse(&draft.text",
+        ],
+        "a page parses text itself",
+    );
+}
+
 #[test]
 fn the_words_of_reading_a_record_stand_in_their_file() {
     check_wording(
@@ -842,14 +870,9 @@ fn elsewhere_in_the_model_words_stand_only_with_what_they_name() {
         .collect();
     let with_what_they_name = [
         ("bench/alloy.rs", "", "names of the metals in its table"),
-        (
-            "bench/eddy.rs",
-            "",
-            "what its formula says, and when it says nothing",
-        ),
-        ("bench/xrf.rs", "", "what its formula says"),
         ("record/draft.rs", "", "why a file is no case"),
         ("record/own_figures.rs", "", "why a file is none of figures"),
+        ("record/schema/fields.rs", "", "the labels of its fields"),
         ("terms/vocabulary.rs", "", "the labels of its entries"),
         (
             "ledger/catalogue_text.rs",

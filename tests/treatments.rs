@@ -11,7 +11,7 @@ mod random;
 use leavewell_model::Draft;
 use leavewell_model::ledger::{caution, guard_texts};
 use leavewell_model::record::QUESTIONS;
-use leavewell_model::treatment::Treatment;
+use leavewell_model::terms::Treatment;
 use leavewell_pages::{Block, PageName, Subject, Tone};
 use random::{Tape, case_file};
 use serde_json::Value;
@@ -152,7 +152,6 @@ fn random_draft(seed: u64) -> Draft {
         "bench.plating.thickness_um",
         "bench.plating.price_per_g",
         "bench.plating.bill",
-        "bench.plating.current",
         "bench.food.pb",
         "bench.food.cu",
         "bench.food.cup_ml",
@@ -168,7 +167,9 @@ fn random_draft(seed: u64) -> Draft {
         ),
         (
             "bench.heat.solder",
-            &["sn_ag", "bi_sn", "BAg-7", "BAg-8", "sn_pb_60", "glue"],
+            &[
+                "any", "sn_ag", "bi_sn", "BAg-7", "BAg-8", "sn_pb_60", "glue",
+            ],
         ),
         (
             "bench.heat.next",
@@ -193,7 +194,7 @@ fn the_words_of_recipes_are_found_where_they_are() {
 
 #[test]
 fn no_data_file_reads_like_a_recipe() {
-    let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("src/model/facts/data");
+    let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("src/model/ledger/data");
     let mut read = 0;
     for entry in std::fs::read_dir(folder).unwrap() {
         let path = entry.unwrap().path();

@@ -78,7 +78,7 @@ async function wholeShelf() {
 function readable(text) {
   try {
     const { format, version } = JSON.parse(text);
-    return format === "leavewell-case" && version === 1;
+    return format === "leavewell-case" && (version === 1 || version === 2);
   } catch {
     return false;
   }

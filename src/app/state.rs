@@ -881,7 +881,7 @@ fn name_of(draft: &Draft) -> String {
 }
 
 fn form_of(draft: &Draft) -> Option<Form> {
-    Form::parse(&draft.text("piece.form"))
+    draft.form()
 }
 
 fn first_sentence(text: &str) -> String {

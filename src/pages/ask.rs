@@ -1,8 +1,8 @@
 //! Fields of a page: what was typed, read and checked.
 
 use super::block::{Block, Choice, Field};
-use super::wording::ask as words;
-use leavewell_model::record::{Draft, typed_number};
+use leavewell_model::record::Draft;
+use leavewell_model::record::schema::number_in;
 
 /// What a number field asks.
 #[derive(Clone, Copy, Debug)]
@@ -24,18 +24,13 @@ pub struct Question<'a> {
 /// The field, and the number in it: the stand-in while it is empty, `None` while it cannot be used.
 #[must_use]
 pub fn number(draft: &Draft, ask: Question<'_>) -> (Block, Option<f64>) {
-    let text = draft.text(ask.path);
-    let (value, problem) = if text.trim().is_empty() {
-        (ask.stand_in, String::new())
-    } else {
-        read_number(&text, ask.range, ask.unit)
-    };
+    let (value, problem) = read_number(draft, &ask);
     let field = Field {
         path: ask.path.to_owned(),
         label: ask.label.to_owned(),
         unit: ask.unit.to_owned(),
         hint: ask.hint.to_owned(),
-        text,
+        text: draft.text(ask.path),
         stand_in: ask.stand_in.map(|v| v.to_string()).unwrap_or_default(),
         problem,
         number: true,
@@ -43,25 +38,12 @@ pub fn number(draft: &Draft, ask: Question<'_>) -> (Block, Option<f64>) {
     (Block::Field(field), value)
 }
 
-/// The number in a text, both ends of the range included; `None`, with words that say what can be used,
-/// when there is none.
-pub(super) fn read_number(
-    text: &str,
-    (least, most): (f64, f64),
-    unit: &str,
-) -> (Option<f64>, String) {
-    match typed_number(text) {
-        Some(value) if (least..=most).contains(&value) => (Some(value), String::new()),
-        Some(_) => (None, words::out_of_range(least, most, &with_unit(unit))),
-        None => (None, words::no_number(least, most)),
-    }
-}
-
-fn with_unit(unit: &str) -> String {
-    if unit.is_empty() {
-        String::new()
-    } else {
-        words::unit(unit)
+/// The number in a field as the record reads it, or its stand-in; `None` and what is wrong when what
+/// stands there cannot be used.
+fn read_number(draft: &Draft, ask: &Question<'_>) -> (Option<f64>, String) {
+    match number_in(draft, ask.path, ask.range) {
+        Ok(value) => (value.or(ask.stand_in), String::new()),
+        Err(problem) => (None, format!("{} {}", problem.message, problem.remedy)),
     }
 }
 
@@ -102,7 +84,7 @@ mod tests {
         label: "Thickness",
         unit: "mm",
         hint: "",
-        range: (0.1, 20.0),
+        range: (0.05, 30.0),
         stand_in: Some(0.8),
     };
 
@@ -131,7 +113,7 @@ mod tests {
         for text in ["0", "-3", "1e300", "thick"] {
             let (problem, value) = asked(text);
             assert_eq!(value, None, "{text}");
-            assert!(problem.contains("0.1 to 20"), "{problem}");
+            assert!(problem.contains("0.05 to 30"), "{problem}");
         }
     }
 

@@ -7,15 +7,16 @@ use super::block::{Block, Table, Tone};
 use super::caution_blocks;
 use super::say::figures;
 use super::wording::catalogue as words;
-use leavewell_model::counsel::caution_list::cautions_for;
+use leavewell_model::counsel::caution_list::{cautions_for, hazards_of};
 use leavewell_model::counsel::course::not_needed;
-use leavewell_model::identity::Kind;
 use leavewell_model::ledger::{
-    Risk, catalogue_text, guard_text, guard_texts, soft_rule, soft_rules, source,
+    FigureId, Risk, catalogue_text, guard_text, guard_texts, soft_rule, soft_rules, source,
 };
 use leavewell_model::record::{Draft, QUESTIONS};
-use leavewell_model::small::capital;
-use leavewell_model::treatment::{Outcome, Situation, Treatment, Verdict, check, worst};
+use leavewell_model::terms::Kind;
+use leavewell_model::terms::Treatment;
+use leavewell_model::terms::capital;
+use leavewell_model::treatment::{Outcome, Situation, Verdict, check, worst};
 
 /// The five that people ask about, first.
 const FIRST: [Treatment; 5] = [
@@ -90,18 +91,7 @@ fn questions(draft: &Draft) -> Block {
 fn hazards(s: &Situation) -> Block {
     // The catalogue names what can bring lead, cyanide and solvent, so children come first, always.
     let mut ids = vec!["caution.child".to_owned()];
-    let c = &s.case.circumstances;
     ids.extend(cautions_for(&[], s).into_iter().map(|c| c.id));
-    for (holds, id) in [
-        (c.hard_repair, "caution.cadmium"),
-        (c.insulator, "caution.asbestos"),
-        (c.fire_gilding, "caution.mercury"),
-        (c.ammonia, "caution.ammonia"),
-    ] {
-        if holds == Some(true) && !ids.iter().any(|known| known == id) {
-            ids.push(id.to_owned());
-        }
-    }
     if !s.triggers().is_empty() {
         ids.push("caution.display_only".to_owned());
     }
@@ -129,6 +119,11 @@ fn treatment(t: Treatment, verdicts: &[Verdict], s: &Situation) -> Block {
         });
     }
     blocks.extend(caution_blocks::of_treatment(t));
+    blocks.extend(
+        hazards_of(t, s)
+            .into_iter()
+            .filter_map(caution_blocks::named),
+    );
     // What decides stands open; the rest is for whoever looks closer.
     let mut rows = facts(t, s);
     let rest = rows.split_off(rows.len().min(3));
@@ -228,7 +223,7 @@ fn who(letters: &str) -> String {
 
 /// Chance and size of a bad result on the kinds that this piece may well be: one line for each sort.
 fn risks(t: Treatment, by_sort: &[Risk; 5], s: &Situation) -> Vec<String> {
-    let least = s.ledger.value("guard.kind_check");
+    let least = s.ledger.value(FigureId::GUARD_KIND_CHECK);
     let mut lines = Vec::new();
     for (sort, (name, kinds)) in SORTS.iter().enumerate() {
         if s.posterior.of_any(kinds) < least {

@@ -9,7 +9,8 @@ use super::say::figures;
 use super::sources_fold::sources_fold;
 use super::wording::food as words;
 use leavewell_model::ledger::{Tag, caution};
-use leavewell_model::treatment::{LeadStatus, Treatment};
+use leavewell_model::terms::Treatment;
+use leavewell_model::treatment::Release;
 
 /// Metals with a release limit: figure, name, whether a field asks for the laboratory's result.
 const METALS: [(&str, &str, bool); 16] = [
@@ -34,12 +35,12 @@ const METALS: [(&str, &str, bool); 16] = [
 /// The instrument.
 pub(super) fn section(bench: &Bench<'_>) -> Block {
     let situation = bench.solved.situation();
-    let (triggers, lead) = (situation.triggers(), situation.lead);
+    let (triggers, release) = (situation.triggers(), situation.release());
     let food = bench.case.aim.food || bench.case.aim.store_food;
     let (fields, tested) = results(bench);
     let mut blocks = vec![Block::said(
         Tone::Answer,
-        sentence(triggers.len(), lead, food),
+        sentence(triggers.len(), release, food),
     )];
     blocks.push(Block::Table(trigger_table(&triggers)));
     blocks.extend(label(!triggers.is_empty()));
@@ -71,9 +72,9 @@ pub(super) fn section(bench: &Bench<'_>) -> Block {
     Block::section("bench.food", words::FOOD, blocks)
 }
 
-fn sentence(reasons: usize, lead: LeadStatus, food: bool) -> String {
+fn sentence(reasons: usize, release: Release, food: bool) -> String {
     let answer = match reasons {
-        0 if lead == LeadStatus::Absent => words::NOTHING_AND_TESTED.to_owned(),
+        0 if release.passed() => words::NOTHING_AND_TESTED.to_owned(),
         0 => words::NOTHING_YET.to_owned(),
         1 => words::ONE_REASON.to_owned(),
         n => words::reasons(n),

@@ -11,11 +11,13 @@ use super::sources_fold::sources_fold;
 use super::wording::heat as words;
 use leavewell_model::bench::{
     ALLOYS, Alloy, Field, HeatBands, Reach, Spread, chance_lets_go, rod_length_mm, sheet_length_mm,
+    solder_joint_c,
 };
-use leavewell_model::identity::{Evidence, Kind, Posterior, interval_with, readings};
-use leavewell_model::ledger::Ledger;
-use leavewell_model::record::Form;
-use leavewell_model::treatment::Treatment;
+use leavewell_model::identity::{Evidence, Posterior, interval_with, readings};
+use leavewell_model::ledger::{FigureId, Ledger};
+use leavewell_model::terms::Form;
+use leavewell_model::terms::Kind;
+use leavewell_model::terms::Treatment;
 use leavewell_model::treatment::limits::melts_bond;
 
 /// Metals: id, name, figure of its conductivity, figure of how fast heat spreads in it.
@@ -74,7 +76,8 @@ struct Setup {
     joint_c: (f64, f64),
     ambient_c: f64,
     spread: Spread,
-    solder: Alloy,
+    /// The solder chosen; `None` for any that is allowed.
+    solder: Option<Alloy>,
     /// Whether the person gave the joint's temperature.
     own_joint: bool,
 }
@@ -138,10 +141,7 @@ pub(super) fn section(bench: &Bench<'_>) -> Block {
             table(rows),
         )));
         blocks.push(brief(setup));
-        if setup.solder.hard || may_be_fused(bench) {
-            blocks.push(fillers(bench.ledger));
-        }
-        blocks.extend(cautions(setup, bench.ledger));
+        blocks.extend(cautions(bench, setup));
     }
     blocks.push(Block::said(Tone::Quiet, words::ERRS));
     blocks.push(sources_fold("bench.heat.sources", bench.ledger, &SOURCES));
@@ -196,7 +196,7 @@ fn ask(bench: &Bench<'_>) -> (Vec<Block>, Option<Setup>) {
             unit: "°C",
             hint: "",
             range: (-30.0, 50.0),
-            stand_in: Some(ledger.value("guard.heat.ambient")),
+            stand_in: Some(ledger.value(FigureId::GUARD_HEAT_AMBIENT)),
         },
     );
     let (patch_field, patch_mm) = number(
@@ -207,7 +207,7 @@ fn ask(bench: &Bench<'_>) -> (Vec<Block>, Option<Setup>) {
             unit: "mm",
             hint: "",
             range: (0.5, 100.0),
-            stand_in: Some(ledger.value("guard.heat.patch")),
+            stand_in: Some(ledger.value(FigureId::GUARD_HEAT_PATCH)),
         },
     );
     let (extent_field, extent_mm) = extent(bench);
@@ -232,8 +232,8 @@ fn ask(bench: &Bench<'_>) -> (Vec<Block>, Option<Setup>) {
         let end_mm = extent_mm?;
         let patch = patch_mm.filter(|_| form == "disk");
         let loss = (
-            ledger.value("guard.heat.h_far").max(0.1),
-            ledger.value("guard.heat.h_near").max(0.1),
+            ledger.value(FigureId::GUARD_HEAT_H_FAR).max(0.1),
+            ledger.value(FigureId::GUARD_HEAT_H_NEAR).max(0.1),
         );
         Some(Setup {
             rod,
@@ -261,7 +261,7 @@ const JOINT: &str = "bench.heat.joint_c";
 
 /// The thickness or diameter: as typed, else the ledger's band.
 fn thickness(bench: &Bench<'_>, rod: bool) -> (Block, Option<(f64, f64, f64)>) {
-    let figure = bench.ledger.figure("guard.heat.thickness");
+    let figure = bench.ledger.figure(FigureId::GUARD_HEAT_THICKNESS);
     let (field, typed) = number(
         bench.draft,
         Question {
@@ -286,7 +286,7 @@ fn thickness(bench: &Bench<'_>, rod: bool) -> (Block, Option<(f64, f64, f64)>) {
 }
 
 /// The heat at the joint: as typed, else from the solder.
-fn joint(bench: &Bench<'_>, solder: Alloy) -> (Block, Option<(f64, f64)>) {
+fn joint(bench: &Bench<'_>, solder: Option<Alloy>) -> (Block, Option<(f64, f64)>) {
     let (field, typed) = number(
         bench.draft,
         Question {
@@ -298,10 +298,15 @@ fn joint(bench: &Bench<'_>, solder: Alloy) -> (Block, Option<(f64, f64)>) {
             stand_in: None,
         },
     );
-    let above = bench.ledger.figure("heat.above_liquid");
-    let liquid = solder.liquid_c(bench.ledger);
     let band = if bench.draft.text(JOINT).trim().is_empty() {
-        Some((liquid + above.low, liquid + above.high))
+        Some(match solder {
+            None => solder_joint_c(bench.ledger),
+            Some(alloy) => {
+                let above = bench.ledger.figure(FigureId::HEAT_ABOVE_LIQUID);
+                let liquid = alloy.liquid_c(bench.ledger);
+                (liquid + above.low, liquid + above.high)
+            }
+        })
     } else {
         typed.map(|t| (t, t))
     };
@@ -329,11 +334,10 @@ fn metal(bench: &Bench<'_>) -> (Block, &'static str) {
     )
 }
 
-fn solder(bench: &Bench<'_>) -> (Block, Alloy) {
-    let options: Vec<(&'static str, &'static str)> = ALLOYS
-        .iter()
-        .filter(|a| !a.cadmium)
-        .map(|a| (a.id, a.name))
+fn solder(bench: &Bench<'_>) -> (Block, Option<Alloy>) {
+    let known = ALLOYS.iter().filter(|a| !a.cadmium);
+    let options: Vec<(&'static str, &'static str)> = std::iter::once(("any", words::ANY_SOLDER))
+        .chain(known.map(|a| (a.id, a.name)))
         .collect();
     let (field, id) = choice(
         bench.draft,
@@ -342,7 +346,7 @@ fn solder(bench: &Bench<'_>) -> (Block, Alloy) {
         "",
         &options,
     );
-    (field, Alloy::parse(id).unwrap_or(ALLOYS[0]))
+    (field, Alloy::parse(id))
 }
 
 /// How far the metal goes on: as far as the piece is large, where that was told.
@@ -362,7 +366,7 @@ fn extent(bench: &Bench<'_>) -> (Block, Option<f64>) {
                 words::EXTENT_FROM_HEIGHT
             },
             range: (1.0, 2000.0),
-            stand_in: Some(told.unwrap_or_else(|| bench.ledger.value("heat.extent"))),
+            stand_in: Some(told.unwrap_or_else(|| bench.ledger.value(FigureId::HEAT_EXTENT))),
         },
     )
 }
@@ -430,7 +434,7 @@ fn sentence(setup: &Setup, ledger: &Ledger) -> String {
         &format!("{:.0}", setup.joint_c.0),
         &format!("{:.0}", setup.joint_c.1),
     );
-    let threshold = ledger.value("guard.heat.soft_solder");
+    let threshold = ledger.value(FigureId::GUARD_HEAT_SOFT_SOLDER);
     let (near, far) = setup.reach(threshold);
     let told = match (near, far) {
         (_, Reach::Never) => {
@@ -446,7 +450,10 @@ fn sentence(setup: &Setup, ledger: &Ledger) -> String {
     let source = if setup.own_joint {
         String::new()
     } else {
-        format!(" ({})", setup.solder.name)
+        format!(
+            " ({})",
+            setup.solder.map_or(words::ANY_SOLDER_SHORT, |a| a.name)
+        )
     };
     words::can_open(&joint, &source, &told)
 }
@@ -465,7 +472,7 @@ fn chance_at(bench: &Bench<'_>, setup: &Setup, distance: Option<f64>, what: &str
     let distance = distance?;
     let ledger = bench.ledger;
     let lets_go_c = if what == "pitch" {
-        let pitch = ledger.figure("heat.limit.pitch");
+        let pitch = ledger.figure(FigureId::HEAT_LIMIT_PITCH);
         (pitch.low, pitch.high)
     } else {
         let id = LIMITS
@@ -579,68 +586,48 @@ fn posterior_of(bench: &Bench<'_>) -> Posterior {
 
 fn may_be_fused(bench: &Bench<'_>) -> bool {
     let posterior = posterior_of(bench);
-    posterior.original_fused() + posterior.of(Kind::Rfp) >= bench.ledger.value("guard.kind_check")
+    posterior.original_fused() + posterior.of(Kind::Rfp)
+        >= bench.ledger.value(FigureId::GUARD_KIND_CHECK)
 }
 
-/// Which hard solders flow well below the heat that destroys fused plate.
-fn fillers(ledger: &Ledger) -> Block {
-    let rows = ALLOYS
-        .iter()
-        .filter(|a| a.hard)
-        .map(|a| {
-            let liquid = a.liquid_c(ledger);
-            let verdict = if a.cadmium {
-                words::HOLDS_CADMIUM
-            } else if melts_bond(liquid, ledger) {
-                words::TOO_HOT
-            } else {
-                words::COOL_ENOUGH
-            };
-            vec![
-                a.name.to_owned(),
-                format!("{liquid:.0} °C"),
-                verdict.to_owned(),
-            ]
-        })
-        .collect();
-    Block::fold(
-        "bench.heat.fillers",
-        words::FILLERS,
-        vec![
-            Block::para(words::margin(
-                ledger.value("guard.h07.bond"),
-                ledger.value("guard.h07.margin"),
-            )),
-            Block::Table(Table {
-                caption: words::FILLERS_CAPTION.to_owned(),
-                columns: words::FILLERS_COLUMNS.map(str::to_owned).to_vec(),
-                rows,
-            }),
-        ],
-    )
-}
-
-fn cautions(setup: &Setup, ledger: &Ledger) -> Vec<Block> {
-    let treatment = if setup.solder.hard {
+fn cautions(bench: &Bench<'_>, setup: &Setup) -> Vec<Block> {
+    let ledger = bench.ledger;
+    let is = |what: fn(Alloy) -> bool| setup.solder.is_some_and(what);
+    let hard = is(|a| a.hard);
+    let treatment = if hard {
         Treatment::HardSolder
-    } else if setup.solder.id == "bi_sn" {
+    } else if is(|a| a.id == "bi_sn") {
         Treatment::LowMelt
     } else {
         Treatment::Solder
     };
     let mut blocks = Vec::new();
-    if setup.solder.id.starts_with("sn_pb") {
+    if is(|a| a.id.starts_with("sn_pb")) {
         blocks.push(Block::said(Tone::Stop, words::LEADED));
     }
-    if setup.metal == "britannia" && setup.joint_c.1 >= ledger.value("heat.limit.britannia") {
+    if hard && may_be_fused(bench) {
+        let too_hot = setup
+            .solder
+            .is_some_and(|a| melts_bond(a.liquid_c(ledger), ledger));
         blocks.push(Block::said(
             Tone::Stop,
-            words::britannia_melts(ledger.value("heat.limit.britannia")),
+            if too_hot {
+                words::TOO_HOT_FOR_THE_BOND
+            } else {
+                words::BURNS_THE_PLATING
+            },
+        ));
+    }
+    if setup.metal == "britannia" && setup.joint_c.1 >= ledger.value(FigureId::HEAT_LIMIT_BRITANNIA)
+    {
+        blocks.push(Block::said(
+            Tone::Stop,
+            words::britannia_melts(ledger.value(FigureId::HEAT_LIMIT_BRITANNIA)),
         ));
     }
     blocks.extend(caution_blocks::of_treatment(treatment));
     blocks.extend(caution_blocks::named("caution.child"));
-    if setup.solder.hard {
+    if hard {
         blocks.extend(caution_blocks::named("caution.cadmium"));
     }
     blocks.extend(caution_blocks::named("caution.sealed"));

@@ -9,7 +9,7 @@ use super::heat_picture::BANDED;
 use super::say::{mm, range};
 use super::wording::heat_on_piece as words;
 use leavewell_model::bench::{Reach, Spread};
-use leavewell_model::record::{Form, Joint, PartName};
+use leavewell_model::terms::{Form, Joint, PartName};
 
 /// Parts that are mostly soldered on, the likeliest first.
 const SOLDERED_ON: [PartName; 3] = [PartName::Spout, PartName::Handle, PartName::Foot];
@@ -407,7 +407,7 @@ mod tests {
             panic!("a choice and a field")
         };
         assert_eq!(choice.path, "bench.heat.on_part");
-        assert_eq!(choice.options.len(), PartName::ALL.len());
+        assert_eq!(choice.options.len(), Form::Other.parts().len());
         assert_eq!(field.path, "piece.height_mm");
     }
 

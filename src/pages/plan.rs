@@ -4,7 +4,6 @@ use serde::Serialize;
 use serde_json::Value;
 
 use super::as_typed::as_typed;
-use super::ask::read_number;
 use super::block::{Block, Table, Tone};
 use super::plan_curve::curve;
 use super::purse::Purse;
@@ -13,9 +12,10 @@ use super::wording::plan as words;
 use leavewell_model::counsel::offer::{Offer, Offered, offer};
 use leavewell_model::counsel::solve;
 use leavewell_model::decide::stock::{Choice, MOST_HELD, MOST_NEEDS, Need, Selection, select};
-use leavewell_model::record::{Currency, Draft, Form};
-use leavewell_model::small::sort_short;
-use leavewell_model::treatment::Treatment;
+use leavewell_model::record::schema::number_typed;
+use leavewell_model::record::{Draft, NumberKind};
+use leavewell_model::terms::Treatment;
+use leavewell_model::terms::{Currency, Form};
 
 /// What is said of work in a table.
 const COLUMNS: [&str; 5] = [
@@ -79,9 +79,7 @@ fn name_of(draft: &Draft) -> String {
     if !name.is_empty() {
         return name;
     }
-    Form::parse(&draft.text("piece.form"))
-        .map_or(words::UNNAMED, Form::label)
-        .to_owned()
+    draft.form().map_or(words::UNNAMED, Form::label).to_owned()
 }
 
 /// The plan for a shelf.
@@ -154,8 +152,8 @@ fn answer(asked: &Asked) -> Planned {
         .or(currencies.first())
         .copied()
         .unwrap_or(Currency::Other);
-    let (money, money_problem) = limit(&asked.money, 1e8);
-    let (hours, hours_problem) = limit(&asked.hours, 1e5);
+    let (money, money_problem) = limit(&asked.money, NumberKind::Money, 1e8);
+    let (hours, hours_problem) = limit(&asked.hours, NumberKind::Measure, 1e5);
     let blocks = match (money, hours) {
         (Some(money), Some(hours)) => Shelf::new(asked, currency, [money, hours]).blocks(),
         _ => Vec::new(),
@@ -187,18 +185,21 @@ fn currencies(asked: &Asked) -> Vec<Currency> {
         .copied()
         .filter(|c| of(c) > 0)
         .collect();
-    sort_short(&mut found, |a, b| of(b).cmp(&of(a)));
+    found.sort_by(|a, b| of(b).cmp(&of(a)));
     found
 }
 
 /// A limit as typed, infinite while nothing is, `None` with what is wrong while it cannot be used.
-/// Signs of currency and the letter for hours are taken along.
-fn limit(text: &str, most: f64) -> (Option<f64>, String) {
-    let text = text.trim_matches(|c: char| c.is_whitespace() || "£€$h".contains(c));
-    if text.is_empty() {
+/// An "h" for hours may stand after it.
+fn limit(text: &str, kind: NumberKind, most: f64) -> (Option<f64>, String) {
+    let text = text.trim().trim_end_matches('h');
+    if text.trim().is_empty() {
         return (Some(f64::INFINITY), String::new());
     }
-    read_number(text, (0.0, most), "")
+    match number_typed(text, kind, (0.0, most)) {
+        Ok(number) => (Some(number), String::new()),
+        Err((message, remedy)) => (None, format!("{message} {remedy}")),
+    }
 }
 
 /// The pieces that are planned, with everything the plan needs.
@@ -340,7 +341,7 @@ impl<'a> Shelf<'a> {
             };
         }
         words::work_on(
-            &leavewell_model::small::capital(&limits),
+            &leavewell_model::terms::capital(&limits),
             worked,
             self.pieces.len(),
             &self.purse.amount(plan.gain),
@@ -433,7 +434,7 @@ impl<'a> Shelf<'a> {
         if work.is_empty() {
             return Vec::new();
         }
-        sort_short(&mut work, |a, b| b.1.gain.total_cmp(&a.1.gain));
+        work.sort_by(|a, b| b.1.gain.total_cmp(&a.1.gain));
         let high: f64 = work.iter().map(|(_, made)| made.cost_high).sum();
         let rows = work.iter().map(|(place, made)| self.row(*place, made));
         let table = Table {

@@ -10,9 +10,10 @@ use super::plating_picture::{Solid, picture};
 use super::say::{figures, range};
 use super::sources_fold::sources_fold;
 use super::wording::plating as words;
-use leavewell_model::bench::{box_cm2, charge_ah, coat_g, oval_cm2, plating_minutes, turned_cm2};
-use leavewell_model::record::{Currency, Form};
-use leavewell_model::treatment::Treatment;
+use leavewell_model::bench::{box_cm2, coat_g, oval_cm2, turned_cm2};
+use leavewell_model::ledger::FigureId;
+use leavewell_model::terms::Treatment;
+use leavewell_model::terms::{Currency, Form};
 
 /// The instrument.
 pub(super) fn section(bench: &Bench<'_>) -> Block {
@@ -41,9 +42,6 @@ pub(super) fn section(bench: &Bench<'_>) -> Block {
         bench.ledger,
         &[
             "metal.silver.density",
-            "metal.silver.molar",
-            "metal.faraday",
-            "plating.valence",
             "silver.t0.new_plate",
             "silver.loss.buff_hard.um",
             "plating.polish_share",
@@ -264,7 +262,6 @@ struct Money {
     own_price: bool,
     bill: f64,
     own_bill: bool,
-    milliampere: Option<f64>,
     unit: &'static str,
 }
 
@@ -295,7 +292,7 @@ fn money(bench: &Bench<'_>) -> (Vec<Block>, Option<Money>) {
         "µm",
         words::THICKNESS_HINT,
         (0.1, 500.0),
-        Some(ledger.value("silver.t0.new_plate")),
+        Some(ledger.value(FigureId::SILVER_T0_NEW_PLATE)),
     );
     let (price_field, price) = plain(
         "bench.plating.price_per_g",
@@ -303,12 +300,12 @@ fn money(bench: &Bench<'_>) -> (Vec<Block>, Option<Money>) {
         unit,
         words::SILVER_PRICE_HINT,
         (0.001, 1000.0),
-        Some(ledger.value("plating.silver_price")),
+        Some(ledger.value(FigureId::PLATING_SILVER_PRICE)),
     );
     let quote = bench.case.quote(Treatment::Replate).map(|q| q.likely);
     let large = bench.case.piece.form.is_some_and(Form::large);
     let factor = if large {
-        ledger.value("cost.large_factor")
+        ledger.value(FigureId::COST_LARGE_FACTOR)
     } else {
         1.0
     };
@@ -322,25 +319,11 @@ fn money(bench: &Bench<'_>) -> (Vec<Block>, Option<Money>) {
             words::BILL_GUESSED
         },
         (0.0, 1_000_000.0),
-        Some(quote.unwrap_or_else(|| factor * ledger.value("cost.T14a"))),
+        Some(quote.unwrap_or_else(|| factor * ledger.value(FigureId::COST_T14A))),
     );
-    let (current_field, milliampere) = plain(
-        "bench.plating.current",
-        words::CURRENT,
-        "mA",
-        words::CURRENT_HINT,
-        (0.01, 1000.0),
-        None,
-    );
-    let current_given = !bench.draft.text("bench.plating.current").trim().is_empty();
-    let fields = vec![
-        Block::Row {
-            blocks: vec![thick_field, current_field],
-        },
-        Block::Row {
-            blocks: vec![price_field, bill_field],
-        },
-    ];
+    let fields = vec![Block::Row {
+        blocks: vec![thick_field, price_field, bill_field],
+    }];
     let money = (|| {
         Some(Money {
             thickness_um: thickness?,
@@ -352,7 +335,6 @@ fn money(bench: &Bench<'_>) -> (Vec<Block>, Option<Money>) {
                 .is_empty(),
             bill: bill?,
             own_bill: quote.is_some() || !bench.draft.text("bench.plating.bill").trim().is_empty(),
-            milliampere: milliampere.filter(|_| current_given),
             unit,
         })
     })();
@@ -363,8 +345,6 @@ struct Sums {
     area_cm2: f64,
     mass_g: f64,
     worth: f64,
-    charge_ah: f64,
-    minutes: Option<f64>,
     old_g: (f64, f64),
 }
 
@@ -374,21 +354,11 @@ impl Sums {
         let density = v("metal.silver.density");
         let area_cm2 = surfaces.total_cm2();
         let mass_g = coat_g(money.thickness_um, density, area_cm2);
-        let charge_ah = charge_ah(
-            mass_g,
-            v("metal.silver.molar").max(1.0),
-            v("plating.valence"),
-            v("metal.faraday"),
-        );
-        let buff = bench.ledger.figure("silver.loss.buff_hard.um");
+        let buff = bench.ledger.figure(FigureId::SILVER_LOSS_BUFF_HARD_UM);
         Self {
             area_cm2,
             mass_g,
             worth: mass_g * money.price_per_g,
-            charge_ah,
-            minutes: money
-                .milliampere
-                .and_then(|i| plating_minutes(charge_ah, i, area_cm2)),
             old_g: (
                 coat_g(buff.low, density, area_cm2),
                 coat_g(buff.high, density, area_cm2),
@@ -428,9 +398,9 @@ impl Sums {
 
     /// What goes before anything comes on.
     fn loss(&self, bench: &Bench<'_>) -> String {
-        let buff = bench.ledger.figure("silver.loss.buff_hard.um");
+        let buff = bench.ledger.figure(FigureId::SILVER_LOSS_BUFF_HARD_UM);
         words::real_loss(
-            100.0 * bench.ledger.value("plating.polish_share"),
+            100.0 * bench.ledger.value(FigureId::PLATING_POLISH_SHARE),
             &range(&figures(buff.low), &figures(buff.high)),
             &range(&figures(self.old_g.0), &figures(self.old_g.1)),
         )
@@ -439,7 +409,7 @@ impl Sums {
     fn table(&self, money: &Money) -> Table {
         let row =
             |what: &str, how: &str, value: String| vec![what.to_owned(), how.to_owned(), value];
-        let mut rows = vec![
+        let rows = vec![
             row(
                 words::SILVER,
                 words::SILVER_FORMULA,
@@ -454,20 +424,7 @@ impl Sums {
                 },
                 format!("{}{}", money.unit, figures(self.worth)),
             ),
-            row(
-                words::CHARGE,
-                words::CHARGE_FORMULA,
-                format!("{} Ah", figures(self.charge_ah)),
-            ),
         ];
-        rows.push(row(
-            words::TIME,
-            words::TIME_FORMULA,
-            self.minutes.map_or_else(
-                || words::NEEDS_CURRENT.to_owned(),
-                |m| format!("{} min", figures(m)),
-            ),
-        ));
         Table {
             caption: words::SUMS.to_owned(),
             columns: words::SUMS_COLUMNS.map(str::to_owned).to_vec(),

@@ -12,10 +12,11 @@ use super::scale_words::said;
 use super::sheet_done::{Done, done};
 use super::wording::sheet as words;
 use leavewell_model::counsel::money;
-use leavewell_model::ledger::{LEDGER_VERSION, Ledger};
-use leavewell_model::record::{Case, Draft, PartName, Problem, Seen};
+use leavewell_model::ledger::{FigureId, LEDGER_VERSION, Ledger};
+use leavewell_model::record::{Case, Draft, Problem};
 use leavewell_model::report::{Band, CourseReport, Report};
-use leavewell_model::treatment::{LeadStatus, Situation};
+use leavewell_model::terms::{PartName, Seen};
+use leavewell_model::treatment::{LeadStatus, Release, lead_anywhere, release};
 
 /// Version of the program, printed with every sheet.
 pub(super) const VERSION: &str = env!("CARGO_PKG_VERSION");
@@ -43,7 +44,7 @@ impl<'a> Paper<'a> {
             case: subject.case(),
             ledger: solved.ledger(),
             report: solved.report(subject.problems().to_vec()),
-            done: done(draft),
+            done: done(subject.case()),
         }
     }
 
@@ -109,7 +110,7 @@ impl<'a> Paper<'a> {
 
     /// Worth telling a buyer: more than very unlikely.
     pub(super) fn worth_telling(&self, p: f64) -> bool {
-        p > self.ledger.value("words.very_unlikely")
+        p > self.ledger.value(FigureId::WORDS_VERY_UNLIKELY)
     }
 
     /// The course advised.
@@ -162,8 +163,14 @@ impl<'a> Paper<'a> {
             .collect()
     }
 
+    /// Whether there is lead in the metal, as recorded.
     pub(super) fn lead(&self) -> LeadStatus {
-        Situation::stated_lead(self.case)
+        lead_anywhere(self.case)
+    }
+
+    /// Whether lead comes out into food, as recorded.
+    pub(super) fn release(&self) -> Release {
+        release(self.case)
     }
 
     /// What the record does not say and a reader would want to know, each as one sentence; with what
@@ -188,7 +195,10 @@ impl<'a> Paper<'a> {
             words::NO_LOOK,
         );
         say(self.case.parts.is_empty(), words::NO_CONDITION);
-        say(self.lead() == LeadStatus::Unknown, words::NO_LEAD_TEST);
+        say(
+            self.lead() == LeadStatus::Unknown && self.release() == Release::Untested,
+            words::NO_LEAD_TEST,
+        );
         say(with_value && self.report.value.assumed, words::NO_PRICE);
         say(self.case.asked_on.is_none(), words::NO_DATE);
         let unseen = self.parts_not_looked_at();
@@ -229,7 +239,9 @@ impl<'a> Paper<'a> {
         }
         let mut blocks = vec![Block::para(words::WORK_IN_ORDER)];
         let first_silver = self.report.identity.families.fused;
-        if self.done.iter().any(Done::plates) && first_silver >= self.ledger.value("words.even") {
+        if self.done.iter().any(Done::plates)
+            && first_silver >= self.ledger.value(FigureId::WORDS_EVEN)
+        {
             blocks.push(Block::said(
                 Tone::Note,
                 words::plated_yet_fused(&self.likely(first_silver)),

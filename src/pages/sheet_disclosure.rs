@@ -1,11 +1,13 @@
 //! What a buyer must be told: re-plating, repairs, lead, replaced parts, wear and damage, whenever it
 //! is recorded or more than very unlikely.
 
-use super::sheet::{Paper, and, plain, small};
+use super::sheet::{Paper, and, small};
 use super::wording::sheet_disclosure as words;
-use leavewell_model::record::{Corrosion, Dents, Fill, Interior, Joint, Part, PartName};
-use leavewell_model::small::percent;
-use leavewell_model::treatment::LeadStatus;
+use leavewell_model::ledger::FigureId;
+use leavewell_model::record::Part;
+use leavewell_model::terms::percent;
+use leavewell_model::terms::{Corrosion, Dents, Fill, Interior, Joint, Lead, PartName, TestKind};
+use leavewell_model::treatment::{LeadStatus, Release};
 
 /// One thing told: in a few words for a ticket, in a sentence for a catalogue.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -57,8 +59,8 @@ fn replated(paper: &Paper, list: &mut Vec<Told>) {
             matches!(
                 d.treatment,
                 Some(
-                    leavewell_model::treatment::Treatment::Replate
-                        | leavewell_model::treatment::Treatment::Overplate
+                    leavewell_model::terms::Treatment::Replate
+                        | leavewell_model::terms::Treatment::Overplate
                 )
             )
         });
@@ -188,27 +190,35 @@ fn lead(paper: &Paper, list: &mut Vec<Told>) {
             words::LEAD_SOLDER.to_owned(),
         );
     }
-    match paper.lead() {
-        LeadStatus::Present => tell(
-            list,
-            "lead",
-            words::LEAD_FOUND_SHORT.to_owned(),
-            words::LEAD_FOUND.to_owned(),
-        ),
-        LeadStatus::Absent => tell(
-            list,
-            "lead",
-            words::NO_LEAD_SHORT.to_owned(),
-            words::NO_LEAD.to_owned(),
-        ),
-        LeadStatus::Unknown => tell(
-            list,
-            "lead",
-            words::NOT_TESTED_SHORT.to_owned(),
-            if paper.case.is_soldered() {
-                words::NOT_TESTED_SOLDERED.to_owned()
+    tested_for_lead(paper, list);
+}
+
+/// What tests for lead found. What is in the metal and what comes out into food are told apart.
+fn tested_for_lead(paper: &Paper, list: &mut Vec<Told>) {
+    let case = &paper.case;
+    let found = case.parts.iter().any(|p| p.lead == Some(Lead::Present))
+        || (case.tests.iter()).any(|t| t.kind == TestKind::Content && t.passed == Some(false));
+    let mut say = |short: &str, long: &str| tell(list, "lead", short.to_owned(), long.to_owned());
+    if found {
+        say(words::LEAD_FOUND_SHORT, words::LEAD_FOUND);
+    } else if paper.lead() == LeadStatus::Absent {
+        say(words::NO_LEAD_IN_IT_SHORT, words::NO_LEAD_IN_IT);
+    }
+    match paper.release() {
+        Release::Failed => say(words::LEAD_RELEASED_SHORT, words::LEAD_RELEASED),
+        Release::Passed | Release::PassedByLaboratory => {
+            say(words::NO_LEAD_SHORT, words::NO_LEAD);
+        }
+        Release::Untested if found || paper.lead() == LeadStatus::Absent => {}
+        Release::Untested if case.aim.assume_lead => {
+            say(words::LEAD_ASSUMED_SHORT, words::LEAD_ASSUMED);
+        }
+        Release::Untested => say(
+            words::NOT_TESTED_SHORT,
+            if case.is_soldered() {
+                words::NOT_TESTED_SOLDERED
             } else {
-                words::NOT_TESTED.to_owned()
+                words::NOT_TESTED
             },
         ),
     }
@@ -256,13 +266,11 @@ fn replaced(paper: &Paper, list: &mut Vec<Told>) {
             words::MARRIAGE.to_owned(),
         );
     }
-    let flaws = paper.raw["flaws"].as_array();
-    for flaw in flaws.into_iter().flatten().map(plain) {
-        if flaw.is_empty() {
-            continue;
-        }
-        let words = words::flaw_words(&flaw);
-        let about = if matches!(flaw.as_str(), "part_replaced" | "marriage") {
+    // A fault recorded on a part is told with the part.
+    let flaws = paper.case.flaws.iter();
+    for flaw in flaws.filter(|id| paper.case.flaw_parts(id).is_empty()) {
+        let words = words::flaw_words(flaw);
+        let about = if matches!(*flaw, "part_replaced" | "marriage") {
             "replaced"
         } else {
             "damaged"
@@ -283,7 +291,7 @@ fn worn(paper: &Paper, list: &mut Vec<Told>) {
             let recorded = name.and_then(|n| paper.case.part(n)).and_then(|p| p.bleed);
             recorded.is_some_and(|b| {
                 leavewell_model::silver::bleed_range(Some(b), &paper.ledger).likely
-                    >= paper.ledger.value("silver.f_none")
+                    >= paper.ledger.value(FigureId::SILVER_F_NONE)
             })
         })
         .map(|p| format!("{} ({})", small(&p.name), percent(p.bleed)))

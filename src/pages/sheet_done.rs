@@ -8,8 +8,9 @@ use super::caution_blocks;
 use super::sheet::small;
 use super::sheet_cautions::with_cautions;
 use super::wording::sheet_done as words;
-use leavewell_model::record::{Date, Draft};
-use leavewell_model::treatment::Treatment;
+use leavewell_model::record::{Case, Draft, Problem};
+use leavewell_model::terms::MaterialUsed;
+use leavewell_model::terms::Treatment;
 
 /// Most entries read; the rest stays in the record.
 const MOST: usize = 60;
@@ -25,39 +26,32 @@ pub(super) struct Done {
     pub(super) unknown: String,
     pub(super) by: String,
     pub(super) on: String,
-    /// Id of the class of material, as written.
-    pub(super) materials: String,
+    /// The class of material, if it is one the record knows.
+    material: Option<MaterialUsed>,
+    /// The class of material, as written.
+    materials: String,
     pub(super) before: String,
     pub(super) after: String,
 }
 
-const FIELDS: [&str; 6] = ["what", "by", "on", "materials", "before", "after"];
-
-/// Everything recorded, in the order it stands in the file; entries with nothing in them are passed
-/// over.
-pub(super) fn done(draft: &Draft) -> Vec<Done> {
-    (0..places(draft))
-        .filter_map(|place| {
-            let text = |field| draft.text(&path(place, field));
-            if FIELDS.iter().all(|f| text(f).trim().is_empty()) {
-                return None;
-            }
-            let what = text("what");
-            let treatment = Treatment::parse(what.trim());
-            Some(Done {
-                place,
-                treatment,
-                unknown: if treatment.is_some() {
-                    String::new()
-                } else {
-                    as_typed(&what)
-                },
-                by: as_typed(&text("by")),
-                on: as_typed(&text("on")),
-                materials: text("materials"),
-                before: as_typed(&text("before")),
-                after: as_typed(&text("after")),
-            })
+/// Everything recorded, in the order it stands in the file.
+pub(super) fn done(case: &Case) -> Vec<Done> {
+    case.done
+        .iter()
+        .map(|work| Done {
+            place: work.place,
+            treatment: work.treatment,
+            unknown: if work.treatment.is_some() {
+                String::new()
+            } else {
+                as_typed(&work.what)
+            },
+            by: as_typed(&work.by),
+            on: as_typed(&work.on),
+            material: work.material,
+            materials: work.materials.clone(),
+            before: as_typed(&work.before),
+            after: as_typed(&work.after),
         })
         .collect()
 }
@@ -83,14 +77,10 @@ impl Done {
 
     /// The class of material in words; as written when it is none we know, empty when not said.
     pub(super) fn materials_words(&self) -> String {
-        let written = self.materials.trim();
-        if written.is_empty() {
-            return String::new();
-        }
-        words::MATERIALS
-            .iter()
-            .find(|(id, _)| *id == written)
-            .map_or_else(|| as_typed(written), |(_, words)| (*words).to_owned())
+        self.material.map_or_else(
+            || as_typed(&self.materials),
+            |material| material.label().to_owned(),
+        )
     }
 
     /// Silver was put on.
@@ -103,7 +93,10 @@ impl Done {
                     | Treatment::LocalPlate
                     | Treatment::RubOn
             )
-        ) || matches!(self.materials.trim(), "silver" | "silver_other")
+        ) || matches!(
+            self.material,
+            Some(MaterialUsed::Silver | MaterialUsed::SilverOther)
+        )
     }
 
     /// A joint, a break or the shape was mended.
@@ -120,24 +113,34 @@ impl Done {
                     | Treatment::Dents
                     | Treatment::Tinning
             )
-        ) || self.materials.starts_with("solder")
-            || self.materials.trim() == "adhesive"
+        ) || matches!(
+            self.material,
+            Some(
+                MaterialUsed::SolderLeadFree
+                    | MaterialUsed::SolderLead
+                    | MaterialUsed::SolderUnknown
+                    | MaterialUsed::SolderLow
+                    | MaterialUsed::SolderHard
+                    | MaterialUsed::Adhesive
+            )
+        )
     }
 
     /// A part is new.
     pub(super) fn replaces(&self) -> bool {
-        self.treatment == Some(Treatment::ReplacePart) || self.materials.trim() == "new_part"
+        self.treatment == Some(Treatment::ReplacePart)
+            || self.material == Some(MaterialUsed::NewPart)
     }
 
     /// Something lies over the surface.
     pub(super) fn coats(&self) -> bool {
         matches!(self.treatment, Some(Treatment::Lacquer | Treatment::Toning))
-            || self.materials.trim() == "coating"
+            || self.material == Some(MaterialUsed::Coating)
     }
 
     /// Lead was put in.
     pub(super) fn adds_lead(&self) -> bool {
-        self.materials.trim() == "solder_lead"
+        self.material == Some(MaterialUsed::SolderLead)
     }
 
     /// When and by whom, in a few words; empty when neither is known.
@@ -181,17 +184,13 @@ impl Done {
 /// The page: one row of fields for each thing done, and an empty one for the next.
 #[must_use]
 pub(super) fn page(subject: &Subject) -> Vec<Block> {
-    let draft = subject.draft();
-    let recorded = places(draft);
+    let (draft, case, problems) = (subject.draft(), subject.case(), subject.problems());
+    let recorded = draft.count("done");
     let mut blocks = vec![
         Block::para(words::WHAT_IT_IS),
         Block::said(Tone::Quiet, words::EARLIER_WORK),
     ];
-    let filled = |place: usize| {
-        FIELDS
-            .iter()
-            .any(|f| !draft.text(&path(place, f)).trim().is_empty())
-    };
+    let filled = |place: usize| case.done.iter().any(|work| work.place == place);
     // The next free place; one left empty at the end serves as well.
     let rows = match recorded.checked_sub(1) {
         Some(last) if !filled(last) => recorded,
@@ -206,7 +205,7 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
         blocks.push(Block::section(
             &format!("done.{place}"),
             &title,
-            entry(draft, place),
+            entry(draft, case, problems, place),
         ));
     }
     if recorded > MOST {
@@ -223,23 +222,28 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
     blocks
 }
 
-fn entry(draft: &Draft, place: usize) -> Vec<Block> {
+fn entry(draft: &Draft, case: &Case, problems: &[Problem], place: usize) -> Vec<Block> {
     let mut options = vec![("", words::CHOOSE)];
     options.extend(Treatment::ALL.iter().map(|t| (t.id(), t.name())));
     let (what, _) = choice(draft, &path(place, "what"), words::WHAT, "", &options);
+    let mut materials = vec![("", words::NOT_SAID)];
+    materials.extend(MaterialUsed::ALL.iter().map(|m| (m.id(), m.label())));
     let (materials, _) = choice(
         draft,
         &path(place, "materials"),
         words::MATERIAL_FIELD,
         words::MATERIAL_HINT,
-        &words::MATERIALS,
+        &materials,
     );
     let mut blocks = Vec::new();
-    let written = draft.text(&path(place, "what"));
-    if !written.is_empty() && Treatment::parse(written.trim()).is_none() {
+    let unknown = case
+        .done
+        .iter()
+        .find(|work| work.place == place && work.treatment.is_none());
+    if let Some(work) = unknown.filter(|work| !work.what.is_empty()) {
         blocks.push(Block::said(
             Tone::Note,
-            words::none_of_the_choices(&as_typed(&short(&written))),
+            words::none_of_the_choices(&as_typed(&short(&work.what))),
         ));
     }
     blocks.extend([
@@ -255,7 +259,7 @@ fn entry(draft: &Draft, place: usize) -> Vec<Block> {
                     "on",
                     words::WHEN,
                     words::WHEN_HINT,
-                    date_problem(&draft.text(&path(place, "on"))),
+                    problem_at(problems, &path(place, "on")),
                 ),
             ],
         },
@@ -300,19 +304,13 @@ fn text_field(
     })
 }
 
-/// What is wrong with a date that may be only a year, or a year and a month.
-fn date_problem(text: &str) -> String {
-    let text = text.trim();
-    let whole = |t: &str| Date::parse(t).is_some();
-    let ok = text.is_empty()
-        || whole(text)
-        || whole(&format!("{text}-01"))
-        || whole(&format!("{text}-01-01"));
-    if ok {
-        String::new()
-    } else {
-        words::NO_DATE.to_owned()
-    }
+/// What is wrong with a field; empty when nothing is.
+fn problem_at(problems: &[Problem], path: &str) -> String {
+    problems
+        .iter()
+        .find(|problem| problem.field == path)
+        .map(|problem| format!("{} {}", problem.message, problem.remedy))
+        .unwrap_or_default()
 }
 
 fn short(text: &str) -> String {
@@ -321,12 +319,4 @@ fn short(text: &str) -> String {
 
 fn path(place: usize, field: &str) -> String {
     format!("done[{place}].{field}")
-}
-
-/// How many entries the list has, whatever they are. A list that is none has none.
-fn places(draft: &Draft) -> usize {
-    serde_json::from_str::<serde_json::Value>(&draft.to_json())
-        .ok()
-        .and_then(|root| root["done"].as_array().map(Vec::len))
-        .unwrap_or(0)
 }

@@ -6,7 +6,7 @@ use super::wording::weights as words;
 use super::worth_knowing::Deep;
 use super::worth_knowing_draw::small;
 use super::{Block, Table, Tone};
-use leavewell_model::decide::weights::{acceptability, confidence, simplex};
+use leavewell_model::decide::weights::{Order, acceptability, confidence, simplex};
 use leavewell_model::maths::mean;
 use leavewell_model::record::{Aim, Draft};
 
@@ -50,7 +50,7 @@ fn ranks(deep: &Deep, counted: &[usize], now: &[f64; 5]) -> Vec<Block> {
     let courses = leaders(deep);
     // The order one's weights are in; the simplex's weights fall in that order.
     let mut order = counted.to_vec();
-    leavewell_model::small::sort_short(&mut order, |a, b| now[*b].total_cmp(&now[*a]));
+    order.sort_by(|a, b| now[*b].total_cmp(&now[*a]));
     let draws: Vec<Vec<&[f64]>> = courses
         .iter()
         .map(|c| order.iter().map(|a| c.attributes[*a].as_slice()).collect())
@@ -59,13 +59,13 @@ fn ranks(deep: &Deep, counted: &[usize], now: &[f64; 5]) -> Vec<Block> {
         .iter()
         .map(|c| c.iter().map(|column| mean(column)).collect())
         .collect();
-    let over = simplex(order.len(), WEIGHTS_LOG2, true, 1);
+    let over = simplex(order.len(), WEIGHTS_LOG2, Order::Falling, 1);
     let all = acceptability(&values, &over);
     let sure = confidence(&draws, &all.central);
     let hundred = |p: f64| format!("{:.0}", 100.0 * p);
     let mut listed: Vec<usize> = (0..courses.len()).collect();
     let holistic = all.holistic();
-    leavewell_model::small::sort_short(&mut listed, |a, b| holistic[*b].total_cmp(&holistic[*a]));
+    listed.sort_by(|a, b| holistic[*b].total_cmp(&holistic[*a]));
     let rows = listed
         .iter()
         .map(|i| {

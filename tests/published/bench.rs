@@ -1,11 +1,6 @@
-//! Heat reach and densities.
-//!
-//! Left out, because the program has no function for them: fins with tips, rods, hold power,
-//! radiation and diffusion length. Eddy currents and X-rays are checked with the measures.
+//! Heat reach in wide sheets and the Bessel functions behind it.
 
-use leavewell_model::bench::{
-    Sheet, bessel_k0, bessel_k1, disk_reach_mm, mixture_density, strip_reach_mm,
-};
+use leavewell_model::bench::{Sheet, bessel_k0, bessel_k1, disk_reach_mm, strip_reach_mm};
 
 use crate::{near, near_share};
 
@@ -29,8 +24,8 @@ fn bessel_functions() {
     }
 }
 
-/// K0(x) = integral over t from 0 of exp(-x cosh t), by the trapezium rule, which is all but exact
-/// for this integrand (Abramowitz & Stegun 1964, 9.6.24). The table of coefficients promises 2e-7.
+/// K0(x) is the integral over t from 0 of exp(-x cosh t). The trapezium rule is almost exact for this
+/// integrand (Abramowitz & Stegun 1964, 9.6.24). The table of coefficients promises 2e-7.
 #[test]
 fn bessel_functions_against_their_integral() {
     #[allow(clippy::disallowed_methods)] // an oracle on the machine it runs on
@@ -104,21 +99,4 @@ fn heat_along_a_seam() {
     ] {
         near(strip_reach_mm(COPPER, from, to), reach, 0.01);
     }
-}
-
-/// Ideal mixtures; sterling of 10.36 (a metals supplier's data sheet) on copper of 8.96 (IUPAC data).
-#[test]
-fn densities_that_tell_kinds_apart() {
-    let silver_copper = |fine| mixture_density(&[(fine, 10.49), (1.0 - fine, 8.96)]);
-    near(silver_copper(0.925), 10.357, 0.001);
-    near(silver_copper(0.958), 10.415, 0.001);
-    // Sterling on copper at 1 to 40 of the thickness, on one side and on both.
-    let fused = |layers: f64| {
-        let share = layers / (40.0 + layers);
-        let silver = share * 10.36;
-        let whole = silver + (1.0 - share) * 8.96;
-        mixture_density(&[(silver / whole, 10.36), (1.0 - silver / whole, 8.96)])
-    };
-    near(fused(1.0), 8.994, 0.001);
-    near(fused(2.0), 9.027, 0.001);
 }

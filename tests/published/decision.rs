@@ -1,26 +1,28 @@
-//! What the counsel rests on: points, quantiles, tails and weights.
+//! Foundations of the answer: Sobol' points, quantiles, tails and weights.
 //!
-//! Reference values without another source were computed with scipy. Trees, worth of knowing, weights,
-//! risk and sensitivity stand in the files beside this one.
+//! Reference values without another source were computed with scipy. Trees, the value of information, weights,
+//! risk and sensitivity are checked in the neighbouring files.
 
 use leavewell_model::Draft;
 use leavewell_model::counsel::weigh_at_once;
-use leavewell_model::identity::{Evidence, Kind, interval_with};
+use leavewell_model::identity::{Evidence, interval_with};
 use leavewell_model::ledger::Ledger;
 use leavewell_model::maths::{
-    SobolBlock, Z5, Z10, beta_cdf, beta_quantile, pert_shapes, probability, probit, sobol_u32,
-    tail_mean, two_piece,
+    Beta, SobolBlock, TwoPiece, Z5, Z10, beta_quantile, pert_shapes, probability, probit,
+    sobol_u32, tail_mean,
 };
-use leavewell_model::record::{Answer, Case, Goal, Seen};
+use leavewell_model::record::{Answer, Case};
+use leavewell_model::terms::Kind;
+use leavewell_model::terms::{Goal, Seen};
 
 use crate::{near, near_share, printed};
 
-/// Where the tables of quantiles stand.
+/// The probabilities of the tables of quantiles.
 const AT: [f64; 11] = [
     0.001, 0.01, 0.05, 0.1, 0.25, 0.5, 0.75, 0.9, 0.95, 0.99, 0.999,
 ];
 
-/// First eight unscrambled points in four dimensions (Joe & Kuo 2008, table new-joe-kuo-6), as a set:
+/// The first eight unscrambled points in four dimensions (Joe & Kuo 2008, table new-joe-kuo-6), as a set, because
 /// the order within a power of two is free.
 #[test]
 fn first_points_of_the_sequence() {
@@ -46,7 +48,7 @@ fn first_points_of_the_sequence() {
     assert_eq!(points, expected);
 }
 
-/// The cell of [0, 1) cut into `cells` that `u` lies in.
+/// Index of the cell that `u` falls in, of `cells` equal cells of [0, 1).
 #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // u is in (0, 1)
 fn cell(u: f64, cells: usize) -> usize {
     (u * cells as f64) as usize
@@ -85,7 +87,7 @@ fn scrambled_points_stay_a_net() {
 }
 
 #[test]
-fn quantiles_of_the_normal_law() {
+fn quantiles_of_the_normal_distribution() {
     let table = [
         -3.090_232_306_167_813,
         -2.326_347_874_040_840_8,
@@ -135,7 +137,7 @@ fn check_pert(low: f64, mode: f64, high: f64, quantiles: [f64; 11]) {
 }
 
 #[test]
-fn quantiles_of_pert_laws() {
+fn quantiles_of_pert_distributions() {
     check_pert(
         100.0,
         200.0,
@@ -157,8 +159,12 @@ fn quantiles_of_pert_laws() {
     let (a, b) = pert_shapes(1.0 / 3.0);
     near(a, 7.0 / 3.0, 1e-12);
     near(b, 11.0 / 3.0, 1e-12);
-    near_share(beta_cdf(a, b, 1.0 / 3.0), 0.416_789_799_290_327, 1e-9);
-    near_share(beta_cdf(a, b, 2.0 / 3.0), 0.918_524_395_731_901_7, 1e-9);
+    near_share(Beta::new(a, b).cdf(1.0 / 3.0), 0.416_789_799_290_327, 1e-9);
+    near_share(
+        Beta::new(a, b).cdf(2.0 / 3.0),
+        0.918_524_395_731_901_7,
+        1e-9,
+    );
     // Symmetric: Beta(3, 3), to the seven decimals of the table.
     let half = [
         0.047_551_9,
@@ -184,25 +190,26 @@ fn quantiles_of_pert_laws() {
 
 #[test]
 fn the_incomplete_beta_function() {
-    near(beta_cdf(2.0, 3.0, 0.4), 0.5248, 1e-12);
-    printed(beta_cdf(0.5, 0.5, 0.3), 0.369_010_1, 7);
-    printed(beta_cdf(8.0, 2.0, 0.9), 0.774_841_0, 7);
-    printed(beta_cdf(7.0 / 3.0, 11.0 / 3.0, 0.5), 0.721_442_2, 7);
+    near(Beta::new(2.0, 3.0).cdf(0.4), 0.5248, 1e-12);
+    printed(Beta::new(0.5, 0.5).cdf(0.3), 0.369_010_1, 7);
+    printed(Beta::new(8.0, 2.0).cdf(0.9), 0.774_841_0, 7);
+    printed(Beta::new(7.0 / 3.0, 11.0 / 3.0).cdf(0.5), 0.721_442_2, 7);
 }
 
-/// The lognormal law with 10th percentile 150 and 90th percentile 600.
+/// The lognormal distribution with 10th percentile 150 and 90th percentile 600.
 #[test]
 fn quantiles_of_a_range_as_entered() {
     let table = [
         56.3951, 85.2460, 123.2405, 150.0, 208.2989, 300.0, 432.0714, 600.0, 730.2794, 1055.7683,
         1595.8837,
     ];
+    let range = TwoPiece::new(150.0, 300.0, 600.0, Z10);
     for (u, want) in AT.iter().zip(table) {
-        printed(two_piece(150.0, 300.0, 600.0, Z10, probit(*u)), want, 4);
+        printed(range.at(probit(*u)), want, 4);
     }
-    // One number three times is that number, whatever the luck.
+    // Three equal numbers are that number in every draw.
     for z in [-8.0, -1.0, 0.0, 3.0] {
-        near(two_piece(70.0, 70.0, 70.0, Z10, z), 70.0, 1e-12);
+        near(TwoPiece::new(70.0, 70.0, 70.0, Z10).at(z), 70.0, 1e-12);
     }
 }
 
@@ -239,7 +246,7 @@ fn the_mean_of_the_worst_tenth_of_a_normal_law() {
     near(tail_mean(&sample, 0.25), 36.444_685_463, 0.05);
 }
 
-/// A known fault of an inference library was to count the same finding twice (pgmpy, issue 856).
+/// A finding recorded twice counts once.
 #[test]
 fn the_same_finding_twice_is_one_finding() {
     let ledger = Ledger::standard();
@@ -315,9 +322,9 @@ fn weights_of_the_aims() {
     check_weights(Goal::Insure, 0.611_111 + 0.111_111, 0.0, 0.277_778);
 }
 
-/// Points of one's own reach the score: all of it on originality, which leaving a piece keeps whole.
+/// The person's own weights reach the score: all weight on originality, which leaving a piece alone preserves.
 #[test]
-fn points_of_ones_own_reach_the_score() {
+fn own_weights_reach_the_score() {
     let score = |weights: &str| {
         let text = format!(
             r#"{{"format":"leavewell-case","version":1,"piece":{{"form":"tray"}},
@@ -334,7 +341,7 @@ fn points_of_ones_own_reach_the_score() {
     near(score(only).0, 1.0, 1e-9);
     let (usual, none) = score("");
     assert!(none.is_empty() && usual < 0.99);
-    // What cannot be used is named, and the usual points stand.
+    // An unusable entry is reported, and the usual weights remain.
     let (same, problems) = score(r#","weights":{"originality":101}"#);
     near(same, usual, 0.0);
     assert_eq!(problems[0].field, "aim.weights.originality");

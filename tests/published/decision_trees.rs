@@ -1,11 +1,11 @@
-//! Published decision trees, solved by the engine's own tree.
+//! Published decision trees, solved by the tree the product uses.
 //!
-//! Inputs as printed by the sources named; results not printed there were computed with numpy from the
-//! same inputs. CONSTRUCTED marks invented inputs, which are evidence of nothing.
+//! Inputs are as printed in the sources named. Results that are not printed there were computed with numpy
+//! from the same inputs. CONSTRUCTED marks invented inputs, which are no evidence of anything.
 
 use leavewell_model::decide::information;
-use leavewell_model::decide::stages::{Move, Stage, Stages};
-use leavewell_model::decide::tree::{Act, Attitude, Question, Rolled, Test, Tree};
+use leavewell_model::decide::option::Waiting;
+use leavewell_model::decide::tree::{Act, Branch, Next, Question, Rolled, Test, Tree};
 
 use crate::near;
 
@@ -29,7 +29,43 @@ fn test(name: &str, fee: f64, answers: &[(&str, &[f64])]) -> Test {
 }
 
 fn rolled(question: &Question, depth: usize) -> Rolled {
-    question.tree(depth).rolled(Attitude::Neutral)
+    question.tree(depth).rolled()
+}
+
+fn branches(rolled: &Rolled) -> &[Branch] {
+    match &rolled.next {
+        Next::End => &[],
+        Next::Chance(branches) | Next::Decide { branches, .. } => branches,
+    }
+}
+
+/// The branch with this name.
+fn branch<'a>(rolled: &'a Rolled, name: &str) -> &'a Branch {
+    branches(rolled).iter().find(|b| &*b.name == name).unwrap()
+}
+
+/// Number of events in the whole tree.
+fn outcomes(rolled: &Rolled) -> usize {
+    let here = match &rolled.next {
+        Next::Chance(branches) => branches.len(),
+        Next::End | Next::Decide { .. } => 0,
+    };
+    here + branches(rolled)
+        .iter()
+        .map(|b| outcomes(&b.to))
+        .sum::<usize>()
+}
+
+/// Answers that name the state for certain: perfect information.
+pub(crate) fn certain_answers(states: usize) -> Vec<Vec<f64>> {
+    (0..states)
+        .map(|s| (0..states).map(|t| f64::from(u8::from(s == t))).collect())
+        .collect()
+}
+
+/// The expected value of perfect information.
+pub(crate) fn perfect_information(chances: &[f64], pays: &[&[f64]]) -> f64 {
+    information::of_answers(chances, pays, &certain_answers(chances.len()))
 }
 
 fn answers_of(test: &Test) -> Vec<Vec<f64>> {
@@ -62,7 +98,7 @@ fn the_oil_wildcatter() {
     let question = wildcatter();
     let tree = rolled(&question, 1);
     near(tree.value, 22.5, 1e-9);
-    near(tree.branch("drill").unwrap().to.value, 20.0, 1e-9);
+    near(branch(&tree, "drill").to.value, 20.0, 1e-9);
     let sounding = tree.best().unwrap();
     assert_eq!(&*sounding.name, "sound");
     // Probability of each answer, worth of drilling after it (before the fee), and what is done.
@@ -71,19 +107,15 @@ fn the_oil_wildcatter() {
         ("open", 0.35, 32.857_142_857_142_86, "drill"),
         ("diffuse", 0.41, -30.487_804_878_048_78, "stop"),
     ] {
-        let branch = sounding.to.branch(name).unwrap();
-        near(branch.p, p, 1e-9);
-        near(
-            branch.to.branch("drill").unwrap().to.value + 10.0,
-            drilling,
-            1e-9,
-        );
-        assert_eq!(&*branch.to.best().unwrap().name, best);
+        let heard = branch(&sounding.to, name);
+        near(heard.p, p, 1e-9);
+        near(branch(&heard.to, "drill").to.value + 10.0, drilling, 1e-9);
+        assert_eq!(&*heard.to.best().unwrap().name, best);
     }
     let answers = answers_of(&question.tests[0]);
     let rows = pays(&question);
     near(information::now(&question.prior, &rows), 20.0, 1e-9);
-    near(information::of_state(&question.prior, &rows), 35.0, 1e-9);
+    near(perfect_information(&question.prior, &rows), 35.0, 1e-9);
     near(
         information::with_answers(&question.prior, &rows, &answers),
         32.5,
@@ -96,22 +128,25 @@ fn the_oil_wildcatter() {
     );
 }
 
-/// Certainty equivalents of drilling now, and of the survey once it is bought.
+/// The same firm, asked whether to drill now or to sound first: drilling now is worth 20; after the
+/// sounding 32.5, so that learning adds 12.5; knowing the ground for certain would be worth 55.
 #[test]
-fn the_oil_wildcatter_who_minds_risk() {
-    for (tolerance, drill, survey, does) in [
-        (50.0, -38.078_289_709, -9.884_903_226, "stop"),
-        (100.0, -19.548_668_847, -2.614_775_845, "stop"),
-        (200.0, -3.322_232_989, 5.899_576_949, "sound"),
-        (1000.0, 14.739_019_062, 18.778_815_032, "sound"),
-    ] {
-        let tree = wildcatter()
-            .tree_in_full(1)
-            .rolled(Attitude::Tolerance(tolerance));
-        near(tree.branch("drill").unwrap().to.value, drill, 1e-8);
-        near(tree.branch("sound").unwrap().to.value, survey, 1e-8);
-        assert_eq!(&*tree.best().unwrap().name, does);
-    }
+fn drilling_now_or_sounding_first() {
+    let question = wildcatter();
+    let waiting = Waiting {
+        gain_now: 0.0,
+        chances: question.prior.clone(),
+        acted: question.acts[1].pays.clone(),
+        kept: question.acts[0].pays.clone(),
+    };
+    let sounding = waiting.worth_with(&answers_of(&question.tests[0]));
+    near(sounding.act_now, 20.0, 1e-9);
+    near(sounding.open_loop, 20.0, 1e-9);
+    near(sounding.closed_loop, 32.5, 1e-9);
+    near(sounding.quasi_option, 12.5, 1e-9);
+    near(sounding.break_even, 12.5, 1e-9);
+    let certain = waiting.worth_with(&certain_answers(3));
+    near(certain.closed_loop, 55.0, 1e-9);
 }
 
 /// The prototype example of an oil firm (Hillier & Lieberman, Introduction to Operations Research,
@@ -129,27 +164,16 @@ fn the_prototype_oil_firm() {
     };
     let tree = rolled(&question, 1);
     near(tree.value, 123.0, 1e-9);
-    near(tree.branch("drill").unwrap().to.value, 100.0, 1e-9);
-    let survey = &tree.branch("survey").unwrap().to;
-    let (good, bad) = (
-        survey.branch("favourable").unwrap(),
-        survey.branch("unfavourable").unwrap(),
-    );
+    near(branch(&tree, "drill").to.value, 100.0, 1e-9);
+    let survey = &branch(&tree, "survey").to;
+    let (good, bad) = (branch(survey, "favourable"), branch(survey, "unfavourable"));
     near(good.p, 0.3, 1e-9);
     near(bad.p, 0.7, 1e-9);
-    near(
-        good.to.branch("drill").unwrap().to.value + 30.0,
-        300.0,
-        1e-9,
-    );
-    near(
-        bad.to.branch("drill").unwrap().to.value + 30.0,
-        100.0 / 7.0,
-        1e-9,
-    );
+    near(branch(&good.to, "drill").to.value + 30.0, 300.0, 1e-9);
+    near(branch(&bad.to, "drill").to.value + 30.0, 100.0 / 7.0, 1e-9);
     assert_eq!(&*bad.to.best().unwrap().name, "sell");
     let rows = pays(&question);
-    near(information::of_state(&question.prior, &rows), 142.5, 1e-9);
+    near(perfect_information(&question.prior, &rows), 142.5, 1e-9);
     let answers = answers_of(&question.tests[0]);
     near(
         information::of_answers(&question.prior, &rows, &answers),
@@ -181,10 +205,10 @@ fn the_stock_market() {
     let tree = rolled(&question, 1);
     near(tree.value, 822.0, 1e-9);
     for (name, value) in [("high", 580.0), ("low", 540.0), ("savings", 500.0)] {
-        near(tree.branch(name).unwrap().to.value, value, 1e-9);
+        near(branch(&tree, name).to.value, value, 1e-9);
     }
     let rows = pays(&question);
-    near(information::of_state(&question.prior, &rows), 420.0, 1e-9);
+    near(perfect_information(&question.prior, &rows), 420.0, 1e-9);
     let answers = answers_of(&question.tests[0]);
     near(
         information::of_answers(&question.prior, &rows, &answers),
@@ -211,48 +235,19 @@ fn the_used_car_buyer() {
     };
     let tree = rolled(&question, 1);
     near(tree.value, 31.0, 1e-9);
-    near(tree.branch("plain").unwrap().to.value, 28.0, 1e-9);
-    near(tree.branch("guarantee").unwrap().to.value, 24.0, 1e-9);
+    near(branch(&tree, "plain").to.value, 28.0, 1e-9);
+    near(branch(&tree, "guarantee").to.value, 24.0, 1e-9);
     let tested = &tree.best().unwrap().to;
     for (answer, does, value) in [("lemon", "guarantee", 15.0), ("peach", "plain", 35.0)] {
-        let then = &tested.branch(answer).unwrap().to;
+        let then = &branch(tested, answer).to;
         near(then.value, value, 1e-9);
         assert_eq!(&*then.best().unwrap().name, does);
     }
 }
 
-/// Pig breeding (Lauritzen & Nilsson 2001, Management Science 47:1235; the number is printed in the
-/// documentation of DecisionProgramming.jl). Each month sees one test and treats or passes.
+/// CONSTRUCTED: making the second test only after a positive first one beats every fixed set of tests.
 #[test]
-fn pig_breeding_with_and_without_recall() {
-    let treat = Move {
-        pays: vec![-100.0, -100.0],
-        to: vec![vec![0.5, 0.5], vec![0.1, 0.9]],
-    };
-    let pass = Move {
-        pays: vec![0.0, 0.0],
-        to: vec![vec![0.9, 0.1], vec![0.2, 0.8]],
-    };
-    let month = Stage {
-        sights: vec![vec![0.8, 0.1], vec![0.2, 0.9]],
-        moves: vec![pass, treat],
-    };
-    let pigs = Stages {
-        prior: vec![0.1, 0.9],
-        stages: vec![month; 3],
-        end: vec![300.0, 1000.0],
-    };
-    let (value, rule) = pigs.by_last_sight().unwrap();
-    near(value, 726.8121, 1e-7);
-    // Never treat in the first month; later when the test is positive.
-    assert_eq!(rule, [[0, 0], [1, 0], [1, 0]]);
-    near(pigs.remembering(), 729.225, 1e-7);
-    assert!(pigs.unseeing() <= value);
-}
-
-/// CONSTRUCTED: asking the second only where the first leaves it open beats every fixed set of tests.
-#[test]
-fn asking_in_turn_beats_asking_at_once() {
+fn testing_in_sequence_beats_testing_all_at_once() {
     let of = |tests: Vec<Test>| Question {
         prior: vec![0.5, 0.5],
         acts: vec![act("leave", &[0.0, 0.0]), act("treat", &[1000.0, -1500.0])],
@@ -285,31 +280,28 @@ fn asking_in_turn_beats_asking_at_once() {
         (both, "both", 282.5),
     ] {
         let tree = rolled(&of(vec![only]), 1);
-        near(tree.branch(name).unwrap().to.value, value, 1e-9);
+        near(branch(&tree, name).to.value, value, 1e-9);
     }
     let tree = rolled(&of(vec![first, second]), 2);
     near(tree.value, 310.75, 1e-9);
     let start = tree.best().unwrap();
     assert_eq!(&*start.name, "first");
-    let (yes, no) = (
-        start.to.branch("yes").unwrap(),
-        start.to.branch("no").unwrap(),
-    );
+    let (yes, no) = (branch(&start.to, "yes"), branch(&start.to, "no"));
     near(yes.p, 0.6, 1e-9);
     assert_eq!(&*no.to.best().unwrap().name, "leave");
     let again = yes.to.best().unwrap();
     assert_eq!(&*again.name, "second");
-    near(again.to.branch("yes").unwrap().p, 0.72, 1e-9);
+    near(branch(&again.to, "yes").p, 0.72, 1e-9);
     near(
-        again.to.branch("yes").unwrap().to.value + 170.0,
+        branch(&again.to, "yes").to.value + 170.0,
         1000.0 - 2500.0 * (1.0 - 0.989_583_333_333_333_3),
         1e-9,
     );
 }
 
-/// CONSTRUCTED: of two tests one is enough, and the engine does not ask the other.
+/// CONSTRUCTED: one of two tests is enough, and the tree does not ask for the other.
 #[test]
-fn more_tests_can_be_worse() {
+fn a_second_test_is_not_made_when_one_is_enough() {
     let cheap = test("cheap", 20.0, &[("yes", &[0.8, 0.3]), ("no", &[0.2, 0.7])]);
     let good = test("good", 60.0, &[("yes", &[0.9, 0.1]), ("no", &[0.1, 0.9])]);
     let question = Question {
@@ -320,19 +312,19 @@ fn more_tests_can_be_worse() {
     let tree = rolled(&question, 2);
     near(tree.value, 420.0, 1e-9);
     assert_eq!(&*tree.best().unwrap().name, "good");
-    near(tree.branch("cheap").unwrap().to.value, 400.0, 1e-9);
+    near(branch(&tree, "cheap").to.value, 400.0, 1e-9);
     let one = rolled(&question, 1);
-    near(one.branch("cheap").unwrap().to.value, 280.0, 1e-9);
+    near(branch(&one, "cheap").to.value, 280.0, 1e-9);
     near(
-        information::of_state(&question.prior, &pays(&question)),
+        perfect_information(&question.prior, &pays(&question)),
         600.0,
         1e-9,
     );
 }
 
-/// CONSTRUCTED: identify, test, treat, then sell or keep; against every one of the 36 fixed policies.
+/// CONSTRUCTED: identify, test, treat, then sell or keep, against each of the 36 fixed policies.
 #[test]
-fn a_whole_case_equals_brute_force_over_policies() {
+fn a_whole_case_agrees_with_brute_force_over_policies() {
     let prior = [0.55, 0.3, 0.15];
     let names = ["leave", "clean", "replate"];
     let costs = [0.0, 25.0, 110.0];
@@ -367,11 +359,11 @@ fn a_whole_case_equals_brute_force_over_policies() {
     near(tree.value, 243.775, 1e-9);
     let probed = &tree.best().unwrap().to;
     assert_eq!(
-        &*probed.branch("thick").unwrap().to.best().unwrap().name,
+        &*branch(probed, "thick").to.best().unwrap().name,
         "clean and sell"
     );
     assert_eq!(
-        &*probed.branch("thin").unwrap().to.best().unwrap().name,
+        &*branch(probed, "thin").to.best().unwrap().name,
         "leave and sell"
     );
     let brute = acts
@@ -387,7 +379,7 @@ fn a_whole_case_equals_brute_force_over_policies() {
     near(tree.value, brute, 1e-9);
     let rows = pays(&question);
     near(information::now(&prior, &rows), 242.5, 1e-9);
-    near(information::of_state(&prior, &rows), 24.75, 1e-9);
+    near(perfect_information(&prior, &rows), 24.75, 1e-9);
     let answers = answers_of(&question.tests[0]);
     near(
         information::of_answers(&prior, &rows, &answers),
@@ -396,9 +388,10 @@ fn a_whole_case_equals_brute_force_over_policies() {
     );
 }
 
-/// sum over i from 1 to d of T!/(T - i)! 2^i: eight two-answer tests to depth three need 2,928.
+/// The number of events is the sum over i from 1 to d of T!/(T - i)! 2^i: 2,928 for eight tests with two
+/// answers to depth three.
 #[test]
-fn eight_tests_three_deep_need_2928_updates() {
+fn eight_tests_three_deep_have_2928_events() {
     let tests = (0..8)
         .map(|i| {
             test(
@@ -413,12 +406,13 @@ fn eight_tests_three_deep_need_2928_updates() {
         acts: vec![act("leave", &[0.0, 0.0]), act("treat", &[10.0, -10.0])],
         tests,
     };
-    assert_eq!(rolled(&question, 3).outcomes(), 2928);
+    assert_eq!(outcomes(&rolled(&question, 3)), 2928);
 }
 
-/// CONSTRUCTED: the test that tells more bits is worth nothing here, the other one is.
+/// CONSTRUCTED: the test with more information in bits is worth nothing here; the other one is worth
+/// something.
 #[test]
-fn bits_are_not_worth() {
+fn more_information_in_bits_need_not_be_worth_more() {
     let prior = [0.4, 0.4, 0.2];
     let (leave, treat) = ([50.0; 3], [90.0, 90.0, -200.0]);
     let rows: [&[f64]; 2] = [&leave, &treat];
@@ -432,10 +426,10 @@ fn bits_are_not_worth() {
     }
 }
 
-/// A tree given as a tree, with a choice that shrinks: a project that may be put off a year (Dixit &
-/// Pindyck 1994, ch. 2). Price 200, then 300 or 100 for ever; cost 1600; ten in a hundred a year.
+/// A project that can be put off for a year (Dixit & Pindyck 1994, ch. 2), given as a tree. The price is 200,
+/// then 300 or 100 for ever; the cost is 1600; the discount rate is 10 % a year.
 #[test]
-fn a_project_that_may_wait() {
+fn a_project_that_can_wait() {
     let later = |price: f64| -1600.0 / 1.1 + price / 0.1;
     let tree = Tree::Decide(vec![
         ("now".into(), Tree::End(-1600.0 + 200.0 + 200.0 / 0.1)),
@@ -454,8 +448,8 @@ fn a_project_that_may_wait() {
             ),
         ),
     ])
-    .rolled(Attitude::Neutral);
-    near(tree.branch("now").unwrap().to.value, 600.0, 1e-9);
+    .rolled();
+    near(branch(&tree, "now").to.value, 600.0, 1e-9);
     near(tree.value, 772.727_272_727, 5e-9);
     assert_eq!(&*tree.best().unwrap().name, "wait");
 }

@@ -1,23 +1,22 @@
 //! Weights, attitude to risk and sensitivity, against closed forms, published examples and independent
 //! programs. CONSTRUCTED marks invented inputs.
 
+use leavewell_model::decide::information;
 use leavewell_model::decide::risk::{
-    certain, certain_of_wealth, dominance, judged, least_regret, regrets, tolerance_from_even_bet,
-    worst,
+    certain, dominance, judged, regrets, tolerance_from_even_bet, worst,
 };
-use leavewell_model::decide::sensitivity::{indices, share_explained, tornado};
+use leavewell_model::decide::sensitivity::{Bar, share_explained, sorted};
 use leavewell_model::decide::weights::{
-    Acceptability, acceptability, by_order, by_rank_reciprocal, by_rank_sum, efficient,
-    exact_acceptability, exponential_value, multiplicative_k, shares, simplex, switch_point,
+    Acceptability, Order, acceptability, by_order, shares, simplex,
 };
-use leavewell_model::decide::{information, risk};
 use leavewell_model::maths::{SobolBlock, probit};
 
+use crate::decision_trees::perfect_information;
 use crate::{near, printed};
 
-/// Surrogate weights (Barron & Barrett 1996; Stillwell, Seaver & Edwards 1981).
+/// Rank-order centroid weights (Barron & Barrett 1996).
 #[test]
-fn weights_from_an_order_alone() {
+fn weights_from_a_ranking() {
     for (n, want) in [
         (3, &[0.611_111, 0.277_778, 0.111_111][..]),
         (4, &[0.520_833, 0.270_833, 0.145_833, 0.0625]),
@@ -27,16 +26,10 @@ fn weights_from_an_order_alone() {
             near(*got, *want, 5.1e-7);
         }
     }
-    for (got, want) in by_rank_sum(4).iter().zip([0.4, 0.3, 0.2, 0.1]) {
-        near(*got, want, 1e-12);
-    }
-    for (got, want) in by_rank_reciprocal(4).iter().zip([0.48, 0.24, 0.16, 0.12]) {
-        near(*got, want, 1e-12);
-    }
     assert!(by_order(0).is_empty());
 }
 
-/// CONSTRUCTED: swing points 100, 60 and 25; then the second thing's range is halved.
+/// CONSTRUCTED: swing points 100, 60 and 25; then the range of the second criterion is halved.
 #[test]
 fn weights_from_swings_belong_to_their_ranges() {
     let before = shares(&[100.0, 60.0, 25.0]);
@@ -49,66 +42,6 @@ fn weights_from_swings_belong_to_their_ranges() {
     }
     assert_eq!(shares(&[0.0, 0.0]), [0.5, 0.5]);
     assert_eq!(shares(&[f64::NAN, -3.0, 2.0]), [0.0, 0.0, 1.0]);
-    near(switch_point([0.9, 0.2], [0.4, 0.7]).unwrap(), 0.5, 1e-12);
-    assert_eq!(switch_point([0.9, 0.7], [0.4, 0.2]), None);
-}
-
-/// Exponential scales and the multiplicative constant (Keeney & Raiffa 1976); computed with scipy.
-#[test]
-fn scales_that_bend() {
-    for (z, want) in [
-        (0.25, [0.455_054, 0.349_932, 0.298_633, 0.165_296]),
-        (0.5, [0.731_059, 0.622_459, 0.562_177, 0.377_541]),
-        (0.75, [0.898_464, 0.834_704, 0.794_752, 0.650_068]),
-    ] {
-        for (r, want) in [0.5, 1.0, 2.0, -1.0].into_iter().zip(want) {
-            printed(exponential_value(z, r), want, 6);
-        }
-        for r in [0.0, 1e12, f64::INFINITY, f64::NAN] {
-            near(exponential_value(z, r), z, 1e-12);
-        }
-    }
-    near(
-        multiplicative_k(&[0.5, 0.4, 0.3]).unwrap(),
-        -0.451_562_85,
-        5e-9,
-    );
-    near(
-        multiplicative_k(&[0.3, 0.2, 0.1]).unwrap(),
-        3.109_099_89,
-        5e-9,
-    );
-    for none in [&[0.5, 0.5][..], &[0.4], &[], &[1.0, 0.2]] {
-        assert_eq!(multiplicative_k(none), None);
-    }
-}
-
-/// Choosing an office (Goodwin & Wright, Decision Analysis for Management Judgment): the printed totals,
-/// and the offices no other beats on both benefit and cost.
-#[test]
-fn choosing_an_office() {
-    let weights = [0.32, 0.26, 0.23, 0.1, 0.06, 0.03];
-    let offices = [
-        [100.0, 60.0, 100.0, 75.0, 0.0, 90.0],
-        [20.0, 80.0, 10.0, 30.0, 100.0, 30.0],
-        [80.0, 70.0, 0.0, 0.0, 10.0, 100.0],
-        [70.0, 50.0, 30.0, 55.0, 30.0, 90.0],
-        [40.0, 60.0, 90.0, 100.0, 60.0, 70.0],
-        [0.0, 0.0, 70.0, 0.0, 80.0, 0.0],
-        [60.0, 100.0, 20.0, 50.0, 50.0, 80.0],
-    ];
-    let totals: Vec<f64> = offices
-        .iter()
-        .map(|o| information::now(&weights, &[o]))
-        .collect();
-    for (got, want) in totals
-        .iter()
-        .zip([80.8, 39.4, 47.4, 52.3, 64.8, 20.9, 60.2])
-    {
-        near(*got, want, 1e-9);
-    }
-    let costs = [30.0, 15.0, 5.0, 12.0, 30.0, 15.0, 10.0];
-    assert_eq!(efficient(&totals, &costs), [0, 2, 6]);
 }
 
 fn check(got: &Acceptability, ranks: &[&[f64]], tolerance: f64) {
@@ -119,9 +52,10 @@ fn check(got: &Acceptability, ranks: &[&[f64]], tolerance: f64) {
     }
 }
 
-/// CONSTRUCTED: the shares as fractions, from exact rational clipping of the triangle of weights.
+/// CONSTRUCTED: the shares as fractions, from exact rational clipping of the triangle of weights, against a
+/// sample of 2^16 weights.
 #[test]
-fn ranks_over_all_weights_of_two_things() {
+fn ranks_over_all_weights_of_two_criteria() {
     let values = [[1.0, 0.0], [0.0, 1.0], [0.6, 0.6], [0.7, 0.2]].map(|v| v.to_vec());
     let want: [&[f64]; 4] = [
         &[2.0 / 5.0, 0.1, 0.1, 2.0 / 5.0],
@@ -129,27 +63,22 @@ fn ranks_over_all_weights_of_two_things() {
         &[0.2, 0.6, 0.2, 0.0],
         &[0.0, 0.2, 2.0 / 3.0, 2.0 / 15.0],
     ];
-    let exact = exact_acceptability(&values, false).unwrap();
-    check(&exact, &want, 1e-12);
-    let centres: Vec<Option<f64>> = exact
+    let sampled = acceptability(&values, &simplex(2, 16, Order::Free, 1));
+    check(&sampled, &want, 1e-4);
+    let centres: Vec<Option<f64>> = sampled
         .central
         .iter()
         .map(|c| c.as_ref().map(|w| w[0]))
         .collect();
-    near(centres[0].unwrap(), 0.8, 1e-12);
-    near(centres[1].unwrap(), 0.2, 1e-12);
-    near(centres[2].unwrap(), 0.5, 1e-12);
+    near(centres[0].unwrap(), 0.8, 1e-4);
+    near(centres[1].unwrap(), 0.2, 1e-4);
+    near(centres[2].unwrap(), 0.5, 1e-4);
     assert_eq!(centres[3], None);
-    check(
-        &acceptability(&values, &simplex(2, 16, false, 1)),
-        &want,
-        0.001,
-    );
 }
 
 #[test]
 #[allow(clippy::too_many_lines)] // one worked example after another
-fn ranks_over_all_weights_of_three_things() {
+fn ranks_over_all_weights_of_three_criteria() {
     let values = [
         [0.9, 0.2, 0.3],
         [0.5, 0.7, 0.4],
@@ -231,33 +160,30 @@ fn ranks_over_all_weights_of_three_things() {
         [0.0, 0.355_555_555_6, 0.35, 0.314_102_564_1],
         [0.0, 0.761_904_761_9, 0.958_333_333_3, 0.883_636_363_6],
     ];
-    for (i, (in_order, want)) in [(false, free), (true, ordered)].into_iter().enumerate() {
-        let exact = exact_acceptability(&values, in_order).unwrap();
-        check(&exact, &want, 1e-12);
-        for (got, want) in exact.central.iter().zip(centres[i]) {
-            for (g, w) in got.as_ref().unwrap().iter().zip(want) {
-                printed(*g, w, 4);
+    let samples = [(Order::Free, free), (Order::Falling, ordered)];
+    for (i, (order, want)) in samples.into_iter().enumerate() {
+        let sampled = acceptability(&values, &simplex(3, 16, order, 1));
+        check(&sampled, &want, 5e-4);
+        // A centre is a mean over the share of the weights that put the option first, so the fewer they are
+        // the rougher it is.
+        for (option, want) in centres[i].into_iter().enumerate() {
+            let rough = (2e-4 / sampled.ranks[option][0]).max(1e-3);
+            for (g, w) in sampled.central[option].as_ref().unwrap().iter().zip(want) {
+                near(*g, w, rough);
             }
         }
-        for (got, want) in exact.holistic().iter().zip(holistic[i]) {
-            printed(*got, want, 6);
+        for (got, want) in sampled.holistic().iter().zip(holistic[i]) {
+            near(*got, want, 5e-4);
         }
-        for (got, want) in exact.beats[0].iter().zip(first_beats[i]) {
-            near(*got, want, 1e-9);
+        for (got, want) in sampled.beats[0].iter().zip(first_beats[i]) {
+            near(*got, want, 5e-4);
         }
-        check(
-            &acceptability(&values, &simplex(3, 16, in_order, 1)),
-            &want,
-            0.001,
-        );
     }
-    assert_eq!(exact_acceptability(&vec![vec![1.0; 4]; 3], false), None);
-    assert_eq!(exact_acceptability(&vec![vec![1.0, 0.0]; 7], false), None);
 }
 
 /// Certainty equivalents: closed form for the normal law, and CONSTRUCTED small cases (numpy).
 #[test]
-fn what_a_risk_is_worth_for_sure() {
+fn certainty_equivalents() {
     let block = SobolBlock::new(16, 3);
     let z: Vec<f64> = block.column(0).iter().map(|u| probit(*u)).collect();
     for (mean, sd, tolerance, want) in [
@@ -280,40 +206,14 @@ fn what_a_risk_is_worth_for_sure() {
     ] {
         near(certain(&x, &p, tolerance), want, 5.1e-6);
     }
-    for (aversion, want) in [
-        (0.0, 240.0),
-        (0.5, 227.137_08),
-        (1.0, 214.354_69),
-        (2.0, 190.476_19),
-        (5.0, 144.022_63),
-    ] {
-        near(certain_of_wealth(&x, &p, aversion).unwrap(), want, 5.1e-6);
-    }
-    assert_eq!(certain_of_wealth(&[0.0, 5.0], &[], 1.0), None);
-    // Lognormal: exp(m + (1 - g) s^2/2).
-    let log: Vec<f64> = z.iter().map(|z| libm_exp(5.0 + 0.5 * z)).collect();
-    for (aversion, want) in [
-        (0.0, 168.174_14),
-        (0.5, 157.984_99),
-        (1.0, 148.413_16),
-        (2.0, 130.974_15),
-        (4.0, 102.002_77),
-    ] {
-        near(certain_of_wealth(&log, &[], aversion).unwrap(), want, 0.02);
-    }
-    // Sums far from 0 do not overflow.
+    // Large sums do not overflow.
     near(certain(&[-1e6, -1e6], &[], 1.0), -1e6, 1e-6);
     printed(1.0 / tolerance_from_even_bet(1.0), 0.962_424, 6);
 }
 
-#[allow(clippy::disallowed_methods)] // a test may ask the machine
-fn libm_exp(x: f64) -> f64 {
-    x.exp()
-}
-
-/// A triangular law from 100 over 200 to 400 at constant tolerance (scipy quadrature).
+/// A triangular distribution from 100 over 200 to 400 at constant tolerance (scipy quadrature).
 #[test]
-fn a_triangular_risk() {
+fn the_certainty_equivalent_of_a_triangular_distribution() {
     let block = SobolBlock::new(14, 3);
     let draws: Vec<f64> = block
         .column(0)
@@ -331,10 +231,10 @@ fn a_triangular_risk() {
     }
 }
 
-/// The worst share of laws with closed forms, on 2^16 even steps of each (value and mean of the tail).
+/// Value and mean of the worst share, for distributions with closed forms on 2^16 even steps of probability.
 #[test]
 #[allow(clippy::disallowed_methods)]
-fn the_worst_share() {
+fn the_worst_share_has_its_closed_forms() {
     let u: Vec<f64> = (0..65_536)
         .map(|i| (f64::from(i) + 0.5) / 65_536.0)
         .collect();
@@ -360,7 +260,7 @@ fn the_worst_share() {
         near(got_edge, edge, 6e-4 * edge.abs().max(0.5));
         near(got_tail, tail, 3e-4 * tail.abs().max(10.0));
     }
-    // CONSTRUCTED, with chances of their own: an atom is split where the share ends inside it.
+    // CONSTRUCTED, with unequal chances: an atom is split where the share ends inside it.
     let (x, p) = ([-100.0, 0.0, 50.0, 200.0], [0.05, 0.25, 0.4, 0.3]);
     for (alpha, want) in [
         (0.05, -100.0),
@@ -373,9 +273,9 @@ fn the_worst_share() {
     }
 }
 
-/// CONSTRUCTED: which of two risks is better whatever one's taste.
+/// CONSTRUCTED: which of two risks is better whatever the attitude to risk.
 #[test]
-fn one_risk_beside_another() {
+fn dominance_of_one_risk_over_another() {
     let d = dominance(&[1.0, 4.0, 6.0], &[1.0, 3.0, 5.0]);
     assert!(d.first && d.second && d.against == 0.0);
     let d = dominance(&[2.0, 4.0], &[1.0, 5.0]);
@@ -384,7 +284,7 @@ fn one_risk_beside_another() {
     let d = dominance(&[1.0, 10.0], &[2.0, 3.0]);
     assert!(!d.first && !d.second);
     near(d.against, 0.125, 1e-12);
-    // Normal laws: the first order needs equal spread, the second no greater one.
+    // Normal distributions: first order needs an equal standard deviation, second order no greater one.
     let net = SobolBlock::new(10, 4);
     let normal = |mean: f64, sd: f64| -> Vec<f64> {
         net.column(0)
@@ -403,7 +303,7 @@ fn one_risk_beside_another() {
 
 /// CONSTRUCTED: three acts in three states.
 #[test]
-fn regret_and_what_knowing_is_worth_are_one() {
+fn the_least_mean_regret_is_the_value_of_perfect_information() {
     let pays: [&[f64]; 3] = [
         &[60.0, 60.0, 60.0],
         &[100.0, 40.0, -20.0],
@@ -418,137 +318,104 @@ fn regret_and_what_knowing_is_worth_are_one() {
     for (got, want) in expected.iter().zip([48.0, 59.0, 59.0]) {
         near(*got, want, 1e-9);
     }
-    let (act, regret) = least_regret(&pays);
-    assert_eq!(act, 1);
-    near(regret, 80.0, 1e-9);
-    near(information::of_state(&chances, &pays), 48.0, 1e-9);
-    // Equal chances: by the mean the first, by the greatest regret the second.
+    let greatest = table
+        .iter()
+        .map(|row| row.iter().copied().fold(0.0, f64::max));
+    for (got, want) in greatest.zip([120.0, 80.0, 180.0]) {
+        near(got, want, 1e-9);
+    }
+    near(perfect_information(&chances, &pays), 48.0, 1e-9);
+    // With equal chances the first act is best by the mean, the second by the greatest regret.
     let ways = judged(&pays, 50.0, 0.34);
     assert_eq!(
         (ways.mean, ways.certain, ways.worst, ways.regret),
         (0, 0, 0, 1)
     );
-    assert!(!ways.agree());
-    assert!(risk::judged(&pays[..1], 50.0, 0.1).agree());
+    let only = judged(&pays[..1], 50.0, 0.1);
+    assert_eq!(
+        (only.mean, only.certain, only.worst, only.regret),
+        (0, 0, 0, 0)
+    );
 }
 
 fn angle(u: f64) -> f64 {
     core::f64::consts::PI * (2.0 * u - 1.0)
 }
 
-/// Ishigami's function, a = 7 and b = 0.1 (Ishigami & Homma 1990): closed form, and the tolerance that a
-/// widely used Python library (`SALib` 1.6.0) keeps with as many points.
+/// The first-order indices of Ishigami's function with a = 7 and b = 0.1 have a closed form (Ishigami & Homma
+/// 1990). From 2^12 draws in 32 bins they come out a little low, because what varies within a bin is not seen.
 #[test]
 #[allow(clippy::disallowed_methods)]
-fn indices_of_ishigami() {
+fn share_explained_by_each_input_of_ishigami() {
     let f = |u: &[f64]| {
         let (a, b, c) = (angle(u[0]), angle(u[1]), angle(u[2]));
         let fourth = c * c * c * c;
         a.sin() + 7.0 * b.sin() * b.sin() + 0.1 * fourth * a.sin()
     };
-    let got = indices(&f, 3, 12, 1).unwrap();
-    for (g, want) in got.first.iter().zip([0.313_905, 0.442_411, 0.0]) {
-        near(*g, want, 0.01);
-    }
-    for (g, want) in got.total.iter().zip([0.557_589, 0.442_411, 0.243_684]) {
-        near(*g, want, 0.01);
-    }
-    // From draws alone: what one input explains by itself.
     let block = SobolBlock::new(12, 9);
     let inputs: Vec<Vec<f64>> = (0..3).map(|d| block.column(d)).collect();
     let out: Vec<f64> = (0..block.len())
         .map(|i| f(&[inputs[0][i], inputs[1][i], inputs[2][i]]))
         .collect();
     for (d, want) in [0.313_905, 0.442_411, 0.0].into_iter().enumerate() {
-        near(share_explained(&inputs[d], &out).unwrap(), want, 0.02);
+        near(share_explained(&inputs[d], &out).unwrap(), want, 0.012);
     }
 }
 
-/// The g-function (Sobol' 1998): V(i) = 1/(3 (1 + a)^2).
+/// Product of two normal inputs with means 3 and 2 and standard deviations 1 and 1/2: 8/13 and 9/26.
 #[test]
-fn indices_of_the_g_function() {
-    for (a, first, total) in [
-        (
-            &[0.0, 1.0, 4.5, 9.0, 99.0, 99.0, 99.0, 99.0][..],
-            &[
-                0.716_192, 0.179_048, 0.023_676, 0.007_162, 7e-5, 7e-5, 7e-5, 7e-5,
-            ][..],
-            &[
-                0.787_144, 0.242_198, 0.034_317, 0.010_460, 1e-4, 1e-4, 1e-4, 1e-4,
-            ][..],
-        ),
-        (
-            &[0.0, 1.0, 9.0],
-            &[0.741_962, 0.185_491, 0.007_420],
-            &[0.806_472, 0.248_145, 0.010_717],
-        ),
-        (&[0.5; 3], &[0.288_484; 3], &[0.380_293; 3]),
-    ] {
-        let f = |u: &[f64]| {
-            u.iter()
-                .zip(a)
-                .map(|(u, a)| ((4.0 * u - 2.0).abs() + a) / (1.0 + a))
-                .product()
-        };
-        let got = indices(&f, a.len(), 12, 1).unwrap();
-        for (g, want) in got.first.iter().zip(first) {
-            near(*g, *want, 0.01);
-        }
-        for (g, want) in got.total.iter().zip(total) {
-            near(*g, *want, 0.01);
-        }
-    }
+fn share_explained_by_each_factor_of_a_product() {
+    let block = SobolBlock::new(12, 9);
+    let first: Vec<f64> = block.column(0).iter().map(|u| 3.0 + probit(*u)).collect();
+    let second: Vec<f64> = block
+        .column(1)
+        .iter()
+        .map(|u| 2.0 + 0.5 * probit(*u))
+        .collect();
+    let out: Vec<f64> = first.iter().zip(&second).map(|(x, y)| x * y).collect();
+    near(share_explained(&first, &out).unwrap(), 8.0 / 13.0, 0.01);
+    near(share_explained(&second, &out).unwrap(), 9.0 / 26.0, 0.01);
 }
 
-/// Product of two normal inputs, means 3 and 2, standard deviations 1 and 1/2: 8/13 and 9/26.
+/// A constant output has no variance to explain.
 #[test]
-fn indices_of_a_product() {
-    let f = |u: &[f64]| (3.0 + probit(u[0])) * (2.0 + 0.5 * probit(u[1]));
-    let got = indices(&f, 2, 12, 1).unwrap();
-    near(got.first[0], 8.0 / 13.0, 0.01);
-    near(got.first[1], 9.0 / 26.0, 0.01);
-    near(got.total[0], 8.0 / 13.0 + 1.0 / 26.0, 0.01);
-}
-
-/// A known trap of sensitivity libraries: dividing by a variance of nothing.
-#[test]
-fn a_constant_has_no_indices() {
-    assert_eq!(indices(&|_| 4.0, 3, 8, 1), None);
-    assert_eq!(indices(&|u| u[0], 0, 8, 1), None);
-    assert_eq!(indices(&|u| u[0], 17, 8, 1), None);
+fn a_constant_has_no_explained_share() {
     assert_eq!(share_explained(&[1.0, 2.0, 3.0], &[5.0; 3]), None);
 }
 
-/// CONSTRUCTED: value times what is kept, less cost, less the chance of a loss.
+/// CONSTRUCTED: value times what is kept, minus cost, minus probability times loss; each input at its low and
+/// high end, as bars of a tornado chart.
 #[test]
-fn a_tornado_in_order() {
-    let f = |x: &[f64]| x[0] * x[1] - x[2] - x[3] * x[4];
-    let bars = tornado(
-        &f,
-        &[400.0, 0.85, 90.0, 0.2, 150.0],
-        &[250.0, 0.7, 60.0, 0.05, 80.0],
-        &[700.0, 0.95, 160.0, 0.4, 300.0],
-    );
-    let want = [
-        (0, 92.5, 475.0),
-        (1, 160.0, 260.0),
-        (2, 250.0, 150.0),
-        (3, 242.5, 190.0),
-        (4, 234.0, 190.0),
+fn bars_of_a_tornado_are_sorted_by_length() {
+    let ends = [
+        (92.5, 475.0),
+        (160.0, 260.0),
+        (250.0, 150.0),
+        (242.5, 190.0),
+        (234.0, 190.0),
     ];
-    for (bar, (input, low, high)) in bars.iter().zip(want) {
-        assert_eq!(bar.input, input);
-        near(bar.at_low, low, 1e-9);
-        near(bar.at_high, high, 1e-9);
-    }
-    // Shares of the sum of squared swings.
-    let all: f64 = bars.iter().map(|b| b.swing() * b.swing()).sum();
-    for (bar, share) in bars.iter().zip([0.8556, 0.0585, 0.0585, 0.0161, 0.0113]) {
-        printed(bar.swing() * bar.swing() / all, share, 4);
-    }
-    // Against a next-best option worth 200: value, keep, cost, p and loss all cross; at 240 not the last.
+    let mut bars: Vec<Bar> = [4, 2, 0, 3, 1]
+        .map(|input: usize| Bar {
+            input,
+            at_low: ends[input].0,
+            at_high: ends[input].1,
+        })
+        .into();
+    sorted(&mut bars);
+    // The second and third are equally long and keep the order of the inputs.
+    let order: Vec<usize> = bars.iter().map(|b| b.input).collect();
+    assert_eq!(order, [0, 1, 2, 3, 4]);
+    // Against a next-best option worth 200 every bar crosses; at 240 the last one does not.
     assert!(bars.iter().all(|b| b.crosses(200.0)));
     let crossing: Vec<bool> = bars.iter().map(|b| b.crosses(240.0)).collect();
     assert_eq!(crossing, [true, true, true, true, false]);
     assert!(!bars[4].crosses(190.0));
+    // A difference in the last digit is rounding, not an order.
+    let mut even = [(1, 0.3), (0, 0.1 + 0.2)].map(|(input, at_high)| Bar {
+        input,
+        at_low: 0.0,
+        at_high,
+    });
+    sorted(&mut even);
+    assert_eq!(even.map(|b| b.input), [0, 1]);
 }

@@ -1,90 +1,53 @@
-//! What knowing is worth, and keeping a choice open, against closed forms and quadrature.
+//! The value of information and of keeping a choice open, against closed forms and quadrature.
 //!
-//! CONSTRUCTED marks invented inputs. Constants without another source were computed with scipy from
-//! the closed forms named.
+//! CONSTRUCTED marks invented inputs. Constants without another source were computed with scipy from the
+//! closed forms named.
 
 use leavewell_model::decide::information as info;
-use leavewell_model::decide::option::{Waiting, hurdle};
+use leavewell_model::decide::option::Waiting;
 use leavewell_model::maths::{SobolBlock, probit};
 
-use crate::{near, printed};
+use crate::decision_trees::{certain_answers, perfect_information};
+use crate::near;
 
-/// Unit normal linear loss (Raiffa & Schlaifer 1961; printed in many textbooks).
-#[test]
-fn the_unit_normal_loss_table() {
-    for (z, loss) in [
-        (0.0, 0.398_942_3),
-        (0.1, 0.350_935_3),
-        (0.25, 0.286_344_7),
-        (0.5, 0.197_796_6),
-        (0.75, 0.131_166_9),
-        (1.0, 0.083_315_5),
-        (1.25, 0.050_586_9),
-        (1.5, 0.029_306_8),
-        (2.0, 0.008_490_7),
-        (2.5, 0.002_004_1),
-    ] {
-        printed(info::unit_normal_loss(z), loss, 7);
-        near(info::unit_normal_loss(-z), loss + z, 1e-7);
-    }
-    printed(info::unit_normal_loss(3.0), 0.000_382_15, 8);
-    for (mean, sd, worth) in [
-        (50.0, 100.0, 19.779_66),
-        (200.0, 300.0, 45.335_89),
-        (1000.0, 500.0, 4.245_351),
-    ] {
-        near(info::of_normal_gap(mean, sd), worth, 6e-6);
-    }
-}
-
-/// CONSTRUCTED: gain = -100 + 40 x - 25 y + 10 z, normal inputs with means 5, 2, 3 and standard
-/// deviations 2, 3, 4. A linear gain is normal, so every worth has a closed form.
+/// CONSTRUCTED: gain = -100 + 40 x - 25 y + 10 z, with normal inputs of means 5, 2, 3 and standard deviations
+/// 2, 3, 4. A linear gain is normal, so the value of knowing an input has a closed form: sd L(|mean|/sd),
+/// with the unit normal loss L(u) = phi(u) - u (1 - Phi(u)) and sd of the part that becomes known
+/// (Raiffa & Schlaifer 1961).
 const SLOPES: [f64; 3] = [40.0, -25.0, 10.0];
 const MEANS: [f64; 3] = [5.0, 2.0, 3.0];
 const SDS: [f64; 3] = [2.0, 3.0, 4.0];
 
+/// The unit normal loss: E max(Z + d, 0) for d = 1, .5, 0, -.5, -1 (printed in many textbooks; to seven
+/// places by `scipy.stats.norm`), as the value of the better of two acts, on 2^14 points of a net.
 #[test]
-fn a_linear_gain_in_closed_form() {
-    let mean = -100.0 + SLOPES.iter().zip(MEANS).map(|(b, m)| b * m).sum::<f64>();
-    near(mean, 80.0, 1e-12);
-    let of = |known: &[usize]| {
-        let variance: f64 = known
-            .iter()
-            .map(|i| (SLOPES[*i] * SDS[*i]) * (SLOPES[*i] * SDS[*i]))
-            .sum();
-        info::of_normal_gap(mean, variance.sqrt())
-    };
-    for (known, worth) in [
-        (&[0, 1, 2][..], 17.095_032),
-        (&[0], 6.665_238),
-        (&[1], 5.494_817),
-        (&[2], 0.339_628),
-        (&[0, 1], 14.899_058),
-        (&[0, 2], 9.074_948),
-        (&[1, 2], 7.911_373),
+fn the_better_of_two_acts_is_worth_the_unit_normal_loss() {
+    let z: Vec<f64> = SobolBlock::new(14, 1)
+        .column(0)
+        .iter()
+        .map(|u| probit(*u))
+        .collect();
+    let nothing = vec![0.0; z.len()];
+    for (d, loss) in [
+        (1.0, 1.083_315_5),
+        (0.5, 0.697_796_6),
+        (0.0, 0.398_942_3),
+        (-0.5, 0.197_796_6),
+        (-1.0, 0.083_315_5),
     ] {
-        printed(of(known), worth, 6);
-    }
-    // With a correlation of 0.6 between the first two, knowing the first tells next to nothing.
-    let told = (SLOPES[0] * SDS[0] + 0.6 * SLOPES[1] * SDS[1]).abs();
-    printed(info::of_normal_gap(mean, told), 0.133_620, 6);
-    // Readings of the first with noise 6.
-    for (n, worth) in [
-        (1.0, 0.005_386_842_5),
-        (5.0, 0.932_793_586_6),
-        (10.0, 2.231_411_645_5),
-        (50.0, 5.192_167_971_1),
-        (1000.0, 6.578_905_755_9),
-    ] {
-        let sd = SLOPES[0] * info::preposterior_sd(SDS[0], 6.0, n);
-        near(info::of_normal_gap(mean, sd), worth, 1e-7);
+        let gain: Vec<f64> = z.iter().map(|z| z + d).collect();
+        let best_now = f64::max(0.0, d);
+        near(
+            best_now + info::of_everything(&[&nothing, &gain]),
+            loss,
+            3e-5,
+        );
     }
 }
 
-/// The same on 2^12 points of a scrambled net: within four times the error such a net has shown over
-/// 30 scrambles (0.021 for all, 0.017 for the first input, 0.047 for the third).
+/// A linear gain on 2^12 points of a scrambled net, against the closed form.
 #[test]
-fn the_same_gain_on_draws() {
+fn a_linear_gain_on_draws_agrees_with_its_closed_form() {
     for seed in [1, 2, 3] {
         let block = SobolBlock::new(12, seed);
         let inputs: Vec<Vec<f64>> = (0..3)
@@ -126,7 +89,7 @@ const GAUSS: [(f64, f64); 4] = [
     (0.960_289_856_497_536_3, 0.101_228_536_290_376_26),
 ];
 
-/// Nodes and weights over the pieces between `ends`.
+/// Nodes and weights over the intervals between `ends`.
 fn nodes(ends: &[f64]) -> Vec<(f64, f64)> {
     ends.windows(2)
         .flat_map(|e| {
@@ -138,15 +101,15 @@ fn nodes(ends: &[f64]) -> Vec<(f64, f64)> {
         .collect()
 }
 
-/// CONSTRUCTED: three acts worth 0, 60x - 30 and 80xy - 35, x Beta(4, 4) and y Beta(6, 2). The states
-/// are quadrature nodes, so the sums are the integrals.
+/// CONSTRUCTED: three acts worth 0, 60x - 30 and 80xy - 35, with x from Beta(4, 4) and y from Beta(6, 2). The
+/// states are quadrature nodes, so the sums are the integrals.
 #[test]
-fn three_acts_not_linear() {
+fn three_acts_by_quadrature() {
     let beta_x = |x: f64| 140.0 * x * x * x * (1.0 - x) * (1.0 - x) * (1.0 - x);
     let beta_y = |y: f64| 42.0 * y * y * y * y * y * (1.0 - y);
     let worth = |chances: &[f64], acts: [Vec<f64>; 3]| {
         let rows: Vec<&[f64]> = acts.iter().map(Vec::as_slice).collect();
-        info::of_state(chances, &rows)
+        perfect_information(chances, &rows)
     };
     // Only x known: y at its mean 3/4.
     let x = nodes(&[0.0, 0.5, 35.0 / 60.0, 1.0]);
@@ -217,7 +180,7 @@ fn three_acts_on_draws() {
 /// CONSTRUCTED: 100 p - 60 against nothing, p Beta(3, 2), after n trials: the answers are the numbers of
 /// successes, with their beta-binomial chances and posterior means as states.
 #[test]
-fn trials_of_an_unknown_chance() {
+fn trials_of_an_unknown_probability() {
     for (n, worth) in [
         (1_u32, 4.0),
         (2, 4.571_429),
@@ -261,51 +224,38 @@ fn trials_of_an_unknown_chance() {
         .collect();
     let gain: Vec<f64> = states.iter().map(|(p, _)| 100.0 * p - 60.0).collect();
     let nothing = vec![0.0; gain.len()];
-    near(info::of_state(&chances, &[&nothing, &gain]), 8.2944, 5e-7);
+    near(
+        perfect_information(&chances, &[&nothing, &gain]),
+        8.2944,
+        5e-7,
+    );
 }
 
-/// CONSTRUCTED inputs to the thresholds of Pauker & Kassirer 1980 (NEJM 302:1109). At each end of the
-/// zone, testing is worth exactly as much as the act beside it.
+/// The project that can be put off (Dixit & Pindyck 1994, ch. 2), with both of its option values.
 #[test]
-fn when_to_treat_and_when_to_test() {
-    let choice = info::TreatOrTest {
-        benefit: 1000.0,
-        harm: 1500.0,
-        fee: 60.0,
-        sensitivity: 0.9,
-        specificity: 0.9,
-    };
-    near(choice.treat_above(), 0.6, 5e-7);
-    let (low, high) = choice.test_between();
-    near(low, 0.2, 5e-7);
-    printed(high, 0.889_655, 6);
-    let testing = |p: f64| p * 0.9 * 1000.0 - (1.0 - p) * 0.1 * 1500.0 - 60.0;
-    near(testing(low), 0.0, 1e-9);
-    near(testing(high), 1000.0 * high - 1500.0 * (1.0 - high), 1e-9);
-    near(testing(0.6), 420.0, 1e-9);
-}
-
-/// The project that may be put off (Dixit & Pindyck 1994, ch. 2), with its two option values.
-#[test]
-fn a_project_that_may_be_put_off() {
+fn a_project_that_can_be_put_off() {
     let at = |cost: f64| Waiting {
         gain_now: -cost + 200.0 + 2000.0 - (-cost / 1.1 + 2000.0),
         chances: vec![0.5, 0.5],
         acted: vec![-cost / 1.1 + 3000.0, -cost / 1.1 + 1000.0],
         kept: vec![0.0, 0.0],
     };
-    let worth = at(1600.0).worth();
+    let worth = at(1600.0).worth_with(&certain_answers(2));
     near(worth.act_now, 600.0, 1e-9);
     near(worth.closed_loop, 772.727, 5e-4);
     near(worth.option, 172.727, 5e-4);
     near(worth.open_loop, 545.454_545, 5e-6);
     near(worth.quasi_option, 227.272_727, 5e-6);
     assert!(!worth.acts_now());
-    // The cost at which a project that may wait is worth what this one is without waiting: 1980.
-    near(at(1980.0).worth().closed_loop, 600.0, 1e-9);
+    // A project that can wait is worth as much as one that cannot at a cost of 1980.
+    near(
+        at(1980.0).worth_with(&certain_answers(2)).closed_loop,
+        600.0,
+        1e-9,
+    );
 }
 
-/// CONSTRUCTED: "act" is a restoration that cannot be undone.
+/// CONSTRUCTED: acting is a restoration that cannot be undone.
 fn restoration(gain_now: f64) -> Waiting {
     Waiting {
         gain_now,
@@ -316,8 +266,8 @@ fn restoration(gain_now: f64) -> Waiting {
 }
 
 #[test]
-fn keeping_a_choice_open_is_worth_something() {
-    let worth = restoration(30.0).worth();
+fn keeping_a_choice_open_has_a_value() {
+    let worth = restoration(30.0).worth_with(&certain_answers(2));
     for (got, want) in [
         (worth.act_now, 94.0),
         (worth.open_loop, 84.0),
@@ -330,8 +280,8 @@ fn keeping_a_choice_open_is_worth_something() {
         near(got, want, 1e-9);
     }
     assert!(!worth.acts_now());
-    assert!(!restoration(47.9).worth().acts_now());
-    assert!(restoration(48.1).worth().acts_now());
+    assert!(!restoration(47.9).worth_with(&certain_answers(2)).acts_now());
+    assert!(restoration(48.1).worth_with(&certain_answers(2)).acts_now());
 }
 
 #[test]
@@ -342,16 +292,16 @@ fn learning_that_changes_nothing_is_worth_nothing() {
         acted: vec![100.0, 90.0],
         kept: vec![60.0, 80.0],
     }
-    .worth();
+    .worth_with(&certain_answers(2));
     near(worth.open_loop, 97.0, 1e-9);
     near(worth.quasi_option, 0.0, 1e-9);
     near(worth.option, -5.0, 1e-9);
     assert!(worth.acts_now());
 }
 
-/// Learning with a signal right a share q of the time: a weak signal has no option value at all.
+/// Learning from a signal that is right with probability q: a weak signal has no quasi-option value.
 #[test]
-fn a_weak_signal_keeps_no_option_alive() {
+fn a_weak_signal_has_no_quasi_option_value() {
     for (q, quasi) in [
         (0.5, 0.0),
         (0.6, 0.0),
@@ -369,31 +319,9 @@ fn a_weak_signal_keeps_no_option_alive() {
     }
 }
 
-/// The option without end (Dixit & Pindyck 1994, ch. 5; the first line is its base case).
+/// An estimate is shown only when it exceeds its standard deviation over scrambles.
 #[test]
-fn the_option_without_end() {
-    for (rate, payout, spread, root, multiple) in [
-        (0.04, 0.04, 0.2, 2.0, 2.0),
-        (0.04, 0.04, 0.4, 1.366_025, 3.732_051),
-        (0.04, 0.08, 0.2, 3.561_553, 1.390_388),
-        (0.04, 0.04, 0.1, 3.372_281, 1.421_535),
-        (0.05, 0.03, 0.3, 1.367_856, 3.718_451),
-    ] {
-        let (b, h) = hurdle(rate, payout, spread).unwrap();
-        near(b, root, 6e-7);
-        near(h, multiple, 6e-7);
-    }
-    let (b, h) = hurdle(0.04, 0.04, 0.2).unwrap();
-    near(b, 2.0, 1e-9);
-    near(h, 2.0, 1e-9);
-    for (rate, payout, spread) in [(0.0, 0.04, 0.2), (0.04, 0.0, 0.2), (0.04, 0.04, 0.0)] {
-        assert_eq!(hurdle(rate, payout, spread), None);
-    }
-}
-
-/// Nothing is shown that is not above the spread over scrambles.
-#[test]
-fn what_is_below_the_noise_is_not_shown() {
+fn estimates_within_the_noise_are_not_shown() {
     assert_eq!(info::above_noise(&[0.0; 8]), None);
     assert_eq!(info::above_noise(&[0.0, 0.0, 0.0, 1.0]), None);
     near(

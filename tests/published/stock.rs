@@ -1,18 +1,17 @@
-//! Choosing over a stock: public knapsack instances, and invented ones that two independent solvers
-//! agree on.
+//! Planning a stock: public knapsack instances, and invented ones that two independent solvers agree on.
 //!
-//! `KNAPSACK_01` instances P01 to P07 (a public collection; data of P05 and P06 from memory, every optimum
-//! worked out again by dynamic programming and by trying all); OR-Library, mknap1, first problem (Petersen
+//! `KNAPSACK_01` instances P01 to P08 (a public collection; data of P05, P06 and P08 from memory, every optimum
+//! worked out again by dynamic programming or by trying all selections); OR-Library, mknap1, first problem (Petersen
 //! 1967, Operations Research 15:1104; Beasley 1990, Journal of the Operational Research Society 41:1069).
-//! CONSTRUCTED marks invented inputs, which are evidence of nothing: their optima were found by trying
-//! every selection, and again by a constraint solver (OR-tools CP-SAT).
+//! CONSTRUCTED marks invented inputs, which are no evidence of anything: their optima were found by trying every
+//! selection, and again by a constraint solver (OR-tools CP-SAT).
 
 // Whole and half numbers: sums of them are exact.
 #![allow(clippy::float_cmp)]
 
 use leavewell_model::decide::stock::{Choice, MOST_HELD, Need, Selection, select};
 
-/// What can be taken or left, with its weight in each of the constraints.
+/// Items to take or leave, with their weight in each constraint.
 fn items<const K: usize>(profits: &[f64], rows: [&[f64]; K]) -> Vec<Vec<Choice<K>>> {
     let choice = |gain, uses| Choice {
         gain,
@@ -52,7 +51,7 @@ fn taken<const K: usize>(found: &Selection<K>) -> String {
 /// Capacity, weights, profits, optimum, and the one selection that reaches it.
 type Instance = (f64, &'static [f64], &'static [f64], f64, &'static str);
 
-const KNAPSACK_01: [Instance; 7] = [
+const KNAPSACK_01: [Instance; 8] = [
     (
         165.0,
         &[23., 31., 29., 44., 53., 38., 63., 85., 89., 82.],
@@ -107,6 +106,22 @@ const KNAPSACK_01: [Instance; 7] = [
         1458.0,
         "101010111000011",
     ),
+    (
+        6_404_180.0,
+        &[
+            382_745., 799_601., 909_247., 729_069., 467_902., 44_328., 34_610., 698_150., 823_460.,
+            903_959., 853_665., 551_830., 610_856., 670_702., 488_960., 951_111., 323_046.,
+            446_298., 931_161., 31_385., 496_951., 264_724., 224_916., 169_684.,
+        ],
+        &[
+            825_594., 1_677_009., 1_676_628., 1_523_970., 943_972., 97_426., 69_666., 1_296_457.,
+            1_679_693., 1_902_996., 1_844_992., 1_049_289., 1_252_836., 1_319_836., 953_277.,
+            2_067_538., 675_367., 853_655., 1_826_027., 65_731., 901_489., 577_243., 466_257.,
+            369_261.,
+        ],
+        13_549_094.0,
+        "110111000110100100000111",
+    ),
 ];
 
 #[test]
@@ -117,7 +132,7 @@ fn public_instances_with_one_budget_reach_their_optimum() {
     }
 }
 
-/// The bound at the best price is that of taking things in order of profit per weight and a part of the
+/// The bound at the best price is the one from taking items in order of profit per weight, and a part of the
 /// first that does not fit (Dantzig 1957, Operations Research 5:266).
 #[test]
 fn the_price_of_a_budget_is_the_profit_per_weight_of_what_fits_in_part() {
@@ -167,7 +182,7 @@ fn ten_budgets_at_once_reach_the_published_optimum() {
 
 /// CONSTRUCTED: some items need others.
 #[test]
-fn what_needs_something_else_waits_for_it() {
+fn an_item_is_taken_only_with_what_it_needs() {
     let pieces = items(&[2., 7., 9., 1., 12., 4.], [&[3., 2., 4., 1., 5., 2.]]);
     let need = |piece, of| Need {
         piece,
@@ -209,7 +224,7 @@ fn five_pieces() -> Vec<Vec<Choice<2>>> {
 }
 
 #[test]
-fn money_and_hours_together_reach_what_trying_everything_finds() {
+fn two_budgets_reach_the_optimum_found_by_trying_everything() {
     let pieces = five_pieces();
     // The second piece is cleaned only if the third is.
     let need = [Need {
@@ -241,7 +256,7 @@ fn money_and_hours_together_reach_what_trying_everything_finds() {
 }
 
 #[test]
-fn more_money_brings_more_until_the_hours_bind() {
+fn more_money_gains_more_until_the_hours_bind() {
     let pieces = five_pieces();
     let curve: Vec<f64> = (0..=16)
         .map(|step| best(&pieces, &[], [25.0 * f64::from(step), 12.0]).gain)
@@ -259,7 +274,7 @@ fn more_money_brings_more_until_the_hours_bind() {
 }
 
 #[test]
-fn of_equals_the_cheaper_is_chosen_and_then_what_leaves_more_choice() {
+fn ties_go_to_the_cheaper_and_then_to_what_leaves_more_choice() {
     let choice = |gain, money, keeps| Choice {
         gain,
         uses: [money],
@@ -273,7 +288,7 @@ fn of_equals_the_cheaper_is_chosen_and_then_what_leaves_more_choice() {
 }
 
 #[test]
-fn what_makes_no_sense_is_refused() {
+fn senseless_input_is_refused() {
     let piece = |uses| {
         vec![
             Choice {

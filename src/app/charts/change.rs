@@ -2,7 +2,7 @@
 
 use leavewell_model::record::Currency;
 use leavewell_model::report::ChangeReport;
-use leavewell_model::small::capital;
+use leavewell_model::terms::capital;
 use yew::prelude::*;
 
 use super::figure::{Frame, LINE, dot, figure, stroke, word, words};

@@ -1,7 +1,7 @@
 //! What the piece is: one bar for each family, with how far the figures may be out.
 
 use leavewell_model::report::FamilyReport;
-use leavewell_model::small::capital;
+use leavewell_model::terms::capital;
 use yew::prelude::*;
 
 use super::figure::{Frame, LINE, bar, figure, whisker, word};

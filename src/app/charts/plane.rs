@@ -2,7 +2,6 @@
 
 use leavewell_model::record::Currency;
 use leavewell_model::report::{CourseReport, Text};
-use leavewell_model::small::sort_short;
 use yew::prelude::*;
 
 use super::figure::{Frame, LINE, dot, figure, stroke, word, words};
@@ -129,7 +128,7 @@ fn few<'a>(courses: &[&'a CourseReport], advised: &[Text]) -> Vec<&'a CourseRepo
         }
     };
     let mut few = courses.to_vec();
-    sort_short(&mut few, |a, b| rank(a).cmp(&rank(b)));
+    few.sort_by_key(|course| rank(course));
     few.truncate(MOST);
     few
 }
@@ -172,7 +171,7 @@ fn unbeaten(courses: &[&CourseReport]) -> Vec<(f64, f64)> {
         .filter(|c| c.barred.is_empty() && !beaten(c, courses))
         .map(|c| (c.net_gain.p50, c.originality))
         .collect();
-    sort_short(&mut edge, |a, b| b.1.total_cmp(&a.1));
+    edge.sort_by(|a, b| b.1.total_cmp(&a.1));
     edge
 }
 

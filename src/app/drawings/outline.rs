@@ -1,7 +1,7 @@
 //! The outline of a drawn piece as straight stretches: what is inside it, how large it is, how far it
 //! goes.
 
-use leavewell_model::small::decimal;
+use leavewell_model::terms::decimal;
 
 use super::shape::PaintedShape;
 

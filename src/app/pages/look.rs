@@ -3,7 +3,7 @@
 use leavewell_model::ledger::{FindingFact, Place, finding, findings};
 use leavewell_model::record::{Form, PartName, Seen};
 use leavewell_model::report::{IdentityReport, NextLook};
-use leavewell_model::small::capital;
+use leavewell_model::terms::capital;
 use leavewell_pages::PageName;
 use yew::prelude::*;
 

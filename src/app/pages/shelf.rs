@@ -1,7 +1,6 @@
 //! The shelf: start a piece, go on with one, try a worked example, open a file.
 
 use leavewell_model::record::Form;
-use leavewell_model::small::sort_short;
 use yew::prelude::*;
 
 use crate::app::examples::EXAMPLES;
@@ -25,7 +24,7 @@ pub fn shelf_page(shelf: &[Entry], effect: &Callback<Effect>) -> Html {
         .iter()
         .flat_map(|entry| entry.steps.iter().map(String::as_str))
         .collect();
-    sort_short(&mut steps, Ord::cmp);
+    steps.sort();
     steps.dedup();
     let named = named(&steps);
     let title = el("h1", "").attr("tabindex", "-1").text(say::TITLE);

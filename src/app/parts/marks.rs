@@ -12,11 +12,6 @@ pub fn all(nodes: Vec<Html>) -> Html {
     VNode::VList(Rc::new(VList::with_children(nodes, None)))
 }
 
-/// A box round nodes; the class may be empty.
-pub fn div(class: &'static str, nodes: Vec<Html>) -> Html {
-    el("div", class).put(all(nodes)).html()
-}
-
 /// A section under its heading. The id names the heading; the class may be empty.
 pub fn section(class: &'static str, id: &'static str, title: &'static str, body: Html) -> Html {
     el("section", class)

@@ -1,6 +1,6 @@
 //! The share of a part where base metal shows: recorded in words, as a percentage, or counted.
 
-use leavewell_model::small::decimal;
+use leavewell_model::terms::decimal;
 
 use crate::app::parts::words::joined;
 use leavewell_model::record::BleedWord;

@@ -2,7 +2,7 @@
 
 use leavewell_model::ledger::Place;
 use leavewell_model::record::Seen;
-use leavewell_model::small::capital;
+use leavewell_model::terms::capital;
 
 use crate::app::parts::words::{count, joined};
 

@@ -1,8 +1,8 @@
-//! Modified Bessel functions of both kinds, orders 0 and 1, for arguments from 0.
+//! Modified Bessel functions of both kinds, orders 0 and 1, for arguments from 0 up.
 //!
-//! Polynomial approximations of Abramowitz & Stegun (1964), 9.8.1 to 9.8.8; absolute error below
-//! about 2e-7 times the scale of the function. Checked against reference values in the tests. The
-//! first kind grows like exp(x) and is infinite beyond about 713; the second falls like exp(-x).
+//! These are the polynomial approximations of Abramowitz & Stegun (1964), 9.8.1 to 9.8.8, with an
+//! absolute error below about 2e-7 times the scale of the function. The first kind grows like exp(x) and
+//! is infinite beyond about 713; the second kind falls like exp(-x).
 
 fn poly(coefficients: &[f64], x: f64) -> f64 {
     coefficients.iter().rev().fold(0.0, |sum, c| sum * x + c)
@@ -40,7 +40,7 @@ fn i1_small(x: f64) -> f64 {
     )
 }
 
-/// I0(x) for x >= 0; 1 at 0. Below 0 it counts as 0.
+/// I0(x) for x >= 0; I0(0) = 1. A negative x counts as 0.
 #[must_use]
 pub fn bessel_i0(x: f64) -> f64 {
     let x = x.max(0.0);
@@ -61,7 +61,7 @@ pub fn bessel_i0(x: f64) -> f64 {
     libm::exp(x) / x.sqrt() * poly(&c, 3.75 / x)
 }
 
-/// I1(x) for x >= 0; 0 at 0. Below 0 it counts as 0.
+/// I1(x) for x >= 0; I1(0) = 0. A negative x counts as 0.
 #[must_use]
 pub fn bessel_i1(x: f64) -> f64 {
     let x = x.max(0.0);

@@ -1,64 +1,64 @@
-//! How heat thins out in a piece of stated size, and how far a temperature gets in it.
+//! The temperature field in a piece of known size, and how far a temperature reaches in it.
 //!
-//! Steady fin solutions with an end that lets no heat out (Incropera et al., Fundamentals of Heat and
-//! Mass Transfer, extended surfaces: straight fin with adiabatic tip, annular fin). A small piece is
-//! hotter all over than a wide sheet would be, because the heat has nowhere to go; these forms see
-//! that, the wide sheet of [`super::disk_reach_mm`] does not. Still steady, so an upper bound for
-//! brief heating, and no help against a flame that washes over the whole piece.
+//! Steady fin solutions with an insulated end (Incropera et al., Fundamentals of Heat and Mass Transfer,
+//! extended surfaces: straight fin with adiabatic tip, annular fin). A small piece is hotter throughout
+//! than a wide sheet, because the heat has nowhere to go. These forms account for that; the wide sheet of
+//! [`super::disk_reach_mm`] does not. They are still steady, so they are an upper bound for brief heating,
+//! and say nothing about a flame that washes over the whole piece.
 
 use super::bessel::{bessel_i0, bessel_i1, bessel_k0, bessel_k1};
 
-/// Beyond this many lengths the far end is not felt: the last part in 10^12.
+/// Beyond this many lengths the far end changes less than one part in 10^12.
 const FAR: f64 = 28.0;
 
-/// The way the metal lies round the hot place.
+/// The shape of the metal around the hot spot.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Spread {
-    /// Heat runs one way: a seam, a rim, a spout, a strap, a solid handle.
+    /// Heat flows one way: a seam, a rim, a spout, a strap, a solid handle.
     Strip {
-        /// How far the metal goes on, mm; > 0.
+        /// Length of the metal, mm; > 0.
         end_mm: f64,
     },
-    /// Heat runs out all round from a patch on a body or a tray.
+    /// Heat flows outward in all directions from a patch on a body or a tray.
     Disk {
         /// Radius of the hot patch, mm; > 0.
         patch_mm: f64,
-        /// How far the metal goes on beyond the patch's edge, mm; > 0.
+        /// Distance from the edge of the patch to the end of the metal, mm; > 0.
         end_mm: f64,
     },
 }
 
-/// The fall of temperature away from a hot place.
+/// How the temperature falls away from a hot spot.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Field {
-    /// The length over which heat thins out, mm; > 0. See [`super::Sheet::length_mm`] and
-    /// [`rod_length_mm`].
+    /// Decay length, mm; > 0. See [`super::Sheet::length_mm`] and [`rod_length_mm`].
     pub length_mm: f64,
-    /// The way the metal lies.
+    /// The shape of the metal.
     pub spread: Spread,
 }
 
-/// How far a temperature gets.
+/// How far a temperature reaches.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Reach {
     /// The joint itself is not that hot.
     Never,
-    /// To this distance from the edge of the hot place, mm.
+    /// To this distance from the edge of the hot spot, mm.
     To(f64),
     /// All the metal there is gets that hot.
     Whole,
 }
 
-/// sqrt(k D / 4h) for a solid round bar, mm: conductivity in W/(m K), diameter in mm, loss in
-/// W/(m2 K), all > 0 (Incropera et al., pin fin).
+/// Decay length of a solid round bar in mm, sqrt(k D / 4h): conductivity in W/(m K), diameter in mm, heat
+/// loss in W/(m2 K), all > 0 (Incropera et al., pin fin).
 #[must_use]
 pub fn rod_length_mm(conductivity: f64, diameter_mm: f64, loss: f64) -> f64 {
     (conductivity * diameter_mm / 1000.0 / (4.0 * loss)).sqrt() * 1000.0
 }
 
 impl Field {
-    /// The share of the joint's excess temperature that is left at a distance from the edge of the hot
-    /// place: 1 there, falling steadily. Distances beyond the end count as the end, below 0 as 0.
+    /// Share of the excess temperature of the joint that remains at a distance from the edge of the hot
+    /// spot: 1 at the edge, falling from there. A distance beyond the end counts as the end, a negative
+    /// one as 0.
     ///
     /// Strip: cosh((E - x)/L) / cosh(E/L). Disk, r = a + x, R = a + E:
     /// (K0(r/L) I1(R/L) + I0(r/L) K1(R/L)) over the same at r = a.
@@ -85,7 +85,7 @@ impl Field {
                 }
             }
         };
-        // Only figures far outside any real piece leave the range of the functions.
+        // Only values far outside any real piece overflow the functions.
         if share.is_finite() {
             share.clamp(0.0, 1.0)
         } else {
@@ -93,15 +93,15 @@ impl Field {
         }
     }
 
-    /// Temperature at a distance, C.
+    /// Temperature at a distance from the edge of the hot spot, C.
     #[must_use]
     pub fn at_c(&self, joint_c: f64, ambient_c: f64, distance_mm: f64) -> f64 {
         ambient_c + (joint_c - ambient_c) * self.left(distance_mm)
     }
 
-    /// How far `threshold_c` gets, by bisection to 1e-9 of the metal's extent. A joint no hotter than
-    /// the air or than the threshold gives [`Reach::Never`]; a threshold no hotter than the air gives
-    /// [`Reach::Whole`] otherwise.
+    /// How far `threshold_c` reaches, by bisection to 1e-9 of the extent of the metal. A joint no hotter
+    /// than the air or the threshold gives [`Reach::Never`]; otherwise a threshold no hotter than the air
+    /// gives [`Reach::Whole`].
     #[must_use]
     pub fn reach(&self, joint_c: f64, ambient_c: f64, threshold_c: f64) -> Reach {
         let end = match self.spread {
@@ -158,14 +158,14 @@ mod tests {
     }
 
     #[test]
-    fn a_small_piece_is_hotter_than_a_wide_one() {
+    fn a_small_piece_is_hotter_than_a_wide_sheet() {
         for x in [1.0, 10.0, 50.0] {
             assert!(disk(60.0).left(x) > disk(1e5).left(x));
         }
     }
 
     #[test]
-    fn the_fall_is_steady_from_the_edge_to_the_end() {
+    fn temperature_falls_from_the_edge_to_the_end() {
         for field in [
             disk(60.0),
             disk(4_000.0),

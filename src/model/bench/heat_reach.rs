@@ -1,12 +1,12 @@
-//! How far from a heated joint the metal passes a temperature.
+//! How far from a heated joint the metal still exceeds a temperature.
 //!
-//! Steady fin solutions for a wide sheet that loses heat from both faces (Incropera et al.,
-//! Fundamentals of Heat and Mass Transfer, extended surfaces): an upper bound for brief heating, and
-//! no help in a flame that washes over the whole piece.
+//! Steady fin solutions for a wide sheet that loses heat from both faces (Incropera et al., Fundamentals
+//! of Heat and Mass Transfer, extended surfaces). They are an upper bound for brief heating, and say
+//! nothing about a flame that washes over the whole piece.
 
 use super::bessel::bessel_k0;
 
-/// A sheet of metal and what it loses to the air.
+/// A sheet of metal and its heat loss to the air.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Sheet {
     /// Conductivity, W/(m K); > 0.
@@ -20,13 +20,13 @@ pub struct Sheet {
 }
 
 impl Sheet {
-    /// The length over which the excess temperature falls by 1/e in a strip: sqrt(k t / 2h), mm.
+    /// The length over which the excess temperature in a strip falls to 1/e, in mm: sqrt(k t / 2h).
     #[must_use]
     pub fn length_mm(&self) -> f64 {
         sheet_length_mm(self.conductivity, self.thickness_mm, self.loss)
     }
 
-    /// (Tc - Ta) / (Tj - Ta): 1 or more means the threshold is never reached.
+    /// (Tc - Ta) / (Tj - Ta). At 1 or more the threshold is never reached.
     fn ratio(&self, joint_c: f64, threshold_c: f64) -> f64 {
         if joint_c <= self.ambient_c {
             f64::INFINITY
@@ -36,14 +36,14 @@ impl Sheet {
     }
 }
 
-/// The same from the three numbers themselves; all > 0.
+/// [`Sheet::length_mm`] from the three numbers: W/(m K), mm and W/(m2 K), all > 0.
 #[must_use]
 pub fn sheet_length_mm(conductivity: f64, thickness_mm: f64, loss: f64) -> f64 {
     (conductivity * thickness_mm / 1000.0 / (2.0 * loss)).sqrt() * 1000.0
 }
 
-/// Distance along a strip (seam, rim, spout) at which the temperature falls to `threshold_c` when its
-/// end is held at `joint_c`: L ln((Tj - Ta)/(Tc - Ta)), mm. 0 when the joint is not hotter than the
+/// Distance in mm along a strip (seam, rim, spout) at which the temperature falls to `threshold_c` when
+/// its end is held at `joint_c`: L ln((Tj - Ta)/(Tc - Ta)). 0 when the joint is not hotter than the
 /// threshold; infinite when the threshold is not above ambient.
 #[must_use]
 pub fn strip_reach_mm(sheet: Sheet, joint_c: f64, threshold_c: f64) -> f64 {
@@ -57,8 +57,8 @@ pub fn strip_reach_mm(sheet: Sheet, joint_c: f64, threshold_c: f64) -> f64 {
     }
 }
 
-/// The same around a hot round patch of radius `patch_mm` in a wide sheet, measured beyond its edge:
-/// K0(r/L)/K0(a/L) = (Tc - Ta)/(Tj - Ta), by bisection to 1e-9 of L.
+/// The same around a hot round patch of radius `patch_mm` in a wide sheet, in mm from the edge of the
+/// patch: the root of K0(r/L)/K0(a/L) = (Tc - Ta)/(Tj - Ta), by bisection to 1e-9 of L.
 #[must_use]
 pub fn disk_reach_mm(sheet: Sheet, patch_mm: f64, joint_c: f64, threshold_c: f64) -> f64 {
     let ratio = sheet.ratio(joint_c, threshold_c);
@@ -70,7 +70,7 @@ pub fn disk_reach_mm(sheet: Sheet, patch_mm: f64, joint_c: f64, threshold_c: f64
     }
     let l = sheet.length_mm();
     let wanted = ratio * bessel_k0(patch_mm / l);
-    // In the plane the field falls faster than along a strip, so the strip's reach bounds it.
+    // Heat spreads out in the plane, so it falls faster than along a strip, whose reach is a bound.
     let (mut near, mut far) = (
         patch_mm,
         patch_mm + strip_reach_mm(sheet, joint_c, threshold_c),
@@ -101,14 +101,14 @@ mod tests {
     };
 
     #[test]
-    fn never_reached_and_never_left() {
+    fn a_cold_joint_reaches_nowhere_and_an_ambient_threshold_everywhere() {
         assert!(disk_reach_mm(COPPER, 5.0, 150.0, 183.0).abs() < 1e-12);
         assert!(strip_reach_mm(COPPER, 10.0, 183.0).abs() < 1e-12);
         assert!(disk_reach_mm(COPPER, 5.0, 230.0, 20.0).is_infinite());
     }
 
     #[test]
-    fn reach_falls_with_loss_and_threshold_and_rises_with_the_rest() {
+    fn reach_falls_with_loss_and_threshold_and_rises_with_thickness_conductivity_and_heat() {
         let base = disk_reach_mm(COPPER, 5.0, 230.0, 183.0);
         assert!(
             disk_reach_mm(

@@ -1,22 +1,22 @@
-//! The chance that an old joint or filling lets go beside a new joint, over what is not known.
+//! The probability that an old joint or filling lets go beside a new joint, over the unknown inputs.
 
 use super::heat_field::{Field, Spread};
 use crate::maths::{Beta, pert_shapes};
 
-/// Steps over heat loss, over thickness and over the temperature at which it lets go. The middle of
-/// each step stands for it; what is added up is smooth in all three, so few steps serve.
+/// Integration steps over heat loss, thickness and letting-go temperature. The midpoint of a step stands
+/// for it; the integrand is smooth in all three, so a few steps are enough.
 const STEPS: [u32; 3] = [24, 12, 16];
 
-/// What is not known exactly, each as a band; low = high is a known number.
+/// The unknown inputs, each as a band. A band with low = high is a known number.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct HeatBands {
-    /// Heat loss per face, W/(m2 K), > 0: as likely between any two values of the same ratio.
+    /// Heat loss per face, W/(m2 K), > 0: log-uniform.
     pub loss: (f64, f64),
-    /// Thickness, mm, > 0: least, likeliest, greatest, by a PERT law.
+    /// Thickness, mm, > 0: minimum, mode and maximum of a PERT distribution.
     pub thickness_mm: (f64, f64, f64),
-    /// Temperature of the hot place, C: any value alike.
+    /// Temperature of the hot spot, C: uniform.
     pub joint_c: (f64, f64),
-    /// Temperature at which the joint or filling lets go, C: any value alike.
+    /// Temperature at which the joint or filling lets go, C: uniform.
     pub lets_go_c: (f64, f64),
     /// Conductivity, W/(m K), > 0.
     pub conductivity: f64,
@@ -24,13 +24,13 @@ pub struct HeatBands {
     pub ambient_c: f64,
 }
 
-/// The chance, 0 to 1, that what lies at `distance_mm` from the edge of the hot place gets as hot as
-/// its letting-go temperature. `length` gives the heat length in mm for conductivity, thickness (or
-/// diameter) and loss. Never rises with distance. 0 when no joint temperature in the band is above the
-/// letting-go band or the air; inputs that make no sense give 0.
+/// Probability, 0 to 1, that a joint or filling at `distance_mm` from the edge of the hot spot reaches
+/// its letting-go temperature. `length` gives the decay length in mm for conductivity, thickness (or
+/// diameter) and heat loss. The result never rises with distance. It is 0 when no joint temperature in the
+/// band exceeds the letting-go band or the air, and for input that makes no sense.
 ///
-/// For each step of loss and thickness the share f of the excess temperature left there is known; the
-/// joint would have to be at Ta + (Tc - Ta) / f, and the chance of that is read off its band.
+/// For each step of loss and thickness, the share f of the excess temperature that remains there is known.
+/// The joint would need to be at Ta + (Tc - Ta) / f; the probability of that follows from its band.
 #[must_use]
 pub fn chance_lets_go(
     bands: &HeatBands,
@@ -84,6 +84,8 @@ pub fn chance_lets_go(
     sum / STEPS.map(f64::from).iter().product::<f64>()
 }
 
+/// Probability that the joint is hot enough for `lets_go` C to be reached where the share `left` of its
+/// excess temperature remains.
 fn chance_of_joint(bands: &HeatBands, left: f64, lets_go: f64) -> f64 {
     if left <= 0.0 {
         return f64::from(u8::from(lets_go <= bands.ambient_c));
@@ -97,6 +99,7 @@ fn chance_of_joint(bands: &HeatBands, left: f64, lets_go: f64) -> f64 {
     }
 }
 
+/// Midpoint of the `i`-th of `n` equal steps of 0 to 1.
 fn middle(i: u32, n: u32) -> f64 {
     (f64::from(i) + 0.5) / f64::from(n)
 }
@@ -105,6 +108,7 @@ fn between((low, high): (f64, f64), u: f64) -> f64 {
     low + (high - low) * u
 }
 
+/// Values of the PERT distribution at the midpoints of equal steps of probability.
 fn pert_middles(low: f64, likely: f64, high: f64) -> Vec<f64> {
     let steps = 0..STEPS[1];
     if high <= low {
@@ -141,7 +145,7 @@ mod tests {
     };
 
     #[test]
-    fn certain_at_the_patch_and_never_rising_with_distance() {
+    fn the_chance_is_certain_at_the_patch_and_never_rises_with_distance() {
         let at = |d| chance_lets_go(&SOFT, BODY, sheet_length_mm, d);
         assert!((at(0.0) - 1.0).abs() < 1e-12);
         let mut last = 1.0;
@@ -153,7 +157,7 @@ mod tests {
     }
 
     #[test]
-    fn nothing_lets_go_at_a_cold_joint_and_nonsense_is_nought() {
+    fn a_cold_joint_or_senseless_input_gives_no_chance() {
         let cold = HeatBands {
             joint_c: (100.0, 150.0),
             ..SOFT
@@ -167,7 +171,7 @@ mod tests {
     }
 
     #[test]
-    fn known_numbers_give_a_plain_yes_or_no() {
+    fn exact_inputs_give_zero_or_one() {
         // Copper .8 mm, h 10: 230 C falls to 183 C at 32.09 mm along a long strip.
         let known = HeatBands {
             loss: (10.0, 10.0),

@@ -1,15 +1,15 @@
-//! How much surface a piece has, from its form and a few dimensions. Lengths in mm, areas in cm2.
+//! The surface area of a piece, from its form and a few dimensions. Lengths are in mm, areas in cm2.
 //!
-//! Plain solid geometry (Euclid's cone and cylinder; the frustum's slant side). Lengths below 0 count
-//! as 0, so an area is never negative.
+//! Plain solid geometry: cylinder, cone, and the slant side of a frustum. Negative lengths count as 0, so
+//! an area is never negative.
 
 use core::f64::consts::PI;
 
 const MM2_PER_CM2: f64 = 100.0;
 
-/// Side of a body of revolution, one face: the sum over frusta between neighbouring stations of
-/// pi (r1 + r2) sqrt((r1 - r2)^2 + (z1 - z2)^2). `profile` is radius and height, mm, from one end to
-/// the other; fewer than two stations give 0.
+/// One face of the side of a body of revolution: the sum, over the frusta between neighbouring stations,
+/// of pi (r1 + r2) sqrt((r1 - r2)^2 + (z1 - z2)^2). `profile` lists radius and height in mm from one end
+/// to the other; fewer than two stations give 0.
 #[must_use]
 pub fn turned_cm2(profile: &[(f64, f64)]) -> f64 {
     profile
@@ -24,13 +24,13 @@ pub fn turned_cm2(profile: &[(f64, f64)]) -> f64 {
         / MM2_PER_CM2
 }
 
-/// A flat disk or oval, one face: pi times both half axes.
+/// One face of a flat disk or oval: pi times both semi-axes.
 #[must_use]
 pub fn oval_cm2(length_mm: f64, width_mm: f64) -> f64 {
     PI * length_mm.max(0.0) / 2.0 * width_mm.max(0.0) / 2.0 / MM2_PER_CM2
 }
 
-/// A flat rectangle, one face.
+/// One face of a flat rectangle.
 #[must_use]
 pub fn rectangle_cm2(length_mm: f64, width_mm: f64) -> f64 {
     length_mm.max(0.0) * width_mm.max(0.0) / MM2_PER_CM2
@@ -56,7 +56,7 @@ mod tests {
     }
 
     #[test]
-    fn solids_of_the_schoolbook() {
+    fn known_solids_have_their_known_areas() {
         // A cylinder of radius 5 cm and height 10 cm: 2 pi r h.
         near(turned_cm2(&[(50.0, 0.0), (50.0, 100.0)]), 2.0 * PI * 50.0);
         // A cone of radius 3 cm and height 4 cm: pi r s with s = 5.
@@ -74,7 +74,7 @@ mod tests {
     }
 
     #[test]
-    fn nothing_has_no_surface() {
+    fn missing_or_negative_dimensions_give_no_area() {
         near(turned_cm2(&[]), 0.0);
         near(turned_cm2(&[(10.0, 0.0)]), 0.0);
         near(box_cm2(-5.0, 10.0, 10.0), 2.0);

@@ -7,54 +7,21 @@ use crate::ledger::{CautionText, Level, caution};
 use crate::record::Joint;
 use crate::report::CautionReport;
 use crate::small::sort_short;
-use crate::treatment::{LeadStatus, Situation, Treatment};
+use crate::treatment::{Situation, Treatment};
 
 /// Agents that call for the block on children and pregnancy.
 const CHILD_AGENTS: [&str; 6] = [
     "lead", "cadmium", "mercury", "thiourea", "solvent", "cyanide",
 ];
 
-/// Every caution for the treatments named and the hazards of the case, the gravest first.
+/// Every caution for the treatments named and the hazards recorded, the gravest first.
 pub fn cautions_for(named: &[Treatment], situation: &Situation) -> Vec<CautionReport> {
-    let mut list = Vec::new();
-    if situation.active_corrosion() {
-        add(
-            &mut list,
-            "caution.corrosion",
-            Level::Stop,
-            words::CORROSION,
-        );
-    }
-    if situation.lead_suspected() {
-        let level = if situation.case.aim.food && situation.lead != LeadStatus::Absent {
-            Level::Stop
-        } else {
-            Level::Care
-        };
-        add(&mut list, "caution.lead", level, words::LEAD);
-    }
-    if situation.sealed_or_pitch() {
-        add(&mut list, "caution.sealed", Level::Care, words::SEALED);
-    }
-    if situation.gilt() || situation.case.has_seen("P14") {
-        add(&mut list, "caution.mercury", Level::Care, words::MERCURY);
-    }
-    if situation.any_joint(&[Joint::NeatRepair]) {
-        add(
-            &mut list,
-            "caution.cadmium",
-            Level::Care,
-            words::SILVER_SOLDER,
-        );
-    }
-    if situation.body_bleed >= situation.ledger.value("silver.f_none") || any_bleed(situation) {
-        add(
-            &mut list,
-            "caution.bare_edges",
-            Level::Care,
-            words::BARE_METAL,
-        );
-    }
+    let mut list: Vec<CautionReport> = hazards(situation)
+        .into_iter()
+        .filter_map(|(id, level, about)| {
+            caution(id).map(|text| report(text, level.min(text.level), about))
+        })
+        .collect();
     for t in named {
         let id = format!("caution.{}", t.id());
         if let Some(text) = caution(&id) {
@@ -75,6 +42,89 @@ pub fn cautions_for(named: &[Treatment], situation: &Situation) -> Vec<CautionRe
     }
     sort_short(&mut list, |a, b| a.level.cmp(&b.level));
     list
+}
+
+/// The hazards recorded, each with the id of its caution, its level here and what it is about.
+fn hazards(s: &Situation) -> Vec<(&'static str, Level, &'static str)> {
+    let answers = &s.case.circumstances;
+    let yes = |answer: Option<bool>| answer == Some(true);
+    let lead_level = if s.case.aim.food && !s.release().passed() {
+        Level::Stop
+    } else {
+        Level::Care
+    };
+    let cadmium_level = if yes(answers.hard_repair) {
+        Level::Stop
+    } else {
+        Level::Care
+    };
+    let mercury_level = if yes(answers.fire_gilding) || s.case.has_seen("P14") {
+        Level::Stop
+    } else {
+        Level::Care
+    };
+    let neat = s.any_joint(&[Joint::NeatRepair]);
+    let bare = s.body_bleed >= s.ledger.value("silver.f_none") || any_bleed(s);
+    [
+        (
+            s.active_corrosion(),
+            "caution.corrosion",
+            Level::Stop,
+            words::CORROSION,
+        ),
+        (
+            s.lead_suspected_anywhere(),
+            "caution.lead",
+            lead_level,
+            words::LEAD,
+        ),
+        (
+            s.sealed_or_pitch(),
+            "caution.sealed",
+            Level::Care,
+            words::SEALED,
+        ),
+        (
+            s.gilt() || s.case.has_seen("P14") || yes(answers.fire_gilding),
+            "caution.mercury",
+            mercury_level,
+            words::MERCURY,
+        ),
+        (
+            neat || yes(answers.hard_repair),
+            "caution.cadmium",
+            cadmium_level,
+            words::SILVER_SOLDER,
+        ),
+        (
+            yes(answers.insulator),
+            "caution.asbestos",
+            Level::Stop,
+            words::ASBESTOS,
+        ),
+        (
+            yes(answers.ammonia),
+            "caution.ammonia",
+            Level::Stop,
+            words::AMMONIA,
+        ),
+        (bare, "caution.bare_edges", Level::Care, words::BARE_METAL),
+    ]
+    .into_iter()
+    .filter(|(holds, ..)| *holds)
+    .map(|(_, id, level, about)| (id, level, about))
+    .collect()
+}
+
+/// The hazards recorded that speak for this treatment, by the id of their caution.
+pub fn hazards_of(treatment: Treatment, situation: &Situation) -> Vec<&'static str> {
+    let speaks =
+        |id: &str| caution(id).is_some_and(|text| text.treatments.contains(&treatment.id()));
+    hazards(situation)
+        .into_iter()
+        .map(|(id, ..)| id)
+        .filter(|id| speaks(id))
+        .collect()
 }
 
 fn any_bleed(situation: &Situation) -> bool {

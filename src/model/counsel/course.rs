@@ -57,7 +57,7 @@ impl Course {
 pub fn not_needed(treatment: Treatment, s: &Situation) -> Option<&'static str> {
     let open = matches!(s.joint, Some(Joint::Open | Joint::Leaking));
     match treatment {
-        Treatment::TestLead if s.lead != LeadStatus::Unknown => Some(words::TESTED),
+        Treatment::TestLead if !s.lead_test_would_tell() => Some(words::TESTED),
         Treatment::Clean if s.cleaned => Some(words::CLEAN),
         Treatment::Clean => match super::draws::tarnish_of(s.case) {
             None => Some(words::NO_TARNISH),
@@ -94,6 +94,9 @@ pub(super) fn after<'a>(s: &Situation<'a>, step: Treatment) -> Situation<'a> {
         Treatment::RemoveLead if !matches!(s.joint, Some(Joint::Open | Joint::Leaking)) => {
             next.joint = Some(Joint::NeatRepair);
         }
+        Treatment::LacquerOff => next.lacquer_off = true,
+        // Tin for food is tested before it is used.
+        Treatment::Tinning => next.lining_tested = true,
         Treatment::Clean => next.cleaned = true,
         Treatment::Replate => {
             next.replated = true;

@@ -9,7 +9,7 @@ use super::wear::{Wear, WearBefore};
 use crate::identity::{Kind, Posterior};
 use crate::ledger::{Figure, Ledger};
 use crate::record::{Case, Dents, Doer, Fill, Form, Goal, Joint, Route, Tarnish};
-use crate::treatment::{LeadStatus, Situation, Treatment};
+use crate::treatment::{LeadStatus, Treatment, lead_anywhere};
 use crate::value::{Class, Comparison, Factor, Fees, guess};
 
 /// What was last made draw by draw on a sample. The next answer goes on from it: a draw all of whose
@@ -498,9 +498,9 @@ pub(super) fn cost_figure<'a>(case: &Case, ledger: &'a Ledger, treatment: Treatm
     ledger.figure(&id)
 }
 
-/// Whether there is lead, in each draw: as tested, else by what it is and what shows.
+/// Whether there is lead, in each draw: as recorded, else by what it is and what shows.
 fn draw_lead(case: &Case, ledger: &Ledger, kind: &[Kind], u: &[f64]) -> Vec<bool> {
-    match Situation::stated_lead(case) {
+    match lead_anywhere(case) {
         LeadStatus::Present => return vec![true; kind.len()],
         LeadStatus::Absent => return vec![false; kind.len()],
         LeadStatus::Unknown => {}

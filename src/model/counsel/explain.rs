@@ -294,7 +294,7 @@ impl Explained<'_> {
             why.push(words::CORRODING.to_owned());
         }
         if self.case.aim.food
-            && self.situation.lead == crate::treatment::LeadStatus::Unknown
+            && self.situation.release() == crate::treatment::Release::Untested
             && self.situation.case.is_soldered()
         {
             why.push(words::FOOD_UNKNOWN.to_owned());

@@ -10,6 +10,7 @@ mod column;
 pub mod course;
 mod draws;
 mod explain;
+mod looked_at;
 pub mod offer;
 mod outcome;
 mod part_silver;
@@ -43,7 +44,8 @@ use wording::report as words;
 
 pub use say::money;
 
-use crate::bench::{Sheet, disk_reach_mm, strip_reach_mm};
+use self::looked_at::looked_at;
+use crate::bench::{SolderReach, solder_reach};
 use crate::identity::{
     ByKind, Cluster, Dating, Evidence, Found, Interval, Kind, Posterior, Reading, information_gain,
     interval_with, readings,
@@ -57,7 +59,7 @@ use crate::report::{
     VerdictReport,
 };
 use crate::small::{percent, sort_short};
-use crate::treatment::{Situation, Treatment, Verdict, check, worst};
+use crate::treatment::{LeadStatus, Situation, Treatment, Verdict, check, worst};
 
 /// Points of the answer: 2^12.
 pub const ANSWER_LOG2: u32 = 12;
@@ -122,7 +124,7 @@ pub struct Solved {
     posterior: Posterior,
     draws: Draws,
     body_bleed: f64,
-    heat_reach_mm: f64,
+    heat_reach: SolderReach,
     courses: Vec<Course>,
     outcomes: Vec<Outcome>,
     /// What the piece as it is would fetch, and what is kept of that.
@@ -185,14 +187,14 @@ impl Solved {
             ledger,
         )
         .scaled(tweak.bleed);
-        let (body_bleed, heat_reach_mm) = (body.likely, heat_reach_mm(ledger));
+        let (body_bleed, heat_reach) = (body.likely, solder_reach(ledger));
         let situation = situation_of(
             (case, ledger),
             posterior,
             &draws,
             &next,
             body_bleed,
-            heat_reach_mm,
+            heat_reach,
         );
         let goal = case.aim.goal_or_default();
         let courses = courses(&situation);
@@ -211,7 +213,7 @@ impl Solved {
             posterior,
             draws,
             body_bleed,
-            heat_reach_mm,
+            heat_reach,
             courses,
             outcomes,
             advice,
@@ -245,7 +247,7 @@ impl Solved {
             &self.draws,
             &self.next,
             self.body_bleed,
-            self.heat_reach_mm,
+            self.heat_reach,
         )
     }
 
@@ -590,8 +592,9 @@ fn situation_of<'a>(
     draws: &Draws,
     next: &[crate::identity::InformationGain],
     body_bleed: f64,
-    heat_reach_mm: f64,
+    heat_reach: SolderReach,
 ) -> Situation<'a> {
+    let (looked_at, largest_unseen) = looked_at(case, ledger);
     Situation {
         case,
         ledger,
@@ -602,30 +605,17 @@ fn situation_of<'a>(
         next_look: next
             .first()
             .map_or(words::SPECIALISTS_LOOK, |g| g.finding.title),
-        heat_reach_mm,
-        lead: Situation::stated_lead(case),
+        looked_at,
+        largest_unseen,
+        heat_reach,
+        lead: LeadStatus::Unknown,
         joint: Situation::stated_joint(case),
         replated: false,
         low_melt: false,
         cleaned: false,
-    }
-}
-
-/// How far soldering heat reaches for the rules: the greater of the round patch on the body and,
-/// where it runs along a seam, the strip, with the least heat loss. The rules use the round patch.
-fn heat_reach_mm(ledger: &Ledger) -> f64 {
-    let v = |id: &str| ledger.value(&format!("guard.heat.{id}"));
-    let sheet = Sheet {
-        conductivity: v("copper_k").max(1.0),
-        thickness_mm: v("thickness").max(0.01),
-        loss: v("h_far").max(0.1),
-        ambient_c: v("ambient"),
-    };
-    let reach = disk_reach_mm(sheet, v("patch").max(0.1), v("joint"), v("soft_solder"));
-    if reach.is_finite() {
-        reach
-    } else {
-        strip_reach_mm(sheet, v("joint"), v("soft_solder")).min(1e6)
+        lacquer_off: false,
+        to_be_plated: false,
+        lining_tested: false,
     }
 }
 

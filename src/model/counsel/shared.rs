@@ -167,12 +167,6 @@ pub fn shared(case: &Case, log2_points: u32, scramble: u32, attributes: bool) ->
 }
 
 impl Shared {
-    /// Whether only money counts.
-    #[must_use]
-    pub fn seller(&self) -> bool {
-        self.weights.is_none()
-    }
-
     /// Number of draws.
     #[must_use]
     pub fn len(&self) -> usize {

@@ -1,27 +1,14 @@
-//! What knowing more before choosing would be worth.
+//! What information is worth before a choice is made.
 //!
-//! All of it is "the mean of the best, less the best of the means", so it is never below 0 on the
-//! numbers it is worked out from; see [`above_noise`] for when to believe a small one.
+//! Every value here is "the mean of the best act minus the best of the mean acts", so it is never
+//! negative on the numbers it was computed from. [`above_noise`] says when to believe a small one.
 
 use super::{expected, greatest};
-use crate::maths::{phi, probability};
 
-/// Worth of the best act before anything more is known. `pays` is `[act][state]`.
+/// Value of the best act when nothing more is known. `pays` is `[act][state]`.
 #[must_use]
 pub fn now(chances: &[f64], pays: &[&[f64]]) -> f64 {
     greatest(pays.iter().map(|row| expected(chances, row))).1
-}
-
-/// Worth of knowing the state before acting (expected value of perfect information; Raiffa &
-/// Schlaifer 1961, Applied Statistical Decision Theory). Equals the least mean regret.
-#[must_use]
-pub fn of_state(chances: &[f64], pays: &[&[f64]]) -> f64 {
-    let with: f64 = chances
-        .iter()
-        .enumerate()
-        .map(|(s, p)| p * best_in(pays, s))
-        .sum();
-    with - now(chances, pays)
 }
 
 fn best_in(pays: &[&[f64]], at: usize) -> f64 {
@@ -31,8 +18,9 @@ fn best_in(pays: &[&[f64]], at: usize) -> f64 {
         .unwrap_or(0.0)
 }
 
-/// Worth of the best act after an answer, over the answers: sum over answers of the greatest sum over
-/// states of p(state) p(answer given state) pay; no division. `answers` is `[answer][state]`.
+/// Value of choosing the best act after each answer, averaged over the answers: the sum over answers
+/// of the greatest sum over states of p(state) p(answer given state) pay. No division is needed.
+/// `answers` is `[answer][state]`.
 #[must_use]
 pub fn with_answers(chances: &[f64], pays: &[&[f64]], answers: &[Vec<f64>]) -> f64 {
     answers
@@ -44,14 +32,15 @@ pub fn with_answers(chances: &[f64], pays: &[&[f64]], answers: &[Vec<f64>]) -> f
         .sum()
 }
 
-/// Worth of an answer before its fee (expected value of sample information). Less its fee it is the
-/// net gain of asking.
+/// Value of an answer before its fee (expected value of sample information; Raiffa & Schlaifer 1961,
+/// Applied Statistical Decision Theory). Subtract the fee to get the net gain of asking. With one
+/// certain answer for each state it is the expected value of perfect information.
 #[must_use]
 pub fn of_answers(chances: &[f64], pays: &[&[f64]], answers: &[Vec<f64>]) -> f64 {
     with_answers(chances, pays, answers) - now(chances, pays)
 }
 
-/// Worth of knowing everything, on draws: `acts` holds, for each act, its worth in every draw.
+/// Value of knowing everything, from draws. `acts` holds the value of each act in every draw.
 #[must_use]
 pub fn of_everything(acts: &[&[f64]]) -> f64 {
     let n = length(acts);
@@ -62,8 +51,9 @@ pub fn of_everything(acts: &[&[f64]]) -> f64 {
     with - best_mean(acts, n)
 }
 
-/// Worth of knowing in which group a draw falls, on draws: exact for an input that takes few values
-/// (expected value of partial perfect information). `group` holds each draw's group.
+/// Value of knowing which group a draw falls in, from draws (expected value of partial perfect
+/// information). Exact on the draws for an input that takes few values. `group` holds the group of
+/// each draw, counted from 0.
 #[must_use]
 pub fn of_group(acts: &[&[f64]], group: &[usize]) -> f64 {
     let n = length(acts).min(group.len());
@@ -82,16 +72,17 @@ pub fn of_group(acts: &[&[f64]], group: &[usize]) -> f64 {
     with - best_mean(acts, n)
 }
 
-/// Worth of knowing one continuous input, on draws: draws sorted by the input, cut into bins of equal
-/// number, each bin's mean standing for the mean given the input (the simplest regression of Strong,
-/// Oakley & Brennan 2014, Med. Decis. Making 34:311). The bins are max(8, 2 n^(1/3)). Biased upward
-/// where the true worth is small.
+/// Value of knowing one continuous input, from draws. Draws are sorted by the input and cut into bins
+/// of equal size; the mean of a bin stands for the mean given the input (the simplest regression of
+/// Strong, Oakley & Brennan 2014, Med. Decis. Making 34:311). There are max(8, 2 n^(1/3)) bins. The
+/// estimate is biased upward where the true value is small.
 #[must_use]
 pub fn of_input(acts: &[&[f64]], input: &[f64]) -> f64 {
     of_group(acts, &bins(input))
 }
 
-/// Each draw's bin: equal numbers of draws in order of the input, the draw's own order on a tie.
+/// The bin of each draw. Bins hold equal numbers of draws in order of the input; ties keep the order
+/// of the draws.
 #[must_use]
 pub fn bins(input: &[f64]) -> Vec<usize> {
     let n = input.len();
@@ -106,7 +97,7 @@ pub fn bins(input: &[f64]) -> Vec<usize> {
     bin
 }
 
-/// Worth of an answer before its fee, on draws: `answers` holds, for each answer, its probability in
+/// Value of an answer before its fee, from draws. `answers` holds the probability of each answer in
 /// every draw. Exact on the draws.
 #[must_use]
 pub fn of_answers_on_draws(acts: &[&[f64]], answers: &[Vec<f64>]) -> f64 {
@@ -133,8 +124,8 @@ fn best_mean(acts: &[&[f64]], n: usize) -> f64 {
     .1
 }
 
-/// Mean of the same worth over independent scrambles, or `None` when it is not above their spread
-/// (the standard deviation of one): too small to be told from noise.
+/// Mean of the same estimate over independent scrambles. `None` when it does not exceed their standard
+/// deviation: then it cannot be told from noise.
 #[must_use]
 pub fn above_noise(estimates: &[f64]) -> Option<f64> {
     let n = estimates.len() as f64;
@@ -142,71 +133,4 @@ pub fn above_noise(estimates: &[f64]) -> Option<f64> {
     let squares: f64 = estimates.iter().map(|e| (e - centre) * (e - centre)).sum();
     let spread = (squares / (n - 1.0).max(1.0)).sqrt();
     (centre > spread).then_some(centre)
-}
-
-/// Unit normal linear loss L(z) = phi(z) - z (1 - Phi(z)): the mean of max(Z - z, 0) (Raiffa &
-/// Schlaifer 1961). Any finite z; below 0 it is -z more than L(-z).
-#[must_use]
-pub fn unit_normal_loss(z: f64) -> f64 {
-    phi(z) - z * probability(-z)
-}
-
-/// Worth of resolving the difference between two acts when that difference is normal: sd L(|mean|/sd)
-/// (Raiffa & Schlaifer 1961). `sd` is that of the part which would be resolved; 0 or less gives 0.
-#[must_use]
-pub fn of_normal_gap(mean: f64, sd: f64) -> f64 {
-    if sd > 0.0 {
-        sd * unit_normal_loss(mean.abs() / sd)
-    } else {
-        0.0
-    }
-}
-
-/// Standard deviation of what the mean will be thought to be after `n` readings with noise `noise_sd`
-/// of a thing known to `sd` (preposterior; Raiffa & Schlaifer 1961): sd^2/sqrt(sd^2 + noise^2/n).
-#[must_use]
-pub fn preposterior_sd(sd: f64, noise_sd: f64, n: f64) -> f64 {
-    let variance = sd * sd;
-    let total = variance + noise_sd * noise_sd / n;
-    if total > 0.0 {
-        variance / total.sqrt()
-    } else {
-        0.0
-    }
-}
-
-/// A treatment that helps those who need it and harms those who do not, and a test for the need.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct TreatOrTest {
-    /// Gain of treating where it is needed.
-    pub benefit: f64,
-    /// Loss of treating where it is not.
-    pub harm: f64,
-    /// What testing costs, harm included.
-    pub fee: f64,
-    /// Probability that the test speaks where it is needed.
-    pub sensitivity: f64,
-    /// Probability that it is silent where it is not.
-    pub specificity: f64,
-}
-
-impl TreatOrTest {
-    /// Probability of need above which treating untested pays: harm/(benefit + harm) (Pauker & Kassirer
-    /// 1980, NEJM 302:1109).
-    #[must_use]
-    pub fn treat_above(&self) -> f64 {
-        self.harm / (self.benefit + self.harm)
-    }
-
-    /// Probabilities of need between which testing first pays (the same); the first above the second
-    /// where it never does.
-    #[must_use]
-    pub fn test_between(&self) -> (f64, f64) {
-        let (b, c, t) = (self.benefit, self.harm, self.fee);
-        let (se, sp) = (self.sensitivity, self.specificity);
-        (
-            ((1.0 - sp) * c + t) / ((1.0 - sp) * c + se * b),
-            (sp * c - t) / (sp * c + (1.0 - se) * b),
-        )
-    }
 }

@@ -1,24 +1,23 @@
-//! Decision analysis on plain numbers: trees rolled back, what knowing is worth, keeping a choice
-//! open, weights, attitude to risk, which input matters, and what to do with a whole stock.
+//! Decision analysis on plain numbers: rolling back trees, what information is worth, keeping a
+//! choice open, weights, attitude to risk, which input matters, and what to do with a whole stock.
 //!
-//! Nothing here knows of silver. Invariants: every function is total (odd input has a defined
-//! answer, never a panic or NaN from finite input), and ties go to what was named first.
+//! Nothing here knows about silver. Two invariants: every function is total (unusual input gives a
+//! defined answer; finite input never gives a panic or a NaN), and a tie goes to whichever came first.
 
 pub mod information;
 pub mod option;
 pub mod risk;
 pub mod sensitivity;
-pub mod stages;
 pub mod stock;
 pub mod tree;
 pub mod weights;
 
-/// Sum of products over the common length: an expectation when `chances` sum to 1.
+/// Sum of products over the common length. This is an expectation when `chances` sum to 1.
 pub(crate) fn expected(chances: &[f64], values: &[f64]) -> f64 {
     chances.iter().zip(values).map(|(p, x)| p * x).sum()
 }
 
-/// Place and value of the greatest, the first on a tie; `(0, 0)` of none.
+/// Index and value of the greatest, the first one on a tie. `(0, 0)` for an empty list.
 pub(crate) fn greatest(values: impl IntoIterator<Item = f64>) -> (usize, f64) {
     let mut top: Option<(usize, f64)> = None;
     for (i, v) in values.into_iter().enumerate() {
@@ -29,5 +28,5 @@ pub(crate) fn greatest(values: impl IntoIterator<Item = f64>) -> (usize, f64) {
     top.unwrap_or((0, 0.0))
 }
 
-/// Differences below this share of the greater are rounding, and count as a tie.
+/// Relative differences below this are rounding error and count as a tie.
 const TIE: f64 = 1e-12;

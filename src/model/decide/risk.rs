@@ -1,6 +1,6 @@
-//! Attitude to risk: what an uncertain sum is worth for sure, the worst of it, and regret.
+//! Attitude to risk: the certainty equivalent of an uncertain sum, its worst part, dominance, regret.
 //!
-//! `chances` may be empty: then every value is as likely as the next.
+//! An empty `chances` means that all values are equally likely.
 
 use super::greatest;
 
@@ -13,9 +13,9 @@ fn chance(chances: &[f64], i: usize, n: usize) -> f64 {
     }
 }
 
-/// Certainty equivalent at a constant risk tolerance R, in units of the values: -R ln E exp(-X/R)
-/// (Pratt 1964, Econometrica 32:122). By log-sum-exp, so no value is too great. R must be above 0;
-/// otherwise, and where R is infinite, the mean.
+/// Certainty equivalent at a constant risk tolerance R: -R ln E exp(-X/R), in the units of the values
+/// (Pratt 1964, Econometrica 32:122). Computed by log-sum-exp, so large values do not overflow. For R
+/// at or below 0, or infinite, it is the mean.
 #[must_use]
 pub fn certain(values: &[f64], chances: &[f64], tolerance: f64) -> f64 {
     let n = values.len();
@@ -29,7 +29,7 @@ pub fn certain(values: &[f64], chances: &[f64], tolerance: f64) -> f64 {
     if n == 0 || !(tolerance > 0.0 && tolerance.is_finite()) {
         return weighed(&|x| x);
     }
-    // Only what can happen sets the scale.
+    // Only values that can occur set the scale.
     let least = values
         .iter()
         .enumerate()
@@ -42,32 +42,9 @@ pub fn certain(values: &[f64], chances: &[f64], tolerance: f64) -> f64 {
     least - tolerance * libm::log(weighed(&|x| libm::exp((least - x) / tolerance)))
 }
 
-/// Certainty equivalent at a constant relative aversion g, of wealth plus payoff: (E X^(1-g))^(1/(1-g)),
-/// exp E ln X at g = 1 (Pratt 1964). Every X must be above 0; `None` otherwise.
-#[must_use]
-pub fn certain_of_wealth(values: &[f64], chances: &[f64], aversion: f64) -> Option<f64> {
-    let n = values.len();
-    if n == 0 || values.iter().any(|x| *x <= 0.0) {
-        return None;
-    }
-    let weighed = |f: &dyn Fn(f64) -> f64| -> f64 {
-        values
-            .iter()
-            .enumerate()
-            .map(|(i, x)| chance(chances, i, n) * f(*x))
-            .sum()
-    };
-    let power = 1.0 - aversion;
-    Some(if power.abs() < 1e-9 {
-        libm::exp(weighed(&libm::log))
-    } else {
-        libm::pow(weighed(&|x| libm::pow(x, power)), 1.0 / power)
-    })
-}
-
-/// The risk tolerance of somebody who would just take an even chance to win `stake` or lose half of
-/// it: stake/0.9624, the root of exp(-y) + exp(y/2) = 2 (Howard 1988, Management Science 34:679, gives
-/// it as about the stake itself).
+/// The risk tolerance of somebody who is just willing to take an even chance of winning `stake` or
+/// losing half of it: stake / 0.9624, from the root of exp(-y) + exp(y/2) = 2. Howard 1988 (Management
+/// Science 34:679) rounds it to the stake itself.
 #[must_use]
 pub fn tolerance_from_even_bet(stake: f64) -> f64 {
     let (mut low, mut high) = (0.5_f64, 2.0_f64);
@@ -82,9 +59,9 @@ pub fn tolerance_from_even_bet(stake: f64) -> f64 {
     stake / low
 }
 
-/// Value below which the worst share `alpha` lies, and the mean of that share with a value on the
-/// boundary counted in part (value at risk and conditional value at risk; Rockafellar & Uryasev 2002,
-/// J. Banking & Finance 26:1443). `alpha` in (0, 1].
+/// Value at risk and conditional value at risk: the value below which the worst share `alpha` lies, and
+/// the mean of that share. A value on the boundary counts in part (Rockafellar & Uryasev 2002, J. Banking
+/// & Finance 26:1443). `alpha` is in (0, 1].
 #[must_use]
 pub fn worst(values: &[f64], chances: &[f64], alpha: f64) -> (f64, f64) {
     let n = values.len();
@@ -99,7 +76,7 @@ pub fn worst(values: &[f64], chances: &[f64], alpha: f64) -> (f64, f64) {
         }
         sum += p * values[i];
         left -= p;
-        // What is left of the share is rounding.
+        // What is left of the share is rounding error.
         if left <= 1e-12 {
             break;
         }
@@ -107,7 +84,7 @@ pub fn worst(values: &[f64], chances: &[f64], alpha: f64) -> (f64, f64) {
     (edge, sum / (alpha - left.max(0.0)).max(f64::MIN_POSITIVE))
 }
 
-/// How far each act falls short of the best in each state: `[act][state]`.
+/// Shortfall of each act against the best act in the same state. Input and result are `[act][state]`.
 #[must_use]
 pub fn regrets(pays: &[&[f64]]) -> Vec<Vec<f64>> {
     let states = pays.iter().map(|row| row.len()).min().unwrap_or(0);
@@ -123,30 +100,29 @@ pub fn regrets(pays: &[&[f64]]) -> Vec<Vec<f64>> {
         .collect()
 }
 
-/// Place of the act whose greatest regret is least, with that regret (Savage 1951, JASA 46:55).
-#[must_use]
-pub fn least_regret(pays: &[&[f64]]) -> (usize, f64) {
-    let (act, negative) = greatest(
+/// Index of the act whose greatest regret is smallest (Savage 1951, JASA 46:55).
+fn least_regret(pays: &[&[f64]]) -> usize {
+    greatest(
         regrets(pays)
             .iter()
             .map(|row| -row.iter().copied().fold(0.0, f64::max)),
-    );
-    (act, -negative)
+    )
+    .0
 }
 
-/// How one uncertain sum stands to another.
+/// How one uncertain sum compares with another.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Dominance {
-    /// At least as good at every level (first order).
+    /// First order: at least as good at every level.
     pub first: bool,
-    /// At least as good for everybody who minds risk (second order).
+    /// Second order: at least as good for everybody who dislikes risk.
     pub second: bool,
-    /// The share of the area between the two distributions that speaks against it: 0 when it dominates,
-    /// below about 0.06 it nearly does (Leshno & Levy 2002, Management Science 48:1074).
+    /// Share of the area between the two distributions that speaks against dominance: 0 when it
+    /// dominates, below about 0.06 when it almost does (Leshno & Levy 2002, Management Science 48:1074).
     pub against: f64,
 }
 
-/// How `a` stands to `b`, both equally likely draws.
+/// How `a` compares with `b`. Both are lists of equally likely draws.
 #[must_use]
 pub fn dominance(a: &[f64], b: &[f64]) -> Dominance {
     let (mut a, mut b) = (a.to_vec(), b.to_vec());
@@ -176,7 +152,7 @@ pub fn dominance(a: &[f64], b: &[f64]) -> Dominance {
     }
 }
 
-/// What each way of judging puts first.
+/// The index of the best act by each of four criteria.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Judged {
     /// By the mean.
@@ -189,23 +165,14 @@ pub struct Judged {
     pub regret: usize,
 }
 
-/// Judges acts on draws in four ways.
+/// Ranks acts by four criteria and returns the best by each. `acts` holds the value of each act in every
+/// draw; `tolerance` is for [`certain`], `alpha` for [`worst`].
 #[must_use]
 pub fn judged(acts: &[&[f64]], tolerance: f64, alpha: f64) -> Judged {
     Judged {
         mean: greatest(acts.iter().map(|a| crate::maths::mean(a))).0,
         certain: greatest(acts.iter().map(|a| certain(a, &[], tolerance))).0,
         worst: greatest(acts.iter().map(|a| worst(a, &[], alpha).1)).0,
-        regret: least_regret(acts).0,
-    }
-}
-
-impl Judged {
-    /// All four agree.
-    #[must_use]
-    pub fn agree(&self) -> bool {
-        [self.certain, self.worst, self.regret]
-            .iter()
-            .all(|i| *i == self.mean)
+        regret: least_regret(acts),
     }
 }

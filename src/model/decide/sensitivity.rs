@@ -1,78 +1,17 @@
 //! Which input moves an answer most.
 
 use super::information::bins;
-use crate::maths::{MAX_DIMENSIONS, SobolBlock, mean};
+use crate::maths::mean;
 
-/// How much of a result's variance each input explains.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Indices {
-    /// By itself (first order).
-    pub first: Vec<f64>,
-    /// With all it does together with others (total).
-    pub total: Vec<f64>,
-}
-
-/// First and total indices of `f` over inputs uniform on 0 to 1: first = mean(fB (fAB - fA))/V
-/// (Saltelli et al. 2010, Comput. Phys. Commun. 181:259), total = mean((fA - fAB)^2)/2V (Jansen 1999),
-/// V over both blocks together, on 2^`log2_points` points of one scrambled net in twice the dimensions.
-/// `None` when `f` is constant, or with no input or more than half as many as the net has dimensions.
-#[must_use]
-pub fn indices(
-    f: &dyn Fn(&[f64]) -> f64,
-    inputs: usize,
-    log2_points: u32,
-    seed: u32,
-) -> Option<Indices> {
-    if inputs == 0 || 2 * inputs > MAX_DIMENSIONS {
-        return None;
-    }
-    let block = SobolBlock::new(log2_points, seed);
-    let columns: Vec<Vec<f64>> = (0..2 * inputs).map(|d| block.column(d)).collect();
-    let row = |i: usize, from: usize| -> Vec<f64> {
-        columns[from..from + inputs].iter().map(|c| c[i]).collect()
-    };
-    let n = block.len();
-    let a: Vec<f64> = (0..n).map(|i| f(&row(i, 0))).collect();
-    let b: Vec<f64> = (0..n).map(|i| f(&row(i, inputs))).collect();
-    let centre = 0.5 * (mean(&a) + mean(&b));
-    let variance = a
-        .iter()
-        .chain(&b)
-        .map(|x| (x - centre) * (x - centre))
-        .sum::<f64>()
-        / (2 * n) as f64;
-    if variance <= 1e-24 * centre.abs().max(f64::MIN_POSITIVE) {
-        return None;
-    }
-    let mut found = Indices {
-        first: Vec::with_capacity(inputs),
-        total: Vec::with_capacity(inputs),
-    };
-    for input in 0..inputs {
-        let (mut first, mut total) = (0.0, 0.0);
-        for i in 0..n {
-            let mut mixed = row(i, 0);
-            mixed[input] = columns[inputs + input][i];
-            let moved = f(&mixed) - a[i];
-            // Taken from the centre: the same mean, less noise.
-            first += (b[i] - centre) * moved;
-            total += moved * moved;
-        }
-        found.first.push(first / n as f64 / variance);
-        found.total.push(0.5 * total / n as f64 / variance);
-    }
-    Some(found)
-}
-
-/// Share of the variance of `output` that `input` explains by itself, from draws alone: variance of the
-/// means over bins of equal number, less what noise within the bins puts there (Pearson's correlation
-/// ratio). `None` when the output is constant.
+/// Share of the variance of `output` that `input` explains on its own, from draws: the variance of the
+/// means of bins of equal size, less what noise within the bins contributes (Pearson's correlation
+/// ratio). From 0 to 1; `None` when the output is constant.
 #[must_use]
 pub fn share_explained(input: &[f64], output: &[f64]) -> Option<f64> {
     share_of_groups(&bins(input), output)
 }
 
-/// The same for an input that takes few values, each draw's group given.
+/// The same for an input that takes few values: `group` holds the group of each draw, counted from 0.
 #[must_use]
 pub fn share_of_groups(group: &[usize], output: &[f64]) -> Option<f64> {
     let n = group.len().min(output.len());
@@ -102,60 +41,40 @@ pub fn share_of_groups(group: &[usize], output: &[f64]) -> Option<f64> {
     Some(((between - noise) / total).clamp(0.0, 1.0))
 }
 
-/// A bar of a tornado: one input at its low and its high, the others as they are.
+/// One bar of a tornado chart: the result with one input at its low and at its high end, all other
+/// inputs at their usual values (Howard 1988, Management Science 34:679).
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Bar {
-    /// Place of the input.
+    /// Index of the input.
     pub input: usize,
-    /// Result at its low end.
+    /// Result at the low end of the input.
     pub at_low: f64,
-    /// Result at its high end.
+    /// Result at the high end of the input.
     pub at_high: f64,
 }
 
 impl Bar {
-    /// Distance between its ends.
+    /// Length of the bar.
     #[must_use]
     pub fn swing(&self) -> f64 {
         (self.at_high - self.at_low).abs()
     }
 
-    /// Whether `line` lies strictly within it, so that the input alone takes the result across.
+    /// Whether `line` lies strictly inside the bar, so that this input alone takes the result across.
     #[must_use]
     pub fn crosses(&self, line: f64) -> bool {
         (self.at_low - line) * (self.at_high - line) < 0.0
     }
 }
 
-/// Bars, the longest first; equal ones in the order of the inputs (Howard 1988, Management Science
-/// 34:679).
-#[must_use]
-pub fn tornado(f: &dyn Fn(&[f64]) -> f64, base: &[f64], low: &[f64], high: &[f64]) -> Vec<Bar> {
-    let at = |input: usize, x: f64| {
-        let mut moved = base.to_vec();
-        moved[input] = x;
-        f(&moved)
-    };
-    let mut bars: Vec<Bar> = (0..base.len().min(low.len()).min(high.len()))
-        .map(|input| Bar {
-            input,
-            at_low: at(input, low[input]),
-            at_high: at(input, high[input]),
-        })
-        .collect();
-    sorted(&mut bars);
-    bars
-}
-
-/// Puts the longest first; bars equal but for rounding stay in the order of the inputs.
+/// Sorts bars by length, longest first. Bars that differ only by rounding keep the order of their
+/// inputs.
 pub fn sorted(bars: &mut [Bar]) {
     let scale = bars.iter().map(Bar::swing).fold(0.0, f64::max);
-    crate::small::sort_short(bars, |a, b| {
-        let gap = b.swing() - a.swing();
-        if gap.abs() <= 1e-9 * scale {
-            a.input.cmp(&b.input)
-        } else {
-            gap.total_cmp(&0.0)
-        }
+    // Lengths are compared on a grid: "equal but for rounding" is no order on bare floats.
+    let step = 1e-9 * scale.max(f64::MIN_POSITIVE);
+    bars.sort_by(|a, b| {
+        let length = |bar: &Bar| (bar.swing() / step).round();
+        length(b).total_cmp(&length(a)).then(a.input.cmp(&b.input))
     });
 }

@@ -1,81 +1,80 @@
-//! Choosing over a stock: one thing to do with each piece, for the greatest gain within budgets.
+//! Planning a stock: one choice for each piece, for the greatest total gain within budgets.
 //!
-//! The multiple-choice knapsack with one budget or more, and with needs: a choice for one piece that
-//! asks for a choice for another. Bounds come from putting prices on the budgets (Lagrange multipliers;
-//! Fisher 1981, Management Science 27:1; for this problem Sinha & Zoltners 1979, Operations Research
-//! 27:503): at any prices, the best each piece brings net of what it uses, and the budgets at their price,
-//! is at least the optimum. What the bound shows cannot be part of anything better is left out; the rest
-//! is searched piece by piece, and of partial selections only those are kept that no other beats in gain
-//! and in every budget.
+//! This is the multiple-choice knapsack problem with one or more budgets, and with needs: a choice for
+//! one piece may require a choice for another. Upper bounds come from prices on the budgets (Lagrange
+//! multipliers; Fisher 1981, Management Science 27:1; for this problem Sinha & Zoltners 1979, Operations
+//! Research 27:503). At any prices, the best net gain of each piece plus the budgets at their prices is
+//! at least the optimum. Choices that the bound rules out are dropped. The rest is searched piece by
+//! piece, and a partial selection is kept only if no other beats it in gain and in every budget.
 
 use super::TIE;
-use crate::small::sort_short;
 
-/// How many partial selections are held after each piece before the least promising are let go. What was
-/// let go shows in the bound.
+/// Most partial selections kept after each piece; beyond it the least promising are dropped. What was
+/// dropped shows in the bound.
 pub const MOST_HELD: usize = 10_000;
 
-/// How many steps from a partial selection to a longer one are tried at most, as a rule: where many
-/// choices stay open, fewer partial selections are held, so that the answer is not long in coming.
+/// Rough limit on the steps tried from one piece to the next. Where many choices stay open, fewer partial
+/// selections are kept, so that the answer still comes quickly.
 const MOST_TRIED: usize = 2_000_000;
 
-/// More needs than this are not taken: each takes two bits of what a partial selection remembers.
+/// Most needs accepted: each takes two bits of the state of a partial selection.
 pub const MOST_NEEDS: usize = 60;
 
 /// One thing that can be done with a piece.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Choice<const K: usize> {
-    /// What it brings.
+    /// Its gain, in money.
     pub gain: f64,
-    /// What it takes of each budget, >= 0.
+    /// What it uses of each budget, 0 or more.
     pub uses: [f64; K],
-    /// How much choice it leaves for later: of what is equal otherwise, the greater is chosen.
+    /// How much choice it leaves for later; breaks ties, the greater wins.
     pub keeps: f64,
 }
 
-/// A piece takes one of `choices` only if the piece `of` takes one of `one_of`. Places count from 0.
+/// A requirement: `piece` takes one of `choices` only if the piece `of` takes one of `one_of`. All are
+/// indices from 0.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Need {
     /// The piece that needs.
     pub piece: usize,
     /// Its choices that need.
     pub choices: Vec<usize>,
-    /// The piece that is needed.
+    /// The piece it needs.
     pub of: usize,
-    /// Its choices that meet the need.
+    /// The choices of that piece that meet the need.
     pub one_of: Vec<usize>,
 }
 
-/// One choice for each piece, and how good it is.
+/// One choice for each piece, and how good the whole is.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Selection<const K: usize> {
-    /// For each piece, the place of its choice.
+    /// For each piece, the index of its choice.
     pub picks: Vec<usize>,
-    /// What all of it brings.
+    /// Total gain.
     pub gain: f64,
-    /// What all of it takes of each budget.
+    /// Total use of each budget.
     pub uses: [f64; K],
-    /// No selection brings more than this. Equal to `gain` where the search was complete.
+    /// Upper bound on the gain of any selection. Equals `gain` when the search was complete.
     pub bound: f64,
-    /// What one unit more of each budget would bring at most, by the prices of the bound: a shadow price.
+    /// Shadow prices: at most this much gain for one more unit of each budget, by the bound.
     pub prices: [f64; K],
 }
 
 impl<const K: usize> Selection<K> {
-    /// Whether nothing can be better.
+    /// Whether the selection is proved best.
     #[must_use]
     pub fn is_best(&self) -> bool {
         self.bound <= self.gain + slack(self.gain)
     }
 }
 
-/// The selection with the greatest gain within `limits` (infinite where there is none): on a tie the one
-/// that takes less of the first budget, then the one that leaves more choice for later.
+/// The selection with the greatest gain within `limits` (infinite where there is no limit). A tie goes to
+/// the one that uses less of the first budget, then to the one that leaves more choice for later.
 ///
-/// The first choice of a piece is doing nothing: it uses nothing and needs nothing. `None` when one of
-/// them does, when a piece has no choice, when a number is not finite or a use below 0, when a need names
-/// what is not there, or when there are more than [`MOST_NEEDS`] needs. `held` is how many partial
-/// selections are held at most; see [`MOST_HELD`].
+/// The first choice of every piece must be to do nothing: it uses nothing and needs nothing. `held` is the
+/// most partial selections kept, usually [`MOST_HELD`]. Returns `None` for input that makes no sense: a
+/// first choice that uses or needs something, a piece without choices, a number that is not finite, a
+/// negative use, a need that names a missing piece or choice, or more than [`MOST_NEEDS`] needs.
 #[must_use]
 pub fn select<const K: usize>(
     pieces: &[Vec<Choice<K>>],
@@ -88,7 +87,7 @@ pub fn select<const K: usize>(
     }
     let stock = Stock::new(pieces, needs, limits);
     let mut best = stock.begun();
-    // A narrow search first: what it finds narrows the wide one.
+    // A narrow search first; its result prunes the wide one.
     let mut open = 0.0_f64;
     for held in [held.min(200), held.max(1)] {
         open = stock.search(&mut best, held);
@@ -124,20 +123,20 @@ fn is_sound<const K: usize>(pieces: &[Vec<Choice<K>>], needs: &[Need], limits: &
         })
 }
 
-/// Gains nearer than this are equal.
+/// Gains closer than this are equal.
 fn slack(gain: f64) -> f64 {
     1e3 * TIE * gain.abs().max(1.0)
 }
 
-/// The pieces with what the bounds need to know of them.
+/// The problem with what the bounds need.
 struct Stock<'a, const K: usize> {
     pieces: &'a [Vec<Choice<K>>],
     needs: &'a [Need],
     limits: [f64; K],
-    /// The choices of each piece that no other of its choices beats.
+    /// The choices of each piece that no other choice of the same piece beats.
     kept: Vec<Vec<usize>>,
-    /// Prices on the budgets, each with its bound: first the lowest bound found, then with a price on
-    /// one budget alone, then without any.
+    /// Sets of budget prices, each with its bound in `bounds`: first the set with the lowest bound found,
+    /// then a price on one budget alone, then no prices at all.
     prices: Vec<[f64; K]>,
     bounds: Vec<f64>,
 }
@@ -147,7 +146,7 @@ impl<'a, const K: usize> Stock<'a, K> {
         for (k, limit) in limits.iter_mut().enumerate() {
             let most =
                 |choices: &Vec<Choice<K>>| choices.iter().map(|c| c.uses[k]).fold(0.0, f64::max);
-            // No more than all of it can be used, and sums of the same numbers may round differently.
+            // A finite limit that cannot bind, with room for sums that round differently.
             let all: f64 = pieces.iter().map(most).sum();
             *limit = limit.min(all * 2.0 + 1.0);
             *limit += slack(*limit);
@@ -186,7 +185,7 @@ impl<'a, const K: usize> Stock<'a, K> {
         stock
     }
 
-    /// The best place of a piece at these prices, and what it brings net of what it uses.
+    /// Index of the best choice of a piece at these prices, and its net gain.
     fn best_at(&self, piece: usize, prices: &[f64; K]) -> (usize, f64) {
         let choices = &self.pieces[piece];
         let mut top = (0, f64::NEG_INFINITY);
@@ -199,7 +198,7 @@ impl<'a, const K: usize> Stock<'a, K> {
         top
     }
 
-    /// The bound at these prices, and what is left of each budget there.
+    /// The bound at these prices, and what remains of each budget.
     fn bound_at(&self, prices: &[f64; K]) -> (f64, [f64; K]) {
         let mut left = self.limits;
         let mut bound: f64 = prices.iter().zip(&self.limits).map(|(p, l)| p * l).sum();
@@ -213,9 +212,9 @@ impl<'a, const K: usize> Stock<'a, K> {
         (bound, left)
     }
 
-    /// Looks for the prices with the lowest bound: one budget after the other by halving, then small
-    /// steps against what is left over. Any prices give a true bound, so that where this stops changes
-    /// how long the search takes and not what it finds.
+    /// Searches for the prices with the lowest bound: one budget after another by bisection, then small
+    /// subgradient steps. Any prices give a valid bound, so where this stops changes how long the search
+    /// takes, not what it finds.
     fn price(&mut self) {
         let mut sets: Vec<[f64; K]> = Vec::new();
         let mut together = [0.0; K];
@@ -232,7 +231,7 @@ impl<'a, const K: usize> Stock<'a, K> {
             if size <= 0.0 {
                 break;
             }
-            // A twentieth of the bound is farther than any step needs to go.
+            // No step needs to go further than a twentieth of the bound.
             let step = reach * 0.05 * low.abs() / size;
             for (price, left) in at.iter_mut().zip(&left) {
                 *price = (*price - step * left).max(0.0);
@@ -258,8 +257,8 @@ impl<'a, const K: usize> Stock<'a, K> {
         self.prices = sets;
     }
 
-    /// The price of one budget with the lowest bound, the others as they are: the bound falls with the
-    /// price as long as more would be used than there is.
+    /// Sets the price of one budget to minimise the bound, the others unchanged. The bound falls as the
+    /// price rises for as long as the budget is overdrawn.
     fn price_one(&self, prices: &mut [f64; K], k: usize) {
         prices[k] = 0.0;
         if self.bound_at(prices).1[k] >= 0.0 {
@@ -288,8 +287,8 @@ impl<'a, const K: usize> Stock<'a, K> {
         self.bounds.iter().copied().fold(f64::INFINITY, f64::min)
     }
 
-    /// A selection to begin with: what the prices choose, at prices raised until it fits, then better
-    /// choices one piece at a time.
+    /// A first selection: the choices the prices suggest, with prices raised until it fits, then improved
+    /// one piece at a time.
     fn begun(&self) -> Selection<K> {
         let mut picks = vec![0; self.pieces.len()];
         let mut raise = 1.0;
@@ -311,7 +310,7 @@ impl<'a, const K: usize> Stock<'a, K> {
         self.selection(picks)
     }
 
-    /// Whoever needs what is not chosen does nothing.
+    /// Sets every piece whose need is not met to doing nothing.
     fn meet_needs(&self, picks: &mut [usize]) {
         while let Some(broken) = self
             .needs
@@ -379,8 +378,8 @@ impl<'a, const K: usize> Stock<'a, K> {
         }
     }
 
-    /// Searches for something better than `best`, and puts it there. Returns what the partial selections
-    /// that were let go could have come to at most.
+    /// Searches for a better selection and stores it in `best`. Returns an upper bound on what the dropped
+    /// partial selections could have reached.
     fn search(&self, best: &mut Selection<K>, held: usize) -> f64 {
         let rest = Rest::new(self, best.gain);
         let tried: usize = rest.choices.iter().map(Vec::len).sum();
@@ -429,7 +428,7 @@ impl<'a, const K: usize> Stock<'a, K> {
         open
     }
 
-    /// What is still to be seen of the needs once this piece has this choice; `None` when one is broken.
+    /// State of the open needs once this piece has this choice; `None` when a need is broken.
     fn pending(
         &self,
         before: &Partial<K>,
@@ -457,22 +456,22 @@ impl<'a, const K: usize> Stock<'a, K> {
     }
 }
 
-/// What is left to search once the bounds have spoken, and what it can bring at most.
+/// What is left to search after pruning, with upper bounds.
 struct Rest<const K: usize> {
-    /// The pieces that are open, those with needs first.
+    /// The open pieces, those with needs first.
     order: Vec<usize>,
-    /// Their choices that may still be part of something better.
+    /// Their choices that may still be part of a better selection.
     choices: Vec<Vec<usize>>,
-    /// The best choice of every piece at the prices, and the choice of those that are not open.
+    /// The best choice of every piece at the prices, and the fixed choice of every piece that is not open.
     best: Vec<usize>,
     picks: Vec<usize>,
-    /// What the pieces that are not open bring and use.
+    /// Gain and use of the pieces that are not open.
     begun: Partial<K>,
-    /// `[prices][stage]`: what the open pieces from there on bring at most, net.
+    /// `[prices][stage]`: most net gain from the open pieces of this stage and later.
     net_from: Vec<Vec<f64>>,
-    /// `[stage]`: gain, uses and choice kept of the best choices from there on.
+    /// `[stage]`: gain, use and choice kept of the best choices of this stage and later.
     best_from: Vec<(f64, [f64; K], f64)>,
-    /// The stage after which all needs are settled, and for each need the stage that settles it.
+    /// The stage after which all needs are settled, and the stage that settles each need.
     settled: usize,
     seen_by: Vec<usize>,
 }
@@ -505,7 +504,7 @@ impl<const K: usize> Rest<K> {
                 .collect();
             best[piece] = tops[0].0;
             let choices = &stock.pieces[piece];
-            // What the whole may still come to if this piece must take this choice.
+            // The most the whole can reach if this piece takes this choice.
             let at_most = |choice: usize| {
                 let each = stock.prices.iter().zip(&stock.bounds).zip(&tops);
                 each.map(|((prices, bound), top)| bound - (top.1 - choices[choice].net(prices)))
@@ -520,7 +519,7 @@ impl<const K: usize> Rest<K> {
                 picks[piece] = still[0];
                 begun = begun.with(&choices[still[0]], 0, 0);
             } else {
-                // How much the second best falls behind: what differs most is settled first.
+                // How far the second best falls behind: pieces that differ most come first.
                 let behind = |c: &usize| tops[0].1 - choices[*c].net(&stock.prices[0]);
                 let (mut first, mut second) = (f64::INFINITY, f64::INFINITY);
                 for by in still.iter().map(behind) {
@@ -530,7 +529,7 @@ impl<const K: usize> Rest<K> {
                 open.push((piece, still, second));
             }
         }
-        sort_short(&mut open, |a, b| {
+        open.sort_by(|a, b| {
             in_need(b.0)
                 .cmp(&in_need(a.0))
                 .then(b.2.total_cmp(&a.2))
@@ -575,7 +574,7 @@ impl<const K: usize> Rest<K> {
         }
     }
 
-    /// What a partial selection can come to at most, with the pieces from this stage on still open.
+    /// The most a partial selection can reach when the pieces from this stage on are still open.
     fn at_most(&self, stock: &Stock<K>, stage: usize, partial: &Partial<K>) -> f64 {
         let each = stock.prices.iter().zip(&self.net_from);
         each.map(|(prices, from)| {
@@ -594,10 +593,10 @@ struct Partial<const K: usize> {
     gain: f64,
     uses: [f64; K],
     keeps: f64,
-    /// Where its choices are noted, but for the last, which stands beside it till it is noted.
+    /// Where its choices are recorded in the trail, except the last, which is in `choice` until then.
     at: usize,
     choice: usize,
-    /// Two bits for each need not settled yet: that it was made, and that it is met.
+    /// Two bits for each open need: that it has arisen, and that it is met.
     pending: u128,
 }
 
@@ -615,12 +614,12 @@ impl<const K: usize> Partial<K> {
     }
 }
 
-/// Who chose what after whom.
+/// The choices behind every partial selection, as a linked list.
 #[derive(Default)]
 struct Trail(Vec<(usize, usize, usize)>);
 
 impl Trail {
-    /// Notes a choice after that at `before`; 0 is the beginning.
+    /// Records a choice made after the one at `before`; 0 is the beginning.
     fn note(&mut self, before: usize, piece: usize, choice: usize) -> usize {
         self.0.push((before, piece, choice));
         self.0.len()
@@ -638,12 +637,12 @@ impl Trail {
     }
 }
 
-/// The best whole selection so far.
+/// The best complete selection so far.
 struct Found<const K: usize> {
     gain: f64,
     uses: [f64; K],
     keeps: f64,
-    /// Where its choices are noted and up to which stage; `None` while it is the one there was.
+    /// Where its choices are recorded, and up to which stage; `None` while it is still the first one.
     at: Option<(usize, usize)>,
 }
 
@@ -658,7 +657,8 @@ impl<const K: usize> Found<K> {
         }
     }
 
-    /// Takes a partial selection with the best choices after it, if that fits and is better.
+    /// Completes a partial selection with the best remaining choices, and keeps it if it fits and is
+    /// better.
     fn look_at(&mut self, stock: &Stock<K>, rest: &Rest<K>, stage: usize, partial: &Partial<K>) {
         let (after_gain, after_uses, after_keeps) = &rest.best_from[stage];
         let mut uses = partial.uses;
@@ -684,8 +684,8 @@ impl<const K: usize> Found<K> {
     }
 }
 
-/// Keeps so many of those that promise most, and returns the most that one let go promises. Which ones is
-/// found by halving the range of promises, so that they stay in their order.
+/// Keeps the `held` most promising and returns the greatest promise among the dropped. The threshold is
+/// found by bisection, so the kept ones stay in order.
 fn most_promising<const K: usize>(
     partials: &mut Vec<Partial<K>>,
     held: usize,
@@ -694,7 +694,7 @@ fn most_promising<const K: usize>(
     let each: Vec<f64> = partials.iter().map(promise).collect();
     let mut low = each.iter().copied().fold(f64::INFINITY, f64::min);
     let mut high = each.iter().copied().fold(f64::NEG_INFINITY, f64::max);
-    // More than `held` promise at least `low`, and at most that many more than `high`.
+    // More than `held` promise at least `low`; at most `held` promise more than `high`.
     for _ in 0..60 {
         let middle = f64::midpoint(low, high);
         if each.iter().filter(|p| **p >= middle).count() > held {
@@ -722,8 +722,8 @@ fn most_promising<const K: usize>(
     least
 }
 
-/// Those that no other with the same needs pending beats. For more than two budgets all of them: there
-/// the bound alone has to do.
+/// Drops partial selections that another one with the same open needs beats. With more than two budgets
+/// all are kept, and only the bound prunes.
 fn unbeaten<const K: usize>(mut partials: Vec<Partial<K>>) -> Vec<Partial<K>> {
     if K > 2 {
         return partials;
@@ -739,7 +739,7 @@ fn unbeaten<const K: usize>(mut partials: Vec<Partial<K>>) -> Vec<Partial<K>> {
             .then(a.at.cmp(&b.at))
     });
     let mut kept: Vec<Partial<K>> = Vec::new();
-    // Of those kept with these needs: rising in the first budget, falling in the second.
+    // The kept ones with these needs: rising in the first budget, falling in the second.
     let mut stairs: Vec<(f64, f64)> = Vec::new();
     for partial in partials {
         if kept.last().is_some_and(|k| k.pending != partial.pending) {
@@ -758,14 +758,14 @@ fn unbeaten<const K: usize>(mut partials: Vec<Partial<K>>) -> Vec<Partial<K>> {
 }
 
 impl<const K: usize> Choice<K> {
-    /// What it brings less what it uses at these prices.
+    /// Gain minus use at these prices.
     fn net(&self, prices: &[f64; K]) -> f64 {
         let used: f64 = self.uses.iter().zip(prices).map(|(u, p)| u * p).sum();
         self.gain - used
     }
 }
 
-/// Whether one choice is at least as good as another in everything.
+/// Whether one choice is at least as good as another in every respect.
 fn beats<const K: usize>(a: &Choice<K>, b: &Choice<K>) -> bool {
     a.gain >= b.gain && a.keeps >= b.keeps && a.uses.iter().zip(&b.uses).all(|(a, b)| a <= b)
 }

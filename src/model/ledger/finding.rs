@@ -4,7 +4,6 @@ use std::sync::OnceLock;
 
 use super::figure::Tag;
 use super::{embedded, table::rows};
-use crate::small::sort_short;
 use crate::terms::{Cluster, Kind, Letter};
 
 /// Where on the piece a finding is looked for.
@@ -173,7 +172,7 @@ pub fn finding(id: &str) -> Option<&'static FindingFact> {
     static BY_ID: OnceLock<Vec<&FindingFact>> = OnceLock::new();
     let by_id = BY_ID.get_or_init(|| {
         let mut all: Vec<&FindingFact> = findings().iter().collect();
-        sort_short(&mut all, |a, b| a.id.cmp(b.id));
+        all.sort_by_key(|f| f.id);
         all
     });
     let at = by_id.binary_search_by(|f| f.id.cmp(id)).ok()?;

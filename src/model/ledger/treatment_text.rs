@@ -105,6 +105,8 @@ pub struct CautionText {
     pub id: &'static str,
     /// How serious.
     pub level: Level,
+    /// Ids of the treatments it speaks for.
+    pub treatments: Vec<&'static str>,
     /// Harmful agents the treatment can bring.
     pub agents: Vec<&'static str>,
     /// The words.
@@ -224,6 +226,7 @@ fn read_cautions(text: &'static str) -> Result<Vec<CautionText>, String> {
                 "note" => Level::Note,
                 other => return Err(format!("cautions.psv: {}: level is not {other}", r[0])),
             },
+            treatments: r[2].split(',').map(str::trim).collect(),
             agents: if r[3] == "none" {
                 Vec::new()
             } else {

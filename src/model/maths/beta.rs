@@ -1,13 +1,13 @@
-//! The beta law, for PERT figures: distribution function and quantile, both with a cap on work.
+//! The beta distribution, for PERT figures: distribution function and quantile, both with bounded work.
 
-/// Shapes (alpha, beta) of the PERT law of weight 4 whose mode lies at the fraction `mode` of the
-/// way from low to high: alpha = 1 + 4 mode, beta = 1 + 4 (1 - mode). `mode` in [0, 1].
+/// Shapes (alpha, beta) of the PERT distribution of weight 4 whose mode lies at the fraction `mode` of the
+/// way from low to high: alpha = 1 + 4 mode, beta = 1 + 4 (1 - mode). `mode` is in [0, 1].
 #[must_use]
 pub fn pert_shapes(mode: f64) -> (f64, f64) {
     (1.0 + 4.0 * mode, 1.0 + 4.0 * (1.0 - mode))
 }
 
-/// The beta law with shapes a, b > 0, with what every evaluation needs worked out once.
+/// The beta distribution with shapes a, b > 0, with the normalising constant precomputed.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Beta {
     a: f64,
@@ -17,7 +17,7 @@ pub struct Beta {
 }
 
 impl Beta {
-    /// The law with these shapes, both > 0.
+    /// The distribution with these shapes, both > 0.
     #[must_use]
     pub fn new(a: f64, b: f64) -> Self {
         Self {
@@ -27,9 +27,9 @@ impl Beta {
         }
     }
 
-    /// Regularised incomplete beta function `I_x(a, b)`, x in [0, 1]. Continued fraction by the
-    /// modified Lentz method (Press et al. 2007, Numerical Recipes, section 6.4), at most 300 terms;
-    /// absolute error below 1e-13 for shapes up to about 1000.
+    /// Regularised incomplete beta function `I_x(a, b)` for x in [0, 1]: a continued fraction by the
+    /// modified Lentz method (Press et al. 2007, Numerical Recipes, section 6.4) of at most 300 terms. The
+    /// absolute error is below 1e-13 for shapes up to about 1000.
     #[must_use]
     pub fn cdf(&self, x: f64) -> f64 {
         if x <= 0.0 {
@@ -55,11 +55,11 @@ impl Beta {
         }
     }
 
-    /// The x with `I_x(a, b) = u`, for a, b >= 1. Halley steps (Press et al. 2007, Numerical Recipes,
-    /// section 6.4) from `start`, held inside a bracket that only shrinks and bisected whenever a
-    /// step leaves it; at most 100 steps, so it always returns. A step that takes a millionth of the
-    /// way to the nearer end is the last: the error falls with its cube. Monotone in `u` to the last
-    /// bits. `start` outside (0, 1) means the mean.
+    /// The x with `I_x(a, b) = u`, for a, b >= 1. Halley steps (Press et al. 2007, Numerical Recipes, section
+    /// 6.4) from `start`, inside a bracket that only shrinks; a step that leaves the bracket is replaced by
+    /// bisection. At most 100 steps, so it always returns. The error falls with the cube of the step, so a
+    /// step of a millionth of the distance to the nearer end is the last. Monotone in `u` except for the
+    /// last bits. A `start` outside (0, 1) means the mean.
     #[must_use]
     pub fn quantile(&self, u: f64, start: f64) -> f64 {
         const LAST_STEP: f64 = 1e-6;
@@ -105,12 +105,6 @@ impl Beta {
     }
 }
 
-/// [`Beta::cdf`] for a single value.
-#[must_use]
-pub fn beta_cdf(a: f64, b: f64, x: f64) -> f64 {
-    Beta::new(a, b).cdf(x)
-}
-
 /// [`Beta::quantile`] for a single value.
 #[must_use]
 pub fn beta_quantile(a: f64, b: f64, u: f64, start: f64) -> f64 {
@@ -146,16 +140,17 @@ mod tests {
     use super::*;
 
     #[test]
-    fn closed_forms() {
+    fn the_distribution_function_has_its_closed_forms() {
         // Beta(1, b): I_x = 1 - (1 - x)^b; Beta(a, 1): I_x = x^a.
+        let cdf = |a, b, x| Beta::new(a, b).cdf(x);
         for x in [0.01, 0.2, 0.5, 0.9, 0.999] {
-            assert!((beta_cdf(1.0, 5.0, x) - (1.0 - libm::pow(1.0 - x, 5.0))).abs() < 1e-14);
-            assert!((beta_cdf(3.0, 1.0, x) - x * x * x).abs() < 1e-14);
+            assert!((cdf(1.0, 5.0, x) - (1.0 - libm::pow(1.0 - x, 5.0))).abs() < 1e-14);
+            assert!((cdf(3.0, 1.0, x) - x * x * x).abs() < 1e-14);
         }
     }
 
     #[test]
-    fn quantile_is_monotone_and_returns_in_the_tails() {
+    fn quantiles_are_monotone_and_stay_within_0_and_1_in_the_tails() {
         for (a, b) in [
             (1.0, 5.0),
             (5.0, 1.0),

@@ -1,16 +1,16 @@
-//! A number held at or above, or at or below, another.
+//! Lower and upper limits on a number.
 //!
-//! The library's `max` and `min` ask first whether either is no number at all, which in the browser
-//! takes a call each time; in a loop over draws that is most of what they cost.
+//! `f64::max` and `f64::min` test for NaN first. In the browser that is a function call each time, which is
+//! most of their cost in a loop over draws; these two are one comparison.
 
-/// `x`, but not less than `least`. Where either is no number, `x`.
+/// `x`, but at least `least`. If either is NaN, `x`.
 #[inline]
 #[must_use]
 pub fn at_least(x: f64, least: f64) -> f64 {
     if x < least { least } else { x }
 }
 
-/// `x`, but not more than `most`. Where either is no number, `x`.
+/// `x`, but at most `most`. If either is NaN, `x`.
 #[inline]
 #[must_use]
 pub fn at_most(x: f64, most: f64) -> f64 {
@@ -22,7 +22,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn numbers_are_held_as_the_library_holds_them() {
+    fn limits_agree_with_the_standard_library_except_for_nan() {
         let some = [-2.5, -0.0, 0.0, 1.0, f64::INFINITY, f64::NEG_INFINITY];
         for (a, b) in some.into_iter().flat_map(|a| some.map(|b| (a, b))) {
             assert!(at_least(a, b) >= b && at_most(a, b) <= b);

@@ -1,5 +1,5 @@
-//! The mathematics the model needs and no more: the normal law, the beta law for PERT, two-piece
-//! laws for entered ranges, Sobol' points, and order statistics.
+//! The mathematics the model needs: the normal, beta (PERT) and Student's t distributions, two-piece
+//! distributions for ranges, Sobol' points, point counts, and order statistics.
 //!
 //! Invariant: every function is total on its stated domain and returns a finite number there.
 
@@ -12,11 +12,11 @@ mod range;
 mod sobol;
 mod student;
 
-pub use beta::{Beta, beta_cdf, beta_quantile, pert_shapes};
+pub use beta::{Beta, beta_quantile, pert_shapes};
 pub use extremes::{at_least, at_most};
 pub use normal::{phi, probability, probit};
 pub use point_count::{CountFault, PointCount, exact_interval, point_count};
 pub use quantiles::{Ordered, deciles, mean, median, quantile_of, tail_mean};
-pub use range::{TwoPiece, Z5, Z10, two_piece, two_piece_slopes};
+pub use range::{TwoPiece, Z5, Z10, two_piece_slopes};
 pub use sobol::{MAX_DIMENSIONS, SobolBlock, sobol_u32};
 pub use student::{StudentT, standard as student_of_beta, student_two_sided};

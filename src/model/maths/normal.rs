@@ -1,4 +1,4 @@
-//! The standard normal law: density, distribution function, and its inverse.
+//! The standard normal distribution: density, distribution function and quantile.
 
 use core::f64::consts::{FRAC_1_SQRT_2, PI};
 
@@ -8,14 +8,14 @@ pub fn phi(z: f64) -> f64 {
     libm::exp(-0.5 * z * z) / (2.0 * PI).sqrt()
 }
 
-/// P(Z <= z) for N(0, 1), by the complementary error function; accurate in both tails.
+/// P(Z <= z) for N(0, 1) by the complementary error function, accurate in both tails.
 #[must_use]
 pub fn probability(z: f64) -> f64 {
     0.5 * libm::erfc(-z * FRAC_1_SQRT_2)
 }
 
-/// The z with P(Z <= z) = p. Algorithm AS 241, PPND16 (Wichura 1988, Applied Statistics 37:477),
-/// relative error about 1e-16. `p` is held within [1e-300, 1 - 1e-16], so the result is finite.
+/// The z with P(Z <= z) = p, by algorithm AS 241, PPND16 (Wichura 1988, Applied Statistics 37:477), with a
+/// relative error of about 1e-16. `p` is clamped to [1e-300, 1 - 1e-16], so the result is finite.
 #[must_use]
 pub fn probit(p: f64) -> f64 {
     let p = p.clamp(1e-300, 1.0 - 1.110_223_024_625_156_5e-16);
@@ -38,7 +38,7 @@ fn horner(coefficients: &[f64; 8], x: f64) -> f64 {
     coefficients.iter().rev().fold(0.0, |sum, c| sum * x + c)
 }
 
-// The digits are those of the publication; the nearest double is taken.
+// The digits are those of the publication; the compiler takes the nearest double.
 #[allow(clippy::excessive_precision)]
 const A: [f64; 8] = [
     3.387_132_872_796_366_608,
@@ -111,7 +111,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn inverse_undoes_the_distribution_function() {
+    fn the_quantile_inverts_the_distribution_function() {
         for i in 1..1000 {
             let p = f64::from(i) / 1000.0;
             assert!((probability(probit(p)) - p).abs() < 1e-14, "{p}");
@@ -119,7 +119,7 @@ mod tests {
     }
 
     #[test]
-    fn the_ends_are_finite() {
+    fn quantiles_of_impossible_probabilities_are_finite() {
         for p in [0.0, 1.0, -1.0, 2.0, f64::MIN_POSITIVE] {
             assert!(probit(p).is_finite());
         }

@@ -1,12 +1,12 @@
-//! Bare metal by counting: a grid of points is laid over a part and the points that fall on bare
-//! metal are counted.
+//! Point counting: a grid of points is laid over a part, and the points that fall on bare metal are
+//! counted.
 
 use super::{beta_quantile, student_two_sided};
 
-/// How sure the interval is: both standards of counting use 95 in 100.
+/// Confidence level of the interval; both standards for counting use 95 %.
 const WITHIN: f64 = 0.95;
 
-/// What a count says of the bare share of a part.
+/// What a count says about the bare share of a part.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct PointCount {
     /// Fields counted.
@@ -17,10 +17,10 @@ pub struct PointCount {
     pub mean: f64,
     /// Upper end, 0 to 1.
     pub high: f64,
-    /// Percent relative accuracy after ASTM E562: half the interval over the mean, in hundredths;
-    /// `None` where the mean is nothing or the interval is the exact one.
+    /// Percent relative accuracy after ASTM E562: half the interval over the mean, in per cent; `None` when
+    /// the interval is the exact binomial one.
     pub relative_accuracy: Option<f64>,
-    /// The interval is the exact binomial one, not the one from field to field.
+    /// Whether the interval is the exact binomial one, not the one from the variation between fields.
     pub exact: bool,
 }
 
@@ -31,22 +31,22 @@ pub enum CountFault {
     NoPoints,
     /// Nothing was counted.
     NoFields,
-    /// Points come whole.
+    /// A count is negative or not a whole number.
     NotWhole,
-    /// More points on metal than there are points, in this field (from 0).
+    /// A field has more points on bare metal than it has points.
     TooMany {
-        /// Which field.
+        /// Index of the field, from 0.
         field: usize,
     },
 }
 
-/// Share and interval from fields of `points` points each, `bare[i]` of them on bare metal.
+/// Bare share and its interval from fields of `points` points each, `bare[i]` of them on bare metal.
 ///
-/// Two fields or more: mean over fields, and Student's t with one degree less than there are fields
-/// times the standard error of the mean (ASTM E562, sections on calculation), held within 0 to 1.
-/// One field, or fields that all agree, tell nothing of how fields differ: then all points are taken
-/// together and the interval is the exact binomial one (Clopper and Pearson 1934, Biometrika 26:404),
-/// which never covers less than it says.
+/// For two or more fields: the mean over fields, plus or minus the standard error of the mean times
+/// Student's t with one degree of freedom fewer than there are fields (ASTM E562, sections on calculation),
+/// clamped to 0 to 1. A single field, or fields that all agree, say nothing about how fields differ. Then
+/// all points are pooled and the interval is the exact binomial one (Clopper and Pearson 1934, Biometrika
+/// 26:404), which never covers less than it claims.
 ///
 /// # Errors
 /// See [`CountFault`].
@@ -98,8 +98,8 @@ pub fn point_count(points: f64, bare: &[f64]) -> Result<PointCount, CountFault> 
     })
 }
 
-/// The exact binomial interval for `taps` of `points`, 0 <= taps <= points, points >= 1: the ends are
-/// quantiles of beta laws (Clopper and Pearson 1934).
+/// The exact binomial interval of a share, for `taps` of `points`, 0 <= taps <= points and points >= 1.
+/// The ends are quantiles of beta distributions (Clopper and Pearson 1934).
 #[must_use]
 pub fn exact_interval(taps: f64, points: f64) -> (f64, f64) {
     let tail = (1.0 - WITHIN) / 2.0;
@@ -121,7 +121,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn what_cannot_be_counted_is_refused() {
+    fn impossible_counts_are_refused() {
         assert_eq!(point_count(0.0, &[0.0]), Err(CountFault::NoPoints));
         assert_eq!(point_count(25.0, &[]), Err(CountFault::NoFields));
         assert_eq!(
@@ -136,8 +136,8 @@ mod tests {
     }
 
     #[test]
-    fn the_ends_of_a_single_field() {
-        // None of n: the upper end is 1 - .025^(1/n); all of n: the lower end is .025^(1/n).
+    fn a_field_with_none_or_all_bare_has_a_one_sided_interval() {
+        // None of n: the upper end is 1 - .025^(1/n). All of n: the lower end is .025^(1/n).
         let none = point_count(100.0, &[0.0]).unwrap();
         let root = libm::pow(0.025, 0.01);
         assert!(none.low.abs() < 1e-12 && (none.high - (1.0 - root)).abs() < 1e-9);
@@ -146,7 +146,7 @@ mod tests {
     }
 
     #[test]
-    fn fields_that_agree_are_counted_together() {
+    fn fields_that_agree_are_pooled() {
         let alike = point_count(50.0, &[2.0, 2.0]).unwrap();
         assert!(alike.exact && alike.low > 0.0 && alike.high > alike.mean);
         let apart = point_count(50.0, &[2.0, 3.0]).unwrap();

@@ -1,9 +1,8 @@
 //! Order statistics of a sample.
 
 use super::extremes::{at_least, at_most};
-use crate::small::sort_short;
 
-/// Mean of a sample; 0 for an empty one. Summed in order, so the bits do not depend on the machine.
+/// Mean of a sample; 0 for an empty one. Summed in order, so the bits are the same on every machine.
 #[must_use]
 pub fn mean(sample: &[f64]) -> f64 {
     if sample.is_empty() {
@@ -20,31 +19,30 @@ pub fn quantile_of(sample: &[f64], p: f64) -> f64 {
     quantiles(sample, [p]).0[0]
 }
 
-/// 10th, 50th and 90th percentile, as [`quantile_of`] gives them, at about the price of one.
+/// 10th, 50th and 90th percentile, equal to those of [`quantile_of`], at about the cost of one.
 #[must_use]
 pub fn deciles(sample: &[f64]) -> [f64; 3] {
     Ordered::of(sample).deciles
 }
 
-/// What putting a sample in order tells: its deciles, and the draws they stand between, which are often
-/// where a tail ends.
+/// The deciles of a sample, with the draws next to them, which are often where a tail ends.
 #[derive(Clone, Debug)]
 pub struct Ordered {
     /// 10th, 50th and 90th percentile.
     pub deciles: [f64; 3],
-    /// Draws by their ranks.
+    /// Known draws by rank.
     known: Vec<(usize, f64)>,
 }
 
 impl Ordered {
-    /// Of a sample; all 0 for an empty one.
+    /// The deciles of a sample; all 0 for an empty one.
     #[must_use]
     pub fn of(sample: &[f64]) -> Self {
         let (deciles, known) = quantiles(sample, [0.1, 0.5, 0.9]);
         Self { deciles, known }
     }
 
-    /// [`tail_mean`] of the same sample.
+    /// [`tail_mean`] of the same sample, faster where the tail ends at a known draw.
     #[must_use]
     pub fn tail_mean(&self, sample: &[f64], alpha: f64) -> f64 {
         tail_mean_by(sample, alpha, |rank| {
@@ -60,13 +58,13 @@ pub fn median(sample: &[f64]) -> f64 {
     quantile_of(sample, 0.5)
 }
 
-/// Cells that a sample is counted into.
+/// Number of cells that a sample is counted into.
 const CELLS: usize = 1 << 10;
-/// Below this many draws counting costs more than it saves.
+/// With fewer draws, counting costs more than it saves.
 const FEW: usize = 256;
 
-/// Quantiles of a sample at these shares, which rise, and the draws they stand between by their ranks;
-/// 0 for an empty one.
+/// Quantiles of a sample at these rising shares, and the draws next to them by rank. All 0 for an empty
+/// sample.
 fn quantiles<const N: usize>(sample: &[f64], shares: [f64; N]) -> ([f64; N], Vec<(usize, f64)>) {
     let n = sample.len();
     if n == 0 {
@@ -87,11 +85,9 @@ fn quantiles<const N: usize>(sample: &[f64], shares: [f64; N]) -> ([f64; N], Vec
     (quantiles, ranks.into_iter().zip(found).collect())
 }
 
-/// The draws at these ranks, counted from 0 and below the number of draws, as they would stand in
-/// order. Counted into cells of equal width first, so that only the few draws in the cells asked for
-/// need putting in order. A draw far from all others crowds them into few cells; that costs time and
-/// changes nothing.
-#[allow(clippy::float_cmp)] // both are draws of the sample: all alike or not
+/// The draws at these ranks of the sorted sample; ranks count from 0 and are below the number of draws.
+/// Draws are first counted into cells of equal width, so only the few in the wanted cells are sorted. An
+/// outlier crowds the others into few cells; that costs time and changes no result.
 fn smallest(sample: &[f64], ranks: &[usize]) -> Vec<f64> {
     let (low, high) = ends(sample);
     if low >= high {
@@ -102,7 +98,7 @@ fn smallest(sample: &[f64], ranks: &[usize]) -> Vec<f64> {
         let mut copy = sample.to_vec();
         return ranks.iter().map(|i| part(&mut copy, *i)).collect();
     }
-    // The cell never falls as the draw rises, so that the draws of a cell stand together.
+    // The cell never falls as the draw rises, so the draws of a cell are neighbours in order.
     let mut ends = [0_usize; CELLS];
     let mut cells = vec![0_u16; sample.len()];
     for (cell, x) in cells.iter_mut().zip(sample) {
@@ -114,7 +110,7 @@ fn smallest(sample: &[f64], ranks: &[usize]) -> Vec<f64> {
         sum += *end;
         *end = sum;
     }
-    // The cells asked for, how many draws come before each, and its draws.
+    // The wanted cells, the number of draws before each, and its draws.
     let mut wanted: Vec<(usize, usize, Vec<f64>)> = Vec::with_capacity(ranks.len());
     let mut slots = [0_u8; CELLS];
     let mut at = Vec::with_capacity(ranks.len());
@@ -125,7 +121,7 @@ fn smallest(sample: &[f64], ranks: &[usize]) -> Vec<f64> {
         if known.is_none() {
             let before = cell.checked_sub(1).map_or(0, |cell| ends[cell]);
             wanted.push((cell, before, Vec::with_capacity(ends[cell] - before)));
-            // A handful of ranks are asked for at a time.
+            // Only a handful of ranks are wanted at a time.
             slots[cell] = u8::try_from(wanted.len()).unwrap_or(u8::MAX);
         }
     }
@@ -143,8 +139,8 @@ fn smallest(sample: &[f64], ranks: &[usize]) -> Vec<f64> {
     .collect()
 }
 
-/// The least and the greatest of a sample. Two by two: one after the other, each comparison waits for
-/// the last.
+/// Minimum and maximum of a sample. Two at a time, because in a single chain each comparison waits for the
+/// one before.
 fn ends(sample: &[f64]) -> (f64, f64) {
     let (mut low, mut high) = (f64::INFINITY, f64::NEG_INFINITY);
     let (mut low_too, mut high_too) = (low, high);
@@ -162,18 +158,18 @@ fn ends(sample: &[f64]) -> (f64, f64) {
     (at_most(low, low_too), at_least(high, high_too))
 }
 
-/// The whole number nearest to `x`, which is from 0 to 2^16 - 1. To the sum with 2^52 the bits of
-/// that number are the last ones; a conversion would come with checks.
+/// The integer nearest to `x`, which is from 0 to 2^16 - 1. The last bits of the sum with 2^52 are the bits of
+/// that integer; a conversion would add checks.
 fn nearest(x: f64) -> u16 {
     const WHOLE: f64 = (1_u64 << 52) as f64;
-    #[allow(clippy::cast_possible_truncation)] // the last bits are what is wanted
+    #[allow(clippy::cast_possible_truncation)] // only the last bits are wanted
     let bits = (x + WHOLE).to_bits() as u16;
     bits
 }
 
-/// Mean of the worst share `alpha` of a sample (lower-tail conditional value at risk), the boundary
-/// draw counted in part. `alpha` in (0, 1]. The sum runs in the order of the sample, so its bits do
-/// not depend on how the boundary was found.
+/// Mean of the worst share `alpha` of a sample (lower-tail conditional value at risk), with the boundary draw
+/// counted in part. `alpha` is in (0, 1]. The sum runs in the order of the sample, so its bits do not depend
+/// on how the boundary was found.
 #[must_use]
 pub fn tail_mean(sample: &[f64], alpha: f64) -> f64 {
     tail_mean_by(sample, alpha, |rank| smallest(sample, &[rank])[0])
@@ -197,20 +193,20 @@ fn tail_mean_by(sample: &[f64], alpha: f64, ranked: impl Fn(usize) -> f64) -> f6
     (sum + (take - below as f64) * boundary) / take
 }
 
-/// Moves the `i`-th smallest to its place, with smaller ones before and greater ones after, and
-/// returns it. By hand (Hoare's selection, 1961, split at the middle one of three): the library's
-/// selection brings 4 KB of code against a worst case that draws never are.
+/// Moves the `i`-th smallest to its place, smaller ones before it and greater ones after, and returns it.
+/// This is Hoare's selection (1961), split at the median of three: the standard library's selection adds
+/// 4 KB of code against a worst case that draws never are.
 #[inline(never)]
 fn part(sample: &mut [f64], i: usize) -> f64 {
     let (mut from, mut to) = (0, sample.len());
     while to - from > 1 {
         let middle = usize::midpoint(from, to);
         let mut three = [sample[from], sample[middle], sample[to - 1]];
-        sort_short(&mut three, f64::total_cmp);
+        three.sort_by(f64::total_cmp);
         let pivot = three[1];
         let (mut left, mut right) = (from, to);
         while left < right {
-            // What equals the pivot stops both, so that many equal draws are split in half.
+            // A draw equal to the pivot stops both sides, so many equal draws are split in half.
             while sample[left].total_cmp(&pivot).is_lt() {
                 left += 1;
             }
@@ -223,7 +219,7 @@ fn part(sample: &mut [f64], i: usize) -> f64 {
                 left += 1;
             }
         }
-        // Nothing before `left` is greater than the pivot, nothing from `right` on is smaller.
+        // Nothing before `left` exceeds the pivot; nothing from `right` on is below it.
         if i >= left {
             from = left;
         } else if i < right {
@@ -240,7 +236,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn quantiles_interpolate() {
+    fn quantiles_interpolate_between_draws() {
         let sample = [4.0, 1.0, 3.0, 2.0];
         let at = |p| quantile_of(&sample, p);
         assert!((at(0.0) - 1.0).abs() < 1e-12 && (at(1.0) - 4.0).abs() < 1e-12);
@@ -249,8 +245,8 @@ mod tests {
     }
 
     #[test]
-    fn the_ith_smallest_parts_the_sample() {
-        // A fixed mixed-up sequence; the modulus decides how many are equal.
+    fn selection_parts_the_sample_at_the_ith_smallest() {
+        // A fixed shuffled sequence; the modulus sets how many draws are equal.
         for (n, modulus) in [
             (1, 1),
             (2, 2),
@@ -282,7 +278,7 @@ mod tests {
         let spread = |i: i32| f64::from((i * 7919) % 997);
         let laws: [fn(f64) -> f64; 5] = [
             |x| x,
-            // A long tail, one far away, few different values, and all the same.
+            // A long tail, an outlier, few different values, and a constant.
             |x| libm::exp(x / 60.0),
             |x| if x < 1.0 { 1e15 } else { x },
             |x| (x / 300.0).floor(),
@@ -293,7 +289,7 @@ mod tests {
             let mut sorted = sample.clone();
             sorted.sort_by(f64::total_cmp);
             for i in [0, 1, 50, 498, 700, 995, 996] {
-                // At a rank, and half way to the next.
+                // At a rank, and half-way to the next.
                 let at = |rank: f64| quantile_of(&sample, rank / 996.0);
                 let rank = f64::from(u16::try_from(i).unwrap());
                 let next = sorted[(i + 1).min(996)];
@@ -317,7 +313,7 @@ mod tests {
     }
 
     #[test]
-    fn three_quantiles_at_once_are_those_taken_singly() {
+    fn deciles_at_once_equal_quantiles_one_by_one() {
         let sample: Vec<f64> = (0..997)
             .map(|i| f64::from((i * 7919) % 997) + f64::from(i % 3))
             .collect();

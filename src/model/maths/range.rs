@@ -1,13 +1,14 @@
-//! Ranges as people and sources give them: a middle with a lower and an upper percentile.
+//! Distributions for ranges as people and sources give them: a median with a lower and an upper
+//! percentile.
 
 /// z of the 95th percentile of N(0, 1).
 pub const Z5: f64 = 1.644_853_626_951_472_7;
 /// z of the 90th percentile of N(0, 1).
 pub const Z10: f64 = 1.281_551_565_544_600_4;
 
-/// Slopes of the two-piece law: what to add to the middle (or to its logarithm) for each unit of z
-/// below and above it. Two-piece lognormal with the middle as median; two-piece linear where `low`
-/// is not above zero. `z_end` is the z at which low and high stand.
+/// Slopes of the two-piece distribution: what each unit of z adds to the median (or to its logarithm) below
+/// and above it. Two-piece lognormal; two-piece normal where `low` is not above zero. `z_end` is the z of
+/// `high`, and minus the z of `low`.
 #[must_use]
 pub fn two_piece_slopes(low: f64, middle: f64, high: f64, z_end: f64) -> (f64, f64) {
     if low > 0.0 {
@@ -20,19 +21,19 @@ pub fn two_piece_slopes(low: f64, middle: f64, high: f64, z_end: f64) -> (f64, f
     }
 }
 
-/// A two-piece law made ready for many draws. Needs low <= middle <= high; low = middle = high is a
-/// point.
+/// A two-piece distribution prepared for many draws. It needs low <= middle <= high; three equal numbers are
+/// a point.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct TwoPiece {
     middle: f64,
     down: f64,
     up: f64,
-    /// Least value of the linear form; the lognormal form when `None`.
+    /// Least value of the two-piece normal form; `None` for the lognormal form.
     least: Option<f64>,
 }
 
 impl TwoPiece {
-    /// The law with these three points; `z_end` is the z at which low and high stand.
+    /// The distribution with these three points; `z_end` is the z of `high`, and minus the z of `low`.
     #[must_use]
     pub fn new(low: f64, middle: f64, high: f64, z_end: f64) -> Self {
         let (down, up) = two_piece_slopes(low, middle, high, z_end);
@@ -44,7 +45,7 @@ impl TwoPiece {
         }
     }
 
-    /// The value at the standard normal deviate `z`; never below zero when `low` is not.
+    /// The value at the standard normal deviate `z`; never negative unless `low` is.
     #[must_use]
     pub fn at(&self, z: f64) -> f64 {
         let step = z * if z < 0.0 { self.down } else { self.up };
@@ -55,26 +56,21 @@ impl TwoPiece {
     }
 }
 
-/// One value of the two-piece law at the standard normal deviate `z`.
-#[must_use]
-pub fn two_piece(low: f64, middle: f64, high: f64, z_end: f64, z: f64) -> f64 {
-    TwoPiece::new(low, middle, high, z_end).at(z)
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::maths::probit;
 
     #[test]
-    fn the_stated_percentiles_come_back() {
+    fn the_distribution_has_the_stated_percentiles() {
         for (low, mid, high) in [
             (5.0, 15.0, 40.0),
             (0.0, 1.0, 9.6),
             (200.0, 300.0, 310.0),
             (7.0, 7.0, 7.0),
         ] {
-            let at = |p: f64| two_piece(low, mid, high, Z10, probit(p));
+            let law = TwoPiece::new(low, mid, high, Z10);
+            let at = |p: f64| law.at(probit(p));
             assert!(
                 (at(0.1) - low).abs() < 1e-9
                     && (at(0.5) - mid).abs() < 1e-9
@@ -84,8 +80,8 @@ mod tests {
     }
 
     #[test]
-    fn a_range_from_zero_never_goes_below_it() {
-        assert!(two_piece(0.0, 0.0, 30.0, Z10, -6.0).abs() < 1e-12);
-        assert!(two_piece(0.0, 1.0, 30.0, Z10, -6.0) >= 0.0);
+    fn a_range_from_zero_is_never_negative() {
+        assert!(TwoPiece::new(0.0, 0.0, 30.0, Z10).at(-6.0).abs() < 1e-12);
+        assert!(TwoPiece::new(0.0, 1.0, 30.0, Z10).at(-6.0) >= 0.0);
     }
 }

@@ -1,14 +1,13 @@
-//! Sobol' points, nested-uniform scrambled.
+//! Sobol' points with nested uniform scrambling.
 //!
-//! Invariant: a block always holds 2^m points with the first one kept, so that every net property
-//! holds; nothing is skipped or thinned.
+//! Invariant: a block always holds 2^m points including the first, so every net property holds; no point
+//! is skipped.
 
-/// Dimensions there are direction numbers for.
+/// Number of dimensions with direction numbers.
 pub const MAX_DIMENSIONS: usize = 48;
 
-/// Primitive polynomial (coefficients as bits, leading and constant term included) and first
-/// direction integers of dimensions 2 to 48 (Joe & Kuo 2008, SIAM J. Sci. Comput. 30:2635, table
-/// new-joe-kuo-6).
+/// Primitive polynomial (coefficients as bits, with the leading and the constant term) and first direction
+/// integers of dimensions 2 to 48 (Joe & Kuo 2008, SIAM J. Sci. Comput. 30:2635, table new-joe-kuo-6).
 const DIRECTIONS: [(u32, &[u32]); MAX_DIMENSIONS - 1] = [
     (3, &[1]),
     (7, &[1, 3]),
@@ -106,7 +105,7 @@ pub struct SobolBlock {
 }
 
 impl SobolBlock {
-    /// A block of 2^`log2_points` points, at most 2^20.
+    /// A block of 2^`log2_points` points, at most 2^20. The seed chooses the scramble.
     #[must_use]
     pub fn new(log2_points: u32, seed: u32) -> Self {
         Self {
@@ -121,14 +120,14 @@ impl SobolBlock {
         1 << self.log2_points
     }
 
-    /// Never: a block holds at least one point.
+    /// Always false: a block has at least one point.
     #[must_use]
     pub fn is_empty(&self) -> bool {
         false
     }
 
-    /// One coordinate of every point, each in (0, 1): the middle of its 2^-32 cell, so that inverse
-    /// distribution functions never meet 0 or 1.
+    /// One coordinate of every point. Each is the midpoint of its 2^-32 cell, so it lies in (0, 1) and a
+    /// quantile function never receives 0 or 1.
     ///
     /// # Panics
     /// When `dimension` is not below [`MAX_DIMENSIONS`].
@@ -140,7 +139,7 @@ impl SobolBlock {
         let mut x = 0_u32;
         let mut column = vec![0.0; self.len()];
         for i in 0..1_u32 << self.log2_points {
-            // Gray-code order walks the points by one exclusive-or each; `place` puts them back.
+            // Gray-code order needs one exclusive-or per point; `place` restores the natural order.
             if i > 0 {
                 x ^= directions[i.trailing_zeros() as usize];
             }
@@ -163,7 +162,7 @@ fn scramble(x: u32, seed: u32) -> u32 {
     x.reverse_bits()
 }
 
-/// A 32-bit finaliser, to turn neighbouring seeds into unrelated ones.
+/// A 32-bit finaliser that turns neighbouring seeds into unrelated ones.
 fn mix(mut x: u32) -> u32 {
     x ^= x >> 16;
     x = x.wrapping_mul(0x7feb_352d);
@@ -212,7 +211,7 @@ mod tests {
     }
 
     #[test]
-    fn another_seed_gives_another_block_and_the_same_seed_the_same() {
+    fn the_seed_determines_the_block() {
         let column = |seed| SobolBlock::new(6, seed).column(3);
         assert_eq!(
             column(5).iter().map(|u| u.to_bits()).collect::<Vec<_>>(),

@@ -1,43 +1,43 @@
-//! Student's t law: what is left of a normal law when its spread is learnt from few numbers.
+//! Student's t distribution: a normal distribution whose standard deviation is estimated from few numbers.
 
 use super::beta::Beta;
 
-/// Student's t law moved to `at` and stretched by `scale`.
+/// Student's t distribution with location `at` and scale `scale`.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct StudentT {
     /// Degrees of freedom, at least 1.
     pub df: f64,
-    /// Its middle.
+    /// Location: the median.
     pub at: f64,
-    /// Its scale, > 0: not the standard deviation, which is larger.
+    /// Scale, > 0. The standard deviation is larger.
     pub scale: f64,
 }
 
 impl StudentT {
-    /// The value below which the share `u` lies. With B beta distributed with both shapes df/2,
-    /// sqrt(df) (2B - 1) / (2 sqrt(B (1 - B))) has the t law (Jones & Faddy 2003, J. R. Statist. Soc.
-    /// B 65:159, equal shapes). `u` is held within [1e-12, 1 - 1e-12], so the result is finite.
+    /// The `u` quantile. If B is beta distributed with both shapes df/2, then sqrt(df) (2B - 1) /
+    /// (2 sqrt(B (1 - B))) has the t distribution (Jones & Faddy 2003, J. R. Statist. Soc. B 65:159, equal
+    /// shapes). B is clamped to [1e-12, 1 - 1e-12], so the result is finite.
     #[must_use]
     pub fn quantile(&self, u: f64) -> f64 {
         let shape = 0.5 * self.df;
         self.at + self.scale * standard(self.df, Beta::new(shape, shape).quantile(u, f64::NAN))
     }
 
-    /// The share below `x`, by the same relation.
+    /// Distribution function at `x`, by the same relation.
     #[must_use]
     pub fn cdf(&self, x: f64) -> f64 {
         let t = (x - self.at) / self.scale;
         let shape = 0.5 * self.df;
-        // From the side of the smaller share, so that neither tail is lost in rounding.
+        // Computed from the smaller tail, so that neither tail is lost in rounding.
         let far = 0.5 * (1.0 - t.abs() / (self.df + t * t).sqrt());
         let tail = Beta::new(shape, shape).cdf(far);
         if t < 0.0 { tail } else { 1.0 - tail }
     }
 }
 
-/// The t with P(|T| <= t) = `within` for `freedom` >= 1 degrees of freedom; `within` in [0, 1).
+/// The t with P(|T| <= t) = `within` for `freedom` degrees of freedom. `within` is in [0, 1).
 ///
-/// `freedom` below 1 counts as 1; `within` is held below 1 - 1e-9, so the result is finite.
+/// Fewer than 1 degree of freedom counts as 1; `within` is clamped to 1 - 1e-9, so the result is finite.
 #[must_use]
 pub fn student_two_sided(freedom: f64, within: f64) -> f64 {
     let law = StudentT {
@@ -48,7 +48,7 @@ pub fn student_two_sided(freedom: f64, within: f64) -> f64 {
     law.quantile(0.5 + 0.5 * within.clamp(0.0, 1.0 - 1e-9))
 }
 
-/// From a beta deviate with both shapes df/2 to the t deviate with `df` degrees of freedom.
+/// The t deviate with `df` degrees of freedom for a beta deviate with both shapes df/2.
 #[must_use]
 pub fn standard(df: f64, beta: f64) -> f64 {
     let b = beta.clamp(1e-12, 1.0 - 1e-12);
@@ -60,8 +60,8 @@ mod tests {
     use super::*;
 
     #[test]
-    fn closed_forms() {
-        // One degree of freedom is the Cauchy law, two have t = within sqrt(2/(1 - within^2)).
+    fn one_and_two_degrees_of_freedom_have_their_closed_forms() {
+        // One degree of freedom: the Cauchy distribution. Two: t = within sqrt(2/(1 - within^2)).
         for within in [0.1_f64, 0.5, 0.9, 0.95] {
             let cauchy = libm::tan(core::f64::consts::FRAC_PI_2 * within);
             assert!((student_two_sided(1.0, within) / cauchy - 1.0).abs() < 1e-10);
@@ -73,7 +73,7 @@ mod tests {
     }
 
     #[test]
-    fn quantile_and_cdf_undo_each_other_and_are_symmetric() {
+    fn quantile_and_distribution_function_are_inverse_and_symmetric() {
         let law = StudentT {
             df: 5.3,
             at: 2.0,

@@ -2,19 +2,76 @@
 //!
 //! Invariants: choosing every "mine" gives mine and every "theirs" gives theirs; swapping the two
 //! records and every choice gives the same record (each but for the order of lists whose order has
-//! no meaning: findings, parts, quotes).
+//! no meaning, those of [`KEYED`]).
 
 use serde_json::{Map, Value};
 
 use super::Draft;
 
-/// Lists whose entries are told apart by a field, whether the entries are compared field by field,
-/// and that field.
-const KEYED: [(&str, bool, &str); 3] = [
-    ("findings", false, "id"),
-    ("parts", true, "part"),
-    ("quotes", false, "treatment"),
+/// A list whose entries are told apart by a field.
+struct Keyed {
+    /// Where the list stands; `*` stands for any one name.
+    path: &'static [&'static str],
+    /// The field that tells its entries apart.
+    key: &'static str,
+    /// Another field that does, where an entry has no `key`.
+    or: Option<&'static str>,
+    /// Whether two entries are compared field by field or as a whole.
+    compared: Compared,
+}
+
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Compared {
+    ByField,
+    Whole,
+}
+
+const fn keyed(path: &'static [&'static str], key: &'static str, compared: Compared) -> Keyed {
+    Keyed {
+        path,
+        key,
+        or: None,
+        compared,
+    }
+}
+
+const KEYED: [Keyed; 10] = [
+    keyed(&["findings"], "id", Compared::Whole),
+    keyed(&["parts"], "part", Compared::ByField),
+    Keyed {
+        or: Some("treatment"),
+        ..keyed(&["quotes"], "id", Compared::Whole)
+    },
+    keyed(&["tests"], "id", Compared::ByField),
+    keyed(&["done"], "id", Compared::ByField),
+    keyed(&["marks"], "id", Compared::ByField),
+    keyed(&["proposal", "steps"], "id", Compared::ByField),
+    keyed(&["parts", "*", "spots"], "id", Compared::ByField),
+    keyed(&["pieces", "each"], "no", Compared::ByField),
+    keyed(&["pieces", "each", "*", "parts"], "part", Compared::ByField),
 ];
+
+impl Keyed {
+    fn at(path: &[String]) -> Option<&'static Self> {
+        KEYED.iter().find(|list| {
+            list.path.len() == path.len()
+                && list.path.iter().zip(path).all(|(a, b)| *a == "*" || a == b)
+        })
+    }
+
+    /// What tells an entry apart, as text.
+    fn id_of(&self, entry: &Map<String, Value>) -> Option<String> {
+        let text = |key: &'static str| match entry.get(key)? {
+            Value::String(id) if key != "no" => Some(id.clone()),
+            Value::Number(no) if key == "no" => Some(no.to_string()),
+            _ => None,
+        };
+        match self.or {
+            Some(or) if !entry.contains_key(self.key) => text(or),
+            _ => text(self.key),
+        }
+    }
+}
 
 /// Fields that say what the file is, not what the piece is.
 const OF_THE_FILE: [&str; 3] = ["format", "version", "kept"];
@@ -65,12 +122,27 @@ pub fn differences(mine: &Draft, theirs: &Draft) -> Vec<Difference> {
 #[must_use]
 pub fn merge(mine: &Draft, theirs: &Draft, take: &[bool]) -> Draft {
     let mut choices = take.iter().copied();
+    let (mut taken, mut kept) = (false, false);
     let root = walk(
         &mut Vec::new(),
         Pair(&mine.root, &theirs.root),
-        &mut |_, _, _| choices.next().unwrap_or(false),
+        &mut |_, _, _| {
+            let take = choices.next().unwrap_or(false);
+            taken |= take;
+            kept |= !take;
+            take
+        },
     );
-    Draft { root }
+    let mut merged = Draft { root };
+    // The version goes with what is in the record: that of each side from which something comes.
+    let version = |draft: &Draft| draft.root.get("version").and_then(Value::as_u64);
+    let from_mine = version(mine).filter(|_| kept || !taken);
+    let from_theirs = version(theirs).filter(|_| taken);
+    if let Some(version) = from_mine.max(from_theirs) {
+        merged.root.insert("version".to_owned(), version.into());
+    }
+    merged.raise_version();
+    merged
 }
 
 /// Who changed each of these differences since both records were `base`.
@@ -146,13 +218,10 @@ fn one(
         let merged = walk(path, pair, choose);
         return kept(merged.is_empty(), a, b, Value::Object(merged));
     }
-    let keyed = KEYED
-        .iter()
-        .find(|(list, _, _)| path.len() == 1 && path[0] == *list);
-    if let Some((_, by_field, key)) = keyed
-        && let Some((mine, theirs)) = keyed_lists(a, b, key)
+    if let Some(list) = Keyed::at(path)
+        && let Some((mine, theirs)) = keyed_lists(a, b, list)
     {
-        let merged = entries(path, (&mine, &theirs), (*by_field, key), choose);
+        let merged = entries(path, (&mine, &theirs), list, choose);
         return kept(merged.is_empty(), a, b, Value::Array(merged));
     }
     if choose(path, a, b) { b } else { a }.cloned()
@@ -172,7 +241,7 @@ struct Entries {
 fn entries(
     path: &mut Vec<String>,
     (mine, theirs): (&Entries, &Entries),
-    (by_field, key): (bool, &str),
+    list: &Keyed,
     choose: &mut Choose,
 ) -> Vec<Value> {
     let mut merged = Map::new();
@@ -185,10 +254,10 @@ fn entries(
                 .and_then(Value::as_object)
                 .cloned()
                 .unwrap_or_default();
-            fields.remove(key);
+            fields.remove(list.key);
             fields
         };
-        let value = if by_field && a != b {
+        let value = if list.compared == Compared::ByField && a != b {
             let (a_fields, b_fields) = (fields(a), fields(b));
             if a_fields.is_empty() && b_fields.is_empty() {
                 whole(path, a, b, choose)
@@ -196,7 +265,9 @@ fn entries(
                 let mut left = walk(path, Pair(&a_fields, &b_fields), choose);
                 let both = a.is_some() && b.is_some();
                 (!left.is_empty() || both).then(|| {
-                    left.insert(key.to_owned(), id.as_str().into());
+                    if let Some(held) = a.or(b).and_then(|entry| entry.get(list.key)) {
+                        left.insert(list.key.to_owned(), held.clone());
+                    }
                     Value::Object(left)
                 })
             }
@@ -236,9 +307,9 @@ fn objects<'a>(a: Option<&'a Value>, b: Option<&'a Value>) -> Option<Pair<'a>> {
     }
 }
 
-/// Both as lists of objects that a key tells apart; `None` where that does not hold, or where one is
+/// Both as lists of objects, each with its key; `None` where that does not hold, or where one is
 /// missing and the other empty.
-fn keyed_lists(a: Option<&Value>, b: Option<&Value>, key: &str) -> Option<(Entries, Entries)> {
+fn keyed_lists(a: Option<&Value>, b: Option<&Value>, by: &Keyed) -> Option<(Entries, Entries)> {
     let read = |list: Option<&Value>| -> Option<Entries> {
         let mut found = Entries {
             ids: Vec::new(),
@@ -246,11 +317,11 @@ fn keyed_lists(a: Option<&Value>, b: Option<&Value>, key: &str) -> Option<(Entri
         };
         if let Some(list) = list {
             for entry in list.as_array()? {
-                let id = entry.as_object()?.get(key)?.as_str()?;
-                if found.of.insert(id.to_owned(), entry.clone()).is_some() {
+                let id = by.id_of(entry.as_object()?)?;
+                if found.of.insert(id.clone(), entry.clone()).is_some() {
                     return None;
                 }
-                found.ids.push(id.to_owned());
+                found.ids.push(id);
             }
         }
         Some(found)
@@ -317,6 +388,31 @@ mod tests {
         assert_eq!(some.part_text("foot", "note"), "worn");
         assert_eq!(some.text("piece.form"), "teapot");
         assert!(some.to_json().contains("fee.commission"));
+    }
+
+    #[test]
+    fn nested_lists_differ_entry_by_entry() {
+        let a = draft(
+            r#","pieces":{"each":[{"no":1,"parts":[{"part":"foot","bleed":"some"}]},{"no":2}]},"proposal":{"steps":[{"id":"a","likely":60}]},"quotes":[{"treatment":"T08","likely":5}]"#,
+        );
+        let b = draft(
+            r#","pieces":{"each":[{"no":1,"parts":[{"part":"foot","bleed":"much"}]},{"no":2,"share":1}]},"proposal":{"steps":[{"id":"a","likely":70},{"id":"b"}]},"quotes":[{"id":"q","treatments":"T08 T12","likely":5}]"#,
+        );
+        assert_eq!(
+            paths(&a, &b),
+            [
+                "pieces.each.1.parts.foot.bleed",
+                "pieces.each.2.share",
+                "proposal.steps.a.likely",
+                "proposal.steps.b",
+                "quotes.T08",
+                "quotes.q",
+            ]
+        );
+        assert_eq!(merge(&a, &b, &[false; 6]).read(), a.read());
+        let theirs = merge(&a, &b, &[true; 6]);
+        assert!(differences(&theirs, &b).is_empty());
+        assert_eq!(theirs.text("version"), "2");
     }
 
     #[test]

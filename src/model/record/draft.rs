@@ -6,12 +6,14 @@
 
 use serde_json::{Map, Number, Value};
 
-use super::{Case, Problem, reading};
+use super::number::has_two_readings;
+use super::schema::version_needed;
+use super::{Case, Form, Problem, reading};
 
 /// What `format` must say.
 pub const CASE_FORMAT: &str = "leavewell-case";
 /// The newest version this program writes and reads.
-pub const CASE_VERSION: u64 = 1;
+pub const CASE_VERSION: u64 = 2;
 /// Largest file for one case without photographs, in bytes.
 pub const MAX_BYTES: usize = 8 * 1024 * 1024;
 /// Deepest nesting of a case file.
@@ -44,6 +46,8 @@ pub enum OpenError {
     Newer {
         /// Its version.
         version: u64,
+        /// The newest this program reads.
+        newest: u64,
     },
     /// The version is not a whole number from 1.
     BadVersion,
@@ -96,9 +100,9 @@ impl OpenError {
                 format!("This is not a case file: \"format\" should say \"{CASE_FORMAT}\"."),
                 "Choose a file that Leavewell saved.",
             ),
-            Self::Newer { version } => (
+            Self::Newer { version, newest } => (
                 "version",
-                format!("The file has version {version}; this program reads up to {CASE_VERSION}."),
+                format!("The file has version {version}; this program reads up to {newest}."),
                 "Update Leavewell, then open it again. The file was not changed.",
             ),
             Self::BadVersion => (
@@ -130,7 +134,7 @@ impl Default for Draft {
     fn default() -> Self {
         let mut root = Map::new();
         root.insert("format".to_owned(), CASE_FORMAT.into());
-        root.insert("version".to_owned(), CASE_VERSION.into());
+        root.insert("version".to_owned(), 1.into());
         Self { root }
     }
 }
@@ -166,7 +170,12 @@ impl Draft {
         }
         match root.get("version").and_then(Value::as_u64) {
             None | Some(0) => return Err(OpenError::BadVersion),
-            Some(version) if version > CASE_VERSION => return Err(OpenError::Newer { version }),
+            Some(version) if version > CASE_VERSION => {
+                return Err(OpenError::Newer {
+                    version,
+                    newest: CASE_VERSION,
+                });
+            }
             Some(_) => {}
         }
         let count = root
@@ -177,6 +186,16 @@ impl Draft {
             return Err(OpenError::TooManyFindings { count });
         }
         Ok(Self { root })
+    }
+
+    /// Sets the version to what the record needs: 2 once anything in it is since 2. A record that was
+    /// opened as 2 stays so, since it may hold what this program does not know.
+    pub(super) fn raise_version(&mut self) {
+        let held = self.root.get("version").and_then(Value::as_u64);
+        let needed = version_needed(&self.root);
+        if held.is_some_and(|held| held < needed) {
+            self.root.insert("version".to_owned(), needed.into());
+        }
     }
 
     /// Takes off what a saved file says of where it was kept, and gives the key it was kept under;
@@ -222,10 +241,16 @@ impl Draft {
         self.put_at(path, typed_value(typed));
     }
 
-    /// A yes-or-no field; `None` when not answered.
+    /// A yes-or-no field, as a tick or as a word; `None` when not answered.
     #[must_use]
     pub fn flag(&self, path: &str) -> Option<bool> {
-        self.value(path)?.as_bool()
+        self.value(path).and_then(yes_or_no)
+    }
+
+    /// The form of the piece, if it is one of those known.
+    #[must_use]
+    pub fn form(&self) -> Option<Form> {
+        Form::parse(&self.text("piece.form"))
     }
 
     /// Writes a yes-or-no field; `None` removes it.
@@ -255,6 +280,7 @@ impl Draft {
         let entry = self.entry_mut("findings", "id", finding);
         put(entry, "answer", typed_value(answer));
         put(entry, "part", typed_value(part));
+        self.raise_version();
     }
 
     /// A field of a part as typed; empty when there is none.
@@ -339,14 +365,14 @@ impl Draft {
             .collect()
     }
 
-    /// What stands at a path: names joined by dots, the entry of a list in brackets, by its place or
-    /// by a field that tells it from the others.
     /// A section that is an object.
     pub(super) fn section(&self, name: &str) -> Option<&Map<String, Value>> {
         self.root.get(name)?.as_object()
     }
 
-    fn value(&self, path: &str) -> Option<&Value> {
+    /// What stands at a path: names joined by dots, the entry of a list in brackets, by its place or
+    /// by a field that tells it from the others.
+    pub(super) fn value(&self, path: &str) -> Option<&Value> {
         let (mut holder, mut rest) = (&self.root, path);
         while let Some((first, after)) = step(rest) {
             let (name, entry) = in_list(first);
@@ -398,6 +424,7 @@ impl Draft {
                 entries.pop();
             }
         }
+        self.raise_version();
     }
 
     fn entry(&self, list: &str, key: &str, id: &str) -> Option<&Map<String, Value>> {
@@ -546,6 +573,16 @@ fn set_aside(root: &mut Map<String, Value>, field: &str) {
     }
 }
 
+/// Yes or no, as a tick or as a word.
+pub(super) fn yes_or_no(value: &Value) -> Option<bool> {
+    match value {
+        Value::Bool(yes) => Some(*yes),
+        Value::String(word) if word == "yes" => Some(true),
+        Value::String(word) if word == "no" => Some(false),
+        _ => None,
+    }
+}
+
 /// A field's value as the text a person would have typed.
 pub fn typed_text(value: &Value) -> String {
     match value {
@@ -555,15 +592,15 @@ pub fn typed_text(value: &Value) -> String {
     }
 }
 
-/// Text as a JSON value: a number when JSON would write it just so, otherwise as typed. Numbers keep
-/// the text they were written with.
+/// Text as a JSON value: a number when JSON would write it just so and it can only be one number,
+/// otherwise as typed. Numbers keep the text they were written with.
 fn typed_value(typed: &str) -> Option<Value> {
     if typed.is_empty() {
         return None;
     }
     let number = serde_json::from_str::<Number>(typed)
         .ok()
-        .filter(|n| n.as_str() == typed);
+        .filter(|n| n.as_str() == typed && !has_two_readings(typed));
     Some(number.map_or_else(|| Value::String(typed.to_owned()), Value::Number))
 }
 
@@ -677,6 +714,46 @@ mod tests {
     }
 
     #[test]
+    fn a_record_is_saved_as_2_once_anything_in_it_is_new() {
+        let version = |path: &str, typed: &str| {
+            let mut draft = Draft::default();
+            draft.set(path, typed);
+            draft.text("version")
+        };
+        for (path, typed) in [
+            ("piece.form", "tray"),
+            ("parts[part=foot].split", "through"),
+            ("parts[part=foot].lead", "present"),
+            ("quotes[treatment=T08].likely", "60"),
+            ("done[0].what", "T08"),
+            ("aim.asked", "T08"),
+            ("later.than.all", "7"),
+        ] {
+            assert_eq!(version(path, typed), "1", "{path}");
+        }
+        for (path, typed) in [
+            ("piece.form", "urn"),
+            ("parts[part=nozzle].bleed", "slight"),
+            ("parts[part=foot].material", "wood"),
+            ("parts[part=foot].lead", "not_found"),
+            ("quotes[treatment=T02b].likely", "60"),
+            ("quotes[treatment=T08].hours", "2"),
+            ("tests[id=a].kind", "release"),
+            ("proposal.steps[id=a].treatment", "T08"),
+            ("aim.asked", "T08 T12"),
+            ("aim.asked", "proposal"),
+            ("aim.until", "2027-01-01"),
+        ] {
+            assert_eq!(version(path, typed), "2", "{path}");
+        }
+        let mut draft = Draft::default();
+        draft.set("piece.form", "urn");
+        draft.set("piece.form", "tray");
+        let opened = Draft::parse(&draft.to_json()).unwrap();
+        assert_eq!(opened, draft);
+    }
+
+    #[test]
     fn a_path_reaches_a_field_of_a_part() {
         let mut draft = Draft::default();
         draft.set("parts[part=foot].note", "Thin at the ridge.");
@@ -786,7 +863,14 @@ mod tests {
                 "{{\"format\":\"leavewell-case\",\"version\":{v}}}"
             ))
         };
-        assert_eq!(version("2"), Err(OpenError::Newer { version: 2 }));
+        assert!(version("2").is_ok());
+        assert_eq!(
+            version("3"),
+            Err(OpenError::Newer {
+                version: 3,
+                newest: 2
+            })
+        );
         for bad in ["0", "-1", "1.5", "\"1\"", "null"] {
             assert_eq!(version(bad), Err(OpenError::BadVersion), "{bad}");
         }
@@ -839,7 +923,10 @@ mod tests {
                 cut_short: false,
             },
             OpenError::NotACase,
-            OpenError::Newer { version: 9 },
+            OpenError::Newer {
+                version: 9,
+                newest: 2,
+            },
             OpenError::BadVersion,
             OpenError::TooManyFindings { count: 9_999 },
         ] {

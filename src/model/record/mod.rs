@@ -9,8 +9,10 @@ pub mod difference;
 mod draft;
 mod ledger_of;
 mod measures;
+mod number;
 mod own_figures;
 mod reading;
+pub mod schema;
 pub mod shelf_file;
 mod weighing;
 mod work;
@@ -19,17 +21,18 @@ use serde::{Deserialize, Serialize};
 
 pub use crate::terms::{
     BleedWord, CameFrom, Corrosion, Covers, Currency, Date, Dents, Doer, Engraving, Fill,
-    FillState, Form, Gilding, Goal, Interior, Joint, Lacquer, Lead, Liner, Loss, Material,
-    MaterialUsed, Method, Mount, PartName, Repair, Replaced, Route, Seen, SoldAs, Split, Tarnish,
-    TestKind, Tester, Word,
+    FillState, Form, Gilding, Goal, Interior, Joint, JointClass, Lacquer, Lead, Liner, Loss,
+    Material, MaterialUsed, Method, Mount, PartName, Repair, Replaced, Route, Seen, SoldAs, Split,
+    Tarnish, TestKind, Tester, Word,
 };
 pub use circumstances::{Circumstances, QUESTIONS};
 pub use draft::typed_text;
 pub use draft::{CASE_FORMAT, CASE_VERSION, Draft, MAX_BYTES, MAX_DEPTH, MAX_FINDINGS, OpenError};
 pub use ledger_of::ledger_of;
 pub use measures::{Density, Iacs, Measures, Spot, Xrf};
+pub use number::NumberKind;
+pub use reading::hundredths;
 pub use reading::{COMPARED_KINDS, FLAWS};
-pub use reading::{hundredths, typed_number};
 pub use weighing::{Weighing, water_density};
 pub use work::{Asked, Done, Proposal, ProposalStep, Quote, Test};
 
@@ -234,6 +237,23 @@ impl Part {
     }
 }
 
+impl Part {
+    /// Whether what is recorded of it is this fault of the whole piece.
+    #[must_use]
+    pub fn has_flaw(&self, id: &str) -> bool {
+        match id {
+            "part_missing_minor" => self.loss == Some(Loss::Small),
+            "part_missing_major" => self.loss == Some(Loss::Large),
+            "part_replaced" => self.replaced == Some(Replaced::Yes),
+            "detail_softened" => matches!(
+                self.engraving,
+                Some(Engraving::Softened | Engraving::Faint | Engraving::Gone)
+            ),
+            _ => false,
+        }
+    }
+}
+
 /// What is wanted of the piece and by whom.
 // Each is a question of its own on the screen, so each is a yes or no of its own here.
 #[allow(clippy::struct_excessive_bools)]
@@ -385,6 +405,13 @@ impl Case {
     #[must_use]
     pub fn quote(&self, treatment: Treatment) -> Option<&Quote> {
         self.quotes.iter().find(|q| q.treatments == [treatment])
+    }
+
+    /// The parts on which a fault of the whole piece is recorded; none where it was only ticked.
+    #[must_use]
+    pub fn flaw_parts(&self, id: &str) -> Vec<PartName> {
+        let found = self.parts.iter().filter(|part| part.has_flaw(id));
+        found.map(|part| part.name).collect()
     }
 
     /// True when the whole piece has this fault, ticked as such or recorded on a part: one fault

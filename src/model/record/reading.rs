@@ -1,7 +1,7 @@
 //! Reads a draft's fields into a case, one rule a field, and says what could not be used.
 
 mod sales;
-mod wording;
+pub(super) mod wording;
 mod work;
 
 use serde_json::{Map, Value};
@@ -10,20 +10,17 @@ pub use sales::{COMPARED_KINDS, FLAWS};
 use wording as words;
 
 use super::Weighing;
+use super::number::{NumberFault, NumberKind, typed_number};
+use super::schema::{BARE_SHARE, NumberRange, number_range};
 use super::{
     Aim, Answer, Bleed, BleedWord, Case, Circumstances, Consents, Date, Density, Iacs, Market,
     Measures, Method, Override, Part, PartName, Piece, Problem, Reading, Seen, Spot, Word, Xrf,
 };
 use crate::ledger::{Ledger, OverrideFault, finding, findings, nearest};
 use crate::maths::{CountFault, point_count};
-use crate::small::decimal;
 
 /// Earliest and latest year a piece may be said to be from.
 const YEARS: (f64, f64) = (1700.0, 2100.0);
-/// What is taken for a year at all, before it is held against [`YEARS`].
-const TYPED_YEARS: (f64, f64) = (-1e9, 1e9);
-/// Amounts of money beyond this are taken for a slip.
-const MOST_MONEY: f64 = 100_000_000.0;
 /// Most parts and quotes that are read; the rest stays in the draft.
 const MOST_ENTRIES: usize = 200;
 /// Thickest silver, in micrometres, that is not taken for a slip.
@@ -42,7 +39,8 @@ pub(super) fn read(root: &Map<String, Value>) -> (Case, Vec<Problem>) {
     let findings = reader.findings(root);
     let measures = reader.measures(root, &findings);
     let mut parts = reader.parts(root);
-    reader.failing_fill(root, &mut parts);
+    let circumstances = reader.circumstances(root);
+    work::failing_fill(circumstances, &mut parts);
     let flaws = reader.flaws(root, &parts);
     let overrides = reader.overrides(root);
     let case = Case {
@@ -57,7 +55,7 @@ pub(super) fn read(root: &Map<String, Value>) -> (Case, Vec<Problem>) {
         tests: reader.tests(root, &overrides),
         done: reader.done(root),
         proposal: reader.proposal(root),
-        circumstances: reader.circumstances(root),
+        circumstances,
         consents: reader.consents(root),
         asked_on: reader.date(root),
         parts,
@@ -201,11 +199,7 @@ impl Reader {
 
     fn flag(&mut self, section: &Section, field: &str) -> Option<bool> {
         let value = section.get(field)?;
-        let yes = match value.as_str() {
-            Some("yes") => Some(true),
-            Some("no") => Some(false),
-            _ => value.as_bool(),
-        };
+        let yes = super::draft::yes_or_no(value);
         if yes.is_none() {
             self.problem(
                 section.at(field),
@@ -216,45 +210,25 @@ impl Reader {
         yes
     }
 
-    /// A number in a range. Text that reads as a number is taken too: it is what a person typed.
-    fn number(
-        &mut self,
-        section: &Section,
-        field: &str,
-        range: (f64, f64),
-        what: &str,
-    ) -> Option<f64> {
-        let value = section.get(field)?;
-        let number = match value {
-            Value::Number(n) => decimal(n.as_str()),
-            Value::String(t) => typed_number(t),
-            _ => None,
+    /// The number in a field, in the range of the schema.
+    fn number(&mut self, section: &Section, field: &str) -> Option<f64> {
+        let path = section.at(field);
+        let range = number_range(&path);
+        self.number_of(section, field, range)
+    }
+
+    fn number_of(&mut self, section: &Section, field: &str, range: &NumberRange) -> Option<f64> {
+        match range.read(section.get(field)?) {
+            Ok(number) => Some(number),
+            Err((message, remedy)) => {
+                self.problem(section.at(field), message, &remedy);
+                None
+            }
         }
-        .filter(|n| n.is_finite());
-        let Some(number) = number else {
-            let shown = value
-                .as_str()
-                .map_or_else(|| value.to_string(), str::to_owned);
-            self.problem(
-                section.at(field),
-                words::no_number(&shorten(&shown)),
-                &words::no_number_remedy(what, example(range)),
-            );
-            return None;
-        };
-        if number < range.0 || number > range.1 {
-            self.problem(
-                section.at(field),
-                words::out_of_range(number, what),
-                &words::out_of_range_remedy(range.0, range.1),
-            );
-            return None;
-        }
-        Some(number)
     }
 
     fn year(&mut self, section: &Section, field: &str) -> Option<u16> {
-        let year = self.number(section, field, TYPED_YEARS, words::A_YEAR)?;
+        let year = self.number(section, field)?;
         if !(YEARS.0..=YEARS.1).contains(&year) {
             let (what, then) = if year < YEARS.0 {
                 (words::TOO_EARLY, words::TOO_EARLY_REMEDY)
@@ -305,7 +279,7 @@ impl Reader {
             form: self.word(&s, "form"),
             from_year: self.year(&s, "from_year"),
             to_year: self.year(&s, "to_year"),
-            height_mm: self.number(&s, "height_mm", (1.0, 3000.0), words::A_HEIGHT),
+            height_mm: self.number(&s, "height_mm"),
             soldered_vessel: self.flag(&s, "soldered_vessel"),
             came_from: self.word(&s, "came_from"),
             rare: self.flag(&s, "rare").unwrap_or(false),
@@ -409,12 +383,11 @@ impl Reader {
     fn density(&mut self, s: &Section) -> Option<Density> {
         let ledger = Ledger::standard();
         let own = |id: &str| ledger.value(&format!("measure.density.{id}"));
-        let weight = (0.1, 50_000.0);
         let (air_field, water_field) = ("density.in_air_g", "density.in_water_g");
-        let air = self.number(s, air_field, weight, words::A_WEIGHT);
-        let water = self.number(s, water_field, (0.0, weight.1), words::A_WEIGHT);
-        let water_c = self.number(s, "density.water_c", (0.0, 40.0), words::A_TEMPERATURE);
-        let readable = self.number(s, "density.readable_g", (0.001, 100.0), words::A_STEP);
+        let air = self.number(s, air_field);
+        let water = self.number(s, water_field);
+        let water_c = self.number(s, "density.water_c");
+        let readable = self.number(s, "density.readable_g");
         if s.get(air_field).is_none() && s.get(water_field).is_none() {
             return None;
         }
@@ -472,7 +445,11 @@ impl Reader {
 
     fn iacs(&mut self, s: &Section, findings: &[Answer]) -> Option<Iacs> {
         let most = Ledger::standard().value("measure.iacs.most");
-        let percent = self.number(s, "iacs.percent", (0.0, most), words::A_CONDUCTIVITY);
+        let range = NumberRange {
+            most,
+            ..*number_range("measures.iacs.percent")
+        };
+        let percent = self.number_of(s, "iacs.percent", &range);
         let part = self.word(s, "iacs.where");
         s.get("iacs.percent")?;
         let refused = self.refused(
@@ -508,7 +485,7 @@ impl Reader {
             "xrf.copper_pct",
             "xrf.antimony_pct",
         ];
-        let shares = fields.map(|f| self.number(s, f, (0.0, 100.0), words::A_SHARE_IN_PERCENT));
+        let shares = fields.map(|f| self.number(s, f));
         let spot: Option<Spot> = self.word(s, "xrf.spot");
         if fields.iter().all(|f| s.get(f).is_none()) {
             return None;
@@ -602,12 +579,7 @@ impl Reader {
                 interior: self.word(&s, "interior"),
                 corrosion: self.word(&s, "corrosion"),
                 fill: self.word(&s, "fill"),
-                joint_distance_mm: self.number(
-                    &s,
-                    "joint_distance_mm",
-                    (0.0, 2000.0),
-                    words::A_DISTANCE,
-                ),
+                joint_distance_mm: self.number(&s, "joint_distance_mm"),
                 readings: self.readings(&s),
                 split: self.word(&s, "split"),
                 loss: self.word(&s, "loss"),
@@ -648,8 +620,8 @@ impl Reader {
             if word.is_empty() {
                 continue;
             }
-            match typed_number(word) {
-                Some(number) if (0.0..=most).contains(&number) => numbers.push(number),
+            match typed_number(word, NumberKind::Measure) {
+                Ok(number) if (0.0..=most).contains(&number) => numbers.push(number),
                 _ => {
                     self.problem(
                         s.at(field),
@@ -669,7 +641,7 @@ impl Reader {
         for method in Method::ALL {
             let um = self.numbers(s, &[method.id(), "_um"].concat(), MOST_UM);
             let error = [method.id(), "_error_um"].concat();
-            let error_um = self.number(s, &error, (0.0, MOST_UM), words::MICROMETRES);
+            let error_um = self.number(s, &error);
             readings.extend(um.into_iter().map(|um| Reading {
                 method: *method,
                 um,
@@ -682,7 +654,7 @@ impl Reader {
     /// A point count: `count_points` in each field, `count_bare` on bare metal, one number a field.
     fn count(&mut self, s: &Section) -> Option<Bleed> {
         let bare = self.numbers(s, "count_bare", MOST_POINTS);
-        let points = self.number(s, "count_points", (1.0, MOST_POINTS), words::POINTS_COUNTED);
+        let points = self.number(s, "count_points");
         if bare.is_empty() {
             return None;
         }
@@ -743,9 +715,9 @@ impl Reader {
                 );
                 return None;
             }
-            let low = self.number(&inner, "low", (0.0, 1.0), words::A_FRACTION)?;
-            let likely = self.number(&inner, "likely", (0.0, 1.0), words::A_FRACTION)?;
-            let high = self.number(&inner, "high", (0.0, 1.0), words::A_FRACTION)?;
+            let low = self.number(&inner, "low")?;
+            let likely = self.number(&inner, "likely")?;
+            let high = self.number(&inner, "high")?;
             if low <= likely && likely <= high {
                 return Some(Bleed::Counted { low, likely, high });
             }
@@ -764,7 +736,7 @@ impl Reader {
                 return Some(Bleed::Word(word));
             }
             // "12 %" is what people write.
-            if let Some(percent) = text.trim().strip_suffix('%').and_then(typed_number) {
+            if let Some(percent) = text.trim().strip_suffix('%').and_then(percent_of) {
                 if (0.0..=100.0).contains(&percent) {
                     return Some(Bleed::Fraction(percent / 100.0));
                 }
@@ -775,7 +747,7 @@ impl Reader {
                 );
                 return None;
             }
-            if typed_number(text).is_none() {
+            if typed_number(text, NumberKind::Measure) == Err(NumberFault::Unreadable) {
                 let near = nearest(text, BleedWord::ids().into_iter()).unwrap_or("");
                 self.problem(
                     s.at("bleed"),
@@ -785,15 +757,14 @@ impl Reader {
                 return None;
             }
         }
-        self.number(s, "bleed", (0.0, 1.0), words::A_BARE_SHARE)
-            .map(Bleed::Fraction)
+        self.number_of(s, "bleed", &BARE_SHARE).map(Bleed::Fraction)
     }
 
     fn aim(&mut self, root: &Map<String, Value>) -> Aim {
         let s = self.section(root, "aim");
         let weights = s.fields.map_or([None; 5], |aim| {
             let own = self.section(aim, "aim.weights");
-            Aim::WEIGHED.map(|id| self.number(&own, id, (0.0, 100.0), words::POINTS))
+            Aim::WEIGHED.map(|id| self.number(&own, id))
         });
         Aim {
             weights,
@@ -814,7 +785,7 @@ impl Reader {
     }
 
     fn money(&mut self, s: &Section, field: &str) -> Option<f64> {
-        self.number(s, field, (0.0, MOST_MONEY), words::MONEY)
+        self.number(s, field)
     }
 
     fn market(&mut self, root: &Map<String, Value>) -> Market {
@@ -825,7 +796,7 @@ impl Reader {
             high: self.money(&s, "high"),
             currency: self.word(&s, "currency"),
             route: self.word(&s, "route"),
-            terms: self.terms(&s),
+            terms: self.terms(root, &s),
         };
         for (field, value) in [
             ("low", &mut market.low),
@@ -895,7 +866,7 @@ impl Reader {
                 path: path.clone(),
                 fields: Some(&fields),
             };
-            let value = self.number(&inner, "value", (f64::MIN, f64::MAX), words::YOUR_OWN_VALUE);
+            let value = self.number(&inner, "value");
             let reason = self.text(&inner, "reason").unwrap_or_default();
             let Some(value) = value else { continue };
             match trial.override_with(id, value, &reason) {
@@ -937,6 +908,10 @@ impl Reader {
     }
 }
 
+fn percent_of(text: &str) -> Option<f64> {
+    typed_number(text, NumberKind::Percent).ok()
+}
+
 fn override_words(fault: &OverrideFault) -> (String, String) {
     match fault {
         OverrideFault::Unknown { nearest } => {
@@ -958,26 +933,6 @@ fn override_words(fault: &OverrideFault) -> (String, String) {
     }
 }
 
-/// A number as people type it: spaces and thin spaces are passed over, a comma may be the decimal
-/// sign when it cannot be anything else.
-pub fn typed_number(text: &str) -> Option<f64> {
-    let plain: String = text
-        .chars()
-        .filter(|c| !c.is_whitespace() && *c != '\u{2009}' && *c != '\u{202f}')
-        .collect();
-    if plain
-        .bytes()
-        .any(|c| c.is_ascii_alphabetic() && c != b'e' && c != b'E')
-    {
-        return None;
-    }
-    decimal(&plain).or_else(|| {
-        let (whole, decimals) = plain.split_once(',')?;
-        (!decimals.contains([',', '.']) && decimals.len() != 3)
-            .then(|| decimal(&format!("{whole}.{decimals}")))?
-    })
-}
-
 /// A number to two places, without trailing noughts.
 pub fn hundredths(x: f64) -> String {
     ((x * 100.0).round() / 100.0).to_string()
@@ -993,18 +948,8 @@ fn in_order(values: &[Option<f64>]) -> bool {
     known.windows(2).all(|w| w[0] <= w[1])
 }
 
-fn example(range: (f64, f64)) -> f64 {
-    match range.1 {
-        1.0 => 0.05,
-        1e9 => 1790.0,
-        top if top > 50_000.0 => 120.0,
-        top if top > 2000.0 => 150.0,
-        top => f64::midpoint(range.0, top),
-    }
-}
-
 /// What was typed, cut so that a message stays readable.
-fn shorten(text: &str) -> String {
+pub(super) fn shorten(text: &str) -> String {
     if text.chars().count() <= 40 {
         text.to_owned()
     } else {

@@ -160,7 +160,11 @@ fn shelf(mut root: Map<String, Value>) -> Result<Opened, Problem> {
     match root.get("version").and_then(Value::as_u64) {
         None | Some(0) => return Err(OpenError::BadVersion.problem()),
         Some(version) if version > SHELF_VERSION => {
-            return Err(OpenError::Newer { version }.problem());
+            return Err(OpenError::Newer {
+                version,
+                newest: SHELF_VERSION,
+            }
+            .problem());
         }
         Some(_) => {}
     }

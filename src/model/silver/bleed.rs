@@ -1,25 +1,30 @@
-//! How much base metal shows, as a range.
+//! How much base metal shows, as a range of the bare share of a part.
 
-use crate::ledger::Ledger;
-use crate::record::{Bleed, BleedWord};
+use crate::ledger::{FigureId, Ledger};
+use crate::record::Bleed;
+use crate::terms::BleedWord;
 
-/// 10th, 50th and 90th percentile of the bare share of a part.
+/// 10th, 50th and 90th percentile of the bare share of a part, each 0 to 0.99.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct BleedRange {
-    /// 1 in 10 that it is less.
+    /// 10th percentile.
     pub low: f64,
-    /// As likely more as less.
+    /// Median.
     pub likely: f64,
-    /// 1 in 10 that it is more.
+    /// 90th percentile.
     pub high: f64,
 }
 
-/// Reads an answer as a range. Words have their figures in the ledger; a share judged by eye is
-/// spread both ways by the ledger's factor; a count brings its own interval.
+/// The figure behind each word, in the order of [`BleedWord::ALL`].
+const WORDS: [FigureId; BleedWord::IDS.len()] =
+    FigureId::family("silver.bleed.", BleedWord::IDS, "");
+
+/// Reads an answer as a range. Words have their figures in the ledger; a share judged by eye is spread
+/// both ways by the factor in the ledger; a count brings its own interval. No answer is the widest range.
 #[must_use]
 pub fn bleed_range(bleed: Option<Bleed>, ledger: &Ledger) -> BleedRange {
-    let figure = |word: &str| {
-        let f = ledger.figure(&format!("silver.bleed.{word}"));
+    let figure = |id: FigureId| {
+        let f = ledger.figure(id);
         BleedRange {
             low: f.low,
             likely: f.value,
@@ -27,18 +32,14 @@ pub fn bleed_range(bleed: Option<Bleed>, ledger: &Ledger) -> BleedRange {
         }
     };
     match bleed {
-        None => figure("unknown"),
-        Some(Bleed::Word(word)) => figure(match word {
-            BleedWord::None => "none",
-            BleedWord::Slight => "slight",
-            BleedWord::Some => "some",
-            BleedWord::Much => "much",
-            BleedWord::Most => "most",
-        }),
-        Some(Bleed::Fraction(p)) if p < ledger.value("silver.f_none") => figure("none"),
+        None => figure(FigureId::SILVER_BLEED_UNKNOWN),
+        Some(Bleed::Word(word)) => figure(WORDS[word as usize]),
+        Some(Bleed::Fraction(p)) if p < ledger.value(FigureId::SILVER_F_NONE) => {
+            figure(FigureId::SILVER_BLEED_NONE)
+        }
         Some(Bleed::Fraction(p)) => {
             let likely = p.min(0.99);
-            let spread = ledger.value("silver.bleed.judged_spread").max(1.0);
+            let spread = ledger.value(FigureId::SILVER_BLEED_JUDGED_SPREAD).max(1.0);
             BleedRange {
                 low: likely / spread,
                 likely,
@@ -54,7 +55,7 @@ pub fn bleed_range(bleed: Option<Bleed>, ledger: &Ledger) -> BleedRange {
 }
 
 impl BleedRange {
-    /// The range with every share multiplied, none above 0.99.
+    /// The range with every share multiplied by `factor` and clamped to 0 to 0.99.
     #[must_use]
     pub fn scaled(self, factor: f64) -> Self {
         let by = |f: f64| (f * factor).clamp(0.0, 0.99);
@@ -71,7 +72,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn every_answer_gives_an_ordered_share() {
+    fn every_answer_gives_an_ordered_range_below_one() {
         let ledger = Ledger::standard();
         let words = BleedWord::ALL.iter().map(|w| Some(Bleed::Word(*w)));
         let shares = [0.0, 0.001, 0.05, 0.7, 1.0].map(|p| Some(Bleed::Fraction(p)));
@@ -90,5 +91,16 @@ mod tests {
                 "{bleed:?}: {r:?}"
             );
         }
+    }
+
+    #[test]
+    fn more_metal_in_words_is_a_greater_share() {
+        let likely =
+            |word: &BleedWord| bleed_range(Some(Bleed::Word(*word)), Ledger::standard()).likely;
+        assert!(
+            BleedWord::ALL
+                .windows(2)
+                .all(|pair| likely(&pair[0]) < likely(&pair[1]))
+        );
     }
 }

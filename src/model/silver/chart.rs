@@ -1,7 +1,7 @@
-//! Areas of known share, drawn, to train the eye that judges how much base metal shows.
+//! Charts with a known bare share, to train the eye that judges how much base metal shows.
 //!
-//! Each chart is a grid of cells with exactly the stated number of them bare: exact by construction,
-//! whatever the shape. Charts of one grain grow into each other: what is bare at 5 % is bare at 10 %.
+//! Each chart is a grid of cells of which exactly the stated number is bare. Charts of one grain nest:
+//! every cell that is bare at 5 % is bare at 10 %.
 
 use crate::maths::sobol_u32;
 
@@ -9,17 +9,17 @@ use crate::maths::sobol_u32;
 pub const CHART_COLUMNS: usize = 40;
 /// Cells down a chart.
 pub const CHART_ROWS: usize = 25;
-/// The shares drawn, in hundredths.
+/// The shares drawn, in per cent.
 pub const CHART_PERCENTS: [usize; 7] = [1, 2, 5, 10, 20, 30, 50];
 
-/// How the bare metal lies.
+/// The pattern of the bare metal.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Grain {
-    /// Single specks all over.
+    /// Single specks everywhere.
     Specks,
     /// A few patches.
     Patches,
-    /// Along raised lines, as wear goes.
+    /// Along raised lines, where wear starts.
     Highlights,
 }
 
@@ -27,7 +27,7 @@ impl Grain {
     /// Every grain, finest first.
     pub const ALL: [Self; 3] = [Self::Specks, Self::Patches, Self::Highlights];
 
-    /// Stable id.
+    /// Stable id, for files and pictures.
     #[must_use]
     pub fn id(self) -> &'static str {
         match self {
@@ -37,7 +37,7 @@ impl Grain {
         }
     }
 
-    /// In words.
+    /// Name shown to people.
     #[must_use]
     pub fn label(self) -> &'static str {
         match self {
@@ -47,7 +47,7 @@ impl Grain {
         }
     }
 
-    /// The lower, the sooner the cell goes bare.
+    /// The order in which cells go bare: lowest first.
     fn order(self, column: usize, row: usize, specks: &[u32]) -> f64 {
         let (x, y) = (column as f64, row as f64);
         let rough = f64::from(
@@ -58,7 +58,7 @@ impl Grain {
         ) / f64::from(u32::MAX);
         match self {
             Self::Specks => rough,
-            // Distance to the nearest of some seeds, larger seeds first, with a ragged edge.
+            // Distance to the nearest of four seeds, larger seeds first, with a ragged edge.
             Self::Patches => {
                 [
                     (9.0, 7.0, 0.0),
@@ -74,7 +74,7 @@ impl Grain {
                 .fold(f64::INFINITY, f64::min)
                     + rough
             }
-            // Distance to the nearest of three leaning ridges, the middle one worn first.
+            // Distance to the nearest of three slanting ridges; the middle one wears first.
             Self::Highlights => {
                 [(0.0, 0.0), (-14.0, 1.0), (14.0, 1.5)]
                     .into_iter()
@@ -90,14 +90,14 @@ impl Grain {
     }
 }
 
-/// The cells that are bare at `percent` hundredths (held within 0 to 100), as (column, row), row by
-/// row. There are exactly `percent` hundredths of all cells.
+/// The cells that are bare at `percent` per cent (clamped to 0 to 100), as (column, row), row by row:
+/// exactly that share of all cells.
 #[must_use]
 pub fn chart_cells(grain: Grain, percent: usize) -> Vec<(usize, usize)> {
     let all = CHART_COLUMNS * CHART_ROWS;
     let wanted = all * percent.min(100) / 100;
     let specks = scatter();
-    // A plain selection: the least is taken until enough are bare. Ties go to the first.
+    // Ties go to the first cell.
     let mut order: Vec<(f64, usize)> = (0..all)
         .map(|i| {
             (
@@ -114,8 +114,8 @@ pub fn chart_cells(grain: Grain, percent: usize) -> Vec<(usize, usize)> {
         .collect()
 }
 
-/// For each cell, a rank that leaves the first cells evenly spread: the place at which a
-/// low-discrepancy sequence first falls into it.
+/// A rank for each cell that leaves the first cells evenly spread: the index at which a low-discrepancy
+/// sequence first falls into the cell.
 fn scatter() -> Vec<u32> {
     let all = CHART_COLUMNS * CHART_ROWS;
     let mut rank = vec![u32::MAX; all];
@@ -139,7 +139,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn every_chart_holds_exactly_its_share() {
+    fn every_chart_has_exactly_its_share() {
         for grain in Grain::ALL {
             for percent in CHART_PERCENTS.into_iter().chain([0, 100, 250]) {
                 let cells = chart_cells(grain, percent);
@@ -160,7 +160,7 @@ mod tests {
     }
 
     #[test]
-    fn charts_of_one_grain_grow_into_each_other() {
+    fn charts_of_one_grain_nest() {
         for grain in Grain::ALL {
             for pair in CHART_PERCENTS.windows(2) {
                 let more = chart_cells(grain, pair[1]);
@@ -169,9 +169,9 @@ mod tests {
         }
     }
 
-    /// Sides a bare cell shares with a covered one: many for specks, few for patches.
+    /// Edges between bare and covered cells: many for specks, few for patches.
     #[test]
-    fn the_grains_differ_in_how_broken_they_are() {
+    fn specks_are_more_broken_up_than_ridges_and_ridges_than_patches() {
         let sides = |grain| {
             let cells = chart_cells(grain, 10);
             let bare = |c: usize, r: usize| cells.contains(&(c, r));

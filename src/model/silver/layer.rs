@@ -1,9 +1,9 @@
 //! The wear model of one part.
 //!
-//! Wear is uneven, and more so as silver goes: the local thickness is Normal(mu, s) with
-//! s^2 = (k (t0 - max(mu, 0)))^2 + (0.1 t0)^2, so a share f = P(T < 0) of the part is bare. Seeing f
-//! gives mu; taking silver off moves mu and so f. All of it is our judgement (no published wear
-//! field is known); the closed forms are checked in the tests.
+//! Wear is uneven, and more so as silver goes. The local thickness T is Normal(mu, s) with
+//! s^2 = (k (t0 - max(mu, 0)))^2 + (floor t0)^2, so the share f = P(T < 0) of the part is bare. The bare share
+//! that is seen gives mu; removing silver lowers mu and so raises f. The model is our judgement (we know
+//! of no published wear field); the tests check its closed forms.
 
 use crate::maths::{at_least, at_most, phi, probability, probit};
 
@@ -12,26 +12,19 @@ use crate::maths::{at_least, at_most, phi, probability, probit};
 pub struct Layer {
     /// Thickness when new, per face; > 0.
     pub t0_um: f64,
-    /// Unevenness of wear, 0 to about 1.
+    /// Unevenness of wear k, 0 to about 1.
     pub k: f64,
-    /// Mean of the thickness field; below zero when more than half is bare.
+    /// Mean mu of the thickness field; negative when more than half is bare.
     pub mu_um: f64,
     /// Spread of a new surface as a share of `t0_um`.
     pub floor: f64,
 }
 
 impl Layer {
-    /// The layer on which the share `f` is bare; `f` is held within [1e-9, 1 - 1e-9].
+    /// The layer whose bare share has the standard normal quantile `z`; see [`held`] for a share of 0 or 1.
     ///
-    /// With z the standard normal quantile of f, q = (z k)^2 and c = k^2 + floor^2:
-    /// mu/t0 = z^2 c / (q + sqrt(q^2 + (1 - q) z^2 c)) for z < 0, else -z sqrt(c). Of the two roots
-    /// for small f this is the one with mu <= t0.
-    #[must_use]
-    pub fn from_bleed(t0_um: f64, k: f64, floor: f64, f: f64) -> Self {
-        Self::from_quantile(t0_um, k, floor, probit(held(f)))
-    }
-
-    /// [`Layer::from_bleed`] with z, the standard normal quantile of the bare share, already known.
+    /// With q = (z k)^2 and c = k^2 + floor^2, mu/t0 is z^2 c / (q + sqrt(q^2 + (1 - q) z^2 c)) for z < 0,
+    /// else -z sqrt(c). Of the two roots for a small share, this is the one with mu <= t0.
     #[must_use]
     pub fn from_quantile(t0_um: f64, k: f64, floor: f64, z: f64) -> Self {
         let c = k * k + floor * floor;
@@ -49,7 +42,7 @@ impl Layer {
         }
     }
 
-    /// The spread s of the thickness field.
+    /// Standard deviation s of the thickness field.
     #[must_use]
     pub fn spread_um(&self) -> f64 {
         let worn = self.k * (self.t0_um - at_least(self.mu_um, 0.0));
@@ -63,7 +56,7 @@ impl Layer {
         probability(-self.mu_um / self.spread_um())
     }
 
-    /// Mean silver left over the whole part: E max(T, 0) = mu Phi(mu/s) + s phi(mu/s).
+    /// Mean thickness of silver left over the whole part: E max(T, 0) = mu Phi(mu/s) + s phi(mu/s).
     #[must_use]
     pub fn left_um(&self) -> f64 {
         let s = self.spread_um();
@@ -71,26 +64,26 @@ impl Layer {
         (self.mu_um * probability(z) + s * phi(z)).clamp(0.0, self.t0_um)
     }
 
-    /// [`Layer::left_um`] where the bare share `f` and its standard normal quantile `z` are known:
+    /// [`Layer::left_um`] when the bare share `f` and its standard normal quantile `z` are already known:
     /// mu/s is -z, so no distribution function is needed.
     #[must_use]
     pub fn left_um_at(&self, f: f64, z: f64) -> f64 {
         (self.mu_um * (1.0 - f) + self.spread_um() * phi(z)).clamp(0.0, self.t0_um)
     }
 
-    /// Mean silver where there is any: what is left over the share that is covered.
+    /// Mean thickness where silver is left.
     #[must_use]
     pub fn covered_um(&self) -> f64 {
         self.left_um() / (1.0 - self.bleed()).max(1e-9)
     }
 
-    /// Silver left as a share of the first layer, 0 to 1.
+    /// Silver left as a share of the original layer, 0 to 1.
     #[must_use]
     pub fn left_fraction(&self) -> f64 {
         self.left_um() / self.t0_um
     }
 
-    /// The layer after `taken_um` >= 0 more has gone.
+    /// The layer after `taken_um` more is gone; a negative amount counts as 0.
     #[must_use]
     pub fn thinned(&self, taken_um: f64) -> Self {
         Self {
@@ -99,7 +92,7 @@ impl Layer {
         }
     }
 
-    /// Thickness at the 10th percentile of the area still covered: where it will go next.
+    /// Thickness at the 10th percentile of the covered area: where base metal will show next.
     #[must_use]
     pub fn worst_point_um(&self) -> f64 {
         let f = self.bleed();
@@ -109,14 +102,14 @@ impl Layer {
         )
     }
 
-    /// How many times `each_um` may be taken before the share `f` is bare; 0 when it already is.
-    /// `None` when nothing is taken.
+    /// How many times `each_um` can be removed before the share `f` is bare; 0 when it already is, `None`
+    /// when nothing is removed.
     #[must_use]
     pub fn times_until(&self, f: f64, each_um: f64) -> Option<f64> {
         self.times_until_quantile(probit(held(f)), each_um)
     }
 
-    /// [`Layer::times_until`] with z, the standard normal quantile of the share, already known.
+    /// [`Layer::times_until`] with the standard normal quantile `z` of the share already known.
     #[must_use]
     pub fn times_until_quantile(&self, z: f64, each_um: f64) -> Option<f64> {
         if each_um <= 0.0 {
@@ -126,8 +119,8 @@ impl Layer {
         Some(at_least((self.mu_um - then.mu_um) / each_um, 0.0))
     }
 
-    /// The bare share that counts as "twice as much" as `f`: twice, but at least half a per cent
-    /// and at most a half. `None` when half is bare already.
+    /// The bare share that counts as "twice as much" as `f`: 2 f, but at least `none`, the share below which
+    /// nothing shows, and at most a half. `None` when half or more is bare already.
     #[must_use]
     pub fn doubled(f: f64, none: f64) -> Option<f64> {
         if f >= 0.5 {
@@ -140,16 +133,24 @@ impl Layer {
     }
 }
 
-/// A bare share as it is reckoned with: something is always covered.
+/// A bare share clamped to 0 to 0.99: something is always covered.
 #[must_use]
 pub fn shown_share(f: f64) -> f64 {
     f.clamp(0.0, 0.99)
 }
 
-/// A bare share held off its ends, where a layer has no finite thickness.
+/// A bare share clamped away from 0 and 1, where a layer would have no finite thickness.
 #[must_use]
 pub fn held(f: f64) -> f64 {
     f.clamp(1e-9, 1.0 - 1e-9)
+}
+
+#[cfg(test)]
+impl Layer {
+    /// The layer of which the share `f` is bare.
+    pub(crate) fn from_bleed(t0_um: f64, k: f64, floor: f64, f: f64) -> Self {
+        Self::from_quantile(t0_um, k, floor, probit(held(f)))
+    }
 }
 
 #[cfg(test)]
@@ -165,7 +166,7 @@ mod tests {
     }
 
     #[test]
-    fn the_bleed_seen_comes_back() {
+    fn a_layer_has_the_bare_share_it_was_made_from() {
         for (f, k) in grid() {
             let layer = Layer::from_bleed(20.0, k, 0.1, f);
             assert!(
@@ -179,7 +180,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_left_is_the_same_by_either_way() {
+    fn both_forms_of_the_silver_left_agree() {
         for (f, k) in grid() {
             let layer = Layer::from_bleed(20.0, k, 0.1, f);
             let left = layer.left_um_at(f, probit(f));
@@ -188,7 +189,7 @@ mod tests {
     }
 
     #[test]
-    fn half_bare_means_a_mean_of_nothing() {
+    fn half_bare_means_a_mean_of_zero() {
         assert!(Layer::from_bleed(20.0, 0.5, 0.1, 0.5).mu_um.abs() < 1e-9);
     }
 
@@ -208,7 +209,7 @@ mod tests {
     }
 
     #[test]
-    fn counting_cleanings_agrees_with_doing_them() {
+    fn counting_cleanings_agrees_with_removing_the_silver() {
         let layer = Layer::from_bleed(20.0, 0.5, 0.1, 0.05);
         let n = layer.times_until(0.10, 0.12).unwrap();
         assert!((layer.thinned(n * 0.12).bleed() - 0.10).abs() < 1e-9);
@@ -218,7 +219,7 @@ mod tests {
     }
 
     #[test]
-    fn doubling_has_its_edges() {
+    fn doubling_is_held_between_the_least_visible_share_and_a_half() {
         assert_eq!(Layer::doubled(0.0, 0.005), Some(0.005));
         assert_eq!(Layer::doubled(0.003, 0.005), Some(0.006));
         assert_eq!(Layer::doubled(0.3, 0.005), Some(0.5));

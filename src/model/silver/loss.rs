@@ -1,21 +1,21 @@
-//! What one cleaning takes.
+//! What one cleaning removes.
 
 use crate::maths::at_least;
 
 /// What a cleaning does to the silver and to the tarnish on it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct FilmLoss {
-    /// Sound silver taken beyond the tarnish, micrometres.
+    /// Sound silver removed beyond the tarnish, micrometres.
     pub sound_um: f64,
-    /// Share of the silver in the tarnish that is lost, 0 to 1.
+    /// Share of the silver in the tarnish that is lost, 0 to 1; the rest is returned as metal.
     pub share: f64,
 }
 
-/// Silver lost in one cleaning, micrometres: (A + share x consumed x film/1000) x h.
+/// Silver lost in one cleaning, in micrometres: (A + share x consumed x film/1000) x h.
 ///
-/// `film_nm` is the tarnish as silver sulphide, nanometres; `consumed` is silver used up per film
-/// thickness (0.600 by stoichiometry and densities); `h` >= 1 raises it at high points and edges
-/// (judgement). Never below zero.
+/// `film_nm` is the thickness of tarnish as silver sulphide, in nanometres. `consumed` is the silver used up
+/// per thickness of film (0.600 by stoichiometry and densities). `h` is 1, or more at high points and
+/// edges (judgement). Never negative.
 #[must_use]
 pub fn film_loss_um(loss: FilmLoss, film_nm: f64, consumed: f64, h: f64) -> f64 {
     at_least(
@@ -29,7 +29,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn no_tarnish_leaves_the_sound_loss_only() {
+    fn without_tarnish_only_sound_metal_is_lost() {
         let loss = FilmLoss {
             sound_um: 0.06,
             share: 1.0,

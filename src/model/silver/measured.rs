@@ -1,13 +1,14 @@
-//! A measured thickness, and what it leaves of the guess from what can be seen.
+//! Measured thickness of silver, combined with the estimate from what can be seen.
 
 use super::Layer;
-use crate::ledger::Ledger;
-use crate::record::{Case, PartName, Reading};
+use crate::ledger::{FigureId, Ledger};
+use crate::record::{Case, Reading};
+use crate::terms::{Method, PartName};
 
-/// Thinnest silver that is reckoned with, micrometres: below it a layer is gone for any purpose.
+/// The thinnest silver in any calculation, micrometres; a thinner layer is gone for every purpose.
 const LEAST_UM: f64 = 1e-3;
 
-/// What is believed of a mean thickness: normal, cut off at nothing.
+/// Normal distribution of a mean thickness.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Belief {
     /// Mean, micrometres.
@@ -17,9 +18,10 @@ pub struct Belief {
 }
 
 impl Belief {
-    /// The belief after one reading of `um` with standard deviation `sd_um`: the conjugate update of
-    /// a normal law, precisions adding (Gelman et al. 2013, Bayesian Data Analysis, section 2.5). A
-    /// belief or a reading without any doubt wins outright, the belief first.
+    /// The posterior after one reading of `um` with standard deviation `sd_um`, in micrometres: the
+    /// conjugate update of a normal distribution, where precisions add (Gelman et al. 2013, Bayesian Data
+    /// Analysis, section 2.5). A standard deviation of 0 wins outright, that of the belief before that of
+    /// the reading.
     #[must_use]
     pub fn updated(self, um: f64, sd_um: f64) -> Self {
         let (v, e) = (self.sd_um * self.sd_um, sd_um * sd_um);
@@ -34,24 +36,28 @@ impl Belief {
     }
 }
 
-/// Standard error of one reading, micrometres: as told, else the ledger's share for the method; never
-/// below the ledger's least.
+/// Relative error of a reading, by method, in the order of [`Method::ALL`].
+const RELATIVE_ERROR: [FigureId; Method::IDS.len()] =
+    FigureId::family("silver.reading.", Method::IDS, "");
+
+/// Standard error of one reading, in micrometres: as recorded, else the relative error of the method in
+/// the ledger; never below the least error in the ledger.
 #[must_use]
 pub fn reading_error_um(reading: &Reading, ledger: &Ledger) -> f64 {
-    let told = reading.error_um.unwrap_or_else(|| {
-        reading.um * ledger.value(&format!("silver.reading.{}", reading.method.id()))
-    });
-    told.max(ledger.value("silver.reading.least"))
+    let error = reading
+        .error_um
+        .unwrap_or_else(|| reading.um * ledger.value(RELATIVE_ERROR[reading.method as usize]));
+    error.max(ledger.value(FigureId::SILVER_READING_LEAST))
 }
 
-/// Brings layers, one a draw, in line with readings on the same part; `None` stays.
+/// Updates layers, one per draw, with readings on the same part. `None` stays `None`.
 ///
-/// What is measured is the mean thickness where silver is left. Over the draws it has a mean and a
-/// spread; the readings update both as for a normal law, and each draw is moved with them, keeping
-/// its rank, its unevenness and its bare share: the whole layer is scaled. A reading differs from the
-/// mean of the part by its own error and by the place it was taken at, for which the ledger's share
-/// of the layer's spread is allowed (our judgement: spots are chosen to be typical). No reading
-/// changes nothing.
+/// A reading measures the mean thickness where silver is left. Over the draws this has a mean and a
+/// standard deviation; the readings update both as for a normal distribution. Each draw then moves with
+/// them and keeps its rank, its unevenness and its bare share, because the whole layer is scaled. A reading
+/// differs from the mean of the part by its own error and by where it was taken; for the latter the ledger
+/// has a share of the spread of the layer (our judgement: spots are chosen to be typical). Without readings
+/// nothing changes.
 pub fn measured(layers: &mut [Option<Layer>], readings: &[Reading], ledger: &Ledger) {
     if readings.is_empty() {
         return;
@@ -71,7 +77,7 @@ pub fn measured(layers: &mut [Option<Layer>], readings: &[Reading], ledger: &Led
         mean_um: sum / n,
         sd_um: (squares / n - sum / n * (sum / n)).max(0.0).sqrt(),
     };
-    let place = ledger.value("silver.reading.place") * spread / n;
+    let place = ledger.value(FigureId::SILVER_READING_PLACE) * spread / n;
     let belief = readings.iter().fold(prior, |belief, reading| {
         let error = reading_error_um(reading, ledger);
         belief.updated(reading.um, (error * error + place * place).sqrt())
@@ -90,8 +96,8 @@ pub fn measured(layers: &mut [Option<Layer>], readings: &[Reading], ledger: &Led
     }
 }
 
-/// A shield that was let in (finding C13) and not measured: thicker than the plate round it, and
-/// nobody has published how much, so no number is shown for it.
+/// Whether this part is a let-in shield (finding C13) that was not measured. It is thicker than the plate
+/// around it, but nobody has published by how much, so no number is shown for it.
 #[must_use]
 pub fn let_in(case: &Case, part: &str) -> bool {
     part == PartName::Shield.id()
@@ -104,7 +110,6 @@ pub fn let_in(case: &Case, part: &str) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::record::Method;
 
     fn layers() -> Vec<Option<Layer>> {
         let mut all: Vec<_> = (0..41)
@@ -128,14 +133,14 @@ mod tests {
     }
 
     #[test]
-    fn no_reading_changes_nothing() {
+    fn without_readings_nothing_changes() {
         let mut after = layers();
         measured(&mut after, &[], Ledger::standard());
         assert_eq!(after, layers());
     }
 
     #[test]
-    fn readings_pull_the_layers_toward_them_and_keep_what_is_seen() {
+    fn readings_pull_layers_toward_them_and_keep_the_bare_share() {
         let ledger = Ledger::standard();
         let mut one = layers();
         let before = mean(&one);
@@ -154,7 +159,7 @@ mod tests {
     }
 
     #[test]
-    fn a_reading_of_nothing_leaves_a_layer_of_nothing_not_less() {
+    fn a_reading_of_zero_never_makes_a_layer_negative() {
         let mut after = layers();
         measured(
             &mut after,
@@ -171,7 +176,7 @@ mod tests {
     }
 
     #[test]
-    fn two_alike_beliefs_meet_half_way_with_half_the_variance() {
+    fn equally_sure_belief_and_reading_meet_half_way_with_half_the_variance() {
         let prior = Belief {
             mean_um: 10.0,
             sd_um: 2.0,

@@ -1,8 +1,8 @@
-//! Silver on rolled sheet, from the proportions of the ingot.
+//! The silver on rolled sheet, from the proportions of the ingot.
 
-/// Silver on one face, micrometres, of fused sheet `sheet_mm` > 0 thick in all, with silver `ratio`
-/// times as thick as the copper on each of `faces` (1 or 2) faces: rolling keeps the proportions, so
-/// t r/(1 + faces r). Below zero counts as zero.
+/// Silver on one face of fused sheet, in micrometres. The sheet is `sheet_mm` mm thick in all; on each of
+/// `faces` faces (1 or 2) the silver is `ratio` times as thick as the copper. Rolling keeps the
+/// proportions, so the result is t r / (1 + faces r). Negative input counts as 0.
 #[must_use]
 pub fn rolled_face_um(sheet_mm: f64, ratio: f64, faces: f64) -> f64 {
     let (t, r) = (1000.0 * sheet_mm.max(0.0), ratio.max(0.0));
@@ -14,7 +14,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn the_layers_make_up_the_sheet() {
+    fn silver_and_copper_add_up_to_the_sheet() {
         let face = rolled_face_um(0.8, 0.025, 2.0);
         let copper = face / 0.025;
         assert!((2.0 * face + copper - 800.0).abs() < 1e-9);

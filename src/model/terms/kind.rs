@@ -185,12 +185,6 @@ impl Kind {
     pub fn is_unsilvered(self) -> bool {
         matches!(self, Self::Ucu | Self::Uns | Self::Ubm | Self::Ncp)
     }
-
-    /// Fused plate that still carries its original surface.
-    #[must_use]
-    pub fn is_original_fused(self) -> bool {
-        self.family() == Family::Fused
-    }
 }
 
 /// Families of kinds, as a person is told them first.

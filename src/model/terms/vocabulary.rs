@@ -11,6 +11,9 @@ macro_rules! vocabulary {
             /// Every value, in the order shown.
             pub const ALL: &'static [Self] = &[$(Self::$variant,)+];
 
+            /// The id of every value, in the order of [`Self::ALL`]: the members of a family of figures.
+            pub const IDS: [&'static str; [$($id,)+].len()] = [$($id,)+];
+
             /// The id used in files.
             #[must_use]
             pub fn id(self) -> &'static str {
@@ -50,6 +53,15 @@ vocabulary! {
         Sauceboat = "sauceboat", "Sauceboat or cream jug";
         Cooler = "cooler", "Wine cooler or coaster";
         Box = "box", "Box or caddy";
+        Cutlery = "cutlery", "Cutlery or skewer";
+        Snuffers = "snuffers", "Snuffers";
+        Cruet = "cruet", "Cruet";
+        Inkstand = "inkstand", "Inkstand";
+        Salts = "salts", "Salts";
+        Coaster = "coaster", "Coaster";
+        Urn = "urn", "Urn";
+        WaterDish = "water_dish", "Dish with a water jacket";
+        Candelabrum = "candelabrum", "Candelabrum";
         Other = "other", "Something else";
     }
 }
@@ -78,6 +90,15 @@ vocabulary! {
         Shield = "shield", "Shield or arms";
         Interior = "interior", "Inside";
         Base = "base", "Underside";
+        Nozzle = "nozzle", "Nozzle";
+        Pan = "pan", "Drip pan";
+        Stem = "stem", "Stem or column";
+        Branch = "branch", "Branch or arm";
+        Frame = "frame", "Frame";
+        Bottle = "bottle", "Bottle or pot";
+        Blade = "blade", "Blade, bowl or tines";
+        Liner = "liner", "Liner";
+        Fitting = "fitting", "Fitting: tap, iron, burner or jacket";
     }
 }
 
@@ -468,33 +489,103 @@ impl Form {
                 P::Interior,
                 P::Base,
             ],
-            Self::Other => PartName::ALL,
+            Self::Cutlery | Self::Snuffers => &[P::Body, P::Blade, P::Handle],
+            Self::Cruet => &[P::Body, P::Frame, P::Bottle, P::Handle, P::Foot, P::Base],
+            Self::Inkstand => &[
+                P::Body,
+                P::Border,
+                P::Edge,
+                P::Bottle,
+                P::Handle,
+                P::Shield,
+                P::Foot,
+                P::Base,
+            ],
+            Self::Salts => &[P::Body, P::Rim, P::Border, P::Foot, P::Liner, P::Base],
+            Self::Coaster => &[P::Body, P::Rim, P::Border, P::Shield, P::Interior, P::Base],
+            Self::Urn => &[
+                P::Body,
+                P::Cover,
+                P::Fitting,
+                P::Handle,
+                P::Foot,
+                P::Finial,
+                P::Border,
+                P::Shield,
+                P::Interior,
+                P::Base,
+            ],
+            Self::WaterDish => &[
+                P::Body,
+                P::Cover,
+                P::Rim,
+                P::Border,
+                P::Handle,
+                P::Fitting,
+                P::Finial,
+                P::Shield,
+                P::Interior,
+                P::Base,
+            ],
+            Self::Candelabrum => &[
+                P::Body,
+                P::Stem,
+                P::Branch,
+                P::Nozzle,
+                P::Pan,
+                P::Border,
+                P::Foot,
+                P::Base,
+            ],
+            Self::Other => &[
+                P::Body,
+                P::Rim,
+                P::Foot,
+                P::Spout,
+                P::Handle,
+                P::Finial,
+                P::Cover,
+                P::Border,
+                P::Edge,
+                P::Shield,
+                P::Interior,
+                P::Base,
+            ],
         }
     }
 
     /// Whether such a piece usually has soldered joints that hold liquid or load.
     #[must_use]
     pub fn usually_soldered(self) -> bool {
-        !matches!(self, Self::Tray | Self::Box)
+        !matches!(
+            self,
+            Self::Tray | Self::Box | Self::Snuffers | Self::Coaster
+        )
     }
 
-    /// Whether such a piece is made to hold food or drink.
-    #[must_use]
-    pub fn holds_food(self) -> bool {
-        !matches!(self, Self::Candlestick)
-    }
-
-    /// Whether its base or stem is usually loaded with a filling nobody can see.
+    /// Whether its base, stem or handle is usually loaded with a filling nobody can see.
     #[must_use]
     pub fn usually_loaded(self) -> bool {
-        matches!(self, Self::Candlestick)
+        matches!(self, Self::Candlestick | Self::Candelabrum | Self::Cutlery)
     }
 
     /// Whether replating it costs as for a large piece.
     #[must_use]
     pub fn large(self) -> bool {
-        matches!(self, Self::Tray | Self::Basket)
+        matches!(
+            self,
+            Self::Tray | Self::Basket | Self::Urn | Self::Candelabrum
+        )
     }
+}
+
+/// What an open joint of a part amounts to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum JointClass {
+    /// The part is one with the body: an open joint is an open seam.
+    Seam,
+    /// The part is fixed on: an open joint is a loose fitting.
+    Attachment,
 }
 
 impl PartName {
@@ -503,7 +594,59 @@ impl PartName {
     pub fn is_high_point(self) -> bool {
         !matches!(
             self,
-            Self::Body | Self::Interior | Self::Cover | Self::Base | Self::Shield
+            Self::Body
+                | Self::Interior
+                | Self::Cover
+                | Self::Base
+                | Self::Shield
+                | Self::Pan
+                | Self::Stem
+                | Self::Bottle
+                | Self::Liner
+                | Self::Fitting
+        )
+    }
+
+    /// How its joint is judged when it gives way.
+    #[must_use]
+    pub fn joint_class(self) -> JointClass {
+        match self {
+            Self::Body
+            | Self::Rim
+            | Self::Spout
+            | Self::Border
+            | Self::Edge
+            | Self::Shield
+            | Self::Interior
+            | Self::Frame
+            | Self::Liner => JointClass::Seam,
+            Self::Foot
+            | Self::Handle
+            | Self::Finial
+            | Self::Cover
+            | Self::Base
+            | Self::Nozzle
+            | Self::Pan
+            | Self::Stem
+            | Self::Branch
+            | Self::Bottle
+            | Self::Blade
+            | Self::Fitting => JointClass::Attachment,
+        }
+    }
+
+    /// Whether what stands in the piece touches it.
+    #[must_use]
+    pub fn meets_liquid(self) -> bool {
+        matches!(
+            self,
+            Self::Body
+                | Self::Rim
+                | Self::Spout
+                | Self::Interior
+                | Self::Bottle
+                | Self::Liner
+                | Self::Fitting
         )
     }
 }

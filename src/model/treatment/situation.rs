@@ -1,22 +1,14 @@
-//! What the guards look at: the case, the posterior, and how far a course has got.
+//! What the rules look at: the case, the posterior, and how far a course has got.
 
+use super::lead::{LeadStatus, Release, lead_anywhere, lead_filled, lead_for, release};
 use super::limits::near_reach;
+use crate::bench::SolderReach;
 use crate::identity::{Kind, Posterior};
 use crate::ledger::Ledger;
-use crate::record::{Case, Corrosion, Fill, Form, Interior, Joint, Lead, PartName};
+use crate::record::{Case, Corrosion, Fill, Form, Interior, Joint, PartName};
+use crate::terms::Treatment;
 
-/// What is known of lead at a moment of a course.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum LeadStatus {
-    /// Nobody has tested.
-    Unknown,
-    /// A test found lead.
-    Present,
-    /// A test found none released.
-    Absent,
-}
-
-/// Everything a guard may ask about. Built once a case, then stepped through each course.
+/// Everything a rule may ask about. Built once a case, then stepped through each course.
 #[derive(Clone, Debug)]
 pub struct Situation<'a> {
     /// The case.
@@ -33,9 +25,13 @@ pub struct Situation<'a> {
     pub worn_through: f64,
     /// The look that would settle the kind best, in words.
     pub next_look: &'static str,
-    /// How far a soft-solder joint's heat reaches beyond its patch, mm.
-    pub heat_reach_mm: f64,
-    /// Lead, now.
+    /// Share of the area of the piece that was looked at, 0 to 1.
+    pub looked_at: f64,
+    /// The largest part that was not looked at; `None` when all were.
+    pub largest_unseen: Option<PartName>,
+    /// How far soldering heat opens old soft solder.
+    pub heat_reach: SolderReach,
+    /// What the test for lead found that is a step of this course; unknown without one.
     pub lead: LeadStatus,
     /// The worst joint, now.
     pub joint: Option<Joint>,
@@ -45,6 +41,12 @@ pub struct Situation<'a> {
     pub low_melt: bool,
     /// Tarnish has been taken off in this course.
     pub cleaned: bool,
+    /// Old lacquer has been taken off in this course.
+    pub lacquer_off: bool,
+    /// A later step of this course plates the whole piece.
+    pub to_be_plated: bool,
+    /// The inside was tinned in this course, and the new lining passed its own release test.
+    pub lining_tested: bool,
 }
 
 impl Situation<'_> {
@@ -70,22 +72,76 @@ impl Situation<'_> {
         self.posterior.of_any(&[Kind::Clp, Kind::Frp])
     }
 
-    /// Whether anything in it is grey, filled or soldered, so that lead is to be expected.
+    /// Whether there is lead in the parts that `treatment` touches: as recorded, else as the test in
+    /// this course found.
     #[must_use]
-    pub fn lead_suspected(&self) -> bool {
-        self.lead != LeadStatus::Absent
-            && (self.case.has_seen("C10")
+    pub fn lead_for(&self, treatment: Treatment) -> LeadStatus {
+        self.or_tested(lead_for(treatment, self.case))
+    }
+
+    /// Whether there is lead anywhere in the piece: as recorded, else as the test in this course found.
+    #[must_use]
+    pub fn lead_anywhere(&self) -> LeadStatus {
+        self.or_tested(lead_anywhere(self.case))
+    }
+
+    /// Lead that is only assumed gives way to a test.
+    fn or_tested(&self, recorded: LeadStatus) -> LeadStatus {
+        let assumed = recorded == LeadStatus::Present
+            && self.case.aim.assume_lead
+            && !super::lead::recorded(self.case);
+        match recorded {
+            LeadStatus::Unknown => self.lead,
+            LeadStatus::Present if assumed && self.lead == LeadStatus::Absent => self.lead,
+            known => known,
+        }
+    }
+
+    /// Whether lead comes out into food: as recorded, else as the test in this course found.
+    #[must_use]
+    pub fn release(&self) -> Release {
+        match (release(self.case), self.lead) {
+            (Release::Failed, _) | (Release::Untested, LeadStatus::Present) => Release::Failed,
+            (_, LeadStatus::Absent) => Release::PassedByLaboratory,
+            (recorded, _) => recorded,
+        }
+    }
+
+    /// Whether a test for lead would tell anything that is not recorded.
+    #[must_use]
+    pub fn lead_test_would_tell(&self) -> bool {
+        self.lead == LeadStatus::Unknown
+            && (self.lead_anywhere() == LeadStatus::Unknown
+                || (self.case.aim.food && self.release() == Release::Untested))
+    }
+
+    /// Whether lead is to be expected in the parts that `treatment` touches: something is grey, filled
+    /// or soldered, and no analysis rules lead out there.
+    #[must_use]
+    pub fn lead_suspected(&self, treatment: Treatment) -> bool {
+        self.suspected(self.lead_for(treatment))
+    }
+
+    /// Whether lead is to be expected anywhere in the piece.
+    #[must_use]
+    pub fn lead_suspected_anywhere(&self) -> bool {
+        self.suspected(self.lead_anywhere())
+    }
+
+    fn suspected(&self, lead: LeadStatus) -> bool {
+        lead != LeadStatus::Absent
+            && (lead == LeadStatus::Present
+                || self.case.has_seen("C10")
                 || self.case.has_seen("C12")
-                || self.lead == LeadStatus::Present
                 || self.any_joint(&[Joint::GreyRepair])
                 || self.lead_filled()
                 || self.case.is_soldered())
     }
 
-    /// Whether a part is told to be filled with lead or solder.
+    /// Whether a part is filled with lead or solder, as recorded or as a worn mount shows.
     #[must_use]
     pub fn lead_filled(&self) -> bool {
-        self.case.parts.iter().any(|p| p.fill == Some(Fill::Lead))
+        self.case.parts.iter().any(lead_filled)
     }
 
     /// Whether any part has one of these joints, as found.
@@ -97,13 +153,24 @@ impl Situation<'_> {
             .any(|p| p.joint.is_some_and(|j| joints.contains(&j)))
     }
 
-    /// A hollow part that is closed or filled with something that bursts or moves when hot. A loaded
-    /// candlestick counts until somebody says what is in it.
+    /// A hollow part that is closed or filled with something that bursts or moves when hot. A form
+    /// that is usually loaded counts until its base or foot is answered for.
     #[must_use]
     pub fn sealed_or_pitch(&self) -> bool {
-        let told: Vec<Fill> = self.case.parts.iter().filter_map(|p| p.fill).collect();
-        told.iter().any(|f| matches!(f, Fill::Pitch | Fill::Sealed))
-            || (told.is_empty() && self.case.piece.form.is_some_and(Form::usually_loaded))
+        let bursts = |f: Option<Fill>| matches!(f, Some(Fill::Pitch | Fill::Sealed));
+        self.case.parts.iter().any(|p| bursts(p.fill)) || self.loading_assumed()
+    }
+
+    /// Whether loading is assumed: the form usually has it, and nobody has said what is in its base or
+    /// foot. An answer for another part says nothing about the loading.
+    #[must_use]
+    pub fn loading_assumed(&self) -> bool {
+        self.case.piece.form.is_some_and(Form::usually_loaded)
+            && !self
+                .case
+                .parts
+                .iter()
+                .any(|p| matches!(p.name, PartName::Base | PartName::Foot) && p.fill.is_some())
     }
 
     /// Active corrosion: green, white powder or rust, or rust seen at the wear.
@@ -140,7 +207,7 @@ impl Situation<'_> {
         self.case
             .parts
             .iter()
-            .any(|p| p.interior == Some(Interior::Gilt))
+            .any(|p| p.interior == Some(Interior::Gilt) || p.gilding.is_some())
     }
 
     /// The shortest stated distance from a faulty joint to the next soft joint or fill, mm.
@@ -162,20 +229,26 @@ impl Situation<'_> {
             .collect()
     }
 
-    /// The display-only triggers that hold now: the number of each, 1 to 6, and why. An all-clear
-    /// release test lifts those on lead (1), on bare metal inside (2), and on who would use it (5); not
-    /// the others.
+    /// The display-only triggers that hold now: the number of each, 1 to 6, and why. A release test of
+    /// the inside that passed lifts those on lead (1) and on bare metal inside (2); only a
+    /// laboratory's lifts that on who would use it (5); none lifts the others.
     #[must_use]
     pub fn triggers(&self) -> Vec<(u8, &'static str)> {
         let mut why = Vec::new();
-        let tested = self.lead == LeadStatus::Absent;
-        if !tested {
-            if self.lead == LeadStatus::Present
+        let release = self.release();
+        let passed = release.passed() || self.lining_tested;
+        if release == Release::Failed {
+            why.push((1, "A release test failed."));
+        } else if !passed {
+            if self.lead_anywhere() == LeadStatus::Present
                 || self.case.has_seen("C10")
                 || self.any_joint(&[Joint::GreyRepair])
                 || self.lead_filled()
             {
-                why.push((1, "Lead was found, or grey solder or filling shows."));
+                why.push((
+                    1,
+                    "Lead was found or is assumed, or grey solder or filling shows.",
+                ));
             } else if self.case.is_soldered() && self.before_lead_free() {
                 why.push((
                     1,
@@ -183,12 +256,15 @@ impl Situation<'_> {
                      this position until a test says otherwise.",
                 ));
             }
+        }
+        if !passed {
             let inside = self.case.part(PartName::Interior);
             let worn = inside.is_some_and(|p| p.bleed.is_some_and(shows_metal));
             if worn || self.interior() == Some(Interior::Bare) {
                 why.push((
                     2,
-                    "Bare copper, brass or nickel metal shows on the inside, where sour food dissolves it.",
+                    "Bare copper, brass, nickel silver or Britannia metal shows on the inside, where sour food \
+                     dissolves it.",
                 ));
             }
         }
@@ -204,8 +280,15 @@ impl Situation<'_> {
                 "Fresh plating has to be washed and checked before food touches it.",
             ));
         }
-        if self.case.has_seen("P14") || self.gilt() {
+        let answers = &self.case.circumstances;
+        if self.case.has_seen("P14") || self.gilt() || answers.fire_gilding == Some(true) {
             why.push((4, "Old gilding or silvering may hold mercury."));
+        }
+        if answers.hard_repair == Some(true) {
+            why.push((4, "An old repair in hard solder may hold cadmium."));
+        }
+        if answers.insulator == Some(true) {
+            why.push((4, "An old pad or ring at a handle may be asbestos."));
         }
         if self.case.piece.form == Some(Form::Cooler) && self.any_joint(&[Joint::Leaking]) {
             why.push((
@@ -213,7 +296,10 @@ impl Situation<'_> {
                 "A double wall that leaks holds what nobody can wash out.",
             ));
         }
-        if !tested && self.case.aim.household_child_or_pregnant && self.case.aim.food {
+        if release != Release::PassedByLaboratory
+            && self.case.aim.household_child_or_pregnant
+            && self.case.aim.food
+        {
             why.push((
                 5,
                 "A child, or someone pregnant or breast-feeding, lives with it or would use it: never, unless a laboratory release test \
@@ -236,8 +322,9 @@ impl Situation<'_> {
     /// less and less beyond it (S06). Nothing where no distance is stated.
     #[must_use]
     pub fn near_heat(&self) -> f64 {
-        self.nearest_joint_mm()
-            .map_or(0.0, |d| near_reach(d, self.heat_reach_mm, self.ledger))
+        self.nearest_joint_mm().map_or(0.0, |d| {
+            near_reach(d, self.heat_reach.likely_mm, self.ledger)
+        })
     }
 
     /// Made, or possibly made, before lead-free solder was usual.
@@ -247,19 +334,6 @@ impl Situation<'_> {
             .piece
             .from_year
             .is_none_or(|from| f64::from(from) < year)
-    }
-
-    /// The lead status a case states: any part found with lead decides; all-clear needs a test.
-    #[must_use]
-    pub fn stated_lead(case: &Case) -> LeadStatus {
-        let told: Vec<Lead> = case.parts.iter().filter_map(|p| p.lead).collect();
-        if told.contains(&Lead::Present) {
-            LeadStatus::Present
-        } else if told.contains(&Lead::Absent) {
-            LeadStatus::Absent
-        } else {
-            LeadStatus::Unknown
-        }
     }
 
     /// The worst joint a case states: leaking, open, grey, neat, sound.

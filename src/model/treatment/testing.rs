@@ -1,6 +1,7 @@
 //! Cases and situations for the tests of the rules.
 
-use super::Situation;
+use super::{LeadStatus, Situation};
+use crate::bench::SolderReach;
 use crate::identity::{Evidence, interval_with};
 use crate::ledger::Ledger;
 use crate::record::{Answer, Case, Part, PartName, Seen};
@@ -34,11 +35,19 @@ pub(super) fn situation(case: &Case) -> Situation<'_> {
         covered_area: 1.0 - bleed.low,
         worn_through: 0.0,
         next_look: "a look",
-        heat_reach_mm: 5.63,
-        lead: Situation::stated_lead(case),
+        looked_at: 1.0,
+        largest_unseen: None,
+        heat_reach: SolderReach {
+            likely_mm: 5.63,
+            most_mm: 30.0,
+        },
+        lead: LeadStatus::Unknown,
         joint: Situation::stated_joint(case),
         replated: false,
         low_melt: false,
         cleaned: false,
+        lacquer_off: false,
+        to_be_plated: false,
+        lining_tested: false,
     }
 }

@@ -51,18 +51,6 @@ pub fn pays_above(gain: &dyn Fn(f64) -> f64, low: f64, high: f64) -> PaysAbove {
     PaysAbove::Value(gains)
 }
 
-/// The same where fees are a flat share: cost / (share (after - before)), with `share` what is kept
-/// of a price and the other two condition multipliers. Never when the treatment does not raise the
-/// multiplier. Algebra.
-#[must_use]
-pub fn pays_above_flat(cost: f64, share: f64, before: f64, after: f64) -> PaysAbove {
-    if after > before && share > 0.0 {
-        PaysAbove::Value(cost / (share * (after - before)))
-    } else {
-        PaysAbove::Never
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -72,11 +60,9 @@ mod tests {
         for (cost, before, after) in [(40.0, 0.8, 0.9), (500.0, 0.45, 0.63), (3.0, 0.2, 0.99)] {
             let share = 0.81;
             let gain = |v: f64| share * v * (after - before) - cost;
-            match (
-                pays_above(&gain, 1.0, 1e6),
-                pays_above_flat(cost, share, before, after),
-            ) {
-                (PaysAbove::Value(a), PaysAbove::Value(b)) => assert!((a / b - 1.0).abs() < 1e-9),
+            let by_algebra = cost / (share * (after - before));
+            match pays_above(&gain, 1.0, 1e6) {
+                PaysAbove::Value(found) => assert!((found / by_algebra - 1.0).abs() < 1e-9),
                 other => panic!("{other:?}"),
             }
         }
@@ -87,6 +73,5 @@ mod tests {
         assert_eq!(pays_above(&|_| -1.0, 1.0, 1e6), PaysAbove::Never);
         assert_eq!(pays_above(&|_| 0.0, 1.0, 1e6), PaysAbove::Never);
         assert_eq!(pays_above(&|_| 0.1, 1.0, 1e6), PaysAbove::Always);
-        assert_eq!(pays_above_flat(10.0, 0.8, 0.5, 0.5), PaysAbove::Never);
     }
 }

@@ -89,13 +89,6 @@ impl ConditionTable {
         self.mix
     }
 
-    /// Wear factor of one buyer at bare share `f` and deviate `z`: straight lines in ln M between the
-    /// anchors, flat above the last.
-    #[must_use]
-    pub fn wear_for(&self, buyer: usize, f: f64, z: f64) -> f64 {
-        libm::exp(self.ln_wear(buyer, self.segment(f), z))
-    }
-
     /// Wear factor over the buyers' mix at bare share `f` and deviate `z`.
     #[must_use]
     pub fn wear(&self, f: f64, z: f64) -> f64 {
@@ -138,29 +131,4 @@ impl ConditionTable {
         );
         a + t * (b - a)
     }
-}
-
-/// Product of defect factors, never below `floor`.
-#[must_use]
-pub fn plain_product(factors: &[f64], floor: f64) -> f64 {
-    factors.iter().product::<f64>().max(floor)
-}
-
-/// The worst factor in full and the rest to the power `rho` (0 to 1): several defects count less
-/// than each alone. Never below `floor`.
-#[must_use]
-pub fn damped_product(factors: &[f64], rho: f64, floor: f64) -> f64 {
-    let worst = factors.iter().copied().fold(f64::INFINITY, f64::min);
-    if !worst.is_finite() {
-        return 1.0;
-    }
-    let rest = plain_product(factors, 0.0) / worst;
-    (worst * libm::pow(rest, rho)).max(floor)
-}
-
-/// Mean effect of a treatment that goes wrong with chance `p` and then keeps the share `kept` of the
-/// value: 1 - p + p kept.
-#[must_use]
-pub fn hazard_factor(p: f64, kept: f64) -> f64 {
-    1.0 - p + p * kept
 }

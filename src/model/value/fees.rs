@@ -55,30 +55,3 @@ impl Fees {
             + (1.0 - self.sold) * (self.net(self.reoffer * hammer) - (self.lot + self.unsold))
     }
 }
-
-/// Share of the hammer a seller keeps above the minimum commission: 1 - c(1 + v) - i.
-#[must_use]
-pub fn net_share(commission: f64, vat: f64, insurance: f64) -> f64 {
-    1.0 - commission * (1.0 + vat) - insurance
-}
-
-/// A rate that holds up to a price.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Band {
-    /// Upper end; infinite for the last band.
-    pub up_to: f64,
-    /// Rate within it.
-    pub rate: f64,
-}
-
-/// A charge that changes by bands: each slice of the price at its own rate.
-#[must_use]
-pub fn banded(bands: &[Band], price: f64) -> f64 {
-    let mut from = 0.0;
-    let mut charge = 0.0;
-    for band in bands {
-        charge += (price.min(band.up_to) - from).max(0.0) * band.rate;
-        from = band.up_to;
-    }
-    charge
-}

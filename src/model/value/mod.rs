@@ -8,10 +8,10 @@ mod fees;
 mod posterior;
 mod shop;
 
-pub use break_even::{PaysAbove, most_to_pay, pays_above, pays_above_flat};
+pub use break_even::{PaysAbove, most_to_pay, pays_above};
 pub use class::Class;
 pub use comparable::{Adjusted, Comparison, channel, guess};
-pub use condition::{BUYERS, ConditionTable, Factor, damped_product, hazard_factor, plain_product};
-pub use fees::{Band, Fees, banded, net_share};
+pub use condition::{BUYERS, ConditionTable, Factor};
+pub use fees::Fees;
 pub use posterior::PriceLaw;
 pub use shop::Shop;

@@ -5,8 +5,10 @@ use super::ladder::{Rung, Told, ladder};
 use super::{Desk, with_none};
 use crate::purse::{percent, times};
 use crate::wording::money::sales as words;
+use leavewell_model::ledger::FigureId;
 use leavewell_model::maths::StudentT;
-use leavewell_model::record::{BleedWord, COMPARED_KINDS, Currency, Dents, Joint, SoldAs, Tarnish};
+use leavewell_model::record::COMPARED_KINDS;
+use leavewell_model::terms::{BleedWord, Currency, Dents, Joint, SoldAs, Tarnish};
 use leavewell_model::value::PriceLaw;
 
 /// Rows shown at most, the empty one included.
@@ -26,9 +28,9 @@ fn row(desk: &Desk, place: usize) -> Vec<Block> {
     let at = |field: &str| format!("comparables[{place}].{field}");
     let name = words::sale(place + 1);
     let sold: Vec<(&str, &str)> = SoldAs::ALL.iter().map(|s| (s.id(), s.label())).collect();
-    // A file may hold it as a tick.
-    let ticked = desk.draft.flag(&at("left_out")) == Some(true);
-    let out = ticked || desk.draft.text(&at("left_out")) == "yes";
+    let out = desk.draft.flag(&at("left_out")) == Some(true);
+    // A file may hold it as a tick rather than as a word.
+    let ticked = desk.draft.text(&at("left_out")) == "true";
     let summary = if out {
         words::left_out(&name)
     } else {
@@ -127,7 +129,7 @@ fn told(desk: &Desk) -> Vec<Block> {
     }
     let purse = desk.purse;
     let name = |place: usize| words::sale(place + 1);
-    let misfit = desk.worth.ledger.value("value.comparable.misfit");
+    let misfit = desk.worth.ledger.value(FigureId::VALUE_COMPARABLE_MISFIT);
     let several = c.sales.len() > 1;
     let mut rows = Vec::new();
     let mut stray = Vec::new();

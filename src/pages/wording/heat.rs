@@ -107,27 +107,20 @@ pub(crate) fn needs_time(metal: &str) -> String {
 pub(crate) const BRIEF_CAPTION: &str = "How far heat has travelled";
 pub(crate) const BRIEF_COLUMNS: [&str; 2] = ["After", "Felt as far as"];
 
-// Hard solders on fused plate
+// Solders
 
-pub(crate) const FILLERS: &str = "Why hard solder is not for fused plate";
-
-pub(crate) fn margin(bond_c: f64, margin_c: f64) -> String {
-    format!(
-        "Silver and copper melt into each other at {bond_c} °C where they meet, and a filler has to flow at least \
-         {margin_c} °C below that. Even then the heat burns the plating off round the joint, so none of these is advised on fused plate."
-    )
-}
-
-pub(crate) const FILLERS_CAPTION: &str = "Hard solders on fused plate";
-pub(crate) const FILLERS_COLUMNS: [&str; 3] = ["Solder", "All liquid at", "On fused plate"];
-pub(crate) const HOLDS_CADMIUM: &str = "never: it holds cadmium";
-pub(crate) const TOO_HOT: &str = "no: too hot for the bond";
-pub(crate) const COOL_ENOUGH: &str = "flows below the bond; not advised all the same";
+pub(crate) const ANY_SOLDER: &str = "Any lead-free soft solder";
+pub(crate) const ANY_SOLDER_SHORT: &str = "any lead-free soft solder";
 
 // Cautions
 
 pub(crate) const LEADED: &str =
     "Solder with lead is shown to understand old work. Nothing new is made with it.";
+
+pub(crate) const TOO_HOT_FOR_THE_BOND: &str =
+    "On fused plate this solder is too hot for the bond of silver and copper.";
+pub(crate) const BURNS_THE_PLATING: &str =
+    "On fused plate the heat burns the plating off round the joint. It is not advised there.";
 
 pub(crate) fn britannia_melts(from_c: f64) -> String {
     format!(

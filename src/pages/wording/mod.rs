@@ -10,7 +10,6 @@
 //! figures are called is data (`facts/data`), and what the choices of a record are called stands with
 //! them in `case`.
 
-pub(crate) mod ask;
 pub(crate) mod bench;
 pub(crate) mod bleed;
 pub(crate) mod care;

@@ -52,8 +52,6 @@ pub(crate) const SILVER_PRICE_HINT: &str = "It moves daily and this program look
 pub(crate) const BILL: &str = "The plater's price for the whole job";
 pub(crate) const BILL_QUOTED: &str = "Your quote stands in.";
 pub(crate) const BILL_GUESSED: &str = "A wide guess stands in: no price list is known to us.";
-pub(crate) const CURRENT: &str = "Current for each cm², if the plater names it";
-pub(crate) const CURRENT_HINT: &str = "Only to turn the charge into a time.";
 
 // The answer
 
@@ -98,8 +96,3 @@ pub(crate) const SILVER_FORMULA: &str = "area × thickness × density";
 pub(crate) const WORTH: &str = "Worth as metal";
 pub(crate) const TIMES_YOUR_PRICE: &str = "times your price of a gram";
 pub(crate) const TIMES_A_STAND_IN: &str = "times a stand-in for the price of a gram";
-pub(crate) const CHARGE: &str = "Charge";
-pub(crate) const CHARGE_FORMULA: &str = "mass × Faraday's constant ÷ molar mass, nothing wasted";
-pub(crate) const TIME: &str = "Time";
-pub(crate) const TIME_FORMULA: &str = "charge ÷ (current for each cm² × area)";
-pub(crate) const NEEDS_CURRENT: &str = "needs the plater's current";

@@ -83,6 +83,13 @@ pub(crate) const LEAD_FOUND: &str = "A test found lead.";
 pub(crate) const NO_LEAD_SHORT: &str = "tested, no lead released";
 pub(crate) const NO_LEAD: &str =
     "It was tested and released no lead; the test holds for the state it was tested in.";
+pub(crate) const NO_LEAD_IN_IT_SHORT: &str = "analysed, no lead found in it";
+pub(crate) const NO_LEAD_IN_IT: &str =
+    "The parts recorded were analysed, and no lead was found in them.";
+pub(crate) const LEAD_RELEASED_SHORT: &str = "failed a release test";
+pub(crate) const LEAD_RELEASED: &str = "A release test failed: it is not for food or drink.";
+pub(crate) const LEAD_ASSUMED_SHORT: &str = "lead assumed, not tested";
+pub(crate) const LEAD_ASSUMED: &str = "Lead is assumed; it has not been tested.";
 pub(crate) const NOT_TESTED_SHORT: &str = "not tested for lead";
 pub(crate) const NOT_TESTED_SOLDERED: &str =
     "It has not been tested for lead; old soldered pieces often hold some.";

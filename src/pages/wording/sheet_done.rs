@@ -5,22 +5,8 @@
 pub(crate) const UNNAMED: &str = "Something not named";
 pub(crate) const UNNAMED_IN_SENTENCE: &str = "something not named";
 
-/// Classes of material, by id and in words.
-pub(crate) const MATERIALS: [(&str, &str); 13] = [
-    ("", "Not said"),
-    ("none", "Nothing was added"),
-    ("solder_lead_free", "Solder without lead"),
-    ("solder_lead", "Solder with lead"),
-    ("solder_unknown", "Solder, not known which"),
-    ("solder_low", "Solder that melts low"),
-    ("solder_hard", "Silver solder"),
-    ("adhesive", "Glue"),
-    ("coating", "Lacquer, wax or other coating"),
-    ("silver", "Silver put on by electricity"),
-    ("silver_other", "Silver put on in another way"),
-    ("tin", "Tin"),
-    ("new_part", "New metal or another new part"),
-];
+/// The choice of material while none is made.
+pub(crate) const NOT_SAID: &str = "Not said";
 
 pub(crate) fn by(whom: &str) -> String {
     format!("by {whom}")
@@ -85,5 +71,3 @@ pub(crate) const BEFORE_FIELD: &str = "How it was before";
 pub(crate) const BEFORE_HINT: &str = "Where, how much, what was found.";
 pub(crate) const AFTER_FIELD: &str = "How it is now";
 pub(crate) const AFTER_HINT: &str = "What changed, what is gone, what to watch.";
-pub(crate) const NO_DATE: &str =
-    "That is not a date. Write it as 2026-05-31, 2026-05 or 2026. It is kept as typed.";

@@ -8,7 +8,7 @@ use crate::app::parts::share::{hundredths, is_counted};
 use crate::app::parts::words::{joined, small};
 use crate::app::state::{Open, Target};
 use crate::app::wording::condition as say;
-use leavewell_model::small::capital;
+use leavewell_model::terms::capital;
 
 /// A name with nothing before and after it.
 const ALONE: [&str; 2] = ["", ""];

@@ -2,7 +2,7 @@
 
 use leavewell_model::Report;
 use leavewell_model::report::{CourseReport, OptionReport};
-use leavewell_model::small::capital;
+use leavewell_model::terms::capital;
 use yew::prelude::*;
 
 use super::options::is_by_itself;

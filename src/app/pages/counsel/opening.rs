@@ -7,7 +7,7 @@ use leavewell_model::ledger::{Hand, TreatmentText, treatment_text};
 use leavewell_model::record::Goal;
 use leavewell_model::record::ledger_of;
 use leavewell_model::report::{Band, BandMean, CourseReport, OptionReport};
-use leavewell_model::small::{capital, decimal};
+use leavewell_model::terms::capital;
 use leavewell_pages::sheet_text::Recipient;
 use yew::prelude::*;
 
@@ -279,7 +279,7 @@ impl<'a> Opening<'a> {
         if self.owner_may_do_all() {
             return say::NOT_AWAY.to_owned();
         }
-        if let Some(own) = decimal(&self.open.draft.text(AWAY)) {
+        if let Ok(Some(own)) = self.open.draft.number(AWAY) {
             return say::away(&number(own), true);
         }
         let ledger = ledger_of(&self.open.case);

@@ -3,7 +3,7 @@
 use leavewell_model::Report;
 use leavewell_model::record::Currency;
 use leavewell_model::report::{CourseReport, OptionReport};
-use leavewell_model::small::{capital, sort_short};
+use leavewell_model::terms::capital;
 use yew::prelude::*;
 
 use crate::app::charts::unbeaten;
@@ -16,9 +16,7 @@ use crate::app::wording::counsel as say;
 /// head of its column, shown there only.
 pub(super) fn options(report: &Report, currency: Currency) -> Html {
     let mut options: Vec<&OptionReport> = report.options.iter().collect();
-    sort_short(&mut options, |a, b| {
-        order(&a.outcome).cmp(&order(&b.outcome))
-    });
+    options.sort_by_key(|option| order(&option.outcome));
     let of = |outcomes: &[&str]| -> Vec<&OptionReport> {
         options
             .iter()

@@ -4,7 +4,7 @@ use leavewell_model::Report;
 use leavewell_model::counsel::Input;
 use leavewell_model::record::Currency;
 use leavewell_model::report::{ChangeReport, MOST_MOVED, NextLook};
-use leavewell_model::small::{capital, decimal};
+use leavewell_model::terms::{capital, decimal};
 use yew::prelude::*;
 
 use crate::app::charts::{amount, change};

@@ -7,3 +7,5 @@ pub(crate) const MERCURY: &str = "Mercury";
 pub(crate) const SILVER_SOLDER: &str = "An old repair with silver solder";
 pub(crate) const BARE_METAL: &str = "Bare metal";
 pub(crate) const CHILDREN: &str = "Children and pregnancy";
+pub(crate) const ASBESTOS: &str = "Asbestos";
+pub(crate) const AMMONIA: &str = "Silver with ammonia";

@@ -6,13 +6,12 @@
 use serde_json::{Map, Value};
 
 use super::wording::sales as words;
-use super::{MOST_ENTRIES, MOST_MONEY, Reader, Section, place_in, shorten};
+use super::{MOST_ENTRIES, Reader, Section, place_in, shorten};
 use crate::identity::Kind;
 use crate::ledger::Ledger;
-use crate::record::{
-    Comparable, Currency, Date, Engraving, Loss, Part, Replaced, Similar, SoldAs, Word,
-};
-use crate::small::sort_short;
+use crate::record::draft::yes_or_no;
+use crate::record::schema::SIMILAR;
+use crate::record::{Comparable, Currency, Date, Part, Similar, SoldAs, Word};
 
 /// What a comparable can be said to be; nothing or `same` is the same kind as the piece.
 pub const COMPARED_KINDS: [(&str, Option<Kind>); 8] = [
@@ -80,8 +79,7 @@ impl Reader {
             if !typed || ticked(&s, "left_out") {
                 continue;
             }
-            let Some(price) = self.number(&s, "price", (f64::MIN, MOST_MONEY), words::A_PRICE)
-            else {
+            let Some(price) = self.number(&s, "price") else {
                 if s.get("price").is_none() {
                     self.problem(
                         s.at("price"),
@@ -148,7 +146,7 @@ impl Reader {
             if others.is_empty() {
                 return;
             }
-            sort_short(&mut others, f64::total_cmp);
+            others.sort_by(f64::total_cmp);
             // Of two middles the nearer one, so that one slip does not make the rest look odd.
             let (low, high) = (others[(others.len() - 1) / 2], others[others.len() / 2]);
             let (times, message) = if sale.price > high {
@@ -195,7 +193,7 @@ impl Reader {
             Some("close") => CLOSE,
             Some("fair") => Similar::Word("fair"),
             Some("loose") => Similar::Word("loose"),
-            _ => match self.number(s, "similar", (0.0, 1.0), words::SIMILAR) {
+            _ => match self.number_of(s, "similar", &SIMILAR) {
                 None => CLOSE,
                 Some(share) if share > 0.0 => Similar::Share(share),
                 Some(_) => {
@@ -211,12 +209,20 @@ impl Reader {
     }
 
     /// The person's own terms, each with the id of the figure it stands for.
-    pub(super) fn terms(&mut self, market: &Section) -> Vec<(String, f64)> {
+    pub(super) fn terms(
+        &mut self,
+        root: &Map<String, Value>,
+        market: &Section,
+    ) -> Vec<(String, f64)> {
         let mut terms = Vec::new();
         for (field, figure) in TERMS {
             if let Some(value) = self.term(market, field) {
                 terms.push((figure.to_owned(), value));
             }
+        }
+        let worth = self.section(root, "worth");
+        if let Some(times) = self.number(&worth, "retail_over_hammer") {
+            terms.push(("value.retail_over_hammer".to_owned(), times));
         }
         let buyers = [
             ("mix.collector", "collector"),
@@ -253,9 +259,7 @@ impl Reader {
         };
         let s = if group.is_empty() { market } else { &inner };
         if field.ends_with("_pct") || group == "mix" {
-            return self
-                .number(s, name, (0.0, 100.0), words::A_PERCENTAGE)
-                .map(|p| p / 100.0);
+            return self.number(s, name).map(|p| p / 100.0);
         }
         self.money(s, name)
     }
@@ -264,32 +268,15 @@ impl Reader {
     /// both ways is one.
     pub(super) fn flaws(&mut self, root: &Map<String, Value>, parts: &[Part]) -> Vec<&'static str> {
         let s = self.section(root, "flaws");
-        let on_a_part = |id: &str| {
-            parts.iter().any(|p| match id {
-                "part_missing_minor" => p.loss == Some(Loss::Small),
-                "part_missing_major" => p.loss == Some(Loss::Large),
-                "part_replaced" => p.replaced == Some(Replaced::Yes),
-                "detail_softened" => matches!(
-                    p.engraving,
-                    Some(Engraving::Softened | Engraving::Faint | Engraving::Gone)
-                ),
-                _ => false,
-            })
-        };
         FLAWS
             .into_iter()
-            .filter(|id| ticked(&s, id) || on_a_part(id))
+            .filter(|id| ticked(&s, id) || parts.iter().any(|part| part.has_flaw(id)))
             .collect()
     }
 }
 
-/// Yes, as a tick or as a word.
 fn ticked(s: &Section, field: &str) -> bool {
-    match s.get(field) {
-        Some(Value::Bool(yes)) => *yes,
-        Some(Value::String(word)) => word == "yes",
-        _ => false,
-    }
+    s.get(field).and_then(yes_or_no) == Some(true)
 }
 
 #[cfg(test)]

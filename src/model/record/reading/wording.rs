@@ -40,8 +40,17 @@ pub(crate) fn no_number(typed: &str) -> String {
     format!("\"{typed}\" is not a number.")
 }
 
-pub(crate) fn no_number_remedy(what: &str, example: f64) -> String {
+pub(crate) fn no_number_remedy(what: &str, example: &str) -> String {
     format!("Type {what} in digits, such as {example}.")
+}
+
+pub(crate) fn two_ways(typed: &str) -> String {
+    format!("\"{typed}\" could be either of two numbers.")
+}
+
+/// A decimal is shown with four places, since three would be asked about again.
+pub(crate) fn two_ways_remedy(decimal: f64, grouped: f64) -> String {
+    format!("Type {grouped} or {decimal:.4}.")
 }
 
 pub(crate) fn out_of_range(number: f64, what: &str) -> String {
@@ -51,22 +60,6 @@ pub(crate) fn out_of_range(number: f64, what: &str) -> String {
 pub(crate) fn out_of_range_remedy(least: f64, most: f64) -> String {
     format!("Use a number from {least} to {most}.")
 }
-
-pub(crate) const A_YEAR: &str = "a year";
-pub(crate) const A_HEIGHT: &str = "a height in millimetres";
-pub(crate) const A_WEIGHT: &str = "a weight in grams";
-pub(crate) const A_TEMPERATURE: &str = "a temperature in C";
-pub(crate) const A_STEP: &str = "the smallest step of the balance in grams";
-pub(crate) const A_CONDUCTIVITY: &str = "a conductivity in % of copper";
-pub(crate) const A_SHARE_IN_PERCENT: &str = "a share in %";
-pub(crate) const A_DISTANCE: &str = "a distance in millimetres";
-pub(crate) const MICROMETRES: &str = "micrometres";
-pub(crate) const POINTS_COUNTED: &str = "a number of points";
-pub(crate) const A_FRACTION: &str = "a fraction";
-pub(crate) const A_BARE_SHARE: &str = "the share of the part where base metal shows (0.05 is 5 %)";
-pub(crate) const POINTS: &str = "points";
-pub(crate) const MONEY: &str = "an amount of money";
-pub(crate) const YOUR_OWN_VALUE: &str = "your own value";
 
 // Years
 
@@ -275,8 +268,6 @@ pub(crate) fn unsafe_remedy(limit: f64) -> String {
 
 /// Work on the piece: quotes, tests, what was done and what is proposed.
 pub(crate) mod work {
-    pub(crate) const HOURS: &str = "a number of hours";
-    pub(crate) const RELEASED: &str = "a laboratory's result in mg/kg";
     pub(crate) const NO_DATE_REMEDY: &str =
         "Write a year, year-month, or year-month-day, such as 2026-05-31.";
     pub(crate) const NO_TEST_KIND: &str = "This test does not say what it tests.";
@@ -291,7 +282,6 @@ pub(crate) mod work {
 pub(crate) mod sales {
     pub(crate) const OR_LEAVE_OUT: &str = "Correct it, or choose to leave this sale out.";
 
-    pub(crate) const A_PRICE: &str = "a price";
     pub(crate) const NO_PRICE: &str = "This sale has no price, so it is not counted.";
     pub(crate) const PRICE_TOO_LOW: &str =
         "A price has to be more than nothing, so this sale is not counted.";
@@ -325,7 +315,6 @@ pub(crate) mod sales {
 
     // How alike
 
-    pub(crate) const SIMILAR: &str = "close, fair, loose or a share of 1";
     pub(crate) const NOT_ALIKE: &str =
         "A sale that is not alike at all tells nothing. It is counted as loosely alike.";
     pub(crate) const NOT_ALIKE_REMEDY: &str =
@@ -336,5 +325,4 @@ pub(crate) mod sales {
     pub(crate) const NO_BUYER: &str = "Somebody has to buy it: all three shares are nothing.";
     pub(crate) const NO_BUYER_REMEDY: &str =
         "Give at least one sort of buyer a share. Until then the usual ones are used.";
-    pub(crate) const A_PERCENTAGE: &str = "a percentage";
 }

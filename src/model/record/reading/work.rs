@@ -10,8 +10,8 @@ use super::wording::work as said;
 use super::{MOST_ENTRIES, Reader, Section, in_order, shorten};
 use crate::ledger::{Ledger, nearest};
 use crate::record::{
-    Asked, Covers, Date, Done, MaterialUsed, Override, Part, PartName, Proposal, ProposalStep,
-    Quote, Test, TestKind, Tester,
+    Asked, Circumstances, Covers, Date, Done, Fill, FillState, MaterialUsed, Override, Part,
+    PartName, Proposal, ProposalStep, Quote, Test, TestKind, Tester,
 };
 use crate::treatment::Treatment;
 
@@ -26,11 +26,6 @@ const RELEASED: [(&str, &str); 7] = [
     ("sb", "food.limit.Sb"),
     ("zn", "food.limit.Zn"),
 ];
-/// Most milligrams of a metal released for each kilogram of food that are not taken for a slip.
-const MOST_RELEASED: f64 = 100_000.0;
-/// Most hours of work that are not taken for a slip.
-const MOST_HOURS: f64 = 10_000.0;
-
 impl Reader {
     /// Ids with spaces or commas between. An id that is none is named; the others count.
     fn ids<T: Copy + PartialEq>(
@@ -91,7 +86,7 @@ impl Reader {
     }
 
     fn hours(&mut self, s: &Section, field: &str) -> Option<f64> {
-        self.number(s, field, (0.0, MOST_HOURS), said::HOURS)
+        self.number(s, field)
     }
 
     /// What the person asked about: `proposal`, or ids of treatments.
@@ -223,7 +218,7 @@ impl Reader {
         let mut ledger = None;
         let (mut failed, mut lead, mut given) = (false, false, false);
         for (field, limit) in RELEASED {
-            let released = self.number(&s, field, (0.0, MOST_RELEASED), said::RELEASED);
+            let released = self.number(&s, field);
             let Some(released) = released else { continue };
             let ledger = ledger.get_or_insert_with(|| with_own(own));
             given = true;
@@ -344,37 +339,31 @@ impl Reader {
         }
         numbers
     }
+}
 
-    /// What files of version 1 say of a filling as a whole, as the state of the filled parts; of the
-    /// base where no part is recorded as filled.
-    pub(super) fn failing_fill(&mut self, root: &Map<String, Value>, parts: &mut Vec<Part>) {
-        use crate::record::{Fill, FillState};
-        let s = self.section(root, "catalogue");
-        if self.flag_unless_unsure(&s, "failing_fill") != Some(true) {
-            return;
-        }
-        let mut filled: Vec<&mut Part> = parts
-            .iter_mut()
-            .filter(|p| p.fill.is_some_and(|fill| fill != Fill::None))
-            .collect();
-        if filled.iter().any(|p| p.fill_state.is_some()) {
-            return;
-        }
-        for part in &mut filled {
+/// What files of version 1 say of a filling as a whole, as the state of the filled parts; of the base
+/// where no part is recorded as filled.
+pub(super) fn failing_fill(circumstances: Circumstances, parts: &mut Vec<Part>) {
+    if circumstances.failing_fill != Some(true) || parts.iter().any(|p| p.fill_state.is_some()) {
+        return;
+    }
+    let mut found = false;
+    for part in parts.iter_mut() {
+        if part.fill.is_some_and(|fill| fill != Fill::None) {
             part.fill_state = Some(FillState::Failing);
+            found = true;
         }
-        if !filled.is_empty() {
-            return;
-        }
-        let base = match parts.iter().position(|p| p.name == PartName::Base) {
-            Some(place) => &mut parts[place],
-            None => {
-                parts.push(Part::unknown(PartName::Base));
-                let last = parts.len() - 1;
-                &mut parts[last]
-            }
-        };
-        base.fill_state.get_or_insert(FillState::Failing);
+    }
+    if found {
+        return;
+    }
+    let failing = Some(FillState::Failing);
+    match parts.iter_mut().find(|p| p.name == PartName::Base) {
+        Some(base) => base.fill_state = failing,
+        None => parts.push(Part {
+            fill_state: failing,
+            ..Part::unknown(PartName::Base)
+        }),
     }
 }
 
@@ -419,7 +408,7 @@ mod tests {
     fn a_quote_is_for_one_treatment_or_several() {
         let (case, problems) = read(
             r#","quotes":[{"treatment":"T08","likely":60,"post":12,"post_included":true,"fixed":true},
-               {"id":"q1","treatments":"T08 T12","likely":"1150","hours":"12.5","covers":"with_cleaning"}]"#,
+               {"id":"q1","treatments":"T08 T12","likely":"£1,150","hours":"12½","covers":"with_cleaning"}]"#,
         );
         assert!(problems.is_empty(), "{problems:?}");
         let [alone, together] = &case.quotes[..] else {

@@ -2,7 +2,7 @@
 //! toning.
 
 use super::Asked;
-use crate::record::Joint;
+use crate::record::{Joint, Lacquer};
 use crate::treatment::situation::Situation;
 
 /// Whether base metal shows on a part that stands out.
@@ -13,6 +13,18 @@ pub(super) fn edges_are_bare(s: &Situation) -> bool {
             && p.bleed.is_some()
             && crate::silver::bleed_range(p.bleed, s.ledger).likely >= none
     })
+}
+
+/// Broken lacquer comes off before anything is cleaned.
+pub(super) fn lacquer_first(a: &mut Asked) {
+    let broken = |l: Option<Lacquer>| matches!(l, Some(Lacquer::Broken | Lacquer::Yellowed));
+    if !a.s.lacquer_off && a.s.case.parts.iter().any(|p| broken(p.lacquer)) {
+        a.bar(
+            "needs",
+            "Old lacquer lies over the tarnish and keeps the cleaning off it.",
+            "The old lacquer is taken off first.",
+        );
+    }
 }
 
 /// H04: the body is worn through in places.

@@ -2,7 +2,7 @@
 
 use super::Asked;
 use crate::ledger::{Place, finding};
-use crate::record::{Joint, PartName, Seen};
+use crate::record::{FillState, Joint, PartName, Seen};
 use crate::terms::Kind;
 use crate::terms::Treatment;
 use crate::treatment::limits::own_silver;
@@ -24,7 +24,8 @@ pub(super) fn solid_silver(a: &mut Asked) {
     a.on_kinds("H14", p, "Solid silver is never plated.");
 }
 
-/// H14, first limb: fused plate that still carries its own silver.
+/// H14, first limb: fused plate that still carries its own silver. It falls silent only when enough
+/// of the piece was looked at.
 pub(super) fn original_silver(a: &mut Asked) {
     let p = a.s.original_fused();
     let covered = a.s.covered_area;
@@ -42,6 +43,17 @@ pub(super) fn original_silver(a: &mut Asked) {
                 100.0 * covered
             ),
             "A conservator's written opinion.",
+        );
+    } else if p >= a.figure("guard.h14.p") && a.s.looked_at < a.figure("guard.h14.looked") {
+        let part = a.s.largest_unseen.map_or_else(
+            || "the rest of it".to_owned(),
+            |part| format!("the {}", part.label().to_lowercase()),
+        );
+        a.add(
+            "H14",
+            unless_opinion(a, Outcome::NeedsCheck),
+            "It may be fused plate, and too little of it was looked at to say that its silver is gone.",
+            &format!("Look at {part}."),
         );
     }
 }
@@ -149,7 +161,13 @@ pub(super) fn stable_repair(a: &mut Asked) {
 
 /// H22: a sound filling stays.
 pub(super) fn sound_filling(a: &mut Asked) {
-    if a.circumstances().failing_fill != Some(true) {
+    let failing = a.circumstances().failing_fill == Some(true)
+        || a.s
+            .case
+            .parts
+            .iter()
+            .any(|p| p.fill_state == Some(FillState::Failing));
+    if !failing {
         a.bar(
             "H22",
             "A sound filling belongs to the piece, and in a stamped border it holds up thin silver.",

@@ -2,13 +2,14 @@
 
 use super::Asked;
 use crate::ledger::Ledger;
-use crate::record::Joint;
+use crate::record::{Joint, PartName};
 use crate::terms::Kind;
 use crate::terms::Treatment;
+use crate::treatment::lead::{LeadStatus, lead_filled};
 use crate::treatment::limits::{
     bursts, frees_mercury, lifts_foil, opens_seams, pits, within_reach,
 };
-use crate::treatment::situation::LeadStatus;
+use crate::treatment::touched::touched;
 
 /// The least heat of the work in the metal, C; `None` for cold work.
 fn process_c(treatment: Treatment, ledger: &Ledger) -> Option<f64> {
@@ -91,7 +92,7 @@ pub(super) fn fused_bond(a: &mut Asked) {
 
 /// H08: lead or tin left in the heat.
 pub(super) fn pitting(a: &mut Asked) {
-    let absent = a.s.lead == LeadStatus::Absent;
+    let absent = a.s.lead_for(a.treatment) == LeadStatus::Absent;
     if process_c(a.treatment, a.s.ledger).is_some_and(|hot| pits(hot, absent, a.s.ledger)) {
         a.bar(
             "H08",
@@ -103,11 +104,29 @@ pub(super) fn pitting(a: &mut Asked) {
 
 /// H09: the next joint or filling within the heat's reach.
 pub(super) fn next_joint(a: &mut Asked) {
-    let reach = a.s.heat_reach_mm;
+    let reach = a.s.heat_reach;
+    let most = reach.most_mm;
+    let in_the_heat = touched(a.treatment, a.s.case);
+    let faulty = |name: PartName| in_the_heat.iter().any(|p| p.name == name);
+    let filled: Vec<PartName> =
+        a.s.case
+            .parts
+            .iter()
+            .filter(|p| lead_filled(p))
+            .map(|p| p.name)
+            .collect();
+    if filled.iter().any(|name| faulty(*name)) {
+        a.bar(
+            "H09",
+            "The part in the heat is filled with lead, which melts before the joint is made.",
+            "A workshop's plan for keeping the heat away.",
+        );
+        return;
+    }
     match a.s.nearest_joint_mm() {
-        Some(distance) if within_reach(distance, reach) => {
+        Some(distance) if within_reach(distance, reach.likely_mm) => {
             let reason = format!(
-                "Soldering here would carry {} C past the next joint or filled border, {distance} mm away.",
+                "Soldering here can carry {} C past the next joint or filled border, {distance} mm away.",
                 a.figure("guard.heat.soft_solder")
             );
             a.bar(
@@ -116,9 +135,19 @@ pub(super) fn next_joint(a: &mut Asked) {
                 "A workshop's plan for keeping the heat away.",
             );
         }
+        None if !filled.is_empty() => {
+            let reason = format!("A lead filling within about {most:.0} mm of the work can melt.");
+            a.check_first("H09", &reason, "Measure how far it is from the joint.");
+        }
+        Some(distance) if within_reach(distance, most) => {
+            let reason = format!(
+                "The next joint or filled border is {distance} mm away; at its hottest the work can open it."
+            );
+            a.condition("H09", &reason, "Ask how it will be kept cool.");
+        }
         None if a.s.case.has_seen("C10") || a.s.case.is_soldered() => {
             let reason = format!(
-                "Other old joints or fillings within about {reach:.0} mm of the work can open."
+                "Other old joints or fillings within about {most:.0} mm of the work can open."
             );
             a.condition(
                 "H09",
@@ -171,13 +200,16 @@ pub(super) fn tin_opens_seams(a: &mut Asked) {
     if !opens_seams(a.figure("heat.limit.tin"), a.s.ledger) {
         return;
     }
-    if a.s.lead == LeadStatus::Present || a.s.lead_filled() || a.s.any_joint(&[Joint::GreyRepair]) {
+    if a.s.lead_for(a.treatment) == LeadStatus::Present
+        || a.s.lead_filled()
+        || a.s.any_joint(&[Joint::GreyRepair])
+    {
         a.bar(
             "H29",
             "Tin runs hotter than old tin-lead solder bears, so its joints open.",
             "Nothing while old solder is in the part.",
         );
-    } else if a.s.case.is_soldered() && a.s.lead != LeadStatus::Absent {
+    } else if a.s.case.is_soldered() && a.s.lead_for(a.treatment) != LeadStatus::Absent {
         a.check_first(
             "H29",
             "Tin runs hotter than old tin-lead solder bears, and its seams may be that.",

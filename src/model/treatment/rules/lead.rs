@@ -1,12 +1,37 @@
 //! Lead: H16, H17, H18 and H23.
 
 use super::Asked;
+use crate::record::{Fill, FillState, Joint, Lead};
 use crate::terms::Treatment;
-use crate::treatment::situation::LeadStatus;
+use crate::treatment::lead::{LeadStatus, lead_filled};
+use crate::treatment::touched::touched;
+
+/// Whether the work disturbs metal that may hold lead. Most does; pushing dents out of plain sheet,
+/// and fixing a part in its old seat, moves none.
+fn disturbs_lead(a: &Asked) -> bool {
+    match a.treatment {
+        Treatment::Dents => {
+            a.s.case.is_soldered()
+                || a.s.case.aim.assume_lead
+                || a.s.lead_for(Treatment::Dents) == LeadStatus::Present
+                || a.s.any_joint(&[Joint::GreyRepair])
+                || a.s.case.has_seen("C10")
+                || a.s.case.has_seen("C12")
+        }
+        Treatment::Mechanical => touched(a.treatment, a.s.case).iter().any(|p| {
+            p.joint == Some(Joint::GreyRepair)
+                || p.lead == Some(Lead::Present)
+                || lead_filled(p)
+                || p.fill == Some(Fill::Sealed)
+                || (p.fill.is_none() && p.fill_state == Some(FillState::Failing))
+        }),
+        _ => true,
+    }
+}
 
 /// H16: where nobody knows about lead, the test comes first.
 pub(super) fn unknown(a: &mut Asked) {
-    if a.s.lead == LeadStatus::Unknown {
+    if disturbs_lead(a) && a.s.lead_for(a.treatment) == LeadStatus::Unknown {
         a.check_first(
             "H16",
             "Nobody knows yet whether there is lead in it.",
@@ -18,7 +43,7 @@ pub(super) fn unknown(a: &mut Asked) {
 /// H17: lead work at home. Work that a home cannot be made safe for is barred; the rest goes to a
 /// workshop.
 pub(super) fn at_home(a: &mut Asked) {
-    if !(a.s.lead_suspected() && a.done_by_owner()) {
+    if !(disturbs_lead(a) && a.s.lead_suspected(a.treatment) && a.done_by_owner()) {
         return;
     }
     if matches!(
@@ -41,7 +66,7 @@ pub(super) fn at_home(a: &mut Asked) {
 
 /// H18: lead work where a child or a pregnant person lives.
 pub(super) fn child_at_home(a: &mut Asked) {
-    if a.s.lead_suspected() && a.child_at_home() {
+    if disturbs_lead(a) && a.s.lead_suspected(a.treatment) && a.child_at_home() {
         a.condition(
             "H18",
             "A child, or someone pregnant or breast-feeding, lives there.",

@@ -67,6 +67,7 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
             water::wood_and_ivory,
         ],
         Treatment::Clean => &[
+            cleaning::lacquer_first,
             cleaning::worn_body,
             cleaning::lifting_silver,
             cleaning::thin_silver,
@@ -76,6 +77,7 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
         ],
         Treatment::Foam => &[
             people::ammonia,
+            cleaning::lacquer_first,
             cleaning::worn_body,
             cleaning::lifting_silver,
             cleaning::thin_silver,
@@ -173,7 +175,14 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
             heat::close_plate,
             heat::plating_burns,
         ],
-        Treatment::Mechanical => &[people::asbestos_pads, repair::old_holes_only, food::glue],
+        Treatment::Mechanical => &[
+            lead::unknown,
+            lead::at_home,
+            lead::child_at_home,
+            people::asbestos_pads,
+            repair::old_holes_only,
+            food::glue,
+        ],
         Treatment::LocalPlate => &[
             lead::unknown,
             lead::at_home,

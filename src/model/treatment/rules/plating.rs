@@ -3,7 +3,7 @@
 use super::Asked;
 use crate::record::{Interior, Joint};
 use crate::terms::Treatment;
-use crate::treatment::situation::LeadStatus;
+use crate::treatment::lead::LeadStatus;
 use crate::treatment::verdict::Outcome;
 
 /// An open joint takes plating liquid in.
@@ -19,7 +19,7 @@ pub(super) fn open_joint(a: &mut Asked) {
 
 /// Silver does not hold over lead.
 pub(super) fn over_lead(a: &mut Asked) {
-    if a.s.lead == LeadStatus::Present {
+    if a.s.lead_for(a.treatment) == LeadStatus::Present {
         let lifted_by = match a.treatment {
             Treatment::LocalPlate => "The lead is taken out, or the patch keeps clear of it.",
             _ => "The lead is taken out or sealed first.",

@@ -1,8 +1,9 @@
 //! Dents, low-melt repairs and cold fixes: H06, H10, H11, H13 and their prerequisites.
 
 use super::Asked;
-use crate::record::{Dents, Joint};
-use crate::treatment::situation::LeadStatus;
+use crate::record::Joint;
+use crate::treatment::lead::LeadStatus;
+use crate::treatment::touched::is_split;
 
 /// H11: bending lifts the silver off iron.
 pub(super) fn bending_close_plate(a: &mut Asked) {
@@ -15,7 +16,7 @@ pub(super) fn bending_close_plate(a: &mut Asked) {
 
 /// Split metal goes on splitting.
 pub(super) fn dents_in_split_metal(a: &mut Asked) {
-    if a.s.case.parts.iter().any(|p| p.dents == Some(Dents::Split)) {
+    if a.s.case.parts.iter().any(is_split) {
         a.bar(
             "needs",
             "Metal that has split goes on splitting when it is pushed.",
@@ -24,8 +25,11 @@ pub(super) fn dents_in_split_metal(a: &mut Asked) {
     }
 }
 
-/// Silver that is nearly through does not bear pushing.
+/// Silver that is nearly through does not bear pushing, unless the piece is plated anew afterwards.
 pub(super) fn dents_under_thin_silver(a: &mut Asked) {
+    if a.s.to_be_plated {
+        return;
+    }
     if a.s.worn_through >= a.figure("guard.kind_barred")
         || a.s.body_bleed >= a.figure("guard.bleed_no_clean")
     {
@@ -101,7 +105,7 @@ pub(super) fn low_melt_in_closed_parts(a: &mut Asked) {
 
 /// H13: lead left in the joint.
 pub(super) fn low_melt_over_lead(a: &mut Asked) {
-    if a.s.lead == LeadStatus::Present
+    if a.s.lead_for(a.treatment) == LeadStatus::Present
         && a.s.joint != Some(Joint::NeatRepair)
         && a.s.any_joint(&[Joint::GreyRepair])
     {

@@ -2,8 +2,8 @@
 
 use super::check;
 use crate::record::{
-    Bleed, Case, Circumstances, Corrosion, Dents, Doer, Fill, Form, Interior, Joint, Lead, Part,
-    PartName,
+    Bleed, Case, Circumstances, Corrosion, Dents, Doer, Fill, Form, Interior, Joint, Lacquer, Lead,
+    Mount, Part, PartName,
 };
 use crate::treatment::testing::{case, situation};
 use crate::treatment::{LeadStatus, Outcome, Situation, Treatment, worst};
@@ -86,7 +86,7 @@ fn leaving_and_keeping_are_never_barred() {
 
 #[test]
 fn replating_fused_plate_waits_for_an_opinion_while_silver_covers_it() {
-    let fused = case(&FUSED, |p| p.lead = Some(Lead::Absent));
+    let fused = case(&FUSED, |p| p.lead = Some(Lead::NotFound));
     let mut s = situation(&fused);
     s.covered_area = 0.26;
     check_says(Treatment::Replate, &s, "H14", Outcome::Barred);
@@ -103,12 +103,12 @@ fn replating_fused_plate_waits_for_an_opinion_while_silver_covers_it() {
 #[test]
 fn a_registered_mark_or_rarity_asks_for_an_opinion_whatever_the_area() {
     let marked = case(&["C01", "C07", "C08", "M04"], |p| {
-        p.lead = Some(Lead::Absent);
+        p.lead = Some(Lead::NotFound);
     });
     let mut s = situation(&marked);
     s.covered_area = 0.1;
     check_says(Treatment::Replate, &s, "H14", Outcome::NeedsOpinion);
-    let mut rare = case(&NICKEL, |p| p.lead = Some(Lead::Absent));
+    let mut rare = case(&NICKEL, |p| p.lead = Some(Lead::NotFound));
     check_silent(Treatment::Replate, &situation(&rare), "H14");
     rare.piece.rare = true;
     check_says(
@@ -201,16 +201,24 @@ fn solder_keeps_its_distance_from_other_joints() {
     // Reach 5.63 mm on 0.8 mm copper from a 5 mm patch at 230 C (fin solution, computed).
     let near = case(&NICKEL, |p| p.joint_distance_mm = Some(5.5));
     check_says(Treatment::Solder, &situation(&near), "H09", Outcome::Barred);
-    let far = case(&NICKEL, |p| p.joint_distance_mm = Some(6.0));
+    let farther = case(&NICKEL, |p| p.joint_distance_mm = Some(6.0));
+    check_says(
+        Treatment::Solder,
+        &situation(&farther),
+        "H09",
+        Outcome::Conditional,
+    );
+    // Beyond what the hottest work reaches, 30 mm in these tests.
+    let far = case(&NICKEL, |p| p.joint_distance_mm = Some(30.0));
     check_silent(Treatment::Solder, &situation(&far), "H09");
 }
 
 #[test]
 fn britannia_metal_is_not_soldered_but_may_be_mended_low() {
-    let soft = case(&BRITANNIA, |p| p.lead = Some(Lead::Absent));
+    let soft = case(&BRITANNIA, |p| p.lead = Some(Lead::NotFound));
     check_says(Treatment::Solder, &situation(&soft), "H10", Outcome::Barred);
     assert!(worst(&check(Treatment::LowMelt, &situation(&soft))).can_be_advised());
-    let hard = case(&NICKEL, |p| p.lead = Some(Lead::Absent));
+    let hard = case(&NICKEL, |p| p.lead = Some(Lead::NotFound));
     check_silent(Treatment::Solder, &situation(&hard), "H10");
     assert_eq!(
         worst(&check(Treatment::LowMelt, &situation(&hard))),
@@ -220,7 +228,7 @@ fn britannia_metal_is_not_soldered_but_may_be_mended_low() {
 
 #[test]
 fn close_plate_sees_no_soldering_heat_and_no_bath() {
-    let close = case(&CLOSE, |p| p.lead = Some(Lead::Absent));
+    let close = case(&CLOSE, |p| p.lead = Some(Lead::NotFound));
     check_says(
         Treatment::Solder,
         &situation(&close),
@@ -342,7 +350,7 @@ fn lead_work_at_home_becomes_workshop_work() {
 
 #[test]
 fn engraving_in_the_way_of_the_buff_asks_for_an_opinion() {
-    let mut engraved = case(&["M01", "C15"], |p| p.lead = Some(Lead::Absent));
+    let mut engraved = case(&["M01", "C15"], |p| p.lead = Some(Lead::NotFound));
     check_says(
         Treatment::Replate,
         &situation(&engraved),
@@ -355,7 +363,7 @@ fn engraving_in_the_way_of_the_buff_asks_for_an_opinion() {
 
 #[test]
 fn consent_photographs_and_disclosure_are_conditions_of_replating() {
-    let mut plain = case(&NICKEL, |p| p.lead = Some(Lead::Absent));
+    let mut plain = case(&NICKEL, |p| p.lead = Some(Lead::NotFound));
     check_says(
         Treatment::Replate,
         &situation(&plain),
@@ -378,7 +386,7 @@ fn consent_photographs_and_disclosure_are_conditions_of_replating() {
 fn an_open_joint_is_mended_before_a_bath() {
     let leaking = case(&NICKEL, |p| {
         p.joint = Some(Joint::Leaking);
-        p.lead = Some(Lead::Absent);
+        p.lead = Some(Lead::NotFound);
     });
     check_says(
         Treatment::Replate,
@@ -393,7 +401,7 @@ fn an_open_joint_is_mended_before_a_bath() {
 
 #[test]
 fn dips_hard_solder_and_rub_on_are_never() {
-    let any = case(&NICKEL, |p| p.lead = Some(Lead::Absent));
+    let any = case(&NICKEL, |p| p.lead = Some(Lead::NotFound));
     for t in Treatment::NEVER {
         assert_eq!(
             worst(&check(t, &situation(&any))),
@@ -429,7 +437,8 @@ fn a_hazard_more_never_lifts_a_bar() {
             let after = worst(&check(t, &situation(&worse)));
             // Corrosion is a reason to take an old repair out; a test found lead ends "unknown".
             let explained = matches!(t, Treatment::RemoveLead)
-                || (before == Outcome::NeedsCheck && situation(&worse).lead == LeadStatus::Present);
+                || (before == Outcome::NeedsCheck
+                    && situation(&worse).lead_for(t) == LeadStatus::Present);
             assert!(
                 after >= before || explained,
                 "{}: {before:?} to {after:?}",
@@ -441,33 +450,60 @@ fn a_hazard_more_never_lifts_a_bar() {
 
 #[test]
 fn display_only_triggers_each_speak_and_a_passed_test_lifts_two() {
+    let numbers = |c: &Case| -> Vec<u8> {
+        let s = situation(c);
+        s.triggers().into_iter().map(|(n, _)| n).collect()
+    };
     let mut pot = case(&NICKEL, |_| ());
     pot.piece.form = Some(Form::Teapot);
-    let unknown = situation(&pot).display_only();
-    assert_eq!(unknown.len(), 1, "{unknown:?}");
+    assert_eq!(numbers(&pot), [1]);
     pot.parts[0].lead = Some(Lead::Absent);
-    assert_eq!(situation(&pot).display_only(), Vec::<String>::new());
+    assert_eq!(numbers(&pot), Vec::<u8>::new());
+    // Once the inside is recorded, it is the inside that has to pass.
     let mut inside = Part::unknown(PartName::Interior);
     inside.interior = Some(Interior::Bare);
     pot.parts.push(inside);
-    // Tested: bare metal inside is lifted for what was tested.
-    assert_eq!(situation(&pot).display_only(), Vec::<String>::new());
+    assert_eq!(numbers(&pot), [1, 2]);
+    pot.parts[1].lead = Some(Lead::Absent);
+    assert_eq!(numbers(&pot), Vec::<u8>::new());
     pot.parts[1].interior = Some(Interior::Lacquered);
     pot.aim.store_food = true;
     pot.aim.food = true;
+    assert_eq!(numbers(&pot), [3, 6]);
+    // Who would use it is lifted by a laboratory alone.
     pot.aim.household_child_or_pregnant = true;
-    assert_eq!(situation(&pot).display_only().len(), 2);
+    assert_eq!(numbers(&pot), [3, 5, 6]);
     let mut mended = situation(&pot);
+    mended.lead = LeadStatus::Absent;
+    assert_eq!(mended.triggers().len(), 2);
     mended.low_melt = true;
     mended.replated = true;
-    assert_eq!(mended.display_only().len(), 4);
-    // Without a passed test, who would use it is a reason of its own.
-    pot.parts[0].lead = None;
-    assert_eq!(situation(&pot).display_only().len(), 4);
+    assert_eq!(mended.triggers().len(), 4);
+    // Whatever may be in the piece keeps it for display, test or no test.
+    for answer in [
+        Circumstances {
+            hard_repair: Some(true),
+            ..NOTHING
+        },
+        Circumstances {
+            insulator: Some(true),
+            ..NOTHING
+        },
+        Circumstances {
+            fire_gilding: Some(true),
+            ..NOTHING
+        },
+    ] {
+        let told = Case {
+            circumstances: answer,
+            ..pot.clone()
+        };
+        assert!(numbers(&told).contains(&4), "{answer:?}");
+    }
 }
 
 fn tested(part: &mut Part) {
-    part.lead = Some(Lead::Absent);
+    part.lead = Some(Lead::NotFound);
 }
 
 #[test]
@@ -536,6 +572,7 @@ fn tin_and_old_solder_do_not_go_together() {
         });
         let mut inside = Part::unknown(PartName::Interior);
         inside.interior = Some(Interior::Tinned);
+        inside.lead = lead;
         c.parts.push(inside);
         c
     };
@@ -555,7 +592,7 @@ fn tin_and_old_solder_do_not_go_together() {
         Outcome::Barred,
     );
     says(t, &tinned(None, None), NOTHING, "H29", Outcome::NeedsCheck);
-    silent(t, &tinned(Some(Lead::Absent), None), NOTHING, "H29");
+    silent(t, &tinned(Some(Lead::NotFound), None), NOTHING, "H29");
     // Nothing hotter than tin is near the lead limit of H08.
     silent(t, &tinned(None, None), NOTHING, "H08");
 }
@@ -867,4 +904,271 @@ fn every_rule_that_speaks_is_in_the_list_of_rules() {
             }
         }
     }
+}
+
+#[test]
+fn lead_is_known_of_the_parts_that_the_work_touches() {
+    let mut pot = case(&NICKEL, |p| p.joint = Some(Joint::Leaking));
+    pot.piece.form = Some(Form::Teapot);
+    // A release test says nothing of what is in the metal.
+    pot.parts[0].lead = Some(Lead::Absent);
+    says(Treatment::Solder, &pot, NOTHING, "H16", Outcome::NeedsCheck);
+    // An analysis of another part says nothing of this one.
+    pot.parts[0].lead = None;
+    let mut finial = Part::unknown(PartName::Finial);
+    finial.lead = Some(Lead::NotFound);
+    pot.parts.push(finial);
+    says(Treatment::Solder, &pot, NOTHING, "H16", Outcome::NeedsCheck);
+    pot.parts[0].lead = Some(Lead::NotFound);
+    silent(Treatment::Solder, &pot, NOTHING, "H16");
+    // The whole piece goes to be plated, so every recorded part counts.
+    silent(Treatment::Replate, &pot, NOTHING, "H16");
+    pot.parts[1].lead = None;
+    says(
+        Treatment::Replate,
+        &pot,
+        NOTHING,
+        "H16",
+        Outcome::NeedsCheck,
+    );
+}
+
+#[test]
+fn lead_assumed_needs_no_test_and_holds_as_lead_found() {
+    let mut piece = case(&NICKEL, |p| p.joint = Some(Joint::Open));
+    piece.aim.assume_lead = true;
+    silent(Treatment::Solder, &piece, NOTHING, "H16");
+    says(
+        Treatment::Overplate,
+        &piece,
+        NOTHING,
+        "needs",
+        Outcome::Barred,
+    );
+    piece.aim.food = true;
+    assert!(!situation(&piece).release().passed());
+    // An analysis of the part rules lead out all the same.
+    piece.parts[0].lead = Some(Lead::NotFound);
+    assert_eq!(
+        situation(&piece).lead_for(Treatment::Solder),
+        LeadStatus::Absent
+    );
+}
+
+#[test]
+fn lead_wherever_it_is_recorded_counts_for_every_work() {
+    let filled = case(&NICKEL, |p| p.fill = Some(Fill::Lead));
+    let showing = case(&NICKEL, |p| p.mount = Some(Mount::FillShowing));
+    let grey_mount = case(&NICKEL, |p| p.mount = Some(Mount::GreyWear));
+    for piece in [filled, showing, grey_mount] {
+        assert_eq!(situation(&piece).lead_anywhere(), LeadStatus::Present);
+        silent(Treatment::Replate, &piece, NOTHING, "H16");
+        says(
+            Treatment::Overplate,
+            &piece,
+            NOTHING,
+            "needs",
+            Outcome::Barred,
+        );
+    }
+}
+
+#[test]
+fn a_lead_filling_in_the_heat_bars_solder_and_one_elsewhere_asks_how_far() {
+    let mut piece = case(&NICKEL, |p| {
+        p.joint = Some(Joint::Open);
+        p.fill = Some(Fill::Lead);
+    });
+    says(Treatment::Solder, &piece, NOTHING, "H09", Outcome::Barred);
+    piece.parts[0].fill = None;
+    let mut border = Part::unknown(PartName::Border);
+    border.fill = Some(Fill::Lead);
+    piece.parts.push(border);
+    says(
+        Treatment::Solder,
+        &piece,
+        NOTHING,
+        "H09",
+        Outcome::NeedsCheck,
+    );
+    piece.parts[0].joint_distance_mm = Some(40.0);
+    silent(Treatment::Solder, &piece, NOTHING, "H09");
+}
+
+#[test]
+fn an_answer_for_the_rim_says_nothing_of_the_loading() {
+    let mut stick = case(&NICKEL, tested);
+    stick.piece.form = Some(Form::Candlestick);
+    let mut rim = Part::unknown(PartName::Rim);
+    rim.fill = Some(Fill::None);
+    stick.parts.push(rim);
+    says(Treatment::Solder, &stick, NOTHING, "H06", Outcome::Barred);
+    let mut base = Part::unknown(PartName::Base);
+    base.fill = Some(Fill::None);
+    stick.parts.push(base);
+    silent(Treatment::Solder, &stick, NOTHING, "H06");
+}
+
+#[test]
+fn taking_lead_out_has_the_rules_of_the_joint_it_makes_good() {
+    let grey = |f: fn(&mut Part)| {
+        case(&NICKEL, |p| {
+            p.joint = Some(Joint::GreyRepair);
+            f(p);
+        })
+    };
+    let t = Treatment::RemoveLead;
+    says(
+        t,
+        &grey(|p| p.fill = Some(Fill::Sealed)),
+        NOTHING,
+        "H06",
+        Outcome::Barred,
+    );
+    says(
+        t,
+        &grey(|p| p.joint_distance_mm = Some(1.0)),
+        NOTHING,
+        "H09",
+        Outcome::Barred,
+    );
+    says(
+        t,
+        &case(&BRITANNIA, |p| p.joint = Some(Joint::GreyRepair)),
+        NOTHING,
+        "H10",
+        Outcome::Barred,
+    );
+    says(
+        t,
+        &case(&["M01", "S04", "P14"], |_| ()),
+        NOTHING,
+        "H25",
+        Outcome::Barred,
+    );
+}
+
+#[test]
+fn dents_in_plain_sheet_disturb_no_lead() {
+    let mut tray = case(&NICKEL, |p| p.dents = Some(Dents::Moderate));
+    tray.piece.form = Some(Form::Tray);
+    silent(Treatment::Dents, &tray, NOTHING, "H16");
+    tray.aim.assume_lead = true;
+    tray.aim.doer = Some(Doer::Owner);
+    says(Treatment::Dents, &tray, NOTHING, "H17", Outcome::Barred);
+    let mut pot = case(&NICKEL, |p| p.dents = Some(Dents::Moderate));
+    pot.piece.form = Some(Form::Teapot);
+    says(Treatment::Dents, &pot, NOTHING, "H16", Outcome::NeedsCheck);
+}
+
+#[test]
+fn a_fixed_part_disturbs_lead_only_where_it_may_hold_some() {
+    let loose = |f: fn(&mut Part)| {
+        let mut c = case(&NICKEL, |_| ());
+        let mut base = Part::unknown(PartName::Base);
+        base.joint = Some(Joint::Open);
+        f(&mut base);
+        c.parts.push(base);
+        c
+    };
+    let t = Treatment::Mechanical;
+    silent(t, &loose(|p| p.fill = Some(Fill::Pitch)), NOTHING, "H16");
+    silent(t, &loose(|_| ()), NOTHING, "H16");
+    says(
+        t,
+        &loose(|p| p.fill = Some(Fill::Sealed)),
+        NOTHING,
+        "H16",
+        Outcome::NeedsCheck,
+    );
+}
+
+#[test]
+fn little_looked_at_asks_for_a_look_before_new_silver() {
+    let fused = case(&FUSED, tested);
+    let mut s = situation(&fused);
+    s.covered_area = 0.2;
+    s.looked_at = 0.66;
+    check_silent(Treatment::Replate, &s, "H14");
+    s.looked_at = 0.65;
+    s.largest_unseen = Some(PartName::Base);
+    check_says(Treatment::Replate, &s, "H14", Outcome::NeedsCheck);
+    let verdicts = check(Treatment::Overplate, &s);
+    assert!(
+        verdicts
+            .iter()
+            .any(|v| v.lifted_by == "Look at the underside.")
+    );
+}
+
+#[test]
+fn hallmarked_silver_asks_for_an_assay_office() {
+    let marked = case(&["M03"], tested);
+    for t in [
+        Treatment::Solder,
+        Treatment::LowMelt,
+        Treatment::RemoveLead,
+        Treatment::ReplacePart,
+    ] {
+        says(t, &marked, NOTHING, "H31", Outcome::Conditional);
+        silent(t, &case(&NICKEL, tested), NOTHING, "H31");
+    }
+}
+
+#[test]
+fn broken_lacquer_comes_off_first() {
+    let coated = case(&NICKEL, |p| p.lacquer = Some(Lacquer::Broken));
+    for t in [Treatment::Clean, Treatment::Foam] {
+        says(t, &coated, NOTHING, "needs", Outcome::Barred);
+    }
+    let mut off = situation(&coated);
+    off.lacquer_off = true;
+    check_silent(Treatment::Clean, &off, "needs");
+    silent(
+        Treatment::Clean,
+        &case(&NICKEL, |p| p.lacquer = Some(Lacquer::Sound)),
+        NOTHING,
+        "needs",
+    );
+}
+
+#[test]
+fn dents_under_thin_silver_may_go_before_plating() {
+    let worn = case(&NICKEL, |p| {
+        tested(p);
+        p.dents = Some(Dents::Minor);
+    });
+    let mut s = situation(&worn);
+    s.body_bleed = 0.10;
+    check_says(Treatment::Dents, &s, "needs", Outcome::Barred);
+    s.to_be_plated = true;
+    check_silent(Treatment::Dents, &s, "needs");
+}
+
+#[test]
+fn flaking_plate_takes_no_new_silver_over_it() {
+    let flaking = case(&["M01", "S04", "S09"], tested);
+    for t in [Treatment::LocalPlate, Treatment::Overplate] {
+        says(t, &flaking, NOTHING, "needs", Outcome::Barred);
+        silent(t, &case(&NICKEL, tested), NOTHING, "needs");
+    }
+    silent(Treatment::Replate, &flaking, NOTHING, "needs");
+}
+
+#[test]
+fn regilding_over_mercury_is_a_conservators() {
+    let mut gilt = case(&NICKEL, |p| {
+        tested(p);
+        p.interior = Some(Interior::Gilt);
+    });
+    let t = Treatment::Regild;
+    says(t, &gilt, NOTHING, "H25", Outcome::NeedsOpinion);
+    gilt.consents.conservator_opinion = true;
+    says(t, &gilt, NOTHING, "H25", Outcome::Conditional);
+    let newer = Circumstances {
+        fire_gilding: Some(false),
+        ..NOTHING
+    };
+    silent(t, &gilt, newer, "H25");
+    says(t, &case(&["P14"], tested), newer, "H25", Outcome::Barred);
 }

@@ -1,0 +1,273 @@
+//! What is known of lead: whether it is in the metal, and whether it comes out into food.
+//!
+//! Two questions with two answers. A release test that passes says nothing about what is in the
+//! metal, and an analysis of one part says nothing about another. Invariants: lead recorded anywhere
+//! counts as present for every work; only an analysis of each part that a work touches rules it out
+//! there; only a test of the inside, where food goes, answers for food.
+
+use crate::record::{Case, Fill, Joint, Lead, Mount, Part, Test};
+use crate::terms::{Date, MaterialUsed, PartName, TestKind, Tester, Treatment};
+
+use super::touched::touched;
+
+/// Whether there is lead in the metal.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum LeadStatus {
+    /// Nobody has found out.
+    Unknown,
+    /// There is, or it is taken as present.
+    Present,
+    /// Each part in question was analysed, and none holds any.
+    Absent,
+}
+
+/// Whether lead comes out into food or drink.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Release {
+    /// The inside has not been tested, or a part that liquid meets is in doubt.
+    Untested,
+    /// A release test failed.
+    Failed,
+    /// A release test of the inside passed.
+    Passed,
+    /// A laboratory's release test of the inside passed.
+    PassedByLaboratory,
+}
+
+impl Release {
+    /// Whether a release test of the inside passed.
+    #[must_use]
+    pub fn passed(self) -> bool {
+        matches!(self, Self::Passed | Self::PassedByLaboratory)
+    }
+}
+
+/// What is recorded of lead in the parts that `treatment` touches.
+#[must_use]
+pub fn lead_for(treatment: Treatment, case: &Case) -> LeadStatus {
+    let parts = touched(treatment, case);
+    if recorded(case) {
+        LeadStatus::Present
+    } else if !parts.is_empty() && parts.iter().all(|p| cleared(p, case)) {
+        LeadStatus::Absent
+    } else if case.aim.assume_lead {
+        LeadStatus::Present
+    } else {
+        LeadStatus::Unknown
+    }
+}
+
+/// What is recorded of lead in the piece as a whole.
+#[must_use]
+pub fn lead_anywhere(case: &Case) -> LeadStatus {
+    lead_for(Treatment::Replate, case)
+}
+
+/// Whether lead is recorded in some part: found by an analysis, a lead filling, a mount that shows its
+/// filling, or solder with lead in the record of work done.
+pub(super) fn recorded(case: &Case) -> bool {
+    case.parts
+        .iter()
+        .any(|p| p.lead == Some(Lead::Present) || lead_filled(p))
+        || (case.tests.iter()).any(|t| t.kind == TestKind::Content && t.passed == Some(false))
+        || case.done.iter().any(crate::record::Done::adds_lead)
+}
+
+/// Whether a part is filled with lead, as recorded or as its worn mount shows.
+pub(super) fn lead_filled(part: &Part) -> bool {
+    part.fill == Some(Fill::Lead)
+        || matches!(part.mount, Some(Mount::GreyWear | Mount::FillShowing))
+}
+
+/// Whether an analysis of this very part found no lead, and nothing on it says otherwise. A kit used
+/// at home may overlook lead and clears nothing.
+fn cleared(part: &Part, case: &Case) -> bool {
+    let analysed = part.lead == Some(Lead::NotFound)
+        || case.tests.iter().any(|t| {
+            t.kind == TestKind::Content
+                && t.part == Some(part.name)
+                && t.passed == Some(true)
+                && t.by != Some(Tester::Home)
+        });
+    let soldered_since = case.done.iter().any(|d| {
+        d.material == Some(MaterialUsed::SolderUnknown)
+            && (d.parts.is_empty() || d.parts.contains(&part.name))
+    });
+    analysed && part.joint != Some(Joint::GreyRepair) && !soldered_since
+}
+
+/// Whether lead comes out into food, as recorded.
+///
+/// It passes if the inside passed (the body, only while no inside is recorded) and no part that liquid
+/// meets holds lead, is grey, open or leaking without a pass of its own. Other parts clear nothing.
+#[must_use]
+pub fn release(case: &Case) -> Release {
+    let wet: Vec<&Part> = case.parts.iter().filter(|p| meets_liquid(p.name)).collect();
+    let failed_somewhere = case.tests.iter().any(|t| {
+        t.kind == TestKind::Release
+            && t.passed == Some(false)
+            && t.part.is_none_or(meets_liquid)
+            && !passed_later(t, case)
+    });
+    if failed_somewhere {
+        return Release::Failed;
+    }
+    let inside = if case.part(PartName::Interior).is_some()
+        || case
+            .tests
+            .iter()
+            .any(|t| t.part == Some(PartName::Interior))
+    {
+        PartName::Interior
+    } else {
+        PartName::Body
+    };
+    let answer = own_release(inside, case);
+    let doubtful = wet
+        .iter()
+        .filter(|p| p.name != inside)
+        .any(|p| in_doubt(p) && !own_release(p.name, case).passed());
+    if doubtful {
+        return Release::Untested;
+    }
+    answer
+}
+
+/// Parts that liquid meets.
+fn meets_liquid(part: PartName) -> bool {
+    matches!(
+        part,
+        PartName::Body | PartName::Interior | PartName::Spout | PartName::Rim
+    )
+}
+
+fn in_doubt(part: &Part) -> bool {
+    part.lead == Some(Lead::Present)
+        || lead_filled(part)
+        || matches!(
+            part.joint,
+            Some(Joint::GreyRepair | Joint::Open | Joint::Leaking)
+        )
+}
+
+/// The release test of one part by itself.
+fn own_release(part: PartName, case: &Case) -> Release {
+    let passed = |by: fn(&Test) -> bool| {
+        case.tests.iter().any(|t| {
+            t.kind == TestKind::Release && t.part == Some(part) && t.passed == Some(true) && by(t)
+        })
+    };
+    if passed(|t| t.by == Some(Tester::Laboratory)) {
+        Release::PassedByLaboratory
+    } else if passed(|t| t.by != Some(Tester::Home))
+        || case
+            .part(part)
+            .is_some_and(|p| p.lead == Some(Lead::Absent))
+    {
+        Release::Passed
+    } else {
+        Release::Untested
+    }
+}
+
+/// Whether the same part passed a release test on a later day than this one failed.
+fn passed_later(failed: &Test, case: &Case) -> bool {
+    let later = |on: Option<Date>| matches!((on, failed.on), (Some(a), Some(b)) if a > b);
+    case.tests.iter().any(|t| {
+        t.kind == TestKind::Release
+            && t.part == failed.part
+            && t.passed == Some(true)
+            && later(t.on)
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::record::Draft;
+
+    fn read(fields: &[(&str, &str)], rest: &str) -> Case {
+        let text = format!(r#"{{"format":"leavewell-case","version":1{rest}}}"#);
+        let mut draft = Draft::parse(&text).unwrap();
+        for (path, value) in fields {
+            draft.set(path, value);
+        }
+        draft.read().0
+    }
+
+    #[test]
+    fn a_pass_on_a_finial_clears_nothing() {
+        let case = read(
+            &[],
+            r#","parts":[{"part":"finial","lead":"absent"},{"part":"handle","joint":"grey_repair"}]"#,
+        );
+        assert_eq!(lead_anywhere(&case), LeadStatus::Unknown);
+        assert_eq!(release(&case), Release::Untested);
+    }
+
+    #[test]
+    fn a_laboratorys_result_at_the_bench_counts() {
+        let failed = read(&[("bench.food.pb", "5")], "");
+        assert_eq!(release(&failed), Release::Failed);
+        let passed = read(&[("bench.food.pb", "0.001")], "");
+        assert_eq!(release(&passed), Release::PassedByLaboratory);
+        assert_eq!(lead_anywhere(&passed), LeadStatus::Unknown);
+        // Without lead among the results it is no result.
+        let other = read(&[("bench.food.cu", "0.1")], "");
+        assert_eq!(release(&other), Release::Untested);
+        // Copper over its limit fails food, and says nothing of lead.
+        let copper = read(&[("bench.food.cu", "50"), ("bench.food.pb", "0.001")], "");
+        assert_eq!(release(&copper), Release::Failed);
+    }
+
+    #[test]
+    fn solder_with_lead_in_earlier_work_is_lead() {
+        let done = r#","done":[{"what":"T09","materials":"solder_lead"}]"#;
+        assert_eq!(lead_anywhere(&read(&[], done)), LeadStatus::Present);
+    }
+
+    #[test]
+    fn a_wet_part_in_doubt_needs_a_pass_of_its_own() {
+        let with = |spout: &str| {
+            read(
+                &[],
+                &format!(
+                    r#","parts":[{{"part":"interior","lead":"absent"}},{{"part":"spout"{spout}}}]"#
+                ),
+            )
+        };
+        assert_eq!(release(&with("")), Release::Passed);
+        for doubt in [
+            r#","joint":"grey_repair""#,
+            r#","joint":"open""#,
+            r#","joint":"leaking""#,
+            r#","fill":"lead""#,
+            r#","lead":"present""#,
+        ] {
+            assert_eq!(release(&with(doubt)), Release::Untested, "{doubt}");
+        }
+        assert_eq!(
+            release(&with(r#","joint":"grey_repair","lead":"absent""#)),
+            Release::Passed
+        );
+    }
+
+    #[test]
+    fn an_analysis_clears_its_own_part_and_a_home_kit_clears_none() {
+        let by = |who: &str| {
+            read(
+                &[],
+                &format!(
+                    r#","parts":[{{"part":"body"}}],"tests":[{{"id":"a","kind":"content","part":"body","by":"{who}","passed":true}}]"#
+                ),
+            )
+        };
+        assert_eq!(lead_anywhere(&by("laboratory")), LeadStatus::Absent);
+        assert_eq!(lead_anywhere(&by("home")), LeadStatus::Unknown);
+        let grey = read(
+            &[],
+            r#","parts":[{"part":"body","lead":"not_found","joint":"grey_repair"}]"#,
+        );
+        assert_eq!(lead_anywhere(&grey), LeadStatus::Unknown);
+    }
+}

@@ -1,0 +1,49 @@
+//! Which parts a treatment touches, as recorded.
+
+use crate::record::{Case, Dents, Fill, FillState, Joint, Loss, Part, Split};
+use crate::terms::{PartName, Treatment};
+
+/// The recorded parts that `treatment` would work on: those with the fault it answers, or every
+/// recorded part where the work goes over the whole piece or no such fault is recorded.
+#[must_use]
+pub fn touched(treatment: Treatment, case: &Case) -> Vec<&Part> {
+    let with = |fault: &dyn Fn(&Part) -> bool| -> Vec<&Part> {
+        let faulty: Vec<&Part> = case.parts.iter().filter(|p| fault(p)).collect();
+        if faulty.is_empty() {
+            case.parts.iter().collect()
+        } else {
+            faulty
+        }
+    };
+    match treatment {
+        Treatment::Dents => with(&|p| matches!(p.dents, Some(Dents::Minor | Dents::Moderate))),
+        Treatment::Solder | Treatment::LowMelt | Treatment::HardSolder => {
+            with(&|p| is_open(p) || is_split(p))
+        }
+        Treatment::RemoveLead => with(&|p| p.joint == Some(Joint::GreyRepair)),
+        Treatment::RemoveFill => with(&|p| {
+            p.fill_state == Some(FillState::Failing) || p.fill.is_some_and(|f| f != Fill::None)
+        }),
+        Treatment::Mechanical => with(&is_loose),
+        Treatment::ReplacePart => with(&|p| matches!(p.loss, Some(Loss::Small | Loss::Large))),
+        _ => case.parts.iter().collect(),
+    }
+}
+
+fn is_open(part: &Part) -> bool {
+    matches!(part.joint, Some(Joint::Open | Joint::Leaking))
+}
+
+/// Split through the metal.
+pub(super) fn is_split(part: &Part) -> bool {
+    part.split == Some(Split::Through) || part.dents == Some(Dents::Split)
+}
+
+/// A handle, knob, foot, cover or base that has come loose, or a filling that has.
+fn is_loose(part: &Part) -> bool {
+    let fitted = matches!(
+        part.name,
+        PartName::Handle | PartName::Finial | PartName::Foot | PartName::Cover | PartName::Base
+    );
+    (fitted && part.joint == Some(Joint::Open)) || part.fill_state == Some(FillState::Failing)
+}

@@ -1,0 +1,338 @@
+//! Every recorded hazard is heard everywhere alike: for each hazard and each treatment the weighing,
+//! the page of all treatments, the sheets, the food page and the plan say the same. The pieces are
+//! CONSTRUCTED.
+
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing)]
+
+use leavewell_model::Draft;
+use leavewell_model::counsel::offer::offer;
+use leavewell_model::counsel::{Solved, solve};
+use leavewell_model::ledger::caution;
+use leavewell_model::report::Report;
+use leavewell_model::terms::Treatment;
+use leavewell_model::treatment::{Outcome, Verdict, check, worst};
+use leavewell_pages::{Block, PageName, Subject};
+
+/// What is recorded of a piece before any hazard is.
+const PIECES: [(&str, &str); 4] = [
+    (
+        "fused teapot",
+        r#","piece":{"form":"teapot"},"findings":[{"id":"C01","answer":"seen"},{"id":"C07","answer":"seen"},{"id":"C08","answer":"seen"}],"parts":[{"part":"body","bleed":"slight","tarnish":"brown","joint":"leaking"}],"market":{"low":200,"likely":350,"high":600,"currency":"GBP"}"#,
+    ),
+    (
+        "nickel-silver tray",
+        r#","piece":{"form":"tray"},"findings":[{"id":"M01","answer":"seen"},{"id":"S04","answer":"seen"}],"parts":[{"part":"body","bleed":"some","tarnish":"black","dents":"minor"}]"#,
+    ),
+    (
+        "candlestick",
+        r#","piece":{"form":"candlestick"},"findings":[{"id":"C06","answer":"seen"}],"parts":[{"part":"body","bleed":"slight"},{"part":"base","joint":"open"}]"#,
+    ),
+    (
+        "sauceboat with a grey repair",
+        r#","piece":{"form":"sauceboat"},"findings":[{"id":"M09","answer":"seen"}],"parts":[{"part":"body","joint":"grey_repair"},{"part":"interior","interior":"tinned"}],"aim":{"goal":"keep_use"}"#,
+    ),
+];
+
+/// What makes a verdict milder: hazards that are also a reason for work, and the treatments they are
+/// a reason for. Lead that was found answers the question of H16 everywhere.
+const REASONS: [(&str, &[Treatment]); 5] = [
+    ("green corrosion", &[Treatment::RemoveLead]),
+    ("rust", &[Treatment::RemoveLead]),
+    ("white powder", &[Treatment::RemoveLead]),
+    ("food", &[Treatment::RemoveLead]),
+    ("a failing filling", &[Treatment::RemoveFill]),
+];
+
+type Hazard = (&'static str, fn(&mut Draft));
+
+/// Every hazard a person can record.
+const HAZARDS: [Hazard; 27] = [
+    ("cadmium", |d| d.set("catalogue.hard_repair", "yes")),
+    ("asbestos", |d| d.set("catalogue.insulator", "yes")),
+    ("mercury gilding", |d| {
+        d.set("catalogue.fire_gilding", "yes")
+    }),
+    ("wood or ivory", |d| d.set("catalogue.organic", "yes")),
+    ("dark work", |d| d.set("catalogue.dark_work", "yes")),
+    ("ammonia", |d| d.set("catalogue.ammonia", "yes")),
+    ("a failing filling", |d| {
+        d.set("catalogue.failing_fill", "yes")
+    }),
+    ("a protected part", |d| {
+        d.set("catalogue.protected_part", "yes")
+    }),
+    ("lead found", |d| d.set_part("foot", "lead", "present")),
+    ("a lead filling", |d| d.set_part("border", "fill", "lead")),
+    ("a filling that shows", |d| {
+        d.set_part("border", "mount", "fill_showing")
+    }),
+    ("a closed part", |d| d.set_part("handle", "fill", "sealed")),
+    ("pitch", |d| d.set_part("handle", "fill", "pitch")),
+    ("a grey repair", |d| {
+        d.set_part("spout", "joint", "grey_repair")
+    }),
+    ("a neat repair", |d| {
+        d.set_part("spout", "joint", "neat_repair")
+    }),
+    ("broken lacquer", |d| {
+        d.set_part("cover", "lacquer", "broken")
+    }),
+    ("gilding", |d| d.set_part("cover", "interior", "gilt")),
+    ("green corrosion", |d| {
+        d.set_part("foot", "corrosion", "green")
+    }),
+    ("rust", |d| d.set_part("foot", "corrosion", "rust")),
+    ("white powder", |d| {
+        d.set_part("foot", "corrosion", "white_powder")
+    }),
+    ("a split", |d| d.set_part("foot", "dents", "split")),
+    ("a child", |d| {
+        d.set_flag("aim.household_child_or_pregnant", Some(true))
+    }),
+    ("food", |d| d.set_flag("aim.food", Some(true))),
+    ("standing food", |d| {
+        d.set_flag("aim.store_food", Some(true))
+    }),
+    ("lead assumed", |d| {
+        d.set_flag("aim.assume_lead", Some(true))
+    }),
+    ("a failed release test", |d| d.set("bench.food.pb", "5")),
+    ("work at home", |d| d.set("aim.doer", "owner")),
+];
+
+fn page(name: PageName, draft: &Draft) -> Vec<Block> {
+    name.blocks(&Subject::new(draft.clone()))
+}
+
+fn draft(rest: &str) -> Draft {
+    Draft::parse(&format!(
+        r#"{{"format":"leavewell-case","version":1{rest}}}"#
+    ))
+    .unwrap()
+}
+
+fn walk<'a>(blocks: &'a [Block], see: &mut dyn FnMut(&'a Block)) {
+    for block in blocks {
+        see(block);
+        match block {
+            Block::Section { blocks, .. } | Block::Fold { blocks, .. } | Block::Row { blocks } => {
+                walk(blocks, see);
+            }
+            _ => {}
+        }
+    }
+}
+
+/// Every piece without a hazard and with each, by name.
+fn records() -> Vec<(String, Draft)> {
+    let mut all = Vec::new();
+    for (piece, rest) in PIECES {
+        let plain = draft(rest);
+        for (hazard, add) in HAZARDS {
+            let mut one = plain.clone();
+            add(&mut one);
+            all.push((format!("{piece}, {hazard}"), one));
+        }
+        all.push((piece.to_owned(), plain));
+    }
+    all
+}
+
+fn solved(draft: &Draft) -> (Solved, Report) {
+    let (case, problems) = draft.read();
+    assert!(problems.is_empty(), "{problems:?}");
+    let solved = solve(&case);
+    let report = solved.report(problems);
+    (solved, report)
+}
+
+fn verdicts(solved: &Solved) -> Vec<(Treatment, Vec<Verdict>)> {
+    let s = solved.situation();
+    Treatment::ALL.map(|t| (t, check(t, &s))).to_vec()
+}
+
+/// The first word of what the page of all treatments says of each outcome.
+fn page_word(outcome: Outcome) -> &'static str {
+    match outcome {
+        Outcome::Allowed | Outcome::Conditional => "Open",
+        Outcome::NeedsCheck | Outcome::NeedsOpinion => "Not yet",
+        Outcome::Barred => "Out",
+    }
+}
+
+/// Each place, for every record: the case is solved once.
+#[test]
+fn every_place_says_what_the_rule_book_says() {
+    for (name, draft) in records() {
+        let (solved, report) = solved(&draft);
+        let verdicts = verdicts(&solved);
+        weighing_agrees(&name, &verdicts, &report);
+        page_of_treatments_agrees(&name, &verdicts, &draft);
+        food_page_agrees(&name, &solved, &report, &draft);
+        plan_agrees(&name, &verdicts, &solved);
+    }
+}
+
+fn weighing_agrees(name: &str, verdicts: &[(Treatment, Vec<Verdict>)], report: &Report) {
+    for (t, verdicts) in verdicts {
+        if let Some(option) = report.options.iter().find(|o| o.treatment == t.id()) {
+            let told: Vec<&str> = option.verdicts.iter().map(|v| v.reason.as_str()).collect();
+            let asked: Vec<&str> = verdicts.iter().map(|v| v.reason.as_str()).collect();
+            assert_eq!(told, asked, "{name}: {}", t.id());
+        }
+        // A course that begins with a step can be advised only if the step can.
+        for course in &report.courses {
+            if course.barred.is_empty() && course.steps.first().is_some_and(|s| *s == t.id()) {
+                assert!(
+                    worst(verdicts).can_be_advised(),
+                    "{name}: {:?} with {verdicts:?}",
+                    course.steps
+                );
+            }
+        }
+    }
+}
+
+fn page_of_treatments_agrees(name: &str, verdicts: &[(Treatment, Vec<Verdict>)], draft: &Draft) {
+    let blocks = page(PageName::Catalogue, draft);
+    for (t, verdicts) in verdicts {
+        let mut found = false;
+        walk(&blocks, &mut |b| {
+            let Block::Section { id, blocks, .. } = b else {
+                return;
+            };
+            if id.strip_prefix("catalogue.") != Some(t.id()) {
+                return;
+            }
+            found = true;
+            let text = serde_json::to_string(blocks).unwrap();
+            let Block::Para { text: answer, .. } = &blocks[0] else {
+                panic!("{name}: {} begins with no answer", t.id());
+            };
+            let word = page_word(worst(verdicts));
+            assert!(answer.starts_with(word), "{name}: {}: {answer}", t.id());
+            for v in verdicts {
+                assert!(
+                    text.contains(&in_json(&v.reason)),
+                    "{name}: {}: {}",
+                    t.id(),
+                    v.reason
+                );
+            }
+        });
+        assert!(found, "{name}: {} is not listed", t.id());
+    }
+}
+
+fn food_page_agrees(name: &str, solved: &Solved, report: &Report, draft: &Draft) {
+    let text = serde_json::to_string(&page(PageName::Bench, draft)).unwrap();
+    let why = solved.situation().display_only();
+    assert_eq!(report.display_only.why, why, "{name}");
+    for reason in why {
+        assert!(text.contains(&in_json(&reason)), "{name}: {reason}");
+    }
+}
+
+fn plan_agrees(name: &str, verdicts: &[(Treatment, Vec<Verdict>)], solved: &Solved) {
+    for choice in &offer(solved).choices {
+        let Some(first) = choice.steps.first().and_then(|id| Treatment::parse(id)) else {
+            continue;
+        };
+        let (_, said) = verdicts.iter().find(|(t, _)| *t == first).unwrap();
+        assert!(
+            worst(said).can_be_advised(),
+            "{name}: {:?} with {said:?}",
+            choice.steps
+        );
+    }
+}
+
+/// Text as it stands within a JSON string.
+fn in_json(text: &str) -> String {
+    let quoted = serde_json::to_string(text).unwrap();
+    quoted.trim_matches('"').to_owned()
+}
+
+/// The sheets take a finer sample, so one piece stands for all.
+#[test]
+fn the_sheets_carry_the_cautions_of_every_hazard() {
+    let plain = draft(PIECES[1].1);
+    for (hazard, add) in HAZARDS {
+        let mut with = plain.clone();
+        add(&mut with);
+        let (_, report) = solved(&with);
+        for sheet in [PageName::SheetForClient, PageName::SheetForFile] {
+            let text = serde_json::to_string(&page(sheet, &with)).unwrap();
+            for c in &report.cautions {
+                assert!(
+                    text.contains(&in_json(&c.text)),
+                    "{hazard}, {sheet:?}: {}",
+                    c.id
+                );
+            }
+        }
+    }
+}
+
+#[test]
+fn each_hazard_with_a_caution_of_its_own_brings_it() {
+    let plain = draft(PIECES[1].1);
+    for (hazard, id) in [
+        ("cadmium", "caution.cadmium"),
+        ("asbestos", "caution.asbestos"),
+        ("mercury gilding", "caution.mercury"),
+        ("ammonia", "caution.ammonia"),
+        ("lead found", "caution.lead"),
+        ("a lead filling", "caution.lead"),
+        ("lead assumed", "caution.lead"),
+        ("a closed part", "caution.sealed"),
+        ("rust", "caution.corrosion"),
+    ] {
+        let text = caution(id).unwrap().text;
+        let held = |draft: &Draft| solved(draft).1.cautions.iter().any(|c| c.text == text);
+        let (_, add) = HAZARDS.iter().find(|(name, _)| *name == hazard).unwrap();
+        let mut with = plain.clone();
+        add(&mut with);
+        assert!(!held(&plain), "{id} without {hazard}");
+        assert!(held(&with), "{id} with {hazard}");
+    }
+}
+
+#[test]
+fn a_hazard_more_never_loosens_a_rule() {
+    for (piece, rest) in PIECES {
+        let plain = draft(rest);
+        let before = verdicts(&solved(&plain).0);
+        for (hazard, add) in HAZARDS {
+            let mut with = plain.clone();
+            add(&mut with);
+            let (now, _) = solved(&with);
+            let reasons = REASONS
+                .iter()
+                .find(|(name, _)| *name == hazard)
+                .map_or(&[][..], |(_, treatments)| *treatments);
+            let lead_known = [
+                "lead found",
+                "a lead filling",
+                "a filling that shows",
+                "lead assumed",
+            ]
+            .contains(&hazard);
+            for ((t, was), (_, is)) in before.iter().zip(verdicts(&now)) {
+                // H16 asks whether there is lead; finding it is the answer.
+                let of = |v: &[Verdict]| {
+                    v.iter()
+                        .filter(|v| !(lead_known && v.guard == "H16"))
+                        .map(|v| v.outcome)
+                        .max()
+                        .unwrap_or(Outcome::Allowed)
+                };
+                assert!(
+                    of(&is) >= of(was) || reasons.contains(t),
+                    "{piece}, {hazard}: {} was {was:?}, is {is:?}",
+                    t.id()
+                );
+            }
+        }
+    }
+}
