@@ -1,19 +1,19 @@
-//! Worked examples. The pieces are invented; their records are the files the tests weigh.
+//! The worked examples. The pieces are invented; their records are the same files that the tests weigh.
 
 use super::wording::examples as say;
 
 /// A worked example.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Example {
-    /// What it is called.
+    /// The title.
     pub title: &'static str,
-    /// Its story in one line.
+    /// A short story of the piece.
     pub story: &'static str,
-    /// Its record.
+    /// The record, as JSON text.
     pub text: &'static str,
 }
 
-/// Every worked example, in the order shown.
+/// Every worked example, in display order.
 pub const EXAMPLES: [Example; 8] = [
     example(
         say::CAKE_BASKET,

@@ -1,4 +1,4 @@
-//! From now to after: the causes that carry an amount, each a step, and where they end.
+//! A bridge chart from now to after the work: one step for each cause with an amount, and the total.
 
 use leavewell_model::record::Currency;
 use leavewell_model::report::ReasonReport;
@@ -19,7 +19,7 @@ struct BridgeStep {
     sum: bool,
 }
 
-/// Causes as steps, one below the other; reasons that are no cause of the sum are left out.
+/// The causes as steps, one below the other. Reasons that do not add to the total are left out.
 pub fn bridge(reasons: &[ReasonReport], currency: Currency) -> Html {
     let (steps, height) = steps(reasons);
     let mut held: Vec<f64> = steps.iter().flat_map(|s| [s.from, s.to]).collect();
@@ -106,14 +106,14 @@ fn row(step: &BridgeStep, scale: Scale, currency: Currency) -> Html {
         .html()
 }
 
-/// Causes that add up, with their names in few words; other reasons carry amounts that do not.
+/// The causes that add up to the total, with short names. The amounts of other reasons do not.
 const CAUSES: [(&str, &str); 3] = [
     ("value", say::CAUSE_VALUE),
     ("fees", say::CAUSE_FEES),
     ("cost", say::CAUSE_COST),
 ];
 
-/// Whether the reasons hold a bridge at all: leaving a piece alone moves no money.
+/// Whether there is a bridge to draw. Leaving a piece alone moves no money.
 #[must_use]
 pub fn has_bridge(reasons: &[ReasonReport]) -> bool {
     reasons
@@ -121,7 +121,7 @@ pub fn has_bridge(reasons: &[ReasonReport]) -> bool {
         .any(|r| r.code == "value" && r.amount.is_some())
 }
 
-/// The causes laid end to end and their sum, with the height they take.
+/// The causes end to end, their total, and the height of the drawing.
 fn steps(reasons: &[ReasonReport]) -> (Vec<BridgeStep>, f64) {
     let mut steps = Vec::new();
     let (mut so_far, mut top) = (0.0, 4.0);

@@ -1,4 +1,4 @@
-//! What would change the answer: for each input where it is and where the answer flips.
+//! What would change the answer: for each input, its value now and the value at which the answer changes.
 
 use leavewell_model::record::Currency;
 use leavewell_model::report::ChangeReport;
@@ -11,7 +11,7 @@ use crate::app::parts::element::{el, group};
 use crate::app::parts::words::{money, percent};
 use crate::app::wording::charts as say;
 
-/// One track for each input.
+/// The chart, with one track for each input.
 pub fn change(changes: &[ChangeReport], currency: Currency) -> Html {
     let flips = changes.iter().filter(|c| c.flips_at.is_some()).count();
     let title = match flips {
@@ -47,10 +47,10 @@ pub fn change(changes: &[ChangeReport], currency: Currency) -> Html {
     figure(frame, drawing.html())
 }
 
-/// The track under a name whose last line stands at `top`.
+/// The track below its name, whose last line is at `top`.
 fn row(change: &ChangeReport, top: f64, currency: Currency) -> Html {
     let flip = change.flips_at.filter(|f| f.is_finite());
-    // A track reaches at least a doubling each way, so that near and far look near and far.
+    // A track spans at least a doubling each way, so that distances compare across tracks.
     let ends = [
         change.now / 2.0,
         change.now
@@ -96,7 +96,7 @@ fn flip_mark(
         .html()
 }
 
-/// A value of an input as it is said: an amount or a share.
+/// The value of an input as text: an amount or a share.
 #[must_use]
 pub fn amount(change: &ChangeReport, value: f64, currency: Currency) -> String {
     match &*change.input {

@@ -1,4 +1,4 @@
-//! What the piece is: one bar for each family, with how far the figures may be out.
+//! What the piece is: one bar for each family, with its uncertainty.
 
 use leavewell_model::report::FamilyReport;
 use leavewell_model::terms::capital;
@@ -10,10 +10,10 @@ use crate::app::parts::element::{el, group};
 use crate::app::parts::words::percent;
 use crate::app::wording::charts::{self as say, odds};
 
-/// Height of one family.
+/// Height of one family's row, in pixels.
 const ROW: f64 = 54.0 + LINE;
 
-/// Families as bars, most likely first.
+/// The families as bars, most likely first.
 pub fn families(bars: &[FamilyReport]) -> Html {
     let title = match bars.first() {
         None => say::NO_FAMILY_YET.to_owned(),

@@ -1,4 +1,4 @@
-//! How good each plan is, and how sure: a line for each, all on one scale.
+//! The gain of each plan and its uncertainty: one line a plan, all on one scale.
 
 use leavewell_model::record::Currency;
 use leavewell_model::report::{CourseReport, Text};
@@ -10,7 +10,7 @@ use crate::app::parts::element::{el, group};
 use crate::app::parts::words::{gain_band, in_hundred, money};
 use crate::app::wording::charts as say;
 
-/// A plan's name, and what is to be known of it at once.
+/// The name of a plan, with "advised" or "barred" if it is.
 pub(super) fn named(course: &CourseReport, advised: bool) -> String {
     if advised {
         say::advised(&course.name)
@@ -21,7 +21,7 @@ pub(super) fn named(course: &CourseReport, advised: bool) -> String {
     }
 }
 
-/// How a plan is drawn.
+/// The CSS class of a plan.
 pub(super) fn class_of(course: &CourseReport, advised: bool) -> &'static str {
     match (advised, course.barred.is_empty()) {
         (true, true) => "is-advised",
@@ -31,7 +31,7 @@ pub(super) fn class_of(course: &CourseReport, advised: bool) -> &'static str {
     }
 }
 
-/// The scale that holds what every plan brings, and nothing.
+/// The scale that covers the outcomes of every plan, and zero.
 pub(super) fn scale_of(courses: &[&CourseReport]) -> Scale {
     let mut held = vec![0.0];
     for course in courses {
@@ -48,7 +48,7 @@ struct OutcomeRow<'a> {
     advised: bool,
 }
 
-/// Money against leaving it, for each plan, in the order to show them.
+/// The money each plan brings compared with leaving the piece alone, in display order.
 pub fn outcomes(courses: &[&CourseReport], advised: &[Text], currency: Currency) -> Html {
     let scale = scale_of(courses);
     let mut rows = Vec::new();
@@ -56,7 +56,7 @@ pub fn outcomes(courses: &[&CourseReport], advised: &[Text], currency: Currency)
     for course in courses {
         let is_advised = course.steps == advised;
         let text = named(course, is_advised);
-        // Words in bold run wider.
+        // Bold text is wider.
         let name = lines(&text, if is_advised { 33 } else { 38 });
         let said = lines(&said(course, currency), 37);
         let height = LINE * count(name.len() + said.len()) + 30.0;

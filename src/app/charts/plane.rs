@@ -1,4 +1,4 @@
-//! Money against originality: what each plan brings, and how much of the first surface it keeps.
+//! Money against originality: what each plan gains, and how much of the original surface it keeps.
 
 use leavewell_model::record::Currency;
 use leavewell_model::report::{CourseReport, Text};
@@ -15,7 +15,7 @@ use crate::app::wording::charts as say;
 const TOP: f64 = 64.0;
 const BOTTOM: f64 = 330.0;
 
-/// Plans that fall on the same spot.
+/// Plans that share one point.
 struct CoincidingPlans {
     gain: f64,
     low: f64,
@@ -25,7 +25,7 @@ struct CoincidingPlans {
     class: &'static str,
 }
 
-/// Plans as points.
+/// The plans as points.
 pub fn plane(plans: &[&CourseReport], advised: &[Text], currency: Currency) -> Html {
     let courses = &few(plans, advised);
     let scale = scale_of(courses);
@@ -84,7 +84,7 @@ impl CoincidingPlans {
     }
 }
 
-/// A point's range, and a line to its words where they stand off.
+/// The range of a point, and a line to its label if the label is far away.
 fn range(spot: &CoincidingPlans, place: Placement, scale: Scale) -> El {
     let y = height_of(spot.originality);
     let x = scale.place(spot.gain);
@@ -114,8 +114,8 @@ fn label(spot: &CoincidingPlans, place: Placement, scale: Scale) -> El {
         ))
 }
 
-/// The plans a person can tell apart here: the advised one, leaving it, replating, and then those
-/// nothing beats before the others.
+/// The few plans that fit the chart: the advised one, leaving it, replating, and then the unbeaten plans
+/// before the others.
 fn few<'a>(courses: &[&'a CourseReport], advised: &[Text]) -> Vec<&'a CourseReport> {
     const MOST: usize = 5;
     let rank = |c: &CourseReport| {
@@ -133,7 +133,7 @@ fn few<'a>(courses: &[&'a CourseReport], advised: &[Text]) -> Vec<&'a CourseRepo
     few
 }
 
-/// The points; plans that fall together share one.
+/// The points. Plans at the same position share one.
 fn spots(courses: &[&CourseReport], advised: &[Text], scale: Scale) -> Vec<CoincidingPlans> {
     let mut spots: Vec<CoincidingPlans> = Vec::new();
     for course in courses {
@@ -164,7 +164,7 @@ fn spots(courses: &[&CourseReport], advised: &[Text], scale: Scale) -> Vec<Coinc
     spots
 }
 
-/// Gain and originality of the plans that no other beats on both counts, most original first.
+/// The gain and originality of the plans that no other beats on both, most original first.
 fn unbeaten(courses: &[&CourseReport]) -> Vec<(f64, f64)> {
     let mut edge: Vec<(f64, f64)> = courses
         .iter()

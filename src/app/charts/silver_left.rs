@@ -1,4 +1,4 @@
-//! How much of the first silver is left, part by part.
+//! How much of the original silver is left on each part.
 
 use leavewell_model::report::PartReport;
 use yew::prelude::*;
@@ -9,7 +9,7 @@ use crate::app::parts::element::{el, group};
 use crate::app::parts::words::{number_band, percent, small};
 use crate::app::wording::charts as say;
 
-/// A bar for each part, against the silver it was made with.
+/// One bar for each part, compared with the silver it was made with.
 pub fn silver_left(parts: &[PartReport]) -> Html {
     let mut rows = Vec::new();
     let mut top = 0.0;
@@ -45,7 +45,7 @@ pub fn silver_left(parts: &[PartReport]) -> Html {
 fn row(part: &PartReport, said: &[String], top: f64) -> Html {
     let scale = Scale::holding(&[0.0, 1.0]);
     let left = part.left_fraction.unwrap_or_default();
-    // The band is known in micrometres; the bar is drawn in shares of the first layer.
+    // The band is in micrometres; the bar is a share of the original layer.
     let (low, high) = part
         .left_um
         .filter(|band| band.p50 > 0.0)

@@ -1,5 +1,5 @@
-//! Cautions for the treatments and hazards a screen names. The deferral line is not here: the shell
-//! shows it at the foot of every screen.
+//! Cautions for the treatments and hazards that a screen names. The shell shows the deferral line at the foot
+//! of every screen.
 
 use leavewell_model::Report;
 use leavewell_model::ledger::{Level, caution, treatment_text};
@@ -11,7 +11,7 @@ use super::marks::{bullets, fold, named as strong, section};
 use crate::app::parts::words::joined;
 use crate::app::wording::cautions as say;
 
-/// The cautions of treatments a screen names by itself, such as `["T09", "T14a"]`.
+/// The cautions for treatments that a screen names, such as `["T09", "T14a"]`.
 ///
 /// A screen that shows the model's answer passes `report.cautions` instead.
 #[must_use]
@@ -32,7 +32,7 @@ pub fn named(treatments: &[&str]) -> Vec<CautionReport> {
         .collect()
 }
 
-/// Cautions for what is named here, in the order to show them.
+/// A section with these cautions, in the given order.
 pub fn cautions(cautions: &[CautionReport]) -> Html {
     section("cautions", "cautions-title", say::CAUTIONS, list(cautions))
 }
@@ -49,7 +49,7 @@ fn list(cautions: &[CautionReport]) -> Html {
         .html()
 }
 
-/// That a piece is for display only, and why; empty when nothing says so.
+/// The display-only notice and its reasons; empty if the piece is not for display only.
 pub fn display_only(report: &Report) -> Html {
     let why = &report.display_only;
     let reasons = why.why.iter().map(|w| w.clone().into()).collect();
@@ -60,7 +60,7 @@ pub fn display_only(report: &Report) -> Html {
         .html()
 }
 
-/// Cautions for what somebody might have done, and behind a line that opens, those for the rest.
+/// Cautions for the treatments that are possible, and a folded list for the others.
 pub fn cautions_of(report: &Report) -> Html {
     let out: Vec<String> = report
         .options
@@ -84,7 +84,7 @@ pub fn cautions_of(report: &Report) -> Html {
     )
 }
 
-/// How serious a caution is, in words.
+/// The severity of a caution, in words.
 #[must_use]
 pub fn level_words(level: Level) -> &'static str {
     match level {

@@ -1,4 +1,4 @@
-//! The live answer: one line that opens on a phone, a column beside the work on a wide screen.
+//! The live answer: one line that opens on a phone, or a column beside the work on a wide screen.
 
 use yew::prelude::*;
 
@@ -8,9 +8,9 @@ use crate::app::pages::Page;
 use crate::app::state::Action;
 use crate::app::wording::controls as say;
 
-/// The live answer in one line and in full. A button, not `details`, because the column must stand
-/// open on wide screens whatever was chosen on a narrow one. The status says the line once it stands
-/// still; the app sees to that.
+/// The live answer in one line and in full. It opens with a button and not with `details`, because the column
+/// is always open on wide screens, whatever was chosen on a narrow one. The app announces the line once it has
+/// stopped changing.
 pub fn live(page: Page, line: String, answer: Html) -> Html {
     let open = page.state.live_open;
     let (expanded, more, body) = if open {

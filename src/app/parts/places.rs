@@ -1,4 +1,4 @@
-//! The places in a case, each with how complete it is, in words.
+//! Navigation between the places of a case, which says in words how complete each is.
 
 use leavewell_model::Case;
 use yew::prelude::*;
@@ -8,7 +8,7 @@ use crate::app::route::Route;
 use crate::app::state::Open;
 use crate::app::wording::places as say;
 
-/// Links to the places in a case.
+/// Links to the places of a case.
 pub fn places(open: &Open, here: Route) -> Html {
     let case = &open.case;
     let links = el("ol", "").each(Route::PLACES, |place| {
