@@ -9,12 +9,11 @@ use crate::app::parts::element::{El, el};
 use crate::app::parts::words::{joined, small};
 use crate::app::wording::drawings as say;
 
-/// Id of the drawing; a screen has one.
+/// The id of the drawing. A screen has at most one.
 const ID: &str = "piece-drawing";
 
-/// A piece seen from the side, drawn by part: a plain covered cup when its form is not known. The lit
-/// part is drawn in full ink. Copper stripes are as wide, beside the silver between them, as the
-/// share of the part where base metal shows.
+/// A side view of the piece, part by part, or a plain covered cup if its form is unknown. The selected part is
+/// drawn in full ink. Copper stripes cover the share of each part where base metal shows.
 pub fn piece_drawing(form: Option<Form>, lit: PartName, bleeds: &[(PartName, f64)]) -> Html {
     let (title_id, desc_id) = ("piece-drawing-title", "piece-drawing-desc");
     let name = form
@@ -41,7 +40,7 @@ pub fn piece_drawing(form: Option<Form>, lit: PartName, bleeds: &[(PartName, f64
         .html()
 }
 
-/// One shape, and the copper over it where base metal shows.
+/// One shape, with copper stripes over it if base metal shows.
 pub(super) fn drawn(shape: PaintedShape, lit: PartName, bleeds: &[(PartName, f64)]) -> El {
     let is_lit = lit == shape.part;
     let style = match shape.style {
@@ -53,7 +52,7 @@ pub(super) fn drawn(shape: PaintedShape, lit: PartName, bleeds: &[(PartName, f64
     let bled = bleeds
         .iter()
         .any(|(part, share)| *part == shape.part && *share > 0.0);
-    // The inside is drawn over the body: its copper shows only when the inside is what is asked about.
+    // The inside is drawn over the body, so its copper shows only while the inside is selected.
     let shows = match shape.style {
         Style::Area => true,
         Style::Detail => false,
@@ -77,7 +76,7 @@ pub(super) fn drawn(shape: PaintedShape, lit: PartName, bleeds: &[(PartName, f64
 /// The copper stripes of one part.
 fn stripes(part: PartName, share: f64) -> El {
     const LEAST: f64 = 1.2;
-    // A trace must still be seen: thin stripes stand further apart rather than grow thinner.
+    // A trace must stay visible, so the stripes move apart before they get too thin.
     let tile = (LEAST / share).clamp(9.0, 26.0);
     let width = (tile * share).clamp(LEAST, tile - LEAST);
     let [tile, width] = [tile, width].map(number);

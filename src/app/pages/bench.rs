@@ -1,4 +1,4 @@
-//! Screens that show a page of the worker: treatments, the bench, the closer look.
+//! Screens that show a page of the worker: treatments, workshop sums and a closer look at the answer.
 
 use leavewell_pages::PageName;
 use yew::prelude::*;
@@ -10,12 +10,12 @@ use crate::app::parts::marks::fold;
 use crate::app::parts::screen::head;
 use crate::app::wording::bench as say;
 
-/// All treatments, with what the rules say of each.
+/// All treatments, with the rules' verdict on each.
 pub fn treatments_page(page: Page) -> Html {
     screen(page, say::TREATMENTS, PageName::Catalogue)
 }
 
-/// Heat, plating, food, measuring: small sums.
+/// Workshop sums: heat, plating, food, measuring.
 pub fn bench_page(page: Page) -> Html {
     let [title, purpose] = say::BENCH;
     let instruments = [
@@ -31,7 +31,7 @@ pub fn bench_page(page: Page) -> Html {
         .html()
 }
 
-/// The weighing looked at closer.
+/// A closer look at the answer.
 pub fn closer_page(page: Page) -> Html {
     screen(page, say::CLOSER, PageName::Closer)
 }

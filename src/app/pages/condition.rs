@@ -1,4 +1,4 @@
-//! Condition: the drawn piece, its parts, and what is seen on each.
+//! Condition: the drawn piece, its parts, and what a person sees on each of them.
 
 mod fields;
 mod summary;
@@ -72,10 +72,10 @@ pub fn condition_page(page: Page) -> Html {
     )
 }
 
-/// Photos of a part, kept and counted on by `www/photos.js`.
+/// Photos of a part. `www/photos.js` stores them and counts points on them.
 fn photos(page: Page, part: PartName) -> El {
     let field = |field: &str| page.open.draft.part_text(part.id(), field);
-    // The fields beside it have the part's own key.
+    // The fields beside it have the part's key.
     el("part-photos", "")
         .key(&joined(&["photos-", part.id()]))
         .set("case", page.open.id.clone())
@@ -99,7 +99,7 @@ fn drawn(open: &Open, lit: PartName, parts: &[PartName]) -> El {
         .p("hint", say::STRIPES)
 }
 
-/// The parts, to choose one from.
+/// The list of parts to choose from.
 fn list(page: Page, lit: PartName, parts: &[PartName]) -> El {
     el("ul", "part-list")
         .attr("aria-label", say::PARTS)
@@ -114,7 +114,7 @@ fn list(page: Page, lit: PartName, parts: &[PartName]) -> El {
         })
 }
 
-/// The parts such a piece usually has, and any other that the record speaks of.
+/// The parts such a piece usually has, and any others in the record.
 fn parts(open: &Open) -> Vec<PartName> {
     let usual = open.form().unwrap_or(Form::Other).parts();
     let others = PartName::ALL
@@ -123,7 +123,7 @@ fn parts(open: &Open) -> Vec<PartName> {
     usual.iter().chain(others).copied().collect()
 }
 
-/// Where base metal shows, for the parts somebody has looked at.
+/// The share of each recorded part where base metal shows.
 fn bleeds(open: &Open, parts: &[PartName]) -> Vec<(PartName, f64)> {
     let recorded = |part: PartName| {
         !open.draft.part_text(part.id(), "bleed").is_empty()
@@ -157,7 +157,7 @@ fn answer(report: &Report) -> Html {
         .html()
 }
 
-/// Cautions for what is recorded here: lead, closed hollows, things that eat the metal.
+/// Cautions for recorded hazards: lead, closed hollow parts, corrosion.
 fn here(open: &Open, parts: &[PartName]) -> Vec<CautionReport> {
     let any = |field: &str, words: &[&str]| {
         parts
@@ -168,7 +168,7 @@ fn here(open: &Open, parts: &[PartName]) -> Vec<CautionReport> {
         any("joint", &["grey_repair"]) || any("lead", &["present"]) || any("fill", &["lead"]);
     let hollow = any("fill", &["sealed", "pitch"]);
     let eaten = any("corrosion", &["green", "white_powder", "rust"]);
-    // Testing for lead is named on every part, so its caution always stands here.
+    // Every part names the test for lead, so its caution is always shown.
     [
         (lead, "caution.lead", say::ABOUT_LEAD),
         (eaten, "caution.corrosion", say::ABOUT_CORROSION),

@@ -1,4 +1,4 @@
-//! Every figure the answer rests on, with room for one's own.
+//! Every figure the answer rests on, which a person can replace.
 
 use leavewell_pages::PageName;
 use yew::prelude::*;
@@ -12,7 +12,7 @@ use crate::app::parts::screen::head;
 use crate::app::state::{Action, Effect};
 use crate::app::wording::figures as say;
 
-/// The ledger.
+/// The screen of the ledger.
 pub fn figures_page(page: Page, effect: &Callback<Effect>) -> Html {
     let own = page.open.draft.own_figures().is_some();
     let read = effect.reform(Effect::ReadFigures);

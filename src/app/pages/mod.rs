@@ -1,7 +1,7 @@
-//! The screens of a piece, and the shelf they start from.
+//! The screens of a piece, and the shelf.
 //!
-//! Every screen of a piece is a function of a [`Page`]. All but the counsel are drawn inside
-//! `parts::screen::screen`, which gives them their head, their live answer and their next step.
+//! Every screen of a piece is a function of a [`Page`]. All but the counsel use `parts::screen::screen`, which
+//! adds the head, the live answer and the next step.
 
 pub mod bench;
 pub mod condition;
@@ -23,18 +23,18 @@ use super::route::Route;
 use super::state::{Action, Open, State};
 use super::wording::answer as say;
 
-/// What every screen of a piece is given.
+/// The input of every screen of a piece.
 #[derive(Clone, Copy)]
 pub struct Page<'a> {
-    /// Everything the app knows.
+    /// The state of the app.
     pub state: &'a State,
-    /// The piece.
+    /// The open piece.
     pub open: &'a Open,
-    /// Where to say what happened.
+    /// Receives the actions.
     pub act: &'a Callback<Action>,
 }
 
-/// The live answer of a screen in one line; empty on screens that have none, and before it has come.
+/// The live answer of a screen in one line. It is empty on screens without one, and until the answer arrives.
 #[must_use]
 pub fn line(here: Route, open: &Open) -> String {
     let Some(report) = open.report() else {
@@ -51,8 +51,7 @@ pub fn line(here: Route, open: &Open) -> String {
     }
 }
 
-/// What the report says, shown by `show`; before it has come, that it is being worked out, or why it
-/// cannot be.
+/// The report, rendered by `show`. Until it arrives, a message that it is being worked out, or why it failed.
 pub fn of_report(open: &Open, show: impl FnOnce(&Report) -> Html) -> Html {
     let missing = match (open.report(), &open.weighed.failure) {
         (Some(report), _) => return show(report),
@@ -62,7 +61,7 @@ pub fn of_report(open: &Open, show: impl FnOnce(&Report) -> Html) -> Html {
     missing.html()
 }
 
-/// That something could not be worked out, and what to do about it.
+/// The message that an answer could not be worked out, with what to do.
 pub fn not_worked_out(why: &str) -> El {
     el("p", "problem").words(say::not_worked_out(why))
 }

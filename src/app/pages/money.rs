@@ -1,4 +1,4 @@
-//! Money: what an undamaged one fetches, what is asked for work, what the owner agrees to.
+//! Money: what an undamaged piece fetches, the prices asked for work, and what the owner agrees to.
 
 use leavewell_model::Report;
 use leavewell_model::ledger::{TreatmentText, treatment_text};
@@ -21,10 +21,10 @@ use crate::app::route::Route;
 use crate::app::state::Target;
 use crate::app::wording::money as say;
 
-/// What a quote can be put in for, in the order people ask for it.
+/// The treatments that can have a quote, most often asked for first.
 const QUOTED: [&str; 6] = ["T14a", "T09", "T09b", "T10a", "T03", "T17"];
 
-/// Money.
+/// The screen Money.
 pub fn money_page(page: Page) -> Html {
     screen(
         page,
@@ -73,7 +73,7 @@ fn quotes(page: Page) -> Html {
 
 fn quote(page: Page, text: &'static TreatmentText) -> El {
     let [likely, low, high] = ["likely", "low", "high"].map(|field| Target::Quote(text.id, field));
-    // Nobody opens or shuts the box but the person, so its line says what is in it.
+    // Only the person opens or closes the fold, so its summary says what is in it.
     let summary = say::price_range(&low.text(page.open), &high.text(page.open));
     let range = el("div", "side-by-side")
         .put(amount(page, low, say::FROM))
@@ -87,7 +87,7 @@ fn quote(page: Page, text: &'static TreatmentText) -> El {
         .put(fold("", summary, range))
 }
 
-/// A field for an amount, in the currency of the piece.
+/// A field for an amount in the currency of the piece.
 fn amount(page: Page, target: Target, [label, hint]: [&str; 2]) -> Html {
     number_field(page, target, [label, hint, page.open.currency().sign()])
 }
@@ -102,7 +102,7 @@ fn consents(page: Page) -> Html {
         .html()
 }
 
-/// What it is worth, in three bands.
+/// The value of the piece, in three bands.
 fn worth(report: &Report, currency: Currency) -> Html {
     let value = &report.value;
     let band = |band: Band| capital(&money_band(band, currency));

@@ -1,4 +1,4 @@
-//! Piece: what it is for, what is known of it, and what is wanted.
+//! Piece: what it is, what is known about it, and what the owner wants.
 
 use leavewell_model::Report;
 use leavewell_model::ledger::treatment_text;
@@ -16,10 +16,10 @@ use crate::app::route::Route;
 use crate::app::state::Target::Field;
 use crate::app::wording::piece as say;
 
-/// What people come to ask about.
+/// The treatments that people come to ask about.
 const IN_MIND: [&str; 6] = ["T14a", "T09", "T10a", "T03", "T17", "T15"];
 
-/// Piece.
+/// The screen Piece.
 pub fn piece_page(page: Page) -> Html {
     screen(
         page,
@@ -81,7 +81,7 @@ fn wanted(page: Page) -> Html {
             "aim.household_child_or_pregnant",
             say::CHILD_OR_PREGNANT,
         ))
-        // Said at once where food is wanted; elsewhere it waits for the counsel.
+        // Shown at once if food is wanted; otherwise the counsel shows it.
         .el(el("div", "")
             .hidden(page.open.draft.flag("aim.food") != Some(true))
             .put(of_report(page.open, display_only)))
@@ -89,7 +89,7 @@ fn wanted(page: Page) -> Html {
         .html()
 }
 
-/// What a newcomer sees beside the first questions.
+/// The column beside the first questions, for a newcomer.
 fn begin(page: Page) -> Html {
     let looks = |report: &Report| {
         let looks = report.identity.next_looks.iter().take(3);

@@ -1,4 +1,4 @@
-//! The plan: which pieces of the shelf to work on. `www/plan.js` asks for it; here it is shown.
+//! The plan: which pieces on the shelf to work on. `www/plan.js` requests it; this screen shows it.
 
 use leavewell_pages::Block;
 use yew::prelude::*;
@@ -8,7 +8,7 @@ use crate::app::parts::element::el;
 use crate::app::route::Route;
 use crate::app::wording::plan as say;
 
-/// The newest plan.
+/// The screen of the newest plan.
 pub fn plan_page(planned: &[Block]) -> Html {
     let title = el("h1", "").attr("tabindex", "-1").text(say::TITLE);
     let back = el("a", "")

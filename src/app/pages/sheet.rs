@@ -1,5 +1,4 @@
-//! What leaves the screen: the sheet for a client, a buyer or the file, and the record of what was
-//! done.
+//! The documents to hand on: the sheet for a client, a buyer or the file, and the record of work done.
 
 use leavewell_pages::PageName;
 use leavewell_pages::sheet_text::{Form, Recipient};
@@ -14,7 +13,7 @@ use crate::app::route::Route;
 use crate::app::state::Effect;
 use crate::app::wording::sheet as say;
 
-/// The sheet for somebody.
+/// The screen of a sheet.
 pub fn sheet_page(page: Page, recipient: Recipient, effect: &Callback<Effect>) -> Html {
     let kinds = el("ul", "sheet-kinds").each(Recipient::ALL, |kind| {
         let link = el("a", "")
@@ -43,7 +42,7 @@ pub fn sheet_page(page: Page, recipient: Recipient, effect: &Callback<Effect>) -
         .html()
 }
 
-/// What was done to the piece.
+/// The screen Work done.
 pub fn done_page(page: Page) -> Html {
     el("div", "screen is-wide")
         .put(head(page, say::DONE, say::DONE_PURPOSE))

@@ -1,4 +1,4 @@
-//! The shelf: start a piece, go on with one, try a worked example, open a file.
+//! The shelf: start a piece, continue one, try a worked example or open a file.
 
 use leavewell_model::record::Form;
 use yew::prelude::*;
@@ -14,11 +14,11 @@ use crate::app::route::Route;
 use crate::app::state::{Effect, Entry};
 use crate::app::wording::{plan, shelf as say};
 
-/// Fields of the form that starts a piece.
+/// The ids of the fields that start a piece.
 const NAME: &str = "start-name";
 const FORM: &str = "start-form";
 
-/// The shelf, and where to ask for something.
+/// The shelf. Requests go to `effect`.
 pub fn shelf_page(shelf: &[Entry], effect: &Callback<Effect>) -> Html {
     let mut steps: Vec<&str> = shelf
         .iter()
@@ -51,8 +51,8 @@ pub fn shelf_page(shelf: &[Entry], effect: &Callback<Effect>) -> Html {
     el("div", "screen is-shelf").el(head).el(work).html()
 }
 
-/// Name and form, and off one goes. Both can be left open. Nothing else hangs on them, so they are
-/// read when the piece is started.
+/// The name and form of a new piece; both are optional. Nothing else depends on them, so they are read when
+/// the piece is started.
 fn start(effect: &Callback<Effect>) -> Html {
     let onsubmit = effect.reform(|event: SubmitEvent| {
         event.prevent_default();
@@ -156,7 +156,7 @@ fn line(entry: &Entry, effect: &Callback<Effect>) -> El {
         .el(buttons)
 }
 
-/// A button on a line: its words stand alone for the eye, and with the name for the ear.
+/// A button on a line of the shelf. Its accessible name adds the name of the piece.
 fn button(
     class: &'static str,
     (seen, heard): (&'static str, String),

@@ -1,4 +1,4 @@
-//! What can be said of one part.
+//! The fields of one part.
 
 use leavewell_model::record::{
     BleedWord, Corrosion, Dents, Fill, Form, Interior, Joint, Lead, PartName, Tarnish,
@@ -13,8 +13,8 @@ use crate::app::parts::share::is_counted;
 use crate::app::state::Target;
 use crate::app::wording::condition as say;
 
-/// The fields of one part. Which ones there are depends on the part; fields that come and go are
-/// hidden, not taken out, so that those beside them are never drawn anew.
+/// The fields of one part. Each part has different ones. Fields that come and go are hidden, not removed, so
+/// that the others keep their elements.
 pub(super) fn part_fields(page: Page, part: PartName) -> Html {
     let text = |field: &str| page.open.draft.part_text(part.id(), field);
     let faulty = Joint::parse(&text("joint"))
@@ -30,7 +30,7 @@ pub(super) fn part_fields(page: Page, part: PartName) -> Html {
         Target::Part(part, "joint_distance_mm"),
         say::JOINT_DISTANCE,
     );
-    // The colours beside the words are in the style sheet, by the id of each stage.
+    // The style sheet has the colour of each stage, by its id.
     let tarnish = el("div", "swatches").put(radios(
         page,
         Target::Part(part, "tarnish"),
@@ -58,7 +58,7 @@ pub(super) fn part_fields(page: Page, part: PartName) -> Html {
         .html()
 }
 
-/// How much base metal shows: in words, or as a share.
+/// How much base metal shows: as a word or as a percentage.
 fn bleed(page: Page, part: PartName) -> Html {
     let text = |field: &str| page.open.draft.part_text(part.id(), field);
     let hint = if !text("count_bare").is_empty() {

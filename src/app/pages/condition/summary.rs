@@ -1,4 +1,4 @@
-//! What is recorded of a part, in one line.
+//! A one-line summary of a part's record.
 
 use leavewell_model::record::{
     BleedWord, Corrosion, Dents, Fill, Interior, Joint, Lead, PartName, Tarnish,
@@ -10,15 +10,15 @@ use crate::app::state::{Open, Target};
 use crate::app::wording::condition as say;
 use leavewell_model::terms::capital;
 
-/// A name with nothing before and after it.
+/// A name without words before or after it.
 const ALONE: [&str; 2] = ["", ""];
 
-/// Whether anything is recorded of a part; one of which nothing is left is not in the record.
+/// Whether anything is recorded about a part. A part whose last entry is removed leaves the record.
 pub(super) fn is_recorded(open: &Open, part: PartName) -> bool {
     open.draft.part_place(part.id()).is_some()
 }
 
-/// One line about a part.
+/// The summary of a part, in one line.
 pub(super) fn of(open: &Open, part: PartName) -> String {
     let text = |field: &str| open.draft.part_text(part.id(), field);
     let mut said: Vec<String> = Vec::new();
