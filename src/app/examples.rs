@@ -1,6 +1,6 @@
 //! The worked examples. The pieces are invented; their records are the same files that the tests weigh.
 
-use super::wording::examples as say;
+use super::wording::examples as text;
 
 /// A worked example.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -16,35 +16,35 @@ pub struct Example {
 /// Every worked example, in display order.
 pub const EXAMPLES: [Example; 8] = [
     example(
-        say::CAKE_BASKET,
+        text::CAKE_BASKET,
         include_str!("../../tests/cases/cake_basket.json"),
     ),
     example(
-        say::WORN_TRAY,
+        text::WORN_TRAY,
         include_str!("../../tests/cases/worn_tray.json"),
     ),
     example(
-        say::DAILY_TEAPOT,
+        text::DAILY_TEAPOT,
         include_str!("../../tests/cases/daily_teapot.json"),
     ),
     example(
-        say::LEAKING_TEAPOT,
+        text::LEAKING_TEAPOT,
         include_str!("../../tests/cases/leaking_teapot.json"),
     ),
     example(
-        say::RUSTED_SNUFFERS_TRAY,
+        text::RUSTED_SNUFFERS_TRAY,
         include_str!("../../tests/cases/rusted_snuffers_tray.json"),
     ),
     example(
-        say::REPLATED_COFFEE_POT,
+        text::REPLATED_COFFEE_POT,
         include_str!("../../tests/cases/replated_coffee_pot.json"),
     ),
     example(
-        say::COPPER_TUREEN,
+        text::COPPER_TUREEN,
         include_str!("../../tests/cases/copper_reproduction_tureen.json"),
     ),
     example(
-        say::HALLMARKED_CANDLESTICKS,
+        text::HALLMARKED_CANDLESTICKS,
         include_str!("../../tests/cases/hallmarked_candlesticks.json"),
     ),
 ];

@@ -21,7 +21,7 @@ pub struct History {
 
 impl History {
     /// Notes the record before a change of `field`, in which `text` stands now. An empty field is
-    /// always a step of its own.
+    /// always a separate step.
     #[must_use]
     pub fn noted(&self, before: &Draft, field: String, text: String) -> Self {
         let going_on = self.last.as_ref().is_some_and(|(known, was)| {

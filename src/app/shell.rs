@@ -30,9 +30,9 @@ use super::parts::terms::explain;
 use super::platform::{clock, file, page, store, worker};
 use super::route::Route;
 use super::state::{
-    Action, Effect, Entry, LoadedPage, Notice, Open, SaveState, State, Theme, update,
+    Action, Effect, LoadedPage, Notice, Open, SaveState, ShelfLine, State, Theme, update,
 };
-use super::wording::{keeping, shell as say};
+use super::wording::{keeping, shell as text};
 use crate::app::parts::words::joined;
 
 /// How long the answer must stay the same before a screen reader announces it, in milliseconds.
@@ -192,10 +192,10 @@ impl Component for App {
         let skip = el("a", "skip")
             .attr("href", route.href())
             .pressed(skip)
-            .text(say::SKIP);
+            .text(text::SKIP);
         let brand = el("a", "brand")
             .attr("href", Route::Shelf.href())
-            .text(say::NAME);
+            .text(text::NAME);
         let mut holder = el("div", "places-holder");
         if let Some(page) = page.filter(|_| route.is_of_a_piece()) {
             holder = holder.put(places(page.open, *route)).el(steps(
@@ -432,7 +432,7 @@ impl App {
     }
 
     /// The open piece's line on the shelf.
-    fn open_entry(&self) -> Option<&Entry> {
+    fn open_entry(&self) -> Option<&ShelfLine> {
         let open = self.state.open.as_ref()?;
         self.state.shelf.iter().find(|entry| entry.id == open.id)
     }
@@ -658,9 +658,9 @@ fn gone() -> Problem {
 
 fn title(route: Route, open: Option<&Open>) -> String {
     match (route, open) {
-        (Route::Shelf, _) => say::NAME.to_owned(),
-        (Route::Plan, _) | (_, None) => say::title(route.name()),
-        (_, Some(open)) => say::title_with(route.name(), &open.name()),
+        (Route::Shelf, _) => text::NAME.to_owned(),
+        (Route::Plan, _) | (_, None) => text::title(route.name()),
+        (_, Some(open)) => text::title_with(route.name(), &open.name()),
     }
 }
 
@@ -675,7 +675,7 @@ fn theme_switch(now: Theme, act: &Callback<Action>) -> Html {
             option(theme.id(), theme.label(), theme == now)
         });
     el("div", "theme")
-        .el(el("label", "").attr("for", "theme").text(say::APPEARANCE))
+        .el(el("label", "").attr("for", "theme").text(text::APPEARANCE))
         .el(select)
         .html()
 }
@@ -690,11 +690,11 @@ fn steps(open: &Open, (back, forth): (bool, bool), act: &Callback<Action>) -> El
             .text(words)
     };
     let changes = el("details", "more")
-        .tag("summary", say::CHANGES)
+        .tag("summary", text::CHANGES)
         .el(el("record-changes", "").set("case", open.id.clone()));
     el("div", "steps")
-        .el(step(say::UNDO, back, "Control+Z", Action::Undo))
-        .el(step(say::REDO, forth, "Control+Shift+Z", Action::Redo))
+        .el(step(text::UNDO, back, "Control+Z", Action::Undo))
+        .el(step(text::REDO, forth, "Control+Shift+Z", Action::Redo))
         .el(changes)
 }
 
@@ -738,17 +738,17 @@ fn notice(notice: &Notice, effect: &Callback<Effect>, dismiss: Option<&Callback<
 fn nothing_open() -> Html {
     let shelf = el("a", "button")
         .attr("href", Route::Shelf.href())
-        .text(say::GO_TO_SHELF);
+        .text(text::GO_TO_SHELF);
     let head = el("header", "screen-head")
-        .el(el("h1", "").attr("tabindex", "-1").text(say::NOTHING_OPEN))
-        .p("purpose", say::NOTHING_OPEN_NEXT)
+        .el(el("h1", "").attr("tabindex", "-1").text(text::NOTHING_OPEN))
+        .p("purpose", text::NOTHING_OPEN_NEXT)
         .el(el("p", "next-step").el(shelf));
     el("div", "screen").el(head).html()
 }
 
 /// The footer. Every screen shows its deferral line.
 fn foot() -> Html {
-    let [before, after] = say::PRIVATE;
+    let [before, after] = text::PRIVATE;
     let private = el("p", "").text(before).text(LEDGER_VERSION).text(after);
     el("footer", "foot")
         .p(

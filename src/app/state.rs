@@ -31,7 +31,7 @@ const FEW: usize = 5;
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct State {
     /// The pieces stored on this device, newest first.
-    pub shelf: Rc<Vec<Entry>>,
+    pub shelf: Rc<Vec<ShelfLine>>,
     /// The open piece.
     pub open: Option<Rc<Open>>,
     /// The appearance.
@@ -87,7 +87,7 @@ pub struct Open {
     /// What the piece is. It is worked out at once, except for what to look at next.
     pub identity: Rc<IdentityReport>,
     /// The worker's report, which arrives a moment after a change.
-    pub weighed: Weighed,
+    pub weighed: LatestReport,
     /// Whether the last change is stored on this device.
     pub saved: SaveState,
     /// The generation of the draft, which grows with every change.
@@ -105,7 +105,7 @@ pub struct Open {
 
 /// The worker's newest report.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct Weighed {
+pub struct LatestReport {
     /// The newest report. Until the next one arrives, it may belong to an earlier draft.
     pub report: Option<Rc<Report>>,
     /// The generation of the draft it belongs to.
@@ -135,7 +135,7 @@ pub enum Target {
 
 /// One line of the shelf.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Entry {
+pub struct ShelfLine {
     /// The key of the piece's stored record.
     pub id: String,
     /// The owner's name for it.
@@ -150,7 +150,7 @@ pub struct Entry {
     pub unreadable: Option<String>,
 }
 
-impl Entry {
+impl ShelfLine {
     /// The line as stored.
     #[must_use]
     pub fn to_value(&self) -> Value {
@@ -247,7 +247,7 @@ pub enum Action {
         draft: Box<Draft>,
     },
     /// The shelf changed elsewhere; these are its lines now.
-    Shelved(Vec<Entry>),
+    Shelved(Vec<ShelfLine>),
     /// The plan for the whole shelf is ready.
     Planned(Vec<Block>),
     /// Keep a copy of the present condition record.
@@ -383,7 +383,7 @@ impl Open {
             problems: Rc::new(problems),
             identity: Rc::new(identify(&case, &ledger_of(&case))),
             case: Rc::new(case),
-            weighed: Weighed::default(),
+            weighed: LatestReport::default(),
             changes: None,
             moving: None,
             moved: None,
@@ -463,7 +463,7 @@ impl Open {
 
     /// Its line on the shelf. Until it is weighed, the line keeps the previous answer.
     #[must_use]
-    pub fn entry(&self, before: Option<&Entry>) -> Entry {
+    pub fn entry(&self, before: Option<&ShelfLine>) -> ShelfLine {
         let (answer, steps) = match (self.report(), before) {
             (Some(report), _) => {
                 let steps = report.counsel.steps.iter().map(ToString::to_string);
@@ -472,7 +472,7 @@ impl Open {
             (None, Some(before)) => (before.answer.clone(), before.steps.clone()),
             (None, None) => Default::default(),
         };
-        Entry {
+        ShelfLine {
             id: self.id.clone(),
             name: self.name(),
             form: self
@@ -1027,10 +1027,13 @@ mod tests {
             remedy: "Stay in.".to_owned(),
             rescue: None,
         };
-        let told = update(&state, Action::Tell(notice.clone())).unwrap();
-        assert!(Rc::ptr_eq(&open(&state).identity, &open(&told).identity));
-        assert_eq!(update(&told, Action::Tell(notice)), None);
-        assert_eq!(update(&told, Action::DismissNotice).unwrap().notice, None);
+        let noticed = update(&state, Action::Tell(notice.clone())).unwrap();
+        assert!(Rc::ptr_eq(&open(&state).identity, &open(&noticed).identity));
+        assert_eq!(update(&noticed, Action::Tell(notice)), None);
+        assert_eq!(
+            update(&noticed, Action::DismissNotice).unwrap().notice,
+            None
+        );
     }
 
     #[test]
@@ -1081,7 +1084,7 @@ mod tests {
         assert_eq!(update(&state, Action::Redo), None);
         assert!(
             open(&state).generation > open(&start).generation,
-            "it is weighed anew"
+            "it is weighed again"
         );
     }
 
@@ -1286,7 +1289,7 @@ mod tests {
             remedy: "Copy it again.".to_owned(),
         };
         let text = Some("{\"form".to_owned());
-        let told = update(
+        let noticed = update(
             &state,
             Action::Unreadable {
                 id: "a".to_owned(),
@@ -1295,7 +1298,10 @@ mod tests {
             },
         )
         .unwrap();
-        assert_eq!(told.shelf[0].unreadable.as_deref(), Some("It breaks off."));
-        assert_eq!(told.notice.as_ref().unwrap().rescue, text);
+        assert_eq!(
+            noticed.shelf[0].unreadable.as_deref(),
+            Some("It breaks off.")
+        );
+        assert_eq!(noticed.notice.as_ref().unwrap().rescue, text);
     }
 }

@@ -29,7 +29,7 @@ mod weigh;
 
 use std::process::ExitCode;
 
-use serve::Build;
+use serve::SiteBuild;
 use trouble::{Fallible, Trouble};
 
 const HELP: &str = "\
@@ -63,11 +63,13 @@ fn main() -> ExitCode {
 
 fn run(arguments: &[&str]) -> Fallible<ExitCode> {
     match arguments {
-        ["serve"] => serve::serve(Build::Released, None),
-        ["serve", "--quick"] => serve::serve(Build::Quick, None),
-        ["serve", "--port", port] => serve::serve(Build::Released, Some(serve::parse_port(port)?)),
+        ["serve"] => serve::serve(SiteBuild::Released, None),
+        ["serve", "--quick"] => serve::serve(SiteBuild::Quick, None),
+        ["serve", "--port", port] => {
+            serve::serve(SiteBuild::Released, Some(serve::parse_port(port)?))
+        }
         ["serve", "--quick", "--port", port] | ["serve", "--port", port, "--quick"] => {
-            serve::serve(Build::Quick, Some(serve::parse_port(port)?))
+            serve::serve(SiteBuild::Quick, Some(serve::parse_port(port)?))
         }
         ["verify"] => Ok(verify::verify(verify::Extent::Whole)),
         ["verify", "--quick"] => Ok(verify::verify(verify::Extent::Quick)),

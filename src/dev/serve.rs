@@ -16,14 +16,14 @@ const LAST_PORT: u16 = 8179;
 
 /// Which build of the site to serve.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Build {
+pub(crate) enum SiteBuild {
     /// The build that is published.
     Released,
     /// An unoptimised build: the same screens and answers, slower and several times as large, rebuilt in seconds.
     Quick,
 }
 
-impl Build {
+impl SiteBuild {
     /// Trunk's arguments for this build. `wasm-opt` runs on the released build only.
     fn arguments(self) -> &'static [&'static str] {
         match self {
@@ -42,7 +42,7 @@ impl Build {
 }
 
 /// Serves until interrupted, on the given port or else on the first free one from 8080.
-pub(crate) fn serve(build: Build, asked: Option<u16>) -> Fallible<ExitCode> {
+pub(crate) fn serve(build: SiteBuild, asked: Option<u16>) -> Fallible<ExitCode> {
     let tools = tools::site_tools()?;
     let port = match asked {
         Some(port) if is_free(port) => port,

@@ -8,7 +8,7 @@ use super::figure::{Frame, LINE, bar, figure, stroke, word, words};
 use super::scale::{Scale, anchor, count, lines};
 use crate::app::parts::element::{el, group};
 use crate::app::parts::words::{joined, money};
-use crate::app::wording::charts as say;
+use crate::app::wording::charts as text;
 
 struct BridgeStep {
     text: Vec<String>,
@@ -27,9 +27,9 @@ pub fn bridge(reasons: &[ReasonReport], currency: Currency) -> Html {
     let scale = Scale::holding(&held);
     let sum = steps.last().map_or(0.0, |s| s.amount);
     let title = if sum == 0.0 {
-        say::BRIDGE_EVEN.to_owned()
+        text::BRIDGE_EVEN.to_owned()
     } else {
-        say::together(&money(sum.abs(), currency), sum > 0.0)
+        text::together(&money(sum.abs(), currency), sum > 0.0)
     };
     let rows = steps
         .iter()
@@ -44,9 +44,9 @@ pub fn bridge(reasons: &[ReasonReport], currency: Currency) -> Html {
     let frame = Frame {
         id: "bridge",
         title,
-        desc: say::BRIDGE_READ,
+        desc: text::BRIDGE_READ,
         height: height + 18.0,
-        head: &say::BRIDGE_HEAD,
+        head: &text::BRIDGE_HEAD,
         rows,
     };
     let zero = scale.place(0.0);
@@ -62,7 +62,7 @@ pub fn bridge(reasons: &[ReasonReport], currency: Currency) -> Html {
                 .html(),
         )
         .put(word(
-            say::AS_IT_IS,
+            text::AS_IT_IS,
             zero,
             height + 14.0,
             "chart-quiet",
@@ -108,9 +108,9 @@ fn row(step: &BridgeStep, scale: Scale, currency: Currency) -> Html {
 
 /// The causes that add up to the total, with short names. The amounts of other reasons do not.
 const CAUSES: [(&str, &str); 3] = [
-    ("value", say::CAUSE_VALUE),
-    ("fees", say::CAUSE_FEES),
-    ("cost", say::CAUSE_COST),
+    ("value", text::CAUSE_VALUE),
+    ("fees", text::CAUSE_FEES),
+    ("cost", text::CAUSE_COST),
 ];
 
 /// Whether there is a bridge to draw. Leaving a piece alone moves no money.
@@ -148,6 +148,6 @@ fn steps(reasons: &[ReasonReport]) -> (Vec<BridgeStep>, f64) {
             so_far += amount;
         }
     }
-    push(say::TOGETHER, 0.0, so_far, true);
+    push(text::TOGETHER, 0.0, so_far, true);
     (steps, top)
 }

@@ -6,7 +6,7 @@ use super::scale::{count, percent, px};
 use crate::app::parts::element::{el, group};
 use crate::app::parts::marks::{fold, table};
 use crate::app::parts::words::joined;
-use crate::app::wording::charts as say;
+use crate::app::wording::charts as text;
 
 /// The text around a drawing.
 pub(super) struct Frame {
@@ -35,7 +35,7 @@ pub(super) fn figure(frame: Frame, drawing: Html) -> Html {
         rows,
     } = frame;
     let (title_id, desc_id) = (joined(&[id, "-title"]), joined(&[id, "-desc"]));
-    let label = say::table_of(&title);
+    let label = text::table_of(&title);
     let caption = el("figcaption", "").words(title.clone());
     let svg = el("svg", "chart-drawing")
         .attr("width", "100%")
@@ -49,7 +49,7 @@ pub(super) fn figure(frame: Frame, drawing: Html) -> Html {
     el("figure", "chart")
         .el(caption)
         .el(svg)
-        .put(fold("chart-table", say::AS_A_TABLE, table))
+        .put(fold("chart-table", text::AS_A_TABLE, table))
         .html()
 }
 

@@ -10,7 +10,7 @@ use super::placing::{Marked, Placement, placed};
 use super::scale::{Scale, anchor, count, lines};
 use crate::app::parts::element::{El, el, group};
 use crate::app::parts::words::{gain_band, joined, money, percent};
-use crate::app::wording::charts as say;
+use crate::app::wording::charts as text;
 
 const TOP: f64 = 64.0;
 const BOTTOM: f64 = 330.0;
@@ -38,9 +38,9 @@ pub fn plane(plans: &[&CourseReport], advised: &[Text], currency: Currency) -> H
     let frame = Frame {
         id: "plane",
         title: title(courses, advised).to_owned(),
-        desc: say::PLANE_READ,
+        desc: text::PLANE_READ,
         height: bottom + 56.0,
-        head: &say::PLANE_HEAD,
+        head: &text::PLANE_HEAD,
         rows: table(courses, currency),
     };
     let quiet = |text: &str, x, y, anchor| word(text, x, y, "chart-quiet", anchor);
@@ -51,11 +51,11 @@ pub fn plane(plans: &[&CourseReport], advised: &[Text], currency: Currency) -> H
         edges = edges.put(stroke("chart-edge", at(pair[0]), at(pair[1])));
     }
     let drawing = group()
-        .put(quiet(say::PLANE_TOP, 2.0, 14.0, "start"))
-        .put(quiet(say::PLANE_FOOT, 2.0, bottom + 15.0, "start"))
-        .put(quiet(say::AS_IT_IS, zero, bottom + 32.0, anchor(zero)))
+        .put(quiet(text::PLANE_TOP, 2.0, 14.0, "start"))
+        .put(quiet(text::PLANE_FOOT, 2.0, bottom + 15.0, "start"))
+        .put(quiet(text::AS_IT_IS, zero, bottom + 32.0, anchor(zero)))
         .put(quiet(&money(least, currency), 2.0, bottom + 49.0, "start"))
-        .put(quiet(say::PLANE_ACROSS, 50.0, bottom + 49.0, "middle"))
+        .put(quiet(text::PLANE_ACROSS, 50.0, bottom + 49.0, "middle"))
         .put(quiet(&money(most, currency), 98.0, bottom + 49.0, "end"))
         .put(stroke("chart-axis", (2.0, bottom), (98.0, bottom)))
         .put(stroke("chart-zero", (zero, 22.0), (zero, bottom)))
@@ -144,7 +144,7 @@ fn spots(courses: &[&CourseReport], advised: &[Text], scale: Scale) -> Vec<Coinc
                 && (height_of(s.originality) - height_of(course.originality)).abs() < 8.0
         };
         if let Some(spot) = spots.iter_mut().find(near) {
-            spot.name.extend(lines(&say::and_plan(&said), 22));
+            spot.name.extend(lines(&text::and_plan(&said), 22));
             spot.low = spot.low.min(course.net_gain.p10);
             spot.high = spot.high.max(course.net_gain.p90);
             if is_advised {
@@ -193,9 +193,9 @@ fn height_of(originality: f64) -> f64 {
 
 fn title(courses: &[&CourseReport], advised: &[Text]) -> &'static str {
     match courses.iter().find(|c| c.steps == advised) {
-        Some(course) if beaten(course, courses) => say::ADVISED_IS_BEATEN,
-        Some(_) => say::ADVISED_IS_UNBEATEN,
-        None => say::PLANS_BY_BOTH,
+        Some(course) if beaten(course, courses) => text::ADVISED_IS_BEATEN,
+        Some(_) => text::ADVISED_IS_UNBEATEN,
+        None => text::PLANS_BY_BOTH,
     }
 }
 
@@ -207,7 +207,7 @@ fn table(courses: &[&CourseReport], currency: Currency) -> Vec<Vec<String>> {
                 c.name.clone(),
                 gain_band(c.net_gain, currency),
                 percent(c.originality),
-                say::beaten(beaten(c, courses)).to_owned(),
+                text::beaten(beaten(c, courses)).to_owned(),
             ]
         })
         .collect()

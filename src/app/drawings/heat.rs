@@ -10,7 +10,7 @@ use super::piece::drawn;
 use super::shape::{PaintedShape, Style, number};
 use crate::app::parts::element::{El, el};
 use crate::app::parts::words::joined;
-use crate::app::wording::drawings as say;
+use crate::app::wording::drawings as text;
 
 /// Height below the piece, for the scale and for temperatures that reach the whole piece.
 const BELOW: f64 = 44.0;
@@ -209,7 +209,7 @@ impl HeatDrawing {
         ]);
         let words = [&mm.to_string(), " mm"].concat();
         let words = if self.assumed {
-            words + say::SIZE_ASSUMED
+            words + text::SIZE_ASSUMED
         } else {
             words
         };
@@ -250,7 +250,7 @@ impl Overlay<'_> {
         if all.is_empty() {
             String::new()
         } else {
-            say::all_over(&all.join(", "))
+            text::all_over(&all.join(", "))
         }
     }
 }

@@ -7,7 +7,7 @@ use super::forms::shapes;
 use super::shape::{PaintedShape, Style, number};
 use crate::app::parts::element::{El, el};
 use crate::app::parts::words::{joined, small};
-use crate::app::wording::drawings as say;
+use crate::app::wording::drawings as text;
 
 /// The id of the drawing. A screen has at most one.
 const ID: &str = "piece-drawing";
@@ -18,10 +18,10 @@ pub fn piece_drawing(form: Option<Form>, lit: PartName, bleeds: &[(PartName, f64
     let (title_id, desc_id) = ("piece-drawing-title", "piece-drawing-desc");
     let name = form
         .filter(|f| *f != Form::Other)
-        .map_or(say::PIECE, Form::label);
+        .map_or(text::PIECE, Form::label);
     let title = el("title", "")
         .attr("id", title_id)
-        .words(say::drawing_of(&small(name)));
+        .words(text::drawing_of(&small(name)));
     let desc = el("desc", "")
         .attr("id", desc_id)
         .words(description(lit, bleeds));
@@ -110,10 +110,10 @@ fn description(lit: PartName, bleeds: &[(PartName, f64)]) -> String {
         .filter(|(_, share)| *share > 0.0)
         .map(|(part, _)| small(part.label()))
         .collect();
-    let lit = say::selected(&small(lit.label()));
+    let lit = text::selected(&small(lit.label()));
     if shown.is_empty() {
-        lit + say::NO_BASE_METAL
+        lit + text::NO_BASE_METAL
     } else {
-        lit + &say::striped(&shown.join(", "))
+        lit + &text::striped(&shown.join(", "))
     }
 }

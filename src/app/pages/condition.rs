@@ -21,7 +21,7 @@ use crate::app::parts::screen::screen;
 use crate::app::parts::words::{joined, small};
 use crate::app::route::Route;
 use crate::app::state::{Action, Open, Target};
-use crate::app::wording::condition as say;
+use crate::app::wording::condition as text;
 use fields::part_fields;
 
 /// The condition of the piece, part by part.
@@ -36,7 +36,7 @@ pub fn condition_page(page: Page) -> Html {
     screen(
         page,
         (Route::Condition, Route::Money),
-        [say::TITLE, say::PURPOSE, say::NEXT],
+        [text::TITLE, text::PURPOSE, text::NEXT],
         of_report(open, answer),
         group()
             .el(el("div", "condition")
@@ -47,24 +47,24 @@ pub fn condition_page(page: Page) -> Html {
                     .el(photos(page, lit))))
             .put(fold(
                 "more",
-                say::MEASURE_BARE,
+                text::MEASURE_BARE,
                 loaded_page(page, PageName::Bleed),
             ))
             .put(fold(
                 "more",
-                say::HOW_LONG_IT_LASTS,
+                text::HOW_LONG_IT_LASTS,
                 loaded_page(page, PageName::Care),
             ))
             .put(fold(
                 "more",
-                say::RECORD,
+                text::RECORD,
                 group()
                     .put(loaded_page(page, PageName::Record))
                     .el(el("p", "")
                         .el(button("")
                             .pressed(press(page.act, Action::KeepRecord))
-                            .text(say::KEEP_RECORD))
-                        .el(el("span", "hint").text(say::KEEP_RECORD_WHEN)))
+                            .text(text::KEEP_RECORD))
+                        .el(el("span", "hint").text(text::KEEP_RECORD_WHEN)))
                     .html(),
             ))
             .put(cautions(&here(open, &parts)))
@@ -89,20 +89,20 @@ fn photos(page: Page, part: PartName) -> El {
 fn drawn(open: &Open, lit: PartName, parts: &[PartName]) -> El {
     let no_form = el("p", "hint")
         .hidden(open.form().is_some())
-        .text(say::NO_FORM)
+        .text(text::NO_FORM)
         .el(el("a", "")
             .attr("href", Route::Piece.href())
-            .text(say::SAY_THE_FORM));
+            .text(text::SAY_THE_FORM));
     el("div", "condition-piece")
         .put(piece_drawing(open.form(), lit, &bleeds(open, parts)))
         .el(no_form)
-        .p("hint", say::STRIPES)
+        .p("hint", text::STRIPES)
 }
 
 /// The list of parts to choose from.
 fn list(page: Page, lit: PartName, parts: &[PartName]) -> El {
     el("ul", "part-list")
-        .attr("aria-label", say::PARTS)
+        .attr("aria-label", text::PARTS)
         .each(parts, |part| {
             let pressed = if *part == lit { "true" } else { "false" };
             let button = button("part-button")
@@ -146,12 +146,12 @@ fn bleeds(open: &Open, parts: &[PartName]) -> Vec<(PartName, f64)> {
 fn answer(report: &Report) -> Html {
     let parts = &report.silver.parts;
     group()
-        .el(el("h2", "").text(say::SILVER_LEFT))
-        .p("", say::SILVER_LEFT_FROM)
+        .el(el("h2", "").text(text::SILVER_LEFT))
+        .p("", text::SILVER_LEFT_FROM)
         .el(el("ul", "silver-words").each(parts, |part| {
             el("li", "")
                 .key(&part.part)
-                .put(named(part.name.get(), say::left_on(&part.words)))
+                .put(named(part.name.get(), text::left_on(&part.words)))
         }))
         .put(silver_left(parts))
         .html()
@@ -170,10 +170,10 @@ fn here(open: &Open, parts: &[PartName]) -> Vec<CautionReport> {
     let eaten = any("corrosion", &["green", "white_powder", "rust"]);
     // Every part names the test for lead, so its caution is always shown.
     [
-        (lead, "caution.lead", say::ABOUT_LEAD),
-        (eaten, "caution.corrosion", say::ABOUT_CORROSION),
-        (hollow, "caution.sealed", say::ABOUT_SEALED),
-        (true, "caution.T17", say::ABOUT_LEAD_TEST),
+        (lead, "caution.lead", text::ABOUT_LEAD),
+        (eaten, "caution.corrosion", text::ABOUT_CORROSION),
+        (hollow, "caution.sealed", text::ABOUT_SEALED),
+        (true, "caution.T17", text::ABOUT_LEAD_TEST),
     ]
     .into_iter()
     .filter(|(named, ..)| *named)

@@ -10,7 +10,7 @@ use yew::prelude::*;
 use super::{Page, of_report};
 use crate::app::charts::families;
 use crate::app::parts::blocks::loaded_page;
-use crate::app::parts::choice::{Choice, choices, list, radios_as};
+use crate::app::parts::choice::{LabelledId, choices, list, radios_as};
 use crate::app::parts::element::{El, el, group};
 use crate::app::parts::field::heard;
 use crate::app::parts::marks::{fold, named, section};
@@ -189,7 +189,7 @@ fn dates(identity: &IdentityReport) -> String {
     words
 }
 
-fn parts(form: Option<Form>) -> Vec<Choice> {
+fn parts(form: Option<Form>) -> Vec<LabelledId> {
     form.map_or(PartName::ALL, Form::parts)
         .iter()
         .map(|part| (part.id(), part.label()))

@@ -21,7 +21,7 @@ use super::parts::element::{El, el};
 use super::parts::words::{money_band, percent};
 use super::route::Route;
 use super::state::{Action, Open, State};
-use super::wording::answer as say;
+use super::wording::answer as text;
 
 /// The input of every screen of a piece.
 #[derive(Clone, Copy)]
@@ -45,8 +45,8 @@ pub fn line(here: Route, open: &Open) -> String {
     };
     match here {
         Route::Piece | Route::Look => open.identity.sentence.clone(),
-        Route::Condition => say::silver_covers(&percent(report.silver.covered_area)),
-        Route::Money => say::worth_as_it_is(&money_band(report.value.as_it_is, open.currency())),
+        Route::Condition => text::silver_covers(&percent(report.silver.covered_area)),
+        Route::Money => text::worth_as_it_is(&money_band(report.value.as_it_is, open.currency())),
         _ => String::new(),
     }
 }
@@ -55,7 +55,7 @@ pub fn line(here: Route, open: &Open) -> String {
 pub fn of_report(open: &Open, show: impl FnOnce(&Report) -> Html) -> Html {
     let missing = match (open.report(), &open.weighed.failure) {
         (Some(report), _) => return show(report),
-        (None, None) => el("p", "hint").text(say::ON_ITS_WAY),
+        (None, None) => el("p", "hint").text(text::ON_ITS_WAY),
         (None, Some(why)) => not_worked_out(why),
     };
     missing.html()
@@ -63,5 +63,5 @@ pub fn of_report(open: &Open, show: impl FnOnce(&Report) -> Html) -> Html {
 
 /// The message that an answer could not be worked out, with what to do.
 pub fn not_worked_out(why: &str) -> El {
-    el("p", "problem").words(say::not_worked_out(why))
+    el("p", "problem").words(text::not_worked_out(why))
 }

@@ -11,7 +11,7 @@ use crate::app::parts::marks::press;
 use crate::app::parts::screen::head;
 use crate::app::route::Route;
 use crate::app::state::Effect;
-use crate::app::wording::sheet as say;
+use crate::app::wording::sheet as text;
 
 /// The screen of a sheet.
 pub fn sheet_page(page: Page, recipient: Recipient, effect: &Callback<Effect>) -> Html {
@@ -19,24 +19,24 @@ pub fn sheet_page(page: Page, recipient: Recipient, effect: &Callback<Effect>) -
         let link = el("a", "")
             .attr("href", Route::Sheet(kind).href())
             .attr("aria-current", if kind == recipient { "page" } else { "" })
-            .text(say::recipient(kind)[0]);
+            .text(text::recipient(kind)[0]);
         el("li", "").el(link)
     });
     let save = |form| press(effect, Effect::SaveSheet(recipient, form));
     let buttons = el("p", "buttons")
         .el(button("main")
             .pressed(press(effect, Effect::Print))
-            .text(say::PRINT))
+            .text(text::PRINT))
         .el(button("")
             .pressed(save(Form::Markdown))
-            .text(say::SAVE_TEXT))
-        .el(button("").pressed(save(Form::Html)).text(say::SAVE_PAGE));
+            .text(text::SAVE_TEXT))
+        .el(button("").pressed(save(Form::Html)).text(text::SAVE_PAGE));
     el("div", "screen is-wide")
-        .put(head(page, say::TITLE, say::PURPOSE))
+        .put(head(page, text::TITLE, text::PURPOSE))
         .el(el("nav", "sheet-choice")
-            .attr("aria-label", say::WHOM)
+            .attr("aria-label", text::WHOM)
             .el(kinds)
-            .p("hint", say::recipient(recipient)[1]))
+            .p("hint", text::recipient(recipient)[1]))
         .el(buttons)
         .el(el("div", "paper").put(loaded_page(page, recipient.page())))
         .html()
@@ -45,7 +45,7 @@ pub fn sheet_page(page: Page, recipient: Recipient, effect: &Callback<Effect>) -
 /// The screen Work done.
 pub fn done_page(page: Page) -> Html {
     el("div", "screen is-wide")
-        .put(head(page, say::DONE, say::DONE_PURPOSE))
+        .put(head(page, text::DONE, text::DONE_PURPOSE))
         .put(loaded_page(page, PageName::Done))
         .html()
 }

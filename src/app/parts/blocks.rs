@@ -13,7 +13,7 @@ use crate::app::pages::{Page, not_worked_out};
 use crate::app::parts::marks::fold;
 use crate::app::parts::words::joined;
 use crate::app::state::Action;
-use crate::app::wording::{answer, charts, controls as say};
+use crate::app::wording::{answer, charts, controls as text};
 
 /// The page with this name: its blocks, its progress, or the reason why it is missing.
 pub fn loaded_page(page: Page, name: PageName) -> Html {
@@ -267,7 +267,7 @@ fn field(page: Page, block: &Field) -> El {
     let id = &block.path;
     let unit = match block.stand_in.as_str() {
         "" => block.unit.clone(),
-        stand_in => say::unit_with_default(&block.unit, stand_in),
+        stand_in => text::unit_with_default(&block.unit, stand_in),
     };
     let (class, inputmode) = if block.number {
         ("is-number", "decimal")

@@ -9,7 +9,7 @@ use yew::prelude::*;
 use super::element::{el, group};
 use super::marks::{bullets, fold, named as strong, section};
 use crate::app::parts::words::joined;
-use crate::app::wording::cautions as say;
+use crate::app::wording::cautions as text;
 
 /// The cautions for treatments that a screen names, such as `["T09", "T14a"]`.
 ///
@@ -34,7 +34,7 @@ pub fn named(treatments: &[&str]) -> Vec<CautionReport> {
 
 /// A section with these cautions, in the given order.
 pub fn cautions(cautions: &[CautionReport]) -> Html {
-    section("cautions", "cautions-title", say::CAUTIONS, list(cautions))
+    section("cautions", "cautions-title", text::CAUTIONS, list(cautions))
 }
 
 fn list(cautions: &[CautionReport]) -> Html {
@@ -56,7 +56,7 @@ pub fn display_only(report: &Report) -> Html {
     el("div", "display-only")
         .hidden(!why.yes)
         .el(el("p", "").tag("strong", why.label.get()))
-        .put(fold("", say::WHY_DISPLAY_ONLY, bullets(reasons)))
+        .put(fold("", text::WHY_DISPLAY_ONLY, bullets(reasons)))
         .html()
 }
 
@@ -76,10 +76,10 @@ pub fn cautions_of(report: &Report) -> Html {
     section(
         "cautions",
         "cautions-title",
-        say::CAUTIONS,
+        text::CAUTIONS,
         group()
             .put(list(&near))
-            .put(fold("", say::FOR_THE_REST, list(&rest)))
+            .put(fold("", text::FOR_THE_REST, list(&rest)))
             .html(),
     )
 }
@@ -88,9 +88,9 @@ pub fn cautions_of(report: &Report) -> Html {
 #[must_use]
 pub fn level_words(level: Level) -> &'static str {
     match level {
-        Level::Stop => say::STOP,
-        Level::Care => say::CARE,
-        Level::Note => say::NOTE,
+        Level::Stop => text::STOP,
+        Level::Care => text::CARE,
+        Level::Note => text::NOTE,
     }
 }
 

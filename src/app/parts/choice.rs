@@ -8,10 +8,10 @@ use crate::app::parts::element::{El, el};
 use crate::app::parts::marks::words;
 use crate::app::parts::words::joined;
 use crate::app::state::Target;
-use crate::app::wording::controls as say;
+use crate::app::wording::controls as text;
 
 /// One choice: its id in the record (empty for "not said") and its label.
-pub type Choice = (&'static str, &'static str);
+pub type LabelledId = (&'static str, &'static str);
 
 /// The choices of a vocabulary, as in `choices!(Form)`.
 #[macro_export]
@@ -20,14 +20,19 @@ macro_rules! choices {
         $word::ALL
             .iter()
             .map(|word| (word.id(), word.label()))
-            .collect::<Vec<$crate::app::parts::choice::Choice>>()
+            .collect::<Vec<$crate::app::parts::choice::LabelledId>>()
     };
 }
 pub use choices;
 
 /// Radio buttons for one question. The words are its label, its hint, and the last choice, which clears the
 /// answer.
-pub fn radios(page: Page, target: Target, words: [&'static str; 3], choices: Vec<Choice>) -> Html {
+pub fn radios(
+    page: Page,
+    target: Target,
+    words: [&'static str; 3],
+    choices: Vec<LabelledId>,
+) -> Html {
     radios_as(&target.id(), page, target, words, choices)
 }
 
@@ -37,7 +42,7 @@ pub fn radios_as(
     page: Page,
     target: Target,
     [label, said, unsaid]: [&'static str; 3],
-    mut choices: Vec<Choice>,
+    mut choices: Vec<LabelledId>,
 ) -> Html {
     choices.push(("", unsaid));
     let value = target.text(page.open);
@@ -67,7 +72,12 @@ pub fn radios_as(
 
 /// A drop-down list, for more than a handful of choices. The words are its label, its hint, and the first
 /// choice, which clears the answer.
-pub fn pick(page: Page, target: Target, words: [&'static str; 3], choices: Vec<Choice>) -> Html {
+pub fn pick(
+    page: Page,
+    target: Target,
+    words: [&'static str; 3],
+    choices: Vec<LabelledId>,
+) -> Html {
     let [label, said, unsaid] = words;
     let value = target.text(page.open);
     let problem = trouble(&target.id(), target.problem(page.open));
@@ -88,7 +98,7 @@ pub fn list(
     label: AttrValue,
     [said, unsaid]: [&'static str; 2],
     value: &str,
-    mut choices: Vec<Choice>,
+    mut choices: Vec<LabelledId>,
     onchange: Callback<Event>,
     problem: Html,
 ) -> Html {
@@ -120,11 +130,11 @@ pub fn option(value: &'static str, words: &'static str, chosen: bool) -> El {
 
 /// A question with the answers yes, no and not sure. The words are the question and its hint.
 pub fn yes_no(page: Page, path: &'static str, [label, said]: [&'static str; 2]) -> Html {
-    let choices = vec![("yes", say::YES), ("no", say::NO)];
+    let choices = vec![("yes", text::YES), ("no", text::NO)];
     radios(
         page,
         Target::Flag(path),
-        [label, said, say::NOT_SURE],
+        [label, said, text::NOT_SURE],
         choices,
     )
 }

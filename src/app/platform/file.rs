@@ -1,7 +1,7 @@
 //! Files that a person saves or opens. Nothing leaves the device.
 
 use crate::app::parts::words::joined;
-use crate::app::wording::keeping as say;
+use crate::app::wording::keeping as text;
 pub use gloo::file::callbacks::FileReader as Reading;
 use gloo::file::callbacks::read_as_text;
 use js_sys::Array;
@@ -49,7 +49,7 @@ pub fn read(
         return Err(OpenError::TooLarge { bytes }.problem());
     }
     Ok(read_as_text(&gloo::file::File::from(file), move |text| {
-        done(text.map_err(|_| trouble(say::FILE_NOT_READ)));
+        done(text.map_err(|_| trouble(text::FILE_NOT_READ)));
     }))
 }
 

@@ -12,7 +12,7 @@ use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{CustomEvent, CustomEventInit, Storage};
 
 use crate::app::reader::Reader;
-use crate::app::state::{Entry, Open, Theme};
+use crate::app::state::{Open, ShelfLine, Theme};
 use crate::app::wording::shelf;
 
 const THEME: &str = "leavewell.theme";
@@ -89,7 +89,7 @@ pub fn on_event(happened: impl Fn(Event) + 'static) -> Option<EventListener> {
 
 /// Every piece on the shelf.
 #[must_use]
-pub fn shelf() -> Vec<Entry> {
+pub fn shelf() -> Vec<ShelfLine> {
     let list = ask("list", "", "", "").unwrap_or_default();
     let Ok(Value::Array(lines)) = serde_json::from_str(&list) else {
         return Vec::new();
@@ -104,12 +104,12 @@ pub fn case_text(id: &str) -> Option<String> {
 }
 
 /// Stores a piece.
-pub fn keep_case(id: &str, text: &str, entry: &Entry) {
+pub fn keep_case(id: &str, text: &str, entry: &ShelfLine) {
     ask("keep", id, text, &entry.to_value().to_string());
 }
 
 /// Stores the shelf line of a piece. It can be rebuilt from the record.
-pub fn keep_entry(entry: &Entry) {
+pub fn keep_entry(entry: &ShelfLine) {
     ask("entry", &entry.id, "", &entry.to_value().to_string());
 }
 
@@ -182,20 +182,20 @@ pub fn keep_figures(text: Option<&str>) -> bool {
 }
 
 /// A line of the shelf, as stored or else built from the record.
-fn entry_of(line: &Value) -> Option<Entry> {
+fn entry_of(line: &Value) -> Option<ShelfLine> {
     let id = line["id"].as_str()?;
-    if let Some(mut entry) = Entry::from_value(&line["entry"]) {
+    if let Some(mut entry) = ShelfLine::from_value(&line["entry"]) {
         id.clone_into(&mut entry.id);
         return Some(entry);
     }
     let text = case_text(id).unwrap_or_default();
     Some(match Draft::parse(&text) {
-        Ok(draft) => Entry::of_draft(id, &draft),
-        Err(fault) => Entry {
+        Ok(draft) => ShelfLine::of_draft(id, &draft),
+        Err(fault) => ShelfLine {
             id: id.to_owned(),
             name: shelf::UNREADABLE.to_owned(),
             unreadable: Some(fault.problem().message),
-            ..Entry::default()
+            ..ShelfLine::default()
         },
     })
 }

@@ -149,7 +149,7 @@ pub fn net_same(name: &str) -> String {
 
 /// The cost of the plan, for a dealer. An empty cost means that it is free.
 #[must_use]
-pub fn reckoned(name: &str, cost: &str) -> String {
+pub fn estimated(name: &str, cost: &str) -> String {
     if cost.is_empty() {
         return joined(&[name, " costs nothing. "]);
     }

@@ -6,12 +6,12 @@ use leavewell_model::record::{
 use yew::prelude::*;
 
 use crate::app::pages::Page;
-use crate::app::parts::choice::{Choice, choices, pick, radios};
+use crate::app::parts::choice::{LabelledId, choices, pick, radios};
 use crate::app::parts::element::el;
 use crate::app::parts::field::number_field;
 use crate::app::parts::share::is_counted;
 use crate::app::state::Target;
-use crate::app::wording::condition as say;
+use crate::app::wording::condition as text;
 
 /// The fields of one part. Each part has different ones. Fields that come and go are hidden, not removed, so
 /// that the others keep their elements.
@@ -21,32 +21,32 @@ pub(super) fn part_fields(page: Page, part: PartName) -> Html {
         .is_some_and(|j| !matches!(j, Joint::Sound | Joint::NeatRepair));
     let filled = may_be_filled(page.open.form(), part) || !text("fill").is_empty();
     let lined = part == PartName::Interior || !text("interior").is_empty();
-    let pick = |field: &'static str, words, choices: Vec<Choice>| {
+    let pick = |field: &'static str, words, choices: Vec<LabelledId>| {
         pick(page, Target::Part(part, field), words, choices)
     };
     let shown = |shown: bool, field| el("div", "").hidden(!shown).put(field);
     let distance = number_field(
         page,
         Target::Part(part, "joint_distance_mm"),
-        say::JOINT_DISTANCE,
+        text::JOINT_DISTANCE,
     );
     // The style sheet has the colour of each stage, by its id.
     let tarnish = el("div", "swatches").put(radios(
         page,
         Target::Part(part, "tarnish"),
-        say::TARNISH,
+        text::TARNISH,
         choices!(Tarnish),
     ));
     let grid = el("div", "field-grid")
-        .put(pick("joint", say::JOINT, choices!(Joint)))
-        .put(pick("dents", say::DENTS, choices!(Dents)))
-        .put(pick("corrosion", say::CORROSION, choices!(Corrosion)))
-        .put(pick("lead", say::LEAD, choices!(Lead)))
+        .put(pick("joint", text::JOINT, choices!(Joint)))
+        .put(pick("dents", text::DENTS, choices!(Dents)))
+        .put(pick("corrosion", text::CORROSION, choices!(Corrosion)))
+        .put(pick("lead", text::LEAD, choices!(Lead)))
         .el(shown(
             lined,
-            pick("interior", say::INTERIOR, choices!(Interior)),
+            pick("interior", text::INTERIOR, choices!(Interior)),
         ))
-        .el(shown(filled, pick("fill", say::FILL, choices!(Fill))))
+        .el(shown(filled, pick("fill", text::FILL, choices!(Fill))))
         .el(shown(faulty, distance));
     el("section", "part-fields")
         .attr("aria-labelledby", "part-title")
@@ -62,23 +62,23 @@ pub(super) fn part_fields(page: Page, part: PartName) -> Html {
 fn bleed(page: Page, part: PartName) -> Html {
     let text = |field: &str| page.open.draft.part_text(part.id(), field);
     let hint = if !text("count_bare").is_empty() {
-        say::COUNT_STANDS
+        text::COUNT_STANDS
     } else if is_counted(&text("bleed")) {
-        say::COUNT_GIVES_WAY
+        text::COUNT_GIVES_WAY
     } else {
-        say::SHARE_HINT
+        text::SHARE_HINT
     };
     el("div", "bleed-fields")
         .put(radios(
             page,
             Target::Part(part, "bleed"),
-            say::BLEED,
+            text::BLEED,
             choices!(BleedWord),
         ))
         .put(number_field(
             page,
             Target::Share(part),
-            [say::SHARE, hint, say::SHARE_UNIT],
+            [text::SHARE, hint, text::SHARE_UNIT],
         ))
         .html()
 }

@@ -271,7 +271,7 @@ impl<'a> Opening<'a> {
         } else {
             String::new()
         };
-        joined(&[&say::reckoned(&self.course.name, &cost), &turn])
+        joined(&[&say::estimated(&self.course.name, &cost), &turn])
     }
 
     /// How long the piece is away: whatever its owner may not do is done elsewhere.
