@@ -11,6 +11,29 @@ pub const PURPOSE: &str =
     "Say what you see. \"Not sure\" is a good answer: it leaves us less sure, and you can go on.";
 pub const NEXT: &str = "Next: the condition of each part";
 
+// Marks and descriptions in words.
+
+pub const IN_WORDS: &str = "What is stamped on it, and how you would describe it";
+pub const MARK: &str = "The mark, as you read it";
+pub const MARK_HINT: &str =
+    "Letters, words and numbers, such as E P N S or STERLING WEIGHTED. We look up no maker.";
+pub const DESCRIPTION: &str = "In a few words";
+pub const DESCRIPTION_HINT: &str =
+    "As you or a catalogue would put it: rolled edge, shield let in, some copper showing.";
+pub const SUGGESTED: &str = "Your words may mean these. None counts until you confirm it.";
+
+pub fn suggestion(words: &str, title: &str) -> String {
+    joined(&["“", words, "”: ", title, "."])
+}
+
+pub fn confirm(title: &str) -> String {
+    joined(&["Yes: ", title])
+}
+
+pub fn put_aside(title: &str) -> String {
+    joined(&["Not sure: ", title])
+}
+
 // The few questions that tell most.
 
 pub const FEW: &str = "What tells us most";
@@ -101,6 +124,7 @@ fn effort(invasive: u8) -> &'static str {
 // What it is.
 
 pub const WHAT_IT_IS: &str = "What it is";
+pub const BEFORE_LOOKING: &str = "How common each is before anything is looked at";
 pub const MEANINGS: &str = "What these words mean";
 
 pub fn family(name: &str) -> String {

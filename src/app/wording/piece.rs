@@ -16,6 +16,11 @@ pub const LOOKS_THAT_TELL_MOST: &str = "These would tell us most:";
 
 pub const THE_PIECE: &str = "The piece";
 pub const NAME: [&str; 3] = ["What do you call it?", "So that you can find it again.", ""];
+pub const CAME_FROM: [&str; 3] = [
+    "How did it come to you?",
+    "Some kinds are likelier from the start: household drawers hold mostly electroplate, while dealers in old plate sort it out.",
+    "Not sure",
+];
 pub const FORM: [&str; 3] = [
     "What is it?",
     "The form decides which parts there are, and whether food or drink belongs in it.",
