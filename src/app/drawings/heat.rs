@@ -135,7 +135,7 @@ impl HeatDrawing {
         let defs = el("defs", "")
             .el(clip)
             .each(&overlay.bands, |band| pattern(band.style, &id("-band")));
-        let lit = self.part.unwrap_or(PartName::Body);
+        let selected = self.part.unwrap_or(PartName::Body);
         let shapes = overlay.shapes.iter().cloned();
         let words: Vec<String> = overlay.rings().map(|(_, words)| words).collect();
         let rings: Vec<(f64, usize)> = overlay
@@ -155,7 +155,7 @@ impl HeatDrawing {
                 .set("id", id("-desc"))
                 .words(self.description.clone()))
             .el(defs)
-            .el(el("g", "").each(shapes, |shape| drawn(shape, lit, &[])))
+            .el(el("g", "").each(shapes, |shape| drawn(shape, selected, &[])))
             .el(el("g", "")
                 .set("clip-path", joined(&["url(#", &id("-clip"), ")"]))
                 .each(overlay.areas(), |(style, path)| {

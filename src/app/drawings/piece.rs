@@ -14,7 +14,7 @@ const ID: &str = "piece-drawing";
 
 /// A side view of the piece, part by part, or a plain covered cup if its form is unknown. The selected part is
 /// drawn in full ink. Copper stripes cover the share of each part where base metal shows.
-pub fn piece_drawing(form: Option<Form>, lit: PartName, bleeds: &[(PartName, f64)]) -> Html {
+pub fn piece_drawing(form: Option<Form>, selected: PartName, bleeds: &[(PartName, f64)]) -> Html {
     let (title_id, desc_id) = ("piece-drawing-title", "piece-drawing-desc");
     let name = form
         .filter(|f| *f != Form::Other)
@@ -24,10 +24,10 @@ pub fn piece_drawing(form: Option<Form>, lit: PartName, bleeds: &[(PartName, f64
         .words(text::drawing_of(&small(name)));
     let desc = el("desc", "")
         .attr("id", desc_id)
-        .words(description(lit, bleeds));
+        .words(description(selected, bleeds));
     let shown = bleeds.iter().filter(|(_, share)| *share > 0.0);
     let defs = el("defs", "").each(shown, |(part, share)| stripes(*part, *share));
-    let drawn = el("g", "").each(shapes(form), |shape| drawn(shape, lit, bleeds));
+    let drawn = el("g", "").each(shapes(form), |shape| drawn(shape, selected, bleeds));
     el("svg", "piece-drawing has-lit")
         .attr("id", ID)
         .attr("viewBox", "0 0 400 300")
@@ -41,8 +41,8 @@ pub fn piece_drawing(form: Option<Form>, lit: PartName, bleeds: &[(PartName, f64
 }
 
 /// One shape, with copper stripes over it if base metal shows.
-pub(super) fn drawn(shape: PaintedShape, lit: PartName, bleeds: &[(PartName, f64)]) -> El {
-    let is_lit = lit == shape.part;
+pub(super) fn drawn(shape: PaintedShape, selected: PartName, bleeds: &[(PartName, f64)]) -> El {
+    let is_selected = selected == shape.part;
     let style = match shape.style {
         Style::Area => "drawn-area",
         Style::Detail => "drawn-detail",
@@ -56,17 +56,17 @@ pub(super) fn drawn(shape: PaintedShape, lit: PartName, bleeds: &[(PartName, f64
     let shows = match shape.style {
         Style::Area => true,
         Style::Detail => false,
-        Style::Hidden => is_lit || is_below,
+        Style::Hidden => is_selected || is_below,
     };
     let copper = if bled && shows {
         joined(&["url(#", &pattern_id(shape.part), ")"])
     } else {
         "none".to_owned()
     };
-    let lit = if is_lit { " is-lit" } else { "" };
+    let selected = if is_selected { " is-lit" } else { "" };
     let below = if is_below { " is-below" } else { "" };
     el("g", "")
-        .set("class", joined(&[style, lit, below]))
+        .set("class", joined(&[style, selected, below]))
         .el(el("path", "").set("d", shape.path.clone()))
         .el(el("path", "drawn-copper")
             .set("d", shape.path)
@@ -104,16 +104,16 @@ fn pattern_id(part: PartName) -> String {
     joined(&[ID, "-copper-", part.id()])
 }
 
-fn description(lit: PartName, bleeds: &[(PartName, f64)]) -> String {
+fn description(selected: PartName, bleeds: &[(PartName, f64)]) -> String {
     let shown: Vec<String> = bleeds
         .iter()
         .filter(|(_, share)| *share > 0.0)
         .map(|(part, _)| small(part.label()))
         .collect();
-    let lit = text::selected(&small(lit.label()));
+    let selected = text::selected(&small(selected.label()));
     if shown.is_empty() {
-        lit + text::NO_BASE_METAL
+        selected + text::NO_BASE_METAL
     } else {
-        lit + &text::striped(&shown.join(", "))
+        selected + &text::striped(&shown.join(", "))
     }
 }

@@ -28,10 +28,10 @@ use fields::part_fields;
 pub fn condition_page(page: Page) -> Html {
     let open = page.open;
     let parts = parts(open);
-    let lit = page
+    let selected = page
         .state
         .selected_part
-        .filter(|lit| parts.contains(lit))
+        .filter(|selected| parts.contains(selected))
         .unwrap_or(PartName::Body);
     screen(
         page,
@@ -40,11 +40,11 @@ pub fn condition_page(page: Page) -> Html {
         of_report(open, answer),
         group()
             .el(el("div", "condition")
-                .el(drawn(open, lit, &parts))
-                .el(list(page, lit, &parts))
+                .el(drawn(open, selected, &parts))
+                .el(list(page, selected, &parts))
                 .el(el("div", "part-side")
-                    .put(part_fields(page, lit))
-                    .el(photos(page, lit))))
+                    .put(part_fields(page, selected))
+                    .el(photos(page, selected))))
             .put(fold(
                 "more",
                 text::MEASURE_BARE,
@@ -86,7 +86,7 @@ fn photos(page: Page, part: PartName) -> El {
 }
 
 /// The drawn piece.
-fn drawn(open: &Open, lit: PartName, parts: &[PartName]) -> El {
+fn drawn(open: &Open, selected: PartName, parts: &[PartName]) -> El {
     let no_form = el("p", "hint")
         .hidden(open.form().is_some())
         .text(text::NO_FORM)
@@ -94,17 +94,17 @@ fn drawn(open: &Open, lit: PartName, parts: &[PartName]) -> El {
             .attr("href", Route::Piece.href())
             .text(text::SAY_THE_FORM));
     el("div", "condition-piece")
-        .put(piece_drawing(open.form(), lit, &bleeds(open, parts)))
+        .put(piece_drawing(open.form(), selected, &bleeds(open, parts)))
         .el(no_form)
         .p("hint", text::STRIPES)
 }
 
 /// The list of parts to choose from.
-fn list(page: Page, lit: PartName, parts: &[PartName]) -> El {
+fn list(page: Page, selected: PartName, parts: &[PartName]) -> El {
     el("ul", "part-list")
         .attr("aria-label", text::PARTS)
         .each(parts, |part| {
-            let pressed = if *part == lit { "true" } else { "false" };
+            let pressed = if *part == selected { "true" } else { "false" };
             let button = button("part-button")
                 .attr("aria-pressed", pressed)
                 .pressed(press(page.act, Action::SelectPart(*part)))
