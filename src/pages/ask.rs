@@ -2,9 +2,9 @@
 
 use super::block::{Block, Choice, Field};
 use leavewell_model::record::Draft;
-use leavewell_model::record::schema::number_in;
+use leavewell_model::record::schema::{self, FieldKind};
 
-/// What a number field asks.
+/// What a number field asks. Its range is the schema's.
 #[derive(Clone, Copy, Debug)]
 pub struct Question<'a> {
     /// Where in the case its text is kept.
@@ -15,8 +15,6 @@ pub struct Question<'a> {
     pub unit: &'a str,
     /// A line of help; may be empty.
     pub hint: &'a str,
-    /// Least and greatest that can be used, both included.
-    pub range: (f64, f64),
     /// What stands for it while it is empty.
     pub stand_in: Option<f64>,
 }
@@ -24,6 +22,14 @@ pub struct Question<'a> {
 /// The field, and the number in it: the stand-in while it is empty, `None` while it cannot be used.
 #[must_use]
 pub fn number(draft: &Draft, ask: Question<'_>) -> (Block, Option<f64>) {
+    debug_assert!(
+        matches!(
+            schema::field(ask.path).map(|field| field.kind),
+            Some(FieldKind::Number(_))
+        ),
+        "the schema has no number {}",
+        ask.path
+    );
     let (value, problem) = read_number(draft, &ask);
     let field = Field {
         path: ask.path.to_owned(),
@@ -41,7 +47,7 @@ pub fn number(draft: &Draft, ask: Question<'_>) -> (Block, Option<f64>) {
 /// The number in a field as the record reads it, or its stand-in; `None` and what is wrong when what
 /// stands there cannot be used.
 fn read_number(draft: &Draft, ask: &Question<'_>) -> (Option<f64>, String) {
-    match number_in(draft, ask.path, ask.range) {
+    match draft.number(ask.path) {
         Ok(value) => (value.or(ask.stand_in), String::new()),
         Err(problem) => (None, format!("{} {}", problem.message, problem.remedy)),
     }
@@ -84,7 +90,6 @@ mod tests {
         label: "Thickness",
         unit: "mm",
         hint: "",
-        range: (0.05, 30.0),
         stand_in: Some(0.8),
     };
 

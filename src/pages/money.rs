@@ -149,15 +149,7 @@ impl Desk<'_> {
     }
 
     /// The number in a field of the page's own, or what stands for it.
-    fn ask(
-        &self,
-        path: &str,
-        label: &str,
-        unit: &str,
-        hint: &str,
-        range: (f64, f64),
-        stand_in: f64,
-    ) -> (Block, f64) {
+    fn ask(&self, path: &str, label: &str, unit: &str, hint: &str, stand_in: f64) -> (Block, f64) {
         let (block, value) = super::ask::number(
             self.draft,
             super::ask::Question {
@@ -165,7 +157,6 @@ impl Desk<'_> {
                 label,
                 unit,
                 hint,
-                range,
                 stand_in: Some(stand_in),
             },
         );

@@ -2,6 +2,7 @@
 
 use super::part_words::{part_problem, percent, um};
 use super::wording::record_fields as words;
+use leavewell_model::record::schema;
 use leavewell_model::record::{Bleed, Case, Draft, Problem};
 use leavewell_model::terms::{
     BleedWord, Corrosion, Dents, Engraving, Fill, Interior, Joint, Lacquer, Lead, Loss, Method,
@@ -31,11 +32,17 @@ pub(super) enum Kind {
 /// One field of a part.
 pub(super) struct RecordField {
     pub(super) id: &'static str,
-    pub(super) label: &'static str,
     pub(super) hint: &'static str,
     pub(super) kind: Kind,
     /// The answer does not use it and no other screen asks it.
     pub(super) only_here: bool,
+}
+
+impl RecordField {
+    /// What the schema calls it.
+    pub(super) fn label(&self) -> &'static str {
+        schema::field(&["parts[].", self.id].concat()).map_or(self.id, |field| field.label)
+    }
 }
 
 macro_rules! words {
@@ -44,25 +51,18 @@ macro_rules! words {
     };
 }
 
-const fn field(id: &'static str, label: &'static str, kind: Kind) -> RecordField {
+const fn field(id: &'static str, kind: Kind) -> RecordField {
     RecordField {
         id,
-        label,
         hint: "",
         kind,
         only_here: false,
     }
 }
 
-const fn here(
-    id: &'static str,
-    label: &'static str,
-    hint: &'static str,
-    kind: Kind,
-) -> RecordField {
+const fn here(id: &'static str, hint: &'static str, kind: Kind) -> RecordField {
     RecordField {
         id,
-        label,
         hint,
         kind,
         only_here: true,
@@ -71,39 +71,26 @@ const fn here(
 
 /// Every field, in the order of a record.
 pub(super) const FIELDS: [RecordField; 20] = [
-    field("bleed", words::BLEED, Kind::Bleed),
-    field("tarnish", words::TARNISH, words!(Tarnish)),
-    field("joint", words::JOINT, words!(Joint)),
-    field(
-        "joint_distance_mm",
-        words::JOINT_DISTANCE,
-        Kind::Number("mm"),
-    ),
-    here("mount", words::MOUNT, words::MOUNT_HINT, words!(Mount)),
-    field("dents", words::DENTS, words!(Dents)),
-    here("split", words::SPLIT, "", words!(Split)),
-    here("loss", words::LOSS, "", words!(Loss)),
-    here("replaced", words::REPLACED, "", words!(Replaced)),
-    here(
-        "engraving",
-        words::ENGRAVING,
-        words::ENGRAVING_HINT,
-        words!(Engraving),
-    ),
-    here("lacquer", words::LACQUER, "", words!(Lacquer)),
-    field("corrosion", words::CORROSION, words!(Corrosion)),
-    field("interior", words::INTERIOR, words!(Interior)),
-    field("fill", words::FILL, words!(Fill)),
-    field("lead", words::LEAD, words!(Lead)),
-    field("xrf_um", words::XRF, Kind::Reading(Method::Xrf)),
-    field(
-        "coulometric_um",
-        words::COULOMETRIC,
-        Kind::Reading(Method::Coulometric),
-    ),
-    field("section_um", words::SECTION, Kind::Reading(Method::Section)),
-    here("note", words::NOTE, "", Kind::Text),
-    here("photos", words::PHOTOS, words::PHOTOS_HINT, Kind::Photos),
+    field("bleed", Kind::Bleed),
+    field("tarnish", words!(Tarnish)),
+    field("joint", words!(Joint)),
+    field("joint_distance_mm", Kind::Number("mm")),
+    here("mount", words::MOUNT_HINT, words!(Mount)),
+    field("dents", words!(Dents)),
+    here("split", "", words!(Split)),
+    here("loss", "", words!(Loss)),
+    here("replaced", "", words!(Replaced)),
+    here("engraving", words::ENGRAVING_HINT, words!(Engraving)),
+    here("lacquer", "", words!(Lacquer)),
+    field("corrosion", words!(Corrosion)),
+    field("interior", words!(Interior)),
+    field("fill", words!(Fill)),
+    field("lead", words!(Lead)),
+    field("xrf_um", Kind::Reading(Method::Xrf)),
+    field("coulometric_um", Kind::Reading(Method::Coulometric)),
+    field("section_um", Kind::Reading(Method::Section)),
+    here("note", "", Kind::Text),
+    here("photos", words::PHOTOS_HINT, Kind::Photos),
 ];
 
 /// A draft read once, for asking field by field.
@@ -159,7 +146,7 @@ impl<'a> Record<'a> {
                     self.fault(part, f)
                         .map(|_| words::CANNOT_BE_USED.to_owned())
                 })?;
-                Some((f.label.to_owned(), said))
+                Some((f.label().to_owned(), said))
             })
             .collect()
     }
@@ -181,7 +168,7 @@ impl<'a> Record<'a> {
         let shown: String = text.chars().take(40).collect();
         let labels: Vec<&str> = words().iter().map(|(_, label)| *label).collect();
         Some(words::none_of_the_choices(
-            field.label,
+            field.label(),
             &shown,
             &labels.join("; "),
         ))

@@ -9,21 +9,6 @@ pub(crate) const WHATEVER_IS_DONE: &str = "These change what any buyer pays, wha
     silver. Solder or lead that was put inside stamped borders and hollow parts when it was made is \
     no fault and takes nothing off.";
 
-pub(crate) fn flaw_words(flaw: &str) -> &'static str {
-    match flaw {
-        "monogram_later" => "Initials added later",
-        "inscription_later" => "An inscription added later",
-        "arms_erased" => "Arms or initials taken off",
-        "detail_softened" => "Detail rubbed soft by polishing",
-        "part_missing_minor" => "A small part missing, such as a nozzle or finial",
-        "part_missing_major" => "A main part missing, such as a lid, branch or handle",
-        "part_replaced" => "A part replaced",
-        "marriage" => "Parts that did not begin together",
-        "single_of_pair" => "One of a pair",
-        _ => "Altered later into something else",
-    }
-}
-
 pub(crate) const YES: &str = "Yes";
 pub(crate) const DAMPING: &str = "Several faults together";
 pub(crate) const DAMPING_HINT: &str = "At 100 all factors are multiplied. Less makes a heap of \
