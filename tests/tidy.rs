@@ -601,7 +601,7 @@ fn every_finding_is_drawn() {
             "{name}"
         );
     }
-    assert!(sheet.len() < 90_000, "{} bytes", sheet.len());
+    assert!(sheet.len() < 160_000, "{} bytes", sheet.len());
 }
 
 /// A screen with everything drawn only for it: `pages/counsel.rs` with `pages/counsel/`.
@@ -963,7 +963,7 @@ fn elsewhere_in_the_model_words_stand_only_with_what_they_name() {
             "the reasons of its rules, and what lifts them",
         ),
         ("terms/treatment.rs", "", "the names of its codes"),
-        ("treatment/circumstances.rs", "", "the questions it asks"),
+        ("record/circumstances.rs", "", "the questions it asks"),
         (
             "treatment/guards.rs",
             "",

@@ -593,7 +593,7 @@ mod tests {
         let mut draft = tray();
         draft.set("care.a.times", "-2");
         let shown = text(&draft);
-        assert!(shown.contains("Enter a number from 0 to 400") && shown.contains("marked above"));
+        assert!(shown.contains("Use a number from 0 to 400") && shown.contains("marked above"));
         assert_eq!(draft.text("care.a.times"), "-2");
         let mut draft = tray();
         draft.set("parts[part=body].xrf_um", "-3");

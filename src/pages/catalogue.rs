@@ -7,8 +7,8 @@ use super::block::{Block, Table, Tone};
 use super::caution_blocks;
 use super::say::figures;
 use super::wording::catalogue as words;
+use leavewell_model::counsel::Solved;
 use leavewell_model::counsel::caution_list::{cautions_for, hazards_of};
-use leavewell_model::counsel::course::not_needed;
 use leavewell_model::ledger::{
     FigureId, Risk, catalogue_text, guard_text, guard_texts, soft_rule, soft_rules, source,
 };
@@ -29,10 +29,11 @@ const FIRST: [Treatment; 5] = [
 
 /// The page.
 pub(super) fn page(subject: &Subject) -> Vec<Block> {
-    blocks(subject.draft(), &subject.solved().situation())
+    blocks(subject.draft(), subject.solved())
 }
 
-fn blocks(draft: &Draft, s: &Situation) -> Vec<Block> {
+fn blocks(draft: &Draft, solved: &Solved) -> Vec<Block> {
+    let s = &solved.situation();
     let verdicts: Vec<(Treatment, Vec<Verdict>)> = Treatment::ALL
         .into_iter()
         .map(|t| (t, check(t, s)))
@@ -48,7 +49,7 @@ fn blocks(draft: &Draft, s: &Situation) -> Vec<Block> {
     blocks.push(hazards(s));
     let entry = |t: &Treatment| {
         let (_, v) = verdicts.iter().find(|(known, _)| known == t)?;
-        Some(treatment(*t, v, s))
+        Some(treatment(*t, v, solved))
     };
     blocks.extend(FIRST.iter().filter_map(entry));
     let rest: Vec<Block> = Treatment::ALL
@@ -104,13 +105,14 @@ fn hazards(s: &Situation) -> Block {
     )
 }
 
-fn treatment(t: Treatment, verdicts: &[Verdict], s: &Situation) -> Block {
+fn treatment(t: Treatment, verdicts: &[Verdict], solved: &Solved) -> Block {
+    let s = &solved.situation();
     let text = t.text();
     let mut blocks = vec![
         Block::said(Tone::Answer, words::verdict_words(worst(verdicts))),
         Block::para(text.plain),
     ];
-    if let Some(why) = not_needed(t, s) {
+    if let Some(why) = solved.not_needed(t) {
         blocks.push(Block::said(Tone::Quiet, words::nothing_to_do(why)));
     }
     if !verdicts.is_empty() {

@@ -544,14 +544,14 @@ mod tests {
     #[test]
     fn a_bet_of_ones_own_is_read() {
         let page = page_of(CASES[7], &[("aim.even_bet", "0")]);
-        assert!(page.contains("Enter a number from 1 to 100000000."));
+        assert!(page.contains("Use a number from 1 to 100000000."));
     }
 
     #[test]
     fn answers_of_every_look_are_chances() {
         let subject = Subject::new(Draft::default());
         for look in Deep::new(&subject).looks() {
-            for k in 0..12 {
+            for k in 0..leavewell_model::identity::Kind::ALL.len() {
                 let sum: f64 = look.answers.iter().map(|(_, l)| l[k]).sum();
                 assert!((sum - 1.0).abs() < 1e-9, "{}", look.name);
                 assert!(

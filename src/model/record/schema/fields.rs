@@ -306,7 +306,7 @@ pub static FIELDS: &[Field] = &[
         FieldKind::Flag,
         1,
     ),
-    field("piece.came_from", "How it came", FieldKind::Word, 2),
+    field("piece.came_from", "How it came to you", FieldKind::Word, 2),
     field("looked.on", "Day it was looked at", FieldKind::Day, 1),
     field("findings[].id", "Finding", FieldKind::Word, 1),
     field("findings[].answer", "Answer", FieldKind::Word, 1),
