@@ -1,4 +1,4 @@
-// The plan for the whole shelf: limits, what they do, and a shelf with many pieces.
+// The plan for the whole shelf: limits and their effect, and a shelf with many pieces.
 
 import assert from "node:assert/strict";
 import { browserTest } from "./harness.mjs";
@@ -22,7 +22,7 @@ async function planFor(page, go, titles) {
 const answer = (page) => page.locator(".leaf-answer");
 const row = (page, name) => page.getByRole("row").filter({ has: page.getByRole("rowheader", { name }) });
 
-browserTest("limits hold work back, and the plan says what more of each would bring", async ({ page, go, checkAccess }) => {
+browserTest("limits reduce the work, and the plan says what more of each would bring", async ({ page, go, checkAccess }) => {
   await planFor(page, go, ["The copper tureen", "The leaking teapot", "The worn tray"]);
   await page.getByText(/^Without a limit, work on 2 of 3 pieces and leave the other as it is/).waitFor();
   await page.getByText("for each piece the plan is what its own counsel says").first().waitFor();
@@ -59,7 +59,7 @@ browserTest("limits hold work back, and the plan says what more of each would br
   assert.equal(await page.getByLabel("Money to spend").inputValue(), "£200");
 });
 
-browserTest("a piece can be left out or wait for another, by keyboard, and that can be taken back", async ({ page, go }) => {
+browserTest("a piece can be left out or wait for another, by keyboard, and both can be undone", async ({ page, go }) => {
   await planFor(page, go, ["The copper tureen", "The leaking teapot", "The worn tray"]);
   await tabTo(page, page.locator("shelf-plan summary"));
   await page.keyboard.press("Enter");
@@ -81,7 +81,7 @@ browserTest("a piece can be left out or wait for another, by keyboard, and that 
   await press(/^Take this back: .*tureen.* is left out/);
   await page.getByText(/^Without a limit, work on 2 of 3 pieces/).waitFor();
 
-  // The tray is best left as it is: what waits for work on it waits for good.
+  // The tray is best left as it is, so a piece that waits for work on it waits forever.
   await choose("Work on this piece", "Large");
   await choose("only if there is work on this one", "Worn");
   await press("Let it wait");
@@ -96,7 +96,7 @@ browserTest("a piece can be left out or wait for another, by keyboard, and that 
   await page.getByText(/^Without a limit, work on 2 of 3 pieces/).waitFor();
 });
 
-browserTest("a large shelf is weighed with its progress shown, can be stopped and gone on with", async ({ page, go }) => {
+browserTest("weighing a large shelf shows progress, and can be stopped and resumed", async ({ page, go }) => {
   await go("#/");
   await fillShelf(page, 400);
   await page.getByRole("link", { name: "Plan the work on all of them" }).click();
@@ -114,7 +114,7 @@ browserTest("a large shelf is weighed with its progress shown, can be stopped an
   await page.getByText(/^With £3,000 to spend and 150 hours of work, work on \d+ of 400 pieces/).waitFor({ timeout: 60_000 });
 });
 
-browserTest("with nothing on the shelf the plan says what to do", async ({ page, go }) => {
+browserTest("with an empty shelf the plan says what to do", async ({ page, go }) => {
   await go("#/plan");
   await page.getByText("There is no piece on the shelf to plan for.").waitFor();
   await page.getByRole("link", { name: "Back to the shelf" }).click();

@@ -83,11 +83,11 @@ pub(crate) fn limit_of_safety(way: &str, limit: f64) -> String {
 pub(crate) const MORE_THAN: &str = "more";
 pub(crate) const LESS_THAN: &str = "less";
 pub(crate) const OWN_VALUE: &str = "Your own value";
-pub(crate) const OWN_VALUE_HINT: &str = "Empty it to go back to the figure as shipped.";
+pub(crate) const OWN_VALUE_HINT: &str = "Empty it to go back to Leavewell's figure.";
 pub(crate) const REASON: &str = "Your reason";
 pub(crate) const REASON_HINT: &str = "Whoever reads the sheet sees it.";
 pub(crate) const REFUSED_HINT: &str =
-    "Empty it to go back to the figure as shipped, or to give a reason with it.";
+    "Empty it to go back to Leavewell's figure, or to give a reason with it.";
 
 // Groups
 
