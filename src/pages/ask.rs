@@ -1,25 +1,25 @@
-//! Fields of a page: what was typed, read and checked.
+//! Form fields of a page: the typed text, read and checked.
 
 use super::block::{Block, Choice, Field};
 use leavewell_model::record::Draft;
 use leavewell_model::record::schema::{self, FieldKind};
 
-/// What a number field asks. Its range is the schema's.
+/// The definition of a number field. Its range is the schema's.
 #[derive(Clone, Copy, Debug)]
 pub struct Question<'a> {
-    /// Where in the case its text is kept.
+    /// Path of its text in the record.
     pub path: &'a str,
-    /// What it asks.
+    /// The label.
     pub label: &'a str,
     /// Unit; may be empty.
     pub unit: &'a str,
     /// A line of help; may be empty.
     pub hint: &'a str,
-    /// What stands for it while it is empty.
+    /// The value used while the field is empty.
     pub stand_in: Option<f64>,
 }
 
-/// The field, and the number in it: the stand-in while it is empty, `None` while it cannot be used.
+/// The field and its number: the default while it is empty, `None` if the text cannot be used.
 #[must_use]
 pub fn number(draft: &Draft, ask: Question<'_>) -> (Block, Option<f64>) {
     debug_assert!(
@@ -44,8 +44,7 @@ pub fn number(draft: &Draft, ask: Question<'_>) -> (Block, Option<f64>) {
     (Block::Field(field), value)
 }
 
-/// The number in a field as the record reads it, or its stand-in; `None` and what is wrong when what
-/// stands there cannot be used.
+/// The number as the record reads it, or its default. If the text cannot be used, `None` and what is wrong.
 fn read_number(draft: &Draft, ask: &Question<'_>) -> (Option<f64>, String) {
     match draft.number(ask.path) {
         Ok(value) => (value.or(ask.stand_in), String::new()),
@@ -53,7 +52,7 @@ fn read_number(draft: &Draft, ask: &Question<'_>) -> (Option<f64>, String) {
     }
 }
 
-/// The choice, and the id chosen: the first while nothing, or something unknown, is.
+/// The choice and the chosen id: the first option while nothing, or an unknown id, is chosen.
 #[must_use]
 pub fn choice(
     draft: &Draft,
@@ -104,17 +103,17 @@ mod tests {
     }
 
     #[test]
-    fn an_empty_field_has_its_stand_in() {
+    fn an_empty_field_uses_its_default() {
         assert_eq!(asked(""), (String::new(), Some(0.8)));
     }
 
     #[test]
-    fn a_number_in_range_is_taken() {
+    fn a_number_in_range_is_used() {
         assert_eq!(asked("1,5"), (String::new(), Some(1.5)));
     }
 
     #[test]
-    fn what_cannot_be_used_says_what_can() {
+    fn an_unusable_number_states_what_is_usable() {
         for (text, what_can) in [
             ("0", "0.05 to 30"),
             ("-3", "0.05 to 30"),

@@ -1,4 +1,4 @@
-//! Words of two records side by side.
+//! Wording of the comparison of two records.
 
 // Places of the record
 
@@ -7,7 +7,7 @@ pub(crate) fn look(id: &str) -> String {
 }
 
 pub(crate) fn price_asked(what: &str) -> String {
-    format!("Price asked: {what}")
+    format!("Quote: {what}")
 }
 
 pub(crate) fn of_part(part: &str, field: &str) -> String {
@@ -26,10 +26,10 @@ pub(crate) const UNNAMED_FIELD: &str = "A field without a name";
 
 // Earlier records
 
-pub(crate) const NO_LONGER_THERE: &str = "That earlier record is no longer in this one.";
+pub(crate) const NO_LONGER_THERE: &str = "That earlier record is no longer kept in this one.";
 pub(crate) const UNDATED: &str = "Without a date";
 
-// What stands in a place
+// Values
 
 pub(crate) const TO: &str = " to ";
 pub(crate) const ONE_ENTRY: &str = "1 entry";
