@@ -485,7 +485,7 @@ pub static FIELDS: &[Field] = &[
     field("parts[].spots", "Places of faults", FieldKind::Several, 2),
     field(
         "parts[].joint_distance_mm",
-        "From the faulty joint to the next",
+        "From the faulty joint to the next one",
         FieldKind::Number(DISTANCE),
         1,
     ),
@@ -804,14 +804,14 @@ pub static FIELDS: &[Field] = &[
     field("flaws.part_replaced", "A part replaced", FieldKind::Flag, 1),
     field(
         "flaws.marriage",
-        "Parts that did not begin together",
+        "Parts from different pieces",
         FieldKind::Flag,
         1,
     ),
     field("flaws.single_of_pair", "One of a pair", FieldKind::Flag, 1),
     field(
         "flaws.converted",
-        "Altered later into something else",
+        "Later converted into something else",
         FieldKind::Flag,
         1,
     ),
