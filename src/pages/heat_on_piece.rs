@@ -84,14 +84,14 @@ pub(super) fn told_size_mm(bench: &Bench<'_>) -> Option<f64> {
 }
 
 /// The size at which the piece is drawn.
-struct Size {
+struct DrawnSize {
     mm: f64,
     assumed: bool,
 }
 
 /// The recorded height, or for a tray, which is seen from above, its length. A typical size is assumed if
 /// none is recorded.
-fn size(bench: &Bench<'_>, form: Option<Form>) -> (Block, Size) {
+fn size(bench: &Bench<'_>, form: Option<Form>) -> (Block, DrawnSize) {
     let tray = form == Some(Form::Tray);
     let bounds = (1.0, 3000.0);
     let (path, label, figure) = if tray {
@@ -114,7 +114,7 @@ fn size(bench: &Bench<'_>, form: Option<Form>) -> (Block, Size) {
     let given = typed.filter(|_| !bench.draft.text(path).trim().is_empty());
     (
         field,
-        Size {
+        DrawnSize {
             mm: given.unwrap_or(assumed).clamp(bounds.0, bounds.1),
             assumed: given.is_none(),
         },
@@ -346,7 +346,11 @@ mod tests {
         for cold in ["-10", "20", "95", "96"] {
             let heat = at(cold);
             assert!(heat.zones.iter().all(|z| z.most_mm == Some(0.0)), "{cold}");
-            assert!(heat.title.ends_with("a flame may reach it."), "{}", heat.title);
+            assert!(
+                heat.title.ends_with("a flame may reach it."),
+                "{}",
+                heat.title
+            );
             assert!(heat.description.contains("no band"));
         }
         // A piece this small loses hardly any heat, so what is reached anywhere is reached everywhere.

@@ -13,7 +13,7 @@ type Words = fn() -> Vec<(&'static str, &'static str)>;
 
 /// How the text of a field is read.
 #[derive(Clone, Copy)]
-pub(super) enum Kind {
+pub(super) enum PartFieldKind {
     /// One of a list of choices.
     Words(Words),
     /// The bare share.
@@ -33,18 +33,18 @@ pub(super) struct RecordField {
     pub(super) id: &'static str,
     pub(super) label: &'static str,
     pub(super) hint: &'static str,
-    pub(super) kind: Kind,
+    pub(super) kind: PartFieldKind,
     /// Whether the field is asked only on this page and no answer uses it.
     pub(super) only_here: bool,
 }
 
 macro_rules! words {
     ($name:ident) => {
-        Kind::Words(|| $name::ALL.iter().map(|w| (w.id(), w.label())).collect())
+        PartFieldKind::Words(|| $name::ALL.iter().map(|w| (w.id(), w.label())).collect())
     };
 }
 
-const fn field(id: &'static str, label: &'static str, kind: Kind) -> RecordField {
+const fn field(id: &'static str, label: &'static str, kind: PartFieldKind) -> RecordField {
     RecordField {
         id,
         label,
@@ -58,7 +58,7 @@ const fn here(
     id: &'static str,
     label: &'static str,
     hint: &'static str,
-    kind: Kind,
+    kind: PartFieldKind,
 ) -> RecordField {
     RecordField {
         id,
@@ -71,13 +71,13 @@ const fn here(
 
 /// Every field, in record order.
 pub(super) const FIELDS: [RecordField; 20] = [
-    field("bleed", words::BLEED, Kind::Bleed),
+    field("bleed", words::BLEED, PartFieldKind::Bleed),
     field("tarnish", words::TARNISH, words!(Tarnish)),
     field("joint", words::JOINT, words!(Joint)),
     field(
         "joint_distance_mm",
         words::JOINT_DISTANCE,
-        Kind::Number("mm"),
+        PartFieldKind::Number("mm"),
     ),
     here("mount", words::MOUNT, words::MOUNT_HINT, words!(Mount)),
     field("dents", words::DENTS, words!(Dents)),
@@ -95,15 +95,24 @@ pub(super) const FIELDS: [RecordField; 20] = [
     field("interior", words::INTERIOR, words!(Interior)),
     field("fill", words::FILL, words!(Fill)),
     field("lead", words::LEAD, words!(Lead)),
-    field("xrf_um", words::XRF, Kind::Reading(Method::Xrf)),
+    field("xrf_um", words::XRF, PartFieldKind::Reading(Method::Xrf)),
     field(
         "coulometric_um",
         words::COULOMETRIC,
-        Kind::Reading(Method::Coulometric),
+        PartFieldKind::Reading(Method::Coulometric),
     ),
-    field("section_um", words::SECTION, Kind::Reading(Method::Section)),
-    here("note", words::NOTE, "", Kind::Text),
-    here("photos", words::PHOTOS, words::PHOTOS_HINT, Kind::Photos),
+    field(
+        "section_um",
+        words::SECTION,
+        PartFieldKind::Reading(Method::Section),
+    ),
+    here("note", words::NOTE, "", PartFieldKind::Text),
+    here(
+        "photos",
+        words::PHOTOS,
+        words::PHOTOS_HINT,
+        PartFieldKind::Photos,
+    ),
 ];
 
 /// A draft that is read once and then queried field by field.
@@ -129,8 +138,8 @@ impl<'a> Record<'a> {
         let text = text.trim();
         let known = self.case.part(part);
         match field.kind {
-            Kind::Bleed => known?.bleed.map(bleed_words),
-            Kind::Reading(method) => {
+            PartFieldKind::Bleed => known?.bleed.map(bleed_words),
+            PartFieldKind::Reading(method) => {
                 let read: Vec<String> = known?
                     .readings
                     .iter()
@@ -140,13 +149,13 @@ impl<'a> Record<'a> {
                 (!read.is_empty()).then(|| format!("{} µm", read.join(", ")))
             }
             _ if text.is_empty() => None,
-            Kind::Words(words) => words()
+            PartFieldKind::Words(words) => words()
                 .into_iter()
                 .find(|(id, _)| *id == text)
                 .map(|(_, label)| label.to_owned()),
-            Kind::Number(unit) => Some(format!("{text} {unit}")),
-            Kind::Photos => Some(words::photos_kept(text.split_whitespace().count())),
-            Kind::Text => Some(text.to_owned()),
+            PartFieldKind::Number(unit) => Some(format!("{text} {unit}")),
+            PartFieldKind::Photos => Some(words::photos_kept(text.split_whitespace().count())),
+            PartFieldKind::Text => Some(text.to_owned()),
         }
     }
 
@@ -170,7 +179,7 @@ impl<'a> Record<'a> {
         if !found.is_empty() {
             return Some(found);
         }
-        let Kind::Words(words) = field.kind else {
+        let PartFieldKind::Words(words) = field.kind else {
             return None;
         };
         let text = self.draft.part_text(part.id(), field.id);
