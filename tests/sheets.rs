@@ -217,7 +217,7 @@ fn an_empty_case_says_what_is_missing_and_guesses_nothing() {
             let text = words(sheet, &empty);
             for missing in [
                 "What sort of piece it is.",
-                "Nobody has recorded a look at how it is made.",
+                "How it is made: no look is recorded.",
                 "The condition of its parts is not recorded.",
                 "no test is recorded",
             ] {
@@ -388,7 +388,11 @@ fn the_buyers_sheet_states_repairs_lead_and_replaced_parts() {
         "replaced",
         ["finial or knob replaced", "is a replacement"],
     );
-    told(replaced, "doubtful", ["perhaps replaced", "is doubtful"]);
+    told(
+        replaced,
+        "doubtful",
+        ["perhaps replaced", "may not be original"],
+    );
     told(
         "parts[part=finial].lacquer",
         "yellowed",
@@ -419,12 +423,12 @@ fn the_buyers_sheet_states_repairs_lead_and_replaced_parts() {
     told(
         "done[0].what",
         "T16",
-        ["a part replaced", "a part of it is new"],
+        ["a part replaced", "one part is new"],
     );
     told(
         "done[0].materials",
         "solder_lead",
-        ["solder that holds lead", "solder that holds lead"],
+        ["solder that contains lead", "solder that contains lead"],
     );
     // The sheet says nothing about an unrecorded part.
     let mut draft = case("daily_teapot");

@@ -277,7 +277,7 @@ fn check_cautions(blocks: &[Block], place: &str) {
             "bench.heat" => {
                 // One of the three heat repairs, depending on the solder; it needs a valid field.
                 let paras = paragraphs(blocks);
-                let usable = !paras[0].0.starts_with("One of the fields");
+                let usable = !paras[0].0.starts_with("One field cannot be used");
                 let held = ["T09", "T09b", "T11"].iter().any(|id| {
                     let text = caution(&format!("caution.{id}")).unwrap().text;
                     paras.iter().any(|(said, _)| *said == text)
@@ -472,7 +472,7 @@ fn answer(draft: &Draft, section: &str) -> String {
 fn bad_input_and_unreachable_temperatures_are_reported() {
     let mut draft = Draft::default();
     draft.set("bench.heat.thickness_mm", "0");
-    assert!(answer(&draft, "bench.heat").starts_with("One of the fields"));
+    assert!(answer(&draft, "bench.heat").starts_with("One field cannot be used"));
     let (blocks, _) = said(PageName::Bench, &draft);
     let mut problem = String::new();
     walk(&blocks, &mut |b| {
@@ -489,7 +489,7 @@ fn bad_input_and_unreachable_temperatures_are_reported() {
         draft.set("bench.heat.joint_c", cold);
         let told = answer(&draft, "bench.heat");
         assert!(
-            told.contains("stays, by this sum, below 183 °C"),
+            told.contains("this sum keeps the metal around it below 183 °C"),
             "{cold}: {told}"
         );
     }

@@ -25,7 +25,7 @@ const row = (page, name) => page.getByRole("row").filter({ has: page.getByRole("
 browserTest("limits reduce the work, and the plan says what more of each would bring", async ({ page, go, checkAccess }) => {
   await planFor(page, go, ["The copper tureen", "The leaking teapot", "The worn tray"]);
   await page.getByText(/^Without a limit, work on 2 of 3 pieces and leave the other as it is/).waitFor();
-  await page.getByText("for each piece the plan is what its own counsel says").first().waitFor();
+  await page.getByText("the plan follows the advice for each piece").first().waitFor();
   await row(page, "Large tureen").getByText("Full replating").waitFor();
   await row(page, "Teapot that leaks").getByText("A specialist should see it first.").waitFor();
   assert.equal(await page.locator("#main").getByText(DEFERRAL).count(), 1);
@@ -34,7 +34,7 @@ browserTest("limits reduce the work, and the plan says what more of each would b
   await page.getByLabel("Money to spend").fill("200");
   await page.getByText(/^With £200 to spend, work on 1 of 3 pieces/).waitFor();
   await page.getByText(/ more would bring (about £|nothing)/).waitFor();
-  await page.getByRole("heading", { name: "Not now, or done otherwise" }).waitFor();
+  await page.getByRole("heading", { name: "Not now, or done differently" }).waitFor();
   await row(page, "Large tureen").getByText("Left for now").waitFor();
   await page.getByText("your limit").waitFor();
   await page.getByText("The same as a table").click();
@@ -86,7 +86,7 @@ browserTest("a piece can be left out or wait for another, by keyboard, and both 
   await choose("only if there is work on this one", "Worn");
   await press("Let it wait");
   await page.getByText(/^Without a limit, work on 1 of 3 pieces/).waitFor();
-  await page.getByText("What waits for another piece is done only with that.").waitFor();
+  await page.getByText("Work that waits for another piece is done only together with that piece.").waitFor();
   await row(page, "Large tureen").getByText("Left for now").waitFor();
   await choose("Work on this piece", "Worn");
   await choose("only if there is work on this one", "Large");
@@ -116,7 +116,7 @@ browserTest("weighing a large shelf shows progress, and can be stopped and resum
 
 browserTest("with an empty shelf the plan says what to do", async ({ page, go }) => {
   await go("#/plan");
-  await page.getByText("There is no piece on the shelf to plan for.").waitFor();
+  await page.getByText("There is no piece on the shelf to plan for yet.").waitFor();
   await page.getByRole("link", { name: "Back to the shelf" }).click();
   await page.getByRole("heading", { level: 1 }).waitFor();
 });
