@@ -118,7 +118,7 @@ fn treatment(t: Treatment, verdicts: &[Verdict], solved: &Solved) -> Block {
     }
     if !verdicts.is_empty() {
         blocks.push(Block::List {
-            items: verdicts.iter().map(told).collect(),
+            items: verdicts.iter().map(verdict_text).collect(),
         });
     }
     blocks.extend(caution_blocks::of_treatment(t));
@@ -164,7 +164,7 @@ fn treatment(t: Treatment, verdicts: &[Verdict], solved: &Solved) -> Block {
     Block::section(&format!("catalogue.{}", t.id()), text.name, blocks)
 }
 
-fn told(v: &Verdict) -> String {
+fn verdict_text(v: &Verdict) -> String {
     let rule = guard_text(v.guard).map_or_else(String::new, |g| format!(" ({})", g.id));
     let lead = match v.outcome {
         Outcome::Conditional => words::ON_CONDITION,

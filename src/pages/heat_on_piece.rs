@@ -85,14 +85,14 @@ pub(super) fn told_size_mm(bench: &Bench<'_>) -> Option<f64> {
 }
 
 /// The size at which the piece is drawn.
-struct Size {
+struct DrawnSize {
     mm: f64,
     assumed: bool,
 }
 
 /// The recorded height, or for a tray, which is seen from above, its length. A typical size is assumed if
 /// none is recorded.
-fn size(bench: &Bench<'_>, form: Option<Form>) -> (Block, Size) {
+fn size(bench: &Bench<'_>, form: Option<Form>) -> (Block, DrawnSize) {
     let tray = form == Some(Form::Tray);
     let (path, label, figure) = if tray {
         // Records of version 1 have the length of a tray among the fields of this page.
@@ -117,7 +117,7 @@ fn size(bench: &Bench<'_>, form: Option<Form>) -> (Block, Size) {
     let given = typed.filter(|_| !bench.draft.text(path).trim().is_empty());
     (
         field,
-        Size {
+        DrawnSize {
             mm: within(path, given.unwrap_or(assumed)),
             assumed: given.is_none(),
         },

@@ -22,7 +22,7 @@ use leavewell_model::terms::Route;
 use leavewell_model::value::BUYERS;
 
 /// The inputs that every section of the page uses.
-struct Desk<'a> {
+struct MoneyInputs<'a> {
     draft: &'a Draft,
     case: &'a Case,
     problems: &'a [Problem],
@@ -46,7 +46,7 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
             Worth::seen_by(case, &quick, only)
         })
         .collect();
-    let desk = Desk {
+    let inputs = MoneyInputs {
         draft,
         case,
         problems,
@@ -57,20 +57,20 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
         route: case.market.route.unwrap_or(Route::Auction),
     };
     vec![
-        plans::answer(&desk),
-        sales::sales(&desk),
-        plans::costs(&desk),
-        routes::routes(&desk),
-        break_evens::break_evens(&desk),
-        break_evens::bid(&desk),
-        routes::bases(&desk),
-        factors::factors(&desk),
-        cautions(&desk),
+        plans::answer(&inputs),
+        sales::sales(&inputs),
+        plans::costs(&inputs),
+        routes::routes(&inputs),
+        break_evens::break_evens(&inputs),
+        break_evens::bid(&inputs),
+        routes::bases(&inputs),
+        factors::factors(&inputs),
+        cautions(&inputs),
     ]
 }
 
-fn cautions(desk: &Desk) -> Block {
-    let said = desk
+fn cautions(inputs: &MoneyInputs) -> Block {
+    let said = inputs
         .worth
         .cautions
         .iter()
@@ -91,7 +91,7 @@ fn with_none<'a>(options: impl Iterator<Item = (&'a str, &'a str)>) -> Vec<(&'a 
     std::iter::once(("", NOT_SAID)).chain(options).collect()
 }
 
-impl Desk<'_> {
+impl MoneyInputs<'_> {
     /// What the record's reader found wrong with a field; empty if nothing.
     fn problem(&self, path: &str) -> String {
         self.problems

@@ -35,13 +35,13 @@ const ROUGHLY: usize = 200;
 #[must_use]
 pub fn offers_json(question: &str) -> String {
     let asked: Value = serde_json::from_str(question).unwrap_or_default();
-    let pieces: Vec<Piece> = items(&asked).iter().map(piece).collect();
+    let pieces: Vec<ShelfPiece> = items(&asked).iter().map(piece).collect();
     serde_json::to_string(&pieces).unwrap_or_default()
 }
 
 /// A piece on the shelf.
 #[derive(Clone, Debug, Serialize)]
-struct Piece {
+struct ShelfPiece {
     id: String,
     name: String,
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -50,7 +50,7 @@ struct Piece {
     problem: Option<String>,
 }
 
-fn piece(record: &Value) -> Piece {
+fn piece(record: &Value) -> ShelfPiece {
     let (name, offer, problem) = match Draft::parse(&text(&record["text"])) {
         Ok(draft) => (name_of(&draft), Some(offer(&solve(&draft.read().0))), None),
         Err(fault) => (
@@ -59,7 +59,7 @@ fn piece(record: &Value) -> Piece {
             Some(fault.problem().message),
         ),
     };
-    Piece {
+    ShelfPiece {
         id: text(&record["id"]),
         name,
         offer,
@@ -114,21 +114,21 @@ pub struct Problems {
 #[must_use]
 pub fn plan(question: &str) -> Planned {
     let question: Value = serde_json::from_str(question).unwrap_or_default();
-    answer(&Asked::new(&question))
+    answer(&PlanQuestion::new(&question))
 }
 
-struct Asked {
+struct PlanQuestion {
     money: String,
     hours: String,
     currency: String,
-    pieces: Vec<Piece>,
+    pieces: Vec<ShelfPiece>,
     left_out: Vec<String>,
     together: Vec<(String, String)>,
 }
 
-impl Asked {
+impl PlanQuestion {
     fn new(question: &Value) -> Self {
-        let pieces = items(&question["pieces"]).iter().map(|piece| Piece {
+        let pieces = items(&question["pieces"]).iter().map(|piece| ShelfPiece {
             id: text(&piece["id"]),
             name: text(&piece["name"]),
             offer: Offer::from_value(&piece["offer"]),
@@ -146,7 +146,7 @@ impl Asked {
     }
 }
 
-fn answer(asked: &Asked) -> Planned {
+fn answer(asked: &PlanQuestion) -> Planned {
     let currencies = currencies(asked);
     let wanted = currencies.iter().find(|c| c.id() == asked.currency);
     let currency = wanted
@@ -176,7 +176,7 @@ fn answer(asked: &Asked) -> Planned {
 }
 
 /// The currencies on the shelf, most common first.
-fn currencies(asked: &Asked) -> Vec<Currency> {
+fn currencies(asked: &PlanQuestion) -> Vec<Currency> {
     let of = |currency: &Currency| {
         let offers = asked.pieces.iter().filter_map(|p| p.offer.as_ref());
         offers.filter(|o| o.currency.get() == currency.id()).count()
@@ -215,7 +215,7 @@ struct Shelf<'a> {
 }
 
 impl<'a> Shelf<'a> {
-    fn new(asked: &'a Asked, currency: Currency, limits: [f64; 2]) -> Self {
+    fn new(asked: &'a PlanQuestion, currency: Currency, limits: [f64; 2]) -> Self {
         let mut others = Vec::new();
         let mut pieces: Vec<(&str, &Offer)> = Vec::new();
         let mut ids: Vec<&str> = Vec::new();
@@ -597,8 +597,8 @@ mod tests {
             let offer = Offer::from_value(&piece["offer"]).unwrap();
             let advised = &offer.choices[offer.advised];
             let steps: Vec<&str> = counsel.steps.iter().map(|s| s.get()).collect();
-            let told: Vec<&str> = advised.steps.iter().map(|s| s.get()).collect();
-            assert_eq!(told, if steps == ["T00"] { vec![] } else { steps });
+            let advised_steps: Vec<&str> = advised.steps.iter().map(|s| s.get()).collect();
+            assert_eq!(advised_steps, if steps == ["T00"] { vec![] } else { steps });
         }
         let said = words_of(&plan(&json!({ "pieces": pieces })));
         assert!(

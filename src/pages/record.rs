@@ -6,7 +6,7 @@ use super::Subject;
 use super::ask::choice;
 use super::block::{Block, Table, Tone};
 use super::part_words::{named, parts, text_field};
-use super::record_fields::{FIELDS, Kind, Record};
+use super::record_fields::{FIELDS, PartFieldKind, Record};
 use super::wording::record as words;
 use leavewell_model::record::{Case, Draft};
 use leavewell_model::terms::{Date, PartName};
@@ -166,7 +166,7 @@ fn more(now: &Record, case: &Case) -> Vec<Block> {
     for field in FIELDS.iter().filter(|f| f.only_here) {
         let path = format!("parts[part={}].{}", part.id(), field.id);
         match field.kind {
-            Kind::Words(words) => {
+            PartFieldKind::Words(words) => {
                 let mut options = vec![("", words::NOT_LOOKED)];
                 options.extend(words());
                 row.push(choice(now.draft, &path, field.label(), field.hint, &options).0);

@@ -14,7 +14,7 @@ type Words = fn() -> Vec<(&'static str, &'static str)>;
 
 /// How the text of a field is read.
 #[derive(Clone, Copy)]
-pub(super) enum Kind {
+pub(super) enum PartFieldKind {
     /// One of a list of choices.
     Words(Words),
     /// The bare share.
@@ -33,7 +33,7 @@ pub(super) enum Kind {
 pub(super) struct RecordField {
     pub(super) id: &'static str,
     pub(super) hint: &'static str,
-    pub(super) kind: Kind,
+    pub(super) kind: PartFieldKind,
     /// Whether the field is asked only on this page and no answer uses it.
     pub(super) only_here: bool,
 }
@@ -47,11 +47,11 @@ impl RecordField {
 
 macro_rules! words {
     ($name:ident) => {
-        Kind::Words(|| $name::ALL.iter().map(|w| (w.id(), w.label())).collect())
+        PartFieldKind::Words(|| $name::ALL.iter().map(|w| (w.id(), w.label())).collect())
     };
 }
 
-const fn field(id: &'static str, kind: Kind) -> RecordField {
+const fn field(id: &'static str, kind: PartFieldKind) -> RecordField {
     RecordField {
         id,
         hint: "",
@@ -60,7 +60,7 @@ const fn field(id: &'static str, kind: Kind) -> RecordField {
     }
 }
 
-const fn here(id: &'static str, hint: &'static str, kind: Kind) -> RecordField {
+const fn here(id: &'static str, hint: &'static str, kind: PartFieldKind) -> RecordField {
     RecordField {
         id,
         hint,
@@ -71,10 +71,10 @@ const fn here(id: &'static str, hint: &'static str, kind: Kind) -> RecordField {
 
 /// Every field, in record order.
 pub(super) const FIELDS: [RecordField; 20] = [
-    field("bleed", Kind::Bleed),
+    field("bleed", PartFieldKind::Bleed),
     field("tarnish", words!(Tarnish)),
     field("joint", words!(Joint)),
-    field("joint_distance_mm", Kind::Number("mm")),
+    field("joint_distance_mm", PartFieldKind::Number("mm")),
     here("mount", words::MOUNT_HINT, words!(Mount)),
     field("dents", words!(Dents)),
     here("split", "", words!(Split)),
@@ -86,11 +86,14 @@ pub(super) const FIELDS: [RecordField; 20] = [
     field("interior", words!(Interior)),
     field("fill", words!(Fill)),
     field("lead", words!(Lead)),
-    field("xrf_um", Kind::Reading(Method::Xrf)),
-    field("coulometric_um", Kind::Reading(Method::Coulometric)),
-    field("section_um", Kind::Reading(Method::Section)),
-    here("note", "", Kind::Text),
-    here("photos", words::PHOTOS_HINT, Kind::Photos),
+    field("xrf_um", PartFieldKind::Reading(Method::Xrf)),
+    field(
+        "coulometric_um",
+        PartFieldKind::Reading(Method::Coulometric),
+    ),
+    field("section_um", PartFieldKind::Reading(Method::Section)),
+    here("note", "", PartFieldKind::Text),
+    here("photos", words::PHOTOS_HINT, PartFieldKind::Photos),
 ];
 
 /// A draft that is read once and then queried field by field.
@@ -116,8 +119,8 @@ impl<'a> Record<'a> {
         let text = text.trim();
         let known = self.case.part(part);
         match field.kind {
-            Kind::Bleed => known?.bleed.map(bleed_words),
-            Kind::Reading(method) => {
+            PartFieldKind::Bleed => known?.bleed.map(bleed_words),
+            PartFieldKind::Reading(method) => {
                 let read: Vec<String> = known?
                     .readings
                     .iter()
@@ -127,13 +130,13 @@ impl<'a> Record<'a> {
                 (!read.is_empty()).then(|| format!("{} µm", read.join(", ")))
             }
             _ if text.is_empty() => None,
-            Kind::Words(words) => words()
+            PartFieldKind::Words(words) => words()
                 .into_iter()
                 .find(|(id, _)| *id == text)
                 .map(|(_, label)| label.to_owned()),
-            Kind::Number(unit) => Some(format!("{text} {unit}")),
-            Kind::Photos => Some(words::photos_kept(text.split_whitespace().count())),
-            Kind::Text => Some(text.to_owned()),
+            PartFieldKind::Number(unit) => Some(format!("{text} {unit}")),
+            PartFieldKind::Photos => Some(words::photos_kept(text.split_whitespace().count())),
+            PartFieldKind::Text => Some(text.to_owned()),
         }
     }
 
@@ -157,7 +160,7 @@ impl<'a> Record<'a> {
         if !found.is_empty() {
             return Some(found);
         }
-        let Kind::Words(words) = field.kind else {
+        let PartFieldKind::Words(words) = field.kind else {
             return None;
         };
         let text = self.draft.part_text(part.id(), field.id);
