@@ -5,7 +5,7 @@ use super::ask::{Question, number};
 use super::bench::Bench;
 use super::block::{Block, Table, Tone};
 use super::caution_blocks;
-use super::say::figures;
+use super::number_text::figures;
 use super::sources_fold::sources_fold;
 use super::wording::food as words;
 use leavewell_model::ledger::{Tag, caution};

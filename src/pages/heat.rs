@@ -6,7 +6,7 @@ use super::block::{Block, Table, Tone};
 use super::caution_blocks;
 use super::heat_on_piece;
 use super::heat_picture::picture;
-use super::say::{chance, mm, range};
+use super::number_text::{chance, mm, range};
 use super::sources_fold::sources_fold;
 use super::wording::heat as words;
 use leavewell_model::bench::{

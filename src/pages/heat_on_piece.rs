@@ -6,7 +6,7 @@ use super::bench::Bench;
 use super::block::{Block, HeatOnPiece, HeatZone, Table, Tone};
 use super::heat::{ReachRow, first};
 use super::heat_picture::BANDED;
-use super::say::{mm, range};
+use super::number_text::{mm, range};
 use super::wording::heat_on_piece as words;
 use leavewell_model::bench::{Reach, Spread};
 use leavewell_model::record::schema::within;

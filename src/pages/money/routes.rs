@@ -2,7 +2,7 @@
 
 use super::super::block::{Block, Table, Tone};
 use super::{MoneyInputs, kept};
-use crate::purse::percent;
+use crate::money_text::percent;
 use crate::wording::money::routes as words;
 use leavewell_model::counsel::Worth;
 use leavewell_model::ledger::FigureId;
@@ -169,7 +169,7 @@ pub(super) fn routes(inputs: &MoneyInputs) -> Block {
     let (paid_field, paid) = inputs.ask(
         "worth.paid",
         words::PAID,
-        inputs.purse.unit(),
+        inputs.format.unit(),
         words::PAID_HINT,
         0.0,
     );
@@ -228,7 +228,7 @@ fn compared(
     let row = |name: &str, money: &[f64], when: &str, what: &str| {
         vec![
             name.to_owned(),
-            inputs.purse.band_of(money),
+            inputs.format.band_of(money),
             when.to_owned(),
             what.to_owned(),
         ]
@@ -294,7 +294,7 @@ fn fee_fields(inputs: &MoneyInputs) -> Vec<Block> {
                 _ => format!("{figure}"),
             };
             let unit = if unit.is_empty() {
-                inputs.purse.unit()
+                inputs.format.unit()
             } else {
                 unit
             };
@@ -365,7 +365,7 @@ fn mix(inputs: &MoneyInputs, section: &str, label: &str) -> (Block, Option<Worth
 
 /// What to call the figure, by its purpose.
 pub(super) fn bases(inputs: &MoneyInputs) -> Block {
-    let purse = inputs.purse;
+    let format = inputs.format;
     let w = inputs.worth;
     let here = w
         .plans
@@ -374,7 +374,7 @@ pub(super) fn bases(inputs: &MoneyInputs) -> Block {
         .unwrap_or_default();
     let times = |t: f64| {
         let [a, b, c] = deciles(&here.iter().map(|h| h * t).collect::<Vec<f64>>());
-        purse.band([a, b, c])
+        format.band([a, b, c])
     };
     let premium = channel(leavewell_model::terms::SoldAs::WithPremium, &w.ledger);
     let row =
