@@ -14,11 +14,6 @@ use super::{files, literals};
 /// Public items without a caller in the source, and why they stay.
 const ENTRY_POINTS: &[(&str, &str)] = &[
     ("has_flaw", "the weighing of every fault asks for it"),
-    (
-        "too_thin",
-        "the forecast of cleanings compares the same numbers itself",
-    ),
-    ("low_melt_fails", "rule H13 is to ask it"),
     ("share_done", "the loader of the worker calls it"),
 ];
 

@@ -30,12 +30,22 @@ pub fn touched(treatment: Treatment, case: &Case) -> Vec<&Part> {
     }
 }
 
-fn is_open(part: &Part) -> bool {
+/// An open or leaking joint.
+pub(super) fn is_open(part: &Part) -> bool {
     matches!(part.joint, Some(Joint::Open | Joint::Leaking))
 }
 
-/// Split through the metal.
+/// Split through, in metal. A split in wood or ivory is not: see [`is_cracked`].
 pub(super) fn is_split(part: &Part) -> bool {
+    part.is_metal() && splits_through(part)
+}
+
+/// A crack in wood, ivory or another material that is no metal.
+pub(super) fn is_cracked(part: &Part) -> bool {
+    !part.is_metal() && splits_through(part)
+}
+
+fn splits_through(part: &Part) -> bool {
     part.split == Some(Split::Through) || part.dents == Some(Dents::Split)
 }
 
