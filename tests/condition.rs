@@ -4,9 +4,10 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing)]
 
 use leavewell_model::counsel::weigh_at_once;
-use leavewell_model::record::{Bleed, Draft, Method, PartName};
+use leavewell_model::record::{Bleed, Draft};
 use leavewell_model::report::PartReport;
 use leavewell_model::report::Report;
+use leavewell_model::terms::{Method, PartName};
 use leavewell_model::weigh_json;
 use leavewell_pages::{Block, PageName, Picture, Subject};
 

@@ -9,7 +9,8 @@ use leavewell_model::counsel::offer::offer;
 use leavewell_model::counsel::{Solved, solve};
 use leavewell_model::ledger::caution;
 use leavewell_model::report::Report;
-use leavewell_model::treatment::{Outcome, Treatment, Verdict, check, worst};
+use leavewell_model::terms::Treatment;
+use leavewell_model::treatment::{Outcome, Verdict, check, worst};
 use leavewell_pages::{Block, PageName, Subject};
 
 /// What is recorded of a piece before any hazard is.

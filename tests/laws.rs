@@ -8,12 +8,15 @@ mod random;
 use leavewell_model::counsel::offer::offer;
 use leavewell_model::counsel::{solve, weigh_at_once};
 use leavewell_model::decide::stock::{Choice, MOST_HELD, Need, select};
-use leavewell_model::identity::{Evidence, Family, Kind, interval_with, readings};
+use leavewell_model::identity::{Evidence, interval_with, readings};
 use leavewell_model::ledger::{Ledger, findings};
 use leavewell_model::maths::probit;
-use leavewell_model::record::{Answer, Case, Goal, Part, PartName, Seen};
-use leavewell_model::report::{CourseReport, Report, Text};
+use leavewell_model::record::{Answer, Case, Part};
+use leavewell_model::report::{CourseReport, Report};
 use leavewell_model::silver::{FilmLoss, Layer, bleed_range, film_loss_um, held};
+use leavewell_model::terms::Text;
+use leavewell_model::terms::{Family, Kind};
+use leavewell_model::terms::{Goal, PartName, Seen};
 use leavewell_model::value::Fees;
 use leavewell_model::{Draft, weigh_json};
 use proptest::prelude::*;
@@ -532,16 +535,16 @@ const HAZARDS: [fn(&mut Case); 9] = [
     |c| see(c, "S07"),
     |c| see(c, "C10"),
     |c| see(c, "P14"),
-    |c| on_body(c, |p| p.lead = Some(leavewell_model::record::Lead::Present)),
+    |c| on_body(c, |p| p.lead = Some(leavewell_model::terms::Lead::Present)),
     |c| {
         on_body(c, |p| {
-            p.corrosion = Some(leavewell_model::record::Corrosion::Green);
+            p.corrosion = Some(leavewell_model::terms::Corrosion::Green);
         });
     },
-    |c| on_body(c, |p| p.fill = Some(leavewell_model::record::Fill::Sealed)),
+    |c| on_body(c, |p| p.fill = Some(leavewell_model::terms::Fill::Sealed)),
     |c| {
         on_body(c, |p| {
-            p.interior = Some(leavewell_model::record::Interior::Gilt);
+            p.interior = Some(leavewell_model::terms::Interior::Gilt);
         });
     },
     |c| c.aim.household_child_or_pregnant = true,
@@ -700,9 +703,9 @@ fn a_finding_on_two_parts_contradicts_the_same_in_either_order() {
 #[test]
 fn a_filling_of_lead_brings_the_caution_on_lead() {
     let mut case = Case::default();
-    case.piece.form = Some(leavewell_model::record::Form::Box);
+    case.piece.form = Some(leavewell_model::terms::Form::Box);
     on_body(&mut case, |p| {
-        p.fill = Some(leavewell_model::record::Fill::Lead);
+        p.fill = Some(leavewell_model::terms::Fill::Lead);
     });
     let report = weighed(&case);
     assert!(report.cautions.iter().any(|c| c.id == "caution.lead"));

@@ -8,7 +8,7 @@ use std::path::Path;
 
 use leavewell_model::Draft;
 use leavewell_model::ledger::{Ledger, Tag, caution};
-use leavewell_model::treatment::Treatment;
+use leavewell_model::terms::Treatment;
 use leavewell_pages::markdown::markdown;
 use leavewell_pages::markup::markup;
 use leavewell_pages::sheet_text::{Form, Recipient, sheet_text};

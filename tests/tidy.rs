@@ -8,7 +8,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use leavewell_model::ledger::{Ledger, caution, finding, findings};
-use leavewell_model::treatment::Treatment;
+use leavewell_model::terms::Treatment;
 
 #[path = "tidy/unused.rs"]
 mod unused;

@@ -11,7 +11,7 @@ mod random;
 use leavewell_model::Draft;
 use leavewell_model::ledger::{caution, guard_texts};
 use leavewell_model::record::QUESTIONS;
-use leavewell_model::treatment::Treatment;
+use leavewell_model::terms::Treatment;
 use leavewell_pages::{Block, PageName, Subject, Tone};
 use random::{Tape, case_file};
 use serde_json::Value;

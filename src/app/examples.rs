@@ -14,7 +14,7 @@ pub struct Example {
 }
 
 /// Every worked example, in the order shown.
-pub const EXAMPLES: [Example; 8] = [
+pub const EXAMPLES: [Example; 14] = [
     example(
         say::CAKE_BASKET,
         include_str!("../../tests/cases/cake_basket.json"),
@@ -46,6 +46,30 @@ pub const EXAMPLES: [Example; 8] = [
     example(
         say::HALLMARKED_CANDLESTICKS,
         include_str!("../../tests/cases/hallmarked_candlesticks.json"),
+    ),
+    example(
+        say::DENTED_TRAY,
+        include_str!("../../tests/cases/dented_tray.json"),
+    ),
+    example(
+        say::TEAPOT_WITHOUT_KNOB,
+        include_str!("../../tests/cases/teapot_without_knob.json"),
+    ),
+    example(
+        say::LOOSE_CANDLESTICK,
+        include_str!("../../tests/cases/loose_candlestick.json"),
+    ),
+    example(
+        say::BROKEN_LACQUER_POT,
+        include_str!("../../tests/cases/broken_lacquer_pot.json"),
+    ),
+    example(
+        say::UNTINNED_SAUCEBOAT,
+        include_str!("../../tests/cases/untinned_sauceboat.json"),
+    ),
+    example(
+        say::SIX_FAULTS_TEAPOT,
+        include_str!("../../tests/cases/six_faults_teapot.json"),
     ),
 ];
 

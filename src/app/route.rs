@@ -5,7 +5,7 @@ use leavewell_pages::PageName;
 use leavewell_pages::sheet_text::Recipient;
 use leavewell_worker::ask::Ask;
 
-use super::wording::{places, sheet};
+use super::wording::places;
 
 /// A screen.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]

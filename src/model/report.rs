@@ -19,8 +19,12 @@ pub struct Report {
     pub value: ValueReport,
     /// Each treatment a person may ask about, with what the guards say.
     pub options: Vec<OptionReport>,
-    /// Each plan weighed, best first; barred ones last.
+    /// The plans worth comparing, best first; barred ones last. Sixteen at most.
     pub courses: Vec<CourseReport>,
+    /// Every fault that was recorded.
+    pub faults: Vec<FaultReport>,
+    /// The person's own proposal, where there is one.
+    pub proposal: Option<ProposalReport>,
     /// The advice.
     pub counsel: CounselReport,
     /// Cautions for what is named, most serious first.
@@ -266,8 +270,11 @@ pub struct PushReport {
 pub struct SilverReport {
     /// Each part of the case, body first.
     pub parts: Vec<PartReport>,
-    /// Area still covered, at the low end of the bleed, by area.
+    /// Area still covered, at the low end of the bleed, by area; parts nobody looked at are judged by
+    /// the others.
     pub covered_area: f64,
+    /// Share of the area that was looked at.
+    pub looked_area: f64,
 }
 
 /// One part's silver.
@@ -317,6 +324,8 @@ pub struct OptionReport {
     pub plain: Text,
     /// `allowed`, `conditional`, `needs_check`, `needs_opinion`, `barred`, `not_needed` or `never`.
     pub outcome: Text,
+    /// It has something to do.
+    pub needed: bool,
     /// Why not needed, when it is not.
     pub not_needed: Option<String>,
     /// Every guard that speaks.
@@ -389,6 +398,68 @@ pub struct CourseReport {
     pub regret: f64,
     /// What is gone for good.
     pub lost: Vec<Text>,
+    /// Each step of a course of several, with what leaving it out does.
+    pub each: Vec<StepReport>,
+}
+
+/// One step of a course.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct StepReport {
+    /// Treatment id.
+    pub step: Text,
+    /// Mean score without the step less the mean score with it: money for a seller, score for a keeper.
+    pub without: f64,
+}
+
+/// One fault.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct FaultReport {
+    /// Id, such as `loose_part`.
+    pub fault: Text,
+    /// In a few words.
+    pub name: Text,
+    /// The parts it was recorded on.
+    pub parts: Vec<Text>,
+    /// The worse of two sizes, where the fault has two.
+    pub large: bool,
+    /// Mean factor on the price with this fault alone.
+    pub price_left: f64,
+    /// Treatments that answer it, gentlest first.
+    pub answers: Vec<Text>,
+    /// The advice leaves it.
+    pub left: bool,
+}
+
+/// The person's own plan, weighed at its own prices.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct ProposalReport {
+    /// The plan as far as it can be weighed.
+    pub course: CourseReport,
+    /// What was left out of it and why, and what has to come first.
+    pub problems: Vec<String>,
+}
+
+/// The one contrast that goes with the advice.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct ContrastReport {
+    /// `asked`, `advised`, `leaving`, `fault`, `runner_up`, `barred`, `not_needed` or `never`.
+    pub kind: Text,
+    /// What it is about; empty for leaving.
+    pub steps: Vec<Text>,
+    /// What that costs, a test for lead apart: as typed where quoted, else the middle of our range.
+    pub price: Option<f64>,
+    /// Every step of it is quoted.
+    pub quoted: bool,
+    /// What a test for lead first would cost, where one is needed.
+    pub test: Option<f64>,
+    /// Mean money against what is advised, in the case's currency.
+    pub gain: f64,
+    /// Points of score in 100 against what is advised; money for a seller, times 100.
+    pub points: f64,
+    /// What keeps it out.
+    pub verdict: Option<VerdictReport>,
+    /// In one sentence, as it stands in the answer.
+    pub sentence: String,
 }
 
 /// The advice.
@@ -398,8 +469,10 @@ pub struct CounselReport {
     pub steps: Vec<Text>,
     /// `clear`, `leaning` or `open`.
     pub firmness: Text,
-    /// The answer in one sentence.
+    /// The answer and its contrast, in a few sentences.
     pub sentence: String,
+    /// The contrast by itself.
+    pub contrast: Option<ContrastReport>,
     /// How firm, in one sentence.
     pub firmness_words: String,
     /// Why.

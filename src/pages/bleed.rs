@@ -8,8 +8,9 @@ use super::block::{Block, Table, Tone};
 use super::part_words::{named, part_choice, part_problem, percent, text_field};
 use super::picture::{Anchor, Ink, Mark, Picture};
 use super::wording::bleed as words;
-use leavewell_model::record::{Bleed, PartName};
+use leavewell_model::record::Bleed;
 use leavewell_model::silver::{CHART_COLUMNS, CHART_PERCENTS, CHART_ROWS, Grain, chart_cells};
+use leavewell_model::terms::PartName;
 
 /// Side of a cell of a chart, in the picture's units.
 const CELL: f64 = 3.75;

@@ -11,12 +11,13 @@ use super::part_words::{
 };
 use super::wording::care as words;
 use leavewell_model::counsel::{Luck, Worn};
-use leavewell_model::ledger::Ledger;
+use leavewell_model::ledger::{FigureId, Ledger};
 use leavewell_model::maths::{deciles, median};
-use leavewell_model::record::{Case, Draft, Method, PartName, Tarnish};
+use leavewell_model::record::{Case, Draft};
 use leavewell_model::silver::{
     FilmLoss, Habit, Layer, bleed_after, let_in, rolled_face_um, years_until,
 };
+use leavewell_model::terms::{Method, PartName, Tarnish};
 
 /// Points of time drawn in a forecast, the present included.
 const TIMES: usize = 11;
@@ -37,7 +38,7 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
             unit: words::YEARS,
             hint: "",
             range: (1.0, 300.0),
-            stand_in: Some(worn.ledger.value("silver.care.years")),
+            stand_in: Some(worn.ledger.value(FigureId::SILVER_CARE_YEARS)),
         },
     );
     let a = Asked::new(draft, "a", words::FIRST_HABIT, &worn.ledger);
@@ -110,7 +111,7 @@ impl Asked {
                 unit: "",
                 hint: words::CLEANINGS_HINT,
                 range: (0.0, 400.0),
-                stand_in: Some(ledger.value("silver.polish_per_year")),
+                stand_in: Some(ledger.value(FigureId::SILVER_POLISH_PER_YEAR)),
             },
         );
         let (span_block, span) = number(
@@ -185,9 +186,9 @@ fn forecast(
     let h = ledger
         .value(&format!("silver.high_point.{}", part.id()))
         .max(1.0);
-    let none = ledger.value("silver.f_none").clamp(1e-6, 0.1);
-    let limit = ledger.value("guard.bleed_no_clean");
-    let consumed = ledger.value("silver.consumed");
+    let none = ledger.value(FigureId::SILVER_F_NONE).clamp(1e-6, 0.1);
+    let limit = ledger.value(FigureId::GUARD_BLEED_NO_CLEAN);
+    let consumed = ledger.value(FigureId::SILVER_CONSUMED);
     let rate = worn.draw(ledger.figure(&asked.rate_id()), Luck::Air);
     let loss = |what: &str| format!("silver.loss.{}.{what}", asked.way);
     let sound = worn.draw(ledger.figure(&loss("um")), Luck::Sound);
@@ -339,7 +340,7 @@ fn in_words(f: &Forecast, ledger: &Ledger) -> String {
     let doubling = match f.doubles {
         None => words::HALF_IS_BARE.to_owned(),
         Some([low, middle, high]) => {
-            let some = ledger.figure("silver.care.some");
+            let some = ledger.figure(FigureId::SILVER_CARE_SOME);
             let span = if middle < some.low {
                 words::A_FEW_YEARS
             } else if middle < some.high {
@@ -350,7 +351,7 @@ fn in_words(f: &Forecast, ledger: &Ledger) -> String {
             words::doubles(span, &years(low), &years(high))
         }
     };
-    let limit = percent(ledger.value("guard.bleed_no_clean")).replace(words::ABOUT, "");
+    let limit = percent(ledger.value(FigureId::GUARD_BLEED_NO_CLEAN)).replace(words::ABOUT, "");
     let tenth = match f.tenth {
         None => words::already_past(&limit),
         Some([low, _, high]) => words::bare_between(&limit, &years(low), &years(high)),
@@ -401,7 +402,7 @@ fn side_by_side(a: &Forecast, b: &Forecast) -> Table {
 
 /// Where so much shows that the rules bar rubbing, a forecast of rubbing is no advice to do it.
 fn rubbed_bare(asked: &Asked, a_year: f64, worn: &Worn) -> Option<Block> {
-    let limit = worn.ledger.value("guard.bleed_no_clean");
+    let limit = worn.ledger.value(FigureId::GUARD_BLEED_NO_CLEAN);
     let seen = median(&worn.bleed);
     (a_year > 0.0 && seen >= limit).then(|| Block::said(Tone::Stop, words::rubbed_bare(asked.name)))
 }
@@ -428,7 +429,7 @@ fn cautions(habits: &[(&Asked, f64)], worn: &Worn) -> Vec<Block> {
             if asked.way.starts_with("dip") {
                 add("caution.sealed");
             }
-            if median(&worn.bleed) > worn.ledger.value("silver.f_none") {
+            if median(&worn.bleed) > worn.ledger.value(FigureId::SILVER_F_NONE) {
                 add("caution.bare_edges");
             }
         }
@@ -475,8 +476,8 @@ fn as_made(ledger: &Ledger) -> Block {
         })
         .collect();
     let (ratio, gauge) = (
-        ledger.figure("silver.rolled.face"),
-        ledger.figure("silver.rolled.gauge"),
+        ledger.figure(FigureId::SILVER_ROLLED_FACE),
+        ledger.figure(FigureId::SILVER_ROLLED_GAUGE),
     );
     let face = |ratio: f64, gauge_mm: f64| um(rolled_face_um(gauge_mm, ratio, 2.0));
     Block::fold(
@@ -506,8 +507,8 @@ fn as_made(ledger: &Ledger) -> Block {
 
 fn basis() -> Block {
     let ledger = Ledger::standard();
-    let display = ledger.value("silver.lacquer.display");
-    let used = ledger.figure("silver.lacquer.used");
+    let display = ledger.value(FigureId::SILVER_LACQUER_DISPLAY);
+    let used = ledger.figure(FigureId::SILVER_LACQUER_USED);
     Block::fold(
         "care.basis",
         words::BASIS,

@@ -7,15 +7,16 @@ use super::block::{Block, Table, Tone};
 use super::caution_blocks;
 use super::say::figures;
 use super::wording::catalogue as words;
+use leavewell_model::counsel::Solved;
 use leavewell_model::counsel::caution_list::{cautions_for, hazards_of};
-use leavewell_model::counsel::course::not_needed;
-use leavewell_model::identity::Kind;
 use leavewell_model::ledger::{
-    Risk, catalogue_text, guard_text, guard_texts, soft_rule, soft_rules, source,
+    FigureId, Risk, catalogue_text, guard_text, guard_texts, soft_rule, soft_rules, source,
 };
 use leavewell_model::record::{Draft, QUESTIONS};
-use leavewell_model::small::capital;
-use leavewell_model::treatment::{Outcome, Situation, Treatment, Verdict, check, worst};
+use leavewell_model::terms::Kind;
+use leavewell_model::terms::Treatment;
+use leavewell_model::terms::capital;
+use leavewell_model::treatment::{Outcome, Situation, Verdict, check, worst};
 
 /// The five that people ask about, first.
 const FIRST: [Treatment; 5] = [
@@ -28,10 +29,11 @@ const FIRST: [Treatment; 5] = [
 
 /// The page.
 pub(super) fn page(subject: &Subject) -> Vec<Block> {
-    blocks(subject.draft(), &subject.solved().situation())
+    blocks(subject.draft(), subject.solved())
 }
 
-fn blocks(draft: &Draft, s: &Situation) -> Vec<Block> {
+fn blocks(draft: &Draft, solved: &Solved) -> Vec<Block> {
+    let s = &solved.situation();
     let verdicts: Vec<(Treatment, Vec<Verdict>)> = Treatment::ALL
         .into_iter()
         .map(|t| (t, check(t, s)))
@@ -47,7 +49,7 @@ fn blocks(draft: &Draft, s: &Situation) -> Vec<Block> {
     blocks.push(hazards(s));
     let entry = |t: &Treatment| {
         let (_, v) = verdicts.iter().find(|(known, _)| known == t)?;
-        Some(treatment(*t, v, s))
+        Some(treatment(*t, v, solved))
     };
     blocks.extend(FIRST.iter().filter_map(entry));
     let rest: Vec<Block> = Treatment::ALL
@@ -103,13 +105,14 @@ fn hazards(s: &Situation) -> Block {
     )
 }
 
-fn treatment(t: Treatment, verdicts: &[Verdict], s: &Situation) -> Block {
+fn treatment(t: Treatment, verdicts: &[Verdict], solved: &Solved) -> Block {
+    let s = &solved.situation();
     let text = t.text();
     let mut blocks = vec![
         Block::said(Tone::Answer, words::verdict_words(worst(verdicts))),
         Block::para(text.plain),
     ];
-    if let Some(why) = not_needed(t, s) {
+    if let Some(why) = solved.not_needed(t) {
         blocks.push(Block::said(Tone::Quiet, words::nothing_to_do(why)));
     }
     if !verdicts.is_empty() {
@@ -222,7 +225,7 @@ fn who(letters: &str) -> String {
 
 /// Chance and size of a bad result on the kinds that this piece may well be: one line for each sort.
 fn risks(t: Treatment, by_sort: &[Risk; 5], s: &Situation) -> Vec<String> {
-    let least = s.ledger.value("guard.kind_check");
+    let least = s.ledger.value(FigureId::GUARD_KIND_CHECK);
     let mut lines = Vec::new();
     for (sort, (name, kinds)) in SORTS.iter().enumerate() {
         if s.posterior.of_any(kinds) < least {

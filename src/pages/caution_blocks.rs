@@ -3,7 +3,7 @@
 use super::block::{Block, Tone};
 use super::wording::caution_blocks as words;
 use leavewell_model::ledger::{CautionText, Level, caution, duties, signposts};
-use leavewell_model::treatment::Treatment;
+use leavewell_model::terms::Treatment;
 
 /// A level as a tone.
 pub(super) fn tone(level: Level) -> Tone {

@@ -8,10 +8,9 @@ use super::record_fields::{FIELDS, Record};
 use super::wording::compare as words;
 use leavewell_model::ledger::finding;
 use leavewell_model::record::difference::{ChangedBy, Difference, changed_by, differences, merge};
-use leavewell_model::record::{
-    Currency, Doer, Draft, Form, Goal, PartName, Route, Seen, typed_text,
-};
-use leavewell_model::treatment::Treatment;
+use leavewell_model::record::{Draft, typed_text};
+use leavewell_model::terms::Treatment;
+use leavewell_model::terms::{Currency, Doer, Form, Goal, PartName, Route, Seen};
 
 /// What is asked: one record against another. The question is JSON text:
 /// `{"mine", "theirs"}`, each a record, and

@@ -5,10 +5,11 @@ use super::part_words::{named, um};
 use super::picture::{Anchor, Ink, Mark, Picture};
 use super::wording::cross_section as words;
 use leavewell_model::counsel::Worn;
-use leavewell_model::identity::Kind;
+use leavewell_model::ledger::FigureId;
 use leavewell_model::maths::{deciles, median};
-use leavewell_model::record::PartName;
 use leavewell_model::silver::Layer;
+use leavewell_model::terms::Kind;
+use leavewell_model::terms::PartName;
 
 /// Height of the drawn metal in either box, in the picture's units.
 const HIGH: f64 = 200.0;
@@ -65,7 +66,7 @@ impl Cut {
         }
         let made_um = median(&made);
         let [low_um, left_um, high_um] = deciles(&column(Layer::covered_um));
-        let wall_um = 1000.0 * worn.ledger.value("guard.heat.thickness").max(0.01);
+        let wall_um = 1000.0 * worn.ledger.value(FigureId::GUARD_HEAT_THICKNESS).max(0.01);
         let enlarged = (HIGH - BASE) / made_um.max(high_um);
         // Copper is drawn only where copper is likelier than not.
         let copper = [Kind::Fps, Kind::Fpd, Kind::Rfp, Kind::Rep, Kind::Ecu];

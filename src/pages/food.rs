@@ -9,7 +9,8 @@ use super::say::figures;
 use super::sources_fold::sources_fold;
 use super::wording::food as words;
 use leavewell_model::ledger::{Tag, caution};
-use leavewell_model::treatment::{Release, Treatment};
+use leavewell_model::terms::Treatment;
+use leavewell_model::treatment::Release;
 
 /// Metals with a release limit: figure, name, whether a field asks for the laboratory's result.
 const METALS: [(&str, &str, bool); 16] = [

@@ -13,10 +13,11 @@ use leavewell_model::bench::{
     ALLOYS, Alloy, Field, HeatBands, Reach, Spread, chance_lets_go, rod_length_mm, sheet_length_mm,
     solder_joint_c,
 };
-use leavewell_model::identity::{Evidence, Kind, Posterior, interval_with, readings};
-use leavewell_model::ledger::Ledger;
-use leavewell_model::record::Form;
-use leavewell_model::treatment::Treatment;
+use leavewell_model::identity::{Evidence, Posterior, interval_with, readings};
+use leavewell_model::ledger::{FigureId, Ledger};
+use leavewell_model::terms::Form;
+use leavewell_model::terms::Kind;
+use leavewell_model::terms::Treatment;
 use leavewell_model::treatment::limits::melts_bond;
 
 /// Metals: id, name, figure of its conductivity, figure of how fast heat spreads in it.
@@ -195,7 +196,7 @@ fn ask(bench: &Bench<'_>) -> (Vec<Block>, Option<Setup>) {
             unit: "°C",
             hint: "",
             range: (-30.0, 50.0),
-            stand_in: Some(ledger.value("guard.heat.ambient")),
+            stand_in: Some(ledger.value(FigureId::GUARD_HEAT_AMBIENT)),
         },
     );
     let (patch_field, patch_mm) = number(
@@ -206,7 +207,7 @@ fn ask(bench: &Bench<'_>) -> (Vec<Block>, Option<Setup>) {
             unit: "mm",
             hint: "",
             range: (0.5, 100.0),
-            stand_in: Some(ledger.value("guard.heat.patch")),
+            stand_in: Some(ledger.value(FigureId::GUARD_HEAT_PATCH)),
         },
     );
     let (extent_field, extent_mm) = extent(bench);
@@ -231,8 +232,8 @@ fn ask(bench: &Bench<'_>) -> (Vec<Block>, Option<Setup>) {
         let end_mm = extent_mm?;
         let patch = patch_mm.filter(|_| form == "disk");
         let loss = (
-            ledger.value("guard.heat.h_far").max(0.1),
-            ledger.value("guard.heat.h_near").max(0.1),
+            ledger.value(FigureId::GUARD_HEAT_H_FAR).max(0.1),
+            ledger.value(FigureId::GUARD_HEAT_H_NEAR).max(0.1),
         );
         Some(Setup {
             rod,
@@ -260,7 +261,7 @@ const JOINT: &str = "bench.heat.joint_c";
 
 /// The thickness or diameter: as typed, else the ledger's band.
 fn thickness(bench: &Bench<'_>, rod: bool) -> (Block, Option<(f64, f64, f64)>) {
-    let figure = bench.ledger.figure("guard.heat.thickness");
+    let figure = bench.ledger.figure(FigureId::GUARD_HEAT_THICKNESS);
     let (field, typed) = number(
         bench.draft,
         Question {
@@ -301,7 +302,7 @@ fn joint(bench: &Bench<'_>, solder: Option<Alloy>) -> (Block, Option<(f64, f64)>
         Some(match solder {
             None => solder_joint_c(bench.ledger),
             Some(alloy) => {
-                let above = bench.ledger.figure("heat.above_liquid");
+                let above = bench.ledger.figure(FigureId::HEAT_ABOVE_LIQUID);
                 let liquid = alloy.liquid_c(bench.ledger);
                 (liquid + above.low, liquid + above.high)
             }
@@ -365,7 +366,7 @@ fn extent(bench: &Bench<'_>) -> (Block, Option<f64>) {
                 words::EXTENT_FROM_HEIGHT
             },
             range: (1.0, 2000.0),
-            stand_in: Some(told.unwrap_or_else(|| bench.ledger.value("heat.extent"))),
+            stand_in: Some(told.unwrap_or_else(|| bench.ledger.value(FigureId::HEAT_EXTENT))),
         },
     )
 }
@@ -433,7 +434,7 @@ fn sentence(setup: &Setup, ledger: &Ledger) -> String {
         &format!("{:.0}", setup.joint_c.0),
         &format!("{:.0}", setup.joint_c.1),
     );
-    let threshold = ledger.value("guard.heat.soft_solder");
+    let threshold = ledger.value(FigureId::GUARD_HEAT_SOFT_SOLDER);
     let (near, far) = setup.reach(threshold);
     let told = match (near, far) {
         (_, Reach::Never) => {
@@ -471,7 +472,7 @@ fn chance_at(bench: &Bench<'_>, setup: &Setup, distance: Option<f64>, what: &str
     let distance = distance?;
     let ledger = bench.ledger;
     let lets_go_c = if what == "pitch" {
-        let pitch = ledger.figure("heat.limit.pitch");
+        let pitch = ledger.figure(FigureId::HEAT_LIMIT_PITCH);
         (pitch.low, pitch.high)
     } else {
         let id = LIMITS
@@ -585,7 +586,8 @@ fn posterior_of(bench: &Bench<'_>) -> Posterior {
 
 fn may_be_fused(bench: &Bench<'_>) -> bool {
     let posterior = posterior_of(bench);
-    posterior.original_fused() + posterior.of(Kind::Rfp) >= bench.ledger.value("guard.kind_check")
+    posterior.original_fused() + posterior.of(Kind::Rfp)
+        >= bench.ledger.value(FigureId::GUARD_KIND_CHECK)
 }
 
 fn cautions(bench: &Bench<'_>, setup: &Setup) -> Vec<Block> {
@@ -616,10 +618,11 @@ fn cautions(bench: &Bench<'_>, setup: &Setup) -> Vec<Block> {
             },
         ));
     }
-    if setup.metal == "britannia" && setup.joint_c.1 >= ledger.value("heat.limit.britannia") {
+    if setup.metal == "britannia" && setup.joint_c.1 >= ledger.value(FigureId::HEAT_LIMIT_BRITANNIA)
+    {
         blocks.push(Block::said(
             Tone::Stop,
-            words::britannia_melts(ledger.value("heat.limit.britannia")),
+            words::britannia_melts(ledger.value(FigureId::HEAT_LIMIT_BRITANNIA)),
         ));
     }
     blocks.extend(caution_blocks::of_treatment(treatment));

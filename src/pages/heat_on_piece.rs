@@ -9,7 +9,7 @@ use super::heat_picture::BANDED;
 use super::say::{mm, range};
 use super::wording::heat_on_piece as words;
 use leavewell_model::bench::{Reach, Spread};
-use leavewell_model::record::{Form, Joint, PartName};
+use leavewell_model::terms::{Form, Joint, PartName};
 
 /// Parts that are mostly soldered on, the likeliest first.
 const SOLDERED_ON: [PartName; 3] = [PartName::Spout, PartName::Handle, PartName::Foot];

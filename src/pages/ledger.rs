@@ -16,7 +16,7 @@ use leavewell_model::counsel::weigh_at_once;
 use leavewell_model::ledger::{Figure, Ledger, Tag, loosest, meaning, source};
 use leavewell_model::record::{Case, Draft, Problem};
 use leavewell_model::report::Report;
-use leavewell_model::small::share;
+use leavewell_model::terms::share;
 
 /// Most figures shown with fields of their own at a time.
 const MOST_OPEN: usize = 25;

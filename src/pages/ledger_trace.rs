@@ -9,7 +9,7 @@ use super::wording::ledger_trace as words;
 use leavewell_model::counsel::money;
 use leavewell_model::ledger::{Figure, source};
 use leavewell_model::report::Band;
-use leavewell_model::small::{percent, share};
+use leavewell_model::terms::{percent, share};
 
 /// One number: what it is called, how it is made in words, and the groups of figures it reads.
 struct Made {

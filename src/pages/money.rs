@@ -17,7 +17,8 @@ use super::purse::Purse;
 use super::wording::money::{CAUTIONS, NOT_SAID};
 use leavewell_model::counsel::Worth;
 use leavewell_model::ledger::Level;
-use leavewell_model::record::{Case, Draft, Problem, Route};
+use leavewell_model::record::{Case, Draft, Problem};
+use leavewell_model::terms::Route;
 use leavewell_model::value::BUYERS;
 
 /// What every part of the page is made from.

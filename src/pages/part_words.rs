@@ -4,7 +4,8 @@ use super::ask::choice;
 use super::block::{Block, Field, Tone};
 use super::wording::part_words as words;
 use leavewell_model::ledger::{Level, caution};
-use leavewell_model::record::{Case, Draft, Form, PartName, Problem};
+use leavewell_model::record::{Case, Draft, Problem};
+use leavewell_model::terms::{Form, PartName};
 
 /// A thickness to two figures, without its unit: "18", "2.4", "0.07".
 pub(super) fn um(x: f64) -> String {

@@ -13,9 +13,9 @@ use leavewell_model::counsel::offer::{Offer, Offered, offer};
 use leavewell_model::counsel::solve;
 use leavewell_model::decide::stock::{Choice, MOST_HELD, MOST_NEEDS, Need, Selection, select};
 use leavewell_model::record::schema::number_typed;
-use leavewell_model::record::{Currency, Draft, Form, NumberKind};
-use leavewell_model::small::sort_short;
-use leavewell_model::treatment::Treatment;
+use leavewell_model::record::{Draft, NumberKind};
+use leavewell_model::terms::Treatment;
+use leavewell_model::terms::{Currency, Form};
 
 /// What is said of work in a table.
 const COLUMNS: [&str; 5] = [
@@ -185,7 +185,7 @@ fn currencies(asked: &Asked) -> Vec<Currency> {
         .copied()
         .filter(|c| of(c) > 0)
         .collect();
-    sort_short(&mut found, |a, b| of(b).cmp(&of(a)));
+    found.sort_by(|a, b| of(b).cmp(&of(a)));
     found
 }
 
@@ -341,7 +341,7 @@ impl<'a> Shelf<'a> {
             };
         }
         words::work_on(
-            &leavewell_model::small::capital(&limits),
+            &leavewell_model::terms::capital(&limits),
             worked,
             self.pieces.len(),
             &self.purse.amount(plan.gain),
@@ -434,7 +434,7 @@ impl<'a> Shelf<'a> {
         if work.is_empty() {
             return Vec::new();
         }
-        sort_short(&mut work, |a, b| b.1.gain.total_cmp(&a.1.gain));
+        work.sort_by(|a, b| b.1.gain.total_cmp(&a.1.gain));
         let high: f64 = work.iter().map(|(_, made)| made.cost_high).sum();
         let rows = work.iter().map(|(place, made)| self.row(*place, made));
         let table = Table {

@@ -11,8 +11,9 @@ use super::say::{figures, range};
 use super::sources_fold::sources_fold;
 use super::wording::plating as words;
 use leavewell_model::bench::{box_cm2, coat_g, oval_cm2, turned_cm2};
-use leavewell_model::record::{Currency, Form};
-use leavewell_model::treatment::Treatment;
+use leavewell_model::ledger::FigureId;
+use leavewell_model::terms::Treatment;
+use leavewell_model::terms::{Currency, Form};
 
 /// The instrument.
 pub(super) fn section(bench: &Bench<'_>) -> Block {
@@ -291,7 +292,7 @@ fn money(bench: &Bench<'_>) -> (Vec<Block>, Option<Money>) {
         "µm",
         words::THICKNESS_HINT,
         (0.1, 500.0),
-        Some(ledger.value("silver.t0.new_plate")),
+        Some(ledger.value(FigureId::SILVER_T0_NEW_PLATE)),
     );
     let (price_field, price) = plain(
         "bench.plating.price_per_g",
@@ -299,12 +300,12 @@ fn money(bench: &Bench<'_>) -> (Vec<Block>, Option<Money>) {
         unit,
         words::SILVER_PRICE_HINT,
         (0.001, 1000.0),
-        Some(ledger.value("plating.silver_price")),
+        Some(ledger.value(FigureId::PLATING_SILVER_PRICE)),
     );
     let quote = bench.case.quote(Treatment::Replate).map(|q| q.likely);
     let large = bench.case.piece.form.is_some_and(Form::large);
     let factor = if large {
-        ledger.value("cost.large_factor")
+        ledger.value(FigureId::COST_LARGE_FACTOR)
     } else {
         1.0
     };
@@ -318,7 +319,7 @@ fn money(bench: &Bench<'_>) -> (Vec<Block>, Option<Money>) {
             words::BILL_GUESSED
         },
         (0.0, 1_000_000.0),
-        Some(quote.unwrap_or_else(|| factor * ledger.value("cost.T14a"))),
+        Some(quote.unwrap_or_else(|| factor * ledger.value(FigureId::COST_T14A))),
     );
     let fields = vec![Block::Row {
         blocks: vec![thick_field, price_field, bill_field],
@@ -353,7 +354,7 @@ impl Sums {
         let density = v("metal.silver.density");
         let area_cm2 = surfaces.total_cm2();
         let mass_g = coat_g(money.thickness_um, density, area_cm2);
-        let buff = bench.ledger.figure("silver.loss.buff_hard.um");
+        let buff = bench.ledger.figure(FigureId::SILVER_LOSS_BUFF_HARD_UM);
         Self {
             area_cm2,
             mass_g,
@@ -397,9 +398,9 @@ impl Sums {
 
     /// What goes before anything comes on.
     fn loss(&self, bench: &Bench<'_>) -> String {
-        let buff = bench.ledger.figure("silver.loss.buff_hard.um");
+        let buff = bench.ledger.figure(FigureId::SILVER_LOSS_BUFF_HARD_UM);
         words::real_loss(
-            100.0 * bench.ledger.value("plating.polish_share"),
+            100.0 * bench.ledger.value(FigureId::PLATING_POLISH_SHARE),
             &range(&figures(buff.low), &figures(buff.high)),
             &range(&figures(self.old_g.0), &figures(self.old_g.1)),
         )

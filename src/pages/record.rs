@@ -8,7 +8,8 @@ use super::block::{Block, Table, Tone};
 use super::part_words::{named, parts, text_field};
 use super::record_fields::{FIELDS, Kind, Record};
 use super::wording::record as words;
-use leavewell_model::record::{Case, Date, Draft, PartName};
+use leavewell_model::record::{Case, Draft};
+use leavewell_model::terms::{Date, PartName};
 
 /// The page.
 #[must_use]

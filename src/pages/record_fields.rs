@@ -2,9 +2,10 @@
 
 use super::part_words::{part_problem, percent, um};
 use super::wording::record_fields as words;
-use leavewell_model::record::{
-    Bleed, BleedWord, Case, Corrosion, Dents, Draft, Engraving, Fill, Interior, Joint, Lacquer,
-    Lead, Loss, Method, Mount, PartName, Problem, Replaced, Split, Tarnish,
+use leavewell_model::record::{Bleed, Case, Draft, Problem};
+use leavewell_model::terms::{
+    BleedWord, Corrosion, Dents, Engraving, Fill, Interior, Joint, Lacquer, Lead, Loss, Method,
+    Mount, PartName, Replaced, Split, Tarnish,
 };
 
 /// Ids and labels of a list of words.

@@ -9,6 +9,7 @@ use leavewell_model::counsel::SharedCourse;
 use leavewell_model::decide::risk::{
     certain, dominance, judged, regrets, tolerance_from_even_bet, worst,
 };
+use leavewell_model::ledger::FigureId;
 use leavewell_model::maths::mean;
 use leavewell_model::record::Draft;
 
@@ -31,7 +32,7 @@ pub(super) fn leaders<'a>(deep: &'a Deep) -> Vec<&'a SharedCourse> {
 }
 
 pub(super) fn section(deep: &Deep, draft: &Draft) -> Block {
-    let stand_in = deep.ledger.value("counsel.even_bet");
+    let stand_in = deep.ledger.value(FigureId::COUNSEL_EVEN_BET);
     let (field, stake) = number(
         draft,
         Question {
@@ -53,7 +54,7 @@ pub(super) fn section(deep: &Deep, draft: &Draft) -> Block {
         .map(|c| c.score.iter().map(|x| x * scale).collect())
         .collect();
     let acts: Vec<&[f64]> = columns.iter().map(Vec::as_slice).collect();
-    let tail = deep.ledger.value("counsel.tail").clamp(0.01, 1.0);
+    let tail = deep.ledger.value(FigureId::COUNSEL_TAIL).clamp(0.01, 1.0);
     let tolerance = if rate > 0.0 { tolerance } else { f64::INFINITY };
     let ways = judged(&acts, tolerance, tail);
     let regret: Vec<f64> = regrets(&acts)

@@ -7,7 +7,7 @@ use super::worth_knowing_draw::{WIDTH, bar, small};
 use super::{Anchor, Block, Ink, Mark, Picture, Table, Tone};
 use leavewell_model::counsel::Shared;
 use leavewell_model::decide::sensitivity::{Bar, sorted};
-use leavewell_model::identity::{Family, Kind};
+use leavewell_model::terms::{Family, Kind};
 
 /// An input, what its ends are called, and which draws lie at its low and high end.
 struct Input {

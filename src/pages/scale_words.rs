@@ -6,7 +6,7 @@
 
 use super::wording::scale_words as words;
 use leavewell_model::ledger::Ledger;
-use leavewell_model::small::share;
+use leavewell_model::terms::share;
 
 /// The words for a probability from 0 to 1. What is no probability at all has no words to go by and
 /// counts as even.

@@ -12,9 +12,10 @@ use super::scale_words::said;
 use super::sheet_done::{Done, done};
 use super::wording::sheet as words;
 use leavewell_model::counsel::money;
-use leavewell_model::ledger::{LEDGER_VERSION, Ledger};
-use leavewell_model::record::{Case, Draft, PartName, Problem, Seen};
+use leavewell_model::ledger::{FigureId, LEDGER_VERSION, Ledger};
+use leavewell_model::record::{Case, Draft, Problem};
 use leavewell_model::report::{Band, CourseReport, Report};
+use leavewell_model::terms::{PartName, Seen};
 use leavewell_model::treatment::{LeadStatus, Release, lead_anywhere, release};
 
 /// Version of the program, printed with every sheet.
@@ -109,7 +110,7 @@ impl<'a> Paper<'a> {
 
     /// Worth telling a buyer: more than very unlikely.
     pub(super) fn worth_telling(&self, p: f64) -> bool {
-        p > self.ledger.value("words.very_unlikely")
+        p > self.ledger.value(FigureId::WORDS_VERY_UNLIKELY)
     }
 
     /// The course advised.
@@ -238,7 +239,9 @@ impl<'a> Paper<'a> {
         }
         let mut blocks = vec![Block::para(words::WORK_IN_ORDER)];
         let first_silver = self.report.identity.families.fused;
-        if self.done.iter().any(Done::plates) && first_silver >= self.ledger.value("words.even") {
+        if self.done.iter().any(Done::plates)
+            && first_silver >= self.ledger.value(FigureId::WORDS_EVEN)
+        {
             blocks.push(Block::said(
                 Tone::Note,
                 words::plated_yet_fused(&self.likely(first_silver)),

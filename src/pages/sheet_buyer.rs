@@ -8,8 +8,8 @@ use super::sheet_disclosure::{Told, told};
 use super::sheet_glossary::word_list;
 use super::wording::sheet_buyer as words;
 use leavewell_model::ledger::Place;
-use leavewell_model::record::Seen;
-use leavewell_model::small::capital;
+use leavewell_model::terms::Seen;
+use leavewell_model::terms::capital;
 
 /// The page.
 #[must_use]

@@ -5,7 +5,7 @@ use super::wording::sheet_cautions as words;
 use leavewell_model::ledger::{Level, caution};
 use leavewell_model::record::Case;
 use leavewell_model::report::{CautionReport, Report};
-use leavewell_model::treatment::Treatment;
+use leavewell_model::terms::Treatment;
 
 /// The page with the cautions for whatever treatment its words name, and the line that defers.
 pub(super) fn with_cautions(case: &Case, mut blocks: Vec<Block>) -> Vec<Block> {

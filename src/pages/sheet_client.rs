@@ -236,7 +236,7 @@ pub(super) fn course_table(paper: &Paper, courses: &[&CourseReport]) -> Table {
                 paper.money_band(net),
                 paper.money(c.net_gain.mean),
                 paper.likely(c.p_best),
-                leavewell_model::small::percent(c.originality),
+                leavewell_model::terms::percent(c.originality),
             ]
         })
         .collect();

@@ -3,10 +3,10 @@
 
 use super::sheet::{Paper, and, small};
 use super::wording::sheet_disclosure as words;
-use leavewell_model::record::{
-    Corrosion, Dents, Fill, Interior, Joint, Lead, Part, PartName, TestKind,
-};
-use leavewell_model::small::percent;
+use leavewell_model::ledger::FigureId;
+use leavewell_model::record::Part;
+use leavewell_model::terms::percent;
+use leavewell_model::terms::{Corrosion, Dents, Fill, Interior, Joint, Lead, PartName, TestKind};
 use leavewell_model::treatment::{LeadStatus, Release};
 
 /// One thing told: in a few words for a ticket, in a sentence for a catalogue.
@@ -59,8 +59,8 @@ fn replated(paper: &Paper, list: &mut Vec<Told>) {
             matches!(
                 d.treatment,
                 Some(
-                    leavewell_model::treatment::Treatment::Replate
-                        | leavewell_model::treatment::Treatment::Overplate
+                    leavewell_model::terms::Treatment::Replate
+                        | leavewell_model::terms::Treatment::Overplate
                 )
             )
         });
@@ -291,7 +291,7 @@ fn worn(paper: &Paper, list: &mut Vec<Told>) {
             let recorded = name.and_then(|n| paper.case.part(n)).and_then(|p| p.bleed);
             recorded.is_some_and(|b| {
                 leavewell_model::silver::bleed_range(Some(b), &paper.ledger).likely
-                    >= paper.ledger.value("silver.f_none")
+                    >= paper.ledger.value(FigureId::SILVER_F_NONE)
             })
         })
         .map(|p| format!("{} ({})", small(&p.name), percent(p.bleed)))

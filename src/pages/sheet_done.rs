@@ -8,8 +8,9 @@ use super::caution_blocks;
 use super::sheet::small;
 use super::sheet_cautions::with_cautions;
 use super::wording::sheet_done as words;
-use leavewell_model::record::{Case, Draft, MaterialUsed, Problem};
-use leavewell_model::treatment::Treatment;
+use leavewell_model::record::{Case, Draft, Problem};
+use leavewell_model::terms::MaterialUsed;
+use leavewell_model::terms::Treatment;
 
 /// Most entries read; the rest stays in the record.
 const MOST: usize = 60;

@@ -15,8 +15,8 @@ use super::sheet_glossary::word_list;
 use super::wording::sheet_client::outcome;
 use super::wording::sheet_file as words;
 use leavewell_model::ledger::Ledger;
-use leavewell_model::record::{Corrosion, Dents, Fill, Interior, Joint, Lead, PartName, Tarnish};
-use leavewell_model::small::percent;
+use leavewell_model::terms::percent;
+use leavewell_model::terms::{Corrosion, Dents, Fill, Interior, Joint, Lead, PartName, Tarnish};
 
 /// The page.
 #[must_use]
@@ -246,8 +246,8 @@ fn said(field: &str, value: &Value) -> String {
         "interior" => Interior::parse(&id).map(Interior::label),
         "corrosion" => Corrosion::parse(&id).map(Corrosion::label),
         "fill" => Fill::parse(&id).map(Fill::label),
-        "bleed" => leavewell_model::record::BleedWord::parse(&id)
-            .map(leavewell_model::record::BleedWord::label),
+        "bleed" => leavewell_model::terms::BleedWord::parse(&id)
+            .map(leavewell_model::terms::BleedWord::label),
         _ => None,
     };
     known.map_or(id, str::to_owned)
@@ -352,8 +352,8 @@ fn kinds(paper: &Paper) -> Vec<Block> {
             vec![
                 k.name.to_string(),
                 paper.likely(k.p),
-                leavewell_model::small::share(k.low),
-                leavewell_model::small::share(k.high),
+                leavewell_model::terms::share(k.low),
+                leavewell_model::terms::share(k.high),
                 k.kind.to_string(),
             ]
         })

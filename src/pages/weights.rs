@@ -50,7 +50,7 @@ fn ranks(deep: &Deep, counted: &[usize], now: &[f64; 5]) -> Vec<Block> {
     let courses = leaders(deep);
     // The order one's weights are in; the simplex's weights fall in that order.
     let mut order = counted.to_vec();
-    leavewell_model::small::sort_short(&mut order, |a, b| now[*b].total_cmp(&now[*a]));
+    order.sort_by(|a, b| now[*b].total_cmp(&now[*a]));
     let draws: Vec<Vec<&[f64]>> = courses
         .iter()
         .map(|c| order.iter().map(|a| c.attributes[*a].as_slice()).collect())
@@ -65,7 +65,7 @@ fn ranks(deep: &Deep, counted: &[usize], now: &[f64; 5]) -> Vec<Block> {
     let hundred = |p: f64| format!("{:.0}", 100.0 * p);
     let mut listed: Vec<usize> = (0..courses.len()).collect();
     let holistic = all.holistic();
-    leavewell_model::small::sort_short(&mut listed, |a, b| holistic[*b].total_cmp(&holistic[*a]));
+    listed.sort_by(|a, b| holistic[*b].total_cmp(&holistic[*a]));
     let rows = listed
         .iter()
         .map(|i| {

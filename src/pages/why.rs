@@ -5,10 +5,12 @@ use super::Subject;
 use super::block::{Block, Table, Tone};
 use super::picture::{Anchor, Ink, Mark, Picture};
 use super::wording::why as words;
-use leavewell_model::identity::{Evidence, Family, Reading, interval_with, pushes, readings};
+use leavewell_model::identity::{Evidence, Reading, interval_with, pushes, readings};
 use leavewell_model::ledger::Ledger;
+use leavewell_model::record::Answer;
 use leavewell_model::record::ledger_of;
-use leavewell_model::record::{Answer, Seen};
+use leavewell_model::terms::Family;
+use leavewell_model::terms::Seen;
 
 const WIDTH: f64 = 320.0;
 const LEFT: f64 = 8.0;

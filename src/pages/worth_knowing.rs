@@ -11,12 +11,12 @@ use leavewell_model::decide::information::{
     above_noise, of_answers_on_draws, of_everything, of_group, of_input,
 };
 use leavewell_model::decide::sensitivity::{share_explained, share_of_groups};
-use leavewell_model::identity::{ByKind, Family, Kind, Letter};
-use leavewell_model::ledger::{Ledger, finding};
+use leavewell_model::ledger::{FigureId, Ledger, finding};
 use leavewell_model::maths::mean;
 use leavewell_model::record::{Case, ledger_of};
-use leavewell_model::small::capital;
-use leavewell_model::treatment::Treatment;
+use leavewell_model::terms::Treatment;
+use leavewell_model::terms::capital;
+use leavewell_model::terms::{ByKind, Family, Kind, Letter};
 
 /// Points of the sample shown draw by draw, the same as the answer's, as a power of 2.
 const SHOWN_LOG2: u32 = 12;
@@ -131,11 +131,14 @@ impl<'a> Deep<'a> {
 
     /// A specialist names the family: rightly with the ledger's chance, else any other, all alike.
     fn opinion(&self) -> Look {
-        let right = self.ledger.value("counsel.opinion_right").clamp(0.0, 1.0);
+        let right = self
+            .ledger
+            .value(FigureId::COUNSEL_OPINION_RIGHT)
+            .clamp(0.0, 1.0);
         let wrong = (1.0 - right) / (Family::ALL.len() as f64 - 1.0);
         Look {
             name: words::OPINION,
-            fee: self.ledger.value("cost.opinion"),
+            fee: self.ledger.value(FigureId::COST_OPINION),
             answers: Family::ALL
                 .into_iter()
                 .map(|f| {
@@ -152,7 +155,7 @@ impl<'a> Deep<'a> {
         let effort = facts.iter().map(|f| f.invasive.min(3)).max()?;
         let chance = |f: &leavewell_model::ledger::FindingFact, k: Kind| match f.letter(k) {
             Some(letter) => self.ladder(letter),
-            None => self.ledger.value("identity.out.finding"),
+            None => self.ledger.value(FigureId::IDENTITY_OUT_FINDING),
         };
         let rows: Vec<ByKind> = facts
             .iter()
@@ -283,7 +286,7 @@ fn worth_section(deep: &Deep) -> Block {
         columns: words::KNOWN_COLUMNS.map(str::to_owned).to_vec(),
         rows,
     };
-    let fee = deep.ledger.value("cost.opinion");
+    let fee = deep.ledger.value(FigureId::COST_OPINION);
     let mut blocks = vec![Block::said(
         Tone::Answer,
         kind_sentence(deep, kind_worth, fee),
@@ -395,7 +398,7 @@ fn looks_table(deep: &Deep) -> (Vec<Vec<String>>, bool) {
     let net = |(_, worth, fee): &(String, Option<f64>, f64)| {
         worth.map_or(f64::NEG_INFINITY, |w| w - deep.score_of(*fee))
     };
-    leavewell_model::small::sort_short(&mut found, |a, b| net(b).total_cmp(&net(a)));
+    found.sort_by(|a, b| net(b).total_cmp(&net(a)));
     let pays = found.iter().any(|f| net(f) > 0.0);
     let rows = found
         .iter()
@@ -548,7 +551,7 @@ mod tests {
     fn answers_of_every_look_are_chances() {
         let subject = Subject::new(Draft::default());
         for look in Deep::new(&subject).looks() {
-            for k in 0..12 {
+            for k in 0..leavewell_model::identity::Kind::ALL.len() {
                 let sum: f64 = look.answers.iter().map(|(_, l)| l[k]).sum();
                 assert!((sum - 1.0).abs() < 1e-9, "{}", look.name);
                 assert!(

@@ -10,15 +10,15 @@ use leavewell_model::counsel::{Shared, SharedCourse};
 use leavewell_model::decide::information::of_answers;
 use leavewell_model::decide::option::{Waiting, Worth};
 use leavewell_model::decide::tree::{Act, Next, Question, Rolled, Test};
-use leavewell_model::identity::Kind;
 use leavewell_model::maths::mean;
-use leavewell_model::small::{capital, share};
-use leavewell_model::treatment::Treatment;
+use leavewell_model::terms::Kind;
+use leavewell_model::terms::Treatment;
+use leavewell_model::terms::{capital, share};
 
 /// Tests one after another at most.
 const DEPTH: usize = 3;
-/// States: twelve kinds, each without and with lead.
-const STATES: usize = 24;
+/// States: every kind, each without and with lead.
+const STATES: usize = 2 * Kind::ALL.len();
 
 pub(super) fn section(deep: &Deep) -> Block {
     let question = question(deep);
@@ -193,9 +193,7 @@ fn listed(deep: &Deep, at: &Rolled, level: usize, lines: &mut Vec<Line>) {
                 .filter(|(i, _)| i != chosen)
                 .map(|(_, b)| b)
                 .collect();
-            leavewell_model::small::sort_short(&mut losers, |a, b| {
-                b.to.value.total_cmp(&a.to.value)
-            });
+            losers.sort_by(|a, b| b.to.value.total_cmp(&a.to.value));
             for b in losers.iter().take(LOSERS[usize::from(level > 0)]) {
                 lines.push(Line {
                     level,

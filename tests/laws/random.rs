@@ -4,11 +4,11 @@
 //! noughts the empty one, so that a failing tape shrinks toward fewer entries.
 
 use leavewell_model::ledger::{Ledger, findings};
-use leavewell_model::record::{
+use leavewell_model::terms::Treatment;
+use leavewell_model::terms::{
     Corrosion, Currency, Dents, Doer, Fill, Form, Goal, Interior, Joint, Lead, PartName, Route,
     Tarnish,
 };
-use leavewell_model::treatment::Treatment;
 use serde_json::{Map, Value, json};
 
 /// Numbers to choose by: first those given, then noughts.

@@ -5,13 +5,15 @@
 
 use leavewell_model::Draft;
 use leavewell_model::counsel::weigh_at_once;
-use leavewell_model::identity::{Evidence, Kind, interval_with};
+use leavewell_model::identity::{Evidence, interval_with};
 use leavewell_model::ledger::Ledger;
 use leavewell_model::maths::{
     Beta, SobolBlock, TwoPiece, Z5, Z10, beta_quantile, pert_shapes, probability, probit,
     sobol_u32, tail_mean,
 };
-use leavewell_model::record::{Answer, Case, Goal, Seen};
+use leavewell_model::record::{Answer, Case};
+use leavewell_model::terms::Kind;
+use leavewell_model::terms::{Goal, Seen};
 
 use crate::{near, near_share, printed};
 

@@ -3,11 +3,11 @@
 //! language, from the letters, the priors and the rule of combination in `DEVELOPERS.md`.
 
 use leavewell_model::counsel::weigh_at_once;
-use leavewell_model::identity::{
-    Evidence, Family, Interval, Kind, Posterior, contradictions, interval_with,
-};
+use leavewell_model::identity::{Evidence, Interval, Posterior, contradictions, interval_with};
 use leavewell_model::ledger::{FindingFact, Ledger, finding, findings, windows};
-use leavewell_model::record::{Answer, CameFrom, Case, PartName, Seen};
+use leavewell_model::record::{Answer, Case};
+use leavewell_model::terms::{CameFrom, PartName, Seen};
+use leavewell_model::terms::{Family, Kind};
 
 use crate::{near, printed};
 
@@ -261,7 +261,7 @@ fn a_finding_that_favours_a_family_raises_it() {
 /// kind outside. Worked out here from the letters alone.
 fn favoured(f: &FindingFact, answer: Seen) -> Vec<Family> {
     let ledger = Ledger::standard();
-    let out = ledger.value(if f.cluster == leavewell_model::identity::Cluster::Mark {
+    let out = ledger.value(if f.cluster == leavewell_model::terms::Cluster::Mark {
         "identity.out.mark"
     } else {
         "identity.out.finding"

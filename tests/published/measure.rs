@@ -4,13 +4,12 @@
 use leavewell_model::Draft;
 use leavewell_model::bench::{layered_density, skin_share};
 use leavewell_model::counsel::weigh_at_once;
-use leavewell_model::identity::{
-    Evidence, Family, Kind, Letter, Posterior, information_gain, interval_with, readings,
-};
+use leavewell_model::identity::{Evidence, Posterior, information_gain, interval_with, readings};
 use leavewell_model::ledger::Ledger;
 use leavewell_model::record::{Case, Problem};
 use leavewell_model::record::{Weighing, water_density};
 use leavewell_model::report::IdentityReport;
+use leavewell_model::terms::{Family, Kind, Letter};
 
 use crate::{near, near_share, printed};
 

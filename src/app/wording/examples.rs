@@ -34,3 +34,27 @@ pub const HALLMARKED_CANDLESTICKS: [&str; 2] = [
     "Marks of solid silver on the base and a copper line down the stem: two \
      signs that do not fit together.",
 ];
+pub const DENTED_TRAY: [&str; 2] = [
+    "The dented tray",
+    "A nickel-silver tray with deep dents, and a quote for taking them out.",
+];
+pub const TEAPOT_WITHOUT_KNOB: [&str; 2] = [
+    "The teapot without its knob",
+    "Fused plate, sound but for the knob, which is lost. Is a new one worth it?",
+];
+pub const LOOSE_CANDLESTICK: [&str; 2] = [
+    "The candlestick with a loose base",
+    "It is loaded with pitch, so solder is out; the base wobbles.",
+];
+pub const BROKEN_LACQUER_POT: [&str; 2] = [
+    "The pot under broken lacquer",
+    "Tarnish runs in threads under an old coat.",
+];
+pub const UNTINNED_SAUCEBOAT: [&str; 2] = [
+    "The sauceboat that lost its tin",
+    "Bare copper inside, and somebody would like to use it at table.",
+];
+pub const SIX_FAULTS_TEAPOT: [&str; 2] = [
+    "The teapot with six faults",
+    "A leak, deep dents, a loose handle, no knob, a grey spout, and black all over.",
+];

@@ -14,7 +14,11 @@ fn main() {
     divan::main();
 }
 
-const CASES: [(&str, &str); 3] = [
+const CASES: [(&str, &str); 4] = [
+    (
+        "six_faults",
+        include_str!("../../../tests/cases/six_faults_teapot.json"),
+    ),
     (
         "basket",
         include_str!("../../../tests/cases/cake_basket.json"),
@@ -55,7 +59,7 @@ fn bench_changes(bencher: divan::Bencher, name: &str, change: fn(&mut Draft, usi
     bencher.bench_local(|| next.next().map(|case| weigh_at_once(case, Vec::new())));
 }
 
-#[divan::bench(args = ["basket", "teapot", "tray"])]
+#[divan::bench(args = ["basket", "teapot", "tray", "six_faults"])]
 fn answer_after_a_look(bencher: divan::Bencher, name: &str) {
     bench_changes(bencher, name, |draft, i| {
         let finding = ["S01", "S02", "M02", "C02", "S05"][i % 5];
@@ -67,21 +71,21 @@ fn answer_after_a_look(bencher: divan::Bencher, name: &str) {
     });
 }
 
-#[divan::bench(args = ["basket", "teapot", "tray"])]
+#[divan::bench(args = ["basket", "teapot", "tray", "six_faults"])]
 fn answer_after_a_change_of_bare_metal(bencher: divan::Bencher, name: &str) {
     bench_changes(bencher, name, |draft, i| {
         draft.set_part("body", "bleed", &format!("0.{:02}", 2 + 3 * (i % 30)));
     });
 }
 
-#[divan::bench(args = ["basket", "teapot", "tray"])]
+#[divan::bench(args = ["basket", "teapot", "tray", "six_faults"])]
 fn answer_after_a_change_of_the_guess(bencher: divan::Bencher, name: &str) {
     bench_changes(bencher, name, |draft, i| {
         draft.set("market.likely", &(300 + i).to_string());
     });
 }
 
-#[divan::bench(args = ["basket", "teapot", "tray"], sample_count = 10)]
+#[divan::bench(args = ["basket", "teapot", "tray", "six_faults"], sample_count = 10)]
 fn search_for_changes(bencher: divan::Bencher, name: &str) {
     let case = case(name);
     bencher.bench(|| what_would_change(&case));

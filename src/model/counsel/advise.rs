@@ -1,13 +1,16 @@
-//! From outcomes to advice: what is best, by how much, how surely.
+//! From outcomes to advice: which course is best, by how much and how surely.
 
+use super::choice::Block;
 use super::course::Course;
 use super::draws::Draws;
 use super::outcome::{Outcome, stretches};
+use super::prices::Prices;
 use super::wording::advise as words;
 use crate::identity::{ByKind, Kind, Posterior};
 use crate::ledger::Ledger;
 use crate::maths::{at_least, mean};
 use crate::record::{Case, Currency, Goal};
+use crate::small::sort_short;
 use crate::treatment::Treatment;
 
 /// How firmly the advice stands.
@@ -45,44 +48,73 @@ pub(super) struct Advice {
     pub(super) doubts: Vec<String>,
 }
 
-/// Chooses among the courses that can be advised: of those whose mean is within the noise of the
-/// best, the one that leaves most choice for later.
-///
-/// noise = max(5 % of |median net as it is|, 2 % of the median undamaged value, the standard error of
-/// the leading difference over eight stretches of the sample) for a seller; in points of score the
-/// ledger's figure takes the place of the first two. p = share of draws in which no other group
-/// beats it by more than the noise.
-pub(super) fn advise(
+/// The place of the advised course: of those whose mean is within the noise of the best, the one that
+/// leaves most choice for later; with the noise.
+pub(super) fn choose(
     courses: &[Course],
     outcomes: &[Outcome],
     draws: &Draws,
-    case: &Case,
+    goal: Goal,
     ledger: &Ledger,
-    posterior: &Posterior,
-) -> Advice {
-    let goal = case.aim.goal_or_default();
+) -> (usize, f64) {
     let open: Vec<usize> = (0..courses.len())
         .filter(|i| courses[*i].can_be_advised())
         .collect();
     let means: Vec<f64> = outcomes.iter().map(|o| o.score.mean()).collect();
+    // Leaving alone comes first and is never barred.
     let best = open
         .iter()
         .copied()
-        .fold(open[0], |b, i| if means[i] > means[b] { i } else { b });
+        .fold(0, |b, i| if means[i] > means[b] { i } else { b });
     let noise = noise(&open, best, &means, outcomes, draws, goal, ledger);
-    let groups = groups(&open, courses, &means);
-    let within: Vec<usize> = open
+    let within = open
         .iter()
         .copied()
-        .filter(|i| means[*i] >= means[best] - noise)
-        .collect();
-    let chosen = within.iter().copied().fold(within[0], |c, i| {
+        .filter(|i| means[*i] >= means[best] - noise);
+    let chosen = within.fold(best, |c, i| {
         if gentler(&outcomes[i], means[i], &outcomes[c], means[c]) {
             i
         } else {
             c
         }
     });
+    (chosen, noise)
+}
+
+/// The least that counts as a difference, whatever the sample: money for a seller, score for others.
+pub(super) fn least_noise(as_it_is_net: f64, undamaged: f64, goal: Goal, ledger: &Ledger) -> f64 {
+    if goal == Goal::Sell {
+        (ledger.value("counsel.noise.net") * as_it_is_net.abs())
+            .max(ledger.value("counsel.noise.value") * undamaged)
+    } else {
+        ledger.value("counsel.noise.points")
+    }
+}
+
+/// What the choice rests on and how firm it is.
+///
+/// noise = max(5 % of |median net as it is|, 2 % of the median undamaged value, the standard error of
+/// the leading difference over eight stretches of the sample) for a seller; in points of score the
+/// ledger's figure takes the place of the first two. p is the lesser of two shares of draws: in which
+/// no other group beats it by more than the noise, and in which the best change in every block, added
+/// up, gains no more than the noise. `changes` are the courses that differ from it in one block.
+#[allow(clippy::too_many_arguments)] // one judgement, all it looks at
+pub(super) fn advise(
+    (chosen, noise): (usize, f64),
+    courses: &[Course],
+    outcomes: &[Outcome],
+    changes: &[(Block, usize)],
+    draws: &Draws,
+    case: &Case,
+    ledger: &Ledger,
+    posterior: &Posterior,
+    prices: &Prices,
+) -> Advice {
+    let open: Vec<usize> = (0..courses.len())
+        .filter(|i| courses[*i].can_be_advised())
+        .collect();
+    let means: Vec<f64> = outcomes.iter().map(|o| o.score.mean()).collect();
+    let groups = groups(&open, courses, &means, chosen);
     let (p_of_group, regret_of) = chances(&groups, outcomes, noise, draws.n);
     let group_of = |i: usize| groups.iter().position(|g| g.members.contains(&i));
     let p_best: Vec<f64> = (0..courses.len())
@@ -102,7 +134,11 @@ pub(super) fn advise(
                 top
             }
         });
-    let p = p_best[chosen];
+    let mut p_best = p_best;
+    let p = p_best[chosen].min(stands_in_every_block(
+        chosen, courses, outcomes, changes, noise, draws.n,
+    ));
+    p_best[chosen] = p;
     let mut firmness = if p >= ledger.value("counsel.clear") {
         Firmness::Clear
     } else if p >= ledger.value("counsel.leaning") {
@@ -117,7 +153,7 @@ pub(super) fn advise(
     if posterior.top_family().1 < ledger.value("counsel.family") && courses[chosen].touches() {
         doubts.push(words::KIND_NOT_SETTLED.to_owned());
     }
-    doubts.extend(money_doubts(&courses[chosen], draws, case));
+    doubts.extend(money_doubts(&courses[chosen], draws, case, prices));
     // Each of these doubts by itself keeps the answer from being clear.
     if !doubts.is_empty() {
         firmness = firmness.min(Firmness::Leaning);
@@ -137,7 +173,7 @@ pub(super) fn advise(
 }
 
 /// What is not known of the money: the value, or the price of what is advised.
-fn money_doubts(chosen: &Course, draws: &Draws, case: &Case) -> Vec<String> {
+fn money_doubts(chosen: &Course, draws: &Draws, case: &Case, prices: &Prices) -> Vec<String> {
     let mut doubts = Vec::new();
     if !draws.value_entered {
         doubts.push(words::NO_VALUE.to_owned());
@@ -145,7 +181,7 @@ fn money_doubts(chosen: &Course, draws: &Draws, case: &Case) -> Vec<String> {
     let unquoted = chosen
         .steps
         .iter()
-        .find(|t| is_paid(**t, case) && case.quote(**t).is_none());
+        .find(|t| is_paid(**t, case) && !prices.is_quoted(**t));
     if let Some(step) = unquoted {
         let name = step.name().to_ascii_lowercase();
         doubts.push(words::no_quote(&name));
@@ -156,7 +192,7 @@ fn money_doubts(chosen: &Course, draws: &Draws, case: &Case) -> Vec<String> {
 /// Whether somebody is paid for it.
 fn is_paid(treatment: Treatment, case: &Case) -> bool {
     match treatment {
-        Treatment::Leave | Treatment::Wash | Treatment::Keeping => false,
+        Treatment::Leave | Treatment::Wash | Treatment::Keeping | Treatment::Foam => false,
         Treatment::Clean => case.aim.doer == Some(crate::record::Doer::Workshop),
         _ => true,
     }
@@ -191,14 +227,7 @@ fn noise(
         .sum::<f64>()
         / 7.0;
     let standard_error = (variance / 8.0).sqrt();
-    let least = if goal == Goal::Sell {
-        let as_it_is = leave.net.median().abs();
-        let undamaged = draws.undamaged.median();
-        (ledger.value("counsel.noise.net") * as_it_is)
-            .max(ledger.value("counsel.noise.value") * undamaged)
-    } else {
-        ledger.value("counsel.noise.points")
-    };
+    let least = least_noise(leave.net.median(), draws.undamaged.median(), goal, ledger);
     least.max(standard_error)
 }
 
@@ -216,7 +245,10 @@ struct Group {
     leader: usize,
 }
 
-fn groups(open: &[usize], courses: &[Course], means: &[f64]) -> Vec<Group> {
+/// Groups compared at most; those with the best means, and the chosen course's.
+const MOST_GROUPS: usize = 40;
+
+fn groups(open: &[usize], courses: &[Course], means: &[f64], chosen: usize) -> Vec<Group> {
     let mut groups: Vec<Group> = Vec::new();
     for i in open {
         let key = courses[*i].group();
@@ -234,7 +266,46 @@ fn groups(open: &[usize], courses: &[Course], means: &[f64]) -> Vec<Group> {
             }),
         }
     }
+    let own = courses[chosen].group();
+    sort_short(&mut groups, |a, b| {
+        (b.key == own)
+            .cmp(&(a.key == own))
+            .then(means[b.leader].total_cmp(&means[a.leader]))
+    });
+    groups.truncate(MOST_GROUPS);
     groups
+}
+
+/// Share of draws in which the best change in every block, added up, gains no more than the noise.
+fn stands_in_every_block(
+    chosen: usize,
+    courses: &[Course],
+    outcomes: &[Outcome],
+    changes: &[(Block, usize)],
+    noise: f64,
+    n: usize,
+) -> f64 {
+    let own = courses[chosen].group();
+    let score = &outcomes[chosen].score;
+    let mut gain = vec![0.0; n];
+    for block in Block::ALL.into_iter().chain([Block::Test]) {
+        let rivals: Vec<&Outcome> = changes
+            .iter()
+            .filter(|(b, i)| *b == block && courses[*i].group() != own)
+            .map(|(_, i)| &outcomes[*i])
+            .collect();
+        if rivals.is_empty() {
+            continue;
+        }
+        for (i, gain) in gain.iter_mut().enumerate() {
+            let best = rivals
+                .iter()
+                .fold(0.0, |best, o| at_least(o.score[i] - score[i], best));
+            *gain += best;
+        }
+    }
+    let stands = gain.iter().filter(|g| **g <= noise).count();
+    stands as f64 / n as f64
 }
 
 /// Chance of each group being best within the noise, and a function giving a course's greatest

@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::course::Course;
-use super::tweak::Tweak;
+use super::what_if::WhatIf;
 use super::wording::change as words;
 use crate::report::{ChangeReport, MOST_MOVED};
 
@@ -62,12 +62,12 @@ pub(super) struct Now {
     pub(super) fused: f64,
 }
 
-/// For each input, the nearest value at which `advised` (given the tweak) leaves its group, searched
+/// For each input, the nearest value at which `advised` (given what is moved) leaves its group, searched
 /// on the same draws: 33 log-spaced values, nearest first, then bisection.
 pub(super) fn changes(
     now: &Now,
     chosen: &Course,
-    advised: &dyn Fn(&Tweak) -> Course,
+    advised: &dyn Fn(&WhatIf) -> Course,
     words: &dyn Fn(&ChangeReport) -> String,
 ) -> Vec<ChangeReport> {
     let group = chosen.group();
@@ -81,7 +81,7 @@ pub(super) fn changes(
                 Input::Fused => (now.fused, words::FUSED),
             };
             let flips = |factor: f64| {
-                let course = advised(&tweak(input, factor));
+                let course = advised(&what_if(input, factor));
                 (course.group() != group).then_some(course)
             };
             let found = if value > 0.0 {
@@ -127,23 +127,23 @@ impl Now {
     }
 }
 
-pub(super) fn tweak(input: Input, factor: f64) -> Tweak {
+pub(super) fn what_if(input: Input, factor: f64) -> WhatIf {
     match input {
-        Input::Value => Tweak {
+        Input::Value => WhatIf {
             value: factor,
-            ..Tweak::NONE
+            ..WhatIf::NOTHING
         },
-        Input::Cost => Tweak {
+        Input::Cost => WhatIf {
             cost: factor,
-            ..Tweak::NONE
+            ..WhatIf::NOTHING
         },
-        Input::Bleed => Tweak {
+        Input::Bleed => WhatIf {
             bleed: factor,
-            ..Tweak::NONE
+            ..WhatIf::NOTHING
         },
-        Input::Fused => Tweak {
+        Input::Fused => WhatIf {
             fused_odds: factor,
-            ..Tweak::NONE
+            ..WhatIf::NOTHING
         },
     }
 }

@@ -1,47 +1,38 @@
-//! The world as it may be: for each point of the sample, what the piece is, what it is worth, how it
-//! is worn, what treatments cost and whether they go wrong.
+//! The piece as it may be: for each point of the sample, what it is, what it is worth and how it is
+//! worn.
 
 use super::column::Column;
 use super::part_silver::{LayerDraws, PartDraws, Silver, SilverBefore, part_draws};
 use super::sample::{Dim, Law, Sample};
-use super::tweak::Tweak;
 use super::wear::{Wear, WearBefore};
+use super::what_if::WhatIf;
 use crate::identity::{Kind, Posterior};
-use crate::ledger::{Figure, Ledger};
-use crate::record::{Case, Dents, Doer, Fill, Form, Goal, Joint, Route, Tarnish};
-use crate::treatment::{LeadStatus, Treatment, lead_anywhere};
+use crate::ledger::Ledger;
+use crate::record::{Case, Corrosion, Fill, Goal, Joint, Mount, Part, Route, Tarnish};
+use crate::treatment::{LeadStatus, lead_anywhere};
 use crate::value::{Class, Comparison, Factor, Fees, guess};
 
-/// What was last made draw by draw on a sample. The next answer goes on from it: a draw all of whose
-/// inputs are to the bit what they were has what it had. That changes speed, never a result.
+/// The last results made draw by draw on a sample. If none of a draw's inputs changed, its cached
+/// result is reused. That changes speed, never a result.
 #[derive(Default)]
 pub(super) struct Before {
     pub(super) parts: Vec<SilverBefore>,
     pub(super) wear: Option<WearBefore>,
 }
 
-/// Everything drawn for a case.
+/// Everything drawn for a case that does not depend on what is done to it.
 #[derive(Clone)]
 pub(super) struct Draws {
     pub(super) n: usize,
     pub(super) kind: Vec<Kind>,
+    pub(super) class: Vec<Class>,
     pub(super) undamaged: Column,
-    /// Undamaged value times the luck of the sale: what a hammer price scales with.
+    /// Undamaged value times the noise of the sale: what a hammer price scales with.
     pub(super) level: Column,
     pub(super) wear: Wear,
-    /// ln of factors; none where nothing of the sort is seen. First those no treatment changes:
-    /// dents, arms, rust.
+    /// ln of the factors no treatment changes; `None` where there are none.
     pub(super) ln_fixed: Option<Column>,
-    pub(super) ln_tarnish: Option<Column>,
-    /// ln of what an open joint costs, and of what an old repair costs.
-    pub(super) ln_open: Option<Column>,
-    pub(super) ln_mended: Option<Column>,
-    pub(super) ln_repaired: Column,
-    pub(super) ln_detail: Column,
     pub(super) fees: FeeDraws,
-    /// ln(kept) where the treatment goes wrong in this draw, else 0.
-    ln_mishap: Vec<(Treatment, Column)>,
-    pub(super) costs: Vec<(Treatment, Column)>,
     pub(super) lead: Vec<bool>,
     /// Bare share over the parts, weighted by how much each shows.
     pub(super) shown: Column,
@@ -49,6 +40,8 @@ pub(super) struct Draws {
     pub(super) parts: Vec<PartDraws>,
     /// The whole piece's cleaning dose, by area.
     pub(super) cleaning_dose: Column,
+    /// How many times as much silver shop polish takes as gentle cleaning.
+    pub(super) paste_over_chalk: Column,
     /// Share of draws in which the bleed doubles within the ledger's horizon.
     pub(super) p_doubles: f64,
     pub(super) covered_area: f64,
@@ -67,7 +60,7 @@ impl Draws {
         posterior: &Posterior,
         early: bool,
         sample: &Sample,
-        tweak: &Tweak,
+        moved: &WhatIf,
     ) -> Self {
         let n = sample.len();
         let kind = draw_kinds(posterior, &sample.u(Dim::Kind));
@@ -76,29 +69,30 @@ impl Draws {
             .map(|k| Class::of(*k, early, case.piece.documented))
             .collect();
         let layers = LayerDraws::new(case, ledger, &kind, sample);
-        let parts = part_draws(case, ledger, &layers, sample, tweak);
+        let parts = part_draws(case, ledger, &layers, sample, moved);
         let by_show = |of: fn(&Silver) -> &Column| weighted(&parts, |p| p.show, of);
         let (shown, shown_cleaned) = (by_show(|s| &s.bleed), by_show(|s| &s.bleed_cleaned));
         let cleaning_dose = weighted(&parts, |p| p.area, |s| &s.cleaning_dose);
-        let (undamaged, value_entered) = undamaged(case, ledger, &class, sample, tweak);
-        // What is learnt from sales is what the next one fetches, its luck included.
+        let (undamaged, value_entered) = undamaged(case, ledger, &class, sample, moved);
+        // Sales of like pieces already include the noise of a sale.
         let level = if case.comparables.is_empty() {
-            let luck = sample.luck(Dim::Sale, ledger.value("value.sale_sd").clamp(0.0, 3.0));
+            let sd = ledger.value("value.sale_sd").clamp(0.0, 3.0);
+            let noise = sample.multiplier(Dim::Sale, sd);
             undamaged
                 .iter()
-                .zip(luck.iter())
+                .zip(noise.iter())
                 .map(|(v, l)| v * l)
                 .collect()
         } else {
             undamaged.clone()
         };
         let wear = Wear::new(ledger, &kind, &class, (&shown, &shown_cleaned), sample);
-        let conditions = Conditions {
-            case,
+        let ln_fixed = FactorRows {
             ledger,
             class: &class,
             sample,
-        };
+        }
+        .fixed(case);
         let horizon =
             ledger.value("attribute.stability.years") * ledger.value("silver.polish_per_year");
         let p_doubles = parts.first().map_or(0.0, |body| {
@@ -106,30 +100,25 @@ impl Draws {
             times.filter(|t| **t <= horizon).count() as f64 / n as f64
         });
         let area: f64 = parts.iter().map(|p| p.area).sum();
-        let covered_area =
-            parts.iter().map(|p| p.area * (1.0 - p.low)).sum::<f64>() / area.max(f64::MIN_POSITIVE);
+        let covered = parts.iter().map(|p| p.area * (1.0 - p.low)).sum::<f64>();
+        let covered_area = covered / area.max(f64::MIN_POSITIVE);
         Self {
             n,
             undamaged,
             level,
             wear,
-            ln_fixed: conditions.fixed(),
-            ln_tarnish: conditions.tarnish(),
-            ln_open: conditions.open_joint(),
-            ln_mended: conditions.old_repair(),
-            ln_repaired: conditions.repaired(),
-            ln_detail: conditions.one("value.detail_after_replate", Dim::Detail),
+            ln_fixed,
             fees: FeeDraws::new(ledger, sample),
-            ln_mishap: mishaps(ledger, &class, sample),
-            costs: costs(case, ledger, sample, tweak),
             lead: draw_lead(case, ledger, &kind, &sample.u(Dim::Lead)),
             shown,
             shown_cleaned,
             cleaning_dose,
+            paste_over_chalk: layers.paste_over_chalk(),
             p_doubles,
             covered_area,
             parts,
             kind,
+            class,
             value_entered,
             damping: ledger.value("value.damping").clamp(0.0, 1.0),
             route: case.market.route.unwrap_or(Route::Auction),
@@ -141,26 +130,28 @@ impl Draws {
         }
     }
 
-    /// Cost of one treatment over the sample; none when it costs nothing.
-    pub(super) fn cost(&self, treatment: Treatment) -> Option<&Column> {
-        let found = self.costs.iter().find(|(t, _)| *t == treatment);
-        found.map(|(_, column)| column)
-    }
-
-    /// ln(kept) of one treatment over the sample; none when nothing can go wrong.
-    pub(super) fn ln_mishap(&self, treatment: Treatment) -> Option<&Column> {
-        let treatment = if treatment == Treatment::LowMelt {
-            Treatment::Solder
-        } else {
-            treatment
-        };
-        let found = self.ln_mishap.iter().find(|(t, _)| *t == treatment);
-        found.map(|(_, column)| column)
-    }
-
     /// The body's draws. A case always has a body, looked at or not.
     pub(super) fn body(&self) -> Option<&PartDraws> {
         self.parts.first()
+    }
+
+    /// The bare share that shows, with each part's share made into another.
+    pub(super) fn shown_where(&self, n: usize, of: &dyn Fn(&PartDraws, usize) -> f64) -> Vec<f64> {
+        let total: f64 = self.parts.iter().map(|p| p.show).sum();
+        let mut sum = vec![0.0; n];
+        for p in &self.parts {
+            let w = if total > 0.0 {
+                p.show / total
+            } else {
+                1.0 / self.parts.len() as f64
+            };
+            if w > 0.0 {
+                for (i, s) in sum.iter_mut().enumerate() {
+                    *s += w * of(p, i);
+                }
+            }
+        }
+        sum
     }
 }
 
@@ -219,7 +210,7 @@ fn undamaged(
     ledger: &Ledger,
     class: &[Class],
     sample: &Sample,
-    tweak: &Tweak,
+    moved_by: &WhatIf,
 ) -> (Column, bool) {
     let m = &case.market;
     let entered = guess(m, ledger);
@@ -242,16 +233,16 @@ fn undamaged(
         })
     };
     #[allow(clippy::float_cmp)] // exactly this leaves it as it is
-    let moved = if tweak.value == 1.0 {
+    let moved = if moved_by.value == 1.0 {
         values
     } else {
-        values.iter().map(|v| v * tweak.value).collect()
+        values.iter().map(|v| v * moved_by.value).collect()
     };
     (moved, entered.is_some() || !case.comparables.is_empty())
 }
 
 /// Each draw from the column of its class. Only the columns of classes that were drawn are made.
-fn by_class(class: &[Class], column: impl Fn(Class) -> Column) -> Column {
+pub(super) fn by_class(class: &[Class], column: impl Fn(Class) -> Column) -> Column {
     let columns = Class::ALL.map(|c| class.contains(&c).then(|| column(c)));
     let mut all = columns.iter().flatten();
     if let (Some(only), None) = (all.next(), all.next()) {
@@ -277,109 +268,85 @@ pub(super) fn shares(class: &[Class]) -> [f64; 8] {
     shares
 }
 
-/// Factor rows that depend on the class of each draw.
-struct Conditions<'a> {
-    case: &'a Case,
-    ledger: &'a Ledger,
-    class: &'a [Class],
-    sample: &'a Sample,
+/// Factor rows over the sample, each draw by its class.
+#[derive(Clone, Copy)]
+pub(super) struct FactorRows<'a> {
+    pub(super) ledger: &'a Ledger,
+    pub(super) class: &'a [Class],
+    pub(super) sample: &'a Sample,
 }
 
-impl Conditions<'_> {
-    /// ln of one row of factors over the sample, each draw by its class.
-    fn row(&self, row: &str, dim: Dim) -> Column {
+impl FactorRows<'_> {
+    /// ln of the row of figures `<prefix>.<class group>`.
+    pub(super) fn row(&self, prefix: &str, dim: Dim) -> Column {
         by_class(self.class, |class| {
             let group = match class.group() {
                 "C1" => "C1",
                 "C2" => "C2",
                 _ => "A",
             };
-            let figure = self.ledger.figure(&format!("value.factor.{row}.{group}"));
+            let figure = self.ledger.figure(&[prefix, ".", group].concat());
             self.sample.ln_factor(dim, Factor::of(figure))
         })
     }
 
+    fn condition(&self, row: &str, dim: Dim) -> Column {
+        self.row(&["value.factor.", row].concat(), dim)
+    }
+
     /// ln of a factor that is the same for all classes.
-    fn one(&self, id: &str, dim: Dim) -> Column {
+    pub(super) fn one(&self, id: &str, dim: Dim) -> Column {
         let factor = Factor::of(self.ledger.figure(id));
         self.sample.ln_factor(dim, factor)
     }
 
-    fn fixed(&self) -> Option<Column> {
+    /// ln of everything no treatment changes: arms, flaws of the whole piece, an old neat repair,
+    /// filling that shows, rust.
+    fn fixed(&self, case: &Case) -> Option<Column> {
         let mut rows: Vec<Column> = Vec::new();
-        match self.case.parts.iter().filter_map(|p| p.dents).max() {
-            None | Some(Dents::None) => {}
-            Some(Dents::Minor) => rows.push(self.row("dents_minor", Dim::DentFactor)),
-            Some(Dents::Moderate) => rows.push(self.row("dents_moderate", Dim::DentFactor)),
-            Some(Dents::Split) => rows.push(self.row("split", Dim::DentFactor)),
+        if case.has_seen("C13") {
+            rows.push(self.condition("arms_original", Dim::ShieldFactor));
         }
-        if self.case.has_seen("C13") {
-            rows.push(self.row("arms_original", Dim::ShieldFactor));
-        }
-        for flaw in &self.case.flaws {
+        for flaw in &case.flaws {
+            // A lost part is a fault that a new part answers.
+            if flaw.starts_with("part_missing") {
+                continue;
+            }
             let dim = if flaw.starts_with("part") || *flaw == "marriage" {
                 Dim::DentFactor
             } else {
                 Dim::ShieldFactor
             };
-            rows.push(self.row(flaw, dim));
+            rows.push(self.condition(flaw, dim));
         }
-        if self.case.has_seen("S07")
-            || self
-                .case
-                .parts
-                .iter()
-                .any(|p| p.corrosion == Some(crate::record::Corrosion::Rust))
-        {
+        let any = |of: &dyn Fn(&Part) -> bool| case.parts.iter().any(of);
+        let joint = |j: Joint| any(&|p| p.joint == Some(j));
+        if joint(Joint::NeatRepair) && !joint(Joint::GreyRepair) {
+            rows.push(self.condition("neat_repair", Dim::JointFactor));
+        }
+        if any(&|p| p.mount == Some(Mount::FillShowing)) {
+            rows.push(self.condition("fill_showing", Dim::FillingFactor));
+        }
+        if case.has_seen("S07") || any(&|p| p.corrosion == Some(Corrosion::Rust)) {
             let rust = self.one("value.factor.rust.A", Dim::RustFactor);
             let of_iron = |(c, ln): (&Class, &f64)| if *c == Class::B { *ln } else { 0.0 };
             rows.push(self.class.iter().zip(rust.iter()).map(of_iron).collect());
         }
-        let (first, rest) = rows.split_first()?;
-        if rest.is_empty() {
-            return Some(first.clone());
-        }
-        let mut sum = first.to_vec();
-        for row in rest {
-            sum.iter_mut().zip(row.iter()).for_each(|(s, r)| *s += r);
-        }
-        Some(sum.into())
+        sum_of(&rows)
     }
+}
 
-    fn tarnish(&self) -> Option<Column> {
-        let row = match tarnish_of(self.case)? {
-            Tarnish::Bright | Tarnish::FaintYellow | Tarnish::YellowGold => return None,
-            Tarnish::Brown | Tarnish::Purple | Tarnish::Blue => "tarnish_coloured",
-            Tarnish::Grey | Tarnish::Black => "tarnish_heavy",
-        };
-        Some(self.row(row, Dim::TarnishFactor))
+/// The sum of columns in every draw; `None` of none.
+pub(super) fn sum_of(rows: &[Column]) -> Option<Column> {
+    let (first, rest) = rows.split_first()?;
+    if rest.is_empty() {
+        return Some(first.clone());
     }
-
-    fn has_joint(&self, joints: &[Joint]) -> bool {
-        self.case
-            .parts
-            .iter()
-            .any(|p| p.joint.is_some_and(|j| joints.contains(&j)))
+    let mut sum = first.to_vec();
+    for row in rest {
+        sum.iter_mut().zip(row.iter()).for_each(|(s, r)| *s += r);
     }
-
-    fn open_joint(&self) -> Option<Column> {
-        self.has_joint(&[Joint::Open, Joint::Leaking])
-            .then(|| self.row("leak", Dim::JointFactor))
-    }
-
-    fn old_repair(&self) -> Option<Column> {
-        if self.has_joint(&[Joint::GreyRepair]) {
-            Some(self.row("solder_repair", Dim::JointFactor))
-        } else if self.has_joint(&[Joint::NeatRepair]) {
-            Some(self.row("neat_repair", Dim::JointFactor))
-        } else {
-            None
-        }
-    }
-
-    fn repaired(&self) -> Column {
-        self.one("value.after_repair", Dim::AfterRepair)
-    }
+    Some(sum.into())
 }
 
 /// A seller's terms over the sample.
@@ -424,78 +391,6 @@ impl FeeDraws {
             ..self.fixed
         }
     }
-}
-
-/// Bad results: an event in the draws where the treatment goes wrong, which keeps only part of the
-/// value.
-fn mishaps(ledger: &Ledger, class: &[Class], sample: &Sample) -> Vec<(Treatment, Column)> {
-    let rows = [
-        (Treatment::Clean, Dim::HazardClean),
-        (Treatment::Solder, Dim::HazardRepair),
-        (Treatment::RemoveLead, Dim::HazardRemove),
-        (Treatment::Replate, Dim::HazardReplate),
-    ];
-    rows.into_iter()
-        .map(|(treatment, dim)| {
-            let column = by_class(class, |c| {
-                let factor = |what: &str| {
-                    let (id, group) = (treatment.id(), c.hazard_group());
-                    Factor::of(ledger.figure(&format!("hazard.{id}.{group}.{what}")))
-                };
-                sample.ln_mishap(dim, factor("p"), factor("kept"))
-            });
-            (treatment, column)
-        })
-        .collect()
-}
-
-/// Cost over the sample of each weighed treatment that costs something: the quote if there is one,
-/// else the ledger's wide range for such work.
-fn costs(case: &Case, ledger: &Ledger, sample: &Sample, tweak: &Tweak) -> Vec<(Treatment, Column)> {
-    Treatment::WEIGHED
-        .into_iter()
-        .filter_map(|t| {
-            let dim = match t {
-                Treatment::Solder | Treatment::LowMelt => Dim::CostRepair,
-                Treatment::RemoveLead | Treatment::TestLead => Dim::CostRemove,
-                Treatment::Replate => Dim::CostReplate,
-                _ => Dim::CostClean,
-            };
-            let (law, dim, times) = match case.quote(t) {
-                Some(q) if q.low.is_some() || q.high.is_some() => {
-                    let (low, high) = (q.low.unwrap_or(q.likely), q.high.unwrap_or(q.likely));
-                    (Law::entered(low, q.likely, high), dim, 1.0)
-                }
-                Some(q) => {
-                    let overrun = ledger.figure("cost.overrun");
-                    (Law::of(overrun), Dim::Overrun, q.likely)
-                }
-                None => {
-                    let large = t == Treatment::Replate && case.piece.form.is_some_and(Form::large);
-                    let times = if large {
-                        ledger.value("cost.large_factor")
-                    } else {
-                        1.0
-                    };
-                    (Law::of(cost_figure(case, ledger, t)), dim, times)
-                }
-            };
-            let post = case.quote(t).map_or(0.0, |q| q.post);
-            let free = law == Law::Point(0.0) && post == 0.0;
-            let moved = || sample.moved(law, dim, times * tweak.cost, post * tweak.cost);
-            (!free).then(|| (t, moved()))
-        })
-        .collect()
-}
-
-/// The ledger's range for a treatment without a quote.
-pub(super) fn cost_figure<'a>(case: &Case, ledger: &'a Ledger, treatment: Treatment) -> &'a Figure {
-    let id = match treatment {
-        Treatment::Clean if case.aim.doer == Some(Doer::Workshop) => "cost.T03_paid".to_owned(),
-        Treatment::Clean => "cost.T03_owner".to_owned(),
-        other => format!("cost.{}", other.id()),
-    };
-    ledger.figure(&id)
 }
 
 /// Whether there is lead, in each draw: as recorded, else by what it is and what shows.

@@ -2,6 +2,7 @@
 //! nothing but differences of them.
 
 use super::advise::{Advice, Firmness};
+use super::contrast::Contrast;
 use super::course::Course;
 use super::draws::Draws;
 use super::outcome::Outcome;
@@ -23,6 +24,7 @@ pub(super) struct Explained<'a> {
     pub(super) outcomes: &'a [Outcome],
     pub(super) draws: &'a Draws,
     pub(super) advice: &'a Advice,
+    pub(super) contrast: Option<&'a Contrast>,
     /// In the case's currency, whatever the goal.
     pub(super) worth_of_kind: f64,
 }
@@ -32,8 +34,16 @@ impl Explained<'_> {
         &self.courses[self.advice.chosen]
     }
 
+    /// The course of one treatment alone, tested first or not.
     fn find(&self, wanted: Treatment) -> Option<usize> {
-        self.courses.iter().position(|c| c.group() == [wanted])
+        let alone = |c: &Course| {
+            let mut group = c.group();
+            group.retain(|t| *t != Treatment::TestLead || wanted == Treatment::TestLead);
+            group == [wanted]
+        };
+        let open = |c: &Course| alone(c) && c.can_be_advised();
+        let open = self.courses.iter().position(open);
+        open.or_else(|| self.courses.iter().position(alone))
     }
 
     /// Mean money of a course against leaving it.
@@ -41,35 +51,16 @@ impl Explained<'_> {
         self.outcomes[course].net.mean() - self.outcomes[0].net.mean()
     }
 
-    /// The answer in one sentence, with the plainest reason against what was not chosen.
+    /// The answer with its contrast: what was asked about or quoted, else the gravest fault left.
     pub(super) fn sentence(&self) -> String {
         let mut answer = advice_sentence(self.chosen(), self.case);
-        if self.chosen().touches() {
-            return answer;
-        }
         let tests = self.chosen().steps.contains(&Treatment::TestLead);
-        if self.case.aim.food && !tests && !self.situation.display_only().is_empty() {
+        let idle = !self.chosen().touches();
+        if idle && self.case.aim.food && !tests && !self.situation.display_only().is_empty() {
             answer.push_str(words::NOT_FOR_FOOD);
         }
-        let contrast = self.find(Treatment::Replate).filter(|r| {
-            self.case.quote(Treatment::Replate).is_some()
-                || !self.courses[*r].can_be_advised()
-                || self.advice.runner_up == Some(*r)
-        });
-        match contrast {
-            Some(r) => {
-                let cost = self.outcomes[r].cost.median();
-                let loss = if self.situation.original_fused() >= 0.5 {
-                    words::LOSES_THE_SURFACE
-                } else if self.situation.posterior.of(Kind::Sil) >= 0.5 {
-                    words::PLATES_OVER_SILVER
-                } else if self.courses[r].can_be_advised() && self.gain(r) < 0.0 {
-                    words::NOT_EARNED_BACK
-                } else {
-                    words::CANNOT_BE_UNDONE
-                };
-                words::replating(&answer, &money(self.case, cost), loss)
-            }
+        match self.contrast {
+            Some(contrast) => [answer.as_str(), " ", &contrast.sentence].concat(),
             None => answer,
         }
     }
@@ -178,13 +169,15 @@ impl Explained<'_> {
 
     /// Leaving alone: what each thing one might have done would have brought.
     fn reasons_to_leave(&self, say: &mut dyn FnMut(&'static str, String, Option<f64>)) {
-        for (wanted, code) in [
-            (Treatment::Clean, "clean"),
-            (Treatment::Replate, "replate"),
-            (Treatment::Solder, "repair"),
-            (Treatment::LowMelt, "repair"),
-        ] {
+        for wanted in Treatment::ALL {
             let Some(i) = self.find(wanted) else { continue };
+            let code = match wanted {
+                Treatment::Clean => "clean",
+                Treatment::Replate => "replate",
+                Treatment::Solder | Treatment::LowMelt => "repair",
+                Treatment::TestLead | Treatment::Keeping => continue,
+                other => other.id(),
+            };
             let (gain, cost) = (self.gain(i), self.outcomes[i].cost.median());
             let name = wanted.name();
             let text = if !self.courses[i].can_be_advised() {
@@ -282,6 +275,12 @@ impl Explained<'_> {
             Treatment::Solder,
             Treatment::LowMelt,
             Treatment::RemoveLead,
+            Treatment::RemoveFill,
+            Treatment::Dents,
+            Treatment::Tinning,
+            Treatment::Regild,
+            Treatment::LocalPlate,
+            Treatment::Overplate,
             Treatment::Replate,
         ];
         if delicate >= 0.5 && self.chosen().steps.iter().any(|t| serious.contains(t)) {

@@ -1,25 +1,35 @@
-//! The counsel: courses weighed on one shared sample, and the advice explained.
+//! The counsel: every fault and every treatment weighed on one shared sample, and the advice explained.
 //!
-//! Phases: posterior → draws → situation → courses → outcomes → advice → report. Each is a function of the one
-//! before; nothing is fed back. The same case gives the same bytes on every machine.
+//! Phases: posterior → draws → situation → faults → choices in each block → courses → outcomes → advice →
+//! contrast → report. Each is a function of the ones before; nothing is fed back. The same case gives the
+//! same bytes on every machine.
 
 mod advise;
 pub mod caution_list;
 mod change;
+mod choice;
 mod column;
-pub mod course;
+mod columns;
+mod contrast;
+mod course;
 mod draws;
 mod explain;
+mod level;
 mod looked_at;
 pub mod offer;
 mod outcome;
 mod part_silver;
+mod prices;
 mod sample;
 mod say;
+mod search;
 mod shared;
-mod tweak;
 mod wear;
+mod weighed;
+mod what_if;
 mod wording;
+#[cfg(test)]
+mod worked;
 mod worn;
 mod worth;
 
@@ -32,14 +42,18 @@ pub use change::Input;
 pub use shared::{Shared, SharedCourse, shared};
 pub use worth::{Plan, Worth};
 
-use advise::{Advice, advise, score_by_kind, worth_of};
+use advise::{Advice, score_by_kind, worth_of};
 use column::Column;
-use course::{Course, courses, not_needed};
+use columns::World;
+use contrast::Contrast;
+use course::Course;
 use draws::Draws;
 use explain::Explained;
-use outcome::{Outcome, Weigher, Weights, cost_scale};
+use outcome::{Outcome, Weights, cost_scale};
+use prices::Prices;
 use sample::Sample;
-use tweak::Tweak;
+use weighed::{Depth, Proposed, Weighed, is_left, weigh_courses, weigh_proposal};
+use what_if::WhatIf;
 use wording::report as words;
 
 pub use say::money;
@@ -52,14 +66,14 @@ use crate::identity::{
 };
 use crate::ledger::{LEDGER_VERSION, Ledger, Offered, caution};
 use crate::record::ledger_of;
-use crate::record::{Case, Currency, Goal, Problem, Route};
+use crate::record::{Asked, Case, Currency, Goal, PartName, Problem, Route};
 use crate::report::{
-    AfterLook, Band, BandMean, CounselReport, CourseReport, DisplayOnly, IdentityReport,
-    MovedReport, NextLook, OptionReport, PartReport, Report, SilverReport, Text, ValueReport,
-    VerdictReport,
+    AfterLook, Band, BandMean, ContrastReport, CounselReport, CourseReport, DisplayOnly,
+    FaultReport, IdentityReport, MovedReport, NextLook, OptionReport, PartReport, ProposalReport,
+    Report, SilverReport, StepReport, Text, ValueReport, VerdictReport,
 };
 use crate::small::{percent, sort_short};
-use crate::treatment::{LeadStatus, Situation, Treatment, Verdict, check, worst};
+use crate::treatment::{Faults, LeadStatus, Situation, Treatment, Verdict, check, work, worst};
 
 /// Points of the answer: 2^12.
 pub const ANSWER_LOG2: u32 = 12;
@@ -104,8 +118,8 @@ pub fn what_would_change(case: &Case) -> Vec<crate::report::ChangeReport> {
     let solved = Solved::of(case, SEARCH_LOG2);
     let explained = solved.explained(0.0);
     let now = solved.now();
-    let advised = |tweak: &Tweak| {
-        let moved = solved.tweaked(tweak);
+    let advised = |moved_by: &WhatIf| {
+        let moved = solved.with_inputs(moved_by);
         moved.courses[moved.advice.chosen].clone()
     };
     let chosen = &solved.courses[solved.advice.chosen];
@@ -120,9 +134,12 @@ pub struct Solved {
     readings: Vec<Reading>,
     interval: Interval,
     dating: Dating,
-    /// What the piece probably is, with the tweak applied.
+    /// What the piece probably is, with the moved_by applied.
     posterior: Posterior,
     draws: Draws,
+    faults: Faults,
+    sample: Rc<Sample>,
+    moved_by: WhatIf,
     body_bleed: f64,
     heat_reach: SolderReach,
     courses: Vec<Course>,
@@ -130,6 +147,11 @@ pub struct Solved {
     /// What the piece as it is would fetch, and what is kept of that.
     as_it_is: (Column, Column),
     advice: Advice,
+    contrast: Option<Contrast>,
+    /// The places of the courses a person is shown.
+    shown: Vec<usize>,
+    /// For each course shown and each of its steps, what leaving it out does to the score.
+    without: Vec<(usize, Vec<(Treatment, f64)>)>,
     goal: Goal,
     cost_scale: f64,
     seed: u32,
@@ -141,18 +163,23 @@ pub struct Solved {
 impl Solved {
     fn of(case: &Case, log2_points: u32) -> Self {
         let ledger = Rc::new(ledger_of(case));
-        Self::new(&Rc::new(case.clone()), &ledger, &Tweak::NONE, log2_points)
+        Self::new(
+            &Rc::new(case.clone()),
+            &ledger,
+            &WhatIf::NOTHING,
+            log2_points,
+        )
     }
 
     /// The same case on the same sample with inputs moved.
-    fn tweaked(&self, tweak: &Tweak) -> Self {
-        Self::new(&self.case, &self.ledger, tweak, self.log2_points)
+    fn with_inputs(&self, moved_by: &WhatIf) -> Self {
+        Self::new(&self.case, &self.ledger, moved_by, self.log2_points)
     }
 
     fn new(
         shared_case: &Rc<Case>,
         figures: &Rc<Cow<'static, Ledger>>,
-        tweak: &Tweak,
+        moved_by: &WhatIf,
         log2_points: u32,
     ) -> Self {
         let case: &Case = shared_case;
@@ -160,10 +187,10 @@ impl Solved {
         let readings = readings(case, ledger);
         let interval = interval_with(&Evidence::of(case, &readings), ledger);
         let fused = [Kind::Fps, Kind::Fpd, Kind::Fpn];
-        let posterior = if tweak.fused_odds.to_bits() == 1.0_f64.to_bits() {
+        let posterior = if moved_by.fused_odds.to_bits() == 1.0_f64.to_bits() {
             interval.base
         } else {
-            interval.base.with_odds_scaled(&fused, tweak.fused_odds)
+            interval.base.with_odds_scaled(&fused, moved_by.fused_odds)
         };
         let dating = Dating::new(case, &posterior, ledger);
         let early = case.piece.rare
@@ -175,8 +202,8 @@ impl Solved {
         // clamped to the range of u32
         let seed = ledger.value("counsel.seed").clamp(0.0, f64::from(u32::MAX)) as u32;
         let sample: Rc<Sample> = Sample::shared(log2_points, seed);
-        let draws = Draws::new(case, ledger, &posterior, early, &sample, tweak);
-        let next = if *tweak == Tweak::NONE {
+        let draws = Draws::new(case, ledger, &posterior, early, &sample, moved_by);
+        let next = if *moved_by == WhatIf::NOTHING {
             information_gain(&Evidence::of(case, &readings), &posterior, ledger)
         } else {
             Vec::new()
@@ -186,7 +213,7 @@ impl Solved {
                 .and_then(|p| p.bleed),
             ledger,
         )
-        .scaled(tweak.bleed);
+        .scaled(moved_by.bleed);
         let (body_bleed, heat_reach) = (body.likely, solder_reach(ledger));
         let situation = situation_of(
             (case, ledger),
@@ -197,12 +224,32 @@ impl Solved {
             heat_reach,
         );
         let goal = case.aim.goal_or_default();
-        let courses = courses(&situation);
-        let scale = cost_scale(&situation, draws.undamaged.median());
-        let mut weigher = Weigher::new(&situation, &draws, goal, Weights::of(&case.aim), scale);
-        let outcomes: Vec<Outcome> = courses.iter().map(|c| weigher.weigh(c)).collect();
-        let as_it_is = weigher.as_it_is();
-        let advice = advise(&courses, &outcomes, &draws, case, ledger, &posterior);
+        let scale = cost_scale(ledger, draws.undamaged.median());
+        let faults = Faults::of(case, ledger);
+        let depth = if log2_points > SEARCH_LOG2 {
+            Depth::Whole
+        } else {
+            Depth::AdviceOnly
+        };
+        let Weighed {
+            courses,
+            outcomes,
+            advice,
+            as_it_is,
+            contrast,
+            shown,
+            without,
+        } = {
+            let mut prices = Prices::new(case, ledger, &sample, moved_by.cost);
+            if case.aim.asked == Some(Asked::Proposal) {
+                prices = prices.of_proposal();
+            }
+            let weights = Weights::of(&case.aim);
+            let world = World::new(
+                case, ledger, &sample, &draws, &situation, &faults, prices, weights, scale,
+            );
+            weigh_courses(&world, &posterior, depth)
+        };
         Self {
             case: Rc::clone(shared_case),
             ledger: Rc::clone(figures),
@@ -212,11 +259,17 @@ impl Solved {
             dating,
             posterior,
             draws,
+            faults,
+            sample,
+            moved_by: *moved_by,
             body_bleed,
             heat_reach,
             courses,
             outcomes,
             advice,
+            contrast,
+            shown,
+            without,
             goal,
             as_it_is,
             cost_scale: scale,
@@ -251,11 +304,40 @@ impl Solved {
         )
     }
 
+    /// Everything a course of this case is weighed with, on the draws given.
+    fn world<'a>(
+        &'a self,
+        draws: &'a Draws,
+        situation: &'a Situation<'a>,
+        weights: Option<Weights>,
+    ) -> World<'a> {
+        let prices = Prices::new(&self.case, &self.ledger, &self.sample, self.moved_by.cost);
+        World::new(
+            &self.case,
+            &self.ledger,
+            &self.sample,
+            draws,
+            situation,
+            &self.faults,
+            prices,
+            weights,
+            self.cost_scale,
+        )
+    }
+
+    /// Why a treatment has nothing to do to this piece; `None` when it has.
+    #[must_use]
+    pub fn not_needed(&self, treatment: Treatment) -> Option<&'static str> {
+        let situation = self.situation();
+        let world = self.world(&self.draws, &situation, None);
+        choice::not_needed(treatment, &world)
+    }
+
     /// The answer with one input moved by so many steps, everything else as it is and on the same draws.
     #[must_use]
     pub fn moved(&self, input: Input, step: i8) -> MovedReport {
         let factor = change::step_factor(step);
-        let moved = self.tweaked(&change::tweak(input, factor));
+        let moved = self.with_inputs(&change::what_if(input, factor));
         MovedReport {
             input: input.id().into(),
             step,
@@ -274,16 +356,18 @@ impl Solved {
         })
     }
 
-    /// The cost a person is thinking about: of what is advised if that touches the piece, else of
-    /// full replating, else of the next best course.
+    /// The cost a person is thinking about: of what is advised if that touches the piece, else of what
+    /// the contrast is about, else of the next best course.
     fn cost_in_question(&self) -> f64 {
+        self.course_in_question()
+            .map_or(0.0, |i| self.outcomes[i].cost.median())
+    }
+
+    /// The course whose cost a person is thinking about.
+    fn course_in_question(&self) -> Option<usize> {
         let chosen = Some(self.advice.chosen).filter(|i| self.courses[*i].touches());
-        let replate = self
-            .courses
-            .iter()
-            .position(|c| c.group() == [Treatment::Replate]);
-        let asked = chosen.or(replate).or(self.advice.runner_up);
-        asked.map_or(0.0, |i| self.outcomes[i].cost.median())
+        let contrast = self.contrast.as_ref().and_then(|c| c.course);
+        chosen.or(contrast).or(self.advice.runner_up)
     }
 
     /// Where the inputs stand that are moved to see what would change the answer.
@@ -305,6 +389,7 @@ impl Solved {
             outcomes: &self.outcomes,
             draws: &self.draws,
             advice: &self.advice,
+            contrast: self.contrast.as_ref(),
             worth_of_kind,
         }
     }
@@ -318,10 +403,7 @@ impl Solved {
         let explained = self.explained(worth_of_kind);
         let refer_why = explained.referrals();
         let options = self.options();
-        let named: Vec<Treatment> = Treatment::WEIGHED
-            .into_iter()
-            .chain(Treatment::NEVER)
-            .collect();
+        let named = Treatment::ALL;
         let why = self.situation().display_only();
         Report {
             identity: self.identity(&by_kind),
@@ -329,10 +411,13 @@ impl Solved {
             value: self.value(),
             options,
             courses: self.course_reports(),
+            faults: self.fault_reports(),
+            proposal: self.proposal(),
             counsel: CounselReport {
                 steps: ids(&self.courses[self.advice.chosen]),
                 firmness: self.advice.firmness.id().into(),
                 sentence: explained.sentence(),
+                contrast: self.contrast.as_ref().map(contrast_report),
                 firmness_words: explained.firmness_words(),
                 reasons: explained.reasons(),
                 doubts: self.advice.doubts.clone(),
@@ -430,6 +515,7 @@ impl Solved {
             .draws
             .parts
             .iter()
+            .filter(|p| p.looked || p.part == PartName::Body)
             .map(|p| {
                 let silver = &p.silver;
                 let known = silver.left_um.numbers();
@@ -456,6 +542,7 @@ impl Solved {
         SilverReport {
             parts,
             covered_area: self.draws.covered_area,
+            looked_area: self.situation().looked_at,
         }
     }
 
@@ -485,15 +572,16 @@ impl Solved {
     }
 
     fn options(&self) -> Vec<OptionReport> {
-        Treatment::WEIGHED
+        let situation = self.situation();
+        let world = self.world(&self.draws, &situation, None);
+        Treatment::ALL
             .into_iter()
-            .chain(Treatment::NEVER)
             .map(|t| {
-                let verdicts = check(t, &self.situation());
+                let verdicts = check(t, &situation);
                 let idle = if t.offered() == Offered::Never {
                     None
                 } else {
-                    not_needed(t, &self.situation())
+                    choice::not_needed(t, &world)
                 };
                 let outcome = match (t.offered(), idle) {
                     (Offered::Never, _) => "never",
@@ -501,11 +589,14 @@ impl Solved {
                     _ => worst(&verdicts).id(),
                 };
                 let text = t.text();
+                let served = prices::answered(t, &self.faults);
+                let cost = work(t).and_then(|_| world.prices.cost(t, &served));
                 OptionReport {
                     treatment: t.id().into(),
                     name: text.name.into(),
                     plain: text.plain.into(),
                     outcome: outcome.into(),
+                    needed: idle.is_none() && t.offered() != Offered::Never,
                     not_needed: idle.map(str::to_owned),
                     verdicts: verdicts.iter().map(verdict_report).collect(),
                     lost: text.lost.into(),
@@ -513,19 +604,117 @@ impl Solved {
                     who: text.who.into(),
                     reversibility: t.reversibility().code().into(),
                     reversibility_words: t.reversibility().words().into(),
-                    cost: self.draws.cost(t).map_or_else(Band::default, band),
-                    quoted: self.case.quote(t).is_some(),
+                    cost: cost.as_ref().map_or_else(Band::default, band),
+                    quoted: world.prices.is_quoted(t),
                 }
             })
             .collect()
     }
 
-    fn course_reports(&self) -> Vec<CourseReport> {
-        let leave = &self.outcomes[0];
+    fn fault_reports(&self) -> Vec<FaultReport> {
+        let situation = self.situation();
+        let world = self.world(&self.draws, &situation, None);
+        let advised = &self.courses[self.advice.chosen];
+        self.faults
+            .0
+            .iter()
+            .map(|f| FaultReport {
+                fault: f.fault.id().into(),
+                name: f.fault.name().into(),
+                parts: f.parts.iter().map(|p| p.id().into()).collect(),
+                large: f.size == crate::treatment::Size::Large,
+                price_left: world.price_with(f, self.draws.n),
+                answers: contrast::answers_to(f.fault)
+                    .into_iter()
+                    .filter(|t| choice::not_needed(*t, &world).is_none())
+                    .map(|t| t.id().into())
+                    .collect(),
+                left: is_left(advised, f.fault),
+            })
+            .collect()
+    }
+
+    fn proposal(&self) -> Option<ProposalReport> {
+        if self.case.proposal.steps.is_empty() {
+            return None;
+        }
+        let situation = self.situation();
+        let weights = Weights::of(&self.case.aim);
+        let mut world = self.world(&self.draws, &situation, weights);
+        world.prices = world.prices.of_proposal();
+        let Proposed {
+            course,
+            outcome,
+            leave,
+            without,
+            problems,
+        } = weigh_proposal(&world)?;
+        let gain: Column = outcome
+            .net
+            .iter()
+            .zip(leave.net.iter())
+            .map(|(a, b)| a - b)
+            .collect();
+        Some(ProposalReport {
+            course: self.course_report(&course, &outcome, &gain, (0.0, 0.0), &without),
+            problems,
+        })
+    }
+
+    /// What is left of a course as a report; `p_best` and the greatest regret come with it.
+    fn course_report(
+        &self,
+        course: &Course,
+        o: &Outcome,
+        gain: &Column,
+        (p_best, regret): (f64, f64),
+        without: &[(Treatment, f64)],
+    ) -> CourseReport {
         let tail = self.ledger.value("counsel.tail").clamp(0.01, 1.0);
         let value_scale = self.draws.undamaged.median().max(1.0);
-        let mut gains: Vec<(Column, Column)> = Vec::new();
-        let mut order: Vec<usize> = (0..self.courses.len()).collect();
+        let mean = o.score.mean();
+        let p_loss = gain.iter().filter(|g| **g < 0.0).count() as f64 / gain.len() as f64;
+        CourseReport {
+            steps: ids(course),
+            name: say::course_name(course),
+            barred: course.barred.iter().map(verdict_report).collect(),
+            conditions: course.conditions.iter().map(verdict_report).collect(),
+            net: band_mean(&o.net),
+            net_gain: band_mean(gain),
+            p_best,
+            p_loss,
+            originality: o.originality,
+            fitness: o.fitness,
+            stability: o.stability,
+            score: if self.goal == Goal::Sell {
+                (mean / value_scale).clamp(0.0, 1.0)
+            } else {
+                mean
+            },
+            reversibility: course.reversibility().code().into(),
+            reversibility_words: course.reversibility().words().into(),
+            cost: band(&o.cost),
+            tail_mean: gain.tail_mean(tail),
+            regret,
+            lost: course
+                .steps
+                .iter()
+                .map(|t| t.text().lost.into())
+                .filter(|l| l != words::NOTHING_LOST)
+                .collect(),
+            each: without
+                .iter()
+                .map(|(t, change)| StepReport {
+                    step: t.id().into(),
+                    without: *change,
+                })
+                .collect(),
+        }
+    }
+
+    fn course_reports(&self) -> Vec<CourseReport> {
+        let leave = &self.outcomes[0];
+        let mut order = self.shown.clone();
         let means: Vec<f64> = self.outcomes.iter().map(|o| o.score.mean()).collect();
         sort_short(&mut order, |a, b| {
             let barred = |i: usize| !self.courses[i].can_be_advised();
@@ -537,49 +726,17 @@ impl Solved {
         order
             .into_iter()
             .map(|i| {
-                let (course, o) = (&self.courses[i], &self.outcomes[i]);
-                // Courses that come to the same gain the same.
-                let known = gains.iter().find(|(net, _)| net.is(&o.net));
-                let gain = known.map_or_else(
-                    || -> Column {
-                        let each = o.net.iter().zip(leave.net.iter());
-                        each.map(|(a, b)| a - b).collect()
-                    },
-                    |(_, gain)| gain.clone(),
-                );
-                gains.push((o.net.clone(), gain.clone()));
-                let p_loss = gain.iter().filter(|g| **g < 0.0).count() as f64 / gain.len() as f64;
-                let score = if self.goal == Goal::Sell {
-                    (means[i] / value_scale).clamp(0.0, 1.0)
-                } else {
-                    means[i]
-                };
-                let tail_mean = gain.tail_mean(tail);
-                CourseReport {
-                    steps: ids(course),
-                    name: say::course_name(course),
-                    barred: course.barred.iter().map(verdict_report).collect(),
-                    conditions: course.conditions.iter().map(verdict_report).collect(),
-                    net: band_mean(&o.net),
-                    net_gain: band_mean(&gain),
-                    p_best: self.advice.p_best[i],
-                    p_loss,
-                    originality: o.originality,
-                    fitness: o.fitness,
-                    stability: o.stability,
-                    score,
-                    reversibility: course.reversibility().code().into(),
-                    reversibility_words: course.reversibility().words().into(),
-                    cost: band(&o.cost),
-                    tail_mean,
-                    regret: self.advice.regret[i],
-                    lost: course
-                        .steps
-                        .iter()
-                        .map(|t| t.text().lost.into())
-                        .filter(|l| l != words::NOTHING_LOST)
-                        .collect(),
-                }
+                let o = &self.outcomes[i];
+                let each = o.net.iter().zip(leave.net.iter());
+                let gain: Column = each.map(|(a, b)| a - b).collect();
+                let without = self.without.iter().find(|(at, _)| *at == i);
+                self.course_report(
+                    &self.courses[i],
+                    o,
+                    &gain,
+                    (self.advice.p_best[i], self.advice.regret[i]),
+                    without.map_or(&[][..], |(_, each)| each),
+                )
             })
             .collect()
     }
@@ -651,6 +808,20 @@ fn silver_words(plated: bool, bleed: f64, to_double: Option<Band>) -> String {
 
 fn ids(course: &Course) -> Vec<Text> {
     course.steps.iter().map(|t| t.id().into()).collect()
+}
+
+fn contrast_report(c: &Contrast) -> ContrastReport {
+    ContrastReport {
+        kind: c.about.id().into(),
+        steps: c.steps.iter().map(|t| t.id().into()).collect(),
+        price: c.price,
+        quoted: c.quoted,
+        test: c.test,
+        gain: c.gain,
+        points: c.points,
+        verdict: c.verdict.as_ref().map(verdict_report),
+        sentence: c.sentence.clone(),
+    }
 }
 
 fn verdict_report(v: &Verdict) -> VerdictReport {

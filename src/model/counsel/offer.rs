@@ -7,7 +7,7 @@ use serde_json::Value;
 use super::advise::gentler;
 use super::{Solved, ids, say};
 use crate::ledger::Ledger;
-use crate::record::{Currency, Goal};
+use crate::record::{Case, Currency, Goal};
 use crate::report::Text;
 use crate::small::decimal;
 use crate::treatment::Treatment;
@@ -117,7 +117,7 @@ pub fn offer(solved: &Solved) -> Offer {
     let hours: Vec<f64> = solved
         .courses
         .iter()
-        .map(|course| course.steps.iter().map(|t| hours(*t, ledger)).sum())
+        .map(|course| course.steps.iter().map(|t| hours(*t, case, ledger)).sum())
         .collect();
     let means: Vec<f64> = solved.outcomes.iter().map(|o| o.score.mean()).collect();
     let costs: Vec<f64> = solved.outcomes.iter().map(|o| o.cost.mean()).collect();
@@ -179,10 +179,14 @@ pub fn offer(solved: &Solved) -> Offer {
     }
 }
 
-/// Hours of work for one treatment: the ledger's for its class of effort. Leaving alone takes none.
-fn hours(treatment: Treatment, ledger: &Ledger) -> f64 {
+/// Hours of work for one treatment: those of the quote, else the ledger's for its class of effort. Leaving
+/// alone takes none.
+fn hours(treatment: Treatment, case: &Case, ledger: &Ledger) -> f64 {
     if treatment == Treatment::Leave {
         return 0.0;
+    }
+    if let Some(hours) = case.quote(treatment).and_then(|q| q.hours) {
+        return hours;
     }
     ledger.value(&["work.hours.", treatment.text().effort].concat())
 }

@@ -3,14 +3,12 @@
 use super::column::Column;
 use super::draws::tarnish_of;
 use super::sample::{Dim, Sample};
-use super::tweak::Tweak;
+use super::what_if::WhatIf;
 use crate::identity::Kind;
 use crate::ledger::Ledger;
 use crate::maths::{at_least, at_most, probit};
 use crate::record::{Case, Part, PartName, Tarnish};
-use crate::silver::{
-    BleedRange, FilmLoss, Layer, bleed_range, film_loss_um, held, measured, shown_share,
-};
+use crate::silver::{BleedRange, FilmLoss, Layer, film_loss_um, held, measured, shown_share};
 
 /// One part's silver over the sample.
 #[derive(Clone)]
@@ -22,6 +20,13 @@ pub(super) struct PartDraws {
     pub(super) show: f64,
     /// Low end of the bleed, for the covered area.
     pub(super) low: f64,
+    /// The part was looked at, or its silver measured. The rest is judged by the parts that were.
+    pub(super) looked: bool,
+    /// A high point or edge where bare metal was seen: what a patch of new silver can cover.
+    pub(super) bare_high_point: bool,
+    /// Bare metal was seen there, and so little on the body, that a tint can hide it.
+    pub(super) tonable: bool,
+    pub(super) part: PartName,
     pub(super) silver: Silver,
 }
 
@@ -61,6 +66,9 @@ pub(super) struct LayerDraws {
     loss_sound: Column,
     loss_share: f64,
     consumed: f64,
+    /// What shop polish takes of sound silver in one cleaning.
+    paste_sound: Column,
+    paste_share: f64,
 }
 
 impl LayerDraws {
@@ -102,7 +110,29 @@ impl LayerDraws {
             loss_sound: sample.draw(ledger.figure("silver.loss.chalk.um"), Dim::Loss),
             loss_share: ledger.value("silver.loss.chalk.share"),
             consumed: ledger.value("silver.consumed"),
+            paste_sound: sample.draw(ledger.figure("silver.loss.paste.um"), Dim::Loss),
+            paste_share: ledger.value("silver.loss.paste.share"),
         }
+    }
+
+    /// How many times as much silver shop polish takes in each draw as gentle cleaning does.
+    pub(super) fn paste_over_chalk(&self) -> Column {
+        let n = self.film.len();
+        (0..n)
+            .map(|i| {
+                let paste = film_loss_um(
+                    FilmLoss {
+                        sound_um: self.paste_sound[i],
+                        share: self.paste_share,
+                    },
+                    self.film[i],
+                    self.consumed,
+                    1.0,
+                );
+                let chalk = self.loss_um(i, 1.0);
+                if chalk > 0.0 { paste / chalk } else { 1.0 }
+            })
+            .collect()
     }
 
     fn loss_um(&self, i: usize, h: f64) -> f64 {
@@ -127,47 +157,55 @@ impl LayerDraws {
     }
 }
 
-/// The silver of every part that was looked at, the body first whether or not it was.
+/// The silver of every part the piece has, the body first. A part that was not looked at is judged by
+/// those that were.
 pub(super) fn part_draws(
     case: &Case,
     ledger: &Ledger,
     layers: &LayerDraws,
     sample: &Sample,
-    tweak: &Tweak,
+    moved: &WhatIf,
 ) -> Vec<PartDraws> {
+    let bleeds = crate::silver::whole_piece(case, ledger);
     let unknown = Part::unknown(PartName::Body);
-    let body = case.part(PartName::Body).unwrap_or(&unknown);
-    let others = case
-        .parts
-        .iter()
-        .filter(|p| p.name != PartName::Body && (p.bleed.is_some() || !p.readings.is_empty()));
-    std::iter::once(body)
-        .chain(others)
-        .map(|part| {
-            let id = part.name.id();
-            let range = bleed_range(part.bleed, ledger).scaled(tweak.bleed);
+    bleeds
+        .into_iter()
+        .map(|b| {
+            let part = case.part(b.part).unwrap_or(&unknown);
+            let id = b.part.id();
+            let range = b.range.scaled(moved.bleed);
             let h = ledger.value(&format!("silver.high_point.{id}")).max(1.0);
             let area = ledger.value(&format!("place.area.{id}")).max(0.0);
             PartDraws {
                 id,
-                name: part.name.label(),
+                name: b.part.label(),
                 area,
                 show: area * ledger.value(&format!("place.show.{id}")).max(0.0),
                 low: range.low,
+                looked: b.looked,
+                bare_high_point: b.looked
+                    && b.part.is_high_point()
+                    && range.likely >= least_shown(ledger),
+                tonable: b.looked
+                    && range.likely >= least_shown(ledger)
+                    && (b.part.is_high_point()
+                        || (b.part == PartName::Body
+                            && range.likely <= ledger.value("guard.bleed_no_clean"))),
+                part: b.part,
                 silver: Silver::new(part, range, h, ledger, layers, sample),
             }
         })
         .collect()
 }
 
-/// A part's silver as it was last made, for the next answer to go on from.
+/// The last result for a part, reused where its inputs did not change.
 pub(super) struct SilverBefore {
     surface: Surface,
     layers: LayerDraws,
     silver: Silver,
 }
 
-/// How many parts' silver is held: twice as many as a piece has parts.
+/// How many parts' results are cached: twice as many as a piece has parts.
 const HELD: usize = 24;
 
 /// What is the same in every draw of a part.
@@ -221,7 +259,7 @@ impl Silver {
         silver
     }
 
-    /// Draw by draw; a draw whose thickness when new is what it was `before` has what it had.
+    /// Draw by draw. If a draw's thickness when new did not change, its cached result is reused.
     fn drawn(
         surface: Surface,
         worn: &Wearing,
@@ -363,7 +401,7 @@ impl<'a> Wearing<'a> {
             z_none: probit(held(none)),
             bleed: sample.shares(points, Dim::Bleed),
             z: sample.quantiles(points, Dim::Bleed, 0, &|f| held(shown_share(f))),
-            within: sample.u(Dim::Spare),
+            within: sample.u(Dim::Within),
         }
     }
 

@@ -1,7 +1,8 @@
 //! The block of points all courses share, and columns drawn from it.
 //!
-//! Every uncertain thing has its own dimension, so that two courses, or two runs with one input
-//! changed, meet the same luck. Columns are kept between calls; that changes speed, never a result.
+//! Every uncertain input has a dimension of its own, so two courses, or two runs that differ in one
+//! input, are compared on the same draws. Columns are cached between calls; that changes speed, never
+//! a result.
 
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
@@ -49,7 +50,22 @@ pub(super) enum Dim {
     Fees = 28,
     Sold = 29,
     Lead = 30,
-    Spare = 31,
+    /// Where below the least visible share the silver stands, when nothing shows.
+    Within = 31,
+    HazardDents = 32,
+    HazardFilling = 33,
+    HazardFix = 34,
+    HazardTin = 35,
+    HazardPart = 36,
+    HazardCoat = 37,
+    FillingFactor = 38,
+    LooseFactor = 39,
+    MissingFactor = 40,
+    LiningFactor = 41,
+    LacquerFactor = 42,
+    AfterWork = 43,
+    Patch = 44,
+    Tin = 45,
 }
 
 /// The law of a column.
@@ -117,7 +133,7 @@ enum Key {
     /// A drawn column times one number plus another.
     Moved(Dim, Law, f64, f64),
     /// exp of a standard normal times this.
-    Luck(Dim, f64),
+    Multiplier(Dim, f64),
     /// ln of a factor.
     Factor(Dim, Factor),
     /// ln of what is kept where something goes wrong with a chance.
@@ -137,9 +153,9 @@ thread_local! {
 /// scrambles for the pages that tell a small worth from noise.
 const KEPT: usize = 12;
 
-/// Columns kept at most in one sample: more than twice what one case asks for. The one not asked
-/// for longest makes room.
-const COLUMNS: usize = 240;
+/// Columns cached at most in one sample: more than twice what one case asks for. The least recently
+/// used one makes room.
+const COLUMNS: usize = 400;
 
 impl Sample {
     /// The sample of 2^`log2_points` points with this seed.
@@ -292,8 +308,8 @@ impl Sample {
     }
 
     /// exp(`sd` z): a lognormal multiplier with median 1.
-    pub(super) fn luck(&self, dim: Dim, sd: f64) -> Column {
-        self.keep(Key::Luck(dim, sd), &|| {
+    pub(super) fn multiplier(&self, dim: Dim, sd: f64) -> Column {
+        self.keep(Key::Multiplier(dim, sd), &|| {
             self.z(dim).iter().map(|z| libm::exp(sd * z)).collect()
         })
     }

@@ -1,7 +1,7 @@
 //! The words of the counsel: numbers as people say them, courses as sentences.
 
 use super::course::Course;
-use super::wording::say as words;
+use super::wording::{contrast, say as words};
 use crate::record::{Case, Currency, Doer};
 use crate::terms;
 use crate::treatment::Treatment;
@@ -9,7 +9,62 @@ use crate::treatment::Treatment;
 /// An amount in the case's currency, to two significant figures: "£340".
 #[must_use]
 pub fn money(case: &Case, amount: f64) -> String {
-    terms::money(case.market.currency.unwrap_or(Currency::Other), amount)
+    terms::money(currency(case), amount)
+}
+
+fn currency(case: &Case) -> Currency {
+    case.market.currency.unwrap_or(Currency::Other)
+}
+
+/// A sum that needs its currency named where no sign does.
+fn named(case: &Case, sum: String) -> String {
+    if currency(case).sign().is_empty() {
+        contrast::in_your_currency(&sum)
+    } else {
+        sum
+    }
+}
+
+/// A sum as somebody quoted it, to the penny where there are pennies: "£180, as quoted".
+pub(super) fn as_quoted(case: &Case, sum: f64) -> String {
+    let pence = (sum * 100.0).round() / 100.0;
+    contrast::as_quoted(&named(case, terms::sum(currency(case).sign(), pence)))
+}
+
+/// A sum of ours: "about £140 by our estimate"; under five units next to nothing.
+pub(super) fn by_our_estimate(case: &Case, sum: f64) -> String {
+    if sum < 5.0 {
+        return contrast::NEXT_TO_NOTHING.to_owned();
+    }
+    contrast::by_our_estimate(&named(case, money(case, sum)))
+}
+
+/// Treatments as the beginning of a sentence: "Taking the dents out and local plating".
+pub(super) fn phrase(steps: &[Treatment]) -> String {
+    let stripped = steps.contains(&Treatment::LacquerOff);
+    let mut parts: Vec<&str> = Vec::new();
+    for t in steps {
+        parts.push(match t {
+            Treatment::Clean if stripped => "cleaning",
+            t => contrast::subject(*t),
+        });
+    }
+    let mut out = String::new();
+    for (i, part) in parts.iter().enumerate() {
+        if i > 0 {
+            out.push_str(if i + 1 == parts.len() {
+                contrast::AND
+            } else {
+                ", "
+            });
+            let mut letters = part.chars();
+            out.extend(letters.next().into_iter().flat_map(char::to_lowercase));
+            out.push_str(letters.as_str());
+        } else {
+            out.push_str(part);
+        }
+    }
+    out
 }
 
 /// A course in a few words, for lists: "wash, gentle cleaning".
@@ -64,26 +119,5 @@ pub(super) fn advice_sentence(course: &Course, case: &Case) -> String {
         Some(words) => format!("{}{}.{keep}", words[..1].to_ascii_uppercase(), &words[1..]),
         None if has(Treatment::Keeping) => words::LEAVE_AND_KEEP.to_owned(),
         None => words::LEAVE.to_owned(),
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn money_is_never_falsely_precise() {
-        let mut case = Case::default();
-        case.market.currency = Some(Currency::Pound);
-        for (amount, shown) in [
-            (1234.0, "£1,200"),
-            (-87.4, "−£87"),
-            (4.4, "£4"),
-            (99_960.0, "£100,000"),
-            (-0.2, "£0"),
-            (345.0, "£350"),
-        ] {
-            assert_eq!(money(&case, amount), shown);
-        }
     }
 }

@@ -3,10 +3,12 @@
 
 use std::rc::Rc;
 
+use super::choice::Rulings;
 use super::column::Column;
-use super::course::{Course, courses};
+use super::course::Course;
 use super::outcome::{Weigher, Weights};
-use super::tweak::Tweak;
+use super::search::course_of;
+use super::what_if::WhatIf;
 use super::{Solved, say};
 use crate::identity::Kind;
 use crate::record::Case;
@@ -83,25 +85,25 @@ pub fn shared(case: &Case, log2_points: u32, scramble: u32, attributes: bool) ->
             .override_with("counsel.seed", seed, "another scramble");
     }
     let (case, ledger) = (Rc::new(case.clone()), Rc::new(ledger));
-    let solved = Solved::new(&case, &ledger, &Tweak::NONE, log2_points);
+    let solved = Solved::new(&case, &ledger, &WhatIf::NOTHING, log2_points);
     let situation = solved.situation();
     let draws = &solved.draws;
     let weights = Weights::of(&case.aim);
-    let mut by_attribute: Vec<Weigher> = (0..if attributes { 5 } else { 0 })
-        .map(|a| {
-            let only = Weights::from(std::array::from_fn(|b| f64::from(u8::from(a == b))));
-            let (goal, scale) = (solved.goal, solved.cost_scale);
-            Weigher::new(&situation, draws, goal, Some(only), scale)
-        })
-        .collect();
-    let mut columns = |course| -> Vec<Vec<f64>> {
-        let each = by_attribute.iter_mut();
-        each.map(|w| w.weigh(course).score.to_vec()).collect()
+    let world = solved.world(draws, &situation, weights);
+    let weigher = Weigher::new(&world);
+    let columns = |course: &Course| -> Vec<Vec<f64>> {
+        if attributes {
+            weigher.each_attribute(course, draws.n).to_vec()
+        } else {
+            Vec::new()
+        }
     };
-    let courses = solved
-        .courses
+    // Leaving alone first, then what a person is shown.
+    let mut places = vec![0];
+    places.extend(solved.shown.iter().copied().filter(|i| *i != 0));
+    let courses = places
         .iter()
-        .zip(&solved.outcomes)
+        .map(|i| (&solved.courses[*i], &solved.outcomes[*i]))
         .map(|(c, o)| SharedCourse {
             name: say::course_name(c),
             group: c.group(),
@@ -113,14 +115,7 @@ pub fn shared(case: &Case, log2_points: u32, scramble: u32, attributes: bool) ->
             attributes: columns(c),
         })
         .collect();
-    let asked = {
-        let chosen = Some(solved.advice.chosen).filter(|i| solved.courses[*i].touches());
-        let replate = solved
-            .courses
-            .iter()
-            .position(|c| c.group() == [Treatment::Replate]);
-        chosen.or(replate).or(solved.advice.runner_up)
-    };
+    let asked = solved.course_in_question();
     let mut mishap = vec![0; draws.n];
     for (bit, t) in [
         Treatment::Clean,
@@ -131,13 +126,18 @@ pub fn shared(case: &Case, log2_points: u32, scramble: u32, attributes: bool) ->
     .into_iter()
     .enumerate()
     {
-        let column = draws.ln_mishap(t).into_iter().flat_map(|c| c.iter());
-        for (m, ln) in mishap.iter_mut().zip(column) {
+        let Some(column) = world.ln_mishap(t) else {
+            continue;
+        };
+        for (m, ln) in mishap.iter_mut().zip(column.iter()) {
             *m |= usize::from(*ln < 0.0) << bit;
         }
     }
     Shared {
-        chosen: solved.advice.chosen,
+        chosen: places
+            .iter()
+            .position(|i| *i == solved.advice.chosen)
+            .unwrap_or(0),
         noise: solved.advice.noise,
         money_per_score: match weights {
             None => Some(1.0),
@@ -189,16 +189,16 @@ impl Solved {
     /// counts against it, so the worth is floored at 0.
     fn rules_asked_again(&self) -> (f64, Vec<String>) {
         let n = self.draws.n as f64;
+        let weights = Weights::of(&self.case.aim);
+        let situation = self.situation();
+        let world = self.world(&self.draws, &situation, weights);
+        let weigher = Weigher::new(&world);
         let mut made: Vec<(Course, Column)> = self
             .courses
             .iter()
             .cloned()
             .zip(self.outcomes.iter().map(|o| o.score.clone()))
             .collect();
-        let weights = Weights::of(&self.case.aim);
-        let situation = self.situation();
-        let mut weigher =
-            Weigher::new(&situation, &self.draws, self.goal, weights, self.cost_scale);
         let same = |a: &Course, b: &Course| a.if_clear == b.if_clear && a.if_lead == b.if_lead;
         let open = |course: &Course| {
             self.courses
@@ -230,13 +230,17 @@ impl Solved {
             let mut known = situation.clone();
             known.posterior = known.posterior.with_odds_scaled(&[kind], CERTAIN);
             let mut best: Option<(f64, Course)> = None;
-            for course in courses(&known) {
+            let world = self.world(&self.draws, &known, weights);
+            let rulings = Rulings::new(&world);
+            // The courses weighed, with the rules asked again for this kind.
+            for weighed in &self.courses {
+                let course = course_of(&weighed.steps, weighed.tested, &rulings);
                 if !course.can_be_advised() {
                     continue;
                 }
                 let at = made.iter().position(|(c, _)| same(c, &course));
                 let at = at.unwrap_or_else(|| {
-                    let outcome = weigher.weigh(&course);
+                    let outcome = weigher.weigh(&course, self.draws.n);
                     made.push((course.clone(), outcome.score));
                     made.len() - 1
                 });

@@ -1,5 +1,7 @@
 //! What wear does to value in every draw: as it is, after one cleaning, and once replated.
 
+use std::rc::Rc;
+
 use super::column::Column;
 use super::sample::{Dim, Sample};
 use crate::identity::Kind;
@@ -12,18 +14,64 @@ pub(super) struct Wear {
     pub(super) as_it_is: Column,
     pub(super) cleaned: Column,
     pub(super) replated: Column,
+    tables: Rc<Tables>,
+    rows: Rc<Vec<Row>>,
 }
 
-/// The wear factors as they were last made, and what from, for the next answer to go on from.
+/// What the three buyers, collector, decorator and user, see in one draw.
+#[derive(Clone, Copy)]
+pub(super) struct Seen {
+    /// Bare share each of them counts.
+    pub(super) bare: [f64; 3],
+    /// A factor each of them adds.
+    pub(super) factor: [f64; 3],
+}
+
+impl Wear {
+    /// The wear factor of one draw for buyers who see different things: a patch, or a tint.
+    pub(super) fn for_buyers(&self, i: usize, (z, z_replated): (f64, f64), seen: Seen) -> f64 {
+        let row = self.rows[i];
+        let Some(table) = &self.tables[row.class() as usize] else {
+            return 1.0;
+        };
+        let mixed = |table: &ConditionTable| -> f64 {
+            let mix = table.mix();
+            (0..3)
+                .map(|b| mix[b] * table.wear_for(b, seen.bare[b], z) * seen.factor[b])
+                .sum()
+        };
+        match (row, &self.tables[Class::C4 as usize]) {
+            (Row::Solid(_), _) => 1.0,
+            (Row::PlatedAgain(_), Some(electroplate)) => {
+                table.replated(z_replated) * mixed(electroplate)
+            }
+            _ => mixed(table),
+        }
+    }
+
+    /// The wear factor at one bare share that all buyers see.
+    pub(super) fn at_share(&self, i: usize, z: (f64, f64), share: f64) -> f64 {
+        self.for_buyers(
+            i,
+            z,
+            Seen {
+                bare: [share; 3],
+                factor: [1.0; 3],
+            },
+        )
+    }
+}
+
+/// The last wear factors with their inputs, reused where the inputs did not change.
 pub(super) struct WearBefore {
-    tables: Tables,
-    rows: Vec<Row>,
+    tables: Rc<Tables>,
+    rows: Rc<Vec<Row>>,
     shown: Column,
     shown_cleaned: Column,
     wear: Wear,
 }
 
-type Tables = [Option<ConditionTable>; 8];
+pub(super) type Tables = [Option<ConditionTable>; 8];
 
 /// What decides which factors a draw has.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -53,8 +101,8 @@ impl Row {
 }
 
 impl Wear {
-    /// For the kinds and classes drawn and the bare shares that show, as it is and cleaned. A draw
-    /// whose row and shares are to the bit what they were has the factors it had.
+    /// For the kinds and classes drawn and the bare shares that show, as it is and cleaned. Draws
+    /// whose row and shares did not change keep their cached factors.
     pub(super) fn new(
         ledger: &Ledger,
         kind: &[Kind],
@@ -62,16 +110,18 @@ impl Wear {
         (shown, shown_cleaned): (&Column, &Column),
         sample: &Sample,
     ) -> Self {
-        let rows: Vec<Row> = (kind.iter().zip(class))
-            .map(|(kind, class)| Row::of(*kind, *class))
-            .collect();
+        let rows: Rc<Vec<Row>> = Rc::new(
+            (kind.iter().zip(class))
+                .map(|(kind, class)| Row::of(*kind, *class))
+                .collect(),
+        );
         let again = rows.iter().any(|row| matches!(row, Row::PlatedAgain(_)));
-        let tables = Class::ALL.map(|c| {
+        let tables = Rc::new(Class::ALL.map(|c| {
             let used = class.contains(&c) || (again && c == Class::C4);
             used.then(|| ConditionTable::of(c, ledger))
-        });
+        }));
         let before = (sample.before.borrow_mut().wear.take()).filter(|b| {
-            let pairs = tables.iter().zip(&b.tables);
+            let pairs = tables.iter().zip(b.tables.iter());
             pairs.into_iter().all(|(now, then)| match (now, then) {
                 (Some(now), Some(then)) => now == then,
                 _ => true,
@@ -95,8 +145,8 @@ impl Wear {
     }
 
     fn drawn(
-        tables: &Tables,
-        rows: &[Row],
+        tables: &Rc<Tables>,
+        rows: &Rc<Vec<Row>>,
         (shown, shown_cleaned): (&Column, &Column),
         sample: &Sample,
         before: Option<&WearBefore>,
@@ -136,6 +186,8 @@ impl Wear {
             as_it_is: as_it_is.into(),
             cleaned: cleaned.into(),
             replated: replated.into(),
+            tables: Rc::clone(tables),
+            rows: Rc::clone(rows),
         }
     }
 }

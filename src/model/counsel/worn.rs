@@ -25,7 +25,8 @@ pub struct Worn {
     sample: Rc<Sample>,
 }
 
-/// Which luck a figure is drawn with; two figures drawn with the same are high and low together.
+/// Which uncertain input a figure is drawn with; two figures with the same one are high and low
+/// together.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Luck {
     /// How fast tarnish grows.

@@ -109,7 +109,9 @@ impl Worth {
                 },
             )
             .0;
-        let mut weigher = Weigher::new(&situation, draws, Goal::Sell, None, solved.cost_scale);
+        let mut world = solved.world(draws, &situation, None);
+        world.goal = Goal::Sell;
+        let weigher = Weigher::new(&world);
         let plans: Vec<Plan> = ASKED
             .into_iter()
             .filter_map(|t| {
@@ -124,7 +126,7 @@ impl Worth {
                         }
                     })
                     .min_by_key(|c| c.steps.len())?;
-                let out = weigher.weigh(course);
+                let out = weigher.weigh(course, draws.n);
                 Some(Plan {
                     treatment: t,
                     hammer: out

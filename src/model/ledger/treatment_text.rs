@@ -14,8 +14,6 @@ pub enum Offered {
     Yes,
     /// Shown with the reason it is never for these pieces.
     Never,
-    /// In the catalogue, not weighed yet.
-    Later,
 }
 
 /// What a person should know of a treatment before asking for it.
@@ -200,7 +198,6 @@ fn read_treatments(text: &'static str) -> Result<Vec<TreatmentText>, String> {
                 offered: match r[9] {
                     "yes" => Offered::Yes,
                     "never" => Offered::Never,
-                    "later" => Offered::Later,
                     other => {
                         return Err(format!("treatments.psv: {}: offered is not {other}", r[0]));
                     }
@@ -258,12 +255,16 @@ mod tests {
     #[test]
     fn the_lists_of_treatments_agree_with_the_data() {
         for t in Treatment::ALL {
+            assert_ne!(
+                Treatment::WEIGHED.contains(&t),
+                Treatment::NEVER.contains(&t),
+                "{}",
+                t.id()
+            );
             let expected = if Treatment::WEIGHED.contains(&t) {
                 Offered::Yes
-            } else if Treatment::NEVER.contains(&t) {
-                Offered::Never
             } else {
-                Offered::Later
+                Offered::Never
             };
             assert_eq!(t.offered(), expected, "{}", t.id());
         }

@@ -20,7 +20,7 @@ const WORDS: [FigureId; BleedWord::IDS.len()] =
     FigureId::family("silver.bleed.", BleedWord::IDS, "");
 
 /// Reads an answer as a range. Words have their figures in the ledger; a share judged by eye is spread
-/// both ways by the factor in the ledger; a count brings its own interval. No answer is the widest range.
+/// both ways by the factor in the ledger, on the smaller of bare and covered; a count brings its own interval. No answer is the widest range.
 #[must_use]
 pub fn bleed_range(bleed: Option<Bleed>, ledger: &Ledger) -> BleedRange {
     let figure = |id: FigureId| {
@@ -40,10 +40,13 @@ pub fn bleed_range(bleed: Option<Bleed>, ledger: &Ledger) -> BleedRange {
         Some(Bleed::Fraction(p)) => {
             let likely = p.min(0.99);
             let spread = ledger.value(FigureId::SILVER_BLEED_JUDGED_SPREAD).max(1.0);
+            // The eye errs by a factor on whichever is smaller, the bare or the covered share.
             BleedRange {
-                low: likely / spread,
+                low: (likely / spread).max(1.0 - spread * (1.0 - likely)),
                 likely,
-                high: (spread * p).min(0.99),
+                high: (spread * likely)
+                    .min(1.0 - (1.0 - likely) / spread)
+                    .min(0.99),
             }
         }
         Some(Bleed::Counted { low, likely, high }) => BleedRange {

@@ -7,6 +7,7 @@ mod layer;
 mod loss;
 mod measured;
 mod rolled;
+mod whole_piece;
 
 pub use bleed::{BleedRange, bleed_range};
 pub use care::{Habit, bleed_after, years_until};
@@ -15,3 +16,4 @@ pub use layer::{Layer, held, shown_share};
 pub use loss::{FilmLoss, film_loss_um};
 pub use measured::{Belief, let_in, measured, reading_error_um};
 pub use rolled::rolled_face_um;
+pub use whole_piece::{PartBleed, whole_piece};

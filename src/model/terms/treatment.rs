@@ -85,17 +85,29 @@ impl Treatment {
         Self::TestLead,
     ];
 
-    /// Those weighed in every case, in the order they would be done: investigate, wash, remove,
+    /// Those the counsel weighs, in the order they would be done: investigate, wash, remove,
     /// repair, clean, plate, keep.
-    pub const WEIGHED: [Self; 9] = [
+    pub const WEIGHED: [Self; 21] = [
         Self::Leave,
         Self::TestLead,
         Self::Wash,
+        Self::LacquerOff,
         Self::RemoveLead,
+        Self::RemoveFill,
+        Self::Dents,
+        Self::Tinning,
         Self::Solder,
         Self::LowMelt,
+        Self::Mechanical,
+        Self::ReplacePart,
         Self::Clean,
+        Self::Foam,
+        Self::LocalPlate,
+        Self::Overplate,
         Self::Replate,
+        Self::Regild,
+        Self::Toning,
+        Self::Lacquer,
         Self::Keeping,
     ];
 

@@ -4,8 +4,10 @@
 //! `limits` holds the measured limits the rules rest on, `situation` what they look at,
 //! `lead` what is known of lead, `touched` which parts a treatment works on.
 
+mod fault;
 mod lead;
 pub mod limits;
+mod list;
 mod rules;
 mod situation;
 #[cfg(test)]
@@ -14,7 +16,9 @@ mod touched;
 mod verdict;
 
 pub use crate::terms::{Reversibility, Treatment};
+pub use fault::{Fault, Faults, Found, Size};
 pub use lead::{LeadStatus, Release, lead_anywhere, lead_for, release};
+pub use list::{Dose, Price, Risk, Show, State, Trade, Value, Work, as_found, work};
 pub use rules::check;
 pub use situation::Situation;
 pub use touched::touched;

@@ -282,7 +282,7 @@ impl Situation<'_> {
     }
 
     /// The display-only triggers that hold now: the number of each, 1 to 6, and why. A release test of
-    /// the inside that passed lifts those on lead (1) and on bare metal inside (2); only a
+    /// the inside that passed lifts those on lead (1) and, if recorded, on bare metal inside (2); only a
     /// laboratory's lifts that on who would use it (5); none lifts the others.
     #[must_use]
     pub fn triggers(&self) -> Vec<(u8, &'static str)> {
@@ -309,7 +309,9 @@ impl Situation<'_> {
                 ));
             }
         }
-        if !passed {
+        // A test for lead alone says nothing of copper: only the inside's own pass, or that of a new
+        // lining, speaks for bare metal.
+        if !(super::lead::release(self.case).passed() || self.lining_tested) {
             let inside = self.case.part(PartName::Interior);
             let worn = inside.is_some_and(|p| p.bleed.is_some_and(shows_metal));
             if worn || self.interior() == Some(Interior::Bare) {

@@ -1,7 +1,7 @@
 //! Which parts a treatment touches, as recorded.
 
 use crate::record::{Case, Dents, Fill, FillState, Joint, Loss, Part, Split};
-use crate::terms::{PartName, Treatment};
+use crate::terms::{JointClass, Treatment};
 
 /// The recorded parts that `treatment` would work on: those with the fault it answers, or every
 /// recorded part where the work goes over the whole piece or no such fault is recorded.
@@ -49,11 +49,8 @@ fn splits_through(part: &Part) -> bool {
     part.split == Some(Split::Through) || part.dents == Some(Dents::Split)
 }
 
-/// A handle, knob, foot, cover or base that has come loose, or a filling that has.
+/// A part that is fixed on and has come loose, or a filling that has.
 fn is_loose(part: &Part) -> bool {
-    let fitted = matches!(
-        part.name,
-        PartName::Handle | PartName::Finial | PartName::Foot | PartName::Cover | PartName::Base
-    );
+    let fitted = part.name.joint_class() == JointClass::Attachment;
     (fitted && part.joint == Some(Joint::Open)) || part.fill_state == Some(FillState::Failing)
 }

@@ -89,6 +89,13 @@ impl ConditionTable {
         self.mix
     }
 
+    /// Wear factor of one buyer at bare share `f` and deviate `z`: straight lines in ln M between the
+    /// anchors, flat above the last.
+    #[must_use]
+    pub fn wear_for(&self, buyer: usize, f: f64, z: f64) -> f64 {
+        libm::exp(self.ln_wear(buyer, self.segment(f), z))
+    }
+
     /// Wear factor over the buyers' mix at bare share `f` and deviate `z`.
     #[must_use]
     pub fn wear(&self, f: f64, z: f64) -> f64 {

@@ -47,6 +47,16 @@ impl Fees {
             - self.transport
     }
 
+    /// The least and the greatest share of one more unit of price that a seller keeps, with one
+    /// re-offer: the steepest commission there is, or none while the minimum holds.
+    #[must_use]
+    pub fn slopes(&self) -> (f64, f64) {
+        let steepest = self.commission.max(self.commission_above) * (1.0 + self.vat);
+        let sold = self.sold + (1.0 - self.sold) * self.reoffer;
+        let keeps = |commission: f64| (1.0 - commission - self.insurance) * sold;
+        (keeps(steepest), keeps(0.0))
+    }
+
     /// Expected proceeds with one re-offer: q net(H) + (1 - q)(net(delta H) - lot - unsold charge).
     #[must_use]
     #[inline]

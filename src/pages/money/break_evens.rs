@@ -9,9 +9,9 @@ use crate::wording::money::break_evens as words;
 use crate::wording::money::routes::buyer_words;
 use leavewell_model::counsel::{Plan, Worth};
 use leavewell_model::maths::{deciles, mean, quantile_of};
-use leavewell_model::record::Route;
-use leavewell_model::small::capital;
-use leavewell_model::treatment::Treatment;
+use leavewell_model::terms::Route;
+use leavewell_model::terms::Treatment;
+use leavewell_model::terms::capital;
 use leavewell_model::value::{BUYERS, PaysAbove, channel, most_to_pay, pays_above};
 
 /// Undamaged values looked at, in the case's currency: no piece of plate lies outside.
@@ -159,7 +159,7 @@ pub(super) fn bid(desk: &Desk) -> Block {
         route: desk.route,
         fields: &fields,
     };
-    let premium = channel(leavewell_model::record::SoldAs::WithPremium, &w.ledger);
+    let premium = channel(leavewell_model::terms::SoldAs::WithPremium, &w.ledger);
     let words = |most: f64| {
         if most < 0.5 {
             words::DO_NOT_BUY.to_owned()

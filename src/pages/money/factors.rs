@@ -4,7 +4,8 @@ use super::super::block::{Block, Tone};
 use super::{Desk, with_none};
 use crate::wording::money::factors as words;
 use leavewell_model::ledger::{Ledger, meaning};
-use leavewell_model::record::{Dents, FLAWS, Joint, Tarnish};
+use leavewell_model::record::FLAWS;
+use leavewell_model::terms::{Dents, Joint, Tarnish};
 use leavewell_model::value::BUYERS;
 
 /// What else a buyer would notice, and the factors in play.

@@ -6,8 +6,8 @@ use super::ladder::{Rung, Told, ladder};
 use crate::wording::money::plans as words;
 use leavewell_model::counsel::Plan;
 use leavewell_model::maths::{deciles, mean};
-use leavewell_model::record::Route;
-use leavewell_model::treatment::Treatment;
+use leavewell_model::terms::Route;
+use leavewell_model::terms::Treatment;
 
 /// What is kept after fees and the cost of the work, in every draw.
 pub(super) fn net(desk: &Desk, plan: &Plan) -> Vec<f64> {

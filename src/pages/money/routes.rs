@@ -5,8 +5,9 @@ use super::{Desk, kept};
 use crate::purse::percent;
 use crate::wording::money::routes as words;
 use leavewell_model::counsel::Worth;
+use leavewell_model::ledger::FigureId;
 use leavewell_model::maths::deciles;
-use leavewell_model::record::Route;
+use leavewell_model::terms::Route;
 use leavewell_model::value::{BUYERS, Shop, channel};
 
 /// The person's own terms, each with its field, words, unit, help and the figure behind it.
@@ -390,7 +391,7 @@ pub(super) fn bases(desk: &Desk) -> Block {
         let [a, b, c] = deciles(&here.iter().map(|h| h * t).collect::<Vec<f64>>());
         purse.band([a, b, c])
     };
-    let premium = channel(leavewell_model::record::SoldAs::WithPremium, &w.ledger);
+    let premium = channel(leavewell_model::terms::SoldAs::WithPremium, &w.ledger);
     let row =
         |name: &str, what: &str, figure: String| vec![name.to_owned(), what.to_owned(), figure];
     let rows = vec![
@@ -400,7 +401,7 @@ pub(super) fn bases(desk: &Desk) -> Block {
         row(
             words::REPLACEMENT,
             words::REPLACEMENT_MEANS,
-            times(w.ledger.value("value.insure_over_hammer")),
+            times(w.ledger.value(FigureId::VALUE_INSURE_OVER_HAMMER)),
         ),
     ];
     Block::section(

@@ -5,8 +5,10 @@ use super::ladder::{Rung, Told, ladder};
 use super::{Desk, with_none};
 use crate::purse::{percent, times};
 use crate::wording::money::sales as words;
+use leavewell_model::ledger::FigureId;
 use leavewell_model::maths::StudentT;
-use leavewell_model::record::{BleedWord, COMPARED_KINDS, Currency, Dents, Joint, SoldAs, Tarnish};
+use leavewell_model::record::COMPARED_KINDS;
+use leavewell_model::terms::{BleedWord, Currency, Dents, Joint, SoldAs, Tarnish};
 use leavewell_model::value::PriceLaw;
 
 /// Rows shown at most, the empty one included.
@@ -127,7 +129,7 @@ fn told(desk: &Desk) -> Vec<Block> {
     }
     let purse = desk.purse;
     let name = |place: usize| words::sale(place + 1);
-    let misfit = desk.worth.ledger.value("value.comparable.misfit");
+    let misfit = desk.worth.ledger.value(FigureId::VALUE_COMPARABLE_MISFIT);
     let several = c.sales.len() > 1;
     let mut rows = Vec::new();
     let mut stray = Vec::new();

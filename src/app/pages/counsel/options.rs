@@ -2,7 +2,7 @@
 
 use leavewell_model::Report;
 use leavewell_model::record::Currency;
-use leavewell_model::report::{CourseReport, OptionReport};
+use leavewell_model::report::{CourseReport, OptionReport, Text};
 use leavewell_model::terms::capital;
 use yew::prelude::*;
 
@@ -121,9 +121,13 @@ fn two(class: &'static str, first: String, second: String) -> Html {
     group().said(class, first).said("", second).html()
 }
 
-/// A plan of this treatment alone; washing before cleaning is part of cleaning.
+/// A plan of this treatment alone. A test for lead first, a wash, old lacquer taken off and better keeping
+/// are part of it.
 pub(super) fn is_by_itself(course: &CourseReport, treatment: &str) -> bool {
-    course.steps == [treatment] || (treatment == "T03" && course.steps == ["T02", treatment])
+    let beside =
+        |step: &&Text| **step == treatment || !["T01", "T02", "T02b", "T17"].contains(&step.get());
+    let mut own = course.steps.iter().filter(beside);
+    own.next().is_some_and(|step| *step == treatment) && own.next().is_none()
 }
 
 /// What the guards say, in words.

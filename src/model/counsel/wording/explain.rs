@@ -4,15 +4,6 @@
 
 pub(crate) const NOT_FOR_FOOD: &str = " Do not use it for food or drink.";
 
-pub(crate) fn replating(answer: &str, cost: &str, loss: &str) -> String {
-    format!("{answer} Replating would cost about {cost} and {loss}.")
-}
-
-pub(crate) const LOSES_THE_SURFACE: &str = "take away the very surface a buyer pays for";
-pub(crate) const PLATES_OVER_SILVER: &str = "plate over solid silver";
-pub(crate) const NOT_EARNED_BACK: &str = "not earn that back";
-pub(crate) const CANNOT_BE_UNDONE: &str = "be work that cannot be undone";
-
 // How firmly
 
 pub(crate) fn clear(share: &str) -> String {

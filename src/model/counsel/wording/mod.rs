@@ -4,6 +4,7 @@
 pub(crate) mod advise;
 pub(crate) mod caution_list;
 pub(crate) mod change;
+pub(crate) mod contrast;
 pub(crate) mod course;
 pub(crate) mod explain;
 pub(crate) mod report;

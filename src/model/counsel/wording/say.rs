@@ -12,11 +12,23 @@ pub(crate) const THEN: &str = ", then ";
 /// What is had done, after "have"; nothing for what is no work on the piece.
 pub(crate) fn clause(treatment: Treatment) -> Option<&'static str> {
     Some(match treatment {
+        Treatment::LacquerOff => "the old lacquer taken off",
         Treatment::RemoveLead => "the old lead solder taken out",
+        Treatment::RemoveFill => "the old filling taken out",
+        Treatment::Dents => "the dents taken out",
+        Treatment::Tinning => "the inside tinned",
         Treatment::Solder => "the joint repaired with lead-free solder",
         Treatment::LowMelt => "the joint mended with a low-melting or glued repair",
+        Treatment::Mechanical => "the loose part fixed in its old seat",
+        Treatment::ReplacePart => "a new part made",
         Treatment::Clean => "it gently cleaned",
+        Treatment::Foam => "it cleaned with a polish made for silver",
+        Treatment::LocalPlate => "the bare high points plated",
+        Treatment::Overplate => "it plated over the old silver",
         Treatment::Replate => "it fully replated",
+        Treatment::Regild => "the gilding inside renewed",
+        Treatment::Toning => "the bare metal toned with a tint that comes off",
+        Treatment::Lacquer => "it lacquered",
         _ => return None,
     })
 }
@@ -46,7 +58,7 @@ pub(crate) fn then_anyway(what: &str) -> String {
 }
 
 pub(crate) fn if_passed(what: &str) -> String {
-    format!("; if it passes, {what}, and if it does not, leave it")
+    format!("; if it is clear, {what}, and if it is not, leave it")
 }
 
 pub(crate) fn if_lead(what: &str) -> String {
@@ -54,7 +66,7 @@ pub(crate) fn if_lead(what: &str) -> String {
 }
 
 pub(crate) fn either_way(passed: &str, failed: &str) -> String {
-    format!("; if it passes, {passed}, and if it does not, {failed}")
+    format!("; if it is clear, {passed}, and if it is not, {failed}")
 }
 
 // Nothing to do

@@ -12,7 +12,6 @@ use crate::ledger::Ledger;
 use crate::record::draft::yes_or_no;
 use crate::record::schema::SIMILAR;
 use crate::record::{Comparable, Currency, Date, Part, Similar, SoldAs, Word};
-use crate::small::sort_short;
 
 /// What a comparable can be said to be; nothing or `same` is the same kind as the piece.
 pub const COMPARED_KINDS: [(&str, Option<Kind>); 8] = [
@@ -147,7 +146,7 @@ impl Reader {
             if others.is_empty() {
                 return;
             }
-            sort_short(&mut others, f64::total_cmp);
+            others.sort_by(f64::total_cmp);
             // Of two middles the nearer one, so that one slip does not make the rest look odd.
             let (low, high) = (others[(others.len() - 1) / 2], others[others.len() / 2]);
             let (times, message) = if sale.price > high {

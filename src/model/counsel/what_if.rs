@@ -1,8 +1,8 @@
-//! One input moved, everything else as it was: how break-evens are searched.
+//! One input moved, everything else as it is: how break-evens are searched.
 
 /// Multipliers on the main inputs.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Tweak {
+pub(super) struct WhatIf {
     /// On the undamaged value.
     pub(super) value: f64,
     /// On every cost.
@@ -13,9 +13,9 @@ pub(super) struct Tweak {
     pub(super) fused_odds: f64,
 }
 
-impl Tweak {
+impl WhatIf {
     /// Nothing moved.
-    pub(super) const NONE: Self = Self {
+    pub(super) const NOTHING: Self = Self {
         value: 1.0,
         cost: 1.0,
         bleed: 1.0,

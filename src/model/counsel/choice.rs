@@ -1,0 +1,541 @@
+//! The blocks a course is made of, and the choices in each.
+//!
+//! A course is one choice in each block; the first choice leaves everything in it as it is. The rules
+//! are asked of each treatment as if the other steps of the course were done; what a treatment needs
+//! of other blocks is kept as flags, so that a course is checked without asking the rules again.
+
+use std::rc::Rc;
+
+use super::columns::{World, answer_to};
+use super::prices::answered;
+use super::wording::course as words;
+use crate::record::{Dents, Fill, Joint, Lacquer, Split, Tarnish};
+use crate::treatment::{
+    Fault, LeadStatus, Outcome, Situation, Treatment, Verdict, check, work, worst,
+};
+
+/// Faults that are answered together, and what answers them.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) enum Block {
+    /// Dents.
+    Shape,
+    /// Splits, joints, loose parts, failing fillings.
+    Joins,
+    /// Old lead repairs.
+    Lead,
+    /// Lost parts.
+    Part,
+    /// Linings.
+    Lining,
+    /// Tarnish, lacquer and bare metal.
+    Surface,
+    /// Better keeping.
+    Keep,
+    /// The test for lead: no block of choices but a switch over all.
+    Test,
+}
+
+impl Block {
+    /// Every block of choices.
+    pub(super) const ALL: [Self; 7] = [
+        Self::Shape,
+        Self::Joins,
+        Self::Lead,
+        Self::Part,
+        Self::Lining,
+        Self::Surface,
+        Self::Keep,
+    ];
+
+    /// The block a fault is answered in; `None` where nothing answers it.
+    pub(super) fn of(fault: Fault) -> Option<Self> {
+        Some(match fault {
+            Fault::Dents => Self::Shape,
+            Fault::Split
+            | Fault::OpenJoint
+            | Fault::LoosePart
+            | Fault::CrackedMaterial
+            | Fault::FailingFilling => Self::Joins,
+            Fault::GreyRepair => Self::Lead,
+            Fault::PartLost => Self::Part,
+            Fault::LiningGone | Fault::GildingGone => Self::Lining,
+            Fault::BrokenLacquer | Fault::Tarnish | Fault::BareMetal => Self::Surface,
+            Fault::FillingShows | Fault::Corrosion => return None,
+        })
+    }
+
+    /// The block a treatment belongs to; `None` for leaving alone and for what is never done.
+    pub(super) fn of_treatment(t: Treatment) -> Option<Self> {
+        use Treatment as T;
+        Some(match t {
+            T::Dents => Self::Shape,
+            T::Solder | T::LowMelt | T::Mechanical | T::RemoveFill => Self::Joins,
+            T::RemoveLead => Self::Lead,
+            T::ReplacePart => Self::Part,
+            T::Tinning | T::Regild => Self::Lining,
+            T::Wash
+            | T::LacquerOff
+            | T::Clean
+            | T::Foam
+            | T::LocalPlate
+            | T::Overplate
+            | T::Replate
+            | T::Toning
+            | T::Lacquer => Self::Surface,
+            T::Keeping => Self::Keep,
+            T::TestLead => Self::Test,
+            _ => return None,
+        })
+    }
+}
+
+/// Puts steps in the order in which they are done, each once.
+pub(super) fn in_order(steps: &[Treatment]) -> Vec<Treatment> {
+    let order = Treatment::WEIGHED.into_iter();
+    order.filter(|t| steps.contains(t)).collect()
+}
+
+/// What a step needs another block to have answered.
+pub(super) mod needed {
+    /// Splits and open joints are closed.
+    pub(in crate::counsel) const JOINTS: u8 = 1;
+    /// Splits are mended.
+    pub(in crate::counsel) const SPLIT: u8 = 2;
+    /// Nothing leaks.
+    pub(in crate::counsel) const LEAK: u8 = 4;
+    /// The old lead repair is out.
+    pub(in crate::counsel) const LEAD_OUT: u8 = 8;
+    /// New silver is put over the whole.
+    pub(in crate::counsel) const PLATED: u8 = 16;
+}
+
+/// One choice in a block.
+#[derive(Clone, Debug)]
+pub(super) struct Choice {
+    pub(super) block: Block,
+    /// Its steps, in order.
+    pub(super) steps: Vec<Treatment>,
+    /// What is done if no lead is found, and if lead is; without a test both are the steps.
+    pub(super) sides: [Vec<Treatment>; 2],
+    /// Why it cannot be advised; empty when it can.
+    pub(super) barred: Vec<Verdict>,
+    /// Conditions that go with it.
+    pub(super) conditions: Vec<Verdict>,
+    /// What it needs of other blocks, and what it gives them, on each side.
+    pub(super) needs: [u8; 2],
+    pub(super) serves: [u8; 2],
+}
+
+/// Whether a test for lead comes first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) enum Tested {
+    /// The rules hold with what is recorded.
+    AsRecorded,
+    /// What follows depends on the result.
+    First,
+}
+
+/// What every rule says, asked once for each treatment and each state of knowledge.
+pub(super) struct Rulings<'a> {
+    world: &'a World<'a>,
+    known: std::cell::RefCell<Vec<((Treatment, Option<LeadStatus>), Rc<Vec<Verdict>>)>>,
+}
+
+impl<'a> Rulings<'a> {
+    pub(super) fn new(world: &'a World<'a>) -> Self {
+        Self {
+            world,
+            known: std::cell::RefCell::default(),
+        }
+    }
+
+    /// What the rules say of a treatment with the other steps granted; `lead` as a test would have
+    /// found it, or as recorded.
+    pub(super) fn granted(&self, t: Treatment, lead: Option<LeadStatus>) -> Rc<Vec<Verdict>> {
+        let key = (t, lead);
+        if let Some((_, known)) = self.known.borrow().iter().find(|(k, _)| *k == key) {
+            return Rc::clone(known);
+        }
+        let verdicts = Rc::new(self.ask(t, lead));
+        self.known.borrow_mut().push((key, Rc::clone(&verdicts)));
+        verdicts
+    }
+
+    fn ask(&self, t: Treatment, lead: Option<LeadStatus>) -> Vec<Verdict> {
+        use Treatment as T;
+        let s = self.world.situation;
+        let mut case = s.case.clone();
+        for p in &mut case.parts {
+            let joints = matches!(t, T::Replate | T::Overplate | T::LocalPlate | T::Lacquer);
+            if joints && matches!(p.joint, Some(Joint::Open | Joint::Leaking)) {
+                p.joint = Some(Joint::NeatRepair);
+            }
+            if t == T::LowMelt && p.joint == Some(Joint::GreyRepair) {
+                p.joint = Some(Joint::NeatRepair);
+            }
+            if joints || t == T::Dents {
+                if p.split == Some(Split::Through) {
+                    p.split = Some(Split::Crease);
+                }
+                if p.dents == Some(Dents::Split) {
+                    p.dents = Some(Dents::Minor);
+                }
+            }
+        }
+        let mut next = Situation {
+            case: &case,
+            joint: Situation::stated_joint(&case),
+            ..s.clone()
+        };
+        if let Some(lead) = lead {
+            next.lead = lead;
+        }
+        next.lacquer_off = true;
+        next.to_be_plated |= t == T::Dents && self.worn_skin();
+        check(t, &next)
+    }
+
+    /// The skin over a dent is so worn that only new silver afterwards makes pushing it out sensible.
+    fn worn_skin(&self) -> bool {
+        let s = self.world.situation;
+        s.body_bleed >= s.ledger.value("guard.bleed_no_clean")
+            || s.worn_through >= s.ledger.value("guard.kind_barred")
+    }
+
+    /// The choice of these steps in a block.
+    pub(super) fn choice(&self, block: Block, steps: &[Treatment], tested: Tested) -> Choice {
+        let steps = in_order(steps);
+        let mut choice = Choice {
+            block,
+            sides: [steps.clone(), steps.clone()],
+            steps,
+            barred: Vec::new(),
+            conditions: Vec::new(),
+            needs: [0; 2],
+            serves: [0; 2],
+        };
+        match tested {
+            Tested::AsRecorded => {
+                for t in choice.steps.clone() {
+                    for verdict in self.granted(t, None).iter() {
+                        choice.note(verdict);
+                    }
+                }
+            }
+            Tested::First => {
+                for (side, lead) in [LeadStatus::Absent, LeadStatus::Present]
+                    .into_iter()
+                    .enumerate()
+                {
+                    let allowed =
+                        |t: &Treatment| worst(&self.granted(*t, Some(lead))).can_be_advised();
+                    let kept: Vec<Treatment> =
+                        choice.steps.iter().copied().filter(allowed).collect();
+                    choice.sides[side] = whole(kept, self.world);
+                    for t in choice.sides[side].clone() {
+                        for verdict in self.granted(t, Some(lead)).iter() {
+                            choice.note(verdict);
+                        }
+                    }
+                }
+                // A step that neither result allows bars the choice: it is not what was named.
+                for t in choice.steps.clone() {
+                    if !choice.sides.iter().any(|side| side.contains(&t)) {
+                        let clear = self.granted(t, Some(LeadStatus::Absent));
+                        for verdict in clear.iter().filter(|v| !v.outcome.can_be_advised()) {
+                            choice.note(verdict);
+                        }
+                        if worst(&clear).can_be_advised() {
+                            choice.note(&Verdict {
+                                guard: "needs",
+                                outcome: Outcome::Barred,
+                                reason: words::NOT_BY_ITSELF.to_owned(),
+                                lifted_by: words::WITH_THE_REST.to_owned(),
+                            });
+                        }
+                    }
+                }
+            }
+        }
+        for side in 0..2 {
+            let done = choice.sides[side].clone();
+            let lead = match (tested, side) {
+                (Tested::AsRecorded, _) => self.world.situation.lead_for(Treatment::LowMelt),
+                (Tested::First, 0) => LeadStatus::Absent,
+                _ => LeadStatus::Present,
+            };
+            choice.needs[side] = self.needs(&done, lead);
+            choice.serves[side] = serves(&done, self.world);
+        }
+        choice
+    }
+
+    fn needs(&self, done: &[Treatment], lead: LeadStatus) -> u8 {
+        use Treatment as T;
+        let mut needs = 0;
+        for t in done {
+            needs |= match t {
+                T::Replate | T::Overplate => needed::JOINTS | needed::SPLIT,
+                T::Dents if self.worn_skin() => needed::SPLIT | needed::PLATED,
+                T::Dents => needed::SPLIT,
+                T::Lacquer => needed::LEAK,
+                T::LowMelt if lead == LeadStatus::Present => needed::LEAD_OUT,
+                _ => 0,
+            };
+        }
+        needs
+    }
+
+    /// What is answered because the piece does not have the fault.
+    pub(super) fn given(&self) -> u8 {
+        let faults = self.world.faults;
+        let leaks = self.world.case.parts.iter();
+        let mut given = 0;
+        if !faults.has(Fault::OpenJoint) && !faults.has(Fault::LoosePart) {
+            given |= needed::JOINTS;
+        } else if !faults.has(Fault::OpenJoint) {
+            // A part that is only loose lets no bath in where it is taken off.
+            given |= needed::JOINTS;
+        }
+        if !faults.has(Fault::Split) {
+            given |= needed::SPLIT;
+        }
+        if !leaks.into_iter().any(|p| p.joint == Some(Joint::Leaking)) {
+            given |= needed::LEAK;
+        }
+        if !faults.has(Fault::GreyRepair) {
+            given |= needed::LEAD_OUT;
+        }
+        given
+    }
+
+    /// The choices of a block, leaving first; barred ones are left out but for `Wanted`.
+    pub(super) fn choices(&self, block: Block, tested: Tested) -> Vec<Choice> {
+        let mut made: Vec<Choice> = vec![self.choice(block, &[], tested)];
+        for steps in self.offered(block) {
+            let choice = self.choice(block, &steps, tested);
+            let same = |c: &Choice| c.sides == choice.sides;
+            if choice.barred.is_empty() && !made.iter().any(same) {
+                made.push(choice);
+            }
+        }
+        made
+    }
+
+    /// Every set of steps in a block that has something to do, before any rule has looked at it.
+    pub(super) fn offered(&self, block: Block) -> Vec<Vec<Treatment>> {
+        use Treatment as T;
+        let faults = self.world.faults;
+        match block {
+            Block::Shape if faults.has(Fault::Dents) => vec![vec![T::Dents]],
+            Block::Lead if faults.has(Fault::GreyRepair) => vec![vec![T::RemoveLead]],
+            Block::Part if faults.has(Fault::PartLost) => vec![vec![T::ReplacePart]],
+            Block::Lining => {
+                let each = [
+                    (Fault::LiningGone, T::Tinning),
+                    (Fault::GildingGone, T::Regild),
+                ];
+                let there = each.into_iter().filter(|(f, _)| faults.has(*f));
+                there.map(|(_, t)| vec![t]).collect()
+            }
+            Block::Keep => vec![vec![T::Keeping]],
+            Block::Joins => {
+                let mut sets = Vec::new();
+                for heat in [None, Some(T::Solder), Some(T::LowMelt)] {
+                    for fix in [None, Some(T::Mechanical)] {
+                        for out in [None, Some(T::RemoveFill)] {
+                            let set: Vec<T> = [heat, fix, out].into_iter().flatten().collect();
+                            if !set.is_empty() && self.none_idle(&set) {
+                                sets.push(set);
+                            }
+                        }
+                    }
+                }
+                sets
+            }
+            Block::Surface => self.surfaces(),
+            _ => Vec::new(),
+        }
+    }
+
+    /// Every one of the set is the first answer to some fault.
+    fn none_idle(&self, set: &[Treatment]) -> bool {
+        let found = &self.world.faults.0;
+        set.iter()
+            .all(|t| found.iter().any(|f| answer_to(f.fault, set) == Some(*t)))
+    }
+
+    fn surfaces(&self) -> Vec<Vec<Treatment>> {
+        use Treatment as T;
+        let need = |t: T| not_needed(t, self.world).is_none();
+        let wanted = |t: T| self.world.wants(t);
+        let broken = self.world.faults.has(Fault::BrokenLacquer);
+        let chalk_barred = !worst(&self.granted(T::Clean, None)).can_be_advised();
+        let mut cleans = vec![None];
+        if need(T::Clean) {
+            cleans.push(Some(T::Clean));
+        }
+        if need(T::Foam) && (wanted(T::Foam) || chalk_barred) {
+            cleans.push(Some(T::Foam));
+        }
+        let mut plates = vec![None];
+        plates.extend(
+            [T::LocalPlate, T::Overplate, T::Replate]
+                .into_iter()
+                .filter(|t| need(*t))
+                .map(Some),
+        );
+        let mut covers = vec![None];
+        covers.extend(
+            [T::Toning, T::Lacquer]
+                .into_iter()
+                .filter(|t| need(*t))
+                .map(Some),
+        );
+        let mut sets = Vec::new();
+        for clean in cleans {
+            for plate in &plates {
+                for cover in &covers {
+                    let whole = matches!(plate, Some(T::Overplate | T::Replate));
+                    if clean.is_some() && whole
+                        || *cover == Some(T::Toning) && plate.is_some()
+                        || *cover == Some(T::Lacquer)
+                            && !(clean.is_some() || whole || self.world.is_bright())
+                    {
+                        continue;
+                    }
+                    let mut set: Vec<T> = [clean, *plate, *cover].into_iter().flatten().collect();
+                    if set.is_empty() {
+                        continue;
+                    }
+                    if clean.is_some() {
+                        set.push(T::Wash);
+                    }
+                    if broken && (clean.is_some() || whole) {
+                        set.push(T::LacquerOff);
+                    }
+                    sets.push(set);
+                }
+            }
+        }
+        sets
+    }
+}
+
+/// Drops steps that make no sense without those a rule has refused.
+fn whole(mut kept: Vec<Treatment>, world: &World) -> Vec<Treatment> {
+    use Treatment as T;
+    let has = |kept: &[T], t: T| kept.contains(&t);
+    if world.faults.has(Fault::BrokenLacquer) && !has(&kept, T::LacquerOff) {
+        kept.retain(|t| !matches!(t, T::Clean | T::Foam | T::Overplate | T::Replate));
+    }
+    if !has(&kept, T::Clean) && !has(&kept, T::Foam) {
+        kept.retain(|t| *t != T::Wash);
+    }
+    let bare = [T::Clean, T::Foam, T::Overplate, T::Replate];
+    if !bare.iter().any(|t| has(&kept, *t)) && !world.is_bright() {
+        kept.retain(|t| *t != T::Lacquer);
+    }
+    kept
+}
+
+fn serves(done: &[Treatment], world: &World) -> u8 {
+    use Treatment as T;
+    let mut serves = 0;
+    let has = |t| done.contains(&t);
+    if has(T::Solder) || has(T::LowMelt) {
+        serves |= needed::JOINTS | needed::SPLIT | needed::LEAK;
+    }
+    if has(T::RemoveLead) {
+        serves |= needed::LEAD_OUT;
+    }
+    if has(T::Replate) || has(T::Overplate) {
+        serves |= needed::PLATED;
+    }
+    let _ = world;
+    serves
+}
+
+impl Choice {
+    pub(super) fn note(&mut self, verdict: &Verdict) {
+        let list = if verdict.outcome.can_be_advised() {
+            &mut self.conditions
+        } else {
+            &mut self.barred
+        };
+        if !list.contains(verdict) {
+            list.push(verdict.clone());
+        }
+    }
+
+    pub(super) fn leaves(&self) -> bool {
+        self.steps.is_empty()
+    }
+}
+
+impl World<'_> {
+    /// The treatment was asked about, quoted, or stands in the proposal.
+    pub(super) fn wants(&self, t: Treatment) -> bool {
+        self.asked().contains(&t) || self.prices.is_quoted(t)
+    }
+
+    /// What the person asked about by name.
+    pub(super) fn asked(&self) -> Vec<Treatment> {
+        match &self.case.aim.asked {
+            Some(crate::record::Asked::Treatments(list)) => list.clone(),
+            Some(crate::record::Asked::Proposal) => self
+                .case
+                .proposal
+                .steps
+                .iter()
+                .map(|s| s.treatment)
+                .collect(),
+            None => Vec::new(),
+        }
+    }
+
+    /// Recorded as bright all over, with no lacquer in the way.
+    pub(super) fn is_bright(&self) -> bool {
+        super::draws::tarnish_of(self.case) == Some(Tarnish::Bright)
+            && !self.faults.has(Fault::BrokenLacquer)
+    }
+
+    fn sound_lacquer(&self) -> bool {
+        let has = |l: Lacquer| self.case.parts.iter().any(|p| p.lacquer == Some(l));
+        has(Lacquer::Sound) && !has(Lacquer::Broken) && !has(Lacquer::Yellowed)
+    }
+}
+
+/// Why a treatment has nothing to do; `None` when it has. Somebody who asks about work on a surface that
+/// hardly needs it gets it weighed all the same.
+pub(super) fn not_needed(t: Treatment, world: &World) -> Option<&'static str> {
+    use Treatment as T;
+    let idle = work(t)?.idle?;
+    let there = !answered(t, world.faults).is_empty();
+    match t {
+        T::TestLead => (!world.situation.lead_test_would_tell()).then_some(idle),
+        T::Clean | T::Foam if world.sound_lacquer() => Some(words::UNDER_LACQUER),
+        T::Clean | T::Foam if world.faults.has(Fault::BrokenLacquer) => None,
+        T::Clean | T::Foam => match super::draws::tarnish_of(world.case) {
+            None => Some(words::NO_TARNISH),
+            Some(Tarnish::Bright) => Some(words::BRIGHT),
+            Some(_) => None,
+        },
+        T::Lacquer => world.sound_lacquer().then_some(idle),
+        T::LocalPlate => {
+            let patchable = world.draws.parts.iter().any(|p| p.bare_high_point);
+            (!patchable).then_some(idle)
+        }
+        T::Toning => {
+            let tonable = world.draws.parts.iter().any(|p| p.tonable);
+            (!tonable).then_some(idle)
+        }
+        T::RemoveFill => {
+            let filled = |f: Option<Fill>| f.is_some_and(|f| f != Fill::None);
+            let asked = world.wants(t) && world.case.parts.iter().any(|p| filled(p.fill));
+            (!there && !asked).then_some(idle)
+        }
+        T::Replate | T::Overplate => (!there && !world.wants(t)).then_some(idle),
+        _ => (!there).then_some(idle),
+    }
+}

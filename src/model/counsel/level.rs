@@ -1,0 +1,61 @@
+//! A number in every draw that may be the same in all of them.
+
+use super::column::Column;
+
+/// Something in every draw.
+#[derive(Clone)]
+pub(super) enum Level {
+    /// The same in all.
+    Same(f64),
+    /// One for each draw.
+    Drawn(Column),
+}
+
+impl Level {
+    pub(super) fn at(&self, i: usize) -> f64 {
+        match self {
+            Self::Same(x) => *x,
+            Self::Drawn(column) => column[i],
+        }
+    }
+
+    #[allow(clippy::float_cmp)] // only what is exactly the same need not be told apart
+    pub(super) fn is(&self, other: &Self) -> bool {
+        match (self, other) {
+            (Self::Same(a), Self::Same(b)) => a == b,
+            (Self::Drawn(a), Self::Drawn(b)) => a.is(b),
+            _ => false,
+        }
+    }
+
+    /// Two levels made into one.
+    pub(super) fn with(&self, other: &Self, n: usize, of: impl Fn(f64, f64) -> f64) -> Self {
+        match (self, other) {
+            (Self::Same(a), Self::Same(b)) => Self::Same(of(*a, *b)),
+            _ => Self::Drawn((0..n).map(|i| of(self.at(i), other.at(i))).collect()),
+        }
+    }
+
+    /// Folds the level into an accumulator, draw by draw.
+    pub(super) fn fold_into(&self, sum: &mut [f64], of: impl Fn(f64, f64) -> f64) {
+        match self {
+            Self::Same(x) => sum.iter_mut().for_each(|s| *s = of(*s, *x)),
+            Self::Drawn(column) => {
+                let each = sum.iter_mut().zip(column.iter());
+                each.for_each(|(s, x)| *s = of(*s, *x));
+            }
+        }
+    }
+
+    /// This where `there` is false, the other where it is true.
+    pub(super) fn either(&self, other: &Self, there: &[bool], n: usize) -> Self {
+        if self.is(other) {
+            return self.clone();
+        }
+        let each = there.iter().take(n).enumerate();
+        Self::Drawn(
+            each.map(|(i, there)| if *there { other.at(i) } else { self.at(i) })
+                .collect(),
+        )
+    }
+}

@@ -1,0 +1,207 @@
+//! What each treatment costs in every draw: a quote as typed where there is one, else the ledger's wide
+//! range for such work.
+
+use super::column::Column;
+use super::sample::{Dim, Law, Sample};
+use crate::ledger::Ledger;
+use crate::record::{Case, Covers, Doer, Form};
+use crate::treatment::{Fault, Faults, Found, Price, Size, Trade, Treatment, work};
+
+/// A price somebody was told.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Told {
+    /// For what, each once.
+    pub(super) treatments: Vec<Treatment>,
+    low: Option<f64>,
+    /// The price, without carriage.
+    pub(super) likely: f64,
+    high: Option<f64>,
+    post: f64,
+    fixed: bool,
+    /// The cleaning that goes with the work is in the price.
+    pub(super) with_cleaning: bool,
+}
+
+impl Told {
+    /// The price as typed, with carriage on top.
+    pub(super) fn total(&self) -> f64 {
+        self.likely + self.post
+    }
+}
+
+/// Every price of a case.
+pub(super) struct Prices<'a> {
+    case: &'a Case,
+    ledger: &'a Ledger,
+    sample: &'a Sample,
+    /// Multiplier on every cost.
+    moved: f64,
+    told: Vec<Told>,
+}
+
+impl<'a> Prices<'a> {
+    /// The prices of the case's quotes.
+    pub(super) fn new(case: &'a Case, ledger: &'a Ledger, sample: &'a Sample, moved: f64) -> Self {
+        let told = case
+            .quotes
+            .iter()
+            .map(|q| Told {
+                treatments: q.treatments.clone(),
+                low: q.low,
+                likely: q.likely,
+                high: q.high,
+                post: if q.post_included { 0.0 } else { q.post },
+                fixed: q.fixed,
+                with_cleaning: q.covers == Covers::WithCleaning,
+            })
+            .collect();
+        Self {
+            case,
+            ledger,
+            sample,
+            moved,
+            told,
+        }
+    }
+
+    /// The prices of a proposal: what its steps say comes before the quotes.
+    pub(super) fn of_proposal(&self) -> Self {
+        let mut told = Vec::new();
+        for step in &self.case.proposal.steps {
+            let by_id = step.quote.as_ref().and_then(|id| {
+                let quotes = &self.case.quotes;
+                quotes.iter().position(|q| q.id.as_ref() == Some(id))
+            });
+            if let Some(likely) = step.likely.or(step.low).or(step.high) {
+                told.push(Told {
+                    treatments: vec![step.treatment],
+                    low: step.low,
+                    likely,
+                    high: step.high,
+                    post: 0.0,
+                    fixed: step.fixed,
+                    with_cleaning: false,
+                });
+            } else if let Some(of_quote) = by_id.and_then(|at| self.told.get(at)) {
+                told.push(of_quote.clone());
+            }
+        }
+        told.extend(self.told.iter().cloned());
+        Self { told, ..*self }
+    }
+
+    /// The price told for one treatment alone.
+    pub(super) fn quote(&self, t: Treatment) -> Option<&Told> {
+        self.told.iter().find(|told| told.treatments == [t])
+    }
+
+    /// Prices that hold for several treatments together, or that include the cleaning.
+    pub(super) fn bundles(&self) -> impl Iterator<Item = &Told> {
+        let several = |told: &&Told| told.treatments.len() > 1 || told.with_cleaning;
+        self.told.iter().filter(several)
+    }
+
+    /// Whether somebody told a price for it, alone or with others.
+    pub(super) fn is_quoted(&self, t: Treatment) -> bool {
+        self.told.iter().any(|told| told.treatments.contains(&t))
+    }
+
+    /// What a told price comes to in every draw. A fixed price and a range are as typed; any other may
+    /// overrun.
+    pub(super) fn of_told(&self, told: &Told) -> Column {
+        let (law, dim, times) = if told.low.is_some() || told.high.is_some() {
+            let low = told.low.unwrap_or(told.likely).min(told.likely);
+            let high = told.high.unwrap_or(told.likely).max(told.likely);
+            let dim = told
+                .treatments
+                .first()
+                .map_or(Dim::CostRepair, |t| dim_of(*t));
+            (Law::entered(low, told.likely, high), dim, 1.0)
+        } else if told.fixed {
+            (Law::Point(told.likely), Dim::Overrun, 1.0)
+        } else {
+            let overrun = self.ledger.figure("cost.overrun");
+            (Law::of(overrun), Dim::Overrun, told.likely)
+        };
+        self.sample
+            .moved(law, dim, times * self.moved, told.post * self.moved)
+    }
+
+    /// What one treatment costs on the faults it serves, in every draw; `None` when it is free.
+    pub(super) fn cost(&self, t: Treatment, served: &[&Found]) -> Option<Column> {
+        if let Some(told) = self.quote(t) {
+            return Some(self.of_told(told)).filter(|_| told.likely > 0.0 || told.post > 0.0);
+        }
+        let (id, times) = self.estimate(t, served)?;
+        let law = Law::of(self.ledger.figure(id));
+        let free = law == Law::Point(0.0);
+        (!free).then(|| self.sample.moved(law, dim_of(t), times * self.moved, 0.0))
+    }
+
+    /// The figure of the cost without a quote, and what it is multiplied by.
+    fn estimate(&self, t: Treatment, served: &[&Found]) -> Option<(&'static str, f64)> {
+        let work = work(t)?;
+        let ledger = self.ledger;
+        let large_form = self.case.piece.form.is_some_and(Form::large);
+        let large_fault = served.iter().any(|f| f.size == Size::Large);
+        let on_large = |figure: &str| {
+            if large_form {
+                ledger.value(figure)
+            } else {
+                1.0
+            }
+        };
+        let parts: usize = served.iter().map(|f| f.count()).sum();
+        let more = parts.max(1) - 1;
+        let by_parts = 1.0 + ledger.value("cost.more_parts") * more as f64;
+        let mends_split = served.iter().any(|f| f.fault == Fault::Split);
+        Some(match work.price {
+            Price::Cleaning if self.case.aim.doer == Some(Doer::Workshop) => {
+                ("cost.T03_paid", on_large("cost.large_work"))
+            }
+            Price::Cleaning => ("cost.T03_owner", 1.0),
+            Price::Figure(id) => match t {
+                // One test, one coat, one set of baths, whatever the parts.
+                Treatment::Keeping
+                | Treatment::Wash
+                | Treatment::Foam
+                | Treatment::LacquerOff
+                | Treatment::TestLead
+                | Treatment::LocalPlate => (id, 1.0),
+                _ => (id, by_parts),
+            },
+            Price::Large(id) => (id, on_large("cost.large_work")),
+            Price::Large2(small, large) => (
+                if large_fault { large } else { small },
+                by_parts * on_large("cost.large_work"),
+            ),
+            Price::BySize(small, large) => (if large_fault { large } else { small }, by_parts),
+            Price::Joint(id) => (
+                if mends_split && t == Treatment::Solder {
+                    "cost.T09_split"
+                } else {
+                    id
+                },
+                by_parts,
+            ),
+            Price::Plating(id) => (id, on_large("cost.large_factor")),
+        })
+    }
+}
+
+/// Works of one trade are dear or cheap together.
+fn dim_of(t: Treatment) -> Dim {
+    match work(t).map(|w| w.trade) {
+        Some(Trade::Repair) => Dim::CostRepair,
+        Some(Trade::Remove) => Dim::CostRemove,
+        Some(Trade::Plate) => Dim::CostReplate,
+        Some(Trade::Care) | None => Dim::CostClean,
+    }
+}
+
+/// The faults a treatment answers, as found.
+pub(super) fn answered(t: Treatment, faults: &Faults) -> Vec<&Found> {
+    let answers = work(t).map_or(&[][..], |w| w.answers);
+    let found = faults.0.iter();
+    found.filter(|f| answers.contains(&f.fault)).collect()
+}

@@ -1,0 +1,424 @@
+//! One case weighed: the courses worth comparing, found and weighed on one sample, the advice, and the
+//! contrast that goes with it.
+
+use super::advise::{Advice, advise, choose, least_noise};
+use super::choice::{Rulings, Tested, not_needed};
+use super::column::Column;
+use super::columns::World;
+use super::contrast::{Contrast, contrast};
+use super::course::Course;
+use super::outcome::{Outcome, Weigher};
+use super::search::{Menu, Tally, changes_of, course_of, improve, search};
+use super::wording::advise as words;
+use crate::identity::Posterior;
+use crate::maths::mean;
+use crate::treatment::{Fault, Treatment, work, worst};
+
+/// How much is asked of a weighing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Depth {
+    /// The advice alone: for the search of what would change it.
+    AdviceOnly,
+    /// Each treatment alone, the contrast, each step left out, and the person's own proposal too.
+    Whole,
+}
+
+/// What came of it.
+pub(super) struct Weighed {
+    /// Leaving alone first, better keeping second.
+    pub(super) courses: Vec<Course>,
+    pub(super) outcomes: Vec<Outcome>,
+    pub(super) advice: Advice,
+    /// What the piece as it is would fetch, and what is kept of that.
+    pub(super) as_it_is: (Column, Column),
+    pub(super) contrast: Option<Contrast>,
+    /// The places of the courses a person is shown, before they are put in order.
+    pub(super) shown: Vec<usize>,
+    /// For each course shown and each of its steps, the score without the step less the score with it.
+    pub(super) without: Vec<(usize, Vec<(Treatment, f64)>)>,
+}
+
+/// Courses shown at most.
+pub(super) const MOST_SHOWN: usize = 16;
+/// Draws on which leaving out a step is gauged.
+const GAUGE: usize = 512;
+
+/// Weighs a case.
+pub(super) fn weigh_courses(world: &World, posterior: &Posterior, depth: Depth) -> Weighed {
+    let n = world.draws.n;
+    let rulings = Rulings::new(world);
+    let weigher = Weigher::new(world);
+    let menu = Menu::new(&rulings, &weigher);
+    let mut tally = Tally {
+        weigher: &weigher,
+        rulings: &rulings,
+        n,
+        courses: Vec::new(),
+        outcomes: Vec::new(),
+    };
+    let leave = tally.place(course_of(&[], Tested::AsRecorded, &rulings));
+    let keep = tally.place(course_of(
+        &[Treatment::Keeping],
+        Tested::AsRecorded,
+        &rulings,
+    ));
+    let as_it_is = weigher.as_it_is();
+    let least = least_noise(
+        tally.outcomes[leave].net.median(),
+        world.draws.undamaged.median(),
+        world.goal,
+        world.ledger,
+    );
+    let cut = search(&mut tally, &menu, least);
+    improve(&mut tally, &menu);
+    let mut wanted = Vec::new();
+    if depth == Depth::Whole {
+        wanted = alone(&mut tally, &menu);
+        improve(&mut tally, &menu);
+    }
+    let choice = choose(
+        &tally.courses,
+        &tally.outcomes,
+        world.draws,
+        world.goal,
+        world.ledger,
+    );
+    let changes = changes_of(&mut tally, &menu, choice.0);
+    // A change that is gentler and within the noise may be the advice after all.
+    let choice = choose(
+        &tally.courses,
+        &tally.outcomes,
+        world.draws,
+        world.goal,
+        world.ledger,
+    );
+    let changes = if depth == Depth::Whole {
+        changes_of(&mut tally, &menu, choice.0)
+    } else {
+        changes
+    };
+    let mut advice = advise(
+        choice,
+        &tally.courses,
+        &tally.outcomes,
+        &changes,
+        world.draws,
+        world.case,
+        world.ledger,
+        posterior,
+        &world.prices,
+    );
+    if cut {
+        advice.doubts.push(words::NOT_EVERY_COURSE.to_owned());
+    }
+    let (mut told, mut shown, mut without) = (None, Vec::new(), Vec::new());
+    if depth == Depth::Whole {
+        told = contrast(&mut tally, &menu, &advice);
+        shown = to_show(&tally, &advice, &[leave, keep], &wanted, told.as_ref());
+        without = shown
+            .iter()
+            .filter(|i| !matches!(tally.courses[**i].steps.as_slice(), [_]))
+            .map(|i| (*i, steps_left_out(&tally, *i)))
+            .collect();
+    }
+    Weighed {
+        advice,
+        as_it_is,
+        contrast: told,
+        shown,
+        without,
+        courses: tally.courses,
+        outcomes: tally.outcomes,
+    }
+}
+
+/// Weighs each treatment with something to do by itself, kept as the best course is, and everything
+/// asked about or quoted together. The places of the latter.
+fn alone(tally: &mut Tally, menu: &Menu) -> Vec<usize> {
+    let world = tally.weigher.world;
+    let best = tally.best();
+    let keep = tally.courses[best].steps.contains(&Treatment::Keeping);
+    for t in Treatment::ALL {
+        if work(t).is_none()
+            || matches!(t, Treatment::Keeping | Treatment::Wash)
+            || not_needed(t, world).is_some()
+        {
+            continue;
+        }
+        place_alone(tally, menu, &[t], keep);
+    }
+    let mut wanted = Vec::new();
+    let asked = world.asked();
+    let mut sets: Vec<Vec<Treatment>> = world
+        .prices
+        .bundles()
+        .map(|b| b.treatments.clone())
+        .collect();
+    sets.push(asked);
+    sets.push(
+        Treatment::ALL
+            .into_iter()
+            .filter(|t| world.prices.is_quoted(*t))
+            .collect(),
+    );
+    for set in sets {
+        let set: Vec<Treatment> = set
+            .into_iter()
+            .filter(|t| work(*t).is_some() && not_needed(*t, world).is_none())
+            .collect();
+        if set.is_empty() || conflicts(&set) {
+            continue;
+        }
+        wanted.push(place_alone(tally, menu, &set, keep));
+    }
+    wanted
+}
+
+/// Weighs these steps with what goes with them, after a test for lead where only that keeps them out.
+pub(super) fn place_alone(
+    tally: &mut Tally,
+    menu: &Menu,
+    steps: &[Treatment],
+    keep: bool,
+) -> usize {
+    let steps = with_companions(steps, tally.weigher.world, keep);
+    let plain = course_of(&steps, Tested::AsRecorded, tally.rulings);
+    let only_lead = plain
+        .barred
+        .iter()
+        .all(|v| matches!(v.guard, "H16" | "H29"));
+    if !plain.can_be_advised() && only_lead && menu.tested.is_some() {
+        let tested = course_of(&steps, Tested::First, tally.rulings);
+        if tested.can_be_advised() {
+            return tally.place(tested);
+        }
+    }
+    tally.place(plain)
+}
+
+/// Steps with those they cannot do without: a wash before cleaning, old lacquer off before what meets
+/// the silver, a clean surface under new lacquer.
+pub(super) fn with_companions(steps: &[Treatment], world: &World, keep: bool) -> Vec<Treatment> {
+    use Treatment as T;
+    let mut all = steps.to_vec();
+    let has = |all: &[T], t: T| all.contains(&t);
+    let whole = has(&all, T::Replate) || has(&all, T::Overplate);
+    let cleaned = |all: &[T]| has(all, T::Clean) || has(all, T::Foam);
+    if has(&all, T::Lacquer)
+        && !whole
+        && !cleaned(&all)
+        && !world.is_bright()
+        && not_needed(T::Clean, world).is_none()
+    {
+        all.push(T::Clean);
+    }
+    if has(&all, T::LacquerOff) && !whole && !cleaned(&all) {
+        // What is under old lacquer is cleaned when it comes off.
+        all.push(T::Clean);
+    }
+    if cleaned(&all) {
+        all.push(T::Wash);
+    }
+    if world.faults.has(Fault::BrokenLacquer) && (cleaned(&all) || whole) {
+        all.push(T::LacquerOff);
+    }
+    if keep {
+        all.push(T::Keeping);
+    }
+    all
+}
+
+/// Steps of which one undoes or hides the other.
+pub(super) fn conflicts(steps: &[Treatment]) -> bool {
+    use Treatment as T;
+    let has = |t: T| steps.contains(&t);
+    let whole = has(T::Replate) || has(T::Overplate);
+    has(T::Replate) && has(T::Overplate)
+        || whole && (has(T::Clean) || has(T::Foam) || has(T::LocalPlate))
+        || has(T::Clean) && has(T::Foam)
+        || has(T::Toning) && (whole || has(T::LocalPlate) || has(T::Lacquer))
+        || has(T::Solder) && has(T::LowMelt)
+        || has(T::Tinning) && has(T::Regild)
+}
+
+/// What a person is shown: the advice, leaving, keeping, what was asked about or quoted, the contrast,
+/// the runner-up, each treatment alone, then the best of the rest.
+fn to_show(
+    tally: &Tally,
+    advice: &Advice,
+    always: &[usize],
+    wanted: &[usize],
+    contrast: Option<&Contrast>,
+) -> Vec<usize> {
+    let mut shown = vec![advice.chosen];
+    let more = always
+        .iter()
+        .copied()
+        .chain(wanted.iter().copied())
+        .chain(contrast.and_then(|c| c.course))
+        .chain(advice.runner_up);
+    let singles = (0..tally.courses.len()).filter(|i| {
+        let group = tally.courses[*i].group();
+        group.iter().filter(|t| **t != Treatment::TestLead).count() == 1
+    });
+    let mut rest: Vec<usize> = (0..tally.courses.len()).collect();
+    crate::small::sort_short(&mut rest, |a, b| {
+        let open = |i: usize| tally.courses[i].can_be_advised();
+        open(*b).cmp(&open(*a)).then(
+            tally.outcomes[*b]
+                .score
+                .mean()
+                .total_cmp(&tally.outcomes[*a].score.mean()),
+        )
+    });
+    // One course for each treatment alone comes before second versions of anything.
+    let mut groups: Vec<Vec<Treatment>> = Vec::new();
+    let mut first_of_group = Vec::new();
+    for i in singles {
+        let group = tally.courses[i].group();
+        if !groups.contains(&group) {
+            groups.push(group);
+            first_of_group.push(i);
+        }
+    }
+    for i in more.chain(first_of_group).chain(rest) {
+        if shown.len() < MOST_SHOWN && !shown.contains(&i) {
+            shown.push(i);
+        }
+    }
+    shown
+}
+
+/// For each step of a course, the mean score without it less the mean score with it, on the first
+/// draws.
+fn steps_left_out(tally: &Tally, of: usize) -> Vec<(Treatment, f64)> {
+    let course = &tally.courses[of];
+    let n = GAUGE.min(tally.n);
+    let with = mean(&tally.outcomes[of].score[..n]);
+    let companions = [Treatment::Wash, Treatment::LacquerOff];
+    course
+        .steps
+        .iter()
+        .filter(|t| !companions.contains(t) && **t != Treatment::TestLead)
+        .map(|t| {
+            let rest: Vec<Treatment> = course
+                .steps
+                .iter()
+                .copied()
+                .filter(|s| s != t && !companions.contains(s))
+                .collect();
+            let rest = with_companions(&rest, tally.weigher.world, false);
+            let without = course_of(&rest, course.tested, tally.rulings);
+            (*t, mean(&tally.weigher.weigh(&without, n).score) - with)
+        })
+        .collect()
+}
+
+/// A person's own plan weighed as it stands, with what is wrong with it.
+pub(super) struct Proposed {
+    pub(super) course: Course,
+    pub(super) outcome: Outcome,
+    /// Leaving alone, at the same prices.
+    pub(super) leave: Outcome,
+    pub(super) without: Vec<(Treatment, f64)>,
+    /// What was left out of it and why, or what a rule asks first.
+    pub(super) problems: Vec<String>,
+}
+
+/// Weighs the person's own proposal at its own prices. A step with nothing to do, a second one that
+/// undoes the first, and one a rule bars are said; the rest is weighed.
+pub(super) fn weigh_proposal(world: &World) -> Option<Proposed> {
+    let steps = &world.case.proposal.steps;
+    if steps.is_empty() {
+        return None;
+    }
+    let rulings = Rulings::new(world);
+    let weigher = Weigher::new(world);
+    let mut problems = Vec::new();
+    let mut kept: Vec<Treatment> = Vec::new();
+    for step in steps {
+        let t = step.treatment;
+        let name = t.name();
+        if kept.contains(&t) {
+            continue;
+        }
+        if t == Treatment::Leave {
+            continue;
+        }
+        if work(t).is_none() {
+            let verdicts = rulings.granted(t, None);
+            let why = verdicts.first().map_or("", |v| v.reason.as_str());
+            problems.push(words::step_out(name, why));
+            continue;
+        }
+        if let Some(why) = not_needed(t, world) {
+            problems.push(words::step_out(name, why));
+            continue;
+        }
+        let more: Vec<Treatment> = kept.iter().copied().chain([t]).collect();
+        if conflicts(&more) {
+            problems.push(words::step_out(name, words::UNDOES_ANOTHER));
+            continue;
+        }
+        let verdicts = rulings.granted(t, None);
+        if let Some(v) = verdicts
+            .first()
+            .filter(|_| !worst(&verdicts).can_be_advised())
+        {
+            if v.outcome == crate::treatment::Outcome::Barred {
+                problems.push(words::step_out(name, &v.reason));
+                continue;
+            }
+            problems.push(words::step_waits(name, &v.reason, &v.lifted_by));
+        }
+        kept.push(t);
+    }
+    let tested = if kept.contains(&Treatment::TestLead) {
+        Tested::First
+    } else {
+        Tested::AsRecorded
+    };
+    let steps = with_companions(&kept, world, false);
+    let course = course_of(&steps, tested, &rulings);
+    for v in course.barred.iter().filter(|v| v.guard == "needs") {
+        let known = problems.iter().any(|p| p.contains(&v.reason));
+        if !known {
+            problems.push(format!("{} {}", v.reason, v.lifted_by));
+        }
+    }
+    let n = world.draws.n;
+    let mut tally = Tally {
+        weigher: &weigher,
+        rulings: &rulings,
+        n,
+        courses: Vec::new(),
+        outcomes: Vec::new(),
+    };
+    let place = tally.place(course.clone());
+    let without = steps_left_out(&tally, place);
+    let leave = weigher.weigh(&course_of(&[], Tested::AsRecorded, &rulings), n);
+    let outcome = tally.outcomes.swap_remove(place);
+    Some(Proposed {
+        course,
+        outcome,
+        leave,
+        without,
+        problems,
+    })
+}
+
+/// The faults of a course that are left on the clear side.
+pub(super) fn is_left(course: &Course, fault: Fault) -> bool {
+    use Treatment as T;
+    let done = &course.if_clear;
+    match fault {
+        Fault::BareMetal => !done
+            .iter()
+            .any(|t| matches!(t, T::LocalPlate | T::Overplate | T::Replate | T::Toning)),
+        Fault::Tarnish => !done
+            .iter()
+            .any(|t| matches!(t, T::Clean | T::Foam | T::Overplate | T::Replate)),
+        Fault::BrokenLacquer => !done.contains(&T::LacquerOff),
+        _ => super::columns::answer_to(fault, done).is_none(),
+    }
+}

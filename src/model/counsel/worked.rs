@@ -1,0 +1,121 @@
+//! Tests: the 25 worked situations of the catalogue, with the advice for each and its contrast.
+//!
+//! The inputs and the expected advice were computed beforehand with a prototype of the search, apart
+//! from this program, with twelve kinds. The pieces are CONSTRUCTED.
+
+use crate::weigh_json;
+use serde_json::Value;
+
+fn situations() -> Vec<Value> {
+    serde_json::from_str(include_str!(
+        "../../../tests/published/catalogue_cases.json"
+    ))
+    .unwrap()
+}
+
+fn words(list: &Value) -> Vec<String> {
+    let steps = list.as_array().unwrap().iter();
+    steps.map(|s| s.as_str().unwrap().to_owned()).collect()
+}
+
+/// The number of a situation, such as `4b`.
+fn number(situation: &Value) -> String {
+    let name = situation["name"].as_str().unwrap();
+    name.split(' ').next().unwrap().to_owned()
+}
+
+fn report(situation: &Value) -> Value {
+    serde_json::from_str(&weigh_json(&situation["case"].to_string())).unwrap()
+}
+
+/// Where the advice differs from the prototype's, and why.
+const OTHER_ADVICE: [(&str, &[&str], &str); 0] = [];
+
+/// What the answer is held against, by situation: kind, steps, and gain in money for a seller or points
+/// for a keeper, with how far it may be off.
+type Held = (
+    &'static str,
+    &'static str,
+    &'static [&'static str],
+    Option<(f64, f64)>,
+);
+
+const CONTRASTS: [Held; 25] = [
+    ("1", "asked", &["T08"], Some((-150.0, 15.0))),
+    ("1b", "advised", &["T08"], None),
+    ("1c", "asked", &["T08"], Some((-96.0, 15.0))),
+    ("2", "fault", &["T16"], Some((-140.0, 15.0))),
+    ("2b", "fault", &["T16"], Some((0.0, 1.5))),
+    ("2c", "advised", &["T16"], None),
+    ("2d", "leaving", &[], Some((-10.0, 1.0))),
+    ("3", "leaving", &[], Some((-4.0, 1.0))),
+    ("3b", "leaving", &[], Some((-7.0, 1.0))),
+    ("4", "leaving", &[], Some((-3.0, 1.0))),
+    ("4b", "fault", &["T02b", "T03"], Some((-59.0, 20.0))),
+    ("5", "asked", &["T13a"], Some((-11.0, 5.0))),
+    ("5b", "asked", &["T13c"], Some((0.0, 1.5))),
+    ("6", "leaving", &[], Some((-13.0, 4.0))),
+    ("6b", "leaving", &[], Some((-30.0, 6.0))),
+    ("7", "barred", &["T10b"], None),
+    ("8", "asked", &["T14a"], Some((-120.0, 40.0))),
+    ("8b", "barred", &["T14b"], None),
+    ("9", "fault", &["T09"], Some((-230.0, 30.0))),
+    ("9b", "fault", &["T08"], Some((-7.0, 1.5))),
+    ("9c", "leaving", &[], Some((-1500.0, 200.0))),
+    ("10", "", &[], None),
+    ("10b", "never", &["T05"], None),
+    ("11", "barred", &["T14a"], None),
+    ("12", "asked", &["T09b"], Some((-2.0, 1.5))),
+];
+
+#[test]
+fn the_advice_is_the_prototypes() {
+    let mut wrong = Vec::new();
+    for s in situations() {
+        let report = report(&s);
+        let (own, number) = (words(&report["counsel"]["steps"]), number(&s));
+        let own: Vec<&str> = own
+            .iter()
+            .map(String::as_str)
+            .filter(|t| *t != "T02")
+            .collect();
+        let expected = words(&s["expected"]["steps"]);
+        let differs = OTHER_ADVICE.iter().find(|(n, ..)| *n == number);
+        let expected: Vec<&str> = match differs {
+            Some((_, steps, _)) => steps.to_vec(),
+            None => expected.iter().map(String::as_str).collect(),
+        };
+        if own != expected {
+            wrong.push(format!(
+                "{number}: {own:?}, not {expected:?}: {}",
+                report["counsel"]["sentence"]
+            ));
+        }
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+#[test]
+fn each_is_held_against_what_was_asked_or_the_gravest_fault() {
+    let mut wrong = Vec::new();
+    for (s, (number, kind, steps, by)) in situations().iter().zip(CONTRASTS) {
+        let report = report(s);
+        let contrast = &report["counsel"]["contrast"];
+        let seller = s["case"]["aim"]["goal"] == "sell";
+        let own_kind = contrast["kind"].as_str().unwrap_or("");
+        let own_steps = contrast["steps"]
+            .as_array()
+            .map_or_else(Vec::new, |_| words(&contrast["steps"]));
+        let own = contrast[if seller { "gain" } else { "points" }]
+            .as_f64()
+            .unwrap_or(0.0);
+        let off = by.is_some_and(|(at, within)| (own - at).abs() > within);
+        if own_kind != kind || own_steps != steps || off {
+            wrong.push(format!(
+                "{number}: {own_kind} {own_steps:?} {own:.1}: {}",
+                contrast["sentence"]
+            ));
+        }
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}

@@ -1,0 +1,303 @@
+//! The faults a piece may have, each with the parts it is on.
+//!
+//! A fault counts once however many parts have it, as the worst of them; further parts only add to the
+//! cost of the work. What no work answers (erased arms, a married piece) is no fault here: it only
+//! guards.
+
+use crate::ledger::Ledger;
+use crate::record::{
+    Bleed, Case, Corrosion, Dents, FillState, Gilding, Interior, Joint, JointClass, Lacquer, Loss,
+    Mount, Part, PartName, Tarnish,
+};
+use crate::silver::bleed_range;
+use crate::treatment::touched::{is_cracked, is_split};
+
+/// A fault that work may answer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Fault {
+    /// Dents, or metal out of shape.
+    Dents,
+    /// Metal split through.
+    Split,
+    /// A seam that is open or leaks.
+    OpenJoint,
+    /// A handle, knob, foot, cover or base that has come loose.
+    LoosePart,
+    /// A crack in wood, ivory or another material that is no metal.
+    CrackedMaterial,
+    /// A grey repair, probably with lead.
+    GreyRepair,
+    /// A filling that fails or sits loose.
+    FailingFilling,
+    /// A filling that shows through a worn mount.
+    FillingShows,
+    /// A part that is lost.
+    PartLost,
+    /// A tin lining that is gone, or bare metal inside.
+    LiningGone,
+    /// A gilt lining that is worn or gone.
+    GildingGone,
+    /// Lacquer that is broken or yellowed.
+    BrokenLacquer,
+    /// Tarnish.
+    Tarnish,
+    /// Bare metal on a part that was looked at.
+    BareMetal,
+    /// Corrosion that goes on.
+    Corrosion,
+}
+
+impl Fault {
+    /// Every fault, the gravest kinds of damage first.
+    pub const ALL: [Self; 15] = [
+        Self::Split,
+        Self::OpenJoint,
+        Self::PartLost,
+        Self::LoosePart,
+        Self::CrackedMaterial,
+        Self::FailingFilling,
+        Self::Dents,
+        Self::GreyRepair,
+        Self::Corrosion,
+        Self::LiningGone,
+        Self::GildingGone,
+        Self::BrokenLacquer,
+        Self::FillingShows,
+        Self::BareMetal,
+        Self::Tarnish,
+    ];
+
+    /// The id used in reports.
+    #[must_use]
+    pub fn id(self) -> &'static str {
+        match self {
+            Self::Dents => "dents",
+            Self::Split => "split",
+            Self::OpenJoint => "open_joint",
+            Self::LoosePart => "loose_part",
+            Self::CrackedMaterial => "cracked_material",
+            Self::GreyRepair => "grey_repair",
+            Self::FailingFilling => "failing_filling",
+            Self::FillingShows => "filling_shows",
+            Self::PartLost => "part_lost",
+            Self::LiningGone => "lining_gone",
+            Self::GildingGone => "gilding_gone",
+            Self::BrokenLacquer => "broken_lacquer",
+            Self::Tarnish => "tarnish",
+            Self::BareMetal => "bare_metal",
+            Self::Corrosion => "corrosion",
+        }
+    }
+
+    /// The fault in a few words.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Dents => "Dents",
+            Self::Split => "A split",
+            Self::OpenJoint => "An open or leaking joint",
+            Self::LoosePart => "A loose part",
+            Self::CrackedMaterial => "A crack in wood, ivory or the like",
+            Self::GreyRepair => "An old grey repair",
+            Self::FailingFilling => "A filling that fails",
+            Self::FillingShows => "Filling showing through a mount",
+            Self::PartLost => "A lost part",
+            Self::LiningGone => "A lining that is gone",
+            Self::GildingGone => "Gilding inside that is worn or gone",
+            Self::BrokenLacquer => "Old lacquer that is broken",
+            Self::Tarnish => "Tarnish",
+            Self::BareMetal => "Bare metal",
+            Self::Corrosion => "Corrosion",
+        }
+    }
+}
+
+/// How large a fault is, where that changes what it costs and what it takes off the price.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Size {
+    /// Small dents; a small part lost; coloured tarnish.
+    Small,
+    /// Deep dents; a large part lost; heavy tarnish.
+    Large,
+}
+
+/// One fault with the parts it is on.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Found {
+    /// Which fault.
+    pub fault: Fault,
+    /// The worst of it.
+    pub size: Size,
+    /// The parts it was recorded on; empty where it was recorded for the whole piece.
+    pub parts: Vec<PartName>,
+}
+
+impl Found {
+    /// How many parts have it; at least one.
+    #[must_use]
+    pub fn count(&self) -> usize {
+        self.parts.len().max(1)
+    }
+}
+
+/// Every fault of a case, in the order of [`Fault::ALL`].
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Faults(pub Vec<Found>);
+
+impl Faults {
+    /// Reads the faults of a case.
+    #[must_use]
+    pub fn of(case: &Case, ledger: &Ledger) -> Self {
+        let found = Fault::ALL
+            .into_iter()
+            .filter_map(|fault| found(fault, case, ledger))
+            .collect();
+        Self(found)
+    }
+
+    /// The fault, if the piece has it.
+    #[must_use]
+    pub fn get(&self, fault: Fault) -> Option<&Found> {
+        self.0.iter().find(|f| f.fault == fault)
+    }
+
+    /// True when the piece has the fault.
+    #[must_use]
+    pub fn has(&self, fault: Fault) -> bool {
+        self.get(fault).is_some()
+    }
+}
+
+fn found(fault: Fault, case: &Case, ledger: &Ledger) -> Option<Found> {
+    let on = |has: &dyn Fn(&Part) -> bool| -> Vec<PartName> {
+        let parts = case.parts.iter().filter(|p| has(p));
+        parts.map(|p| p.name).collect()
+    };
+    let size = |large: bool| if large { Size::Large } else { Size::Small };
+    let parts = match fault {
+        Fault::Dents => {
+            on(&|p| p.is_metal() && matches!(p.dents, Some(Dents::Minor | Dents::Moderate)))
+        }
+        Fault::Split => on(&is_split),
+        Fault::CrackedMaterial => on(&is_cracked),
+        Fault::OpenJoint => on(&|p| {
+            p.joint == Some(Joint::Leaking)
+                || (p.joint == Some(Joint::Open) && p.name.joint_class() == JointClass::Seam)
+        }),
+        Fault::LoosePart => {
+            on(&|p| p.joint == Some(Joint::Open) && p.name.joint_class() == JointClass::Attachment)
+        }
+        Fault::GreyRepair => on(&|p| p.joint == Some(Joint::GreyRepair)),
+        Fault::FailingFilling => on(&|p| p.fill_state == Some(FillState::Failing)),
+        Fault::FillingShows => on(&|p| p.mount == Some(Mount::FillShowing)),
+        Fault::PartLost => on(&|p| matches!(p.loss, Some(Loss::Small | Loss::Large))),
+        Fault::LiningGone => on(&|p| match p.interior {
+            Some(Interior::Bare) => true,
+            Some(Interior::Tinned) => shows(p.bleed, ledger),
+            _ => false,
+        }),
+        Fault::GildingGone => on(&|p| {
+            p.name == PartName::Interior && matches!(p.gilding, Some(Gilding::Worn | Gilding::Gone))
+        }),
+        Fault::BrokenLacquer => {
+            on(&|p| matches!(p.lacquer, Some(Lacquer::Broken | Lacquer::Yellowed)))
+        }
+        Fault::Tarnish => on(&|p| p.tarnish.is_some_and(|t| t > Tarnish::Bright)),
+        Fault::BareMetal => on(&|p| shows(p.bleed, ledger)),
+        Fault::Corrosion => on(&|p| p.corrosion.is_some_and(|c| c != Corrosion::None)),
+    };
+    let (there, large) = match fault {
+        Fault::Dents => (
+            !parts.is_empty(),
+            case.parts.iter().any(|p| p.dents == Some(Dents::Moderate)),
+        ),
+        Fault::PartLost => (
+            case.has_flaw("part_missing_minor")
+                || case.has_flaw("part_missing_major")
+                || !parts.is_empty(),
+            case.has_flaw("part_missing_major")
+                || case.parts.iter().any(|p| p.loss == Some(Loss::Large)),
+        ),
+        Fault::Tarnish => (
+            !parts.is_empty(),
+            case.parts
+                .iter()
+                .any(|p| p.tarnish.is_some_and(|t| t >= Tarnish::Grey)),
+        ),
+        Fault::Corrosion => (!parts.is_empty() || case.has_seen("S07"), false),
+        _ => (!parts.is_empty(), false),
+    };
+    there.then(|| Found {
+        fault,
+        size: size(large),
+        parts,
+    })
+}
+
+fn shows(bleed: Option<Bleed>, ledger: &Ledger) -> bool {
+    bleed.is_some() && bleed_range(bleed, ledger).likely >= ledger.value("silver.f_none")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::record::{Material, Split};
+
+    fn case(change: impl FnOnce(&mut Case)) -> Case {
+        let mut case = Case::default();
+        change(&mut case);
+        case
+    }
+
+    fn part(name: PartName, change: impl FnOnce(&mut Part)) -> Part {
+        let mut part = Part::unknown(name);
+        change(&mut part);
+        part
+    }
+
+    #[test]
+    fn an_open_joint_on_a_handle_is_a_loose_part_and_on_the_body_an_open_joint() {
+        let c = case(|c| {
+            c.parts = vec![
+                part(PartName::Handle, |p| p.joint = Some(Joint::Open)),
+                part(PartName::Body, |p| p.joint = Some(Joint::Open)),
+                part(PartName::Foot, |p| p.joint = Some(Joint::Leaking)),
+            ];
+        });
+        let faults = Faults::of(&c, Ledger::standard());
+        assert_eq!(
+            faults.get(Fault::LoosePart).map(|f| f.parts.clone()),
+            Some(vec![PartName::Handle])
+        );
+        assert_eq!(
+            faults.get(Fault::OpenJoint).map(Found::count),
+            Some(2),
+            "{faults:?}"
+        );
+    }
+
+    #[test]
+    fn a_cracked_wooden_handle_is_no_split_in_the_metal() {
+        let c = case(|c| {
+            c.parts = vec![part(PartName::Handle, |p| {
+                p.split = Some(Split::Through);
+                p.material = Some(Material::Wood);
+            })];
+        });
+        let faults = Faults::of(&c, Ledger::standard());
+        assert!(faults.has(Fault::CrackedMaterial) && !faults.has(Fault::Split));
+    }
+
+    #[test]
+    fn a_fault_on_two_parts_is_one_fault_as_grave_as_the_worse() {
+        let c = case(|c| {
+            c.parts = vec![
+                part(PartName::Body, |p| p.dents = Some(Dents::Minor)),
+                part(PartName::Foot, |p| p.dents = Some(Dents::Moderate)),
+            ];
+        });
+        let faults = Faults::of(&c, Ledger::standard());
+        assert_eq!(faults.0.len(), 1);
+        assert_eq!((faults.0[0].size, faults.0[0].count()), (Size::Large, 2));
+    }
+}

@@ -1,0 +1,16 @@
+//! T03: gentle cleaning.
+
+use super::{Dose, Price, Risk, State, Trade, Work};
+use crate::treatment::{Fault, Treatment};
+
+/// What it answers, costs, takes and leaves.
+pub(super) const CLEAN: Work = Work {
+    treatment: Treatment::Clean,
+    answers: &[Fault::Tarnish],
+    idle: Some("No tarnish is recorded."),
+    trade: Trade::Care,
+    risk: Risk::Figures("T03"),
+    price: Price::Cleaning,
+    dose: Dose::Cleaning,
+    after: &[(Fault::Tarnish, State::SOUND)],
+};

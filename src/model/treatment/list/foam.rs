@@ -1,0 +1,16 @@
+//! T04: shop silver polish.
+
+use super::{Dose, Price, Risk, State, Trade, Work};
+use crate::treatment::{Fault, Treatment};
+
+/// What it answers, costs, takes and leaves.
+pub(super) const FOAM: Work = Work {
+    treatment: Treatment::Foam,
+    answers: &[Fault::Tarnish],
+    idle: Some("No tarnish is recorded."),
+    trade: Trade::Care,
+    risk: Risk::ByClass,
+    price: Price::Figure("cost.T04"),
+    dose: Dose::Cleaning,
+    after: &[(Fault::Tarnish, State::SOUND)],
+};

@@ -1,0 +1,16 @@
+//! T07: a coat of lacquer.
+
+use super::{Dose, Price, Risk, Trade, Work};
+use crate::treatment::Treatment;
+
+/// What it answers, costs, takes and leaves.
+pub(super) const LACQUER: Work = Work {
+    treatment: Treatment::Lacquer,
+    answers: &[],
+    idle: Some("There is a sound coat on it already."),
+    trade: Trade::Care,
+    risk: Risk::ByClass,
+    price: Price::Large("cost.T07"),
+    dose: Dose::Figure("attribute.dose.T07"),
+    after: &[],
+};

@@ -1,0 +1,16 @@
+//! T02b: old lacquer taken off.
+
+use super::{Dose, Price, Risk, State, Trade, Work};
+use crate::treatment::{Fault, Treatment};
+
+/// What it answers, costs, takes and leaves.
+pub(super) const LACQUER_OFF: Work = Work {
+    treatment: Treatment::LacquerOff,
+    answers: &[Fault::BrokenLacquer],
+    idle: Some("No broken lacquer is recorded."),
+    trade: Trade::Care,
+    risk: Risk::ByClass,
+    price: Price::Figure("cost.T02_lacquer"),
+    dose: Dose::Figure("attribute.dose.T02_lacquer"),
+    after: &[(Fault::BrokenLacquer, State::SOUND)],
+};

@@ -1,0 +1,16 @@
+//! T13a: local plating.
+
+use super::{Dose, Price, Risk, Trade, Work};
+use crate::treatment::{Fault, Treatment};
+
+/// What it answers, costs, takes and leaves.
+pub(super) const LOCAL_PLATE: Work = Work {
+    treatment: Treatment::LocalPlate,
+    answers: &[Fault::BareMetal],
+    idle: Some("No bare metal is recorded on a rim, foot or other high point."),
+    trade: Trade::Plate,
+    risk: Risk::ByClass,
+    price: Price::Figure("cost.T13a"),
+    dose: Dose::ByKind("T13a"),
+    after: &[],
+};

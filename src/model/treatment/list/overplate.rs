@@ -1,0 +1,16 @@
+//! T14b: plating over the old silver.
+
+use super::{Dose, Price, Risk, State, Trade, Work};
+use crate::treatment::{Fault, Treatment};
+
+/// What it answers, costs, takes and leaves.
+pub(super) const OVERPLATE: Work = Work {
+    treatment: Treatment::Overplate,
+    answers: &[Fault::BareMetal],
+    idle: Some("Hardly any base metal shows."),
+    trade: Trade::Plate,
+    risk: Risk::ByClass,
+    price: Price::Plating("cost.T14b"),
+    dose: Dose::ByKind("T14b"),
+    after: &[(Fault::Tarnish, State::SOUND)],
+};

@@ -1,0 +1,16 @@
+//! T17: a test for lead.
+
+use super::{Dose, Price, Risk, Trade, Work};
+use crate::treatment::Treatment;
+
+/// What it answers, costs, takes and leaves.
+pub(super) const TEST_LEAD: Work = Work {
+    treatment: Treatment::TestLead,
+    answers: &[],
+    idle: Some("It has been tested already."),
+    trade: Trade::Remove,
+    risk: Risk::None,
+    price: Price::Figure("cost.T17"),
+    dose: Dose::None,
+    after: &[],
+};

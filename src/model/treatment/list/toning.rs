@@ -1,0 +1,16 @@
+//! T13c: removable toning.
+
+use super::{Dose, Price, Risk, Trade, Work};
+use crate::treatment::{Fault, Treatment};
+
+/// What it answers, costs, takes and leaves.
+pub(super) const TONING: Work = Work {
+    treatment: Treatment::Toning,
+    answers: &[Fault::BareMetal],
+    idle: Some("No bare metal is recorded that a tint could hide."),
+    trade: Trade::Care,
+    risk: Risk::ByClass,
+    price: Price::Large("cost.T13c"),
+    dose: Dose::Figure("attribute.dose.T13c"),
+    after: &[],
+};

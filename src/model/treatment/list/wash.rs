@@ -1,0 +1,16 @@
+//! T02: dust and wash.
+
+use super::{Dose, Price, Risk, Trade, Work};
+use crate::treatment::Treatment;
+
+/// What it answers, costs, takes and leaves.
+pub(super) const WASH: Work = Work {
+    treatment: Treatment::Wash,
+    answers: &[],
+    idle: None,
+    trade: Trade::Care,
+    risk: Risk::None,
+    price: Price::Figure("cost.T02"),
+    dose: Dose::None,
+    after: &[],
+};
