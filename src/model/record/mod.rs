@@ -356,8 +356,12 @@ pub struct Comparable {
 /// How like the piece a comparable is.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Similar {
-    /// In a word of the ledger: close, fair or loose.
-    Word(&'static str),
+    /// The same thing, or nearly.
+    Close,
+    /// Much alike.
+    Fair,
+    /// Only of the same sort.
+    Loose,
     /// As a share, more than 0 and up to 1.
     Share(f64),
 }
@@ -402,6 +406,12 @@ impl Case {
     #[must_use]
     pub fn has_seen(&self, id: &str) -> bool {
         self.answer(id) == Some(Seen::Yes)
+    }
+
+    /// True when any of these findings was seen on some part.
+    #[must_use]
+    pub fn has_seen_any(&self, ids: &[&str]) -> bool {
+        ids.iter().any(|id| self.has_seen(id))
     }
 
     /// The record of a part, if it was looked at.

@@ -7,7 +7,9 @@ use crate::treatment::situation::Situation;
 /// A part whose contents nobody knows: closed, with a failing filling that nobody has named, or assumed
 /// to be loaded.
 fn contents_unknown(s: &Situation) -> bool {
+    let unnamed = s.case.parts.iter().all(|p| p.fill.is_none());
     s.loading_assumed()
+        || (s.sealed_or_pitch() && unnamed)
         || s.case.parts.iter().any(|p| {
             p.fill == Some(Fill::Sealed)
                 || (p.fill.is_none() && p.fill_state == Some(FillState::Failing))
