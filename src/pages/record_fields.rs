@@ -1,4 +1,4 @@
-//! What a record may hold of a part, and how each is said.
+//! The fields that a record may hold for a part, and each value in words.
 
 use super::part_words::{part_problem, percent, um};
 use super::wording::record_fields as words;
@@ -8,23 +8,23 @@ use leavewell_model::terms::{
     Mount, PartName, Replaced, Split, Tarnish,
 };
 
-/// Ids and labels of a list of words.
+/// Ids and labels of a list of choices.
 type Words = fn() -> Vec<(&'static str, &'static str)>;
 
 /// How the text of a field is read.
 #[derive(Clone, Copy)]
-pub(super) enum Kind {
-    /// One of a list of words.
+pub(super) enum PartFieldKind {
+    /// One of a list of choices.
     Words(Words),
     /// The bare share.
     Bleed,
-    /// Readings of thickness by this method.
+    /// Thickness readings by this method.
     Reading(Method),
     /// A number with its unit.
     Number(&'static str),
-    /// Ids of photographs kept on the device, with spaces between.
+    /// Ids of photographs on the device, separated by spaces.
     Photos,
-    /// As written.
+    /// Free text.
     Text,
 }
 
@@ -33,18 +33,18 @@ pub(super) struct RecordField {
     pub(super) id: &'static str,
     pub(super) label: &'static str,
     pub(super) hint: &'static str,
-    pub(super) kind: Kind,
-    /// The answer does not use it and no other screen asks it.
+    pub(super) kind: PartFieldKind,
+    /// Whether the field is asked only on this page and no answer uses it.
     pub(super) only_here: bool,
 }
 
 macro_rules! words {
     ($name:ident) => {
-        Kind::Words(|| $name::ALL.iter().map(|w| (w.id(), w.label())).collect())
+        PartFieldKind::Words(|| $name::ALL.iter().map(|w| (w.id(), w.label())).collect())
     };
 }
 
-const fn field(id: &'static str, label: &'static str, kind: Kind) -> RecordField {
+const fn field(id: &'static str, label: &'static str, kind: PartFieldKind) -> RecordField {
     RecordField {
         id,
         label,
@@ -58,7 +58,7 @@ const fn here(
     id: &'static str,
     label: &'static str,
     hint: &'static str,
-    kind: Kind,
+    kind: PartFieldKind,
 ) -> RecordField {
     RecordField {
         id,
@@ -69,15 +69,15 @@ const fn here(
     }
 }
 
-/// Every field, in the order of a record.
+/// Every field, in record order.
 pub(super) const FIELDS: [RecordField; 20] = [
-    field("bleed", words::BLEED, Kind::Bleed),
+    field("bleed", words::BLEED, PartFieldKind::Bleed),
     field("tarnish", words::TARNISH, words!(Tarnish)),
     field("joint", words::JOINT, words!(Joint)),
     field(
         "joint_distance_mm",
         words::JOINT_DISTANCE,
-        Kind::Number("mm"),
+        PartFieldKind::Number("mm"),
     ),
     here("mount", words::MOUNT, words::MOUNT_HINT, words!(Mount)),
     field("dents", words::DENTS, words!(Dents)),
@@ -95,18 +95,27 @@ pub(super) const FIELDS: [RecordField; 20] = [
     field("interior", words::INTERIOR, words!(Interior)),
     field("fill", words::FILL, words!(Fill)),
     field("lead", words::LEAD, words!(Lead)),
-    field("xrf_um", words::XRF, Kind::Reading(Method::Xrf)),
+    field("xrf_um", words::XRF, PartFieldKind::Reading(Method::Xrf)),
     field(
         "coulometric_um",
         words::COULOMETRIC,
-        Kind::Reading(Method::Coulometric),
+        PartFieldKind::Reading(Method::Coulometric),
     ),
-    field("section_um", words::SECTION, Kind::Reading(Method::Section)),
-    here("note", words::NOTE, "", Kind::Text),
-    here("photos", words::PHOTOS, words::PHOTOS_HINT, Kind::Photos),
+    field(
+        "section_um",
+        words::SECTION,
+        PartFieldKind::Reading(Method::Section),
+    ),
+    here("note", words::NOTE, "", PartFieldKind::Text),
+    here(
+        "photos",
+        words::PHOTOS,
+        words::PHOTOS_HINT,
+        PartFieldKind::Photos,
+    ),
 ];
 
-/// A draft read once, for asking field by field.
+/// A draft that is read once and then queried field by field.
 pub(super) struct Record<'a> {
     pub(super) draft: &'a Draft,
     case: Case,
@@ -123,14 +132,14 @@ impl<'a> Record<'a> {
         }
     }
 
-    /// What is recorded of a field, in words; `None` when nothing can be used.
+    /// The recorded value of a field in words; `None` if nothing usable is recorded.
     pub(super) fn said(&self, part: PartName, field: &RecordField) -> Option<String> {
         let text = self.draft.part_text(part.id(), field.id);
         let text = text.trim();
         let known = self.case.part(part);
         match field.kind {
-            Kind::Bleed => known?.bleed.map(bleed_words),
-            Kind::Reading(method) => {
+            PartFieldKind::Bleed => known?.bleed.map(bleed_words),
+            PartFieldKind::Reading(method) => {
                 let read: Vec<String> = known?
                     .readings
                     .iter()
@@ -140,17 +149,17 @@ impl<'a> Record<'a> {
                 (!read.is_empty()).then(|| format!("{} µm", read.join(", ")))
             }
             _ if text.is_empty() => None,
-            Kind::Words(words) => words()
+            PartFieldKind::Words(words) => words()
                 .into_iter()
                 .find(|(id, _)| *id == text)
                 .map(|(_, label)| label.to_owned()),
-            Kind::Number(unit) => Some(format!("{text} {unit}")),
-            Kind::Photos => Some(words::photos_kept(text.split_whitespace().count())),
-            Kind::Text => Some(text.to_owned()),
+            PartFieldKind::Number(unit) => Some(format!("{text} {unit}")),
+            PartFieldKind::Photos => Some(words::photos_kept(text.split_whitespace().count())),
+            PartFieldKind::Text => Some(text.to_owned()),
         }
     }
 
-    /// Names and words of everything recorded of a part.
+    /// Label and value of everything recorded for a part.
     pub(super) fn rows(&self, part: PartName) -> Vec<(String, String)> {
         FIELDS
             .iter()
@@ -164,13 +173,13 @@ impl<'a> Record<'a> {
             .collect()
     }
 
-    /// What is wrong with a field, and what to do.
+    /// What is wrong with a field and what to do; `None` if nothing is.
     pub(super) fn fault(&self, part: PartName, field: &RecordField) -> Option<String> {
         let found = part_problem(self.draft, &self.problems, part, field.id);
         if !found.is_empty() {
             return Some(found);
         }
-        let Kind::Words(words) = field.kind else {
+        let PartFieldKind::Words(words) = field.kind else {
             return None;
         };
         let text = self.draft.part_text(part.id(), field.id);
@@ -187,7 +196,7 @@ impl<'a> Record<'a> {
         ))
     }
 
-    /// Everything that is wrong with what was typed of a part.
+    /// Everything wrong with the entries for a part.
     pub(super) fn faults(&self, part: PartName) -> Vec<String> {
         FIELDS.iter().filter_map(|f| self.fault(part, f)).collect()
     }

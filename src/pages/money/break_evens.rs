@@ -1,9 +1,9 @@
-//! Where it turns: the most each treatment may cost, the undamaged value from which it pays, and the
-//! most to pay for the piece.
+//! Break-evens: the most each treatment may cost, the undamaged value above which it pays, and the most to
+//! pay for the piece.
 
 use super::super::block::{Block, Table, Tone};
 use super::routes::shop;
-use super::{Desk, plans};
+use super::{MoneyInputs, plans};
 use crate::purse::percent;
 use crate::wording::money::break_evens as words;
 use crate::wording::money::routes::buyer_words;
@@ -14,10 +14,10 @@ use leavewell_model::terms::Treatment;
 use leavewell_model::terms::capital;
 use leavewell_model::value::{BUYERS, PaysAbove, channel, most_to_pay, pays_above};
 
-/// Undamaged values looked at, in the case's currency: no piece of plate lies outside.
+/// Range of undamaged values searched, in the currency of the case. No plated piece lies outside it.
 const LOOKED_AT: (f64, f64) = (1.0, 1_000_000.0);
 
-/// What the treatment adds to what is kept, in each draw, before its cost.
+/// What the treatment adds to what the seller keeps, in each draw, before its cost.
 fn adds(worth: &Worth, route: Route, plan: &Plan) -> Vec<f64> {
     let before = worth.plans.first().map_or(&[][..], |p| &p.hammer);
     plan.hammer
@@ -30,10 +30,10 @@ fn adds(worth: &Worth, route: Route, plan: &Plan) -> Vec<f64> {
         .collect()
 }
 
-/// The undamaged value from which it pays on average, all else as it is.
+/// The undamaged value above which the treatment pays on average, all else unchanged.
 fn pays_from(worth: &Worth, route: Route, plan: &Plan) -> PaysAbove {
     let before = worth.plans.first().map_or(&[][..], |p| &p.hammer);
-    // Per unit of undamaged value, and the cost; one draw in four is enough for a mean.
+    // Per unit of undamaged value, and the cost. One draw in four is enough for a mean.
     let draws: Vec<(usize, f64, f64, f64)> = plan
         .hammer
         .iter()
@@ -54,40 +54,40 @@ fn pays_from(worth: &Worth, route: Route, plan: &Plan) -> PaysAbove {
     pays_above(&gain, LOOKED_AT.0, LOOKED_AT.1)
 }
 
-fn pays_words(desk: &Desk, found: PaysAbove) -> String {
+fn pays_words(inputs: &MoneyInputs, found: PaysAbove) -> String {
     match found {
         PaysAbove::Never => words::NEVER.to_owned(),
-        PaysAbove::Value(v) => desk.purse.amount(v),
+        PaysAbove::Value(v) => inputs.purse.amount(v),
         PaysAbove::Always => words::AT_ANY_VALUE.to_owned(),
     }
 }
 
 /// The section on treatments.
-pub(super) fn break_evens(desk: &Desk) -> Block {
-    let purse = desk.purse;
-    let w = desk.worth;
+pub(super) fn break_evens(inputs: &MoneyInputs) -> Block {
+    let purse = inputs.purse;
+    let w = inputs.worth;
     let treatments = || w.plans.iter().filter(|p| p.treatment != Treatment::Leave);
     let same = |other: &Worth, t: Treatment| other.plans.iter().position(|p| p.treatment == t);
     let (mut usual, mut each) = (Vec::new(), Vec::new());
     for plan in treatments() {
-        let added = adds(w, desk.route, plan);
+        let added = adds(w, inputs.route, plan);
         usual.push(vec![
             plans::name(plan),
             purse.amount(mean(&added).max(0.0)),
             purse.band(deciles(&added)),
             purse.band_of(&plan.cost),
-            pays_words(desk, pays_from(w, desk.route, plan)),
+            pays_words(inputs, pays_from(w, inputs.route, plan)),
         ]);
         let mut row = vec![plans::name(plan)];
-        for seen in desk.buyers {
+        for seen in inputs.buyers {
             row.push(
                 same(seen, plan.treatment)
                     .and_then(|i| seen.plans.get(i))
                     .map_or_else(
                         || "—".to_owned(),
                         |p| {
-                            let most = mean(&adds(seen, desk.route, p)).max(0.0);
-                            let from = pays_words(desk, pays_from(seen, desk.route, p));
+                            let most = mean(&adds(seen, inputs.route, p)).max(0.0);
+                            let from = pays_words(inputs, pays_from(seen, inputs.route, p));
                             words::most_and_from(&purse.amount(most), &from)
                         },
                     ),
@@ -124,10 +124,10 @@ pub(super) fn break_evens(desk: &Desk) -> Block {
     )
 }
 
-/// The gain wanted and the risk of missing it, as shares, with their fields.
-fn wanted(desk: &Desk) -> (Block, f64, f64) {
-    let v = |id: &str| 100.0 * desk.worth.ledger.value(id);
-    let (margin_field, margin) = desk.ask(
+/// The fields for the wanted gain and the risk of missing it, and both as shares.
+fn wanted(inputs: &MoneyInputs) -> (Block, f64, f64) {
+    let v = |id: &str| 100.0 * inputs.worth.ledger.value(id);
+    let (margin_field, margin) = inputs.ask(
         "worth.margin_pct",
         words::GAIN,
         "%",
@@ -135,7 +135,7 @@ fn wanted(desk: &Desk) -> (Block, f64, f64) {
         (0.0, 1000.0),
         v("value.trade.margin"),
     );
-    let (risk_field, risk) = desk.ask(
+    let (risk_field, risk) = inputs.ask(
         "worth.risk_pct",
         words::HOW_OFTEN_LESS,
         words::IN_100,
@@ -148,15 +148,15 @@ fn wanted(desk: &Desk) -> (Block, f64, f64) {
 }
 
 /// The section on buying: the most to pay for the piece.
-pub(super) fn bid(desk: &Desk) -> Block {
-    let purse = desk.purse;
-    let w = desk.worth;
-    let (asked, margin, risk) = wanted(desk);
-    let fields = shop(desk);
+pub(super) fn bid(inputs: &MoneyInputs) -> Block {
+    let purse = inputs.purse;
+    let w = inputs.worth;
+    let (asked, margin, risk) = wanted(inputs);
+    let fields = shop(inputs);
     let bids = Bids {
         margin,
         risk,
-        route: desk.route,
+        route: inputs.route,
         fields: &fields,
     };
     let premium = channel(leavewell_model::terms::SoldAs::WithPremium, &w.ledger);
@@ -167,7 +167,7 @@ pub(super) fn bid(desk: &Desk) -> Block {
             words::most_and_bid(&purse.amount(most), &purse.amount(most / premium))
         }
     };
-    let way = match desk.route {
+    let way = match inputs.route {
         Route::Auction => words::SOLD_AT_AUCTION,
         Route::Private => words::SOLD_PRIVATELY,
     };
@@ -193,7 +193,7 @@ pub(super) fn bid(desk: &Desk) -> Block {
         .collect();
     let by_buyer = BUYERS
         .iter()
-        .zip(desk.buyers)
+        .zip(inputs.buyers)
         .filter_map(|(buyer, seen)| {
             let leave = seen.plans.first()?;
             Some(row(capital(buyer_words(buyer)), seen, leave))
@@ -224,19 +224,19 @@ fn what_comes_off() -> Block {
     Block::said(Tone::Quiet, words::WHAT_COMES_OFF)
 }
 
-/// What decides a bid.
+/// The inputs of a bid.
 struct Bids<'a> {
-    /// Gain wanted, as a share of what is paid.
+    /// Wanted gain, as a share of the price paid.
     margin: f64,
-    /// Chance of missing it.
+    /// Accepted chance of missing it.
     risk: f64,
     route: Route,
     fields: &'a super::routes::ShopFields,
 }
 
 impl Bids<'_> {
-    /// The most to pay when it is sold on by the route chosen: the price that leaves the wanted gain in
-    /// all draws but the share `risk`.
+    /// The most to pay if the piece is sold on by the chosen route: the price that leaves the wanted gain
+    /// in all draws except the share `risk`.
     fn sold_on(&self, worth: &Worth, plan: &Plan) -> f64 {
         let shop = &self.fields.shop;
         let months = self.fields.auction_months + self.away(plan);
@@ -254,7 +254,7 @@ impl Bids<'_> {
         quantile_of(&most, self.risk)
     }
 
-    /// The same from a shop.
+    /// The most to pay if the piece is sold on from a shop.
     fn shop_price(&self, plan: &Plan) -> f64 {
         let shop = leavewell_model::value::Shop {
             months: self.fields.shop.months + self.away(plan),
@@ -269,7 +269,7 @@ impl Bids<'_> {
         quantile_of(&most, self.risk)
     }
 
-    /// Months it is away; a gentle cleaning takes an afternoon.
+    /// Months the piece is away. A gentle cleaning takes an afternoon.
     fn away(&self, plan: &Plan) -> f64 {
         match plan.treatment {
             Treatment::Leave | Treatment::Clean => 0.0,

@@ -1,4 +1,4 @@
-//! Bands of money under each other on one scale, as a picture.
+//! A picture of bands of money, one below the other on one scale.
 
 use super::super::block::Table;
 use super::super::picture::{Anchor, Ink, Mark, Picture};
@@ -8,34 +8,34 @@ const LEFT: f64 = 8.0;
 const RIGHT: f64 = 312.0;
 const ROW: f64 = 16.0;
 
-/// One thing on the scale.
+/// One entry on the scale.
 pub(super) enum Rung {
-    /// Words above what follows.
+    /// A label above the entries that follow.
     Name(String),
     /// 10th, 50th and 90th percentile.
     Band([f64; 3]),
-    /// A second sort of band.
+    /// A second kind of band.
     Other([f64; 3]),
-    /// A single value with its words.
+    /// A single value with its label.
     Point(f64, String),
 }
 
-/// What the picture says beside what it draws.
-pub(super) struct Told<'a> {
+/// The texts and options of the picture.
+pub(super) struct LadderText<'a> {
     pub(super) id: &'a str,
     pub(super) title: String,
     pub(super) description: String,
-    /// Even steps are even ratios, for prices far apart.
+    /// Whether equal steps are equal ratios, for prices far apart.
     pub(super) ratios: bool,
-    /// How a value reads on the scale.
+    /// Formats a value on the scale.
     pub(super) label: &'a dyn Fn(f64) -> String,
     pub(super) table: Table,
 }
 
-/// The picture.
-pub(super) fn ladder(told: Told<'_>, rungs: &[Rung]) -> Picture {
+/// Draws the picture.
+pub(super) fn ladder(text: LadderText<'_>, rungs: &[Rung]) -> Picture {
     let on = |v: f64| {
-        if told.ratios {
+        if text.ratios {
             libm::log(v.max(1e-9))
         } else {
             v
@@ -52,7 +52,7 @@ pub(super) fn ladder(told: Told<'_>, rungs: &[Rung]) -> Picture {
         .collect();
     let mut low = values.iter().copied().fold(f64::INFINITY, f64::min);
     let mut high = values.iter().copied().fold(f64::NEG_INFINITY, f64::max);
-    if !told.ratios {
+    if !text.ratios {
         low = low.min(0.0);
     }
     if !(low.is_finite() && high.is_finite()) {
@@ -100,21 +100,21 @@ pub(super) fn ladder(told: Told<'_>, rungs: &[Rung]) -> Picture {
             }
         }
     }
-    axis(&mut marks, &told, (low, high), &x, y + 4.0);
+    axis(&mut marks, &text, (low, high), &x, y + 4.0);
     Picture {
-        id: told.id.to_owned(),
-        title: told.title,
-        description: told.description,
+        id: text.id.to_owned(),
+        title: text.title,
+        description: text.description,
         width: WIDTH,
         height: y + 26.0,
         marks,
-        table: told.table,
+        table: text.table,
     }
 }
 
 fn band(marks: &mut Vec<Mark>, (area, line): (Ink, Ink), [a, m, b]: [f64; 3], y: f64) -> f64 {
     let (top, bottom) = (y + 1.0, y + ROW - 4.0);
-    // Never so thin that it cannot be seen.
+    // At least one unit wide, so that it stays visible.
     let b = b.max(a + 1.0);
     marks.push(Mark::path(
         area,
@@ -129,7 +129,7 @@ fn band(marks: &mut Vec<Mark>, (area, line): (Ink, Ink), [a, m, b]: [f64; 3], y:
 
 fn axis(
     marks: &mut Vec<Mark>,
-    told: &Told<'_>,
+    text: &LadderText<'_>,
     (low, high): (f64, f64),
     x: &dyn Fn(f64) -> f64,
     y: f64,
@@ -138,7 +138,7 @@ fn axis(
         Ink::Axis,
         format!("M{LEFT:.1} {y:.1}L{RIGHT:.1} {y:.1}"),
     ));
-    let words = |v: f64| (told.label)(v);
+    let words = |v: f64| (text.label)(v);
     let at = y + 16.0;
     marks.push(Mark::text(
         Ink::Quiet,

@@ -1,25 +1,25 @@
-//! Before and after: the hammer price, what is kept of it, and what the work costs.
+//! Before and after: the hammer price, what the seller keeps of it, and what the work costs.
 
 use super::super::block::{Block, Table, Tone};
-use super::Desk;
-use super::ladder::{Rung, Told, ladder};
+use super::MoneyInputs;
+use super::ladder::{LadderText, Rung, ladder};
 use crate::wording::money::plans as words;
 use leavewell_model::counsel::Plan;
 use leavewell_model::maths::{deciles, mean};
 use leavewell_model::terms::Route;
 use leavewell_model::terms::Treatment;
 
-/// What is kept after fees and the cost of the work, in every draw.
-pub(super) fn net(desk: &Desk, plan: &Plan) -> Vec<f64> {
+/// What the seller keeps after fees and the cost of the work, in every draw.
+pub(super) fn net(inputs: &MoneyInputs, plan: &Plan) -> Vec<f64> {
     plan.hammer
         .iter()
         .zip(&plan.cost)
         .enumerate()
-        .map(|(i, (h, c))| desk.kept(i, *h) - c)
+        .map(|(i, (h, c))| inputs.kept(i, *h) - c)
         .collect()
 }
 
-/// The name of a plan for a row.
+/// The name of a plan in a table row.
 pub(super) fn name(plan: &Plan) -> String {
     let name = plan.treatment.text().name;
     if plan.barred.is_empty() {
@@ -29,12 +29,12 @@ pub(super) fn name(plan: &Plan) -> String {
     }
 }
 
-/// The answer first: before and after, as words, a picture and its table.
-pub(super) fn answer(desk: &Desk) -> Block {
-    let purse = desk.purse;
-    let w = desk.worth;
+/// The answer first: before and after in words, as a picture and as its table.
+pub(super) fn answer(inputs: &MoneyInputs) -> Block {
+    let purse = inputs.purse;
+    let w = inputs.worth;
     let mut blocks = Vec::new();
-    let kept_words = match desk.route {
+    let kept_words = match inputs.route {
         Route::Auction => words::AFTER_FEES,
         Route::Private => words::SOLD_PRIVATELY,
     };
@@ -44,13 +44,13 @@ pub(super) fn answer(desk: &Desk) -> Block {
             words::as_it_is(
                 &purse.band_of(&leave.hammer),
                 kept_words,
-                &purse.band_of(&net(desk, leave)),
+                &purse.band_of(&net(inputs, leave)),
             ),
         ));
         let mut best: Option<(&Plan, f64)> = None;
-        let base = mean(&net(desk, leave));
+        let base = mean(&net(inputs, leave));
         for plan in w.plans.iter().skip(1).filter(|p| p.barred.is_empty()) {
-            let gain = mean(&net(desk, plan)) - base;
+            let gain = mean(&net(inputs, plan)) - base;
             if best.is_none_or(|(_, so_far)| gain > so_far) {
                 best = Some((plan, gain));
             }
@@ -68,12 +68,12 @@ pub(super) fn answer(desk: &Desk) -> Block {
         }
     }
     blocks.push(Block::para(words::undamaged(&purse.band_of(&w.undamaged))));
-    if desk.case.comparables.is_empty()
-        && leavewell_model::value::guess(&desk.case.market, &w.ledger).is_none()
+    if inputs.case.comparables.is_empty()
+        && leavewell_model::value::guess(&inputs.case.market, &w.ledger).is_none()
     {
         blocks.push(Block::said(Tone::Note, words::NOTHING_GIVEN));
     }
-    blocks.push(Block::Picture(before_after(desk)));
+    blocks.push(Block::Picture(before_after(inputs)));
     let reasons: Vec<String> = w
         .plans
         .iter()
@@ -87,14 +87,14 @@ pub(super) fn answer(desk: &Desk) -> Block {
     Block::section("worth-answer", words::BEFORE_AND_AFTER, blocks)
 }
 
-fn before_after(desk: &Desk) -> super::super::picture::Picture {
-    let purse = desk.purse;
-    let w = desk.worth;
+fn before_after(inputs: &MoneyInputs) -> super::super::picture::Picture {
+    let purse = inputs.purse;
+    let w = inputs.worth;
     let mut rungs = Vec::new();
     let mut rows = Vec::new();
-    let base = w.plans.first().map(|p| net(desk, p)).unwrap_or_default();
+    let base = w.plans.first().map(|p| net(inputs, p)).unwrap_or_default();
     for plan in &w.plans {
-        let kept = net(desk, plan);
+        let kept = net(inputs, plan);
         let gain: Vec<f64> = kept.iter().zip(&base).map(|(a, b)| a - b).collect();
         rungs.push(Rung::Name(name(plan)));
         rungs.push(Rung::Band(deciles(&plan.hammer)));
@@ -112,7 +112,7 @@ fn before_after(desk: &Desk) -> super::super::picture::Picture {
         ]);
     }
     ladder(
-        Told {
+        LadderText {
             id: "worth-before-after",
             title: words::PICTURE_TITLE.to_owned(),
             description: words::PICTURE.to_owned(),
@@ -128,12 +128,12 @@ fn before_after(desk: &Desk) -> super::super::picture::Picture {
     )
 }
 
-/// What the work costs: what goes with a price, and what is reckoned with.
-pub(super) fn costs(desk: &Desk) -> Block {
-    let purse = desk.purse;
+/// What the work costs: what belongs to a quote, and the cost used.
+pub(super) fn costs(inputs: &MoneyInputs) -> Block {
+    let purse = inputs.purse;
     let mut blocks = vec![Block::para(words::WHERE_COSTS_COME_FROM)];
     let mut rows = Vec::new();
-    for plan in desk
+    for plan in inputs
         .worth
         .plans
         .iter()
@@ -142,8 +142,8 @@ pub(super) fn costs(desk: &Desk) -> Block {
         let id = plan.treatment.id();
         let text = plan.treatment.text();
         let at = |field: &str| format!("quotes[treatment={id}].{field}");
-        let quoted = desk.case.quote(plan.treatment);
-        let by = desk.draft.text(&at("by"));
+        let quoted = inputs.case.quote(plan.treatment);
+        let by = inputs.draft.text(&at("by"));
         let summary = match quoted {
             Some(q) if q.post > 0.0 => words::quote_with(text.name, &purse.amount(q.post)),
             _ => words::quote(text.name),
@@ -152,16 +152,16 @@ pub(super) fn costs(desk: &Desk) -> Block {
             &format!("worth-quote-{id}"),
             &summary,
             vec![
-                desk.field(&at("by"), words::WHO_GAVE_IT, "", "", "", false),
+                inputs.field(&at("by"), words::WHO_GAVE_IT, "", "", "", false),
                 Block::Row {
                     blocks: vec![
-                        desk.number(&at("post"), words::POST, words::POST_HINT),
-                        desk.number(&at("deposit"), words::DEPOSIT, words::DEPOSIT_HINT),
+                        inputs.number(&at("post"), words::POST, words::POST_HINT),
+                        inputs.number(&at("deposit"), words::DEPOSIT, words::DEPOSIT_HINT),
                     ],
                 },
             ],
         ));
-        let deposit = desk.draft.number(&at("deposit")).ok().flatten();
+        let deposit = inputs.draft.number(&at("deposit")).ok().flatten();
         rows.push(vec![
             text.name.to_owned(),
             match (quoted, by.is_empty()) {

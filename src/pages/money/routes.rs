@@ -1,7 +1,7 @@
-//! Ways to turn it into money, what each takes off, who buys, and what to call the figure.
+//! Ways to sell or keep the piece, what each deducts, who buys, and what to call the resulting figure.
 
 use super::super::block::{Block, Table, Tone};
-use super::{Desk, kept};
+use super::{MoneyInputs, kept};
 use crate::purse::percent;
 use crate::wording::money::routes as words;
 use leavewell_model::counsel::Worth;
@@ -10,7 +10,7 @@ use leavewell_model::maths::deciles;
 use leavewell_model::terms::Route;
 use leavewell_model::value::{BUYERS, Shop, channel};
 
-/// The person's own terms, each with its field, words, unit, help and the figure behind it.
+/// The seller's terms: field, label, unit, hint and default figure of each.
 const FEES: [(&str, &str, &str, &str, &str); 12] = [
     (
         "commission_pct",
@@ -74,7 +74,7 @@ const FEES: [(&str, &str, &str, &str, &str); 12] = [
     ),
 ];
 
-/// Fields of the shop and what they come to.
+/// The fields of the dealer's terms, and the terms themselves.
 pub(super) struct ShopFields {
     pub(super) blocks: Vec<Block>,
     pub(super) shop: Shop,
@@ -82,11 +82,11 @@ pub(super) struct ShopFields {
     pub(super) auction_months: f64,
 }
 
-/// The shop's terms, as entered or as usual.
-pub(super) fn shop(desk: &Desk) -> ShopFields {
-    let v = |id: &str| desk.worth.ledger.value(id);
+/// The dealer's terms, as entered or as usual.
+pub(super) fn shop(inputs: &MoneyInputs) -> ShopFields {
+    let v = |id: &str| inputs.worth.ledger.value(id);
     let ask = |field: &str, label: &str, unit: &str, hint: &str, range, stand_in| {
-        desk.ask(
+        inputs.ask(
             &format!("worth.{field}"),
             label,
             unit,
@@ -143,13 +143,13 @@ pub(super) fn shop(desk: &Desk) -> ShopFields {
         (0.0, 30.0),
         100.0 * v("value.trade.holding"),
     );
-    let tax = desk.pick(
+    let tax = inputs.pick(
         "worth.margin_tax",
         words::MARGIN_TAX,
         words::MARGIN_TAX_HINT,
         &[("", words::LEAVE_IT_OUT), ("yes", words::TAKE_IT_OFF)],
     );
-    let taxed = desk.draft.flag("worth.margin_tax") == Some(true);
+    let taxed = inputs.draft.flag("worth.margin_tax") == Some(true);
     ShopFields {
         blocks: vec![
             Block::Row {
@@ -176,23 +176,23 @@ pub(super) fn shop(desk: &Desk) -> ShopFields {
     }
 }
 
-/// The section: routes compared, and the terms behind them.
-pub(super) fn routes(desk: &Desk) -> Block {
-    let fields = shop(desk);
-    let (paid_field, paid) = desk.ask(
+/// The section: the routes compared, and the terms behind them.
+pub(super) fn routes(inputs: &MoneyInputs) -> Block {
+    let fields = shop(inputs);
+    let (paid_field, paid) = inputs.ask(
         "worth.paid",
         words::PAID,
-        desk.purse.unit(),
+        inputs.purse.unit(),
         words::PAID_HINT,
         (0.0, 100_000_000.0),
         0.0,
     );
-    let (shop_mix, in_shop) = mix(desk, "worth.mix_shop", words::IN_A_SHOP);
-    let (private_mix, in_private) = mix(desk, "worth.mix_private", words::PRIVATELY);
-    let table = compared(desk, &fields, paid, in_shop.as_ref(), in_private.as_ref());
+    let (shop_mix, in_shop) = mix(inputs, "worth.mix_shop", words::IN_A_SHOP);
+    let (private_mix, in_private) = mix(inputs, "worth.mix_private", words::PRIVATELY);
+    let table = compared(inputs, &fields, paid, in_shop.as_ref(), in_private.as_ref());
     let who = vec![
         Block::para(words::WHO_BUYS),
-        own_mix(desk),
+        own_mix(inputs),
         private_mix,
         shop_mix,
         Block::said(Tone::Quiet, words::USUAL_SHARES),
@@ -206,7 +206,7 @@ pub(super) fn routes(desk: &Desk) -> Block {
             Block::fold(
                 "worth-fees",
                 words::SELLERS_TERMS,
-                std::iter::once(first).chain(fee_fields(desk)).collect(),
+                std::iter::once(first).chain(fee_fields(inputs)).collect(),
             ),
             Block::fold("worth-mix", words::BUYERS_SECTION, who),
             Block::fold(
@@ -218,15 +218,15 @@ pub(super) fn routes(desk: &Desk) -> Block {
     )
 }
 
-/// As it is, by each route.
+/// What each route brings for the piece as it is.
 fn compared(
-    desk: &Desk,
+    inputs: &MoneyInputs,
     fields: &ShopFields,
     paid: f64,
     in_shop: Option<&Worth>,
     in_private: Option<&Worth>,
 ) -> Table {
-    let w = desk.worth;
+    let w = inputs.worth;
     let v = |id: &str| w.ledger.value(id);
     let here = as_it_is(w);
     let auction: Vec<f64> = here
@@ -242,7 +242,7 @@ fn compared(
     let row = |name: &str, money: &[f64], when: &str, what: &str| {
         vec![
             name.to_owned(),
-            desk.purse.band_of(money),
+            inputs.purse.band_of(money),
             when.to_owned(),
             what.to_owned(),
         ]
@@ -292,13 +292,13 @@ fn compared(
     }
 }
 
-/// Hammer prices as it is.
+/// Hammer prices of the piece as it is.
 fn as_it_is(worth: &Worth) -> &[f64] {
     worth.plans.first().map_or(&[], |p| &p.hammer)
 }
 
-/// Fields for the person's own terms; the usual ones stand in.
-fn fee_fields(desk: &Desk) -> Vec<Block> {
+/// Fields for the user's own terms, with the usual ones as defaults.
+fn fee_fields(inputs: &MoneyInputs) -> Vec<Block> {
     FEES.iter()
         .map(|(field, label, unit, hint, id)| {
             let figure = leavewell_model::ledger::Ledger::standard().value(id);
@@ -308,11 +308,11 @@ fn fee_fields(desk: &Desk) -> Vec<Block> {
                 _ => format!("{figure}"),
             };
             let unit = if unit.is_empty() {
-                desk.purse.unit()
+                inputs.purse.unit()
             } else {
                 unit
             };
-            desk.field(
+            inputs.field(
                 &format!("market.fees.{field}"),
                 label,
                 unit,
@@ -324,9 +324,9 @@ fn fee_fields(desk: &Desk) -> Vec<Block> {
         .collect()
 }
 
-/// The shares of buyers that hold for everything, as fields.
-fn own_mix(desk: &Desk) -> Block {
-    let class = desk.worth.class.tables().code();
+/// Fields for the shares of buyers that apply everywhere.
+fn own_mix(inputs: &MoneyInputs) -> Block {
+    let class = inputs.worth.class.tables().code();
     let share = |buyer: &str| {
         percent(
             leavewell_model::ledger::Ledger::standard()
@@ -335,7 +335,7 @@ fn own_mix(desk: &Desk) -> Block {
         .replace(" %", "")
     };
     let field = |buyer: &str, label: &str| {
-        desk.field(
+        inputs.field(
             &format!("market.mix.{buyer}"),
             label,
             words::IN_100,
@@ -353,10 +353,10 @@ fn own_mix(desk: &Desk) -> Block {
     }
 }
 
-/// Shares of buyers for one way alone, and the piece as they see it; `None` while none is given.
-fn mix(desk: &Desk, section: &str, label: &str) -> (Block, Option<Worth>) {
+/// Shares of buyers for one section alone, and the piece as they see it; `None` if none is entered.
+fn mix(inputs: &MoneyInputs, section: &str, label: &str) -> (Block, Option<Worth>) {
     let asked = BUYERS.map(|buyer| {
-        desk.ask(
+        inputs.ask(
             &format!("{section}.{buyer}"),
             &words::share_of(label, words::buyer_words(buyer)),
             words::IN_100,
@@ -367,9 +367,9 @@ fn mix(desk: &Desk, section: &str, label: &str) -> (Block, Option<Worth>) {
     });
     let shares = [asked[0].1, asked[1].1, asked[2].1];
     let seen = (shares.iter().sum::<f64>() > 0.0)
-        .then(|| Worth::seen_by(desk.case, desk.quick, shares.map(|s| s / 100.0)));
+        .then(|| Worth::seen_by(inputs.case, inputs.quick, shares.map(|s| s / 100.0)));
     let mut blocks: Vec<Block> = asked.into_iter().map(|(block, _)| block).collect();
-    // Empty, it is as above: no zero stands for it.
+    // An empty field means "as above", so it must not show zero.
     for block in &mut blocks {
         if let Block::Field(field) = block {
             words::AS_ABOVE.clone_into(&mut field.stand_in);
@@ -378,10 +378,10 @@ fn mix(desk: &Desk, section: &str, label: &str) -> (Block, Option<Worth>) {
     (Block::Row { blocks }, seen)
 }
 
-/// What the figure is called, by what it is for.
-pub(super) fn bases(desk: &Desk) -> Block {
-    let purse = desk.purse;
-    let w = desk.worth;
+/// What to call the figure, by its purpose.
+pub(super) fn bases(inputs: &MoneyInputs) -> Block {
+    let purse = inputs.purse;
+    let w = inputs.worth;
     let here = w
         .plans
         .first()

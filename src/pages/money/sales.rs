@@ -1,8 +1,9 @@
-//! Sales of like pieces: the rows to fill, what each says, which pulls and which does not fit.
+//! Sales of similar pieces: rows to fill in, what each sale suggests, which has the most influence, and
+//! which does not fit.
 
 use super::super::block::{Block, Table, Tone};
-use super::ladder::{Rung, Told, ladder};
-use super::{Desk, with_none};
+use super::ladder::{LadderText, Rung, ladder};
+use super::{MoneyInputs, with_none};
 use crate::purse::{percent, times};
 use crate::wording::money::sales as words;
 use leavewell_model::ledger::FigureId;
@@ -11,26 +12,26 @@ use leavewell_model::record::COMPARED_KINDS;
 use leavewell_model::terms::{BleedWord, Currency, Dents, Joint, SoldAs, Tarnish};
 use leavewell_model::value::PriceLaw;
 
-/// Rows shown at most, the empty one included.
+/// Greatest number of rows shown, including the empty one.
 const MOST_ROWS: usize = 60;
 
-/// The section.
-pub(super) fn sales(desk: &Desk) -> Block {
+/// Builds the section.
+pub(super) fn sales(inputs: &MoneyInputs) -> Block {
     let mut blocks = vec![Block::para(words::HOW_TO_TYPE_THEM)];
-    for place in 0..=desk.draft.count("comparables").min(MOST_ROWS - 1) {
-        blocks.extend(row(desk, place));
+    for place in 0..=inputs.draft.count("comparables").min(MOST_ROWS - 1) {
+        blocks.extend(row(inputs, place));
     }
-    blocks.extend(told(desk));
+    blocks.extend(conclusions(inputs));
     Block::section("worth-sales", words::SALES, blocks)
 }
 
-fn row(desk: &Desk, place: usize) -> Vec<Block> {
+fn row(inputs: &MoneyInputs, place: usize) -> Vec<Block> {
     let at = |field: &str| format!("comparables[{place}].{field}");
     let name = words::sale(place + 1);
     let sold: Vec<(&str, &str)> = SoldAs::ALL.iter().map(|s| (s.id(), s.label())).collect();
-    let out = desk.draft.flag(&at("left_out")) == Some(true);
-    // A file may hold it as a tick rather than as a word.
-    let ticked = desk.draft.text(&at("left_out")) == "true";
+    let out = inputs.draft.flag(&at("left_out")) == Some(true);
+    // A file may hold a JSON flag instead of the option's id.
+    let ticked = inputs.draft.text(&at("left_out")) == "true";
     let summary = if out {
         words::left_out(&name)
     } else {
@@ -47,22 +48,22 @@ fn row(desk: &Desk, place: usize) -> Vec<Block> {
     vec![
         Block::Row {
             blocks: vec![
-                desk.number(&at("price"), &words::price(&name), ""),
-                desk.pick(
+                inputs.number(&at("price"), &words::price(&name), ""),
+                inputs.pick(
                     &at("what"),
                     words::WHAT_THE_PRICE_IS,
                     "",
                     &first_empty(&sold),
                 ),
-                desk.field(&at("on"), words::WHEN, "", words::WHEN_HINT, "", false),
+                inputs.field(&at("on"), words::WHEN, "", words::WHEN_HINT, "", false),
             ],
         },
         Block::fold(
             &format!("worth-sale-{place}"),
             &summary,
             vec![
-                desk.pick(&at("kind"), words::KIND, "", &kinds),
-                desk.pick(
+                inputs.pick(&at("kind"), words::KIND, "", &kinds),
+                inputs.pick(
                     &at("similar"),
                     words::HOW_LIKE,
                     words::HOW_LIKE_HINT,
@@ -72,23 +73,23 @@ fn row(desk: &Desk, place: usize) -> Vec<Block> {
                         ("loose", words::LOOSELY_LIKE),
                     ],
                 ),
-                desk.pick(
+                inputs.pick(
                     &at("bleed"),
                     words::BLEED,
                     words::BLEED_HINT,
                     &words(&bleed),
                 ),
-                desk.pick(&at("tarnish"), words::TARNISH, "", &words(&tarnish)),
-                desk.pick(&at("dents"), words::DENTS, "", &words(&dents)),
-                desk.pick(&at("joint"), words::JOINTS, "", &words(&joints)),
-                desk.pick(
+                inputs.pick(&at("tarnish"), words::TARNISH, "", &words(&tarnish)),
+                inputs.pick(&at("dents"), words::DENTS, "", &words(&dents)),
+                inputs.pick(&at("joint"), words::JOINTS, "", &words(&joints)),
+                inputs.pick(
                     &at("currency"),
                     words::CURRENCY,
                     words::CURRENCY_HINT,
                     &with_none(currency.into_iter()),
                 ),
-                desk.field(&at("note"), words::NOTE, "", words::NOTE_HINT, "", false),
-                desk.pick(
+                inputs.field(&at("note"), words::NOTE, "", words::NOTE_HINT, "", false),
+                inputs.pick(
                     &at("left_out"),
                     words::DOES_IT_COUNT,
                     words::DOES_IT_COUNT_HINT,
@@ -102,7 +103,8 @@ fn row(desk: &Desk, place: usize) -> Vec<Block> {
     ]
 }
 
-/// The first choice is what holds while nothing is chosen.
+/// The options with the empty id in place of the first, so that the first one applies while nothing is
+/// chosen.
 fn first_empty<'a>(options: &[(&'a str, &'a str)]) -> Vec<(&'a str, &'a str)> {
     options
         .iter()
@@ -111,7 +113,7 @@ fn first_empty<'a>(options: &[(&'a str, &'a str)]) -> Vec<(&'a str, &'a str)> {
         .collect()
 }
 
-/// The 10th, 50th and 90th percentile of the price under a law of its logarithm.
+/// 10th, 50th and 90th percentile of a price whose logarithm follows this distribution.
 pub(super) fn band_of(law: StudentT) -> [f64; 3] {
     [0.1, 0.5, 0.9].map(|u| libm::exp(law.quantile(u)))
 }
@@ -121,15 +123,15 @@ fn spread(law: &PriceLaw) -> f64 {
     (high / low).sqrt()
 }
 
-/// What the sales tell, once there are any.
-fn told(desk: &Desk) -> Vec<Block> {
-    let c = &desk.worth.comparison;
+/// The conclusions from the sales; empty without sales.
+fn conclusions(inputs: &MoneyInputs) -> Vec<Block> {
+    let c = &inputs.worth.comparison;
     if c.sales.is_empty() {
         return vec![Block::said(Tone::Quiet, words::NO_SALE)];
     }
-    let purse = desk.purse;
+    let purse = inputs.purse;
     let name = |place: usize| words::sale(place + 1);
-    let misfit = desk.worth.ledger.value(FigureId::VALUE_COMPARABLE_MISFIT);
+    let misfit = inputs.worth.ledger.value(FigureId::VALUE_COMPARABLE_MISFIT);
     let several = c.sales.len() > 1;
     let mut rows = Vec::new();
     let mut stray = Vec::new();
@@ -159,29 +161,29 @@ fn told(desk: &Desk) -> Vec<Block> {
         columns: words::COLUMNS.map(str::to_owned).to_vec(),
         rows,
     })];
-    let mut said = Vec::new();
+    let mut sentences = Vec::new();
     if let Some((i, _)) = most {
         let s = c.sales[i];
-        said.push(words::pulls_most(
+        sentences.push(words::pulls_most(
             &name(s.place),
             &purse.amount(libm::exp(c.without(i).mu)),
             &purse.amount(libm::exp(c.after.mu)),
         ));
     }
     for i in stray {
-        said.push(words::does_not_fit(
+        sentences.push(words::does_not_fit(
             &name(c.sales[i].place),
             &words_of_chance(c.fit(i)),
         ));
     }
     let (before, after) = (spread(&c.before), spread(&c.after));
-    said.push(if after <= before {
+    sentences.push(if after <= before {
         words::narrower(before, after)
     } else {
         words::wider(before, after)
     });
-    blocks.push(Block::List { items: said });
-    blocks.push(picture(desk));
+    blocks.push(Block::List { items: sentences });
+    blocks.push(picture(inputs));
     blocks.push(Block::said(Tone::Quiet, words::HOW_THEY_COUNT));
     blocks
 }
@@ -208,15 +210,15 @@ fn change(ratio: f64) -> String {
     }
 }
 
-fn picture(desk: &Desk) -> Block {
-    let c = &desk.worth.comparison;
+fn picture(inputs: &MoneyInputs) -> Block {
+    let c = &inputs.worth.comparison;
     let (before, after) = (band_of(c.before.next()), band_of(c.after.next()));
     let mut rungs = vec![
         Rung::Name(words::BEFORE.to_owned()),
         Rung::Other(before),
         Rung::Name(words::EACH.to_owned()),
     ];
-    let purse = desk.purse;
+    let purse = inputs.purse;
     let mut rows = vec![
         vec![words::BEFORE.to_owned(), purse.band(before)],
         vec![words::WITH.to_owned(), purse.band(after)],
@@ -230,7 +232,7 @@ fn picture(desk: &Desk) -> Block {
     rungs.push(Rung::Name(words::WITH.to_owned()));
     rungs.push(Rung::Band(after));
     Block::Picture(ladder(
-        Told {
+        LadderText {
             id: "worth-sales-band",
             title: words::picture_title(&purse.amount(after[1])),
             description: words::PICTURE.to_owned(),
