@@ -5,7 +5,7 @@ use super::Subject;
 use super::ask::choice;
 use super::block::{Block, Table, Tone};
 use super::caution_blocks;
-use super::say::figures;
+use super::number_text::figures;
 use super::wording::catalogue as words;
 use leavewell_model::counsel::Solved;
 use leavewell_model::counsel::caution_list::{cautions_for, hazards_of};

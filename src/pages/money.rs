@@ -13,7 +13,7 @@ mod tests;
 
 use super::Subject;
 use super::block::{Block, Choice, Field, Tone};
-use super::purse::Purse;
+use super::money_text::MoneyFormat;
 use super::wording::money::{CAUTIONS, NOT_SAID};
 use leavewell_model::counsel::Worth;
 use leavewell_model::ledger::Level;
@@ -30,7 +30,7 @@ struct MoneyInputs<'a> {
     /// The same on fewer draws, and as each sort of buyer alone sees it.
     quick: &'a Worth,
     buyers: &'a [Worth],
-    purse: Purse,
+    format: MoneyFormat,
     route: Route,
 }
 
@@ -53,7 +53,7 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
         worth: &worth,
         quick: &quick,
         buyers: &buyers,
-        purse: Purse::of(case.market.currency),
+        format: MoneyFormat::of(case.market.currency),
         route: case.market.route.unwrap_or(Route::Auction),
     };
     vec![
@@ -104,7 +104,7 @@ impl MoneyInputs<'_> {
 
     /// A field for an amount of money.
     fn number(&self, path: &str, label: &str, hint: &str) -> Block {
-        self.field(path, label, self.purse.unit(), hint, "", true)
+        self.field(path, label, self.format.unit(), hint, "", true)
     }
 
     fn field(
@@ -150,15 +150,7 @@ impl MoneyInputs<'_> {
     }
 
     /// A field that only this page has, and its number or default.
-    fn ask(
-        &self,
-        path: &str,
-        label: &str,
-        unit: &str,
-        hint: &str,
-        range: (f64, f64),
-        stand_in: f64,
-    ) -> (Block, f64) {
+    fn ask(&self, path: &str, label: &str, unit: &str, hint: &str, stand_in: f64) -> (Block, f64) {
         let (block, value) = super::ask::number(
             self.draft,
             super::ask::Question {
@@ -166,7 +158,6 @@ impl MoneyInputs<'_> {
                 label,
                 unit,
                 hint,
-                range,
                 stand_in: Some(stand_in),
             },
         );

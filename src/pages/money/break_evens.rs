@@ -4,7 +4,7 @@
 use super::super::block::{Block, Table, Tone};
 use super::routes::shop;
 use super::{MoneyInputs, plans};
-use crate::purse::percent;
+use crate::money_text::percent;
 use crate::wording::money::break_evens as words;
 use crate::wording::money::routes::buyer_words;
 use leavewell_model::counsel::{Plan, Worth};
@@ -57,14 +57,14 @@ fn pays_from(worth: &Worth, route: Route, plan: &Plan) -> PaysAbove {
 fn pays_words(inputs: &MoneyInputs, found: PaysAbove) -> String {
     match found {
         PaysAbove::Never => words::NEVER.to_owned(),
-        PaysAbove::Value(v) => inputs.purse.amount(v),
+        PaysAbove::Value(v) => inputs.format.amount(v),
         PaysAbove::Always => words::AT_ANY_VALUE.to_owned(),
     }
 }
 
 /// The section on treatments.
 pub(super) fn break_evens(inputs: &MoneyInputs) -> Block {
-    let purse = inputs.purse;
+    let format = inputs.format;
     let w = inputs.worth;
     let treatments = || w.plans.iter().filter(|p| p.treatment != Treatment::Leave);
     let same = |other: &Worth, t: Treatment| other.plans.iter().position(|p| p.treatment == t);
@@ -73,9 +73,9 @@ pub(super) fn break_evens(inputs: &MoneyInputs) -> Block {
         let added = adds(w, inputs.route, plan);
         usual.push(vec![
             plans::name(plan),
-            purse.amount(mean(&added).max(0.0)),
-            purse.band(deciles(&added)),
-            purse.band_of(&plan.cost),
+            format.amount(mean(&added).max(0.0)),
+            format.band(deciles(&added)),
+            format.band_of(&plan.cost),
             pays_words(inputs, pays_from(w, inputs.route, plan)),
         ]);
         let mut row = vec![plans::name(plan)];
@@ -88,7 +88,7 @@ pub(super) fn break_evens(inputs: &MoneyInputs) -> Block {
                         |p| {
                             let most = mean(&adds(seen, inputs.route, p)).max(0.0);
                             let from = pays_words(inputs, pays_from(seen, inputs.route, p));
-                            words::most_and_from(&purse.amount(most), &from)
+                            words::most_and_from(&format.amount(most), &from)
                         },
                     ),
             );
@@ -110,7 +110,7 @@ pub(super) fn break_evens(inputs: &MoneyInputs) -> Block {
         vec![
             Block::para(words::LESS_THAN_IT_ADDS),
             Block::Table(Table {
-                caption: words::usual_buyers(&purse.amount(deciles(&w.undamaged)[1])),
+                caption: words::usual_buyers(&format.amount(deciles(&w.undamaged)[1])),
                 columns: words::COLUMNS.map(str::to_owned).to_vec(),
                 rows: usual,
             }),
@@ -132,7 +132,6 @@ fn wanted(inputs: &MoneyInputs) -> (Block, f64, f64) {
         words::GAIN,
         "%",
         words::GAIN_HINT,
-        (0.0, 1000.0),
         v("value.trade.margin"),
     );
     let (risk_field, risk) = inputs.ask(
@@ -140,7 +139,6 @@ fn wanted(inputs: &MoneyInputs) -> (Block, f64, f64) {
         words::HOW_OFTEN_LESS,
         words::IN_100,
         "",
-        (1.0, 50.0),
         v("value.trade.risk"),
     );
     let blocks = vec![margin_field, risk_field];
@@ -149,7 +147,7 @@ fn wanted(inputs: &MoneyInputs) -> (Block, f64, f64) {
 
 /// The section on buying: the most to pay for the piece.
 pub(super) fn bid(inputs: &MoneyInputs) -> Block {
-    let purse = inputs.purse;
+    let format = inputs.format;
     let w = inputs.worth;
     let (asked, margin, risk) = wanted(inputs);
     let fields = shop(inputs);
@@ -164,7 +162,7 @@ pub(super) fn bid(inputs: &MoneyInputs) -> Block {
         if most < 0.5 {
             words::DO_NOT_BUY.to_owned()
         } else {
-            words::most_and_bid(&purse.amount(most), &purse.amount(most / premium))
+            words::most_and_bid(&format.amount(most), &format.amount(most / premium))
         }
     };
     let way = match inputs.route {

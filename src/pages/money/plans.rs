@@ -31,7 +31,7 @@ pub(super) fn name(plan: &Plan) -> String {
 
 /// The answer first: before and after in words, as a picture and as its table.
 pub(super) fn answer(inputs: &MoneyInputs) -> Block {
-    let purse = inputs.purse;
+    let format = inputs.format;
     let w = inputs.worth;
     let mut blocks = Vec::new();
     let kept_words = match inputs.route {
@@ -42,9 +42,9 @@ pub(super) fn answer(inputs: &MoneyInputs) -> Block {
         blocks.push(Block::said(
             Tone::Answer,
             words::as_it_is(
-                &purse.band_of(&leave.hammer),
+                &format.band_of(&leave.hammer),
                 kept_words,
-                &purse.band_of(&net(inputs, leave)),
+                &format.band_of(&net(inputs, leave)),
             ),
         ));
         let mut best: Option<(&Plan, f64)> = None;
@@ -61,13 +61,13 @@ pub(super) fn answer(inputs: &MoneyInputs) -> Block {
         if let Some((plan, gain)) = best {
             let words = plan.treatment.text().name;
             blocks.push(Block::para(if gain > 0.0 {
-                words::best(words, &purse.amount(gain))
+                words::best(words, &format.amount(gain))
             } else {
-                words::nothing_beats_leaving(words, &purse.amount(-gain))
+                words::nothing_beats_leaving(words, &format.amount(-gain))
             }));
         }
     }
-    blocks.push(Block::para(words::undamaged(&purse.band_of(&w.undamaged))));
+    blocks.push(Block::para(words::undamaged(&format.band_of(&w.undamaged))));
     if inputs.case.comparables.is_empty()
         && leavewell_model::value::guess(&inputs.case.market, &w.ledger).is_none()
     {
@@ -88,7 +88,7 @@ pub(super) fn answer(inputs: &MoneyInputs) -> Block {
 }
 
 fn before_after(inputs: &MoneyInputs) -> super::super::picture::Picture {
-    let purse = inputs.purse;
+    let format = inputs.format;
     let w = inputs.worth;
     let mut rungs = Vec::new();
     let mut rows = Vec::new();
@@ -101,13 +101,13 @@ fn before_after(inputs: &MoneyInputs) -> super::super::picture::Picture {
         rungs.push(Rung::Other(deciles(&kept)));
         rows.push(vec![
             name(plan),
-            purse.band_of(&plan.hammer),
-            purse.band_of(&plan.cost),
-            purse.band_of(&kept),
+            format.band_of(&plan.hammer),
+            format.band_of(&plan.cost),
+            format.band_of(&kept),
             if plan.treatment == Treatment::Leave {
                 "—".to_owned()
             } else {
-                purse.change(mean(&gain))
+                format.change(mean(&gain))
             },
         ]);
     }
@@ -117,7 +117,7 @@ fn before_after(inputs: &MoneyInputs) -> super::super::picture::Picture {
             title: words::PICTURE_TITLE.to_owned(),
             description: words::PICTURE.to_owned(),
             ratios: false,
-            label: &|v| purse.amount(v),
+            label: &|v| format.amount(v),
             table: Table {
                 caption: words::CAPTION.to_owned(),
                 columns: words::COLUMNS.map(str::to_owned).to_vec(),
@@ -130,7 +130,7 @@ fn before_after(inputs: &MoneyInputs) -> super::super::picture::Picture {
 
 /// What the work costs: what belongs to a quote, and the cost used.
 pub(super) fn costs(inputs: &MoneyInputs) -> Block {
-    let purse = inputs.purse;
+    let format = inputs.format;
     let mut blocks = vec![Block::para(words::WHERE_COSTS_COME_FROM)];
     let mut rows = Vec::new();
     for plan in inputs
@@ -145,7 +145,7 @@ pub(super) fn costs(inputs: &MoneyInputs) -> Block {
         let quoted = inputs.case.quote(plan.treatment);
         let by = inputs.draft.text(&at("by"));
         let summary = match quoted {
-            Some(q) if q.post > 0.0 => words::quote_with(text.name, &purse.amount(q.post)),
+            Some(q) if q.post > 0.0 => words::quote_with(text.name, &format.amount(q.post)),
             _ => words::quote(text.name),
         };
         blocks.push(Block::fold(
@@ -169,8 +169,8 @@ pub(super) fn costs(inputs: &MoneyInputs) -> Block {
                 (Some(_), true) => words::YOUR_QUOTE.to_owned(),
                 (Some(_), false) => words::quote_from(&by),
             },
-            purse.band_of(&plan.cost),
-            deposit.map_or_else(|| "—".to_owned(), |d| purse.amount(d)),
+            format.band_of(&plan.cost),
+            deposit.map_or_else(|| "—".to_owned(), |d| format.amount(d)),
         ]);
     }
     blocks.push(Block::Table(Table {

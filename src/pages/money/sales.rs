@@ -4,7 +4,7 @@
 use super::super::block::{Block, Table, Tone};
 use super::ladder::{LadderText, Rung, ladder};
 use super::{MoneyInputs, with_none};
-use crate::purse::{percent, times};
+use crate::money_text::{percent, times};
 use crate::wording::money::sales as words;
 use leavewell_model::ledger::FigureId;
 use leavewell_model::maths::StudentT;
@@ -129,7 +129,7 @@ fn conclusions(inputs: &MoneyInputs) -> Vec<Block> {
     if c.sales.is_empty() {
         return vec![Block::said(Tone::Quiet, words::NO_SALE)];
     }
-    let purse = inputs.purse;
+    let format = inputs.format;
     let name = |place: usize| words::sale(place + 1);
     let misfit = inputs.worth.ledger.value(FigureId::VALUE_COMPARABLE_MISFIT);
     let several = c.sales.len() > 1;
@@ -148,9 +148,9 @@ fn conclusions(inputs: &MoneyInputs) -> Vec<Block> {
         }
         rows.push(vec![
             name(s.place),
-            purse.amount(libm::exp(s.ln) * s.condition * s.channel * s.drift),
+            format.amount(libm::exp(s.ln) * s.condition * s.channel * s.drift),
             times(1.0 / (s.condition * s.channel * s.drift)),
-            purse.amount(libm::exp(s.ln)),
+            format.amount(libm::exp(s.ln)),
             percent(s.weight),
             change(pull),
             if fits { words::YES } else { words::NO }.to_owned(),
@@ -166,8 +166,8 @@ fn conclusions(inputs: &MoneyInputs) -> Vec<Block> {
         let s = c.sales[i];
         sentences.push(words::pulls_most(
             &name(s.place),
-            &purse.amount(libm::exp(c.without(i).mu)),
-            &purse.amount(libm::exp(c.after.mu)),
+            &format.amount(libm::exp(c.without(i).mu)),
+            &format.amount(libm::exp(c.after.mu)),
         ));
     }
     for i in stray {
@@ -218,15 +218,15 @@ fn picture(inputs: &MoneyInputs) -> Block {
         Rung::Other(before),
         Rung::Name(words::EACH.to_owned()),
     ];
-    let purse = inputs.purse;
+    let format = inputs.format;
     let mut rows = vec![
-        vec![words::BEFORE.to_owned(), purse.band(before)],
-        vec![words::WITH.to_owned(), purse.band(after)],
+        vec![words::BEFORE.to_owned(), format.band(before)],
+        vec![words::WITH.to_owned(), format.band(after)],
     ];
     for s in &c.sales {
         let value = libm::exp(s.ln);
         let words = words::sale(s.place + 1);
-        rows.push(vec![words.clone(), purse.amount(value)]);
+        rows.push(vec![words.clone(), format.amount(value)]);
         rungs.push(Rung::Point(value, words));
     }
     rungs.push(Rung::Name(words::WITH.to_owned()));
@@ -234,10 +234,10 @@ fn picture(inputs: &MoneyInputs) -> Block {
     Block::Picture(ladder(
         LadderText {
             id: "worth-sales-band",
-            title: words::picture_title(&purse.amount(after[1])),
+            title: words::picture_title(&format.amount(after[1])),
             description: words::PICTURE.to_owned(),
             ratios: true,
-            label: &|v| purse.amount(v),
+            label: &|v| format.amount(v),
             table: Table {
                 caption: words::CAPTION.to_owned(),
                 columns: vec![words::RESTS_ON.to_owned(), words::PRICE.to_owned()],
