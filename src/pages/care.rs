@@ -37,7 +37,6 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
             label: words::LOOK_AHEAD,
             unit: words::YEARS,
             hint: "",
-            range: (1.0, 300.0),
             stand_in: Some(worn.ledger.value(FigureId::SILVER_CARE_YEARS)),
         },
     );
@@ -110,7 +109,6 @@ impl EnteredHabit {
                 label: words::CLEANINGS,
                 unit: "",
                 hint: words::CLEANINGS_HINT,
-                range: (0.0, 400.0),
                 stand_in: Some(ledger.value(FigureId::SILVER_POLISH_PER_YEAR)),
             },
         );
@@ -121,7 +119,6 @@ impl EnteredHabit {
                 label: words::IN_YEARS,
                 unit: words::YEARS,
                 hint: "",
-                range: (0.1, 100.0),
                 stand_in: Some(1.0),
             },
         );

@@ -151,7 +151,6 @@ fn results(bench: &Bench<'_>) -> (Vec<Block>, Vec<(&'static str, &'static str, f
                 label: name,
                 unit: "mg/kg",
                 hint: "",
-                range: (0.0, 100_000.0),
                 stand_in: None,
             },
         );
@@ -230,7 +229,6 @@ fn legacy(bench: &Bench<'_>) -> Vec<Block> {
             label: words::ONE_CUP,
             unit: "mL",
             hint: "",
-            range: (1.0, 5000.0),
             stand_in: Some(v("food.cup")),
         },
     );

@@ -150,15 +150,7 @@ impl MoneyInputs<'_> {
     }
 
     /// A field that only this page has, and its number or default.
-    fn ask(
-        &self,
-        path: &str,
-        label: &str,
-        unit: &str,
-        hint: &str,
-        range: (f64, f64),
-        stand_in: f64,
-    ) -> (Block, f64) {
+    fn ask(&self, path: &str, label: &str, unit: &str, hint: &str, stand_in: f64) -> (Block, f64) {
         let (block, value) = super::ask::number(
             self.draft,
             super::ask::Question {
@@ -166,7 +158,6 @@ impl MoneyInputs<'_> {
                 label,
                 unit,
                 hint,
-                range,
                 stand_in: Some(stand_in),
             },
         );

@@ -169,12 +169,12 @@ fn more(now: &Record, case: &Case) -> Vec<Block> {
             PartFieldKind::Words(words) => {
                 let mut options = vec![("", words::NOT_LOOKED)];
                 options.extend(words());
-                row.push(choice(now.draft, &path, field.label, field.hint, &options).0);
+                row.push(choice(now.draft, &path, field.label(), field.hint, &options).0);
             }
             _ => row.push(text_field(
                 now.draft,
                 &path,
-                [field.label, "", field.hint],
+                [field.label(), "", field.hint],
                 now.fault(part, field).unwrap_or_default(),
             )),
         }
@@ -217,7 +217,7 @@ fn between(earlier: &Record, now: &Record) -> Vec<Change> {
             if was != is {
                 found.push(Change {
                     part: *part,
-                    what: field.label,
+                    what: field.label(),
                     was,
                     is,
                 });

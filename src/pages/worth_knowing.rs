@@ -544,7 +544,7 @@ mod tests {
     #[test]
     fn the_users_stake_is_read() {
         let page = page_of(CASES[7], &[("aim.even_bet", "0")]);
-        assert!(page.contains("Enter a number from 1 to 100000000."));
+        assert!(page.contains("Use a number from 1 to 100000000."));
     }
 
     #[test]

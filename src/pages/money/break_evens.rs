@@ -132,7 +132,6 @@ fn wanted(inputs: &MoneyInputs) -> (Block, f64, f64) {
         words::GAIN,
         "%",
         words::GAIN_HINT,
-        (0.0, 1000.0),
         v("value.trade.margin"),
     );
     let (risk_field, risk) = inputs.ask(
@@ -140,7 +139,6 @@ fn wanted(inputs: &MoneyInputs) -> (Block, f64, f64) {
         words::HOW_OFTEN_LESS,
         words::IN_100,
         "",
-        (1.0, 50.0),
         v("value.trade.risk"),
     );
     let blocks = vec![margin_field, risk_field];

@@ -4,7 +4,7 @@ use super::super::block::{Block, Tone};
 use super::{MoneyInputs, with_none};
 use crate::wording::money::factors as words;
 use leavewell_model::ledger::{Ledger, meaning, signs};
-use leavewell_model::record::FLAWS;
+use leavewell_model::record::{FLAWS, schema};
 use leavewell_model::terms::{Dents, Joint, Tarnish};
 use leavewell_model::value::BUYERS;
 
@@ -12,9 +12,11 @@ use leavewell_model::value::BUYERS;
 pub(super) fn factors(inputs: &MoneyInputs) -> Block {
     let mut flaws = vec![Block::para(words::WHATEVER_IS_DONE)];
     for flaw in FLAWS {
+        let path = ["flaws.", flaw].concat();
+        let label = schema::field(&path).map_or(flaw, |field| field.label);
         flaws.push(inputs.pick(
-            &format!("flaws.{flaw}"),
-            words::flaw_words(flaw),
+            &path,
+            label,
             "",
             &with_none(std::iter::once(("yes", words::YES))),
         ));

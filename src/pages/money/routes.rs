@@ -85,22 +85,14 @@ pub(super) struct ShopFields {
 /// The dealer's terms, as entered or as usual.
 pub(super) fn shop(inputs: &MoneyInputs) -> ShopFields {
     let v = |id: &str| inputs.worth.ledger.value(id);
-    let ask = |field: &str, label: &str, unit: &str, hint: &str, range, stand_in| {
-        inputs.ask(
-            &format!("worth.{field}"),
-            label,
-            unit,
-            hint,
-            range,
-            stand_in,
-        )
+    let ask = |field: &str, label: &str, unit: &str, hint: &str, stand_in| {
+        inputs.ask(&format!("worth.{field}"), label, unit, hint, stand_in)
     };
     let (retail, over) = ask(
         "retail_over_hammer",
         words::SHOP_PRICE,
         words::TIMES,
         "",
-        (0.5, 10.0),
         v("value.retail_over_hammer"),
     );
     let (months, until) = ask(
@@ -108,7 +100,6 @@ pub(super) fn shop(inputs: &MoneyInputs) -> ShopFields {
         words::UNTIL_SOLD,
         words::MONTHS,
         "",
-        (0.0, 240.0),
         v("value.trade.months.shop"),
     );
     let (work, away) = ask(
@@ -116,7 +107,6 @@ pub(super) fn shop(inputs: &MoneyInputs) -> ShopFields {
         words::AWAY,
         words::MONTHS,
         words::AWAY_HINT,
-        (0.0, 60.0),
         v("value.trade.months.work"),
     );
     let (auction, wait) = ask(
@@ -124,7 +114,6 @@ pub(super) fn shop(inputs: &MoneyInputs) -> ShopFields {
         words::UNTIL_PAID,
         words::MONTHS,
         "",
-        (0.0, 60.0),
         v("value.trade.months.auction"),
     );
     let (rate, yearly) = ask(
@@ -132,7 +121,6 @@ pub(super) fn shop(inputs: &MoneyInputs) -> ShopFields {
         words::ELSEWHERE,
         words::PERCENT_A_YEAR,
         "",
-        (0.0, 60.0),
         100.0 * v("value.trade.rate"),
     );
     let (holding, keep) = ask(
@@ -140,7 +128,6 @@ pub(super) fn shop(inputs: &MoneyInputs) -> ShopFields {
         words::HOLDING,
         words::PERCENT_A_YEAR,
         "",
-        (0.0, 30.0),
         100.0 * v("value.trade.holding"),
     );
     let tax = inputs.pick(
@@ -184,7 +171,6 @@ pub(super) fn routes(inputs: &MoneyInputs) -> Block {
         words::PAID,
         inputs.format.unit(),
         words::PAID_HINT,
-        (0.0, 100_000_000.0),
         0.0,
     );
     let (shop_mix, in_shop) = mix(inputs, "worth.mix_shop", words::IN_A_SHOP);
@@ -361,7 +347,6 @@ fn mix(inputs: &MoneyInputs, section: &str, label: &str) -> (Block, Option<Worth
             &words::share_of(label, words::buyer_words(buyer)),
             words::IN_100,
             "",
-            (0.0, 100.0),
             0.0,
         )
     });
