@@ -10,6 +10,8 @@ use std::path::{Path, PathBuf};
 use leavewell_model::ledger::{Ledger, caution, finding, findings};
 use leavewell_model::terms::Treatment;
 
+#[path = "tidy/rooms.rs"]
+mod rooms;
 #[path = "tidy/unused.rs"]
 mod unused;
 #[path = "tidy/worn.rs"]

@@ -346,7 +346,11 @@ mod tests {
         for cold in ["-10", "20", "95", "96"] {
             let heat = at(cold);
             assert!(heat.zones.iter().all(|z| z.most_mm == Some(0.0)), "{cold}");
-            assert!(heat.title.ends_with("a flame may reach it."), "{}", heat.title);
+            assert!(
+                heat.title.ends_with("a flame may reach it."),
+                "{}",
+                heat.title
+            );
             assert!(heat.description.contains("no band"));
         }
         // A piece this small loses hardly any heat, so what is reached anywhere is reached everywhere.

@@ -6,12 +6,14 @@ use super::{
     Surety, contradictions, interval_with, likeliest, pushes, readings, readings_that_clash,
 };
 use crate::ledger::{FigureId, Ledger};
-use crate::record::{Case, Seen};
+use crate::record::Case;
 use crate::report::{
     ContradictionReport, DateReport, Families, FamilyPush, FamilyReport, IdentityReport,
     KindReport, MeasureReport, PushReport, SettledReport,
 };
-use crate::small::{share, sort_short};
+use crate::small::sort_short;
+use crate::terms::Seen;
+use crate::terms::share;
 
 /// What the piece is, from its record alone and at once: for a screen that answers while one looks.
 /// `next_looks` is empty, for what a look is worth hangs on the counsel.

@@ -4,8 +4,8 @@ use super::posterior::{
     Edge, Evidence, Ladder, Posterior, Rows, counted, is_replaced, log_prior, posterior, terms,
 };
 use crate::ledger::{FigureId, FindingFact, Ledger, findings};
-use crate::record::Seen;
 use crate::small::sort_short;
+use crate::terms::Seen;
 use crate::terms::{Cluster, Kind};
 
 /// What a look would be expected to tell.

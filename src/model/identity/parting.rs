@@ -9,8 +9,8 @@ use super::posterior::{
     posterior, terms,
 };
 use crate::ledger::{FigureId, FindingFact, Ledger, findings};
-use crate::record::Seen;
 use crate::small::sort_short;
+use crate::terms::Seen;
 use crate::terms::{Cluster, Family, Kind};
 
 /// One of the two looks, with what either answer would make of the piece.

@@ -11,9 +11,10 @@
 
 use super::measure::Reading;
 use crate::ledger::{FigureId, FindingFact, Ledger, finding};
-use crate::record::{Answer, CameFrom, Case, Seen};
+use crate::record::{Answer, Case};
 use crate::small::sort_short;
 use crate::terms::{ByKind, Cluster, Family, Kind, Letter};
+use crate::terms::{CameFrom, Seen};
 
 /// What bears on what a piece is.
 #[derive(Clone, Copy, Debug)]

@@ -2,8 +2,8 @@
 
 use leavewell_model::Report;
 use leavewell_model::counsel::Input;
-use leavewell_model::record::Currency;
 use leavewell_model::report::{ChangeReport, MOST_MOVED, NextLook};
+use leavewell_model::terms::Currency;
 use leavewell_model::terms::{capital, decimal};
 use yew::prelude::*;
 
