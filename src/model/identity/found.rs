@@ -11,7 +11,6 @@ use crate::report::{
     ContradictionReport, DateReport, Families, FamilyPush, FamilyReport, IdentityReport,
     KindReport, MeasureReport, PushReport, SettledReport,
 };
-use crate::small::sort_short;
 use crate::terms::Seen;
 use crate::terms::share;
 
@@ -57,7 +56,7 @@ impl Found<'_> {
                 }
             })
             .collect();
-        sort_short(&mut kinds, |a, b| b.p.total_cmp(&a.p));
+        kinds.sort_by(|a, b| b.p.total_cmp(&a.p));
         let mut family_bars: Vec<FamilyReport> = Family::ALL
             .into_iter()
             .map(|f| {
@@ -72,7 +71,7 @@ impl Found<'_> {
                 }
             })
             .collect();
-        sort_short(&mut family_bars, |a, b| b.p.total_cmp(&a.p));
+        family_bars.sort_by(|a, b| b.p.total_cmp(&a.p));
         let posterior = self.interval.base;
         let (top, _) = posterior.top_family();
         let moved = pushes(&Evidence::of(self.case, self.readings), self.ledger, top);
