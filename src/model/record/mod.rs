@@ -244,6 +244,15 @@ impl Part {
 }
 
 impl Part {
+    /// Whether it is metal, as far as anybody has said otherwise.
+    #[must_use]
+    pub fn is_metal(&self) -> bool {
+        matches!(
+            self.material,
+            None | Some(Material::Metal | Material::Unknown)
+        )
+    }
+
     /// Whether what is recorded of it is this fault of the whole piece.
     #[must_use]
     pub fn has_flaw(&self, id: &str) -> bool {
