@@ -9,7 +9,7 @@ use super::plan_curve::curve;
 use super::purse::Purse;
 use super::sheet_cautions::cautions_for;
 use super::wording::plan as words;
-use leavewell_model::counsel::offer::{Offer, Offered, offer};
+use leavewell_model::counsel::offer::{Offer, OfferedChoice, offer};
 use leavewell_model::counsel::solve;
 use leavewell_model::decide::stock::{Choice, MOST_HELD, MOST_NEEDS, Need, Selection, select};
 use leavewell_model::record::schema::number_typed;
@@ -304,7 +304,10 @@ impl<'a> Shelf<'a> {
     }
 
     /// What was chosen for each piece, with its place.
-    fn chosen<'b>(&'b self, plan: &'b Selection<2>) -> impl Iterator<Item = (usize, &'a Offered)> {
+    fn chosen<'b>(
+        &'b self,
+        plan: &'b Selection<2>,
+    ) -> impl Iterator<Item = (usize, &'a OfferedChoice)> {
         let picks = self.pieces.iter().zip(&plan.picks).enumerate();
         picks.filter_map(|(place, ((_, offer), pick))| Some((place, offer.choices.get(*pick)?)))
     }
@@ -370,7 +373,7 @@ impl<'a> Shelf<'a> {
     }
 
     /// A piece and what is done with it, as a row.
-    fn row(&self, place: usize, made: &Offered) -> Vec<String> {
+    fn row(&self, place: usize, made: &OfferedChoice) -> Vec<String> {
         let (name, offer) = self.pieces[place];
         let mut what = made.name.clone();
         if offer.refer {
@@ -427,7 +430,7 @@ impl<'a> Shelf<'a> {
     }
 
     fn to_do(&self, plan: &Selection<2>) -> Vec<Block> {
-        let mut work: Vec<(usize, &Offered)> = self
+        let mut work: Vec<(usize, &OfferedChoice)> = self
             .chosen(plan)
             .filter(|(_, made)| made.is_work())
             .collect();
@@ -535,7 +538,7 @@ impl<'a> Shelf<'a> {
     }
 }
 
-fn choice(made: &Offered) -> Choice<2> {
+fn choice(made: &OfferedChoice) -> Choice<2> {
     Choice {
         gain: made.gain,
         uses: [made.cost, made.hours],

@@ -100,29 +100,16 @@ impl Kind {
         self as usize
     }
 
+    /// The codes of [`Kind::ALL`], in its order: the members of a family of figures.
+    pub const CODES: [&'static str; Self::COUNT] = [
+        "SIL", "FPS", "FPD", "FPN", "CLP", "FRP", "ECU", "ENS", "EBM", "RFP", "REP", "WST", "EST",
+        "UCU", "UNS", "UBM", "NCP", "OUT",
+    ];
+
     /// The code used in files.
     #[must_use]
     pub fn code(self) -> &'static str {
-        match self {
-            Self::Sil => "SIL",
-            Self::Fps => "FPS",
-            Self::Fpd => "FPD",
-            Self::Fpn => "FPN",
-            Self::Clp => "CLP",
-            Self::Frp => "FRP",
-            Self::Ecu => "ECU",
-            Self::Ens => "ENS",
-            Self::Ebm => "EBM",
-            Self::Rfp => "RFP",
-            Self::Rep => "REP",
-            Self::Wst => "WST",
-            Self::Est => "EST",
-            Self::Ucu => "UCU",
-            Self::Uns => "UNS",
-            Self::Ubm => "UBM",
-            Self::Ncp => "NCP",
-            Self::Out => "OUT",
-        }
+        Self::CODES[self as usize]
     }
 
     /// The kind with this code.

@@ -4,7 +4,7 @@ use super::super::block::{Block, Table, Tone};
 use super::{Desk, kept};
 use crate::purse::percent;
 use crate::wording::money::routes as words;
-use leavewell_model::counsel::Worth;
+use leavewell_model::counsel::WorthDraws;
 use leavewell_model::ledger::FigureId;
 use leavewell_model::maths::deciles;
 use leavewell_model::terms::Route;
@@ -223,8 +223,8 @@ fn compared(
     desk: &Desk,
     fields: &ShopFields,
     paid: f64,
-    in_shop: Option<&Worth>,
-    in_private: Option<&Worth>,
+    in_shop: Option<&WorthDraws>,
+    in_private: Option<&WorthDraws>,
 ) -> Table {
     let w = desk.worth;
     let v = |id: &str| w.ledger.value(id);
@@ -293,7 +293,7 @@ fn compared(
 }
 
 /// Hammer prices as it is.
-fn as_it_is(worth: &Worth) -> &[f64] {
+fn as_it_is(worth: &WorthDraws) -> &[f64] {
     worth.plans.first().map_or(&[], |p| &p.hammer)
 }
 
@@ -354,7 +354,7 @@ fn own_mix(desk: &Desk) -> Block {
 }
 
 /// Shares of buyers for one way alone, and the piece as they see it; `None` while none is given.
-fn mix(desk: &Desk, section: &str, label: &str) -> (Block, Option<Worth>) {
+fn mix(desk: &Desk, section: &str, label: &str) -> (Block, Option<WorthDraws>) {
     let asked = BUYERS.map(|buyer| {
         desk.ask(
             &format!("{section}.{buyer}"),
@@ -367,7 +367,7 @@ fn mix(desk: &Desk, section: &str, label: &str) -> (Block, Option<Worth>) {
     });
     let shares = [asked[0].1, asked[1].1, asked[2].1];
     let seen = (shares.iter().sum::<f64>() > 0.0)
-        .then(|| Worth::seen_by(desk.case, desk.quick, shares.map(|s| s / 100.0)));
+        .then(|| WorthDraws::seen_by(desk.case, desk.quick, shares.map(|s| s / 100.0)));
     let mut blocks: Vec<Block> = asked.into_iter().map(|(block, _)| block).collect();
     // Empty, it is as above: no zero stands for it.
     for block in &mut blocks {
