@@ -1,4 +1,4 @@
-//! Money: what an undamaged one fetches, what is asked for work, what the owner agrees to.
+//! Money: what an undamaged piece fetches, the prices asked for work, and what the owner agrees to.
 
 use leavewell_model::Report;
 use leavewell_model::ledger::{TreatmentText, treatment_text};
@@ -19,23 +19,28 @@ use crate::app::parts::screen::screen;
 use crate::app::parts::words::money_band;
 use crate::app::route::Route;
 use crate::app::state::Target;
-use crate::app::wording::money as say;
+use crate::app::wording::money as text;
 
-/// What a quote can be put in for, in the order people ask for it.
+/// The treatments that can have a quote, most often asked for first.
 const QUOTED: [&str; 6] = ["T14a", "T09", "T09b", "T10a", "T03", "T17"];
 
-/// Money.
+/// The screen Money.
 pub fn money_page(page: Page) -> Html {
     screen(
         page,
         (Route::Money, Route::Counsel),
-        [say::TITLE, say::PURPOSE, say::NEXT],
+        [text::TITLE, text::PURPOSE, text::NEXT],
         of_report(page.open, |report| worth(report, page.open.currency())),
         group()
-            .put(section("", "value-title", say::VALUE, value(page)))
-            .put(section("", "quotes-title", say::QUOTES, quotes(page)))
-            .put(section("", "consents-title", say::CONSENTS, consents(page)))
-            .put(fold("more", say::MORE, loaded_page(page, PageName::Worth)))
+            .put(section("", "value-title", text::VALUE, value(page)))
+            .put(section("", "quotes-title", text::QUOTES, quotes(page)))
+            .put(section(
+                "",
+                "consents-title",
+                text::CONSENTS,
+                consents(page),
+            ))
+            .put(fold("more", text::MORE, loaded_page(page, PageName::Worth)))
             .put(cautions(&named(&QUOTED)))
             .html(),
     )
@@ -43,21 +48,21 @@ pub fn money_page(page: Page) -> Html {
 
 fn value(page: Page) -> Html {
     group()
-        .p("hint", say::VALUE_HINT)
+        .p("hint", text::VALUE_HINT)
         .el(el("div", "side-by-side")
-            .put(amount(page, Target::Field("market.low"), say::LOW))
-            .put(amount(page, Target::Field("market.likely"), say::LIKELY))
-            .put(amount(page, Target::Field("market.high"), say::HIGH)))
+            .put(amount(page, Target::Field("market.low"), text::LOW))
+            .put(amount(page, Target::Field("market.likely"), text::LIKELY))
+            .put(amount(page, Target::Field("market.high"), text::HIGH)))
         .put(pick(
             page,
             Target::Field("market.currency"),
-            say::CURRENCY,
+            text::CURRENCY,
             choices!(Currency),
         ))
         .put(radios(
             page,
             Target::Field("market.route"),
-            say::ROUTE,
+            text::ROUTE,
             choices!(SaleRoute),
         ))
         .html()
@@ -66,59 +71,63 @@ fn value(page: Page) -> Html {
 fn quotes(page: Page) -> Html {
     let texts = QUOTED.iter().filter_map(|id| treatment_text(id));
     group()
-        .p("hint", say::QUOTES_HINT)
+        .p("hint", text::QUOTES_HINT)
         .el(group().each(texts, |text| quote(page, text)))
         .html()
 }
 
 fn quote(page: Page, text: &'static TreatmentText) -> El {
     let [likely, low, high] = ["likely", "low", "high"].map(|field| Target::Quote(text.id, field));
-    // Nobody opens or shuts the box but the person, so its line says what is in it.
-    let summary = say::price_range(&low.text(page.open), &high.text(page.open));
+    // Only the person opens or closes the fold, so its summary says what is in it.
+    let summary = text::price_range(&low.text(page.open), &high.text(page.open));
     let range = el("div", "side-by-side")
-        .put(amount(page, low, say::FROM))
-        .put(amount(page, high, say::TO))
+        .put(amount(page, low, text::FROM))
+        .put(amount(page, high, text::TO))
         .html();
     el("fieldset", "choice quote")
         .key(text.id)
         .tag("legend", text.name)
         .p("hint", text.plain)
-        .put(amount(page, likely, say::PRICE_ASKED))
+        .put(amount(page, likely, text::PRICE_ASKED))
         .put(fold("", summary, range))
 }
 
-/// A field for an amount, in the currency of the piece.
+/// A field for an amount in the currency of the piece.
 fn amount(page: Page, target: Target, [label, hint]: [&str; 2]) -> Html {
     number_field(page, target, [label, hint, page.open.currency().sign()])
 }
 
 fn consents(page: Page) -> Html {
     group()
-        .p("hint", say::CONSENTS_HINT)
-        .put(tick(page, "consents.loss", say::LOSS))
-        .put(tick(page, "consents.photo", say::PHOTO))
-        .put(tick(page, "consents.disclose", say::DISCLOSE))
-        .put(tick(page, "consents.conservator_opinion", say::CONSERVATOR))
+        .p("hint", text::CONSENTS_HINT)
+        .put(tick(page, "consents.loss", text::LOSS))
+        .put(tick(page, "consents.photo", text::PHOTO))
+        .put(tick(page, "consents.disclose", text::DISCLOSE))
+        .put(tick(
+            page,
+            "consents.conservator_opinion",
+            text::CONSERVATOR,
+        ))
         .html()
 }
 
-/// What it is worth, in three bands.
+/// The value of the piece, in three bands.
 fn worth(report: &Report, currency: Currency) -> Html {
     let value = &report.value;
     let band = |band: Band| capital(&money_band(band, currency));
     let mut bands = el("dl", "bands");
     for (what, worth) in [
-        (say::UNDAMAGED, value.undamaged),
-        (say::AS_IT_IS, value.as_it_is),
-        (say::SELLER_KEEPS, value.net_as_it_is),
+        (text::UNDAMAGED, value.undamaged),
+        (text::AS_IT_IS, value.as_it_is),
+        (text::SELLER_KEEPS, value.net_as_it_is),
     ] {
         bands = bands.tag("dt", what).el(el("dd", "").words(band(worth)));
     }
-    let assumed = el("p", "hint").hidden(!value.assumed).text(say::ASSUMED);
+    let assumed = el("p", "hint").hidden(!value.assumed).text(text::ASSUMED);
     el("div", "")
-        .tag("h2", say::MIGHT_FETCH)
+        .tag("h2", text::MIGHT_FETCH)
         .el(bands)
-        .p("hint", say::BANDS)
+        .p("hint", text::BANDS)
         .el(assumed)
         .p("label", value.label.get())
         .html()

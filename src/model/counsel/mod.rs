@@ -83,7 +83,7 @@ pub const SHEET_LOG2: u32 = 14;
 const SEARCH_LOG2: u32 = 9;
 /// The chance of a finding by its letter, most likely first.
 const LETTER_STEP: [FigureId; 5] =
-    FigureId::family("identity.ladder.base.", ["N", "L", "P", "U", "X"], "");
+    FigureId::family("identity.ladder.base.", crate::identity::Letter::CODES, "");
 
 /// What a look costs in effort, by how invasive it is.
 const LOOK_EFFORT: [FigureId; 4] = FigureId::family("look.effort.", ["0", "1", "2", "3"], "");

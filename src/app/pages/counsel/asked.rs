@@ -1,4 +1,4 @@
-//! What somebody came to ask about, held against the advice: why, or why not, in four lines.
+//! The treatment a person came to ask about, compared with the advice: why, or why not, in four lines.
 
 use leavewell_model::Report;
 use leavewell_model::report::{CourseReport, OptionReport};
@@ -12,7 +12,7 @@ use crate::app::parts::element::{el, group};
 use crate::app::parts::words::{gain_band, joined, small};
 use crate::app::wording::counsel as say;
 
-/// The four lines; nothing when nobody said what they came for.
+/// The four lines, or nothing if the person asked about no treatment.
 pub(super) fn asked(page: Page, report: &Report) -> Html {
     let id = page.open.draft.text("aim.asked");
     let Some(option) = report.options.iter().find(|option| option.treatment == *id) else {
@@ -38,7 +38,7 @@ pub(super) fn asked(page: Page, report: &Report) -> Html {
         .html()
 }
 
-/// The first reason: the weightiest.
+/// The first reason, which is the most serious.
 fn why(option: &OptionReport) -> String {
     match (option.verdicts.first(), &option.not_needed) {
         (Some(verdict), _) => verdict.reason.clone(),

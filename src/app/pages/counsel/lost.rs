@@ -1,4 +1,4 @@
-//! What is gone for good: for the plan advised, and for replating, which most people ask about.
+//! What is lost for good with the advised plan, and with replating, which most people ask about.
 
 use leavewell_model::Report;
 use leavewell_model::ledger::treatment_text;
@@ -9,7 +9,7 @@ use crate::app::parts::marks::{bullets, named, section};
 use crate::app::parts::words::{joined, small};
 use crate::app::wording::counsel as say;
 
-/// Losses in words.
+/// The losses in words.
 pub(super) fn lost(report: &Report) -> Html {
     let advised = report
         .courses

@@ -1,5 +1,5 @@
-//! Who is reading, and the answer opened in their own words: three or four lines made of the report as
-//! it stands. Nothing is worked out for it, so no reader is told another thing than the next.
+//! The choice of reader, and the opening of the answer for that reader: three or four lines from the report. It
+//! computes nothing, so every reader gets the same facts.
 
 use leavewell_model::Report;
 use leavewell_model::counsel::Input;
@@ -21,10 +21,10 @@ use crate::app::route::Route;
 use crate::app::state::{Action, Open};
 use crate::app::wording::reader as say;
 
-/// The field of a case that holds how long work takes.
+/// The field of a case for the months that the work takes.
 const AWAY: &str = "worth.work_months";
 
-/// The choice of who is reading.
+/// The choice of reader.
 pub(super) fn who(page: Page) -> Html {
     let chosen = page
         .act
@@ -50,7 +50,7 @@ pub(super) fn who(page: Page) -> Html {
         .html()
 }
 
-/// The opening of whoever is reading; nothing where the report does not hold the course advised.
+/// The opening for the chosen reader, or nothing if the report lacks the advised plan.
 pub(super) fn opening(page: Page, report: &Report) -> Html {
     let reader = page.state.reader;
     let made = Opening::of(page, report);
@@ -74,7 +74,7 @@ pub(super) fn opening(page: Page, report: &Report) -> Html {
 struct Line {
     what: &'static str,
     text: String,
-    /// Where there is more of it.
+    /// A link to more about it.
     link: Option<(Route, &'static str)>,
 }
 
@@ -86,12 +86,12 @@ fn line(what: &'static str, text: String) -> Line {
     }
 }
 
-/// What the lines are made of.
+/// The sources of the lines.
 struct Opening<'a> {
     open: &'a Open,
     report: &'a Report,
     course: &'a CourseReport,
-    /// The steps in the words of the catalogue.
+    /// The steps, in the catalogue's words.
     steps: Vec<&'static TreatmentText>,
 }
 
@@ -138,7 +138,7 @@ impl<'a> Opening<'a> {
         }
     }
 
-    /// The steps by name, each with what is done; and where somebody else does it, a word on its caution.
+    /// The steps by name with what each does, and a note if the owner should not do all of it.
     fn plainly(&self) -> String {
         let steps = self.steps.iter().map(|t| joined(&[t.name, ": ", t.plain]));
         let plain = steps.collect::<Vec<String>>().join(" ");
@@ -166,7 +166,7 @@ impl<'a> Opening<'a> {
         asked.join(" ")
     }
 
-    /// The cost as the options word it.
+    /// The cost, worded as in the options.
     fn cost(&self) -> String {
         let cost = self.course.cost;
         if cost.p90 <= 0.0 {
@@ -212,7 +212,7 @@ impl<'a> Opening<'a> {
         lost.join("; ")
     }
 
-    /// What the rules ask before the work.
+    /// What the rules require before the work.
     fn conditions(&self) -> String {
         let asked: Vec<String> = self
             .course
@@ -231,7 +231,7 @@ impl<'a> Opening<'a> {
         say::tell_client(&small_first(&self.lost()), &undone)
     }
 
-    /// The course in words; its steps are named as they are everywhere.
+    /// The plan in words, with the usual names of its steps.
     fn named(&self) -> String {
         small_first(&self.course.name)
     }
@@ -256,7 +256,7 @@ impl<'a> Opening<'a> {
         joined(&[&now, &after])
     }
 
-    /// Where the cost turns the answer, in the words of the report.
+    /// The cost at which the answer changes, in the report's words.
     fn most(&self) -> String {
         let mut changes = self.open.known_changes().iter();
         let turn = match changes.find(|c| Input::parse(&c.input) == Some(Input::Cost)) {
@@ -271,10 +271,10 @@ impl<'a> Opening<'a> {
         } else {
             String::new()
         };
-        joined(&[&say::reckoned(&self.course.name, &cost), &turn])
+        joined(&[&say::estimated(&self.course.name, &cost), &turn])
     }
 
-    /// How long the piece is away: whatever its owner may not do is done elsewhere.
+    /// How long the piece is away. Work that its owner may not do is done elsewhere.
     fn away(&self) -> String {
         if self.owner_may_do_all() {
             return say::NOT_AWAY.to_owned();
@@ -308,7 +308,7 @@ fn band(of: BandMean) -> Band {
     }
 }
 
-/// With a small first letter, as within a sentence.
+/// The text with a lower-case first letter, for use inside a sentence.
 fn small_first(words: &str) -> String {
     match words.split_at_checked(1) {
         Some((first, rest)) => joined(&[&first.to_ascii_lowercase(), rest]),
@@ -327,7 +327,7 @@ mod tests {
     use crate::app::examples::EXAMPLES;
     use crate::app::state::State;
 
-    /// The openings of a case for all three, each as one text.
+    /// The openings of a case for all three readers, each as one text.
     fn openings(text: &str) -> (Report, Open, [String; 3]) {
         let draft = Draft::parse(text).unwrap();
         let (case, problems) = draft.read();
@@ -355,7 +355,7 @@ mod tests {
     }
 
     #[test]
-    fn every_reader_is_told_of_the_same_treatment_and_the_same_money() {
+    fn every_reader_gets_the_same_treatment_and_the_same_money() {
         for example in EXAMPLES {
             let (report, open, said) = openings(example.text);
             let advised = report
@@ -378,7 +378,7 @@ mod tests {
     }
 
     #[test]
-    fn nobody_is_spared_what_is_gone_for_good() {
+    fn every_reader_sees_what_is_lost_for_good() {
         let mut seen = 0;
         for example in EXAMPLES {
             let (report, _, said) = openings(example.text);
@@ -388,7 +388,7 @@ mod tests {
                 .find(|c| c.steps == report.counsel.steps);
             for lost in &advised.unwrap().lost {
                 seen += 1;
-                // Within a sentence it begins small.
+                // Inside a sentence it starts with a lower-case letter.
                 let end = &lost.get()[1..];
                 assert!(said.iter().all(|text| text.contains(end)), "{end}");
             }
@@ -397,7 +397,7 @@ mod tests {
     }
 
     #[test]
-    fn each_opening_says_what_its_reader_came_for() {
+    fn each_opening_answers_its_readers_question() {
         let tureen = include_str!("../../../../tests/cases/copper_reproduction_tureen.json");
         let (report, open, [owner, restorer, dealer]) = openings(tureen);
         let option = report
@@ -430,7 +430,7 @@ mod tests {
         );
         assert!(dealer.contains("About 2 months"), "{dealer}");
 
-        // One's own months stand in for those of the ledger; what is no number does not.
+        // The person's months replace those of the ledger, unless they are not a number.
         let with = |months: &str| {
             let mut draft = Draft::parse(tureen).unwrap();
             draft.set(AWAY, months);
@@ -441,7 +441,7 @@ mod tests {
     }
 
     #[test]
-    fn leaving_it_sends_nothing_away_and_a_keeper_is_weighed_for_no_sale() {
+    fn leaving_it_alone_takes_no_time_away_and_a_keepers_answer_weighs_no_sale() {
         let tray = include_str!("../../../../tests/cases/worn_tray.json");
         let (_, _, [_, restorer, dealer]) = openings(tray);
         assert!(dealer.contains(say::NOT_AWAY) && dealer.contains(say::NOTHING_DONE));
@@ -455,7 +455,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_not_known_yet_is_not_made_up() {
+    fn missing_results_are_not_made_up() {
         let draft = Draft::parse(EXAMPLES[0].text).unwrap();
         let (case, problems) = draft.read();
         let mut report = weigh(&case, problems);

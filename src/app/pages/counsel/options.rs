@@ -1,4 +1,4 @@
-//! Every treatment a person may ask about, side by side, the barred ones with their reasons.
+//! Every treatment a person may ask about, side by side, with the reasons for the barred ones.
 
 use leavewell_model::Report;
 use leavewell_model::record::Currency;
@@ -12,8 +12,8 @@ use crate::app::parts::marks::{all, fold, p, section};
 use crate::app::parts::words::{gain_band, joined, money_band, percent};
 use crate::app::wording::counsel as say;
 
-/// The options. One table: on a narrow screen each row becomes a block, so every cell carries the
-/// head of its column, shown there only.
+/// The table of options. On a narrow screen each row becomes a block, so every cell contains its column head,
+/// which shows only there.
 pub(super) fn options(report: &Report, currency: Currency) -> Html {
     let mut options: Vec<&OptionReport> = report.options.iter().collect();
     options.sort_by_key(|option| order(&option.outcome));
@@ -34,7 +34,7 @@ pub(super) fn options(report: &Report, currency: Currency) -> Html {
     section("options", "options-title", say::OPTIONS, all(shown))
 }
 
-/// Options a person need not read to decide: named in a line that opens.
+/// A fold with the options a person need not read to decide.
 fn folded(why: &str, options: &[&OptionReport], report: &Report, currency: Currency) -> Html {
     let names: Vec<&str> = options.iter().map(|o| o.name.get()).collect();
     let summary = joined(&[why, ": ", &names.join(", ").to_ascii_lowercase()]);
@@ -86,13 +86,13 @@ fn row(option: &OptionReport, report: &Report, currency: Currency) -> El {
     };
     let cells = if closed {
         let more = p("quiet", closed_line(option, course, currency));
-        vec![cell("4", 1, group().put(said(option)).put(more).html())]
+        vec![cell("4", 1, group().put(verdicts(option)).put(more).html())]
     } else {
         let kept = course.map(kept_words).unwrap_or_default();
         let undone = capital(&option.reversibility_words);
         let cost = cost_words(option, currency);
         vec![
-            cell("1", 1, said(option)),
+            cell("1", 1, verdicts(option)),
             cell("1", 2, money(course, currency)),
             cell("1", 3, two("", kept, undone)),
             cell("1", 4, two("figures", cost, who(&option.who))),
@@ -121,8 +121,8 @@ fn two(class: &'static str, first: String, second: String) -> Html {
     group().said(class, first).said("", second).html()
 }
 
-/// A plan of this treatment alone. A test for lead first, a wash, old lacquer taken off and better keeping
-/// are part of it.
+/// Whether the plan is this treatment alone. A lead test, a wash, the removal of old lacquer and better care may
+/// be part of it.
 pub(super) fn is_by_itself(course: &CourseReport, treatment: &str) -> bool {
     let beside =
         |step: &&Text| **step == treatment || !["T01", "T02", "T02b", "T17"].contains(&step.get());
@@ -130,8 +130,8 @@ pub(super) fn is_by_itself(course: &CourseReport, treatment: &str) -> bool {
     own.next().is_some_and(|step| *step == treatment) && own.next().is_none()
 }
 
-/// What the guards say, in words.
-fn said(option: &OptionReport) -> Html {
+/// The verdicts of the guards, in words.
+fn verdicts(option: &OptionReport) -> Html {
     let lead = el("p", "")
         .tag("strong", say::lead(&option.outcome))
         .text(" ")
@@ -166,7 +166,7 @@ fn money(course: Option<&CourseReport>, currency: Currency) -> Html {
     two("figures", words, capital(&unbeaten(course.p_best)))
 }
 
-/// The same words with every minus and every per cent held to its number.
+/// The text with no line break between a number and its minus or per cent sign.
 pub(super) fn unbroken(words: &str) -> String {
     words
         .replace('\u{2212}', "\u{2212}\u{2060}")
@@ -193,7 +193,7 @@ fn cost_words(option: &OptionReport, currency: Currency) -> String {
     capital(&money_band(option.cost, currency)) + basis
 }
 
-/// What is still worth knowing of an option that is out.
+/// What is still worth knowing about an option that is ruled out.
 fn closed_line(option: &OptionReport, course: Option<&CourseReport>, currency: Currency) -> String {
     let mut said = vec![capital(&option.reversibility_words)];
     said.extend(course.map(kept_words));
@@ -203,7 +203,7 @@ fn closed_line(option: &OptionReport, course: Option<&CourseReport>, currency: C
     said.join(". ") + "."
 }
 
-/// Who may do it, from the letters of the catalogue.
+/// Who may do it, from the catalogue's letters.
 fn who(letters: &str) -> String {
     let words: Vec<&str> = letters
         .split('/')
@@ -218,7 +218,7 @@ fn who(letters: &str) -> String {
     capital(&said)
 }
 
-/// What can be done first, what is out last.
+/// The display order: what can be done first, what is ruled out last.
 fn order(outcome: &str) -> u8 {
     match outcome {
         "allowed" => 0,
@@ -237,8 +237,8 @@ mod tests {
 
     #[test]
     fn letters_become_people() {
-        assert_eq!(who("O"), "You yourself");
-        assert_eq!(who("O/C"), "You yourself or a conservator");
+        assert_eq!(who("O"), "You");
+        assert_eq!(who("O/C"), "You or a conservator");
         assert_eq!(who("-"), "Nobody");
     }
 }

@@ -8,7 +8,7 @@ use serde_json::{Map, Value};
 use super::wording::sales as words;
 use super::{MOST_ENTRIES, Reader, Section, place_in, shorten};
 use crate::identity::Kind;
-use crate::ledger::Ledger;
+use crate::ledger::{FigureId, Ledger};
 use crate::record::draft::yes_or_no;
 use crate::record::schema::SIMILAR;
 use crate::record::{Comparable, Currency, Date, Part, Similar, SoldAs, Word};
@@ -135,7 +135,7 @@ impl Reader {
 
     /// Prices far from the rest: named, but counted.
     fn far_prices(&mut self, sales: &[Comparable]) {
-        let far = Ledger::standard().value("value.comparable.far");
+        let far = Ledger::standard().value(FigureId::VALUE_COMPARABLE_FAR);
         for (i, sale) in sales.iter().enumerate() {
             let mut others: Vec<f64> = sales
                 .iter()
