@@ -11,7 +11,9 @@ use crate::report::CautionReport;
 use crate::treatment::Treatment;
 use crate::value::{BUYERS, Class, Comparison, Fees};
 
-/// The treatments people ask about first, each by itself.
+/// The treatments whose break-even prices the money page compares, each by itself: those whose mishaps
+/// have figures of their own by value class, which that page lists. The counsel prices every other
+/// treatment beside the fault it answers.
 const ASKED: [Treatment; 6] = [
     Treatment::Leave,
     Treatment::Clean,
