@@ -101,6 +101,12 @@ pub struct Piece {
     pub to_year: Option<u16>,
     /// Height in millimetres.
     pub height_mm: Option<f64>,
+    /// Length in millimetres.
+    pub length_mm: Option<f64>,
+    /// Width in millimetres.
+    pub width_mm: Option<f64>,
+    /// Weight in grams, with everything that is fixed to it.
+    pub weight_g: Option<f64>,
     /// Soldered joints that hold liquid; the form's usual answer when not told.
     pub soldered_vessel: Option<bool>,
     /// How it came to its owner, if told.
