@@ -173,6 +173,97 @@ fn the_candlesticks_that_do_not_add_up_are_left_alone() {
     assert_eq!(words(&clash["findings"]), ["C01", "M03"]);
 }
 
+/// Checks the advice (without the wash that goes with cleaning), how firm it is, and what it is held
+/// against: the kind of contrast and its steps.
+#[track_caller]
+fn check_answer(name: &str, advised: &[&str], firm: &str, (kind, against): (&str, &[&str])) {
+    let own: Vec<&str> = steps(name).into_iter().filter(|t| *t != "T02").collect();
+    let contrast = &report(name)["counsel"]["contrast"];
+    let held: Vec<&str> = words(&contrast["steps"]);
+    let sentence = &report(name)["counsel"]["sentence"];
+    assert_eq!(
+        (
+            own.as_slice(),
+            firmness(name),
+            contrast["kind"].as_str().unwrap(),
+            held.as_slice()
+        ),
+        (advised, firm, kind, against),
+        "{name}: {sentence}"
+    );
+}
+
+/// Deep dents, quoted at £60 on a tray worth £400 that is kept for show: taking them out is worth it.
+#[test]
+fn the_dented_tray_has_its_dents_taken_out() {
+    check_answer(
+        "dented_tray",
+        &["T08", "T01"],
+        "clear",
+        ("advised", &["T08"]),
+    );
+}
+
+/// A lost knob on fused plate kept for show: a new one only comes level with leaving it.
+#[test]
+fn the_teapot_without_its_knob_is_kept_as_it_is() {
+    check_answer(
+        "teapot_without_knob",
+        &["T01"],
+        "leaning",
+        ("fault", &["T16"]),
+    );
+}
+
+/// A loose base over pitch: it is fixed cold, since neither heat nor solder goes near a filling.
+#[test]
+fn the_loose_candlestick_is_fixed_cold() {
+    check_answer(
+        "loose_candlestick",
+        &["T12", "T01"],
+        "leaning",
+        ("leaving", &[]),
+    );
+    let courses = report("loose_candlestick")["courses"].as_array().unwrap();
+    assert!(courses.iter().all(
+        |c| !words(&c["steps"]).contains(&"T09") || !c["barred"].as_array().unwrap().is_empty()
+    ));
+}
+
+/// Broken lacquer over tarnish on electroplate kept for show: it comes off and the pot is cleaned.
+#[test]
+fn the_pot_under_broken_lacquer_is_stripped_and_cleaned() {
+    check_answer(
+        "broken_lacquer_pot",
+        &["T02b", "T03", "T01"],
+        "leaning",
+        ("leaving", &[]),
+    );
+}
+
+/// Bare copper inside a sauceboat for the table: tested first, tinned only if no lead is found.
+#[test]
+fn the_untinned_sauceboat_is_tested_before_it_is_tinned() {
+    check_answer(
+        "untinned_sauceboat",
+        &["T17", "T15", "T01"],
+        "leaning",
+        ("leaving", &[]),
+    );
+    assert!(refers("untinned_sauceboat"));
+}
+
+/// Six faults on fused plate kept for show: all of them are left, held against the gravest.
+#[test]
+fn the_teapot_with_six_faults_is_left_as_it_is() {
+    check_answer(
+        "six_faults_teapot",
+        &["T01"],
+        "clear",
+        ("fault", &["T17", "T08"]),
+    );
+}
+
 /// Checks that a guard speaks against a treatment that a person may ask about.
 #[track_caller]
 fn check_guard(name: &str, treatment: &str, guard: &str) {

@@ -740,3 +740,93 @@ fn the_same_case_gives_the_same_bytes_each_time() {
     assert_eq!(first, weigh_json(text));
     assert!(first.contains("\"would_change\":[{"));
 }
+
+/// A dented tray to be sold, with these fields besides.
+fn dented_tray(more: &Value) -> Value {
+    let mut file = json!({
+        "format": "leavewell-case",
+        "version": 1,
+        "asked_on": "2026-05-31",
+        "piece": {"form": "tray"},
+        "findings": [{"id": "M01", "answer": "seen"}, {"id": "C09", "answer": "seen"}],
+        "parts": [{"part": "body", "bleed": "slight", "dents": "moderate", "joint": "sound"}],
+        "aim": {"goal": "keep_show"},
+        "market": {"likely": 400, "currency": "GBP"},
+    });
+    for (field, value) in more.as_object().unwrap() {
+        file[field] = value.clone();
+    }
+    file
+}
+
+#[test]
+fn a_quote_of_nothing_costs_nothing_and_is_told_as_quoted() {
+    let file = dented_tray(&json!({"quotes": [{"treatment": "T08", "likely": 0, "fixed": true}]}));
+    let report = weighed(&case_of(&file));
+    check_finite(&report);
+    let dents = report.courses.iter().find(|c| c.steps == ["T08"]).unwrap();
+    assert_eq!((dents.cost.p10, dents.cost.p90), (0.0, 0.0));
+    let unquoted = weighed(&case_of(&dented_tray(&json!({}))));
+    let dents = unquoted
+        .courses
+        .iter()
+        .find(|c| c.steps == ["T08"])
+        .unwrap();
+    assert!(dents.cost.p10 > 0.0);
+}
+
+#[test]
+fn a_negative_quote_is_named_and_not_weighed() {
+    let file = dented_tray(&json!({"quotes": [{"treatment": "T08", "likely": -60}]}));
+    let (case, problems) = Draft::parse(&file.to_string()).unwrap().read();
+    assert_eq!(problems.len(), 1, "{problems:?}");
+    assert_eq!(problems[0].field, "quotes[0].likely");
+    assert!(case.quotes.is_empty());
+    let plain = case_of(&dented_tray(&json!({})));
+    assert_eq!(text(&weighed(&case)), text(&weighed(&plain)));
+}
+
+#[test]
+fn a_thousand_quotes_are_answered() {
+    let ids = ["T08", "T09", "T12", "T14a", "T16", "T03 T07"];
+    let quotes: Vec<Value> = (0..1000)
+        .map(|i| json!({"id": format!("q{i}"), "treatments": ids[i % ids.len()], "likely": i}))
+        .collect();
+    let file = dented_tray(&json!({"quotes": quotes}));
+    let draft = Draft::parse(&file.to_string()).unwrap();
+    let (case, problems) = draft.read();
+    assert!(
+        case.quotes.len() == 1000 || !problems.is_empty(),
+        "some are dropped unsaid"
+    );
+    let report = weighed(&case);
+    check_finite(&report);
+    check_courses(&report);
+}
+
+#[test]
+fn a_barred_step_of_a_proposal_is_named_with_its_reason_and_the_rest_is_weighed() {
+    let tray = |steps: Value| {
+        let mut file = dented_tray(&json!({"proposal": {"steps": steps}}));
+        file["findings"] = json!([
+            {"id": "C01", "answer": "seen"},
+            {"id": "C08", "answer": "seen"},
+            {"id": "S03", "answer": "seen"},
+            {"id": "S01", "answer": "seen"},
+        ]);
+        weighed(&case_of(&file)).proposal.unwrap()
+    };
+    let fixed = |id: &str| json!({"id": id, "treatment": id, "likely": 60, "fixed": true});
+    let both = tray(json!([fixed("T01"), fixed("T14a")]));
+    assert_eq!(both.course.steps, ["T01"]);
+    let named = both
+        .problems
+        .iter()
+        .find(|p| p.contains("eplating"))
+        .unwrap();
+    assert!(named.len() > 40, "no reason is given: {named}");
+    let alone = tray(json!([fixed("T01")]));
+    assert!(alone.problems.is_empty(), "{:?}", alone.problems);
+    assert_eq!(both.course.cost, alone.course.cost);
+    assert_eq!(both.course.net, alone.course.net);
+}

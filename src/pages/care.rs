@@ -9,7 +9,7 @@ use super::part_words::{
     caution_block, named, part_choice, part_problem, percent, text_field, um, years,
 };
 use super::wording::care as words;
-use leavewell_model::counsel::{Luck, Worn};
+use leavewell_model::counsel::{SampledPart, UncertainInput};
 use leavewell_model::ledger::{FigureId, Ledger};
 use leavewell_model::maths::{deciles, median};
 use leavewell_model::record::{Case, Draft};
@@ -29,7 +29,7 @@ const NEVER: f64 = 1e6;
 pub(super) fn page(subject: &Subject) -> Vec<Block> {
     let (draft, case, problems) = (subject.draft(), subject.case(), subject.problems());
     let (which, part) = part_choice(draft, case, "care.part");
-    let worn = Worn::new(subject.solved(), part);
+    let worn = SampledPart::new(subject.solved(), part);
     let (ahead, horizon) = number(
         draft,
         Question {
@@ -169,7 +169,7 @@ struct Forecast {
 
 /// Forecasts one habit. Returns `None` if most draws have no silver layer.
 fn forecast(
-    worn: &Worn,
+    worn: &SampledPart,
     part: PartName,
     asked: &EnteredHabit,
     a_year: f64,
@@ -186,10 +186,10 @@ fn forecast(
     let none = ledger.value(FigureId::SILVER_F_NONE).clamp(1e-6, 0.1);
     let limit = ledger.value(FigureId::GUARD_BLEED_NO_CLEAN);
     let consumed = ledger.value(FigureId::SILVER_CONSUMED);
-    let rate = worn.draw(ledger.figure(&asked.rate_id()), Luck::Air);
+    let rate = worn.draw(ledger.figure(&asked.rate_id()), UncertainInput::TarnishRate);
     let loss = |what: &str| format!("silver.loss.{}.{what}", asked.way);
-    let sound = worn.draw(ledger.figure(&loss("um")), Luck::Sound);
-    let share = worn.draw(ledger.figure(&loss("share")), Luck::Film);
+    let sound = worn.draw(ledger.figure(&loss("um")), UncertainInput::CleaningLoss);
+    let share = worn.draw(ledger.figure(&loss("share")), UncertainInput::FilmShare);
     let mut paths: [Vec<f64>; TIMES] = Default::default();
     let [mut yearly, mut each, mut doubles, mut tenth] =
         [(); 4].map(|()| Vec::with_capacity(known));
@@ -245,7 +245,7 @@ fn stage_of(film_nm: f64, ledger: &Ledger) -> Tarnish {
 fn answer(
     case: &Case,
     part: PartName,
-    worn: &Worn,
+    worn: &SampledPart,
     habits: [&EnteredHabit; 2],
     horizon: Option<f64>,
 ) -> Vec<Block> {
@@ -398,14 +398,14 @@ fn side_by_side(a: &Forecast, b: &Forecast) -> Table {
 }
 
 /// A warning for parts where the rules bar rubbing: the forecast is not advice to rub.
-fn rubbed_bare(asked: &EnteredHabit, a_year: f64, worn: &Worn) -> Option<Block> {
+fn rubbed_bare(asked: &EnteredHabit, a_year: f64, worn: &SampledPart) -> Option<Block> {
     let limit = worn.ledger.value(FigureId::GUARD_BLEED_NO_CLEAN);
     let seen = median(&worn.bleed);
     (a_year > 0.0 && seen >= limit).then(|| Block::said(Tone::Stop, words::rubbed_bare(asked.name)))
 }
 
 /// The cautions for the chosen methods, each once.
-fn cautions(habits: &[(&EnteredHabit, f64)], worn: &Worn) -> Vec<Block> {
+fn cautions(habits: &[(&EnteredHabit, f64)], worn: &SampledPart) -> Vec<Block> {
     let mut ids: Vec<&str> = Vec::new();
     let mut add = |id| {
         if !ids.contains(&id) {
@@ -539,7 +539,7 @@ mod tests {
 
     fn asked(draft: &Draft, part: PartName) -> (Forecast, Forecast) {
         let (case, _) = draft.read();
-        let worn = Worn::new(&leavewell_model::counsel::solve(&case), part);
+        let worn = SampledPart::new(&leavewell_model::counsel::solve(&case), part);
         let make = |id, name| {
             let asked = EnteredHabit::new(draft, id, name, &worn.ledger);
             forecast(&worn, part, &asked, asked.a_year.unwrap(), 50.0).unwrap()

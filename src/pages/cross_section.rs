@@ -4,7 +4,7 @@ use super::block::Table;
 use super::part_words::{named, um};
 use super::picture::{Anchor, Ink, Mark, Picture};
 use super::wording::cross_section as words;
-use leavewell_model::counsel::Worn;
+use leavewell_model::counsel::SampledPart;
 use leavewell_model::ledger::FigureId;
 use leavewell_model::maths::{deciles, median};
 use leavewell_model::silver::Layer;
@@ -23,7 +23,7 @@ const TOP: f64 = 40.0;
 
 /// Draws one face of a part in cross-section, with the loss from cleanings of `taken_um` each. Returns
 /// `None` if there is no silver layer.
-pub(super) fn cross_section(worn: &Worn, part: PartName, taken_um: f64) -> Option<Picture> {
+pub(super) fn cross_section(worn: &SampledPart, part: PartName, taken_um: f64) -> Option<Picture> {
     let cut = Cut::new(worn, taken_um)?;
     let mut marks = cut.areas();
     marks.extend(cut.words());
@@ -57,7 +57,7 @@ struct Cut {
 }
 
 impl Cut {
-    fn new(worn: &Worn, taken_um: f64) -> Option<Self> {
+    fn new(worn: &SampledPart, taken_um: f64) -> Option<Self> {
         let column =
             |of: fn(&Layer) -> f64| -> Vec<f64> { worn.layers.iter().flatten().map(of).collect() };
         let made = column(|l| l.t0_um);
@@ -232,7 +232,7 @@ mod tests {
     fn the_boxes_are_to_scale() {
         let text = include_str!("../../tests/cases/worn_tray.json");
         let (case, _) = Draft::parse(text).unwrap().read();
-        let worn = Worn::new(&leavewell_model::counsel::solve(&case), PartName::Body);
+        let worn = SampledPart::new(&leavewell_model::counsel::solve(&case), PartName::Body);
         let picture = cross_section(&worn, PartName::Body, 0.07).unwrap();
         let left: Vec<f64> = worn
             .layers

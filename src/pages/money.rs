@@ -15,7 +15,7 @@ use super::Subject;
 use super::block::{Block, Choice, Field, Tone};
 use super::money_text::MoneyFormat;
 use super::wording::money::{CAUTIONS, NOT_SAID};
-use leavewell_model::counsel::Worth;
+use leavewell_model::counsel::WorthDraws;
 use leavewell_model::ledger::Level;
 use leavewell_model::record::{Case, Draft, Problem};
 use leavewell_model::terms::Route;
@@ -26,10 +26,10 @@ struct MoneyInputs<'a> {
     draft: &'a Draft,
     case: &'a Case,
     problems: &'a [Problem],
-    worth: &'a Worth,
+    worth: &'a WorthDraws,
     /// The same on fewer draws, and as each sort of buyer alone sees it.
-    quick: &'a Worth,
-    buyers: &'a [Worth],
+    quick: &'a WorthDraws,
+    buyers: &'a [WorthDraws],
     format: MoneyFormat,
     route: Route,
 }
@@ -37,13 +37,13 @@ struct MoneyInputs<'a> {
 /// Builds the page.
 pub(super) fn page(subject: &Subject) -> Vec<Block> {
     let (draft, case, problems) = (subject.draft(), subject.case(), subject.problems());
-    let worth = Worth::new(subject.solved());
-    let quick = Worth::quick(case);
-    let buyers: Vec<Worth> = (0..BUYERS.len())
+    let worth = WorthDraws::new(subject.solved());
+    let quick = WorthDraws::quick(case);
+    let buyers: Vec<WorthDraws> = (0..BUYERS.len())
         .map(|b| {
             let mut only = [0.0; 3];
             only[b] = 1.0;
-            Worth::seen_by(case, &quick, only)
+            WorthDraws::seen_by(case, &quick, only)
         })
         .collect();
     let inputs = MoneyInputs {
@@ -171,7 +171,7 @@ impl MoneyInputs<'_> {
 }
 
 /// What the seller keeps of a hammer price by a route, in draw `i`.
-fn kept(worth: &Worth, route: Route, i: usize, hammer: f64) -> f64 {
+fn kept(worth: &WorthDraws, route: Route, i: usize, hammer: f64) -> f64 {
     match (route, worth.fees.get(i)) {
         (Route::Auction, Some(fees)) => fees.expected(hammer),
         _ => hammer,

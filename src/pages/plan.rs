@@ -9,7 +9,7 @@ use super::money_text::MoneyFormat;
 use super::plan_curve::curve;
 use super::sheet_cautions::cautions_for;
 use super::wording::plan as words;
-use leavewell_model::counsel::offer::{Offer, Offered, offer};
+use leavewell_model::counsel::offer::{Offer, OfferedChoice, offer};
 use leavewell_model::counsel::solve;
 use leavewell_model::decide::stock::{Choice, MOST_HELD, MOST_NEEDS, Need, Selection, select};
 use leavewell_model::record::schema::number_typed;
@@ -305,7 +305,10 @@ impl<'a> Shelf<'a> {
     }
 
     /// The choice made for each piece, with the index of the piece.
-    fn chosen<'b>(&'b self, plan: &'b Selection<2>) -> impl Iterator<Item = (usize, &'a Offered)> {
+    fn chosen<'b>(
+        &'b self,
+        plan: &'b Selection<2>,
+    ) -> impl Iterator<Item = (usize, &'a OfferedChoice)> {
         let picks = self.pieces.iter().zip(&plan.picks).enumerate();
         picks.filter_map(|(place, ((_, offer), pick))| Some((place, offer.choices.get(*pick)?)))
     }
@@ -371,7 +374,7 @@ impl<'a> Shelf<'a> {
     }
 
     /// Table row for a piece and the work on it.
-    fn row(&self, place: usize, made: &Offered) -> Vec<String> {
+    fn row(&self, place: usize, made: &OfferedChoice) -> Vec<String> {
         let (name, offer) = self.pieces[place];
         let mut what = made.name.clone();
         if offer.refer {
@@ -428,7 +431,7 @@ impl<'a> Shelf<'a> {
     }
 
     fn to_do(&self, plan: &Selection<2>) -> Vec<Block> {
-        let mut work: Vec<(usize, &Offered)> = self
+        let mut work: Vec<(usize, &OfferedChoice)> = self
             .chosen(plan)
             .filter(|(_, made)| made.is_work())
             .collect();
@@ -536,7 +539,7 @@ impl<'a> Shelf<'a> {
     }
 }
 
-fn choice(made: &Offered) -> Choice<2> {
+fn choice(made: &OfferedChoice) -> Choice<2> {
     Choice {
         gain: made.gain,
         uses: [made.cost, made.hours],

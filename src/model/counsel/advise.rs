@@ -3,11 +3,11 @@
 use super::choice::Block;
 use super::course::Course;
 use super::draws::Draws;
-use super::outcome::{Outcome, stretches};
+use super::outcome::{CourseOutcome, stretches};
 use super::prices::Prices;
 use super::wording::advise as words;
 use crate::identity::{ByKind, Kind, Posterior};
-use crate::ledger::Ledger;
+use crate::ledger::{FigureId, Ledger};
 use crate::maths::{at_least, mean};
 use crate::record::{Case, Currency, Goal};
 use crate::treatment::Treatment;
@@ -51,7 +51,7 @@ pub(super) struct Advice {
 /// leaves most choice for later; with the noise.
 pub(super) fn choose(
     courses: &[Course],
-    outcomes: &[Outcome],
+    outcomes: &[CourseOutcome],
     draws: &Draws,
     goal: Goal,
     ledger: &Ledger,
@@ -83,10 +83,10 @@ pub(super) fn choose(
 /// The least that counts as a difference, whatever the sample: money for a seller, score for others.
 pub(super) fn least_noise(as_it_is_net: f64, undamaged: f64, goal: Goal, ledger: &Ledger) -> f64 {
     if goal == Goal::Sell {
-        (ledger.value("counsel.noise.net") * as_it_is_net.abs())
-            .max(ledger.value("counsel.noise.value") * undamaged)
+        (ledger.value(FigureId::COUNSEL_NOISE_NET) * as_it_is_net.abs())
+            .max(ledger.value(FigureId::COUNSEL_NOISE_VALUE) * undamaged)
     } else {
-        ledger.value("counsel.noise.points")
+        ledger.value(FigureId::COUNSEL_NOISE_POINTS)
     }
 }
 
@@ -101,7 +101,7 @@ pub(super) fn least_noise(as_it_is_net: f64, undamaged: f64, goal: Goal, ledger:
 pub(super) fn advise(
     (chosen, noise): (usize, f64),
     courses: &[Course],
-    outcomes: &[Outcome],
+    outcomes: &[CourseOutcome],
     changes: &[(Block, usize)],
     draws: &Draws,
     case: &Case,
@@ -138,9 +138,9 @@ pub(super) fn advise(
         chosen, courses, outcomes, changes, noise, draws.n,
     ));
     p_best[chosen] = p;
-    let mut firmness = if p >= ledger.value("counsel.clear") {
+    let mut firmness = if p >= ledger.value(FigureId::COUNSEL_CLEAR) {
         Firmness::Clear
-    } else if p >= ledger.value("counsel.leaning") {
+    } else if p >= ledger.value(FigureId::COUNSEL_LEANING) {
         Firmness::Leaning
     } else {
         Firmness::Open
@@ -149,7 +149,9 @@ pub(super) fn advise(
     if let Some(measure) = disagreeing(chosen, own, &groups, outcomes, &regret, noise, ledger) {
         doubts.push(words::another_does_better(measure));
     }
-    if posterior.top_family().1 < ledger.value("counsel.family") && courses[chosen].touches() {
+    if posterior.top_family().1 < ledger.value(FigureId::COUNSEL_FAMILY)
+        && courses[chosen].touches()
+    {
         doubts.push(words::KIND_NOT_SETTLED.to_owned());
     }
     doubts.extend(money_doubts(&courses[chosen], draws, case, prices));
@@ -201,7 +203,7 @@ fn noise(
     open: &[usize],
     best: usize,
     means: &[f64],
-    outcomes: &[Outcome],
+    outcomes: &[CourseOutcome],
     draws: &Draws,
     goal: Goal,
     ledger: &Ledger,
@@ -231,7 +233,7 @@ fn noise(
 }
 
 /// Whether `a` leaves more later choice than `b`, or as much with a better mean.
-pub(super) fn gentler(a: &Outcome, mean_a: f64, b: &Outcome, mean_b: f64) -> bool {
+pub(super) fn gentler(a: &CourseOutcome, mean_a: f64, b: &CourseOutcome, mean_b: f64) -> bool {
     const SAME: f64 = 1e-9;
     let gap = a.retreatability - b.retreatability;
     gap > SAME || (gap.abs() <= SAME && mean_a > mean_b)
@@ -279,7 +281,7 @@ fn groups(open: &[usize], courses: &[Course], means: &[f64], chosen: usize) -> V
 fn stands_in_every_block(
     chosen: usize,
     courses: &[Course],
-    outcomes: &[Outcome],
+    outcomes: &[CourseOutcome],
     changes: &[(Block, usize)],
     noise: f64,
     n: usize,
@@ -288,7 +290,7 @@ fn stands_in_every_block(
     let score = &outcomes[chosen].score;
     let mut gain = vec![0.0; n];
     for block in Block::ALL.into_iter().chain([Block::Test]) {
-        let rivals: Vec<&Outcome> = changes
+        let rivals: Vec<&CourseOutcome> = changes
             .iter()
             .filter(|(b, i)| *b == block && courses[*i].group() != own)
             .map(|(_, i)| &outcomes[*i])
@@ -311,7 +313,7 @@ fn stands_in_every_block(
 /// regret against the best group of each draw.
 fn chances<'a>(
     groups: &'a [Group],
-    outcomes: &'a [Outcome],
+    outcomes: &'a [CourseOutcome],
     noise: f64,
     n: usize,
 ) -> (Vec<f64>, impl Fn(&[f64]) -> f64 + use<'a>) {
@@ -351,12 +353,12 @@ fn disagreeing(
     chosen: usize,
     own: Option<usize>,
     groups: &[Group],
-    outcomes: &[Outcome],
+    outcomes: &[CourseOutcome],
     regret: &[f64],
     noise: f64,
     ledger: &Ledger,
 ) -> Option<&'static str> {
-    let tail = ledger.value("counsel.tail").clamp(0.01, 1.0);
+    let tail = ledger.value(FigureId::COUNSEL_TAIL).clamp(0.01, 1.0);
     let rivals = || {
         groups
             .iter()
@@ -381,7 +383,7 @@ fn disagreeing(
 /// never came up.
 pub(super) fn score_by_kind(
     courses: &[Course],
-    outcomes: &[Outcome],
+    outcomes: &[CourseOutcome],
     draws: &Draws,
 ) -> Vec<ByKind> {
     courses

@@ -3,7 +3,7 @@
 //! Invariant: a hazard more never takes a caution away.
 
 use super::wording::caution_list as words;
-use crate::ledger::{CautionText, Level, caution};
+use crate::ledger::{CautionText, FigureId, Level, caution};
 use crate::record::Joint;
 use crate::report::CautionReport;
 use crate::treatment::{Situation, Treatment};
@@ -69,7 +69,7 @@ fn hazards(s: &Situation) -> Vec<(&'static str, Level, &'static str)> {
         Level::Care
     };
     let neat = s.any_joint(&[Joint::NeatRepair]);
-    let bare = s.body_bleed >= s.ledger.value("silver.f_none") || any_bleed(s);
+    let bare = s.body_bleed >= s.ledger.value(FigureId::SILVER_F_NONE) || any_bleed(s);
     [
         (
             s.active_corrosion(),
@@ -143,7 +143,7 @@ pub fn hazards_of(treatment: Treatment, situation: &Situation) -> Vec<&'static s
 }
 
 fn any_bleed(situation: &Situation) -> bool {
-    let none = situation.ledger.value("silver.f_none");
+    let none = situation.ledger.value(FigureId::SILVER_F_NONE);
     situation.case.parts.iter().any(|p| {
         p.bleed.is_some() && crate::silver::bleed_range(p.bleed, situation.ledger).likely >= none
     })

@@ -4,6 +4,7 @@
 //! are asked of each treatment as if the other steps of the course were done; what a treatment needs
 //! of other blocks is kept as flags, so that a course is checked without asking the rules again.
 
+use crate::ledger::FigureId;
 use std::rc::Rc;
 
 use super::columns::{World, answer_to};
@@ -198,8 +199,8 @@ impl<'a> Rulings<'a> {
     /// The skin over a dent is so worn that only new silver afterwards makes pushing it out sensible.
     fn worn_skin(&self) -> bool {
         let s = self.world.situation;
-        s.body_bleed >= s.ledger.value("guard.bleed_no_clean")
-            || s.worn_through >= s.ledger.value("guard.kind_barred")
+        s.body_bleed >= s.ledger.value(FigureId::GUARD_BLEED_NO_CLEAN)
+            || s.worn_through >= s.ledger.value(FigureId::GUARD_KIND_BARRED)
     }
 
     /// The choice of these steps in a block.

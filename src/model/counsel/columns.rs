@@ -10,21 +10,22 @@ use std::rc::Rc;
 use super::choice::Block;
 use super::column::Column;
 use super::draws::{Draws, FactorRows, by_class};
-use super::level::Level;
 use super::outcome::Weights;
 use super::part_silver::PartDraws;
+use super::per_draw::PerDraw;
 use super::prices::Prices;
 use super::sample::{Dim, Sample};
 use super::wear::Seen;
 use crate::identity::{Family, Kind};
-use crate::ledger::{Ledger, catalogue_text};
+use crate::ledger::{FigureId, Ledger, catalogue_text};
 use crate::maths::{at_least, at_most};
 use crate::record::{Case, Goal, Joint, Tarnish};
 use crate::terms::Reversibility;
 use crate::treatment::{
     Dose, Fault, Faults, Found, Risk, Show, Situation, State, Treatment, Value, as_found, work,
 };
-use crate::value::Factor;
+use crate::value::factor_rows as rows;
+use crate::value::{BUYERS, Factor};
 
 /// Everything a course is weighed with.
 pub(super) struct World<'a> {
@@ -42,6 +43,21 @@ pub(super) struct World<'a> {
     known: RefCell<Vec<Known>>,
 }
 
+/// What a patch of new silver does for each buyer, by group of classes.
+const PATCH: [[FigureId; 3]; 3] = [
+    FigureId::family("value.patch.A.", BUYERS, ""),
+    FigureId::family("value.patch.C1.", BUYERS, ""),
+    FigureId::family("value.patch.C2.", BUYERS, ""),
+];
+
+/// How much a dose weighs, by how far the treatment can be undone.
+const WEIGHT: [FigureId; 5] =
+    FigureId::family("attribute.weight.", ["V0", "V1", "V2", "V3", "V4"], "");
+
+/// Chance and size of a bad result by the classes of the catalogue.
+const MISHAP_CHANCE: [FigureId; 4] = FigureId::family("hazard.class.", ["1", "2", "3", "4"], ".p");
+const MISHAP_KEPT: [FigureId; 3] = FigureId::family("hazard.class.", ["a", "b", "c"], ".kept");
+
 /// Columns made before: for which work, on how many draws.
 type Known = ((Block, Vec<Treatment>, usize), Rc<Columns>);
 
@@ -49,33 +65,33 @@ type Known = ((Block, Vec<Treatment>, usize), Rc<Columns>);
 #[derive(Clone)]
 pub(super) struct Columns {
     /// Factor on the price: wear, faults and mishaps.
-    pub(super) value: Level,
+    pub(super) value: PerDraw,
     /// With a damping of several faults: ln of wear and faults, the least of them, and mishaps.
-    pub(super) damped: Option<[Level; 3]>,
-    pub(super) cost: Level,
-    pub(super) originality: Level,
+    pub(super) damped: Option<[PerDraw; 3]>,
+    pub(super) cost: PerDraw,
+    pub(super) originality: PerDraw,
     /// How well it shows or serves, as the goal asks; 1 where it asks for neither.
-    pub(super) fitness: Level,
+    pub(super) fitness: PerDraw,
     /// How well it will keep; the least over the blocks counts.
-    pub(super) keeps: Level,
+    pub(super) keeps: PerDraw,
     /// What is added to that.
-    pub(super) extra: Level,
+    pub(super) extra: PerDraw,
     /// How much later choice is left; the least over the blocks counts.
-    pub(super) choice: Level,
+    pub(super) choice: PerDraw,
 }
 
 impl Columns {
     /// A block in which there is nothing to speak of.
     pub(super) fn nothing() -> Self {
         Self {
-            value: Level::Same(1.0),
+            value: PerDraw::Same(1.0),
             damped: None,
-            cost: Level::Same(0.0),
-            originality: Level::Same(1.0),
-            fitness: Level::Same(1.0),
-            keeps: Level::Same(1.0),
-            extra: Level::Same(0.0),
-            choice: Level::Same(1.0),
+            cost: PerDraw::Same(0.0),
+            originality: PerDraw::Same(1.0),
+            fitness: PerDraw::Same(1.0),
+            keeps: PerDraw::Same(1.0),
+            extra: PerDraw::Same(0.0),
+            choice: PerDraw::Same(1.0),
         }
     }
 
@@ -84,7 +100,7 @@ impl Columns {
         if Rc::ptr_eq(clear, lead) {
             return Rc::clone(clear);
         }
-        let of = |level: fn(&Self) -> &Level| level(clear).either(level(lead), there, n);
+        let of = |level: fn(&Self) -> &PerDraw| level(clear).either(level(lead), there, n);
         Rc::new(Self {
             value: of(|c| &c.value),
             damped: match (&clear.damped, &lead.damped) {
@@ -171,7 +187,7 @@ impl<'a> World<'a> {
         }
     }
 
-    fn figure(&self, id: &str) -> f64 {
+    fn figure(&self, id: FigureId) -> f64 {
         self.ledger.value(id)
     }
 
@@ -196,8 +212,8 @@ impl<'a> World<'a> {
         let mut columns = Columns::nothing();
         if done.contains(&Treatment::Keeping) {
             columns.cost = self.cost(Treatment::Keeping, &[]);
-            columns.extra = Level::Same(self.figure("attribute.stability.keeping"));
-            columns.choice = Level::Same(self.choice(Treatment::Keeping, 0.0));
+            columns.extra = PerDraw::Same(self.figure(FigureId::ATTRIBUTE_STABILITY_KEEPING));
+            columns.choice = PerDraw::Same(self.choice(Treatment::Keeping, 0.0));
         }
         columns
     }
@@ -206,14 +222,14 @@ impl<'a> World<'a> {
         let mut columns = Columns::nothing();
         if done.contains(&Treatment::TestLead) {
             columns.cost = self.cost(Treatment::TestLead, &[]);
-            columns.choice = Level::Same(self.choice(Treatment::TestLead, 0.0));
+            columns.choice = PerDraw::Same(self.choice(Treatment::TestLead, 0.0));
         }
         columns
     }
 
-    fn cost(&self, t: Treatment, served: &[&Found]) -> Level {
+    fn cost(&self, t: Treatment, served: &[&Found]) -> PerDraw {
         let column = self.prices.cost(t, served);
-        column.map_or(Level::Same(0.0), Level::Drawn)
+        column.map_or(PerDraw::Same(0.0), PerDraw::Drawn)
     }
 
     /// Dents, joins, old lead, lost parts, linings: faults that are left or answered.
@@ -242,11 +258,11 @@ impl<'a> World<'a> {
             }
             show *= self.shows(left, now);
             serves *= self.serves(found, now, answer);
-            keeps = keeps.min(self.figure(&["attribute.stability.", now.keeps].concat()));
+            keeps = keeps.min(self.figure(now.keeps));
         }
         let mut columns = Columns::nothing();
         let (mut originality, mut choice) = (1.0, 1.0_f64);
-        let mut cost = Level::Same(0.0);
+        let mut cost = PerDraw::Same(0.0);
         for (t, faults) in &served {
             let dose = self.dose(*t, faults);
             originality *= 1.0 - self.weight(*t) * dose;
@@ -261,14 +277,15 @@ impl<'a> World<'a> {
             cost = cost.with(&self.cost(Treatment::TestLead, &[]), n, |a, b| a + b);
         }
         if done.contains(&Treatment::Solder) {
-            let near = self.figure("attribute.stability.near_heat") * self.situation.near_heat();
-            columns.extra = Level::Same(-near);
+            let near =
+                self.figure(FigureId::ATTRIBUTE_STABILITY_NEAR_HEAT) * self.situation.near_heat();
+            columns.extra = PerDraw::Same(-near);
         }
         columns.cost = cost;
-        columns.originality = Level::Same(originality);
-        columns.choice = Level::Same(choice);
-        columns.keeps = Level::Same(keeps);
-        columns.fitness = Level::Same(match self.goal {
+        columns.originality = PerDraw::Same(originality);
+        columns.choice = PerDraw::Same(choice);
+        columns.keeps = PerDraw::Same(keeps);
+        columns.fitness = PerDraw::Same(match self.goal {
             Goal::Study => 1.0,
             Goal::KeepUse => serves,
             _ => show,
@@ -291,15 +308,15 @@ impl<'a> World<'a> {
                     *l = at_most(*l, *w);
                 }
             }
-            columns.damped = Some([sum, least, price.mishap].map(|v| Level::Drawn(v.into())));
+            columns.damped = Some([sum, least, price.mishap].map(|v| PerDraw::Drawn(v.into())));
             return;
         }
         columns.value = match (price.any, wear) {
-            (false, None) => Level::Same(1.0),
-            (false, Some(wear)) => Level::Drawn(wear.iter().take(n).copied().collect()),
+            (false, None) => PerDraw::Same(1.0),
+            (false, Some(wear)) => PerDraw::Drawn(wear.iter().take(n).copied().collect()),
             (true, wear) => {
                 let sums = price.sum.iter().zip(&price.mishap).enumerate();
-                Level::Drawn(
+                PerDraw::Drawn(
                     sums.map(|(i, (ln, mishap))| {
                         let factor = libm::exp(ln + mishap);
                         wear.map_or(factor, |w| w[i] * factor)
@@ -314,19 +331,16 @@ impl<'a> World<'a> {
         let rows = self.rows();
         let column = match now.value {
             Value::Whole => return None,
-            Value::Row(row) => {
-                let prefix = ["value.factor.", row].concat();
-                rows.row(&prefix, dim_of_fault(found.fault))
-            }
+            Value::Row(row) => rows.row(row, dim_of_fault(found.fault)),
             Value::One(id) => rows.one(id, dim_after(found.fault, id)),
             Value::NewPart => {
                 let large = found.size == crate::treatment::Size::Large;
-                let prefix = if large {
-                    "value.factor.part_replaced"
+                let row = if large {
+                    rows::PART_REPLACED
                 } else {
-                    "value.part_new_minor"
+                    rows::PART_NEW_MINOR
                 };
-                rows.row(prefix, Dim::AfterWork)
+                rows.row(row, Dim::AfterWork)
             }
             Value::Eased(id) => {
                 let before = self.ln_value(found, left, left, n)?;
@@ -353,15 +367,11 @@ impl<'a> World<'a> {
         if found.fault == Fault::PartLost && answer.is_some() {
             // A large part made new serves as one fixed in its seat does; a small one fully.
             return match found.size {
-                crate::treatment::Size::Large => self.figure("attribute.use.fixed"),
+                crate::treatment::Size::Large => self.figure(FigureId::ATTRIBUTE_USE_FIXED),
                 crate::treatment::Size::Small => 1.0,
             };
         }
-        if now.serves.is_empty() {
-            1.0
-        } else {
-            self.figure(now.serves).clamp(0.0, 1.0)
-        }
+        self.serves_with(now)
     }
 
     /// What is left of the price with this fault alone, on average.
@@ -382,11 +392,9 @@ impl<'a> World<'a> {
 
     /// How well a piece serves with this fault alone.
     pub(super) fn serves_with(&self, state: State) -> f64 {
-        if state.serves.is_empty() {
-            1.0
-        } else {
-            self.figure(state.serves).clamp(0.0, 1.0)
-        }
+        state
+            .serves
+            .map_or(1.0, |id| self.figure(id).clamp(0.0, 1.0))
     }
 
     /// How much of what is original a treatment takes, where it is the same in every draw.
@@ -399,7 +407,9 @@ impl<'a> World<'a> {
             Some(Dose::Figure(id)) => id,
             Some(Dose::BySize(_, id)) if large => id,
             Some(Dose::BySize(id, _)) => id,
-            Some(Dose::Joint(_)) if split && t == Treatment::Solder => "attribute.dose.T09_split",
+            Some(Dose::Joint(_)) if split && t == Treatment::Solder => {
+                FigureId::ATTRIBUTE_DOSE_T09_SPLIT
+            }
             Some(Dose::Joint(id)) => id,
             _ => return 0.0,
         };
@@ -408,7 +418,7 @@ impl<'a> World<'a> {
 
     /// How much a dose weighs by how far the treatment can be undone.
     fn weight(&self, t: Treatment) -> f64 {
-        self.figure(&["attribute.weight.", t.reversibility().code()].concat())
+        self.figure(WEIGHT[t.reversibility() as usize])
     }
 
     /// Later choice a treatment leaves: what cannot be undone takes as much as there is of it; of the
@@ -417,7 +427,10 @@ impl<'a> World<'a> {
         match (t, t.reversibility()) {
             (Treatment::Wash | Treatment::LacquerOff, _) => 1.0,
             (_, Reversibility::V0) => 1.0 - dose,
-            (_, code) => self.figure(&["attribute.retreat.", code.code()].concat()),
+            (_, Reversibility::V1) => self.figure(FigureId::ATTRIBUTE_RETREAT_V1),
+            (_, Reversibility::V2) => self.figure(FigureId::ATTRIBUTE_RETREAT_V2),
+            (_, Reversibility::V3) => self.figure(FigureId::ATTRIBUTE_RETREAT_V3),
+            (_, Reversibility::V4) => self.figure(FigureId::ATTRIBUTE_RETREAT_V4),
         }
     }
 
@@ -427,24 +440,20 @@ impl<'a> World<'a> {
         let dim = mishap_dim(t);
         match work(t)?.risk {
             Risk::None => None,
-            Risk::Figures(id) => Some(by_class(&self.draws.class, |c| {
-                let factor = |what: &str| {
-                    let group = c.hazard_group();
-                    Factor::of(
-                        self.ledger
-                            .figure(&["hazard.", id, ".", group, ".", what].concat()),
-                    )
-                };
-                self.sample.ln_mishap(dim, factor("p"), factor("kept"))
+            Risk::Figures(mishaps) => Some(by_class(&self.draws.class, |c| {
+                let place = c.hazard_place();
+                let of = |id| Factor::of(self.ledger.figure(id));
+                let (chance, kept) = (of(mishaps.chance[place]), of(mishaps.kept[place]));
+                self.sample.ln_mishap(dim, chance, kept)
             })),
             Risk::ByClass => {
                 let risks = catalogue_text(t.id())?.risks;
                 let columns = risks.map(|risk| match risk {
                     crate::ledger::Risk::Class(chance, size) => {
-                        let p = format!("hazard.class.{chance}.p");
-                        let kept = format!("hazard.class.{size}.kept");
-                        let of = |id: &str| Factor::of(self.ledger.figure(id));
-                        Some(self.sample.ln_mishap(dim, of(&p), of(&kept)))
+                        let of = |id| Factor::of(self.ledger.figure(id));
+                        let chance = of(MISHAP_CHANCE[usize::from(chance) - 1]);
+                        let kept = of(MISHAP_KEPT[size as usize - 'a' as usize]);
+                        Some(self.sample.ln_mishap(dim, chance, kept))
                     }
                     _ => None,
                 });
@@ -491,15 +500,19 @@ impl<'a> World<'a> {
             price.factor(&ln);
         }
         if has(T::Replate) {
-            let ln = self.rows().one("value.detail_after_replate", Dim::Detail);
+            let ln = self
+                .rows()
+                .one(FigureId::VALUE_DETAIL_AFTER_REPLATE, Dim::Detail);
             price.factor(&ln[..n]);
         }
         if has(T::Overplate) {
-            let ln = self.rows().one("value.over_old", Dim::Patch);
+            let ln = self.rows().one(FigureId::VALUE_OVER_OLD, Dim::Patch);
             price.factor(&ln[..n]);
         }
         if has(T::Lacquer) {
-            let ln = self.rows().one("value.after_lacquer", Dim::AfterWork);
+            let ln = self
+                .rows()
+                .one(FigureId::VALUE_AFTER_LACQUER, Dim::AfterWork);
             price.factor(&ln[..n]);
         }
         // What shows afterwards, and what the eye meets of it.
@@ -509,13 +522,13 @@ impl<'a> World<'a> {
             self.bare_after(done, n)
         };
         let met: Vec<f64> = if has(T::Toning) {
-            let hidden = self.figure("attribute.show.toned").clamp(0.0, 1.0);
+            let hidden = self.figure(FigureId::ATTRIBUTE_SHOW_TONED).clamp(0.0, 1.0);
             self.toned(done, n, &|_| hidden)
         } else {
             shown.clone()
         };
         let wear = self.wear_after(done, &shown, n);
-        let mut cost = Level::Same(0.0);
+        let mut cost = PerDraw::Same(0.0);
         let mut steady = (1.0, 1.0_f64);
         for t in done {
             let served = super::prices::answered(*t, self.faults);
@@ -533,36 +546,38 @@ impl<'a> World<'a> {
         columns.cost = cost;
         (columns.originality, columns.choice) = self.surface_left(done, steady, n);
         // How well it will keep.
-        let of = |what: &str| self.figure(&["attribute.stability.", what].concat());
-        let mut keeps = of("sound");
+        let of = |id| self.figure(id);
+        let mut keeps = of(FigureId::ATTRIBUTE_STABILITY_SOUND);
         if lacquer.is_some() {
-            keeps = keeps.min(of("lacquer_broken"));
+            keeps = keeps.min(of(FigureId::ATTRIBUTE_STABILITY_LACQUER_BROKEN));
         }
         let any_joint = |j: Joint| self.case.parts.iter().any(|p| p.joint == Some(j));
         if any_joint(Joint::NeatRepair) {
-            keeps = keeps.min(of("neat"));
+            keeps = keeps.min(of(FigureId::ATTRIBUTE_STABILITY_NEAT));
         }
         if self.situation.active_corrosion() {
-            keeps = keeps.min(of("corrosion"));
+            keeps = keeps.min(of(FigureId::ATTRIBUTE_STABILITY_CORROSION));
         }
         let mut extra = 0.0;
         if !plated_over && !has(T::Lacquer) {
-            extra -= of("double") * draws.p_doubles;
+            extra -= of(FigureId::ATTRIBUTE_STABILITY_DOUBLE) * draws.p_doubles;
         }
         if has(T::Lacquer) {
-            extra += of("lacquer");
+            extra += of(FigureId::ATTRIBUTE_STABILITY_LACQUER);
         }
         if has(T::LocalPlate) {
-            extra -= of("patch");
+            extra -= of(FigureId::ATTRIBUTE_STABILITY_PATCH);
         }
         if has(T::Overplate) {
-            extra -= of("over_old");
+            extra -= of(FigureId::ATTRIBUTE_STABILITY_OVER_OLD);
         }
-        columns.keeps = Level::Same(keeps);
-        columns.extra = Level::Same(extra);
+        columns.keeps = PerDraw::Same(keeps);
+        columns.extra = PerDraw::Same(extra);
         columns.fitness = match self.goal {
-            Goal::Study | Goal::KeepUse => Level::Same(1.0),
-            _ => Level::Drawn(self.surface_shows(done, &met, tarnish.as_ref(), lacquer.is_some())),
+            Goal::Study | Goal::KeepUse => PerDraw::Same(1.0),
+            _ => {
+                PerDraw::Drawn(self.surface_shows(done, &met, tarnish.as_ref(), lacquer.is_some()))
+            }
         };
         self.set_price(&mut columns, price, Some(&wear), n);
         columns
@@ -571,8 +586,8 @@ impl<'a> World<'a> {
     fn ln_tarnish(&self) -> Option<Column> {
         let row = match super::draws::tarnish_of(self.case)? {
             Tarnish::Bright | Tarnish::FaintYellow | Tarnish::YellowGold => return None,
-            Tarnish::Brown | Tarnish::Purple | Tarnish::Blue => "value.factor.tarnish_coloured",
-            Tarnish::Grey | Tarnish::Black => "value.factor.tarnish_heavy",
+            Tarnish::Brown | Tarnish::Purple | Tarnish::Blue => rows::TARNISH_COLOURED,
+            Tarnish::Grey | Tarnish::Black => rows::TARNISH_HEAVY,
         };
         Some(self.rows().row(row, Dim::TarnishFactor))
     }
@@ -583,9 +598,10 @@ impl<'a> World<'a> {
         let draws = self.draws;
         let has = |t| done.contains(&t);
         if has(T::LocalPlate) {
-            let covers = self
-                .sample
-                .draw(self.ledger.figure("silver.patch.covers"), Dim::Patch);
+            let covers = self.sample.draw(
+                self.ledger.figure(FigureId::SILVER_PATCH_COVERS),
+                Dim::Patch,
+            );
             return draws.shown_where(n, &|p, i| {
                 let f = self.bare_of_part(done, p, i);
                 if p.bare_high_point {
@@ -644,7 +660,7 @@ impl<'a> World<'a> {
         }
         let (z, z_replated) = (self.sample.z(Dim::Wear), self.sample.z(Dim::Replated));
         let hides = self.sample.draw(
-            self.ledger.figure("value.toned.hides.decorator"),
+            self.ledger.figure(FigureId::VALUE_TONED_HIDES_DECORATOR),
             Dim::Patch,
         );
         let decorator: Vec<f64> = if has(T::Toning) {
@@ -653,18 +669,15 @@ impl<'a> World<'a> {
             Vec::new()
         };
         let z_patch = self.sample.z(Dim::Patch);
-        let patch = ["A", "C1", "C2"].map(|group| {
-            crate::value::BUYERS
-                .map(|b| Factor::of(self.ledger.figure(&format!("value.patch.{group}.{b}"))))
-        });
+        let patch = PATCH.map(|by_buyer| by_buyer.map(|id| Factor::of(self.ledger.figure(id))));
         (0..n)
             .map(|i| {
                 let z = (z[i], z_replated[i]);
                 if has(T::LocalPlate) {
-                    let group = match (self.draws.kind[i], self.draws.class[i].group()) {
-                        (Kind::Rfp, _) | (_, "C2") => 2,
-                        (_, "C1") => 1,
-                        _ => 0,
+                    let group = match self.draws.kind[i] {
+                        // New silver on a fused body is bought as electroplate is.
+                        Kind::Rfp => 2,
+                        _ => self.draws.class[i].group_place(),
                     };
                     let factor = patch[group].map(|f| libm::exp(f.ln_at(z_patch[i])));
                     let bare = [shown[i]; 3];
@@ -682,7 +695,7 @@ impl<'a> World<'a> {
     }
 
     /// What the surface work leaves of originality and later choice in every draw.
-    fn surface_left(&self, done: &[Treatment], steady: (f64, f64), n: usize) -> (Level, Level) {
+    fn surface_left(&self, done: &[Treatment], steady: (f64, f64), n: usize) -> (PerDraw, PerDraw) {
         use Treatment as T;
         let draws = self.draws;
         let drawn: Vec<T> = done
@@ -696,17 +709,14 @@ impl<'a> World<'a> {
             })
             .collect();
         if drawn.is_empty() {
-            return (Level::Same(steady.0), Level::Same(steady.1));
+            return (PerDraw::Same(steady.0), PerDraw::Same(steady.1));
         }
-        let by_kind = |id: &str| {
-            Kind::ALL.map(|k| {
-                let group = match k.family() {
-                    Family::Fused | Family::Close | Family::French | Family::Solid => "fused",
-                    Family::ReplatedFused => "replated",
-                    Family::Electroplate | Family::Outside => "electroplate",
-                };
-                let dose = self.figure(&["attribute.dose.", id, ".", group].concat());
-                dose.clamp(0.0, 1.0)
+        let by_kind = |ids: [FigureId; 3]| {
+            let doses = ids.map(|id| self.figure(id).clamp(0.0, 1.0));
+            Kind::ALL.map(|k| match k.family() {
+                Family::Fused | Family::Close | Family::French | Family::Solid => doses[0],
+                Family::ReplatedFused => doses[1],
+                Family::Electroplate | Family::Outside => doses[2],
             })
         };
         let mut originality = vec![steady.0; n];
@@ -714,7 +724,7 @@ impl<'a> World<'a> {
         for t in drawn {
             let weight = self.weight(t);
             let doses = match work(t).map(|w| w.dose) {
-                Some(Dose::ByKind(id)) => by_kind(id),
+                Some(Dose::ByKind(ids)) => by_kind(ids),
                 _ => [0.0; Kind::COUNT],
             };
             let least = match t {
@@ -738,8 +748,8 @@ impl<'a> World<'a> {
             }
         }
         (
-            Level::Drawn(originality.into()),
-            Level::Drawn(choice.into()),
+            PerDraw::Drawn(originality.into()),
+            PerDraw::Drawn(choice.into()),
         )
     }
 
@@ -752,28 +762,25 @@ impl<'a> World<'a> {
         tarnish: Option<&Column>,
         lacquer_broken: bool,
     ) -> Column {
-        let full = self.figure("attribute.show.bleed_full").max(1e-6);
-        let patina = self.figure("attribute.show.fused_patina");
-        let of = |what: &str| {
-            self.figure(&["attribute.show.", what].concat())
-                .clamp(0.0, 1.0)
-        };
+        let full = self.figure(FigureId::ATTRIBUTE_SHOW_BLEED_FULL).max(1e-6);
+        let patina = self.figure(FigureId::ATTRIBUTE_SHOW_FUSED_PATINA);
+        let of = |id| self.figure(id).clamp(0.0, 1.0);
         let mut steady = 1.0;
         if lacquer_broken {
-            steady *= of("lacquer_broken");
+            steady *= of(FigureId::ATTRIBUTE_SHOW_LACQUER_BROKEN);
         }
         if done.contains(&Treatment::LocalPlate) {
-            steady *= of("patch");
+            steady *= of(FigureId::ATTRIBUTE_SHOW_PATCH);
         }
         if done.contains(&Treatment::Overplate) {
-            steady *= of("over_old");
+            steady *= of(FigureId::ATTRIBUTE_SHOW_OVER_OLD);
         }
         let fixed: f64 = self
             .faults
             .0
             .iter()
             .filter(|f| f.fault == Fault::FillingShows)
-            .map(|_| of("fill_showing"))
+            .map(|_| of(FigureId::ATTRIBUTE_SHOW_FILL_SHOWING))
             .product();
         met.iter()
             .enumerate()
@@ -822,10 +829,10 @@ fn dim_of_fault(fault: Fault) -> Dim {
     }
 }
 
-fn dim_after(fault: Fault, id: &str) -> Dim {
+fn dim_after(fault: Fault, id: FigureId) -> Dim {
     match fault {
         Fault::LiningGone | Fault::GildingGone => Dim::Tin,
-        _ if id == "value.after_repair" => Dim::AfterRepair,
+        _ if id == FigureId::VALUE_AFTER_REPAIR => Dim::AfterRepair,
         _ => Dim::AfterWork,
     }
 }

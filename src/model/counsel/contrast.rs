@@ -4,10 +4,11 @@
 use super::advise::Advice;
 use super::choice::not_needed;
 use super::course::Course;
-use super::say::{as_quoted, money, phrase};
 use super::search::{Menu, Tally};
+use super::sentences::{as_quoted, money, phrase};
 use super::weighed::{conflicts, is_left, place_alone};
 use super::wording::contrast as words;
+use crate::ledger::FigureId;
 use crate::record::Goal;
 use crate::treatment::{Fault, Outcome, Treatment, Verdict, as_found, work};
 
@@ -102,7 +103,7 @@ pub(super) fn contrast(tally: &mut Tally, menu: &Menu, advice: &Advice) -> Optio
     if world.faults.0.iter().any(|f| worked(&f.fault)) {
         return None;
     }
-    let near = world.ledger.value("counsel.consider").max(0.0) * advice.noise;
+    let near = world.ledger.value(FigureId::COUNSEL_CONSIDER).max(0.0) * advice.noise;
     let runner = advice.runner_up.filter(|r| {
         let gap = tally.outcomes[chosen].score.mean() - tally.outcomes[*r].score.mean();
         gap <= near && tally.courses[*r].touches()
@@ -264,10 +265,8 @@ impl super::columns::World<'_> {
                     Goal::KeepUse => self.serves_with(state),
                     _ => self.shows_with(state),
                 };
-                let keeps = self.ledger.value("attribute.stability.sound")
-                    - self
-                        .ledger
-                        .value(&["attribute.stability.", state.keeps].concat());
+                let keeps = self.ledger.value(FigureId::ATTRIBUTE_STABILITY_SOUND)
+                    - self.ledger.value(state.keeps);
                 let tarnish = match found.fault {
                     Fault::Tarnish => 1.0 - self.price_with(found, n),
                     _ => 0.0,
@@ -390,7 +389,7 @@ fn sentence(tally: &Tally, c: &Contrast, chosen: usize) -> String {
         if c.quoted {
             as_quoted(case, p)
         } else {
-            super::say::by_our_estimate(case, p)
+            super::sentences::by_our_estimate(case, p)
         }
     });
     let first = c.test.map(|t| money(case, t));

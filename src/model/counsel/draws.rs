@@ -7,10 +7,11 @@ use super::sample::{Dim, Law, Sample};
 use super::wear::{Wear, WearBefore};
 use super::what_if::WhatIf;
 use crate::identity::{Kind, Posterior};
-use crate::ledger::{Ledger, signs};
-use crate::record::{Case, Corrosion, Fill, Goal, Joint, Mount, Part, Route, Tarnish};
+use crate::ledger::{FigureId, Ledger, signs};
+use crate::record::{Case, Corrosion, FLAWS, Fill, Goal, Joint, Mount, Part, Route, Tarnish};
 use crate::treatment::{LeadStatus, lead_anywhere};
-use crate::value::{Class, Comparison, Factor, Fees, guess};
+use crate::value::factor_rows as rows;
+use crate::value::{ByGroup, Class, Comparison, Factor, Fees, guess};
 
 /// The last results made draw by draw on a sample. If none of a draw's inputs changed, its cached
 /// result is reused. That changes speed, never a result.
@@ -76,7 +77,7 @@ impl Draws {
         let (undamaged, value_entered) = undamaged(case, ledger, &class, sample, moved);
         // Sales of like pieces already include the noise of a sale.
         let level = if case.comparables.is_empty() {
-            let sd = ledger.value("value.sale_sd").clamp(0.0, 3.0);
+            let sd = ledger.value(FigureId::VALUE_SALE_SD).clamp(0.0, 3.0);
             let noise = sample.multiplier(Dim::Sale, sd);
             undamaged
                 .iter()
@@ -93,8 +94,8 @@ impl Draws {
             sample,
         }
         .fixed(case);
-        let horizon =
-            ledger.value("attribute.stability.years") * ledger.value("silver.polish_per_year");
+        let horizon = ledger.value(FigureId::ATTRIBUTE_STABILITY_YEARS)
+            * ledger.value(FigureId::SILVER_POLISH_PER_YEAR);
         let p_doubles = parts.first().map_or(0.0, |body| {
             let times = body.silver.to_double.iter();
             times.filter(|t| **t <= horizon).count() as f64 / n as f64
@@ -120,10 +121,10 @@ impl Draws {
             kind,
             class,
             value_entered,
-            damping: ledger.value("value.damping").clamp(0.0, 1.0),
+            damping: ledger.value(FigureId::VALUE_DAMPING).clamp(0.0, 1.0),
             route: case.market.route.unwrap_or(Route::Auction),
             insure_factor: if case.aim.goal == Some(Goal::Insure) {
-                ledger.value("value.insure_over_hammer")
+                ledger.value(FigureId::VALUE_INSURE_OVER_HAMMER)
             } else {
                 1.0
             },
@@ -216,19 +217,19 @@ fn undamaged(
     let entered = guess(m, ledger);
     let values: Column = if !case.comparables.is_empty() {
         let law = Comparison::new(case, ledger, &shares(class)).after.next();
-        let column = sample.student(Dim::Value, law.df, ledger.value("value.tail"));
+        let column = sample.student(Dim::Value, law.df, ledger.value(FigureId::VALUE_TAIL));
         column
             .iter()
             .map(|t| libm::exp(law.at + law.scale * t))
             .collect()
     } else if let Some(likely) = entered {
-        let spread = ledger.value("value.single_guess_spread").max(1.0);
+        let spread = ledger.value(FigureId::VALUE_SINGLE_GUESS_SPREAD).max(1.0);
         let low = m.low.unwrap_or(likely / spread);
         let high = m.high.unwrap_or(likely * spread);
         sample.by_law(Law::entered(low, likely, high), Dim::Value)
     } else {
         by_class(class, |c| {
-            let figure = ledger.figure(&format!("value.median.{}", c.code()));
+            let figure = ledger.figure(c.median());
             sample.draw(figure, Dim::Value)
         })
     };
@@ -268,6 +269,13 @@ pub(super) fn shares(class: &[Class]) -> [f64; 8] {
     shares
 }
 
+/// For each group of classes, what each of [`FLAWS`] does to the price.
+const FLAW: [[FigureId; FLAWS.len()]; 3] = [
+    FigureId::family("value.factor.", FLAWS, ".A"),
+    FigureId::family("value.factor.", FLAWS, ".C1"),
+    FigureId::family("value.factor.", FLAWS, ".C2"),
+];
+
 /// Factor rows over the sample, each draw by its class.
 #[derive(Clone, Copy)]
 pub(super) struct FactorRows<'a> {
@@ -277,25 +285,16 @@ pub(super) struct FactorRows<'a> {
 }
 
 impl FactorRows<'_> {
-    /// ln of the row of figures `<prefix>.<class group>`.
-    pub(super) fn row(&self, prefix: &str, dim: Dim) -> Column {
+    /// ln of a factor that differs by group of classes.
+    pub(super) fn row(&self, row: ByGroup, dim: Dim) -> Column {
         by_class(self.class, |class| {
-            let group = match class.group() {
-                "C1" => "C1",
-                "C2" => "C2",
-                _ => "A",
-            };
-            let figure = self.ledger.figure(&[prefix, ".", group].concat());
+            let figure = self.ledger.figure(row[class.group_place()]);
             self.sample.ln_factor(dim, Factor::of(figure))
         })
     }
 
-    fn condition(&self, row: &str, dim: Dim) -> Column {
-        self.row(&["value.factor.", row].concat(), dim)
-    }
-
     /// ln of a factor that is the same for all classes.
-    pub(super) fn one(&self, id: &str, dim: Dim) -> Column {
+    pub(super) fn one(&self, id: FigureId, dim: Dim) -> Column {
         let factor = Factor::of(self.ledger.figure(id));
         self.sample.ln_factor(dim, factor)
     }
@@ -305,11 +304,11 @@ impl FactorRows<'_> {
     fn fixed(&self, case: &Case) -> Option<Column> {
         let mut rows: Vec<Column> = Vec::new();
         if case.has_seen_any(&signs::LET_IN) {
-            rows.push(self.condition("arms_original", Dim::ShieldFactor));
+            rows.push(self.row(rows::ARMS_ORIGINAL, Dim::ShieldFactor));
         }
-        for flaw in &case.flaws {
+        for (place, flaw) in FLAWS.iter().enumerate() {
             // A lost part is a fault that a new part answers.
-            if flaw.starts_with("part_missing") {
+            if !case.flaws.contains(flaw) || flaw.starts_with("part_missing") {
                 continue;
             }
             let dim = if flaw.starts_with("part") || *flaw == "marriage" {
@@ -317,18 +316,18 @@ impl FactorRows<'_> {
             } else {
                 Dim::ShieldFactor
             };
-            rows.push(self.condition(flaw, dim));
+            rows.push(self.row(FLAW.map(|by_flaw| by_flaw[place]), dim));
         }
         let any = |of: &dyn Fn(&Part) -> bool| case.parts.iter().any(of);
         let joint = |j: Joint| any(&|p| p.joint == Some(j));
         if joint(Joint::NeatRepair) && !joint(Joint::GreyRepair) {
-            rows.push(self.condition("neat_repair", Dim::JointFactor));
+            rows.push(self.row(rows::NEAT_REPAIR, Dim::JointFactor));
         }
         if any(&|p| p.mount == Some(Mount::FillShowing)) {
-            rows.push(self.condition("fill_showing", Dim::FillingFactor));
+            rows.push(self.row(rows::FILL_SHOWING, Dim::FillingFactor));
         }
         if case.has_seen_any(&signs::RUST) || any(&|p| p.corrosion == Some(Corrosion::Rust)) {
-            let rust = self.one("value.factor.rust.A", Dim::RustFactor);
+            let rust = self.one(FigureId::VALUE_FACTOR_RUST_A, Dim::RustFactor);
             let of_iron = |(c, ln): (&Class, &f64)| if *c == Class::B { *ln } else { 0.0 };
             rows.push(self.class.iter().zip(rust.iter()).map(of_iron).collect());
         }
@@ -364,20 +363,20 @@ impl FeeDraws {
         Self {
             fixed: Fees {
                 commission: 0.0,
-                above: ledger.value("fee.above"),
-                commission_above: ledger.value("fee.commission_above").clamp(0.0, 0.9),
-                minimum: ledger.value("fee.minimum"),
-                vat: ledger.value("fee.vat"),
+                above: ledger.value(FigureId::FEE_ABOVE),
+                commission_above: ledger.value(FigureId::FEE_COMMISSION_ABOVE).clamp(0.0, 0.9),
+                minimum: ledger.value(FigureId::FEE_MINIMUM),
+                vat: ledger.value(FigureId::FEE_VAT),
                 lot: 0.0,
-                insurance: ledger.value("fee.insurance"),
-                transport: ledger.value("fee.transport"),
+                insurance: ledger.value(FigureId::FEE_INSURANCE),
+                transport: ledger.value(FigureId::FEE_TRANSPORT),
                 sold: 0.0,
-                reoffer: ledger.value("fee.reoffer").clamp(0.0, 1.0),
-                unsold: ledger.value("fee.unsold"),
+                reoffer: ledger.value(FigureId::FEE_REOFFER).clamp(0.0, 1.0),
+                unsold: ledger.value(FigureId::FEE_UNSOLD),
             },
-            commission: sample.draw(ledger.figure("fee.commission"), Dim::Fees),
-            lot: sample.draw(ledger.figure("fee.lot"), Dim::Fees),
-            sold: sample.draw(ledger.figure("fee.sold"), Dim::Sold),
+            commission: sample.draw(ledger.figure(FigureId::FEE_COMMISSION), Dim::Fees),
+            lot: sample.draw(ledger.figure(FigureId::FEE_LOT), Dim::Fees),
+            sold: sample.draw(ledger.figure(FigureId::FEE_SOLD), Dim::Sold),
         }
     }
 
@@ -408,13 +407,13 @@ fn draw_lead(case: &Case, ledger: &Ledger, kind: &[Kind], u: &[f64]) -> Vec<bool
     let soldered = case.is_soldered();
     let chance = |k: Kind| {
         let id = match k {
-            _ if grey => "lead.filled_or_grey",
-            _ if !soldered => "lead.unsoldered",
+            _ if grey => FigureId::LEAD_FILLED_OR_GREY,
+            _ if !soldered => FigureId::LEAD_UNSOLDERED,
             Kind::Ecu | Kind::Ens | Kind::Est | Kind::Rep | Kind::Ncp | Kind::Out => {
-                "lead.electroplate_soldered"
+                FigureId::LEAD_ELECTROPLATE_SOLDERED
             }
-            Kind::Sil | Kind::Wst | Kind::Frp => "lead.unsoldered",
-            _ => "lead.soldered",
+            Kind::Sil | Kind::Wst | Kind::Frp => FigureId::LEAD_UNSOLDERED,
+            _ => FigureId::LEAD_SOLDERED,
         };
         ledger.value(id)
     };

@@ -5,11 +5,11 @@ use super::advise::{Advice, Firmness};
 use super::contrast::Contrast;
 use super::course::Course;
 use super::draws::Draws;
-use super::outcome::Outcome;
-use super::say::{advice_sentence, course_name, money};
+use super::outcome::CourseOutcome;
+use super::sentences::{advice_sentence, course_name, money};
 use super::wording::explain as words;
 use crate::identity::{Family, Kind};
-use crate::ledger::Ledger;
+use crate::ledger::{FigureId, Ledger};
 use crate::record::{Case, Goal};
 use crate::report::{ChangeReport, ReasonReport, Text};
 use crate::terms::{capital, percent, share};
@@ -21,7 +21,7 @@ pub(super) struct Explained<'a> {
     pub(super) ledger: &'a Ledger,
     pub(super) situation: Situation<'a>,
     pub(super) courses: &'a [Course],
-    pub(super) outcomes: &'a [Outcome],
+    pub(super) outcomes: &'a [CourseOutcome],
     pub(super) draws: &'a Draws,
     pub(super) advice: &'a Advice,
     pub(super) contrast: Option<&'a Contrast>,
@@ -142,8 +142,8 @@ impl Explained<'_> {
         let (family, p) = self.situation.posterior.top_family();
         let original = self.situation.original_fused();
         let covered = self.situation.covered_area;
-        if original >= self.ledger.value("guard.h14.p")
-            && covered > self.ledger.value("guard.h14.area")
+        if original >= self.ledger.value(FigureId::GUARD_H14_P)
+            && covered > self.ledger.value(FigureId::GUARD_H14_AREA)
         {
             let how = if original >= 0.8 {
                 words::VERY_PROBABLY
@@ -298,7 +298,7 @@ impl Explained<'_> {
         {
             why.push(words::FOOD_UNKNOWN.to_owned());
         }
-        let fee = self.ledger.value("cost.opinion");
+        let fee = self.ledger.value(FigureId::COST_OPINION);
         if self.worth_of_kind > fee {
             why.push(words::worth_an_opinion(&money(
                 self.case,

@@ -2,11 +2,12 @@
 
 use crate::ledger::Ledger;
 use crate::record::{Case, Form, PartName};
+use crate::silver::PART_AREA;
 
 /// The share of the piece's area on which somebody looked for bare metal or measured, 0 to 1, and the
 /// largest part on which nobody did. The inside counts only if it is recorded.
 pub(super) fn looked_at(case: &Case, ledger: &Ledger) -> (f64, Option<PartName>) {
-    let area = |name: PartName| ledger.value(&format!("place.area.{}", name.id())).max(0.0);
+    let area = |name: PartName| ledger.value(PART_AREA[name as usize]).max(0.0);
     let looked = |name: PartName| {
         case.part(name)
             .is_some_and(|p| p.bleed.is_some() || !p.readings.is_empty())

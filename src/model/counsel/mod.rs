@@ -14,15 +14,16 @@ mod contrast;
 mod course;
 mod draws;
 mod explain;
-mod level;
 mod looked_at;
 pub mod offer;
 mod outcome;
 mod part_silver;
+mod per_draw;
 mod prices;
 mod sample;
-mod say;
+mod sampled_part;
 mod search;
+mod sentences;
 mod shared;
 mod wear;
 mod weighed;
@@ -30,17 +31,16 @@ mod what_if;
 mod wording;
 #[cfg(test)]
 mod worked;
-mod worn;
 mod worth;
 
-pub use worn::{Luck, Worn};
+pub use sampled_part::{SampledPart, UncertainInput};
 
 use std::borrow::Cow;
 use std::rc::Rc;
 
 pub use change::Input;
 pub use shared::{Shared, SharedCourse, shared};
-pub use worth::{Plan, Worth};
+pub use worth::{Plan, WorthDraws};
 
 use advise::{Advice, score_by_kind, worth_of};
 use column::Column;
@@ -49,14 +49,14 @@ use contrast::Contrast;
 use course::Course;
 use draws::Draws;
 use explain::Explained;
-use outcome::{Outcome, Weights, cost_scale};
+use outcome::{CourseOutcome, Weights, cost_scale};
 use prices::Prices;
 use sample::Sample;
 use weighed::{Depth, Proposed, Weighed, is_left, weigh_courses, weigh_proposal};
 use what_if::WhatIf;
 use wording::report as words;
 
-pub use say::money;
+pub use sentences::money;
 
 use self::looked_at::looked_at;
 use crate::bench::{SolderReach, solder_reach};
@@ -64,7 +64,7 @@ use crate::identity::{
     ByKind, Cluster, Dating, Evidence, Found, Interval, Kind, Posterior, Reading, information_gain,
     interval_with, open_in_words, parting, readings,
 };
-use crate::ledger::{LEDGER_VERSION, Ledger, Offered, caution, finding, signs};
+use crate::ledger::{FigureId, LEDGER_VERSION, Ledger, Offered, caution, finding, signs};
 use crate::record::ledger_of;
 use crate::record::{Asked, Case, Currency, Goal, PartName, Problem, Route};
 use crate::report::{
@@ -81,6 +81,13 @@ pub const ANSWER_LOG2: u32 = 12;
 pub const SHEET_LOG2: u32 = 14;
 /// Points of the search for what would change it: 2^9, the same scrambled sequence cut short.
 const SEARCH_LOG2: u32 = 9;
+/// The chance of a finding by its letter, most likely first.
+const LETTER_STEP: [FigureId; 5] =
+    FigureId::family("identity.ladder.base.", crate::identity::Letter::CODES, "");
+
+/// What a look costs in effort, by how invasive it is.
+const LOOK_EFFORT: [FigureId; 4] = FigureId::family("look.effort.", ["0", "1", "2", "3"], "");
+
 /// Looks offered.
 const LOOKS: usize = 12;
 
@@ -143,7 +150,7 @@ pub struct Solved {
     body_bleed: f64,
     heat_reach: SolderReach,
     courses: Vec<Course>,
-    outcomes: Vec<Outcome>,
+    outcomes: Vec<CourseOutcome>,
     /// What the piece as it is would fetch, and what is kept of that.
     as_it_is: (Column, Column),
     advice: Advice,
@@ -470,11 +477,9 @@ impl Solved {
     }
 
     fn next_looks(&self, by_kind: &[ByKind]) -> Vec<NextLook> {
-        let out = ["identity.out.finding", "identity.out.mark"].map(|id| self.ledger.value(id));
-        let steps = crate::identity::Letter::ALL.map(|l| {
-            self.ledger
-                .value(&format!("identity.ladder.base.{}", l.code()))
-        });
+        let out = [FigureId::IDENTITY_OUT_FINDING, FigureId::IDENTITY_OUT_MARK]
+            .map(|id| self.ledger.value(id));
+        let steps = LETTER_STEP.map(|id| self.ledger.value(id));
         let mut looks: Vec<NextLook> = self
             .next
             .iter()
@@ -489,7 +494,7 @@ impl Solved {
                 let absent = seen.map(|p| 1.0 - p);
                 let effort = self
                     .ledger
-                    .value(&format!("look.effort.{}", f.invasive.min(3)));
+                    .value(LOOK_EFFORT[usize::from(f.invasive.min(3))]);
                 let worth = self.money_of(worth_of(&[seen, absent], &self.posterior, by_kind));
                 // Differences of rounding are not worth anything.
                 let worth = if worth < 0.5 { 0.0 } else { worth };
@@ -682,7 +687,7 @@ impl Solved {
     fn course_report(
         &self,
         course: &Course,
-        o: &Outcome,
+        o: &CourseOutcome,
         gain: &Column,
         (p_best, regret): (f64, f64),
         without: &[(Treatment, f64)],
@@ -693,7 +698,7 @@ impl Solved {
         let p_loss = gain.iter().filter(|g| **g < 0.0).count() as f64 / gain.len() as f64;
         CourseReport {
             steps: ids(course),
-            name: say::course_name(course),
+            name: sentences::course_name(course),
             barred: course.barred.iter().map(verdict_report).collect(),
             conditions: course.conditions.iter().map(verdict_report).collect(),
             net: band_mean(&o.net),

@@ -5,8 +5,8 @@ use serde::Serialize;
 use serde_json::Value;
 
 use super::advise::gentler;
-use super::{Solved, ids, say};
-use crate::ledger::Ledger;
+use super::{Solved, ids, sentences};
+use crate::ledger::{FigureId, Ledger};
 use crate::record::{Case, Currency, Goal};
 use crate::report::Text;
 use crate::terms::decimal;
@@ -28,14 +28,14 @@ pub struct Offer {
     /// Whether a child or somebody pregnant lives with it.
     pub child: bool,
     /// What could be done with it.
-    pub choices: Vec<Offered>,
+    pub choices: Vec<OfferedChoice>,
     /// The place of what the counsel advises.
     pub advised: usize,
 }
 
 /// One thing that could be done.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct Offered {
+pub struct OfferedChoice {
     /// Treatment ids in order; empty for leaving it as it is.
     pub steps: Vec<Text>,
     /// In words.
@@ -58,10 +58,10 @@ impl Offer {
     #[must_use]
     pub fn from_value(value: &Value) -> Option<Self> {
         let is = |field: &str| value[field] == true;
-        let choices: Option<Vec<Offered>> = value["choices"]
+        let choices: Option<Vec<OfferedChoice>> = value["choices"]
             .as_array()?
             .iter()
-            .map(Offered::from_value)
+            .map(OfferedChoice::from_value)
             .collect();
         let choices = choices.filter(|choices| !choices.is_empty())?;
         let advised = value["advised"]
@@ -79,7 +79,7 @@ impl Offer {
     }
 }
 
-impl Offered {
+impl OfferedChoice {
     fn from_value(value: &Value) -> Option<Self> {
         let number = |field: &str| decimal(value[field].as_number()?.as_str());
         let known = |id: &str| Treatment::ALL.into_iter().find(|t| t.id() == id);
@@ -147,9 +147,9 @@ pub fn offer(solved: &Solved) -> Offer {
         .map(|i| {
             let (course, outcome) = (&solved.courses[*i], &solved.outcomes[*i]);
             if *i == 0 {
-                return Offered {
+                return OfferedChoice {
                     steps: Vec::new(),
-                    name: say::course_name(course),
+                    name: sentences::course_name(course),
                     gain: 0.0,
                     cost: 0.0,
                     cost_high: 0.0,
@@ -157,9 +157,9 @@ pub fn offer(solved: &Solved) -> Offer {
                     keeps: 1.0,
                 };
             }
-            Offered {
+            OfferedChoice {
                 steps: ids(course),
-                name: say::course_name(course),
+                name: sentences::course_name(course),
                 gain: solved.money_of(means[*i] - means[0]),
                 cost: costs[*i].max(0.0),
                 cost_high: outcome.cost.deciles()[2].max(0.0),
@@ -179,6 +179,12 @@ pub fn offer(solved: &Solved) -> Offer {
     }
 }
 
+/// Classes of effort, as the treatments' words name them.
+const EFFORTS: [&str; 5] = ["E0", "E1", "E2", "E3", "E4"];
+
+/// Hours of work of each class of effort.
+const WORK_HOURS: [FigureId; 5] = FigureId::family("work.hours.", EFFORTS, "");
+
 /// Hours of work for one treatment: those of the quote, else the ledger's for its class of effort. Leaving
 /// alone takes none.
 fn hours(treatment: Treatment, case: &Case, ledger: &Ledger) -> f64 {
@@ -188,5 +194,7 @@ fn hours(treatment: Treatment, case: &Case, ledger: &Ledger) -> f64 {
     if let Some(hours) = case.quote(treatment).and_then(|q| q.hours) {
         return hours;
     }
-    ledger.value(&["work.hours.", treatment.text().effort].concat())
+    let effort = treatment.text().effort;
+    let place = EFFORTS.iter().position(|code| *code == effort);
+    place.map_or(0.0, |place| ledger.value(WORK_HOURS[place]))
 }

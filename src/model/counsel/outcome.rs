@@ -7,14 +7,14 @@ use super::choice::Block;
 use super::column::Column;
 use super::columns::{Columns, World};
 use super::course::Course;
-use super::level::Level;
-use crate::ledger::Ledger;
+use super::per_draw::PerDraw;
+use crate::ledger::{FigureId, Ledger};
 use crate::maths::{at_least, at_most, mean};
 use crate::record::{Aim, Goal, Interior, Joint, PartName, Route};
 use crate::treatment::{LeadStatus, Situation, Treatment};
 
 /// A course over the sample.
-pub(super) struct Outcome {
+pub(super) struct CourseOutcome {
     /// Money after everything: proceeds for a seller, value kept for a keeper, less the cost.
     pub(super) net: Column,
     /// What is compared: money for a seller, else the weighted attributes. A keeper's score falls below
@@ -136,8 +136,8 @@ impl Weights {
 /// The cost at which a course has used up all the cost attribute: half the median undamaged value,
 /// but not less than the ledger's least. Fixed, so that adding an option never changes the weights.
 pub(super) fn cost_scale(ledger: &Ledger, median_undamaged: f64) -> f64 {
-    (ledger.value("attribute.cost.share") * median_undamaged)
-        .max(ledger.value("attribute.cost.least"))
+    (ledger.value(FigureId::ATTRIBUTE_COST_SHARE) * median_undamaged)
+        .max(ledger.value(FigureId::ATTRIBUTE_COST_LEAST))
         .max(1.0)
 }
 
@@ -196,7 +196,11 @@ impl<'a> Weigher<'a> {
     /// Hammer-level value: the level of the sale times the condition, never below the floor.
     pub(super) fn value(&self, blocks: &[Rc<Columns>], n: usize) -> Vec<f64> {
         let draws = self.world.draws;
-        let floor = self.world.ledger.value("value.floor").clamp(0.0, 1.0);
+        let floor = self
+            .world
+            .ledger
+            .value(FigureId::VALUE_FLOOR)
+            .clamp(0.0, 1.0);
         let mut multiplier = vec![1.0; n];
         if draws.damping < 1.0 {
             let [mut sum, mut least, mut mishap] = [(); 3].map(|()| vec![0.0; n]);
@@ -234,10 +238,10 @@ impl<'a> Weigher<'a> {
 
     /// What several treatments cost less together than each by its own price, as quoted; negative where
     /// together is dearer.
-    fn rebate(&self, done: &[Treatment]) -> Option<Level> {
+    fn rebate(&self, done: &[Treatment]) -> Option<PerDraw> {
         let n = self.world.draws.n;
         let prices = &self.world.prices;
-        let mut rebate = Level::Same(0.0);
+        let mut rebate = PerDraw::Same(0.0);
         let mut any = false;
         let mut covered: Vec<Treatment> = Vec::new();
         for told in prices.bundles() {
@@ -255,10 +259,10 @@ impl<'a> Weigher<'a> {
                 let served = self.world.served(*t, done);
                 let own = prices
                     .cost(*t, &served)
-                    .map_or(Level::Same(0.0), Level::Drawn);
+                    .map_or(PerDraw::Same(0.0), PerDraw::Drawn);
                 rebate = rebate.with(&own, n, |a, b| a + b);
             }
-            let together = Level::Drawn(prices.of_told(told));
+            let together = PerDraw::Drawn(prices.of_told(told));
             rebate = rebate.with(&together, n, |a, b| a - b);
             covered.extend(members);
             any = true;
@@ -282,7 +286,7 @@ impl<'a> Weigher<'a> {
     }
 
     /// Weighs one course on the first `n` draws.
-    pub(super) fn weigh(&self, course: &Course, n: usize) -> Outcome {
+    pub(super) fn weigh(&self, course: &Course, n: usize) -> CourseOutcome {
         let world = self.world;
         let mut blocks: Vec<Rc<Columns>> = course
             .choices
@@ -332,7 +336,7 @@ impl<'a> Weigher<'a> {
                     .collect()
             }
         };
-        Outcome {
+        CourseOutcome {
             value: mean(&value),
             originality: mean(originality),
             fitness: mean(fitness),
@@ -391,7 +395,7 @@ impl<'a> Weigher<'a> {
             return;
         }
         let passes = world.sample.draw(
-            world.ledger.figure("attribute.use.tin_passes"),
+            world.ledger.figure(FigureId::ATTRIBUTE_USE_TIN_PASSES),
             super::sample::Dim::Tin,
         );
         let factor = course.sides(world.situation.lead).map(|(done, lead)| {

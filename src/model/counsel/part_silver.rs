@@ -5,10 +5,24 @@ use super::draws::tarnish_of;
 use super::sample::{Dim, Sample};
 use super::what_if::WhatIf;
 use crate::identity::Kind;
-use crate::ledger::{Ledger, signs};
+use crate::ledger::{FigureId, Ledger, signs};
 use crate::maths::{at_least, at_most, probit};
 use crate::record::{Case, Part, PartName, Tarnish};
-use crate::silver::{BleedRange, FilmLoss, Layer, film_loss_um, held, measured, shown_share};
+use crate::silver::{
+    BleedRange, FilmLoss, Layer, PART_AREA, film_loss_um, held, measured, shown_share,
+};
+
+/// Thickness of the silver when new, for the kinds that have a layer.
+const THICKNESS: [Option<FigureId>; Kind::COUNT] =
+    FigureId::family_if_any("silver.t0.", Kind::CODES, "");
+
+/// What a tarnish film holds, by its colour.
+const FILM: [FigureId; Tarnish::IDS.len()] = FigureId::family("silver.film.", Tarnish::IDS, "");
+
+/// For each part: how unevenly it wears, and how much it shows.
+const HIGH_POINT: [FigureId; PartName::IDS.len()] =
+    FigureId::family("silver.high_point.", PartName::IDS, "");
+const SHOW: [FigureId; PartName::IDS.len()] = FigureId::family("place.show.", PartName::IDS, "");
 
 /// One part's silver over the sample.
 #[derive(Clone)]
@@ -79,11 +93,12 @@ impl LayerDraws {
             .map(|k| {
                 let present = k.has_layer() && kind.contains(k);
                 let id = if *k == Kind::Ens && marked {
-                    "ENS_marked"
+                    Some(FigureId::SILVER_T0_ENS_MARKED)
                 } else {
-                    k.code()
+                    THICKNESS[k.index()]
                 };
-                present.then(|| sample.draw(ledger.figure(&format!("silver.t0.{id}")), Dim::T0))
+                let id = id.filter(|_| present)?;
+                Some(sample.draw(ledger.figure(id), Dim::T0))
             })
             .collect();
         let t0_um = kind
@@ -96,22 +111,19 @@ impl LayerDraws {
             })
             .collect();
         let film = sample.draw(
-            ledger.figure(&format!(
-                "silver.film.{}",
-                tarnish_of(case).unwrap_or(Tarnish::YellowGold).id()
-            )),
+            ledger.figure(FILM[tarnish_of(case).unwrap_or(Tarnish::YellowGold) as usize]),
             Dim::Tarnish,
         );
         Self {
             t0_um,
-            k: sample.draw(ledger.figure("silver.k"), Dim::Unevenness),
-            floor: ledger.value("silver.s_floor").max(0.01),
+            k: sample.draw(ledger.figure(FigureId::SILVER_K), Dim::Unevenness),
+            floor: ledger.value(FigureId::SILVER_S_FLOOR).max(0.01),
             film,
-            loss_sound: sample.draw(ledger.figure("silver.loss.chalk.um"), Dim::Loss),
-            loss_share: ledger.value("silver.loss.chalk.share"),
-            consumed: ledger.value("silver.consumed"),
-            paste_sound: sample.draw(ledger.figure("silver.loss.paste.um"), Dim::Loss),
-            paste_share: ledger.value("silver.loss.paste.share"),
+            loss_sound: sample.draw(ledger.figure(FigureId::SILVER_LOSS_CHALK_UM), Dim::Loss),
+            loss_share: ledger.value(FigureId::SILVER_LOSS_CHALK_SHARE),
+            consumed: ledger.value(FigureId::SILVER_CONSUMED),
+            paste_sound: sample.draw(ledger.figure(FigureId::SILVER_LOSS_PASTE_UM), Dim::Loss),
+            paste_share: ledger.value(FigureId::SILVER_LOSS_PASTE_SHARE),
         }
     }
 
@@ -174,13 +186,13 @@ pub(super) fn part_draws(
             let part = case.part(b.part).unwrap_or(&unknown);
             let id = b.part.id();
             let range = b.range.scaled(moved.bleed);
-            let h = ledger.value(&format!("silver.high_point.{id}")).max(1.0);
-            let area = ledger.value(&format!("place.area.{id}")).max(0.0);
+            let h = ledger.value(HIGH_POINT[b.part as usize]).max(1.0);
+            let area = ledger.value(PART_AREA[b.part as usize]).max(0.0);
             PartDraws {
                 id,
                 name: b.part.label(),
                 area,
-                show: area * ledger.value(&format!("place.show.{id}")).max(0.0),
+                show: area * ledger.value(SHOW[b.part as usize]).max(0.0),
                 low: range.low,
                 looked: b.looked,
                 bare_high_point: b.looked
@@ -190,7 +202,7 @@ pub(super) fn part_draws(
                     && range.likely >= least_shown(ledger)
                     && (b.part.is_high_point()
                         || (b.part == PartName::Body
-                            && range.likely <= ledger.value("guard.bleed_no_clean"))),
+                            && range.likely <= ledger.value(FigureId::GUARD_BLEED_NO_CLEAN))),
                 part: b.part,
                 silver: Silver::new(part, range, h, ledger, layers, sample),
             }
@@ -200,7 +212,7 @@ pub(super) fn part_draws(
 
 /// The last result for a part, reused where its inputs did not change.
 pub(super) struct SilverBefore {
-    surface: Surface,
+    surface: PartSurface,
     layers: LayerDraws,
     silver: Silver,
 }
@@ -210,7 +222,7 @@ const HELD: usize = 24;
 
 /// What is the same in every draw of a part.
 #[derive(Clone, Copy, PartialEq)]
-struct Surface {
+struct PartSurface {
     range: BleedRange,
     /// How much more a cleaning takes at high points.
     h: f64,
@@ -229,11 +241,12 @@ impl Silver {
         layers: &LayerDraws,
         sample: &Sample,
     ) -> Self {
-        let surface = Surface {
+        let surface = PartSurface {
             range,
             h,
             none: least_shown(ledger),
-            reserve: ledger.value("guard.h04.safety") * ledger.value("guard.h04.cleanings"),
+            reserve: ledger.value(FigureId::GUARD_H04_SAFETY)
+                * ledger.value(FigureId::GUARD_H04_CLEANINGS),
         };
         let worn = Wearing::new(range, surface.none, layers, sample);
         if !part.readings.is_empty() {
@@ -261,13 +274,13 @@ impl Silver {
 
     /// Draw by draw. If a draw's thickness when new did not change, its cached result is reused.
     fn drawn(
-        surface: Surface,
+        surface: PartSurface,
         worn: &Wearing,
         sample: &Sample,
         layer: &dyn Fn(usize) -> Option<Layer>,
         before: Option<&SilverBefore>,
     ) -> Self {
-        let Surface {
+        let PartSurface {
             range,
             h,
             none,
@@ -432,5 +445,5 @@ impl<'a> Wearing<'a> {
 
 /// The least bare share that anybody sees.
 fn least_shown(ledger: &Ledger) -> f64 {
-    ledger.value("silver.f_none").clamp(1e-6, 0.1)
+    ledger.value(FigureId::SILVER_F_NONE).clamp(1e-6, 0.1)
 }

@@ -3,7 +3,7 @@
 
 use super::column::Column;
 use super::sample::{Dim, Law, Sample};
-use crate::ledger::Ledger;
+use crate::ledger::{FigureId, Ledger};
 use crate::record::{Case, Covers, Doer, Form};
 use crate::treatment::{Fault, Faults, Found, Price, Size, Trade, Treatment, work};
 
@@ -120,7 +120,7 @@ impl<'a> Prices<'a> {
         } else if told.fixed {
             (Law::Point(told.likely), Dim::Overrun, 1.0)
         } else {
-            let overrun = self.ledger.figure("cost.overrun");
+            let overrun = self.ledger.figure(FigureId::COST_OVERRUN);
             (Law::of(overrun), Dim::Overrun, told.likely)
         };
         self.sample
@@ -139,12 +139,12 @@ impl<'a> Prices<'a> {
     }
 
     /// The figure of the cost without a quote, and what it is multiplied by.
-    fn estimate(&self, t: Treatment, served: &[&Found]) -> Option<(&'static str, f64)> {
+    fn estimate(&self, t: Treatment, served: &[&Found]) -> Option<(FigureId, f64)> {
         let work = work(t)?;
         let ledger = self.ledger;
         let large_form = self.case.piece.form.is_some_and(Form::large);
         let large_fault = served.iter().any(|f| f.size == Size::Large);
-        let on_large = |figure: &str| {
+        let on_large = |figure: FigureId| {
             if large_form {
                 ledger.value(figure)
             } else {
@@ -153,13 +153,13 @@ impl<'a> Prices<'a> {
         };
         let parts: usize = served.iter().map(|f| f.count()).sum();
         let more = parts.max(1) - 1;
-        let by_parts = 1.0 + ledger.value("cost.more_parts") * more as f64;
+        let by_parts = 1.0 + ledger.value(FigureId::COST_MORE_PARTS) * more as f64;
         let mends_split = served.iter().any(|f| f.fault == Fault::Split);
         Some(match work.price {
             Price::Cleaning if self.case.aim.doer == Some(Doer::Workshop) => {
-                ("cost.T03_paid", on_large("cost.large_work"))
+                (FigureId::COST_T03_PAID, on_large(FigureId::COST_LARGE_WORK))
             }
-            Price::Cleaning => ("cost.T03_owner", 1.0),
+            Price::Cleaning => (FigureId::COST_T03_OWNER, 1.0),
             Price::Figure(id) => match t {
                 // One test, one coat, one set of baths, whatever the parts.
                 Treatment::Keeping
@@ -170,21 +170,21 @@ impl<'a> Prices<'a> {
                 | Treatment::LocalPlate => (id, 1.0),
                 _ => (id, by_parts),
             },
-            Price::Large(id) => (id, on_large("cost.large_work")),
+            Price::Large(id) => (id, on_large(FigureId::COST_LARGE_WORK)),
             Price::Large2(small, large) => (
                 if large_fault { large } else { small },
-                by_parts * on_large("cost.large_work"),
+                by_parts * on_large(FigureId::COST_LARGE_WORK),
             ),
             Price::BySize(small, large) => (if large_fault { large } else { small }, by_parts),
             Price::Joint(id) => (
                 if mends_split && t == Treatment::Solder {
-                    "cost.T09_split"
+                    FigureId::COST_T09_SPLIT
                 } else {
                     id
                 },
                 by_parts,
             ),
-            Price::Plating(id) => (id, on_large("cost.large_factor")),
+            Price::Plating(id) => (id, on_large(FigureId::COST_LARGE_FACTOR)),
         })
     }
 }

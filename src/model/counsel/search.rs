@@ -5,12 +5,13 @@
 //! bounds what a block adds, so the least and the greatest the other blocks can do bound the difference
 //! of two choices. What is left is enumerated on those points, and the best of it is weighed on all.
 
+use crate::ledger::FigureId;
 use std::rc::Rc;
 
 use super::choice::{Block, Choice, Rulings, Tested, not_needed};
 use super::columns::Columns;
 use super::course::Course;
-use super::outcome::{Outcome, Weigher};
+use super::outcome::{CourseOutcome, Weigher};
 use crate::maths::{at_least, at_most, mean};
 use crate::record::{Goal, Route};
 use crate::treatment::{LeadStatus, Treatment, worst};
@@ -34,7 +35,7 @@ pub(super) struct Tally<'a> {
     pub(super) rulings: &'a Rulings<'a>,
     pub(super) n: usize,
     pub(super) courses: Vec<Course>,
-    pub(super) outcomes: Vec<Outcome>,
+    pub(super) outcomes: Vec<CourseOutcome>,
 }
 
 impl Tally<'_> {
@@ -368,7 +369,7 @@ pub(super) fn search(tally: &mut Tally, menu: &Menu, least_noise: f64) -> bool {
         weigher,
         n: rough,
         noise: least_noise,
-        floor: world.ledger.value("value.floor").clamp(0.0, 1.0),
+        floor: world.ledger.value(FigureId::VALUE_FLOOR).clamp(0.0, 1.0),
         slopes: (0..rough)
             .map(|i| match (world.goal, draws.route) {
                 (Goal::Sell, Route::Auction) => draws.fees.at(i).slopes(),
@@ -664,10 +665,10 @@ mod tests {
                     }
                 }
             }
-            let outcomes: Vec<Outcome> = all.iter().map(|c| weigher.weigh(c, n)).collect();
+            let outcomes: Vec<CourseOutcome> = all.iter().map(|c| weigher.weigh(c, n)).collect();
             let (chosen, noise) = choose(&all, &outcomes, world.draws, world.goal, world.ledger);
             let found = &solved.courses[solved.advice.chosen];
-            let best = |outcomes: &[Outcome], courses: &[Course]| {
+            let best = |outcomes: &[CourseOutcome], courses: &[Course]| {
                 courses
                     .iter()
                     .zip(outcomes)
@@ -694,6 +695,46 @@ mod tests {
                 "seed {seed} of {}: {case}",
                 all.len()
             );
+        }
+    }
+
+    #[test]
+    fn a_treatment_more_never_lowers_the_best() {
+        for seed in 0..pieces().min(200) {
+            let case = piece(seed);
+            let solved = solved(&case, 6);
+            let situation = solved.situation();
+            let weights = Weights::of(&solved.case.aim);
+            let world = solved.world(&solved.draws, &situation, weights);
+            let rulings = Rulings::new(&world);
+            let weigher = Weigher::new(&world);
+            let best_without = |treatment: Option<Treatment>| {
+                let mut menu = Menu::new(&rulings, &weigher);
+                let tested = menu.tested.iter_mut().flatten();
+                for block in menu.as_recorded.iter_mut().chain(tested) {
+                    block.retain(|choice| treatment.is_none_or(|t| !choice.steps.contains(&t)));
+                }
+                let mut tally = Tally {
+                    weigher: &weigher,
+                    rulings: &rulings,
+                    n: world.draws.n,
+                    courses: Vec::new(),
+                    outcomes: Vec::new(),
+                };
+                tally.place(course_of(&[], Tested::AsRecorded, &rulings));
+                search(&mut tally, &menu, 0.0);
+                improve(&mut tally, &menu);
+                tally.outcomes[tally.best()].score.mean()
+            };
+            let best = best_without(None);
+            for t in Treatment::WEIGHED {
+                let fewer = best_without(Some(t));
+                assert!(
+                    fewer <= best + 1e-9,
+                    "seed {seed}: {fewer} without {}, {best} with it: {case}",
+                    t.id()
+                );
+            }
         }
     }
 

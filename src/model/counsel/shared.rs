@@ -1,6 +1,7 @@
 //! The draws behind an answer, laid open for the pages that go deeper. Nothing here is part of the
 //! answer itself.
 
+use crate::ledger::FigureId;
 use std::rc::Rc;
 
 use super::choice::Rulings;
@@ -9,7 +10,7 @@ use super::course::Course;
 use super::outcome::{Weigher, Weights};
 use super::search::course_of;
 use super::what_if::WhatIf;
-use super::{Solved, say};
+use super::{Solved, sentences};
 use crate::identity::Kind;
 use crate::record::Case;
 use crate::record::ledger_of;
@@ -78,7 +79,7 @@ pub struct SharedCourse {
 pub fn shared(case: &Case, log2_points: u32, scramble: u32, attributes: bool) -> Shared {
     let mut ledger = ledger_of(case);
     if scramble > 0 {
-        let seed = ledger.value("counsel.seed") + f64::from(scramble);
+        let seed = ledger.value(FigureId::COUNSEL_SEED) + f64::from(scramble);
         // Refused only where the seed is no number, and then the usual one stands.
         let _ = ledger
             .to_mut()
@@ -105,7 +106,7 @@ pub fn shared(case: &Case, log2_points: u32, scramble: u32, attributes: bool) ->
         .iter()
         .map(|i| (&solved.courses[*i], &solved.outcomes[*i]))
         .map(|(c, o)| SharedCourse {
-            name: say::course_name(c),
+            name: sentences::course_name(c),
             group: c.group(),
             allowed: c.can_be_advised(),
             tests: c.steps.first() == Some(&Treatment::TestLead),
@@ -251,7 +252,7 @@ impl Solved {
             }
             if let Some((sum, course)) = best {
                 with += sum / n;
-                let name = say::course_name(&course);
+                let name = sentences::course_name(&course);
                 if !open(&course) && !opens.contains(&name) {
                     opens.push(name);
                 }

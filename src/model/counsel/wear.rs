@@ -15,7 +15,7 @@ pub(super) struct Wear {
     pub(super) cleaned: Column,
     pub(super) replated: Column,
     tables: Rc<Tables>,
-    rows: Rc<Vec<Row>>,
+    rows: Rc<Vec<WearRow>>,
 }
 
 /// What the three buyers, collector, decorator and user, see in one draw.
@@ -41,8 +41,8 @@ impl Wear {
                 .sum()
         };
         match (row, &self.tables[Class::C4 as usize]) {
-            (Row::Solid(_), _) => 1.0,
-            (Row::PlatedAgain(_), Some(electroplate)) => {
+            (WearRow::Solid(_), _) => 1.0,
+            (WearRow::PlatedAgain(_), Some(electroplate)) => {
                 table.replated(z_replated) * mixed(electroplate)
             }
             _ => mixed(table),
@@ -65,7 +65,7 @@ impl Wear {
 /// The last wear factors with their inputs, reused where the inputs did not change.
 pub(super) struct WearBefore {
     tables: Rc<Tables>,
-    rows: Rc<Vec<Row>>,
+    rows: Rc<Vec<WearRow>>,
     shown: Column,
     shown_cleaned: Column,
     wear: Wear,
@@ -75,7 +75,7 @@ pub(super) type Tables = [Option<ConditionTable>; 8];
 
 /// What decides which factors a draw has.
 #[derive(Clone, Copy, PartialEq, Eq)]
-enum Row {
+enum WearRow {
     /// Solid silver shows no wear; replating it goes by the table of its class.
     Solid(Class),
     /// A fused body plated again carries the replated factor of its class, and wears like
@@ -84,7 +84,7 @@ enum Row {
     Plain(Class),
 }
 
-impl Row {
+impl WearRow {
     fn of(kind: Kind, class: Class) -> Self {
         match kind {
             k if !k.has_layer() => Self::Solid(class),
@@ -110,12 +110,14 @@ impl Wear {
         (shown, shown_cleaned): (&Column, &Column),
         sample: &Sample,
     ) -> Self {
-        let rows: Rc<Vec<Row>> = Rc::new(
+        let rows: Rc<Vec<WearRow>> = Rc::new(
             (kind.iter().zip(class))
-                .map(|(kind, class)| Row::of(*kind, *class))
+                .map(|(kind, class)| WearRow::of(*kind, *class))
                 .collect(),
         );
-        let again = rows.iter().any(|row| matches!(row, Row::PlatedAgain(_)));
+        let again = rows
+            .iter()
+            .any(|row| matches!(row, WearRow::PlatedAgain(_)));
         let tables = Rc::new(Class::ALL.map(|c| {
             let used = class.contains(&c) || (again && c == Class::C4);
             used.then(|| ConditionTable::of(c, ledger))
@@ -146,7 +148,7 @@ impl Wear {
 
     fn drawn(
         tables: &Rc<Tables>,
-        rows: &Rc<Vec<Row>>,
+        rows: &Rc<Vec<WearRow>>,
         (shown, shown_cleaned): (&Column, &Column),
         sample: &Sample,
         before: Option<&WearBefore>,
@@ -169,8 +171,8 @@ impl Wear {
                 replated[i] = table.replated(z_replated[i]);
             }
             let factor = |share: f64| match (rows[i], &tables[Class::C4 as usize]) {
-                (Row::Solid(_), _) => 1.0,
-                (Row::PlatedAgain(_), Some(electroplate)) => {
+                (WearRow::Solid(_), _) => 1.0,
+                (WearRow::PlatedAgain(_), Some(electroplate)) => {
                     replated[i] * electroplate.wear(share, z[i])
                 }
                 _ => table.wear(share, z[i]),

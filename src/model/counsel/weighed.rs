@@ -7,7 +7,7 @@ use super::column::Column;
 use super::columns::World;
 use super::contrast::{Contrast, contrast};
 use super::course::Course;
-use super::outcome::{Outcome, Weigher};
+use super::outcome::{CourseOutcome, Weigher};
 use super::search::{Menu, Tally, changes_of, course_of, improve, search};
 use super::wording::advise as words;
 use crate::identity::Posterior;
@@ -27,7 +27,7 @@ pub(super) enum Depth {
 pub(super) struct Weighed {
     /// Leaving alone first, better keeping second.
     pub(super) courses: Vec<Course>,
-    pub(super) outcomes: Vec<Outcome>,
+    pub(super) outcomes: Vec<CourseOutcome>,
     pub(super) advice: Advice,
     /// What the piece as it is would fetch, and what is kept of that.
     pub(super) as_it_is: (Column, Column),
@@ -317,9 +317,9 @@ fn steps_left_out(tally: &Tally, of: usize) -> Vec<(Treatment, f64)> {
 /// A person's own plan weighed as it stands, with what is wrong with it.
 pub(super) struct Proposed {
     pub(super) course: Course,
-    pub(super) outcome: Outcome,
+    pub(super) outcome: CourseOutcome,
     /// Leaving alone, at the same prices.
-    pub(super) leave: Outcome,
+    pub(super) leave: CourseOutcome,
     pub(super) without: Vec<(Treatment, f64)>,
     /// What was left out of it and why, or what a rule asks first.
     pub(super) problems: Vec<String>,

@@ -11,7 +11,9 @@ use crate::report::CautionReport;
 use crate::treatment::Treatment;
 use crate::value::{BUYERS, Class, Comparison, Fees};
 
-/// The treatments people ask about first, each by itself.
+/// The treatments whose break-even prices the money page compares, each by itself: those whose mishaps
+/// have figures of their own by value class, which that page lists. The counsel prices every other
+/// treatment beside the fault it answers.
 const ASKED: [Treatment; 6] = [
     Treatment::Leave,
     Treatment::Clean,
@@ -34,7 +36,7 @@ pub struct Plan {
 }
 
 /// What a page about worth is made from.
-pub struct Worth {
+pub struct WorthDraws {
     /// Undamaged value, in each draw.
     pub undamaged: Vec<f64>,
     /// A seller's terms at auction, in each draw.
@@ -51,7 +53,7 @@ pub struct Worth {
     pub cautions: Vec<CautionReport>,
 }
 
-impl Worth {
+impl WorthDraws {
     /// For the buyers the case or the ledger says, on the draws of the answer.
     #[must_use]
     pub fn new(solved: &Solved) -> Self {
@@ -69,7 +71,7 @@ impl Worth {
     }
 
     /// As buyers in these shares see it (collector, decorator, user): the undamaged value of `usual`,
-    /// which is [`Worth::quick`], with only their view of condition.
+    /// which is [`WorthDraws::quick`], with only their view of condition.
     pub fn seen_by(case: &Case, usual: &Self, shares: [f64; 3]) -> Self {
         let mut only = case.clone();
         for class in Class::ALL {

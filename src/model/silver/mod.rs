@@ -16,4 +16,4 @@ pub use layer::{Layer, held, shown_share};
 pub use loss::{FilmLoss, film_loss_um};
 pub use measured::{Belief, let_in, measured, reading_error_um};
 pub use rolled::rolled_face_um;
-pub use whole_piece::{PartBleed, whole_piece};
+pub use whole_piece::{PART_AREA, PartBleed, whole_piece};

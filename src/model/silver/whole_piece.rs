@@ -6,10 +6,14 @@
 //! judgement (`silver.part.*`).
 
 use super::{BleedRange, bleed_range};
-use crate::ledger::Ledger;
+use crate::ledger::{FigureId, Ledger};
 use crate::maths::{probability, probit};
 use crate::record::{Bleed, Case};
 use crate::terms::{Form, Interior, Loss, PartName};
+
+/// The share of the area that each part has, in the order of [`PartName::ALL`].
+pub const PART_AREA: [FigureId; PartName::IDS.len()] =
+    FigureId::family("place.area.", PartName::IDS, "");
 
 /// The bare share of one part.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -47,7 +51,7 @@ pub fn whole_piece(case: &Case, ledger: &Ledger) -> Vec<PartBleed> {
             names.push(name);
         }
     }
-    let level = Level::of(case, ledger, &names);
+    let level = WearLevel::of(case, ledger, &names);
     names
         .into_iter()
         .map(|part| {
@@ -73,18 +77,24 @@ fn is_there(case: &Case, name: PartName) -> bool {
 }
 
 /// What the parts looked at tell of the piece, in probit units.
-struct Level {
+struct WearLevel {
     mean: f64,
     variance: f64,
     unlike: f64,
 }
 
-impl Level {
+impl WearLevel {
     fn of(case: &Case, ledger: &Ledger, names: &[PartName]) -> Self {
-        let unlike = ledger.value("silver.part.unlike").max(0.0);
-        let total = ledger.value("silver.part.prior_sd").max(unlike + 0.01);
+        let unlike = ledger.value(FigureId::SILVER_PART_UNLIKE).max(0.0);
+        let total = ledger
+            .value(FigureId::SILVER_PART_PRIOR_SD)
+            .max(unlike + 0.01);
         let prior_weight = 1.0 / (total * total - unlike * unlike);
-        let prior = probit(ledger.value("silver.bleed.unknown").clamp(ENDS.0, ENDS.1));
+        let prior = probit(
+            ledger
+                .value(FigureId::SILVER_BLEED_UNKNOWN)
+                .clamp(ENDS.0, ENDS.1),
+        );
         let (mut weight, mut sum) = (prior_weight, prior_weight * prior);
         for name in names {
             let bleed: Option<Bleed> = case.part(*name).and_then(|p| p.bleed);
@@ -117,14 +127,13 @@ impl Level {
 
 /// What the place of a part adds to its wear, in probit units.
 fn place(part: PartName, ledger: &Ledger) -> f64 {
-    let group = match part {
-        PartName::Body | PartName::Cover | PartName::Shield => "flat",
-        PartName::Interior => "interior",
-        PartName::Base => "base",
-        PartName::Border | PartName::Edge => "edge",
-        _ => "high",
-    };
-    ledger.value(&["silver.part.from_body.", group].concat())
+    ledger.value(match part {
+        PartName::Body | PartName::Cover | PartName::Shield => FigureId::SILVER_PART_FROM_BODY_FLAT,
+        PartName::Interior => FigureId::SILVER_PART_FROM_BODY_INTERIOR,
+        PartName::Base => FigureId::SILVER_PART_FROM_BODY_BASE,
+        PartName::Border | PartName::Edge => FigureId::SILVER_PART_FROM_BODY_EDGE,
+        _ => FigureId::SILVER_PART_FROM_BODY_HIGH,
+    })
 }
 
 #[cfg(test)]
@@ -148,7 +157,7 @@ mod tests {
     /// Share of the area still covered, all parts at their low end together.
     fn covered(case: &Case) -> f64 {
         let ledger = Ledger::standard();
-        let area = |p: PartName| ledger.value(&format!("place.area.{}", p.id()));
+        let area = |p: PartName| ledger.value(PART_AREA[p as usize]);
         let parts = whole_piece(case, ledger);
         let all: f64 = parts.iter().map(|p| area(p.part)).sum();
         let kept: f64 = parts

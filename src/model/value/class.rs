@@ -1,6 +1,10 @@
 //! Value classes: which table of condition factors, buyers and medians a kind falls under.
 
+use crate::ledger::FigureId;
 use crate::terms::Kind;
+
+/// A figure for each group of value classes, in the order of [`Class::GROUPS`].
+pub type ByGroup = [FigureId; 3];
 
 /// A value class.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -58,6 +62,13 @@ impl Class {
     /// The codes of [`Class::ALL`], in its order.
     pub const CODES: [&'static str; 8] = ["A1", "A2", "B", "C1", "C2", "C3", "C4", "SIL"];
 
+    /// The figure of its usual undamaged value.
+    #[must_use]
+    pub fn median(self) -> FigureId {
+        const MEDIANS: [FigureId; 8] = FigureId::family("value.median.", Class::CODES, "");
+        MEDIANS[self as usize]
+    }
+
     /// Groups of rows for wear and the other factors, in the order of [`Class::group_place`].
     pub const GROUPS: [&'static str; 3] = ["A", "C1", "C2"];
 
@@ -95,16 +106,31 @@ impl Class {
         if self == Self::A1 { "A1" } else { self.group() }
     }
 
-    /// Group of rows for what can go wrong.
+    /// The figures whose ids start with `before`, by group of classes. Meant for constants.
+    #[must_use]
+    pub const fn by_group(before: &str) -> ByGroup {
+        FigureId::family(before, Self::GROUPS, "")
+    }
+
+    /// Groups of classes for what can go wrong, in the order of [`Class::hazard_place`].
+    pub const HAZARD_GROUPS: [&'static str; 6] = ["A", "B", "C1", "C2", "C3", "C4"];
+
+    /// The place of its group in [`Class::HAZARD_GROUPS`].
+    #[must_use]
+    pub fn hazard_place(self) -> usize {
+        match self.tables() {
+            Self::A1 | Self::A2 | Self::Sil => 0,
+            Self::B => 1,
+            Self::C1 => 2,
+            Self::C2 => 3,
+            Self::C3 => 4,
+            Self::C4 => 5,
+        }
+    }
+
+    /// Its group in [`Class::HAZARD_GROUPS`].
     #[must_use]
     pub fn hazard_group(self) -> &'static str {
-        match self.tables() {
-            Self::A1 | Self::A2 | Self::Sil => "A",
-            Self::B => "B",
-            Self::C1 => "C1",
-            Self::C2 => "C2",
-            Self::C3 => "C3",
-            Self::C4 => "C4",
-        }
+        Self::HAZARD_GROUPS[self.hazard_place()]
     }
 }

@@ -2,6 +2,7 @@
 
 use super::class::Class;
 use super::condition::ConditionTable;
+use super::factor_rows as rows;
 use super::posterior::PriceLaw;
 use crate::ledger::{FigureId, Ledger};
 use crate::record::{Case, Comparable, Market, Similar};
@@ -105,21 +106,6 @@ pub fn guess(market: &Market, ledger: &Ledger) -> Option<f64> {
     })
 }
 
-/// The usual value of each class.
-const MEDIANS: [FigureId; 8] = FigureId::family("value.median.", Class::CODES, "");
-
-/// A condition factor by group of classes.
-type ByGroup = [FigureId; 3];
-const TARNISH_COLOURED: ByGroup =
-    FigureId::family("value.factor.tarnish_coloured.", Class::GROUPS, "");
-const TARNISH_HEAVY: ByGroup = FigureId::family("value.factor.tarnish_heavy.", Class::GROUPS, "");
-const DENTS_MINOR: ByGroup = FigureId::family("value.factor.dents_minor.", Class::GROUPS, "");
-const DENTS_MODERATE: ByGroup = FigureId::family("value.factor.dents_moderate.", Class::GROUPS, "");
-const SPLIT: ByGroup = FigureId::family("value.factor.split.", Class::GROUPS, "");
-const LEAK: ByGroup = FigureId::family("value.factor.leak.", Class::GROUPS, "");
-const SOLDER_REPAIR: ByGroup = FigureId::family("value.factor.solder_repair.", Class::GROUPS, "");
-const NEAT_REPAIR: ByGroup = FigureId::family("value.factor.neat_repair.", Class::GROUPS, "");
-
 /// The law before any sale: about the guess, counted as one sale, else about the usual values of the
 /// classes it may be, counted as less.
 fn prior(market: &Market, ledger: &Ledger, classes: &[f64; 8]) -> PriceLaw {
@@ -130,7 +116,7 @@ fn prior(market: &Market, ledger: &Ledger, classes: &[f64; 8]) -> PriceLaw {
                 .into_iter()
                 .zip(classes)
                 .map(|(c, p)| {
-                    let median = ledger.value(MEDIANS[c as usize]);
+                    let median = ledger.value(c.median());
                     p * libm::log(median.max(1e-6))
                 })
                 .sum(),
@@ -214,20 +200,20 @@ fn condition(sale: &Comparable, class: Class, ledger: &Ledger) -> f64 {
         _ => table.wear(bare, 0.0),
     };
     let tarnish = match sale.tarnish {
-        Some(Tarnish::Brown | Tarnish::Purple | Tarnish::Blue) => Some(TARNISH_COLOURED),
-        Some(Tarnish::Grey | Tarnish::Black) => Some(TARNISH_HEAVY),
+        Some(Tarnish::Brown | Tarnish::Purple | Tarnish::Blue) => Some(rows::TARNISH_COLOURED),
+        Some(Tarnish::Grey | Tarnish::Black) => Some(rows::TARNISH_HEAVY),
         _ => None,
     };
     let dents = match sale.dents {
-        Some(Dents::Minor) => Some(DENTS_MINOR),
-        Some(Dents::Moderate) => Some(DENTS_MODERATE),
-        Some(Dents::Split) => Some(SPLIT),
+        Some(Dents::Minor) => Some(rows::DENTS_MINOR),
+        Some(Dents::Moderate) => Some(rows::DENTS_MODERATE),
+        Some(Dents::Split) => Some(rows::SPLIT),
         _ => None,
     };
     let joint = match sale.joint {
-        Some(Joint::Open | Joint::Leaking) => Some(LEAK),
-        Some(Joint::GreyRepair) => Some(SOLDER_REPAIR),
-        Some(Joint::NeatRepair) => Some(NEAT_REPAIR),
+        Some(Joint::Open | Joint::Leaking) => Some(rows::LEAK),
+        Some(Joint::GreyRepair) => Some(rows::SOLDER_REPAIR),
+        Some(Joint::NeatRepair) => Some(rows::NEAT_REPAIR),
         _ => None,
     };
     let factors = [tarnish, dents, joint]

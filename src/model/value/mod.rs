@@ -4,12 +4,13 @@ mod break_even;
 mod class;
 mod comparable;
 mod condition;
+pub mod factor_rows;
 mod fees;
 mod posterior;
 mod shop;
 
 pub use break_even::{PaysAbove, most_to_pay, pays_above};
-pub use class::Class;
+pub use class::{ByGroup, Class};
 pub use comparable::{Adjusted, Comparison, channel, guess};
 pub use condition::{BUYERS, ConditionTable, Factor};
 pub use fees::Fees;

@@ -7,7 +7,7 @@ use super::{MoneyInputs, plans};
 use crate::money_text::percent;
 use crate::wording::money::break_evens as words;
 use crate::wording::money::routes::buyer_words;
-use leavewell_model::counsel::{Plan, Worth};
+use leavewell_model::counsel::{Plan, WorthDraws};
 use leavewell_model::maths::{deciles, mean, quantile_of};
 use leavewell_model::terms::Route;
 use leavewell_model::terms::Treatment;
@@ -18,7 +18,7 @@ use leavewell_model::value::{BUYERS, PaysAbove, channel, most_to_pay, pays_above
 const LOOKED_AT: (f64, f64) = (1.0, 1_000_000.0);
 
 /// What the treatment adds to what the seller keeps, in each draw, before its cost.
-fn adds(worth: &Worth, route: Route, plan: &Plan) -> Vec<f64> {
+fn adds(worth: &WorthDraws, route: Route, plan: &Plan) -> Vec<f64> {
     let before = worth.plans.first().map_or(&[][..], |p| &p.hammer);
     plan.hammer
         .iter()
@@ -31,7 +31,7 @@ fn adds(worth: &Worth, route: Route, plan: &Plan) -> Vec<f64> {
 }
 
 /// The undamaged value above which the treatment pays on average, all else unchanged.
-fn pays_from(worth: &Worth, route: Route, plan: &Plan) -> PaysAbove {
+fn pays_from(worth: &WorthDraws, route: Route, plan: &Plan) -> PaysAbove {
     let before = worth.plans.first().map_or(&[][..], |p| &p.hammer);
     // Per unit of undamaged value, and the cost. One draw in four is enough for a mean.
     let draws: Vec<(usize, f64, f64, f64)> = plan
@@ -67,7 +67,7 @@ pub(super) fn break_evens(inputs: &MoneyInputs) -> Block {
     let format = inputs.format;
     let w = inputs.worth;
     let treatments = || w.plans.iter().filter(|p| p.treatment != Treatment::Leave);
-    let same = |other: &Worth, t: Treatment| other.plans.iter().position(|p| p.treatment == t);
+    let same = |other: &WorthDraws, t: Treatment| other.plans.iter().position(|p| p.treatment == t);
     let (mut usual, mut each) = (Vec::new(), Vec::new());
     for plan in treatments() {
         let added = adds(w, inputs.route, plan);
@@ -176,7 +176,7 @@ pub(super) fn bid(inputs: &MoneyInputs) -> Block {
             words::SOLD_FROM_A_SHOP.to_owned(),
         ]
     };
-    let row = |name: String, worth: &Worth, plan: &Plan| {
+    let row = |name: String, worth: &WorthDraws, plan: &Plan| {
         vec![
             name,
             words(bids.sold_on(worth, plan)),
@@ -235,7 +235,7 @@ struct Bids<'a> {
 impl Bids<'_> {
     /// The most to pay if the piece is sold on by the chosen route: the price that leaves the wanted gain
     /// in all draws except the share `risk`.
-    fn sold_on(&self, worth: &Worth, plan: &Plan) -> f64 {
+    fn sold_on(&self, worth: &WorthDraws, plan: &Plan) -> f64 {
         let shop = &self.fields.shop;
         let months = self.fields.auction_months + self.away(plan);
         let discount = libm::pow(1.0 + shop.rate, -months / 12.0);

@@ -4,7 +4,7 @@ use super::super::block::{Block, Table, Tone};
 use super::{MoneyInputs, kept};
 use crate::money_text::percent;
 use crate::wording::money::routes as words;
-use leavewell_model::counsel::Worth;
+use leavewell_model::counsel::WorthDraws;
 use leavewell_model::ledger::FigureId;
 use leavewell_model::maths::deciles;
 use leavewell_model::terms::Route;
@@ -209,8 +209,8 @@ fn compared(
     inputs: &MoneyInputs,
     fields: &ShopFields,
     paid: f64,
-    in_shop: Option<&Worth>,
-    in_private: Option<&Worth>,
+    in_shop: Option<&WorthDraws>,
+    in_private: Option<&WorthDraws>,
 ) -> Table {
     let w = inputs.worth;
     let v = |id: &str| w.ledger.value(id);
@@ -279,7 +279,7 @@ fn compared(
 }
 
 /// Hammer prices of the piece as it is.
-fn as_it_is(worth: &Worth) -> &[f64] {
+fn as_it_is(worth: &WorthDraws) -> &[f64] {
     worth.plans.first().map_or(&[], |p| &p.hammer)
 }
 
@@ -340,7 +340,7 @@ fn own_mix(inputs: &MoneyInputs) -> Block {
 }
 
 /// Shares of buyers for one section alone, and the piece as they see it; `None` if none is entered.
-fn mix(inputs: &MoneyInputs, section: &str, label: &str) -> (Block, Option<Worth>) {
+fn mix(inputs: &MoneyInputs, section: &str, label: &str) -> (Block, Option<WorthDraws>) {
     let asked = BUYERS.map(|buyer| {
         inputs.ask(
             &format!("{section}.{buyer}"),
@@ -352,7 +352,7 @@ fn mix(inputs: &MoneyInputs, section: &str, label: &str) -> (Block, Option<Worth
     });
     let shares = [asked[0].1, asked[1].1, asked[2].1];
     let seen = (shares.iter().sum::<f64>() > 0.0)
-        .then(|| Worth::seen_by(inputs.case, inputs.quick, shares.map(|s| s / 100.0)));
+        .then(|| WorthDraws::seen_by(inputs.case, inputs.quick, shares.map(|s| s / 100.0)));
     let mut blocks: Vec<Block> = asked.into_iter().map(|(block, _)| block).collect();
     // An empty field means "as above", so it must not show zero.
     for block in &mut blocks {

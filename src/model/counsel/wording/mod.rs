@@ -8,4 +8,4 @@ pub(crate) mod contrast;
 pub(crate) mod course;
 pub(crate) mod explain;
 pub(crate) mod report;
-pub(crate) mod say;
+pub(crate) mod sentences;

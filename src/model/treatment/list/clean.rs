@@ -1,6 +1,6 @@
 //! T03: gentle cleaning.
 
-use super::{Dose, Price, Risk, State, Trade, Work};
+use super::{Dose, Price, Risk, State, Trade, Work, mishaps};
 use crate::treatment::{Fault, Treatment};
 
 /// What it answers, costs, takes and leaves.
@@ -9,7 +9,7 @@ pub(super) const CLEAN: Work = Work {
     answers: &[Fault::Tarnish],
     idle: Some("No tarnish is recorded."),
     trade: Trade::Care,
-    risk: Risk::Figures("T03"),
+    risk: Risk::Figures(mishaps("hazard.T03.")),
     price: Price::Cleaning,
     dose: Dose::Cleaning,
     after: &[(Fault::Tarnish, State::SOUND)],

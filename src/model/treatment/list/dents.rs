@@ -1,6 +1,7 @@
 //! T08: dents taken out.
 
 use super::{Dose, Price, Risk, Show, State, Trade, Value, Work};
+use crate::ledger::FigureId;
 use crate::treatment::{Fault, Treatment};
 
 /// What it answers, costs, takes and leaves.
@@ -10,13 +11,16 @@ pub(super) const DENTS: Work = Work {
     idle: Some("No dents are recorded."),
     trade: Trade::Repair,
     risk: Risk::ByClass,
-    price: Price::Large2("cost.T08.minor", "cost.T08.moderate"),
-    dose: Dose::BySize("attribute.dose.T08.minor", "attribute.dose.T08.moderate"),
+    price: Price::Large2(FigureId::COST_T08_MINOR, FigureId::COST_T08_MODERATE),
+    dose: Dose::BySize(
+        FigureId::ATTRIBUTE_DOSE_T08_MINOR,
+        FigureId::ATTRIBUTE_DOSE_T08_MODERATE,
+    ),
     after: &[(
         Fault::Dents,
         State {
-            value: Value::Eased("value.after_dents"),
-            show: Show::Eased("value.after_dents"),
+            value: Value::Eased(FigureId::VALUE_AFTER_DENTS),
+            show: Show::Eased(FigureId::VALUE_AFTER_DENTS),
             ..State::SOUND
         },
     )],

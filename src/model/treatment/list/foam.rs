@@ -1,6 +1,7 @@
 //! T04: shop silver polish.
 
 use super::{Dose, Price, Risk, State, Trade, Work};
+use crate::ledger::FigureId;
 use crate::treatment::{Fault, Treatment};
 
 /// What it answers, costs, takes and leaves.
@@ -10,7 +11,7 @@ pub(super) const FOAM: Work = Work {
     idle: Some("No tarnish is recorded."),
     trade: Trade::Care,
     risk: Risk::ByClass,
-    price: Price::Figure("cost.T04"),
+    price: Price::Figure(FigureId::COST_T04),
     dose: Dose::Cleaning,
     after: &[(Fault::Tarnish, State::SOUND)],
 };

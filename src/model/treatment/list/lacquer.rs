@@ -1,6 +1,7 @@
 //! T07: a coat of lacquer.
 
 use super::{Dose, Price, Risk, Trade, Work};
+use crate::ledger::FigureId;
 use crate::treatment::Treatment;
 
 /// What it answers, costs, takes and leaves.
@@ -10,7 +11,7 @@ pub(super) const LACQUER: Work = Work {
     idle: Some("There is a sound coat on it already."),
     trade: Trade::Care,
     risk: Risk::ByClass,
-    price: Price::Large("cost.T07"),
-    dose: Dose::Figure("attribute.dose.T07"),
+    price: Price::Large(FigureId::COST_T07),
+    dose: Dose::Figure(FigureId::ATTRIBUTE_DOSE_T07),
     after: &[],
 };

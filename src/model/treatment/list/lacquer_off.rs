@@ -1,6 +1,7 @@
 //! T02b: old lacquer taken off.
 
 use super::{Dose, Price, Risk, State, Trade, Work};
+use crate::ledger::FigureId;
 use crate::treatment::{Fault, Treatment};
 
 /// What it answers, costs, takes and leaves.
@@ -10,7 +11,7 @@ pub(super) const LACQUER_OFF: Work = Work {
     idle: Some("No broken lacquer is recorded."),
     trade: Trade::Care,
     risk: Risk::ByClass,
-    price: Price::Figure("cost.T02_lacquer"),
-    dose: Dose::Figure("attribute.dose.T02_lacquer"),
+    price: Price::Figure(FigureId::COST_T02_LACQUER),
+    dose: Dose::Figure(FigureId::ATTRIBUTE_DOSE_T02_LACQUER),
     after: &[(Fault::BrokenLacquer, State::SOUND)],
 };

@@ -1,6 +1,7 @@
 //! T13a: local plating.
 
-use super::{Dose, Price, Risk, Trade, Work};
+use super::{Dose, Price, Risk, Trade, Work, by_origin};
+use crate::ledger::FigureId;
 use crate::treatment::{Fault, Treatment};
 
 /// What it answers, costs, takes and leaves.
@@ -10,7 +11,7 @@ pub(super) const LOCAL_PLATE: Work = Work {
     idle: Some("No bare metal is recorded on a rim, foot or other high point."),
     trade: Trade::Plate,
     risk: Risk::ByClass,
-    price: Price::Figure("cost.T13a"),
-    dose: Dose::ByKind("T13a"),
+    price: Price::Figure(FigureId::COST_T13A),
+    dose: Dose::ByKind(by_origin("attribute.dose.T13a.")),
     after: &[],
 };

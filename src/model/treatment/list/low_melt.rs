@@ -1,6 +1,7 @@
 //! T09b: a low-melt or glued repair.
 
-use super::{Dose, Price, Risk, Show, State, Trade, Value, Work};
+use super::{Dose, Price, Risk, Show, State, Trade, Value, Work, mishaps};
+use crate::ledger::FigureId;
 use crate::treatment::{Fault, Treatment};
 
 /// What it answers, costs, takes and leaves.
@@ -9,33 +10,33 @@ pub(super) const LOW_MELT: Work = Work {
     answers: &[Fault::Split, Fault::OpenJoint, Fault::LoosePart],
     idle: Some("No open joint or split is recorded."),
     trade: Trade::Repair,
-    risk: Risk::Figures("T09"),
-    price: Price::Joint("cost.T09b"),
-    dose: Dose::Joint("attribute.dose.T09b"),
+    risk: Risk::Figures(mishaps("hazard.T09.")),
+    price: Price::Joint(FigureId::COST_T09B),
+    dose: Dose::Joint(FigureId::ATTRIBUTE_DOSE_T09B),
     after: &[
         (
             Fault::OpenJoint,
             State {
-                value: Value::One("value.after_repair"),
-                keeps: "neat",
+                value: Value::One(FigureId::VALUE_AFTER_REPAIR),
+                keeps: FigureId::ATTRIBUTE_STABILITY_NEAT,
                 ..State::SOUND
             },
         ),
         (
             Fault::LoosePart,
             State {
-                value: Value::One("value.after_repair"),
-                keeps: "neat",
+                value: Value::One(FigureId::VALUE_AFTER_REPAIR),
+                keeps: FigureId::ATTRIBUTE_STABILITY_NEAT,
                 ..State::SOUND
             },
         ),
         (
             Fault::Split,
             State {
-                value: Value::One("value.after_split"),
-                show: Show::Figure("attribute.show.split_mended"),
-                serves: "attribute.use.split_mended",
-                keeps: "split_mended",
+                value: Value::One(FigureId::VALUE_AFTER_SPLIT),
+                show: Show::Figure(FigureId::ATTRIBUTE_SHOW_SPLIT_MENDED),
+                serves: Some(FigureId::ATTRIBUTE_USE_SPLIT_MENDED),
+                keeps: FigureId::ATTRIBUTE_STABILITY_SPLIT_MENDED,
             },
         ),
     ],

@@ -1,6 +1,7 @@
 //! T12: a pin, screw or glued fix.
 
 use super::{Dose, Price, Risk, State, Trade, Value, Work};
+use crate::ledger::FigureId;
 use crate::treatment::{Fault, Treatment};
 
 /// What it answers, costs, takes and leaves.
@@ -14,33 +15,33 @@ pub(super) const MECHANICAL: Work = Work {
     idle: Some("No loose part or failing filling is recorded."),
     trade: Trade::Repair,
     risk: Risk::ByClass,
-    price: Price::Figure("cost.T12"),
-    dose: Dose::Figure("attribute.dose.T12"),
+    price: Price::Figure(FigureId::COST_T12),
+    dose: Dose::Figure(FigureId::ATTRIBUTE_DOSE_T12),
     after: &[
         (
             Fault::LoosePart,
             State {
-                value: Value::One("value.after_fix"),
-                serves: "attribute.use.fixed",
-                keeps: "fixed",
+                value: Value::One(FigureId::VALUE_AFTER_FIX),
+                serves: Some(FigureId::ATTRIBUTE_USE_FIXED),
+                keeps: FigureId::ATTRIBUTE_STABILITY_FIXED,
                 ..State::SOUND
             },
         ),
         (
             Fault::CrackedMaterial,
             State {
-                value: Value::One("value.after_fix"),
-                serves: "attribute.use.fixed",
-                keeps: "fixed",
+                value: Value::One(FigureId::VALUE_AFTER_FIX),
+                serves: Some(FigureId::ATTRIBUTE_USE_FIXED),
+                keeps: FigureId::ATTRIBUTE_STABILITY_FIXED,
                 ..State::SOUND
             },
         ),
         (
             Fault::FailingFilling,
             State {
-                value: Value::One("value.after_fill_fix"),
-                serves: "attribute.use.fixed",
-                keeps: "fill_fixed",
+                value: Value::One(FigureId::VALUE_AFTER_FILL_FIX),
+                serves: Some(FigureId::ATTRIBUTE_USE_FIXED),
+                keeps: FigureId::ATTRIBUTE_STABILITY_FILL_FIXED,
                 ..State::SOUND
             },
         ),

@@ -29,6 +29,8 @@ mod wash;
 pub use as_found::as_found;
 
 use super::{Fault, Treatment};
+use crate::ledger::FigureId;
+use crate::value::{ByGroup, Class};
 
 /// One treatment as the counsel weighs it.
 #[derive(Clone, Copy, Debug)]
@@ -73,13 +75,38 @@ pub enum Trade {
     Care,
 }
 
+/// Figures of what can go wrong by group of classes, in the order of [`Class::HAZARD_GROUPS`].
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Mishaps {
+    /// The chance of a bad result.
+    pub chance: [FigureId; 6],
+    /// The share of the price that a bad result keeps.
+    pub kept: [FigureId; 6],
+}
+
+/// The figures of the mishaps that start with `before`.
+const fn mishaps(before: &str) -> Mishaps {
+    Mishaps {
+        chance: FigureId::family(before, Class::HAZARD_GROUPS, ".p"),
+        kept: FigureId::family(before, Class::HAZARD_GROUPS, ".kept"),
+    }
+}
+
+/// Where the silver on a piece is from, as far as doses differ.
+const ORIGINS: [&str; 3] = ["fused", "replated", "electroplate"];
+
+/// The figures that start with `before`, one for each of [`ORIGINS`].
+const fn by_origin(before: &str) -> [FigureId; 3] {
+    FigureId::family(before, ORIGINS, "")
+}
+
 /// The chance and size of a bad result.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Risk {
     /// None to speak of.
     None,
-    /// Figures `hazard.<id>.*` by value class.
-    Figures(&'static str),
+    /// Figures of the treatment's own, `hazard.<id>.*`.
+    Figures(Mishaps),
     /// The classes of `catalogue.psv`, figures `hazard.class.*`.
     ByClass,
 }
@@ -88,19 +115,19 @@ pub enum Risk {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Price {
     /// One figure.
-    Figure(&'static str),
+    Figure(FigureId),
     /// Cleaning: by the owner or paid.
     Cleaning,
     /// One figure, more on trays and baskets.
-    Large(&'static str),
+    Large(FigureId),
     /// By the size of the fault, more on trays and baskets.
-    Large2(&'static str, &'static str),
+    Large2(FigureId, FigureId),
     /// By the size of the fault.
-    BySize(&'static str, &'static str),
+    BySize(FigureId, FigureId),
     /// A joint's, or a split's where one is mended.
-    Joint(&'static str),
+    Joint(FigureId),
     /// Plating, much more on trays and baskets.
-    Plating(&'static str),
+    Plating(FigureId),
 }
 
 /// Where the dose comes from.
@@ -109,13 +136,13 @@ pub enum Dose {
     /// Nothing original goes.
     None,
     /// One figure.
-    Figure(&'static str),
+    Figure(FigureId),
     /// By the size of the fault.
-    BySize(&'static str, &'static str),
+    BySize(FigureId, FigureId),
     /// A joint's, or a split's where one is mended.
-    Joint(&'static str),
-    /// By the family of the kind: `attribute.dose.<id>.fused`, `.replated`, `.electroplate`.
-    ByKind(&'static str),
+    Joint(FigureId),
+    /// By where the silver is from: fused, replated fused, electroplate.
+    ByKind([FigureId; 3]),
     /// What one cleaning takes of the silver that is left.
     Cleaning,
 }
@@ -127,10 +154,10 @@ pub struct State {
     pub value: Value,
     /// How well the piece shows.
     pub show: Show,
-    /// Figure of how well it serves; empty for fully.
-    pub serves: &'static str,
-    /// Last step of the figure `attribute.stability.*`: how well it will keep.
-    pub keeps: &'static str,
+    /// Figure of how well it serves; `None` for fully.
+    pub serves: Option<FigureId>,
+    /// Figure of how well it will keep, `attribute.stability.*`.
+    pub keeps: FigureId,
 }
 
 impl State {
@@ -138,8 +165,8 @@ impl State {
     pub const SOUND: Self = Self {
         value: Value::Whole,
         show: Show::Full,
-        serves: "",
-        keeps: "sound",
+        serves: None,
+        keeps: FigureId::ATTRIBUTE_STABILITY_SOUND,
     };
 }
 
@@ -148,12 +175,12 @@ impl State {
 pub enum Value {
     /// Nothing.
     Whole,
-    /// A row of condition factors, by class: `value.factor.<row>.*`.
-    Row(&'static str),
+    /// A condition factor by group of value classes.
+    Row(ByGroup),
     /// One figure for all classes.
-    One(&'static str),
+    One(FigureId),
     /// The figure's share of the logarithm of the factor as found stays.
-    Eased(&'static str),
+    Eased(FigureId),
     /// A new part, by the size of the lost one.
     NewPart,
 }
@@ -164,9 +191,9 @@ pub enum Show {
     /// Nothing to see.
     Full,
     /// A figure.
-    Figure(&'static str),
+    Figure(FigureId),
     /// The figure's share of what was lacking stays.
-    Eased(&'static str),
+    Eased(FigureId),
 }
 
 /// The work a treatment is; `None` for leaving alone and for what is never done to these pieces.
@@ -207,40 +234,15 @@ pub fn work(treatment: Treatment) -> Option<&'static Work> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::ledger::Ledger;
 
     #[test]
-    fn every_figure_a_work_names_is_in_the_ledger() {
-        let ledger = Ledger::standard();
-        let known = |id: &str| assert!(ledger.find(id).is_some(), "{id}");
+    fn each_work_is_listed_under_its_own_treatment() {
+        let mut listed = 0;
         for t in Treatment::ALL {
             let Some(w) = work(t) else { continue };
             assert_eq!(w.treatment, t);
-            match w.price {
-                Price::Cleaning => known("cost.T03_paid"),
-                Price::Figure(id) | Price::Large(id) | Price::Joint(id) | Price::Plating(id) => {
-                    known(id);
-                }
-                Price::Large2(small, large) | Price::BySize(small, large) => {
-                    known(small);
-                    known(large);
-                }
-            }
-            match w.dose {
-                Dose::None | Dose::Cleaning => {}
-                Dose::Figure(id) | Dose::Joint(id) => known(id),
-                Dose::BySize(small, large) => {
-                    known(small);
-                    known(large);
-                }
-                Dose::ByKind(id) => known(&format!("attribute.dose.{id}.fused")),
-            }
-            for (_, state) in w.after {
-                known(&format!("attribute.stability.{}", state.keeps));
-                if !state.serves.is_empty() {
-                    known(state.serves);
-                }
-            }
+            listed += 1;
         }
+        assert_eq!(listed, Treatment::WEIGHED.len());
     }
 }

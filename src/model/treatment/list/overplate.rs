@@ -1,6 +1,7 @@
 //! T14b: plating over the old silver.
 
-use super::{Dose, Price, Risk, State, Trade, Work};
+use super::{Dose, Price, Risk, State, Trade, Work, by_origin};
+use crate::ledger::FigureId;
 use crate::treatment::{Fault, Treatment};
 
 /// What it answers, costs, takes and leaves.
@@ -10,7 +11,7 @@ pub(super) const OVERPLATE: Work = Work {
     idle: Some("Hardly any base metal shows."),
     trade: Trade::Plate,
     risk: Risk::ByClass,
-    price: Price::Plating("cost.T14b"),
-    dose: Dose::ByKind("T14b"),
+    price: Price::Plating(FigureId::COST_T14B),
+    dose: Dose::ByKind(by_origin("attribute.dose.T14b.")),
     after: &[(Fault::Tarnish, State::SOUND)],
 };

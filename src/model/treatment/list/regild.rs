@@ -1,6 +1,7 @@
 //! T15b: gilding renewed.
 
 use super::{Dose, Price, Risk, State, Trade, Value, Work};
+use crate::ledger::FigureId;
 use crate::treatment::{Fault, Treatment};
 
 /// What it answers, costs, takes and leaves.
@@ -10,12 +11,12 @@ pub(super) const REGILD: Work = Work {
     idle: Some("No gilding inside is recorded as worn or gone."),
     trade: Trade::Plate,
     risk: Risk::ByClass,
-    price: Price::Figure("cost.T15b"),
-    dose: Dose::Figure("attribute.dose.T15b"),
+    price: Price::Figure(FigureId::COST_T15B),
+    dose: Dose::Figure(FigureId::ATTRIBUTE_DOSE_T15B),
     after: &[(
         Fault::GildingGone,
         State {
-            value: Value::One("value.after_gilding"),
+            value: Value::One(FigureId::VALUE_AFTER_GILDING),
             ..State::SOUND
         },
     )],

@@ -1,6 +1,7 @@
 //! T10b: an old filling taken out.
 
 use super::{Dose, Price, Risk, State, Trade, Value, Work};
+use crate::ledger::FigureId;
 use crate::treatment::{Fault, Treatment};
 
 /// What it answers, costs, takes and leaves.
@@ -10,13 +11,13 @@ pub(super) const REMOVE_FILL: Work = Work {
     idle: Some("No filling is recorded that fails."),
     trade: Trade::Remove,
     risk: Risk::ByClass,
-    price: Price::Figure("cost.T10b"),
-    dose: Dose::Figure("attribute.dose.T10b"),
+    price: Price::Figure(FigureId::COST_T10B),
+    dose: Dose::Figure(FigureId::ATTRIBUTE_DOSE_T10B),
     after: &[(
         Fault::FailingFilling,
         State {
-            value: Value::One("value.after_fill_out"),
-            keeps: "fill_out",
+            value: Value::One(FigureId::VALUE_AFTER_FILL_OUT),
+            keeps: FigureId::ATTRIBUTE_STABILITY_FILL_OUT,
             ..State::SOUND
         },
     )],

@@ -1,6 +1,7 @@
 //! T10a: old lead solder taken out.
 
-use super::{Dose, Price, Risk, State, Trade, Value, Work};
+use super::{Dose, Price, Risk, State, Trade, Value, Work, mishaps};
+use crate::ledger::FigureId;
 use crate::treatment::{Fault, Treatment};
 
 /// What it answers, costs, takes and leaves.
@@ -9,14 +10,14 @@ pub(super) const REMOVE_LEAD: Work = Work {
     answers: &[Fault::GreyRepair],
     idle: Some("No old grey repair is recorded."),
     trade: Trade::Remove,
-    risk: Risk::Figures("T10a"),
-    price: Price::Figure("cost.T10a"),
-    dose: Dose::Figure("attribute.dose.T10a"),
+    risk: Risk::Figures(mishaps("hazard.T10a.")),
+    price: Price::Figure(FigureId::COST_T10A),
+    dose: Dose::Figure(FigureId::ATTRIBUTE_DOSE_T10A),
     after: &[(
         Fault::GreyRepair,
         State {
-            value: Value::One("value.after_repair"),
-            keeps: "neat",
+            value: Value::One(FigureId::VALUE_AFTER_REPAIR),
+            keeps: FigureId::ATTRIBUTE_STABILITY_NEAT,
             ..State::SOUND
         },
     )],

@@ -1,6 +1,7 @@
 //! T16: a new part for a lost one.
 
 use super::{Dose, Price, Risk, Show, State, Trade, Value, Work};
+use crate::ledger::FigureId;
 use crate::treatment::{Fault, Treatment};
 
 /// What it answers, costs, takes and leaves.
@@ -10,13 +11,16 @@ pub(super) const REPLACE_PART: Work = Work {
     idle: Some("No part is recorded as lost."),
     trade: Trade::Repair,
     risk: Risk::ByClass,
-    price: Price::BySize("cost.T16.minor", "cost.T16.major"),
-    dose: Dose::BySize("attribute.dose.T16.minor", "attribute.dose.T16.major"),
+    price: Price::BySize(FigureId::COST_T16_MINOR, FigureId::COST_T16_MAJOR),
+    dose: Dose::BySize(
+        FigureId::ATTRIBUTE_DOSE_T16_MINOR,
+        FigureId::ATTRIBUTE_DOSE_T16_MAJOR,
+    ),
     after: &[(
         Fault::PartLost,
         State {
             value: Value::NewPart,
-            show: Show::Figure("attribute.show.part_new"),
+            show: Show::Figure(FigureId::ATTRIBUTE_SHOW_PART_NEW),
             ..State::SOUND
         },
     )],

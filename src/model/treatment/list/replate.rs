@@ -1,6 +1,7 @@
 //! T14a: full replating.
 
-use super::{Dose, Price, Risk, State, Trade, Work};
+use super::{Dose, Price, Risk, State, Trade, Work, by_origin, mishaps};
+use crate::ledger::FigureId;
 use crate::treatment::{Fault, Treatment};
 
 /// What it answers, costs, takes and leaves.
@@ -9,8 +10,8 @@ pub(super) const REPLATE: Work = Work {
     answers: &[Fault::BareMetal],
     idle: Some("Hardly any base metal shows."),
     trade: Trade::Plate,
-    risk: Risk::Figures("T14a"),
-    price: Price::Plating("cost.T14a"),
-    dose: Dose::ByKind("T14a"),
+    risk: Risk::Figures(mishaps("hazard.T14a.")),
+    price: Price::Plating(FigureId::COST_T14A),
+    dose: Dose::ByKind(by_origin("attribute.dose.T14a.")),
     after: &[(Fault::Tarnish, State::SOUND)],
 };

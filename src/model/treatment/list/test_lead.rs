@@ -1,6 +1,7 @@
 //! T17: a test for lead.
 
 use super::{Dose, Price, Risk, Trade, Work};
+use crate::ledger::FigureId;
 use crate::treatment::Treatment;
 
 /// What it answers, costs, takes and leaves.
@@ -10,7 +11,7 @@ pub(super) const TEST_LEAD: Work = Work {
     idle: Some("It has been tested already."),
     trade: Trade::Remove,
     risk: Risk::None,
-    price: Price::Figure("cost.T17"),
+    price: Price::Figure(FigureId::COST_T17),
     dose: Dose::None,
     after: &[],
 };

@@ -1,6 +1,7 @@
 //! T15: tinning inside.
 
 use super::{Dose, Price, Risk, State, Trade, Value, Work};
+use crate::ledger::FigureId;
 use crate::treatment::{Fault, Treatment};
 
 /// What it answers, costs, takes and leaves.
@@ -10,12 +11,12 @@ pub(super) const TINNING: Work = Work {
     idle: Some("No lining is recorded as gone."),
     trade: Trade::Repair,
     risk: Risk::ByClass,
-    price: Price::Figure("cost.T15"),
-    dose: Dose::Figure("attribute.dose.T15"),
+    price: Price::Figure(FigureId::COST_T15),
+    dose: Dose::Figure(FigureId::ATTRIBUTE_DOSE_T15),
     after: &[(
         Fault::LiningGone,
         State {
-            value: Value::One("value.after_tin"),
+            value: Value::One(FigureId::VALUE_AFTER_TIN),
             ..State::SOUND
         },
     )],

@@ -1,6 +1,7 @@
 //! T13c: removable toning.
 
 use super::{Dose, Price, Risk, Trade, Work};
+use crate::ledger::FigureId;
 use crate::treatment::{Fault, Treatment};
 
 /// What it answers, costs, takes and leaves.
@@ -10,7 +11,7 @@ pub(super) const TONING: Work = Work {
     idle: Some("No bare metal is recorded that a tint could hide."),
     trade: Trade::Care,
     risk: Risk::ByClass,
-    price: Price::Large("cost.T13c"),
-    dose: Dose::Figure("attribute.dose.T13c"),
+    price: Price::Large(FigureId::COST_T13C),
+    dose: Dose::Figure(FigureId::ATTRIBUTE_DOSE_T13C),
     after: &[],
 };

@@ -1,6 +1,7 @@
 //! T02: dust and wash.
 
 use super::{Dose, Price, Risk, Trade, Work};
+use crate::ledger::FigureId;
 use crate::treatment::Treatment;
 
 /// What it answers, costs, takes and leaves.
@@ -10,7 +11,7 @@ pub(super) const WASH: Work = Work {
     idle: None,
     trade: Trade::Care,
     risk: Risk::None,
-    price: Price::Figure("cost.T02"),
+    price: Price::Figure(FigureId::COST_T02),
     dose: Dose::None,
     after: &[],
 };

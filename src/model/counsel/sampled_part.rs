@@ -13,7 +13,7 @@ use crate::record::{Part, PartName};
 use crate::silver::{Layer, bleed_range};
 
 /// One part of a case over the sample.
-pub struct Worn {
+pub struct SampledPart {
     /// Bare share in each draw.
     pub bleed: Vec<f64>,
     /// The layer in each draw; `None` where the piece is solid silver.
@@ -28,16 +28,16 @@ pub struct Worn {
 /// Which uncertain input a figure is drawn with; two figures with the same one are high and low
 /// together.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Luck {
+pub enum UncertainInput {
     /// How fast tarnish grows.
-    Air,
+    TarnishRate,
     /// How much a cleaning takes.
-    Sound,
+    CleaningLoss,
     /// How much of the tarnish goes with it.
-    Film,
+    FilmShare,
 }
 
-impl Worn {
+impl SampledPart {
     /// The wear of a part of this name.
     #[must_use]
     pub fn new(solved: &Solved, name: PartName) -> Self {
@@ -58,11 +58,11 @@ impl Worn {
     }
 
     /// Draws of a figure.
-    pub fn draw(&self, figure: &Figure, luck: Luck) -> Vec<f64> {
-        let dim = match luck {
-            Luck::Air => Dim::Tarnish,
-            Luck::Sound => Dim::Loss,
-            Luck::Film => Dim::Fees,
+    pub fn draw(&self, figure: &Figure, input: UncertainInput) -> Vec<f64> {
+        let dim = match input {
+            UncertainInput::TarnishRate => Dim::Tarnish,
+            UncertainInput::CleaningLoss => Dim::Loss,
+            UncertainInput::FilmShare => Dim::Fees,
         };
         self.sample.draw(figure, dim).to_vec()
     }
@@ -77,7 +77,7 @@ mod tests {
     fn the_layers_are_those_of_the_answer() {
         let text = include_str!("../../../tests/cases/worn_tray.json");
         let (case, _) = Draft::parse(text).unwrap().read();
-        let worn = Worn::new(&crate::counsel::solve(&case), PartName::Border);
+        let worn = SampledPart::new(&crate::counsel::solve(&case), PartName::Border);
         let report = crate::weigh(&case);
         let part = report
             .silver

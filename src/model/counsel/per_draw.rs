@@ -4,14 +4,14 @@ use super::column::Column;
 
 /// Something in every draw.
 #[derive(Clone)]
-pub(super) enum Level {
+pub(super) enum PerDraw {
     /// The same in all.
     Same(f64),
     /// One for each draw.
     Drawn(Column),
 }
 
-impl Level {
+impl PerDraw {
     pub(super) fn at(&self, i: usize) -> f64 {
         match self {
             Self::Same(x) => *x,

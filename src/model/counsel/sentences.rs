@@ -1,7 +1,7 @@
 //! The words of the counsel: numbers as people say them, courses as sentences.
 
 use super::course::Course;
-use super::wording::{contrast, say as words};
+use super::wording::{contrast, sentences as words};
 use crate::record::{Case, Currency, Doer};
 use crate::terms;
 use crate::treatment::Treatment;
