@@ -7,7 +7,7 @@ use yew::prelude::*;
 
 use super::{Page, of_report};
 use crate::app::parts::cautions::{cautions, display_only, named};
-use crate::app::parts::choice::{choices, pick, radios, tick, yes_no};
+use crate::app::parts::choice::{choices, pick, radios, several, tick, yes_no};
 use crate::app::parts::element::{el, group};
 use crate::app::parts::field::{number_field, text_field};
 use crate::app::parts::marks::{bullets, section};
@@ -17,7 +17,9 @@ use crate::app::state::Target::Field;
 use crate::app::wording::piece as say;
 
 /// What people come to ask about.
-const IN_MIND: [&str; 6] = ["T14a", "T09", "T10a", "T03", "T17", "T15"];
+const IN_MIND: [&str; 9] = [
+    "T08", "T09", "T12", "T16", "T10a", "T14a", "T03", "T15", "T17",
+];
 
 /// Piece.
 pub fn piece_page(page: Page) -> Html {
@@ -64,7 +66,7 @@ fn made(page: Page) -> Html {
 fn wanted(page: Page) -> Html {
     group()
         .put(radios(page, Field("aim.goal"), say::GOAL, choices!(Goal)))
-        .put(pick(
+        .put(several(
             page,
             Field("aim.asked"),
             say::IN_MIND,
@@ -81,6 +83,11 @@ fn wanted(page: Page) -> Html {
             "aim.household_child_or_pregnant",
             say::CHILD_OR_PREGNANT,
         ))
+        .put(tick(page, "aim.dishwasher", say::DISHWASHER))
+        .put(tick(page, "aim.damp", say::DAMP))
+        .put(tick(page, "aim.loan", say::LOAN))
+        .put(tick(page, "aim.assume_lead", say::ASSUME_LEAD))
+        .put(text_field(page, Field("aim.until"), say::UNTIL))
         // Said at once where food is wanted; elsewhere it waits for the counsel.
         .el(el("div", "")
             .hidden(page.open.draft.flag("aim.food") != Some(true))

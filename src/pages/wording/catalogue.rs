@@ -1,7 +1,5 @@
 //! Words of the page of all treatments.
 
-use leavewell_model::treatment::Outcome;
-
 // The head
 
 pub(crate) fn summary(all: usize, open: usize, first: usize, barred: usize) -> String {
@@ -19,18 +17,8 @@ pub(crate) const EVERYTHING_ELSE: &str = "Everything else that could be done";
 
 // One treatment
 
-pub(crate) fn verdict_words(outcome: Outcome) -> &'static str {
-    match outcome {
-        Outcome::Allowed => "Open: no rule speaks against it.",
-        Outcome::Conditional => "Open, on conditions.",
-        Outcome::NeedsCheck => "Not yet: a check comes first.",
-        Outcome::NeedsOpinion => "Not yet: a conservator's written opinion comes first.",
-        Outcome::Barred => "Out, for this piece as recorded.",
-    }
-}
-
 pub(crate) fn nothing_to_do(why: &str) -> String {
-    format!("It has nothing to do here as far as recorded. {why}")
+    format!("Nothing for it to do, as far as recorded. {why}")
 }
 
 pub(crate) const ON_CONDITION: &str = "On condition: ";

@@ -1,7 +1,8 @@
-//! What is gone for good: for the plan advised, and for replating, which most people ask about.
+//! What is gone for good: with the plan advised, and with the one the answer holds against it.
 
 use leavewell_model::Report;
 use leavewell_model::ledger::treatment_text;
+use leavewell_model::report::OptionReport;
 use yew::prelude::*;
 
 use crate::app::parts::element::{el, group};
@@ -28,11 +29,14 @@ pub(super) fn lost(report: &Report) -> Html {
         lost.push(say::NOTHING_LOST.into());
     }
     let name = advised.map_or("", |c| &c.name);
-    let replating = report
-        .options
+    let against: Vec<&OptionReport> = report
+        .counsel
+        .contrast
         .iter()
-        .find(|o| o.treatment == "T14a")
-        .map_or("", |o| o.lost.get());
+        .flat_map(|contrast| &contrast.steps)
+        .filter(|step| !report.counsel.steps.contains(step))
+        .filter_map(|step| report.options.iter().find(|o| o.treatment == *step))
+        .collect();
     let questions: Vec<_> = report
         .counsel
         .steps
@@ -43,12 +47,15 @@ pub(super) fn lost(report: &Report) -> Html {
     let with_advised = el("div", "")
         .el(el("dt", "").words(say::with_advised(&small(name))))
         .el(el("dd", "").put(bullets(lost)));
-    let with_replating = el("div", "")
-        .hidden(replating.is_empty())
-        .tag("dt", say::WITH_REPLATING)
-        .el(el("dd", "").said("", joined(&[replating, "."])));
+    let with_others = against.into_iter().map(|option| {
+        el("div", "")
+            .el(el("dt", "").words(say::with_contrast(&small(option.name.get()))))
+            .el(el("dd", "").said("", joined(&[option.lost.get(), "."])))
+    });
     let body = group()
-        .el(el("dl", "").el(with_advised).el(with_replating))
+        .el(el("dl", "")
+            .el(with_advised)
+            .each(with_others, |other| other))
         .el(el("h3", "").text(say::QUESTION))
         .el(el("ul", "").each(questions, |text| {
             el("li", "")

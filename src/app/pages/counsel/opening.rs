@@ -309,7 +309,7 @@ fn band(of: BandMean) -> Band {
 }
 
 /// With a small first letter, as within a sentence.
-fn small_first(words: &str) -> String {
+pub(super) fn small_first(words: &str) -> String {
     match words.split_at_checked(1) {
         Some((first, rest)) => joined(&[&first.to_ascii_lowercase(), rest]),
         None => words.to_owned(),

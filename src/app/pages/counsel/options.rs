@@ -4,6 +4,7 @@ use leavewell_model::Report;
 use leavewell_model::record::Currency;
 use leavewell_model::report::{CourseReport, OptionReport, Text};
 use leavewell_model::terms::capital;
+use leavewell_pages::standing::Standing;
 use yew::prelude::*;
 
 use crate::app::charts::unbeaten;
@@ -75,9 +76,6 @@ fn row(option: &OptionReport, report: &Report, currency: Currency) -> El {
         .attr("scope", "row")
         .attr("role", "rowheader")
         .el(el("span", "option-name").text(option.name.get()))
-        .el(el("span", "option-advised")
-            .hidden(!advised)
-            .text(say::ADVISED))
         .el(el("span", "option-plain").text(option.plain.get()));
     let class = match (closed, advised) {
         (true, _) => "is-closed",
@@ -86,13 +84,17 @@ fn row(option: &OptionReport, report: &Report, currency: Currency) -> El {
     };
     let cells = if closed {
         let more = p("quiet", closed_line(option, course, currency));
-        vec![cell("4", 1, group().put(said(option)).put(more).html())]
+        vec![cell(
+            "4",
+            1,
+            group().put(said(option, report)).put(more).html(),
+        )]
     } else {
         let kept = course.map(kept_words).unwrap_or_default();
         let undone = capital(&option.reversibility_words);
         let cost = cost_words(option, currency);
         vec![
-            cell("1", 1, said(option)),
+            cell("1", 1, said(option, report)),
             cell("1", 2, money(course, currency)),
             cell("1", 3, two("", kept, undone)),
             cell("1", 4, two("figures", cost, who(&option.who))),
@@ -131,9 +133,10 @@ pub(super) fn is_by_itself(course: &CourseReport, treatment: &str) -> bool {
 }
 
 /// What the guards say, in words.
-fn said(option: &OptionReport) -> Html {
+fn said(option: &OptionReport, report: &Report) -> Html {
+    let standing = Standing::of(option, report);
     let lead = el("p", "")
-        .tag("strong", say::lead(&option.outcome))
+        .el(el("strong", "").words(joined(&[standing.word(), "."])))
         .text(" ")
         .words(option.not_needed.clone().unwrap_or_default());
     let verdicts = el("ul", "")
