@@ -122,6 +122,9 @@ pub enum Target {
     Flag(&'static str),
     /// The answer to a finding: `seen`, `absent`, `unsure`, or empty for "not looked".
     Answer(&'static str),
+    /// The answer to a finding that typed words suggested, and where the words stand: the id of the
+    /// mark, or `description`.
+    Suggested(&'static str, &'static str),
     /// The part on which a finding was seen; empty for the whole piece.
     SeenOn(&'static str),
     /// A field of a part, such as `bleed`.
@@ -511,6 +514,7 @@ impl Target {
         let (first, second) = match self {
             Self::Field(path) | Self::Flag(path) => return path.to_owned(),
             Self::Answer(finding) => ("answer", finding),
+            Self::Suggested(finding, _) => ("suggested", finding),
             Self::SeenOn(finding) => ("part", finding),
             Self::Part(part, field) => (part.id(), field),
             Self::Share(part) => (part.id(), "bleed-share"),
@@ -534,7 +538,7 @@ impl Target {
                 None => "",
             }
             .to_owned(),
-            Self::Answer(finding) => draft.answer(finding).0,
+            Self::Answer(finding) | Self::Suggested(finding, _) => draft.answer(finding).0,
             Self::SeenOn(finding) => draft.answer(finding).1,
             Self::Part(part, "bleed") => share::word(draft.part_text(part.id(), "bleed")),
             Self::Part(part, field) => draft.part_text(part.id(), field),
@@ -556,7 +560,11 @@ impl Target {
         match self {
             Self::Field(path) => open.problem(path),
             // What is wrong with the bleed is said at its share.
-            Self::Part(_, "bleed") | Self::Flag(_) | Self::Answer(_) | Self::SeenOn(_) => None,
+            Self::Part(_, "bleed")
+            | Self::Flag(_)
+            | Self::Answer(_)
+            | Self::Suggested(..)
+            | Self::SeenOn(_) => None,
             Self::Part(part, field) => open.entry_problem("parts", "part", part.id(), field),
             Self::Share(part) => open.entry_problem("parts", "part", part.id(), "bleed"),
             Self::Quote(treatment, field) => {
@@ -582,6 +590,10 @@ impl Target {
                 // Where it was seen goes when it was not.
                 let part = if typed == Seen::Yes.id() { &part } else { "" };
                 draft.set_answer(finding, typed, part);
+            }
+            Self::Suggested(finding, from) => {
+                draft.set_answer(finding, typed, "");
+                draft.set(&joined(&["findings[id=", finding, "].from"]), from);
             }
             Self::SeenOn(finding) => {
                 let answer = draft.answer(finding).0;

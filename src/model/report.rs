@@ -68,6 +68,8 @@ pub struct BandMean {
 pub struct IdentityReport {
     /// One plain sentence.
     pub sentence: String,
+    /// Nothing was looked at or read yet, so that every share below is the prior and no answer.
+    pub nothing_found: bool,
     /// How the body was made: the likeliest answer.
     pub body: SettledReport,
     /// What silver is on it now: the likeliest answer.
@@ -84,6 +86,10 @@ pub struct IdentityReport {
     pub date_conflicts: Vec<String>,
     /// Findings that do not fit together.
     pub contradictions: Vec<ContradictionReport>,
+    /// At most two looks that part what is still possible, the least effort first.
+    pub parting: Vec<PartingReport>,
+    /// What these looks will probably leave open, and the reading that tells more.
+    pub open: Option<String>,
     /// What to look at next, most useful first.
     pub next_looks: Vec<NextLook>,
     /// How far each answer and each reading moved the leading family.
@@ -246,6 +252,21 @@ pub struct NextLook {
     pub how: Text,
     /// What one needs.
     pub needs: Text,
+    /// What it would then most likely be, if it is seen.
+    pub if_seen: AfterLook,
+    /// What it would then most likely be, if it is looked for and not there.
+    pub if_absent: AfterLook,
+}
+
+/// A look that parts what is still possible.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct PartingReport {
+    /// Finding id.
+    pub finding: Text,
+    /// What to look for.
+    pub title: Text,
+    /// How to look.
+    pub how: Text,
     /// What it would then most likely be, if it is seen.
     pub if_seen: AfterLook,
     /// What it would then most likely be, if it is looked for and not there.

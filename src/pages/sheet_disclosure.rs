@@ -3,7 +3,7 @@
 
 use super::sheet::{Paper, and, small};
 use super::wording::sheet_disclosure as words;
-use leavewell_model::ledger::FigureId;
+use leavewell_model::ledger::{FigureId, signs};
 use leavewell_model::record::Part;
 use leavewell_model::terms::percent;
 use leavewell_model::terms::{Corrosion, Dents, Fill, Interior, Joint, Lead, PartName, TestKind};
@@ -387,7 +387,7 @@ fn coated(paper: &Paper, list: &mut Vec<Told>) {
 
 fn corroding(paper: &Paper, list: &mut Vec<Told>) {
     let mut parts = parts_where(paper, |p| p.corrosion.is_some_and(|c| c != Corrosion::None));
-    if paper.case.has_seen("S07") && parts.is_empty() {
+    if paper.case.has_seen_any(&signs::RUST) && parts.is_empty() {
         parts.push(words::WHERE_RUST_WAS_SEEN.to_owned());
     }
     if !parts.is_empty() {

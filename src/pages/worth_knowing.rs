@@ -551,7 +551,7 @@ mod tests {
     fn answers_of_every_look_are_chances() {
         let subject = Subject::new(Draft::default());
         for look in Deep::new(&subject).looks() {
-            for k in 0..12 {
+            for k in 0..leavewell_model::identity::Kind::ALL.len() {
                 let sum: f64 = look.answers.iter().map(|(_, l)| l[k]).sum();
                 assert!((sum - 1.0).abs() < 1e-9, "{}", look.name);
                 assert!(

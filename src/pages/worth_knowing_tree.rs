@@ -17,8 +17,8 @@ use leavewell_model::terms::{capital, share};
 
 /// Tests one after another at most.
 const DEPTH: usize = 3;
-/// States: twelve kinds, each without and with lead.
-const STATES: usize = 24;
+/// States: every kind, each without and with lead.
+const STATES: usize = 2 * Kind::ALL.len();
 
 pub(super) fn section(deep: &Deep) -> Block {
     let question = question(deep);

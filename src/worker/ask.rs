@@ -41,7 +41,7 @@ pub enum Ask {
 pub enum Worker {
     /// Answers what a person waits for while typing.
     Answers,
-    /// Does what takes long: sheets, the ledger, the closer look, the plan, files.
+    /// Does what takes long: what would change the advice, sheets, the ledger, the closer look, the plan, files.
     LongJobs,
 }
 
@@ -68,9 +68,10 @@ impl Ask {
                 | PageName::SheetForClient
                 | PageName::SheetForFile,
             )
+            | Self::Changes
             | Self::Sheet { .. }
             | Self::Plan => Worker::LongJobs,
-            Self::Report | Self::Changes | Self::Moved { .. } | Self::Page(_) => Worker::Answers,
+            Self::Report | Self::Moved { .. } | Self::Page(_) => Worker::Answers,
         }
     }
 

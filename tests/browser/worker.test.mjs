@@ -66,7 +66,6 @@ browserTest("one program runs in two workers, each with an address of its own", 
   await go("#/");
   await page.getByRole("button", { name: WORN_TRAY }).click();
   await page.locator(".answer-sentence").waitFor();
-  assert.equal(page.workers().length, 1, "nothing long was asked for yet");
   await go("#/sheet/client");
   await page.locator(".paper section").first().waitFor();
   const addresses = page.workers().map((worker) => worker.url());

@@ -1,8 +1,9 @@
 //! Look: what is to be seen on the piece, by place, and what it says about what the piece is.
 
-use leavewell_model::ledger::{FindingFact, Place, finding, findings};
+use leavewell_model::identity::{Proposal, proposals};
+use leavewell_model::ledger::{FindingFact, Place, WordsIn, finding, findings};
 use leavewell_model::record::{Form, PartName, Seen};
-use leavewell_model::report::{IdentityReport, NextLook};
+use leavewell_model::report::{AfterLook, IdentityReport};
 use leavewell_model::terms::capital;
 use leavewell_pages::PageName;
 use yew::prelude::*;
@@ -11,8 +12,8 @@ use super::{Page, of_report};
 use crate::app::charts::families;
 use crate::app::parts::blocks::loaded_page;
 use crate::app::parts::choice::{Choice, choices, list, radios_as};
-use crate::app::parts::element::{El, el, group};
-use crate::app::parts::field::heard;
+use crate::app::parts::element::{El, button, el, group};
+use crate::app::parts::field::{heard, text_field};
 use crate::app::parts::marks::{fold, named, section};
 use crate::app::parts::screen::screen;
 use crate::app::parts::words::{joined, percent};
@@ -42,6 +43,7 @@ pub fn look_page(page: Page) -> Html {
         [say::TITLE, say::PURPOSE, say::NEXT],
         what_it_is(page),
         group()
+            .put(section("", "words-title", say::IN_WORDS, in_words(page)))
             .put(section("", "few-title", say::FEW, few.html()))
             .put(section("", "all-title", say::EVERYTHING, every.html()))
             .put(fold(
@@ -51,6 +53,58 @@ pub fn look_page(page: Page) -> Html {
             ))
             .html(),
     )
+}
+
+/// What is struck on the piece and what is said of it, as typed, with the findings the words suggest.
+fn in_words(page: Page) -> Html {
+    let mark = Target::Field("marks[id=1].text");
+    let described = Target::Field("looked.described");
+    let said = [
+        (WordsIn::Mark, mark, "1"),
+        (WordsIn::Description, described, "description"),
+    ];
+    let suggested = said.into_iter().flat_map(|(place, target, from)| {
+        let found = proposals(place, &target.text(page.open));
+        found.into_iter().map(move |p| (p, from))
+    });
+    let open = suggested
+        .filter(|(p, _)| page.open.draft.answer(p.finding).0.is_empty())
+        .collect::<Vec<_>>();
+    let none = open.is_empty();
+    group()
+        .put(text_field(page, mark, [say::MARK, say::MARK_HINT, ""]))
+        .put(text_field(
+            page,
+            described,
+            [say::DESCRIPTION, say::DESCRIPTION_HINT, ""],
+        ))
+        .el(el("div", "suggested")
+            .hidden(none)
+            .p("hint", say::SUGGESTED)
+            .el(el("ul", "").each(&open, |(p, from)| suggestion(page, p, from))))
+        .html()
+}
+
+/// One finding that typed words suggest, to be confirmed or put aside.
+fn suggestion(page: Page, proposal: &Proposal, from: &'static str) -> El {
+    let id = proposal.finding;
+    let title = finding(id).map_or("", |f| f.title);
+    let answer = |seen: Seen| {
+        let target = Target::Suggested(id, from);
+        page.act
+            .reform(move |_: MouseEvent| Action::Typed(target, seen.id().to_owned()))
+    };
+    el("li", "")
+        .key(id)
+        .words(say::suggestion(&proposal.words, title))
+        .text(" ")
+        .el(button("small")
+            .pressed(answer(Seen::Yes))
+            .words(say::confirm(title)))
+        .text(" ")
+        .el(button("small quiet")
+            .pressed(answer(Seen::Unsure))
+            .words(say::put_aside(title)))
 }
 
 fn place_group(page: Page, place: Place) -> El {
@@ -138,21 +192,31 @@ fn what_it_is(page: Page) -> Html {
             odd(&c.text).key(&c.findings.concat())
         });
     let mut next = el("div", "next-look");
-    let report = page.open.report();
-    if let Some(look) = report.and_then(|r| r.identity.next_looks.first()) {
-        next = next
-            .el(el("p", "").put(named(say::LOOK_NEXT, joined(&[&look.title, "."]))))
-            .p("hint", look.how.get())
-            .said("hint", after_look(look));
+    if let Some(report) = page.open.report() {
+        for look in &report.identity.parting {
+            next = next
+                .el(el("p", "").put(named(say::LOOK_NEXT, joined(&[&look.title, "."]))))
+                .p("hint", look.how.get())
+                .said("hint", after_look([&look.if_seen, &look.if_absent]));
+        }
+        if let Some(open) = &report.identity.open {
+            next = next.said("hint", open.clone());
+        }
     }
     let did = el("ul", "").each(&identity.pushes, |push| {
         let did = say::pushed(&push.answer, push.log_odds);
         el("li", "").words(say::what_it_did(&push.title, &did))
     });
     let did = group().el(did).put(loaded_page(page, PageName::Why));
+    let shares = if identity.nothing_found {
+        fold("", say::BEFORE_LOOKING, families(&identity.family_bars))
+    } else {
+        families(&identity.family_bars)
+    };
     group()
         .tag("h2", say::WHAT_IT_IS)
-        .put(families(&identity.family_bars))
+        .said("verdict-sentence", identity.sentence.clone())
+        .put(shares)
         .put(fold("", say::MEANINGS, meanings.html()))
         .said(
             "hint",
@@ -168,8 +232,7 @@ fn what_it_is(page: Page) -> Html {
 }
 
 /// What a look would make of it, for either answer.
-pub(super) fn after_look(look: &NextLook) -> String {
-    let (seen, absent) = (&look.if_seen, &look.if_absent);
+pub(super) fn after_look([seen, absent]: [&AfterLook; 2]) -> String {
     say::after_look(
         [&seen.name, &percent(seen.p)],
         [&absent.name, &percent(absent.p)],
@@ -177,6 +240,9 @@ pub(super) fn after_look(look: &NextLook) -> String {
 }
 
 fn dates(identity: &IdentityReport) -> String {
+    if identity.nothing_found {
+        return String::new();
+    }
     let Some(dates) = &identity.dates else {
         return say::NO_YEAR.to_owned();
     };

@@ -2,7 +2,7 @@
 
 use leavewell_model::Report;
 use leavewell_model::ledger::treatment_text;
-use leavewell_model::record::{Doer, Form, Goal};
+use leavewell_model::record::{CameFrom, Doer, Form, Goal};
 use yew::prelude::*;
 
 use super::{Page, of_report};
@@ -42,6 +42,12 @@ fn known(page: Page) -> Html {
         .put(pick(page, Field("piece.form"), say::FORM, choices!(Form)))
         .put(number_field(page, Field("piece.height_mm"), say::HEIGHT))
         .put(made(page))
+        .put(pick(
+            page,
+            Field("piece.came_from"),
+            say::CAME_FROM,
+            choices!(CameFrom),
+        ))
         .put(yes_no(page, "piece.soldered_vessel", say::SOLDERED))
         .put(tick(page, "piece.rare", say::RARE))
         .put(tick(page, "piece.documented", say::DOCUMENTED))

@@ -10,6 +10,29 @@ pub const TITLE: &str = "Look at the piece";
 pub const PURPOSE: &str = "Say what you see. \"Not sure\" is a good answer: it keeps the range wide and does not stop you.";
 pub const NEXT: &str = "Next: the state of each part";
 
+// Marks and descriptions in words.
+
+pub const IN_WORDS: &str = "What is struck on it, and what you would say of it";
+pub const MARK: &str = "The mark, as you read it";
+pub const MARK_HINT: &str =
+    "Letters, words and numbers, such as E P N S or STERLING WEIGHTED. No maker is looked up.";
+pub const DESCRIPTION: &str = "In a few words";
+pub const DESCRIPTION_HINT: &str =
+    "As you or a catalogue would say it: rolled edge, shield let in, some copper showing.";
+pub const SUGGESTED: &str = "Your words may mean these. Nothing counts until you say so.";
+
+pub fn suggestion(words: &str, title: &str) -> String {
+    joined(&["“", words, "”: ", title, "."])
+}
+
+pub fn confirm(title: &str) -> String {
+    joined(&["Yes: ", title])
+}
+
+pub fn put_aside(title: &str) -> String {
+    joined(&["Not sure: ", title])
+}
+
 // The few that tell most.
 
 pub const FEW: &str = "The few that tell most";
@@ -98,6 +121,7 @@ fn effort(invasive: u8) -> &'static str {
 // What it is.
 
 pub const WHAT_IT_IS: &str = "What it is";
+pub const BEFORE_LOOKING: &str = "How common each is before anything is looked at";
 pub const MEANINGS: &str = "What these words mean";
 
 pub fn family(name: &str) -> String {

@@ -16,6 +16,11 @@ pub const LOOKS_THAT_TELL_MOST: &str = "These looks would tell most:";
 
 pub const THE_PIECE: &str = "The piece";
 pub const NAME: [&str; 3] = ["What do you call it?", "For you to find it again.", ""];
+pub const CAME_FROM: [&str; 3] = [
+    "How did it come to you?",
+    "It says which kinds are common before anything is looked at: household drawers hold mostly electroplate, dealers in old plate sort it out.",
+    "Not sure",
+];
 pub const FORM: [&str; 3] = [
     "What is it?",
     "The form decides which parts there are, and whether food or drink belongs in it.",

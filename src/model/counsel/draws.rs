@@ -7,7 +7,7 @@ use super::sample::{Dim, Law, Sample};
 use super::wear::{Wear, WearBefore};
 use super::what_if::WhatIf;
 use crate::identity::{Kind, Posterior};
-use crate::ledger::Ledger;
+use crate::ledger::{Ledger, signs};
 use crate::record::{Case, Corrosion, Fill, Goal, Joint, Mount, Part, Route, Tarnish};
 use crate::treatment::{LeadStatus, lead_anywhere};
 use crate::value::{Class, Comparison, Factor, Fees, guess};
@@ -304,7 +304,7 @@ impl FactorRows<'_> {
     /// filling that shows, rust.
     fn fixed(&self, case: &Case) -> Option<Column> {
         let mut rows: Vec<Column> = Vec::new();
-        if case.has_seen("C13") {
+        if case.has_seen_any(&signs::LET_IN) {
             rows.push(self.condition("arms_original", Dim::ShieldFactor));
         }
         for flaw in &case.flaws {
@@ -327,7 +327,7 @@ impl FactorRows<'_> {
         if any(&|p| p.mount == Some(Mount::FillShowing)) {
             rows.push(self.condition("fill_showing", Dim::FillingFactor));
         }
-        if case.has_seen("S07") || any(&|p| p.corrosion == Some(Corrosion::Rust)) {
+        if case.has_seen_any(&signs::RUST) || any(&|p| p.corrosion == Some(Corrosion::Rust)) {
             let rust = self.one("value.factor.rust.A", Dim::RustFactor);
             let of_iron = |(c, ln): (&Class, &f64)| if *c == Class::B { *ln } else { 0.0 };
             rows.push(self.class.iter().zip(rust.iter()).map(of_iron).collect());

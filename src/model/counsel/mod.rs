@@ -62,15 +62,15 @@ use self::looked_at::looked_at;
 use crate::bench::{SolderReach, solder_reach};
 use crate::identity::{
     ByKind, Cluster, Dating, Evidence, Found, Interval, Kind, Posterior, Reading, information_gain,
-    interval_with, readings,
+    interval_with, open_in_words, parting, readings,
 };
-use crate::ledger::{LEDGER_VERSION, Ledger, Offered, caution};
+use crate::ledger::{LEDGER_VERSION, Ledger, Offered, caution, finding, signs};
 use crate::record::ledger_of;
 use crate::record::{Asked, Case, Currency, Goal, PartName, Problem, Route};
 use crate::report::{
     AfterLook, Band, BandMean, ContrastReport, CounselReport, CourseReport, DisplayOnly,
-    FaultReport, IdentityReport, MovedReport, NextLook, OptionReport, PartReport, ProposalReport,
-    Report, SilverReport, StepReport, Text, ValueReport, VerdictReport,
+    FaultReport, IdentityReport, MovedReport, NextLook, OptionReport, PartReport, PartingReport,
+    ProposalReport, Report, SilverReport, StepReport, Text, ValueReport, VerdictReport,
 };
 use crate::small::{percent, sort_short};
 use crate::treatment::{Faults, LeadStatus, Situation, Treatment, Verdict, check, work, worst};
@@ -193,11 +193,8 @@ impl Solved {
             interval.base.with_odds_scaled(&fused, moved_by.fused_odds)
         };
         let dating = Dating::new(case, &posterior, ledger);
-        let early = case.piece.rare
-            || case.has_seen("M04")
-            || case.has_seen("M05")
-            || case.has_seen("M25")
-            || dating.is_early(ledger);
+        let early =
+            case.piece.rare || case.has_seen_any(&signs::EARLY_MARKS) || dating.is_early(ledger);
         #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
         // clamped to the range of u32
         let seed = ledger.value("counsel.seed").clamp(0.0, f64::from(u32::MAX)) as u32;
@@ -449,7 +446,24 @@ impl Solved {
             interval: &self.interval,
             dating: &self.dating,
         };
+        let parted = parting(
+            &Evidence::of(&self.case, &self.readings),
+            &self.interval.base,
+            &self.ledger,
+        );
         IdentityReport {
+            open: open_in_words(&parted, &self.interval.base),
+            parting: parted
+                .looks
+                .iter()
+                .map(|look| PartingReport {
+                    finding: look.finding.id.into(),
+                    title: look.finding.title.into(),
+                    how: look.finding.how.into(),
+                    if_seen: after_look(&look.if_seen),
+                    if_absent: after_look(&look.if_absent),
+                })
+                .collect(),
             next_looks: self.next_looks(by_kind),
             ..found.report()
         }
@@ -500,6 +514,9 @@ impl Solved {
         // What tells next to nothing and is worth nothing is no advice.
         let least = self.ledger.value("look.least_bits");
         looks.retain(|l| l.worth > 0.0 || l.bits >= least);
+        // A look that anybody can take comes before wetting and instruments.
+        let needs_more = |l: &NextLook| finding(l.finding.get()).is_some_and(|f| f.invasive >= 2);
+        looks.sort_by_key(needs_more);
         // A close-plater's mark calls for the magnet: the mark alone loses to commoner kinds.
         if self.case.has_seen("M12")
             && let Some(magnet) = looks.iter().position(|l| l.finding == "P01")

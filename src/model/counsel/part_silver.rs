@@ -5,7 +5,7 @@ use super::draws::tarnish_of;
 use super::sample::{Dim, Sample};
 use super::what_if::WhatIf;
 use crate::identity::Kind;
-use crate::ledger::Ledger;
+use crate::ledger::{Ledger, signs};
 use crate::maths::{at_least, at_most, probit};
 use crate::record::{Case, Part, PartName, Tarnish};
 use crate::silver::{BleedRange, FilmLoss, Layer, film_loss_um, held, measured, shown_share};
@@ -73,7 +73,7 @@ pub(super) struct LayerDraws {
 
 impl LayerDraws {
     pub(super) fn new(case: &Case, ledger: &Ledger, kind: &[Kind], sample: &Sample) -> Self {
-        let marked = ["M01", "M06", "M29"].iter().any(|id| case.has_seen(id));
+        let marked = case.has_seen_any(&signs::ELECTROPLATE_MARKS);
         let columns: Vec<Option<Column>> = Kind::ALL
             .iter()
             .map(|k| {

@@ -82,11 +82,12 @@ fn apart_on_the_piece(a: &[&Answer], b: &[&Answer]) -> Option<(PartName, PartNam
 }
 
 /// Findings of which one spot can show only one.
-const ONE_OF: [&[&str]; 13] = [
-    &["C01", "C02", "C04"],
+const ONE_OF: [&[&str]; 14] = [
     &["C14", "C15"],
     &["C25", "C26"],
     &["C17", "C18", "C30", "C31"],
+    &["C04", "C20"],
+    &["C01", "C02", "C04"],
     &["S01", "S02"],
     &["S14", "S15", "S16"],
     &["M01", "M01b", "M02", "M30"],
@@ -98,12 +99,19 @@ const ONE_OF: [&[&str]; 13] = [
     &["P11", "P12"],
 ];
 
+/// Findings of engraving or chasing, or of the shield it was cut in.
+const ENGRAVED: [&str; 6] = ["C14", "C15", "C24", "C27", "C29", "C23"];
+
 /// Whether two findings say opposite things of one spot.
-fn exclude_each_other(a: &str, b: &str) -> bool {
+pub(super) fn exclude_each_other(a: &str, b: &str) -> bool {
     // "No mark anywhere" goes with no mark.
     let unmarked = |x: &str, y: &str| x == "M10" && y.starts_with('M');
+    // "No engraving at all" goes with none of it.
+    let plain = |x: &str, y: &str| x == "C34" && ENGRAVED.contains(&y);
     unmarked(a, b)
         || unmarked(b, a)
+        || plain(a, b)
+        || plain(b, a)
         || ONE_OF
             .iter()
             .any(|group| group.contains(&a) && group.contains(&b))

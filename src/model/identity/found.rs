@@ -1,10 +1,11 @@
 //! What was found, as the plain data that screens and sheets show.
 
+use super::surety::fused_is_parted_from_copies;
 use super::{
-    Build, Dating, Evidence, Family, Interval, Kind, Push, Reading, Skin, contradictions,
-    interval_with, likeliest, pushes, readings, readings_that_clash,
+    Build, Carried, Dating, Evidence, FUSED_BODY, Family, Interval, Kind, Push, Reading, Skin,
+    Surety, contradictions, interval_with, likeliest, pushes, readings, readings_that_clash,
 };
-use crate::ledger::{Ledger, finding};
+use crate::ledger::Ledger;
 use crate::record::{Case, Seen};
 use crate::report::{
     ContradictionReport, DateReport, Families, FamilyPush, FamilyReport, IdentityReport,
@@ -75,6 +76,7 @@ impl Found<'_> {
         let moved = pushes(&Evidence::of(self.case, self.readings), self.ledger, top);
         IdentityReport {
             sentence: self.sentence(),
+            nothing_found: self.nothing_found(),
             body: self.settled(
                 "The body",
                 likeliest(&Build::ALL, Build::probability, self.interval),
@@ -121,6 +123,8 @@ impl Found<'_> {
                 )
                 .collect(),
             measures: self.readings.iter().map(|r| measured(r, &moved)).collect(),
+            parting: Vec::new(),
+            open: None,
             next_looks: Vec::new(),
             pushes: moved
                 .iter()
@@ -134,35 +138,44 @@ impl Found<'_> {
         }
     }
 
-    /// The family in words, and what is still open about it.
-    fn sentence(&self) -> String {
-        let posterior = self.interval.base;
-        let (top, p) = posterior.top_family();
-        let fused_body = posterior.original_fused() + posterior.family(Family::ReplatedFused);
-        let construction_seen = self
-            .case
-            .findings
-            .iter()
-            .filter(|a| a.seen == Seen::Yes && a.id != "C14")
-            .filter_map(|a| finding(a.id))
-            .any(|f| f.cluster.is_construction());
-        if self.case.findings.iter().all(|a| a.seen == Seen::Unsure)
+    fn evidence(&self) -> Evidence<'_> {
+        Evidence::of(self.case, self.readings)
+    }
+
+    /// Nothing was looked at or read that says anything, so that only the prior speaks.
+    fn nothing_found(&self) -> bool {
+        self.case.findings.iter().all(|a| a.seen == Seen::Unsure)
             && !self.readings.iter().any(|r| r.counts)
-        {
+    }
+
+    /// The family in words, as firmly as the looks carry, and what is still open about it.
+    fn sentence(&self) -> String {
+        if self.nothing_found() {
             return "Nothing has been looked at yet, so it could be any of these.".to_owned();
         }
+        let posterior = self.interval.base;
+        let (top, _) = posterior.top_family();
+        let carried = Carried::of(&self.evidence(), top);
+        let fused = matches!(top, Family::Fused | Family::ReplatedFused);
         // Copper alone is no verdict: electroplate on copper wears through to copper too.
-        if self.case.has_seen("S03")
-            && !construction_seen
-            && matches!(top, Family::Fused | Family::ReplatedFused)
-        {
-            return "Silver over copper. Whether it was fused or electroplated has to show in a seam, an edge, a mount or a shield."
-                .to_owned();
+        if fused && !fused_is_parted_from_copies(&self.evidence()) {
+            let metal = if self.case.has_seen("S03") {
+                "Silver over copper."
+            } else {
+                "Not settled."
+            };
+            return format!(
+                "{metal} Whether it was fused or electroplated has to show in a seam, an edge, a mount or a shield."
+            );
         }
-        if fused_body >= 0.8 && p < 0.8 {
+        let (_, low, _) = self.interval.range(|q| q.family(top));
+        let (_, low_body, _) = self.interval.range(|q| q.of_any(&FUSED_BODY));
+        let sure = Surety::of(low, carried, self.ledger);
+        let sure_body = Surety::of(low_body, carried, self.ledger);
+        if fused && sure_body > sure && sure_body >= Surety::Probable {
             return format!(
                 "{} made as fused plate (old Sheffield plate); whether it was electroplated later is open.",
-                how_sure(fused_body)
+                sure_body.words()
             );
         }
         let names_base = !(self.case.has_seen("M01b")
@@ -173,7 +186,7 @@ impl Found<'_> {
         } else {
             "electroplate; the mark does not name the metal beneath"
         };
-        format!("{} {name}.", how_sure(p))
+        format!("{} {name}.", sure.words())
     }
 
     /// One of the two questions behind a kind, in words.
@@ -186,7 +199,9 @@ impl Found<'_> {
         let settled = low >= self.ledger.value("counsel.family");
         let name = name(top);
         let share = share(p);
-        let sentence = if settled {
+        let sentence = if self.nothing_found() {
+            format!("{subject} is open.")
+        } else if settled {
             format!("{subject} is {name}: settled ({share}).")
         } else {
             format!("{subject} is open; the likeliest is {name} ({share}).")
@@ -218,17 +233,5 @@ fn measured(reading: &Reading, moved: &[Push]) -> MeasureReport {
                 log_odds,
             })
             .collect(),
-    }
-}
-
-fn how_sure(p: f64) -> &'static str {
-    if p >= 0.95 {
-        "Almost certainly"
-    } else if p >= 0.8 {
-        "Very probably"
-    } else if p >= 0.6 {
-        "Probably"
-    } else {
-        "Not settled; the likeliest is"
     }
 }

@@ -7,7 +7,10 @@ mod dates;
 mod found;
 mod measure;
 mod next_look;
+mod parting;
 mod posterior;
+mod propose;
+mod surety;
 
 pub use crate::terms::{ByKind, ByLadderKind, Cluster, Family, Kind, Letter};
 pub use build::{Build, Skin, likeliest};
@@ -17,6 +20,9 @@ pub(crate) use found::Found;
 pub use found::identify;
 pub use measure::{Reading, readings};
 pub use next_look::{InformationGain, information_gain};
+pub use parting::{Parting, PartingLook, open_in_words, parting};
 pub use posterior::{
     Evidence, FUSED_BODY, Interval, Ladder, Posterior, Push, interval_with, pushes,
 };
+pub use propose::{Proposal, proposals};
+pub use surety::{Carried, Surety};

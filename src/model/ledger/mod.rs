@@ -10,7 +10,9 @@ mod figure;
 mod figure_id;
 mod finding;
 mod meaning_of_words;
+mod proposal;
 mod rule;
+pub mod signs;
 mod table;
 mod treatment_text;
 #[cfg(any(test, feature = "trace"))]
@@ -24,6 +26,7 @@ pub use figure::{Figure, Shape, Tag};
 pub use figure_id::FigureId;
 pub use finding::{FindingFact, LowerEnd, Place, Window, WindowAbout, finding, findings, windows};
 pub use meaning_of_words::{FoundWord, Meaning, WORDS, next_word, words_in};
+pub use proposal::{SuggestedBy, WordsIn, suggestions};
 pub use rule::{GuardText, SoftText, guard_text, guard_texts, soft_rule, soft_rules};
 pub use treatment_text::{
     CautionText, Hand, Level, Offered, TreatmentText, caution, cautions, treatment_text,

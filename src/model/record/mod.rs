@@ -395,6 +395,12 @@ impl Case {
         self.answer(id) == Some(Seen::Yes)
     }
 
+    /// True when any of these findings was seen on some part.
+    #[must_use]
+    pub fn has_seen_any(&self, ids: &[&str]) -> bool {
+        ids.iter().any(|id| self.has_seen(id))
+    }
+
     /// The record of a part, if it was looked at.
     #[must_use]
     pub fn part(&self, name: PartName) -> Option<&Part> {

@@ -1,7 +1,7 @@
 //! Measured thickness of silver, combined with the estimate from what can be seen.
 
 use super::Layer;
-use crate::ledger::{FigureId, Ledger};
+use crate::ledger::{FigureId, Ledger, signs};
 use crate::record::{Case, Reading};
 use crate::terms::{Method, PartName};
 
@@ -101,7 +101,7 @@ pub fn measured(layers: &mut [Option<Layer>], readings: &[Reading], ledger: &Led
 #[must_use]
 pub fn let_in(case: &Case, part: &str) -> bool {
     part == PartName::Shield.id()
-        && case.has_seen("C13")
+        && case.has_seen_any(&signs::LET_IN)
         && case
             .part(PartName::Shield)
             .is_none_or(|p| p.readings.is_empty())

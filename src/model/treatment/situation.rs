@@ -4,7 +4,7 @@ use super::lead::{LeadStatus, Release, lead_anywhere, lead_filled, lead_for, rel
 use super::limits::near_reach;
 use crate::bench::SolderReach;
 use crate::identity::{Kind, Posterior};
-use crate::ledger::Ledger;
+use crate::ledger::{Ledger, signs};
 use crate::record::{Case, Corrosion, Fill, Form, Interior, Joint, PartName};
 use crate::terms::Treatment;
 
@@ -60,16 +60,24 @@ impl Situation<'_> {
         }
     }
 
-    /// Probability of electroplate on Britannia metal.
+    /// Probability of Britannia metal or pewter, plated or not.
     #[must_use]
     pub fn britannia(&self) -> f64 {
-        self.posterior.of(Kind::Ebm)
+        self.posterior.of_any(&[Kind::Ebm, Kind::Ubm])
     }
 
-    /// Probability that the silver is held by tin or only burnished on, so that heat lifts it.
+    /// Probability that heat or water lifts the silver: held by tin, only burnished on, or plated on
+    /// iron or steel that rusts.
     #[must_use]
     pub fn close_or_french(&self) -> f64 {
-        self.posterior.of_any(&[Kind::Clp, Kind::Frp])
+        self.posterior.of_any(&[Kind::Clp, Kind::Frp, Kind::Est])
+    }
+
+    /// Probability that it never carried silver.
+    #[must_use]
+    pub fn never_silvered(&self) -> f64 {
+        self.posterior
+            .of_any(&[Kind::Ucu, Kind::Uns, Kind::Ubm, Kind::Ncp])
     }
 
     /// Whether there is lead in the parts that `treatment` touches: as recorded, else as the test in
@@ -133,6 +141,7 @@ impl Situation<'_> {
             && (lead == LeadStatus::Present
                 || self.case.has_seen("C10")
                 || self.case.has_seen("C12")
+                || self.posterior.of(Kind::Ubm) >= self.ledger.value("guard.kind_check")
                 || self.any_joint(&[Joint::GreyRepair])
                 || self.lead_filled()
                 || self.case.is_soldered())
@@ -153,19 +162,23 @@ impl Situation<'_> {
             .any(|p| p.joint.is_some_and(|j| joints.contains(&j)))
     }
 
-    /// A hollow part that is closed or filled with something that bursts or moves when hot. A form
+    /// A hollow part that is closed or filled, told or seen, with something that bursts or moves when hot. A form
     /// that is usually loaded counts until its base or foot is answered for.
     #[must_use]
     pub fn sealed_or_pitch(&self) -> bool {
         let bursts = |f: Option<Fill>| matches!(f, Some(Fill::Pitch | Fill::Sealed));
-        self.case.parts.iter().any(|p| bursts(p.fill)) || self.loading_assumed()
+        self.case.parts.iter().any(|p| bursts(p.fill))
+            || self.case.has_seen_any(&signs::LOADED)
+            || self.loading_assumed()
     }
 
-    /// Whether loading is assumed: the form usually has it, and nobody has said what is in its base or
+    /// Whether loading is assumed: the form usually has it, or it is probably weighted sterling, and nobody has said what is in its base or
     /// foot. An answer for another part says nothing about the loading.
     #[must_use]
     pub fn loading_assumed(&self) -> bool {
-        self.case.piece.form.is_some_and(Form::usually_loaded)
+        let usual = self.case.piece.form.is_some_and(Form::usually_loaded)
+            || self.posterior.of(Kind::Wst) >= self.ledger.value("guard.kind_barred");
+        usual
             && !self
                 .case
                 .parts
@@ -176,7 +189,7 @@ impl Situation<'_> {
     /// Active corrosion: green, white powder or rust, or rust seen at the wear.
     #[must_use]
     pub fn active_corrosion(&self) -> bool {
-        self.case.has_seen("S07")
+        self.case.has_seen_any(&signs::RUST)
             || self
                 .case
                 .parts
@@ -187,7 +200,7 @@ impl Situation<'_> {
     /// Foil that lifts, or rust under it.
     #[must_use]
     pub fn lifting_foil(&self) -> bool {
-        self.case.has_seen("S07")
+        self.case.has_seen_any(&signs::LIFTING)
             || self
                 .case
                 .parts

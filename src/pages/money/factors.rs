@@ -3,7 +3,7 @@
 use super::super::block::{Block, Tone};
 use super::{Desk, with_none};
 use crate::wording::money::factors as words;
-use leavewell_model::ledger::{Ledger, meaning};
+use leavewell_model::ledger::{Ledger, meaning, signs};
 use leavewell_model::record::FLAWS;
 use leavewell_model::terms::{Dents, Joint, Tarnish};
 use leavewell_model::value::BUYERS;
@@ -86,7 +86,7 @@ fn in_play(desk: &Desk) -> Vec<String> {
     } else if joined(&[Joint::NeatRepair]) {
         row("neat_repair");
     }
-    if desk.case.has_seen("C13") {
+    if desk.case.has_seen_any(&signs::LET_IN) {
         row("arms_original");
     }
     for flaw in &desk.case.flaws {

@@ -3,7 +3,7 @@
 // Places of the record
 
 /// Fields outside parts, in words. What is not here is named by its own name, made readable.
-pub(crate) const NAMES: [(&str, &str); 25] = [
+pub(crate) const NAMES: [(&str, &str); 26] = [
     ("asked_on", "Day the question was asked"),
     ("aim.doer", "Who would do the work"),
     ("aim.food", "Food or drink"),
@@ -22,6 +22,7 @@ pub(crate) const NAMES: [(&str, &str); 25] = [
     ("market.low", "Low price"),
     ("market.route", "How it would be sold"),
     ("overrides", "Your own figure"),
+    ("piece.came_from", "How it came to you"),
     ("piece.documented", "Its history is documented"),
     ("piece.form", "What it is"),
     ("piece.from_year", "Not before"),

@@ -108,7 +108,7 @@ pub(super) fn look_next(report: &Report, currency: Currency) -> Html {
                 .key(&look.finding)
                 .tag("strong", look.title.get())
                 .p("", look.how.get())
-                .said("quiet", after_look(look))
+                .said("quiet", after_look([&look.if_seen, &look.if_absent]))
                 .said("quiet", needs)
         }))
         .el(el("p", "").el(el("a", "")

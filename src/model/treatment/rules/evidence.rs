@@ -1,7 +1,7 @@
 //! Evidence and honesty: H14, H15, H22, H27 and H30.
 
 use super::Asked;
-use crate::ledger::{Place, finding};
+use crate::ledger::{Place, finding, signs};
 use crate::record::{FillState, Joint, PartName, Seen};
 use crate::terms::Kind;
 use crate::terms::Treatment;
@@ -22,6 +22,15 @@ fn unless_opinion(a: &Asked, outcome: Outcome) -> Outcome {
 pub(super) fn solid_silver(a: &mut Asked) {
     let p = a.s.posterior.of_any(&[Kind::Sil, Kind::Wst]);
     a.on_kinds("H14", p, "Solid silver is never plated.");
+}
+
+/// New silver means nothing on metal that was never silvered.
+pub(super) fn never_silvered(a: &mut Asked) {
+    a.on_kinds(
+        "needs",
+        a.s.never_silvered(),
+        "It is plain metal that never carried silver: this is not plate.",
+    );
 }
 
 /// H14, first limb: fused plate that still carries its own silver. It falls silent only when enough
@@ -66,9 +75,7 @@ pub(super) fn rare_or_marked(a: &mut Asked) {
         a.s.posterior.of(Kind::Rfp)
     };
     let fused = a.s.original_fused() + replated;
-    let marked = ["M04", "M05", "M25", "C13", "C25", "C26"]
-        .iter()
-        .any(|id| a.s.case.has_seen(id));
+    let marked = a.s.case.has_seen_any(&signs::KEEP_AS_IT_IS);
     if (marked && fused >= a.figure("guard.h14.p")) || a.s.case.piece.rare {
         a.add(
             "H14",

@@ -5,6 +5,7 @@ use crate::record::{
     Bleed, Case, Circumstances, Corrosion, Dents, Doer, Fill, Form, Interior, Joint, Lacquer, Lead,
     Mount, Part, PartName,
 };
+use crate::terms::Kind;
 use crate::treatment::testing::{case, situation};
 use crate::treatment::{LeadStatus, Outcome, Situation, Treatment, worst};
 
@@ -1171,4 +1172,54 @@ fn regilding_over_mercury_is_a_conservators() {
     };
     silent(t, &gilt, newer, "H25");
     says(t, &case(&["P14"], tested), newer, "H25", Outcome::Barred);
+}
+
+#[test]
+fn rust_and_lifting_are_heard_under_each_name() {
+    for id in ["S07", "S21", "S22"] {
+        let lifting = case(&[id], |_| ());
+        check_says(
+            Treatment::Clean,
+            &situation(&lifting),
+            "H04",
+            Outcome::Barred,
+        );
+    }
+    assert!(situation(&case(&["S21"], |_| ())).active_corrosion());
+    assert!(!situation(&case(&["S22"], |_| ())).active_corrosion());
+}
+
+#[test]
+fn a_loaded_or_filled_base_is_kept_from_warmth() {
+    for id in ["C32", "C33", "M15"] {
+        let loaded = case(&[id], |_| ());
+        let s = situation(&loaded);
+        assert!(s.sealed_or_pitch(), "{id}");
+    }
+}
+
+#[test]
+fn weighted_sterling_is_silver_and_closed() {
+    let weighted = case(&["M14", "M15"], |_| ());
+    let s = situation(&weighted);
+    assert!(s.posterior.of(Kind::Wst) > 0.5);
+    check_says(Treatment::Replate, &s, "H14", Outcome::Barred);
+    check_says(Treatment::Solder, &s, "H31", Outcome::Conditional);
+}
+
+#[test]
+fn plated_steel_keeps_the_rules_of_close_plate() {
+    let blade = case(&["S12", "P01", "M17", "D02"], |_| ());
+    let s = situation(&blade);
+    assert!(s.posterior.of(Kind::Est) > 0.5);
+    check_says(Treatment::Replate, &s, "H11", Outcome::Barred);
+}
+
+#[test]
+fn plain_britannia_metal_is_not_soldered_and_not_plated() {
+    let pot = case(&["S15", "M21", "M20"], |_| ());
+    let s = situation(&pot);
+    assert!(s.posterior.of(Kind::Ubm) > 0.5);
+    check_says(Treatment::Solder, &s, "H10", Outcome::Barred);
+    check_says(Treatment::Replate, &s, "needs", Outcome::Barred);
 }

@@ -1,0 +1,179 @@
+//! What a mark as read, or a description as typed, may mean: findings for the person to confirm.
+//!
+//! Nothing is taken in unasked, and no maker is named: initials stay initials.
+
+use crate::ledger::{WordsIn, suggestions};
+
+/// A finding that words suggest.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Proposal {
+    /// Id of the finding.
+    pub finding: &'static str,
+    /// The words that suggest it, upper case.
+    pub words: String,
+}
+
+/// The findings that the words of a mark or a description suggest, each once, in the order of the
+/// words. Words that a longer line has used up suggest nothing more; in a description, words after
+/// "no", "not" or "without" suggest nothing.
+#[must_use]
+pub fn proposals(place: WordsIn, text: &str) -> Vec<Proposal> {
+    let tokens = tokens(text);
+    let mut used = vec![false; tokens.len()];
+    let mut found: Vec<(usize, Proposal)> = Vec::new();
+    for row in suggestions().iter().filter(|row| row.place == place) {
+        let long = row.words.len();
+        let Some(last) = tokens.len().checked_sub(long) else {
+            continue;
+        };
+        for at in 0..=last {
+            let here = at..at + long;
+            let fits = tokens[here.clone()]
+                .iter()
+                .zip(&row.words)
+                .all(|(a, b)| a == b);
+            if !fits || used[here.clone()].contains(&true) {
+                continue;
+            }
+            used[here.clone()].fill(true);
+            if place == WordsIn::Description && is_denied(&tokens[..at]) {
+                continue;
+            }
+            found.push((at, proposal(row.finding, &tokens[here])));
+        }
+    }
+    if place == WordsIn::Mark {
+        found.extend(figures_and_initials(&tokens, &used));
+    }
+    found.sort_by_key(|(at, _)| *at);
+    let mut each: Vec<Proposal> = Vec::new();
+    for (_, proposal) in found {
+        if each.iter().all(|p| p.finding != proposal.finding) {
+            each.push(proposal);
+        }
+    }
+    each
+}
+
+fn proposal(finding: &'static str, words: &[String]) -> Proposal {
+    Proposal {
+        finding,
+        words: words.join(" "),
+    }
+}
+
+/// A number of three to five figures is a pattern number; a few letters and nothing else are initials.
+fn figures_and_initials(tokens: &[String], used: &[bool]) -> Vec<(usize, Proposal)> {
+    let mut found = Vec::new();
+    for (at, token) in tokens.iter().enumerate().filter(|(at, _)| !used[*at]) {
+        let figures = token.chars().all(|c| c.is_ascii_digit());
+        let after_a_design = at > 0 && matches!(&*tokens[at - 1], "RD" | "NO" | "REGD");
+        if figures && (3..=5).contains(&token.len()) && !after_a_design {
+            found.push((at, proposal("M20", &tokens[at..=at])));
+        }
+    }
+    let letters: usize = tokens.iter().map(|t| t.chars().count()).sum();
+    let only_letters = tokens
+        .iter()
+        .flat_map(|t| t.chars())
+        .all(char::is_alphabetic);
+    if found.is_empty() && !used.contains(&true) && only_letters && (1..=4).contains(&letters) {
+        found.push((0, proposal("M23", tokens)));
+    }
+    found
+}
+
+/// Whether the words just before say that it is not there.
+fn is_denied(before: &[String]) -> bool {
+    let near = before.iter().rev().take(2);
+    near.into_iter().any(|w| {
+        matches!(
+            &**w,
+            "NO" | "NOT" | "WITHOUT" | "NEVER" | "NON" | "NEITHER" | "NOR"
+        )
+    })
+}
+
+/// The words of a text in upper case without points and accents; single letters that follow each
+/// other are one word, so that "E P N S" and "E.P.N.S." read as "EPNS".
+fn tokens(text: &str) -> Vec<String> {
+    let plain: String = text
+        .to_uppercase()
+        .chars()
+        .filter(|c| !matches!(c, '\'' | '’'))
+        .map(|c| match c {
+            'É' | 'È' | 'Ê' => 'E',
+            c if c.is_alphanumeric() => c,
+            _ => ' ',
+        })
+        .collect();
+    let mut tokens: Vec<String> = Vec::new();
+    let mut spelled = false;
+    for word in plain.split_whitespace() {
+        let single = word.chars().count() == 1 && word.chars().all(char::is_alphabetic);
+        match tokens.last_mut() {
+            Some(last) if single && spelled => last.push_str(word),
+            _ => tokens.push(word.to_owned()),
+        }
+        spelled = single;
+    }
+    tokens
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn mark(text: &str) -> Vec<&'static str> {
+        let found = proposals(WordsIn::Mark, text);
+        found.iter().map(|p| p.finding).collect()
+    }
+
+    fn description(text: &str) -> Vec<&'static str> {
+        let found = proposals(WordsIn::Description, text);
+        found.iter().map(|p| p.finding).collect()
+    }
+
+    #[test]
+    fn marks_are_read_as_they_stand() {
+        assert_eq!(mark("E P N S"), ["M01"]);
+        assert_eq!(mark("E.P.N.S. A1"), ["M01", "M01b"]);
+        assert_eq!(mark("Sterling weighted"), ["M14", "M15"]);
+        assert_eq!(mark("QUADRUPLE PLATE 1234"), ["M16", "M20"]);
+        assert_eq!(mark("silver plate"), ["M17"]);
+        assert_eq!(mark("COPPER"), ["M18"]);
+        assert_eq!(mark("2745"), ["M20"]);
+        assert_eq!(mark("Britannia Metal"), ["M30"]);
+        assert_eq!(mark("E.P. Britannia Metal"), ["M02"]);
+        assert_eq!(mark("Rd. No. 123456"), ["M08"]);
+        assert_eq!(mark("N & Sons Ltd"), ["M21"]);
+        assert_eq!(mark("silver edg'd"), ["M07"]);
+    }
+
+    #[test]
+    fn initials_stay_initials() {
+        assert_eq!(mark("I H"), ["M23"]);
+        assert_eq!(mark("AB & Co"), ["M21"]);
+        assert_eq!(mark(""), Vec::<&str>::new());
+        assert_eq!(mark("?"), Vec::<&str>::new());
+    }
+
+    #[test]
+    fn descriptions_speak_the_words_of_the_trade() {
+        assert_eq!(description("rolled edge, shield let in"), ["C06", "C26"]);
+        assert_eq!(description("re-silvered"), ["S18"]);
+        assert_eq!(description("some copper showing"), ["S03"]);
+        assert_eq!(
+            description("gadrooned, die-stamped and loaded"),
+            ["F03", "C21", "C32"]
+        );
+        assert_eq!(description("unmarked"), ["M10"]);
+    }
+
+    #[test]
+    fn what_is_denied_is_not_proposed() {
+        assert_eq!(description("not magnetic"), Vec::<&str>::new());
+        assert_eq!(description("no copper showing"), Vec::<&str>::new());
+        assert_eq!(description("no engraving"), ["C34"]);
+    }
+}

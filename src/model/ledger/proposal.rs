@@ -1,0 +1,53 @@
+//! Words of marks and descriptions, and the findings they suggest.
+
+use std::sync::OnceLock;
+
+use super::finding::finding;
+use super::{embedded, table::rows};
+
+/// Where words stand.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum WordsIn {
+    /// Struck on the piece.
+    Mark,
+    /// In what somebody says of it.
+    Description,
+}
+
+/// Words that suggest a finding.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct SuggestedBy {
+    /// Where they stand.
+    pub place: WordsIn,
+    /// The words, upper case, one token each.
+    pub words: Vec<&'static str>,
+    /// Id of the finding.
+    pub finding: &'static str,
+}
+
+/// Every row, the longest words first.
+#[must_use]
+pub fn suggestions() -> &'static [SuggestedBy] {
+    static ROWS: OnceLock<Vec<SuggestedBy>> = OnceLock::new();
+    ROWS.get_or_init(|| embedded(read(include_str!("data/proposals.psv"))))
+}
+
+fn read(text: &'static str) -> Result<Vec<SuggestedBy>, String> {
+    let mut all = rows("proposals.psv", text, &["where", "words", "finding"])?
+        .into_iter()
+        .map(|r| {
+            let fault = |what: &str| format!("proposals.psv: {}: {what}", r[1]);
+            Ok(SuggestedBy {
+                place: match r[0] {
+                    "mark" => WordsIn::Mark,
+                    "description" => WordsIn::Description,
+                    _ => return Err(fault("where is mark or description")),
+                },
+                words: r[1].split(' ').collect(),
+                finding: finding(r[2]).ok_or_else(|| fault("unknown finding"))?.id,
+            })
+        })
+        .collect::<Result<Vec<_>, _>>()?;
+    all.sort_by_key(|row| std::cmp::Reverse(row.words.len()));
+    Ok(all)
+}

@@ -1,0 +1,45 @@
+//! What several findings mean alike, for rooms that ask about the meaning and not about one look.
+
+/// A piece of silver was let in or rubbed in for the arms.
+pub const LET_IN: [&str; 3] = ["C13", "C25", "C26"];
+
+/// A mark or a let-in shield that makes fused plate worth keeping as it is.
+pub const KEEP_AS_IT_IS: [&str; 6] = ["M04", "M05", "M25", "C13", "C25", "C26"];
+
+/// A mark a registered plater struck, or the sham hallmarks of the years before.
+pub const EARLY_MARKS: [&str; 3] = ["M04", "M05", "M25"];
+
+/// Rust shows.
+pub const RUST: [&str; 2] = ["S07", "S21"];
+
+/// The silver lifts, or rust stands under it.
+pub const LIFTING: [&str; 3] = ["S07", "S21", "S22"];
+
+/// Something is loaded or filled with what moves, bursts or holds water.
+pub const LOADED: [&str; 3] = ["C32", "C33", "M15"];
+
+/// A mark that says electroplate on nickel silver, or electroplate in shields.
+pub const ELECTROPLATE_MARKS: [&str; 3] = ["M01", "M06", "M29"];
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::ledger::finding;
+
+    #[test]
+    fn every_sign_is_a_finding() {
+        for id in [
+            &LET_IN[..],
+            &KEEP_AS_IT_IS,
+            &EARLY_MARKS,
+            &RUST,
+            &LIFTING,
+            &LOADED,
+            &ELECTROPLATE_MARKS,
+        ]
+        .concat()
+        {
+            assert!(finding(id).is_some(), "{id}");
+        }
+    }
+}
