@@ -1,5 +1,5 @@
-//! Files that are broken, hostile or merely careless: none stops the program, each fault is named
-//! with its field and what to do, and what can be used is used. Every file here is CONSTRUCTED.
+//! Broken, hostile and careless files: none stops the program, each fault is reported with its field and what
+//! to do, and the valid rest is used. Every file here is CONSTRUCTED.
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing)]
 
@@ -29,7 +29,7 @@ fn check_words(p: &Problem) {
     assert!(p.remedy.len() > 5 && p.remedy.ends_with('.'), "{p:?}");
 }
 
-/// One fault, named at `field`, with `hint` in what to do.
+/// Checks for one problem at `field`, with `hint` in its remedy.
 #[track_caller]
 fn check_fault(body: &str, field: &str, hint: &str) {
     let found = problems(body);
@@ -40,7 +40,7 @@ fn check_fault(body: &str, field: &str, hint: &str) {
     assert!(p.remedy.contains(hint), "{p:?}");
 }
 
-/// A file that is not opened: why, as the one door tells it.
+/// The reason why a file is refused.
 #[track_caller]
 fn check_refused(text: &str, field: &str, hint: &str) {
     let said: Value = serde_json::from_str(&weigh_json(text)).unwrap();
@@ -62,7 +62,7 @@ fn check_refused(text: &str, field: &str, hint: &str) {
 }
 
 #[test]
-fn unknown_names_are_answered_with_the_nearest() {
+fn an_unknown_name_gets_the_nearest_known_one() {
     check_fault(
         r#","findings":[{"id":"CO1","answer":"seen"}]"#,
         "findings[0].id",
@@ -95,7 +95,7 @@ fn unknown_names_are_answered_with_the_nearest() {
 }
 
 #[test]
-fn impossible_numbers_are_named() {
+fn impossible_numbers_are_reported() {
     let part = |bleed: &str| format!(",\"parts\":[{{\"part\":\"body\",\"bleed\":{bleed}}}]");
     check_fault(&part("\"140 %\""), "parts[0].bleed", "0 to 100 %");
     check_fault(&part("1.4"), "parts[0].bleed", "from 0 to 1");
@@ -186,7 +186,7 @@ fn safety_limits_cannot_be_loosened() {
 }
 
 #[test]
-fn what_stands_twice_is_named() {
+fn duplicates_are_reported() {
     check_fault(
         r#","parts":[{"part":"foot","bleed":"none"},{"part":"foot","bleed":"much"}]"#,
         "parts[1].part",
@@ -197,16 +197,16 @@ fn what_stands_twice_is_named() {
         "findings[1].answer",
         "first",
     );
-    // The same answer twice is no fault.
+    // The same answer twice is allowed.
     assert!(
         problems(r#","findings":[{"id":"C01","answer":"seen"},{"id":"C01","answer":"seen"}]"#)
             .is_empty()
     );
 }
 
-/// An interval of which a number is missing cannot be used, and that has to be said.
+/// An interval with a missing number cannot be used, and that is reported.
 #[test]
-fn half_an_interval_is_named() {
+fn half_an_interval_is_reported() {
     for bleed in ["{}", r#"{"low":0.1}"#, r#"{"low":0.1,"likely":0.2}"#] {
         let found = problems(&format!(
             ",\"parts\":[{{\"part\":\"body\",\"bleed\":{bleed}}}]"
@@ -217,7 +217,7 @@ fn half_an_interval_is_named() {
 }
 
 #[test]
-fn files_that_are_no_case_are_refused() {
+fn files_that_are_not_cases_are_refused() {
     check_refused("", "file", "whole");
     check_refused("null", "format", "leavewell-case");
     check_refused("[]", "format", "leavewell-case");
@@ -269,15 +269,15 @@ fn a_hundred_thousand_keys_are_read_and_kept() {
         assert!(draft.read().1.is_empty());
         assert!(draft.to_json().contains("\"k99999\""));
     }
-    // Unknown figures are each named, and the list of them ends.
+    // Unknown figures are reported one by one, up to a limit.
     let found = problems(&format!(",\"overrides\":{{{keys}}}"));
     assert!(!found.is_empty() && found.len() < 1000, "{}", found.len());
     found.iter().for_each(check_words);
 }
 
-/// Entries beyond what is read are not passed over in silence.
+/// Entries beyond the limit are not ignored silently.
 #[test]
-fn too_many_entries_are_named() {
+fn too_many_entries_are_reported() {
     let part = r#"{"part":"body"}"#;
     let found = problems(&format!(",\"parts\":[{}]", vec![part; 500].join(",")));
     assert!(
@@ -301,9 +301,9 @@ fn too_many_entries_are_named() {
     found.iter().for_each(check_words);
 }
 
-/// A file cut short at any byte says that it is, and where.
+/// A file cut off at any byte is refused, with the place of the cut.
 #[test]
-fn a_file_cut_anywhere_is_refused_in_words() {
+fn a_truncated_file_is_refused_with_its_place() {
     let text = EXAMPLES[0].trim_end();
     for end in 0..text.len() {
         if !text.is_char_boundary(end) {
@@ -317,9 +317,9 @@ fn a_file_cut_anywhere_is_refused_in_words() {
     assert!(Draft::parse(text).is_ok());
 }
 
-/// Every byte of a file replaced by one that does not belong there: opened or refused, never stopped.
+/// With any byte of a file replaced, the reader opens or refuses it and never stops.
 #[test]
-fn a_damaged_byte_is_survived() {
+fn a_damaged_byte_never_stops_the_reader() {
     let text = EXAMPLES[2];
     for at in 0..text.len() {
         for byte in ["\"", "{", "]", "9", "\\", "\u{1}"] {
@@ -332,7 +332,7 @@ fn a_damaged_byte_is_survived() {
     }
 }
 
-/// Paths to every place in a document that holds something.
+/// The paths of every value in a document.
 fn places(value: &Value, at: &str, found: &mut Vec<String>) {
     match value {
         Value::Object(fields) => {
@@ -364,11 +364,11 @@ fn sort_of(value: &Value) -> u8 {
     }
 }
 
-/// Something of another sort in every place of a worked example. Nothing stops; a change of sort is
-/// named, unless it is `null` (not said), the piece's own name (any text will do), or an empty list or
-/// set of fields in the place of a whole one.
+/// Puts a value of another type in every place of a worked example. Nothing stops, and each change of type is
+/// reported, except `null` (not said), the piece's name (any text will do), and an empty list or object in
+/// place of a full one.
 #[test]
-fn swapped_sorts_are_named() {
+fn values_of_a_wrong_type_are_reported() {
     let swaps = [
         json!("swapped"),
         json!(7),
@@ -409,14 +409,14 @@ fn swapped_sorts_are_named() {
     assert!(silent.is_empty(), "nothing was said of: {silent:#?}");
 }
 
-/// An empty list of parts, findings or quotes says as little as none.
+/// An empty list of parts, findings or quotes counts as none.
 fn problems_are_about_nothing(swap: &Value, before: &Value) -> bool {
     before.is_object() && swap.as_object().is_some_and(serde_json::Map::is_empty)
 }
 
-/// The same swaps, weighed to the end: an answer comes out of each.
+/// The same changes, weighed in full: each gives an answer.
 #[test]
-fn swapped_sorts_still_get_an_answer() {
+fn values_of_a_wrong_type_still_give_an_answer() {
     let whole: Value = serde_json::from_str(EXAMPLES[1]).unwrap();
     let mut found = Vec::new();
     places(&whole, "", &mut found);
@@ -434,7 +434,7 @@ fn swapped_sorts_still_get_an_answer() {
     }
 }
 
-/// What is not understood is kept for the program that does.
+/// Unknown fields are kept for a program that knows them.
 #[test]
 fn unknown_fields_are_kept() {
     let text = file(r#","later":{"x":[1,2]},"piece":{"form":"tray","glaze":"blue"}"#);

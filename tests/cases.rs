@@ -1,6 +1,5 @@
-//! The worked examples, weighed to the end: they open without a fault, the answer is the one that
-//! was thought through for each, and the report has the shape that outside programs rely on. The
-//! pieces are CONSTRUCTED.
+//! The worked examples, weighed in full: each opens without a fault and gives the answer reasoned out for it,
+//! and the report has the shape that outside programs rely on. The pieces are CONSTRUCTED.
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing)]
 
@@ -11,7 +10,7 @@ use std::sync::OnceLock;
 use leavewell_model::{Draft, weigh_json};
 use serde_json::Value;
 
-/// Every file of `tests/cases` with its text, by name.
+/// The text of every file in `tests/cases`, by name.
 fn files() -> &'static BTreeMap<String, String> {
     static FILES: OnceLock<BTreeMap<String, String>> = OnceLock::new();
     FILES.get_or_init(|| {
@@ -28,7 +27,7 @@ fn files() -> &'static BTreeMap<String, String> {
     })
 }
 
-/// The whole report of each, as any caller gets it.
+/// The whole report of each example, as any caller gets it.
 fn reports() -> &'static BTreeMap<String, Value> {
     static REPORTS: OnceLock<BTreeMap<String, Value>> = OnceLock::new();
     REPORTS.get_or_init(|| {
@@ -88,7 +87,7 @@ fn check_most_likely(name: &str, kinds: &[&str]) {
 }
 
 #[test]
-fn every_example_is_there_and_opens_without_a_fault() {
+fn every_example_is_present_and_opens_without_a_fault() {
     assert!(files().len() >= 8, "{:?}", files().keys());
     for (name, text) in files() {
         let (_, problems) = Draft::parse(text).unwrap().read();
@@ -103,11 +102,11 @@ fn the_cake_basket_is_left_alone() {
     check_left_alone("cake_basket");
     check_most_likely("cake_basket", &["FPD", "FPS"]);
     assert!(!refers("cake_basket"));
-    // There is next to nothing to plate over, so it is no course; the guard still speaks.
+    // There is almost nothing to plate over, so replating is not a plan; its guard still applies.
     check_guard("cake_basket", "T14a", "H14");
 }
 
-/// A worn fused tray to be sold, with a quote as high as what it would fetch.
+/// A worn tray of fused plate for sale, with a quote as high as its value.
 #[test]
 fn the_worn_tray_is_left_as_it_is() {
     assert_eq!(steps("worn_tray"), ["T00"]);
@@ -116,7 +115,7 @@ fn the_worn_tray_is_left_as_it_is() {
     check_barred("worn_tray", "T14a", "H14");
 }
 
-/// A pot nobody has tested, for tea every day.
+/// An untested pot for tea every day.
 #[test]
 fn the_daily_teapot_is_tested_first() {
     assert_eq!(steps("daily_teapot")[0], "T17");
@@ -125,7 +124,7 @@ fn the_daily_teapot_is_tested_first() {
     assert_eq!(report("daily_teapot")["display_only"]["yes"], true);
 }
 
-/// A leaking pot of Britannia metal: a low repair, by somebody who knows it.
+/// A leaking pot of Britannia metal: a low-temperature repair by a specialist.
 #[test]
 fn the_leaking_teapot_gets_a_low_repair_and_a_specialist() {
     let steps = steps("leaking_teapot");
@@ -151,21 +150,21 @@ fn the_rusted_snuffers_tray_is_kept_dry_and_seen() {
     );
 }
 
-/// A pot plated over long ago, with an old grey repair that holds.
+/// A pot replated long ago, with an old grey repair that holds.
 #[test]
 fn the_replated_coffee_pot_is_left_alone() {
     check_left_alone("replated_coffee_pot");
     check_most_likely("replated_coffee_pot", &["RFP"]);
 }
 
-/// A dear, badly worn reproduction, with a cheap quote and every consent: here replating pays.
+/// A valuable, badly worn reproduction, with a low quote and every consent: here replating pays.
 #[test]
 fn the_copper_tureen_is_replated() {
     assert_eq!(steps("copper_reproduction_tureen"), ["T14a"]);
     check_most_likely("copper_reproduction_tureen", &["REP", "ECU"]);
 }
 
-/// Signs of solid silver and of fused plate on one pair: the clash is named and nothing is touched.
+/// Signs of solid silver and of fused plate on one pair: the answer names the contradiction and advises no work.
 #[test]
 fn the_candlesticks_that_do_not_add_up_are_left_alone() {
     check_left_alone("hallmarked_candlesticks");
@@ -174,7 +173,7 @@ fn the_candlesticks_that_do_not_add_up_are_left_alone() {
     assert_eq!(words(&clash["findings"]), ["C01", "M03"]);
 }
 
-/// A guard that speaks against a treatment a person may ask about.
+/// Checks that a guard speaks against a treatment that a person may ask about.
 #[track_caller]
 fn check_guard(name: &str, treatment: &str, guard: &str) {
     let options = report(name)["options"].as_array().unwrap();
@@ -191,7 +190,7 @@ fn check_guard(name: &str, treatment: &str, guard: &str) {
     );
 }
 
-/// A treatment shown with the guard that bars it, and never best.
+/// Checks that a treatment appears with the guard that bars it, and is never best.
 #[track_caller]
 fn check_barred(name: &str, treatment: &str, guard: &str) {
     let courses = report(name)["courses"].as_array().unwrap();
@@ -211,7 +210,7 @@ fn check_barred(name: &str, treatment: &str, guard: &str) {
     assert_eq!(course["p_best"].as_f64(), Some(0.0));
 }
 
-/// What stands at a place of the report.
+/// The expected type of a value in the report.
 #[derive(Clone, Copy)]
 enum Sort {
     Text,
@@ -220,7 +219,7 @@ enum Sort {
     Flag,
     List,
     Fields,
-    /// A number, or nothing where it has no meaning.
+    /// A number, or `null` if it has no meaning.
     NumberOrNothing,
 }
 
@@ -238,8 +237,8 @@ impl Sort {
     }
 }
 
-/// Checks a place such as `identity.kinds[].p` in every entry of every list on the way. A part of
-/// the report that has no meaning for the piece may be `null` on the way.
+/// Checks a path such as `identity.kinds[].p` in every entry of every list along it. A section of the report
+/// that has no meaning for the piece may be `null`.
 #[track_caller]
 fn check_place(name: &str, value: &Value, path: &str, sort: Sort) {
     let Some((head, rest)) = path.split_once('.') else {
@@ -348,7 +347,7 @@ fn reports_have_the_shape_outside_programs_rely_on() {
     }
 }
 
-/// Some of the pieces are settled, and nothing is left to look at; most are not.
+/// A few of the pieces are settled, with nothing left to look at; most are not.
 #[test]
 fn next_looks_are_offered() {
     let open = reports()
@@ -383,10 +382,9 @@ fn kinds_and_families_agree() {
     }
 }
 
-/// Every caution has words, every treatment that is named anywhere has its own, and a stop comes
-/// before the rest.
+/// Every caution has text, every named treatment has its caution, and stop cautions come first.
 #[test]
-fn what_is_named_has_its_caution() {
+fn every_named_treatment_has_its_caution() {
     let order = ["stop", "care", "note"];
     for (name, report) in reports() {
         let cautions = report["cautions"].as_array().unwrap();

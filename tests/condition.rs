@@ -1,5 +1,5 @@
-//! Condition by part, from the file to the answer: counts, readings of thickness, the shield that was
-//! let in; what cannot be used is explained and kept.
+//! Condition by part, from the file to the answer: point counts, thickness readings, and a let-in shield.
+//! Values that cannot be used are explained and kept.
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing)]
 
@@ -41,7 +41,7 @@ fn part(draft: &Draft, name: &str) -> PartReport {
 }
 
 #[test]
-fn what_is_only_recorded_changes_nothing_in_the_answer() {
+fn notes_in_the_record_do_not_change_the_answer() {
     let plain = weigh_json(TRAY);
     let draft = with(&[
         ("parts[part=body].mount", "grey_wear"),
@@ -62,7 +62,7 @@ fn what_is_only_recorded_changes_nothing_in_the_answer() {
 }
 
 #[test]
-fn a_count_takes_the_place_of_what_was_judged() {
+fn a_point_count_replaces_the_estimate() {
     let draft = with(&[
         ("parts[part=body].count_points", "100"),
         ("parts[part=body].count_bare", "6 4 9 5 6 8 3 7"),
@@ -74,25 +74,25 @@ fn a_count_takes_the_place_of_what_was_judged() {
         panic!("a count is a counted bleed")
     };
     assert!((likely - 0.06).abs() < 1e-12 && low < likely && likely < high);
-    // Judged, it was 20 %.
+    // The estimate was 20 %.
     let (judged, counted) = (part(&tray(), "body"), part(&draft, "body"));
     assert!((counted.bleed - 0.06).abs() < 0.005 && judged.bleed > 0.15);
     assert!(counted.left_fraction > judged.left_fraction);
 }
 
 #[test]
-fn a_reading_moves_the_silver_left_and_keeps_what_is_seen() {
+fn a_reading_changes_the_silver_left_and_not_the_bare_share() {
     let before = part(&tray(), "body");
     let band = before.left_um.unwrap();
     for (um, higher) in [("25", true), ("3", false)] {
         let after = part(&with(&[("parts[part=body].xrf_um", um)]), "body");
         let now = after.left_um.unwrap();
         assert_eq!(now.p50 > band.p50, higher, "{um}: {now:?} after {band:?}");
-        // Less doubt than before, and the bare share is as it was.
+        // The range is narrower, and the bare share is unchanged.
         assert!(now.p90 - now.p10 < band.p90 - band.p10);
         assert!((after.bleed - before.bleed).abs() < 1e-12);
     }
-    // Nine readings that agree are nearly the answer: 12 um where there is silver, on four fifths.
+    // Nine consistent readings nearly settle it: 12 um where there is silver, on four fifths of the area.
     let nine = part(
         &with(&[("parts[part=body].xrf_um", "12 12 12; 12 12 12; 12 12 12")]),
         "body",
@@ -130,7 +130,7 @@ fn readings_are_read_by_method_with_their_errors() {
 #[test]
 fn a_let_in_shield_has_no_number_until_it_is_measured() {
     let shield = part(&tray(), "shield");
-    assert!(shield.words.contains("thicker, amount unknown"));
+    assert!(shield.words.contains("thicker, by an unknown amount"));
     assert!(shield.left_um.is_none() && shield.left_fraction.is_none());
     assert!(shield.cleanings_to_double.is_none());
     let measured = part(
@@ -138,13 +138,13 @@ fn a_let_in_shield_has_no_number_until_it_is_measured() {
         "shield",
     );
     assert!(measured.left_um.unwrap().p50 > 30.0);
-    // Without that finding it is plate like the rest.
+    // Without that finding, the shield is plated like the rest.
     let mut plain = tray();
     plain.set_answer("C13", "", "");
     assert!(part(&plain, "shield").left_um.is_some());
 }
 
-/// Field, what is typed, and words of the message.
+/// A field, the typed text, and words of the message.
 const WRONG: [(&str, &str, &str); 14] = [
     ("bleed", "101 %", "not possible"),
     ("bleed", "-1 %", "not possible"),
@@ -163,7 +163,7 @@ const WRONG: [(&str, &str, &str); 14] = [
 ];
 
 #[test]
-fn what_cannot_be_used_is_explained_and_kept() {
+fn unusable_values_are_explained_and_kept() {
     for (field, typed, words) in WRONG {
         let mut draft = tray();
         draft.set("parts[part=body].count_points", "100");
@@ -180,13 +180,13 @@ fn what_cannot_be_used_is_explained_and_kept() {
         );
         let again = Draft::parse(&draft.to_json()).unwrap();
         assert_eq!(again.part_text("body", field), typed);
-        // The rest is still weighed, and every page still made.
+        // The rest is still weighed, and every page is still made.
         assert!(!weighed(&draft).courses.is_empty());
         for name in ON_CONDITION {
             assert!(!page(name, &draft).is_empty());
         }
     }
-    // The ends that can be.
+    // The limits of each range are valid.
     for (field, typed) in [
         ("bleed", "0 %"),
         ("bleed", "100 %"),
@@ -202,7 +202,7 @@ fn what_cannot_be_used_is_explained_and_kept() {
     }
 }
 
-/// The pages on Look and on Condition.
+/// The pages of the Look and Condition screens.
 const ON_CONDITION: [PageName; 5] = [
     PageName::Bleed,
     PageName::Care,
@@ -215,7 +215,7 @@ fn page(name: PageName, draft: &Draft) -> Vec<Block> {
     name.blocks(&Subject::new(draft.clone()))
 }
 
-/// Everything on a page, those inside others too.
+/// Every block of a page, including nested ones.
 fn all(blocks: &[Block]) -> Vec<&Block> {
     blocks
         .iter()

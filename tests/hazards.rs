@@ -1,6 +1,5 @@
-//! Every recorded hazard is heard everywhere alike: for each hazard and each treatment the weighing,
-//! the page of all treatments, the sheets, the food page and the plan say the same. The pieces are
-//! CONSTRUCTED.
+//! Every recorded hazard counts everywhere: for each hazard and each treatment, the weighing, the page of all
+//! treatments, the sheets, the food page and the plan agree. The pieces are CONSTRUCTED.
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing)]
 
@@ -13,7 +12,7 @@ use leavewell_model::terms::Treatment;
 use leavewell_model::treatment::{Outcome, Verdict, check, worst};
 use leavewell_pages::{Block, PageName, Subject};
 
-/// What is recorded of a piece before any hazard is.
+/// The record of a piece before any hazard.
 const PIECES: [(&str, &str); 4] = [
     (
         "fused teapot",
@@ -33,8 +32,8 @@ const PIECES: [(&str, &str); 4] = [
     ),
 ];
 
-/// What makes a verdict milder: hazards that are also a reason for work, and the treatments they are
-/// a reason for. Lead that was found answers the question of H16 everywhere.
+/// Hazards that may loosen a verdict because they are also a reason for work, with the treatments they are a
+/// reason for. Lead that was found answers the question of H16 everywhere.
 const REASONS: [(&str, &[Treatment]); 5] = [
     ("green corrosion", &[Treatment::RemoveLead]),
     ("rust", &[Treatment::RemoveLead]),
@@ -123,7 +122,7 @@ fn walk<'a>(blocks: &'a [Block], see: &mut dyn FnMut(&'a Block)) {
     }
 }
 
-/// Every piece without a hazard and with each, by name.
+/// Every piece without a hazard and with each hazard, by name.
 fn records() -> Vec<(String, Draft)> {
     let mut all = Vec::new();
     for (piece, rest) in PIECES {
@@ -151,7 +150,7 @@ fn verdicts(solved: &Solved) -> Vec<(Treatment, Vec<Verdict>)> {
     Treatment::ALL.map(|t| (t, check(t, &s))).to_vec()
 }
 
-/// The first word of what the page of all treatments says of each outcome.
+/// The first word of the verdict on the page of all treatments, for each outcome.
 fn page_word(outcome: Outcome) -> &'static str {
     match outcome {
         Outcome::Allowed | Outcome::Conditional => "Open",
@@ -160,9 +159,9 @@ fn page_word(outcome: Outcome) -> &'static str {
     }
 }
 
-/// Each place, for every record: the case is solved once.
+/// Compares all places for every record, and solves each case once.
 #[test]
-fn every_place_says_what_the_rule_book_says() {
+fn every_place_agrees_with_the_rule_book() {
     for (name, draft) in records() {
         let (solved, report) = solved(&draft);
         let verdicts = verdicts(&solved);
@@ -180,7 +179,7 @@ fn weighing_agrees(name: &str, verdicts: &[(Treatment, Vec<Verdict>)], report: &
             let asked: Vec<&str> = verdicts.iter().map(|v| v.reason.as_str()).collect();
             assert_eq!(told, asked, "{name}: {}", t.id());
         }
-        // A course that begins with a step can be advised only if the step can.
+        // A plan can be advised only if its first step can.
         for course in &report.courses {
             if course.barred.is_empty() && course.steps.first().is_some_and(|s| *s == t.id()) {
                 assert!(
@@ -247,13 +246,13 @@ fn plan_agrees(name: &str, verdicts: &[(Treatment, Vec<Verdict>)], solved: &Solv
     }
 }
 
-/// Text as it stands within a JSON string.
+/// Text as written inside a JSON string.
 fn in_json(text: &str) -> String {
     let quoted = serde_json::to_string(text).unwrap();
     quoted.trim_matches('"').to_owned()
 }
 
-/// The sheets take a finer sample, so one piece stands for all.
+/// The sheets are slow to make, so one piece serves for all.
 #[test]
 fn the_sheets_carry_the_cautions_of_every_hazard() {
     let plain = draft(PIECES[1].1);
@@ -275,7 +274,7 @@ fn the_sheets_carry_the_cautions_of_every_hazard() {
 }
 
 #[test]
-fn each_hazard_with_a_caution_of_its_own_brings_it() {
+fn each_hazard_with_a_caution_brings_it() {
     let plain = draft(PIECES[1].1);
     for (hazard, id) in [
         ("cadmium", "caution.cadmium"),
@@ -299,7 +298,7 @@ fn each_hazard_with_a_caution_of_its_own_brings_it() {
 }
 
 #[test]
-fn a_hazard_more_never_loosens_a_rule() {
+fn another_hazard_never_loosens_a_rule() {
     for (piece, rest) in PIECES {
         let plain = draft(rest);
         let before = verdicts(&solved(&plain).0);

@@ -1,8 +1,8 @@
-//! Keeping: what is saved loads again, two records make one without loss, and no file, however
-//! broken, stops the reader. Every record and file here is CONSTRUCTED.
+//! Storage: saved records load again, two records merge without loss, and no broken file stops the reader.
+//! Every record and file here is CONSTRUCTED.
 //!
-//! `LEAVEWELL_FUZZ=1000000 cargo test --release --test keeping broken` runs the reader on that many
-//! files instead of the few thousand of every run.
+//! `LEAVEWELL_FUZZ=1000000 cargo test --release --test keeping broken` reads that many files instead of the
+//! few thousand of an ordinary run.
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing)]
 
@@ -18,14 +18,14 @@ use serde_json::{Map, Number, Value, json};
 fn config(cases: u32) -> Config {
     Config {
         cases,
-        // The same cases every time: a fault found once is found again.
+        // A fixed seed, so that a fault found once is found again.
         rng_seed: RngSeed::Fixed(20_240_511),
         failure_persistence: Some(Box::new(FileFailurePersistence::Off)),
         ..Config::default()
     }
 }
 
-/// Numbers as somebody may have written them: their text has to survive.
+/// Numbers in any notation a person may use. Their text must survive.
 fn number() -> impl Strategy<Value = Value> {
     prop::sample::select(vec![
         "0",
@@ -50,7 +50,7 @@ fn leaf() -> impl Strategy<Value = Value> {
     ]
 }
 
-/// Few names, so that two records often have the same ones.
+/// Few names, so that two records often share one.
 fn name() -> impl Strategy<Value = String> {
     prop::sample::select(vec!["part", "id", "note", "a.b", "x[0]", "", "treatment"])
         .prop_map(str::to_owned)
@@ -66,7 +66,7 @@ fn value() -> impl Strategy<Value = Value> {
     })
 }
 
-/// A list told apart by a field, sometimes with an entry twice or one that is none.
+/// A list keyed by a field, sometimes with a duplicate or an invalid entry.
 fn keyed(key: &'static str) -> impl Strategy<Value = Value> {
     let entry = (
         prop::sample::select(vec!["foot", "body", "C01", "T09"]),
@@ -83,7 +83,7 @@ fn keyed(key: &'static str) -> impl Strategy<Value = Value> {
     ]
 }
 
-/// Pieces of a set, each with parts of its own, and a proposal: lists within lists.
+/// The pieces of a set with their parts, and a proposal: lists within lists.
 fn nested() -> impl Strategy<Value = (Value, Value)> {
     let piece = (1_u8..4, keyed("part")).prop_map(|(no, parts)| json!({"no": no, "parts": parts}));
     (
@@ -123,7 +123,7 @@ fn record() -> impl Strategy<Value = Draft> {
         })
 }
 
-/// The record with the lists whose order means nothing in one order, those in other lists first.
+/// The record with every unordered list sorted, inner lists first.
 fn in_order(draft: &Draft) -> Value {
     fn sort(list: Option<&mut Value>) {
         if let Some(entries) = list.and_then(Value::as_array_mut) {
@@ -199,12 +199,12 @@ proptest! {
         let all = |take: bool| vec![take; found.len()];
         prop_assert_eq!(in_order(&merge(&mine, &theirs, &all(false))), in_order(&mine));
         prop_assert_eq!(in_order(&merge(&mine, &theirs, &all(true))), in_order(&theirs));
-        // Swapping the records and every choice gives the same record.
+        // Swapping both the records and the choices gives the same record.
         let take: Vec<bool> = (0..found.len()).map(|n| pick >> (n % 64) & 1 == 1).collect();
         let other: Vec<bool> = take.iter().map(|t| !t).collect();
         let made = merge(&mine, &theirs, &take);
         prop_assert_eq!(in_order(&made), in_order(&merge(&theirs, &mine, &other)));
-        // What is left to differ from either is what was chosen against it, and no more.
+        // The result differs from each record only where the other one was chosen.
         let chosen = take.iter().filter(|t| **t).count();
         prop_assert!(differences(&made, &mine).len() <= chosen.max(1) * 4);
         prop_assert_eq!(differences(&made, &made).len(), 0);
@@ -300,7 +300,7 @@ impl Dice {
     }
 }
 
-/// Pieces that break a file in ways that have broken readers.
+/// Fragments that have broken readers.
 const SHARDS: [&str; 22] = [
     "{",
     "}",
@@ -374,7 +374,7 @@ fn no_broken_file_stops_the_reader() {
         match open(&text) {
             Ok(opened) => {
                 for case in opened.cases.iter().filter(|case| case.problem.is_none()) {
-                    // What is taken in can be kept and opened again.
+                    // An accepted file can be saved and opened again.
                     assert_eq!(Draft::parse(&case.text).unwrap().to_json(), case.text);
                 }
                 if opened.damage.is_some() {

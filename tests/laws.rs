@@ -1,4 +1,4 @@
-//! Laws: what holds of every case, checked on random ones.
+//! Laws that hold for every case, checked on random ones.
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing)]
 
@@ -24,22 +24,21 @@ use proptest::test_runner::{Config, FileFailurePersistence, RngSeed};
 use random::{Tape, case_file};
 use serde_json::{Value, json};
 
-/// Tests draw this many cases each, unless they say otherwise: weighing one takes some hundredths of
-/// a second in a test build.
+/// The default number of cases for each test. Weighing one takes some hundredths of a second in a test build.
 const CASES: u32 = 24;
 
 fn config(cases: u32) -> Config {
     Config {
         cases,
         max_shrink_iters: 200,
-        // The same cases every time: a fault found once is found again.
+        // A fixed seed, so that a fault found once is found again.
         rng_seed: RngSeed::Fixed(20_240_511),
         failure_persistence: Some(Box::new(FileFailurePersistence::Off)),
         ..Config::default()
     }
 }
 
-/// The numbers a random case is read from.
+/// The numbers that a random case is made from.
 fn tapes() -> impl Strategy<Value = Vec<u32>> {
     proptest::collection::vec(0_u32..1_000_000, 0..300)
 }
@@ -59,7 +58,7 @@ fn weighed(case: &Case) -> Report {
     weigh_at_once(case, Vec::new())
 }
 
-/// The report as text, for comparing two reports byte for byte.
+/// The report as text, to compare two reports byte by byte.
 fn text(report: &Report) -> String {
     serde_json::to_string(report).unwrap()
 }
@@ -69,7 +68,7 @@ fn check_share(what: &str, x: f64) {
     assert!((0.0..=1.0).contains(&x), "{what} is {x}");
 }
 
-/// Shares are shares and chances add up.
+/// Shares lie between 0 and 1, and probabilities add up.
 fn check_chances(report: &Report) {
     let identity = &report.identity;
     let kinds: f64 = identity.kinds.iter().map(|k| k.p).sum();
@@ -94,7 +93,7 @@ fn check_chances(report: &Report) {
     }
 }
 
-/// Nothing gains silver, and no part holds more than all of it or less than none.
+/// No part gains silver, and each has between none and all of it.
 fn check_silver(report: &Report) {
     check_share("the covered area", report.silver.covered_area);
     for part in &report.silver.parts {
@@ -111,7 +110,7 @@ fn check_silver(report: &Report) {
     }
 }
 
-/// Everything that holds of any report.
+/// Everything that holds for any report.
 fn check_bounds(report: &Report) {
     check_chances(report);
     check_silver(report);
@@ -120,8 +119,8 @@ fn check_bounds(report: &Report) {
     check_finite(report);
 }
 
-/// Leaving alone and better keeping are always there and never barred; what is barred is never best
-/// and never advised; percentiles are in order.
+/// Leaving alone and better care are always offered and never barred. A barred plan is never best and never
+/// advised. Percentiles are in order.
 fn check_courses(report: &Report) {
     for steps in [["T00"], ["T01"]] {
         let course = report.courses.iter().find(|c| c.steps == steps);
@@ -160,7 +159,7 @@ fn check_courses(report: &Report) {
     assert_eq!(report.counsel.refer, !report.counsel.refer_why.is_empty());
 }
 
-/// What a seller keeps is never more than what is paid.
+/// A seller never keeps more than the buyer pays.
 fn check_value(report: &Report) {
     let v = &report.value;
     let pairs = [
@@ -174,7 +173,7 @@ fn check_value(report: &Report) {
     assert!(v.label.contains("ndicative, not an appraisal"));
 }
 
-/// Fields that may be empty because there is nothing to say.
+/// Fields that may be empty, because there may be nothing to say.
 const MAY_BE_EMPTY: [&str; 7] = [
     "dates",
     "left_um",
@@ -185,8 +184,8 @@ const MAY_BE_EMPTY: [&str; 7] = [
     "amount",
 ];
 
-/// JSON has no way to write what is not a number: it becomes `null`, which only the fields named may
-/// be. The debug form shows the same faults inside those.
+/// JSON cannot write a number that is not finite: it becomes `null`, which only the listed fields may be. The
+/// debug form shows such a number inside those fields too.
 fn check_finite(report: &Report) {
     fn walk(name: &str, value: &Value) {
         match value {
@@ -203,7 +202,7 @@ fn check_finite(report: &Report) {
     }
 }
 
-/// Everything that is the same of two reports when nothing that matters was changed.
+/// The parts of two reports that are equal if nothing relevant changed.
 #[track_caller]
 fn check_same_answer(a: &Report, b: &Report) {
     assert_eq!(a.identity.kinds, b.identity.kinds);
@@ -266,8 +265,8 @@ proptest! {
         prop_assert_eq!(text(&weighed(&case)), text(&weighed(&case.clone())));
     }
 
-    /// What is kept from one answer to the next makes the next quicker and never another. A few numbers
-    /// of the tape changed make a case that has much in common with the one before.
+    /// Cached results make the next answer quicker and never change it. Changing a few numbers of the tape gives a
+    /// case that shares much with the previous one.
     #[test]
     fn what_was_weighed_before_changes_no_answer(
         tape in tapes(),
@@ -284,7 +283,7 @@ proptest! {
         tapes.push(tapes[0].clone());
         for tape in tapes {
             let here = text(&weighed(&random_case(tape.clone())));
-            // A thread of its own has kept nothing.
+            // A new thread has an empty cache.
             let alone = std::thread::spawn(move || text(&weighed(&random_case(tape))));
             prop_assert_eq!(here, alone.join().expect("the case is weighed"));
         }
@@ -318,7 +317,7 @@ proptest! {
         let without = weighed(&case);
         let leave = without.courses.iter().find(|c| c.steps == ["T00"]).unwrap();
         prop_assert!(best(&without) >= worth(&plain, leave));
-        // An opinion opens what was barred for want of one, and closes nothing.
+        // An opinion allows what was barred without one, and bars nothing.
         case.consents.conservator_opinion = true;
         let with = weighed(&case);
         for course in without.courses.iter().filter(|c| c.barred.is_empty()) {
@@ -335,7 +334,7 @@ proptest! {
         HAZARDS[hazard](&mut worse);
         let (before, after) = (weighed(&case).cautions, weighed(&worse).cautions);
         for caution in before {
-            // Levels run from the gravest up.
+            // Levels are ordered from the most serious.
             let kept = after.iter().any(|c| c.id == caution.id && c.level <= caution.level);
             prop_assert!(kept, "hazard {} took {} away", hazard, caution.id);
         }
@@ -420,7 +419,7 @@ proptest! {
     }
 }
 
-/// A random stock: for each piece gains, money and hours of what can be done beside nothing.
+/// A random stock: for each piece, the gain, money and hours of each possible plan other than none.
 fn stocks() -> impl Strategy<Value = Vec<Vec<(u32, u32, u32)>>> {
     let choices = proptest::collection::vec((0_u32..400, 0_u32..300, 0_u32..16), 0..4);
     proptest::collection::vec(choices, 1..7)
@@ -441,7 +440,7 @@ fn stock_of(numbers: &[Vec<(u32, u32, u32)>]) -> Vec<Vec<Choice<2>>> {
     numbers.iter().map(of).collect()
 }
 
-/// The greatest gain of all selections, each tried.
+/// The greatest gain over all selections, by brute force.
 fn by_trying_all(pieces: &[Vec<Choice<2>>], needs: &[Need], limits: [f64; 2]) -> f64 {
     let count: usize = pieces.iter().map(Vec::len).product();
     let mut best = 0.0_f64;
@@ -481,7 +480,7 @@ proptest! {
         hours in 0_u32..40,
     ) {
         let pieces = stock_of(&numbers);
-        // Work on one piece only with work on the other.
+        // Work on one piece requires work on the other.
         let work = |piece: usize| (1..pieces[piece].len()).collect::<Vec<_>>();
         let needs: Vec<Need> = pairs
             .into_iter()
@@ -499,14 +498,14 @@ proptest! {
             !n.choices.contains(&found.picks[n.piece]) || n.one_of.contains(&found.picks[n.of])
         };
         prop_assert!(needs.iter().all(met));
-        // A search held short says so, and is never above its bound.
+        // A search that stops early says so and never exceeds its bound.
         let short = select(&pieces, &needs, limits, 1).unwrap();
         prop_assert!(short.gain <= found.gain && short.bound >= found.gain);
     }
 }
 
-/// The look that would settle the kind is named in conditions; it moves on when it was taken without
-/// a clear answer. Everything else stays.
+/// The report names the look that would settle the kind. It names another once that look is answered without a
+/// clear result. Everything else stays the same.
 #[track_caller]
 fn check_advice_but_for_the_next_look(a: &Report, b: &Report) {
     let bare = |report: &Report| {
@@ -521,7 +520,7 @@ fn check_advice_but_for_the_next_look(a: &Report, b: &Report) {
     check_same_answer(&bare(a), &bare(b));
 }
 
-/// What courses are compared by: money for a seller, else the score.
+/// The measure that compares plans: money for a seller, or else the score.
 fn worth(case: &Case, course: &CourseReport) -> f64 {
     if case.aim.goal == Some(Goal::Sell) {
         course.net.mean
@@ -530,7 +529,7 @@ fn worth(case: &Case, course: &CourseReport) -> f64 {
     }
 }
 
-/// Something dangerous found on top of what is known.
+/// A further hazard in the record.
 const HAZARDS: [fn(&mut Case); 9] = [
     |c| see(c, "S07"),
     |c| see(c, "C10"),
@@ -571,21 +570,21 @@ fn on_body(case: &mut Case, change: impl FnOnce(&mut Part)) {
     change(body);
 }
 
-/// How many random cases the rule on original silver is tried on; `LEAVEWELL_CASES` asks for another
-/// number, such as 20000, and then every case is weighed.
+/// How many random cases test the rule on original silver. `LEAVEWELL_CASES` sets another number, such as 20000;
+/// then every case is weighed.
 const GUARDED_CASES: u64 = 5_000;
 
 fn cases_asked_for() -> Option<u64> {
     std::env::var("LEAVEWELL_CASES").ok()?.parse().ok()
 }
 
-/// Of those the rule does not speak of, how many are weighed, to see that replating can be advised.
+/// How many cases outside the rule are weighed, to check that replating can be advised.
 const OPEN_CASES: usize = 150;
 
-/// The rule: without a conservator's written opinion nobody is told to replate a piece that has a
-/// chance of a tenth or more of being fused plate with its own silver, if more than a quarter of its
-/// area is covered; nor fused plate that is rare, marked by a registered maker or armorial. The
-/// thresholds are judgement. Worked out here from the case alone.
+/// The rule: without a conservator's written opinion, replating is never advised for a piece that is fused plate
+/// with its original silver with a probability of a tenth or more, if more than a quarter of its area is covered.
+/// Nor is it for fused plate that is rare, marked by a registered maker or armorial. The thresholds are
+/// judgement. This works the rule out from the case alone.
 fn rule_speaks(file: &Value, case: &Case) -> bool {
     let ledger = own_ledger(file);
     let posterior = interval_with(&Evidence::of(case, &readings(case, &ledger)), &ledger).base;
@@ -600,7 +599,7 @@ fn rule_speaks(file: &Value, case: &Case) -> bool {
         || case.piece.rare
 }
 
-/// The ledger with the file's own figures.
+/// The ledger with the figures of the file.
 fn own_ledger(file: &Value) -> Ledger {
     let mut ledger = Ledger::standard().clone();
     for (id, own) in file["overrides"].as_object().unwrap() {
@@ -610,8 +609,8 @@ fn own_ledger(file: &Value) -> Ledger {
     ledger
 }
 
-/// Share of the area still covered, at the least bare metal there may be: the body, looked at or
-/// not, and every other part somebody has judged.
+/// The share of the area still covered, with the least possible bare metal: the body, examined or not, and every
+/// other recorded part.
 fn covered_area(case: &Case, ledger: &Ledger) -> f64 {
     let body = case.part(PartName::Body).map(|p| p.bleed);
     let others = case
@@ -628,7 +627,7 @@ fn covered_area(case: &Case, ledger: &Ledger) -> f64 {
     covered / all
 }
 
-/// Half of the guarded cases, and what replating was advised in among the open ones.
+/// Half of the guarded cases, and the number of open ones in which replating was advised.
 fn try_cases(first: u64, step: usize) -> (usize, usize) {
     let (mut guarded, mut open, mut advised) = (0, 0, 0);
     let asked = cases_asked_for();
@@ -638,7 +637,7 @@ fn try_cases(first: u64, step: usize) -> (usize, usize) {
         let case = case_of(&file);
         let speaks = rule_speaks(&file, &case);
         if !speaks && open >= OPEN_CASES / step && asked.is_none() {
-            // Replating is free here: nothing can be broken, and enough such cases were weighed.
+            // The rule does not apply here, and enough such cases were weighed.
             continue;
         }
         let report = weighed(&case);
@@ -656,7 +655,7 @@ fn try_cases(first: u64, step: usize) -> (usize, usize) {
 }
 
 #[test]
-fn nobody_is_told_to_replate_fused_plate_with_its_own_silver() {
+fn replating_is_never_advised_for_fused_plate_with_its_original_silver() {
     let threads = std::thread::available_parallelism().map_or(1, usize::from);
     let tried: Vec<(usize, usize)> = std::thread::scope(|scope| {
         let running: Vec<_> = (0..threads)
@@ -674,8 +673,8 @@ fn nobody_is_told_to_replate_fused_plate_with_its_own_silver() {
     );
 }
 
-/// CONSTRUCTED: one finding on two parts. Which of the two is named first must not decide whether a
-/// married piece is offered.
+/// CONSTRUCTED: one finding on two parts. The order of the two must not decide whether the answer suggests a
+/// married piece.
 #[test]
 fn a_finding_on_two_parts_contradicts_the_same_in_either_order() {
     let on = |id, part| Answer {
@@ -698,8 +697,7 @@ fn a_finding_on_two_parts_contradicts_the_same_in_either_order() {
     );
 }
 
-/// CONSTRUCTED: a filling that somebody says is lead is a hazard, on a piece that has no other sign
-/// of it.
+/// CONSTRUCTED: a filling recorded as lead is a hazard, even without any other sign of lead.
 #[test]
 fn a_filling_of_lead_brings_the_caution_on_lead() {
     let mut case = Case::default();
@@ -711,10 +709,10 @@ fn a_filling_of_lead_brings_the_caution_on_lead() {
     assert!(report.cautions.iter().any(|c| c.id == "caution.lead"));
 }
 
-/// CONSTRUCTED: a rich case with every figure of the ledger, three at a time, set to nothing where
-/// that is allowed: the answer may be foolish, but it is always an answer in finite numbers.
+/// CONSTRUCTED: a rich case with every figure of the ledger, three at a time, set to zero where that is allowed.
+/// The answer may be foolish, but its numbers are always finite.
 #[test]
-fn no_figure_of_ones_own_breaks_the_answer() {
+fn no_persons_figure_breaks_the_answer() {
     let mut file: Value = serde_json::from_str(include_str!("cases/worn_tray.json")).unwrap();
     let ids: Vec<&str> = Ledger::standard()
         .figures()
@@ -736,7 +734,7 @@ fn no_figure_of_ones_own_breaks_the_answer() {
 }
 
 #[test]
-fn the_whole_answer_is_the_same_bytes_each_time() {
+fn the_same_case_gives_the_same_bytes_each_time() {
     let text = include_str!("cases/leaking_teapot.json");
     let first = weigh_json(text);
     assert_eq!(first, weigh_json(text));

@@ -1,5 +1,5 @@
-//! The sheets, the ledger on a page and the record of work done: for every worked example, for an
-//! empty case, and for a case full of hostile text.
+//! The sheets, the ledger page and the record of work done, for every worked example, an empty case, and a case
+//! full of hostile text.
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing)]
 
@@ -46,7 +46,7 @@ fn draft(rest: &str) -> Draft {
     .unwrap()
 }
 
-/// Every text of these blocks, in order, a line each: what a person can read.
+/// The readable text of these blocks, in order, one line each.
 fn lines(blocks: &[Block]) -> Vec<String> {
     let mut out = Vec::new();
     let value = serde_json::to_value(blocks).unwrap();
@@ -69,7 +69,7 @@ const SHOWN: [&str; 12] = [
     "blocks",
 ];
 
-/// What holds words in turn: blocks by their sort, and the marks of a picture.
+/// The nested content: blocks by type, and the marks of a picture.
 const BLOCKS: [&str; 16] = [
     "Section",
     "Para",
@@ -112,8 +112,8 @@ fn words(name: PageName, draft: &Draft) -> String {
     lines(&page(name, draft)).join("\n")
 }
 
-/// Sheets as they were last accepted: `LEAVEWELL_ACCEPT=1 cargo test --test sheets as_accepted` writes
-/// them anew, and what the change did to them is read in the difference.
+/// The sheets match the accepted ones. `LEAVEWELL_ACCEPT=1 cargo test --test sheets as_accepted` rewrites
+/// those; review the difference.
 #[test]
 fn sheets_are_as_accepted() {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/sheets");
@@ -163,7 +163,7 @@ fn buyer(draft: &Draft) -> [String; 2] {
 
 const HOSTILE: &str = "</dd></style><script>alert(1)</script><img src=x onerror=y> [l](javascript:1) | `c` &amp; \u{202e}rtl\u{0}";
 
-/// A record with hostile text wherever text can stand.
+/// A record with hostile text in every text field.
 fn hostile() -> Draft {
     let mut draft = case("leaking_teapot");
     for path in [
@@ -191,7 +191,7 @@ fn hostile() -> Draft {
 }
 
 #[test]
-fn every_sheet_stands_for_every_case() {
+fn every_sheet_is_made_for_every_case() {
     let mut all = cases();
     assert!(all.len() >= 8);
     all.insert("hostile".to_owned(), hostile());
@@ -217,7 +217,7 @@ fn an_empty_case_says_what_is_missing_and_guesses_nothing() {
             let text = words(sheet, &empty);
             for missing in [
                 "What sort of piece it is.",
-                "Nobody has recorded a look at how it is made.",
+                "How it is made: no look is recorded.",
                 "The condition of its parts is not recorded.",
                 "no test is recorded",
             ] {
@@ -240,12 +240,12 @@ fn an_empty_case_says_what_is_missing_and_guesses_nothing() {
         assert!(ticket.contains("Not examined") && ticket.contains("Not tested for lead"));
         assert!(catalogue.contains("has not been examined"));
     }
-    // One look is enough to say something.
+    // One answer is enough to say something.
     let looked = draft(r#","findings":[{"id":"C01","answer":"seen"}]"#);
     assert!(!words(PageName::SheetForClient, &looked).contains("Too little is recorded"));
 }
 
-/// Names of treatments that stand in a text as whole words.
+/// The treatments named in a text, as whole words.
 fn named(text: &str) -> Vec<Treatment> {
     let text = text.to_lowercase();
     let alone = |at: usize, len: usize| {
@@ -263,7 +263,7 @@ fn named(text: &str) -> Vec<Treatment> {
 }
 
 #[test]
-fn nothing_names_a_treatment_without_its_caution_and_the_line_that_defers() {
+fn no_sheet_names_a_treatment_without_its_caution_and_the_deferral_line() {
     let deferral = caution("caution.deferral").unwrap().text;
     let mut all = cases();
     let mut worked = draft("");
@@ -286,7 +286,7 @@ fn nothing_names_a_treatment_without_its_caution_and_the_line_that_defers() {
             let blocks = page(shown, draft);
             let text = lines(&blocks).join("\n");
             assert!(text.contains(deferral), "{name} {shown:?}");
-            // A caution may use the plain word "lacquer", and so may the list of words.
+            // A caution and the glossary may use the everyday word "lacquer".
             let own: Vec<Block> = blocks
                 .into_iter()
                 .filter(|b| !matches!(b, Block::Section { id, .. } if id.starts_with("sheet.")))
@@ -301,7 +301,7 @@ fn nothing_names_a_treatment_without_its_caution_and_the_line_that_defers() {
                 );
             }
         }
-        // Every caution of the screen is on the client's sheet and in the file.
+        // Every caution of the screen is on the client's sheet and the file sheet.
         let (case, problems) = draft.read();
         let report = leavewell_model::counsel::weigh_at_once(&case, problems);
         for sheet in [PageName::SheetForClient, PageName::SheetForFile] {
@@ -315,7 +315,7 @@ fn nothing_names_a_treatment_without_its_caution_and_the_line_that_defers() {
 }
 
 #[test]
-fn a_buyer_is_told_of_replating_recorded_seen_or_probable() {
+fn the_buyers_sheet_states_recorded_seen_or_probable_replating() {
     // Probable by the findings.
     let probable = case("replated_coffee_pot");
     for text in buyer(&probable) {
@@ -340,7 +340,7 @@ fn a_buyer_is_told_of_replating_recorded_seen_or_probable() {
     for text in buyer(&recorded) {
         assert!(text.contains("Re-plated in places"), "{text}");
     }
-    // Seen, whatever the sum says.
+    // Seen, whatever the probability.
     let mut seen = case("worn_tray");
     seen.set_answer("S08", "seen", "");
     for text in buyer(&seen) {
@@ -349,7 +349,7 @@ fn a_buyer_is_told_of_replating_recorded_seen_or_probable() {
 }
 
 #[test]
-fn a_buyer_is_told_of_repairs_lead_and_replaced_parts() {
+fn the_buyers_sheet_states_repairs_lead_and_replaced_parts() {
     let told = |path: &str, typed: &str, words: [&str; 2]| {
         let mut draft = case("daily_teapot");
         let without = buyer(&draft);
@@ -388,7 +388,11 @@ fn a_buyer_is_told_of_repairs_lead_and_replaced_parts() {
         "replaced",
         ["finial or knob replaced", "is a replacement"],
     );
-    told(replaced, "doubtful", ["perhaps replaced", "is doubtful"]);
+    told(
+        replaced,
+        "doubtful",
+        ["perhaps replaced", "may not be original"],
+    );
     told(
         "parts[part=finial].lacquer",
         "yellowed",
@@ -419,14 +423,14 @@ fn a_buyer_is_told_of_repairs_lead_and_replaced_parts() {
     told(
         "done[0].what",
         "T16",
-        ["a part replaced", "a part of it is new"],
+        ["a part replaced", "one part is new"],
     );
     told(
         "done[0].materials",
         "solder_lead",
-        ["solder that holds lead", "solder that holds lead"],
+        ["solder that contains lead", "solder that contains lead"],
     );
-    // Nothing said of a part means nothing told of it.
+    // The sheet says nothing about an unrecorded part.
     let mut draft = case("daily_teapot");
     let without = buyer(&draft);
     draft.set(replaced, "original");
@@ -441,7 +445,7 @@ fn a_buyer_is_told_of_repairs_lead_and_replaced_parts() {
 }
 
 #[test]
-fn sheets_tell_the_numbers_of_the_report() {
+fn sheets_show_the_numbers_of_the_report() {
     for (name, draft) in cases() {
         let (case, problems) = draft.read();
         let report = leavewell_model::counsel::solve_finely(&case).report(problems);
@@ -501,12 +505,12 @@ fn hostile_text_is_shown_and_never_run() {
         for (at, _) in text.match_indices(['<', '[', '`']) {
             assert!(text[..at].ends_with('\\'), "{sheet:?}: {}", &text[at..]);
         }
-        // Controls of direction do not reach the page.
+        // Direction control characters do not reach the page.
         assert!(
             !text.contains('\u{202e}') && !html[html.find("</h1>").unwrap()..].contains('\u{202e}')
         );
     }
-    // A very long name is broken by the style, not by us; emoji and other scripts stay.
+    // The style sheet breaks a very long name; emoji and other scripts stay.
     let mut long = case("worn_tray");
     let name = ["🫖".repeat(500), "מ".repeat(500), "W".repeat(5000)].concat();
     long.set("piece.name", &name);
@@ -518,7 +522,7 @@ fn hostile_text_is_shown_and_never_run() {
     }
 }
 
-/// Cells of every table, and of every fact, that are just the id of a figure.
+/// The cells of tables and facts that are exactly a figure's id.
 fn ids_listed(blocks: &[Block], out: &mut BTreeMap<String, usize>) {
     for block in blocks {
         let cells: Vec<&String> = match block {
@@ -561,7 +565,7 @@ fn the_ledger_lists_every_figure_exactly_once() {
         assert!(twice.is_empty(), "{twice:?}");
         assert_eq!(listed.len(), all);
     }
-    // Light enough to be made anew at every letter.
+    // Small enough to be rebuilt at every keystroke.
     let json = serde_json::to_string(&page(PageName::Ledger, &case("worn_tray"))).unwrap();
     assert!(json.len() < 250_000, "{}", json.len());
     assert!(fields(&page(PageName::Ledger, &case("worn_tray"))).len() == 1);
@@ -589,7 +593,7 @@ fn the_search_narrows_the_ledger_and_brings_fields() {
 }
 
 #[test]
-fn an_own_figure_goes_in_by_its_field_and_comes_out_again() {
+fn a_persons_figure_is_entered_in_its_field_and_can_be_cleared() {
     let mut draft = case("worn_tray");
     let before = draft.read().0;
     draft.set("overrides.{fee.commission}.value", "0,25");
@@ -608,11 +612,11 @@ fn an_own_figure_goes_in_by_its_field_and_comes_out_again() {
         assert!(text.contains(wanted), "{wanted}");
     }
     assert!(words(PageName::SheetForFile, &draft).contains("Their printed terms."));
-    // Clearing the field brings back the figure as shipped.
+    // Clearing the field restores the shipped figure.
     draft.set("overrides.{fee.commission}.value", "");
     draft.set("overrides.{fee.commission}.reason", "");
     assert_eq!(draft.read().0, before);
-    // Loosening a rule of safety is refused where it was typed, and says how far it may go.
+    // A loosened safety limit is refused at its field, with the limit stated.
     draft.set("overrides.{guard.h06}.value", "90");
     draft.set("ledger.search", "guard.h06");
     let blocks = page(PageName::Ledger, &draft);
@@ -630,7 +634,7 @@ fn an_own_figure_goes_in_by_its_field_and_comes_out_again() {
 }
 
 #[test]
-fn what_was_not_looked_up_cannot_change_the_answer() {
+fn figures_the_trace_does_not_list_cannot_change_the_answer() {
     use leavewell_model::counsel::weigh_at_once;
     use leavewell_model::ledger::read_during;
     let (case, _) = case("worn_tray").read();
@@ -641,7 +645,7 @@ fn what_was_not_looked_up_cannot_change_the_answer() {
         "{} of {all}",
         used.len()
     );
-    // Every tenth of the others, moved far: not a byte of the answer moves.
+    // Every tenth of the others is moved far: the answer stays the same, byte for byte.
     let idle = Ledger::standard()
         .figures()
         .filter(|f| !used.contains(f.id));
@@ -657,7 +661,7 @@ fn what_was_not_looked_up_cannot_change_the_answer() {
         tried += 1;
     }
     assert!(tried > 5);
-    // And one that was looked up does.
+    // A listed one changes it.
     let mut moved = case;
     moved.overrides.push(leavewell_model::record::Override {
         figure: "fee.commission".to_owned(),
@@ -746,11 +750,11 @@ fn the_record_of_work_always_has_room_for_one_more() {
         assert_eq!(field.problem.is_empty(), good, "{typed}");
         assert_eq!(field.text, typed);
     }
-    // What is none of the choices is kept, said and shown.
+    // A value outside the choices is kept, reported and shown.
     draft.set("done[0].what", "rubbed with cork");
     assert!(words(PageName::Done, &draft).contains("rubbed with cork"));
     assert!(words(PageName::SheetForClient, &draft).contains("rubbed with cork"));
-    // A list that is none is no reason to stop.
+    // A value in place of the list is no reason to stop.
     for odd in [
         r#","done":7"#,
         r#","done":[7,null,"x"]"#,

@@ -12,6 +12,8 @@ use leavewell_model::terms::Treatment;
 
 #[path = "tidy/unused.rs"]
 mod unused;
+#[path = "tidy/worn.rs"]
+mod worn;
 
 /// Every file under a folder of the repository with one of these endings, with its text.
 fn files(folder: &str, endings: &[&str]) -> Vec<(String, String)> {

@@ -1,6 +1,5 @@
-//! What the pages of treatments and of the bench say, over random cases: no recipe, no treatment
-//! without its cautions, no number that is none, and no danger that makes anything milder. The cases
-//! are CONSTRUCTED.
+//! The treatment and bench pages over random cases: no recipe, no treatment without its cautions, no invalid
+//! number, and no hazard that loosens a verdict. The cases are CONSTRUCTED.
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing)]
 
@@ -19,7 +18,7 @@ use serde_json::Value;
 /// Pages that name treatments.
 const NAMING: [PageName; 2] = [PageName::Bench, PageName::Catalogue];
 
-/// Random cases: more in a release build; `LEAVEWELL_CASES` asks for another number, such as 10000.
+/// The number of random cases: more in a release build. `LEAVEWELL_CASES` sets another, such as 10000.
 const CASES: u64 = if cfg!(debug_assertions) { 120 } else { 2_000 };
 
 fn cases() -> u64 {
@@ -27,7 +26,7 @@ fn cases() -> u64 {
     asked.and_then(|n| n.parse().ok()).unwrap_or(CASES)
 }
 
-/// Words that a recipe needs and a warning does not, in lower case.
+/// Words that a recipe needs and a caution does not, in lower case.
 const RECIPE: [&str; 39] = [
     "grams per",
     "grammes per",
@@ -70,7 +69,7 @@ const RECIPE: [&str; 39] = [
     "sodium cyanide",
 ];
 
-/// What a recipe reads like: the list has to catch each.
+/// Sample recipes. The list must catch each of them.
 const RECIPES: [&str; 5] = [
     "Heat to 230 C and feed the solder in.",
     "Mix one spoon of soda with hot water.",
@@ -79,7 +78,7 @@ const RECIPES: [&str; 5] = [
     "Dissolve the lead in 10 % acid and neutralise with soda.",
 ];
 
-/// The words of a recipe in a lowered text, if there are any: one of the list, or "heat to" a number.
+/// The recipe words in a lower-case text, if any: one of the list, or "heat to" with a number.
 fn recipe_in(lowered: &str) -> Option<&str> {
     let to_number = lowered
         .match_indices("heat to ")
@@ -102,7 +101,7 @@ fn walk<'a>(blocks: &'a [Block], see: &mut dyn FnMut(&'a Block)) {
     }
 }
 
-/// Everything a page says, as it would be sent, without what somebody typed.
+/// The whole text of a page, without the person's input.
 fn said(name: PageName, draft: &Draft) -> (Vec<Block>, String) {
     let blocks = name.blocks(&Subject::new(draft.clone()));
     let text = serde_json::to_string(&blocks).unwrap();
@@ -123,7 +122,7 @@ fn draft_of(file: &Value) -> Draft {
     Draft::parse(&file.to_string()).expect("a random file opens")
 }
 
-/// A random case with random answers on the two pages, sensible and not.
+/// A random case with random answers on the two pages, both sensible and absurd.
 fn random_draft(seed: u64) -> Draft {
     let mut tape = Tape::numbered(seed);
     let mut draft = draft_of(&case_file(&mut tape));
@@ -185,7 +184,7 @@ fn random_draft(seed: u64) -> Draft {
 }
 
 #[test]
-fn the_words_of_recipes_are_found_where_they_are() {
+fn recipe_words_are_detected() {
     for recipe in RECIPES {
         let lowered = recipe.to_lowercase();
         assert!(recipe_in(&lowered).is_some(), "{recipe}");
@@ -207,10 +206,10 @@ fn no_data_file_reads_like_a_recipe() {
     assert!(read >= 10);
 }
 
-/// Over random cases: nothing like a recipe, no number that is none, and every treatment named with
-/// its cautions and the line that defers.
+/// Over random cases: no recipe, no invalid number, and every named treatment has its cautions and the deferral
+/// line.
 #[test]
-fn pages_warn_and_instruct_in_nothing() {
+fn pages_give_cautions_and_no_instructions() {
     let deferral = caution("caution.deferral").unwrap().text;
     for seed in 0..cases() {
         let draft = random_draft(seed);
@@ -248,7 +247,7 @@ fn pages_warn_and_instruct_in_nothing() {
                 _ => {}
             });
             for words in &shown {
-                // A name such as "infant" is no number: look at whole words.
+                // Compares whole words, because "infant" contains "inf" and "nan".
                 for word in words.split([' ', ',', ';', '.', '(', ')']) {
                     assert!(
                         !["NaN", "inf", "-inf", "-0"].contains(&word),
@@ -267,7 +266,7 @@ fn pages_warn_and_instruct_in_nothing() {
     }
 }
 
-/// A section that is about a treatment, or names one in an answer, holds that treatment's caution.
+/// A section about a treatment, or one that names it in an answer, contains that treatment's caution.
 fn check_cautions(blocks: &[Block], place: &str) {
     let mut sections = 0;
     walk(blocks, &mut |b| {
@@ -276,9 +275,9 @@ fn check_cautions(blocks: &[Block], place: &str) {
         };
         let about = match id.as_str() {
             "bench.heat" => {
-                // One of the three repairs with heat, by the solder chosen; needs a usable field.
+                // One of the three heat repairs, depending on the solder; it needs a valid field.
                 let paras = paragraphs(blocks);
-                let usable = !paras[0].0.starts_with("One of the fields");
+                let usable = !paras[0].0.starts_with("One field cannot be used");
                 let held = ["T09", "T09b", "T11"].iter().any(|id| {
                     let text = caution(&format!("caution.{id}")).unwrap().text;
                     paras.iter().any(|(said, _)| *said == text)
@@ -305,7 +304,7 @@ fn check_cautions(blocks: &[Block], place: &str) {
 }
 
 #[test]
-fn the_catalogue_holds_every_treatment_once() {
+fn the_catalogue_lists_every_treatment_once() {
     let (blocks, text) = said(PageName::Catalogue, &Draft::default());
     let mut found = Vec::new();
     walk(&blocks, &mut |b| {
@@ -322,7 +321,7 @@ fn the_catalogue_holds_every_treatment_once() {
     }
 }
 
-/// What the catalogue says of each treatment: 0 open, 1 a check or an opinion first, 2 out.
+/// The catalogue's verdict on each treatment: 0 open, 1 a check or an opinion first, 2 ruled out.
 fn verdicts(draft: &Draft) -> Vec<(Treatment, u8)> {
     let (blocks, _) = said(PageName::Catalogue, draft);
     let mut found = Vec::new();
@@ -344,7 +343,7 @@ fn verdicts(draft: &Draft) -> Vec<(Treatment, u8)> {
     found
 }
 
-/// Every paragraph said as a hazard.
+/// Every paragraph marked as a hazard.
 fn cautions_of(draft: &Draft) -> Vec<String> {
     let (blocks, _) = said(PageName::Catalogue, draft);
     paragraphs(&blocks)
@@ -354,13 +353,13 @@ fn cautions_of(draft: &Draft) -> Vec<String> {
         .collect()
 }
 
-/// A danger, the treatments it is also a reason for, and how it is put on record.
+/// A hazard, the treatments it is also a reason for, and how to record it.
 type Danger = (&'static str, &'static [Treatment], fn(&mut Draft));
 
-/// A danger more takes no caution away and makes no treatment milder. Two dangers are also reasons:
-/// corrosion to take an old repair out, a failing filling to take that out; there the verdict may move.
+/// Another hazard removes no caution and loosens no verdict. Two hazards are also reasons for work, where the
+/// verdict may move: corrosion for removing an old repair, a failing filling for removing the filling.
 #[test]
-fn a_danger_more_makes_nothing_milder() {
+fn another_hazard_loosens_no_verdict() {
     let dangers: [Danger; 11] = [
         ("a closed part", &[], |d| {
             d.set_part("foot", "fill", "sealed");
@@ -388,7 +387,7 @@ fn a_danger_more_makes_nothing_milder() {
     ];
     for seed in 0..cases() / 20 {
         let mut before = draft_of(&case_file(&mut Tape::numbered(seed)));
-        // The part that the danger is put on is not one that says something else of itself.
+        // The part with the hazard has no other record.
         for (part, field) in [
             ("foot", "fill"),
             ("foot", "corrosion"),
@@ -421,9 +420,9 @@ fn a_danger_more_makes_nothing_milder() {
     }
 }
 
-/// The danger itself brings its caution.
+/// Each hazard has its caution.
 #[test]
-fn each_danger_brings_its_caution() {
+fn each_hazard_brings_its_caution() {
     for (path, id) in [
         ("catalogue.hard_repair", "caution.cadmium"),
         ("catalogue.insulator", "caution.asbestos"),
@@ -470,10 +469,10 @@ fn answer(draft: &Draft, section: &str) -> String {
 }
 
 #[test]
-fn bad_input_is_told_and_never_reached_is_said() {
+fn bad_input_and_unreachable_temperatures_are_reported() {
     let mut draft = Draft::default();
     draft.set("bench.heat.thickness_mm", "0");
-    assert!(answer(&draft, "bench.heat").starts_with("One of the fields"));
+    assert!(answer(&draft, "bench.heat").starts_with("One field cannot be used"));
     let (blocks, _) = said(PageName::Bench, &draft);
     let mut problem = String::new();
     walk(&blocks, &mut |b| {
@@ -490,7 +489,7 @@ fn bad_input_is_told_and_never_reached_is_said() {
         draft.set("bench.heat.joint_c", cold);
         let told = answer(&draft, "bench.heat");
         assert!(
-            told.contains("stays, by this sum, below 183 °C"),
+            told.contains("this sum keeps the metal around it below 183 °C"),
             "{cold}: {told}"
         );
     }
@@ -501,8 +500,8 @@ fn bad_input_is_told_and_never_reached_is_said() {
 
 #[test]
 fn the_heat_answer_agrees_with_the_formulas() {
-    // Copper, .8 mm, 230 C, a wide sheet: 2.5 mm at h 50 is the least, 5.6 mm at h 10 the most (the
-    // closed forms, metal going on 2000 mm).
+    // Copper, 0.8 mm, 230 C, a wide sheet: from 2.5 mm at h = 50 to 5.6 mm at h = 10 (closed forms, with
+    // 2000 mm of metal).
     let mut draft = Draft::default();
     for (path, text) in [
         ("bench.heat.metal", "copper"),
@@ -529,7 +528,7 @@ fn the_plating_answer_agrees_with_the_formulas() {
     ] {
         draft.set(path, text);
     }
-    // pi/4 of 50 by 35 cm is 1374 cm2; times .002 cm and 10.49 g/cm3 is 28.8 g; 57.7 of 600 is 10 %.
+    // pi/4 of 50 by 35 cm is 1374 cm2. Times 0.002 cm and 10.49 g/cm3 it is 28.8 g. 57.7 of 600 is 10 %.
     let told = answer(&draft, "bench.plating");
     assert!(told.contains("1374 cm² is 28.8 g"), "{told}");
     assert!(told.contains("about 10 in 100"), "{told}");
@@ -538,7 +537,7 @@ fn the_plating_answer_agrees_with_the_formulas() {
 }
 
 #[test]
-fn a_release_test_is_held_against_the_limits_and_recalled_limits_show_no_number() {
+fn a_release_test_is_compared_with_the_limits_and_recalled_limits_show_no_number() {
     let mut draft = Draft::default();
     draft.set("bench.food.pb", "0.010");
     let (blocks, text) = said(PageName::Bench, &draft);
@@ -570,7 +569,7 @@ fn a_release_test_is_held_against_the_limits_and_recalled_limits_show_no_number(
 }
 
 #[test]
-fn all_six_reasons_are_listed_and_one_is_enough() {
+fn all_six_display_only_reasons_are_listed_and_one_is_enough() {
     let mut draft = Draft::default();
     draft.set("piece.form", "teapot");
     draft.set_flag("aim.store_food", Some(true));

@@ -1,9 +1,9 @@
 // Starts Leavewell: loads the build named in the page, offers the model to scripts as
-// `window.leavewell`, and takes the first paint away once the app has drawn a screen.
+// `window.leavewell`, and removes the first paint once the app has rendered a screen.
 // It is a file, not an inline script, so that the content security policy can forbid inline scripts.
 //
-// When all is well, <html> carries data-leavewell="ready" and the window gets a "leavewell-ready" event.
-// When not, <html> carries data-leavewell="failed" and the page says so in words.
+// On success, <html> has data-leavewell="ready" and the window gets a "leavewell-ready" event.
+// On failure, <html> has data-leavewell="failed" and the page shows a message.
 
 import { openStore } from "./kept.js";
 import { databaseOf } from "./photos.js";
@@ -13,11 +13,11 @@ import "./terms.js";
 
 const LONGEST_WAIT_MS = 20_000;
 
-// Set only in the edition in one file, which carries both programs in its page: { program, wasm(), worker() }.
+// Set only in the single-file edition, whose page contains both programs: { program, wasm(), worker() }.
 const carried = globalThis.leavewellCarried;
 const carriedWorkers = new Set();
 
-// The one policy of the page: addresses of this site may be run as workers, others may not.
+// The page's only Trusted Types policy: it allows addresses of this site as workers, and no others.
 const policy = globalThis.trustedTypes?.createPolicy("app", { createScriptURL: ofThisSite });
 
 const page = document.documentElement;
@@ -25,8 +25,8 @@ const first = document.getElementById("first");
 const app = document.getElementById("app");
 
 /**
- * One of the two workers, started at the first question. While it is at work, only the newest question on each
- * topic is kept; it takes the place of the older one in the row. A newer question on the topic at work cancels it.
+ * One of the two workers, started at the first question. While it is busy, it queues only the newest question on each
+ * topic, in the older one's place. A newer question on the current topic cancels the current one.
  */
 class Program {
   #name;
@@ -38,7 +38,7 @@ class Program {
     this.#name = name;
   }
 
-  /** Calls `answered` with {answer} or {failure}, and before that with {share} for as long as a long job runs. */
+  /** Calls `answered` with {answer} or {failure}, and before that with {share} to report the progress of a long job. */
   ask(topic, message, answered) {
     this.#waiting.set(topic, { topic, message, answered });
     if (this.#atWork?.topic === topic) this.#worker?.postMessage({ cancel: true });
@@ -72,7 +72,7 @@ class Program {
     return worker;
   }
 
-  /** A worker that has failed is not asked again: the next question starts another. */
+  /** Drops a failed worker; the next question starts another. */
   #failed(failure) {
     this.#worker?.terminate();
     this.#worker = null;
@@ -87,7 +87,7 @@ class Program {
   }
 }
 
-// One program in two workers: the first answers what a person waits for while typing, the second takes what is long.
+// One program in two workers: the first answers while a person types, the second takes the long jobs.
 const workers = { answers: new Program("answers"), long: new Program("long") };
 let asked = 0;
 
@@ -105,7 +105,7 @@ start().then(
 );
 
 async function start() {
-  // Read while the program is on its way: the app finds everything there when it begins.
+  // Reads the records while the program loads, so that the app finds them when it starts.
   const store = openStore();
   if (carried) {
     await store;
@@ -132,13 +132,13 @@ function weigh_json(text) {
   });
 }
 
-/** Asks what a script may ask; every question is answered. */
+/** Asks one of the questions open to scripts; every question gets an answer. */
 function question(name, text, answered) {
   asked += 1;
   workers.long.ask(`script ${asked}`, { name, text }, answered);
 }
 
-// The app asks with a "leavewell-ask" event; what comes of it goes back as "leavewell-answer" events.
+// The app asks with a "leavewell-ask" event; progress and answer return as "leavewell-answer" events.
 window.addEventListener("leavewell-ask", ({ detail: { worker, topic, turn, ask, text } }) => {
   workers[worker].ask(topic, { ask, text }, (data) => {
     const detail = { topic, turn, ...data };
@@ -146,24 +146,24 @@ window.addEventListener("leavewell-ask", ({ detail: { worker, topic, turn, ask, 
   });
 });
 
-// Scripts of the page ask with a "leavewell-question" event {name, text, told}.
-window.addEventListener("leavewell-question", ({ detail: { name, text, told } }) => question(name, text, told));
+// Scripts of the page ask with a "leavewell-question" event {name, text, answered}.
+window.addEventListener("leavewell-question", ({ detail: { name, text, answered } }) => question(name, text, answered));
 
-// With a piece go its photos.
+// Deleting a piece deletes its photos.
 window.addEventListener("leavewell-removed", ({ detail }) => {
   globalThis.indexedDB?.deleteDatabase(databaseOf(detail));
 });
 
-/** A worker of this name. The name is part of the address: worker.js says why. */
+/** Starts the worker with this name. The name is part of its address; worker.js says why. */
 function startWorker(name) {
   if (!carried) return new Worker(script(`worker.js?${build()}&${name}`), { type: "module" });
-  // Opened from a disk, browsers start no module as a worker.
+  // Browsers do not start a module worker from a page opened from a disk.
   const url = URL.createObjectURL(new Blob([carried.worker()], { type: "text/javascript" }));
   carriedWorkers.add(url);
   return new Worker(script(url));
 }
 
-/** When nothing else is to do: the copy of the site that serves without a network, and news of the next one. */
+/** When the browser is idle: makes the offline copy, and checks for a newer version. */
 function keepOffline() {
   if (!globalThis.isSecureContext || !navigator.serviceWorker) return;
   const soon = globalThis.requestIdleCallback ?? setTimeout;
@@ -174,12 +174,12 @@ function keepOffline() {
   );
 }
 
-/** Which build of the site this page belongs to. The build step writes it into the page. */
+/** The build of this page. The build step writes it into the page. */
 function build() {
   return document.getElementById("boot").dataset.build;
 }
 
-/** An address as something that may be run, by way of the policy where the browser has policies. */
+/** The address as a trusted script URL, in browsers that have Trusted Types. */
 function script(relative) {
   const url = address(relative);
   return policy ? policy.createScriptURL(url) : url;
@@ -191,12 +191,12 @@ function ofThisSite(url) {
   return url;
 }
 
-/** An address in the page, made whole: relative ones in this file would be read as relative to the file. */
+/** The absolute form of an address in the page. A relative one would resolve against this file. */
 function address(relative) {
   return new URL(relative, document.baseURI).href;
 }
 
-/** Waits until the app has put something into its place. */
+/** Waits until the app has rendered something. */
 function somethingDrawn() {
   return new Promise((resolve, reject) => {
     const late = setTimeout(() => {

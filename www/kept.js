@@ -1,17 +1,17 @@
-// What is kept on this device: every case in IndexedDB, the open one mirrored at once in localStorage.
+// Storage on this device: every case in IndexedDB, and the open one also mirrored at once in localStorage.
 //
-// The app asks by a "leavewell-store" event {do, id, text, entry}, which is answered before dispatch
-// returns, from memory; what it must be told comes as a "leavewell-told" event {what, id, text}.
+// The app asks with a "leavewell-store" event {do, id, text, entry}, which is answered from memory before dispatch
+// returns. Events for the app arrive as "leavewell-told" {what, id, text}.
 //
-// Invariants: a record is written in one short transaction, and only over the revision it grew from;
-// one that has moved on meanwhile is never overwritten (a clash is shown instead). A record that
-// cannot be read is kept as it is. Where nothing can be kept, all goes on in memory, and says so.
+// Invariants: a record is written in one short transaction, and only over the revision it was based on. A record
+// that changed in the meantime is never overwritten; the person sees a conflict instead. An unreadable record is
+// stored unchanged. Without storage everything works in memory, and the page says so.
 
 const DATABASE = "leavewell";
 const WRITE_AFTER_MS = 250;
 const AGAIN_AFTER_MS = 5_000;
 const OPEN_WITHIN_MS = 5_000;
-/** After so long without a fault, one before does not count any more. */
+/** After this long without an error, earlier errors no longer count. */
 const WELL_AFTER_MS = 30_000;
 const BIN_DAYS = 30;
 const DAY_MS = 86_400_000;
@@ -22,17 +22,17 @@ const MIRROR = "leavewell.mirror.";
 const ASKED = "leavewell.asked";
 const CRASHED = "leavewell.crashed";
 
-/** This page, as other tabs know it. */
+/** The name of this page for other tabs. */
 const TAB = `${Date.now().toString(36)}-${Math.random().toString(36).slice(2, 8)}`;
 
-// id -> {id, revision, text, entry, made, changed, binned?}. `saved` holds the text last known to be
-// in the database, `dirty` what is not there yet, `clashes` what another tab has changed as well.
+// id -> {id, revision, text, entry, made, changed, binned?}. `saved` holds the text last known to be in the
+// database, `dirty` the records not written yet, `clashes` those that another tab changed too.
 const records = new Map();
 const saved = new Map();
 const dirty = new Set();
 const clashes = new Map();
 
-/** How things stand, for whoever shows it. */
+/** The state of the storage, for the parts of the page that show it. */
 export const standing = { memory: "", failure: "", persisted: null, also: new Set(), found: 0 };
 
 let database = null;
@@ -44,7 +44,7 @@ let stopped = false;
 
 // ---- start ------------------------------------------------------------------------------------------
 
-/** Reads everything in. Resolves in any case: without a database all goes on in memory. */
+/** Reads all records. It always resolves: without a database everything works in memory. */
 export async function openStore() {
   holdLock();
   try {
@@ -52,7 +52,7 @@ export async function openStore() {
     for (const record of await all()) hold(record);
   } catch (reason) {
     database = null;
-    // Small records still fit where the first version kept them.
+    // Small records still fit into localStorage, where the first version stored them.
     if (!remember("localStorage", ASKED, "no")) standing.memory = String(reason?.message ?? reason);
   }
   takeOverOldRecords();
@@ -84,7 +84,7 @@ function openDatabase() {
     asked.onerror = () => reject(asked.error);
     asked.onsuccess = () => {
       clearTimeout(late);
-      // A newer program in another tab may want to change it.
+      // A newer program in another tab may want to upgrade the database.
       asked.result.onversionchange = () => asked.result.close();
       resolve(asked.result);
     };
@@ -104,13 +104,13 @@ function hold(record) {
   saved.set(record.id, record.text);
 }
 
-/** Records of the first version, each under its own key in localStorage. They go once they are in the database. */
+/** Moves the first version's records, each under its own localStorage key, into the database. */
 function takeOverOldRecords() {
   let order = [];
   try {
     order = JSON.parse(recall("localStorage", OLD_INDEX) ?? "[]");
   } catch {
-    // The records speak for themselves.
+    // The records are enough.
   }
   if (!Array.isArray(order)) order = [];
   const now = Date.now();
@@ -124,7 +124,7 @@ function takeOverOldRecords() {
   }
 }
 
-/** What a tab that was killed had not written yet. */
+/** Restores the changes that a killed tab had not written yet. */
 async function adoptMirrors() {
   const alive = await liveTabs();
   for (const key of keys(MIRROR)) {
@@ -141,7 +141,7 @@ async function adoptMirrors() {
     if (!record) fresh(id, text);
     else if (record.revision === base || dirty.has(id)) change(record, text);
     else if (record.text !== text) {
-      // The record has moved on: both are kept.
+      // The record has changed since, so both versions are kept.
       fresh(newId(), text);
       standing.found += 1;
     }
@@ -150,7 +150,7 @@ async function adoptMirrors() {
   }
 }
 
-/** Tabs that are open now; a mirror of theirs is not ours to take. */
+/** The open tabs. Their mirrors belong to them. */
 async function liveTabs() {
   try {
     const { held } = await navigator.locks.query();
@@ -165,7 +165,7 @@ function holdLock() {
   navigator.locks?.request(`leavewell-tab-${TAB}`, () => new Promise(() => {})).catch(() => {});
 }
 
-// ---- what the app asks ------------------------------------------------------------------------------
+// ---- requests of the app ----------------------------------------------------------------------------
 
 const doers = {
   list: () => JSON.stringify(listed().map(({ id, entry }) => ({ id, entry }))),
@@ -173,10 +173,10 @@ const doers = {
   keep({ id, text, entry }) {
     if (stopped) return;
     const record = records.get(id) ?? fresh(id, text);
-    // What somebody goes on with is no longer in the bin.
+    // Editing a piece takes it out of the bin.
     delete record.binned;
     change(record, text);
-    // A piece begun just now was opened before it was first kept.
+    // A new piece is opened before it is first stored.
     if (openedText.get(id) === "") openedText.set(id, text);
     doers.entry({ id, entry });
   },
@@ -196,7 +196,7 @@ const doers = {
     tellChange();
   },
   last() {
-    // A piece that stops the app again and again is not opened by itself.
+    // A piece that keeps stopping the app is not opened automatically.
     if (Number(recall("sessionStorage", CRASHED) ?? 0) > 1) {
       forget("sessionStorage", CRASHED);
       return undefined;
@@ -215,15 +215,15 @@ const doers = {
   },
 };
 
-/** The text each piece had when it was opened here. */
+/** The text of each piece when it was opened here. */
 export const openedText = new Map();
 
-/** The pieces on the shelf, the newest first. */
+/** The pieces on the shelf, newest first. */
 export function listed() {
   return [...records.values()].filter((record) => !record.binned).sort((a, b) => b.made - a.made);
 }
 
-/** The pieces in the bin, the last binned first, each with the days it has left. */
+/** The pieces in the bin, most recent first, each with its remaining days. */
 export function binned() {
   return [...records.values()]
     .filter((record) => record.binned)
@@ -257,7 +257,7 @@ function change(record, text) {
   }
   if (saved.get(record.id) === text && !dirty.has(record.id)) return;
   dirty.add(record.id);
-  // Written at once: what a killed tab had typed is here.
+  // Written at once, because it holds what a tab typed before it was killed.
   remember("localStorage", MIRROR + TAB, JSON.stringify({ id: record.id, base: record.revision, text }));
   later();
 }
@@ -269,7 +269,7 @@ function later(after = WRITE_AFTER_MS) {
   if (dirty.size > 0) timer = setTimeout(flush, after);
 }
 
-/** Writes what is not written yet; resolves when it is, or could not be. */
+/** Writes all pending records; resolves when they are written or have failed. */
 export function flush() {
   clearTimeout(timer);
   const before = writing ?? Promise.resolve();
@@ -289,7 +289,7 @@ async function write(id) {
     theirs = await compareAndPut(record);
   } catch (reason) {
     const full = reason?.name === "QuotaExceededError";
-    // The browser may close a database, as when its data is cleared; the next try then finds it open.
+    // The browser may close a database, for example when its data is cleared; the next attempt reopens it.
     if (reason?.name === "InvalidStateError") database = await openDatabase().catch(() => database);
     standing.failure = full ? "This device has no room left for it." : "The browser did not keep it.";
     tell("kept", id, standing.failure);
@@ -316,7 +316,7 @@ async function write(id) {
   if (standing.persisted !== true && !recall("localStorage", ASKED)) askToPersist();
 }
 
-/** Without a database each case goes under its own key; where that is closed too, it stays in memory. */
+/** Without a database each case goes to localStorage under its own key; without that, it stays in memory. */
 function writeTheOldWay({ id, text }) {
   dirty.delete(id);
   const taken = remember("localStorage", OLD_CASE + id, text);
@@ -329,7 +329,7 @@ function writeTheOldWay({ id, text }) {
   }
 }
 
-/** Puts a record in over the revision it grew from. Resolves with the other record when it has moved on. */
+/** Writes a record over the revision it was based on. Resolves with the stored record if that has changed since. */
 function compareAndPut(record) {
   return new Promise((resolve, reject) => {
     const transaction = database.transaction("cases", "readwrite");
@@ -363,7 +363,7 @@ function forgetMirror(id, text) {
   if (held.id === id && held.text === text) forget("localStorage", MIRROR + TAB);
 }
 
-/** Asked once, when there is something to lose: some browsers put the question to the person. */
+/** Requests persistent storage, once there is something to lose, because some browsers ask the person. */
 async function askToPersist() {
   remember("localStorage", ASKED, "yes");
   try {
@@ -380,7 +380,7 @@ function settle(yes) {
 
 // ---- several records at once ------------------------------------------------------------------------
 
-/** Puts records in, some at a time. `progress(done)` may say false to stop; then nothing of it stays. */
+/** Stores records in batches. If `progress(done)` returns false, it stops and removes what it stored. */
 export async function putAll(incoming, progress) {
   await flush();
   const before = incoming.map(({ id }) => records.get(id));
@@ -441,7 +441,7 @@ export async function putBack(id) {
   tellChange();
 }
 
-/** With a piece go its photos. */
+/** Deletes the photos of a piece. */
 export async function removeForGood(id) {
   records.delete(id);
   saved.delete(id);
@@ -490,7 +490,7 @@ async function heard({ what, id, tab }) {
   tellChange();
 }
 
-/** Another tab has written a record: this one follows, unless it has changes of its own. */
+/** Takes over a record that another tab has written, unless this tab has changed it too. */
 async function follow(id) {
   if (!database || stopped) return;
   const theirs = await new Promise((resolve) => {
@@ -501,7 +501,7 @@ async function follow(id) {
   const mine = records.get(id);
   if (!theirs || (mine && theirs.revision <= mine.revision)) return;
   if (dirty.has(id)) {
-    // What is typed here grew from an older revision: writing it finds the clash.
+    // The text typed here is based on an older revision; writing it will find the conflict.
     if (mine.text !== saved.get(id)) return;
     dirty.delete(id);
   }
@@ -529,13 +529,13 @@ function clash(record, theirs) {
   tellChange();
 }
 
-/** The clash of the open piece, if there is one: what both began with, and the three texts. */
+/** The conflict of the open piece, if any: the common base and both texts. */
 export function openClash() {
   const found = clashes.get(openId);
   return found && { id: openId, base: found.base, mine: textOf(openId), theirs: found.theirs.text };
 }
 
-/** Both stay: theirs in its place, what was typed here as a piece of its own, which is then the open one. */
+/** Keeps both: theirs in its place, and the text typed here as a separate piece, which becomes the open one. */
 export async function keepBoth(id) {
   const { theirs } = clashes.get(id);
   const mine = textOf(id);
@@ -550,7 +550,7 @@ export async function keepBoth(id) {
   tellChange();
 }
 
-/** One record made of both takes their place. */
+/** Replaces both by the merged record. */
 export async function settleClash(id, text) {
   const { theirs } = clashes.get(id);
   clashes.delete(id);
@@ -563,14 +563,14 @@ export async function settleClash(id, text) {
   tellChange();
 }
 
-// ---- telling ----------------------------------------------------------------------------------------
+// ---- events -----------------------------------------------------------------------------------------
 
-/** Tells the app. */
+/** Sends an event to the app. */
 export function tell(what, id = "", text = "") {
   if (!stopped) window.dispatchEvent(new CustomEvent("leavewell-told", { detail: { what, id, text } }));
 }
 
-/** Tells whoever shows how things stand. */
+/** Notifies the parts of the page that show the state of the storage. */
 export function tellChange() {
   window.dispatchEvent(new CustomEvent("leavewell-standing"));
 }
@@ -581,7 +581,7 @@ function recall(storage, key) {
   return attempt(() => window[storage].getItem(key)) ?? null;
 }
 
-/** Whether it was taken. */
+/** Returns whether it was stored. */
 function remember(storage, key, text) {
   return attempt(() => (window[storage].setItem(key, text), true)) ?? false;
 }
@@ -594,7 +594,7 @@ function keys(prefix) {
   return attempt(() => Object.keys(localStorage).filter((key) => key.startsWith(prefix))) ?? [];
 }
 
-/** Full, or closed to this page: the database is what counts. */
+/** Ignores a full or blocked localStorage, because the database is what counts. */
 function attempt(what) {
   try {
     return what();

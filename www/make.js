@@ -1,4 +1,4 @@
-// Pieces of a page for the scripts that draw some of their own: text only ever becomes text.
+// Helpers that create elements for the scripts. Text always stays text and never becomes markup.
 
 export function make(name, attributes = {}, inner = []) {
   const element = document.createElement(name);

@@ -1,10 +1,10 @@
-// Registers the service worker, and offers a newer version of the site when one lies ready. It is never put
-// in place by itself: a page goes on with the version it started with until the person asks.
+// Registers the service worker, and offers a newer version of the site once it is ready. It never switches by
+// itself: a page keeps the version it started with until the person accepts the new one.
 
-/** `worker`: the address of the service worker, as the page's policy gives it; `build`: the page's own build. */
+/** `worker`: the service worker's trusted address; `build`: the build of the page. */
 export async function keepCopy(worker, build) {
   const { serviceWorker } = navigator;
-  // Refused in a private window, or where storage is shut: Leavewell works on, with the network.
+  // Private windows and blocked storage refuse it; Leavewell then works online only.
   const registration = await serviceWorker.register(worker, { scope: "./", updateViaCache: "none" });
   if (!registration) return;
 
@@ -18,7 +18,7 @@ export async function keepCopy(worker, build) {
       if (coming.state === "installed" && serviceWorker.controller) offer(registration);
     });
   });
-  // Claimed for the first time, it is this page's own build; from then on, a change is a change of build.
+  // The first service worker to take control has this page's build; any later change is a change of build.
   serviceWorker.addEventListener("controllerchange", reloadWhenReplaced, { once: true });
 }
 
@@ -29,7 +29,7 @@ function reloadWhenReplaced() {
   if (watched) return;
   watched = true;
   navigator.serviceWorker.addEventListener("controllerchange", () => {
-    // Asked for here, or out of sight: reload. In sight, somebody may be in the middle of something.
+    // Reload if it was accepted here or the page is hidden. On a visible page a person may be busy.
     if (asked || document.visibilityState === "hidden") reloadOnce();
     else bar("Leavewell was updated in another tab.", "Reload", reloadOnce);
   });
@@ -46,7 +46,7 @@ function reloadOnce() {
 function offer(registration) {
   bar("A new version is ready.", "Reload with it", () => {
     asked = true;
-    // Another tab may have been faster.
+    // Another tab may have been first.
     if (registration.waiting) registration.waiting.postMessage("SKIP_WAITING");
     else reloadOnce();
   });
@@ -62,7 +62,7 @@ function bar(words, action, does) {
   later.addEventListener("click", () => box.remove());
   box.append(said, act, later);
   document.body.prepend(box);
-  // Read out only when it changes after it is there.
+  // Screen readers announce it only if it changes after it was added.
   setTimeout(() => (said.textContent = `${words} What you have entered stays.`), 50);
 }
 

@@ -2,14 +2,14 @@
 //
 //   <part-photos case="…" part="foot" name="foot"></part-photos>
 //
-// A photo is decoded and made smaller by the browser, kept in this browser's own database, one for
-// each case, and never sent anywhere. What belongs in the record (which photos there are, a count)
-// leaves as a "leavewell-put" event {path, text}; the app writes it.
+// The browser decodes a photo, scales it down and stores it in a separate database for each case. It is never sent
+// anywhere. The record's part (the list of photos, a point count) goes to the app as a "leavewell-put" event
+// {path, text}, and the app writes it.
 
 const LONGEST_SIDE = 1_600;
 const LARGEST_FILE = 80_000_000;
 const QUALITY = 0.85;
-// A grid for each field of a count: enough points to tell 2 in 100 from 10 in 100 in a few fields.
+// A grid for each field of a count, with enough points to tell 2 in 100 from 10 in 100 in a few fields.
 const COLUMNS = 10;
 const ROWS = 8;
 const STATES = ["silver", "bare metal", "not this part"];
@@ -105,7 +105,7 @@ class PartPhotos extends HTMLElement {
     if (turn === this.#turn) this.#draw("The photo is kept.");
   }
 
-  /** Notes in the record which photos there are. */
+  /** Writes the list of photos into the record. */
   async #log() {
     const photos = await all(this.#case, this.#part);
     tell(`parts[part=${this.#part}].photos`, photos.map((photo) => photo.key.split("/")[1]).join(" "));
@@ -162,7 +162,7 @@ class PartPhotos extends HTMLElement {
     points[0].focus();
   }
 
-  /** A count of as many points as the last one is another field; a count of more or fewer begins anew. */
+  /** Adds a field to the count if it has the same number of points as before; otherwise starts a new count. */
   #note(on, bare) {
     if (on === 0) return "No point lies on this part, so there is nothing to count.";
     const path = (field) => `parts[part=${this.#part}].${field}`;
@@ -184,7 +184,7 @@ function tell(path, text) {
   window.dispatchEvent(new CustomEvent("leavewell-put", { detail: { path, text } }));
 }
 
-/** Decoded and scaled by the browser, away from the page's own work. */
+/** The photo, decoded and scaled by the browser off the main thread. */
 async function smaller(file) {
   const whole = await createImageBitmap(file);
   const scale = Math.min(1, LONGEST_SIDE / Math.max(whole.width, whole.height));
@@ -224,12 +224,12 @@ async function within(caseId, mode, work) {
   }
 }
 
-/** Every photo of a case, as kept. */
+/** Every photo of a case, as stored. */
 export function photosOf(caseId) {
   return within(caseId, "readonly", (store) => store.getAll());
 }
 
-/** Puts a photo in as it was kept elsewhere: {key, blob, width, height, on}. */
+/** Stores a photo from elsewhere: {key, blob, width, height, on}. */
 export function putPhoto(caseId, photo) {
   return within(caseId, "readwrite", (store) => store.put(photo));
 }

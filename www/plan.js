@@ -1,21 +1,21 @@
-// The plan for the whole shelf, as far as a person sets it up: <shelf-plan> asks for the limits, has every
-// piece weighed, a few at a time, and hands the question to the app, which shows the plan.
+// The settings of the plan for the whole shelf: <shelf-plan> asks for the limits, has every piece weighed, a few at
+// a time, and passes the question to the app, which shows the plan.
 //
-// What was typed is kept in localStorage: it belongs to no piece.
+// The limits are stored in localStorage, because they belong to no piece.
 
 import { listed, tell } from "./kept.js";
 import { button, make, option } from "./make.js";
 import { ask } from "./shelf.js";
 
 const KEPT = "leavewell.plan";
-// So few that the program that weighs them is soon free for something else.
+// Few enough that the worker is soon free for something else.
 const AT_ONCE = 8;
 const ASK_AFTER_MS = 150;
-/** How long a plan must stand still before it is read out. */
+/** How long a plan must stay the same before screen readers announce it. */
 const SAY_AFTER_MS = 1_200;
 const NOTHING = { money: "", hours: "", currency: "", left_out: [], together: [] };
 
-// id -> {text, piece}: what a piece offers, and the record it was worked out from.
+// id -> {text, piece}: the options of a piece, and the record they were worked out from.
 const known = new Map();
 
 function kept() {
@@ -36,7 +36,7 @@ class ShelfPlan extends HTMLElement {
   #work;
   #set;
   #holds = "";
-  /** Counts what was begun, so that what comes late is known to be late. */
+  /** Counts the runs, so that a late result of an earlier run is recognised. */
   #turn = 0;
   #plans = 0;
   #timer = 0;
@@ -98,12 +98,12 @@ class ShelfPlan extends HTMLElement {
     return listed().map(({ id, text }) => ({ id, text }));
   }
 
-  /** Those that were not weighed as they stand. */
+  /** The pieces not weighed in their present state. */
   #unweighed() {
     return this.#pieces().filter(({ id, text }) => known.get(id)?.text !== text);
   }
 
-  /** Has every piece weighed that was not weighed as it stands, then plans. */
+  /** Has the pieces weighed that were not weighed in their present state, then plans. */
   async #weigh() {
     this.#turn += 1;
     const turn = this.#turn;
@@ -113,12 +113,12 @@ class ShelfPlan extends HTMLElement {
     const all = left.length;
     try {
       while (left.length) {
-        // A few are there before it could be read that they are on their way.
+        // A few finish before a progress message could be read.
         if (all > AT_ONCE) this.#show(all - left.length, all);
         const some = left.splice(0, AT_ONCE);
         const offers = await ask("offers", JSON.stringify(some));
         for (const piece of offers) known.set(piece.id, { text: some.find(({ id }) => id === piece.id).text, piece });
-        // Stopped, left, or begun anew; what was weighed stays known.
+        // Stopped, left, or started again; the finished results stay.
         if (turn !== this.#turn) return;
       }
       this.#work.replaceChildren();
@@ -157,7 +157,7 @@ class ShelfPlan extends HTMLElement {
     try {
       localStorage.setItem(KEPT, JSON.stringify(this.#asked));
     } catch {
-      // It stands as long as the page does.
+      // It stays as long as the page.
     }
     clearTimeout(this.#timer);
     this.#timer = setTimeout(() => this.#plan(), ASK_AFTER_MS);
@@ -184,10 +184,10 @@ class ShelfPlan extends HTMLElement {
       if (wrong) input.setAttribute("aria-invalid", "true");
       else input.removeAttribute("aria-invalid");
     }
-    // While a limit cannot be used, the plan before it stands: it names its own limits.
+    // While a limit is invalid, the previous plan stays; it names the limits it used.
     if (answer.problems.money || answer.problems.hours) return;
     this.#drawCurrencies(answer);
-    // The app asks for the page of the same plan, which the worker has kept.
+    // The app requests the page of the same plan, which the worker has cached.
     tell("plan", "", question);
     clearTimeout(this.#saying);
     this.#saying = setTimeout(() => {
@@ -195,7 +195,7 @@ class ShelfPlan extends HTMLElement {
     }, SAY_AFTER_MS);
   }
 
-  /** Asked only where there is more than one. */
+  /** Shown only if there is more than one. */
   #drawCurrencies({ currency, currencies }) {
     if (currencies.length < 2) {
       this.#currency.replaceChildren();
@@ -216,7 +216,7 @@ class ShelfPlan extends HTMLElement {
     );
   }
 
-  /** What is left out and what waits, and the ways to say so. Drawn anew only when something of it is new. */
+  /** The pieces left out or waiting, and the controls for them. It is rebuilt only if something changed. */
   #drawSettings(pieces) {
     const { left_out, together } = this.#asked;
     const names = new Map(pieces.map(({ id, name }) => [id, name]));
@@ -230,7 +230,7 @@ class ShelfPlan extends HTMLElement {
     const [out, outField] = pick("plan-out", "Leave this piece out");
     const [first, firstField] = pick("plan-first", "Work on this piece");
     const [other, otherField] = pick("plan-other", "only if there is work on this one");
-    // What has the focus is drawn anew as well.
+    // The focused control is rebuilt too, so its focus is restored.
     const settle = (id) => {
       this.#drawSettings(pieces);
       this.#changed();
@@ -266,7 +266,7 @@ class ShelfPlan extends HTMLElement {
       };
       return make("li", {}, [words, " ", button("Take this back", back, "quiet", `Take this back: ${words}`)]);
     };
-    // What names a piece that is gone stays kept and says nothing.
+    // An entry for a piece that is gone stays stored and is not shown.
     const lines = [
       ...left_out.filter((id) => names.has(id)).map((id) => line(`${names.get(id)} is left out.`, left_out, id)),
       ...together.filter(([a, b]) => names.has(a) && names.has(b)).map((pair) => line(`${names.get(pair[0])} waits for ${names.get(pair[1])}.`, together, pair)),

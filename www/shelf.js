@@ -1,14 +1,14 @@
-// What a person sees of the keeping: files in and out, the bin, what has changed, and what to do when
-// something cannot be kept.
+// The visible side of storage: importing and exporting files, the bin, changes, and what to do if something cannot
+// be stored.
 //
-//   <shelf-keeping>            on the shelf: open files, save everything, how it is kept, the bin
-//   <kept-notices>             round every screen: what has to be told about the keeping
-//   <record-changes case="…">  what has changed in a record since
+//   <shelf-keeping>            on the shelf: open files, save everything, the state of the storage, the bin
+//   <kept-notices>             on every screen: messages about storage
+//   <record-changes case="…">  the changes to a record since it was opened
 //
-// Text from a file only ever becomes text, never markup. The worker reads files and compares
-// records; numbers keep the digits they were written with.
+// Text from a file always stays text and never becomes markup. The worker reads files and compares records; numbers
+// keep the digits they were written with.
 
-// One line: the edition in one file reads imports so.
+// On one line, because the single-file edition reads imports line by line.
 import { binned, flush, hasStopped, isBinned, keepBoth, listed, newId, openClash, openPiece, openedText, putAll, putBack, removeForGood, revisionOf, settleClash, standing, tell, tellChange, textOf } from "./kept.js";
 import { button, make, notice, option } from "./make.js";
 import { photosOf, putPhoto } from "./photos.js";
@@ -18,18 +18,18 @@ const MOST_SHOWN = 40;
 
 // ---- the worker -----------------------------------------------------------------------------------------
 
-/** Asks the worker what scripts may ask; promises the answer, parsed. */
+/** Asks the worker one of the questions open to scripts; promises the parsed answer. */
 export function ask(name, text) {
   return new Promise((resolve, reject) => {
-    const told = ({ answer, failure }) => {
+    const answered = ({ answer, failure }) => {
       if (answer === undefined) reject(new Error(failure));
       else resolve(JSON.parse(answer));
     };
-    window.dispatchEvent(new CustomEvent("leavewell-question", { detail: { name, text, told } }));
+    window.dispatchEvent(new CustomEvent("leavewell-question", { detail: { name, text, answered } }));
   });
 }
 
-/** Records go as they are written, inside a question put together as text. */
+/** A question as text. It contains the records exactly as written. */
 async function compare(parts) {
   const fields = Object.entries(parts).filter(([, value]) => value !== undefined && value !== "");
   const answer = await ask("compare", `{${fields.map(([name, value]) => `"${name}":${value}`).join(",")}}`);
@@ -39,7 +39,7 @@ async function compare(parts) {
 
 // ---- files out ------------------------------------------------------------------------------------------
 
-/** Offers parts of a text as a file. */
+/** Offers a text, given in parts, as a file. */
 function download(name, parts) {
   const address = URL.createObjectURL(new Blob(parts, { type: "application/json" }));
   const link = make("a", { href: address, download: name });
@@ -107,7 +107,7 @@ function blobOf(address) {
   return new Blob([bytes], { type: head.slice(5).split(";")[0] });
 }
 
-/** The sum of a text; empty where the browser has none to offer. */
+/** The digest of a text; empty if the browser cannot compute one. */
 async function sha256(text) {
   if (!globalThis.crypto?.subtle) return "";
   const sum = await crypto.subtle.digest("SHA-256", new TextEncoder().encode(text));
@@ -135,7 +135,7 @@ class ShelfKeeping extends HTMLElement {
     const input = make("input", { id: "file", type: "file", accept: ".json,application/json", "aria-describedby": "file-hint" });
     input.addEventListener("change", () => {
       const [file] = input.files;
-      // The same file can then be chosen again.
+      // Clearing the value lets a person choose the same file again.
       input.value = "";
       if (file) this.#open(file);
     });
@@ -182,7 +182,7 @@ class ShelfKeeping extends HTMLElement {
     if (space) words.push(space);
     this.#facts.replaceChildren(make("h3", {}, "How it is kept"), ...words.map((said) => make("p", {}, said)));
     const inBin = binned().map(({ id, entry, days, text }) => ({ id, days, name: entry?.name || nameIn(text) || "A piece without a name" }));
-    // Drawn anew only when it holds something else: a question somebody is about to answer stays open.
+    // Rebuilt only if its content changed, so that a question a person is about to answer stays open.
     const holds = JSON.stringify(inBin);
     if (holds === this.#binHolds) return;
     this.#binHolds = holds;
@@ -230,7 +230,7 @@ class ShelfKeeping extends HTMLElement {
     }
   }
 
-  /** A place once chosen can be written to again. */
+  /** A file chosen once can be written again. */
   async #saveAt() {
     try {
       this.#place ??= await showSaveFilePicker({ suggestedName: SHELF_NAME(), types: [{ description: "Leavewell shelf", accept: { "application/json": [".json"] } }] });
@@ -358,7 +358,7 @@ class ShelfKeeping extends HTMLElement {
     head.focus();
   }
 
-  /** Takes pieces in, with progress and a way to stop. */
+  /** Imports pieces, with progress and a way to stop. */
   async #put(chosen, photos) {
     let stop = false;
     const bar = make("progress", { max: String(chosen.length), value: "0", "aria-label": "Pieces taken in" });
@@ -399,19 +399,19 @@ class ShelfKeeping extends HTMLElement {
   }
 }
 
-/** What taking a case in would mean: added, changed or same. `named` is its key in the file. */
+/** The effect of importing a case: added, changed or same. `named` is its key in the file. */
 function sortOut({ id: named, ...rest }) {
   const found = { ...rest, named };
   const id = named || listed().find(({ text }) => text === found.text)?.id || newId();
   const here = textOf(id);
   if (here === undefined) return { ...found, id, kind: "added" };
-  // One in the bin stays there; the file's is a piece of its own.
+  // A piece in the bin stays there; the file's copy becomes a separate piece.
   if (isBinned(id)) return { ...found, id: newId(), kind: "added" };
   return { ...found, id, kind: here === found.text ? "same" : "changed" };
 }
 
 async function checkedWords(checksum, cases, photos) {
-  if (!checksum) return "The file names no checksum, so it cannot be told whether it was changed since it was saved.";
+  if (!checksum) return "The file names no checksum, so we cannot tell whether it has changed since it was saved.";
   const lines = cases.map(({ named, text }) => `${named}\n${text}\n`);
   const sum = await sha256([...lines, ...photos.map(({ case: of, key, data }) => `${of}\n${key}\n${data}\n`)].join(""));
   if (!sum) return "This browser cannot work out the checksum here, so the file was not checked.";
@@ -435,7 +435,7 @@ function line({ name }, more = "") {
 }
 
 function keptWords() {
-  if (standing.memory) return "This browser keeps nothing for this page. Save everything as a file before you close it.";
+  if (standing.memory) return "This browser stores nothing for this page. Save everything as a file before you close it.";
   if (standing.persisted === true) return "In this browser only. The browser has promised not to clear it by itself.";
   if (standing.persisted === false) return "In this browser only. The browser has made no promise: it may clear this when space is short, or after a long time without a visit. Save everything as a file now and then.";
   return "In this browser only.";
@@ -458,7 +458,7 @@ function size(bytes) {
 
 // ---- field by field -------------------------------------------------------------------------------------
 
-/** Draws every difference with a choice, and calls back with the record made of both. */
+/** Shows every difference with a choice, and calls back with the merged record. */
 async function choices(box, { mine, theirs, base }, [here, there], done) {
   box.replaceChildren(make("p", { role: "status" }, "Comparing…"));
   let found;
@@ -496,7 +496,7 @@ async function choices(box, { mine, theirs, base }, [here, there], done) {
   box.replaceChildren(form);
 }
 
-// ---- round every screen -----------------------------------------------------------------------------------
+// ---- on every screen --------------------------------------------------------------------------------------
 
 class KeptNotices extends HTMLElement {
   #shown = "";
@@ -515,12 +515,12 @@ class KeptNotices extends HTMLElement {
   #draw() {
     const clash = openClash();
     const key = JSON.stringify([standing.memory, standing.also.size > 0, standing.found, clash?.id, clash?.theirs]);
-    // Drawn anew only when there is something else to say: choices half made stay.
+    // Rebuilt only if the messages changed, so that half-made choices stay.
     if (key === this.#shown) return;
     this.#shown = key;
     const all = [];
     if (standing.memory) {
-      all.push(notice("This browser keeps nothing for this page.", "You can go on, but all of it is gone when you close this tab. Save everything as a file before you do.", [
+      all.push(notice("This browser stores nothing for this page.", "You can go on, but all of it is gone when you close this tab. Save everything as a file before you do.", [
         button("Save everything as a file", saveShelf),
       ]));
     }
@@ -625,7 +625,7 @@ window.addEventListener("keydown", (event) => {
   if (!(event.ctrlKey || event.metaKey) || event.altKey || hasStopped()) return;
   const key = event.key.toLowerCase();
   const what = key === "z" ? (event.shiftKey ? "redo" : "undo") : key === "y" ? "redo" : "";
-  // In a field the browser takes back letters by itself.
+  // Inside a field, the browser's undo works on letters.
   if (!what || event.target.closest?.("input:not([type=radio], [type=checkbox], [type=file]), textarea, [contenteditable]")) return;
   event.preventDefault();
   tell(what);

@@ -1,9 +1,9 @@
-// Keeps a whole copy of the site in the browser, so that it works without a network.
-// The build step puts in the name of the build and the list of its files with their sums.
+// Caches a complete copy of the site in the browser, so that it works offline.
+// The build step inserts the name of the build and the list of its files with their digests.
 //
-// A copy is whole or not there: every file is fetched anew and checked against its sum, so that files of two
-// builds never mix, even when a visit falls into the moment in which the site is being replaced. A newer copy
-// waits until the person asks for it, or until no page of the older one is open.
+// A copy is complete or absent: every file is fetched again and checked against its digest, so that files of two
+// builds never mix, even during a deployment. A newer copy waits until the person accepts it, or until no page of
+// the older build is open.
 
 const BUILD = "@build@";
 const FILES = [
@@ -11,7 +11,7 @@ const FILES = [
 ];
 
 const SCOPE = new URL("./", self.location.href);
-// Other copies of this site may live under other paths of the same origin.
+// Other copies of this site may exist under other paths of the same origin.
 const OURS = `leavewell ${SCOPE.pathname} `;
 const CACHE = OURS + BUILD;
 
@@ -31,7 +31,7 @@ async function dropOthers() {
 
 self.addEventListener("message", ({ data }) => {
   if (data === "SKIP_WAITING") self.skipWaiting();
-  // A page of this very build, loaded before there was a copy, goes on with the copy.
+  // A page of the same build, loaded before the copy existed, continues with the copy.
   if (data === `CLAIM ${BUILD}`) self.clients.claim();
 });
 
@@ -45,17 +45,17 @@ self.addEventListener("fetch", (event) => {
 });
 
 async function kept(name, search, isPage) {
-  // What is asked for by an open page of another build must not be answered from this one.
+  // A request from an open page of another build must not get a file of this build.
   const asksForBuild = search.split("&")[0];
   if (!isPage && search !== "" && asksForBuild !== `?${BUILD}`) return Response.error();
   const cache = await caches.open(CACHE);
   const found = await cache.match(name, { ignoreSearch: true, ignoreVary: true });
-  // Made anew, it goes by the address that was asked for. As kept, it would go by the bare name of the file, and
-  // a worker could not read from its own address which build and which program it is of.
+  // A new response has the requested address. The cached one has the plain file name, and a worker could not read
+  // its build and its program from that address.
   return found ? new Response(found.body, found) : gone();
 }
 
-/** The browser threw the copy away. A file from the network could be of another build, so: begin again. */
+/** The browser deleted the copy. A file from the network could belong to another build, so start over. */
 async function gone() {
   await self.registration.unregister();
   return new Response("The copy of Leavewell in this browser is gone. Reload this page to fetch it again.", {

@@ -1,7 +1,7 @@
-// The meaning of a trade word, beside the word while it is pointed at or has the focus. The word itself
-// carries its meaning for listeners (aria-description); what is drawn here is for the eye alone.
+// Shows the meaning of a trade word beside it while the pointer or the focus is on the word. Screen readers get
+// the meaning from the word's aria-description, so this box is for sighted readers only.
 
-/** How long it stays when the pointer leaves, so that it can be reached and read at ease. */
+/** How long the box stays after the pointer leaves, so that a person can move onto it. */
 const LINGER_MS = 200;
 const GAP = 6;
 const EDGE = 8;
@@ -32,7 +32,7 @@ function show(term) {
   place();
 }
 
-/** Under the word, or over it where there is no room; never past an edge of the window. */
+/** Places the box below the word, or above it if there is no space; never past an edge of the window. */
 function place() {
   if (!shown) return;
   const word = shown.getClientRects()[0];

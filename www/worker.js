@@ -1,10 +1,10 @@
-// The loader of a worker: the same program runs in both. boot.js starts it when a screen first asks.
-// What follows `?` in its address is the build and the worker's name. The build makes sure that no browser pairs
-// an old program with a new app. The name keeps the two workers' addresses apart: once a service worker controls
-// the page, one engine gives workers with the same address the same response.
+// The loader of a worker; both workers run the same program. boot.js starts it at a screen's first question.
+// The query in its address is the build and the worker's name. The build keeps browsers from pairing an old program
+// with a new app. The name makes the two addresses different: once a service worker controls the page, one engine
+// gives workers with the same address the same response.
 //
-// A message {ask, text} is a question of the app as bytes; {name, text} is one of a script, both JSON text.
-// {cancel: true} gives up the question at work, which then is answered with {cancelled: true}.
+// A message {ask, text} is a question of the app, as bytes; {name, text} is a question of a script, both JSON text.
+// {cancel: true} cancels the current question, whose answer is then {cancelled: true}.
 
 const build = self.location.search.split("&")[0];
 const program = start();
@@ -24,7 +24,7 @@ async function answer({ ask, name, text }) {
       const bytes = answer(ask, text);
       if (bytes) return { answer: bytes };
       self.postMessage({ share: share_done() });
-      // A message that cancels is heard only between two slices of the work.
+      // A cancel message arrives only between two slices of the work.
       await new Promise((resolve) => setTimeout(resolve));
       if (cancelled) return { cancelled };
     }
@@ -34,7 +34,7 @@ async function answer({ ask, name, text }) {
 }
 
 async function start() {
-  // The edition in one file carries the program with this script.
+  // In the single-file edition this script contains the program.
   const carried = self.leavewellCarried;
   if (carried) {
     const { default: init, ...exported } = carried.program;

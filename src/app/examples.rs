@@ -1,74 +1,74 @@
-//! Worked examples. The pieces are invented; their records are the files the tests weigh.
+//! The worked examples. The pieces are invented; their records are the same files that the tests weigh.
 
-use super::wording::examples as say;
+use super::wording::examples as text;
 
 /// A worked example.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Example {
-    /// What it is called.
+    /// The title.
     pub title: &'static str,
-    /// Its story in one line.
+    /// A short story of the piece.
     pub story: &'static str,
-    /// Its record.
+    /// The record, as JSON text.
     pub text: &'static str,
 }
 
-/// Every worked example, in the order shown.
+/// Every worked example, in display order.
 pub const EXAMPLES: [Example; 14] = [
     example(
-        say::CAKE_BASKET,
+        text::CAKE_BASKET,
         include_str!("../../tests/cases/cake_basket.json"),
     ),
     example(
-        say::WORN_TRAY,
+        text::WORN_TRAY,
         include_str!("../../tests/cases/worn_tray.json"),
     ),
     example(
-        say::DAILY_TEAPOT,
+        text::DAILY_TEAPOT,
         include_str!("../../tests/cases/daily_teapot.json"),
     ),
     example(
-        say::LEAKING_TEAPOT,
+        text::LEAKING_TEAPOT,
         include_str!("../../tests/cases/leaking_teapot.json"),
     ),
     example(
-        say::RUSTED_SNUFFERS_TRAY,
+        text::RUSTED_SNUFFERS_TRAY,
         include_str!("../../tests/cases/rusted_snuffers_tray.json"),
     ),
     example(
-        say::REPLATED_COFFEE_POT,
+        text::REPLATED_COFFEE_POT,
         include_str!("../../tests/cases/replated_coffee_pot.json"),
     ),
     example(
-        say::COPPER_TUREEN,
+        text::COPPER_TUREEN,
         include_str!("../../tests/cases/copper_reproduction_tureen.json"),
     ),
     example(
-        say::HALLMARKED_CANDLESTICKS,
+        text::HALLMARKED_CANDLESTICKS,
         include_str!("../../tests/cases/hallmarked_candlesticks.json"),
     ),
     example(
-        say::DENTED_TRAY,
+        text::DENTED_TRAY,
         include_str!("../../tests/cases/dented_tray.json"),
     ),
     example(
-        say::TEAPOT_WITHOUT_KNOB,
+        text::TEAPOT_WITHOUT_KNOB,
         include_str!("../../tests/cases/teapot_without_knob.json"),
     ),
     example(
-        say::LOOSE_CANDLESTICK,
+        text::LOOSE_CANDLESTICK,
         include_str!("../../tests/cases/loose_candlestick.json"),
     ),
     example(
-        say::BROKEN_LACQUER_POT,
+        text::BROKEN_LACQUER_POT,
         include_str!("../../tests/cases/broken_lacquer_pot.json"),
     ),
     example(
-        say::UNTINNED_SAUCEBOAT,
+        text::UNTINNED_SAUCEBOAT,
         include_str!("../../tests/cases/untinned_sauceboat.json"),
     ),
     example(
-        say::SIX_FAULTS_TEAPOT,
+        text::SIX_FAULTS_TEAPOT,
         include_str!("../../tests/cases/six_faults_teapot.json"),
     ),
 ];

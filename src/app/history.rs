@@ -1,27 +1,27 @@
-//! Steps back and forth over the open record.
+//! Undo and redo for the open record.
 //!
-//! Invariant: a step back followed by a step forth gives the same record. Typing on in one field is
-//! one step, so that a step back takes back a word and not a letter.
+//! Invariant: an undo followed by a redo gives the same record. Continued typing in one field is one step, so
+//! an undo takes back the words typed and not a single letter.
 
 use std::rc::Rc;
 
 use leavewell_model::Draft;
 
-/// Most steps that are held.
+/// The largest number of steps kept.
 const MOST: usize = 200;
 
-/// The records before the present one and, after steps back, those beyond it.
+/// The records before the current one and, after an undo, those after it.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct History {
     past: Vec<Rc<Draft>>,
     future: Vec<Rc<Draft>>,
-    /// The field changed last, and what stood in it after that.
+    /// The field that changed last, and its text after the change.
     last: Option<(String, String)>,
 }
 
 impl History {
     /// Notes the record before a change of `field`, in which `text` stands now. An empty field is
-    /// always a step of its own.
+    /// always a separate step.
     #[must_use]
     pub fn noted(&self, before: &Draft, field: String, text: String) -> Self {
         let going_on = self.last.as_ref().is_some_and(|(known, was)| {
@@ -43,7 +43,7 @@ impl History {
         }
     }
 
-    /// One step back from the present record.
+    /// The record one step back, and the history after that undo. `None` if there is no step back.
     #[must_use]
     pub fn back(&self, now: &Draft) -> Option<(Draft, Self)> {
         let (before, past) = self.past.split_last()?;
@@ -57,7 +57,7 @@ impl History {
         Some(((**before).clone(), history))
     }
 
-    /// One step forth again.
+    /// The record one step forward, and the history after that redo. `None` if there is no step forward.
     #[must_use]
     pub fn forth(&self, now: &Draft) -> Option<(Draft, Self)> {
         let (next, future) = self.future.split_last()?;
@@ -71,7 +71,7 @@ impl History {
         Some(((**next).clone(), history))
     }
 
-    /// Whether a step back, and a step forth, can be taken.
+    /// Whether an undo and a redo are possible, in that order.
     #[must_use]
     pub fn can(&self) -> (bool, bool) {
         (!self.past.is_empty(), !self.future.is_empty())
@@ -93,7 +93,7 @@ mod tests {
     }
 
     #[test]
-    fn typing_on_in_one_field_is_one_step() {
+    fn continued_typing_in_one_field_is_one_step() {
         let mut history = History::default();
         for (from, to) in [("", "P"), ("P", "Po"), ("Po", "Pot"), ("Pot", "Po")] {
             history = typed(&history, from, to);
@@ -106,7 +106,7 @@ mod tests {
     }
 
     #[test]
-    fn another_word_or_another_field_is_another_step() {
+    fn a_new_word_or_another_field_starts_a_new_step() {
         let history = typed(&History::default(), "", "seen");
         let history = typed(&history, "seen", "absent");
         let history = history.noted(&draft("absent"), "piece.form".to_owned(), "tray".to_owned());
@@ -114,7 +114,7 @@ mod tests {
     }
 
     #[test]
-    fn a_change_after_a_step_back_ends_what_lay_ahead() {
+    fn a_change_after_an_undo_discards_the_redo_steps() {
         let history = typed(&History::default(), "", "Pot");
         let (_, history) = history.back(&draft("Pot")).unwrap();
         let history = typed(&history, "", "Tray");
@@ -124,7 +124,7 @@ mod tests {
     }
 
     #[test]
-    fn the_list_is_bounded() {
+    fn the_history_keeps_a_limited_number_of_steps() {
         let mut history = History::default();
         for n in 0..=MOST {
             history = history.noted(&draft(&n.to_string()), String::new(), String::new());

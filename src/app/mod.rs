@@ -1,7 +1,7 @@
-//! The screens: what is shown, what a person does, and what is kept on this device.
+//! The app: what the screens show, what a person does, and what this device stores.
 //!
-//! Invariant: nothing here computes a figure. Every number shown comes from the report, the ledger
-//! or the draft; this module words it and scales it to pixels.
+//! Invariant: the app computes no figure. Every number on screen comes from the report, the ledger or the
+//! draft; the app only words it and scales it to pixels.
 
 pub mod charts;
 pub mod drawings;

@@ -1,15 +1,15 @@
-//! Who is reading: the owner, the restorer or the dealer. All are given the same answer; who reads
-//! settles only which of its words come first.
+//! The reader of the counsel: the owner, the restorer or the dealer. Everyone gets the same answer; the reader
+//! only decides the order of its sections.
 
-/// Who is reading. Kept on the device.
+/// The reader of the counsel. The choice is stored on the device.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Reader {
-    /// Whose piece it is.
+    /// The owner of the piece.
     #[default]
     Owner,
-    /// Who would work on it.
+    /// A restorer who would work on it.
     Restorer,
-    /// Who would sell it.
+    /// A dealer who would sell it.
     Dealer,
 }
 
@@ -17,7 +17,7 @@ impl Reader {
     /// Every choice.
     pub const ALL: [Self; 3] = [Self::Owner, Self::Restorer, Self::Dealer];
 
-    /// The id it is kept under.
+    /// The id it is stored under.
     #[must_use]
     pub fn id(self) -> &'static str {
         match self {
@@ -33,8 +33,8 @@ impl Reader {
         Self::ALL.into_iter().find(|reader| reader.id() == id)
     }
 
-    /// The sections beside and below the answer, in the order of this reader's concerns: those in the
-    /// main column, those at the side, and those below both. Nobody is shown fewer than another.
+    /// The ids of the sections around the answer, in this reader's order: main column, side column, and below
+    /// both. Every reader gets all of them.
     #[must_use]
     pub fn order(self) -> [&'static [&'static str]; 3] {
         match self {
@@ -62,7 +62,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn every_reader_is_shown_the_same_sections() {
+    fn every_reader_gets_the_same_sections() {
         let sorted = |reader: Reader| {
             reader.order().map(|column| {
                 let mut column = column.to_vec();
@@ -78,7 +78,7 @@ mod tests {
     }
 
     #[test]
-    fn each_reader_has_an_order_of_their_own() {
+    fn each_reader_has_a_different_order() {
         for (i, reader) in Reader::ALL.into_iter().enumerate() {
             for other in &Reader::ALL[i + 1..] {
                 assert_ne!(reader.order(), other.order(), "{reader:?} and {other:?}");

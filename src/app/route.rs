@@ -1,4 +1,4 @@
-//! The screens and their addresses. The part after `#` is the whole route, so that the built site works from any
+//! The screens and their addresses. The part after `#` is the whole route, so the built site works from any
 //! folder.
 
 use leavewell_pages::PageName;
@@ -13,9 +13,9 @@ pub enum Route {
     /// All pieces on this device.
     #[default]
     Shelf,
-    /// Which of them to work on, within money and hours.
+    /// Which pieces to work on, within a budget of money and hours.
     Plan,
-    /// What the piece is for and what is wanted.
+    /// What the piece is and what the owner wants.
     Piece,
     /// Findings.
     Look,
@@ -25,26 +25,26 @@ pub enum Route {
     Money,
     /// The advice.
     Counsel,
-    /// Every treatment, with what the rules say of it.
+    /// Every treatment, with the rules' verdict on it.
     Treatments,
-    /// The weighing looked at closer: trees, what knowing is worth, risk.
+    /// A closer look at the answer: decision trees, the value of information, risk.
     Closer,
-    /// Small sums for the bench.
+    /// Workshop sums.
     Bench,
-    /// The sheet for somebody.
+    /// A sheet for a client, a buyer or the file.
     Sheet(Recipient),
-    /// What was done.
+    /// The record of work done.
     Done,
-    /// Every figure.
+    /// Every figure of the ledger.
     Figures,
 }
 
-/// What is known of a screen.
+/// The properties of a screen.
 struct Sign {
     route: Route,
     href: &'static str,
     name: &'static str,
-    /// What its screen shows beside the report.
+    /// What the screen requests from the worker besides the report.
     asks: &'static [Ask],
 }
 
@@ -144,7 +144,7 @@ const fn sign(route: Route, href: &'static str, name: &'static str, asks: &'stat
 }
 
 impl Route {
-    /// The places in a case, in the order a newcomer takes them.
+    /// The places in a case, in the order a newcomer visits them.
     pub const PLACES: [Self; 5] = [
         Self::Piece,
         Self::Look,
@@ -153,7 +153,7 @@ impl Route {
         Self::Counsel,
     ];
 
-    /// What else there is for a case, once somebody wants to know more.
+    /// Further screens of a case, for a person who wants to know more.
     pub const MORE: [Self; 6] = [
         Self::Treatments,
         Self::Closer,
@@ -168,13 +168,13 @@ impl Route {
         known.unwrap_or(&SIGNS[0])
     }
 
-    /// Whether it is about the open piece rather than about all of them.
+    /// Whether the screen is about the open piece rather than the whole shelf.
     #[must_use]
     pub fn is_of_a_piece(self) -> bool {
         !matches!(self, Self::Shelf | Self::Plan)
     }
 
-    /// The address, for a link.
+    /// The address, for use in a link.
     #[must_use]
     pub fn href(self) -> &'static str {
         self.sign().href
@@ -186,13 +186,13 @@ impl Route {
         self.sign().name
     }
 
-    /// What the screen shows beside the report.
+    /// What the screen requests from the worker besides the report.
     #[must_use]
     pub fn asks(self) -> &'static [Ask] {
         self.sign().asks
     }
 
-    /// The screen an address names; the shelf when it names none.
+    /// The screen an address names, or the shelf if it names none.
     #[must_use]
     pub fn parse(hash: &str) -> Self {
         let hash = hash.trim_end_matches('/');

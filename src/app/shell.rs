@@ -1,4 +1,4 @@
-//! The frame of every screen, and the only place that carries out effects.
+//! The app component: it frames every screen, and it alone carries out effects.
 
 use std::rc::Rc;
 
@@ -30,39 +30,39 @@ use super::parts::terms::explain;
 use super::platform::{clock, file, page, store, worker};
 use super::route::Route;
 use super::state::{
-    Action, Effect, Entry, LoadedPage, Notice, Open, SaveState, State, Theme, update,
+    Action, Effect, LoadedPage, Notice, Open, SaveState, ShelfLine, State, Theme, update,
 };
-use super::wording::{keeping, shell as say};
+use super::wording::{keeping, shell as text};
 use crate::app::parts::words::joined;
 
-/// How long the answer must stand still before it is read out, in milliseconds.
-const SAY_AFTER_MS: u32 = 1_200;
+/// How long the answer must stay the same before a screen reader announces it, in milliseconds.
+const ANNOUNCE_AFTER_MS: u32 = 1_200;
 
-/// The longest that a change waits for its answer before it is drawn, in milliseconds. The answer usually comes
-/// sooner than the screen can be drawn twice, so that one drawing serves both.
+/// The longest time a change waits for its answer before it is rendered, in milliseconds. The answer usually
+/// arrives sooner than two renders take, so one render shows both.
 const DRAW_AFTER_MS: u32 = 10;
-/// The longest that an answer waits for the pages that go with it, in milliseconds.
+/// The longest time an answer waits for the pages that belong to it, in milliseconds.
 const DRAW_ANSWER_AFTER_MS: u32 = 2;
 
-/// The whole app, as one component. Everything shown is a function of its state; only [`update`] changes that.
+/// The app as one component. Everything it shows is a function of its state, which only [`update`] changes.
 pub struct App {
     state: State,
     route: Route,
     act: Callback<Action>,
     effect: Callback<Effect>,
-    /// The screen that was last drawn and the piece on it.
+    /// The screen rendered last, and its piece.
     shown: String,
-    /// The live answer as it stands.
+    /// The current live answer.
     line: String,
-    /// Dropping a reader stops it, so it is held until the next one.
+    /// The current file reader. Dropping it would stop it, so the app keeps it until the next one.
     reading: Option<file::Reading>,
-    /// Runs out when the answer has stood still.
-    saying: Option<clock::Wait>,
-    /// The newest question on each topic, with the generation it was asked for.
+    /// The timer that announces the answer.
+    announcing: Option<clock::Wait>,
+    /// The newest question on each topic, with its generation.
     asked: Vec<(Ask, u32)>,
-    /// The topics that are not answered yet.
+    /// The topics without an answer yet.
     awaited: Vec<u32>,
-    /// Runs out when a change has waited long enough to be drawn.
+    /// The timer that renders a change whose answer is late.
     drawing: Option<clock::Wait>,
     _addresses: Option<EventListener>,
     _answers: Option<EventListener>,
@@ -71,21 +71,21 @@ pub struct App {
     _tests: Option<EventListener>,
 }
 
-/// What reaches the app.
+/// The messages to the app.
 pub enum Msg {
-    /// Something happened.
+    /// An action changes the state.
     Act(Action),
-    /// Something is asked for.
+    /// A request for an effect.
     Effect(Effect),
     /// The address names another screen.
     Go(Route),
-    /// The answer has stood still.
+    /// The answer has stayed the same long enough to announce it.
     ReadOut,
-    /// A change has waited long enough to be drawn.
+    /// A change has waited long enough to be rendered.
     Draw,
-    /// A worker says something about a question.
+    /// A message from a worker.
     Worker(worker::Message),
-    /// Something happened to what is kept on this device.
+    /// An event of the store.
     Store(store::Event),
 }
 
@@ -107,7 +107,7 @@ impl Component for App {
             shown: String::new(),
             line: String::new(),
             reading: None,
-            saying: None,
+            announcing: None,
             asked: Vec::new(),
             awaited: Vec::new(),
             drawing: None,
@@ -136,7 +136,7 @@ impl Component for App {
                 None
             }
             Msg::Store(store::Event::PlanAsked(question)) => {
-                // Of plans, the newest question is the one that counts; the record has no part in it.
+                // Plans do not depend on the open record, and only the newest question counts.
                 worker::ask(Ask::Plan, 0, &question);
                 None
             }
@@ -192,10 +192,10 @@ impl Component for App {
         let skip = el("a", "skip")
             .attr("href", route.href())
             .pressed(skip)
-            .text(say::SKIP);
+            .text(text::SKIP);
         let brand = el("a", "brand")
             .attr("href", Route::Shelf.href())
-            .text(say::NAME);
+            .text(text::NAME);
         let mut holder = el("div", "places-holder");
         if let Some(page) = page.filter(|_| route.is_of_a_piece()) {
             holder = holder.put(places(page.open, *route)).el(steps(
@@ -225,18 +225,18 @@ impl Component for App {
         let answer = open.map(|open| line(self.route, open)).unwrap_or_default();
         let screen = self.screen();
         if screen != self.shown {
-            // What stands there when a screen opens is read in its place.
-            self.saying = None;
+            // A screen reader reads the answer of a new screen in its place on the page.
+            self.announcing = None;
             self.act.emit(Action::ReadOut(String::new()));
             let moved = !screen.starts_with(self.shown_route());
             self.shown = screen;
-            // Not at the start, where the page begins.
+            // At the start the focus stays at the top of the page.
             if moved && !first {
                 page::focus_heading();
             }
         } else if answer != self.line {
             let link = ctx.link().clone();
-            self.saying = Some(clock::after(SAY_AFTER_MS, move || {
+            self.announcing = Some(clock::after(ANNOUNCE_AFTER_MS, move || {
                 link.send_message(Msg::ReadOut);
             }));
         }
@@ -246,7 +246,7 @@ impl Component for App {
 }
 
 impl App {
-    /// Applies an action and keeps what it changed on this device. Returns whether anything changed.
+    /// Applies an action and stores its changes on this device. Returns whether anything changed.
     fn take(&mut self, action: Action) -> bool {
         let Some(next) = update(&self.state, action) else {
             return false;
@@ -263,7 +263,7 @@ impl App {
         if before.opened_at != self.state.opened_at {
             self.note_open();
         }
-        // First of all, so that the worker is busy meanwhile.
+        // First, so that the worker computes in the meantime.
         self.ask();
         self.ask_moved(&before);
         if mark(&before) != mark(&self.state) {
@@ -276,8 +276,8 @@ impl App {
         true
     }
 
-    /// Whether to draw a change now: when it may not wait, or when every question is answered. Otherwise it is
-    /// drawn with the next answer, or after `wait` milliseconds; a shorter wait replaces a longer one.
+    /// Whether to render a change now: if it may not wait, or if every question is answered. Otherwise it is
+    /// rendered with the next answer, or after `wait` milliseconds; a shorter wait replaces a longer one.
     fn draws_now(&mut self, ctx: &Context<Self>, wait: u32) -> bool {
         if wait == 0 || self.awaited.is_empty() {
             return true;
@@ -290,7 +290,7 @@ impl App {
         false
     }
 
-    /// Asks for the report and for what this screen shows, unless they were asked for already.
+    /// Requests the report and whatever else this screen shows, unless already requested.
     fn ask(&mut self) {
         let Some(open) = self.state.open.as_ref() else {
             return;
@@ -311,7 +311,7 @@ impl App {
         self.ask_for(&fresh);
     }
 
-    /// Asks for the answer with an input moved, when somebody has moved one.
+    /// Requests the answer with an input moved, if the person has moved one.
     fn ask_moved(&mut self, before: &State) {
         let moving = |state: &State| state.open.as_ref().and_then(|open| open.moving);
         let now = moving(&self.state).filter(|_| moving(before) != moving(&self.state));
@@ -320,7 +320,7 @@ impl App {
         }
     }
 
-    /// Asks the workers these about the open piece as it stands.
+    /// Asks the workers these questions about the open piece in its current state.
     fn ask_for(&mut self, asks: &[Ask]) {
         let Some(open) = &self.state.open else { return };
         let (generation, record) = (open.generation, open.draft.to_json());
@@ -335,7 +335,7 @@ impl App {
         }
     }
 
-    /// What a message of a worker means for the state.
+    /// The action for a worker's message, if any.
     fn received(&mut self, message: worker::Message) -> Option<Action> {
         let worker::Message {
             topic,
@@ -345,7 +345,7 @@ impl App {
         if topic == Ask::Plan.topic() {
             return match news {
                 worker::News::Answered(Ok(Answer::Page(blocks))) => Some(Action::Planned(blocks)),
-                // The script of the plan says what went wrong: it asks the same.
+                // The plan's script asks the same question and reports its errors.
                 _ => None,
             };
         }
@@ -405,7 +405,7 @@ impl App {
         }
     }
 
-    /// Offers a sheet that was written out as a file.
+    /// Offers a finished sheet as a file.
     fn save_sheet(&self, recipient: Recipient, form: Form, text: Result<String, String>) {
         match (text, &self.state.open) {
             (Ok(text), Some(open)) => {
@@ -424,15 +424,15 @@ impl App {
         }
     }
 
-    /// Keeps the open piece on this device. A [`store::Event::Kept`] says later whether that went well.
+    /// Stores the open piece on this device. A [`store::Event::Kept`] reports the result later.
     fn keep(&self) {
         if let (Some(open), Some(entry)) = (&self.state.open, self.open_entry()) {
             store::keep_case(&open.id, &open.draft.to_json(), entry);
         }
     }
 
-    /// The line of the open piece on the shelf.
-    fn open_entry(&self) -> Option<&Entry> {
+    /// The open piece's line on the shelf.
+    fn open_entry(&self) -> Option<&ShelfLine> {
         let open = self.state.open.as_ref()?;
         self.state.shelf.iter().find(|entry| entry.id == open.id)
     }
@@ -441,7 +441,7 @@ impl App {
         store::note_open(self.state.open.as_ref().map_or("", |open| &open.id));
     }
 
-    /// What an event of the store means for the state.
+    /// The action for an event of the store, if any.
     fn stored(&self, event: store::Event) -> Option<Action> {
         Some(match event {
             store::Event::Undo => Action::Undo,
@@ -456,12 +456,12 @@ impl App {
                 open_stored(id, &self.act);
                 return None;
             }
-            // Asked of the worker before it gets here.
+            // `update` has already passed this on to the worker.
             store::Event::PlanAsked(_) => return None,
         })
     }
 
-    /// Another piece is another screen: keyed, so that nothing typed for one is taken for the other.
+    /// The key of the screen. It includes the piece, so that two pieces never share a control.
     fn screen(&self) -> String {
         let id = self.state.open.as_ref().map_or("", |open| &open.id);
         joined(&[self.route.href(), " ", id])
@@ -471,7 +471,7 @@ impl App {
         self.shown.split_inclusive(' ').next().unwrap_or(" ")
     }
 
-    /// Reads a file a person chose and hands its text on.
+    /// Reads a file that a person chose and passes its text on.
     fn read(&mut self, chosen: web_sys::File, take: fn(&str, &Callback<Action>)) {
         let act = self.act.clone();
         let read = file::read(chosen, move |text| match text {
@@ -484,7 +484,7 @@ impl App {
         }
     }
 
-    /// Carries out an effect, and says what came of it.
+    /// Carries out an effect and reports the result.
     fn carry_out(&self, effect: Effect) {
         let act = &self.act;
         match effect {
@@ -503,7 +503,7 @@ impl App {
                     take_in(example.text, act);
                 }
             }
-            // Taken care of before.
+            // `update` has already handled these.
             Effect::ReadFigures(_) | Effect::SaveSheet(..) => {}
             Effect::BeginWithOwn(own) => {
                 let open = self.state.open.as_ref().filter(|_| own);
@@ -543,8 +543,8 @@ impl App {
     }
 }
 
-/// The longest an action may wait to be drawn, in milliseconds. A control shows by itself what a person does to
-/// it; programmatic changes to controls are drawn at once.
+/// The longest time an action may wait to be rendered, in milliseconds. A control shows typed input by itself;
+/// programmatic changes to controls re-render immediately.
 fn longest_wait(action: &Action) -> u32 {
     match action {
         Action::Typed(..)
@@ -559,12 +559,12 @@ fn longest_wait(action: &Action) -> u32 {
     }
 }
 
-/// Why an answer cannot be shown that is of another sort than the question.
+/// The error for an answer that does not match its question.
 fn other_answer() -> String {
     keeping::OTHER_ANSWER.to_owned()
 }
 
-/// What was kept on this device.
+/// The state stored on this device.
 fn stored_state() -> State {
     State {
         shelf: Rc::new(store::shelf()),
@@ -585,7 +585,7 @@ fn take_in(text: &str, act: &Callback<Action>) {
 }
 
 fn open_new(mut draft: Draft, route: Route, act: &Callback<Action>) {
-    // The model has no clock; prices and law are as of the day the question is asked.
+    // The model has no clock. Prices and law are those of the day the question is asked.
     if draft.text("asked_on").is_empty() {
         draft.set("asked_on", &clock::today());
     }
@@ -626,8 +626,8 @@ fn case_file(name: &str) -> String {
     file::file_name(name, ".leavewell.json")
 }
 
-/// The text with the key it is kept under, so that it is known again when it comes back. A record that
-/// cannot be read stays as it is.
+/// The record's text with its key, so that the app recognises it when it is opened again. A record that cannot
+/// be read stays unchanged.
 fn with_key(id: &str, text: String) -> String {
     match Draft::parse(&text) {
         Ok(mut draft) => {
@@ -658,13 +658,13 @@ fn gone() -> Problem {
 
 fn title(route: Route, open: Option<&Open>) -> String {
     match (route, open) {
-        (Route::Shelf, _) => say::NAME.to_owned(),
-        (Route::Plan, _) | (_, None) => say::title(route.name()),
-        (_, Some(open)) => say::title_with(route.name(), &open.name()),
+        (Route::Shelf, _) => text::NAME.to_owned(),
+        (Route::Plan, _) | (_, None) => text::title(route.name()),
+        (_, Some(open)) => text::title_with(route.name(), &open.name()),
     }
 }
 
-/// Light, dark, or as the system says.
+/// The choice of appearance: light, dark, or the system's.
 fn theme_switch(now: Theme, act: &Callback<Action>) -> Html {
     let onchange = act
         .reform(|event: Event| Action::SetTheme(Theme::parse(&typed(&event)).unwrap_or_default()));
@@ -675,12 +675,12 @@ fn theme_switch(now: Theme, act: &Callback<Action>) -> Html {
             option(theme.id(), theme.label(), theme == now)
         });
     el("div", "theme")
-        .el(el("label", "").attr("for", "theme").text(say::APPEARANCE))
+        .el(el("label", "").attr("for", "theme").text(text::APPEARANCE))
         .el(select)
         .html()
 }
 
-/// Steps back and forth, and what has changed.
+/// Undo, redo, and the list of changes.
 fn steps(open: &Open, (back, forth): (bool, bool), act: &Callback<Action>) -> El {
     let step = |words, can, key, action| {
         button("quiet")
@@ -690,15 +690,15 @@ fn steps(open: &Open, (back, forth): (bool, bool), act: &Callback<Action>) -> El
             .text(words)
     };
     let changes = el("details", "more")
-        .tag("summary", say::CHANGES)
+        .tag("summary", text::CHANGES)
         .el(el("record-changes", "").set("case", open.id.clone()));
     el("div", "steps")
-        .el(step(say::UNDO, back, "Control+Z", Action::Undo))
-        .el(step(say::REDO, forth, "Control+Shift+Z", Action::Redo))
+        .el(step(text::UNDO, back, "Control+Z", Action::Undo))
+        .el(step(text::REDO, forth, "Control+Shift+Z", Action::Redo))
         .el(changes)
 }
 
-/// What has to be told. The element is always there, so that a message in it is read out.
+/// The notices. Their element is always present, so that screen readers announce a new message.
 fn notices(state: &State, act: &Callback<Action>, effect: &Callback<Effect>) -> Html {
     let unsaved = state.open.as_ref().and_then(|open| match &open.saved {
         SaveState::Kept => None,
@@ -708,26 +708,26 @@ fn notices(state: &State, act: &Callback<Action>, effect: &Callback<Effect>) -> 
             rescue: Some(open.draft.to_json()),
         }),
     });
-    let told = |notice: Option<&Notice>, more| group().each(notice, |n| told(n, effect, more));
+    let one = |shown: Option<&Notice>, more| group().each(shown, |n| notice(n, effect, more));
     el("div", "notices")
         .attr("role", "alert")
-        .el(told(unsaved.as_ref(), None))
-        .el(told(state.notice.as_deref(), Some(act)))
+        .el(one(unsaved.as_ref(), None))
+        .el(one(state.notice.as_deref(), Some(act)))
         .html()
 }
 
-/// A notice; one that can be sent away says so to `dismiss`.
-fn told(notice: &Notice, effect: &Callback<Effect>, dismiss: Option<&Callback<Action>>) -> El {
+/// One notice. If `dismiss` is given, the notice has a button that emits to it.
+fn notice(notice: &Notice, effect: &Callback<Effect>, dismiss: Option<&Callback<Action>>) -> El {
     let words = el("p", "")
         .el(el("strong", "").words(notice.what.clone()))
         .text(" ")
         .words(notice.remedy.clone());
-    let mut told = el("div", "notice").el(words);
+    let mut shown = el("div", "notice").el(words);
     if let Some(text) = &notice.rescue {
         let save = press(effect, Effect::Rescue(text.clone()));
-        told = told.el(button("").pressed(save).text(keeping::SAVE_RECORD));
+        shown = shown.el(button("").pressed(save).text(keeping::SAVE_RECORD));
     }
-    told.el(match dismiss {
+    shown.el(match dismiss {
         None => el("span", "").hidden(true),
         Some(act) => button("quiet")
             .pressed(press(act, Action::DismissNotice))
@@ -738,17 +738,17 @@ fn told(notice: &Notice, effect: &Callback<Effect>, dismiss: Option<&Callback<Ac
 fn nothing_open() -> Html {
     let shelf = el("a", "button")
         .attr("href", Route::Shelf.href())
-        .text(say::GO_TO_SHELF);
+        .text(text::GO_TO_SHELF);
     let head = el("header", "screen-head")
-        .el(el("h1", "").attr("tabindex", "-1").text(say::NOTHING_OPEN))
-        .p("purpose", say::NOTHING_OPEN_NEXT)
+        .el(el("h1", "").attr("tabindex", "-1").text(text::NOTHING_OPEN))
+        .p("purpose", text::NOTHING_OPEN_NEXT)
         .el(el("p", "next-step").el(shelf));
     el("div", "screen").el(head).html()
 }
 
-/// The deferral line stands on every screen, whatever it shows.
+/// The footer. Every screen shows its deferral line.
 fn foot() -> Html {
-    let [before, after] = say::PRIVATE;
+    let [before, after] = text::PRIVATE;
     let private = el("p", "").text(before).text(LEDGER_VERSION).text(after);
     el("footer", "foot")
         .p(

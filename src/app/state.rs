@@ -1,8 +1,9 @@
-//! What the app knows, and the pure function that changes it.
+//! The state of the app, and the pure function that changes it.
 //!
-//! Pages emit an [`Action`], what happened to the case, or an [`Effect`], something only the outside can do,
-//! such as opening a stored record. Invariant: [`update`] touches nothing but its argument. It identifies the
-//! piece at once when the draft changes; the worker weighs it, and its answer comes back as an [`Action`].
+//! Screens emit an [`Action`], which describes a change, or an [`Effect`], which asks for something outside the
+//! state, such as opening a stored record. Invariant: [`update`] depends on its arguments alone. It identifies
+//! the piece at once when the draft changes. The worker weighs the piece, and its answer arrives as an
+//! [`Action`].
 
 use std::rc::Rc;
 
@@ -23,41 +24,41 @@ use super::reader::Reader;
 use super::wording::{keeping, shelf, shell};
 use crate::app::parts::words::joined;
 
-/// How many looks not taken yet stand first on the screen of looks.
+/// How many unanswered questions the Look screen puts first.
 const FEW: usize = 5;
 
-/// Everything the app knows.
+/// The state of the app.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct State {
-    /// The pieces kept on this device, the newest first.
-    pub shelf: Rc<Vec<Entry>>,
-    /// The piece being worked on.
+    /// The pieces stored on this device, newest first.
+    pub shelf: Rc<Vec<ShelfLine>>,
+    /// The open piece.
     pub open: Option<Rc<Open>>,
-    /// Light, dark, or as the system says.
+    /// The appearance.
     pub theme: Theme,
     /// Who is reading the counsel.
     pub reader: Reader,
-    /// Whether new pieces on this device begin with figures of the person's own.
+    /// Whether new pieces on this device start with the person's figures.
     pub begins_with_own: bool,
     /// A message for the person.
     pub notice: Option<Rc<Notice>>,
-    /// Whether the live answer was opened on a narrow screen.
+    /// Whether the live answer is open on a narrow screen.
     pub live_open: bool,
-    /// The live answer as it was last read out.
+    /// The live answer that screen readers announced last.
     pub read_out: String,
-    /// The part whose condition is asked about.
+    /// The part selected on the Condition screen.
     pub selected_part: Option<PartName>,
-    /// The generation with which the open piece was opened.
+    /// The generation at which the open piece was opened.
     pub opened_at: u32,
-    /// The groups of looks that were opened once: those nobody opened are not drawn.
+    /// The groups of questions opened so far. The others are not rendered.
     pub groups: Rc<Vec<&'static str>>,
     /// Pages of the open piece that the worker has made.
     pub loaded: Rc<Vec<LoadedPage>>,
-    /// The page a worker is making and the share of that work that is done, 0 to 1.
+    /// The page that a worker is making, and its progress from 0 to 1.
     pub working: Option<(PageName, f64)>,
     /// The newest plan for the whole shelf.
     pub planned: Rc<Vec<Block>>,
-    /// Steps back and forth over the open piece.
+    /// Undo and redo for the open piece.
     pub history: Rc<History>,
 }
 
@@ -68,52 +69,52 @@ pub struct LoadedPage {
     pub name: PageName,
     /// The generation of the draft it was made for.
     pub generation: u32,
-    /// Its blocks, or why there are none.
+    /// Its blocks, or why it failed.
     pub blocks: Result<Vec<Block>, String>,
 }
 
-/// The open piece: its record as typed, and what the model makes of it.
+/// The open piece: its record as typed, and the model's answers about it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Open {
-    /// Key under which it is kept.
+    /// The key of its stored record.
     pub id: String,
     /// The record as typed.
     pub draft: Draft,
-    /// The record as far as it can be used.
+    /// The valid part of the record.
     pub case: Rc<Case>,
-    /// What in it could not be used.
+    /// The problems with the rest of it.
     pub problems: Rc<Vec<Problem>>,
-    /// What the piece is: worked out at once, but for what to look at next.
+    /// What the piece is. It is worked out at once, except for what to look at next.
     pub identity: Rc<IdentityReport>,
-    /// What the model says of it; it comes a moment after a change.
-    pub weighed: Weighed,
-    /// Whether it is safe on this device.
+    /// The worker's report, which arrives a moment after a change.
+    pub weighed: LatestReport,
+    /// Whether the last change is stored on this device.
     pub saved: SaveState,
-    /// Which state of the draft this is: another number for every change.
+    /// The generation of the draft, which grows with every change.
     pub generation: u32,
-    /// What would change the answer, or why that could not be worked out. It comes later than the answer.
+    /// What would change the answer, or why that failed. It arrives after the answer.
     pub changes: Option<Rc<Result<Vec<ChangeReport>, String>>>,
-    /// The input that somebody has moved to see what comes of it, and how far.
+    /// The input that the person moved to try it, and by how many steps.
     pub moving: Option<(Input, i8)>,
-    /// What came of it; it stands until something else is known.
+    /// The result of that move. It stays until the next result arrives.
     pub moved: Option<Rc<MovedReport>>,
-    /// The looks that stand first: those answered, then those that tell most. A look once among them
-    /// stays where it is: nothing may move under somebody's hand.
+    /// The questions shown first: those answered, then those that tell most. A question keeps its position once
+    /// shown, so that nothing moves under the person's hand.
     pub first_looks: Vec<&'static str>,
 }
 
-/// The report, as far as the worker has answered.
+/// The worker's newest report.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct Weighed {
-    /// The newest answer; until the next one comes it may be of the draft before.
+pub struct LatestReport {
+    /// The newest report. Until the next one arrives, it may belong to an earlier draft.
     pub report: Option<Rc<Report>>,
-    /// The state of the draft it was worked out for.
+    /// The generation of the draft it belongs to.
     pub generation: u32,
-    /// Why there is none, when it could not be worked out.
+    /// Why the report failed, if it did.
     pub failure: Option<String>,
 }
 
-/// What a control on a screen changes.
+/// The part of the record that a control changes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Target {
     /// A field such as `market.likely`; empty text removes it.
@@ -129,7 +130,7 @@ pub enum Target {
     SeenOn(&'static str),
     /// A field of a part, such as `bleed`.
     Part(PartName, &'static str),
-    /// The share of a part where base metal shows, in hundredths.
+    /// The share of a part where base metal shows, as a percentage.
     Share(PartName),
     /// A field of the quote for one treatment, such as `likely`.
     Quote(&'static str, &'static str),
@@ -139,23 +140,23 @@ pub enum Target {
 
 /// One line of the shelf.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Entry {
-    /// Key under which the piece is kept.
+pub struct ShelfLine {
+    /// The key of the piece's stored record.
     pub id: String,
-    /// What the owner calls it.
+    /// The owner's name for it.
     pub name: String,
-    /// Its form in words; empty when not said.
+    /// Its form in words; empty if unknown.
     pub form: String,
-    /// The last answer: its first sentence, which names the course and nothing else.
+    /// The first sentence of the last answer, which names the plan and nothing else.
     pub answer: String,
-    /// The treatments that answer names, so that their cautions stand beside it.
+    /// The treatments in that answer, so that the shelf shows their cautions.
     pub steps: Vec<String>,
-    /// Why the record cannot be read, when it cannot.
+    /// Why the record cannot be read, if so.
     pub unreadable: Option<String>,
 }
 
-impl Entry {
-    /// The line as it is kept.
+impl ShelfLine {
+    /// The line as stored.
     #[must_use]
     pub fn to_value(&self) -> Value {
         json!({
@@ -168,7 +169,7 @@ impl Entry {
         })
     }
 
-    /// The line of a record that has not been opened yet.
+    /// The line of a record that was never opened.
     #[must_use]
     pub fn of_draft(id: &str, draft: &Draft) -> Self {
         Self {
@@ -179,7 +180,7 @@ impl Entry {
         }
     }
 
-    /// A line as it was kept; `None` when it has no id.
+    /// Reads a stored line; `None` if it has no id.
     #[must_use]
     pub fn from_value(value: &Value) -> Option<Self> {
         let text = |field: &str| value[field].as_str().map(str::to_owned);
@@ -199,20 +200,20 @@ impl Entry {
     }
 }
 
-/// Whether the last change is safe on this device.
+/// Whether the last change is stored on this device.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub enum SaveState {
-    /// It is.
+    /// It is stored.
     #[default]
     Kept,
-    /// It is not, for this reason.
+    /// It could not be stored, for this reason.
     Failed(String),
 }
 
-/// Light, dark, or as the system says.
+/// The appearance of the app.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Theme {
-    /// As the system says.
+    /// The system's setting.
     #[default]
     System,
     /// Light.
@@ -221,24 +222,23 @@ pub enum Theme {
     Dark,
 }
 
-/// Something a person has to be told, and what to do about it.
+/// A message for the person: what happened and what to do.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Notice {
     /// What happened.
     pub what: String,
     /// What to do.
     pub remedy: String,
-    /// The text of a record that could not be kept or read, offered as a file.
+    /// The text of a record that could not be stored or read, offered as a file.
     pub rescue: Option<String>,
 }
 
-/// Something that happened.
+/// A change to the state.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Action {
-    /// Something was typed, chosen or ticked.
+    /// The person typed, chose or ticked something.
     Typed(Target, String),
-    /// Something was typed or chosen in a field of a page worked out on request: its path in the
-    /// record, and the text.
+    /// The person typed or chose something in a field of a worker's page: the path in the record, and the text.
     Put(String, String),
     /// One of several was ticked or unticked: the field that lists their ids, and the id.
     Ticked(Target, &'static str),
@@ -246,117 +246,117 @@ pub enum Action {
     Add(&'static str),
     /// The entry at this place of a list is removed.
     Remove(&'static str, usize),
-    /// The last change is taken back.
+    /// Undo the last change.
     Undo,
-    /// What was taken back is done again.
+    /// Redo the change undone last.
     Redo,
-    /// The record of the open piece was changed elsewhere, or made of two: this is it now.
+    /// Another tab changed the record of the open piece, or two versions of it were merged.
     Replaced {
         /// Its key.
         id: String,
-        /// The record.
+        /// The record now.
         draft: Box<Draft>,
     },
-    /// The shelf was changed elsewhere: these are its lines now.
-    Shelved(Vec<Entry>),
-    /// The work on the whole shelf was planned.
+    /// The shelf changed elsewhere; these are its lines now.
+    Shelved(Vec<ShelfLine>),
+    /// The plan for the whole shelf is ready.
     Planned(Vec<Block>),
-    /// The record of condition as it stands is kept beside the later ones.
+    /// Keep a copy of the present condition record.
     KeepRecord,
-    /// New pieces begin with figures of the person's own from now on, or do so no more.
+    /// Whether new pieces start with the person's figures from now on.
     BeginWithOwn(bool),
-    /// A file of figures was read, to be laid over those of the open piece.
+    /// Add the figures of a file to those of the open piece.
     TakeFigures(String),
-    /// A page was made.
+    /// A page is ready.
     Loaded(LoadedPage),
-    /// A page is being made: the share of that work that is done, 0 to 1.
+    /// Progress of a page.
     Working {
         /// Its name.
         name: PageName,
         /// The generation of the draft it is made for.
         generation: u32,
-        /// The share.
+        /// The progress, from 0 to 1.
         share: f64,
     },
-    /// A record was opened or made; it becomes the open piece.
+    /// A record was opened or created; it becomes the open piece.
     Opened {
-        /// Key under which it is kept.
+        /// The key of its stored record.
         id: String,
         /// The record.
         draft: Box<Draft>,
     },
     /// A record could not be read.
     Unreadable {
-        /// Key under which it is kept.
+        /// The key of its stored record.
         id: String,
         /// Why.
         problem: Problem,
-        /// The record as it stands, so that it can be saved as a file.
+        /// The text of the record, so that it can be saved as a file.
         text: Option<String>,
     },
-    /// The open piece was weighed, or could not be.
+    /// The worker weighed the open piece, or failed to.
     Weighed {
-        /// The state of the draft that was weighed.
+        /// The generation of the draft it weighed.
         generation: u32,
-        /// The answer, or what went wrong.
+        /// The report, or what went wrong.
         report: Result<Box<Report>, String>,
     },
-    /// What would change the answer was found.
+    /// The worker found what would change the answer, or failed to.
     Changes {
-        /// The state of the draft it was found for.
+        /// The generation of the draft it is about.
         generation: u32,
-        /// What would change it, or why that could not be worked out.
+        /// What would change the answer, or what went wrong.
         changes: Result<Vec<ChangeReport>, String>,
     },
-    /// An input was moved so many steps, to see what comes of it.
+    /// The person moved an input by this many steps, to try it.
     Move(Input, i8),
-    /// What came of it.
+    /// The result of moving an input.
     Moved {
-        /// The state of the draft it was worked out for.
+        /// The generation of the draft it is about.
         generation: u32,
-        /// The answer then.
+        /// The answer with the input moved.
         report: MovedReport,
     },
-    /// The open piece was put aside.
+    /// The open piece was closed.
     CloseCase,
-    /// A piece was taken off the shelf.
+    /// A piece was removed from the shelf.
     Removed(String),
-    /// The open piece was kept, or could not be.
+    /// The open piece was stored, or storing it failed.
     Saved {
         /// Its key.
         id: String,
-        /// Why not, when it could not be kept.
+        /// Why storing failed, if it did.
         failure: Option<String>,
     },
-    /// Another appearance was chosen.
+    /// The person chose an appearance.
     SetTheme(Theme),
-    /// Somebody else is reading.
+    /// The person chose a reader.
     ReadAs(Reader),
-    /// There is something to tell.
+    /// Show a notice.
     Tell(Notice),
-    /// What was told has been read.
+    /// The person dismissed the notice.
     DismissNotice,
-    /// The live answer was opened or closed.
+    /// The person opened or closed the live answer.
     ToggleLive,
-    /// The live answer was read out, or nothing is to be read out any more.
+    /// Announce this live answer to screen readers; empty to announce nothing.
     ReadOut(String),
-    /// A part was chosen.
+    /// The person selected a part.
     SelectPart(PartName),
-    /// A group of looks was opened.
+    /// The person opened a group of questions.
     Group(&'static str),
 }
 
-/// Something asked for on the shelf that needs the outside: storage, a file, the clock.
+/// A request for something outside the state: storage, a file, the clock, the printer.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Effect {
-    /// Start a piece with this name and form id; either may be empty.
+    /// Start a piece; name and form may be empty.
     New {
         /// Name.
         name: String,
         /// Form id.
         form: String,
     },
-    /// Go on with a stored piece.
+    /// Open a stored piece.
     Open(String),
     /// Open a copy of a worked example.
     Example(usize),
@@ -366,20 +366,20 @@ pub enum Effect {
     Rescue(String),
     /// Save a sheet of the open piece as a file.
     SaveSheet(Recipient, SheetForm),
-    /// Print what is on the screen.
+    /// Print the screen.
     Print,
-    /// Save the figures of one's own as a file.
+    /// Save the person's figures as a file.
     SaveFigures,
-    /// Begin new pieces with the figures of the open piece, or with those shipped.
+    /// Start new pieces with the open piece's figures, or with the shipped ones.
     BeginWithOwn(bool),
-    /// Read a file of figures and lay them over those of the open piece.
+    /// Read a file of figures and add them to those of the open piece.
     ReadFigures(web_sys::File),
-    /// Put a stored piece into the bin.
+    /// Move a stored piece to the bin.
     Delete(String),
 }
 
 impl Open {
-    /// Reads a record and wraps it. It is yet to be weighed.
+    /// Opens a record, which is not weighed yet.
     #[must_use]
     pub fn new(id: String, draft: Draft) -> Self {
         let first_looks = findings()
@@ -394,7 +394,7 @@ impl Open {
             problems: Rc::new(problems),
             identity: Rc::new(identify(&case, &ledger_of(&case))),
             case: Rc::new(case),
-            weighed: Weighed::default(),
+            weighed: LatestReport::default(),
             changes: None,
             moving: None,
             moved: None,
@@ -404,13 +404,13 @@ impl Open {
         }
     }
 
-    /// The newest answer, if one has come yet.
+    /// The newest report, if one has arrived.
     #[must_use]
     pub fn report(&self) -> Option<&Report> {
         self.weighed.report.as_deref()
     }
 
-    /// What would change the answer, as far as that is known.
+    /// What would change the answer, if known.
     #[must_use]
     pub fn known_changes(&self) -> &[ChangeReport] {
         match self.changes.as_deref() {
@@ -419,7 +419,7 @@ impl Open {
         }
     }
 
-    /// Takes an answer in. A look offered first stays first; new ones come after it.
+    /// Stores a report. Questions already shown first stay there; new ones follow.
     fn take_report(&mut self, report: Report) {
         let mut waiting = self
             .first_looks
@@ -436,31 +436,31 @@ impl Open {
         self.weighed.report = Some(Rc::new(report));
     }
 
-    /// What the piece is called on screen.
+    /// The name of the piece on screen.
     #[must_use]
     pub fn name(&self) -> String {
         name_of(&self.draft)
     }
 
-    /// Its form, when it was said.
+    /// Its form, if known.
     #[must_use]
     pub fn form(&self) -> Option<Form> {
         form_of(&self.draft)
     }
 
-    /// The currency amounts are shown in.
+    /// The currency of the amounts on screen.
     #[must_use]
     pub fn currency(&self) -> Currency {
         self.case.market.currency.unwrap_or(Currency::Other)
     }
 
-    /// What is wrong with a field such as `market.likely`.
+    /// The problem with a field such as `market.likely`.
     #[must_use]
     pub fn problem(&self, path: &str) -> Option<Problem> {
         self.problems.iter().find(|p| p.field == path).cloned()
     }
 
-    /// The model names entries by their place in the list, screens by what they are about.
+    /// The problem with an entry. The model names entries by their position in the list, screens by their subject.
     fn entry_problem(&self, list: &str, key: &str, id: &str, field: &str) -> Option<Problem> {
         if !self.problems.iter().any(|p| p.field.starts_with(list)) {
             return None;
@@ -472,9 +472,9 @@ impl Open {
         self.problem(&format!("{list}[{at}].{field}"))
     }
 
-    /// Its line on the shelf. Until it is weighed, the answer of the line before it stands.
+    /// Its line on the shelf. Until it is weighed, the line keeps the previous answer.
     #[must_use]
-    pub fn entry(&self, before: Option<&Entry>) -> Entry {
+    pub fn entry(&self, before: Option<&ShelfLine>) -> ShelfLine {
         let (answer, steps) = match (self.report(), before) {
             (Some(report), _) => {
                 let steps = report.counsel.steps.iter().map(ToString::to_string);
@@ -483,7 +483,7 @@ impl Open {
             (None, Some(before)) => (before.answer.clone(), before.steps.clone()),
             (None, None) => Default::default(),
         };
-        Entry {
+        ShelfLine {
             id: self.id.clone(),
             name: self.name(),
             form: self
@@ -508,7 +508,7 @@ impl Open {
 }
 
 impl Target {
-    /// Id of its control, unless a screen shows it twice.
+    /// The id of its control, unless a screen shows it twice.
     #[must_use]
     pub fn id(self) -> String {
         let (first, second) = match self {
@@ -526,7 +526,7 @@ impl Target {
         joined(&[first, "-", second])
     }
 
-    /// What stands in it, as typed.
+    /// The text in it, as typed.
     #[must_use]
     pub fn text(self, open: &Open) -> String {
         let draft = &open.draft;
@@ -554,12 +554,12 @@ impl Target {
         ids(&self.text(open)).any(|one| one == id)
     }
 
-    /// What is wrong with it.
+    /// The problem with it, if any.
     #[must_use]
     pub fn problem(self, open: &Open) -> Option<Problem> {
         match self {
             Self::Field(path) => open.problem(path),
-            // What is wrong with the bleed is said at its share.
+            // The share's field shows the problem with the bleed.
             Self::Part(_, "bleed")
             | Self::Flag(_)
             | Self::Answer(_)
@@ -587,7 +587,7 @@ impl Target {
             ),
             Self::Answer(finding) => {
                 let part = draft.answer(finding).1;
-                // Where it was seen goes when it was not.
+                // A finding that was not seen has no part.
                 let part = if typed == Seen::Yes.id() { &part } else { "" };
                 draft.set_answer(finding, typed, part);
             }
@@ -634,7 +634,7 @@ impl Theme {
     /// Every choice.
     pub const ALL: [Self; 3] = [Self::System, Self::Light, Self::Dark];
 
-    /// The id it is kept under.
+    /// The id it is stored under.
     #[must_use]
     pub fn id(self) -> &'static str {
         match self {
@@ -644,7 +644,7 @@ impl Theme {
         }
     }
 
-    /// In words.
+    /// Its label.
     #[must_use]
     pub fn label(self) -> &'static str {
         match self {
@@ -662,13 +662,13 @@ impl Theme {
 }
 
 impl State {
-    /// The newest generation there was.
+    /// The newest generation so far.
     fn turn(&self) -> u32 {
         self.open.as_ref().map_or(self.opened_at, |o| o.generation)
     }
 }
 
-/// The state after an action; `None` when nothing has changed.
+/// The state after an action; `None` if nothing changed.
 #[must_use]
 pub fn update(state: &State, action: Action) -> Option<State> {
     match action {
@@ -790,8 +790,8 @@ pub fn update(state: &State, action: Action) -> Option<State> {
     }
 }
 
-/// The state with the draft of the open piece changed; `None` when nothing has. The field that is
-/// changed and its text tell typing on from another step.
+/// The state with a changed draft; `None` if nothing changed. The field and its text decide whether the change
+/// continues the last undo step.
 fn changed(
     state: &State,
     (field, text): (String, &str),
@@ -806,12 +806,12 @@ fn changed(
     })
 }
 
-/// No field in particular: a step of its own.
+/// No particular field: the change is a separate undo step.
 fn no_field() -> (String, &'static str) {
     (String::new(), "")
 }
 
-/// The state one step back or forth; `None` when there is none.
+/// The state after an undo or a redo; `None` if there is none.
 fn stepped(
     state: &State,
     step: impl Fn(&History, &Draft) -> Option<(Draft, History)>,
@@ -824,13 +824,13 @@ fn stepped(
     })
 }
 
-/// The figures of a file over those of the open piece, and a word of how many there were.
+/// The state with the figures of a file added to the open piece, and a notice of how many there were.
 fn with_figures(state: &State, text: &str) -> Option<State> {
     let mut draft = state.open.as_ref()?.draft.clone();
     let notice = match draft.lay_figures(text) {
         Ok(count) => Notice {
-            what: keeping::figures_laid(count),
-            remedy: keeping::FIGURES_LAID_NEXT.to_owned(),
+            what: keeping::figures_added(count),
+            remedy: keeping::FIGURES_ADDED_NEXT.to_owned(),
             rescue: None,
         },
         Err(problem) => Notice {
@@ -847,7 +847,7 @@ fn with_figures(state: &State, text: &str) -> Option<State> {
     })
 }
 
-/// A report of an older generation never replaces a newer one.
+/// The state with a report, unless a newer one is already there.
 fn with_report(
     state: &State,
     generation: u32,
@@ -867,7 +867,7 @@ fn with_report(
     Some(with_open(state, open))
 }
 
-/// Changes found for an older generation are dropped.
+/// The state with what would change the answer, unless that is for an older generation.
 fn with_changes(
     state: &State,
     generation: u32,
@@ -880,7 +880,7 @@ fn with_changes(
     })
 }
 
-/// The state with something beside the draft of the open piece changed; `None` when nothing has.
+/// The state with something other than the draft of the open piece changed; `None` if nothing changed.
 fn with_open_changed(state: &State, change: impl FnOnce(&mut Open)) -> Option<State> {
     let before = state.open.as_ref()?;
     let mut open = (**before).clone();
@@ -891,8 +891,8 @@ fn with_open_changed(state: &State, change: impl FnOnce(&mut Open)) -> Option<St
     })
 }
 
-/// A page of an older generation never replaces a newer one. Generations grow from piece to piece too, so that a
-/// page of a piece closed before is older than any of this one.
+/// The state with a page, unless a newer one is already there. Generations also grow from piece to piece, so a
+/// page of a closed piece is older than any page of this one.
 fn with_page(state: &State, page: LoadedPage) -> Option<State> {
     let open = state.open.as_ref()?;
     let known = state.loaded.iter().find(|known| known.name == page.name);
@@ -911,7 +911,7 @@ fn with_page(state: &State, page: LoadedPage) -> Option<State> {
     })
 }
 
-/// Makes a piece the open one and brings its line on the shelf up to date.
+/// Makes a piece the open one and updates its line on the shelf.
 fn with_open(state: &State, open: Open) -> State {
     let at = state.shelf.iter().position(|e| e.id == open.id);
     let entry = open.entry(at.map(|at| &state.shelf[at]));
@@ -935,7 +935,7 @@ fn with_open(state: &State, open: Open) -> State {
     }
 }
 
-/// What a piece is called on screen.
+/// The name of a piece on screen.
 fn name_of(draft: &Draft) -> String {
     let name = draft.text("piece.name");
     if !name.trim().is_empty() {
@@ -1014,7 +1014,7 @@ mod tests {
         .unwrap()
     }
 
-    /// The state once the worker has answered.
+    /// The state after the worker's answer.
     fn weighed(state: &State) -> State {
         let open = open(state);
         let report = leavewell_model::counsel::weigh_at_once(&open.case, open.problems.to_vec());
@@ -1038,7 +1038,7 @@ mod tests {
     }
 
     #[test]
-    fn a_change_is_read_and_shelved_at_once() {
+    fn a_change_updates_the_case_and_the_shelf_at_once() {
         let before = with_piece();
         let after = update(&before, set("piece.form", "teapot")).unwrap();
         assert!(!Rc::ptr_eq(&open(&before).identity, &open(&after).identity));
@@ -1048,7 +1048,7 @@ mod tests {
     }
 
     #[test]
-    fn what_changes_nothing_is_no_change() {
+    fn actions_without_effect_leave_the_state_alone() {
         let state = update(&with_piece(), set("piece.form", "teapot")).unwrap();
         assert_eq!(update(&state, set("piece.form", "teapot")), None);
         assert_eq!(update(&state, typed(Target::Flag("piece.rare"), "")), None);
@@ -1062,7 +1062,7 @@ mod tests {
     }
 
     #[test]
-    fn an_answer_stands_until_a_newer_one_comes() {
+    fn a_report_stays_until_a_newer_one_arrives() {
         let first = weighed(&with_piece());
         assert!(!first.shelf[0].answer.is_empty());
         let edited = update(&first, typed(Target::Answer("C01"), "seen")).unwrap();
@@ -1084,21 +1084,24 @@ mod tests {
     }
 
     #[test]
-    fn telling_something_does_not_read_again() {
+    fn a_notice_does_not_read_the_record_again() {
         let state = with_piece();
         let notice = Notice {
             what: "It rains.".to_owned(),
             remedy: "Stay in.".to_owned(),
             rescue: None,
         };
-        let told = update(&state, Action::Tell(notice.clone())).unwrap();
-        assert!(Rc::ptr_eq(&open(&state).identity, &open(&told).identity));
-        assert_eq!(update(&told, Action::Tell(notice)), None);
-        assert_eq!(update(&told, Action::DismissNotice).unwrap().notice, None);
+        let noticed = update(&state, Action::Tell(notice.clone())).unwrap();
+        assert!(Rc::ptr_eq(&open(&state).identity, &open(&noticed).identity));
+        assert_eq!(update(&noticed, Action::Tell(notice)), None);
+        assert_eq!(
+            update(&noticed, Action::DismissNotice).unwrap().notice,
+            None
+        );
     }
 
     #[test]
-    fn text_stays_as_typed_and_its_problem_is_found() {
+    fn invalid_text_stays_as_typed_and_has_a_problem() {
         let mut state = with_piece();
         for typed in ["1", "12", "12o"] {
             state = update(&state, set("market.likely", typed)).unwrap();
@@ -1145,7 +1148,7 @@ mod tests {
     }
 
     #[test]
-    fn steps_go_back_and_forth_over_every_kind_of_change() {
+    fn undo_and_redo_cover_every_kind_of_change() {
         let start = with_piece();
         assert_eq!(
             update(&start, Action::Undo),
@@ -1168,12 +1171,12 @@ mod tests {
         assert_eq!(update(&state, Action::Redo), None);
         assert!(
             open(&state).generation > open(&start).generation,
-            "it is weighed anew"
+            "it is weighed again"
         );
     }
 
     #[test]
-    fn a_record_changed_elsewhere_is_taken_in_and_can_be_taken_back() {
+    fn a_record_changed_elsewhere_replaces_the_draft_and_can_be_undone() {
         let state = with_piece();
         let replaced = |id: &str, name: &str| {
             let mut draft = Draft::default();
@@ -1192,7 +1195,7 @@ mod tests {
     }
 
     #[test]
-    fn the_shelf_names_the_course_only() {
+    fn a_shelf_line_names_only_the_plan() {
         assert_eq!(
             first_sentence("Leave it. Other work would cost more."),
             "Leave it."
@@ -1214,7 +1217,7 @@ mod tests {
     }
 
     #[test]
-    fn looks_stay_where_they_are() {
+    fn questions_keep_their_positions() {
         let state = weighed(&with_piece());
         let first = open(&state).first_looks.clone();
         assert_eq!(first.len(), FEW);
@@ -1226,7 +1229,7 @@ mod tests {
     }
 
     #[test]
-    fn what_would_change_it_comes_later_and_only_for_this_draft() {
+    fn changes_arrive_later_and_only_for_the_current_draft() {
         let state = with_piece();
         let found = |generation| Action::Changes {
             generation,
@@ -1273,7 +1276,7 @@ mod tests {
     }
 
     #[test]
-    fn progress_is_shown_until_the_page_is_there() {
+    fn progress_is_shown_until_the_page_arrives() {
         let state = with_piece();
         let now = open(&state).generation;
         let working = |generation| Action::Working {
@@ -1293,7 +1296,7 @@ mod tests {
     }
 
     #[test]
-    fn what_the_person_overrode_survives_every_edit() {
+    fn the_persons_figures_survive_every_edit() {
         let text = r#"{"format":"leavewell-case","version":1,"overrides":{"any":{"value":1}},"later":[1]}"#;
         let draft = Box::new(Draft::parse(text).unwrap());
         let mut state = update(
@@ -1315,7 +1318,7 @@ mod tests {
     }
 
     #[test]
-    fn a_failure_to_keep_is_shown_until_it_is_over() {
+    fn a_failed_save_is_shown_until_a_save_succeeds() {
         let state = with_piece();
         let saved = |failure: Option<&str>| Action::Saved {
             id: "a".to_owned(),
@@ -1365,7 +1368,7 @@ mod tests {
     }
 
     #[test]
-    fn a_record_that_cannot_be_read_stays_on_the_shelf_with_its_reason() {
+    fn an_unreadable_record_stays_on_the_shelf_with_its_reason() {
         let state = with_piece();
         let problem = Problem {
             field: "file".to_owned(),
@@ -1373,7 +1376,7 @@ mod tests {
             remedy: "Copy it again.".to_owned(),
         };
         let text = Some("{\"form".to_owned());
-        let told = update(
+        let noticed = update(
             &state,
             Action::Unreadable {
                 id: "a".to_owned(),
@@ -1382,7 +1385,10 @@ mod tests {
             },
         )
         .unwrap();
-        assert_eq!(told.shelf[0].unreadable.as_deref(), Some("It breaks off."));
-        assert_eq!(told.notice.as_ref().unwrap().rescue, text);
+        assert_eq!(
+            noticed.shelf[0].unreadable.as_deref(),
+            Some("It breaks off.")
+        );
+        assert_eq!(noticed.notice.as_ref().unwrap().rescue, text);
     }
 }

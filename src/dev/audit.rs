@@ -1,5 +1,5 @@
-//! What the project is built from: where every crate comes from, under what licence, and none that talks to
-//! a network. Read from what cargo itself says, so that it runs without a network and takes a second.
+//! Checks the project's dependencies: where each crate comes from, its licence, and that none of them is a
+//! network client. It reads `cargo metadata`, so it needs no network and takes a second.
 
 use std::collections::BTreeMap;
 use std::env;
@@ -10,7 +10,7 @@ use serde_json::Value;
 use crate::program::{answer, cargo, command, run};
 use crate::trouble::{Fallible, Trouble};
 
-/// Licences under which anybody may use and pass on this project as it stands. Others need a decision.
+/// Licences that let anyone use and redistribute this project as it is. Any other needs a decision.
 const LICENCES: [&str; 8] = [
     "0BSD",
     "Apache-2.0",
@@ -22,8 +22,8 @@ const LICENCES: [&str; 8] = [
     "Zlib",
 ];
 
-/// Nothing here has business with a network. `gloo-net` comes along with `yew`, which does not call it; that
-/// no such call is left in the finished programs is checked in the browser tests.
+/// Network clients, which nothing here needs. `yew` depends on `gloo-net` but does not call it; the browser
+/// tests check that the finished programs make no network call.
 const BANNED: [&str; 8] = [
     "curl",
     "hyper",
@@ -35,13 +35,13 @@ const BANNED: [&str; 8] = [
     "ureq",
 ];
 
-/// Checks every crate that the lock file names, and known faults where their list is on this machine.
+/// Checks every crate in the lock file, and its known vulnerabilities if the advisory list is installed.
 pub(crate) fn audit() -> Fallible<()> {
     let text = answer(cargo().args(["metadata", "--format-version", "1", "--locked"]))
         .ok_or_else(|| {
             Trouble::new(
-                "cargo cannot say what the project is built from",
-                "run `cargo metadata --format-version 1 --locked` to see why; after a change of dependencies, build once so that Cargo.lock is renewed.",
+                "cargo cannot list the project's dependencies",
+                "run `cargo metadata --format-version 1 --locked` to see why; after changing dependencies, build once to update Cargo.lock.",
             )
         })?;
     let crates = read(&text);
@@ -49,15 +49,15 @@ pub(crate) fn audit() -> Fallible<()> {
     if !faults.is_empty() {
         return Err(Trouble::new(
             format!(
-                "{} crates should not be here:\n  {}",
+                "{} faults in the crates of the lock file:\n  {}",
                 faults.len(),
                 faults.join("\n  ")
             ),
-            "do without the crate, or decide to allow it in src/dev/audit.rs and say why there.",
+            "remove the crate, or allow it in src/dev/audit.rs and give the reason there.",
         ));
     }
     println!(
-        "{} crates: all from the default registry or this project, all licences allowed, none that talks to a network",
+        "{} crates: all from the default registry or this project, all licences allowed, no network client",
         crates.len()
     );
     println!("in more than one version: {}", doubled(&crates).join(", "));
@@ -104,28 +104,26 @@ fn faults(crates: &[Crate]) -> Vec<String> {
     }
     for it in crates {
         let mut fault = |what: &str| faults.push(format!("{} {}: {what}", it.name, it.version));
-        // Git repositories and folders outside the project say so; a registry that is not the default one is named.
+        // Cargo marks git repositories and outside folders in `source`, and names any registry but the default.
         if it.source.as_ref().is_some_and(|source| {
             !source.starts_with("registry+") && !source.starts_with("sparse+")
         }) {
-            fault("it comes from no registry");
+            fault("it does not come from a registry");
         }
         if let Some(registry) = it.registries.first() {
             fault(&format!(
-                "it takes crates from another registry, {registry}"
+                "it depends on crates from another registry, {registry}"
             ));
         }
         match &it.licence {
-            None => fault("it names no licence"),
+            None => fault("it states no licence"),
             Some(licence) if !is_allowed(licence) => {
-                fault(&format!(
-                    "its licence, {licence}, is not among those allowed"
-                ));
+                fault(&format!("its licence, {licence}, is not allowed"));
             }
             Some(_) => {}
         }
         if BANNED.contains(&it.name.as_str()) {
-            fault("it talks to a network");
+            fault("it is a network client");
         }
     }
     faults
@@ -140,7 +138,7 @@ fn doubled(crates: &[Crate]) -> Vec<&str> {
     counts.into_keys().collect()
 }
 
-/// Whether a licence expression (SPDX; older crates write `/` for `OR`) leaves a choice that is allowed.
+/// Whether a licence expression (SPDX; older crates write `/` for `OR`) offers an allowed licence.
 fn is_allowed(expression: &str) -> bool {
     let spaced = expression
         .replace('/', " OR ")
@@ -169,7 +167,7 @@ fn both(words: &[&str], at: &mut usize) -> Option<bool> {
     Some(allowed)
 }
 
-/// `None` where the expression is broken. An exception only ever allows more.
+/// One licence or a bracketed expression; `None` if it is malformed. `WITH` exceptions only grant more rights.
 fn one(words: &[&str], at: &mut usize) -> Option<bool> {
     let word = *words.get(*at)?;
     *at += 1;
@@ -189,22 +187,22 @@ fn one(words: &[&str], at: &mut usize) -> Option<bool> {
     Some(LICENCES.contains(&word))
 }
 
-/// Known faults of crates, from a list that has to be fetched: looked up only where cargo-audit and its list
-/// are on the machine already, since every other check runs without a network.
+/// Checks the crates against the advisory list of cargo-audit, if both are already on this machine.
+/// The list has to be downloaded, and every other check runs without a network.
 fn known_faults() -> Fallible<()> {
     let there = answer(command("cargo-audit").arg("--version")).is_some();
     let list = advisories();
     if there && list.as_deref().is_some_and(Path::is_dir) {
         return run(cargo().args(["audit", "--no-fetch"]))
-            .map_err(|trouble| trouble.cured_by("renew the crate named, or do without it."));
+            .map_err(|trouble| trouble.cured_by("update the crate named, or remove it."));
     }
     println!(
-        "NOT CHECKED: known faults of these crates. For that, install cargo-audit and run `cargo audit` once with a network."
+        "NOT CHECKED: known vulnerabilities of these crates. To check them, install cargo-audit and run `cargo audit` once with a network connection."
     );
     Ok(())
 }
 
-/// Where cargo-audit keeps its list.
+/// Where cargo-audit keeps its advisory list.
 fn advisories() -> Option<PathBuf> {
     let named = |name: &str| env::var_os(name).filter(|value| !value.is_empty());
     named("CARGO_HOME")
@@ -261,7 +259,7 @@ mod tests {
     }
 
     #[test]
-    fn each_fault_is_named() {
+    fn each_fault_is_reported() {
         assert_eq!(faults(&[sound()]), Vec::<String>::new());
         let own = Crate {
             source: None,
@@ -293,11 +291,11 @@ mod tests {
         for it in bad {
             assert_eq!(faults(std::slice::from_ref(&it)).len(), 1, "{it:?}");
         }
-        assert_eq!(faults(&[]).len(), 1, "nothing read is not all well");
+        assert_eq!(faults(&[]).len(), 1, "an empty list is a fault");
     }
 
     #[test]
-    fn what_cargo_says_is_read() {
+    fn cargo_metadata_is_read() {
         let text = r#"{"packages": [{"name": "a", "version": "1.0.0", "license": "MIT", "source": null,
             "dependencies": [{"name": "b", "registry": null}, {"name": "c", "registry": "elsewhere"}]}]}"#;
         let crates = read(text);

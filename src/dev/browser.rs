@@ -1,4 +1,4 @@
-//! The tests that need a browser: Chromium and the packages for them, then the run itself.
+//! Runs the browser tests, after finding or installing Chromium and their packages.
 
 use std::env;
 use std::fs;
@@ -9,24 +9,24 @@ use crate::program::{answer, command, npm, run};
 use crate::tools;
 use crate::trouble::{Fallible, Trouble};
 
-/// Runs every browser test against the site in `dist`, installing what they need first.
+/// Runs every browser test against the site in `dist`.
 pub(crate) fn test() -> Fallible<()> {
     tools::node()?;
     let chromium = chromium()?;
     packages()?;
     let mut node = command("node");
     node.current_dir(folder())
-        // Most of a test is waiting, so two files at a time fit even two cores.
+        // A test mostly waits, so two files can run at once even on two cores.
         .args(["--test", "--test-reporter=spec", "--test-concurrency=2"])
         .env("CHROMIUM", chromium);
-    // The tests compare the browser with this very program.
+    // The tests compare the browser's answers with this program's.
     if let Ok(program) = env::current_exe() {
         node.env("LEAVEWELL_DEV", program);
     }
     run(&mut node)
 }
 
-/// Runs a script of the tests' folder in Node.js, with these in its environment.
+/// Runs a script from the browser tests' folder in Node.js with extra environment variables.
 #[cfg(feature = "model")]
 pub(crate) fn script(name: &str, given: &[(&str, String)]) -> Fallible<()> {
     tools::node()?;
@@ -46,7 +46,7 @@ fn folder() -> PathBuf {
     paths::root().join("tests/browser")
 }
 
-/// Installs the tests' packages, unless those of the present lock file are already there.
+/// Installs the tests' packages, unless those of the current lock file are installed already.
 fn packages() -> Fallible<()> {
     let lock = folder().join("package-lock.json");
     let wanted = fs::read(&lock).map_err(|error| {
@@ -55,7 +55,7 @@ fn packages() -> Fallible<()> {
             "restore the file from the repository.",
         )
     })?;
-    // Written only after a whole installation, and removed with the folder by the next one.
+    // Written only after a complete installation; the next one removes it with the folder.
     let stamp = folder().join("node_modules/.installed-lock.json");
     if fs::read(&stamp).is_ok_and(|installed| installed == wanted) {
         return Ok(());
@@ -72,7 +72,7 @@ fn packages() -> Fallible<()> {
     })
 }
 
-/// The browser to test in: the one named by `CHROMIUM`, or Chromium where systems keep it.
+/// The browser to test in: the one `CHROMIUM` names, or Chromium in its usual place.
 fn chromium() -> Fallible<PathBuf> {
     if let Some(named) = env::var_os("CHROMIUM").filter(|value| !value.is_empty()) {
         let named = PathBuf::from(named);
@@ -80,8 +80,8 @@ fn chromium() -> Fallible<PathBuf> {
             Ok(named)
         } else {
             Err(Trouble::new(
-                format!("CHROMIUM names {}, which is no file", named.display()),
-                "set it to the browser program itself, or unset it.",
+                format!("CHROMIUM names {}, which is not a file", named.display()),
+                "set it to the path of the browser's executable, or unset it.",
             ))
         };
     }
@@ -106,8 +106,8 @@ fn chromium() -> Fallible<PathBuf> {
     }
     known_chromium().ok_or_else(|| {
         Trouble::new(
-            "the browser tests need Chromium, which is not on this machine",
-            "install it (Debian: sudo apt-get install chromium), or set CHROMIUM to the program of a browser built on it; `cargo verify --quick` does without.",
+            "the browser tests need Chromium, which is not installed",
+            "install it (Debian: sudo apt-get install chromium), or set CHROMIUM to the executable of a browser built on it; `cargo verify --quick` runs without one.",
         )
     })
 }

@@ -1,11 +1,11 @@
-//! Several of the site's modules as one text, for the edition in one file.
+//! Joins several of the site's modules into one script, for the single-file edition.
 //!
-//! This reads the few forms that the project's scripts and the generated ones use, each at the start of a
-//! line, and refuses any other rather than guess.
+//! It understands only the few forms of `import` and `export` that the project's scripts and the generated
+//! ones use, each at the start of a line. It refuses any other form rather than guess.
 
 use crate::trouble::{Fallible, Trouble};
 
-/// A module as an expression: an object with what it exports, `default` among them.
+/// The module as an expression that returns an object of its exports, including `default`.
 pub(crate) fn expression(source: &str, name: &str) -> Fallible<String> {
     let (body, exports) = without_exports(source, name)?;
     let fields: Vec<String> = exports
@@ -24,7 +24,7 @@ pub(crate) fn expression(source: &str, name: &str) -> Fallible<String> {
     ))
 }
 
-/// A module with those it imports put in its place. `read` gives the text of a file of the site.
+/// The module with its imports inlined. `read` returns the text of a file of the site.
 pub(crate) fn joined(entry: &str, read: &dyn Fn(&str) -> Fallible<String>) -> Fallible<String> {
     let mut taken = Vec::new();
     let mut text = String::new();
@@ -32,10 +32,10 @@ pub(crate) fn joined(entry: &str, read: &dyn Fn(&str) -> Fallible<String>) -> Fa
     Ok(text + &body)
 }
 
-/// Deepest chain of modules; more is a circle.
+/// The most modules one script may import. More means that two modules import each other.
 const DEEPEST: usize = 20;
 
-/// The module without its imports; what it imports goes into `text` before it, each once.
+/// Returns the module without its imports, and adds each imported module to `text` once.
 fn take(
     name: &str,
     read: &dyn Fn(&str) -> Fallible<String>,
@@ -49,7 +49,7 @@ fn take(
             body.push('\n');
             continue;
         };
-        // A module that is only to be run is one of which nothing is taken.
+        // An import for side effects only counts as an import of no names.
         let (names, from) = import
             .strip_suffix("\";")
             .and_then(|import| {
@@ -88,7 +88,7 @@ fn variable(file: &str) -> String {
     format!("module_{}", file.chars().map(plain).collect::<String>())
 }
 
-/// The module's text without the word `export`, and what it exports: the name inside and outside.
+/// The module's text without `export`, and its exports as pairs of inner and outer name.
 fn without_exports(source: &str, file: &str) -> Fallible<(String, Vec<(String, String)>)> {
     let mut body = String::new();
     let mut exports = Vec::new();
@@ -129,7 +129,7 @@ fn without_exports(source: &str, file: &str) -> Fallible<(String, Vec<(String, S
 
 fn unknown(file: &str, line: &str) -> Trouble {
     Trouble::new(
-        format!("{file} has a line that the edition in one file cannot take in: {line}"),
+        format!("{file} has a line that the single-file edition cannot include: {line}"),
         "write it as `import { a } from \"./file.js\";`, `import \"./file.js\";`, `export function a`, `export class A`, `export const a` or `export { a as b };`, on one line, and let no two files import each other.",
     )
 }
@@ -153,7 +153,7 @@ mod tests {
     }
 
     #[test]
-    fn a_module_is_one_expression() {
+    fn a_module_becomes_one_expression() {
         let text =
             "export function a(x) {\n  return x;\n}\nconst b = 1;\nexport { b, c as default };\n";
         let text = expression(text, "x.js").unwrap_or_default();
@@ -164,7 +164,7 @@ mod tests {
     }
 
     #[test]
-    fn imports_come_first_and_once() {
+    fn each_import_comes_first_and_only_once() {
         let text = joined("boot.js", &site).unwrap_or_default();
         assert!(
             !text.contains("import") && !text.contains("export"),
@@ -181,14 +181,14 @@ mod tests {
     }
 
     #[test]
-    fn a_module_that_is_only_run_comes_first_too() {
+    fn a_side_effect_import_comes_first_too() {
         let text = joined("runs.js", &site).unwrap_or_default();
         assert!(text.starts_with("const module_deep_js = "), "{text}");
         assert!(text.ends_with(";\nrun();\n"), "{text}");
     }
 
     #[test]
-    fn other_forms_are_refused() {
+    fn unknown_import_and_export_forms_are_refused() {
         assert!(joined("star.js", &site).is_err());
         assert!(expression("export default 3;\n", "x.js").is_err());
         assert!(expression("export * from \"./a.js\";\n", "x.js").is_err());

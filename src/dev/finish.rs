@@ -1,5 +1,5 @@
-//! The last step of a build: names the build in the page, and writes the service worker that keeps a
-//! copy of the site in the browser. Trunk calls it before the new site takes the place of the old one.
+//! The last step of a build. It writes the build's name into the page, and the list of files into the
+//! service worker that caches the site. Trunk calls it before the new site replaces the old one.
 
 use std::env;
 use std::fs;
@@ -9,23 +9,23 @@ use crate::paths;
 use crate::sum;
 use crate::trouble::{Fallible, Trouble};
 
-/// Stands in the page and in the service worker where the name of the build belongs.
+/// The placeholder for the build's name, in the page and in the service worker.
 const BUILD: &str = "@build@";
-/// Stands in the service worker where the list of files belongs.
+/// The placeholder for the list of files, in the service worker.
 const FILES: &str = "/* @files@ */";
 const PAGE: &str = "index.html";
 const WORKER: &str = "sw.js";
 
-/// Files of the site that are no part of the copy: the worker, which browsers keep themselves, and what is
-/// read by servers and may not even be served.
+/// Files that the service worker does not cache: itself, which the browser keeps, and the headers file,
+/// which only servers read.
 const NOT_KEPT: [&str; 2] = [WORKER, "_headers"];
 
-/// Whether the service worker keeps a copy of this file of the site.
+/// Whether the service worker caches this file of the site.
 pub(crate) fn is_kept(name: &str) -> bool {
     !NOT_KEPT.contains(&name)
 }
 
-/// Finishes the site in the folder that Trunk names, or else in `dist`.
+/// Finishes the site in Trunk's staging folder, or else in `dist`.
 pub(crate) fn finish() -> Fallible<()> {
     let folder = env::var_os("TRUNK_STAGING_DIR").map_or_else(paths::dist, PathBuf::from);
     finish_in(&folder)
@@ -51,7 +51,7 @@ fn finish_in(folder: &Path) -> Fallible<()> {
     write(&folder.join(WORKER), worker.as_bytes())
 }
 
-/// A name that changes when any file changes, or any name of a file.
+/// The build's name, which changes when a file or a file name changes.
 fn name_of(files: &[(Vec<u8>, String)]) -> String {
     let mut all = String::new();
     for (bytes, name) in files {
@@ -66,8 +66,8 @@ fn with_build(page: &[u8], named: &str) -> Fallible<String> {
     Ok(page.replace(BUILD, named))
 }
 
-/// The service worker of these files. The page is asked for by its folder, since some servers answer
-/// its own name with a redirection.
+/// The text of the service worker for these files. It requests the page as `./`, because some servers
+/// redirect `index.html`.
 fn worker(files: &[(Vec<u8>, String)], named: &str) -> Fallible<String> {
     let template = files
         .iter()
@@ -81,7 +81,7 @@ fn worker(files: &[(Vec<u8>, String)], named: &str) -> Fallible<String> {
         let plain = |letter: char| letter.is_ascii_alphanumeric() || "-_./".contains(letter);
         if !name.chars().all(plain) {
             return Err(Trouble::new(
-                format!("the site holds a file whose name no address takes as it is: {name}"),
+                format!("the site holds a file whose name would need escaping in a URL: {name}"),
                 "give it a name of letters, digits, hyphens and dots.",
             ));
         }
@@ -99,7 +99,7 @@ fn once(text: &str, mark: &str, name: &str) -> Fallible<()> {
         return Ok(());
     }
     Err(Trouble::new(
-        format!("{name} should hold {mark} once, as it comes from its source"),
+        format!("{name} should hold the placeholder {mark} exactly once"),
         "build the site again: cargo run -p leavewell-dev -- build",
     ))
 }
@@ -133,7 +133,7 @@ mod tests {
     }
 
     #[test]
-    fn the_worker_lists_every_file_with_its_sum() {
+    fn the_service_worker_lists_every_file_with_its_digest() {
         let text = worker(&site(), "b1").unwrap_or_default();
         assert!(text.contains("const BUILD = \"b1\";"), "{text}");
         assert!(
@@ -149,10 +149,10 @@ mod tests {
     }
 
     #[test]
-    fn any_change_is_another_build() {
+    fn any_change_renames_the_build() {
         let before = name_of(&site());
         assert_eq!(before.len(), 16);
-        assert_eq!(before, name_of(&site()), "and no change is none");
+        assert_eq!(before, name_of(&site()), "the same files keep the name");
         for at in 0..site().len() {
             let mut changed = site();
             changed[at].0.push(b' ');
@@ -164,7 +164,7 @@ mod tests {
     }
 
     #[test]
-    fn a_site_that_lacks_its_marks_is_refused() {
+    fn a_site_without_its_placeholders_is_refused() {
         assert!(
             with_build(b"<p data-build=\"@build@\">", "b1").is_ok_and(|p| p.contains("\"b1\""))
         );
@@ -177,7 +177,7 @@ mod tests {
     }
 
     #[test]
-    fn a_folder_is_finished_once() {
+    fn a_folder_can_be_finished_only_once() {
         let folder = env::temp_dir().join(format!("leavewell-finish-{}", std::process::id()));
         let inner = folder.join("inner");
         fs::create_dir_all(&inner).unwrap_or_default();
@@ -198,7 +198,7 @@ mod tests {
         assert!(worker.contains("[\"inner/b.svg\", "), "{worker}");
         assert!(
             worker.contains(&sum::integrity(page.as_bytes())),
-            "the page's sum is that of the finished page"
+            "the digest is that of the finished page"
         );
     }
 }

@@ -1,12 +1,12 @@
-//! The project's own commands, reached by the aliases in `.cargo/config.toml`:
+//! The project's commands, run through the aliases in `.cargo/config.toml`:
 //!
 //! - `cargo serve` builds the site and serves it on this machine;
 //! - `cargo verify` runs every check, as CI does;
 //! - `cargo weigh CASE.json` runs the model on one case and prints the counsel, or with `--sheet` a
 //!   sheet for a client, a buyer or the file.
 //!
-//! A fresh machine needs rustup and Node.js; everything else is installed here, into a user cache.
-//! Nothing in this crate reaches the browser, and nothing in the model or the app depends on it.
+//! A fresh machine needs rustup and Node.js; the commands install everything else into a user cache.
+//! No code of this crate runs in the browser, and neither the model nor the app depends on it.
 
 mod audit;
 mod browser;
@@ -29,20 +29,20 @@ mod weigh;
 
 use std::process::ExitCode;
 
-use serve::Build;
+use serve::SiteBuild;
 use trouble::{Fallible, Trouble};
 
 const HELP: &str = "\
 cargo serve [--quick] [--port N]
                            build the site and serve it on 127.0.0.1 (port 8080, or the next free one);
-                           --quick leaves the optimising out: large and slower, but soon rebuilt
-cargo verify [--quick]     run every check; --quick leaves out what needs a browser
+                           --quick skips optimisation: larger and slower, but rebuilt in seconds
+cargo verify [--quick]     run every check; --quick skips those that need a browser
 cargo weigh CASE.json      weigh one case (- reads it from standard input) and print the counsel as JSON
 cargo weigh CASE.json --sheet client|buyer|file [--as markdown|html]
-                           print a sheet of it instead
+                           print one of its sheets instead
 
 Also: cargo run -p leavewell-dev -- build     build the site into dist
-      cargo run -p leavewell-dev -- one-file  make dist-one/leavewell.html, the edition in one file, from the site in dist
+      cargo run -p leavewell-dev -- one-file  make the single-file edition, dist-one/leavewell.html, from the site in dist
       cargo run -p leavewell-dev -- pack      print the sizes of the site in dist and check the budget
       cargo run -p leavewell-dev -- audit     check where the crates come from, and their licences
       cargo run -p leavewell-dev -- speed     print how long an answer takes, here and in Chromium
@@ -63,11 +63,13 @@ fn main() -> ExitCode {
 
 fn run(arguments: &[&str]) -> Fallible<ExitCode> {
     match arguments {
-        ["serve"] => serve::serve(Build::Released, None),
-        ["serve", "--quick"] => serve::serve(Build::Quick, None),
-        ["serve", "--port", port] => serve::serve(Build::Released, Some(serve::parse_port(port)?)),
+        ["serve"] => serve::serve(SiteBuild::Released, None),
+        ["serve", "--quick"] => serve::serve(SiteBuild::Quick, None),
+        ["serve", "--port", port] => {
+            serve::serve(SiteBuild::Released, Some(serve::parse_port(port)?))
+        }
         ["serve", "--quick", "--port", port] | ["serve", "--port", port, "--quick"] => {
-            serve::serve(Build::Quick, Some(serve::parse_port(port)?))
+            serve::serve(SiteBuild::Quick, Some(serve::parse_port(port)?))
         }
         ["verify"] => Ok(verify::verify(verify::Extent::Whole)),
         ["verify", "--quick"] => Ok(verify::verify(verify::Extent::Quick)),
@@ -95,7 +97,7 @@ fn run(arguments: &[&str]) -> Fallible<ExitCode> {
             Ok(ExitCode::SUCCESS)
         }
         other => Err(Trouble::new(
-            format!("this is not a command here: {}", other.join(" ")),
+            format!("unknown command: {}", other.join(" ")),
             format!("the commands are:\n{HELP}"),
         )),
     }

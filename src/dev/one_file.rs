@@ -1,8 +1,8 @@
-//! The edition in one file: the finished site as a single page that opens from a disk or a stick, without a server.
+//! The single-file edition: the finished site as one page that opens from a disk, without a server.
 //!
-//! It is made from the site in `dist`, so both are the same build. Style sheet, drawings, scripts and all
-//! programs stand in the page itself; its policy lets run exactly the scripts it was made with, by their
-//! sums, and lets nothing be fetched at all.
+//! It is made from the site in `dist`, so both are the same build. The page contains the style sheet, the
+//! drawings, the scripts and both programs. Its content policy allows exactly those scripts, by their
+//! digests, and forbids every request.
 
 use std::fs;
 use std::path::Path;
@@ -12,14 +12,14 @@ use crate::paths;
 use crate::sum;
 use crate::trouble::{Fallible, Trouble};
 
-/// More is a sign that something was taken in twice.
+/// A larger page is a sign that something was included twice.
 const LARGEST_BYTES: usize = 5_000_000;
 
-/// Says on every screen what this edition cannot do.
-const NOTE: &str = "Leavewell in one file. It cannot be installed or renewed from here, and this browser may \
+/// Shown on every screen: what this edition cannot do.
+const NOTE: &str = "Leavewell in one file. It cannot be installed or updated from here, and this browser may \
     clear what you enter: save your pieces as files.";
 
-/// Makes the edition from the site in `dist` and says how large it is.
+/// Makes the edition from the site in `dist` and prints its size.
 pub(crate) fn make() -> Fallible<()> {
     let dist = paths::dist();
     let text = |name: &str| {
@@ -30,7 +30,7 @@ pub(crate) fn make() -> Fallible<()> {
     if page.len() > LARGEST_BYTES {
         return Err(Trouble::new(
             format!(
-                "the edition in one file takes {} bytes, over its budget of {LARGEST_BYTES}",
+                "the single-file edition takes {} bytes, over its budget of {LARGEST_BYTES}",
                 page.len()
             ),
             "find what grew; `cargo run -p leavewell-dev -- pack` lists the parts.",
@@ -54,7 +54,7 @@ fn write(path: &Path, page: &str) -> Fallible<()> {
         })
 }
 
-/// Either would end a script early, or keep it from ending.
+/// Text that would end a script early, or keep it from ending.
 const ENDING: [&str; 2] = ["</script", "<!--"];
 
 type Read<'a, T> = &'a dyn Fn(&str) -> Fallible<T>;
@@ -118,12 +118,12 @@ fn page_of(text: Read<String>, bytes: Read<Vec<u8>>) -> Fallible<String> {
     Ok(page)
 }
 
-/// A block of data in the page, which browsers neither run nor show.
+/// A data block in the page, which browsers neither run nor show.
 fn data(name: &str, text: &str) -> String {
     format!("<script type=\"text/plain\" id=\"carried-{name}\">{text}</script>\n")
 }
 
-/// The script of a worker with its program in it.
+/// The worker's script with its program included.
 fn worker(text: Read<String>, bytes: Read<Vec<u8>>) -> Fallible<String> {
     let script = "leavewell-worker.js";
     let worker = format!(
@@ -132,14 +132,14 @@ fn worker(text: Read<String>, bytes: Read<Vec<u8>>) -> Fallible<String> {
         sum::base64(&bytes("leavewell-worker_bg.wasm")?),
         bundle::joined("worker.js", text)?,
     )
-    // A worker opened from a disk is no module, and only modules know this.
+    // A worker made from a blob is a classic script, and only modules have `import.meta`.
     .replace("import.meta.url", "self.location.href");
     refuse(&worker, &ENDING, script)?;
     refuse(&worker, &["import.meta"], script)?;
     Ok(worker)
 }
 
-/// The sheet of drawings for the page itself, with ids that nothing else in a page has.
+/// The drawings as an inline SVG, with prefixed ids that cannot clash with others in the page.
 fn sheet(looks: &str) -> Fallible<String> {
     let mut drawings = String::new();
     for (at, part) in looks.split("<!--").enumerate() {
@@ -152,7 +152,7 @@ fn sheet(looks: &str) -> Fallible<String> {
     if !drawings.starts_with(begin) {
         return Err(Trouble::new(
             format!("looks.svg does not begin with {begin}"),
-            "let it begin so, or teach src/dev/one_file.rs its new beginning.",
+            "restore that beginning, or change src/dev/one_file.rs to expect the new one.",
         ));
     }
     refuse(&drawings, &["<script", "style="], "the sheet of drawings")?;
@@ -167,13 +167,13 @@ fn refuse(text: &str, words: &[&str], what: &str) -> Fallible<()> {
     match words.iter().find(|word| text.contains(**word)) {
         None => Ok(()),
         Some(word) => Err(Trouble::new(
-            format!("{what} holds {word}, which cannot stand in the edition in one file"),
-            "write it in another way.",
+            format!("{what} holds {word}, which the single-file edition cannot include"),
+            "write it another way.",
         )),
     }
 }
 
-/// The whole tag, from `<` to `>`, that holds these words.
+/// The whole tag, from `<` to `>`, that contains this text.
 fn tag_with(page: &str, words: &str) -> Fallible<String> {
     let found = page.find(words).and_then(|at| {
         let begin = page.get(..at)?.rfind('<')?;
@@ -183,7 +183,7 @@ fn tag_with(page: &str, words: &str) -> Fallible<String> {
     found.map(str::to_owned).ok_or_else(|| missing(words))
 }
 
-/// What an attribute says, as the name of a file of the site.
+/// The value of an attribute, without a leading `./`: the name of a file of the site.
 fn attribute(text: &str, name: &str) -> Fallible<String> {
     text.split_once(&format!(" {name}=\""))
         .and_then(|(_, rest)| rest.split_once('"'))
@@ -234,7 +234,7 @@ mod tests {
     }
 
     #[test]
-    fn nothing_in_the_page_points_outside_it() {
+    fn the_page_refers_to_nothing_outside_it() {
         let page = page_of(&text, &bytes).unwrap_or_else(|trouble| panic!("{trouble}"));
         for outside in [
             "src=",
@@ -266,7 +266,7 @@ mod tests {
     }
 
     #[test]
-    fn the_policy_names_the_sums_of_what_stands_there() {
+    fn the_policy_names_the_digests_of_the_page_scripts_and_styles() {
         let page = page_of(&text, &bytes).unwrap_or_default();
         let inner = |begin: &str, end: &str| {
             let (_, rest) = page.split_once(begin).unwrap_or_default();
@@ -277,11 +277,14 @@ mod tests {
         let style = sum::integrity(inner("<style>", "</style>").as_bytes());
         assert!(policy.contains(&format!("script-src '{script}' 'wasm-unsafe-eval';")));
         assert!(policy.contains(&format!("style-src '{style}';")));
-        assert!(!policy.contains("connect-src"), "nothing may be fetched");
+        assert!(
+            !policy.contains("connect-src"),
+            "every request is forbidden"
+        );
     }
 
     #[test]
-    fn drawings_get_ids_of_their_own() {
+    fn drawing_ids_get_a_prefix() {
         assert_eq!(
             sheet(SHEET),
             Ok(
@@ -294,7 +297,7 @@ mod tests {
     }
 
     #[test]
-    fn what_would_break_the_page_is_refused() {
+    fn text_that_would_break_the_page_is_refused() {
         let with = |name: &'static str, instead: &'static str| {
             move |asked: &str| {
                 if asked == name {

@@ -1,4 +1,4 @@
-//! What the finished site weighs as a visitor downloads it, and the budget it has to keep.
+//! The size of the finished site as a visitor downloads it, and its budget.
 
 use std::path::Path;
 
@@ -6,15 +6,15 @@ use crate::finish;
 use crate::paths;
 use crate::trouble::{Fallible, Trouble};
 
-// A thousand bytes to the KB, the stricter reading.
+// 1 KB is 1,000 bytes here, the stricter reading.
 const FIRST_VISIT_BUDGET: usize = 420_000;
-/// The program in the workers, fetched once the first screen stands.
+/// The worker program, fetched after the first screen has appeared.
 const WORKER_BUDGET: usize = 620_000;
-/// What the service worker fetches once the first screen stands, so that all of it works without a network.
+/// Everything the service worker caches after the first screen has appeared, so that the site works offline.
 const COPY_BUDGET: usize = 1_150_000;
 const WORKER_PROGRAM: &str = "leavewell-worker_bg.wasm";
 
-/// Files that no first visit asks for, with the reason. A browser test holds each to it.
+/// Files that a first visit does not request, with the reason. A browser test checks each of them.
 const FETCHED_LATER: [(&str, &str); 10] = [
     ("looks.svg", LOOKS),
     ("worker.js", WORKER),
@@ -27,12 +27,12 @@ const FETCHED_LATER: [(&str, &str); 10] = [
     ("icon-maskable.png", ICON),
     ("_headers", "read by servers, not by visitors"),
 ];
-const LOOKS: &str = "drawings of the findings: the Look screen asks for them when it is opened";
-const WORKER: &str = "the program in the workers: started when a screen first asks for an answer";
-const COPY: &str = "the copy that works without a network: made once the first screen stands";
-const ICON: &str = "asked for where somebody installs the site";
+const LOOKS: &str = "drawings of the findings: requested when the Look screen opens";
+const WORKER: &str = "the worker program: started when a screen first needs an answer";
+const COPY: &str = "the offline copy: made after the first screen has appeared";
+const ICON: &str = "requested when a visitor installs the site";
 
-/// Prints the sizes of all files in a built site and fails if they break the budget.
+/// Prints the sizes of all files in a built site, and fails if they exceed the budget.
 pub(crate) fn pack(dist: &Path) -> Fallible<()> {
     let weights = weigh_all(dist)?;
     print!("{}", table(&weights));
@@ -44,7 +44,7 @@ pub(crate) fn pack(dist: &Path) -> Fallible<()> {
 struct Weight {
     name: String,
     raw: usize,
-    /// As sent: compressed, or as it is where compression gains nothing.
+    /// Bytes sent: compressed, unless compression gains nothing.
     sent: usize,
 }
 
@@ -88,7 +88,7 @@ fn within_budget(weights: &[Weight]) -> Fallible<()> {
     let worker = weights
         .iter()
         .filter(|weight| weight.name == WORKER_PROGRAM);
-    check("the program in the workers", sent(worker), WORKER_BUDGET)?;
+    check("the worker program", sent(worker), WORKER_BUDGET)?;
     check(
         "the first visit",
         sent(weights.iter().filter(|weight| !is_later(weight))),
@@ -108,7 +108,7 @@ fn check(what: &str, sent: usize, budget: usize) -> Fallible<()> {
             grouped(sent - budget),
             grouped(budget)
         ),
-        "find what grew (compare the table with the last good build), and make it smaller or do without it.",
+        "compare the table with the last good build to find what grew, then shrink it or remove it.",
     ))
 }
 
@@ -116,7 +116,7 @@ fn is_later(weight: &Weight) -> bool {
     FETCHED_LATER.iter().any(|(name, _)| *name == weight.name)
 }
 
-/// What the service worker keeps a copy of.
+/// The files that the service worker caches.
 fn kept(weights: &[Weight]) -> impl Iterator<Item = &Weight> {
     weights
         .iter()
@@ -160,7 +160,7 @@ fn table(weights: &[Weight]) -> String {
     text
 }
 
-/// A count with a comma between thousands.
+/// A count with commas between groups of three digits.
 fn grouped(count: usize) -> String {
     let digits = count.to_string();
     let mut text = String::new();
@@ -186,7 +186,7 @@ mod tests {
     }
 
     #[test]
-    fn thousands_are_parted() {
+    fn commas_separate_thousands() {
         assert_eq!(grouped(0), "0");
         assert_eq!(grouped(999), "999");
         assert_eq!(grouped(1_000), "1,000");
@@ -196,7 +196,7 @@ mod tests {
     const APP: usize = 300_000;
 
     #[test]
-    fn the_budget_is_kept_to_the_byte() {
+    fn one_byte_over_the_budget_fails() {
         let rest = FIRST_VISIT_BUDGET - APP;
         assert!(within_budget(&[file("a.wasm", APP), file("a.js", rest)]).is_ok());
         assert!(within_budget(&[file("a.wasm", APP), file("a.js", rest + 1)]).is_err());
@@ -206,7 +206,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_fetched_later_is_shown_and_not_counted() {
+    fn later_files_are_listed_but_not_counted_in_the_first_visit() {
         let wasm = file("a.wasm", APP);
         let rest = file("a.js", FIRST_VISIT_BUDGET - APP);
         let later = file("looks.svg", 20_000);
@@ -225,7 +225,7 @@ mod tests {
     }
 
     #[test]
-    fn the_offline_copy_has_a_budget_of_its_own() {
+    fn the_offline_copy_has_a_separate_budget() {
         let wasm = file("a.wasm", APP);
         let later = |sent| file("looks.svg", sent);
         let rest = COPY_BUDGET - APP;
@@ -234,7 +234,7 @@ mod tests {
         let site = [wasm, later(rest), file("sw.js", 1_000)];
         assert!(
             within_budget(&site).is_ok(),
-            "the service worker is no part of it"
+            "the service worker itself is not counted"
         );
         let last = table(&site);
         let last = last.lines().last().unwrap_or_default();
@@ -242,7 +242,7 @@ mod tests {
     }
 
     #[test]
-    fn a_site_without_wasm_is_not_within_budget() {
+    fn a_site_without_wasm_is_refused() {
         assert!(within_budget(&[file("index.html", 1)]).is_err());
     }
 }

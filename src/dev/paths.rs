@@ -1,4 +1,4 @@
-//! Where things are: the project, the built site, and the user cache for tools.
+//! Paths: the project, the built site, and the user cache for tools.
 
 use std::env;
 use std::fs;
@@ -6,10 +6,10 @@ use std::path::{Path, PathBuf};
 
 use crate::trouble::{Fallible, Trouble};
 
-/// The top folder of the project.
+/// The project's root folder.
 ///
-/// The place this crate was built in, unless the project was moved since; then the folder
-/// the command was called in, or the nearest one above it that holds `Trunk.toml`.
+/// This is where the crate was built. If the project has moved since, it is the current folder or the
+/// nearest parent that holds `Trunk.toml`.
 pub(crate) fn root() -> PathBuf {
     let built_in = Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
     if let Ok(found) = plain(&built_in)
@@ -23,17 +23,17 @@ pub(crate) fn root() -> PathBuf {
         .map_or_else(|| here.clone(), Path::to_path_buf)
 }
 
-/// The built site.
+/// The folder of the built site.
 pub(crate) fn dist() -> PathBuf {
     root().join("dist")
 }
 
-/// The edition in one file.
+/// The file of the single-file edition.
 pub(crate) fn one_file() -> PathBuf {
     root().join("dist-one/leavewell.html")
 }
 
-/// Every file under a folder, by its name from there with `/` between, sorted.
+/// Every file under a folder as a sorted list of relative paths with `/` separators.
 pub(crate) fn files_in(folder: &Path) -> Fallible<Vec<String>> {
     fn collect(top: &Path, folder: &Path, names: &mut Vec<String>) -> std::io::Result<()> {
         for entry in fs::read_dir(folder)? {
@@ -65,19 +65,19 @@ fn unreadable(path: &Path, error: &std::io::Error) -> Trouble {
     )
 }
 
-/// The folder for tools installed once per user, outside the project.
+/// The folder for tools, which are installed once per user and outside the project.
 pub(crate) fn tools() -> Fallible<PathBuf> {
     cache_from(|name| env::var_os(name).filter(|value| !value.is_empty()))
         .map(|cache| cache.join("tools"))
         .ok_or_else(|| {
             Trouble::new(
-                "no home folder is known, so there is no place to install tools",
+                "the home folder is unknown, so there is nowhere to install tools",
                 "set LEAVEWELL_CACHE to a folder you may write to, and run the command again.",
             )
         })
 }
 
-/// `LEAVEWELL_CACHE` as it is; else a folder of our own in the usual cache folder of the system.
+/// `LEAVEWELL_CACHE` as given, or else a `leavewell` folder in the system's usual cache folder.
 fn cache_from(variable: impl Fn(&str) -> Option<std::ffi::OsString>) -> Option<PathBuf> {
     let variable = |name: &str| variable(name).map(PathBuf::from);
     variable("LEAVEWELL_CACHE").or_else(|| {
@@ -89,7 +89,7 @@ fn cache_from(variable: impl Fn(&str) -> Option<std::ffi::OsString>) -> Option<P
     })
 }
 
-/// The path without `..`, and on Windows without the `\\?\` prefix that other programs stumble over.
+/// The path without `..`, and on Windows without the `\\?\` prefix, which some programs reject.
 fn plain(path: &Path) -> std::io::Result<PathBuf> {
     let whole = path.canonicalize()?;
     let text = whole.to_string_lossy();
@@ -112,7 +112,7 @@ mod tests {
     }
 
     #[test]
-    fn the_nearest_setting_names_the_cache() {
+    fn the_most_specific_variable_sets_the_cache_folder() {
         check_cache(&[("LEAVEWELL_CACHE", "/c"), ("HOME", "/h")], Some("/c"));
         check_cache(
             &[("XDG_CACHE_HOME", "/x"), ("HOME", "/h")],
@@ -123,7 +123,7 @@ mod tests {
     }
 
     #[test]
-    fn the_root_holds_the_trunk_settings() {
+    fn the_root_folder_holds_trunk_toml() {
         assert!(root().join("Trunk.toml").is_file());
     }
 }

@@ -1,4 +1,4 @@
-//! Running other programs, and finding out whether they are there.
+//! Runs other programs and finds out whether they are installed.
 
 use std::env;
 use std::ffi::OsStr;
@@ -8,24 +8,24 @@ use std::process::{Command, Stdio};
 use crate::paths;
 use crate::trouble::{Fallible, Trouble};
 
-/// A command set to run at the top of the project, with nothing to read.
+/// A command that runs in the project's root folder, with an empty standard input.
 pub(crate) fn command(program: impl AsRef<OsStr>) -> Command {
     let mut command = Command::new(program);
     command.current_dir(paths::root()).stdin(Stdio::null());
     command
 }
 
-/// Cargo, the very one that runs this command.
+/// The cargo that runs this command.
 pub(crate) fn cargo() -> Command {
     command(env::var_os("CARGO").unwrap_or_else(|| "cargo".into()))
 }
 
-/// Npm under the name it has on this system.
+/// npm, by its name on this system.
 pub(crate) fn npm() -> Command {
     command(if cfg!(windows) { "npm.cmd" } else { "npm" })
 }
 
-/// Runs a command whose output goes to the terminal; an exit code other than 0 is a failure.
+/// Runs a command with its output on the terminal. Any exit code but 0 is an error.
 pub(crate) fn run(command: &mut Command) -> Fallible<()> {
     let status = command
         .status()
@@ -35,12 +35,12 @@ pub(crate) fn run(command: &mut Command) -> Fallible<()> {
     } else {
         Err(Trouble::new(
             format!("`{}` failed ({status})", shown(command)),
-            "its own output above says why.",
+            "read its output above, which says why.",
         ))
     }
 }
 
-/// What a command prints on standard output, trimmed; `None` if it is missing or fails.
+/// The trimmed standard output of a command, or `None` if it is missing or fails.
 pub(crate) fn answer(command: &mut Command) -> Option<String> {
     let output = command.stderr(Stdio::null()).output().ok()?;
     output
@@ -60,7 +60,7 @@ pub(crate) fn shown(command: &Command) -> String {
         .join(" ")
 }
 
-/// The trouble of a program that is not there, or may not be run.
+/// The error for a program that is missing or may not be run.
 pub(crate) fn cannot_start(command: &Command, error: &std::io::Error) -> Trouble {
     Trouble::new(
         format!("`{}` could not be started: {error}", shown(command)),
@@ -68,12 +68,12 @@ pub(crate) fn cannot_start(command: &Command, error: &std::io::Error) -> Trouble
     )
 }
 
-/// The file name of a program built by cargo.
+/// The file name of an executable that cargo builds, with the suffix of this system.
 pub(crate) fn file_name(program: &str) -> String {
     format!("{program}{}", env::consts::EXE_SUFFIX)
 }
 
-/// `PATH` with these folders before all others.
+/// `PATH` with these folders in front.
 pub(crate) fn path_with(first: &[PathBuf]) -> Fallible<std::ffi::OsString> {
     let rest = env::var_os("PATH").unwrap_or_default();
     env::join_paths(first.iter().cloned().chain(env::split_paths(&rest))).map_err(|error| {

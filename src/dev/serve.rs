@@ -1,4 +1,4 @@
-//! `cargo serve`: the site on this machine, rebuilt when a source file changes.
+//! `cargo serve`: serves the site on this machine and rebuilds it when a source file changes.
 
 use std::net::{Ipv4Addr, SocketAddr, TcpListener, TcpStream};
 use std::path::PathBuf;
@@ -14,17 +14,17 @@ use crate::trouble::{Fallible, Trouble};
 const FIRST_PORT: u16 = 8080;
 const LAST_PORT: u16 = 8179;
 
-/// Which form of the site is served.
+/// Which build of the site to serve.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Build {
-    /// The form that is published.
+pub(crate) enum SiteBuild {
+    /// The build that is published.
     Released,
-    /// Not optimised: the same screens and answers, slower and several times as large, rebuilt in seconds.
+    /// An unoptimised build: the same screens and answers, slower and several times as large, rebuilt in seconds.
     Quick,
 }
 
-impl Build {
-    /// What tells Trunk to build it. `wasm-opt` runs on the released form only.
+impl SiteBuild {
+    /// Trunk's arguments for this build. `wasm-opt` runs on the released build only.
     fn arguments(self) -> &'static [&'static str] {
         match self {
             Self::Released => &["--release"],
@@ -32,7 +32,7 @@ impl Build {
         }
     }
 
-    /// Its folder: no other build changes what is served.
+    /// The output folder, which no other build writes to.
     fn folder(self) -> PathBuf {
         paths::root().join(match self {
             Self::Released => "target/served",
@@ -41,8 +41,8 @@ impl Build {
     }
 }
 
-/// Serves until interrupted, on the port asked for, or on the first free one from 8080.
-pub(crate) fn serve(build: Build, asked: Option<u16>) -> Fallible<ExitCode> {
+/// Serves until interrupted, on the given port or else on the first free one from 8080.
+pub(crate) fn serve(build: SiteBuild, asked: Option<u16>) -> Fallible<ExitCode> {
     let tools = tools::site_tools()?;
     let port = match asked {
         Some(port) if is_free(port) => port,
@@ -83,11 +83,11 @@ pub(crate) fn serve(build: Build, asked: Option<u16>) -> Fallible<ExitCode> {
     })
 }
 
-/// Reads the port a person asked for.
+/// Reads a port number from the command line, 1 to 65535.
 pub(crate) fn parse_port(text: &str) -> Fallible<u16> {
     text.parse().ok().filter(|port| *port > 0).ok_or_else(|| {
         Trouble::new(
-            format!("{text} is no port"),
+            format!("{text} is not a port number"),
             "give a number from 1 to 65535, such as `cargo serve --port 8090`.",
         )
     })
@@ -97,7 +97,7 @@ fn is_free(port: u16) -> bool {
     TcpListener::bind((Ipv4Addr::LOCALHOST, port)).is_ok()
 }
 
-/// Says where the site is, once it is there.
+/// Waits for the server to answer, then prints the site's address.
 fn announce(port: u16) {
     let address = SocketAddr::from((Ipv4Addr::LOCALHOST, port));
     while TcpStream::connect_timeout(&address, Duration::from_secs(1)).is_err() {
@@ -113,7 +113,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn only_real_ports_are_read() {
+    fn only_valid_ports_are_accepted() {
         assert_eq!(parse_port("8090"), Ok(8090));
         assert!(parse_port("0").is_err());
         assert!(parse_port("70000").is_err());

@@ -1,10 +1,10 @@
-//! Building the site into `dist`, ready to be copied to any server.
+//! Builds the site into `dist`, ready to copy to any static file server.
 
 use crate::program::run;
 use crate::tools;
 use crate::trouble::Fallible;
 
-/// Builds the released form of the site, installing the tools for it first if need be.
+/// Builds the release version of the site, after installing any missing tools.
 pub(crate) fn build() -> Fallible<()> {
     let tools = tools::site_tools()?;
     run(tools.trunk()?.args(["build", "--release"]))

@@ -1,5 +1,6 @@
-//! How long an answer takes: the model's benchmarks, then one case natively here and in Chromium on
-//! the site in `dist`. It prints figures and judges none, for machines differ; compare within one run.
+//! `speed`: measures how long an answer takes, natively and in Chromium on the site in `dist`.
+//!
+//! It prints times and sets no limits, because machines differ. Compare figures within one run only.
 
 use std::fs;
 use std::time::Instant;
@@ -12,12 +13,12 @@ use crate::paths;
 use crate::program::{cargo, run};
 use crate::trouble::{Fallible, Trouble};
 
-/// Times a case is weighed, each time with another answer to a look.
+/// How many times the case is weighed, each time with a different answer to a finding.
 const TIMES: usize = 40;
-/// The case weighed, here as in the browser.
+/// The case weighed, both natively and in the browser.
 const CASE: &str = "tests/cases/daily_teapot.json";
 
-/// Prints the percentiles.
+/// Runs the model's benchmarks, then prints the median time natively and the times in Chromium.
 pub(crate) fn speed() -> Fallible<()> {
     let file = paths::root().join(CASE);
     let text = fs::read_to_string(&file).map_err(|error| {
@@ -26,17 +27,19 @@ pub(crate) fn speed() -> Fallible<()> {
             "restore the file from the repository.",
         )
     })?;
-    // The model's own benchmarks first, so that one command tells all, in one run.
+    // The model's benchmarks come first, so that one run gives every figure.
     run(cargo().args(["bench", "--quiet", "--package", "leavewell-model"]))?;
     let native = weighed_natively(&text);
-    println!("natively, the model built as for its tests: {native:.1} ms in the middle of {TIMES}");
+    println!(
+        "natively, with the model built as for its tests: median {native:.1} ms of {TIMES} runs"
+    );
     browser::script(
         "speed.mjs",
         &[("CASE", text), ("NATIVE_MS", native.to_string())],
     )
 }
 
-/// The middle time of weighing after one look more or less, in milliseconds.
+/// The median time to weigh the case after one answer changes, in milliseconds.
 fn weighed_natively(text: &str) -> f64 {
     let mut draft = Draft::parse(text).unwrap_or_default();
     let mut times: Vec<f64> = (0..TIMES)
@@ -49,7 +52,7 @@ fn weighed_natively(text: &str) -> f64 {
             let (case, problems) = Draft::parse(&text).unwrap_or_default().read();
             let report = weigh_at_once(&case, problems);
             let took = start.elapsed().as_secs_f64() * 1_000.0;
-            // So that no compiler leaves the work out.
+            // Keeps the optimiser from removing the work.
             std::hint::black_box(report);
             took
         })

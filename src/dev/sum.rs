@@ -1,15 +1,15 @@
-//! Sums of bytes: what tells one build from another, and what a policy or a worker checks a file against.
+//! SHA-256 digests. They name a build, and the content policy and the service worker check files against them.
 
 use base64::Engine;
 use base64::engine::general_purpose::STANDARD;
 use sha2::{Digest, Sha256};
 
-/// The SHA-256 of bytes as pages and policies write it.
+/// The SHA-256 digest as subresource integrity and content policies write it: `sha256-` and base 64.
 pub(crate) fn integrity(bytes: &[u8]) -> String {
     format!("sha256-{}", base64(&Sha256::digest(bytes)))
 }
 
-/// A short name for exactly these bytes, fit for addresses.
+/// A short URL-safe name for these bytes: the first 16 hex digits of their SHA-256 digest.
 pub(crate) fn short_name(bytes: &[u8]) -> String {
     let sum = Sha256::digest(bytes);
     let first = sum.iter().take(8);
@@ -19,7 +19,7 @@ pub(crate) fn short_name(bytes: &[u8]) -> String {
     )
 }
 
-/// Bytes as text in base 64, padded.
+/// The bytes in base 64, padded.
 pub(crate) fn base64(bytes: &[u8]) -> String {
     STANDARD.encode(bytes)
 }
@@ -28,10 +28,10 @@ pub(crate) fn base64(bytes: &[u8]) -> String {
 mod tests {
     use super::*;
 
-    /// FIPS 180-2, appendix B.1: the sum of "abc" begins ba7816bf 8f01cfea; the whole in base 64 as
-    /// `printf abc | openssl dgst -sha256 -binary | base64` gives it.
+    /// FIPS 180-2, appendix B.1: the digest of "abc" begins ba7816bf 8f01cfea. The base 64 text is the
+    /// output of `printf abc | openssl dgst -sha256 -binary | base64`.
     #[test]
-    fn sums_are_the_standards() {
+    fn digests_match_the_standard() {
         assert_eq!(short_name(b"abc"), "ba7816bf8f01cfea");
         assert_eq!(
             integrity(b"abc"),

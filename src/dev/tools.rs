@@ -1,8 +1,8 @@
-//! Setting the machine up: the wasm target, and the tools that build the site.
+//! Installs what building needs: the wasm target, and the tools that build the site.
 //!
-//! Each tool is installed once, at a fixed version, into a folder of its own in the user cache, under a
-//! working name that becomes the real one only when the tool is whole. An installation that was cut off
-//! is therefore never taken for a good one. A lock on the cache keeps two commands from installing at once.
+//! Each tool is installed once, at a fixed version, into a separate folder in the user cache. The folder has
+//! a temporary name until the tool is complete, so an interrupted installation never passes for a good one.
+//! A lock on the cache keeps two commands from installing at once.
 
 use std::fs::{self, File, TryLockError};
 use std::path::{Path, PathBuf};
@@ -13,33 +13,33 @@ use crate::paths;
 use crate::program::{answer, cannot_start, cargo, command, file_name, npm, path_with, run, shown};
 use crate::trouble::{Fallible, Trouble};
 
-/// The last Trunk that the project's Rust version compiles.
+/// The latest Trunk that the project's Rust version compiles.
 const TRUNK: &str = "0.21.14";
-/// The npm package `binaryen` brings `wasm-opt`. Keep in step with `wasm_opt` in `Trunk.toml`.
+/// The npm package `binaryen`, which provides `wasm-opt`. Keep in step with `wasm_opt` in `Trunk.toml`.
 const BINARYEN: &str = "132";
 const WASM: &str = "wasm32-unknown-unknown";
 const LEAST_NODE: u32 = 20;
 
-/// The tools that build the site, all in place.
+/// The installed tools that build the site.
 pub(crate) struct Tools {
     trunk: PathBuf,
     folders: Vec<PathBuf>,
 }
 
 impl Tools {
-    /// Trunk, set to find the other tools first and to ask nobody about newer versions.
+    /// A Trunk command that finds our tools first and does not check for newer versions.
     pub(crate) fn trunk(&self) -> Fallible<Command> {
         let mut trunk = command(&self.trunk);
         trunk
             .arg("--skip-version-check")
             .env("PATH", path_with(&self.folders)?)
-            // Some machines set it to a bare number, which Trunk refuses to read.
+            // Some machines set it to a number, which Trunk rejects.
             .env_remove("NO_COLOR");
         Ok(trunk)
     }
 }
 
-/// Makes sure of everything that building the site needs, installing what is missing.
+/// Installs whatever is missing of the tools that build the site.
 pub(crate) fn site_tools() -> Fallible<Tools> {
     wasm_target()?;
     node()?;
@@ -51,7 +51,7 @@ pub(crate) fn site_tools() -> Fallible<Tools> {
             folder: format!("trunk-{TRUNK}"),
             program: Path::new("bin").join(file_name("trunk")),
             minutes: "about 5 minutes",
-            // Without its own lock file it no longer compiles.
+            // It compiles only with the lock file it was published with.
             source: Origin::Cargo(vec!["--locked", "trunk", "--version", TRUNK]),
         },
         Tool {
@@ -59,7 +59,7 @@ pub(crate) fn site_tools() -> Fallible<Tools> {
             folder: format!("wasm-bindgen-{bindgen}"),
             program: Path::new("bin").join(file_name("wasm-bindgen")),
             minutes: "about 2 minutes",
-            // With its own lock file it may ask for a dependency that is no longer published.
+            // Its published lock file may name a dependency that is no longer available.
             source: Origin::Cargo(vec!["wasm-bindgen-cli", "--version", &bindgen]),
         },
         Tool {
@@ -91,7 +91,7 @@ pub(crate) fn site_tools() -> Fallible<Tools> {
     })
 }
 
-/// Adds the wasm target to the Rust toolchain in use, if it is not there.
+/// Adds the wasm target to the current Rust toolchain, if it is missing.
 pub(crate) fn wasm_target() -> Fallible<()> {
     let installed = answer(command("rustc").args(["--print", "target-libdir", "--target", WASM]))
         .is_some_and(|folder| Path::new(&folder).is_dir());
@@ -103,7 +103,7 @@ pub(crate) fn wasm_target() -> Fallible<()> {
     run(command("rustup").args(["target", "add", WASM]))
 }
 
-/// Adds the formatter and the linter to the Rust toolchain in use, if they are not there.
+/// Adds the formatter and the linter to the current Rust toolchain, if they are missing.
 pub(crate) fn lint_components() -> Fallible<()> {
     for (component, subcommand) in [("rustfmt", "fmt"), ("clippy", "clippy")] {
         if answer(cargo().args([subcommand, "--version"])).is_none() {
@@ -115,7 +115,7 @@ pub(crate) fn lint_components() -> Fallible<()> {
     Ok(())
 }
 
-/// Makes sure of Node.js with npm, which this project does not install itself.
+/// Checks that Node.js and npm are installed. This project does not install them.
 pub(crate) fn node() -> Fallible<()> {
     let cure = format!(
         "install Node.js {LEAST_NODE} or newer with npm (Debian: apt-get install nodejs npm; elsewhere its own installer), then run the command again."
@@ -127,7 +127,10 @@ pub(crate) fn node() -> Fallible<()> {
         return Err(Trouble::new(format!("Node.js {version} is too old"), cure));
     }
     if answer(npm().arg("--version")).is_none() {
-        return Err(Trouble::new("Node.js is there, but npm is missing", cure));
+        return Err(Trouble::new(
+            "npm is missing, though Node.js is installed",
+            cure,
+        ));
     }
     Ok(())
 }
@@ -147,17 +150,17 @@ fn need_rustup(why: &str) -> Fallible<()> {
         return Ok(());
     }
     Err(Trouble::new(
-        format!("{why}, and rustup, which could add it, is missing too"),
+        format!("{why}, and so is rustup, which could add it"),
         "install rustup (see rust-lang.org), open a new terminal and run the command again.",
     ))
 }
 
-/// One tool with a fixed version.
+/// A tool at a fixed version.
 struct Tool<'a> {
     name: &'a str,
     /// Its folder in the cache; the version is part of the name.
     folder: String,
-    /// Where in that folder the program is.
+    /// The path of the executable inside that folder.
     program: PathBuf,
     minutes: &'a str,
     source: Origin<'a>,
@@ -166,7 +169,7 @@ struct Tool<'a> {
 enum Origin<'a> {
     /// Arguments of `cargo install`.
     Cargo(Vec<&'a str>),
-    /// A package of npm, with its version.
+    /// An npm package with its version.
     Npm(String),
 }
 
@@ -197,10 +200,7 @@ impl Tool<'_> {
         self.source.fetch_into(&part, self.name)?;
         if !part.join(&self.program).is_file() {
             return Err(Trouble::new(
-                format!(
-                    "{} was installed, but its program did not appear",
-                    self.name
-                ),
+                format!("{} was installed, but its executable is missing", self.name),
                 format!("delete {} and run the command again.", part.display()),
             ));
         }
@@ -245,8 +245,8 @@ impl Origin<'_> {
         if output.status.success() {
             return Ok(());
         }
-        let told = String::from_utf8_lossy(&output.stderr);
-        let lines: Vec<&str> = told.lines().collect();
+        let errors = String::from_utf8_lossy(&output.stderr);
+        let lines: Vec<&str> = errors.lines().collect();
         for line in lines.iter().skip(lines.len().saturating_sub(15)) {
             eprintln!("  | {line}");
         }
@@ -255,14 +255,14 @@ impl Origin<'_> {
                 "{name} could not be installed (`{}` failed)",
                 shown(&installer)
             ),
-            "the lines above say why. If it is the network, connect this machine and run the command again; if a compiler or linker is missing, install one (Debian: apt-get install build-essential).",
+            "read the lines above, which say why. If the network failed, connect this machine and run the command again; if a compiler or linker is missing, install one (Debian: apt-get install build-essential).",
         ))
     }
 }
 
-/// Waits until no other command installs into the cache, and keeps others out until the file is dropped.
+/// Waits until no other command is installing into the cache, then locks it until the file is dropped.
 ///
-/// The system lets go of the lock when the process ends, however it ends.
+/// The operating system releases the lock when the process ends, even after a crash.
 fn lock(cache: &Path) -> Fallible<File> {
     let path = cache.join("lock");
     let file = File::create(&path).map_err(|error| cannot_write(&path, &error))?;
@@ -293,7 +293,7 @@ fn cannot_write(path: &Path, error: &std::io::Error) -> Trouble {
     )
 }
 
-/// The version of wasm-bindgen that the app is locked to; the tool must be exactly the same.
+/// The version of wasm-bindgen in Cargo.lock. The tool must have exactly the same version.
 fn wasm_bindgen_version() -> Fallible<String> {
     let path = paths::root().join("Cargo.lock");
     let lock = fs::read_to_string(&path).unwrap_or_default();
@@ -301,13 +301,13 @@ fn wasm_bindgen_version() -> Fallible<String> {
         .map(str::to_owned)
         .ok_or_else(|| {
             Trouble::new(
-                "Cargo.lock names no version of wasm-bindgen",
+                "Cargo.lock does not name a version of wasm-bindgen",
                 "restore the Cargo.lock of the project, or run `cargo generate-lockfile`.",
             )
         })
 }
 
-/// The version of one package in a lock file's text.
+/// The version of a package in the text of a lock file.
 fn locked_version<'a>(lock: &'a str, package: &str) -> Option<&'a str> {
     let name = format!("name = \"{package}\"");
     let mut lines = lock.lines().skip_while(|line| *line != name);
@@ -323,7 +323,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn a_locked_version_is_read_by_the_whole_name() {
+    fn a_locked_version_is_found_by_the_full_package_name() {
         let lock = "[[package]]\nname = \"wasm-bindgen-futures\"\nversion = \"0.4.1\"\n\n\
                     [[package]]\nname = \"wasm-bindgen\"\nversion = \"0.2.130\"\n";
         assert_eq!(locked_version(lock, "wasm-bindgen"), Some("0.2.130"));
@@ -331,13 +331,13 @@ mod tests {
     }
 
     #[test]
-    fn node_versions_are_read() {
+    fn the_major_version_of_node_is_read() {
         assert_eq!(major("v20.20.2"), Some(20));
         assert_eq!(major("nonsense"), None);
     }
 
     #[test]
-    fn trunk_settings_name_the_same_versions() {
+    fn trunk_toml_names_the_same_tool_versions() {
         let settings = fs::read_to_string(paths::root().join("Trunk.toml")).unwrap_or_default();
         let bindgen = wasm_bindgen_version().unwrap_or_default();
         for line in [

@@ -1,11 +1,11 @@
-//! What went wrong and what to do about it: every failure here carries both.
+//! The error type of the commands. Every error says what went wrong and what to do about it.
 
 use std::fmt;
 
-/// A result whose failure says what to do next.
+/// A result whose error says what to do next.
 pub(crate) type Fallible<T> = Result<T, Trouble>;
 
-/// A failure, as told to the person at the terminal.
+/// An error, printed for the person at the terminal.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(crate) struct Trouble {
     what: String,
@@ -13,7 +13,7 @@ pub(crate) struct Trouble {
 }
 
 impl Trouble {
-    /// `what` happened, and the `cure` for it: a sentence each, without a full stop at the end of `what`.
+    /// An error from `what` went wrong (no full stop at the end) and its `cure` (a full sentence).
     pub(crate) fn new(what: impl Into<String>, cure: impl Into<String>) -> Self {
         Self {
             what: what.into(),
@@ -21,7 +21,7 @@ impl Trouble {
         }
     }
 
-    /// The same failure with a better cure, from a caller who knows one.
+    /// The same error with a better cure, for a caller that knows one.
     pub(crate) fn cured_by(self, cure: impl Into<String>) -> Self {
         Self::new(self.what, cure)
     }

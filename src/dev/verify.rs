@@ -1,4 +1,4 @@
-//! `cargo verify`: every check there is, cheapest first, stopping at the first that fails.
+//! `cargo verify`: runs every check, cheapest first, and stops at the first failure.
 
 use std::process::ExitCode;
 use std::time::Instant;
@@ -18,7 +18,7 @@ use crate::trouble::Fallible;
 pub(crate) enum Extent {
     /// Everything.
     Whole,
-    /// All but what needs a browser.
+    /// Everything that runs without a browser.
     Quick,
 }
 
@@ -53,7 +53,7 @@ const fn step(name: &'static str, check: fn() -> Fallible<()>) -> Check {
     }
 }
 
-/// Runs the steps and prints for each how long it took, then one line with the counts.
+/// Runs the steps, prints the time each takes, and ends with a line of counts.
 pub(crate) fn verify(extent: Extent) -> ExitCode {
     let steps: Vec<&Check> = STEPS
         .iter()
@@ -98,7 +98,7 @@ fn summary(passed: usize, failed: usize, skipped: usize) -> String {
 fn format() -> Fallible<()> {
     tools::lint_components()?;
     run(cargo().args(["fmt", "--all", "--check"]))
-        .map_err(|trouble| trouble.cured_by("run `cargo fmt --all`, which mends it."))
+        .map_err(|trouble| trouble.cured_by("run `cargo fmt --all`."))
 }
 
 fn lints_native() -> Fallible<()> {
@@ -142,7 +142,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn the_last_line_counts_every_step() {
+    fn the_summary_counts_every_step() {
         assert_eq!(summary(8, 0, 0), "8 passed, 0 failed");
         assert_eq!(summary(2, 1, 5), "2 passed, 1 failed, 5 skipped");
     }

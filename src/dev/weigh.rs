@@ -1,4 +1,4 @@
-//! `cargo weigh`: the model without a screen, for tests and for people with many files.
+//! `cargo weigh`: the model on the command line, for tests and for people with many files.
 
 use std::fs::File;
 use std::io::{self, Read, Write};
@@ -9,12 +9,12 @@ use leavewell_pages::sheet_text::{Form, Recipient, sheet_text};
 
 use crate::trouble::{Fallible, Trouble};
 
-/// No single case needs more; reading stops here, so that a wrong file cannot fill the memory.
+/// The size limit of a case file. Reading stops here, so that a wrong file cannot exhaust memory.
 const LARGEST_BYTES: u64 = 8 * 1024 * 1024;
 
 /// Weighs the case in a file, or on standard input for `-`, and prints the counsel as JSON.
 ///
-/// A case the model refuses is printed too, as JSON with a key `refused`, and ends with exit code 1.
+/// If the model refuses the case, it prints JSON with a key `refused` and the exit code is 1.
 pub(crate) fn weigh(file: &str) -> Fallible<ExitCode> {
     let text = case_text(file)?;
     let counsel = leavewell_model::weigh_json(&text);
@@ -26,9 +26,10 @@ pub(crate) fn weigh(file: &str) -> Fallible<ExitCode> {
     })
 }
 
-/// Prints a sheet of a case, `client`, `buyer` or `file`, as `markdown` or `html`.
+/// Prints one sheet of a case (`client`, `buyer` or `file`) as `markdown` or `html`.
 ///
-/// A case that cannot be opened is a failure that says why and what to do.
+/// # Errors
+/// If the case cannot be read, or the sheet or the format is unknown.
 pub(crate) fn sheet(file: &str, version: &str, form: &str) -> Fallible<ExitCode> {
     print(&sheet_of(&case_text(file)?, version, form)?)?;
     Ok(ExitCode::SUCCESS)
@@ -99,7 +100,7 @@ fn cannot_read(name: &str, error: &io::Error) -> Trouble {
     Trouble::new(format!("{name} cannot be read: {error}"), cure)
 }
 
-/// Prints a line; a reader that stops listening early (`| head`) is no failure.
+/// Prints a line. A reader that closes the pipe early (`| head`) is not an error.
 fn print(text: &str) -> Fallible<()> {
     let mut out = io::stdout().lock();
     match writeln!(out, "{text}").and_then(|()| out.flush()) {
@@ -144,18 +145,18 @@ mod tests {
     }
 
     #[test]
-    fn what_is_no_sheet_says_what_is() {
-        let said = |trouble: Trouble| trouble.to_string();
+    fn an_unknown_sheet_is_answered_with_the_known_ones() {
+        let message = |trouble: Trouble| trouble.to_string();
         assert!(
-            said(sheet_of(TRAY, "seller", "html").unwrap_err()).contains("client, buyer, file")
+            message(sheet_of(TRAY, "seller", "html").unwrap_err()).contains("client, buyer, file")
         );
-        assert!(said(sheet_of(TRAY, "buyer", "pdf").unwrap_err()).contains("html"));
+        assert!(message(sheet_of(TRAY, "buyer", "pdf").unwrap_err()).contains("html"));
         let cut = sheet_of("{\"format\":", "buyer", "html").unwrap_err();
-        assert!(said(cut).contains("breaks off at line 1"));
+        assert!(message(cut).contains("breaks off at line 1"));
     }
 
     #[test]
-    fn hostile_files_are_turned_away() {
+    fn oversized_and_binary_files_are_refused() {
         assert!(read_case(io::repeat(b' '), "blanks").is_err());
         assert!(read_case(&[0xff, 0xfe, 0x00][..], "bytes").is_err());
         assert_eq!(read_case(&b"{}"[..], "a case"), Ok("{}".to_owned()));

@@ -1,27 +1,27 @@
-//! Fields of a page: what was typed, read and checked.
+//! Form fields of a page: the typed text, read and checked.
 
 use super::block::{Block, Choice, Field};
 use leavewell_model::record::Draft;
 use leavewell_model::record::schema::number_in;
 
-/// What a number field asks.
+/// The definition of a number field.
 #[derive(Clone, Copy, Debug)]
 pub struct Question<'a> {
-    /// Where in the case its text is kept.
+    /// Path of its text in the record.
     pub path: &'a str,
-    /// What it asks.
+    /// The label.
     pub label: &'a str,
     /// Unit; may be empty.
     pub unit: &'a str,
     /// A line of help; may be empty.
     pub hint: &'a str,
-    /// Least and greatest that can be used, both included.
+    /// Least and greatest usable value, both included.
     pub range: (f64, f64),
-    /// What stands for it while it is empty.
+    /// The value used while the field is empty.
     pub stand_in: Option<f64>,
 }
 
-/// The field, and the number in it: the stand-in while it is empty, `None` while it cannot be used.
+/// The field and its number: the default while it is empty, `None` if the text cannot be used.
 #[must_use]
 pub fn number(draft: &Draft, ask: Question<'_>) -> (Block, Option<f64>) {
     let (value, problem) = read_number(draft, &ask);
@@ -38,8 +38,7 @@ pub fn number(draft: &Draft, ask: Question<'_>) -> (Block, Option<f64>) {
     (Block::Field(field), value)
 }
 
-/// The number in a field as the record reads it, or its stand-in; `None` and what is wrong when what
-/// stands there cannot be used.
+/// The number as the record reads it, or its default. If the text cannot be used, `None` and what is wrong.
 fn read_number(draft: &Draft, ask: &Question<'_>) -> (Option<f64>, String) {
     match number_in(draft, ask.path, ask.range) {
         Ok(value) => (value.or(ask.stand_in), String::new()),
@@ -47,7 +46,7 @@ fn read_number(draft: &Draft, ask: &Question<'_>) -> (Option<f64>, String) {
     }
 }
 
-/// The choice, and the id chosen: the first while nothing, or something unknown, is.
+/// The choice and the chosen id: the first option while nothing, or an unknown id, is chosen.
 #[must_use]
 pub fn choice(
     draft: &Draft,
@@ -99,17 +98,17 @@ mod tests {
     }
 
     #[test]
-    fn an_empty_field_has_its_stand_in() {
+    fn an_empty_field_uses_its_default() {
         assert_eq!(asked(""), (String::new(), Some(0.8)));
     }
 
     #[test]
-    fn a_number_in_range_is_taken() {
+    fn a_number_in_range_is_used() {
         assert_eq!(asked("1,5"), (String::new(), Some(1.5)));
     }
 
     #[test]
-    fn what_cannot_be_used_says_what_can() {
+    fn an_unusable_number_states_the_valid_range() {
         for text in ["0", "-3", "1e300", "thick"] {
             let (problem, value) = asked(text);
             assert_eq!(value, None, "{text}");

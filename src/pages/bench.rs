@@ -1,6 +1,6 @@
-//! The bench: small instruments, each with its fields, its result first, a drawing and its sources.
+//! The bench: three calculators, each with its fields, its result, a drawing and its sources.
 //!
-//! An instrument is a function in [`SECTIONS`]; another is added there and nowhere else.
+//! A calculator is a function in [`SECTIONS`]. To add one, list it there.
 
 use super::Subject;
 use super::block::{Block, Tone};
@@ -10,23 +10,23 @@ use leavewell_model::counsel::Solved;
 use leavewell_model::ledger::Ledger;
 use leavewell_model::record::{Case, Draft};
 
-/// What an instrument looks at.
+/// The inputs of a calculator.
 pub(super) struct Bench<'a> {
-    /// The record as typed: the fields stand in it.
+    /// The record as typed, which holds the text of the fields.
     pub(super) draft: &'a Draft,
-    /// What of it can be used: stand-ins come from it.
+    /// The usable part of the record, which supplies defaults.
     pub(super) case: &'a Case,
     /// The case solved.
     pub(super) solved: &'a Solved,
-    /// The figures, with the case's own.
+    /// The figures, with the user's own.
     pub(super) ledger: &'a Ledger,
 }
 
-/// The instruments, in the order shown. Those that read the metal itself are pages of their own, which
-/// stand on Look, on Condition and on the bench.
+/// The calculators in display order. Readings of the metal itself are pages of their own, shown on Look,
+/// Condition and the bench.
 const SECTIONS: [fn(&Bench<'_>) -> Block; 3] = [heat::section, plating::section, food::section];
 
-/// The page.
+/// Builds the page.
 pub(super) fn page(subject: &Subject) -> Vec<Block> {
     let solved = subject.solved();
     let bench = Bench {

@@ -1,4 +1,4 @@
-//! Bare metal, measured: charts of known shares for the eye, and counting points.
+//! Measuring how much base metal shows: charts of known shares to judge by eye, and a point count.
 
 use std::sync::OnceLock;
 
@@ -12,12 +12,12 @@ use leavewell_model::record::Bleed;
 use leavewell_model::silver::{CHART_COLUMNS, CHART_PERCENTS, CHART_ROWS, Grain, chart_cells};
 use leavewell_model::terms::PartName;
 
-/// Side of a cell of a chart, in the picture's units.
+/// Side of one chart cell, in picture units.
 const CELL: f64 = 3.75;
-/// Room from one chart to the next, across and down.
+/// Horizontal and vertical distance from one chart to the next, in picture units.
 const PITCH: (f64, f64) = (170.0, 118.0);
 
-/// The page: a count for one part, and the charts.
+/// Builds the page: a point count for one part, and the charts.
 #[must_use]
 pub(super) fn page(subject: &Subject) -> Vec<Block> {
     vec![
@@ -112,7 +112,7 @@ fn hundredths(f: f64) -> String {
     }
 }
 
-/// The charts are the same for every record, and take longer to draw than all the rest.
+/// Builds the charts once: they are the same for every record and take longest to draw.
 fn charts() -> Vec<Block> {
     static CHARTS: OnceLock<[Picture; 3]> = OnceLock::new();
     let charts = CHARTS.get_or_init(|| Grain::ALL.map(chart));
@@ -121,7 +121,7 @@ fn charts() -> Vec<Block> {
     blocks
 }
 
-/// Charts of one grain, each with exactly its share of cells bare.
+/// Draws the charts of one grain. In each, exactly the stated share of the cells is bare.
 #[must_use]
 pub fn chart(grain: Grain) -> Picture {
     let (width, height) = (CHART_COLUMNS as f64 * CELL, CHART_ROWS as f64 * CELL);
@@ -162,7 +162,7 @@ pub fn chart(grain: Grain) -> Picture {
     }
 }
 
-/// Cells as one path: each run of neighbours in a row is one rectangle.
+/// Draws cells as one path. Each run of neighbouring cells in a row is one rectangle.
 fn cell_path(cells: &[(usize, usize)], (x, y): (f64, f64)) -> String {
     let mut runs = Vec::new();
     let mut at = 0;
@@ -187,7 +187,7 @@ mod tests {
     use super::*;
     use leavewell_model::record::Draft;
 
-    /// Area of the rectangles `M x y h w v h h -w z` in a path.
+    /// Total area of the rectangles `M x y h w v h h -w z` in a path.
     fn area(d: &str) -> f64 {
         d.split('z')
             .filter(|r| !r.is_empty())
@@ -216,7 +216,7 @@ mod tests {
     }
 
     #[test]
-    fn the_drawn_area_is_exactly_the_share() {
+    fn the_drawn_area_equals_the_stated_share() {
         for grain in Grain::ALL {
             let picture = chart(grain);
             let paths = |wanted: Ink| {
@@ -251,7 +251,7 @@ mod tests {
     }
 
     #[test]
-    fn a_count_is_answered_and_a_wrong_one_is_kept_and_explained() {
+    fn a_count_gets_an_answer_and_an_invalid_count_gets_a_message() {
         let (_, text) = page_of("100", "6 4 9 5 6");
         assert!(
             text.contains("about 6 %") && text.contains("of the foot"),
@@ -267,7 +267,7 @@ mod tests {
         ] {
             let (draft, text) = page_of(points, bare);
             assert!(text.contains(word), "{points} {bare}: {text}");
-            assert!(text.contains("Nothing is counted here yet"));
+            assert!(text.contains("Nothing is counted yet"));
             assert_eq!(draft.text("parts[part=foot].count_bare"), bare);
         }
     }

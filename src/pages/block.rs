@@ -1,80 +1,80 @@
-//! What a page is made of: text, tables, pictures and fields as plain data.
+//! The building blocks of a page: text, tables, pictures and fields as plain data.
 //!
-//! A page made of blocks is written once, here, and shown in several ways: by the app on screen, on
-//! paper, as Markdown. Whoever shows it adds nothing and computes nothing.
+//! A page is built once from blocks and rendered in several ways: on screen by the app, on paper as HTML,
+//! and as Markdown. Invariant: a renderer adds no content and computes nothing.
 
 use serde::{Deserialize, Serialize};
 
 use super::picture::Picture;
 
-/// One thing on a page.
+/// One element of a page.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub enum Block {
-    /// A part of the page with a heading of its own.
+    /// A part of the page with its own heading.
     Section {
-        /// Stays the same from one answer to the next; starts with the page's name.
+        /// Stable from one answer to the next. Starts with the name of the page.
         id: String,
         /// The heading.
         title: String,
-        /// What stands under it.
+        /// The content under the heading.
         blocks: Vec<Block>,
     },
     /// A paragraph.
     Para {
-        /// Its words.
+        /// The text.
         text: String,
-        /// How it is said.
+        /// How it is emphasised.
         tone: Tone,
     },
     /// A bulleted list.
     List {
-        /// One line each.
+        /// One line per item.
         items: Vec<String>,
     },
-    /// Names, each with what is said of it.
+    /// Names, each with its text.
     Facts {
-        /// Name and words.
+        /// Name and text.
         rows: Vec<(String, String)>,
     },
     /// A table.
     Table(Table),
-    /// A drawing or a picture of numbers, with its table twin.
+    /// A drawing or chart, with the same numbers as a table.
     Picture(Picture),
-    /// How far heat gets, laid over the drawing of the piece.
+    /// How far heat reaches, overlaid on the drawing of the piece.
     HeatOnPiece(HeatOnPiece),
-    /// A field somebody types into.
+    /// A field to type into.
     Field(Field),
-    /// A choice of one from a few.
+    /// A choice of one option among a few.
     Choice(Choice),
-    /// Closed until opened.
+    /// Content that stays hidden until opened.
     Fold {
-        /// Stays the same from one answer to the next.
+        /// Stable from one answer to the next.
         id: String,
-        /// What it holds, in a few words.
+        /// A few words on the content.
         summary: String,
-        /// What it holds.
+        /// The content.
         blocks: Vec<Block>,
     },
-    /// Room to write by hand, on paper.
+    /// Blank lines to fill in by hand on paper.
     Lines {
-        /// What is to be written there.
+        /// What to write there.
         label: String,
-        /// How many lines.
+        /// Number of lines.
         count: u8,
     },
-    /// Fields that stand beside each other where there is room.
+    /// Fields shown side by side where there is room.
     Row {
         /// The fields.
         blocks: Vec<Block>,
     },
 }
 
-/// How a paragraph is said.
+/// How a paragraph is emphasised.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Tone {
-    /// As the rest.
+    /// Body text.
     Plain,
-    /// Beside the point: how it was worked out, where it comes from.
+    /// Background: the method, or where a number comes from.
     Quiet,
     /// The answer.
     Answer,
@@ -82,7 +82,7 @@ pub enum Tone {
     Note,
     /// A hazard that needs care.
     Care,
-    /// A hazard that stops.
+    /// A hazard that rules the work out.
     Stop,
 }
 
@@ -91,92 +91,94 @@ pub enum Tone {
 pub struct Table {
     /// What it shows.
     pub caption: String,
-    /// Names of the columns.
+    /// The rows; each has as many cells as there are columns.
     pub columns: Vec<String>,
     /// As many cells as there are columns.
     pub rows: Vec<Vec<String>>,
 }
 
-/// How far heat gets from a joint, for whoever can draw the piece; to all others it is its table.
+/// How far heat reaches from a joint, for a renderer that can draw the piece. Other renderers show the
+/// table.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct HeatOnPiece {
-    /// Stays the same from one answer to the next.
+    /// Stable from one answer to the next.
     pub id: String,
     /// The finding it shows, as a sentence.
     pub title: String,
-    /// What is to be seen, for somebody who cannot see it.
+    /// A description for people who cannot see the picture.
     pub description: String,
-    /// Id of the form of the piece; empty when it is not known.
+    /// Id of the form of the piece; empty if unknown.
     pub form: String,
     /// Id of the part with the joint.
     pub part: String,
-    /// How large the drawn piece is, mm: its height, or for a tray its length.
+    /// Size of the drawn piece in mm: its height, or the length of a tray.
     pub size_mm: f64,
-    /// Whether that size is taken for want of a measured one.
+    /// Whether the size is assumed because none is recorded.
     pub assumed: bool,
-    /// Radius of the hot place itself, mm; reaches count from its edge.
+    /// Radius of the hot spot in mm. Reaches are measured from its edge.
     pub hot_mm: f64,
-    /// What gives way, the coolest first.
+    /// What gives way, lowest temperature first.
     pub zones: Vec<HeatZone>,
-    /// The same in numbers.
+    /// The same numbers as a table.
     pub table: Table,
 }
 
-/// How far one temperature gets.
+/// How far one temperature reaches.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct HeatZone {
-    /// At which temperature: "183 °C".
+    /// The temperature with its unit: "183 °C".
     pub at: String,
-    /// How far it gets, in words.
+    /// The reach in words.
     pub reach: String,
-    /// Greatest distance, mm; 0 where it is never reached, none where it may be all of it.
+    /// Greatest distance in mm: 0 if the temperature is never reached, `None` if it may reach the whole
+    /// piece.
     pub most_mm: Option<f64>,
 }
 
-/// A field somebody types into; its text is kept in the case under `path`.
+/// A field to type into. Its text is stored in the record under `path`.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Field {
-    /// Where in the case, such as `bench.heat.thickness_mm`.
+    /// Path in the record, such as `bench.heat.thickness_mm`.
     pub path: String,
-    /// What it asks.
+    /// The label.
     pub label: String,
     /// Unit shown after it; may be empty.
     pub unit: String,
     /// A line of help; may be empty.
     pub hint: String,
-    /// What stands in it, as typed.
+    /// The text as typed.
     pub text: String,
-    /// What stands for it while it is empty; may be empty.
+    /// The value used while the field is empty; may be empty.
     pub stand_in: String,
-    /// What is wrong with it and what to do; empty when nothing is.
+    /// What is wrong and what to do about it; empty if nothing is.
     pub problem: String,
     /// Whether it holds a number.
     pub number: bool,
 }
 
-/// A choice of one from a few; the id of the chosen one is kept in the case under `path`.
+/// A choice of one option among a few. The id of the chosen option is stored in the record under `path`.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Choice {
-    /// Where in the case.
+    /// Path in the record.
     pub path: String,
-    /// What it asks.
+    /// The label.
     pub label: String,
     /// A line of help; may be empty.
     pub hint: String,
-    /// Id and label of each.
+    /// Id and label of each option.
     pub options: Vec<(String, String)>,
-    /// Id of the chosen one; empty when none is.
+    /// Id of the chosen option; empty if none is.
     pub chosen: String,
 }
 
 impl Block {
-    /// A paragraph like any other.
+    /// A plain paragraph.
     #[must_use]
     pub fn para(text: impl Into<String>) -> Self {
         Self::said(Tone::Plain, text)
     }
 
-    /// A paragraph in a tone.
+    /// A paragraph with the given tone.
     #[must_use]
     pub fn said(tone: Tone, text: impl Into<String>) -> Self {
         Self::Para {
@@ -185,7 +187,7 @@ impl Block {
         }
     }
 
-    /// A part of the page.
+    /// A section with a heading.
     #[must_use]
     pub fn section(id: &str, title: &str, blocks: Vec<Self>) -> Self {
         Self::Section {
@@ -195,7 +197,7 @@ impl Block {
         }
     }
 
-    /// Something to open.
+    /// A fold, closed until opened.
     #[must_use]
     pub fn fold(id: &str, summary: &str, blocks: Vec<Self>) -> Self {
         Self::Fold {

@@ -1,5 +1,4 @@
-//! Care over the years: how a piece is kept and cleaned, and what that leaves of one part's silver;
-//! two habits side by side.
+//! How long the silver on one part lasts: a forecast for two ways of keeping and cleaning, side by side.
 
 use super::Subject;
 use super::ask::{Question, choice, number};
@@ -19,12 +18,13 @@ use leavewell_model::silver::{
 };
 use leavewell_model::terms::{Method, PartName, Tarnish};
 
-/// Points of time drawn in a forecast, the present included.
+/// Number of points in time that a forecast shows, including the present.
 const TIMES: usize = 11;
-/// Longer than any forecast means anything; keeps an order of draws that lose nothing.
+/// Years that stand for "never". Longer than any forecast is meaningful, yet finite, so draws that lose
+/// nothing still sort.
 const NEVER: f64 = 1e6;
 
-/// The page.
+/// Builds the page.
 #[must_use]
 pub(super) fn page(subject: &Subject) -> Vec<Block> {
     let (draft, case, problems) = (subject.draft(), subject.case(), subject.problems());
@@ -59,21 +59,21 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
     blocks
 }
 
-/// One habit as asked for.
+/// One habit, as entered.
 struct Asked {
     blocks: Vec<Block>,
     name: &'static str,
     setting: &'static str,
     air: &'static str,
     way: &'static str,
-    /// Cleanings a year; `None` while what was typed cannot be used.
+    /// Cleanings per year; `None` if the entry cannot be used.
     a_year: Option<f64>,
 }
 
 impl Asked {
     fn new(draft: &Draft, id: &str, name: &'static str, ledger: &Ledger) -> Self {
         let path = |field: &str| format!("care.{id}.{field}");
-        // The second habit starts out as the gentle one, so that there is something to compare.
+        // The second habit defaults to the gentle one, so that there is something to compare.
         let first = |all: &[(&'static str, &'static str)], gentle: &str| {
             let mut all = all.to_vec();
             if id == "b" {
@@ -153,24 +153,24 @@ impl Asked {
     }
 }
 
-/// What one habit does to a part, over the draws.
+/// The effect of one habit on a part, over all draws.
 struct Forecast {
     /// Bare share at each time: 10th, 50th and 90th percentile.
     bleed: Vec<[f64; 3]>,
-    /// Silver gone in a year, micrometres.
+    /// Silver lost per year, in micrometres: 10th, 50th and 90th percentile.
     um_a_year: [f64; 3],
-    /// Taken by one cleaning, micrometres.
+    /// Silver taken by one cleaning, in micrometres.
     um_a_cleaning: f64,
-    /// Years until twice as much shows; `None` where half is bare already.
+    /// Years until the bare share doubles; `None` if half the part is already bare.
     doubles: Option<[f64; 3]>,
-    /// Years until the share is bare from which rubbing is barred; `None` when it is already.
+    /// Years until so much is bare that rubbing is barred; `None` if that is already the case.
     tenth: Option<[f64; 3]>,
-    /// Tarnish in the middle case: after a year, and when the next cleaning comes.
+    /// Tarnish in the middle case, after a year and when the next cleaning is due.
     after_a_year: Tarnish,
     at_cleaning: Option<Tarnish>,
 }
 
-/// The forecast of one habit, or `None` where most draws have no layer.
+/// Forecasts one habit. Returns `None` if most draws have no silver layer.
 fn forecast(
     worn: &Worn,
     part: PartName,
@@ -236,7 +236,7 @@ fn forecast(
     })
 }
 
-/// The stage a film looks like: the last whose usual thickness it has reached.
+/// The stage that a film looks like: the last stage whose usual thickness it has reached.
 fn stage_of(film_nm: f64, ledger: &Ledger) -> Tarnish {
     Tarnish::ALL
         .iter()
@@ -400,14 +400,14 @@ fn side_by_side(a: &Forecast, b: &Forecast) -> Table {
     }
 }
 
-/// Where so much shows that the rules bar rubbing, a forecast of rubbing is no advice to do it.
+/// A warning for parts where the rules bar rubbing: the forecast is not advice to rub.
 fn rubbed_bare(asked: &Asked, a_year: f64, worn: &Worn) -> Option<Block> {
     let limit = worn.ledger.value(FigureId::GUARD_BLEED_NO_CLEAN);
     let seen = median(&worn.bleed);
     (a_year > 0.0 && seen >= limit).then(|| Block::said(Tone::Stop, words::rubbed_bare(asked.name)))
 }
 
-/// The cautions for what was chosen, each once.
+/// The cautions for the chosen methods, each once.
 fn cautions(habits: &[(&Asked, f64)], worn: &Worn) -> Vec<Block> {
     let mut ids: Vec<&str> = Vec::new();
     let mut add = |id| {
@@ -440,7 +440,7 @@ fn cautions(habits: &[(&Asked, f64)], worn: &Worn) -> Vec<Block> {
     ids.into_iter().filter_map(caution_block).collect()
 }
 
-/// Measured thicknesses of the part.
+/// Fields for measured thicknesses of the part.
 fn thickness(draft: &Draft, part: PartName, problem: impl Fn(&str) -> String) -> Block {
     let mut blocks = vec![Block::para(words::MEASUREMENT_TELLS_MORE)];
     for method in Method::ALL {
@@ -466,7 +466,7 @@ fn thickness(draft: &Draft, part: PartName, problem: impl Fn(&str) -> String) ->
     Block::fold("care.measured", words::MEASURED, blocks)
 }
 
-/// What is taken for new silver, and the one thing published about fused plate.
+/// The assumed thickness of new silver, and the one published figure for fused plate.
 fn as_made(ledger: &Ledger) -> Block {
     let rows = words::MADE
         .iter()
@@ -551,7 +551,7 @@ mod tests {
     }
 
     #[test]
-    fn paste_four_times_a_year_against_bag_and_chalk_once_in_three() {
+    fn paste_four_times_a_year_lasts_less_than_a_bag_and_chalk_every_third_year() {
         let mut draft = tray();
         for (path, typed) in [
             ("care.a.setting", "home"),
@@ -592,11 +592,11 @@ mod tests {
     }
 
     #[test]
-    fn a_number_that_cannot_be_is_kept_and_explained() {
+    fn an_impossible_number_is_kept_and_gets_a_message() {
         let mut draft = tray();
         draft.set("care.a.times", "-2");
         let shown = text(&draft);
-        assert!(shown.contains("Enter a number from 0 to 400") && shown.contains("marked above"));
+        assert!(shown.contains("Use a number from 0 to 400") && shown.contains("marked above"));
         assert_eq!(draft.text("care.a.times"), "-2");
         let mut draft = tray();
         draft.set("parts[part=body].xrf_um", "-3");
@@ -606,16 +606,16 @@ mod tests {
     }
 
     #[test]
-    fn a_let_in_shield_has_no_number_until_it_is_measured() {
+    fn a_let_in_shield_has_no_forecast_until_it_is_measured() {
         let mut draft = tray();
         draft.set("care.part", "shield");
-        assert!(text(&draft).contains("thicker, amount unknown"));
+        assert!(text(&draft).contains("thicker, by an unknown amount"));
         draft.set("parts[part=shield].xrf_um", "120");
-        assert!(!text(&draft).contains("thicker, amount unknown"));
+        assert!(!text(&draft).contains("thicker, by an unknown amount"));
     }
 
     #[test]
-    fn much_bare_metal_says_that_rubbing_is_barred() {
+    fn a_badly_worn_part_warns_against_rubbing() {
         let mut draft = tray();
         draft.set_part("body", "bleed", "much");
         let shown = text(&draft);
@@ -626,7 +626,7 @@ mod tests {
     }
 
     #[test]
-    fn a_class_of_air_says_that_its_limits_are_recalled() {
+    fn a_class_of_air_states_that_its_limits_are_from_memory() {
         let mut draft = tray();
         assert!(!text(&draft).contains("Class of the air"));
         draft.set("care.a.setting", "coupon");
@@ -640,7 +640,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_chosen_brings_its_caution() {
+    fn each_chosen_method_shows_its_caution() {
         let mut draft = tray();
         draft.set("care.a.how", "dip_bath");
         draft.set("care.b.setting", "lacquer");
@@ -676,7 +676,7 @@ mod tests {
     }
 
     #[test]
-    fn films_are_named_at_their_thresholds() {
+    fn film_names_change_at_their_thresholds() {
         let ledger = Ledger::standard();
         let blue = ledger.value("silver.film.blue");
         assert_eq!(stage_of(0.0, ledger), Tarnish::Bright);

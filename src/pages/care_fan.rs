@@ -4,15 +4,15 @@ use super::block::Table;
 use super::picture::{Anchor, Ink, Mark, Picture};
 use super::wording::care_fan as words;
 
-/// What is drawn.
+/// The content of the chart.
 pub(super) struct Fan<'a> {
     pub(super) id: &'a str,
     pub(super) title: String,
-    /// Words at the right end of each band.
+    /// Labels at the right end of the bands.
     pub(super) names: [&'a str; 2],
-    /// Years the last point lies ahead; > 0.
+    /// Years from now to the last point; > 0.
     pub(super) horizon: f64,
-    /// For each: 10th, 50th and 90th percentile at times evenly spread from now to the horizon.
+    /// 10th, 50th and 90th percentile of each habit, at evenly spaced times from now to the horizon.
     pub(super) bands: [&'a [[f64; 3]]; 2],
 }
 
@@ -20,10 +20,10 @@ const LEFT: f64 = 46.0;
 const RIGHT: f64 = 266.0;
 const TOP: f64 = 14.0;
 const BOTTOM: f64 = 184.0;
-/// Least room between two lines of words.
+/// Least vertical distance between two labels, in picture units.
 const LINE: f64 = 14.0;
 
-/// The chart: share of the area against years.
+/// Draws the chart: bare share of the part against years.
 pub(super) fn fan(chart: &Fan<'_>) -> Picture {
     let most = chart
         .bands
@@ -72,7 +72,7 @@ pub(super) fn fan(chart: &Fan<'_>) -> Picture {
         marks.push(Mark::path(line, format!("M{}", middle.join("L"))));
         words.push((y(band.last().map_or(0.0, |p| p[1])) + 4.0, name));
     }
-    // Words that would lie on each other are moved apart, about their middle.
+    // Labels that would overlap move apart, around their midpoint.
     if let [a, b] = words.as_mut_slice()
         && (a.0 - b.0).abs() < LINE
     {
@@ -136,7 +136,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn bands_stay_in_the_box_and_words_apart() {
+    fn bands_stay_in_the_box_and_labels_do_not_overlap() {
         let flat = [[0.01, 0.02, 0.03]; 3];
         let steep = [[0.01, 0.02, 0.03], [0.02, 0.1, 0.4], [0.01, 0.02, 0.99]];
         let picture = fan(&Fan {

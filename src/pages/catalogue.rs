@@ -1,5 +1,5 @@
-//! Every treatment there is, with what the rules say of it for this piece, what is lost for good, who
-//! may do it, what to ask, and its cautions beside it.
+//! Every treatment: what the rules say about it for this piece, what it loses for good, who may do it, what
+//! to ask, and its cautions.
 
 use super::Subject;
 use super::ask::choice;
@@ -20,7 +20,7 @@ use leavewell_model::terms::Treatment;
 use leavewell_model::terms::capital;
 use leavewell_model::treatment::{Outcome, Situation, Verdict, check, worst};
 
-/// The five that people ask about, first.
+/// The five treatments people ask about most. They come first.
 const FIRST: [Treatment; 5] = [
     Treatment::Leave,
     Treatment::Clean,
@@ -29,7 +29,7 @@ const FIRST: [Treatment; 5] = [
     Treatment::Replate,
 ];
 
-/// The page.
+/// Builds the page.
 pub(super) fn page(subject: &Subject) -> Vec<Block> {
     blocks(subject.draft(), subject.solved(), subject.report())
 }
@@ -65,7 +65,7 @@ fn blocks(draft: &Draft, solved: &Solved, report: &Report) -> Vec<Block> {
     blocks
 }
 
-/// Whether anything is done to the piece itself.
+/// Whether the treatment changes the piece itself.
 fn touches(t: Treatment) -> bool {
     !matches!(
         t,
@@ -90,9 +90,10 @@ fn questions(draft: &Draft) -> Block {
     Block::fold("catalogue.questions", words::QUESTIONS, fields)
 }
 
-/// Cautions for everybody and for what is recorded, whatever is done.
+/// Cautions that hold whatever is done: for everyone, and for what is recorded.
 fn hazards(s: &Situation) -> Block {
-    // The catalogue names what can bring lead, cyanide and solvent, so children come first, always.
+    // The catalogue names work that can involve lead, cyanide and solvents, so the child block always comes
+    // first.
     let mut ids = vec!["caution.child".to_owned()];
     ids.extend(cautions_for(&[], s).into_iter().map(|c| c.id));
     if !s.triggers().is_empty() {
@@ -133,7 +134,7 @@ fn treatment(t: Treatment, verdicts: &[Verdict], solved: &Solved, report: &Repor
             .into_iter()
             .filter_map(caution_blocks::named),
     );
-    // What decides stands open; the rest is for whoever looks closer.
+    // Facts that decide are always visible; the rest is folded.
     let mut rows = facts(t, s);
     let rest = rows.split_off(rows.len().min(3));
     blocks.push(Block::Facts { rows });
@@ -175,7 +176,7 @@ fn told(v: &Verdict) -> String {
     let lead = match v.outcome {
         Outcome::Conditional => words::ON_CONDITION,
         Outcome::Barred => words::WOULD_CHANGE,
-        // Those say by themselves what comes first.
+        // These outcomes already say what comes first.
         Outcome::Allowed | Outcome::NeedsCheck | Outcome::NeedsOpinion => "",
     };
     format!("{}{rule} {lead}{}", v.reason, v.lifted_by)
@@ -230,7 +231,7 @@ fn who(letters: &str) -> String {
     }
 }
 
-/// Chance and size of a bad result on the kinds that this piece may well be: one line for each sort.
+/// Chance and size of a bad result, one line for each sort of piece that this one may well be.
 fn risks(t: Treatment, by_sort: &[Risk; 5], s: &Situation) -> Vec<String> {
     let least = s.ledger.value(FigureId::GUARD_KIND_CHECK);
     let mut lines = Vec::new();
@@ -269,7 +270,7 @@ fn risks(t: Treatment, by_sort: &[Risk; 5], s: &Situation) -> Vec<String> {
     lines
 }
 
-/// Sorts of piece as far as what goes wrong is concerned.
+/// Sorts of piece that share their risks.
 const SORTS: [(&str, &[Kind]); 5] = [
     (words::FUSED, &[Kind::Fps, Kind::Fpd, Kind::Fpn, Kind::Rfp]),
     (words::CLOSE, &[Kind::Clp, Kind::Frp]),
@@ -291,10 +292,10 @@ const SORTS: [(&str, &[Kind]); 5] = [
     ),
 ];
 
-/// Groups of the ledger's hazard figures for those sorts.
+/// Groups of hazard figures in the ledger, one per entry of [`SORTS`].
 const GROUPS: [&str; 5] = ["A", "B", "C2", "C3", "C4"];
 
-/// All rules with what they rest on.
+/// All rules, with the sources they rest on.
 fn rules() -> Block {
     let hard = guard_texts()
         .iter()

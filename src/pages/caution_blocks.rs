@@ -1,11 +1,11 @@
-//! Cautions as blocks: what is named is never shown without them.
+//! Cautions as blocks. Invariant: no treatment is named without its caution.
 
 use super::block::{Block, Tone};
 use super::wording::caution_blocks as words;
 use leavewell_model::ledger::{CautionText, Level, caution, duties, signposts};
 use leavewell_model::terms::Treatment;
 
-/// A level as a tone.
+/// The tone of a caution level.
 pub(super) fn tone(level: Level) -> Tone {
     match level {
         Level::Stop => Tone::Stop,
@@ -18,19 +18,19 @@ fn said(text: &CautionText) -> Block {
     Block::said(tone(text.level), text.text)
 }
 
-/// The caution of a treatment. The words on children and pregnancy stand once on every page that names
-/// treatments, where they are met first: see `caution.child` there.
+/// The caution of a treatment. The child block appears once on every page that names treatments, at the
+/// first hazard: see `caution.child` there.
 pub(super) fn of_treatment(treatment: Treatment) -> Option<Block> {
     named(&format!("caution.{}", treatment.id()))
 }
 
-/// A caution by its id.
+/// The caution with this id.
 pub(super) fn named(id: &str) -> Option<Block> {
     caution(id).map(said)
 }
 
-/// What stands at the foot of every page that names a treatment: law and limits, whom to call, and
-/// the line that defers, word for word.
+/// The foot of every page that names a treatment: law and limits, whom to call, and the deferral line, word
+/// for word.
 pub(super) fn foot(page: &str) -> Vec<Block> {
     let law = duties()
         .iter()

@@ -1,5 +1,5 @@
-//! Two records of one piece side by side, in words: for a piece that was changed in two places, and
-//! for what has changed since.
+//! The differences between two records of one piece, in words. Used when a piece was edited in two places,
+//! and to see what has changed since an earlier look.
 
 use serde::Serialize;
 use serde_json::Value;
@@ -12,14 +12,13 @@ use leavewell_model::record::{Draft, typed_text};
 use leavewell_model::terms::Treatment;
 use leavewell_model::terms::{Currency, Doer, Form, Goal, PartName, Route, Seen};
 
-/// What is asked: one record against another. The question is JSON text:
-/// `{"mine", "theirs"}`, each a record, and
-/// - `"base"`: the record both began with, so that it can be said who changed what;
-/// - `"take"`: for each difference whether theirs is taken; the answer is then the record made of both;
-/// - `"earlier": n` in place of `theirs`: the n-th earlier record of condition in `mine`.
+/// Compares two records. The question is JSON text: `{"mine", "theirs"}`, each a record, and optionally
+/// - `"base"`: the record both started from, so that the answer can say who changed what;
+/// - `"take"`: for each difference, whether to take theirs; the answer is then the merged record;
+/// - `"earlier": n`, in place of `theirs`: the n-th earlier condition record in `mine`.
 ///
-/// The answer is JSON text: `{"differences": [{name, mine, theirs, by}], "earlier": [words]}`, or
-/// `{"record": text}`; `{"failure": words}` when a record cannot be read.
+/// The answer is JSON text: `{"differences": [{name, mine, theirs, by}], "earlier": [words]}` or
+/// `{"record": text}`. If a record cannot be read it is `{"failure": words}`.
 #[must_use]
 pub fn compare_json(question: &str) -> String {
     let answer = match compare(question) {
@@ -46,7 +45,7 @@ enum Answer {
     },
 }
 
-/// A difference in words; what is not there is empty.
+/// One difference in words. A missing value is empty.
 #[derive(Serialize)]
 struct Line {
     name: String,
@@ -124,7 +123,7 @@ fn earlier_name(record: &Draft) -> String {
     }
 }
 
-/// A place of the record in words.
+/// A path in the record as words.
 fn name(path: &[String]) -> String {
     let known = |place: &str| {
         words::NAMES
@@ -159,7 +158,7 @@ fn name(path: &[String]) -> String {
     }
 }
 
-/// A name in a file as words: `heat, thickness_mm` becomes "Heat, thickness (mm)".
+/// A field name as words: `heat, thickness_mm` becomes "Heat, thickness (mm)".
 fn readable(name: &str) -> String {
     let mut words = name.replace('_', " ");
     for unit in ["mm", "um", "g", "c"] {
@@ -175,7 +174,7 @@ fn readable(name: &str) -> String {
     }
 }
 
-/// What stands in a place, in words; empty when nothing does.
+/// The value at a path in words; empty if there is none.
 fn said(record: &Record, difference: &Difference, value: Option<&Value>) -> String {
     let Some(value) = value else {
         return String::new();
@@ -212,7 +211,7 @@ fn said(record: &Record, difference: &Difference, value: Option<&Value>) -> Stri
     label.unwrap_or_else(|| plain(value, &text))
 }
 
-/// Any value in words that fit on a line.
+/// Any value as words that fit on one line.
 fn plain(value: &Value, text: &str) -> String {
     let entries = |n: usize| match n {
         1 => words::ONE_ENTRY.to_owned(),
@@ -247,7 +246,7 @@ mod tests {
     }
 
     #[test]
-    fn differences_are_named_in_words() {
+    fn differences_are_described_in_words() {
         let mine = record(&json!({
             "piece": {"form": "tray", "rare": true, "mystery_mm": 3},
             "findings": [{"id": "C07", "answer": "seen", "part": "border"}],
@@ -273,7 +272,7 @@ mod tests {
     }
 
     #[test]
-    fn one_record_is_made_of_both() {
+    fn two_records_merge_into_one() {
         let mine = record(&json!({"piece": {"name": "Pot", "rare": true}}));
         let theirs = record(&json!({"piece": {"name": "Old pot"}}));
         let answer = ask(&json!({"mine": mine, "theirs": theirs, "take": [true, false]}));
@@ -283,7 +282,7 @@ mod tests {
     }
 
     #[test]
-    fn an_earlier_record_of_condition_is_compared_by_condition_only() {
+    fn comparing_an_earlier_condition_record_looks_at_condition_only() {
         let mine = record(&json!({
             "piece": {"name": "Pot"},
             "parts": [{"part": "foot", "note": "worn"}],

@@ -1,4 +1,4 @@
-//! The metal of a part cut through and drawn to scale: the wall, and its silver enlarged.
+//! A cross-section of one part, to scale: the wall, and its silver enlarged.
 
 use super::block::Table;
 use super::part_words::{named, um};
@@ -11,18 +11,18 @@ use leavewell_model::silver::Layer;
 use leavewell_model::terms::Kind;
 use leavewell_model::terms::PartName;
 
-/// Height of the drawn metal in either box, in the picture's units.
+/// Height of the drawn metal in both boxes, in picture units.
 const HIGH: f64 = 200.0;
-/// Base metal that is left in view below the silver of the second box.
+/// Height of base metal left visible below the silver in the second box, in picture units.
 const BASE: f64 = 24.0;
-/// Width of either box, and where they begin.
+/// Width and left edges of the boxes, in picture units.
 const WIDE: f64 = 130.0;
 const FIRST: f64 = 4.0;
 const SECOND: f64 = 170.0;
 const TOP: f64 = 40.0;
 
-/// The cross-section of a part, one face, with what cleanings of `taken_um` each take; `None` where
-/// there is no layer.
+/// Draws one face of a part in cross-section, with the loss from cleanings of `taken_um` each. Returns
+/// `None` if there is no silver layer.
 pub(super) fn cross_section(worn: &Worn, part: PartName, taken_um: f64) -> Option<Picture> {
     let cut = Cut::new(worn, taken_um)?;
     let mut marks = cut.areas();
@@ -40,7 +40,7 @@ pub(super) fn cross_section(worn: &Worn, part: PartName, taken_um: f64) -> Optio
     })
 }
 
-/// The thicknesses that are drawn, and to what scale.
+/// The thicknesses drawn, and their scales.
 struct Cut {
     wall_um: f64,
     made_um: f64,
@@ -48,10 +48,10 @@ struct Cut {
     left_um: f64,
     high_um: f64,
     taken_um: f64,
-    /// Units of the picture a micrometre in the first box, and in the second.
+    /// Picture units per micrometre in the first box, and in the second.
     per_um: f64,
     enlarged: f64,
-    /// Cleanings drawn together, so that they show.
+    /// Number of cleanings drawn together so that their loss is visible.
     many: Option<u32>,
     copper: bool,
 }
@@ -68,7 +68,7 @@ impl Cut {
         let [low_um, left_um, high_um] = deciles(&column(Layer::covered_um));
         let wall_um = 1000.0 * worn.ledger.value(FigureId::GUARD_HEAT_THICKNESS).max(0.01);
         let enlarged = (HIGH - BASE) / made_um.max(high_um);
-        // Copper is drawn only where copper is likelier than not.
+        // The wall is drawn as copper only if copper is more likely than not.
         let copper = [Kind::Fps, Kind::Fpd, Kind::Rfp, Kind::Rep, Kind::Ecu];
         Some(Self {
             wall_um,
@@ -84,7 +84,7 @@ impl Cut {
         })
     }
 
-    /// Height at which so much silver ends in the second box.
+    /// Vertical position in the second box at which this much silver ends.
     fn at(&self, thick_um: f64) -> f64 {
         TOP + HIGH - BASE - thick_um * self.enlarged
     }
@@ -135,7 +135,7 @@ impl Cut {
             Ink::Quiet,
             format!("M{SECOND} {made:.2}h{WIDE}"),
         ));
-        // From the line of silver to the box that enlarges it.
+        // Lines from the thin silver in the first box to the box that enlarges it.
         marks.push(Mark::path(
             Ink::Rule,
             format!(
@@ -202,8 +202,8 @@ impl Cut {
     }
 }
 
-/// How many cleanings together take a band that can be seen: 1, 10, 100 or 1,000, at most what is
-/// left. `None` when a single one takes it all.
+/// How many cleanings together remove a visible band: 1, 10, 100 or 1,000, but no more than is left.
+/// Returns `None` if one cleaning removes it all.
 fn visible(taken_um: f64, left_um: f64, per_um: f64) -> Option<u32> {
     let fits = |n: &u32| f64::from(*n) * taken_um <= left_um;
     let steps = [1, 10, 100, 1000];
@@ -214,7 +214,7 @@ fn visible(taken_um: f64, left_um: f64, per_um: f64) -> Option<u32> {
         .or_else(|| steps.into_iter().rfind(fits))
 }
 
-/// A magnification to one figure.
+/// A magnification rounded to one figure.
 fn round(times: f64) -> String {
     if times >= 10.0 {
         format!("{:.0}", (times / 5.0).round() * 5.0)
@@ -241,7 +241,7 @@ mod tests {
             .map(Layer::covered_um)
             .collect();
         let left = median(&left);
-        // "M4.0 40.00h130.0V..h-130.0z": top and bottom of a rectangle.
+        // Reads the top and bottom of a rectangle such as "M4.0 40.00h130.0V..h-130.0z".
         let heights: Vec<f64> = picture
             .marks
             .iter()
@@ -275,7 +275,7 @@ mod tests {
     }
 
     #[test]
-    fn cleanings_are_gathered_until_they_show() {
+    fn cleanings_are_grouped_until_their_loss_is_visible() {
         assert_eq!(visible(0.07, 12.0, 10.0), Some(10));
         assert_eq!(visible(0.07, 12.0, 0.1), Some(100));
         assert_eq!(visible(1.0, 12.0, 10.0), Some(1));

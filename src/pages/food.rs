@@ -1,5 +1,5 @@
-//! May it hold food or drink? The six display-only reasons, what a laboratory's figures are held
-//! against, and why passing an old criterion says little.
+//! Whether the piece may hold food or drink: the six display-only reasons, the limits for a laboratory's
+//! results, and why passing an old criterion says little.
 
 use super::ask::{Question, number};
 use super::bench::Bench;
@@ -12,7 +12,7 @@ use leavewell_model::ledger::{Tag, caution};
 use leavewell_model::terms::Treatment;
 use leavewell_model::treatment::Release;
 
-/// Metals with a release limit: figure, name, whether a field asks for the laboratory's result.
+/// Metals with a release limit: figure, name, and whether a field asks for the laboratory's result.
 const METALS: [(&str, &str, bool); 16] = [
     ("Pb", words::LEAD, true),
     ("Cd", words::CADMIUM, false),
@@ -32,7 +32,7 @@ const METALS: [(&str, &str, bool); 16] = [
     ("Tl", words::THALLIUM, false),
 ];
 
-/// The instrument.
+/// Builds the section.
 pub(super) fn section(bench: &Bench<'_>) -> Block {
     let situation = bench.solved.situation();
     let (triggers, release) = (situation.triggers(), situation.release());
@@ -127,7 +127,7 @@ fn label(display_only: bool) -> Vec<Block> {
     blocks
 }
 
-/// Fields for a laboratory's results, and what was given: metal and milligrams for each kilogram.
+/// Fields for a laboratory's results, and the results entered: metal and mg/kg.
 fn results(bench: &Bench<'_>) -> (Vec<Block>, Vec<(&'static str, &'static str, f64)>) {
     const PATHS: [(&str, &str); 7] = [
         ("Pb", "bench.food.pb"),
@@ -220,7 +220,7 @@ fn limits(bench: &Bench<'_>) -> Table {
     }
 }
 
-/// Why the old American criterion is no sign of safety, in numbers of a cup.
+/// Shows in terms of one cup why the old American criterion is no sign of safety.
 fn legacy(bench: &Bench<'_>) -> Vec<Block> {
     let v = |id: &str| bench.ledger.value(id);
     let (cup_field, cup) = number(

@@ -20,7 +20,7 @@ use leavewell_model::terms::Kind;
 use leavewell_model::terms::Treatment;
 use leavewell_model::treatment::limits::melts_bond;
 
-/// Metals: id, name, figure of its conductivity, figure of how fast heat spreads in it.
+/// Metals: id, name, figure for conductivity, figure for diffusivity.
 const METALS: [(&str, &str, &str, &str); 6] = [
     (
         "copper",
@@ -50,7 +50,7 @@ const METALS: [(&str, &str, &str, &str); 6] = [
     ),
 ];
 
-/// What gives way: id, what it is, figure of the temperature.
+/// What gives way: id, name, figure for the temperature.
 const LIMITS: [(&str, &str, &str); 8] = [
     ("bismuth_lead", words::BISMUTH_LEAD, "heat.limit.bi_pb_sn"),
     ("bismuth", words::BISMUTH, "heat.limit.bi_sn"),
@@ -62,10 +62,10 @@ const LIMITS: [(&str, &str, &str); 8] = [
     ("bond", words::BOND, "guard.h07.bond"),
 ];
 
-/// Seconds for which the spread of brief heating is told.
+/// Durations for which the page shows how far a brief heating spreads, in seconds.
 const BRIEF_S: [f64; 4] = [1.0, 5.0, 10.0, 30.0];
 
-/// Everything the instrument works with, once the fields are read.
+/// Everything the section needs, once the fields are read.
 struct Setup {
     rod: bool,
     metal: &'static str,
@@ -76,9 +76,9 @@ struct Setup {
     joint_c: (f64, f64),
     ambient_c: f64,
     spread: Spread,
-    /// The solder chosen; `None` for any that is allowed.
+    /// The chosen solder; `None` for any permitted solder.
     solder: Option<Alloy>,
-    /// Whether the person gave the joint's temperature.
+    /// Whether the user entered the temperature at the joint.
     own_joint: bool,
 }
 
@@ -91,7 +91,7 @@ impl Setup {
         }
     }
 
-    /// The least and the greatest reach of a threshold over the bands.
+    /// Least and greatest reach of a temperature over the bands of uncertainty.
     fn reach(&self, threshold_c: f64) -> (Reach, Reach) {
         let at = |thickness: f64, loss: f64, joint: f64| {
             let field = Field {
@@ -107,7 +107,7 @@ impl Setup {
     }
 }
 
-/// The instrument.
+/// Builds the section.
 pub(super) fn section(bench: &Bench<'_>) -> Block {
     let (fields, setup) = ask(bench);
     let (distance_field, distance) = distance(bench);
@@ -259,7 +259,7 @@ fn ask(bench: &Bench<'_>) -> (Vec<Block>, Option<Setup>) {
 const THICKNESS: &str = "bench.heat.thickness_mm";
 const JOINT: &str = "bench.heat.joint_c";
 
-/// The thickness or diameter: as typed, else the ledger's band.
+/// Thickness or diameter: as typed, or else the ledger's band.
 fn thickness(bench: &Bench<'_>, rod: bool) -> (Block, Option<(f64, f64, f64)>) {
     let figure = bench.ledger.figure(FigureId::GUARD_HEAT_THICKNESS);
     let (field, typed) = number(
@@ -285,7 +285,7 @@ fn thickness(bench: &Bench<'_>, rod: bool) -> (Block, Option<(f64, f64, f64)>) {
     (field, band)
 }
 
-/// The heat at the joint: as typed, else from the solder.
+/// Temperature at the joint: as typed, or else from the solder.
 fn joint(bench: &Bench<'_>, solder: Option<Alloy>) -> (Block, Option<(f64, f64)>) {
     let (field, typed) = number(
         bench.draft,
@@ -313,7 +313,7 @@ fn joint(bench: &Bench<'_>, solder: Option<Alloy>) -> (Block, Option<(f64, f64)>
     (field, band)
 }
 
-/// The metal, with what the piece probably is made of as the one that stands in.
+/// The metal. Defaults to what the piece is probably made of.
 fn metal(bench: &Bench<'_>) -> (Block, &'static str) {
     let posterior = posterior_of(bench);
     let guess = match posterior.top_kind() {
@@ -349,7 +349,7 @@ fn solder(bench: &Bench<'_>) -> (Block, Option<Alloy>) {
     (field, Alloy::parse(id))
 }
 
-/// How far the metal goes on: as far as the piece is large, where that was told.
+/// How far the metal extends. Defaults to the size of the piece if recorded.
 fn extent(bench: &Bench<'_>) -> (Block, Option<f64>) {
     let told = heat_on_piece::told_size_mm(bench).filter(|size| (1.0..=2000.0).contains(size));
     number(
@@ -413,7 +413,7 @@ fn what_lies_there(bench: &Bench<'_>) -> (Block, &'static str) {
     )
 }
 
-/// A list with one of its options moved to the front.
+/// Moves the option with this id to the front.
 pub(super) fn first<'a>(mut options: Vec<(&'a str, &'a str)>, id: &str) -> Vec<(&'a str, &'a str)> {
     if let Some(at) = options.iter().position(|(known, _)| *known == id) {
         let chosen = options.remove(at);
@@ -502,15 +502,15 @@ fn chance_at(bench: &Bench<'_>, setup: &Setup, distance: Option<f64>, what: &str
     )))
 }
 
-/// One threshold and how far it gets: least and most, `None` when the joint is not that hot.
+/// One temperature and how far it reaches: least and greatest. `None` if the joint is cooler than that.
 pub(super) struct ReachRow {
     /// What gives way.
     pub(super) what: &'static str,
-    /// At which temperature, C.
+    /// The temperature, in °C.
     pub(super) at_c: f64,
-    /// Least reach over the bands.
+    /// Least reach over the bands of uncertainty.
     pub(super) near: Reach,
-    /// Greatest reach over the bands.
+    /// Greatest reach over the bands of uncertainty.
     pub(super) far: Reach,
 }
 
@@ -553,8 +553,8 @@ fn table(rows: &[ReachRow]) -> Table {
     }
 }
 
-/// How far a brief heating is felt at all: sqrt(4 alpha s), alpha in mm2/s (diffusion length; any
-/// handbook of heat conduction).
+/// How far a brief heating is felt at all: the diffusion length sqrt(4 alpha t), with alpha in mm2/s and t
+/// in seconds (any handbook of heat conduction).
 fn brief(setup: &Setup) -> Block {
     let rows = BRIEF_S
         .iter()
@@ -578,7 +578,7 @@ fn brief(setup: &Setup) -> Block {
     )
 }
 
-/// What the piece probably is, by all that is recorded of it.
+/// Probabilities of what the piece is, given everything recorded.
 fn posterior_of(bench: &Bench<'_>) -> Posterior {
     let readings = readings(bench.case, bench.ledger);
     interval_with(&Evidence::of(bench.case, &readings), bench.ledger).base

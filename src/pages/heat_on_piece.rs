@@ -1,5 +1,5 @@
-//! Where on the drawn piece soldering heat reaches: which part the joint is on, how large the piece is,
-//! and how far each temperature gets.
+//! Where soldering heat reaches on the drawn piece: the part with the joint, the size of the piece, and the
+//! reach of each temperature.
 
 use super::ask::{Question, choice, number};
 use super::bench::Bench;
@@ -11,10 +11,10 @@ use super::wording::heat_on_piece as words;
 use leavewell_model::bench::{Reach, Spread};
 use leavewell_model::terms::{Form, Joint, PartName};
 
-/// Parts that are mostly soldered on, the likeliest first.
+/// Parts that are usually soldered on, most likely first.
 const SOLDERED_ON: [PartName; 3] = [PartName::Spout, PartName::Handle, PartName::Foot];
 
-/// The fields, and the drawing while the other fields can be used.
+/// The fields, and the drawing if the other fields can be used.
 pub(super) fn blocks(
     bench: &Bench<'_>,
     found: Option<(&Spread, &[ReachRow], Table)>,
@@ -66,7 +66,7 @@ pub(super) fn blocks(
     blocks
 }
 
-/// The first part whose joint is recorded as faulty or mended, else one that mostly is soldered on.
+/// The first part whose joint is recorded as faulty or mended, or else one that is usually soldered on.
 fn usual_part(bench: &Bench<'_>, parts: &[PartName]) -> PartName {
     let recorded = bench.case.parts.iter();
     recorded
@@ -77,20 +77,20 @@ fn usual_part(bench: &Bench<'_>, parts: &[PartName]) -> PartName {
         .unwrap_or(PartName::Body)
 }
 
-/// The height of the piece, or the length of a tray, where somebody gave it.
+/// Height of the piece in mm, or the length of a tray, if entered.
 pub(super) fn told_size_mm(bench: &Bench<'_>) -> Option<f64> {
     let (_, size) = size(bench, bench.case.piece.form);
     (!size.assumed).then_some(size.mm)
 }
 
-/// How large the piece is drawn.
+/// The size at which the piece is drawn.
 struct Size {
     mm: f64,
     assumed: bool,
 }
 
-/// The height in the record, or for a tray, which is seen from above, its length; else one that is
-/// assumed.
+/// The recorded height, or for a tray, which is seen from above, its length. A typical size is assumed if
+/// none is recorded.
 fn size(bench: &Bench<'_>, form: Option<Form>) -> (Block, Size) {
     let tray = form == Some(Form::Tray);
     let bounds = (1.0, 3000.0);
@@ -122,7 +122,7 @@ fn size(bench: &Bench<'_>, form: Option<Form>) -> (Block, Size) {
 }
 
 fn zone(row: &ReachRow) -> HeatZone {
-    // Whole tenths: more would be more than anybody knows.
+    // Whole tenths of a millimetre: more would claim false precision.
     let distance = |reach: Reach| match reach {
         Reach::Never => Some(0.0),
         Reach::To(x) => Some((10.0 * x).round() / 10.0),
@@ -151,7 +151,7 @@ fn reach(row: &ReachRow) -> String {
     }
 }
 
-/// What becomes of old soft solder, the commonest thing there.
+/// The title states the effect on old soft solder, the most common thing to give way.
 fn title(part: PartName, rows: &[ReachRow]) -> String {
     let part = part.label().to_ascii_lowercase();
     match rows.get(BANDED).map_or(Reach::Never, |r| r.far) {
@@ -208,7 +208,7 @@ mod tests {
         found.unwrap()
     }
 
-    /// Whether the section says that the size is assumed.
+    /// Whether the section states that the size is assumed.
     fn says_assumed(draft: &Draft, words: &str) -> bool {
         section(draft).iter().any(|b| match b {
             Block::Para { text, tone } => *tone == Tone::Note && text.contains(words),
@@ -217,12 +217,12 @@ mod tests {
     }
 
     #[test]
-    fn the_part_with_a_faulty_joint_stands_in() {
+    fn the_part_defaults_to_one_with_a_faulty_joint() {
         let mut pot = draft(&[("piece.form", "teapot")]);
         assert_eq!(heat(&pot).part, "spout");
         pot.set_part("handle", "joint", "sound");
         assert_eq!(heat(&pot).part, "spout");
-        // A part that a teapot has not is passed over.
+        // A part that a teapot does not have is skipped.
         pot.set_part("rim", "joint", "open");
         assert_eq!(heat(&pot).part, "spout");
         for joint in ["open", "leaking", "grey_repair", "neat_repair"] {
@@ -236,7 +236,7 @@ mod tests {
     }
 
     #[test]
-    fn without_a_record_the_part_is_one_that_is_soldered_on() {
+    fn without_a_record_the_part_defaults_to_one_usually_soldered_on() {
         for (form, part) in [
             ("", "spout"),
             ("tray", "handle"),
@@ -249,7 +249,7 @@ mod tests {
     }
 
     #[test]
-    fn the_metal_goes_on_as_far_as_the_piece_is_large() {
+    fn the_extent_defaults_to_the_size_of_the_piece() {
         let stands_in = |fields: &[(&str, &str)]| {
             let blocks = section(&draft(fields));
             let shown = serde_json::to_string(&blocks).unwrap();
@@ -259,7 +259,7 @@ mod tests {
         };
         let tray = ("piece.form", "tray");
         assert_eq!(stands_in(&[tray]), "100");
-        // A tray is as large as it is long, whatever its height.
+        // For a tray the length counts, not the height.
         assert_eq!(stands_in(&[tray, ("piece.height_mm", "40")]), "100");
         assert_eq!(stands_in(&[tray, ("bench.heat.long_mm", "450")]), "450");
         let pot = ("piece.form", "teapot");
@@ -268,7 +268,7 @@ mod tests {
     }
 
     #[test]
-    fn the_height_gives_the_scale_and_without_one_it_says_so() {
+    fn the_height_sets_the_scale_and_a_missing_one_is_stated() {
         let pot = draft(&[("piece.form", "teapot"), ("piece.height_mm", "150")]);
         let drawn = heat(&pot);
         assert!((drawn.size_mm - 150.0).abs() < 1e-9 && !drawn.assumed);
@@ -289,7 +289,7 @@ mod tests {
     }
 
     #[test]
-    fn a_tray_is_drawn_by_its_length() {
+    fn the_length_sets_the_scale_of_a_tray() {
         let tray = draft(&[("piece.form", "tray"), ("piece.height_mm", "30")]);
         assert!((heat(&tray).size_mm - 500.0).abs() < 1e-9);
         assert!(says_assumed(&tray, "500 mm long"));
@@ -300,7 +300,7 @@ mod tests {
     }
 
     #[test]
-    fn every_threshold_is_there_and_the_two_ends_of_each_are_told() {
+    fn every_threshold_is_listed_with_both_ends_of_its_reach() {
         let heat = heat(&draft(&[
             ("piece.form", "tray"),
             ("bench.heat.joint_c", "230"),
@@ -324,16 +324,16 @@ mod tests {
         for (i, zone) in heat.zones.iter().enumerate() {
             let reached = i < 3;
             assert_eq!(zone.most_mm.unwrap() > 0.0, reached, "{zone:?}");
-            assert_eq!(zone.reach == "not reached by this sum", !reached);
+            assert_eq!(zone.reach == "not reached in this calculation", !reached);
             assert_eq!(heat.description.contains(&zone.at), reached);
         }
-        // The hotter, the nearer.
+        // Higher temperatures reach less far.
         assert!(heat.zones[0].most_mm > heat.zones[1].most_mm);
         assert!(heat.title.contains("joint on the handle") && heat.title.contains("mm away"));
     }
 
     #[test]
-    fn never_and_everywhere_are_met_on_both_sides() {
+    fn both_ends_of_a_reach_can_be_never_or_everywhere() {
         let at = |joint: &str| {
             heat(&draft(&[
                 ("piece.form", "candlestick"),
@@ -346,10 +346,14 @@ mod tests {
         for cold in ["-10", "20", "95", "96"] {
             let heat = at(cold);
             assert!(heat.zones.iter().all(|z| z.most_mm == Some(0.0)), "{cold}");
-            assert!(heat.title.ends_with("a flame may."), "{}", heat.title);
+            assert!(
+                heat.title.ends_with("a flame may reach it."),
+                "{}",
+                heat.title
+            );
             assert!(heat.description.contains("no band"));
         }
-        // In so little copper hardly any heat is lost: what is reached is reached all over.
+        // A piece this small loses hardly any heat, so what is reached anywhere is reached everywhere.
         let heat = at("190");
         let told: Vec<&str> = heat.zones.iter().map(|z| z.reach.as_str()).collect();
         assert_eq!(
@@ -358,7 +362,7 @@ mod tests {
                 "all of it",
                 "all of it",
                 "all of it",
-                "not reached by this sum"
+                "not reached in this calculation"
             ]
         );
         assert!(heat.zones[..3].iter().all(|z| z.most_mm.is_none()));
@@ -367,7 +371,7 @@ mod tests {
     }
 
     #[test]
-    fn a_reach_is_told_in_few_words() {
+    fn a_reach_takes_few_words() {
         use Reach::{Never, To, Whole};
         let told = |near, far| {
             reach(&ReachRow {
@@ -378,7 +382,7 @@ mod tests {
             })
         };
         for (near, far, words) in [
-            (Never, Never, "not reached by this sum"),
+            (Never, Never, "not reached in this calculation"),
             (Never, To(0.4), "less than 1 mm"),
             (To(0.2), To(0.99), "less than 1 mm"),
             (To(0.2), To(1.0), "up to 1 mm"),
@@ -395,7 +399,7 @@ mod tests {
     }
 
     #[test]
-    fn a_field_that_cannot_be_used_leaves_the_fields_and_no_drawing() {
+    fn an_unusable_field_leaves_the_fields_but_no_drawing() {
         let bad = draft(&[("bench.heat.thickness_mm", "0")]);
         let blocks = section(&bad);
         assert!(!blocks.iter().any(|b| matches!(b, Block::HeatOnPiece(_))));
@@ -412,7 +416,7 @@ mod tests {
     }
 
     #[test]
-    fn in_text_it_is_its_table_and_stands_after_the_answer() {
+    fn as_text_it_is_a_table_after_the_answer() {
         let blocks = section(&draft(&[]));
         let place = blocks
             .iter()

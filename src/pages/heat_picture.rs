@@ -1,4 +1,4 @@
-//! Heat reach drawn: a round body seen from above, or a strip, with the distances marked.
+//! The reach of heat as a picture: a round body from above, or a strip, with distances marked.
 
 use super::block::Table;
 use super::heat::ReachRow;
@@ -8,10 +8,10 @@ use super::wording::heat_picture as words;
 use leavewell_model::bench::{Reach, Spread};
 
 const WIDTH: f64 = 320.0;
-/// Least room between two labels, in the picture's units.
+/// Least distance between two labels, in picture units.
 const APART: f64 = 13.0;
 
-/// The picture for what the fields say.
+/// Draws the picture for the entered values.
 pub(super) fn picture(
     spread: &Spread,
     rod: bool,
@@ -51,7 +51,7 @@ pub(super) fn picture(
     }
 }
 
-/// How much of the metal is drawn, mm: all of it, or as far as anything gets and a little more.
+/// How much of the metal is drawn, in mm: all of it, or slightly more than the farthest reach.
 fn in_view(end_mm: f64, rows: &[ReachRow], next_mm: Option<f64>) -> f64 {
     let farthest = rows
         .iter()
@@ -65,7 +65,7 @@ fn in_view(end_mm: f64, rows: &[ReachRow], next_mm: Option<f64>) -> f64 {
     }
 }
 
-/// The threshold whose uncertainty is drawn: old soft solder, third of the list.
+/// Index of the threshold drawn with its uncertainty: old soft solder.
 pub(super) const BANDED: usize = 2;
 
 fn disk(patch_mm: f64, end_mm: f64, rows: &[ReachRow], next_mm: Option<f64>) -> Vec<Mark> {
@@ -76,7 +76,7 @@ fn disk(patch_mm: f64, end_mm: f64, rows: &[ReachRow], next_mm: Option<f64>) -> 
     let mut marks = vec![Mark::path(
         Ink::Silver,
         if view < end_mm {
-            // The metal goes on beyond the picture.
+            // The metal continues beyond the picture.
             format!("M8 14H{:.0}V260H8Z", WIDTH - 8.0)
         } else {
             circle(centre, radius(view))
@@ -86,7 +86,7 @@ fn disk(patch_mm: f64, end_mm: f64, rows: &[ReachRow], next_mm: Option<f64>) -> 
         && let Some(far) = ring(row.far, end_mm)
     {
         let near = ring(row.near, end_mm).unwrap_or(0.0);
-        // The inner outline runs the other way round, so that the middle stays clear.
+        // The inner outline runs in the opposite direction, so that the centre stays clear.
         marks.push(Mark::path(
             Ink::Band,
             format!(
@@ -150,7 +150,7 @@ fn strip(end_mm: f64, rod: bool, rows: &[ReachRow], next_mm: Option<f64>) -> Vec
             format!("M{a:.1} {top}H{b:.1}V{bottom}H{a:.1}Z"),
         ));
     }
-    // Three heights for the labels, taken in turn, so that near ones do not run into each other.
+    // Labels take turns at three heights, so that neighbours do not overlap.
     let mut turn = 0_u8;
     for row in rows {
         let Reach::To(x) = row.far else { continue };
@@ -195,7 +195,7 @@ fn strip(end_mm: f64, rod: bool, rows: &[ReachRow], next_mm: Option<f64>) -> Vec
     marks
 }
 
-/// Where a reach is drawn; `None` when there is none.
+/// Radius at which a reach is drawn; `None` if there is none.
 fn ring(reach: Reach, end_mm: f64) -> Option<f64> {
     match reach {
         Reach::Never => None,
@@ -220,7 +220,7 @@ fn circle_back((x, y): (f64, f64), r: f64) -> String {
     )
 }
 
-/// A circle that is only a line: not closed, so that it is not taken for an area.
+/// A circle as an open path, so that it is not drawn as an area.
 fn ring_line((x, y): (f64, f64), r: f64) -> String {
     format!(
         "M{:.1} {y:.1}a{r:.1} {r:.1} 0 1 0 {d:.1} 0a{r:.1} {r:.1} 0 1 0 -{d:.1} 0",

@@ -1,8 +1,8 @@
-//! The ledger on a page: every figure with its value, band, unit, tag and source, what this case
-//! used, and room for one's own value with a reason.
+//! The ledger as a page: every figure with its value, band, unit, tag and source, the figures this case
+//! used, and fields for your own value and reason.
 //!
-//! "Used" means looked up while this case was weighed. A figure that was not looked up cannot change
-//! this answer; one that was, may.
+//! "Used" means looked up while this case was weighed. A figure that was not looked up cannot change the
+//! answer; one that was looked up may.
 
 use std::collections::BTreeSet;
 
@@ -18,12 +18,12 @@ use leavewell_model::record::{Case, Draft, Problem};
 use leavewell_model::report::Report;
 use leavewell_model::terms::share;
 
-/// Most figures shown with fields of their own at a time.
+/// Greatest number of figures shown with fields at a time.
 const MOST_OPEN: usize = 25;
-/// Where the words searched for are kept.
+/// Path of the search text.
 const SEARCH: &str = "ledger.search";
 
-/// A case with its ledger and what it read of it.
+/// A case with its ledger and the figures it read.
 pub(super) struct Book<'a> {
     pub(super) draft: &'a Draft,
     pub(super) case: &'a Case,
@@ -46,7 +46,7 @@ impl<'a> Book<'a> {
     }
 }
 
-/// The page.
+/// Builds the page.
 #[must_use]
 pub(super) fn page(subject: &Subject) -> Vec<Block> {
     let book = Book::new(subject);
@@ -86,7 +86,7 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
     with_cautions(subject.case(), blocks)
 }
 
-/// How much of this counsel rests on what sort of knowledge, by number of figures.
+/// How many of the figures behind this advice rest on each kind of knowledge.
 fn share_of_judgement(book: &Book) -> Block {
     let used: Vec<&Figure> = book
         .ledger
@@ -127,14 +127,14 @@ const TAGS: [(Tag, &str); 6] = [
     (Tag::Memory, words::MEMORY),
 ];
 
-/// The person's own figures, with what the answer would be without them.
+/// The user's own figures, with the answer as it would be without them.
 fn own(book: &Book) -> Vec<Block> {
     let mine: Vec<&Figure> = book
         .ledger
         .figures()
         .filter(|f| f.own_reason.is_some())
         .collect();
-    // What was typed and could not be taken has its field here too, so that it can be put right.
+    // A rejected entry keeps its field here, so that it can be corrected.
     let refused = book
         .problems
         .iter()
@@ -159,7 +159,7 @@ fn own(book: &Book) -> Vec<Block> {
     vec![Block::section("ledger.own", words::OWN, blocks)]
 }
 
-/// The answer with one's own figures, without each, and without any.
+/// The answer with the user's own figures, without each of them, and without any.
 fn without(book: &Book, mine: &[&Figure]) -> Block {
     let weighed = |keep: &dyn Fn(&str) -> bool| {
         let mut case = book.case.clone();
@@ -193,14 +193,14 @@ fn without(book: &Book, mine: &[&Figure]) -> Block {
     )
 }
 
-/// What a figure is, without its full stop.
+/// The meaning of a figure, without its full stop.
 fn words(figure: &Figure) -> &'static str {
     meaning(figure.id)
         .unwrap_or(figure.id)
         .trim_end_matches('.')
 }
 
-/// One figure with room for a value of one's own and the reason for it.
+/// One figure with fields for the user's own value and reason.
 fn with_fields(book: &Book, figure: &Figure) -> Block {
     let shipped = Ledger::standard().figure(figure.id);
     let mut rows = vec![
@@ -220,7 +220,7 @@ fn with_fields(book: &Book, figure: &Figure) -> Block {
     }
     let place = format!("overrides.{{{}}}", figure.id);
     let text = |path: &str| book.draft.text(path);
-    // A file may give the bare number, without a reason.
+    // A file may give only the number, without a reason.
     let bare = text(&place);
     let bare = if bare.starts_with('{') {
         String::new()
@@ -286,7 +286,7 @@ fn problem(book: &Book, id: &str) -> String {
         .join(" ")
 }
 
-/// The figures that hold every word searched for, the first of them with fields.
+/// The figures that match every search word, the first of them with fields.
 fn found(book: &Book, search: &str) -> Block {
     let wanted: Vec<String> = search
         .to_lowercase()
@@ -318,7 +318,7 @@ fn found(book: &Book, search: &str) -> Block {
     Block::section("ledger.found", words::FOUND, blocks)
 }
 
-/// The figures wanted, in folds by group.
+/// The figures that match `wanted`, in one fold per group.
 fn groups(book: &Book, id: &str, wanted: impl Fn(&Figure) -> bool) -> Vec<Block> {
     let mut blocks: Vec<Block> = Vec::new();
     let mut held: Vec<(&str, Vec<&Figure>)> = Vec::new();
@@ -343,7 +343,7 @@ fn groups(book: &Book, id: &str, wanted: impl Fn(&Figure) -> bool) -> Vec<Block>
     blocks
 }
 
-/// Figures as rows: what, value, band, how known, source, id.
+/// Figures as table rows: meaning, value, band, how known, source, id.
 pub(super) fn figure_table(caption: &str, figures: &[&Figure]) -> Table {
     Table {
         caption: caption.to_owned(),

@@ -1,5 +1,5 @@
-//! From a number of the counsel back to what it is made of: the formula in words, the figures that
-//! go into it, and their sources.
+//! Traces the main numbers back to their origin: the formula in words, the figures behind it, and their
+//! sources.
 
 use super::Subject;
 use super::block::{Block, Tone};
@@ -11,7 +11,7 @@ use leavewell_model::ledger::{Figure, source};
 use leavewell_model::report::Band;
 use leavewell_model::terms::{percent, share};
 
-/// One number: what it is called, how it is made in words, and the groups of figures it reads.
+/// One number: its name, its formula in words, and the groups of figures it reads.
 struct Made {
     id: &'static str,
     name: &'static str,
@@ -20,8 +20,8 @@ struct Made {
     reads: &'static [&'static str],
 }
 
-/// The main numbers of a counsel. Which of the figures named here a case really read is not kept by
-/// hand: the record of what was looked up decides.
+/// The main numbers. The record of what was looked up decides which figures of these groups the case really
+/// read.
 const MADE: [Made; 5] = [
     Made {
         id: "value",
@@ -66,14 +66,14 @@ const MADE: [Made; 5] = [
     },
 ];
 
-/// The page of its own, with the cautions for what it names.
+/// Builds the separate page, with cautions for the treatments it names.
 #[must_use]
 pub(super) fn page(subject: &Subject) -> Vec<Block> {
     let blocks = trace(&Book::new(subject));
     with_cautions(subject.case(), blocks)
 }
 
-/// A section for each number.
+/// One section for each number.
 pub(super) fn trace(book: &Book) -> Vec<Block> {
     let mut blocks = Vec::new();
     for made in &MADE {
@@ -96,7 +96,7 @@ pub(super) fn trace(book: &Book) -> Vec<Block> {
                     &format!("trace.{}.figures", made.id),
                     &words::figures(figures.len()),
                     vec![
-                        // Ids are told in words here, so that the ledger lists each figure once.
+                        // Ids appear only as text here, so that the ledger lists each figure once.
                         Block::List {
                             items: figure_table("", &figures)
                                 .rows

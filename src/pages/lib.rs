@@ -1,14 +1,34 @@
-//! Pages worked out on request, beside the answer: each a function from a [`Subject`], which is a record read
-//! and solved, to [`Block`]s.
+//! Pages and sheets: everything Leavewell shows beyond the answer itself, as documents.
 //!
-//! The app draws blocks but makes none: it asks the worker for pages.
+//! A [`Subject`] is a record, read once and solved once. A [`PageName`] builds a page about it, as a list of
+//! [`Block`]s: text, tables, pictures and fields as plain data. The app draws the blocks, and the command
+//! line and the worker render them as Markdown or HTML.
+//!
+//! The doors of the crate:
+//! - [`PageName::blocks`] builds one page about one record;
+//! - [`sheet_text::sheet_text`] renders a sheet for a client, a buyer or the file;
+//! - [`plan`] plans the work on a whole shelf;
+//! - [`compare`] compares two records of one piece.
+//!
+//! This crate computes no advice. It reads what the model solved and puts it into words; all wording is in
+//! the folder `wording`. It knows nothing of the web, the clock or files, so the same record always gives
+//! the same pages.
+//!
+//! A record becomes a sheet like this:
 //!
 //! ```
-//! use leavewell_pages::{PageName, Subject};
+//! use leavewell_pages::Subject;
+//! use leavewell_pages::sheet_text::{Form, Recipient, sheet_text};
 //!
-//! let subject = Subject::parse(r#"{"format": "leavewell-case", "version": 1}"#).unwrap();
-//! let blocks = PageName::Catalogue.blocks(&subject);
-//! assert!(!blocks.is_empty());
+//! let record = r#"{
+//!     "format": "leavewell-case",
+//!     "version": 1,
+//!     "piece": { "name": "Tea tray", "form": "tray" }
+//! }"#;
+//! let subject = Subject::parse(record)?;
+//! let sheet = sheet_text(&subject, Recipient::Buyer, Form::Markdown);
+//! assert!(sheet.starts_with("# Tea tray: For a buyer"));
+//! # Ok::<(), leavewell_model::record::OpenError>(())
 //! ```
 
 pub mod as_typed;
@@ -77,7 +97,7 @@ mod tests {
     use leavewell_model::record::Draft;
 
     #[test]
-    fn every_page_has_something_to_say_of_an_empty_record() {
+    fn every_page_has_content_for_an_empty_record() {
         let subject = Subject::new(Draft::default());
         for name in PageName::ALL {
             assert!(!name.blocks(&subject).is_empty(), "{name:?}");
@@ -85,7 +105,7 @@ mod tests {
     }
 
     #[test]
-    fn preparing_a_page_leaves_its_blocks_as_they_are() {
+    fn preparing_a_page_does_not_change_its_blocks() {
         let text = include_str!("../../tests/cases/worn_tray.json");
         for name in PageName::ALL {
             let prepared = Subject::parse(text).unwrap();
@@ -100,7 +120,7 @@ mod tests {
     }
 
     #[test]
-    fn pages_of_a_kept_subject_are_those_of_a_new_one() {
+    fn a_reused_subject_gives_the_same_pages_as_a_new_one() {
         let text = include_str!("../../tests/cases/daily_teapot.json");
         let kept = Subject::parse(text).unwrap();
         for name in PageName::ALL.into_iter().rev() {
@@ -110,7 +130,7 @@ mod tests {
         assert_eq!(
             PageName::Closer.prepare(&kept),
             None,
-            "its samples are drawn"
+            "all samples are already drawn"
         );
     }
 }

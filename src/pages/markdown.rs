@@ -1,13 +1,13 @@
-//! Blocks as Markdown (`CommonMark`, with the tables of its common extension).
+//! Renders blocks as Markdown (`CommonMark` with the common table extension).
 //!
-//! Every text goes through one escape, so nothing in a record can be more than text: no markup, no
-//! link, no character reference.
+//! All text goes through one escape function, so nothing in a record can become markup, a link or a
+//! character reference.
 
 use super::block::{Block, Table, Tone};
 use super::picture::Picture;
 use super::wording::markdown as words;
 
-/// The blocks under a heading of the first level.
+/// Renders the blocks under a first-level heading.
 #[must_use]
 pub fn markdown(title: &str, blocks: &[Block]) -> String {
     let mut out = format!("# {}\n", inline(title));
@@ -108,19 +108,19 @@ fn table(out: &mut String, table: &Table) {
     }
 }
 
-/// A picture in text is what it shows, and its numbers.
+/// A picture becomes its description and its table.
 fn described(out: &mut String, picture: &Picture) {
     para(out, &picture.title, Tone::Plain);
     para(out, &picture.description, Tone::Plain);
     table(out, &picture.table);
 }
 
-/// Text for a place that has one line only, at the start of that line.
+/// Text for the start of a place that allows only one line.
 fn one_line(text: &str) -> String {
     escaped(&flat(text))
 }
 
-/// The same for the middle of a line.
+/// Text for the middle of a line.
 fn inline(text: &str) -> String {
     escaped_at(&flat(text), false)
 }
@@ -129,9 +129,9 @@ fn flat(text: &str) -> String {
     text.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
-/// One line of text as Markdown that shows just that. Escaped wherever it stands: what begins markup,
-/// links and character references; at the start of a line: what makes headings, lists, rules and
-/// fences; before slashes: the colon of an address, which some readers turn into a link.
+/// Escapes one line of text so that Markdown shows it literally. Escaped anywhere: whatever starts markup,
+/// links and character references. At the start of a line: whatever makes headings, lists, rules and
+/// fences. Before slashes: the colon of an address, which some readers turn into a link.
 fn escaped(text: &str) -> String {
     escaped_at(text, true)
 }
@@ -182,7 +182,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn every_special_character_is_only_itself() {
+    fn special_characters_appear_literally() {
         for (typed, shown) in [
             (
                 "<script>alert(1)</script>",
@@ -212,7 +212,7 @@ mod tests {
     }
 
     #[test]
-    fn each_sort_of_block_is_written() {
+    fn every_kind_of_block_is_rendered() {
         let blocks = vec![
             Block::section(
                 "s",

@@ -1,14 +1,14 @@
-//! Blocks as one page of HTML that stands by itself: no script, nothing fetched, and a style for
-//! paper as for the screen.
+//! Renders blocks as one self-contained HTML page: no script, nothing fetched, and one style for paper and
+//! screen.
 //!
-//! Every text goes through one escape, in elements that find their own direction of writing, so that
-//! what a person typed is shown and never run.
+//! All text goes through one escape function, into elements that detect their own direction of writing.
+//! What a person typed is shown and never run.
 
 use super::block::{Block, Choice, Field, Table, Tone};
 use super::picture::{Anchor, Ink, Mark, Picture};
 use super::wording::markup as words;
 
-/// A whole page. `running` stands at the top of each printed page.
+/// Renders a whole page. `running` appears at the top of each printed page.
 #[must_use]
 pub fn markup(title: &str, running: &str, blocks: &[Block]) -> String {
     let mut page = Page {
@@ -20,7 +20,7 @@ pub fn markup(title: &str, running: &str, blocks: &[Block]) -> String {
     page.raw("<style>\n");
     page.raw(STYLE);
     page.raw("@page { @top-left { content: \"");
-    // A margin has room for one line.
+    // The page margin has room for one line.
     let running: String = one_line(running).chars().take(RUNNING).collect();
     page.raw(&css_text(&running));
     page.raw("\"; } }\n</style>\n</head>\n<body>\n<main>\n");
@@ -30,7 +30,7 @@ pub fn markup(title: &str, running: &str, blocks: &[Block]) -> String {
     page.out
 }
 
-/// Most letters of the line at the top of a printed page.
+/// Maximum length of the line at the top of a printed page, in characters.
 const RUNNING: usize = 70;
 
 const HEAD: &str = "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n\
@@ -49,7 +49,7 @@ impl Page {
         self.out.push_str(text);
     }
 
-    /// An element with words in it, on a line of its own.
+    /// Writes an element with text in it, on its own line.
     fn element(&mut self, name: &str, words: &str) {
         let open = if name == "title" {
             "<title".to_owned()
@@ -77,7 +77,7 @@ impl Page {
             Block::Fold {
                 summary, blocks, ..
             } => {
-                // Open from the start: paper cannot be unfolded.
+                // Open from the start, because paper cannot be unfolded.
                 self.raw("<details open>\n");
                 self.element("summary", summary);
                 self.each(blocks, level + 1);
@@ -248,8 +248,8 @@ fn class(ink: Ink) -> &'static str {
     }
 }
 
-/// Text that is only text, in an element as in an attribute. What HTML cannot carry (controls, and
-/// places Unicode keeps for no character) is left out.
+/// Escapes text for an element or an attribute. Drops what HTML cannot carry: control characters and
+/// Unicode noncharacters.
 fn escaped(text: &str) -> String {
     let mut out = String::with_capacity(text.len());
     for c in text.trim().chars() {
@@ -272,8 +272,8 @@ fn one_line(text: &str) -> String {
     text.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
-/// Text inside quotation marks of a style sheet: everything but plain letters, digits and blanks by
-/// its number.
+/// Escapes text for a quoted string in a style sheet: everything except plain letters, digits and spaces
+/// becomes a code point.
 fn css_text(text: &str) -> String {
     text.chars()
         .filter(|c| !c.is_control())
@@ -295,7 +295,7 @@ mod tests {
         "</title></style><script>alert('x')</script><img src=x onerror=\"y\">&lt;\u{0}\u{ffff}";
 
     #[test]
-    fn hostile_text_is_never_markup_wherever_it_stands() {
+    fn hostile_text_never_becomes_markup() {
         let text = HOSTILE.to_owned();
         let blocks = vec![
             Block::section(HOSTILE, HOSTILE, vec![Block::para(HOSTILE)]),
@@ -336,12 +336,12 @@ mod tests {
         for bad in ["<script", "<img", "onerror=\"", "\u{0}", "\u{ffff}"] {
             assert!(!page.contains(bad), "{bad}");
         }
-        // One style, one title of the page, one of the picture: nothing was closed or opened by text.
+        // One style element, one page title and one picture title: no text closed or opened an element.
         assert_eq!(page.matches("</style>").count(), 1);
         assert_eq!(page.matches("<title").count(), 2);
         assert_eq!(page.matches("</title>").count(), 2);
         assert_eq!(page.matches("class=\"rule\"").count(), 20);
-        // Every element opened is closed.
+        // Every opened element is closed.
         for name in [
             "section", "details", "figure", "table", "ul", "dl", "div", "p", "h2",
         ] {
@@ -356,7 +356,7 @@ mod tests {
     }
 
     #[test]
-    fn the_page_fetches_nothing_and_runs_nothing() {
+    fn the_page_fetches_and_runs_nothing() {
         let page = markup("A tray", "A tray", &[Block::para("One.")]);
         assert!(page.contains("default-src 'none'"));
         for bad in [
@@ -368,7 +368,7 @@ mod tests {
     }
 
     #[test]
-    fn the_running_head_cannot_leave_its_quotation_marks() {
+    fn the_running_head_cannot_escape_its_quotation_marks() {
         assert_eq!(css_text("A \"b\\"), "A \\22 b\\5c ");
         assert_eq!(css_text("</style>\n"), "\\3c \\2f style\\3e ");
     }

@@ -1,4 +1,4 @@
-//! Readings with a number, for those who have the instruments: density, conductivity, X-ray.
+//! Instrument readings: density, conductivity and X-ray fluorescence.
 
 use super::Subject;
 use super::block::{Block, Choice, Field, Tone};
@@ -8,7 +8,7 @@ use leavewell_model::record::ledger_of;
 use leavewell_model::record::{Draft, Problem};
 use leavewell_model::report::MeasureReport;
 
-/// The page: one section for each instrument, with what the reading says.
+/// Builds the page: one section per instrument, with the meaning of its reading.
 #[must_use]
 pub(super) fn page(subject: &Subject) -> Vec<Block> {
     let case = subject.case();
@@ -100,7 +100,7 @@ impl Screen<'_> {
         blocks
     }
 
-    /// What a reading says and whether it counts; nothing while there is none.
+    /// What a reading means and whether it counts; empty without a reading.
     fn said(&self, id: &str) -> Vec<Block> {
         let Some(reading) = self.readings.iter().find(|reading| reading.id == id) else {
             return Vec::new();
@@ -126,7 +126,7 @@ impl Screen<'_> {
         })
     }
 
-    /// What is wrong with a field, where it stands.
+    /// What is wrong with the field at this path; empty if nothing is.
     fn problem(&self, path: &str) -> String {
         self.problems
             .iter()

@@ -1,6 +1,6 @@
-//! The page about worth: what it would fetch before and after, what sales tell, what it costs, where
-//! it breaks even. The guess and the prices asked stand on the screen above it, where two numbers are
-//! enough.
+//! The page about money: what the piece would fetch before and after work, what sales suggest, what the
+//! work costs, and where it breaks even. The estimate and the quotes are entered on the screen above it,
+//! where two numbers are enough.
 
 mod break_evens;
 mod factors;
@@ -21,7 +21,7 @@ use leavewell_model::record::{Case, Draft, Problem};
 use leavewell_model::terms::Route;
 use leavewell_model::value::BUYERS;
 
-/// What every part of the page is made from.
+/// The inputs that every section of the page uses.
 struct Desk<'a> {
     draft: &'a Draft,
     case: &'a Case,
@@ -34,7 +34,7 @@ struct Desk<'a> {
     route: Route,
 }
 
-/// The page about worth.
+/// Builds the page.
 pub(super) fn page(subject: &Subject) -> Vec<Block> {
     let (draft, case, problems) = (subject.draft(), subject.case(), subject.problems());
     let worth = Worth::new(subject.solved());
@@ -86,13 +86,13 @@ fn cautions(desk: &Desk) -> Block {
     Block::fold("worth-cautions", CAUTIONS, said)
 }
 
-/// Options with "not said" before them.
+/// The options, preceded by "not said".
 fn with_none<'a>(options: impl Iterator<Item = (&'a str, &'a str)>) -> Vec<(&'a str, &'a str)> {
     std::iter::once(("", NOT_SAID)).chain(options).collect()
 }
 
 impl Desk<'_> {
-    /// What the reading of the case says about a field.
+    /// What the record's reader found wrong with a field; empty if nothing.
     fn problem(&self, path: &str) -> String {
         self.problems
             .iter()
@@ -128,7 +128,8 @@ impl Desk<'_> {
         })
     }
 
-    /// A choice of one. What a file says beside the choices stays chosen, under its own words.
+    /// A choice of one option. A value from a file that is not among the options stays chosen, under its
+    /// own text.
     fn pick(&self, path: &str, label: &str, hint: &str, options: &[(&str, &str)]) -> Block {
         let chosen = self.draft.text(path);
         let mut options: Vec<(String, String)> = options
@@ -148,7 +149,7 @@ impl Desk<'_> {
         })
     }
 
-    /// The number in a field of the page's own, or what stands for it.
+    /// A field that only this page has, and its number or default.
     fn ask(
         &self,
         path: &str,
@@ -172,13 +173,13 @@ impl Desk<'_> {
         (block, value.unwrap_or(stand_in))
     }
 
-    /// What is kept of a hammer price on the chosen route, in one draw.
+    /// What the seller keeps of a hammer price by the chosen route, in draw `i`.
     fn kept(&self, i: usize, hammer: f64) -> f64 {
         kept(self.worth, self.route, i, hammer)
     }
 }
 
-/// What is kept of a hammer price on a route, in one draw.
+/// What the seller keeps of a hammer price by a route, in draw `i`.
 fn kept(worth: &Worth, route: Route, i: usize, hammer: f64) -> f64 {
     match (route, worth.fees.get(i)) {
         (Route::Auction, Some(fees)) => fees.expected(hammer),

@@ -1,4 +1,4 @@
-//! The pages there are.
+//! The list of pages.
 
 use serde::{Deserialize, Serialize};
 
@@ -8,26 +8,26 @@ use super::{
     sheet_buyer, sheet_client, sheet_done, sheet_file, why, worth_knowing,
 };
 
-/// A page about a record.
+/// A page about one record.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 pub enum PageName {
-    /// Heat, plating and food: small instruments.
+    /// Heat, plating and food: small calculators.
     Bench,
-    /// How to judge the bare share: a count and charts.
+    /// How to measure the bare share: a point count and charts.
     Bleed,
-    /// How long the silver lasts, by how the piece is kept.
+    /// How long the silver lasts under two habits of care.
     Care,
-    /// Every treatment with what the rules say of it.
+    /// Every treatment, with the rules' verdict on it.
     Catalogue,
-    /// The weighing looked at closer: what knowing is worth, risk, weights.
+    /// The weighing in more depth: what knowing more is worth, attitude to risk, weights.
     Closer,
-    /// The work done.
+    /// The work done so far.
     Done,
-    /// Every figure, and those of one's own.
+    /// Every figure, including the user's own.
     Ledger,
     /// Density, conductivity and X-ray readings.
     Measures,
-    /// The record of condition, and the earlier ones.
+    /// The condition record, and earlier ones.
     Record,
     /// The sheet for a buyer.
     SheetForBuyer,
@@ -35,9 +35,9 @@ pub enum PageName {
     SheetForClient,
     /// The sheet for the file.
     SheetForFile,
-    /// Where the main numbers come from.
+    /// How the main numbers are worked out.
     Trace,
-    /// What each answer did to the odds of the leading family.
+    /// How each answer moved the odds of the leading family.
     Why,
     /// What the piece is worth, by treatment, route and buyer.
     Worth,
@@ -63,8 +63,8 @@ impl PageName {
         Self::Worth,
     ];
 
-    /// Does one slice of the long work that the page needs, and says which share of it is done; `None` when
-    /// nothing is left but to make the blocks. Whoever does not ask gets the same blocks, later.
+    /// Does one slice of the long work that this page needs and returns the share done, between 0 and 1.
+    /// Returns `None` once only the blocks are left to make. Skipping this gives the same blocks, later.
     #[must_use]
     pub fn prepare(self, subject: &Subject) -> Option<f64> {
         match self {
@@ -75,7 +75,7 @@ impl PageName {
         }
     }
 
-    /// The page as blocks.
+    /// Builds the page as blocks.
     #[must_use]
     pub fn blocks(self, subject: &Subject) -> Vec<Block> {
         match self {

@@ -1,4 +1,4 @@
-//! Parts, thicknesses and shares as a page says them.
+//! Parts, thicknesses, shares and years in words.
 
 use super::ask::choice;
 use super::block::{Block, Field, Tone};
@@ -20,7 +20,7 @@ pub(super) fn um(x: f64) -> String {
     }
 }
 
-/// A share of an area in whole hundredths: "about 3 %".
+/// A share of an area as a whole percentage: "about 3 %".
 pub(super) fn percent(f: f64) -> String {
     if f < 0.005 {
         words::LESS_THAN_1_PERCENT.to_owned()
@@ -31,7 +31,7 @@ pub(super) fn percent(f: f64) -> String {
     }
 }
 
-/// Years, rounded as far as such a forecast carries.
+/// A number of years, rounded to the precision of a forecast.
 pub(super) fn years(x: f64) -> String {
     if x < 0.75 {
         words::SOME_MONTHS.to_owned()
@@ -48,7 +48,7 @@ pub(super) fn years(x: f64) -> String {
     }
 }
 
-/// The part's name in the middle of a sentence.
+/// The name of a part for the middle of a sentence.
 pub(super) fn named(part: PartName) -> String {
     let label = part.label();
     let mut chars = label.chars();
@@ -57,7 +57,7 @@ pub(super) fn named(part: PartName) -> String {
     })
 }
 
-/// Parts to ask about: those such a piece usually has, and others the record speaks of.
+/// The parts to ask about: those that such a piece usually has, and any others on record.
 pub(super) fn parts(case: &Case) -> Vec<PartName> {
     let usual = case.piece.form.unwrap_or(Form::Other).parts();
     let others = PartName::ALL
@@ -66,7 +66,7 @@ pub(super) fn parts(case: &Case) -> Vec<PartName> {
     usual.iter().chain(others).copied().collect()
 }
 
-/// Which part a page is about.
+/// The choice of the part that a page is about, and the part chosen.
 pub(super) fn part_choice(draft: &Draft, case: &Case, path: &str) -> (Block, PartName) {
     let parts = parts(case);
     let options: Vec<(&str, &str)> = parts.iter().map(|p| (p.id(), p.label())).collect();
@@ -74,7 +74,7 @@ pub(super) fn part_choice(draft: &Draft, case: &Case, path: &str) -> (Block, Par
     (block, PartName::parse(chosen).unwrap_or(PartName::Body))
 }
 
-/// A field of plain text with what was found wrong with it.
+/// A plain text field with its problem.
 pub(super) fn text_field(
     draft: &Draft,
     path: &str,
@@ -93,7 +93,7 @@ pub(super) fn text_field(
     })
 }
 
-/// What was found wrong with a field of a part, as one text; empty when nothing.
+/// Everything wrong with one field of a part, as one text; empty if nothing is.
 pub(super) fn part_problem(
     draft: &Draft,
     problems: &[Problem],
@@ -112,7 +112,7 @@ pub(super) fn part_problem(
         .unwrap_or_default()
 }
 
-/// A caution of the fixed list as a paragraph.
+/// The caution with this id as a paragraph.
 pub(super) fn caution_block(id: &str) -> Option<Block> {
     let row = caution(id)?;
     let tone = match row.level {
@@ -128,7 +128,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn numbers_are_said_as_far_as_they_carry() {
+    fn numbers_show_only_meaningful_digits() {
         assert_eq!(
             [18.4, 2.43, 0.123, 0.0712].map(um),
             ["18", "2.4", "0.12", "0.071"].map(str::to_owned)

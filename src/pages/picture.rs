@@ -1,72 +1,72 @@
-//! A picture as data: outlines and words in a box, told apart by what they stand for.
+//! A picture as data: outlines and labels in a box, distinguished by what they stand for.
 
 use serde::{Deserialize, Serialize};
 
 use super::block::Table;
 
-/// A picture, what it shows in words, and the numbers behind it.
+/// A picture, its description, and the numbers behind it.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Picture {
-    /// Stays the same from one answer to the next.
+    /// Stable from one answer to the next.
     pub id: String,
     /// The finding it shows, as a sentence.
     pub title: String,
-    /// What is to be seen, for somebody who cannot see it.
+    /// A description for people who cannot see the picture.
     pub description: String,
-    /// Width of the box; 320 fits a phone.
+    /// Width of the box in picture units; 320 fits a phone.
     pub width: f64,
-    /// Height of the box.
+    /// Height of the box in picture units.
     pub height: f64,
-    /// What is drawn, the first below the rest.
+    /// What is drawn, from back to front.
     pub marks: Vec<Mark>,
-    /// The same in numbers.
+    /// The same numbers as a table.
     pub table: Table,
 }
 
-/// One thing drawn.
+/// One element of the drawing.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub enum Mark {
     /// Lines and areas.
     Path {
-        /// Path data of the SVG standard.
+        /// Path data as in the SVG standard.
         d: String,
         /// What it stands for.
         ink: Ink,
     },
-    /// Words.
+    /// A label.
     Text {
-        /// Where, from the left.
+        /// Distance from the left.
         x: f64,
-        /// Where the words stand, from the top.
+        /// Distance of the baseline from the top.
         y: f64,
-        /// Which end of the words is there.
+        /// Which end of the text is at `x`.
         anchor: Anchor,
-        /// The words.
+        /// The text.
         text: String,
-        /// What they are about.
+        /// What the text is about.
         ink: Ink,
     },
 }
 
-/// Which end of the words stands at the given place.
+/// Which end of a label is at the given position.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Anchor {
-    /// Their start.
+    /// Its start.
     Start,
-    /// Their middle.
+    /// Its middle.
     Middle,
-    /// Their end.
+    /// Its end.
     End,
 }
 
-/// What a line, an area or a word stands for; the style sheet says how that looks.
+/// What a line, area or label stands for. The style sheet decides how it looks.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Ink {
-    /// An outline, or words that matter.
+    /// An outline, or an important label.
     Outline,
     /// A fine line.
     Detail,
-    /// What is not in question; words that stand back.
+    /// Anything not in question; a secondary label.
     Quiet,
     /// An axis or a tick.
     Axis,
@@ -76,17 +76,17 @@ pub enum Ink {
     Silver,
     /// An area of copper.
     Copper,
-    /// Bare metal on a chart of shares: no outline, which would add to the share.
+    /// Bare metal in a chart of shares. Drawn without an outline, which would enlarge the share.
     Bare,
-    /// A line or a word about copper.
+    /// A line or label about copper.
     CopperLine,
     /// A band of uncertainty.
     Band,
-    /// A second band, told from the first by its pattern of lines.
+    /// A second band, with a different pattern of lines.
     OtherBand,
     /// The line of a middle value.
     Middle,
-    /// A second such line, dashed.
+    /// A second middle line, dashed.
     OtherMiddle,
 }
 
@@ -97,7 +97,7 @@ impl Mark {
         Self::Path { d: d.into(), ink }
     }
 
-    /// Words.
+    /// A label.
     #[must_use]
     pub fn text(ink: Ink, anchor: Anchor, (x, y): (f64, f64), text: impl Into<String>) -> Self {
         Self::Text {

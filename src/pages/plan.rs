@@ -1,4 +1,4 @@
-//! The plan for a whole shelf: which pieces to work on, and how, within money and hours.
+//! The plan for a whole shelf: which pieces to work on, and how, within limits of money and hours.
 
 use serde::Serialize;
 use serde_json::Value;
@@ -17,7 +17,7 @@ use leavewell_model::record::{Draft, NumberKind};
 use leavewell_model::terms::Treatment;
 use leavewell_model::terms::{Currency, Form};
 
-/// What is said of work in a table.
+/// Columns of the tables of work.
 const COLUMNS: [&str; 5] = [
     words::PIECE,
     words::WORK,
@@ -26,11 +26,12 @@ const COLUMNS: [&str; 5] = [
     words::HOURS_SHORT,
 ];
 
-/// How far a plan is searched that only lends a point to a curve.
+/// Search effort for plans that only supply a point on the curve.
 const ROUGHLY: usize = 200;
 
-/// What pieces offer. The question is JSON text: `[{"id", "text"}]`, each text a record; so is the answer:
-/// `[{"id", "name", "offer"}]`, with `"problem"` in place of the offer where a record cannot be read.
+/// Works out the options for each piece. The question is JSON text: `[{"id", "text"}]`, where each text is
+/// a record. The answer is JSON text too: `[{"id", "name", "offer"}]`, with `"problem"` in place of
+/// `"offer"` if a record cannot be read.
 #[must_use]
 pub fn offers_json(question: &str) -> String {
     let asked: Value = serde_json::from_str(question).unwrap_or_default();
@@ -38,7 +39,7 @@ pub fn offers_json(question: &str) -> String {
     serde_json::to_string(&pieces).unwrap_or_default()
 }
 
-/// A piece of the shelf.
+/// A piece on the shelf.
 #[derive(Clone, Debug, Serialize)]
 struct Piece {
     id: String,
@@ -85,31 +86,31 @@ fn name_of(draft: &Draft) -> String {
 /// The plan for a shelf.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Planned {
-    /// The page; empty while a limit cannot be used.
+    /// The page; empty if a limit cannot be used.
     #[serde(skip)]
     pub blocks: Vec<Block>,
-    /// Its first sentence, to be read out.
+    /// The first sentence of the page, to be announced.
     pub sentence: String,
     /// What is wrong with the limits.
     pub problems: Problems,
-    /// The id of the currency planned in.
+    /// Id of the currency of the plan.
     pub currency: &'static str,
-    /// Every currency on the shelf, the commonest first: id and words.
+    /// Id and name of every currency on the shelf, most common first.
     pub currencies: Vec<(&'static str, &'static str)>,
 }
 
-/// What is wrong with the limits of a plan; empty where nothing is.
+/// What is wrong with the limits; empty if nothing is.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct Problems {
-    /// With the money.
+    /// The problem with the money.
     pub money: String,
-    /// With the hours.
+    /// The problem with the hours.
     pub hours: String,
 }
 
-/// Plans the work on a shelf. The question is JSON text: `{"money", "hours"}`, each as typed, `"currency"`,
-/// `"pieces"` as [`offers_json`] answers, `"left_out"`, ids, and `"together"`, pairs of ids: work on the
-/// first only with work on the second.
+/// Plans the work on a shelf. The question is JSON text: `{"money", "hours"}`, both as typed; `"currency"`;
+/// `"pieces"`, as answered by [`offers_json`]; `"left_out"`, a list of ids; and `"together"`, pairs of ids
+/// where the first piece is worked on only if the second is.
 #[must_use]
 pub fn plan(question: &str) -> Planned {
     let question: Value = serde_json::from_str(question).unwrap_or_default();
@@ -174,7 +175,7 @@ fn answer(asked: &Asked) -> Planned {
     }
 }
 
-/// The currencies on the shelf, the commonest first.
+/// The currencies on the shelf, most common first.
 fn currencies(asked: &Asked) -> Vec<Currency> {
     let of = |currency: &Currency| {
         let offers = asked.pieces.iter().filter_map(|p| p.offer.as_ref());
@@ -189,8 +190,8 @@ fn currencies(asked: &Asked) -> Vec<Currency> {
     found
 }
 
-/// A limit as typed, infinite while nothing is, `None` with what is wrong while it cannot be used.
-/// An "h" for hours may stand after it.
+/// Reads a limit. It is infinite if the text is empty, and `None` with a problem if the text cannot be
+/// used. An "h" for hours may follow the number.
 fn limit(text: &str, kind: NumberKind, most: f64) -> (Option<f64>, String) {
     let text = text.trim().trim_end_matches('h');
     if text.trim().is_empty() {
@@ -202,10 +203,10 @@ fn limit(text: &str, kind: NumberKind, most: f64) -> (Option<f64>, String) {
     }
 }
 
-/// The pieces that are planned, with everything the plan needs.
+/// The pieces in the plan, with everything that planning needs.
 struct Shelf<'a> {
     pieces: Vec<(&'a str, &'a Offer)>,
-    /// Names of those that are not, with why.
+    /// Names of the pieces not in the plan, with the reason.
     others: Vec<String>,
     stock: Vec<Vec<Choice<2>>>,
     needs: Vec<Need>,
@@ -248,11 +249,11 @@ impl<'a> Shelf<'a> {
                     one_of: work(of),
                 });
             } else if asked.pieces.iter().any(|known| known.id == *of) {
-                // On what is not planned there is no work.
+                // A piece outside the plan gets no work.
                 stock[piece].truncate(1);
             }
         }
-        // A choice that is gone is needed by nobody.
+        // A choice that is no longer offered needs nothing.
         for need in &mut needs {
             need.choices.retain(|c| *c < stock[need.piece].len());
             need.one_of.retain(|c| *c < stock[need.of].len());
@@ -303,13 +304,13 @@ impl<'a> Shelf<'a> {
         blocks
     }
 
-    /// What was chosen for each piece, with its place.
+    /// The choice made for each piece, with the index of the piece.
     fn chosen<'b>(&'b self, plan: &'b Selection<2>) -> impl Iterator<Item = (usize, &'a Offered)> {
         let picks = self.pieces.iter().zip(&plan.picks).enumerate();
         picks.filter_map(|(place, ((_, offer), pick))| Some((place, offer.choices.get(*pick)?)))
     }
 
-    /// Every treatment that the plan may name, in the order of the catalogue.
+    /// Every treatment that the plan may name, in catalogue order.
     fn named(&self) -> Vec<Treatment> {
         let names = |t: &Treatment| {
             if *t == Treatment::Leave {
@@ -350,7 +351,7 @@ impl<'a> Shelf<'a> {
         )
     }
 
-    /// What has to be known beside the sum of it all.
+    /// What the reader must know besides the totals.
     fn beside(&self, plan: &Selection<2>) -> Vec<Block> {
         let count = |is: fn(&Offer) -> bool| {
             let worked = self.chosen(plan).filter(|(_, made)| made.is_work());
@@ -369,7 +370,7 @@ impl<'a> Shelf<'a> {
         said
     }
 
-    /// A piece and what is done with it, as a row.
+    /// Table row for a piece and the work on it.
     fn row(&self, place: usize, made: &Offered) -> Vec<String> {
         let (name, offer) = self.pieces[place];
         let mut what = made.name.clone();
@@ -386,7 +387,7 @@ impl<'a> Shelf<'a> {
         ]
     }
 
-    /// What more of each limit would bring.
+    /// What raising each limit would bring.
     fn what_binds(&self, plan: &Selection<2>) -> Vec<String> {
         let [money, hours] = self.limits;
         let free = !money.is_finite() && !hours.is_finite();
@@ -451,7 +452,7 @@ impl<'a> Shelf<'a> {
         )]
     }
 
-    /// The pieces for which the limits keep the plan from what their own counsel says.
+    /// The pieces for which the limits keep the plan from following their own advice.
     fn not_now(&self, plan: &Selection<2>) -> Option<Block> {
         let rows: Vec<Vec<String>> = self
             .chosen(plan)
@@ -476,7 +477,7 @@ impl<'a> Shelf<'a> {
             .then(|| Block::section("plan.not_now", words::NOT_NOW, vec![Block::Table(table)]))
     }
 
-    /// What the best plan brings for other sums of money, the hours as they are.
+    /// The gain of the best plan for other sums of money, with the hours unchanged.
     fn curve(&self, plan: &Selection<2>) -> Option<Block> {
         let [money, hours] = self.limits;
         let all = self.select([f64::INFINITY, hours], ROUGHLY)?;
@@ -499,7 +500,7 @@ impl<'a> Shelf<'a> {
             let Some(found) = self.select([money, hours], ROUGHLY) else {
                 continue;
             };
-            // More money never brings less: the plan for less is still there.
+            // More money never brings less, because the cheaper plan is still possible.
             let (from, before) = points.last().copied().unwrap_or_default();
             if found.gain > before {
                 points.push((found.uses[0].max(from), found.gain));
@@ -547,7 +548,7 @@ fn columns(names: &[&str]) -> Vec<String> {
     names.iter().map(|name| (*name).to_owned()).collect()
 }
 
-/// The first of these steps that is at least so much, or else the last.
+/// The first step that is at least `least`, or else the last.
 fn step(least: f64, steps: &[f64]) -> f64 {
     let found = steps.iter().find(|s| **s >= least).or(steps.last());
     found.copied().unwrap_or(least)
@@ -575,7 +576,7 @@ mod tests {
         planned(&question.to_string())
     }
 
-    /// The answer as a script gets it, with the blocks beside it.
+    /// The answer as the caller receives it, together with its blocks.
     fn planned(question: &str) -> Value {
         let plan = super::plan(question);
         let mut answer = serde_json::to_value(&plan).unwrap();
@@ -588,7 +589,7 @@ mod tests {
     }
 
     #[test]
-    fn without_limits_each_piece_gets_what_its_counsel_says() {
+    fn without_limits_the_plan_follows_the_advice_for_each_piece() {
         let pieces = offers(&[("a", TUREEN), ("b", TEAPOT), ("c", TRAY)]);
         for (piece, text) in items(&pieces).iter().zip([TUREEN, TEAPOT, TRAY]) {
             let (case, problems) = Draft::parse(text).unwrap().read();
@@ -607,7 +608,7 @@ mod tests {
     }
 
     #[test]
-    fn a_limit_that_cannot_be_used_says_what_can_and_plans_nothing() {
+    fn an_unusable_limit_states_the_valid_range_and_plans_nothing() {
         let pieces = offers(&[("a", TUREEN)]);
         let answer = plan(&json!({ "pieces": pieces, "money": "lots", "hours": "-2" }));
         assert_eq!(answer["blocks"], json!([]));
@@ -618,7 +619,7 @@ mod tests {
     }
 
     #[test]
-    fn no_money_leaves_what_costs_money() {
+    fn without_money_nothing_that_costs_money_is_planned() {
         let pieces = offers(&[("a", TUREEN), ("b", TEAPOT)]);
         let said = words_of(&plan(&json!({ "pieces": pieces, "money": "0" })));
         assert!(
@@ -630,7 +631,7 @@ mod tests {
     }
 
     #[test]
-    fn what_cannot_be_planned_is_named_with_its_reason() {
+    fn pieces_outside_the_plan_are_named_with_a_reason() {
         let pieces = offers(&[
             ("a", TUREEN),
             ("b", CANDLESTICKS),
@@ -649,7 +650,7 @@ mod tests {
     }
 
     #[test]
-    fn what_waits_for_a_piece_that_is_not_planned_waits() {
+    fn work_that_needs_an_unplanned_piece_waits() {
         let pieces = offers(&[("a", TUREEN), ("b", TEAPOT), ("c", CANDLESTICKS)]);
         let ask = |left_out: Value, on: &str| {
             let question =
@@ -659,12 +660,12 @@ mod tests {
         assert!(ask(json!([]), "b").contains("work on both pieces"));
         assert!(ask(json!(["b"]), "b").contains(words::LEFT_FOR_NOW));
         assert!(ask(json!([]), "c").contains(words::LEFT_FOR_NOW));
-        // A piece that is no longer there keeps nothing waiting.
+        // A piece that is gone holds nothing up.
         assert!(ask(json!([]), "gone").contains("work on both pieces"));
     }
 
     #[test]
-    fn every_treatment_in_the_plan_has_its_caution_and_the_line_that_defers() {
+    fn every_planned_treatment_has_its_caution_and_the_deferral_line() {
         let pieces = offers(&[("a", TUREEN), ("b", TEAPOT)]);
         let said = words_of(&plan(&json!({ "pieces": pieces })));
         for id in [
@@ -679,7 +680,7 @@ mod tests {
     }
 
     #[test]
-    fn nonsense_is_no_plan_and_no_panic() {
+    fn nonsense_gives_no_plan_and_no_panic() {
         for question in [
             "",
             "[]",
@@ -691,7 +692,7 @@ mod tests {
             assert!(words_of(&answer).contains(words::NO_PIECES), "{question}");
             let _: Value = serde_json::from_str(&offers_json(question)).unwrap();
         }
-        // Somebody's own file could hold a first choice that costs something.
+        // A tampered file could hold a first choice that costs something.
         let mut pieces = offers(&[("a", TUREEN)]);
         pieces[0]["offer"]["choices"][0]["cost"] = json!(5);
         let said = words_of(&plan(&json!({ "pieces": pieces })));
@@ -699,7 +700,7 @@ mod tests {
     }
 
     #[test]
-    fn a_name_from_a_file_stays_text_and_turns_nothing_about() {
+    fn a_name_from_a_file_stays_text_and_keeps_the_reading_direction() {
         let record = json!({ "format": "leavewell-case", "version": 1, "piece": { "name": "<b>\u{202e}x" } });
         let pieces = offers(&[("a", &record.to_string())]);
         assert_eq!(pieces[0]["name"], "<b>x");

@@ -1,4 +1,4 @@
-//! The curve of what money brings: the best plan for each sum.
+//! The curve of what money brings: the gain of the best plan for each sum.
 
 use super::block::{Block, Table};
 use super::picture::{Anchor, Ink, Mark, Picture};
@@ -10,8 +10,8 @@ const RIGHT: f64 = 306.0;
 const TOP: f64 = 16.0;
 const BOTTOM: f64 = 176.0;
 
-/// The curve from nothing to `most` > 0: at each of `changes`, the money and what it brings from there on,
-/// both rising from 0 and the last above 0; with the limit that was set, where one was.
+/// Draws the curve from 0 to `most` > 0. `changes` lists each sum at which the gain changes, with the gain
+/// from there on; both rise from 0 and the last is above 0. The user's limit is marked if set.
 pub(super) fn curve(
     changes: &[(f64, f64)],
     most: f64,
@@ -58,7 +58,7 @@ pub(super) fn curve(
             Ink::Outline,
             format!("M{:.1} {y:.1}a4 4 0 1 0 8 0a4 4 0 1 0 -8 0Z", x - 4.0),
         ));
-        // Beside the line, where there is room.
+        // The label stands beside the line, on the side with room.
         let (anchor, at) = if x > f64::midpoint(LEFT, RIGHT) {
             (Anchor::End, x - 6.0)
         } else {
@@ -71,7 +71,7 @@ pub(super) fn curve(
             words::YOURS,
         ));
     }
-    // In the words of the table: what is said the same there is no more.
+    // Rounded as in the table, so that the curve stops rising where the table does.
     let said = purse.amount(gain);
     let flat_from = changes
         .iter()
@@ -85,7 +85,7 @@ pub(super) fn curve(
     let mut rows: Vec<Vec<String>> = Vec::new();
     for (money, brings) in changes {
         let brings = purse.amount(*brings);
-        // What is said in the same words is no change to a reader.
+        // A gain that reads the same in the table is no change to a reader.
         if rows.last().is_none_or(|row| row.last() != Some(&brings)) {
             rows.push(vec![purse.amount(*money), brings]);
         }

@@ -1,5 +1,5 @@
-//! Plating arithmetic, for talking to a plater: how much surface, how much silver, how small a part
-//! of the bill that is, and what is polished away first. No bath and no procedure.
+//! Plating arithmetic for a talk with a plater: how much surface, how much silver, how small a share of the
+//! bill that is, and what is polished away first. It gives no bath and no procedure.
 
 use super::ask::{Question, choice, number};
 use super::bench::Bench;
@@ -15,7 +15,7 @@ use leavewell_model::ledger::FigureId;
 use leavewell_model::terms::Treatment;
 use leavewell_model::terms::{Currency, Form};
 
-/// The instrument.
+/// Builds the section.
 pub(super) fn section(bench: &Bench<'_>) -> Block {
     let (mut fields, surfaces, solid) = surfaces(bench);
     let (money_fields, money) = money(bench);
@@ -52,7 +52,7 @@ pub(super) fn section(bench: &Bench<'_>) -> Block {
     Block::section("bench.plating", words::NEW_COAT, blocks)
 }
 
-/// One surface: what it is, how it was worked out, its area in cm2.
+/// One surface: its name, its formula and its area in cm2.
 struct Surface {
     what: &'static str,
     formula: &'static str,
@@ -225,7 +225,8 @@ fn boxed(bench: &Bench<'_>, faces: f64) -> Measured {
     (fields, list, all.map(|((l, w), h)| Solid::Box(l, w, h)))
 }
 
-/// Two frusta, from the foot to the widest place half-way up and on to the top, on a round bottom.
+/// The surface of two frusta on a round bottom: from the foot to the widest place half-way up, and on to
+/// the top.
 fn turned(bench: &Bench<'_>, faces: f64) -> Measured {
     let (height_field, high) = height(bench);
     let (top_field, top) = size(bench, "bench.plating.top_mm", words::TOP, None);
@@ -396,7 +397,7 @@ impl Sums {
         )
     }
 
-    /// What goes before anything comes on.
+    /// What is polished away before any silver goes on.
     fn loss(&self, bench: &Bench<'_>) -> String {
         let buff = bench.ledger.figure(FigureId::SILVER_LOSS_BUFF_HARD_UM);
         words::real_loss(

@@ -1,4 +1,4 @@
-//! The plain solid a piece is taken for, drawn from the same sizes as its surface.
+//! The simple solid that stands for the piece, drawn from the sizes used for its surface.
 
 use super::block::Table;
 use super::picture::{Anchor, Ink, Mark, Picture};
@@ -7,13 +7,13 @@ use super::wording::plating_picture as words;
 
 const WIDTH: f64 = 320.0;
 const HEIGHT: f64 = 190.0;
-/// Room for the drawing itself.
+/// Width and height available for the drawing, in picture units.
 const ROOM: (f64, f64) = (180.0, 130.0);
 
-/// A plain solid; all sizes in mm, > 0.
+/// A simple solid; all sizes in mm, > 0.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) enum Solid {
-    /// Radius and height of foot, widest place and top.
+    /// Radius and height of the foot, the widest place and the top.
     Turned([(f64, f64); 3]),
     /// Length and width.
     Oval(f64, f64),
@@ -21,7 +21,7 @@ pub(super) enum Solid {
     Box(f64, f64, f64),
 }
 
-/// The picture, with the surfaces as its table.
+/// Draws the solid, with the surfaces as its table.
 pub(super) fn picture(solid: &Solid, table: Table) -> Picture {
     let (marks, what) = match *solid {
         Solid::Turned(profile) => (turned(profile), words::TURNED),
@@ -105,7 +105,7 @@ fn oval(length: f64, width: f64) -> Vec<Mark> {
 }
 
 fn block(length: f64, width: f64, height: f64) -> Vec<Mark> {
-    // Seen from the front and a little from above: depth drawn at a half.
+    // Seen from the front and slightly from above, with depth drawn at half scale.
     let scale =
         (ROOM.0 / (length + width / 2.0).max(1e-6)).min(ROOM.1 / (height + width / 2.0).max(1e-6));
     let (l, w, h) = (length * scale, width * scale / 2.0, height * scale);

@@ -1,10 +1,10 @@
-//! Amounts in words.
+//! Amounts of money, shares and factors in words.
 
 use super::wording::purse as words;
 use leavewell_model::maths::deciles;
 use leavewell_model::terms::{Currency, sum};
 
-/// The currency of the page: a label and no more.
+/// Formats amounts in the currency of the page. The currency is only a label: nothing is converted.
 #[derive(Clone, Copy)]
 pub(super) struct Purse {
     sign: &'static str,
@@ -17,12 +17,12 @@ impl Purse {
         }
     }
 
-    /// The label of a field.
+    /// The unit of a money field.
     pub(super) fn unit(self) -> &'static str {
         self.sign
     }
 
-    /// An amount to about two figures: nothing here is known better.
+    /// An amount to about two figures, since nothing here is known more exactly.
     pub(super) fn amount(self, value: f64) -> String {
         if !value.is_finite() {
             return words::NOT_KNOWN.to_owned();
@@ -39,13 +39,13 @@ impl Purse {
         sum(self.sign, if value < 0.0 { -round } else { round })
     }
 
-    /// A gain or a loss.
+    /// A gain or loss, with its sign.
     pub(super) fn change(self, value: f64) -> String {
         let plus = if value > 0.0 { "+" } else { "" };
         format!("{plus}{}", self.amount(value))
     }
 
-    /// The median with the band that holds 8 draws in 10.
+    /// The median, with the band that covers 8 draws in 10.
     pub(super) fn band(self, [low, middle, high]: [f64; 3]) -> String {
         let [low, middle, high] = [low, middle, high].map(|v| self.amount(v));
         if low == high {
@@ -55,7 +55,7 @@ impl Purse {
         }
     }
 
-    /// The same of a sample.
+    /// The median and band of a sample.
     pub(super) fn band_of(self, sample: &[f64]) -> String {
         self.band(deciles(sample))
     }

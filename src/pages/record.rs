@@ -1,6 +1,6 @@
-//! The condition record: who looked, when and how; what the piece is; each part; and what has changed
-//! since an earlier record. Its content follows what reports on the condition of heritage objects
-//! carry (EN 16095): identification, description, condition by part, date and examiner.
+//! The condition record: who looked, when and how; what the piece is; each part; and what has changed since
+//! an earlier record. The content follows EN 16095 for condition reports: identification, description,
+//! condition by part, date and examiner.
 
 use super::Subject;
 use super::ask::choice;
@@ -11,7 +11,7 @@ use super::wording::record as words;
 use leavewell_model::record::{Case, Draft};
 use leavewell_model::terms::{Date, PartName};
 
-/// The page.
+/// Builds the page.
 #[must_use]
 pub(super) fn page(subject: &Subject) -> Vec<Block> {
     let (draft, case) = (subject.draft(), subject.case());
@@ -123,7 +123,7 @@ fn piece(draft: &Draft, case: &Case) -> Vec<Block> {
     blocks
 }
 
-/// Each part of which anything is recorded.
+/// Every part with something on record.
 fn by_part(now: &Record, case: &Case) -> Vec<Block> {
     let mut blocks = Vec::new();
     let mut unseen = Vec::new();
@@ -155,7 +155,7 @@ fn by_part(now: &Record, case: &Case) -> Vec<Block> {
     blocks
 }
 
-/// What Condition does not ask: fields that go into the record only.
+/// The fields that Condition does not ask and that only go into the record.
 fn more(now: &Record, case: &Case) -> Vec<Block> {
     let all = parts(case);
     let options: Vec<(&str, &str)> = all.iter().map(|p| (p.id(), p.label())).collect();
@@ -190,20 +190,20 @@ fn more(now: &Record, case: &Case) -> Vec<Block> {
     blocks
 }
 
-/// One thing that differs between two records.
+/// One difference between two records.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Change {
-    /// Which part.
+    /// The part.
     pub part: PartName,
-    /// What, in words.
+    /// The field, in words.
     pub what: &'static str,
-    /// How it was; empty when it was not recorded.
+    /// The earlier value; empty if it was not recorded.
     pub was: String,
-    /// How it is; empty when it is not recorded.
+    /// The present value; empty if it is not recorded.
     pub is: String,
 }
 
-/// What differs between two records of the same piece, part by part in the order of the parts.
+/// Lists the differences between two records of one piece, in the order of the parts.
 #[must_use]
 pub fn changes(earlier: &Draft, now: &Draft) -> Vec<Change> {
     between(&Record::new(earlier), &Record::new(now))
@@ -289,12 +289,9 @@ mod tests {
     }
 
     #[test]
-    fn an_empty_record_says_where_to_start() {
+    fn an_empty_record_points_to_the_first_step() {
         let shown = text(&Draft::default());
-        assert!(
-            shown.contains("Nothing is recorded of any part")
-                && shown.contains("No earlier record")
-        );
+        assert!(shown.contains("No part is recorded yet") && shown.contains("No earlier record"));
     }
 
     #[test]
@@ -335,7 +332,7 @@ mod tests {
     }
 
     #[test]
-    fn a_wrong_word_date_or_number_is_kept_and_explained() {
+    fn an_invalid_choice_date_or_number_is_kept_and_gets_a_message() {
         let mut draft = Draft::default();
         draft.set("looked.on", "31 May");
         draft.set("parts[part=foot].engraving", "crispish");
@@ -355,7 +352,7 @@ mod tests {
     }
 
     #[test]
-    fn two_records_are_laid_side_by_side() {
+    fn two_records_are_compared() {
         let mut draft = Draft::default();
         draft.set("looked.on", "2025-05-31");
         draft.set("parts[part=foot].bleed", "slight");

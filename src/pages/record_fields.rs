@@ -1,4 +1,4 @@
-//! What a record may hold of a part, and how each is said.
+//! The fields that a record may hold for a part, and each value in words.
 
 use super::part_words::{part_problem, percent, um};
 use super::wording::record_fields as words;
@@ -8,23 +8,23 @@ use leavewell_model::terms::{
     Mount, PartName, Replaced, Split, Tarnish,
 };
 
-/// Ids and labels of a list of words.
+/// Ids and labels of a list of choices.
 type Words = fn() -> Vec<(&'static str, &'static str)>;
 
 /// How the text of a field is read.
 #[derive(Clone, Copy)]
 pub(super) enum Kind {
-    /// One of a list of words.
+    /// One of a list of choices.
     Words(Words),
     /// The bare share.
     Bleed,
-    /// Readings of thickness by this method.
+    /// Thickness readings by this method.
     Reading(Method),
     /// A number with its unit.
     Number(&'static str),
-    /// Ids of photographs kept on the device, with spaces between.
+    /// Ids of photographs on the device, separated by spaces.
     Photos,
-    /// As written.
+    /// Free text.
     Text,
 }
 
@@ -34,7 +34,7 @@ pub(super) struct RecordField {
     pub(super) label: &'static str,
     pub(super) hint: &'static str,
     pub(super) kind: Kind,
-    /// The answer does not use it and no other screen asks it.
+    /// Whether the field is asked only on this page and no answer uses it.
     pub(super) only_here: bool,
 }
 
@@ -69,7 +69,7 @@ const fn here(
     }
 }
 
-/// Every field, in the order of a record.
+/// Every field, in record order.
 pub(super) const FIELDS: [RecordField; 20] = [
     field("bleed", words::BLEED, Kind::Bleed),
     field("tarnish", words::TARNISH, words!(Tarnish)),
@@ -106,7 +106,7 @@ pub(super) const FIELDS: [RecordField; 20] = [
     here("photos", words::PHOTOS, words::PHOTOS_HINT, Kind::Photos),
 ];
 
-/// A draft read once, for asking field by field.
+/// A draft that is read once and then queried field by field.
 pub(super) struct Record<'a> {
     pub(super) draft: &'a Draft,
     case: Case,
@@ -123,7 +123,7 @@ impl<'a> Record<'a> {
         }
     }
 
-    /// What is recorded of a field, in words; `None` when nothing can be used.
+    /// The recorded value of a field in words; `None` if nothing usable is recorded.
     pub(super) fn said(&self, part: PartName, field: &RecordField) -> Option<String> {
         let text = self.draft.part_text(part.id(), field.id);
         let text = text.trim();
@@ -150,7 +150,7 @@ impl<'a> Record<'a> {
         }
     }
 
-    /// Names and words of everything recorded of a part.
+    /// Label and value of everything recorded for a part.
     pub(super) fn rows(&self, part: PartName) -> Vec<(String, String)> {
         FIELDS
             .iter()
@@ -164,7 +164,7 @@ impl<'a> Record<'a> {
             .collect()
     }
 
-    /// What is wrong with a field, and what to do.
+    /// What is wrong with a field and what to do; `None` if nothing is.
     pub(super) fn fault(&self, part: PartName, field: &RecordField) -> Option<String> {
         let found = part_problem(self.draft, &self.problems, part, field.id);
         if !found.is_empty() {
@@ -187,7 +187,7 @@ impl<'a> Record<'a> {
         ))
     }
 
-    /// Everything that is wrong with what was typed of a part.
+    /// Everything wrong with the entries for a part.
     pub(super) fn faults(&self, part: PartName) -> Vec<String> {
         FIELDS.iter().filter_map(|f| self.fault(part, f)).collect()
     }

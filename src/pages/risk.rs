@@ -1,4 +1,4 @@
-//! How the answer fares for somebody who minds risk, in the worst tenth, and by regret.
+//! How the answer holds up for someone averse to risk, in the worst tenth of outcomes, and by regret.
 
 use super::ask::{Question, number};
 use super::wording::risk as words;
@@ -13,7 +13,7 @@ use leavewell_model::ledger::FigureId;
 use leavewell_model::maths::mean;
 use leavewell_model::record::Draft;
 
-/// The best of each group that can be advised; the advised course first, so that it wins ties.
+/// The best course of each group that may be advised. The advised course comes first, so that it wins ties.
 pub(super) fn leaders<'a>(deep: &'a Deep) -> Vec<&'a SharedCourse> {
     let s = &deep.shown;
     let mut found: Vec<&SharedCourse> = s.courses.get(s.chosen).into_iter().collect();
@@ -46,7 +46,7 @@ pub(super) fn section(deep: &Deep, draft: &Draft) -> Block {
     );
     let tolerance = tolerance_from_even_bet(stake.unwrap_or(stand_in));
     let courses = leaders(deep);
-    // In money where it can be; a keeper to whom cost is nothing is judged on points alone.
+    // Judged in money where possible. For a keeper to whom cost does not matter, it is judged on points.
     let rate = deep.shown.money_per_score.unwrap_or(0.0);
     let scale = if rate > 0.0 { rate } else { 1.0 };
     let columns: Vec<Vec<f64>> = courses
@@ -84,7 +84,7 @@ pub(super) fn section(deep: &Deep, draft: &Draft) -> Block {
         ),
     ];
     let noise = deep.shown.noise * scale;
-    // The advised course stands first.
+    // The advised course comes first.
     let against: Vec<(&str, &str)> = measures
         .iter()
         .filter(|(_, first, values)| values[*first] > values[0] + noise)
@@ -135,7 +135,8 @@ fn agreement(advised: &str, against: &[(&str, &str)]) -> String {
     words::advised(&small(advised), &others.join(" "))
 }
 
-/// What is at least as good whatever one's taste, said of the advised course only.
+/// Stochastic dominance: courses at least as good whatever the attitude to risk, reported for the advised
+/// course only.
 fn dominating(courses: &[&SharedCourse], acts: &[&[f64]]) -> Option<Block> {
     let own = acts.first()?;
     let mut items = Vec::new();

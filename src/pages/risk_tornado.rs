@@ -1,4 +1,4 @@
-//! Which input moves the lead of the advised course over the next best.
+//! A tornado chart: which input moves the lead of the advised course over the next best.
 
 use super::risk::leaders;
 use super::wording::risk_tornado as words;
@@ -9,11 +9,11 @@ use leavewell_model::counsel::Shared;
 use leavewell_model::decide::sensitivity::{Bar, sorted};
 use leavewell_model::terms::{Family, Kind};
 
-/// An input, what its ends are called, and which draws lie at its low and high end.
+/// An input, the names of its ends, and its value in each draw.
 struct Input {
     name: &'static str,
     ends: (&'static str, &'static str),
-    /// A number for each draw; the low end is its lowest fifth, the high end its highest.
+    /// One number per draw. The low end is the lowest fifth, the high end the highest.
     draws: fn(&Shared) -> Vec<f64>,
 }
 
@@ -64,8 +64,8 @@ const INPUTS: [Input; 7] = [
     },
 ];
 
-/// Which draws lie at the low and at the high end: the lowest and highest fifth by rank, or for yes and
-/// no the draws themselves. `None` when all draws are alike.
+/// The draws at the low end and at the high end: the lowest and the highest fifth by rank, or for a
+/// yes-or-no input the draws of each answer. `None` if all draws are equal.
 fn ends(column: &[f64]) -> Option<(Vec<usize>, Vec<usize>)> {
     let n = column.len();
     let is = |a: f64, b: f64| a.to_bits() == b.to_bits();

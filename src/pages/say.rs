@@ -1,8 +1,8 @@
-//! Numbers as the bench and the catalogue say them.
+//! Numbers, distances, ranges and chances as text.
 
 use super::wording::say as words;
 
-/// To about three figures, without needless noughts: `0.045`, `8.4`, `126`. Never "NaN".
+/// A number to about three significant figures, without trailing zeros: `0.045`, `8.4`, `126`. Never "NaN".
 pub(super) fn figures(x: f64) -> String {
     if !x.is_finite() {
         return words::NOT_KNOWN.to_owned();
@@ -24,7 +24,7 @@ pub(super) fn figures(x: f64) -> String {
     }
 }
 
-/// A distance for the eye: whole millimetres, below 1 "less than 1".
+/// A distance in whole millimetres, or "less than 1 mm".
 pub(super) fn mm(x: f64) -> String {
     if !x.is_finite() {
         words::NOT_KNOWN.to_owned()
@@ -37,7 +37,7 @@ pub(super) fn mm(x: f64) -> String {
     }
 }
 
-/// A range, or one number where both ends read alike.
+/// A range, or one number if both ends read the same.
 pub(super) fn range(low: &str, high: &str) -> String {
     if low == high {
         low.to_owned()
@@ -46,7 +46,7 @@ pub(super) fn range(low: &str, high: &str) -> String {
     }
 }
 
-/// A chance in words and whole hundredths.
+/// A probability in words, and out of 100.
 pub(super) fn chance(p: f64) -> String {
     let words = if p < 0.01 {
         return words::HARDLY_ANY.to_owned();
@@ -69,7 +69,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn numbers_keep_three_figures_and_no_idle_noughts() {
+    fn numbers_keep_three_figures_and_no_trailing_zeros() {
         for (x, said) in [
             (0.045, "0.045"),
             (8.4, "8.4"),

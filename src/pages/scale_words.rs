@@ -1,15 +1,14 @@
-//! How likely a thing is, in the words of one published scale, with the number beside them.
+//! Likelihood in the words of one published scale, with the number beside them.
 //!
-//! Mastrandrea et al. 2010, Table 1: virtually certain 99 to 100 %, very likely 90 to 100 %, likely
-//! 66 to 100 %, about as likely as not 33 to 66 %, unlikely 0 to 33 %, very unlikely 0 to 10 %,
-//! exceptionally unlikely 0 to 1 %. The bands overlap; the narrowest that holds is used.
+//! Mastrandrea et al. 2010, Table 1: virtually certain 99 to 100 %, very likely 90 to 100 %, likely 66 to
+//! 100 %, about as likely as not 33 to 66 %, unlikely 0 to 33 %, very unlikely 0 to 10 %, exceptionally
+//! unlikely 0 to 1 %. Where bands overlap, the narrowest one applies.
 
 use super::wording::scale_words as words;
 use leavewell_model::ledger::Ledger;
 use leavewell_model::terms::share;
 
-/// The words for a probability from 0 to 1. What is no probability at all has no words to go by and
-/// counts as even.
+/// The words for a probability from 0 to 1. Anything else, such as NaN, counts as even.
 #[must_use]
 pub fn likelihood(p: f64, ledger: &Ledger) -> &'static str {
     let at = |id| ledger.value(id);
@@ -36,7 +35,7 @@ pub fn said(p: f64, ledger: &Ledger) -> String {
     format!("{} ({})", likelihood(p, ledger), share(p))
 }
 
-/// The scale, from most to least likely: each word with the chances it stands for.
+/// The scale from most to least likely: each phrase with its range of chances.
 #[must_use]
 pub fn scale(ledger: &Ledger) -> Vec<(String, String)> {
     let at = |id: &str| (100.0 * ledger.value(id)).round();
@@ -68,9 +67,9 @@ mod tests {
     use super::*;
 
     #[test]
-    fn words_change_where_the_published_scale_does() {
+    fn words_change_at_the_bounds_of_the_published_scale() {
         let ledger = Ledger::standard();
-        // Both sides of every bound of Table 1, and its ends.
+        // Both sides of every bound in Table 1, and both ends.
         for (p, word) in [
             (1.0, "virtually certain"),
             (0.99, "virtually certain"),
@@ -94,7 +93,7 @@ mod tests {
     }
 
     #[test]
-    fn the_scale_names_each_word_once_in_order() {
+    fn the_scale_lists_each_phrase_once_in_order() {
         let ledger = Ledger::standard();
         let scale = scale(ledger);
         let by_chance: Vec<&str> = [0.995, 0.95, 0.7, 0.5, 0.2, 0.05, 0.001]

@@ -1,7 +1,8 @@
-//! The sheets: what leaves the screen, one case in three versions, each made of blocks.
+//! What the printed sheets share. A sheet is one case as blocks, in a version for the client, the buyer or
+//! the file.
 //!
-//! Invariants: a sheet says what is missing instead of guessing; it names no treatment without its
-//! caution and the line that defers; its numbers are those of the report it is made from.
+//! Invariants: a sheet states what is missing instead of guessing; it names no treatment without its
+//! caution and the deferral line; its numbers are those of the report it is made from.
 
 use serde_json::{Map, Value};
 
@@ -18,18 +19,18 @@ use leavewell_model::report::{Band, CourseReport, Report};
 use leavewell_model::terms::{PartName, Seen};
 use leavewell_model::treatment::{LeadStatus, Release, lead_anywhere, release};
 
-/// Version of the program, printed with every sheet.
+/// Version of the program, printed on every sheet.
 pub(super) const VERSION: &str = env!("CARGO_PKG_VERSION");
 
-/// A case with everything a sheet may say of it.
+/// A case with everything a sheet may use.
 pub(super) struct Paper<'a> {
     subject: &'a Subject,
     pub(super) draft: &'a Draft,
-    /// The record as it stands, for what the model does not read.
+    /// The record as JSON, for fields that the model does not read.
     pub(super) raw: Value,
     pub(super) case: &'a Case,
     pub(super) ledger: &'a Ledger,
-    /// Weighed on the finer sample of a sheet.
+    /// The report on the finer sample used for sheets.
     pub(super) report: Report,
     pub(super) done: Vec<Done>,
 }
@@ -48,7 +49,7 @@ impl<'a> Paper<'a> {
         }
     }
 
-    /// With what would change the answer, which is most of the work.
+    /// Adds what would change the answer, which takes most of the time.
     pub(super) fn with_changes(mut self) -> Self {
         if !self.too_little() {
             self.report.counsel.would_change = self.subject.changes().to_vec();
@@ -56,14 +57,14 @@ impl<'a> Paper<'a> {
         self
     }
 
-    /// So little is recorded that any advice would be a guess.
+    /// Whether so little is recorded that any advice would be a guess.
     pub(super) fn too_little(&self) -> bool {
         let looked = self.case.findings.iter().any(|a| a.seen != Seen::Unsure);
         let measured = self.raw.get("measures").is_some_and(|m| !m.is_null());
         !looked && !measured && self.case.parts.is_empty()
     }
 
-    /// What the piece is called: as typed, else by its form.
+    /// The name of the piece: as typed, or else its form.
     pub(super) fn name(&self) -> String {
         let name = as_typed(&self.case.piece.name);
         if !name.is_empty() {
@@ -75,7 +76,7 @@ impl<'a> Paper<'a> {
         )
     }
 
-    /// The day the question was asked; `None` when the record does not say.
+    /// The day the question was asked; `None` if not recorded.
     pub(super) fn day(&self) -> Option<String> {
         self.case
             .asked_on
@@ -98,28 +99,28 @@ impl<'a> Paper<'a> {
         }
     }
 
-    /// A field of the record that the model does not read, as typed.
+    /// A field that the model does not read, as typed.
     pub(super) fn typed(&self, path: &str) -> String {
         as_typed(&self.draft.text(path))
     }
 
-    /// Likely, with the number.
+    /// A likelihood in words with its number.
     pub(super) fn likely(&self, p: f64) -> String {
         said(p, &self.ledger)
     }
 
-    /// Worth telling a buyer: more than very unlikely.
+    /// Whether a buyer must be told: more than very unlikely.
     pub(super) fn worth_telling(&self, p: f64) -> bool {
         p > self.ledger.value(FigureId::WORDS_VERY_UNLIKELY)
     }
 
-    /// The course advised.
+    /// The advised course.
     pub(super) fn advised(&self) -> Option<&CourseReport> {
         let steps = &self.report.counsel.steps;
         self.report.courses.iter().find(|c| c.steps == *steps)
     }
 
-    /// How firm the answer is, in words and in a number.
+    /// The firmness of the answer, in words and as a number.
     pub(super) fn firmness(&self) -> String {
         let level = match &*self.report.counsel.firmness {
             "clear" => words::CLEAR,
@@ -132,7 +133,7 @@ impl<'a> Paper<'a> {
         }
     }
 
-    /// The objects of the record's list of parts.
+    /// The entries in the record's list of parts.
     pub(super) fn raw_parts(&self) -> Vec<&Map<String, Value>> {
         let list = self.raw["parts"].as_array();
         list.into_iter()
@@ -141,7 +142,7 @@ impl<'a> Paper<'a> {
             .collect()
     }
 
-    /// Texts of one field of every part that has it, with the part in words.
+    /// The text of one field for every part that has it, with the part's name.
     pub(super) fn of_parts(&self, field: &str) -> Vec<(String, String)> {
         self.raw_parts()
             .into_iter()
@@ -153,7 +154,7 @@ impl<'a> Paper<'a> {
             .collect()
     }
 
-    /// Parts such a piece has, of which nothing is recorded.
+    /// Parts that such a piece has but nothing is recorded about.
     pub(super) fn parts_not_looked_at(&self) -> Vec<&'static str> {
         let parts = self.case.piece.form.map_or(&[][..], |form| form.parts());
         parts
@@ -168,13 +169,13 @@ impl<'a> Paper<'a> {
         lead_anywhere(self.case)
     }
 
-    /// Whether lead comes out into food, as recorded.
+    /// Whether the piece releases lead into food, as recorded.
     pub(super) fn release(&self) -> Release {
         release(self.case)
     }
 
-    /// What the record does not say and a reader would want to know, each as one sentence; with what
-    /// it may fetch where that is the reader's affair.
+    /// What a reader would want to know but the record lacks, one sentence each. The value counts only
+    /// `with_value`.
     pub(super) fn missing(&self, with_value: bool) -> Vec<String> {
         let piece = &self.case.piece;
         let mut missing = Vec::new();
@@ -219,7 +220,7 @@ impl<'a> Paper<'a> {
         missing
     }
 
-    /// Fields of the record that could not be used.
+    /// Fields of the record that could not be used, with the reason.
     pub(super) fn problems(&self) -> Vec<String> {
         let line = |p: &Problem| {
             format!(
@@ -232,7 +233,7 @@ impl<'a> Paper<'a> {
         self.report.problems.iter().map(line).collect()
     }
 
-    /// What was done, oldest entry first, as sections of a sheet; empty when nothing is recorded.
+    /// Past work as sections of a sheet, in the order of the record; empty if none is recorded.
     pub(super) fn history(&self, id: &str) -> Vec<Block> {
         if self.done.is_empty() {
             return Vec::new();
@@ -257,7 +258,7 @@ impl<'a> Paper<'a> {
         vec![Block::section(id, words::WORK_DONE, blocks)]
     }
 
-    /// What the numbers are made from, so that anybody can make them again.
+    /// The inputs behind the numbers, so that anyone can reproduce them.
     pub(super) fn made_from(&self) -> Vec<(String, String)> {
         let own = self.case.overrides.len();
         let fact = |name: &str, words: String| (name.to_owned(), words);
@@ -284,7 +285,7 @@ impl<'a> Paper<'a> {
         ]
     }
 
-    /// Where the quicker sample of the screen says something else; empty when both say the same.
+    /// Where the coarser sample on screen gives another answer; empty if both agree.
     pub(super) fn against_the_screen(&self) -> Vec<Block> {
         let screen = &self.subject.report().counsel;
         let here = &self.report.counsel;
@@ -299,7 +300,7 @@ impl<'a> Paper<'a> {
     }
 }
 
-/// A JSON value as a person would write it; empty for what is no single value.
+/// A JSON value as a person would write it; empty for a list or an object.
 pub(super) fn plain(value: &Value) -> String {
     match value {
         Value::String(text) => as_typed(text),
@@ -319,7 +320,7 @@ pub(super) fn part_name(part: &Map<String, Value>) -> String {
     }
 }
 
-/// The text with a small first letter, for the middle of a sentence; abbreviations stay.
+/// The text with a lower-case first letter, for the middle of a sentence. Abbreviations stay as they are.
 pub(super) fn small(text: &str) -> String {
     let mut chars = text.chars();
     match (chars.next(), chars.next()) {
@@ -330,7 +331,7 @@ pub(super) fn small(text: &str) -> String {
     }
 }
 
-/// Words joined as in a sentence: "a, b and c".
+/// A list as in a sentence: "a, b and c".
 pub(super) fn and(words: &[String]) -> String {
     match words {
         [] => String::new(),
@@ -339,7 +340,7 @@ pub(super) fn and(words: &[String]) -> String {
     }
 }
 
-/// A heading that says for whom the sheet is, and when it was made.
+/// The heading of a sheet: for whom it is, and when it was made.
 pub(super) fn head(paper: &Paper, whom: &str) -> Vec<Block> {
     let day = paper
         .day()
@@ -347,7 +348,7 @@ pub(super) fn head(paper: &Paper, whom: &str) -> Vec<Block> {
     vec![Block::para(words::head(&paper.name(), whom, &day))]
 }
 
-/// What is missing, as a section; empty when nothing is.
+/// What is missing, as a section; empty if nothing is.
 pub(super) fn missing(paper: &Paper, id: &str) -> Vec<Block> {
     let missing = paper.missing(!id.starts_with("buyer"));
     if missing.is_empty() {

@@ -11,7 +11,7 @@ use leavewell_model::ledger::Place;
 use leavewell_model::terms::Seen;
 use leavewell_model::terms::capital;
 
-/// The page.
+/// Builds the page.
 #[must_use]
 pub(super) fn page(subject: &Subject) -> Vec<Block> {
     let paper = Paper::new(subject);
@@ -38,7 +38,7 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
     blocks.extend(missing(&paper, "buyer.missing"));
     blocks.push(Block::said(Tone::Quiet, words::LAW_OF_THE_PLACE));
     let child = paper.case.aim.household_child_or_pregnant;
-    // Of what lies in the piece, not of work nobody is offering the buyer.
+    // Cautions about the piece itself, not about work that nobody is offering the buyer.
     let of_the_piece = |c: &leavewell_model::report::CautionReport| {
         matches!(
             c.id.as_str(),
@@ -50,7 +50,7 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
     blocks
 }
 
-/// Form and years first, then what it is, then all that is to be told.
+/// The ticket: form and years, then what the piece is, then every disclosure.
 fn ticket(paper: &Paper, told: &[Told]) -> String {
     let mut pieces = vec![what(paper)];
     if paper.too_little() {
@@ -72,7 +72,7 @@ fn ticket(paper: &Paper, told: &[Told]) -> String {
     text
 }
 
-/// The form, and years if they are told or can be given.
+/// The form, and the years if stated or estimated.
 fn what(paper: &Paper) -> String {
     let piece = &paper.case.piece;
     let form = piece.form.map_or(words::NO_FORM, |f| f.label()).to_owned();
@@ -106,8 +106,7 @@ fn identity_short(paper: &Paper) -> String {
     }
 }
 
-/// Whole sentences, in the order of a catalogue entry: what, what it is, marks, size, condition, what
-/// was done, what is not known, use.
+/// The catalogue entry in full sentences: form, material, marks, size, condition, past work, unknowns, use.
 fn catalogue(paper: &Paper, told: &[Told]) -> String {
     let mut text = vec![format!("{}.", what(paper))];
     let name = paper.name();

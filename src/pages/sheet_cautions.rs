@@ -1,4 +1,5 @@
-//! No treatment is named on a page of ours without its caution and the line that defers.
+//! Cautions on pages and sheets. Invariant: no page names a treatment without its caution and the deferral
+//! line.
 
 use super::block::{Block, HeatOnPiece, Tone};
 use super::wording::sheet_cautions as words;
@@ -7,7 +8,7 @@ use leavewell_model::record::Case;
 use leavewell_model::report::{CautionReport, Report};
 use leavewell_model::terms::Treatment;
 
-/// The page with the cautions for whatever treatment its words name, and the line that defers.
+/// Adds the cautions for every treatment that the page names, and the deferral line.
 pub(super) fn with_cautions(case: &Case, mut blocks: Vec<Block>) -> Vec<Block> {
     let named = named_in(&blocks);
     blocks.push(cautions_for(&named, case.aim.household_child_or_pregnant));
@@ -19,8 +20,8 @@ pub(super) fn cautions_for(named: &[Treatment], child: bool) -> Block {
     section(Vec::new(), named, child)
 }
 
-/// The section of cautions of a sheet: those of the report that are wanted, then those for what else
-/// the words name, the gravest first.
+/// The cautions of a sheet: the wanted ones of the report, then those for other treatments that the text
+/// names, most serious first.
 pub(super) fn cautions_of(
     report: &Report,
     wanted: impl Fn(&CautionReport) -> bool,
@@ -46,7 +47,7 @@ fn section(mut list: Vec<CautionReport>, named: &[Treatment], child: bool) -> Bl
             });
         }
     }
-    // The block on children and pregnancy names its own agents.
+    // The child block lists its own hazards.
     if let Some(text) = caution("caution.child")
         && agents.iter().any(|a| text.agents.contains(a))
         && !list.iter().any(|c| c.id == text.id)
@@ -67,7 +68,7 @@ fn section(mut list: Vec<CautionReport>, named: &[Treatment], child: bool) -> Bl
     Block::section("sheet.cautions", words::CAUTIONS, blocks)
 }
 
-/// The line that defers to codes and people, word for word.
+/// The line that defers to codes and to people, word for word.
 pub(super) fn deferral() -> Block {
     Block::para(caution("caution.deferral").map_or("", |c| c.text))
 }
@@ -80,8 +81,8 @@ fn tone(level: Level) -> Tone {
     }
 }
 
-/// Every treatment whose name stands in the words of these blocks, as whole words. What could be
-/// chosen and was not is no naming.
+/// Every treatment whose name appears in the text of these blocks as whole words. Options that are offered
+/// but not chosen do not count.
 pub(super) fn named_in(blocks: &[Block]) -> Vec<Treatment> {
     let words = words_of(blocks).to_lowercase();
     Treatment::ALL
@@ -101,7 +102,7 @@ fn has_words(text: &str, wanted: &str) -> bool {
     })
 }
 
-/// All words of these blocks, a line for each.
+/// All text of these blocks, one line each.
 pub(super) fn words_of(blocks: &[Block]) -> String {
     let mut out = String::new();
     for block in blocks {
@@ -181,7 +182,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn a_name_is_found_as_whole_words_only() {
+    fn treatment_names_match_whole_words_only() {
         let found = |text: &str| named_in(&[Block::para(text)]);
         assert_eq!(
             found("First a LACQUER, then no more."),
@@ -192,7 +193,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_named_brings_its_caution_and_the_line_that_defers() {
+    fn a_named_treatment_adds_its_caution_and_the_deferral_line() {
         let blocks = with_cautions(&Case::default(), vec![Block::para("Hard solder was used.")]);
         let words = words_of(&blocks);
         for id in ["caution.T11", "caution.child", "caution.deferral"] {

@@ -1,5 +1,5 @@
-//! The sheet for a client: the options in plain words, what they cost and take away, and room to
-//! choose and sign.
+//! The sheet for a client: the options in plain words, what they cost and take away, and room to choose and
+//! sign.
 
 use super::Subject;
 use super::block::{Block, Table, Tone};
@@ -11,7 +11,7 @@ use super::wording::sheet_client as words;
 use leavewell_model::ledger::caution;
 use leavewell_model::report::{CounselReport, CourseReport, OptionReport, VerdictReport};
 
-/// The page.
+/// Builds the page.
 #[must_use]
 pub(super) fn page(subject: &Subject) -> Vec<Block> {
     let paper = Paper::new(subject).with_changes();
@@ -74,7 +74,7 @@ fn answer(paper: &Paper) -> Block {
     Block::section("client.answer", words::ANSWER, blocks)
 }
 
-/// A lead line with its list; nothing when the list is empty.
+/// A lead-in line with its list; empty if the list is.
 pub(super) fn listed(lead: &str, items: &[String]) -> Vec<Block> {
     if items.is_empty() {
         return Vec::new();
@@ -87,7 +87,7 @@ pub(super) fn listed(lead: &str, items: &[String]) -> Vec<Block> {
     ]
 }
 
-/// What would change the answer, as far as it was looked for.
+/// What would change the answer, if this was worked out.
 pub(super) fn would_change(counsel: &CounselReport) -> Vec<Block> {
     let changes: Vec<String> = counsel
         .would_change
@@ -168,7 +168,7 @@ fn option_blocks(paper: &Paper, option: &OptionReport) -> Vec<Block> {
     vec![Block::para(option.plain), Block::Facts { rows }]
 }
 
-/// What the guards say: why, and what would lift it.
+/// The verdicts of the rules: the reason, and what would lift it.
 pub(super) fn verdicts(list: &[VerdictReport]) -> Vec<(String, String)> {
     list.iter()
         .map(|v| {
@@ -182,7 +182,7 @@ pub(super) fn verdicts(list: &[VerdictReport]) -> Vec<(String, String)> {
         .collect()
 }
 
-/// Who may do it, from the letters of the catalogue.
+/// Who may do it, from the letters in the catalogue.
 pub(super) fn who(letters: &str) -> String {
     let words: Vec<&str> = letters.split('/').map(words::doer).collect();
     words.join(words::OR)
@@ -220,7 +220,8 @@ fn money(paper: &Paper) -> Block {
     Block::section("client.money", words::MONEY, blocks)
 }
 
-/// One row for each course: what is kept, against leaving it, and how likely it is the best.
+/// One row per course: what is left after costs, the gain over leaving it, and the chance that nothing does
+/// better.
 pub(super) fn course_table(paper: &Paper, courses: &[&CourseReport]) -> Table {
     let rows = courses
         .iter()
@@ -252,7 +253,7 @@ const RIGHT: f64 = 312.0;
 const TOP: f64 = 8.0;
 const ROW: f64 = 36.0;
 
-/// A bar for each course from its lowest to its highest tenth, with a line at the middle.
+/// One bar per course from its 10th to its 90th percentile, with a line at the median.
 fn picture(paper: &Paper, courses: &[&CourseReport]) -> Picture {
     let low = courses
         .iter()

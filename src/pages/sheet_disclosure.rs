@@ -1,5 +1,5 @@
-//! What a buyer must be told: re-plating, repairs, lead, replaced parts, wear and damage, whenever it
-//! is recorded or more than very unlikely.
+//! What a buyer must be told: re-plating, repairs, lead, replaced parts, wear and damage, if recorded or
+//! more than very unlikely.
 
 use super::sheet::{Paper, and, small};
 use super::wording::sheet_disclosure as words;
@@ -9,19 +9,18 @@ use leavewell_model::terms::percent;
 use leavewell_model::terms::{Corrosion, Dents, Fill, Interior, Joint, Lead, PartName, TestKind};
 use leavewell_model::treatment::{LeadStatus, Release};
 
-/// One thing told: in a few words for a ticket, in a sentence for a catalogue.
+/// One disclosure: a few words for a ticket, a sentence for a catalogue.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(super) struct Told {
-    /// `replated`, `repaired`, `lead`, `replaced`, `worn`, `damaged`, `coated`, `corroding`
-    /// or `history`.
+    /// `replated`, `repaired`, `lead`, `replaced`, `worn`, `damaged`, `coated`, `corroding` or `history`.
     pub(super) about: &'static str,
-    /// Few words, without a full stop.
+    /// A few words, without a full stop.
     pub(super) ticket: String,
     /// One sentence.
     pub(super) catalogue: String,
 }
 
-/// Everything to be told, the weightiest first.
+/// Every disclosure, most serious first.
 pub(super) fn told(paper: &Paper) -> Vec<Told> {
     let mut list = Vec::new();
     replated(paper, &mut list);
@@ -43,7 +42,7 @@ fn tell(list: &mut Vec<Told>, about: &'static str, ticket: String, catalogue: St
     });
 }
 
-/// Recorded, seen, or more than very unlikely.
+/// Re-plating that is recorded, seen, or more than very unlikely.
 fn replated(paper: &Paper, list: &mut Vec<Told>) {
     let recorded: Vec<String> = paper
         .done
@@ -102,7 +101,7 @@ fn replated(paper: &Paper, list: &mut Vec<Told>) {
     }
 }
 
-/// Names of the parts for which something holds, small, as in a sentence.
+/// Lower-case names of the parts that satisfy `holds`.
 fn parts_where(paper: &Paper, holds: impl Fn(&Part) -> bool) -> Vec<String> {
     paper
         .case
@@ -193,7 +192,7 @@ fn lead(paper: &Paper, list: &mut Vec<Told>) {
     tested_for_lead(paper, list);
 }
 
-/// What tests for lead found. What is in the metal and what comes out into food are told apart.
+/// The results of lead tests. Lead in the metal and lead released into food are reported separately.
 fn tested_for_lead(paper: &Paper, list: &mut Vec<Told>) {
     let case = &paper.case;
     let found = case.parts.iter().any(|p| p.lead == Some(Lead::Present))
@@ -266,7 +265,7 @@ fn replaced(paper: &Paper, list: &mut Vec<Told>) {
             words::MARRIAGE.to_owned(),
         );
     }
-    // A fault recorded on a part is told with the part.
+    // A fault recorded on a part is disclosed with that part.
     let flaws = paper.case.flaws.iter();
     for flaw in flaws.filter(|id| paper.case.flaw_parts(id).is_empty()) {
         let words = words::flaw_words(flaw);
@@ -280,7 +279,7 @@ fn replaced(paper: &Paper, list: &mut Vec<Told>) {
 }
 
 fn worn(paper: &Paper, list: &mut Vec<Told>) {
-    // What shows and is recorded, not what is guessed of parts nobody looked at.
+    // Only what is visible and recorded, not guesses about parts that nobody looked at.
     let bare: Vec<String> = paper
         .report
         .silver

@@ -1,4 +1,4 @@
-//! What was done to the piece: the record of treatment, and the page it is written on.
+//! The record of work done to the piece, and the page where it is entered.
 
 use super::Subject;
 use super::as_typed::as_typed;
@@ -12,21 +12,21 @@ use leavewell_model::record::{Case, Draft, Problem};
 use leavewell_model::terms::MaterialUsed;
 use leavewell_model::terms::Treatment;
 
-/// Most entries read; the rest stays in the record.
+/// Greatest number of entries read. The rest stay in the record.
 const MOST: usize = 60;
 
-/// One thing done, as recorded.
+/// One piece of work, as recorded.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(super) struct Done {
-    /// Its place in the list of the file.
+    /// Index in the list of the file.
     pub(super) place: usize,
-    /// What, if it is one the catalogue knows.
+    /// The treatment, if the catalogue knows it.
     pub(super) treatment: Option<Treatment>,
-    /// What was written where a treatment should stand and is not known.
+    /// The text in place of an unknown treatment.
     pub(super) unknown: String,
     pub(super) by: String,
     pub(super) on: String,
-    /// The class of material, if it is one the record knows.
+    /// The class of material, if known.
     material: Option<MaterialUsed>,
     /// The class of material, as written.
     materials: String,
@@ -34,7 +34,7 @@ pub(super) struct Done {
     pub(super) after: String,
 }
 
-/// Everything recorded, in the order it stands in the file.
+/// All recorded work, in file order.
 pub(super) fn done(case: &Case) -> Vec<Done> {
     case.done
         .iter()
@@ -57,7 +57,7 @@ pub(super) fn done(case: &Case) -> Vec<Done> {
 }
 
 impl Done {
-    /// What was done, in words.
+    /// The work in words.
     pub(super) fn name(&self) -> String {
         match self.treatment {
             Some(treatment) => treatment.name().to_owned(),
@@ -66,7 +66,7 @@ impl Done {
         }
     }
 
-    /// The same in the middle of a sentence; what a person wrote stays as written.
+    /// The name for the middle of a sentence. Text that a person wrote stays as written.
     pub(super) fn in_sentence(&self) -> String {
         match self.treatment {
             Some(treatment) => small(treatment.name()),
@@ -75,7 +75,7 @@ impl Done {
         }
     }
 
-    /// The class of material in words; as written when it is none we know, empty when not said.
+    /// The class of material in words: as written if unknown, empty if not given.
     pub(super) fn materials_words(&self) -> String {
         self.material.map_or_else(
             || as_typed(&self.materials),
@@ -83,7 +83,7 @@ impl Done {
         )
     }
 
-    /// Silver was put on.
+    /// Whether silver was added.
     pub(super) fn plates(&self) -> bool {
         matches!(
             self.treatment,
@@ -99,7 +99,7 @@ impl Done {
         )
     }
 
-    /// A joint, a break or the shape was mended.
+    /// Whether a joint, a break or the shape was repaired.
     pub(super) fn repairs(&self) -> bool {
         matches!(
             self.treatment,
@@ -126,24 +126,24 @@ impl Done {
         )
     }
 
-    /// A part is new.
+    /// Whether a part was replaced.
     pub(super) fn replaces(&self) -> bool {
         self.treatment == Some(Treatment::ReplacePart)
             || self.material == Some(MaterialUsed::NewPart)
     }
 
-    /// Something lies over the surface.
+    /// Whether a coating was left on the surface.
     pub(super) fn coats(&self) -> bool {
         matches!(self.treatment, Some(Treatment::Lacquer | Treatment::Toning))
             || self.material == Some(MaterialUsed::Coating)
     }
 
-    /// Lead was put in.
+    /// Whether lead was added.
     pub(super) fn adds_lead(&self) -> bool {
         self.material == Some(MaterialUsed::SolderLead)
     }
 
-    /// When and by whom, in a few words; empty when neither is known.
+    /// When and by whom, in a few words; empty if neither is known.
     pub(super) fn when_and_who(&self) -> String {
         match (self.on.is_empty(), self.by.is_empty()) {
             (true, true) => String::new(),
@@ -153,7 +153,7 @@ impl Done {
         }
     }
 
-    /// The same in brackets, to stand behind what was done.
+    /// When and by whom in brackets, to follow the name of the work.
     pub(super) fn when_in_brackets(&self) -> String {
         match self.when_and_who() {
             when if when.is_empty() => when,
@@ -161,7 +161,7 @@ impl Done {
         }
     }
 
-    /// Name and words, for a record.
+    /// Label and value of each field, for a record.
     pub(super) fn rows(&self) -> Vec<(String, String)> {
         let said = |text: String| {
             if text.is_empty() {
@@ -181,7 +181,7 @@ impl Done {
     }
 }
 
-/// The page: one row of fields for each thing done, and an empty one for the next.
+/// Builds the page: one row of fields for each entry, and an empty one for the next.
 #[must_use]
 pub(super) fn page(subject: &Subject) -> Vec<Block> {
     let (draft, case, problems) = (subject.draft(), subject.case(), subject.problems());
@@ -191,7 +191,7 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
         Block::said(Tone::Quiet, words::EARLIER_WORK),
     ];
     let filled = |place: usize| case.done.iter().any(|work| work.place == place);
-    // The next free place; one left empty at the end serves as well.
+    // The next free index. An empty entry at the end serves as well.
     let rows = match recorded.checked_sub(1) {
         Some(last) if !filled(last) => recorded,
         _ => recorded + 1,
@@ -212,7 +212,7 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
         blocks.push(Block::said(Tone::Note, words::first_shown(MOST)));
     }
     let mut blocks = with_cautions(subject.case(), blocks);
-    // The list to choose from names all of them.
+    // The list of choices names every treatment.
     let all = Treatment::ALL
         .iter()
         .filter_map(|t| caution_blocks::of_treatment(*t).map(|caution| (t.name(), caution)))
@@ -304,7 +304,7 @@ fn text_field(
     })
 }
 
-/// What is wrong with a field; empty when nothing is.
+/// The problem with a field; empty if there is none.
 fn problem_at(problems: &[Problem], path: &str) -> String {
     problems
         .iter()

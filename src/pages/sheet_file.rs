@@ -1,7 +1,7 @@
-//! The sheet for the file: everything, so that somebody else can go on from it.
+//! The sheet for the file: everything on record, so that someone else can continue from it.
 //!
-//! The record of condition carries what reports after EN 16095 carry: identification, description,
-//! condition by part, images, date, examiner, recommendations.
+//! It follows EN 16095 for condition reports: identification, description, condition by part, images, date,
+//! examiner, recommendations.
 
 use serde_json::Value;
 
@@ -18,7 +18,7 @@ use leavewell_model::ledger::Ledger;
 use leavewell_model::terms::percent;
 use leavewell_model::terms::{Corrosion, Dents, Fill, Interior, Joint, Lead, PartName, Tarnish};
 
-/// The page.
+/// Builds the page.
 #[must_use]
 pub(super) fn page(subject: &Subject) -> Vec<Block> {
     let paper = Paper::new(subject).with_changes();
@@ -212,7 +212,7 @@ fn description(paper: &Paper) -> Vec<Block> {
     blocks
 }
 
-/// The label of a field of a part; as in the file where we have none.
+/// The label of a part's field; unknown fields keep their name in the file.
 fn label(field: &str) -> String {
     words::part_field(field).map_or_else(|| spaced(field), str::to_owned)
 }
@@ -225,7 +225,7 @@ fn spaced(id: &str) -> String {
     })
 }
 
-/// What a field of a part says, in the words of the screen where it is one of a list.
+/// The value of a part's field, with the label of a choice where it is one.
 fn said(field: &str, value: &Value) -> String {
     if let Some(interval) = value.as_object() {
         let ends: Vec<String> = interval
@@ -303,7 +303,7 @@ fn parts(paper: &Paper) -> Vec<Block> {
     blocks
 }
 
-/// A number to two figures, as people read it.
+/// A number to two figures.
 pub(super) fn figure(x: f64) -> String {
     if x == 0.0 || !x.is_finite() {
         return if x == 0.0 {
@@ -504,7 +504,7 @@ fn figures(paper: &Paper) -> Vec<Block> {
     blocks
 }
 
-/// Groups of the record that have a place of their own above.
+/// Groups of the record that have their own section above.
 const TOLD: [&str; 7] = [
     "format",
     "version",
@@ -514,12 +514,12 @@ const TOLD: [&str; 7] = [
     "overrides",
     "ledger",
 ];
-/// Most lines of what else the record holds.
+/// Greatest number of lines from the rest of the record.
 const MOST_LINES: usize = 400;
-/// Longest text of one of them, in letters.
+/// Longest text of one such line, in characters.
 const MOST_LETTERS: usize = 2000;
 
-/// Whatever else the record holds, as it stands there, so that the file has everything.
+/// Everything else in the record, as stored, so that the sheet is complete.
 fn rest(paper: &Paper) -> Vec<Block> {
     let mut rows = Vec::new();
     let Some(root) = paper.raw.as_object() else {
@@ -588,6 +588,6 @@ mod tests {
         ] {
             assert_eq!(figure(x), shown);
         }
-        assert_eq!(figure(f64::NAN), "beyond reckoning");
+        assert_eq!(figure(f64::NAN), "too large to calculate");
     }
 }

@@ -1,4 +1,4 @@
-//! What the trade's words on a sheet mean, for print where nothing can be pointed at.
+//! The meanings of trade words on a sheet, for print, where nothing can be tapped.
 
 use super::block::Block;
 use super::scale_words::scale;
@@ -6,7 +6,7 @@ use super::sheet_cautions::words_of;
 use super::wording::sheet_glossary as words;
 use leavewell_model::ledger::{Ledger, WORDS, words_in};
 
-/// The words used on these blocks with their meanings, and the words for how likely a thing is.
+/// The trade words in these blocks with their meanings, and the scale of likelihood.
 pub(super) fn word_list(blocks: &[Block], ledger: &Ledger) -> Block {
     let used = words_in(&words_of(blocks));
     let rows: Vec<(String, String)> = WORDS
@@ -32,7 +32,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn only_words_that_are_used_are_explained() {
+    fn only_the_words_used_are_explained() {
         let list = word_list(
             &[Block::para("Fused plate with a bleed.")],
             Ledger::standard(),

@@ -1,4 +1,4 @@
-//! A sheet as a text of its own, to print, to send or to keep: as Markdown or as HTML.
+//! A sheet as a self-contained text, to print, send or keep: Markdown or HTML.
 
 use serde::{Deserialize, Serialize};
 
@@ -8,22 +8,22 @@ use super::markup::markup;
 use super::wording::sheet_text as words;
 use super::{PageName, Subject};
 
-/// Whom a sheet is for.
+/// The reader of a sheet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Recipient {
-    /// Who decides on the work.
+    /// The person who decides on the work.
     Client,
-    /// Who buys the piece.
+    /// The person who buys the piece.
     Buyer,
     /// Whoever looks after the piece later.
     File,
 }
 
 impl Recipient {
-    /// Everybody a sheet can be for.
+    /// Every recipient.
     pub const ALL: [Self; 3] = [Self::Client, Self::Buyer, Self::File];
 
-    /// The word for it on the command line and in names of files.
+    /// The id used on the command line and in file names.
     #[must_use]
     pub fn id(self) -> &'static str {
         match self {
@@ -39,7 +39,7 @@ impl Recipient {
         Self::ALL.into_iter().find(|recipient| recipient.id() == id)
     }
 
-    /// The page that is the sheet.
+    /// The page behind the sheet.
     #[must_use]
     pub fn page(self) -> PageName {
         match self {
@@ -60,20 +60,20 @@ impl Recipient {
     }
 }
 
-/// How a sheet is written out.
+/// The format of a sheet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Form {
-    /// Plain text with few marks, for a letter.
+    /// Plain text with light markup, for a letter.
     Markdown,
-    /// A whole page that needs no other file.
+    /// A complete page that needs no other file.
     Html,
 }
 
 impl Form {
-    /// Both forms.
+    /// Both formats.
     pub const ALL: [Self; 2] = [Self::Markdown, Self::Html];
 
-    /// The ending of a file in this form, without the dot.
+    /// The file extension, without the dot.
     #[must_use]
     pub fn extension(self) -> &'static str {
         match self {
@@ -83,7 +83,7 @@ impl Form {
     }
 }
 
-/// The sheet for somebody, written out.
+/// Renders the sheet for a recipient.
 #[must_use]
 pub fn sheet_text(subject: &Subject, recipient: Recipient, form: Form) -> String {
     let blocks = recipient.page().blocks(subject);

@@ -1,18 +1,18 @@
-//! The figures an instrument rests on, closed until asked for: each with its range, how it is known
-//! and where it comes from.
+//! The figures behind an instrument, folded until opened: each with its range, how it is known and its
+//! source.
 
 use super::block::{Block, Table};
 use super::say::range;
 use super::wording::sources_fold as words;
 use leavewell_model::ledger::{Ledger, meaning, source};
 
-/// A fold with these figures of the ledger; ids that it does not have are left out.
+/// A fold with these figures of the ledger. Unknown ids are skipped.
 pub(super) fn sources_fold(id: &str, ledger: &Ledger, ids: &[&str]) -> Block {
     let rows = ids
         .iter()
         .filter_map(|id| ledger.find(id))
         .map(|figure| {
-            // As they stand in the ledger, not rounded.
+            // As in the ledger, not rounded.
             let band = range(&figure.low.to_string(), &figure.high.to_string());
             let unit = if figure.unit == "1" { "" } else { figure.unit };
             let known = figure

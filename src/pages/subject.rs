@@ -1,7 +1,7 @@
-//! The record a page is about, read once and solved once.
+//! The record behind a page, read once and solved once.
 //!
-//! Invariant: everything here follows from the draft alone, so whoever keeps a subject may show any number
-//! of its pages, in any order, and gets the same blocks as from a subject made anew.
+//! Invariant: everything here follows from the draft alone. Any number of pages may be built from one
+//! subject, in any order, with the same blocks as from a new subject.
 
 use std::cell::{OnceCell, RefCell};
 use std::collections::BTreeSet;
@@ -12,7 +12,7 @@ use leavewell_model::report::{ChangeReport, Report};
 
 use super::worth_knowing::SAMPLES;
 
-/// A record as typed, the case read from it, and what was worked out so far.
+/// A record as typed, the case read from it, and the results so far.
 pub struct Subject {
     draft: Draft,
     case: Case,
@@ -30,7 +30,7 @@ struct Answer {
     used: BTreeSet<&'static str>,
 }
 
-/// Whether a sheet tells what would change the advice.
+/// Whether a sheet includes what would change the advice.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Sheet {
     /// It does.
@@ -58,7 +58,7 @@ impl Subject {
     /// Reads the text of a case file.
     ///
     /// # Errors
-    /// When the text is no case.
+    /// If the text is not a case.
     pub fn parse(text: &str) -> Result<Self, OpenError> {
         Draft::parse(text).map(Self::new)
     }
@@ -69,13 +69,13 @@ impl Subject {
         &self.draft
     }
 
-    /// What of the record can be used.
+    /// The usable part of the record.
     #[must_use]
     pub fn case(&self) -> &Case {
         &self.case
     }
 
-    /// What of the record cannot be used, and why.
+    /// The unusable parts of the record, with the reason for each.
     #[must_use]
     pub fn problems(&self) -> &[Problem] {
         &self.problems
@@ -99,8 +99,8 @@ impl Subject {
         &self.answer().report
     }
 
-    /// The ids of the figures looked up for the report. A program built without the feature `trace` does not
-    /// note them and names all.
+    /// Ids of the figures looked up for the report. A build without the feature `trace` does not record
+    /// them and lists all figures.
     #[must_use]
     pub fn figures_used(&self) -> &BTreeSet<&'static str> {
         &self.answer().used
@@ -112,24 +112,25 @@ impl Subject {
         self.changes.get_or_init(|| what_would_change(&self.case))
     }
 
-    /// Draws one more of the samples that the closer look compares, and says which share of them was drawn;
-    /// `None` when all of them are there.
+    /// Draws one more sample for the closer look and returns the share drawn so far. Returns `None` once
+    /// all are drawn.
     pub(super) fn draw_next_sample(&self) -> Option<f64> {
         let mut samples = self.samples.borrow_mut();
         let (log2_points, attributes) = SAMPLES.get(samples.len())?;
         let scramble = u32::try_from(samples.len()).ok()?;
         samples.push(shared(&self.case, *log2_points, scramble, *attributes));
-        // One slice more is making the page.
+        // Building the page counts as one more slice.
         Some(samples.len() as f64 / (SAMPLES.len() + 1) as f64)
     }
 
-    /// The samples of the closer look, all of them.
+    /// All samples for the closer look.
     pub(super) fn samples(&self) -> Vec<Shared> {
         while self.draw_next_sample().is_some() {}
         self.samples.borrow().clone()
     }
 
-    /// Solves the next of what a sheet needs, and says which share of it is done; `None` when all of it is.
+    /// Solves the next thing that a sheet needs and returns the share done. Returns `None` once everything
+    /// is solved.
     pub(super) fn solve_next(&self, sheet: Sheet) -> Option<f64> {
         if self.finely.get().is_none() {
             let _ = self.solved_finely();

@@ -1,4 +1,4 @@
-//! How much each thing counts for a keeper, and how much the answer hangs on it.
+//! How much each thing counts for a keeper, and how much the answer depends on it.
 
 use super::ask::{Question, number};
 use super::risk::leaders;
@@ -10,9 +10,9 @@ use leavewell_model::decide::weights::{Order, acceptability, confidence, simplex
 use leavewell_model::maths::mean;
 use leavewell_model::record::{Aim, Draft};
 
-/// Weights drawn: 2^12.
+/// Number of weight sets drawn, as a power of 2.
 const WEIGHTS_LOG2: u32 = 12;
-/// Ranks shown; what comes after is added up.
+/// Number of ranks shown. Later ranks are added up.
 const RANKS: usize = 3;
 
 pub(super) fn section(deep: &Deep, draft: &Draft) -> Block {
@@ -45,10 +45,10 @@ pub(super) fn section(deep: &Deep, draft: &Draft) -> Block {
     Block::section("deeper-weights", words::WEIGHTS, blocks)
 }
 
-/// How the courses rank over all weights that keep the order of those held now.
+/// How the courses rank over all weights that keep the present order of importance.
 fn ranks(deep: &Deep, counted: &[usize], now: &[f64; 5]) -> Vec<Block> {
     let courses = leaders(deep);
-    // The order one's weights are in; the simplex's weights fall in that order.
+    // The order of the user's weights. The weights drawn from the simplex fall in that order.
     let mut order = counted.to_vec();
     order.sort_by(|a, b| now[*b].total_cmp(&now[*a]));
     let draws: Vec<Vec<&[f64]>> = courses

@@ -1,5 +1,5 @@
-//! From what one knew before looking to what one knows now: a bridge in log-odds, one step for each
-//! answer.
+//! How the answers changed the odds of the leading family: a bridge in log-odds from before looking to now,
+//! one step per answer.
 
 use super::Subject;
 use super::block::{Block, Table, Tone};
@@ -17,7 +17,7 @@ const LEFT: f64 = 8.0;
 const RIGHT: f64 = 312.0;
 const TOP: f64 = 40.0;
 const ROW: f64 = 36.0;
-/// Probabilities named along the top.
+/// Probabilities labelled along the top.
 const NAMED: [(f64, &str); 5] = [
     (0.001, words::ONE_IN_1000),
     (0.02, words::ONE_IN_50),
@@ -26,7 +26,7 @@ const NAMED: [(f64, &str); 5] = [
     (0.999, words::ALL_BUT_ONE_IN_1000),
 ];
 
-/// The page: the bridge for the family that leads now.
+/// Builds the page: the bridge for the family that leads now.
 #[must_use]
 pub(super) fn page(subject: &Subject) -> Vec<Block> {
     let case = subject.case();
@@ -42,7 +42,7 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
     ]
 }
 
-/// One answer and what it did.
+/// One answer and its effect.
 struct Step {
     title: String,
     seen: bool,
@@ -56,7 +56,7 @@ struct Bridge {
 }
 
 impl Bridge {
-    /// Adds the answers one by one, those that move the leading family most first.
+    /// Adds the answers one at a time, those that move the leading family most first.
     fn new(all: &Evidence, ledger: &Ledger) -> Self {
         let (family, _) = interval_with(all, ledger).base.top_family();
         let log_odds = |answers: &[Answer], readings: &[Reading]| {
@@ -108,7 +108,7 @@ impl Bridge {
                 continue;
             }
             marks.push(Mark::path(Ink::Rule, format!("M{at} 24V{height}")));
-            // A name only where there is room for it.
+            // A label only where there is room for it.
             if at - last > 84.0 && (LEFT + 40.0..=RIGHT - 44.0).contains(&at) {
                 marks.push(Mark::text(Ink::Axis, Anchor::Middle, (at, 16.0), name));
                 last = at;
@@ -194,7 +194,7 @@ impl Step {
     }
 }
 
-/// A probability as "so many in so many", from log-odds.
+/// The probability at these log-odds, as "so many in so many".
 fn in_odds(log_odds: f64) -> String {
     let p = 1.0 / (1.0 + libm::exp(-log_odds));
     match p {
@@ -204,7 +204,7 @@ fn in_odds(log_odds: f64) -> String {
     }
 }
 
-/// What a step multiplies the odds by.
+/// The factor by which a step multiplies the odds.
 fn times(step: f64) -> String {
     let factor = libm::exp(step.abs());
     match (factor < 1.05, step > 0.0) {
@@ -266,11 +266,11 @@ mod tests {
     }
 
     #[test]
-    fn odds_are_told_in_words() {
+    fn odds_are_written_in_words() {
         assert_eq!(in_odds(0.0), "about 50 in 100");
         assert_eq!(in_odds(9.0), "more than 199 in 200");
         assert_eq!(times(libm::log(20.0)), "times 20");
         assert_eq!(times(-libm::log(2.5)), "divided by 2.5");
-        assert_eq!(times(0.01), "as they were");
+        assert_eq!(times(0.01), "unchanged");
     }
 }

@@ -1,5 +1,5 @@
-//! The page that goes deeper: what knowing more is worth, the tree of tests and courses, attitude to
-//! risk, weights, and which input moves the answer.
+//! The closer look: what knowing more is worth, the tree of tests and courses, attitude to risk, weights,
+//! and which input moves the answer.
 
 use super::Subject;
 use super::sheet_cautions::with_cautions;
@@ -18,20 +18,19 @@ use leavewell_model::terms::Treatment;
 use leavewell_model::terms::capital;
 use leavewell_model::terms::{ByKind, Family, Kind, Letter};
 
-/// Points of the sample shown draw by draw, the same as the answer's, as a power of 2.
+/// Size of the sample shown draw by draw, as a power of 2. It is the sample of the answer.
 const SHOWN_LOG2: u32 = 12;
-/// Points of each of the other scrambles as a power of 2, and how many: together 2^14 points.
+/// Size of each of the other scrambled samples as a power of 2, and their number: together 2^14 points.
 const SCRAMBLE_LOG2: u32 = 11;
 const SCRAMBLES: u32 = 8;
-/// The samples in the order of their scrambles: points as a power of 2, and whether the attributes of each
-/// course are kept.
+/// The samples in scramble order: size as a power of 2, and whether the attributes of each course are kept.
 pub(super) const SAMPLES: [(u32, bool); 1 + SCRAMBLES as usize] = {
     let mut samples = [(SCRAMBLE_LOG2, false); 1 + SCRAMBLES as usize];
     samples[0] = (SHOWN_LOG2, true);
     samples
 };
 
-/// The page.
+/// Builds the page.
 pub(super) fn page(subject: &Subject) -> Vec<Block> {
     let draft = subject.draft();
     let deep = Deep::new(subject);
@@ -57,10 +56,10 @@ pub(super) struct Deep<'a> {
     scrambles: Vec<Shared>,
 }
 
-/// A look or a test that tells of the kind, with its answers by kind.
+/// A look or test that bears on the kind, with the chance of each answer by kind.
 pub(super) struct Look {
     pub(super) name: &'static str,
-    /// In the case's currency.
+    /// Cost of the look, in the currency of the case.
     pub(super) fee: f64,
     pub(super) answers: Vec<(String, ByKind)>,
 }
@@ -78,7 +77,7 @@ impl<'a> Deep<'a> {
         }
     }
 
-    /// Score as money where it can be, else as points of a hundred.
+    /// A score as money where possible, or else as points out of 100.
     pub(super) fn amount(&self, score: f64) -> String {
         match self.shown.money_per_score {
             Some(rate) => money(self.case, score * rate),
@@ -86,7 +85,7 @@ impl<'a> Deep<'a> {
         }
     }
 
-    /// With its sign.
+    /// The amount with its sign.
     pub(super) fn signed(&self, score: f64) -> String {
         let text = self.amount(score);
         let shown = self.in_units(score);
@@ -97,23 +96,23 @@ impl<'a> Deep<'a> {
         }
     }
 
-    /// Score in the units it is shown in: money or hundredths.
+    /// A score in the units shown: money, or points out of 100.
     pub(super) fn in_units(&self, score: f64) -> f64 {
         score * self.shown.money_per_score.unwrap_or(100.0)
     }
 
-    /// Money as score; 0 where money does not count.
+    /// Money as a score; 0 if money does not count.
     pub(super) fn score_of(&self, money: f64) -> f64 {
         self.shown.money_per_score.map_or(0.0, |rate| money / rate)
     }
 
-    /// A worth over the scrambles; `None` when it cannot be told from nothing.
+    /// A worth averaged over the scrambled samples; `None` if it is no greater than their spread.
     fn worth(&self, of: &dyn Fn(&Shared) -> f64) -> Option<f64> {
         let estimates: Vec<f64> = self.scrambles.iter().map(of).collect();
         above_noise(&estimates).filter(|w| self.in_units(*w) >= 0.5)
     }
 
-    /// The looks that can still be taken, apart from the test for lead.
+    /// The looks still available, apart from the lead test.
     pub(super) fn looks(&self) -> Vec<Look> {
         let mut looks = vec![self.opinion()];
         for (name, ids) in [
@@ -129,7 +128,8 @@ impl<'a> Deep<'a> {
         looks
     }
 
-    /// A specialist names the family: rightly with the ledger's chance, else any other, all alike.
+    /// A specialist names the family: the right one with the ledger's probability, or else any other with
+    /// equal probability.
     fn opinion(&self) -> Look {
         let right = self
             .ledger
@@ -149,7 +149,7 @@ impl<'a> Deep<'a> {
         }
     }
 
-    /// Findings that exclude one another, read as one look: what is left over is "none of these".
+    /// Mutually exclusive findings as one look. The remaining probability goes to "none of these".
     fn look(&self, name: &'static str, ids: &[&str]) -> Option<Look> {
         let facts: Vec<_> = ids.iter().filter_map(|id| finding(id)).collect();
         let effort = facts.iter().map(|f| f.invasive.min(3)).max()?;
@@ -186,7 +186,7 @@ impl<'a> Deep<'a> {
     }
 }
 
-/// Scores of the courses no rule bars.
+/// Scores of the courses that no rule bars.
 fn acts(s: &Shared) -> Vec<&[f64]> {
     s.courses
         .iter()
@@ -195,13 +195,13 @@ fn acts(s: &Shared) -> Vec<&[f64]> {
         .collect()
 }
 
-/// Something not known, and how its draws are told apart.
+/// An unknown, and how its draws are grouped.
 struct Unknown {
     name: &'static str,
     draws: fn(&Shared) -> Told,
 }
 
-/// Draws of an input: a number each, or a group each.
+/// The draws of an input: a number or a group for each.
 enum Told {
     Number(Vec<f64>),
     Group(Vec<usize>),
@@ -321,7 +321,7 @@ fn worth_section(deep: &Deep) -> Block {
     Block::section("deeper-worth", words::WORTH_OF_KNOWING, blocks)
 }
 
-/// The worth of knowing each thing for sure, as bars.
+/// Bars of what knowing each thing for certain is worth.
 fn known_picture(deep: &Deep, drawn: &[(&'static str, Option<f64>)], table: Table) -> Block {
     let known: Vec<Row> = drawn
         .iter()
@@ -363,9 +363,9 @@ fn kind_sentence(deep: &Deep, worth: Option<f64>, fee: f64) -> String {
     }
 }
 
-/// Rows of the looks, best first, and whether any pays.
+/// Table rows of the looks, best first, and whether any pays.
 fn looks_table(deep: &Deep) -> (Vec<Vec<String>>, bool) {
-    // Name, worth before the fee in score, fee in money.
+    // Name, worth before the fee as a score, and fee in money.
     let mut found: Vec<(String, Option<f64>, f64)> = deep
         .looks()
         .iter()
@@ -413,7 +413,7 @@ fn looks_table(deep: &Deep) -> (Vec<Vec<String>>, bool) {
     (rows, pays)
 }
 
-/// What the test for lead costs on average; `None` where it has nothing to tell or is barred.
+/// Average cost of the lead test; `None` if it can tell nothing or is barred.
 fn lead_fee(s: &Shared) -> Option<f64> {
     s.courses
         .iter()
@@ -426,7 +426,7 @@ mod tests {
     use super::*;
     use leavewell_model::record::Draft;
 
-    /// Invented pieces; the same files that the worked examples use.
+    /// Invented pieces, from the same files as the worked examples.
     const CASES: [&str; 8] = [
         include_str!("../../tests/cases/cake_basket.json"),
         include_str!("../../tests/cases/copper_reproduction_tureen.json"),
@@ -450,8 +450,8 @@ mod tests {
         serde_json::to_string(&page(&draft)).unwrap()
     }
 
-    /// Every picture keeps its marks in its box and its words readable, every table is a rectangle, and
-    /// no number is NaN.
+    /// Checks that pictures keep their marks in the box and their labels readable, that tables are
+    /// rectangular, and that no number is NaN.
     fn check(blocks: &[Block], ids: &mut Vec<String>) {
         let rectangle = |t: &Table| t.rows.iter().all(|r| r.len() == t.columns.len());
         for block in blocks {
@@ -483,7 +483,7 @@ mod tests {
     }
 
     #[test]
-    fn every_example_has_a_sound_page() {
+    fn every_example_has_a_valid_page() {
         for text in CASES {
             let blocks = page(&Draft::parse(text).unwrap());
             let mut ids = Vec::new();
@@ -495,7 +495,7 @@ mod tests {
             let sections = blocks
                 .iter()
                 .filter(|block| matches!(block, Block::Section { .. }));
-            // Worth, tree, risk, weights, what moves the answer; and the cautions for what is named.
+            // Worth, tree, risk, weights and inputs, plus the cautions for the treatments named.
             assert_eq!(sections.count(), 6);
             assert!(ids.contains(&"sheet.cautions".to_owned()));
             let shown = serde_json::to_string(&blocks).unwrap();
@@ -513,18 +513,18 @@ mod tests {
     }
 
     #[test]
-    fn the_tree_begins_with_the_test_where_the_counsel_does() {
-        // A pot for daily use: the counsel is to test first.
+    fn the_tree_begins_with_the_test_if_the_advice_does() {
+        // A pot in daily use: the advice is to test first.
         let page = page_of(CASES[2], &[]);
-        assert!(page.contains("Best is to begin with: release test for lead"));
-        // A worn tray for sale: leave it.
+        assert!(page.contains("The best first step: release test for lead"));
+        // A worn tray for sale: the advice is to leave it.
         let page = page_of(CASES[7], &[]);
-        assert!(page.contains("Best is to ask nothing further: leave it alone"));
-        assert!(page.contains("Weighing it once more would count it twice"));
+        assert!(page.contains("No further test is needed for the best choice: leave it alone"));
+        assert!(page.contains("weighing it again would count it twice"));
     }
 
     #[test]
-    fn points_of_ones_own_reach_the_page_and_the_answer() {
+    fn the_users_points_reach_the_page_and_the_answer() {
         let plain = page_of(CASES[0], &[]);
         let own = page_of(
             CASES[0],
@@ -536,19 +536,19 @@ mod tests {
         assert_ne!(plain, own);
         let bad = page_of(CASES[0], &[("aim.weights.cost", "lots")]);
         assert!(bad.contains("That is not a number."));
-        // Cost of no account: points cannot be turned into money, and the page says so.
+        // If cost does not count, points cannot be converted into money, and the page says so.
         let free = page_of(CASES[0], &[("aim.weights.cost", "0")]);
-        assert!(free.contains("Cost counts for nothing in your weights"));
+        assert!(free.contains("Cost has no weight in your aims"));
     }
 
     #[test]
-    fn a_bet_of_ones_own_is_read() {
+    fn the_users_stake_is_read() {
         let page = page_of(CASES[7], &[("aim.even_bet", "0")]);
         assert!(page.contains("Enter a number from 1 to 100000000."));
     }
 
     #[test]
-    fn answers_of_every_look_are_chances() {
+    fn the_answers_of_every_look_are_probabilities() {
         let subject = Subject::new(Draft::default());
         for look in Deep::new(&subject).looks() {
             for k in 0..leavewell_model::identity::Kind::ALL.len() {

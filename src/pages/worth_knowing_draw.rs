@@ -1,24 +1,24 @@
-//! Bars with names and numbers, for a narrow screen.
+//! Bar charts with names and numbers, for a narrow screen.
 
 use super::{Anchor, Block, Ink, Mark, Picture, Table};
 
 /// One bar.
 pub(super) struct Row {
     pub(super) label: String,
-    /// Its length, not below 0.
+    /// Length; at least 0.
     pub(super) value: f64,
-    /// The number beside it.
+    /// The number beside the bar.
     pub(super) text: String,
     pub(super) ink: Ink,
 }
 
-/// Width that fits a phone.
+/// A width that fits a phone, in picture units.
 pub(super) const WIDTH: f64 = 320.0;
 const LINE: f64 = 16.0;
 const BAR: f64 = 10.0;
 const LONGEST: f64 = 190.0;
 
-/// Bars under their names, each with its number at the end.
+/// Draws each bar under its name, with its number at the end.
 pub(super) fn bars(id: &str, title: &str, rows: &[Row], table: Table) -> Block {
     let most = rows.iter().map(|r| r.value).fold(0.0, f64::max);
     let mut marks = Vec::new();
@@ -71,12 +71,12 @@ impl Row {
     }
 }
 
-/// A lying bar.
+/// Path of a horizontal bar.
 pub(super) fn bar(x: f64, y: f64, length: f64) -> String {
     format!("M{x:.1} {y:.1}h{length:.1}v{BAR:.1}h-{length:.1}z")
 }
 
-/// Words on lines of at most about so many letters; a longer word has a line of its own.
+/// Breaks text into lines of about `letters` characters. A longer word gets its own line.
 pub(super) fn wrapped(text: &str, letters: usize) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
     for word in text.split_whitespace() {
@@ -91,7 +91,7 @@ pub(super) fn wrapped(text: &str, letters: usize) -> Vec<String> {
     lines
 }
 
-/// With a small first letter, unless it is an abbreviation.
+/// The text with a lower-case first letter, unless it starts with an abbreviation.
 pub(super) fn small(text: &str) -> String {
     let mut letters = text.chars();
     match (letters.next(), letters.clone().next()) {
@@ -107,14 +107,14 @@ mod tests {
     use super::*;
 
     #[test]
-    fn words_wrap_and_none_is_lost() {
+    fn wrapping_loses_no_word() {
         assert_eq!(wrapped("one two three", 7), ["one two", "three"]);
         assert_eq!(wrapped("unbreakable it", 4), ["unbreakable", "it"]);
         assert!(wrapped("", 4).is_empty());
     }
 
     #[test]
-    fn first_letters() {
+    fn the_first_letter_becomes_lower_case_except_in_abbreviations() {
         assert_eq!(small("Gentle cleaning"), "gentle cleaning");
         assert_eq!(small("X-ray reading"), "X-ray reading");
         assert_eq!(small(""), "");

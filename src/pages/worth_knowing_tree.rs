@@ -1,4 +1,4 @@
-//! The tree of tests and courses, rolled back and drawn, and what keeping the choice open is worth.
+//! The decision tree of tests and courses, rolled back and drawn, and the value of keeping the choice open.
 
 use std::rc::Rc;
 
@@ -15,9 +15,9 @@ use leavewell_model::terms::Kind;
 use leavewell_model::terms::Treatment;
 use leavewell_model::terms::{capital, share};
 
-/// Tests one after another at most.
+/// Greatest number of tests in a row.
 const DEPTH: usize = 3;
-/// States: every kind, each without and with lead.
+/// Number of states: every kind, each without and with lead.
 const STATES: usize = 2 * Kind::ALL.len();
 
 pub(super) fn section(deep: &Deep) -> Block {
@@ -45,7 +45,7 @@ pub(super) fn section(deep: &Deep) -> Block {
     Block::section("deeper-tree", words::ASK_THEN_DO, blocks)
 }
 
-/// Sum over the draws of each state, over all draws: the prior times the mean.
+/// Sum over the draws of each state, divided by the number of all draws: prior times mean.
 fn by_state(s: &Shared, column: &[f64]) -> [f64; STATES] {
     let mut sums = [0.0; STATES];
     for (i, x) in column.iter().enumerate() {
@@ -54,7 +54,7 @@ fn by_state(s: &Shared, column: &[f64]) -> [f64; STATES] {
     sums.map(|x| x / s.len() as f64)
 }
 
-/// The decision as a question: the state is the kind and whether there is lead.
+/// The decision as a tree problem. The state is the kind and whether there is lead.
 fn question(deep: &Deep) -> Question {
     let s = &deep.shown;
     let prior = by_state(s, &vec![1.0; s.len()]);
@@ -99,7 +99,7 @@ fn question(deep: &Deep) -> Question {
             .collect();
         tests.push(Test {
             name: Rc::from(words::LEAD_TEST),
-            // The courses that begin with it bear its cost.
+            // The courses that begin with this test carry its cost.
             fee: 0.0,
             answers: vec![
                 (
@@ -118,7 +118,7 @@ fn question(deep: &Deep) -> Question {
     }
 }
 
-/// A course's name once the test it begins with has been made.
+/// The name of a course once its first test is done.
 fn after_test(name: &str, tests: bool) -> String {
     let rest = if tests {
         name.strip_prefix(Treatment::TestLead.name())
@@ -132,7 +132,7 @@ fn after_test(name: &str, tests: bool) -> String {
     }
 }
 
-/// The best of each group of courses that can be advised.
+/// The best course of each group that may be advised.
 fn leaders(s: &Shared, tests: bool) -> Vec<&SharedCourse> {
     let mut found: Vec<&SharedCourse> = Vec::new();
     for c in s.courses.iter().filter(|c| c.allowed && c.tests == tests) {
@@ -148,7 +148,7 @@ fn leaders(s: &Shared, tests: bool) -> Vec<&SharedCourse> {
 /// One line of the drawn tree.
 struct Line {
     level: usize,
-    /// A choice, or what chance brings.
+    /// Whether this is a choice rather than a chance outcome.
     choice: bool,
     wins: bool,
     text: String,
@@ -156,7 +156,7 @@ struct Line {
     p: f64,
 }
 
-/// Losing choices kept at a square: more at the root.
+/// Number of losing choices shown at a square: more at the root.
 const LOSERS: [usize; 2] = [5, 1];
 
 fn listed(deep: &Deep, at: &Rolled, level: usize, lines: &mut Vec<Line>) {
@@ -215,7 +215,7 @@ fn drawn(title: &str, lines: &[Line]) -> Block {
     let mut marks = Vec::new();
     let mut y = 4.0;
     let mut rows = Vec::new();
-    // Where the last mark of each level stood, for the line that joins a branch to its root.
+    // Position of the last mark at each level, for the line from a branch to its root.
     let mut stems: Vec<f64> = Vec::new();
     for line in lines {
         let x = STEP * line.level as f64;
@@ -289,8 +289,8 @@ fn drawn(title: &str, lines: &[Line]) -> Block {
     })
 }
 
-/// The best course that touches the piece against leaving it, with what the most telling test would
-/// say; `None` where no course that touches it is allowed.
+/// Compares the best course that touches the piece with waiting for the most informative test. Returns
+/// `None` if no such course is allowed.
 fn waiting(deep: &Deep, question: &Question) -> Option<(String, String, Worth)> {
     let s = &deep.shown;
     let acting = leaders(s, false).into_iter().filter(|c| c.touches).fold(

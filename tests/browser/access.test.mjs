@@ -1,4 +1,4 @@
-// Every screen open to everybody: axe, and nothing scrolls sideways, in light, in dark, on a phone.
+// Every screen is accessible: axe finds no fault and nothing scrolls sideways, in light, in dark and on a phone.
 
 import assert from "node:assert/strict";
 import { browserTest } from "./harness.mjs";
@@ -6,7 +6,7 @@ import { browserTest } from "./harness.mjs";
 const SCREENS = [
   "", "piece", "look", "condition", "money", "counsel", "treatments", "bench", "done", "plan",
 ];
-// Long, and made of the blocks that the others show as well: one mode of each width is enough.
+// Long pages, made of the same blocks as the others: one mode for each width is enough.
 const MORE = ["closer", "sheet/client", "sheet/buyer", "sheet/file", "figures"];
 const MODES = [
   { name: "light", options: { colorScheme: "light", viewport: { width: 1280, height: 900 } }, more: MORE },

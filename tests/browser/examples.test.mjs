@@ -1,4 +1,4 @@
-// Each worked example opens and gives the answer the command line gives.
+// Each worked example opens and gives the same answer as the command line.
 
 import assert from "node:assert/strict";
 import { readFile, readdir } from "node:fs/promises";
@@ -21,7 +21,7 @@ browserTest("every worked example opens, and its counsel is the model's", async 
     await go("#/");
     await buttons.nth(at).click();
     await go("#/counsel");
-    // Shown a moment after the screen: the answer of the model, word for word.
+    // The model's answer, word for word, appears a moment after the screen.
     await page.waitForFunction((known) => {
       const said = document.querySelector("main").innerText;
       return known.some((sentence) => said.includes(sentence));

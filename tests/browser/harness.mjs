@@ -1,18 +1,18 @@
-// What every browser test stands on: a server over the built site, one Chromium for each test file,
-// and a page that is watched while a test drives it.
+// The harness of every browser test: a server for the built site, one Chromium for each test file, and a page that
+// is monitored while a test drives it.
 //
 //   import { browserTest } from "./harness.mjs";
 //   browserTest("says what it is for", async ({ page, go }) => { await go("#/"); ... });
 //
-// A test fails by itself on an error in the console, an uncaught error in the page, or a request
-// that leaves the server's origin, unless it expects that and empties `troubles`.
+// A test fails on an error in the console, an uncaught error in the page, or a request that leaves the server's
+// origin, unless it expects that and empties `troubles`.
 //
-// The server sends what the site's own `_headers` says, the policy among it.
+// The server sends the headers in the site's `_headers`, including the content policy.
 //
-// The service worker stays out, so that a test sees and can stop every request; `serviceWorkers: "allow"`
-// among the options lets it in.
+// The service worker is blocked, so that a test sees every request and can stop it; the option
+// `serviceWorkers: "allow"` enables it.
 //
-// `CHROMIUM` names another browser program.
+// `CHROMIUM` names another browser executable.
 
 import assert from "node:assert/strict";
 import { createServer } from "node:http";
@@ -23,13 +23,13 @@ import { fileURLToPath } from "node:url";
 import { AxeBuilder } from "@axe-core/playwright";
 import { chromium } from "playwright-core";
 
-/** The project. */
+/** The project's root folder. */
 export const ROOT = fileURLToPath(new URL("../../", import.meta.url));
 
-/** The built site. */
+/** The folder of the built site. */
 export const DIST = join(ROOT, "dist");
 
-/** The project's own commands, as `[program, arguments before]`. */
+/** The project's commands, as `[program, first arguments]`. */
 export const DEV = process.env.LEAVEWELL_DEV
   ? [process.env.LEAVEWELL_DEV, []]
   : ["cargo", ["run", "--quiet", "--package", "leavewell-dev", "--"]];
@@ -51,9 +51,9 @@ const TYPES = {
 };
 
 /**
- * Serves a folder on a free port of this machine, without letting anything be cached.
- * `base` puts it under a path, as when it is put into a folder of another site. `close()` also drops open connections.
- * Putting another folder into `folder` of what is returned is a new build put in the place of the old one.
+ * Serves a folder on a free port of this machine and forbids caching.
+ * `base` serves it under a path, as in a folder of another site. `close()` also drops open connections.
+ * Setting `folder` of the returned object to another folder replaces the old build by a new one.
  */
 export async function serve({ folder = DIST, base = "/" } = {}) {
   const site = { folder };
@@ -84,7 +84,7 @@ export async function serve({ folder = DIST, base = "/" } = {}) {
   return Object.assign(site, { origin, url: origin + base, close });
 }
 
-/** What the example for servers, which comes with the site, says should be sent with every file. */
+/** The headers for every file, from the site's example for servers. */
 async function exampleHeaders(folder) {
   const text = await readFile(join(folder, "_headers"), "utf8");
   const lines = [...text.matchAll(/^ {2}([A-Za-z-]+): (.*)$/gm)];
@@ -94,7 +94,7 @@ async function exampleHeaders(folder) {
 
 let browserStarting;
 
-/** The Chromium of this test file, started when first needed and closed with the file. */
+/** The Chromium of this test file. It starts when first needed and closes at the end of the file. */
 export function browser() {
   browserStarting ??= chromium.launch({
     executablePath: process.env.CHROMIUM || "/usr/bin/chromium",
@@ -105,7 +105,7 @@ export function browser() {
       "--disable-background-networking",
       "--disable-component-update",
       "--disable-sync",
-      // Whatever slips through the watch below finds no host to talk to.
+      // A request that escapes the check below finds no host.
       "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1",
     ],
   });
@@ -117,14 +117,14 @@ after(async () => {
 });
 
 /**
- * A test with a page of its own, in a profile of its own, on a server of its own.
+ * A test with a separate page, profile and server.
  *
- * `options` go to the browser context (`viewport`, `colorScheme`, `javaScriptEnabled`, `serviceWorkers` ...); `base` among
- * them goes to the server, and `timeout` is how long the test may take, in milliseconds. The body is called with
+ * `options` go to the browser context (`viewport`, `colorScheme`, `javaScriptEnabled`, `serviceWorkers` ...), except
+ * `base`, which goes to the server, and `timeout`, the time limit of the test in milliseconds. The body is called with
  * - `page`, `context`, `site` (see `serve`);
  * - `go(route)`: opens the app at a hash route such as "#/look" and waits until it has started;
- * - `checkAccess(what)`: fails on any breach of WCAG 2.2 A or AA that axe finds on the page as it is;
- * - `troubles`: what went wrong in the page so far.
+ * - `checkAccess(what)`: fails on any breach of WCAG 2.2 A or AA that axe finds on the page in its current state;
+ * - `troubles`: the errors in the page so far.
  */
 export function browserTest(name, ...rest) {
   const [body, { base, timeout = LONGEST_TEST_MS, ...contextOptions } = {}] = rest.reverse();
@@ -149,7 +149,7 @@ export function browserTest(name, ...rest) {
   });
 }
 
-/** Waits until the app has drawn its first screen; fails with the page's own words if it cannot start. */
+/** Waits for the app's first screen. If the app cannot start, it fails with the page's message. */
 export async function started(page) {
   const root = page.locator("html[data-leavewell]");
   await root.waitFor({ state: "attached", timeout: 30_000 });
@@ -158,9 +158,9 @@ export async function started(page) {
   }
 }
 
-/** Waits until the pages that go with what was typed last stand on the screen. */
+/** Waits for the pages that belong to the last input. */
 export async function settled(page) {
-  // A change waits a little before it is drawn; till then nothing says that it is under way.
+  // A change waits a little before it is rendered. Until then nothing on the page shows that it is pending.
   await page.waitForTimeout(50);
   await page.waitForFunction(() => [...document.querySelectorAll(".leaf")].every((it) => it.getAttribute("aria-busy") === "false"));
 }
@@ -170,11 +170,11 @@ export async function checkPageAccess(page, what) {
   const { violations } = await new AxeBuilder({ page })
     .withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"])
     .analyze();
-  const told = violations.map(({ id, help, nodes }) => `${id}: ${help}\n  ${nodes.map((node) => node.target.join(" ")).join("\n  ")}`);
-  assert.deepEqual(told, [], `${what} should be open to everybody`);
+  const faults = violations.map(({ id, help, nodes }) => `${id}: ${help}\n  ${nodes.map((node) => node.target.join(" ")).join("\n  ")}`);
+  assert.deepEqual(faults, [], `${what} should be accessible`);
 }
 
-/** Notes errors of every page in a context, and every request to a place that `isOurs` does not know as ours. */
+/** Records the errors of every page in a context, and every request to an address that `isOurs` rejects. */
 export function watch(context, isOurs, troubles) {
   context.on("console", (message) => {
     if (message.type() === "error") troubles.push(`console: ${message.text()} (${message.location().url})`);

@@ -1,11 +1,11 @@
-// The whole job by keyboard: from an empty shelf to a reasoned answer, a sheet of it, and all of it again after a
+// The whole job by keyboard: from an empty shelf to a reasoned answer and its sheet, and everything again after a
 // reload.
 
 import assert from "node:assert/strict";
 import { browserTest } from "./harness.mjs";
 import { check, choose, tabTo, typeInto } from "./keyboard.mjs";
 
-/** Follows a link of the list of places, or the one next step, by keyboard. */
+/** Follows a link of the navigation, or the next step, by keyboard. */
 async function follow(page, name) {
   await tabTo(page, page.getByRole("link", { name }).first());
   await page.keyboard.press("Enter");
@@ -55,7 +55,7 @@ browserTest("an owner gets from an empty shelf to the counsel by keyboard", asyn
   await page.waitForURL(/#\/counsel/);
   await page.getByText(/^Leave it as it is\. Replating would cost about/).waitFor();
   await page.getByText(/^Clear: in .* of the ways things may be/).waitFor();
-  // One that is folded away may come first.
+  // A folded one may come first.
   await page.getByText(/They decide, not this tool\./).filter({ visible: true }).first().waitFor();
 
   // All treatments
@@ -70,7 +70,7 @@ browserTest("an owner gets from an empty shelf to the counsel by keyboard", asyn
   await sheet.getByText("Tray from the attic").first().waitFor();
   await sheet.getByText(/They decide, not this tool\./).first().waitFor();
 
-  // After a reload all of it is still there, and on the shelf.
+  // After a reload everything is still there, and on the shelf.
   await page.waitForTimeout(500);
   await page.reload();
   await sheet.getByText("Tray from the attic").first().waitFor();
@@ -99,11 +99,11 @@ browserTest("every screen puts the focus on its heading and names itself", async
   for (const screen of ["piece", "look", "condition", "money", "counsel"]) {
     const before = await page.title();
     await go(`#/${screen}`);
-    // The heading of the screen before has the focus as well, until the new one is drawn.
+    // The heading of the previous screen has the focus until the new one is rendered.
     await page.waitForFunction((before) => document.title !== before, before);
     assert.equal(await page.getByRole("heading", { level: 1 }).count(), 1);
     await page.waitForFunction(() => document.activeElement?.tagName === "H1");
     titles.add(await page.title());
   }
-  assert.equal(titles.size, 5, "each screen has a title of its own");
+  assert.equal(titles.size, 5, "each screen has a different title");
 });

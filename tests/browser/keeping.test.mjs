@@ -1,4 +1,4 @@
-// Keeping: nothing is lost, whatever happens to the tab, the disk, the file or the second tab.
+// Storage: nothing is lost, whatever happens to the tab, the disk, the file or the second tab.
 // Every piece here is invented.
 
 import assert from "node:assert/strict";
@@ -16,7 +16,7 @@ async function startPiece(page, go, called) {
   await page.waitForURL(/#\/piece/);
 }
 
-/** Every record of the database, as kept. */
+/** Every record of the database, as stored. */
 function database(page) {
   return page.evaluate(
     () =>
@@ -43,7 +43,7 @@ async function kept(page, holds) {
   return assert.fail(`not kept in time: ${JSON.stringify(await database(page)).slice(0, 400)}`);
 }
 
-/** The same numbers every time: the linear congruential generator of Knuth's MMIX. */
+/** Reproducible numbers: the linear congruential generator of Knuth's MMIX. */
 function dice(seed) {
   let state = BigInt(seed);
   return (below) => {
@@ -64,7 +64,7 @@ browserTest("a change is in the database within a second, with its revision", as
   assert.equal(await page.evaluate(() => Object.keys(localStorage).filter((key) => key.startsWith("leavewell.case."))).then((keys) => keys.length), 0);
 });
 
-browserTest("a tab killed while somebody types loses at most the last second", { timeout: 300_000 }, async ({ page, context, site, troubles }) => {
+browserTest("a tab killed during typing loses at most the last second", { timeout: 300_000 }, async ({ page, context, site, troubles }) => {
   const roll = dice(50);
   const letters = "abcdefghijklmnopqrstuvwxyz";
   let worst = 0;
@@ -105,7 +105,7 @@ browserTest("a tab killed while somebody types loses at most the last second", {
   troubles.splice(0, troubles.length, ...troubles.filter((trouble) => !/crash/i.test(trouble)));
 });
 
-browserTest("what the first version kept is taken over, the unreadable too", async ({ page, context, site }) => {
+browserTest("records of the first version are taken over, unreadable ones too", async ({ page, context, site }) => {
   const old = JSON.parse(await fixture("device-1.json"));
   await context.addInitScript((entries) => {
     if (sessionStorage.getItem("put")) return;
@@ -125,7 +125,7 @@ browserTest("what the first version kept is taken over, the unreadable too", asy
   assert.equal(await page.locator("html").getAttribute("data-theme"), "dark");
 });
 
-browserTest("where nothing can be kept, all goes on and says so, with everything as one file", async ({ page, context, site, checkAccess }) => {
+browserTest("without storage the app works, says so, and saves everything as one file", async ({ page, context, site, checkAccess }) => {
   await context.addInitScript(() => {
     const closed = () => {
       throw new DOMException("closed to this page", "SecurityError");
@@ -136,7 +136,7 @@ browserTest("where nothing can be kept, all goes on and says so, with everything
   await page.goto(`${site.url}#/`);
   await started(page);
   const banner = page.locator("kept-notices .notice");
-  await banner.getByText("This browser keeps nothing for this page.").waitFor();
+  await banner.getByText("This browser stores nothing for this page.").waitFor();
   await name(page).fill("Pot without a home");
   await page.getByRole("button", { name: "Start this piece" }).click();
   await page.waitForURL(/#\/piece/);
@@ -163,7 +163,7 @@ browserTest("a closed database alone loses nothing", async ({ page, context, go 
   assert.equal(await page.locator("kept-notices .notice").count(), 0);
 });
 
-browserTest("a full disk is said, offers a way out, and is over when there is room", async ({ page, go }) => {
+browserTest("a full disk is reported with a way out, and the report goes when there is room", async ({ page, go }) => {
   await startPiece(page, go, "Pot for a full disk");
   await kept(page, ([record]) => record?.text.includes("full disk"));
   await page.evaluate(() => {
@@ -188,7 +188,7 @@ browserTest("a full disk is said, offers a way out, and is over when there is ro
   await notice.waitFor({ state: "detached" });
 });
 
-browserTest("two tabs with the same piece know of each other, and one follows the other", async ({ page, context, site, go }) => {
+browserTest("two tabs with the same piece notice each other, and one follows the other", async ({ page, context, site, go }) => {
   await startPiece(page, go, "Pot in two tabs");
   await kept(page, ([record]) => record?.text.includes("two tabs"));
   const other = await context.newPage();
@@ -206,7 +206,7 @@ browserTest("two tabs with the same piece know of each other, and one follows th
   await page.getByText("This piece is open in another tab too.").waitFor({ state: "detached" });
 });
 
-/** Two tabs that cannot hear each other, with different changes in both: the second finds the clash. */
+/** Two tabs that cannot communicate, with different changes: the second finds the conflict. */
 async function clashed(page, context, site, go) {
   await context.addInitScript(() => delete window.BroadcastChannel);
   await startPiece(page, go, "Pot in a quarrel");
@@ -224,7 +224,7 @@ async function clashed(page, context, site, go) {
   return other;
 }
 
-browserTest("a clash is settled field by field", async ({ page, context, site, go, checkAccess }) => {
+browserTest("a conflict is resolved field by field", async ({ page, context, site, go, checkAccess }) => {
   const other = await clashed(page, context, site, go);
   await other.getByRole("button", { name: "Choose field by field" }).click();
   const after = other.getByRole("group", { name: "Not after" }).last();
@@ -238,7 +238,7 @@ browserTest("a clash is settled field by field", async ({ page, context, site, g
   assert.equal(await other.getByLabel("Not after").inputValue(), "1840");
 });
 
-browserTest("or both are kept", async ({ page, context, site, go }) => {
+browserTest("a conflict can be resolved by keeping both records", async ({ page, context, site, go }) => {
   const other = await clashed(page, context, site, go);
   await other.getByRole("button", { name: "Keep both" }).click();
   const records = await kept(other, (all) => all.length === 2);
@@ -246,7 +246,7 @@ browserTest("or both are kept", async ({ page, context, site, go }) => {
   await other.getByText("This piece was changed in another tab").waitFor({ state: "detached" });
 });
 
-browserTest("a clash outlives a killed tab", async ({ page, context, site, go, troubles }) => {
+browserTest("a conflict survives a killed tab", async ({ page, context, site, go, troubles }) => {
   const other = await clashed(page, context, site, go);
   const session = await context.newCDPSession(other);
   await Promise.race([session.send("Page.crash").catch(() => {}), new Promise((resolve) => setTimeout(resolve, 200))]);
@@ -259,7 +259,7 @@ browserTest("a clash outlives a killed tab", async ({ page, context, site, go, t
   troubles.splice(0, troubles.length, ...troubles.filter((trouble) => !/crash/i.test(trouble)));
 });
 
-browserTest("a shelf of every version opens, with its photo, after a look at what it would change", async ({ page, go, checkAccess }) => {
+browserTest("a shelf of every version opens, with its photo, after a preview of the changes", async ({ page, go, checkAccess }) => {
   await go("#/");
   await page.locator("#file").setInputFiles(asFile(await fixture("shelf-1.json")));
   await page.getByText("The checksum is right").waitFor();
@@ -277,7 +277,7 @@ browserTest("a shelf of every version opens, with its photo, after a look at wha
   assert.equal(await image.evaluate((img) => img.decode().then(() => img.naturalWidth)), 2);
 });
 
-browserTest("a case of every version opens, and again as what it is", async ({ page, go }) => {
+browserTest("a case of every version opens, and a second time is recognised", async ({ page, go }) => {
   const text = await fixture("case-1.json");
   await go("#/");
   await page.locator("#file").setInputFiles(asFile(text));
@@ -301,7 +301,7 @@ browserTest("a case of every version opens, and again as what it is", async ({ p
   await kept(page, (records) => records.length === 2);
 });
 
-browserTest("the whole shelf goes out as one file and comes back the same elsewhere", async ({ page, context, go, site }) => {
+browserTest("the whole shelf exports as one file and imports the same elsewhere", async ({ page, context, go, site }) => {
   await go("#/");
   await page.locator("#file").setInputFiles(asFile(await fixture("shelf-1.json")));
   await page.getByRole("button", { name: "Take these in" }).click();
@@ -327,7 +327,7 @@ browserTest("the whole shelf goes out as one file and comes back the same elsewh
   await elsewhere.close();
 });
 
-browserTest("where the browser lets a page write to a file, the shelf can be saved over and over", async ({ page, context, site }) => {
+browserTest("if the browser can write to a file, the shelf is saved to it repeatedly", async ({ page, context, site }) => {
   await context.addInitScript(() => {
     window.written = [];
     window.asked = 0;
@@ -354,7 +354,7 @@ browserTest("where the browser lets a page write to a file, the shelf can be sav
   assert.equal(JSON.parse(written[1]).cases.length, 2);
 });
 
-browserTest("a file can be dropped", async ({ page, go }) => {
+browserTest("a file can be dropped on the page", async ({ page, go }) => {
   await go("#/");
   const text = await fixture("case-1.json");
   const data = await page.evaluateHandle((words) => {
@@ -371,13 +371,13 @@ function manyPieces(count) {
   return `{"format":"leavewell-shelf","version":1,"cases":[\n${cases.join(",\n")}\n],"photos":[]}`;
 }
 
-browserTest("a thousand pieces are taken in with progress, and stopping leaves the shelf as it was", async ({ page, go }) => {
+browserTest("importing a thousand pieces shows progress, and stopping it leaves the shelf unchanged", async ({ page, go }) => {
   await startPiece(page, go, "Pot that was here before");
   await go("#/");
   await page.locator("#file").setInputFiles(asFile(manyPieces(1_000)));
   await page.getByText("Will be added: 1000").waitFor();
   await page.evaluate(() => {
-    // Stops as soon as there is some progress.
+    // Stops at the first progress.
     new MutationObserver((_, watcher) => {
       const bar = document.querySelector(".preview progress");
       if (!bar || bar.value < 100) return;
@@ -397,7 +397,7 @@ browserTest("a thousand pieces are taken in with progress, and stopping leaves t
   await page.getByRole("heading", { name: "Spoon 999" }).waitFor();
 });
 
-browserTest("200 broken files give words, stop nothing and lose nothing", async ({ page, go }) => {
+browserTest("200 broken files are refused with a reason, stop nothing and lose nothing", async ({ page, go }) => {
   const roll = dice(200);
   const whole = [await fixture("case-1.json"), await fixture("shelf-1.json")];
   const deep = (n) => `{"format":"leavewell-case","version":1,"a":${"[".repeat(n)}${"]".repeat(n)}}`;
@@ -416,7 +416,7 @@ browserTest("200 broken files give words, stop nothing and lose nothing", async 
   await startPiece(page, go, "Pot that must survive");
   await go("#/");
   const before = (await kept(page, (all) => all.length === 1))[0].text;
-  let told = 0;
+  let explained = 0;
   for (let n = 0; n < 200; n += 1) {
     const text = breaks[n % breaks.length](whole[Math.floor(n / breaks.length) % 2]);
     await page.evaluate(() => document.querySelector(".preview")?.replaceChildren());
@@ -424,9 +424,9 @@ browserTest("200 broken files give words, stop nothing and lose nothing", async 
     await page.waitForFunction(() => location.hash !== "#/" || document.querySelector(".preview")?.childElementCount > 0, null, { timeout: 15_000 });
     if (new URL(page.url()).hash === "#/") {
       assert.ok((await page.locator(".preview").innerText()).length > 20, `file ${n} says something`);
-      told += 1;
+      explained += 1;
     } else {
-      // It could be used: it is a piece like any other.
+      // The file was usable, so it is an ordinary piece.
       await page.locator("main h1").waitFor();
       await page.evaluate(() => {
         location.hash = "#/";
@@ -435,19 +435,19 @@ browserTest("200 broken files give words, stop nothing and lose nothing", async 
     }
     assert.notEqual(await page.title(), "taken");
   }
-  assert.ok(told > 100, `${told} files were told about`);
+  assert.ok(explained > 100, `${explained} files were refused with a reason`);
   assert.equal(await page.locator(".stopped").count(), 0);
   assert.equal(await page.locator("main script, main img").count(), 0);
   const records = await database(page);
   assert.equal(records.find(({ text }) => text.includes("must survive")).text, before);
 });
 
-browserTest("what is removed lies in the bin for 30 days", async ({ page, go, checkAccess }) => {
+browserTest("a removed piece stays in the bin for 30 days", async ({ page, go, checkAccess }) => {
   await startPiece(page, go, "Pot for the bin");
   await go("#/");
   const bin = async () => {
     await page.getByLabel("Remove: Pot for the bin").click();
-    await page.getByRole("button", { name: "Put into the bin: Pot for the bin" }).click();
+    await page.getByRole("button", { name: "Move to the bin: Pot for the bin" }).click();
     await page.getByText("It stays here for 30 more days.").waitFor();
   };
   await bin();
@@ -490,9 +490,9 @@ browserTest("a piece in the bin can be removed for good", async ({ page, go }) =
   await startPiece(page, go, "Pot to be gone");
   await go("#/");
   await page.getByLabel("Remove: Pot to be gone").click();
-  await page.getByRole("button", { name: "Put into the bin: Pot to be gone" }).click();
+  await page.getByRole("button", { name: "Move to the bin: Pot to be gone" }).click();
   await page.getByLabel("Remove for good: Pot to be gone", { exact: true }).click();
-  // What is told of how all is kept in the meantime leaves the question open.
+  // A storage message that arrives meanwhile leaves the question open.
   await page.evaluate(() => window.dispatchEvent(new CustomEvent("leavewell-standing")));
   await page.waitForTimeout(300);
   await page.getByRole("button", { name: "Yes, remove for good: Pot to be gone" }).click();
@@ -500,14 +500,14 @@ browserTest("a piece in the bin can be removed for good", async ({ page, go }) =
   assert.equal((await database(page)).length, 0);
 });
 
-browserTest("the photos of a piece stay as long as it is in the bin, and go with it", async ({ page, go }) => {
+browserTest("a binned piece keeps its photos, and deleting it deletes them", async ({ page, go }) => {
   const photos = () => page.evaluate(async () => (await indexedDB.databases()).filter(({ name }) => name.startsWith("leavewell-photos-")).length);
   await go("#/");
   await page.locator("#file").setInputFiles(asFile(await fixture("shelf-1.json")));
   await page.getByRole("button", { name: "Take these in" }).click();
   await page.getByText("2 pieces were taken in.").waitFor();
   await page.getByLabel("Remove: Tray of the first version").click();
-  await page.getByRole("button", { name: "Put into the bin: Tray of the first version" }).click();
+  await page.getByRole("button", { name: "Move to the bin: Tray of the first version" }).click();
   await page.getByLabel("Remove for good: Tray of the first version", { exact: true }).click();
   assert.equal(await photos(), 1);
   await page.getByRole("button", { name: "Yes, remove for good: Tray of the first version" }).click();
@@ -516,7 +516,7 @@ browserTest("the photos of a piece stay as long as it is in the bin, and go with
   assert.equal(await photos(), 0);
 });
 
-browserTest("steps go back and forth by button and by key", async ({ page, go }) => {
+browserTest("undo and redo work by button and by key", async ({ page, go }) => {
   await startPiece(page, go, "Pot");
   const [undo, redo] = ["Undo", "Redo"].map((words) => page.getByRole("button", { name: words }));
   assert.equal(await undo.getAttribute("aria-disabled"), "true");
@@ -536,7 +536,7 @@ browserTest("steps go back and forth by button and by key", async ({ page, go })
   await kept(page, ([record]) => record?.text.includes("Pot of old") && !record.text.includes("sell"));
 });
 
-browserTest("what has changed since it was opened is said in words", async ({ page, go, checkAccess }) => {
+browserTest("the changes since opening are listed in words", async ({ page, go, checkAccess }) => {
   await go("#/");
   await page.getByRole("button", { name: /Open a copy of: The worn tray/ }).click();
   await page.waitForURL(/#\/./);
@@ -549,7 +549,7 @@ browserTest("what has changed since it was opened is said in words", async ({ pa
   await checkAccess("what has changed");
 });
 
-browserTest("when the app stops, the record is safe, offered as a file, and it starts again", async ({ page, context, site, go, troubles, checkAccess }) => {
+browserTest("if the app stops, the record is safe and offered as a file, and the app restarts", async ({ page, context, site, go, troubles, checkAccess }) => {
   await context.addInitScript(() => document.addEventListener("readystatechange", () => document.documentElement.setAttribute("data-test", "yes")));
   await startPiece(page, go, "Pot before the fall");
   await page.getByLabel("Not after").fill("1841");
@@ -567,7 +567,7 @@ browserTest("when the app stops, the record is safe, offered as a file, and it s
   troubles.splice(0, troubles.length, ...troubles.filter((trouble) => !/unreachable|stopped by a test/.test(trouble)));
 });
 
-browserTest("without the mark of a test nothing can stop the app", async ({ page, go }) => {
+browserTest("without a test's mark the crash event does nothing", async ({ page, go }) => {
   await startPiece(page, go, "Pot that goes on");
   await page.evaluate(() => window.dispatchEvent(new CustomEvent("leavewell-panic")));
   await page.getByLabel("Not after").fill("1842");
@@ -575,7 +575,7 @@ browserTest("without the mark of a test nothing can stop the app", async ({ page
   assert.equal(await page.locator(".stopped").count(), 0);
 });
 
-browserTest("it says whether the browser has promised to keep it, and how much room it takes", async ({ page, go }) => {
+browserTest("the shelf says whether storage is persistent and how much space it takes", async ({ page, go }) => {
   await startPiece(page, go, "Pot of record");
   await kept(page, (records) => records.length === 1);
   await go("#/");

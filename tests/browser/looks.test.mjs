@@ -1,11 +1,11 @@
-// The drawings of the findings: fetched by the screen that shows them and no other, and really drawn.
+// The drawings of the findings: only the Look screen fetches them, and it really renders them.
 
 import assert from "node:assert/strict";
 import { browserTest } from "./harness.mjs";
 
 const isSheet = (request) => new URL(request.url()).pathname.endsWith("/looks.svg");
 
-/** The size on the screen of what each drawing in sight holds. */
+/** The size on screen of the content of each visible drawing. */
 const drawn = (page) =>
   page.evaluate(() =>
     [...document.querySelectorAll(".look-drawing use")]
@@ -13,7 +13,7 @@ const drawn = (page) =>
       .map((use) => ({ of: use.getAttribute("href"), wide: use.getBoundingClientRect().width, high: use.getBoundingClientRect().height })),
   );
 
-/** Colours in a picture of an element, as "r,g,b", with how many pixels each has. */
+/** The colours in a screenshot of an element, as "r,g,b", with the number of pixels of each. */
 async function colours(page, element) {
   const png = (await element.screenshot()).toString("base64");
   return page.evaluate(async (data) => {
@@ -38,7 +38,7 @@ const MODES = [
 ];
 
 for (const { name, options, silver, copper } of MODES) {
-  browserTest(`the Look screen draws every finding, and only it asks for the drawings: ${name}`, options, async ({ page, go }) => {
+  browserTest(`the Look screen renders every finding, and only it requests the drawings: ${name}`, options, async ({ page, go }) => {
     const asked = [];
     page.on("request", (request) => isSheet(request) && asked.push(request.url()));
     await go("#/");
@@ -51,7 +51,7 @@ for (const { name, options, silver, copper } of MODES) {
     await go("#/look");
     assert.equal((await came).status(), 200);
     await page.evaluate(() => document.querySelectorAll("details.group").forEach((d) => d.setAttribute("open", "")));
-    // A group is drawn once it was opened.
+    // A group is rendered once it has been opened.
     await page.waitForFunction(() => [...document.querySelectorAll(".group")].every((g) => g.querySelector(".finding")));
     await page.locator('.group use[href="looks.svg#C08"]').scrollIntoViewIfNeeded();
     await page.waitForTimeout(300);
@@ -67,7 +67,7 @@ for (const { name, options, silver, copper } of MODES) {
       assert.ok(found[silver] > 500, "silver is drawn in the theme's silver");
       assert.ok(found[copper] > 200, "copper is drawn in the theme's copper");
     } else {
-      assert.ok(Object.keys(found).length > 1, "lines can be told from the page");
+      assert.ok(Object.keys(found).length > 1, "lines differ from the page");
       assert.equal(found["201,121,75"], undefined, "a forced palette is kept to");
     }
   });

@@ -1,17 +1,17 @@
-// A shelf with very many pieces: the records of tests/cases again and again, each with other findings,
-// another value and other bare metal.
+// A shelf with very many pieces: copies of the records in tests/cases with different findings, values and bare
+// metal.
 
 import { readFile, readdir } from "node:fs/promises";
 import { join } from "node:path";
 import { ROOT } from "./harness.mjs";
 
-/** The text of a shelf file with so many pieces, named "Piece 1" and on. The same each time. */
+/** The text of a shelf file with this many pieces, named "Piece 1" onwards. It is the same each time. */
 export async function shelfOf(count) {
   const folder = join(ROOT, "tests/cases");
   const names = (await readdir(folder)).filter((name) => name.endsWith(".json")).sort();
   const records = await Promise.all(names.map(async (name) => JSON.parse(await readFile(join(folder, name), "utf8"))));
   let seed = 1;
-  // Minimal standard generator (Park and Miller 1988).
+  // The minimal standard generator (Park and Miller 1988).
   const random = () => (seed = (seed * 16_807) % 2_147_483_647) / 2_147_483_647;
   const cases = Array.from({ length: count }, (_, at) => {
     const record = structuredClone(records[at % records.length]);
@@ -27,7 +27,7 @@ export async function shelfOf(count) {
   return JSON.stringify({ format: "leavewell-shelf", version: 1, saved_on: "2026-11-28", cases, photos: [] });
 }
 
-/** Puts so many pieces on the shelf that the page shows. */
+/** Puts this many pieces on the page's shelf. */
 export async function fillShelf(page, count) {
   const buffer = Buffer.from(await shelfOf(count));
   await page.locator("#file").setInputFiles({ name: "many.leavewell.json", mimeType: "application/json", buffer });

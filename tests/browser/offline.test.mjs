@@ -1,5 +1,5 @@
-// Without a network: after one visit the whole job works with the server stopped. A newer build is offered,
-// never forced, and files of two builds never meet.
+// Offline: after one visit the whole job works with the server stopped. A newer build is offered, never forced,
+// and files of two builds never mix.
 
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
@@ -13,7 +13,7 @@ const WITH_WORKER = { serviceWorkers: "allow" };
 const WORN_TRAY = /Open a copy of: The worn tray/;
 const NAME = JSON.parse(await readFile(join(ROOT, "tests/cases/worn_tray.json"), "utf8")).piece.name;
 
-/** Waits until the copy is whole and serves this page. */
+/** Waits until the offline copy is complete and serves this page. */
 const copied = (page) => page.waitForFunction(() => navigator.serviceWorker.controller?.state === "activated", null, { timeout: 20_000 });
 
 const kept = (page) => page.evaluate(() => caches.keys());
@@ -21,7 +21,7 @@ const kept = (page) => page.evaluate(() => caches.keys());
 const folders = [];
 after(() => Promise.all(folders.map((folder) => rm(folder, { recursive: true, force: true }))));
 
-/** The site with a change in each of its scripts, finished as a build of its own. */
+/** A second build of the site, with a change in each of its scripts. */
 async function nextBuild() {
   const folder = await mkdtemp(join(tmpdir(), "leavewell-next-"));
   folders.push(folder);
@@ -36,7 +36,7 @@ async function nextBuild() {
   return folder;
 }
 
-/** Which build the page is of, and which one it is given its second program from. */
+/** The build of the page, and the build of the worker program it gets. */
 async function builds(page) {
   return page.evaluate(async () => {
     const build = document.getElementById("boot").dataset.build;
@@ -58,7 +58,7 @@ async function wholeJob(page, go) {
   assert.match(await drawing.getAttribute("href"), /^looks\.svg#/);
   await go("#/condition");
   await page.locator(".piece-drawing path").first().waitFor();
-  await page.getByText("How long the silver will last, by how it is kept").click();
+  await page.getByText("How long the silver will last, depending on its care").click();
   await page.locator(".leaf figcaption").filter({ visible: true }).first().waitFor();
   assert.ok(await page.evaluate(() => customElements.get("part-photos") !== undefined), "photos work");
   await go("#/counsel");
@@ -85,14 +85,14 @@ for (const base of ["/", "/pieces/of/silver/"]) {
   });
 }
 
-browserTest("a first visit goes on with the copy as soon as there is one", WITH_WORKER, async ({ page, site, go }) => {
+browserTest("a first visit uses the copy as soon as it exists", WITH_WORKER, async ({ page, site, go }) => {
   await go("#/");
   await copied(page);
   await site.close();
   await wholeJob(page, async (route) => page.evaluate((to) => (location.hash = to), route));
 });
 
-browserTest("a newer build is offered, and comes when it is asked for", WITH_WORKER, async ({ page, site, go, checkAccess }) => {
+browserTest("a newer build is offered and starts when accepted", WITH_WORKER, async ({ page, site, go, checkAccess }) => {
   await go("#/");
   await copied(page);
   const before = await kept(page);
@@ -106,7 +106,7 @@ browserTest("a newer build is offered, and comes when it is asked for", WITH_WOR
   assert.deepEqual(await builds(page), { page: "first", worker: "first" });
   await checkAccess("the offer of a new version");
 
-  // Put off, it comes again with the next visit, and until then all is as it was.
+  // If declined, the offer returns at the next visit; until then nothing changes.
   await bar.getByRole("button", { name: "Later" }).click();
   assert.equal(await bar.count(), 0);
   await page.getByRole("button", { name: WORN_TRAY }).click();
@@ -137,7 +137,7 @@ browserTest("a newer build is offered, and comes when it is asked for", WITH_WOR
   assert.deepEqual(await builds(page), { page: "next", worker: "next" });
 });
 
-browserTest("another tab is told, keeps what it shows, and is given nothing of the newer build", WITH_WORKER, async ({ page, context, site, go, troubles }) => {
+browserTest("another tab gets a notice, keeps its content, and gets nothing of the newer build", WITH_WORKER, async ({ page, context, site, go, troubles }) => {
   await go("#/");
   await copied(page);
   const other = await context.newPage();
@@ -158,7 +158,7 @@ browserTest("another tab is told, keeps what it shows, and is given nothing of t
   assert.deepEqual(await builds(other), { page: "next", worker: "next" });
 });
 
-browserTest("a visit while the site is being replaced keeps the old copy whole", WITH_WORKER, async ({ page, site, go, troubles }) => {
+browserTest("a visit during a deployment keeps the old copy complete", WITH_WORKER, async ({ page, site, go, troubles }) => {
   await go("#/");
   await copied(page);
   const before = await kept(page);
@@ -176,14 +176,14 @@ browserTest("a visit while the site is being replaced keeps the old copy whole",
   assert.ok((await kept(page)).includes(before[0]), "the old copy is kept");
   troubles.length = 0;
 
-  // When the rest has arrived, it is.
+  // Once the remaining files have arrived, the new copy is made.
   await writeFile(join(next, "worker.js"), whole);
   await page.reload();
   await page.locator("#update").getByText("A new version is ready.").waitFor();
   assert.deepEqual(await builds(page), { page: "first", worker: "first" });
 });
 
-browserTest("it can be installed", WITH_WORKER, async ({ page, context, go }) => {
+browserTest("the site can be installed", WITH_WORKER, async ({ page, context, go }) => {
   await go("#/");
   await copied(page);
   const talk = await context.newCDPSession(page);
@@ -191,7 +191,7 @@ browserTest("it can be installed", WITH_WORKER, async ({ page, context, go }) =>
   assert.deepEqual(errors, []);
   const manifest = JSON.parse(data);
   const { installabilityErrors } = await talk.send("Page.getInstallabilityErrors");
-  // A test's profile is one that keeps nothing, which is all that may stand in the way.
+  // A test's profile is temporary, and that is the only permitted obstacle.
   assert.deepEqual(installabilityErrors.map((it) => it.errorId).filter((id) => id !== "in-incognito"), []);
   for (const { src, sizes } of manifest.icons) {
     const size = await page.evaluate(async (icon) => {
@@ -206,7 +206,7 @@ browserTest("it can be installed", WITH_WORKER, async ({ page, context, go }) =>
   assert.deepEqual([manifest.theme_color, manifest.background_color], [paper, paper], "the colours are the style sheet's");
 });
 
-browserTest("where no copy can be kept, all works with the network", async ({ page, go }) => {
+browserTest("without a copy the site works online", async ({ page, go }) => {
   await page.addInitScript(() => {
     ServiceWorkerContainer.prototype.register = () => Promise.reject(new DOMException("storage is shut", "SecurityError"));
   });

@@ -1,5 +1,5 @@
-// A profile that an earlier build left in a browser opens whole: nothing that was kept is lost, and nothing that was
-// not touched is written.
+// A profile that an earlier build left in a browser opens completely: nothing stored is lost, and nothing untouched
+// is rewritten.
 
 import assert from "node:assert/strict";
 import { browserTest, settled, started } from "./harness.mjs";
@@ -20,12 +20,12 @@ const TUREEN = named(CASES, "Large tureen, copper showing");
 const TRAY = named(CASES, "Worn tray from the sale room");
 const BASKET = named(CASES, "Cake basket from the dining room");
 const TORN = CASES.find(({ text }) => !whole(text).endsWith("}"));
-// What somebody typed into two tabs that died: one burst belongs to the pot as it is kept, the other to a tureen that
-// has moved on since.
+// Text typed into two tabs that died. One burst belongs to the pot as stored, the other to a tureen that has changed
+// since.
 const POT_BURST = MIRRORS.find(({ id }) => id === POT.id);
 const TUREEN_BURST = MIRRORS.find(({ id }) => id === TUREEN.id);
 
-/** A test on a browser that holds the old profile; the app is not open yet. */
+/** A test in a browser with the old profile, before the app opens. */
 function profileTest(name, body) {
   browserTest(name, async ({ page, context, site, ...rest }) => {
     await openAt(context, SOON_AFTER);
@@ -34,7 +34,7 @@ function profileTest(name, body) {
   });
 }
 
-/** The profile as it is now, once the page has written everything and is closed. */
+/** The current profile, after the page has written everything and closed. */
 async function profileAfter(page, context, site) {
   await page.waitForTimeout(1_000);
   await page.close();
@@ -46,7 +46,7 @@ const form = ({ databases }) => databases.map(({ stores, ...database }) => ({ ..
 const photosOf = ({ databases }) => databases.filter(({ name }) => name.startsWith("leavewell-photos-"));
 
 
-/** A record as kept. Of the piece that was open last, a start may make the line of the shelf anew, never the text. */
+/** A record as stored. Starting the app may rewrite the shelf line of the last open piece, but never its text. */
 function asKept({ entry, revision, ...record }) {
   return record.id === PROFILE.localStorage["leavewell.open"] ? record : { ...record, entry, revision };
 }
@@ -57,10 +57,10 @@ async function openPiece(page, go, button) {
   await page.waitForURL(/#\/./);
 }
 
-/** What stands in the control of this path, wherever it is folded away. */
+/** The value of the control with this path, even inside a fold. */
 const inField = (page, path) => page.locator(`[id='${path}']`).first().inputValue();
 
-/** Waits until all of this stands in the controls of these paths. */
+/** Waits until the controls with these paths have these values. */
 async function holds(page, fields) {
   await page.locator(`[id='${Object.keys(fields)[0]}']`).first().waitFor({ state: "attached" });
   await settled(page);
@@ -69,7 +69,7 @@ async function holds(page, fields) {
   assert.deepEqual(found, fields);
 }
 
-profileTest("every piece, the bin, the bursts and the choices of an old profile are there", async ({ page, go, site, context }) => {
+profileTest("every piece, the bin, the bursts and the settings of an old profile are present", async ({ page, go, site, context }) => {
   await go("#/");
   const titles = await page.locator(".shelf-line h3").allInnerTexts();
   for (const { entry, binned, ...record } of CASES) {
@@ -77,7 +77,7 @@ profileTest("every piece, the bin, the bursts and the choices of an old profile 
     assert.ok(titles.includes(parsed(record).piece.name), parsed(record).piece.name);
   }
   assert.ok(titles.includes("A record that cannot be read"));
-  // The tureen was changed elsewhere after its burst: both stay, and the page says so.
+  // The tureen changed elsewhere after its burst: both versions stay, and the page says so.
   const other = JSON.parse(TUREEN_BURST.text).piece.name;
   assert.ok(titles.includes(other), `${other} among ${titles}`);
   await page.getByText("A tab was closed before its last changes were kept").waitFor();
@@ -106,7 +106,7 @@ profileTest("every piece, the bin, the bursts and the choices of an old profile 
 });
 
 profileTest("every screen shows what was typed, and the photos", async ({ page, go }) => {
-  // It goes on from its burst. A line of the shelf may say so only once the piece is opened.
+  // The pot continues from its burst. Its shelf line may show that only once the piece is opened.
   await openPiece(page, go, /^Open: Coffee pot/);
   await page.locator(".answer-sentence").waitFor();
   assert.ok(await page.getByRole("radio", { name: "A restorer" }).isChecked(), "who reads");
@@ -151,7 +151,7 @@ profileTest("every screen shows what was typed, and the photos", async ({ page, 
   await holds(page, { "done[0].by": "The owner", "done[0].on": "2019", "done[1].on": "about 1950", "done[1].materials": "solder_unknown" });
   await go("#/figures");
   await holds(page, { "overrides.{fee.lot}.reason": "Our own sale room" });
-  await page.getByText("New pieces on this device begin with figures of yours").waitFor();
+  await page.getByText("New pieces on this device begin with your figures").waitFor();
   await go("#/sheet/file");
   await page.locator(".paper").getByText("Spout holds, seam grey").first().waitFor();
 
@@ -164,7 +164,7 @@ profileTest("every screen shows what was typed, and the photos", async ({ page, 
   assert.equal(await page.getByLabel("Not before").inputValue(), "about 1790", "what is no year stays as typed");
 });
 
-profileTest("every piece of an old profile weighs", async ({ page, go }) => {
+profileTest("every piece of an old profile can be weighed", async ({ page, go }) => {
   await go("#/");
   for (const record of CASES.filter(({ id }) => id !== TORN.id)) {
     const report = await page.evaluate((text) => window.leavewell.weigh_json(text).then(JSON.parse), whole(record.text));
@@ -173,7 +173,7 @@ profileTest("every piece of an old profile weighs", async ({ page, go }) => {
   }
 });
 
-profileTest("the plan goes on with its limits, the piece left out and the one that waits", async ({ page, go }) => {
+profileTest("the plan keeps its limits, the piece left out and the one that waits", async ({ page, go }) => {
   await go("#/plan");
   await page.getByText(/With £900 to spend and 12 hours of work/i).first().waitFor();
   const limits = JSON.parse(PROFILE.localStorage["leavewell.plan"]);
@@ -193,7 +193,7 @@ profileTest("the piece in the bin comes back with its photo", async ({ page, go 
   assert.equal(parsed(BASKET).piece.name, "Cake basket from the dining room");
 });
 
-profileTest("a change and a reload touch that piece alone", async ({ page, go, site, context }) => {
+profileTest("a change and a reload affect only that piece", async ({ page, go, site, context }) => {
   await openPiece(page, go, "Open: Worn tray from the sale room");
   await go("#/piece");
   await page.getByLabel("Not after").fill("1825");

@@ -1,4 +1,4 @@
-// The edition in one file, opened from a disk: the whole job, and nothing asked of anybody.
+// The single-file edition, opened from a disk: the whole job works, without any request.
 
 import assert from "node:assert/strict";
 import { createHash } from "node:crypto";
@@ -13,7 +13,7 @@ import { DEV, ROOT, browser, checkPageAccess, started, watch } from "./harness.m
 let folder;
 let file;
 
-// Made from the site under test, and put alone into another folder.
+// It is made from the site under test and copied alone into another folder.
 before(async () => {
   const [program, first] = DEV;
   execFileSync(program, [...first, "one-file"], { cwd: ROOT });
@@ -65,11 +65,11 @@ for (const colorScheme of ["light", "dark"]) {
     await checkPageAccess(page, "Look in the edition in one file");
 
     await go("#/condition");
-    await page.getByText("How long the silver will last, by how it is kept").click();
+    await page.getByText("How long the silver will last, depending on its care").click();
     await page.locator(".leaf figcaption").filter({ visible: true }).first().waitFor();
     assert.ok(await page.evaluate(() => customElements.get("part-photos") !== undefined), "photos work");
 
-    // What is entered is there again after a reload, as far as this browser keeps it.
+    // The record survives a reload, as far as this browser stores it.
     await go("#/counsel");
     await page.reload();
     await started(page);
@@ -90,7 +90,7 @@ oneFileTest("its policy lets run what it came with and nothing else", {}, async 
 
   await go("#/");
   const outcome = await page.evaluate(async () => {
-    // What a test's own tools call is let evaluate text until it first waits.
+    // Code evaluated by the test driver may evaluate text until its first await.
     await new Promise((resolve) => setTimeout(resolve));
     const script = document.createElement("script");
     const tried = { inline: false, fetched: true, evaluated: true, worker: true };
@@ -98,7 +98,7 @@ oneFileTest("its policy lets run what it came with and nothing else", {}, async 
       script.append("globalThis.injected = true");
       document.body.append(script);
     } catch {
-      // Refused as it is put together, which will do.
+      // A refusal at construction is enough.
     }
     tried.inline = globalThis.injected === true;
     tried.fetched = await fetch("http://127.0.0.1:9/").then(() => true, () => false);

@@ -1,10 +1,10 @@
-// Photos of a part: kept on the device, made smaller, counted on by keyboard, and never in the way.
+// Photos of a part: stored on the device, scaled down, counted on by keyboard, and never blocking the page.
 
 import assert from "node:assert/strict";
 import { deflateSync, crc32 } from "node:zlib";
 import { browserTest } from "./harness.mjs";
 
-/** A PNG of one colour: small as a file however many pixels it has. */
+/** A PNG of one colour, which is a small file at any size in pixels. */
 function picture(width, height) {
   const chunk = (type, data) => {
     const body = Buffer.concat([Buffer.from(type), data]);
@@ -37,7 +37,7 @@ async function atTheFoot(page, go) {
   return page.getByLabel(/Photo of the border/);
 }
 
-browserTest("a photo is made smaller, kept over a reload, and removed", async ({ page, go }) => {
+browserTest("a photo is scaled down, survives a reload, and can be removed", async ({ page, go }) => {
   const chooser = await atTheFoot(page, go);
   await chooser.setInputFiles(picture(3_200, 1_600));
   await page.getByText("The photo is kept.").waitFor();
@@ -74,14 +74,14 @@ browserTest("bare metal is counted on a photo by keyboard, and the count is in t
   await page.locator(".part-button").filter({ hasText: "Border" }).getByText(/counted/).waitFor();
 });
 
-browserTest("a very large photo does not hold the page up", async ({ page, go }) => {
+browserTest("a very large photo does not block the page", async ({ page, go }) => {
   const chooser = await atTheFoot(page, go);
   await chooser.setInputFiles(picture(8_000, 7_500));
   await page.getByText(/Making the photo smaller|The photo is kept/).first().waitFor();
   await page.getByText("The photo is kept.").waitFor({ timeout: 60_000 });
 });
 
-browserTest("what is no picture is refused with a reason, and nothing else changes", async ({ page, go }) => {
+browserTest("a file that is not a picture is refused with a reason, and nothing else changes", async ({ page, go }) => {
   const chooser = await atTheFoot(page, go);
   await chooser.setInputFiles({ name: "notes.jpg", mimeType: "image/jpeg", buffer: Buffer.from("not a picture") });
   await page.getByText(/could not be read as a picture/).waitFor();

@@ -1,11 +1,11 @@
-// The drawn piece: its parts can be pressed, and the list beside it says and does the same by keyboard.
+// The drawn piece: its parts can be clicked, and the list beside it does the same by keyboard.
 
 import assert from "node:assert/strict";
 import { browserTest } from "./harness.mjs";
 
 const FORMS = ["coffee_pot", "teapot", "tankard", "tray", "candlestick", "basket", "tureen", "sauceboat", "cooler", "box", "other"];
 
-browserTest("the list and the drawing choose the same part", async ({ page, go }) => {
+browserTest("the list and the drawing select the same part", async ({ page, go }) => {
   await go("#/");
   await page.getByRole("button", { name: /Open a copy of: The worn tray/ }).click();
   await go("#/condition");
@@ -24,7 +24,7 @@ browserTest("the list and the drawing choose the same part", async ({ page, go }
   assert.equal(await drawing.locator(".is-lit").count() > 0, true, "the part is lit in the drawing");
 });
 
-browserTest("every form is drawn, with metal to see on each", async ({ page, go }) => {
+browserTest("every form is drawn with visible metal", async ({ page, go }) => {
   await go("#/");
   await page.getByRole("button", { name: /Open a copy of: The worn tray/ }).click();
   for (const form of FORMS) {
@@ -39,7 +39,7 @@ browserTest("every form is drawn, with metal to see on each", async ({ page, go 
   }
 });
 
-browserTest("the stages of tarnish have colours and words, and are chosen by keyboard", async ({ page, go }) => {
+browserTest("the stages of tarnish have colours and labels, and can be chosen by keyboard", async ({ page, go }) => {
   await go("#/");
   await page.getByRole("button", { name: /Open a copy of: The worn tray/ }).click();
   await go("#/condition");

@@ -1,4 +1,4 @@
-// The plan for the whole shelf: limits, what they do, and a shelf with many pieces.
+// The plan for the whole shelf: limits and their effect, and a shelf with many pieces.
 
 import assert from "node:assert/strict";
 import { browserTest } from "./harness.mjs";
@@ -22,10 +22,10 @@ async function planFor(page, go, titles) {
 const answer = (page) => page.locator(".leaf-answer");
 const row = (page, name) => page.getByRole("row").filter({ has: page.getByRole("rowheader", { name }) });
 
-browserTest("limits hold work back, and the plan says what more of each would bring", async ({ page, go, checkAccess }) => {
+browserTest("limits reduce the work, and the plan says what more of each would bring", async ({ page, go, checkAccess }) => {
   await planFor(page, go, ["The copper tureen", "The leaking teapot", "The worn tray"]);
   await page.getByText(/^Without a limit, work on 2 of 3 pieces and leave the other as it is/).waitFor();
-  await page.getByText("for each piece the plan is what its own counsel says").first().waitFor();
+  await page.getByText("the plan follows the advice for each piece").first().waitFor();
   await row(page, "Large tureen").getByText("Full replating").waitFor();
   await row(page, "Teapot that leaks").getByText("A specialist should see it first.").waitFor();
   assert.equal(await page.locator("#main").getByText(DEFERRAL).count(), 1);
@@ -34,7 +34,7 @@ browserTest("limits hold work back, and the plan says what more of each would br
   await page.getByLabel("Money to spend").fill("200");
   await page.getByText(/^With £200 to spend, work on 1 of 3 pieces/).waitFor();
   await page.getByText(/ more would bring (about £|nothing)/).waitFor();
-  await page.getByRole("heading", { name: "Not now, or done otherwise" }).waitFor();
+  await page.getByRole("heading", { name: "Not now, or done differently" }).waitFor();
   await row(page, "Large tureen").getByText("Left for now").waitFor();
   await page.getByText("your limit").waitFor();
   await page.getByText("The same as a table").click();
@@ -59,7 +59,7 @@ browserTest("limits hold work back, and the plan says what more of each would br
   assert.equal(await page.getByLabel("Money to spend").inputValue(), "£200");
 });
 
-browserTest("a piece can be left out or wait for another, by keyboard, and that can be taken back", async ({ page, go }) => {
+browserTest("a piece can be left out or wait for another, by keyboard, and both can be undone", async ({ page, go }) => {
   await planFor(page, go, ["The copper tureen", "The leaking teapot", "The worn tray"]);
   await tabTo(page, page.locator("shelf-plan summary"));
   await page.keyboard.press("Enter");
@@ -81,12 +81,12 @@ browserTest("a piece can be left out or wait for another, by keyboard, and that 
   await press(/^Take this back: .*tureen.* is left out/);
   await page.getByText(/^Without a limit, work on 2 of 3 pieces/).waitFor();
 
-  // The tray is best left as it is: what waits for work on it waits for good.
+  // The tray is best left as it is, so a piece that waits for work on it waits forever.
   await choose("Work on this piece", "Large");
   await choose("only if there is work on this one", "Worn");
   await press("Let it wait");
   await page.getByText(/^Without a limit, work on 1 of 3 pieces/).waitFor();
-  await page.getByText("What waits for another piece is done only with that.").waitFor();
+  await page.getByText("Work that waits for another piece is done only together with that piece.").waitFor();
   await row(page, "Large tureen").getByText("Left for now").waitFor();
   await choose("Work on this piece", "Worn");
   await choose("only if there is work on this one", "Large");
@@ -96,7 +96,7 @@ browserTest("a piece can be left out or wait for another, by keyboard, and that 
   await page.getByText(/^Without a limit, work on 2 of 3 pieces/).waitFor();
 });
 
-browserTest("a large shelf is weighed with its progress shown, can be stopped and gone on with", async ({ page, go }) => {
+browserTest("weighing a large shelf shows progress, and can be stopped and resumed", async ({ page, go }) => {
   await go("#/");
   await fillShelf(page, 400);
   await page.getByRole("link", { name: "Plan the work on all of them" }).click();
@@ -114,9 +114,9 @@ browserTest("a large shelf is weighed with its progress shown, can be stopped an
   await page.getByText(/^With £3,000 to spend and 150 hours of work, work on \d+ of 400 pieces/).waitFor({ timeout: 60_000 });
 });
 
-browserTest("with nothing on the shelf the plan says what to do", async ({ page, go }) => {
+browserTest("with an empty shelf the plan says what to do", async ({ page, go }) => {
   await go("#/plan");
-  await page.getByText("There is no piece on the shelf to plan for.").waitFor();
+  await page.getByText("There is no piece on the shelf to plan for yet.").waitFor();
   await page.getByRole("link", { name: "Back to the shelf" }).click();
   await page.getByRole("heading", { level: 1 }).waitFor();
 });

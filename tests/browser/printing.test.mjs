@@ -1,4 +1,4 @@
-// What comes out of the printer: the sheets of every worked example, read back from the paper.
+// Printing: the sheets of every worked example, read back from the printed pages.
 
 import assert from "node:assert/strict";
 import { extractText, getDocumentProxy } from "unpdf";
@@ -6,15 +6,15 @@ import { browserTest } from "./harness.mjs";
 
 const DEFERRAL = "They decide, not this tool.";
 const SHEETS = ["client", "buyer", "file"];
-/** The margin of `@page`, and the room a rounded letter may need beyond it, in points. */
+/** The margin of `@page`, and the overhang of a rounded letter, in points. */
 const MARGIN = (15 / 25.4) * 72;
 const SLACK = 2;
 
-/** Letters and figures alone: where lines break and words are parted is for the printer to say. */
+/** Letters and digits only, because the printer decides line breaks and hyphenation. */
 const bare = (text) => text.normalize("NFKC").replace(/[^\p{L}\p{N}]/gu, "");
 
 async function printed(page, format) {
-  // A copy, for what reads it takes the bytes away.
+  // A copy, because the PDF reader takes the bytes over.
   const paper = await getDocumentProxy(new Uint8Array(await page.pdf({ format })));
   const { text } = await extractText(paper, { mergePages: true });
   const outside = [];
@@ -33,7 +33,7 @@ async function printed(page, format) {
   return { text: bare(text), outside, pages: paper.numPages };
 }
 
-/** What must reach the paper, from the screen: every heading, every caution, every cell of a table. */
+/** The text on screen that must reach the paper: every heading, every caution, every table cell. */
 async function shown(page) {
   return page.locator(".paper").evaluate((paper) => {
     const texts = (query) => [...paper.querySelectorAll(query)].map((it) => it.textContent).filter((text) => text.trim() !== "");
@@ -47,7 +47,7 @@ async function shown(page) {
 }
 
 for (const whom of SHEETS) {
-  browserTest(`the ${whom}'s sheet of every example is whole on paper`, { timeout: 300_000 }, async ({ page, go }) => {
+  browserTest(`the ${whom}'s sheet of every example is complete on paper`, { timeout: 300_000 }, async ({ page, go }) => {
     await go("#/");
     const examples = page.getByRole("button", { name: /^Open a copy of: / });
     const count = await examples.count();
@@ -62,7 +62,7 @@ for (const whom of SHEETS) {
       await page.emulateMedia({ media: "print" });
       const wanted = await shown(page);
       assert.ok(wanted.headings.length > 2, `${name} has headings: ${wanted.headings}`);
-      // A buyer's description of a piece on which nothing was done names no treatment.
+      // A buyer's description of an untreated piece names no treatment.
       if (whom !== "buyer") assert.ok(wanted.cautions.length > 0, `${name} has cautions`);
       assert.equal(wanted.cut, 0, `${name}: no row and no caution is cut by the end of a page`);
       for (const format of ["A4", "Letter"]) {

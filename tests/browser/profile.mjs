@@ -1,14 +1,14 @@
 // A browser profile as JSON: every database of the site and everything in localStorage. `takeProfile` reads one out
 // of a browser, `layProfile` puts one into a browser that is new to the site.
 //
-// Both work on a page of the site with no program in it, so the app neither reads nor writes meanwhile.
+// Both use a page of the site without a program, so the app neither reads nor writes meanwhile.
 //
 // The JSON form:
 //
 //   { about, written_at, localStorage: { key: text },
 //     databases: [{ name, version, stores: [{ name, keyPath, autoIncrement, indexes, records }] }] }
 //
-// Records are as IndexedDB returns them, in the order of their keys. What JSON cannot hold is an object of its own:
+// Records are as IndexedDB returns them, in the order of their keys. Values that JSON cannot hold become objects:
 // { "$lines": [...] } is a text of several lines, { "$blob": base64, "type": ... } a Blob, { "$bytes": base64 } an
 // ArrayBuffer, { "$undefined": true } a field without a value. Keys must lie inside the records (`keyPath`).
 
@@ -21,7 +21,7 @@ export async function savedProfile(name) {
   return JSON.parse(await readFile(new URL(`../files/${name}`, import.meta.url), "utf8"));
 }
 
-/** Lays a profile into a context in which the site has not been opened yet. */
+/** Writes a profile into a context in which the site has not been opened yet. */
 export function layProfile(context, site, profile) {
   return onEmptyPage(context, site, (page) => page.evaluate(lay, profile));
 }

@@ -1,13 +1,13 @@
-// Who is reading settles which words come first; the answer is the same for all.
+// The reader decides which words come first; the answer is the same for everyone.
 
 import assert from "node:assert/strict";
 import { browserTest } from "./harness.mjs";
 import { check } from "./keyboard.mjs";
 
-/** The sections below the answer, as they come one after another. */
+/** The headings of the sections below the answer, in order. */
 const sections = (page) => page.locator(".counsel section h2").allInnerTexts();
 
-browserTest("another reader gets other words first and the same answer, and is remembered", async ({ page, go, checkAccess }) => {
+browserTest("another reader gets a different order and the same answer, and is remembered", async ({ page, go, checkAccess }) => {
   await go("#/");
   await page.getByRole("button", { name: /Open a copy of: The copper tureen/ }).click();
   await go("#/counsel");
@@ -16,7 +16,7 @@ browserTest("another reader gets other words first and the same answer, and is r
   const said = await answer.innerText();
   const opening = page.locator(".opening");
   const group = page.getByRole("group", { name: "Who is reading?" });
-  assert.ok(await group.getByRole("radio", { name: "The owner" }).isChecked(), "the owner, until somebody says otherwise");
+  assert.ok(await group.getByRole("radio", { name: "The owner" }).isChecked(), "the owner is the default reader");
   await opening.getByText("What to ask").waitFor();
   const forOwner = await sections(page);
 
@@ -41,14 +41,14 @@ browserTest("another reader gets other words first and the same answer, and is r
   assert.equal(await answer.innerText(), said);
 });
 
-browserTest("on a narrow screen every section further down can be gone to", { viewport: { width: 390, height: 844 } }, async ({ page, go }) => {
+browserTest("on a narrow screen links lead to every section further down", { viewport: { width: 390, height: 844 } }, async ({ page, go }) => {
   await go("#/");
   await page.getByRole("button", { name: /Open a copy of: The worn tray/ }).click();
   await page.locator(".answer-sentence").waitFor();
   await go("#/counsel");
   const ways = page.getByRole("navigation", { name: "Further down" }).getByRole("link");
   const named = await ways.allInnerTexts();
-  // In the order in which they stand; first is the answer itself, and what is folded away shows no title.
+  // In page order. The first is the answer itself, and folded sections show no title.
   const [, ...below] = (await sections(page)).filter((title) => title !== "");
   assert.deepEqual(named, below);
   for (const title of ["What to look at next", "Every plan we weighed"]) {
@@ -62,5 +62,5 @@ browserTest("on a narrow screen every section further down can be gone to", { vi
     assert.equal(new URL(page.url()).hash, "#/counsel");
   }
   await page.setViewportSize({ width: 1280, height: 900 });
-  assert.equal(await ways.first().isVisible(), false, "where all stands side by side there is no need");
+  assert.equal(await ways.first().isVisible(), false, "a wide screen needs no such links");
 });

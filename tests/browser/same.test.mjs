@@ -30,18 +30,18 @@ for (const name of names) {
   });
 }
 
-/** What `cargo weigh` prints; exit code 1 is a refusal, which is printed as well. */
+/** The output of `cargo weigh`. Exit code 1 means a refusal, which is printed too. */
 async function weighNatively(file) {
   const [program, before] = DEV;
   return new Promise((resolve, reject) => {
-    execFile(program, [...before, "weigh", file], { cwd: ROOT, maxBuffer: 64 << 20 }, (error, out, told) => {
-      if (out === "") reject(new Error(`${program} printed nothing: ${told || error}`));
+    execFile(program, [...before, "weigh", file], { cwd: ROOT, maxBuffer: 64 << 20 }, (error, out, errors) => {
+      if (out === "") reject(new Error(`${program} printed nothing: ${errors || error}`));
       else resolve(out);
     });
   });
 }
 
-/** Fails with the place where two long texts part, not with all of both. */
+/** Fails with the place where two long texts first differ, not with all of both. */
 function assertSameText(found, expected) {
   if (found === expected) return;
   let at = 0;
@@ -50,7 +50,7 @@ function assertSameText(found, expected) {
   assert.fail(`they part at character ${at}:\n  browser: ${around(found)}\n  native:  ${around(expected)}`);
 }
 
-/** The text as an object, or `undefined` for a case file that is broken on purpose. */
+/** The parsed text, or `undefined` for a case file that is broken on purpose. */
 function parsed(text) {
   try {
     return JSON.parse(text);

@@ -1,5 +1,5 @@
-// Nobody gets in and nothing leaves: the policy is there and holds, and what people type or bring in a file
-// stays text on every screen.
+// Nothing gets in and nothing leaves: the content policy is present and enforced, and typed or imported text stays
+// text on every screen.
 
 import assert from "node:assert/strict";
 import { readFile, readdir } from "node:fs/promises";
@@ -7,7 +7,7 @@ import { join } from "node:path";
 import { test } from "node:test";
 import { DIST, browserTest, started } from "./harness.mjs";
 
-/** Letter for letter what the page and the example for servers have to say. */
+/** The exact policy of the page and of the example for servers. */
 const POLICY = [
   "default-src 'none'",
   "script-src 'self' 'wasm-unsafe-eval'",
@@ -21,7 +21,7 @@ const POLICY = [
   "require-trusted-types-for 'script'",
   "trusted-types app",
 ];
-// A page cannot say this one of itself.
+// A page cannot set this directive itself.
 const SERVERS_ONLY = "frame-ancestors 'none'";
 
 const SCREENS = [
@@ -29,7 +29,7 @@ const SCREENS = [
   "done", "figures", "plan",
 ];
 
-test("the policy stands in the page and in the example for servers", async () => {
+test("the page and the example for servers contain the policy", async () => {
   const page = await readFile(join(DIST, "index.html"), "utf8");
   const policies = [...page.matchAll(/http-equiv="Content-Security-Policy" content="([^"]*)"/g)];
   assert.deepEqual(policies.map(([, policy]) => policy.split("; ")), [POLICY]);
@@ -42,7 +42,7 @@ test("the policy stands in the page and in the example for servers", async () =>
   assert.match(headers, /^ {2}X-Content-Type-Options: nosniff$/m);
 });
 
-test("the page holds no script, style or handler of its own, and names no other place", async () => {
+test("the page has no inline script, style or handler, and names no other address", async () => {
   const page = (await readFile(join(DIST, "index.html"), "utf8")).replace(/<!--[\s\S]*?-->/g, "");
   assert.doesNotMatch(page, /<style|\sstyle=|\son[a-z]+=|javascript:|:\/\//i);
   const scripts = [...page.matchAll(/<script\b([^>]*)>([\s\S]*?)<\/script>/g)];
@@ -53,23 +53,23 @@ test("the page holds no script, style or handler of its own, and names no other 
   }
 });
 
-test("no script of the site makes code or markup of text, or knows a way out", async () => {
+test("no script of the site turns text into code or markup, or names a network API", async () => {
   const names = (await readdir(DIST, { recursive: true })).filter((name) => name.endsWith(".js"));
   assert.ok(names.length >= 7, names.join(" "));
   for (const name of names) {
     const text = (await readFile(join(DIST, name), "utf8")).replace(/^\s*(\/\/|\*|\/\*).*$/gm, "");
-    // The part of yew that sets raw markup comes along with it. The app never calls it (a house rule that a test
-    // keeps), and the page's policy would stop it (below).
+    // Yew includes code that sets raw markup. The app never calls it (a tidy test checks that), and the page's
+    // policy would stop it (below).
     const own = /^leavewell-[0-9a-f]+\.js$/.test(name) ? text.replace(/\.innerHTML = /g, "") : text;
     const found = own.match(/\beval\(|new Function\b|\.(inner|outer)HTML|insertAdjacentHTML|document\.write|XMLHttpRequest|WebSocket|EventSource|sendBeacon|RTCPeerConnection|importScripts/);
     assert.equal(found?.[0], undefined, name);
   }
 });
 
-browserTest("the policy is enforced, and what it stops is reported", { serviceWorkers: "allow" }, async ({ page, go, troubles }) => {
+browserTest("the policy is enforced, and violations are reported", { serviceWorkers: "allow" }, async ({ page, go, troubles }) => {
   await go("#/");
   const outcome = await page.evaluate(async () => {
-    // What a test's own tools call is let evaluate text until it first waits.
+    // Code evaluated by the test driver may evaluate text until its first await.
     await new Promise((resolve) => setTimeout(resolve));
     const reports = [];
     document.addEventListener("securitypolicyviolation", (event) => reports.push(event.effectiveDirective));
@@ -121,7 +121,7 @@ browserTest("the policy is enforced, and what it stops is reported", { serviceWo
     return { results, reports: [...new Set(reports)], injected: globalThis.injected ?? null };
   });
   const let_through = Object.keys(outcome.results).filter((attempt) => !outcome.results[attempt]);
-  // A handler need not throw: it is not run, which `injected` tells.
+  // A handler need not throw; `injected` shows that it did not run.
   assert.deepEqual(let_through.filter((attempt) => attempt !== "handler"), []);
   assert.equal(outcome.injected, null, "none of it ran");
   for (const directive of ["connect-src", "frame-src", "img-src", "script-src-elem", "style-src-attr", "require-trusted-types-for", "trusted-types"]) {
@@ -131,7 +131,7 @@ browserTest("the policy is enforced, and what it stops is reported", { serviceWo
   troubles.length = 0;
 });
 
-browserTest("a script put into the page on its way does not run", async ({ page, site, troubles }) => {
+browserTest("a script injected into the page in transit does not run", async ({ page, site, troubles }) => {
   const foul =
     '<script>window.injected = 1</script><img src="x" onerror="window.injected = 2"><p id="foul" onclick="window.injected = 3" style="color: rgb(1, 2, 3)">here</p>' +
     '<style>#foul { color: rgb(1, 2, 3) }</style><script src="data:text/javascript,window.injected = 4"></script><base href="http://127.0.0.1:9/">';
@@ -145,11 +145,11 @@ browserTest("a script put into the page on its way does not run", async ({ page,
   const outcome = await page.evaluate(() => [window.injected ?? null, getComputedStyle(document.getElementById("foul")).color, new URL("a", document.baseURI).origin]);
   assert.deepEqual([outcome[0], outcome[2]], [null, site.origin]);
   assert.notEqual(outcome[1], "rgb(1, 2, 3)");
-  assert.ok(troubles.length >= 4, "each attempt is told of");
+  assert.ok(troubles.length >= 4, "each attempt is reported");
   troubles.length = 0;
 });
 
-browserTest("no other page can show it inside itself", async ({ page, site, troubles }) => {
+browserTest("no other page can embed the site in a frame", async ({ page, site, troubles }) => {
   await page.setContent(`<iframe src="${site.url}"></iframe>`);
   await page.waitForTimeout(1_500);
   const shown = await Promise.all(page.frames().slice(1).map((frame) => frame.evaluate(() => document.getElementById("app") !== null).catch(() => false)));
@@ -158,7 +158,7 @@ browserTest("no other page can show it inside itself", async ({ page, site, trou
   troubles.length = 0;
 });
 
-browserTest("the watch of every test sees a request that leaves", { bypassCSP: true }, async ({ page, go, troubles }) => {
+browserTest("the harness reports a request that leaves the origin", { bypassCSP: true }, async ({ page, go, troubles }) => {
   await go("#/");
   await page.evaluate(() => fetch("http://127.0.0.1:9/", { mode: "no-cors" }).catch(() => {}));
   assert.ok(troubles.some((trouble) => trouble.startsWith("off-origin request: http://127.0.0.1:9/")), troubles.join("\n"));
@@ -171,7 +171,7 @@ const MARKUP = [
   "javascript:window.injected=5 {{injected}}${injected}<b>bold</b>&lt;i&gt;",
 ];
 
-/** Goes through every screen with all of it opened. `shown` gets the text of each. */
+/** Visits every screen with all folds open. `shown` gets the text of each. */
 async function everyScreen(page, go, shown) {
   for (const screen of SCREENS) {
     await go(`#/${screen}`);
@@ -179,7 +179,7 @@ async function everyScreen(page, go, shown) {
     await page.waitForTimeout(300);
     const found = await page.evaluate(() => ({
       injected: window.injected ?? null,
-      // An element that only markup of ours could bring: the app draws none of these here.
+      // Elements that only injected markup could create; the app creates none of them here.
       foreign: [...document.querySelectorAll("#app img, #app script, #app iframe, #app b, #app [onerror], #app [onload], #app [srcdoc], #app a[href^='javascript']")].map((it) => it.outerHTML),
       text: document.body.innerText + [...document.querySelectorAll("input, textarea")].map((it) => `\n${it.value}`).join(""),
       title: document.title,
@@ -190,7 +190,7 @@ async function everyScreen(page, go, shown) {
   }
 }
 
-browserTest("what is typed is shown as typed and never run, on every screen", async ({ page, go }) => {
+browserTest("typed text is shown as typed and never run, on every screen", async ({ page, go }) => {
   for (const name of MARKUP) {
     await go("#/");
     await page.getByLabel("What do you call it?").fill(name);
@@ -203,14 +203,14 @@ browserTest("what is typed is shown as typed and never run, on every screen", as
   }
 });
 
-browserTest("what a file brings is shown as it stands there and never run, on every screen", async ({ page, go }) => {
+browserTest("imported text is shown as it is and never run, on every screen", async ({ page, go }) => {
   for (const file of ["worn_tray.json", "cake_basket.json"]) {
     const text = await readFile(new URL(`../cases/${file}`, import.meta.url), "utf8").catch(() => null);
     if (text === null) continue;
     for (const markup of MARKUP.slice(0, 2)) {
       const record = JSON.parse(text);
       record.piece.name = markup;
-      // Every text of the record that is free to say anything, and some where numbers and choices belong.
+      // Every free text of the record, and some fields where numbers and choices belong.
       const poison = (it, depth = 0) => {
         for (const key of Object.keys(it)) {
           if (it[key] && typeof it[key] === "object") poison(it[key], depth + 1);
@@ -229,7 +229,7 @@ browserTest("what a file brings is shown as it stands there and never run, on ev
   }
 });
 
-browserTest("a file that cannot be read is quoted as text", async ({ page, go }) => {
+browserTest("an unreadable file is quoted as text", async ({ page, go }) => {
   await go("#/");
   const chooser = page.locator("input[type=file]");
   for (const text of ["<img src=x onerror='window.injected=1'>", '{"format":"<img src=x onerror=window.injected=2>","version":1}', '{"format":"leavewell-case","version":"<script>window.injected=3</script>"}']) {

@@ -1,4 +1,4 @@
-// What leaves the screen, and the screens behind the answer: sheets, figures, treatments, the bench.
+// The sheets, and the screens behind the answer: figures, treatments, the bench.
 
 import assert from "node:assert/strict";
 import { readFile } from "node:fs/promises";
@@ -21,7 +21,7 @@ async function saved(page, button) {
   return { name: download.suggestedFilename(), text: await readFile(await download.path(), "utf8") };
 }
 
-browserTest("each sheet stands on screen, prints and is saved", { acceptDownloads: true, timeout: 200_000 }, async ({ page, go }) => {
+browserTest("each sheet is shown, printed and saved", { acceptDownloads: true, timeout: 200_000 }, async ({ page, go }) => {
   await open(page, go);
   for (const whom of ["client", "buyer", "file"]) {
     await go(`#/sheet/${whom}`);
@@ -55,7 +55,7 @@ browserTest("each sheet stands on screen, prints and is saved", { acceptDownload
   }
 });
 
-browserTest("figures of one's own go from piece to piece by file", { acceptDownloads: true }, async ({ page, go }) => {
+browserTest("a person's figures go from piece to piece by file", { acceptDownloads: true }, async ({ page, go }) => {
   await open(page, go);
   await go("#/figures");
   const save = page.getByRole("button", { name: "Save my figures as a file" });
@@ -68,32 +68,32 @@ browserTest("figures of one's own go from piece to piece by file", { acceptDownl
   await give(JSON.stringify({
     format: "leavewell-figures", version: 1, overrides: { "fee.lot": { value: 31, reason: "Our own sale room" } },
   }));
-  await page.getByText("1 figure is laid over those of this piece.").waitFor();
+  await page.getByText("1 figure was added to this piece.").waitFor();
   const reason = page.locator("[id='overrides.{fee.lot}.reason']");
   await reason.first().waitFor({ state: "attached" });
   assert.equal(await reason.first().inputValue(), "Our own sale room");
   const file = await saved(page, "Save my figures as a file");
   assert.deepEqual(Object.keys(JSON.parse(file.text).overrides), ["fee.lot"]);
 
-  // New pieces on this device can begin with them.
-  await page.getByRole("button", { name: "Begin new pieces with mine" }).click();
-  await page.getByText("New pieces on this device begin with figures of yours").waitFor();
+  // New pieces on this device can start with them.
+  await page.getByRole("button", { name: "Use my figures for new pieces" }).click();
+  await page.getByText("New pieces on this device begin with your figures").waitFor();
   await go("#/");
   await page.locator("#start-name").fill("Another invented pot");
   await page.getByRole("button", { name: "Start this piece" }).click();
   await page.waitForURL(/#\/piece/);
   await go("#/figures");
   assert.equal(await page.locator("[id='overrides.{fee.lot}.reason']").first().inputValue(), "Our own sale room");
-  await page.getByRole("button", { name: "Begin them with the figures as shipped again" }).click();
-  await page.getByText("New pieces on this device begin with the figures as shipped.").waitFor();
+  await page.getByRole("button", { name: "Use Leavewell's figures for new pieces again" }).click();
+  await page.getByText("New pieces on this device begin with Leavewell's figures.").waitFor();
 
-  await page.getByText("Go back to the figures as shipped").click();
-  await page.getByRole("button", { name: "Take them all back" }).click();
+  await page.getByText("Go back to Leavewell's figures").click();
+  await page.getByRole("button", { name: "Remove all of mine" }).click();
   await page.waitForFunction(() => document.querySelector("#figures-file") && [...document.querySelectorAll("button")]
     .some((b) => b.textContent.startsWith("Save my figures") && b.disabled));
 });
 
-browserTest("an input can be moved by keyboard to see what comes of it, and the record stays", async ({ page, go }) => {
+browserTest("an input can be moved by keyboard to try it, and the record stays the same", async ({ page, go }) => {
   await open(page, go, /Open a copy of: The worn tray/);
   const answer = await page.locator(".answer-sentence").innerText();
   const slider = page.locator("#move-value");
@@ -108,7 +108,7 @@ browserTest("an input can be moved by keyboard to see what comes of it, and the 
   assert.equal(await page.locator("[id='market.likely']").inputValue(), "420");
 });
 
-browserTest("who came with something in mind is told why, or why not", async ({ page, go }) => {
+browserTest("a person who asks about a treatment reads why, or why not", async ({ page, go }) => {
   await open(page, go, /Open a copy of: The worn tray/);
   await go("#/piece");
   const asked = page.getByRole("group", { name: "Did you come with something in mind?" });
@@ -120,7 +120,7 @@ browserTest("who came with something in mind is told why, or why not", async ({ 
   await page.locator("dt").filter({ hasText: "With full replating" }).waitFor();
 });
 
-browserTest("the bench and the treatments answer, and nonsense is met with a word", { timeout: 200_000 }, async ({ page, go }) => {
+browserTest("the bench and the treatments give answers, and nonsense gets a message", { timeout: 200_000 }, async ({ page, go }) => {
   await open(page, go);
   await go("#/bench");
   const bench = page.locator(".screen > .leaf");
@@ -134,8 +134,8 @@ browserTest("the bench and the treatments answer, and nonsense is met with a wor
   }
   await field.fill("0");
   await bench.locator(".problem").filter({ visible: true }).first().waitFor();
-  // What is counted here stands on Condition too.
-  await page.getByText("Counting points on bare metal").click();
+  // The count made here appears on Condition too.
+  await page.getByText("Count points on bare metal").click();
   const points = page.locator("[id$='.count_points']").first();
   await points.fill("50");
   await go("#/condition");
@@ -146,7 +146,7 @@ browserTest("the bench and the treatments answer, and nonsense is met with a wor
   assert.match(text, new RegExp(DEFERRAL));
 });
 
-browserTest("how far heat gets is drawn on the piece, with all its numbers in a table", { timeout: 200_000 }, async ({ page, go, checkAccess }) => {
+browserTest("the reach of heat is drawn on the piece, with all its numbers in a table", { timeout: 200_000 }, async ({ page, go, checkAccess }) => {
   await open(page, go);
   await go("#/bench");
   const drawing = page.locator(".heat-piece");
@@ -165,7 +165,7 @@ browserTest("how far heat gets is drawn on the piece, with all its numbers in a 
   const cells = await twin.locator("tbody td:nth-child(2)").allTextContents();
   assert.deepEqual(cells, thresholds);
 
-  // Words keep inside the picture and off each other, whatever is typed; no attribute holds what is no number.
+  // Labels stay inside the drawing and never overlap, whatever is typed; every coordinate is a number.
   for (const [path, typed] of [
     ["piece.height_mm", "150"], ["bench.heat.joint_c", "320"], ["piece.height_mm", "1"], ["piece.height_mm", "3000"],
     ["piece.height_mm", "1e9"], ["piece.height_mm", "0"], ["piece.height_mm", "tall"], ["bench.heat.joint_c", "5"],
@@ -190,7 +190,7 @@ browserTest("how far heat gets is drawn on the piece, with all its numbers in a 
   await page.getByText("which is only assumed").waitFor();
   assert.equal(await page.locator(".heat-ring").count(), 0, "a joint colder than the room reaches nothing");
   await page.locator("[id='bench.heat.thickness_mm']").fill("0");
-  await page.getByText("One of the fields cannot be used").waitFor();
+  await page.getByText("One field cannot be used").waitFor();
   assert.equal(await drawing.count(), 0);
   await page.locator("[id='bench.heat.thickness_mm']").fill("");
   await drawing.waitFor();

@@ -1,9 +1,9 @@
-// How long one change takes in this browser until everything is worked out and drawn anew, for each sort
-// of change a person makes. Figures are printed, none is judged.
+// Measures how long each kind of change takes in this browser, until everything is computed and rendered. It prints
+// figures and sets no limits.
 //
-// "answered": from the change until the whole answer is back from the worker.
-// "drawn": from the change until the screen has changed for the last time, with the pages that go with the
-// answer; what the screen reader is told later, once nothing moves any more, does not count.
+// "answered": from the change until the whole answer has arrived from the worker.
+// "drawn": from the change until the last change of the screen, including the pages that belong to the answer. The
+// later announcement for screen readers does not count.
 
 import { setTimeout as wait } from "node:timers/promises";
 import { browser, serve } from "./harness.mjs";
@@ -12,13 +12,13 @@ import { fillShelf } from "./many.mjs";
 const CHANGES = 90;
 const WARM = 20;
 const SETTLED_MS = 350;
-// The topics under which the app asks for the report, and for the answer with an input moved.
+// The topics of the report, and of the answer with an input moved.
 const REPORT = 0;
 const MOVED = 2;
 const PIECES = 1_000;
 const { CASE, NATIVE_MS } = process.env;
 
-// What is done in the page for the i-th change; it says what the worker is asked for.
+// The i-th change in the page, with the topic of its question to the worker.
 const SORTS = [
   ["a look", "look", REPORT, (i) => {
     const finding = document.querySelectorAll(".finding")[i % 5];
@@ -38,7 +38,7 @@ const SORTS = [
     field.value = String(120 + i);
     field.dispatchEvent(new InputEvent("input", { bubbles: true }));
   }],
-  ["an input moved to see what comes of it", "counsel", MOVED, (i) => {
+  ["an input moved to try it", "counsel", MOVED, (i) => {
     const slider = document.getElementById("move-value");
     slider.value = String([1, 2, 3, 2, 1, -1, -2, -1][i % 8]);
     slider.dispatchEvent(new InputEvent("input", { bubbles: true }));
@@ -85,7 +85,7 @@ for (const [what, screen, asked, change] of SORTS) {
       },
       [String(change), i, asked, SETTLED_MS],
     );
-    // The first changes warm the programs up, and one that changes no answer asks nothing.
+    // The first changes warm the programs up. A change that does not affect the answer asks nothing.
     if (i >= WARM && Number.isFinite(took.answered)) {
       for (const [which, list] of Object.entries(times)) list.push(took[which]);
     }
@@ -117,7 +117,7 @@ await plannedShelf();
 await (await browser()).close();
 await site.close();
 
-/** From opening the plan of a large shelf that was never weighed until it stands, and after other limits. */
+/** The time to open the plan of a large shelf that was never weighed, and to change its limits. */
 async function plannedShelf() {
   const shelf = await (await (await browser()).newContext({ viewport: { width: 1280, height: 900 } })).newPage();
   await shelf.goto(site.url);

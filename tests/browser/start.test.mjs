@@ -1,22 +1,22 @@
-// The first seconds: the page before the app, the app taking over, and the words when it cannot.
+// The first seconds: the page before the app, the app's start, and the message if it cannot start.
 
 import assert from "node:assert/strict";
 import { browserTest } from "./harness.mjs";
 
-browserTest("the app starts and takes the first paint away", async ({ page, go }) => {
+browserTest("the app starts and replaces the first paint", async ({ page, go }) => {
   await go();
   assert.equal(await page.locator("#first").count(), 0);
   assert.ok((await page.locator("#app > *").count()) > 0);
   assert.notEqual((await page.locator("#app").innerText()).trim(), "");
 });
 
-browserTest("its functions can be called from scripts", async ({ page, go }) => {
+browserTest("scripts can call the app's functions", async ({ page, go }) => {
   await go();
   const kinds = await page.evaluate(() => [typeof window.leavewell.weigh, typeof window.leavewell.weigh_json]);
   assert.deepEqual(kinds, ["function", "function"]);
 });
 
-browserTest("it runs from a folder of another site as well as from the top of its own", { base: "/pieces/of/silver/" }, async ({ page, go }) => {
+browserTest("the app also runs from a folder of another site", { base: "/pieces/of/silver/" }, async ({ page, go }) => {
   await go("?from=a-link#/");
   assert.ok((await page.locator("#app > *").count()) > 0);
 });
@@ -29,7 +29,7 @@ browserTest("without scripts the page says what it is and what it needs", { java
   assert.match(text, /may be lead/);
 });
 
-browserTest("when the program cannot be loaded, the page says what to do", async ({ page, site, troubles }) => {
+browserTest("if the program cannot be loaded, the page says what to do", async ({ page, site, troubles }) => {
   await page.route("**/*.wasm", (route) => route.abort());
   await page.goto(site.url);
   const alert = page.getByRole("alert");
@@ -40,8 +40,8 @@ browserTest("when the program cannot be loaded, the page says what to do", async
 });
 
 for (const colorScheme of ["light", "dark"]) {
-  browserTest(`the first paint is open to everybody (${colorScheme})`, { colorScheme, viewport: { width: 320, height: 640 } }, async ({ page, site, checkAccess, troubles }) => {
-    // Held back for good, the program leaves the first paint in place.
+  browserTest(`the first paint is accessible (${colorScheme})`, { colorScheme, viewport: { width: 320, height: 640 } }, async ({ page, site, checkAccess, troubles }) => {
+    // While the program never arrives, the first paint stays.
     await page.route("**/*.wasm", () => {});
     await page.goto(site.url);
     await page.getByText("Starting").waitFor();

@@ -1,4 +1,4 @@
-// Trade words say what they mean: by keyboard, by pointer, on a phone, and to listeners.
+// Trade words show their meaning: by keyboard, by pointer, on a phone, and to screen readers.
 
 import assert from "node:assert/strict";
 import { browserTest } from "./harness.mjs";
@@ -6,7 +6,7 @@ import { tabTo } from "./keyboard.mjs";
 
 const meaning = (page) => page.locator(".meaning");
 
-/** Opens a worked example at a screen. */
+/** Opens a worked example on a screen. */
 async function open(page, go, example, screen) {
   await go("#/");
   await page.getByRole("button", { name: new RegExp(`Open a copy of: ${example}`) }).click();
@@ -15,7 +15,7 @@ async function open(page, go, example, screen) {
   await page.locator(".term").filter({ visible: true }).first().waitFor();
 }
 
-/** That the meaning is shown, all of it within the window. */
+/** Checks that the meaning is shown and fits inside the window. */
 async function isShownWhole(page, words) {
   await meaning(page).waitFor();
   assert.equal(await meaning(page).innerText(), words);
@@ -26,7 +26,7 @@ async function isShownWhole(page, words) {
 }
 
 for (const screen of ["#/look", "#/counsel"]) {
-  browserTest(`a word is reached by keyboard and says what it means: ${screen}`, async ({ page, context, go, checkAccess }) => {
+  browserTest(`a word is reached by keyboard and shows its meaning: ${screen}`, async ({ page, context, go, checkAccess }) => {
     await open(page, go, "The worn tray", screen);
     const term = page.locator(".term").filter({ visible: true }).first();
     await tabTo(page, term);
@@ -35,13 +35,13 @@ for (const screen of ["#/look", "#/counsel"]) {
     await isShownWhole(page, said);
     await checkAccess(`${screen} with a meaning shown`);
 
-    // Listeners are told it as the word's description.
+    // Screen readers get the meaning as the word's description.
     const tools = await context.newCDPSession(page);
     const { result } = await tools.send("Runtime.evaluate", { expression: "document.activeElement" });
     const { nodes } = await tools.send("Accessibility.getPartialAXTree", { objectId: result.objectId, fetchRelatives: false });
     assert.equal(nodes[0].description?.value, said);
 
-    // It goes when it is sent away, without the focus being lost, and when one goes on.
+    // It closes on Escape without losing the focus, and when the focus moves on.
     await page.keyboard.press("Escape");
     await meaning(page).waitFor({ state: "hidden" });
     assert.ok(await term.evaluate((element) => element === document.activeElement));
@@ -53,7 +53,7 @@ for (const screen of ["#/look", "#/counsel"]) {
   });
 }
 
-browserTest("the pointer may rest on a word and on its meaning, and paper shows neither mark nor box", async ({ page, go }) => {
+browserTest("the pointer may rest on a word and on its meaning, and print shows neither mark nor box", async ({ page, go }) => {
   await open(page, go, "The worn tray", "#/counsel");
   const term = page.locator(".term").filter({ visible: true }).first();
   await term.hover();
@@ -73,8 +73,8 @@ browserTest("each word is marked once on a screen, never in a heading or a contr
   for (const screen of ["piece", "look", "condition", "money", "counsel", "treatments", "bench", "plan"]) {
     await go(`#/${screen}`);
     await page.waitForTimeout(400);
-    const told = await page.locator(".term").evaluateAll((all) => all.map((term) => term.getAttribute("aria-description")));
-    assert.equal(new Set(told).size, told.length, screen);
+    const meanings = await page.locator(".term").evaluateAll((all) => all.map((term) => term.getAttribute("aria-description")));
+    assert.equal(new Set(meanings).size, meanings.length, screen);
     assert.equal(await page.locator(":is(h1, h2, h3, a, button, label, legend, summary, caption, svg) .term").count(), 0, screen);
   }
 });
@@ -92,7 +92,7 @@ browserTest("on a phone a touch shows the meaning within the screen", { viewport
   }
 });
 
-browserTest("words that come to be marked leave a half-typed field alone", async ({ page, go }) => {
+browserTest("marking new words leaves a half-typed field alone", async ({ page, go }) => {
   await open(page, go, "The worn tray", "#/money");
   const likely = page.getByLabel("Likely");
   await likely.fill("");

@@ -1,9 +1,9 @@
-// What is typed stays: while answers recompute, while messages come and go, and over a reload.
+// Typed text stays: while answers recompute, while messages come and go, and after a reload.
 
 import assert from "node:assert/strict";
 import { browserTest } from "./harness.mjs";
 
-browserTest("a wrong number stays as typed, is explained, and loses nothing", async ({ page, go }) => {
+browserTest("an invalid number stays as typed, is explained, and loses nothing", async ({ page, go }) => {
   await go("#/");
   await page.getByRole("button", { name: /Open a copy of: The worn tray/ }).click();
   await go("#/money");
@@ -12,8 +12,8 @@ browserTest("a wrong number stays as typed, is explained, and loses nothing", as
   await likely.pressSequentially("12o");
   assert.equal(await likely.inputValue(), "12o");
   assert.ok(await likely.evaluate((element) => element === document.activeElement), "the field keeps the focus");
-  const told = await likely.getAttribute("aria-describedby");
-  assert.ok(told, "the field is tied to its message");
+  const described = await likely.getAttribute("aria-describedby");
+  assert.ok(described, "the field is tied to its message");
   await page.getByText(/is not a number/).first().waitFor();
   await page.reload();
   await page.getByLabel("Likely").waitFor();
@@ -35,7 +35,7 @@ browserTest("answers elsewhere on the screen leave a half-typed field alone", as
   await page.getByText(/out of range/).first().waitFor();
 });
 
-browserTest("a broken file is refused with a reason, and the shelf is as it was", async ({ page, go }) => {
+browserTest("a broken file is refused with a reason, and the shelf is unchanged", async ({ page, go }) => {
   await go("#/");
   await page.getByRole("button", { name: /Open a copy of: The cake basket/ }).click();
   await go("#/");

@@ -1,4 +1,4 @@
-// The worker: fetched when first asked, never in the way of typing, and missed without harm.
+// The worker: fetched on the first question, never blocking typing, and harmless if it is missing.
 
 import assert from "node:assert/strict";
 import { browserTest } from "./harness.mjs";
@@ -17,11 +17,11 @@ browserTest("a first visit does not load it", async ({ page, go }) => {
   assert.ok(asked.some((path) => path.endsWith("leavewell-worker_bg.wasm")));
 });
 
-browserTest("a field on its pages keeps what is typed, works out again, and is in the record", async ({ page, go }) => {
+browserTest("a field on its pages keeps the typed text, updates the page, and is in the record", async ({ page, go }) => {
   await go("#/");
   await page.getByRole("button", { name: WORN_TRAY }).click();
   await go("#/condition");
-  await page.getByText("How long the silver will last, by how it is kept").click();
+  await page.getByText("How long the silver will last, depending on its care").click();
   const field = page.locator(".leaf").nth(1).locator("input").first();
   await field.waitFor();
   const answers = page.locator(".leaf").nth(1).locator("figcaption").first();
@@ -36,31 +36,31 @@ browserTest("a field on its pages keeps what is typed, works out again, and is i
   assert.notEqual(await answers.innerText(), before);
   assert.equal(await page.getByText(/is not a number/).filter({ visible: true }).count(), 0);
   await page.reload();
-  await page.getByText("How long the silver will last, by how it is kept").click();
+  await page.getByText("How long the silver will last, depending on its care").click();
   await field.waitFor();
   assert.equal(await field.inputValue(), "37", "over a reload too");
 });
 
-browserTest("when it cannot be loaded, each page says so and the rest works", async ({ page, go, troubles }) => {
+browserTest("if it cannot be loaded, each page says so and the rest works", async ({ page, go, troubles }) => {
   await page.route("**/leavewell-worker*", (route) => route.abort());
   await go("#/");
   await page.getByRole("button", { name: WORN_TRAY }).click();
   await go("#/condition");
-  await page.getByText("How long the silver will last, by how it is kept").click();
-  await page.getByText(/could not be worked out. Reload the page/).filter({ visible: true }).first().waitFor();
+  await page.getByText("How long the silver will last, depending on its care").click();
+  await page.getByText(/could not work out .*\. Reload the page/).filter({ visible: true }).first().waitFor();
   await go("#/counsel");
-  await page.getByText(/could not be worked out. Reload the page/).first().waitFor();
+  await page.getByText(/could not work out .*\. Reload the page/).first().waitFor();
   await go("#/look");
   await page.locator("input[value=absent]").first().check();
   await page.getByText(/made between about/).first().waitFor();
   troubles.length = 0;
 });
 
-browserTest("one program runs in two workers, each with an address of its own", async ({ page, go }) => {
+browserTest("one program runs in two workers with different addresses", async ({ page, go }) => {
   const programs = new Set();
   page.on("request", (request) => {
     const file = new URL(request.url()).pathname.split("/").at(-1);
-    // The app's own program has the sum of its bytes in its name.
+    // The app's program has the digest of its bytes in its name.
     if (/^leavewell-[a-z]+_bg\.wasm$/.test(file)) programs.add(file);
   });
   await go("#/");
@@ -75,7 +75,7 @@ browserTest("one program runs in two workers, each with an address of its own", 
   assert.deepEqual([...programs], ["leavewell-worker_bg.wasm"]);
 });
 
-/** Notes the messages about the closer look in `window.messages`. */
+/** Records the messages about the Closer screen in `window.messages`. */
 async function listen(page) {
   await page.evaluate(() => {
     const CLOSER = 104;
@@ -86,7 +86,7 @@ async function listen(page) {
   });
 }
 
-browserTest("a long page says how far it is, and a change gives up the page before it", async ({ page, go }) => {
+browserTest("a long page shows progress, and a change abandons the previous page", async ({ page, go }) => {
   // Slices far enough apart that the change below falls between two of them on any machine.
   await page.route("**/worker.js*", async (route) => {
     const response = await route.fetch();

@@ -1,7 +1,7 @@
-//! Random case files. CONSTRUCTED throughout: they look like nothing in particular.
+//! Random case files. All are CONSTRUCTED and resemble no real piece.
 //!
-//! Everything comes from a [`Tape`] of numbers. The same tape gives the same file, and a tape of
-//! noughts the empty one, so that a failing tape shrinks toward fewer entries.
+//! Every choice comes from a [`Tape`] of numbers. The same tape gives the same file, and a tape of zeros gives
+//! the empty file, so that a failing tape shrinks toward fewer entries.
 
 use leavewell_model::ledger::{Ledger, findings};
 use leavewell_model::terms::Treatment;
@@ -11,7 +11,7 @@ use leavewell_model::terms::{
 };
 use serde_json::{Map, Value, json};
 
-/// Numbers to choose by: first those given, then noughts.
+/// A source of numbers for choices: the given ones, then zeros.
 pub(crate) struct Tape {
     left: std::vec::IntoIter<u32>,
 }
@@ -23,7 +23,7 @@ impl Tape {
         }
     }
 
-    /// The tape number `seed` of a linear congruential generator (Knuth's MMIX constants).
+    /// The tape of a linear congruential generator with this seed (Knuth's MMIX constants).
     pub(crate) fn numbered(seed: u64) -> Self {
         let mut state = seed;
         let numbers = (0..512).map(|_| {
@@ -49,14 +49,14 @@ impl Tape {
         choices[self.below(choices.len())]
     }
 
-    /// One of these, or nothing as often as any one of them.
+    /// One of these or nothing, all equally likely.
     fn maybe<T: Copy>(&mut self, choices: &[T]) -> Option<T> {
         let i = self.below(choices.len() + 1);
         i.checked_sub(1).map(|i| choices[i])
     }
 }
 
-/// A case file that can be used in full: every choice is a valid one.
+/// A valid case file: every value can be used.
 pub(crate) fn case_file(tape: &mut Tape) -> Value {
     let mut root = Map::new();
     root.insert("format".to_owned(), json!("leavewell-case"));
@@ -80,8 +80,8 @@ pub(crate) fn case_file(tape: &mut Tape) -> Value {
     file
 }
 
-/// Makes replating look as good as it can: a dear piece, badly worn, tested for lead, with a cheap
-/// quote and every consent. What it is made of stays as it was.
+/// Makes replating as attractive as possible: a valuable piece, badly worn, tested for lead, with a low quote
+/// and every consent. Its material stays the same.
 fn tempt(tape: &mut Tape, file: &mut Value) {
     file["parts"] = json!([{
         "part": "body",
@@ -118,7 +118,7 @@ fn piece(tape: &mut Tape) -> Value {
     Value::Object(fields)
 }
 
-/// Sets of findings that go together, so that random cases are not all muddles.
+/// Sets of findings that fit together, so that not every random case contradicts itself.
 fn typical_findings(tape: &mut Tape) -> &'static [&'static str] {
     tape.pick(&[
         &[],
@@ -148,7 +148,7 @@ fn findings_list(tape: &mut Tape, typical: &[&'static str]) -> Value {
             "part",
             tape.maybe(PartName::ALL).map(PartName::id),
         );
-        // The same finding may be reported for several parts, but not twice for one.
+        // A finding may be reported for several parts, but not twice for one part.
         if !list
             .iter()
             .any(|f| f["id"] == fields["id"] && f.get("part") == fields.get("part"))
@@ -172,7 +172,7 @@ fn parts(tape: &mut Tape) -> Value {
     let most = tape.pick(&[0, 1, 2, 4, 8]);
     let mut names: Vec<PartName> = Vec::new();
     for _ in 0..most {
-        // The body is what people describe first.
+        // People describe the body first.
         let name = if names.is_empty() && !tape.one_in(6) {
             PartName::Body
         } else {
@@ -296,7 +296,7 @@ fn consents(tape: &mut Tape) -> Value {
     json!({"loss": all, "photo": all, "disclose": all, "conservator_opinion": tape.one_in(8)})
 }
 
-/// Now and then somebody's own figures, at the ends of the shipped range or at nothing.
+/// Occasionally the person's own figures, at the ends of the shipped range or at zero.
 fn overrides(tape: &mut Tape) -> Value {
     let mut fields = Map::new();
     let how_many = tape.pick(&[0, 0, 0, 0, 1, 3]);

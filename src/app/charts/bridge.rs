@@ -1,4 +1,4 @@
-//! From now to after: the causes that carry an amount, each a step, and where they end.
+//! A bridge chart from now to after the work: one step for each cause with an amount, and the total.
 
 use leavewell_model::record::Currency;
 use leavewell_model::report::ReasonReport;
@@ -8,7 +8,7 @@ use super::figure::{Frame, LINE, bar, figure, stroke, word, words};
 use super::scale::{Scale, anchor, count, lines};
 use crate::app::parts::element::{el, group};
 use crate::app::parts::words::{joined, money};
-use crate::app::wording::charts as say;
+use crate::app::wording::charts as text;
 
 struct BridgeStep {
     text: Vec<String>,
@@ -19,7 +19,7 @@ struct BridgeStep {
     sum: bool,
 }
 
-/// Causes as steps, one below the other; reasons that are no cause of the sum are left out.
+/// The causes as steps, one below the other. Reasons that do not add to the total are left out.
 pub fn bridge(reasons: &[ReasonReport], currency: Currency) -> Html {
     let (steps, height) = steps(reasons);
     let mut held: Vec<f64> = steps.iter().flat_map(|s| [s.from, s.to]).collect();
@@ -27,9 +27,9 @@ pub fn bridge(reasons: &[ReasonReport], currency: Currency) -> Html {
     let scale = Scale::holding(&held);
     let sum = steps.last().map_or(0.0, |s| s.amount);
     let title = if sum == 0.0 {
-        say::BRIDGE_EVEN.to_owned()
+        text::BRIDGE_EVEN.to_owned()
     } else {
-        say::together(&money(sum.abs(), currency), sum > 0.0)
+        text::together(&money(sum.abs(), currency), sum > 0.0)
     };
     let rows = steps
         .iter()
@@ -44,9 +44,9 @@ pub fn bridge(reasons: &[ReasonReport], currency: Currency) -> Html {
     let frame = Frame {
         id: "bridge",
         title,
-        desc: say::BRIDGE_READ,
+        desc: text::BRIDGE_READ,
         height: height + 18.0,
-        head: &say::BRIDGE_HEAD,
+        head: &text::BRIDGE_HEAD,
         rows,
     };
     let zero = scale.place(0.0);
@@ -62,7 +62,7 @@ pub fn bridge(reasons: &[ReasonReport], currency: Currency) -> Html {
                 .html(),
         )
         .put(word(
-            say::AS_IT_IS,
+            text::AS_IT_IS,
             zero,
             height + 14.0,
             "chart-quiet",
@@ -106,14 +106,14 @@ fn row(step: &BridgeStep, scale: Scale, currency: Currency) -> Html {
         .html()
 }
 
-/// Causes that add up, with their names in few words; other reasons carry amounts that do not.
+/// The causes that add up to the total, with short names. The amounts of other reasons do not.
 const CAUSES: [(&str, &str); 3] = [
-    ("value", say::CAUSE_VALUE),
-    ("fees", say::CAUSE_FEES),
-    ("cost", say::CAUSE_COST),
+    ("value", text::CAUSE_VALUE),
+    ("fees", text::CAUSE_FEES),
+    ("cost", text::CAUSE_COST),
 ];
 
-/// Whether the reasons hold a bridge at all: leaving a piece alone moves no money.
+/// Whether there is a bridge to draw. Leaving a piece alone moves no money.
 #[must_use]
 pub fn has_bridge(reasons: &[ReasonReport]) -> bool {
     reasons
@@ -121,7 +121,7 @@ pub fn has_bridge(reasons: &[ReasonReport]) -> bool {
         .any(|r| r.code == "value" && r.amount.is_some())
 }
 
-/// The causes laid end to end and their sum, with the height they take.
+/// The causes end to end, their total, and the height of the drawing.
 fn steps(reasons: &[ReasonReport]) -> (Vec<BridgeStep>, f64) {
     let mut steps = Vec::new();
     let (mut so_far, mut top) = (0.0, 4.0);
@@ -148,6 +148,6 @@ fn steps(reasons: &[ReasonReport]) -> (Vec<BridgeStep>, f64) {
             so_far += amount;
         }
     }
-    push(say::TOGETHER, 0.0, so_far, true);
+    push(text::TOGETHER, 0.0, so_far, true);
     (steps, top)
 }

@@ -1,4 +1,4 @@
-//! What would change the answer: for each input where it is and where the answer flips.
+//! What would change the answer: for each input, its value now and the value at which the answer changes.
 
 use leavewell_model::record::Currency;
 use leavewell_model::report::ChangeReport;
@@ -9,15 +9,15 @@ use super::figure::{Frame, LINE, dot, figure, stroke, word, words};
 use super::scale::{Scale, anchor, count, lines, log_place};
 use crate::app::parts::element::{el, group};
 use crate::app::parts::words::{money, percent};
-use crate::app::wording::charts as say;
+use crate::app::wording::charts as text;
 
-/// One track for each input.
+/// The chart, with one track for each input.
 pub fn change(changes: &[ChangeReport], currency: Currency) -> Html {
     let flips = changes.iter().filter(|c| c.flips_at.is_some()).count();
     let title = match flips {
-        0 => say::NOTHING_CHANGES,
-        1 => say::ONE_THING_CHANGES,
-        _ => say::WHAT_CHANGES,
+        0 => text::NOTHING_CHANGES,
+        1 => text::ONE_THING_CHANGES,
+        _ => text::WHAT_CHANGES,
     };
     let (mut placed, mut top) = (Vec::new(), 14.0);
     for change in changes {
@@ -29,9 +29,9 @@ pub fn change(changes: &[ChangeReport], currency: Currency) -> Html {
     let frame = Frame {
         id: "change",
         title: title.to_owned(),
-        desc: say::CHANGE_READ,
+        desc: text::CHANGE_READ,
         height: top,
-        head: &say::CHANGE_HEAD,
+        head: &text::CHANGE_HEAD,
         rows: changes.iter().map(|c| table_row(c, currency)).collect(),
     };
     let drawing = group().each(placed.iter(), |(change, name, top)| {
@@ -47,10 +47,10 @@ pub fn change(changes: &[ChangeReport], currency: Currency) -> Html {
     figure(frame, drawing.html())
 }
 
-/// The track under a name whose last line stands at `top`.
+/// The track below its name, whose last line is at `top`.
 fn row(change: &ChangeReport, top: f64, currency: Currency) -> Html {
     let flip = change.flips_at.filter(|f| f.is_finite());
-    // A track reaches at least a doubling each way, so that near and far look near and far.
+    // A track spans at least a doubling each way, so that distances compare across tracks.
     let ends = [
         change.now / 2.0,
         change.now
@@ -63,7 +63,7 @@ fn row(change: &ChangeReport, top: f64, currency: Currency) -> Html {
     ];
     let scale = Scale::holding(&ends.map(|v| log_place(v.max(0.001))));
     let now = scale.place(log_place(change.now.max(0.001)));
-    let said = say::now(&amount(change, change.now, currency));
+    let said = text::now(&amount(change, change.now, currency));
     group()
         .put(stroke("chart-axis", (2.0, top + 32.0), (98.0, top + 32.0)))
         .put(dot("chart-point", (now, top + 32.0)))
@@ -81,7 +81,7 @@ fn flip_mark(
 ) -> Html {
     let Some(flip) = flip else {
         return word(
-            say::NO_CHANGE_ALONG_HERE,
+            text::NO_CHANGE_ALONG_HERE,
             2.0,
             top + 53.0,
             "chart-quiet",
@@ -89,14 +89,14 @@ fn flip_mark(
         );
     };
     let place = scale.place(log_place(flip.max(0.001)));
-    let said = say::another_answer_at(&amount(change, flip, currency));
+    let said = text::another_answer_at(&amount(change, flip, currency));
     group()
         .put(dot("chart-open", (place, top + 32.0)))
         .put(word(&said, place, top + 54.0, "chart-quiet", anchor(place)))
         .html()
 }
 
-/// A value of an input as it is said: an amount or a share.
+/// The value of an input as text: an amount or a share.
 #[must_use]
 pub fn amount(change: &ChangeReport, value: f64, currency: Currency) -> String {
     match &*change.input {
@@ -110,7 +110,7 @@ fn table_row(change: &ChangeReport, currency: Currency) -> Vec<String> {
         capital(&change.name),
         amount(change, change.now, currency),
         change.flips_at.map_or_else(
-            || say::NOT_ALONG_HERE.to_owned(),
+            || text::NOT_ALONG_HERE.to_owned(),
             |f| amount(change, f, currency),
         ),
         change.text.clone(),

@@ -1,4 +1,4 @@
-//! What the piece is: one bar for each family, with how far the figures may be out.
+//! What the piece is: one bar for each family, with its uncertainty.
 
 use leavewell_model::report::FamilyReport;
 use leavewell_model::terms::capital;
@@ -8,30 +8,30 @@ use super::figure::{Frame, LINE, bar, figure, whisker, word};
 use super::scale::{Scale, count};
 use crate::app::parts::element::{el, group};
 use crate::app::parts::words::percent;
-use crate::app::wording::charts::{self as say, odds};
+use crate::app::wording::charts::{self as text, odds};
 
-/// Height of one family.
+/// Height of one family's row, in pixels.
 const ROW: f64 = 54.0 + LINE;
 
-/// Families as bars, most likely first.
+/// The families as bars, most likely first.
 pub fn families(bars: &[FamilyReport]) -> Html {
     let title = match bars.first() {
-        None => say::NO_FAMILY_YET.to_owned(),
-        Some(first) => say::likeliest_family(&first.name, &odds(first.p)),
+        None => text::NO_FAMILY_YET.to_owned(),
+        Some(first) => text::likeliest_family(&first.name, &odds(first.p)),
     };
     let rows = bars
         .iter()
         .map(|b| {
-            let between = say::between(&percent(b.low), &percent(b.high));
+            let between = text::between(&percent(b.low), &percent(b.high));
             vec![capital(&b.name), odds(b.p), between]
         })
         .collect();
     let frame = Frame {
         id: "families",
         title,
-        desc: say::FAMILIES_READ,
+        desc: text::FAMILIES_READ,
         height: ROW * count(bars.len()),
-        head: &say::FAMILIES_HEAD,
+        head: &text::FAMILIES_HEAD,
         rows,
     };
     let drawing = group().each(bars.iter().enumerate(), |(i, bar)| {

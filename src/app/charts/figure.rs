@@ -1,4 +1,4 @@
-//! The frame of every picture: title, description, the drawing, and the same as a table.
+//! The frame of every chart: title, description, drawing, and the same figures as a table.
 
 use yew::prelude::*;
 
@@ -6,25 +6,25 @@ use super::scale::{count, percent, px};
 use crate::app::parts::element::{el, group};
 use crate::app::parts::marks::{fold, table};
 use crate::app::parts::words::joined;
-use crate::app::wording::charts as say;
+use crate::app::wording::charts as text;
 
-/// What the frame says round a drawing.
+/// The text around a drawing.
 pub(super) struct Frame {
     /// Id, unique on the screen.
     pub(super) id: &'static str,
-    /// What the picture shows, as a finding.
+    /// The title, which states what the chart shows.
     pub(super) title: String,
-    /// How to read it.
+    /// How to read the chart.
     pub(super) desc: &'static str,
     /// Height of the drawing in pixels.
     pub(super) height: f64,
-    /// Heads of the table's columns.
+    /// The column heads of the table.
     pub(super) head: &'static [&'static str],
-    /// Rows of the table; the first cell names the row.
+    /// The rows of the table; the first cell is the row's header.
     pub(super) rows: Vec<Vec<String>>,
 }
 
-/// A picture with its table twin.
+/// A chart with its table.
 pub(super) fn figure(frame: Frame, drawing: Html) -> Html {
     let Frame {
         id,
@@ -35,7 +35,7 @@ pub(super) fn figure(frame: Frame, drawing: Html) -> Html {
         rows,
     } = frame;
     let (title_id, desc_id) = (joined(&[id, "-title"]), joined(&[id, "-desc"]));
-    let label = say::table_of(&title);
+    let label = text::table_of(&title);
     let caption = el("figcaption", "").words(title.clone());
     let svg = el("svg", "chart-drawing")
         .attr("width", "100%")
@@ -49,11 +49,11 @@ pub(super) fn figure(frame: Frame, drawing: Html) -> Html {
     el("figure", "chart")
         .el(caption)
         .el(svg)
-        .put(fold("chart-table", say::AS_A_TABLE, table))
+        .put(fold("chart-table", text::AS_A_TABLE, table))
         .html()
 }
 
-/// A straight line, from one place to another: across in hundredths, down in pixels.
+/// A straight line between two points: x in per cent of the width, y in pixels.
 pub(super) fn stroke(class: &'static str, from: (f64, f64), to: (f64, f64)) -> Html {
     el("line", class)
         .set("x1", percent(from.0))
@@ -63,7 +63,7 @@ pub(super) fn stroke(class: &'static str, from: (f64, f64), to: (f64, f64)) -> H
         .html()
 }
 
-/// A bar, from its left upper corner.
+/// A bar, from its top left corner.
 pub(super) fn bar(class: &'static str, from: (f64, f64), width: f64, height: f64) -> Html {
     el("rect", class)
         .set("x", percent(from.0))
@@ -73,7 +73,7 @@ pub(super) fn bar(class: &'static str, from: (f64, f64), width: f64, height: f64
         .html()
 }
 
-/// A point.
+/// A dot.
 pub(super) fn dot(class: &'static str, at: (f64, f64)) -> Html {
     el("circle", class)
         .set("cx", percent(at.0))
@@ -82,7 +82,7 @@ pub(super) fn dot(class: &'static str, at: (f64, f64)) -> Html {
         .html()
 }
 
-/// A range with a stroke across each end.
+/// A range with a cap at each end.
 pub(super) fn whisker(low: f64, high: f64, down: f64) -> Html {
     const HALF: f64 = 3.0;
     group()
@@ -100,12 +100,12 @@ pub(super) fn whisker(low: f64, high: f64, down: f64) -> Html {
         .html()
 }
 
-/// One line of words in a picture.
+/// One line of text in a chart.
 pub(super) fn word(text: &str, x: f64, y: f64, class: &'static str, anchor: &'static str) -> Html {
     words(&[text.to_owned()], x, y, class, anchor)
 }
 
-/// Words in a picture, one line under another from `y`.
+/// Lines of text in a chart, starting at `y`.
 pub(super) fn words(
     lines: &[String],
     x: f64,
@@ -124,5 +124,5 @@ pub(super) fn words(
         .html()
 }
 
-/// Height of a line of words in a picture.
+/// The height of one line of text in a chart, in pixels.
 pub(super) const LINE: f64 = 17.0;

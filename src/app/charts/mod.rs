@@ -1,7 +1,7 @@
-//! Pictures of numbers. Each says its finding in its title, and the same again as a table.
+//! Charts. Each states its finding in its title and repeats its figures in a table.
 //!
-//! Across, places are percentages, so that a picture fits any width while its words keep their size;
-//! down, they are pixels.
+//! Horizontal positions are percentages, so that a chart fits any width while its text keeps its size.
+//! Vertical positions are pixels.
 
 mod bridge;
 mod change;

@@ -1,4 +1,4 @@
-//! How good each plan is, and how sure: a line for each, all on one scale.
+//! The gain of each plan and its uncertainty: one line a plan, all on one scale.
 
 use leavewell_model::record::Currency;
 use leavewell_model::report::{CourseReport, Text};
@@ -8,20 +8,20 @@ use super::figure::{Frame, LINE, figure, stroke, word, words};
 use super::scale::{Scale, anchor, count, lines};
 use crate::app::parts::element::{el, group};
 use crate::app::parts::words::{gain_band, in_hundred, money};
-use crate::app::wording::charts as say;
+use crate::app::wording::charts as text;
 
-/// A plan's name, and what is to be known of it at once.
+/// The name of a plan, with "advised" or "barred" if it is.
 pub(super) fn named(course: &CourseReport, advised: bool) -> String {
     if advised {
-        say::advised(&course.name)
+        text::advised(&course.name)
     } else if course.barred.is_empty() {
         course.name.clone()
     } else {
-        say::barred(&course.name)
+        text::barred(&course.name)
     }
 }
 
-/// How a plan is drawn.
+/// The CSS class of a plan.
 pub(super) fn class_of(course: &CourseReport, advised: bool) -> &'static str {
     match (advised, course.barred.is_empty()) {
         (true, true) => "is-advised",
@@ -31,7 +31,7 @@ pub(super) fn class_of(course: &CourseReport, advised: bool) -> &'static str {
     }
 }
 
-/// The scale that holds what every plan brings, and nothing.
+/// The scale that covers the outcomes of every plan, and zero.
 pub(super) fn scale_of(courses: &[&CourseReport]) -> Scale {
     let mut held = vec![0.0];
     for course in courses {
@@ -48,7 +48,7 @@ struct OutcomeRow<'a> {
     advised: bool,
 }
 
-/// Money against leaving it, for each plan, in the order to show them.
+/// The money each plan brings compared with leaving the piece alone, in display order.
 pub fn outcomes(courses: &[&CourseReport], advised: &[Text], currency: Currency) -> Html {
     let scale = scale_of(courses);
     let mut rows = Vec::new();
@@ -56,7 +56,7 @@ pub fn outcomes(courses: &[&CourseReport], advised: &[Text], currency: Currency)
     for course in courses {
         let is_advised = course.steps == advised;
         let text = named(course, is_advised);
-        // Words in bold run wider.
+        // Bold text is wider.
         let name = lines(&text, if is_advised { 33 } else { 38 });
         let said = lines(&said(course, currency), 37);
         let height = LINE * count(name.len() + said.len()) + 30.0;
@@ -72,16 +72,22 @@ pub fn outcomes(courses: &[&CourseReport], advised: &[Text], currency: Currency)
     let frame = Frame {
         id: "outcomes",
         title: title(courses, advised).to_owned(),
-        desc: say::PLANS_READ,
+        desc: text::PLANS_READ,
         height: top + 22.0,
-        head: &say::PLANS_HEAD,
+        head: &text::PLANS_HEAD,
         rows: table(courses, currency),
     };
     let zero = scale.place(0.0);
     let (low, high) = scale.ends();
     let drawing = group()
         .put(stroke("chart-zero", (zero, 20.0), (zero, top)))
-        .put(word(say::AS_IT_IS, zero, 14.0, "chart-quiet", anchor(zero)))
+        .put(word(
+            text::AS_IT_IS,
+            zero,
+            14.0,
+            "chart-quiet",
+            anchor(zero),
+        ))
         .el(group().each(&rows, |row| {
             el("g", class_of(row.course, row.advised))
                 .key(&row.course.steps.join("+"))
@@ -136,16 +142,16 @@ fn line(row: &OutcomeRow, scale: Scale) -> Html {
 fn said(course: &CourseReport, currency: Currency) -> String {
     let gain = course.net_gain;
     let money = if gain.p10 == 0.0 && gain.p90 == 0.0 {
-        say::NO_CHANGE.to_owned()
+        text::NO_CHANGE.to_owned()
     } else {
-        say::range_alone(&gain_band(gain, currency)).to_owned()
+        text::range_alone(&gain_band(gain, currency)).to_owned()
     };
-    say::gain_and_unbeaten(&money, &say::unbeaten(course.p_best))
+    text::gain_and_unbeaten(&money, &text::unbeaten(course.p_best))
 }
 
 fn title(courses: &[&CourseReport], advised: &[Text]) -> &'static str {
     let Some(best) = courses.iter().find(|c| c.steps == advised) else {
-        return say::PLANS;
+        return text::PLANS;
     };
     let others = || {
         courses
@@ -153,11 +159,11 @@ fn title(courses: &[&CourseReport], advised: &[Text]) -> &'static str {
             .filter(|c| c.steps != best.steps && c.barred.is_empty())
     };
     if others().all(|c| c.net_gain.p50 <= best.net_gain.p50) {
-        say::ADVISED_IS_BEST
+        text::ADVISED_IS_BEST
     } else if others().all(|c| c.net_gain.p10 <= best.net_gain.p50) {
-        say::PLANS_OVERLAP
+        text::PLANS_OVERLAP
     } else {
-        say::ANOTHER_IS_BETTER
+        text::ANOTHER_IS_BETTER
     }
 }
 

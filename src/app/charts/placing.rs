@@ -1,35 +1,35 @@
-//! Finding room for the words of points that lie close together.
+//! Places the labels of points that lie close together.
 
 use super::figure::LINE;
 
-/// Width of the narrowest picture, in pixels: where words fit there, they fit everywhere.
+/// Width of the narrowest chart, in pixels. Labels that fit there fit everywhere.
 const NARROWEST: f64 = 290.0;
-/// Width of a letter, about.
+/// Approximate width of a letter, in pixels.
 const LETTER: f64 = 7.2;
 
-/// A point, its range and its words, before they are placed.
+/// A point with its range and its label, before placement.
 #[derive(Clone, Debug)]
 pub(super) struct Marked {
-    /// Placement across, in hundredths of the width.
+    /// Horizontal position, in per cent of the width.
     pub(super) across: f64,
-    /// Ends of its range, in hundredths of the width.
+    /// Ends of its range, in per cent of the width.
     pub(super) range: (f64, f64),
-    /// Placement down, in pixels.
+    /// Vertical position, in pixels.
     pub(super) down: f64,
-    /// Its words, line by line.
+    /// The lines of its label.
     pub(super) words: Vec<String>,
 }
 
-/// Where words go.
+/// The position of a label.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Placement {
-    /// Which end of the words is held: `start`, `middle` or `end`.
+    /// The text anchor: `start`, `middle` or `end`.
     pub(super) anchor: &'static str,
     /// Pixels to the right of the point.
     pub(super) aside: f64,
     /// Top of the first line, in pixels.
     pub(super) top: f64,
-    /// Far enough from the point to need a line to it.
+    /// Whether the label is so far from its point that it needs a line to it.
     pub(super) far: bool,
 }
 
@@ -50,8 +50,8 @@ impl Patch {
     }
 }
 
-/// A place for the words of each point, the first ones choosing first. Words keep off points and off
-/// each other, then off lines, and then stay near.
+/// The position of each point's label, placed in order. A label avoids points and other labels first, then
+/// lines, and then stays close to its point.
 pub(super) fn placed(marked: &[Marked], top: f64, bottom: f64) -> Vec<Placement> {
     let mut taken: Vec<Patch> = Vec::new();
     let mut places = Vec::new();
@@ -112,7 +112,7 @@ fn candidates(mark: &Marked) -> Vec<(Placement, Patch)> {
                 top,
                 bottom: top + height,
             };
-            // Words about the middle stand above or below their point, never on it.
+            // A centred label goes above or below its point, never on it.
             if anchor == "middle" && patch.meets(point(mark)) {
                 continue;
             }
@@ -156,7 +156,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn words_of_near_points_keep_apart() {
+    fn labels_of_close_points_do_not_overlap() {
         let mark = |across, down| Marked {
             across,
             range: (across, across),

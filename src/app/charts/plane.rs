@@ -1,4 +1,4 @@
-//! Money against originality: what each plan brings, and how much of the first surface it keeps.
+//! Money against originality: what each plan gains, and how much of the original surface it keeps.
 
 use leavewell_model::record::Currency;
 use leavewell_model::report::{CourseReport, Text};
@@ -10,12 +10,12 @@ use super::placing::{Marked, Placement, placed};
 use super::scale::{Scale, anchor, count, lines};
 use crate::app::parts::element::{El, el, group};
 use crate::app::parts::words::{gain_band, joined, money, percent};
-use crate::app::wording::charts as say;
+use crate::app::wording::charts as text;
 
 const TOP: f64 = 64.0;
 const BOTTOM: f64 = 330.0;
 
-/// Plans that fall on the same spot.
+/// Plans that share one point.
 struct CoincidingPlans {
     gain: f64,
     low: f64,
@@ -25,7 +25,7 @@ struct CoincidingPlans {
     class: &'static str,
 }
 
-/// Plans as points.
+/// The plans as points.
 pub fn plane(plans: &[&CourseReport], advised: &[Text], currency: Currency) -> Html {
     let courses = &few(plans, advised);
     let scale = scale_of(courses);
@@ -38,9 +38,9 @@ pub fn plane(plans: &[&CourseReport], advised: &[Text], currency: Currency) -> H
     let frame = Frame {
         id: "plane",
         title: title(courses, advised).to_owned(),
-        desc: say::PLANE_READ,
+        desc: text::PLANE_READ,
         height: bottom + 56.0,
-        head: &say::PLANE_HEAD,
+        head: &text::PLANE_HEAD,
         rows: table(courses, currency),
     };
     let quiet = |text: &str, x, y, anchor| word(text, x, y, "chart-quiet", anchor);
@@ -51,11 +51,11 @@ pub fn plane(plans: &[&CourseReport], advised: &[Text], currency: Currency) -> H
         edges = edges.put(stroke("chart-edge", at(pair[0]), at(pair[1])));
     }
     let drawing = group()
-        .put(quiet(say::PLANE_TOP, 2.0, 14.0, "start"))
-        .put(quiet(say::PLANE_FOOT, 2.0, bottom + 15.0, "start"))
-        .put(quiet(say::AS_IT_IS, zero, bottom + 32.0, anchor(zero)))
+        .put(quiet(text::PLANE_TOP, 2.0, 14.0, "start"))
+        .put(quiet(text::PLANE_FOOT, 2.0, bottom + 15.0, "start"))
+        .put(quiet(text::AS_IT_IS, zero, bottom + 32.0, anchor(zero)))
         .put(quiet(&money(least, currency), 2.0, bottom + 49.0, "start"))
-        .put(quiet(say::PLANE_ACROSS, 50.0, bottom + 49.0, "middle"))
+        .put(quiet(text::PLANE_ACROSS, 50.0, bottom + 49.0, "middle"))
         .put(quiet(&money(most, currency), 98.0, bottom + 49.0, "end"))
         .put(stroke("chart-axis", (2.0, bottom), (98.0, bottom)))
         .put(stroke("chart-zero", (zero, 22.0), (zero, bottom)))
@@ -84,7 +84,7 @@ impl CoincidingPlans {
     }
 }
 
-/// A point's range, and a line to its words where they stand off.
+/// The range of a point, and a line to its label if the label is far away.
 fn range(spot: &CoincidingPlans, place: Placement, scale: Scale) -> El {
     let y = height_of(spot.originality);
     let x = scale.place(spot.gain);
@@ -114,8 +114,8 @@ fn label(spot: &CoincidingPlans, place: Placement, scale: Scale) -> El {
         ))
 }
 
-/// The plans a person can tell apart here: the advised one, leaving it, replating, and then those
-/// nothing beats before the others.
+/// The few plans that fit the chart: the advised one, leaving it, replating, and then the unbeaten plans
+/// before the others.
 fn few<'a>(courses: &[&'a CourseReport], advised: &[Text]) -> Vec<&'a CourseReport> {
     const MOST: usize = 5;
     let rank = |c: &CourseReport| {
@@ -133,7 +133,7 @@ fn few<'a>(courses: &[&'a CourseReport], advised: &[Text]) -> Vec<&'a CourseRepo
     few
 }
 
-/// The points; plans that fall together share one.
+/// The points. Plans at the same position share one.
 fn spots(courses: &[&CourseReport], advised: &[Text], scale: Scale) -> Vec<CoincidingPlans> {
     let mut spots: Vec<CoincidingPlans> = Vec::new();
     for course in courses {
@@ -144,7 +144,7 @@ fn spots(courses: &[&CourseReport], advised: &[Text], scale: Scale) -> Vec<Coinc
                 && (height_of(s.originality) - height_of(course.originality)).abs() < 8.0
         };
         if let Some(spot) = spots.iter_mut().find(near) {
-            spot.name.extend(lines(&say::and_plan(&said), 22));
+            spot.name.extend(lines(&text::and_plan(&said), 22));
             spot.low = spot.low.min(course.net_gain.p10);
             spot.high = spot.high.max(course.net_gain.p90);
             if is_advised {
@@ -164,7 +164,7 @@ fn spots(courses: &[&CourseReport], advised: &[Text], scale: Scale) -> Vec<Coinc
     spots
 }
 
-/// Gain and originality of the plans that no other beats on both counts, most original first.
+/// The gain and originality of the plans that no other beats on both, most original first.
 fn unbeaten(courses: &[&CourseReport]) -> Vec<(f64, f64)> {
     let mut edge: Vec<(f64, f64)> = courses
         .iter()
@@ -193,9 +193,9 @@ fn height_of(originality: f64) -> f64 {
 
 fn title(courses: &[&CourseReport], advised: &[Text]) -> &'static str {
     match courses.iter().find(|c| c.steps == advised) {
-        Some(course) if beaten(course, courses) => say::ADVISED_IS_BEATEN,
-        Some(_) => say::ADVISED_IS_UNBEATEN,
-        None => say::PLANS_BY_BOTH,
+        Some(course) if beaten(course, courses) => text::ADVISED_IS_BEATEN,
+        Some(_) => text::ADVISED_IS_UNBEATEN,
+        None => text::PLANS_BY_BOTH,
     }
 }
 
@@ -207,7 +207,7 @@ fn table(courses: &[&CourseReport], currency: Currency) -> Vec<Vec<String>> {
                 c.name.clone(),
                 gain_band(c.net_gain, currency),
                 percent(c.originality),
-                say::beaten(beaten(c, courses)).to_owned(),
+                text::beaten(beaten(c, courses)).to_owned(),
             ]
         })
         .collect()

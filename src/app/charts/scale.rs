@@ -1,11 +1,11 @@
-//! From figures to places in a picture, and words cut to fit it.
+//! Turns figures into positions in a chart, and wraps text to fit.
 
-/// A small number of things, as a length can be counted in.
+/// A small count as a float.
 pub(super) fn count(things: usize) -> f64 {
     f64::from(u16::try_from(things).unwrap_or(u16::MAX))
 }
 
-/// A straight scale across a picture.
+/// A linear horizontal scale.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Scale {
     low: f64,
@@ -13,10 +13,10 @@ pub(super) struct Scale {
 }
 
 impl Scale {
-    /// Room left at each end, in hundredths of the width, for marks and their outlines.
+    /// Margin at each end for marks and their outlines, in per cent of the width.
     const MARGIN: f64 = 2.0;
 
-    /// The scale that holds all these values.
+    /// The scale that covers all these values.
     pub(super) fn holding(values: &[f64]) -> Self {
         let (mut low, mut high) = (f64::INFINITY, f64::NEG_INFINITY);
         for value in values.iter().copied().filter(|v| v.is_finite()) {
@@ -38,13 +38,13 @@ impl Scale {
         Self { low, high }
     }
 
-    /// Where a value lies, in hundredths of the width.
+    /// The position of a value, in per cent of the width.
     pub(super) fn place(self, value: f64) -> f64 {
         let share = ((value - self.low) / (self.high - self.low)).clamp(0.0, 1.0);
         Self::MARGIN + share * (100.0 - 2.0 * Self::MARGIN)
     }
 
-    /// How long a stretch is, in hundredths of the width.
+    /// The length of an interval, in per cent of the width.
     pub(super) fn stretch(self, from: f64, to: f64) -> f64 {
         self.place(to) - self.place(from)
     }
@@ -55,17 +55,17 @@ impl Scale {
     }
 }
 
-/// Hundredths of the width, for an attribute.
+/// Per cent of the width, as an attribute value.
 pub(super) fn percent(hundredths: f64) -> String {
     ((hundredths * 100.0).round() / 100.0).to_string() + "%"
 }
 
-/// Pixels, for an attribute. Tenths are enough.
+/// Pixels to one decimal, as an attribute value.
 pub(super) fn px(pixels: f64) -> String {
     ((pixels * 10.0).round() / 10.0).to_string()
 }
 
-/// On which side of a mark words fit: `start` puts them to its right.
+/// The text anchor for a label beside a mark; `start` puts it to the right.
 pub(super) fn anchor(hundredths: f64) -> &'static str {
     if hundredths < 34.0 {
         "start"
@@ -76,7 +76,7 @@ pub(super) fn anchor(hundredths: f64) -> &'static str {
     }
 }
 
-/// A logarithm to base 2, straight between powers of two: near enough for a place on a track.
+/// An approximate base-2 logarithm, linear between powers of two. It is accurate enough for a position on a track.
 pub(super) fn log_place(value: f64) -> f64 {
     let mut value = value.max(1e-9);
     let mut doublings = 0.0;
@@ -91,7 +91,7 @@ pub(super) fn log_place(value: f64) -> f64 {
     doublings + value - 1.0
 }
 
-/// A text cut into lines of at most so many letters, at spaces.
+/// The text wrapped at spaces into lines of at most `most` letters.
 pub(super) fn lines(text: &str, most: usize) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
     for word in text.split(' ') {
@@ -111,7 +111,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn places_stay_inside() {
+    fn positions_stay_inside_the_chart() {
         let scale = Scale::holding(&[-50.0, 150.0, f64::NAN]);
         let at = |scale: Scale, value| percent(scale.place(value));
         assert_eq!(
@@ -130,7 +130,7 @@ mod tests {
     }
 
     #[test]
-    fn the_log_track_doubles_evenly() {
+    fn each_doubling_takes_the_same_length() {
         assert!((log_place(8.0) - log_place(4.0) - 1.0).abs() < 1e-12);
         assert!((log_place(0.5) + 1.0).abs() < 1e-12);
         assert!(log_place(0.0).is_finite());

@@ -1,4 +1,4 @@
-//! How much of the first silver is left, part by part.
+//! How much of the original silver is left on each part.
 
 use leavewell_model::report::PartReport;
 use yew::prelude::*;
@@ -7,9 +7,9 @@ use super::figure::{Frame, LINE, bar, figure, whisker, word, words};
 use super::scale::{Scale, count, lines};
 use crate::app::parts::element::{el, group};
 use crate::app::parts::words::{number_band, percent, small};
-use crate::app::wording::charts as say;
+use crate::app::wording::charts as text;
 
-/// A bar for each part, against the silver it was made with.
+/// One bar for each part, compared with the silver it was made with.
 pub fn silver_left(parts: &[PartReport]) -> Html {
     let mut rows = Vec::new();
     let mut top = 0.0;
@@ -25,15 +25,15 @@ pub fn silver_left(parts: &[PartReport]) -> Html {
             .total_cmp(&b.left_fraction.unwrap_or(1.0))
     });
     let title = thinnest.map_or_else(
-        || say::NO_LAYER.to_owned(),
-        |part| say::thinnest(&small(&part.name), &left_words(part)),
+        || text::NO_LAYER.to_owned(),
+        |part| text::thinnest(&small(&part.name), &left_words(part)),
     );
     let frame = Frame {
         id: "silver-left",
         title,
-        desc: say::SILVER_LEFT_READ,
+        desc: text::SILVER_LEFT_READ,
         height: top.max(LINE),
-        head: &say::SILVER_LEFT_HEAD,
+        head: &text::SILVER_LEFT_HEAD,
         rows: parts.iter().map(table_row).collect(),
     };
     let drawing = group().each(&rows, |(part, said, top)| {
@@ -45,7 +45,7 @@ pub fn silver_left(parts: &[PartReport]) -> Html {
 fn row(part: &PartReport, said: &[String], top: f64) -> Html {
     let scale = Scale::holding(&[0.0, 1.0]);
     let left = part.left_fraction.unwrap_or_default();
-    // The band is known in micrometres; the bar is drawn in shares of the first layer.
+    // The band is in micrometres; the bar is a share of the original layer.
     let (low, high) = part
         .left_um
         .filter(|band| band.p50 > 0.0)
@@ -68,15 +68,15 @@ fn row(part: &PartReport, said: &[String], top: f64) -> Html {
 
 fn left_words(part: &PartReport) -> String {
     part.left_fraction
-        .map_or_else(|| say::NOT_A_LAYER.to_owned(), percent)
+        .map_or_else(|| text::NOT_A_LAYER.to_owned(), percent)
 }
 
 fn words_beside(part: &PartReport) -> String {
     let left = left_words(part);
     if part.bleed > 0.0 {
-        say::left_where_bare(&left, &percent(part.bleed))
+        text::left_where_bare(&left, &percent(part.bleed))
     } else {
-        say::left_nowhere_bare(&left)
+        text::left_nowhere_bare(&left)
     }
 }
 
@@ -85,7 +85,7 @@ fn table_row(part: &PartReport) -> Vec<String> {
         part.name.to_string(),
         left_words(part),
         part.left_um
-            .map_or_else(|| say::SOLID.to_owned(), number_band),
+            .map_or_else(|| text::SOLID.to_owned(), number_band),
         percent(part.bleed),
     ]
 }

@@ -1,4 +1,4 @@
-//! The drawing of a piece with bands for how far heat gets from a joint.
+//! The drawing of a piece with bands that show how far heat travels from a joint.
 
 use leavewell_model::record::{Form, PartName};
 use yew::prelude::*;
@@ -10,22 +10,22 @@ use super::piece::drawn;
 use super::shape::{PaintedShape, Style, number};
 use crate::app::parts::element::{El, el};
 use crate::app::parts::words::joined;
-use crate::app::wording::drawings as say;
+use crate::app::wording::drawings as text;
 
-/// Room below the piece: the scale, and what gets hot all over.
+/// Height below the piece, for the scale and for temperatures that reach the whole piece.
 const BELOW: f64 = 44.0;
-/// The longest that the scale may be drawn.
+/// The greatest drawn length of the scale.
 const LONGEST_SCALE: f64 = 110.0;
 /// Lengths of scale to choose from, mm.
 const SCALES: [f64; 11] = [
     0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0,
 ];
-/// The smallest that the mark for the joint is drawn.
+/// The smallest drawn radius of the joint's mark.
 const LEAST_MARK: f64 = 3.0;
 
-/// How each band is drawn, the coolest first: how strong its tint is, how far apart the lines of its
-/// pattern stand and how they lean, and how its ring is dashed. The tint grows with the heat, so that
-/// the bands can be told apart in grey; pattern and dashes do without any tint.
+/// The style of each band, coolest first: opacity of the tint, spacing and angle of the hatching, dashes of
+/// the ring. The tint grows with the temperature, so the bands differ in grey print; hatching and dashes
+/// differ without any tint.
 const STYLES: [(&str, &str, &str, &str); 8] = [
     (".07", "14", "45", "2 5"),
     (".13", "12", "135", "6 4"),
@@ -37,47 +37,47 @@ const STYLES: [(&str, &str, &str, &str); 8] = [
     (".55", "5", "0", ""),
 ];
 
-/// What is drawn.
+/// The data of the drawing.
 #[derive(Clone, Debug, Default)]
 pub struct HeatDrawing {
-    /// Begins the ids in it.
+    /// The prefix of its element ids.
     pub id: String,
-    /// What it shows, as a sentence.
+    /// The title: a sentence that says what the drawing shows.
     pub title: String,
-    /// What is to be seen.
+    /// The description for screen readers.
     pub description: String,
-    /// The form of the piece, if it is known.
+    /// The form of the piece, if known.
     pub form: Option<Form>,
     /// The part with the joint.
     pub part: Option<PartName>,
-    /// How large the piece is, mm: its height, or for a tray its length.
+    /// The size of the piece in mm: its height, or the length of a tray.
     pub size_mm: f64,
-    /// Whether that is only assumed.
+    /// Whether the size is assumed and not measured.
     pub assumed: bool,
-    /// Radius of the hot place, mm.
+    /// Radius of the heated spot, mm.
     pub hot_mm: f64,
-    /// Temperature, reach in words, and the greatest reach in mm from the edge of the hot place, none
-    /// for all of the piece; the coolest first.
+    /// For each band, coolest first: the temperature, the reach in words, and the greatest reach in mm from
+    /// the edge of the heated spot (`None` for the whole piece).
     pub zones: Vec<(String, String, Option<f64>)>,
 }
 
-/// A band as it is drawn: its style, its ring if that lies on the piece, and its words.
+/// A band of the drawing: its style, its ring if that lies on the piece, and its label.
 struct HeatBand<'a> {
     style: usize,
-    /// None when all of the piece lies within it.
+    /// `None` if the whole piece lies inside it.
     radius: Option<f64>,
     at: &'a str,
     reach: &'a str,
 }
 
-/// Everything in the units of the drawing.
+/// The bands and the piece, in drawing units.
 struct Overlay<'a> {
     shapes: Vec<PaintedShape>,
     piece: Silhouette,
     joint: Point,
     per_mm: f64,
     hot: f64,
-    /// Beyond all of the piece.
+    /// A radius beyond the whole piece.
     beyond: f64,
     bands: Vec<HeatBand<'a>>,
 }
@@ -93,7 +93,7 @@ impl HeatDrawing {
         } else {
             bottom - top
         };
-        // Sizes that cannot be used do not come this far; held all the same, so that no number is none.
+        // The record rejects invalid sizes. This check keeps every number finite all the same.
         let size = if self.size_mm > 0.0 {
             self.size_mm
         } else {
@@ -135,7 +135,7 @@ impl HeatDrawing {
         let defs = el("defs", "")
             .el(clip)
             .each(&overlay.bands, |band| pattern(band.style, &id("-band")));
-        let lit = self.part.unwrap_or(PartName::Body);
+        let selected = self.part.unwrap_or(PartName::Body);
         let shapes = overlay.shapes.iter().cloned();
         let words: Vec<String> = overlay.rings().map(|(_, words)| words).collect();
         let rings: Vec<(f64, usize)> = overlay
@@ -155,7 +155,7 @@ impl HeatDrawing {
                 .set("id", id("-desc"))
                 .words(self.description.clone()))
             .el(defs)
-            .el(el("g", "").each(shapes, |shape| drawn(shape, lit, &[])))
+            .el(el("g", "").each(shapes, |shape| drawn(shape, selected, &[])))
             .el(el("g", "")
                 .set("clip-path", joined(&["url(#", &id("-clip"), ")"]))
                 .each(overlay.areas(), |(style, path)| {
@@ -187,7 +187,7 @@ impl HeatDrawing {
             .html()
     }
 
-    /// A stretch of so many millimetres, and whether the size it rests on is measured.
+    /// The scale bar, with a note if the size of the piece is assumed.
     fn scale(&self, per_mm: f64) -> El {
         let fits = SCALES.iter().rev().find(|mm| *mm * per_mm <= LONGEST_SCALE);
         let mm = fits.copied().unwrap_or(SCALES[0]);
@@ -209,7 +209,7 @@ impl HeatDrawing {
         ]);
         let words = [&mm.to_string(), " mm"].concat();
         let words = if self.assumed {
-            words + say::SIZE_ASSUMED
+            words + text::SIZE_ASSUMED
         } else {
             words
         };
@@ -220,7 +220,7 @@ impl HeatDrawing {
 }
 
 impl Overlay<'_> {
-    /// Rings on the piece, the smallest first, with their words.
+    /// The rings on the piece with their labels, smallest first.
     fn rings(&self) -> impl Iterator<Item = (f64, String)> {
         self.bands.iter().rev().filter_map(|band| {
             band.radius
@@ -228,7 +228,7 @@ impl Overlay<'_> {
         })
     }
 
-    /// The areas between the rings, hottest first: style and path.
+    /// The areas between the rings as style and path, hottest first.
     fn areas(&self) -> Vec<(usize, String)> {
         let mut inner = 0.0;
         let mut areas = Vec::new();
@@ -243,14 +243,14 @@ impl Overlay<'_> {
         areas
     }
 
-    /// What gets hot all over, in words; nothing when nothing does.
+    /// The temperatures that may reach the whole piece, in words; empty if there are none.
     fn all_over(&self) -> String {
         let all = self.bands.iter().filter(|band| band.radius.is_none());
         let all: Vec<&str> = all.map(|band| band.at).collect();
         if all.is_empty() {
             String::new()
         } else {
-            say::all_over(&all.join(", "))
+            text::all_over(&all.join(", "))
         }
     }
 }
@@ -296,7 +296,7 @@ fn said(class: &'static str, (x, y): Point, anchor: &'static str, words: String)
         .words(words)
 }
 
-/// Words at the end of a line to their ring.
+/// A label with a line to its ring.
 fn spoken(place: &Label, words: String) -> El {
     let (from, to) = (place.from, place.to);
     let anchor = if place.before { "end" } else { "start" };
@@ -318,7 +318,7 @@ fn band_id(style: usize, begin: &str) -> String {
     joined(&[begin, &style.to_string()])
 }
 
-/// The tint and the lines of a band.
+/// The tint and the hatching of a band.
 fn pattern(style: usize, begin: &str) -> El {
     let (tint, tile, lean, _) = STYLES[style];
     let square = |class| el("rect", class).attr("width", tile).attr("height", tile);
@@ -355,7 +355,7 @@ mod tests {
         }
     }
 
-    /// The teapot stands from 62 to 260: 198 units.
+    /// The drawn teapot spans 62 to 260 vertically: 198 units.
     #[test]
     fn a_piece_is_drawn_to_scale() {
         let drawing = drawing(99.0, &[Some(30.0), Some(10.0)]);
@@ -370,19 +370,22 @@ mod tests {
     }
 
     #[test]
-    fn what_is_never_reached_has_no_band_and_what_is_larger_than_the_piece_is_all_of_it() {
+    fn a_band_of_zero_reach_is_dropped_and_one_beyond_the_piece_covers_it() {
         let drawing = drawing(99.0, &[None, Some(900.0), Some(10.0), Some(0.0)]);
         let overlay = drawing.overlay();
         assert_eq!(overlay.bands.len(), 3);
-        assert_eq!(overlay.all_over(), "May reach all of it: 96 °C, 97 °C");
+        assert_eq!(
+            overlay.all_over(),
+            "May reach the whole piece: 96 °C, 97 °C"
+        );
         assert_eq!(overlay.rings().count(), 1);
-        // The warmer of the two covers the cooler.
+        // The hotter of the two covers the cooler.
         let styles: Vec<usize> = overlay.areas().iter().map(|(style, _)| *style).collect();
         assert_eq!(styles, [2, 1]);
     }
 
     #[test]
-    fn just_short_of_the_far_end_there_is_a_ring_and_past_it_none() {
+    fn a_ring_is_drawn_only_up_to_the_far_end_of_the_piece() {
         let far = drawing(198.0, &[]).overlay().piece.farthest((115.0, 192.0));
         for (more, ringed) in [(-1.0, true), (1.0, false)] {
             let drawing = drawing(198.0, &[Some(far - 5.0 + more)]);
@@ -393,7 +396,7 @@ mod tests {
     }
 
     #[test]
-    fn absurd_sizes_leave_every_number_a_number_in_the_picture() {
+    fn absurd_sizes_give_finite_coordinates() {
         for size in [0.0, -3.0, f64::NAN, 1.0, 1e-9, 3000.0, 1e9, f64::INFINITY] {
             for reach in [Some(0.4), Some(1e9), None] {
                 let drawing = drawing(size, &[reach, reach]);

@@ -1,48 +1,48 @@
-//! Where the words beside the bands of heat go: each at the end of a line from its ring, clear of all
-//! others and inside the picture.
+//! Places the labels of the heat bands: each at the end of a line from its ring, inside the drawing, with no
+//! overlaps.
 
 use super::outline::{Point, Silhouette, distance, ways};
 
-/// Width of the picture.
+/// Width of the drawing.
 pub(super) const WIDTH: f64 = 400.0;
-/// Height of that part of it where the piece is drawn.
+/// Height of the area with the piece.
 pub(super) const HEIGHT: f64 = 300.0;
 
-/// Half the height of a line of words.
+/// Half the height of a line of text.
 const HALF_LINE: f64 = 8.0;
-/// Room a letter takes, with some to spare.
+/// Width of a letter, with some margin.
 const LETTER: f64 = 7.0;
-/// Between the end of the line and the words.
+/// Gap between the line's end and the label.
 const GAP: f64 = 3.0;
-/// Height of the stretches in which room beside the piece is looked for.
+/// Height of the strips used to measure the free space beside the piece.
 const STRETCH: f64 = 10.0;
 
-/// How much longer a line may be to keep words off the piece.
+/// How much longer a line may be to keep its label off the piece.
 const ON_THE_PIECE: f64 = 250.0;
-/// How much longer a line may be to leave its ring where the ring is drawn.
+/// How much longer a line may be to start on a visible part of its ring.
 const OFF_THE_PIECE: f64 = 350.0;
 
-/// Words and the line to them.
+/// A label and the line to it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Label {
-    /// Where the line leaves the ring.
+    /// Where the line starts, on the ring.
     pub(super) from: Point,
-    /// Where it ends.
+    /// Where the line ends.
     pub(super) to: Point,
-    /// Whether the words stand before that end, not after it.
+    /// Whether the label is to the left of that end.
     pub(super) before: bool,
-    /// What the words take up: left, top, right, bottom.
+    /// The box of the label: left, top, right, bottom.
     room: [f64; 4],
 }
 
 impl Label {
-    /// Where the words stand.
+    /// The position of the label's text.
     pub(super) fn words_at(&self) -> Point {
         let side = if self.before { -GAP } else { GAP };
         (self.to.0 + side, self.to.1 + 4.5)
     }
 
-    /// Whether the two lines run so nearly the same way that they would be taken for one.
+    /// Whether the two lines are so nearly parallel that they look like one.
     fn along(&self, other: &Self) -> bool {
         const ALIKE: f64 = 0.9995;
         let way = |l: &Self| (l.to.0 - l.from.0, l.to.1 - l.from.1);
@@ -61,10 +61,10 @@ impl Label {
     }
 }
 
-/// Whether the line of one runs through the room of another.
+/// Whether a line crosses the box of another label.
 fn crosses(label: &Label, [l, t, r, b]: [f64; 4]) -> bool {
     let ((x, y), (ex, ey)) = (label.from, label.to);
-    // The stretch of the line, as shares of its length, that lies between two sides.
+    // The part of the line between two sides of the box, as fractions of its length.
     let between = |from: f64, to: f64, low: f64, high: f64| {
         let run = to - from;
         if run.abs() > 1e-9 {
@@ -81,10 +81,9 @@ fn crosses(label: &Label, [l, t, r, b]: [f64; 4]) -> bool {
     enters < leaves - 1e-9
 }
 
-/// A place for each of these: how far its ring is from the joint, smallest first, and how many letters
-/// it has. Best is a short line to words beside the piece; all lines point at the joint, so none crosses
-/// another. Words close to the joint can bar the way to the rest: if any is left over, all move to the
-/// sides.
+/// Places a label for each ring, given the ring's distance from the joint (smallest first) and the number of
+/// letters. A short line to a label beside the piece is best. All lines point at the joint, so none cross.
+/// Labels close to the joint can block the others; if one finds no place, all move to the sides.
 pub(super) fn labels(
     piece: &Silhouette,
     joint: Point,
@@ -94,7 +93,7 @@ pub(super) fn labels(
     let ways = ways();
     for sides in [false, true] {
         let mut placed: Vec<Option<Label>> = Vec::new();
-        // The largest have the fewest places at the sides.
+        // The largest rings have the fewest free positions at the sides.
         for (radius, letters) in rings.iter().rev() {
             let mut best: Option<(f64, Label)> = None;
             let along = |way: Point, r: f64| (joint.0 + way.0 * r, joint.1 + way.1 * r);
@@ -149,7 +148,7 @@ pub(super) fn labels(
     Vec::new()
 }
 
-/// Where lines to words along the left and the right side end, one below the other.
+/// The ends of the lines for labels stacked along the left and right sides.
 fn side_ends(letters: usize) -> impl Iterator<Item = Point> {
     let wide = 2.5 + width(letters);
     (0..17).flat_map(move |row: u8| {
@@ -181,7 +180,7 @@ fn inside([l, t, r, b]: [f64; 4]) -> bool {
     l >= 2.0 && t >= 2.0 && r <= WIDTH - 2.0 && b <= HEIGHT - 2.0
 }
 
-/// Whether words there lie left or right of the piece, above or below it.
+/// Whether this box lies clear of the piece: left or right of it, above or below it.
 fn beside(spans: &[(f64, f64)], [l, t, r, b]: [f64; 4]) -> bool {
     let mut top = 0.0;
     spans.iter().all(|(from, to)| {
@@ -198,10 +197,10 @@ mod tests {
     use crate::app::drawings::shape::Style;
     use leavewell_model::record::Form;
 
-    /// Every part of every form, with rings close together, far apart, and all alike: no words meet, none
-    /// leaves the picture, none is left out.
+    /// For every part of every form, with rings close together, far apart and equal: no labels overlap, none
+    /// leaves the drawing, and none is missing.
     #[test]
-    fn words_never_meet_and_stay_in_the_picture() {
+    fn labels_never_overlap_and_stay_in_the_drawing() {
         let sets: [&[f64]; 5] = [
             &[3.0, 3.5, 4.0, 5.0, 6.0, 7.0, 9.0, 12.0],
             &[10.0, 20.0, 30.0, 40.0, 55.0, 70.0, 90.0, 110.0],
@@ -215,7 +214,7 @@ mod tests {
             for part in form.parts() {
                 let at = joint(Some(*form), *part);
                 for set in sets {
-                    // As long as words get: "303.7 °C: 100 to 200 mm".
+                    // The longest label: "303.7 °C: 100 to 200 mm".
                     let rings: Vec<(f64, usize)> = set.iter().map(|r| (*r, 23)).collect();
                     let labels = labels(&piece, at, &rings);
                     let name = [form.label(), ", ", part.label()].concat();
@@ -234,7 +233,7 @@ mod tests {
     }
 
     #[test]
-    fn a_line_through_words_is_found() {
+    fn a_line_through_a_label_is_detected() {
         let room = [10.0, 10.0, 30.0, 20.0];
         assert!(crosses(&label_to((0.0, 15.0), (40.0, 15.0)), room));
         assert!(crosses(&label_to((20.0, 0.0), (20.0, 40.0)), room));
@@ -246,7 +245,7 @@ mod tests {
     }
 
     #[test]
-    fn two_lines_the_same_way_are_taken_for_one() {
+    fn nearly_parallel_lines_are_detected() {
         let a = label_to((0.0, 0.0), (10.0, 0.0));
         assert!(a.along(&label_to((3.0, 0.0), (20.0, 0.0))));
         assert!(!a.along(&label_to((0.0, 3.0), (10.0, 4.0))));
@@ -258,7 +257,7 @@ mod tests {
     }
 
     #[test]
-    fn words_stand_beside_the_piece_where_there_is_room() {
+    fn labels_go_beside_the_piece_if_they_fit() {
         let shapes = shapes(Some(Form::Candlestick));
         let piece = Silhouette::of(shapes.iter().filter(|s| s.style == Style::Area));
         let spans = piece.spans(STRETCH, 30);

@@ -1,4 +1,4 @@
-//! Our own line drawings of pieces: one hand, flat fills, every part its own shape.
+//! Our line drawings of pieces: one style, flat fills, a separate shape for every part.
 
 mod forms;
 mod heat;

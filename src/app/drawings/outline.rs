@@ -1,24 +1,23 @@
-//! The outline of a drawn piece as straight stretches: what is inside it, how large it is, how far it
-//! goes.
+//! The outline of a drawn piece as straight segments, for questions about inside, bounds and distance.
 
 use leavewell_model::terms::decimal;
 
 use super::shape::PaintedShape;
 
-/// A place on a drawing.
+/// A point in drawing units: x to the right, y down.
 pub(super) type Point = (f64, f64);
 
-/// Closed lines, each of short straight stretches.
+/// Closed polygons with short sides.
 #[derive(Debug)]
 pub(super) struct Silhouette(Vec<Vec<Point>>);
 
 impl Silhouette {
-    /// The outline of these shapes together.
+    /// The combined outline of these shapes.
     pub(super) fn of<'a>(shapes: impl IntoIterator<Item = &'a PaintedShape>) -> Self {
         Self(shapes.into_iter().flat_map(|s| loops(&s.path)).collect())
     }
 
-    /// Whether a place is on the metal.
+    /// Whether a point is on the metal.
     pub(super) fn holds(&self, (x, y): Point) -> bool {
         self.0.iter().any(|ring| {
             sides(ring)
@@ -31,7 +30,7 @@ impl Silhouette {
         })
     }
 
-    /// Left, top, right and bottom.
+    /// The bounding box: left, top, right, bottom.
     pub(super) fn bounds(&self) -> [f64; 4] {
         let far = f64::INFINITY;
         self.spots()
@@ -40,14 +39,14 @@ impl Silhouette {
             })
     }
 
-    /// How far the farthest of it is from a place.
+    /// The distance from a point to the farthest point of the outline.
     pub(super) fn farthest(&self, from: Point) -> f64 {
         self.spots()
             .map(|spot| distance(from, spot))
             .fold(0.0, f64::max)
     }
 
-    /// For each stretch of this height from the top, how far left and right the piece goes there.
+    /// The left and right limits of the piece in each horizontal strip of this height, from the top.
     pub(super) fn spans(&self, step: f64, count: usize) -> Vec<(f64, f64)> {
         let mut spans = vec![(f64::INFINITY, f64::NEG_INFINITY); count];
         for (a, b) in self.0.iter().flat_map(|ring| sides(ring)) {
@@ -66,7 +65,7 @@ impl Silhouette {
         spans
     }
 
-    /// How far a place is from the metal; 0 on it.
+    /// The distance from a point to the metal; 0 on the metal.
     #[cfg(test)]
     pub(super) fn gap(&self, at: Point) -> f64 {
         if self.holds(at) {
@@ -86,19 +85,19 @@ impl Silhouette {
     }
 }
 
-/// The straight line between two places.
+/// The distance between two points.
 pub(super) fn distance(a: Point, b: Point) -> f64 {
     let (dx, dy) = (a.0 - b.0, a.1 - b.1);
     (dx * dx + dy * dy).sqrt()
 }
 
-/// The place a share `t` of the way from one to the other.
+/// The point at fraction `t` of the way from one to the other.
 pub(super) fn along(a: Point, b: Point, t: f64) -> Point {
     (a.0 + (b.0 - a.0) * t, a.1 + (b.1 - a.1) * t)
 }
 
-/// Ways to go from a place, all round, each of length 1. By the rational form of the circle, which
-/// needs no sine.
+/// Unit vectors in all directions. They come from the rational parametrisation of the circle, which needs no
+/// sine.
 pub(super) fn ways() -> Vec<Point> {
     const STEPS: u8 = 12;
     let quarter = (0..STEPS).map(|k| {
@@ -116,17 +115,17 @@ pub(super) fn ways() -> Vec<Point> {
     ways
 }
 
-/// From each place to the next, and from the last back to the first.
+/// Each point with the next, and the last with the first.
 fn sides(ring: &[Point]) -> impl Iterator<Item = (Point, Point)> {
     let next = ring.iter().skip(1).chain(ring.first());
     ring.iter().copied().zip(next.copied())
 }
 
-/// Closed lines of path data as our own drawings have it: moves, straight lines, curves, whole
-/// ellipses of two arcs.
+/// The polygons of SVG path data, limited to what our drawings use: moves, lines, curves, and ellipses made of
+/// two arcs.
 fn loops(path: &str) -> Vec<Vec<Point>> {
     let mut loops: Vec<Vec<Point>> = Vec::new();
-    // Each command is a letter and the numbers after it.
+    // Each command is a letter with the numbers that follow it.
     let starts = path.match_indices(|c: char| c.is_ascii_alphabetic());
     for (start, letter) in starts {
         let rest = &path[start + 1..];
@@ -171,7 +170,7 @@ fn curve(line: &mut Vec<Point>, way: &[f64]) {
     }
 }
 
-/// Half an ellipse; the first goes over the top from left to right, the second back below.
+/// Half an ellipse. The first half goes over the top from left to right, the second back below.
 fn arc(line: &mut Vec<Point>, way: &[f64]) {
     let (Some(from), &[rx, ry, _, _, _, x, y]) = (line.last().copied(), way) else {
         return;
@@ -229,7 +228,7 @@ mod tests {
     }
 
     #[test]
-    fn ways_go_all_round() {
+    fn the_unit_vectors_cover_all_directions() {
         let ways = ways();
         assert_eq!(ways.len(), 48);
         let (x, y) = ways

@@ -7,28 +7,27 @@ use super::forms::shapes;
 use super::shape::{PaintedShape, Style, number};
 use crate::app::parts::element::{El, el};
 use crate::app::parts::words::{joined, small};
-use crate::app::wording::drawings as say;
+use crate::app::wording::drawings as text;
 
-/// Id of the drawing; a screen has one.
+/// The id of the drawing. A screen has at most one.
 const ID: &str = "piece-drawing";
 
-/// A piece seen from the side, drawn by part: a plain covered cup when its form is not known. The lit
-/// part is drawn in full ink. Copper stripes are as wide, beside the silver between them, as the
-/// share of the part where base metal shows.
-pub fn piece_drawing(form: Option<Form>, lit: PartName, bleeds: &[(PartName, f64)]) -> Html {
+/// A side view of the piece, part by part, or a plain covered cup if its form is unknown. The selected part is
+/// drawn in full ink. Copper stripes cover the share of each part where base metal shows.
+pub fn piece_drawing(form: Option<Form>, selected: PartName, bleeds: &[(PartName, f64)]) -> Html {
     let (title_id, desc_id) = ("piece-drawing-title", "piece-drawing-desc");
     let name = form
         .filter(|f| *f != Form::Other)
-        .map_or(say::PIECE, Form::label);
+        .map_or(text::PIECE, Form::label);
     let title = el("title", "")
         .attr("id", title_id)
-        .words(say::drawing_of(&small(name)));
+        .words(text::drawing_of(&small(name)));
     let desc = el("desc", "")
         .attr("id", desc_id)
-        .words(description(lit, bleeds));
+        .words(description(selected, bleeds));
     let shown = bleeds.iter().filter(|(_, share)| *share > 0.0);
     let defs = el("defs", "").each(shown, |(part, share)| stripes(*part, *share));
-    let drawn = el("g", "").each(shapes(form), |shape| drawn(shape, lit, bleeds));
+    let drawn = el("g", "").each(shapes(form), |shape| drawn(shape, selected, bleeds));
     el("svg", "piece-drawing has-lit")
         .attr("id", ID)
         .attr("viewBox", "0 0 400 300")
@@ -41,9 +40,9 @@ pub fn piece_drawing(form: Option<Form>, lit: PartName, bleeds: &[(PartName, f64
         .html()
 }
 
-/// One shape, and the copper over it where base metal shows.
-pub(super) fn drawn(shape: PaintedShape, lit: PartName, bleeds: &[(PartName, f64)]) -> El {
-    let is_lit = lit == shape.part;
+/// One shape, with copper stripes over it if base metal shows.
+pub(super) fn drawn(shape: PaintedShape, selected: PartName, bleeds: &[(PartName, f64)]) -> El {
+    let is_selected = selected == shape.part;
     let style = match shape.style {
         Style::Area => "drawn-area",
         Style::Detail => "drawn-detail",
@@ -53,21 +52,21 @@ pub(super) fn drawn(shape: PaintedShape, lit: PartName, bleeds: &[(PartName, f64
     let bled = bleeds
         .iter()
         .any(|(part, share)| *part == shape.part && *share > 0.0);
-    // The inside is drawn over the body: its copper shows only when the inside is what is asked about.
+    // The inside is drawn over the body, so its copper shows only while the inside is selected.
     let shows = match shape.style {
         Style::Area => true,
         Style::Detail => false,
-        Style::Hidden => is_lit || is_below,
+        Style::Hidden => is_selected || is_below,
     };
     let copper = if bled && shows {
         joined(&["url(#", &pattern_id(shape.part), ")"])
     } else {
         "none".to_owned()
     };
-    let lit = if is_lit { " is-lit" } else { "" };
+    let selected = if is_selected { " is-lit" } else { "" };
     let below = if is_below { " is-below" } else { "" };
     el("g", "")
-        .set("class", joined(&[style, lit, below]))
+        .set("class", joined(&[style, selected, below]))
         .el(el("path", "").set("d", shape.path.clone()))
         .el(el("path", "drawn-copper")
             .set("d", shape.path)
@@ -77,7 +76,7 @@ pub(super) fn drawn(shape: PaintedShape, lit: PartName, bleeds: &[(PartName, f64
 /// The copper stripes of one part.
 fn stripes(part: PartName, share: f64) -> El {
     const LEAST: f64 = 1.2;
-    // A trace must still be seen: thin stripes stand further apart rather than grow thinner.
+    // A trace must stay visible, so the stripes move apart before they get too thin.
     let tile = (LEAST / share).clamp(9.0, 26.0);
     let width = (tile * share).clamp(LEAST, tile - LEAST);
     let [tile, width] = [tile, width].map(number);
@@ -105,16 +104,16 @@ fn pattern_id(part: PartName) -> String {
     joined(&[ID, "-copper-", part.id()])
 }
 
-fn description(lit: PartName, bleeds: &[(PartName, f64)]) -> String {
+fn description(selected: PartName, bleeds: &[(PartName, f64)]) -> String {
     let shown: Vec<String> = bleeds
         .iter()
         .filter(|(_, share)| *share > 0.0)
         .map(|(part, _)| small(part.label()))
         .collect();
-    let lit = say::in_full_ink(&small(lit.label()));
+    let selected = text::selected(&small(selected.label()));
     if shown.is_empty() {
-        lit + say::NO_BASE_METAL
+        selected + text::NO_BASE_METAL
     } else {
-        lit + &say::striped(&shown.join(", "))
+        selected + &text::striped(&shown.join(", "))
     }
 }

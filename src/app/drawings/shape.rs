@@ -1,24 +1,24 @@
-//! Shapes a piece is drawn from, and the few ways of making their outlines.
+//! The shapes of a drawn piece, and the ways to make their outlines.
 
 use leavewell_model::record::PartName;
 
 use crate::app::parts::words::joined;
 
-/// Half the width of the drawing: the axis that turned work is symmetrical about.
+/// Half the width of the drawing: the axis of symmetry of turned work.
 pub(super) const AXIS: f64 = 200.0;
 
 /// How a shape is drawn.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Style {
-    /// An outlined area of metal.
+    /// An area of metal with an outline.
     Area,
     /// A fine line on the surface.
     Detail,
-    /// The outline of something behind the surface: dashed.
+    /// A dashed outline of something behind the surface.
     Hidden,
 }
 
-/// One outline and the part it belongs to.
+/// One outline with its part.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct PaintedShape {
     /// The part.
@@ -29,49 +29,47 @@ pub(super) struct PaintedShape {
     pub(super) path: String,
 }
 
-/// A shape as it is written down: its part, how it is drawn, and the outlines that make it up.
-/// Numbers are short: all are whole or halves.
+/// The plan of a shape: its part, its style, and its outlines. Coordinates are whole numbers or halves.
 pub(super) struct ShapePlan(
     pub(super) PartName,
     pub(super) Style,
     pub(super) &'static [Outline],
 );
 
-/// A part, and where on the drawing its joint is.
+/// A part, and the position of its joint in the drawing.
 pub(super) struct Joint(pub(super) PartName, pub(super) f32, pub(super) f32);
 
-/// One outline as it is written down.
+/// The plan of one outline.
 pub(super) enum Outline {
     /// SVG path data.
     Path(&'static str),
-    /// Path data that is worked out.
+    /// Computed path data.
     Made(fn() -> String),
-    /// A closed outline turned about the axis: the profile is given for one side, as distances from
-    /// the axis, from top to bottom.
+    /// A closed outline of turned work. The profile gives one side from top to bottom, as distances from the
+    /// axis.
     Turned((f32, f32), &'static [To]),
-    /// A closed outline along a middle line, so wide at its start, middle and end: handles and
+    /// A closed outline along a centre line, with its width at the start, middle and end; for handles and
     /// spouts.
     Ribbon((f32, f32), &'static [To], [f32; 3]),
-    /// A level line across turned work: half its width, and how far down.
+    /// A level line across turned work: half-width and y.
     Level(f32, f32),
-    /// Fine upright strokes round turned work, closing up towards its sides as they do to the eye:
-    /// half its width, top, bottom, and how many spaces between them.
+    /// Fine upright strokes around turned work, closer together towards its sides as in perspective: half-width,
+    /// top, bottom, and the number of gaps.
     Strokes(f32, f32, f32, u8),
-    /// Strokes that follow turned work from one width to another, the lobes of a bowl or a spreading
-    /// foot: half width and height at the top and below, and how many.
+    /// Strokes that follow turned work from one width to another, as for the lobes of a bowl or a spreading
+    /// foot: half-width and y at the top and at the bottom, and the number of strokes.
     Lobes((f32, f32), (f32, f32), u8),
-    /// Slanting strokes round a border: half its width, top, bottom, and how many.
+    /// Slanting strokes around a border: half-width, top, bottom, and the number of strokes.
     Gadroons(f32, f32, f32, u8),
-    /// The underside, seen edge on, a thin strip just below where the piece stands: half its width,
-    /// and how far down.
+    /// The underside seen edge on, a thin strip below the foot: half-width and y.
     Underside(f32, f32),
-    /// An ellipse: its middle and half its width and height.
+    /// An ellipse: its centre, half-width and half-height.
     Ellipse(f32, f32, f32, f32),
-    /// An engraved shield about the axis: its middle, top and size.
+    /// An engraved shield: its centre, top and size.
     Shield(f32, f32, f32),
 }
 
-/// One stretch of an outline, from where the last one ended.
+/// One segment of an outline, from the end of the previous one.
 #[derive(Clone, Copy, Debug)]
 pub(super) enum To {
     /// A straight line.
@@ -232,11 +230,11 @@ fn gadroons(half_width: f64, top: f64, bottom: f64, count: u8) -> String {
         .collect()
 }
 
-/// Evenly spaced places round a turned surface, as seen from the side.
+/// The side view of points evenly spaced around a turned surface.
 fn around(half_width: f64, count: u8) -> impl Iterator<Item = f64> {
     (1..count).map(move |i| {
         let t = 2.0 * f64::from(i) / f64::from(count) - 1.0;
-        // Close to a sine, without one: the middle is wide, the ends crowd together.
+        // Approximates a sine: wide gaps in the middle, narrow ones at the ends.
         half_width * t * (1.57 - 0.57 * t * t)
     })
 }
@@ -248,7 +246,7 @@ fn ellipse(cx: f64, cy: f64, rx: f64, ry: f64) -> String {
 }
 
 fn shield(cx: f64, top: f64, size: f64) -> String {
-    // Across in shares of half the width, down in shares of the height; from the left upper corner.
+    // x as fractions of the half-width, y as fractions of the height, from the top left corner.
     const PLACES: [(&str, f64, f64); 14] = [
         ("M", -1.0, 0.0),
         ("C", -0.5, 0.07),
@@ -273,7 +271,7 @@ fn shield(cx: f64, top: f64, size: f64) -> String {
     path + "Z"
 }
 
-/// The place a share `t` of the way along.
+/// The point at fraction `t` of the way along.
 fn between(from: (f64, f64), to: To, t: f64) -> (f64, f64) {
     match to {
         To::Line(..) => {
@@ -282,7 +280,7 @@ fn between(from: (f64, f64), to: To, t: f64) -> (f64, f64) {
         }
         To::Curve(ax, ay, bx, by, x, y) => {
             let rest = 1.0 - t;
-            // The weights of the start, the two control points and the end.
+            // The Bernstein weights of the start, the two control points and the end.
             let [ax, ay, bx, by, x, y] = [ax, ay, bx, by, x, y].map(f64::from);
             let weights = [
                 rest * rest * rest,
@@ -301,7 +299,7 @@ fn between(from: (f64, f64), to: To, t: f64) -> (f64, f64) {
     }
 }
 
-/// A small number of steps, as a share can be made of.
+/// A small number of steps as a float.
 fn count(steps: usize) -> f64 {
     f64::from(u16::try_from(steps).unwrap_or(u16::MAX))
 }
@@ -318,7 +316,7 @@ fn point(x: f64, y: f64) -> String {
     joined(&[&number(x), " ", &number(y)])
 }
 
-/// Tenths of a pixel are enough.
+/// A coordinate to one decimal, which is enough.
 pub(super) fn number(x: f64) -> String {
     ((x * 10.0).round() / 10.0).to_string()
 }
@@ -343,7 +341,7 @@ mod tests {
     }
 
     #[test]
-    fn a_ribbon_has_its_width() {
+    fn a_ribbon_has_the_given_width() {
         let path = ribbon((0.0, 0.0), &[To::Line(14.0, 0.0)], [2.0, 2.0, 2.0]);
         assert!(
             path.starts_with("M0 1 1 1") && path.ends_with("0 -1Z"),

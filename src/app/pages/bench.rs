@@ -1,4 +1,4 @@
-//! Screens that show a page of the worker: treatments, the bench, the closer look.
+//! Screens that show a page of the worker: treatments, workshop sums and a closer look at the answer.
 
 use leavewell_pages::PageName;
 use yew::prelude::*;
@@ -8,19 +8,19 @@ use crate::app::parts::blocks::loaded_page;
 use crate::app::parts::element::el;
 use crate::app::parts::marks::fold;
 use crate::app::parts::screen::head;
-use crate::app::wording::bench as say;
+use crate::app::wording::bench as text;
 
-/// All treatments, with what the rules say of each.
+/// All treatments, with the rules' verdict on each.
 pub fn treatments_page(page: Page) -> Html {
-    screen(page, say::TREATMENTS, PageName::Catalogue)
+    screen(page, text::TREATMENTS, PageName::Catalogue)
 }
 
-/// Heat, plating, food, measuring: small sums.
+/// Workshop sums: heat, plating, food, measuring.
 pub fn bench_page(page: Page) -> Html {
-    let [title, purpose] = say::BENCH;
+    let [title, purpose] = text::BENCH;
     let instruments = [
-        (say::MEASURES, PageName::Measures),
-        (say::BLEED, PageName::Bleed),
+        (text::MEASURES, PageName::Measures),
+        (text::BLEED, PageName::Bleed),
     ];
     el("div", "screen is-wide")
         .put(head(page, title, purpose))
@@ -31,9 +31,9 @@ pub fn bench_page(page: Page) -> Html {
         .html()
 }
 
-/// The weighing looked at closer.
+/// A closer look at the answer.
 pub fn closer_page(page: Page) -> Html {
-    screen(page, say::CLOSER, PageName::Closer)
+    screen(page, text::CLOSER, PageName::Closer)
 }
 
 fn screen(page: Page, [title, purpose]: [&'static str; 2], name: PageName) -> Html {

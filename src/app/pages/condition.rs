@@ -1,4 +1,4 @@
-//! Condition: the drawn piece, its parts, and what is seen on each.
+//! Condition: the drawn piece, its parts, and what a person sees on each of them.
 
 mod fields;
 mod summary;
@@ -23,48 +23,48 @@ use crate::app::parts::screen::screen;
 use crate::app::parts::words::{joined, small};
 use crate::app::route::Route;
 use crate::app::state::{Action, Open, Target};
-use crate::app::wording::condition as say;
+use crate::app::wording::condition as text;
 use fields::part_fields;
 
 /// The condition of the piece, part by part.
 pub fn condition_page(page: Page) -> Html {
     let open = page.open;
-    let lit = page.state.selected_part.unwrap_or(PartName::Body);
-    let parts = parts(open, lit);
+    let selected = page.state.selected_part.unwrap_or(PartName::Body);
+    let parts = parts(open, selected);
     screen(
         page,
         (Route::Condition, Route::Money),
-        [say::TITLE, say::PURPOSE, say::NEXT],
+        [text::TITLE, text::PURPOSE, text::NEXT],
         of_report(open, answer),
         group()
             .el(el("div", "condition")
-                .el(drawn(open, lit, &parts))
+                .el(drawn(open, selected, &parts))
                 .el(el("div", "part-choice")
-                    .el(list(page, lit, &parts))
+                    .el(list(page, selected, &parts))
                     .put(another(page, &parts)))
                 .el(el("div", "part-side")
-                    .put(part_fields(page, lit))
-                    .el(photos(page, lit))))
+                    .put(part_fields(page, selected))
+                    .el(photos(page, selected))))
             .put(fold(
                 "more",
-                say::MEASURE_BARE,
+                text::MEASURE_BARE,
                 loaded_page(page, PageName::Bleed),
             ))
             .put(fold(
                 "more",
-                say::HOW_LONG_IT_LASTS,
+                text::HOW_LONG_IT_LASTS,
                 loaded_page(page, PageName::Care),
             ))
             .put(fold(
                 "more",
-                say::RECORD,
+                text::RECORD,
                 group()
                     .put(loaded_page(page, PageName::Record))
                     .el(el("p", "")
                         .el(button("")
                             .pressed(press(page.act, Action::KeepRecord))
-                            .text(say::KEEP_RECORD))
-                        .el(el("span", "hint").text(say::KEEP_RECORD_WHEN)))
+                            .text(text::KEEP_RECORD))
+                        .el(el("span", "hint").text(text::KEEP_RECORD_WHEN)))
                     .html(),
             ))
             .put(cautions(&here(open, &parts)))
@@ -72,10 +72,10 @@ pub fn condition_page(page: Page) -> Html {
     )
 }
 
-/// Photos of a part, kept and counted on by `www/photos.js`.
+/// Photos of a part. `www/photos.js` stores them and counts points on them.
 fn photos(page: Page, part: PartName) -> El {
     let field = |field: &str| page.open.draft.part_text(part.id(), field);
-    // The fields beside it have the part's own key.
+    // The fields beside it have the part's key.
     el("part-photos", "")
         .key(&joined(&["photos-", part.id()]))
         .set("case", page.open.id.clone())
@@ -86,25 +86,25 @@ fn photos(page: Page, part: PartName) -> El {
 }
 
 /// The drawn piece.
-fn drawn(open: &Open, lit: PartName, parts: &[PartName]) -> El {
+fn drawn(open: &Open, selected: PartName, parts: &[PartName]) -> El {
     let no_form = el("p", "hint")
         .hidden(open.form().is_some())
-        .text(say::NO_FORM)
+        .text(text::NO_FORM)
         .el(el("a", "")
             .attr("href", Route::Piece.href())
-            .text(say::SAY_THE_FORM));
+            .text(text::SAY_THE_FORM));
     el("div", "condition-piece")
-        .put(piece_drawing(open.form(), lit, &bleeds(open, parts)))
+        .put(piece_drawing(open.form(), selected, &bleeds(open, parts)))
         .el(no_form)
-        .p("hint", say::STRIPES)
+        .p("hint", text::STRIPES)
 }
 
-/// The parts, to choose one from.
-fn list(page: Page, lit: PartName, parts: &[PartName]) -> El {
+/// The list of parts to choose from.
+fn list(page: Page, selected: PartName, parts: &[PartName]) -> El {
     el("ul", "part-list")
-        .attr("aria-label", say::PARTS)
+        .attr("aria-label", text::PARTS)
         .each(parts, |part| {
-            let pressed = if *part == lit { "true" } else { "false" };
+            let pressed = if *part == selected { "true" } else { "false" };
             let button = button("part-button")
                 .attr("aria-pressed", pressed)
                 .pressed(press(page.act, Action::SelectPart(*part)))
@@ -125,8 +125,8 @@ fn another(page: Page, parts: &[PartName]) -> Html {
     let none = el("p", "").hidden(true).html();
     choice::list(
         "another-part",
-        say::ANOTHER_PART.into(),
-        say::ANOTHER_PART_HINT,
+        text::ANOTHER_PART.into(),
+        text::ANOTHER_PART_HINT,
         "",
         choices,
         chosen,
@@ -135,15 +135,15 @@ fn another(page: Page, parts: &[PartName]) -> Html {
 }
 
 /// The parts such a piece usually has, and any other that the record speaks of or that was chosen.
-fn parts(open: &Open, lit: PartName) -> Vec<PartName> {
+fn parts(open: &Open, selected: PartName) -> Vec<PartName> {
     let usual = open.form().unwrap_or(Form::Other).parts();
     let others = PartName::ALL
         .iter()
-        .filter(|p| !usual.contains(p) && (**p == lit || summary::is_recorded(open, **p)));
+        .filter(|p| !usual.contains(p) && (**p == selected || summary::is_recorded(open, **p)));
     usual.iter().chain(others).copied().collect()
 }
 
-/// Where base metal shows, for the parts somebody has looked at.
+/// The share of each recorded part where base metal shows.
 fn bleeds(open: &Open, parts: &[PartName]) -> Vec<(PartName, f64)> {
     let recorded = |part: PartName| {
         !open.draft.part_text(part.id(), "bleed").is_empty()
@@ -166,18 +166,18 @@ fn bleeds(open: &Open, parts: &[PartName]) -> Vec<(PartName, f64)> {
 fn answer(report: &Report) -> Html {
     let parts = &report.silver.parts;
     group()
-        .el(el("h2", "").text(say::SILVER_LEFT))
-        .p("", say::SILVER_LEFT_FROM)
+        .el(el("h2", "").text(text::SILVER_LEFT))
+        .p("", text::SILVER_LEFT_FROM)
         .el(el("ul", "silver-words").each(parts, |part| {
             el("li", "")
                 .key(&part.part)
-                .put(named(part.name.get(), say::left_on(&part.words)))
+                .put(named(part.name.get(), text::left_on(&part.words)))
         }))
         .put(silver_left(parts))
         .html()
 }
 
-/// Cautions for what is recorded here: lead, closed hollows, things that eat the metal.
+/// Cautions for recorded hazards: lead, closed hollow parts, corrosion.
 fn here(open: &Open, parts: &[PartName]) -> Vec<CautionReport> {
     let any = |field: &str, words: &[&str]| {
         parts
@@ -188,12 +188,12 @@ fn here(open: &Open, parts: &[PartName]) -> Vec<CautionReport> {
         any("joint", &["grey_repair"]) || any("lead", &["present"]) || any("fill", &["lead"]);
     let hollow = any("fill", &["sealed", "pitch"]);
     let eaten = any("corrosion", &["green", "white_powder", "rust"]);
-    // Testing for lead is named on every part, so its caution always stands here.
+    // Every part names the test for lead, so its caution is always shown.
     [
-        (lead, "caution.lead", say::ABOUT_LEAD),
-        (eaten, "caution.corrosion", say::ABOUT_CORROSION),
-        (hollow, "caution.sealed", say::ABOUT_SEALED),
-        (true, "caution.T17", say::ABOUT_LEAD_TEST),
+        (lead, "caution.lead", text::ABOUT_LEAD),
+        (eaten, "caution.corrosion", text::ABOUT_CORROSION),
+        (hollow, "caution.sealed", text::ABOUT_SEALED),
+        (true, "caution.T17", text::ABOUT_LEAD_TEST),
     ]
     .into_iter()
     .filter(|(named, ..)| *named)

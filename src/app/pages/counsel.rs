@@ -1,4 +1,4 @@
-//! Counsel: the answer first, then the choices side by side, then everything it rests on.
+//! Counsel: the answer first, then the options side by side, then everything the answer rests on.
 
 mod answer;
 mod courses;
@@ -28,7 +28,7 @@ use crate::app::wording::counsel as say;
 use crate::app::wording::faults::TITLE as FAULTS;
 use crate::app::wording::proposal::TITLE as PROPOSAL;
 
-/// Most plans drawn in one picture: more than these nobody compares.
+/// The largest number of plans in one chart; nobody compares more.
 const DRAWN: usize = 7;
 
 /// The advice on one piece.
@@ -62,7 +62,7 @@ fn counsel(page: Page, report: &Report) -> Html {
         "cautions" => cautions_of(report),
         _ => fold("more", say::TRACE, loaded_page(page, PageName::Trace)),
     };
-    // Each with a key, so that another reader moves them and draws none anew.
+    // Each section has a key, so that a change of reader moves the sections and re-renders none.
     let column = |holder: El, names: &[&str]| {
         holder.each(names, |name| el("div", "").key(name).put(section(name)))
     };
@@ -78,7 +78,7 @@ fn counsel(page: Page, report: &Report) -> Html {
     group().el(main).el(side).el(more).html()
 }
 
-/// Ways to the sections, in the order in which they stand: on a narrow screen they are far apart.
+/// Links to the sections in display order, because on a narrow screen they are far apart.
 fn further_down(names: Vec<&str>) -> El {
     let sections = names.into_iter().filter_map(|name| {
         Some(match name {

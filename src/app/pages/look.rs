@@ -1,4 +1,4 @@
-//! Look: what is to be seen on the piece, by place, and what it says about what the piece is.
+//! Look: what to look for on the piece, place by place, and what it tells about the piece.
 
 use leavewell_model::identity::{Proposal, proposals};
 use leavewell_model::ledger::{FindingFact, Place, WordsIn, finding, findings};
@@ -11,7 +11,7 @@ use yew::prelude::*;
 use super::{Page, of_report};
 use crate::app::charts::families;
 use crate::app::parts::blocks::loaded_page;
-use crate::app::parts::choice::{Choice, choices, list, radios_as};
+use crate::app::parts::choice::{LabelledId, choices, list, radios_as};
 use crate::app::parts::element::{El, button, el, group};
 use crate::app::parts::field::{heard, text_field};
 use crate::app::parts::marks::{fold, named, section};
@@ -22,7 +22,7 @@ use crate::app::route::Route;
 use crate::app::state::{Action, Target};
 use crate::app::wording::look as say;
 
-/// Look.
+/// The screen Look.
 pub fn look_page(page: Page) -> Html {
     let open = page.open;
     let first = open.first_looks.iter().filter_map(|id| finding(id));
@@ -30,7 +30,7 @@ pub fn look_page(page: Page) -> Html {
     let few = group()
         .p("hint", say::FEW_HINT)
         .el(el("div", "findings").each(first, |fact| finding_of(page, fact, "few-")))
-        // They come with the first answer.
+        // The first answer brings them.
         .el(el("div", "")
             .hidden(!none)
             .put(of_report(open, |_| el("p", "").html())));
@@ -55,7 +55,7 @@ pub fn look_page(page: Page) -> Html {
     )
 }
 
-/// What is struck on the piece and what is said of it, as typed, with the findings the words suggest.
+/// The typed mark and description, with the findings that their words suggest.
 fn in_words(page: Page) -> Html {
     let mark = Target::Field("marks[id=1].text");
     let described = Target::Field("looked.described");
@@ -117,10 +117,10 @@ fn place_group(page: Page, place: Place) -> El {
     let name = say::place(place);
     let summary = el("summary", "")
         .tag("h3", name)
-        // A space, so that the two are not read as one word.
+        // A space keeps the two from being read as one word.
         .text(" ")
         .el(el("span", "place-state").words(state));
-    // Fifty looks that nobody sees would make every answer slow.
+    // Fifty unseen questions would slow down every answer.
     let opened = page.state.groups.contains(&name);
     let shown = here.into_iter().filter(|_| opened);
     el("details", "group")
@@ -137,7 +137,7 @@ fn finding_of(page: Page, fact: &FindingFact, group: &str) -> El {
     let seen = answer == Seen::Yes.id();
     let needs = say::needs(fact.needs, fact.invasive);
     let mut place = el("div", "where").hidden(!seen);
-    // Sixty lists that nobody sees would make every answer slow.
+    // Sixty unseen lists would slow down every answer.
     if seen {
         place = place.put(list(
             &(id.clone() + "-part"),
@@ -165,8 +165,8 @@ fn finding_of(page: Page, fact: &FindingFact, group: &str) -> El {
         .put(fold("how", say::HOW_TO_LOOK, how.html()))
 }
 
-/// What the eye sees when it is there, and when it is not. The words beside it say the same to listeners.
-/// The sheet of drawings is a file of its own, fetched once this screen is opened.
+/// The drawing of a finding, present and absent. The text beside it says the same to screen readers. The drawings
+/// are in a separate file, which the browser fetches when this screen opens.
 fn drawing(id: &str) -> El {
     let drawn = el("use", "").set("href", joined(&[looks(), id]));
     el("figure", "look")
@@ -179,7 +179,7 @@ fn drawing(id: &str) -> El {
             .tag("span", say::NOT_THERE))
 }
 
-/// What the piece is, as far as the answers tell.
+/// What the piece is, as far as the answers show.
 fn what_it_is(page: Page) -> Html {
     let identity = &*page.open.identity;
     let meanings = el("div", "").each(&identity.family_bars, |f| {
@@ -231,7 +231,7 @@ fn what_it_is(page: Page) -> Html {
         .html()
 }
 
-/// What a look would make of it, for either answer.
+/// The most likely family after each answer to a question.
 pub(super) fn after_look([seen, absent]: [&AfterLook; 2]) -> String {
     say::after_look(
         [&seen.name, &percent(seen.p)],
@@ -255,7 +255,7 @@ fn dates(identity: &IdentityReport) -> String {
     words
 }
 
-fn parts(form: Option<Form>) -> Vec<Choice> {
+fn parts(form: Option<Form>) -> Vec<LabelledId> {
     form.map_or(PartName::ALL, Form::parts)
         .iter()
         .map(|part| (part.id(), part.label()))

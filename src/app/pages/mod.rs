@@ -1,7 +1,7 @@
-//! The screens of a piece, and the shelf they start from.
+//! The screens of a piece, and the shelf.
 //!
-//! Every screen of a piece is a function of a [`Page`]. All but the counsel are drawn inside
-//! `parts::screen::screen`, which gives them their head, their live answer and their next step.
+//! Every screen of a piece is a function of a [`Page`]. All but the counsel use `parts::screen::screen`, which
+//! adds the head, the live answer and the next step.
 
 pub mod bench;
 pub mod condition;
@@ -21,20 +21,20 @@ use super::parts::element::{El, el};
 use super::parts::words::{money_band, percent};
 use super::route::Route;
 use super::state::{Action, Open, State};
-use super::wording::answer as say;
+use super::wording::answer as text;
 
-/// What every screen of a piece is given.
+/// The input of every screen of a piece.
 #[derive(Clone, Copy)]
 pub struct Page<'a> {
-    /// Everything the app knows.
+    /// The state of the app.
     pub state: &'a State,
-    /// The piece.
+    /// The open piece.
     pub open: &'a Open,
-    /// Where to say what happened.
+    /// Receives the actions.
     pub act: &'a Callback<Action>,
 }
 
-/// The live answer of a screen in one line; empty on screens that have none, and before it has come.
+/// The live answer of a screen in one line. It is empty on screens without one, and until the answer arrives.
 #[must_use]
 pub fn line(here: Route, open: &Open) -> String {
     let Some(report) = open.report() else {
@@ -45,24 +45,23 @@ pub fn line(here: Route, open: &Open) -> String {
     };
     match here {
         Route::Piece | Route::Look => open.identity.sentence.clone(),
-        Route::Condition => say::silver_covers(&percent(report.silver.covered_area)),
-        Route::Money => say::worth_as_it_is(&money_band(report.value.as_it_is, open.currency())),
+        Route::Condition => text::silver_covers(&percent(report.silver.covered_area)),
+        Route::Money => text::worth_as_it_is(&money_band(report.value.as_it_is, open.currency())),
         _ => String::new(),
     }
 }
 
-/// What the report says, shown by `show`; before it has come, that it is being worked out, or why it
-/// cannot be.
+/// The report, rendered by `show`. Until it arrives, a message that it is being worked out, or why it failed.
 pub fn of_report(open: &Open, show: impl FnOnce(&Report) -> Html) -> Html {
     let missing = match (open.report(), &open.weighed.failure) {
         (Some(report), _) => return show(report),
-        (None, None) => el("p", "hint").text(say::ON_ITS_WAY),
+        (None, None) => el("p", "hint").text(text::ON_ITS_WAY),
         (None, Some(why)) => not_worked_out(why),
     };
     missing.html()
 }
 
-/// That something could not be worked out, and what to do about it.
+/// The message that an answer could not be worked out, with what to do.
 pub fn not_worked_out(why: &str) -> El {
-    el("p", "problem").words(say::not_worked_out(why))
+    el("p", "problem").words(text::not_worked_out(why))
 }

@@ -1,4 +1,4 @@
-//! Money: what an undamaged one fetches, what is asked for work, what the owner agrees to.
+//! Money: what an undamaged piece fetches, the prices asked for work, and what the owner agrees to.
 
 use leavewell_model::Report;
 use leavewell_model::ledger::{TreatmentText, treatment_text, treatment_texts};
@@ -20,7 +20,7 @@ use crate::app::parts::words::{joined, list, money_band};
 use crate::app::platform::page::focus_on;
 use crate::app::route::Route;
 use crate::app::state::{Action, Target};
-use crate::app::wording::money as say;
+use crate::app::wording::money as text;
 
 /// What quotes are asked for most, in the order people ask.
 const OFTEN: [&str; 8] = ["T08", "T12", "T09", "T16", "T14a", "T10a", "T03", "T17"];
@@ -28,18 +28,23 @@ const OFTEN: [&str; 8] = ["T08", "T12", "T09", "T16", "T14a", "T10a", "T03", "T1
 /// Where quotes stand in the record.
 const LIST: &str = "quotes";
 
-/// Money.
+/// The screen Money.
 pub fn money_page(page: Page) -> Html {
     screen(
         page,
         (Route::Money, Route::Counsel),
-        [say::TITLE, say::PURPOSE, say::NEXT],
+        [text::TITLE, text::PURPOSE, text::NEXT],
         of_report(page.open, |report| worth(report, page.open.currency())),
         group()
-            .put(section("", "value-title", say::VALUE, value(page)))
-            .put(section("", "quotes-title", say::QUOTES, quotes(page)))
-            .put(section("", "consents-title", say::CONSENTS, consents(page)))
-            .put(fold("more", say::MORE, loaded_page(page, PageName::Worth)))
+            .put(section("", "value-title", text::VALUE, value(page)))
+            .put(section("", "quotes-title", text::QUOTES, quotes(page)))
+            .put(section(
+                "",
+                "consents-title",
+                text::CONSENTS,
+                consents(page),
+            ))
+            .put(fold("more", text::MORE, loaded_page(page, PageName::Worth)))
             .put(cautions(&named(&named_here(page))))
             .html(),
     )
@@ -47,21 +52,21 @@ pub fn money_page(page: Page) -> Html {
 
 fn value(page: Page) -> Html {
     group()
-        .p("hint", say::VALUE_HINT)
+        .p("hint", text::VALUE_HINT)
         .el(el("div", "side-by-side")
-            .put(amount(page, Target::Field("market.low"), say::LOW))
-            .put(amount(page, Target::Field("market.likely"), say::LIKELY))
-            .put(amount(page, Target::Field("market.high"), say::HIGH)))
+            .put(amount(page, Target::Field("market.low"), text::LOW))
+            .put(amount(page, Target::Field("market.likely"), text::LIKELY))
+            .put(amount(page, Target::Field("market.high"), text::HIGH)))
         .put(pick(
             page,
             Target::Field("market.currency"),
-            say::CURRENCY,
+            text::CURRENCY,
             choices!(Currency),
         ))
         .put(radios(
             page,
             Target::Field("market.route"),
-            say::ROUTE,
+            text::ROUTE,
             choices!(SaleRoute),
         ))
         .html()
@@ -76,12 +81,12 @@ fn quotes(page: Page) -> Html {
     });
     let listed = group().each(texts, |text| quote(page, text));
     group()
-        .p("hint", say::QUOTES_HINT)
+        .p("hint", text::QUOTES_HINT)
         .el(group().each(others, |place| other_quote(page, place)))
         .el(el("p", "").el(button("")
             .pressed(press(page.act, Action::Add(LIST)))
-            .text(say::ADD_QUOTE)))
-        .p("hint", say::ADD_QUOTE_HINT)
+            .text(text::ADD_QUOTE)))
+        .p("hint", text::ADD_QUOTE_HINT)
         .el(listed)
         .html()
 }
@@ -106,7 +111,7 @@ fn other_quote(page: Page, place: usize) -> El {
         .map(|text| text.name)
         .collect();
     let legend = match ticked[..] {
-        [] => say::NEW_QUOTE.to_owned(),
+        [] => text::NEW_QUOTE.to_owned(),
         _ => list(&ticked),
     };
     let choices = treatment_texts()
@@ -123,8 +128,8 @@ fn other_quote(page: Page, place: usize) -> El {
         .hidden(!several_at_once)
         .put(fold(
             "",
-            say::what_for(ticked.len()),
-            several(page, at("treatments"), say::WHAT_FOR, choices),
+            text::what_for(ticked.len()),
+            several(page, at("treatments"), text::WHAT_FOR, choices),
         ))
         .put(trouble(
             &at("treatment").id(),
@@ -135,30 +140,30 @@ fn other_quote(page: Page, place: usize) -> El {
         .el(el("legend", "").words(legend))
         .el(what)
         .put(priced(page, at))
-        .el(button("").pressed(remove).text(say::REMOVE_QUOTE))
+        .el(button("").pressed(remove).text(text::REMOVE_QUOTE))
 }
 
 /// The fields of a quote: the price, and in a box to open its range and its terms.
 fn priced(page: Page, at: impl Fn(&'static str) -> Target) -> Html {
     let [low, high] = [at("low"), at("high")];
     // Nobody opens or shuts the box but the person, so its line says what is in it.
-    let summary = say::price_range(
+    let summary = text::price_range(
         &low.text(page.open),
         &high.text(page.open),
         &at("hours").text(page.open),
     );
     let terms = group()
         .el(el("div", "side-by-side")
-            .put(amount(page, low, say::FROM))
-            .put(amount(page, high, say::TO))
-            .put(number_field(page, at("hours"), say::HOURS))
-            .put(amount(page, at("post"), say::POST)))
-        .put(tick_at(page, at("post_included"), say::POST_INCLUDED))
-        .put(tick_at(page, at("fixed"), say::FIXED))
-        .put(pick(page, at("covers"), say::COVERS, choices!(Covers)))
+            .put(amount(page, low, text::FROM))
+            .put(amount(page, high, text::TO))
+            .put(number_field(page, at("hours"), text::HOURS))
+            .put(amount(page, at("post"), text::POST)))
+        .put(tick_at(page, at("post_included"), text::POST_INCLUDED))
+        .put(tick_at(page, at("fixed"), text::FIXED))
+        .put(pick(page, at("covers"), text::COVERS, choices!(Covers)))
         .html();
     group()
-        .put(amount(page, at("likely"), say::PRICE_ASKED))
+        .put(amount(page, at("likely"), text::PRICE_ASKED))
         .put(fold("", summary, terms))
         .html()
 }
@@ -175,38 +180,42 @@ fn named_here(page: Page) -> Vec<&'static str> {
     all
 }
 
-/// A field for an amount, in the currency of the piece.
+/// A field for an amount in the currency of the piece.
 fn amount(page: Page, target: Target, [label, hint]: [&str; 2]) -> Html {
     number_field(page, target, [label, hint, page.open.currency().sign()])
 }
 
 fn consents(page: Page) -> Html {
     group()
-        .p("hint", say::CONSENTS_HINT)
-        .put(tick(page, "consents.loss", say::LOSS))
-        .put(tick(page, "consents.photo", say::PHOTO))
-        .put(tick(page, "consents.disclose", say::DISCLOSE))
-        .put(tick(page, "consents.conservator_opinion", say::CONSERVATOR))
+        .p("hint", text::CONSENTS_HINT)
+        .put(tick(page, "consents.loss", text::LOSS))
+        .put(tick(page, "consents.photo", text::PHOTO))
+        .put(tick(page, "consents.disclose", text::DISCLOSE))
+        .put(tick(
+            page,
+            "consents.conservator_opinion",
+            text::CONSERVATOR,
+        ))
         .html()
 }
 
-/// What it is worth, in three bands.
+/// The value of the piece, in three bands.
 fn worth(report: &Report, currency: Currency) -> Html {
     let value = &report.value;
     let band = |band: Band| capital(&money_band(band, currency));
     let mut bands = el("dl", "bands");
     for (what, worth) in [
-        (say::UNDAMAGED, value.undamaged),
-        (say::AS_IT_IS, value.as_it_is),
-        (say::SELLER_KEEPS, value.net_as_it_is),
+        (text::UNDAMAGED, value.undamaged),
+        (text::AS_IT_IS, value.as_it_is),
+        (text::SELLER_KEEPS, value.net_as_it_is),
     ] {
         bands = bands.tag("dt", what).el(el("dd", "").words(band(worth)));
     }
-    let assumed = el("p", "hint").hidden(!value.assumed).text(say::ASSUMED);
+    let assumed = el("p", "hint").hidden(!value.assumed).text(text::ASSUMED);
     el("div", "")
-        .tag("h2", say::MIGHT_FETCH)
+        .tag("h2", text::MIGHT_FETCH)
         .el(bands)
-        .p("hint", say::BANDS)
+        .p("hint", text::BANDS)
         .el(assumed)
         .p("label", value.label.get())
         .html()

@@ -1,4 +1,4 @@
-//! Piece: what it is for, what is known of it, and what is wanted.
+//! Piece: what it is, what is known about it, and what the owner wants.
 
 use leavewell_model::Report;
 use leavewell_model::ledger::treatment_text;
@@ -14,23 +14,23 @@ use crate::app::parts::marks::{bullets, section};
 use crate::app::parts::screen::screen;
 use crate::app::route::Route;
 use crate::app::state::Target::Field;
-use crate::app::wording::piece as say;
+use crate::app::wording::piece as text;
 
 /// What people come to ask about.
 const IN_MIND: [&str; 9] = [
     "T08", "T09", "T12", "T16", "T10a", "T14a", "T03", "T15", "T17",
 ];
 
-/// Piece.
+/// The screen Piece.
 pub fn piece_page(page: Page) -> Html {
     screen(
         page,
         (Route::Piece, Route::Look),
-        [say::TITLE, say::PURPOSE, say::NEXT],
+        [text::TITLE, text::PURPOSE, text::NEXT],
         begin(page),
         group()
-            .put(section("", "piece-title", say::THE_PIECE, known(page)))
-            .put(section("", "aim-title", say::WANTED, wanted(page)))
+            .put(section("", "piece-title", text::THE_PIECE, known(page)))
+            .put(section("", "aim-title", text::WANTED, wanted(page)))
             .put(cautions(&named(&IN_MIND)))
             .html(),
     )
@@ -38,19 +38,19 @@ pub fn piece_page(page: Page) -> Html {
 
 fn known(page: Page) -> Html {
     group()
-        .put(text_field(page, Field("piece.name"), say::NAME))
-        .put(pick(page, Field("piece.form"), say::FORM, choices!(Form)))
-        .put(number_field(page, Field("piece.height_mm"), say::HEIGHT))
+        .put(text_field(page, Field("piece.name"), text::NAME))
+        .put(pick(page, Field("piece.form"), text::FORM, choices!(Form)))
+        .put(number_field(page, Field("piece.height_mm"), text::HEIGHT))
         .put(made(page))
         .put(pick(
             page,
             Field("piece.came_from"),
-            say::CAME_FROM,
+            text::CAME_FROM,
             choices!(CameFrom),
         ))
-        .put(yes_no(page, "piece.soldered_vessel", say::SOLDERED))
-        .put(tick(page, "piece.rare", say::RARE))
-        .put(tick(page, "piece.documented", say::DOCUMENTED))
+        .put(yes_no(page, "piece.soldered_vessel", text::SOLDERED))
+        .put(tick(page, "piece.rare", text::RARE))
+        .put(tick(page, "piece.documented", text::DOCUMENTED))
         .html()
 }
 
@@ -59,59 +59,59 @@ fn made(page: Page) -> Html {
         .put(number_field(
             page,
             Field("piece.from_year"),
-            say::NOT_BEFORE,
+            text::NOT_BEFORE,
         ))
-        .put(number_field(page, Field("piece.to_year"), say::NOT_AFTER));
+        .put(number_field(page, Field("piece.to_year"), text::NOT_AFTER));
     el("fieldset", "choice")
-        .tag("legend", say::MADE)
-        .p("hint", say::MADE_HINT)
+        .tag("legend", text::MADE)
+        .p("hint", text::MADE_HINT)
         .el(years)
         .html()
 }
 
 fn wanted(page: Page) -> Html {
     group()
-        .put(radios(page, Field("aim.goal"), say::GOAL, choices!(Goal)))
+        .put(radios(page, Field("aim.goal"), text::GOAL, choices!(Goal)))
         .put(several(
             page,
             Field("aim.asked"),
-            say::IN_MIND,
+            text::IN_MIND,
             IN_MIND
                 .iter()
                 .filter_map(|id| treatment_text(id))
                 .map(|text| (text.id, text.name))
                 .collect(),
         ))
-        .put(tick(page, "aim.food", say::FOOD))
-        .put(tick(page, "aim.store_food", say::FOOD_STANDS))
+        .put(tick(page, "aim.food", text::FOOD))
+        .put(tick(page, "aim.store_food", text::FOOD_STANDS))
         .put(tick(
             page,
             "aim.household_child_or_pregnant",
-            say::CHILD_OR_PREGNANT,
+            text::CHILD_OR_PREGNANT,
         ))
-        .put(tick(page, "aim.dishwasher", say::DISHWASHER))
-        .put(tick(page, "aim.damp", say::DAMP))
-        .put(tick(page, "aim.loan", say::LOAN))
-        .put(tick(page, "aim.assume_lead", say::ASSUME_LEAD))
-        .put(text_field(page, Field("aim.until"), say::UNTIL))
+        .put(tick(page, "aim.dishwasher", text::DISHWASHER))
+        .put(tick(page, "aim.damp", text::DAMP))
+        .put(tick(page, "aim.loan", text::LOAN))
+        .put(tick(page, "aim.assume_lead", text::ASSUME_LEAD))
+        .put(text_field(page, Field("aim.until"), text::UNTIL))
         // Said at once where food is wanted; elsewhere it waits for the counsel.
         .el(el("div", "")
             .hidden(page.open.draft.flag("aim.food") != Some(true))
             .put(of_report(page.open, display_only)))
-        .put(radios(page, Field("aim.doer"), say::DOER, choices!(Doer)))
+        .put(radios(page, Field("aim.doer"), text::DOER, choices!(Doer)))
         .html()
 }
 
-/// What a newcomer sees beside the first questions.
+/// The column beside the first questions, for a newcomer.
 fn begin(page: Page) -> Html {
     let looks = |report: &Report| {
         let looks = report.identity.next_looks.iter().take(3);
         bullets(looks.map(|look| look.title.get().into()).collect())
     };
     el("div", "")
-        .tag("h2", say::HOW_THIS_GOES_ON)
-        .p("", say::THE_WAY)
-        .p("", say::LOOKS_THAT_TELL_MOST)
+        .tag("h2", text::HOW_THIS_GOES_ON)
+        .p("", text::THE_WAY)
+        .p("", text::LOOKS_THAT_TELL_MOST)
         .put(of_report(page.open, looks))
         .html()
 }

@@ -1,4 +1,4 @@
-//! The shelf: start a piece, go on with one, try a worked example, open a file.
+//! The shelf: start a piece, continue one, try a worked example or open a file.
 
 use leavewell_model::record::Form;
 use yew::prelude::*;
@@ -11,15 +11,15 @@ use crate::app::parts::field::hint;
 use crate::app::parts::marks::{press, section};
 use crate::app::platform::page::typed_in;
 use crate::app::route::Route;
-use crate::app::state::{Effect, Entry};
-use crate::app::wording::{plan, shelf as say};
+use crate::app::state::{Effect, ShelfLine};
+use crate::app::wording::{plan, shelf as text};
 
-/// Fields of the form that starts a piece.
+/// The ids of the fields that start a piece.
 const NAME: &str = "start-name";
 const FORM: &str = "start-form";
 
-/// The shelf, and where to ask for something.
-pub fn shelf_page(shelf: &[Entry], effect: &Callback<Effect>) -> Html {
+/// The shelf. Requests go to `effect`.
+pub fn shelf_page(shelf: &[ShelfLine], effect: &Callback<Effect>) -> Html {
     let mut steps: Vec<&str> = shelf
         .iter()
         .flat_map(|entry| entry.steps.iter().map(String::as_str))
@@ -27,32 +27,37 @@ pub fn shelf_page(shelf: &[Entry], effect: &Callback<Effect>) -> Html {
     steps.sort();
     steps.dedup();
     let named = named(&steps);
-    let title = el("h1", "").attr("tabindex", "-1").text(say::TITLE);
+    let title = el("h1", "").attr("tabindex", "-1").text(text::TITLE);
     let head = el("header", "screen-head")
         .el(title)
-        .p("purpose", say::PURPOSE);
+        .p("purpose", text::PURPOSE);
     let cautions = el("div", "").hidden(named.is_empty()).put(cautions(&named));
     let work = el("div", "work")
-        .put(section("", "start-title", say::START, start(effect)))
-        .put(section("", "yours-title", say::YOURS, yours(shelf, effect)))
+        .put(section("", "start-title", text::START, start(effect)))
+        .put(section(
+            "",
+            "yours-title",
+            text::YOURS,
+            yours(shelf, effect),
+        ))
         .put(section(
             "",
             "examples-title",
-            say::EXAMPLES,
+            text::EXAMPLES,
             examples(effect),
         ))
         .put(section(
             "",
             "file-title",
-            say::KEEPING,
+            text::KEEPING,
             el("shelf-keeping", "").html(),
         ))
         .el(cautions);
     el("div", "screen is-shelf").el(head).el(work).html()
 }
 
-/// Name and form, and off one goes. Both can be left open. Nothing else hangs on them, so they are
-/// read when the piece is started.
+/// The name and form of a new piece; both are optional. Nothing else depends on them, so they are read when
+/// the piece is started.
 fn start(effect: &Callback<Effect>) -> Html {
     let onsubmit = effect.reform(|event: SubmitEvent| {
         event.prevent_default();
@@ -67,13 +72,13 @@ fn start(effect: &Callback<Effect>) -> Html {
         .attr("autocomplete", "off")
         .attr("aria-describedby", "start-name-hint");
     let name = el("div", "field")
-        .el(el("label", "").attr("for", NAME).text(say::NAME))
-        .put(hint(NAME, say::NAME_HINT))
+        .el(el("label", "").attr("for", NAME).text(text::NAME))
+        .put(hint(NAME, text::NAME_HINT))
         .el(el("div", "field-line").el(control));
     let form = list(
         FORM,
-        say::FORM.into(),
-        say::FORM_CHOICE,
+        text::FORM.into(),
+        text::FORM_CHOICE,
         "",
         choices!(Form),
         Callback::noop(),
@@ -81,7 +86,7 @@ fn start(effect: &Callback<Effect>) -> Html {
     );
     let start = el("button", "main")
         .attr("type", "submit")
-        .text(say::START_NOW);
+        .text(text::START_NOW);
     el("form", "start")
         .sent(onsubmit)
         .el(name)
@@ -90,14 +95,14 @@ fn start(effect: &Callback<Effect>) -> Html {
         .html()
 }
 
-fn yours(shelf: &[Entry], effect: &Callback<Effect>) -> Html {
+fn yours(shelf: &[ShelfLine], effect: &Callback<Effect>) -> Html {
     let link = el("a", "")
         .attr("href", Route::Plan.href())
         .text(plan::LINK);
     group()
         .el(el("p", "hint")
             .hidden(!shelf.is_empty())
-            .text(say::NONE_YET))
+            .text(text::NONE_YET))
         .el(el("div", "")
             .hidden(shelf.is_empty())
             .el(el("p", "").el(link))
@@ -108,10 +113,10 @@ fn yours(shelf: &[Entry], effect: &Callback<Effect>) -> Html {
 
 fn examples(effect: &Callback<Effect>) -> Html {
     group()
-        .p("hint", say::EXAMPLES_HINT)
+        .p("hint", text::EXAMPLES_HINT)
         .el(
             el("ul", "shelf").each(EXAMPLES.iter().enumerate(), |(at, example)| {
-                let words = (say::OPEN_COPY, say::open_copy_of(example.title));
+                let words = (text::OPEN_COPY, text::open_copy_of(example.title));
                 let copy = button("", words, effect, Effect::Example(at));
                 el("li", "shelf-line")
                     .key(example.title)
@@ -123,28 +128,28 @@ fn examples(effect: &Callback<Effect>) -> Html {
         .html()
 }
 
-fn line(entry: &Entry, effect: &Callback<Effect>) -> El {
+fn line(entry: &ShelfLine, effect: &Callback<Effect>) -> El {
     let name = &entry.name;
     let about = if entry.form == *name { "" } else { &entry.form };
     let said = match &entry.unreadable {
-        Some(why) => say::kept_as_it_is(why),
-        None if entry.answer.is_empty() => say::NO_ANSWER.to_owned(),
+        Some(why) => text::kept_as_it_is(why),
+        None if entry.answer.is_empty() => text::NO_ANSWER.to_owned(),
         None => entry.answer.clone(),
     };
     let button = |class, words, make: fn(String) -> Effect| {
-        let words = (words, say::button_for(words, name));
+        let words = (words, text::button_for(words, name));
         button(class, words, effect, make(entry.id.clone()))
     };
     let remove = el("summary", "")
-        .set("aria-label", say::button_for(say::REMOVE, name))
-        .text(say::REMOVE);
+        .set("aria-label", text::button_for(text::REMOVE, name))
+        .text(text::REMOVE);
     let confirm = el("details", "confirm")
         .el(remove)
-        .p("", say::REMOVE_MEANS)
-        .el(button("stop", say::REMOVE_NOW, Effect::Delete));
+        .p("", text::REMOVE_MEANS)
+        .el(button("stop", text::REMOVE_NOW, Effect::Delete));
     let buttons = el("div", "buttons")
-        .el(button("", say::OPEN, Effect::Open))
-        .el(button("quiet", say::SAVE, Effect::SaveAsFile))
+        .el(button("", text::OPEN, Effect::Open))
+        .el(button("quiet", text::SAVE, Effect::SaveAsFile))
         .el(confirm);
     el("li", "shelf-line")
         .key(&entry.id)
@@ -156,7 +161,7 @@ fn line(entry: &Entry, effect: &Callback<Effect>) -> El {
         .el(buttons)
 }
 
-/// A button on a line: its words stand alone for the eye, and with the name for the ear.
+/// A button on a line of the shelf. Its accessible name adds the name of the piece.
 fn button(
     class: &'static str,
     (seen, heard): (&'static str, String),

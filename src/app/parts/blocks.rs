@@ -1,4 +1,4 @@
-//! Pages of the worker drawn: blocks in, markup out. Nothing is worked out here.
+//! Renders the worker's pages: blocks in, markup out. It computes nothing.
 
 use leavewell_model::record::{Form, PartName};
 use leavewell_pages::{
@@ -13,9 +13,9 @@ use crate::app::pages::{Page, not_worked_out};
 use crate::app::parts::marks::fold;
 use crate::app::parts::words::joined;
 use crate::app::state::Action;
-use crate::app::wording::{answer, charts, controls as say};
+use crate::app::wording::{answer, charts, controls as text};
 
-/// A page of this name: its blocks, that it is being worked out, or why it is not there.
+/// The page with this name: its blocks, its progress, or the reason why it is missing.
 pub fn loaded_page(page: Page, name: PageName) -> Html {
     let loaded = page.state.loaded.iter().find(|loaded| loaded.name == name);
     let waits = loaded.is_none_or(|loaded| loaded.generation != page.open.generation);
@@ -26,7 +26,7 @@ pub fn loaded_page(page: Page, name: PageName) -> Html {
     let holder = el("div", "leaf")
         .attr("aria-busy", if waits { "true" } else { "false" })
         .el(progress(share.map(|(_, share)| share)));
-    // The blocks have keys and a list of their own: what comes and goes above them must not touch a field.
+    // The blocks have keys and a separate list, so that changes above them leave the fields in place.
     let blocks = el("div", "");
     let blocks = match loaded.map(|loaded| &loaded.blocks) {
         None => blocks.p("hint", answer::ON_ITS_WAY),
@@ -36,7 +36,7 @@ pub fn loaded_page(page: Page, name: PageName) -> Html {
     holder.el(blocks).html()
 }
 
-/// How far a long page is; hidden while none is being worked out.
+/// Progress of a long page; hidden while the worker makes no page.
 fn progress(share: Option<f64>) -> El {
     let percent = (share.unwrap_or(0.0) * 100.0).round();
     el("p", "at-work")
@@ -47,12 +47,12 @@ fn progress(share: Option<f64>) -> El {
             .set("value", percent.to_string()))
 }
 
-/// Blocks of a page that is about no one piece, and so has no fields.
+/// The blocks of a page that is not about one piece, and so has no fields.
 pub fn without_fields(blocks: &[Block]) -> El {
     each(el("div", "leaf"), None, blocks, "h2")
 }
 
-/// Every block has a key, so that no field is drawn anew when something above it comes or goes.
+/// The blocks with keys, so that a field keeps its element when something above it appears or disappears.
 fn each(holder: El, page: Option<Page>, blocks: &[Block], heading: &'static str) -> El {
     let numbered = blocks.iter().enumerate();
     holder.each(numbered, |(place, block)| {
@@ -62,7 +62,7 @@ fn each(holder: El, page: Option<Page>, blocks: &[Block], heading: &'static str)
     })
 }
 
-/// A field by its path, what has an id by that, all else by its sort and place.
+/// The key of a block: a field's path, a block's id, or else its type and position.
 fn key(block: &Block, place: usize) -> String {
     let sort = match block {
         Block::Field(Field { path, .. }) | Block::Choice(Choice { path, .. }) => {
@@ -105,12 +105,12 @@ fn one(page: Option<Page>, block: &Block, heading: &'static str) -> Html {
     made.html()
 }
 
-/// Stands for a field on a page that is about no one piece.
+/// Replaces a field on a page that is not about one piece.
 fn no_field() -> El {
     el("p", "hint")
 }
 
-/// A section inside another has the next smaller heading.
+/// A section. Inside another section it gets the next smaller heading.
 fn section(
     page: Option<Page>,
     (id, title, blocks): (&str, &str, &[Block]),
@@ -126,7 +126,7 @@ fn section(
         .el(each(el("div", ""), page, blocks, smaller))
 }
 
-/// Room to write by hand: what goes there, and a rule for each line.
+/// Space to write by hand: a label and a ruled line for each row.
 fn lines(label: &str, count: u8) -> El {
     el("div", "write")
         .said("", label.to_owned())
@@ -159,7 +159,7 @@ fn table(table: &Table) -> El {
         let named = row.iter().zip(&table.columns).enumerate();
         el("tr", "").each(named, |(at, (words, column))| match at {
             0 => cell("th", "row", words),
-            // For a narrow screen, where the head of a column is too far off.
+            // For narrow screens, which show the column head beside the cell.
             _ => cell("td", "", words).set("data-head", column.clone()),
         })
     });
@@ -193,7 +193,7 @@ fn picture(picture: &Picture) -> El {
     figure(&picture.title, &picture.table, svg.html())
 }
 
-/// A drawing under what it shows, with its table twin.
+/// A chart under its title, with the same figures as a table.
 fn figure(title: &str, twin: &Table, drawing: Html) -> El {
     el("figure", "leaf-picture")
         .el(el("figcaption", "").words(title.to_owned()))
@@ -201,7 +201,7 @@ fn figure(title: &str, twin: &Table, drawing: Html) -> El {
         .put(fold("chart-table", charts::AS_A_TABLE, table(twin).html()))
 }
 
-/// How far heat gets, on the drawing of the piece.
+/// How far heat travels, shown on the drawing of the piece.
 fn heat_on_piece(block: &HeatOnPiece) -> El {
     let zones = block.zones.iter();
     let drawing = HeatDrawing {
@@ -262,12 +262,12 @@ fn class_of_ink(ink: Ink) -> &'static str {
     }
 }
 
-/// The text shown is the text of the record now: the page may be older than the last letter typed.
+/// A field. It shows the text of the record now, because the page may be older than the last letter typed.
 fn field(page: Page, block: &Field) -> El {
     let id = &block.path;
     let unit = match block.stand_in.as_str() {
         "" => block.unit.clone(),
-        stand_in => say::stands_in(&block.unit, stand_in),
+        stand_in => text::unit_with_default(&block.unit, stand_in),
     };
     let (class, inputmode) = if block.number {
         ("is-number", "decimal")
@@ -308,7 +308,7 @@ fn choice(page: Page, block: &Choice) -> El {
     control(id, [&block.label, &block.hint, ""], select)
 }
 
-/// What stands round every control: label, hint, and what is wrong.
+/// The frame of a control: label, hint and problem.
 fn control(id: &str, [label, help, problem]: [&str; 3], inner: El) -> El {
     el("div", "field")
         .el(el("label", "")
@@ -322,7 +322,7 @@ fn control(id: &str, [label, help, problem]: [&str; 3], inner: El) -> El {
             .words(problem.to_owned()))
 }
 
-/// Writes what stands in a control into the record.
+/// Writes the value of a control into the record.
 fn changed(page: Page, path: &str) -> Callback<Event> {
     let path = path.to_owned();
     page.act

@@ -1,5 +1,5 @@
-//! Cautions for the treatments and hazards a screen names. The deferral line is not here: the shell
-//! shows it at the foot of every screen.
+//! Cautions for the treatments and hazards that a screen names. The shell shows the deferral line at the foot
+//! of every screen.
 
 use leavewell_model::Report;
 use leavewell_model::ledger::{Level, caution, treatment_text};
@@ -9,9 +9,9 @@ use yew::prelude::*;
 use super::element::{el, group};
 use super::marks::{bullets, fold, named as strong, section};
 use crate::app::parts::words::joined;
-use crate::app::wording::cautions as say;
+use crate::app::wording::cautions as text;
 
-/// The cautions of treatments a screen names by itself, such as `["T09", "T14a"]`.
+/// The cautions for treatments that a screen names, such as `["T09", "T14a"]`.
 ///
 /// A screen that shows the model's answer passes `report.cautions` instead.
 #[must_use]
@@ -32,9 +32,9 @@ pub fn named(treatments: &[&str]) -> Vec<CautionReport> {
         .collect()
 }
 
-/// Cautions for what is named here, in the order to show them.
+/// A section with these cautions, in the given order.
 pub fn cautions(cautions: &[CautionReport]) -> Html {
-    section("cautions", "cautions-title", say::CAUTIONS, list(cautions))
+    section("cautions", "cautions-title", text::CAUTIONS, list(cautions))
 }
 
 fn list(cautions: &[CautionReport]) -> Html {
@@ -49,18 +49,18 @@ fn list(cautions: &[CautionReport]) -> Html {
         .html()
 }
 
-/// That a piece is for display only, and why; empty when nothing says so.
+/// The display-only notice and its reasons; empty if the piece is not for display only.
 pub fn display_only(report: &Report) -> Html {
     let why = &report.display_only;
     let reasons = why.why.iter().map(|w| w.clone().into()).collect();
     el("div", "display-only")
         .hidden(!why.yes)
         .el(el("p", "").tag("strong", why.label.get()))
-        .put(fold("", say::WHY_DISPLAY_ONLY, bullets(reasons)))
+        .put(fold("", text::WHY_DISPLAY_ONLY, bullets(reasons)))
         .html()
 }
 
-/// Cautions for what somebody might have done, and behind a line that opens, those for the rest.
+/// Cautions for the treatments that are possible, and a folded list for the others.
 pub fn cautions_of(report: &Report) -> Html {
     let out: Vec<String> = report
         .options
@@ -76,21 +76,21 @@ pub fn cautions_of(report: &Report) -> Html {
     section(
         "cautions",
         "cautions-title",
-        say::CAUTIONS,
+        text::CAUTIONS,
         group()
             .put(list(&near))
-            .put(fold("", say::FOR_THE_REST, list(&rest)))
+            .put(fold("", text::FOR_THE_REST, list(&rest)))
             .html(),
     )
 }
 
-/// How serious a caution is, in words.
+/// The severity of a caution, in words.
 #[must_use]
 pub fn level_words(level: Level) -> &'static str {
     match level {
-        Level::Stop => say::STOP,
-        Level::Care => say::CARE,
-        Level::Note => say::NOTE,
+        Level::Stop => text::STOP,
+        Level::Care => text::CARE,
+        Level::Note => text::NOTE,
     }
 }
 

@@ -1,4 +1,4 @@
-//! Choosing one of a few: radio buttons, a list to pick from, and a box to tick.
+//! Choices: radio buttons, drop-down lists, and checkboxes.
 
 use yew::prelude::*;
 
@@ -8,40 +8,45 @@ use crate::app::parts::element::{El, el};
 use crate::app::parts::marks::words;
 use crate::app::parts::words::joined;
 use crate::app::state::{Action, Target};
-use crate::app::wording::controls as say;
+use crate::app::wording::controls as text;
 
-/// One thing to choose: its id in the file (empty for "not said"), and the words for people.
-pub type Choice = (&'static str, &'static str);
+/// One choice: its id in the record (empty for "not said") and its label.
+pub type LabelledId = (&'static str, &'static str);
 
-/// The choices of a vocabulary: `choices!(Form)`.
+/// The choices of a vocabulary, as in `choices!(Form)`.
 #[macro_export]
 macro_rules! choices {
     ($word:ident) => {
         $word::ALL
             .iter()
             .map(|word| (word.id(), word.label()))
-            .collect::<Vec<$crate::app::parts::choice::Choice>>()
+            .collect::<Vec<$crate::app::parts::choice::LabelledId>>()
     };
 }
 pub use choices;
 
-/// Radio buttons under one question: its label, its hint, and words for the choice that clears the
-/// answer, which comes last.
-pub fn radios(page: Page, target: Target, words: [&'static str; 3], choices: Vec<Choice>) -> Html {
+/// Radio buttons for one question. The words are its label, its hint, and the last choice, which clears the
+/// answer.
+pub fn radios(
+    page: Page,
+    target: Target,
+    words: [&'static str; 3],
+    choices: Vec<LabelledId>,
+) -> Html {
     radios_as(&target.id(), page, target, words, choices)
 }
 
-/// Radio buttons on a screen that shows the same question twice, each under an id of its own.
+/// Radio buttons with a given id, for a screen that shows the same question twice.
 pub fn radios_as(
     id: &str,
     page: Page,
     target: Target,
     [label, said, unsaid]: [&'static str; 3],
-    mut choices: Vec<Choice>,
+    mut choices: Vec<LabelledId>,
 ) -> Html {
     choices.push(("", unsaid));
     let value = target.text(page.open);
-    // One listener for all: a change of a button is heard in the box round it.
+    // One listener serves all the buttons, because the change event bubbles to the fieldset.
     let radios =
         el("div", "radios")
             .changed(heard(page, target))
@@ -65,9 +70,14 @@ pub fn radios_as(
         .html()
 }
 
-/// A list to pick from, for more than a handful: its label, its hint, and words for the choice that
-/// clears the answer, which comes first.
-pub fn pick(page: Page, target: Target, words: [&'static str; 3], choices: Vec<Choice>) -> Html {
+/// A drop-down list, for more than a handful of choices. The words are its label, its hint, and the first
+/// choice, which clears the answer.
+pub fn pick(
+    page: Page,
+    target: Target,
+    words: [&'static str; 3],
+    choices: Vec<LabelledId>,
+) -> Html {
     let [label, said, unsaid] = words;
     let value = target.text(page.open);
     let problem = trouble(&target.id(), target.problem(page.open));
@@ -82,13 +92,13 @@ pub fn pick(page: Page, target: Target, words: [&'static str; 3], choices: Vec<C
     )
 }
 
-/// A list to pick from, with everything said: for lists that are no field of a piece.
+/// A drop-down list with every property given, for lists that are not a field of a piece.
 pub fn list(
     id: &str,
     label: AttrValue,
     [said, unsaid]: [&'static str; 2],
     value: &str,
-    mut choices: Vec<Choice>,
+    mut choices: Vec<LabelledId>,
     onchange: Callback<Event>,
     problem: Html,
 ) -> Html {
@@ -108,23 +118,23 @@ pub fn list(
         .html()
 }
 
-/// One line of a list to pick from.
+/// One option of a drop-down list.
 pub fn option(value: &'static str, words: &'static str, chosen: bool) -> El {
     el("option", "")
         .key(value)
-        // Set even where it is empty: a line without a value stands for its words.
+        // Set even if it is empty, because an option without a value takes its text as the value.
         .set("value", value.to_owned())
         .attr("selected", if chosen { "selected" } else { "" })
         .text(words)
 }
 
-/// Yes, no, or not sure: the question and its hint.
+/// A question with the answers yes, no and not sure. The words are the question and its hint.
 pub fn yes_no(page: Page, path: &'static str, [label, said]: [&'static str; 2]) -> Html {
-    let choices = vec![("yes", say::YES), ("no", say::NO)];
+    let choices = vec![("yes", text::YES), ("no", text::NO)];
     radios(
         page,
         Target::Flag(path),
-        [label, said, say::NOT_SURE],
+        [label, said, text::NOT_SURE],
         choices,
     )
 }
@@ -167,7 +177,7 @@ pub fn several(
     page: Page,
     target: Target,
     [label, said]: [&'static str; 2],
-    choices: Vec<Choice>,
+    choices: Vec<LabelledId>,
 ) -> Html {
     let id = target.id();
     let boxes = el("div", "radios").each(choices, |(choice, words)| {

@@ -1,4 +1,4 @@
-//! A file a person chooses.
+//! A control to choose a file.
 
 use web_sys::{File, HtmlInputElement};
 use yew::prelude::*;
@@ -6,7 +6,7 @@ use yew::prelude::*;
 use super::element::{El, el};
 use super::field::hint;
 
-/// A labelled place to choose a file, which says the file once it is chosen.
+/// A labelled file control that emits the file when a person chooses one.
 pub fn chosen_file(
     id: &'static str,
     [label, about]: [&'static str; 2],
@@ -17,7 +17,7 @@ pub fn chosen_file(
             return;
         };
         if let Some(file) = input.files().and_then(|files| files.get(0)) {
-            // The same file can then be chosen again.
+            // Clearing the value lets a person choose the same file again.
             input.set_value("");
             chosen.emit(file);
         }

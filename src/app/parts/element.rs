@@ -1,5 +1,5 @@
-//! Elements put together step by step. Compiled, a step is one short call, where the same in markup
-//! takes hundreds of bytes for each element.
+//! A builder for elements. Each step compiles to one short call, while the same element in `html!` takes
+//! hundreds of bytes.
 
 use std::rc::Rc;
 
@@ -7,18 +7,18 @@ use yew::html::{onchange, onclick, oninput, onsubmit, ontoggle};
 use yew::prelude::*;
 use yew::virtual_dom::{Key, VTag, VText};
 
-/// An element being put together; [`El::html`] makes a node of it.
+/// An element under construction; [`El::html`] turns it into a node.
 #[must_use = "an element is shown only where it is added"]
-// In a box, so that a step hands on one word.
+// Boxed, so that each step passes one pointer.
 pub struct El(Box<VTag>);
 
-/// An element of this tag; the class may be empty.
+/// An element with this tag; the class may be empty.
 #[inline(never)]
 pub fn el(tag: &'static str, class: &'static str) -> El {
     El(Box::new(VTag::new(tag))).attr("class", class)
 }
 
-/// Nodes one after another, without an element round them.
+/// A sequence of nodes without an element around them.
 pub fn group() -> El {
     el("", "")
 }
@@ -29,7 +29,7 @@ pub fn button(class: &'static str) -> El {
 }
 
 impl El {
-    /// An attribute; left out when it is empty.
+    /// Sets a fixed attribute, unless it is empty.
     #[inline(never)]
     pub fn attr(mut self, name: &'static str, value: &'static str) -> Self {
         if !value.is_empty() {
@@ -38,118 +38,118 @@ impl El {
         self
     }
 
-    /// An attribute that is worked out.
+    /// Sets a computed attribute.
     #[inline(never)]
     pub fn set(mut self, name: &'static str, value: String) -> Self {
         self.0.add_attribute(name, value);
         self
     }
 
-    /// Hidden or not.
+    /// Hides the element or shows it.
     pub fn hidden(self, hidden: bool) -> Self {
         self.attr("hidden", if hidden { "hidden" } else { "" })
     }
 
-    /// What it is known by among its neighbours.
+    /// Sets the key that identifies it among its siblings.
     #[inline(never)]
     pub fn key(mut self, key: &str) -> Self {
         self.0.key = Some(Key::from(key));
         self
     }
 
-    /// What is done when it is pressed.
+    /// Handles a click.
     #[inline(never)]
     pub fn pressed(mut self, done: Callback<MouseEvent>) -> Self {
         self.0.add_listener(Rc::new(onclick::Wrapper::new(done)));
         self
     }
 
-    /// What is done when a control in it is changed.
+    /// Handles a change event of a control in it.
     #[inline(never)]
     pub fn changed(mut self, done: Callback<Event>) -> Self {
         self.0.add_listener(Rc::new(onchange::Wrapper::new(done)));
         self
     }
 
-    /// What is done when something is typed in it.
+    /// Handles an input event.
     #[inline(never)]
     pub fn typed(mut self, done: Callback<InputEvent>) -> Self {
         self.0.add_listener(Rc::new(oninput::Wrapper::new(done)));
         self
     }
 
-    /// What is done when it is opened or closed, for a thing to open.
+    /// Handles the opening and closing of a `details` element.
     #[inline(never)]
     pub fn toggled(mut self, done: Callback<Event>) -> Self {
         self.0.add_listener(Rc::new(ontoggle::Wrapper::new(done)));
         self
     }
 
-    /// What is done when it is sent off.
+    /// Handles the submission of a form.
     #[inline(never)]
     pub fn sent(mut self, done: Callback<SubmitEvent>) -> Self {
         self.0.add_listener(Rc::new(onsubmit::Wrapper::new(done)));
         self
     }
 
-    /// Whether it is ticked: for boxes and buttons to choose with.
+    /// Sets whether a checkbox or a radio button is checked.
     #[inline(never)]
     pub fn ticked(mut self, ticked: bool) -> Self {
         self.0.set_checked(ticked);
         self
     }
 
-    /// What stands in it, for a control.
+    /// Sets the value of a control.
     #[inline(never)]
     pub fn value(mut self, value: String) -> Self {
         self.0.set_value(value);
         self
     }
 
-    /// A node in it, after those there are.
+    /// Appends a node.
     #[inline(never)]
     pub fn put(mut self, node: Html) -> Self {
         self.0.add_child(node);
         self
     }
 
-    /// An element in it.
+    /// Appends an element.
     #[inline(never)]
     pub fn el(self, inner: Self) -> Self {
         self.put(inner.html())
     }
 
-    /// Words in it.
+    /// Appends fixed text.
     #[inline(never)]
     pub fn text(self, words: &'static str) -> Self {
         self.put(Html::VText(VText::new(words)))
     }
 
-    /// Words in it that are worked out.
+    /// Appends computed text.
     #[inline(never)]
     pub fn words(self, words: String) -> Self {
         self.put(Html::VText(VText::new(words)))
     }
 
-    /// An element of this tag with nothing but words in it.
+    /// Appends an element with this tag that contains only text.
     #[inline(never)]
     pub fn tag(self, tag: &'static str, words: &'static str) -> Self {
         self.el(el(tag, "").text(words))
     }
 
-    /// A paragraph; the class may be empty.
+    /// Appends a paragraph with fixed text; the class may be empty.
     #[inline(never)]
     pub fn p(self, class: &'static str, words: &'static str) -> Self {
         self.el(el("p", class).text(words))
     }
 
-    /// A paragraph that is worked out.
+    /// Appends a paragraph with computed text.
     #[inline(never)]
     pub fn said(self, class: &'static str, words: String) -> Self {
         self.el(el("p", class).words(words))
     }
 
-    /// An element for each of these.
+    /// Appends an element for each item.
     pub fn each<T>(
         self,
         items: impl IntoIterator<Item = T>,
@@ -158,7 +158,7 @@ impl El {
         items.into_iter().fold(self, |all, item| all.el(made(item)))
     }
 
-    /// The node.
+    /// The finished node.
     #[inline(never)]
     pub fn html(self) -> Html {
         if self.0.tag().is_empty() {

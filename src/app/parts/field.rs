@@ -1,4 +1,4 @@
-//! A text field with its label, hint, unit and what is wrong with what stands in it.
+//! Text fields with a label, a hint, a unit and a problem message.
 
 use leavewell_model::Problem;
 use wasm_bindgen::JsCast;
@@ -10,18 +10,18 @@ use crate::app::parts::element::el;
 use crate::app::parts::words::joined;
 use crate::app::state::{Action, Target};
 
-/// A text field: its label, its hint and its unit, either of which may be empty.
+/// A text field. The words are its label, hint and unit; hint and unit may be empty.
 pub fn text_field(page: Page, target: Target, words: [&str; 3]) -> Html {
     field(page, target, words, "text")
 }
 
-/// A text field for a number: a phone shows digits.
+/// A text field for a number, for which a phone shows the numeric keyboard.
 pub fn number_field(page: Page, target: Target, words: [&str; 3]) -> Html {
     field(page, target, words, "decimal")
 }
 
-/// What is wrong with a field and what to do. The element is always there, so that fields beside it
-/// are never drawn anew.
+/// The problem with a field and its remedy. The element is always present, so that the fields beside it keep
+/// their elements.
 pub fn trouble(id: &str, problem: Option<Problem>) -> Html {
     let words = problem.map_or_else(String::new, |p| p.message + " " + &p.remedy);
     el("p", "problem")
@@ -31,7 +31,7 @@ pub fn trouble(id: &str, problem: Option<Problem>) -> Html {
         .html()
 }
 
-/// A hint that a control is described by.
+/// A hint that describes a control.
 pub fn hint(id: &str, words: &str) -> Html {
     el("p", "hint")
         .set("id", joined(&[id, "-hint"]))
@@ -39,27 +39,27 @@ pub fn hint(id: &str, words: &str) -> Html {
         .html()
 }
 
-/// The ids of what a control is described by.
+/// The ids of the elements that describe a control.
 #[must_use]
 pub fn described(id: &str) -> String {
     joined(&[id, "-hint ", id, "-problem"])
 }
 
-/// Says what was typed or chosen in a control.
+/// Emits what a person typed or chose in a control.
 #[must_use]
 pub fn heard(page: Page, target: Target) -> Callback<Event> {
     page.act
         .reform(move |event: Event| Action::Typed(target, typed(&event)))
 }
 
-/// What stands in a control now; for a box to tick `yes` or nothing.
+/// The current value of a control. For a checkbox it is `yes` or empty.
 #[must_use]
 pub fn typed(event: &Event) -> String {
     let Some(place) = event.target() else {
         return String::new();
     };
     if let Some(input) = place.dyn_ref::<HtmlInputElement>() {
-        // Unticked is the same as never ticked.
+        // An unchecked box counts as never checked.
         if input.type_() == "checkbox" {
             return if input.checked() { "yes" } else { "" }.to_owned();
         }
@@ -71,7 +71,7 @@ pub fn typed(event: &Event) -> String {
         .unwrap_or_default()
 }
 
-/// A text field. The text shown is the text typed, right or wrong; what is wrong is said below it.
+/// A text field. It shows the text as typed, valid or not, with any problem below it.
 fn field(
     page: Page,
     target: Target,

@@ -1,4 +1,4 @@
-//! The live answer: one line that opens on a phone, a column beside the work on a wide screen.
+//! The live answer: one line that opens on a phone, or a column beside the work on a wide screen.
 
 use yew::prelude::*;
 
@@ -6,17 +6,17 @@ use super::element::el;
 use super::marks::press;
 use crate::app::pages::Page;
 use crate::app::state::Action;
-use crate::app::wording::controls as say;
+use crate::app::wording::controls as text;
 
-/// The live answer in one line and in full. A button, not `details`, because the column must stand
-/// open on wide screens whatever was chosen on a narrow one. The status says the line once it stands
-/// still; the app sees to that.
+/// The live answer in one line and in full. It opens with a button and not with `details`, because the column
+/// is always open on wide screens, whatever was chosen on a narrow one. The app announces the line once it has
+/// stopped changing.
 pub fn live(page: Page, line: String, answer: Html) -> Html {
     let open = page.state.live_open;
     let (expanded, more, body) = if open {
-        ("true", say::SHOW_LESS, "live-body is-open")
+        ("true", text::SHOW_LESS, "live-body is-open")
     } else {
-        ("false", say::SHOW_MORE, "live-body")
+        ("false", text::SHOW_MORE, "live-body")
     };
     let button = el("button", "live-more")
         .attr("type", "button")
@@ -28,7 +28,7 @@ pub fn live(page: Page, line: String, answer: Html) -> Html {
         .attr("role", "status")
         .words(page.state.read_out.clone());
     el("aside", "live")
-        .attr("aria-label", say::SO_FAR)
+        .attr("aria-label", text::SO_FAR)
         .said("live-line", line)
         .el(button)
         .el(status)

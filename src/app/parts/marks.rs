@@ -1,4 +1,4 @@
-//! The plainest pieces of a screen: headings, paragraphs, lists.
+//! Basic elements of a screen: headings, paragraphs, lists, tables and buttons.
 
 use std::rc::Rc;
 
@@ -7,12 +7,12 @@ use yew::virtual_dom::{VList, VNode, VText};
 
 use super::element::el;
 
-/// Nodes one after another. Far shorter, compiled, than the same as a fragment of markup.
+/// A sequence of nodes. It compiles to much less code than a fragment in `html!`.
 pub fn all(nodes: Vec<Html>) -> Html {
     VNode::VList(Rc::new(VList::with_children(nodes, None)))
 }
 
-/// A section under its heading. The id names the heading; the class may be empty.
+/// A section with a heading. The id is that of the heading; the class may be empty.
 pub fn section(class: &'static str, id: &'static str, title: &'static str, body: Html) -> Html {
     el("section", class)
         .attr("aria-labelledby", id)
@@ -33,18 +33,17 @@ pub fn bullets(items: Vec<AttrValue>) -> Html {
         .html()
 }
 
-/// A name in bold and what is said of it.
+/// A name in bold, followed by text.
 pub fn named(name: impl Into<AttrValue>, words: impl Into<AttrValue>) -> Html {
     name_and_words(name.into(), words.into())
 }
 
-/// A thing to open: its summary, and what is in it; the class may be empty.
+/// A `details` element with a summary and its content; the class may be empty.
 pub fn fold(class: &'static str, summary: impl Into<AttrValue>, body: Html) -> Html {
     opened(class, summary.into(), body)
 }
 
-/// A table under its caption, which scrolls by itself where it is too wide. The first cell of a row
-/// names it.
+/// A table with a caption. It scrolls sideways if it is too wide. The first cell of a row is its header.
 pub fn table(
     label: String,
     caption: AttrValue,
@@ -71,12 +70,12 @@ pub fn table(
         .html()
 }
 
-/// What a button does when it is pressed.
+/// A click handler that emits a value.
 pub fn press<T: Clone + 'static>(to: &Callback<T>, what: T) -> Callback<MouseEvent> {
     to.reform(move |_| what.clone())
 }
 
-/// Words by themselves.
+/// A text node.
 pub fn words(words: AttrValue) -> Html {
     VNode::VText(VText::new(words))
 }

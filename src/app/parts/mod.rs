@@ -1,5 +1,5 @@
-//! Small pieces of a screen and the wording that all screens share. They are plain functions: the
-//! app is the one component, so that nothing but its state decides what is shown.
+//! Small parts of a screen that all screens share. They are plain functions: the app is the only component,
+//! so its state alone decides what is shown.
 
 pub mod blocks;
 pub mod cautions;

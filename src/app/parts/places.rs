@@ -1,4 +1,4 @@
-//! The places in a case, each with how complete it is, in words.
+//! Navigation between the places of a case, which says in words how complete each is.
 
 use leavewell_model::Case;
 use yew::prelude::*;
@@ -6,9 +6,9 @@ use yew::prelude::*;
 use super::element::el;
 use crate::app::route::Route;
 use crate::app::state::Open;
-use crate::app::wording::places as say;
+use crate::app::wording::places as text;
 
-/// Links to the places in a case.
+/// Links to the places of a case.
 pub fn places(open: &Open, here: Route) -> Html {
     let case = &open.case;
     let links = el("ol", "").each(Route::PLACES, |place| {
@@ -29,7 +29,7 @@ pub fn places(open: &Open, here: Route) -> Html {
         el("li", "").key(place.href()).el(link)
     });
     el("nav", "places")
-        .attr("aria-label", say::PLACES)
+        .attr("aria-label", text::PLACES)
         .el(links)
         .el(more)
         .html()
@@ -38,28 +38,28 @@ pub fn places(open: &Open, here: Route) -> Html {
 fn state_of(place: Route, case: &Case, open: &Open) -> String {
     match place {
         Route::Piece => match (case.piece.form.is_some(), case.aim.goal.is_some()) {
-            (false, false) => say::NOT_BEGUN.to_owned(),
-            (true, false) => say::NO_AIM.to_owned(),
-            (false, true) => say::NO_FORM.to_owned(),
-            (true, true) => say::FORM_AND_AIM.to_owned(),
+            (false, false) => text::NOT_BEGUN.to_owned(),
+            (true, false) => text::NO_AIM.to_owned(),
+            (false, true) => text::NO_FORM.to_owned(),
+            (true, true) => text::FORM_AND_AIM.to_owned(),
         },
         Route::Look => match case.findings.len() {
-            0 => say::NOTHING_LOOKED_AT.to_owned(),
-            n => say::answers(n),
+            0 => text::NOTHING_LOOKED_AT.to_owned(),
+            n => text::answers(n),
         },
         Route::Condition => match case.parts.len() {
-            0 => say::NOTHING_DESCRIBED.to_owned(),
-            n => say::parts_described(n),
+            0 => text::NOTHING_DESCRIBED.to_owned(),
+            n => text::parts_described(n),
         },
         Route::Money => {
             let value = if case.market.likely.is_some() {
-                say::VALUE_GIVEN
+                text::VALUE_GIVEN
             } else {
-                say::NO_VALUE_GIVEN
+                text::NO_VALUE_GIVEN
             };
             match case.quotes.len() {
                 0 => value.to_owned(),
-                n => say::with_quotes(value, n),
+                n => text::with_quotes(value, n),
             }
         }
         Route::Counsel => open

@@ -1,4 +1,4 @@
-//! The frame of every screen of a piece: what it is, what it is for, the next step, the answer.
+//! The frame of every screen of a piece: title, purpose, next step and live answer.
 
 use yew::prelude::*;
 
@@ -7,8 +7,8 @@ use super::live::live;
 use crate::app::pages::{Page, line};
 use crate::app::route::Route;
 
-/// A screen of a piece: head, live answer, work, next step. The words are its one heading of the
-/// first level, what it is for in one line, and the one next step, which leads to `next`.
+/// A screen of a piece: head, live answer, work, next step. The words are its only first-level heading, its
+/// purpose in one line, and the label of the next step, which leads to `next`.
 pub fn screen(
     page: Page,
     (here, next): (Route, Route),

@@ -1,11 +1,11 @@
-//! The share of a part where base metal shows: recorded in words, as a percentage, or counted.
+//! The share of a part where base metal shows: recorded as a word, as a percentage, or by counting points.
 
 use leavewell_model::terms::decimal;
 
 use crate::app::parts::words::joined;
 use leavewell_model::record::BleedWord;
 
-/// The word recorded. What is neither a word nor nothing is `own`: no button is pressed then.
+/// The recorded word, empty if there is none. Any other value is `own`, which presses no button.
 #[must_use]
 pub fn word(stored: String) -> String {
     if stored.is_empty() || BleedWord::parse(&stored).is_some() {
@@ -15,7 +15,7 @@ pub fn word(stored: String) -> String {
     }
 }
 
-/// The percentage as it is typed; empty when there is none.
+/// The percentage as typed; empty if there is none.
 #[must_use]
 pub fn typed(stored: &str) -> String {
     if is_counted(stored) || BleedWord::parse(stored).is_some() {
@@ -25,7 +25,7 @@ pub fn typed(stored: &str) -> String {
     }
 }
 
-/// What is recorded when this is typed.
+/// The value to record for this typed text.
 #[must_use]
 pub fn stored(typed: &str) -> String {
     let typed = typed.trim().trim_end_matches('%').trim_end();
@@ -36,13 +36,13 @@ pub fn stored(typed: &str) -> String {
     }
 }
 
-/// Whether a count of points is recorded.
+/// Whether a point count is recorded.
 #[must_use]
 pub fn is_counted(stored: &str) -> bool {
     stored.starts_with('{')
 }
 
-/// A share as it is typed: hundredths, without the sign. A file may hold it as a part of 1.
+/// A share as a person types it: a percentage without the sign. A file may store it as a fraction of 1.
 #[must_use]
 pub fn hundredths(stored: &str) -> String {
     if let Some(hundredths) = stored.trim().strip_suffix('%') {
@@ -61,7 +61,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn a_share_is_shown_in_hundredths() {
+    fn a_share_is_shown_as_a_percentage() {
         for (stored, shown) in [
             ("5 %", "5"),
             ("0.07", "7"),
@@ -74,7 +74,7 @@ mod tests {
     }
 
     #[test]
-    fn words_and_percentages_keep_out_of_each_other() {
+    fn a_word_and_a_percentage_replace_each_other() {
         assert_eq!(word("some".to_owned()), "some");
         assert_eq!(word("5 %".to_owned()), "own");
         assert_eq!(typed("some"), "");

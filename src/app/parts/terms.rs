@@ -1,8 +1,8 @@
-//! The first use of each trade word on a screen, made so that it can be pointed at and focused.
+//! Marks the first use of each trade word on a screen, so that a person can point at it or focus it.
 //!
-//! It is done on the whole screen once it is put together: only then is it known which use comes first,
-//! and no part of a screen has to think of it. What stands open comes before what is folded away, so
-//! that a word in sight is never passed over for one that is not. `www/terms.js` shows the meaning.
+//! It works on the finished screen, because only then is it known which use comes first. Visible text comes
+//! before folded text, so that a visible word is always marked in preference to a hidden one. `www/terms.js`
+//! shows the meaning.
 
 use std::rc::Rc;
 
@@ -24,20 +24,20 @@ pub fn explain(screen: &mut Html) {
 }
 
 struct Walk {
-    /// A bit for each word that was marked.
+    /// One bit for each word marked so far.
     done: u64,
-    /// Whether this is the walk through what is folded away.
+    /// Whether this walk goes through the folded text.
     in_folds: bool,
 }
 
 impl Walk {
     fn node(&mut self, node: &mut VNode, running: bool, folded: bool) {
-        // The first walk stays out of folds.
+        // The first walk skips folded text.
         if folded && !self.in_folds {
             return;
         }
         match node {
-            // Nobody else holds what was only just put together; if somebody does, it stays as it is.
+            // A new list has one owner. If it is shared after all, it stays unmarked.
             VNode::VList(list) => {
                 if let Some(list) = Rc::get_mut(list) {
                     for inner in list.iter_mut() {
@@ -47,7 +47,7 @@ impl Walk {
             }
             VNode::VTag(tag) => {
                 let (running, folded) = match tag.tag() {
-                    // Names of things, things to press, and pictures.
+                    // Headings, controls and pictures.
                     "a" | "button" | "caption" | "figcaption" | "h1" | "h2" | "h3" | "h4"
                     | "label" | "legend" | "option" | "select" | "summary" | "svg" | "th" => return,
                     "details" => (running, true),
@@ -76,8 +76,8 @@ impl Walk {
         }
     }
 
-    /// The text with its words marked; nothing when it has none. One element holds all of it, so that
-    /// what stands beside it keeps its place.
+    /// The text with its words marked, or `None` if it has none. One element contains all of it, so that its
+    /// siblings keep their positions.
     fn marked(&mut self, text: &str) -> Option<El> {
         let mut marked = None;
         let mut from = 0;
@@ -104,7 +104,7 @@ mod tests {
     use crate::app::parts::element::group;
     use crate::app::parts::marks::fold;
 
-    /// The words marked, in order, and all text, to show that none is lost.
+    /// The marked words in order, and the whole text, to check that none is lost.
     fn read(node: &VNode, terms: &mut Vec<String>, text: &mut String) {
         match node {
             VNode::VList(list) => list.iter().for_each(|inner| read(inner, terms, text)),
@@ -141,7 +141,7 @@ mod tests {
     }
 
     #[test]
-    fn the_first_use_in_running_text_is_marked_and_no_other() {
+    fn only_the_first_use_in_running_text_is_marked() {
         let screen = el("div", "")
             .tag("h2", "Bleed")
             .p("", "Where there is bleed, the tarnish is less.")
@@ -156,7 +156,7 @@ mod tests {
     }
 
     #[test]
-    fn names_and_controls_are_left_alone() {
+    fn headings_and_controls_are_never_marked() {
         let screen = el("div", "")
             .el(el("p", "")
                 .el(el("a", "").text("Reserve"))
@@ -174,7 +174,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_in_sight_comes_before_what_is_folded_away() {
+    fn a_visible_use_is_marked_before_a_folded_one() {
         let folded = el("p", "").text("Folded bleed and a seam.").html();
         let screen = group()
             .put(fold("", "A mount", folded))
@@ -183,7 +183,7 @@ mod tests {
     }
 
     #[test]
-    fn words_within_strong_words_and_beside_them_are_found() {
+    fn words_inside_and_beside_bold_text_are_found() {
         let line = el("p", "").tag("strong", "Bleed").text(": base metal.");
         let (terms, text) = explained(el("div", "").el(line));
         assert_eq!(terms, ["Bleed", "base metal"]);

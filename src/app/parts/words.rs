@@ -1,4 +1,4 @@
-//! How the screens word numbers, ranges and lists. Sums of money have the form of [`terms::money`].
+//! Formats numbers, ranges and lists for the screens. Money uses the format of [`terms::money`].
 
 use leavewell_model::report::{Band, BandMean};
 use leavewell_model::terms::{self, Currency};
@@ -15,7 +15,7 @@ pub fn money_band(band: Band, currency: Currency) -> String {
     range(&money(band.p10, currency), &money(band.p90, currency))
 }
 
-/// A gain or a loss, worded as a band of money.
+/// A gain or a loss as a band of money.
 #[must_use]
 pub fn gain_band(gain: BandMean, currency: Currency) -> String {
     range(&money(gain.p10, currency), &money(gain.p90, currency))
@@ -75,7 +75,7 @@ pub fn list(items: &[&str]) -> String {
     }
 }
 
-/// Texts put together into one.
+/// Joins texts into one.
 #[must_use]
 pub fn joined(parts: &[&str]) -> String {
     parts.concat()
@@ -87,7 +87,7 @@ pub fn count(n: usize, one: &str, many: &str) -> String {
     joined(&[&n.to_string(), " ", if n == 1 { one } else { many }])
 }
 
-/// The same words in small letters. Our own labels are in plain letters.
+/// The text in lower case. Our labels use only plain letters.
 #[must_use]
 pub fn small(words: &str) -> String {
     words.to_ascii_lowercase()
@@ -101,7 +101,7 @@ fn range(low: &str, high: &str) -> String {
     }
 }
 
-/// The nearest whole number, halves to the even side.
+/// The nearest whole number; halves round to even.
 fn whole(value: f64) -> String {
     value.round_ties_even().to_string()
 }
@@ -122,7 +122,7 @@ mod tests {
     }
 
     #[test]
-    fn shares_never_claim_more_than_they_know() {
+    fn shares_read_0_or_100_only_when_exact() {
         assert_eq!(percent(0.0), "0 %");
         assert_eq!(percent(0.004), "less than 1 %");
         assert_eq!(percent(0.123), "about 12 %");
@@ -134,7 +134,7 @@ mod tests {
     }
 
     #[test]
-    fn lists_and_counts_read_as_speech() {
+    fn lists_and_counts_read_naturally() {
         assert_eq!(list(&[]), "");
         assert_eq!(list(&["a"]), "a");
         assert_eq!(list(&["a", "b"]), "a and b");

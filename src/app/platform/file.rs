@@ -1,7 +1,7 @@
 //! Files that a person saves or opens. Nothing leaves the device.
 
 use crate::app::parts::words::joined;
-use crate::app::wording::keeping as say;
+use crate::app::wording::keeping as text;
 pub use gloo::file::callbacks::FileReader as Reading;
 use gloo::file::callbacks::read_as_text;
 use js_sys::Array;
@@ -10,18 +10,18 @@ use leavewell_model::record::{MAX_BYTES, OpenError};
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{Blob, BlobPropertyBag, HtmlAnchorElement, Url};
 
-/// Offers a text as a file to save. Returns false when the browser refuses.
+/// Offers a text to save as a file. Returns false if the browser refuses.
 #[must_use]
 pub fn save(name: &str, text: &str) -> bool {
     try_save(name, text).is_ok()
 }
 
-/// The name of a file for a case: the case's name in plain letters, then the ending.
+/// The file name for a case: the case's name in plain letters, then the extension.
 #[must_use]
 pub fn file_name(name: &str, ending: &str) -> String {
     let mut plain = String::new();
     for letter in name.trim().chars().take(60) {
-        // Letters of other scripts are kept as they are.
+        // Letters of other scripts stay as they are.
         let letter = letter.to_ascii_lowercase();
         if letter.is_ascii_alphanumeric() || !letter.is_ascii() {
             plain.push(letter);
@@ -34,26 +34,26 @@ pub fn file_name(name: &str, ending: &str) -> String {
     joined(&[plain, ending])
 }
 
-/// Reads a file a person chose. The reader must be kept until `done` is called: dropping it stops it.
+/// Reads a file that a person chose. Keep the reader until `done` is called, because dropping it stops it.
 ///
 /// # Errors
-/// When the file is larger than any case.
+/// If the file is larger than any case can be.
 pub fn read(
     file: web_sys::File,
     done: impl Fn(Result<String, Problem>) + 'static,
 ) -> Result<Reading, Problem> {
-    // Sizes are whole and not negative.
+    // Sizes are whole numbers and not negative.
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
     let bytes = file.size() as usize;
     if bytes > MAX_BYTES {
         return Err(OpenError::TooLarge { bytes }.problem());
     }
     Ok(read_as_text(&gloo::file::File::from(file), move |text| {
-        done(text.map_err(|_| trouble(say::FILE_NOT_READ)));
+        done(text.map_err(|_| trouble(text::FILE_NOT_READ)));
     }))
 }
 
-/// A problem with a file: what happened, and what to do about it.
+/// A problem with a file: what happened and what to do.
 #[must_use]
 pub fn trouble([message, remedy]: [&str; 2]) -> Problem {
     Problem {

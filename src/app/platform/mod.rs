@@ -1,4 +1,4 @@
-//! Storage, files, the clock, the workers and the page itself. Only these modules use web APIs.
+//! Storage, files, the clock, the workers and the page. Only these modules use web APIs.
 
 pub mod clock;
 pub mod file;

@@ -19,7 +19,7 @@ pub fn set_title(title: &str) {
 /// Opens the browser's print dialogue.
 pub fn print() {
     if let Some(window) = web_sys::window() {
-        // One that cannot print does nothing.
+        // A browser that cannot print does nothing.
         let _ = window.print();
     }
 }
@@ -31,7 +31,7 @@ pub fn focus_heading() {
     }
     let heading = document().and_then(|d| d.query_selector("main h1").ok().flatten());
     if let Some(heading) = heading.and_then(|h| h.dyn_into::<HtmlElement>().ok()) {
-        // A heading that will not take the focus is no reason to stop.
+        // Failing to focus a heading is harmless.
         let _ = heading.focus();
     }
 }
@@ -40,14 +40,14 @@ pub fn focus_heading() {
 pub fn focus_on(id: &str) {
     let heading = document().and_then(|d| d.get_element_by_id(id));
     if let Some(heading) = heading.and_then(|h| h.dyn_into::<HtmlElement>().ok()) {
-        // A heading takes the focus only when told that it may.
+        // A heading accepts the focus only with a `tabindex`.
         let _ = heading.set_attribute("tabindex", "-1");
         let _ = heading.focus();
         heading.scroll_into_view();
     }
 }
 
-/// The current value of a field or a list.
+/// The current value of a field or a drop-down list.
 #[must_use]
 pub fn typed_in(id: &str) -> String {
     let Some(place) = document().and_then(|d| d.get_element_by_id(id)) else {
@@ -62,8 +62,8 @@ pub fn typed_in(id: &str) -> String {
     }
 }
 
-/// What goes before the id of a drawing of the Look screen: the sheet is a file beside the page, or, in the
-/// edition in one file, in the page itself.
+/// The prefix of the ids of the Look screen's drawings. They are in a separate file or, in the single-file
+/// edition, in the page.
 #[must_use]
 pub fn looks() -> &'static str {
     let inside = document().and_then(|d| d.get_element_by_id("looks"));
@@ -74,7 +74,7 @@ pub fn looks() -> &'static str {
     }
 }
 
-/// Sets the chosen appearance in place of the system's.
+/// Applies the chosen appearance.
 pub fn set_theme(theme: Theme) {
     let Some(root) = document().and_then(|d| d.document_element()) else {
         return;
@@ -85,7 +85,7 @@ pub fn set_theme(theme: Theme) {
     };
 }
 
-/// The screen the address names.
+/// The screen that the address names.
 #[must_use]
 pub fn route() -> Route {
     Route::parse(&location().and_then(|l| l.hash().ok()).unwrap_or_default())
@@ -107,8 +107,8 @@ pub fn on_route(changed: impl Fn(Route) + 'static) -> Option<EventListener> {
     }))
 }
 
-/// Calls back when a script of the page writes into the record: the path and the text. Photos and
-/// counts on them do.
+/// Calls back with a path and a text when a script of the page writes to the record, as photos and point
+/// counts do.
 #[must_use]
 pub fn on_put(put: impl Fn(String, String) + 'static) -> Option<EventListener> {
     let window = web_sys::window()?;
@@ -125,11 +125,11 @@ pub fn on_put(put: impl Fn(String, String) + 'static) -> Option<EventListener> {
     }))
 }
 
-/// Panics when a "leavewell-panic" event comes, for the tests of a crash. It listens only on a page that a test
-/// marked before the app started; no served page is marked.
+/// Panics on a "leavewell-panic" event, for the crash tests. It listens only on a page that a test marked
+/// before the app started; no served page is marked.
 ///
 /// # Panics
-/// When that event comes.
+/// On that event.
 #[must_use]
 pub fn stops_when_tested() -> Option<EventListener> {
     let root = document()?.document_element()?;
@@ -140,8 +140,8 @@ pub fn stops_when_tested() -> Option<EventListener> {
     }))
 }
 
-/// Shows that the app has stopped, without using the app. The page's scripts show it with what can be done; where
-/// they do not answer, this adds a plain notice.
+/// Shows that the app has stopped, without using the app. The page's scripts show it with the next steps. If
+/// they do not respond, this adds a plain notice.
 pub fn show_stopped(reason: &str) {
     let detail = Object::new();
     let _ = Reflect::set(&detail, &"reason".into(), &reason.into());

@@ -1,9 +1,8 @@
-//! What is kept on this device. `www/kept.js` keeps every record in the browser's database; the app reaches it
+//! The records stored on this device. `www/kept.js` keeps them in the browser's database; the app reaches it
 //! only through this module.
 //!
-//! Questions are answered at once, from what that script holds in memory. Writing happens a moment later, and
-//! an [`Event`] says what came of it. Invariant: nothing here overwrites or removes
-//! a record that cannot be read.
+//! Reads return at once, from that script's memory. Writes finish a moment later, and an [`Event`] reports
+//! the result. Invariant: nothing here overwrites or removes a record that cannot be read.
 
 use gloo::events::EventListener;
 use js_sys::{Object, Reflect};
@@ -13,39 +12,39 @@ use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{CustomEvent, CustomEventInit, Storage};
 
 use crate::app::reader::Reader;
-use crate::app::state::{Entry, Open, Theme};
+use crate::app::state::{Open, ShelfLine, Theme};
 use crate::app::wording::shelf;
 
 const THEME: &str = "leavewell.theme";
 const READER: &str = "leavewell.reader";
 const FIGURES: &str = "leavewell.figures";
 
-/// Something that happened to what is kept, or that a script of the page asks for.
+/// A change to the stored records, or a request from a script of the page.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Event {
-    /// A record was written, or could not be.
+    /// A record was written, or writing failed.
     Kept {
         /// The key of the piece.
         id: String,
-        /// Why not, when it could not be.
+        /// Why writing failed, if it did.
         failure: Option<String>,
     },
     /// The lines of the shelf changed.
     ShelfChanged,
-    /// The record of a piece was changed elsewhere: this is it now.
+    /// The record of a piece was changed elsewhere.
     Replaced {
         /// The key of the piece.
         id: String,
-        /// The record.
+        /// The record now.
         text: String,
     },
-    /// A piece is to be opened: its key.
+    /// A request to open the piece with this key.
     Open(String),
-    /// The shelf is to be planned: the question of the plan.
+    /// A request to plan the shelf, with the plan's question.
     PlanAsked(String),
-    /// The last change is to be taken back.
+    /// A request to undo the last change.
     Undo,
-    /// What was taken back is to be done again.
+    /// A request to redo the change undone last.
     Redo,
 }
 
@@ -90,7 +89,7 @@ pub fn on_event(happened: impl Fn(Event) + 'static) -> Option<EventListener> {
 
 /// Every piece on the shelf.
 #[must_use]
-pub fn shelf() -> Vec<Entry> {
+pub fn shelf() -> Vec<ShelfLine> {
     let list = ask("list", "", "", "").unwrap_or_default();
     let Ok(Value::Array(lines)) = serde_json::from_str(&list) else {
         return Vec::new();
@@ -104,27 +103,27 @@ pub fn case_text(id: &str) -> Option<String> {
     ask("text", id, "", "")
 }
 
-/// Keeps a piece.
-pub fn keep_case(id: &str, text: &str, entry: &Entry) {
+/// Stores a piece.
+pub fn keep_case(id: &str, text: &str, entry: &ShelfLine) {
     ask("keep", id, text, &entry.to_value().to_string());
 }
 
-/// Keeps the shelf line of a piece. It can be made again from the record.
-pub fn keep_entry(entry: &Entry) {
+/// Stores the shelf line of a piece. It can be rebuilt from the record.
+pub fn keep_entry(entry: &ShelfLine) {
     ask("entry", &entry.id, "", &entry.to_value().to_string());
 }
 
-/// Notes that a piece is the open one.
+/// Remembers which piece is open.
 pub fn note_open(id: &str) {
     ask("opened", id, "", "");
 }
 
-/// Puts a piece into the bin.
+/// Moves a piece to the bin.
 pub fn bin_case(id: &str) {
     ask("bin", id, "", "");
 }
 
-/// The piece that was open last, if it can still be read.
+/// The piece that was open last, if it is still readable.
 #[must_use]
 pub fn last_open() -> Option<Open> {
     let id = ask("last", "", "", "")?;
@@ -141,14 +140,14 @@ pub fn theme() -> Theme {
         .unwrap_or_default()
 }
 
-/// Keeps the appearance chosen.
+/// Stores the chosen appearance.
 pub fn keep_theme(theme: Theme) {
     if let Some(storage) = storage() {
         let _ = storage.set_item(THEME, theme.id());
     }
 }
 
-/// Who was reading last.
+/// The reader chosen last.
 #[must_use]
 pub fn reader() -> Reader {
     storage()
@@ -157,20 +156,20 @@ pub fn reader() -> Reader {
         .unwrap_or_default()
 }
 
-/// Keeps who is reading.
+/// Stores the chosen reader.
 pub fn keep_reader(reader: Reader) {
     if let Some(storage) = storage() {
         let _ = storage.set_item(READER, reader.id());
     }
 }
 
-/// The figures that new pieces on this device begin with, as the text of a file of figures.
+/// The figures that new pieces on this device start with, as the text of a file of figures.
 #[must_use]
 pub fn figures() -> Option<String> {
     storage()?.get_item(FIGURES).ok().flatten()
 }
 
-/// Keeps the figures that new pieces begin with, or forgets them; false when that is not possible.
+/// Stores the figures that new pieces start with, or removes them. Returns false if that fails.
 #[must_use]
 pub fn keep_figures(text: Option<&str>) -> bool {
     let Some(storage) = storage() else {
@@ -182,26 +181,26 @@ pub fn keep_figures(text: Option<&str>) -> bool {
     }
 }
 
-/// A line of the list: as it was kept, or else made from the record.
-fn entry_of(line: &Value) -> Option<Entry> {
+/// A line of the shelf, as stored or else built from the record.
+fn entry_of(line: &Value) -> Option<ShelfLine> {
     let id = line["id"].as_str()?;
-    if let Some(mut entry) = Entry::from_value(&line["entry"]) {
+    if let Some(mut entry) = ShelfLine::from_value(&line["entry"]) {
         id.clone_into(&mut entry.id);
         return Some(entry);
     }
     let text = case_text(id).unwrap_or_default();
     Some(match Draft::parse(&text) {
-        Ok(draft) => Entry::of_draft(id, &draft),
-        Err(fault) => Entry {
+        Ok(draft) => ShelfLine::of_draft(id, &draft),
+        Err(fault) => ShelfLine {
             id: id.to_owned(),
             name: shelf::UNREADABLE.to_owned(),
             unreadable: Some(fault.problem().message),
-            ..Entry::default()
+            ..ShelfLine::default()
         },
     })
 }
 
-/// Asks `www/kept.js`, which answers before this returns.
+/// Calls `www/kept.js`, which answers synchronously.
 fn ask(what: &str, id: &str, text: &str, entry: &str) -> Option<String> {
     let window = web_sys::window()?;
     let detail = Object::new();
@@ -216,7 +215,7 @@ fn ask(what: &str, id: &str, text: &str, entry: &str) -> Option<String> {
     Reflect::get(&detail, &"answer".into()).ok()?.as_string()
 }
 
-/// Private windows and strict settings may have none.
+/// The browser's local storage. Private windows and strict settings may have none.
 fn storage() -> Option<Storage> {
     web_sys::window()?.local_storage().ok().flatten()
 }

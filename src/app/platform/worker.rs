@@ -1,5 +1,5 @@
-//! The two workers that weigh and make pages. `www/boot.js` starts them; question and answer are events of the
-//! window that carry bytes.
+//! The two workers that weigh pieces and make pages. `www/boot.js` starts them. Questions and answers are
+//! window events that carry bytes.
 
 use gloo::events::EventListener;
 use js_sys::{Object, Reflect, Uint8Array};
@@ -7,27 +7,27 @@ use leavewell_worker::ask::{Answer, Ask, from_bytes, to_bytes};
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{CustomEvent, CustomEventInit};
 
-/// What a worker says about a question.
+/// A worker's message about a question.
 #[derive(Clone, Debug)]
 pub struct Message {
-    /// What the question is about: [`Ask::topic`].
+    /// The topic of the question, from [`Ask::topic`].
     pub topic: u32,
-    /// The generation of the record it was asked for.
+    /// The generation of the record that the question is about.
     pub generation: u32,
-    /// What there is to say.
+    /// The progress or the answer.
     pub news: News,
 }
 
-/// How a question stands.
+/// The state of a question.
 #[derive(Clone, Debug)]
 pub enum News {
-    /// The share of the work that is done, 0 to 1.
+    /// The share of the work that is finished, 0 to 1.
     Working(f64),
-    /// The answer, or why there is none.
+    /// The answer, or why it failed.
     Answered(Result<Answer, String>),
 }
 
-/// Asks a worker about a text. Of the questions on one topic that wait, only the newest is answered.
+/// Asks a worker about a text. Of the waiting questions on one topic, only the newest is answered.
 pub fn ask(question: Ask, generation: u32, text: &str) {
     let Some(window) = web_sys::window() else {
         return;
@@ -68,7 +68,7 @@ pub fn on_message(received: impl Fn(Message) + 'static) -> Option<EventListener>
 fn message(detail: &JsValue) -> Message {
     let field = |name: &str| Reflect::get(detail, &name.into()).ok();
     let number = |name: &str| field(name).and_then(|value| value.as_f64());
-    // Topics and generations are counted by us and fit.
+    // Our counters for topics and generations fit.
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
     let whole = |name: &str| number(name).unwrap_or(0.0) as u32;
     let news = match number("share") {

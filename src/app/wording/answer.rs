@@ -1,8 +1,8 @@
-//! What stands where an answer is, is on its way, or could not be had.
+//! Words for an answer, for the wait before it, and for an answer that could not be worked out.
 
 use crate::app::parts::words::joined;
 
-// The live answer in one line. On the first screens it is the model's own sentence of what the piece is.
+// The live answer in one line. On the first screens it is the model's sentence about what the piece is.
 
 pub fn silver_covers(share: &str) -> String {
     joined(&["Silver may still cover ", share, " of it."])
@@ -12,14 +12,14 @@ pub fn worth_as_it_is(worth: &str) -> String {
     joined(&["As it is: ", worth, "."])
 }
 
-// In the place of an answer.
+// Shown while an answer is missing.
 
-pub const HOW_FAR: &str = "How far this page is worked out";
+pub const HOW_FAR: &str = "Progress of the calculation";
 pub const ON_ITS_WAY: &str = "Working it out\u{2026}";
 
 pub fn not_worked_out(why: &str) -> String {
     joined(&[
-        "This part could not be worked out. Reload the page to try again; the record is safe. For a report: ",
+        "We could not work out this part. Reload the page to try again; your record is safe. To report this, quote: ",
         why,
     ])
 }

@@ -1,11 +1,11 @@
-//! Round the cautions, which are the model's.
+//! Headings for the cautions. The model words the cautions themselves.
 
-pub const CAUTIONS: &str = "Cautions for what is named here";
-pub const FOR_THE_REST: &str = "Cautions for what is never done here or not needed";
+pub const CAUTIONS: &str = "Safety";
+pub const FOR_THE_REST: &str = "Safety: treatments ruled out or not needed here";
 pub const WHY_DISPLAY_ONLY: &str = "Why it is not for food or drink";
 
 // How serious a caution is.
 
 pub const STOP: &str = "Stop and read";
 pub const CARE: &str = "Take care";
-pub const NOTE: &str = "Know this";
+pub const NOTE: &str = "Note";

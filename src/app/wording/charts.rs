@@ -1,8 +1,8 @@
-//! The pictures of numbers: what each shows, how it is read, and the heads of its table.
+//! The charts: what each shows, how to read it, and the column heads of its table.
 
 use crate::app::parts::words::{in_hundred, joined};
 
-// Round every picture.
+// For every chart.
 
 pub const AS_A_TABLE: &str = "The same as a table";
 
@@ -10,28 +10,28 @@ pub fn table_of(title: &str) -> String {
     joined(&["Table: ", title])
 }
 
-/// The piece left alone, on a scale of money.
+/// Label of the zero line on a money scale: the piece left alone.
 pub const AS_IT_IS: &str = "as it is";
 
 // What the piece is: a bar for each family.
 
-pub const NO_FAMILY_YET: &str = "Nothing is known yet of what it is";
+pub const NO_FAMILY_YET: &str = "We do not know yet what it is";
 
 pub fn likeliest_family(name: &str, odds: &str) -> String {
     joined(&["Most likely ", name, ": ", odds])
 }
 
-pub const FAMILIES_READ: &str = "One bar for each family of plate: the longer, the more likely. The thin line below it shows how far the \
-     figure may be out.";
-pub const FAMILIES_HEAD: [&str; 3] = ["Family", "How likely", "Between"];
+pub const FAMILIES_READ: &str = "Each bar is one family of plate: the longer the bar, the more likely the family. The thin line below it \
+     shows how far off the figure may be.";
+pub const FAMILIES_HEAD: [&str; 3] = ["Family", "How likely", "Range"];
 
 pub fn between(low: &str, high: &str) -> String {
     joined(&[low, " to ", high])
 }
 
-/// A chance as a person would say it: "about 3 in 4".
+/// A probability in everyday words, such as "about 3 in 4".
 pub fn odds(p: f64) -> String {
-    const SAID: [(f64, &str); 17] = [
+    const WORDS: [(f64, &str); 17] = [
         (0.02, "1 in 50"),
         (0.05, "1 in 20"),
         (0.1, "1 in 10"),
@@ -56,7 +56,7 @@ pub fn odds(p: f64) -> String {
     if p > 0.985 {
         return "more than 49 in 50".to_owned();
     }
-    let nearest = SAID
+    let nearest = WORDS
         .iter()
         .min_by(|a, b| (a.0 - p).abs().total_cmp(&(b.0 - p).abs()));
     nearest
@@ -66,14 +66,14 @@ pub fn odds(p: f64) -> String {
 
 // Silver left: a bar for each part.
 
-pub const NO_LAYER: &str = "No layer of silver to run out";
+pub const NO_LAYER: &str = "No layer of silver that could wear through";
 
 pub fn thinnest(part: &str, left: &str) -> String {
-    joined(&["Thinnest: ", part, ", ", left, " of its first silver"])
+    joined(&["Thinnest: ", part, ", ", left, " of its original silver"])
 }
 
-pub const SILVER_LEFT_READ: &str = "The long outline is the silver a part was made with; the filled bar is what is left, and the thin line \
-     below it shows how far that may be out.";
+pub const SILVER_LEFT_READ: &str = "The long outline is the silver the part was made with. The filled bar is what is left. The thin line \
+     below it shows how far off that may be.";
 pub const SILVER_LEFT_HEAD: [&str; 4] = [
     "Part",
     "Silver left",
@@ -91,16 +91,16 @@ pub fn left_nowhere_bare(left: &str) -> String {
     joined(&[left, " left; no base metal shows"])
 }
 
-// Money for each plan: a line for each, all on one scale.
+// Money for each plan: one line a plan, all on one scale.
 
-pub const PLANS: &str = "What each plan brings, against leaving it";
-pub const ADVISED_IS_BEST: &str = "In money, no plan does better than the one advised";
-pub const PLANS_OVERLAP: &str = "In money the best plans overlap; other reasons decide";
-pub const ANOTHER_IS_BETTER: &str = "In money alone another plan does better; other reasons decide";
-pub const PLANS_READ: &str = "For each plan a line holds 8 outcomes in 10; the upright mark is the middle one. Right of the dashed \
-     line there is more money than by leaving it as it is, left of it less. Unbeaten: of 100 ways things \
-     may be, so many in which nothing else does noticeably better.";
-pub const PLANS_HEAD: [&str; 4] = ["Plan", "Against leaving it", "Middle", "Unbeaten in"];
+pub const PLANS: &str = "What each plan gains or loses, compared with leaving it";
+pub const ADVISED_IS_BEST: &str = "In money, no plan does better than the one we advise";
+pub const PLANS_OVERLAP: &str = "The best plans overlap in money; other reasons decide";
+pub const ANOTHER_IS_BETTER: &str = "Another plan does better in money alone; other reasons decide";
+pub const PLANS_READ: &str = "Each line holds 8 outcomes in 10 of one plan; the upright mark is the middle one. To the right of the \
+     dashed line you have more money than if you leave it as it is, to the left less. Unbeaten: in how many \
+     of 100 cases nothing else does noticeably better.";
+pub const PLANS_HEAD: [&str; 4] = ["Plan", "Compared with leaving it", "Middle", "Unbeaten in"];
 
 pub fn advised(plan: &str) -> String {
     joined(&[plan, " (advised)"])
@@ -112,7 +112,7 @@ pub fn barred(plan: &str) -> String {
 
 pub const NO_CHANGE: &str = "no change";
 
-/// A range as it stands under a line, where the line says by itself that it is "about".
+/// A range without "about", for a place where the drawn line already shows that it is approximate.
 pub fn range_alone(range: &str) -> &str {
     range.trim_start_matches("about ")
 }
@@ -132,21 +132,21 @@ pub fn unbeaten(share: f64) -> String {
     }
 }
 
-// Money against originality: a point for each plan.
+// Money against originality: one point a plan.
 
-pub const PLANS_BY_BOTH: &str = "What each plan brings, and what it keeps";
+pub const PLANS_BY_BOTH: &str = "What each plan gains, and what it keeps";
 pub const ADVISED_IS_UNBEATEN: &str =
-    "No plan beats the one advised in money and in originality at once";
+    "No plan beats the one we advise on both money and originality";
 pub const ADVISED_IS_BEATEN: &str =
     "Another plan keeps as much and does as well or better in money";
-pub const PLANE_READ: &str = "Further right is more money than by leaving it; further up keeps more of what is original. The level \
-     line through a point holds 8 outcomes in 10. Dashes join the plans that nothing beats on both counts.";
+pub const PLANE_READ: &str = "Further right means more money than leaving it; further up keeps more of the original. The level line \
+     through each point holds 8 outcomes in 10. Dashes join the plans that no other plan beats on both counts.";
 pub const PLANE_TOP: &str = "Originality kept: all";
 pub const PLANE_FOOT: &str = "none";
-pub const PLANE_ACROSS: &str = "against leaving it";
+pub const PLANE_ACROSS: &str = "compared with leaving it";
 pub const PLANE_HEAD: [&str; 4] = [
     "Plan",
-    "Against leaving it",
+    "Compared with leaving it",
     "Originality kept",
     "Beaten on both counts",
 ];
@@ -155,18 +155,18 @@ pub fn beaten(is: bool) -> &'static str {
     if is { "yes" } else { "no" }
 }
 
-/// A further plan on the same spot.
+/// Another plan at the same point.
 pub fn and_plan(plan: &str) -> String {
     joined(&["and ", plan])
 }
 
-// From now to after: a bar for each cause.
+// From now to after: one bar a cause.
 
-pub const BRIDGE_EVEN: &str = "The work leaves as much as leaving it";
+pub const BRIDGE_EVEN: &str = "The work leaves you with as much money as leaving it";
 
 pub fn together(amount: &str, more: bool) -> String {
     let how = if more { " more" } else { " less" };
-    joined(&["Together: ", amount, how, " than by leaving it"])
+    joined(&["Together: ", amount, how, " than leaving it"])
 }
 
 pub const BRIDGE_READ: &str = "Each bar is one cause. It starts where the last one ended: to the right it adds money, to the left it \
@@ -177,32 +177,32 @@ pub const CAUSE_COST: &str = "Cost of the work";
 pub const TOGETHER: &str = "Together";
 pub const BRIDGE_HEAD: [&str; 3] = ["Cause", "Amount", "So far"];
 
-// What would change the answer: a track for each input.
+// What would change the answer: one track an input.
 
-pub const NOTHING_CHANGES: &str = "Nothing tried here changes the answer";
+pub const NOTHING_CHANGES: &str = "Nothing we tried changes the answer";
 pub const ONE_THING_CHANGES: &str = "One thing could change the answer";
 pub const WHAT_CHANGES: &str = "What could change the answer";
-pub const CHANGE_READ: &str = "On each track the filled mark is where things stand now. The open mark is where the answer becomes \
-     another one. Equal steps along a track are equal ratios.";
+pub const CHANGE_READ: &str = "On each track the filled mark is the value now, and the open mark is the value at which the answer \
+     changes. Equal steps along a track are equal ratios.";
 
 pub fn now(amount: &str) -> String {
     joined(&["now ", amount])
 }
 
 pub fn another_answer_at(amount: &str) -> String {
-    joined(&["another answer at ", amount])
+    joined(&["the answer changes at ", amount])
 }
 
-pub const NO_CHANGE_ALONG_HERE: &str = "no change found along here";
+pub const NO_CHANGE_ALONG_HERE: &str = "no change found on this track";
 pub const CHANGE_HEAD: [&str; 4] = ["Input", "Now", "Answer changes at", "In words"];
-pub const NOT_ALONG_HERE: &str = "not along here";
+pub const NOT_ALONG_HERE: &str = "not on this track";
 
 #[cfg(test)]
 mod tests {
     use super::odds;
 
     #[test]
-    fn chances_are_said_simply() {
+    fn probabilities_become_simple_odds() {
         for (p, words) in [
             (0.0, "fewer than 1 in 50"),
             (0.03, "about 1 in 50"),

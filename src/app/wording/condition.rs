@@ -1,24 +1,24 @@
-//! Condition: the drawn piece, its parts, and what is seen on each.
+//! Condition: the drawn piece, its parts, and what a person sees on each of them.
 
 use leavewell_model::record::BleedWord;
 
 use crate::app::parts::words::joined;
 
 pub const TITLE: &str = "Condition, part by part";
-pub const PURPOSE: &str = "Say what you see on each part. Leave out what you have not looked at: it widens the range, no more.";
+pub const PURPOSE: &str = "Say what you see on each part. Skip what you have not looked at: skipping it only makes us less sure.";
 pub const NEXT: &str = "Next: what it might fetch";
 
 // The drawn piece and its parts.
 
-pub const NO_FORM: &str = "No form is given yet, so a plain covered cup stands in. ";
+pub const NO_FORM: &str = "We do not know the form yet, so this shows a plain covered cup. ";
 pub const SAY_THE_FORM: &str = "Say what it is";
-pub const STRIPES: &str = "Stripes: where base metal shows, as far as you have said.";
+pub const STRIPES: &str = "Stripes mark where you say base metal shows.";
 pub const PARTS: &str = "Parts of the piece";
 
 // What is recorded of a part, in one line.
 
 pub const COUNTED: &str = "base metal counted";
-pub const IMPOSSIBLE_SHARE: &str = "a percentage that cannot be";
+pub const IMPOSSIBLE_SHARE: &str = "an impossible percentage";
 
 pub fn bleed(word: BleedWord) -> &'static str {
     match word {
@@ -36,7 +36,7 @@ pub fn bleed_share(hundredths: &str) -> String {
 
 pub const BRIGHT: &str = "bright";
 
-/// What goes before and after the name of a stage of tarnish, a lining and a filling.
+/// The words before and after the name of a stage of tarnish, a lining or a filling.
 pub const TARNISHED: [&str; 2] = ["", " tarnish"];
 pub const LINED: [&str; 2] = ["lining: ", ""];
 pub const FILLED: [&str; 2] = ["filling: ", ""];
@@ -49,7 +49,7 @@ pub const NOT_LOOKED_AT: &str = "Not looked at yet";
 
 // The fields of a part.
 
-/// Words for the choice that says nothing.
+/// The choice that records nothing.
 pub const NOT_LOOKED: &str = "Not looked";
 
 pub const BLEED: [&str; 3] = [
@@ -57,17 +57,17 @@ pub const BLEED: [&str; 3] = [
     "Copper red, brass yellow or grey where the silver has gone. Judge over the whole of this part.",
     NOT_LOOKED,
 ];
-pub const SHARE: &str = "Or a percentage you judged, such as 5";
+pub const SHARE: &str = "Or your own estimate in per cent, such as 5";
 pub const SHARE_UNIT: &str = "%";
 pub const SHARE_HINT: &str =
-    "Takes the place of the choice above. Leave it empty if the words fit.";
+    "This replaces the choice above. Leave it empty if one of those choices fits.";
 pub const COUNT_STANDS: &str =
-    "A point count is recorded for this part and takes the place of anything said here.";
+    "A point count is recorded for this part; it overrides anything you say here.";
 pub const COUNT_GIVES_WAY: &str =
-    "A point count is recorded for this part. Anything typed here takes its place.";
+    "A point count is recorded for this part. Anything you type here replaces it.";
 pub const TARNISH: [&str; 3] = [
     "Tarnish",
-    "The darkest colour over most of the part, in the order in which it comes.",
+    "The darkest colour over most of this part. The list runs from the first stage to the last.",
     NOT_LOOKED,
 ];
 pub const JOINT: [&str; 3] = [
@@ -83,7 +83,7 @@ pub const CORROSION: [&str; 3] = [
 ];
 pub const LEAD: [&str; 3] = [
     "Lead",
-    "Only what a test has shown. A guess is not needed.",
+    "Only what a test has shown. You need not guess.",
     NOT_LOOKED,
 ];
 pub const INTERIOR: [&str; 3] = ["What lines the inside", "Look with a torch.", NOT_LOOKED];
@@ -158,15 +158,14 @@ pub const REPAIRED: [&str; 2] = ["repair: ", ""];
 
 pub const JOINT_DISTANCE: [&str; 3] = [
     "From the faulty joint to the next soft joint or filling",
-    "Heat travels: what is near may let go too. A rough measure will do.",
+    "Heat travels: a joint or filling nearby may let go too. A rough measurement will do.",
     "mm",
 ];
 
 // Silver left.
 
 pub const SILVER_LEFT: &str = "Silver left";
-pub const SILVER_LEFT_FROM: &str = "This is worked out from how much base metal you say shows, and from how thick such silver was when \
-     new.";
+pub const SILVER_LEFT_FROM: &str = "We work this out from how much base metal you say shows, and from how thick such silver was when new.";
 
 pub fn left_on(words: &str) -> String {
     joined(&[": ", words])
@@ -175,13 +174,13 @@ pub fn left_on(words: &str) -> String {
 // More, to open.
 
 pub const MEASURE_BARE: &str = "Measure how much base metal shows";
-pub const HOW_LONG_IT_LASTS: &str = "How long the silver will last, by how it is kept";
+pub const HOW_LONG_IT_LASTS: &str = "How long the silver will last, depending on its care";
 pub const RECORD: &str = "The condition record: more about each part, and earlier records";
 pub const KEEP_RECORD: &str = "Keep a copy of this record";
 pub const KEEP_RECORD_WHEN: &str =
-    " Do it before anything is done to the piece; later records are laid beside it.";
+    " Do this before any work on the piece; later records are compared with it.";
 
-// What the cautions are about.
+// The subjects of the cautions.
 
 pub const ABOUT_LEAD: &str = "Lead";
 pub const ABOUT_CORROSION: &str = "Corrosion";

@@ -1,8 +1,8 @@
-//! What every screen's controls say: answers to choose, the live answer, a stand-in.
+//! Words of the controls that every screen uses: answers to choose, the live answer, default values.
 
 use crate::app::parts::words::joined;
 
-// A question to be answered yes or no.
+// A yes-or-no question.
 
 pub const YES: &str = "Yes";
 pub const NO: &str = "No";
@@ -14,8 +14,8 @@ pub const SO_FAR: &str = "The answer so far";
 pub const SHOW_MORE: &str = "Show more";
 pub const SHOW_LESS: &str = "Show less";
 
-// A field that takes something where it is left empty.
+// A field with a default value.
 
-pub fn stands_in(unit: &str, stand_in: &str) -> String {
-    joined(&[unit, " (", stand_in, " if left empty)"])
+pub fn unit_with_default(unit: &str, default: &str) -> String {
+    joined(&[unit, " (", default, " if left empty)"])
 }

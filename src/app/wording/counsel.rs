@@ -1,32 +1,32 @@
-//! Counsel: the answer and everything it rests on. What stands in the openings is in `reader`.
+//! Counsel: the answer and everything it rests on. The words of each reader's opening are in `reader`.
 
 use crate::app::parts::words::joined;
 
 pub const TITLE: &str = "Counsel";
 pub const PURPOSE: &str = "What we would do, how sure that is, and why. You decide.";
-/// The column beside the answer, as it is read out.
+/// The accessible name of the column beside the answer.
 pub const BESIDE: &str =
     "What could change the answer, what to look at next, and what is gone for good";
 
-/// Over the ways to what stands further down, where the screen is narrow.
+/// The heading of the links to sections further down, on a narrow screen.
 pub const FURTHER_DOWN: &str = "Further down";
 
 // The answer.
 
-pub const REFER: &str = "Let a specialist see it before anything is done.";
+pub const REFER: &str = "Have a specialist see it before anything is done.";
 pub const WHY: &str = "Why";
 pub const MORE_REASONS: &str = "More reasons";
-pub const DOUBTS: &str = "What keeps it from being firmer";
-pub const NOT_USED: &str = "Not used, because it could not be read";
+pub const DOUBTS: &str = "Why we are not surer";
+pub const NOT_USED: &str = "Not used, because we could not read it";
 pub const TO_THE_RECORD: &str = "Go back to the record";
 
 // What could be done, side by side.
 
 pub const OPTIONS: &str = "What could be done, side by side";
-pub const OPTIONS_CAPTION: &str = "Each step by itself. Money is against leaving the piece as it is; 8 outcomes in 10 fall inside a \
-     range. Unbeaten: of 100 ways things may be, so many in which nothing else does noticeably better.";
+pub const OPTIONS_CAPTION: &str = "Each step by itself. Money is compared with leaving the piece as it is; 8 outcomes in 10 fall inside \
+     each range. Unbeaten: in how many of 100 cases nothing else does noticeably better.";
 pub const BY_ITSELF: &str = "Each step by itself.";
-pub const IDLE: &str = "Nothing for it to do here";
+pub const IDLE: &str = "It would do nothing here";
 pub const NEVER: &str = "Never, for pieces of this sort";
 pub const OPTIONS_HEAD: [&str; 5] = [
     "Option",
@@ -50,10 +50,10 @@ pub const COSTS_NOTHING: &str = "Costs nothing";
 pub const QUOTED: &str = " (your quote)";
 pub const ESTIMATED: &str = " (our estimate)";
 
-/// Who may do it, by the letter of the catalogue.
+/// Who may do it, from the catalogue's letter.
 pub fn person(letter: &str) -> &str {
     match letter {
-        "O" => "you yourself",
+        "O" => "you",
         "S" => "a silversmith",
         "C" => "a conservator",
         "P" => "a plating works with a permit",
@@ -70,17 +70,17 @@ pub fn or(others: &str, last: &str) -> String {
 // What would change the answer.
 
 pub const CHANGES: &str = "What would change this";
-pub const CHANGES_FAILED: &str = "What would change this could not be worked out. Reload the page to try again; the record is safe.";
+pub const CHANGES_FAILED: &str = "We could not work out what would change this. Reload the page to try again; your record is safe.";
 pub const CHANGES_WAIT: &str = "Looking for what would change this\u{2026}";
 pub const CHANGES_NONE: &str =
-    "Each of these was moved far up and far down by itself. The answer stayed the same.";
+    "We moved each of these far up and far down, one at a time. The answer stayed the same.";
 pub const MOVE: &str = "Move one and see";
 pub const MOVE_HINT: &str =
-    "Each stands where it is now. What you move here changes nothing in the record.";
-/// A slider nobody has moved, as it is read out.
+    "Each slider starts at the value now. Moving one changes nothing in the record.";
+/// The spoken value of a slider that has not been moved.
 pub const UNMOVED: &str = "as it is";
 
-/// What the answer would be where a slider stands.
+/// What the answer would be at a slider's value.
 pub fn moved_to(at: &str, answer: &str) -> String {
     joined(&["At ", at, ": ", answer])
 }
@@ -88,7 +88,7 @@ pub fn moved_to(at: &str, answer: &str) -> String {
 // What to look at next.
 
 pub const LOOK_NEXT: &str = "What to look at next";
-pub const NOTHING_LEFT: &str = "Nothing left to look at that you can see by eye.";
+pub const NOTHING_LEFT: &str = "Nothing is left that you could check by eye.";
 
 pub fn needs(needs: &str, worth: &str) -> String {
     joined(&["You need: ", needs, ". ", worth])
@@ -105,12 +105,12 @@ pub const TO_LOOK: &str = "Go to Look";
 
 pub const LOST: &str = "What is gone for good";
 
-/// Nothing at all, as the catalogue says it.
+/// The catalogue's word for no loss at all.
 pub const NO_LOSS: &str = "Nothing";
 pub const NOTHING_LOST: &str = "Nothing.";
 
 pub fn with_advised(name: &str) -> String {
-    joined(&["With the plan advised: ", name])
+    joined(&["With the plan we advise: ", name])
 }
 
 pub fn with_contrast(name: &str) -> String {
@@ -131,14 +131,14 @@ pub fn what_a_plan_is(value: &str) -> String {
 
 pub const PLANS: &str = "Every plan we weighed";
 pub const PLANS_LABEL: &str = "Plans, best first";
-pub const PLANS_CAPTION: &str = "Money is against leaving the piece as it is.";
+pub const PLANS_CAPTION: &str = "Money is compared with leaving the piece as it is.";
 
 pub fn plans_open(count: usize) -> String {
-    count.to_string() + " that could be advised, best first"
+    count.to_string() + " we could advise, best first"
 }
 
 pub fn plans_closed(count: usize) -> String {
-    count.to_string() + " that cannot, and why"
+    count.to_string() + " we could not advise, and why"
 }
 
 pub const PLANS_HEAD: [&str; 7] = [
@@ -151,6 +151,6 @@ pub const PLANS_HEAD: [&str; 7] = [
     "Cost",
 ];
 
-// Behind a line that opens.
+// The heading of a section that opens.
 
-pub const TRACE: &str = "How these numbers are made, and from what";
+pub const TRACE: &str = "How we worked out these numbers, and from what";

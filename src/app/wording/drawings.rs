@@ -1,29 +1,29 @@
-//! What is read out of the drawings of a piece, and the few words in them.
+//! Descriptions of the drawn piece for screen readers, and the few words in the drawing.
 
 use crate::app::parts::words::joined;
 
-/// A piece whose form is not known.
+/// The name of a piece of unknown form.
 pub const PIECE: &str = "piece";
 
 pub fn drawing_of(name: &str) -> String {
     joined(&["Drawing of a ", name, " from the side"])
 }
 
-/// The part that stands out, before what shows.
-pub fn in_full_ink(part: &str) -> String {
-    joined(&["In full ink: ", part, ". "])
+/// The selected part. Words about base metal follow.
+pub fn selected(part: &str) -> String {
+    joined(&["Selected: ", part, ". "])
 }
 
-pub const NO_BASE_METAL: &str = "No base metal is recorded as showing.";
+pub const NO_BASE_METAL: &str = "No base metal is recorded.";
 
 pub fn striped(parts: &str) -> String {
-    joined(&["Striped with copper where base metal shows: ", parts, "."])
+    joined(&["Copper stripes show base metal on: ", parts, "."])
 }
 
-// Heat laid over it.
+// The heat overlay.
 
 pub const SIZE_ASSUMED: &str = ", size of the piece assumed";
 
 pub fn all_over(at: &str) -> String {
-    joined(&["May reach all of it: ", at])
+    joined(&["May reach the whole piece: ", at])
 }

@@ -1,13 +1,13 @@
-//! The worked examples: what each is called, and its story in one line. The pieces are invented.
+//! The worked examples: a title and a short story for each. The pieces are invented.
 
 pub const CAKE_BASKET: [&str; 2] = [
     "The cake basket",
     "An early basket. A trace of copper shows at the foot and the edges, and \
-     somebody has offered to make it look new.",
+     the owner has an offer to make it look new.",
 ];
 pub const WORN_TRAY: [&str; 2] = [
     "The worn tray",
-    "A tray rubbed for generations until a fifth of it is copper. Would a bright look bring more?",
+    "A tray polished for generations until copper shows on a fifth of it. Would it fetch more if it were bright?",
 ];
 pub const DAILY_TEAPOT: [&str; 2] = [
     "The teapot for every day",
@@ -23,7 +23,7 @@ pub const RUSTED_SNUFFERS_TRAY: [&str; 2] = [
 ];
 pub const REPLATED_COFFEE_POT: [&str; 2] = [
     "The coffee pot with two skins",
-    "An old pot that somebody covered with new silver long ago, with a grey repair at the spout.",
+    "An old pot, covered with new silver long ago, with a grey repair at the spout.",
 ];
 pub const COPPER_TUREEN: [&str; 2] = [
     "The copper tureen",
@@ -52,7 +52,7 @@ pub const BROKEN_LACQUER_POT: [&str; 2] = [
 ];
 pub const UNTINNED_SAUCEBOAT: [&str; 2] = [
     "The sauceboat that lost its tin",
-    "Bare copper inside, and somebody would like to use it at table.",
+    "Bare copper inside, and the owner would like to use it at table.",
 ];
 pub const SIX_FAULTS_TEAPOT: [&str; 2] = [
     "The teapot with six faults",

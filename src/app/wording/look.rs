@@ -1,4 +1,4 @@
-//! Look: what is to be seen on the piece, by place, and what it says about what the piece is.
+//! Look: what to look for on the piece, place by place, and what it tells about the piece.
 
 use leavewell_model::ledger::Place;
 use leavewell_model::record::Seen;
@@ -7,19 +7,20 @@ use leavewell_model::terms::capital;
 use crate::app::parts::words::{count, joined};
 
 pub const TITLE: &str = "Look at the piece";
-pub const PURPOSE: &str = "Say what you see. \"Not sure\" is a good answer: it keeps the range wide and does not stop you.";
-pub const NEXT: &str = "Next: the state of each part";
+pub const PURPOSE: &str =
+    "Say what you see. \"Not sure\" is a good answer: it leaves us less sure, and you can go on.";
+pub const NEXT: &str = "Next: the condition of each part";
 
 // Marks and descriptions in words.
 
-pub const IN_WORDS: &str = "What is struck on it, and what you would say of it";
+pub const IN_WORDS: &str = "What is stamped on it, and how you would describe it";
 pub const MARK: &str = "The mark, as you read it";
 pub const MARK_HINT: &str =
-    "Letters, words and numbers, such as E P N S or STERLING WEIGHTED. No maker is looked up.";
+    "Letters, words and numbers, such as E P N S or STERLING WEIGHTED. We look up no maker.";
 pub const DESCRIPTION: &str = "In a few words";
 pub const DESCRIPTION_HINT: &str =
-    "As you or a catalogue would say it: rolled edge, shield let in, some copper showing.";
-pub const SUGGESTED: &str = "Your words may mean these. Nothing counts until you say so.";
+    "As you or a catalogue would put it: rolled edge, shield let in, some copper showing.";
+pub const SUGGESTED: &str = "Your words may mean these. None counts until you confirm it.";
 
 pub fn suggestion(words: &str, title: &str) -> String {
     joined(&["“", words, "”: ", title, "."])
@@ -33,17 +34,17 @@ pub fn put_aside(title: &str) -> String {
     joined(&["Not sure: ", title])
 }
 
-// The few that tell most.
+// The few questions that tell most.
 
-pub const FEW: &str = "The few that tell most";
+pub const FEW: &str = "What tells us most";
 pub const FEW_HINT: &str = "Start here. A loupe (a small magnifying glass) and daylight are enough for most. Never scratch, file \
      or heat anything to see more.";
 
 // Everything, by place.
 
-pub const EVERYTHING: &str = "Everything there is to look for";
+pub const EVERYTHING: &str = "Everything to look for";
 pub const EVERYTHING_HINT: &str =
-    "By place on the piece. What you have answered above is answered here too.";
+    "Grouped by place on the piece. Your answers above appear here too.";
 
 pub fn answered(answered: usize, of: usize) -> String {
     let looks = count(of, "look", "looks");
@@ -72,23 +73,23 @@ pub fn place_hint(place: Place) -> &'static str {
         Place::Wear => {
             "High points, feet and the most handled places show what lies below the silver."
         }
-        Place::Seam => "How a round or hollow body was closed tells how it was made.",
+        Place::Seam => "The way a round or hollow body was closed shows how it was made.",
         Place::Edges => "An edge is a cut through the metal: it shows the layers.",
-        Place::Mounts => "What was made apart and put on.",
-        Place::Shield => "Where arms were engraved, makers let in better silver.",
+        Place::Mounts => "Parts that were made separately and then attached.",
+        Place::Shield => "Where arms were to be engraved, makers let in better silver.",
         Place::Surface => "How white the silver is beside silver you know.",
         Place::Style => {
             "A form or a style says when such things were made, but styles were copied and revived."
         }
         Place::Measures => {
-            "Some need an instrument and the person who has it. None is needed for an answer."
+            "Some need an instrument and a person who has one. You get an answer without them."
         }
     }
 }
 
 pub const READINGS: &str = "Readings with a number: density, conductivity, X-ray";
 
-// One look. Its own words are the model's.
+// One question. The model words what to look for.
 
 pub const NOT_LOOKED: &str = "Not looked";
 
@@ -96,9 +97,9 @@ pub fn seen_on(look: &str) -> String {
     joined(&["On which part did you see it? (", look, ")"])
 }
 
-/// The hint, and what stands for no part in particular.
+/// The hint, and the choice for no particular part.
 pub const SEEN_ON: [&str; 2] = [
-    "If it is all over, or you cannot say, leave it.",
+    "Skip this if it is all over the piece, or if you cannot say.",
     "The piece as a whole",
 ];
 pub const THERE: &str = "There";
@@ -113,8 +114,10 @@ fn effort(invasive: u8) -> &'static str {
     match invasive {
         0 => "Looking is all it takes.",
         1 => "It takes a touch or a breath.",
-        2 => "It means wetting or taking something apart: only if you are sure of the piece.",
-        _ => "Somebody with the instrument does it.",
+        2 => {
+            "It means wetting the piece or taking something apart: only if you are sure of the piece."
+        }
+        _ => "A person with the instrument does it.",
     }
 }
 
@@ -128,17 +131,16 @@ pub fn family(name: &str) -> String {
     capital(name) + ": "
 }
 
-pub const NO_YEAR: &str =
-    "Your answers leave no year in which it could have been made: one of them must be wrong.";
+pub const NO_YEAR: &str = "No year of making fits all your answers: one of them must be wrong.";
 
 pub fn made_in(years: &str) -> String {
-    joined(&["By what shows, made about ", years, "."])
+    joined(&["Judging by what shows, it was made about ", years, "."])
 }
 
 pub const DOES_NOT_FIT: &str = "Does not fit: ";
 pub const LOOK_NEXT: &str = "Look next: ";
 
-/// What a look would make of the piece, for either answer.
+/// The most likely family after each answer to a question.
 pub fn after_look(if_there: [&str; 2], if_not: [&str; 2]) -> String {
     let then = |[family, share]: [&str; 2]| joined(&[family, " (", share, ")"]);
     joined(&[
@@ -156,7 +158,7 @@ pub fn what_it_did(look: &str, did: &str) -> String {
     joined(&[look, ": ", did, "."])
 }
 
-/// How far an answer moved the leading family, in words: steps a person can tell apart.
+/// How strongly an answer speaks for or against the leading family, in a few clear steps.
 pub fn pushed(answer: &str, log_odds: f64) -> String {
     let how = if answer == Seen::Yes.id() {
         "seen"
@@ -178,7 +180,7 @@ mod tests {
     use super::pushed;
 
     #[test]
-    fn pushes_are_told_in_words() {
+    fn the_strength_of_an_answer_is_worded_in_steps() {
         assert_eq!(
             pushed("seen", 3.0),
             "seen; it speaks strongly for the likeliest"

@@ -1,18 +1,17 @@
-//! What the screens say: every label, sentence, hint, title and name of a button that is shown or read
-//! out stands here, one file for each screen or concern, in the order in which it is met there.
+//! The words of the screens: every label, sentence, hint, title and button name, one file a screen or
+//! concern, in the order in which a reader meets them.
 //!
-//! The rule: a screen holds no words of its own. Text that never changes is a constant; text into
-//! which something is put is a small function; words that go together, such as a field's label, hint
-//! and unit, are one array. A name says what the line says or where it stands, so that a file can be
-//! read through by itself, as a text is. What the model words (findings, treatments, cautions,
-//! reports) stays with the model; ids, classes, addresses, paths of the record and names of events are
-//! no words.
+//! A screen contains no words itself. Fixed text is a constant, text with a placeholder is a small
+//! function, and words that belong together, such as a field's label, hint and unit, are one array. Each
+//! name says what the text says or where it appears, so that a file reads like a text. The model words
+//! findings, treatments, cautions and reports. Ids, classes, addresses, record paths and event names are
+//! not words.
 //!
 //! Arrays for controls hold, in this order, for a field: label, hint, unit; for a choice: label, hint,
-//! and what stands for no answer; for a box to tick or a yes-or-no question: label, hint. An empty
-//! text shows nothing.
+//! and the choice for no answer; for a checkbox or a yes-or-no question: label, hint. An empty text shows
+//! nothing.
 
-// Only this crate reads the words: one that no screen uses any more is told by the compiler.
+// Only this crate reads the words, so the compiler reports those that no screen uses any more.
 #![allow(unreachable_pub)]
 
 pub mod answer;

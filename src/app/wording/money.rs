@@ -1,10 +1,10 @@
-//! Money: what an undamaged one fetches, what is asked for work, what the owner agrees to.
+//! Money: what an undamaged piece fetches, the prices asked for work, and what the owner agrees to.
 
 use crate::app::parts::words::joined;
 
 pub const TITLE: &str = "What it might fetch, and what work would cost";
 pub const PURPOSE: &str =
-    "A rough value and one price are enough to weigh money. Leave open what you do not know.";
+    "A rough value and one price are enough to weigh money. Leave blank what you do not know.";
 pub const NEXT: &str = "Next: the counsel";
 
 // What it is worth, in three bands.
@@ -13,9 +13,9 @@ pub const MIGHT_FETCH: &str = "What it might fetch";
 pub const UNDAMAGED: &str = "Undamaged";
 pub const AS_IT_IS: &str = "As it is";
 pub const SELLER_KEEPS: &str = "What a seller keeps of that";
-pub const BANDS: &str = "In 8 cases of 10 it would lie within these bounds.";
-pub const ASSUMED: &str = "You have given no value, so these rest on what such pieces usually fetch. A likely value of your \
-     own would narrow them.";
+pub const BANDS: &str = "In 8 cases out of 10 it would fall within these limits.";
+pub const ASSUMED: &str = "You have given no value, so these rest on what such pieces usually fetch. Your own likely value would \
+     narrow them.";
 
 // What an undamaged one fetches.
 
@@ -23,14 +23,14 @@ pub const VALUE: &str = "What an undamaged one fetches";
 pub const VALUE_HINT: &str = "Think of the same piece with its silver whole and nothing broken. Results of past sales are the best \
      guide; a guess is good enough to begin with.";
 
-/// Label and hint; the unit is that of the currency.
+/// Label and hint; the unit is the currency.
 pub const LOW: [&str; 2] = ["Low", "1 in 10 would fetch less."];
-pub const LIKELY: [&str; 2] = ["Likely", "As likely more as less."];
+pub const LIKELY: [&str; 2] = ["Likely", "Your best guess."];
 pub const HIGH: [&str; 2] = ["High", "1 in 10 would fetch more."];
 
 pub const CURRENCY: [&str; 3] = [
     "Currency",
-    "Only a label: nothing is converted, so keep to one.",
+    "Only a label: we convert nothing, so use one currency throughout.",
     "Not said",
 ];
 pub const ROUTE: [&str; 3] = [
@@ -42,8 +42,8 @@ pub const ROUTE: [&str; 3] = [
 // Prices asked for work.
 
 pub const QUOTES: &str = "Prices you were asked";
-pub const QUOTES_HINT: &str = "Put in only what somebody has quoted you. Without a price, a usual one is taken and the range is \
-     wide. That a price can be put in does not mean that the work is wise.";
+pub const QUOTES_HINT: &str = "Enter only prices you were quoted. Without a price we use a usual one, and the range is wide. That you \
+     can enter a price does not mean that the work is wise.";
 pub const PRICE_ASKED: [&str; 2] = ["Price asked", ""];
 
 pub const ADD_QUOTE: &str = "Put in a price for other work";
@@ -92,17 +92,17 @@ pub const TO: [&str; 2] = ["To", ""];
 // What the owner agrees to.
 
 pub const CONSENTS: &str = "If it were replated";
-pub const CONSENTS_HINT: &str = "Replating takes away what cannot be put back, so it is not even weighed for some pieces unless these \
-     hold. Tick what is so; nothing is promised by it.";
-pub const LOSS: [&str; 2] = ["I accept that the first silver is lost for good", ""];
+pub const CONSENTS_HINT: &str = "Replating takes away what cannot be put back, so for some pieces we do not even weigh it unless these are \
+     true. Tick what is true; you promise nothing by it.";
+pub const LOSS: [&str; 2] = ["I accept that the original silver is lost for good", ""];
 pub const PHOTO: [&str; 2] = ["It will be photographed well before anything is done", ""];
 pub const DISCLOSE: [&str; 2] = [
-    "A later buyer will be told",
-    "The law may ask for it; honesty does.",
+    "A later buyer will be informed",
+    "The law may require it; honesty does.",
 ];
 pub const CONSERVATOR: [&str; 2] = [
     "I have a conservator's opinion in writing",
-    "From somebody who has seen the piece and does not sell the work.",
+    "From one who has seen the piece and does not sell the work.",
 ];
 
 // More, to open.

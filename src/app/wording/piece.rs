@@ -1,24 +1,24 @@
-//! Piece: what it is for, what is known of it, and what is wanted.
+//! Piece: what it is, what is known about it, and what the owner wants.
 
-pub const TITLE: &str = "The piece, and what you want of it";
+pub const TITLE: &str = "The piece, and what you want from it";
 pub const PURPOSE: &str =
-    "A few things to begin with. Everything may be left open; the answer is only less sure then.";
+    "A few questions to begin with. You can skip any of them; the answer is then less sure.";
 pub const NEXT: &str = "Next: look at the piece";
 
 // Beside the first questions.
 
-pub const HOW_THIS_GOES_ON: &str = "How this goes on";
+pub const HOW_THIS_GOES_ON: &str = "What comes next";
 pub const THE_WAY: &str = "Next you look at the piece, then say what state each part is in, then what it might fetch. You can \
      read the counsel at any time: it says how sure it is.";
-pub const LOOKS_THAT_TELL_MOST: &str = "These looks would tell most:";
+pub const LOOKS_THAT_TELL_MOST: &str = "These would tell us most:";
 
 // The piece.
 
 pub const THE_PIECE: &str = "The piece";
-pub const NAME: [&str; 3] = ["What do you call it?", "For you to find it again.", ""];
+pub const NAME: [&str; 3] = ["What do you call it?", "So that you can find it again.", ""];
 pub const CAME_FROM: [&str; 3] = [
     "How did it come to you?",
-    "It says which kinds are common before anything is looked at: household drawers hold mostly electroplate, dealers in old plate sort it out.",
+    "Some kinds are likelier from the start: household drawers hold mostly electroplate, while dealers in old plate sort it out.",
     "Not sure",
 ];
 pub const FORM: [&str; 3] = [
@@ -26,36 +26,36 @@ pub const FORM: [&str; 3] = [
     "The form decides which parts there are, and whether food or drink belongs in it.",
     "Not said",
 ];
-pub const HEIGHT: [&str; 3] = ["Height", "Its size tells how much work it would be.", "mm"];
-pub const MADE: &str = "When was it made, as far as somebody has told you?";
-pub const MADE_HINT: &str = "What you are told is held against what shows; where the two do not fit, we say so. Leave both open if \
+pub const HEIGHT: [&str; 3] = ["Height", "The larger it is, the more work it takes.", "mm"];
+pub const MADE: &str = "When is it said to have been made?";
+pub const MADE_HINT: &str = "We compare this with what shows on the piece, and say so if the two do not fit. Leave both blank if \
      nobody knows.";
 pub const NOT_BEFORE: [&str; 3] = ["Not before", "", ""];
 pub const NOT_AFTER: [&str; 3] = ["Not after", "", ""];
 pub const SOLDERED: [&str; 2] = [
     "Is it held together with solder?",
-    "Pots, jugs and baskets mostly are. Old solder often holds lead and lets go when it is warmed.",
+    "Most pots, jugs and baskets are. Old solder often contains lead, and lets go when it is warmed.",
 ];
 pub const RARE: [&str; 2] = [
-    "It is rare, early, or by a maker people look for",
-    "Such pieces lose most when their first surface goes.",
+    "It is rare, early, or by a sought-after maker",
+    "Such pieces lose most when their original surface goes.",
 ];
 pub const DOCUMENTED: [&str; 2] = [
     "Its history is written down",
-    "Papers, an old bill or a photograph: what can be shown is worth keeping unbroken.",
+    "Papers, an old bill or a photograph: a history you can prove is worth keeping unbroken.",
 ];
 
-// What is wanted.
+// What the owner wants.
 
 pub const WANTED: &str = "What do you want?";
 pub const GOAL: [&str; 3] = [
-    "What is to become of it?",
-    "A seller asks what it fetches; a keeper asks what stays. The answer can differ.",
+    "What will become of it?",
+    "A seller asks what it fetches; a keeper asks what lasts. The answers can differ.",
     "Not decided",
 ];
 pub const IN_MIND: [&str; 2] = [
     "Did you come with something in mind?",
-    "Tick what you would like an answer about. The counsel then says why, or why not.",
+    "Tick what you would like an answer about. Our advice will then say why, or why not.",
 ];
 pub const DISHWASHER: [&str; 2] = ["It would be washed in a dishwasher", ""];
 pub const DAMP: [&str; 2] = [
@@ -76,7 +76,7 @@ pub const UNTIL: [&str; 3] = [
     "",
 ];
 pub const FOOD: [&str; 2] = [
-    "Food or drink is to be served from it",
+    "Food or drink will be served from it",
     "Old plate can give off lead or copper, so this is checked before anything else.",
 ];
 pub const FOOD_STANDS: [&str; 2] = [
@@ -84,7 +84,7 @@ pub const FOOD_STANDS: [&str; 2] = [
     "The longer it stands, the more comes out of the metal.",
 ];
 pub const CHILD_OR_PREGNANT: [&str; 2] = [
-    "A child, or somebody pregnant or breast-feeding, lives where it is kept or would use it",
+    "A child, or anyone pregnant or breast-feeding, lives where it is kept or would use it",
     "Lead harms them most.",
 ];
 pub const DOER: [&str; 3] = [

@@ -1,5 +1,4 @@
-//! The places of a case: their names, in the row of places and in the title of the page, and how far each
-//! is filled in.
+//! The places of a case: their names, for the navigation and the page title, and how complete each is.
 
 use crate::app::parts::words::{count, joined};
 
@@ -17,11 +16,11 @@ pub const SHEET: &str = "Sheet";
 pub const DONE: &str = "Work done";
 pub const FIGURES: &str = "Figures";
 
-// Round the row of places.
+// The navigation.
 
 pub const PLACES: &str = "Places in this case";
 
-// How far each is filled in.
+// How complete each place is.
 
 pub const NOT_BEGUN: &str = "not begun";
 pub const NO_AIM: &str = "aim not said";

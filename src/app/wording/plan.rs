@@ -1,10 +1,10 @@
-//! The plan: which pieces of the shelf to work on, within money and hours.
+//! The plan: which pieces on the shelf to work on, within a budget of money and hours.
 
 pub const TITLE: &str = "Which pieces are worth the work?";
-pub const PURPOSE: &str = "Say how much money and how many hours there are. Leavewell chooses for every piece \
-     on the shelf what to do, or to leave it, so that all of it together brings most.";
+pub const PURPOSE: &str = "Say how much money and how many hours you have. For every piece on the shelf, Leavewell \
+     chooses what to do, or to leave it, so that all of them together bring the most.";
 pub const BACK: &str = "Back to the shelf";
 
-/// The link to it, and what it leads to.
+/// The link to the plan, and its hint.
 pub const LINK: &str = "Plan the work on all of them";
-pub const LINK_HINT: &str = "Which pieces to work on, with so much money and so many hours.";
+pub const LINK_HINT: &str = "Which pieces to work on with the money and the hours you have.";

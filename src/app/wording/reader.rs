@@ -1,15 +1,15 @@
-//! The words of the openings of the counsel: for the owner, the restorer and the dealer.
+//! The opening of the counsel for each reader: the owner, the restorer and the dealer.
 
 use crate::app::parts::words::joined;
 use crate::app::reader::Reader;
 
-/// The question who is reading.
+/// The question about who is reading.
 pub const WHO: &str = "Who is reading?";
-/// What the choice does.
+/// The effect of the choice.
 pub const WHO_HINT: &str =
-    "The answer is the same for all. What you need first comes first; nothing is left out.";
+    "The answer is the same for everyone. What you need first comes first; nothing is left out.";
 
-/// A reader, as a choice.
+/// The label of a reader.
 #[must_use]
 pub fn label(reader: Reader) -> &'static str {
     match reader {
@@ -29,23 +29,24 @@ pub fn title(reader: Reader) -> &'static str {
     }
 }
 
-/// What is to be done, for an owner.
+/// What an owner should do.
 pub const DO: &str = "What to do";
-/// Behind work of which an owner does not do all.
-pub const NOT_AT_HOME: &str = " Not all of this is for the owner to do: below stands who does it, and the cautions, which are read first.";
+/// Follows work that an owner should not do alone.
+pub const NOT_AT_HOME: &str =
+    " Some of this is not for you to do; see below who should, and read the cautions first.";
 /// What it costs.
 pub const COST: &str = "What it costs";
-/// What does not come back.
+/// What is lost for good.
 pub const LOST: &str = "Gone for good";
 /// What to ask.
 pub const ASK: &str = "What to ask";
 /// The steps with their classes, for a restorer.
-pub const STEPS: &str = "The work, by its class";
-/// What the rules want first.
+pub const STEPS: &str = "The work, by class";
+/// What the rules require first.
 pub const BEFORE: &str = "Before work begins";
-/// What a client has to be told.
+/// What a client must hear.
 pub const TELL_CLIENT: &str = "Tell the client";
-/// Where that is written down.
+/// The link to the client's sheet.
 pub const CLIENT_SHEET: &str = "The client's sheet, to read and sign";
 /// What is left of a sale, for a dealer.
 pub const NET: &str = "Net now, and after";
@@ -53,33 +54,33 @@ pub const NET: &str = "Net now, and after";
 pub const MOST: &str = "Most to pay for the work";
 /// How long it cannot be sold.
 pub const AWAY: &str = "Time off the shelf";
-/// What may not be kept from a buyer.
+/// What a buyer must hear.
 pub const TELL_BUYER: &str = "Tell a buyer";
-/// Where that is written down.
+/// The link to the buyer's sheet.
 pub const BUYER_SHEET: &str = "The buyer's sheet, worded for a ticket";
-/// Where prices and break-evens are.
+/// The link to prices and break-evens.
 pub const TO_MONEY: &str = "By who buys: on Money";
-/// Nothing at all, of a cost or a loss.
+/// No cost or no loss at all.
 pub const NOTHING: &str = "Nothing";
-/// The money stays as it is.
+/// The money stays the same.
 pub const NO_CHANGE: &str = "no change";
 /// No rule sets a condition.
-pub const NO_CONDITION: &str = "No rule sets a condition. The cautions below hold all the same.";
-/// Beside a cost nobody has been asked for.
+pub const NO_CONDITION: &str = "No rule sets a condition. The cautions below still apply.";
+/// Follows a cost without a quote.
 pub const ESTIMATED: &str = " (our estimate, not a quote)";
-/// It is not for sale, so there is no net after.
-pub const NOT_FOR_SALE: &str = "The record says it is not to be sold, so the answer is not weighed for a sale; \
-    set that on Piece.";
-/// Most to pay, while it is looked for.
+/// The piece is not for sale, so there is no net after the work.
+pub const NOT_FOR_SALE: &str = "The record says it is not for sale, so the answer does not weigh a sale. \
+    You can change that on Piece.";
+/// The most to pay, while it is being worked out.
 pub const LOOKED_FOR: &str = "Being worked out\u{2026}";
-/// Most to pay, when there is no telling.
-pub const NOT_FOUND: &str = "It could not be worked out. Reload the page to try again.";
-/// It need not go away.
+/// The most to pay, when it could not be worked out.
+pub const NOT_FOUND: &str = "We could not work this out. Reload the page to try again.";
+/// The piece stays where it is.
 pub const NOT_AWAY: &str = "None: nothing in the answer sends it away.";
-/// Nothing done, so nothing new to tell.
-pub const NOTHING_DONE: &str = "Nothing new comes of this answer. What the piece is, its wear and its old repairs still have to be told.";
+/// Nothing is done, so there is nothing new to tell a buyer.
+pub const NOTHING_DONE: &str = "This answer adds nothing. You still have to tell a buyer what the piece is, how it has worn and what old repairs it has.";
 
-/// The class of a treatment as conservators name it.
+/// The class of a treatment, in the words of conservators.
 #[must_use]
 pub fn class(class: &str) -> &'static str {
     match class {
@@ -93,16 +94,21 @@ pub fn class(class: &str) -> &'static str {
     }
 }
 
-/// A cost against the rest of the money.
+/// The cost, and the gain or loss in money compared with leaving the piece alone.
 #[must_use]
 pub fn cost(cost: &str, gain: &str) -> String {
-    joined(&[cost, ". In money, against leaving it as it is: ", gain, "."])
+    joined(&[
+        cost,
+        ". In money, compared with leaving it as it is: ",
+        gain,
+        ".",
+    ])
 }
 
-/// The steps of a restorer and what they are reckoned to cost.
+/// A restorer's steps and their estimated cost.
 #[must_use]
 pub fn steps(named: &str, cost: &str) -> String {
-    joined(&[named, ". Reckoned cost: ", cost, "."])
+    joined(&[named, ". Estimated cost: ", cost, "."])
 }
 
 /// What a restorer tells a client.
@@ -131,23 +137,23 @@ pub fn net_after(name: &str, after: &str, gain: &str) -> String {
     ])
 }
 
-/// Leaving it changes nothing of the money.
+/// The net of an answer that leaves the piece alone.
 #[must_use]
 pub fn net_same(name: &str) -> String {
     joined(&[
         "With the answer (",
         name,
-        "): the same, for no work is done.",
+        "): the same, because no work is done.",
     ])
 }
 
-/// What the course costs, for a dealer; no cost where it is free.
+/// The cost of the plan, for a dealer. An empty cost means that it is free.
 #[must_use]
-pub fn reckoned(name: &str, cost: &str) -> String {
+pub fn estimated(name: &str, cost: &str) -> String {
     if cost.is_empty() {
         return joined(&[name, " costs nothing. "]);
     }
-    joined(&[name, ", reckoned cost: ", cost, ". "])
+    joined(&[name, ", estimated cost: ", cost, ". "])
 }
 
 /// How long it is away, in months, and whose figure that is.
@@ -156,7 +162,7 @@ pub fn away(months: &str, yours: bool) -> String {
     let whose = if yours {
         " months away for the work: your figure."
     } else {
-        " months away for the work: our figure; put in your own on Money."
+        " months away for the work: our figure; enter your own on Money."
     };
     let whose = if months == "1" {
         whose.replacen(" months", " month", 1)
@@ -166,7 +172,7 @@ pub fn away(months: &str, yours: bool) -> String {
     joined(&["About ", months, &whose])
 }
 
-/// What a buyer has to be told once the work is done.
+/// What a buyer must hear once the work is done.
 #[must_use]
 pub fn tell_buyer(name: &str, lost: &str) -> String {
     joined(&[

@@ -1,17 +1,17 @@
-//! The sheet and the record of what was done: the screens, and whom a sheet is for.
+//! The screens Sheet and Work done, and the people a sheet is for.
 
 use leavewell_pages::sheet_text::Recipient;
 
 // The sheet.
 
 pub const TITLE: &str = "The sheet";
-pub const PURPOSE: &str = "What to hand on. It is made anew whenever the record changes.";
-pub const WHOM: &str = "Whom the sheet is for";
+pub const PURPOSE: &str = "A summary to hand on. It changes whenever the record changes.";
+pub const WHOM: &str = "Who the sheet is for";
 pub const PRINT: &str = "Print";
 pub const SAVE_TEXT: &str = "Save as plain text";
 pub const SAVE_PAGE: &str = "Save as a page";
 
-// Whom a sheet is for, and what such a sheet is.
+// Who each sheet is for, and what it contains.
 
 pub fn recipient(recipient: Recipient) -> [&'static str; 2] {
     match recipient {
@@ -27,7 +27,7 @@ pub const CLIENT: [&str; 2] = [
 ];
 pub const BUYER: [&str; 2] = [
     "For a buyer",
-    "What it is and what was found and done, told honestly: a few words for a ticket, and a long description.",
+    "What it is, what was found and what was done, stated honestly: a few words for a ticket, and a long description.",
 ];
 pub const FILE: [&str; 2] = [
     "For the file",
@@ -37,4 +37,5 @@ pub const FILE: [&str; 2] = [
 // What was done.
 
 pub const DONE: &str = "Work done";
-pub const DONE_PURPOSE: &str = "What was done, by whom and when. A later buyer is told from this.";
+pub const DONE_PURPOSE: &str =
+    "What was done, by whom and when. It goes onto the sheet for a later buyer.";

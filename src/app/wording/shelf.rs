@@ -1,4 +1,4 @@
-//! The shelf: start a piece, go on with one, try a worked example, open a file.
+//! The shelf: start a piece, continue one, try a worked example or open a file.
 
 use crate::app::parts::words::joined;
 
@@ -11,10 +11,10 @@ pub const PURPOSE: &str = "Tell Leavewell what you see on a piece that looks lik
 
 pub const START: &str = "Start a piece";
 pub const NAME: &str = "What do you call it?";
-pub const NAME_HINT: &str = "Any words you will know it by. You may leave it open.";
+pub const NAME_HINT: &str = "Any name you will recognise. You can leave it blank.";
 pub const FORM: &str = "What is it?";
 
-/// The hint, and what stands for no answer.
+/// The hint, and the choice for no answer.
 pub const FORM_CHOICE: [&str; 2] = [
     "The form decides which parts there are to look at.",
     "Not said yet",
@@ -24,7 +24,7 @@ pub const START_NOW: &str = "Start this piece";
 // Your pieces.
 
 pub const YOURS: &str = "Your pieces";
-pub const NONE_YET: &str = "None yet. What you start or open is kept here, on this device only.";
+pub const NONE_YET: &str = "None yet. Pieces you start or open are kept here, on this device only.";
 pub const UNNAMED: &str = "Unnamed piece";
 pub const UNREADABLE: &str = "A record that cannot be read";
 pub const NO_ANSWER: &str = "No answer yet.";
@@ -38,9 +38,9 @@ pub const SAVE: &str = "Save as a file";
 pub const REMOVE: &str = "Remove";
 pub const REMOVE_MEANS: &str =
     "It goes into the bin at the foot of this page, and stays there for 30 days.";
-pub const REMOVE_NOW: &str = "Put into the bin";
+pub const REMOVE_NOW: &str = "Move to the bin";
 
-/// What a button on a line does, and to which piece, for those who hear it.
+/// The accessible name of a button: what it does, and to which piece.
 pub fn button_for(words: &str, name: &str) -> String {
     joined(&[words, ": ", name])
 }
@@ -48,8 +48,7 @@ pub fn button_for(words: &str, name: &str) -> String {
 // Worked examples.
 
 pub const EXAMPLES: &str = "Worked examples";
-pub const EXAMPLES_HINT: &str =
-    "These pieces are invented. Opening one puts a copy on your shelf, to change as you like.";
+pub const EXAMPLES_HINT: &str = "These pieces are invented. Opening one puts a copy on your shelf, which you can change as you like.";
 pub const OPEN_COPY: &str = "Open a copy";
 
 pub fn open_copy_of(title: &str) -> String {

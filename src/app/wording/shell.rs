@@ -1,4 +1,4 @@
-//! What stands round every screen.
+//! The frame of every screen: page title, header, undo and footer.
 
 use crate::app::parts::words::joined;
 
@@ -18,26 +18,26 @@ pub fn title_with(screen: &str, piece: &str) -> String {
 
 pub const SKIP: &str = "Skip to the content";
 pub const APPEARANCE: &str = "Appearance";
-pub const AS_THE_SYSTEM: &str = "As the system";
+pub const AS_THE_SYSTEM: &str = "Same as the system";
 pub const LIGHT: &str = "Light";
 pub const DARK: &str = "Dark";
 
-// Steps back and forth.
+// Undo and redo.
 
 pub const UNDO: &str = "Undo";
 pub const REDO: &str = "Redo";
 pub const CHANGES: &str = "What has changed";
 
-// Where no piece is open.
+// When no piece is open.
 
 pub const NOTHING_OPEN: &str = "No piece is open";
 pub const NOTHING_OPEN_NEXT: &str =
     "Choose a piece from the shelf, start one, or open a worked example.";
 pub const GO_TO_SHELF: &str = "Go to the shelf";
 
-// The foot, on every screen, below the model's line that defers to codes and people.
+// The footer of every screen, below the model's line that defers to local codes and practitioners.
 
-/// What goes before and after the day of the figures.
+/// The words before and after the date of the figures.
 pub const PRIVATE: [&str; 2] = [
     "What you enter stays on this device: nothing is sent anywhere. Save a piece as a file to keep it \
      safe or to hand it on. Figures of ",

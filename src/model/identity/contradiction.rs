@@ -2,8 +2,8 @@
 
 use super::dates::seen_windows;
 use super::measure::Reading;
-use super::posterior::Ladder;
-use crate::ledger::{FindingFact, Ledger, WindowAbout, findings};
+use super::posterior::{Edge, Ladder};
+use crate::ledger::{FigureId, FindingFact, Ledger, WindowAbout, findings};
 use crate::record::{Answer, Case, PartName, Seen};
 use crate::terms::ByLadderKind;
 
@@ -25,8 +25,8 @@ pub struct Contradiction {
 /// explains both best. Below the ledger's limit the pair is named.
 #[must_use]
 pub fn contradictions(case: &Case, ledger: &Ledger) -> Vec<Contradiction> {
-    let ladder = Ladder::of(ledger, "base");
-    let limit = ledger.value("identity.contradiction");
+    let ladder = Ladder::of(ledger, Edge::Base);
+    let limit = ledger.value(FigureId::IDENTITY_CONTRADICTION);
     let seen: Vec<(&'static FindingFact, Vec<&Answer>)> = findings()
         .iter()
         .map(|f| {
@@ -125,8 +125,8 @@ pub fn readings_that_clash(
     readings: &[Reading],
     ledger: &Ledger,
 ) -> Vec<([&'static str; 2], String)> {
-    let ladder = Ladder::of(ledger, "base");
-    let limit = ledger.value("identity.contradiction");
+    let ladder = Ladder::of(ledger, Edge::Base);
+    let limit = ledger.value(FigureId::IDENTITY_CONTRADICTION);
     let seen = findings()
         .iter()
         .filter(|f| case.has_seen(f.id))

@@ -5,6 +5,7 @@
 //! years that were told either narrow the answer or are said to clash with it.
 
 use super::posterior::{FUSED_BODY, Posterior};
+use crate::ledger::FigureId;
 use crate::ledger::{Ledger, LowerEnd, Window, WindowAbout, finding, windows};
 use crate::record::{Answer, Case, Seen};
 use crate::terms::share;
@@ -93,7 +94,9 @@ impl Dating {
     pub fn new(case: &Case, posterior: &Posterior, ledger: &Ledger) -> Self {
         let today = case
             .asked_on
-            .map_or(ledger.value("identity.today"), |d| f64::from(d.year));
+            .map_or(ledger.value(FigureId::IDENTITY_TODAY), |d| {
+                f64::from(d.year)
+            });
         #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // clamped to four digits
         let last = today.clamp(1900.0, 2999.0) as u16;
         let seen = seen_windows(&case.findings);
@@ -104,16 +107,16 @@ impl Dating {
             reasons: seen.iter().map(|w| w.what.to_owned()).collect(),
             conflicts: Vec::new(),
             dated: seen.iter().any(|w| !is_style(w.id)),
-            open_years: ledger.value("identity.open_years"),
+            open_years: ledger.value(FigureId::IDENTITY_OPEN_YEARS),
         };
-        if dropped > ledger.value("identity.window_dropped_said") {
+        if dropped > ledger.value(FigureId::IDENTITY_WINDOW_DROPPED_SAID) {
             dating.reasons.push(format!(
                 "kinds never made in these years are left out of the dating, {} of the answer",
                 share(dropped)
             ));
         }
         if let Some(told) = Told::of(case, ledger) {
-            dating.hear(&told, ledger.value("identity.told_least"));
+            dating.hear(&told, ledger.value(FigureId::IDENTITY_TOLD_LEAST));
         }
         dating
     }
@@ -200,7 +203,7 @@ impl Dating {
     /// were revived.
     #[must_use]
     pub fn is_early(&self, ledger: &Ledger) -> bool {
-        self.dated && made_by(self, &FUSED_BODY, ledger.value("value.early_year")) >= 0.5
+        self.dated && made_by(self, &FUSED_BODY, ledger.value(FigureId::VALUE_EARLY_YEAR)) >= 0.5
     }
 }
 
@@ -211,9 +214,11 @@ fn years_by_kind(
     seen: &[&Window],
     ledger: &Ledger,
 ) -> ([Vec<f64>; Kind::COUNT], f64) {
-    let tail = ledger.value("identity.window_tail").max(0.0);
-    let shoulder = ledger.value("identity.window_shoulder").clamp(0.0, 1.0);
-    let least = ledger.value("identity.window_dropped").max(0.0);
+    let tail = ledger.value(FigureId::IDENTITY_WINDOW_TAIL).max(0.0);
+    let shoulder = ledger
+        .value(FigureId::IDENTITY_WINDOW_SHOULDER)
+        .clamp(0.0, 1.0);
+    let least = ledger.value(FigureId::IDENTITY_WINDOW_DROPPED).max(0.0);
     let found: Vec<f64> = (FIRST_YEAR..=last)
         .map(|y| seen.iter().map(|w| of_finding(w, y, last, tail)).product())
         .collect();

@@ -5,7 +5,7 @@ use super::{
     Build, Carried, Dating, Evidence, FUSED_BODY, Family, Interval, Kind, Push, Reading, Skin,
     Surety, contradictions, interval_with, likeliest, pushes, readings, readings_that_clash,
 };
-use crate::ledger::Ledger;
+use crate::ledger::{FigureId, Ledger};
 use crate::record::{Case, Seen};
 use crate::report::{
     ContradictionReport, DateReport, Families, FamilyPush, FamilyReport, IdentityReport,
@@ -196,7 +196,7 @@ impl Found<'_> {
         (top, (p, low, high)): (T, (f64, f64, f64)),
         name: fn(T) -> &'static str,
     ) -> SettledReport {
-        let settled = low >= self.ledger.value("counsel.family");
+        let settled = low >= self.ledger.value(FigureId::COUNSEL_FAMILY);
         let name = name(top);
         let share = share(p);
         let sentence = if self.nothing_found() {

@@ -6,8 +6,8 @@
 //! never dates anything. A reading takes the place of the bands of the same instrument in the ladder,
 //! so that one reading is not counted twice.
 
-use super::posterior::Ladder;
-use crate::ledger::{Figure, Ledger};
+use super::posterior::{Edge, Ladder};
+use crate::ledger::{Figure, FigureId, Ledger};
 use crate::record::{Case, Seen, Spot, Xrf, hundredths};
 use crate::terms::{ByLadderKind, Family, Kind, Letter};
 
@@ -82,16 +82,51 @@ impl Expected {
 /// Half the squared distance and the logarithm of the width, for each kind of the ladder.
 type Misfits = [(f64, f64); Kind::LADDER.len()];
 
-/// The metal of the body in the ids of the ledger.
-fn body(kind: Kind) -> &'static str {
+/// The metal a body is made of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Body {
+    Silver,
+    Copper,
+    /// The late core of fused plate, copper alloyed with nickel.
+    Late,
+    Nickel,
+    Britannia,
+    Steel,
+    Brass,
+}
+
+/// Ids of the bodies in the ledger, in the order of [`Body`].
+const BODIES: [&str; 7] = [
+    "silver",
+    "copper",
+    "late",
+    "nickel",
+    "britannia",
+    "steel",
+    "brass",
+];
+const DENSITIES: [FigureId; 7] = FigureId::family("measure.density.", BODIES, "");
+const CONDUCTIVITIES: [FigureId; 7] = FigureId::family("measure.iacs.", BODIES, "");
+/// Shares of the metals of [`Xrf::BASE`] by body; where there is none, a trace.
+const BASE_SHARES: [[Option<FigureId>; 7]; 4] = [
+    FigureId::family_if_any("measure.core.", BODIES, ".nickel"),
+    FigureId::family_if_any("measure.core.", BODIES, ".zinc"),
+    FigureId::family_if_any("measure.core.", BODIES, ".tin"),
+    FigureId::family_if_any("measure.core.", BODIES, ".iron"),
+];
+/// Thickness of the silver as made, by kind.
+const LAYERS: [Option<FigureId>; Kind::COUNT] =
+    FigureId::family_if_any("silver.t0.", Kind::CODES, "");
+
+fn body(kind: Kind) -> Body {
     match kind {
-        Kind::Sil | Kind::Wst => "silver",
-        Kind::Fpn => "late",
-        Kind::Clp | Kind::Est => "steel",
-        Kind::Frp | Kind::Ncp => "brass",
-        Kind::Ens | Kind::Uns => "nickel",
-        Kind::Ebm | Kind::Ubm => "britannia",
-        _ => "copper",
+        Kind::Sil | Kind::Wst => Body::Silver,
+        Kind::Fpn => Body::Late,
+        Kind::Clp | Kind::Est => Body::Steel,
+        Kind::Frp | Kind::Ncp => Body::Brass,
+        Kind::Ens | Kind::Uns => Body::Nickel,
+        Kind::Ebm | Kind::Ubm => Body::Britannia,
+        _ => Body::Copper,
     }
 }
 
@@ -116,7 +151,7 @@ pub fn readings(case: &Case, ledger: &Ledger) -> Vec<Reading> {
     if let Some(x) = m.xrf {
         all.extend(xray(case, &x, ledger));
     }
-    let ladder = Ladder::of(ledger, "base");
+    let ladder = Ladder::of(ledger, Edge::Base);
     let reach = libm::log(ladder.step(Letter::N) / ladder.step(Letter::X));
     for reading in &mut all {
         let best = reading.penalty.iter().fold(f64::INFINITY, |a, b| a.min(*b));
@@ -132,17 +167,17 @@ pub fn readings(case: &Case, ledger: &Ledger) -> Vec<Reading> {
 
 /// Volume shares of core and skin for the kind, at the middle and at both ends of the figures.
 fn expected_density(kind: Kind, ledger: &Ledger) -> Expected {
-    let core = Expected::of(ledger.figure(&format!("measure.density.{}", body(kind))));
-    if !kind.has_layer() {
+    let core = Expected::of(ledger.figure(DENSITIES[body(kind) as usize]));
+    let Some(layer) = LAYERS[kind.index()].filter(|_| kind.has_layer()) else {
         return core;
-    }
-    let layer = ledger.figure(&format!("silver.t0.{}", kind.code()));
+    };
+    let layer = ledger.figure(layer);
     let sheet = ledger.value(if matches!(kind, Kind::Clp | Kind::Est) {
-        "measure.sheet.steel"
+        FigureId::MEASURE_SHEET_STEEL
     } else {
-        "measure.sheet.thin"
+        FigureId::MEASURE_SHEET_THIN
     });
-    let silver = ledger.value("metal.silver.density");
+    let silver = ledger.value(FigureId::METAL_SILVER_DENSITY);
     let faces = if kind == Kind::Fps { 1.0 } else { 2.0 };
     let mixed = |core: f64, um: f64| {
         let share = crate::bench::skin_share(um, faces, sheet.max(0.01));
@@ -156,7 +191,7 @@ fn expected_density(kind: Kind, ledger: &Ledger) -> Expected {
 }
 
 fn density(g_cm3: f64, spread: f64, ledger: &Ledger) -> Reading {
-    let own = ledger.value("measure.density.spread");
+    let own = ledger.value(FigureId::MEASURE_DENSITY_SPREAD);
     let whole = (spread * spread + own * own).sqrt();
     let expected = Kind::LADDER.map(|k| expected_density(k, ledger));
     let misfits = expected.map(|e| e.misfit(g_cm3, whole));
@@ -181,21 +216,21 @@ fn density(g_cm3: f64, spread: f64, ledger: &Ledger) -> Reading {
 }
 
 fn conductivity(percent: f64, ledger: &Ledger) -> Reading {
-    let spread = ledger.value("measure.iacs.spread");
+    let spread = ledger.value(FigureId::MEASURE_IACS_SPREAD);
     let expected = Kind::LADDER.map(|k| {
-        let metal = match k {
-            Kind::Ecu | Kind::Rep | Kind::Ucu => "copper_new",
-            _ => body(k),
+        let figure = match k {
+            Kind::Ecu | Kind::Rep | Kind::Ucu => FigureId::MEASURE_IACS_COPPER_NEW,
+            _ => CONDUCTIVITIES[body(k) as usize],
         };
-        Expected::of(ledger.figure(&format!("measure.iacs.{metal}")))
+        Expected::of(ledger.figure(figure))
     });
     let misfits = expected.map(|e| e.misfit(percent, spread));
     let mut penalty = penalties(misfits);
     // That the copper of fused plate conducts worse than later copper has not been tried on
     // documented pieces, so between copper bodies the reading counts as likely against possible.
-    let ladder = Ladder::of(ledger, "base");
+    let ladder = Ladder::of(ledger, Edge::Base);
     let untried = libm::log(ladder.step(Letter::L) / ladder.step(Letter::P));
-    let copper = |i: usize| body(Kind::LADDER[i]) == "copper";
+    let copper = |i: usize| body(Kind::LADDER[i]) == Body::Copper;
     let best = (0..Kind::LADDER.len())
         .filter(|i| copper(*i))
         .fold(f64::INFINITY, |best, i| best.min(penalty[i]));
@@ -222,18 +257,17 @@ fn conductivity(percent: f64, ledger: &Ledger) -> Reading {
 }
 
 fn xray(case: &Case, x: &Xrf, ledger: &Ledger) -> Option<Reading> {
-    let spread = ledger.value("measure.xrf.spread");
+    let spread = ledger.value(FigureId::MEASURE_XRF_SPREAD);
     match x.spot {
         Spot::Worn => {
             let mut misfits = [(0.0, 0.0); Kind::LADDER.len()];
             let mut found = Vec::new();
-            for (metal, share) in Xrf::BASE.into_iter().zip(x.base) {
+            for ((metal, share), by_body) in Xrf::BASE.into_iter().zip(x.base).zip(BASE_SHARES) {
                 let Some(share) = share else { continue };
                 found.push([metal, " ", &hundredths(share), " %"].concat());
                 for (sum, kind) in misfits.iter_mut().zip(Kind::LADDER) {
-                    let figure = ledger
-                        .find(&format!("measure.core.{}.{metal}", body(kind)))
-                        .unwrap_or_else(|| ledger.figure("measure.core.trace"));
+                    let id = by_body[body(kind) as usize].unwrap_or(FigureId::MEASURE_CORE_TRACE);
+                    let figure = ledger.figure(id);
                     // How widely a metal that is not there may read belongs to the analyser, not to
                     // the kind, so the widths are left out.
                     sum.0 += Expected::of(figure).misfit(share, spread).0;
@@ -241,7 +275,7 @@ fn xray(case: &Case, x: &Xrf, ledger: &Ledger) -> Option<Reading> {
             }
             // A body of silver has no spot where silver is gone.
             if x.silver.is_some() {
-                let solid = Expected::of(ledger.figure("measure.skin.own"));
+                let solid = Expected::of(ledger.figure(FigureId::MEASURE_SKIN_OWN));
                 let own = solid.misfit(x.silver.unwrap_or(0.0), spread).0;
                 for (sum, kind) in misfits.iter_mut().zip(Kind::LADDER) {
                     if kind.family() == Family::Solid {
@@ -266,14 +300,14 @@ fn xray(case: &Case, x: &Xrf, ledger: &Ledger) -> Option<Reading> {
             let silver = x.silver?;
             let expected = Kind::LADDER.map(|k| {
                 let skin = match k {
-                    Kind::Sil | Kind::Wst => "own",
-                    Kind::Fps | Kind::Fpd | Kind::Fpn => "fused",
-                    Kind::Clp => "foil",
-                    Kind::Frp => "leaf",
-                    k if k.is_unsilvered() => "bare",
-                    _ => "plated",
+                    Kind::Sil | Kind::Wst => FigureId::MEASURE_SKIN_OWN,
+                    Kind::Fps | Kind::Fpd | Kind::Fpn => FigureId::MEASURE_SKIN_FUSED,
+                    Kind::Clp => FigureId::MEASURE_SKIN_FOIL,
+                    Kind::Frp => FigureId::MEASURE_SKIN_LEAF,
+                    k if k.is_unsilvered() => FigureId::MEASURE_SKIN_BARE,
+                    _ => FigureId::MEASURE_SKIN_PLATED,
                 };
-                Expected::of(ledger.figure(&format!("measure.skin.{skin}")))
+                Expected::of(ledger.figure(skin))
             });
             let misfits = expected.map(|e| e.misfit(silver, spread));
             // With the ratio of the copper lines somebody told more than this one number can.
@@ -308,13 +342,13 @@ fn fits(misfits: &Misfits) -> String {
     let mut names: Vec<&str> = Vec::new();
     for (kind, (half_square, _)) in Kind::LADDER.into_iter().zip(misfits) {
         let name = match body(kind) {
-            "silver" => "silver all through",
-            "late" => "copper with nickel silver",
-            "steel" => "steel",
-            "brass" => "brass",
-            "nickel" => "nickel silver",
-            "britannia" => "Britannia metal",
-            _ => "copper with a skin of silver",
+            Body::Silver => "silver all through",
+            Body::Late => "copper with nickel silver",
+            Body::Steel => "steel",
+            Body::Brass => "brass",
+            Body::Nickel => "nickel silver",
+            Body::Britannia => "Britannia metal",
+            Body::Copper => "copper with a skin of silver",
         };
         if *half_square <= 0.5 * Z95 * Z95 && !names.contains(&name) {
             names.push(name);

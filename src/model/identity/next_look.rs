@@ -1,9 +1,9 @@
 //! What to look at next: how much each look not yet taken is expected to tell.
 
 use super::posterior::{
-    Evidence, Ladder, Posterior, Rows, counted, is_replaced, log_prior, posterior, terms,
+    Edge, Evidence, Ladder, Posterior, Rows, counted, is_replaced, log_prior, posterior, terms,
 };
-use crate::ledger::{FindingFact, Ledger, findings};
+use crate::ledger::{FigureId, FindingFact, Ledger, findings};
 use crate::record::Seen;
 use crate::small::sort_short;
 use crate::terms::{Cluster, Kind};
@@ -34,14 +34,14 @@ pub fn information_gain(
     now: &Posterior,
     ledger: &Ledger,
 ) -> Vec<InformationGain> {
-    let ladder = Ladder::of(ledger, "base");
+    let ladder = Ladder::of(ledger, Edge::Base);
     let rows = Rows::new(ledger, &ladder);
     let prior = log_prior(ledger, evidence.came_from);
     let base = counted(evidence);
     let base = terms(&base, evidence.readings, &rows);
     let out = [
-        ledger.value("identity.out.finding"),
-        ledger.value("identity.out.mark"),
+        ledger.value(FigureId::IDENTITY_OUT_FINDING),
+        ledger.value(FigureId::IDENTITY_OUT_MARK),
     ];
     let with = |f: &'static FindingFact, seen: Seen| {
         if !super::posterior::counts(f, seen) {

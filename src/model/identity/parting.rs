@@ -5,10 +5,10 @@
 
 use super::contradiction::exclude_each_other;
 use super::posterior::{
-    Evidence, Ladder, Posterior, Rows, Term, counted, counts, is_replaced, log_prior, posterior,
-    terms,
+    Edge, Evidence, Ladder, Posterior, Rows, Term, counted, counts, is_replaced, log_prior,
+    posterior, terms,
 };
-use crate::ledger::{FindingFact, Ledger, findings};
+use crate::ledger::{FigureId, FindingFact, Ledger, findings};
 use crate::record::Seen;
 use crate::small::sort_short;
 use crate::terms::{Cluster, Family, Kind};
@@ -106,7 +106,7 @@ impl Judge<'_> {
 /// The two looks that part best what is still possible.
 #[must_use]
 pub fn parting(evidence: &Evidence, now: &Posterior, ledger: &Ledger) -> Parting {
-    let ladder = Ladder::of(ledger, "base");
+    let ladder = Ladder::of(ledger, Edge::Base);
     let rows = Rows::new(ledger, &ladder);
     let judge = Judge {
         prior: log_prior(ledger, evidence.came_from),
@@ -152,7 +152,7 @@ pub fn parting(evidence: &Evidence, now: &Posterior, ledger: &Ledger) -> Parting
         }
     }
     best.1.sort_by_key(|f| f.invasive);
-    let open = (best.0 < ledger.value("look.settles")).then(|| {
+    let open = (best.0 < ledger.value(FigureId::LOOK_SETTLES)).then(|| {
         single
             .iter()
             .find(|(sure, f)| f.invasive >= 2 && *sure > now.top_family().1 + 0.01)

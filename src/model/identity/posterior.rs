@@ -10,7 +10,7 @@
 //! family less probable, whatever else was found.
 
 use super::measure::Reading;
-use crate::ledger::{FindingFact, Ledger, finding};
+use crate::ledger::{FigureId, FindingFact, Ledger, finding};
 use crate::record::{Answer, CameFrom, Case, Seen};
 use crate::small::sort_short;
 use crate::terms::{ByKind, Cluster, Family, Kind, Letter};
@@ -38,6 +38,33 @@ impl<'a> Evidence<'a> {
     }
 }
 
+/// How much a finding is taken to tell.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Edge {
+    /// As much as we think.
+    Base,
+    /// Less than we think.
+    Blunt,
+    /// More than we think.
+    Sharp,
+}
+
+/// The letters' likelihoods, by [`Edge`].
+const STEPS: [[FigureId; 5]; 3] = [
+    FigureId::family("identity.ladder.base.", Letter::CODES, ""),
+    FigureId::family("identity.ladder.blunt.", Letter::CODES, ""),
+    FigureId::family("identity.ladder.sharp.", Letter::CODES, ""),
+];
+
+/// How common each kind is when nobody says how the piece came to its owner.
+const PRIORS: [FigureId; Kind::COUNT] = FigureId::family("identity.prior.", Kind::CODES, "");
+/// The same in a household, at a general sale and at a dealer's in old plate.
+const PRIORS_FROM: [[FigureId; Kind::COUNT]; 3] = [
+    FigureId::family("identity.prior.household.", Kind::CODES, ""),
+    FigureId::family("identity.prior.sale.", Kind::CODES, ""),
+    FigureId::family("identity.prior.dealer.", Kind::CODES, ""),
+];
+
 /// The likelihoods behind the letters.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Ladder {
@@ -48,20 +75,16 @@ impl Ladder {
     /// One of the three ladders of the ledger: `base`, or `blunt` and `sharp`, which say what the
     /// answer would be if findings told less or more than we think.
     #[must_use]
-    pub fn of(ledger: &Ledger, name: &str) -> Self {
+    pub fn of(ledger: &Ledger, edge: Edge) -> Self {
         Self {
-            steps: Letter::ALL.map(|l| {
-                ledger
-                    .value(&format!("identity.ladder.{name}.{}", l.code()))
-                    .clamp(1e-6, 1.0 - 1e-6)
-            }),
+            steps: STEPS[edge as usize].map(|id| ledger.value(id).clamp(1e-6, 1.0 - 1e-6)),
         }
     }
 
     /// All three, the base one first.
     #[must_use]
     pub fn all(ledger: &Ledger) -> [Self; 3] {
-        ["base", "blunt", "sharp"].map(|name| Self::of(ledger, name))
+        [Edge::Base, Edge::Blunt, Edge::Sharp].map(|edge| Self::of(ledger, edge))
     }
 
     /// Likelihood of a letter.
@@ -192,7 +215,7 @@ impl Interval {
 pub fn interval_with(evidence: &Evidence, ledger: &Ledger) -> Interval {
     let counted = counted(evidence);
     let prior = log_prior(ledger, evidence.came_from);
-    let odds = ledger.value("identity.fused_odds").max(1.0);
+    let odds = ledger.value(FigureId::IDENTITY_FUSED_ODDS).max(1.0);
     let [base, blunt, sharp] = Ladder::all(ledger).map(|ladder| {
         let rows = Rows::new(ledger, &ladder);
         let found = combined(&terms(&counted, evidence.readings, &rows));
@@ -230,7 +253,7 @@ pub struct Push {
 #[must_use]
 pub fn pushes(evidence: &Evidence, ledger: &Ledger, family: Family) -> Vec<Push> {
     let counted = counted(evidence);
-    let rows = Rows::new(ledger, &Ladder::of(ledger, "base"));
+    let rows = Rows::new(ledger, &Ladder::of(ledger, Edge::Base));
     let prior = log_prior(ledger, evidence.came_from);
     let log_odds = |terms: &[Term]| {
         let p = Posterior::from_logs(&sum(&prior, &combined(terms)));
@@ -313,10 +336,10 @@ fn absence_counts(f: &FindingFact) -> bool {
 /// figure for a kind, it holds however the piece came to them.
 pub(super) fn log_prior(ledger: &Ledger, came_from: Option<CameFrom>) -> ByKind {
     Kind::ALL.map(|k| {
-        let any = ledger.figure(&format!("identity.prior.{}", k.code()));
+        let any = ledger.figure(PRIORS[k.index()]);
         let share = match came_from {
             Some(from) if any.own_reason.is_none() => {
-                ledger.value(&format!("identity.prior.{}.{}", from.id(), k.code()))
+                ledger.value(PRIORS_FROM[from as usize][k.index()])
             }
             _ => any.value,
         };
@@ -337,16 +360,13 @@ pub(super) struct Rows {
 
 impl Rows {
     pub(super) fn new(ledger: &Ledger, ladder: &Ladder) -> Self {
-        let noticed = ["plain", "hidden"].map(|d| {
-            ledger
-                .value(&format!("identity.absent.{d}"))
-                .clamp(0.0, 0.999)
-        });
-        let outside = ["finding", "mark"].map(|f| {
-            ledger
-                .value(&format!("identity.out.{f}"))
-                .clamp(1e-6, 1.0 - 1e-6)
-        });
+        let noticed = [
+            FigureId::IDENTITY_ABSENT_PLAIN,
+            FigureId::IDENTITY_ABSENT_HIDDEN,
+        ]
+        .map(|id| ledger.value(id).clamp(0.0, 0.999));
+        let outside = [FigureId::IDENTITY_OUT_FINDING, FigureId::IDENTITY_OUT_MARK]
+            .map(|id| ledger.value(id).clamp(1e-6, 1.0 - 1e-6));
         let ln = |p: f64| libm::log(p.max(f64::MIN_POSITIVE));
         Self {
             seen: ladder.steps.map(ln),

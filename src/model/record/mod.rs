@@ -347,8 +347,12 @@ pub struct Comparable {
 /// How like the piece a comparable is.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Similar {
-    /// In a word of the ledger: close, fair or loose.
-    Word(&'static str),
+    /// The same thing, or nearly.
+    Close,
+    /// Much alike.
+    Fair,
+    /// Only of the same sort.
+    Loose,
     /// As a share, more than 0 and up to 1.
     Share(f64),
 }

@@ -16,7 +16,7 @@ use super::{
     Aim, Answer, Bleed, BleedWord, Case, Circumstances, Consents, Date, Density, Iacs, Market,
     Measures, Method, Override, Part, PartName, Piece, Problem, Reading, Seen, Spot, Word, Xrf,
 };
-use crate::ledger::{Ledger, OverrideFault, finding, findings, nearest};
+use crate::ledger::{FigureId, Ledger, OverrideFault, finding, findings, nearest};
 use crate::maths::{CountFault, point_count};
 
 /// Earliest and latest year a piece may be said to be from.
@@ -382,7 +382,7 @@ impl Reader {
 
     fn density(&mut self, s: &Section) -> Option<Density> {
         let ledger = Ledger::standard();
-        let own = |id: &str| ledger.value(&format!("measure.density.{id}"));
+        let own = |id: FigureId| ledger.value(id);
         let (air_field, water_field) = ("density.in_air_g", "density.in_water_g");
         let air = self.number(s, air_field);
         let water = self.number(s, water_field);
@@ -416,9 +416,9 @@ impl Reader {
         let weighing = Weighing {
             in_air_g: air?,
             in_water_g: water?,
-            water_c: water_c.unwrap_or_else(|| own("water")),
-            readable_g: readable.unwrap_or_else(|| own("readable")),
-            unnoticed_cm3: own("unnoticed"),
+            water_c: water_c.unwrap_or_else(|| own(FigureId::MEASURE_DENSITY_WATER)),
+            readable_g: readable.unwrap_or_else(|| own(FigureId::MEASURE_DENSITY_READABLE)),
+            unnoticed_cm3: own(FigureId::MEASURE_DENSITY_UNNOTICED),
         };
         let (Some(g_cm3), Some(spread)) = (weighing.density(), weighing.spread()) else {
             self.problem(
@@ -428,9 +428,9 @@ impl Reader {
             );
             return None;
         };
-        let fault = if g_cm3 > own("most") {
+        let fault = if g_cm3 > own(FigureId::MEASURE_DENSITY_MOST) {
             words::TOO_HEAVY
-        } else if g_cm3 < own("least") {
+        } else if g_cm3 < own(FigureId::MEASURE_DENSITY_LEAST) {
             words::TOO_LIGHT
         } else {
             return Some(Density { g_cm3, spread });
@@ -444,7 +444,7 @@ impl Reader {
     }
 
     fn iacs(&mut self, s: &Section, findings: &[Answer]) -> Option<Iacs> {
-        let most = Ledger::standard().value("measure.iacs.most");
+        let most = Ledger::standard().value(FigureId::MEASURE_IACS_MOST);
         let range = NumberRange {
             most,
             ..*number_range("measures.iacs.percent")
@@ -475,7 +475,7 @@ impl Reader {
     }
 
     fn xrf(&mut self, s: &Section) -> Option<Xrf> {
-        let limit = |id: &str| Ledger::standard().value(&format!("measure.xrf.{id}"));
+        let limit = |id: FigureId| Ledger::standard().value(id);
         let fields = [
             "xrf.silver_pct",
             "xrf.nickel_pct",
@@ -508,7 +508,7 @@ impl Reader {
             return None;
         };
         let told: f64 = shares.iter().flatten().sum();
-        if told > limit("sum") {
+        if told > limit(FigureId::MEASURE_XRF_SUM) {
             self.problem(
                 s.at(fields[0]),
                 words::sum(&hundredths(told)),
@@ -517,7 +517,7 @@ impl Reader {
             return None;
         }
         let silver = shares[0];
-        if spot == Spot::Worn && silver.is_some_and(|x| x > limit("bare")) {
+        if spot == Spot::Worn && silver.is_some_and(|x| x > limit(FigureId::MEASURE_XRF_BARE)) {
             self.problem(
                 s.at("xrf.spot"),
                 words::NOT_WORN_THROUGH.to_owned(),

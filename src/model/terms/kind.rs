@@ -51,6 +51,12 @@ impl Kind {
     /// How many kinds there are.
     pub const COUNT: usize = 18;
 
+    /// The codes of [`Kind::ALL`], in its order.
+    pub const CODES: [&'static str; Self::COUNT] = [
+        "SIL", "FPS", "FPD", "FPN", "CLP", "FRP", "ECU", "ENS", "EBM", "RFP", "REP", "WST", "EST",
+        "UCU", "UNS", "UBM", "NCP", "OUT",
+    ];
+
     /// Every kind.
     pub const ALL: [Self; Self::COUNT] = [
         Self::Sil,
@@ -103,26 +109,7 @@ impl Kind {
     /// The code used in files.
     #[must_use]
     pub fn code(self) -> &'static str {
-        match self {
-            Self::Sil => "SIL",
-            Self::Fps => "FPS",
-            Self::Fpd => "FPD",
-            Self::Fpn => "FPN",
-            Self::Clp => "CLP",
-            Self::Frp => "FRP",
-            Self::Ecu => "ECU",
-            Self::Ens => "ENS",
-            Self::Ebm => "EBM",
-            Self::Rfp => "RFP",
-            Self::Rep => "REP",
-            Self::Wst => "WST",
-            Self::Est => "EST",
-            Self::Ucu => "UCU",
-            Self::Uns => "UNS",
-            Self::Ubm => "UBM",
-            Self::Ncp => "NCP",
-            Self::Out => "OUT",
-        }
+        Self::CODES[self.index()]
     }
 
     /// The kind with this code.
@@ -294,16 +281,13 @@ impl Letter {
     /// Every letter, most likely first.
     pub const ALL: [Self; 5] = [Self::N, Self::L, Self::P, Self::U, Self::X];
 
+    /// The codes of [`Letter::ALL`], in its order.
+    pub const CODES: [&'static str; 5] = ["N", "L", "P", "U", "X"];
+
     /// The letter in files and figure ids.
     #[must_use]
     pub fn code(self) -> &'static str {
-        match self {
-            Self::N => "N",
-            Self::L => "L",
-            Self::P => "P",
-            Self::U => "U",
-            Self::X => "X",
-        }
+        Self::CODES[self as usize]
     }
 
     /// Reads a letter.

@@ -221,7 +221,10 @@ fn found(fault: Fault, case: &Case, ledger: &Ledger) -> Option<Found> {
                 .iter()
                 .any(|p| p.tarnish.is_some_and(|t| t >= Tarnish::Grey)),
         ),
-        Fault::Corrosion => (!parts.is_empty() || case.has_seen_any(&crate::ledger::signs::RUST), false),
+        Fault::Corrosion => (
+            !parts.is_empty() || case.has_seen_any(&crate::ledger::signs::RUST),
+            false,
+        ),
         _ => (!parts.is_empty(), false),
     };
     there.then(|| Found {

@@ -1,6 +1,6 @@
 //! Value classes: which table of condition factors, buyers and medians a kind falls under.
 
-use crate::identity::Kind;
+use crate::terms::Kind;
 
 /// A value class.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -55,19 +55,26 @@ impl Class {
         }
     }
 
+    /// The codes of [`Class::ALL`], in its order.
+    pub const CODES: [&'static str; 8] = ["A1", "A2", "B", "C1", "C2", "C3", "C4", "SIL"];
+
+    /// Groups of rows for wear and the other factors, in the order of [`Class::group_place`].
+    pub const GROUPS: [&'static str; 3] = ["A", "C1", "C2"];
+
+    /// The place of its group in [`Class::GROUPS`].
+    #[must_use]
+    pub fn group_place(self) -> usize {
+        match self.tables() {
+            Self::C1 => 1,
+            Self::C2 | Self::C3 | Self::C4 => 2,
+            _ => 0,
+        }
+    }
+
     /// The code in figure ids for buyers' shares and medians.
     #[must_use]
     pub fn code(self) -> &'static str {
-        match self {
-            Self::A1 => "A1",
-            Self::A2 => "A2",
-            Self::B => "B",
-            Self::C1 => "C1",
-            Self::C2 => "C2",
-            Self::C3 => "C3",
-            Self::C4 => "C4",
-            Self::Sil => "SIL",
-        }
+        Self::CODES[self as usize]
     }
 
     /// The class whose condition tables it uses: solid silver borrows those of ordinary fused plate.
@@ -79,11 +86,7 @@ impl Class {
     /// Group of rows for wear and the other factors.
     #[must_use]
     pub fn group(self) -> &'static str {
-        match self.tables() {
-            Self::C1 => "C1",
-            Self::C2 | Self::C3 | Self::C4 => "C2",
-            _ => "A",
-        }
+        Self::GROUPS[self.group_place()]
     }
 
     /// Group of rows for the replated state.

@@ -3,10 +3,11 @@
 use super::class::Class;
 use super::condition::ConditionTable;
 use super::posterior::PriceLaw;
-use crate::identity::Kind;
-use crate::ledger::Ledger;
-use crate::record::{Case, Comparable, Dents, Joint, Market, Similar, SoldAs, Tarnish};
+use crate::ledger::{FigureId, Ledger};
+use crate::record::{Case, Comparable, Market, Similar};
 use crate::silver::bleed_range;
+use crate::terms::Kind;
+use crate::terms::{Dents, Joint, SoldAs, Tarnish};
 
 /// A comparable after adjustment. Factors are what the price was divided by.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -95,7 +96,7 @@ impl Comparison {
 /// The middle of what a person thinks of the price: their likely value, else from the ends they gave.
 #[must_use]
 pub fn guess(market: &Market, ledger: &Ledger) -> Option<f64> {
-    let spread = ledger.value("value.single_guess_spread").max(1.0);
+    let spread = ledger.value(FigureId::VALUE_SINGLE_GUESS_SPREAD).max(1.0);
     market.likely.or(match (market.low, market.high) {
         (Some(low), Some(high)) => Some((low * high).sqrt()),
         (Some(low), None) => Some(low * spread),
@@ -104,29 +105,44 @@ pub fn guess(market: &Market, ledger: &Ledger) -> Option<f64> {
     })
 }
 
+/// The usual value of each class.
+const MEDIANS: [FigureId; 8] = FigureId::family("value.median.", Class::CODES, "");
+
+/// A condition factor by group of classes.
+type ByGroup = [FigureId; 3];
+const TARNISH_COLOURED: ByGroup =
+    FigureId::family("value.factor.tarnish_coloured.", Class::GROUPS, "");
+const TARNISH_HEAVY: ByGroup = FigureId::family("value.factor.tarnish_heavy.", Class::GROUPS, "");
+const DENTS_MINOR: ByGroup = FigureId::family("value.factor.dents_minor.", Class::GROUPS, "");
+const DENTS_MODERATE: ByGroup = FigureId::family("value.factor.dents_moderate.", Class::GROUPS, "");
+const SPLIT: ByGroup = FigureId::family("value.factor.split.", Class::GROUPS, "");
+const LEAK: ByGroup = FigureId::family("value.factor.leak.", Class::GROUPS, "");
+const SOLDER_REPAIR: ByGroup = FigureId::family("value.factor.solder_repair.", Class::GROUPS, "");
+const NEAT_REPAIR: ByGroup = FigureId::family("value.factor.neat_repair.", Class::GROUPS, "");
+
 /// The law before any sale: about the guess, counted as one sale, else about the usual values of the
 /// classes it may be, counted as less.
 fn prior(market: &Market, ledger: &Ledger, classes: &[f64; 8]) -> PriceLaw {
     let (mu, sales) = match guess(market, ledger) {
-        Some(guess) => (libm::log(guess), "value.prior.sales"),
+        Some(guess) => (libm::log(guess), FigureId::VALUE_PRIOR_SALES),
         None => (
             Class::ALL
                 .into_iter()
                 .zip(classes)
                 .map(|(c, p)| {
-                    let median = ledger.value(&format!("value.median.{}", c.code()));
+                    let median = ledger.value(MEDIANS[c as usize]);
                     p * libm::log(median.max(1e-6))
                 })
                 .sum(),
-            "value.prior.sales_vague",
+            FigureId::VALUE_PRIOR_SALES_VAGUE,
         ),
     };
-    let least = |id: &str, least: f64| ledger.value(id).max(least);
+    let least = |id: FigureId, least: f64| ledger.value(id).max(least);
     PriceLaw {
         mu,
         kappa: least(sales, 0.01),
-        alpha: least("value.prior.alpha", 1.0),
-        beta: least("value.prior.beta", 1e-4),
+        alpha: least(FigureId::VALUE_PRIOR_ALPHA, 1.0),
+        beta: least(FigureId::VALUE_PRIOR_BETA, 1e-4),
     }
 }
 
@@ -145,17 +161,19 @@ fn adjusted(sale: &Comparable, class: Class, ledger: &Ledger) -> Adjusted {
     let condition = condition(sale, own, ledger);
     let channel = channel(sale.sold_as, ledger);
     // What the price would be a year later, over what it was.
-    let drift = libm::exp(-ledger.value("value.drift") * years);
+    let drift = libm::exp(-ledger.value(FigureId::VALUE_DRIFT) * years);
     let similar = match sale.similar {
         Similar::Share(share) => share,
-        Similar::Word(word) => ledger.value(&format!("value.comparable.similar.{word}")),
+        Similar::Close => ledger.value(FigureId::VALUE_COMPARABLE_SIMILAR_CLOSE),
+        Similar::Fair => ledger.value(FigureId::VALUE_COMPARABLE_SIMILAR_FAIR),
+        Similar::Loose => ledger.value(FigureId::VALUE_COMPARABLE_SIMILAR_LOOSE),
     };
     let other = if elsewhere {
-        ledger.value("value.comparable.other_kind")
+        ledger.value(FigureId::VALUE_COMPARABLE_OTHER_KIND)
     } else {
         1.0
     };
-    let half_life = ledger.value("value.comparable.half_life").max(0.01);
+    let half_life = ledger.value(FigureId::VALUE_COMPARABLE_HALF_LIFE).max(0.01);
     Adjusted {
         place: sale.place,
         condition,
@@ -169,12 +187,14 @@ fn adjusted(sale: &Comparable, class: Class, ledger: &Ledger) -> Adjusted {
 /// What a sort of price is against a hammer price. With premium: 1 + premium (1 + tax on it).
 #[must_use]
 pub fn channel(sold_as: SoldAs, ledger: &Ledger) -> f64 {
-    let retail = ledger.value("value.retail_over_hammer").max(0.01);
+    let retail = ledger.value(FigureId::VALUE_RETAIL_OVER_HAMMER).max(0.01);
     match sold_as {
         SoldAs::Hammer => 1.0,
-        SoldAs::WithPremium => 1.0 + ledger.value("fee.premium") * (1.0 + ledger.value("fee.vat")),
+        SoldAs::WithPremium => {
+            1.0 + ledger.value(FigureId::FEE_PREMIUM) * (1.0 + ledger.value(FigureId::FEE_VAT))
+        }
         SoldAs::Retail => retail,
-        SoldAs::Asking => retail / ledger.value("value.comparable.bargain").max(0.01),
+        SoldAs::Asking => retail / ledger.value(FigureId::VALUE_COMPARABLE_BARGAIN).max(0.01),
     }
 }
 
@@ -194,29 +214,24 @@ fn condition(sale: &Comparable, class: Class, ledger: &Ledger) -> f64 {
         _ => table.wear(bare, 0.0),
     };
     let tarnish = match sale.tarnish {
-        Some(Tarnish::Brown | Tarnish::Purple | Tarnish::Blue) => "tarnish_coloured",
-        Some(Tarnish::Grey | Tarnish::Black) => "tarnish_heavy",
-        _ => "",
+        Some(Tarnish::Brown | Tarnish::Purple | Tarnish::Blue) => Some(TARNISH_COLOURED),
+        Some(Tarnish::Grey | Tarnish::Black) => Some(TARNISH_HEAVY),
+        _ => None,
     };
     let dents = match sale.dents {
-        Some(Dents::Minor) => "dents_minor",
-        Some(Dents::Moderate) => "dents_moderate",
-        Some(Dents::Split) => "split",
-        _ => "",
+        Some(Dents::Minor) => Some(DENTS_MINOR),
+        Some(Dents::Moderate) => Some(DENTS_MODERATE),
+        Some(Dents::Split) => Some(SPLIT),
+        _ => None,
     };
     let joint = match sale.joint {
-        Some(Joint::Open | Joint::Leaking) => "leak",
-        Some(Joint::GreyRepair) => "solder_repair",
-        Some(Joint::NeatRepair) => "neat_repair",
-        _ => "",
+        Some(Joint::Open | Joint::Leaking) => Some(LEAK),
+        Some(Joint::GreyRepair) => Some(SOLDER_REPAIR),
+        Some(Joint::NeatRepair) => Some(NEAT_REPAIR),
+        _ => None,
     };
-    let factors = [tarnish, dents, joint].map(|row| {
-        if row.is_empty() {
-            1.0
-        } else {
-            ledger.value(&format!("value.factor.{row}.{}", class.group()))
-        }
-    });
+    let factors = [tarnish, dents, joint]
+        .map(|row| row.map_or(1.0, |by_group| ledger.value(by_group[class.group_place()])));
     let [a, b, c] = factors;
-    (wear * a * b * c).max(ledger.value("value.floor").max(1e-3))
+    (wear * a * b * c).max(ledger.value(FigureId::VALUE_FLOOR).max(1e-3))
 }

@@ -1,11 +1,54 @@
 //! What condition does to value: wear by buyer, other defects, and the chance of a bad result.
 
 use super::class::Class;
-use crate::ledger::{Figure, Ledger};
+use crate::ledger::{Figure, FigureId, Ledger};
 use crate::maths::{Z5, two_piece_slopes};
 
 /// The three sorts of buyer.
 pub const BUYERS: [&str; 3] = ["collector", "decorator", "user"];
+
+/// Classes that have tables of their own: solid silver borrows one.
+const TABLES: [&str; 7] = ["A1", "A2", "B", "C1", "C2", "C3", "C4"];
+
+/// For each buyer, the share of buyers by class.
+const MIX: [[FigureId; 7]; 3] = [
+    FigureId::family("value.mix.", TABLES, ".collector"),
+    FigureId::family("value.mix.", TABLES, ".decorator"),
+    FigureId::family("value.mix.", TABLES, ".user"),
+];
+
+/// Bare shares at which the wear rows stand; the first is no wear.
+const ANCHORS: [FigureId; 5] =
+    FigureId::family("value.anchor.", ["W0", "W1", "W2", "W3", "W4"], "");
+
+/// For each buyer and each anchor but the first, the wear factor by group of classes.
+const WEAR: [[[FigureId; 3]; 4]; 3] = [
+    [
+        FigureId::family("value.wear.", Class::GROUPS, ".W1.collector"),
+        FigureId::family("value.wear.", Class::GROUPS, ".W2.collector"),
+        FigureId::family("value.wear.", Class::GROUPS, ".W3.collector"),
+        FigureId::family("value.wear.", Class::GROUPS, ".W4.collector"),
+    ],
+    [
+        FigureId::family("value.wear.", Class::GROUPS, ".W1.decorator"),
+        FigureId::family("value.wear.", Class::GROUPS, ".W2.decorator"),
+        FigureId::family("value.wear.", Class::GROUPS, ".W3.decorator"),
+        FigureId::family("value.wear.", Class::GROUPS, ".W4.decorator"),
+    ],
+    [
+        FigureId::family("value.wear.", Class::GROUPS, ".W1.user"),
+        FigureId::family("value.wear.", Class::GROUPS, ".W2.user"),
+        FigureId::family("value.wear.", Class::GROUPS, ".W3.user"),
+        FigureId::family("value.wear.", Class::GROUPS, ".W4.user"),
+    ],
+];
+
+/// For each buyer, the factor once replated: early fused plate first, then by group of classes.
+const REPLATED: [[FigureId; 4]; 3] = [
+    FigureId::family("value.replated.", ["A1", "A", "C1", "C2"], ".collector"),
+    FigureId::family("value.replated.", ["A1", "A", "C1", "C2"], ".decorator"),
+    FigureId::family("value.replated.", ["A1", "A", "C1", "C2"], ".user"),
+];
 
 /// A multiplier on the log scale: ln(middle) and its slopes per unit of z below and above.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -61,24 +104,20 @@ impl ConditionTable {
     /// The table of a class.
     #[must_use]
     pub fn of(class: Class, ledger: &Ledger) -> Self {
-        let c = class.tables();
-        let anchors = ["W0", "W1", "W2", "W3", "W4"];
-        let mix = BUYERS.map(|b| ledger.value(&format!("value.mix.{}.{b}", c.code())));
+        let (group, table) = (class.group_place(), class.tables() as usize);
+        let mix = MIX.map(|by_class| ledger.value(by_class[table]));
         let total: f64 = mix.iter().sum();
+        let replated = if class == Class::A1 { 0 } else { group + 1 };
         Self {
-            anchors: anchors.map(|w| ledger.value(&format!("value.anchor.{w}"))),
-            wear: BUYERS.map(|b| {
-                anchors.map(|w| {
-                    if w == "W0" {
-                        Factor::ONE
-                    } else {
-                        Factor::of(ledger.figure(&format!("value.wear.{}.{w}.{b}", c.group())))
-                    }
-                })
+            anchors: ANCHORS.map(|anchor| ledger.value(anchor)),
+            wear: WEAR.map(|rows| {
+                let mut factors = [Factor::ONE; 5];
+                for (factor, by_group) in factors[1..].iter_mut().zip(rows) {
+                    *factor = Factor::of(ledger.figure(by_group[group]));
+                }
+                factors
             }),
-            replated: BUYERS.map(|b| {
-                Factor::of(ledger.figure(&format!("value.replated.{}.{b}", c.replated_group())))
-            }),
+            replated: REPLATED.map(|by_group| Factor::of(ledger.figure(by_group[replated]))),
             mix: mix.map(|m| m / total.max(f64::MIN_POSITIVE)),
         }
     }

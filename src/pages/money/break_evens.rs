@@ -1,5 +1,5 @@
-//! Where it turns: the most each treatment may cost, the undamaged value from which it pays, and the
-//! most to pay for the piece.
+//! Break-evens: the most each treatment may cost, the undamaged value above which it pays, and the most to
+//! pay for the piece.
 
 use super::super::block::{Block, Table, Tone};
 use super::routes::shop;
@@ -14,10 +14,10 @@ use leavewell_model::terms::Treatment;
 use leavewell_model::terms::capital;
 use leavewell_model::value::{BUYERS, PaysAbove, channel, most_to_pay, pays_above};
 
-/// Undamaged values looked at, in the case's currency: no piece of plate lies outside.
+/// Range of undamaged values searched, in the currency of the case. No plated piece lies outside it.
 const LOOKED_AT: (f64, f64) = (1.0, 1_000_000.0);
 
-/// What the treatment adds to what is kept, in each draw, before its cost.
+/// What the treatment adds to what the seller keeps, in each draw, before its cost.
 fn adds(worth: &Worth, route: Route, plan: &Plan) -> Vec<f64> {
     let before = worth.plans.first().map_or(&[][..], |p| &p.hammer);
     plan.hammer
@@ -30,10 +30,10 @@ fn adds(worth: &Worth, route: Route, plan: &Plan) -> Vec<f64> {
         .collect()
 }
 
-/// The undamaged value from which it pays on average, all else as it is.
+/// The undamaged value above which the treatment pays on average, all else unchanged.
 fn pays_from(worth: &Worth, route: Route, plan: &Plan) -> PaysAbove {
     let before = worth.plans.first().map_or(&[][..], |p| &p.hammer);
-    // Per unit of undamaged value, and the cost; one draw in four is enough for a mean.
+    // Per unit of undamaged value, and the cost. One draw in four is enough for a mean.
     let draws: Vec<(usize, f64, f64, f64)> = plan
         .hammer
         .iter()
@@ -124,7 +124,7 @@ pub(super) fn break_evens(desk: &Desk) -> Block {
     )
 }
 
-/// The gain wanted and the risk of missing it, as shares, with their fields.
+/// The fields for the wanted gain and the risk of missing it, and both as shares.
 fn wanted(desk: &Desk) -> (Block, f64, f64) {
     let v = |id: &str| 100.0 * desk.worth.ledger.value(id);
     let (margin_field, margin) = desk.ask(
@@ -224,19 +224,19 @@ fn what_comes_off() -> Block {
     Block::said(Tone::Quiet, words::WHAT_COMES_OFF)
 }
 
-/// What decides a bid.
+/// The inputs of a bid.
 struct Bids<'a> {
-    /// Gain wanted, as a share of what is paid.
+    /// Wanted gain, as a share of the price paid.
     margin: f64,
-    /// Chance of missing it.
+    /// Accepted chance of missing it.
     risk: f64,
     route: Route,
     fields: &'a super::routes::ShopFields,
 }
 
 impl Bids<'_> {
-    /// The most to pay when it is sold on by the route chosen: the price that leaves the wanted gain in
-    /// all draws but the share `risk`.
+    /// The most to pay if the piece is sold on by the chosen route: the price that leaves the wanted gain
+    /// in all draws except the share `risk`.
     fn sold_on(&self, worth: &Worth, plan: &Plan) -> f64 {
         let shop = &self.fields.shop;
         let months = self.fields.auction_months + self.away(plan);
@@ -254,7 +254,7 @@ impl Bids<'_> {
         quantile_of(&most, self.risk)
     }
 
-    /// The same from a shop.
+    /// The most to pay if the piece is sold on from a shop.
     fn shop_price(&self, plan: &Plan) -> f64 {
         let shop = leavewell_model::value::Shop {
             months: self.fields.shop.months + self.away(plan),
@@ -269,7 +269,7 @@ impl Bids<'_> {
         quantile_of(&most, self.risk)
     }
 
-    /// Months it is away; a gentle cleaning takes an afternoon.
+    /// Months the piece is away. A gentle cleaning takes an afternoon.
     fn away(&self, plan: &Plan) -> f64 {
         match plan.treatment {
             Treatment::Leave | Treatment::Clean => 0.0,

@@ -1,4 +1,4 @@
-//! Every factor behind the figures, with a field for one's own.
+//! The factors behind the prices, with fields for the user's own.
 
 use super::super::block::{Block, Tone};
 use super::{Desk, with_none};
@@ -8,7 +8,7 @@ use leavewell_model::record::FLAWS;
 use leavewell_model::terms::{Dents, Joint, Tarnish};
 use leavewell_model::value::BUYERS;
 
-/// What else a buyer would notice, and the factors in play.
+/// The section: what else a buyer would notice, and the factors that apply.
 pub(super) fn factors(desk: &Desk) -> Block {
     let mut flaws = vec![Block::para(words::WHATEVER_IS_DONE)];
     for flaw in FLAWS {
@@ -51,7 +51,7 @@ pub(super) fn factors(desk: &Desk) -> Block {
     )
 }
 
-/// Ids of the factors that enter the price of this piece, before or after work.
+/// Ids of the factors that affect the price of this piece, before or after work.
 fn in_play(desk: &Desk) -> Vec<String> {
     let class = desk.worth.class;
     let (group, replated) = (class.group(), class.replated_group());

@@ -1,4 +1,4 @@
-//! Bands of money under each other on one scale, as a picture.
+//! A picture of bands of money, one below the other on one scale.
 
 use super::super::block::Table;
 use super::super::picture::{Anchor, Ink, Mark, Picture};
@@ -8,31 +8,31 @@ const LEFT: f64 = 8.0;
 const RIGHT: f64 = 312.0;
 const ROW: f64 = 16.0;
 
-/// One thing on the scale.
+/// One entry on the scale.
 pub(super) enum Rung {
-    /// Words above what follows.
+    /// A label above the entries that follow.
     Name(String),
     /// 10th, 50th and 90th percentile.
     Band([f64; 3]),
-    /// A second sort of band.
+    /// A second kind of band.
     Other([f64; 3]),
-    /// A single value with its words.
+    /// A single value with its label.
     Point(f64, String),
 }
 
-/// What the picture says beside what it draws.
+/// The texts and options of the picture.
 pub(super) struct Told<'a> {
     pub(super) id: &'a str,
     pub(super) title: String,
     pub(super) description: String,
-    /// Even steps are even ratios, for prices far apart.
+    /// Whether equal steps are equal ratios, for prices far apart.
     pub(super) ratios: bool,
-    /// How a value reads on the scale.
+    /// Formats a value on the scale.
     pub(super) label: &'a dyn Fn(f64) -> String,
     pub(super) table: Table,
 }
 
-/// The picture.
+/// Draws the picture.
 pub(super) fn ladder(told: Told<'_>, rungs: &[Rung]) -> Picture {
     let on = |v: f64| {
         if told.ratios {
@@ -114,7 +114,7 @@ pub(super) fn ladder(told: Told<'_>, rungs: &[Rung]) -> Picture {
 
 fn band(marks: &mut Vec<Mark>, (area, line): (Ink, Ink), [a, m, b]: [f64; 3], y: f64) -> f64 {
     let (top, bottom) = (y + 1.0, y + ROW - 4.0);
-    // Never so thin that it cannot be seen.
+    // At least one unit wide, so that it stays visible.
     let b = b.max(a + 1.0);
     marks.push(Mark::path(
         area,

@@ -1,4 +1,4 @@
-//! Before and after: the hammer price, what is kept of it, and what the work costs.
+//! Before and after: the hammer price, what the seller keeps of it, and what the work costs.
 
 use super::super::block::{Block, Table, Tone};
 use super::Desk;
@@ -9,7 +9,7 @@ use leavewell_model::maths::{deciles, mean};
 use leavewell_model::terms::Route;
 use leavewell_model::terms::Treatment;
 
-/// What is kept after fees and the cost of the work, in every draw.
+/// What the seller keeps after fees and the cost of the work, in every draw.
 pub(super) fn net(desk: &Desk, plan: &Plan) -> Vec<f64> {
     plan.hammer
         .iter()
@@ -19,7 +19,7 @@ pub(super) fn net(desk: &Desk, plan: &Plan) -> Vec<f64> {
         .collect()
 }
 
-/// The name of a plan for a row.
+/// The name of a plan in a table row.
 pub(super) fn name(plan: &Plan) -> String {
     let name = plan.treatment.text().name;
     if plan.barred.is_empty() {
@@ -29,7 +29,7 @@ pub(super) fn name(plan: &Plan) -> String {
     }
 }
 
-/// The answer first: before and after, as words, a picture and its table.
+/// The answer first: before and after in words, as a picture and as its table.
 pub(super) fn answer(desk: &Desk) -> Block {
     let purse = desk.purse;
     let w = desk.worth;
@@ -128,7 +128,7 @@ fn before_after(desk: &Desk) -> super::super::picture::Picture {
     )
 }
 
-/// What the work costs: what goes with a price, and what is reckoned with.
+/// What the work costs: what belongs to a quote, and the cost used.
 pub(super) fn costs(desk: &Desk) -> Block {
     let purse = desk.purse;
     let mut blocks = vec![Block::para(words::WHERE_COSTS_COME_FROM)];

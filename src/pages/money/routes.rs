@@ -1,4 +1,4 @@
-//! Ways to turn it into money, what each takes off, who buys, and what to call the figure.
+//! Ways to sell or keep the piece, what each deducts, who buys, and what to call the resulting figure.
 
 use super::super::block::{Block, Table, Tone};
 use super::{Desk, kept};
@@ -10,7 +10,7 @@ use leavewell_model::maths::deciles;
 use leavewell_model::terms::Route;
 use leavewell_model::value::{BUYERS, Shop, channel};
 
-/// The person's own terms, each with its field, words, unit, help and the figure behind it.
+/// The seller's terms: field, label, unit, hint and default figure of each.
 const FEES: [(&str, &str, &str, &str, &str); 12] = [
     (
         "commission_pct",
@@ -74,7 +74,7 @@ const FEES: [(&str, &str, &str, &str, &str); 12] = [
     ),
 ];
 
-/// Fields of the shop and what they come to.
+/// The fields of the dealer's terms, and the terms themselves.
 pub(super) struct ShopFields {
     pub(super) blocks: Vec<Block>,
     pub(super) shop: Shop,
@@ -82,7 +82,7 @@ pub(super) struct ShopFields {
     pub(super) auction_months: f64,
 }
 
-/// The shop's terms, as entered or as usual.
+/// The dealer's terms, as entered or as usual.
 pub(super) fn shop(desk: &Desk) -> ShopFields {
     let v = |id: &str| desk.worth.ledger.value(id);
     let ask = |field: &str, label: &str, unit: &str, hint: &str, range, stand_in| {
@@ -176,7 +176,7 @@ pub(super) fn shop(desk: &Desk) -> ShopFields {
     }
 }
 
-/// The section: routes compared, and the terms behind them.
+/// The section: the routes compared, and the terms behind them.
 pub(super) fn routes(desk: &Desk) -> Block {
     let fields = shop(desk);
     let (paid_field, paid) = desk.ask(
@@ -218,7 +218,7 @@ pub(super) fn routes(desk: &Desk) -> Block {
     )
 }
 
-/// As it is, by each route.
+/// What each route brings for the piece as it is.
 fn compared(
     desk: &Desk,
     fields: &ShopFields,
@@ -292,12 +292,12 @@ fn compared(
     }
 }
 
-/// Hammer prices as it is.
+/// Hammer prices of the piece as it is.
 fn as_it_is(worth: &Worth) -> &[f64] {
     worth.plans.first().map_or(&[], |p| &p.hammer)
 }
 
-/// Fields for the person's own terms; the usual ones stand in.
+/// Fields for the user's own terms, with the usual ones as defaults.
 fn fee_fields(desk: &Desk) -> Vec<Block> {
     FEES.iter()
         .map(|(field, label, unit, hint, id)| {
@@ -324,7 +324,7 @@ fn fee_fields(desk: &Desk) -> Vec<Block> {
         .collect()
 }
 
-/// The shares of buyers that hold for everything, as fields.
+/// Fields for the shares of buyers that apply everywhere.
 fn own_mix(desk: &Desk) -> Block {
     let class = desk.worth.class.tables().code();
     let share = |buyer: &str| {
@@ -353,7 +353,7 @@ fn own_mix(desk: &Desk) -> Block {
     }
 }
 
-/// Shares of buyers for one way alone, and the piece as they see it; `None` while none is given.
+/// Shares of buyers for one section alone, and the piece as they see it; `None` if none is entered.
 fn mix(desk: &Desk, section: &str, label: &str) -> (Block, Option<Worth>) {
     let asked = BUYERS.map(|buyer| {
         desk.ask(
@@ -369,7 +369,7 @@ fn mix(desk: &Desk, section: &str, label: &str) -> (Block, Option<Worth>) {
     let seen = (shares.iter().sum::<f64>() > 0.0)
         .then(|| Worth::seen_by(desk.case, desk.quick, shares.map(|s| s / 100.0)));
     let mut blocks: Vec<Block> = asked.into_iter().map(|(block, _)| block).collect();
-    // Empty, it is as above: no zero stands for it.
+    // An empty field means "as above", so it must not show zero.
     for block in &mut blocks {
         if let Block::Field(field) = block {
             words::AS_ABOVE.clone_into(&mut field.stand_in);
@@ -378,7 +378,7 @@ fn mix(desk: &Desk, section: &str, label: &str) -> (Block, Option<Worth>) {
     (Block::Row { blocks }, seen)
 }
 
-/// What the figure is called, by what it is for.
+/// What to call the figure, by its purpose.
 pub(super) fn bases(desk: &Desk) -> Block {
     let purse = desk.purse;
     let w = desk.worth;

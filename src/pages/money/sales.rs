@@ -1,4 +1,5 @@
-//! Sales of like pieces: the rows to fill, what each says, which pulls and which does not fit.
+//! Sales of similar pieces: rows to fill in, what each sale suggests, which has the most influence, and
+//! which does not fit.
 
 use super::super::block::{Block, Table, Tone};
 use super::ladder::{Rung, Told, ladder};
@@ -11,10 +12,10 @@ use leavewell_model::record::COMPARED_KINDS;
 use leavewell_model::terms::{BleedWord, Currency, Dents, Joint, SoldAs, Tarnish};
 use leavewell_model::value::PriceLaw;
 
-/// Rows shown at most, the empty one included.
+/// Greatest number of rows shown, including the empty one.
 const MOST_ROWS: usize = 60;
 
-/// The section.
+/// Builds the section.
 pub(super) fn sales(desk: &Desk) -> Block {
     let mut blocks = vec![Block::para(words::HOW_TO_TYPE_THEM)];
     for place in 0..=desk.draft.count("comparables").min(MOST_ROWS - 1) {
@@ -29,7 +30,7 @@ fn row(desk: &Desk, place: usize) -> Vec<Block> {
     let name = words::sale(place + 1);
     let sold: Vec<(&str, &str)> = SoldAs::ALL.iter().map(|s| (s.id(), s.label())).collect();
     let out = desk.draft.flag(&at("left_out")) == Some(true);
-    // A file may hold it as a tick rather than as a word.
+    // A file may hold a JSON flag instead of the option's id.
     let ticked = desk.draft.text(&at("left_out")) == "true";
     let summary = if out {
         words::left_out(&name)
@@ -102,7 +103,8 @@ fn row(desk: &Desk, place: usize) -> Vec<Block> {
     ]
 }
 
-/// The first choice is what holds while nothing is chosen.
+/// The options with the empty id in place of the first, so that the first one applies while nothing is
+/// chosen.
 fn first_empty<'a>(options: &[(&'a str, &'a str)]) -> Vec<(&'a str, &'a str)> {
     options
         .iter()
@@ -111,7 +113,7 @@ fn first_empty<'a>(options: &[(&'a str, &'a str)]) -> Vec<(&'a str, &'a str)> {
         .collect()
 }
 
-/// The 10th, 50th and 90th percentile of the price under a law of its logarithm.
+/// 10th, 50th and 90th percentile of a price whose logarithm follows this distribution.
 pub(super) fn band_of(law: StudentT) -> [f64; 3] {
     [0.1, 0.5, 0.9].map(|u| libm::exp(law.quantile(u)))
 }
@@ -121,7 +123,7 @@ fn spread(law: &PriceLaw) -> f64 {
     (high / low).sqrt()
 }
 
-/// What the sales tell, once there are any.
+/// The conclusions from the sales; empty without sales.
 fn told(desk: &Desk) -> Vec<Block> {
     let c = &desk.worth.comparison;
     if c.sales.is_empty() {

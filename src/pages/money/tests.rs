@@ -1,4 +1,4 @@
-//! What the page as a whole keeps to.
+//! Invariants of the whole page.
 
 use super::super::{Block, Subject};
 use leavewell_model::record::Draft;
@@ -71,14 +71,14 @@ fn amount(cell: &str) -> f64 {
 
 fn bids(terms: &str) -> Vec<f64> {
     let file = draft(&[TRAY, SALES, terms].concat());
-    rows(&page(&file), "The most to pay in all")
+    rows(&page(&file), "The most to pay in total")
         .iter()
         .flat_map(|r| r[1..].iter().map(|c| amount(c)))
         .collect()
 }
 
 #[test]
-fn the_most_to_pay_falls_with_the_wanted_gain_and_rises_with_the_risk() {
+fn the_most_to_pay_falls_with_the_wanted_gain_and_rises_with_accepted_risk() {
     let with = |margin: u32, risk: u32| {
         bids(&format!(
             ",\"worth\":{{\"margin_pct\":{margin},\"risk_pct\":{risk}}}"
@@ -98,7 +98,7 @@ fn the_most_to_pay_falls_with_the_wanted_gain_and_rises_with_the_risk() {
 }
 
 #[test]
-fn a_dearer_sale_is_never_better_for_the_seller() {
+fn higher_fees_never_leave_the_seller_more() {
     let kept = |fees: &str| {
         let file = draft(&[TRAY, SALES, ",\"market\":{\"likely\":400", fees, "}"].concat());
         amount(&rows(&page(&file), "As it is: what each way")[0][1])
@@ -114,7 +114,7 @@ fn a_dearer_sale_is_never_better_for_the_seller() {
     ] {
         assert!(kept(fees) < usual, "{fees}: {} {usual}", kept(fees));
     }
-    // The same typed through the page, which keeps it under one name.
+    // The same terms entered on the page, which stores them under one path.
     let mut file = draft(&[TRAY, SALES, ",\"market\":{\"likely\":400}"].concat());
     file.set("market.fees.commission_pct", "30");
     let typed = amount(&rows(&page(&file), "As it is: what each way")[0][1]);
@@ -122,7 +122,7 @@ fn a_dearer_sale_is_never_better_for_the_seller() {
 }
 
 #[test]
-fn every_figure_says_it_is_no_appraisal_and_every_band_is_whole() {
+fn every_figure_disclaims_appraisal_and_every_band_is_ordered() {
     for body in ["", TRAY, &[TRAY, SALES].concat()] {
         let blocks = page(&draft(body));
         let text = serde_json::to_string(&blocks).unwrap();
@@ -135,7 +135,7 @@ fn every_figure_says_it_is_no_appraisal_and_every_band_is_whole() {
 }
 
 #[test]
-fn ids_of_parts_are_told_apart_and_start_with_the_page() {
+fn section_ids_are_unique_and_start_with_the_page() {
     let blocks = page(&draft(&[TRAY, SALES].concat()));
     let mut ids = Vec::new();
     walk(&blocks, &mut |b| match b {
@@ -151,7 +151,7 @@ fn ids_of_parts_are_told_apart_and_start_with_the_page() {
 }
 
 #[test]
-fn one_empty_row_is_always_at_the_end() {
+fn the_last_row_of_sales_is_always_empty() {
     let price_fields = |d: &Draft| {
         let mut paths = Vec::new();
         let blocks = page(d);
@@ -189,7 +189,7 @@ fn the_currency_is_only_a_label() {
 }
 
 #[test]
-fn a_sale_far_from_the_rest_is_said_not_to_fit_and_leaving_it_out_helps() {
+fn an_outlying_sale_is_flagged_and_leaving_it_out_helps() {
     let body = |out: &str| {
         [
             TRAY,
@@ -204,7 +204,7 @@ fn a_sale_far_from_the_rest_is_said_not_to_fit_and_leaving_it_out_helps() {
         page(&draft(&body(",\"left_out\":true"))),
     );
     let fits = |blocks: &[Block]| {
-        rows(blocks, "What each sale says")
+        rows(blocks, "What each sale suggests")
             .iter()
             .map(|r| r[6].clone())
             .collect::<Vec<_>>()
@@ -212,7 +212,7 @@ fn a_sale_far_from_the_rest_is_said_not_to_fit_and_leaving_it_out_helps() {
     assert_eq!(fits(&with).last().unwrap(), "No");
     assert!(fits(&without).iter().all(|f| f == "Yes") && fits(&without).len() == 4);
     let text = serde_json::to_string(&with).unwrap();
-    assert!(text.contains("Sale 5 pulls most") && text.contains("The band grew"));
+    assert!(text.contains("Sale 5 has the most influence") && text.contains("The band grew"));
     assert!(
         !serde_json::to_string(&without)
             .unwrap()
@@ -221,7 +221,7 @@ fn a_sale_far_from_the_rest_is_said_not_to_fit_and_leaving_it_out_helps() {
 }
 
 #[test]
-fn a_buyer_for_whom_work_never_pays_is_told_so() {
+fn a_buyer_for_whom_work_never_pays_shows_never() {
     let file = draft(
         &[
             TRAY,
@@ -230,13 +230,13 @@ fn a_buyer_for_whom_work_never_pays_is_told_so() {
         ]
         .concat(),
     );
-    let table = rows(&page(&file), "By who buys");
+    let table = rows(&page(&file), "By type of buyer");
     let replate = table.iter().find(|r| r[0].contains("replating")).unwrap();
     assert!(replate[1].ends_with("never"), "{replate:?}");
 }
 
 #[test]
-fn absurd_prices_still_give_a_page() {
+fn absurd_prices_still_produce_a_page() {
     let body = r#","market":{"likely":0.000001,"fees":{"above":0,"commission_pct":100,"sold_pct":0}},
         "comparables":[{"price":1e-300,"on":"1600"},{"price":100000000,"similar":1e-9},{"price":5}],
         "worth":{"margin_pct":1000,"risk_pct":1,"shop_months":240,"rate_pct":60,"paid":100000000},

@@ -1,4 +1,4 @@
-//! Words at the head of the bench.
+//! Wording at the top of the bench.
 
-pub(crate) const WHAT_FOR: &str = "For talking to whoever would do the work. A field left empty \
-    takes what stands in it, from the piece where it can.";
+pub(crate) const WHAT_FOR: &str = "Sums to talk over with whoever would do the work. An empty \
+    field uses the value shown in it, taken from your piece where possible.";

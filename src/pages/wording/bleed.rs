@@ -1,4 +1,4 @@
-//! Words of counting how much base metal shows.
+//! Wording of the point count for base metal.
 
 pub(crate) const COUNT: &str = "Count it";
 pub(crate) const CHARTS: &str = "Or judge it by eye";
@@ -6,23 +6,23 @@ pub(crate) const CHARTS: &str = "Or judge it by eye";
 // Counting
 
 pub(crate) const POINTS: &str = "Points in each field";
-pub(crate) const POINTS_HINT: &str = "All points of the grid that lie on this part.";
+pub(crate) const POINTS_HINT: &str = "All grid points that fall on this part.";
 pub(crate) const BARE: &str = "Points on bare metal";
-pub(crate) const BARE_HINT: &str = "One number for each field, with a space between: 6 4 9.";
-pub(crate) const HOW_TO_COUNT: &str = "Lay a grid over the part: a sheet of clear film with crosses, \
-    or lines in your mind. Count the crosses that lie on bare metal. Then shift the grid, without \
-    looking where it falls, and count again.";
+pub(crate) const BARE_HINT: &str = "One number for each field, separated by spaces: 6 4 9.";
+pub(crate) const HOW_TO_COUNT: &str = "Lay a grid over the part: a sheet of clear film marked with \
+    crosses, or an imagined grid. Count the crosses on bare metal. Then shift the grid without \
+    looking where it lands, and count again.";
 pub(crate) const METHOD: &str = "How the range is worked out";
-pub(crate) const FORMULAS: &str = "Two fields or more: the mean over the fields, and a range from \
+pub(crate) const FORMULAS: &str = "Two fields or more: the mean of the fields, with a range from \
     how much they differ, by Student's t (ASTM E562). One field, or fields that all agree: all \
-    points together, with the exact range for a share that was counted (Clopper and Pearson, 1934).";
+    points together, with the exact range for a counted share (Clopper and Pearson, 1934).";
 pub(crate) const EDGE: &str =
-    "A point on the very edge of the bare metal counts as half: count every other one.";
+    "A point right on the edge of the bare metal counts as half: count every second one.";
 
 // The answer
 
 pub(crate) const NOTHING_COUNTED: &str =
-    "Nothing is counted here yet. Until it is, what you judged on Condition is used.";
+    "Nothing is counted yet. Until then, your judgement on Condition is used.";
 
 pub(crate) fn answer(share: &str, part: &str, low: &str, high: &str) -> String {
     format!(
@@ -30,14 +30,13 @@ pub(crate) fn answer(share: &str, part: &str, low: &str, high: &str) -> String {
     )
 }
 
-pub(crate) const TAKES_THE_PLACE: &str =
-    "This takes the place of what you judged by eye for this part.";
-pub(crate) const MORE_FIELDS: &str =
-    "A few more fields narrow the range more than anything else does.";
+pub(crate) const TAKES_THE_PLACE: &str = "This replaces your judgement by eye for this part.";
+pub(crate) const MORE_FIELDS: &str = "Counting a few more fields narrows the range most.";
 
 pub(crate) fn half_range(hundredths: f64) -> String {
     format!(
-        "Half the range is {hundredths:.0} % of the share itself: what the standard calls relative accuracy."
+        "Half the range is {hundredths:.0} % of the share itself; the standard calls this relative \
+         accuracy."
     )
 }
 
@@ -46,11 +45,11 @@ pub(crate) const UNDER_1_PERCENT: &str = "under 1 %";
 
 // Charts for the eye
 
-pub(crate) const THE_EYE: &str = "The eye sees too much where wear is in specks and too little where \
-    it is in one place. Find the sort of wear that is nearest to yours, then the share.";
+pub(crate) const THE_EYE: &str = "The eye overrates wear in specks and underrates wear in one \
+    patch. Find the pattern nearest to yours, then the share.";
 
 pub(crate) fn picture_title(grain: &str) -> String {
-    format!("Known shares of bare metal, as {grain}")
+    format!("Known shares of bare metal, shown as {grain}")
 }
 
 pub(crate) fn description(grain: &str) -> String {

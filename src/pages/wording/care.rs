@@ -1,19 +1,22 @@
-//! Words of the page on care.
+//! Wording of the page on care.
 
 // The two habits
 
-/// Places a piece may live: id in the ledger under `silver.setting`, words, and the caution for it.
+/// Places to keep a piece: id in the ledger under `silver.setting`, and label.
 pub(crate) const SETTINGS: [(&str, &str); 7] = [
     ("home", "Open, in a usual home"),
     ("rural", "Open, in clean country air"),
-    ("kitchen", "Kitchen or town air, wool, rubber or coal near"),
+    (
+        "kitchen",
+        "Kitchen or town air, or near wool, rubber or coal",
+    ),
     ("cabinet", "Closed glazed case"),
     ("bag", "Sealed bag with a tarnish absorber"),
-    ("lacquer", "Under whole lacquer"),
-    ("coupon", "As a silver coupon there was classed"),
+    ("lacquer", "Under unbroken lacquer"),
+    ("coupon", "By the class of a silver coupon hung there"),
 ];
 
-/// Classes of air: id in the ledger under `silver.air`, words.
+/// Classes of air: id in the ledger under `silver.air`, and label.
 pub(crate) const AIRS: [(&str, &str); 9] = [
     ("ic1", "ISO 11844-1, category 1: very low"),
     ("ic2", "ISO 11844-1, category 2: low"),
@@ -26,7 +29,7 @@ pub(crate) const AIRS: [(&str, &str); 9] = [
     ("gx", "ANSI/ISA-71.04, GX: severe"),
 ];
 
-/// Ways of cleaning: id in the ledger under `silver.loss`, words.
+/// Ways of cleaning: id in the ledger under `silver.loss`, and label.
 pub(crate) const WAYS: [(&str, &str); 9] = [
     ("paste", "Paste, cream or foam for silver"),
     ("cloth", "Impregnated cloth, lightly"),
@@ -34,7 +37,7 @@ pub(crate) const WAYS: [(&str, &str); 9] = [
     ("whiting", "Whiting or plate powder"),
     ("brass_polish", "Polish for brass or all metals"),
     ("dip_swab", "Dip, on a swab"),
-    ("dip_bath", "Dip, the piece put in it"),
+    ("dip_bath", "Dip, with the piece immersed"),
     ("foil_bath", "Bath with foil"),
     ("buff", "Machine buffing"),
 ];
@@ -45,8 +48,8 @@ pub(crate) const FIRST_HABIT: &str = "The first habit";
 pub(crate) const SECOND_HABIT: &str = "The second habit";
 pub(crate) const KEPT: &str = "Kept";
 pub(crate) const AIR: &str = "Class of the air";
-pub(crate) const AIR_HINT: &str = "Only where a silver coupon was hung up there and read. The limits \
-    of these classes are from memory.";
+pub(crate) const AIR_HINT: &str = "Only if a silver coupon was hung there and read. The limits of \
+    these classes are from memory.";
 pub(crate) const CLEANED_WITH: &str = "Cleaned with";
 pub(crate) const CLEANINGS: &str = "Cleanings";
 pub(crate) const CLEANINGS_HINT: &str = "0 if it is never cleaned.";
@@ -54,21 +57,22 @@ pub(crate) const IN_YEARS: &str = "in how many years";
 
 // The answer
 
-pub(crate) const SHIELD: &str = "The shield is a piece of silver let in: thicker, amount unknown. \
-    Nothing can be forecast for it until it is measured.";
-pub(crate) const SOLID_SILVER: &str = "Most likely solid silver, so there is no layer to run out.";
+pub(crate) const SHIELD: &str = "The shield is a let-in piece of silver: thicker, by an unknown \
+    amount. It cannot be forecast until it is measured.";
+pub(crate) const SOLID_SILVER: &str = "Most likely solid silver, so there is no layer to wear \
+    through.";
 
 pub(crate) fn picture_title(part: &str, years: f64) -> String {
     format!("Base metal showing on the {part}, over {years:.0} years")
 }
 
-pub(crate) const CORRECT_IT: &str = "Correct the number marked above, and the forecast follows.";
+pub(crate) const CORRECT_IT: &str = "Correct the number marked above to see the forecast.";
 
 pub(crate) fn next_to_nothing(habit: &str) -> String {
-    format!("The {habit} habit takes next to nothing beside the other.")
+    format!("The {habit} habit takes almost nothing compared with the other.")
 }
 
-pub(crate) const ALIKE: &str = "The two habits take about the same.";
+pub(crate) const ALIKE: &str = "Both habits take about the same amount of silver.";
 
 pub(crate) fn lasts(habit: &str, times: &str) -> String {
     format!("With the {habit} habit the silver lasts about {times} times as long.")
@@ -81,13 +85,13 @@ pub(crate) fn lasts_many_times(habit: &str, times: f64) -> String {
 pub(crate) const FIRST: &str = "first";
 pub(crate) const SECOND: &str = "second";
 pub(crate) const HALF_IS_BARE: &str =
-    "half of it is bare already, so there is little left to lose.";
+    "half of it is already bare, so there is little left to lose.";
 pub(crate) const A_FEW_YEARS: &str = "a few years of this care";
 pub(crate) const SOME_YEARS: &str = "some years of this care";
 pub(crate) const DECADES: &str = "decades of this care";
 
 pub(crate) fn doubles(span: &str, low: &str, high: &str) -> String {
-    format!("{span} until twice as much base metal shows, somewhere between {low} and {high}.")
+    format!("{span} until twice as much base metal shows: somewhere between {low} and {high}.")
 }
 
 pub(crate) fn already_past(limit: &str) -> String {
@@ -102,18 +106,18 @@ pub(crate) const ABOUT: &str = "about ";
 
 // The two side by side
 
-pub(crate) const CAPTION: &str = "The two habits side by side; a range holds 8 cases in 10";
+pub(crate) const CAPTION: &str = "The two habits side by side; each range covers 8 cases in 10";
 pub(crate) const FIRST_COLUMN: &str = "First";
 pub(crate) const SECOND_COLUMN: &str = "Second";
-pub(crate) const AFTER_A_YEAR: &str = "Looks after a year without cleaning";
-pub(crate) const AT_CLEANING: &str = "Looks when the next cleaning comes";
+pub(crate) const AFTER_A_YEAR: &str = "How it looks after a year without cleaning";
+pub(crate) const AT_CLEANING: &str = "How it looks when the next cleaning is due";
 pub(crate) const NEVER_CLEANED: &str = "never cleaned";
-pub(crate) const GONE_IN_A_YEAR: &str = "Silver gone in a year, µm";
+pub(crate) const GONE_IN_A_YEAR: &str = "Silver lost in a year, µm";
 pub(crate) const ONE_CLEANING: &str = "One cleaning takes, µm";
 pub(crate) const NONE: &str = "none";
 pub(crate) const UNTIL_DOUBLED: &str = "Until twice as much shows";
-pub(crate) const HALF_ALREADY: &str = "half is bare already";
-pub(crate) const UNTIL_BARRED: &str = "Until rubbing is barred for bare metal";
+pub(crate) const HALF_ALREADY: &str = "half is already bare";
+pub(crate) const UNTIL_BARRED: &str = "Until too much metal is bare for rubbing";
 pub(crate) const PAST: &str = "already past";
 
 pub(crate) fn middle_and_range(middle: &str, low: &str, high: &str) -> String {
@@ -122,19 +126,21 @@ pub(crate) fn middle_and_range(middle: &str, low: &str, high: &str) -> String {
 
 pub(crate) fn rubbed_bare(habit: &str) -> String {
     format!(
-        "{habit}: so much base metal shows here that it should not be rubbed, dipped or buffed at all. This \
-         only says what would follow."
+        "{habit}: so much base metal shows here that it should not be rubbed, dipped or buffed at all. The \
+         forecast only shows what would follow."
     )
 }
 
 // A measured thickness
 
 pub(crate) const MEASURED: &str = "The silver has been measured";
-pub(crate) const MEASUREMENT_TELLS_MORE: &str = "A measurement tells more than any guess from what \
-    shows. Give one reading or several, with a space between, at places typical of the part.";
+pub(crate) const MEASUREMENT_TELLS_MORE: &str = "A measurement tells you more than any guess from \
+    the surface. Give one reading or several, separated by spaces, from places typical of the \
+    part.";
 pub(crate) const READING_HINT: &str = "Thousandths of a millimetre.";
 pub(crate) const ERROR: &str = "Standard error";
-pub(crate) const ERROR_HINT: &str = "Leave it empty if none was told: a usual one is taken.";
+pub(crate) const ERROR_HINT: &str = "Leave it empty if you were given none: a usual value is \
+    used.";
 
 // As made
 
@@ -143,7 +149,7 @@ pub(crate) const AS_MADE_CAPTION: &str =
     "Silver on one face when new, in thousandths of a millimetre; our judgement";
 pub(crate) const AS_MADE_COLUMNS: [&str; 4] = ["Kind", "Least", "Usual", "Most"];
 
-/// How thick such silver was when new, kind by kind.
+/// Kinds whose original thickness is listed: id and label.
 pub(crate) const MADE: [(&str, &str); 6] = [
     ("FPD", "Fused plate"),
     ("CLP", "Close plate"),
@@ -162,8 +168,8 @@ pub(crate) fn rolled(
     high_end: &str,
 ) -> String {
     format!(
-        "For fused plate a museum gives two proportions that do not agree: on sheet of {thin} to {thick} mm \
-         with silver on both faces one makes {low} to {low_end} µm, the other up to {high} to {high_end}."
+        "For fused plate a museum gives two proportions that do not agree. On sheet of {thin} to {thick} mm \
+         with silver on both faces, one gives {low} to {low_end} µm, the other up to {high} to {high_end}."
     )
 }
 
@@ -173,23 +179,22 @@ pub(crate) const SHIELD_IS_THICKER: &str =
 // What it rests on
 
 pub(crate) const BASIS: &str = "What this rests on";
-pub(crate) const HARDLY_MEASURED: &str = "Nobody has published how fast silver tarnishes in a home, \
-    and only one weighed loss for a cleaning is known, from 1916. All else is our judgement, so the \
-    ranges are wide.";
-pub(crate) const WHAT_TAKES_SILVER: &str = "A year's tarnish takes its silver however often it is \
-    cleaned off; each cleaning takes sound silver besides. Ridges and edges lose several times as \
-    much as flat places.";
-pub(crate) const ONE_PACE: &str =
-    "Tarnish is taken to grow at one pace. In truth it slows as it thickens, but never stops.";
+pub(crate) const HARDLY_MEASURED: &str = "Nobody has published how fast silver tarnishes in a \
+    home, and we know of only one weighed loss from a cleaning, from 1916. The rest is our \
+    judgement, so the ranges are wide.";
+pub(crate) const WHAT_TAKES_SILVER: &str = "Tarnish uses up the same silver in a year however \
+    often you clean it off; each cleaning takes sound silver as well. Ridges and edges lose \
+    several times as much as flat areas.";
+pub(crate) const ONE_PACE: &str = "We assume that tarnish grows at a steady pace. In fact it slows as it thickens, but never stops.";
 
 pub(crate) fn lacquer(display: f64, least: f64, most: f64) -> String {
     format!(
-        "A lacquer is taken to stay whole. One was predicted to last about {display:.0} years in museum rooms, \
-         and was found failing on many pieces soon after; on a piece in use we judge {least:.0} to {most:.0} \
-         years. It fails in patches."
+        "We assume that lacquer stays unbroken. One was predicted to last about {display:.0} years in museum \
+         rooms, and was found failing on many pieces soon after; on a piece in use we judge {least:.0} to \
+         {most:.0} years. It fails in patches."
     )
 }
 
-pub(crate) const CLASSES_OF_AIR: &str = "Classes of air: their limits are from memory and have to be \
-    looked up in the standard. The mildest class of ANSI/ISA-71.04 is meant for electronics: a year \
-    at its limit is black on silver.";
+pub(crate) const CLASSES_OF_AIR: &str = "Classes of air: their limits are from memory and must be \
+    checked in the standard. The mildest class of ANSI/ISA-71.04 is meant for electronics: a year \
+    at its limit turns silver black.";

@@ -1,16 +1,16 @@
-//! Words of the page of all treatments.
+//! Wording of the page of all treatments.
 
 // The head
 
 pub(crate) fn summary(all: usize, open: usize, first: usize, barred: usize) -> String {
     format!(
-        "Of {all} things that could be done to it, {open} are open, {first} want a check or an opinion first, \
-         and {barred} are out. Leaving it alone and keeping it better are always open; so is asking a \
+        "Of {all} things that could be done to it, {open} are open, {first} need a check or an opinion \
+         first, and {barred} are ruled out. You can always leave it alone, keep it better, or ask a \
          conservator."
     )
 }
 
-pub(crate) const QUESTIONS: &str = "A few things no other screen asks";
+pub(crate) const QUESTIONS: &str = "A few questions asked only here";
 pub(crate) const ANSWERS: [(&str, &str); 3] = [("", "Not known"), ("yes", "Yes"), ("no", "No")];
 pub(crate) const WHATEVER_IS_DONE: &str = "Whatever is done";
 pub(crate) const EVERYTHING_ELSE: &str = "Everything else that could be done";
@@ -23,7 +23,7 @@ pub(crate) fn nothing_to_do(why: &str) -> String {
 
 pub(crate) const ON_CONDITION: &str = "On condition: ";
 pub(crate) const WOULD_CHANGE: &str = "What would change that: ";
-pub(crate) const MORE: &str = "Effort, what it needs, what changes, what can go wrong";
+pub(crate) const MORE: &str = "The effort, what it needs, what it changes and what can go wrong";
 pub(crate) const ASK: &str = "What to ask whoever would do it";
 pub(crate) const AGAINST: &str = "What else counts for or against it";
 
@@ -61,7 +61,7 @@ pub(crate) fn effort(code: &str) -> &'static str {
 
 pub(crate) const SORT_OF_WORK: &str = "Sort of work";
 pub(crate) const NEEDS: &str = "What it needs first";
-pub(crate) const NOT_WITH: &str = "What it may not meet";
+pub(crate) const NOT_WITH: &str = "What it must not be combined with";
 pub(crate) const CHANGES: &str = "What changes";
 pub(crate) const CAN_GO_WRONG: &str = "What can go wrong";
 pub(crate) const CARE: &str = "Bear in mind";
@@ -80,8 +80,8 @@ pub(crate) fn risk(
     known: &str,
 ) -> String {
     format!(
-        "If {sort}: about {hundredths} in 100 ({low} to {high}), and then about {left:.0} % of the worth is \
-         left. {known}."
+        "If {sort}: about {hundredths} in 100 ({low} to {high}), leaving about {left:.0} % of the value when \
+         it happens. {known}."
     )
 }
 
@@ -94,17 +94,18 @@ pub(crate) const OTHER: &str = "other electroplate";
 // All the rules
 
 pub(crate) const RULES: &str = "All the rules, what lifts each, and where they come from";
-pub(crate) const HOW_RULES_WORK: &str = "The letters in brackets above name a rule here. First \
-    people and law, then whether the piece would destroy itself, then ethics and evidence, then \
-    food. Rules only take away: their order changes which reason is told first, not what is left.";
+pub(crate) const HOW_RULES_WORK: &str = "The letters in brackets above name a rule in this list. \
+    People and law come first, then damage to the piece, then ethics and evidence, then food. \
+    Rules only rule things out: their order decides which reason you read first, not what is \
+    left.";
 pub(crate) const HARD: &str = "Hard rules";
 pub(crate) const HARD_COLUMNS: [&str; 4] = ["Rule", "What it says", "What lifts it", "Rests on"];
-pub(crate) const A_TEST: &str = "a test, a look or a measurement";
-pub(crate) const WORK_FIRST: &str = "something done first";
+pub(crate) const A_TEST: &str = "a test, a closer look or a measurement";
+pub(crate) const WORK_FIRST: &str = "other work done first";
 pub(crate) const AN_OPINION: &str = "a conservator's written opinion";
-pub(crate) const CONSENT: &str = "consent, photographs, the truth at sale";
+pub(crate) const CONSENT: &str = "consent, photographs, honest disclosure at sale";
 pub(crate) const NOTHING: &str = "nothing";
 pub(crate) const SOFT: &str = "What counts without barring";
 pub(crate) const SOFT_COLUMNS: [&str; 3] = ["What", "Where it counts", "Rests on"];
 pub(crate) const WEIGHED: &str = "weighed in the answer";
-pub(crate) const SAID_ONLY: &str = "said here only";
+pub(crate) const SAID_ONLY: &str = "mentioned here only";

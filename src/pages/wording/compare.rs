@@ -1,18 +1,18 @@
-//! Words of two records side by side.
+//! Wording of the comparison of two records.
 
 // Places of the record
 
-/// Fields outside parts, in words. What is not here is named by its own name, made readable.
+/// Labels of fields outside parts. A field not listed here shows its own name, made readable.
 pub(crate) const NAMES: [(&str, &str); 26] = [
     ("asked_on", "Day the question was asked"),
     ("aim.doer", "Who would do the work"),
     ("aim.food", "Food or drink"),
-    ("aim.goal", "What is wanted"),
+    ("aim.goal", "What you want from it"),
     (
         "aim.household_child_or_pregnant",
         "Children or pregnancy in the household",
     ),
-    ("comparables", "Prices of like pieces"),
+    ("comparables", "Prices of similar pieces"),
     ("earlier", "Earlier records of condition"),
     ("looked", "How it was looked at"),
     ("looked.on", "Day it was looked at"),
@@ -32,7 +32,7 @@ pub(crate) const NAMES: [(&str, &str); 26] = [
     ("piece.soldered_vessel", "Held together with solder"),
     ("piece.to_year", "Not after"),
     ("findings", "Looks"),
-    ("quotes", "Prices asked"),
+    ("quotes", "Quotes"),
 ];
 
 pub(crate) fn look(id: &str) -> String {
@@ -40,7 +40,7 @@ pub(crate) fn look(id: &str) -> String {
 }
 
 pub(crate) fn price_asked(what: &str) -> String {
-    format!("Price asked: {what}")
+    format!("Quote: {what}")
 }
 
 pub(crate) fn of_part(part: &str, field: &str) -> String {
@@ -55,10 +55,10 @@ pub(crate) const UNNAMED_FIELD: &str = "A field without a name";
 
 // Earlier records
 
-pub(crate) const NO_LONGER_THERE: &str = "That earlier record is no longer in this one.";
+pub(crate) const NO_LONGER_THERE: &str = "That earlier record is no longer kept in this one.";
 pub(crate) const UNDATED: &str = "Without a date";
 
-// What stands in a place
+// Values
 
 pub(crate) const TO: &str = " to ";
 pub(crate) const ONE_ENTRY: &str = "1 entry";

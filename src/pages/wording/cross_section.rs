@@ -1,14 +1,14 @@
-//! Words of the cut through a wall.
+//! Wording of the cross-section of a wall.
 
 pub(crate) fn picture_title(um: &str, part: &str) -> String {
-    format!("About {um} µm of silver left on the {part}, where there is any")
+    format!("About {um} µm of silver is left on the {part}, where it is not bare")
 }
 
 pub(crate) fn description(wall: &str, times: &str, cleanings: &str) -> String {
     format!(
-        "Two boxes drawn to scale, one face of the sheet. Left: a wall of {wall} mm, its silver a thin line on \
-         top. Right: that line enlarged {times} times more, with the thickness as made, what is left, how far \
-         that may be out, and what cleaning takes ({cleanings})."
+        "One face of the sheet in two boxes, drawn to scale. Left: a wall of {wall} mm with its silver as a \
+         thin line on top. Right: that line enlarged {times} times more, with the thickness as made, what is \
+         left, how uncertain that is, and what cleaning takes ({cleanings})."
     )
 }
 
@@ -47,7 +47,7 @@ pub(crate) const WHAT: &str = "What";
 pub(crate) const THICKNESS: &str = "Thickness";
 
 pub(crate) fn wall_of(metal: &str) -> String {
-    format!("Wall of {metal}, taken as")
+    format!("Wall of {metal}, assumed")
 }
 
 pub(crate) const MADE: &str = "Silver as made, about";

@@ -1,12 +1,12 @@
-//! Words on food and drink.
+//! Wording on food and drink.
 
 pub(crate) const FOOD: &str = "Food and drink";
 
 // The answer
 
-pub(crate) const NOTHING_AND_TESTED: &str = "Nothing recorded keeps it for display, and a release \
-    test passed: for what was tested, as it was tested.";
-pub(crate) const NOTHING_YET: &str = "Nothing recorded keeps it for display only. That is not yet a \
+pub(crate) const NOTHING_AND_TESTED: &str = "Nothing recorded limits it to display, and a release \
+    test passed: that holds for what was tested, as it was tested.";
+pub(crate) const NOTHING_YET: &str = "Nothing recorded limits it to display only. That is not a \
     test: only a release test answers for lead.";
 pub(crate) const ONE_REASON: &str = "For display only, for one reason.";
 
@@ -15,11 +15,11 @@ pub(crate) fn reasons(count: usize) -> String {
 }
 
 pub(crate) fn have_it_tested(answer: &str) -> String {
-    format!("{answer} You want it for food or drink: have it tested first.")
+    format!("{answer} You want to use it for food or drink: have it tested first.")
 }
 
 pub(crate) const TIE_TO_THE_PIECE: &str =
-    "Print or copy that line and tie it to the piece, so that nobody who comes after has to ask.";
+    "Print or copy that line and tie it to the piece, so that the next owner need not ask.";
 
 // The six reasons
 
@@ -37,11 +37,11 @@ pub(crate) const TRIGGERS: [&str; 6] = [
     "Food or drink standing in it for hours, or something hot in a loaded or closed part",
 ];
 
-pub(crate) const NOT_RECORDED: &str = "not as far as recorded";
+pub(crate) const NOT_RECORDED: &str = "nothing recorded";
 pub(crate) const LIFTED_BY_PASS: &str = "a release test that passes, for what was tested";
 pub(crate) const LIFTED_BY_LABORATORY: &str =
     "a laboratory release test that passes, and nothing else";
-pub(crate) const NEVER_LIFTED: &str = "no test: only a change to the piece or its use";
+pub(crate) const NEVER_LIFTED: &str = "no test can: only a change to the piece or its use";
 
 // Metals
 
@@ -64,19 +64,19 @@ pub(crate) const THALLIUM: &str = "Thallium";
 
 // A laboratory's results
 
-pub(crate) const RESULTS: &str = "Hold a laboratory's release test against the limits";
-pub(crate) const RESULTS_HINT: &str = "From a release test with an acid liquid that stands for food, \
-    in milligrams for each kilogram of it.";
+pub(crate) const RESULTS: &str = "Compare a laboratory's release test with the limits";
+pub(crate) const RESULTS_HINT: &str = "From a release test with an acid liquid that represents \
+    food, in milligrams per kilogram of liquid.";
 
 pub(crate) fn against(metal: &str, found: &str, limit: &str) -> String {
-    format!("{metal} {found} against {limit} mg/kg")
+    format!("{metal} {found}, with a limit of {limit} mg/kg")
 }
 
-pub(crate) const NONE_OVER: &str = "None of these results is over its limit. That lifts the reasons \
-    about lead and bare metal, for the place, the liquid and the time tested; the other reasons \
-    stand. Put it on record with the part: tested, no lead released.";
+pub(crate) const NONE_OVER: &str = "None of these results is over its limit. That lifts the \
+    reasons about lead and bare metal, for the place, the liquid and the time tested; the other \
+    reasons stand. Record it with the part: tested, no lead released.";
 pub(crate) const NONE_OVER_WITHOUT_LEAD: &str = "None of these results is over its limit, but lead \
-    is not among them, and lead is the question.";
+    was not among them, and lead is the question.";
 
 pub(crate) fn over(results: &str) -> String {
     format!("Over the limit: {results}. Keep it for display.")
@@ -87,13 +87,13 @@ pub(crate) fn over(results: &str) -> String {
 pub(crate) const LIMITS: &str =
     "What may come off into a kilogram of food: Council of Europe guide of 2024, not itself a law";
 pub(crate) const LIMITS_COLUMNS: [&str; 3] = ["Metal", "Limit", "How known"];
-pub(crate) const THERE_IS_ONE: &str = "there is one";
+pub(crate) const THERE_IS_ONE: &str = "a limit exists";
 pub(crate) const CHECK_CURRENT: &str = "check the current figure with the regulator";
 
 // The old criterion
 
 pub(crate) const ONE_CUP: &str = "One cup";
-pub(crate) const NOT_KNOWN_HOW_MANY: &str = "not known how many";
+pub(crate) const NOT_KNOWN_HOW_MANY: &str = "an unknown number of";
 
 pub(crate) fn old_criterion(
     criterion: &str,
@@ -105,17 +105,17 @@ pub(crate) fn old_criterion(
     child: &str,
 ) -> String {
     format!(
-        "An old American criterion seizes plated ware at {criterion} µg of lead in each mL (quoted second hand: \
-         check the current text). It is no sign of safety. A cup of {cup} mL at that level holds {lead} µg of \
-         lead, {adult_times} times what an adult who may bear children should take in with all food in a day, \
-         and {limit_times} times today's European release limit. Even at that limit a cup carries {at_limit} \
-         µg, against {child} µg a day for a child."
+        "Under an old American criterion, plated ware is seized at {criterion} µg of lead per mL (quoted \
+         second hand: check the current text). Passing it does not mean that a piece is safe. A cup of {cup} \
+         mL at that level holds {lead} µg of lead: {adult_times} times what an adult who may bear children \
+         should take in with all food in a day, and {limit_times} times today's European release limit. Even \
+         at that limit a cup carries {at_limit} µg, against {child} µg a day for a child."
     )
 }
 
 pub(crate) fn food_code(pewter: &str, solder: &str) -> String {
     format!(
-        "One mL is taken as one gram. The American model food code keeps pewter with more than {pewter} % of \
-         lead and solder with more than {solder} % away from food."
+        "We take one mL as one gram. The American model food code keeps pewter with more than {pewter} % \
+         lead, and solder with more than {solder} %, away from food."
     )
 }

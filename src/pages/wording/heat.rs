@@ -1,11 +1,11 @@
-//! Words on how far soldering heat reaches.
+//! Wording on the reach of soldering heat.
 
 pub(crate) const HEAT: &str = "How far heat reaches";
 pub(crate) const NOT_YET: &str =
-    "One of the fields cannot be used, so there is no distance yet. It says what it needs.";
-pub(crate) const ERRS: &str = "Worked out for a steady heat from the joint alone, so it errs on the \
-    far side for a quick job, and on the near side where a flame plays over the piece: a small pot \
-    in a flame grows hot all over.";
+    "One field cannot be used, so there is no distance yet. The field says what it needs.";
+pub(crate) const ERRS: &str = "Worked out for steady heat from the joint alone. For a quick job \
+    the distance is too long; where a flame plays over the piece it is too short, because a small \
+    pot in a flame gets hot all over.";
 
 // Metals
 
@@ -28,31 +28,32 @@ pub(crate) const SILVER_LEAD: &str = "Lead and silver run together";
 pub(crate) const LEAD: &str = "Lead filling melts";
 pub(crate) const BOND: &str = "Silver and copper of fused plate melt together";
 
-// What is asked
+// Fields
 
 pub(crate) const WHERE: &str = "Where is the joint?";
 pub(crate) const ON_A_BODY: &str = "On a body, a cover or a tray";
 pub(crate) const ALONG_A_SEAM: &str = "Along a seam, rim, spout or strap";
 pub(crate) const ON_A_HANDLE: &str = "On a solid handle, knob or leg";
-pub(crate) const ROOM: &str = "Heat of the room";
+pub(crate) const ROOM: &str = "Room temperature";
 pub(crate) const PATCH: &str = "Radius of the hot patch";
 pub(crate) const DIAMETER: &str = "Diameter";
 pub(crate) const THICKNESS: &str = "Thickness of the metal";
-pub(crate) const THICKNESS_HINT: &str = "Left empty, a band round the usual thickness is taken.";
-pub(crate) const JOINT: &str = "Heat at the joint, if you were told it";
-pub(crate) const JOINT_HINT: &str = "Left empty, it comes from the solder.";
+pub(crate) const THICKNESS_HINT: &str = "If you leave it empty, a range around the usual thickness \
+    is used.";
+pub(crate) const JOINT: &str = "Temperature at the joint, if you know it";
+pub(crate) const JOINT_HINT: &str = "If you leave it empty, it comes from the solder.";
 pub(crate) const METAL: &str = "The metal under the silver";
-pub(crate) const METAL_HINT: &str = "The one that stands in comes from what the piece probably is.";
+pub(crate) const METAL_HINT: &str = "Preset from what the piece probably is.";
 pub(crate) const SOLDER: &str = "The new solder";
-pub(crate) const EXTENT: &str = "How far the metal goes on";
-pub(crate) const EXTENT_FROM_HEIGHT: &str = "The height of the piece stands in.";
-pub(crate) const EXTENT_FROM_LENGTH: &str = "The length of the piece stands in.";
+pub(crate) const EXTENT: &str = "How far the metal extends";
+pub(crate) const EXTENT_FROM_HEIGHT: &str = "Preset to the height of the piece.";
+pub(crate) const EXTENT_FROM_LENGTH: &str = "Preset to the length of the piece.";
 pub(crate) const EXTENT_HINT: &str = "From the joint to the far side.";
-pub(crate) const DISTANCE: &str = "From the hot place to the next old joint or filling";
+pub(crate) const DISTANCE: &str = "From the hot spot to the next old joint or filling";
 pub(crate) const DISTANCE_RECORDED: &str =
-    "The shortest distance recorded for the piece stands in.";
+    "Preset to the shortest distance recorded for the piece.";
 pub(crate) const NEXT: &str = "What lies there";
-pub(crate) const NEXT_SOFT: &str = "Old soft solder, or nobody knows";
+pub(crate) const NEXT_SOFT: &str = "Old soft solder, or not known";
 pub(crate) const NEXT_BISMUTH_LEAD: &str = "A repair that may hold bismuth and lead";
 pub(crate) const NEXT_BISMUTH: &str = "A joint of bismuth and tin";
 pub(crate) const NEXT_TIN: &str = "Tinning, or close plate";
@@ -63,7 +64,8 @@ pub(crate) const NEXT_PITCH: &str = "Pitch or rosin";
 
 pub(crate) fn never_opens(joint_c: &str, threshold_c: f64) -> String {
     format!(
-        "With {joint_c} °C at the joint the metal round it stays, by this sum, below {threshold_c} °C, where old soft solder opens. A flame that plays over the piece may open it all the same."
+        "With {joint_c} °C at the joint, this sum keeps the metal around it below {threshold_c} °C, where \
+         old soft solder opens. A flame that plays over the piece may open it all the same."
     )
 }
 
@@ -82,16 +84,14 @@ pub(crate) fn as_far_as(reach: &str) -> String {
 }
 
 pub(crate) fn chance_at(away: &str, gives_way_c: &str, chance: &str) -> String {
-    format!(
-        "What lies {away} away gives way at {gives_way_c} °C. The chance that it does is {chance}."
-    )
+    format!("What lies {away} away gives way at {gives_way_c} °C. The chance of that is {chance}.")
 }
 
-// How far each heat gets
+// How far each temperature reaches
 
-pub(crate) const NEVER_REACHED: &str = "not reached by this sum";
+pub(crate) const NEVER_REACHED: &str = "not reached in this calculation";
 pub(crate) const ALL_OF_IT: &str = "all of it";
-pub(crate) const CAPTION: &str = "How far each heat gets from the hot place";
+pub(crate) const CAPTION: &str = "How far each temperature reaches from the hot spot";
 pub(crate) const COLUMNS: [&str; 4] = ["What gives way", "At", "At least", "At most"];
 
 // A brief heating
@@ -100,7 +100,7 @@ pub(crate) const BRIEF: &str = "If the heating is brief";
 
 pub(crate) fn needs_time(metal: &str) -> String {
     format!(
-        "In {metal} heat needs time to travel. Beyond these distances hardly anything is felt yet."
+        "Heat takes time to travel through {metal}. Beyond these distances there is hardly any yet."
     )
 }
 
@@ -115,16 +115,16 @@ pub(crate) const ANY_SOLDER_SHORT: &str = "any lead-free soft solder";
 // Cautions
 
 pub(crate) const LEADED: &str =
-    "Solder with lead is shown to understand old work. Nothing new is made with it.";
+    "Leaded solder is listed only to explain old work. Do not use it for anything new.";
 
 pub(crate) const TOO_HOT_FOR_THE_BOND: &str =
-    "On fused plate this solder is too hot for the bond of silver and copper.";
+    "This solder is too hot for the bond of silver and copper in fused plate.";
 pub(crate) const BURNS_THE_PLATING: &str =
-    "On fused plate the heat burns the plating off round the joint. It is not advised there.";
+    "On fused plate the heat burns off the plating around the joint. It is not advised there.";
 
 pub(crate) fn britannia_melts(from_c: f64) -> String {
     format!(
-        "Britannia metal itself melts from about {from_c} °C (recalled, and it differs): a joint this hot can melt the \
-         piece."
+        "Britannia metal itself melts from about {from_c} °C (from memory, and it varies): a joint this hot \
+         can melt the piece."
     )
 }

@@ -1,33 +1,34 @@
-//! Words of the heat drawn on the piece.
+//! Wording of the heat overlay on the drawn piece.
 
-// What is asked
+// Fields
 
 pub(crate) const ON_PART: &str = "Which part is the joint on?";
-pub(crate) const ON_PART_HINT: &str = "The one filled in has a faulty or mended joint on record, or \
-    is one that is usually soldered on.";
+pub(crate) const ON_PART_HINT: &str = "Preset to a part with a faulty or mended joint on record, \
+    or one that is usually soldered on.";
 pub(crate) const LENGTH: &str = "Length with its handles";
 pub(crate) const HEIGHT: &str = "Height of the piece";
-pub(crate) const SIZE_HINT: &str = "It gives the drawing its scale.";
+pub(crate) const SIZE_HINT: &str = "It sets the scale of the drawing.";
 
-// The size that is assumed
+// The assumed size
 
-/// How the size of a tray is told, and what it is called.
+/// The adjective and the noun for the size of a tray.
 pub(crate) const TRAY_SIZE: [&str; 2] = ["long", "length"];
-/// The same of everything else.
+/// The adjective and the noun for the size of any other piece.
 pub(crate) const PIECE_SIZE: [&str; 2] = ["high", "height"];
 
 pub(crate) fn assumed(size: &str, [long, length]: [&str; 2]) -> String {
     format!(
-        "Drawn as if the piece were {size} {long}, which is only assumed. Put in the {length} to draw it to scale."
+        "Drawn as if the piece were {size} {long}, which is only assumed. Enter the {length} to draw it to \
+         scale."
     )
 }
 
-pub(crate) const LAID_FLAT: &str = "Distances run along the metal; on the drawing they are laid \
-    flat. Where one is a range, the drawing shows the farthest.";
+pub(crate) const LAID_FLAT: &str = "Distances run along the metal; the drawing lays them flat. For \
+    a range it shows the farthest.";
 
 // A reach in a few words
 
-pub(crate) const NEVER_REACHED: &str = "not reached by this sum";
+pub(crate) const NEVER_REACHED: &str = "not reached in this calculation";
 pub(crate) const ALL_OF_IT: &str = "all of it";
 pub(crate) const PERHAPS_ALL: &str = "perhaps all of it";
 
@@ -39,11 +40,11 @@ pub(crate) fn up_to(far: &str) -> String {
     format!("up to {far}")
 }
 
-// The title: what becomes of old soft solder
+// The title: the effect on old soft solder
 
 pub(crate) fn does_not_open(part: &str) -> String {
     format!(
-        "{} is not reached by this sum; a flame may.",
+        "{} is not reached in this calculation; a flame may reach it.",
         soft_solder(part)
     )
 }
@@ -60,12 +61,12 @@ fn soft_solder(part: &str) -> String {
     format!("With a joint on the {part}, old soft solder")
 }
 
-// What is seen
+// Descriptions
 
 pub(crate) fn no_band(part: &str) -> String {
-    format!("The piece with a mark for the joint on the {part} and no band round it.")
+    format!("The piece with a mark for the joint on the {part} and no band around it.")
 }
 
 pub(crate) fn bands(part: &str, bands: &str) -> String {
-    format!("The piece with bands round the joint on the {part}: {bands}.")
+    format!("The piece with bands around the joint on the {part}: {bands}.")
 }

@@ -1,6 +1,6 @@
-//! Words of the heat reach drawn.
+//! Wording of the picture of heat reach.
 
-// What is reached
+// Reach
 
 pub(crate) fn as_far_as(at_c: f64, reach: &str) -> String {
     format!("{at_c} °C as far as {reach}")
@@ -16,14 +16,14 @@ pub(crate) fn at_most(reached: &str) -> String {
     format!("At most: {reached}.")
 }
 
-// What is seen
+// Descriptions
 
-pub(crate) const FROM_ABOVE: &str = "The metal seen from above with the hot patch in the middle. \
-    Each ring is the farthest that a heat gets; the banded ring runs from the least to the most for \
-    old soft solder.";
-pub(crate) const FROM_THE_SIDE: &str = "The metal from the side with the hot end at the left. Each \
-    line is the farthest that a heat gets; the banded stretch runs from the least to the most for \
-    old soft solder.";
+pub(crate) const FROM_ABOVE: &str = "The metal seen from above, with the hot patch in the middle. \
+    Each ring is the farthest that a temperature reaches; the banded ring runs from the least to \
+    the most for old soft solder.";
+pub(crate) const FROM_THE_SIDE: &str = "The metal seen from the side, with the hot end on the \
+    left. Each line is the farthest that a temperature reaches; the banded stretch runs from the \
+    least to the most for old soft solder.";
 pub(crate) const HOT_PATCH: &str = "hot patch";
 pub(crate) const HOT_END: &str = "hot end";
 pub(crate) const NEXT_JOINT: &str = "next joint";

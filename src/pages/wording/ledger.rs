@@ -1,35 +1,34 @@
-//! Words of the page of figures.
+//! Wording of the page of figures.
 
 // Headings
 
 pub(crate) const OWN: &str = "Your own figures";
 pub(crate) const RESTS_ON: &str = "What this counsel rests on";
 pub(crate) const LOOKED_UP: &str = "What this counsel looked up";
-pub(crate) const MADE: &str = "How the main numbers are made";
+pub(crate) const MADE: &str = "How the main numbers are worked out";
 pub(crate) const NOT_LOOKED_UP: &str = "What it did not look up";
 
-// Finding one
+// Search
 
 pub(crate) const FIND: &str = "Find a figure";
-pub(crate) const FIND_HINT: &str =
-    "A few letters of what it is about, of its source, or of its id.";
+pub(crate) const FIND_HINT: &str = "A few letters of its subject, its source or its id.";
 
 pub(crate) fn none_found(all: usize) -> String {
     format!(
-        "None of the {all} figures holds these words. Try fewer letters, or empty the field to see all."
+        "None of the {all} figures contains these words. Try fewer letters, or clear the field to see all."
     )
 }
 
 pub(crate) fn found(count: usize, all: usize) -> String {
-    format!("{count} of {all} figures. Empty the field to see all.")
+    format!("{count} of {all} figures. Clear the field to see all.")
 }
 
 pub(crate) const MORE: &str =
-    "More that hold these words; add a word to bring one up with its field.";
+    "More figures contain these words; add a word to bring one up with its field.";
 pub(crate) const MORE_CAPTION: &str = "More figures found";
 pub(crate) const FOUND: &str = "Found";
 
-// What this counsel rests on
+// The basis of the advice
 
 pub(crate) const YOUR_OWN: &str = "Your own";
 
@@ -39,21 +38,22 @@ pub(crate) fn count_and_part(count: usize, part: &str) -> String {
 
 pub(crate) fn looked_up(all: usize, judged: usize) -> String {
     format!(
-        "It looked up {all} figures; {judged} of them are judgement, practice, memory or quoted from a weaker \
-         source."
+        "It looked up {all} figures; {judged} of them are judgement, practice, from memory or quoted from a \
+         weaker source."
     )
 }
 
-pub(crate) const COUNTED_NOT_WEIGHED: &str = "Counted, not weighed: one figure may matter more than \
-    fifty. Beside these, how strongly each finding points to each kind is our judgement throughout.";
+pub(crate) const COUNTED_NOT_WEIGHED: &str = "This is a count, not a weighting: one figure may \
+    matter more than fifty. In addition, how strongly each finding points to each kind is our \
+    judgement throughout.";
 pub(crate) const READ: &str = "A source says so";
 pub(crate) const SECONDARY: &str = "Quoted in a weaker source";
 pub(crate) const COMPUTED: &str = "Computed from other figures";
 pub(crate) const JUDGEMENT: &str = "Our judgement";
 pub(crate) const PRACTICE: &str = "Common practice";
-pub(crate) const MEMORY: &str = "Recalled, not yet checked";
+pub(crate) const MEMORY: &str = "From memory, not yet checked";
 
-// With and without your own
+// With and without the user's own figures
 
 pub(crate) const WITH_ALL: &str = "With all of them";
 pub(crate) const WITH_NONE: &str = "With none of them";
@@ -63,7 +63,7 @@ pub(crate) fn without(figure: &str) -> String {
 }
 
 pub(crate) const SAME: &str = "Without your figures the answer would be the same";
-pub(crate) const OTHER: &str = "Without your figures the answer would be another";
+pub(crate) const OTHER: &str = "Without your figures the answer would be different";
 pub(crate) const WITHOUT_CAPTION: &str = "The answer with and without";
 pub(crate) const WITHOUT_COLUMNS: [&str; 3] = ["Figures", "Answer", "Firmness"];
 
@@ -77,17 +77,17 @@ pub(crate) const ID: &str = "Id";
 pub(crate) const SAFETY: &str = "Safety";
 
 pub(crate) fn limit_of_safety(way: &str, limit: f64) -> String {
-    format!("A limit of a rule of safety: it may be made stricter, but never {way} than {limit}.")
+    format!("A safety limit: you may make it stricter, but never {way} than {limit}.")
 }
 
 pub(crate) const MORE_THAN: &str = "more";
 pub(crate) const LESS_THAN: &str = "less";
 pub(crate) const OWN_VALUE: &str = "Your own value";
-pub(crate) const OWN_VALUE_HINT: &str = "Empty it to go back to the figure as shipped.";
+pub(crate) const OWN_VALUE_HINT: &str = "Clear it to go back to Leavewell's figure.";
 pub(crate) const REASON: &str = "Your reason";
-pub(crate) const REASON_HINT: &str = "Whoever reads the sheet sees it.";
+pub(crate) const REASON_HINT: &str = "Anyone who reads the sheet will see it.";
 pub(crate) const REFUSED_HINT: &str =
-    "Empty it to go back to the figure as shipped, or to give a reason with it.";
+    "Clear it to go back to Leavewell's figure, or give a reason with it.";
 
 // Groups
 
@@ -99,9 +99,9 @@ pub(crate) fn group(name: &str, count: usize) -> String {
 
 pub(crate) fn group_words(group: &str) -> String {
     match group {
-        "attribute" => "What each course keeps besides money",
+        "attribute" => "What each course preserves besides money",
         "care" => "Keeping and care",
-        "cost" => "Costs where nobody has given a price",
+        "cost" => "Costs where no price is given",
         "counsel" => "When a difference counts, and how firmly to speak",
         "fee" => "Fees of selling",
         "food" => "Food contact",
@@ -110,8 +110,8 @@ pub(crate) fn group_words(group: &str) -> String {
         "heat" => "Heat",
         "identity" => "What it is",
         "lead" => "Lead",
-        "look" => "The effort of a look",
-        "measure" => "Measures",
+        "look" => "The effort of each look",
+        "measure" => "Measurements",
         "metal" => "Metals",
         "place" => "Parts of a piece",
         "plating" => "Plating",

@@ -1,9 +1,9 @@
-//! Words of the readings of the metal itself.
+//! Wording of the instrument readings.
 
-pub(crate) const NONE_IS_NEEDED: &str = "None of this is needed. Where a reading exists it is held \
-    against what each kind would give, with its own uncertainty, and counts as one observation. \
-    Nothing here asks for a scratch, a file or a drop of anything.";
-pub(crate) const MOVES_NOTHING: &str = "It moves nothing.";
+pub(crate) const NONE_IS_NEEDED: &str = "None of this is needed. If you have a reading, it is \
+    compared with what each kind would give, with its own uncertainty, and counts as one \
+    observation. Nothing here asks for a scratch, a file or a drop of anything.";
+pub(crate) const MOVES_NOTHING: &str = "It changes nothing.";
 pub(crate) const NOT_SAID: &str = "Not said";
 pub(crate) const NO: &str = "No";
 pub(crate) const YES: &str = "Yes";
@@ -11,16 +11,17 @@ pub(crate) const YES: &str = "Yes";
 // Density
 
 pub(crate) const DENSITY: &str = "Density, by weighing in water";
-pub(crate) const HOW_TO_WEIGH: &str = "Weigh the part dry, then hanging in plain water by a thread, \
-    touching nothing and without bubbles. Dry it at once and wholly.";
-pub(crate) const KEEP_OUT_OF_WATER: &str = "Only for a part of bare metal that is open all round. \
-    Never put a loaded foot, a hollow handle, wood, ivory or felt into water: it gets in and stays.";
+pub(crate) const HOW_TO_WEIGH: &str = "Weigh the part dry, then hanging from a thread in plain \
+    water, touching nothing and free of bubbles. Dry it at once and completely.";
+pub(crate) const KEEP_OUT_OF_WATER: &str = "Only for an all-metal part with no closed hollows. \
+    Never put a loaded foot, a hollow handle, wood, ivory or felt into water: it gets in and \
+    stays.";
 pub(crate) const IN_AIR: &str = "Weight in air";
 pub(crate) const IN_WATER: &str = "Weight in water";
 pub(crate) const WATER: &str = "Water";
-pub(crate) const WATER_HINT: &str = "20 if left empty.";
+pub(crate) const WATER_HINT: &str = "20 if you leave it empty.";
 pub(crate) const STEP: &str = "Smallest step of the balance";
-pub(crate) const STEP_HINT: &str = "0.1 if left empty.";
+pub(crate) const STEP_HINT: &str = "0.1 if you leave it empty.";
 pub(crate) const LOADED: &str = "Is it loaded or filled?";
 pub(crate) const HOLLOW: &str = "Is any of it hollow and closed?";
 pub(crate) const ORGANIC: &str = "Is there wood, ivory, felt or card on it?";
@@ -39,8 +40,8 @@ pub(crate) const FILLED: &str = "Is there a filling close behind?";
 
 pub(crate) const XRAY: &str = "X-ray fluorescence";
 pub(crate) const SHARES: &str = "Shares by weight as the analyser gives them. Such a reading sees \
-    little more than the silver: over sound silver it may look like sterling whatever lies below, so \
-    a spot where the silver is worn through tells far more.";
+    little deeper than the silver: over sound silver it may look like sterling whatever lies \
+    below, so a spot where the silver is worn through tells far more.";
 pub(crate) const SPOT: &str = "Where was it taken?";
 pub(crate) const SPOTS: [(&str, &str); 3] = [
     ("", "Not said"),

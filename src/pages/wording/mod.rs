@@ -1,14 +1,13 @@
-//! Every word that a page or a sheet shows, a file for each file of pages that has words.
+//! Every text that a page or sheet shows, one file per page file that has text.
 //!
-//! A page file says what stands where and when; here stands how it is said, so that the words can be
-//! read through, corrected or put into another language without reading code. The rule, held by a test
-//! (`tests/tidy.rs`): outside this folder no file of pages holds a sentence, a label or a heading.
+//! A page file decides what appears where and when. This folder holds the wording, so that it can be
+//! proofread, corrected or translated without reading code. A test in `tests/tidy.rs` holds the rule:
+//! outside this folder no page file contains a sentence, a label or a heading.
 //!
-//! A fixed text is a constant, a text with things put in is a function of those things as they are
-//! said, a table of words is an array. A name tells what the line says or where it stands. Paths, ids,
-//! units and drawings are no words and stay with the page. What findings, treatments, cautions and
-//! figures are called is data (`facts/data`), and what the choices of a record are called stands with
-//! them in `case`.
+//! A fixed text is a constant, a text with slots is a function of their contents, and a list of texts is an
+//! array. The name of each says what it tells or where it appears. Paths, ids, units and drawings stay with
+//! the page. Names of findings, treatments, cautions and figures are data of the ledger; labels of a
+//! record's choices belong to the vocabulary of the model.
 
 pub(crate) mod bench;
 pub(crate) mod bleed;

@@ -1,4 +1,4 @@
-//! Words on what it is worth, a file for each section.
+//! Wording on money, one file per section.
 
 pub(crate) mod break_evens;
 pub(crate) mod factors;
@@ -6,5 +6,5 @@ pub(crate) mod plans;
 pub(crate) mod routes;
 pub(crate) mod sales;
 
-pub(crate) const CAUTIONS: &str = "Cautions for the treatments named here";
+pub(crate) const CAUTIONS: &str = "Safety for the treatments named here";
 pub(crate) const NOT_SAID: &str = "Not said";

@@ -1,4 +1,4 @@
-//! Words of parts, shares and years.
+//! Wording of parts, shares and years.
 
 pub(crate) const PART: &str = "Part";
 

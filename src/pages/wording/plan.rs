@@ -1,11 +1,11 @@
-//! Words of the plan for a whole shelf.
+//! Wording of the plan for a whole shelf.
 
 use leavewell_model::terms::sum;
 
 pub(crate) const UNNAMED: &str = "Unnamed piece";
 
 pub(crate) const NO_PIECES: &str =
-    "There is no piece on the shelf to plan for. Start one, or open a worked example.";
+    "There is no piece on the shelf to plan for yet. Start one, or open a worked example.";
 
 pub(crate) fn pieces(count: usize) -> String {
     match count {
@@ -23,12 +23,12 @@ pub(crate) fn hours(hours: f64) -> String {
     }
 }
 
-/// An amount to the whole unit, so that it never looks like more than a limit that holds it.
+/// An amount rounded to whole units, so that it never appears to exceed a limit it keeps.
 pub(crate) fn money(unit: &str, amount: f64) -> String {
     exact_money(unit, amount.round())
 }
 
-/// An amount as it was meant when it was typed.
+/// An amount exactly as typed.
 pub(crate) fn exact_money(unit: &str, amount: f64) -> String {
     if unit.is_empty() {
         format!("{} in money", sum("", amount))
@@ -46,10 +46,10 @@ pub(crate) fn exact_hours(hours: f64) -> String {
     format!("{hours} {unit}")
 }
 
-pub(crate) const LEAVE_ALL: &str = "Leave every piece as it is: no work is worth doing.";
+pub(crate) const LEAVE_ALL: &str = "Leave every piece as it is: no work is worth its cost.";
 
 pub(crate) fn nothing_fits(limits: &str) -> String {
-    format!("Leave every piece as it is: {limits}, nothing worth doing can be done.")
+    format!("Leave every piece as it is: {limits}, no work worth its cost fits.")
 }
 
 pub(crate) fn work_on(
@@ -72,8 +72,8 @@ pub(crate) fn work_on(
         left => format!(" and leave the other {left} as they are"),
     };
     format!(
-        "{limits}, work on {which}{left}. That brings about {gain} more than leaving everything, once it is \
-         paid for; it takes about {cost} and {hours}."
+        "{limits}, work on {which}{left}. After costs, that brings about {gain} more than leaving \
+         everything; it takes about {cost} and {hours}."
     )
 }
 
@@ -97,16 +97,16 @@ pub(crate) fn cost_high(high: &str, over: bool) -> String {
     } else {
         ""
     };
-    format!("If every price comes out high, it costs about {high}{over}.")
+    format!("If every price comes in high, it costs about {high}{over}.")
 }
 
 pub(crate) const NOTHING_HELD_BACK: &str =
-    "The limits hold nothing back: for each piece the plan is what its own counsel says.";
+    "Your limits hold nothing back: the plan follows the advice for each piece.";
 pub(crate) const NO_LIMIT_SET: &str =
-    "No limit is set: for each piece the plan is what its own counsel says.";
+    "You set no limit: the plan follows the advice for each piece.";
 
 pub(crate) const PAIRS_HOLD_BACK: &str =
-    "No limit is set. What waits for another piece is done only with that.";
+    "You set no limit. Work that waits for another piece is done only together with that piece.";
 
 pub(crate) fn more_brings(more: &str, gain: &str) -> String {
     format!("{more} more would bring about {gain} more.")
@@ -118,22 +118,23 @@ pub(crate) fn more_brings_nothing(more: &str) -> String {
 
 pub(crate) fn not_searched_out(gain: &str) -> String {
     format!(
-        "There are very many plans nearly as good. This one was found without trying them all; no other \
-         brings more than about {gain} more."
+        "Very many plans are nearly as good. This one was found without trying them all; no other gains more \
+         than about {gain} over it."
     )
 }
 
 pub(crate) const TO_DO: &str = "What to do";
-pub(crate) const TO_DO_CAPTION: &str = "The work planned, what brings most first";
+pub(crate) const TO_DO_CAPTION: &str = "The work planned, with what brings most at the top";
 pub(crate) const PIECE: &str = "Piece";
 pub(crate) const WORK: &str = "Work";
-pub(crate) const BRINGS: &str = "Brings, once paid";
+pub(crate) const BRINGS: &str = "Brings, after costs";
 pub(crate) const COSTS: &str = "Costs about";
 pub(crate) const HOURS_SHORT: &str = "Hours";
 pub(crate) const SEE_FIRST: &str = "A specialist should see it first.";
 
-pub(crate) const NOT_NOW: &str = "Not now, or done otherwise";
-pub(crate) const NOT_NOW_CAPTION: &str = "What the counsel of these pieces says by itself";
+pub(crate) const NOT_NOW: &str = "Not now, or done differently";
+pub(crate) const NOT_NOW_CAPTION: &str = "What the advice for each of these pieces says on its \
+    own";
 pub(crate) const INSTEAD: &str = "In this plan";
 pub(crate) const LEFT_FOR_NOW: &str = "Left for now";
 
@@ -153,29 +154,27 @@ pub(crate) const LEFT_OUT: &str = "left out by you.";
 pub(crate) const OTHER_CURRENCY: &str = "its money is in another currency.";
 
 pub(crate) const BASIS: &str = "What this rests on";
-pub(crate) const BASIS_GAIN: &str = "What work brings, costs and takes are middle values. What it brings is \
-     against leaving the piece as it is, less what it costs, and is indicative, no appraisal. How sure it is, \
-     the counsel of each piece tells: open it from the shelf.";
-pub(crate) const BASIS_HOURS: &str = "Hours are anybody's at work on the piece, from a usual figure for each \
-     kind of work. Work often takes longer than was thought.";
+pub(crate) const BASIS_GAIN: &str = "Gains, costs and hours are middle values. The gain is \
+    compared with leaving the piece as it is, after costs; it is indicative, not an appraisal. The \
+    advice for each piece says how sure it is: open it from the shelf.";
+pub(crate) const BASIS_HOURS: &str = "Hours are working time on the piece, whoever does it, from a \
+    usual figure for each kind of work. Work often takes longer than expected.";
 pub(crate) const BASIS_CHOICE: &str =
-    "Work that the rules bar for a piece is in no plan, whatever the limits.";
+    "Work that the rules bar for a piece never enters a plan, whatever your limits.";
 
-pub(crate) const SOME_KEPT: &str = "Some of these pieces are kept, not sold. What work on them brings is then \
-     no money to be had: it is what it is worth to you by your aims, put into money.";
+pub(crate) const SOME_KEPT: &str = "Some of these pieces are kept, not sold. What work on them \
+    brings is then not cash: it is its worth to you by your aims, expressed as money.";
 
 pub(crate) fn some_assumed(count: usize) -> String {
     format!(
-        "No value was said for {} of these: a usual one stands in.",
+        "No value is recorded for {} of these: a usual one is used.",
         pieces(count)
     )
 }
 
 pub(crate) fn too_many_pairs(most: usize) -> String {
-    format!(
-        "More than {most} pieces that wait for another cannot be planned at once. Take some away."
-    )
+    format!("The plan cannot handle more than {most} pieces that wait for another. Remove some.")
 }
 
-pub(crate) const NOT_SOUND: &str = "What was weighed makes no sense together, so there is no plan. Reload the \
-     page to have it weighed anew; the pieces are safe.";
+pub(crate) const NOT_SOUND: &str = "The weighed pieces do not fit together, so there is no plan. \
+    Reload the page to weigh them again; your pieces are safe.";

@@ -1,4 +1,4 @@
-//! Words of the curve of what money brings.
+//! Wording of the curve of what money brings.
 
 pub(crate) const HEADING: &str = "What more money would bring";
 
@@ -7,18 +7,18 @@ pub(crate) fn rises(most: &str) -> String {
 }
 
 pub(crate) fn rises_until(most: &str, from: &str) -> String {
-    format!("From {from} on, more money brings no more than {most}")
+    format!("Beyond {from}, more money still brings no more than {most}")
 }
 
 pub(crate) fn description(most: &str, gain: &str) -> String {
     format!(
-        "A line rising from nothing to {gain}: what the best plan brings, for money from nothing to {most}, \
-         with the hours as they are."
+        "A line rising from nothing to {gain}: what the best plan brings as money goes from nothing to \
+         {most}, with the hours unchanged."
     )
 }
 
 pub(crate) const CAPTION: &str =
-    "The best plan for each sum of money, with the hours as they are, where it changes";
+    "The best plan for each sum of money at which it changes, with the hours unchanged";
 pub(crate) const MONEY: &str = "Money, from";
 pub(crate) const BRINGS: &str = "Brings about";
 pub(crate) const YOURS: &str = "your limit";

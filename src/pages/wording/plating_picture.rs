@@ -1,4 +1,4 @@
-//! Words of the solid a piece is taken for.
+//! Wording of the solid that stands for the piece.
 
 pub(crate) const TURNED: &str = "a turned wall on a round bottom";
 pub(crate) const OVAL: &str = "a flat oval";
@@ -9,7 +9,10 @@ pub(crate) fn title(what: &str) -> String {
 }
 
 pub(crate) fn description(what: &str) -> String {
-    format!("The outline of {what}, with the sizes given. The real piece has more: see the table.")
+    format!(
+        "The outline of {what}, with the sizes you gave. The real piece has more surface: see the \
+        table."
+    )
 }
 
 // Sizes

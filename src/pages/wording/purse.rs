@@ -1,4 +1,4 @@
-//! Amounts in words.
+//! Wording of amounts.
 
 pub(crate) const NOT_KNOWN: &str = "not known";
 

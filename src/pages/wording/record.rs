@@ -1,11 +1,11 @@
-//! Words of the condition record.
+//! Wording of the condition record.
 
 // Headings
 
 pub(crate) const LOOKED: &str = "Who looked, and how";
 pub(crate) const PIECE: &str = "The piece";
 pub(crate) const PARTS: &str = "Part by part";
-pub(crate) const MORE: &str = "Write down more";
+pub(crate) const MORE: &str = "Add details";
 pub(crate) const EARLIER: &str = "Since an earlier record";
 
 // Who looked, and how
@@ -13,14 +13,15 @@ pub(crate) const EARLIER: &str = "Since an earlier record";
 pub(crate) const DATE: &str = "Date";
 pub(crate) const DATE_HINT: &str = "Year-month-day.";
 pub(crate) const NO_DATE: &str =
-    "That is not a date. Write it as year-month-day, such as 2026-05-31.";
+    "That is not a date. Enter it as year-month-day, such as 2026-05-31.";
 pub(crate) const WHO: &str = "Who looked";
 pub(crate) const LIGHT: &str = "Light";
-pub(crate) const LIGHT_HINT: &str = "Such as daylight from a north window, or a torch held low.";
+pub(crate) const LIGHT_HINT: &str = "For example daylight from a north window, or a torch held \
+    low.";
 pub(crate) const AIDS: &str = "Aids";
-pub(crate) const AIDS_HINT: &str = "Such as loupe, scale, grid, gloves.";
+pub(crate) const AIDS_HINT: &str = "For example loupe, scale, grid, gloves.";
 pub(crate) const WHY: &str = "Why";
-pub(crate) const WHY_HINT: &str = "Such as before a loan, after a fall, yearly look.";
+pub(crate) const WHY_HINT: &str = "For example before a loan, after a fall, yearly check.";
 pub(crate) const KEPT_AT: &str = "Where it was kept";
 
 // The piece
@@ -28,7 +29,7 @@ pub(crate) const KEPT_AT: &str = "Where it was kept";
 pub(crate) const NOT_RECORDED: &str = "not recorded";
 pub(crate) const CALLED: &str = "Called";
 pub(crate) const KIND: &str = "Kind of piece";
-pub(crate) const MADE: &str = "Made, as told";
+pub(crate) const MADE: &str = "Date made, as stated";
 
 pub(crate) fn not_before(year: u16) -> String {
     format!("not before {year}")
@@ -50,19 +51,18 @@ pub(crate) fn mm(height: f64) -> String {
 
 pub(crate) const NUMBER: &str = "Number or mark it is known by";
 pub(crate) const DESCRIPTION: &str = "Description";
-pub(crate) const DESCRIPTION_HINT: &str = "What a stranger needs to know it again.";
-pub(crate) const SEEN: &str = "What was seen of how it was made";
+pub(crate) const DESCRIPTION_HINT: &str = "What a stranger needs to recognise it.";
+pub(crate) const SEEN: &str = "Signs seen of how it was made";
 
 // Part by part
 
-pub(crate) const NO_PART: &str =
-    "Nothing is recorded of any part yet. Start on Condition, or below.";
+pub(crate) const NO_PART: &str = "No part is recorded yet. Start on Condition, or below.";
 
 pub(crate) fn not_looked_at(parts: &str) -> String {
     format!("Not looked at: {parts}.")
 }
 
-// Write down more
+// Details
 
 pub(crate) const PART: &str = "Part";
 pub(crate) const NOT_LOOKED: &str = "Not looked";
@@ -70,7 +70,7 @@ pub(crate) const NOT_LOOKED: &str = "Not looked";
 // Since an earlier record
 
 pub(crate) const NO_EARLIER: &str = "No earlier record is kept. Keep a copy of this one before \
-    anything is done to the piece; the next look can then be laid beside it.";
+    anything is done to the piece, so that you can compare the next look with it.";
 pub(crate) const NO_DAY: &str = "a day not noted";
 
 pub(crate) fn by(whom: &str) -> String {

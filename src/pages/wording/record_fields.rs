@@ -1,11 +1,11 @@
-//! What a record may hold of a part: labels and hints of the fields, and what stands in them.
+//! Labels, hints and values of the fields of a part.
 
 // Fields
 
 pub(crate) const BLEED: &str = "Base metal showing";
 pub(crate) const TARNISH: &str = "Tarnish";
 pub(crate) const JOINT: &str = "Joints and seams";
-pub(crate) const JOINT_DISTANCE: &str = "From the faulty joint to the next";
+pub(crate) const JOINT_DISTANCE: &str = "From the faulty joint to the next one";
 pub(crate) const MOUNT: &str = "Stamped mount";
 pub(crate) const MOUNT_HINT: &str = "Stamped thin and backed with soft metal.";
 pub(crate) const DENTS: &str = "Dents";
@@ -25,9 +25,9 @@ pub(crate) const SECTION: &str = "Silver in cross-section";
 pub(crate) const NOTE: &str = "Note";
 pub(crate) const PHOTOS: &str = "Photographs";
 pub(crate) const PHOTOS_HINT: &str =
-    "Names of photographs kept on this device, with a space between. They are never sent.";
+    "Names of photographs kept on this device, separated by spaces. They are never sent.";
 
-// What stands in them
+// Values
 
 pub(crate) fn photos_kept(count: usize) -> String {
     format!("{count} kept on this device")
@@ -43,9 +43,9 @@ pub(crate) fn counted(share: &str, low: f64, high: f64) -> String {
     format!("{share}, counted; between {low:.0} and {high:.0} %")
 }
 
-// What is wrong
+// Problems
 
-pub(crate) const CANNOT_BE_USED: &str = "what was typed cannot be used";
+pub(crate) const CANNOT_BE_USED: &str = "this entry cannot be used";
 
 pub(crate) fn none_of_the_choices(field: &str, written: &str, choices: &str) -> String {
     format!("{field}: \"{written}\" is not one of the choices. Choose one of: {choices}.")

@@ -1,8 +1,8 @@
-//! Words on which input matters.
+//! Wording on which input matters.
 
 pub(crate) const INPUTS: &str = "Which input matters";
 
-// Inputs and what their ends are called
+// Inputs and the names of their ends
 
 pub(crate) const UNDAMAGED: &str = "What an undamaged one fetches";
 pub(crate) const LUCK: &str = "Luck at the sale";
@@ -25,18 +25,18 @@ pub(crate) const PRESENT: &str = "present";
 pub(crate) const ONE_COURSE: &str =
     "There is only one course to choose, so no input can change the choice.";
 pub(crate) const NONE_SEEN: &str =
-    "None of the uncertain inputs moves the lead of what is advised enough to be seen.";
+    "None of the uncertain inputs visibly changes the lead of the advised course.";
 pub(crate) const NONE_TURNS_IT: &str =
-    "No single input takes the advised course below the next best";
+    "No single input drops the advised course below the next best";
 
 pub(crate) fn turns_it(inputs: &str) -> String {
-    format!("By itself this can put the next best ahead: {inputs}")
+    format!("This alone can put the next best ahead: {inputs}")
 }
 
-pub(crate) const HOW_TO_READ: &str = "Each bar is how far what is advised leads the next best, from \
-    where the input is low (its lowest fifth) to where it is high (its highest), everything else as \
-    it may be. A copper bar crosses the line: there the next best would win. A long bar that stays \
-    on one side is uncertain but does not matter to the choice.";
+pub(crate) const HOW_TO_READ: &str = "Each bar shows how far the advised course leads the next \
+    best, from where the input is low (its lowest fifth) to where it is high (its highest fifth), \
+    with everything else left uncertain. A copper bar crosses the line: there the next best would \
+    win. A long bar that stays on one side marks an uncertainty that does not change the choice.";
 
 // The picture
 
@@ -50,8 +50,8 @@ pub(crate) fn high_end(name: &str, lead: &str) -> String {
     format!("{name} {lead}")
 }
 
-pub(crate) const DESCRIPTION: &str = "Lying bars, the longest first, on both sides of an upright \
-    line that stands for the next best course.";
+pub(crate) const DESCRIPTION: &str = "Horizontal bars, longest first, on both sides of a vertical \
+    line that marks the next best course.";
 pub(crate) const CAPTION: &str = "Lead of the advised course over the next best";
 pub(crate) const COLUMNS: [&str; 4] = [
     "Input",

@@ -1,4 +1,4 @@
-//! Numbers in words.
+//! Wording of numbers.
 
 pub(crate) const NOT_KNOWN: &str = "not known";
 pub(crate) const NO_MM: &str = "0 mm";

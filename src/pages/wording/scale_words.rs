@@ -1,4 +1,4 @@
-//! Words of the published scale of likelihood, and the chances they stand for.
+//! Wording of the published scale of likelihood and its ranges.
 
 pub(crate) const VIRTUALLY_CERTAIN: &str = "virtually certain";
 pub(crate) const VERY_LIKELY: &str = "very likely";

@@ -1,6 +1,6 @@
-//! Words that all sheets share.
+//! Wording shared by all sheets.
 
-// What it is called
+// Names
 
 pub(crate) const UNNAMED_PIECE: &str = "A piece without a name";
 pub(crate) const UNNAMED_PART: &str = "Part without a name";
@@ -33,12 +33,12 @@ pub(crate) const NOT_KNOWN: &str = "What is not known";
 pub(crate) const NO_NAME: &str = "It has no name in the record.";
 pub(crate) const NO_FORM: &str = "What sort of piece it is.";
 pub(crate) const NO_SIZE: &str = "How large it is.";
-pub(crate) const NO_YEARS: &str = "Any years told or documented for it.";
-pub(crate) const NO_LOOK: &str = "Nobody has recorded a look at how it is made.";
+pub(crate) const NO_YEARS: &str = "When it was made: no year is stated or documented.";
+pub(crate) const NO_LOOK: &str = "How it is made: no look is recorded.";
 pub(crate) const NO_CONDITION: &str = "The condition of its parts is not recorded.";
 pub(crate) const NO_LEAD_TEST: &str = "Whether it releases lead: no test is recorded.";
 pub(crate) const NO_PRICE: &str =
-    "What such a piece fetches: nobody has given a figure, so amounts rest on typical values.";
+    "What such a piece fetches: no figure is recorded, so amounts rest on typical values.";
 pub(crate) const NO_DATE: &str = "The date: the record does not say when it was made.";
 
 pub(crate) fn parts_not_looked_at(parts: &str) -> String {
@@ -52,12 +52,12 @@ pub(crate) fn looked_for_not_sure(findings: &str) -> String {
 // Work on record
 
 pub(crate) const WORK_DONE: &str = "What was done to it";
-pub(crate) const WORK_IN_ORDER: &str = "Work recorded, in the order of the record.";
+pub(crate) const WORK_IN_ORDER: &str = "Recorded work, in the order of the record.";
 
 pub(crate) fn plated_yet_fused(likely: &str) -> String {
     format!(
-        "The record says that silver was put on, and the findings still make its first silver {likely}. One of \
-         the two is wrong or about another part: look again before you go by either."
+        "The record says that silver was added, yet the findings still make original silver {likely}. One of \
+         the two is wrong or concerns another part: look again before you rely on either."
     )
 }
 
@@ -65,7 +65,7 @@ pub(crate) fn work(number: usize, name: &str) -> String {
     format!("Work {number}: {name}")
 }
 
-// What the numbers are made from
+// How to reproduce the numbers
 
 pub(crate) const PROGRAM: &str = "Program";
 
@@ -76,23 +76,23 @@ pub(crate) fn program(version: &str) -> String {
 pub(crate) const LEDGER: &str = "Figures used, edition";
 pub(crate) const OWN_FIGURES: &str = "Figures of your own";
 pub(crate) const NO_OWN_FIGURES: &str = "none";
-pub(crate) const SEED: &str = "Number the chances start from";
-pub(crate) const POINTS: &str = "Ways things may be that were tried";
+pub(crate) const SEED: &str = "Random seed";
+pub(crate) const POINTS: &str = "Number of cases tried";
 pub(crate) const DATE: &str = "Date";
 pub(crate) const NOT_RECORDED: &str = "not recorded";
 
-// Against the screen
+// Differences from the screen
 
 pub(crate) fn screen_says(sentence: &str) -> String {
     format!(
-        "The screen works with fewer points and says: {sentence} The two are that close; take the answer as open."
+        "The screen tries fewer cases and says: {sentence} The two are close; treat the answer as open."
     )
 }
 
 pub(crate) fn screen_calls_it(there: &str, here: &str) -> String {
     format!(
-        "The screen works with fewer points and calls this {there}; here it is {here}. It stands on the border \
-         of the two."
+        "The screen tries fewer cases and calls this {there}; here it is {here}. It is on the border between \
+         the two."
     )
 }
 

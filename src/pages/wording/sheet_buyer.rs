@@ -1,4 +1,4 @@
-//! Words of the sheet for a buyer.
+//! Wording of the sheet for a buyer.
 
 // Headings
 
@@ -6,34 +6,34 @@ pub(crate) const FOR_A_BUYER: &str = "For a buyer";
 pub(crate) const TICKET: &str = "For a ticket";
 pub(crate) const CATALOGUE: &str = "For a catalogue";
 pub(crate) const DISCLOSED: &str = "What is disclosed";
-pub(crate) const KEEP_EACH: &str = "Keep each of these in whatever you write.";
-pub(crate) const LAW_OF_THE_PLACE: &str = "A description at sale has to be true where it is sold: \
-    check the law there. This one says only what the record says and what follows from it; read it \
-    against the piece.";
+pub(crate) const KEEP_EACH: &str = "Keep every one of these in your own description.";
+pub(crate) const LAW_OF_THE_PLACE: &str = "A sale description must be true under the law of the \
+    place of sale: check it there. This one says only what the record says and what follows from \
+    it; check it against the piece.";
 
 // What it is, and its years
 
 pub(crate) const NO_FORM: &str = "A piece whose form is not recorded";
 
 pub(crate) fn told_from(from: u16) -> String {
-    format!("told to be from {from} or later")
+    format!("said to be from {from} or later")
 }
 
 pub(crate) fn told_until(to: u16) -> String {
-    format!("told to be from {to} or earlier")
+    format!("said to be from {to} or earlier")
 }
 
 pub(crate) fn told_between(from: u16, to: u16) -> String {
-    format!("told to be from {from} to {to}")
+    format!("said to be from {from} to {to}")
 }
 
 pub(crate) fn probably(years: &str) -> String {
     format!("probably {years}")
 }
 
-/// The years as the piece itself shows them, beside those somebody told.
+/// The years by the evidence, beside those somebody stated.
 pub(crate) fn found_and_told(found: &str, told: &str) -> String {
-    format!("{found} by what shows, {told}")
+    format!("{found} by the evidence, {told}")
 }
 
 pub(crate) fn form_and_years(form: &str, years: &str) -> String {
@@ -61,11 +61,11 @@ pub(crate) const NOT_EXAMINED_SENTENCE: &str = "It has not been examined: what i
     whether it was repaired, re-plated or has replaced parts, is not known.";
 
 pub(crate) fn as_found(likely: &str) -> String {
-    format!("As far as the findings tell: {likely}.")
+    format!("By the findings: {likely}.")
 }
 
 pub(crate) const NO_EARLIER_WORK: &str =
-    "No paper or date of any earlier work is on record; that is not to say there was none.";
+    "No document or date of earlier work is on record; there may still have been some.";
 
 pub(crate) fn on_record(work: &str) -> String {
     format!("On record: {work}.")
@@ -83,5 +83,5 @@ pub(crate) fn marked(marks: &str) -> String {
     format!("Marked: {marks}.")
 }
 
-pub(crate) const NO_MARK: &str = "It bears no mark.";
+pub(crate) const NO_MARK: &str = "It has no mark.";
 pub(crate) const MARKS_NOT_RECORDED: &str = "Marks are not recorded.";

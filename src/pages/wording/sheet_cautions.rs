@@ -1,4 +1,4 @@
-//! Words round the cautions of a sheet; the cautions themselves are data.
+//! Headings of the cautions on a sheet. The cautions themselves are data.
 
 pub(crate) const CHILDREN: &str = "Children and pregnancy";
-pub(crate) const CAUTIONS: &str = "Cautions for what is named here";
+pub(crate) const CAUTIONS: &str = "Safety";

@@ -1,4 +1,4 @@
-//! Words of the sheet for a client.
+//! Wording of the sheet for a client.
 
 // Headings
 
@@ -14,8 +14,8 @@ pub(crate) fn specialist_first(why: &str) -> String {
     format!("Let a specialist see it first. {why}")
 }
 
-pub(crate) const DOUBTS: &str = "What keeps it from being firmer:";
-pub(crate) const WOULD_CHANGE: &str = "What would change it:";
+pub(crate) const DOUBTS: &str = "What keeps this from being firmer:";
+pub(crate) const WOULD_CHANGE: &str = "What would change this:";
 
 // What it is
 
@@ -23,10 +23,10 @@ pub(crate) const WHAT_IT_IS: &str = "What it is";
 
 pub(crate) fn made_in(years: &str, open: bool) -> String {
     if open {
-        format!("By what shows, made in {years}; 1 in 20 that it is earlier.")
+        format!("By the evidence, made in {years}; 1 in 20 that it is earlier.")
     } else {
         format!(
-            "By what shows, made in {years}; 1 in 20 that it is earlier, 1 in 20 that it is later."
+            "By the evidence, made in {years}; 1 in 20 that it is earlier, 1 in 20 that it is later."
         )
     }
 }
@@ -38,11 +38,11 @@ pub(crate) const NOT_NEEDED: &str = "Not needed here:";
 pub(crate) const NEVER: &str = "Never for pieces like this:";
 
 pub(crate) fn as_quoted(band: &str) -> String {
-    format!("{band}, by the price you were given")
+    format!("{band}, from your quote")
 }
 
 pub(crate) fn not_quoted(band: &str) -> String {
-    format!("{band}; nobody has given a price")
+    format!("{band}; no quote yet")
 }
 
 pub(crate) const CAN_IT_BE_DONE: &str = "Can it be done";
@@ -55,13 +55,13 @@ pub(crate) fn lifted_by(reason: &str, what: &str) -> String {
     format!("{reason} What would lift it: {what}")
 }
 
-/// What the guards say of a treatment, in words.
+/// The rules' verdict on a treatment.
 pub(crate) fn outcome(id: &str) -> &'static str {
     match id {
         "allowed" => "Yes",
-        "conditional" => "On conditions",
-        "needs_check" => "A check comes first",
-        "needs_opinion" => "A conservator's opinion comes first",
+        "conditional" => "With conditions",
+        "needs_check" => "Needs a check first",
+        "needs_opinion" => "Needs a conservator's opinion first",
         "barred" => "Not for this piece",
         "not_needed" => "Not needed",
         _ => "Never for these pieces",
@@ -82,31 +82,31 @@ pub(crate) fn doer(letter: &str) -> &'static str {
 
 pub(crate) const OR: &str = " or ";
 
-// What it comes to
+// The money
 
-pub(crate) const MONEY: &str = "What it comes to";
+pub(crate) const MONEY: &str = "The money";
 pub(crate) const UNDAMAGED: &str = "Undamaged it might fetch";
 pub(crate) const AS_IT_IS: &str = "As it is it might fetch";
-pub(crate) const SELLER_KEEPS: &str = "Of that a seller keeps";
-pub(crate) const COURSES: &str = "What each course comes to";
+pub(crate) const SELLER_KEEPS: &str = "The seller would keep";
+pub(crate) const COURSES: &str = "Each course in money";
 pub(crate) const COURSE_COLUMNS: [&str; 6] = [
     "Course",
     "Cost",
-    "Kept after everything",
-    "On average, against leaving it",
-    "Nothing else does noticeably better",
-    "Of what is original, kept",
+    "Left after all costs",
+    "On average, compared with leaving it",
+    "Chance that nothing else does noticeably better",
+    "Original material kept",
 ];
 
 // The picture of courses
 
 pub(crate) fn picture_title(course: &str) -> String {
-    format!("What is kept after everything; {course} is advised")
+    format!("What is left after all costs; {course} is advised")
 }
 
-pub(crate) const PICTURE: &str = "One bar for each course, from the amount that one way in ten stays \
-    below to the amount that one in ten goes above; the line in it is the middle.";
-pub(crate) const KEPT: &str = "Kept after everything";
+pub(crate) const PICTURE: &str = "One bar for each course. One case in ten falls below its lower \
+    end and one in ten above its upper end; the line marks the middle.";
+pub(crate) const KEPT: &str = "Left after all costs";
 pub(crate) const KEPT_COLUMNS: [&str; 4] = ["Course", "1 in 10 less", "Middle", "1 in 10 more"];
 
 // Questions
@@ -119,7 +119,7 @@ pub(crate) const FOR_ANY_WORK: &str = "For any work: who does it, what is writte
 
 pub(crate) const SIGN: &str = "Choose and sign";
 pub(crate) const CHOICE: &str = "What I choose";
-pub(crate) const TOLD_IS_LOST: &str = "What I have been told is lost for good by it";
+pub(crate) const TOLD_IS_LOST: &str = "What I have been told this loses for good";
 pub(crate) const NOT_WANTED: &str = "What I do not want done";
 pub(crate) const PHOTOGRAPHS: &str = "Photographs taken before the work, by whom";
 pub(crate) const OWNER: &str = "Owner, with date";

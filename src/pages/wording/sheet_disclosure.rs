@@ -1,4 +1,4 @@
-//! Words of what a buyer must be told: few for a ticket (`…_SHORT`, `…_short`), a sentence for a
+//! Wording of what a buyer must be told: a few words for a ticket (`…_SHORT`, `…_short`), a sentence for a
 //! catalogue.
 
 // Re-plated
@@ -13,7 +13,7 @@ pub(crate) fn replated_short(extent: &str, when: &str) -> String {
 
 pub(crate) fn replated(extent: &str, when: &str) -> String {
     format!(
-        "{extent}: the record gives {when}. The silver now to be seen there is later than the piece."
+        "{extent}: the record gives {when}. The silver now visible there is later than the piece."
     )
 }
 
@@ -26,7 +26,7 @@ pub(crate) fn perhaps_replated_short(likely: &str) -> String {
 }
 
 pub(crate) fn perhaps_replated(likely: &str, why: &str) -> String {
-    format!("That it is fused plate, re-plated later by electricity, is {likely}.{why}")
+    format!("That it is fused plate later re-plated by electrolysis is {likely}.{why}")
 }
 
 // Repaired
@@ -44,7 +44,7 @@ pub(crate) fn neat_repair_short(parts: &str) -> String {
 }
 
 pub(crate) fn neat_repair(parts: &str) -> String {
-    format!("Repaired neatly at some time: {parts}.")
+    format!("Neatly repaired at some time: {parts}.")
 }
 
 pub(crate) fn repaired_short(work: &str, details: &str) -> String {
@@ -76,13 +76,12 @@ pub(crate) fn lead_filling(parts: &str) -> String {
 pub(crate) const BORDERS_SHORT: &str = "borders filled with grey metal, probably lead";
 pub(crate) const BORDERS: &str =
     "Its stamped borders are filled with grey metal, probably lead, as such mounts were made.";
-pub(crate) const LEAD_SOLDER_SHORT: &str = "repaired with solder that holds lead";
-pub(crate) const LEAD_SOLDER: &str = "Repaired with solder that holds lead.";
+pub(crate) const LEAD_SOLDER_SHORT: &str = "repaired with solder that contains lead";
+pub(crate) const LEAD_SOLDER: &str = "Repaired with solder that contains lead.";
 pub(crate) const LEAD_FOUND_SHORT: &str = "lead found by a test";
 pub(crate) const LEAD_FOUND: &str = "A test found lead.";
 pub(crate) const NO_LEAD_SHORT: &str = "tested, no lead released";
-pub(crate) const NO_LEAD: &str =
-    "It was tested and released no lead; the test holds for the state it was tested in.";
+pub(crate) const NO_LEAD: &str = "It was tested and released no lead; the result holds for the condition in which it was tested.";
 pub(crate) const NO_LEAD_IN_IT_SHORT: &str = "analysed, no lead found in it";
 pub(crate) const NO_LEAD_IN_IT: &str =
     "The parts recorded were analysed, and no lead was found in them.";
@@ -92,7 +91,7 @@ pub(crate) const LEAD_ASSUMED_SHORT: &str = "lead assumed, not tested";
 pub(crate) const LEAD_ASSUMED: &str = "Lead is assumed; it has not been tested.";
 pub(crate) const NOT_TESTED_SHORT: &str = "not tested for lead";
 pub(crate) const NOT_TESTED_SOLDERED: &str =
-    "It has not been tested for lead; old soldered pieces often hold some.";
+    "It has not been tested for lead; old soldered pieces often contain some.";
 pub(crate) const NOT_TESTED: &str = "It has not been tested for lead.";
 
 // Replaced
@@ -102,7 +101,7 @@ pub(crate) fn doubtful_short(part: &str) -> String {
 }
 
 pub(crate) fn doubtful(part: &str) -> String {
-    format!("Whether the {part} is the original one is doubtful.")
+    format!("The {part} may not be original.")
 }
 
 pub(crate) fn replaced_short(part: &str) -> String {
@@ -118,22 +117,22 @@ pub(crate) fn part_new_short(when: &str) -> String {
 }
 
 pub(crate) fn part_new(when: &str) -> String {
-    format!("A part of it is new{when}.")
+    format!("One part is new{when}.")
 }
 
 pub(crate) const MARRIAGE_SHORT: &str = "parts perhaps not from one piece";
 pub(crate) const MARRIAGE: &str =
-    "What is found on its parts does not fit together, so they may come from different pieces.";
+    "The findings on its parts do not agree, so they may come from different pieces.";
 
 pub(crate) fn flaw(words: &str) -> String {
     format!("Recorded of it: {words}.")
 }
 
-/// A flaw of the record in words; as written when it is none we know.
+/// A recorded flaw in words; an unknown one as written.
 pub(crate) fn flaw_words(flaw: &str) -> &str {
     match flaw {
         "part_replaced" => "a part replaced",
-        "marriage" => "put together from different pieces",
+        "marriage" => "made up from different pieces",
         "part_missing_minor" => "a small part missing",
         "part_missing_major" => "an important part missing",
         "arms_erased" => "arms or initials taken out",
@@ -153,7 +152,7 @@ pub(crate) fn worn_short(parts: &str) -> String {
 }
 
 pub(crate) fn worn(parts: &str) -> String {
-    format!("Worn so that base metal shows on the {parts}; the share is of the part's surface.")
+    format!("Worn: base metal shows on the {parts}; each share is of that part's surface.")
 }
 
 pub(crate) const BARE_INSIDE_SHORT: &str = "bare metal inside";

@@ -1,11 +1,11 @@
-//! Words of the record of treatment, and of the page it is written on.
+//! Wording of the record of work done, and of the page where it is entered.
 
 // What was done
 
 pub(crate) const UNNAMED: &str = "Something not named";
 pub(crate) const UNNAMED_IN_SENTENCE: &str = "something not named";
 
-/// The choice of material while none is made.
+/// The label while no material is chosen.
 pub(crate) const NOT_SAID: &str = "Not said";
 
 pub(crate) fn by(whom: &str) -> String {
@@ -32,11 +32,11 @@ pub(crate) const AFTER: &str = "After";
 
 // The page
 
-pub(crate) const WHAT_IT_IS: &str = "What was done, by whom, when, with which class of material, and \
-    how the piece was before and after. It stays with the record; the sheets tell it, and the one \
-    for a buyer discloses it.";
-pub(crate) const EARLIER_WORK: &str = "Record what is known of earlier work too. The answer goes by \
-    what is found on the piece: if work is recorded here, look at the piece again on Look and \
+pub(crate) const WHAT_IT_IS: &str = "What was done, by whom, when, with which class of material, \
+    and how the piece was before and after. It stays with the record and appears on the sheets; \
+    the buyer's sheet discloses it.";
+pub(crate) const EARLIER_WORK: &str = "Record what you know of earlier work too. The answer rests \
+    on what you find on the piece, so after recording work here, look at it again on Look and \
     Condition.";
 
 pub(crate) fn work(number: usize) -> String {
@@ -46,10 +46,10 @@ pub(crate) fn work(number: usize) -> String {
 pub(crate) const ADD_ANOTHER: &str = "Add another";
 
 pub(crate) fn first_shown(most: usize) -> String {
-    format!("The first {most} entries are shown; the rest stays in the record.")
+    format!("Only the first {most} entries are shown; the rest stay in the record.")
 }
 
-pub(crate) const CAUTIONS: &str = "Cautions for all work that can be chosen here";
+pub(crate) const CAUTIONS: &str = "Safety for all work listed here";
 
 // Its fields
 
@@ -60,13 +60,13 @@ pub(crate) const MATERIAL_HINT: &str = "Of what stays on the piece.";
 
 pub(crate) fn none_of_the_choices(written: &str) -> String {
     format!(
-        "The record says \"{written}\", which is none of the choices. It is kept until you choose another."
+        "The record says \"{written}\", which is not one of the choices. It is kept until you choose one."
     )
 }
 
 pub(crate) const BY_WHOM: &str = "By whom";
 pub(crate) const WHEN: &str = "When";
-pub(crate) const WHEN_HINT: &str = "Year-month-day, or as much of it as is known.";
+pub(crate) const WHEN_HINT: &str = "Year-month-day, or as much of it as you know.";
 pub(crate) const BEFORE_FIELD: &str = "How it was before";
 pub(crate) const BEFORE_HINT: &str = "Where, how much, what was found.";
 pub(crate) const AFTER_FIELD: &str = "How it is now";

@@ -1,4 +1,4 @@
-//! Words of the sheet for the file.
+//! Wording of the sheet for the file.
 
 // Headings
 
@@ -16,11 +16,11 @@ pub(crate) const COURSES: &str = "Each course";
 pub(crate) const FIGURES: &str = "Figures";
 pub(crate) const REST: &str = "The record, field by field";
 
-// Where nothing is said
+// Gaps
 
 pub(crate) const NOT_RECORDED: &str = "not recorded";
 pub(crate) const TOO_LITTLE: &str =
-    "Too little is recorded to recommend anything but looking, and keeping it safe meanwhile.";
+    "Too little is recorded to recommend more than a closer look, and keeping it safe until then.";
 
 // Identification
 
@@ -34,7 +34,7 @@ pub(crate) fn mm(height: f64) -> String {
 }
 
 pub(crate) const WHAT_IT_IS: &str = "What it is";
-pub(crate) const YEARS_TOLD: &str = "Years told";
+pub(crate) const YEARS_TOLD: &str = "Years stated";
 
 pub(crate) fn from(year: u16) -> String {
     format!("{year} or later")
@@ -48,7 +48,7 @@ pub(crate) fn between(from: u16, to: u16) -> String {
     format!("{from} to {to}")
 }
 
-pub(crate) const YEARS_FOUND: &str = "Years by the findings";
+pub(crate) const YEARS_FOUND: &str = "Years from the findings";
 
 pub(crate) fn probably(years: &str, open: bool) -> String {
     if open {
@@ -58,12 +58,12 @@ pub(crate) fn probably(years: &str, open: bool) -> String {
     }
 }
 
-pub(crate) const RARE: &str = "Rare, early or sought";
+pub(crate) const RARE: &str = "Rare, early or sought after";
 pub(crate) const DOCUMENTED: &str = "Documented history";
 pub(crate) const YES: &str = "yes";
-pub(crate) const NO: &str = "no, or not said";
+pub(crate) const NO: &str = "no, or not recorded";
 pub(crate) const DATES_REST_ON: &str = "The years rest on:";
-pub(crate) const AGAINST_YEARS_TOLD: &str = "Against the years told:";
+pub(crate) const AGAINST_YEARS_TOLD: &str = "Against the years stated:";
 
 // Examination
 
@@ -80,11 +80,11 @@ pub(crate) const THE_PIECE: &str = "the piece";
 pub(crate) const NO_FINDING: &str = "No finding is recorded.";
 pub(crate) const FINDINGS: &str = "Findings";
 pub(crate) const FINDING_COLUMNS: [&str; 4] = ["Looked for", "Answer", "On", "Id"];
-pub(crate) const CLASHES: &str = "What does not fit together:";
+pub(crate) const CLASHES: &str = "What does not agree:";
 
 // Parts
 
-/// The label of a field of a part that we know.
+/// The label of a known field of a part.
 pub(crate) fn part_field(field: &str) -> Option<&'static str> {
     Some(match field {
         "bleed" => "Base metal showing",
@@ -104,8 +104,8 @@ pub(crate) fn part_field(field: &str) -> Option<&'static str> {
     })
 }
 
-pub(crate) const SILVER: &str = "Silver, worked out";
-pub(crate) const SILVER_LEFT: &str = "Silver left, worked out";
+pub(crate) const SILVER: &str = "Silver, calculated";
+pub(crate) const SILVER_LEFT: &str = "Silver left, calculated";
 
 pub(crate) fn of_the_first(share: &str) -> String {
     format!("; {share} of the first")
@@ -121,7 +121,7 @@ pub(crate) fn not_looked_at(parts: &str) -> String {
     format!("Not looked at: {parts}.")
 }
 
-pub(crate) const BEYOND_RECKONING: &str = "beyond reckoning";
+pub(crate) const BEYOND_RECKONING: &str = "too large to calculate";
 
 // Images
 
@@ -129,28 +129,29 @@ pub(crate) fn images_kept(count: usize, names: &str) -> String {
     format!("{count} kept on the device: {names}")
 }
 
-pub(crate) const NO_IMAGE: &str = "No image is noted in the record.";
+pub(crate) const NO_IMAGE: &str = "The record lists no image.";
 pub(crate) const IMAGE_LIST: &str = "Images: number, view, light, date, by whom";
 
 // What it may be
 
-pub(crate) const EVERY_KIND: &str = "Every kind, with its range over the three ladders";
+pub(crate) const EVERY_KIND: &str = "Every kind, with its range over the three sets of evidence \
+    weights";
 pub(crate) const KIND_COLUMNS: [&str; 5] = ["Kind", "How likely", "At least", "At most", "Code"];
 
 // Value
 
 pub(crate) const UNDAMAGED: &str = "Undamaged, at hammer";
 pub(crate) const AS_IT_IS: &str = "As it is, at hammer";
-pub(crate) const SELLER_KEEPS: &str = "Of that a seller keeps";
+pub(crate) const SELLER_KEEPS: &str = "The seller would keep";
 pub(crate) const RESTS_ON: &str = "Rests on";
-pub(crate) const TYPICAL_VALUES: &str = "typical values; nobody has given a figure";
+pub(crate) const TYPICAL_VALUES: &str = "typical values; no figure is recorded";
 pub(crate) const RECORDED_FIGURES: &str = "figures in the record";
 pub(crate) const CURRENCY: &str = "Currency";
 
 // Recommendations
 
 pub(crate) const WHY: &str = "Why:";
-pub(crate) const DOUBTS: &str = "What keeps it from being firmer:";
+pub(crate) const DOUBTS: &str = "What keeps this from being firmer:";
 pub(crate) const SPECIALIST_FIRST: &str = "Why a specialist should see it first:";
 pub(crate) const NEXT_LOOKS: &str = "What to look at next:";
 
@@ -170,7 +171,7 @@ pub(crate) const BARRED: &str = "Weighed, but barred:";
 
 // Figures
 
-pub(crate) const OWN_FIGURES: &str = "Figures replaced by the person's own";
+pub(crate) const OWN_FIGURES: &str = "Figures replaced by hand";
 pub(crate) const OWN_COLUMNS: [&str; 6] =
     ["Figure", "Own value", "As shipped", "Unit", "Reason", "Id"];
 pub(crate) const UNUSABLE: &str = "In the record, but could not be used:";
@@ -178,7 +179,7 @@ pub(crate) const UNUSABLE: &str = "In the record, but could not be used:";
 // The record, field by field
 
 pub(crate) fn more_entries(count: usize) -> String {
-    format!("{count} more entries stand in the file and not here.")
+    format!("{count} more entries are in the file but not shown here.")
 }
 
 pub(crate) fn cut(text: &str, letters: usize) -> String {

@@ -1,10 +1,9 @@
-//! Words round the list of what the trade's words mean; the meanings stand with the facts, for the
-//! screens show them too.
+//! Wording around the glossary. The meanings are part of the model, because the screens show them too.
 
 pub(crate) const WORDS_USED: &str = "Words used here";
 
-pub(crate) const LIKELIHOOD: &str = "How likely a thing is, is said in these words (Mastrandrea et \
-    al. 2010). Where two ranges meet, the narrower one is meant.";
+pub(crate) const LIKELIHOOD: &str = "These words say how likely a thing is (Mastrandrea et al. \
+    2010). Where two ranges overlap, the narrower one applies.";
 pub(crate) const FIRMNESS_AND_RANGES: &str = "Clear, leaning and open say how firm an answer is. A \
-    range such as \"200 to 400\" leaves out the lowest and the highest tenth of the ways things may \
-    be; the middle value has as many above it as below.";
+    range such as \"200 to 400\" leaves out the lowest and the highest tenth of the cases tried; \
+    half of them lie above the middle value and half below.";

@@ -1,4 +1,4 @@
-//! Titles of the sheets, as they stand at their head.
+//! Titles of the sheets.
 
 pub(crate) const FOR_THE_CLIENT: &str = "For the client";
 pub(crate) const FOR_A_BUYER: &str = "For a buyer";

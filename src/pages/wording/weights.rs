@@ -1,9 +1,8 @@
-//! Words on how much each thing counts.
+//! Wording on how much each thing counts.
 
-pub(crate) const WEIGHTS: &str = "What counts for how much";
+pub(crate) const WEIGHTS: &str = "What matters most to you";
 
-/// What each attribute is on screen, and its swing from worst to best, in the order of
-/// [`Aim::WEIGHED`].
+/// Label and swing from worst to best of each attribute, in the order of [`Aim::WEIGHED`].
 pub(crate) const SAID: [(&str, &str); 5] = [
     (
         "Keeping what is original",
@@ -19,19 +18,19 @@ pub(crate) const SAID: [(&str, &str); 5] = [
     ),
     (
         "What it costs",
-        "From a great sum for such a piece to nothing.",
+        "From very costly for such a piece to free.",
     ),
     (
         "What can still be done later",
-        "From nothing left to choose to every choice open.",
+        "From no choice left to every choice open.",
     ),
 ];
 
-pub(crate) const ONLY_MONEY: &str = "You want to sell, so only money counts. What is original is in \
-    the price already: buyers pay for it. Weighing it once more would count it twice.";
-pub(crate) const SWINGS: &str = "Think of each as a swing from the worst to the best that may be. \
-    Give 100 to the swing you would choose first, and to each other one points beside that. Empty \
-    ones keep the usual points for your aim.";
+pub(crate) const ONLY_MONEY: &str = "You want to sell, so only money counts. Buyers already pay \
+    for originality, so weighing it again would count it twice.";
+pub(crate) const SWINGS: &str = "Think of each as a change from the worst possible to the best. \
+    Give 100 points to the change you want most, and fewer to the others in proportion. Empty \
+    fields keep the usual points for your aim.";
 pub(crate) const POINTS: &str = "points";
 
 // How often each is first
@@ -40,7 +39,7 @@ pub(crate) const NEVER_FIRST: &str = "never first";
 
 pub(crate) fn first_of_all(hundredths: &str, course: &str) -> String {
     format!(
-        "Over all weights in keeping with your order, this comes first in {hundredths} of 100: {course}."
+        "Over all weights that keep your order, this comes first in {hundredths} of 100: {course}."
     )
 }
 
@@ -51,13 +50,14 @@ pub(crate) const FIRST: &str = "First";
 pub(crate) const SECOND: &str = "Second";
 pub(crate) const THIRD: &str = "Third";
 pub(crate) const LATER: &str = "Later";
-pub(crate) const CONFIDENCE: &str = "How often first at its own typical weights";
+pub(crate) const CONFIDENCE: &str = "How often first at these weights";
 
 // Who would choose which
 
 pub(crate) const WHO_CHOOSES: &str =
     "Who would choose which: typical weights behind each first place";
 pub(crate) const COURSE_CHOSEN: &str = "Course";
-pub(crate) const MEAN_WEIGHTS: &str = "Mean of the weights, out of 100, that put each course first";
-pub(crate) const WHAT_IS_BARRED: &str = "What a rule bars is not in the table: no weight can buy it. \
-    A course may be a good second for nearly everybody and first for few.";
+pub(crate) const MEAN_WEIGHTS: &str = "Mean weights, out of 100, that put each course first";
+pub(crate) const WHAT_IS_BARRED: &str = "Courses that a rule bars are not in the table: no weight \
+    can buy them back. A course may be a good second choice for nearly everyone and first for \
+    few.";

@@ -1,10 +1,10 @@
-//! Words on how each answer moved the odds.
+//! Wording on how each answer moved the odds.
 
 pub(crate) const NOTHING_ANSWERED: &str =
-    "Nothing is answered yet, so nothing has moved. Each answer will be a step here.";
-pub(crate) const HOW_TO_READ: &str = "Steps of equal length multiply the odds alike. Findings of one \
-    sort, such as several marks, share their weight, so each counts for less when another of its \
-    sort is there; the steps are taken strongest first.";
+    "Nothing is answered yet, so the odds have not moved. Each answer will add a step here.";
+pub(crate) const HOW_TO_READ: &str = "Steps of equal length multiply the odds equally. Findings of \
+    one sort, such as several marks, share their weight, so each counts for less when others of \
+    its sort are present. The strongest steps come first.";
 
 // Odds along the top
 
@@ -23,13 +23,13 @@ pub(crate) fn picture_title(before: &str, now: &str, family: &str) -> String {
     format!("From {before} to {now} that it is {family}")
 }
 
-pub(crate) const DESCRIPTION: &str = "Each line is one answer. Its arrow starts where the answers \
-    above it had left the odds and ends where this one put them: to the right is likelier.";
+pub(crate) const DESCRIPTION: &str = "Each line is one answer. Its arrow starts at the odds left \
+    by the answers above and ends at the odds after this one: further right is likelier.";
 pub(crate) const CAPTION: &str = "What each answer did";
 pub(crate) const COLUMNS: [&str; 3] = ["Answer", "Odds", "Then"];
 
 pub(crate) fn not_there(finding: &str) -> String {
-    format!("Not there: {finding}")
+    format!("Not present: {finding}")
 }
 
 // Odds
@@ -41,7 +41,7 @@ pub(crate) fn in_100(hundredths: f64) -> String {
     format!("about {hundredths} in 100")
 }
 
-pub(crate) const AS_THEY_WERE: &str = "as they were";
+pub(crate) const AS_THEY_WERE: &str = "unchanged";
 
 pub(crate) fn times(factor: &str) -> String {
     format!("times {factor}")

@@ -1,9 +1,10 @@
-//! Words on what knowing more is worth.
+//! Wording on what knowing more is worth.
 
 pub(crate) const WORTH_OF_KNOWING: &str = "What knowing more is worth";
-pub(crate) const POINTS_AS_MONEY: &str = "You keep it, so what a step does for your aim is turned \
-    into money at the rate your own points give to cost. Such sums say how much it matters to you \
-    beside cost. They are no prices, and may be above what the piece would fetch.";
+pub(crate) const POINTS_AS_MONEY: &str = "You are keeping the piece, so what a step does for your \
+    aim is converted into money at the rate your own points give to cost. Such sums say how much \
+    it matters to you compared with cost. They are not prices, and may exceed what the piece would \
+    fetch.";
 
 pub(crate) fn points(count: f64) -> String {
     format!("{count:.0} points in 100")
@@ -11,7 +12,7 @@ pub(crate) fn points(count: f64) -> String {
 
 // Looks and tests
 
-pub(crate) const XRAY_BELOW: &str = "X-ray reading of the metal below";
+pub(crate) const XRAY_BELOW: &str = "X-ray reading of the metal underneath";
 pub(crate) const XRAY_UNWORN: &str = "X-ray reading of an unworn spot";
 pub(crate) const DENSITY: &str = "Weighing in water (density)";
 pub(crate) const SEAM: &str = "Looking for the seam";
@@ -29,13 +30,13 @@ pub(crate) const LEAD: &str = "Whether there is lead";
 pub(crate) const COST: &str = "What the work costs";
 pub(crate) const MISHAP: &str = "Whether the work goes wrong";
 
-// Knowing for sure
+// Perfect information
 
 pub(crate) const ABOUT_NONE: &str = "about 0 %";
 pub(crate) const TOO_LITTLE: &str = "too little to tell";
 pub(crate) const ALL_AT_ONCE: &str = "All of it at once";
 pub(crate) const KNOWN_CAPTION: &str =
-    "What knowing one thing for sure would be worth to this decision";
+    "What knowing one thing for certain would be worth to this decision";
 pub(crate) const KNOWN_COLUMNS: [&str; 3] = [
     "If you knew",
     "Worth about",
@@ -44,43 +45,43 @@ pub(crate) const KNOWN_COLUMNS: [&str; 3] = [
 
 pub(crate) fn rules_asked_again(worth: &str, courses: &str) -> String {
     format!(
-        "Some rules hold a course back until it is known what the piece is. With those asked again, knowing \
-         would be worth about {worth}; it might then allow: {courses}."
+        "Some rules hold a course back until you know what the piece is. Applying them again once you knew, \
+         knowing would be worth about {worth}; it might then allow: {courses}."
     )
 }
 
 pub(crate) const NOTHING_COUNTS: &str =
-    "Nothing you could know for sure would change the choice enough to count";
+    "Nothing you could know for certain would change the choice enough to matter";
 
 pub(crate) fn pays_most(name: &str, worth: &str) -> String {
-    format!("{name} is what it would pay most to know: worth about {worth}")
+    format!("The most useful thing to know: {name}, worth about {worth}")
 }
 
 pub(crate) fn kind_does_not_count(opinion: &str) -> String {
     format!(
-        "Knowing for sure what it is would not change the choice enough to count; an opinion costs about \
+        "Knowing for certain what it is would not change the choice enough to matter; an opinion costs about \
          {opinion}, so it does not pay for this decision alone."
     )
 }
 
 pub(crate) fn opinion_pays(worth: &str, opinion: &str) -> String {
     format!(
-        "Knowing for sure what it is would be worth about {worth}; an opinion costs about {opinion}, so it is \
-         worth asking for."
+        "Knowing for certain what it is would be worth about {worth}; an opinion costs about {opinion}, so \
+         it is worth asking for."
     )
 }
 
 pub(crate) fn opinion_does_not_pay(worth: &str, opinion: &str) -> String {
     format!(
-        "Knowing for sure what it is would be worth about {worth}; an opinion costs about {opinion}, so it does \
-         not pay for money alone."
+        "Knowing for certain what it is would be worth about {worth}; an opinion costs about {opinion}, so \
+         it does not pay in money alone."
     )
 }
 
 pub(crate) fn cost_counts_for_nothing(worth: &str) -> String {
     format!(
-        "Knowing for sure what it is would be worth about {worth}. Cost counts for nothing in your weights, so \
-         it cannot be set against a fee."
+        "Knowing for certain what it is would be worth about {worth}. Cost has no weight in your aims, so \
+         this cannot be compared with a fee."
     )
 }
 
@@ -89,12 +90,12 @@ pub(crate) fn cost_counts_for_nothing(worth: &str) -> String {
 pub(crate) const LOOKS_CAPTION: &str = "What a look or a test would be worth, and what it costs";
 pub(crate) const LOOKS_COLUMNS: [&str; 4] =
     ["Look or test", "Worth about", "Costs about", "Left over"];
-pub(crate) const LEAD_TEST_ALLOWS: &str = "A test for lead can be worth more than merely knowing: \
-    some things are allowed only once it has been made.";
-pub(crate) const GREATEST_FIRST: &str = "Those with something left over pay for themselves; take the \
-    greatest first, and weigh again after it.";
-pub(crate) const NONE_PAYS: &str = "None of them pays for itself in this decision. They may still be \
-    worth it for their own sake, or for safety.";
+pub(crate) const LEAD_TEST_ALLOWS: &str = "A lead test can be worth more than the knowledge alone: \
+    some work is allowed only once the test is done.";
+pub(crate) const GREATEST_FIRST: &str = "Those with something left over pay for themselves; start \
+    with the greatest, then weigh again.";
+pub(crate) const NONE_PAYS: &str = "None of them pays for itself in this decision. They may still \
+    be worth doing for their own sake, or for safety.";
 
 // How this was worked out
 
@@ -102,11 +103,11 @@ pub(crate) const METHOD: &str = "How this was worked out";
 
 pub(crate) fn method(samples: u32) -> String {
     format!(
-        "Worth of knowing is how much better the best choice would do on average if one knew first. It is \
-         worked out over {samples} separate samples and left out where it is no greater than their spread. A \
-         thing may be very uncertain and still be worth nothing to know: it matters only where it would change \
-         what you do. Only courses that no rule bars are counted, and the rules are taken as they stand now. \
-         Answers of a look are taken as if nothing alike had been looked for yet. A keeper's points are turned \
-         into money by how much cost counts."
+        "The worth of knowing is how much better the best choice would do on average if you knew first. It \
+         is worked out over {samples} separate samples and left out where it is no greater than their \
+         spread. A thing may be very uncertain and still not be worth knowing: it matters only where it \
+         would change what you do. Only courses that no rule bars are counted, under the rules as they stand \
+         now. The answers of a look are treated as if nothing similar had been looked for yet. If you keep \
+         the piece, points are turned into money by the weight you give to cost."
     )
 }

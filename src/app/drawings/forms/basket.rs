@@ -77,7 +77,7 @@ pub(super) const SHAPES: &[ShapePlan] = &[
     ShapePlan(P::Base, Hidden, &[Underside(78.0, 254.0)]),
 ];
 
-/// Where the joint of each part is: mostly where it meets its neighbour.
+/// The joint of each part, mostly where it meets its neighbour.
 pub(super) const JOINTS: &[Joint] = &[
     Joint(P::Body, 200.0, 157.0),
     Joint(P::Edge, 348.0, 130.0),
@@ -88,7 +88,7 @@ pub(super) const JOINTS: &[Joint] = &[
     Joint(P::Base, 200.0, 254.0),
 ];
 
-/// Upright slits in two groups, left and right of the arms.
+/// Upright slits in two groups, left and right of the coat of arms.
 fn piercing() -> String {
     let mut path = Vec::new();
     for i in 0..10_u32 {

@@ -92,7 +92,7 @@ pub(super) const SHAPES: &[ShapePlan] = &[
     ShapePlan(P::Base, Hidden, &[Underside(62.0, 270.0)]),
 ];
 
-/// Where the joint of each part is: mostly where it meets its neighbour.
+/// The joint of each part, mostly where it meets its neighbour.
 pub(super) const JOINTS: &[Joint] = &[
     Joint(P::Body, 200.0, 188.0),
     Joint(P::Rim, 200.0, 34.0),

@@ -120,7 +120,7 @@ pub(super) const SHAPES: &[ShapePlan] = &[
     ShapePlan(P::Border, Detail, &[Strokes(34.0, 85.0, 91.0, 22)]),
 ];
 
-/// Where the joint of each part is: mostly where it meets its neighbour.
+/// The joint of each part, mostly where it meets its neighbour.
 pub(super) const JOINTS: &[Joint] = &[
     Joint(P::Body, 248.0, 152.0),
     Joint(P::Cover, 232.0, 83.0),

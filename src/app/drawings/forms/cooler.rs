@@ -99,7 +99,7 @@ pub(super) const SHAPES: &[ShapePlan] = &[
     ShapePlan(P::Rim, Detail, &[Gadroons(92.0, 46.0, 56.0, 40)]),
 ];
 
-/// Where the joint of each part is: mostly where it meets its neighbour.
+/// The joint of each part, mostly where it meets its neighbour.
 pub(super) const JOINTS: &[Joint] = &[
     Joint(P::Body, 270.0, 110.0),
     Joint(P::Rim, 200.0, 57.0),

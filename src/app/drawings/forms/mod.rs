@@ -20,7 +20,7 @@ use leavewell_model::record::{Form, PartName};
 
 use super::shape::{Joint, PaintedShape, ShapePlan};
 
-/// What a piece of this form is drawn from; a plain covered cup when the form is not known.
+/// The shapes of a piece of this form, or of a plain covered cup if the form is unknown.
 pub(super) fn shapes(form: Option<Form>) -> Vec<PaintedShape> {
     let drawing = drawing(form);
     let own = drawing.more.iter().map(ShapePlan::shape);
@@ -34,7 +34,7 @@ pub(super) fn shapes(form: Option<Form>) -> Vec<PaintedShape> {
         .collect()
 }
 
-/// Where on the drawing the joint of a part is; a part that the form has not is taken as its first.
+/// The position of a part's joint in the drawing. A part that the form lacks has the position of its first part.
 pub(super) fn joint(form: Option<Form>, part: PartName) -> (f64, f64) {
     let joints = joints(form);
     let found = joints.iter().find(|j| j.0 == part).or(joints.first());
@@ -161,7 +161,7 @@ mod tests {
     }
 
     #[test]
-    fn every_joint_is_on_the_piece_and_at_its_part() {
+    fn every_joint_lies_on_the_piece_and_on_its_part() {
         for form in Form::ALL {
             let shapes = shapes(Some(*form));
             let areas = |part: Option<PartName>| {

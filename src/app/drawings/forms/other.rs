@@ -1,4 +1,4 @@
-//! A plain covered cup with every part a piece may have; it stands for pieces of no listed form.
+//! A plain covered cup with every part a piece may have, drawn for pieces of any other form.
 
 use leavewell_model::record::PartName as P;
 
@@ -121,7 +121,7 @@ pub(super) const SHAPES: &[ShapePlan] = &[
     ShapePlan(P::Finial, Detail, &[Level(11.0, 52.0)]),
 ];
 
-/// Where the joint of each part is: mostly where it meets its neighbour.
+/// The joint of each part, mostly where it meets its neighbour.
 pub(super) const JOINTS: &[Joint] = &[
     Joint(P::Body, 262.0, 160.0),
     Joint(P::Rim, 200.0, 115.0),

@@ -69,7 +69,7 @@ pub(super) const SHAPES: &[ShapePlan] = &[
     ShapePlan(P::Base, Hidden, &[Underside(54.0, 258.0)]),
 ];
 
-/// Where the joint of each part is: mostly where it meets its neighbour.
+/// The joint of each part, mostly where it meets its neighbour.
 pub(super) const JOINTS: &[Joint] = &[
     Joint(P::Body, 270.0, 200.0),
     Joint(P::Rim, 202.0, 146.0),

@@ -80,7 +80,7 @@ pub(super) const SHAPES: &[ShapePlan] = &[
     ShapePlan(P::Rim, Detail, &[Level(65.5, 86.0)]),
 ];
 
-/// Where the joint of each part is: mostly where it meets its neighbour.
+/// The joint of each part, mostly where it meets its neighbour.
 pub(super) const JOINTS: &[Joint] = &[
     Joint(P::Body, 264.0, 160.0),
     Joint(P::Rim, 200.0, 90.0),

@@ -117,7 +117,7 @@ pub(super) const SHAPES: &[ShapePlan] = &[
     ShapePlan(P::Border, Detail, &[Strokes(47.0, 119.0, 125.0, 26)]),
 ];
 
-/// Where the joint of each part is: mostly where it meets its neighbour.
+/// The joint of each part, mostly where it meets its neighbour.
 pub(super) const JOINTS: &[Joint] = &[
     Joint(P::Body, 286.0, 178.0),
     Joint(P::Cover, 244.0, 117.0),

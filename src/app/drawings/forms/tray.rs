@@ -61,7 +61,7 @@ pub(super) const SHAPES: &[ShapePlan] = &[
     ),
 ];
 
-/// Where the joint of each part is: mostly where it meets its neighbour.
+/// The joint of each part, mostly where it meets its neighbour.
 pub(super) const JOINTS: &[Joint] = &[
     Joint(P::Body, 200.0, 208.0),
     Joint(P::Border, 200.0, 225.0),
@@ -74,7 +74,7 @@ pub(super) const JOINTS: &[Joint] = &[
 
 /// Short strokes between the two ovals of the border.
 fn spokes() -> String {
-    // Points of a half-turn by the rational form of the circle, which needs no sine.
+    // Points of a half-turn, from the rational parametrisation of the circle, which needs no sine.
     let mut path = Vec::new();
     for i in -9_i32..=9 {
         let t = f64::from(i) / 9.5;

@@ -121,7 +121,7 @@ pub(super) const SHAPES: &[ShapePlan] = &[
     ),
 ];
 
-/// Where the joint of each part is: mostly where it meets its neighbour.
+/// The joint of each part, mostly where it meets its neighbour.
 pub(super) const JOINTS: &[Joint] = &[
     Joint(P::Body, 288.0, 196.0),
     Joint(P::Cover, 200.0, 133.0),

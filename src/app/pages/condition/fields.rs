@@ -9,17 +9,17 @@ use leavewell_model::record::{
 use yew::prelude::*;
 
 use crate::app::pages::Page;
-use crate::app::parts::choice::{Choice, choices, pick, radios};
+use crate::app::parts::choice::{LabelledId, choices, pick, radios};
 use crate::app::parts::element::{El, el};
 use crate::app::parts::field::number_field;
 use crate::app::parts::marks::fold;
 use crate::app::parts::share::is_counted;
 use crate::app::state::Target;
-use crate::app::wording::condition as say;
+use crate::app::wording::condition as text;
 use crate::app::wording::controls::{NO, YES};
 
-/// The fields of one part. Which ones there are depends on the part; fields that come and go are
-/// hidden, not taken out, so that those beside them are never drawn anew.
+/// The fields of one part. Each part has different ones. Fields that come and go are hidden, not removed, so
+/// that the others keep their elements.
 pub(super) fn part_fields(page: Page, part: PartName) -> Html {
     let asked = Asked { page, part };
     let metal = asked.is_metal();
@@ -33,14 +33,14 @@ pub(super) fn part_fields(page: Page, part: PartName) -> Html {
         .el(el("h2", "").attr("id", "part-title").text(part.label()))
         .el(asked.word(
             "material",
-            say::MATERIAL,
+            text::MATERIAL,
             choices!(Material),
             asked.may_be_of_wood(),
         ))
         .el(silver)
         .el(seen_at_once(asked, metal))
-        .put(asked.fold(say::DAMAGE, &DAMAGE_FIELDS, damage(asked, metal)))
-        .put(asked.fold(say::INSIDE_IT, &INSIDE_FIELDS, inside(asked, metal)))
+        .put(asked.fold(text::DAMAGE, &DAMAGE_FIELDS, damage(asked, metal)))
+        .put(asked.fold(text::INSIDE_IT, &INSIDE_FIELDS, inside(asked, metal)))
         .html()
 }
 
@@ -67,26 +67,26 @@ fn seen_at_once(asked: Asked, metal: bool) -> El {
     let distance = number_field(
         asked.page,
         Target::Part(asked.part, "joint_distance_mm"),
-        say::JOINT_DISTANCE,
+        text::JOINT_DISTANCE,
     );
     el("div", "field-grid")
-        .el(asked.word("joint", say::JOINT, choices!(Joint), true))
-        .el(asked.word("repair", say::REPAIR, choices!(Repair), repaired))
+        .el(asked.word("joint", text::JOINT, choices!(Joint), true))
+        .el(asked.word("repair", text::REPAIR, choices!(Repair), repaired))
         .el(el("div", "").hidden(!faulty).put(distance))
-        .el(asked.word("dents", say::DENTS, choices!(Dents), metal))
-        .el(asked.word("corrosion", say::CORROSION, choices!(Corrosion), metal))
-        .el(asked.word("lead", say::LEAD, choices!(Lead), metal))
+        .el(asked.word("dents", text::DENTS, choices!(Dents), metal))
+        .el(asked.word("corrosion", text::CORROSION, choices!(Corrosion), metal))
+        .el(asked.word("lead", text::LEAD, choices!(Lead), metal))
 }
 
 fn damage(asked: Asked, metal: bool) -> El {
     let mounted = metal && asked.may_have_a_mount();
     let engraved = metal && asked.may_be_engraved();
     el("div", "field-grid")
-        .el(asked.word("split", say::SPLIT, choices!(Split), true))
-        .el(asked.word("loss", say::LOSS, choices!(Loss), true))
-        .el(asked.word("replaced", say::REPLACED, choices!(Replaced), true))
-        .el(asked.word("mount", say::MOUNT, choices!(Mount), mounted))
-        .el(asked.word("engraving", say::ENGRAVING, choices!(Engraving), engraved))
+        .el(asked.word("split", text::SPLIT, choices!(Split), true))
+        .el(asked.word("loss", text::LOSS, choices!(Loss), true))
+        .el(asked.word("replaced", text::REPLACED, choices!(Replaced), true))
+        .el(asked.word("mount", text::MOUNT, choices!(Mount), mounted))
+        .el(asked.word("engraving", text::ENGRAVING, choices!(Engraving), engraved))
 }
 
 fn inside(asked: Asked, metal: bool) -> El {
@@ -95,32 +95,32 @@ fn inside(asked: Asked, metal: bool) -> El {
     el("div", "field-grid")
         .el(asked.word(
             "hollow",
-            say::HOLLOW,
+            text::HOLLOW,
             yes_no(),
             metal && asked.may_be_hollow(),
         ))
         .el(asked.word(
             "fill",
-            say::FILL,
+            text::FILL,
             choices!(Fill),
             metal && asked.may_be_filled(),
         ))
-        .el(asked.word("fill_state", say::FILL_STATE, choices!(FillState), filled))
+        .el(asked.word("fill_state", text::FILL_STATE, choices!(FillState), filled))
         .el(asked.word(
             "interior",
-            say::INTERIOR,
+            text::INTERIOR,
             choices!(Interior),
             asked.is_inside(),
         ))
-        .el(asked.word("liner", say::LINER, choices!(Liner), asked.is_inside()))
+        .el(asked.word("liner", text::LINER, choices!(Liner), asked.is_inside()))
         .el(asked.word(
             "gilding",
-            say::GILDING,
+            text::GILDING,
             choices!(Gilding),
             asked.is_inside(),
         ))
-        .el(asked.word("lacquer", say::LACQUER, choices!(Lacquer), metal))
-        .el(asked.word("wax", say::WAX, yes_no(), asked.may_hold_candles()))
+        .el(asked.word("lacquer", text::LACQUER, choices!(Lacquer), metal))
+        .el(asked.word("wax", text::WAX, yes_no(), asked.may_hold_candles()))
 }
 
 /// A part that is asked about.
@@ -144,7 +144,7 @@ impl Asked<'_> {
         self,
         field: &'static str,
         words: [&'static str; 3],
-        choices: Vec<Choice>,
+        choices: Vec<LabelledId>,
         applies: bool,
     ) -> El {
         let target = Target::Part(self.part, field);
@@ -156,7 +156,7 @@ impl Asked<'_> {
     /// A box to open, whose line says how many of its fields hold something.
     fn fold(self, title: &'static str, fields: &[&str], body: El) -> Html {
         let said = fields.iter().filter(|field| self.holds(field)).count();
-        fold("more part-more", say::box_title(title, said), body.html())
+        fold("more part-more", text::box_title(title, said), body.html())
     }
 
     fn is_metal(self) -> bool {
@@ -237,7 +237,7 @@ fn tarnish(page: Page, part: PartName) -> El {
     el("div", "swatches").put(radios(
         page,
         Target::Part(part, "tarnish"),
-        say::TARNISH,
+        text::TARNISH,
         choices!(Tarnish),
     ))
 }
@@ -246,23 +246,23 @@ fn tarnish(page: Page, part: PartName) -> El {
 fn bleed(page: Page, part: PartName) -> Html {
     let text = |field: &str| page.open.draft.part_text(part.id(), field);
     let hint = if !text("count_bare").is_empty() {
-        say::COUNT_STANDS
+        text::COUNT_STANDS
     } else if is_counted(&text("bleed")) {
-        say::COUNT_GIVES_WAY
+        text::COUNT_GIVES_WAY
     } else {
-        say::SHARE_HINT
+        text::SHARE_HINT
     };
     el("div", "bleed-fields")
         .put(radios(
             page,
             Target::Part(part, "bleed"),
-            say::BLEED,
+            text::BLEED,
             choices!(BleedWord),
         ))
         .put(number_field(
             page,
             Target::Share(part),
-            [say::SHARE, hint, say::SHARE_UNIT],
+            [text::SHARE, hint, text::SHARE_UNIT],
         ))
         .html()
 }

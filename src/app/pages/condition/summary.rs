@@ -1,4 +1,4 @@
-//! What is recorded of a part, in one line.
+//! A one-line summary of a part's record.
 
 use leavewell_model::record::{
     BleedWord, Corrosion, Dents, Fill, FillState, Gilding, Interior, Joint, Lacquer, Lead, Loss,
@@ -8,83 +8,83 @@ use leavewell_model::record::{
 use crate::app::parts::share::{hundredths, is_counted};
 use crate::app::parts::words::{joined, small};
 use crate::app::state::{Open, Target};
-use crate::app::wording::condition as say;
+use crate::app::wording::condition as text;
 use leavewell_model::terms::capital;
 
-/// A name with nothing before and after it.
+/// A name without words before or after it.
 const ALONE: [&str; 2] = ["", ""];
 
-/// Whether anything is recorded of a part; one of which nothing is left is not in the record.
+/// Whether anything is recorded about a part. A part whose last entry is removed leaves the record.
 pub(super) fn is_recorded(open: &Open, part: PartName) -> bool {
     open.draft.part_place(part.id()).is_some()
 }
 
-/// One line about a part.
+/// The summary of a part, in one line.
 pub(super) fn of(open: &Open, part: PartName) -> String {
     let text = |field: &str| open.draft.part_text(part.id(), field);
     let mut said: Vec<String> = Vec::new();
     let bleed = text("bleed");
     if !text("count_bare").is_empty() {
-        said.push(say::COUNTED.to_owned());
+        said.push(text::COUNTED.to_owned());
     } else if let Some(word) = BleedWord::parse(&bleed) {
-        said.push(say::bleed(word).to_owned());
+        said.push(text::bleed(word).to_owned());
     } else if is_counted(&bleed) {
-        said.push(say::COUNTED.to_owned());
+        said.push(text::COUNTED.to_owned());
     } else if Target::Share(part).problem(open).is_some() {
-        said.push(say::IMPOSSIBLE_SHARE.to_owned());
+        said.push(text::IMPOSSIBLE_SHARE.to_owned());
     } else if !bleed.is_empty() {
-        said.push(say::bleed_share(&hundredths(&bleed)));
+        said.push(text::bleed_share(&hundredths(&bleed)));
     }
     let mut add = |[before, after]: [&str; 2], label: &str| {
         said.push(joined(&[before, &small(label), after]));
     };
     match Tarnish::parse(&text("tarnish")) {
         None => {}
-        Some(Tarnish::Bright) => add(ALONE, say::BRIGHT),
-        Some(tarnish) => add(say::TARNISHED, tarnish.label()),
+        Some(Tarnish::Bright) => add(ALONE, text::BRIGHT),
+        Some(tarnish) => add(text::TARNISHED, tarnish.label()),
     }
     match Joint::parse(&text("joint")) {
         None => {}
-        Some(Joint::Sound) => add(ALONE, say::JOINTS_SOUND),
+        Some(Joint::Sound) => add(ALONE, text::JOINTS_SOUND),
         Some(joint) => add(ALONE, joint.label()),
     }
     match Dents::parse(&text("dents")) {
         None => {}
-        Some(Dents::None) => add(ALONE, say::NO_DENTS),
+        Some(Dents::None) => add(ALONE, text::NO_DENTS),
         Some(dents) => add(ALONE, dents.label()),
     }
     match Split::parse(&text("split")) {
         None => {}
-        Some(Split::None) => add(ALONE, say::NOT_SPLIT),
+        Some(Split::None) => add(ALONE, text::NOT_SPLIT),
         Some(split) => add(ALONE, split.label()),
     }
     match Loss::parse(&text("loss")) {
         None => {}
-        Some(Loss::None) => add(ALONE, say::NOTHING_MISSING),
+        Some(Loss::None) => add(ALONE, text::NOTHING_MISSING),
         Some(loss) => add(ALONE, loss.label()),
     }
     match Corrosion::parse(&text("corrosion")) {
         None => {}
-        Some(Corrosion::None) => add(ALONE, say::NO_CORROSION),
+        Some(Corrosion::None) => add(ALONE, text::NO_CORROSION),
         Some(corrosion) => add(ALONE, corrosion.label()),
     }
     if let Some(interior) = Interior::parse(&text("interior")) {
-        add(say::LINED, interior.label());
+        add(text::LINED, interior.label());
     }
     if let Some(fill) = Fill::parse(&text("fill")) {
-        add(say::FILLED, fill.label());
+        add(text::FILLED, fill.label());
     }
     if let Some(state) = FillState::parse(&text("fill_state")) {
-        add(say::FILLING_STATE, state.label());
+        add(text::FILLING_STATE, state.label());
     }
     if let Some(gilding) = Gilding::parse(&text("gilding")) {
-        add(say::GILDED, gilding.label());
+        add(text::GILDED, gilding.label());
     }
     if let Some(lacquer) = Lacquer::parse(&text("lacquer")) {
-        add(say::LACQUERED, lacquer.label());
+        add(text::LACQUERED, lacquer.label());
     }
     if let Some(repair) = Repair::parse(&text("repair")) {
-        add(say::REPAIRED, repair.label());
+        add(text::REPAIRED, repair.label());
     }
     if let Some(lead) = Lead::parse(&text("lead")) {
         add(ALONE, lead.label());
@@ -99,8 +99,8 @@ pub(super) fn of(open: &Open, part: PartName) -> String {
     if !said.is_empty() {
         capital(&said.join("; "))
     } else if is_recorded(open, part) {
-        say::ONLY_IN_RECORD.to_owned()
+        text::ONLY_IN_RECORD.to_owned()
     } else {
-        say::NOT_LOOKED_AT.to_owned()
+        text::NOT_LOOKED_AT.to_owned()
     }
 }

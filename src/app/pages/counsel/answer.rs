@@ -1,4 +1,4 @@
-//! The answer in one sentence, how firm it is, what it means for whoever reads it, and the reasons.
+//! The answer in one sentence, its firmness, what it means for the reader, and the reasons.
 
 use leavewell_model::Report;
 use yew::prelude::*;
@@ -12,7 +12,7 @@ use crate::app::parts::words::joined;
 use crate::app::route::Route;
 use crate::app::wording::counsel as say;
 
-/// How many reasons are shown at once.
+/// How many reasons are shown before the fold.
 const SHOWN: usize = 3;
 
 /// The answer.

@@ -12,7 +12,7 @@ use crate::app::parts::marks::{fold, named, section, table};
 use crate::app::parts::words::{gain_band, in_hundred, money_band, percent};
 use crate::app::wording::counsel as say;
 
-/// All plans as a table.
+/// The table of all plans.
 pub(super) fn courses(report: &Report, currency: Currency) -> Html {
     let (open, closed): (Vec<&CourseReport>, Vec<&CourseReport>) =
         report.courses.iter().partition(|c| c.barred.is_empty());

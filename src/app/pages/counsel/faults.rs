@@ -13,7 +13,7 @@ use crate::app::parts::element::{El, el, group};
 use crate::app::parts::marks::section;
 use crate::app::parts::words::{count, joined, list, money, small};
 use crate::app::route::Route;
-use crate::app::wording::faults as say;
+use crate::app::wording::faults as text;
 
 /// Sums and points below these are called level.
 const LEAST_MONEY: f64 = 5.0;
@@ -24,13 +24,17 @@ pub(super) fn faults(page: Page, report: &Report) -> Html {
     let none = report.faults.is_empty();
     let link = el("a", "")
         .attr("href", Route::Condition.href())
-        .text(say::TO_CONDITION);
+        .text(text::TO_CONDITION);
     let body = group()
-        .el(el("p", "hint").hidden(none).text(say::HINT))
-        .el(el("p", "").hidden(!none).text(say::NONE).text(" ").el(link))
+        .el(el("p", "hint").hidden(none).text(text::HINT))
+        .el(el("p", "")
+            .hidden(!none)
+            .text(text::NONE)
+            .text(" ")
+            .el(link))
         .el(group().each(&report.faults, |fault| one(page, report, fault)))
         .html();
-    section("faults", "faults-title", say::TITLE, body)
+    section("faults", "faults-title", text::TITLE, body)
 }
 
 fn one(page: Page, report: &Report, fault: &FaultReport) -> El {
@@ -53,12 +57,12 @@ fn one(page: Page, report: &Report, fault: &FaultReport) -> El {
             told(page, report, option, standing),
         )
     });
-    let rows: Vec<(String, String)> = std::iter::once((say::LEAVE.to_owned(), left(page, fault)))
+    let rows: Vec<(String, String)> = std::iter::once((text::LEAVE.to_owned(), left(page, fault)))
         .chain(rows)
         .collect();
     el("section", "fault")
         .key(&fault.fault)
-        .el(el("h3", "").words(say::heading(fault.name.get(), &list(&parts))))
+        .el(el("h3", "").words(text::heading(fault.name.get(), &list(&parts))))
         .said("fault-choice", choice(page, report, &answers))
         .el(el("dl", "facts").each(rows, |(name, said)| {
             el("div", "")
@@ -74,20 +78,20 @@ fn choice(page: Page, report: &Report, answers: &[&OptionReport]) -> String {
         !matches!(standing, Standing::Barred | Standing::Never)
     });
     let priced: Vec<String> = open
-        .map(|option| say::priced(&small(option.name.get()), &cost(page, option)))
+        .map(|option| text::priced(&small(option.name.get()), &cost(page, option)))
         .collect();
-    say::choice(&priced.join(say::OR))
+    text::choice(&priced.join(text::OR))
 }
 
 fn left(page: Page, fault: &FaultReport) -> String {
     let word = if fault.left {
-        say::WE_ADVISE
+        text::WE_ADVISE
     } else {
-        say::WE_WOULD_NOT
+        text::WE_WOULD_NOT
     };
     if is_for_sale(page) && fault.price_left < 1.0 {
         let hundredths = (100.0 * fault.price_left).round().to_string();
-        joined(&[word, &say::fetches(&hundredths)])
+        joined(&[word, &text::fetches(&hundredths)])
     } else {
         word.to_owned()
     }
@@ -119,10 +123,10 @@ fn cost(page: Page, option: &OptionReport) -> String {
         .iter()
         .rfind(|quote| matches!(quote.treatments[..], [one] if option.treatment == one.id()));
     match quoted {
-        Some(quote) => say::as_quoted(&sum(currency.sign(), quote.likely)),
-        None if option.cost.p90 <= 0.0 => say::NO_COST.to_owned(),
-        None if option.quoted => say::as_quoted(&money(option.cost.p50, currency)),
-        None => say::by_estimate(&joined(&["about ", &money(option.cost.p50, currency)])),
+        Some(quote) => text::as_quoted(&sum(currency.sign(), quote.likely)),
+        None if option.cost.p90 <= 0.0 => text::NO_COST.to_owned(),
+        None if option.quoted => text::as_quoted(&money(option.cost.p50, currency)),
+        None => text::by_estimate(&joined(&["about ", &money(option.cost.p50, currency)])),
     }
 }
 
@@ -143,16 +147,16 @@ fn effect(page: Page, report: &Report, option: &OptionReport) -> String {
         let gain = alone.net.mean - leave.net.mean;
         let amount = money(gain.abs(), page.open.currency());
         return match gain {
-            gain if gain.abs() < LEAST_MONEY => say::WORTH_SAME.to_owned(),
-            gain if gain > 0.0 => say::worth_more(&amount),
-            _ => say::worth_less(&amount),
+            gain if gain.abs() < LEAST_MONEY => text::WORTH_SAME.to_owned(),
+            gain if gain > 0.0 => text::worth_more(&amount),
+            _ => text::worth_less(&amount),
         };
     }
     let gain = 100.0 * (alone.score - leave.score);
     match gain {
-        gain if gain.abs() < LEAST_POINTS => say::SCORES_SAME.to_owned(),
-        gain if gain > 0.0 => say::scores_more(&points(gain)),
-        _ => say::scores_less(&points(gain)),
+        gain if gain.abs() < LEAST_POINTS => text::SCORES_SAME.to_owned(),
+        gain if gain > 0.0 => text::scores_more(&points(gain)),
+        _ => text::scores_less(&points(gain)),
     }
 }
 
@@ -161,16 +165,16 @@ pub(super) fn without(page: Page, step: &StepReport) -> String {
     if is_for_sale(page) {
         let lost = -step.without;
         return if lost < LEAST_MONEY {
-            say::WITHOUT_NOTHING.to_owned()
+            text::WITHOUT_NOTHING.to_owned()
         } else {
-            say::without_money(&money(lost, page.open.currency()))
+            text::without_money(&money(lost, page.open.currency()))
         };
     }
     let lost = -100.0 * step.without;
     if lost < LEAST_POINTS {
-        say::WITHOUT_NOTHING.to_owned()
+        text::WITHOUT_NOTHING.to_owned()
     } else {
-        say::without_points(&points(lost))
+        text::without_points(&points(lost))
     }
 }
 
@@ -178,7 +182,7 @@ fn points(points: f64) -> String {
     // A share of 1 times 100 fits.
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
     let whole = points.abs().round() as usize;
-    count(whole, say::POINT, say::POINTS)
+    count(whole, text::POINT, text::POINTS)
 }
 
 fn is_for_sale(page: Page) -> bool {

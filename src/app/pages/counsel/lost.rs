@@ -8,9 +8,9 @@ use yew::prelude::*;
 use crate::app::parts::element::{el, group};
 use crate::app::parts::marks::{bullets, named, section};
 use crate::app::parts::words::{joined, small};
-use crate::app::wording::counsel as say;
+use crate::app::wording::counsel as text;
 
-/// Losses in words.
+/// The losses in words.
 pub(super) fn lost(report: &Report) -> Html {
     let advised = report
         .courses
@@ -20,13 +20,13 @@ pub(super) fn lost(report: &Report) -> Html {
         .map(|c| {
             c.lost
                 .iter()
-                .filter(|l| **l != say::NO_LOSS)
+                .filter(|l| **l != text::NO_LOSS)
                 .map(|l| l.get().into())
                 .collect()
         })
         .unwrap_or_default();
     if lost.is_empty() {
-        lost.push(say::NOTHING_LOST.into());
+        lost.push(text::NOTHING_LOST.into());
     }
     let name = advised.map_or("", |c| &c.name);
     let against: Vec<&OptionReport> = report
@@ -45,23 +45,23 @@ pub(super) fn lost(report: &Report) -> Html {
         .filter(|t| !t.ask.is_empty())
         .collect();
     let with_advised = el("div", "")
-        .el(el("dt", "").words(say::with_advised(&small(name))))
+        .el(el("dt", "").words(text::with_advised(&small(name))))
         .el(el("dd", "").put(bullets(lost)));
     let with_others = against.into_iter().map(|option| {
         el("div", "")
-            .el(el("dt", "").words(say::with_contrast(&small(option.name.get()))))
+            .el(el("dt", "").words(text::with_contrast(&small(option.name.get()))))
             .el(el("dd", "").said("", joined(&[option.lost.get(), "."])))
     });
     let body = group()
         .el(el("dl", "")
             .el(with_advised)
             .each(with_others, |other| other))
-        .el(el("h3", "").text(say::QUESTION))
+        .el(el("h3", "").text(text::QUESTION))
         .el(el("ul", "").each(questions, |text| {
             el("li", "")
                 .key(text.id)
                 .put(named(text.name, joined(&[": ", text.ask])))
         }))
         .html();
-    section("lost", "lost-title", say::LOST, body)
+    section("lost", "lost-title", text::LOST, body)
 }

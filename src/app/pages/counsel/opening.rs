@@ -1,5 +1,5 @@
-//! Who is reading, and the answer opened in their own words: three or four lines made of the report as
-//! it stands. Nothing is worked out for it, so no reader is told another thing than the next.
+//! The choice of reader, and the opening of the answer for that reader: three or four lines from the report. It
+//! computes nothing, so every reader gets the same facts.
 
 use leavewell_model::Report;
 use leavewell_model::counsel::Input;
@@ -19,12 +19,12 @@ use crate::app::parts::words::{gain_band, joined, money_band, number, small};
 use crate::app::reader::Reader;
 use crate::app::route::Route;
 use crate::app::state::{Action, Open};
-use crate::app::wording::reader as say;
+use crate::app::wording::reader as text;
 
-/// The field of a case that holds how long work takes.
+/// The field of a case for the months that the work takes.
 const AWAY: &str = "worth.work_months";
 
-/// The choice of who is reading.
+/// The choice of reader.
 pub(super) fn who(page: Page) -> Html {
     let chosen = page
         .act
@@ -40,17 +40,17 @@ pub(super) fn who(page: Page) -> Html {
             el("label", "radio")
                 .key(reader.id())
                 .el(button)
-                .tag("span", say::label(reader))
+                .tag("span", text::label(reader))
         });
     el("fieldset", "choice reader")
         .attr("aria-describedby", "reader-hint")
-        .tag("legend", say::WHO)
+        .tag("legend", text::WHO)
         .el(radios)
-        .put(hint("reader", say::WHO_HINT))
+        .put(hint("reader", text::WHO_HINT))
         .html()
 }
 
-/// The opening of whoever is reading; nothing where the report does not hold the course advised.
+/// The opening for the chosen reader, or nothing if the report lacks the advised plan.
 pub(super) fn opening(page: Page, report: &Report) -> Html {
     let reader = page.state.reader;
     let made = Opening::of(page, report);
@@ -58,7 +58,7 @@ pub(super) fn opening(page: Page, report: &Report) -> Html {
     el("div", "opening")
         .key(reader.id())
         .hidden(lines.is_empty())
-        .tag("h3", say::title(reader))
+        .tag("h3", text::title(reader))
         .el(el("dl", "facts").each(lines, |line| {
             let mut said = el("dd", "").words(line.text);
             if let Some((route, words)) = line.link {
@@ -74,7 +74,7 @@ pub(super) fn opening(page: Page, report: &Report) -> Html {
 struct Line {
     what: &'static str,
     text: String,
-    /// Where there is more of it.
+    /// A link to more about it.
     link: Option<(Route, &'static str)>,
 }
 
@@ -86,12 +86,12 @@ fn line(what: &'static str, text: String) -> Line {
     }
 }
 
-/// What the lines are made of.
+/// The sources of the lines.
 struct Opening<'a> {
     open: &'a Open,
     report: &'a Report,
     course: &'a CourseReport,
-    /// The steps in the words of the catalogue.
+    /// The steps, in the catalogue's words.
     steps: Vec<&'static TreatmentText>,
 }
 
@@ -107,45 +107,45 @@ impl<'a> Opening<'a> {
     }
 
     fn lines(&self, reader: Reader) -> Vec<Line> {
-        let lost = || line(say::LOST, self.lost() + ".");
+        let lost = || line(text::LOST, self.lost() + ".");
         match reader {
             Reader::Owner => vec![
-                line(say::DO, self.plainly()),
-                line(say::COST, say::cost(&capital(&self.cost()), &self.gain())),
+                line(text::DO, self.plainly()),
+                line(text::COST, text::cost(&capital(&self.cost()), &self.gain())),
                 lost(),
-                line(say::ASK, self.questions()),
+                line(text::ASK, self.questions()),
             ],
             Reader::Restorer => vec![
-                line(say::STEPS, say::steps(&self.classed(), &self.cost())),
-                line(say::BEFORE, self.conditions()),
+                line(text::STEPS, text::steps(&self.classed(), &self.cost())),
+                line(text::BEFORE, self.conditions()),
                 Line {
-                    link: Some((Route::Sheet(Recipient::Client), say::CLIENT_SHEET)),
-                    ..line(say::TELL_CLIENT, self.for_client())
+                    link: Some((Route::Sheet(Recipient::Client), text::CLIENT_SHEET)),
+                    ..line(text::TELL_CLIENT, self.for_client())
                 },
             ],
             Reader::Dealer => vec![
-                line(say::NET, self.net()),
+                line(text::NET, self.net()),
                 Line {
-                    link: Some((Route::Money, say::TO_MONEY)),
-                    ..line(say::MOST, self.most())
+                    link: Some((Route::Money, text::TO_MONEY)),
+                    ..line(text::MOST, self.most())
                 },
-                line(say::AWAY, self.away()),
+                line(text::AWAY, self.away()),
                 Line {
-                    link: Some((Route::Sheet(Recipient::Buyer), say::BUYER_SHEET)),
-                    ..line(say::TELL_BUYER, self.for_buyer())
+                    link: Some((Route::Sheet(Recipient::Buyer), text::BUYER_SHEET)),
+                    ..line(text::TELL_BUYER, self.for_buyer())
                 },
             ],
         }
     }
 
-    /// The steps by name, each with what is done; and where somebody else does it, a word on its caution.
+    /// The steps by name with what each does, and a note if the owner should not do all of it.
     fn plainly(&self) -> String {
         let steps = self.steps.iter().map(|t| joined(&[t.name, ": ", t.plain]));
         let plain = steps.collect::<Vec<String>>().join(" ");
         if self.owner_may_do_all() {
             plain
         } else {
-            plain + say::NOT_AT_HOME
+            plain + text::NOT_AT_HOME
         }
     }
 
@@ -157,7 +157,7 @@ impl<'a> Opening<'a> {
         let steps = self
             .steps
             .iter()
-            .map(|t| joined(&[t.name, ": ", say::class(t.class)]));
+            .map(|t| joined(&[t.name, ": ", text::class(t.class)]));
         steps.collect::<Vec<String>>().join("; ")
     }
 
@@ -166,11 +166,11 @@ impl<'a> Opening<'a> {
         asked.join(" ")
     }
 
-    /// The cost as the options word it.
+    /// The cost, worded as in the options.
     fn cost(&self) -> String {
         let cost = self.course.cost;
         if cost.p90 <= 0.0 {
-            return small(say::NOTHING);
+            return small(text::NOTHING);
         }
         let costs = |option: &&OptionReport| {
             option.cost.p90 > 0.0
@@ -186,14 +186,14 @@ impl<'a> Opening<'a> {
             .iter()
             .filter(costs)
             .all(|option| option.quoted);
-        let basis = if all { "" } else { say::ESTIMATED };
+        let basis = if all { "" } else { text::ESTIMATED };
         money_band(cost, self.open.currency()) + basis
     }
 
     fn gain(&self) -> String {
         let gain = self.course.net_gain;
         if gain.p10 == 0.0 && gain.p90 == 0.0 {
-            return say::NO_CHANGE.to_owned();
+            return text::NO_CHANGE.to_owned();
         }
         unbroken(&gain_band(gain, self.open.currency()))
     }
@@ -204,15 +204,15 @@ impl<'a> Opening<'a> {
             .lost
             .iter()
             .map(|l| l.get())
-            .filter(|l| *l != say::NOTHING)
+            .filter(|l| *l != text::NOTHING)
             .collect();
         if lost.is_empty() {
-            return say::NOTHING.to_owned();
+            return text::NOTHING.to_owned();
         }
         lost.join("; ")
     }
 
-    /// What the rules ask before the work.
+    /// What the rules require before the work.
     fn conditions(&self) -> String {
         let asked: Vec<String> = self
             .course
@@ -221,17 +221,17 @@ impl<'a> Opening<'a> {
             .map(|v| joined(&[&v.reason, " ", &v.lifted_by]))
             .collect();
         if asked.is_empty() {
-            return say::NO_CONDITION.to_owned();
+            return text::NO_CONDITION.to_owned();
         }
         asked.join(" ")
     }
 
     fn for_client(&self) -> String {
         let undone = capital(&self.course.reversibility_words);
-        say::tell_client(&small_first(&self.lost()), &undone)
+        text::tell_client(&small_first(&self.lost()), &undone)
     }
 
-    /// The course in words; its steps are named as they are everywhere.
+    /// The plan in words, with the usual names of its steps.
     fn named(&self) -> String {
         small_first(&self.course.name)
     }
@@ -243,54 +243,54 @@ impl<'a> Opening<'a> {
     fn net(&self) -> String {
         let currency = self.open.currency();
         let now = self.report.value.net_as_it_is;
-        let now = say::net_now(&unbroken(&money_band(now, currency)));
+        let now = text::net_now(&unbroken(&money_band(now, currency)));
         let sold = self.open.case.aim.goal_or_default() == Goal::Sell;
         let after = match (sold, self.has_work()) {
-            (false, _) => say::NOT_FOR_SALE.to_owned(),
-            (true, false) if self.course.cost.p90 <= 0.0 => say::net_same(&self.named()),
+            (false, _) => text::NOT_FOR_SALE.to_owned(),
+            (true, false) if self.course.cost.p90 <= 0.0 => text::net_same(&self.named()),
             _ => {
                 let net = unbroken(&money_band(band(self.course.net), currency));
-                say::net_after(&self.named(), &net, &self.gain())
+                text::net_after(&self.named(), &net, &self.gain())
             }
         };
         joined(&[&now, &after])
     }
 
-    /// Where the cost turns the answer, in the words of the report.
+    /// The cost at which the answer changes, in the report's words.
     fn most(&self) -> String {
         let mut changes = self.open.known_changes().iter();
         let turn = match changes.find(|c| Input::parse(&c.input) == Some(Input::Cost)) {
             Some(change) => change.text.clone(),
             None if matches!(self.open.changes.as_deref(), Some(Err(_))) => {
-                say::NOT_FOUND.to_owned()
+                text::NOT_FOUND.to_owned()
             }
-            None => say::LOOKED_FOR.to_owned(),
+            None => text::LOOKED_FOR.to_owned(),
         };
         let cost = if self.course.cost.p90 > 0.0 {
             self.cost()
         } else {
             String::new()
         };
-        joined(&[&say::reckoned(&self.course.name, &cost), &turn])
+        joined(&[&text::estimated(&self.course.name, &cost), &turn])
     }
 
-    /// How long the piece is away: whatever its owner may not do is done elsewhere.
+    /// How long the piece is away. Work that its owner may not do is done elsewhere.
     fn away(&self) -> String {
         if self.owner_may_do_all() {
-            return say::NOT_AWAY.to_owned();
+            return text::NOT_AWAY.to_owned();
         }
         if let Ok(Some(own)) = self.open.draft.number(AWAY) {
-            return say::away(&number(own), true);
+            return text::away(&number(own), true);
         }
         let ledger = ledger_of(&self.open.case);
-        say::away(&number(ledger.value("value.trade.months.work")), false)
+        text::away(&number(ledger.value("value.trade.months.work")), false)
     }
 
     fn for_buyer(&self) -> String {
         let mut told = if self.has_work() {
-            say::tell_buyer(&self.named(), &small_first(&self.lost()))
+            text::tell_buyer(&self.named(), &small_first(&self.lost()))
         } else {
-            say::NOTHING_DONE.to_owned()
+            text::NOTHING_DONE.to_owned()
         };
         if self.report.display_only.yes {
             told.push(' ');
@@ -308,7 +308,7 @@ fn band(of: BandMean) -> Band {
     }
 }
 
-/// With a small first letter, as within a sentence.
+/// The text with a lower-case first letter, for use inside a sentence.
 pub(super) fn small_first(words: &str) -> String {
     match words.split_at_checked(1) {
         Some((first, rest)) => joined(&[&first.to_ascii_lowercase(), rest]),
@@ -327,7 +327,7 @@ mod tests {
     use crate::app::examples::EXAMPLES;
     use crate::app::state::State;
 
-    /// The openings of a case for all three, each as one text.
+    /// The openings of a case for all three readers, each as one text.
     fn openings(text: &str) -> (Report, Open, [String; 3]) {
         let draft = Draft::parse(text).unwrap();
         let (case, problems) = draft.read();
@@ -355,7 +355,7 @@ mod tests {
     }
 
     #[test]
-    fn every_reader_is_told_of_the_same_treatment_and_the_same_money() {
+    fn every_reader_gets_the_same_treatment_and_the_same_money() {
         for example in EXAMPLES {
             let (report, open, said) = openings(example.text);
             let advised = report
@@ -378,7 +378,7 @@ mod tests {
     }
 
     #[test]
-    fn nobody_is_spared_what_is_gone_for_good() {
+    fn every_reader_sees_what_is_lost_for_good() {
         let mut seen = 0;
         for example in EXAMPLES {
             let (report, _, said) = openings(example.text);
@@ -388,7 +388,7 @@ mod tests {
                 .find(|c| c.steps == report.counsel.steps);
             for lost in &advised.unwrap().lost {
                 seen += 1;
-                // Within a sentence it begins small.
+                // Inside a sentence it starts with a lower-case letter.
                 let end = &lost.get()[1..];
                 assert!(said.iter().all(|text| text.contains(end)), "{end}");
             }
@@ -397,7 +397,7 @@ mod tests {
     }
 
     #[test]
-    fn each_opening_says_what_its_reader_came_for() {
+    fn each_opening_answers_its_readers_question() {
         let tureen = include_str!("../../../../tests/cases/copper_reproduction_tureen.json");
         let (report, open, [owner, restorer, dealer]) = openings(tureen);
         let option = report
@@ -430,7 +430,7 @@ mod tests {
         );
         assert!(dealer.contains("About 2 months"), "{dealer}");
 
-        // One's own months stand in for those of the ledger; what is no number does not.
+        // The person's months replace those of the ledger, unless they are not a number.
         let with = |months: &str| {
             let mut draft = Draft::parse(tureen).unwrap();
             draft.set(AWAY, months);
@@ -441,21 +441,21 @@ mod tests {
     }
 
     #[test]
-    fn leaving_it_sends_nothing_away_and_a_keeper_is_weighed_for_no_sale() {
+    fn leaving_it_alone_takes_no_time_away_and_a_keepers_answer_weighs_no_sale() {
         let tray = include_str!("../../../../tests/cases/worn_tray.json");
         let (_, _, [_, restorer, dealer]) = openings(tray);
-        assert!(dealer.contains(say::NOT_AWAY) && dealer.contains(say::NOTHING_DONE));
+        assert!(dealer.contains(text::NOT_AWAY) && dealer.contains(text::NOTHING_DONE));
         assert!(restorer.contains("preventive conservation"));
         let mut draft = Draft::parse(tray).unwrap();
         draft.set("aim.goal", "keep_use");
         let kept = openings(&draft.to_json()).2[2].clone();
         draft.set("aim.goal", "sell");
         let sold = openings(&draft.to_json()).2[2].clone();
-        assert!(kept.contains(say::NOT_FOR_SALE) && !sold.contains(say::NOT_FOR_SALE));
+        assert!(kept.contains(text::NOT_FOR_SALE) && !sold.contains(text::NOT_FOR_SALE));
     }
 
     #[test]
-    fn what_is_not_known_yet_is_not_made_up() {
+    fn missing_results_are_not_made_up() {
         let draft = Draft::parse(EXAMPLES[0].text).unwrap();
         let (case, problems) = draft.read();
         let mut report = weigh(&case, problems);
@@ -468,7 +468,7 @@ mod tests {
             act: &act,
         };
         let made = Opening::of(page, &report).unwrap();
-        assert!(made.most().ends_with(say::LOOKED_FOR));
+        assert!(made.most().ends_with(text::LOOKED_FOR));
         report.courses.clear();
         assert!(Opening::of(page, &report).is_none());
     }

@@ -1,4 +1,4 @@
-//! Every treatment a person may ask about, side by side, the barred ones with their reasons.
+//! Every treatment a person may ask about, side by side, with the reasons for the barred ones.
 
 use leavewell_model::Report;
 use leavewell_model::record::Currency;
@@ -11,10 +11,10 @@ use crate::app::charts::unbeaten;
 use crate::app::parts::element::{El, el, group};
 use crate::app::parts::marks::{all, fold, p, section};
 use crate::app::parts::words::{gain_band, joined, money_band, percent};
-use crate::app::wording::counsel as say;
+use crate::app::wording::counsel as text;
 
-/// The options. One table: on a narrow screen each row becomes a block, so every cell carries the
-/// head of its column, shown there only.
+/// The table of options. On a narrow screen each row becomes a block, so every cell contains its column head,
+/// which shows only there.
 pub(super) fn options(report: &Report, currency: Currency) -> Html {
     let mut options: Vec<&OptionReport> = report.options.iter().collect();
     options.sort_by_key(|option| order(&option.outcome));
@@ -28,18 +28,18 @@ pub(super) fn options(report: &Report, currency: Currency) -> Html {
     let (idle, never) = (of(&["not_needed"]), of(&["never"]));
     options.retain(|o| !matches!(&*o.outcome, "not_needed" | "never"));
     let shown = vec![
-        table(say::OPTIONS_CAPTION, &options, report, currency),
-        folded(say::IDLE, &idle, report, currency),
-        folded(say::NEVER, &never, report, currency),
+        table(text::OPTIONS_CAPTION, &options, report, currency),
+        folded(text::IDLE, &idle, report, currency),
+        folded(text::NEVER, &never, report, currency),
     ];
-    section("options", "options-title", say::OPTIONS, all(shown))
+    section("options", "options-title", text::OPTIONS, all(shown))
 }
 
-/// Options a person need not read to decide: named in a line that opens.
+/// A fold with the options a person need not read to decide.
 fn folded(why: &str, options: &[&OptionReport], report: &Report, currency: Currency) -> Html {
     let names: Vec<&str> = options.iter().map(|o| o.name.get()).collect();
     let summary = joined(&[why, ": ", &names.join(", ").to_ascii_lowercase()]);
-    let table = table(say::BY_ITSELF, options, report, currency);
+    let table = table(text::BY_ITSELF, options, report, currency);
     el("div", "")
         .hidden(options.is_empty())
         .put(fold("", summary, table))
@@ -53,7 +53,7 @@ fn table(
     currency: Currency,
 ) -> Html {
     let part = |tag, role| el(tag, "").attr("role", role);
-    let heads = part("tr", "row").each(say::OPTIONS_HEAD, |head| {
+    let heads = part("tr", "row").each(text::OPTIONS_HEAD, |head| {
         part("th", "columnheader").attr("scope", "col").text(head)
     });
     let rows = part("tbody", "rowgroup").each(options, |option| row(option, report, currency));
@@ -110,7 +110,7 @@ fn row(option: &OptionReport, report: &Report, currency: Currency) -> El {
 fn cell(colspan: &'static str, column: usize, body: Html) -> Html {
     let head = el("span", "cell-head")
         .attr("aria-hidden", "true")
-        .text(say::OPTIONS_HEAD.get(column).copied().unwrap_or_default());
+        .text(text::OPTIONS_HEAD.get(column).copied().unwrap_or_default());
     el("td", "")
         .attr("role", "cell")
         .attr("colspan", colspan)
@@ -123,8 +123,8 @@ fn two(class: &'static str, first: String, second: String) -> Html {
     group().said(class, first).said("", second).html()
 }
 
-/// A plan of this treatment alone. A test for lead first, a wash, old lacquer taken off and better keeping
-/// are part of it.
+/// Whether the plan is this treatment alone. A lead test, a wash, the removal of old lacquer and better care may
+/// be part of it.
 pub(super) fn is_by_itself(course: &CourseReport, treatment: &str) -> bool {
     let beside =
         |step: &&Text| **step == treatment || !["T01", "T02", "T02b", "T17"].contains(&step.get());
@@ -143,7 +143,7 @@ fn said(option: &OptionReport, report: &Report) -> Html {
         .hidden(option.verdicts.is_empty() || option.outcome == "not_needed")
         .each(&option.verdicts, |verdict| {
             let lifts = if verdict.outcome == "barred" {
-                say::LIFTS
+                text::LIFTS
             } else {
                 ""
             };
@@ -158,18 +158,18 @@ fn said(option: &OptionReport, report: &Report) -> Html {
 
 fn money(course: Option<&CourseReport>, currency: Currency) -> Html {
     let Some(course) = course else {
-        return p("quiet", say::NO_MONEY);
+        return p("quiet", text::NO_MONEY);
     };
     let gain = course.net_gain;
     let words = if gain.p10 == 0.0 && gain.p90 == 0.0 {
-        say::NO_CHANGE.to_owned()
+        text::NO_CHANGE.to_owned()
     } else {
         capital(&unbroken(&gain_band(gain, currency)))
     };
     two("figures", words, capital(&unbeaten(course.p_best)))
 }
 
-/// The same words with every minus and every per cent held to its number.
+/// The text with no line break between a number and its minus or per cent sign.
 pub(super) fn unbroken(words: &str) -> String {
     words
         .replace('\u{2212}', "\u{2212}\u{2060}")
@@ -178,25 +178,25 @@ pub(super) fn unbroken(words: &str) -> String {
 
 fn kept_words(course: &CourseReport) -> String {
     match course.originality {
-        all if all >= 1.0 => say::KEEPS_ALL.to_owned(),
-        none if none <= 0.0 => say::KEEPS_NOTHING.to_owned(),
-        some => unbroken(&say::keeps(&percent(some))),
+        all if all >= 1.0 => text::KEEPS_ALL.to_owned(),
+        none if none <= 0.0 => text::KEEPS_NOTHING.to_owned(),
+        some => unbroken(&text::keeps(&percent(some))),
     }
 }
 
 fn cost_words(option: &OptionReport, currency: Currency) -> String {
     if option.cost.p90 <= 0.0 {
-        return say::COSTS_NOTHING.to_owned();
+        return text::COSTS_NOTHING.to_owned();
     }
     let basis = if option.quoted {
-        say::QUOTED
+        text::QUOTED
     } else {
-        say::ESTIMATED
+        text::ESTIMATED
     };
     capital(&money_band(option.cost, currency)) + basis
 }
 
-/// What is still worth knowing of an option that is out.
+/// What is still worth knowing about an option that is ruled out.
 fn closed_line(option: &OptionReport, course: Option<&CourseReport>, currency: Currency) -> String {
     let mut said = vec![capital(&option.reversibility_words)];
     said.extend(course.map(kept_words));
@@ -206,22 +206,22 @@ fn closed_line(option: &OptionReport, course: Option<&CourseReport>, currency: C
     said.join(". ") + "."
 }
 
-/// Who may do it, from the letters of the catalogue.
+/// Who may do it, from the catalogue's letters.
 fn who(letters: &str) -> String {
     let words: Vec<&str> = letters
         .split('/')
-        .map(|letter| say::person(letter.trim()))
+        .map(|letter| text::person(letter.trim()))
         .collect();
     let (last, others) = words.split_last().map_or(("", &[][..]), |(l, o)| (*l, o));
     let said = if others.is_empty() {
         last.to_owned()
     } else {
-        say::or(&others.join(", "), last)
+        text::or(&others.join(", "), last)
     };
     capital(&said)
 }
 
-/// What can be done first, what is out last.
+/// The display order: what can be done first, what is ruled out last.
 fn order(outcome: &str) -> u8 {
     match outcome {
         "allowed" => 0,
@@ -240,8 +240,8 @@ mod tests {
 
     #[test]
     fn letters_become_people() {
-        assert_eq!(who("O"), "You yourself");
-        assert_eq!(who("O/C"), "You yourself or a conservator");
+        assert_eq!(who("O"), "You");
+        assert_eq!(who("O/C"), "You or a conservator");
         assert_eq!(who("-"), "Nobody");
     }
 }

@@ -18,7 +18,7 @@ use crate::app::parts::marks::{bullets, fold, press, section};
 use crate::app::parts::words::{gain_band, joined, list, money_band, small};
 use crate::app::platform::page::focus_on;
 use crate::app::state::{Action, Target};
-use crate::app::wording::proposal as say;
+use crate::app::wording::proposal as text;
 
 /// Where the steps stand in the record.
 const STEPS: &str = "proposal.steps";
@@ -30,17 +30,17 @@ const PROPOSAL: &str = "proposal";
 pub(super) fn proposal(page: Page, report: &Report) -> Html {
     let count = page.open.draft.count(STEPS);
     let body = group()
-        .p("hint", say::HINT)
+        .p("hint", text::HINT)
         .el(group().each(0..count, |place| step(page, place)))
         .el(el("p", "").el(button("")
             .pressed(press(page.act, Action::Add(STEPS)))
-            .text(say::ADD)))
+            .text(text::ADD)))
         .el(el("div", "")
             .hidden(count == 0)
             .put(held_against(page))
             .put(weighed(page, report)))
         .html();
-    section("proposal", "proposal-title", say::TITLE, body)
+    section("proposal", "proposal-title", text::TITLE, body)
 }
 
 fn step(page: Page, place: usize) -> El {
@@ -55,7 +55,7 @@ fn step(page: Page, place: usize) -> El {
         .filter(|text| text.id != "T00")
         .map(|text| (text.id, text.name))
         .collect();
-    let [label, hint] = say::PRICE;
+    let [label, hint] = text::PRICE;
     let price = number_field(
         page,
         at("likely"),
@@ -63,14 +63,14 @@ fn step(page: Page, place: usize) -> El {
     );
     el("fieldset", "choice quote")
         .key(&joined(&["step-", &place.to_string()]))
-        .el(el("legend", "").words(say::step(place + 1)))
-        .put(pick(page, at("treatment"), say::TREATMENT, named))
+        .el(el("legend", "").words(text::step(place + 1)))
+        .put(pick(page, at("treatment"), text::TREATMENT, named))
         .el(el("div", "side-by-side")
             .put(price)
-            .put(number_field(page, at("hours"), say::HOURS))
-            .put(pick(page, at("who"), say::WHO, choices!(Doer))))
+            .put(number_field(page, at("hours"), text::HOURS))
+            .put(pick(page, at("who"), text::WHO, choices!(Doer))))
         .put(parts(page, at("parts")))
-        .el(button("").pressed(remove).text(say::REMOVE))
+        .el(button("").pressed(remove).text(text::REMOVE))
 }
 
 fn parts(page: Page, target: Target) -> Html {
@@ -89,8 +89,8 @@ fn parts(page: Page, target: Target) -> Html {
     let choices = offered.iter().map(|p| (p.id(), p.label())).collect();
     fold(
         "",
-        say::parts(&list(&ticked)),
-        several(page, target, say::PARTS, choices),
+        text::parts(&list(&ticked)),
+        several(page, target, text::PARTS, choices),
     )
 }
 
@@ -102,7 +102,7 @@ fn held_against(page: Page) -> Html {
         let asks = !typed(&event).is_empty();
         Action::Typed(asked, if asks { PROPOSAL } else { "" }.to_owned())
     });
-    tick_as("asked-proposal", ticked, heard, say::ASKED)
+    tick_as("asked-proposal", ticked, heard, text::ASKED)
 }
 
 /// The proposal as a whole and step by step, and what keeps a step out of it.
@@ -116,14 +116,14 @@ fn weighed(page: Page, report: &Report) -> Html {
         ". ",
         &capital(&unbroken(&gain_band(course.net_gain, currency))),
         " ",
-        say::AGAINST_LEAVING,
+        text::AGAINST_LEAVING,
         ". ",
-        say::COSTS,
+        text::COSTS,
         &money_band(course.cost, currency),
         ".",
     ]);
     let whole = if course.steps.iter().all(|step| *step == "T00") {
-        say::NOTHING_LEFT.to_owned()
+        text::NOTHING_LEFT.to_owned()
     } else {
         gain
     };
@@ -134,15 +134,15 @@ fn weighed(page: Page, report: &Report) -> Html {
     let each: Vec<AttrValue> = each.collect();
     let problems: Vec<AttrValue> = problems.iter().map(|p| p.clone().into()).collect();
     group()
-        .tag("h3", say::WEIGHED)
+        .tag("h3", text::WEIGHED)
         .el(el("div", "proposal-problems")
             .hidden(problems.is_empty())
-            .tag("h4", say::NOT_SO)
+            .tag("h4", text::NOT_SO)
             .put(bullets(problems)))
         .said("", whole)
         .el(el("div", "")
             .hidden(each.is_empty())
-            .tag("h4", say::STEP_BY_STEP)
+            .tag("h4", text::STEP_BY_STEP)
             .put(bullets(each)))
         .html()
 }

@@ -18,7 +18,7 @@ use crate::app::route::Route;
 use crate::app::state::Action;
 use crate::app::wording::counsel as say;
 
-/// What would change the answer. It is found a little later than the answer itself.
+/// What would change the answer. It arrives a little after the answer.
 pub(super) fn would_change(page: Page) -> Html {
     let open = page.open;
     let changes = open.known_changes();
@@ -44,7 +44,7 @@ pub(super) fn would_change(page: Page) -> Html {
     section("would-change", "would-change-title", say::CHANGES, body)
 }
 
-/// A slider for each input, and under the one that was moved what the answer would be.
+/// A slider for each input, and below the moved one the answer it would give.
 fn movers(page: Page, changes: &[ChangeReport]) -> Html {
     let inputs = changes.iter().filter(|change| change.now > 0.0);
     let inputs = inputs.filter_map(|change| Some((Input::parse(&change.input)?, change)));

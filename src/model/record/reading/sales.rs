@@ -8,7 +8,7 @@ use serde_json::{Map, Value};
 use super::wording::sales as words;
 use super::{MOST_ENTRIES, Reader, Section, place_in, shorten};
 use crate::identity::Kind;
-use crate::ledger::Ledger;
+use crate::ledger::{FigureId, Ledger};
 use crate::record::draft::yes_or_no;
 use crate::record::schema::SIMILAR;
 use crate::record::{Comparable, Currency, Date, Part, Similar, SoldAs, Word};
@@ -135,7 +135,7 @@ impl Reader {
 
     /// Prices far from the rest: named, but counted.
     fn far_prices(&mut self, sales: &[Comparable]) {
-        let far = Ledger::standard().value("value.comparable.far");
+        let far = Ledger::standard().value(FigureId::VALUE_COMPARABLE_FAR);
         for (i, sale) in sales.iter().enumerate() {
             let mut others: Vec<f64> = sales
                 .iter()
@@ -187,12 +187,12 @@ impl Reader {
 
     /// How like the piece it is: a word or a share of 1.
     fn similar(&mut self, s: &Section) -> Similar {
-        const CLOSE: Similar = Similar::Word("close");
+        const CLOSE: Similar = Similar::Close;
         match s.get("similar").and_then(Value::as_str) {
             None if s.get("similar").is_none() => CLOSE,
             Some("close") => CLOSE,
-            Some("fair") => Similar::Word("fair"),
-            Some("loose") => Similar::Word("loose"),
+            Some("fair") => Similar::Fair,
+            Some("loose") => Similar::Loose,
             _ => match self.number_of(s, "similar", &SIMILAR) {
                 None => CLOSE,
                 Some(share) if share > 0.0 => Similar::Share(share),
@@ -202,7 +202,7 @@ impl Reader {
                         words::NOT_ALIKE.to_owned(),
                         words::NOT_ALIKE_REMEDY,
                     );
-                    Similar::Word("loose")
+                    Similar::Loose
                 }
             },
         }
@@ -391,16 +391,13 @@ mod tests {
         let [a, b, c] = &case.comparables[..] else {
             panic!("three sales")
         };
-        assert_eq!(
-            (a.sold_as, a.similar),
-            (SoldAs::Asking, Similar::Word("fair"))
-        );
+        assert_eq!((a.sold_as, a.similar), (SoldAs::Asking, Similar::Fair));
         assert!(a.kind.is_some() && a.bleed.is_some());
         assert_eq!(
             (b.sold_as, b.similar),
             (SoldAs::Hammer, Similar::Share(0.5))
         );
-        assert_eq!(c.similar, Similar::Word("loose"));
+        assert_eq!(c.similar, Similar::Loose);
         let fields: Vec<_> = problems.iter().map(|p| p.field.as_str()).collect();
         assert_eq!(fields, ["comparables[1].what", "comparables[2].similar"]);
     }

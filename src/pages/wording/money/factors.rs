@@ -1,13 +1,13 @@
-//! Words on what moves the price.
+//! Wording on what moves the price.
 
 pub(crate) const FACTORS: &str = "What moves the price";
 
 // Anything else a buyer would notice
 
 pub(crate) const FLAWS: &str = "Anything else a buyer would notice";
-pub(crate) const WHATEVER_IS_DONE: &str = "These change what any buyer pays, whatever is done to the \
-    silver. Solder or lead that was put inside stamped borders and hollow parts when it was made is \
-    no fault and takes nothing off.";
+pub(crate) const WHATEVER_IS_DONE: &str = "These change what any buyer pays, whatever is done to \
+    the silver. Solder or lead put inside stamped borders and hollow parts when the piece was made \
+    is not a fault and takes nothing off.";
 
 pub(crate) fn flaw_words(flaw: &str) -> &'static str {
     match flaw {
@@ -18,22 +18,22 @@ pub(crate) fn flaw_words(flaw: &str) -> &'static str {
         "part_missing_minor" => "A small part missing, such as a nozzle or finial",
         "part_missing_major" => "A main part missing, such as a lid, branch or handle",
         "part_replaced" => "A part replaced",
-        "marriage" => "Parts that did not begin together",
+        "marriage" => "Parts from different pieces",
         "single_of_pair" => "One of a pair",
-        _ => "Altered later into something else",
+        _ => "Later converted into something else",
     }
 }
 
 pub(crate) const YES: &str = "Yes";
 pub(crate) const DAMPING: &str = "Several faults together";
-pub(crate) const DAMPING_HINT: &str = "At 100 all factors are multiplied. Less makes a heap of \
-    faults count for less: the worst counts in full, the rest by this much.";
+pub(crate) const DAMPING_HINT: &str = "At 100 all factors are multiplied. A lower figure makes \
+    many faults count for less: the worst counts in full, the rest by this much.";
 
-// The factors, and one's own
+// The factors, and the user's own
 
 pub(crate) const OWN: &str = "The factors behind this, and your own";
-pub(crate) const WHAT_EACH_IS: &str = "Each is what one state of the piece does to its price, as a \
-    share of the undamaged price. Put in your own where you know better; an empty field holds ours.";
+pub(crate) const WHAT_EACH_IS: &str = "Each factor is the price in one condition, as a share of \
+    the undamaged price. Enter your own where you know better; an empty field uses ours.";
 
 pub(crate) fn usual_range(low: f64, high: f64, id: &str) -> String {
     format!("Usual range {low} to {high}; {id}.")

@@ -1,4 +1,4 @@
-//! Words on what each thing that could be done would come to.
+//! Wording on the outcome of each possible treatment.
 
 pub(crate) const BEFORE_AND_AFTER: &str = "What it is worth before and after";
 
@@ -10,75 +10,76 @@ pub(crate) fn not_advised(name: &str) -> String {
 
 pub(crate) fn as_it_is(hammer: &str, kept_words: &str, kept: &str) -> String {
     format!(
-        "As it is, it would be knocked down for about {hammer}. {kept_words} you would keep about {kept}."
+        "As it is, it would fetch a hammer price of about {hammer}. {kept_words} you would keep about \
+         {kept}."
     )
 }
 
 pub(crate) const AFTER_FEES: &str = "After the seller's fees";
 pub(crate) const SOLD_PRIVATELY: &str = "Sold privately";
 pub(crate) const NONE_MAY_BE_ADVISED: &str = "As things stand, none of the work below may be \
-    advised; what stands there is what it would come to.";
+    advised; the figures only show what it would come to.";
 
 pub(crate) fn best(plan: &str, gain: &str) -> String {
     format!(
-        "In money alone, \"{plan}\" does best of what may be done: on average it would leave {gain} more than \
-         leaving it alone."
+        "In money alone, \"{plan}\" does best of what may be done: on average you would end up with {gain} \
+         more than by leaving it alone."
     )
 }
 
 pub(crate) fn nothing_beats_leaving(plan: &str, loss: &str) -> String {
     format!(
-        "In money alone, nothing that may be done beats leaving it alone; \"{plan}\" comes nearest and would on \
-         average leave {loss} less."
+        "In money alone, nothing that may be done beats leaving it alone; \"{plan}\" comes closest and on \
+         average leaves you {loss} worse off."
     )
 }
 
 pub(crate) fn undamaged(hammer: &str) -> String {
-    format!("Undamaged, one like it would be knocked down for about {hammer}.")
+    format!("Undamaged, one like it would fetch a hammer price of about {hammer}.")
 }
 
-pub(crate) const NOTHING_GIVEN: &str = "You have given no value and no sales, so this rests on what \
-    such pieces usually fetch: our judgement, and wide.";
+pub(crate) const NOTHING_GIVEN: &str = "You have given no value and no sales, so this rests on \
+    what such pieces usually fetch: our judgement, with a wide range.";
 
 pub(crate) fn barred(plan: &str, why: &str) -> String {
     format!("{plan} is not advised: {why}")
 }
 
-pub(crate) const INDICATIVE: &str = "Indicative, not an appraisal. Each pair of numbers in brackets \
-    holds 8 cases in 10. Money is only one side: what is lost for good stands with the counsel.";
+pub(crate) const INDICATIVE: &str = "Indicative, not an appraisal. Each pair of numbers in \
+    brackets covers 8 cases in 10. Money is only one side: the advice says what is lost for good.";
 
 // The picture
 
 pub(crate) const PICTURE_TITLE: &str =
     "The hammer price, and below it what is left after fees and the work";
-pub(crate) const PICTURE: &str = "For each thing that could be done, a band of hammer prices and \
-    under it, told apart by lines, the band of what is left after the seller's fees and the cost of \
-    the work; a stroke marks each middle.";
-pub(crate) const CAPTION: &str = "Before and after: middle, and where 8 in 10 would lie";
+pub(crate) const PICTURE: &str = "For each thing that could be done, a band of hammer prices and, \
+    below it, a lined band of what is left after the seller's fees and the cost of the work; a \
+    stroke marks each middle.";
+pub(crate) const CAPTION: &str = "Before and after: the middle, and the range that covers 8 in 10";
 pub(crate) const COLUMNS: [&str; 5] = [
     "What is done",
     "Hammer price",
     "Cost of the work",
     "Left after fees and work",
-    "Against leaving it, on average",
+    "Compared with leaving it, on average",
 ];
 
 // What the work costs
 
 pub(crate) const COSTS: &str = "What the work costs";
-pub(crate) const WHERE_COSTS_COME_FROM: &str = "This goes with the prices put in above. Without a \
-    price a usual one is taken and the range is wide. A price given as one number is taken to run \
-    over at times, as jobs do.";
+pub(crate) const WHERE_COSTS_COME_FROM: &str = "This uses the prices entered above. Without a \
+    price, a usual one is used and the range is wide. A price given as a single number is assumed \
+    to overrun at times, as jobs do.";
 
 pub(crate) fn quote_with(treatment: &str, post: &str) -> String {
-    format!("{treatment}: who asked it, deposit; post and insurance {post}")
+    format!("{treatment}: who quoted, deposit; post and insurance {post}")
 }
 
 pub(crate) fn quote(treatment: &str) -> String {
-    format!("{treatment}: who asked it, post, deposit")
+    format!("{treatment}: who quoted, post, deposit")
 }
 
-pub(crate) const WHO_GAVE_IT: &str = "Who gave it";
+pub(crate) const WHO_GAVE_IT: &str = "Who quoted";
 pub(crate) const POST: &str = "Post and insurance";
 pub(crate) const POST_HINT: &str = "There and back, on top of the price.";
 pub(crate) const DEPOSIT: &str = "Deposit";
@@ -90,7 +91,6 @@ pub(crate) fn quote_from(by: &str) -> String {
     format!("Quote from {by}")
 }
 
-pub(crate) const COSTS_CAPTION: &str =
-    "What the work is reckoned to cost, post and insurance included";
+pub(crate) const COSTS_CAPTION: &str = "Estimated cost of the work, post and insurance included";
 pub(crate) const COSTS_COLUMNS: [&str; 4] =
-    ["Work", "Where from", "Cost", "Of which before the work"];
+    ["Work", "Basis", "Cost", "Of which due before the work"];

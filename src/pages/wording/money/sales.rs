@@ -1,9 +1,8 @@
-//! Words on sales of pieces like it.
+//! Wording on sales of similar pieces.
 
 pub(crate) const SALES: &str = "Sales of pieces like it";
-pub(crate) const HOW_TO_TYPE_THEM: &str = "Type sales of pieces like it, one a row; there is always \
-    an empty row at the end. Each is brought to what an undamaged one would have been knocked down \
-    for at auction.";
+pub(crate) const HOW_TO_TYPE_THEM: &str = "Enter sales of pieces like it, one per row; there is \
+    always an empty row at the end. Each is converted to the hammer price of an undamaged one.";
 
 // One sale
 
@@ -47,7 +46,7 @@ pub(crate) const VERY_LIKE: &str = "Very like it";
 pub(crate) const FAIRLY_LIKE: &str = "Fairly like it";
 pub(crate) const LOOSELY_LIKE: &str = "Loosely like it";
 pub(crate) const BLEED: &str = "Base metal showing";
-pub(crate) const BLEED_HINT: &str = "What is not said is taken as sound.";
+pub(crate) const BLEED_HINT: &str = "Anything not stated counts as sound.";
 pub(crate) const TARNISH: &str = "Tarnish";
 pub(crate) const DENTS: &str = "Dents";
 pub(crate) const JOINTS: &str = "Joints";
@@ -60,11 +59,10 @@ pub(crate) const DOES_IT_COUNT_HINT: &str = "Left out, it stays here.";
 pub(crate) const IT_COUNTS: &str = "It counts";
 pub(crate) const LEAVE_IT_OUT: &str = "Leave it out";
 
-// What each sale says
+// What each sale suggests
 
-pub(crate) const NO_SALE: &str =
-    "No sale counts yet, so the value rests on your guess, or on what such pieces usually fetch.";
-pub(crate) const EACH_SALE: &str = "What each sale says";
+pub(crate) const NO_SALE: &str = "No sale counts yet, so the value rests on your estimate, or on what such pieces usually fetch.";
+pub(crate) const EACH_SALE: &str = "What each sale suggests";
 pub(crate) const COLUMNS: [&str; 7] = [
     "Sale",
     "Price",
@@ -78,13 +76,15 @@ pub(crate) const YES: &str = "Yes";
 pub(crate) const NO: &str = "No";
 
 pub(crate) fn pulls_most(sale: &str, without: &str, middle: &str) -> String {
-    format!("{sale} pulls most: without it the middle would be {without} instead of {middle}.")
+    format!(
+        "{sale} has the most influence: without it the middle would be {without} instead of {middle}."
+    )
 }
 
 pub(crate) fn does_not_fit(sale: &str, times: &str) -> String {
     format!(
-        "{sale} does not fit: going by the rest, a price as far out would turn up about {times} times in 100. \
-         Look for a slip, or for what made it different; you can leave it out."
+        "{sale} does not fit: by the others, a price that far out would occur about {times} times in 100. \
+         Look for a typing error, or for what made it different; you can leave it out."
     )
 }
 
@@ -99,19 +99,19 @@ pub(crate) fn narrower(before: f64, after: f64) -> String {
 
 pub(crate) fn wider(before: f64, after: f64) -> String {
     format!(
-        "The band grew from the middle times or divided by {before:.1} to {after:.1}, because the sales lie far \
-         from each other or from where you began."
+        "The band grew from the middle times or divided by {before:.1} to {after:.1}, because the sales lie \
+         far from each other or from your starting value."
     )
 }
 
-pub(crate) const HOW_THEY_COUNT: &str = "The band holds 8 in 10 of what the next such piece would \
-    fetch. Prices are compared as ratios; a sale counts less the older and the less alike it is. How \
-    condition moves a price is our judgement, and is not made wider here.";
+pub(crate) const HOW_THEY_COUNT: &str = "The band covers 8 in 10 of what the next such piece would \
+    fetch. Prices are compared as ratios; a sale counts for less the older and the less similar it \
+    is. How condition moves a price is our judgement; its uncertainty is not added here.";
 
 // The picture
 
 pub(crate) const BEFORE: &str = "Before the sales";
-pub(crate) const EACH: &str = "Each sale, brought to undamaged";
+pub(crate) const EACH: &str = "Each sale, converted to undamaged";
 pub(crate) const WITH: &str = "With the sales";
 
 pub(crate) fn picture_title(middle: &str) -> String {
@@ -119,7 +119,8 @@ pub(crate) fn picture_title(middle: &str) -> String {
 }
 
 pub(crate) const PICTURE: &str = "A wide band before the sales, a mark for each sale, and the band \
-    with the sales, on a scale on which even steps are even ratios.";
-pub(crate) const CAPTION: &str = "Undamaged, at auction: middle, and where 8 in 10 would lie";
+    with the sales, on a scale where equal steps are equal ratios.";
+pub(crate) const CAPTION: &str = "Undamaged, at auction: the middle, and the range that covers 8 \
+    in 10";
 pub(crate) const RESTS_ON: &str = "What it rests on";
 pub(crate) const PRICE: &str = "Price";

@@ -1,0 +1,85 @@
+//! Worn phrases stay out of the words of the screens, and out of the sources that are already free of them.
+
+use super::files;
+
+/// Phrases that no owner and no engineer would say, with the plain words for them.
+const WORN: [(&str, &str); 19] = [
+    ("stands in", "replaces, is the default"),
+    ("told", "says, shows, knows"),
+    ("somebody", "a person, someone, you"),
+    ("ways things may be", "cases"),
+    ("what is so", "what is true"),
+    ("of its own", "separate, different"),
+    ("of their own", "separate, different"),
+    ("of one's own", "the person's"),
+    ("of your own", "your"),
+    ("held against", "compared with"),
+    ("laid over", "added to"),
+    ("laid beside", "compared with"),
+    ("likely more as less", "your best guess"),
+    ("takes the place of", "replaces"),
+    ("hold all the same", "still apply"),
+    ("comes of", "result"),
+    ("reckoned", "estimated"),
+    ("anew", "again"),
+    ("whoever is reading", "the reader"),
+];
+
+/// Where no worn phrase may stand, comments included.
+const CLEAN: [&str; 6] = [
+    "src/app/wording",
+    "src/app/parts",
+    "src/app/charts",
+    "src/app/drawings",
+    "src/app/platform",
+    "src/dev",
+];
+
+/// Texts that a phrase may stand in, because they are names and not prose.
+const NAMES: [&str; 1] = ["leavewell-told"];
+
+/// The worn phrases in a source. A text that a backslash continues on the next line counts as one line.
+fn worn(source: &str) -> Vec<&'static str> {
+    let mut text = String::new();
+    for (at, part) in source.split("\\\n").enumerate() {
+        text.push_str(if at == 0 { part } else { part.trim_start() });
+    }
+    for name in NAMES {
+        text = text.replace(name, "");
+    }
+    let words: Vec<String> = text
+        .split(|letter: char| !letter.is_alphanumeric() && letter != '\'' && letter != '_')
+        .filter(|word| !word.is_empty())
+        .map(str::to_lowercase)
+        .collect();
+    WORN.iter()
+        .map(|(phrase, _)| *phrase)
+        .filter(|phrase| {
+            let phrase: Vec<&str> = phrase.split(' ').collect();
+            words.windows(phrase.len()).any(|found| found == phrase)
+        })
+        .collect()
+}
+
+#[test]
+fn the_words_of_screens_are_free_of_worn_phrases() {
+    let mut faults = Vec::new();
+    for (name, source) in CLEAN.iter().flat_map(|folder| files(folder, &["rs"])) {
+        for phrase in worn(&source) {
+            let instead = WORN.iter().find(|(known, _)| *known == phrase);
+            let instead = instead.map_or("", |(_, plain)| *plain);
+            faults.push(format!("{name}: \"{phrase}\"; say: {instead}"));
+        }
+    }
+    assert!(faults.is_empty(), "{}", faults.join("\n"));
+}
+
+#[test]
+fn worn_phrases_are_found_whatever_their_case_and_line_breaks() {
+    assert_eq!(worn("Somebody else"), ["somebody"]);
+    assert_eq!(worn("Tick what is \\\n     so."), ["what is so"]);
+    assert_eq!(worn("// It has a box\n// of its\n// own."), ["of its own"]);
+    assert!(worn("It stands on the shelf; a stranger foretold it.").is_empty());
+    assert!(worn("a \"leavewell-told\" event").is_empty());
+    assert!(worn("let untold = told_twice;").is_empty());
+}
