@@ -8,6 +8,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use leavewell_model::ledger::{Ledger, caution, finding, findings};
+use leavewell_model::record::schema::FIELDS;
 use leavewell_model::terms::Treatment;
 
 #[path = "tidy/unused.rs"]
@@ -823,29 +824,74 @@ fn the_words_of_the_counsel_stand_in_their_folder() {
     );
 }
 
-/// Text becomes a value in the record alone, with one range and one message; pages show text as typed
-/// and read typed values.
-#[test]
-fn pages_turn_no_text_into_numbers() {
-    let pages: Vec<(String, String)> = files("src/pages", &["rs"])
-        .into_iter()
+/// The code of these folders without the tests of each file.
+fn code_of(folders: &[&str]) -> Vec<(String, String)> {
+    folders
+        .iter()
+        .flat_map(|folder| files(folder, &["rs"]))
         .filter(|(name, _)| !name.ends_with("tests.rs"))
         .map(|(name, text)| {
             let code = text.split("#[cfg(test)]").next().unwrap_or_default();
             (name, code.to_owned())
         })
-        .collect();
+        .collect()
+}
+
+/// Only the record turns text into a value, with one range and one message. Pages and screens show
+/// text as typed and read typed values.
+#[test]
+fn pages_and_screens_turn_no_text_into_numbers() {
     check_absent(
-        &pages,
+        &code_of(&["src/pages", "src/app"]),
         &[
             "decimal(",
             "typed_number",
             ".parse()",
             ".parse::<",
+            "from_str_radix",
             "parse(&draft.text",
         ],
-        "a page parses text itself",
+        "text is parsed outside the record",
     );
+}
+
+/// A field of the schema that no code asks for is a promise nobody keeps. The last name of its path
+/// has to stand in the reader, a page or a screen.
+#[test]
+fn every_field_of_the_schema_is_asked_for_by_name() {
+    // Of version 2: kept in the file and compared, and asked for by no screen yet.
+    let kept = [
+        "findings[].from",
+        "comparables[].of",
+        "parts[].spots",
+        "done[].bill_no",
+        "done[].method",
+        "done[].deviations",
+        "done[].kept",
+        "done[].bad",
+    ];
+    let code: String = code_of(&["src/model/record", "src/pages", "src/app"])
+        .into_iter()
+        .filter(|(name, _)| !name.starts_with("src/model/record/schema"))
+        .map(|(_, code)| code)
+        .collect();
+    let asked_for = |path: &str| {
+        let last = path.rsplit('.').next().unwrap();
+        // In quotes, at the end of a path, or before what a page adds to it.
+        ["\"", ".", "_"].iter().any(|before| {
+            ["\"", "["]
+                .iter()
+                .any(|after| code.contains(&format!("{before}{last}{after}")))
+        }) || last
+            .split_once('_')
+            .is_some_and(|(_, unit)| code.contains(&format!("\"_{unit}\"")))
+    };
+    let unasked: Vec<&str> = FIELDS
+        .iter()
+        .map(|field| field.path)
+        .filter(|path| !kept.contains(path) && !asked_for(path))
+        .collect();
+    assert!(unasked.is_empty(), "{unasked:?}");
 }
 
 #[test]
@@ -919,7 +965,7 @@ fn elsewhere_in_the_model_words_stand_only_with_what_they_name() {
             "the reasons of its rules, and what lifts them",
         ),
         ("terms/treatment.rs", "", "the names of its codes"),
-        ("treatment/circumstances.rs", "", "the questions it asks"),
+        ("record/circumstances.rs", "", "the questions it asks"),
         (
             "treatment/guards.rs",
             "",

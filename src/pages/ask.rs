@@ -2,9 +2,9 @@
 
 use super::block::{Block, Choice, Field};
 use leavewell_model::record::Draft;
-use leavewell_model::record::schema::number_in;
+use leavewell_model::record::schema::{self, FieldKind};
 
-/// The definition of a number field.
+/// The definition of a number field. Its range is the schema's.
 #[derive(Clone, Copy, Debug)]
 pub struct Question<'a> {
     /// Path of its text in the record.
@@ -15,8 +15,6 @@ pub struct Question<'a> {
     pub unit: &'a str,
     /// A line of help; may be empty.
     pub hint: &'a str,
-    /// Least and greatest usable value, both included.
-    pub range: (f64, f64),
     /// The value used while the field is empty.
     pub stand_in: Option<f64>,
 }
@@ -24,6 +22,14 @@ pub struct Question<'a> {
 /// The field and its number: the default while it is empty, `None` if the text cannot be used.
 #[must_use]
 pub fn number(draft: &Draft, ask: Question<'_>) -> (Block, Option<f64>) {
+    debug_assert!(
+        matches!(
+            schema::field(ask.path).map(|field| field.kind),
+            Some(FieldKind::Number(_))
+        ),
+        "the schema has no number {}",
+        ask.path
+    );
     let (value, problem) = read_number(draft, &ask);
     let field = Field {
         path: ask.path.to_owned(),
@@ -40,7 +46,7 @@ pub fn number(draft: &Draft, ask: Question<'_>) -> (Block, Option<f64>) {
 
 /// The number as the record reads it, or its default. If the text cannot be used, `None` and what is wrong.
 fn read_number(draft: &Draft, ask: &Question<'_>) -> (Option<f64>, String) {
-    match number_in(draft, ask.path, ask.range) {
+    match draft.number(ask.path) {
         Ok(value) => (value.or(ask.stand_in), String::new()),
         Err(problem) => (None, format!("{} {}", problem.message, problem.remedy)),
     }
@@ -83,7 +89,6 @@ mod tests {
         label: "Thickness",
         unit: "mm",
         hint: "",
-        range: (0.05, 30.0),
         stand_in: Some(0.8),
     };
 
@@ -108,11 +113,16 @@ mod tests {
     }
 
     #[test]
-    fn an_unusable_number_states_the_valid_range() {
-        for text in ["0", "-3", "1e300", "thick"] {
+    fn an_unusable_number_states_what_is_usable() {
+        for (text, what_can) in [
+            ("0", "0.05 to 30"),
+            ("-3", "0.05 to 30"),
+            ("1e300", "0.05 to 30"),
+            ("thick", "in digits, such as 0.8"),
+        ] {
             let (problem, value) = asked(text);
             assert_eq!(value, None, "{text}");
-            assert!(problem.contains("0.05 to 30"), "{problem}");
+            assert!(problem.contains(what_can), "{problem}");
         }
     }
 

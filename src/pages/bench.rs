@@ -22,7 +22,7 @@ pub(super) struct Bench<'a> {
     pub(super) ledger: &'a Ledger,
 }
 
-/// The calculators in display order. Readings of the metal itself are pages of their own, shown on Look,
+/// The calculators in display order. Readings of the metal itself are separate pages, shown on Look,
 /// Condition and the bench.
 const SECTIONS: [fn(&Bench<'_>) -> Block; 3] = [heat::section, plating::section, food::section];
 

@@ -37,7 +37,6 @@ fn count(subject: &Subject) -> Vec<Block> {
             label: words::POINTS,
             unit: "",
             hint: words::POINTS_HINT,
-            range: (1.0, 100_000.0),
             stand_in: None,
         },
     );

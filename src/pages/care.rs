@@ -37,12 +37,11 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
             label: words::LOOK_AHEAD,
             unit: words::YEARS,
             hint: "",
-            range: (1.0, 300.0),
             stand_in: Some(worn.ledger.value(FigureId::SILVER_CARE_YEARS)),
         },
     );
-    let a = Asked::new(draft, "a", words::FIRST_HABIT, &worn.ledger);
-    let b = Asked::new(draft, "b", words::SECOND_HABIT, &worn.ledger);
+    let a = EnteredHabit::new(draft, "a", words::FIRST_HABIT, &worn.ledger);
+    let b = EnteredHabit::new(draft, "b", words::SECOND_HABIT, &worn.ledger);
     let mut blocks = vec![
         Block::Row {
             blocks: vec![which, ahead],
@@ -60,7 +59,7 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
 }
 
 /// One habit, as entered.
-struct Asked {
+struct EnteredHabit {
     blocks: Vec<Block>,
     name: &'static str,
     setting: &'static str,
@@ -70,7 +69,7 @@ struct Asked {
     a_year: Option<f64>,
 }
 
-impl Asked {
+impl EnteredHabit {
     fn new(draft: &Draft, id: &str, name: &'static str, ledger: &Ledger) -> Self {
         let path = |field: &str| format!("care.{id}.{field}");
         // The second habit defaults to the gentle one, so that there is something to compare.
@@ -110,7 +109,6 @@ impl Asked {
                 label: words::CLEANINGS,
                 unit: "",
                 hint: words::CLEANINGS_HINT,
-                range: (0.0, 400.0),
                 stand_in: Some(ledger.value(FigureId::SILVER_POLISH_PER_YEAR)),
             },
         );
@@ -121,7 +119,6 @@ impl Asked {
                 label: words::IN_YEARS,
                 unit: words::YEARS,
                 hint: "",
-                range: (0.1, 100.0),
                 stand_in: Some(1.0),
             },
         );
@@ -174,7 +171,7 @@ struct Forecast {
 fn forecast(
     worn: &Worn,
     part: PartName,
-    asked: &Asked,
+    asked: &EnteredHabit,
     a_year: f64,
     horizon: f64,
 ) -> Option<Forecast> {
@@ -249,7 +246,7 @@ fn answer(
     case: &Case,
     part: PartName,
     worn: &Worn,
-    habits: [&Asked; 2],
+    habits: [&EnteredHabit; 2],
     horizon: Option<f64>,
 ) -> Vec<Block> {
     if let_in(case, part.id()) {
@@ -401,14 +398,14 @@ fn side_by_side(a: &Forecast, b: &Forecast) -> Table {
 }
 
 /// A warning for parts where the rules bar rubbing: the forecast is not advice to rub.
-fn rubbed_bare(asked: &Asked, a_year: f64, worn: &Worn) -> Option<Block> {
+fn rubbed_bare(asked: &EnteredHabit, a_year: f64, worn: &Worn) -> Option<Block> {
     let limit = worn.ledger.value(FigureId::GUARD_BLEED_NO_CLEAN);
     let seen = median(&worn.bleed);
     (a_year > 0.0 && seen >= limit).then(|| Block::said(Tone::Stop, words::rubbed_bare(asked.name)))
 }
 
 /// The cautions for the chosen methods, each once.
-fn cautions(habits: &[(&Asked, f64)], worn: &Worn) -> Vec<Block> {
+fn cautions(habits: &[(&EnteredHabit, f64)], worn: &Worn) -> Vec<Block> {
     let mut ids: Vec<&str> = Vec::new();
     let mut add = |id| {
         if !ids.contains(&id) {
@@ -544,7 +541,7 @@ mod tests {
         let (case, _) = draft.read();
         let worn = Worn::new(&leavewell_model::counsel::solve(&case), part);
         let make = |id, name| {
-            let asked = Asked::new(draft, id, name, &worn.ledger);
+            let asked = EnteredHabit::new(draft, id, name, &worn.ledger);
             forecast(&worn, part, &asked, asked.a_year.unwrap(), 50.0).unwrap()
         };
         (make("a", "first"), make("b", "second"))

@@ -5,7 +5,7 @@ use super::Subject;
 use super::ask::choice;
 use super::block::{Block, Table, Tone};
 use super::caution_blocks;
-use super::say::figures;
+use super::number_text::figures;
 use super::standing::Standing;
 use super::wording::catalogue as words;
 use leavewell_model::counsel::Solved;
@@ -125,7 +125,7 @@ fn treatment(t: Treatment, verdicts: &[Verdict], solved: &Solved, report: &Repor
     }
     if !verdicts.is_empty() {
         blocks.push(Block::List {
-            items: verdicts.iter().map(told).collect(),
+            items: verdicts.iter().map(verdict_text).collect(),
         });
     }
     blocks.extend(caution_blocks::of_treatment(t));
@@ -171,7 +171,7 @@ fn treatment(t: Treatment, verdicts: &[Verdict], solved: &Solved, report: &Repor
     Block::section(&format!("catalogue.{}", t.id()), text.name, blocks)
 }
 
-fn told(v: &Verdict) -> String {
+fn verdict_text(v: &Verdict) -> String {
     let rule = guard_text(v.guard).map_or_else(String::new, |g| format!(" ({})", g.id));
     let lead = match v.outcome {
         Outcome::Conditional => words::ON_CONDITION,

@@ -8,6 +8,7 @@ use super::record_fields::{FIELDS, Record};
 use super::wording::compare as words;
 use leavewell_model::ledger::finding;
 use leavewell_model::record::difference::{ChangedBy, Difference, changed_by, differences, merge};
+use leavewell_model::record::schema;
 use leavewell_model::record::{Draft, typed_text};
 use leavewell_model::terms::Treatment;
 use leavewell_model::terms::{Currency, Doer, Form, Goal, PartName, Route, Seen};
@@ -96,7 +97,7 @@ fn compare(question: &str) -> Result<Answer, String> {
         .iter()
         .zip(by)
         .map(|(difference, by)| Line {
-            name: name(&difference.path),
+            name: name(difference),
             mine: said(&my_words, difference, difference.mine.as_ref()),
             theirs: said(&their_words, difference, difference.theirs.as_ref()),
             by: match by {
@@ -123,15 +124,12 @@ fn earlier_name(record: &Draft) -> String {
     }
 }
 
-/// A path in the record as words.
-fn name(path: &[String]) -> String {
-    let known = |place: &str| {
-        words::NAMES
-            .iter()
-            .find(|(id, _)| *id == place)
-            .map(|(_, n)| *n)
-    };
-    match path {
+/// A path in the record as words. Labels come from the schema; a field that it lacks is named by its
+/// own name, made readable.
+fn name(difference: &Difference) -> String {
+    let path = &difference.path;
+    let label = difference.field().map(|field| field.label);
+    match path.as_slice() {
         [list, id] if list == "findings" => {
             finding(id).map_or_else(|| words::look(id), |fact| fact.title.to_owned())
         }
@@ -141,20 +139,19 @@ fn name(path: &[String]) -> String {
         }
         [list, id, rest @ ..] if list == "parts" => {
             let part = PartName::parse(id).map_or_else(|| readable(id), |p| p.label().to_owned());
-            match rest {
-                [] => part,
-                [field] => {
-                    let field = FIELDS
-                        .iter()
-                        .find(|known| known.id == field)
-                        .map_or_else(|| readable(field), |known| known.label.to_owned());
-                    words::of_part(&part, &field)
-                }
-                _ => words::of_part(&part, &readable(&rest.join(", "))),
+            match (label, rest) {
+                (_, []) => part,
+                (Some(label), _) => words::of_part(&part, label),
+                (None, rest) => words::of_part(&part, &readable(&rest.join(", "))),
             }
         }
         [list, id, ..] if list == "overrides" => words::own_figure(id),
-        _ => known(&path.join(".")).map_or_else(|| readable(&path.join(", ")), str::to_owned),
+        [list, id, _] if let (Some(list), Some(label)) = (schema::section_label(list), label) => {
+            words::of_entry(list, id, label)
+        }
+        _ => label
+            .or_else(|| schema::section_label(&path.join(".")))
+            .map_or_else(|| readable(&path.join(", ")), str::to_owned),
     }
 }
 

@@ -5,7 +5,7 @@ use super::ask::{Question, number};
 use super::bench::Bench;
 use super::block::{Block, Table, Tone};
 use super::caution_blocks;
-use super::say::figures;
+use super::number_text::figures;
 use super::sources_fold::sources_fold;
 use super::wording::food as words;
 use leavewell_model::ledger::{Tag, caution};
@@ -151,7 +151,6 @@ fn results(bench: &Bench<'_>) -> (Vec<Block>, Vec<(&'static str, &'static str, f
                 label: name,
                 unit: "mg/kg",
                 hint: "",
-                range: (0.0, 100_000.0),
                 stand_in: None,
             },
         );
@@ -230,7 +229,6 @@ fn legacy(bench: &Bench<'_>) -> Vec<Block> {
             label: words::ONE_CUP,
             unit: "mL",
             hint: "",
-            range: (1.0, 5000.0),
             stand_in: Some(v("food.cup")),
         },
     );

@@ -6,7 +6,7 @@ use super::block::{Block, Table, Tone};
 use super::caution_blocks;
 use super::heat_on_piece;
 use super::heat_picture::picture;
-use super::say::{chance, mm, range};
+use super::number_text::{chance, mm, range};
 use super::sources_fold::sources_fold;
 use super::wording::heat as words;
 use leavewell_model::bench::{
@@ -195,7 +195,6 @@ fn ask(bench: &Bench<'_>) -> (Vec<Block>, Option<Setup>) {
             label: words::ROOM,
             unit: "°C",
             hint: "",
-            range: (-30.0, 50.0),
             stand_in: Some(ledger.value(FigureId::GUARD_HEAT_AMBIENT)),
         },
     );
@@ -206,7 +205,6 @@ fn ask(bench: &Bench<'_>) -> (Vec<Block>, Option<Setup>) {
             label: words::PATCH,
             unit: "mm",
             hint: "",
-            range: (0.5, 100.0),
             stand_in: Some(ledger.value(FigureId::GUARD_HEAT_PATCH)),
         },
     );
@@ -273,7 +271,6 @@ fn thickness(bench: &Bench<'_>, rod: bool) -> (Block, Option<(f64, f64, f64)>) {
             },
             unit: "mm",
             hint: words::THICKNESS_HINT,
-            range: (0.05, 30.0),
             stand_in: Some(figure.value),
         },
     );
@@ -294,7 +291,6 @@ fn joint(bench: &Bench<'_>, solder: Option<Alloy>) -> (Block, Option<(f64, f64)>
             label: words::JOINT,
             unit: "°C",
             hint: words::JOINT_HINT,
-            range: (-50.0, 1500.0),
             stand_in: None,
         },
     );
@@ -351,7 +347,7 @@ fn solder(bench: &Bench<'_>) -> (Block, Option<Alloy>) {
 
 /// How far the metal extends. Defaults to the size of the piece if recorded.
 fn extent(bench: &Bench<'_>) -> (Block, Option<f64>) {
-    let told = heat_on_piece::told_size_mm(bench).filter(|size| (1.0..=2000.0).contains(size));
+    let told = heat_on_piece::told_size_mm(bench);
     number(
         bench.draft,
         Question {
@@ -365,7 +361,6 @@ fn extent(bench: &Bench<'_>) -> (Block, Option<f64>) {
             } else {
                 words::EXTENT_FROM_HEIGHT
             },
-            range: (1.0, 2000.0),
             stand_in: Some(told.unwrap_or_else(|| bench.ledger.value(FigureId::HEAT_EXTENT))),
         },
     )
@@ -377,7 +372,6 @@ fn distance(bench: &Bench<'_>) -> (Block, Option<f64>) {
         .parts
         .iter()
         .filter_map(|p| p.joint_distance_mm)
-        .filter(|d| (0.0..=2000.0).contains(d))
         .min_by(f64::total_cmp);
     number(
         bench.draft,
@@ -390,7 +384,6 @@ fn distance(bench: &Bench<'_>) -> (Block, Option<f64>) {
             } else {
                 ""
             },
-            range: (0.0, 2000.0),
             stand_in: recorded,
         },
     )

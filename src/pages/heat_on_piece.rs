@@ -6,9 +6,10 @@ use super::bench::Bench;
 use super::block::{Block, HeatOnPiece, HeatZone, Table, Tone};
 use super::heat::{ReachRow, first};
 use super::heat_picture::BANDED;
-use super::say::{mm, range};
+use super::number_text::{mm, range};
 use super::wording::heat_on_piece as words;
 use leavewell_model::bench::{Reach, Spread};
+use leavewell_model::record::schema::within;
 use leavewell_model::terms::{Form, Joint, PartName};
 
 /// Parts that are usually soldered on, most likely first.
@@ -84,18 +85,21 @@ pub(super) fn told_size_mm(bench: &Bench<'_>) -> Option<f64> {
 }
 
 /// The size at which the piece is drawn.
-struct Size {
+struct DrawnSize {
     mm: f64,
     assumed: bool,
 }
 
 /// The recorded height, or for a tray, which is seen from above, its length. A typical size is assumed if
 /// none is recorded.
-fn size(bench: &Bench<'_>, form: Option<Form>) -> (Block, Size) {
+fn size(bench: &Bench<'_>, form: Option<Form>) -> (Block, DrawnSize) {
     let tray = form == Some(Form::Tray);
-    let bounds = (1.0, 3000.0);
     let (path, label, figure) = if tray {
-        ("bench.heat.long_mm", words::LENGTH, "heat.drawn.length")
+        // Records of version 1 have the length of a tray among the fields of this page.
+        let old = "bench.heat.long_mm";
+        let in_old_place = !bench.draft.text(old).trim().is_empty();
+        let path = if in_old_place { old } else { "piece.length_mm" };
+        (path, words::LENGTH, "heat.drawn.length")
     } else {
         ("piece.height_mm", words::HEIGHT, "heat.drawn.height")
     };
@@ -107,15 +111,14 @@ fn size(bench: &Bench<'_>, form: Option<Form>) -> (Block, Size) {
             label,
             unit: "mm",
             hint: words::SIZE_HINT,
-            range: bounds,
             stand_in: Some(assumed),
         },
     );
     let given = typed.filter(|_| !bench.draft.text(path).trim().is_empty());
     (
         field,
-        Size {
-            mm: given.unwrap_or(assumed).clamp(bounds.0, bounds.1),
+        DrawnSize {
+            mm: within(path, given.unwrap_or(assumed)),
             assumed: given.is_none(),
         },
     )
@@ -261,10 +264,11 @@ mod tests {
         assert_eq!(stands_in(&[tray]), "100");
         // For a tray the length counts, not the height.
         assert_eq!(stands_in(&[tray, ("piece.height_mm", "40")]), "100");
+        assert_eq!(stands_in(&[tray, ("piece.length_mm", "450")]), "450");
         assert_eq!(stands_in(&[tray, ("bench.heat.long_mm", "450")]), "450");
         let pot = ("piece.form", "teapot");
         assert_eq!(stands_in(&[pot, ("piece.height_mm", "150")]), "150");
-        assert_eq!(stands_in(&[pot, ("piece.height_mm", "2500")]), "100");
+        assert_eq!(stands_in(&[pot, ("piece.height_mm", "2500")]), "2500");
     }
 
     #[test]
@@ -316,7 +320,7 @@ mod tests {
                 "232 °C",
                 "260 °C",
                 "303.7 °C",
-                "327 °C",
+                "327.46 °C",
                 "779.1 °C"
             ]
         );

@@ -2,8 +2,8 @@
 
 use super::block::Table;
 use super::heat::ReachRow;
+use super::number_text::mm;
 use super::picture::{Anchor, Ink, Mark, Picture};
-use super::say::mm;
 use super::wording::heat_picture as words;
 use leavewell_model::bench::{Reach, Spread};
 

@@ -11,7 +11,7 @@ use super::wording::markup as words;
 /// Renders a whole page. `running` appears at the top of each printed page.
 #[must_use]
 pub fn markup(title: &str, running: &str, blocks: &[Block]) -> String {
-    let mut page = Page {
+    let mut page = HtmlPage {
         out: String::new(),
         pictures: 0,
     };
@@ -39,12 +39,12 @@ const HEAD: &str = "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\
 
 const STYLE: &str = include_str!("sheet.css");
 
-struct Page {
+struct HtmlPage {
     out: String,
     pictures: usize,
 }
 
-impl Page {
+impl HtmlPage {
     fn raw(&mut self, text: &str) {
         self.out.push_str(text);
     }

@@ -13,7 +13,7 @@ mod tests;
 
 use super::Subject;
 use super::block::{Block, Choice, Field, Tone};
-use super::purse::Purse;
+use super::money_text::MoneyFormat;
 use super::wording::money::{CAUTIONS, NOT_SAID};
 use leavewell_model::counsel::Worth;
 use leavewell_model::ledger::Level;
@@ -22,7 +22,7 @@ use leavewell_model::terms::Route;
 use leavewell_model::value::BUYERS;
 
 /// The inputs that every section of the page uses.
-struct Desk<'a> {
+struct MoneyInputs<'a> {
     draft: &'a Draft,
     case: &'a Case,
     problems: &'a [Problem],
@@ -30,7 +30,7 @@ struct Desk<'a> {
     /// The same on fewer draws, and as each sort of buyer alone sees it.
     quick: &'a Worth,
     buyers: &'a [Worth],
-    purse: Purse,
+    format: MoneyFormat,
     route: Route,
 }
 
@@ -46,31 +46,31 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
             Worth::seen_by(case, &quick, only)
         })
         .collect();
-    let desk = Desk {
+    let inputs = MoneyInputs {
         draft,
         case,
         problems,
         worth: &worth,
         quick: &quick,
         buyers: &buyers,
-        purse: Purse::of(case.market.currency),
+        format: MoneyFormat::of(case.market.currency),
         route: case.market.route.unwrap_or(Route::Auction),
     };
     vec![
-        plans::answer(&desk),
-        sales::sales(&desk),
-        plans::costs(&desk),
-        routes::routes(&desk),
-        break_evens::break_evens(&desk),
-        break_evens::bid(&desk),
-        routes::bases(&desk),
-        factors::factors(&desk),
-        cautions(&desk),
+        plans::answer(&inputs),
+        sales::sales(&inputs),
+        plans::costs(&inputs),
+        routes::routes(&inputs),
+        break_evens::break_evens(&inputs),
+        break_evens::bid(&inputs),
+        routes::bases(&inputs),
+        factors::factors(&inputs),
+        cautions(&inputs),
     ]
 }
 
-fn cautions(desk: &Desk) -> Block {
-    let said = desk
+fn cautions(inputs: &MoneyInputs) -> Block {
+    let said = inputs
         .worth
         .cautions
         .iter()
@@ -91,7 +91,7 @@ fn with_none<'a>(options: impl Iterator<Item = (&'a str, &'a str)>) -> Vec<(&'a 
     std::iter::once(("", NOT_SAID)).chain(options).collect()
 }
 
-impl Desk<'_> {
+impl MoneyInputs<'_> {
     /// What the record's reader found wrong with a field; empty if nothing.
     fn problem(&self, path: &str) -> String {
         self.problems
@@ -104,7 +104,7 @@ impl Desk<'_> {
 
     /// A field for an amount of money.
     fn number(&self, path: &str, label: &str, hint: &str) -> Block {
-        self.field(path, label, self.purse.unit(), hint, "", true)
+        self.field(path, label, self.format.unit(), hint, "", true)
     }
 
     fn field(
@@ -150,15 +150,7 @@ impl Desk<'_> {
     }
 
     /// A field that only this page has, and its number or default.
-    fn ask(
-        &self,
-        path: &str,
-        label: &str,
-        unit: &str,
-        hint: &str,
-        range: (f64, f64),
-        stand_in: f64,
-    ) -> (Block, f64) {
+    fn ask(&self, path: &str, label: &str, unit: &str, hint: &str, stand_in: f64) -> (Block, f64) {
         let (block, value) = super::ask::number(
             self.draft,
             super::ask::Question {
@@ -166,7 +158,6 @@ impl Desk<'_> {
                 label,
                 unit,
                 hint,
-                range,
                 stand_in: Some(stand_in),
             },
         );

@@ -5,8 +5,8 @@ use serde_json::Value;
 
 use super::as_typed::as_typed;
 use super::block::{Block, Table, Tone};
+use super::money_text::MoneyFormat;
 use super::plan_curve::curve;
-use super::purse::Purse;
 use super::sheet_cautions::cautions_for;
 use super::wording::plan as words;
 use leavewell_model::counsel::offer::{Offer, Offered, offer};
@@ -35,13 +35,13 @@ const ROUGHLY: usize = 200;
 #[must_use]
 pub fn offers_json(question: &str) -> String {
     let asked: Value = serde_json::from_str(question).unwrap_or_default();
-    let pieces: Vec<Piece> = items(&asked).iter().map(piece).collect();
+    let pieces: Vec<ShelfPiece> = items(&asked).iter().map(piece).collect();
     serde_json::to_string(&pieces).unwrap_or_default()
 }
 
 /// A piece on the shelf.
 #[derive(Clone, Debug, Serialize)]
-struct Piece {
+struct ShelfPiece {
     id: String,
     name: String,
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -50,7 +50,7 @@ struct Piece {
     problem: Option<String>,
 }
 
-fn piece(record: &Value) -> Piece {
+fn piece(record: &Value) -> ShelfPiece {
     let (name, offer, problem) = match Draft::parse(&text(&record["text"])) {
         Ok(draft) => (name_of(&draft), Some(offer(&solve(&draft.read().0))), None),
         Err(fault) => (
@@ -59,7 +59,7 @@ fn piece(record: &Value) -> Piece {
             Some(fault.problem().message),
         ),
     };
-    Piece {
+    ShelfPiece {
         id: text(&record["id"]),
         name,
         offer,
@@ -114,21 +114,21 @@ pub struct Problems {
 #[must_use]
 pub fn plan(question: &str) -> Planned {
     let question: Value = serde_json::from_str(question).unwrap_or_default();
-    answer(&Asked::new(&question))
+    answer(&PlanQuestion::new(&question))
 }
 
-struct Asked {
+struct PlanQuestion {
     money: String,
     hours: String,
     currency: String,
-    pieces: Vec<Piece>,
+    pieces: Vec<ShelfPiece>,
     left_out: Vec<String>,
     together: Vec<(String, String)>,
 }
 
-impl Asked {
+impl PlanQuestion {
     fn new(question: &Value) -> Self {
-        let pieces = items(&question["pieces"]).iter().map(|piece| Piece {
+        let pieces = items(&question["pieces"]).iter().map(|piece| ShelfPiece {
             id: text(&piece["id"]),
             name: text(&piece["name"]),
             offer: Offer::from_value(&piece["offer"]),
@@ -146,7 +146,7 @@ impl Asked {
     }
 }
 
-fn answer(asked: &Asked) -> Planned {
+fn answer(asked: &PlanQuestion) -> Planned {
     let currencies = currencies(asked);
     let wanted = currencies.iter().find(|c| c.id() == asked.currency);
     let currency = wanted
@@ -176,7 +176,7 @@ fn answer(asked: &Asked) -> Planned {
 }
 
 /// The currencies on the shelf, most common first.
-fn currencies(asked: &Asked) -> Vec<Currency> {
+fn currencies(asked: &PlanQuestion) -> Vec<Currency> {
     let of = |currency: &Currency| {
         let offers = asked.pieces.iter().filter_map(|p| p.offer.as_ref());
         offers.filter(|o| o.currency.get() == currency.id()).count()
@@ -211,11 +211,11 @@ struct Shelf<'a> {
     stock: Vec<Vec<Choice<2>>>,
     needs: Vec<Need>,
     limits: [f64; 2],
-    purse: Purse,
+    format: MoneyFormat,
 }
 
 impl<'a> Shelf<'a> {
-    fn new(asked: &'a Asked, currency: Currency, limits: [f64; 2]) -> Self {
+    fn new(asked: &'a PlanQuestion, currency: Currency, limits: [f64; 2]) -> Self {
         let mut others = Vec::new();
         let mut pieces: Vec<(&str, &Offer)> = Vec::new();
         let mut ids: Vec<&str> = Vec::new();
@@ -264,7 +264,7 @@ impl<'a> Shelf<'a> {
             stock,
             needs,
             limits,
-            purse: Purse::of(Some(currency)),
+            format: MoneyFormat::of(Some(currency)),
         }
     }
 
@@ -289,7 +289,7 @@ impl<'a> Shelf<'a> {
         let mut blocks = vec![Block::said(Tone::Answer, self.sentence(&plan))];
         blocks.push(Block::said(Tone::Plain, self.what_binds(&plan).join(" ")));
         if !plan.is_best() && plan.bound - plan.gain > 0.5 {
-            let gap = self.purse.amount(plan.bound - plan.gain);
+            let gap = self.format.amount(plan.bound - plan.gain);
             blocks.push(Block::said(Tone::Quiet, words::not_searched_out(&gap)));
         }
         blocks.extend(self.beside(&plan));
@@ -324,7 +324,7 @@ impl<'a> Shelf<'a> {
 
     fn sentence(&self, plan: &Selection<2>) -> String {
         let [money, hours] = self.limits;
-        let said_money = words::exact_money(self.purse.unit(), money);
+        let said_money = words::exact_money(self.format.unit(), money);
         let said_hours = words::exact_hours(hours);
         let limits = match (money.is_finite(), hours.is_finite()) {
             (true, true) => words::with_both(&said_money, &said_hours),
@@ -345,8 +345,8 @@ impl<'a> Shelf<'a> {
             &leavewell_model::terms::capital(&limits),
             worked,
             self.pieces.len(),
-            &self.purse.amount(plan.gain),
-            &words::money(self.purse.unit(), plan.uses[0]),
+            &self.format.amount(plan.gain),
+            &words::money(self.format.unit(), plan.uses[0]),
             &words::hours(plan.uses[1]),
         )
     }
@@ -381,8 +381,8 @@ impl<'a> Shelf<'a> {
         vec![
             name.to_owned(),
             what,
-            self.purse.amount(made.gain),
-            self.purse.amount(made.cost),
+            self.format.amount(made.gain),
+            self.format.amount(made.cost),
             made.hours.to_string(),
         ]
     }
@@ -408,7 +408,7 @@ impl<'a> Shelf<'a> {
                 .select(limits, MOST_HELD)
                 .map_or(0.0, |then| then.gain - plan.gain);
             said.push(if gain >= 0.5 {
-                words::more_brings(more, &self.purse.amount(gain))
+                words::more_brings(more, &self.format.amount(gain))
             } else {
                 words::more_brings_nothing(more)
             });
@@ -418,7 +418,7 @@ impl<'a> Shelf<'a> {
                 0.1 * money,
                 &[10.0, 25.0, 50.0, 100.0, 250.0, 500.0, 1000.0],
             );
-            ask([money + more, hours], &self.purse.amount(more));
+            ask([money + more, hours], &self.format.amount(more));
         }
         if hours.is_finite() {
             let more = step(0.1 * hours, &[1.0, 2.0, 5.0, 10.0, 20.0, 50.0]);
@@ -444,7 +444,7 @@ impl<'a> Shelf<'a> {
             rows: rows.collect(),
         };
         let over = high > self.limits[0] + 0.5;
-        let high = words::cost_high(&words::money(self.purse.unit(), high), over);
+        let high = words::cost_high(&words::money(self.format.unit(), high), over);
         vec![Block::section(
             "plan.work",
             words::TO_DO,
@@ -507,7 +507,7 @@ impl<'a> Shelf<'a> {
             }
         }
         let yours = money.is_finite().then_some((money, plan.gain));
-        Some(curve(&points, most, yours, self.purse))
+        Some(curve(&points, most, yours, self.format))
     }
 
     fn left_alone(&self) -> Option<Block> {
@@ -597,8 +597,8 @@ mod tests {
             let offer = Offer::from_value(&piece["offer"]).unwrap();
             let advised = &offer.choices[offer.advised];
             let steps: Vec<&str> = counsel.steps.iter().map(|s| s.get()).collect();
-            let told: Vec<&str> = advised.steps.iter().map(|s| s.get()).collect();
-            assert_eq!(told, if steps == ["T00"] { vec![] } else { steps });
+            let advised_steps: Vec<&str> = advised.steps.iter().map(|s| s.get()).collect();
+            assert_eq!(advised_steps, if steps == ["T00"] { vec![] } else { steps });
         }
         let said = words_of(&plan(&json!({ "pieces": pieces })));
         assert!(
@@ -612,9 +612,9 @@ mod tests {
         let pieces = offers(&[("a", TUREEN)]);
         let answer = plan(&json!({ "pieces": pieces, "money": "lots", "hours": "-2" }));
         assert_eq!(answer["blocks"], json!([]));
-        for field in ["money", "hours"] {
+        for (field, what_can) in [("money", "in digits"), ("hours", "0 to 1")] {
             let problem = answer["problems"][field].as_str().unwrap();
-            assert!(problem.contains("0 to 1"), "{field}: {problem}");
+            assert!(problem.contains(what_can), "{field}: {problem}");
         }
     }
 

@@ -1,8 +1,8 @@
 //! The curve of what money brings: the gain of the best plan for each sum.
 
 use super::block::{Block, Table};
+use super::money_text::MoneyFormat;
 use super::picture::{Anchor, Ink, Mark, Picture};
-use super::purse::Purse;
 use super::wording::plan_curve as words;
 
 const LEFT: f64 = 52.0;
@@ -16,7 +16,7 @@ pub(super) fn curve(
     changes: &[(f64, f64)],
     most: f64,
     yours: Option<(f64, f64)>,
-    purse: Purse,
+    format: MoneyFormat,
 ) -> Block {
     let gain = changes.last().map_or(1.0, |(_, brings)| *brings);
     let x = |money: f64| LEFT + (RIGHT - LEFT) * money / most.max(f64::MIN_POSITIVE);
@@ -25,7 +25,7 @@ pub(super) fn curve(
     for share in [0.0, 0.5, 1.0] {
         let at = y(share * gain);
         marks.push(Mark::path(Ink::Rule, format!("M{LEFT} {at:.1}H{RIGHT}")));
-        let said = purse.amount(share * gain);
+        let said = format.amount(share * gain);
         marks.push(Mark::text(
             Ink::Axis,
             Anchor::End,
@@ -41,7 +41,7 @@ pub(super) fn curve(
     marks.push(Mark::path(Ink::Middle, line));
     marks.push(Mark::path(Ink::Axis, format!("M{LEFT} {BOTTOM}H{RIGHT}")));
     for (money, anchor) in [(0.0, Anchor::Start), (most, Anchor::End)] {
-        let said = purse.amount(money);
+        let said = format.amount(money);
         marks.push(Mark::text(
             Ink::Axis,
             anchor,
@@ -72,28 +72,28 @@ pub(super) fn curve(
         ));
     }
     // Rounded as in the table, so that the curve stops rising where the table does.
-    let said = purse.amount(gain);
+    let said = format.amount(gain);
     let flat_from = changes
         .iter()
-        .find(|(_, brings)| purse.amount(*brings) == said);
+        .find(|(_, brings)| format.amount(*brings) == said);
     let title = match flat_from {
         Some((money, _)) if *money < 0.95 * most => {
-            words::rises_until(&purse.amount(gain), &purse.amount(*money))
+            words::rises_until(&format.amount(gain), &format.amount(*money))
         }
-        _ => words::rises(&purse.amount(gain)),
+        _ => words::rises(&format.amount(gain)),
     };
     let mut rows: Vec<Vec<String>> = Vec::new();
     for (money, brings) in changes {
-        let brings = purse.amount(*brings);
+        let brings = format.amount(*brings);
         // A gain that reads the same in the table is no change to a reader.
         if rows.last().is_none_or(|row| row.last() != Some(&brings)) {
-            rows.push(vec![purse.amount(*money), brings]);
+            rows.push(vec![format.amount(*money), brings]);
         }
     }
     let picture = Picture {
         id: "plan.curve".to_owned(),
         title,
-        description: words::description(&purse.amount(most), &purse.amount(gain)),
+        description: words::description(&format.amount(most), &format.amount(gain)),
         width: 320.0,
         height: BOTTOM + 24.0,
         marks,

@@ -6,8 +6,8 @@ use super::bench::Bench;
 use super::block::{Block, Table, Tone};
 use super::caution_blocks;
 use super::heat::first;
+use super::number_text::{figures, range};
 use super::plating_picture::{Solid, picture};
-use super::say::{figures, range};
 use super::sources_fold::sources_fold;
 use super::wording::plating as words;
 use leavewell_model::bench::{box_cm2, coat_g, oval_cm2, turned_cm2};
@@ -137,7 +137,6 @@ fn surfaces(bench: &Bench<'_>) -> (Vec<Block>, Option<Surfaces>, Option<Solid>) 
             label: words::EXTRAS_FIELD,
             unit: "%",
             hint: words::EXTRAS_HINT,
-            range: (0.0, 300.0),
             stand_in: Some(0.0),
         },
     );
@@ -177,24 +176,30 @@ fn size(bench: &Bench<'_>, path: &str, label: &str, stand_in: Option<f64>) -> (B
             } else {
                 ""
             },
-            range: (1.0, 2000.0),
             stand_in,
         },
     )
 }
 
 fn height(bench: &Bench<'_>) -> (Block, Option<f64>) {
-    let recorded = bench
-        .case
-        .piece
-        .height_mm
-        .filter(|h| (1.0..=2000.0).contains(h));
+    let recorded = bench.case.piece.height_mm;
     size(bench, "bench.plating.height_mm", words::HEIGHT, recorded)
 }
 
 fn length_and_width(bench: &Bench<'_>) -> (Vec<Block>, Option<(f64, f64)>) {
-    let (length_field, length) = size(bench, "bench.plating.length_mm", words::LENGTH, None);
-    let (width_field, width) = size(bench, "bench.plating.width_mm", words::WIDTH, None);
+    let piece = &bench.case.piece;
+    let (length_field, length) = size(
+        bench,
+        "bench.plating.length_mm",
+        words::LENGTH,
+        piece.length_mm,
+    );
+    let (width_field, width) = size(
+        bench,
+        "bench.plating.width_mm",
+        words::WIDTH,
+        piece.width_mm,
+    );
     (vec![length_field, width_field], length.zip(width))
 }
 
@@ -273,7 +278,6 @@ fn money(bench: &Bench<'_>) -> (Vec<Block>, Option<Money>) {
                  label: &'static str,
                  unit: &'static str,
                  hint: &'static str,
-                 range: (f64, f64),
                  stand_in: Option<f64>| {
         number(
             bench.draft,
@@ -282,7 +286,6 @@ fn money(bench: &Bench<'_>) -> (Vec<Block>, Option<Money>) {
                 label,
                 unit,
                 hint,
-                range,
                 stand_in,
             },
         )
@@ -292,7 +295,6 @@ fn money(bench: &Bench<'_>) -> (Vec<Block>, Option<Money>) {
         words::THICKNESS,
         "µm",
         words::THICKNESS_HINT,
-        (0.1, 500.0),
         Some(ledger.value(FigureId::SILVER_T0_NEW_PLATE)),
     );
     let (price_field, price) = plain(
@@ -300,7 +302,6 @@ fn money(bench: &Bench<'_>) -> (Vec<Block>, Option<Money>) {
         words::SILVER_PRICE,
         unit,
         words::SILVER_PRICE_HINT,
-        (0.001, 1000.0),
         Some(ledger.value(FigureId::PLATING_SILVER_PRICE)),
     );
     let quote = bench.case.quote(Treatment::Replate).map(|q| q.likely);
@@ -319,7 +320,6 @@ fn money(bench: &Bench<'_>) -> (Vec<Block>, Option<Money>) {
         } else {
             words::BILL_GUESSED
         },
-        (0.0, 1_000_000.0),
         Some(quote.unwrap_or_else(|| factor * ledger.value(FigureId::COST_T14A))),
     );
     let fields = vec![Block::Row {

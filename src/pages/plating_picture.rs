@@ -1,8 +1,8 @@
 //! The simple solid that stands for the piece, drawn from the sizes used for its surface.
 
 use super::block::Table;
+use super::number_text::mm;
 use super::picture::{Anchor, Ink, Mark, Picture};
-use super::say::mm;
 use super::wording::plating_picture as words;
 
 const WIDTH: f64 = 320.0;

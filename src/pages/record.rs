@@ -6,7 +6,7 @@ use super::Subject;
 use super::ask::choice;
 use super::block::{Block, Table, Tone};
 use super::part_words::{named, parts, text_field};
-use super::record_fields::{FIELDS, Kind, Record};
+use super::record_fields::{FIELDS, PartFieldKind, Record};
 use super::wording::record as words;
 use leavewell_model::record::{Case, Draft};
 use leavewell_model::terms::{Date, PartName};
@@ -166,15 +166,15 @@ fn more(now: &Record, case: &Case) -> Vec<Block> {
     for field in FIELDS.iter().filter(|f| f.only_here) {
         let path = format!("parts[part={}].{}", part.id(), field.id);
         match field.kind {
-            Kind::Words(words) => {
+            PartFieldKind::Words(words) => {
                 let mut options = vec![("", words::NOT_LOOKED)];
                 options.extend(words());
-                row.push(choice(now.draft, &path, field.label, field.hint, &options).0);
+                row.push(choice(now.draft, &path, field.label(), field.hint, &options).0);
             }
             _ => row.push(text_field(
                 now.draft,
                 &path,
-                [field.label, "", field.hint],
+                [field.label(), "", field.hint],
                 now.fault(part, field).unwrap_or_default(),
             )),
         }
@@ -217,7 +217,7 @@ fn between(earlier: &Record, now: &Record) -> Vec<Change> {
             if was != is {
                 found.push(Change {
                     part: *part,
-                    what: field.label,
+                    what: field.label(),
                     was,
                     is,
                 });

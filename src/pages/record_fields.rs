@@ -2,6 +2,7 @@
 
 use super::part_words::{part_problem, percent, um};
 use super::wording::record_fields as words;
+use leavewell_model::record::schema;
 use leavewell_model::record::{Bleed, Case, Draft, Problem};
 use leavewell_model::terms::{
     BleedWord, Corrosion, Dents, Engraving, Fill, Interior, Joint, Lacquer, Lead, Loss, Method,
@@ -13,7 +14,7 @@ type Words = fn() -> Vec<(&'static str, &'static str)>;
 
 /// How the text of a field is read.
 #[derive(Clone, Copy)]
-pub(super) enum Kind {
+pub(super) enum PartFieldKind {
     /// One of a list of choices.
     Words(Words),
     /// The bare share.
@@ -31,38 +32,37 @@ pub(super) enum Kind {
 /// One field of a part.
 pub(super) struct RecordField {
     pub(super) id: &'static str,
-    pub(super) label: &'static str,
     pub(super) hint: &'static str,
-    pub(super) kind: Kind,
+    pub(super) kind: PartFieldKind,
     /// Whether the field is asked only on this page and no answer uses it.
     pub(super) only_here: bool,
 }
 
+impl RecordField {
+    /// What the schema calls it.
+    pub(super) fn label(&self) -> &'static str {
+        schema::field(&["parts[].", self.id].concat()).map_or(self.id, |field| field.label)
+    }
+}
+
 macro_rules! words {
     ($name:ident) => {
-        Kind::Words(|| $name::ALL.iter().map(|w| (w.id(), w.label())).collect())
+        PartFieldKind::Words(|| $name::ALL.iter().map(|w| (w.id(), w.label())).collect())
     };
 }
 
-const fn field(id: &'static str, label: &'static str, kind: Kind) -> RecordField {
+const fn field(id: &'static str, kind: PartFieldKind) -> RecordField {
     RecordField {
         id,
-        label,
         hint: "",
         kind,
         only_here: false,
     }
 }
 
-const fn here(
-    id: &'static str,
-    label: &'static str,
-    hint: &'static str,
-    kind: Kind,
-) -> RecordField {
+const fn here(id: &'static str, hint: &'static str, kind: PartFieldKind) -> RecordField {
     RecordField {
         id,
-        label,
         hint,
         kind,
         only_here: true,
@@ -71,39 +71,29 @@ const fn here(
 
 /// Every field, in record order.
 pub(super) const FIELDS: [RecordField; 20] = [
-    field("bleed", words::BLEED, Kind::Bleed),
-    field("tarnish", words::TARNISH, words!(Tarnish)),
-    field("joint", words::JOINT, words!(Joint)),
-    field(
-        "joint_distance_mm",
-        words::JOINT_DISTANCE,
-        Kind::Number("mm"),
-    ),
-    here("mount", words::MOUNT, words::MOUNT_HINT, words!(Mount)),
-    field("dents", words::DENTS, words!(Dents)),
-    here("split", words::SPLIT, "", words!(Split)),
-    here("loss", words::LOSS, "", words!(Loss)),
-    here("replaced", words::REPLACED, "", words!(Replaced)),
-    here(
-        "engraving",
-        words::ENGRAVING,
-        words::ENGRAVING_HINT,
-        words!(Engraving),
-    ),
-    here("lacquer", words::LACQUER, "", words!(Lacquer)),
-    field("corrosion", words::CORROSION, words!(Corrosion)),
-    field("interior", words::INTERIOR, words!(Interior)),
-    field("fill", words::FILL, words!(Fill)),
-    field("lead", words::LEAD, words!(Lead)),
-    field("xrf_um", words::XRF, Kind::Reading(Method::Xrf)),
+    field("bleed", PartFieldKind::Bleed),
+    field("tarnish", words!(Tarnish)),
+    field("joint", words!(Joint)),
+    field("joint_distance_mm", PartFieldKind::Number("mm")),
+    here("mount", words::MOUNT_HINT, words!(Mount)),
+    field("dents", words!(Dents)),
+    here("split", "", words!(Split)),
+    here("loss", "", words!(Loss)),
+    here("replaced", "", words!(Replaced)),
+    here("engraving", words::ENGRAVING_HINT, words!(Engraving)),
+    here("lacquer", "", words!(Lacquer)),
+    field("corrosion", words!(Corrosion)),
+    field("interior", words!(Interior)),
+    field("fill", words!(Fill)),
+    field("lead", words!(Lead)),
+    field("xrf_um", PartFieldKind::Reading(Method::Xrf)),
     field(
         "coulometric_um",
-        words::COULOMETRIC,
-        Kind::Reading(Method::Coulometric),
+        PartFieldKind::Reading(Method::Coulometric),
     ),
-    field("section_um", words::SECTION, Kind::Reading(Method::Section)),
-    here("note", words::NOTE, "", Kind::Text),
-    here("photos", words::PHOTOS, words::PHOTOS_HINT, Kind::Photos),
+    field("section_um", PartFieldKind::Reading(Method::Section)),
+    here("note", "", PartFieldKind::Text),
+    here("photos", words::PHOTOS_HINT, PartFieldKind::Photos),
 ];
 
 /// A draft that is read once and then queried field by field.
@@ -129,8 +119,8 @@ impl<'a> Record<'a> {
         let text = text.trim();
         let known = self.case.part(part);
         match field.kind {
-            Kind::Bleed => known?.bleed.map(bleed_words),
-            Kind::Reading(method) => {
+            PartFieldKind::Bleed => known?.bleed.map(bleed_words),
+            PartFieldKind::Reading(method) => {
                 let read: Vec<String> = known?
                     .readings
                     .iter()
@@ -140,13 +130,13 @@ impl<'a> Record<'a> {
                 (!read.is_empty()).then(|| format!("{} µm", read.join(", ")))
             }
             _ if text.is_empty() => None,
-            Kind::Words(words) => words()
+            PartFieldKind::Words(words) => words()
                 .into_iter()
                 .find(|(id, _)| *id == text)
                 .map(|(_, label)| label.to_owned()),
-            Kind::Number(unit) => Some(format!("{text} {unit}")),
-            Kind::Photos => Some(words::photos_kept(text.split_whitespace().count())),
-            Kind::Text => Some(text.to_owned()),
+            PartFieldKind::Number(unit) => Some(format!("{text} {unit}")),
+            PartFieldKind::Photos => Some(words::photos_kept(text.split_whitespace().count())),
+            PartFieldKind::Text => Some(text.to_owned()),
         }
     }
 
@@ -159,7 +149,7 @@ impl<'a> Record<'a> {
                     self.fault(part, f)
                         .map(|_| words::CANNOT_BE_USED.to_owned())
                 })?;
-                Some((f.label.to_owned(), said))
+                Some((f.label().to_owned(), said))
             })
             .collect()
     }
@@ -170,7 +160,7 @@ impl<'a> Record<'a> {
         if !found.is_empty() {
             return Some(found);
         }
-        let Kind::Words(words) = field.kind else {
+        let PartFieldKind::Words(words) = field.kind else {
             return None;
         };
         let text = self.draft.part_text(part.id(), field.id);
@@ -181,7 +171,7 @@ impl<'a> Record<'a> {
         let shown: String = text.chars().take(40).collect();
         let labels: Vec<&str> = words().iter().map(|(_, label)| *label).collect();
         Some(words::none_of_the_choices(
-            field.label,
+            field.label(),
             &shown,
             &labels.join("; "),
         ))

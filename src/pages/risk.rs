@@ -40,7 +40,6 @@ pub(super) fn section(deep: &Deep, draft: &Draft) -> Block {
             label: words::STAKE,
             unit: "",
             hint: words::STAKE_HINT,
-            range: (1.0, 100_000_000.0),
             stand_in: Some(stand_in),
         },
     );

@@ -10,7 +10,7 @@ use leavewell_model::decide::sensitivity::{Bar, sorted};
 use leavewell_model::terms::{Family, Kind};
 
 /// An input, the names of its ends, and its value in each draw.
-struct Input {
+struct TornadoInput {
     name: &'static str,
     ends: (&'static str, &'static str),
     /// One number per draw. The low end is the lowest fifth, the high end the highest.
@@ -21,28 +21,28 @@ fn yes(flags: impl Iterator<Item = bool>) -> Vec<f64> {
     flags.map(|f| f64::from(u8::from(f))).collect()
 }
 
-const INPUTS: [Input; 7] = [
-    Input {
+const INPUTS: [TornadoInput; 7] = [
+    TornadoInput {
         name: words::UNDAMAGED,
         ends: (words::LITTLE, words::MUCH),
         draws: |s| s.undamaged.clone(),
     },
-    Input {
+    TornadoInput {
         name: words::LUCK,
         ends: (words::BAD, words::GOOD),
         draws: |s| s.luck.clone(),
     },
-    Input {
+    TornadoInput {
         name: words::COST,
         ends: (words::LITTLE, words::MUCH),
         draws: |s| s.cost.clone(),
     },
-    Input {
+    TornadoInput {
         name: words::BLEED,
         ends: (words::LITTLE, words::MUCH),
         draws: |s| s.shown.clone(),
     },
-    Input {
+    TornadoInput {
         name: words::FUSED,
         ends: (words::NO, words::YES),
         draws: |s| {
@@ -52,12 +52,12 @@ const INPUTS: [Input; 7] = [
                 .map(|k| Kind::ALL[*k].family() == Family::Fused))
         },
     },
-    Input {
+    TornadoInput {
         name: words::LEAD,
         ends: (words::NONE, words::PRESENT),
         draws: |s| yes(s.lead.iter().copied()),
     },
-    Input {
+    TornadoInput {
         name: words::MISHAP,
         ends: (words::NO, words::YES),
         draws: |s| yes(s.mishap.iter().map(|m| *m > 0)),

@@ -10,7 +10,7 @@ use super::Subject;
 use super::as_typed::as_typed;
 use super::block::{Block, Tone};
 use super::scale_words::said;
-use super::sheet_done::{Done, done};
+use super::sheet_done::{RecordedWork, done};
 use super::wording::sheet as words;
 use leavewell_model::counsel::money;
 use leavewell_model::ledger::{FigureId, LEDGER_VERSION, Ledger};
@@ -32,7 +32,7 @@ pub(super) struct Paper<'a> {
     pub(super) ledger: &'a Ledger,
     /// The report on the finer sample used for sheets.
     pub(super) report: Report,
-    pub(super) done: Vec<Done>,
+    pub(super) done: Vec<RecordedWork>,
 }
 
 impl<'a> Paper<'a> {
@@ -109,7 +109,7 @@ impl<'a> Paper<'a> {
         said(p, &self.ledger)
     }
 
-    /// Whether a buyer must be told: more than very unlikely.
+    /// Whether to disclose it to a buyer: more than very unlikely.
     pub(super) fn worth_telling(&self, p: f64) -> bool {
         p > self.ledger.value(FigureId::WORDS_VERY_UNLIKELY)
     }
@@ -179,29 +179,29 @@ impl<'a> Paper<'a> {
     pub(super) fn missing(&self, with_value: bool) -> Vec<String> {
         let piece = &self.case.piece;
         let mut missing = Vec::new();
-        let mut say = |absent: bool, text: &str| {
+        let mut add = |absent: bool, text: &str| {
             if absent {
                 missing.push(text.to_owned());
             }
         };
-        say(piece.name.trim().is_empty(), words::NO_NAME);
-        say(piece.form.is_none(), words::NO_FORM);
-        say(piece.height_mm.is_none(), words::NO_SIZE);
-        say(
+        add(piece.name.trim().is_empty(), words::NO_NAME);
+        add(piece.form.is_none(), words::NO_FORM);
+        add(piece.height_mm.is_none(), words::NO_SIZE);
+        add(
             piece.from_year.is_none() && piece.to_year.is_none(),
             words::NO_YEARS,
         );
-        say(
+        add(
             !self.case.findings.iter().any(|a| a.seen != Seen::Unsure),
             words::NO_LOOK,
         );
-        say(self.case.parts.is_empty(), words::NO_CONDITION);
-        say(
+        add(self.case.parts.is_empty(), words::NO_CONDITION);
+        add(
             self.lead() == LeadStatus::Unknown && self.release() == Release::Untested,
             words::NO_LEAD_TEST,
         );
-        say(with_value && self.report.value.assumed, words::NO_PRICE);
-        say(self.case.asked_on.is_none(), words::NO_DATE);
+        add(with_value && self.report.value.assumed, words::NO_PRICE);
+        add(self.case.asked_on.is_none(), words::NO_DATE);
         let unseen = self.parts_not_looked_at();
         if !self.case.parts.is_empty() && !unseen.is_empty() {
             missing.push(words::parts_not_looked_at(&unseen.join(", ")));
@@ -240,7 +240,7 @@ impl<'a> Paper<'a> {
         }
         let mut blocks = vec![Block::para(words::WORK_IN_ORDER)];
         let first_silver = self.report.identity.families.fused;
-        if self.done.iter().any(Done::plates)
+        if self.done.iter().any(RecordedWork::plates)
             && first_silver >= self.ledger.value(FigureId::WORDS_EVEN)
         {
             blocks.push(Block::said(

@@ -4,7 +4,7 @@ use super::Subject;
 use super::block::{Block, Tone};
 use super::sheet::{Paper, and, head, missing, small};
 use super::sheet_cautions::cautions_of;
-use super::sheet_disclosure::{Told, told};
+use super::sheet_disclosure::{Disclosure, disclosures};
 use super::sheet_glossary::word_list;
 use super::wording::sheet_buyer as words;
 use leavewell_model::ledger::Place;
@@ -15,20 +15,20 @@ use leavewell_model::terms::capital;
 #[must_use]
 pub(super) fn page(subject: &Subject) -> Vec<Block> {
     let paper = Paper::new(subject);
-    let told = told(&paper);
+    let disclosures = disclosures(&paper);
     let mut blocks = head(&paper, words::FOR_A_BUYER);
     blocks.push(Block::section(
         "buyer.ticket",
         words::TICKET,
-        vec![Block::para(ticket(&paper, &told))],
+        vec![Block::para(ticket(&paper, &disclosures))],
     ));
     blocks.push(Block::section(
         "buyer.catalogue",
         words::CATALOGUE,
-        vec![Block::para(catalogue(&paper, &told))],
+        vec![Block::para(catalogue(&paper, &disclosures))],
     ));
-    if !told.is_empty() {
-        let items = told.iter().map(|t| t.catalogue.clone()).collect();
+    if !disclosures.is_empty() {
+        let items = disclosures.iter().map(|t| t.catalogue.clone()).collect();
         blocks.push(Block::section(
             "buyer.told",
             words::DISCLOSED,
@@ -51,14 +51,14 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
 }
 
 /// The ticket: form and years, then what the piece is, then every disclosure.
-fn ticket(paper: &Paper, told: &[Told]) -> String {
+fn ticket(paper: &Paper, disclosures: &[Disclosure]) -> String {
     let mut pieces = vec![what(paper)];
     if paper.too_little() {
         pieces.push(words::NOT_EXAMINED.to_owned());
     } else {
         pieces.push(identity_short(paper));
     }
-    pieces.extend(told.iter().map(|t| t.ticket.clone()));
+    pieces.extend(disclosures.iter().map(|t| t.ticket.clone()));
     let mut text: String = pieces
         .iter()
         .map(|piece| capital(piece) + ". ")
@@ -76,11 +76,11 @@ fn ticket(paper: &Paper, told: &[Told]) -> String {
 fn what(paper: &Paper) -> String {
     let piece = &paper.case.piece;
     let form = piece.form.map_or(words::NO_FORM, |f| f.label()).to_owned();
-    let told = match (piece.from_year, piece.to_year) {
+    let stated = match (piece.from_year, piece.to_year) {
         (None, None) => None,
-        (Some(from), None) => Some(words::told_from(from)),
-        (None, Some(to)) => Some(words::told_until(to)),
-        (Some(from), Some(to)) => Some(words::told_between(from, to)),
+        (Some(from), None) => Some(words::stated_from(from)),
+        (None, Some(to)) => Some(words::stated_until(to)),
+        (Some(from), Some(to)) => Some(words::stated_between(from, to)),
     };
     let found = paper
         .report
@@ -89,9 +89,9 @@ fn what(paper: &Paper) -> String {
         .as_ref()
         .filter(|_| !paper.too_little())
         .map(|d| words::probably(&d.in_words()));
-    let years = match (found, told) {
-        (Some(found), Some(told)) => Some(words::found_and_told(&found, &told)),
-        (found, told) => found.or(told),
+    let years = match (found, stated) {
+        (Some(found), Some(stated)) => Some(words::found_and_stated(&found, &stated)),
+        (found, stated) => found.or(stated),
     };
     match years {
         Some(years) => words::form_and_years(&form, &years),
@@ -107,7 +107,7 @@ fn identity_short(paper: &Paper) -> String {
 }
 
 /// The catalogue entry in full sentences: form, material, marks, size, condition, past work, unknowns, use.
-fn catalogue(paper: &Paper, told: &[Told]) -> String {
+fn catalogue(paper: &Paper, disclosures: &[Disclosure]) -> String {
     let mut text = vec![format!("{}.", what(paper))];
     let name = paper.name();
     if !paper.case.piece.name.trim().is_empty() {
@@ -133,7 +133,7 @@ fn catalogue(paper: &Paper, told: &[Told]) -> String {
         }
         text.push(marks(paper));
     }
-    text.extend(told.iter().map(|t| t.catalogue.clone()));
+    text.extend(disclosures.iter().map(|t| t.catalogue.clone()));
     for clash in &paper.report.identity.date_conflicts {
         text.push(clash.clone());
     }

@@ -28,8 +28,8 @@ pub(super) fn cautions_of(
     blocks: &[Block],
     child: bool,
 ) -> Block {
-    let told = report.cautions.iter().filter(|c| wanted(c)).cloned();
-    section(told.collect(), &named_in(blocks), child)
+    let wanted_cautions = report.cautions.iter().filter(|c| wanted(c)).cloned();
+    section(wanted_cautions.collect(), &named_in(blocks), child)
 }
 
 fn section(mut list: Vec<CautionReport>, named: &[Treatment], child: bool) -> Block {
@@ -114,63 +114,63 @@ pub(super) fn words_of(blocks: &[Block]) -> String {
     out
 }
 
-fn add_words(block: &Block, say: &mut dyn FnMut(&str)) {
+fn add_words(block: &Block, visit: &mut dyn FnMut(&str)) {
     match block {
         Block::Section { title, blocks, .. } => {
-            say(title);
+            visit(title);
             for inner in blocks {
-                add_words(inner, say);
+                add_words(inner, visit);
             }
         }
         Block::Fold {
             summary, blocks, ..
         } => {
-            say(summary);
+            visit(summary);
             for inner in blocks {
-                add_words(inner, say);
+                add_words(inner, visit);
             }
         }
         Block::Row { blocks } => {
             for inner in blocks {
-                add_words(inner, say);
+                add_words(inner, visit);
             }
         }
-        Block::Para { text, .. } => say(text),
+        Block::Para { text, .. } => visit(text),
         Block::List { items } => {
             for item in items {
-                say(item);
+                visit(item);
             }
         }
         Block::Facts { rows } => {
             for (name, words) in rows {
-                say(name);
-                say(words);
+                visit(name);
+                visit(words);
             }
         }
         Block::Table(table) | Block::HeatOnPiece(HeatOnPiece { table, .. }) => {
-            say(&table.caption);
+            visit(&table.caption);
             for cell in table.columns.iter().chain(table.rows.iter().flatten()) {
-                say(cell);
+                visit(cell);
             }
         }
         Block::Picture(picture) => {
-            say(&picture.title);
-            say(&picture.description);
+            visit(&picture.title);
+            visit(&picture.description);
             for cell in picture.table.rows.iter().flatten() {
-                say(cell);
+                visit(cell);
             }
         }
-        Block::Lines { label, .. } => say(label),
+        Block::Lines { label, .. } => visit(label),
         Block::Field(field) => {
-            say(&field.label);
-            say(&field.hint);
-            say(&field.text);
+            visit(&field.label);
+            visit(&field.hint);
+            visit(&field.text);
         }
         Block::Choice(choice) => {
-            say(&choice.label);
+            visit(&choice.label);
             for (id, label) in &choice.options {
                 if *id == choice.chosen {
-                    say(label);
+                    visit(label);
                 }
             }
         }

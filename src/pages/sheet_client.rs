@@ -342,7 +342,7 @@ fn sign() -> Block {
         words::SIGN,
         vec![
             lines(words::CHOICE, 2),
-            lines(words::TOLD_IS_LOST, 2),
+            lines(words::LOST_FOR_GOOD, 2),
             lines(words::NOT_WANTED, 1),
             lines(words::PHOTOGRAPHS, 1),
             lines(words::OWNER, 1),

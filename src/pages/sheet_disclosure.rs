@@ -1,4 +1,4 @@
-//! What a buyer must be told: re-plating, repairs, lead, replaced parts, wear and damage, if recorded or
+//! What to disclose to a buyer: re-plating, repairs, lead, replaced parts, wear and damage, if recorded or
 //! more than very unlikely.
 
 use super::sheet::{Paper, and, small};
@@ -11,7 +11,7 @@ use leavewell_model::treatment::{LeadStatus, Release};
 
 /// One disclosure: a few words for a ticket, a sentence for a catalogue.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) struct Told {
+pub(super) struct Disclosure {
     /// `replated`, `repaired`, `lead`, `replaced`, `worn`, `damaged`, `coated`, `corroding` or `history`.
     pub(super) about: &'static str,
     /// A few words, without a full stop.
@@ -21,7 +21,7 @@ pub(super) struct Told {
 }
 
 /// Every disclosure, most serious first.
-pub(super) fn told(paper: &Paper) -> Vec<Told> {
+pub(super) fn disclosures(paper: &Paper) -> Vec<Disclosure> {
     let mut list = Vec::new();
     replated(paper, &mut list);
     repaired(paper, &mut list);
@@ -34,8 +34,8 @@ pub(super) fn told(paper: &Paper) -> Vec<Told> {
     list
 }
 
-fn tell(list: &mut Vec<Told>, about: &'static str, ticket: String, catalogue: String) {
-    list.push(Told {
+fn disclose(list: &mut Vec<Disclosure>, about: &'static str, ticket: String, catalogue: String) {
+    list.push(Disclosure {
         about,
         ticket,
         catalogue,
@@ -43,7 +43,7 @@ fn tell(list: &mut Vec<Told>, about: &'static str, ticket: String, catalogue: St
 }
 
 /// Re-plating that is recorded, seen, or more than very unlikely.
-fn replated(paper: &Paper, list: &mut Vec<Told>) {
+fn replated(paper: &Paper, list: &mut Vec<Disclosure>) {
     let recorded: Vec<String> = paper
         .done
         .iter()
@@ -68,7 +68,7 @@ fn replated(paper: &Paper, list: &mut Vec<Told>) {
         } else {
             words::REPLATED_IN_PLACES
         };
-        tell(
+        disclose(
             list,
             "replated",
             words::replated_short(extent, &recorded.join("; ")),
@@ -92,7 +92,7 @@ fn replated(paper: &Paper, list: &mut Vec<Told>) {
         } else {
             words::signs(&and(&signs))
         };
-        tell(
+        disclose(
             list,
             "replated",
             words::perhaps_replated_short(&paper.likely(p)),
@@ -112,11 +112,11 @@ fn parts_where(paper: &Paper, holds: impl Fn(&Part) -> bool) -> Vec<String> {
         .collect()
 }
 
-fn repaired(paper: &Paper, list: &mut Vec<Told>) {
+fn repaired(paper: &Paper, list: &mut Vec<Disclosure>) {
     let grey = parts_where(paper, |p| p.joint == Some(Joint::GreyRepair));
     let neat = parts_where(paper, |p| p.joint == Some(Joint::NeatRepair));
     if !grey.is_empty() {
-        tell(
+        disclose(
             list,
             "repaired",
             words::grey_repair_short(&grey.join(", ")),
@@ -124,7 +124,7 @@ fn repaired(paper: &Paper, list: &mut Vec<Told>) {
         );
     }
     if !neat.is_empty() {
-        tell(
+        disclose(
             list,
             "repaired",
             words::neat_repair_short(&neat.join(", ")),
@@ -141,7 +141,7 @@ fn repaired(paper: &Paper, list: &mut Vec<Told>) {
         } else {
             format!(" ({})", details.join("; "))
         };
-        tell(
+        disclose(
             list,
             "repaired",
             words::repaired_short(&work.in_sentence(), &details),
@@ -154,7 +154,7 @@ fn repaired(paper: &Paper, list: &mut Vec<Told>) {
         .filter(|d| !(d.plates() || d.repairs() || d.replaces() || d.coats()))
     {
         let when = work.when_in_brackets();
-        tell(
+        disclose(
             list,
             "history",
             words::work_short(&work.in_sentence(), &when),
@@ -163,10 +163,10 @@ fn repaired(paper: &Paper, list: &mut Vec<Told>) {
     }
 }
 
-fn lead(paper: &Paper, list: &mut Vec<Told>) {
+fn lead(paper: &Paper, list: &mut Vec<Disclosure>) {
     let filled = parts_where(paper, |p| p.fill == Some(Fill::Lead));
     if !filled.is_empty() {
-        tell(
+        disclose(
             list,
             "lead",
             words::lead_filling_short(&filled.join(", ")),
@@ -174,15 +174,19 @@ fn lead(paper: &Paper, list: &mut Vec<Told>) {
         );
     }
     if paper.case.has_seen("C10") && filled.is_empty() {
-        tell(
+        disclose(
             list,
             "lead",
             words::BORDERS_SHORT.to_owned(),
             words::BORDERS.to_owned(),
         );
     }
-    if paper.done.iter().any(super::sheet_done::Done::adds_lead) {
-        tell(
+    if paper
+        .done
+        .iter()
+        .any(super::sheet_done::RecordedWork::adds_lead)
+    {
+        disclose(
             list,
             "lead",
             words::LEAD_SOLDER_SHORT.to_owned(),
@@ -193,26 +197,27 @@ fn lead(paper: &Paper, list: &mut Vec<Told>) {
 }
 
 /// The results of lead tests. Lead in the metal and lead released into food are reported separately.
-fn tested_for_lead(paper: &Paper, list: &mut Vec<Told>) {
+fn tested_for_lead(paper: &Paper, list: &mut Vec<Disclosure>) {
     let case = &paper.case;
     let found = case.parts.iter().any(|p| p.lead == Some(Lead::Present))
         || (case.tests.iter()).any(|t| t.kind == TestKind::Content && t.passed == Some(false));
-    let mut say = |short: &str, long: &str| tell(list, "lead", short.to_owned(), long.to_owned());
+    let mut add =
+        |short: &str, long: &str| disclose(list, "lead", short.to_owned(), long.to_owned());
     if found {
-        say(words::LEAD_FOUND_SHORT, words::LEAD_FOUND);
+        add(words::LEAD_FOUND_SHORT, words::LEAD_FOUND);
     } else if paper.lead() == LeadStatus::Absent {
-        say(words::NO_LEAD_IN_IT_SHORT, words::NO_LEAD_IN_IT);
+        add(words::NO_LEAD_IN_IT_SHORT, words::NO_LEAD_IN_IT);
     }
     match paper.release() {
-        Release::Failed => say(words::LEAD_RELEASED_SHORT, words::LEAD_RELEASED),
+        Release::Failed => add(words::LEAD_RELEASED_SHORT, words::LEAD_RELEASED),
         Release::Passed | Release::PassedByLaboratory => {
-            say(words::NO_LEAD_SHORT, words::NO_LEAD);
+            add(words::NO_LEAD_SHORT, words::NO_LEAD);
         }
         Release::Untested if found || paper.lead() == LeadStatus::Absent => {}
         Release::Untested if case.aim.assume_lead => {
-            say(words::LEAD_ASSUMED_SHORT, words::LEAD_ASSUMED);
+            add(words::LEAD_ASSUMED_SHORT, words::LEAD_ASSUMED);
         }
-        Release::Untested => say(
+        Release::Untested => add(
             words::NOT_TESTED_SHORT,
             if case.is_soldered() {
                 words::NOT_TESTED_SOLDERED
@@ -223,18 +228,18 @@ fn tested_for_lead(paper: &Paper, list: &mut Vec<Told>) {
     }
 }
 
-fn replaced(paper: &Paper, list: &mut Vec<Told>) {
+fn replaced(paper: &Paper, list: &mut Vec<Disclosure>) {
     for (part, state) in paper.of_parts("replaced") {
         let part = small(&part);
         match state.as_str() {
             "original" | "no" | "none" => {}
-            "doubtful" => tell(
+            "doubtful" => disclose(
                 list,
                 "replaced",
                 words::doubtful_short(&part),
                 words::doubtful(&part),
             ),
-            _ => tell(
+            _ => disclose(
                 list,
                 "replaced",
                 words::replaced_short(&part),
@@ -244,7 +249,7 @@ fn replaced(paper: &Paper, list: &mut Vec<Told>) {
     }
     for work in paper.done.iter().filter(|d| d.replaces()) {
         let when = work.when_in_brackets();
-        tell(
+        disclose(
             list,
             "replaced",
             words::part_new_short(&when),
@@ -258,7 +263,7 @@ fn replaced(paper: &Paper, list: &mut Vec<Told>) {
         .iter()
         .any(|c| c.different_parts);
     if parts_differ {
-        tell(
+        disclose(
             list,
             "replaced",
             words::MARRIAGE_SHORT.to_owned(),
@@ -274,11 +279,11 @@ fn replaced(paper: &Paper, list: &mut Vec<Told>) {
         } else {
             "damaged"
         };
-        tell(list, about, words.to_owned(), words::flaw(words));
+        disclose(list, about, words.to_owned(), words::flaw(words));
     }
 }
 
-fn worn(paper: &Paper, list: &mut Vec<Told>) {
+fn worn(paper: &Paper, list: &mut Vec<Disclosure>) {
     // Only what is visible and recorded, not guesses about parts that nobody looked at.
     let bare: Vec<String> = paper
         .report
@@ -296,7 +301,7 @@ fn worn(paper: &Paper, list: &mut Vec<Told>) {
         .map(|p| format!("{} ({})", small(&p.name), percent(p.bleed)))
         .collect();
     if !bare.is_empty() {
-        tell(
+        disclose(
             list,
             "worn",
             words::worn_short(&bare.join(", ")),
@@ -305,10 +310,10 @@ fn worn(paper: &Paper, list: &mut Vec<Told>) {
     }
 }
 
-fn damaged(paper: &Paper, list: &mut Vec<Told>) {
-    let mut say = |parts: Vec<String>, ticket: &str, sentence: &str| {
+fn damaged(paper: &Paper, list: &mut Vec<Disclosure>) {
+    let mut add = |parts: Vec<String>, ticket: &str, sentence: &str| {
         if !parts.is_empty() {
-            tell(
+            disclose(
                 list,
                 "damaged",
                 words::damaged_short(ticket, &parts.join(", ")),
@@ -317,16 +322,16 @@ fn damaged(paper: &Paper, list: &mut Vec<Told>) {
         }
     };
     let dents = |wanted| parts_where(paper, |p| p.dents == Some(wanted));
-    say(
+    add(
         parts_where(paper, |p| {
             matches!(p.joint, Some(Joint::Open | Joint::Leaking))
         }),
         words::JOINT_SHORT,
         words::JOINT,
     );
-    say(dents(Dents::Split), words::CREASED_SHORT, words::CREASED);
-    say(dents(Dents::Moderate), words::DENTED_SHORT, words::DENTED);
-    say(
+    add(dents(Dents::Split), words::CREASED_SHORT, words::CREASED);
+    add(dents(Dents::Moderate), words::DENTED_SHORT, words::DENTED);
+    add(
         dents(Dents::Minor),
         words::SMALL_DENTS_SHORT,
         words::SMALL_DENTS,
@@ -348,11 +353,11 @@ fn damaged(paper: &Paper, list: &mut Vec<Told>) {
             .filter(|(_, state)| !quiet.contains(&state.as_str()) && state != "unknown")
             .map(|(part, _)| small(&part))
             .collect();
-        say(parts, ticket, sentence);
+        add(parts, ticket, sentence);
     }
 }
 
-fn coated(paper: &Paper, list: &mut Vec<Told>) {
+fn coated(paper: &Paper, list: &mut Vec<Disclosure>) {
     let interior = paper.case.part(PartName::Interior).and_then(|p| p.interior);
     let mut parts: Vec<String> = paper
         .of_parts("lacquer")
@@ -363,11 +368,16 @@ fn coated(paper: &Paper, list: &mut Vec<Told>) {
     if interior == Some(Interior::Lacquered) {
         parts.push(words::INSIDE.to_owned());
     }
-    if paper.done.iter().any(super::sheet_done::Done::coats) && parts.is_empty() {
+    if paper
+        .done
+        .iter()
+        .any(super::sheet_done::RecordedWork::coats)
+        && parts.is_empty()
+    {
         parts.push(words::AS_RECORDED.to_owned());
     }
     if !parts.is_empty() {
-        tell(
+        disclose(
             list,
             "coated",
             words::coated_short(&parts.join(", ")),
@@ -375,7 +385,7 @@ fn coated(paper: &Paper, list: &mut Vec<Told>) {
         );
     }
     if interior == Some(Interior::Bare) {
-        tell(
+        disclose(
             list,
             "worn",
             words::BARE_INSIDE_SHORT.to_owned(),
@@ -384,13 +394,13 @@ fn coated(paper: &Paper, list: &mut Vec<Told>) {
     }
 }
 
-fn corroding(paper: &Paper, list: &mut Vec<Told>) {
+fn corroding(paper: &Paper, list: &mut Vec<Disclosure>) {
     let mut parts = parts_where(paper, |p| p.corrosion.is_some_and(|c| c != Corrosion::None));
     if paper.case.has_seen_any(&signs::RUST) && parts.is_empty() {
         parts.push(words::WHERE_RUST_WAS_SEEN.to_owned());
     }
     if !parts.is_empty() {
-        tell(
+        disclose(
             list,
             "corroding",
             words::corroding_short(&parts.join(", ")),

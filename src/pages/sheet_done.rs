@@ -17,7 +17,7 @@ const MOST: usize = 60;
 
 /// One piece of work, as recorded.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) struct Done {
+pub(super) struct RecordedWork {
     /// Index in the list of the file.
     pub(super) place: usize,
     /// The treatment, if the catalogue knows it.
@@ -35,10 +35,10 @@ pub(super) struct Done {
 }
 
 /// All recorded work, in file order.
-pub(super) fn done(case: &Case) -> Vec<Done> {
+pub(super) fn done(case: &Case) -> Vec<RecordedWork> {
     case.done
         .iter()
-        .map(|work| Done {
+        .map(|work| RecordedWork {
             place: work.place,
             treatment: work.treatment,
             unknown: if work.treatment.is_some() {
@@ -56,7 +56,7 @@ pub(super) fn done(case: &Case) -> Vec<Done> {
         .collect()
 }
 
-impl Done {
+impl RecordedWork {
     /// The work in words.
     pub(super) fn name(&self) -> String {
         match self.treatment {

@@ -2,7 +2,7 @@
 //! source.
 
 use super::block::{Block, Table};
-use super::say::range;
+use super::number_text::range;
 use super::wording::sources_fold as words;
 use leavewell_model::ledger::{Ledger, meaning, source};
 

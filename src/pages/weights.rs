@@ -35,7 +35,6 @@ pub(super) fn section(deep: &Deep, draft: &Draft) -> Block {
                 label: words::SAID[*a].0,
                 unit: words::POINTS,
                 hint: words::SAID[*a].1,
-                range: (0.0, 100.0),
                 stand_in: Some((100.0 * usual[*a] / top).round()),
             },
         );

@@ -69,17 +69,17 @@ impl Bridge {
             let p = p.clamp(1e-9, 1.0 - 1e-9);
             libm::log(p / (1.0 - p))
         };
-        let (mut told, mut read) = (Vec::new(), Vec::new());
-        let before = log_odds(&told, &read);
+        let (mut answered, mut read) = (Vec::new(), Vec::new());
+        let before = log_odds(&answered, &read);
         let steps = pushes(all, ledger, family)
             .into_iter()
             .map(|push| {
-                told.extend(all.answers.iter().filter(|a| a.id == push.id).cloned());
+                answered.extend(all.answers.iter().filter(|a| a.id == push.id).cloned());
                 read.extend(all.readings.iter().filter(|r| r.id == push.id).cloned());
                 Step {
                     title: push.title.to_owned(),
                     seen: push.seen == Seen::Yes,
-                    after: log_odds(&told, &read),
+                    after: log_odds(&answered, &read),
                 }
             })
             .collect();

@@ -4,7 +4,7 @@
 use super::Subject;
 use super::sheet_cautions::with_cautions;
 use super::wording::worth_knowing as words;
-use super::worth_knowing_draw::{Row, bars, small};
+use super::worth_knowing_draw::{NamedBar, bars, small};
 use super::{Block, Ink, Table, Tone, risk, weights, worth_knowing_tree};
 use leavewell_model::counsel::{Shared, money};
 use leavewell_model::decide::information::{
@@ -198,11 +198,11 @@ fn acts(s: &Shared) -> Vec<&[f64]> {
 /// An unknown, and how its draws are grouped.
 struct Unknown {
     name: &'static str,
-    draws: fn(&Shared) -> Told,
+    draws: fn(&Shared) -> InputDraws,
 }
 
 /// The draws of an input: a number or a group for each.
-enum Told {
+enum InputDraws {
     Number(Vec<f64>),
     Group(Vec<usize>),
 }
@@ -210,31 +210,31 @@ enum Told {
 const UNKNOWNS: [Unknown; 6] = [
     Unknown {
         name: words::KIND,
-        draws: |s| Told::Group(s.kind.clone()),
+        draws: |s| InputDraws::Group(s.kind.clone()),
     },
     Unknown {
         name: words::UNDAMAGED,
-        draws: |s| Told::Number(s.undamaged.clone()),
+        draws: |s| InputDraws::Number(s.undamaged.clone()),
     },
     Unknown {
         name: words::BLEED,
-        draws: |s| Told::Number(s.shown.clone()),
+        draws: |s| InputDraws::Number(s.shown.clone()),
     },
     Unknown {
         name: words::LEAD,
-        draws: |s| Told::Group(s.lead.iter().map(|l| usize::from(*l)).collect()),
+        draws: |s| InputDraws::Group(s.lead.iter().map(|l| usize::from(*l)).collect()),
     },
     Unknown {
         name: words::COST,
-        draws: |s| Told::Number(s.cost.clone()),
+        draws: |s| InputDraws::Number(s.cost.clone()),
     },
     Unknown {
         name: words::MISHAP,
-        draws: |s| Told::Group(s.mishap.clone()),
+        draws: |s| InputDraws::Group(s.mishap.clone()),
     },
 ];
 
-impl Told {
+impl InputDraws {
     fn worth(&self, acts: &[&[f64]]) -> f64 {
         match self {
             Self::Number(x) if x.is_empty() => 0.0,
@@ -272,12 +272,12 @@ fn worth_section(deep: &Deep) -> Block {
         } else {
             format!("{:.0} %", 100.0 * explains)
         };
-        rows.push(vec![u.name.to_owned(), told(deep, worth), share]);
+        rows.push(vec![u.name.to_owned(), worth_text(deep, worth), share]);
         drawn.push((u.name, worth));
     }
     rows.push(vec![
         words::ALL_AT_ONCE.to_owned(),
-        told(deep, everything),
+        worth_text(deep, everything),
         String::new(),
     ]);
     let (look_rows, any_pays) = looks_table(deep);
@@ -323,12 +323,12 @@ fn worth_section(deep: &Deep) -> Block {
 
 /// Bars of what knowing each thing for certain is worth.
 fn known_picture(deep: &Deep, drawn: &[(&'static str, Option<f64>)], table: Table) -> Block {
-    let known: Vec<Row> = drawn
+    let known: Vec<NamedBar> = drawn
         .iter()
-        .map(|(name, w)| Row {
+        .map(|(name, w)| NamedBar {
             label: (*name).to_owned(),
             value: w.map_or(0.0, |w| deep.in_units(w)),
-            text: told(deep, *w),
+            text: worth_text(deep, *w),
             ink: if w.is_some() { Ink::Silver } else { Ink::Quiet },
         })
         .collect();
@@ -349,7 +349,7 @@ fn known_picture(deep: &Deep, drawn: &[(&'static str, Option<f64>)], table: Tabl
     bars("deeper-worth-picture", &title, &known, table)
 }
 
-fn told(deep: &Deep, worth: Option<f64>) -> String {
+fn worth_text(deep: &Deep, worth: Option<f64>) -> String {
     worth.map_or_else(|| SMALL.to_owned(), |w| deep.amount(w))
 }
 
@@ -544,7 +544,7 @@ mod tests {
     #[test]
     fn the_users_stake_is_read() {
         let page = page_of(CASES[7], &[("aim.even_bet", "0")]);
-        assert!(page.contains("Enter a number from 1 to 100000000."));
+        assert!(page.contains("Use a number from 1 to 100000000."));
     }
 
     #[test]

@@ -3,7 +3,7 @@
 use super::{Anchor, Block, Ink, Mark, Picture, Table};
 
 /// One bar.
-pub(super) struct Row {
+pub(super) struct NamedBar {
     pub(super) label: String,
     /// Length; at least 0.
     pub(super) value: f64,
@@ -19,7 +19,7 @@ const BAR: f64 = 10.0;
 const LONGEST: f64 = 190.0;
 
 /// Draws each bar under its name, with its number at the end.
-pub(super) fn bars(id: &str, title: &str, rows: &[Row], table: Table) -> Block {
+pub(super) fn bars(id: &str, title: &str, rows: &[NamedBar], table: Table) -> Block {
     let most = rows.iter().map(|r| r.value).fold(0.0, f64::max);
     let mut marks = Vec::new();
     let mut y = 0.0;
@@ -61,7 +61,7 @@ pub(super) fn bars(id: &str, title: &str, rows: &[Row], table: Table) -> Block {
     })
 }
 
-impl Row {
+impl NamedBar {
     fn ink_of_words(&self) -> Ink {
         if self.ink == Ink::Quiet {
             Ink::Quiet

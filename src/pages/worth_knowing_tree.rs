@@ -146,7 +146,7 @@ fn leaders(s: &Shared, tests: bool) -> Vec<&SharedCourse> {
 }
 
 /// One line of the drawn tree.
-struct Line {
+struct TreeLine {
     level: usize,
     /// Whether this is a choice rather than a chance outcome.
     choice: bool,
@@ -159,12 +159,12 @@ struct Line {
 /// Number of losing choices shown at a square: more at the root.
 const LOSERS: [usize; 2] = [5, 1];
 
-fn listed(deep: &Deep, at: &Rolled, level: usize, lines: &mut Vec<Line>) {
+fn listed(deep: &Deep, at: &Rolled, level: usize, lines: &mut Vec<TreeLine>) {
     match &at.next {
         Next::End => {}
         Next::Chance(branches) => {
             for b in branches {
-                lines.push(Line {
+                lines.push(TreeLine {
                     level,
                     choice: false,
                     wins: true,
@@ -177,7 +177,7 @@ fn listed(deep: &Deep, at: &Rolled, level: usize, lines: &mut Vec<Line>) {
         }
         Next::Decide { branches, chosen } => {
             if let Some(best) = branches.get(*chosen) {
-                lines.push(Line {
+                lines.push(TreeLine {
                     level,
                     choice: true,
                     wins: true,
@@ -195,7 +195,7 @@ fn listed(deep: &Deep, at: &Rolled, level: usize, lines: &mut Vec<Line>) {
                 .collect();
             losers.sort_by(|a, b| b.to.value.total_cmp(&a.to.value));
             for b in losers.iter().take(LOSERS[usize::from(level > 0)]) {
-                lines.push(Line {
+                lines.push(TreeLine {
                     level,
                     choice: true,
                     wins: false,
@@ -211,7 +211,7 @@ fn listed(deep: &Deep, at: &Rolled, level: usize, lines: &mut Vec<Line>) {
 const STEP: f64 = 14.0;
 const ROW: f64 = 17.0;
 
-fn drawn(title: &str, lines: &[Line]) -> Block {
+fn drawn(title: &str, lines: &[TreeLine]) -> Block {
     let mut marks = Vec::new();
     let mut y = 4.0;
     let mut rows = Vec::new();
@@ -306,14 +306,14 @@ fn waiting(deep: &Deep, question: &Question) -> Option<(String, String, Worth)> 
     let act = question.acts.iter().find(|a| *a.name == *acting.name)?;
     let leave = question.acts.first()?;
     let rows: [&[f64]; 2] = [&act.pays, &leave.pays];
-    let told = |t: &Test| {
+    let worth_of = |t: &Test| {
         let answers: Vec<Vec<f64>> = t.answers.iter().map(|(_, l)| l.clone()).collect();
         (of_answers(&question.prior, &rows, &answers), answers)
     };
     let (name, answers) = question
         .tests
         .iter()
-        .map(|t| (t.name.to_string(), told(t)))
+        .map(|t| (t.name.to_string(), worth_of(t)))
         .fold(None, |top: Option<(String, (f64, _))>, x| {
             if top.as_ref().is_none_or(|t| x.1.0 > t.1.0) {
                 Some(x)

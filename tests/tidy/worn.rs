@@ -26,13 +26,14 @@ const WORN: [(&str, &str); 19] = [
 ];
 
 /// Where no worn phrase may stand, comments included.
-const CLEAN: [&str; 6] = [
+const CLEAN: [&str; 7] = [
     "src/app/wording",
     "src/app/parts",
     "src/app/charts",
     "src/app/drawings",
     "src/app/platform",
     "src/dev",
+    "src/pages/wording",
 ];
 
 /// Texts that a phrase may stand in, because they are names and not prose.

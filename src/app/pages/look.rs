@@ -98,11 +98,11 @@ fn suggestion(page: Page, proposal: &Proposal, from: &'static str) -> El {
         .key(id)
         .words(say::suggestion(&proposal.words, title))
         .text(" ")
-        .el(button("small")
+        .el(button("")
             .pressed(answer(Seen::Yes))
             .words(say::confirm(title)))
         .text(" ")
-        .el(button("small quiet")
+        .el(button("quiet")
             .pressed(answer(Seen::Unsure))
             .words(say::put_aside(title)))
 }

@@ -71,6 +71,19 @@ pub fn typed(event: &Event) -> String {
         .unwrap_or_default()
 }
 
+/// Where a slider stands; 0 for an event of any other control.
+#[must_use]
+pub fn slider_value(event: &Event) -> f64 {
+    let place = event.target();
+    let slider = place
+        .as_ref()
+        .and_then(|place| place.dyn_ref::<HtmlInputElement>());
+    slider
+        .map(HtmlInputElement::value_as_number)
+        .filter(|value| value.is_finite())
+        .unwrap_or(0.0)
+}
+
 /// A text field. It shows the text as typed, valid or not, with any problem below it.
 fn field(
     page: Page,

@@ -1,6 +1,6 @@
 //! The share of a part where base metal shows: recorded as a word, as a percentage, or by counting points.
 
-use leavewell_model::terms::decimal;
+use leavewell_model::record::schema::bare_share;
 
 use crate::app::parts::words::joined;
 use leavewell_model::record::BleedWord;
@@ -48,11 +48,9 @@ pub fn hundredths(stored: &str) -> String {
     if let Some(hundredths) = stored.trim().strip_suffix('%') {
         return hundredths.trim().to_owned();
     }
-    match decimal(stored.trim()) {
-        Some(share) if (0.0..=1.0).contains(&share) => {
-            ((share * 100_000.0).round() / 1_000.0).to_string()
-        }
-        _ => stored.to_owned(),
+    match bare_share(stored) {
+        Some(share) => ((share * 100_000.0).round() / 1_000.0).to_string(),
+        None => stored.to_owned(),
     }
 }
 

@@ -15,6 +15,7 @@ const CHILD_AGENTS: [&str; 6] = [
 ];
 
 /// Every caution for the treatments named and the hazards recorded, the gravest first.
+#[must_use]
 pub fn cautions_for(named: &[Treatment], situation: &Situation) -> Vec<CautionReport> {
     let mut list: Vec<CautionReport> = hazards(situation)
         .into_iter()
@@ -63,6 +64,11 @@ fn hazards(s: &Situation) -> Vec<(&'static str, Level, &'static str)> {
     } else {
         Level::Care
     };
+    let wax_level = if s.wax_on_loading() {
+        Level::Stop
+    } else {
+        Level::Care
+    };
     let neat = s.any_joint(&[Joint::NeatRepair]);
     let bare = s.body_bleed >= s.ledger.value("silver.f_none") || any_bleed(s);
     [
@@ -85,7 +91,7 @@ fn hazards(s: &Situation) -> Vec<(&'static str, Level, &'static str)> {
             words::SEALED,
         ),
         (
-            s.gilt() || s.case.has_seen("P14") || yes(answers.fire_gilding),
+            s.was_gilt() || s.case.has_seen("P14") || yes(answers.fire_gilding),
             "caution.mercury",
             mercury_level,
             words::MERCURY,
@@ -109,6 +115,15 @@ fn hazards(s: &Situation) -> Vec<(&'static str, Level, &'static str)> {
             words::AMMONIA,
         ),
         (bare, "caution.bare_edges", Level::Care, words::BARE_METAL),
+        (
+            s.case.aim.dishwasher,
+            "caution.dishwasher",
+            Level::Stop,
+            words::DISHWASHER,
+        ),
+        (s.case.aim.damp, "caution.damp", Level::Care, words::DAMP),
+        (s.wax(), "caution.wax", wax_level, words::WAX),
+        (s.ivory(), "caution.ivory", Level::Care, words::IVORY),
     ]
     .into_iter()
     .filter(|(holds, ..)| *holds)
@@ -117,6 +132,7 @@ fn hazards(s: &Situation) -> Vec<(&'static str, Level, &'static str)> {
 }
 
 /// The hazards recorded that speak for this treatment, by the id of their caution.
+#[must_use]
 pub fn hazards_of(treatment: Treatment, situation: &Situation) -> Vec<&'static str> {
     let speaks =
         |id: &str| caution(id).is_some_and(|text| text.treatments.contains(&treatment.id()));

@@ -7,6 +7,7 @@
 use serde_json::{Map, Value};
 
 use super::Draft;
+use super::schema::{Field, field};
 
 /// A list whose entries are told apart by a field.
 struct Keyed {
@@ -85,6 +86,29 @@ pub struct Difference {
     pub mine: Option<Value>,
     /// What stands there in the second.
     pub theirs: Option<Value>,
+}
+
+impl Difference {
+    /// The schema's entry of the field that differs; `None` for a whole entry or section, and for a
+    /// field the schema does not have.
+    #[must_use]
+    pub fn field(&self) -> Option<&'static Field> {
+        let mut path = String::new();
+        let mut is_id = false;
+        for (at, name) in self.path.iter().enumerate() {
+            if !is_id {
+                if !path.is_empty() {
+                    path.push('.');
+                }
+                path.push_str(name);
+            }
+            is_id = !is_id && Keyed::at(&self.path[..=at]).is_some();
+            if is_id {
+                path.push_str("[]");
+            }
+        }
+        field(&path)
+    }
 }
 
 /// Who changed a place since both records were the same.
@@ -413,6 +437,26 @@ mod tests {
         let theirs = merge(&a, &b, &[true; 6]);
         assert!(differences(&theirs, &b).is_empty());
         assert_eq!(theirs.text("version"), "2");
+    }
+
+    #[test]
+    fn a_difference_finds_its_field_in_the_schema() {
+        let field = |path: &[&str]| {
+            let difference = Difference {
+                path: path.iter().map(|name| (*name).to_owned()).collect(),
+                mine: None,
+                theirs: None,
+            };
+            difference.field().map(|field| field.path)
+        };
+        assert_eq!(field(&["piece", "form"]), Some("piece.form"));
+        assert_eq!(field(&["parts", "foot", "lead"]), Some("parts[].lead"));
+        let step = ["proposal", "steps", "a", "likely"];
+        assert_eq!(field(&step), Some("proposal.steps[].likely"));
+        // An id may be the name of a list.
+        assert_eq!(field(&["done", "done", "bill"]), Some("done[].bill"));
+        assert_eq!(field(&["parts", "foot"]), None);
+        assert_eq!(field(&["later", "x"]), None);
     }
 
     #[test]

@@ -101,6 +101,12 @@ pub struct Piece {
     pub to_year: Option<u16>,
     /// Height in millimetres.
     pub height_mm: Option<f64>,
+    /// Length in millimetres.
+    pub length_mm: Option<f64>,
+    /// Width in millimetres.
+    pub width_mm: Option<f64>,
+    /// Weight in grams, with everything that is fixed to it.
+    pub weight_g: Option<f64>,
     /// Soldered joints that hold liquid; the form's usual answer when not told.
     pub soldered_vessel: Option<bool>,
     /// How it came to its owner, if told.
@@ -238,6 +244,15 @@ impl Part {
 }
 
 impl Part {
+    /// Whether it is metal, as far as anybody has said otherwise.
+    #[must_use]
+    pub fn is_metal(&self) -> bool {
+        matches!(
+            self.material,
+            None | Some(Material::Metal | Material::Unknown)
+        )
+    }
+
     /// Whether what is recorded of it is this fault of the whole piece.
     #[must_use]
     pub fn has_flaw(&self, id: &str) -> bool {

@@ -1,6 +1,8 @@
 //! Reads a draft's fields into a case, one rule a field, and says what could not be used.
 
 mod sales;
+#[cfg(test)]
+mod schema_test;
 pub(super) mod wording;
 mod work;
 
@@ -85,6 +87,8 @@ impl<'a> Section<'a> {
 
     /// What stands in a field; a dot leads into an object.
     fn get(&self, field: &str) -> Option<&'a Value> {
+        #[cfg(test)]
+        schema_test::note(&self.at(field));
         let (mut holder, mut rest) = (self.fields?, field);
         while let Some((first, after)) = rest.split_once('.') {
             holder = holder.get(first)?.as_object()?;
@@ -280,6 +284,9 @@ impl Reader {
             from_year: self.year(&s, "from_year"),
             to_year: self.year(&s, "to_year"),
             height_mm: self.number(&s, "height_mm"),
+            length_mm: self.number(&s, "length_mm"),
+            width_mm: self.number(&s, "width_mm"),
+            weight_g: self.number(&s, "weight_g"),
             soldered_vessel: self.flag(&s, "soldered_vessel"),
             came_from: self.word(&s, "came_from"),
             rare: self.flag(&s, "rare").unwrap_or(false),

@@ -3,8 +3,8 @@
 
 use super::super::block::{Block, Table, Tone};
 use super::routes::shop;
-use super::{Desk, plans};
-use crate::purse::percent;
+use super::{MoneyInputs, plans};
+use crate::money_text::percent;
 use crate::wording::money::break_evens as words;
 use crate::wording::money::routes::buyer_words;
 use leavewell_model::counsel::{Plan, Worth};
@@ -54,41 +54,41 @@ fn pays_from(worth: &Worth, route: Route, plan: &Plan) -> PaysAbove {
     pays_above(&gain, LOOKED_AT.0, LOOKED_AT.1)
 }
 
-fn pays_words(desk: &Desk, found: PaysAbove) -> String {
+fn pays_words(inputs: &MoneyInputs, found: PaysAbove) -> String {
     match found {
         PaysAbove::Never => words::NEVER.to_owned(),
-        PaysAbove::Value(v) => desk.purse.amount(v),
+        PaysAbove::Value(v) => inputs.format.amount(v),
         PaysAbove::Always => words::AT_ANY_VALUE.to_owned(),
     }
 }
 
 /// The section on treatments.
-pub(super) fn break_evens(desk: &Desk) -> Block {
-    let purse = desk.purse;
-    let w = desk.worth;
+pub(super) fn break_evens(inputs: &MoneyInputs) -> Block {
+    let format = inputs.format;
+    let w = inputs.worth;
     let treatments = || w.plans.iter().filter(|p| p.treatment != Treatment::Leave);
     let same = |other: &Worth, t: Treatment| other.plans.iter().position(|p| p.treatment == t);
     let (mut usual, mut each) = (Vec::new(), Vec::new());
     for plan in treatments() {
-        let added = adds(w, desk.route, plan);
+        let added = adds(w, inputs.route, plan);
         usual.push(vec![
             plans::name(plan),
-            purse.amount(mean(&added).max(0.0)),
-            purse.band(deciles(&added)),
-            purse.band_of(&plan.cost),
-            pays_words(desk, pays_from(w, desk.route, plan)),
+            format.amount(mean(&added).max(0.0)),
+            format.band(deciles(&added)),
+            format.band_of(&plan.cost),
+            pays_words(inputs, pays_from(w, inputs.route, plan)),
         ]);
         let mut row = vec![plans::name(plan)];
-        for seen in desk.buyers {
+        for seen in inputs.buyers {
             row.push(
                 same(seen, plan.treatment)
                     .and_then(|i| seen.plans.get(i))
                     .map_or_else(
                         || "—".to_owned(),
                         |p| {
-                            let most = mean(&adds(seen, desk.route, p)).max(0.0);
-                            let from = pays_words(desk, pays_from(seen, desk.route, p));
-                            words::most_and_from(&purse.amount(most), &from)
+                            let most = mean(&adds(seen, inputs.route, p)).max(0.0);
+                            let from = pays_words(inputs, pays_from(seen, inputs.route, p));
+                            words::most_and_from(&format.amount(most), &from)
                         },
                     ),
             );
@@ -110,7 +110,7 @@ pub(super) fn break_evens(desk: &Desk) -> Block {
         vec![
             Block::para(words::LESS_THAN_IT_ADDS),
             Block::Table(Table {
-                caption: words::usual_buyers(&purse.amount(deciles(&w.undamaged)[1])),
+                caption: words::usual_buyers(&format.amount(deciles(&w.undamaged)[1])),
                 columns: words::COLUMNS.map(str::to_owned).to_vec(),
                 rows: usual,
             }),
@@ -125,22 +125,20 @@ pub(super) fn break_evens(desk: &Desk) -> Block {
 }
 
 /// The fields for the wanted gain and the risk of missing it, and both as shares.
-fn wanted(desk: &Desk) -> (Block, f64, f64) {
-    let v = |id: &str| 100.0 * desk.worth.ledger.value(id);
-    let (margin_field, margin) = desk.ask(
+fn wanted(inputs: &MoneyInputs) -> (Block, f64, f64) {
+    let v = |id: &str| 100.0 * inputs.worth.ledger.value(id);
+    let (margin_field, margin) = inputs.ask(
         "worth.margin_pct",
         words::GAIN,
         "%",
         words::GAIN_HINT,
-        (0.0, 1000.0),
         v("value.trade.margin"),
     );
-    let (risk_field, risk) = desk.ask(
+    let (risk_field, risk) = inputs.ask(
         "worth.risk_pct",
         words::HOW_OFTEN_LESS,
         words::IN_100,
         "",
-        (1.0, 50.0),
         v("value.trade.risk"),
     );
     let blocks = vec![margin_field, risk_field];
@@ -148,15 +146,15 @@ fn wanted(desk: &Desk) -> (Block, f64, f64) {
 }
 
 /// The section on buying: the most to pay for the piece.
-pub(super) fn bid(desk: &Desk) -> Block {
-    let purse = desk.purse;
-    let w = desk.worth;
-    let (asked, margin, risk) = wanted(desk);
-    let fields = shop(desk);
+pub(super) fn bid(inputs: &MoneyInputs) -> Block {
+    let format = inputs.format;
+    let w = inputs.worth;
+    let (asked, margin, risk) = wanted(inputs);
+    let fields = shop(inputs);
     let bids = Bids {
         margin,
         risk,
-        route: desk.route,
+        route: inputs.route,
         fields: &fields,
     };
     let premium = channel(leavewell_model::terms::SoldAs::WithPremium, &w.ledger);
@@ -164,10 +162,10 @@ pub(super) fn bid(desk: &Desk) -> Block {
         if most < 0.5 {
             words::DO_NOT_BUY.to_owned()
         } else {
-            words::most_and_bid(&purse.amount(most), &purse.amount(most / premium))
+            words::most_and_bid(&format.amount(most), &format.amount(most / premium))
         }
     };
-    let way = match desk.route {
+    let way = match inputs.route {
         Route::Auction => words::SOLD_AT_AUCTION,
         Route::Private => words::SOLD_PRIVATELY,
     };
@@ -193,7 +191,7 @@ pub(super) fn bid(desk: &Desk) -> Block {
         .collect();
     let by_buyer = BUYERS
         .iter()
-        .zip(desk.buyers)
+        .zip(inputs.buyers)
         .filter_map(|(buyer, seen)| {
             let leave = seen.plans.first()?;
             Some(row(capital(buyer_words(buyer)), seen, leave))

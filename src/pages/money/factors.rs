@@ -1,25 +1,27 @@
 //! The factors behind the prices, with fields for the user's own.
 
 use super::super::block::{Block, Tone};
-use super::{Desk, with_none};
+use super::{MoneyInputs, with_none};
 use crate::wording::money::factors as words;
 use leavewell_model::ledger::{Ledger, meaning, signs};
-use leavewell_model::record::FLAWS;
+use leavewell_model::record::{FLAWS, schema};
 use leavewell_model::terms::{Dents, Joint, Tarnish};
 use leavewell_model::value::BUYERS;
 
 /// The section: what else a buyer would notice, and the factors that apply.
-pub(super) fn factors(desk: &Desk) -> Block {
+pub(super) fn factors(inputs: &MoneyInputs) -> Block {
     let mut flaws = vec![Block::para(words::WHATEVER_IS_DONE)];
     for flaw in FLAWS {
-        flaws.push(desk.pick(
-            &format!("flaws.{flaw}"),
-            words::flaw_words(flaw),
+        let path = ["flaws.", flaw].concat();
+        let label = schema::field(&path).map_or(flaw, |field| field.label);
+        flaws.push(inputs.pick(
+            &path,
+            label,
             "",
             &with_none(std::iter::once(("yes", words::YES))),
         ));
     }
-    flaws.push(desk.field(
+    flaws.push(inputs.field(
         "market.damping_pct",
         words::DAMPING,
         "%",
@@ -28,9 +30,9 @@ pub(super) fn factors(desk: &Desk) -> Block {
         true,
     ));
     let mut own = vec![Block::para(words::WHAT_EACH_IS)];
-    for id in in_play(desk) {
+    for id in in_play(inputs) {
         if let Some(figure) = Ledger::standard().find(&id) {
-            own.push(desk.field(
+            own.push(inputs.field(
                 &format!("overrides.{id}"),
                 meaning(&id).unwrap_or(""),
                 "",
@@ -52,8 +54,8 @@ pub(super) fn factors(desk: &Desk) -> Block {
 }
 
 /// Ids of the factors that affect the price of this piece, before or after work.
-fn in_play(desk: &Desk) -> Vec<String> {
-    let class = desk.worth.class;
+fn in_play(inputs: &MoneyInputs) -> Vec<String> {
+    let class = inputs.worth.class;
     let (group, replated) = (class.group(), class.replated_group());
     let mut ids = Vec::new();
     for state in ["W1", "W2", "W3", "W4"] {
@@ -65,7 +67,7 @@ fn in_play(desk: &Desk) -> Vec<String> {
         ids.push(format!("value.replated.{replated}.{buyer}"));
     }
     let mut row = |name: &str| ids.push(format!("value.factor.{name}.{group}"));
-    let parts = || desk.case.parts.iter();
+    let parts = || inputs.case.parts.iter();
     match parts().filter_map(|p| p.tarnish).max() {
         Some(Tarnish::Brown | Tarnish::Purple | Tarnish::Blue) => row("tarnish_coloured"),
         Some(Tarnish::Grey | Tarnish::Black) => row("tarnish_heavy"),
@@ -86,15 +88,15 @@ fn in_play(desk: &Desk) -> Vec<String> {
     } else if joined(&[Joint::NeatRepair]) {
         row("neat_repair");
     }
-    if desk.case.has_seen_any(&signs::LET_IN) {
+    if inputs.case.has_seen_any(&signs::LET_IN) {
         row("arms_original");
     }
-    for flaw in &desk.case.flaws {
+    for flaw in &inputs.case.flaws {
         row(flaw);
     }
     ids.push("value.after_repair".to_owned());
     ids.push("value.detail_after_replate".to_owned());
-    for plan in &desk.worth.plans {
+    for plan in &inputs.worth.plans {
         for what in ["p", "kept"] {
             ids.push(format!(
                 "hazard.{}.{}.{what}",

@@ -21,7 +21,7 @@ pub(super) enum Rung {
 }
 
 /// The texts and options of the picture.
-pub(super) struct Told<'a> {
+pub(super) struct LadderText<'a> {
     pub(super) id: &'a str,
     pub(super) title: String,
     pub(super) description: String,
@@ -33,9 +33,9 @@ pub(super) struct Told<'a> {
 }
 
 /// Draws the picture.
-pub(super) fn ladder(told: Told<'_>, rungs: &[Rung]) -> Picture {
+pub(super) fn ladder(text: LadderText<'_>, rungs: &[Rung]) -> Picture {
     let on = |v: f64| {
-        if told.ratios {
+        if text.ratios {
             libm::log(v.max(1e-9))
         } else {
             v
@@ -52,7 +52,7 @@ pub(super) fn ladder(told: Told<'_>, rungs: &[Rung]) -> Picture {
         .collect();
     let mut low = values.iter().copied().fold(f64::INFINITY, f64::min);
     let mut high = values.iter().copied().fold(f64::NEG_INFINITY, f64::max);
-    if !told.ratios {
+    if !text.ratios {
         low = low.min(0.0);
     }
     if !(low.is_finite() && high.is_finite()) {
@@ -100,15 +100,15 @@ pub(super) fn ladder(told: Told<'_>, rungs: &[Rung]) -> Picture {
             }
         }
     }
-    axis(&mut marks, &told, (low, high), &x, y + 4.0);
+    axis(&mut marks, &text, (low, high), &x, y + 4.0);
     Picture {
-        id: told.id.to_owned(),
-        title: told.title,
-        description: told.description,
+        id: text.id.to_owned(),
+        title: text.title,
+        description: text.description,
         width: WIDTH,
         height: y + 26.0,
         marks,
-        table: told.table,
+        table: text.table,
     }
 }
 
@@ -129,7 +129,7 @@ fn band(marks: &mut Vec<Mark>, (area, line): (Ink, Ink), [a, m, b]: [f64; 3], y:
 
 fn axis(
     marks: &mut Vec<Mark>,
-    told: &Told<'_>,
+    text: &LadderText<'_>,
     (low, high): (f64, f64),
     x: &dyn Fn(f64) -> f64,
     y: f64,
@@ -138,7 +138,7 @@ fn axis(
         Ink::Axis,
         format!("M{LEFT:.1} {y:.1}L{RIGHT:.1} {y:.1}"),
     ));
-    let words = |v: f64| (told.label)(v);
+    let words = |v: f64| (text.label)(v);
     let at = y + 16.0;
     marks.push(Mark::text(
         Ink::Quiet,

@@ -1,8 +1,8 @@
 //! Before and after: the hammer price, what the seller keeps of it, and what the work costs.
 
 use super::super::block::{Block, Table, Tone};
-use super::Desk;
-use super::ladder::{Rung, Told, ladder};
+use super::MoneyInputs;
+use super::ladder::{LadderText, Rung, ladder};
 use crate::wording::money::plans as words;
 use leavewell_model::counsel::Plan;
 use leavewell_model::maths::{deciles, mean};
@@ -10,12 +10,12 @@ use leavewell_model::terms::Route;
 use leavewell_model::terms::Treatment;
 
 /// What the seller keeps after fees and the cost of the work, in every draw.
-pub(super) fn net(desk: &Desk, plan: &Plan) -> Vec<f64> {
+pub(super) fn net(inputs: &MoneyInputs, plan: &Plan) -> Vec<f64> {
     plan.hammer
         .iter()
         .zip(&plan.cost)
         .enumerate()
-        .map(|(i, (h, c))| desk.kept(i, *h) - c)
+        .map(|(i, (h, c))| inputs.kept(i, *h) - c)
         .collect()
 }
 
@@ -30,11 +30,11 @@ pub(super) fn name(plan: &Plan) -> String {
 }
 
 /// The answer first: before and after in words, as a picture and as its table.
-pub(super) fn answer(desk: &Desk) -> Block {
-    let purse = desk.purse;
-    let w = desk.worth;
+pub(super) fn answer(inputs: &MoneyInputs) -> Block {
+    let format = inputs.format;
+    let w = inputs.worth;
     let mut blocks = Vec::new();
-    let kept_words = match desk.route {
+    let kept_words = match inputs.route {
         Route::Auction => words::AFTER_FEES,
         Route::Private => words::SOLD_PRIVATELY,
     };
@@ -42,15 +42,15 @@ pub(super) fn answer(desk: &Desk) -> Block {
         blocks.push(Block::said(
             Tone::Answer,
             words::as_it_is(
-                &purse.band_of(&leave.hammer),
+                &format.band_of(&leave.hammer),
                 kept_words,
-                &purse.band_of(&net(desk, leave)),
+                &format.band_of(&net(inputs, leave)),
             ),
         ));
         let mut best: Option<(&Plan, f64)> = None;
-        let base = mean(&net(desk, leave));
+        let base = mean(&net(inputs, leave));
         for plan in w.plans.iter().skip(1).filter(|p| p.barred.is_empty()) {
-            let gain = mean(&net(desk, plan)) - base;
+            let gain = mean(&net(inputs, plan)) - base;
             if best.is_none_or(|(_, so_far)| gain > so_far) {
                 best = Some((plan, gain));
             }
@@ -61,19 +61,19 @@ pub(super) fn answer(desk: &Desk) -> Block {
         if let Some((plan, gain)) = best {
             let words = plan.treatment.text().name;
             blocks.push(Block::para(if gain > 0.0 {
-                words::best(words, &purse.amount(gain))
+                words::best(words, &format.amount(gain))
             } else {
-                words::nothing_beats_leaving(words, &purse.amount(-gain))
+                words::nothing_beats_leaving(words, &format.amount(-gain))
             }));
         }
     }
-    blocks.push(Block::para(words::undamaged(&purse.band_of(&w.undamaged))));
-    if desk.case.comparables.is_empty()
-        && leavewell_model::value::guess(&desk.case.market, &w.ledger).is_none()
+    blocks.push(Block::para(words::undamaged(&format.band_of(&w.undamaged))));
+    if inputs.case.comparables.is_empty()
+        && leavewell_model::value::guess(&inputs.case.market, &w.ledger).is_none()
     {
         blocks.push(Block::said(Tone::Note, words::NOTHING_GIVEN));
     }
-    blocks.push(Block::Picture(before_after(desk)));
+    blocks.push(Block::Picture(before_after(inputs)));
     let reasons: Vec<String> = w
         .plans
         .iter()
@@ -87,37 +87,37 @@ pub(super) fn answer(desk: &Desk) -> Block {
     Block::section("worth-answer", words::BEFORE_AND_AFTER, blocks)
 }
 
-fn before_after(desk: &Desk) -> super::super::picture::Picture {
-    let purse = desk.purse;
-    let w = desk.worth;
+fn before_after(inputs: &MoneyInputs) -> super::super::picture::Picture {
+    let format = inputs.format;
+    let w = inputs.worth;
     let mut rungs = Vec::new();
     let mut rows = Vec::new();
-    let base = w.plans.first().map(|p| net(desk, p)).unwrap_or_default();
+    let base = w.plans.first().map(|p| net(inputs, p)).unwrap_or_default();
     for plan in &w.plans {
-        let kept = net(desk, plan);
+        let kept = net(inputs, plan);
         let gain: Vec<f64> = kept.iter().zip(&base).map(|(a, b)| a - b).collect();
         rungs.push(Rung::Name(name(plan)));
         rungs.push(Rung::Band(deciles(&plan.hammer)));
         rungs.push(Rung::Other(deciles(&kept)));
         rows.push(vec![
             name(plan),
-            purse.band_of(&plan.hammer),
-            purse.band_of(&plan.cost),
-            purse.band_of(&kept),
+            format.band_of(&plan.hammer),
+            format.band_of(&plan.cost),
+            format.band_of(&kept),
             if plan.treatment == Treatment::Leave {
                 "—".to_owned()
             } else {
-                purse.change(mean(&gain))
+                format.change(mean(&gain))
             },
         ]);
     }
     ladder(
-        Told {
+        LadderText {
             id: "worth-before-after",
             title: words::PICTURE_TITLE.to_owned(),
             description: words::PICTURE.to_owned(),
             ratios: false,
-            label: &|v| purse.amount(v),
+            label: &|v| format.amount(v),
             table: Table {
                 caption: words::CAPTION.to_owned(),
                 columns: words::COLUMNS.map(str::to_owned).to_vec(),
@@ -129,11 +129,11 @@ fn before_after(desk: &Desk) -> super::super::picture::Picture {
 }
 
 /// What the work costs: what belongs to a quote, and the cost used.
-pub(super) fn costs(desk: &Desk) -> Block {
-    let purse = desk.purse;
+pub(super) fn costs(inputs: &MoneyInputs) -> Block {
+    let format = inputs.format;
     let mut blocks = vec![Block::para(words::WHERE_COSTS_COME_FROM)];
     let mut rows = Vec::new();
-    for plan in desk
+    for plan in inputs
         .worth
         .plans
         .iter()
@@ -142,26 +142,26 @@ pub(super) fn costs(desk: &Desk) -> Block {
         let id = plan.treatment.id();
         let text = plan.treatment.text();
         let at = |field: &str| format!("quotes[treatment={id}].{field}");
-        let quoted = desk.case.quote(plan.treatment);
-        let by = desk.draft.text(&at("by"));
+        let quoted = inputs.case.quote(plan.treatment);
+        let by = inputs.draft.text(&at("by"));
         let summary = match quoted {
-            Some(q) if q.post > 0.0 => words::quote_with(text.name, &purse.amount(q.post)),
+            Some(q) if q.post > 0.0 => words::quote_with(text.name, &format.amount(q.post)),
             _ => words::quote(text.name),
         };
         blocks.push(Block::fold(
             &format!("worth-quote-{id}"),
             &summary,
             vec![
-                desk.field(&at("by"), words::WHO_GAVE_IT, "", "", "", false),
+                inputs.field(&at("by"), words::WHO_GAVE_IT, "", "", "", false),
                 Block::Row {
                     blocks: vec![
-                        desk.number(&at("post"), words::POST, words::POST_HINT),
-                        desk.number(&at("deposit"), words::DEPOSIT, words::DEPOSIT_HINT),
+                        inputs.number(&at("post"), words::POST, words::POST_HINT),
+                        inputs.number(&at("deposit"), words::DEPOSIT, words::DEPOSIT_HINT),
                     ],
                 },
             ],
         ));
-        let deposit = desk.draft.number(&at("deposit")).ok().flatten();
+        let deposit = inputs.draft.number(&at("deposit")).ok().flatten();
         rows.push(vec![
             text.name.to_owned(),
             match (quoted, by.is_empty()) {
@@ -169,8 +169,8 @@ pub(super) fn costs(desk: &Desk) -> Block {
                 (Some(_), true) => words::YOUR_QUOTE.to_owned(),
                 (Some(_), false) => words::quote_from(&by),
             },
-            purse.band_of(&plan.cost),
-            deposit.map_or_else(|| "—".to_owned(), |d| purse.amount(d)),
+            format.band_of(&plan.cost),
+            deposit.map_or_else(|| "—".to_owned(), |d| format.amount(d)),
         ]);
     }
     blocks.push(Block::Table(Table {

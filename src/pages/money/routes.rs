@@ -1,8 +1,8 @@
 //! Ways to sell or keep the piece, what each deducts, who buys, and what to call the resulting figure.
 
 use super::super::block::{Block, Table, Tone};
-use super::{Desk, kept};
-use crate::purse::percent;
+use super::{MoneyInputs, kept};
+use crate::money_text::percent;
 use crate::wording::money::routes as words;
 use leavewell_model::counsel::Worth;
 use leavewell_model::ledger::FigureId;
@@ -83,24 +83,16 @@ pub(super) struct ShopFields {
 }
 
 /// The dealer's terms, as entered or as usual.
-pub(super) fn shop(desk: &Desk) -> ShopFields {
-    let v = |id: &str| desk.worth.ledger.value(id);
-    let ask = |field: &str, label: &str, unit: &str, hint: &str, range, stand_in| {
-        desk.ask(
-            &format!("worth.{field}"),
-            label,
-            unit,
-            hint,
-            range,
-            stand_in,
-        )
+pub(super) fn shop(inputs: &MoneyInputs) -> ShopFields {
+    let v = |id: &str| inputs.worth.ledger.value(id);
+    let ask = |field: &str, label: &str, unit: &str, hint: &str, stand_in| {
+        inputs.ask(&format!("worth.{field}"), label, unit, hint, stand_in)
     };
     let (retail, over) = ask(
         "retail_over_hammer",
         words::SHOP_PRICE,
         words::TIMES,
         "",
-        (0.5, 10.0),
         v("value.retail_over_hammer"),
     );
     let (months, until) = ask(
@@ -108,7 +100,6 @@ pub(super) fn shop(desk: &Desk) -> ShopFields {
         words::UNTIL_SOLD,
         words::MONTHS,
         "",
-        (0.0, 240.0),
         v("value.trade.months.shop"),
     );
     let (work, away) = ask(
@@ -116,7 +107,6 @@ pub(super) fn shop(desk: &Desk) -> ShopFields {
         words::AWAY,
         words::MONTHS,
         words::AWAY_HINT,
-        (0.0, 60.0),
         v("value.trade.months.work"),
     );
     let (auction, wait) = ask(
@@ -124,7 +114,6 @@ pub(super) fn shop(desk: &Desk) -> ShopFields {
         words::UNTIL_PAID,
         words::MONTHS,
         "",
-        (0.0, 60.0),
         v("value.trade.months.auction"),
     );
     let (rate, yearly) = ask(
@@ -132,7 +121,6 @@ pub(super) fn shop(desk: &Desk) -> ShopFields {
         words::ELSEWHERE,
         words::PERCENT_A_YEAR,
         "",
-        (0.0, 60.0),
         100.0 * v("value.trade.rate"),
     );
     let (holding, keep) = ask(
@@ -140,16 +128,15 @@ pub(super) fn shop(desk: &Desk) -> ShopFields {
         words::HOLDING,
         words::PERCENT_A_YEAR,
         "",
-        (0.0, 30.0),
         100.0 * v("value.trade.holding"),
     );
-    let tax = desk.pick(
+    let tax = inputs.pick(
         "worth.margin_tax",
         words::MARGIN_TAX,
         words::MARGIN_TAX_HINT,
         &[("", words::LEAVE_IT_OUT), ("yes", words::TAKE_IT_OFF)],
     );
-    let taxed = desk.draft.flag("worth.margin_tax") == Some(true);
+    let taxed = inputs.draft.flag("worth.margin_tax") == Some(true);
     ShopFields {
         blocks: vec![
             Block::Row {
@@ -177,22 +164,21 @@ pub(super) fn shop(desk: &Desk) -> ShopFields {
 }
 
 /// The section: the routes compared, and the terms behind them.
-pub(super) fn routes(desk: &Desk) -> Block {
-    let fields = shop(desk);
-    let (paid_field, paid) = desk.ask(
+pub(super) fn routes(inputs: &MoneyInputs) -> Block {
+    let fields = shop(inputs);
+    let (paid_field, paid) = inputs.ask(
         "worth.paid",
         words::PAID,
-        desk.purse.unit(),
+        inputs.format.unit(),
         words::PAID_HINT,
-        (0.0, 100_000_000.0),
         0.0,
     );
-    let (shop_mix, in_shop) = mix(desk, "worth.mix_shop", words::IN_A_SHOP);
-    let (private_mix, in_private) = mix(desk, "worth.mix_private", words::PRIVATELY);
-    let table = compared(desk, &fields, paid, in_shop.as_ref(), in_private.as_ref());
+    let (shop_mix, in_shop) = mix(inputs, "worth.mix_shop", words::IN_A_SHOP);
+    let (private_mix, in_private) = mix(inputs, "worth.mix_private", words::PRIVATELY);
+    let table = compared(inputs, &fields, paid, in_shop.as_ref(), in_private.as_ref());
     let who = vec![
         Block::para(words::WHO_BUYS),
-        own_mix(desk),
+        own_mix(inputs),
         private_mix,
         shop_mix,
         Block::said(Tone::Quiet, words::USUAL_SHARES),
@@ -206,7 +192,7 @@ pub(super) fn routes(desk: &Desk) -> Block {
             Block::fold(
                 "worth-fees",
                 words::SELLERS_TERMS,
-                std::iter::once(first).chain(fee_fields(desk)).collect(),
+                std::iter::once(first).chain(fee_fields(inputs)).collect(),
             ),
             Block::fold("worth-mix", words::BUYERS_SECTION, who),
             Block::fold(
@@ -220,13 +206,13 @@ pub(super) fn routes(desk: &Desk) -> Block {
 
 /// What each route brings for the piece as it is.
 fn compared(
-    desk: &Desk,
+    inputs: &MoneyInputs,
     fields: &ShopFields,
     paid: f64,
     in_shop: Option<&Worth>,
     in_private: Option<&Worth>,
 ) -> Table {
-    let w = desk.worth;
+    let w = inputs.worth;
     let v = |id: &str| w.ledger.value(id);
     let here = as_it_is(w);
     let auction: Vec<f64> = here
@@ -242,7 +228,7 @@ fn compared(
     let row = |name: &str, money: &[f64], when: &str, what: &str| {
         vec![
             name.to_owned(),
-            desk.purse.band_of(money),
+            inputs.format.band_of(money),
             when.to_owned(),
             what.to_owned(),
         ]
@@ -298,7 +284,7 @@ fn as_it_is(worth: &Worth) -> &[f64] {
 }
 
 /// Fields for the user's own terms, with the usual ones as defaults.
-fn fee_fields(desk: &Desk) -> Vec<Block> {
+fn fee_fields(inputs: &MoneyInputs) -> Vec<Block> {
     FEES.iter()
         .map(|(field, label, unit, hint, id)| {
             let figure = leavewell_model::ledger::Ledger::standard().value(id);
@@ -308,11 +294,11 @@ fn fee_fields(desk: &Desk) -> Vec<Block> {
                 _ => format!("{figure}"),
             };
             let unit = if unit.is_empty() {
-                desk.purse.unit()
+                inputs.format.unit()
             } else {
                 unit
             };
-            desk.field(
+            inputs.field(
                 &format!("market.fees.{field}"),
                 label,
                 unit,
@@ -325,8 +311,8 @@ fn fee_fields(desk: &Desk) -> Vec<Block> {
 }
 
 /// Fields for the shares of buyers that apply everywhere.
-fn own_mix(desk: &Desk) -> Block {
-    let class = desk.worth.class.tables().code();
+fn own_mix(inputs: &MoneyInputs) -> Block {
+    let class = inputs.worth.class.tables().code();
     let share = |buyer: &str| {
         percent(
             leavewell_model::ledger::Ledger::standard()
@@ -335,7 +321,7 @@ fn own_mix(desk: &Desk) -> Block {
         .replace(" %", "")
     };
     let field = |buyer: &str, label: &str| {
-        desk.field(
+        inputs.field(
             &format!("market.mix.{buyer}"),
             label,
             words::IN_100,
@@ -354,20 +340,19 @@ fn own_mix(desk: &Desk) -> Block {
 }
 
 /// Shares of buyers for one section alone, and the piece as they see it; `None` if none is entered.
-fn mix(desk: &Desk, section: &str, label: &str) -> (Block, Option<Worth>) {
+fn mix(inputs: &MoneyInputs, section: &str, label: &str) -> (Block, Option<Worth>) {
     let asked = BUYERS.map(|buyer| {
-        desk.ask(
+        inputs.ask(
             &format!("{section}.{buyer}"),
             &words::share_of(label, words::buyer_words(buyer)),
             words::IN_100,
             "",
-            (0.0, 100.0),
             0.0,
         )
     });
     let shares = [asked[0].1, asked[1].1, asked[2].1];
     let seen = (shares.iter().sum::<f64>() > 0.0)
-        .then(|| Worth::seen_by(desk.case, desk.quick, shares.map(|s| s / 100.0)));
+        .then(|| Worth::seen_by(inputs.case, inputs.quick, shares.map(|s| s / 100.0)));
     let mut blocks: Vec<Block> = asked.into_iter().map(|(block, _)| block).collect();
     // An empty field means "as above", so it must not show zero.
     for block in &mut blocks {
@@ -379,9 +364,9 @@ fn mix(desk: &Desk, section: &str, label: &str) -> (Block, Option<Worth>) {
 }
 
 /// What to call the figure, by its purpose.
-pub(super) fn bases(desk: &Desk) -> Block {
-    let purse = desk.purse;
-    let w = desk.worth;
+pub(super) fn bases(inputs: &MoneyInputs) -> Block {
+    let format = inputs.format;
+    let w = inputs.worth;
     let here = w
         .plans
         .first()
@@ -389,7 +374,7 @@ pub(super) fn bases(desk: &Desk) -> Block {
         .unwrap_or_default();
     let times = |t: f64| {
         let [a, b, c] = deciles(&here.iter().map(|h| h * t).collect::<Vec<f64>>());
-        purse.band([a, b, c])
+        format.band([a, b, c])
     };
     let premium = channel(leavewell_model::terms::SoldAs::WithPremium, &w.ledger);
     let row =

@@ -2,9 +2,9 @@
 //! which does not fit.
 
 use super::super::block::{Block, Table, Tone};
-use super::ladder::{Rung, Told, ladder};
-use super::{Desk, with_none};
-use crate::purse::{percent, times};
+use super::ladder::{LadderText, Rung, ladder};
+use super::{MoneyInputs, with_none};
+use crate::money_text::{percent, times};
 use crate::wording::money::sales as words;
 use leavewell_model::ledger::FigureId;
 use leavewell_model::maths::StudentT;
@@ -16,22 +16,22 @@ use leavewell_model::value::PriceLaw;
 const MOST_ROWS: usize = 60;
 
 /// Builds the section.
-pub(super) fn sales(desk: &Desk) -> Block {
+pub(super) fn sales(inputs: &MoneyInputs) -> Block {
     let mut blocks = vec![Block::para(words::HOW_TO_TYPE_THEM)];
-    for place in 0..=desk.draft.count("comparables").min(MOST_ROWS - 1) {
-        blocks.extend(row(desk, place));
+    for place in 0..=inputs.draft.count("comparables").min(MOST_ROWS - 1) {
+        blocks.extend(row(inputs, place));
     }
-    blocks.extend(told(desk));
+    blocks.extend(conclusions(inputs));
     Block::section("worth-sales", words::SALES, blocks)
 }
 
-fn row(desk: &Desk, place: usize) -> Vec<Block> {
+fn row(inputs: &MoneyInputs, place: usize) -> Vec<Block> {
     let at = |field: &str| format!("comparables[{place}].{field}");
     let name = words::sale(place + 1);
     let sold: Vec<(&str, &str)> = SoldAs::ALL.iter().map(|s| (s.id(), s.label())).collect();
-    let out = desk.draft.flag(&at("left_out")) == Some(true);
+    let out = inputs.draft.flag(&at("left_out")) == Some(true);
     // A file may hold a JSON flag instead of the option's id.
-    let ticked = desk.draft.text(&at("left_out")) == "true";
+    let ticked = inputs.draft.text(&at("left_out")) == "true";
     let summary = if out {
         words::left_out(&name)
     } else {
@@ -48,22 +48,22 @@ fn row(desk: &Desk, place: usize) -> Vec<Block> {
     vec![
         Block::Row {
             blocks: vec![
-                desk.number(&at("price"), &words::price(&name), ""),
-                desk.pick(
+                inputs.number(&at("price"), &words::price(&name), ""),
+                inputs.pick(
                     &at("what"),
                     words::WHAT_THE_PRICE_IS,
                     "",
                     &first_empty(&sold),
                 ),
-                desk.field(&at("on"), words::WHEN, "", words::WHEN_HINT, "", false),
+                inputs.field(&at("on"), words::WHEN, "", words::WHEN_HINT, "", false),
             ],
         },
         Block::fold(
             &format!("worth-sale-{place}"),
             &summary,
             vec![
-                desk.pick(&at("kind"), words::KIND, "", &kinds),
-                desk.pick(
+                inputs.pick(&at("kind"), words::KIND, "", &kinds),
+                inputs.pick(
                     &at("similar"),
                     words::HOW_LIKE,
                     words::HOW_LIKE_HINT,
@@ -73,23 +73,23 @@ fn row(desk: &Desk, place: usize) -> Vec<Block> {
                         ("loose", words::LOOSELY_LIKE),
                     ],
                 ),
-                desk.pick(
+                inputs.pick(
                     &at("bleed"),
                     words::BLEED,
                     words::BLEED_HINT,
                     &words(&bleed),
                 ),
-                desk.pick(&at("tarnish"), words::TARNISH, "", &words(&tarnish)),
-                desk.pick(&at("dents"), words::DENTS, "", &words(&dents)),
-                desk.pick(&at("joint"), words::JOINTS, "", &words(&joints)),
-                desk.pick(
+                inputs.pick(&at("tarnish"), words::TARNISH, "", &words(&tarnish)),
+                inputs.pick(&at("dents"), words::DENTS, "", &words(&dents)),
+                inputs.pick(&at("joint"), words::JOINTS, "", &words(&joints)),
+                inputs.pick(
                     &at("currency"),
                     words::CURRENCY,
                     words::CURRENCY_HINT,
                     &with_none(currency.into_iter()),
                 ),
-                desk.field(&at("note"), words::NOTE, "", words::NOTE_HINT, "", false),
-                desk.pick(
+                inputs.field(&at("note"), words::NOTE, "", words::NOTE_HINT, "", false),
+                inputs.pick(
                     &at("left_out"),
                     words::DOES_IT_COUNT,
                     words::DOES_IT_COUNT_HINT,
@@ -124,14 +124,14 @@ fn spread(law: &PriceLaw) -> f64 {
 }
 
 /// The conclusions from the sales; empty without sales.
-fn told(desk: &Desk) -> Vec<Block> {
-    let c = &desk.worth.comparison;
+fn conclusions(inputs: &MoneyInputs) -> Vec<Block> {
+    let c = &inputs.worth.comparison;
     if c.sales.is_empty() {
         return vec![Block::said(Tone::Quiet, words::NO_SALE)];
     }
-    let purse = desk.purse;
+    let format = inputs.format;
     let name = |place: usize| words::sale(place + 1);
-    let misfit = desk.worth.ledger.value(FigureId::VALUE_COMPARABLE_MISFIT);
+    let misfit = inputs.worth.ledger.value(FigureId::VALUE_COMPARABLE_MISFIT);
     let several = c.sales.len() > 1;
     let mut rows = Vec::new();
     let mut stray = Vec::new();
@@ -148,9 +148,9 @@ fn told(desk: &Desk) -> Vec<Block> {
         }
         rows.push(vec![
             name(s.place),
-            purse.amount(libm::exp(s.ln) * s.condition * s.channel * s.drift),
+            format.amount(libm::exp(s.ln) * s.condition * s.channel * s.drift),
             times(1.0 / (s.condition * s.channel * s.drift)),
-            purse.amount(libm::exp(s.ln)),
+            format.amount(libm::exp(s.ln)),
             percent(s.weight),
             change(pull),
             if fits { words::YES } else { words::NO }.to_owned(),
@@ -161,29 +161,29 @@ fn told(desk: &Desk) -> Vec<Block> {
         columns: words::COLUMNS.map(str::to_owned).to_vec(),
         rows,
     })];
-    let mut said = Vec::new();
+    let mut sentences = Vec::new();
     if let Some((i, _)) = most {
         let s = c.sales[i];
-        said.push(words::pulls_most(
+        sentences.push(words::pulls_most(
             &name(s.place),
-            &purse.amount(libm::exp(c.without(i).mu)),
-            &purse.amount(libm::exp(c.after.mu)),
+            &format.amount(libm::exp(c.without(i).mu)),
+            &format.amount(libm::exp(c.after.mu)),
         ));
     }
     for i in stray {
-        said.push(words::does_not_fit(
+        sentences.push(words::does_not_fit(
             &name(c.sales[i].place),
             &words_of_chance(c.fit(i)),
         ));
     }
     let (before, after) = (spread(&c.before), spread(&c.after));
-    said.push(if after <= before {
+    sentences.push(if after <= before {
         words::narrower(before, after)
     } else {
         words::wider(before, after)
     });
-    blocks.push(Block::List { items: said });
-    blocks.push(picture(desk));
+    blocks.push(Block::List { items: sentences });
+    blocks.push(picture(inputs));
     blocks.push(Block::said(Tone::Quiet, words::HOW_THEY_COUNT));
     blocks
 }
@@ -210,34 +210,34 @@ fn change(ratio: f64) -> String {
     }
 }
 
-fn picture(desk: &Desk) -> Block {
-    let c = &desk.worth.comparison;
+fn picture(inputs: &MoneyInputs) -> Block {
+    let c = &inputs.worth.comparison;
     let (before, after) = (band_of(c.before.next()), band_of(c.after.next()));
     let mut rungs = vec![
         Rung::Name(words::BEFORE.to_owned()),
         Rung::Other(before),
         Rung::Name(words::EACH.to_owned()),
     ];
-    let purse = desk.purse;
+    let format = inputs.format;
     let mut rows = vec![
-        vec![words::BEFORE.to_owned(), purse.band(before)],
-        vec![words::WITH.to_owned(), purse.band(after)],
+        vec![words::BEFORE.to_owned(), format.band(before)],
+        vec![words::WITH.to_owned(), format.band(after)],
     ];
     for s in &c.sales {
         let value = libm::exp(s.ln);
         let words = words::sale(s.place + 1);
-        rows.push(vec![words.clone(), purse.amount(value)]);
+        rows.push(vec![words.clone(), format.amount(value)]);
         rungs.push(Rung::Point(value, words));
     }
     rungs.push(Rung::Name(words::WITH.to_owned()));
     rungs.push(Rung::Band(after));
     Block::Picture(ladder(
-        Told {
+        LadderText {
             id: "worth-sales-band",
-            title: words::picture_title(&purse.amount(after[1])),
+            title: words::picture_title(&format.amount(after[1])),
             description: words::PICTURE.to_owned(),
             ratios: true,
-            label: &|v| purse.amount(v),
+            label: &|v| format.amount(v),
             table: Table {
                 caption: words::CAPTION.to_owned(),
                 columns: vec![words::RESTS_ON.to_owned(), words::PRICE.to_owned()],

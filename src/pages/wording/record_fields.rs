@@ -1,29 +1,9 @@
-//! Labels, hints and values of the fields of a part.
+//! What a record may hold of a part: hints of the fields, and what stands in them.
 
 // Fields
 
-pub(crate) const BLEED: &str = "Base metal showing";
-pub(crate) const TARNISH: &str = "Tarnish";
-pub(crate) const JOINT: &str = "Joints and seams";
-pub(crate) const JOINT_DISTANCE: &str = "From the faulty joint to the next one";
-pub(crate) const MOUNT: &str = "Stamped mount";
 pub(crate) const MOUNT_HINT: &str = "Stamped thin and backed with soft metal.";
-pub(crate) const DENTS: &str = "Dents";
-pub(crate) const SPLIT: &str = "Splits";
-pub(crate) const LOSS: &str = "Missing metal";
-pub(crate) const REPLACED: &str = "Replaced";
-pub(crate) const ENGRAVING: &str = "Engraving and chasing";
 pub(crate) const ENGRAVING_HINT: &str = "How crisp the lines still are.";
-pub(crate) const LACQUER: &str = "Lacquer";
-pub(crate) const CORROSION: &str = "Powder, crust or rust";
-pub(crate) const INTERIOR: &str = "Lining";
-pub(crate) const FILL: &str = "Filling";
-pub(crate) const LEAD: &str = "Lead";
-pub(crate) const XRF: &str = "Silver by X-ray fluorescence";
-pub(crate) const COULOMETRIC: &str = "Silver by coulometric spot";
-pub(crate) const SECTION: &str = "Silver in cross-section";
-pub(crate) const NOTE: &str = "Note";
-pub(crate) const PHOTOS: &str = "Photographs";
 pub(crate) const PHOTOS_HINT: &str =
     "Names of photographs kept on this device, separated by spaces. They are never sent.";
 

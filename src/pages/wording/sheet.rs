@@ -74,7 +74,7 @@ pub(crate) fn program(version: &str) -> String {
 }
 
 pub(crate) const LEDGER: &str = "Figures used, edition";
-pub(crate) const OWN_FIGURES: &str = "Figures of your own";
+pub(crate) const OWN_FIGURES: &str = "Your own figures";
 pub(crate) const NO_OWN_FIGURES: &str = "none";
 pub(crate) const SEED: &str = "Random seed";
 pub(crate) const POINTS: &str = "Number of cases tried";

@@ -15,15 +15,15 @@ pub(crate) const LAW_OF_THE_PLACE: &str = "A sale description must be true under
 
 pub(crate) const NO_FORM: &str = "A piece whose form is not recorded";
 
-pub(crate) fn told_from(from: u16) -> String {
+pub(crate) fn stated_from(from: u16) -> String {
     format!("said to be from {from} or later")
 }
 
-pub(crate) fn told_until(to: u16) -> String {
+pub(crate) fn stated_until(to: u16) -> String {
     format!("said to be from {to} or earlier")
 }
 
-pub(crate) fn told_between(from: u16, to: u16) -> String {
+pub(crate) fn stated_between(from: u16, to: u16) -> String {
     format!("said to be from {from} to {to}")
 }
 
@@ -31,9 +31,9 @@ pub(crate) fn probably(years: &str) -> String {
     format!("probably {years}")
 }
 
-/// The years by the evidence, beside those somebody stated.
-pub(crate) fn found_and_told(found: &str, told: &str) -> String {
-    format!("{found} by the evidence, {told}")
+/// The years by the evidence, beside the years stated.
+pub(crate) fn found_and_stated(found: &str, stated: &str) -> String {
+    format!("{found} by the evidence, {stated}")
 }
 
 pub(crate) fn form_and_years(form: &str, years: &str) -> String {

@@ -119,7 +119,7 @@ pub(crate) const FOR_ANY_WORK: &str = "For any work: who does it, what is writte
 
 pub(crate) const SIGN: &str = "Choose and sign";
 pub(crate) const CHOICE: &str = "What I choose";
-pub(crate) const TOLD_IS_LOST: &str = "What I have been told this loses for good";
+pub(crate) const LOST_FOR_GOOD: &str = "What will be lost for good, as explained to me";
 pub(crate) const NOT_WANTED: &str = "What I do not want done";
 pub(crate) const PHOTOGRAPHS: &str = "Photographs taken before the work, by whom";
 pub(crate) const OWNER: &str = "Owner, with date";

@@ -1,4 +1,4 @@
-//! Wording of what a buyer must be told: a few words for a ticket (`…_SHORT`, `…_short`), a sentence for a
+//! Wording of the disclosures to a buyer: a few words for a ticket (`…_SHORT`, `…_short`), a sentence for a
 //! catalogue.
 
 // Re-plated

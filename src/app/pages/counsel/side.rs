@@ -4,14 +4,14 @@ use leavewell_model::Report;
 use leavewell_model::counsel::Input;
 use leavewell_model::record::Currency;
 use leavewell_model::report::{ChangeReport, MOST_MOVED, NextLook};
-use leavewell_model::terms::{capital, decimal};
+use leavewell_model::terms::capital;
 use yew::prelude::*;
 
 use crate::app::charts::{amount, change};
 use crate::app::pages::Page;
 use crate::app::pages::look::after_look;
 use crate::app::parts::element::{El, el, group};
-use crate::app::parts::field::typed;
+use crate::app::parts::field::slider_value;
 use crate::app::parts::marks::section;
 use crate::app::parts::words::{joined, money};
 use crate::app::route::Route;
@@ -64,7 +64,7 @@ fn mover(page: Page, input: Input, change: &ChangeReport) -> El {
     };
     let act = page.act.clone();
     let moved = Callback::from(move |event: InputEvent| {
-        let step = decimal(&typed(&event)).unwrap_or(0.0);
+        let step = slider_value(&event);
         let most = f64::from(MOST_MOVED);
         #[allow(clippy::cast_possible_truncation)]
         // clamped

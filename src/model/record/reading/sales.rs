@@ -252,12 +252,13 @@ impl Reader {
 
     /// One term; a percentage comes back as a share.
     fn term(&mut self, market: &Section, field: &str) -> Option<f64> {
-        let (group, name) = field.split_once('.').unwrap_or(("", field));
-        let inner = Section {
+        let Some((group, name)) = field.split_once('.') else {
+            return self.number(market, field).map(|p| p / 100.0);
+        };
+        let s = &Section {
             path: market.at(group),
             fields: market.get(group).and_then(Value::as_object),
         };
-        let s = if group.is_empty() { market } else { &inner };
         if field.ends_with("_pct") || group == "mix" {
             return self.number(s, name).map(|p| p / 100.0);
         }

@@ -14,8 +14,8 @@ use super::reading::{shorten, wording as words};
 use super::{Draft, Problem};
 use crate::terms::decimal;
 
-pub use fields::FIELDS;
 pub(super) use fields::{BARE_SHARE, SIMILAR};
+pub use fields::{FIELDS, SECTIONS};
 pub(super) use version::version_needed;
 
 /// One field of a record.
@@ -72,6 +72,13 @@ pub fn field(path: &str) -> Option<&'static Field> {
     FIELDS.iter().find(|field| field.path == pattern)
 }
 
+/// What a section or a list of the record is called; `None` for a path that is none.
+#[must_use]
+pub fn section_label(path: &str) -> Option<&'static str> {
+    let (_, label) = SECTIONS.iter().find(|(section, _)| *section == path)?;
+    Some(label)
+}
+
 /// The range of a number; any number where the schema has none.
 pub(super) fn number_range(path: &str) -> &'static NumberRange {
     match field(path).map(|field| &field.kind) {
@@ -81,9 +88,13 @@ pub(super) fn number_range(path: &str) -> &'static NumberRange {
 }
 
 /// A path as the schema writes it: the entry of a list without what tells it from the others.
-fn pattern(path: &str) -> String {
-    if path.starts_with("overrides.") && path.ends_with(".value") {
-        return "overrides.*.value".to_owned();
+pub(super) fn pattern(path: &str) -> String {
+    if path.starts_with("overrides.") {
+        for own in ["overrides.*.value", "overrides.*.reason"] {
+            if path.ends_with(&own["overrides.*".len()..]) {
+                return own.to_owned();
+            }
+        }
     }
     let mut pattern = String::with_capacity(path.len());
     let mut inside = false;
@@ -172,20 +183,20 @@ impl Draft {
     }
 }
 
-/// The number in a field that the schema has, or, where it has none, any measure within `range`.
+/// The number held to the range of a field, for a figure that stands in while the field is empty.
+#[must_use]
+pub fn within(path: &str, number: f64) -> f64 {
+    let range = number_range(path);
+    number.max(range.least).min(range.most)
+}
+
+/// The share of a part where base metal shows, from text that is no word of [`BleedWord`]: "0.05" is
+/// 5 %. `None` when the text is no share of 1.
 ///
-/// # Errors
-/// The problem, when what stands there cannot be used.
-pub fn number_in(draft: &Draft, path: &str, range: (f64, f64)) -> Result<Option<f64>, Problem> {
-    if matches!(field(path).map(|f| f.kind), Some(FieldKind::Number(_))) {
-        return draft.number(path);
-    }
-    let range = NumberRange {
-        least: range.0,
-        most: range.1,
-        ..fields::ANY_NUMBER
-    };
-    draft.number_of(path, &range)
+/// [`BleedWord`]: crate::terms::BleedWord
+#[must_use]
+pub fn bare_share(text: &str) -> Option<f64> {
+    BARE_SHARE.read(&Value::String(text.to_owned())).ok()
 }
 
 /// Reads a number that is typed beside a record rather than into it, such as a limit of a plan.

@@ -9,21 +9,6 @@ pub(crate) const WHATEVER_IS_DONE: &str = "These change what any buyer pays, wha
     the silver. Solder or lead put inside stamped borders and hollow parts when the piece was made \
     is not a fault and takes nothing off.";
 
-pub(crate) fn flaw_words(flaw: &str) -> &'static str {
-    match flaw {
-        "monogram_later" => "Initials added later",
-        "inscription_later" => "An inscription added later",
-        "arms_erased" => "Arms or initials taken off",
-        "detail_softened" => "Detail rubbed soft by polishing",
-        "part_missing_minor" => "A small part missing, such as a nozzle or finial",
-        "part_missing_major" => "A main part missing, such as a lid, branch or handle",
-        "part_replaced" => "A part replaced",
-        "marriage" => "Parts from different pieces",
-        "single_of_pair" => "One of a pair",
-        _ => "Later converted into something else",
-    }
-}
-
 pub(crate) const YES: &str = "Yes";
 pub(crate) const DAMPING: &str = "Several faults together";
 pub(crate) const DAMPING_HINT: &str = "At 100 all factors are multiplied. A lower figure makes \

@@ -101,7 +101,7 @@ pub(crate) const TO_A_DEALER: &str = "To a dealer";
 pub(crate) const AT_ONCE: &str = "at once";
 pub(crate) const TO_A_DEALER_MEANS: &str =
     "A dealer can pay about two thirds of what the shop will ask: a very broad rule";
-pub(crate) const OWN_SHOP: &str = "From a shop of your own";
+pub(crate) const OWN_SHOP: &str = "From your own shop";
 pub(crate) const OWN_SHOP_GAIN: &str =
     "Gain after what you paid, holding and waiting, in today's money";
 pub(crate) const OWN_SHOP_PRICE: &str =

@@ -1,16 +1,16 @@
 //! Amounts of money, shares and factors in words.
 
-use super::wording::purse as words;
+use super::wording::money_text as words;
 use leavewell_model::maths::deciles;
 use leavewell_model::terms::{Currency, sum};
 
 /// Formats amounts in the currency of the page. The currency is only a label: nothing is converted.
 #[derive(Clone, Copy)]
-pub(super) struct Purse {
+pub(super) struct MoneyFormat {
     sign: &'static str,
 }
 
-impl Purse {
+impl MoneyFormat {
     pub(super) fn of(currency: Option<Currency>) -> Self {
         Self {
             sign: currency.unwrap_or(Currency::Other).sign(),
@@ -77,7 +77,7 @@ mod tests {
 
     #[test]
     fn amounts_carry_no_more_figures_than_are_known() {
-        let pounds = Purse::of(Some(Currency::Pound));
+        let pounds = MoneyFormat::of(Some(Currency::Pound));
         for (value, words) in [
             (23.65, "£24"),
             (99.4, "£99"),
@@ -90,7 +90,7 @@ mod tests {
         ] {
             assert_eq!(pounds.amount(value), words);
         }
-        assert_eq!(Purse::of(None).amount(40.0), "40");
+        assert_eq!(MoneyFormat::of(None).amount(40.0), "40");
         assert_eq!(pounds.change(12.0), "+£12");
         assert_eq!(pounds.change(-12.0), "−£12");
     }

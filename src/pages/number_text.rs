@@ -1,6 +1,6 @@
 //! Numbers, distances, ranges and chances as text.
 
-use super::wording::say as words;
+use super::wording::number_text as words;
 
 /// A number to about three significant figures, without trailing zeros: `0.045`, `8.4`, `126`. Never "NaN".
 pub(super) fn figures(x: f64) -> String {
