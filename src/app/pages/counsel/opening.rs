@@ -365,7 +365,13 @@ mod tests {
             let advised = advised.unwrap();
             let cost = money_band(advised.cost, open.currency());
             for text in &said {
-                for step in &advised.steps {
+                // The wash before a cleaning is part of it and is not named by itself.
+                let cleans = advised.steps.iter().any(|step| *step == "T03");
+                let named = advised
+                    .steps
+                    .iter()
+                    .filter(|step| !cleans || **step != "T02");
+                for step in named {
                     let name = treatment_text(step).unwrap().name;
                     assert!(small(text).contains(&small(name)), "{name} in\n{text}");
                 }
