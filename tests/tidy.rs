@@ -11,6 +11,8 @@ use leavewell_model::ledger::{Ledger, caution, finding, findings};
 use leavewell_model::record::schema::FIELDS;
 use leavewell_model::terms::Treatment;
 
+#[path = "tidy/rooms.rs"]
+mod rooms;
 #[path = "tidy/unused.rs"]
 mod unused;
 #[path = "tidy/worn.rs"]

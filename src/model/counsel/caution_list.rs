@@ -6,7 +6,6 @@ use super::wording::caution_list as words;
 use crate::ledger::{CautionText, Level, caution};
 use crate::record::Joint;
 use crate::report::CautionReport;
-use crate::small::sort_short;
 use crate::treatment::{Situation, Treatment};
 
 /// Agents that call for the block on children and pregnancy.
@@ -41,7 +40,7 @@ pub fn cautions_for(named: &[Treatment], situation: &Situation) -> Vec<CautionRe
         };
         add(&mut list, "caution.child", level, words::CHILDREN);
     }
-    sort_short(&mut list, |a, b| a.level.cmp(&b.level));
+    list.sort_by(|a, b| a.level.cmp(&b.level));
     list
 }
 

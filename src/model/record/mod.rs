@@ -36,8 +36,8 @@ pub use reading::{COMPARED_KINDS, FLAWS};
 pub use weighing::{Weighing, water_density};
 pub use work::{Asked, Done, Proposal, ProposalStep, Quote, Test};
 
-use crate::identity::Kind;
-use crate::treatment::Treatment;
+use crate::terms::Kind;
+use crate::terms::Treatment;
 
 /// Something in a draft that could not be used, and what to do about it.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]

@@ -8,7 +8,8 @@
 use super::{BleedRange, bleed_range};
 use crate::ledger::Ledger;
 use crate::maths::{probability, probit};
-use crate::record::{Bleed, Case, Form, Interior, Loss, PartName};
+use crate::record::{Bleed, Case};
+use crate::terms::{Form, Interior, Loss, PartName};
 
 /// The bare share of one part.
 #[derive(Clone, Copy, Debug, PartialEq)]

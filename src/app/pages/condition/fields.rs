@@ -2,7 +2,7 @@
 //!
 //! Invariant: a field that holds something is always shown, whether or not such a part usually has it.
 
-use leavewell_model::record::{
+use leavewell_model::terms::{
     BleedWord, Corrosion, Dents, Engraving, Fill, FillState, Form, Gilding, Interior, Joint,
     Lacquer, Lead, Liner, Loss, Material, Mount, PartName, Repair, Replaced, Split, Tarnish,
 };

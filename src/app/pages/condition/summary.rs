@@ -1,6 +1,6 @@
 //! A one-line summary of a part's record.
 
-use leavewell_model::record::{
+use leavewell_model::terms::{
     BleedWord, Corrosion, Dents, Fill, FillState, Gilding, Interior, Joint, Lacquer, Lead, Loss,
     Material, PartName, Repair, Replaced, Split, Tarnish,
 };

@@ -1,8 +1,8 @@
 //! Each recorded fault with the choice it leaves: leave it, or treat it at a price, and what each does.
 
 use leavewell_model::Report;
-use leavewell_model::record::{Goal, PartName};
 use leavewell_model::report::{CourseReport, FaultReport, OptionReport, StepReport};
+use leavewell_model::terms::{Goal, PartName};
 use leavewell_model::terms::{capital, sum};
 use leavewell_pages::standing::Standing;
 use yew::prelude::*;

@@ -2,9 +2,9 @@
 
 use leavewell_model::Report;
 use leavewell_model::ledger::{treatment_text, treatment_texts};
-use leavewell_model::record::{Doer, Form, PartName};
 use leavewell_model::report::ProposalReport;
 use leavewell_model::terms::capital;
+use leavewell_model::terms::{Doer, Form, PartName};
 use yew::prelude::*;
 
 use super::faults::without;
