@@ -39,17 +39,17 @@ impl Reader {
     pub fn order(self) -> [&'static [&'static str]; 3] {
         match self {
             Self::Owner => [
-                &["asked", "options"],
+                &["faults", "proposal", "options"],
                 &["lost", "look-next", "would-change"],
                 &["pictures", "cautions", "courses", "trace"],
             ],
             Self::Restorer => [
-                &["options", "asked"],
+                &["faults", "options", "proposal"],
                 &["look-next", "lost", "would-change"],
                 &["cautions", "courses", "pictures", "trace"],
             ],
             Self::Dealer => [
-                &["asked", "options"],
+                &["faults", "proposal", "options"],
                 &["would-change", "lost", "look-next"],
                 &["courses", "pictures", "cautions", "trace"],
             ],

@@ -132,8 +132,10 @@ pub enum Target {
     Part(PartName, &'static str),
     /// The share of a part where base metal shows, as a percentage.
     Share(PartName),
-    /// `low`, `likely` or `high` of a quote for a treatment.
+    /// A field of the quote for one treatment, such as `likely`.
     Quote(&'static str, &'static str),
+    /// A field of the entry at this place of a list, such as `proposal.steps`.
+    Entry(&'static str, usize, &'static str),
 }
 
 /// One line of the shelf.
@@ -238,6 +240,12 @@ pub enum Action {
     Typed(Target, String),
     /// The person typed or chose something in a field of a worker's page: the path in the record, and the text.
     Put(String, String),
+    /// One of several was ticked or unticked: the field that lists their ids, and the id.
+    Ticked(Target, &'static str),
+    /// An entry is added to a list such as `proposal.steps`.
+    Add(&'static str),
+    /// The entry at this place of a list is removed.
+    Remove(&'static str, usize),
     /// Undo the last change.
     Undo,
     /// Redo the change undone last.
@@ -511,6 +519,9 @@ impl Target {
             Self::Part(part, field) => (part.id(), field),
             Self::Share(part) => (part.id(), "bleed-share"),
             Self::Quote(treatment, field) => (treatment, field),
+            Self::Entry(list, place, field) => {
+                return joined(&[list, "-", &place.to_string(), "-", field]);
+            }
         };
         joined(&[first, "-", second])
     }
@@ -533,7 +544,14 @@ impl Target {
             Self::Part(part, field) => draft.part_text(part.id(), field),
             Self::Share(part) => share::typed(&draft.part_text(part.id(), "bleed")),
             Self::Quote(treatment, field) => draft.quote_text(treatment, field),
+            Self::Entry(list, place, field) => draft.text(&entry_path(list, place, field)),
         }
+    }
+
+    /// Whether an id stands in a field that lists several.
+    #[must_use]
+    pub fn lists(self, open: &Open, id: &str) -> bool {
+        ids(&self.text(open)).any(|one| one == id)
     }
 
     /// The problem with it, if any.
@@ -552,6 +570,7 @@ impl Target {
             Self::Quote(treatment, field) => {
                 open.entry_problem("quotes", "treatment", treatment, field)
             }
+            Self::Entry(list, place, field) => open.problem(&entry_path(list, place, field)),
         }
     }
 
@@ -583,8 +602,32 @@ impl Target {
             Self::Part(part, field) => draft.set_part(part.id(), field, typed),
             Self::Share(part) => draft.set_part(part.id(), "bleed", &share::stored(typed)),
             Self::Quote(treatment, field) => draft.set_quote(treatment, field, typed),
+            Self::Entry(list, place, field) => draft.set(&entry_path(list, place, field), typed),
         }
     }
+}
+
+/// The path of a field in the entry at a place of a list.
+fn entry_path(list: &str, place: usize, field: &str) -> String {
+    joined(&[list, "[", &place.to_string(), "].", field])
+}
+
+/// Ids with spaces or commas between.
+fn ids(text: &str) -> impl Iterator<Item = &str> {
+    text.split(|c: char| c.is_whitespace() || c == ',')
+        .filter(|id| !id.is_empty())
+}
+
+/// The ids with this one added at the end, or taken away where it stands.
+fn with_ticked(text: &str, id: &str) -> String {
+    let mut listed: Vec<&str> = ids(text).collect();
+    match listed.iter().position(|one| *one == id) {
+        Some(place) => {
+            listed.remove(place);
+        }
+        None => listed.push(id),
+    }
+    listed.join(" ")
 }
 
 impl Theme {
@@ -636,6 +679,15 @@ pub fn update(state: &State, action: Action) -> Option<State> {
         Action::Put(path, typed) => changed(state, (path.clone(), &typed), |draft| {
             draft.set(&path, &typed);
         }),
+        Action::Ticked(target, id) => {
+            let open = state.open.as_ref()?;
+            let text = with_ticked(&target.text(open), id);
+            changed(state, no_field(), |draft| target.put(draft, &text))
+        }
+        Action::Add(list) => changed(state, no_field(), |draft| draft.add_entry(list)),
+        Action::Remove(list, place) => {
+            changed(state, no_field(), |draft| draft.remove_at(list, place))
+        }
         Action::KeepRecord => changed(state, no_field(), |draft| draft.keep_as_earlier("")),
         Action::BeginWithOwn(own) => (own != state.begins_with_own).then(|| State {
             begins_with_own: own,
@@ -1070,6 +1122,29 @@ mod tests {
         assert!(share.problem(open(&state)).is_some());
         state = update(&state, typed(share, "14")).unwrap();
         assert_eq!(share.problem(open(&state)), None);
+    }
+
+    #[test]
+    fn entries_of_a_list_are_added_ticked_and_removed() {
+        let list = "proposal.steps";
+        let parts = Target::Entry(list, 0, "parts");
+        let mut state = update(&with_piece(), Action::Add(list)).unwrap();
+        for part in ["spout", "foot", "spout"] {
+            state = update(&state, Action::Ticked(parts, part)).unwrap();
+        }
+        assert_eq!(parts.text(open(&state)), "foot");
+        assert!(parts.lists(open(&state), "foot") && !parts.lists(open(&state), "spout"));
+        let price = Target::Entry(list, 0, "likely");
+        state = update(&state, typed(price, "lots")).unwrap();
+        assert!(
+            price.problem(open(&state)).is_none(),
+            "a step without a treatment is named first"
+        );
+        state = update(&state, typed(Target::Entry(list, 0, "treatment"), "T08")).unwrap();
+        assert!(price.problem(open(&state)).is_some());
+        state = update(&state, Action::Remove(list, 0)).unwrap();
+        assert_eq!(open(&state).draft.count(list), 0);
+        assert_eq!(update(&state, Action::Remove(list, 0)), None);
     }
 
     #[test]

@@ -6,6 +6,7 @@ use super::ask::choice;
 use super::block::{Block, Table, Tone};
 use super::caution_blocks;
 use super::number_text::figures;
+use super::standing::Standing;
 use super::wording::catalogue as words;
 use leavewell_model::counsel::Solved;
 use leavewell_model::counsel::caution_list::{cautions_for, hazards_of};
@@ -13,6 +14,7 @@ use leavewell_model::ledger::{
     FigureId, Risk, catalogue_text, guard_text, guard_texts, soft_rule, soft_rules, source,
 };
 use leavewell_model::record::{Draft, QUESTIONS};
+use leavewell_model::report::Report;
 use leavewell_model::terms::Kind;
 use leavewell_model::terms::Treatment;
 use leavewell_model::terms::capital;
@@ -29,10 +31,10 @@ const FIRST: [Treatment; 5] = [
 
 /// Builds the page.
 pub(super) fn page(subject: &Subject) -> Vec<Block> {
-    blocks(subject.draft(), subject.solved())
+    blocks(subject.draft(), subject.solved(), subject.report())
 }
 
-fn blocks(draft: &Draft, solved: &Solved) -> Vec<Block> {
+fn blocks(draft: &Draft, solved: &Solved, report: &Report) -> Vec<Block> {
     let s = &solved.situation();
     let verdicts: Vec<(Treatment, Vec<Verdict>)> = Treatment::ALL
         .into_iter()
@@ -49,7 +51,7 @@ fn blocks(draft: &Draft, solved: &Solved) -> Vec<Block> {
     blocks.push(hazards(s));
     let entry = |t: &Treatment| {
         let (_, v) = verdicts.iter().find(|(known, _)| known == t)?;
-        Some(treatment(*t, v, solved))
+        Some(treatment(*t, v, solved, report))
     };
     blocks.extend(FIRST.iter().filter_map(entry));
     let rest: Vec<Block> = Treatment::ALL
@@ -106,11 +108,16 @@ fn hazards(s: &Situation) -> Block {
     )
 }
 
-fn treatment(t: Treatment, verdicts: &[Verdict], solved: &Solved) -> Block {
+fn treatment(t: Treatment, verdicts: &[Verdict], solved: &Solved, report: &Report) -> Block {
     let s = &solved.situation();
     let text = t.text();
+    let standing = report
+        .options
+        .iter()
+        .find(|option| option.treatment == t.id())
+        .map_or("", |option| Standing::of(option, report).word());
     let mut blocks = vec![
-        Block::said(Tone::Answer, words::verdict_words(worst(verdicts))),
+        Block::said(Tone::Answer, format!("{standing}.")),
         Block::para(text.plain),
     ];
     if let Some(why) = solved.not_needed(t) {

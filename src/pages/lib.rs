@@ -75,6 +75,7 @@ mod sheet_file;
 mod sheet_glossary;
 pub mod sheet_text;
 mod sources_fold;
+pub mod standing;
 mod subject;
 mod weights;
 mod why;

@@ -15,7 +15,9 @@ use crate::app::charts::silver_left;
 use crate::app::drawings::piece_drawing;
 use crate::app::parts::blocks::loaded_page;
 use crate::app::parts::cautions::cautions;
+use crate::app::parts::choice;
 use crate::app::parts::element::{El, button, el, group};
+use crate::app::parts::field::typed;
 use crate::app::parts::marks::{fold, named, press};
 use crate::app::parts::screen::screen;
 use crate::app::parts::words::{joined, small};
@@ -27,12 +29,8 @@ use fields::part_fields;
 /// The condition of the piece, part by part.
 pub fn condition_page(page: Page) -> Html {
     let open = page.open;
-    let parts = parts(open);
-    let selected = page
-        .state
-        .selected_part
-        .filter(|selected| parts.contains(selected))
-        .unwrap_or(PartName::Body);
+    let selected = page.state.selected_part.unwrap_or(PartName::Body);
+    let parts = parts(open, selected);
     screen(
         page,
         (Route::Condition, Route::Money),
@@ -41,7 +39,9 @@ pub fn condition_page(page: Page) -> Html {
         group()
             .el(el("div", "condition")
                 .el(drawn(open, selected, &parts))
-                .el(list(page, selected, &parts))
+                .el(el("div", "part-choice")
+                    .el(list(page, selected, &parts))
+                    .put(another(page, &parts)))
                 .el(el("div", "part-side")
                     .put(part_fields(page, selected))
                     .el(photos(page, selected))))
@@ -114,12 +114,32 @@ fn list(page: Page, selected: PartName, parts: &[PartName]) -> El {
         })
 }
 
-/// The parts such a piece usually has, and any others in the record.
-fn parts(open: &Open) -> Vec<PartName> {
+/// A list of the parts such a piece does not usually have, to choose one from.
+fn another(page: Page, parts: &[PartName]) -> Html {
+    let others = PartName::ALL.iter().filter(|part| !parts.contains(part));
+    let choices = others.map(|part| (part.id(), part.label())).collect();
+    let chosen = page.act.reform(|event: Event| {
+        let part = PartName::parse(&typed(&event)).unwrap_or(PartName::Body);
+        Action::SelectPart(part)
+    });
+    let none = el("p", "").hidden(true).html();
+    choice::list(
+        "another-part",
+        text::ANOTHER_PART.into(),
+        text::ANOTHER_PART_HINT,
+        "",
+        choices,
+        chosen,
+        none,
+    )
+}
+
+/// The parts such a piece usually has, and any other that the record speaks of or that was chosen.
+fn parts(open: &Open, selected: PartName) -> Vec<PartName> {
     let usual = open.form().unwrap_or(Form::Other).parts();
     let others = PartName::ALL
         .iter()
-        .filter(|p| !usual.contains(p) && summary::is_recorded(open, **p));
+        .filter(|p| !usual.contains(p) && (**p == selected || summary::is_recorded(open, **p)));
     usual.iter().chain(others).copied().collect()
 }
 

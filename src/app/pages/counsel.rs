@@ -1,11 +1,12 @@
 //! Counsel: the answer first, then the options side by side, then everything the answer rests on.
 
 mod answer;
-mod asked;
 mod courses;
+mod faults;
 mod lost;
 mod opening;
 mod options;
+mod proposal;
 mod side;
 
 use leavewell_model::report::{CourseReport, Report};
@@ -24,6 +25,8 @@ use crate::app::platform::page;
 use crate::app::route::Route;
 use crate::app::wording::cautions::CAUTIONS;
 use crate::app::wording::counsel as say;
+use crate::app::wording::faults::TITLE as FAULTS;
+use crate::app::wording::proposal::TITLE as PROPOSAL;
 
 /// The largest number of plans in one chart; nobody compares more.
 const DRAWN: usize = 7;
@@ -43,7 +46,8 @@ fn counsel(page: Page, report: &Report) -> Html {
     let currency = open.currency();
     let [main, beside, more] = page.state.reader.order();
     let section = |name: &str| match name {
-        "asked" => asked::asked(page, report),
+        "faults" => faults::faults(page, report),
+        "proposal" => proposal::proposal(page, report),
         "options" => options::options(report, currency),
         "would-change" => side::would_change(page),
         "look-next" => side::look_next(report, currency),
@@ -78,6 +82,8 @@ fn counsel(page: Page, report: &Report) -> Html {
 fn further_down(names: Vec<&str>) -> El {
     let sections = names.into_iter().filter_map(|name| {
         Some(match name {
+            "faults" => ("faults-title", FAULTS),
+            "proposal" => ("proposal-title", PROPOSAL),
             "options" => ("options-title", say::OPTIONS),
             "would-change" => ("would-change-title", say::CHANGES),
             "look-next" => ("look-next-title", say::LOOK_NEXT),
@@ -118,11 +124,14 @@ fn pictures(report: &Report, currency: Currency) -> Html {
         .html()
 }
 
-/// The plans worth drawing: the best that can be advised, with leaving it and the advised one among
-/// them, and replating, which most people ask about, even when it is barred.
+/// The plans worth drawing: the best that can be advised, with leaving it, the advised one and the one the
+/// answer speaks of among them, even when that one is barred.
 fn drawn(report: &Report) -> Vec<&CourseReport> {
+    let contrast = report.counsel.contrast.as_ref();
     let must = |c: &CourseReport| {
-        c.steps == report.counsel.steps || c.steps == ["T00"] || c.steps == ["T14a"]
+        c.steps == report.counsel.steps
+            || c.steps == ["T00"]
+            || contrast.is_some_and(|contrast| c.steps == contrast.steps)
     };
     let can = |c: &&CourseReport| c.barred.is_empty() || must(c);
     let room = DRAWN.saturating_sub(

@@ -1,28 +1,32 @@
 //! Money: what an undamaged piece fetches, the prices asked for work, and what the owner agrees to.
 
 use leavewell_model::Report;
-use leavewell_model::ledger::{TreatmentText, treatment_text};
+use leavewell_model::ledger::{TreatmentText, treatment_text, treatment_texts};
 use leavewell_model::report::Band;
 use leavewell_model::terms::capital;
-use leavewell_model::terms::{Currency, Route as SaleRoute};
+use leavewell_model::terms::{Covers, Currency, Route as SaleRoute};
 use leavewell_pages::PageName;
 use yew::prelude::*;
 
 use super::{Page, of_report};
 use crate::app::parts::blocks::loaded_page;
 use crate::app::parts::cautions::{cautions, named};
-use crate::app::parts::choice::{choices, pick, radios, tick};
-use crate::app::parts::element::{El, el, group};
-use crate::app::parts::field::number_field;
-use crate::app::parts::marks::{fold, section};
+use crate::app::parts::choice::{choices, pick, radios, several, tick, tick_at};
+use crate::app::parts::element::{El, button, el, group};
+use crate::app::parts::field::{number_field, trouble};
+use crate::app::parts::marks::{fold, press, section};
 use crate::app::parts::screen::screen;
-use crate::app::parts::words::money_band;
+use crate::app::parts::words::{joined, list, money_band};
+use crate::app::platform::page::focus_on;
 use crate::app::route::Route;
-use crate::app::state::Target;
+use crate::app::state::{Action, Target};
 use crate::app::wording::money as text;
 
-/// The treatments that can have a quote, most often asked for first.
-const QUOTED: [&str; 6] = ["T14a", "T09", "T09b", "T10a", "T03", "T17"];
+/// What quotes are asked for most, in the order people ask.
+const OFTEN: [&str; 8] = ["T08", "T12", "T09", "T16", "T14a", "T10a", "T03", "T17"];
+
+/// Where quotes stand in the record.
+const LIST: &str = "quotes";
 
 /// The screen Money.
 pub fn money_page(page: Page) -> Html {
@@ -41,7 +45,7 @@ pub fn money_page(page: Page) -> Html {
                 consents(page),
             ))
             .put(fold("more", text::MORE, loaded_page(page, PageName::Worth)))
-            .put(cautions(&named(&QUOTED)))
+            .put(cautions(&named(&named_here(page))))
             .html(),
     )
 }
@@ -69,27 +73,111 @@ fn value(page: Page) -> Html {
 }
 
 fn quotes(page: Page) -> Html {
-    let texts = QUOTED.iter().filter_map(|id| treatment_text(id));
+    let texts = OFTEN.iter().filter_map(|id| treatment_text(id));
+    let draft = &page.open.draft;
+    let others = (0..draft.count(LIST)).filter(|place| {
+        let treatment = Target::Entry(LIST, *place, "treatment").text(page.open);
+        !OFTEN.contains(&treatment.as_str())
+    });
+    let listed = group().each(texts, |text| quote(page, text));
     group()
         .p("hint", text::QUOTES_HINT)
-        .el(group().each(texts, |text| quote(page, text)))
+        .el(group().each(others, |place| other_quote(page, place)))
+        .el(el("p", "").el(button("")
+            .pressed(press(page.act, Action::Add(LIST)))
+            .text(text::ADD_QUOTE)))
+        .p("hint", text::ADD_QUOTE_HINT)
+        .el(listed)
         .html()
 }
 
+/// The quote for one treatment.
 fn quote(page: Page, text: &'static TreatmentText) -> El {
-    let [likely, low, high] = ["likely", "low", "high"].map(|field| Target::Quote(text.id, field));
-    // Only the person opens or closes the fold, so its summary says what is in it.
-    let summary = text::price_range(&low.text(page.open), &high.text(page.open));
-    let range = el("div", "side-by-side")
-        .put(amount(page, low, text::FROM))
-        .put(amount(page, high, text::TO))
-        .html();
     el("fieldset", "choice quote")
         .key(text.id)
         .tag("legend", text.name)
         .p("hint", text.plain)
-        .put(amount(page, likely, text::PRICE_ASKED))
-        .put(fold("", summary, range))
+        .put(priced(page, |field| Target::Quote(text.id, field)))
+}
+
+/// A quote for other work, or for several treatments at once.
+fn other_quote(page: Page, place: usize) -> El {
+    let at = |field: &'static str| Target::Entry(LIST, place, field);
+    let one = at("treatment").text(page.open);
+    let several_at_once = one.is_empty();
+    let ticked: Vec<&str> = treatment_texts()
+        .iter()
+        .filter(|text| text.id == one || at("treatments").lists(page.open, text.id))
+        .map(|text| text.name)
+        .collect();
+    let legend = match ticked[..] {
+        [] => text::NEW_QUOTE.to_owned(),
+        _ => list(&ticked),
+    };
+    let choices = treatment_texts()
+        .iter()
+        .filter(|text| text.id != "T00")
+        .map(|text| (text.id, text.name))
+        .collect();
+    let act = page.act.clone();
+    let remove = Callback::from(move |_: MouseEvent| {
+        act.emit(Action::Remove(LIST, place));
+        focus_on("quotes-title");
+    });
+    let what = el("div", "")
+        .hidden(!several_at_once)
+        .put(fold(
+            "",
+            text::what_for(ticked.len()),
+            several(page, at("treatments"), text::WHAT_FOR, choices),
+        ))
+        .put(trouble(
+            &at("treatment").id(),
+            at("treatment").problem(page.open),
+        ));
+    el("fieldset", "choice quote")
+        .key(&joined(&["quote-", &place.to_string()]))
+        .el(el("legend", "").words(legend))
+        .el(what)
+        .put(priced(page, at))
+        .el(button("").pressed(remove).text(text::REMOVE_QUOTE))
+}
+
+/// The fields of a quote: the price, and in a box to open its range and its terms.
+fn priced(page: Page, at: impl Fn(&'static str) -> Target) -> Html {
+    let [low, high] = [at("low"), at("high")];
+    // Nobody opens or shuts the box but the person, so its line says what is in it.
+    let summary = text::price_range(
+        &low.text(page.open),
+        &high.text(page.open),
+        &at("hours").text(page.open),
+    );
+    let terms = group()
+        .el(el("div", "side-by-side")
+            .put(amount(page, low, text::FROM))
+            .put(amount(page, high, text::TO))
+            .put(number_field(page, at("hours"), text::HOURS))
+            .put(amount(page, at("post"), text::POST)))
+        .put(tick_at(page, at("post_included"), text::POST_INCLUDED))
+        .put(tick_at(page, at("fixed"), text::FIXED))
+        .put(pick(page, at("covers"), text::COVERS, choices!(Covers)))
+        .html();
+    group()
+        .put(amount(page, at("likely"), text::PRICE_ASKED))
+        .put(fold("", summary, terms))
+        .html()
+}
+
+/// The treatments this screen names: those it asks prices for, and those in the record.
+fn named_here(page: Page) -> Vec<&'static str> {
+    let recorded = page.open.case.quotes.iter().flat_map(|q| &q.treatments);
+    let mut all = OFTEN.to_vec();
+    for treatment in recorded {
+        if !all.contains(&treatment.id()) {
+            all.push(treatment.id());
+        }
+    }
+    all
 }
 
 /// A field for an amount in the currency of the piece.

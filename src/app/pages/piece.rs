@@ -7,7 +7,7 @@ use yew::prelude::*;
 
 use super::{Page, of_report};
 use crate::app::parts::cautions::{cautions, display_only, named};
-use crate::app::parts::choice::{choices, pick, radios, tick, yes_no};
+use crate::app::parts::choice::{choices, pick, radios, several, tick, yes_no};
 use crate::app::parts::element::{el, group};
 use crate::app::parts::field::{number_field, text_field};
 use crate::app::parts::marks::{bullets, section};
@@ -16,8 +16,10 @@ use crate::app::route::Route;
 use crate::app::state::Target::Field;
 use crate::app::wording::piece as text;
 
-/// The treatments that people come to ask about.
-const IN_MIND: [&str; 6] = ["T14a", "T09", "T10a", "T03", "T17", "T15"];
+/// What people come to ask about.
+const IN_MIND: [&str; 9] = [
+    "T08", "T09", "T12", "T16", "T10a", "T14a", "T03", "T15", "T17",
+];
 
 /// The screen Piece.
 pub fn piece_page(page: Page) -> Html {
@@ -70,7 +72,7 @@ fn made(page: Page) -> Html {
 fn wanted(page: Page) -> Html {
     group()
         .put(radios(page, Field("aim.goal"), text::GOAL, choices!(Goal)))
-        .put(pick(
+        .put(several(
             page,
             Field("aim.asked"),
             text::IN_MIND,
@@ -87,7 +89,12 @@ fn wanted(page: Page) -> Html {
             "aim.household_child_or_pregnant",
             text::CHILD_OR_PREGNANT,
         ))
-        // Shown at once if food is wanted; otherwise the counsel shows it.
+        .put(tick(page, "aim.dishwasher", text::DISHWASHER))
+        .put(tick(page, "aim.damp", text::DAMP))
+        .put(tick(page, "aim.loan", text::LOAN))
+        .put(tick(page, "aim.assume_lead", text::ASSUME_LEAD))
+        .put(text_field(page, Field("aim.until"), text::UNTIL))
+        // Said at once where food is wanted; elsewhere it waits for the counsel.
         .el(el("div", "")
             .hidden(page.open.draft.flag("aim.food") != Some(true))
             .put(of_report(page.open, display_only)))

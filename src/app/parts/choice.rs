@@ -7,7 +7,7 @@ use crate::app::pages::Page;
 use crate::app::parts::element::{El, el};
 use crate::app::parts::marks::words;
 use crate::app::parts::words::joined;
-use crate::app::state::Target;
+use crate::app::state::{Action, Target};
 use crate::app::wording::controls as text;
 
 /// One choice: its id in the record (empty for "not said") and its label.
@@ -139,20 +139,66 @@ pub fn yes_no(page: Page, path: &'static str, [label, said]: [&'static str; 2]) 
     )
 }
 
-/// A checkbox. The words are its statement and its hint.
-pub fn tick(page: Page, path: &'static str, [label, said]: [&'static str; 2]) -> Html {
-    let checked = page.open.draft.flag(path) == Some(true);
+/// A box to tick: the statement and its hint.
+pub fn tick(page: Page, path: &'static str, words: [&'static str; 2]) -> Html {
+    tick_at(page, Target::Flag(path), words)
+}
+
+/// A box to tick for a field that is no flag of the whole piece.
+pub fn tick_at(page: Page, target: Target, words: [&'static str; 2]) -> Html {
+    let ticked = matches!(target.text(page.open).as_str(), "yes" | "true");
+    tick_as(&target.id(), ticked, heard(page, target), words)
+}
+
+/// A box to tick, with everything said.
+pub fn tick_as(
+    id: &str,
+    ticked: bool,
+    heard: Callback<Event>,
+    [label, said]: [&'static str; 2],
+) -> Html {
     let control = el("input", "")
-        .attr("id", path)
+        .set("id", id.to_owned())
         .attr("type", "checkbox")
-        .ticked(checked)
-        .set("aria-describedby", joined(&[path, "-hint"]))
-        .changed(heard(page, Target::Flag(path)));
+        .ticked(ticked)
+        .set("aria-describedby", joined(&[id, "-hint"]))
+        .changed(heard);
     el("div", "tick")
         .el(el("label", "radio")
-            .attr("for", path)
+            .set("for", id.to_owned())
             .el(control)
             .tag("span", label))
-        .put(hint(path, said))
+        .put(hint(id, said))
+        .html()
+}
+
+/// Boxes to tick under one question, for a field that lists ids: its label and its hint.
+pub fn several(
+    page: Page,
+    target: Target,
+    [label, said]: [&'static str; 2],
+    choices: Vec<LabelledId>,
+) -> Html {
+    let id = target.id();
+    let boxes = el("div", "radios").each(choices, |(choice, words)| {
+        let ticked = page
+            .act
+            .reform(move |_: Event| Action::Ticked(target, choice));
+        let control = el("input", "")
+            .attr("type", "checkbox")
+            .value(choice.to_owned())
+            .ticked(target.lists(page.open, choice))
+            .changed(ticked);
+        el("label", "radio")
+            .key(choice)
+            .el(control)
+            .tag("span", words)
+    });
+    el("fieldset", "choice")
+        .set("aria-describedby", described(&id))
+        .tag("legend", label)
+        .put(hint(&id, said))
+        .el(boxes)
+        .put(trouble(&id, target.problem(page.open)))
         .html()
 }

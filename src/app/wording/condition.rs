@@ -92,6 +92,70 @@ pub const FILL: [&str; 3] = [
     "Hollow parts were often filled. Do not open anything to find out.",
     NOT_LOOKED,
 ];
+pub const REPAIR: [&str; 3] = ["Does the old repair hold?", "", NOT_LOOKED];
+pub const MATERIAL: [&str; 3] = [
+    "What is this part made of?",
+    "Wood, ivory and glass have rules of their own.",
+    "Metal, as far as known",
+];
+pub const SPLIT: [&str; 3] = ["Cracks and splits", "", NOT_LOOKED];
+pub const LOSS: [&str; 3] = ["Missing metal or a missing part", "", NOT_LOOKED];
+pub const REPLACED: [&str; 3] = ["Is it original?", "", NOT_LOOKED];
+pub const MOUNT: [&str; 3] = [
+    "Stamped mount",
+    "Silver stamped thin and backed with soft metal.",
+    NOT_LOOKED,
+];
+pub const ENGRAVING: [&str; 3] = [
+    "Engraving and chasing",
+    "How crisp the lines still are.",
+    NOT_LOOKED,
+];
+pub const HOLLOW: [&str; 3] = [
+    "Is it hollow?",
+    "Water that gets in does not come out. Do not open anything to find out.",
+    "Not known",
+];
+pub const FILL_STATE: [&str; 3] = ["State of the filling", "", NOT_LOOKED];
+pub const LINER: [&str; 3] = ["A loose liner in it", "", NOT_LOOKED];
+pub const GILDING: [&str; 3] = ["Gilding", "", "None, or not looked"];
+pub const LACQUER: [&str; 3] = [
+    "Lacquer",
+    "A clear coat, often yellow with age.",
+    NOT_LOOKED,
+];
+pub const WAX: [&str; 3] = ["Candle wax on it", "", NOT_LOOKED];
+
+// Boxes to open.
+
+pub const DAMAGE: &str = "Splits, losses, replacements, engraving";
+pub const INSIDE_IT: &str = "Filling, lining, gilding, lacquer";
+
+/// The line of a box to open, with how many of its fields hold something.
+pub fn box_title(title: &str, said: usize) -> String {
+    match said {
+        0 => title.to_owned(),
+        said => joined(&[title, " (", &said.to_string(), " recorded)"]),
+    }
+}
+
+// A part such pieces usually have not.
+
+pub const ANOTHER_PART: &str = "Another part";
+pub const ANOTHER_PART_HINT: [&str; 2] = [
+    "For a part such a piece does not usually have.",
+    "Choose one",
+];
+
+// What is recorded in the boxes, in one line.
+
+pub const NOT_SPLIT: &str = "no splits";
+pub const NOTHING_MISSING: &str = "nothing missing";
+pub const FILLING_STATE: [&str; 2] = ["filling ", ""];
+pub const GILDED: [&str; 2] = ["gilding ", ""];
+pub const LACQUERED: [&str; 2] = ["lacquer: ", ""];
+pub const REPAIRED: [&str; 2] = ["repair: ", ""];
+
 pub const JOINT_DISTANCE: [&str; 3] = [
     "From the faulty joint to the next soft joint or filling",
     "Heat travels: a joint or filling nearby may let go too. A rough measurement will do.",

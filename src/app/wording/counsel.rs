@@ -20,45 +20,6 @@ pub const DOUBTS: &str = "Why we are not surer";
 pub const NOT_USED: &str = "Not used, because we could not read it";
 pub const TO_THE_RECORD: &str = "Go back to the record";
 
-// The treatment a person came to ask about.
-
-pub fn asked_about(name: &str) -> String {
-    joined(&["You asked about: ", name])
-}
-
-/// The names of the four lines.
-pub const ASKED: [&str; 4] = [
-    "The rules",
-    "Money",
-    "Gone for good",
-    "What would change that",
-];
-
-/// What the rules say, by the outcome.
-pub fn rule(outcome: &str, advised: bool) -> &'static str {
-    match outcome {
-        "barred" => "Not this.",
-        "never" => "Never, for pieces of this sort.",
-        "not_needed" => "It would do nothing here.",
-        "needs_check" => "Not before a check.",
-        "needs_opinion" => "Not before a conservator has given a written opinion.",
-        _ if advised => "It can be done, and it is part of what we advise.",
-        "conditional" => "It can be done under conditions; something else does better.",
-        _ => "It can be done; something else does better.",
-    }
-}
-
-pub const NOT_WEIGHED: &str = "We did not weigh it by itself.";
-
-/// The gain and, if we advise something else, how often this is unbeaten.
-pub fn against_leaving(gain: &str, often: &str) -> String {
-    joined(&[gain, ", compared with leaving it as it is.", often])
-}
-
-pub const SEE_CHANGES: &str = "See what would change the answer.";
-pub const LOWER_PRICE: &str = "A lower price for the work, or a piece worth more undamaged.";
-pub const NOTHING_AGAINST: &str = "Nothing speaks against it; see what would change the answer.";
-
 // What could be done, side by side.
 
 pub const OPTIONS: &str = "What could be done, side by side";
@@ -74,21 +35,7 @@ pub const OPTIONS_HEAD: [&str; 5] = [
     "Kept and undone",
     "Cost, and who",
 ];
-pub const ADVISED: &str = "Advised";
 pub const LIFTS: &str = "What would lift this: ";
-
-/// The words before the rules' verdicts, for each outcome.
-pub fn lead(outcome: &str) -> &'static str {
-    match outcome {
-        "conditional" => "It can be done, if:",
-        "needs_check" => "Not before a check:",
-        "needs_opinion" => "Not before a conservator has given a written opinion:",
-        "barred" => "Not this:",
-        "never" => "Not this, for pieces of this sort:",
-        "not_needed" => "Not needed.",
-        _ => "It can be done.",
-    }
-}
 
 pub const NO_MONEY: &str = "not weighed by itself";
 pub const NO_CHANGE: &str = "No change";
@@ -166,7 +113,10 @@ pub fn with_advised(name: &str) -> String {
     joined(&["With the plan we advise: ", name])
 }
 
-pub const WITH_REPLATING: &str = "With full replating";
+pub fn with_contrast(name: &str) -> String {
+    joined(&["With ", name])
+}
+
 pub const QUESTION: &str = "A question to ask whoever would do it";
 
 // The plans in pictures.

@@ -46,21 +46,45 @@ pub const QUOTES_HINT: &str = "Enter only prices you were quoted. Without a pric
      can enter a price does not mean that the work is wise.";
 pub const PRICE_ASKED: [&str; 2] = ["Price asked", ""];
 
-/// The heading of the section with the price range, including the ends already entered.
-pub fn price_range(from: &str, to: &str) -> String {
-    let end = |word, typed: &str| {
+pub const ADD_QUOTE: &str = "Put in a price for other work";
+pub const ADD_QUOTE_HINT: &str = "Also where one price is for several things together.";
+pub const REMOVE_QUOTE: &str = "Remove this price";
+pub const NEW_QUOTE: &str = "A price for other work";
+pub const WHAT_FOR: [&str; 2] = [
+    "What is the price for?",
+    "Tick all that it covers together.",
+];
+
+/// The line of the box with the treatments a price is for.
+pub fn what_for(ticked: usize) -> String {
+    match ticked {
+        0 => "Choose what it is for".to_owned(),
+        ticked => joined(&["What it is for (", &ticked.to_string(), " ticked)"]),
+    }
+}
+
+/// The line of the box to open: what of the range and the hours has been put in.
+pub fn price_range(from: &str, to: &str, hours: &str) -> String {
+    let end = |word, typed: &str, unit| {
         if typed.is_empty() {
             String::new()
         } else {
-            joined(&[word, typed])
+            joined(&[word, typed, unit])
         }
     };
     joined(&[
-        "The price was a range",
-        &end(" from ", from),
-        &end(" to ", to),
+        "A range, hours, postage and terms",
+        &end(": from ", from, ""),
+        &end(" to ", to, ""),
+        &end(", ", hours, " h"),
     ])
 }
+
+pub const HOURS: [&str; 3] = ["Hours of work", "", "h"];
+pub const POST: [&str; 2] = ["Postage", ""];
+pub const POST_INCLUDED: [&str; 2] = ["Postage is in the price", ""];
+pub const FIXED: [&str; 2] = ["It is a fixed price", "Whatever comes to light, it stays."];
+pub const COVERS: [&str; 3] = ["What the price covers", "", "Not said: this work alone"];
 
 pub const FROM: [&str; 2] = ["From", ""];
 pub const TO: [&str; 2] = ["To", ""];

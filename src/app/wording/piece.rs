@@ -53,10 +53,27 @@ pub const GOAL: [&str; 3] = [
     "A seller asks what it fetches; a keeper asks what lasts. The answers can differ.",
     "Not decided",
 ];
-pub const IN_MIND: [&str; 3] = [
+pub const IN_MIND: [&str; 2] = [
     "Did you come with something in mind?",
-    "Our advice will then say why, or why not.",
-    "Nothing yet",
+    "Tick what you would like an answer about. Our advice will then say why, or why not.",
+];
+pub const DISHWASHER: [&str; 2] = ["It would be washed in a dishwasher", ""];
+pub const DAMP: [&str; 2] = [
+    "It is kept in a damp place",
+    "A kitchen, a cellar, a house by the sea.",
+];
+pub const LOAN: [&str; 2] = [
+    "It is lent to a museum, or about to be",
+    "Then nothing is done without the museum and a conservator.",
+];
+pub const ASSUME_LEAD: [&str; 2] = [
+    "Treat its solder as leaded without a test",
+    "Saves the test before a small repair. It never clears anything for food.",
+];
+pub const UNTIL: [&str; 3] = [
+    "Is there a date by which it must be settled?",
+    "A sale or a party, such as 2026-12-01.",
+    "",
 ];
 pub const FOOD: [&str; 2] = [
     "Food or drink will be served from it",

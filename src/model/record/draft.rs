@@ -225,13 +225,45 @@ impl Draft {
         self.value(path).map(typed_text).unwrap_or_default()
     }
 
-    /// How many entries a list such as `comparables` has.
+    /// How many entries a list such as `comparables` or `proposal.steps` has.
     #[must_use]
     pub fn count(&self, list: &str) -> usize {
-        self.root
-            .get(list)
+        self.value(list)
             .and_then(Value::as_array)
             .map_or(0, Vec::len)
+    }
+
+    /// Adds an entry to the end of a list such as `proposal.steps`, under an id no other entry has.
+    pub fn add_entry(&mut self, list: &str) {
+        let count = self.count(list);
+        let taken: Vec<String> = (0..count)
+            .map(|place| self.text(&format!("{list}[{place}].id")))
+            .collect();
+        let id = (1..=count + 1)
+            .map(|number| format!("e{number}"))
+            .find(|id| !taken.contains(id))
+            .unwrap_or_default();
+        self.set(&format!("{list}[{count}].id"), &id);
+    }
+
+    /// Removes the entry at this place of a list, and the list with its last entry.
+    pub fn remove_at(&mut self, list: &str, place: usize) {
+        let (mut holder, mut rest) = (&mut self.root, list);
+        while let Some((first, after)) = rest.split_once('.') {
+            let Some(Value::Object(held)) = holder.get_mut(first) else {
+                return;
+            };
+            (holder, rest) = (held, after);
+        }
+        let Some(Value::Array(entries)) = holder.get_mut(rest) else {
+            return;
+        };
+        if place < entries.len() {
+            entries.remove(place);
+        }
+        if entries.is_empty() {
+            holder.remove(rest);
+        }
     }
 
     /// Writes a field such as `market.likely`; empty text removes it. A field of a list's entry has
@@ -936,5 +968,29 @@ mod tests {
                 "{p:?}"
             );
         }
+    }
+
+    #[test]
+    fn entries_are_added_under_new_ids_and_removed_by_place() {
+        let mut draft = Draft::default();
+        for _ in 0..3 {
+            draft.add_entry("proposal.steps");
+        }
+        draft.set("proposal.steps[0].treatment", "T08");
+        draft.set("proposal.steps[2].treatment", "T12");
+        assert_eq!(draft.count("proposal.steps"), 3);
+        draft.remove_at("proposal.steps", 1);
+        assert_eq!(draft.text("proposal.steps[1].treatment"), "T12");
+        draft.add_entry("proposal.steps");
+        assert_eq!(
+            draft.text("proposal.steps[2].id"),
+            "e2",
+            "an id that is free"
+        );
+        for _ in 0..4 {
+            draft.remove_at("proposal.steps", 0);
+        }
+        assert_eq!(draft.count("proposal.steps"), 0);
+        draft.remove_at("nowhere.at.all", 0);
     }
 }

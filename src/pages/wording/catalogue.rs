@@ -1,7 +1,5 @@
 //! Wording of the page of all treatments.
 
-use leavewell_model::treatment::Outcome;
-
 // The head
 
 pub(crate) fn summary(all: usize, open: usize, first: usize, barred: usize) -> String {
@@ -19,18 +17,8 @@ pub(crate) const EVERYTHING_ELSE: &str = "Everything else that could be done";
 
 // One treatment
 
-pub(crate) fn verdict_words(outcome: Outcome) -> &'static str {
-    match outcome {
-        Outcome::Allowed => "Open: no rule is against it.",
-        Outcome::Conditional => "Open, with conditions.",
-        Outcome::NeedsCheck => "Not yet: it needs a check first.",
-        Outcome::NeedsOpinion => "Not yet: it needs a conservator's written opinion first.",
-        Outcome::Barred => "Ruled out for this piece as recorded.",
-    }
-}
-
 pub(crate) fn nothing_to_do(why: &str) -> String {
-    format!("Nothing recorded calls for it. {why}")
+    format!("Nothing for it to do, as far as recorded. {why}")
 }
 
 pub(crate) const ON_CONDITION: &str = "On condition: ";

@@ -49,6 +49,7 @@ pub(crate) mod sheet_file;
 pub(crate) mod sheet_glossary;
 pub(crate) mod sheet_text;
 pub(crate) mod sources_fold;
+pub(crate) mod standing;
 pub(crate) mod weights;
 pub(crate) mod why;
 pub(crate) mod worth_knowing;

@@ -1,7 +1,8 @@
 //! A one-line summary of a part's record.
 
 use leavewell_model::terms::{
-    BleedWord, Corrosion, Dents, Fill, Interior, Joint, Lead, PartName, Tarnish,
+    BleedWord, Corrosion, Dents, Fill, FillState, Gilding, Interior, Joint, Lacquer, Lead, Loss,
+    Material, PartName, Repair, Replaced, Split, Tarnish,
 };
 
 use crate::app::parts::share::{hundredths, is_counted};
@@ -52,6 +53,16 @@ pub(super) fn of(open: &Open, part: PartName) -> String {
         Some(Dents::None) => add(ALONE, text::NO_DENTS),
         Some(dents) => add(ALONE, dents.label()),
     }
+    match Split::parse(&text("split")) {
+        None => {}
+        Some(Split::None) => add(ALONE, text::NOT_SPLIT),
+        Some(split) => add(ALONE, split.label()),
+    }
+    match Loss::parse(&text("loss")) {
+        None => {}
+        Some(Loss::None) => add(ALONE, text::NOTHING_MISSING),
+        Some(loss) => add(ALONE, loss.label()),
+    }
     match Corrosion::parse(&text("corrosion")) {
         None => {}
         Some(Corrosion::None) => add(ALONE, text::NO_CORROSION),
@@ -63,8 +74,27 @@ pub(super) fn of(open: &Open, part: PartName) -> String {
     if let Some(fill) = Fill::parse(&text("fill")) {
         add(text::FILLED, fill.label());
     }
+    if let Some(state) = FillState::parse(&text("fill_state")) {
+        add(text::FILLING_STATE, state.label());
+    }
+    if let Some(gilding) = Gilding::parse(&text("gilding")) {
+        add(text::GILDED, gilding.label());
+    }
+    if let Some(lacquer) = Lacquer::parse(&text("lacquer")) {
+        add(text::LACQUERED, lacquer.label());
+    }
+    if let Some(repair) = Repair::parse(&text("repair")) {
+        add(text::REPAIRED, repair.label());
+    }
     if let Some(lead) = Lead::parse(&text("lead")) {
         add(ALONE, lead.label());
+    }
+    if let Some(Replaced::Yes) = Replaced::parse(&text("replaced")) {
+        add(ALONE, Replaced::Yes.label());
+    }
+    match Material::parse(&text("material")) {
+        None | Some(Material::Metal | Material::Unknown) => {}
+        Some(material) => add(ALONE, material.label()),
     }
     if !said.is_empty() {
         capital(&said.join("; "))

@@ -1,13 +1,14 @@
-//! What is lost for good with the advised plan, and with replating, which most people ask about.
+//! What is gone for good: with the plan advised, and with the one the answer holds against it.
 
 use leavewell_model::Report;
 use leavewell_model::ledger::treatment_text;
+use leavewell_model::report::OptionReport;
 use yew::prelude::*;
 
 use crate::app::parts::element::{el, group};
 use crate::app::parts::marks::{bullets, named, section};
 use crate::app::parts::words::{joined, small};
-use crate::app::wording::counsel as say;
+use crate::app::wording::counsel as text;
 
 /// The losses in words.
 pub(super) fn lost(report: &Report) -> Html {
@@ -19,20 +20,23 @@ pub(super) fn lost(report: &Report) -> Html {
         .map(|c| {
             c.lost
                 .iter()
-                .filter(|l| **l != say::NO_LOSS)
+                .filter(|l| **l != text::NO_LOSS)
                 .map(|l| l.get().into())
                 .collect()
         })
         .unwrap_or_default();
     if lost.is_empty() {
-        lost.push(say::NOTHING_LOST.into());
+        lost.push(text::NOTHING_LOST.into());
     }
     let name = advised.map_or("", |c| &c.name);
-    let replating = report
-        .options
+    let against: Vec<&OptionReport> = report
+        .counsel
+        .contrast
         .iter()
-        .find(|o| o.treatment == "T14a")
-        .map_or("", |o| o.lost.get());
+        .flat_map(|contrast| &contrast.steps)
+        .filter(|step| !report.counsel.steps.contains(step))
+        .filter_map(|step| report.options.iter().find(|o| o.treatment == *step))
+        .collect();
     let questions: Vec<_> = report
         .counsel
         .steps
@@ -41,20 +45,23 @@ pub(super) fn lost(report: &Report) -> Html {
         .filter(|t| !t.ask.is_empty())
         .collect();
     let with_advised = el("div", "")
-        .el(el("dt", "").words(say::with_advised(&small(name))))
+        .el(el("dt", "").words(text::with_advised(&small(name))))
         .el(el("dd", "").put(bullets(lost)));
-    let with_replating = el("div", "")
-        .hidden(replating.is_empty())
-        .tag("dt", say::WITH_REPLATING)
-        .el(el("dd", "").said("", joined(&[replating, "."])));
+    let with_others = against.into_iter().map(|option| {
+        el("div", "")
+            .el(el("dt", "").words(text::with_contrast(&small(option.name.get()))))
+            .el(el("dd", "").said("", joined(&[option.lost.get(), "."])))
+    });
     let body = group()
-        .el(el("dl", "").el(with_advised).el(with_replating))
-        .el(el("h3", "").text(say::QUESTION))
+        .el(el("dl", "")
+            .el(with_advised)
+            .each(with_others, |other| other))
+        .el(el("h3", "").text(text::QUESTION))
         .el(el("ul", "").each(questions, |text| {
             el("li", "")
                 .key(text.id)
                 .put(named(text.name, joined(&[": ", text.ask])))
         }))
         .html();
-    section("lost", "lost-title", say::LOST, body)
+    section("lost", "lost-title", text::LOST, body)
 }

@@ -5,13 +5,14 @@ use leavewell_model::report::{CourseReport, OptionReport};
 use leavewell_model::terms::Currency;
 use leavewell_model::terms::Text;
 use leavewell_model::terms::capital;
+use leavewell_pages::standing::Standing;
 use yew::prelude::*;
 
 use crate::app::charts::unbeaten;
 use crate::app::parts::element::{El, el, group};
 use crate::app::parts::marks::{all, fold, p, section};
 use crate::app::parts::words::{gain_band, joined, money_band, percent};
-use crate::app::wording::counsel as say;
+use crate::app::wording::counsel as text;
 
 /// The table of options. On a narrow screen each row becomes a block, so every cell contains its column head,
 /// which shows only there.
@@ -28,18 +29,18 @@ pub(super) fn options(report: &Report, currency: Currency) -> Html {
     let (idle, never) = (of(&["not_needed"]), of(&["never"]));
     options.retain(|o| !matches!(&*o.outcome, "not_needed" | "never"));
     let shown = vec![
-        table(say::OPTIONS_CAPTION, &options, report, currency),
-        folded(say::IDLE, &idle, report, currency),
-        folded(say::NEVER, &never, report, currency),
+        table(text::OPTIONS_CAPTION, &options, report, currency),
+        folded(text::IDLE, &idle, report, currency),
+        folded(text::NEVER, &never, report, currency),
     ];
-    section("options", "options-title", say::OPTIONS, all(shown))
+    section("options", "options-title", text::OPTIONS, all(shown))
 }
 
 /// A fold with the options a person need not read to decide.
 fn folded(why: &str, options: &[&OptionReport], report: &Report, currency: Currency) -> Html {
     let names: Vec<&str> = options.iter().map(|o| o.name.get()).collect();
     let summary = joined(&[why, ": ", &names.join(", ").to_ascii_lowercase()]);
-    let table = table(say::BY_ITSELF, options, report, currency);
+    let table = table(text::BY_ITSELF, options, report, currency);
     el("div", "")
         .hidden(options.is_empty())
         .put(fold("", summary, table))
@@ -53,7 +54,7 @@ fn table(
     currency: Currency,
 ) -> Html {
     let part = |tag, role| el(tag, "").attr("role", role);
-    let heads = part("tr", "row").each(say::OPTIONS_HEAD, |head| {
+    let heads = part("tr", "row").each(text::OPTIONS_HEAD, |head| {
         part("th", "columnheader").attr("scope", "col").text(head)
     });
     let rows = part("tbody", "rowgroup").each(options, |option| row(option, report, currency));
@@ -76,9 +77,6 @@ fn row(option: &OptionReport, report: &Report, currency: Currency) -> El {
         .attr("scope", "row")
         .attr("role", "rowheader")
         .el(el("span", "option-name").text(option.name.get()))
-        .el(el("span", "option-advised")
-            .hidden(!advised)
-            .text(say::ADVISED))
         .el(el("span", "option-plain").text(option.plain.get()));
     let class = match (closed, advised) {
         (true, _) => "is-closed",
@@ -87,13 +85,17 @@ fn row(option: &OptionReport, report: &Report, currency: Currency) -> El {
     };
     let cells = if closed {
         let more = p("quiet", closed_line(option, course, currency));
-        vec![cell("4", 1, group().put(verdicts(option)).put(more).html())]
+        vec![cell(
+            "4",
+            1,
+            group().put(said(option, report)).put(more).html(),
+        )]
     } else {
         let kept = course.map(kept_words).unwrap_or_default();
         let undone = capital(&option.reversibility_words);
         let cost = cost_words(option, currency);
         vec![
-            cell("1", 1, verdicts(option)),
+            cell("1", 1, said(option, report)),
             cell("1", 2, money(course, currency)),
             cell("1", 3, two("", kept, undone)),
             cell("1", 4, two("figures", cost, who(&option.who))),
@@ -109,7 +111,7 @@ fn row(option: &OptionReport, report: &Report, currency: Currency) -> El {
 fn cell(colspan: &'static str, column: usize, body: Html) -> Html {
     let head = el("span", "cell-head")
         .attr("aria-hidden", "true")
-        .text(say::OPTIONS_HEAD.get(column).copied().unwrap_or_default());
+        .text(text::OPTIONS_HEAD.get(column).copied().unwrap_or_default());
     el("td", "")
         .attr("role", "cell")
         .attr("colspan", colspan)
@@ -131,17 +133,18 @@ pub(super) fn is_by_itself(course: &CourseReport, treatment: &str) -> bool {
     own.next().is_some_and(|step| *step == treatment) && own.next().is_none()
 }
 
-/// The verdicts of the guards, in words.
-fn verdicts(option: &OptionReport) -> Html {
+/// What the guards say, in words.
+fn said(option: &OptionReport, report: &Report) -> Html {
+    let standing = Standing::of(option, report);
     let lead = el("p", "")
-        .tag("strong", say::lead(&option.outcome))
+        .el(el("strong", "").words(joined(&[standing.word(), "."])))
         .text(" ")
         .words(option.not_needed.clone().unwrap_or_default());
     let verdicts = el("ul", "")
         .hidden(option.verdicts.is_empty() || option.outcome == "not_needed")
         .each(&option.verdicts, |verdict| {
             let lifts = if verdict.outcome == "barred" {
-                say::LIFTS
+                text::LIFTS
             } else {
                 ""
             };
@@ -156,11 +159,11 @@ fn verdicts(option: &OptionReport) -> Html {
 
 fn money(course: Option<&CourseReport>, currency: Currency) -> Html {
     let Some(course) = course else {
-        return p("quiet", say::NO_MONEY);
+        return p("quiet", text::NO_MONEY);
     };
     let gain = course.net_gain;
     let words = if gain.p10 == 0.0 && gain.p90 == 0.0 {
-        say::NO_CHANGE.to_owned()
+        text::NO_CHANGE.to_owned()
     } else {
         capital(&unbroken(&gain_band(gain, currency)))
     };
@@ -176,20 +179,20 @@ pub(super) fn unbroken(words: &str) -> String {
 
 fn kept_words(course: &CourseReport) -> String {
     match course.originality {
-        all if all >= 1.0 => say::KEEPS_ALL.to_owned(),
-        none if none <= 0.0 => say::KEEPS_NOTHING.to_owned(),
-        some => unbroken(&say::keeps(&percent(some))),
+        all if all >= 1.0 => text::KEEPS_ALL.to_owned(),
+        none if none <= 0.0 => text::KEEPS_NOTHING.to_owned(),
+        some => unbroken(&text::keeps(&percent(some))),
     }
 }
 
 fn cost_words(option: &OptionReport, currency: Currency) -> String {
     if option.cost.p90 <= 0.0 {
-        return say::COSTS_NOTHING.to_owned();
+        return text::COSTS_NOTHING.to_owned();
     }
     let basis = if option.quoted {
-        say::QUOTED
+        text::QUOTED
     } else {
-        say::ESTIMATED
+        text::ESTIMATED
     };
     capital(&money_band(option.cost, currency)) + basis
 }
@@ -208,13 +211,13 @@ fn closed_line(option: &OptionReport, course: Option<&CourseReport>, currency: C
 fn who(letters: &str) -> String {
     let words: Vec<&str> = letters
         .split('/')
-        .map(|letter| say::person(letter.trim()))
+        .map(|letter| text::person(letter.trim()))
         .collect();
     let (last, others) = words.split_last().map_or(("", &[][..]), |(l, o)| (*l, o));
     let said = if others.is_empty() {
         last.to_owned()
     } else {
-        say::or(&others.join(", "), last)
+        text::or(&others.join(", "), last)
     };
     capital(&said)
 }
