@@ -49,51 +49,51 @@ const HAZARDS: [Hazard; 40] = [
     ("cadmium", |d| d.set("catalogue.hard_repair", "yes")),
     ("asbestos", |d| d.set("catalogue.insulator", "yes")),
     ("mercury gilding", |d| {
-        d.set("catalogue.fire_gilding", "yes")
+        d.set("catalogue.fire_gilding", "yes");
     }),
     ("wood or ivory", |d| d.set("catalogue.organic", "yes")),
     ("dark work", |d| d.set("catalogue.dark_work", "yes")),
     ("ammonia", |d| d.set("catalogue.ammonia", "yes")),
     ("a failing filling", |d| {
-        d.set("catalogue.failing_fill", "yes")
+        d.set("catalogue.failing_fill", "yes");
     }),
     ("a protected part", |d| {
-        d.set("catalogue.protected_part", "yes")
+        d.set("catalogue.protected_part", "yes");
     }),
     ("lead found", |d| d.set_part("foot", "lead", "present")),
     ("a lead filling", |d| d.set_part("border", "fill", "lead")),
     ("a filling that shows", |d| {
-        d.set_part("border", "mount", "fill_showing")
+        d.set_part("border", "mount", "fill_showing");
     }),
     ("a closed part", |d| d.set_part("handle", "fill", "sealed")),
     ("pitch", |d| d.set_part("handle", "fill", "pitch")),
     ("a grey repair", |d| {
-        d.set_part("spout", "joint", "grey_repair")
+        d.set_part("spout", "joint", "grey_repair");
     }),
     ("a neat repair", |d| {
-        d.set_part("spout", "joint", "neat_repair")
+        d.set_part("spout", "joint", "neat_repair");
     }),
     ("broken lacquer", |d| {
-        d.set_part("cover", "lacquer", "broken")
+        d.set_part("cover", "lacquer", "broken");
     }),
     ("gilding", |d| d.set_part("cover", "interior", "gilt")),
     ("green corrosion", |d| {
-        d.set_part("foot", "corrosion", "green")
+        d.set_part("foot", "corrosion", "green");
     }),
     ("rust", |d| d.set_part("foot", "corrosion", "rust")),
     ("white powder", |d| {
-        d.set_part("foot", "corrosion", "white_powder")
+        d.set_part("foot", "corrosion", "white_powder");
     }),
     ("a split", |d| d.set_part("foot", "dents", "split")),
     ("a child", |d| {
-        d.set_flag("aim.household_child_or_pregnant", Some(true))
+        d.set_flag("aim.household_child_or_pregnant", Some(true));
     }),
     ("food", |d| d.set_flag("aim.food", Some(true))),
     ("standing food", |d| {
-        d.set_flag("aim.store_food", Some(true))
+        d.set_flag("aim.store_food", Some(true));
     }),
     ("lead assumed", |d| {
-        d.set_flag("aim.assume_lead", Some(true))
+        d.set_flag("aim.assume_lead", Some(true));
     }),
     ("a failed release test", |d| d.set("bench.food.pb", "5")),
     ("work at home", |d| d.set("aim.doer", "owner")),
@@ -101,21 +101,21 @@ const HAZARDS: [Hazard; 40] = [
     ("a glass liner", |d| d.set_part("body", "liner", "glass")),
     ("a metal liner", |d| d.set_part("body", "liner", "metal")),
     ("a wooden handle", |d| {
-        d.set_part("handle", "material", "wood")
+        d.set_part("handle", "material", "wood");
     }),
     ("ivory", |d| d.set_part("finial", "material", "ivory")),
     ("composition", |d| {
-        d.set_part("handle", "material", "composition")
+        d.set_part("handle", "material", "composition");
     }),
     ("a split wooden handle", |d| {
         d.set_part("handle", "material", "wood");
         d.set_part("handle", "split", "through");
     }),
     ("gilding on a part", |d| {
-        d.set_part("border", "gilding", "worn")
+        d.set_part("border", "gilding", "worn");
     }),
     ("traces of gilding", |d| {
-        d.set_part("border", "gilding", "gone")
+        d.set_part("border", "gilding", "gone");
     }),
     ("candle wax", |d| d.set_part("rim", "wax", "yes")),
     ("a dishwasher", |d| d.set_flag("aim.dishwasher", Some(true))),

@@ -669,6 +669,7 @@ impl State {
 }
 
 /// The state after an action; `None` if nothing changed.
+#[allow(clippy::too_many_lines)] // one arm an action
 #[must_use]
 pub fn update(state: &State, action: Action) -> Option<State> {
     match action {

@@ -25,7 +25,7 @@ pub(crate) enum Extent {
 struct Check {
     name: &'static str,
     needs_browser: bool,
-    check: fn() -> Fallible<()>,
+    run: fn() -> Fallible<()>,
 }
 
 const STEPS: [Check; 10] = [
@@ -41,15 +41,15 @@ const STEPS: [Check; 10] = [
     Check {
         name: "browser",
         needs_browser: true,
-        check: browser::test,
+        run: browser::test,
     },
 ];
 
-const fn step(name: &'static str, check: fn() -> Fallible<()>) -> Check {
+const fn step(name: &'static str, run: fn() -> Fallible<()>) -> Check {
     Check {
         name,
         needs_browser: false,
-        check,
+        run,
     }
 }
 
@@ -64,7 +64,7 @@ pub(crate) fn verify(extent: Extent) -> ExitCode {
     for (index, step) in steps.iter().enumerate() {
         println!("== {} of {}: {}", index + 1, steps.len(), step.name);
         let begun = Instant::now();
-        let outcome = (step.check)();
+        let outcome = (step.run)();
         let seconds = begun.elapsed().as_secs_f64();
         match outcome {
             Ok(()) => {

@@ -181,15 +181,15 @@ fn forecast(
         return None;
     }
     let h = ledger
-        .value(&format!("silver.high_point.{}", part.id()))
+        .value(format!("silver.high_point.{}", part.id()))
         .max(1.0);
     let none = ledger.value(FigureId::SILVER_F_NONE).clamp(1e-6, 0.1);
     let limit = ledger.value(FigureId::GUARD_BLEED_NO_CLEAN);
     let consumed = ledger.value(FigureId::SILVER_CONSUMED);
-    let rate = worn.draw(ledger.figure(&asked.rate_id()), UncertainInput::TarnishRate);
+    let rate = worn.draw(ledger.figure(asked.rate_id()), UncertainInput::TarnishRate);
     let loss = |what: &str| format!("silver.loss.{}.{what}", asked.way);
-    let sound = worn.draw(ledger.figure(&loss("um")), UncertainInput::CleaningLoss);
-    let share = worn.draw(ledger.figure(&loss("share")), UncertainInput::FilmShare);
+    let sound = worn.draw(ledger.figure(loss("um")), UncertainInput::CleaningLoss);
+    let share = worn.draw(ledger.figure(loss("share")), UncertainInput::FilmShare);
     let mut paths: [Vec<f64>; TIMES] = Default::default();
     let [mut yearly, mut each, mut doubles, mut tenth] =
         [(); 4].map(|()| Vec::with_capacity(known));
@@ -237,7 +237,7 @@ fn forecast(
 fn stage_of(film_nm: f64, ledger: &Ledger) -> Tarnish {
     Tarnish::ALL
         .iter()
-        .rfind(|t| ledger.value(&format!("silver.film.{}", t.id())) <= film_nm)
+        .rfind(|t| ledger.value(format!("silver.film.{}", t.id())) <= film_nm)
         .copied()
         .unwrap_or(Tarnish::Bright)
 }
@@ -468,7 +468,7 @@ fn as_made(ledger: &Ledger) -> Block {
     let rows = words::MADE
         .iter()
         .map(|(id, name)| {
-            let f = ledger.figure(&format!("silver.t0.{id}"));
+            let f = ledger.figure(format!("silver.t0.{id}"));
             vec![(*name).to_owned(), um(f.low), um(f.value), um(f.high)]
         })
         .collect();

@@ -175,7 +175,7 @@ fn verdict(bench: &Bench<'_>, given: &[(&'static str, &'static str, f64)]) -> Ve
     let over: Vec<String> = given
         .iter()
         .filter_map(|(id, name, value)| {
-            let limit = bench.ledger.value(&format!("food.limit.{id}"));
+            let limit = bench.ledger.value(format!("food.limit.{id}"));
             (*value > limit)
                 .then(|| words::against(&name.to_lowercase(), &figures(*value), &figures(limit)))
         })
@@ -196,7 +196,7 @@ fn limits(bench: &Bench<'_>) -> Table {
     let rows = METALS
         .iter()
         .map(|(id, name, _)| {
-            let figure = bench.ledger.figure(&format!("food.limit.{id}"));
+            let figure = bench.ledger.figure(format!("food.limit.{id}"));
             if figure.tag == Tag::Memory && figure.own_reason.is_none() {
                 vec![
                     (*name).to_owned(),

@@ -186,7 +186,7 @@ fn currencies(asked: &PlanQuestion) -> Vec<Currency> {
         .copied()
         .filter(|c| of(c) > 0)
         .collect();
-    found.sort_by(|a, b| of(b).cmp(&of(a)));
+    found.sort_by_key(|c| std::cmp::Reverse(of(c)));
     found
 }
 

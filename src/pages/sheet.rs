@@ -106,7 +106,7 @@ impl<'a> Paper<'a> {
 
     /// A likelihood in words with its number.
     pub(super) fn likely(&self, p: f64) -> String {
-        said(p, &self.ledger)
+        said(p, self.ledger)
     }
 
     /// Whether to disclose it to a buyer: more than very unlikely.

@@ -294,7 +294,7 @@ fn worn(paper: &Paper, list: &mut Vec<Disclosure>) {
             let name = PartName::parse(&p.part);
             let recorded = name.and_then(|n| paper.case.part(n)).and_then(|p| p.bleed);
             recorded.is_some_and(|b| {
-                leavewell_model::silver::bleed_range(Some(b), &paper.ledger).likely
+                leavewell_model::silver::bleed_range(Some(b), paper.ledger).likely
                     >= paper.ledger.value(FigureId::SILVER_F_NONE)
             })
         })

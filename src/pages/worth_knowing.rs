@@ -175,14 +175,14 @@ impl<'a> Deep<'a> {
         answers.push((words::NONE_OF_THESE.to_owned(), none));
         Some(Look {
             name,
-            fee: self.ledger.value(&format!("look.effort.{effort}")),
+            fee: self.ledger.value(format!("look.effort.{effort}")),
             answers,
         })
     }
 
     fn ladder(&self, letter: Letter) -> f64 {
         self.ledger
-            .value(&format!("identity.ladder.base.{}", letter.code()))
+            .value(format!("identity.ladder.base.{}", letter.code()))
     }
 }
 

@@ -351,7 +351,7 @@ fn classes_of_air_are_converted_to_tarnish_per_year() {
         ("ic4", 3000.0, 6700.0),
         ("ic5", 6700.0, 16_700.0),
     ] {
-        let air = ledger.figure(&format!("silver.air.{id}"));
+        let air = ledger.figure(format!("silver.air.{id}"));
         near(air.low, film_nm(least), 0.6);
         near(air.high, film_nm(most), 0.6);
     }
@@ -361,7 +361,7 @@ fn classes_of_air_are_converted_to_tarnish_per_year() {
         ("g2", 200.0, 1000.0),
         ("g3", 1000.0, 2000.0),
     ] {
-        let air = ledger.figure(&format!("silver.air.{id}"));
+        let air = ledger.figure(format!("silver.air.{id}"));
         near_share(air.low, year(least), 0.001);
         near_share(air.high, year(most), 0.001);
     }

@@ -25,14 +25,14 @@ fn release_limits_are_those_of_the_summaries() {
         ("Pb", 0.010),
         ("Tl", 0.001),
     ] {
-        let figure = ledger.figure(&format!("food.limit.{metal}"));
+        let figure = ledger.figure(format!("food.limit.{metal}"));
         near(figure.value, limit, 1e-12);
         assert_ne!(figure.tag, Tag::Memory, "{metal}");
     }
     // Only recalled, so shown without a number.
     for metal in ["Cd", "As", "Hg"] {
         assert_eq!(
-            ledger.figure(&format!("food.limit.{metal}")).tag,
+            ledger.figure(format!("food.limit.{metal}")).tag,
             Tag::Memory
         );
     }

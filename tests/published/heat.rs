@@ -460,7 +460,7 @@ fn silver_solders_in_fahrenheit() {
     let ledger = Ledger::standard();
     for (class, fahrenheit) in AWS_F {
         near(
-            ledger.value(&format!("solder.{class}")),
+            ledger.value(format!("solder.{class}")),
             (fahrenheit - 32.0) / 1.8,
             0.51,
         );
@@ -510,7 +510,7 @@ fn soft_solders_within_their_ranges() {
         ("sn_pb_50", 212.0, 216.0),
         ("sn_pb_40", 234.0, 238.0),
     ] {
-        let liquid = ledger.value(&format!("solder.{id}"));
+        let liquid = ledger.value(format!("solder.{id}"));
         assert!((low..=high).contains(&liquid), "{id}: {liquid}");
     }
 }
@@ -528,7 +528,7 @@ fn diffusivities_from_their_parts() {
         ("britannia", 66.6, 7310.0, 227.0),
     ] {
         near_share(
-            ledger.value(&format!("heat.alpha.{id}")),
+            ledger.value(format!("heat.alpha.{id}")),
             1e6 * k / (density * capacity),
             5e-3,
         );

@@ -2,6 +2,8 @@
 //! arithmetic to its definition: every posterior below was worked out by another program in another
 //! language, from the letters, the priors and the rule of combination that `identity/posterior.rs` states.
 
+#![allow(clippy::disallowed_methods)] // logarithms of the test's own
+
 use leavewell_model::counsel::weigh_at_once;
 use leavewell_model::identity::{Evidence, Interval, Posterior, contradictions, interval_with};
 use leavewell_model::ledger::{FindingFact, Ledger, finding, findings, windows};
@@ -268,7 +270,7 @@ fn favoured(f: &FindingFact, answer: Seen) -> Vec<Family> {
     });
     let likelihood = |k: Kind| {
         let p = f.letter(k).map_or(out, |l| {
-            ledger.value(&format!("identity.ladder.base.{}", l.code()))
+            ledger.value(format!("identity.ladder.base.{}", l.code()))
         });
         if answer == Seen::Yes { p } else { 1.0 - p }
     };
@@ -467,7 +469,7 @@ fn a_close_platers_mark_asks_for_the_magnet() {
 fn support(a: &FindingFact, b: &FindingFact) -> f64 {
     let ledger = Ledger::standard();
     let p = |f: &FindingFact, i: usize| {
-        ledger.value(&format!("identity.ladder.base.{}", f.letters[i].code()))
+        ledger.value(format!("identity.ladder.base.{}", f.letters[i].code()))
     };
     let most = |of: &dyn Fn(usize) -> f64| (0..Kind::LADDER.len()).map(of).fold(0.0, f64::max);
     most(&|i| p(a, i) * p(b, i)) / (most(&|i| p(a, i)) * most(&|i| p(b, i)))
@@ -597,7 +599,7 @@ fn kindred_evidence_counts_for_less_than_its_product() {
     let odds = |k: Kind| {
         kindred.iter().fold(1.0, |p, id| {
             let letter = finding(id).unwrap().letter(k).unwrap();
-            p * ledger.value(&format!("identity.ladder.base.{}", letter.code()))
+            p * ledger.value(format!("identity.ladder.base.{}", letter.code()))
         })
     };
     let product = (odds(Kind::Fpd) / odds(Kind::Ecu)).ln();

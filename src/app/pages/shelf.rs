@@ -24,7 +24,7 @@ pub fn shelf_page(shelf: &[ShelfLine], effect: &Callback<Effect>) -> Html {
         .iter()
         .flat_map(|entry| entry.steps.iter().map(String::as_str))
         .collect();
-    steps.sort();
+    steps.sort_unstable();
     steps.dedup();
     let named = named(&steps);
     let title = el("h1", "").attr("tabindex", "-1").text(text::TITLE);

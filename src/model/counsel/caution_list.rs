@@ -40,7 +40,7 @@ pub fn cautions_for(named: &[Treatment], situation: &Situation) -> Vec<CautionRe
         };
         add(&mut list, "caution.child", level, words::CHILDREN);
     }
-    list.sort_by(|a, b| a.level.cmp(&b.level));
+    list.sort_by_key(|a| a.level);
     list
 }
 

@@ -137,9 +137,12 @@ pub(super) enum Tested {
 }
 
 /// What every rule says, asked once for each treatment and each state of knowledge.
+/// What the rules say of a treatment, under one status of lead where it was asked for.
+type Ruling = ((Treatment, Option<LeadStatus>), Rc<Vec<Verdict>>);
+
 pub(super) struct Rulings<'a> {
     world: &'a World<'a>,
-    known: std::cell::RefCell<Vec<((Treatment, Option<LeadStatus>), Rc<Vec<Verdict>>)>>,
+    known: std::cell::RefCell<Vec<Ruling>>,
 }
 
 impl<'a> Rulings<'a> {

@@ -404,13 +404,17 @@ impl<'a> World<'a> {
             .any(|f| f.size == crate::treatment::Size::Large);
         let split = served.iter().any(|f| f.fault == Fault::Split);
         let id = match work(t).map(|w| w.dose) {
-            Some(Dose::Figure(id)) => id,
-            Some(Dose::BySize(_, id)) if large => id,
-            Some(Dose::BySize(id, _)) => id,
+            Some(Dose::BySize(small, big)) => {
+                if large {
+                    big
+                } else {
+                    small
+                }
+            }
             Some(Dose::Joint(_)) if split && t == Treatment::Solder => {
                 FigureId::ATTRIBUTE_DOSE_T09_SPLIT
             }
-            Some(Dose::Joint(id)) => id,
+            Some(Dose::Figure(id) | Dose::Joint(id)) => id,
             _ => return 0.0,
         };
         self.figure(id).clamp(0.0, 1.0)

@@ -356,8 +356,8 @@ fn price_of(tally: &Tally, place: usize, steps: &[Treatment]) -> (Option<f64>, b
         if told.treatments.iter().all(|t| left.contains(t)) {
             sum += told.total();
             left.retain(|t| {
-                !told.treatments.contains(t)
-                    && !(told.with_cleaning && matches!(t, Treatment::Clean | Treatment::Foam))
+                let cleans = matches!(t, Treatment::Clean | Treatment::Foam);
+                !(told.treatments.contains(t) || told.with_cleaning && cleans)
             });
         }
     }

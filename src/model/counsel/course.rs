@@ -97,7 +97,7 @@ impl Course {
         };
         if !list.contains(&verdict) {
             list.push(verdict);
-            list.sort_by(|a, b| b.outcome.cmp(&a.outcome));
+            list.sort_by_key(|verdict| std::cmp::Reverse(verdict.outcome));
         }
     }
 

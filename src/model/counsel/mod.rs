@@ -141,7 +141,7 @@ pub struct Solved {
     readings: Vec<Reading>,
     interval: Interval,
     dating: Dating,
-    /// What the piece probably is, with the moved_by applied.
+    /// What the piece probably is, with the `moved_by` applied.
     posterior: Posterior,
     draws: Draws,
     faults: Faults,

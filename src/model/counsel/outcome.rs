@@ -141,11 +141,14 @@ pub(super) fn cost_scale(ledger: &Ledger, median_undamaged: f64) -> f64 {
         .max(1.0)
 }
 
+/// Whether a set of steps is barred under a status of lead.
+type Banned = ((Vec<Treatment>, LeadStatus), bool);
+
 /// Courses weighed on one sample, with what they share found once.
 pub(super) struct Weigher<'a> {
     pub(super) world: &'a World<'a>,
     merged: RefCell<Vec<Merged>>,
-    banned: RefCell<Vec<((Vec<Treatment>, LeadStatus), bool)>>,
+    banned: RefCell<Vec<Banned>>,
 }
 
 type Merged = ((Block, [Vec<Treatment>; 2], usize), Rc<Columns>);
@@ -399,9 +402,10 @@ impl<'a> Weigher<'a> {
             super::sample::Dim::Tin,
         );
         let factor = course.sides(world.situation.lead).map(|(done, lead)| {
-            match self.is_banned(done, lead) {
-                true => None,
-                false => Some(done.contains(&Treatment::Tinning)),
+            if self.is_banned(done, lead) {
+                None
+            } else {
+                Some(done.contains(&Treatment::Tinning))
             }
         });
         for (i, f) in fitness.iter_mut().enumerate() {

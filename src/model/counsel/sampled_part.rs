@@ -58,6 +58,7 @@ impl SampledPart {
     }
 
     /// Draws of a figure.
+    #[must_use]
     pub fn draw(&self, figure: &Figure, input: UncertainInput) -> Vec<f64> {
         let dim = match input {
             UncertainInput::TarnishRate => Dim::Tarnish,

@@ -261,7 +261,9 @@ impl Rest {
         };
         let mut fitness = ends(FITNESS);
         if food {
-            fitness.iter_mut().for_each(|f| f.0 = 0.0);
+            for (least, _) in &mut fitness {
+                *least = 0.0;
+            }
         }
         Self {
             value: ends(VALUE),

@@ -72,6 +72,7 @@ impl WorthDraws {
 
     /// As buyers in these shares see it (collector, decorator, user): the undamaged value of `usual`,
     /// which is [`WorthDraws::quick`], with only their view of condition.
+    #[must_use]
     pub fn seen_by(case: &Case, usual: &Self, shares: [f64; 3]) -> Self {
         let mut only = case.clone();
         for class in Class::ALL {

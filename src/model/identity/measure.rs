@@ -133,6 +133,7 @@ fn body(kind: Kind) -> Body {
 
 /// The penalties of misfits: ln of the greatest density any kind's narrowest curve could have, less
 /// ln of the density of this kind at the reading.
+#[allow(clippy::large_types_passed_by_value)] // one small table, made for this call
 fn penalties(misfits: Misfits) -> ByLadderKind {
     let narrowest = misfits.iter().fold(f64::INFINITY, |n, m| n.min(m.1));
     misfits.map(|(half_square, width)| half_square + width - narrowest)

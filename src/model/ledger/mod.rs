@@ -123,6 +123,7 @@ impl Ledger {
     /// # Panics
     /// When text names no figure: a fault in this program, not in anything a person typed.
     #[must_use]
+    #[allow(clippy::needless_pass_by_value)] // an id is a number
     pub fn figure(&self, id: impl FigureRef) -> &Figure {
         match self.find(&id) {
             Some(figure) => figure,

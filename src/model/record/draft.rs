@@ -616,6 +616,7 @@ pub(super) fn yes_or_no(value: &Value) -> Option<bool> {
 }
 
 /// A field's value as the text a person would have typed.
+#[must_use]
 pub fn typed_text(value: &Value) -> String {
     match value {
         Value::String(text) => text.clone(),

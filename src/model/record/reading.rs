@@ -941,6 +941,7 @@ fn override_words(fault: &OverrideFault) -> (String, String) {
 }
 
 /// A number to two places, without trailing noughts.
+#[must_use]
 pub fn hundredths(x: f64) -> String {
     ((x * 100.0).round() / 100.0).to_string()
 }

@@ -403,6 +403,7 @@ vocabulary! {
 
 impl Form {
     /// The parts such a piece usually has, body first.
+    #[allow(clippy::too_many_lines)] // a table
     #[must_use]
     pub fn parts(self) -> &'static [PartName] {
         use PartName as P;

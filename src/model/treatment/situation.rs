@@ -11,6 +11,7 @@ use crate::record::{
 use crate::terms::Treatment;
 
 /// Everything a rule may ask about. Built once a case, then stepped through each course.
+#[allow(clippy::struct_excessive_bools)] // each answers a question of its own
 #[derive(Clone, Debug)]
 pub struct Situation<'a> {
     /// The case.
@@ -188,12 +189,11 @@ impl Situation<'_> {
         let answered = |part| self.case.part(part).is_some_and(|p| p.fill.is_some());
         let has_stem = form.is_some_and(|form| form.parts().contains(&PartName::Stem))
             || self.case.part(PartName::Stem).is_some();
-        match form {
-            Some(Form::Cutlery) => !answered(PartName::Handle),
-            _ => {
-                let stands = answered(PartName::Base) || answered(PartName::Foot);
-                !(stands && (!has_stem || answered(PartName::Stem)))
-            }
+        if let Some(Form::Cutlery) = form {
+            !answered(PartName::Handle)
+        } else {
+            let stands = answered(PartName::Base) || answered(PartName::Foot);
+            !(stands && (!has_stem || answered(PartName::Stem)))
         }
     }
 

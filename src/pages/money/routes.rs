@@ -315,8 +315,7 @@ fn own_mix(inputs: &MoneyInputs) -> Block {
     let class = inputs.worth.class.tables().code();
     let share = |buyer: &str| {
         percent(
-            leavewell_model::ledger::Ledger::standard()
-                .value(&format!("value.mix.{class}.{buyer}")),
+            leavewell_model::ledger::Ledger::standard().value(format!("value.mix.{class}.{buyer}")),
         )
         .replace(" %", "")
     };

@@ -22,7 +22,8 @@ impl<'a, 'b> Asked<'a, 'b> {
 
     /// The verdicts, the gravest first; among equals, in the order they were given.
     pub(super) fn verdicts(mut self) -> Vec<Verdict> {
-        self.found.sort_by(|a, b| b.outcome.cmp(&a.outcome));
+        self.found
+            .sort_by_key(|verdict| std::cmp::Reverse(verdict.outcome));
         self.found
     }
 

@@ -50,6 +50,7 @@ pub fn check(treatment: Treatment, situation: &Situation) -> Vec<Verdict> {
 }
 
 /// The rules a treatment asks.
+#[allow(clippy::too_many_lines)] // the table of the rule book
 fn rules_for(treatment: Treatment) -> &'static [Rule] {
     match treatment {
         Treatment::Leave | Treatment::Keeping | Treatment::TestLead => &[],
