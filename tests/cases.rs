@@ -450,17 +450,17 @@ fn next_looks_are_offered() {
 #[test]
 fn kinds_and_families_agree() {
     let families: [(&str, &[&str]); 7] = [
-        ("solid", &["SIL"]),
+        ("solid", &["SIL", "WST"]),
         ("fused", &["FPS", "FPD", "FPN"]),
         ("replated_fused", &["RFP"]),
         ("close", &["CLP"]),
         ("french", &["FRP"]),
-        ("electroplate", &["ECU", "ENS", "EBM", "REP"]),
-        ("outside", &["OUT"]),
+        ("electroplate", &["ECU", "ENS", "EBM", "EST", "REP"]),
+        ("outside", &["UCU", "UNS", "UBM", "NCP", "OUT"]),
     ];
     for (name, report) in reports() {
         let kinds = report["identity"]["kinds"].as_array().unwrap();
-        assert_eq!(kinds.len(), 12, "{name}");
+        assert_eq!(kinds.len(), 18, "{name}");
         for (family, members) in families {
             let sum: f64 = kinds
                 .iter()

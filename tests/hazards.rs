@@ -45,7 +45,7 @@ const REASONS: [(&str, &[Treatment]); 5] = [
 type Hazard = (&'static str, fn(&mut Draft));
 
 /// Every hazard a person can record.
-const HAZARDS: [Hazard; 27] = [
+const HAZARDS: [Hazard; 40] = [
     ("cadmium", |d| d.set("catalogue.hard_repair", "yes")),
     ("asbestos", |d| d.set("catalogue.insulator", "yes")),
     ("mercury gilding", |d| {
@@ -97,6 +97,30 @@ const HAZARDS: [Hazard; 27] = [
     }),
     ("a failed release test", |d| d.set("bench.food.pb", "5")),
     ("work at home", |d| d.set("aim.doer", "owner")),
+    ("a hollow foot", |d| d.set_part("foot", "hollow", "yes")),
+    ("a glass liner", |d| d.set_part("body", "liner", "glass")),
+    ("a metal liner", |d| d.set_part("body", "liner", "metal")),
+    ("a wooden handle", |d| {
+        d.set_part("handle", "material", "wood")
+    }),
+    ("ivory", |d| d.set_part("finial", "material", "ivory")),
+    ("composition", |d| {
+        d.set_part("handle", "material", "composition")
+    }),
+    ("a split wooden handle", |d| {
+        d.set_part("handle", "material", "wood");
+        d.set_part("handle", "split", "through");
+    }),
+    ("gilding on a part", |d| {
+        d.set_part("border", "gilding", "worn")
+    }),
+    ("traces of gilding", |d| {
+        d.set_part("border", "gilding", "gone")
+    }),
+    ("candle wax", |d| d.set_part("rim", "wax", "yes")),
+    ("a dishwasher", |d| d.set_flag("aim.dishwasher", Some(true))),
+    ("a damp place", |d| d.set_flag("aim.damp", Some(true))),
+    ("a loan", |d| d.set_flag("aim.loan", Some(true))),
 ];
 
 fn page(name: PageName, draft: &Draft) -> Vec<Block> {
@@ -286,6 +310,11 @@ fn each_hazard_with_a_caution_brings_it() {
         ("lead assumed", "caution.lead"),
         ("a closed part", "caution.sealed"),
         ("rust", "caution.corrosion"),
+        ("a dishwasher", "caution.dishwasher"),
+        ("a damp place", "caution.damp"),
+        ("candle wax", "caution.wax"),
+        ("ivory", "caution.ivory"),
+        ("traces of gilding", "caution.mercury"),
     ] {
         let text = caution(id).unwrap().text;
         let held = |draft: &Draft| solved(draft).1.cautions.iter().any(|c| c.text == text);

@@ -238,6 +238,27 @@ const FIXTURES: [&str; 3] = [
     include_str!("files/shelf-1.json"),
 ];
 
+/// A record of version 1 with every finding there was then, each still known and still answered.
+#[test]
+fn every_finding_of_the_first_version_is_still_read_and_answered() {
+    let draft = Draft::parse(include_str!("files/findings-1.json")).unwrap();
+    let (case, problems) = draft.read();
+    assert!(problems.is_empty(), "{problems:?}");
+    assert_eq!(case.findings.len(), 57);
+    assert_eq!(draft.to_json().matches("\"version\": 1").count(), 1);
+    let ledger = leavewell_model::ledger::Ledger::standard();
+    for answer in &case.findings {
+        let alone = leavewell_model::record::Case {
+            findings: vec![answer.clone()],
+            ..leavewell_model::record::Case::default()
+        };
+        let found = leavewell_model::identity::identify(&alone, ledger);
+        assert!(!found.sentence.is_empty(), "{}", answer.id);
+        // Every one of them says something of what the piece is.
+        assert_eq!(found.pushes.len(), 1, "{}", answer.id);
+    }
+}
+
 #[test]
 fn the_second_version_is_read_whole() {
     let (case, problems) = Draft::parse(FIXTURES[1]).unwrap().read();

@@ -13,7 +13,6 @@ pub mod maths;
 pub mod record;
 pub mod report;
 pub mod silver;
-pub mod small;
 pub mod terms;
 pub mod treatment;
 pub mod value;

@@ -1,17 +1,14 @@
 //! Heat reach in wide sheets and the Bessel functions behind it.
 
-use leavewell_model::bench::{Sheet, bessel_k0, bessel_k1, disk_reach_mm, strip_reach_mm};
+use leavewell_model::bench::{Field, Reach, Spread, bessel_k0, bessel_k1, sheet_length_mm};
 
 use crate::{near, near_share};
 
-/// Copper of .8 mm with 10 W/(m2 K) from each face in air of 20 C (conductivity: Incropera et al.,
-/// Table A.1).
-const COPPER: Sheet = Sheet {
-    conductivity: 401.0,
-    thickness_mm: 0.8,
-    loss: 10.0,
-    ambient_c: 20.0,
-};
+/// The decay length in copper of .8 mm that loses 10 W/(m2 K) from each face (conductivity: Incropera
+/// et al., Table A.1).
+fn copper_mm() -> f64 {
+    sheet_length_mm(401.0, 0.8, 10.0)
+}
 
 /// Reference values computed with scipy.special.
 #[test]
@@ -45,12 +42,24 @@ fn bessel_functions_against_their_integral() {
     }
 }
 
+/// How far heat reaches in a sheet or strip without an end, in air of 20 C, mm.
+fn reach_mm(length_mm: f64, spread: Spread, from_c: f64, to_c: f64) -> f64 {
+    match (Field { length_mm, spread }).reach(from_c, 20.0, to_c) {
+        Reach::To(x) => x,
+        other => panic!("{other:?}"),
+    }
+}
+
 /// Steady sheet losing heat from both faces (Incropera et al., extended surfaces): distances computed
 /// from the closed forms with scipy.
 #[track_caller]
-fn check_disk(sheet: Sheet, patch_mm: f64, from_c: f64, to_c: f64, radius_mm: f64) {
+fn check_disk(length_mm: f64, patch_mm: f64, from_c: f64, to_c: f64, radius_mm: f64) {
+    let spread = Spread::Disk {
+        patch_mm,
+        end_mm: 1e6,
+    };
     near(
-        patch_mm + disk_reach_mm(sheet, patch_mm, from_c, to_c),
+        patch_mm + reach_mm(length_mm, spread, from_c, to_c),
         radius_mm,
         0.01,
     );
@@ -58,35 +67,17 @@ fn check_disk(sheet: Sheet, patch_mm: f64, from_c: f64, to_c: f64, radius_mm: f6
 
 #[test]
 fn heat_round_a_spot() {
-    near(COPPER.length_mm(), 126.65, 0.01);
-    check_disk(COPPER, 5.0, 700.0, 183.0, 73.57);
-    check_disk(
-        Sheet {
-            loss: 50.0,
-            ..COPPER
-        },
-        5.0,
-        700.0,
-        183.0,
-        42.44,
-    );
-    check_disk(
-        Sheet {
-            conductivity: 24.9,
-            ..COPPER
-        },
-        5.0,
-        700.0,
-        183.0,
-        28.98,
-    );
-    check_disk(COPPER, 10.0, 700.0, 183.0, 91.47);
-    check_disk(COPPER, 5.0, 240.0, 183.0, 11.98);
+    near(copper_mm(), 126.65, 0.01);
+    check_disk(copper_mm(), 5.0, 700.0, 183.0, 73.57);
+    check_disk(sheet_length_mm(401.0, 0.8, 50.0), 5.0, 700.0, 183.0, 42.44);
+    check_disk(sheet_length_mm(24.9, 0.8, 10.0), 5.0, 700.0, 183.0, 28.98);
+    check_disk(copper_mm(), 10.0, 700.0, 183.0, 91.47);
+    check_disk(copper_mm(), 5.0, 240.0, 183.0, 11.98);
     // Beyond the edge of a patch of 5 mm.
-    check_disk(COPPER, 5.0, 230.0, 183.0, 5.0 + 5.63);
-    check_disk(COPPER, 5.0, 250.0, 183.0, 5.0 + 8.37);
-    check_disk(COPPER, 5.0, 700.0, 183.0, 5.0 + 68.57);
-    check_disk(COPPER, 5.0, 700.0, 327.0, 5.0 + 27.67);
+    check_disk(copper_mm(), 5.0, 230.0, 183.0, 5.0 + 5.63);
+    check_disk(copper_mm(), 5.0, 250.0, 183.0, 5.0 + 8.37);
+    check_disk(copper_mm(), 5.0, 700.0, 183.0, 5.0 + 68.57);
+    check_disk(copper_mm(), 5.0, 700.0, 327.0, 5.0 + 27.67);
 }
 
 #[test]
@@ -97,6 +88,7 @@ fn heat_along_a_seam() {
         (700.0, 183.0, 180.90),
         (700.0, 327.0, 100.72),
     ] {
-        near(strip_reach_mm(COPPER, from, to), reach, 0.01);
+        let strip = Spread::Strip { end_mm: 1e6 };
+        near(reach_mm(copper_mm(), strip, from, to), reach, 0.01);
     }
 }

@@ -2,7 +2,7 @@
 
 use leavewell_model::bench::{
     ALLOYS, Field, HeatBands, Reach, Spread, bessel_i0, bessel_i1, bessel_k0, bessel_k1,
-    chance_lets_go, disk_reach_mm, rod_length_mm, sheet_length_mm,
+    chance_lets_go, rod_length_mm, sheet_length_mm,
 };
 use leavewell_model::ledger::Ledger;
 use leavewell_model::treatment::limits::melts_bond;
@@ -217,13 +217,17 @@ fn disks_over_a_grid() {
             0.816_620_92,
         ),
     ] {
-        let sheet = leavewell_model::bench::Sheet {
-            conductivity: k,
-            thickness_mm: t,
-            loss: h,
-            ambient_c: 20.0,
+        let unbounded = Field {
+            length_mm: sheet_length_mm(k, t, h),
+            spread: Spread::Disk {
+                patch_mm: a,
+                end_mm: 1e6,
+            },
         };
-        near(disk_reach_mm(sheet, a, joint, limit), wide, 2e-4);
+        match unbounded.reach(joint, 20.0, limit) {
+            Reach::To(x) => near(x, wide, 2e-4),
+            other => panic!("{other:?}"),
+        }
         let field = Field {
             length_mm: sheet_length_mm(k, t, h),
             spread: Spread::Disk {

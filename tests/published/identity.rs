@@ -1,6 +1,6 @@
 //! What a piece is. The ladder, the priors and the windows are judgement, so these checks hold the
 //! arithmetic to its definition: every posterior below was worked out by another program in another
-//! language, from the letters, the priors and the rule of combination in `DEVELOPERS.md`.
+//! language, from the letters, the priors and the rule of combination that `identity/posterior.rs` states.
 
 use leavewell_model::counsel::weigh_at_once;
 use leavewell_model::identity::{Evidence, Interval, Posterior, contradictions, interval_with};
@@ -647,6 +647,7 @@ fn typical_pieces_are_told_apart() {
     );
     // A mug of the 1760s, tinned inside, edges turned over. Encyclopaedia Britannica, 11th ed., 1911,
     // "Plated Ware" (silver on one side, tinned inside; bare copper shows red). Turned edge: ledger.
+    // Four kinds of fused body share what copper and a seam say: was .85.
     check_piece(&["C01", "C06", "C17", "S03"], &["C18"], &[Fps], 0.8);
     // A cake basket: copper at the pierced edges and in the engraving. Hebert, The Engineer's and
     // Mechanic's Encyclopaedia, 1836, "Plating" (baskets and trays pierced from plated sheet);

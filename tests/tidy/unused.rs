@@ -12,19 +12,7 @@ use leavewell_model::ledger::Ledger;
 use super::{files, literals};
 
 /// Public items without a caller in the source, and why they stay.
-const ENTRY_POINTS: &[(&str, &str)] = &[
-    (
-        "too_thin",
-        "the forecast of cleanings compares the same numbers itself",
-    ),
-    (
-        "disk_reach_mm",
-        "the wide sheet has given way to pieces of stated size; its checks still stand on it",
-    ),
-    ("joint_class", "the rules are to ask it for each part"),
-    ("low_melt_fails", "rule H13 is to ask it"),
-    ("share_done", "the loader of the worker calls it"),
-];
+const ENTRY_POINTS: &[(&str, &str)] = &[("share_done", "the loader of the worker calls it")];
 
 /// Beginnings of figures that no code reads yet, and why they stay.
 const UNREAD: &[(&str, &str)] = &[

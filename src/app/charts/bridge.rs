@@ -1,7 +1,7 @@
 //! A bridge chart from now to after the work: one step for each cause with an amount, and the total.
 
-use leavewell_model::record::Currency;
 use leavewell_model::report::ReasonReport;
+use leavewell_model::terms::Currency;
 use yew::prelude::*;
 
 use super::figure::{Frame, LINE, bar, figure, stroke, word, words};

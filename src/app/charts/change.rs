@@ -1,7 +1,7 @@
 //! What would change the answer: for each input, its value now and the value at which the answer changes.
 
-use leavewell_model::record::Currency;
 use leavewell_model::report::ChangeReport;
+use leavewell_model::terms::Currency;
 use leavewell_model::terms::capital;
 use yew::prelude::*;
 

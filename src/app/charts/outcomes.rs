@@ -1,7 +1,8 @@
 //! The gain of each plan and its uncertainty: one line a plan, all on one scale.
 
-use leavewell_model::record::Currency;
-use leavewell_model::report::{CourseReport, Text};
+use leavewell_model::report::CourseReport;
+use leavewell_model::terms::Currency;
+use leavewell_model::terms::Text;
 use yew::prelude::*;
 
 use super::figure::{Frame, LINE, figure, stroke, word, words};

@@ -1,7 +1,8 @@
 //! Money against originality: what each plan gains, and how much of the original surface it keeps.
 
-use leavewell_model::record::Currency;
-use leavewell_model::report::{CourseReport, Text};
+use leavewell_model::report::CourseReport;
+use leavewell_model::terms::Currency;
+use leavewell_model::terms::Text;
 use yew::prelude::*;
 
 use super::figure::{Frame, LINE, dot, figure, stroke, word, words};

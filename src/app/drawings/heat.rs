@@ -1,6 +1,6 @@
 //! The drawing of a piece with bands that show how far heat travels from a joint.
 
-use leavewell_model::record::{Form, PartName};
+use leavewell_model::terms::{Form, PartName};
 use yew::prelude::*;
 
 use super::forms::{joint, shapes};

@@ -195,7 +195,7 @@ mod tests {
     use super::*;
     use crate::app::drawings::forms::{joint, shapes};
     use crate::app::drawings::shape::Style;
-    use leavewell_model::record::Form;
+    use leavewell_model::terms::Form;
 
     /// For every part of every form, with rings close together, far apart and equal: no labels overlap, none
     /// leaves the drawing, and none is missing.

@@ -187,7 +187,7 @@ fn arc(line: &mut Vec<Point>, way: &[f64]) {
 mod tests {
     use super::*;
     use crate::app::drawings::shape::Style;
-    use leavewell_model::record::PartName;
+    use leavewell_model::terms::PartName;
 
     fn of(path: &str) -> Silhouette {
         Silhouette::of(&[PaintedShape {

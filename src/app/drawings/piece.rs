@@ -1,6 +1,6 @@
 //! The drawing of a piece with its parts.
 
-use leavewell_model::record::{Form, PartName};
+use leavewell_model::terms::{Form, PartName};
 use yew::prelude::*;
 
 use super::forms::shapes;

@@ -1,6 +1,6 @@
 //! The shapes of a drawn piece, and the ways to make their outlines.
 
-use leavewell_model::record::PartName;
+use leavewell_model::terms::PartName;
 
 use crate::app::parts::words::joined;
 

@@ -5,8 +5,8 @@ mod summary;
 
 use leavewell_model::Report;
 use leavewell_model::ledger::caution;
-use leavewell_model::record::{Form, PartName};
 use leavewell_model::report::CautionReport;
+use leavewell_model::terms::{Form, PartName};
 use leavewell_pages::PageName;
 use yew::prelude::*;
 

@@ -8,8 +8,8 @@ mod opening;
 mod options;
 mod side;
 
-use leavewell_model::record::Currency;
 use leavewell_model::report::{CourseReport, Report};
+use leavewell_model::terms::Currency;
 use leavewell_pages::PageName;
 use yew::prelude::*;
 

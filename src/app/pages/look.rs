@@ -2,9 +2,9 @@
 
 use leavewell_model::identity::{Proposal, proposals};
 use leavewell_model::ledger::{FindingFact, Place, WordsIn, finding, findings};
-use leavewell_model::record::{Form, PartName, Seen};
 use leavewell_model::report::{AfterLook, IdentityReport};
 use leavewell_model::terms::capital;
+use leavewell_model::terms::{Form, PartName, Seen};
 use leavewell_pages::PageName;
 use yew::prelude::*;
 

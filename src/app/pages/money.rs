@@ -2,9 +2,9 @@
 
 use leavewell_model::Report;
 use leavewell_model::ledger::{TreatmentText, treatment_text};
-use leavewell_model::record::{Currency, Route as SaleRoute};
 use leavewell_model::report::Band;
 use leavewell_model::terms::capital;
+use leavewell_model::terms::{Currency, Route as SaleRoute};
 use leavewell_pages::PageName;
 use yew::prelude::*;
 

@@ -2,7 +2,7 @@
 
 use leavewell_model::Report;
 use leavewell_model::ledger::treatment_text;
-use leavewell_model::record::{CameFrom, Doer, Form, Goal};
+use leavewell_model::terms::{CameFrom, Doer, Form, Goal};
 use yew::prelude::*;
 
 use super::{Page, of_report};

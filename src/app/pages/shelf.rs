@@ -1,6 +1,6 @@
 //! The shelf: start a piece, continue one, try a worked example or open a file.
 
-use leavewell_model::record::Form;
+use leavewell_model::terms::Form;
 use yew::prelude::*;
 
 use crate::app::examples::EXAMPLES;

@@ -1,6 +1,6 @@
 //! Renders the worker's pages: blocks in, markup out. It computes nothing.
 
-use leavewell_model::record::{Form, PartName};
+use leavewell_model::terms::{Form, PartName};
 use leavewell_pages::{
     Anchor, Block, Choice, Field, HeatOnPiece, Ink, Mark, PageName, Picture, Table, Tone,
 };

@@ -3,7 +3,7 @@
 use leavewell_model::record::schema::bare_share;
 
 use crate::app::parts::words::joined;
-use leavewell_model::record::BleedWord;
+use leavewell_model::terms::BleedWord;
 
 /// The recorded word, empty if there is none. Any other value is `own`, which presses no button.
 #[must_use]

@@ -1,6 +1,6 @@
 //! Condition: the drawn piece, its parts, and what a person sees on each of them.
 
-use leavewell_model::record::BleedWord;
+use leavewell_model::terms::BleedWord;
 
 use crate::app::parts::words::joined;
 

@@ -1,7 +1,7 @@
 //! Look: what to look for on the piece, place by place, and what it tells about the piece.
 
 use leavewell_model::ledger::Place;
-use leavewell_model::record::Seen;
+use leavewell_model::terms::Seen;
 use leavewell_model::terms::capital;
 
 use crate::app::parts::words::{count, joined};

@@ -2,9 +2,8 @@
 //!
 //! Steady fin solutions with an insulated end (Incropera et al., Fundamentals of Heat and Mass Transfer,
 //! extended surfaces: straight fin with adiabatic tip, annular fin). A small piece is hotter throughout
-//! than a wide sheet, because the heat has nowhere to go. These forms account for that; the wide sheet of
-//! [`super::disk_reach_mm`] does not. They are still steady, so they are an upper bound for brief heating,
-//! and say nothing about a flame that washes over the whole piece.
+//! than a wide sheet, because the heat has nowhere to go. The solutions are steady, so they are an upper
+//! bound for brief heating, and they say nothing about a flame that washes over the whole piece.
 
 use super::bessel::{bessel_i0, bessel_i1, bessel_k0, bessel_k1};
 
@@ -31,7 +30,7 @@ pub enum Spread {
 /// How the temperature falls away from a hot spot.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Field {
-    /// Decay length, mm; > 0. See [`super::Sheet::length_mm`] and [`rod_length_mm`].
+    /// Decay length, mm; > 0. See [`sheet_length_mm`] and [`rod_length_mm`].
     pub length_mm: f64,
     /// The shape of the metal.
     pub spread: Spread,
@@ -46,6 +45,14 @@ pub enum Reach {
     To(f64),
     /// All the metal there is gets that hot.
     Whole,
+}
+
+/// Decay length of a sheet that loses heat from both faces, in mm, sqrt(k t / 2h): conductivity in
+/// W/(m K), thickness in mm, heat loss of each face in W/(m2 K), all > 0 (Incropera et al., extended
+/// surfaces).
+#[must_use]
+pub fn sheet_length_mm(conductivity: f64, thickness_mm: f64, loss: f64) -> f64 {
+    (conductivity * thickness_mm / 1000.0 / (2.0 * loss)).sqrt() * 1000.0
 }
 
 /// Decay length of a solid round bar in mm, sqrt(k D / 4h): conductivity in W/(m K), diameter in mm, heat

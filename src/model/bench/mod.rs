@@ -1,11 +1,10 @@
-//! Figures for the workbench: how far heat reaches, densities, surfaces, and the arithmetic of plating.
+//! Figures for the workbench: how far heat reaches, densities, surfaces, and the silver in a coat.
 
 mod alloy;
 mod bessel;
 mod coat;
 mod density;
 mod heat_field;
-mod heat_reach;
 mod letting_go;
 mod solder_reach;
 mod surface;
@@ -14,8 +13,7 @@ pub use alloy::{ALLOYS, Alloy};
 pub use bessel::{bessel_i0, bessel_i1, bessel_k0, bessel_k1};
 pub use coat::coat_g;
 pub use density::{layered_density, skin_share};
-pub use heat_field::{Field, Reach, Spread, rod_length_mm};
-pub use heat_reach::{Sheet, disk_reach_mm, sheet_length_mm, strip_reach_mm};
+pub use heat_field::{Field, Reach, Spread, rod_length_mm, sheet_length_mm};
 pub use letting_go::{HeatBands, chance_lets_go};
 pub use solder_reach::{SolderReach, solder_joint_c, solder_reach};
 pub use surface::{box_cm2, oval_cm2, rectangle_cm2, turned_cm2};

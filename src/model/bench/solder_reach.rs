@@ -2,8 +2,7 @@
 //! metal. The rules and the bench share this one range.
 
 use super::alloy::ALLOYS;
-use super::heat_field::{Field, Reach, Spread};
-use super::heat_reach::sheet_length_mm;
+use super::heat_field::{Field, Reach, Spread, sheet_length_mm};
 use crate::ledger::{FigureId, Ledger};
 
 /// How far soldering heat reaches beyond its patch.

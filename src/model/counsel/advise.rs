@@ -10,7 +10,6 @@ use crate::identity::{ByKind, Kind, Posterior};
 use crate::ledger::{FigureId, Ledger};
 use crate::maths::{at_least, mean};
 use crate::record::{Case, Currency, Goal};
-use crate::small::sort_short;
 use crate::treatment::Treatment;
 
 /// How firmly the advice stands.
@@ -269,7 +268,7 @@ fn groups(open: &[usize], courses: &[Course], means: &[f64], chosen: usize) -> V
         }
     }
     let own = courses[chosen].group();
-    sort_short(&mut groups, |a, b| {
+    groups.sort_by(|a, b| {
         (b.key == own)
             .cmp(&(a.key == own))
             .then(means[b.leader].total_cmp(&means[a.leader]))

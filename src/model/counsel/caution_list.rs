@@ -6,7 +6,6 @@ use super::wording::caution_list as words;
 use crate::ledger::{CautionText, FigureId, Level, caution};
 use crate::record::Joint;
 use crate::report::CautionReport;
-use crate::small::sort_short;
 use crate::treatment::{Situation, Treatment};
 
 /// Agents that call for the block on children and pregnancy.
@@ -15,6 +14,7 @@ const CHILD_AGENTS: [&str; 6] = [
 ];
 
 /// Every caution for the treatments named and the hazards recorded, the gravest first.
+#[must_use]
 pub fn cautions_for(named: &[Treatment], situation: &Situation) -> Vec<CautionReport> {
     let mut list: Vec<CautionReport> = hazards(situation)
         .into_iter()
@@ -40,7 +40,7 @@ pub fn cautions_for(named: &[Treatment], situation: &Situation) -> Vec<CautionRe
         };
         add(&mut list, "caution.child", level, words::CHILDREN);
     }
-    sort_short(&mut list, |a, b| a.level.cmp(&b.level));
+    list.sort_by(|a, b| a.level.cmp(&b.level));
     list
 }
 
@@ -59,6 +59,11 @@ fn hazards(s: &Situation) -> Vec<(&'static str, Level, &'static str)> {
         Level::Care
     };
     let mercury_level = if yes(answers.fire_gilding) || s.case.has_seen("P14") {
+        Level::Stop
+    } else {
+        Level::Care
+    };
+    let wax_level = if s.wax_on_loading() {
         Level::Stop
     } else {
         Level::Care
@@ -85,7 +90,7 @@ fn hazards(s: &Situation) -> Vec<(&'static str, Level, &'static str)> {
             words::SEALED,
         ),
         (
-            s.gilt() || s.case.has_seen("P14") || yes(answers.fire_gilding),
+            s.was_gilt() || s.case.has_seen("P14") || yes(answers.fire_gilding),
             "caution.mercury",
             mercury_level,
             words::MERCURY,
@@ -109,6 +114,15 @@ fn hazards(s: &Situation) -> Vec<(&'static str, Level, &'static str)> {
             words::AMMONIA,
         ),
         (bare, "caution.bare_edges", Level::Care, words::BARE_METAL),
+        (
+            s.case.aim.dishwasher,
+            "caution.dishwasher",
+            Level::Stop,
+            words::DISHWASHER,
+        ),
+        (s.case.aim.damp, "caution.damp", Level::Care, words::DAMP),
+        (s.wax(), "caution.wax", wax_level, words::WAX),
+        (s.ivory(), "caution.ivory", Level::Care, words::IVORY),
     ]
     .into_iter()
     .filter(|(holds, ..)| *holds)
@@ -117,6 +131,7 @@ fn hazards(s: &Situation) -> Vec<(&'static str, Level, &'static str)> {
 }
 
 /// The hazards recorded that speak for this treatment, by the id of their caution.
+#[must_use]
 pub fn hazards_of(treatment: Treatment, situation: &Situation) -> Vec<&'static str> {
     let speaks =
         |id: &str| caution(id).is_some_and(|text| text.treatments.contains(&treatment.id()));

@@ -209,7 +209,7 @@ fn gravest_answer(
         .filter(|f| f.fault != Fault::BareMetal && is_left(&tally.courses[chosen], f.fault))
         .map(|f| (world.gravity(f, n), f.fault))
         .collect();
-    crate::small::sort_short(&mut faults, |a, b| b.0.total_cmp(&a.0));
+    faults.sort_by(|a, b| b.0.total_cmp(&a.0));
     for (_, fault) in faults {
         let mut best: Option<(usize, Vec<Treatment>)> = None;
         for t in answers_to(fault) {

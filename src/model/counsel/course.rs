@@ -4,7 +4,6 @@ use std::rc::Rc;
 
 use super::choice::{Block, Choice, Rulings, Tested, in_order, needed};
 use super::wording::course as words;
-use crate::small::sort_short;
 use crate::terms::Reversibility;
 use crate::treatment::{LeadStatus, Outcome, Treatment, Verdict};
 
@@ -98,7 +97,7 @@ impl Course {
         };
         if !list.contains(&verdict) {
             list.push(verdict);
-            sort_short(list, |a, b| b.outcome.cmp(&a.outcome));
+            list.sort_by(|a, b| b.outcome.cmp(&a.outcome));
         }
     }
 

@@ -12,7 +12,7 @@ use crate::identity::{Family, Kind};
 use crate::ledger::{FigureId, Ledger};
 use crate::record::{Case, Goal};
 use crate::report::{ChangeReport, ReasonReport, Text};
-use crate::small::{capital, percent, share};
+use crate::terms::{capital, percent, share};
 use crate::treatment::{Situation, Treatment};
 
 /// Everything the explanation looks at.

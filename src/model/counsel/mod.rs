@@ -72,7 +72,7 @@ use crate::report::{
     FaultReport, IdentityReport, MovedReport, NextLook, OptionReport, PartReport, PartingReport,
     ProposalReport, Report, SilverReport, StepReport, Text, ValueReport, VerdictReport,
 };
-use crate::small::{percent, sort_short};
+use crate::terms::percent;
 use crate::treatment::{Faults, LeadStatus, Situation, Treatment, Verdict, check, work, worst};
 
 /// Points of the answer: 2^12.
@@ -510,7 +510,7 @@ impl Solved {
                 }
             })
             .collect();
-        sort_short(&mut looks, |a, b| {
+        looks.sort_by(|a, b| {
             b.worth
                 .total_cmp(&a.worth)
                 .then(b.bits.total_cmp(&a.bits))
@@ -738,7 +738,7 @@ impl Solved {
         let leave = &self.outcomes[0];
         let mut order = self.shown.clone();
         let means: Vec<f64> = self.outcomes.iter().map(|o| o.score.mean()).collect();
-        sort_short(&mut order, |a, b| {
+        order.sort_by(|a, b| {
             let barred = |i: usize| !self.courses[i].can_be_advised();
             (*b == self.advice.chosen)
                 .cmp(&(*a == self.advice.chosen))

@@ -9,7 +9,7 @@ use super::{Solved, ids, sentences};
 use crate::ledger::{FigureId, Ledger};
 use crate::record::{Case, Currency, Goal};
 use crate::report::Text;
-use crate::small::decimal;
+use crate::terms::decimal;
 use crate::treatment::Treatment;
 
 /// What a piece offers. Leaving it as it is comes first among its choices.

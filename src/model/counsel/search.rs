@@ -14,7 +14,6 @@ use super::course::Course;
 use super::outcome::{CourseOutcome, Weigher};
 use crate::maths::{at_least, at_most, mean};
 use crate::record::{Goal, Route};
-use crate::small::sort_short;
 use crate::treatment::{LeadStatus, Treatment, worst};
 
 /// Points on which choices are ruled out and courses enumerated.
@@ -325,7 +324,7 @@ fn eliminate(blocks: &mut [Vec<Rough>], bounds: &Bounds) {
 fn strongest(block: &[Rough], bounds: &Bounds) -> Vec<usize> {
     let worth: Vec<f64> = block.iter().map(|r| alone(r, bounds)).collect();
     let mut order: Vec<usize> = (0..block.len()).collect();
-    sort_short(&mut order, |a, b| worth[*b].total_cmp(&worth[*a]));
+    order.sort_by(|a, b| worth[*b].total_cmp(&worth[*a]));
     let mut strong: Vec<usize> = order.into_iter().take(2).collect();
     let leave = block.iter().position(|r| r.choice.leaves());
     if let Some(leave) = leave
@@ -451,7 +450,7 @@ pub(super) fn search(tally: &mut Tally, menu: &Menu, least_noise: f64) -> bool {
             found.push((mean(&score), course));
         }
     }
-    sort_short(&mut found, |a, b| b.0.total_cmp(&a.0));
+    found.sort_by(|a, b| b.0.total_cmp(&a.0));
     let best = found.first().map_or(0.0, |f| f.0);
     for (place, (score, course)) in found.into_iter().enumerate() {
         if place < BEST || (place < MOST_BEST && score >= best - 2.0 * least_noise) {

@@ -262,7 +262,7 @@ fn to_show(
         group.iter().filter(|t| **t != Treatment::TestLead).count() == 1
     });
     let mut rest: Vec<usize> = (0..tally.courses.len()).collect();
-    crate::small::sort_short(&mut rest, |a, b| {
+    rest.sort_by(|a, b| {
         let open = |i: usize| tally.courses[i].can_be_advised();
         open(*b).cmp(&open(*a)).then(
             tally.outcomes[*b]

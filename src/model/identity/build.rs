@@ -183,7 +183,8 @@ mod tests {
     use super::*;
     use crate::identity::{Evidence, interval_with};
     use crate::ledger::Ledger;
-    use crate::record::{Answer, Seen};
+    use crate::record::Answer;
+    use crate::terms::Seen;
 
     fn interval(seen: &[&'static str]) -> Interval {
         let answers: Vec<Answer> = seen

@@ -4,8 +4,9 @@ use super::dates::seen_windows;
 use super::measure::Reading;
 use super::posterior::{Edge, Ladder};
 use crate::ledger::{FigureId, FindingFact, Ledger, WindowAbout, findings};
-use crate::record::{Answer, Case, PartName, Seen};
+use crate::record::{Answer, Case};
 use crate::terms::ByLadderKind;
+use crate::terms::{PartName, Seen};
 
 /// Two seen findings that no one kind, or no one year, explains together.
 #[derive(Clone, Debug, PartialEq)]

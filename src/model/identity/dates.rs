@@ -7,7 +7,8 @@
 use super::posterior::{FUSED_BODY, Posterior};
 use crate::ledger::FigureId;
 use crate::ledger::{Ledger, LowerEnd, Window, WindowAbout, finding, windows};
-use crate::record::{Answer, Case, Seen};
+use crate::record::{Answer, Case};
+use crate::terms::Seen;
 use crate::terms::share;
 use crate::terms::{Cluster, Kind};
 

@@ -6,12 +6,13 @@ use super::{
     Surety, contradictions, interval_with, likeliest, pushes, readings, readings_that_clash,
 };
 use crate::ledger::{FigureId, Ledger};
-use crate::record::{Case, Seen};
+use crate::record::Case;
 use crate::report::{
     ContradictionReport, DateReport, Families, FamilyPush, FamilyReport, IdentityReport,
     KindReport, MeasureReport, PushReport, SettledReport,
 };
-use crate::small::{share, sort_short};
+use crate::terms::Seen;
+use crate::terms::share;
 
 /// What the piece is, from its record alone and at once: for a screen that answers while one looks.
 /// `next_looks` is empty, for what a look is worth hangs on the counsel.
@@ -55,7 +56,7 @@ impl Found<'_> {
                 }
             })
             .collect();
-        sort_short(&mut kinds, |a, b| b.p.total_cmp(&a.p));
+        kinds.sort_by(|a, b| b.p.total_cmp(&a.p));
         let mut family_bars: Vec<FamilyReport> = Family::ALL
             .into_iter()
             .map(|f| {
@@ -70,7 +71,7 @@ impl Found<'_> {
                 }
             })
             .collect();
-        sort_short(&mut family_bars, |a, b| b.p.total_cmp(&a.p));
+        family_bars.sort_by(|a, b| b.p.total_cmp(&a.p));
         let posterior = self.interval.base;
         let (top, _) = posterior.top_family();
         let moved = pushes(&Evidence::of(self.case, self.readings), self.ledger, top);

@@ -8,7 +8,8 @@
 
 use super::posterior::{Edge, Ladder};
 use crate::ledger::{Figure, FigureId, Ledger};
-use crate::record::{Case, Seen, Spot, Xrf, hundredths};
+use crate::record::{Case, Spot, Xrf, hundredths};
+use crate::terms::Seen;
 use crate::terms::{ByLadderKind, Family, Kind, Letter};
 
 /// One reading, held against what each kind should read.

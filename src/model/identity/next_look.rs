@@ -4,8 +4,7 @@ use super::posterior::{
     Edge, Evidence, Ladder, Posterior, Rows, counted, is_replaced, log_prior, posterior, terms,
 };
 use crate::ledger::{FigureId, FindingFact, Ledger, findings};
-use crate::record::Seen;
-use crate::small::sort_short;
+use crate::terms::Seen;
 use crate::terms::{Cluster, Kind};
 
 /// What a look would be expected to tell.
@@ -73,7 +72,7 @@ pub fn information_gain(
             }
         })
         .collect();
-    sort_short(&mut gains, |a, b| {
+    gains.sort_by(|a, b| {
         b.bits
             .total_cmp(&a.bits)
             .then(a.finding.id.cmp(b.finding.id))

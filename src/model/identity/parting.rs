@@ -9,8 +9,7 @@ use super::posterior::{
     posterior, terms,
 };
 use crate::ledger::{FigureId, FindingFact, Ledger, findings};
-use crate::record::Seen;
-use crate::small::sort_short;
+use crate::terms::Seen;
 use crate::terms::{Cluster, Family, Kind};
 
 /// One of the two looks, with what either answer would make of the piece.
@@ -130,9 +129,7 @@ pub fn parting(evidence: &Evidence, now: &Posterior, ledger: &Ledger) -> Parting
         .filter(open_to_look)
         .map(|f| (judge.expected(&[f]), f))
         .collect();
-    sort_short(&mut single, |a, b| {
-        b.0.total_cmp(&a.0).then(a.1.id.cmp(b.1.id))
-    });
+    single.sort_by(|a, b| b.0.total_cmp(&a.0).then(a.1.id.cmp(b.1.id)));
     let lay: Vec<&'static FindingFact> = single
         .iter()
         .map(|(_, f)| *f)
@@ -189,9 +186,7 @@ pub fn open_in_words(parting: &Parting, now: &Posterior) -> Option<String> {
 /// The one or two families that lead.
 fn still_possible(now: &Posterior) -> Vec<&'static str> {
     let mut families: Vec<Family> = Family::ALL.to_vec();
-    sort_short(&mut families, |a, b| {
-        now.family(*b).total_cmp(&now.family(*a))
-    });
+    families.sort_by(|a, b| now.family(*b).total_cmp(&now.family(*a)));
     families.truncate(2);
     families.into_iter().map(Family::name).collect()
 }

@@ -11,9 +11,9 @@
 
 use super::measure::Reading;
 use crate::ledger::{FigureId, FindingFact, Ledger, finding};
-use crate::record::{Answer, CameFrom, Case, Seen};
-use crate::small::sort_short;
+use crate::record::{Answer, Case};
 use crate::terms::{ByKind, Cluster, Family, Kind, Letter};
+use crate::terms::{CameFrom, Seen};
 
 /// What bears on what a piece is.
 #[derive(Clone, Copy, Debug)]
@@ -281,9 +281,7 @@ pub fn pushes(evidence: &Evidence, ledger: &Ledger, family: Family) -> Vec<Push>
         })
         .collect();
     let at = |p: &Push| p.log_odds[family.place()].abs();
-    sort_short(&mut pushes, |a, b| {
-        at(b).total_cmp(&at(a)).then(a.id.cmp(b.id))
-    });
+    pushes.sort_by(|a, b| at(b).total_cmp(&at(a)).then(a.id.cmp(b.id)));
     pushes
 }
 
@@ -302,7 +300,7 @@ pub(super) fn counted(evidence: &Evidence) -> Vec<Counted> {
     }
     all.retain(|(f, seen)| counts(f, *seen) && !is_replaced(f.id, evidence.readings));
     // In the order of ids, so that sums do not depend on the order of answers.
-    sort_short(&mut all, |(f, _), (g, _)| f.id.cmp(g.id));
+    all.sort_by(|(f, _), (g, _)| f.id.cmp(g.id));
     all
 }
 

@@ -2,8 +2,8 @@
 
 use super::posterior::{Evidence, FUSED_BODY};
 use crate::ledger::{FindingFact, Ledger, finding};
-use crate::record::{PartName, Seen};
 use crate::terms::{Cluster, Family, Kind, Letter};
+use crate::terms::{PartName, Seen};
 
 /// Words for how sure an answer is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]

@@ -36,8 +36,8 @@ pub use reading::{COMPARED_KINDS, FLAWS};
 pub use weighing::{Weighing, water_density};
 pub use work::{Asked, Done, Proposal, ProposalStep, Quote, Test};
 
-use crate::identity::Kind;
-use crate::treatment::Treatment;
+use crate::terms::Kind;
+use crate::terms::Treatment;
 
 /// Something in a draft that could not be used, and what to do about it.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
@@ -244,6 +244,15 @@ impl Part {
 }
 
 impl Part {
+    /// Whether it is metal, as far as anybody has said otherwise.
+    #[must_use]
+    pub fn is_metal(&self) -> bool {
+        matches!(
+            self.material,
+            None | Some(Material::Metal | Material::Unknown)
+        )
+    }
+
     /// Whether what is recorded of it is this fault of the whole piece.
     #[must_use]
     pub fn has_flaw(&self, id: &str) -> bool {

@@ -1,7 +1,7 @@
 //! Work on the piece: what it would cost, what was tested, what was done, and what is proposed.
 
 use super::{Covers, Date, Doer, MaterialUsed, PartName, TestKind, Tester};
-use crate::treatment::Treatment;
+use crate::terms::Treatment;
 
 /// What the person asked about.
 #[derive(Clone, Debug, PartialEq, Eq)]

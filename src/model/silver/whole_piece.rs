@@ -8,7 +8,8 @@
 use super::{BleedRange, bleed_range};
 use crate::ledger::{FigureId, Ledger};
 use crate::maths::{probability, probit};
-use crate::record::{Bleed, Case, Form, Interior, Loss, PartName};
+use crate::record::{Bleed, Case};
+use crate::terms::{Form, Interior, Loss, PartName};
 
 /// The share of the area that each part has, in the order of [`PartName::ALL`].
 pub const PART_AREA: [FigureId; PartName::IDS.len()] =

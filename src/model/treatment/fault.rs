@@ -6,10 +6,11 @@
 
 use crate::ledger::Ledger;
 use crate::record::{
-    Bleed, Case, Corrosion, Dents, FillState, Gilding, Interior, Joint, Lacquer, Loss, Material,
-    Mount, Part, PartName, Split, Tarnish,
+    Bleed, Case, Corrosion, Dents, FillState, Gilding, Interior, Joint, JointClass, Lacquer, Loss,
+    Mount, Part, PartName, Tarnish,
 };
 use crate::silver::bleed_range;
+use crate::treatment::touched::{is_cracked, is_split};
 
 /// A fault that work may answer.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -175,15 +176,17 @@ fn found(fault: Fault, case: &Case, ledger: &Ledger) -> Option<Found> {
     let size = |large: bool| if large { Size::Large } else { Size::Small };
     let parts = match fault {
         Fault::Dents => {
-            on(&|p| is_metal(p) && matches!(p.dents, Some(Dents::Minor | Dents::Moderate)))
+            on(&|p| p.is_metal() && matches!(p.dents, Some(Dents::Minor | Dents::Moderate)))
         }
-        Fault::Split => on(&|p| is_metal(p) && is_split(p)),
-        Fault::CrackedMaterial => on(&|p| !is_metal(p) && is_split(p)),
+        Fault::Split => on(&is_split),
+        Fault::CrackedMaterial => on(&is_cracked),
         Fault::OpenJoint => on(&|p| {
             p.joint == Some(Joint::Leaking)
-                || (p.joint == Some(Joint::Open) && !is_attached(p.name))
+                || (p.joint == Some(Joint::Open) && p.name.joint_class() == JointClass::Seam)
         }),
-        Fault::LoosePart => on(&|p| p.joint == Some(Joint::Open) && is_attached(p.name)),
+        Fault::LoosePart => {
+            on(&|p| p.joint == Some(Joint::Open) && p.name.joint_class() == JointClass::Attachment)
+        }
         Fault::GreyRepair => on(&|p| p.joint == Some(Joint::GreyRepair)),
         Fault::FailingFilling => on(&|p| p.fill_state == Some(FillState::Failing)),
         Fault::FillingShows => on(&|p| p.mount == Some(Mount::FillShowing)),
@@ -234,32 +237,6 @@ fn found(fault: Fault, case: &Case, ledger: &Ledger) -> Option<Found> {
     })
 }
 
-/// A part that is fixed on, so that an open joint there means that it is loose.
-fn is_attached(part: PartName) -> bool {
-    !matches!(
-        part,
-        PartName::Body
-            | PartName::Rim
-            | PartName::Spout
-            | PartName::Border
-            | PartName::Edge
-            | PartName::Shield
-            | PartName::Interior
-    )
-}
-
-/// Metal, as far as anybody said otherwise.
-fn is_metal(part: &Part) -> bool {
-    matches!(
-        part.material,
-        None | Some(Material::Metal | Material::Unknown)
-    )
-}
-
-fn is_split(part: &Part) -> bool {
-    part.split == Some(Split::Through) || part.dents == Some(Dents::Split)
-}
-
 fn shows(bleed: Option<Bleed>, ledger: &Ledger) -> bool {
     bleed.is_some() && bleed_range(bleed, ledger).likely >= ledger.value("silver.f_none")
 }
@@ -267,6 +244,7 @@ fn shows(bleed: Option<Bleed>, ledger: &Ledger) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::record::{Material, Split};
 
     fn case(change: impl FnOnce(&mut Case)) -> Case {
         let mut case = Case::default();

@@ -102,11 +102,11 @@ fn cleared(part: &Part, case: &Case) -> bool {
 /// meets holds lead, is grey, open or leaking without a pass of its own. Other parts clear nothing.
 #[must_use]
 pub fn release(case: &Case) -> Release {
-    let wet: Vec<&Part> = case.parts.iter().filter(|p| meets_liquid(p.name)).collect();
+    let wet = case.parts.iter().filter(|p| p.name.meets_liquid());
     let failed_somewhere = case.tests.iter().any(|t| {
         t.kind == TestKind::Release
             && t.passed == Some(false)
-            && t.part.is_none_or(meets_liquid)
+            && t.part.is_none_or(PartName::meets_liquid)
             && !passed_later(t, case)
     });
     if failed_somewhere {
@@ -124,21 +124,12 @@ pub fn release(case: &Case) -> Release {
     };
     let answer = own_release(inside, case);
     let doubtful = wet
-        .iter()
         .filter(|p| p.name != inside)
         .any(|p| in_doubt(p) && !own_release(p.name, case).passed());
     if doubtful {
         return Release::Untested;
     }
     answer
-}
-
-/// Parts that liquid meets.
-fn meets_liquid(part: PartName) -> bool {
-    matches!(
-        part,
-        PartName::Body | PartName::Interior | PartName::Spout | PartName::Rim
-    )
 }
 
 fn in_doubt(part: &Part) -> bool {
@@ -250,6 +241,22 @@ mod tests {
             release(&with(r#","joint":"grey_repair","lead":"absent""#)),
             Release::Passed
         );
+    }
+
+    #[test]
+    fn liquid_meets_liners_and_bottles_and_no_handle() {
+        let with = |part: &str| {
+            read(
+                &[],
+                &format!(
+                    r#","parts":[{{"part":"interior","lead":"absent"}},{{"part":"{part}","joint":"grey_repair"}}]"#
+                ),
+            )
+        };
+        for wet in ["liner", "bottle", "rim"] {
+            assert_eq!(release(&with(wet)), Release::Untested, "{wet}");
+        }
+        assert_eq!(release(&with("handle")), Release::Passed);
     }
 
     #[test]

@@ -8,14 +8,6 @@
 
 use crate::ledger::Ledger;
 
-/// H04: what is left at the thinnest place is less than what `cleanings` cleanings of `each_um` take,
-/// with the ledger's reserve. Equal is enough.
-#[must_use]
-pub fn too_thin(left_um: f64, each_um: f64, cleanings: f64, ledger: &Ledger) -> bool {
-    let reserve = ledger.value("guard.h04.safety");
-    !(left_um >= each_um * cleanings * reserve)
-}
-
 /// H06: a closed or filled void sees more than the ledger's warmth.
 #[must_use]
 pub fn bursts(process_c: f64, ledger: &Ledger) -> bool {
@@ -59,12 +51,6 @@ pub fn lifts_foil(process_c: f64, ledger: &Ledger) -> bool {
     !(process_c <= ledger.value("guard.h11"))
 }
 
-/// H13: a bismuth repair would hold lead, or would meet more than the ledger's warmth in use.
-#[must_use]
-pub fn low_melt_fails(service_c: f64, lead_left: bool, ledger: &Ledger) -> bool {
-    lead_left || !(service_c <= ledger.value("guard.h13"))
-}
-
 /// H14, first limb: more of the area than the ledger's share still carries its own silver, on a piece
 /// that is fused plate with at least the ledger's probability.
 #[must_use]
@@ -91,15 +77,11 @@ mod tests {
     #[test]
     fn each_limit_on_both_sides() {
         let l = Ledger::standard();
-        // 2.0 um left, .1 um each time, reserve 2: ten cleanings are covered, eleven are not.
-        assert!(!too_thin(2.0, 0.1, 10.0, l) && too_thin(2.0, 0.1, 11.0, l));
         assert!(!bursts(60.0, l) && bursts(61.0, l));
         assert!(!melts_bond(729.0, l) && melts_bond(730.0, l));
         assert!(!pits(259.0, false, l) && pits(260.0, false, l) && !pits(700.0, true, l));
         assert!(!within_reach(6.0, 5.63) && within_reach(5.5, 5.63));
         assert!(!lifts_foil(150.0, l) && lifts_foil(151.0, l));
-        assert!(!low_melt_fails(90.0, false, l) && low_melt_fails(91.0, false, l));
-        assert!(low_melt_fails(20.0, true, l));
         assert!(!own_silver(0.9, 0.25, l) && own_silver(0.9, 0.26, l));
         assert!(!own_silver(0.09, 0.9, l) && own_silver(0.1, 0.9, l));
         assert!(!frees_mercury(99.0, l) && frees_mercury(100.0, l));

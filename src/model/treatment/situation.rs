@@ -5,7 +5,9 @@ use super::limits::near_reach;
 use crate::bench::SolderReach;
 use crate::identity::{Kind, Posterior};
 use crate::ledger::{Ledger, signs};
-use crate::record::{Case, Corrosion, Fill, Form, Interior, Joint, PartName};
+use crate::record::{
+    Case, Corrosion, Fill, Form, Gilding, Interior, Joint, Material, Part, PartName,
+};
 use crate::terms::Treatment;
 
 /// Everything a rule may ask about. Built once a case, then stepped through each course.
@@ -172,18 +174,63 @@ impl Situation<'_> {
             || self.loading_assumed()
     }
 
-    /// Whether loading is assumed: the form usually has it, or it is probably weighted sterling, and nobody has said what is in its base or
-    /// foot. An answer for another part says nothing about the loading.
+    /// Whether loading is assumed: the form usually has it, or it is probably weighted sterling, and
+    /// nobody has said what is in the parts that hold it. These are the base or foot together with the stem, if it has one; on cutlery, the
+    /// handle. An answer for another part says nothing about the loading.
     #[must_use]
     pub fn loading_assumed(&self) -> bool {
-        let usual = self.case.piece.form.is_some_and(Form::usually_loaded)
+        let form = self.case.piece.form;
+        let usual = form.is_some_and(Form::usually_loaded)
             || self.posterior.of(Kind::Wst) >= self.ledger.value("guard.kind_barred");
-        usual
-            && !self
-                .case
-                .parts
-                .iter()
-                .any(|p| matches!(p.name, PartName::Base | PartName::Foot) && p.fill.is_some())
+        if !usual {
+            return false;
+        }
+        let answered = |part| self.case.part(part).is_some_and(|p| p.fill.is_some());
+        let has_stem = form.is_some_and(|form| form.parts().contains(&PartName::Stem))
+            || self.case.part(PartName::Stem).is_some();
+        match form {
+            Some(Form::Cutlery) => !answered(PartName::Handle),
+            _ => {
+                let stands = answered(PartName::Base) || answered(PartName::Foot);
+                !(stands && (!has_stem || answered(PartName::Stem)))
+            }
+        }
+    }
+
+    /// Whether a part is hollow, or a metal handle may be: nobody has looked, or the form has a handle
+    /// that nobody has recorded.
+    #[must_use]
+    pub fn may_be_hollow(&self) -> bool {
+        let handle = PartName::Handle;
+        let unseen_handle = self.case.part(handle).is_none()
+            && (self.case.piece.form).is_some_and(|form| form.parts().contains(&handle));
+        let unsure = |p: &Part| p.name == handle && p.is_metal() && p.hollow.is_none();
+        self.hollow() || unseen_handle || self.case.parts.iter().any(unsure)
+    }
+
+    /// Whether a part is recorded as hollow.
+    #[must_use]
+    pub fn hollow(&self) -> bool {
+        self.case.parts.iter().any(|p| p.hollow == Some(true))
+    }
+
+    /// Candle wax on a piece with a part that is loaded, filled or closed.
+    #[must_use]
+    pub fn wax_on_loading(&self) -> bool {
+        let loaded = |p: &Part| p.fill.is_some_and(|f| f != Fill::None);
+        self.wax() && (self.sealed_or_pitch() || self.case.parts.iter().any(loaded))
+    }
+
+    /// Candle wax anywhere.
+    #[must_use]
+    pub fn wax(&self) -> bool {
+        self.case.parts.iter().any(|p| p.wax == Some(true))
+    }
+
+    /// Ivory anywhere.
+    #[must_use]
+    pub fn ivory(&self) -> bool {
+        (self.case.parts.iter()).any(|p| p.material == Some(Material::Ivory))
     }
 
     /// Active corrosion: green, white powder or rust, or rust seen at the wear.
@@ -214,13 +261,19 @@ impl Situation<'_> {
         self.case.part(PartName::Interior).and_then(|p| p.interior)
     }
 
-    /// Gilding anywhere that is recorded.
+    /// Gilding that is still there, whole or worn.
     #[must_use]
     pub fn gilt(&self) -> bool {
-        self.case
-            .parts
-            .iter()
-            .any(|p| p.interior == Some(Interior::Gilt) || p.gilding.is_some())
+        self.case.parts.iter().any(|p| {
+            p.interior == Some(Interior::Gilt)
+                || matches!(p.gilding, Some(Gilding::Whole | Gilding::Worn))
+        })
+    }
+
+    /// Gilding that is there or once was. Traces of old gilding may still hold mercury.
+    #[must_use]
+    pub fn was_gilt(&self) -> bool {
+        self.gilt() || self.case.parts.iter().any(|p| p.gilding.is_some())
     }
 
     /// The shortest stated distance from a faulty joint to the next soft joint or fill, mm.
@@ -296,7 +349,7 @@ impl Situation<'_> {
             ));
         }
         let answers = &self.case.circumstances;
-        if self.case.has_seen("P14") || self.gilt() || answers.fire_gilding == Some(true) {
+        if self.case.has_seen("P14") || self.was_gilt() || answers.fire_gilding == Some(true) {
             why.push((4, "Old gilding or silvering may hold mercury."));
         }
         if answers.hard_repair == Some(true) {

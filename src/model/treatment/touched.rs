@@ -1,7 +1,7 @@
 //! Which parts a treatment touches, as recorded.
 
 use crate::record::{Case, Dents, Fill, FillState, Joint, Loss, Part, Split};
-use crate::terms::{PartName, Treatment};
+use crate::terms::{JointClass, Treatment};
 
 /// The recorded parts that `treatment` would work on: those with the fault it answers, or every
 /// recorded part where the work goes over the whole piece or no such fault is recorded.
@@ -30,20 +30,27 @@ pub fn touched(treatment: Treatment, case: &Case) -> Vec<&Part> {
     }
 }
 
-fn is_open(part: &Part) -> bool {
+/// An open or leaking joint.
+pub(super) fn is_open(part: &Part) -> bool {
     matches!(part.joint, Some(Joint::Open | Joint::Leaking))
 }
 
-/// Split through the metal.
+/// Split through, in metal. A split in wood or ivory is not: see [`is_cracked`].
 pub(super) fn is_split(part: &Part) -> bool {
+    part.is_metal() && splits_through(part)
+}
+
+/// A crack in wood, ivory or another material that is no metal.
+pub(super) fn is_cracked(part: &Part) -> bool {
+    !part.is_metal() && splits_through(part)
+}
+
+fn splits_through(part: &Part) -> bool {
     part.split == Some(Split::Through) || part.dents == Some(Dents::Split)
 }
 
-/// A handle, knob, foot, cover or base that has come loose, or a filling that has.
+/// A part that is fixed on and has come loose, or a filling that has.
 fn is_loose(part: &Part) -> bool {
-    let fitted = matches!(
-        part.name,
-        PartName::Handle | PartName::Finial | PartName::Foot | PartName::Cover | PartName::Base
-    );
+    let fitted = part.name.joint_class() == JointClass::Attachment;
     (fitted && part.joint == Some(Joint::Open)) || part.fill_state == Some(FillState::Failing)
 }

@@ -1,6 +1,6 @@
 //! An oval basket with a swing handle and pierced sides.
 
-use leavewell_model::record::PartName as P;
+use leavewell_model::terms::PartName as P;
 
 use crate::app::drawings::shape::Outline::{
     Ellipse, Level, Lobes, Made, Path, Ribbon, Shield, Turned, Underside,

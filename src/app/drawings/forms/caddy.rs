@@ -1,6 +1,6 @@
 //! A straight-sided box with a hinged lid.
 
-use leavewell_model::record::PartName as P;
+use leavewell_model::terms::PartName as P;
 
 use crate::app::drawings::shape::Outline::{Level, Path, Shield, Strokes, Turned, Underside};
 use crate::app::drawings::shape::Style::{Area, Detail, Hidden};

@@ -1,6 +1,6 @@
 //! What a candelabrum has beyond a candlestick: a boss, two branches with pans and nozzles.
 
-use leavewell_model::record::PartName as P;
+use leavewell_model::terms::PartName as P;
 
 use crate::app::drawings::shape::Outline::{Ellipse, Path, Ribbon};
 use crate::app::drawings::shape::Style::Area;

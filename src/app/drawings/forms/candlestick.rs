@@ -1,6 +1,6 @@
 //! A table candlestick: nozzle, column, spreading foot.
 
-use leavewell_model::record::PartName as P;
+use leavewell_model::terms::PartName as P;
 
 use crate::app::drawings::shape::Outline::{Level, Lobes, Path, Strokes, Turned, Underside};
 use crate::app::drawings::shape::Style::{Area, Detail, Hidden};

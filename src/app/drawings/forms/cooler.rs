@@ -1,6 +1,6 @@
 //! An urn-shaped wine cooler with two handles.
 
-use leavewell_model::record::PartName as P;
+use leavewell_model::terms::PartName as P;
 
 use crate::app::drawings::shape::Outline::{
     Gadroons, Level, Lobes, Ribbon, Shield, Strokes, Turned, Underside,

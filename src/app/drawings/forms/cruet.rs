@@ -1,7 +1,7 @@
 //! A cruet: a dish with a ring frame, bottles standing in it, and a handle over them. Its bottles also
 //! stand on an inkstand.
 
-use leavewell_model::record::PartName as P;
+use leavewell_model::terms::PartName as P;
 
 use crate::app::drawings::shape::Outline::{Level, Path, Ribbon, Turned, Underside};
 use crate::app::drawings::shape::Style::{Area, Detail, Hidden};

@@ -1,6 +1,6 @@
 //! A table knife, lying on its side.
 
-use leavewell_model::record::PartName as P;
+use leavewell_model::terms::PartName as P;
 
 use crate::app::drawings::shape::Outline::Path;
 use crate::app::drawings::shape::Style::{Area, Detail};

@@ -16,7 +16,7 @@ mod teapot;
 mod tray;
 mod tureen;
 
-use leavewell_model::record::{Form, PartName};
+use leavewell_model::terms::{Form, PartName};
 
 use super::shape::{Joint, PaintedShape, ShapePlan};
 

@@ -1,6 +1,6 @@
 //! A plain covered cup with every part a piece may have, drawn for pieces of any other form.
 
-use leavewell_model::record::PartName as P;
+use leavewell_model::terms::PartName as P;
 
 use crate::app::drawings::shape::Outline::{
     Level, Path, Ribbon, Shield, Strokes, Turned, Underside,

@@ -1,6 +1,6 @@
 //! A boat with a broad lip to the left and a rising handle to the right.
 
-use leavewell_model::record::PartName as P;
+use leavewell_model::terms::PartName as P;
 
 use crate::app::drawings::shape::Outline::{Level, Made, Path, Ribbon, Shield, Turned, Underside};
 use crate::app::drawings::shape::Style::{Area, Detail, Hidden};

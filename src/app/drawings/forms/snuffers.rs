@@ -1,6 +1,6 @@
 //! A pair of snuffers, lying flat: box and pan in front, two bows behind.
 
-use leavewell_model::record::PartName as P;
+use leavewell_model::terms::PartName as P;
 
 use crate::app::drawings::shape::Outline::{Path, Ribbon};
 use crate::app::drawings::shape::Style::{Area, Detail};

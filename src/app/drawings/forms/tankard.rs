@@ -1,6 +1,6 @@
 //! A lidded drinking pot with a scroll handle.
 
-use leavewell_model::record::PartName as P;
+use leavewell_model::terms::PartName as P;
 
 use crate::app::drawings::shape::Outline::{Level, Path, Ribbon, Shield, Turned, Underside};
 use crate::app::drawings::shape::Style::{Area, Detail, Hidden};

@@ -1,6 +1,6 @@
 //! A round-bellied pot, spout to the left, handle to the right.
 
-use leavewell_model::record::PartName as P;
+use leavewell_model::terms::PartName as P;
 
 use crate::app::drawings::shape::Outline::{
     Level, Lobes, Path, Ribbon, Shield, Strokes, Turned, Underside,

@@ -1,6 +1,6 @@
 //! An oval tray with two handles, seen from the front and above.
 
-use leavewell_model::record::PartName as P;
+use leavewell_model::terms::PartName as P;
 
 use crate::app::drawings::shape::Outline::{Ellipse, Made, Path, Ribbon, Shield};
 use crate::app::drawings::shape::Style::{Area, Detail, Hidden};

@@ -1,6 +1,6 @@
 //! An oval covered bowl on a foot, with a handle at each end.
 
-use leavewell_model::record::PartName as P;
+use leavewell_model::terms::PartName as P;
 
 use crate::app::drawings::shape::Outline::{
     Gadroons, Level, Lobes, Ribbon, Shield, Turned, Underside,

@@ -1,6 +1,6 @@
 //! The fields of one part.
 
-use leavewell_model::record::{
+use leavewell_model::terms::{
     BleedWord, Corrosion, Dents, Fill, Form, Interior, Joint, Lead, PartName, Tarnish,
 };
 use yew::prelude::*;

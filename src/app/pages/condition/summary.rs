@@ -1,6 +1,6 @@
 //! A one-line summary of a part's record.
 
-use leavewell_model::record::{
+use leavewell_model::terms::{
     BleedWord, Corrosion, Dents, Fill, Interior, Joint, Lead, PartName, Tarnish,
 };
 

@@ -1,8 +1,8 @@
 //! Every plan weighed, best first.
 
 use leavewell_model::Report;
-use leavewell_model::record::Currency;
 use leavewell_model::report::CourseReport;
+use leavewell_model::terms::Currency;
 use yew::prelude::*;
 
 use super::options::unbroken;

@@ -4,9 +4,9 @@
 use leavewell_model::Report;
 use leavewell_model::counsel::Input;
 use leavewell_model::ledger::{Hand, TreatmentText, treatment_text};
-use leavewell_model::record::Goal;
 use leavewell_model::record::ledger_of;
 use leavewell_model::report::{Band, BandMean, CourseReport, OptionReport};
+use leavewell_model::terms::Goal;
 use leavewell_model::terms::capital;
 use leavewell_pages::sheet_text::Recipient;
 use yew::prelude::*;

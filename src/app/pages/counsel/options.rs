@@ -1,8 +1,9 @@
 //! Every treatment a person may ask about, side by side, with the reasons for the barred ones.
 
 use leavewell_model::Report;
-use leavewell_model::record::Currency;
-use leavewell_model::report::{CourseReport, OptionReport, Text};
+use leavewell_model::report::{CourseReport, OptionReport};
+use leavewell_model::terms::Currency;
+use leavewell_model::terms::Text;
 use leavewell_model::terms::capital;
 use yew::prelude::*;
 

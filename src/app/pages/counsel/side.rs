@@ -2,9 +2,8 @@
 
 use leavewell_model::Report;
 use leavewell_model::counsel::Input;
-use leavewell_model::record::Currency;
 use leavewell_model::report::{ChangeReport, MOST_MOVED, NextLook};
-use leavewell_model::terms::capital;
+use leavewell_model::terms::{Currency, capital};
 use yew::prelude::*;
 
 use crate::app::charts::{amount, change};

@@ -7,11 +7,12 @@ use serde_json::{Map, Value};
 
 use super::wording::sales as words;
 use super::{MOST_ENTRIES, Reader, Section, place_in, shorten};
-use crate::identity::Kind;
 use crate::ledger::{FigureId, Ledger};
 use crate::record::draft::yes_or_no;
 use crate::record::schema::SIMILAR;
-use crate::record::{Comparable, Currency, Date, Part, Similar, SoldAs, Word};
+use crate::record::{Comparable, Part, Similar};
+use crate::terms::Kind;
+use crate::terms::{Currency, Date, SoldAs, Word};
 
 /// What a comparable can be said to be; nothing or `same` is the same kind as the piece.
 pub const COMPARED_KINDS: [(&str, Option<Kind>); 8] = [
@@ -282,7 +283,8 @@ fn ticked(s: &Section, field: &str) -> bool {
 
 #[cfg(test)]
 mod tests {
-    use crate::record::{Case, Draft, Problem, Similar, SoldAs};
+    use crate::record::{Case, Draft, Problem, Similar};
+    use crate::terms::SoldAs;
 
     fn read(body: &str) -> (Case, Vec<Problem>) {
         Draft::parse(&format!(

@@ -10,10 +10,10 @@ use super::wording::work as said;
 use super::{MOST_ENTRIES, Reader, Section, in_order, shorten};
 use crate::ledger::{Ledger, nearest};
 use crate::record::{
-    Asked, Circumstances, Covers, Date, Done, Fill, FillState, MaterialUsed, Override, Part,
-    PartName, Proposal, ProposalStep, Quote, Test, TestKind, Tester,
+    Asked, Circumstances, Done, Override, Part, Proposal, ProposalStep, Quote, Test,
 };
-use crate::treatment::Treatment;
+use crate::terms::Treatment;
+use crate::terms::{Covers, Date, Fill, FillState, MaterialUsed, PartName, TestKind, Tester};
 
 /// Metals a laboratory reports on the bench: the field under `bench.food`, and the ledger's row of
 /// its limit.
@@ -379,8 +379,9 @@ fn with_own(own: &[Override]) -> Ledger {
 
 #[cfg(test)]
 mod tests {
-    use crate::record::{Asked, Case, Covers, Draft, PartName, Problem, TestKind, Tester};
-    use crate::treatment::Treatment;
+    use crate::record::{Asked, Case, Draft, Problem};
+    use crate::terms::Treatment;
+    use crate::terms::{Covers, PartName, TestKind, Tester};
 
     fn read(body: &str) -> (Case, Vec<Problem>) {
         Draft::parse(&format!(

@@ -1,7 +1,6 @@
 //! One question to the rule book: a treatment in a situation, and the verdicts so far.
 
 use crate::record::{Circumstances, Doer, Goal};
-use crate::small::sort_short;
 use crate::terms::Treatment;
 use crate::treatment::situation::Situation;
 use crate::treatment::verdict::{Outcome, Verdict};
@@ -23,7 +22,7 @@ impl<'a, 'b> Asked<'a, 'b> {
 
     /// The verdicts, the gravest first; among equals, in the order they were given.
     pub(super) fn verdicts(mut self) -> Vec<Verdict> {
-        sort_short(&mut self.found, |a, b| b.outcome.cmp(&a.outcome));
+        self.found.sort_by(|a, b| b.outcome.cmp(&a.outcome));
         self.found
     }
 

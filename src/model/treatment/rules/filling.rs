@@ -1,14 +1,19 @@
 //! Fillings of bases, borders and handles: H06, H17 and H23.
 
 use super::Asked;
-use crate::record::Fill;
+use crate::record::{Fill, FillState};
 use crate::treatment::situation::Situation;
 
-/// A part whose contents nobody knows.
+/// A part whose contents nobody knows: closed, with a failing filling that nobody has named, or assumed
+/// to be loaded.
 fn contents_unknown(s: &Situation) -> bool {
-    let parts = &s.case.parts;
-    parts.iter().any(|p| p.fill == Some(Fill::Sealed))
-        || (s.sealed_or_pitch() && parts.iter().all(|p| p.fill.is_none()))
+    let unnamed = s.case.parts.iter().all(|p| p.fill.is_none());
+    s.loading_assumed()
+        || (s.sealed_or_pitch() && unnamed)
+        || s.case.parts.iter().any(|p| {
+            p.fill == Some(Fill::Sealed)
+                || (p.fill.is_none() && p.fill_state == Some(FillState::Failing))
+        })
 }
 
 /// H17: asbestos in fillings and pads.

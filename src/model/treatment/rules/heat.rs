@@ -54,13 +54,13 @@ pub(super) fn mercury(a: &mut Asked) {
             "Mercury was found in the silver or gilding; heat drives it off as poison.",
             "Nothing.",
         );
-    } else if fire_gilt == Some(true) || (a.s.gilt() && fire_gilt.is_none()) {
+    } else if fire_gilt == Some(true) || (a.s.was_gilt() && fire_gilt.is_none()) {
         a.bar(
             "H25",
             "Old gilding may hold mercury, which heat drives off as poison.",
             "The gilding is known to be newer than about 1840, and a reading finds no mercury.",
         );
-    } else if a.s.gilt() {
+    } else if a.s.was_gilt() {
         a.check_first(
             "H25",
             "Gilding may hold mercury, which heat drives off as poison.",

@@ -1,15 +1,30 @@
 //! Law: H26 on protected materials and H31 on hallmarked silver.
 
 use super::Asked;
+use crate::record::{Loss, Material};
 use crate::terms::Kind;
 
-/// H26: ivory and protected woods.
+/// H26: a new part of ivory or a protected wood.
 pub(super) fn ivory_and_protected_wood(a: &mut Asked) {
-    if a.circumstances().protected_part == Some(true) {
+    let lost_ivory = a.s.case.parts.iter().any(|p| {
+        p.material == Some(Material::Ivory) && matches!(p.loss, Some(Loss::Small | Loss::Large))
+    });
+    if a.circumstances().protected_part == Some(true) || lost_ivory {
         a.bar(
             "H26",
             "Ivory and protected woods may not be used, nor traded, in most places.",
             "Another material.",
+        );
+    }
+}
+
+/// H26: ivory that is on the piece already.
+pub(super) fn ivory_on_the_piece(a: &mut Asked) {
+    if a.s.ivory() {
+        a.condition(
+            "H26",
+            "There is ivory on it, and many countries restrict or ban dealing in ivory, old or new.",
+            "Ask before it is sold or sent abroad; the law where you live decides.",
         );
     }
 }

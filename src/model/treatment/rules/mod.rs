@@ -20,6 +20,7 @@ mod food;
 mod heat;
 mod law;
 mod lead;
+mod material;
 mod people;
 mod plating;
 mod repair;
@@ -39,6 +40,9 @@ type Rule = fn(&mut Asked);
 #[must_use]
 pub fn check(treatment: Treatment, situation: &Situation) -> Vec<Verdict> {
     let mut asked = Asked::new(treatment, situation);
+    if !matches!(treatment, Treatment::Leave | Treatment::Keeping) {
+        people::on_loan(&mut asked);
+    }
     for rule in rules_for(treatment) {
         rule(&mut asked);
     }
@@ -55,16 +59,21 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
             water::seams_and_hollows,
             water::closed_parts,
             water::close_plate,
-            water::wood_and_ivory,
+            material::water,
+            material::liner_out_first,
+            water::wax,
         ],
         Treatment::LacquerOff => &[
             people::ammonia,
             people::lacquer_solvents,
             people::solvents,
+            material::solvents,
             water::seams_and_hollows,
             water::closed_parts,
             water::close_plate,
-            water::wood_and_ivory,
+            material::water,
+            material::liner_out_first,
+            water::wax,
         ],
         Treatment::Clean => &[
             cleaning::lacquer_first,
@@ -73,7 +82,9 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
             cleaning::thin_silver,
             cleaning::gilding,
             cleaning::dark_work,
+            material::polish,
             cleaning::bare_edges,
+            water::wax,
         ],
         Treatment::Foam => &[
             people::ammonia,
@@ -83,7 +94,9 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
             cleaning::thin_silver,
             cleaning::gilding,
             cleaning::dark_work,
+            material::polish,
             cleaning::bare_edges,
+            water::wax,
             cleaning::shop_polish,
             food::polish_residue,
         ],
@@ -94,13 +107,15 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
             water::immersed_bare_metal,
             water::hot_immersion,
             water::immersed_gilding,
-            water::immersed_wood_and_ivory,
+            material::immersion,
             water::immersed_dark_work,
             water::never_at_home,
         ],
         Treatment::Lacquer => &[
             people::spray_room,
             people::solvents,
+            material::solvents,
+            material::liner_out_first,
             food::lacquer_in_use,
             cleaning::lacquer_over_trouble,
         ],
@@ -113,6 +128,7 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
             repair::dents_under_thin_silver,
             repair::brittle_britannia,
             repair::cold_only,
+            material::liner_out_first,
         ],
         Treatment::Solder => &[
             lead::unknown,
@@ -126,6 +142,9 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
             heat::close_plate,
             heat::next_joint,
             heat::pitting,
+            repair::split_in_no_metal,
+            material::heat,
+            material::liner_out_first,
         ],
         Treatment::LowMelt => &[
             lead::unknown,
@@ -140,6 +159,9 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
             repair::low_melt_over_lead,
             repair::low_melt_in_use,
             heat::pitting,
+            repair::split_in_no_metal,
+            material::heat,
+            material::liner_out_first,
         ],
         Treatment::RemoveLead => &[
             lead::unknown,
@@ -154,6 +176,8 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
             heat::close_plate,
             heat::next_joint,
             heat::pitting,
+            material::heat,
+            material::liner_out_first,
             evidence::stable_repair,
         ],
         Treatment::RemoveFill => &[
@@ -163,6 +187,8 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
             filling::asbestos,
             filling::not_at_home,
             filling::unknown_contents,
+            material::heat,
+            material::liner_out_first,
             evidence::sound_filling,
         ],
         Treatment::HardSolder => &[
@@ -174,6 +200,8 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
             heat::britannia,
             heat::close_plate,
             heat::plating_burns,
+            repair::split_in_no_metal,
+            material::heat,
         ],
         Treatment::Mechanical => &[
             lead::unknown,
@@ -190,6 +218,7 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
             people::plating_liquids,
             plating::over_lead,
             plating::flaking_silver,
+            material::liner_out_first,
             heat::close_plate,
             evidence::solid_silver,
             evidence::never_silvered,
@@ -198,7 +227,12 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
             evidence::engraving,
             evidence::new_metal_misleads,
         ],
-        Treatment::RubOn => &[evidence::rub_on],
+        Treatment::RubOn => &[
+            evidence::rub_on,
+            evidence::solid_silver,
+            evidence::original_silver,
+            evidence::rare_or_marked,
+        ],
         Treatment::Toning => &[food::toning, cleaning::tint_over_corrosion],
         Treatment::Replate => &[
             lead::unknown,
@@ -207,6 +241,8 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
             heat::mercury,
             heat::closed_parts,
             heat::close_plate,
+            material::heat,
+            material::liner_out_first,
             plating::open_joint,
             plating::britannia,
             evidence::solid_silver,
@@ -225,6 +261,8 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
             heat::mercury,
             heat::closed_parts,
             heat::close_plate,
+            material::heat,
+            material::liner_out_first,
             plating::open_joint,
             plating::over_lead,
             plating::lifting_silver,
@@ -249,6 +287,8 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
             heat::britannia,
             heat::close_plate,
             heat::pitting,
+            material::heat,
+            material::liner_out_first,
             plating::only_over_tin,
             food::new_lining,
         ],
@@ -259,6 +299,8 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
             people::plating_liquids,
             plating::over_mercury_gilding,
             heat::close_plate,
+            material::heat,
+            material::liner_out_first,
             plating::open_joint,
             plating::only_over_gilding,
             plating::britannia,
@@ -267,6 +309,7 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
         ],
         Treatment::ReplacePart => &[
             law::ivory_and_protected_wood,
+            law::ivory_on_the_piece,
             law::hallmarked_silver,
             people::asbestos_pads,
             evidence::new_part_passes_for_old,
@@ -275,5 +318,7 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
     }
 }
 
+#[cfg(test)]
+mod part_tests;
 #[cfg(test)]
 mod tests;

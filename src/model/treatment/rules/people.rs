@@ -1,6 +1,8 @@
-//! Harm to people other than lead: H17, H18 and H28.
+//! People: harm other than lead (H17, H18 and H28), and a loan.
 
 use super::Asked;
+use crate::terms::Treatment;
+use crate::treatment::verdict::Outcome;
 
 /// H18: solvents where a child or a pregnant person lives.
 pub(super) fn solvents(a: &mut Asked) {
@@ -64,6 +66,23 @@ pub(super) fn plating_liquids(a: &mut Asked) {
         "Plating liquids can hold cyanide.",
         "A permitted works does it.",
     );
+}
+
+/// On loan: both sides and a conservator agree before anything is done. A test for lead is never ruled
+/// out, so for a test this is a condition.
+pub(super) fn on_loan(a: &mut Asked) {
+    if a.s.case.aim.loan {
+        let outcome = match a.treatment {
+            Treatment::TestLead => Outcome::Conditional,
+            _ => Outcome::NeedsOpinion,
+        };
+        a.add(
+            "needs",
+            outcome,
+            "It is on loan to a museum.",
+            "The lender, the borrower and a conservator agree in writing.",
+        );
+    }
 }
 
 /// H17: old pads and rings at a handle.

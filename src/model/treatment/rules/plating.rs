@@ -90,7 +90,7 @@ pub(super) fn over_mercury_gilding(a: &mut Asked) {
 
 /// Only what was gilt before is gilded again.
 pub(super) fn only_over_gilding(a: &mut Asked) {
-    if !a.s.gilt() {
+    if !a.s.was_gilt() {
         a.check_first(
             "needs",
             "Only what was gilt before is gilded again.",

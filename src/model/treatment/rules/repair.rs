@@ -3,7 +3,7 @@
 use super::Asked;
 use crate::record::Joint;
 use crate::treatment::lead::LeadStatus;
-use crate::treatment::touched::is_split;
+use crate::treatment::touched::{is_cracked, is_open, is_split};
 
 /// H11: bending lifts the silver off iron.
 pub(super) fn bending_close_plate(a: &mut Asked) {
@@ -121,9 +121,37 @@ pub(super) fn low_melt_over_lead(a: &mut Asked) {
 pub(super) fn low_melt_in_use(a: &mut Asked) {
     a.condition(
         "H13",
-        "The joint softens in hot liquid and does not bear load.",
+        &format!(
+            "The joint bears no load and nothing hotter than about {:.0} C.",
+            a.figure("guard.h13")
+        ),
         "For display; nothing hot in it, and never lifted by the repair.",
     );
+}
+
+/// A split in wood, ivory or the like is not a metalworker's: solder does not hold it.
+pub(super) fn split_in_no_metal(a: &mut Asked) {
+    let parts = &a.s.case.parts;
+    let Some(what) = (parts.iter().find(|p| is_cracked(p))).and_then(|p| p.material) else {
+        return;
+    };
+    let reason = format!(
+        "The split is in {}, which solder does not mend.",
+        what.label().to_lowercase()
+    );
+    if parts.iter().any(|p| is_open(p) || is_split(p)) {
+        a.condition(
+            "needs",
+            &reason,
+            "That split is left, or goes to a conservator.",
+        );
+    } else {
+        a.bar(
+            "needs",
+            &reason,
+            "Nothing. A pin or glue, a new part or a conservator answers it.",
+        );
+    }
 }
 
 /// A new hole cannot be undone.

@@ -38,7 +38,13 @@ fn check_silent(treatment: Treatment, s: &Situation, guard: &str) {
 }
 
 #[track_caller]
-fn says(t: Treatment, case: &Case, circumstances: Circumstances, guard: &str, outcome: Outcome) {
+pub(super) fn says(
+    t: Treatment,
+    case: &Case,
+    circumstances: Circumstances,
+    guard: &str,
+    outcome: Outcome,
+) {
     let case = Case {
         circumstances,
         ..case.clone()
@@ -47,7 +53,7 @@ fn says(t: Treatment, case: &Case, circumstances: Circumstances, guard: &str, ou
 }
 
 #[track_caller]
-fn silent(t: Treatment, case: &Case, circumstances: Circumstances, guard: &str) {
+pub(super) fn silent(t: Treatment, case: &Case, circumstances: Circumstances, guard: &str) {
     let case = Case {
         circumstances,
         ..case.clone()
@@ -55,7 +61,7 @@ fn silent(t: Treatment, case: &Case, circumstances: Circumstances, guard: &str) 
     check_silent(t, &situation(&case), guard);
 }
 
-const NOTHING: Circumstances = Circumstances {
+pub(super) const NOTHING: Circumstances = Circumstances {
     hard_repair: None,
     insulator: None,
     fire_gilding: None,
@@ -66,9 +72,9 @@ const NOTHING: Circumstances = Circumstances {
     protected_part: None,
 };
 
-const FUSED: [&str; 3] = ["C01", "C07", "C08"];
-const NICKEL: [&str; 2] = ["M01", "S04"];
-const BRITANNIA: [&str; 2] = ["M02", "S05"];
+pub(super) const FUSED: [&str; 3] = ["C01", "C07", "C08"];
+pub(super) const NICKEL: [&str; 2] = ["M01", "S04"];
+pub(super) const BRITANNIA: [&str; 2] = ["M02", "S05"];
 const CLOSE: [&str; 2] = ["P01", "P13"];
 
 #[test]
@@ -503,7 +509,7 @@ fn display_only_triggers_each_speak_and_a_passed_test_lifts_two() {
     }
 }
 
-fn tested(part: &mut Part) {
+pub(super) fn tested(part: &mut Part) {
     part.lead = Some(Lead::NotFound);
 }
 

@@ -5,7 +5,7 @@ use super::cleaning::edges_are_bare;
 
 /// H02: seams and hollow parts hold water.
 pub(super) fn seams_and_hollows(a: &mut Asked) {
-    if a.s.case.is_soldered() || a.s.sealed_or_pitch() {
+    if a.s.case.is_soldered() || a.s.sealed_or_pitch() || a.s.may_be_hollow() {
         a.condition(
             "H02",
             "Water gets into hollow parts and old seams and stays there.",
@@ -25,6 +25,17 @@ pub(super) fn closed_parts(a: &mut Asked) {
     }
 }
 
+/// H06: candle wax on a loaded stick.
+pub(super) fn wax(a: &mut Asked) {
+    if a.s.wax_on_loading() {
+        a.condition(
+            "H06",
+            "There is candle wax on it, and warmth shifts or bursts what it is filled with.",
+            "The wax comes off without heat.",
+        );
+    }
+}
+
 /// H11: rust under the silver.
 pub(super) fn close_plate(a: &mut Asked) {
     if a.may_be(a.s.close_or_french()) {
@@ -36,20 +47,9 @@ pub(super) fn close_plate(a: &mut Asked) {
     }
 }
 
-/// H02: wood, ivory, horn and shell.
-pub(super) fn wood_and_ivory(a: &mut Asked) {
-    if a.circumstances().organic == Some(true) {
-        a.condition(
-            "H02",
-            "Wood, ivory, horn and shell swell and crack when wet.",
-            "Keep them dry.",
-        );
-    }
-}
-
 /// H02: nothing soldered or hollow is immersed.
 pub(super) fn immersion(a: &mut Asked) {
-    if a.s.case.is_soldered() || a.s.sealed_or_pitch() {
+    if a.s.case.is_soldered() || a.s.sealed_or_pitch() || a.s.hollow() {
         a.bar(
             "H02",
             "It has soldered joints or hollow parts; the liquid stays in them.",
@@ -84,13 +84,6 @@ pub(super) fn hot_immersion(a: &mut Asked) {
 pub(super) fn immersed_gilding(a: &mut Asked) {
     if a.s.gilt() {
         a.bar("H05", "It strips gilding.", "Nothing.");
-    }
-}
-
-/// H02: wood, ivory, horn and shell in a dip or bath.
-pub(super) fn immersed_wood_and_ivory(a: &mut Asked) {
-    if a.circumstances().organic == Some(true) {
-        a.bar("H02", "It spoils wood, ivory, horn and shell.", "Nothing.");
     }
 }
 

@@ -76,9 +76,7 @@ pub(crate) const YES: &str = "Yes";
 pub(crate) const NO: &str = "No";
 
 pub(crate) fn pulls_most(sale: &str, without: &str, middle: &str) -> String {
-    format!(
-        "{sale} has the most influence: without it the middle would be {without} instead of {middle}."
-    )
+    format!("{sale} counts most: without it the middle would be {without} instead of {middle}.")
 }
 
 pub(crate) fn does_not_fit(sale: &str, times: &str) -> String {

@@ -1,0 +1,152 @@
+//! Parts that are no metal, and loose liners: what water, polish, heat and solvents do to them (H02,
+//! H05, and what a work needs first).
+
+use super::Asked;
+use crate::record::{Liner, Material, Part, PartName};
+
+/// Materials that are no metal, by what harms them.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Stuff {
+    /// Wood, ivory, horn, bone and shell.
+    Organic,
+    /// Composition and early plastic.
+    Composition,
+    /// Glass that is fixed to the piece.
+    Glass,
+}
+
+fn stuff_of(part: &Part) -> Option<Stuff> {
+    match part.material? {
+        Material::Wood | Material::Ivory | Material::Horn | Material::Bone => Some(Stuff::Organic),
+        Material::Composition => Some(Stuff::Composition),
+        Material::Glass if !stands_loose(part) => Some(Stuff::Glass),
+        Material::Glass | Material::Metal | Material::Unknown => None,
+    }
+}
+
+fn has(a: &Asked, stuff: Stuff) -> bool {
+    (stuff == Stuff::Organic && a.circumstances().organic == Some(true))
+        || a.s.case.parts.iter().any(|p| stuff_of(p) == Some(stuff))
+}
+
+/// Liners and bottles stand in a piece and lift out.
+fn stands_loose(part: &Part) -> bool {
+    matches!(part.name, PartName::Liner | PartName::Bottle)
+}
+
+/// H02: water.
+pub(super) fn water(a: &mut Asked) {
+    if has(a, Stuff::Organic) {
+        a.condition(
+            "H02",
+            "Wood, ivory, horn and shell swell and crack when wet.",
+            "Keep them dry.",
+        );
+    }
+    if has(a, Stuff::Composition) {
+        a.condition(
+            "H02",
+            "Composition and early plastic cloud and soften when wet or warm.",
+            "Keep them dry and cool.",
+        );
+    }
+    if has(a, Stuff::Glass) {
+        a.condition(
+            "H02",
+            "Glass cracks when its warmth changes suddenly.",
+            "Nothing hot and nothing icy on it.",
+        );
+    }
+}
+
+/// H02: a dip or bath.
+pub(super) fn immersion(a: &mut Asked) {
+    if has(a, Stuff::Organic) {
+        a.bar("H02", "It spoils wood, ivory, horn and shell.", "Nothing.");
+    }
+    if has(a, Stuff::Composition) {
+        a.bar(
+            "H02",
+            "It spoils composition and early plastic.",
+            "Nothing.",
+        );
+    }
+}
+
+/// H05: polish.
+pub(super) fn polish(a: &mut Asked) {
+    if has(a, Stuff::Organic) || has(a, Stuff::Composition) {
+        a.condition(
+            "H05",
+            "Polish stains and scratches wood, ivory, horn, shell and early plastic.",
+            "Keep off them.",
+        );
+    }
+}
+
+/// Heat, and the baths of a plating works.
+pub(super) fn heat(a: &mut Asked) {
+    let harmed = [
+        (
+            Stuff::Organic,
+            "Wood, ivory, horn and shell char and crack in heat and swell in a bath.",
+        ),
+        (
+            Stuff::Composition,
+            "Composition and early plastic melt or catch fire in heat.",
+        ),
+        (Stuff::Glass, "Glass cracks in heat."),
+    ];
+    for (stuff, reason) in harmed {
+        if has(a, stuff) {
+            a.condition(
+                "needs",
+                reason,
+                "That part comes off first, in hands that can put it back.",
+            );
+        }
+    }
+}
+
+/// Solvents.
+pub(super) fn solvents(a: &mut Asked) {
+    if has(a, Stuff::Organic) {
+        a.condition(
+            "needs",
+            "Solvent takes the finish off wood and dries out ivory, horn and shell.",
+            "Keep it off them.",
+        );
+    }
+    if has(a, Stuff::Composition) {
+        a.condition(
+            "needs",
+            "Solvent dissolves some early plastics.",
+            "Keep it off them.",
+        );
+    }
+}
+
+/// A loose liner or bottle comes out before any work.
+pub(super) fn liner_out_first(a: &mut Asked) {
+    let parts = &a.s.case.parts;
+    let glass = |p: &Part| {
+        p.liner == Some(Liner::Glass) || (stands_loose(p) && p.material == Some(Material::Glass))
+    };
+    let metal = |p: &Part| {
+        p.liner == Some(Liner::Metal)
+            || (p.name == PartName::Liner && p.material != Some(Material::Glass))
+    };
+    if parts.iter().any(glass) {
+        a.condition(
+            "needs",
+            "Glass that stands in it breaks when the piece is worked on.",
+            "The glass comes out first.",
+        );
+    } else if parts.iter().any(metal) {
+        a.condition(
+            "needs",
+            "Water and heat get caught behind a liner.",
+            "The liner comes out first.",
+        );
+    }
+}

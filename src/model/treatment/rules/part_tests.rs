@@ -1,0 +1,328 @@
+//! What is recorded of single parts: loading, hollow handles, liners, wax, gilding and materials that
+//! are no metal; and a loan.
+
+use super::check;
+use super::tests::{BRITANNIA, FUSED, NICKEL, NOTHING, says, silent, tested};
+use crate::record::{
+    Case, Circumstances, Dents, Fill, Form, Gilding, Joint, Liner, Loss, Material, Part, PartName,
+    Split,
+};
+use crate::treatment::testing::{case, situation};
+use crate::treatment::{Outcome, Treatment, worst};
+
+/// A tested nickel-silver piece with one more part.
+fn with(name: PartName, change: impl FnOnce(&mut Part)) -> Case {
+    let mut piece = case(&NICKEL, tested);
+    add(&mut piece, name, change);
+    piece
+}
+
+fn add(piece: &mut Case, name: PartName, change: impl FnOnce(&mut Part)) {
+    let mut part = Part::unknown(name);
+    part.lead = Some(crate::record::Lead::NotFound);
+    change(&mut part);
+    piece.parts.push(part);
+}
+
+fn empty(part: &mut Part) {
+    part.fill = Some(Fill::None);
+}
+
+#[test]
+fn the_loading_of_a_branched_stick_is_answered_by_its_base_and_its_stem_together() {
+    let t = Treatment::Solder;
+    let mut stick = case(&NICKEL, tested);
+    stick.piece.form = Some(Form::Candelabrum);
+    add(&mut stick, PartName::Base, empty);
+    says(t, &stick, NOTHING, "H06", Outcome::Barred);
+    add(&mut stick, PartName::Stem, |_| ());
+    says(t, &stick, NOTHING, "H06", Outcome::Barred);
+    empty(stick.parts.last_mut().unwrap());
+    silent(t, &stick, NOTHING, "H06");
+    // The stem alone answers nothing.
+    let mut stem_only = case(&NICKEL, tested);
+    stem_only.piece.form = Some(Form::Candelabrum);
+    add(&mut stem_only, PartName::Stem, empty);
+    says(t, &stem_only, NOTHING, "H06", Outcome::Barred);
+}
+
+#[test]
+fn a_stem_recorded_on_a_plain_candlestick_has_to_be_answered_too() {
+    let t = Treatment::Solder;
+    let mut stick = case(&NICKEL, tested);
+    stick.piece.form = Some(Form::Candlestick);
+    add(&mut stick, PartName::Foot, empty);
+    silent(t, &stick, NOTHING, "H06");
+    add(&mut stick, PartName::Stem, |_| ());
+    says(t, &stick, NOTHING, "H06", Outcome::Barred);
+}
+
+#[test]
+fn the_loading_of_cutlery_is_in_its_handle() {
+    let t = Treatment::Solder;
+    let mut knife = case(&NICKEL, tested);
+    knife.piece.form = Some(Form::Cutlery);
+    add(&mut knife, PartName::Base, empty);
+    says(t, &knife, NOTHING, "H06", Outcome::Barred);
+    add(&mut knife, PartName::Handle, empty);
+    silent(t, &knife, NOTHING, "H06");
+}
+
+#[test]
+fn what_fills_a_loaded_base_is_unknown_until_the_base_is_answered() {
+    let t = Treatment::RemoveFill;
+    let mut stick = case(&NICKEL, tested);
+    stick.piece.form = Some(Form::Candlestick);
+    add(&mut stick, PartName::Rim, empty);
+    says(t, &stick, NOTHING, "H06", Outcome::NeedsCheck);
+    add(&mut stick, PartName::Base, |p| p.fill = Some(Fill::Pitch));
+    silent(t, &stick, NOTHING, "H06");
+}
+
+#[test]
+fn a_handle_that_is_or_may_be_hollow_is_not_soaked() {
+    for t in [Treatment::Wash, Treatment::LacquerOff] {
+        // A coaster has neither soldered joints nor a handle of its own.
+        let handle = |hollow| {
+            let mut piece = with(PartName::Handle, |p| p.hollow = hollow);
+            piece.piece.form = Some(Form::Coaster);
+            piece
+        };
+        says(t, &handle(None), NOTHING, "H02", Outcome::Conditional);
+        says(t, &handle(Some(true)), NOTHING, "H02", Outcome::Conditional);
+        silent(t, &handle(Some(false)), NOTHING, "H02");
+        // A handle that nobody has recorded is not known to be solid.
+        let mut tray = case(&NICKEL, tested);
+        tray.piece.form = Some(Form::Tray);
+        says(t, &tray, NOTHING, "H02", Outcome::Conditional);
+        // No handle, no condition.
+        tray.piece.form = Some(Form::Coaster);
+        silent(t, &tray, NOTHING, "H02");
+    }
+    let hollow = with(PartName::Foot, |p| p.hollow = Some(true));
+    says(Treatment::Dip, &hollow, NOTHING, "H02", Outcome::Barred);
+}
+
+#[test]
+fn a_liner_comes_out_before_anything_is_done() {
+    let works = [
+        Treatment::Wash,
+        Treatment::LacquerOff,
+        Treatment::Lacquer,
+        Treatment::Solder,
+        Treatment::Overplate,
+        Treatment::Tinning,
+    ];
+    let told = |piece: &Case, t| -> Vec<String> {
+        let verdicts = check(t, &situation(piece));
+        verdicts.into_iter().map(|v| v.lifted_by).collect()
+    };
+    let plain = case(&NICKEL, tested);
+    let glass = with(PartName::Body, |p| p.liner = Some(Liner::Glass));
+    let glass_part = with(PartName::Liner, |p| p.material = Some(Material::Glass));
+    let metal = with(PartName::Interior, |p| p.liner = Some(Liner::Metal));
+    for t in works {
+        let glass_out = "The glass comes out first.".to_owned();
+        let liner_out = "The liner comes out first.".to_owned();
+        assert!(told(&glass, t).contains(&glass_out), "{}", t.id());
+        assert!(told(&glass_part, t).contains(&glass_out), "{}", t.id());
+        assert!(told(&metal, t).contains(&liner_out), "{}", t.id());
+        let none = told(&plain, t);
+        assert!(
+            !none.contains(&glass_out) && !none.contains(&liner_out),
+            "{}",
+            t.id()
+        );
+    }
+}
+
+#[test]
+fn a_material_that_is_no_metal_brings_the_conditions_of_its_own() {
+    let plain = case(&NICKEL, tested);
+    for material in [
+        Material::Wood,
+        Material::Ivory,
+        Material::Horn,
+        Material::Bone,
+        Material::Composition,
+    ] {
+        let handle = with(PartName::Handle, |p| p.material = Some(material));
+        says(
+            Treatment::Wash,
+            &handle,
+            NOTHING,
+            "H02",
+            Outcome::Conditional,
+        );
+        says(Treatment::Dip, &handle, NOTHING, "H02", Outcome::Barred);
+        for t in [Treatment::Clean, Treatment::Foam] {
+            says(t, &handle, NOTHING, "H05", Outcome::Conditional);
+        }
+        for t in [
+            Treatment::Solder,
+            Treatment::Replate,
+            Treatment::Lacquer,
+            Treatment::LacquerOff,
+        ] {
+            says(t, &handle, NOTHING, "needs", Outcome::Conditional);
+        }
+    }
+    for t in [Treatment::Solder, Treatment::Lacquer, Treatment::LacquerOff] {
+        silent(t, &plain, NOTHING, "needs");
+    }
+    // The answer for the whole piece says the same as the part's own.
+    let organic = Circumstances {
+        organic: Some(true),
+        ..NOTHING
+    };
+    let wood = with(PartName::Body, |p| p.material = Some(Material::Wood));
+    let answered = Case {
+        circumstances: organic,
+        ..with(PartName::Body, |_| ())
+    };
+    for t in Treatment::ALL {
+        assert_eq!(
+            check(t, &situation(&wood)),
+            check(t, &situation(&answered)),
+            "{}",
+            t.id()
+        );
+    }
+}
+
+#[test]
+fn a_split_in_wood_or_ivory_is_never_soldered() {
+    let split = |material: Option<Material>| {
+        with(PartName::Handle, |p| {
+            p.split = Some(Split::Through);
+            p.material = material;
+        })
+    };
+    for t in [Treatment::Solder, Treatment::LowMelt] {
+        says(
+            t,
+            &split(Some(Material::Wood)),
+            NOTHING,
+            "needs",
+            Outcome::Barred,
+        );
+    }
+    let told = check(Treatment::Solder, &situation(&split(Some(Material::Ivory))));
+    assert!(told.iter().any(|v| v.reason.contains("ivory")), "{told:?}");
+    silent(Treatment::Solder, &split(None), NOTHING, "needs");
+    // Another joint on the piece may be soldered; the split in the wood is not.
+    let mut both = split(Some(Material::Wood));
+    both.parts[0].joint = Some(Joint::Leaking);
+    says(
+        Treatment::Solder,
+        &both,
+        NOTHING,
+        "needs",
+        Outcome::Conditional,
+    );
+    assert!(worst(&check(Treatment::Solder, &situation(&both))).can_be_advised());
+    // A pin or glue answers it, and dents elsewhere can still be pushed out.
+    let wood = split(Some(Material::Wood));
+    assert!(worst(&check(Treatment::Mechanical, &situation(&wood))).can_be_advised());
+    let mut dented = wood;
+    dented.parts[0].dents = Some(Dents::Minor);
+    silent(Treatment::Dents, &dented, NOTHING, "needs");
+}
+
+#[test]
+fn ivory_is_not_renewed_and_the_law_decides_on_a_piece_that_has_some() {
+    let t = Treatment::ReplacePart;
+    let ivory = with(PartName::Handle, |p| p.material = Some(Material::Ivory));
+    says(t, &ivory, NOTHING, "H26", Outcome::Conditional);
+    let lost = with(PartName::Finial, |p| {
+        p.material = Some(Material::Ivory);
+        p.loss = Some(Loss::Small);
+    });
+    says(t, &lost, NOTHING, "H26", Outcome::Barred);
+    let bone = with(PartName::Handle, |p| p.material = Some(Material::Bone));
+    silent(t, &bone, NOTHING, "H26");
+}
+
+#[test]
+fn gilding_recorded_on_a_part_is_spared_while_it_is_there() {
+    let gilt = |state| with(PartName::Border, |p| p.gilding = Some(state));
+    for t in [Treatment::Clean, Treatment::Foam] {
+        for state in [Gilding::Whole, Gilding::Worn] {
+            says(t, &gilt(state), NOTHING, "H05", Outcome::Conditional);
+        }
+        silent(t, &gilt(Gilding::Gone), NOTHING, "H05");
+    }
+    // What is left of old gilding may still hold mercury.
+    for state in [Gilding::Whole, Gilding::Gone] {
+        says(
+            Treatment::Solder,
+            &gilt(state),
+            NOTHING,
+            "H25",
+            Outcome::Barred,
+        );
+    }
+}
+
+#[test]
+fn wax_on_a_loaded_stick_comes_off_without_heat() {
+    let mut stick = with(PartName::Nozzle, |p| p.wax = Some(true));
+    let told = |piece: &Case| {
+        let verdicts = check(Treatment::Wash, &situation(piece));
+        verdicts
+            .iter()
+            .any(|v| v.lifted_by == "The wax comes off without heat.")
+    };
+    assert!(!told(&stick));
+    stick.piece.form = Some(Form::Candlestick);
+    assert!(told(&stick));
+    // Lead does not burst, but a filling it is.
+    add(&mut stick, PartName::Base, |p| p.fill = Some(Fill::Lead));
+    assert!(told(&stick));
+    for part in &mut stick.parts {
+        part.wax = None;
+    }
+    assert!(!told(&stick));
+}
+
+#[test]
+fn on_loan_everything_but_keeping_waits_for_both_sides_and_a_conservator() {
+    let mut lent = case(&NICKEL, tested);
+    lent.aim.loan = true;
+    lent.consents.conservator_opinion = true;
+    for t in Treatment::ALL {
+        let outcome = worst(&check(t, &situation(&lent)));
+        match t {
+            Treatment::Leave | Treatment::Keeping => assert_eq!(outcome, Outcome::Allowed),
+            Treatment::TestLead => assert_eq!(outcome, Outcome::Conditional),
+            _ => assert!(outcome >= Outcome::NeedsOpinion, "{}", t.id()),
+        }
+    }
+}
+
+#[test]
+fn everything_that_lays_silver_on_asks_whose_silver_is_there() {
+    let fused = case(&FUSED, tested);
+    let solid = case(&["M03"], tested);
+    for t in [
+        Treatment::LocalPlate,
+        Treatment::RubOn,
+        Treatment::Replate,
+        Treatment::Overplate,
+    ] {
+        says(t, &fused, NOTHING, "H14", Outcome::Barred);
+        says(t, &solid, NOTHING, "H14", Outcome::Barred);
+        silent(t, &case(&NICKEL, tested), NOTHING, "H14");
+    }
+}
+
+#[test]
+fn a_low_melt_joint_is_told_the_heat_it_bears() {
+    let soft = case(&BRITANNIA, tested);
+    let told = check(Treatment::LowMelt, &situation(&soft));
+    assert!(
+        told.iter()
+            .any(|v| v.guard == "H13" && v.reason.contains("90 C")),
+        "{told:?}"
+    );
+}
