@@ -833,8 +833,8 @@ fn code_of(folders: &[&str]) -> Vec<(String, String)> {
         .flat_map(|folder| files(folder, &["rs"]))
         .filter(|(name, _)| !name.ends_with("tests.rs"))
         .map(|(name, text)| {
-            let code = text.split("#[cfg(test)]").next().unwrap_or_default();
-            (name, code.to_owned())
+            let code = text.split("#[cfg(test)]\nmod tests {").next();
+            (name, code.unwrap_or_default().to_owned())
         })
         .collect()
 }

@@ -27,7 +27,7 @@ pub fn number(draft: &Draft, ask: Question<'_>) -> (Block, Option<f64>) {
             schema::field(ask.path).map(|field| field.kind),
             Some(FieldKind::Number(_))
         ),
-        "the schema has no number {}",
+        "{}",
         ask.path
     );
     let (value, problem) = read_number(draft, &ask);

@@ -1,4 +1,4 @@
-//! What a record may hold of a part: hints of the fields, and what stands in them.
+//! What a record may hold of a part: hints of the fields, and their values.
 
 // Fields
 
