@@ -20,7 +20,10 @@ const FLOORS: [&[&str]; 8] = [
 const CRATES: [(&str, &[&str]); 5] = [
     ("src/model/", &[]),
     ("src/pages/", &["leavewell_model"]),
-    ("src/worker/", &["leavewell_model", "leavewell_pages"]),
+    (
+        "src/worker/",
+        &["leavewell_model", "leavewell_pages", "leavewell_worker"],
+    ),
     (
         "src/app/",
         &["leavewell_model", "leavewell_pages", "leavewell_worker"],

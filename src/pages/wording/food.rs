@@ -66,7 +66,7 @@ pub(crate) const THALLIUM: &str = "Thallium";
 
 pub(crate) const RESULTS: &str = "Compare a laboratory's release test with the limits";
 pub(crate) const RESULTS_HINT: &str = "From a release test with an acid liquid that represents \
-    food, in milligrams per kilogram of liquid.";
+    food, in milligrams for each kilogram of liquid.";
 
 pub(crate) fn against(metal: &str, found: &str, limit: &str) -> String {
     format!("{metal} {found}, with a limit of {limit} mg/kg")
