@@ -160,7 +160,8 @@ fn the_replated_coffee_pot_is_left_alone() {
 /// A valuable, badly worn reproduction, with a low quote and every consent: here replating pays.
 #[test]
 fn the_copper_tureen_is_replated() {
-    assert_eq!(steps("copper_reproduction_tureen"), ["T14a"]);
+    // A pass of the release test says nothing of what is in the solder: the joints are tested first.
+    assert_eq!(steps("copper_reproduction_tureen"), ["T17", "T14a"]);
     check_most_likely("copper_reproduction_tureen", &["REP", "ECU"]);
 }
 
@@ -256,12 +257,7 @@ fn the_untinned_sauceboat_is_tested_before_it_is_tinned() {
 /// Six faults on fused plate kept for show: all of them are left, held against the gravest.
 #[test]
 fn the_teapot_with_six_faults_is_left_as_it_is() {
-    check_answer(
-        "six_faults_teapot",
-        &["T01"],
-        "clear",
-        ("fault", &["T17", "T08"]),
-    );
+    check_answer("six_faults_teapot", &["T01"], "clear", ("fault", &["T08"]));
 }
 
 /// Checks that a guard speaks against a treatment that a person may ask about.
@@ -287,7 +283,12 @@ fn check_barred(name: &str, treatment: &str, guard: &str) {
     let courses = report(name)["courses"].as_array().unwrap();
     let course = courses
         .iter()
-        .find(|c| words(&c["steps"]) == [treatment])
+        .find(|c| {
+            // A treatment is weighed alone, with better keeping where the advice has it.
+            let mut steps = words(&c["steps"]);
+            steps.retain(|t| *t != "T01");
+            steps == [treatment]
+        })
         .unwrap_or_else(|| panic!("{name} does not show {treatment}"));
     let verdicts = course["barred"].as_array().unwrap();
     assert!(

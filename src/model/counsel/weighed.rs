@@ -97,29 +97,36 @@ pub(super) fn weigh_courses(world: &World, posterior: &Posterior, depth: Depth) 
     } else {
         changes
     };
-    let mut advice = advise(
-        choice,
-        &tally.courses,
-        &tally.outcomes,
-        &changes,
-        world.draws,
-        world.case,
-        world.ledger,
-        posterior,
-        &world.prices,
-    );
-    if cut {
-        advice.doubts.push(words::NOT_EVERY_COURSE.to_owned());
-    }
+    let judge = |tally: &Tally| {
+        advise(
+            choice,
+            &tally.courses,
+            &tally.outcomes,
+            &changes,
+            world.draws,
+            world.case,
+            world.ledger,
+            posterior,
+            &world.prices,
+        )
+    };
+    let mut advice = judge(&tally);
     let (mut told, mut shown, mut without) = (None, Vec::new(), Vec::new());
     if depth == Depth::Whole {
         told = contrast(&mut tally, &menu, &advice);
+        if tally.courses.len() > advice.p_best.len() {
+            // The contrast weighs courses of its own where nothing weighed before answers the fault.
+            advice = judge(&tally);
+        }
         shown = to_show(&tally, &advice, &[leave, keep], &wanted, told.as_ref());
         without = shown
             .iter()
             .filter(|i| !matches!(tally.courses[**i].steps.as_slice(), [_]))
             .map(|i| (*i, steps_left_out(&tally, *i)))
             .collect();
+    }
+    if cut {
+        advice.doubts.push(words::NOT_EVERY_COURSE.to_owned());
     }
     Weighed {
         advice,
