@@ -177,11 +177,11 @@ fn verdicts(solved: &Solved) -> Vec<(Treatment, Vec<Verdict>)> {
 /// The first word of the verdict on the page of all treatments, for each outcome.
 fn page_words(outcome: Outcome) -> &'static [&'static str] {
     match outcome {
-        // What is allowed may also be advised, or have nothing to do.
+        // A treatment with nothing to do says so first; its rules still follow.
         Outcome::Allowed | Outcome::Conditional => &["Advised", "Possible", "Not needed"],
-        Outcome::NeedsCheck => &["Needs a check"],
-        Outcome::NeedsOpinion => &["Needs an opinion"],
-        Outcome::Barred => &["Barred", "Never"],
+        Outcome::NeedsCheck => &["Needs a check", "Not needed"],
+        Outcome::NeedsOpinion => &["Needs an opinion", "Not needed"],
+        Outcome::Barred => &["Barred", "Never", "Not needed"],
     }
 }
 

@@ -182,8 +182,9 @@ fn check_value(report: &Report) {
 }
 
 /// Fields that may be empty, because there may be nothing to say.
-const MAY_BE_EMPTY: [&str; 12] = [
+const MAY_BE_EMPTY: [&str; 13] = [
     "proposal",
+    "open",
     "contrast",
     "price",
     "test",

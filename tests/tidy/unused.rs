@@ -290,8 +290,9 @@ impl Named {
         for name in ["family(", "family_if_any("] {
             for (at, _) in text.match_indices(name) {
                 let call = text[at + name.len()..].split(')').next().unwrap_or("");
+                // The members may be written out between the first text and the last.
                 let mut texts = call.split('"').skip(1).step_by(2);
-                if let (Some(before), Some(after)) = (texts.next(), texts.next()) {
+                if let (Some(before), Some(after)) = (texts.next(), texts.last()) {
                     self.families.push((before.to_owned(), after.to_owned()));
                 }
             }

@@ -95,7 +95,7 @@ pub const FILL: [&str; 3] = [
 pub const REPAIR: [&str; 3] = ["Does the old repair hold?", "", NOT_LOOKED];
 pub const MATERIAL: [&str; 3] = [
     "What is this part made of?",
-    "Wood, ivory and glass have rules of their own.",
+    "Wood, ivory and glass have separate rules.",
     "Metal, as far as known",
 ];
 pub const SPLIT: [&str; 3] = ["Cracks and splits", "", NOT_LOOKED];

@@ -76,7 +76,7 @@ pub fn scores_less(points: &str) -> String {
 
 pub const SCORES_SAME: &str = "It scores the same for what you want.";
 
-/// What an advised step does, told by leaving it out.
+/// What an advised step does, shown by leaving it out.
 pub fn without_money(amount: &str) -> String {
     joined(&[
         "Leave it out of the advice and you are ",
@@ -96,3 +96,8 @@ pub fn without_points(points: &str) -> String {
 pub const WITHOUT_NOTHING: &str = "Leaving it out of the advice changes next to nothing by itself.";
 pub const POINT: &str = "point in 100";
 pub const POINTS: &str = "points in 100";
+
+/// A sum that is an estimate.
+pub fn about(sum: &str) -> String {
+    joined(&["about ", sum])
+}

@@ -1,9 +1,9 @@
-//! The person's own proposal: its steps, and what comes of them.
+//! The person's own proposal: its steps, and what they result in.
 
 use crate::app::parts::words::joined;
 
 pub const TITLE: &str = "Your own proposal";
-pub const HINT: &str = "Put steps together as you or somebody else would do them. They are weighed against leaving the piece alone, with the prices you give.";
+pub const HINT: &str = "Put steps together as you or someone else would do them. They are weighed against leaving the piece alone, with the prices you give.";
 pub const ADD: &str = "Add a step";
 pub const REMOVE: &str = "Remove this step";
 
@@ -34,9 +34,9 @@ pub const ASKED: [&str; 2] = [
     "The answer above then speaks of it first.",
 ];
 
-pub const WEIGHED: &str = "What comes of it";
+pub const WEIGHED: &str = "The result";
 pub const STEP_BY_STEP: &str = "What each step adds";
-pub const NOT_SO: &str = "What stands in the way";
+pub const NOT_SO: &str = "What rules it out";
 pub const COSTS: &str = "Costs ";
 pub const AGAINST_LEAVING: &str = "against leaving it as it is";
 pub const NOTHING_LEFT: &str = "Nothing of it can be weighed.";

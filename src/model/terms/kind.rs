@@ -362,10 +362,4 @@ impl Cluster {
             _ => return None,
         })
     }
-
-    /// Findings of the body's construction, as opposed to its present surface.
-    #[must_use]
-    pub fn is_construction(self) -> bool {
-        matches!(self, Self::Constr | Self::Edge | Self::Mount | Self::Shield)
-    }
 }

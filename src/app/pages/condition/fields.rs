@@ -156,7 +156,7 @@ impl Asked<'_> {
     /// A box to open, whose line says how many of its fields hold something.
     fn fold(self, title: &'static str, fields: &[&str], body: El) -> Html {
         let said = fields.iter().filter(|field| self.holds(field)).count();
-        fold("more part-more", text::box_title(title, said), body.html())
+        fold("part-more", text::box_title(title, said), body.html())
     }
 
     fn is_metal(self) -> bool {

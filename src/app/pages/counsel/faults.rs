@@ -126,7 +126,7 @@ fn cost(page: Page, option: &OptionReport) -> String {
         Some(quote) => text::as_quoted(&sum(currency.sign(), quote.likely)),
         None if option.cost.p90 <= 0.0 => text::NO_COST.to_owned(),
         None if option.quoted => text::as_quoted(&money(option.cost.p50, currency)),
-        None => text::by_estimate(&joined(&["about ", &money(option.cost.p50, currency)])),
+        None => text::by_estimate(&text::about(&money(option.cost.p50, currency))),
     }
 }
 
