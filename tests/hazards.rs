@@ -179,7 +179,8 @@ fn page_words(outcome: Outcome) -> &'static [&'static str] {
     match outcome {
         // A treatment with nothing to do says so first; its rules still follow.
         Outcome::Allowed | Outcome::Conditional => &["Advised", "Possible", "Not needed"],
-        Outcome::NeedsCheck => &["Needs a check", "Not needed"],
+        // The advice may hold the check as its first step.
+        Outcome::NeedsCheck => &["Needs a check", "Not needed", "Advised"],
         Outcome::NeedsOpinion => &["Needs an opinion", "Not needed"],
         Outcome::Barred => &["Barred", "Never", "Not needed"],
     }

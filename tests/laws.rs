@@ -150,8 +150,13 @@ fn check_courses(report: &Report) {
             ("originality", c.originality),
             ("fitness", c.fitness),
             ("stability", c.stability),
-            ("score", c.score),
         ];
+        // Costs beyond the scale take a keeper's score below nothing.
+        assert!(
+            c.score.is_finite() && c.score <= 1.0,
+            "score is {}",
+            c.score
+        );
         for (what, x) in shares {
             check_share(what, x);
         }
@@ -781,10 +786,11 @@ fn a_quote_of_nothing_costs_nothing_and_is_told_as_quoted() {
     let dents = report.courses.iter().find(|c| c.steps == ["T08"]).unwrap();
     assert_eq!((dents.cost.p10, dents.cost.p90), (0.0, 0.0));
     let unquoted = weighed(&case_of(&dented_tray(&json!({}))));
+    // Without the quote it may be shown only after a test.
     let dents = unquoted
         .courses
         .iter()
-        .find(|c| c.steps == ["T08"])
+        .find(|c| c.steps.iter().any(|step| *step == "T08"))
         .unwrap();
     assert!(dents.cost.p10 > 0.0);
 }
