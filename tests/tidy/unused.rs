@@ -15,24 +15,7 @@ use super::{files, literals};
 const ENTRY_POINTS: &[(&str, &str)] = &[("share_done", "the loader of the worker calls it")];
 
 /// Beginnings of figures that no code reads yet, and why they stay.
-const UNREAD: &[(&str, &str)] = &[
-    ("attribute.dose.", "for the weighing of every treatment"),
-    ("attribute.show.", "for the weighing of every fault"),
-    ("attribute.use.", "for the weighing of every fault"),
-    ("counsel.consider", "for the weighing of every treatment"),
-    ("heat.limit.mercury", "for the rules on gilding"),
-    ("lead.cleared_by_removal", "for the rules on lead"),
-    (
-        "silver.part.",
-        "for the silver of parts that were not looked at",
-    ),
-    ("silver.patch.", "for local plating"),
-    ("value.after_", "for the weighing of every fault"),
-    ("value.over_old", "for the weighing of every fault"),
-    ("value.part_new_minor.", "for the weighing of every fault"),
-    ("value.patch.", "for the weighing of every fault"),
-    ("value.toned.", "for the weighing of every fault"),
-];
+const UNREAD: &[(&str, &str)] = &[];
 
 /// The source without comments, string contents and what is compiled for tests only.
 fn product_code(text: &str) -> String {
