@@ -364,7 +364,7 @@ fn the_buyers_sheet_states_repairs_lead_and_replaced_parts() {
     told(
         joint,
         "neat_repair",
-        ["old repair: spout", "repaired neatly"],
+        ["old repair: spout", "neatly repaired"],
     );
     told(joint, "grey_repair", ["old grey repair", "grey metal"]);
     told(

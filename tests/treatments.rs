@@ -538,7 +538,7 @@ fn the_plating_answer_agrees_with_the_formulas() {
     assert!(told.contains("1374 cm² weighs 28.8 g"), "{told}");
     assert!(told.contains("about 10 %"), "{told}");
     draft.set("bench.plating.sides", "both");
-    assert!(answer(&draft, "bench.plating").contains("2749 cm² is 57.7 g"));
+    assert!(answer(&draft, "bench.plating").contains("2749 cm² weighs 57.7 g"));
 }
 
 #[test]
