@@ -29,6 +29,9 @@ const UNREAD: &[(&str, &str)] = &[
         "put together from a treatment and a family of kinds",
     ),
     ("heat.limit.mercury", "for the rules on gilding"),
+    ("lead.cleared_by_removal", "for the rules on lead"),
+    ("silver.patch.", "for local plating"),
+    ("value.part_new_minor.", "for the weighing of a new part"),
 ];
 
 /// The source without comments, string contents and what is compiled for tests only.
