@@ -23,10 +23,10 @@ pub(crate) const WHAT_IT_IS: &str = "What it is";
 
 pub(crate) fn made_in(years: &str, open: bool) -> String {
     if open {
-        format!("By the evidence, made in {years}; 1 in 20 that it is earlier.")
+        format!("By the evidence, its date is {years}; 1 in 20 that it is earlier.")
     } else {
         format!(
-            "By the evidence, made in {years}; 1 in 20 that it is earlier, 1 in 20 that it is later."
+            "By the evidence, its date is {years}; 1 in 20 that it is earlier, 1 in 20 that it is later."
         )
     }
 }
