@@ -2,7 +2,7 @@
 //!
 //! Invariants: choosing every "mine" gives mine and every "theirs" gives theirs; swapping the two
 //! records and every choice gives the same record (each but for the order of lists whose order has
-//! no meaning, those of [`KEYED`]).
+//! no meaning, those of `KEYED`).
 
 use serde_json::{Map, Value};
 
