@@ -535,7 +535,7 @@ mod tests {
         );
         assert_ne!(plain, own);
         let bad = page_of(CASES[0], &[("aim.weights.cost", "lots")]);
-        assert!(bad.contains("That is not a number."));
+        assert!(bad.contains("is not a number."));
         // If cost does not count, points cannot be converted into money, and the page says so.
         let free = page_of(CASES[0], &[("aim.weights.cost", "0")]);
         assert!(free.contains("Cost has no weight in your aims"));

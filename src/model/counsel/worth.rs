@@ -2,26 +2,18 @@
 //! hammer price in every draw, before fees.
 
 use super::caution_list::cautions_for;
+use super::choice::{Rulings, Tested, not_needed};
+
 use super::draws::{Draws, shares};
 use super::outcome::Weigher;
+use super::search::course_of;
+use super::weighed::with_companions;
 use super::{SEARCH_LOG2, Solved};
 use crate::ledger::Ledger;
 use crate::record::{Case, Goal, Route};
 use crate::report::CautionReport;
 use crate::treatment::Treatment;
 use crate::value::{BUYERS, Class, Comparison, Fees};
-
-/// The treatments whose break-even prices the money page compares, each by itself: those whose mishaps
-/// have figures of their own by value class, which that page lists. The counsel prices every other
-/// treatment beside the fault it answers.
-const ASKED: [Treatment; 6] = [
-    Treatment::Leave,
-    Treatment::Clean,
-    Treatment::Solder,
-    Treatment::LowMelt,
-    Treatment::RemoveLead,
-    Treatment::Replate,
-];
 
 /// One treatment over the sample, or leaving it alone.
 pub struct Plan {
@@ -115,22 +107,17 @@ impl WorthDraws {
         let mut world = solved.world(draws, &situation, None);
         world.goal = Goal::Sell;
         let weigher = Weigher::new(&world);
-        let plans: Vec<Plan> = ASKED
+        let rulings = Rulings::new(&world);
+        // Each by itself, whatever the rules say of it. A test and better keeping change no price.
+        let plans: Vec<Plan> = Treatment::WEIGHED
             .into_iter()
-            .filter_map(|t| {
-                let course = solved
-                    .courses
-                    .iter()
-                    .filter(|c| {
-                        if t == Treatment::Leave {
-                            c.steps == [t]
-                        } else {
-                            c.group() == [t] && c.if_clear == c.if_lead
-                        }
-                    })
-                    .min_by_key(|c| c.steps.len())?;
-                let out = weigher.weigh(course, draws.n);
-                Some(Plan {
+            .filter(|t| !matches!(t, Treatment::TestLead | Treatment::Keeping))
+            .filter(|t| not_needed(*t, &world).is_none())
+            .map(|t| {
+                let steps = with_companions(&[t], &world, false);
+                let course = course_of(&steps, Tested::AsRecorded, &rulings);
+                let out = weigher.weigh(&course, draws.n);
+                Plan {
                     treatment: t,
                     hammer: out
                         .net
@@ -144,7 +131,7 @@ impl WorthDraws {
                         .first()
                         .map(|v| v.reason.clone())
                         .unwrap_or_default(),
-                })
+                }
             })
             .collect();
         let named: Vec<Treatment> = plans.iter().map(|p| p.treatment).collect();
