@@ -88,7 +88,7 @@ pub mod compare;
 
 pub use block::{Block, Choice, Field, HeatOnPiece, HeatZone, Table, Tone};
 pub use page_name::PageName;
-pub use picture::{Anchor, Ink, Mark, Picture};
+pub use picture::{Anchor, Ink, Mark, Picture, wrapped};
 pub use subject::Subject;
 
 #[cfg(test)]

@@ -109,3 +109,31 @@ impl Mark {
         }
     }
 }
+
+/// Breaks text into lines of at most `letters` characters. A longer word gets its own line.
+#[must_use]
+pub fn wrapped(text: &str, letters: usize) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    for word in text.split_whitespace() {
+        match lines.last_mut() {
+            Some(line) if line.chars().count() + 1 + word.chars().count() <= letters => {
+                line.push(' ');
+                line.push_str(word);
+            }
+            _ => lines.push(word.to_owned()),
+        }
+    }
+    lines
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn wrapping_loses_no_word() {
+        assert_eq!(wrapped("one two three", 7), ["one two", "three"]);
+        assert_eq!(wrapped("unbreakable it", 4), ["unbreakable", "it"]);
+        assert!(wrapped("", 4).is_empty());
+    }
+}

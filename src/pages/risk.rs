@@ -3,7 +3,6 @@
 use super::ask::{Question, number};
 use super::wording::risk as words;
 use super::worth_knowing::Deep;
-use super::worth_knowing_draw::small;
 use super::{Block, Table, Tone};
 use leavewell_model::counsel::SharedCourse;
 use leavewell_model::decide::risk::{
@@ -12,6 +11,7 @@ use leavewell_model::decide::risk::{
 use leavewell_model::ledger::FigureId;
 use leavewell_model::maths::mean;
 use leavewell_model::record::Draft;
+use leavewell_model::terms::small;
 
 /// The best course of each group that may be advised. The advised course comes first, so that it wins ties.
 pub(super) fn leaders<'a>(deep: &'a Deep) -> Vec<&'a SharedCourse> {

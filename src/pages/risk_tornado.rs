@@ -3,10 +3,11 @@
 use super::risk::leaders;
 use super::wording::risk_tornado as words;
 use super::worth_knowing::Deep;
-use super::worth_knowing_draw::{WIDTH, bar, small};
+use super::worth_knowing_draw::{WIDTH, bar};
 use super::{Anchor, Block, Ink, Mark, Picture, Table, Tone};
 use leavewell_model::counsel::Shared;
 use leavewell_model::decide::sensitivity::{Bar, sorted};
+use leavewell_model::terms::small;
 use leavewell_model::terms::{Family, Kind};
 
 /// An input, the names of its ends, and its value in each draw.

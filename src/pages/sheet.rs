@@ -320,17 +320,6 @@ pub(super) fn part_name(part: &Map<String, Value>) -> String {
     }
 }
 
-/// The text with a lower-case first letter, for the middle of a sentence. Abbreviations stay as they are.
-pub(super) fn small(text: &str) -> String {
-    let mut chars = text.chars();
-    match (chars.next(), chars.next()) {
-        (Some(first), Some(second)) if second.is_lowercase() || second == ' ' => {
-            first.to_lowercase().chain(text.chars().skip(1)).collect()
-        }
-        _ => text.to_owned(),
-    }
-}
-
 /// A list as in a sentence: "a, b and c".
 pub(super) fn and(words: &[String]) -> String {
     match words {

@@ -2,7 +2,7 @@
 
 use super::Subject;
 use super::block::{Block, Tone};
-use super::sheet::{Paper, and, head, missing, small};
+use super::sheet::{Paper, and, head, missing};
 use super::sheet_cautions::cautions_of;
 use super::sheet_disclosure::{Disclosure, disclosures};
 use super::sheet_glossary::word_list;
@@ -10,6 +10,7 @@ use super::wording::sheet_buyer as words;
 use leavewell_model::ledger::Place;
 use leavewell_model::terms::Seen;
 use leavewell_model::terms::capital;
+use leavewell_model::terms::small;
 
 /// Builds the page.
 #[must_use]

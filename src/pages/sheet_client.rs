@@ -3,6 +3,7 @@
 
 use super::Subject;
 use super::block::{Block, Table, Tone};
+use super::picture::wrapped;
 use super::picture::{Anchor, Ink, Mark, Picture};
 use super::sheet::{Paper, head, missing};
 use super::sheet_cautions::cautions_of;
@@ -10,6 +11,7 @@ use super::sheet_glossary::word_list;
 use super::wording::sheet_client as words;
 use leavewell_model::ledger::caution;
 use leavewell_model::report::{CounselReport, CourseReport, OptionReport, VerdictReport};
+use leavewell_model::terms::small;
 
 /// Builds the page.
 #[must_use]
@@ -252,6 +254,9 @@ const LEFT: f64 = 8.0;
 const RIGHT: f64 = 312.0;
 const TOP: f64 = 8.0;
 const ROW: f64 = 36.0;
+/// Height of a line of a name, and its letters at most.
+const LINE: f64 = 12.0;
+const LETTERS: usize = 48;
 
 /// One bar per course from its 10th to its 90th percentile, with a line at the median.
 fn picture(paper: &Paper, courses: &[&CourseReport]) -> Picture {
@@ -266,8 +271,20 @@ fn picture(paper: &Paper, courses: &[&CourseReport]) -> Picture {
     let span = if high > low { high - low } else { 1.0 };
     let x = |v: f64| tenths(LEFT + (RIGHT - LEFT) * (v - low) / span);
     let mut marks = Vec::new();
-    for (at, course) in courses.iter().enumerate() {
-        let y = TOP + ROW * at as f64;
+    let mut y = TOP;
+    for course in courses {
+        let name = format!("{}: {}", course.name, paper.money(course.net.p50));
+        // A long plan takes more than one line above its bar.
+        for line in wrapped(&name, LETTERS) {
+            marks.push(Mark::text(
+                Ink::Outline,
+                Anchor::Start,
+                (LEFT, y + 9.0),
+                line,
+            ));
+            y += LINE;
+        }
+        y -= LINE;
         let (a, b, middle) = (x(course.net.p10), x(course.net.p90), x(course.net.p50));
         marks.push(Mark::path(
             Ink::Band,
@@ -277,20 +294,15 @@ fn picture(paper: &Paper, courses: &[&CourseReport]) -> Picture {
             Ink::Middle,
             format!("M{middle} {}V{}", y + 11.0, y + 29.0),
         ));
-        marks.push(Mark::text(
-            Ink::Outline,
-            Anchor::Start,
-            (LEFT, y + 9.0),
-            format!("{}: {}", course.name, paper.money(course.net.p50)),
-        ));
+        y += ROW;
     }
     let first = courses.first().map_or("", |c| c.name.as_str());
     Picture {
         id: "client-outcomes".to_owned(),
-        title: words::picture_title(&super::sheet::small(first)),
+        title: words::picture_title(&small(first)),
         description: words::PICTURE.to_owned(),
         width: 320.0,
-        height: TOP + ROW * courses.len() as f64,
+        height: y,
         marks,
         table: Table {
             caption: words::KEPT.to_owned(),

@@ -1,11 +1,12 @@
 //! What to disclose to a buyer: re-plating, repairs, lead, replaced parts, wear and damage, if recorded or
 //! more than very unlikely.
 
-use super::sheet::{Paper, and, small};
+use super::sheet::{Paper, and};
 use super::wording::sheet_disclosure as words;
 use leavewell_model::ledger::{FigureId, signs};
 use leavewell_model::record::Part;
 use leavewell_model::terms::percent;
+use leavewell_model::terms::small;
 use leavewell_model::terms::{Corrosion, Dents, Fill, Interior, Joint, Lead, PartName, TestKind};
 use leavewell_model::treatment::{LeadStatus, Release};
 

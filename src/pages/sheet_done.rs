@@ -5,12 +5,12 @@ use super::as_typed::as_typed;
 use super::ask::choice;
 use super::block::{Block, Field, Tone};
 use super::caution_blocks;
-use super::sheet::small;
 use super::sheet_cautions::with_cautions;
 use super::wording::sheet_done as words;
 use leavewell_model::record::{Case, Draft, Problem};
 use leavewell_model::terms::MaterialUsed;
 use leavewell_model::terms::Treatment;
+use leavewell_model::terms::small;
 
 /// Greatest number of entries read. The rest stay in the record.
 const MOST: usize = 60;

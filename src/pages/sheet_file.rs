@@ -3,12 +3,13 @@
 //! It follows EN 16095 for condition reports: identification, description, condition by part, images, date,
 //! examiner, recommendations.
 
+use leavewell_model::terms::small;
 use serde_json::Value;
 
 use super::Subject;
 use super::as_typed::as_typed;
 use super::block::{Block, Table, Tone};
-use super::sheet::{Paper, head, missing, part_name, plain, small};
+use super::sheet::{Paper, head, missing, part_name, plain};
 use super::sheet_cautions::cautions_of;
 use super::sheet_client::{course_table, listed, verdicts, who, would_change};
 use super::sheet_glossary::word_list;

@@ -4,11 +4,11 @@ use super::ask::{Question, number};
 use super::risk::leaders;
 use super::wording::weights as words;
 use super::worth_knowing::Deep;
-use super::worth_knowing_draw::small;
 use super::{Block, Table, Tone};
 use leavewell_model::decide::weights::{Order, acceptability, confidence, simplex};
 use leavewell_model::maths::mean;
 use leavewell_model::record::{Aim, Draft};
+use leavewell_model::terms::small;
 
 /// Number of weight sets drawn, as a power of 2.
 const WEIGHTS_LOG2: u32 = 12;

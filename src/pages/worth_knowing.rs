@@ -4,7 +4,7 @@
 use super::Subject;
 use super::sheet_cautions::with_cautions;
 use super::wording::worth_knowing as words;
-use super::worth_knowing_draw::{NamedBar, bars, small};
+use super::worth_knowing_draw::{NamedBar, bars};
 use super::{Block, Ink, Table, Tone, risk, weights, worth_knowing_tree};
 use leavewell_model::counsel::{Shared, money};
 use leavewell_model::decide::information::{
@@ -16,6 +16,7 @@ use leavewell_model::maths::mean;
 use leavewell_model::record::{Case, ledger_of};
 use leavewell_model::terms::Treatment;
 use leavewell_model::terms::capital;
+use leavewell_model::terms::small;
 use leavewell_model::terms::{ByKind, Family, Kind, Letter};
 
 /// Size of the sample shown draw by draw, as a power of 2. It is the sample of the answer.

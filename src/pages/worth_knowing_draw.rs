@@ -1,5 +1,6 @@
 //! Bar charts with names and numbers, for a narrow screen.
 
+use super::picture::wrapped;
 use super::{Anchor, Block, Ink, Mark, Picture, Table};
 
 /// One bar.
@@ -74,49 +75,4 @@ impl NamedBar {
 /// Path of a horizontal bar.
 pub(super) fn bar(x: f64, y: f64, length: f64) -> String {
     format!("M{x:.1} {y:.1}h{length:.1}v{BAR:.1}h-{length:.1}z")
-}
-
-/// Breaks text into lines of about `letters` characters. A longer word gets its own line.
-pub(super) fn wrapped(text: &str, letters: usize) -> Vec<String> {
-    let mut lines: Vec<String> = Vec::new();
-    for word in text.split_whitespace() {
-        match lines.last_mut() {
-            Some(line) if line.chars().count() + 1 + word.chars().count() <= letters => {
-                line.push(' ');
-                line.push_str(word);
-            }
-            _ => lines.push(word.to_owned()),
-        }
-    }
-    lines
-}
-
-/// The text with a lower-case first letter, unless it starts with an abbreviation.
-pub(super) fn small(text: &str) -> String {
-    let mut letters = text.chars();
-    match (letters.next(), letters.clone().next()) {
-        (Some(first), Some(second)) if second.is_lowercase() => {
-            first.to_lowercase().chain(letters).collect()
-        }
-        _ => text.to_owned(),
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn wrapping_loses_no_word() {
-        assert_eq!(wrapped("one two three", 7), ["one two", "three"]);
-        assert_eq!(wrapped("unbreakable it", 4), ["unbreakable", "it"]);
-        assert!(wrapped("", 4).is_empty());
-    }
-
-    #[test]
-    fn the_first_letter_becomes_lower_case_except_in_abbreviations() {
-        assert_eq!(small("Gentle cleaning"), "gentle cleaning");
-        assert_eq!(small("X-ray reading"), "X-ray reading");
-        assert_eq!(small(""), "");
-    }
 }

@@ -1,10 +1,12 @@
 //! The decision tree of tests and courses, rolled back and drawn, and the value of keeping the choice open.
 
+use super::picture::wrapped;
+use leavewell_model::terms::small;
 use std::rc::Rc;
 
 use super::wording::worth_knowing_tree as words;
 use super::worth_knowing::Deep;
-use super::worth_knowing_draw::{WIDTH, small, wrapped};
+use super::worth_knowing_draw::WIDTH;
 use super::{Anchor, Block, Ink, Mark, Picture, Table, Tone};
 use leavewell_model::counsel::{Shared, SharedCourse};
 use leavewell_model::decide::information::of_answers;

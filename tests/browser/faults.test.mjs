@@ -17,8 +17,9 @@ browserTest("a dent and its quote are answered as a choice", async ({ page, go, 
   await page.getByLabel("Dents").selectOption({ label: "Deep dents or out of shape" });
   await checkAccess("condition with a dent");
   await go("#/money");
-  await page.getByLabel("Likely").fill("400");
-  await page.getByLabel("Currency").selectOption({ label: "Pounds (£)" });
+  const undamaged = page.getByRole("region", { name: "What an undamaged one fetches" });
+  await undamaged.getByLabel("Likely").fill("400");
+  await undamaged.getByLabel("Currency").selectOption({ label: "Pounds (£)" });
   await page.getByRole("group", { name: "Dents taken out" }).getByLabel("Price asked").fill("65");
   await checkAccess("money with a quote");
   await go("#/counsel");
@@ -63,7 +64,7 @@ browserTest("a proposal with a barred step says which and why, weighs the rest a
   await proposal.getByRole("group", { name: "Step 1" }).getByLabel("Price").fill("75");
   await proposal.getByRole("button", { name: "Add a step" }).click();
   await proposal.getByRole("group", { name: "Step 2" }).getByLabel("What is done").selectOption("T05");
-  await proposal.getByText("What stands in the way").waitFor();
+  await proposal.getByText("What rules it out").waitFor();
   await proposal.locator(".proposal-problems li").filter({ hasText: /silver dip/i }).first().waitFor();
   await proposal.getByText(/^Dents taken out.*against leaving it as it is/).waitFor();
   await checkAccess("counsel with a proposal");

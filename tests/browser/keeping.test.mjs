@@ -177,7 +177,7 @@ browserTest("a full disk is reported with a way out, and the report goes when th
   });
   await page.getByLabel("Not after").fill("1860");
   const notice = page.locator(".notices .notice");
-  await notice.getByText(/is not kept\. This device has no room left/).waitFor();
+  await notice.getByText(/was not saved\. This device has no room left/).waitFor();
   const [saved] = await Promise.all([page.waitForEvent("download"), notice.getByRole("button", { name: "Save the record as a file" }).click()]);
   assert.match(await readFile(await saved.path(), "utf8"), /1860/);
   await page.evaluate(() => {

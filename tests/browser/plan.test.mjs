@@ -36,7 +36,7 @@ browserTest("limits reduce the work, and the plan says what more of each would b
   await page.getByText(/ more would bring (about £|nothing)/).waitFor();
   await page.getByRole("heading", { name: "Not now, or done differently" }).waitFor();
   await row(page, "Large tureen").getByText("Left for now").waitFor();
-  await page.getByText("your limit").waitFor();
+  await page.getByText("your limit", { exact: true }).waitFor();
   await page.getByText("The same as a table").click();
   const table = page.getByRole("region", { name: /The best plan for each sum of money/ });
   const sums = await table.locator("tbody td").allInnerTexts();

@@ -2,10 +2,11 @@
 
 use leavewell_model::report::ReasonReport;
 use leavewell_model::terms::Currency;
+use leavewell_pages::wrapped;
 use yew::prelude::*;
 
 use super::figure::{Frame, LINE, bar, figure, stroke, word, words};
-use super::scale::{Scale, anchor, count, lines};
+use super::scale::{Scale, anchor, count};
 use crate::app::parts::element::{el, group};
 use crate::app::parts::words::{joined, money};
 use crate::app::wording::charts as text;
@@ -126,7 +127,7 @@ fn steps(reasons: &[ReasonReport]) -> (Vec<BridgeStep>, f64) {
     let mut steps = Vec::new();
     let (mut so_far, mut top) = (0.0, 4.0);
     let mut push = |text: &str, from: f64, to: f64, sum: bool| {
-        let text = lines(text, 32);
+        let text = wrapped(text, 32);
         let height = LINE * count(text.len()) + 28.0;
         steps.push(BridgeStep {
             text,

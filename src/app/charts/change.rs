@@ -3,10 +3,11 @@
 use leavewell_model::report::ChangeReport;
 use leavewell_model::terms::Currency;
 use leavewell_model::terms::capital;
+use leavewell_pages::wrapped;
 use yew::prelude::*;
 
 use super::figure::{Frame, LINE, dot, figure, stroke, word, words};
-use super::scale::{Scale, anchor, count, lines, log_place};
+use super::scale::{Scale, anchor, count, log_place};
 use crate::app::parts::element::{el, group};
 use crate::app::parts::words::{money, percent};
 use crate::app::wording::charts as text;
@@ -21,7 +22,7 @@ pub fn change(changes: &[ChangeReport], currency: Currency) -> Html {
     };
     let (mut placed, mut top) = (Vec::new(), 14.0);
     for change in changes {
-        let name = lines(&capital(&change.name), 40);
+        let name = wrapped(&capital(&change.name), 40);
         let height = LINE * count(name.len()) + 62.0;
         placed.push((change, name, top));
         top += height;

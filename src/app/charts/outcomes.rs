@@ -3,10 +3,11 @@
 use leavewell_model::report::CourseReport;
 use leavewell_model::terms::Currency;
 use leavewell_model::terms::Text;
+use leavewell_pages::wrapped;
 use yew::prelude::*;
 
 use super::figure::{Frame, LINE, figure, stroke, word, words};
-use super::scale::{Scale, anchor, count, lines};
+use super::scale::{Scale, anchor, count};
 use crate::app::parts::element::{el, group};
 use crate::app::parts::words::{gain_band, in_hundred, money};
 use crate::app::wording::charts as text;
@@ -58,8 +59,8 @@ pub fn outcomes(courses: &[&CourseReport], advised: &[Text], currency: Currency)
         let is_advised = course.steps == advised;
         let text = named(course, is_advised);
         // Bold text is wider.
-        let name = lines(&text, if is_advised { 33 } else { 38 });
-        let said = lines(&said(course, currency), 37);
+        let name = wrapped(&text, if is_advised { 33 } else { 38 });
+        let said = wrapped(&said(course, currency), 37);
         let height = LINE * count(name.len() + said.len()) + 30.0;
         rows.push(OutcomeRow {
             course,

@@ -3,12 +3,13 @@
 use leavewell_model::report::CourseReport;
 use leavewell_model::terms::Currency;
 use leavewell_model::terms::Text;
+use leavewell_pages::wrapped;
 use yew::prelude::*;
 
 use super::figure::{Frame, LINE, dot, figure, stroke, word, words};
 use super::outcomes::{class_of, named, scale_of};
 use super::placing::{Marked, Placement, placed};
-use super::scale::{Scale, anchor, count, lines};
+use super::scale::{Scale, anchor, count};
 use crate::app::parts::element::{El, el, group};
 use crate::app::parts::words::{gain_band, joined, money, percent};
 use crate::app::wording::charts as text;
@@ -145,7 +146,7 @@ fn spots(courses: &[&CourseReport], advised: &[Text], scale: Scale) -> Vec<Coinc
                 && (height_of(s.originality) - height_of(course.originality)).abs() < 8.0
         };
         if let Some(spot) = spots.iter_mut().find(near) {
-            spot.name.extend(lines(&text::and_plan(&said), 22));
+            spot.name.extend(wrapped(&text::and_plan(&said), 22));
             spot.low = spot.low.min(course.net_gain.p10);
             spot.high = spot.high.max(course.net_gain.p90);
             if is_advised {
@@ -157,7 +158,7 @@ fn spots(courses: &[&CourseReport], advised: &[Text], scale: Scale) -> Vec<Coinc
                 low: course.net_gain.p10,
                 high: course.net_gain.p90,
                 originality: course.originality,
-                name: lines(&said, 22),
+                name: wrapped(&said, 22),
                 class: class_of(course, is_advised),
             });
         }

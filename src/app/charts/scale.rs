@@ -91,21 +91,6 @@ pub(super) fn log_place(value: f64) -> f64 {
     doublings + value - 1.0
 }
 
-/// The text wrapped at spaces into lines of at most `most` letters.
-pub(super) fn lines(text: &str, most: usize) -> Vec<String> {
-    let mut lines: Vec<String> = Vec::new();
-    for word in text.split(' ') {
-        match lines.last_mut() {
-            Some(line) if line.chars().count() + 1 + word.chars().count() <= most => {
-                line.push(' ');
-                line.push_str(word);
-            }
-            _ => lines.push(word.to_owned()),
-        }
-    }
-    lines
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -121,18 +106,5 @@ mod tests {
         assert_eq!(at(scale, 1e9), "98%");
         assert_eq!(at(Scale::holding(&[]), 0.5), "50%");
         assert_eq!(at(Scale::holding(&[3.0]), 3.0), "50%");
-    }
-
-    #[test]
-    fn lines_break_at_spaces() {
-        assert_eq!(lines("take old lead out", 8), ["take old", "lead out"]);
-        assert_eq!(lines("unbreakable", 4), ["unbreakable"]);
-    }
-
-    #[test]
-    fn each_doubling_takes_the_same_length() {
-        assert!((log_place(8.0) - log_place(4.0) - 1.0).abs() < 1e-12);
-        assert!((log_place(0.5) + 1.0).abs() < 1e-12);
-        assert!(log_place(0.0).is_finite());
     }
 }

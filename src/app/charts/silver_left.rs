@@ -1,10 +1,11 @@
 //! How much of the original silver is left on each part.
 
 use leavewell_model::report::PartReport;
+use leavewell_pages::wrapped;
 use yew::prelude::*;
 
 use super::figure::{Frame, LINE, bar, figure, whisker, word, words};
-use super::scale::{Scale, count, lines};
+use super::scale::{Scale, count};
 use crate::app::parts::element::{el, group};
 use crate::app::parts::words::{number_band, percent, small};
 use crate::app::wording::charts as text;
@@ -14,7 +15,7 @@ pub fn silver_left(parts: &[PartReport]) -> Html {
     let mut rows = Vec::new();
     let mut top = 0.0;
     for part in parts.iter().filter(|p| p.left_fraction.is_some()) {
-        let said = lines(&words_beside(part), 44);
+        let said = wrapped(&words_beside(part), 44);
         let height = LINE * (count(said.len()) + 1.0) + 40.0;
         rows.push((part, said, top));
         top += height;

@@ -14,7 +14,7 @@ mod text;
 mod treatment;
 mod vocabulary;
 
-pub use capital::capital;
+pub use capital::{capital, small};
 pub use date::Date;
 pub use decimal::decimal;
 pub use kind::{ByKind, ByLadderKind, Cluster, Family, Kind, Letter};
