@@ -51,7 +51,7 @@ const METALS: [(&str, &str, &str, &str); 6] = [
 ];
 
 /// What gives way: id, name, figure for the temperature.
-const LIMITS: [(&str, &str, &str); 9] = [
+const LIMITS: [(&str, &str, &str); 8] = [
     ("bismuth_lead", words::BISMUTH_LEAD, "heat.limit.bi_pb_sn"),
     ("bismuth", words::BISMUTH, "heat.limit.bi_sn"),
     ("soft", words::SOFT, "guard.heat.soft_solder"),
@@ -59,7 +59,6 @@ const LIMITS: [(&str, &str, &str); 9] = [
     ("pitting", words::PITTING, "heat.limit.pitting"),
     ("silver_lead", words::SILVER_LEAD, "heat.limit.silver_lead"),
     ("lead", words::LEAD, "heat.limit.lead"),
-    ("mercury", words::MERCURY, "heat.limit.mercury"),
     ("bond", words::BOND, "guard.h07.bond"),
 ];
 
@@ -149,7 +148,7 @@ pub(super) fn section(bench: &Bench<'_>) -> Block {
     Block::section("bench.heat", words::HEAT, blocks)
 }
 
-const SOURCES: [&str; 20] = [
+const SOURCES: [&str; 19] = [
     "guard.heat.h_far",
     "guard.heat.h_near",
     "guard.heat.thickness",
@@ -168,7 +167,6 @@ const SOURCES: [&str; 20] = [
     "heat.limit.tin",
     "heat.limit.pitting",
     "heat.limit.silver_lead",
-    "heat.limit.mercury",
     "guard.h07.bond",
 ];
 

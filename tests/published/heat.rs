@@ -426,7 +426,6 @@ fn limits_on_heating_rise_in_order() {
         "heat.limit.pitting",
         "heat.limit.silver_lead",
         "heat.limit.lead",
-        "heat.limit.mercury",
         "solder.BAg-7",
         "guard.h07.bond",
     ];

@@ -26,7 +26,6 @@ pub(crate) const TIN: &str = "Tinning runs, close plate lifts";
 pub(crate) const PITTING: &str = "Lead and tin begin to eat silver and copper";
 pub(crate) const SILVER_LEAD: &str = "Lead and silver run together";
 pub(crate) const LEAD: &str = "Lead filling melts";
-pub(crate) const MERCURY: &str = "Mercury left in old fire gilding boils";
 pub(crate) const BOND: &str = "Silver and copper of fused plate melt together";
 
 // Fields
