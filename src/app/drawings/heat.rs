@@ -376,7 +376,7 @@ mod tests {
         assert_eq!(overlay.bands.len(), 3);
         assert_eq!(
             overlay.all_over(),
-            "May reach the whole piece: 96 °C, 97 °C"
+            "All of it may reach 96 °C, 97 °C"
         );
         assert_eq!(overlay.rings().count(), 1);
         // The hotter of the two covers the cooler.

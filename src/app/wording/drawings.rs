@@ -25,5 +25,5 @@ pub fn striped(parts: &str) -> String {
 pub const SIZE_ASSUMED: &str = ", size of the piece assumed";
 
 pub fn all_over(at: &str) -> String {
-    joined(&["May reach the whole piece: ", at])
+    joined(&["All of it may reach ", at])
 }
