@@ -121,6 +121,10 @@ const HAZARDS: [Hazard; 40] = [
     ("a dishwasher", |d| d.set_flag("aim.dishwasher", Some(true))),
     ("a damp place", |d| d.set_flag("aim.damp", Some(true))),
     ("a loan", |d| d.set_flag("aim.loan", Some(true))),
+    ("a date too near", |d| {
+        d.set("asked_on", "2026-11-30");
+        d.set("aim.until", "2026-12-02");
+    }),
 ];
 
 fn page(name: PageName, draft: &Draft) -> Vec<Block> {

@@ -37,6 +37,32 @@ impl Date {
         };
         Self::parse(&[text, middle].concat())
     }
+
+    /// The days from this day to `later`; below 0 when `later` comes first. Exact, by the rule of leap years.
+    #[must_use]
+    pub fn days_until(self, later: Self) -> i32 {
+        later.day_number() - self.day_number()
+    }
+
+    /// Days since the last of February of the year 0, counted in years that begin in March.
+    fn day_number(self) -> i32 {
+        let (year, month) = if self.month > 2 {
+            (i32::from(self.year), i32::from(self.month) - 3)
+        } else {
+            (i32::from(self.year) - 1, i32::from(self.month) + 9)
+        };
+        // 153 days in every five months from March.
+        365 * year + year / 4 - year / 100
+            + year / 400
+            + (153 * month + 2) / 5
+            + i32::from(self.day)
+    }
+}
+
+impl std::fmt::Display for Date {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "{:04}-{:02}-{:02}", self.year, self.month, self.day)
+    }
 }
 
 fn days(year: u16, month: u8) -> Option<u8> {
@@ -75,5 +101,22 @@ mod tests {
         ] {
             assert_eq!(Date::parse(bad), None, "{bad}");
         }
+    }
+
+    #[test]
+    fn counts_the_days_between_two_dates() {
+        let days = |from: &str, to: &str| {
+            Date::parse(from)
+                .unwrap()
+                .days_until(Date::parse(to).unwrap())
+        };
+        assert_eq!(days("2026-11-30", "2026-12-07"), 7);
+        assert_eq!(days("2026-12-07", "2026-11-30"), -7);
+        assert_eq!(days("2024-02-28", "2024-03-01"), 2);
+        assert_eq!(days("2023-02-28", "2023-03-01"), 1);
+        assert_eq!(days("1900-01-01", "2000-01-01"), 36_524);
+        // The Gregorian calendar repeats after 146,097 days.
+        assert_eq!(days("1600-03-01", "2000-03-01"), 146_097);
+        assert_eq!(Date::parse("2024-02-29").unwrap().to_string(), "2024-02-29");
     }
 }

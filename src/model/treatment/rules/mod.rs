@@ -14,6 +14,7 @@
 
 mod asked;
 mod cleaning;
+mod deadline;
 mod evidence;
 mod filling;
 mod food;
@@ -42,6 +43,7 @@ pub fn check(treatment: Treatment, situation: &Situation) -> Vec<Verdict> {
     let mut asked = Asked::new(treatment, situation);
     if !matches!(treatment, Treatment::Leave | Treatment::Keeping) {
         people::on_loan(&mut asked);
+        deadline::wanted_back(&mut asked);
     }
     for rule in rules_for(treatment) {
         rule(&mut asked);

@@ -1,5 +1,5 @@
 //! What is recorded of single parts: loading, hollow handles, liners, wax, gilding and materials that
-//! are no metal; and a loan.
+//! are no metal; a loan and a date.
 
 use super::check;
 use super::tests::{BRITANNIA, FUSED, NICKEL, NOTHING, says, silent, tested};
@@ -7,6 +7,7 @@ use crate::record::{
     Case, Circumstances, Dents, Fill, Form, Gilding, Joint, Liner, Loss, Material, Part, PartName,
     Split,
 };
+use crate::terms::Date;
 use crate::treatment::testing::{case, situation};
 use crate::treatment::{Outcome, Treatment, worst};
 
@@ -298,6 +299,34 @@ fn on_loan_everything_but_keeping_waits_for_both_sides_and_a_conservator() {
             _ => assert!(outcome >= Outcome::NeedsOpinion, "{}", t.id()),
         }
     }
+}
+
+#[test]
+fn a_date_that_work_cannot_keep_asks_for_a_promise_first() {
+    let told = |until: &str, t: Treatment| {
+        let mut dated = case(&NICKEL, tested);
+        dated.asked_on = Date::parse("2026-11-30");
+        dated.aim.until = Date::parse(until);
+        let verdicts = check(t, &situation(&dated));
+        let late = verdicts.iter().find(|v| v.reason.contains("wanted by"));
+        late.map(|v| v.outcome)
+    };
+    // Quicker than any workshop, quicker than some, in good time, and past.
+    for (until, outcome) in [
+        ("2026-12-04", Some(Outcome::NeedsCheck)),
+        ("2026-12-20", Some(Outcome::Conditional)),
+        ("2027-06-01", None),
+        ("2026-11-01", None),
+    ] {
+        assert_eq!(told(until, Treatment::Dents), outcome, "{until}");
+    }
+    // What an owner does needs no workshop, and a test is never ruled out.
+    assert_eq!(told("2026-12-04", Treatment::Clean), None);
+    assert_eq!(
+        told("2026-12-01", Treatment::TestLead),
+        Some(Outcome::Conditional)
+    );
+    assert_eq!(told("2026-12-01", Treatment::Leave), None);
 }
 
 #[test]

@@ -1,0 +1,45 @@
+//! Time: work that keeps a piece away for longer than there is.
+
+use super::Asked;
+use crate::ledger::{FigureId, Hand};
+use crate::terms::Treatment;
+
+/// How long each hand usually keeps a piece, in days. What the owner may do needs no time away.
+const AWAY: [(Hand, FigureId); 4] = [
+    (Hand::Laboratory, FigureId::WORK_AWAY_LABORATORY),
+    (Hand::Silversmith, FigureId::WORK_AWAY_SILVERSMITH),
+    (Hand::PlatingWorks, FigureId::WORK_AWAY_PLATER),
+    (Hand::Conservator, FigureId::WORK_AWAY_CONSERVATOR),
+];
+
+/// The piece is wanted by a date. Fewer days than work of this sort takes at its quickest: somebody has to
+/// promise a date first. Fewer than it may take: a condition. The days count from the date of the record; a
+/// date already past says nothing. A test for lead is never ruled out, so for a test this is a condition.
+pub(super) fn wanted_back(a: &mut Asked) {
+    let (Some(today), Some(until)) = (a.s.case.asked_on, a.s.case.aim.until) else {
+        return;
+    };
+    let days = f64::from(today.days_until(until));
+    let text = a.treatment.text();
+    if days < 0.0 || text.may_be_done_by(Hand::Owner) {
+        return;
+    }
+    let quickest = AWAY
+        .iter()
+        .filter(|(hand, _)| text.may_be_done_by(*hand))
+        .map(|(_, id)| a.s.ledger.figure(*id))
+        .min_by(|x, y| x.value.total_cmp(&y.value));
+    let Some(away) = quickest.filter(|away| days < away.high) else {
+        return;
+    };
+    let reason = format!(
+        "It is wanted by {until}, {days} days after {today}; work of this sort usually keeps a piece for {} to {} days.",
+        away.low, away.high
+    );
+    let lifted_by = "Whoever does it promises a date in writing, or the date can wait.";
+    if days < away.low && a.treatment != Treatment::TestLead {
+        a.check_first("needs", &reason, lifted_by);
+    } else {
+        a.condition("needs", &reason, lifted_by);
+    }
+}
