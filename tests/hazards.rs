@@ -45,7 +45,7 @@ const REASONS: [(&str, &[Treatment]); 5] = [
 type Hazard = (&'static str, fn(&mut Draft));
 
 /// Every hazard a person can record.
-const HAZARDS: [Hazard; 40] = [
+const HAZARDS: [Hazard; 41] = [
     ("cadmium", |d| d.set("catalogue.hard_repair", "yes")),
     ("asbestos", |d| d.set("catalogue.insulator", "yes")),
     ("mercury gilding", |d| {

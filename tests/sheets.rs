@@ -370,7 +370,10 @@ fn the_buyers_sheet_states_repairs_lead_and_replaced_parts() {
     told(
         joint,
         "leaking",
-        ["open or leaking: spout", "open or leaking at the: spout"],
+        [
+            "open, loose or leaking: spout",
+            "open, loose or leaking at the: spout",
+        ],
     );
     told(
         "parts[part=foot].fill",
@@ -417,6 +420,52 @@ fn the_buyers_sheet_states_repairs_lead_and_replaced_parts() {
         "done[0].what",
         "T09",
         ["repaired: solder repair", "repaired: solder repair"],
+    );
+    told(
+        "parts[part=spout].repair",
+        "failing",
+        [
+            "old repair failing: spout",
+            "an old repair is failing: spout",
+        ],
+    );
+    told(
+        "parts[part=foot].split",
+        "through",
+        [
+            "split through the metal: foot",
+            "split through the metal: foot",
+        ],
+    );
+    told(
+        "parts[part=foot].split",
+        "crease",
+        ["creased: foot", "not through the metal: foot"],
+    );
+    told(
+        "parts[part=interior].gilding",
+        "worn",
+        ["gilding worn", "gilding worn or gone"],
+    );
+    told(
+        "parts[part=handle].material",
+        "ivory",
+        ["ivory: handle", "the law may forbid its sale"],
+    );
+    told(
+        "catalogue.fire_gilding",
+        "yes",
+        ["may hold mercury", "may hold mercury"],
+    );
+    told(
+        "catalogue.hard_repair",
+        "yes",
+        ["may hold cadmium", "may hold cadmium"],
+    );
+    told(
+        "catalogue.insulator",
+        "yes",
+        ["may be asbestos", "may be asbestos"],
     );
     told("done[0].what", "T09b", ["low-melt", "low-melt"]);
     told("done[0].what", "T12", ["pin, screw", "pin, screw"]);

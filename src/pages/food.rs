@@ -117,14 +117,13 @@ fn trigger_table(found: &[(u8, &'static str)]) -> Table {
 }
 
 fn label(display_only: bool) -> Vec<Block> {
-    let Some(text) = caution("caution.display_only") else {
+    let Some(text) = caution("caution.display_only").filter(|_| display_only) else {
         return Vec::new();
     };
-    let mut blocks = vec![Block::said(Tone::Stop, text.text)];
-    if display_only {
-        blocks.push(Block::said(Tone::Quiet, words::TIE_TO_THE_PIECE));
-    }
-    blocks
+    vec![
+        Block::said(Tone::Stop, text.text),
+        Block::said(Tone::Quiet, words::TIE_TO_THE_PIECE),
+    ]
 }
 
 /// Fields for a laboratory's results, and the results entered: metal and mg/kg.

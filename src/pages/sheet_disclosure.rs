@@ -7,13 +7,16 @@ use leavewell_model::ledger::{FigureId, signs};
 use leavewell_model::record::Part;
 use leavewell_model::terms::percent;
 use leavewell_model::terms::small;
-use leavewell_model::terms::{Corrosion, Dents, Fill, Interior, Joint, Lead, PartName, TestKind};
+use leavewell_model::terms::{
+    Corrosion, Dents, Fill, Gilding, Interior, Joint, Lead, Material, PartName, Repair, Split,
+    TestKind,
+};
 use leavewell_model::treatment::{LeadStatus, Release};
 
 /// One disclosure: a few words for a ticket, a sentence for a catalogue.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(super) struct Disclosure {
-    /// `replated`, `repaired`, `lead`, `replaced`, `worn`, `damaged`, `coated`, `corroding` or `history`.
+    /// `replated`, `repaired`, `lead`, `hazard`, `replaced`, `worn`, `damaged`, `coated`, `corroding` or `history`.
     pub(super) about: &'static str,
     /// A few words, without a full stop.
     pub(super) ticket: String,
@@ -27,6 +30,7 @@ pub(super) fn disclosures(paper: &Paper) -> Vec<Disclosure> {
     replated(paper, &mut list);
     repaired(paper, &mut list);
     lead(paper, &mut list);
+    hazards(paper, &mut list);
     replaced(paper, &mut list);
     worn(paper, &mut list);
     damaged(paper, &mut list);
@@ -229,6 +233,29 @@ fn tested_for_lead(paper: &Paper, list: &mut Vec<Disclosure>) {
     }
 }
 
+/// Hazards other than lead, and materials that the law may keep from sale.
+fn hazards(paper: &Paper, list: &mut Vec<Disclosure>) {
+    let answers = &paper.case.circumstances;
+    let ivory = parts_where(paper, |p| p.material == Some(Material::Ivory));
+    let mut add =
+        |short: &str, long: &str| disclose(list, "hazard", short.to_owned(), long.to_owned());
+    if !ivory.is_empty() {
+        add(
+            &words::ivory_short(&ivory.join(", ")),
+            &words::ivory(&and(&ivory)),
+        );
+    }
+    if answers.fire_gilding == Some(true) || paper.case.has_seen("P14") {
+        add(words::MERCURY_SHORT, words::MERCURY);
+    }
+    if answers.hard_repair == Some(true) {
+        add(words::CADMIUM_SHORT, words::CADMIUM);
+    }
+    if answers.insulator == Some(true) {
+        add(words::ASBESTOS_SHORT, words::ASBESTOS);
+    }
+}
+
 fn replaced(paper: &Paper, list: &mut Vec<Disclosure>) {
     for (part, state) in paper.of_parts("replaced") {
         let part = small(&part);
@@ -330,6 +357,21 @@ fn damaged(paper: &Paper, list: &mut Vec<Disclosure>) {
         words::JOINT_SHORT,
         words::JOINT,
     );
+    add(
+        parts_where(paper, |p| p.repair == Some(Repair::Failing)),
+        words::FAILING_SHORT,
+        words::FAILING,
+    );
+    add(
+        parts_where(paper, |p| {
+            matches!(p.gilding, Some(Gilding::Worn | Gilding::Gone))
+        }),
+        words::GILDING_SHORT,
+        words::GILDING,
+    );
+    let splits = |wanted| parts_where(paper, |p| p.split == Some(wanted));
+    add(splits(Split::Through), words::THROUGH_SHORT, words::THROUGH);
+    add(splits(Split::Crease), words::CREASE_SHORT, words::CREASE);
     add(dents(Dents::Split), words::CREASED_SHORT, words::CREASED);
     add(dents(Dents::Moderate), words::DENTED_SHORT, words::DENTED);
     add(
@@ -338,7 +380,6 @@ fn damaged(paper: &Paper, list: &mut Vec<Disclosure>) {
         words::SMALL_DENTS,
     );
     for (field, quiet, ticket, sentence) in [
-        ("split", ["none", ""], words::SPLIT_SHORT, words::SPLIT),
         ("loss", ["none", ""], words::LOSS_SHORT, words::LOSS),
         (
             "engraving",

@@ -147,8 +147,10 @@ impl Explained<'_> {
         {
             let how = if original >= 0.8 {
                 words::VERY_PROBABLY
+            } else if original >= 0.5 {
+                words::PROBABLY
             } else {
-                words::MAY_WELL_BE
+                words::MAY_BE
             };
             say(
                 "original_silver",

@@ -366,7 +366,7 @@ impl Situation<'_> {
         }
         if release != Release::PassedByLaboratory
             && self.case.aim.household_child_or_pregnant
-            && self.case.aim.food
+            && (self.case.aim.food || self.case.is_soldered() && self.before_lead_free())
         {
             why.push((
                 5,

@@ -158,6 +158,26 @@ pub(crate) fn worn(parts: &str) -> String {
 pub(crate) const BARE_INSIDE_SHORT: &str = "bare metal inside";
 pub(crate) const BARE_INSIDE: &str = "Bare metal shows on the inside.";
 
+// Hazards
+
+pub(crate) fn ivory_short(parts: &str) -> String {
+    format!("ivory: {parts}")
+}
+
+pub(crate) fn ivory(parts: &str) -> String {
+    format!("Ivory: {parts}. The law may forbid its sale or ask for a permit.")
+}
+pub(crate) const MERCURY_SHORT: &str = "gilding may hold mercury";
+pub(crate) const MERCURY: &str = "Its gilding may hold mercury: no heat.";
+pub(crate) const CADMIUM_SHORT: &str = "old hard-solder repair, may hold cadmium";
+pub(crate) const CADMIUM: &str = "An old repair in hard solder may hold cadmium: no heat.";
+pub(crate) const ASBESTOS_SHORT: &str = "old heat pad, may be asbestos";
+pub(crate) const ASBESTOS: &str = "An old pad or ring at a handle may be asbestos: leave it alone until a licensed analyst has looked.";
+pub(crate) const FAILING_SHORT: &str = "old repair failing";
+pub(crate) const FAILING: &str = "An old repair is failing";
+pub(crate) const GILDING_SHORT: &str = "gilding worn";
+pub(crate) const GILDING: &str = "Gilding worn or gone";
+
 // Damaged
 
 pub(crate) fn damaged_short(damage: &str, parts: &str) -> String {
@@ -168,16 +188,18 @@ pub(crate) fn damaged(damage: &str, parts: &str) -> String {
     format!("{damage}: {parts}.")
 }
 
-pub(crate) const JOINT_SHORT: &str = "joint open or leaking";
-pub(crate) const JOINT: &str = "Open or leaking at the";
+pub(crate) const JOINT_SHORT: &str = "joint open, loose or leaking";
+pub(crate) const JOINT: &str = "Open, loose or leaking at the";
 pub(crate) const CREASED_SHORT: &str = "split or creased";
 pub(crate) const CREASED: &str = "Creased or split";
 pub(crate) const DENTED_SHORT: &str = "dented";
 pub(crate) const DENTED: &str = "Dented deeply or out of shape";
 pub(crate) const SMALL_DENTS_SHORT: &str = "small dents";
 pub(crate) const SMALL_DENTS: &str = "Small dents";
-pub(crate) const SPLIT_SHORT: &str = "split";
-pub(crate) const SPLIT: &str = "Split or creased";
+pub(crate) const THROUGH_SHORT: &str = "split through the metal";
+pub(crate) const THROUGH: &str = "Split through the metal";
+pub(crate) const CREASE_SHORT: &str = "creased";
+pub(crate) const CREASE: &str = "Creased, not through the metal";
 pub(crate) const LOSS_SHORT: &str = "metal missing";
 pub(crate) const LOSS: &str = "Metal is missing";
 pub(crate) const ENGRAVING_SHORT: &str = "engraving worn";

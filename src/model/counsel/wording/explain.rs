@@ -66,7 +66,8 @@ pub(crate) const HIGHER: &str = "higher";
 // What it is
 
 pub(crate) const VERY_PROBABLY: &str = "It is very probably";
-pub(crate) const MAY_WELL_BE: &str = "It may well be";
+pub(crate) const PROBABLY: &str = "It is probably";
+pub(crate) const MAY_BE: &str = "It may be";
 
 pub(crate) fn original_silver(how: &str, share: &str) -> String {
     format!(

@@ -2,7 +2,7 @@
 
 use super::Asked;
 use crate::ledger::{Place, finding, signs};
-use crate::record::{FillState, Joint, PartName, Seen};
+use crate::record::{FillState, Joint, PartName, Repair, Seen};
 use crate::terms::Kind;
 use crate::terms::Treatment;
 use crate::treatment::limits::own_silver;
@@ -156,7 +156,12 @@ pub(super) fn new_part_passes_for_old(a: &mut Asked) {
 pub(super) fn stable_repair(a: &mut Asked) {
     let reason = a.s.any_joint(&[Joint::Open, Joint::Leaking])
         || a.s.case.aim.food
-        || a.s.active_corrosion();
+        || a.s.active_corrosion()
+        || a.s
+            .case
+            .parts
+            .iter()
+            .any(|p| p.repair == Some(Repair::Failing));
     if !reason {
         a.bar(
             "H22",

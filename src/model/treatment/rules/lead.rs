@@ -40,10 +40,21 @@ pub(super) fn unknown(a: &mut Asked) {
     }
 }
 
-/// H17: lead work at home. Work that a home cannot be made safe for is barred; the rest goes to a
-/// workshop.
+/// H17: work that disturbs lead. At home, work that a home cannot be made safe for is barred, and the
+/// rest goes to a workshop; a workshop has lead controls.
 pub(super) fn at_home(a: &mut Asked) {
-    if !(disturbs_lead(a) && a.s.lead_suspected(a.treatment) && a.done_by_owner()) {
+    if !disturbs_lead(a) || !a.s.lead_suspected(a.treatment) {
+        return;
+    }
+    if !a.done_by_owner() {
+        // Where nobody knows, the test comes first and says what follows.
+        if a.s.lead_for(a.treatment) == LeadStatus::Present {
+            a.condition(
+                "H17",
+                "There is lead in it, or it is taken to be there.",
+                "A workshop with lead controls does it, and wipes down and tests at the end.",
+            );
+        }
         return;
     }
     if matches!(

@@ -3,7 +3,7 @@
 use super::check;
 use crate::record::{
     Bleed, Case, Circumstances, Corrosion, Dents, Doer, Fill, Form, Interior, Joint, Lacquer, Lead,
-    Mount, Part, PartName,
+    Mount, Part, PartName, Repair,
 };
 use crate::terms::Kind;
 use crate::treatment::testing::{case, situation};
@@ -325,13 +325,44 @@ fn a_stable_old_repair_stays_unless_there_is_a_reason() {
 }
 
 #[test]
+fn a_failing_repair_is_not_called_stable() {
+    let mut grey = case(&NICKEL, |p| {
+        p.lead = Some(Lead::Present);
+        p.joint = Some(Joint::GreyRepair);
+    });
+    check_says(
+        Treatment::RemoveLead,
+        &situation(&grey),
+        "H22",
+        Outcome::Barred,
+    );
+    grey.parts[0].repair = Some(Repair::Failing);
+    check_silent(Treatment::RemoveLead, &situation(&grey), "H22");
+}
+
+#[test]
+fn lead_found_needs_no_test_and_asks_for_lead_controls() {
+    let mut dented = case(&NICKEL, |p| p.dents = Some(Dents::Moderate));
+    dented.aim.assume_lead = true;
+    check_says(
+        Treatment::Dents,
+        &situation(&dented),
+        "H17",
+        Outcome::Conditional,
+    );
+}
+
+#[test]
 fn lead_work_at_home_becomes_workshop_work() {
     let mut home = case(&NICKEL, |p| {
         p.lead = Some(Lead::Present);
         p.joint = Some(Joint::GreyRepair);
     });
     home.aim.food = true;
-    check_silent(Treatment::RemoveLead, &situation(&home), "H17");
+    let workshop = check(Treatment::RemoveLead, &situation(&home));
+    assert!(workshop.iter().any(|v| v.guard == "H17"
+        && v.outcome == Outcome::Conditional
+        && v.lifted_by.contains("lead controls")));
     home.aim.doer = Some(Doer::Owner);
     check_says(
         Treatment::RemoveLead,
@@ -778,7 +809,7 @@ fn a_sound_filling_stays_and_an_unknown_one_is_identified() {
         ..failing
     };
     says(t, &lead, pads, "H17", Outcome::NeedsCheck);
-    silent(t, &lead, failing, "H17");
+    says(t, &lead, failing, "H17", Outcome::Conditional);
 }
 
 #[test]
