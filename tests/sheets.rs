@@ -348,18 +348,71 @@ fn the_buyers_sheet_states_recorded_seen_or_probable_replating() {
     }
 }
 
+/// A field makes the buyer's sheet say something that it did not say before: ticket, then catalogue.
+#[track_caller]
+fn told(path: &str, typed: &str, words: [&str; 2]) {
+    let mut draft = case("daily_teapot");
+    let without = buyer(&draft);
+    draft.set(path, typed);
+    for ((text, before), words) in buyer(&draft).iter().zip(&without).zip(words) {
+        let found = |text: &str| text.to_lowercase().contains(words);
+        assert!(found(text), "{path} {typed}: {text}");
+        assert!(!found(before), "{path} {typed}, before: {before}");
+    }
+}
+
+#[test]
+fn the_buyers_sheet_states_hazards_and_failing_work() {
+    told(
+        "parts[part=spout].repair",
+        "failing",
+        [
+            "old repair failing: spout",
+            "an old repair is failing: spout",
+        ],
+    );
+    told(
+        "parts[part=foot].split",
+        "through",
+        [
+            "split through the metal: foot",
+            "split through the metal: foot",
+        ],
+    );
+    told(
+        "parts[part=foot].split",
+        "crease",
+        ["creased: foot", "not through the metal: foot"],
+    );
+    told(
+        "parts[part=interior].gilding",
+        "worn",
+        ["gilding worn", "gilding worn or gone"],
+    );
+    told(
+        "parts[part=handle].material",
+        "ivory",
+        ["ivory: handle", "the law may forbid its sale"],
+    );
+    told(
+        "catalogue.fire_gilding",
+        "yes",
+        ["may hold mercury", "may hold mercury"],
+    );
+    told(
+        "catalogue.hard_repair",
+        "yes",
+        ["may hold cadmium", "may hold cadmium"],
+    );
+    told(
+        "catalogue.insulator",
+        "yes",
+        ["may be asbestos", "may be asbestos"],
+    );
+}
+
 #[test]
 fn the_buyers_sheet_states_repairs_lead_and_replaced_parts() {
-    let told = |path: &str, typed: &str, words: [&str; 2]| {
-        let mut draft = case("daily_teapot");
-        let without = buyer(&draft);
-        draft.set(path, typed);
-        for ((text, before), words) in buyer(&draft).iter().zip(&without).zip(words) {
-            let found = |text: &str| text.to_lowercase().contains(words);
-            assert!(found(text), "{path} {typed}: {text}");
-            assert!(!found(before), "{path} {typed}, before: {before}");
-        }
-    };
     let joint = "parts[part=spout].joint";
     told(
         joint,
@@ -420,52 +473,6 @@ fn the_buyers_sheet_states_repairs_lead_and_replaced_parts() {
         "done[0].what",
         "T09",
         ["repaired: solder repair", "repaired: solder repair"],
-    );
-    told(
-        "parts[part=spout].repair",
-        "failing",
-        [
-            "old repair failing: spout",
-            "an old repair is failing: spout",
-        ],
-    );
-    told(
-        "parts[part=foot].split",
-        "through",
-        [
-            "split through the metal: foot",
-            "split through the metal: foot",
-        ],
-    );
-    told(
-        "parts[part=foot].split",
-        "crease",
-        ["creased: foot", "not through the metal: foot"],
-    );
-    told(
-        "parts[part=interior].gilding",
-        "worn",
-        ["gilding worn", "gilding worn or gone"],
-    );
-    told(
-        "parts[part=handle].material",
-        "ivory",
-        ["ivory: handle", "the law may forbid its sale"],
-    );
-    told(
-        "catalogue.fire_gilding",
-        "yes",
-        ["may hold mercury", "may hold mercury"],
-    );
-    told(
-        "catalogue.hard_repair",
-        "yes",
-        ["may hold cadmium", "may hold cadmium"],
-    );
-    told(
-        "catalogue.insulator",
-        "yes",
-        ["may be asbestos", "may be asbestos"],
     );
     told("done[0].what", "T09b", ["low-melt", "low-melt"]);
     told("done[0].what", "T12", ["pin, screw", "pin, screw"]);

@@ -123,6 +123,13 @@ pub(super) fn section(bench: &Bench<'_>) -> Block {
             blocks.extend(chance_at(bench, setup, distance, what));
         }
     }
+    let situation = bench.solved.situation();
+    if situation.was_gilt()
+        || bench.case.has_seen("P14")
+        || bench.case.circumstances.fire_gilding == Some(true)
+    {
+        blocks.push(Block::said(Tone::Stop, words::MERCURY));
+    }
     blocks.extend(heat_on_piece::blocks(
         bench,
         rows.as_ref()

@@ -20,7 +20,7 @@ pub fn heading(name: &str, parts: &str) -> String {
 /// The choice in one line, such as "Leave it, or £60 as quoted."
 pub fn choice(others: &str) -> String {
     if others.is_empty() {
-        "Leave it: nothing we weigh answers it.".to_owned()
+        "Leave it: none of the treatments here would put this right.".to_owned()
     } else {
         joined(&["Leave it, or ", others, "."])
     }

@@ -288,12 +288,12 @@ fn weighed(
     let (own, advised) = (&tally.outcomes[place], &tally.outcomes[chosen]);
     let course = &tally.courses[place];
     let (price, quoted) = price_of(tally, place, steps);
-    let test = course
-        .steps
-        .contains(&Treatment::TestLead)
-        .then(|| world.prices.cost(Treatment::TestLead, &[]))
-        .flatten()
-        .map(|c| c.median());
+    // A test that was asked for is in the price already.
+    let test = (course.steps.contains(&Treatment::TestLead)
+        && !steps.contains(&Treatment::TestLead))
+    .then(|| world.prices.cost(Treatment::TestLead, &[]))
+    .flatten()
+    .map(|c| c.median());
     let mut contrast = Contrast {
         about,
         steps: steps.to_vec(),

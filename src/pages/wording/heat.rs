@@ -25,6 +25,8 @@ pub(crate) const SOFT: &str = "Old soft solder opens";
 pub(crate) const TIN: &str = "Tinning runs, close plate lifts";
 pub(crate) const PITTING: &str = "Lead and tin begin to eat silver and copper";
 pub(crate) const SILVER_LEAD: &str = "Lead and silver run together";
+pub(crate) const MERCURY: &str = "Its gilding may hold mercury, which heat drives off as poison: no heat on this \
+    piece unless a laboratory or a conservator has ruled that out. The figures below are for the rest.";
 pub(crate) const LEAD: &str = "Lead filling melts";
 pub(crate) const BOND: &str = "Silver and copper of fused plate melt together";
 

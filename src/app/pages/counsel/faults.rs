@@ -13,6 +13,7 @@ use crate::app::parts::element::{El, el, group};
 use crate::app::parts::marks::section;
 use crate::app::parts::words::{count, joined, list, money, small};
 use crate::app::route::Route;
+use crate::app::wording::counsel::LIFTS;
 use crate::app::wording::faults as text;
 
 /// Sums and points below these are called level.
@@ -104,7 +105,10 @@ fn told(page: Page, report: &Report, option: &OptionReport, standing: Standing) 
     let why = option
         .verdicts
         .first()
-        .map(|v| joined(&[&v.reason, " ", &v.lifted_by]))
+        .map(|v| {
+            let lifts = if v.outcome == "barred" { LIFTS } else { "" };
+            joined(&[&v.reason, " ", lifts, &v.lifted_by])
+        })
         .unwrap_or_default();
     match standing {
         Standing::Barred | Standing::Never => joined(&[&word, &why]),

@@ -8,7 +8,7 @@ pub(crate) const THE_MIDDLE: &str = "the middle outcome";
 pub(crate) const THE_WORST_TENTH: &str = "the worst tenth of outcomes";
 pub(crate) const THE_GREATEST_REGRET: &str = "the greatest regret";
 pub(crate) const KIND_NOT_SETTLED: &str =
-    "What it is is not settled yet, and this touches the piece.";
+    "We cannot yet say what it is, and this work would alter it.";
 pub(crate) const OTHER_CURRENCY: &str = "Usual costs and fees are held in pounds, euros or dollars; \
     in another currency, put in quotes.";
 pub(crate) const NO_VALUE: &str = "You gave no value, so a wide guess for such pieces stands in.";

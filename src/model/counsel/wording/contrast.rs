@@ -92,6 +92,7 @@ pub(crate) fn would_cost(what: &str, price: &str, test: Option<&str>, end: &str)
                 "{what} would cost {price}, with about {test} more for the test first, and {end}."
             )
         }
+        None if price.contains(',') => format!("{what} would cost {price}, and {end}."),
         None => format!("{what} would cost {price} and {end}."),
     }
 }

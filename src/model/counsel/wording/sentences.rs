@@ -43,7 +43,7 @@ pub(crate) fn have_all(all_but_last: &str, last: &str) -> String {
 
 pub(crate) const CLEANED: &str = "it gently cleaned";
 pub(crate) const CLEAN_NO_MORE: &str = "clean it gently, and no more than that";
-pub(crate) const KEEP_BETTER: &str = " Keep it better from then on.";
+pub(crate) const KEEP_BETTER: &str = " Store and handle it with more care from then on.";
 
 // After the test for lead
 
