@@ -40,7 +40,7 @@ fn blocks(draft: &Draft, solved: &Solved, report: &Report) -> Vec<Block> {
         .into_iter()
         .map(|t| (t, check(t, s)))
         .collect();
-    let mut blocks = vec![Block::said(Tone::Answer, summary(&verdicts))];
+    let mut blocks = vec![Block::said(Tone::Answer, summary(report))];
     if !verdicts
         .iter()
         .any(|(t, v)| touches(*t) && worst(v).can_be_advised())
@@ -73,13 +73,21 @@ fn touches(t: Treatment) -> bool {
     )
 }
 
-fn summary(verdicts: &[(Treatment, Vec<Verdict>)]) -> String {
-    let count =
-        |wanted: fn(Outcome) -> bool| verdicts.iter().filter(|(_, v)| wanted(worst(v))).count();
-    let open = count(Outcome::can_be_advised);
-    let first = count(|o| matches!(o, Outcome::NeedsCheck | Outcome::NeedsOpinion));
-    let barred = count(|o| o == Outcome::Barred);
-    words::summary(verdicts.len(), open, first, barred)
+/// How many treatments stand where, by the word each of them carries below.
+fn summary(report: &Report) -> String {
+    let standings: Vec<Standing> = report
+        .options
+        .iter()
+        .map(|option| Standing::of(option, report))
+        .collect();
+    let count = |wanted: &[Standing]| standings.iter().filter(|s| wanted.contains(s)).count();
+    words::summary(
+        standings.len(),
+        count(&[Standing::Advised, Standing::Possible]),
+        count(&[Standing::NeedsCheck, Standing::NeedsOpinion]),
+        count(&[Standing::Barred, Standing::Never]),
+        count(&[Standing::NotNeeded]),
+    )
 }
 
 fn questions(draft: &Draft) -> Block {

@@ -2,10 +2,10 @@
 
 // The head
 
-pub(crate) fn summary(all: usize, open: usize, first: usize, barred: usize) -> String {
+pub(crate) fn summary(all: usize, open: usize, first: usize, barred: usize, idle: usize) -> String {
     format!(
         "Of {all} things that could be done to it, {open} are open, {first} need a check or an opinion \
-         first, and {barred} are ruled out. You can always leave it alone, keep it better, or ask a \
+         first, {barred} are ruled out, and {idle} have nothing to do on it. You can always leave it alone, keep it better, or ask a \
          conservator."
     )
 }
