@@ -374,10 +374,7 @@ mod tests {
         let drawing = drawing(99.0, &[None, Some(900.0), Some(10.0), Some(0.0)]);
         let overlay = drawing.overlay();
         assert_eq!(overlay.bands.len(), 3);
-        assert_eq!(
-            overlay.all_over(),
-            "All of it may reach 96 °C, 97 °C"
-        );
+        assert_eq!(overlay.all_over(), "All of it may reach 96 °C, 97 °C");
         assert_eq!(overlay.rings().count(), 1);
         // The hotter of the two covers the cooler.
         let styles: Vec<usize> = overlay.areas().iter().map(|(style, _)| *style).collect();

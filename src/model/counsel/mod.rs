@@ -61,8 +61,8 @@ pub use sentences::money;
 use self::looked_at::looked_at;
 use crate::bench::{SolderReach, solder_reach};
 use crate::identity::{
-    ByKind, Cluster, Dating, Evidence, Found, Interval, Kind, Posterior, Reading, information_gain,
-    interval_with, open_in_words, parting, readings,
+    ASKED_FIRST, ByKind, Cluster, Dating, Evidence, Found, Interval, Kind, Posterior, Reading,
+    Turn, information_gain, interval_with, open_in_words, parting, readings,
 };
 use crate::ledger::{FigureId, LEDGER_VERSION, Ledger, Offered, caution, finding, signs};
 use crate::record::ledger_of;
@@ -455,6 +455,7 @@ impl Solved {
         };
         let parted = parting(
             &Evidence::of(&self.case, &self.readings),
+            &[],
             &self.interval.base,
             &self.ledger,
         );
@@ -519,9 +520,12 @@ impl Solved {
         // What tells next to nothing and is worth nothing is no advice.
         let least = self.ledger.value("look.least_bits");
         looks.retain(|l| l.worth > 0.0 || l.bits >= least);
-        // A look that anybody can take comes before wetting and instruments.
-        let needs_more = |l: &NextLook| finding(l.finding.get()).is_some_and(|f| f.invasive >= 2);
-        looks.sort_by_key(needs_more);
+        let turn = |l: &NextLook| finding(l.finding.get()).map(|f| Turn::of(f, &[]));
+        looks.sort_by_key(turn);
+        if self.case.findings.is_empty() && self.readings.is_empty() {
+            let place = |l: &NextLook| ASKED_FIRST.iter().position(|id| l.finding == *id);
+            looks.sort_by_key(|l| place(l).unwrap_or(ASKED_FIRST.len()));
+        }
         // A close-plater's mark calls for the magnet: the mark alone loses to commoner kinds.
         if self.case.has_seen("M12")
             && let Some(magnet) = looks.iter().position(|l| l.finding == "P01")
@@ -782,7 +786,9 @@ fn situation_of<'a>(
         covered_area: draws.covered_area,
         worn_through: draws.body().map_or(0.0, |b| b.silver.worn_through),
         next_look: next
-            .first()
+            .iter()
+            .find(|g| Turn::of(g.finding, &[]) == Turn::First)
+            .or(next.first())
             .map_or(words::SPECIALISTS_LOOK, |g| g.finding.title),
         looked_at,
         largest_unseen,
