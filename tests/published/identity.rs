@@ -10,7 +10,7 @@ use leavewell_model::identity::{
 };
 use leavewell_model::ledger::{FindingFact, Ledger, finding, findings, windows};
 use leavewell_model::record::{Answer, Case};
-use leavewell_model::terms::{CameFrom, PartName, Seen};
+use leavewell_model::terms::{CameFrom, Instrument, PartName, Seen};
 use leavewell_model::terms::{Family, Kind};
 
 use crate::{near, printed};
@@ -493,6 +493,47 @@ fn the_first_looks_are_lay_ones() {
         }
     }
     assert_eq!(proposed_after(&[])[..5], ASKED_FIRST);
+}
+
+/// A reading of an instrument is proposed first only to somebody who has the instrument.
+#[test]
+fn an_instrument_at_hand_may_come_first() {
+    let with = |instruments: &[Instrument]| {
+        proposed(&Case {
+            findings: answers(&["S03"], &[]),
+            instruments: instruments.to_vec(),
+            ..Case::default()
+        })
+    };
+    let is_reading = |id: &&str| Turn::of(finding(id).unwrap(), &[]) == Turn::Last;
+    assert!(!with(&[]).iter().any(is_reading));
+    assert!(with(&[Instrument::Xrf]).contains(&"P11"));
+    let scales = with(&[Instrument::Scales]);
+    assert!(!scales.contains(&"P11"), "{scales:?}");
+}
+
+/// The two answers are named, and the look that parts them best with what each result speaks for.
+#[test]
+fn a_contradiction_names_the_look_that_would_settle_it() {
+    for pair in [["M03", "C01"], ["C01", "C02"], ["P03", "P08"]] {
+        let case = Case {
+            findings: answers(&pair, &[]),
+            ..Case::default()
+        };
+        let found = contradictions(&case, Ledger::standard());
+        for clash in &found {
+            let look = clash.settled_by.unwrap();
+            assert!(look.is_lay(&[]) && !pair.contains(&look.id), "{}", look.id);
+            for words in [clash.findings[0].title, clash.findings[1].title, look.title] {
+                assert!(clash.text.contains(words), "{}", clash.text);
+            }
+        }
+    }
+    let case = Case {
+        findings: answers(&["M03", "C01"], &[]),
+        ..Case::default()
+    };
+    assert_eq!(contradictions(&case, Ledger::standard()).len(), 1);
 }
 
 /// What was seen rules its opposites out, so nobody is sent to look for them.

@@ -64,9 +64,11 @@ use crate::identity::{
     ASKED_FIRST, ByKind, Cluster, Dating, Evidence, Found, Interval, Kind, Posterior, Reading,
     Turn, information_gain, interval_with, open_in_words, parting, readings,
 };
-use crate::ledger::{FigureId, LEDGER_VERSION, Ledger, Offered, caution, finding, signs};
+use crate::ledger::{
+    FigureId, FindingFact, LEDGER_VERSION, Ledger, Offered, Requires, caution, finding, signs,
+};
 use crate::record::ledger_of;
-use crate::record::{Asked, Case, Currency, Goal, PartName, Problem, Route};
+use crate::record::{Asked, Case, Currency, Goal, Instrument, PartName, Problem, Route};
 use crate::report::{
     AfterLook, Band, BandMean, ContrastReport, CounselReport, CourseReport, DisplayOnly,
     FaultReport, IdentityReport, MovedReport, NextLook, OptionReport, PartReport, PartingReport,
@@ -455,7 +457,7 @@ impl Solved {
         };
         let parted = parting(
             &Evidence::of(&self.case, &self.readings),
-            &[],
+            &self.case.instruments,
             &self.interval.base,
             &self.ledger,
         );
@@ -495,7 +497,7 @@ impl Solved {
                 let absent = seen.map(|p| 1.0 - p);
                 let effort = self
                     .ledger
-                    .value(LOOK_EFFORT[usize::from(f.invasive.min(3))]);
+                    .value(LOOK_EFFORT[effort_of(f, &self.case.instruments)]);
                 let worth = self.money_of(worth_of(&[seen, absent], &self.posterior, by_kind));
                 // Differences of rounding are not worth anything.
                 let worth = if worth < 0.5 { 0.0 } else { worth };
@@ -520,7 +522,8 @@ impl Solved {
         // What tells next to nothing and is worth nothing is no advice.
         let least = self.ledger.value("look.least_bits");
         looks.retain(|l| l.worth > 0.0 || l.bits >= least);
-        let turn = |l: &NextLook| finding(l.finding.get()).map(|f| Turn::of(f, &[]));
+        let turn =
+            |l: &NextLook| finding(l.finding.get()).map(|f| Turn::of(f, &self.case.instruments));
         looks.sort_by_key(turn);
         if self.case.findings.is_empty() && self.readings.is_empty() {
             let place = |l: &NextLook| ASKED_FIRST.iter().position(|id| l.finding == *id);
@@ -768,6 +771,15 @@ impl Solved {
     }
 }
 
+/// How much a look asks of a person, 0 to 3. With the instrument at hand a reading asks no more than
+/// looking; weighing in water still wets the piece.
+fn effort_of(look: &FindingFact, at_hand: &[Instrument]) -> usize {
+    match look.requires {
+        Requires::Instrument(i) if at_hand.contains(&i) && i != Instrument::Scales => 0,
+        _ => usize::from(look.invasive.min(3)),
+    }
+}
+
 /// The situation before anything is done to the piece.
 fn situation_of<'a>(
     (case, ledger): (&'a Case, &'a Ledger),
@@ -787,7 +799,7 @@ fn situation_of<'a>(
         worn_through: draws.body().map_or(0.0, |b| b.silver.worn_through),
         next_look: next
             .iter()
-            .find(|g| Turn::of(g.finding, &[]) == Turn::First)
+            .find(|g| Turn::of(g.finding, &case.instruments) == Turn::First)
             .or(next.first())
             .map_or(words::SPECIALISTS_LOOK, |g| g.finding.title),
         looked_at,
