@@ -123,9 +123,9 @@ pub enum Target {
     Flag(&'static str),
     /// The answer to a finding: `seen`, `absent`, `unsure`, or empty for "not looked".
     Answer(&'static str),
-    /// The answer to a finding that typed words suggested, and where the words stand: the id of the
-    /// mark, or `description`.
-    Suggested(&'static str, &'static str),
+    /// The answer to a finding that typed words suggested, and where the words stand: the place of the
+    /// mark, or nothing for the description.
+    Suggested(&'static str, Option<usize>),
     /// The part on which a finding was seen; empty for the whole piece.
     SeenOn(&'static str),
     /// A field of a part, such as `bleed`.
@@ -591,9 +591,13 @@ impl Target {
                 let part = if typed == Seen::Yes.id() { &part } else { "" };
                 draft.set_answer(finding, typed, part);
             }
-            Self::Suggested(finding, from) => {
-                draft.set_answer(finding, typed, "");
-                draft.set(&joined(&["findings[id=", finding, "].from"]), from);
+            Self::Suggested(finding, mark) => {
+                let of_mark =
+                    |field: &str| mark.map(|place| draft.text(&entry_path("marks", place, field)));
+                let from = of_mark("id").unwrap_or_else(|| "description".to_owned());
+                let part = of_mark("part").filter(|_| typed == Seen::Yes.id());
+                draft.set_answer(finding, typed, &part.unwrap_or_default());
+                draft.set(&joined(&["findings[id=", finding, "].from"]), &from);
             }
             Self::SeenOn(finding) => {
                 let answer = draft.answer(finding).0;
@@ -686,9 +690,10 @@ pub fn update(state: &State, action: Action) -> Option<State> {
             changed(state, no_field(), |draft| target.put(draft, &text))
         }
         Action::Add(list) => changed(state, no_field(), |draft| draft.add_entry(list)),
-        Action::Remove(list, place) => {
-            changed(state, no_field(), |draft| draft.remove_at(list, place))
-        }
+        Action::Remove(list, place) => changed(state, no_field(), |draft| match list {
+            "marks" => draft.remove_mark(place),
+            _ => draft.remove_at(list, place),
+        }),
         Action::KeepRecord => changed(state, no_field(), |draft| draft.keep_as_earlier("")),
         Action::BeginWithOwn(own) => (own != state.begins_with_own).then(|| State {
             begins_with_own: own,

@@ -8,6 +8,7 @@ use super::sheet_disclosure::{Disclosure, disclosures};
 use super::sheet_glossary::word_list;
 use super::wording::sheet_buyer as words;
 use leavewell_model::ledger::Place;
+use leavewell_model::record::StruckMark;
 use leavewell_model::terms::Seen;
 use leavewell_model::terms::capital;
 use leavewell_model::terms::small;
@@ -172,6 +173,14 @@ fn catalogue(paper: &Paper, disclosures: &[Disclosure]) -> String {
     text.join(" ")
 }
 
+/// A mark as read, with the part that carries it.
+pub(super) fn quoted_mark(mark: &StruckMark) -> String {
+    words::quoted(
+        &mark.text,
+        mark.part.map(|part| small(part.label())).as_deref(),
+    )
+}
+
 fn marks(paper: &Paper) -> String {
     let of = |seen: Seen| -> Vec<String> {
         paper
@@ -181,10 +190,13 @@ fn marks(paper: &Paper) -> String {
             .filter(|a| a.seen == seen)
             .filter_map(|a| leavewell_model::ledger::finding(a.id))
             .filter(|f| f.place == Place::Marks && f.id != "M10")
+            .filter(|f| !paper.case.marks.iter().any(|m| m.findings.contains(&f.id)))
             .map(|f| small(f.title))
             .collect()
     };
-    let seen = of(Seen::Yes);
+    // A mark that was typed is quoted, and what was made of it is not said a second time.
+    let mut seen: Vec<String> = paper.case.marks.iter().map(quoted_mark).collect();
+    seen.extend(of(Seen::Yes));
     if !seen.is_empty() {
         words::marked(&and(&seen))
     } else if paper.case.has_seen("M10") {

@@ -10,6 +10,7 @@ use super::Subject;
 use super::as_typed::as_typed;
 use super::block::{Block, Table, Tone};
 use super::sheet::{Paper, head, missing, part_name, plain};
+use super::sheet_buyer::quoted_mark;
 use super::sheet_cautions::cautions_of;
 use super::sheet_client::{course_table, listed, verdicts, who, would_change};
 use super::sheet_glossary::word_list;
@@ -176,6 +177,8 @@ fn description(paper: &Paper) -> Vec<Block> {
     if !described.is_empty() {
         blocks.push(Block::para(described));
     }
+    let marks: Vec<String> = paper.case.marks.iter().map(quoted_mark).collect();
+    blocks.extend(listed(words::MARKS, &marks));
     let rows: Vec<Vec<String>> = paper
         .case
         .findings

@@ -5,10 +5,12 @@
 #![allow(clippy::disallowed_methods)] // logarithms of the test's own
 
 use leavewell_model::counsel::weigh_at_once;
-use leavewell_model::identity::{Evidence, Interval, Posterior, contradictions, interval_with};
+use leavewell_model::identity::{
+    ASKED_FIRST, Evidence, Interval, Posterior, Turn, contradictions, interval_with,
+};
 use leavewell_model::ledger::{FindingFact, Ledger, finding, findings, windows};
 use leavewell_model::record::{Answer, Case};
-use leavewell_model::terms::{CameFrom, PartName, Seen};
+use leavewell_model::terms::{CameFrom, Instrument, PartName, Seen};
 use leavewell_model::terms::{Family, Kind};
 
 use crate::{near, printed};
@@ -463,6 +465,82 @@ fn a_close_platers_mark_asks_for_the_magnet() {
         magnet.is_some_and(|place| place < 3),
         "the magnet comes in place {magnet:?}"
     );
+}
+
+/// The looks proposed after these findings were seen.
+fn proposed(case: &Case) -> Vec<&'static str> {
+    let looks = weigh_at_once(case, Vec::new()).identity.next_looks;
+    looks.iter().map(|look| look.finding.get()).collect()
+}
+
+fn proposed_after(seen: &[&'static str]) -> Vec<&'static str> {
+    proposed(&Case {
+        findings: answers(seen, &[]),
+        ..Case::default()
+    })
+}
+
+/// The first looks need no paper, no book, no piece to compare with and no instrument, whatever those
+/// would tell.
+#[test]
+fn the_first_looks_are_lay_ones() {
+    for seen in [&[][..], &["C08", "C06"], &["S03"], &["M12"], &["S11"]] {
+        let looks = proposed_after(seen);
+        assert!(looks.len() >= 5, "{seen:?}: {looks:?}");
+        for id in &looks[..5] {
+            let turn = Turn::of(finding(id).unwrap(), &[]);
+            assert_eq!(turn, Turn::First, "{seen:?}: {id}");
+        }
+    }
+    assert_eq!(proposed_after(&[])[..5], ASKED_FIRST);
+}
+
+/// A reading of an instrument is proposed first only to somebody who has the instrument.
+#[test]
+fn an_instrument_at_hand_may_come_first() {
+    let with = |instruments: &[Instrument]| {
+        proposed(&Case {
+            findings: answers(&["S03"], &[]),
+            instruments: instruments.to_vec(),
+            ..Case::default()
+        })
+    };
+    let is_reading = |id: &&str| Turn::of(finding(id).unwrap(), &[]) == Turn::Last;
+    assert!(!with(&[]).iter().any(is_reading));
+    assert!(with(&[Instrument::Xrf]).contains(&"P11"));
+    let scales = with(&[Instrument::Scales]);
+    assert!(!scales.contains(&"P11"), "{scales:?}");
+}
+
+/// The two answers are named, and the look that parts them best with what each result speaks for.
+#[test]
+fn a_contradiction_names_the_look_that_would_settle_it() {
+    for pair in [["M03", "C01"], ["C01", "C02"], ["P03", "P08"]] {
+        let case = Case {
+            findings: answers(&pair, &[]),
+            ..Case::default()
+        };
+        let found = contradictions(&case, Ledger::standard());
+        for clash in &found {
+            let look = clash.settled_by.unwrap();
+            assert!(look.is_lay(&[]) && !pair.contains(&look.id), "{}", look.id);
+            for words in [clash.findings[0].title, clash.findings[1].title, look.title] {
+                assert!(clash.text.contains(words), "{}", clash.text);
+            }
+        }
+    }
+    let case = Case {
+        findings: answers(&["M03", "C01"], &[]),
+        ..Case::default()
+    };
+    assert_eq!(contradictions(&case, Ledger::standard()).len(), 1);
+}
+
+/// What was seen rules its opposites out, so nobody is sent to look for them.
+#[test]
+fn opposites_of_what_was_seen_are_not_proposed() {
+    let looks = proposed_after(&["C01"]);
+    assert!(["C02", "C04", "C20"].iter().all(|id| !looks.contains(id)));
 }
 
 /// max over kinds of p1 p2, divided by (max p1)(max p2), from the letters and the base ladder.

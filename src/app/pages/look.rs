@@ -4,23 +4,30 @@ use leavewell_model::identity::{Proposal, proposals};
 use leavewell_model::ledger::{FindingFact, Place, WordsIn, finding, findings};
 use leavewell_model::report::{AfterLook, IdentityReport};
 use leavewell_model::terms::capital;
-use leavewell_model::terms::{Form, PartName, Seen};
+use leavewell_model::terms::{Form, Instrument, PartName, Seen};
 use leavewell_pages::PageName;
 use yew::prelude::*;
 
 use super::{Page, of_report};
 use crate::app::charts::families;
 use crate::app::parts::blocks::loaded_page;
-use crate::app::parts::choice::{LabelledId, choices, list, radios_as};
+use crate::app::parts::choice::{LabelledId, choices, list, radios_as, several};
 use crate::app::parts::element::{El, button, el, group};
-use crate::app::parts::field::{heard, text_field};
-use crate::app::parts::marks::{fold, named, section};
+use crate::app::parts::field::{heard, text_field, trouble};
+use crate::app::parts::marks::{fold, named, press, section};
 use crate::app::parts::screen::screen;
 use crate::app::parts::words::{joined, percent};
 use crate::app::platform::page::looks;
 use crate::app::route::Route;
 use crate::app::state::{Action, Target};
 use crate::app::wording::look as say;
+
+/// The instruments a person is asked about; a magnet and a loupe count as at hand.
+const SAID: [Instrument; 3] = [Instrument::Scales, Instrument::Meter, Instrument::Xrf];
+/// The list of marks in the record.
+const MARKS: &str = "marks";
+/// The id of a mark that is typed before the list has an entry.
+const FIRST_MARK: &str = "1";
 
 /// The screen Look.
 pub fn look_page(page: Page) -> Html {
@@ -29,6 +36,12 @@ pub fn look_page(page: Page) -> Html {
     let none = open.first_looks.is_empty();
     let few = group()
         .p("hint", say::FEW_HINT)
+        .put(several(
+            page,
+            Target::Field("looked.instruments"),
+            say::INSTRUMENTS,
+            SAID.iter().map(|i| (i.id(), i.label())).collect(),
+        ))
         .el(el("div", "findings").each(first, |fact| finding_of(page, fact, "few-")))
         // The first answer brings them.
         .el(el("div", "")
@@ -55,24 +68,34 @@ pub fn look_page(page: Page) -> Html {
     )
 }
 
-/// The typed mark and description, with the findings that their words suggest.
+/// The typed marks and the description, with the findings that their words suggest.
 fn in_words(page: Page) -> Html {
-    let mark = Target::Field("marks[id=1].text");
+    let draft = &page.open.draft;
+    let count = draft.count(MARKS);
+    // The first mark can be typed before it has an entry.
+    let marks = el("div", "marks").each(0..count.max(1), |place| mark(page, place, count));
     let described = Target::Field("looked.described");
-    let said = [
-        (WordsIn::Mark, mark, "1"),
-        (WordsIn::Description, described, "description"),
-    ];
-    let suggested = said.into_iter().flat_map(|(place, target, from)| {
-        let found = proposals(place, &target.text(page.open));
-        found.into_iter().map(move |p| (p, from))
+    let of_marks = (0..count).flat_map(|place| {
+        let typed = Target::Entry(MARKS, place, "text").text(page.open);
+        let found = proposals(WordsIn::Mark, &typed);
+        found.into_iter().map(move |p| (p, Some(place)))
     });
-    let open = suggested
-        .filter(|(p, _)| page.open.draft.answer(p.finding).0.is_empty())
-        .collect::<Vec<_>>();
+    let of_description = proposals(WordsIn::Description, &described.text(page.open))
+        .into_iter()
+        .map(|p| (p, None));
+    let mut open: Vec<(Proposal, Option<usize>)> = Vec::new();
+    for (proposal, from) in of_marks.chain(of_description) {
+        let again = open.iter().any(|(p, _)| p.finding == proposal.finding);
+        if !again && draft.answer(proposal.finding).0.is_empty() {
+            open.push((proposal, from));
+        }
+    }
     let none = open.is_empty();
     group()
-        .put(text_field(page, mark, [say::MARK, say::MARK_HINT, ""]))
+        .el(marks)
+        .el(el("p", "").hidden(count == 0).el(button("")
+            .pressed(press(page.act, Action::Add(MARKS)))
+            .text(say::ADD_MARK)))
         .put(text_field(
             page,
             described,
@@ -81,12 +104,57 @@ fn in_words(page: Page) -> Html {
         .el(el("div", "suggested")
             .hidden(none)
             .p("hint", say::SUGGESTED)
-            .el(el("ul", "").each(&open, |(p, from)| suggestion(page, p, from))))
+            .el(el("ul", "").each(&open, |(p, from)| suggestion(page, p, *from))))
         .html()
 }
 
+/// One mark: what is struck, the part that carries it, and a way to take it off the list.
+fn mark(page: Page, place: usize, count: usize) -> El {
+    let is_entered = place < count;
+    let id = if is_entered {
+        page.open.draft.text(&entry_id(place))
+    } else {
+        FIRST_MARK.to_owned()
+    };
+    let text = if id == FIRST_MARK {
+        Target::Field("marks[id=1].text")
+    } else {
+        Target::Entry(MARKS, place, "text")
+    };
+    let on = Target::Entry(MARKS, place, "part");
+    let remove = {
+        let act = page.act.clone();
+        Callback::from(move |_: MouseEvent| act.emit(Action::Remove(MARKS, place)))
+    };
+    let mut more = el("div", "").hidden(!is_entered);
+    if is_entered {
+        more = more
+            .put(list(
+                &on.id(),
+                say::mark_on(place + 1).into(),
+                say::MARK_ON,
+                &on.text(page.open),
+                parts(page.open.form()),
+                heard(page, on),
+                trouble(&on.id(), on.problem(page.open)),
+            ))
+            .el(button("quiet")
+                .pressed(remove)
+                .words(say::remove_mark(place + 1)));
+    }
+    el("div", "mark")
+        .key(&id)
+        .put(text_field(page, text, [say::MARK, say::MARK_HINT, ""]))
+        .el(more)
+}
+
+/// The path of a mark's id.
+fn entry_id(place: usize) -> String {
+    joined(&[MARKS, "[", &place.to_string(), "].id"])
+}
+
 /// One finding that typed words suggest, to be confirmed or put aside.
-fn suggestion(page: Page, proposal: &Proposal, from: &'static str) -> El {
+fn suggestion(page: Page, proposal: &Proposal, from: Option<usize>) -> El {
     let id = proposal.finding;
     let title = finding(id).map_or("", |f| f.title);
     let answer = |seen: Seen| {

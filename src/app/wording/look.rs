@@ -17,6 +17,18 @@ pub const IN_WORDS: &str = "What is stamped on it, and how you would describe it
 pub const MARK: &str = "The mark, as you read it";
 pub const MARK_HINT: &str =
     "Letters, words and numbers, such as E P N S or STERLING WEIGHTED. We look up no maker.";
+pub const ADD_MARK: &str = "Add another mark";
+/// The hint of the part that carries a mark, and the choice for no particular part.
+pub const MARK_ON: [&str; 2] = ["", "Not said"];
+
+pub fn mark_on(number: usize) -> String {
+    joined(&["Where mark ", &number.to_string(), " is struck"])
+}
+
+pub fn remove_mark(number: usize) -> String {
+    joined(&["Remove mark ", &number.to_string()])
+}
+
 pub const DESCRIPTION: &str = "In a few words";
 pub const DESCRIPTION_HINT: &str =
     "As you or a catalogue would put it: rolled edge, shield let in, some copper showing.";
@@ -39,6 +51,12 @@ pub fn put_aside(title: &str) -> String {
 pub const FEW: &str = "What tells us most";
 pub const FEW_HINT: &str = "Start here. A loupe (a small magnifying glass) and daylight are enough for most. Never scratch, file \
      or heat anything to see more.";
+
+/// The question, and its hint.
+pub const INSTRUMENTS: [&str; 2] = [
+    "Which of these can you use?",
+    "Leave them out if you have none: no answer waits for them. A magnet and a loupe are taken to be at hand.",
+];
 
 // Everything, by place.
 

@@ -61,12 +61,14 @@ pub use sentences::money;
 use self::looked_at::looked_at;
 use crate::bench::{SolderReach, solder_reach};
 use crate::identity::{
-    ByKind, Cluster, Dating, Evidence, Found, Interval, Kind, Posterior, Reading, information_gain,
-    interval_with, open_in_words, parting, readings,
+    ASKED_FIRST, ByKind, Cluster, Dating, Evidence, Found, Interval, Kind, Posterior, Reading,
+    Turn, information_gain, interval_with, open_in_words, parting, readings,
 };
-use crate::ledger::{FigureId, LEDGER_VERSION, Ledger, Offered, caution, finding, signs};
+use crate::ledger::{
+    FigureId, FindingFact, LEDGER_VERSION, Ledger, Offered, Requires, caution, finding, signs,
+};
 use crate::record::ledger_of;
-use crate::record::{Asked, Case, Currency, Goal, PartName, Problem, Route};
+use crate::record::{Asked, Case, Currency, Goal, Instrument, PartName, Problem, Route};
 use crate::report::{
     AfterLook, Band, BandMean, ContrastReport, CounselReport, CourseReport, DisplayOnly,
     FaultReport, IdentityReport, MovedReport, NextLook, OptionReport, PartReport, PartingReport,
@@ -455,6 +457,7 @@ impl Solved {
         };
         let parted = parting(
             &Evidence::of(&self.case, &self.readings),
+            &self.case.instruments,
             &self.interval.base,
             &self.ledger,
         );
@@ -494,7 +497,7 @@ impl Solved {
                 let absent = seen.map(|p| 1.0 - p);
                 let effort = self
                     .ledger
-                    .value(LOOK_EFFORT[usize::from(f.invasive.min(3))]);
+                    .value(LOOK_EFFORT[effort_of(f, &self.case.instruments)]);
                 let worth = self.money_of(worth_of(&[seen, absent], &self.posterior, by_kind));
                 // Differences of rounding are not worth anything.
                 let worth = if worth < 0.5 { 0.0 } else { worth };
@@ -519,9 +522,13 @@ impl Solved {
         // What tells next to nothing and is worth nothing is no advice.
         let least = self.ledger.value("look.least_bits");
         looks.retain(|l| l.worth > 0.0 || l.bits >= least);
-        // A look that anybody can take comes before wetting and instruments.
-        let needs_more = |l: &NextLook| finding(l.finding.get()).is_some_and(|f| f.invasive >= 2);
-        looks.sort_by_key(needs_more);
+        let turn =
+            |l: &NextLook| finding(l.finding.get()).map(|f| Turn::of(f, &self.case.instruments));
+        looks.sort_by_key(turn);
+        if self.case.findings.is_empty() && self.readings.is_empty() {
+            let place = |l: &NextLook| ASKED_FIRST.iter().position(|id| l.finding == *id);
+            looks.sort_by_key(|l| place(l).unwrap_or(ASKED_FIRST.len()));
+        }
         // A close-plater's mark calls for the magnet: the mark alone loses to commoner kinds.
         if self.case.has_seen("M12")
             && let Some(magnet) = looks.iter().position(|l| l.finding == "P01")
@@ -764,6 +771,15 @@ impl Solved {
     }
 }
 
+/// How much a look asks of a person, 0 to 3. With the instrument at hand a reading asks no more than
+/// looking; weighing in water still wets the piece.
+fn effort_of(look: &FindingFact, at_hand: &[Instrument]) -> usize {
+    match look.requires {
+        Requires::Instrument(i) if at_hand.contains(&i) && i != Instrument::Scales => 0,
+        _ => usize::from(look.invasive.min(3)),
+    }
+}
+
 /// The situation before anything is done to the piece.
 fn situation_of<'a>(
     (case, ledger): (&'a Case, &'a Ledger),
@@ -782,7 +798,9 @@ fn situation_of<'a>(
         covered_area: draws.covered_area,
         worn_through: draws.body().map_or(0.0, |b| b.silver.worn_through),
         next_look: next
-            .first()
+            .iter()
+            .find(|g| Turn::of(g.finding, &case.instruments) == Turn::First)
+            .or(next.first())
             .map_or(words::SPECIALISTS_LOOK, |g| g.finding.title),
         looked_at,
         largest_unseen,

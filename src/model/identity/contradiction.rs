@@ -2,7 +2,8 @@
 
 use super::dates::seen_windows;
 use super::measure::Reading;
-use super::posterior::{Edge, Ladder};
+use super::next_look::Turn;
+use super::posterior::{Edge, Ladder, counts};
 use crate::ledger::{FigureId, FindingFact, Ledger, WindowAbout, findings};
 use crate::record::{Answer, Case};
 use crate::terms::ByLadderKind;
@@ -15,6 +16,8 @@ pub struct Contradiction {
     pub findings: [&'static FindingFact; 2],
     /// Seen on different parts, so that a married piece explains it.
     pub different_parts: bool,
+    /// The look at hand that parts the two best; `None` where none of them does.
+    pub settled_by: Option<&'static FindingFact>,
     /// In words.
     pub text: String,
 }
@@ -56,14 +59,59 @@ pub fn contradictions(case: &Case, ledger: &Ledger) -> Vec<Contradiction> {
             } else {
                 words(first.title, second.title, parts, years)
             };
+            let settled_by = settling_look(case, [first, second], &ladder);
+            let look = settled_by.map(|look| look_words(look, [first, second], &ladder));
             found.push(Contradiction {
                 findings: [first, second],
                 different_parts: parts.is_some(),
-                text,
+                settled_by,
+                text: text + look.as_deref().unwrap_or(""),
             });
         }
     }
     found
+}
+
+/// The look that parts two findings best: of all that are open and need nothing but what is at hand, the
+/// one whose chance of being there differs most between the kinds that explain the one and the kinds
+/// that explain the other.
+fn settling_look(
+    case: &Case,
+    pair: [&'static FindingFact; 2],
+    ladder: &Ladder,
+) -> Option<&'static FindingFact> {
+    let answered = |f: &FindingFact| case.answer(f.id).is_some_and(|seen| seen != Seen::Unsure);
+    let ruled_out = |f: &FindingFact| {
+        let seen = case.findings.iter().filter(|a| a.seen == Seen::Yes);
+        let mut seen = seen.map(|a| a.id);
+        seen.any(|id| exclude_each_other(id, f.id))
+    };
+    let open = findings().iter().filter(|f| {
+        Turn::of(f, &case.instruments) == Turn::First
+            && !answered(f)
+            && !ruled_out(f)
+            && pair.iter().all(|one| one.twin != f.twin)
+    });
+    let mut best: Option<(f64, &'static FindingFact)> = None;
+    for look in open {
+        let [first, second] = chances(look, pair, ladder);
+        let apart = (first - second).abs();
+        if apart > best.map_or(1e-9, |(most, _)| most) {
+            best = Some((apart, look));
+        }
+    }
+    best.map(|(_, look)| look)
+}
+
+/// The chance that a look shows what it looks for if the one finding was read rightly, and if the other
+/// was.
+fn chances(look: &FindingFact, pair: [&FindingFact; 2], ladder: &Ladder) -> [f64; 2] {
+    let there = of(look, ladder);
+    pair.map(|finding| {
+        let weights = of(finding, ladder);
+        let joint: f64 = weights.iter().zip(&there).map(|(w, p)| w * p).sum();
+        joint / weights.iter().sum::<f64>()
+    })
 }
 
 /// Two parts that carry the two findings, when no part carries both and every place is told; the
@@ -175,6 +223,28 @@ fn apart(a: &Answer, b: &Answer) -> Option<String> {
         };
         format!("one ends about {early}, the other begins about {late}")
     })
+}
+
+/// What the settling look would say of the two findings.
+fn look_words(look: &FindingFact, pair: [&FindingFact; 2], ladder: &Ladder) -> String {
+    let [first, second] = chances(look, pair, ladder);
+    let (there, not_there) = if first > second {
+        (pair[0], pair[1])
+    } else {
+        (pair[1], pair[0])
+    };
+    let absent = if counts(look, Seen::No) {
+        format!(
+            "; if you look and it is not there, for “{}”",
+            not_there.title
+        )
+    } else {
+        String::new()
+    };
+    format!(
+        " The look that parts them best: “{}”. If it is there, it speaks for “{}”{absent}.",
+        look.title, there.title
+    )
 }
 
 fn excluded_words(a: &str, b: &str) -> String {

@@ -19,7 +19,7 @@ pub use dates::{DateSpan, Dating};
 pub(crate) use found::Found;
 pub use found::identify;
 pub use measure::{Reading, readings};
-pub use next_look::{InformationGain, information_gain};
+pub use next_look::{ASKED_FIRST, InformationGain, Turn, information_gain};
 pub use parting::{Parting, PartingLook, open_in_words, parting};
 pub use posterior::{
     Evidence, FUSED_BODY, Interval, Ladder, Posterior, Push, interval_with, pushes,

@@ -1,11 +1,12 @@
-//! What to look at next: how much each look not yet taken is expected to tell.
+//! What to look at next: how much each look not yet taken is expected to tell, and in which order looks
+//! are asked for.
 
+use super::contradiction::exclude_each_other;
 use super::posterior::{
     Edge, Evidence, Ladder, Posterior, Rows, counted, is_replaced, log_prior, posterior, terms,
 };
-use crate::ledger::{FigureId, FindingFact, Ledger, findings};
-use crate::terms::Seen;
-use crate::terms::{Cluster, Kind};
+use crate::ledger::{FigureId, FindingFact, Ledger, Requires, findings};
+use crate::terms::{Cluster, Instrument, Kind, Seen};
 
 /// What a look would be expected to tell.
 #[derive(Clone, Debug)]
@@ -22,7 +23,51 @@ pub struct InformationGain {
     pub bits: f64,
 }
 
-/// Every look not answered yet, by an answer or a reading, the most telling first.
+/// When a look is asked for. Earlier turns come first, however much a later one would tell.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Turn {
+    /// Anybody can take it with what is at hand.
+    First,
+    /// It takes a paper, a book, a piece to compare with or somebody's word, or it is an answer for
+    /// those who cannot say which of several looks it was.
+    Later,
+    /// It takes an instrument that is not at hand.
+    Last,
+}
+
+/// The looks asked for before anything has been answered: letters underneath, the colour of the metal
+/// that shows, a magnet, a seam, an edge. Each is at another place, and anybody can take it.
+pub const ASKED_FIRST: [&str; 5] = ["M01", "S03", "P01", "C01", "C06"];
+
+/// Answers for somebody who cannot say which of several looks it was, or who repeats what was told:
+/// nobody is sent to look for them.
+const NOT_LOOKS: [&str; 7] = ["C13", "C20", "M06", "S07", "S11", "S18", "S19"];
+
+impl Turn {
+    /// The turn of a look for a person who has these instruments at hand.
+    #[must_use]
+    pub fn of(look: &FindingFact, at_hand: &[Instrument]) -> Self {
+        if NOT_LOOKS.contains(&look.id) || look.requires == Requires::Reference {
+            Self::Later
+        } else if look.is_lay(at_hand) {
+            Self::First
+        } else {
+            Self::Last
+        }
+    }
+}
+
+/// Whether a look is still open: neither answered nor replaced by a reading, and not ruled out by what
+/// was seen.
+pub(super) fn is_open(look: &FindingFact, evidence: &Evidence) -> bool {
+    !is_replaced(look.id, evidence.readings)
+        && !evidence
+            .answers
+            .iter()
+            .any(|a| a.id == look.id || (a.seen == Seen::Yes && exclude_each_other(a.id, look.id)))
+}
+
+/// Every look that is still open, the most telling first.
 ///
 /// The chance of seeing a finding is the mixture of its likelihoods over the posterior, and the
 /// expected gain is the expected fall of the entropy over kinds. Where an absence says nothing (marks,
@@ -52,9 +97,7 @@ pub fn information_gain(
     };
     let mut gains: Vec<InformationGain> = findings()
         .iter()
-        .filter(|f| {
-            !evidence.answers.iter().any(|a| a.id == f.id) && !is_replaced(f.id, evidence.readings)
-        })
+        .filter(|f| is_open(f, evidence))
         .map(|f| {
             let is_mark = usize::from(f.cluster == Cluster::Mark);
             let p_seen: f64 = Kind::ALL
@@ -78,4 +121,25 @@ pub fn information_gain(
             .then(a.finding.id.cmp(b.finding.id))
     });
     gains
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::ledger::finding;
+
+    #[test]
+    fn comparison_pieces_papers_and_books_come_after_lay_looks() {
+        let turn = |id: &str, at_hand: &[Instrument]| Turn::of(finding(id).unwrap(), at_hand);
+        for id in ["S01", "S02", "S16", "S18", "S19", "M25", "F02", "D01"] {
+            assert_eq!(turn(id, Instrument::ALL), Turn::Later, "{id}");
+        }
+        for id in ["P02", "P06", "P11"] {
+            assert_eq!(turn(id, &[]), Turn::Last, "{id}");
+            assert_eq!(turn(id, Instrument::ALL), Turn::First, "{id}");
+        }
+        for id in ASKED_FIRST {
+            assert_eq!(turn(id, &[]), Turn::First, "{id}");
+        }
+    }
 }

@@ -1,16 +1,16 @@
 //! The two looks that part what is still possible, and whether looking alone can settle it.
 //!
-//! Only looks that anybody can take count: no instrument, no wetting, nothing taken apart. Each pair is
-//! judged by how sure the family is expected to be after both answers.
+//! Only looks that can be taken with what is at hand count: no instrument that the person has not named,
+//! nothing to look up and nothing to compare with. Each pair is judged by how sure the family is expected to be after both answers.
 
 use super::contradiction::exclude_each_other;
+use super::next_look::{Turn, is_open};
 use super::posterior::{
-    Edge, Evidence, Ladder, Posterior, Rows, Term, counted, counts, is_replaced, log_prior,
-    posterior, terms,
+    Edge, Evidence, Ladder, Posterior, Rows, Term, counted, counts, log_prior, posterior, terms,
 };
 use crate::ledger::{FigureId, FindingFact, Ledger, findings};
 use crate::terms::Seen;
-use crate::terms::{Cluster, Family, Kind};
+use crate::terms::{Cluster, Family, Instrument, Kind};
 
 /// One of the two looks, with what either answer would make of the piece.
 #[derive(Clone, Debug)]
@@ -32,10 +32,6 @@ pub struct Parting {
     /// there is one.
     pub open: Option<Option<&'static FindingFact>>,
 }
-
-/// Answers that tell which of several looks was not noticed, or what somebody said: no looks of their
-/// own.
-const NOT_LOOKS: [&str; 7] = ["C13", "C20", "M06", "S07", "S11", "S18", "S19"];
 
 /// So many single looks are tried in pairs.
 const TRIED: usize = 8;
@@ -104,7 +100,12 @@ impl Judge<'_> {
 
 /// The two looks that part best what is still possible.
 #[must_use]
-pub fn parting(evidence: &Evidence, now: &Posterior, ledger: &Ledger) -> Parting {
+pub fn parting(
+    evidence: &Evidence,
+    at_hand: &[Instrument],
+    now: &Posterior,
+    ledger: &Ledger,
+) -> Parting {
     let ladder = Ladder::of(ledger, Edge::Base);
     let rows = Rows::new(ledger, &ladder);
     let judge = Judge {
@@ -115,15 +116,8 @@ pub fn parting(evidence: &Evidence, now: &Posterior, ledger: &Ledger) -> Parting
         out: ["identity.out.finding", "identity.out.mark"].map(|id| ledger.value(id)),
         now,
     };
-    let open_to_look = |f: &&FindingFact| {
-        f.cluster != Cluster::Date
-            && !NOT_LOOKS.contains(&f.id)
-            && !is_replaced(f.id, evidence.readings)
-            && !evidence
-                .answers
-                .iter()
-                .any(|a| a.id == f.id || (a.seen == Seen::Yes && exclude_each_other(a.id, f.id)))
-    };
+    let open_to_look =
+        |f: &&FindingFact| Turn::of(f, at_hand) != Turn::Later && is_open(f, evidence);
     let mut single: Vec<(f64, &'static FindingFact)> = findings()
         .iter()
         .filter(open_to_look)
@@ -133,7 +127,7 @@ pub fn parting(evidence: &Evidence, now: &Posterior, ledger: &Ledger) -> Parting
     let lay: Vec<&'static FindingFact> = single
         .iter()
         .map(|(_, f)| *f)
-        .filter(|f| f.invasive <= 1)
+        .filter(|f| Turn::of(f, at_hand) == Turn::First)
         .take(TRIED)
         .collect();
     let mut best: (f64, Vec<&'static FindingFact>) = (now.top_family().1, Vec::new());
@@ -152,7 +146,9 @@ pub fn parting(evidence: &Evidence, now: &Posterior, ledger: &Ledger) -> Parting
     let open = (best.0 < ledger.value(FigureId::LOOK_SETTLES)).then(|| {
         single
             .iter()
-            .find(|(sure, f)| f.invasive >= 2 && *sure > now.top_family().1 + 0.01)
+            .find(|(sure, f)| {
+                Turn::of(f, at_hand) == Turn::Last && *sure > now.top_family().1 + 0.01
+            })
             .map(|(_, f)| *f)
     });
     let looks = best
@@ -213,7 +209,7 @@ mod tests {
         };
         let ledger = Ledger::standard();
         let now = interval_with(&evidence, ledger).base;
-        (parting(&evidence, &now, ledger), now)
+        (parting(&evidence, &[], &now, ledger), now)
     }
 
     #[test]

@@ -4,7 +4,7 @@ use std::sync::OnceLock;
 
 use super::figure::Tag;
 use super::{embedded, table::rows};
-use crate::terms::{Cluster, Kind, Letter};
+use crate::terms::{Cluster, Instrument, Kind, Letter};
 
 /// Where on the piece a finding is looked for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -61,6 +61,27 @@ impl Place {
     }
 }
 
+/// What has to be at hand for a look, beyond eyes, hands and light.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Requires {
+    /// Nothing.
+    None,
+    /// A paper, a book, a piece to compare with, or the word of somebody who knows.
+    Reference,
+    /// An instrument.
+    Instrument(Instrument),
+}
+
+impl Requires {
+    fn parse(text: &str) -> Option<Self> {
+        match text {
+            "none" => Some(Self::None),
+            "reference" => Some(Self::Reference),
+            _ => Instrument::parse(text).map(Self::Instrument),
+        }
+    }
+}
+
 /// One observation of the ladder.
 #[derive(Clone, Debug, PartialEq)]
 pub struct FindingFact {
@@ -81,6 +102,8 @@ pub struct FindingFact {
     pub how: &'static str,
     /// What one needs.
     pub needs: &'static str,
+    /// What has to be at hand beyond eyes, hands and light.
+    pub requires: Requires,
     /// 0 look, 1 touch or breath, 2 wetting or taking apart, 3 an instrument.
     pub invasive: u8,
     /// Easily missed, so that "absent" says little.
@@ -101,6 +124,17 @@ impl FindingFact {
             .iter()
             .position(|k| *k == kind)
             .map(|i| self.letters[i])
+    }
+
+    /// Whether somebody with these instruments can take the look at home: with nothing to look up and
+    /// nothing to compare with. A magnet and a loupe count as at hand in every house.
+    #[must_use]
+    pub fn is_lay(&self, at_hand: &[Instrument]) -> bool {
+        match self.requires {
+            Requires::None | Requires::Instrument(Instrument::Magnet | Instrument::Loupe) => true,
+            Requires::Reference => false,
+            Requires::Instrument(instrument) => at_hand.contains(&instrument),
+        }
     }
 
     /// True when it says the same of every kind, and so is not evidence at all.
@@ -201,7 +235,8 @@ fn read_findings(texts: &'static str, ladder: &'static str) -> Result<Vec<Findin
         letters.push((r[0], cluster, twin, row));
     }
     let head = [
-        "id", "place", "title", "look_for", "how", "needs", "invasive", "hidden", "tag", "source",
+        "id", "place", "title", "look_for", "how", "needs", "requires", "invasive", "hidden",
+        "tag", "source",
     ];
     let mut findings = Vec::new();
     for r in rows("findings.psv", texts, &head)? {
@@ -220,10 +255,11 @@ fn read_findings(texts: &'static str, ladder: &'static str) -> Result<Vec<Findin
             look_for: r[3],
             how: r[4],
             needs: r[5],
-            invasive: r[6].parse().map_err(|_| fault("invasive is 0 to 3"))?,
-            hidden: r[7] == "yes",
-            tag: Tag::parse(r[8]).ok_or_else(|| fault("unknown tag"))?,
-            source: r[9],
+            requires: Requires::parse(r[6]).ok_or_else(|| fault("unknown requirement"))?,
+            invasive: r[7].parse().map_err(|_| fault("invasive is 0 to 3"))?,
+            hidden: r[8] == "yes",
+            tag: Tag::parse(r[9]).ok_or_else(|| fault("unknown tag"))?,
+            source: r[10],
             letters,
         });
     }

@@ -24,7 +24,9 @@ pub use catalogue_text::{CatalogueText, Risk, catalogue_text, catalogue_texts};
 pub use duty::{Duty, Status, duties, signposts};
 pub use figure::{Figure, Shape, Tag};
 pub use figure_id::FigureId;
-pub use finding::{FindingFact, LowerEnd, Place, Window, WindowAbout, finding, findings, windows};
+pub use finding::{
+    FindingFact, LowerEnd, Place, Requires, Window, WindowAbout, finding, findings, windows,
+};
 pub use meaning_of_words::{FoundWord, Meaning, WORDS, next_word, words_in};
 pub use proposal::{SuggestedBy, WordsIn, suggestions};
 pub use rule::{GuardText, SoftText, guard_text, guard_texts, soft_rule, soft_rules};

@@ -266,6 +266,18 @@ impl Draft {
         }
     }
 
+    /// Removes the mark at this place. What was confirmed from it stays answered and no longer names it.
+    pub fn remove_mark(&mut self, place: usize) {
+        let id = self.text(&format!("marks[{place}].id"));
+        self.remove_at("marks", place);
+        for at in 0..self.count("findings") {
+            let from = format!("findings[{at}].from");
+            if !id.is_empty() && self.text(&from) == id {
+                self.set(&from, "");
+            }
+        }
+    }
+
     /// Writes a field such as `market.likely`; empty text removes it. A field of a list's entry has
     /// its place in the path, `comparables[0].price`; a place past the end makes a new last entry, and
     /// entries at the end with nothing left in them go, so that those before keep their places.
@@ -662,6 +674,19 @@ mod tests {
 
     fn file(body: &str) -> String {
         format!("{{\"format\":\"leavewell-case\",\"version\":1{body}}}")
+    }
+
+    #[test]
+    fn a_mark_taken_away_leaves_what_was_confirmed_from_it() {
+        let mut draft = Draft::default();
+        draft.set("marks[id=1].text", "EPNS");
+        draft.add_entry("marks");
+        draft.set_answer("M01", "seen", "base");
+        draft.set("findings[id=M01].from", "1");
+        draft.remove_mark(0);
+        assert_eq!(draft.count("marks"), 1);
+        assert_eq!(draft.answer("M01"), ("seen".to_owned(), "base".to_owned()));
+        assert_eq!(draft.text("findings[id=M01].from"), "");
     }
 
     #[test]

@@ -21,9 +21,9 @@ use serde::{Deserialize, Serialize};
 
 pub use crate::terms::{
     BleedWord, CameFrom, Corrosion, Covers, Currency, Date, Dents, Doer, Engraving, Fill,
-    FillState, Form, Gilding, Goal, Interior, Joint, JointClass, Lacquer, Lead, Liner, Loss,
-    Material, MaterialUsed, Method, Mount, PartName, Repair, Replaced, Route, Seen, SoldAs, Split,
-    Tarnish, TestKind, Tester, Word,
+    FillState, Form, Gilding, Goal, Instrument, Interior, Joint, JointClass, Lacquer, Lead, Liner,
+    Loss, Material, MaterialUsed, Method, Mount, PartName, Repair, Replaced, Route, Seen, SoldAs,
+    Split, Tarnish, TestKind, Tester, Word,
 };
 pub use circumstances::{Circumstances, QUESTIONS};
 pub use draft::typed_text;
@@ -57,6 +57,10 @@ pub struct Case {
     pub piece: Piece,
     /// What was looked for, and the answer.
     pub findings: Vec<Answer>,
+    /// What is struck on the piece, as read, in the order entered.
+    pub marks: Vec<StruckMark>,
+    /// The instruments that the person has at hand.
+    pub instruments: Vec<Instrument>,
     /// Readings with a number.
     pub measures: Measures,
     /// Condition by part; a part not listed was not looked at.
@@ -126,6 +130,17 @@ pub struct Answer {
     pub seen: Seen,
     /// The part it was seen on; the whole piece when not said.
     pub part: Option<PartName>,
+}
+
+/// What is struck at one place, as somebody read it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct StruckMark {
+    /// The letters, words and numbers as typed, without the space round them; never empty.
+    pub text: String,
+    /// The part that carries it; `None` when not said.
+    pub part: Option<PartName>,
+    /// Ids of the findings that the person confirmed from it.
+    pub findings: Vec<&'static str>,
 }
 
 /// How much base metal shows on a part.

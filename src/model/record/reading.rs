@@ -15,8 +15,9 @@ use super::Weighing;
 use super::number::{NumberFault, NumberKind, typed_number};
 use super::schema::{BARE_SHARE, NumberRange, number_range};
 use super::{
-    Aim, Answer, Bleed, BleedWord, Case, Circumstances, Consents, Date, Density, Iacs, Market,
-    Measures, Method, Override, Part, PartName, Piece, Problem, Reading, Seen, Spot, Word, Xrf,
+    Aim, Answer, Bleed, BleedWord, Case, Circumstances, Consents, Date, Density, Iacs, Instrument,
+    Market, Measures, Method, Override, Part, PartName, Piece, Problem, Reading, Seen, Spot,
+    StruckMark, Word, Xrf,
 };
 use crate::ledger::{FigureId, Ledger, OverrideFault, finding, findings, nearest};
 use crate::maths::{CountFault, point_count};
@@ -38,7 +39,7 @@ pub(super) fn read(root: &Map<String, Value>) -> (Case, Vec<Problem>) {
         problems: Vec::new(),
     };
     let piece = reader.piece(root);
-    let findings = reader.findings(root);
+    let (findings, from) = reader.findings(root);
     let measures = reader.measures(root, &findings);
     let mut parts = reader.parts(root);
     let circumstances = reader.circumstances(root);
@@ -48,6 +49,8 @@ pub(super) fn read(root: &Map<String, Value>) -> (Case, Vec<Problem>) {
     let case = Case {
         piece,
         findings,
+        marks: reader.marks(root, &from),
+        instruments: reader.instruments(root),
         measures,
         aim: reader.aim(root),
         market: reader.market(root),
@@ -306,8 +309,13 @@ impl Reader {
         piece
     }
 
-    fn findings(&mut self, root: &Map<String, Value>) -> Vec<Answer> {
+    /// The answers, and of each finding confirmed from typed words where those stand: the id of a mark.
+    fn findings(
+        &mut self,
+        root: &Map<String, Value>,
+    ) -> (Vec<Answer>, Vec<(String, &'static str)>) {
         let mut answers: Vec<Answer> = Vec::new();
+        let mut confirmed: Vec<(String, &'static str)> = Vec::new();
         for s in self.list(root, "findings", super::MAX_FINDINGS) {
             let Some(id) = self.text(&s, "id") else {
                 self.problem(
@@ -336,6 +344,11 @@ impl Reader {
                 }
                 continue;
             };
+            if let Some(from) = self.text(&s, "from")
+                && seen == Seen::Yes
+            {
+                confirmed.push((from, fact.id));
+            }
             let answer = Answer {
                 id: fact.id,
                 seen,
@@ -357,7 +370,37 @@ impl Reader {
                 }
             }
         }
-        answers
+        (answers, confirmed)
+    }
+
+    /// What is struck on the piece. A mark without words counts for nothing.
+    fn marks(
+        &mut self,
+        root: &Map<String, Value>,
+        confirmed: &[(String, &'static str)],
+    ) -> Vec<StruckMark> {
+        let mut marks = Vec::new();
+        for s in self.list(root, "marks", MOST_ENTRIES) {
+            let id = self.text(&s, "id").unwrap_or_default();
+            let part = self.word(&s, "part");
+            let text = self.text(&s, "text").unwrap_or_default();
+            if text.trim().is_empty() {
+                continue;
+            }
+            let from_it = confirmed.iter().filter(|(from, _)| *from == id);
+            marks.push(StruckMark {
+                text: text.trim().to_owned(),
+                part,
+                findings: from_it.map(|(_, finding)| *finding).collect(),
+            });
+        }
+        marks
+    }
+
+    fn instruments(&mut self, root: &Map<String, Value>) -> Vec<Instrument> {
+        let s = self.section(root, "looked");
+        let known: Vec<_> = Instrument::ALL.iter().map(|i| (i.id(), *i)).collect();
+        self.ids(&s, "instruments", &known)
     }
 
     /// Readings with a number. Each is used whole or not at all, and then the reason is given.

@@ -76,6 +76,17 @@ vocabulary! {
 }
 
 vocabulary! {
+    /// An instrument for looking at a piece.
+    Instrument {
+        Magnet = "magnet", "A magnet";
+        Loupe = "loupe", "A loupe (small magnifying glass)";
+        Scales = "scales", "Scales that weigh in water";
+        Meter = "meter", "An eddy-current meter";
+        Xrf = "xrf", "An X-ray analyser (XRF)";
+    }
+}
+
+vocabulary! {
     /// A named part of a piece.
     PartName {
         Body = "body", "Body";

@@ -79,6 +79,14 @@ pub(crate) fn not_looked_at(parts: &str) -> String {
 
 // Marks
 
+/// A mark as read, and the part that carries it.
+pub(crate) fn quoted(mark: &str, part: Option<&str>) -> String {
+    match part {
+        Some(part) => format!("“{mark}” ({part})"),
+        None => format!("“{mark}”"),
+    }
+}
+
 pub(crate) fn marked(marks: &str) -> String {
     format!("Marked: {marks}.")
 }

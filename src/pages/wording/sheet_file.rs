@@ -80,6 +80,7 @@ pub(crate) const THE_PIECE: &str = "the piece";
 pub(crate) const NO_FINDING: &str = "No finding is recorded.";
 pub(crate) const FINDINGS: &str = "Findings";
 pub(crate) const FINDING_COLUMNS: [&str; 4] = ["Looked for", "Answer", "On", "Id"];
+pub(crate) const MARKS: &str = "Marks as read:";
 pub(crate) const CLASHES: &str = "What does not agree:";
 
 // Parts

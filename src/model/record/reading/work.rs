@@ -28,7 +28,7 @@ const RELEASED: [(&str, &str); 7] = [
 ];
 impl Reader {
     /// Ids with spaces or commas between. An id that is none is named; the others count.
-    fn ids<T: Copy + PartialEq>(
+    pub(super) fn ids<T: Copy + PartialEq>(
         &mut self,
         s: &Section,
         field: &str,
@@ -380,6 +380,7 @@ fn with_own(own: &[Override]) -> Ledger {
 #[cfg(test)]
 mod tests {
     use crate::record::{Asked, Case, Draft, Problem};
+    use crate::terms::Instrument;
     use crate::terms::Treatment;
     use crate::terms::{Covers, PartName, TestKind, Tester};
 
@@ -403,6 +404,36 @@ mod tests {
         let one = Asked::Treatments(vec![Treatment::Dents]);
         assert_eq!(asked("T08 T99, T08"), (Some(one), 1));
         assert_eq!(asked("nothing"), (None, 1));
+    }
+
+    #[test]
+    fn marks_are_read_with_their_part_and_what_was_confirmed_from_them() {
+        let (case, problems) = read(
+            r#","marks":[{"id":"1","text":" E P N S ","part":"base"},{"id":"e2"},{"id":"e3","text":"A1"}],
+               "findings":[{"id":"M01","answer":"seen","part":"base","from":"1"},
+                           {"id":"M20","answer":"unsure","from":"e3"}]"#,
+        );
+        assert!(problems.is_empty(), "{problems:?}");
+        let [first, last] = &case.marks[..] else {
+            panic!("{:?}", case.marks)
+        };
+        assert_eq!(
+            (&*first.text, first.part),
+            ("E P N S", Some(PartName::Base))
+        );
+        assert_eq!(first.findings, ["M01"]);
+        assert_eq!((&*last.text, last.part), ("A1", None));
+        assert!(last.findings.is_empty());
+        let (case, problems) = read(r#","marks":[{"text":"X","part":"nowhere"}, 5]"#);
+        assert_eq!((case.marks.len(), problems.len()), (1, 2));
+    }
+
+    #[test]
+    fn instruments_at_hand_are_ids_with_spaces() {
+        let (case, problems) = read(r#","looked":{"instruments":"xrf scales, telescope"}"#);
+        assert_eq!(case.instruments, [Instrument::Xrf, Instrument::Scales]);
+        assert_eq!(problems.len(), 1);
+        assert_eq!(problems[0].field, "looked.instruments");
     }
 
     #[test]

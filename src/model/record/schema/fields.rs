@@ -308,10 +308,19 @@ pub static FIELDS: &[Field] = &[
     ),
     field("piece.came_from", "How it came to you", FieldKind::Word, 2),
     field("looked.on", "Day it was looked at", FieldKind::Day, 1),
+    field(
+        "looked.instruments",
+        "Instruments at hand",
+        FieldKind::Several,
+        2,
+    ),
     field("findings[].id", "Finding", FieldKind::Word, 1),
     field("findings[].answer", "Answer", FieldKind::Word, 1),
     field("findings[].part", "Part", FieldKind::Word, 1),
     field("findings[].from", "From the mark", FieldKind::Text, 2),
+    field("marks[].id", "Id", FieldKind::Text, 2),
+    field("marks[].part", "Part", FieldKind::Word, 2),
+    field("marks[].text", "Mark as read", FieldKind::Text, 2),
     field(
         "measures.density.in_air_g",
         "Weight in air",
@@ -1120,6 +1129,7 @@ pub static FIELDS: &[Field] = &[
 /// Sections and lists of a record that are named as a whole, with their labels.
 pub static SECTIONS: &[(&str, &str)] = &[
     ("findings", "Looks"),
+    ("marks", "Marks"),
     ("parts", "Parts"),
     ("comparables", "Prices of like pieces"),
     ("quotes", "Prices asked"),
