@@ -20,10 +20,21 @@ pub(crate) fn test() -> Fallible<()> {
         .args(["--test", "--test-reporter=spec", "--test-concurrency=2"])
         .env("CHROMIUM", chromium);
     // The tests compare the browser's answers with this program's.
-    if let Ok(program) = env::current_exe() {
+    if let Some(program) = this_program() {
         node.env("LEAVEWELL_DEV", program);
     }
     run(&mut node)
+}
+
+/// The path of this program. A build of the whole workspace may have put a new file in its place since it
+/// started, and Linux then adds a word to the path.
+fn this_program() -> Option<PathBuf> {
+    let path = env::current_exe().ok()?;
+    let text = path.to_string_lossy();
+    let path = text
+        .strip_suffix(" (deleted)")
+        .map_or_else(|| path.clone(), PathBuf::from);
+    path.is_file().then_some(path)
 }
 
 /// Runs a script from the browser tests' folder in Node.js with extra environment variables.
