@@ -2,7 +2,7 @@
 
 import assert from "node:assert/strict";
 import { readFile, readdir } from "node:fs/promises";
-import { browserTest } from "./harness.mjs";
+import { browserTest, eventually } from "./harness.mjs";
 
 const CASES = new URL("../cases/", import.meta.url);
 
@@ -28,7 +28,7 @@ browserTest("every worked example opens, and its counsel is the model's", async 
     }, [...sentences]);
     for (const other of ["piece", "look", "condition", "money"]) {
       await go(`#/${other}`);
-      assert.ok(await page.getByRole("heading", { level: 1 }).isVisible());
+      await eventually(async () => assert.ok(await page.getByRole("heading", { level: 1 }).isVisible()));
     }
   }
 });

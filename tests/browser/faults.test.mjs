@@ -1,7 +1,7 @@
 // Faults, quotes and proposals: what is recorded of a part and a price is weighed, and shown back as typed.
 
 import assert from "node:assert/strict";
-import { browserTest } from "./harness.mjs";
+import { browserTest, eventually } from "./harness.mjs";
 
 async function start(page, go, name, form) {
   await go("#/");
@@ -48,7 +48,7 @@ browserTest("one price for several treatments is kept and can be removed", async
   await page.waitForTimeout(500);
   await page.reload();
   const kept = page.getByRole("group", { name: "Dents taken out and Pin, screw or glued fix" });
-  assert.equal(await kept.getByLabel("Price asked").inputValue(), "120");
+  await eventually(async () => assert.equal(await kept.getByLabel("Price asked").inputValue(), "120"));
   await kept.getByRole("button", { name: "Remove this price" }).click();
   await kept.waitFor({ state: "detached" });
 });
@@ -70,8 +70,8 @@ browserTest("a proposal with a barred step says which and why, weighs the rest a
   await checkAccess("counsel with a proposal");
   await page.waitForTimeout(500);
   await page.reload();
-  assert.equal(await proposal.getByRole("group", { name: "Step 1" }).getByLabel("Price").inputValue(), "75");
+  await eventually(async () => assert.equal(await proposal.getByRole("group", { name: "Step 1" }).getByLabel("Price").inputValue(), "75"));
   await proposal.getByRole("group", { name: "Step 2" }).getByRole("button", { name: "Remove this step" }).click();
   await proposal.getByRole("group", { name: "Step 2" }).waitFor({ state: "detached" });
-  assert.equal(await proposal.locator(".proposal-problems").isVisible(), false);
+  await eventually(async () => assert.equal(await proposal.locator(".proposal-problems").isVisible(), false));
 });

@@ -158,6 +158,22 @@ export async function started(page) {
   }
 }
 
+/**
+ * Runs `check` until it passes. A screen that follows an input is drawn a little later than the input itself, so a check
+ * that reads the screen once may read the one before. After five seconds the last failure counts.
+ */
+export async function eventually(check) {
+  const last = Date.now() + 5_000;
+  for (;;) {
+    try {
+      return await check();
+    } catch (failure) {
+      if (Date.now() > last) throw failure;
+      await new Promise((resolve) => setTimeout(resolve, 50));
+    }
+  }
+}
+
 /** Waits for the pages that belong to the last input. */
 export async function settled(page) {
   // A change waits a little before it is rendered. Until then nothing on the page shows that it is pending.

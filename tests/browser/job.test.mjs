@@ -2,7 +2,7 @@
 // reload.
 
 import assert from "node:assert/strict";
-import { browserTest } from "./harness.mjs";
+import { browserTest, eventually } from "./harness.mjs";
 import { check, choose, tabTo, typeInto } from "./keyboard.mjs";
 
 /** Follows a link of the navigation, or the next step, by keyboard. */
@@ -20,7 +20,7 @@ browserTest("an owner gets from an empty shelf to the counsel by keyboard", asyn
 
   // Piece
   await page.waitForURL(/#\/piece/);
-  assert.equal(await page.getByLabel("What do you call it?").inputValue(), "Tray from the attic");
+  await eventually(async () => assert.equal(await page.getByLabel("What do you call it?").inputValue(), "Tray from the attic"));
   await typeInto(page, page.getByLabel("Not after"), "1840");
   await check(page, page.getByRole("radio", { name: "Sell it", exact: true }).locator("xpath=ancestor::fieldset"), "Sell it");
 
@@ -75,17 +75,17 @@ browserTest("an owner gets from an empty shelf to the counsel by keyboard", asyn
   await page.reload();
   await sheet.getByText("Tray from the attic").first().waitFor();
   await go("#/piece");
-  assert.equal(await page.getByLabel("What do you call it?").inputValue(), "Tray from the attic");
-  assert.equal(await page.getByLabel("Not after").inputValue(), "1840");
-  assert.ok(await page.getByRole("radio", { name: "Sell it", exact: true }).isChecked());
+  await eventually(async () => assert.equal(await page.getByLabel("What do you call it?").inputValue(), "Tray from the attic"));
+  await eventually(async () => assert.equal(await page.getByLabel("Not after").inputValue(), "1840"));
+  await eventually(async () => assert.ok(await page.getByRole("radio", { name: "Sell it", exact: true }).isChecked()));
   await go("#/look");
   await wear.locator("summary").first().click();
-  assert.ok(await copper.getByRole("radio", { name: "Seen", exact: true }).isChecked());
+  await eventually(async () => assert.ok(await copper.getByRole("radio", { name: "Seen", exact: true }).isChecked()));
   await go("#/condition");
-  assert.ok(await page.getByRole("radio", { name: "Much: about 20 in 100" }).isChecked());
+  await eventually(async () => assert.ok(await page.getByRole("radio", { name: "Much: about 20 in 100" }).isChecked()));
   await go("#/money");
-  assert.equal(await page.getByLabel("Likely").inputValue(), "400");
-  assert.equal(await page.getByRole("group", { name: "Full replating" }).getByLabel("Price asked").inputValue(), "450");
+  await eventually(async () => assert.equal(await page.getByLabel("Likely").inputValue(), "400"));
+  await eventually(async () => assert.equal(await page.getByRole("group", { name: "Full replating" }).getByLabel("Price asked").inputValue(), "450"));
   await go("#/counsel");
   await page.getByText(/^Leave it as it is\. Replating \(450 in your currency, as quoted\) is ruled out by what you recorded/).waitFor();
   await go("#/");
@@ -101,7 +101,7 @@ browserTest("every screen puts the focus on its heading and names itself", async
     await go(`#/${screen}`);
     // The heading of the previous screen has the focus until the new one is rendered.
     await page.waitForFunction((before) => document.title !== before, before);
-    assert.equal(await page.getByRole("heading", { level: 1 }).count(), 1);
+    await eventually(async () => assert.equal(await page.getByRole("heading", { level: 1 }).count(), 1));
     await page.waitForFunction(() => document.activeElement?.tagName === "H1");
     titles.add(await page.title());
   }

@@ -3,7 +3,7 @@
 
 import assert from "node:assert/strict";
 import { readFile } from "node:fs/promises";
-import { browserTest, started } from "./harness.mjs";
+import { browserTest, eventually, started } from "./harness.mjs";
 
 const fixture = (name) => readFile(new URL(`../files/${name}`, import.meta.url), "utf8");
 const asFile = (text, name = "opened.json") => ({ name, mimeType: "application/json", buffer: Buffer.from(text) });
@@ -159,8 +159,8 @@ browserTest("a closed database alone loses nothing", async ({ page, context, go 
   await startPiece(page, go, "Pot kept the old way");
   await page.waitForFunction(() => Object.keys(localStorage).some((key) => key.startsWith("leavewell.case.")));
   await page.reload();
-  assert.equal(await name(page).inputValue(), "Pot kept the old way");
-  assert.equal(await page.locator("kept-notices .notice").count(), 0);
+  await eventually(async () => assert.equal(await name(page).inputValue(), "Pot kept the old way"));
+  await eventually(async () => assert.equal(await page.locator("kept-notices .notice").count(), 0));
 });
 
 browserTest("a full disk is reported with a way out, and the report goes when there is room", async ({ page, go }) => {
@@ -194,7 +194,7 @@ browserTest("two tabs with the same piece notice each other, and one follows the
   const other = await context.newPage();
   await other.goto(`${site.url}#/piece`);
   await started(other);
-  assert.equal(await name(other).inputValue(), "Pot in two tabs");
+  await eventually(async () => assert.equal(await name(other).inputValue(), "Pot in two tabs"));
   for (const tab of [page, other]) await tab.getByText("This piece is open in another tab too.").waitFor();
   await other.getByLabel("Not after").fill("1840");
   await page.waitForFunction(() => [...document.querySelectorAll("input")].some((input) => input.value === "1840"));
@@ -235,7 +235,7 @@ browserTest("a conflict is resolved field by field", async ({ page, context, sit
   const [record] = await kept(other, ([one]) => one.text.includes("1790") && one.text.includes("1840"));
   assert.doesNotMatch(record.text, /1855/);
   await other.getByText("This piece was changed in another tab").waitFor({ state: "detached" });
-  assert.equal(await other.getByLabel("Not after").inputValue(), "1840");
+  await eventually(async () => assert.equal(await other.getByLabel("Not after").inputValue(), "1840"));
 });
 
 browserTest("a conflict can be resolved by keeping both records", async ({ page, context, site, go }) => {
@@ -423,7 +423,7 @@ browserTest("200 broken files are refused with a reason, stop nothing and lose n
     await page.locator("#file").setInputFiles(asFile(text, `broken-${n}.json`));
     await page.waitForFunction(() => location.hash !== "#/" || document.querySelector(".preview")?.childElementCount > 0, null, { timeout: 15_000 });
     if (new URL(page.url()).hash === "#/") {
-      assert.ok((await page.locator(".preview").innerText()).length > 20, `file ${n} says something`);
+      await eventually(async () => assert.ok((await page.locator(".preview").innerText()).length > 20, `file ${n} says something`));
       explained += 1;
     } else {
       // The file was usable, so it is an ordinary piece.
@@ -436,8 +436,8 @@ browserTest("200 broken files are refused with a reason, stop nothing and lose n
     assert.notEqual(await page.title(), "taken");
   }
   assert.ok(explained > 100, `${explained} files were refused with a reason`);
-  assert.equal(await page.locator(".stopped").count(), 0);
-  assert.equal(await page.locator("main script, main img").count(), 0);
+  await eventually(async () => assert.equal(await page.locator(".stopped").count(), 0));
+  await eventually(async () => assert.equal(await page.locator("main script, main img").count(), 0));
   const records = await database(page);
   assert.equal(records.find(({ text }) => text.includes("must survive")).text, before);
 });
@@ -451,7 +451,7 @@ browserTest("a removed piece stays in the bin for 30 days", async ({ page, go, c
     await page.getByText("It stays here for 30 more days.").waitFor();
   };
   await bin();
-  assert.equal(await page.getByRole("button", { name: "Open: Pot for the bin" }).count(), 0);
+  await eventually(async () => assert.equal(await page.getByRole("button", { name: "Open: Pot for the bin" }).count(), 0));
   await checkAccess("the bin");
   await page.reload();
   await started(page);
@@ -524,15 +524,15 @@ browserTest("undo and redo work by button and by key", async ({ page, go }) => {
   await name(page).pressSequentially(" of old");
   await page.getByRole("radio", { name: "Sell it", exact: true }).check();
   await undo.click();
-  assert.equal(await page.getByRole("radio", { name: "Sell it", exact: true }).isChecked(), false);
-  assert.equal(await name(page).inputValue(), "Pot of old");
+  await eventually(async () => assert.equal(await page.getByRole("radio", { name: "Sell it", exact: true }).isChecked(), false));
+  await eventually(async () => assert.equal(await name(page).inputValue(), "Pot of old"));
   await undo.click();
-  assert.equal(await name(page).inputValue(), "Pot", "typing on in one field is one step");
+  await eventually(async () => assert.equal(await name(page).inputValue(), "Pot", "typing on in one field is one step"));
   await redo.click();
   await page.keyboard.press("Control+Shift+Z");
-  assert.ok(await page.getByRole("radio", { name: "Sell it", exact: true }).isChecked());
+  await eventually(async () => assert.ok(await page.getByRole("radio", { name: "Sell it", exact: true }).isChecked()));
   await page.keyboard.press("Control+Z");
-  assert.equal(await page.getByRole("radio", { name: "Sell it", exact: true }).isChecked(), false);
+  await eventually(async () => assert.equal(await page.getByRole("radio", { name: "Sell it", exact: true }).isChecked(), false));
   await kept(page, ([record]) => record?.text.includes("Pot of old") && !record.text.includes("sell"));
 });
 
@@ -545,7 +545,7 @@ browserTest("the changes since opening are listed in words", async ({ page, go, 
   await page.getByText("What has changed").first().click();
   const row = page.locator("record-changes tr").filter({ hasText: "Not after" });
   await row.waitFor();
-  assert.match(await row.innerText(), /1830\s+1845/);
+  await eventually(async () => assert.match(await row.innerText(), /1830\s+1845/));
   await checkAccess("what has changed");
 });
 
@@ -562,8 +562,8 @@ browserTest("if the app stops, the record is safe and offered as a file, and the
   assert.equal(record.piece.name, "Pot before the fall");
   await box.getByRole("button", { name: "Start again" }).click();
   await started(page);
-  assert.equal(await page.getByLabel("Not after").inputValue(), "1841");
-  assert.equal(await page.locator(".stopped").count(), 0);
+  await eventually(async () => assert.equal(await page.getByLabel("Not after").inputValue(), "1841"));
+  await eventually(async () => assert.equal(await page.locator(".stopped").count(), 0));
   troubles.splice(0, troubles.length, ...troubles.filter((trouble) => !/unreachable|stopped by a test/.test(trouble)));
 });
 
@@ -572,7 +572,7 @@ browserTest("without a test's mark the crash event does nothing", async ({ page,
   await page.evaluate(() => window.dispatchEvent(new CustomEvent("leavewell-panic")));
   await page.getByLabel("Not after").fill("1842");
   await kept(page, ([record]) => record?.text.includes("1842"));
-  assert.equal(await page.locator(".stopped").count(), 0);
+  await eventually(async () => assert.equal(await page.locator(".stopped").count(), 0));
 });
 
 browserTest("the shelf says whether storage is persistent and how much space it takes", async ({ page, go }) => {

@@ -2,6 +2,8 @@
 
 import assert from "node:assert/strict";
 
+import { eventually } from "./harness.mjs";
+
 const MOST_TABS = 250;
 
 /** Presses Tab until `locator` has the focus, and fails if it never does. */
@@ -43,5 +45,5 @@ export async function check(page, group, label) {
     await page.keyboard.press("ArrowDown");
   }
   if (!(await wanted.isChecked())) await page.keyboard.press("Space");
-  assert.ok(await wanted.isChecked(), `${label} can be checked by keyboard`);
+  await eventually(async () => assert.ok(await wanted.isChecked(), `${label} can be checked by keyboard`));
 }

@@ -2,7 +2,7 @@
 // once a person confirms them.
 
 import assert from "node:assert/strict";
-import { browserTest, settled, started } from "./harness.mjs";
+import { browserTest, eventually, settled, started } from "./harness.mjs";
 
 const suggested = (page) => page.locator(".suggested li");
 const verdict = (page) => page.locator(".verdict-sentence").innerText();
@@ -67,18 +67,18 @@ browserTest("a mark as read proposes a finding, and the confirmed finding change
 
   await page.reload();
   await started(page);
-  assert.equal(await page.getByLabel("The mark, as you read it").inputValue(), "E P N S");
-  assert.equal(await page.getByLabel("Where mark 1 is struck").inputValue(), "base");
+  await eventually(async () => assert.equal(await page.getByLabel("The mark, as you read it").inputValue(), "E P N S"));
+  await eventually(async () => assert.equal(await page.getByLabel("Where mark 1 is struck").inputValue(), "base"));
   assert.equal(await verdict(page), after);
 
   // A second mark has a place of its own; taking the first away leaves what was confirmed.
   await page.getByRole("button", { name: "Add another mark" }).click();
   const marks = page.getByLabel("The mark, as you read it");
   await marks.nth(1).pressSequentially("QUADRUPLE PLATE");
-  assert.equal(await marks.nth(1).inputValue(), "QUADRUPLE PLATE");
+  await eventually(async () => assert.equal(await marks.nth(1).inputValue(), "QUADRUPLE PLATE"));
   await page.getByRole("button", { name: "Remove mark 1" }).click();
-  assert.equal(await marks.count(), 1);
-  assert.equal(await marks.inputValue(), "QUADRUPLE PLATE");
+  await eventually(async () => assert.equal(await marks.count(), 1));
+  await eventually(async () => assert.equal(await marks.inputValue(), "QUADRUPLE PLATE"));
   assert.equal(await verdict(page), after);
 });
 
@@ -86,7 +86,7 @@ browserTest("the words of a description are confirmed one by one, or put aside",
   await begin(page, go);
   await page.getByLabel("In a few words").fill("rolled edge, re-silvered");
   await suggested(page).nth(1).waitFor();
-  assert.equal(await suggested(page).count(), 2);
+  await eventually(async () => assert.equal(await suggested(page).count(), 2));
   await suggested(page).filter({ hasText: "ROLLED EDGE" }).getByRole("button", { name: /^Yes/ }).click();
   await suggested(page).filter({ hasText: "RE SILVERED" }).getByRole("button", { name: /^Not sure/ }).click();
   await page.waitForFunction(() => document.querySelector(".suggested").hidden);
@@ -99,10 +99,10 @@ browserTest("the words of a description are confirmed one by one, or put aside",
 browserTest("instruments at hand are kept, and none is taken for granted", async ({ page, go }) => {
   await begin(page, go);
   const xrf = page.getByLabel("An X-ray analyser (XRF)");
-  assert.equal(await xrf.isChecked(), false);
+  await eventually(async () => assert.equal(await xrf.isChecked(), false));
   await xrf.check();
   await kept(page, "instruments");
   await page.reload();
   await started(page);
-  assert.equal(await xrf.isChecked(), true);
+  await eventually(async () => assert.equal(await xrf.isChecked(), true));
 });

@@ -7,7 +7,7 @@ import { appendFile, cp, mkdtemp, readFile, rm, writeFile } from "node:fs/promis
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after } from "node:test";
-import { DEV, DIST, ROOT, browserTest, started } from "./harness.mjs";
+import { browserTest, DEV, DIST, eventually, ROOT, started } from "./harness.mjs";
 
 const WITH_WORKER = { serviceWorkers: "allow" };
 const WORN_TRAY = /Open a copy of: The worn tray/;
@@ -108,7 +108,7 @@ browserTest("a newer build is offered and starts when accepted", WITH_WORKER, as
 
   // If declined, the offer returns at the next visit; until then nothing changes.
   await bar.getByRole("button", { name: "Later" }).click();
-  assert.equal(await bar.count(), 0);
+  await eventually(async () => assert.equal(await bar.count(), 0));
   await page.getByRole("button", { name: WORN_TRAY }).click();
   await page.waitForURL(/#\/counsel/);
   await page.getByText(/^Leave it as it is/).first().waitFor();
@@ -126,7 +126,7 @@ browserTest("a newer build is offered and starts when accepted", WITH_WORKER, as
   await page.waitForTimeout(1_000);
   assert.equal(loads, 1, "one reload");
   assert.deepEqual(await builds(page), { page: "next", worker: "next" });
-  assert.equal(await bar.count(), 0);
+  await eventually(async () => assert.equal(await bar.count(), 0));
   const now = await kept(page);
   assert.equal(now.length, 1, "the old copy is gone");
   assert.notDeepEqual(now, before);
@@ -171,7 +171,7 @@ browserTest("a visit during a deployment keeps the old copy complete", WITH_WORK
   const gaveUp = () => navigator.serviceWorker.getRegistration().then((it) => !it.installing && !it.waiting);
   await page.waitForFunction(() => navigator.serviceWorker.getRegistration().then((it) => it.update().then(() => true, () => true)));
   await page.waitForFunction(gaveUp);
-  assert.equal(await page.locator("#update").count(), 0, "half a build is not offered");
+  await eventually(async () => assert.equal(await page.locator("#update").count(), 0, "half a build is not offered"));
   assert.deepEqual(await builds(page), { page: "first", worker: "first" });
   assert.ok((await kept(page)).includes(before[0]), "the old copy is kept");
   troubles.length = 0;

@@ -2,7 +2,7 @@
 // is rewritten.
 
 import assert from "node:assert/strict";
-import { browserTest, settled, started } from "./harness.mjs";
+import { browserTest, eventually, settled, started } from "./harness.mjs";
 import { layProfile, openAt, savedProfile, takeProfile } from "./profile.mjs";
 
 const PROFILE = await savedProfile("profile-1.json");
@@ -109,18 +109,18 @@ profileTest("every screen shows what was typed, and the photos", async ({ page, 
   // The pot continues from its burst. Its shelf line may show that only once the piece is opened.
   await openPiece(page, go, /^Open: Coffee pot/);
   await page.locator(".answer-sentence").waitFor();
-  assert.ok(await page.getByRole("radio", { name: "A restorer" }).isChecked(), "who reads");
+  await eventually(async () => assert.ok(await page.getByRole("radio", { name: "A restorer" }).isChecked(), "who reads"));
 
   await go("#/piece");
-  assert.equal(await page.getByLabel("What do you call it?").inputValue(), "Coffee pot, top shelf");
-  assert.equal(await page.getByLabel("Not before").inputValue(), "1775");
-  assert.equal(await page.getByLabel("Not after").inputValue(), "1805");
-  assert.ok(await page.getByRole("radio", { name: "Sell it", exact: true }).isChecked());
+  await eventually(async () => assert.equal(await page.getByLabel("What do you call it?").inputValue(), "Coffee pot, top shelf"));
+  await eventually(async () => assert.equal(await page.getByLabel("Not before").inputValue(), "1775"));
+  await eventually(async () => assert.equal(await page.getByLabel("Not after").inputValue(), "1805"));
+  await eventually(async () => assert.ok(await page.getByRole("radio", { name: "Sell it", exact: true }).isChecked()));
 
   await go("#/look");
   const edges = page.locator("details").filter({ hasText: "Edges and rim" }).first();
   await edges.locator("summary").first().click();
-  assert.ok(await edges.getByRole("group", { name: /Copper between two layers/ }).getByRole("radio", { name: "Seen", exact: true }).isChecked());
+  await eventually(async () => assert.ok(await edges.getByRole("group", { name: /Copper between two layers/ }).getByRole("radio", { name: "Seen", exact: true }).isChecked()));
 
   await go("#/condition");
   await holds(page, { "looked.by": "The owner", "looked.why": "To decide on the seam", "looked.described": "Tall pot, gadroon border" });
@@ -143,7 +143,7 @@ profileTest("every screen shows what was typed, and the photos", async ({ page, 
     "comparables[1].left_out": "yes",
     "comparables[2].price": "£1,150",
   });
-  assert.equal(await page.getByRole("group", { name: "Full replating" }).getByLabel("Price asked").inputValue(), "420");
+  await eventually(async () => assert.equal(await page.getByRole("group", { name: "Full replating" }).getByLabel("Price asked").inputValue(), "420"));
 
   await go("#/treatments");
   await holds(page, Object.fromEntries(Object.entries(parsed(POT).catalogue).map(([id, answer]) => [`catalogue.${id}`, answer])));
@@ -161,7 +161,7 @@ profileTest("every screen shows what was typed, and the photos", async ({ page, 
   await page.locator(".photos img").waitFor();
   await openPiece(page, go, "Open: Sauceboat, just begun");
   await go("#/piece");
-  assert.equal(await page.getByLabel("Not before").inputValue(), "about 1790", "what is no year stays as typed");
+  await eventually(async () => assert.equal(await page.getByLabel("Not before").inputValue(), "about 1790", "what is no year stays as typed"));
 });
 
 profileTest("every piece of an old profile can be weighed", async ({ page, go }) => {
@@ -177,8 +177,8 @@ profileTest("the plan keeps its limits, the piece left out and the one that wait
   await go("#/plan");
   await page.getByText(/With £900 to spend and 12 hours of work/i).first().waitFor();
   const limits = JSON.parse(PROFILE.localStorage["leavewell.plan"]);
-  assert.equal(await page.getByLabel("Money to spend").inputValue(), limits.money);
-  assert.equal(await page.getByLabel("Hours of work").inputValue(), limits.hours);
+  await eventually(async () => assert.equal(await page.getByLabel("Money to spend").inputValue(), limits.money));
+  await eventually(async () => assert.equal(await page.getByLabel("Hours of work").inputValue(), limits.hours));
   await page.getByText(/^Teapot that leaks is left out\./).first().waitFor({ state: "attached" });
   await page.getByText(/^Large tureen, copper showing waits for Coffee pot, top shelf\./).waitFor({ state: "attached" });
 });
@@ -200,7 +200,7 @@ profileTest("a change and a reload affect only that piece", async ({ page, go, s
   await page.waitForTimeout(1_000);
   await page.reload();
   await started(page);
-  assert.equal(await page.getByLabel("Not after").inputValue(), "1825");
+  await eventually(async () => assert.equal(await page.getByLabel("Not after").inputValue(), "1825"));
 
   const after = await profileAfter(page, context, site);
   assert.deepEqual(form(after), form(PROFILE));

@@ -2,7 +2,7 @@
 
 import assert from "node:assert/strict";
 import { deflateSync, crc32 } from "node:zlib";
-import { browserTest } from "./harness.mjs";
+import { browserTest, eventually } from "./harness.mjs";
 
 /** A PNG of one colour, which is a small file at any size in pixels. */
 function picture(width, height) {
@@ -49,11 +49,11 @@ browserTest("a photo is scaled down, survives a reload, and can be removed", asy
   await image.waitFor();
   await page.locator(".part-button").filter({ hasText: "Edges" }).click();
   await page.getByLabel(/Photo of the edges/).waitFor();
-  assert.equal(await image.count(), 0, "it belongs to the part it was taken of");
+  await eventually(async () => assert.equal(await image.count(), 0, "it belongs to the part it was taken of"));
   await border.click();
   await page.getByRole("button", { name: "Remove this photo" }).click();
   await page.getByText("The photo is removed.").waitFor();
-  assert.equal(await image.count(), 0);
+  await eventually(async () => assert.equal(await image.count(), 0));
 });
 
 browserTest("bare metal is counted on a photo by keyboard, and the count is in the record", async ({ page, go }) => {
@@ -85,5 +85,5 @@ browserTest("a file that is not a picture is refused with a reason, and nothing 
   const chooser = await atTheFoot(page, go);
   await chooser.setInputFiles({ name: "notes.jpg", mimeType: "image/jpeg", buffer: Buffer.from("not a picture") });
   await page.getByText(/could not be read as a picture/).waitFor();
-  assert.equal(await page.locator(".photos img").count(), 0);
+  await eventually(async () => assert.equal(await page.locator(".photos img").count(), 0));
 });

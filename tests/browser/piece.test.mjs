@@ -1,7 +1,7 @@
 // The drawn piece: its parts can be clicked, and the list beside it does the same by keyboard.
 
 import assert from "node:assert/strict";
-import { browserTest } from "./harness.mjs";
+import { browserTest, eventually } from "./harness.mjs";
 
 const FORMS = ["coffee_pot", "teapot", "tankard", "tray", "candlestick", "basket", "tureen", "sauceboat", "cooler", "box", "other"];
 
@@ -19,9 +19,9 @@ browserTest("the list and the drawing select the same part", async ({ page, go }
     await page.keyboard.press("Enter");
     await page.locator("#part-title").filter({ hasText: name }).waitFor();
     assert.equal(await buttons.nth(at).getAttribute("aria-pressed"), "true");
-    assert.equal(await page.locator(".part-button[aria-pressed=true]").count(), 1);
+    await eventually(async () => assert.equal(await page.locator(".part-button[aria-pressed=true]").count(), 1));
   }
-  assert.equal(await drawing.locator(".is-lit").count() > 0, true, "the part is lit in the drawing");
+  await eventually(async () => assert.equal(await drawing.locator(".is-lit").count() > 0, true, "the part is lit in the drawing"));
 });
 
 browserTest("every form is drawn with visible metal", async ({ page, go }) => {
@@ -35,7 +35,7 @@ browserTest("every form is drawn with visible metal", async ({ page, go }) => {
     const paths = page.locator(".piece-drawing path");
     await paths.first().waitFor();
     const box = await page.locator(".piece-drawing").boundingBox();
-    assert.ok(await paths.count() > 5 && box.width > 150 && box.height > 80, `${form}: ${JSON.stringify(box)}`);
+    await eventually(async () => assert.ok(await paths.count() > 5 && box.width > 150 && box.height > 80, `${form}: ${JSON.stringify(box)}`));
   }
 });
 

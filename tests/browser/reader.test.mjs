@@ -1,7 +1,7 @@
 // The reader decides which words come first; the answer is the same for everyone.
 
 import assert from "node:assert/strict";
-import { browserTest } from "./harness.mjs";
+import { browserTest, eventually } from "./harness.mjs";
 import { check } from "./keyboard.mjs";
 
 /** The headings of the sections below the answer, in order. Those of closed folds, drawn when idle, have no text. */
@@ -16,13 +16,13 @@ browserTest("another reader gets a different order and the same answer, and is r
   const said = await answer.innerText();
   const opening = page.locator(".opening");
   const group = page.getByRole("group", { name: "Who is reading?" });
-  assert.ok(await group.getByRole("radio", { name: "The owner" }).isChecked(), "the owner is the default reader");
+  await eventually(async () => assert.ok(await group.getByRole("radio", { name: "The owner" }).isChecked(), "the owner is the default reader"));
   await opening.getByText("What to ask").waitFor();
   const forOwner = await sections(page);
 
   await check(page, group, "A restorer");
   await opening.getByText("Before work begins").waitFor();
-  assert.equal(await answer.innerText(), said);
+  await eventually(async () => assert.equal(await answer.innerText(), said));
   assert.equal(await opening.getByRole("link", { name: /client's sheet/ }).getAttribute("href"), "#/sheet/client");
   const forRestorer = await sections(page);
   assert.notDeepEqual(forRestorer, forOwner, "in another order");
@@ -30,15 +30,15 @@ browserTest("another reader gets a different order and the same answer, and is r
 
   await check(page, group, "A dealer");
   await opening.getByText("Time off the shelf").waitFor();
-  assert.equal(await answer.innerText(), said);
+  await eventually(async () => assert.equal(await answer.innerText(), said));
   await opening.getByText(/If the work cost more than/).waitFor();
   assert.equal(await opening.getByRole("link", { name: /buyer's sheet/ }).getAttribute("href"), "#/sheet/buyer");
   await checkAccess("Counsel for a dealer");
 
   await page.reload();
   await opening.getByText("Time off the shelf").waitFor();
-  assert.ok(await group.getByRole("radio", { name: "A dealer" }).isChecked(), "kept on the device");
-  assert.equal(await answer.innerText(), said);
+  await eventually(async () => assert.ok(await group.getByRole("radio", { name: "A dealer" }).isChecked(), "kept on the device"));
+  await eventually(async () => assert.equal(await answer.innerText(), said));
 });
 
 browserTest("on a narrow screen links lead to every section further down", { viewport: { width: 390, height: 844 } }, async ({ page, go }) => {
@@ -62,5 +62,5 @@ browserTest("on a narrow screen links lead to every section further down", { vie
     assert.equal(new URL(page.url()).hash, "#/counsel");
   }
   await page.setViewportSize({ width: 1280, height: 900 });
-  assert.equal(await ways.first().isVisible(), false, "a wide screen needs no such links");
+  await eventually(async () => assert.equal(await ways.first().isVisible(), false, "a wide screen needs no such links"));
 });

@@ -5,7 +5,7 @@ import assert from "node:assert/strict";
 import { readFile, readdir } from "node:fs/promises";
 import { join } from "node:path";
 import { test } from "node:test";
-import { DIST, browserTest, started } from "./harness.mjs";
+import { browserTest, DIST, eventually, started } from "./harness.mjs";
 
 /** The exact policy of the page and of the example for servers. */
 const POLICY = [
@@ -236,7 +236,7 @@ browserTest("an unreadable file is quoted as text", async ({ page, go }) => {
     await chooser.setInputFiles({ name: "<img src=x onerror=window.injected=4>.json", mimeType: "application/json", buffer: Buffer.from(text) });
     await page.locator(".notice").first().waitFor();
     await page.waitForTimeout(200);
-    assert.equal(await page.locator("#app img, #app script").count(), 0);
+    await eventually(async () => assert.equal(await page.locator("#app img, #app script").count(), 0));
     assert.equal(await page.evaluate(() => window.injected ?? null), null);
     await go("#/");
   }

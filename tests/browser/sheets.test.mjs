@@ -2,7 +2,7 @@
 
 import assert from "node:assert/strict";
 import { readFile } from "node:fs/promises";
-import { browserTest, settled } from "./harness.mjs";
+import { browserTest, eventually, settled } from "./harness.mjs";
 
 const TEAPOT = /Open a copy of: The teapot for every day/;
 const DEFERRAL = "They decide, not this tool.";
@@ -27,12 +27,12 @@ browserTest("each sheet is shown, printed and saved", { acceptDownloads: true, t
     await go(`#/sheet/${whom}`);
     const paper = page.locator(".paper");
     await paper.locator("section").first().waitFor({ timeout: 30_000 });
-    assert.match(await paper.innerText(), new RegExp(DEFERRAL));
+    await eventually(async () => assert.match(await paper.innerText(), new RegExp(DEFERRAL)));
 
     await page.emulateMedia({ media: "print" });
-    assert.ok(await paper.isVisible());
+    await eventually(async () => assert.ok(await paper.isVisible()));
     for (const part of [".places", ".top", ".sheet-choice", ".foot"]) {
-      assert.equal(await page.locator(part).first().isVisible(), false, `${part} is not printed`);
+      await eventually(async () => assert.equal(await page.locator(part).first().isVisible(), false, `${part} is not printed`));
     }
     const { wide, room } = await page.evaluate(() => ({
       wide: document.documentElement.scrollWidth,
@@ -60,7 +60,7 @@ browserTest("a person's figures go from piece to piece by file", { acceptDownloa
   await go("#/figures");
   const save = page.getByRole("button", { name: "Save my figures as a file" });
   await save.waitFor();
-  assert.ok(await save.isDisabled(), "there are none yet");
+  await eventually(async () => assert.ok(await save.isDisabled(), "there are none yet"));
   const give = (text) =>
     page.locator("#figures-file").setInputFiles({ name: "f.json", mimeType: "application/json", buffer: Buffer.from(text) });
   await give("{\"format\":\"something\"}");
@@ -71,7 +71,7 @@ browserTest("a person's figures go from piece to piece by file", { acceptDownloa
   await page.getByText("1 figure was added to this piece.").waitFor();
   const reason = page.locator("[id='overrides.{fee.lot}.reason']");
   await reason.first().waitFor({ state: "attached" });
-  assert.equal(await reason.first().inputValue(), "Our own sale room");
+  await eventually(async () => assert.equal(await reason.first().inputValue(), "Our own sale room"));
   const file = await saved(page, "Save my figures as a file");
   assert.deepEqual(Object.keys(JSON.parse(file.text).overrides), ["fee.lot"]);
 
@@ -83,7 +83,7 @@ browserTest("a person's figures go from piece to piece by file", { acceptDownloa
   await page.getByRole("button", { name: "Start this piece" }).click();
   await page.waitForURL(/#\/piece/);
   await go("#/figures");
-  assert.equal(await page.locator("[id='overrides.{fee.lot}.reason']").first().inputValue(), "Our own sale room");
+  await eventually(async () => assert.equal(await page.locator("[id='overrides.{fee.lot}.reason']").first().inputValue(), "Our own sale room"));
   await page.getByRole("button", { name: "Use Leavewell's figures for new pieces again" }).click();
   await page.getByText("New pieces on this device begin with Leavewell's figures.").waitFor();
 
@@ -103,9 +103,9 @@ browserTest("an input can be moved by keyboard to try it, and the record stays t
   await page.keyboard.press("Home");
   const far = await page.getByText(/^At £\d\d: /).innerText();
   assert.match(far, /\.$/);
-  assert.equal(await page.locator(".answer-sentence").innerText(), answer);
+  await eventually(async () => assert.equal(await page.locator(".answer-sentence").innerText(), answer));
   await go("#/money");
-  assert.equal(await page.locator("[id='market.likely']").inputValue(), "420");
+  await eventually(async () => assert.equal(await page.locator("[id='market.likely']").inputValue(), "420"));
 });
 
 browserTest("a person who asks about a treatment reads why, or why not", async ({ page, go }) => {
@@ -129,8 +129,8 @@ browserTest("the bench and the treatments give answers, and nonsense gets a mess
   for (const typed of ["0", "-3", "1e999", "abc", "0,8"]) {
     await field.fill(typed);
     await settled(page);
-    assert.equal(await field.inputValue(), typed);
-    assert.doesNotMatch(await page.locator("#main").innerText(), /NaN|\binf\b|undefined/);
+    await eventually(async () => assert.equal(await field.inputValue(), typed));
+    await eventually(async () => assert.doesNotMatch(await page.locator("#main").innerText(), /NaN|\binf\b|undefined/));
   }
   await field.fill("0");
   await bench.locator(".problem").filter({ visible: true }).first().waitFor();
@@ -188,10 +188,10 @@ browserTest("the reach of heat is drawn on the piece, with all its numbers in a 
     });
   }
   await page.getByText("which is only assumed").waitFor();
-  assert.equal(await page.locator(".heat-ring").count(), 0, "a joint colder than the room reaches nothing");
+  await eventually(async () => assert.equal(await page.locator(".heat-ring").count(), 0, "a joint colder than the room reaches nothing"));
   await page.locator("[id='bench.heat.thickness_mm']").fill("0");
   await page.getByText("One field cannot be used").waitFor();
-  assert.equal(await drawing.count(), 0);
+  await eventually(async () => assert.equal(await drawing.count(), 0));
   await page.locator("[id='bench.heat.thickness_mm']").fill("");
   await drawing.waitFor();
   await checkAccess("the bench");

@@ -1,13 +1,13 @@
 // The first seconds: the page before the app, the app's start, and the message if it cannot start.
 
 import assert from "node:assert/strict";
-import { browserTest } from "./harness.mjs";
+import { browserTest, eventually } from "./harness.mjs";
 
 browserTest("the app starts and replaces the first paint", async ({ page, go }) => {
   await go();
-  assert.equal(await page.locator("#first").count(), 0);
-  assert.ok((await page.locator("#app > *").count()) > 0);
-  assert.notEqual((await page.locator("#app").innerText()).trim(), "");
+  await eventually(async () => assert.equal(await page.locator("#first").count(), 0));
+  await eventually(async () => assert.ok((await page.locator("#app > *").count()) > 0));
+  await eventually(async () => assert.notEqual((await page.locator("#app").innerText()).trim(), ""));
 });
 
 browserTest("scripts can call the app's functions", async ({ page, go }) => {
@@ -18,7 +18,7 @@ browserTest("scripts can call the app's functions", async ({ page, go }) => {
 
 browserTest("the app also runs from a folder of another site", { base: "/pieces/of/silver/" }, async ({ page, go }) => {
   await go("?from=a-link#/");
-  assert.ok((await page.locator("#app > *").count()) > 0);
+  await eventually(async () => assert.ok((await page.locator("#app > *").count()) > 0));
 });
 
 browserTest("without scripts the page says what it is and what it needs", { javaScriptEnabled: false }, async ({ page, site }) => {
@@ -34,7 +34,7 @@ browserTest("if the program cannot be loaded, the page says what to do", async (
   await page.goto(site.url);
   const alert = page.getByRole("alert");
   await alert.waitFor();
-  assert.match(await alert.innerText(), /could not start.*up-to-date browser.*saved cases are untouched/s);
+  await eventually(async () => assert.match(await alert.innerText(), /could not start.*up-to-date browser.*saved cases are untouched/s));
   assert.equal(await page.locator("html").getAttribute("data-leavewell"), "failed");
   troubles.length = 0;
 });

@@ -1,7 +1,7 @@
 // Trade words show their meaning: by keyboard, by pointer, on a phone, and to screen readers.
 
 import assert from "node:assert/strict";
-import { browserTest } from "./harness.mjs";
+import { browserTest, eventually } from "./harness.mjs";
 import { tabTo } from "./keyboard.mjs";
 
 const meaning = (page) => page.locator(".meaning");
@@ -18,7 +18,7 @@ async function open(page, go, example, screen) {
 /** Checks that the meaning is shown and fits inside the window. */
 async function isShownWhole(page, words) {
   await meaning(page).waitFor();
-  assert.equal(await meaning(page).innerText(), words);
+  await eventually(async () => assert.equal(await meaning(page).innerText(), words));
   const box = await meaning(page).boundingBox();
   const { width, height } = page.viewportSize();
   assert.ok(box.x >= 0 && box.x + box.width <= width, `across: ${JSON.stringify(box)}`);
@@ -60,9 +60,9 @@ browserTest("the pointer may rest on a word and on its meaning, and print shows 
   await isShownWhole(page, await term.getAttribute("aria-description"));
   await meaning(page).hover();
   await page.waitForTimeout(500);
-  assert.ok(await meaning(page).isVisible(), "it stays to be read");
+  await eventually(async () => assert.ok(await meaning(page).isVisible(), "it stays to be read"));
   await page.emulateMedia({ media: "print" });
-  assert.ok(!(await meaning(page).isVisible()));
+  await eventually(async () => assert.ok(!(await meaning(page).isVisible())));
   await page.emulateMedia({ media: "screen" });
   await page.locator("h1").hover();
   await meaning(page).waitFor({ state: "hidden" });
@@ -75,7 +75,7 @@ browserTest("each word is marked once on a screen, never in a heading or a contr
     await page.waitForTimeout(400);
     const meanings = await page.locator(".term").evaluateAll((all) => all.map((term) => term.getAttribute("aria-description")));
     assert.equal(new Set(meanings).size, meanings.length, screen);
-    assert.equal(await page.locator(":is(h1, h2, h3, a, button, label, legend, summary, caption, svg) .term").count(), 0, screen);
+    await eventually(async () => assert.equal(await page.locator(":is(h1, h2, h3, a, button, label, legend, summary, caption, svg) .term").count(), 0, screen));
   }
 });
 
@@ -101,6 +101,6 @@ browserTest("marking new words leaves a half-typed field alone", async ({ page, 
   await likely.press("Backspace");
   await likely.pressSequentially("20", { delay: 60 });
   await page.waitForTimeout(700);
-  assert.equal(await likely.inputValue(), "420");
+  await eventually(async () => assert.equal(await likely.inputValue(), "420"));
   assert.ok(await likely.evaluate((element) => element === document.activeElement));
 });

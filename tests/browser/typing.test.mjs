@@ -1,7 +1,7 @@
 // Typed text stays: while answers recompute, while messages come and go, and after a reload.
 
 import assert from "node:assert/strict";
-import { browserTest } from "./harness.mjs";
+import { browserTest, eventually } from "./harness.mjs";
 
 browserTest("an invalid number stays as typed, is explained, and loses nothing", async ({ page, go }) => {
   await go("#/");
@@ -10,14 +10,14 @@ browserTest("an invalid number stays as typed, is explained, and loses nothing",
   const likely = page.getByLabel("Likely");
   await likely.fill("");
   await likely.pressSequentially("12o");
-  assert.equal(await likely.inputValue(), "12o");
+  await eventually(async () => assert.equal(await likely.inputValue(), "12o"));
   assert.ok(await likely.evaluate((element) => element === document.activeElement), "the field keeps the focus");
   const described = await likely.getAttribute("aria-describedby");
   assert.ok(described, "the field is tied to its message");
   await page.getByText(/is not a number/).first().waitFor();
   await page.reload();
   await page.getByLabel("Likely").waitFor();
-  assert.equal(await page.getByLabel("Likely").inputValue(), "12o", "over a reload too");
+  await eventually(async () => assert.equal(await page.getByLabel("Likely").inputValue(), "12o", "over a reload too"));
   await likely.fill("420");
   await page.getByText(/is not a number/).filter({ visible: true }).first().waitFor({ state: "detached" });
 });
@@ -31,7 +31,7 @@ browserTest("answers elsewhere on the screen leave a half-typed field alone", as
   await height.fill("-5");
   await page.getByRole("checkbox").first().check();
   await page.getByRole("radio", { name: "Yes", exact: true }).first().check();
-  assert.equal(await height.inputValue(), "-5");
+  await eventually(async () => assert.equal(await height.inputValue(), "-5"));
   await page.getByText(/out of range/).first().waitFor();
 });
 
@@ -49,5 +49,5 @@ browserTest("a broken file is refused with a reason, and the shelf is unchanged"
   await chooser.setInputFiles({ name: "markup.json", mimeType: "application/json", buffer: Buffer.from(markup) });
   await page.waitForURL(/#\/./);
   await page.getByText("<img src=x onerror=alert(1)><b>pot</b>").first().waitFor();
-  assert.equal(await page.locator("main img").count(), 0, "text from a file never becomes markup");
+  await eventually(async () => assert.equal(await page.locator("main img").count(), 0, "text from a file never becomes markup"));
 });

@@ -1,7 +1,7 @@
 // The worker: fetched on the first question, never blocking typing, and harmless if it is missing.
 
 import assert from "node:assert/strict";
-import { browserTest } from "./harness.mjs";
+import { browserTest, eventually } from "./harness.mjs";
 
 const WORN_TRAY = /Open a copy of: The worn tray/;
 
@@ -28,17 +28,17 @@ browserTest("a field on its pages keeps the typed text, updates the page, and is
   const before = await answers.innerText();
   await field.fill("");
   await field.pressSequentially("3o");
-  assert.equal(await field.inputValue(), "3o");
+  await eventually(async () => assert.equal(await field.inputValue(), "3o"));
   assert.ok(await field.evaluate((element) => element === document.activeElement), "the field keeps the focus");
   await page.getByText(/is not a number/).filter({ visible: true }).first().waitFor();
   await field.fill("37");
   await answers.filter({ hasText: "37 years" }).waitFor();
-  assert.notEqual(await answers.innerText(), before);
-  assert.equal(await page.getByText(/is not a number/).filter({ visible: true }).count(), 0);
+  await eventually(async () => assert.notEqual(await answers.innerText(), before));
+  await eventually(async () => assert.equal(await page.getByText(/is not a number/).filter({ visible: true }).count(), 0));
   await page.reload();
   await page.getByText("How long the silver will last, depending on its care").click();
   await field.waitFor();
-  assert.equal(await field.inputValue(), "37", "over a reload too");
+  await eventually(async () => assert.equal(await field.inputValue(), "37", "over a reload too"));
 });
 
 browserTest("if it cannot be loaded, each page says so and the rest works", async ({ page, go, troubles }) => {
@@ -126,5 +126,5 @@ browserTest("a long page shows progress, and a change abandons the previous page
   assert.equal(turns.length, 2, "both were begun");
   const answered = messages.filter(({ share }) => share === undefined).map(({ turn }) => turn);
   assert.deepEqual(answered, [turns[1]], "the older one was given up");
-  assert.equal(await field.inputValue(), "71");
+  await eventually(async () => assert.equal(await field.inputValue(), "71"));
 });
