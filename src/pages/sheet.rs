@@ -120,19 +120,6 @@ impl<'a> Paper<'a> {
         self.report.courses.iter().find(|c| c.steps == *steps)
     }
 
-    /// The firmness of the answer, in words and as a number.
-    pub(super) fn firmness(&self) -> String {
-        let level = match &*self.report.counsel.firmness {
-            "clear" => words::CLEAR,
-            "leaning" => words::LEANING,
-            _ => words::OPEN,
-        };
-        match self.advised() {
-            Some(course) => words::firmness(level, &self.likely(course.p_best)),
-            None => format!("{level}."),
-        }
-    }
-
     /// The entries in the record's list of parts.
     pub(super) fn raw_parts(&self) -> Vec<&Map<String, Value>> {
         let list = self.raw["parts"].as_array();

@@ -54,7 +54,7 @@ fn answer(paper: &Paper) -> Block {
     let counsel = &paper.report.counsel;
     let mut blocks = vec![
         Block::said(Tone::Answer, &counsel.sentence),
-        Block::para(paper.firmness()),
+        Block::para(paper.report.counsel.firmness_words.clone()),
     ];
     blocks.extend(paper.against_the_screen());
     if counsel.refer {

@@ -403,7 +403,7 @@ fn recommendations(paper: &Paper) -> Vec<Block> {
     let counsel = &paper.report.counsel;
     let mut blocks = vec![
         Block::said(Tone::Answer, &counsel.sentence),
-        Block::para(paper.firmness()),
+        Block::para(paper.report.counsel.firmness_words.clone()),
     ];
     blocks.extend(paper.against_the_screen());
     let reasons: Vec<String> = counsel.reasons.iter().map(|r| r.text.clone()).collect();

@@ -54,7 +54,7 @@ browserTest("an owner gets from an empty shelf to the counsel by keyboard", asyn
   await follow(page, /^Counsel/);
   await page.waitForURL(/#\/counsel/);
   await page.getByText(/^Leave it as it is.*\. Replating \(450 in your currency, as quoted\) is ruled out by what you recorded/).waitFor();
-  await page.getByText(/^Clear: in .* of the ways things may be/).waitFor();
+  await page.getByText(/^Clear: it does as well as any option in .* of 100 cases/).waitFor();
   // A folded one may come first.
   await page.getByText(/They decide, not this tool\./).filter({ visible: true }).first().waitFor();
 

@@ -98,9 +98,14 @@ pub const ADVISED_IS_BEST: &str = "In money, no plan does better than the one we
 pub const PLANS_OVERLAP: &str = "The best plans overlap in money; other reasons decide";
 pub const ANOTHER_IS_BETTER: &str = "Another plan does better in money alone; other reasons decide";
 pub const PLANS_READ: &str = "Each line holds 8 outcomes in 10 of one plan; the upright mark is the middle one. To the right of the \
-     dashed line you have more money than if you leave it as it is, to the left less. Unbeaten: in how many \
-     of 100 cases nothing else does noticeably better.";
-pub const PLANS_HEAD: [&str; 4] = ["Plan", "Compared with leaving it", "Middle", "Unbeaten in"];
+     dashed line you have more money than if you leave it as it is, to the left less. As good as any: in how \
+     many of 100 cases it does as well as any other plan.";
+pub const PLANS_HEAD: [&str; 4] = [
+    "Plan",
+    "Compared with leaving it",
+    "Middle",
+    "As good as any in",
+];
 
 pub fn advised(plan: &str) -> String {
     joined(&[plan, " (advised)"])
@@ -121,14 +126,17 @@ pub fn gain_and_unbeaten(gain: &str, unbeaten: &str) -> String {
     joined(&[gain, "; ", unbeaten])
 }
 
-/// How often nothing else does noticeably better.
+/// How often it does as well as anything else.
 pub fn unbeaten(share: f64) -> String {
     if share <= 0.0 {
-        "always beaten".to_owned()
+        "never as good as the best".to_owned()
     } else if share >= 1.0 {
-        "never beaten".to_owned()
+        "always as good as any".to_owned()
     } else {
-        joined(&["unbeaten in ", &in_hundred(share).replace(" in ", " of ")])
+        joined(&[
+            "as good as any in ",
+            &in_hundred(share).replace(" in ", " of "),
+        ])
     }
 }
 

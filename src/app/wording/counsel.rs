@@ -24,7 +24,7 @@ pub const TO_THE_RECORD: &str = "Go back to the record";
 
 pub const OPTIONS: &str = "What could be done, side by side";
 pub const OPTIONS_CAPTION: &str = "Each step by itself. Money is compared with leaving the piece as it is; 8 outcomes in 10 fall inside \
-     each range. Unbeaten: in how many of 100 cases nothing else does noticeably better.";
+     each range. As good as any: in how many of 100 cases it does as well as any other option.";
 pub const BY_ITSELF: &str = "Each step by itself.";
 pub const IDLE: &str = "It would do nothing here";
 pub const NEVER: &str = "Never, for pieces of this sort";
@@ -144,7 +144,7 @@ pub fn plans_closed(count: usize) -> String {
 pub const PLANS_HEAD: [&str; 7] = [
     "Plan",
     "Money",
-    "How often unbeaten",
+    "As good as any in",
     "Leaves less money",
     "Originality kept",
     "Can it be undone",

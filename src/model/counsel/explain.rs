@@ -12,7 +12,7 @@ use crate::identity::{Family, Kind};
 use crate::ledger::{FigureId, Ledger};
 use crate::record::{Case, Goal};
 use crate::report::{ChangeReport, ReasonReport, Text};
-use crate::terms::{capital, percent, share};
+use crate::terms::{capital, percent, share, share_of_cases};
 use crate::treatment::{Situation, Treatment};
 
 /// Everything the explanation looks at.
@@ -67,11 +67,14 @@ impl Explained<'_> {
 
     /// How firmly, in one sentence.
     pub(super) fn firmness_words(&self) -> String {
-        let p = share(self.advice.p_best[self.advice.chosen]);
+        let p = self.advice.p_best[self.advice.chosen];
+        let cases = share_of_cases(p);
+        let clear_by_chance = p >= self.ledger.value(FigureId::COUNSEL_CLEAR);
         match self.advice.firmness {
-            Firmness::Clear => words::clear(&p),
-            Firmness::Leaning => words::leaning(&p),
-            Firmness::Open => words::open(&p),
+            Firmness::Clear => words::clear(&cases),
+            Firmness::Leaning if clear_by_chance => words::leaning_by_doubt(&cases),
+            Firmness::Leaning => words::leaning(&cases),
+            Firmness::Open => words::open(&cases),
         }
     }
 

@@ -19,7 +19,7 @@ pub use date::Date;
 pub use decimal::decimal;
 pub use kind::{ByKind, ByLadderKind, Cluster, Family, Kind, Letter};
 pub use money::{money, sum, two_figures};
-pub use shares::{percent, share};
+pub use shares::{percent, share, share_of_cases};
 pub use text::Text;
 pub use treatment::{Reversibility, Treatment};
 pub use vocabulary::{

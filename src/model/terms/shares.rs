@@ -13,6 +13,12 @@ pub fn share(p: f64) -> String {
     }
 }
 
+/// A share of the cases tried: "93 of 100 cases".
+#[must_use]
+pub fn share_of_cases(p: f64) -> String {
+    format!("{} cases", share(p).replace(" in 100", " of 100"))
+}
+
 /// A share of an area or of a whole: "about 3 %", "nearly all".
 #[must_use]
 pub fn percent(f: f64) -> String {
@@ -34,6 +40,8 @@ mod tests {
         assert_eq!(share(0.914), "91 in 100");
         assert_eq!(share(0.001), "less than 1 in 100");
         assert_eq!(share(1.0), "more than 99 in 100");
+        assert_eq!(share_of_cases(0.914), "91 of 100 cases");
+        assert_eq!(share_of_cases(1.0), "more than 99 of 100 cases");
         assert_eq!(percent(0.03), "about 3 %");
         assert_eq!(percent(0.999), "nearly all");
     }

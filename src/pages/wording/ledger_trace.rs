@@ -30,7 +30,7 @@ pub(crate) const SILVER_ENTERED: &str = "The bare share of each part, or a count
 
 // How likely the advice is the best
 
-pub(crate) const BEST: &str = "How likely nothing else does noticeably better";
+pub(crate) const BEST: &str = "How often it does as well as any option";
 pub(crate) const BEST_FORMULA: &str = "The share of draws in which no other group of courses beats \
     the advised one by more than the noise. The noise is the smallest difference that counts.";
 pub(crate) const BEST_ENTERED: &str = "Everything that goes into the other numbers.";

@@ -17,16 +17,6 @@ pub(crate) fn about_from(low: &str, high: &str, middle: &str) -> String {
     format!("about {low} to {high}, middle {middle}")
 }
 
-// How firm the answer is
-
-pub(crate) const CLEAR: &str = "Clear";
-pub(crate) const LEANING: &str = "Leaning this way";
-pub(crate) const OPEN: &str = "Open";
-
-pub(crate) fn firmness(level: &str, likely: &str) -> String {
-    format!("{level}: it is {likely} that nothing else does noticeably better.")
-}
-
 // What is not known
 
 pub(crate) const NOT_KNOWN: &str = "What is not known";

@@ -94,7 +94,7 @@ pub(crate) const COURSE_COLUMNS: [&str; 6] = [
     "Cost",
     "Left after all costs",
     "On average, compared with leaving it",
-    "Chance that nothing else does noticeably better",
+    "How likely it does as well as any other",
     "Original material kept",
 ];
 

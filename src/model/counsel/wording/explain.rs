@@ -6,20 +6,25 @@ pub(crate) const NOT_FOR_FOOD: &str = " Do not use it for food or drink.";
 
 // How firmly
 
-pub(crate) fn clear(share: &str) -> String {
-    format!("Clear: in {share} of the ways things may be, nothing else does noticeably better.")
+pub(crate) fn clear(cases: &str) -> String {
+    format!("Clear: it does as well as any option in {cases}.")
 }
 
-pub(crate) fn leaning(share: &str) -> String {
+pub(crate) fn leaning(cases: &str) -> String {
+    format!("Leaning this way: it does as well as any option in {cases}.")
+}
+
+/// The chance by itself would be clear, but a doubt stands against it.
+pub(crate) fn leaning_by_doubt(cases: &str) -> String {
     format!(
-        "Leaning this way: in {share} of the ways things may be, nothing else does noticeably better."
+        "Leaning this way: it does as well as any option in {cases}, but it rests on something not settled yet."
     )
 }
 
-pub(crate) fn open(share: &str) -> String {
+pub(crate) fn open(cases: &str) -> String {
     format!(
-        "Open: only in {share} of the ways things may be does nothing else do noticeably better. Of the courses \
-         that come out level, this one keeps most choice for later."
+        "Open: it does as well as any option in only {cases}. Of the options that come out level, this one \
+         leaves you the most choice later."
     )
 }
 
