@@ -210,8 +210,17 @@ impl<'a> World<'a> {
 
     fn keep(&self, done: &[Treatment]) -> Columns {
         let mut columns = Columns::nothing();
-        if done.contains(&Treatment::Keeping) {
-            columns.cost = self.cost(Treatment::Keeping, &[]);
+        let kept = done.contains(&Treatment::Keeping);
+        if self.situation.active_corrosion() {
+            columns.keeps = PerDraw::Same(self.figure(if kept {
+                FigureId::ATTRIBUTE_STABILITY_CORROSION_DRY
+            } else {
+                FigureId::ATTRIBUTE_STABILITY_CORROSION
+            }));
+        }
+        if kept {
+            let served = super::prices::answered(Treatment::Keeping, self.faults);
+            columns.cost = self.cost(Treatment::Keeping, &served);
             columns.extra = PerDraw::Same(self.figure(FigureId::ATTRIBUTE_STABILITY_KEEPING));
             columns.choice = PerDraw::Same(self.choice(Treatment::Keeping, 0.0));
         }
@@ -558,9 +567,6 @@ impl<'a> World<'a> {
         let any_joint = |j: Joint| self.case.parts.iter().any(|p| p.joint == Some(j));
         if any_joint(Joint::NeatRepair) {
             keeps = keeps.min(of(FigureId::ATTRIBUTE_STABILITY_NEAT));
-        }
-        if self.situation.active_corrosion() {
-            keeps = keeps.min(of(FigureId::ATTRIBUTE_STABILITY_CORROSION));
         }
         let mut extra = 0.0;
         if !plated_over && !has(T::Lacquer) {

@@ -160,10 +160,13 @@ impl<'a> Prices<'a> {
                 (FigureId::COST_T03_PAID, on_large(FigureId::COST_LARGE_WORK))
             }
             Price::Cleaning => (FigureId::COST_T03_OWNER, 1.0),
+            Price::Keeping(sound, corroding) => {
+                let corrodes = served.iter().any(|f| f.fault == Fault::Corrosion);
+                (if corrodes { corroding } else { sound }, 1.0)
+            }
             Price::Figure(id) => match t {
                 // One test, one coat, one set of baths, whatever the parts.
-                Treatment::Keeping
-                | Treatment::Wash
+                Treatment::Wash
                 | Treatment::Foam
                 | Treatment::LacquerOff
                 | Treatment::TestLead

@@ -117,6 +117,7 @@ pub(super) fn advice_sentence(course: &Course, case: &Case) -> String {
     }
     match done(&course.if_clear) {
         Some(words) => format!("{}{}.{keep}", words[..1].to_ascii_uppercase(), &words[1..]),
+        None if has(Treatment::Keeping) && case.corrodes() => words::LEAVE_AND_KEEP_DRY.to_owned(),
         None if has(Treatment::Keeping) => words::LEAVE_AND_KEEP.to_owned(),
         None => words::LEAVE.to_owned(),
     }

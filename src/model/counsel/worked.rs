@@ -172,3 +172,38 @@ fn it_is_as_firm_as_the_prototype_within_five_in_a_hundred() {
     }
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
 }
+
+/// Rust is stopped by keeping the piece dry: that costs more than a bag, makes the piece last better, and
+/// is weighed for a keeper like any other work.
+#[test]
+fn what_stops_rust_is_weighed_as_keeping() {
+    let case = |corrosion: &str| {
+        serde_json::json!({
+            "case": {
+                "format": "leavewell-case",
+                "version": 1,
+                "piece": {"form": "tray"},
+                "findings": [{"id": "S24", "answer": "seen"}, {"id": "M12", "answer": "seen"}],
+                "parts": [{"part": "body", "bleed": "some", "corrosion": corrosion}],
+                "aim": {"goal": "keep_show"},
+                "market": {"low": 200, "likely": 300, "high": 400, "currency": "GBP"},
+            }
+        })
+    };
+    let of = |report: &Value, steps: &[&str], what: &str| {
+        let courses = report["courses"].as_array().unwrap();
+        let course = courses.iter().find(|c| words(&c["steps"]) == steps);
+        course.unwrap()[what].clone()
+    };
+    let (dry, rusty) = (report(&case("none")), report(&case("rust")));
+    let cost = |report: &Value| of(report, &["T01"], "cost")["p50"].as_f64().unwrap();
+    assert!(cost(&rusty) > 3.0 * cost(&dry), "{}", cost(&rusty));
+    let gain = |report: &Value| {
+        let score = |steps: &[&str]| of(report, steps, "score").as_f64().unwrap();
+        score(&["T01"]) - score(&["T00"])
+    };
+    assert!(gain(&rusty) > gain(&dry), "{} {}", gain(&rusty), gain(&dry));
+    let sentence = rusty["counsel"]["sentence"].as_str().unwrap();
+    assert!(sentence.contains("keep it dry"), "{sentence}");
+    assert!(sentence.contains("a conservator"), "{sentence}");
+}

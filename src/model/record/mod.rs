@@ -36,6 +36,7 @@ pub use reading::{COMPARED_KINDS, FLAWS};
 pub use weighing::{Weighing, water_density};
 pub use work::{Asked, Done, Proposal, ProposalStep, Quote, Test};
 
+use crate::ledger::signs;
 use crate::terms::Kind;
 use crate::terms::Treatment;
 
@@ -433,6 +434,13 @@ impl Case {
     #[must_use]
     pub fn has_seen_any(&self, ids: &[&str]) -> bool {
         ids.iter().any(|id| self.has_seen(id))
+    }
+
+    /// True when it corrodes now: green or white powder or rust on a part, or rust seen where it is worn.
+    #[must_use]
+    pub fn corrodes(&self) -> bool {
+        self.has_seen_any(&signs::RUST)
+            || (self.parts.iter()).any(|p| p.corrosion.is_some_and(|c| c != Corrosion::None))
     }
 
     /// The record of a part, if it was looked at.

@@ -225,7 +225,7 @@ fn found(fault: Fault, case: &Case, ledger: &Ledger) -> Option<Found> {
                 .any(|p| p.tarnish.is_some_and(|t| t >= Tarnish::Grey)),
         ),
         Fault::Corrosion => (
-            !parts.is_empty() || case.has_seen_any(&crate::ledger::signs::RUST),
+            case.corrodes(),
             false,
         ),
         _ => (!parts.is_empty(), false),

@@ -233,15 +233,10 @@ impl Situation<'_> {
         (self.case.parts.iter()).any(|p| p.material == Some(Material::Ivory))
     }
 
-    /// Active corrosion: green, white powder or rust, or rust seen at the wear.
+    /// Active corrosion.
     #[must_use]
     pub fn active_corrosion(&self) -> bool {
-        self.case.has_seen_any(&signs::RUST)
-            || self
-                .case
-                .parts
-                .iter()
-                .any(|p| p.corrosion.is_some_and(|c| c != Corrosion::None))
+        self.case.corrodes()
     }
 
     /// Foil that lifts, or rust under it.

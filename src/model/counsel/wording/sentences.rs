@@ -72,4 +72,6 @@ pub(crate) fn either_way(passed: &str, failed: &str) -> String {
 // Nothing to do
 
 pub(crate) const LEAVE_AND_KEEP: &str = "Leave it as it is, and keep it better.";
+pub(crate) const LEAVE_AND_KEEP_DRY: &str =
+    "Do no work on it; keep it dry, and have a conservator see to the corrosion.";
 pub(crate) const LEAVE: &str = "Leave it as it is.";

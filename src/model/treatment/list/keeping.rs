@@ -1,17 +1,23 @@
 //! T01: better keeping.
 
-use super::{Dose, Price, Risk, Trade, Work};
+use super::{Dose, Price, Risk, State, Trade, Work};
 use crate::ledger::FigureId;
-use crate::treatment::Treatment;
+use crate::treatment::{Fault, Treatment};
 
 /// What it answers, costs, takes and leaves.
 pub(super) const KEEPING: Work = Work {
     treatment: Treatment::Keeping,
-    answers: &[],
+    answers: &[Fault::Corrosion],
     idle: None,
     trade: Trade::Care,
     risk: Risk::None,
-    price: Price::Figure(FigureId::COST_T01),
+    price: Price::Keeping(FigureId::COST_T01, FigureId::COST_T01_CORROSION),
     dose: Dose::None,
-    after: &[],
+    after: &[(
+        Fault::Corrosion,
+        State {
+            keeps: FigureId::ATTRIBUTE_STABILITY_CORROSION_DRY,
+            ..State::SOUND
+        },
+    )],
 };

@@ -118,6 +118,8 @@ pub enum Price {
     Figure(FigureId),
     /// Cleaning: by the owner or paid.
     Cleaning,
+    /// Keeping: a sound piece, or one that corrodes.
+    Keeping(FigureId, FigureId),
     /// One figure, more on trays and baskets.
     Large(FigureId),
     /// By the size of the fault, more on trays and baskets.
