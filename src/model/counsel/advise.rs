@@ -194,7 +194,7 @@ fn money_doubts(chosen: &Course, draws: &Draws, case: &Case, prices: &Prices) ->
 fn is_paid(treatment: Treatment, case: &Case) -> bool {
     match treatment {
         Treatment::Leave | Treatment::Wash | Treatment::Keeping | Treatment::Foam => false,
-        Treatment::Clean => case.aim.doer == Some(crate::record::Doer::Workshop),
+        Treatment::Clean => case.aim.who_does(treatment) == Some(crate::record::Doer::Workshop),
         _ => true,
     }
 }

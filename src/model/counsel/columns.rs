@@ -19,7 +19,7 @@ use super::wear::Seen;
 use crate::identity::{Family, Kind};
 use crate::ledger::{FigureId, Ledger, catalogue_text};
 use crate::maths::{at_least, at_most};
-use crate::record::{Case, Goal, Joint, Tarnish};
+use crate::record::{Case, Goal, Joint, PartName, Tarnish};
 use crate::terms::Reversibility;
 use crate::treatment::{
     Dose, Fault, Faults, Found, Risk, Show, Situation, State, Treatment, Value, as_found, work,
@@ -40,6 +40,8 @@ pub(super) struct World<'a> {
     pub(super) weights: Option<Weights>,
     /// The cost at which the cost attribute is used up.
     pub(super) cost_scale: f64,
+    /// The parts a work is for, where a proposal names them; on other parts the fault is left.
+    pub(super) only_on: Vec<(Treatment, Vec<PartName>)>,
     known: RefCell<Vec<Known>>,
 }
 
@@ -175,6 +177,7 @@ impl<'a> World<'a> {
             goal: case.aim.goal_or_default(),
             weights,
             cost_scale,
+            only_on: Vec::new(),
             known: RefCell::default(),
         }
     }
@@ -241,11 +244,19 @@ impl<'a> World<'a> {
         column.map_or(PerDraw::Same(0.0), PerDraw::Drawn)
     }
 
+    /// What of a fault this work meets, and what is left because a proposal names other parts for it.
+    pub(super) fn met_by(&self, t: Treatment, found: &Found) -> [Option<Found>; 2] {
+        match self.only_on.iter().find(|(named, _)| *named == t) {
+            Some((_, parts)) => found.divided(parts, self.case, self.ledger),
+            None => [Some(found.clone()), None],
+        }
+    }
+
     /// Dents, joins, old lead, lost parts, linings: faults that are left or answered.
     fn repairs(&self, block: Block, done: &[Treatment], n: usize) -> Columns {
         let mut price = Price::new(n);
         let (mut show, mut serves, mut keeps) = (1.0, 1.0, 1.0_f64);
-        let mut served: Vec<(Treatment, Vec<&Found>)> =
+        let mut served: Vec<(Treatment, Vec<Found>)> =
             done.iter().map(|t| (*t, Vec::new())).collect();
         for found in self
             .faults
@@ -254,14 +265,20 @@ impl<'a> World<'a> {
             .filter(|f| Block::of(f.fault) == Some(block))
         {
             let left = as_found(found);
-            let answer = answer_to(found.fault, done);
-            let state = answer.and_then(|t| work(t)?.leaves(found.fault));
-            if let Some(t) = answer
-                && let Some((_, list)) = served.iter_mut().find(|(s, _)| *s == t)
-            {
-                list.push(found);
+            let mut answer = answer_to(found.fault, done);
+            let mut now = answer
+                .and_then(|t| work(t)?.leaves(found.fault))
+                .unwrap_or(left);
+            if let Some(t) = answer {
+                let [met, missed] = self.met_by(t, found);
+                if let Some((_, list)) = served.iter_mut().find(|(s, _)| *s == t) {
+                    list.extend(met);
+                }
+                if let Some(missed) = missed {
+                    now = as_found(&missed);
+                    answer = None;
+                }
             }
-            let now = state.unwrap_or(left);
             if let Some(ln) = self.ln_value(found, left, now, n) {
                 price.factor(&ln);
             }
@@ -273,10 +290,11 @@ impl<'a> World<'a> {
         let (mut originality, mut choice) = (1.0, 1.0_f64);
         let mut cost = PerDraw::Same(0.0);
         for (t, faults) in &served {
-            let dose = self.dose(*t, faults);
+            let faults: Vec<&Found> = faults.iter().collect();
+            let dose = self.dose(*t, &faults);
             originality *= 1.0 - self.weight(*t) * dose;
             choice = choice.min(self.choice(*t, dose));
-            cost = cost.with(&self.cost(*t, faults), n, |a, b| a + b);
+            cost = cost.with(&self.cost(*t, &faults), n, |a, b| a + b);
             if let Some(ln) = self.ln_mishap(*t) {
                 price.mishap(&ln[..n]);
             }

@@ -20,6 +20,7 @@ mod outcome;
 mod part_silver;
 mod per_draw;
 mod prices;
+mod proposal;
 mod sample;
 mod sampled_part;
 mod search;
@@ -52,7 +53,7 @@ use explain::Explained;
 use outcome::{CourseOutcome, Weights, cost_scale};
 use prices::Prices;
 use sample::Sample;
-use weighed::{Depth, Proposed, Weighed, is_left, weigh_courses, weigh_proposal};
+use weighed::{Depth, Weighed, is_left, weigh_courses};
 use what_if::WhatIf;
 use wording::report as words;
 
@@ -72,7 +73,7 @@ use crate::record::{Asked, Case, Currency, Goal, Instrument, PartName, Problem, 
 use crate::report::{
     AfterLook, Band, BandMean, ContrastReport, CounselReport, CourseReport, DisplayOnly,
     FaultReport, IdentityReport, MovedReport, NextLook, OptionReport, PartReport, PartingReport,
-    ProposalReport, Report, SilverReport, StepReport, Text, ValueReport, VerdictReport,
+    Report, SilverReport, StepReport, Text, ValueReport, VerdictReport,
 };
 use crate::terms::percent;
 use crate::treatment::{Faults, LeadStatus, Situation, Treatment, Verdict, check, work, worst};
@@ -300,8 +301,13 @@ impl Solved {
     /// The situation in which the rules are asked before anything is done to the piece.
     #[must_use]
     pub fn situation(&self) -> Situation<'_> {
+        self.situation_for(&self.case)
+    }
+
+    /// The same, for a case that differs from its own in who would do the work.
+    fn situation_for<'a>(&'a self, case: &'a Case) -> Situation<'a> {
         situation_of(
-            (&self.case, &self.ledger),
+            (case, &self.ledger),
             self.posterior,
             &self.draws,
             &self.next,
@@ -661,33 +667,6 @@ impl Solved {
                 left: is_left(advised, f.fault),
             })
             .collect()
-    }
-
-    fn proposal(&self) -> Option<ProposalReport> {
-        if self.case.proposal.steps.is_empty() {
-            return None;
-        }
-        let situation = self.situation();
-        let weights = Weights::of(&self.case.aim);
-        let mut world = self.world(&self.draws, &situation, weights);
-        world.prices = world.prices.of_proposal();
-        let Proposed {
-            course,
-            outcome,
-            leave,
-            without,
-            problems,
-        } = weigh_proposal(&world)?;
-        let gain: Column = outcome
-            .net
-            .iter()
-            .zip(leave.net.iter())
-            .map(|(a, b)| a - b)
-            .collect();
-        Some(ProposalReport {
-            course: self.course_report(&course, &outcome, &gain, (0.0, 0.0), &without),
-            problems,
-        })
     }
 
     /// What is left of a course as a report; `p_best` and the greatest regret come with it.

@@ -23,6 +23,19 @@ pub(super) struct Told {
 }
 
 impl Told {
+    /// Adds the price of the same work on other parts.
+    fn with(&mut self, other: &Self) {
+        let ends = |a: Option<f64>, b: Option<f64>| {
+            (a.is_some() || b.is_some())
+                .then(|| a.unwrap_or(self.likely) + b.unwrap_or(other.likely))
+        };
+        self.low = ends(self.low, other.low);
+        self.high = ends(self.high, other.high);
+        self.likely += other.likely;
+        self.post += other.post;
+        self.fixed &= other.fixed;
+    }
+
     /// The price as typed, with carriage on top.
     pub(super) fn total(&self) -> f64 {
         self.likely + self.post
@@ -64,16 +77,21 @@ impl<'a> Prices<'a> {
         }
     }
 
+    /// The same prices for a case that differs in who would do the work.
+    pub(super) fn of(self, case: &'a Case) -> Self {
+        Self { case, ..self }
+    }
+
     /// The prices of a proposal: what its steps say comes before the quotes.
     pub(super) fn of_proposal(&self) -> Self {
-        let mut told = Vec::new();
+        let mut told: Vec<Told> = Vec::new();
         for step in &self.case.proposal.steps {
             let by_id = step.quote.as_ref().and_then(|id| {
                 let quotes = &self.case.quotes;
                 quotes.iter().position(|q| q.id.as_ref() == Some(id))
             });
             if let Some(likely) = step.likely.or(step.low).or(step.high) {
-                told.push(Told {
+                let of_step = Told {
                     treatments: vec![step.treatment],
                     low: step.low,
                     likely,
@@ -81,7 +99,13 @@ impl<'a> Prices<'a> {
                     post: 0.0,
                     fixed: step.fixed,
                     with_cleaning: false,
-                });
+                };
+                // The same work on other parts, at a price for each, comes to both prices together.
+                let same = |t: &&mut Told| t.treatments == of_step.treatments;
+                match told.iter_mut().find(same) {
+                    Some(before) => before.with(&of_step),
+                    None => told.push(of_step),
+                }
             } else if let Some(of_quote) = by_id.and_then(|at| self.told.get(at)) {
                 told.push(of_quote.clone());
             }
@@ -156,7 +180,7 @@ impl<'a> Prices<'a> {
         let by_parts = 1.0 + ledger.value(FigureId::COST_MORE_PARTS) * more as f64;
         let mends_split = served.iter().any(|f| f.fault == Fault::Split);
         Some(match work.price {
-            Price::Cleaning if self.case.aim.doer == Some(Doer::Workshop) => {
+            Price::Cleaning if self.case.aim.who_does(t) == Some(Doer::Workshop) => {
                 (FigureId::COST_T03_PAID, on_large(FigureId::COST_LARGE_WORK))
             }
             Price::Cleaning => (FigureId::COST_T03_OWNER, 1.0),

@@ -92,7 +92,10 @@ pub(super) fn advice_sentence(course: &Course, case: &Case) -> String {
         let clauses: Vec<&str> = steps.iter().filter_map(|t| words::clause(*t)).collect();
         match clauses.as_slice() {
             [] => None,
-            [one] if *one == words::CLEANED && case.aim.doer != Some(Doer::Workshop) => {
+            [one]
+                if *one == words::CLEANED
+                    && case.aim.who_does(Treatment::Clean) != Some(Doer::Workshop) =>
+            {
                 Some(words::CLEAN_NO_MORE.to_owned())
             }
             [one] => Some(words::have(one)),

@@ -12,7 +12,7 @@ use super::search::{Menu, Tally, changes_of, course_of, improve, search};
 use super::wording::advise as words;
 use crate::identity::Posterior;
 use crate::maths::mean;
-use crate::treatment::{Fault, Treatment, work, worst};
+use crate::treatment::{Fault, Treatment, work};
 
 /// How much is asked of a weighing.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -298,7 +298,7 @@ fn to_show(
 
 /// For each step of a course, the mean score without it less the mean score with it, on the first
 /// draws.
-fn steps_left_out(tally: &Tally, of: usize) -> Vec<(Treatment, f64)> {
+pub(super) fn steps_left_out(tally: &Tally, of: usize) -> Vec<(Treatment, f64)> {
     let course = &tally.courses[of];
     let n = GAUGE.min(tally.n);
     let with = mean(&tally.outcomes[of].score[..n]);
@@ -319,99 +319,6 @@ fn steps_left_out(tally: &Tally, of: usize) -> Vec<(Treatment, f64)> {
             (*t, mean(&tally.weigher.weigh(&without, n).score) - with)
         })
         .collect()
-}
-
-/// A person's own plan weighed as it stands, with what is wrong with it.
-pub(super) struct Proposed {
-    pub(super) course: Course,
-    pub(super) outcome: CourseOutcome,
-    /// Leaving alone, at the same prices.
-    pub(super) leave: CourseOutcome,
-    pub(super) without: Vec<(Treatment, f64)>,
-    /// What was left out of it and why, or what a rule asks first.
-    pub(super) problems: Vec<String>,
-}
-
-/// Weighs the person's own proposal at its own prices. A step with nothing to do, a second one that
-/// undoes the first, and one a rule bars are said; the rest is weighed.
-pub(super) fn weigh_proposal(world: &World) -> Option<Proposed> {
-    let steps = &world.case.proposal.steps;
-    if steps.is_empty() {
-        return None;
-    }
-    let rulings = Rulings::new(world);
-    let weigher = Weigher::new(world);
-    let mut problems = Vec::new();
-    let mut kept: Vec<Treatment> = Vec::new();
-    for step in steps {
-        let t = step.treatment;
-        let name = t.name();
-        if kept.contains(&t) {
-            continue;
-        }
-        if t == Treatment::Leave {
-            continue;
-        }
-        if work(t).is_none() {
-            let verdicts = rulings.granted(t, None);
-            let why = verdicts.first().map_or("", |v| v.reason.as_str());
-            problems.push(words::step_out(name, why));
-            continue;
-        }
-        if let Some(why) = not_needed(t, world) {
-            problems.push(words::step_out(name, why));
-            continue;
-        }
-        let more: Vec<Treatment> = kept.iter().copied().chain([t]).collect();
-        if conflicts(&more) {
-            problems.push(words::step_out(name, words::UNDOES_ANOTHER));
-            continue;
-        }
-        let verdicts = rulings.granted(t, None);
-        if let Some(v) = verdicts
-            .first()
-            .filter(|_| !worst(&verdicts).can_be_advised())
-        {
-            if v.outcome == crate::treatment::Outcome::Barred {
-                problems.push(words::step_out(name, &v.reason));
-                continue;
-            }
-            problems.push(words::step_waits(name, &v.reason, &v.lifted_by));
-        }
-        kept.push(t);
-    }
-    let tested = if kept.contains(&Treatment::TestLead) {
-        Tested::First
-    } else {
-        Tested::AsRecorded
-    };
-    let steps = with_companions(&kept, world, false);
-    let course = course_of(&steps, tested, &rulings);
-    for v in course.barred.iter().filter(|v| v.guard == "needs") {
-        let known = problems.iter().any(|p| p.contains(&v.reason));
-        if !known {
-            problems.push(format!("{} {}", v.reason, v.lifted_by));
-        }
-    }
-    let n = world.draws.n;
-    let mut tally = Tally {
-        weigher: &weigher,
-        rulings: &rulings,
-        n,
-        courses: Vec::new(),
-        outcomes: Vec::new(),
-    };
-    let place = tally.place(course.clone());
-    let without = steps_left_out(&tally, place);
-    let leave = weigher.weigh(&course_of(&[], Tested::AsRecorded, &rulings), n);
-    let outcome = tally.outcomes.swap_remove(place);
-    Some(Proposed {
-        course,
-        outcome,
-        leave,
-        without,
-        problems,
-    })
 }
 
 /// The faults of a course that are left on the clear side.

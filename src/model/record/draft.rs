@@ -246,24 +246,10 @@ impl Draft {
         self.set(&format!("{list}[{count}].id"), &id);
     }
 
-    /// Removes the entry at this place of a list, and the list with its last entry.
+    /// Removes the entry at this place of a list, the list with its last entry, and the section that held
+    /// only the list.
     pub fn remove_at(&mut self, list: &str, place: usize) {
-        let (mut holder, mut rest) = (&mut self.root, list);
-        while let Some((first, after)) = rest.split_once('.') {
-            let Some(Value::Object(held)) = holder.get_mut(first) else {
-                return;
-            };
-            (holder, rest) = (held, after);
-        }
-        let Some(Value::Array(entries)) = holder.get_mut(rest) else {
-            return;
-        };
-        if place < entries.len() {
-            entries.remove(place);
-        }
-        if entries.is_empty() {
-            holder.remove(rest);
-        }
+        remove_from(&mut self.root, list, place);
     }
 
     /// Removes the mark at this place. What was confirmed from it stays answered and no longer names it.
@@ -668,6 +654,27 @@ pub(super) fn depth(text: &str) -> usize {
     deepest
 }
 
+fn remove_from(holder: &mut Map<String, Value>, list: &str, place: usize) {
+    if let Some((section, rest)) = list.split_once('.') {
+        if let Some(Value::Object(held)) = holder.get_mut(section) {
+            remove_from(held, rest, place);
+            if held.is_empty() {
+                holder.remove(section);
+            }
+        }
+        return;
+    }
+    let Some(Value::Array(entries)) = holder.get_mut(list) else {
+        return;
+    };
+    if place < entries.len() {
+        entries.remove(place);
+    }
+    if entries.is_empty() {
+        holder.remove(list);
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -1017,6 +1024,7 @@ mod tests {
             draft.remove_at("proposal.steps", 0);
         }
         assert_eq!(draft.count("proposal.steps"), 0);
+        assert_eq!(draft.value("proposal"), None, "nothing empty is left");
         draft.remove_at("nowhere.at.all", 0);
     }
 }

@@ -300,6 +300,8 @@ pub struct Aim {
     pub household_child_or_pregnant: bool,
     /// Who would do the work; the owner for cleaning and a workshop for the rest when not said.
     pub doer: Option<Doer>,
+    /// Who would do which work, where a proposal says so; before `doer`.
+    pub doer_of: Vec<(Treatment, Doer)>,
     /// How much each attribute counts, in points of 100, in the order of [`Aim::WEIGHED`].
     pub weights: [Option<f64>; 5],
     /// What the person asked about, if anything.
@@ -317,6 +319,13 @@ pub struct Aim {
 }
 
 impl Aim {
+    /// Who would do this work, as far as it is recorded.
+    #[must_use]
+    pub fn who_does(&self, work: Treatment) -> Option<Doer> {
+        let named = self.doer_of.iter().find(|(t, _)| *t == work);
+        named.map(|(_, doer)| *doer).or(self.doer)
+    }
+
     /// Ids of the attributes a keeper may weigh.
     pub const WEIGHED: [&'static str; 5] = [
         "originality",

@@ -825,6 +825,7 @@ impl Reader {
                 .flag(&s, "household_child_or_pregnant")
                 .unwrap_or(false),
             doer: self.word(&s, "doer"),
+            doer_of: Vec::new(),
             asked: self.asked(&s),
             assume_lead: self.flag(&s, "assume_lead").unwrap_or(false),
             dishwasher: self.flag(&s, "dishwasher").unwrap_or(false),

@@ -140,6 +140,23 @@ impl Found {
     }
 }
 
+impl Found {
+    /// What of the fault is on these parts, and what is on others, each as bad as it is there. A fault
+    /// recorded for the whole piece is on any part named.
+    #[must_use]
+    pub fn divided(&self, parts: &[PartName], case: &Case, ledger: &Ledger) -> [Option<Self>; 2] {
+        if self.parts.is_empty() {
+            return [Some(self.clone()), None];
+        }
+        [true, false].map(|wanted| {
+            let mut only = case.clone();
+            only.parts.retain(|p| parts.contains(&p.name) == wanted);
+            let here = found(self.fault, &only, ledger)?;
+            (!here.parts.is_empty()).then_some(here)
+        })
+    }
+}
+
 /// Every fault of a case, in the order of [`Fault::ALL`].
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Faults(pub Vec<Found>);
@@ -224,10 +241,7 @@ fn found(fault: Fault, case: &Case, ledger: &Ledger) -> Option<Found> {
                 .iter()
                 .any(|p| p.tarnish.is_some_and(|t| t >= Tarnish::Grey)),
         ),
-        Fault::Corrosion => (
-            case.corrodes(),
-            false,
-        ),
+        Fault::Corrosion => (case.corrodes(), false),
         _ => (!parts.is_empty(), false),
     };
     there.then(|| Found {

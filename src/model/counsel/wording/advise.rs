@@ -18,15 +18,3 @@ pub(crate) fn no_quote(treatment: &str) -> String {
 }
 
 pub(crate) const NOT_EVERY_COURSE: &str = "There are too many courses to compare every one; the best choices for each fault were compared.";
-
-// A proposal
-
-pub(crate) const UNDOES_ANOTHER: &str = "It undoes or hides another step.";
-
-pub(crate) fn step_out(name: &str, why: &str) -> String {
-    format!("{name} is left out: {why}")
-}
-
-pub(crate) fn step_waits(name: &str, why: &str, lifted_by: &str) -> String {
-    format!("{name} waits: {why} {lifted_by}")
-}

@@ -7,5 +7,6 @@ pub(crate) mod change;
 pub(crate) mod contrast;
 pub(crate) mod course;
 pub(crate) mod explain;
+pub(crate) mod proposal;
 pub(crate) mod report;
 pub(crate) mod sentences;

@@ -87,7 +87,7 @@ impl<'a, 'b> Asked<'a, 'b> {
     }
 
     pub(super) fn done_by_owner(&self) -> bool {
-        self.s.case.aim.doer == Some(Doer::Owner)
+        self.s.case.aim.who_does(self.treatment) == Some(Doer::Owner)
     }
 
     pub(super) fn child_at_home(&self) -> bool {
