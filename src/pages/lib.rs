@@ -73,6 +73,7 @@ mod sheet_disclosure;
 mod sheet_done;
 mod sheet_file;
 mod sheet_glossary;
+mod sheet_proposal;
 pub mod sheet_text;
 mod sources_fold;
 pub mod standing;

@@ -15,7 +15,7 @@ use super::wording::sheet as words;
 use leavewell_model::counsel::money;
 use leavewell_model::ledger::{FigureId, LEDGER_VERSION, Ledger};
 use leavewell_model::record::{Case, Draft, Problem};
-use leavewell_model::report::{Band, CourseReport, Report};
+use leavewell_model::report::{Band, Report};
 use leavewell_model::terms::{PartName, Seen};
 use leavewell_model::treatment::{LeadStatus, Release, lead_anywhere, release};
 
@@ -112,12 +112,6 @@ impl<'a> Paper<'a> {
     /// Whether to disclose it to a buyer: more than very unlikely.
     pub(super) fn worth_telling(&self, p: f64) -> bool {
         p > self.ledger.value(FigureId::WORDS_VERY_UNLIKELY)
-    }
-
-    /// The advised course.
-    pub(super) fn advised(&self) -> Option<&CourseReport> {
-        let steps = &self.report.counsel.steps;
-        self.report.courses.iter().find(|c| c.steps == *steps)
     }
 
     /// The entries in the record's list of parts.

@@ -8,6 +8,7 @@ use super::picture::{Anchor, Ink, Mark, Picture};
 use super::sheet::{Paper, head, missing};
 use super::sheet_cautions::cautions_of;
 use super::sheet_glossary::word_list;
+use super::sheet_proposal::proposed;
 use super::wording::sheet_client as words;
 use leavewell_model::ledger::caution;
 use leavewell_model::report::{CounselReport, CourseReport, OptionReport, VerdictReport};
@@ -29,6 +30,7 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
         blocks.push(answer(&paper));
         blocks.extend(missing(&paper, "client.missing"));
         blocks.push(what_it_is(&paper));
+        blocks.extend(proposed(&paper, "client.proposal"));
         blocks.push(options(&paper));
         blocks.push(money(&paper));
         blocks.extend(paper.history("client.done"));

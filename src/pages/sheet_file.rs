@@ -14,6 +14,7 @@ use super::sheet_buyer::quoted_mark;
 use super::sheet_cautions::cautions_of;
 use super::sheet_client::{course_table, listed, verdicts, who, would_change};
 use super::sheet_glossary::word_list;
+use super::sheet_proposal::proposed;
 use super::wording::sheet_client::outcome;
 use super::wording::sheet_file as words;
 use leavewell_model::ledger::Ledger;
@@ -63,6 +64,7 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
             words::RECOMMENDATIONS,
             recommendations(&paper),
         ));
+        blocks.extend(proposed(&paper, "file.proposal"));
         blocks.push(Block::section(
             "file.options",
             words::TREATMENTS,

@@ -47,6 +47,7 @@ pub(crate) mod sheet_disclosure;
 pub(crate) mod sheet_done;
 pub(crate) mod sheet_file;
 pub(crate) mod sheet_glossary;
+pub(crate) mod sheet_proposal;
 pub(crate) mod sheet_text;
 pub(crate) mod sources_fold;
 pub(crate) mod standing;
