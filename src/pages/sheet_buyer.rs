@@ -89,9 +89,13 @@ fn what(paper: &Paper) -> String {
         .identity
         .dates
         .as_ref()
-        .filter(|_| !paper.too_little())
-        .map(|d| words::probably(&d.in_words()));
+        .filter(|_| !paper.too_little());
+    let counts_the_stated = found.is_some_and(|d| d.given.is_some());
+    let found = found.map(|d| words::probably(&d.in_words()));
     let years = match (found, stated) {
+        (Some(found), Some(stated)) if counts_the_stated => {
+            Some(words::stated_and_found(&stated, &found))
+        }
         (Some(found), Some(stated)) => Some(words::found_and_stated(&found, &stated)),
         (found, stated) => found.or(stated),
     };
@@ -120,6 +124,9 @@ fn catalogue(paper: &Paper, disclosures: &[Disclosure]) -> String {
     }
     if paper.too_little() {
         text.push(words::NOT_EXAMINED_SENTENCE.to_owned());
+        if !paper.case.marks.is_empty() {
+            text.push(marks(paper));
+        }
     } else {
         text.push(paper.report.identity.sentence.clone());
         let other: Vec<String> = paper

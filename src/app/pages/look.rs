@@ -291,6 +291,7 @@ fn what_it_is(page: Page) -> Html {
             joined(&[&identity.body.sentence, " ", &identity.skin.sentence]),
         )
         .said("window", dates(identity))
+        .said("hint", say::unconfirmed(&identity.unconfirmed))
         .el(contradictions)
         .el(next)
         .el(el("div", "pushes")
@@ -314,7 +315,8 @@ fn dates(identity: &IdentityReport) -> String {
     let Some(dates) = &identity.dates else {
         return say::NO_YEAR.to_owned();
     };
-    let mut words = say::made_in(&dates.in_words());
+    let given = dates.given.map(|given| given.get());
+    let mut words = say::made_in(&dates.in_words(), given);
     for why in &dates.reasons {
         words.push(' ');
         words.push_str(&capital(why.trim_end_matches('.')));

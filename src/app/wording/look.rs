@@ -151,8 +151,26 @@ pub fn family(name: &str) -> String {
 
 pub const NO_YEAR: &str = "No year of making fits all your answers: one of them must be wrong.";
 
-pub fn made_in(years: &str) -> String {
-    joined(&["Judging by what shows, it was made about ", years, "."])
+/// When it was made, and whose years helped to say so.
+pub fn made_in(years: &str, given: Option<&str>) -> String {
+    let and = if given.is_some() { " and " } else { "" };
+    let given = given.unwrap_or("");
+    joined(&["Date, judging by what shows", and, given, ": ", years, "."])
+}
+
+/// Words of marks that count for nothing until they are confirmed.
+pub fn unconfirmed(words: &[String]) -> String {
+    if words.is_empty() {
+        return String::new();
+    }
+    let quoted: Vec<String> = words.iter().map(|w| joined(&["“", w, "”"])).collect();
+    joined(&[
+        "Not counted yet: ",
+        &quoted.join(", "),
+        " as read in a mark. Say what it means under “",
+        IN_WORDS,
+        "” below.",
+    ])
 }
 
 pub const DOES_NOT_FIT: &str = "Does not fit: ";

@@ -458,11 +458,12 @@ impl Solved {
         let parted = parting(
             &Evidence::of(&self.case, &self.readings),
             &self.case.instruments,
-            &self.interval.base,
             &self.ledger,
         );
+        // Before anything has been looked at no family is named, not even as one of two.
+        let open = open_in_words(&parted, &self.interval.base).filter(|_| !found.nothing_found());
         IdentityReport {
-            open: open_in_words(&parted, &self.interval.base),
+            open,
             parting: parted
                 .looks
                 .iter()
