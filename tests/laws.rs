@@ -93,7 +93,7 @@ fn check_chances(report: &Report) {
         for family in &dates.by_family {
             assert!(family.from <= family.to);
             // The electroplating patent is of 1840; fused plate was made until about 1860.
-            match family.name.get() {
+            match family.names[0].get() {
                 "electroplate" => assert!(family.from >= 1840, "{family:?}"),
                 "fused plate" => assert!(family.to <= 1870 && !family.open, "{family:?}"),
                 _ => {}

@@ -918,3 +918,42 @@ fn the_years_on_a_ticket_belong_to_the_family_named() {
         "{ticket}"
     );
 }
+
+/// With parts described and nothing looked for, no family and no year is claimed: the prior is shown on
+/// the sheet for the file alone, and as what it is.
+#[test]
+fn a_piece_that_nobody_has_looked_at_is_called_nothing() {
+    let draft = draft(
+        r#","piece":{"form":"teapot","from_year":1780,"to_year":1800},
+           "parts":[{"part":"body","bleed":"some"}]"#,
+    );
+    let [ticket, catalogue] = buyer(&draft);
+    for text in [&ticket, &catalogue] {
+        for claim in ["plate", "silver", "probably", "evidence", "findings"] {
+            assert!(
+                !text.to_lowercase().replace("re-plated", "").contains(claim),
+                "{claim}: {text}"
+            );
+        }
+        assert!(text.contains("said to be from 1780 to 1800"), "{text}");
+        assert!(
+            text.to_lowercase()
+                .contains("whether it was re-plated is not known"),
+            "{text}"
+        );
+    }
+    let client = words(PageName::SheetForClient, &draft);
+    assert!(
+        client.contains("Nothing has been looked at yet"),
+        "{client}"
+    );
+    for claim in ["about as likely as not (", "By the evidence"] {
+        assert!(!client.contains(claim), "{claim}: {client}");
+    }
+    let file = words(PageName::SheetForFile, &draft);
+    assert!(
+        file.contains("How common every kind is before anything is looked at"),
+        "{file}"
+    );
+    assert!(!file.contains("if it is electroplate"), "{file}");
+}

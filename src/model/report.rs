@@ -80,7 +80,7 @@ pub struct IdentityReport {
     pub families: Families,
     /// The families with intervals, most likely first.
     pub family_bars: Vec<FamilyReport>,
-    /// When it was made; absent when the findings leave no year possible.
+    /// When it was made; absent when nothing was found, or when the findings leave no year possible.
     pub dates: Option<DateReport>,
     /// Where the years given for it do not fit what was found.
     pub date_conflicts: Vec<String>,
@@ -134,6 +134,8 @@ pub struct AfterLook {
     pub name: Text,
     /// Its probability then.
     pub p: f64,
+    /// The answer says something; a mark that is not there does not.
+    pub tells: bool,
 }
 
 /// One of the two questions behind a kind, with how far it is settled.
@@ -226,8 +228,8 @@ pub struct DateReport {
 /// When it was made if it is of one family.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct FamilyDates {
-    /// The family in words.
-    pub name: Text,
+    /// The family in words, and others with much the same years.
+    pub names: Vec<Text>,
     /// 1 in 20 that it is earlier.
     pub from: u16,
     /// 1 in 20 that it is later; not worth saying where `open`.
@@ -269,7 +271,8 @@ impl DateReport {
             .iter()
             .map(|f| {
                 if self.is_conditional {
-                    format!("{} if it is {}", f.in_words(), f.name)
+                    let names: Vec<&str> = f.names.iter().map(|name| name.get()).collect();
+                    format!("{} if it is {}", f.in_words(), names.join(" or "))
                 } else {
                     f.in_words()
                 }

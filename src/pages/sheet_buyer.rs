@@ -106,6 +106,9 @@ fn what(paper: &Paper) -> String {
 }
 
 fn identity_short(paper: &Paper) -> String {
+    if paper.report.identity.nothing_found {
+        return words::UNKNOWN_METAL.to_owned();
+    }
     match paper.report.identity.family_bars.first() {
         Some(top) => format!("{}: {}", capital(&top.name), paper.likely(top.p)),
         None => words::UNKNOWN_METAL.to_owned(),
@@ -137,7 +140,7 @@ fn catalogue(paper: &Paper, disclosures: &[Disclosure]) -> String {
             .filter(|f| paper.worth_telling(f.p))
             .map(|f| format!("{} {}", f.name, paper.likely(f.p)))
             .collect();
-        if other.len() > 1 {
+        if other.len() > 1 && !paper.report.identity.nothing_found {
             text.push(words::as_found(&other.join("; ")));
         }
         text.push(marks(paper));

@@ -108,7 +108,7 @@ fn what_it_is(paper: &Paper) -> Block {
     let rows: Vec<(String, String)> = identity
         .family_bars
         .iter()
-        .filter(|f| paper.worth_telling(f.p))
+        .filter(|f| paper.worth_telling(f.p) && !identity.nothing_found)
         .map(|f| {
             (
                 f.name.to_string(),
@@ -116,7 +116,9 @@ fn what_it_is(paper: &Paper) -> Block {
             )
         })
         .collect();
-    blocks.push(Block::Facts { rows });
+    if !rows.is_empty() {
+        blocks.push(Block::Facts { rows });
+    }
     if let Some(dates) = &identity.dates {
         blocks.push(Block::para(words::made_in(
             &dates.in_words(),

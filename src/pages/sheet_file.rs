@@ -380,7 +380,11 @@ fn kinds(paper: &Paper) -> Vec<Block> {
             identity.body.sentence, identity.skin.sentence
         )),
         Block::Table(Table {
-            caption: words::EVERY_KIND.to_owned(),
+            caption: if identity.nothing_found {
+                words::EVERY_KIND_BEFORE_LOOKING.to_owned()
+            } else {
+                words::EVERY_KIND.to_owned()
+            },
             columns: words::KIND_COLUMNS.map(str::to_owned).to_vec(),
             rows,
         }),

@@ -302,9 +302,10 @@ fn what_it_is(page: Page) -> Html {
 
 /// The most likely family after each answer to a question.
 pub(super) fn after_look([seen, absent]: [&AfterLook; 2]) -> String {
+    let share = percent(absent.p);
     say::after_look(
         [&seen.name, &percent(seen.p)],
-        [&absent.name, &percent(absent.p)],
+        absent.tells.then_some([absent.name.get(), &share]),
     )
 }
 

@@ -176,16 +176,14 @@ pub fn unconfirmed(words: &[String]) -> String {
 pub const DOES_NOT_FIT: &str = "Does not fit: ";
 pub const LOOK_NEXT: &str = "Look next: ";
 
-/// The most likely family after each answer to a question.
-pub fn after_look(if_there: [&str; 2], if_not: [&str; 2]) -> String {
+/// The most likely family after each answer to a question; `None` where an answer says nothing.
+pub fn after_look(if_there: [&str; 2], if_not: Option<[&str; 2]>) -> String {
     let then = |[family, share]: [&str; 2]| joined(&[family, " (", share, ")"]);
-    joined(&[
-        "If it is there: most likely ",
-        &then(if_there),
-        ". If not: ",
-        &then(if_not),
-        ".",
-    ])
+    let there = joined(&["If it is there: most likely ", &then(if_there)]);
+    match if_not {
+        Some(if_not) => joined(&[&there, ". If not: ", &then(if_not), "."]),
+        None => joined(&[&there, ". If not, that says nothing."]),
+    }
 }
 
 pub const WHAT_ANSWERS_DID: &str = "What your answers did";

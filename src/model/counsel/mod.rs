@@ -471,8 +471,8 @@ impl Solved {
                     finding: look.finding.id.into(),
                     title: look.finding.title.into(),
                     how: look.finding.how.into(),
-                    if_seen: after_look(&look.if_seen),
-                    if_absent: after_look(&look.if_absent),
+                    if_seen: after_look(&look.if_seen, &self.interval.base),
+                    if_absent: after_look(&look.if_absent, &self.interval.base),
                 })
                 .collect(),
             next_looks: self.next_looks(by_kind),
@@ -509,8 +509,8 @@ impl Solved {
                     title: f.title.into(),
                     how: f.how.into(),
                     needs: f.needs.into(),
-                    if_seen: after_look(&g.if_seen),
-                    if_absent: after_look(&g.if_absent),
+                    if_seen: after_look(&g.if_seen, &self.posterior),
+                    if_absent: after_look(&g.if_absent, &self.posterior),
                 }
             })
             .collect();
@@ -818,12 +818,14 @@ fn situation_of<'a>(
 }
 
 /// The likeliest family after a look.
-fn after_look(posterior: &Posterior) -> AfterLook {
+fn after_look(posterior: &Posterior, now: &Posterior) -> AfterLook {
     let (family, p) = posterior.top_family();
+    let moved = |k: &Kind| (posterior.of(*k) - now.of(*k)).abs() > 1e-9;
     AfterLook {
         family: family.id().into(),
         name: family.name().into(),
         p,
+        tells: Kind::ALL.iter().any(moved),
     }
 }
 

@@ -6,7 +6,7 @@ use super::next_look::Turn;
 use super::posterior::{Edge, Ladder, counts, is_replaced};
 use crate::ledger::{FigureId, FindingFact, Ledger, WindowAbout, findings};
 use crate::record::{Answer, Case};
-use crate::terms::ByLadderKind;
+use crate::terms::{ByLadderKind, Cluster};
 use crate::terms::{PartName, Seen};
 
 /// Two seen findings that no one kind, or no one year, explains together.
@@ -110,7 +110,9 @@ fn settling_look(
         seen.any(|id| exclude_each_other(id, f.id))
     };
     let open = findings().iter().filter(|f| {
-        Turn::of(f, &case.instruments) == Turn::First
+        // Marks and styles say which kinds may carry them, not how often they are met.
+        !matches!(f.cluster, Cluster::Mark | Cluster::Style | Cluster::Date)
+            && Turn::of(f, &case.instruments) == Turn::First
             && !answered(f)
             && !ruled_out(f)
             && !is_replaced(f.id, readings)

@@ -281,16 +281,14 @@ impl Dating {
                 continue;
             };
             let dates = FamilyDates {
-                name: side.name().into(),
+                names: vec![side.name().into()],
                 from: span.from,
                 to: span.to,
                 open: span.open,
             };
-            if by_family
-                .first()
-                .is_none_or(|first| dates.differ(first, apart))
-            {
-                by_family.push(dates);
+            match by_family.iter_mut().find(|f| !dates.differ(f, apart)) {
+                Some(alike) => alike.names.extend(dates.names),
+                None => by_family.push(dates),
             }
         }
         let leads = self.span_of(&leading.kinds()).is_some();
@@ -546,8 +544,11 @@ mod tests {
         // Worn to copper: fused plate and electroplate are both well possible.
         let (dates, _) = shown(&["S03"], Case::default());
         assert!(dates.is_conditional);
-        assert_eq!(dates.by_family[0].name.get(), "fused plate");
-        let electroplate = dates.by_family.iter().find(|f| &*f.name == "electroplate");
+        assert_eq!(dates.by_family[0].names[0].get(), "fused plate");
+        let electroplate = dates
+            .by_family
+            .iter()
+            .find(|f| &*f.names[0] == "electroplate");
         assert!(electroplate.unwrap().from >= 1840);
         let words = dates.in_words();
         assert!(
@@ -604,7 +605,7 @@ mod tests {
     #[test]
     fn years_given_that_do_not_fit_the_likeliest_family_are_said_to_clash() {
         let (dates, conflicts) = shown(&["S11"], given(1780, 1800, Some(CameFrom::Sale)));
-        assert_eq!(dates.by_family[0].name.get(), "electroplate");
+        assert_eq!(dates.by_family[0].names[0].get(), "electroplate");
         assert!(dates.by_family[0].from >= 1840 && dates.is_conditional);
         assert_eq!(conflicts.len(), 1, "{conflicts:?}");
         assert!(
@@ -612,7 +613,7 @@ mod tests {
             "{conflicts:?}"
         );
         let fused = &dates.by_family[1];
-        assert!(&*fused.name == "fused plate" && fused.from >= 1770 && fused.to <= 1810);
+        assert!(&*fused.names[0] == "fused plate" && fused.from >= 1770 && fused.to <= 1810);
     }
 
     #[test]

@@ -75,7 +75,12 @@ impl Found<'_> {
         family_bars.sort_by(|a, b| b.p.total_cmp(&a.p));
         let posterior = self.interval.base;
         let (top, _) = posterior.top_family();
-        let (dates, date_conflicts) = self.dating.report(self.interval, self.ledger);
+        // Where nothing was found, the years would be those of the prior.
+        let (dates, date_conflicts) = if self.nothing_found() {
+            (None, Vec::new())
+        } else {
+            self.dating.report(self.interval, self.ledger)
+        };
         let moved = pushes(&Evidence::of(self.case, self.readings), self.ledger, top);
         IdentityReport {
             sentence: self.sentence(),

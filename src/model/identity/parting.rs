@@ -6,11 +6,11 @@
 //! to look is told where and how. What is shown for "not there" is what the program makes of that answer.
 
 use super::contradiction::exclude_each_other;
-use super::next_look::{Turn, is_open};
+use super::next_look::{ASKED_FIRST, Turn, is_open};
 use super::posterior::{
     Edge, Evidence, Ladder, Posterior, Rows, Term, counted, counts, log_prior, posterior, terms,
 };
-use crate::ledger::{FigureId, FindingFact, Ledger, findings};
+use crate::ledger::{FigureId, FindingFact, Ledger, finding, findings};
 use crate::terms::Seen;
 use crate::terms::{ByKind, Cluster, Family, Instrument, Kind};
 
@@ -172,19 +172,17 @@ impl Judge {
 pub fn parting(evidence: &Evidence, at_hand: &[Instrument], ledger: &Ledger) -> Parting {
     let judge = Judge::new(evidence, log_prior(ledger, evidence.came_from), ledger);
     let as_answered = Rows::new(ledger, &judge.ladder);
-    let is_marked = evidence.answers.iter().any(|a| {
-        let mark = findings()
-            .iter()
-            .find(|f| f.id == a.id && f.cluster == Cluster::Mark);
-        mark.is_some() && a.seen == Seen::Yes
+    let looked_for_marks = evidence.answers.iter().any(|a| {
+        let is_mark = finding(a.id).is_some_and(|f| f.cluster == Cluster::Mark);
+        is_mark && a.seen != Seen::Unsure
     });
     let on_turn = |turn: Turn| {
         let parts = move |f: &&FindingFact| match f.cluster {
             // A style or a date is no sign of how a piece was made.
             Cluster::Style | Cluster::Date => false,
-            // Where marks were read, nobody is sent back to them. "No mark anywhere" is what somebody
-            // says who looked for one.
-            Cluster::Mark => !is_marked && f.id != "M10",
+            // The letter of a mark says which kinds may carry it, not how often it is met. Only the
+            // letters that stand on half of all electroplate are worth sending a person for.
+            Cluster::Mark => !looked_for_marks && ASKED_FIRST.contains(&f.id),
             _ => true,
         };
         let open = findings()
@@ -249,7 +247,6 @@ fn still_possible(now: &Posterior) -> Vec<&'static str> {
 mod tests {
     use super::*;
     use crate::identity::interval_with;
-    use crate::ledger::finding;
     use crate::record::Answer;
 
     fn parted(ids: &[&'static str]) -> (Parting, Posterior) {
@@ -354,6 +351,27 @@ mod tests {
             assert_eq!(parting.looks.len(), 2, "{ids:?}");
             assert!(parting.looks.iter().all(|l| l.finding.invasive <= 1));
             assert!(parting.looks[0].finding.invasive <= parting.looks[1].finding.invasive);
+        }
+    }
+
+    #[test]
+    fn marks_are_asked_for_once_and_styles_never() {
+        for ids in [
+            &[][..],
+            &["S03"],
+            &["M10"],
+            &["C06", "C07"],
+            &["M12"],
+            &["M01"],
+        ] {
+            let (parting, _) = parted(ids);
+            for look in &parting.looks {
+                let asked = match look.finding.cluster {
+                    Cluster::Mark => !ids.iter().any(|id| id.starts_with('M')),
+                    cluster => !matches!(cluster, Cluster::Style | Cluster::Date),
+                };
+                assert!(asked, "{ids:?}: {}", look.finding.id);
+            }
         }
     }
 

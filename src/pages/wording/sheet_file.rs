@@ -139,6 +139,8 @@ pub(crate) const IMAGE_LIST: &str = "Images: number, view, light, date, by whom"
 
 pub(crate) const EVERY_KIND: &str = "Every kind, with its range over the three sets of evidence \
     weights";
+pub(crate) const EVERY_KIND_BEFORE_LOOKING: &str =
+    "How common every kind is before anything is looked at, with its range";
 pub(crate) const KIND_COLUMNS: [&str; 5] = ["Kind", "How likely", "At least", "At most", "Code"];
 
 // Value
