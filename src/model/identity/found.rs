@@ -1,5 +1,6 @@
 //! What was found, as the plain data that screens and sheets show.
 
+use super::posterior::counted;
 use super::surety::fused_is_parted_from_copies;
 use super::{
     Build, Carried, Dating, Evidence, FUSED_BODY, Family, Interval, Kind, Push, Reading, Skin,
@@ -160,16 +161,22 @@ impl Found<'_> {
         Evidence::of(self.case, self.readings)
     }
 
-    /// Nothing was looked at or read that says anything, so that only the prior speaks.
+    /// Nothing was looked at or read that says anything, so that only the prior speaks. A mark or a
+    /// style that is not there says nothing.
     pub(crate) fn nothing_found(&self) -> bool {
-        self.case.findings.iter().all(|a| a.seen == Seen::Unsure)
-            && !self.readings.iter().any(|r| r.counts)
+        counted(&self.evidence()).is_empty() && !self.readings.iter().any(|r| r.counts)
     }
 
     /// The family in words, as firmly as the looks carry, and what is still open about it.
     fn sentence(&self) -> String {
         if self.nothing_found() {
-            return "Nothing has been looked at yet, so it could be any of these.".to_owned();
+            let looked = self.case.findings.iter().any(|a| a.seen != Seen::Unsure);
+            return if looked {
+                "What has been looked at says nothing yet of what it is, so it could be any of these."
+            } else {
+                "Nothing has been looked at yet, so it could be any of these."
+            }
+            .to_owned();
         }
         let posterior = self.interval.base;
         let (top, _) = posterior.top_family();

@@ -231,7 +231,7 @@ pub fn open_in_words(parting: &Parting, now: &Posterior) -> Option<String> {
             "{open} An instrument can tell more: {} ({}).",
             f.title, f.needs
         ),
-        None => format!("{open} We know no instrument that tells more."),
+        None => format!("{open} No instrument is expected to tell noticeably more."),
     })
 }
 
