@@ -12,7 +12,7 @@ use super::sheet_glossary::word_list;
 use super::wording::sheet_buyer::marked;
 use super::wording::sheet_client as words;
 use leavewell_model::ledger::caution;
-use leavewell_model::report::{CounselReport, CourseReport, OptionReport, VerdictReport};
+use leavewell_model::report::{CounselReport, CourseReport, OptionReport, Text, VerdictReport};
 use leavewell_model::terms::small;
 
 /// Builds the page.
@@ -122,7 +122,7 @@ fn what_it_is(paper: &Paper) -> Block {
     if let Some(dates) = &identity.dates {
         blocks.push(Block::para(words::made_in(
             &dates.in_words(),
-            dates.given.map(|given| given.get()),
+            dates.given.map(Text::get),
             &words::outside_the_years(dates.is_open(), dates.is_conditional),
         )));
     }

@@ -2,7 +2,7 @@
 
 use leavewell_model::identity::{Proposal, proposals};
 use leavewell_model::ledger::{FindingFact, Place, WordsIn, finding, findings};
-use leavewell_model::report::{AfterLook, IdentityReport};
+use leavewell_model::report::{AfterLook, IdentityReport, Text};
 use leavewell_model::terms::capital;
 use leavewell_model::terms::{Form, Instrument, PartName, Seen};
 use leavewell_pages::PageName;
@@ -316,7 +316,7 @@ fn dates(identity: &IdentityReport) -> String {
     let Some(dates) = &identity.dates else {
         return say::NO_YEAR.to_owned();
     };
-    let given = dates.given.map(|given| given.get());
+    let given = dates.given.map(Text::get);
     let mut words = say::made_in(&dates.in_words(), given);
     for why in &dates.reasons {
         words.push(' ');

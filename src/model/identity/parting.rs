@@ -275,7 +275,7 @@ mod tests {
             readings: &[],
             came_from: None,
         };
-        Judge::new(&evidence, prior.map(f64::ln), Ledger::standard())
+        Judge::new(&evidence, prior.map(libm::log), Ledger::standard())
     }
 
     fn answers(ids: &[&'static str]) -> Vec<Answer> {
