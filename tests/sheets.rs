@@ -397,12 +397,12 @@ fn the_buyers_sheet_states_hazards_and_failing_work() {
     told(
         "catalogue.fire_gilding",
         "yes",
-        ["may hold mercury", "may hold mercury"],
+        ["may contain mercury", "may contain mercury"],
     );
     told(
         "catalogue.hard_repair",
         "yes",
-        ["may hold cadmium", "may hold cadmium"],
+        ["may contain cadmium", "may contain cadmium"],
     );
     told(
         "catalogue.insulator",

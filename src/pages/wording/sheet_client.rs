@@ -23,10 +23,10 @@ pub(crate) const WHAT_IT_IS: &str = "What it is";
 
 pub(crate) fn made_in(years: &str, open: bool) -> String {
     if open {
-        format!("By the evidence, its date is {years}; 1 in 20 that it is earlier.")
+        format!("By the evidence it dates from {years}, with a 1 in 20 chance that it is earlier.")
     } else {
         format!(
-            "By the evidence, its date is {years}; 1 in 20 that it is earlier, 1 in 20 that it is later."
+            "By the evidence it dates from {years}, with a 1 in 20 chance each that it is earlier or later."
         )
     }
 }
@@ -74,7 +74,7 @@ pub(crate) fn doer(letter: &str) -> &'static str {
         "O" => "the owner",
         "S" => "a silversmith",
         "C" => "a conservator",
-        "P" => "a permitted plating works",
+        "P" => "a plating works with a permit",
         "L" => "a laboratory",
         _ => "nobody",
     }
