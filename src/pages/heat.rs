@@ -10,45 +10,14 @@ use super::number_text::{chance, mm, range};
 use super::sources_fold::sources_fold;
 use super::wording::heat as words;
 use leavewell_model::bench::{
-    ALLOYS, Alloy, Field, HeatBands, Reach, Spread, chance_lets_go, rod_length_mm, sheet_length_mm,
-    solder_joint_c,
+    ALLOYS, Alloy, BaseMetal, Field, HeatBands, Reach, Spread, chance_lets_go, rod_length_mm,
+    sheet_length_mm, solder_joint_c,
 };
-use leavewell_model::identity::{Evidence, Posterior, interval_with, readings};
 use leavewell_model::ledger::{FigureId, Ledger};
 use leavewell_model::terms::Form;
 use leavewell_model::terms::Kind;
 use leavewell_model::terms::Treatment;
 use leavewell_model::treatment::limits::melts_bond;
-
-/// Metals: id, name, figure for conductivity, figure for diffusivity.
-const METALS: [(&str, &str, &str, &str); 6] = [
-    (
-        "copper",
-        words::COPPER,
-        "guard.heat.copper_k",
-        "heat.alpha.copper",
-    ),
-    ("brass", words::BRASS, "heat.k.brass", "heat.alpha.brass"),
-    (
-        "nickel_silver",
-        words::NICKEL_SILVER,
-        "heat.k.nickel_silver",
-        "heat.alpha.nickel_silver",
-    ),
-    (
-        "britannia",
-        words::BRITANNIA,
-        "heat.k.britannia",
-        "heat.alpha.britannia",
-    ),
-    ("steel", words::STEEL, "heat.k.steel", "heat.alpha.steel"),
-    (
-        "silver",
-        words::SILVER,
-        "heat.k.silver",
-        "heat.alpha.silver",
-    ),
-];
 
 /// What gives way: id, name, figure for the temperature.
 const LIMITS: [(&str, &str, &str); 8] = [
@@ -68,7 +37,7 @@ const BRIEF_S: [f64; 4] = [1.0, 5.0, 10.0, 30.0];
 /// Everything the section needs, once the fields are read.
 struct Setup {
     rod: bool,
-    metal: &'static str,
+    metal: BaseMetal,
     conductivity: f64,
     alpha: f64,
     thickness_mm: (f64, f64, f64),
@@ -229,10 +198,6 @@ fn ask(bench: &Bench<'_>) -> (Vec<Block>, Option<Setup>) {
             blocks: vec![solder_field, joint_field, air_field],
         },
     ];
-    let (id, k, alpha) = METALS.iter().find(|(id, ..)| *id == metal).map_or(
-        ("copper", "guard.heat.copper_k", "heat.alpha.copper"),
-        |m| (m.0, m.2, m.3),
-    );
     let setup = (|| {
         let end_mm = extent_mm?;
         let patch = patch_mm.filter(|_| form == "disk");
@@ -242,9 +207,9 @@ fn ask(bench: &Bench<'_>) -> (Vec<Block>, Option<Setup>) {
         );
         Some(Setup {
             rod,
-            metal: id,
-            conductivity: ledger.value(k).max(0.1),
-            alpha: ledger.value(alpha).max(0.0),
+            metal,
+            conductivity: metal.conductivity(ledger),
+            alpha: metal.diffusivity(ledger),
             thickness_mm: thickness_mm.map(|(a, b, c)| (a.max(0.01), b.max(0.01), c.max(0.01)))?,
             loss: (loss.0.min(loss.1), loss.1.max(loss.0)),
             joint_c: joint_c?,
@@ -317,24 +282,20 @@ fn joint(bench: &Bench<'_>, solder: Option<Alloy>) -> (Block, Option<(f64, f64)>
 }
 
 /// The metal. Defaults to what the piece is probably made of.
-fn metal(bench: &Bench<'_>) -> (Block, &'static str) {
-    let posterior = posterior_of(bench);
-    let guess = match posterior.top_kind() {
-        Kind::Ens | Kind::Uns => "nickel_silver",
-        Kind::Ebm | Kind::Ubm => "britannia",
-        Kind::Clp | Kind::Est => "steel",
-        Kind::Frp => "brass",
-        Kind::Sil | Kind::Wst => "silver",
-        _ => "copper",
-    };
-    let options = first(METALS.map(|(id, name, ..)| (id, name)).to_vec(), guess);
-    choice(
+fn metal(bench: &Bench<'_>) -> (Block, BaseMetal) {
+    let guess = BaseMetal::of(bench.solved.situation().posterior.top_kind());
+    let options = first(
+        BaseMetal::ALL.map(|m| (m.id(), metal_name(m))).to_vec(),
+        guess.id(),
+    );
+    let (field, id) = choice(
         bench.draft,
         "bench.heat.metal",
         words::METAL,
         words::METAL_HINT,
         &options,
-    )
+    );
+    (field, BaseMetal::parse(id).unwrap_or(guess))
 }
 
 fn solder(bench: &Bench<'_>) -> (Block, Option<Alloy>) {
@@ -422,11 +383,15 @@ pub(super) fn first<'a>(mut options: Vec<(&'a str, &'a str)>, id: &str) -> Vec<(
     options
 }
 
-fn metal_name(id: &str) -> &'static str {
-    METALS
-        .iter()
-        .find(|(known, ..)| *known == id)
-        .map_or(words::ANY_METAL, |(_, name, ..)| name)
+fn metal_name(metal: BaseMetal) -> &'static str {
+    match metal {
+        BaseMetal::Copper => words::COPPER,
+        BaseMetal::Brass => words::BRASS,
+        BaseMetal::NickelSilver => words::NICKEL_SILVER,
+        BaseMetal::Britannia => words::BRITANNIA,
+        BaseMetal::Steel => words::STEEL,
+        BaseMetal::Silver => words::SILVER,
+    }
 }
 
 fn sentence(setup: &Setup, ledger: &Ledger) -> String {
@@ -564,7 +529,7 @@ fn brief(setup: &Setup) -> Block {
         "bench.heat.brief",
         words::BRIEF,
         vec![
-            Block::para(words::needs_time(&if setup.metal == "britannia" {
+            Block::para(words::needs_time(&if setup.metal == BaseMetal::Britannia {
                 metal_name(setup.metal).to_owned()
             } else {
                 metal_name(setup.metal).to_lowercase()
@@ -578,14 +543,8 @@ fn brief(setup: &Setup) -> Block {
     )
 }
 
-/// Probabilities of what the piece is, given everything recorded.
-fn posterior_of(bench: &Bench<'_>) -> Posterior {
-    let readings = readings(bench.case, bench.ledger);
-    interval_with(&Evidence::of(bench.case, &readings), bench.ledger).base
-}
-
 fn may_be_fused(bench: &Bench<'_>) -> bool {
-    let posterior = posterior_of(bench);
+    let posterior = bench.solved.situation().posterior;
     posterior.original_fused() + posterior.of(Kind::Rfp)
         >= bench.ledger.value(FigureId::GUARD_KIND_CHECK)
 }
@@ -618,7 +577,8 @@ fn cautions(bench: &Bench<'_>, setup: &Setup) -> Vec<Block> {
             },
         ));
     }
-    if setup.metal == "britannia" && setup.joint_c.1 >= ledger.value(FigureId::HEAT_LIMIT_BRITANNIA)
+    if setup.metal == BaseMetal::Britannia
+        && setup.joint_c.1 >= ledger.value(FigureId::HEAT_LIMIT_BRITANNIA)
     {
         blocks.push(Block::said(
             Tone::Stop,

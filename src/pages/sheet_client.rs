@@ -11,7 +11,9 @@ use super::sheet_glossary::word_list;
 use super::sheet_proposal::proposed;
 use super::wording::sheet_client as words;
 use leavewell_model::ledger::caution;
-use leavewell_model::report::{CounselReport, CourseReport, OptionReport, VerdictReport};
+use leavewell_model::report::{
+    ChangeReport, CounselReport, CourseReport, OptionReport, VerdictReport,
+};
 use leavewell_model::terms::small;
 
 /// Builds the page.
@@ -91,13 +93,25 @@ pub(super) fn listed(lead: &str, items: &[String]) -> Vec<Block> {
     ]
 }
 
+/// "a, b or c"; `None` for an empty list.
+fn either(names: &[String]) -> Option<String> {
+    let (last, rest) = names.split_last()?;
+    Some(if rest.is_empty() {
+        last.clone()
+    } else {
+        words::or(&rest.join(", "), last)
+    })
+}
+
 /// What would change the answer, if this was worked out.
 pub(super) fn would_change(counsel: &CounselReport) -> Vec<Block> {
-    let changes: Vec<String> = counsel
-        .would_change
-        .iter()
-        .map(|c| c.text.clone())
-        .collect();
+    let (turn, idle): (Vec<&ChangeReport>, Vec<&ChangeReport>) =
+        (counsel.would_change.iter()).partition(|c| c.flips_at.is_some());
+    let mut changes: Vec<String> = turn.iter().map(|c| c.text.clone()).collect();
+    let idle: Vec<String> = idle.iter().map(|c| c.name.to_string()).collect();
+    if let Some(names) = either(&idle) {
+        changes.push(words::changes_nothing(&names));
+    }
     listed(words::WOULD_CHANGE, &changes)
 }
 

@@ -216,7 +216,8 @@ fn tested_for_lead(paper: &Paper, list: &mut Vec<Disclosure>) {
     match paper.release() {
         Release::Failed => add(words::LEAD_RELEASED_SHORT, words::LEAD_RELEASED),
         Release::Passed | Release::PassedByLaboratory => {
-            add(words::NO_LEAD_SHORT, words::NO_LEAD);
+            let parts = passed_on(paper).join(", ");
+            add(&words::no_lead_short(&parts), &words::no_lead(&parts));
         }
         Release::Untested if found || paper.lead() == LeadStatus::Absent => {}
         Release::Untested if case.aim.assume_lead => {
@@ -231,6 +232,20 @@ fn tested_for_lead(paper: &Paper, list: &mut Vec<Disclosure>) {
             },
         ),
     }
+}
+
+/// The parts on which a release test passed.
+fn passed_on(paper: &Paper) -> Vec<String> {
+    let case = &paper.case;
+    let passed = |name: PartName| {
+        case.part(name)
+            .is_some_and(|p| p.lead == Some(Lead::Absent))
+            || (case.tests.iter()).any(|t| {
+                t.kind == TestKind::Release && t.part == Some(name) && t.passed == Some(true)
+            })
+    };
+    let parts = PartName::ALL.iter().copied().filter(|name| passed(*name));
+    parts.map(|part| small(part.label())).collect()
 }
 
 /// Hazards other than lead, and materials that the law may keep from sale.

@@ -1,6 +1,7 @@
 //! Figures for the workbench: how far heat reaches, densities, surfaces, and the silver in a coat.
 
 mod alloy;
+mod base_metal;
 mod bessel;
 mod coat;
 mod density;
@@ -10,6 +11,7 @@ mod solder_reach;
 mod surface;
 
 pub use alloy::{ALLOYS, Alloy};
+pub use base_metal::BaseMetal;
 pub use bessel::{bessel_i0, bessel_i1, bessel_k0, bessel_k1};
 pub use coat::coat_g;
 pub use density::{layered_density, skin_share};

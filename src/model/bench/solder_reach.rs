@@ -2,6 +2,7 @@
 //! metal. The rules and the bench share this one range.
 
 use super::alloy::ALLOYS;
+use super::base_metal::BaseMetal;
 use super::heat_field::{Field, Reach, Spread, sheet_length_mm};
 use crate::ledger::{FigureId, Ledger};
 
@@ -29,9 +30,9 @@ pub fn solder_joint_c(ledger: &Ledger) -> (f64, f64) {
     (low + above.low, high + above.high)
 }
 
-/// How far soldering heat opens old soft solder around a patch on copper, the best conductor in use.
+/// How far soldering heat opens old soft solder around a patch on this metal.
 #[must_use]
-pub fn solder_reach(ledger: &Ledger) -> SolderReach {
+pub fn solder_reach(metal: BaseMetal, ledger: &Ledger) -> SolderReach {
     let v = |id: FigureId| ledger.value(id);
     let (low_c, high_c) = solder_joint_c(ledger);
     let thickness = ledger.figure(FigureId::GUARD_HEAT_THICKNESS);
@@ -42,11 +43,7 @@ pub fn solder_reach(ledger: &Ledger) -> SolderReach {
     let end_mm = v(FigureId::HEAT_EXTENT).max(1.0);
     let reach = |joint_c: f64, thickness_mm: f64, loss: f64| {
         let field = Field {
-            length_mm: sheet_length_mm(
-                v(FigureId::GUARD_HEAT_COPPER_K).max(1.0),
-                thickness_mm.max(0.01),
-                loss,
-            ),
+            length_mm: sheet_length_mm(metal.conductivity(ledger), thickness_mm.max(0.01), loss),
             spread: Spread::Disk {
                 patch_mm: v(FigureId::GUARD_HEAT_PATCH).max(0.1),
                 end_mm,
@@ -78,10 +75,12 @@ mod tests {
 
     #[test]
     fn the_reach_covers_what_the_bench_finds_likely() {
-        let reach = solder_reach(Ledger::standard());
+        let reach = solder_reach(BaseMetal::Copper, Ledger::standard());
         // The bench gives the next joint at 6.5 mm about three chances in four of opening.
         assert!(reach.likely_mm > 6.5, "{reach:?}");
         assert!(reach.most_mm > reach.likely_mm, "{reach:?}");
+        let nickel = solder_reach(BaseMetal::NickelSilver, Ledger::standard());
+        assert!(nickel.most_mm < reach.most_mm / 2.0, "{nickel:?}");
     }
 
     #[test]

@@ -184,7 +184,13 @@ impl Explained<'_> {
                 other => other.id(),
             };
             let (gain, cost) = (self.gain(i), self.outcomes[i].cost.median());
-            let name = wanted.name();
+            let tested = self.courses[i].steps.contains(&Treatment::TestLead);
+            let name = if tested {
+                words::tested_first(wanted.name())
+            } else {
+                wanted.name().to_owned()
+            };
+            let name = name.as_str();
             let text = if !self.courses[i].can_be_advised() {
                 let why = self.courses[i]
                     .barred

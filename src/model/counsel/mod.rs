@@ -60,7 +60,7 @@ use wording::report as words;
 pub use sentences::money;
 
 use self::looked_at::looked_at;
-use crate::bench::{SolderReach, solder_reach};
+use crate::bench::{BaseMetal, SolderReach, solder_reach};
 use crate::identity::{
     ASKED_FIRST, ByKind, Cluster, Dating, Evidence, Found, Interval, Kind, Posterior, Reading,
     Turn, information_gain, interval_with, open_in_words, parting, readings,
@@ -221,7 +221,13 @@ impl Solved {
             ledger,
         )
         .scaled(moved_by.bleed);
-        let (body_bleed, heat_reach) = (body.likely, solder_reach(ledger));
+        let (body_bleed, heat_reach) = (
+            body.likely,
+            solder_reach(
+                BaseMetal::best_conductor(|kind| posterior.of(kind), ledger),
+                ledger,
+            ),
+        );
         let situation = situation_of(
             (case, ledger),
             posterior,

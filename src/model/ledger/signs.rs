@@ -15,6 +15,9 @@ pub const RUST: [&str; 2] = ["S07", "S21"];
 /// The silver lifts, or rust stands under it.
 pub const LIFTING: [&str; 3] = ["S07", "S21", "S22"];
 
+/// The metal under the silver shows.
+pub const BASE_METAL: [&str; 4] = ["S03", "S04", "S05", "S06"];
+
 /// Something is loaded or filled with what moves, bursts or holds water.
 pub const LOADED: [&str; 3] = ["C32", "C33", "M15"];
 
@@ -34,6 +37,7 @@ mod tests {
             &EARLY_MARKS,
             &RUST,
             &LIFTING,
+            &BASE_METAL,
             &LOADED,
             &ELECTROPLATE_MARKS,
         ]

@@ -4,7 +4,7 @@
 //! cost of the work. What no work answers (erased arms, a married piece) is no fault here: it only
 //! guards.
 
-use crate::ledger::Ledger;
+use crate::ledger::{Ledger, signs};
 use crate::record::{
     Bleed, Case, Corrosion, Dents, FillState, Gilding, Interior, Joint, JointClass, Lacquer, Loss,
     Mount, Part, PartName, Tarnish,
@@ -241,6 +241,13 @@ fn found(fault: Fault, case: &Case, ledger: &Ledger) -> Option<Found> {
                 .iter()
                 .any(|p| p.tarnish.is_some_and(|t| t >= Tarnish::Grey)),
         ),
+        // A look says that it shows, and no part says how much.
+        Fault::BareMetal => (
+            !parts.is_empty()
+                || case.has_seen_any(&signs::BASE_METAL)
+                    && case.parts.iter().all(|p| p.bleed.is_none()),
+            false,
+        ),
         Fault::Corrosion => (case.corrodes(), false),
         _ => (!parts.is_empty(), false),
     };
@@ -258,7 +265,7 @@ fn shows(bleed: Option<Bleed>, ledger: &Ledger) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::record::{Material, Split};
+    use crate::record::{Answer, BleedWord, Material, Seen, Split};
 
     fn case(change: impl FnOnce(&mut Case)) -> Case {
         let mut case = Case::default();
@@ -270,6 +277,23 @@ mod tests {
         let mut part = Part::unknown(name);
         change(&mut part);
         part
+    }
+
+    #[test]
+    fn base_metal_seen_showing_is_bare_metal_until_a_part_says_how_much() {
+        let seen = |bleed: Option<Bleed>| {
+            let c = case(|c| {
+                c.findings = vec![Answer {
+                    id: "S03",
+                    seen: Seen::Yes,
+                    part: None,
+                }];
+                c.parts = vec![part(PartName::Body, |p| p.bleed = bleed)];
+            });
+            Faults::of(&c, Ledger::standard()).has(Fault::BareMetal)
+        };
+        assert!(seen(None));
+        assert!(!seen(Some(Bleed::Word(BleedWord::None))));
     }
 
     #[test]

@@ -15,7 +15,6 @@ pub(crate) const NICKEL_SILVER: &str = "Nickel silver";
 pub(crate) const BRITANNIA: &str = "Britannia metal";
 pub(crate) const STEEL: &str = "Iron or steel";
 pub(crate) const SILVER: &str = "Silver";
-pub(crate) const ANY_METAL: &str = "metal";
 
 // What gives way
 

@@ -17,6 +17,14 @@ pub(crate) fn specialist_first(why: &str) -> String {
 pub(crate) const DOUBTS: &str = "What keeps this from being firmer:";
 pub(crate) const WOULD_CHANGE: &str = "What would change this:";
 
+pub(crate) fn changes_nothing(inputs: &str) -> String {
+    format!("No other value we tried for {inputs} changes the answer.")
+}
+
+pub(crate) fn or(all_but_last: &str, last: &str) -> String {
+    format!("{all_but_last} or {last}")
+}
+
 // What it is
 
 pub(crate) const WHAT_IT_IS: &str = "What it is";

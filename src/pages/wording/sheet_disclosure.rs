@@ -80,8 +80,18 @@ pub(crate) const LEAD_SOLDER_SHORT: &str = "repaired with solder that contains l
 pub(crate) const LEAD_SOLDER: &str = "Repaired with solder that contains lead.";
 pub(crate) const LEAD_FOUND_SHORT: &str = "lead found by a test";
 pub(crate) const LEAD_FOUND: &str = "A test found lead.";
-pub(crate) const NO_LEAD_SHORT: &str = "tested, no lead released";
-pub(crate) const NO_LEAD: &str = "It was tested and released no lead; the result holds for the condition in which it was tested.";
+
+pub(crate) fn no_lead_short(parts: &str) -> String {
+    format!("no lead released in a test ({parts})")
+}
+
+pub(crate) fn no_lead(parts: &str) -> String {
+    format!(
+        "A test found no lead released ({parts}). It says nothing of other parts, or of the piece once its \
+         condition changes."
+    )
+}
+
 pub(crate) const NO_LEAD_IN_IT_SHORT: &str = "analysed, no lead found in it";
 pub(crate) const NO_LEAD_IN_IT: &str =
     "The parts recorded were analysed, and no lead was found in them.";

@@ -90,6 +90,10 @@ pub(crate) const REPLATED: &str =
 
 // What other work would bring
 
+pub(crate) fn tested_first(name: &str) -> String {
+    format!("{name} after a test for lead")
+}
+
 pub(crate) fn not_this(name: &str, why: &str) -> String {
     format!("{name}: not this. {why}")
 }

@@ -3,6 +3,7 @@
 
 use super::Asked;
 use crate::record::{Joint, Lacquer};
+use crate::terms::Treatment;
 use crate::treatment::situation::Situation;
 
 /// Whether base metal shows on a part that stands out.
@@ -15,15 +16,16 @@ pub(super) fn edges_are_bare(s: &Situation) -> bool {
     })
 }
 
-/// Broken lacquer comes off before anything is cleaned.
+/// Broken lacquer comes off before anything is cleaned or lacquered again.
 pub(super) fn lacquer_first(a: &mut Asked) {
     let broken = |l: Option<Lacquer>| matches!(l, Some(Lacquer::Broken | Lacquer::Yellowed));
     if !a.s.lacquer_off && a.s.case.parts.iter().any(|p| broken(p.lacquer)) {
-        a.bar(
-            "needs",
-            "Old lacquer covers the tarnish and keeps the polish off it.",
-            "Have the old lacquer taken off first.",
-        );
+        let reason = if a.treatment == Treatment::Lacquer {
+            "A new coat over old, broken lacquer traps the tarnish under it."
+        } else {
+            "Old lacquer covers the tarnish and keeps the polish off it."
+        };
+        a.bar("needs", reason, "Have the old lacquer taken off first.");
     }
 }
 

@@ -120,6 +120,7 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
             material::solvents,
             material::liner_out_first,
             food::lacquer_in_use,
+            cleaning::lacquer_first,
             cleaning::lacquer_over_trouble,
         ],
         Treatment::Dents => &[
