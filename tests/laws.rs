@@ -339,8 +339,13 @@ proptest! {
         // An opinion allows what was barred without one, and bars nothing.
         case.consents.conservator_opinion = true;
         let with = weighed(&case);
+        // Each work is shown with better keeping where the best course has it, so keeping is left out here.
+        let work = |c: &CourseReport| {
+            let steps = c.steps.iter().filter(|t| **t != "T01");
+            steps.cloned().collect::<Vec<_>>()
+        };
         for course in without.courses.iter().filter(|c| c.barred.is_empty()) {
-            let same = with.courses.iter().find(|c| c.steps == course.steps);
+            let same = with.courses.iter().find(|c| work(c) == work(course));
             prop_assert!(same.is_some_and(|c| c.barred.is_empty()), "{:?}", course.steps);
         }
         prop_assert!(best(&with) >= best(&without) - 1e-9);

@@ -80,6 +80,11 @@ pub const MOVE_HINT: &str =
 /// The spoken value of a slider that has not been moved.
 pub const UNMOVED: &str = "as it is";
 
+/// The value a slider starts at.
+pub fn starts_at(at: &str) -> String {
+    joined(&["Now ", at])
+}
+
 /// What the answer would be at a slider's value.
 pub fn moved_to(at: &str, answer: &str) -> String {
     joined(&["At ", at, ": ", answer])
@@ -88,7 +93,7 @@ pub fn moved_to(at: &str, answer: &str) -> String {
 // What to look at next.
 
 pub const LOOK_NEXT: &str = "What to look at next";
-pub const NOTHING_LEFT: &str = "Nothing is left that you could check by eye.";
+pub const NOTHING_LEFT: &str = "Nothing else you could look at would change what we say.";
 
 pub fn needs(needs: &str, worth: &str) -> String {
     joined(&["You need: ", needs, ". ", worth])

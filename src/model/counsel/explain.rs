@@ -328,5 +328,5 @@ fn steps_in_words(steps: &[Text]) -> String {
         .filter_map(|id| Treatment::parse(id))
         .map(|t| t.name().to_ascii_lowercase())
         .collect();
-    names.join(words::THEN)
+    names.join(words::NEXT)
 }

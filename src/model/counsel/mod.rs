@@ -534,6 +534,12 @@ impl Solved {
         // What tells next to nothing and is worth nothing is no advice.
         let least = self.ledger.value("look.least_bits");
         looks.retain(|l| l.worth > 0.0 || l.bits >= least);
+        // Nor is what leaves the same family in front, whatever it shows, and changes no choice.
+        let settled = self.ledger.value(FigureId::COUNSEL_FAMILY);
+        looks.retain(|l| {
+            let same = l.if_seen.family == l.if_absent.family;
+            l.worth > 0.0 || !same || l.if_seen.p.min(l.if_absent.p) < settled
+        });
         let turn =
             |l: &NextLook| finding(l.finding.get()).map(|f| Turn::of(f, &self.case.instruments));
         looks.sort_by_key(turn);

@@ -90,7 +90,12 @@ fn mover(page: Page, input: Input, change: &ChangeReport) -> El {
         .key(input.id())
         .el(el("label", "").set("for", id).words(capital(&change.name)))
         .el(slider)
-        .said("mover-said", said.unwrap_or_default())
+        .said(
+            "mover-said",
+            said.unwrap_or_else(|| {
+                say::starts_at(&amount(change, change.now, page.open.currency()))
+            }),
+        )
 }
 
 /// What to look at next.

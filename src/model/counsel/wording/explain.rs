@@ -165,10 +165,10 @@ pub(crate) fn if_fused(side: &str, at: &str) -> String {
 }
 
 pub(crate) fn answer_would_be(subject: &str, to: &str) -> String {
-    format!("{subject}, the answer would be: {to}.")
+    format!("{subject}, we would advise: {to}.")
 }
 
-pub(crate) const THEN: &str = ", then ";
+pub(crate) const NEXT: &str = "; ";
 
 // When to let a specialist look first
 
