@@ -520,12 +520,13 @@ fn sheets_show_the_numbers_of_the_report() {
                 .unwrap();
             let hundred = 100.0 * advised.p_best;
             let share = if hundred > 99.0 {
-                "more than 99 in 100".to_owned()
+                "more than 99 of 100 cases".to_owned()
             } else {
-                format!("{hundred:.0} in 100")
+                format!("{hundred:.0} of 100 cases")
             };
             assert!(
-                text.contains(&format!("({share}) that nothing else")),
+                text.contains(&format!("any option in {share}"))
+                    || text.contains(&format!("any option in only {share}")),
                 "{name}: {share}"
             );
         }

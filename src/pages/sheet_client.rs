@@ -186,14 +186,16 @@ fn option_blocks(paper: &Paper, option: &OptionReport) -> Vec<Block> {
     vec![Block::para(option.plain), Block::Facts { rows }]
 }
 
-/// The verdicts of the rules: the reason, and what would lift it.
+/// The verdicts of the rules: the reason, and what would lift it or what it asks for.
 pub(super) fn verdicts(list: &[VerdictReport]) -> Vec<(String, String)> {
     list.iter()
         .map(|v| {
             let text = if v.lifted_by.is_empty() {
                 v.reason.clone()
-            } else {
+            } else if v.outcome == "barred" {
                 words::lifted_by(&v.reason, &v.lifted_by)
+            } else {
+                words::asked_for(&v.reason, &v.lifted_by)
             };
             (words::outcome(&v.outcome).to_owned(), text)
         })

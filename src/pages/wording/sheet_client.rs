@@ -63,6 +63,10 @@ pub(crate) fn lifted_by(reason: &str, what: &str) -> String {
     format!("{reason} What would lift it: {what}")
 }
 
+pub(crate) fn asked_for(reason: &str, what: &str) -> String {
+    format!("{reason} {what}")
+}
+
 /// The rules' verdict on a treatment.
 pub(crate) fn outcome(id: &str) -> &'static str {
     match id {
@@ -109,7 +113,7 @@ pub(crate) const COURSE_COLUMNS: [&str; 6] = [
 // The picture of courses
 
 pub(crate) fn picture_title(course: &str) -> String {
-    format!("What is left after all costs; {course} is advised")
+    format!("What is left after all costs; we advise: {course}")
 }
 
 pub(crate) const PICTURE: &str = "One bar for each course. One case in ten falls below its lower \

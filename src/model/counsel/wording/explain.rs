@@ -95,7 +95,7 @@ pub(crate) fn tested_first(name: &str) -> String {
 }
 
 pub(crate) fn not_this(name: &str, why: &str) -> String {
-    format!("{name}: not this. {why}")
+    format!("{name}: not as things stand. {why}")
 }
 
 pub(crate) fn little_cost_and_loss(name: &str, loss: &str) -> String {

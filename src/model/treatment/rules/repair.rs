@@ -70,7 +70,7 @@ pub(super) fn wrong_metal_for_low_melt(a: &mut Asked) {
         a.bar(
             "needs",
             "This repair is for white metal and close plate; ordinary soft solder does the job here.",
-            "Only a closer look that finds white metal or close plate lifts this.",
+            "Nothing lifts this unless a closer look finds white metal or close plate.",
         );
     } else if soft < a.figure("guard.kind_barred") {
         let next = format!("Find out what it is, starting with: {}.", a.s.next_look);
