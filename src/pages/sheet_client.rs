@@ -108,7 +108,7 @@ pub(super) fn would_change(counsel: &CounselReport) -> Vec<Block> {
     let (turn, idle): (Vec<&ChangeReport>, Vec<&ChangeReport>) =
         (counsel.would_change.iter()).partition(|c| c.flips_at.is_some());
     let mut changes: Vec<String> = turn.iter().map(|c| c.text.clone()).collect();
-    let idle: Vec<String> = idle.iter().map(|c| c.name.to_string()).collect();
+    let idle: Vec<String> = idle.iter().map(|c| c.name.clone()).collect();
     if let Some(names) = either(&idle) {
         changes.push(words::changes_nothing(&names));
     }

@@ -62,7 +62,8 @@ impl<'a, 'b> Asked<'a, 'b> {
     /// bars, a tenth or more asks for the look that would settle it.
     pub(super) fn on_kinds(&mut self, guard: &'static str, p: f64, what: &str, reason: &str) {
         if p >= self.figure("guard.kind_barred") {
-            let lifted_by = format!("Nothing lifts this unless a closer look shows that it is not {what}.");
+            let lifted_by =
+                format!("Nothing lifts this unless a closer look shows that it is not {what}.");
             self.bar(guard, reason, &lifted_by);
         } else if p >= self.figure("guard.kind_check") {
             let next = format!("Find out what it is, starting with: {}.", self.s.next_look);
