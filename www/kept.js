@@ -25,7 +25,8 @@ const CRASHED = "leavewell.crashed";
 /** The name of this page for other tabs. */
 const TAB = `${Date.now().toString(36)}-${Math.random().toString(36).slice(2, 8)}`;
 
-// id -> {id, revision, text, entry, made, changed, binned?}. `saved` holds the text last known to be in the
+// id -> {id, revision, text, entry, made, changed, binned?, by?, nth?}. `by` and `nth` say which tab made the text, and
+// with which of its changes. `saved` holds the text last known to be in the
 // database, `dirty` the records not written yet, `clashes` those that another tab changed too.
 const records = new Map();
 const saved = new Map();
@@ -40,6 +41,8 @@ let channel = null;
 let openId = "";
 let writing = null;
 let timer = 0;
+let due = 0;
+let changes = 0;
 let stopped = false;
 
 // ---- start ------------------------------------------------------------------------------------------
@@ -135,11 +138,15 @@ async function adoptMirrors() {
     } catch {
       continue;
     }
-    const { id, base, text } = mirror ?? {};
+    const { id, base, text, nth } = mirror ?? {};
     if (typeof id !== "string" || typeof text !== "string") continue;
     const record = records.get(id);
+    const sameTab = record && record.by === key.slice(MIRROR.length) && Number.isInteger(record.nth) && Number.isInteger(nth);
     if (!record) fresh(id, text);
-    else if (record.revision === base || dirty.has(id)) change(record, text);
+    else if (sameTab) {
+      // The tab wrote the record itself: the later of its two texts holds.
+      if (nth > record.nth) change(record, text);
+    } else if (record.revision === base || dirty.has(id)) change(record, text);
     else if (record.text !== text) {
       // The record has changed since, so both versions are kept.
       fresh(newId(), text);
@@ -254,24 +261,32 @@ function change(record, text) {
   if (record.text !== text || !saved.has(record.id)) {
     record.text = text;
     record.changed = Date.now();
+    record.by = TAB;
+    record.nth = changes += 1;
   }
   if (saved.get(record.id) === text && !dirty.has(record.id)) return;
   dirty.add(record.id);
   // Written at once, because it holds what a tab typed before it was killed.
-  remember("localStorage", MIRROR + TAB, JSON.stringify({ id: record.id, base: record.revision, text }));
+  remember("localStorage", MIRROR + TAB, JSON.stringify({ id: record.id, base: record.revision, text, nth: record.nth }));
   later();
 }
 
 // ---- writing ----------------------------------------------------------------------------------------
 
+/** Writes at the latest `after` milliseconds from now. Further typing does not put it off. */
 function later(after = WRITE_AFTER_MS) {
+  if (dirty.size === 0) return;
+  const at = performance.now() + after;
+  if (timer && due <= at) return;
   clearTimeout(timer);
-  if (dirty.size > 0) timer = setTimeout(flush, after);
+  due = at;
+  timer = setTimeout(flush, after);
 }
 
 /** Writes all pending records; resolves when they are written or have failed. */
 export function flush() {
   clearTimeout(timer);
+  timer = 0;
   const before = writing ?? Promise.resolve();
   writing = before.then(async () => {
     for (const id of [...dirty]) if (!clashes.has(id)) await write(id);
@@ -285,8 +300,9 @@ async function write(id) {
   if (!database) return writeTheOldWay(record);
   const { text, entry, binned: bin } = record;
   let theirs;
+  let emptied = false;
   try {
-    theirs = await compareAndPut(record);
+    ({ theirs, emptied } = await compareAndPut(record));
   } catch (reason) {
     const full = reason?.name === "QuotaExceededError";
     // The browser may close a database, for example when its data is cleared; the next attempt reopens it.
@@ -303,6 +319,7 @@ async function write(id) {
   }
   record.revision += 1;
   saved.set(id, text);
+  if (emptied) refill();
   if (record.text === text && record.entry === entry && record.binned === bin) dirty.delete(id);
   else later();
   if (standing.failure) {
@@ -329,15 +346,29 @@ function writeTheOldWay({ id, text }) {
   }
 }
 
-/** Writes a record over the revision it was based on. Resolves with the stored record if that has changed since. */
+/** The browser made the store anew: everything that was in it is written again. */
+function refill() {
+  for (const id of saved.keys()) if (records.has(id)) dirty.add(id);
+  later(0);
+}
+
+/**
+ * Writes a record over the revision it was based on. Resolves with `theirs`, the stored record, if that has changed
+ * since, and with whether the store had lost all it held.
+ */
 function compareAndPut(record) {
   return new Promise((resolve, reject) => {
     const transaction = database.transaction("cases", "readwrite");
     const store = transaction.objectStore("cases");
     let theirs;
+    let emptied = false;
     const asked = store.get(record.id);
     asked.onsuccess = () => {
       const now = asked.result;
+      if (!now && saved.size > 0) {
+        const counted = store.count();
+        counted.onsuccess = () => (emptied = counted.result === 0);
+      }
       const moved = now && now.revision !== record.revision;
       if (moved && now.text !== record.text && now.text !== saved.get(record.id)) {
         theirs = now;
@@ -350,7 +381,7 @@ function compareAndPut(record) {
         reject(reason);
       }
     };
-    transaction.oncomplete = () => resolve(theirs);
+    transaction.oncomplete = () => resolve({ theirs, emptied });
     transaction.onabort = () => reject(transaction.error ?? new Error("stopped"));
     transaction.onerror = (event) => event.preventDefault();
   });
@@ -449,7 +480,7 @@ export async function removeForGood(id) {
   await transact((store) => store.delete(id));
   forget("localStorage", OLD_CASE + id);
   window.dispatchEvent(new CustomEvent("leavewell-removed", { detail: id }));
-  say({ what: "shelf" });
+  say({ what: "shelf", gone: id });
   tellChange();
 }
 
@@ -473,7 +504,7 @@ function listen() {
   window.addEventListener("pageshow", ({ persisted }) => persisted && openId && say({ what: "opened", id: openId }));
 }
 
-async function heard({ what, id, tab }) {
+async function heard({ what, id, tab, gone }) {
   if (what === "opened") {
     standing.also.delete(tab);
     if (id === openId) {
@@ -484,6 +515,7 @@ async function heard({ what, id, tab }) {
   else if (what === "left") standing.also.delete(tab);
   else if (what === "kept") await follow(id);
   else if (what === "shelf") {
+    saved.delete(gone);
     await reread();
     tell("shelf");
   }
@@ -514,6 +546,7 @@ async function follow(id) {
 async function reread() {
   if (!database) return;
   const now = await all();
+  if (now.length === 0 && saved.size > 0) return refill();
   const ids = new Set(now.map(({ id }) => id));
   for (const id of records.keys()) if (!ids.has(id) && !dirty.has(id)) records.delete(id);
   for (const record of now) {

@@ -218,7 +218,13 @@ function answer(request) {
 async function within(caseId, mode, work) {
   const database = await open(caseId);
   try {
-    return await answer(work(database.transaction("photos", mode).objectStore("photos")));
+    const transaction = database.transaction("photos", mode);
+    const done = new Promise((resolve, reject) => {
+      transaction.oncomplete = resolve;
+      transaction.onabort = () => reject(transaction.error ?? new Error("stopped"));
+    });
+    const [found] = await Promise.all([answer(work(transaction.objectStore("photos"))), done]);
+    return found;
   } finally {
     database.close();
   }
@@ -238,8 +244,12 @@ function all(caseId, part) {
   return within(caseId, "readonly", (store) => store.getAll(IDBKeyRange.bound(`${part}/`, `${part}0`, false, true)));
 }
 
-function put(caseId, part, { at, ...photo }) {
-  return within(caseId, "readwrite", (store) => store.put({ key: `${part}/${at.toString(36)}`, ...photo }));
+/** Stores a photo and reads it back: on a full disk some browsers say it is stored and drop it. */
+async function put(caseId, part, { at, ...photo }) {
+  const key = `${part}/${at.toString(36)}`;
+  await within(caseId, "readwrite", (store) => store.put({ key, ...photo }));
+  const held = await within(caseId, "readonly", (store) => store.get(key));
+  if (held?.blob?.size !== photo.blob.size) throw new Error("the photo was not stored");
 }
 
 function remove(caseId, key) {

@@ -64,7 +64,7 @@ browserTest("a change is in the database within a second, with its revision", as
   assert.equal(await page.evaluate(() => Object.keys(localStorage).filter((key) => key.startsWith("leavewell.case."))).then((keys) => keys.length), 0);
 });
 
-browserTest("a tab killed during typing loses at most the last second", { timeout: 300_000 }, async ({ page, context, site, troubles }) => {
+browserTest("a tab killed during typing loses at most the last half second", { timeout: 300_000 }, async ({ page, context, site, troubles }) => {
   const roll = dice(50);
   const letters = "abcdefghijklmnopqrstuvwxyz";
   let worst = 0;
@@ -97,12 +97,81 @@ browserTest("a tab killed during typing loses at most the last second", { timeou
     assert.ok(typed.startsWith(found), `round ${round}: ${found} is not how ${typed} began`);
     const lost = found.length < typed.length ? killed - times[found.length] : 0;
     worst = Math.max(worst, lost);
-    assert.ok(lost <= 1_000, `round ${round}: ${lost} ms were lost`);
+    assert.ok(lost <= 500, `round ${round}: ${lost} ms were lost`);
     open = next;
   }
   console.log(`the most that was lost in 50 kills: ${worst} ms`);
   assert.equal((await database(open)).length, 1, "no copies were made");
   troubles.splice(0, troubles.length, ...troubles.filter((trouble) => !/crash/i.test(trouble)));
+});
+
+browserTest("typing without a pause is stored all the while", async ({ page, go }) => {
+  await startPiece(page, go, "x");
+  await kept(page, (records) => records.length === 1);
+  await name(page).focus();
+  const typing = page.keyboard.type("abcdefghijklmnopqrstuvwxyz".repeat(3), { delay: 40 });
+  await page.waitForTimeout(1_500);
+  const [record] = await database(page);
+  await typing;
+  assert.match(JSON.parse(record.text).piece.name, /^x?abcdefg/, "letters are stored although the keys never rest");
+});
+
+browserTest("what a killed tab left behind is taken once, and makes no copy of what the tab had stored", async ({ page, go }) => {
+  await startPiece(page, go, "Pot of a killed tab");
+  await kept(page, ([record]) => record?.text.includes("killed tab"));
+  // As a killed tab leaves it: its last text, its number, and a base that its own write has passed.
+  const leave = (nth, called) =>
+    page.evaluate(
+      ([nth, called]) =>
+        new Promise((resolve) => {
+          const asked = indexedDB.open("leavewell");
+          asked.onsuccess = () => {
+            const transaction = asked.result.transaction("cases", "readwrite");
+            const store = transaction.objectStore("cases");
+            store.getAll().onsuccess = ({ target }) => {
+              const [record] = target.result;
+              store.put({ ...record, by: "dead", nth: 7, revision: record.revision + 1 });
+              const text = JSON.stringify({ ...JSON.parse(record.text), piece: { name: called } });
+              localStorage.setItem("leavewell.mirror.dead", JSON.stringify({ id: record.id, base: 0, text, nth }));
+            };
+            transaction.oncomplete = () => {
+              asked.result.close();
+              resolve();
+            };
+          };
+        }),
+      [nth, called],
+    );
+  await leave(6, "Pot typed before");
+  await page.reload();
+  await started(page);
+  await kept(page, (records) => records.length === 1 && records[0].text.includes("Pot of a killed tab"));
+  await leave(8, "Pot typed after");
+  await page.reload();
+  await started(page);
+  await kept(page, (records) => records.length === 1 && records[0].text.includes("Pot typed after"));
+});
+
+browserTest("a store that comes back empty is filled from memory", async ({ page, go }) => {
+  await startPiece(page, go, "First pot");
+  await startPiece(page, go, "Second pot");
+  await kept(page, (records) => records.length === 2);
+  await page.evaluate(
+    () =>
+      new Promise((resolve) => {
+        const asked = indexedDB.open("leavewell");
+        asked.onsuccess = () => {
+          const transaction = asked.result.transaction("cases", "readwrite");
+          transaction.objectStore("cases").clear();
+          transaction.oncomplete = () => {
+            asked.result.close();
+            resolve();
+          };
+        };
+      }),
+  );
+  await page.getByLabel("Not after").fill("1840");
+  await kept(page, (records) => records.length === 2 && records.some(({ text }) => text.includes("First pot")));
 });
 
 browserTest("records of the first version are taken over, unreadable ones too", async ({ page, context, site }) => {

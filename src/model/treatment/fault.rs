@@ -7,7 +7,7 @@
 use crate::ledger::{Ledger, signs};
 use crate::record::{
     Bleed, Case, Corrosion, Dents, FillState, Gilding, Interior, Joint, JointClass, Lacquer, Loss,
-    Mount, Part, PartName, Tarnish,
+    Mount, Part, PartName, Split, Tarnish,
 };
 use crate::silver::bleed_range;
 use crate::treatment::touched::{is_cracked, is_split};
@@ -192,9 +192,7 @@ fn found(fault: Fault, case: &Case, ledger: &Ledger) -> Option<Found> {
     };
     let size = |large: bool| if large { Size::Large } else { Size::Small };
     let parts = match fault {
-        Fault::Dents => {
-            on(&|p| p.is_metal() && matches!(p.dents, Some(Dents::Minor | Dents::Moderate)))
-        }
+        Fault::Dents => on(&|p| p.is_metal() && (is_dented(p) || p.split == Some(Split::Crease))),
         Fault::Split => on(&is_split),
         Fault::CrackedMaterial => on(&is_cracked),
         Fault::OpenJoint => on(&|p| {
@@ -258,6 +256,10 @@ fn found(fault: Fault, case: &Case, ledger: &Ledger) -> Option<Found> {
     })
 }
 
+fn is_dented(part: &Part) -> bool {
+    matches!(part.dents, Some(Dents::Minor | Dents::Moderate))
+}
+
 fn shows(bleed: Option<Bleed>, ledger: &Ledger) -> bool {
     bleed.is_some() && bleed_range(bleed, ledger).likely >= ledger.value("silver.f_none")
 }
@@ -265,7 +267,7 @@ fn shows(bleed: Option<Bleed>, ledger: &Ledger) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::record::{Answer, BleedWord, Material, Seen, Split};
+    use crate::record::{Answer, BleedWord, Material, Seen};
 
     fn case(change: impl FnOnce(&mut Case)) -> Case {
         let mut case = Case::default();
