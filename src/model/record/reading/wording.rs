@@ -200,7 +200,7 @@ pub(crate) const CANNOT_BE_USED_REMEDY: &str =
 pub(crate) const COUNT_DOES_NOT_FIT: &str =
     "The count does not fit the number of points in a field.";
 pub(crate) const COUNT_DOES_NOT_FIT_REMEDY: &str = "Type whole numbers: how many points a field has, \
-    and for each field how many fall on metal, which cannot be more.";
+    and for each field how many of them fall on bare metal.";
 
 pub(crate) fn interval_lacks(end: &str) -> String {
     format!("The counted interval has no \"{end}\".")
