@@ -124,7 +124,7 @@ fn readings_are_read_by_method_with_their_errors() {
 #[test]
 fn a_let_in_shield_has_no_number_until_it_is_measured() {
     let shield = part(&tray(), "shield");
-    assert!(shield.words.contains("thicker, amount unknown"));
+    assert!(shield.words.contains("its thickness is unknown"));
     assert!(shield.left_um.is_none() && shield.left_fraction.is_none());
     assert!(shield.cleanings_to_double.is_none());
     let measured = part(

@@ -397,12 +397,12 @@ fn the_buyers_sheet_states_hazards_and_failing_work() {
     told(
         "catalogue.fire_gilding",
         "yes",
-        ["may hold mercury", "may hold mercury"],
+        ["may contain mercury", "may contain mercury"],
     );
     told(
         "catalogue.hard_repair",
         "yes",
-        ["may hold cadmium", "may hold cadmium"],
+        ["may contain cadmium", "may contain cadmium"],
     );
     told(
         "catalogue.insulator",
@@ -520,12 +520,13 @@ fn sheets_show_the_numbers_of_the_report() {
                 .unwrap();
             let hundred = 100.0 * advised.p_best;
             let share = if hundred > 99.0 {
-                "more than 99 in 100".to_owned()
+                "more than 99 of 100 cases".to_owned()
             } else {
-                format!("{hundred:.0} in 100")
+                format!("{hundred:.0} of 100 cases")
             };
             assert!(
-                text.contains(&format!("({share}) that nothing else")),
+                text.contains(&format!("any option in {share}"))
+                    || text.contains(&format!("any option in only {share}")),
                 "{name}: {share}"
             );
         }

@@ -257,7 +257,7 @@ mod tests {
             "{text}"
         );
         for (points, bare, word) in [
-            ("25", "6 26", "does not fit the points"),
+            ("25", "6 26", "does not fit the number of points"),
             ("25", "2.5", "whole numbers"),
             ("25", "two", "cannot be used"),
             ("25", "-3", "cannot be used"),

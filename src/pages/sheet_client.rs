@@ -111,7 +111,7 @@ pub(super) fn would_change(counsel: &CounselReport) -> Vec<Block> {
     let (turn, idle): (Vec<&ChangeReport>, Vec<&ChangeReport>) =
         (counsel.would_change.iter()).partition(|c| c.flips_at.is_some());
     let mut changes: Vec<String> = turn.iter().map(|c| c.text.clone()).collect();
-    let idle: Vec<String> = idle.iter().map(|c| c.name.to_string()).collect();
+    let idle: Vec<String> = idle.iter().map(|c| c.name.clone()).collect();
     if let Some(names) = either(&idle) {
         changes.push(words::changes_nothing(&names));
     }
@@ -213,14 +213,16 @@ fn option_blocks(paper: &Paper, option: &OptionReport) -> Vec<Block> {
     vec![Block::para(option.plain), Block::Facts { rows }]
 }
 
-/// The verdicts of the rules: the reason, and what would lift it.
+/// The verdicts of the rules: the reason, and what would lift it or what it asks for.
 pub(super) fn verdicts(list: &[VerdictReport]) -> Vec<(String, String)> {
     list.iter()
         .map(|v| {
             let text = if v.lifted_by.is_empty() {
                 v.reason.clone()
-            } else {
+            } else if v.outcome == "barred" {
                 words::lifted_by(&v.reason, &v.lifted_by)
+            } else {
+                words::asked_for(&v.reason, &v.lifted_by)
             };
             (words::outcome(&v.outcome).to_owned(), text)
         })

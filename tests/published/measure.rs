@@ -469,7 +469,7 @@ fn unusable_readings_are_refused_with_a_reason() {
         &weights("300", "290"),
         &[],
         water,
-        "heavier than any metal of this trade: check the two weights",
+        "heavier than any metal used for plate: check the two weights",
     );
     check_refused(&weights("300", "250"), &[], water, "lighter than any metal");
     check_refused(&weights("300", "300"), &[], water, "cannot weigh as much");

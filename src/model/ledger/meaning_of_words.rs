@@ -1,5 +1,5 @@
-//! What the trade's words mean, in plain words: one list for the screens, where the first use of a word
-//! can be pointed at, and for what is printed, where the words used stand in a list.
+//! What trade words mean, in plain words. One list serves the screens, where the first use of a word can
+//! be pointed at, and printed sheets, which list the words they use.
 
 use std::sync::OnceLock;
 
@@ -43,7 +43,7 @@ pub const WORDS: [Meaning; 54] = [
     says(
         "break-even",
         "break-even|break-evens|break even|breaks even",
-        "The price at which nothing is gained and nothing lost.",
+        "The price at which you neither gain nor lose.",
     ),
     says(
         "Britannia metal",
@@ -53,7 +53,7 @@ pub const WORDS: [Meaning; 54] = [
     says(
         "buffed",
         "buffed|buffing",
-        "Ground bright on a turning wheel, which takes metal away.",
+        "Polished bright on a turning wheel, which takes metal away.",
     ),
     says(
         "buyer's premium",
@@ -63,7 +63,7 @@ pub const WORDS: [Meaning; 54] = [
     says(
         "clearance wipe",
         "clearance wipe",
-        "A wipe taken after work with lead and tested, to see whether lead dust was left behind.",
+        "A wipe taken after work with lead, and tested for lead dust left behind.",
     ),
     says(
         "close plate",
@@ -73,7 +73,7 @@ pub const WORDS: [Meaning; 54] = [
     says(
         "comparable",
         "comparable|comparables",
-        "A sale of a like piece, from which to judge what this one would fetch.",
+        "A sale of a similar piece, which helps to judge what this one would fetch.",
     ),
     says(
         "conductivity",
@@ -83,12 +83,12 @@ pub const WORDS: [Meaning; 54] = [
     says(
         "conservator",
         "conservator|conservators",
-        "Somebody trained to keep old things, with as much of what is original as can be kept.",
+        "A person trained to look after old things and to keep as much of the original as possible.",
     ),
     says(
         "density",
         "density",
-        "How heavy a thing is for its size; it helps to tell one metal from another.",
+        "How heavy something is for its size; it helps to tell one metal from another.",
     ),
     says(
         "display only",
@@ -113,7 +113,7 @@ pub const WORDS: [Meaning; 54] = [
     says(
         "fine silver",
         "fine silver|pure silver",
-        "Silver with next to nothing else in it.",
+        "Silver with almost nothing else in it.",
     ),
     says(
         "finial",
@@ -133,13 +133,13 @@ pub const WORDS: [Meaning; 54] = [
     says(
         "fused plate",
         "fused plate|old sheffield plate",
-        "Old Sheffield plate: silver and copper joined by heat, rolled out as one sheet, and only then made into things.",
+        "Old Sheffield plate: silver and copper joined by heat, rolled out as one sheet, and then made into things.",
     ),
     says("gilding", "gilding|gilt|gilded", "A thin coat of gold."),
     says(
         "guard",
         "guard|guards",
-        "A rule that forbids a treatment, or asks for something before it.",
+        "A rule that forbids a treatment, or requires something before it.",
     ),
     says(
         "hallmark",
@@ -149,22 +149,22 @@ pub const WORDS: [Meaning; 54] = [
     says(
         "hammer",
         "hammer price|hammer",
-        "The price a lot is knocked down for, before fees.",
+        "The price at which a lot sells at auction, before fees.",
     ),
     says(
         "hard solder",
         "hard solder|hard-soldered|silver solder",
-        "A solder of silver alloy or brass, which melts far hotter than soft solder.",
+        "A solder of silver alloy or brass, which melts at far higher heat than soft solder.",
     ),
     says(
         "lacquer",
         "lacquer|lacquered|lacquers",
-        "A clear coat that holds tarnish off for a time.",
+        "A clear coat that keeps tarnish away for a time.",
     ),
     says(
         "let-in shield",
         "let-in shield|let in",
-        "A piece of thicker silver set into fused plate where arms were to be engraved.",
+        "A piece of thicker silver set into fused plate to carry engraved arms.",
     ),
     says(
         "loupe",
@@ -174,12 +174,12 @@ pub const WORDS: [Meaning; 54] = [
     says(
         "margin scheme",
         "margin scheme",
-        "A way of taxing a dealer on what is earned between buying and selling.",
+        "A way of taxing a dealer on the difference between buying and selling price.",
     ),
     says(
         "mount",
         "mount|mounts",
-        "A border, foot, handle or ornament made apart and put on.",
+        "A border, foot, handle or ornament made separately and attached.",
     ),
     says(
         "nickel silver",
@@ -189,17 +189,17 @@ pub const WORDS: [Meaning; 54] = [
     says(
         "noise",
         "noise",
-        "A difference too small to mean anything, given how much is not known.",
+        "A difference too small to mean anything, given how much we do not know.",
     ),
     says(
         "originality",
         "originality;original",
-        "How much of what left the maker's hands is still there.",
+        "How much of what the maker made is still there.",
     ),
     says(
         "Part",
         ";condition by part",
-        "A named piece of the whole, such as foot or spout, with a condition of its own.",
+        "A named piece of the whole, such as a foot or spout, with a separate condition.",
     ),
     says(
         "patina",
@@ -214,27 +214,27 @@ pub const WORDS: [Meaning; 54] = [
     says(
         "plating works",
         "plating works",
-        "A workshop that lays metal on metal by electricity; its poisons call for a permit, so ask to see it.",
+        "A workshop that plates metal by electricity; it needs a permit for its poisons, so ask to see it.",
     ),
     says(
         "point count",
         "point count|point counts",
-        "Points of a grid laid over a part are counted, to measure how much of it is bare.",
+        "A way to measure how much of a part is bare: you count the points of a grid that fall on bare metal.",
     ),
     says(
         "preventive conservation",
         "preventive conservation;preventive",
-        "Looking after the surroundings and use of a piece; the piece itself is not touched.",
+        "Looking after the surroundings and use of a piece, without touching the piece itself.",
     ),
     says(
         "regret",
         "regret|regrets",
-        "How much less a choice brings than what would have been best, once one knows.",
+        "How much less a choice brings than the best one would have, once you know the outcome.",
     ),
     says(
         "remedial conservation",
         "remedial conservation;remedial",
-        "Work on a piece to stop damage going on, or to strengthen it.",
+        "Work on a piece to stop further damage, or to strengthen it.",
     ),
     says(
         "re-plated",
@@ -244,17 +244,17 @@ pub const WORDS: [Meaning; 54] = [
     says(
         "reserve",
         "reserve",
-        "The least a seller will take at auction.",
+        "The lowest price a seller will accept at auction.",
     ),
     says(
         "restoration",
         "restoration",
-        "Work on a sound piece so that it can be better enjoyed, understood or used.",
+        "Work on a sound piece so that people can better enjoy, understand or use it.",
     ),
     says(
         "reversibility",
         "reversibility;undone",
-        "How far a thing done can be undone without harm.",
+        "How far work can be undone without harm.",
     ),
     says(
         "seam",
@@ -279,13 +279,13 @@ pub const WORDS: [Meaning; 54] = [
     says(
         "tarnish",
         "tarnish|tarnished|tarnishes",
-        "The dark layer that sulphur in the air makes of silver.",
+        "The dark layer that sulphur in the air forms on silver.",
     ),
     says("tinning", "tinning|tinned", "A lining of tin over copper."),
     says(
         "X-ray reading",
         "x-ray reading|x-ray readings|x-ray|xrf",
-        "A reading of which metals are at the surface, made with X-rays; nothing is taken off.",
+        "A reading of which metals are at the surface, made with X-rays; it takes nothing off.",
     ),
 ];
 

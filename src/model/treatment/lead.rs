@@ -99,7 +99,7 @@ fn cleared(part: &Part, case: &Case) -> bool {
 /// Whether lead comes out into food, as recorded.
 ///
 /// It passes if the inside passed (the body, only while no inside is recorded) and no part that liquid
-/// meets holds lead, is grey, open or leaking without a pass of its own. Other parts clear nothing.
+/// meets holds lead, is grey, open or leaking without its own pass. Other parts clear nothing.
 #[must_use]
 pub fn release(case: &Case) -> Release {
     let wet = case.parts.iter().filter(|p| p.name.meets_liquid());

@@ -11,7 +11,7 @@ use crate::record::{
 use crate::terms::Treatment;
 
 /// Everything a rule may ask about. Built once a case, then stepped through each course.
-#[allow(clippy::struct_excessive_bools)] // each answers a question of its own
+#[allow(clippy::struct_excessive_bools)] // each answers a separate question
 #[derive(Clone, Debug)]
 pub struct Situation<'a> {
     /// The case.
@@ -165,7 +165,7 @@ impl Situation<'_> {
             .any(|p| p.joint.is_some_and(|j| joints.contains(&j)))
     }
 
-    /// A hollow part that is closed or filled, told or seen, with something that bursts or moves when hot. A form
+    /// A hollow part that is closed or filled, stated or seen, with something that bursts or moves when hot. A form
     /// that is usually loaded counts until its base or foot is answered for.
     #[must_use]
     pub fn sealed_or_pitch(&self) -> bool {
@@ -313,8 +313,8 @@ impl Situation<'_> {
             } else if self.case.is_soldered() && self.before_lead_free() {
                 why.push((
                     1,
-                    "Nobody has tested it, and old soldered pieces may release lead. Nearly every old one is in \
-                     this position until a test says otherwise.",
+                    "It has not been tested, and old soldered pieces may release lead. Almost all of them are for \
+                     display until a test clears them.",
                 ));
             }
         }
@@ -335,20 +335,20 @@ impl Situation<'_> {
             why.push((3, "The inside is lacquered, waxed or glued."));
         }
         if self.low_melt {
-            why.push((3, "The repair is low-melting metal or glue."));
+            why.push((3, "The repair uses low-melting metal or glue."));
         }
         if self.replated {
             why.push((
                 3,
-                "Fresh plating has to be washed and checked before food touches it.",
+                "New plating has to be washed and checked before food touches it.",
             ));
         }
         let answers = &self.case.circumstances;
         if self.case.has_seen("P14") || self.was_gilt() || answers.fire_gilding == Some(true) {
-            why.push((4, "Old gilding or silvering may hold mercury."));
+            why.push((4, "Old gilding or silvering may contain mercury."));
         }
         if answers.hard_repair == Some(true) {
-            why.push((4, "An old repair in hard solder may hold cadmium."));
+            why.push((4, "An old repair in hard solder may contain cadmium."));
         }
         if answers.insulator == Some(true) {
             why.push((4, "An old pad or ring at a handle may be asbestos."));
@@ -356,7 +356,7 @@ impl Situation<'_> {
         if self.case.piece.form == Some(Form::Cooler) && self.any_joint(&[Joint::Leaking]) {
             why.push((
                 4,
-                "A double wall that leaks holds what nobody can wash out.",
+                "A leaking double wall holds dirt that nobody can wash out.",
             ));
         }
         if release != Release::PassedByLaboratory
@@ -365,12 +365,12 @@ impl Situation<'_> {
         {
             why.push((
                 5,
-                "A child, or someone pregnant or breast-feeding, lives with it or would use it: never, unless a laboratory release test \
-                 passes.",
+                "A child, or someone pregnant or breast-feeding, lives with it or would use it: never use it for food, unless it passes a \
+                 laboratory release test.",
             ));
         }
         if self.case.aim.store_food {
-            why.push((6, "Food or drink would stand in it for hours."));
+            why.push((6, "Food or drink would stay in it for hours."));
         }
         if self.sealed_or_pitch() && self.case.aim.food {
             why.push((

@@ -169,7 +169,7 @@ fn the_last_row_of_sales_is_always_empty() {
     d.set("comparables[0].price", "-5");
     let shown = price_fields(&d);
     assert_eq!(shown.len(), 2);
-    assert!(shown[0].2.contains("more than nothing") && shown[0].2.contains("leave"));
+    assert!(shown[0].2.contains("more than zero") && shown[0].2.contains("leave"));
     assert_eq!(shown[1].1, "");
     d.set("comparables[0].left_out", "yes");
     assert_eq!(price_fields(&d)[0].2, "");

@@ -5,7 +5,7 @@
 pub(crate) fn summary(all: usize, open: usize, first: usize, barred: usize, idle: usize) -> String {
     format!(
         "Of {all} things that could be done to it, {open} are open, {first} need a check or an opinion \
-         first, {barred} are ruled out, and {idle} have nothing to do on it. You can always leave it alone, keep it better, or ask a \
+         first, {barred} are ruled out, and {idle} are not needed. You can always leave it alone, store it better, or ask a \
          conservator."
     )
 }
@@ -18,7 +18,7 @@ pub(crate) const EVERYTHING_ELSE: &str = "Everything else that could be done";
 // One treatment
 
 pub(crate) fn nothing_to_do(why: &str) -> String {
-    format!("Nothing for it to do, as far as recorded. {why}")
+    format!("Not needed, going by what is recorded. {why}")
 }
 
 pub(crate) const ON_CONDITION: &str = "On condition: ";
@@ -38,8 +38,8 @@ pub(crate) fn doer(letter: &str) -> Option<&'static str> {
     Some(match letter {
         "O" => "the owner",
         "S" => "an experienced silversmith or plater",
-        "C" => "a conservator of a professional body",
-        "P" => "a permitted plating works",
+        "C" => "a conservator who belongs to a professional body",
+        "P" => "a plating works with a permit",
         "L" => "an accredited laboratory",
         _ => return None,
     })

@@ -5,7 +5,7 @@ pub(crate) const FOOD: &str = "Food and drink";
 // The answer
 
 pub(crate) const NOTHING_AND_TESTED: &str = "Nothing recorded limits it to display, and a release \
-    test passed: that holds for what was tested, as it was tested.";
+    test passed: this applies only to what was tested, in the way it was tested.";
 pub(crate) const NOTHING_YET: &str = "Nothing recorded limits it to display only. That is not a \
     test: only a release test answers for lead.";
 pub(crate) const ONE_REASON: &str = "For display only, for one reason.";
@@ -32,7 +32,7 @@ pub(crate) const TRIGGERS: [&str; 6] = [
     "Lead solder, lead filling or leaded metal on the wet side, or nobody has tested an old soldered piece",
     "Bare copper, brass or nickel metal on the wet side, with anything sour in it",
     "A lining of lacquer, wax or glue, a low-melting repair, or fresh plating not yet checked",
-    "Old gilding that may hold mercury, cadmium solder, hollows that were dipped, asbestos pads, a leaking double wall",
+    "Old gilding that may contain mercury, cadmium solder, hollows that were dipped, asbestos pads, a leaking double wall",
     "A child, or someone pregnant or breast-feeding, would use it",
     "Food or drink standing in it for hours, or something hot in a loaded or closed part",
 ];

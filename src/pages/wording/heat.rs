@@ -24,7 +24,7 @@ pub(crate) const SOFT: &str = "Old soft solder opens";
 pub(crate) const TIN: &str = "Tinning runs, close plate lifts";
 pub(crate) const PITTING: &str = "Lead and tin begin to eat silver and copper";
 pub(crate) const SILVER_LEAD: &str = "Lead and silver run together";
-pub(crate) const MERCURY: &str = "Its gilding may hold mercury, which heat drives off as poison: no heat on this \
+pub(crate) const MERCURY: &str = "Its gilding may contain mercury, which heat drives off as a poison: no heat on this \
     piece unless a laboratory or a conservator has ruled that out. The figures below are for the rest.";
 pub(crate) const LEAD: &str = "Lead filling melts";
 pub(crate) const BOND: &str = "Silver and copper of fused plate melt together";
@@ -66,7 +66,7 @@ pub(crate) const NEXT_PITCH: &str = "Pitch or rosin";
 pub(crate) fn never_opens(joint_c: &str, threshold_c: f64) -> String {
     format!(
         "With {joint_c} °C at the joint, this sum keeps the metal around it below {threshold_c} °C, where \
-         old soft solder opens. A flame that plays over the piece may open it all the same."
+         old soft solder opens. A flame that plays over the piece may still open it."
     )
 }
 
@@ -121,7 +121,7 @@ pub(crate) const LEADED: &str =
 pub(crate) const TOO_HOT_FOR_THE_BOND: &str =
     "This solder is too hot for the bond of silver and copper in fused plate.";
 pub(crate) const BURNS_THE_PLATING: &str =
-    "On fused plate the heat burns off the plating around the joint. It is not advised there.";
+    "On fused plate the heat burns off the plating around the joint. We advise against it there.";
 
 pub(crate) fn britannia_melts(from_c: f64) -> String {
     format!(

@@ -41,7 +41,7 @@ pub(crate) const FILLED: &str = "Is there a filling close behind?";
 pub(crate) const XRAY: &str = "X-ray fluorescence";
 pub(crate) const SHARES: &str = "Shares by weight as the analyser gives them. Such a reading sees \
     little deeper than the silver: over sound silver it may look like sterling whatever lies \
-    below, so a spot where the silver is worn through tells far more.";
+    below, so a spot where the silver is worn through says far more.";
 pub(crate) const SPOT: &str = "Where was it taken?";
 pub(crate) const SPOTS: [(&str, &str); 3] = [
     ("", "Not said"),

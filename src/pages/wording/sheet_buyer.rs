@@ -66,7 +66,7 @@ pub(crate) const NOT_EXAMINED_SENTENCE: &str = "It has not been examined: what i
     whether it was repaired, re-plated or has replaced parts, is not known.";
 
 pub(crate) fn as_found(likely: &str) -> String {
-    format!("By the findings: {likely}.")
+    format!("From the findings: {likely}.")
 }
 
 pub(crate) const NO_EARLIER_WORK: &str =

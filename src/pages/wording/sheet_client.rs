@@ -32,15 +32,15 @@ pub(crate) const WHAT_IT_IS: &str = "What it is";
 /// When it was made, whose years helped to say so, and what lies outside these years.
 pub(crate) fn made_in(years: &str, given: Option<&str>, outside: &str) -> String {
     let given = given.map_or_else(String::new, |given| format!(" and {given}"));
-    format!("By the evidence{given}, its date is {years}; {outside}.")
+    format!("By the evidence{given} it dates from {years}, {outside}.")
 }
 
 pub(crate) fn outside_the_years(is_open: bool, is_conditional: bool) -> String {
     let each = if is_conditional { "in each case " } else { "" };
     if is_open {
-        format!("{each}1 in 20 that it is earlier")
+        format!("{each}with a 1 in 20 chance that it is earlier")
     } else {
-        format!("{each}1 in 20 that it is earlier, 1 in 20 that it is later")
+        format!("{each}with a 1 in 20 chance each that it is earlier or later")
     }
 }
 
@@ -77,6 +77,10 @@ pub(crate) fn lifted_by(reason: &str, what: &str) -> String {
     format!("{reason} What would lift it: {what}")
 }
 
+pub(crate) fn asked_for(reason: &str, what: &str) -> String {
+    format!("{reason} {what}")
+}
+
 /// The rules' verdict on a treatment.
 pub(crate) fn outcome(id: &str) -> &'static str {
     match id {
@@ -96,7 +100,7 @@ pub(crate) fn doer(letter: &str) -> &'static str {
         "O" => "the owner",
         "S" => "a silversmith",
         "C" => "a conservator",
-        "P" => "a permitted plating works",
+        "P" => "a plating works with a permit",
         "L" => "a laboratory",
         _ => "nobody",
     }
@@ -123,7 +127,7 @@ pub(crate) const COURSE_COLUMNS: [&str; 6] = [
 // The picture of courses
 
 pub(crate) fn picture_title(course: &str) -> String {
-    format!("What is left after all costs; {course} is advised")
+    format!("What is left after all costs; we advise: {course}")
 }
 
 pub(crate) const PICTURE: &str = "One bar for each course. One case in ten falls below its lower \

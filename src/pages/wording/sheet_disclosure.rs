@@ -30,7 +30,7 @@ pub(crate) fn perhaps_replated_short(likely: &str) -> String {
 }
 
 pub(crate) fn perhaps_replated(likely: &str, why: &str) -> String {
-    format!("That it is fused plate later re-plated by electrolysis is {likely}.{why}")
+    format!("It is {likely} that this is fused plate, re-plated later by electricity.{why}")
 }
 
 // Repaired
@@ -139,7 +139,7 @@ pub(crate) const MARRIAGE: &str =
     "The findings on its parts do not agree, so they may come from different pieces.";
 
 pub(crate) fn flaw(words: &str) -> String {
-    format!("Recorded of it: {words}.")
+    format!("Also recorded: {words}.")
 }
 
 /// A recorded flaw in words; an unknown one as written.
@@ -181,12 +181,13 @@ pub(crate) fn ivory_short(parts: &str) -> String {
 pub(crate) fn ivory(parts: &str) -> String {
     format!("Ivory: {parts}. The law may forbid its sale or ask for a permit.")
 }
-pub(crate) const MERCURY_SHORT: &str = "gilding may hold mercury";
-pub(crate) const MERCURY: &str = "Its gilding may hold mercury: no heat.";
-pub(crate) const CADMIUM_SHORT: &str = "old hard-solder repair, may hold cadmium";
-pub(crate) const CADMIUM: &str = "An old repair in hard solder may hold cadmium: no heat.";
+pub(crate) const MERCURY_SHORT: &str = "gilding may contain mercury";
+pub(crate) const MERCURY: &str = "Its gilding may contain mercury: do not heat it.";
+pub(crate) const CADMIUM_SHORT: &str = "old hard-solder repair, may contain cadmium";
+pub(crate) const CADMIUM: &str =
+    "An old repair in hard solder may contain cadmium: do not heat it.";
 pub(crate) const ASBESTOS_SHORT: &str = "old heat pad, may be asbestos";
-pub(crate) const ASBESTOS: &str = "An old pad or ring at a handle may be asbestos: leave it alone until a licensed analyst has looked.";
+pub(crate) const ASBESTOS: &str = "An old pad or ring at a handle may be asbestos: leave it alone until a licensed analyst has examined it.";
 pub(crate) const FAILING_SHORT: &str = "old repair failing";
 pub(crate) const FAILING: &str = "An old repair is failing";
 pub(crate) const GILDING_SHORT: &str = "gilding worn";

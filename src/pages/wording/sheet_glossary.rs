@@ -2,7 +2,7 @@
 
 pub(crate) const WORDS_USED: &str = "Words used here";
 
-pub(crate) const LIKELIHOOD: &str = "These words say how likely a thing is (Mastrandrea et al. \
+pub(crate) const LIKELIHOOD: &str = "These words say how likely something is (Mastrandrea et al. \
     2010). Where two ranges overlap, the narrower one applies.";
 pub(crate) const FIRMNESS_AND_RANGES: &str = "Clear, leaning and open say how firm an answer is. A \
     range such as \"200 to 400\" leaves out the lowest and the highest tenth of the cases tried; \

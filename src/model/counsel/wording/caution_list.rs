@@ -1,4 +1,4 @@
-//! What a caution of the record is about.
+//! The subject of each caution.
 
 pub(crate) const CORROSION: &str = "Corrosion";
 pub(crate) const LEAD: &str = "Lead";

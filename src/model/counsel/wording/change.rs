@@ -1,4 +1,4 @@
-//! Inputs that are moved, as in the middle of a sentence.
+//! The inputs that are varied, worded for the middle of a sentence.
 
 pub(crate) const VALUE: &str = "what an undamaged one fetches";
 pub(crate) const COST: &str = "what the work costs";

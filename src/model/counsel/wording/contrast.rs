@@ -1,4 +1,4 @@
-//! The contrast that goes with the advice, in a sentence.
+//! The sentence that compares the advice with what was asked about.
 
 use crate::treatment::{Outcome, Treatment};
 
@@ -53,7 +53,8 @@ pub(crate) fn in_your_currency(sum: &str) -> String {
 pub(crate) const LEAVING_IT: &str = "leaving it";
 pub(crate) const WHAT_IS_ADVISED: &str = "what is advised";
 pub(crate) const LEVEL: &str = "come out level for what you want";
-pub(crate) const LEVEL_LESS_CHOICE: &str = "come out level for what you want; it keeps less choice";
+pub(crate) const LEVEL_LESS_CHOICE: &str =
+    "come out level for what you want, but leave you less choice later";
 
 pub(crate) fn level_in_money(against: &str) -> String {
     format!("leave you about as well off as {against}")
@@ -80,7 +81,7 @@ pub(crate) fn points(points: f64, lower: bool) -> String {
     let how = if lower {
         "lower for what you want"
     } else {
-        "higher for what you want, but keep less choice"
+        "higher for what you want, but leave you less choice later"
     };
     format!("score {} in 100 {how}", so_many(points))
 }
@@ -116,11 +117,11 @@ pub(crate) fn is_out(what: &str, price: Option<&str>, outcome: Outcome, reason: 
 }
 
 pub(crate) fn nothing_to_do(what: &str, why: &str) -> String {
-    format!("{what} has nothing to do here: {}", lower_first(why))
+    format!("{what} is not needed here: {}", lower_first(why))
 }
 
 pub(crate) fn never(what: &str, why: &str) -> String {
-    format!("{what} is never for old plate: {}", lower_first(why))
+    format!("{what} is never right for old plate: {}", lower_first(why))
 }
 
 // Work is advised: what leaving would do

@@ -44,22 +44,22 @@ pub(crate) fn keeps_original(share: &str) -> String {
 // The next best
 
 pub(crate) fn next_leaves_less(name: &str, sum: &str) -> String {
-    format!("The next best that is not much the same, {name}, leaves about {sum} less on average.")
+    format!("The next best option that really differs, {name}, leaves about {sum} less on average.")
 }
 
 pub(crate) fn next_leaves_more(name: &str, sum: &str) -> String {
     format!(
-        "The next best that is not much the same, {name}, leaves about {sum} more on average: within the noise, or harder to undo."
+        "The next best option that really differs, {name}, leaves about {sum} more on average, but that is within the noise or it is harder to undo."
     )
 }
 
 pub(crate) fn next_comes_level(name: &str) -> String {
-    format!("The next best that is not much the same, {name}, comes out level for what you want.")
+    format!("The next best option that really differs, {name}, comes out level for what you want.")
 }
 
 pub(crate) fn next_scores(name: &str, points: f64, unit: &str, how: &str) -> String {
     format!(
-        "The next best that is not much the same, {name}, scores {points:.0} {unit} in 100 {how} for what you want."
+        "The next best option that really differs, {name}, scores {points:.0} {unit} in 100 {how} for what you want."
     )
 }
 
@@ -86,16 +86,16 @@ pub(crate) fn most_likely(family: &str, share: &str) -> String {
 }
 
 pub(crate) const REPLATED: &str =
-    "The silver now on it was put there later, so a collector has less to lose.";
+    "The silver on it now was added later, so a collector has less to lose.";
 
-// What other work would have brought
+// What other work would bring
 
 pub(crate) fn tested_first(name: &str) -> String {
     format!("{name} after a test for lead")
 }
 
 pub(crate) fn not_this(name: &str, why: &str) -> String {
-    format!("{name}: not this. {why}")
+    format!("{name}: not as things stand. {why}")
 }
 
 pub(crate) fn little_cost_and_loss(name: &str, loss: &str) -> String {
@@ -115,7 +115,7 @@ pub(crate) fn too_little_gain(name: &str, gain: &str) -> String {
     )
 }
 
-// From as it is to after
+// From before the work to after it
 
 pub(crate) const RAISES: &str = "raises";
 pub(crate) const LOWERS: &str = "lowers";
@@ -172,11 +172,12 @@ pub(crate) const NEXT: &str = "; ";
 
 // When to let a specialist look first
 
-pub(crate) const DELICATE: &str = "This work on this kind of piece is for somebody who knows it.";
+pub(crate) const DELICATE: &str =
+    "This work on this kind of piece needs someone who knows it well.";
 pub(crate) const NOT_SETTLED: &str = "The figures do not settle it.";
 pub(crate) const CORRODING: &str = "It is corroding now.";
 pub(crate) const FOOD_UNKNOWN: &str =
-    "Food is wanted from it and nobody knows whether it releases lead.";
+    "You want to use it for food, and nobody knows whether it releases lead.";
 
 pub(crate) fn worth_an_opinion(sum: &str) -> String {
     format!(

@@ -1,5 +1,5 @@
-//! Every word of the counsel, a file for each file that says something: the rule of the pages
-//! (`page/wording`), held by the same test.
+//! Every word of the counsel, with one wording file for each source file that says something. The same
+//! rule and the same test apply to the pages.
 
 pub(crate) mod advise;
 pub(crate) mod caution_list;

@@ -1,9 +1,10 @@
 //! Words of the report itself.
 
 pub(crate) const SPECIALISTS_LOOK: &str = "a specialist's look";
-pub(crate) const SHIELD: &str = "A piece of silver let in: thicker, amount unknown.";
+pub(crate) const SHIELD: &str =
+    "A thicker piece of silver is set in here; its thickness is unknown.";
 pub(crate) const INDICATIVE: &str = "Indicative, not an appraisal.";
-// As the data of treatments say it.
+// The same word as in the treatments' data.
 pub(crate) const NOTHING_LOST: &str = "Nothing";
 
 // Silver
@@ -11,13 +12,14 @@ pub(crate) const NOTHING_LOST: &str = "Nothing";
 pub(crate) const SOLID_SILVER: &str = "Most likely solid silver, so there is no layer to lose.";
 
 pub(crate) fn little_left(share: &str) -> String {
-    format!("Base metal shows on {share} of it already; there is little left to keep.")
+    format!("Base metal already shows on {share} of it, so there is little silver left to keep.")
 }
 
-pub(crate) const A_FEW_CLEANINGS: &str = "A few gentle cleanings more and twice as much shows.";
+pub(crate) const A_FEW_CLEANINGS: &str =
+    "After a few more gentle cleanings, twice as much will show.";
 pub(crate) const SOME_YEARS: &str =
-    "With gentle care it takes some years until twice as much shows.";
-pub(crate) const DECADES: &str = "With gentle care it takes decades until twice as much shows.";
+    "With gentle care it will be some years before twice as much shows.";
+pub(crate) const DECADES: &str = "With gentle care it will be decades before twice as much shows.";
 
 pub(crate) fn shows_and_lasts(share: &str, span: &str) -> String {
     format!("Base metal shows on {share} of it. {span}")

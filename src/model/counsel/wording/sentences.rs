@@ -1,5 +1,5 @@
-//! Courses as sentences. What is done is put together from clauses: "have" stands before each, and a
-//! test for lead before what follows from it.
+//! Courses as sentences, put together from clauses: "have" comes before each, and a test for lead
+//! before what depends on it.
 
 use crate::treatment::Treatment;
 
@@ -7,9 +7,9 @@ use crate::treatment::Treatment;
 
 pub(crate) const THEN: &str = ", then ";
 
-// What is had done
+// Work that someone else does
 
-/// What is had done, after "have"; nothing for what is no work on the piece.
+/// Work that someone else does, after "have"; nothing for what is no work on the piece.
 pub(crate) fn clause(treatment: Treatment) -> Option<&'static str> {
     Some(match treatment {
         Treatment::LacquerOff => "the old lacquer taken off",
@@ -42,7 +42,7 @@ pub(crate) fn have_all(all_but_last: &str, last: &str) -> String {
 }
 
 pub(crate) const CLEANED: &str = "it gently cleaned";
-pub(crate) const CLEAN_NO_MORE: &str = "clean it gently, and no more than that";
+pub(crate) const CLEAN_NO_MORE: &str = "clean it gently, and do no more";
 pub(crate) const KEEP_BETTER: &str = " Store and handle it with more care from then on.";
 
 // After the test for lead
@@ -71,7 +71,7 @@ pub(crate) fn either_way(passed: &str, failed: &str) -> String {
 
 // Nothing to do
 
-pub(crate) const LEAVE_AND_KEEP: &str = "Leave it as it is, and keep it better.";
+pub(crate) const LEAVE_AND_KEEP: &str = "Leave it as it is, and store it better.";
 pub(crate) const LEAVE_AND_KEEP_DRY: &str =
-    "Do no work on it; keep it dry, and have a conservator see to the corrosion.";
+    "Do no work on it; keep it dry, and have a conservator treat the corrosion.";
 pub(crate) const LEAVE: &str = "Leave it as it is.";

@@ -1,9 +1,9 @@
-//! What is said of a field that cannot be used: first what is wrong, then what to do (`…_REMEDY`,
+//! The messages about a field that cannot be used: first what is wrong, then what to do (`…_REMEDY`,
 //! `…_remedy`), each as a sentence.
 
 // Anything
 
-pub(crate) const LEFT_OUT: &str = "It was left out. What stood there is kept in the file.";
+pub(crate) const LEFT_OUT: &str = "It is left out. The file keeps what you entered.";
 
 pub(crate) fn no_object(name: &str) -> String {
     format!("\"{name}\" should be an object with named fields.")
@@ -14,12 +14,12 @@ pub(crate) fn no_list(name: &str) -> String {
 }
 
 pub(crate) fn too_many(name: &str, count: usize, most: usize) -> String {
-    format!("\"{name}\" has {count} entries; the first {most} are used.")
+    format!("\"{name}\" has {count} entries; only the first {most} are used.")
 }
 
-pub(crate) const TOO_MANY_REMEDY: &str = "Remove what repeats.";
+pub(crate) const TOO_MANY_REMEDY: &str = "Remove entries that repeat.";
 pub(crate) const ENTRY_NO_OBJECT: &str = "This entry is not an object.";
-pub(crate) const ENTRY_NO_OBJECT_REMEDY: &str = "It was left out. Correct or remove it.";
+pub(crate) const ENTRY_NO_OBJECT_REMEDY: &str = "It is left out. Correct or remove it.";
 pub(crate) const NO_TEXT: &str = "This should be text.";
 pub(crate) const NO_TEXT_REMEDY: &str = "Put it in quotation marks or leave it out.";
 
@@ -28,13 +28,13 @@ pub(crate) fn no_choice(typed: &str) -> String {
 }
 
 pub(crate) fn no_choice_remedy(near: &str, choices: &str) -> String {
-    format!("Did you mean \"{near}\"? Choices: {choices}.")
+    format!("Did you mean \"{near}\"? Choose one of: {choices}.")
 }
 
 pub(crate) const NO_FLAG: &str = "This should be true or false.";
 pub(crate) const NO_FLAG_REMEDY: &str = "Write true or false, yes or no, or leave it out.";
 
-// Numbers; what is asked for stands in the middle of a sentence
+// Numbers; what is asked for comes in the middle of a sentence
 
 pub(crate) fn no_number(typed: &str) -> String {
     format!("\"{typed}\" is not a number.")
@@ -45,7 +45,7 @@ pub(crate) fn no_number_remedy(what: &str, example: &str) -> String {
 }
 
 pub(crate) fn two_ways(typed: &str) -> String {
-    format!("\"{typed}\" could be either of two numbers.")
+    format!("\"{typed}\" could mean either of two numbers.")
 }
 
 /// A decimal is shown with four places, since three would be asked about again.
@@ -63,7 +63,7 @@ pub(crate) fn out_of_range_remedy(least: f64, most: f64) -> String {
 
 // Years
 
-pub(crate) const TOO_EARLY: &str = "is earlier than any piece weighed here";
+pub(crate) const TOO_EARLY: &str = "is earlier than any piece this program covers";
 pub(crate) const TOO_EARLY_REMEDY: &str = " If it is right, leave it out and ask a specialist.";
 pub(crate) const NO_YEAR: &str = "is out of range for a year";
 
@@ -85,7 +85,7 @@ pub(crate) fn years_crossed(from: u16, to: u16) -> String {
     format!("The earliest year, {from}, is after the latest, {to}.")
 }
 
-pub(crate) const YEARS_CROSSED_REMEDY: &str = "Correct one of them. Until then neither is used.";
+pub(crate) const YEARS_CROSSED_REMEDY: &str = "Correct one of them. Until then, neither is used.";
 
 pub(crate) fn no_date(typed: &str) -> String {
     format!("\"{typed}\" is not a date.")
@@ -95,29 +95,29 @@ pub(crate) const NO_DATE_REMEDY: &str = "Write it as year-month-day, such as 202
 
 // Findings
 
-pub(crate) const NO_FINDING_ID: &str = "A finding needs its id.";
-pub(crate) const NO_FINDING_ID_REMEDY: &str = "Give it, such as C01, or remove the entry.";
+pub(crate) const NO_FINDING_ID: &str = "A finding needs an id.";
+pub(crate) const NO_FINDING_ID_REMEDY: &str = "Give one, such as C01, or remove the entry.";
 
 pub(crate) fn no_such_finding(typed: &str) -> String {
     format!("No finding is called \"{typed}\".")
 }
 
 pub(crate) fn did_you_mean(near: &str) -> String {
-    format!("Did you mean {near}? It was left out.")
+    format!("Did you mean {near}? The finding is left out.")
 }
 
 pub(crate) fn no_answer(id: &str) -> String {
     format!("{id} has no answer.")
 }
 
-pub(crate) const NO_ANSWER_REMEDY: &str = "Say seen, absent or unsure.";
+pub(crate) const NO_ANSWER_REMEDY: &str = "Answer seen, absent or unsure.";
 
 pub(crate) fn answered_twice(id: &str) -> String {
-    format!("{id} is answered twice for the same part, differently.")
+    format!("{id} has two different answers for the same part.")
 }
 
 pub(crate) fn answered_twice_remedy(kept: &str) -> String {
-    format!("The first, \"{kept}\", is used. Remove one of them.")
+    format!("The first, \"{kept}\", is used. Remove the wrong one.")
 }
 
 // Readings of the metal
@@ -127,78 +127,80 @@ pub(crate) fn not_used(why: &str) -> String {
 }
 
 pub(crate) const NOT_USED_REMEDY: &str =
-    "Leave it out, or measure a part of which this is not true.";
+    "Leave it out, or measure a part where this does not apply.";
 pub(crate) const LOADED: &str =
-    "a part filled with pitch, plaster or lead weighs like its filling, and water may get in";
-pub(crate) const HOLLOW: &str = "air shut inside makes it too light, and water may get in and stay";
+    "the filling (pitch, plaster or lead) counts in the weight, and water may get in";
+pub(crate) const HOLLOW: &str =
+    "air trapped inside makes it too light, and water may get in and stay";
 pub(crate) const ORGANIC: &str =
     "wood, ivory, felt or card make it too light, and water spoils them";
 pub(crate) const ONE_WEIGHT: &str = "One of the two weights is missing.";
-pub(crate) const ONE_WEIGHT_REMEDY: &str = "Type it too. Until then no density is worked out.";
+pub(crate) const ONE_WEIGHT_REMEDY: &str =
+    "Type it too. Until then, we cannot work out the density.";
 pub(crate) const WATER_NOT_LESS: &str = "It cannot weigh as much in water as in air, or more.";
 pub(crate) const WATER_NOT_LESS_REMEDY: &str =
     "Check the two weights; they may be the wrong way round.";
-pub(crate) const TOO_HEAVY: &str = "heavier than any metal of this trade: check the two weights";
+pub(crate) const TOO_HEAVY: &str = "heavier than any metal used for plate: check the two weights";
 pub(crate) const TOO_LIGHT: &str =
-    "lighter than any metal of this trade: air or a filling is shut in, or a weight is wrong";
+    "lighter than any metal used for plate: there is air or a filling inside, or a weight is wrong";
 
 pub(crate) fn density(value: &str, fault: &str) -> String {
     format!("That makes {value} g/cm3, {fault}.")
 }
 
 pub(crate) const DENSITY_REMEDY: &str =
-    "Weigh again, with no bubbles on it, or leave the weights out. No density is used.";
+    "Weigh again, with no bubbles on it, or leave the weights out. Until then, no density is used.";
 pub(crate) const CURVED: &str =
-    "on a curved spot, or one smaller than the probe, the meter reads low";
-pub(crate) const THIN: &str = "on sheet thinner than the meter sees it reads low";
-pub(crate) const FILLED: &str =
-    "with a filling or another metal close behind, the meter reads both";
+    "the meter reads low on a curved spot or one smaller than its probe";
+pub(crate) const THIN: &str = "the meter reads low on such thin sheet";
+pub(crate) const FILLED: &str = "the meter also reads a filling or another metal close behind";
 pub(crate) const MAGNETIC: &str = "The reading is not used: a magnet pulls on the body, and on iron \
-    the meter does not tell conductivity.";
+    the meter does not measure conductivity.";
 pub(crate) const MAGNETIC_REMEDY: &str = "Leave it out, or correct the answer about the magnet.";
-pub(crate) const NO_SPOT: &str = "It is not said where the X-ray reading was taken.";
+pub(crate) const NO_SPOT: &str = "The record does not say where the X-ray reading was taken.";
 pub(crate) const NO_SPOT_REMEDY: &str =
-    "Say worn (where the silver is worn through) or sound. Until then it is not used.";
+    "Say worn (where the silver is worn through) or sound. Until then, it is not used.";
 
 pub(crate) fn sum(percent: &str) -> String {
     format!("The shares add up to {percent} %.")
 }
 
 pub(crate) const SUM_REMEDY: &str =
-    "They cannot be more than 100 % together. Until they are corrected none is used.";
-pub(crate) const NOT_WORN_THROUGH: &str = "A spot that reads so much silver is not worn through.";
+    "Together they cannot exceed 100 %. Until you correct them, none is used.";
+pub(crate) const NOT_WORN_THROUGH: &str = "A spot with so much silver is not worn through.";
 pub(crate) const NOT_WORN_THROUGH_REMEDY: &str =
-    "Say that it is sound, or read a spot where another metal shows.";
+    "Mark it as sound, or measure a spot where another metal shows.";
 pub(crate) const THE_SILVER: &str = "the share of silver";
 pub(crate) const OTHER_METALS: &str = "nickel, zinc, tin or iron";
 
 pub(crate) fn xrf_does_not_say(what: &str) -> String {
-    format!("The X-ray reading does not say {what}, and the rest tells nothing here.")
+    format!("The X-ray reading does not give {what}, and the rest does not help here.")
 }
 
 pub(crate) const XRF_DOES_NOT_SAY_REMEDY: &str =
-    "Type what it found; 0 for a metal it looked for and did not find.";
+    "Type what it found, and 0 for a metal it looked for but did not find.";
 
 // Parts
 
-pub(crate) const NO_PART_NAME: &str = "A part needs its name.";
-pub(crate) const NO_PART_NAME_REMEDY: &str = "Give it, such as body, or remove the entry.";
+pub(crate) const NO_PART_NAME: &str = "A part needs a name.";
+pub(crate) const NO_PART_NAME_REMEDY: &str = "Give one, such as body, or remove the entry.";
 
 pub(crate) fn listed_twice(part: &str) -> String {
     format!("\"{part}\" is listed twice.")
 }
 
-pub(crate) const LISTED_TWICE_REMEDY: &str = "The first entry is used. Join the two.";
+pub(crate) const LISTED_TWICE_REMEDY: &str = "The first entry is used. Merge the two.";
 
 pub(crate) fn cannot_be_used(typed: &str) -> String {
     format!("\"{typed}\" cannot be used here.")
 }
 
 pub(crate) const CANNOT_BE_USED_REMEDY: &str =
-    "Type numbers from 0 up, with a space between. Until then none is used.";
-pub(crate) const COUNT_DOES_NOT_FIT: &str = "The count does not fit the points of a field.";
+    "Type numbers from 0 up, separated by spaces. Until then, none is used.";
+pub(crate) const COUNT_DOES_NOT_FIT: &str =
+    "The count does not fit the number of points in a field.";
 pub(crate) const COUNT_DOES_NOT_FIT_REMEDY: &str = "Type whole numbers: how many points a field has, \
-    and for each field no more than that on metal.";
+    and for each field how many of them fall on bare metal.";
 
 pub(crate) fn interval_lacks(end: &str) -> String {
     format!("The counted interval has no \"{end}\".")
@@ -217,7 +219,7 @@ pub(crate) const NOT_POSSIBLE_REMEDY: &str =
     "Use 0 to 100 %: the share of the part where base metal shows.";
 
 pub(crate) fn no_bleed(typed: &str) -> String {
-    format!("\"{typed}\" is not a way to tell how much base metal shows.")
+    format!("\"{typed}\" does not say how much base metal shows.")
 }
 
 pub(crate) fn no_bleed_remedy(near: &str, words: &str) -> String {
@@ -226,44 +228,44 @@ pub(crate) fn no_bleed_remedy(near: &str, words: &str) -> String {
 
 // Prices
 
-pub(crate) const NO_VALUE: &str = "A value has to be more than nothing.";
+pub(crate) const NO_VALUE: &str = "A value has to be more than zero.";
 pub(crate) const NO_VALUE_REMEDY: &str =
     "Type what an undamaged one might fetch, or leave it empty.";
 pub(crate) const OUT_OF_ORDER: &str = "Low, likely and high are out of order.";
 pub(crate) const OUT_OF_ORDER_REMEDY: &str =
-    "Type them from small to large. Until then only \"likely\" is used.";
-pub(crate) const NO_TREATMENT: &str = "A quote needs the treatment it is for.";
-pub(crate) const NO_TREATMENT_REMEDY: &str = "Give it, such as T14a, or remove the entry.";
+    "Type them from small to large. Until then, only \"likely\" is used.";
+pub(crate) const NO_TREATMENT: &str = "A quote has to name its treatment.";
+pub(crate) const NO_TREATMENT_REMEDY: &str = "Give one, such as T14a, or remove the entry.";
 
 pub(crate) fn no_such_treatment(typed: &str) -> String {
     format!("No treatment is called \"{typed}\".")
 }
 
 pub(crate) fn no_such_treatment_remedy(near: &str) -> String {
-    format!("Did you mean {near}? The quote was left out.")
+    format!("Did you mean {near}? The quote is left out.")
 }
 
 pub(crate) const NO_PRICE: &str = "The quote has no price.";
-pub(crate) const NO_PRICE_REMEDY: &str = "Type the price asked.";
+pub(crate) const NO_PRICE_REMEDY: &str = "Type the quoted price.";
 
-// Figures of one's own
+// The person's figures
 
 pub(crate) fn own_figures(count: usize, most: usize) -> String {
-    format!("There are {count} figures of your own; the first {most} are used.")
+    format!("You changed {count} figures; only the first {most} changes are used.")
 }
 
-pub(crate) const OWN_FIGURES_REMEDY: &str = "Remove those that only repeat what is shipped.";
+pub(crate) const OWN_FIGURES_REMEDY: &str = "Remove those that only repeat our values.";
 pub(crate) const NO_FIGURE: &str = "No figure has this id.";
 pub(crate) const NOT_FINITE: &str = "This is not a number.";
 pub(crate) const NOT_FINITE_REMEDY: &str = "Type your value in digits.";
 pub(crate) const NEGATIVE: &str = "This figure cannot be below zero.";
 pub(crate) const NEGATIVE_REMEDY: &str = "Type zero or more.";
-pub(crate) const OUTSIDE_SHARE: &str = "This figure is a share of 1.";
+pub(crate) const OUTSIDE_SHARE: &str = "This figure is a share, from 0 to 1.";
 pub(crate) const OUTSIDE_SHARE_REMEDY: &str = "Type a number from 0 to 1; 0.15 is 15 %.";
-pub(crate) const UNSAFE: &str = "This is a safety limit; it can be made stricter but not looser.";
+pub(crate) const UNSAFE: &str = "This is a safety limit: you can make it stricter but not looser.";
 
 pub(crate) fn unsafe_remedy(limit: f64) -> String {
-    format!("The loosest it may be is {limit}. The shipped value is used.")
+    format!("The loosest it may be is {limit}. Our value is used.")
 }
 
 /// Work on the piece: quotes, tests, what was done and what is proposed.
@@ -272,10 +274,10 @@ pub(crate) mod work {
         "Write a year, year-month, or year-month-day, such as 2026-05-31.";
     pub(crate) const NO_TEST_KIND: &str = "This test does not say what it tests.";
     pub(crate) const NO_TEST_KIND_REMEDY: &str =
-        "Choose release (into food or drink) or content (of the metal), or remove the entry.";
-    pub(crate) const NO_STEP: &str = "A step of the proposal needs its treatment.";
+        "Choose release (into food or drink) or content (in the metal), or remove the entry.";
+    pub(crate) const NO_STEP: &str = "A step of the proposal has to name its treatment.";
     pub(crate) const PIECE_NUMBERS_REMEDY: &str =
-        "Give the numbers of the pieces, from 1, with a space between.";
+        "Give the numbers of the pieces, from 1, separated by spaces.";
 }
 
 /// Sales of pieces like it.
@@ -284,23 +286,23 @@ pub(crate) mod sales {
 
     pub(crate) const NO_PRICE: &str = "This sale has no price, so it is not counted.";
     pub(crate) const PRICE_TOO_LOW: &str =
-        "A price has to be more than nothing, so this sale is not counted.";
-    pub(crate) const OTHER_CURRENCY: &str = "This price is in another currency than the rest, so it \
-        is not counted: nothing is converted here.";
+        "A price has to be more than zero, so this sale is not counted.";
+    pub(crate) const OTHER_CURRENCY: &str = "This price is in a different currency from the rest, and we do not \
+        convert, so it is not counted.";
     pub(crate) const OTHER_CURRENCY_REMEDY: &str =
         "Type the price in the currency of the rest, or choose to leave this sale out.";
 
     // A price far from the others
 
-    pub(crate) const TIMES: &str = " times the middle of the others";
-    pub(crate) const TIMES_LESS: &str = " times less than the middle of the others";
+    pub(crate) const TIMES: &str = " times the middle price of the others";
+    pub(crate) const TIMES_LESS: &str = " times less than the middle price of the others";
 
     pub(crate) fn far(times: f64, message: &str) -> String {
         format!("This price is about {times}{message}. It is counted.")
     }
 
-    pub(crate) const FAR_REMEDY: &str = "Look for a slip in the price or its currency. If it was \
-        another sort of thing, choose to leave this sale out.";
+    pub(crate) const FAR_REMEDY: &str = "Check the price and its currency. If it was \
+        a different sort of piece, choose to leave this sale out.";
 
     // When
 
@@ -311,18 +313,18 @@ pub(crate) mod sales {
     pub(crate) const NO_DATE_REMEDY: &str =
         "Write a year such as 2024, or year-month-day such as 2024-05-31.";
     pub(crate) const FUTURE: &str =
-        "This sale lies in the future. It is counted as if it were today's.";
+        "This date is in the future. The sale is counted as if it were today's.";
 
     // How alike
 
     pub(crate) const NOT_ALIKE: &str =
-        "A sale that is not alike at all tells nothing. It is counted as loosely alike.";
+        "A sale of a piece that is not alike at all says nothing. It is counted as loosely alike.";
     pub(crate) const NOT_ALIKE_REMEDY: &str =
         "Choose to leave this sale out, or say how alike it is.";
 
     // Who buys
 
-    pub(crate) const NO_BUYER: &str = "Somebody has to buy it: all three shares are nothing.";
+    pub(crate) const NO_BUYER: &str = "Nobody would buy it: all three shares are zero.";
     pub(crate) const NO_BUYER_REMEDY: &str =
-        "Give at least one sort of buyer a share. Until then the usual ones are used.";
+        "Give at least one kind of buyer a share. Until then, the usual shares are used.";
 }

@@ -6,7 +6,7 @@ use crate::treatment::{Fault, Found, Size};
 use crate::value::factor_rows as rows;
 
 /// The state of a fault as it was found. Tarnish and bare metal are weighed with the whole surface
-/// and have no state of their own here.
+/// and have no separate state here.
 #[must_use]
 pub fn as_found(found: &Found) -> State {
     let large = found.size == Size::Large;

@@ -8,7 +8,7 @@ use crate::treatment::Treatment;
 pub(super) const LACQUER: Work = Work {
     treatment: Treatment::Lacquer,
     answers: &[],
-    idle: Some("There is a sound coat on it already."),
+    idle: Some("It already has a sound coat of lacquer."),
     trade: Trade::Care,
     risk: Risk::ByClass,
     price: Price::Large(FigureId::COST_T07),

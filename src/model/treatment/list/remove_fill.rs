@@ -8,7 +8,7 @@ use crate::treatment::{Fault, Treatment};
 pub(super) const REMOVE_FILL: Work = Work {
     treatment: Treatment::RemoveFill,
     answers: &[Fault::FailingFilling],
-    idle: Some("No filling is recorded that fails."),
+    idle: Some("No failing filling is recorded."),
     trade: Trade::Remove,
     risk: Risk::ByClass,
     price: Price::Figure(FigureId::COST_T10B),

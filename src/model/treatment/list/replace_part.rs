@@ -8,7 +8,7 @@ use crate::treatment::{Fault, Treatment};
 pub(super) const REPLACE_PART: Work = Work {
     treatment: Treatment::ReplacePart,
     answers: &[Fault::PartLost],
-    idle: Some("No part is recorded as lost."),
+    idle: Some("No part is recorded as missing."),
     trade: Trade::Repair,
     risk: Risk::ByClass,
     price: Price::BySize(FigureId::COST_T16_MINOR, FigureId::COST_T16_MAJOR),

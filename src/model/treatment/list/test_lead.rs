@@ -8,7 +8,7 @@ use crate::treatment::Treatment;
 pub(super) const TEST_LEAD: Work = Work {
     treatment: Treatment::TestLead,
     answers: &[],
-    idle: Some("It has been tested already."),
+    idle: Some("It has already been tested."),
     trade: Trade::Remove,
     risk: Risk::None,
     price: Price::Figure(FigureId::COST_T17),

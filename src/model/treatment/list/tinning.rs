@@ -8,7 +8,7 @@ use crate::treatment::{Fault, Treatment};
 pub(super) const TINNING: Work = Work {
     treatment: Treatment::Tinning,
     answers: &[Fault::LiningGone],
-    idle: Some("No lining is recorded as gone."),
+    idle: Some("No worn or missing lining is recorded."),
     trade: Trade::Repair,
     risk: Risk::ByClass,
     price: Price::Figure(FigureId::COST_T15),

@@ -8,7 +8,7 @@ use crate::treatment::{Fault, Treatment};
 pub(super) const TONING: Work = Work {
     treatment: Treatment::Toning,
     answers: &[Fault::BareMetal],
-    idle: Some("No bare metal is recorded that a tint could hide."),
+    idle: Some("No bare metal is recorded for a tint to hide."),
     trade: Trade::Care,
     risk: Risk::ByClass,
     price: Price::Large(FigureId::COST_T13C),

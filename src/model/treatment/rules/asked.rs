@@ -27,7 +27,7 @@ impl<'a, 'b> Asked<'a, 'b> {
         self.found
     }
 
-    /// Adds a verdict, unless another rule has said the very same.
+    /// Adds a verdict, unless another rule has said exactly the same.
     pub(super) fn add(
         &mut self,
         guard: &'static str,
@@ -58,18 +58,16 @@ impl<'a, 'b> Asked<'a, 'b> {
         self.add(guard, Outcome::Conditional, reason, lifted_by);
     }
 
-    /// A rule that holds for some kinds, judged by their probability `p`: half or more bars, a tenth
-    /// or more asks for the look that would settle it.
-    pub(super) fn on_kinds(&mut self, guard: &'static str, p: f64, reason: &str) {
+    /// A rule that holds for some kinds, `what` in words, judged by their probability `p`: half or more
+    /// bars, a tenth or more asks for the look that would settle it.
+    pub(super) fn on_kinds(&mut self, guard: &'static str, p: f64, what: &str, reason: &str) {
         if p >= self.figure("guard.kind_barred") {
-            self.bar(
-                guard,
-                reason,
-                "Nothing, if that is what it is. A look that says otherwise would.",
-            );
+            let lifted_by =
+                format!("Nothing lifts this unless a closer look shows that it is not {what}.");
+            self.bar(guard, reason, &lifted_by);
         } else if p >= self.figure("guard.kind_check") {
-            let next = format!("Settle what it is first: {}.", self.s.next_look);
-            self.check_first(guard, &format!("It may be. {reason}"), &next);
+            let next = format!("Find out what it is, starting with: {}.", self.s.next_look);
+            self.check_first(guard, &format!("It may be {what}. {reason}"), &next);
         }
     }
 

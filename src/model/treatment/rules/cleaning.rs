@@ -1,4 +1,4 @@
-//! Cleaning and what is laid over a clean surface: H04, H05, and the prerequisites of lacquer and
+//! Cleaning and what goes over a clean surface: H04, H05, and the prerequisites of lacquer and
 //! toning.
 
 use super::Asked;
@@ -23,9 +23,9 @@ pub(super) fn lacquer_first(a: &mut Asked) {
         let reason = if a.treatment == Treatment::Lacquer {
             "A new coat over old, broken lacquer traps the tarnish under it."
         } else {
-            "Old lacquer lies over the tarnish and keeps the cleaning off it."
+            "Old lacquer covers the tarnish and keeps the polish off it."
         };
-        a.bar("needs", reason, "The old lacquer is taken off first.");
+        a.bar("needs", reason, "Have the old lacquer taken off first.");
     }
 }
 
@@ -34,8 +34,8 @@ pub(super) fn worn_body(a: &mut Asked) {
     if a.s.body_bleed >= a.figure("guard.bleed_no_clean") {
         a.bar(
             "H04",
-            "So much base metal shows on the body that the silver beside it is nearly through.",
-            "Nothing while that much shows.",
+            "So much base metal shows on the body that the silver beside it is nearly worn through.",
+            "Nothing lifts this while so much base metal shows.",
         );
     }
 }
@@ -45,8 +45,8 @@ pub(super) fn lifting_silver(a: &mut Asked) {
     if a.s.lifting_foil() {
         a.bar(
             "H04",
-            "The silver is lifting over rust; rubbing takes it off.",
-            "A conservator has made the foil safe.",
+            "The silver is lifting over rust, and rubbing takes it off.",
+            "Have a conservator secure the silver first.",
         );
     }
 }
@@ -56,8 +56,8 @@ pub(super) fn thin_silver(a: &mut Asked) {
     if a.s.worn_through >= a.figure("guard.kind_barred") {
         a.bar(
             "H04",
-            "By what shows, the thinnest silver would not last this cleaning twice over.",
-            "A measured thickness that says otherwise.",
+            "The thinnest silver is unlikely to last through twice this much cleaning.",
+            "Have the silver measured, to see whether it is thicker.",
         );
     }
 }
@@ -65,7 +65,7 @@ pub(super) fn thin_silver(a: &mut Asked) {
 /// H05: gilding.
 pub(super) fn gilding(a: &mut Asked) {
     if a.s.gilt() {
-        a.condition("H05", "Rubbing takes gilding off.", "Keep off the gilding.");
+        a.condition("H05", "Rubbing takes off gilding.", "Keep off the gilding.");
     }
 }
 
@@ -74,8 +74,8 @@ pub(super) fn dark_work(a: &mut Asked) {
     if a.circumstances().dark_work == Some(true) {
         a.condition(
             "H05",
-            "Black inlay and metal darkened on purpose come off with the tarnish.",
-            "Keep off them.",
+            "Polish takes off black inlay and deliberate darkening along with the tarnish.",
+            "Keep off both.",
         );
     }
 }
@@ -85,7 +85,7 @@ pub(super) fn bare_edges(a: &mut Asked) {
     if edges_are_bare(a.s) {
         a.condition(
             "H04",
-            "Copper shows at edges or high points.",
+            "Base metal shows at edges or high points.",
             "Keep off bare edges.",
         );
     }
@@ -96,7 +96,7 @@ pub(super) fn shop_polish(a: &mut Asked) {
     a.condition(
         "H04",
         "Shop polish cuts faster than chalk.",
-        "Use one made for silver alone, and as seldom as can be.",
+        "Use one made for silver only, as seldom as you can.",
     );
 }
 
@@ -105,15 +105,15 @@ pub(super) fn lacquer_over_trouble(a: &mut Asked) {
     if a.s.any_joint(&[Joint::Leaking]) || a.s.active_corrosion() {
         a.bar(
             "needs",
-            "Lacquer over a weeping seam or active corrosion seals the trouble in.",
-            "The seam is dry and the corrosion has stopped.",
+            "Lacquer over a leaking seam or active corrosion seals the trouble in.",
+            "Have the leak and the corrosion stopped first.",
         );
     }
     if a.s.lifting_foil() {
         a.bar(
             "needs",
-            "The silver is lifting; the pull of lacquer takes it off.",
-            "A conservator has made it safe.",
+            "The silver is lifting, and lacquer pulls it off.",
+            "Have a conservator secure it first.",
         );
     }
 }
@@ -124,7 +124,7 @@ pub(super) fn tint_over_corrosion(a: &mut Asked) {
         a.check_first(
             "needs",
             "Corrosion goes on unseen under a tint.",
-            "A conservator has stopped it.",
+            "Have a conservator stop the corrosion first.",
         );
     }
 }

@@ -12,9 +12,10 @@ const AWAY: [(Hand, FigureId); 4] = [
     (Hand::Conservator, FigureId::WORK_AWAY_CONSERVATOR),
 ];
 
-/// The piece is wanted by a date. Fewer days than work of this sort takes at its quickest: somebody has to
-/// promise a date first. Fewer than it may take: a condition. The days count from the date of the record; a
-/// date already past says nothing. A test for lead is never ruled out, so for a test this is a condition.
+/// The piece is wanted by a date. With fewer days than this kind of work takes at its quickest, a promised
+/// date comes first; with fewer than it may take, that is a condition. The days count from the date of the
+/// record; a date already past says nothing. A test for lead is never ruled out, so for a test this is a
+/// condition.
 pub(super) fn wanted_back(a: &mut Asked) {
     let (Some(today), Some(until)) = (a.s.case.asked_on, a.s.case.aim.until) else {
         return;
@@ -33,10 +34,10 @@ pub(super) fn wanted_back(a: &mut Asked) {
         return;
     };
     let reason = format!(
-        "It is wanted by {until}, {days} days after {today}; work of this sort usually keeps a piece for {} to {} days.",
+        "It is wanted by {until}, {days} days after {today}; this kind of work usually keeps a piece for {} to {} days.",
         away.low, away.high
     );
-    let lifted_by = "Whoever does it promises a date in writing, or the date can wait.";
+    let lifted_by = "Get a date promised in writing, or let the work wait.";
     if days < away.low && a.treatment != Treatment::TestLead {
         a.check_first("needs", &reason, lifted_by);
     } else {

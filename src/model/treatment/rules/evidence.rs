@@ -21,7 +21,12 @@ fn unless_opinion(a: &Asked, outcome: Outcome) -> Outcome {
 /// H14: solid silver is never plated.
 pub(super) fn solid_silver(a: &mut Asked) {
     let p = a.s.posterior.of_any(&[Kind::Sil, Kind::Wst]);
-    a.on_kinds("H14", p, "Solid silver is never plated.");
+    a.on_kinds(
+        "H14",
+        p,
+        "solid silver",
+        "Solid silver should never be plated.",
+    );
 }
 
 /// New silver means nothing on metal that was never silvered.
@@ -29,7 +34,8 @@ pub(super) fn never_silvered(a: &mut Asked) {
     a.on_kinds(
         "needs",
         a.s.never_silvered(),
-        "It is plain metal that never carried silver: this is not plate.",
+        "plain metal that was never plated",
+        "Metal that never carried silver has none to renew.",
     );
 }
 
@@ -41,17 +47,17 @@ pub(super) fn original_silver(a: &mut Asked) {
     if own_silver(p, covered, a.s.ledger) {
         let harm = match a.treatment {
             Treatment::Replate => "Replating polishes that away for good.",
-            _ => "New silver over it hides that for good.",
+            _ => "New silver hides that for good.",
         };
         let likely = if p >= 0.5 { "probably" } else { "possibly" };
         a.add(
             "H14",
             unless_opinion(a, Outcome::Barred),
             &format!(
-                "It is {likely} fused plate with its own silver on up to {:.0} % of it. {harm}",
+                "It is {likely} fused plate, with its own silver on up to {:.0} % of it. {harm}",
                 100.0 * covered
             ),
-            "A conservator's written opinion.",
+            "Get a conservator's written opinion.",
         );
     } else if p >= a.figure("guard.h14.p") && a.s.looked_at < a.figure("guard.h14.looked") {
         let part = a.s.largest_unseen.map_or_else(
@@ -61,7 +67,7 @@ pub(super) fn original_silver(a: &mut Asked) {
         a.add(
             "H14",
             unless_opinion(a, Outcome::NeedsCheck),
-            "It may be fused plate, and too little of it was looked at to say that its silver is gone.",
+            "It may be fused plate, and you have looked at too little of it to say that its silver is gone.",
             &format!("Look at {part}."),
         );
     }
@@ -80,8 +86,8 @@ pub(super) fn rare_or_marked(a: &mut Asked) {
         a.add(
             "H14",
             unless_opinion(a, Outcome::NeedsOpinion),
-            "It is rare, early, armorial or carries a maker's mark.",
-            "A conservator's written opinion.",
+            "It is rare or early, bears arms, or carries a maker's mark.",
+            "Get a conservator's written opinion.",
         );
     }
 }
@@ -92,8 +98,8 @@ pub(super) fn engraving(a: &mut Asked) {
         a.add(
             "H30",
             unless_opinion(a, Outcome::NeedsOpinion),
-            "Polishing before plating takes engraving and marks with it.",
-            "They are masked, and a conservator agrees in writing.",
+            "Polishing before plating wears away engraving and marks.",
+            "Have them masked, and get a conservator's agreement in writing.",
         );
     }
 }
@@ -119,8 +125,8 @@ pub(super) fn what_is_lost(a: &mut Asked) {
     if !(c.loss && c.photo && c.disclose) {
         a.condition(
             "H15",
-            "What it takes away does not come back.",
-            "You accept the loss, it is photographed first, and it is sold as re-plated.",
+            "What this takes away cannot be put back.",
+            "Accept the loss, have it photographed first, and sell it as re-plated.",
         );
     }
 }
@@ -132,12 +138,12 @@ pub(super) fn new_metal_misleads(a: &mut Asked) {
     }
     let (reason, lifted_by) = match a.treatment {
         Treatment::Regild => (
-            "New gilding misleads a later buyer.",
-            "It is photographed first, and sold as re-gilt.",
+            "New gilding can mislead a later buyer.",
+            "Have it photographed first, and sell it as re-gilt.",
         ),
         _ => (
-            "New silver misleads a later buyer.",
-            "It is photographed first, and sold as re-plated.",
+            "New silver can mislead a later buyer.",
+            "Have it photographed first, and sell it as re-plated.",
         ),
     };
     a.condition("H15", reason, lifted_by);
@@ -148,7 +154,7 @@ pub(super) fn new_part_passes_for_old(a: &mut Asked) {
     a.condition(
         "H15",
         "A new part can pass for old.",
-        "It is marked as new, and no mark is copied.",
+        "Have it marked as new, with no mark copied.",
     );
 }
 
@@ -166,7 +172,7 @@ pub(super) fn stable_repair(a: &mut Asked) {
         a.bar(
             "H22",
             "The old repair is stable and part of the piece's history.",
-            "It fails, corrodes, or food has to touch it.",
+            "It may come off only if it fails, corrodes or has to touch food.",
         );
     }
 }
@@ -182,8 +188,8 @@ pub(super) fn sound_filling(a: &mut Asked) {
     if !failing {
         a.bar(
             "H22",
-            "A sound filling belongs to the piece, and in a stamped border it holds up thin silver.",
-            "It leaks, swells, corrodes or sits loose.",
+            "A sound filling belongs to the piece, and in a stamped border it supports thin silver.",
+            "It may come out only if it leaks, swells, corrodes or works loose.",
         );
     }
 }
@@ -192,7 +198,7 @@ pub(super) fn sound_filling(a: &mut Asked) {
 pub(super) fn rub_on(a: &mut Asked) {
     a.bar(
         "H27",
-        "Rub-on silvering is never advised on an old piece; it changes the surface for good.",
-        "Nothing. Ask about a removable tint instead.",
+        "We never advise rub-on silver on an old piece, because it changes the surface for good.",
+        "Nothing lifts this. Ask about a removable tint instead.",
     );
 }

@@ -4,8 +4,8 @@ use super::Asked;
 use crate::record::{Fill, FillState};
 use crate::treatment::situation::Situation;
 
-/// A part whose contents nobody knows: closed, with a failing filling that nobody has named, or assumed
-/// to be loaded.
+/// A part with unknown contents: closed, with a failing filling that is not identified, or assumed to be
+/// loaded.
 fn contents_unknown(s: &Situation) -> bool {
     let unnamed = s.case.parts.iter().all(|p| p.fill.is_none());
     s.loading_assumed()
@@ -22,8 +22,8 @@ pub(super) fn asbestos(a: &mut Asked) {
     if pads || (a.s.case.has_seen("C12") && contents_unknown(a.s)) {
         a.check_first(
             "H17",
-            "Some fillings and pads are asbestos.",
-            "A licensed analyst has looked.",
+            "Some old fillings and pads are asbestos.",
+            "Have a licensed analyst examine it first.",
         );
     }
 }
@@ -33,19 +33,19 @@ pub(super) fn not_at_home(a: &mut Asked) {
     if a.done_by_owner() {
         a.bar(
             "H23",
-            "Fillings are not melted or burnt out at home.",
-            "A conservator or a workshop with extraction does it.",
+            "Nobody should melt or burn out a filling at home.",
+            "Leave it to a conservator or a workshop with extraction.",
         );
     }
 }
 
-/// H06: nobody opens what nobody has identified.
+/// H06: an unidentified filling stays closed.
 pub(super) fn unknown_contents(a: &mut Asked) {
     if contents_unknown(a.s) {
         a.check_first(
             "H06",
-            "Nobody knows what is in it, and heat can burst it.",
-            "Somebody finds out what the filling is, without opening or heating it.",
+            "We do not know what is inside it, and heat can burst it.",
+            "Have the filling identified, without opening or heating it.",
         );
     }
 }

@@ -7,8 +7,8 @@ pub(super) fn lacquer_in_use(a: &mut Asked) {
     if a.in_use() {
         a.bar(
             "H21",
-            "Lacquer has no place where food or drink goes, or on a piece in use.",
-            "It becomes a piece for display.",
+            "Lacquer does not belong on a piece in use, or anywhere food or drink goes.",
+            "Keep the piece for display only.",
         );
     }
 }
@@ -18,8 +18,8 @@ pub(super) fn toning(a: &mut Asked) {
     if a.in_use() {
         a.bar(
             "needs",
-            "Toning is for pieces on display: it comes off in use.",
-            "It becomes a piece for display.",
+            "Toning comes off in use, so it is only for pieces on display.",
+            "Keep the piece for display only.",
         );
     }
 }
@@ -29,7 +29,7 @@ pub(super) fn polish_residue(a: &mut Asked) {
     if a.in_use() {
         a.condition(
             "H19",
-            "What is left of it gets into food.",
+            "Polish left on the surface gets into food.",
             "Keep it off surfaces that touch food.",
         );
     }
@@ -41,7 +41,7 @@ pub(super) fn glue(a: &mut Asked) {
         a.condition(
             "H19",
             "Glue fails when hot and must not touch food.",
-            "No glue on what is hot, carries weight or touches food.",
+            "Use no glue where the piece gets hot, carries weight or touches food.",
         );
     }
 }
@@ -51,8 +51,8 @@ pub(super) fn leaded_casting(a: &mut Asked) {
     if a.in_use() {
         a.condition(
             "H19",
-            "Castings can hold lead.",
-            "No casting with lead where food goes.",
+            "Castings can contain lead.",
+            "Use no casting that contains lead where food goes.",
         );
     }
 }
@@ -63,7 +63,7 @@ pub(super) fn new_lining(a: &mut Asked) {
         a.condition(
             "H19",
             "A new lining or coat does not make it fit for food.",
-            "For display until a laboratory release test passes.",
+            "Keep it for display until it passes a laboratory release test.",
         );
     }
 }

@@ -30,15 +30,15 @@ pub(super) fn cadmium(a: &mut Asked) {
     if a.circumstances().hard_repair != Some(true) {
         return;
     }
-    let reason = "Old hard solder may hold cadmium, whose fume can kill.";
+    let reason = "Old hard solder may contain cadmium, whose fume can kill.";
     if a.done_by_owner() {
         a.bar(
             "H24",
             reason,
-            "A workshop does it, after a test that finds none.",
+            "Leave it to a workshop, after a test that finds no cadmium.",
         );
     } else {
-        a.check_first("H24", reason, "An analysis that finds no cadmium.");
+        a.check_first("H24", reason, "Get an analysis that finds no cadmium.");
     }
 }
 
@@ -51,20 +51,20 @@ pub(super) fn mercury(a: &mut Asked) {
     if a.s.case.has_seen("P14") {
         a.bar(
             "H25",
-            "Mercury was found in the silver or gilding; heat drives it off as poison.",
-            "Nothing.",
+            "Mercury was found in the silver or gilding, and heat drives it off as a poison.",
+            "Nothing lifts this.",
         );
     } else if fire_gilt == Some(true) || (a.s.was_gilt() && fire_gilt.is_none()) {
         a.bar(
             "H25",
-            "Old gilding may hold mercury, which heat drives off as poison.",
-            "The gilding is known to be newer than about 1840, and a reading finds no mercury.",
+            "Old gilding may contain mercury, which heat drives off as a poison.",
+            "Make sure that the gilding is newer than about 1840 and that a reading finds no mercury.",
         );
     } else if a.s.was_gilt() {
         a.check_first(
             "H25",
-            "Gilding may hold mercury, which heat drives off as poison.",
-            "Have the gilding read for mercury first.",
+            "Gilding may contain mercury, which heat drives off as a poison.",
+            "Have the gilding tested for mercury first.",
         );
     }
 }
@@ -76,7 +76,7 @@ pub(super) fn closed_parts(a: &mut Asked) {
         a.bar(
             "H06",
             "A closed part, or one filled with pitch or something unknown, can burst when heated.",
-            "A professional has opened or vented it and said what is inside.",
+            "Have a professional open or vent it and say what is inside.",
         );
     }
 }
@@ -85,9 +85,10 @@ pub(super) fn closed_parts(a: &mut Asked) {
 pub(super) fn fused_bond(a: &mut Asked) {
     let fused = a.s.original_fused() + a.s.posterior.of(Kind::Rfp);
     let limit = a.figure("guard.h07.bond") - a.figure("guard.h07.margin");
-    let reason =
-        format!("Above about {limit:.0} C silver and copper melt into each other where they meet.");
-    a.on_kinds("H07", fused, &reason);
+    let reason = format!(
+        "Above about {limit:.0} °C, silver and copper melt into each other where they meet."
+    );
+    a.on_kinds("H07", fused, "fused plate", &reason);
 }
 
 /// H08: lead or tin left in the heat.
@@ -97,7 +98,7 @@ pub(super) fn pitting(a: &mut Asked) {
         a.bar(
             "H08",
             "Lead or tin left in the heat eats holes through silver and copper.",
-            "A test that finds none.",
+            "Get a test that finds none of either.",
         );
     }
 }
@@ -118,21 +119,21 @@ pub(super) fn next_joint(a: &mut Asked) {
     if filled.iter().any(|name| faulty(*name)) {
         a.bar(
             "H09",
-            "The part in the heat is filled with lead, which melts before the joint is made.",
-            "A workshop's plan for keeping the heat away.",
+            "The part to be heated is filled with lead, which melts before the joint is made.",
+            "Get a workshop's plan for keeping the heat away.",
         );
         return;
     }
     match a.s.nearest_joint_mm() {
         Some(distance) if within_reach(distance, reach.likely_mm) => {
             let reason = format!(
-                "Soldering here can carry {} C past the next joint or filled border, {distance} mm away.",
+                "Soldering here can carry {} °C past the next joint or filled border, {distance} mm away.",
                 a.figure("guard.heat.soft_solder")
             );
             a.bar(
                 "H09",
                 &reason,
-                "A workshop's plan for keeping the heat away.",
+                "Get a workshop's plan for keeping the heat away.",
             );
         }
         None if !filled.is_empty() => {
@@ -141,7 +142,7 @@ pub(super) fn next_joint(a: &mut Asked) {
         }
         Some(distance) if within_reach(distance, most) => {
             let reason = format!(
-                "The next joint or filled border is {distance} mm away; at its hottest the work can open it."
+                "The next joint or filled border is {distance} mm away, and the work at its hottest can open it."
             );
             a.condition("H09", &reason, "Ask how it will be kept cool.");
         }
@@ -163,39 +164,44 @@ pub(super) fn next_joint(a: &mut Asked) {
 pub(super) fn britannia(a: &mut Asked) {
     let reason = match a.treatment {
         Treatment::HardSolder => "Britannia metal melts long before hard solder flows.",
-        Treatment::Tinning => "Britannia metal melts at about the heat of the tin.",
-        _ => "Britannia metal melts at about the heat of the solder.",
+        Treatment::Tinning => "Britannia metal melts at about the same heat as the tin.",
+        _ => "Britannia metal melts at about the same heat as the solder.",
     };
-    a.on_kinds("H10", a.s.britannia(), reason);
+    a.on_kinds("H10", a.s.britannia(), "Britannia metal", reason);
 }
 
 /// H11: close plate and French plate.
 pub(super) fn close_plate(a: &mut Asked) {
     let reason = match a.treatment {
-        Treatment::Solder => "Soldering heat lifts the silver, which is held on by tin.",
-        Treatment::RemoveLead => "Making the joint good again takes heat, which lifts the silver.",
-        Treatment::HardSolder => "The silver is held on by tin and comes off.",
+        Treatment::Solder => "Tin holds the silver on, and soldering heat lifts it off.",
+        Treatment::RemoveLead => "Making the joint good takes heat, which lifts the silver off.",
+        Treatment::HardSolder => "Tin holds the silver on, and this heat takes it off.",
         Treatment::Tinning => {
             if !lifts_foil(a.figure("heat.limit.tin"), a.s.ledger) {
                 return;
             }
-            "The heat lifts the silver, which is held on by tin."
+            "Tin holds the silver on, and this heat lifts it off."
         }
         _ => "The baths and the heat lift the silver off iron or steel.",
     };
-    a.on_kinds("H11", a.s.close_or_french(), reason);
+    a.on_kinds(
+        "H11",
+        a.s.close_or_french(),
+        "close plate or French plate",
+        reason,
+    );
 }
 
 /// H12: hard solder burns the plating off.
 pub(super) fn plating_burns(a: &mut Asked) {
     a.bar(
         "H12",
-        "It burns the plating off all round the joint.",
-        "Nothing, where the plating is to be kept.",
+        "Hard soldering burns the plating off all round the joint.",
+        "Nothing lifts this if you want to keep the plating.",
     );
 }
 
-/// H29: tin runs hotter than old solder bears.
+/// H29: tinning is hotter than old solder can stand.
 pub(super) fn tin_opens_seams(a: &mut Asked) {
     if !opens_seams(a.figure("heat.limit.tin"), a.s.ledger) {
         return;
@@ -206,14 +212,14 @@ pub(super) fn tin_opens_seams(a: &mut Asked) {
     {
         a.bar(
             "H29",
-            "Tin runs hotter than old tin-lead solder bears, so its joints open.",
-            "Nothing while old solder is in the part.",
+            "Tinning is hotter than old tin-lead solder can stand, so the joints open.",
+            "Nothing lifts this while old solder is in the part.",
         );
     } else if a.s.case.is_soldered() && a.s.lead_for(a.treatment) != LeadStatus::Absent {
         a.check_first(
             "H29",
-            "Tin runs hotter than old tin-lead solder bears, and its seams may be that.",
-            "A test that finds no lead in the seams.",
+            "Tinning is hotter than old tin-lead solder can stand, and the seams may contain it.",
+            "Get a test that finds no lead in the seams.",
         );
     }
 }

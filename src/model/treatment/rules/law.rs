@@ -12,8 +12,8 @@ pub(super) fn ivory_and_protected_wood(a: &mut Asked) {
     if a.circumstances().protected_part == Some(true) || lost_ivory {
         a.bar(
             "H26",
-            "Ivory and protected woods may not be used, nor traded, in most places.",
-            "Another material.",
+            "Most places forbid using or trading ivory and protected woods.",
+            "Use another material.",
         );
     }
 }
@@ -23,8 +23,8 @@ pub(super) fn ivory_on_the_piece(a: &mut Asked) {
     if a.s.ivory() {
         a.condition(
             "H26",
-            "There is ivory on it, and many countries restrict or ban dealing in ivory, old or new.",
-            "Ask before it is sold or sent abroad; the law where you live decides.",
+            "It has ivory on it, and many countries restrict or ban dealing in ivory, old or new.",
+            "Ask before you sell it or send it abroad; the law where you live decides.",
         );
     }
 }

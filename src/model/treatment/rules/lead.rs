@@ -29,12 +29,12 @@ fn disturbs_lead(a: &Asked) -> bool {
     }
 }
 
-/// H16: where nobody knows about lead, the test comes first.
+/// H16: while lead is an open question, the test comes first.
 pub(super) fn unknown(a: &mut Asked) {
     if disturbs_lead(a) && a.s.lead_for(a.treatment) == LeadStatus::Unknown {
         a.check_first(
             "H16",
-            "Nobody knows yet whether there is lead in it.",
+            "It may contain lead, and no test has settled that yet.",
             "Test for lead first.",
         );
     }
@@ -47,12 +47,12 @@ pub(super) fn at_home(a: &mut Asked) {
         return;
     }
     if !a.done_by_owner() {
-        // Where nobody knows, the test comes first and says what follows.
+        // While lead is an open question, the test comes first and says what follows.
         if a.s.lead_for(a.treatment) == LeadStatus::Present {
             a.condition(
                 "H17",
-                "There is lead in it, or it is taken to be there.",
-                "A workshop with lead controls does it, and wipes down and tests at the end.",
+                "It contains lead, or is assumed to.",
+                "Leave it to a workshop with lead controls that wipes down and tests at the end.",
             );
         }
         return;
@@ -64,13 +64,13 @@ pub(super) fn at_home(a: &mut Asked) {
         a.bar(
             "H17",
             "Working on old solder or filling at home spreads lead.",
-            "A workshop with lead controls does it.",
+            "Leave it to a workshop with lead controls.",
         );
     } else {
         a.condition(
             "H17",
             "Heating or filing old solder makes lead fume and dust.",
-            "Not at home: a workshop with lead controls does it.",
+            "Do not do it at home: leave it to a workshop with lead controls.",
         );
     }
 }
@@ -80,8 +80,8 @@ pub(super) fn child_at_home(a: &mut Asked) {
     if disturbs_lead(a) && a.s.lead_suspected(a.treatment) && a.child_at_home() {
         a.condition(
             "H18",
-            "A child, or someone pregnant or breast-feeding, lives there.",
-            "Not in the home, and nothing unfinished is brought back.",
+            "A child, or someone pregnant or breast-feeding, lives in the home.",
+            "Do none of it in the home, and bring nothing unfinished back.",
         );
     }
 }
@@ -91,8 +91,8 @@ pub(super) fn no_flame_at_home(a: &mut Asked) {
     if a.done_by_owner() {
         a.condition(
             "H23",
-            "Never with a flame at home.",
-            "A conservator or a workshop with lead controls does it.",
+            "Nobody should use a flame on it at home.",
+            "Leave it to a conservator or a workshop with lead controls.",
         );
     }
 }

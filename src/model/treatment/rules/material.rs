@@ -29,7 +29,7 @@ fn has(a: &Asked, stuff: Stuff) -> bool {
         || a.s.case.parts.iter().any(|p| stuff_of(p) == Some(stuff))
 }
 
-/// Liners and bottles stand in a piece and lift out.
+/// Liners and bottles sit loose in a piece and lift out.
 fn stands_loose(part: &Part) -> bool {
     matches!(part.name, PartName::Liner | PartName::Bottle)
 }
@@ -53,8 +53,8 @@ pub(super) fn water(a: &mut Asked) {
     if has(a, Stuff::Glass) {
         a.condition(
             "H02",
-            "Glass cracks when its warmth changes suddenly.",
-            "Nothing hot and nothing icy on it.",
+            "Glass cracks when its temperature changes suddenly.",
+            "Put nothing hot or icy on it.",
         );
     }
 }
@@ -62,13 +62,17 @@ pub(super) fn water(a: &mut Asked) {
 /// H02: a dip or bath.
 pub(super) fn immersion(a: &mut Asked) {
     if has(a, Stuff::Organic) {
-        a.bar("H02", "It spoils wood, ivory, horn and shell.", "Nothing.");
+        a.bar(
+            "H02",
+            "The liquid spoils wood, ivory, horn and shell.",
+            "Nothing lifts this.",
+        );
     }
     if has(a, Stuff::Composition) {
         a.bar(
             "H02",
-            "It spoils composition and early plastic.",
-            "Nothing.",
+            "The liquid spoils composition and early plastic.",
+            "Nothing lifts this.",
         );
     }
 }
@@ -79,7 +83,7 @@ pub(super) fn polish(a: &mut Asked) {
         a.condition(
             "H05",
             "Polish stains and scratches wood, ivory, horn, shell and early plastic.",
-            "Keep off them.",
+            "Keep it off them.",
         );
     }
 }
@@ -102,7 +106,7 @@ pub(super) fn heat(a: &mut Asked) {
             a.condition(
                 "needs",
                 reason,
-                "That part comes off first, in hands that can put it back.",
+                "Have that part taken off first by someone who can put it back.",
             );
         }
     }
@@ -113,7 +117,7 @@ pub(super) fn solvents(a: &mut Asked) {
     if has(a, Stuff::Organic) {
         a.condition(
             "needs",
-            "Solvent takes the finish off wood and dries out ivory, horn and shell.",
+            "Solvent strips the finish from wood and dries out ivory, horn and shell.",
             "Keep it off them.",
         );
     }
@@ -139,14 +143,14 @@ pub(super) fn liner_out_first(a: &mut Asked) {
     if parts.iter().any(glass) {
         a.condition(
             "needs",
-            "Glass that stands in it breaks when the piece is worked on.",
-            "The glass comes out first.",
+            "A loose glass breaks when the piece is worked on.",
+            "Take the glass out first.",
         );
     } else if parts.iter().any(metal) {
         a.condition(
             "needs",
-            "Water and heat get caught behind a liner.",
-            "The liner comes out first.",
+            "Water and heat get trapped behind a liner.",
+            "Take the liner out first.",
         );
     }
 }

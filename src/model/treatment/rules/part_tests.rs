@@ -83,7 +83,7 @@ fn what_fills_a_loaded_base_is_unknown_until_the_base_is_answered() {
 #[test]
 fn a_handle_that_is_or_may_be_hollow_is_not_soaked() {
     for t in [Treatment::Wash, Treatment::LacquerOff] {
-        // A coaster has neither soldered joints nor a handle of its own.
+        // A coaster has neither soldered joints nor a handle.
         let handle = |hollow| {
             let mut piece = with(PartName::Handle, |p| p.hollow = hollow);
             piece.piece.form = Some(Form::Coaster);
@@ -114,7 +114,7 @@ fn a_liner_comes_out_before_anything_is_done() {
         Treatment::Overplate,
         Treatment::Tinning,
     ];
-    let told = |piece: &Case, t| -> Vec<String> {
+    let said = |piece: &Case, t| -> Vec<String> {
         let verdicts = check(t, &situation(piece));
         verdicts.into_iter().map(|v| v.lifted_by).collect()
     };
@@ -123,12 +123,12 @@ fn a_liner_comes_out_before_anything_is_done() {
     let glass_part = with(PartName::Liner, |p| p.material = Some(Material::Glass));
     let metal = with(PartName::Interior, |p| p.liner = Some(Liner::Metal));
     for t in works {
-        let glass_out = "The glass comes out first.".to_owned();
-        let liner_out = "The liner comes out first.".to_owned();
-        assert!(told(&glass, t).contains(&glass_out), "{}", t.id());
-        assert!(told(&glass_part, t).contains(&glass_out), "{}", t.id());
-        assert!(told(&metal, t).contains(&liner_out), "{}", t.id());
-        let none = told(&plain, t);
+        let glass_out = "Take the glass out first.".to_owned();
+        let liner_out = "Take the liner out first.".to_owned();
+        assert!(said(&glass, t).contains(&glass_out), "{}", t.id());
+        assert!(said(&glass_part, t).contains(&glass_out), "{}", t.id());
+        assert!(said(&metal, t).contains(&liner_out), "{}", t.id());
+        let none = said(&plain, t);
         assert!(
             !none.contains(&glass_out) && !none.contains(&liner_out),
             "{}",
@@ -208,8 +208,8 @@ fn a_split_in_wood_or_ivory_is_never_soldered() {
             Outcome::Barred,
         );
     }
-    let told = check(Treatment::Solder, &situation(&split(Some(Material::Ivory))));
-    assert!(told.iter().any(|v| v.reason.contains("ivory")), "{told:?}");
+    let said = check(Treatment::Solder, &situation(&split(Some(Material::Ivory))));
+    assert!(said.iter().any(|v| v.reason.contains("ivory")), "{said:?}");
     silent(Treatment::Solder, &split(None), NOTHING, "needs");
     // Another joint on the piece may be soldered; the split in the wood is not.
     let mut both = split(Some(Material::Wood));
@@ -268,22 +268,22 @@ fn gilding_recorded_on_a_part_is_spared_while_it_is_there() {
 #[test]
 fn wax_on_a_loaded_stick_comes_off_without_heat() {
     let mut stick = with(PartName::Nozzle, |p| p.wax = Some(true));
-    let told = |piece: &Case| {
+    let said = |piece: &Case| {
         let verdicts = check(Treatment::Wash, &situation(piece));
         verdicts
             .iter()
-            .any(|v| v.lifted_by == "The wax comes off without heat.")
+            .any(|v| v.lifted_by == "Remove the wax without heat.")
     };
-    assert!(!told(&stick));
+    assert!(!said(&stick));
     stick.piece.form = Some(Form::Candlestick);
-    assert!(told(&stick));
+    assert!(said(&stick));
     // Lead does not burst, but a filling it is.
     add(&mut stick, PartName::Base, |p| p.fill = Some(Fill::Lead));
-    assert!(told(&stick));
+    assert!(said(&stick));
     for part in &mut stick.parts {
         part.wax = None;
     }
-    assert!(!told(&stick));
+    assert!(!said(&stick));
 }
 
 #[test]
@@ -303,7 +303,7 @@ fn on_loan_everything_but_keeping_waits_for_both_sides_and_a_conservator() {
 
 #[test]
 fn a_date_that_work_cannot_keep_asks_for_a_promise_first() {
-    let told = |until: &str, t: Treatment| {
+    let said = |until: &str, t: Treatment| {
         let mut dated = case(&NICKEL, tested);
         dated.asked_on = Date::parse("2026-11-30");
         dated.aim.until = Date::parse(until);
@@ -318,15 +318,15 @@ fn a_date_that_work_cannot_keep_asks_for_a_promise_first() {
         ("2027-06-01", None),
         ("2026-11-01", None),
     ] {
-        assert_eq!(told(until, Treatment::Dents), outcome, "{until}");
+        assert_eq!(said(until, Treatment::Dents), outcome, "{until}");
     }
     // What an owner does needs no workshop, and a test is never ruled out.
-    assert_eq!(told("2026-12-04", Treatment::Clean), None);
+    assert_eq!(said("2026-12-04", Treatment::Clean), None);
     assert_eq!(
-        told("2026-12-01", Treatment::TestLead),
+        said("2026-12-01", Treatment::TestLead),
         Some(Outcome::Conditional)
     );
-    assert_eq!(told("2026-12-01", Treatment::Leave), None);
+    assert_eq!(said("2026-12-01", Treatment::Leave), None);
 }
 
 #[test]
@@ -346,12 +346,12 @@ fn everything_that_lays_silver_on_asks_whose_silver_is_there() {
 }
 
 #[test]
-fn a_low_melt_joint_is_told_the_heat_it_bears() {
+fn a_low_melt_joint_names_the_heat_it_can_stand() {
     let soft = case(&BRITANNIA, tested);
-    let told = check(Treatment::LowMelt, &situation(&soft));
+    let said = check(Treatment::LowMelt, &situation(&soft));
     assert!(
-        told.iter()
-            .any(|v| v.guard == "H13" && v.reason.contains("90 C")),
-        "{told:?}"
+        said.iter()
+            .any(|v| v.guard == "H13" && v.reason.contains("90 °C")),
+        "{said:?}"
     );
 }

@@ -10,7 +10,7 @@ pub(super) fn solvents(a: &mut Asked) {
         a.condition(
             "H18",
             "Solvent vapour harms children and the unborn.",
-            "No solvent in the home.",
+            "Use no solvent in the home.",
         );
     }
 }
@@ -21,7 +21,7 @@ pub(super) fn ammonia(a: &mut Asked) {
         a.bar(
             "H28",
             "Silver with ammonia can form something that explodes when it dries.",
-            "Nothing with ammonia comes near it; old bottles stay shut and are collected.",
+            "Keep everything with ammonia away from it, and have old bottles collected unopened.",
         );
     }
 }
@@ -31,8 +31,8 @@ pub(super) fn dip_fumes(a: &mut Asked) {
     if a.child_at_home() {
         a.bar(
             "H18",
-            "It holds or gives off what harms children and the unborn.",
-            "Nothing, in that home.",
+            "It contains or gives off substances that harm children and the unborn.",
+            "Nothing lifts this in that home.",
         );
     }
 }
@@ -43,7 +43,7 @@ pub(super) fn spray_room(a: &mut Asked) {
         a.condition(
             "H17",
             "Thinners catch fire and are bad to breathe.",
-            "A workshop with a spray room does it.",
+            "Leave it to a workshop with a spray room.",
         );
     }
 }
@@ -53,8 +53,8 @@ pub(super) fn lacquer_solvents(a: &mut Asked) {
     if a.done_by_owner() {
         a.condition(
             "H17",
-            "What takes lacquer off catches fire and is bad to breathe.",
-            "A conservator does it.",
+            "The solvents that take lacquer off catch fire and are bad to breathe.",
+            "Leave it to a conservator.",
         );
     }
 }
@@ -63,8 +63,8 @@ pub(super) fn lacquer_solvents(a: &mut Asked) {
 pub(super) fn plating_liquids(a: &mut Asked) {
     a.condition(
         "H17",
-        "Plating liquids can hold cyanide.",
-        "A permitted works does it.",
+        "Plating liquids can contain cyanide.",
+        "Leave it to a plating works with a permit.",
     );
 }
 
@@ -80,7 +80,7 @@ pub(super) fn on_loan(a: &mut Asked) {
             "needs",
             outcome,
             "It is on loan to a museum.",
-            "The lender, the borrower and a conservator agree in writing.",
+            "Get the lender, the borrower and a conservator to agree in writing.",
         );
     }
 }
@@ -91,7 +91,7 @@ pub(super) fn asbestos_pads(a: &mut Asked) {
         a.check_first(
             "H17",
             "Old pads, rings and cord at a handle may be asbestos.",
-            "A licensed analyst has looked.",
+            "Have a licensed analyst examine it first.",
         );
     }
 }

@@ -1,4 +1,4 @@
-//! What has to be so before new silver or tin is put on.
+//! What new silver or tin needs before it goes on.
 
 use super::Asked;
 use crate::record::{Interior, Joint};
@@ -11,8 +11,8 @@ pub(super) fn open_joint(a: &mut Asked) {
     if matches!(a.s.joint, Some(Joint::Open | Joint::Leaking)) {
         a.bar(
             "needs",
-            "An open joint takes plating liquid in and never gives it all back.",
-            "The joint is repaired first.",
+            "Plating liquid gets into an open joint and never all comes out.",
+            "Have the joint repaired first.",
         );
     }
 }
@@ -21,12 +21,12 @@ pub(super) fn open_joint(a: &mut Asked) {
 pub(super) fn over_lead(a: &mut Asked) {
     if a.s.lead_for(a.treatment) == LeadStatus::Present {
         let lifted_by = match a.treatment {
-            Treatment::LocalPlate => "The lead is taken out, or the patch keeps clear of it.",
-            _ => "The lead is taken out or sealed first.",
+            Treatment::LocalPlate => "Have the lead taken out, or the patch kept clear of it.",
+            _ => "Have the lead taken out or sealed first.",
         };
         a.bar(
             "needs",
-            "Silver does not hold over lead or solder.",
+            "Silver does not stick to lead or solder.",
             lifted_by,
         );
     }
@@ -37,8 +37,8 @@ pub(super) fn lifting_silver(a: &mut Asked) {
     if a.s.lifting_foil() {
         a.bar(
             "needs",
-            "The old silver is lifting, and the new would lift with it.",
-            "Nothing while it lifts.",
+            "The old silver is lifting, and new silver would lift with it.",
+            "Nothing lifts this while the silver is loose.",
         );
     }
 }
@@ -48,8 +48,8 @@ pub(super) fn flaking_silver(a: &mut Asked) {
     if a.s.case.has_seen("S09") {
         a.bar(
             "needs",
-            "The old plate does not hold, so new silver over it will not hold either.",
-            "Nothing while it flakes.",
+            "The old plate does not hold, so new silver over it would not hold either.",
+            "Nothing lifts this while the plate flakes.",
         );
     }
 }
@@ -59,8 +59,8 @@ pub(super) fn britannia(a: &mut Asked) {
     if a.may_be(a.s.britannia()) {
         a.condition(
             "H10",
-            "Britannia metal is plated by few.",
-            "A plater who says they do it, in writing.",
+            "Few platers take on Britannia metal.",
+            "Find a plater who says in writing that they do.",
         );
     }
 }
@@ -71,7 +71,7 @@ pub(super) fn over_mercury_gilding(a: &mut Asked) {
         a.bar(
             "H25",
             "Mercury was found in the silver or gilding.",
-            "Nothing.",
+            "Nothing lifts this.",
         );
     } else if a.circumstances().fire_gilding != Some(false) {
         let outcome = if a.s.case.consents.conservator_opinion {
@@ -82,36 +82,36 @@ pub(super) fn over_mercury_gilding(a: &mut Asked) {
         a.add(
             "H25",
             outcome,
-            "Old gilding may hold mercury.",
-            "A conservator has looked at it and agrees in writing.",
+            "Old gilding may contain mercury.",
+            "Have a conservator examine it and agree in writing.",
         );
     }
 }
 
-/// Only what was gilt before is gilded again.
+/// Only a piece that was gilt before should be gilded again.
 pub(super) fn only_over_gilding(a: &mut Asked) {
     if !a.s.was_gilt() {
         a.check_first(
             "needs",
-            "Only what was gilt before is gilded again.",
-            "Look what lines the inside.",
+            "Only a piece that was gilt before should be gilded again.",
+            "Check what lines the inside.",
         );
     }
 }
 
-/// Only what was tinned before is tinned again.
+/// Only a piece that was tinned before should be tinned again.
 pub(super) fn only_over_tin(a: &mut Asked) {
     match a.s.interior() {
         Some(Interior::Silvered | Interior::Gilt) => a.bar(
             "needs",
             "The lining is silver or gold, and tin would spoil it.",
-            "Nothing while that lining is whole.",
+            "Nothing lifts this while that lining is whole.",
         ),
         Some(Interior::Tinned | Interior::Bare) => {}
         Some(Interior::Lacquered) | None => a.check_first(
             "needs",
-            "Only what was tinned before is tinned again.",
-            "Look what lines the inside.",
+            "Only a piece that was tinned before should be tinned again.",
+            "Check what lines the inside.",
         ),
     }
 }

@@ -10,22 +10,23 @@ pub(super) fn bending_close_plate(a: &mut Asked) {
     a.on_kinds(
         "H11",
         a.s.close_or_french(),
-        "Bending iron or steel lifts the silver off it.",
+        "close plate or French plate",
+        "Bending the metal lifts the silver off it.",
     );
 }
 
-/// Split metal goes on splitting.
+/// A split grows.
 pub(super) fn dents_in_split_metal(a: &mut Asked) {
     if a.s.case.parts.iter().any(is_split) {
         a.bar(
             "needs",
-            "Metal that has split goes on splitting when it is pushed.",
-            "The split is mended first.",
+            "A split grows when the metal is pushed.",
+            "Have the split mended first.",
         );
     }
 }
 
-/// Silver that is nearly through does not bear pushing, unless the piece is plated anew afterwards.
+/// Silver that is nearly worn through cannot stand pushing, unless the piece is replated afterwards.
 pub(super) fn dents_under_thin_silver(a: &mut Asked) {
     if a.s.to_be_plated {
         return;
@@ -35,8 +36,8 @@ pub(super) fn dents_under_thin_silver(a: &mut Asked) {
     {
         a.bar(
             "needs",
-            "The silver over the dent is nearly through and would not bear it.",
-            "A measured thickness that says otherwise.",
+            "The silver over the dent is nearly worn through and could not stand it.",
+            "Have the silver measured, to see whether it is thicker.",
         );
     }
 }
@@ -46,8 +47,8 @@ pub(super) fn brittle_britannia(a: &mut Asked) {
     if a.may_be(a.s.britannia()) {
         a.condition(
             "H10",
-            "Britannia metal cracks when it is tired.",
-            "Somebody used to pewter does it.",
+            "Tired Britannia metal cracks when it is pushed.",
+            "Give it to someone who works with pewter.",
         );
     }
 }
@@ -57,9 +58,9 @@ pub(super) fn cold_only(a: &mut Asked) {
     let reason = if a.s.sealed_or_pitch() {
         "A closed or filled part can burst when warmed, and a filled mount can crack."
     } else {
-        "Heat would open joints and spoil the bond of silver and base."
+        "Heat would open joints and spoil the bond between silver and base metal."
     };
-    a.condition("H06", reason, "Cold only.");
+    a.condition("H06", reason, "Have it done cold.");
 }
 
 /// A low-melt repair is for white metal and close plate.
@@ -68,14 +69,14 @@ pub(super) fn wrong_metal_for_low_melt(a: &mut Asked) {
     if soft < a.figure("guard.kind_check") {
         a.bar(
             "needs",
-            "This repair is for white metal and for close plate; ordinary soft solder serves here.",
-            "A look that says it is white metal or close plate.",
+            "This repair is for white metal and close plate; ordinary soft solder does the job here.",
+            "Nothing lifts this unless a closer look finds white metal or close plate.",
         );
     } else if soft < a.figure("guard.kind_barred") {
-        let next = format!("Settle what it is first: {}.", a.s.next_look);
+        let next = format!("Find out what it is, starting with: {}.", a.s.next_look);
         a.check_first(
             "needs",
-            "This repair is for white metal and for close plate, and it may not be either.",
+            "This repair is for white metal and close plate, and the piece may be neither.",
             &next,
         );
     }
@@ -87,7 +88,7 @@ pub(super) fn low_melt_on_close_plate(a: &mut Asked) {
         a.condition(
             "H11",
             "If it is close plate, even this heat lifts the silver.",
-            "Glue only, and a conservator's.",
+            "Use glue only, and a conservator to apply it.",
         );
     }
 }
@@ -98,7 +99,7 @@ pub(super) fn low_melt_in_closed_parts(a: &mut Asked) {
         a.condition(
             "H06",
             "A closed or loaded part can burst when heated.",
-            "Glue only, unless it has been opened or vented.",
+            "Use glue only, unless it has been opened or vented.",
         );
     }
 }
@@ -111,8 +112,8 @@ pub(super) fn low_melt_over_lead(a: &mut Asked) {
     {
         a.bar(
             "H13",
-            "Lead left in the joint makes a repair that opens in boiling water.",
-            "The old lead is taken out first.",
+            "If lead is left in the joint, boiling water opens the repair.",
+            "Have the old lead taken out first.",
         );
     }
 }
@@ -122,10 +123,10 @@ pub(super) fn low_melt_in_use(a: &mut Asked) {
     a.condition(
         "H13",
         &format!(
-            "The joint bears no load and nothing hotter than about {:.0} C.",
+            "The joint can carry no load and stand nothing hotter than about {:.0} °C.",
             a.figure("guard.h13")
         ),
-        "For display; nothing hot in it, and never lifted by the repair.",
+        "Keep it for display, put nothing hot in it, and never lift it by the repair.",
     );
 }
 
@@ -143,13 +144,13 @@ pub(super) fn split_in_no_metal(a: &mut Asked) {
         a.condition(
             "needs",
             &reason,
-            "That split is left, or goes to a conservator.",
+            "Leave that split, or take it to a conservator.",
         );
     } else {
         a.bar(
             "needs",
             &reason,
-            "Nothing. A pin or glue, a new part or a conservator answers it.",
+            "Nothing lifts this. Ask about a pin, glue or a new part, or ask a conservator.",
         );
     }
 }
@@ -158,7 +159,7 @@ pub(super) fn split_in_no_metal(a: &mut Asked) {
 pub(super) fn old_holes_only(a: &mut Asked) {
     a.condition(
         "needs",
-        "A new hole is for ever.",
-        "Only holes and seats that are there already.",
+        "A new hole is permanent.",
+        "Use only the holes and seats that are already there.",
     );
 }

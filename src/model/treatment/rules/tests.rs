@@ -167,7 +167,7 @@ fn closed_and_pitch_filled_parts_see_no_heat() {
     }
     let open = case(&NICKEL, |p| p.fill = Some(Fill::None));
     check_silent(Treatment::Solder, &situation(&open), "H06");
-    // A candlestick is loaded until somebody says otherwise.
+    // A candlestick counts as loaded until the record says otherwise.
     let mut stick = case(&NICKEL, |_| ());
     stick.piece.form = Some(Form::Candlestick);
     check_says(
@@ -532,11 +532,11 @@ fn display_only_triggers_each_speak_and_a_passed_test_lifts_two() {
             ..NOTHING
         },
     ] {
-        let told = Case {
+        let recorded = Case {
             circumstances: answer,
             ..pot.clone()
         };
-        assert!(numbers(&told).contains(&4), "{answer:?}");
+        assert!(numbers(&recorded).contains(&4), "{answer:?}");
     }
 }
 

@@ -30,8 +30,8 @@ pub(super) fn wax(a: &mut Asked) {
     if a.s.wax_on_loading() {
         a.condition(
             "H06",
-            "There is candle wax on it, and warmth shifts or bursts what it is filled with.",
-            "The wax comes off without heat.",
+            "It has candle wax on it, and warmth shifts or bursts the filling.",
+            "Remove the wax without heat.",
         );
     }
 }
@@ -42,7 +42,7 @@ pub(super) fn close_plate(a: &mut Asked) {
         a.condition(
             "H11",
             "If it is iron or steel underneath, water lifts the silver.",
-            "A barely damp cloth only; dry it at once.",
+            "Use only a barely damp cloth, and dry it at once.",
         );
     }
 }
@@ -52,8 +52,8 @@ pub(super) fn immersion(a: &mut Asked) {
     if a.s.case.is_soldered() || a.s.sealed_or_pitch() || a.s.hollow() {
         a.bar(
             "H02",
-            "It has soldered joints or hollow parts; the liquid stays in them.",
-            "Nothing.",
+            "It has soldered joints or hollow parts, and liquid stays in them.",
+            "Nothing lifts this.",
         );
     }
 }
@@ -63,8 +63,8 @@ pub(super) fn immersed_bare_metal(a: &mut Asked) {
     if a.s.body_bleed >= a.figure("silver.f_none") || edges_are_bare(a.s) {
         a.bar(
             "H03",
-            "It eats base metal wherever that shows.",
-            "Nothing while base metal shows.",
+            "The liquid eats base metal wherever it shows.",
+            "Nothing lifts this while base metal shows.",
         );
     }
 }
@@ -75,7 +75,7 @@ pub(super) fn hot_immersion(a: &mut Asked) {
         a.bar(
             "H06",
             "A closed or loaded part can burst in hot liquid.",
-            "Nothing.",
+            "Nothing lifts this.",
         );
     }
 }
@@ -83,7 +83,7 @@ pub(super) fn hot_immersion(a: &mut Asked) {
 /// H05: gilding.
 pub(super) fn immersed_gilding(a: &mut Asked) {
     if a.s.gilt() {
-        a.bar("H05", "It strips gilding.", "Nothing.");
+        a.bar("H05", "The liquid strips gilding.", "Nothing lifts this.");
     }
 }
 
@@ -92,8 +92,8 @@ pub(super) fn immersed_dark_work(a: &mut Asked) {
     if a.circumstances().dark_work == Some(true) {
         a.bar(
             "H05",
-            "It destroys black inlay and metal darkened on purpose.",
-            "Nothing.",
+            "The liquid destroys black inlay and metal darkened on purpose.",
+            "Nothing lifts this.",
         );
     }
 }

@@ -30,7 +30,7 @@ pub(crate) fn most_and_from(most: &str, from: &str) -> String {
 pub(crate) const NEVER: &str = "never";
 pub(crate) const AT_ANY_VALUE: &str = "at any value";
 pub(crate) const AN_AVERAGE: &str = "The most to pay is an average that includes the chance of a \
-    bad result. Work that pays is not therefore right: what may not be advised still may not.";
+    bad result. Paying does not make work right: what is ruled out stays ruled out.";
 
 // The most to pay for the piece
 
@@ -63,4 +63,4 @@ pub(crate) const WHAT_YOU_WOULD_DO: &str = "What you would do with it";
 pub(crate) const LEFT_AS_IT_IS: &str = "Left as it is, by who buys it from you";
 pub(crate) const BUYER: &str = "Buyer";
 pub(crate) const WHAT_COMES_OFF: &str = "Waiting, work and holding costs come off first; the terms \
-    are under \"A dealer's terms\". What may not be advised is left out.";
+    are under \"A dealer's terms\". Work that is ruled out is not listed.";

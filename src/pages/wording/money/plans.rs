@@ -17,19 +17,19 @@ pub(crate) fn as_it_is(hammer: &str, kept_words: &str, kept: &str) -> String {
 
 pub(crate) const AFTER_FEES: &str = "After the seller's fees";
 pub(crate) const SOLD_PRIVATELY: &str = "Sold privately";
-pub(crate) const NONE_MAY_BE_ADVISED: &str = "As things stand, none of the work below may be \
-    advised; the figures only show what it would come to.";
+pub(crate) const NONE_MAY_BE_ADVISED: &str = "As things stand, we cannot advise any of the work \
+    below; the figures only show what it would come to.";
 
 pub(crate) fn best(plan: &str, gain: &str) -> String {
     format!(
-        "In money alone, \"{plan}\" does best of what may be done: on average you would end up with {gain} \
+        "In money alone, \"{plan}\" does best of the work allowed: on average you would end up with {gain} \
          more than by leaving it alone."
     )
 }
 
 pub(crate) fn nothing_beats_leaving(plan: &str, loss: &str) -> String {
     format!(
-        "In money alone, nothing that may be done beats leaving it alone; \"{plan}\" comes closest and on \
+        "In money alone, no work allowed here beats leaving it alone; \"{plan}\" comes closest and on \
          average leaves you {loss} worse off."
     )
 }

@@ -81,8 +81,8 @@ pub(crate) fn pulls_most(sale: &str, without: &str, middle: &str) -> String {
 
 pub(crate) fn does_not_fit(sale: &str, times: &str) -> String {
     format!(
-        "{sale} does not fit: by the others, a price that far out would occur about {times} times in 100. \
-         Look for a typing error, or for what made it different; you can leave it out."
+        "{sale} does not fit: judging by the others, a price that far out would occur about {times} times in 100. \
+         Check for a typing error, or for what made it different; you can leave it out."
     )
 }
 
