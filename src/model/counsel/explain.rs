@@ -176,6 +176,9 @@ impl Explained<'_> {
     fn reasons_to_leave(&self, say: &mut dyn FnMut(&'static str, String, Option<f64>)) {
         for wanted in Treatment::ALL {
             let Some(i) = self.find(wanted) else { continue };
+            if self.is_contrasted(wanted) {
+                continue;
+            }
             let code = match wanted {
                 Treatment::Clean => "clean",
                 Treatment::Replate => "replate",
@@ -206,6 +209,14 @@ impl Explained<'_> {
             };
             say(code, text, Some(gain));
         }
+    }
+
+    /// Whether the headline speaks of this work, at the price quoted for it.
+    fn is_contrasted(&self, wanted: Treatment) -> bool {
+        self.contrast.is_some_and(|c| {
+            let mut works = c.steps.iter().filter(|t| **t != Treatment::TestLead);
+            works.next() == Some(&wanted) && works.next().is_none()
+        })
     }
 
     /// From "as it is" to "after", by cause: value, fees, cost. The amounts add up to the gain.
