@@ -90,6 +90,15 @@ fn check_chances(report: &Report) {
     }
     if let Some(dates) = &identity.dates {
         assert!(dates.from <= dates.to);
+        for family in &dates.by_family {
+            assert!(family.from <= family.to);
+            // The electroplating patent is of 1840; fused plate was made until about 1860.
+            match family.names[0].get() {
+                "electroplate" => assert!(family.from >= 1840, "{family:?}"),
+                "fused plate" => assert!(family.to <= 1870 && !family.open, "{family:?}"),
+                _ => {}
+            }
+        }
     }
 }
 
@@ -187,7 +196,7 @@ fn check_value(report: &Report) {
 }
 
 /// Fields that may be empty, because there may be nothing to say.
-const MAY_BE_EMPTY: [&str; 13] = [
+const MAY_BE_EMPTY: [&str; 14] = [
     "proposal",
     "open",
     "contrast",
@@ -195,6 +204,7 @@ const MAY_BE_EMPTY: [&str; 13] = [
     "test",
     "verdict",
     "dates",
+    "given",
     "left_um",
     "left_fraction",
     "cleanings_to_double",

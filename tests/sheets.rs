@@ -837,3 +837,124 @@ fn choices_of_work_offer_every_treatment() {
         );
     }
 }
+
+/// Marks stand on every sheet as they were typed, and what nobody has confirmed of them is said to
+/// wait, with or without any other finding.
+#[test]
+fn marks_are_quoted_as_typed_on_every_sheet() {
+    let mut draft = draft("");
+    draft.set("marks[0].id", "1");
+    draft.set("marks[0].text", "E.P.N.S. 2745");
+    draft.set("marks[0].part", "foot");
+    for more in ["", "S04"] {
+        if !more.is_empty() {
+            draft.set_answer(more, "seen", "");
+        }
+        for sheet in SHEETS {
+            let words = words(sheet, &draft);
+            assert!(
+                words.contains("“E.P.N.S. 2745” (foot)"),
+                "{sheet:?}: {words}"
+            );
+        }
+        for sheet in [PageName::SheetForClient, PageName::SheetForFile] {
+            let words = words(sheet, &draft);
+            assert!(
+                words.contains("Not counted yet: “EPNS”, “2745” as read in a mark"),
+                "{sheet:?}: {words}"
+            );
+        }
+    }
+    // Confirmed or put aside, they wait no longer.
+    draft.set_answer("M01", "seen", "foot");
+    draft.set_answer("M20", "unsure", "");
+    for sheet in SHEETS {
+        assert!(
+            !words(sheet, &draft).contains("Not counted yet"),
+            "{sheet:?}"
+        );
+    }
+}
+
+/// Years that were given are not passed off as evidence.
+#[test]
+fn years_given_are_named_as_given() {
+    let draft = draft(
+        r#","piece":{"from_year":1790,"to_year":1830,"came_from":"sale"},
+           "findings":[{"id":"C01","answer":"seen"},{"id":"C08","answer":"seen"}]"#,
+    );
+    assert!(
+        words(PageName::SheetForClient, &draft)
+            .contains("By the evidence and the years given by the seller, it dates from")
+    );
+    let [ticket, _] = buyer(&draft);
+    assert!(
+        ticket.contains("said to be from 1790 to 1830; from that and the evidence, probably 1"),
+        "{ticket}"
+    );
+    let file = words(PageName::SheetForFile, &draft);
+    assert!(
+        file.contains("Years from the findings and those stated"),
+        "{file}"
+    );
+    assert!(
+        file.contains("the years given by the seller are 1790 to 1830"),
+        "{file}"
+    );
+}
+
+/// The years on a ticket belong to the family beside which they stand.
+#[test]
+fn the_years_on_a_ticket_belong_to_the_family_named() {
+    let [ticket, catalogue] = buyer(&draft(r#","findings":[{"id":"S03","answer":"seen"}]"#));
+    for words in [&ticket, &catalogue] {
+        assert!(words.contains(" if it is fused plate, "), "{words}");
+        assert!(words.contains(" or later if it is electroplate"), "{words}");
+    }
+    let [ticket, _] = buyer(&draft(r#","findings":[{"id":"M01","answer":"seen"}]"#));
+    let (_, years) = ticket.split_once("probably ").unwrap();
+    let from: u16 = years[..4].parse().unwrap();
+    assert!(
+        from >= 1840 && years[4..].starts_with(" or later."),
+        "{ticket}"
+    );
+}
+
+/// With parts described and nothing looked for, no family and no year is claimed: the prior is shown on
+/// the sheet for the file alone, and as what it is.
+#[test]
+fn a_piece_that_nobody_has_looked_at_is_called_nothing() {
+    let draft = draft(
+        r#","piece":{"form":"teapot","from_year":1780,"to_year":1800},
+           "parts":[{"part":"body","bleed":"some"}]"#,
+    );
+    let [ticket, catalogue] = buyer(&draft);
+    for text in [&ticket, &catalogue] {
+        for claim in ["plate", "silver", "probably", "evidence", "findings"] {
+            assert!(
+                !text.to_lowercase().replace("re-plated", "").contains(claim),
+                "{claim}: {text}"
+            );
+        }
+        assert!(text.contains("said to be from 1780 to 1800"), "{text}");
+        assert!(
+            text.to_lowercase()
+                .contains("whether it was re-plated is not known"),
+            "{text}"
+        );
+    }
+    let client = words(PageName::SheetForClient, &draft);
+    assert!(
+        client.contains("Nothing has been looked at yet"),
+        "{client}"
+    );
+    for claim in ["Made of copper, brass", "By the evidence"] {
+        assert!(!client.contains(claim), "{claim}: {client}");
+    }
+    let file = words(PageName::SheetForFile, &draft);
+    assert!(
+        file.contains("How common every kind is before anything is looked at"),
+        "{file}"
+    );
+    assert!(!file.contains("if it is electroplate"), "{file}");
+}

@@ -80,9 +80,9 @@ pub struct IdentityReport {
     pub families: Families,
     /// The families with intervals, most likely first.
     pub family_bars: Vec<FamilyReport>,
-    /// When it was made; absent when the findings leave no year possible.
+    /// When it was made; absent when nothing was found, or when the findings leave no year possible.
     pub dates: Option<DateReport>,
-    /// What does not fit the years one was told.
+    /// Where the years given for it do not fit what was found.
     pub date_conflicts: Vec<String>,
     /// Findings that do not fit together.
     pub contradictions: Vec<ContradictionReport>,
@@ -96,6 +96,9 @@ pub struct IdentityReport {
     pub pushes: Vec<PushReport>,
     /// Readings with a number, and how far each moved every family.
     pub measures: Vec<MeasureReport>,
+    /// Words of the typed marks that mean something and are neither confirmed nor put aside, so that
+    /// they count for nothing.
+    pub unconfirmed: Vec<String>,
 }
 
 /// One reading with a number.
@@ -131,6 +134,8 @@ pub struct AfterLook {
     pub name: Text,
     /// Its probability then.
     pub p: f64,
+    /// The answer says something; a mark that is not there does not.
+    pub tells: bool,
 }
 
 /// One of the two questions behind a kind, with how far it is settled.
@@ -204,17 +209,36 @@ pub struct FamilyReport {
 /// When it was made.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct DateReport {
+    /// 1 in 20 that it is earlier, over all kinds.
+    pub from: u16,
+    /// 1 in 20 that it is later, over all kinds; not worth saying where `open`.
+    pub to: u16,
+    /// It may have been made lately, so that the end is said as "or later".
+    pub open: bool,
+    /// What sets the ends.
+    pub reasons: Vec<String>,
+    /// The years of the leading family, then of others that are well possible and have other years.
+    pub by_family: Vec<FamilyDates>,
+    /// The years hang on the family, so that each is named with its own.
+    pub is_conditional: bool,
+    /// Whose years helped to narrow these: "the years given by the seller".
+    pub given: Option<Text>,
+}
+
+/// When it was made if it is of one family.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct FamilyDates {
+    /// The family in words, and others with much the same years.
+    pub names: Vec<Text>,
     /// 1 in 20 that it is earlier.
     pub from: u16,
     /// 1 in 20 that it is later; not worth saying where `open`.
     pub to: u16,
     /// It may have been made lately, so that the end is said as "or later".
     pub open: bool,
-    /// What sets the ends.
-    pub reasons: Vec<String>,
 }
 
-impl DateReport {
+impl FamilyDates {
     /// The years in words: "1852 or later" where they reach our own days, else "1763 to 1847".
     #[must_use]
     pub fn in_words(&self) -> String {
@@ -223,6 +247,44 @@ impl DateReport {
         } else {
             format!("{} to {}", self.from, self.to)
         }
+    }
+
+    /// Whether either end is more than `years` from the other's.
+    pub(crate) fn differ(&self, other: &Self, years: f64) -> bool {
+        let apart = |a: u16, b: u16| f64::from(a.abs_diff(b)) > years;
+        let ends = match (self.open, other.open) {
+            (true, true) => false,
+            (false, false) => apart(self.to, other.to),
+            _ => true,
+        };
+        apart(self.from, other.from) || ends
+    }
+}
+
+impl DateReport {
+    /// The years in words: "1852 or later", or with each family that the years hang on "1763 to 1847 if
+    /// it is fused plate, 1852 or later if it is electroplate".
+    #[must_use]
+    pub fn in_words(&self) -> String {
+        let years: Vec<String> = self
+            .by_family
+            .iter()
+            .map(|f| {
+                if self.is_conditional {
+                    let names: Vec<&str> = f.names.iter().map(|name| name.get()).collect();
+                    format!("{} if it is {}", f.in_words(), names.join(" or "))
+                } else {
+                    f.in_words()
+                }
+            })
+            .collect();
+        years.join(", ")
+    }
+
+    /// Whether every end that is shown is open.
+    #[must_use]
+    pub fn is_open(&self) -> bool {
+        self.by_family.iter().all(|f| f.open)
     }
 }
 

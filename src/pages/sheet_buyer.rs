@@ -89,9 +89,13 @@ fn what(paper: &Paper) -> String {
         .identity
         .dates
         .as_ref()
-        .filter(|_| !paper.too_little())
-        .map(|d| words::probably(&d.in_words()));
+        .filter(|_| !paper.too_little());
+    let counts_the_stated = found.is_some_and(|d| d.given.is_some());
+    let found = found.map(|d| words::probably(&d.in_words()));
     let years = match (found, stated) {
+        (Some(found), Some(stated)) if counts_the_stated => {
+            Some(words::stated_and_found(&stated, &found))
+        }
         (Some(found), Some(stated)) => Some(words::found_and_stated(&found, &stated)),
         (found, stated) => found.or(stated),
     };
@@ -102,6 +106,9 @@ fn what(paper: &Paper) -> String {
 }
 
 fn identity_short(paper: &Paper) -> String {
+    if paper.report.identity.nothing_found {
+        return words::UNKNOWN_METAL.to_owned();
+    }
     match paper.report.identity.family_bars.first() {
         Some(top) => format!("{}: {}", capital(&top.name), paper.likely(top.p)),
         None => words::UNKNOWN_METAL.to_owned(),
@@ -120,6 +127,9 @@ fn catalogue(paper: &Paper, disclosures: &[Disclosure]) -> String {
     }
     if paper.too_little() {
         text.push(words::NOT_EXAMINED_SENTENCE.to_owned());
+        if !paper.case.marks.is_empty() {
+            text.push(marks(paper));
+        }
     } else {
         text.push(paper.report.identity.sentence.clone());
         let other: Vec<String> = paper
@@ -130,7 +140,7 @@ fn catalogue(paper: &Paper, disclosures: &[Disclosure]) -> String {
             .filter(|f| paper.worth_telling(f.p))
             .map(|f| format!("{} {}", f.name, paper.likely(f.p)))
             .collect();
-        if other.len() > 1 {
+        if other.len() > 1 && !paper.report.identity.nothing_found {
             text.push(words::as_found(&other.join("; ")));
         }
         text.push(marks(paper));

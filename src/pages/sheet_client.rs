@@ -5,14 +5,16 @@ use super::Subject;
 use super::block::{Block, Table, Tone};
 use super::picture::wrapped;
 use super::picture::{Anchor, Ink, Mark, Picture};
-use super::sheet::{Paper, head, missing};
+use super::sheet::{Paper, and, head, missing};
+use super::sheet_buyer::quoted_mark;
 use super::sheet_cautions::cautions_of;
 use super::sheet_glossary::word_list;
 use super::sheet_proposal::proposed;
+use super::wording::sheet_buyer::marked;
 use super::wording::sheet_client as words;
 use leavewell_model::ledger::caution;
 use leavewell_model::report::{
-    ChangeReport, CounselReport, CourseReport, OptionReport, VerdictReport,
+    ChangeReport, CounselReport, CourseReport, OptionReport, Text, VerdictReport,
 };
 use leavewell_model::terms::small;
 
@@ -26,6 +28,7 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
         blocks.push(Block::para(
             caution("caution.fallback").map_or("", |c| c.text),
         ));
+        blocks.extend(marks_as_read(&paper));
         blocks.extend(missing(&paper, "client.missing"));
         blocks.extend(paper.history("client.done"));
     } else {
@@ -121,7 +124,7 @@ fn what_it_is(paper: &Paper) -> Block {
     let rows: Vec<(String, String)> = identity
         .family_bars
         .iter()
-        .filter(|f| paper.worth_telling(f.p))
+        .filter(|f| paper.worth_telling(f.p) && !identity.nothing_found)
         .map(|f| {
             (
                 f.name.to_string(),
@@ -129,11 +132,35 @@ fn what_it_is(paper: &Paper) -> Block {
             )
         })
         .collect();
-    blocks.push(Block::Facts { rows });
-    if let Some(dates) = &identity.dates {
-        blocks.push(Block::para(words::made_in(&dates.in_words(), dates.open)));
+    if !rows.is_empty() {
+        blocks.push(Block::Facts { rows });
     }
+    if let Some(dates) = &identity.dates {
+        blocks.push(Block::para(words::made_in(
+            &dates.in_words(),
+            dates.given.map(Text::get),
+            &words::outside_the_years(dates.is_open(), dates.is_conditional),
+        )));
+    }
+    blocks.extend(marks_as_read(paper));
     Block::section("client.identity", words::WHAT_IT_IS, blocks)
+}
+
+/// The marks as typed, and which of their words nobody has confirmed.
+fn marks_as_read(paper: &Paper) -> Vec<Block> {
+    let mut blocks = Vec::new();
+    let marks: Vec<String> = paper.case.marks.iter().map(quoted_mark).collect();
+    if !marks.is_empty() {
+        blocks.push(Block::para(marked(&and(&marks))));
+    }
+    blocks.extend(unconfirmed(paper));
+    blocks
+}
+
+/// Which words of the marks count for nothing until they are confirmed.
+pub(super) fn unconfirmed(paper: &Paper) -> Option<Block> {
+    let waiting = &paper.report.identity.unconfirmed;
+    (!waiting.is_empty()).then(|| Block::said(Tone::Note, words::unconfirmed(waiting)))
 }
 
 fn options(paper: &Paper) -> Block {

@@ -85,13 +85,20 @@ fn replated(paper: &Paper, list: &mut Vec<Disclosure>) {
     }
     let kinds = &paper.report.identity.kinds;
     let p: f64 = kinds.iter().filter(|k| k.kind == "RFP").map(|k| k.p).sum();
-    let signs: Vec<String> = ["S08", "S10"]
+    let signs: Vec<String> = ["S08", "S10", "S18", "S19", "S20"]
         .into_iter()
         .filter(|id| paper.case.has_seen(id))
         .filter_map(leavewell_model::ledger::finding)
         .map(|f| small(f.title))
         .collect();
-    if recorded.is_empty() && (paper.worth_telling(p) || !signs.is_empty()) {
+    if recorded.is_empty() && paper.report.identity.nothing_found {
+        disclose(
+            list,
+            "replated",
+            words::REPLATING_UNKNOWN_SHORT.to_owned(),
+            words::REPLATING_UNKNOWN.to_owned(),
+        );
+    } else if recorded.is_empty() && (paper.worth_telling(p) || !signs.is_empty()) {
         let why = if signs.is_empty() {
             String::new()
         } else {

@@ -12,7 +12,7 @@ use super::block::{Block, Table, Tone};
 use super::sheet::{Paper, head, missing, part_name, plain};
 use super::sheet_buyer::quoted_mark;
 use super::sheet_cautions::cautions_of;
-use super::sheet_client::{course_table, listed, verdicts, who, would_change};
+use super::sheet_client::{course_table, listed, unconfirmed, verdicts, who, would_change};
 use super::sheet_glossary::word_list;
 use super::sheet_proposal::proposed;
 use super::wording::sheet_client::outcome;
@@ -114,8 +114,19 @@ fn identification(paper: &Paper) -> Vec<Block> {
         .dates
         .as_ref()
         .filter(|_| !paper.too_little())
-        .map(|d| words::probably(&d.in_words(), d.open))
+        .map(|d| words::probably(&d.in_words(), d.is_open(), d.is_conditional))
         .unwrap_or_default();
+    let counts_the_stated = paper
+        .report
+        .identity
+        .dates
+        .as_ref()
+        .is_some_and(|d| d.given.is_some());
+    let found = if counts_the_stated {
+        words::YEARS_FOUND_WITH_STATED
+    } else {
+        words::YEARS_FOUND
+    };
     let yes = |flag: bool| if flag { words::YES } else { words::NO }.to_owned();
     let sentence = if paper.too_little() {
         String::new()
@@ -133,7 +144,7 @@ fn identification(paper: &Paper) -> Vec<Block> {
             ),
             fact(words::WHAT_IT_IS, sentence),
             fact(words::YEARS_TOLD, years),
-            fact(words::YEARS_FOUND, dates),
+            fact(found, dates),
             fact(words::RARE, yes(piece.rare)),
             fact(words::DOCUMENTED, yes(piece.documented)),
         ],
@@ -151,6 +162,7 @@ fn identification(paper: &Paper) -> Vec<Block> {
         words::AGAINST_YEARS_TOLD,
         &paper.report.identity.date_conflicts,
     ));
+    blocks.extend(unconfirmed(paper));
     blocks
 }
 
@@ -370,7 +382,11 @@ fn kinds(paper: &Paper) -> Vec<Block> {
             identity.body.sentence, identity.skin.sentence
         )),
         Block::Table(Table {
-            caption: words::EVERY_KIND.to_owned(),
+            caption: if identity.nothing_found {
+                words::EVERY_KIND_BEFORE_LOOKING.to_owned()
+            } else {
+                words::EVERY_KIND.to_owned()
+            },
             columns: words::KIND_COLUMNS.map(str::to_owned).to_vec(),
             rows,
         }),

@@ -53,6 +53,8 @@ browserTest("a mark as read proposes a finding, and the confirmed finding change
   const one = suggested(page).filter({ hasText: "EPNS" });
   await one.waitFor();
   assert.equal(await verdict(page), before, "nothing counts before it is confirmed");
+  const waiting = page.getByText("Not counted yet: “EPNS” as read in a mark.");
+  await waiting.waitFor();
   await page.getByLabel("Where mark 1 is struck").selectOption("base");
   await checkAccess("a mark with its suggestion");
   await one.getByRole("button", { name: /^Yes/ }).click();
@@ -60,6 +62,7 @@ browserTest("a mark as read proposes a finding, and the confirmed finding change
   const after = await verdict(page);
   assert.match(after, /electroplate/i);
   assert.notEqual(after, before);
+  await eventually(async () => assert.equal(await waiting.count(), 0));
   const record = await kept(page, "M01");
   assert.deepEqual(record.marks, [{ id: "1", part: "base", text: "E P N S" }]);
   const [finding] = record.findings;

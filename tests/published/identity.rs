@@ -6,11 +6,11 @@
 
 use leavewell_model::counsel::weigh_at_once;
 use leavewell_model::identity::{
-    ASKED_FIRST, Evidence, Interval, Posterior, Turn, contradictions, interval_with,
+    ASKED_FIRST, Evidence, Interval, Posterior, Turn, contradictions, identify, interval_with,
 };
 use leavewell_model::ledger::{FindingFact, Ledger, finding, findings, windows};
 use leavewell_model::record::{Answer, Case};
-use leavewell_model::terms::{CameFrom, Instrument, PartName, Seen};
+use leavewell_model::terms::{CameFrom, Cluster, Instrument, PartName, Seen};
 use leavewell_model::terms::{Family, Kind};
 
 use crate::{near, printed};
@@ -265,7 +265,7 @@ fn a_finding_that_favours_a_family_raises_it() {
 /// kind outside. Worked out here from the letters alone.
 fn favoured(f: &FindingFact, answer: Seen) -> Vec<Family> {
     let ledger = Ledger::standard();
-    let out = ledger.value(if f.cluster == leavewell_model::terms::Cluster::Mark {
+    let out = ledger.value(if f.cluster == Cluster::Mark {
         "identity.out.mark"
     } else {
         "identity.out.finding"
@@ -434,10 +434,66 @@ fn sentence_for(findings: Vec<Answer>) -> String {
 
 #[test]
 fn with_no_finding_no_family_is_named() {
-    let sentence = sentence_for(Vec::new());
-    for family in Family::ALL {
-        assert!(!sentence.contains(family.name()), "{sentence}");
+    // A mark that is not there, and a look nobody is sure of, are no findings.
+    let unsure = Answer {
+        id: "C01",
+        seen: Seen::Unsure,
+        part: None,
+    };
+    for found in [Vec::new(), vec![unsure], answers(&[], &["M01", "F02"])] {
+        let case = Case {
+            findings: found,
+            ..Case::default()
+        };
+        let identity = weigh_at_once(&case, Vec::new()).identity;
+        let said = [
+            &identity.sentence,
+            &identity.body.sentence,
+            &identity.skin.sentence,
+        ];
+        for family in Family::ALL {
+            assert!(
+                said.iter().all(|words| !words.contains(family.name())),
+                "{said:?}"
+            );
+        }
+        assert!(identity.nothing_found && identity.dates.is_none() && identity.open.is_none());
     }
+}
+
+/// What is said after these findings, and whether a person may lean on it as almost certain.
+fn is_almost_certain(ids: &[&'static str]) -> bool {
+    let case = Case {
+        findings: answers(ids, &[]),
+        ..Case::default()
+    };
+    let sentence = identify(&case, Ledger::standard()).sentence;
+    sentence.starts_with("Almost certainly")
+}
+
+/// No look alone, and no two looks of one sort, make an answer almost certain, but for the decisive marks
+/// and readings of instruments.
+#[test]
+fn no_answer_is_surer_than_its_looks_carry() {
+    let is_decisive = |f: &FindingFact| {
+        ["M01", "M03", "M16", "M18"].contains(&f.id)
+            || (f.cluster == Cluster::Phys && f.invasive >= 2)
+    };
+    let looks: Vec<&FindingFact> = findings().iter().filter(|f| !is_decisive(f)).collect();
+    for (i, first) in looks.iter().enumerate() {
+        assert!(!is_almost_certain(&[first.id]), "{}", first.id);
+        for second in looks[i + 1..].iter().filter(|f| f.cluster == first.cluster) {
+            assert!(
+                !is_almost_certain(&[first.id, second.id]),
+                "{} {}",
+                first.id,
+                second.id
+            );
+        }
+    }
+    // Two sorts of look may, and a decisive mark with one more.
+    assert!(is_almost_certain(&["C01", "C08", "C07", "S01"]));
+    assert!(is_almost_certain(&["S03", "C12", "M18"]));
 }
 
 /// "EP" without letters for the base metal is not nickel silver: the letters of electroplate on

@@ -5,7 +5,7 @@ use leavewell_model::Draft;
 use leavewell_model::bench::{layered_density, skin_share};
 use leavewell_model::counsel::weigh_at_once;
 use leavewell_model::identity::{Evidence, Posterior, information_gain, interval_with, readings};
-use leavewell_model::ledger::Ledger;
+use leavewell_model::ledger::{Ledger, finding};
 use leavewell_model::record::{Case, Problem};
 use leavewell_model::record::{Weighing, water_density};
 use leavewell_model::report::IdentityReport;
@@ -212,6 +212,11 @@ fn a_density_of_solid_silver_does_not_beat_a_copper_seam_alone() {
     let clash = &report.contradictions[0];
     assert_eq!(clash.findings, ["C01", "density"]);
     assert!(clash.text.contains("Look again"), "{}", clash.text);
+    // Both are named, and the look that would settle it with what each answer speaks for.
+    let titles = [finding("C01").unwrap().title, "Density"];
+    for words in titles.into_iter().chain(["The look that parts them best"]) {
+        assert!(clash.text.contains(words), "{words}: {}", clash.text);
+    }
     assert!(identity(&PLATED, &["C01"]).contradictions.is_empty());
 }
 

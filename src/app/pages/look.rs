@@ -2,7 +2,7 @@
 
 use leavewell_model::identity::{Proposal, proposals};
 use leavewell_model::ledger::{FindingFact, Place, WordsIn, finding, findings};
-use leavewell_model::report::{AfterLook, IdentityReport};
+use leavewell_model::report::{AfterLook, IdentityReport, Text};
 use leavewell_model::terms::capital;
 use leavewell_model::terms::{Form, Instrument, PartName, Seen};
 use leavewell_pages::PageName;
@@ -291,6 +291,7 @@ fn what_it_is(page: Page) -> Html {
             joined(&[&identity.body.sentence, " ", &identity.skin.sentence]),
         )
         .said("window", dates(identity))
+        .said("hint", say::unconfirmed(&identity.unconfirmed))
         .el(contradictions)
         .el(next)
         .el(el("div", "pushes")
@@ -301,9 +302,10 @@ fn what_it_is(page: Page) -> Html {
 
 /// The most likely family after each answer to a question.
 pub(super) fn after_look([seen, absent]: [&AfterLook; 2]) -> String {
+    let share = percent(absent.p);
     say::after_look(
         [&seen.name, &percent(seen.p)],
-        [&absent.name, &percent(absent.p)],
+        absent.tells.then_some([absent.name.get(), &share]),
     )
 }
 
@@ -314,7 +316,8 @@ fn dates(identity: &IdentityReport) -> String {
     let Some(dates) = &identity.dates else {
         return say::NO_YEAR.to_owned();
     };
-    let mut words = say::made_in(&dates.in_words());
+    let given = dates.given.map(Text::get);
+    let mut words = say::made_in(&dates.in_words(), given);
     for why in &dates.reasons {
         words.push(' ');
         words.push_str(&capital(why.trim_end_matches('.')));

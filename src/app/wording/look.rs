@@ -151,23 +151,39 @@ pub fn family(name: &str) -> String {
 
 pub const NO_YEAR: &str = "No year of making fits all your answers: one of them must be wrong.";
 
-pub fn made_in(years: &str) -> String {
-    joined(&["Judging by what shows, it was made about ", years, "."])
+/// When it was made, and whose years helped to say so.
+pub fn made_in(years: &str, given: Option<&str>) -> String {
+    let and = if given.is_some() { " and " } else { "" };
+    let given = given.unwrap_or("");
+    joined(&["Date, judging by what shows", and, given, ": ", years, "."])
+}
+
+/// Words of marks that count for nothing until they are confirmed.
+pub fn unconfirmed(words: &[String]) -> String {
+    if words.is_empty() {
+        return String::new();
+    }
+    let quoted: Vec<String> = words.iter().map(|w| joined(&["“", w, "”"])).collect();
+    joined(&[
+        "Not counted yet: ",
+        &quoted.join(", "),
+        " as read in a mark. Say what it means under “",
+        IN_WORDS,
+        "” below.",
+    ])
 }
 
 pub const DOES_NOT_FIT: &str = "Does not fit: ";
 pub const LOOK_NEXT: &str = "Look next: ";
 
-/// The most likely family after each answer to a question.
-pub fn after_look(if_there: [&str; 2], if_not: [&str; 2]) -> String {
+/// The most likely family after each answer to a question; `None` where an answer says nothing.
+pub fn after_look(if_there: [&str; 2], if_not: Option<[&str; 2]>) -> String {
     let then = |[family, share]: [&str; 2]| joined(&[family, " (", share, ")"]);
-    joined(&[
-        "If it is there: most likely ",
-        &then(if_there),
-        ". If not: ",
-        &then(if_not),
-        ".",
-    ])
+    let there = joined(&["If it is there: most likely ", &then(if_there)]);
+    match if_not {
+        Some(if_not) => joined(&[&there, ". If not: ", &then(if_not), "."]),
+        None => joined(&[&there, ". If not, that says nothing."]),
+    }
 }
 
 pub const WHAT_ANSWERS_DID: &str = "What your answers did";

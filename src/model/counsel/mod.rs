@@ -470,11 +470,12 @@ impl Solved {
         let parted = parting(
             &Evidence::of(&self.case, &self.readings),
             &self.case.instruments,
-            &self.interval.base,
             &self.ledger,
         );
+        // Before anything has been looked at no family is named, not even as one of two.
+        let open = open_in_words(&parted, &self.interval.base).filter(|_| !found.nothing_found());
         IdentityReport {
-            open: open_in_words(&parted, &self.interval.base),
+            open,
             parting: parted
                 .looks
                 .iter()
@@ -482,8 +483,8 @@ impl Solved {
                     finding: look.finding.id.into(),
                     title: look.finding.title.into(),
                     how: look.finding.how.into(),
-                    if_seen: after_look(&look.if_seen),
-                    if_absent: after_look(&look.if_absent),
+                    if_seen: after_look(&look.if_seen, &self.interval.base),
+                    if_absent: after_look(&look.if_absent, &self.interval.base),
                 })
                 .collect(),
             next_looks: self.next_looks(by_kind),
@@ -520,8 +521,8 @@ impl Solved {
                     title: f.title.into(),
                     how: f.how.into(),
                     needs: f.needs.into(),
-                    if_seen: after_look(&g.if_seen),
-                    if_absent: after_look(&g.if_absent),
+                    if_seen: after_look(&g.if_seen, &self.posterior),
+                    if_absent: after_look(&g.if_absent, &self.posterior),
                 }
             })
             .collect();
@@ -808,12 +809,14 @@ fn situation_of<'a>(
 }
 
 /// The likeliest family after a look.
-fn after_look(posterior: &Posterior) -> AfterLook {
+fn after_look(posterior: &Posterior, now: &Posterior) -> AfterLook {
     let (family, p) = posterior.top_family();
+    let moved = |k: &Kind| (posterior.of(*k) - now.of(*k)).abs() > 1e-9;
     AfterLook {
         family: family.id().into(),
         name: family.name().into(),
         p,
+        tells: Kind::ALL.iter().any(moved),
     }
 }
 

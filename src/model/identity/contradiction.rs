@@ -3,10 +3,10 @@
 use super::dates::seen_windows;
 use super::measure::Reading;
 use super::next_look::Turn;
-use super::posterior::{Edge, Ladder, counts};
+use super::posterior::{Edge, Ladder, counts, is_replaced};
 use crate::ledger::{FigureId, FindingFact, Ledger, WindowAbout, findings};
 use crate::record::{Answer, Case};
-use crate::terms::ByLadderKind;
+use crate::terms::{ByLadderKind, Cluster};
 use crate::terms::{PartName, Seen};
 
 /// Two seen findings that no one kind, or no one year, explains together.
@@ -59,8 +59,9 @@ pub fn contradictions(case: &Case, ledger: &Ledger) -> Vec<Contradiction> {
             } else {
                 words(first.title, second.title, parts, years)
             };
-            let settled_by = settling_look(case, [first, second], &ladder);
-            let look = settled_by.map(|look| look_words(look, [first, second], &ladder));
+            let claims = [first, second].map(|f| Claim::of(f, &ladder));
+            let settled_by = settling_look(case, &[], &claims, &ladder);
+            let look = settled_by.map(|look| look_words(look, &claims, &ladder));
             found.push(Contradiction {
                 findings: [first, second],
                 different_parts: parts.is_some(),
@@ -72,12 +73,34 @@ pub fn contradictions(case: &Case, ledger: &Ledger) -> Vec<Contradiction> {
     found
 }
 
-/// The look that parts two findings best: of all that are open and need nothing but what is at hand, the
+/// One side of a contradiction: a finding or a reading, with its likelihood by kind.
+#[derive(Clone, Copy)]
+struct Claim {
+    id: &'static str,
+    title: &'static str,
+    /// Versions of this look settle nothing.
+    twin: &'static str,
+    likelihood: ByLadderKind,
+}
+
+impl Claim {
+    fn of(f: &FindingFact, ladder: &Ladder) -> Self {
+        Self {
+            id: f.id,
+            title: f.title,
+            twin: f.twin,
+            likelihood: of(f, ladder),
+        }
+    }
+}
+
+/// The look that parts two claims best: of all that are open and need nothing but what is at hand, the
 /// one whose chance of being there differs most between the kinds that explain the one and the kinds
 /// that explain the other.
 fn settling_look(
     case: &Case,
-    pair: [&'static FindingFact; 2],
+    readings: &[Reading],
+    claims: &[Claim; 2],
     ladder: &Ladder,
 ) -> Option<&'static FindingFact> {
     let answered = |f: &FindingFact| case.answer(f.id).is_some_and(|seen| seen != Seen::Unsure);
@@ -87,14 +110,17 @@ fn settling_look(
         seen.any(|id| exclude_each_other(id, f.id))
     };
     let open = findings().iter().filter(|f| {
-        Turn::of(f, &case.instruments) == Turn::First
+        // Marks and styles say which kinds may carry them, not how often they are met.
+        !matches!(f.cluster, Cluster::Mark | Cluster::Style | Cluster::Date)
+            && Turn::of(f, &case.instruments) == Turn::First
             && !answered(f)
             && !ruled_out(f)
-            && pair.iter().all(|one| one.twin != f.twin)
+            && !is_replaced(f.id, readings)
+            && claims.iter().all(|one| one.twin != f.twin)
     });
     let mut best: Option<(f64, &'static FindingFact)> = None;
     for look in open {
-        let [first, second] = chances(look, pair, ladder);
+        let [first, second] = chances(look, claims, ladder);
         let apart = (first - second).abs();
         if apart > best.map_or(1e-9, |(most, _)| most) {
             best = Some((apart, look));
@@ -103,12 +129,11 @@ fn settling_look(
     best.map(|(_, look)| look)
 }
 
-/// The chance that a look shows what it looks for if the one finding was read rightly, and if the other
-/// was.
-fn chances(look: &FindingFact, pair: [&FindingFact; 2], ladder: &Ladder) -> [f64; 2] {
+/// The chance that a look shows what it looks for if the one claim is right, and if the other is.
+fn chances(look: &FindingFact, claims: &[Claim; 2], ladder: &Ladder) -> [f64; 2] {
     let there = of(look, ladder);
-    pair.map(|finding| {
-        let weights = of(finding, ladder);
+    claims.map(|claim| {
+        let weights = claim.likelihood;
         let joint: f64 = weights.iter().zip(&there).map(|(w, p)| w * p).sum();
         joint / weights.iter().sum::<f64>()
     })
@@ -166,28 +191,49 @@ pub(super) fn exclude_each_other(a: &str, b: &str) -> bool {
             .any(|group| group.contains(&a) && group.contains(&b))
 }
 
-/// Readings with a number that no kind explains together with a seen finding, or with each other:
-/// the two ids, and the words.
+/// A reading with a number that no kind explains together with a seen finding or with another reading.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ReadingClash {
+    /// Ids of the two.
+    pub between: [&'static str; 2],
+    /// The look at hand that parts the two best; `None` where none of them does.
+    pub settled_by: Option<&'static FindingFact>,
+    /// In words.
+    pub text: String,
+}
+
+/// Readings with a number that no kind explains together with a seen finding, or with each other.
 #[must_use]
 pub fn readings_that_clash(
     case: &Case,
     readings: &[Reading],
     ledger: &Ledger,
-) -> Vec<([&'static str; 2], String)> {
+) -> Vec<ReadingClash> {
     let ladder = Ladder::of(ledger, Edge::Base);
     let limit = ledger.value(FigureId::IDENTITY_CONTRADICTION);
-    let seen = findings()
+    let mut others: Vec<Claim> = findings()
         .iter()
         .filter(|f| case.has_seen(f.id))
-        .map(|f| (f.id, f.title, of(f, &ladder)));
-    let read = |r: &Reading| (r.id, r.title, r.likelihood(&ladder));
-    let mut others: Vec<(&'static str, &'static str, ByLadderKind)> = seen.collect();
+        .map(|f| Claim::of(f, &ladder))
+        .collect();
     let mut found = Vec::new();
     for reading in readings.iter().filter(|r| r.counts) {
-        let own = read(reading);
-        for (id, title, other) in &others {
-            if joint_support(&own.2, other) < limit {
-                found.push(([*id, own.0], words(title, own.1, None, None)));
+        let own = Claim {
+            id: reading.id,
+            title: reading.title,
+            twin: reading.id,
+            likelihood: reading.likelihood(&ladder),
+        };
+        for other in &others {
+            if joint_support(&own.likelihood, &other.likelihood) < limit {
+                let claims = [*other, own];
+                let settled_by = settling_look(case, readings, &claims, &ladder);
+                let look = settled_by.map(|look| look_words(look, &claims, &ladder));
+                found.push(ReadingClash {
+                    between: claims.map(|c| c.id),
+                    settled_by,
+                    text: words(other.title, own.title, None, None) + look.as_deref().unwrap_or(""),
+                });
             }
         }
         others.push(own);
@@ -225,13 +271,13 @@ fn apart(a: &Answer, b: &Answer) -> Option<String> {
     })
 }
 
-/// What the settling look would say of the two findings.
-fn look_words(look: &FindingFact, pair: [&FindingFact; 2], ladder: &Ladder) -> String {
-    let [first, second] = chances(look, pair, ladder);
+/// What the settling look would say of the two.
+fn look_words(look: &FindingFact, claims: &[Claim; 2], ladder: &Ladder) -> String {
+    let [first, second] = chances(look, claims, ladder);
     let (there, not_there) = if first > second {
-        (pair[0], pair[1])
+        (claims[0], claims[1])
     } else {
-        (pair[1], pair[0])
+        (claims[1], claims[0])
     };
     let absent = if counts(look, Seen::No) {
         format!(

@@ -1,16 +1,18 @@
-//! When it was made: windows of the kinds, narrowed by dated findings and by the years a person was
-//! told.
+//! When it was made: windows of the kinds, narrowed by dated findings and by the years that somebody
+//! gives for the piece.
 //!
 //! Invariants: a kind keeps its probability however long its window is; years never move kinds; and
-//! years that were told either narrow the answer or are said to clash with it.
+//! the years given either narrow the answer or are said to clash with it. Years that are shown belong to
+//! the family named beside them: where the families disagree and none is firm, each is named with its own.
 
-use super::posterior::{FUSED_BODY, Posterior};
+use super::posterior::{FUSED_BODY, Interval, Posterior};
 use crate::ledger::FigureId;
 use crate::ledger::{Ledger, LowerEnd, Window, WindowAbout, finding, windows};
 use crate::record::{Answer, Case};
-use crate::terms::Seen;
-use crate::terms::share;
-use crate::terms::{Cluster, Kind};
+use crate::report::{DateReport, FamilyDates};
+use crate::terms::{CameFrom, Seen};
+use crate::terms::{Cluster, Family, Kind};
+use crate::terms::{capital, share};
 
 /// First year considered.
 const FIRST_YEAR: u16 = 1670;
@@ -22,9 +24,15 @@ pub struct Dating {
     /// For each kind, the probability of each year together with the kind; sums to 1 over all
     /// unless no year is possible.
     by_kind: [Vec<f64>; Kind::COUNT],
+    /// The same before the years given were heard.
+    found: [Vec<f64>; Kind::COUNT],
+    /// The years given, where they narrow the answer.
+    given: Option<Given>,
+    /// Years given that leave a family less than this share of its own do not fit it.
+    least: f64,
     reasons: Vec<String>,
     conflicts: Vec<String>,
-    /// A dated finding of the body or a date that was told, not only a style.
+    /// A dated finding of the body or years given, not only a style.
     dated: bool,
     /// A span that ends this close to the last year is open.
     open_years: f64,
@@ -43,15 +51,17 @@ pub struct DateSpan {
     pub reasons: Vec<String>,
 }
 
-/// The years a person was told, with how far they fade out.
-struct Told {
+/// The years that somebody or a document gives for a piece, with how far they fade out.
+#[derive(Clone, Debug)]
+struct Given {
     from: u16,
     to: u16,
     tail: f64,
     documented: bool,
+    came_from: Option<CameFrom>,
 }
 
-impl Told {
+impl Given {
     fn of(case: &Case, ledger: &Ledger) -> Option<Self> {
         let piece = &case.piece;
         if piece.from_year.is_none() && piece.to_year.is_none() {
@@ -59,15 +69,16 @@ impl Told {
         }
         let documented = piece.documented;
         let tail = ledger.value(if documented {
-            "identity.documented_tail"
+            FigureId::IDENTITY_DOCUMENTED_TAIL
         } else {
-            "identity.told_tail"
+            FigureId::IDENTITY_TOLD_TAIL
         });
         Some(Self {
             from: piece.from_year.unwrap_or(0),
             to: piece.to_year.unwrap_or(u16::MAX),
             tail,
             documented,
+            came_from: piece.came_from,
         })
     }
 
@@ -77,12 +88,25 @@ impl Told {
         fading(before.max(after), self.tail)
     }
 
-    fn words(&self) -> String {
+    /// Whose years these are: "the years given by the seller".
+    fn source(&self) -> &'static str {
+        if self.documented {
+            return "the years in its papers";
+        }
+        match self.came_from {
+            Some(CameFrom::Household) => "the years given by the family",
+            Some(CameFrom::Sale) => "the years given by the seller",
+            Some(CameFrom::Dealer) => "the years given by the dealer",
+            None => "the years given for it",
+        }
+    }
+
+    fn years(&self) -> String {
         match (self.from, self.to) {
             (from, u16::MAX) => format!("{from} or later"),
             (0, to) => format!("{to} or earlier"),
             (from, to) if from == to => format!("about {from}"),
-            (from, to) => format!("between {from} and {to}"),
+            (from, to) => format!("{from} to {to}"),
         }
     }
 }
@@ -90,7 +114,7 @@ impl Told {
 impl Dating {
     /// The weight over years: for each kind its own window, summing to 1, times the windows of the
     /// findings seen, brought back to the kind's probability. A kind to which the findings leave next
-    /// to none of its years is left out. Then the years that were told, if they leave enough.
+    /// to none of its years is left out. Then the years given, if the findings leave enough of them.
     #[must_use]
     pub fn new(case: &Case, posterior: &Posterior, ledger: &Ledger) -> Self {
         let today = case
@@ -104,7 +128,10 @@ impl Dating {
         let (by_kind, dropped) = years_by_kind(last, posterior, &seen, ledger);
         let mut dating = Self {
             last,
+            found: by_kind.clone(),
             by_kind,
+            given: None,
+            least: ledger.value(FigureId::IDENTITY_TOLD_LEAST),
             reasons: seen.iter().map(|w| w.what.to_owned()).collect(),
             conflicts: Vec::new(),
             dated: seen.iter().any(|w| !is_style(w.id)),
@@ -116,30 +143,26 @@ impl Dating {
                 share(dropped)
             ));
         }
-        if let Some(told) = Told::of(case, ledger) {
-            dating.hear(&told, ledger.value(FigureId::IDENTITY_TOLD_LEAST));
+        if let Some(given) = Given::of(case, ledger) {
+            dating.hear(given);
         }
         dating
     }
 
-    /// Narrows the years to those that were told, or says that they clash.
-    fn hear(&mut self, told: &Told, least: f64) {
-        let weight: Vec<f64> = (FIRST_YEAR..=self.last).map(|y| told.weight(y)).collect();
+    /// Narrows the years to those given, or says that they clash.
+    fn hear(&mut self, given: Given) {
+        let weight: Vec<f64> = (FIRST_YEAR..=self.last).map(|y| given.weight(y)).collect();
         let kept: f64 = self
             .by_kind
             .iter()
             .flat_map(|years| years.iter().zip(&weight).map(|(y, w)| y * w))
             .sum();
-        let years = told.words();
-        if kept < least {
-            let source = if told.documented {
-                "Its papers say"
-            } else {
-                "You were told"
-            };
+        let (source, years) = (given.source(), given.years());
+        if kept < self.least {
             self.conflicts.push(format!(
-                "{source} {years}, but what was found leaves next to nothing of those years. They are left out: one \
-                 of the two is wrong."
+                "{} are {years}, but what was found leaves next to nothing of those years. They are left out: \
+                 one of the two is wrong.",
+                capital(source)
             ));
             return;
         }
@@ -149,27 +172,51 @@ impl Dating {
             }
         }
         self.dated = true;
-        self.reasons.push(if told.documented {
-            format!("its papers say {years}")
-        } else {
-            format!("you were told {years}")
-        });
+        self.reasons.push(format!("{source} are {years}"));
+        self.given = Some(given);
     }
 
-    fn year_weights(&self) -> Vec<f64> {
-        let mut all = vec![0.0; usize::from(self.last - FIRST_YEAR) + 1];
-        for weights in &self.by_kind {
-            for (sum, w) in all.iter_mut().zip(weights) {
+    /// The middle nine tenths over all kinds; `None` when the findings leave no year possible.
+    #[must_use]
+    pub fn span(&self) -> Option<DateSpan> {
+        self.middle(&self.by_kind, &Kind::ALL)
+    }
+
+    /// The middle nine tenths if it is one of `kinds`; `None` when the findings leave them no year.
+    /// Years given that leave these kinds next to none of their own are not counted.
+    #[must_use]
+    pub fn span_of(&self, kinds: &[Kind]) -> Option<DateSpan> {
+        let by_kind = if self.is_at_odds_with(kinds) {
+            &self.found
+        } else {
+            &self.by_kind
+        };
+        self.middle(by_kind, kinds)
+    }
+
+    /// Whether the years given narrow the answer as a whole, but leave these kinds next to none of their
+    /// own years.
+    fn is_at_odds_with(&self, kinds: &[Kind]) -> bool {
+        let Some(given) = &self.given else {
+            return false;
+        };
+        let (mut kept, mut all) = (0.0, 0.0);
+        for kind in kinds {
+            for (y, w) in (FIRST_YEAR..=self.last).zip(&self.found[kind.index()]) {
+                all += w;
+                kept += w * given.weight(y);
+            }
+        }
+        kept < self.least * all
+    }
+
+    fn middle(&self, by_kind: &[Vec<f64>; Kind::COUNT], kinds: &[Kind]) -> Option<DateSpan> {
+        let mut weights = vec![0.0; usize::from(self.last - FIRST_YEAR) + 1];
+        for kind in kinds {
+            for (sum, w) in weights.iter_mut().zip(&by_kind[kind.index()]) {
                 *sum += w;
             }
         }
-        all
-    }
-
-    /// The middle nine tenths; `None` when the findings leave no year possible.
-    #[must_use]
-    pub fn span(&self) -> Option<DateSpan> {
-        let weights = self.year_weights();
         let total: f64 = weights.iter().sum();
         if total <= 0.0 {
             return None;
@@ -193,18 +240,116 @@ impl Dating {
         })
     }
 
-    /// What does not fit the years that were told, each in words.
+    /// The years as they are shown: of the leading family, and of each other family that is well
+    /// possible and has other years, unless the leading one is firm. The years given that do not fit a
+    /// family shown are among the conflicts.
     #[must_use]
-    pub fn conflicts(&self) -> &[String] {
-        &self.conflicts
+    pub fn report(
+        &self,
+        interval: &Interval,
+        ledger: &Ledger,
+    ) -> (Option<DateReport>, Vec<String>) {
+        let mut conflicts = self.conflicts.clone();
+        let posterior = &interval.base;
+        let (top, _) = posterior.top_family();
+        let leading = Side::of(top);
+        let share = |side: Side| posterior.of_any(&side.kinds());
+        let (_, low, _) = interval.range(|p| p.of_any(&leading.kinds()));
+        let is_firm = low >= ledger.value(FigureId::IDENTITY_SURE_VERY);
+        let least = ledger.value(FigureId::WORDS_VERY_UNLIKELY);
+        let mut sides: Vec<Side> = Side::ALL
+            .into_iter()
+            .filter(|side| *side != leading && !is_firm && share(*side) > least)
+            .collect();
+        sides.sort_by(|a, b| share(*b).total_cmp(&share(*a)));
+        sides.insert(0, leading);
+        let apart = ledger.value(FigureId::IDENTITY_YEARS_APART);
+        let mut by_family: Vec<FamilyDates> = Vec::new();
+        for side in sides {
+            let kinds = side.kinds();
+            if self.is_at_odds_with(&kinds)
+                && let Some(given) = &self.given
+            {
+                conflicts.push(format!(
+                    "{} are {}, which does not fit {}: its years are shown without them.",
+                    capital(given.source()),
+                    given.years(),
+                    side.name()
+                ));
+            }
+            let Some(span) = self.span_of(&kinds) else {
+                continue;
+            };
+            let dates = FamilyDates {
+                names: vec![side.name().into()],
+                from: span.from,
+                to: span.to,
+                open: span.open,
+            };
+            match by_family.iter_mut().find(|f| !dates.differ(f, apart)) {
+                Some(alike) => alike.names.extend(dates.names),
+                None => by_family.push(dates),
+            }
+        }
+        let leads = self.span_of(&leading.kinds()).is_some();
+        let dates = self.span().map(|span| DateReport {
+            from: span.from,
+            to: span.to,
+            open: span.open,
+            reasons: span.reasons,
+            is_conditional: by_family.len() > 1 || !leads,
+            by_family,
+            given: self.given.as_ref().map(|given| given.source().into()),
+        });
+        (dates, conflicts)
     }
 
     /// Whether the piece counts as early: more likely than not made by the ledger's year, and dated by
-    /// a finding of the body or by what was told. A style alone does not make it early, because styles
+    /// a finding of the body or by the years given. A style alone does not make it early, because styles
     /// were revived.
     #[must_use]
     pub fn is_early(&self, ledger: &Ledger) -> bool {
         self.dated && made_by(self, &FUSED_BODY, ledger.value(FigureId::VALUE_EARLY_YEAR)) >= 0.5
+    }
+}
+
+/// Families that the years of making can tell apart: fused plate was made when it was made, whether it
+/// was plated again later or not.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Side {
+    FusedBody,
+    Of(Family),
+}
+
+impl Side {
+    const ALL: [Self; 6] = [
+        Self::FusedBody,
+        Self::Of(Family::Electroplate),
+        Self::Of(Family::Close),
+        Self::Of(Family::French),
+        Self::Of(Family::Solid),
+        Self::Of(Family::Outside),
+    ];
+
+    fn of(family: Family) -> Self {
+        match family {
+            Family::Fused | Family::ReplatedFused => Self::FusedBody,
+            other => Self::Of(other),
+        }
+    }
+
+    fn kinds(self) -> Vec<Kind> {
+        Kind::ALL
+            .into_iter()
+            .filter(|k| Self::of(k.family()) == self)
+            .collect()
+    }
+
+    fn name(self) -> &'static str {
+        match self {
+            Self::FusedBody => "fused plate",
+            Self::Of(family) => family.name(),
+        }
     }
 }
 
@@ -363,6 +508,112 @@ mod tests {
         assert_eq!(years(&["M01", "S04"], Some((1880, 1900))), (1876, 1905));
         assert_eq!(years(&["C17", "C05", "M05"], None), (1750, 1778));
         assert_eq!(years(&["C01", "C07", "C25", "F03"], None), (1803, 1843));
+    }
+
+    /// The years shown for these findings and years given: in words, with whose years helped, and what
+    /// does not fit.
+    fn shown(seen: &[&'static str], case: Case) -> (DateReport, Vec<String>) {
+        let case = Case {
+            findings: seen
+                .iter()
+                .map(|id| Answer {
+                    id,
+                    seen: Seen::Yes,
+                    part: None,
+                })
+                .collect(),
+            ..case
+        };
+        let ledger = Ledger::standard();
+        let interval = interval_with(&Evidence::of(&case, &[]), ledger);
+        let dating = Dating::new(&case, &interval.base, ledger);
+        let (dates, conflicts) = dating.report(&interval, ledger);
+        (dates.unwrap(), conflicts)
+    }
+
+    fn given(from: u16, to: u16, came_from: Option<CameFrom>) -> Case {
+        let mut case = Case::default();
+        case.piece.from_year = Some(from);
+        case.piece.to_year = Some(to);
+        case.piece.came_from = came_from;
+        case
+    }
+
+    #[test]
+    fn the_years_shown_belong_to_the_family_named_with_them() {
+        // Worn to copper: fused plate and electroplate are both well possible.
+        let (dates, _) = shown(&["S03"], Case::default());
+        assert!(dates.is_conditional);
+        assert_eq!(dates.by_family[0].names[0].get(), "fused plate");
+        let electroplate = dates
+            .by_family
+            .iter()
+            .find(|f| &*f.names[0] == "electroplate");
+        assert!(electroplate.unwrap().from >= 1840);
+        let words = dates.in_words();
+        assert!(
+            words.contains(" if it is fused plate, ")
+                && words.ends_with("or later if it is electroplate"),
+            "{words}"
+        );
+        // Electroplate on nickel silver and nothing else: one window, with no condition.
+        let (dates, _) = shown(&["M01", "S04"], Case::default());
+        assert_eq!(
+            dates.in_words(),
+            format!("{} or later", dates.by_family[0].from)
+        );
+        assert!(dates.by_family.len() == 1 && dates.by_family[0].from >= 1840);
+    }
+
+    #[test]
+    fn an_end_at_our_own_days_is_never_a_year() {
+        for seen in [&["M01", "S04"][..], &["S03"], &["M03"], &["S16"], &["M16"]] {
+            let words = shown(seen, Case::default()).0.in_words();
+            assert!(!words.contains(" 20"), "{seen:?}: {words}");
+        }
+    }
+
+    #[test]
+    fn years_that_somebody_gives_are_named_as_theirs() {
+        for (came_from, source) in [
+            (None, "the years given for it"),
+            (Some(CameFrom::Household), "the years given by the family"),
+            (Some(CameFrom::Sale), "the years given by the seller"),
+            (Some(CameFrom::Dealer), "the years given by the dealer"),
+        ] {
+            let (dates, conflicts) = shown(&["C01", "C08"], given(1780, 1800, came_from));
+            assert_eq!(dates.given.unwrap().get(), source);
+            assert_eq!(
+                dates.reasons.last().unwrap(),
+                &format!("{source} are 1780 to 1800")
+            );
+            assert_eq!(conflicts, Vec::<String>::new());
+        }
+        let mut documented = given(1780, 1780, None);
+        documented.piece.documented = true;
+        let (dates, _) = shown(&["C01", "C08"], documented);
+        assert_eq!(
+            dates.reasons.last().unwrap(),
+            "the years in its papers are about 1780"
+        );
+        // Years that are left out helped nothing.
+        let (dates, conflicts) = shown(&["M01", "S04"], given(1780, 1800, None));
+        assert_eq!(dates.given, None);
+        assert!(conflicts[0].starts_with("The years given for it are 1780 to 1800"));
+    }
+
+    #[test]
+    fn years_given_that_do_not_fit_the_likeliest_family_are_said_to_clash() {
+        let (dates, conflicts) = shown(&["S11"], given(1780, 1800, Some(CameFrom::Sale)));
+        assert_eq!(dates.by_family[0].names[0].get(), "electroplate");
+        assert!(dates.by_family[0].from >= 1840 && dates.is_conditional);
+        assert_eq!(conflicts.len(), 1, "{conflicts:?}");
+        assert!(
+            conflicts[0].contains("does not fit electroplate"),
+            "{conflicts:?}"
+        );
+        let fused = &dates.by_family[1];
+        assert!(&*fused.names[0] == "fused plate" && fused.from >= 1770 && fused.to <= 1810);
     }
 
     #[test]

@@ -1,15 +1,17 @@
 //! What was found, as the plain data that screens and sheets show.
 
+use super::posterior::counted;
 use super::surety::fused_is_parted_from_copies;
 use super::{
     Build, Carried, Dating, Evidence, FUSED_BODY, Family, Interval, Kind, Push, Reading, Skin,
-    Surety, contradictions, interval_with, likeliest, pushes, readings, readings_that_clash,
+    Surety, contradictions, interval_with, likeliest, proposals, pushes, readings,
+    readings_that_clash,
 };
-use crate::ledger::{FigureId, Ledger};
+use crate::ledger::{FigureId, Ledger, WordsIn};
 use crate::record::Case;
 use crate::report::{
-    ContradictionReport, DateReport, Families, FamilyPush, FamilyReport, IdentityReport,
-    KindReport, MeasureReport, PushReport, SettledReport,
+    ContradictionReport, Families, FamilyPush, FamilyReport, IdentityReport, KindReport,
+    MeasureReport, PushReport, SettledReport,
 };
 use crate::terms::Seen;
 use crate::terms::share;
@@ -74,6 +76,12 @@ impl Found<'_> {
         family_bars.sort_by(|a, b| b.p.total_cmp(&a.p));
         let posterior = self.interval.base;
         let (top, _) = posterior.top_family();
+        // Where nothing was found, the years would be those of the prior.
+        let (dates, date_conflicts) = if self.nothing_found() {
+            (None, Vec::new())
+        } else {
+            self.dating.report(self.interval, self.ledger)
+        };
         let moved = pushes(&Evidence::of(self.case, self.readings), self.ledger, top);
         IdentityReport {
             sentence: self.sentence(),
@@ -88,7 +96,7 @@ impl Found<'_> {
                 likeliest(&Skin::ALL, Skin::probability, self.interval),
                 Skin::name,
             ),
-            date_conflicts: self.dating.conflicts().to_vec(),
+            date_conflicts,
             kinds,
             families: Families {
                 solid: posterior.family(Family::Solid),
@@ -100,12 +108,7 @@ impl Found<'_> {
                 outside: posterior.family(Family::Outside),
             },
             family_bars,
-            dates: self.dating.span().map(|s| DateReport {
-                from: s.from,
-                to: s.to,
-                open: s.open,
-                reasons: s.reasons,
-            }),
+            dates,
             contradictions: contradictions(self.case, self.ledger)
                 .into_iter()
                 .map(|c| ContradictionReport {
@@ -116,14 +119,15 @@ impl Found<'_> {
                 .chain(
                     readings_that_clash(self.case, self.readings, self.ledger)
                         .into_iter()
-                        .map(|(findings, text)| ContradictionReport {
-                            findings: findings.map(Into::into),
-                            text,
+                        .map(|c| ContradictionReport {
+                            findings: c.between.map(Into::into),
+                            text: c.text,
                             different_parts: false,
                         }),
                 )
                 .collect(),
             measures: self.readings.iter().map(|r| measured(r, &moved)).collect(),
+            unconfirmed: self.unconfirmed(),
             parting: Vec::new(),
             open: None,
             next_looks: Vec::new(),
@@ -139,20 +143,40 @@ impl Found<'_> {
         }
     }
 
+    /// Words of the marks that suggest a finding which nobody has answered.
+    fn unconfirmed(&self) -> Vec<String> {
+        let mut words: Vec<String> = Vec::new();
+        for mark in &self.case.marks {
+            for proposal in proposals(WordsIn::Mark, &mark.text) {
+                let answered = self.case.answer(proposal.finding).is_some();
+                if !answered && !words.contains(&proposal.words) {
+                    words.push(proposal.words);
+                }
+            }
+        }
+        words
+    }
+
     fn evidence(&self) -> Evidence<'_> {
         Evidence::of(self.case, self.readings)
     }
 
-    /// Nothing was looked at or read that says anything, so that only the prior speaks.
-    fn nothing_found(&self) -> bool {
-        self.case.findings.iter().all(|a| a.seen == Seen::Unsure)
-            && !self.readings.iter().any(|r| r.counts)
+    /// Nothing was looked at or read that says anything, so that only the prior speaks. A mark or a
+    /// style that is not there says nothing.
+    pub(crate) fn nothing_found(&self) -> bool {
+        counted(&self.evidence()).is_empty() && !self.readings.iter().any(|r| r.counts)
     }
 
     /// The family in words, as firmly as the looks carry, and what is still open about it.
     fn sentence(&self) -> String {
         if self.nothing_found() {
-            return "Nothing has been looked at yet, so it could be any of these.".to_owned();
+            let looked = self.case.findings.iter().any(|a| a.seen != Seen::Unsure);
+            return if looked {
+                "What has been looked at says nothing yet of what it is, so it could be any of these."
+            } else {
+                "Nothing has been looked at yet, so it could be any of these."
+            }
+            .to_owned();
         }
         let posterior = self.interval.base;
         let (top, _) = posterior.top_family();

@@ -14,7 +14,7 @@ mod surety;
 
 pub use crate::terms::{ByKind, ByLadderKind, Cluster, Family, Kind, Letter};
 pub use build::{Build, Skin, likeliest};
-pub use contradiction::{Contradiction, contradictions, readings_that_clash};
+pub use contradiction::{Contradiction, ReadingClash, contradictions, readings_that_clash};
 pub use dates::{DateSpan, Dating};
 pub(crate) use found::Found;
 pub use found::identify;

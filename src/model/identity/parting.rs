@@ -1,16 +1,18 @@
 //! The two looks that part what is still possible, and whether looking alone can settle it.
 //!
 //! Only looks that can be taken with what is at hand count: no instrument that the person has not named,
-//! nothing to look up and nothing to compare with. Each pair is judged by how sure the family is expected to be after both answers.
+//! nothing to look up and nothing to compare with. Each pair is judged by the expected fall of the entropy
+//! over families once both are answered, both answers counted, each look taken carefully: whoever is sent
+//! to look is told where and how. What is shown for "not there" is what the program makes of that answer.
 
 use super::contradiction::exclude_each_other;
-use super::next_look::{Turn, is_open};
+use super::next_look::{ASKED_FIRST, Turn, is_open};
 use super::posterior::{
     Edge, Evidence, Ladder, Posterior, Rows, Term, counted, counts, log_prior, posterior, terms,
 };
-use crate::ledger::{FigureId, FindingFact, Ledger, findings};
+use crate::ledger::{FigureId, FindingFact, Ledger, finding, findings};
 use crate::terms::Seen;
-use crate::terms::{Cluster, Family, Instrument, Kind};
+use crate::terms::{ByKind, Cluster, Family, Instrument, Kind};
 
 /// One of the two looks, with what either answer would make of the piece.
 #[derive(Clone, Debug)]
@@ -28,44 +30,77 @@ pub struct PartingLook {
 pub struct Parting {
     /// At most two looks, the least effort first.
     pub looks: Vec<PartingLook>,
-    /// These looks are not expected to settle the family; the reading that would tell most, where
-    /// there is one.
+    /// These looks are not expected to settle the family; the reading that would tell more together
+    /// with one of the looks, where there is one.
     pub open: Option<Option<&'static FindingFact>>,
 }
 
 /// So many single looks are tried in pairs.
-const TRIED: usize = 8;
+const TRIED: usize = 10;
+/// So many readings are tried, each with every look.
+const READINGS_TRIED: usize = 3;
 
-struct Judge<'a> {
-    prior: [f64; Kind::COUNT],
+/// Looks with the bits they are expected to tell.
+type Weighed<const N: usize> = (f64, [&'static FindingFact; N]);
+
+/// Weighs looks by what they are expected to tell.
+struct Judge {
+    prior: ByKind,
     base: Vec<Term>,
+    /// How answers are counted.
     rows: Rows,
+    /// Chance of seeing, by kind, what is there and is looked for with care.
+    noticed: f64,
     ladder: Ladder,
     out: [f64; 2],
-    now: &'a Posterior,
+    now: Posterior,
+    /// A smaller difference in bits is none.
+    least_bits: f64,
 }
 
-impl Judge<'_> {
-    fn likelihood(&self, f: &FindingFact, kind: Kind) -> f64 {
-        let mark = usize::from(f.cluster == Cluster::Mark);
-        f.letter(kind)
-            .map_or(self.out[mark], |l| self.ladder.step(l))
+impl Judge {
+    fn new(evidence: &Evidence, prior: ByKind, ledger: &Ledger) -> Self {
+        let ladder = Ladder::of(ledger, Edge::Base);
+        let base = terms(
+            &counted(evidence),
+            evidence.readings,
+            &Rows::new(ledger, &ladder),
+        );
+        Self {
+            now: posterior(&prior, &base),
+            prior,
+            base,
+            rows: Rows::careful(ledger, &ladder),
+            noticed: ledger.value(FigureId::IDENTITY_ABSENT_PLAIN),
+            ladder,
+            out: [FigureId::IDENTITY_OUT_FINDING, FigureId::IDENTITY_OUT_MARK]
+                .map(|id| ledger.value(id)),
+            least_bits: ledger.value(FigureId::LOOK_LEAST_BITS),
+        }
     }
 
-    fn after(&self, answers: &[(&'static FindingFact, Seen)]) -> Posterior {
+    /// Chance that a careful look at a piece of this kind finds it.
+    fn chance(&self, f: &FindingFact, kind: Kind) -> f64 {
+        let mark = usize::from(f.cluster == Cluster::Mark);
+        self.noticed
+            * f.letter(kind)
+                .map_or(self.out[mark], |l| self.ladder.step(l))
+    }
+
+    fn after(&self, answers: &[(&'static FindingFact, Seen)], rows: &Rows) -> Posterior {
         let mut all = self.base.clone();
         all.extend(
             answers
                 .iter()
                 .filter(|(f, seen)| counts(f, *seen))
-                .map(|(f, seen)| self.rows.answer(f, *seen)),
+                .map(|(f, seen)| rows.answer(f, *seen)),
         );
         posterior(&self.prior, &all)
     }
 
-    /// How sure the leading family is expected to be once these looks are answered.
-    fn expected(&self, looks: &[&'static FindingFact]) -> f64 {
-        let mut sum = 0.0;
+    /// Expected fall of the entropy over families once these looks are answered, bits.
+    fn bits(&self, looks: &[&'static FindingFact]) -> f64 {
+        let mut left = 0.0;
         for pattern in 0..1_usize << looks.len() {
             let answers: Vec<(&'static FindingFact, Seen)> = looks
                 .iter()
@@ -83,7 +118,7 @@ impl Judge<'_> {
                 .into_iter()
                 .map(|k| {
                     answers.iter().fold(self.now.of(k), |p, (f, seen)| {
-                        let there = self.likelihood(f, k);
+                        let there = self.chance(f, k);
                         p * if *seen == Seen::Yes {
                             there
                         } else {
@@ -92,72 +127,93 @@ impl Judge<'_> {
                     })
                 })
                 .sum();
-            sum += chance * self.after(&answers).top_family().1;
+            left += chance * self.after(&answers, &self.rows).family_bits();
         }
-        sum
+        self.now.family_bits() - left
+    }
+
+    /// These looks one by one, the most telling first.
+    fn singles(&self, looks: impl Iterator<Item = &'static FindingFact>) -> Vec<Weighed<1>> {
+        let mut singles: Vec<Weighed<1>> = looks.map(|f| (self.bits(&[f]), [f])).collect();
+        singles.sort_by(|a, b| b.0.total_cmp(&a.0).then(a.1[0].id.cmp(b.1[0].id)));
+        singles
+    }
+
+    /// Every pair of a look of the first list with one of the second. No pair shows two versions of one
+    /// look or two things that one spot cannot show together.
+    fn pairs(&self, first: &[Weighed<1>], second: &[Weighed<1>]) -> Vec<Weighed<2>> {
+        let mut pairs: Vec<Weighed<2>> = Vec::new();
+        for (_, [a]) in first {
+            for (_, [b]) in second {
+                let same = |(_, pair): &Weighed<2>| pair.contains(a) && pair.contains(b);
+                if a.twin == b.twin || exclude_each_other(a.id, b.id) || pairs.iter().any(same) {
+                    continue;
+                }
+                pairs.push((self.bits(&[a, b]), [a, b]));
+            }
+        }
+        pairs
+    }
+
+    /// The pair that tells most; of pairs that tell as much, the one with the least effort.
+    fn best(&self, pairs: &[Weighed<2>]) -> Option<Weighed<2>> {
+        let most = pairs.iter().map(|(bits, _)| *bits).fold(0.0, f64::max);
+        let effort = |looks: &[&FindingFact; 2]| looks[0].invasive + looks[1].invasive;
+        pairs
+            .iter()
+            .filter(|(bits, _)| *bits > 1e-9 && *bits + self.least_bits > most)
+            .min_by(|a, b| effort(&a.1).cmp(&effort(&b.1)).then(b.0.total_cmp(&a.0)))
+            .copied()
     }
 }
 
 /// The two looks that part best what is still possible.
 #[must_use]
-pub fn parting(
-    evidence: &Evidence,
-    at_hand: &[Instrument],
-    now: &Posterior,
-    ledger: &Ledger,
-) -> Parting {
-    let ladder = Ladder::of(ledger, Edge::Base);
-    let rows = Rows::new(ledger, &ladder);
-    let judge = Judge {
-        prior: log_prior(ledger, evidence.came_from),
-        base: terms(&counted(evidence), evidence.readings, &rows),
-        rows,
-        ladder,
-        out: ["identity.out.finding", "identity.out.mark"].map(|id| ledger.value(id)),
-        now,
-    };
-    let open_to_look =
-        |f: &&FindingFact| Turn::of(f, at_hand) != Turn::Later && is_open(f, evidence);
-    let mut single: Vec<(f64, &'static FindingFact)> = findings()
-        .iter()
-        .filter(open_to_look)
-        .map(|f| (judge.expected(&[f]), f))
-        .collect();
-    single.sort_by(|a, b| b.0.total_cmp(&a.0).then(a.1.id.cmp(b.1.id)));
-    let lay: Vec<&'static FindingFact> = single
-        .iter()
-        .map(|(_, f)| *f)
-        .filter(|f| Turn::of(f, at_hand) == Turn::First)
-        .take(TRIED)
-        .collect();
-    let mut best: (f64, Vec<&'static FindingFact>) = (now.top_family().1, Vec::new());
-    for (i, first) in lay.iter().enumerate() {
-        for second in &lay[i + 1..] {
-            if first.twin == second.twin || exclude_each_other(first.id, second.id) {
-                continue;
-            }
-            let sure = judge.expected(&[first, second]);
-            if sure > best.0 + 1e-9 {
-                best = (sure, vec![*first, *second]);
-            }
-        }
-    }
-    best.1.sort_by_key(|f| f.invasive);
-    let open = (best.0 < ledger.value(FigureId::LOOK_SETTLES)).then(|| {
-        single
-            .iter()
-            .find(|(sure, f)| {
-                Turn::of(f, at_hand) == Turn::Last && *sure > now.top_family().1 + 0.01
-            })
-            .map(|(_, f)| *f)
+pub fn parting(evidence: &Evidence, at_hand: &[Instrument], ledger: &Ledger) -> Parting {
+    let judge = Judge::new(evidence, log_prior(ledger, evidence.came_from), ledger);
+    let as_answered = Rows::new(ledger, &judge.ladder);
+    let looked_for_marks = evidence.answers.iter().any(|a| {
+        let is_mark = finding(a.id).is_some_and(|f| f.cluster == Cluster::Mark);
+        is_mark && a.seen != Seen::Unsure
     });
-    let looks = best
-        .1
+    let on_turn = |turn: Turn| {
+        let parts = move |f: &&FindingFact| match f.cluster {
+            // A style or a date is no sign of how a piece was made.
+            Cluster::Style | Cluster::Date => false,
+            // The letter of a mark says which kinds may carry it, not how often it is met. Only the
+            // letters that stand on half of all electroplate are worth sending a person for.
+            Cluster::Mark => !looked_for_marks && ASKED_FIRST.contains(&f.id),
+            _ => true,
+        };
+        let open = findings()
+            .iter()
+            .filter(parts)
+            .filter(|f| is_open(f, evidence));
+        judge.singles(open.filter(move |f| Turn::of(f, at_hand) == turn))
+    };
+    let mut lay = on_turn(Turn::First);
+    lay.truncate(TRIED);
+    let best = judge.best(&judge.pairs(&lay, &lay));
+    let told = best.map_or(0.0, |(bits, _)| bits);
+    let left = judge.now.family_bits() - told;
+    let open = (left > ledger.value(FigureId::LOOK_LEAVES_OPEN)).then(|| {
+        let mut readings = on_turn(Turn::Last);
+        readings.truncate(READINGS_TRIED);
+        judge
+            .pairs(&readings, &lay)
+            .into_iter()
+            .max_by(|a, b| a.0.total_cmp(&b.0))
+            .filter(|(bits, _)| *bits > told + judge.least_bits)
+            .map(|(_, [reading, _])| reading)
+    });
+    let mut looks: Vec<&'static FindingFact> = best.map_or(Vec::new(), |(_, pair)| pair.to_vec());
+    looks.sort_by_key(|f| f.invasive);
+    let looks = looks
         .into_iter()
         .map(|f| PartingLook {
             finding: f,
-            if_seen: judge.after(&[(f, Seen::Yes)]),
-            if_absent: judge.after(&[(f, Seen::No)]),
+            if_seen: judge.after(&[(f, Seen::Yes)], &as_answered),
+            if_absent: judge.after(&[(f, Seen::No)], &as_answered),
         })
         .collect();
     Parting { looks, open }
@@ -175,7 +231,7 @@ pub fn open_in_words(parting: &Parting, now: &Posterior) -> Option<String> {
             "{open} An instrument can tell more: {} ({}).",
             f.title, f.needs
         ),
-        None => open,
+        None => format!("{open} No instrument is expected to tell noticeably more."),
     })
 }
 
@@ -194,14 +250,7 @@ mod tests {
     use crate::record::Answer;
 
     fn parted(ids: &[&'static str]) -> (Parting, Posterior) {
-        let answers: Vec<Answer> = ids
-            .iter()
-            .map(|id| Answer {
-                id,
-                seen: Seen::Yes,
-                part: None,
-            })
-            .collect();
+        let answers = answers(ids);
         let evidence = Evidence {
             answers: &answers,
             readings: &[],
@@ -209,7 +258,90 @@ mod tests {
         };
         let ledger = Ledger::standard();
         let now = interval_with(&evidence, ledger).base;
-        (parting(&evidence, &[], &now, ledger), now)
+        (parting(&evidence, &[], ledger), now)
+    }
+
+    /// Shares of the kinds of one side of a question.
+    type Side = &'static [(Kind, f64)];
+
+    /// A question between two sides at even odds, before anything but `seen` is known.
+    fn between(sides: [Side; 2], seen: &[Answer]) -> Judge {
+        let mut prior = [1e-9_f64; Kind::COUNT];
+        for (kind, share) in sides.into_iter().flatten() {
+            prior[kind.index()] = *share / 2.0;
+        }
+        let evidence = Evidence {
+            answers: seen,
+            readings: &[],
+            came_from: None,
+        };
+        Judge::new(&evidence, prior.map(libm::log), Ledger::standard())
+    }
+
+    fn answers(ids: &[&'static str]) -> Vec<Answer> {
+        ids.iter()
+            .map(|id| Answer {
+                id,
+                seen: Seen::Yes,
+                part: None,
+            })
+            .collect()
+    }
+
+    const COPIES: Side = &[(Kind::Ecu, 0.5), (Kind::Rep, 0.5)];
+    const WORN_COPIES: Side = &[(Kind::Ecu, 0.65), (Kind::Rep, 0.35)];
+    const FUSED: Side = &[(Kind::Fpd, 0.75), (Kind::Fps, 0.25)];
+    const REPLATED: Side = &[(Kind::Rfp, 1.0)];
+    const CLOSE: Side = &[(Kind::Clp, 1.0)];
+    const ON_STEEL: Side = &[(Kind::Est, 1.0)];
+
+    /// The bits two looks tell of each of the hardest distinctions, worked out apart from the program.
+    #[test]
+    fn the_hardest_distinctions_are_weighed_as_worked_out() {
+        for (sides, seen, looks, bits) in [
+            ([REPLATED, COPIES], "", ["C06", ""], 0.286),
+            ([REPLATED, COPIES], "", ["S10", ""], 0.286),
+            ([REPLATED, COPIES], "", ["C12", ""], 0.155),
+            ([REPLATED, COPIES], "", ["C07", "S20"], 0.394),
+            ([REPLATED, COPIES], "", ["C06", "S10"], 0.394),
+            ([FUSED, WORN_COPIES], "S03", ["C01", ""], 0.286),
+            ([FUSED, WORN_COPIES], "S03", ["C08", ""], 0.216),
+            ([FUSED, WORN_COPIES], "S03", ["C01", "S08"], 0.471),
+            ([FUSED, WORN_COPIES], "S03", ["P11", "S08"], 0.524),
+            ([CLOSE, ON_STEEL], "S12", ["S24", ""], 0.125),
+            ([CLOSE, ON_STEEL], "S12", ["S24", "C09"], 0.221),
+            ([CLOSE, ON_STEEL], "S12", ["P13", "C09"], 0.360),
+        ] {
+            let given: &[&'static str] = if seen.is_empty() { &[] } else { &[seen] };
+            let looks: Vec<&FindingFact> = looks.iter().filter_map(|id| finding(id)).collect();
+            let told = between(sides, &answers(given)).bits(&looks);
+            assert!((told - bits).abs() < 0.0015, "{looks:?}: {told}");
+        }
+    }
+
+    /// No pair of looks tells more of the hardest distinctions than the pairs named for them, and none
+    /// reaches half a bit.
+    #[test]
+    fn no_two_looks_part_the_hardest_distinctions_better_than_those_named() {
+        for (sides, seen, most) in [
+            ([REPLATED, COPIES], "", 0.394),
+            ([FUSED, WORN_COPIES], "S03", 0.471),
+            ([CLOSE, ON_STEEL], "S12", 0.221),
+        ] {
+            let given = finding(seen);
+            let answers = given.map_or_else(Vec::new, |f| answers(&[f.id]));
+            let judge = between(sides, &answers);
+            let looks = findings().iter().filter(|f| {
+                let apart = given.is_none_or(|given| given.twin != f.twin);
+                apart && f.cluster != Cluster::Mark && Turn::of(f, &[]) == Turn::First
+            });
+            let mut single = judge.singles(looks);
+            single.truncate(22);
+            let best = judge.pairs(&single, &single);
+            let best = best.iter().map(|(bits, _)| *bits).fold(0.0, f64::max);
+            assert!((best - most).abs() < 0.0015, "{sides:?}: {best}");
+            assert!(best < Ledger::standard().value(FigureId::LOOK_LEAVES_OPEN));
+        }
     }
 
     #[test]
@@ -219,6 +351,27 @@ mod tests {
             assert_eq!(parting.looks.len(), 2, "{ids:?}");
             assert!(parting.looks.iter().all(|l| l.finding.invasive <= 1));
             assert!(parting.looks[0].finding.invasive <= parting.looks[1].finding.invasive);
+        }
+    }
+
+    #[test]
+    fn marks_are_asked_for_once_and_styles_never() {
+        for ids in [
+            &[][..],
+            &["S03"],
+            &["M10"],
+            &["C06", "C07"],
+            &["M12"],
+            &["M01"],
+        ] {
+            let (parting, _) = parted(ids);
+            for look in &parting.looks {
+                let asked = match look.finding.cluster {
+                    Cluster::Mark => !ids.iter().any(|id| id.starts_with('M')),
+                    cluster => !matches!(cluster, Cluster::Style | Cluster::Date),
+                };
+                assert!(asked, "{ids:?}: {}", look.finding.id);
+            }
         }
     }
 

@@ -161,6 +161,17 @@ impl Posterior {
             .sum::<f64>()
     }
 
+    /// Shannon entropy over families in bits.
+    #[must_use]
+    pub(super) fn family_bits(&self) -> f64 {
+        -Family::ALL
+            .into_iter()
+            .map(|f| self.family(f))
+            .filter(|p| *p > 0.0)
+            .map(|p| p * libm::log2(p))
+            .sum::<f64>()
+    }
+
     /// The same posterior with the odds of one set of kinds multiplied by `factor`, the shares
     /// inside and outside the set kept. `factor` > 0.
     #[must_use]
@@ -372,6 +383,14 @@ impl Rows {
             out_seen: outside.map(ln),
             out_absent: noticed.map(|d| outside.map(|p| ln(1.0 - d * p))),
         }
+    }
+
+    /// As if everything that is looked for were noticed as easily as what lies open.
+    pub(super) fn careful(ledger: &Ledger, ladder: &Ladder) -> Self {
+        let mut rows = Self::new(ledger, ladder);
+        rows.absent[1] = rows.absent[0];
+        rows.out_absent[1] = rows.out_absent[0];
+        rows
     }
 
     /// One answer as a term of the sum. `seen` is [`Seen::Yes`] or [`Seen::No`].

@@ -29,7 +29,7 @@ pub(crate) const NO_CONDITION: &str = "The condition of its parts is not recorde
 pub(crate) const NO_LEAD_TEST: &str = "Whether it releases lead: no test is recorded.";
 pub(crate) const NO_PRICE: &str =
     "What such a piece fetches: no figure is recorded, so amounts rest on typical values.";
-pub(crate) const NO_DATE: &str = "The date: the record does not say when it was made.";
+pub(crate) const NO_DATE: &str = "The date of this record.";
 
 pub(crate) fn parts_not_looked_at(parts: &str) -> String {
     format!("Parts not looked at: {parts}.")
@@ -97,7 +97,7 @@ pub(crate) fn and(all_but_last: &str, last: &str) -> String {
 
 // The first line
 
-pub(crate) const NO_DATE_RECORDED: &str = "no date is recorded";
+pub(crate) const NO_DATE_RECORDED: &str = "the record has no date";
 
 pub(crate) fn head(name: &str, whom: &str, day: &str) -> String {
     format!("{name}. {whom}; {day}.")

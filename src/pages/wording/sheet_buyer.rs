@@ -31,9 +31,14 @@ pub(crate) fn probably(years: &str) -> String {
     format!("probably {years}")
 }
 
-/// The years by the evidence, beside the years stated.
+/// The years by the evidence, beside years stated that do not fit them.
 pub(crate) fn found_and_stated(found: &str, stated: &str) -> String {
     format!("{found} by the evidence, {stated}")
+}
+
+/// The years to which the evidence and the years stated lead together.
+pub(crate) fn stated_and_found(stated: &str, found: &str) -> String {
+    format!("{stated}; from that and the evidence, {found}")
 }
 
 pub(crate) fn form_and_years(form: &str, years: &str) -> String {

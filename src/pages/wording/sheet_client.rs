@@ -29,14 +29,28 @@ pub(crate) fn or(all_but_last: &str, last: &str) -> String {
 
 pub(crate) const WHAT_IT_IS: &str = "What it is";
 
-pub(crate) fn made_in(years: &str, open: bool) -> String {
-    if open {
-        format!("By the evidence it dates from {years}, with a 1 in 20 chance that it is earlier.")
+/// When it was made, whose years helped to say so, and what lies outside these years.
+pub(crate) fn made_in(years: &str, given: Option<&str>, outside: &str) -> String {
+    let given = given.map_or_else(String::new, |given| format!(" and {given}"));
+    format!("By the evidence{given}, it dates from {years}; {outside}.")
+}
+
+pub(crate) fn outside_the_years(is_open: bool, is_conditional: bool) -> String {
+    let each = if is_conditional { "in each case " } else { "" };
+    if is_open {
+        format!("{each}there is a 1 in 20 chance that it is earlier")
     } else {
-        format!(
-            "By the evidence it dates from {years}, with a 1 in 20 chance each that it is earlier or later."
-        )
+        format!("{each}there is a 1 in 20 chance that it is earlier, and the same that it is later")
     }
+}
+
+/// Words of marks that count for nothing until they are confirmed.
+pub(crate) fn unconfirmed(words: &[String]) -> String {
+    let quoted: Vec<String> = words.iter().map(|w| format!("“{w}”")).collect();
+    format!(
+        "Not counted yet: {} as read in a mark. What it means is still to be confirmed on the screen “Look”.",
+        quoted.join(", ")
+    )
 }
 
 // What could be done

@@ -21,6 +21,10 @@ pub(crate) fn signs(signs: &str) -> String {
     format!(" Signs of it: {signs}.")
 }
 
+pub(crate) const REPLATING_UNKNOWN_SHORT: &str = "whether it was re-plated is not known";
+pub(crate) const REPLATING_UNKNOWN: &str =
+    "Whether it was re-plated is not known: nobody has looked for signs of it.";
+
 pub(crate) fn perhaps_replated_short(likely: &str) -> String {
     format!("later re-plating {likely}")
 }

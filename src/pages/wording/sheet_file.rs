@@ -49,12 +49,14 @@ pub(crate) fn between(from: u16, to: u16) -> String {
 }
 
 pub(crate) const YEARS_FOUND: &str = "Years from the findings";
+pub(crate) const YEARS_FOUND_WITH_STATED: &str = "Years from the findings and those stated";
 
-pub(crate) fn probably(years: &str, open: bool) -> String {
-    if open {
-        format!("{years} (1 in 20 earlier)")
+pub(crate) fn probably(years: &str, is_open: bool, is_conditional: bool) -> String {
+    let each = if is_conditional { "in each case " } else { "" };
+    if is_open {
+        format!("{years} ({each}1 in 20 earlier)")
     } else {
-        format!("{years} (1 in 20 earlier, 1 in 20 later)")
+        format!("{years} ({each}1 in 20 earlier, 1 in 20 later)")
     }
 }
 
@@ -137,6 +139,8 @@ pub(crate) const IMAGE_LIST: &str = "Images: number, view, light, date, by whom"
 
 pub(crate) const EVERY_KIND: &str = "Every kind, with its range over the three sets of evidence \
     weights";
+pub(crate) const EVERY_KIND_BEFORE_LOOKING: &str =
+    "How common every kind is before anything is looked at, with its range";
 pub(crate) const KIND_COLUMNS: [&str; 5] = ["Kind", "How likely", "At least", "At most", "Code"];
 
 // Value

@@ -1232,7 +1232,24 @@ fn a_loaded_or_filled_base_is_kept_from_warmth() {
         let loaded = case(&[id], |_| ());
         let s = situation(&loaded);
         assert!(s.sealed_or_pitch(), "{id}");
+        check_says(Treatment::Solder, &s, "H06", Outcome::Barred);
+        check_says(Treatment::Wash, &s, "H06", Outcome::Conditional);
     }
+}
+
+#[test]
+fn every_mark_and_shield_worth_keeping_is_heard_where_new_silver_would_cover_it() {
+    for id in ["M04", "M05", "M25", "C13", "C25", "C26"] {
+        let worth_keeping = case(&["C01", "C07", "C08", id], tested);
+        let mut s = situation(&worth_keeping);
+        // So little of its silver is left that only the mark or the shield speaks.
+        s.covered_area = 0.0;
+        check_says(Treatment::Replate, &s, "H14", Outcome::NeedsOpinion);
+    }
+    let unmarked = case(&["C01", "C07", "C08"], tested);
+    let mut s = situation(&unmarked);
+    s.covered_area = 0.0;
+    check_silent(Treatment::Replate, &s, "H14");
 }
 
 #[test]
@@ -1240,6 +1257,12 @@ fn weighted_sterling_is_silver_and_closed() {
     let weighted = case(&["M14", "M15"], |_| ());
     let s = situation(&weighted);
     assert!(s.posterior.of(Kind::Wst) > 0.5);
+    check_says(Treatment::Replate, &s, "H14", Outcome::Barred);
+    check_says(Treatment::Solder, &s, "H31", Outcome::Conditional);
+    check_says(Treatment::Solder, &s, "H06", Outcome::Barred);
+    // By its kind alone, with no sign of the filling.
+    let marked = case(&["M14", "M03"], |_| ());
+    let s = situation(&marked);
     check_says(Treatment::Replate, &s, "H14", Outcome::Barred);
     check_says(Treatment::Solder, &s, "H31", Outcome::Conditional);
 }
@@ -1250,6 +1273,8 @@ fn plated_steel_keeps_the_rules_of_close_plate() {
     let s = situation(&blade);
     assert!(s.posterior.of(Kind::Est) > 0.5);
     check_says(Treatment::Replate, &s, "H11", Outcome::Barred);
+    check_says(Treatment::Solder, &s, "H11", Outcome::Barred);
+    check_says(Treatment::Dents, &s, "H11", Outcome::Barred);
 }
 
 #[test]
@@ -1259,4 +1284,17 @@ fn plain_britannia_metal_is_not_soldered_and_not_plated() {
     assert!(s.posterior.of(Kind::Ubm) > 0.5);
     check_says(Treatment::Solder, &s, "H10", Outcome::Barred);
     check_says(Treatment::Replate, &s, "needs", Outcome::Barred);
+    // Old pewter often holds lead, soldered or not.
+    for (seen, suspected) in [
+        (&["S15", "M21", "M20"], true),
+        (&["M01", "S04", "M20"], false),
+    ] {
+        let mut cast = case(seen, |_| ());
+        cast.piece.soldered_vessel = Some(false);
+        assert_eq!(
+            situation(&cast).lead_suspected_anywhere(),
+            suspected,
+            "{seen:?}"
+        );
+    }
 }
