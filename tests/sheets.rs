@@ -885,7 +885,7 @@ fn years_given_are_named_as_given() {
     );
     assert!(
         words(PageName::SheetForClient, &draft)
-            .contains("By the evidence and the years given by the seller, its date is")
+            .contains("By the evidence and the years given by the seller, it dates from")
     );
     let [ticket, _] = buyer(&draft);
     assert!(

@@ -30,7 +30,7 @@ impl Solved {
         world.case = &case;
         world.prices = world.prices.of(&case).of_proposal();
         world.only_on = parts_named(&case);
-        let Weighed {
+        let Proposed {
             course,
             outcome,
             leave,
@@ -47,7 +47,7 @@ impl Solved {
 }
 
 /// What came of weighing a proposal.
-struct Weighed {
+struct Proposed {
     course: Course,
     outcome: CourseOutcome,
     /// Leaving alone, at the same prices.
@@ -73,7 +73,7 @@ fn parts_named(case: &Case) -> Vec<(Treatment, Vec<PartName>)> {
 
 /// Weighs the proposal of the world's case. A step with nothing to do, a second one that undoes the
 /// first, and one a rule bars are said; the rest is weighed.
-fn weigh(world: &World) -> Weighed {
+fn weigh(world: &World) -> Proposed {
     let rulings = Rulings::new(world);
     let weigher = Weigher::new(world);
     let mut problems = Vec::new();
@@ -141,7 +141,7 @@ fn weigh(world: &World) -> Weighed {
     let without = steps_left_out(&tally, place);
     let leave = weigher.weigh(&course_of(&[], Tested::AsRecorded, &rulings), n);
     let outcome = tally.outcomes.swap_remove(place);
-    Weighed {
+    Proposed {
         course,
         outcome,
         leave,

@@ -32,15 +32,15 @@ pub(crate) const WHAT_IT_IS: &str = "What it is";
 /// When it was made, whose years helped to say so, and what lies outside these years.
 pub(crate) fn made_in(years: &str, given: Option<&str>, outside: &str) -> String {
     let given = given.map_or_else(String::new, |given| format!(" and {given}"));
-    format!("By the evidence{given} it dates from {years}, {outside}.")
+    format!("By the evidence{given}, it dates from {years}; {outside}.")
 }
 
 pub(crate) fn outside_the_years(is_open: bool, is_conditional: bool) -> String {
     let each = if is_conditional { "in each case " } else { "" };
     if is_open {
-        format!("{each}with a 1 in 20 chance that it is earlier")
+        format!("{each}there is a 1 in 20 chance that it is earlier")
     } else {
-        format!("{each}with a 1 in 20 chance each that it is earlier or later")
+        format!("{each}there is a 1 in 20 chance that it is earlier, and the same that it is later")
     }
 }
 

@@ -129,7 +129,7 @@ pub(crate) fn not_used(why: &str) -> String {
 pub(crate) const NOT_USED_REMEDY: &str =
     "Leave it out, or measure a part where this does not apply.";
 pub(crate) const LOADED: &str =
-    "the filling (pitch, plaster or lead) counts in the weight, and water may get in";
+    "in a filled part the pitch, plaster or lead counts in the weight, and water may get in";
 pub(crate) const HOLLOW: &str =
     "air trapped inside makes it too light, and water may get in and stay";
 pub(crate) const ORGANIC: &str =
@@ -152,7 +152,7 @@ pub(crate) const DENSITY_REMEDY: &str =
     "Weigh again, with no bubbles on it, or leave the weights out. Until then, no density is used.";
 pub(crate) const CURVED: &str =
     "the meter reads low on a curved spot or one smaller than its probe";
-pub(crate) const THIN: &str = "the meter reads low on such thin sheet";
+pub(crate) const THIN: &str = "the meter reads low on sheet thinner than it needs";
 pub(crate) const FILLED: &str = "the meter also reads a filling or another metal close behind";
 pub(crate) const MAGNETIC: &str = "The reading is not used: a magnet pulls on the body, and on iron \
     the meter does not measure conductivity.";
