@@ -4,6 +4,7 @@ use std::rc::Rc;
 
 use gloo::events::EventListener;
 use leavewell_model::ledger::{LEDGER_VERSION, caution};
+use leavewell_model::road::RoadQuestion;
 use leavewell_model::{Draft, Problem};
 use leavewell_pages::sheet_text::{Form, Recipient};
 use leavewell_worker::ask::{Answer, Ask};
@@ -18,6 +19,7 @@ use super::pages::look::look_page;
 use super::pages::money::money_page;
 use super::pages::piece::piece_page;
 use super::pages::plan::plan_page;
+use super::pages::road::road_page;
 use super::pages::sheet::{done_page, sheet_page};
 use super::pages::shelf::shelf_page;
 use super::pages::{Page, line};
@@ -172,6 +174,7 @@ impl Component for App {
             (Route::Shelf, _) => shelf_page(&state.shelf, effect),
             (Route::Plan, _) => plan_page(&state.planned),
             (_, None) => nothing_open(),
+            (Route::Road(question), Some(page)) => road_page(page, *question),
             (Route::Piece, Some(page)) => piece_page(page),
             (Route::Look, Some(page)) => look_page(page),
             (Route::Condition, Some(page)) => condition_page(page),
@@ -197,7 +200,7 @@ impl Component for App {
             .attr("href", Route::Shelf.href())
             .text(text::NAME);
         let mut holder = el("div", "places-holder");
-        if let Some(page) = page.filter(|_| route.is_of_a_piece()) {
+        if let Some(page) = page.filter(|_| route.is_of_a_piece() && !route.is_of_the_road()) {
             holder = holder.put(places(page.open, *route)).el(steps(
                 page.open,
                 state.history.can(),
@@ -248,9 +251,21 @@ impl Component for App {
 impl App {
     /// Applies an action and stores its changes on this device. Returns whether anything changed.
     fn take(&mut self, action: Action) -> bool {
-        let Some(next) = update(&self.state, action) else {
-            return false;
-        };
+        let answered = matches!(action, Action::Answered(..));
+        let next = update(&self.state, action);
+        let changed = next.is_some_and(|next| {
+            self.turn_into(next);
+            true
+        });
+        if answered {
+            let question = self.state.next_question();
+            page::go(question.map_or(Route::Counsel, Route::Road));
+        }
+        changed
+    }
+
+    /// Takes a new state over and stores what changed on this device.
+    fn turn_into(&mut self, next: State) {
         let before = std::mem::replace(&mut self.state, next);
         if before.theme != self.state.theme {
             page::set_theme(self.state.theme);
@@ -273,7 +288,6 @@ impl App {
         {
             store::keep_entry(entry);
         }
-        true
     }
 
     /// Whether to render a change now: if it may not wait, or if every question is answered. Otherwise it is
@@ -496,6 +510,16 @@ impl App {
                     tell(fault, None, act);
                 }
                 open_new(draft, Route::Piece, act);
+            }
+            Effect::Ask(form) => {
+                let mut draft = Draft::default();
+                if let Some(Err(fault)) = store::figures().map(|own| draft.lay_figures(&own)) {
+                    tell(fault, None, act);
+                }
+                open_new(draft, Route::Road(RoadQuestion::Form), act);
+                if let Some(form) = form {
+                    act.emit(Action::Answered(RoadQuestion::Form, form.id()));
+                }
             }
             Effect::Open(id) => open_stored(id, act),
             Effect::Example(at) => {

@@ -33,6 +33,7 @@ pub mod places;
 pub mod plan;
 pub mod proposal;
 pub mod reader;
+pub mod road;
 pub mod sheet;
 pub mod shelf;
 pub mod shell;

@@ -1,0 +1,58 @@
+//! Whether enough is recorded to advise.
+
+use super::{Case, Part, Seen};
+
+/// So many things must have been looked at before there is advice.
+const LEAST_LOOKED_AT: usize = 2;
+
+/// Whether enough of the piece was looked at to advise. Every place that gives advice asks here: the answer,
+/// the sheets and the shelf.
+///
+/// A look that was answered with yes or no, a reading of an instrument, and a part whose condition is
+/// recorded count as one each. "Not sure", the form, the aim and the prices count for nothing: they say
+/// nothing of the state of the piece.
+#[must_use]
+pub fn is_enough_to_advise(case: &Case) -> bool {
+    let looks = case.findings.iter().filter(|a| a.seen != Seen::Unsure);
+    let measures = &case.measures;
+    let readings = [
+        measures.density.is_some(),
+        measures.iacs.is_some(),
+        measures.xrf.is_some(),
+    ];
+    let described = case.parts.iter().filter(|p| **p != Part::unknown(p.name));
+    let read = readings.into_iter().filter(|is_there| *is_there);
+    looks.count() + read.count() + described.count() >= LEAST_LOOKED_AT
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::record::Draft;
+
+    #[test]
+    fn a_piece_that_nobody_looked_at_gets_no_advice() {
+        let enough = |change: &dyn Fn(&mut Draft)| {
+            let mut draft = Draft::default();
+            change(&mut draft);
+            is_enough_to_advise(&draft.read().0)
+        };
+        assert!(!enough(&|_| {}));
+        assert!(!enough(&|d| {
+            d.set("piece.form", "teapot");
+            d.set("aim.goal", "sell");
+            d.set("market.likely", "300");
+            d.set_answer("S03", "unsure", "");
+            d.set_answer("C01", "unsure", "");
+        }));
+        assert!(!enough(&|d| d.set_answer("S03", "seen", "")));
+        assert!(enough(&|d| {
+            d.set_answer("S03", "seen", "");
+            d.set_answer("P01", "absent", "");
+        }));
+        assert!(enough(&|d| {
+            d.set_part("body", "dents", "minor");
+            d.set_part("handle", "joint", "open");
+        }));
+    }
+}
