@@ -10,7 +10,7 @@ use std::rc::Rc;
 use leavewell_model::counsel::Input;
 use leavewell_model::identity::identify;
 use leavewell_model::ledger::findings;
-use leavewell_model::record::ledger_of;
+use leavewell_model::record::{is_enough_to_advise, ledger_of};
 use leavewell_model::report::{ChangeReport, IdentityReport, MovedReport};
 use leavewell_model::road::{self, RoadQuestion, Walk};
 use leavewell_model::terms::{Currency, Form, PartName, Seen};
@@ -22,7 +22,7 @@ use serde_json::{Value, json};
 use super::history::History;
 use super::parts::share;
 use super::reader::Reader;
-use super::wording::{keeping, shelf, shell};
+use super::wording::{keeping, owner, shelf, shell};
 use crate::app::parts::words::joined;
 
 /// How many unanswered questions the Look screen puts first.
@@ -483,6 +483,7 @@ impl Open {
     #[must_use]
     pub fn entry(&self, before: Option<&ShelfLine>) -> ShelfLine {
         let (answer, steps) = match (self.report(), before) {
+            _ if !is_enough_to_advise(&self.case) => (owner::TOO_LITTLE.to_owned(), Vec::new()),
             (Some(report), _) => {
                 let steps = report.counsel.steps.iter().map(ToString::to_string);
                 (first_sentence(&report.counsel.sentence), steps.collect())
