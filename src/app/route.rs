@@ -1,7 +1,7 @@
 //! The screens and their addresses. The part after `#` is the whole route, so the built site works from any
 //! folder.
 
-use leavewell_model::road::{RoadQuestion, Trouble};
+use leavewell_model::road::{Damage, RoadQuestion};
 use leavewell_pages::PageName;
 use leavewell_pages::sheet_text::Recipient;
 use leavewell_worker::ask::Ask;
@@ -148,16 +148,16 @@ const ROAD: [(RoadQuestion, &str); 24] = [
     (RoadQuestion::BareAmount, "#/road/how-bare"),
     (RoadQuestion::Trouble, "#/road/damage"),
     (
-        RoadQuestion::TroubleWhere(Trouble::Missing),
+        RoadQuestion::TroubleWhere(Damage::Missing),
         "#/road/missing",
     ),
-    (RoadQuestion::TroubleWhere(Trouble::Loose), "#/road/loose"),
+    (RoadQuestion::TroubleWhere(Damage::Loose), "#/road/loose"),
     (
-        RoadQuestion::TroubleWhere(Trouble::Leaking),
+        RoadQuestion::TroubleWhere(Damage::Leaking),
         "#/road/leaking",
     ),
-    (RoadQuestion::TroubleWhere(Trouble::Dented), "#/road/dented"),
-    (RoadQuestion::TroubleWhere(Trouble::Repair), "#/road/repair"),
+    (RoadQuestion::TroubleWhere(Damage::Dented), "#/road/dented"),
+    (RoadQuestion::TroubleWhere(Damage::Repair), "#/road/repair"),
     (RoadQuestion::More, "#/road/more-damage"),
     (RoadQuestion::Use, "#/road/use"),
     (RoadQuestion::Offer, "#/road/offer"),
@@ -181,23 +181,19 @@ const fn sign(route: Route, href: &'static str, name: &'static str, asks: &'stat
 }
 
 impl Route {
-    /// The places in a case, in the order a newcomer visits them.
-    pub const PLACES: [Self; 5] = [
-        Self::Piece,
-        Self::Look,
-        Self::Condition,
-        Self::Money,
-        Self::Counsel,
-    ];
-
-    /// Further screens of a case, for a person who wants to know more.
-    pub const MORE: [Self; 6] = [
-        Self::Treatments,
-        Self::Closer,
-        Self::Bench,
-        Self::Sheet(Recipient::Client),
-        Self::Done,
-        Self::Figures,
+    /// The places of a piece, in the order a newcomer visits them, each with its screens.
+    pub const PLACES: [(&'static str, &'static [Self]); 5] = [
+        (places::PIECE, &[Self::Piece]),
+        (places::LOOK, &[Self::Look, Self::Condition]),
+        (
+            places::ADVICE,
+            &[Self::Counsel, Self::Treatments, Self::Bench],
+        ),
+        (places::MONEY, &[Self::Money, Self::Closer, Self::Figures]),
+        (
+            places::PAPERS,
+            &[Self::Sheet(Recipient::Client), Self::Done],
+        ),
     ];
 
     fn sign(self) -> &'static Sign {
@@ -277,8 +273,14 @@ mod tests {
             let route = Route::Road(RoadQuestion::Look(id));
             assert_eq!(Route::parse(route.href()), route, "{id} has no address");
         }
-        for route in Route::PLACES.into_iter().chain(Route::MORE) {
-            assert_eq!(route.sign().route, route, "every screen has its sign");
+        let placed: Vec<Route> = Route::PLACES
+            .iter()
+            .flat_map(|(_, all)| *all)
+            .copied()
+            .collect();
+        for sign in &SIGNS {
+            let named = placed.iter().any(|route| route.name() == sign.name);
+            assert_eq!(named, sign.route.is_of_a_piece(), "{}", sign.name);
         }
         for hash in ["", "#", "#/", "#/nowhere", "look"] {
             assert_eq!(Route::parse(hash), Route::Shelf, "{hash}");

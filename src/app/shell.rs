@@ -201,23 +201,22 @@ impl Component for App {
             .text(text::NAME);
         let mut holder = el("div", "places-holder");
         if let Some(page) = page.filter(|_| route.is_of_a_piece() && !route.is_of_the_road()) {
-            holder = holder.put(places(page.open, *route)).el(steps(
-                page.open,
-                state.history.can(),
-                act,
-            ));
+            holder = holder.put(places(page.open, *route));
         }
+        let on_a_piece = page.filter(|_| route.is_of_a_piece());
         let place = el("div", "place").key(&self.screen()).put(place);
         group()
             .el(skip)
-            .el(el("header", "top")
-                .el(brand)
-                .put(theme_switch(state.theme, act)))
+            .el(el("header", "top").el(brand).el(steps(
+                on_a_piece.is_some(),
+                state.history.can(),
+                act,
+            )))
             .put(notices(state, act, effect))
             .el(el("kept-notices", ""))
             .el(holder)
             .el(el("main", "").attr("id", "main").el(place))
-            .put(foot())
+            .put(foot(state.theme, on_a_piece.map(|page| page.open), act))
             .html()
     }
 
@@ -704,8 +703,8 @@ fn theme_switch(now: Theme, act: &Callback<Action>) -> Html {
         .html()
 }
 
-/// Undo, redo, and the list of changes.
-fn steps(open: &Open, (back, forth): (bool, bool), act: &Callback<Action>) -> El {
+/// Undo and redo.
+fn steps(shown: bool, (back, forth): (bool, bool), act: &Callback<Action>) -> El {
     let step = |words, can, key, action| {
         button("quiet")
             .attr("aria-disabled", if can { "" } else { "true" })
@@ -713,13 +712,17 @@ fn steps(open: &Open, (back, forth): (bool, bool), act: &Callback<Action>) -> El
             .pressed(press(act, action))
             .text(words)
     };
-    let changes = el("details", "more")
-        .tag("summary", text::CHANGES)
-        .el(el("record-changes", "").set("case", open.id.clone()));
     el("div", "steps")
+        .hidden(!shown)
         .el(step(text::UNDO, back, "Control+Z", Action::Undo))
         .el(step(text::REDO, forth, "Control+Shift+Z", Action::Redo))
-        .el(changes)
+}
+
+/// The list of changes to the open piece.
+fn changes(open: &Open) -> El {
+    el("details", "more")
+        .tag("summary", text::CHANGES)
+        .el(el("record-changes", "").set("case", open.id.clone()))
 }
 
 /// The notices. Their element is always present, so that screen readers announce a new message.
@@ -770,8 +773,8 @@ fn nothing_open() -> Html {
     el("div", "screen").el(head).html()
 }
 
-/// The footer. Every screen shows its deferral line.
-fn foot() -> Html {
+/// The footer. Every screen shows its deferral line; below it are the list of changes and the appearance.
+fn foot(theme: Theme, open: Option<&Open>, act: &Callback<Action>) -> Html {
     let [before, after] = text::PRIVATE;
     let private = el("p", "").text(before).text(LEDGER_VERSION).text(after);
     el("footer", "foot")
@@ -782,5 +785,7 @@ fn foot() -> Html {
                 .unwrap_or_default(),
         )
         .el(private)
+        .el(el("div", "").each(open, changes))
+        .put(theme_switch(theme, act))
         .html()
 }

@@ -12,7 +12,7 @@ use leavewell_model::identity::identify;
 use leavewell_model::ledger::findings;
 use leavewell_model::record::{is_enough_to_advise, ledger_of};
 use leavewell_model::report::{ChangeReport, IdentityReport, MovedReport};
-use leavewell_model::road::{self, RoadQuestion, Walk};
+use leavewell_model::road::{self, RoadQuestion, RoadWalk};
 use leavewell_model::terms::{Currency, Form, PartName, Seen};
 use leavewell_model::{Case, Draft, Problem, Report};
 use leavewell_pages::sheet_text::{Form as SheetForm, Recipient};
@@ -62,7 +62,7 @@ pub struct State {
     /// Undo and redo for the open piece.
     pub history: Rc<History>,
     /// The questions of the owner's road put so far about the open piece.
-    pub walk: Rc<Walk>,
+    pub walk: Rc<RoadWalk>,
 }
 
 /// A page of the open piece, made by the worker.

@@ -6,7 +6,7 @@ pub const CHOICE: &str = "The choice in full";
 pub const SIDE_BY_SIDE: &str = "Side by side";
 pub const WORTH: &str = "How we get there";
 pub const SAFETY: &str = "What to avoid";
-pub const ASK: &str = "What to ask them";
+pub const ASK: &str = "What to ask";
 
 // With too little recorded.
 

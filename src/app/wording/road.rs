@@ -1,7 +1,7 @@
 //! The owner's road: one question a screen, why it is asked, and the answers.
 
 use leavewell_model::record::{Form, PartName};
-use leavewell_model::road::{ALL_OVER, NONE, RoadQuestion, Trouble, UNSURE};
+use leavewell_model::road::{ALL_OVER, Damage, NONE, RoadQuestion, UNSURE};
 use leavewell_model::terms::Seen;
 
 use crate::app::parts::words::joined;
@@ -85,27 +85,27 @@ pub fn question(question: RoadQuestion) -> [&'static str; 3] {
             DAMAGE,
         ],
         RoadQuestion::TroubleWhere(trouble) => match trouble {
-            Trouble::Missing => [
+            Damage::Missing => [
                 "What is missing?",
                 TAP,
                 "A lost knob is soon made. A lost spout is another matter.",
             ],
-            Trouble::Loose => [
+            Damage::Loose => [
                 "What is loose?",
                 TAP,
                 "A loose part tears its joint a little more each time you use it.",
             ],
-            Trouble::Leaking => [
+            Damage::Leaking => [
                 "Where does it leak, or stand open?",
                 TAP,
                 "How it may be closed depends on what lies near.",
             ],
-            Trouble::Dented => [
+            Damage::Dented => [
                 "Where is the dent?",
                 TAP,
                 "Thin, chased or filled places may not be pushed back.",
             ],
-            Trouble::Repair => [
+            Damage::Repair => [
                 "Where is the grey repair?",
                 TAP,
                 "Old grey solder often holds lead. Do not heat, sand or file it.",
@@ -214,12 +214,12 @@ pub fn answer(question: RoadQuestion, id: &'static str) -> &'static str {
         RoadQuestion::BareWhere | RoadQuestion::TroubleWhere(_) => {
             PartName::parse(id).map_or(id, PartName::label)
         }
-        RoadQuestion::Trouble | RoadQuestion::More => match Trouble::parse(id) {
-            Some(Trouble::Missing) => "Something is missing",
-            Some(Trouble::Loose) => "Something is loose",
-            Some(Trouble::Leaking) => "It leaks, or a seam is open",
-            Some(Trouble::Dented) => "It is dented",
-            Some(Trouble::Repair) => "An old grey repair",
+        RoadQuestion::Trouble | RoadQuestion::More => match Damage::parse(id) {
+            Some(Damage::Missing) => "Something is missing",
+            Some(Damage::Loose) => "Something is loose",
+            Some(Damage::Leaking) => "It leaks, or a seam is open",
+            Some(Damage::Dented) => "It is dented",
+            Some(Damage::Repair) => "An old grey repair",
             None if question == RoadQuestion::More => "No, nothing else",
             None => "Nothing that I can see",
         },

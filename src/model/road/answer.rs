@@ -1,6 +1,6 @@
 //! An answer of the road as entries of the record.
 
-use super::question::{BARE_METAL, LETTERS, RoadQuestion, SHADES, Trouble};
+use super::question::{BARE_METAL, Damage, LETTERS, RoadQuestion, SHADES};
 use super::{ALL_OVER, NONE, UNSURE};
 use crate::record::{Draft, PartName, Seen};
 use crate::terms::{Dents, Goal, Joint, Loss, Word};
@@ -91,20 +91,20 @@ fn one_of(draft: &mut Draft, ids: &[&str], answer: &str) {
     }
 }
 
-fn trouble_on(draft: &mut Draft, trouble: Trouble, answer: &str) {
+fn trouble_on(draft: &mut Draft, trouble: Damage, answer: &str) {
     let (field, word) = match trouble {
-        Trouble::Missing => ("loss", Loss::Small.id()),
-        Trouble::Loose => ("joint", Joint::Open.id()),
-        Trouble::Leaking => ("joint", Joint::Leaking.id()),
-        Trouble::Dented => ("dents", Dents::Minor.id()),
-        Trouble::Repair => ("joint", Joint::GreyRepair.id()),
+        Damage::Missing => ("loss", Loss::Small.id()),
+        Damage::Loose => ("joint", Joint::Open.id()),
+        Damage::Leaking => ("joint", Joint::Leaking.id()),
+        Damage::Dented => ("dents", Dents::Minor.id()),
+        Damage::Repair => ("joint", Joint::GreyRepair.id()),
     };
     match (answer, trouble) {
-        (UNSURE, Trouble::Missing) => draft.set_flag("flaws.part_missing_minor", Some(true)),
-        (UNSURE, Trouble::Leaking | Trouble::Dented) => {
+        (UNSURE, Damage::Missing) => draft.set_flag("flaws.part_missing_minor", Some(true)),
+        (UNSURE, Damage::Leaking | Damage::Dented) => {
             draft.set_part(PartName::Body.id(), field, word);
         }
-        (UNSURE, Trouble::Loose | Trouble::Repair) => {}
+        (UNSURE, Damage::Loose | Damage::Repair) => {}
         (part, _) => draft.set_part(part, field, word),
     }
 }
@@ -131,7 +131,7 @@ mod tests {
             (RoadQuestion::Red, "seen"),
             (RoadQuestion::BareWhere, "spout"),
             (RoadQuestion::BareAmount, "slight"),
-            (RoadQuestion::TroubleWhere(Trouble::Missing), "finial"),
+            (RoadQuestion::TroubleWhere(Damage::Missing), "finial"),
             (RoadQuestion::Use, "use"),
             (RoadQuestion::Offer, "T14a"),
         ]);
@@ -163,7 +163,7 @@ mod tests {
         for question in [
             RoadQuestion::Form,
             RoadQuestion::Trouble,
-            RoadQuestion::TroubleWhere(Trouble::Loose),
+            RoadQuestion::TroubleWhere(Damage::Loose),
             RoadQuestion::Use,
             RoadQuestion::Offer,
             RoadQuestion::Sum,

@@ -1,7 +1,7 @@
 //! Which question comes next: the first of the fixed ones that is still open, then the look that parts
 //! what is still possible.
 
-use super::question::{BARE_METAL, LETTERS, OFFERS, RoadQuestion, SHADES, Trouble};
+use super::question::{BARE_METAL, Damage, LETTERS, OFFERS, RoadQuestion, SHADES};
 use super::{ALL_OVER, NONE, UNSURE};
 use crate::identity::{
     Carried, Evidence, InformationGain, Posterior, Surety, information_gain, interval_with,
@@ -41,9 +41,9 @@ const OPTIONAL: [RoadQuestion; 3] = [
 
 /// The questions put so far, each with its answer.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Walk(Vec<(RoadQuestion, &'static str)>);
+pub struct RoadWalk(Vec<(RoadQuestion, &'static str)>);
 
-impl Walk {
+impl RoadWalk {
     /// The walk with one more answer; a question that was put before keeps its place.
     #[must_use]
     pub fn with(&self, question: RoadQuestion, answer: &'static str) -> Self {
@@ -75,24 +75,24 @@ impl Walk {
     }
 
     /// The trouble that was named and not yet placed.
-    fn trouble_to_place(&self) -> Option<Trouble> {
+    fn trouble_to_place(&self) -> Option<Damage> {
         [RoadQuestion::Trouble, RoadQuestion::More]
             .into_iter()
-            .filter_map(|question| Trouble::parse(self.answer(question)?))
+            .filter_map(|question| Damage::parse(self.answer(question)?))
             .find(|trouble| self.answer(RoadQuestion::TroubleWhere(*trouble)).is_none())
     }
 }
 
 /// The question that comes next; `None` when the answer stands.
 #[must_use]
-pub fn next(walk: &Walk, case: &Case) -> Option<RoadQuestion> {
+pub fn next(walk: &RoadWalk, case: &Case) -> Option<RoadQuestion> {
     if walk.len() >= MOST_QUESTIONS {
         return None;
     }
     if let Some(trouble) = walk.trouble_to_place() {
         return Some(RoadQuestion::TroubleWhere(trouble));
     }
-    let known = Known::of(walk, case);
+    let known = SoFar::of(walk, case);
     let kept = known.kept_room();
     let fits = |question: &RoadQuestion| {
         let needs = if *question == RoadQuestion::More {
@@ -111,11 +111,11 @@ pub fn next(walk: &Walk, case: &Case) -> Option<RoadQuestion> {
 
 /// About how many questions are still to come.
 #[must_use]
-pub fn left(walk: &Walk, case: &Case) -> usize {
+pub fn left(walk: &RoadWalk, case: &Case) -> usize {
     if next(walk, case).is_none() {
         return 0;
     }
-    let known = Known::of(walk, case);
+    let known = SoFar::of(walk, case);
     let open = ORDER.iter().filter(|question| known.is_open(**question));
     let to_place = usize::from(walk.trouble_to_place().is_some());
     (open.count() + to_place).clamp(1, MOST_QUESTIONS - walk.len())
@@ -123,7 +123,7 @@ pub fn left(walk: &Walk, case: &Case) -> usize {
 
 /// The answer that a question has: on this walk, or else in the record.
 #[must_use]
-pub fn answer_in(question: RoadQuestion, walk: &Walk, case: &Case) -> Option<&'static str> {
+pub fn answer_in(question: RoadQuestion, walk: &RoadWalk, case: &Case) -> Option<&'static str> {
     walk.answer(question).or_else(|| {
         let seen = |id: &str| case.answer(id).map(Seen::id);
         match question {
@@ -157,16 +157,16 @@ fn among(case: &Case, ids: &[&'static str]) -> Option<&'static str> {
 }
 
 /// What the walk and the record say, with what the piece is so far.
-struct Known<'a> {
-    walk: &'a Walk,
+struct SoFar<'a> {
+    walk: &'a RoadWalk,
     case: &'a Case,
     ledger: Cow<'static, Ledger>,
     now: (Family, Surety),
     gains: Vec<InformationGain>,
 }
 
-impl<'a> Known<'a> {
-    fn of(walk: &'a Walk, case: &'a Case) -> Self {
+impl<'a> SoFar<'a> {
+    fn of(walk: &'a RoadWalk, case: &'a Case) -> Self {
         let ledger = ledger_of(case);
         let readings = readings(case, &ledger);
         let evidence = Evidence::of(case, &readings);
@@ -289,8 +289,8 @@ mod tests {
     /// Walks to the end, choosing each answer by `choose` from how many there are.
     fn walk_through(
         mut choose: impl FnMut(RoadQuestion, &[&'static str]) -> usize,
-    ) -> (Walk, Case) {
-        let (mut walk, mut draft) = (Walk::default(), Draft::default());
+    ) -> (RoadWalk, Case) {
+        let (mut walk, mut draft) = (RoadWalk::default(), Draft::default());
         loop {
             let case = draft.read().0;
             let Some(question) = next(&walk, &case) else {
@@ -362,7 +362,7 @@ mod tests {
         draft.set_part("handle", "dents", "minor");
         draft.set_quote("T14a", "likely", "300");
         let case = draft.read().0;
-        let mut walk = Walk::default();
+        let mut walk = RoadWalk::default();
         let mut asked = Vec::new();
         while let Some(question) = next(&walk, &case) {
             asked.push(question);
@@ -387,10 +387,10 @@ mod tests {
     fn a_named_trouble_is_placed_at_once() {
         let mut draft = Draft::default();
         draft.set("piece.form", "teapot");
-        let walk = Walk::default().with(RoadQuestion::Trouble, "dented");
+        let walk = RoadWalk::default().with(RoadQuestion::Trouble, "dented");
         assert_eq!(
             next(&walk, &draft.read().0),
-            Some(RoadQuestion::TroubleWhere(Trouble::Dented))
+            Some(RoadQuestion::TroubleWhere(Damage::Dented))
         );
     }
 }

@@ -39,7 +39,7 @@ pub enum RoadQuestion {
     /// What is wrong with it.
     Trouble,
     /// The part on which that is.
-    TroubleWhere(Trouble),
+    TroubleWhere(Damage),
     /// What else is wrong with it.
     More,
     /// What the owner will do with it.
@@ -54,7 +54,7 @@ pub enum RoadQuestion {
 
 /// What an owner sees to be wrong.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Trouble {
+pub enum Damage {
     /// A part is gone.
     Missing,
     /// A part is loose.
@@ -67,7 +67,7 @@ pub enum Trouble {
     Repair,
 }
 
-impl Trouble {
+impl Damage {
     /// Every trouble, in the order shown.
     pub const ALL: [Self; 5] = [
         Self::Missing,
@@ -142,9 +142,9 @@ impl RoadQuestion {
                 .filter(|word| **word != BleedWord::None)
                 .map(|word| word.id())
                 .collect(),
-            Self::Trouble | Self::More => Trouble::ALL
+            Self::Trouble | Self::More => Damage::ALL
                 .into_iter()
-                .map(Trouble::id)
+                .map(Damage::id)
                 .chain([NONE])
                 .collect(),
             Self::TroubleWhere(trouble) => {
@@ -172,7 +172,7 @@ mod tests {
     #[test]
     fn every_question_has_answers_for_every_form() {
         for form in Form::ALL {
-            for trouble in Trouble::ALL {
+            for trouble in Damage::ALL {
                 let ids = RoadQuestion::TroubleWhere(trouble).answers(Some(*form));
                 assert!(ids.len() > 1, "{form:?}, {trouble:?}");
             }
@@ -185,8 +185,8 @@ mod tests {
         for id in LETTERS.iter().chain(&BARE_METAL) {
             assert!(finding(id).is_some(), "{id}");
         }
-        for trouble in Trouble::ALL {
-            assert_eq!(Trouble::parse(trouble.id()), Some(trouble));
+        for trouble in Damage::ALL {
+            assert_eq!(Damage::parse(trouble.id()), Some(trouble));
         }
     }
 }

@@ -29,7 +29,13 @@ pub(super) fn answer(page: Page) -> Html {
     };
     let first = first_sentence(&sentence);
     let contrast = sentence.get(first.len()..).unwrap_or_default().to_owned();
-    let title = el("h1", "answer-sentence")
+    let is_ready = !enough || open.report().is_some();
+    let class = if is_ready {
+        "answer-sentence"
+    } else {
+        "answer-waiting"
+    };
+    let title = el("h1", class)
         .attr("id", "answer-title")
         .attr("tabindex", "-1")
         .words(first)
