@@ -2,27 +2,19 @@
 
 use super::{Case, Part, Seen};
 
-/// So many looks or readings must have been answered before there is advice, where no part's condition is recorded.
-const LEAST_LOOKS: usize = 2;
-
 /// Whether enough of the piece was looked at to advise. Every place that gives advice asks here: the answer,
 /// the sheets and the shelf.
 ///
-/// It takes a part whose condition is recorded, or two looks answered with yes or no; a reading of an
-/// instrument counts as a look. "Not sure", the form, the aim and the prices count for nothing: they say
-/// nothing of the state of the piece.
+/// It takes a look answered with yes or no, a reading of an instrument, or a part whose condition is recorded.
+/// "Not sure", the form, the aim and the prices count for nothing: they say nothing of the state of the piece.
 #[must_use]
 pub fn is_enough_to_advise(case: &Case) -> bool {
-    let looks = case.findings.iter().filter(|a| a.seen != Seen::Unsure);
+    let is_looked_at = case.findings.iter().any(|a| a.seen != Seen::Unsure);
     let measures = &case.measures;
-    let readings = [
-        measures.density.is_some(),
-        measures.iacs.is_some(),
-        measures.xrf.is_some(),
-    ];
+    let is_measured =
+        measures.density.is_some() || measures.iacs.is_some() || measures.xrf.is_some();
     let is_described = case.parts.iter().any(|p| *p != Part::unknown(p.name));
-    let read = readings.into_iter().filter(|is_there| *is_there);
-    is_described || looks.count() + read.count() >= LEAST_LOOKS
+    is_looked_at || is_measured || is_described
 }
 
 #[cfg(test)]
@@ -45,11 +37,8 @@ mod tests {
             d.set_answer("S03", "unsure", "");
             d.set_answer("C01", "unsure", "");
         }));
-        assert!(!enough(&|d| d.set_answer("S03", "seen", "")));
-        assert!(enough(&|d| {
-            d.set_answer("S03", "seen", "");
-            d.set_answer("P01", "absent", "");
-        }));
+        assert!(enough(&|d| d.set_answer("S03", "seen", "")));
+        assert!(enough(&|d| d.set_answer("P01", "absent", "")));
         assert!(enough(&|d| d.set_part("body", "dents", "minor")));
     }
 }
