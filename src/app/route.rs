@@ -1,11 +1,12 @@
 //! The screens and their addresses. The part after `#` is the whole route, so the built site works from any
 //! folder.
 
+use leavewell_model::road::{Damage, RoadQuestion};
 use leavewell_pages::PageName;
 use leavewell_pages::sheet_text::Recipient;
 use leavewell_worker::ask::Ask;
 
-use super::wording::places;
+use super::wording::{places, road};
 
 /// A screen.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -13,6 +14,8 @@ pub enum Route {
     /// All pieces on this device.
     #[default]
     Shelf,
+    /// A question of the owner's road.
+    Road(RoadQuestion),
     /// Which pieces to work on, within a budget of money and hours.
     Plan,
     /// What the piece is and what the owner wants.
@@ -134,6 +137,40 @@ const SIGNS: [Sign; 15] = [
     ),
 ];
 
+/// The address of every question of the road.
+const ROAD: [(RoadQuestion, &str); 24] = [
+    (RoadQuestion::Form, "#/road/form"),
+    (RoadQuestion::Letters, "#/road/letters"),
+    (RoadQuestion::Red, "#/road/red-metal"),
+    (RoadQuestion::Shade, "#/road/grey-or-yellow"),
+    (RoadQuestion::Magnet, "#/road/magnet"),
+    (RoadQuestion::BareWhere, "#/road/where-bare"),
+    (RoadQuestion::BareAmount, "#/road/how-bare"),
+    (RoadQuestion::Trouble, "#/road/damage"),
+    (
+        RoadQuestion::TroubleWhere(Damage::Missing),
+        "#/road/missing",
+    ),
+    (RoadQuestion::TroubleWhere(Damage::Loose), "#/road/loose"),
+    (
+        RoadQuestion::TroubleWhere(Damage::Leaking),
+        "#/road/leaking",
+    ),
+    (RoadQuestion::TroubleWhere(Damage::Dented), "#/road/dented"),
+    (RoadQuestion::TroubleWhere(Damage::Repair), "#/road/repair"),
+    (RoadQuestion::More, "#/road/more-damage"),
+    (RoadQuestion::Use, "#/road/use"),
+    (RoadQuestion::Offer, "#/road/offer"),
+    (RoadQuestion::Sum, "#/road/price"),
+    (RoadQuestion::Look("C01"), "#/road/seam"),
+    (RoadQuestion::Look("C07"), "#/road/silver-edge"),
+    (RoadQuestion::Look("C06"), "#/road/folded-edge"),
+    (RoadQuestion::Look("C08"), "#/road/layers"),
+    (RoadQuestion::Look("S10"), "#/road/old-wear"),
+    (RoadQuestion::Look("S22"), "#/road/peeling"),
+    (RoadQuestion::Look("S17"), "#/road/never-black"),
+];
+
 const fn sign(route: Route, href: &'static str, name: &'static str, asks: &'static [Ask]) -> Sign {
     Sign {
         route,
@@ -144,23 +181,19 @@ const fn sign(route: Route, href: &'static str, name: &'static str, asks: &'stat
 }
 
 impl Route {
-    /// The places in a case, in the order a newcomer visits them.
-    pub const PLACES: [Self; 5] = [
-        Self::Piece,
-        Self::Look,
-        Self::Condition,
-        Self::Money,
-        Self::Counsel,
-    ];
-
-    /// Further screens of a case, for a person who wants to know more.
-    pub const MORE: [Self; 6] = [
-        Self::Treatments,
-        Self::Closer,
-        Self::Bench,
-        Self::Sheet(Recipient::Client),
-        Self::Done,
-        Self::Figures,
+    /// The places of a piece, in the order a newcomer visits them, each with its screens.
+    pub const PLACES: [(&'static str, &'static [Self]); 5] = [
+        (places::PIECE, &[Self::Piece]),
+        (places::LOOK, &[Self::Look, Self::Condition]),
+        (
+            places::ADVICE,
+            &[Self::Counsel, Self::Treatments, Self::Bench],
+        ),
+        (places::MONEY, &[Self::Money, Self::Closer, Self::Figures]),
+        (
+            places::PAPERS,
+            &[Self::Sheet(Recipient::Client), Self::Done],
+        ),
     ];
 
     fn sign(self) -> &'static Sign {
@@ -174,21 +207,37 @@ impl Route {
         !matches!(self, Self::Shelf | Self::Plan)
     }
 
+    /// Whether the screen is a question of the owner's road.
+    #[must_use]
+    pub fn is_of_the_road(self) -> bool {
+        matches!(self, Self::Road(_))
+    }
+
     /// The address, for use in a link.
     #[must_use]
     pub fn href(self) -> &'static str {
+        if let Self::Road(question) = self {
+            let known = ROAD.iter().find(|(asked, _)| *asked == question);
+            return known.unwrap_or(&ROAD[0]).1;
+        }
         self.sign().href
     }
 
     /// The name of the screen.
     #[must_use]
     pub fn name(self) -> &'static str {
+        if let Self::Road(question) = self {
+            return road::question(question)[0];
+        }
         self.sign().name
     }
 
     /// What the screen requests from the worker besides the report.
     #[must_use]
     pub fn asks(self) -> &'static [Ask] {
+        if self.is_of_the_road() {
+            return &[];
+        }
         self.sign().asks
     }
 
@@ -197,7 +246,9 @@ impl Route {
     pub fn parse(hash: &str) -> Self {
         let hash = hash.trim_end_matches('/');
         let known = SIGNS.iter().find(|sign| sign.href == hash);
-        known.map_or(Self::Shelf, |sign| sign.route)
+        let asked = ROAD.iter().find(|(_, href)| *href == hash);
+        let asked = asked.map(|(question, _)| Self::Road(*question));
+        known.map(|sign| sign.route).or(asked).unwrap_or_default()
     }
 }
 
@@ -211,8 +262,25 @@ mod tests {
             assert_eq!(Route::parse(sign.route.href()), sign.route);
             assert!(!sign.name.is_empty());
         }
-        for route in Route::PLACES.into_iter().chain(Route::MORE) {
-            assert_eq!(route.sign().route, route, "every screen has its sign");
+        let mut titles = Vec::new();
+        for (question, href) in ROAD {
+            assert_eq!(Route::parse(href), Route::Road(question));
+            assert_eq!(Route::Road(question).href(), href);
+            assert!(!titles.contains(&Route::Road(question).name()), "{href}");
+            titles.push(Route::Road(question).name());
+        }
+        for id in RoadQuestion::LOOKS {
+            let route = Route::Road(RoadQuestion::Look(id));
+            assert_eq!(Route::parse(route.href()), route, "{id} has no address");
+        }
+        let placed: Vec<Route> = Route::PLACES
+            .iter()
+            .flat_map(|(_, all)| *all)
+            .copied()
+            .collect();
+        for sign in &SIGNS {
+            let named = placed.iter().any(|route| route.name() == sign.name);
+            assert_eq!(named, sign.route.is_of_a_piece(), "{}", sign.name);
         }
         for hash in ["", "#", "#/", "#/nowhere", "look"] {
             assert_eq!(Route::parse(hash), Route::Shelf, "{hash}");

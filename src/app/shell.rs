@@ -4,6 +4,7 @@ use std::rc::Rc;
 
 use gloo::events::EventListener;
 use leavewell_model::ledger::{LEDGER_VERSION, caution};
+use leavewell_model::road::RoadQuestion;
 use leavewell_model::{Draft, Problem};
 use leavewell_pages::sheet_text::{Form, Recipient};
 use leavewell_worker::ask::{Answer, Ask};
@@ -18,6 +19,7 @@ use super::pages::look::look_page;
 use super::pages::money::money_page;
 use super::pages::piece::piece_page;
 use super::pages::plan::plan_page;
+use super::pages::road::road_page;
 use super::pages::sheet::{done_page, sheet_page};
 use super::pages::shelf::shelf_page;
 use super::pages::{Page, line};
@@ -172,6 +174,7 @@ impl Component for App {
             (Route::Shelf, _) => shelf_page(&state.shelf, effect),
             (Route::Plan, _) => plan_page(&state.planned),
             (_, None) => nothing_open(),
+            (Route::Road(question), Some(page)) => road_page(page, *question),
             (Route::Piece, Some(page)) => piece_page(page),
             (Route::Look, Some(page)) => look_page(page),
             (Route::Condition, Some(page)) => condition_page(page),
@@ -197,24 +200,23 @@ impl Component for App {
             .attr("href", Route::Shelf.href())
             .text(text::NAME);
         let mut holder = el("div", "places-holder");
-        if let Some(page) = page.filter(|_| route.is_of_a_piece()) {
-            holder = holder.put(places(page.open, *route)).el(steps(
-                page.open,
-                state.history.can(),
-                act,
-            ));
+        if let Some(page) = page.filter(|_| route.is_of_a_piece() && !route.is_of_the_road()) {
+            holder = holder.put(places(page.open, *route));
         }
+        let on_a_piece = page.filter(|_| route.is_of_a_piece());
         let place = el("div", "place").key(&self.screen()).put(place);
         group()
             .el(skip)
-            .el(el("header", "top")
-                .el(brand)
-                .put(theme_switch(state.theme, act)))
+            .el(el("header", "top").el(brand).el(steps(
+                on_a_piece.is_some(),
+                state.history.can(),
+                act,
+            )))
             .put(notices(state, act, effect))
             .el(el("kept-notices", ""))
             .el(holder)
             .el(el("main", "").attr("id", "main").el(place))
-            .put(foot())
+            .put(foot(state.theme, on_a_piece.map(|page| page.open), act))
             .html()
     }
 
@@ -248,9 +250,21 @@ impl Component for App {
 impl App {
     /// Applies an action and stores its changes on this device. Returns whether anything changed.
     fn take(&mut self, action: Action) -> bool {
-        let Some(next) = update(&self.state, action) else {
-            return false;
-        };
+        let answered = matches!(action, Action::Answered(..));
+        let next = update(&self.state, action);
+        let changed = next.is_some_and(|next| {
+            self.turn_into(next);
+            true
+        });
+        if answered {
+            let question = self.state.next_question();
+            page::go(question.map_or(Route::Counsel, Route::Road));
+        }
+        changed
+    }
+
+    /// Takes a new state over and stores what changed on this device.
+    fn turn_into(&mut self, next: State) {
         let before = std::mem::replace(&mut self.state, next);
         if before.theme != self.state.theme {
             page::set_theme(self.state.theme);
@@ -273,7 +287,6 @@ impl App {
         {
             store::keep_entry(entry);
         }
-        true
     }
 
     /// Whether to render a change now: if it may not wait, or if every question is answered. Otherwise it is
@@ -497,6 +510,16 @@ impl App {
                 }
                 open_new(draft, Route::Piece, act);
             }
+            Effect::Ask(form) => {
+                let mut draft = Draft::default();
+                if let Some(Err(fault)) = store::figures().map(|own| draft.lay_figures(&own)) {
+                    tell(fault, None, act);
+                }
+                open_new(draft, Route::Road(RoadQuestion::Form), act);
+                if let Some(form) = form {
+                    act.emit(Action::Answered(RoadQuestion::Form, form.id()));
+                }
+            }
             Effect::Open(id) => open_stored(id, act),
             Effect::Example(at) => {
                 if let Some(example) = EXAMPLES.get(at) {
@@ -680,8 +703,8 @@ fn theme_switch(now: Theme, act: &Callback<Action>) -> Html {
         .html()
 }
 
-/// Undo, redo, and the list of changes.
-fn steps(open: &Open, (back, forth): (bool, bool), act: &Callback<Action>) -> El {
+/// Undo and redo.
+fn steps(shown: bool, (back, forth): (bool, bool), act: &Callback<Action>) -> El {
     let step = |words, can, key, action| {
         button("quiet")
             .attr("aria-disabled", if can { "" } else { "true" })
@@ -689,13 +712,17 @@ fn steps(open: &Open, (back, forth): (bool, bool), act: &Callback<Action>) -> El
             .pressed(press(act, action))
             .text(words)
     };
-    let changes = el("details", "more")
-        .tag("summary", text::CHANGES)
-        .el(el("record-changes", "").set("case", open.id.clone()));
     el("div", "steps")
+        .hidden(!shown)
         .el(step(text::UNDO, back, "Control+Z", Action::Undo))
         .el(step(text::REDO, forth, "Control+Shift+Z", Action::Redo))
-        .el(changes)
+}
+
+/// The list of changes to the open piece.
+fn changes(open: &Open) -> El {
+    el("details", "more")
+        .tag("summary", text::CHANGES)
+        .el(el("record-changes", "").set("case", open.id.clone()))
 }
 
 /// The notices. Their element is always present, so that screen readers announce a new message.
@@ -746,8 +773,8 @@ fn nothing_open() -> Html {
     el("div", "screen").el(head).html()
 }
 
-/// The footer. Every screen shows its deferral line.
-fn foot() -> Html {
+/// The footer. Every screen shows its deferral line; below it are the list of changes and the appearance.
+fn foot(theme: Theme, open: Option<&Open>, act: &Callback<Action>) -> Html {
     let [before, after] = text::PRIVATE;
     let private = el("p", "").text(before).text(LEDGER_VERSION).text(after);
     el("footer", "foot")
@@ -758,5 +785,7 @@ fn foot() -> Html {
                 .unwrap_or_default(),
         )
         .el(private)
+        .el(el("div", "").each(open, changes))
+        .put(theme_switch(theme, act))
         .html()
 }

@@ -10,8 +10,9 @@ use std::rc::Rc;
 use leavewell_model::counsel::Input;
 use leavewell_model::identity::identify;
 use leavewell_model::ledger::findings;
-use leavewell_model::record::ledger_of;
+use leavewell_model::record::{is_enough_to_advise, ledger_of};
 use leavewell_model::report::{ChangeReport, IdentityReport, MovedReport};
+use leavewell_model::road::{self, RoadQuestion, RoadWalk};
 use leavewell_model::terms::{Currency, Form, PartName, Seen};
 use leavewell_model::{Case, Draft, Problem, Report};
 use leavewell_pages::sheet_text::{Form as SheetForm, Recipient};
@@ -21,7 +22,7 @@ use serde_json::{Value, json};
 use super::history::History;
 use super::parts::share;
 use super::reader::Reader;
-use super::wording::{keeping, shelf, shell};
+use super::wording::{keeping, owner, shelf, shell};
 use crate::app::parts::words::joined;
 
 /// How many unanswered questions the Look screen puts first.
@@ -60,6 +61,8 @@ pub struct State {
     pub planned: Rc<Vec<Block>>,
     /// Undo and redo for the open piece.
     pub history: Rc<History>,
+    /// The questions of the owner's road put so far about the open piece.
+    pub walk: Rc<RoadWalk>,
 }
 
 /// A page of the open piece, made by the worker.
@@ -240,6 +243,8 @@ pub enum Action {
     Typed(Target, String),
     /// The person typed or chose something in a field of a worker's page: the path in the record, and the text.
     Put(String, String),
+    /// The person answered a question of the owner's road.
+    Answered(RoadQuestion, &'static str),
     /// One of several was ticked or unticked: the field that lists their ids, and the id.
     Ticked(Target, &'static str),
     /// An entry is added to a list such as `proposal.steps`.
@@ -356,6 +361,8 @@ pub enum Effect {
         /// Form id.
         form: String,
     },
+    /// Start a piece on the owner's road, with its form if the person tapped one.
+    Ask(Option<Form>),
     /// Open a stored piece.
     Open(String),
     /// Open a copy of a worked example.
@@ -476,6 +483,7 @@ impl Open {
     #[must_use]
     pub fn entry(&self, before: Option<&ShelfLine>) -> ShelfLine {
         let (answer, steps) = match (self.report(), before) {
+            _ if !is_enough_to_advise(&self.case) => (owner::TOO_LITTLE.to_owned(), Vec::new()),
             (Some(report), _) => {
                 let steps = report.counsel.steps.iter().map(ToString::to_string);
                 (first_sentence(&report.counsel.sentence), steps.collect())
@@ -670,6 +678,13 @@ impl State {
     fn turn(&self) -> u32 {
         self.open.as_ref().map_or(self.opened_at, |o| o.generation)
     }
+
+    /// The question of the owner's road that comes next for the open piece; `None` at its end.
+    #[must_use]
+    pub fn next_question(&self) -> Option<RoadQuestion> {
+        let open = self.open.as_ref()?;
+        road::next(&self.walk, &open.case)
+    }
 }
 
 /// The state after an action; `None` if nothing changed.
@@ -684,6 +699,18 @@ pub fn update(state: &State, action: Action) -> Option<State> {
         Action::Put(path, typed) => changed(state, (path.clone(), &typed), |draft| {
             draft.set(&path, &typed);
         }),
+        Action::Answered(question, answer) => {
+            let walk = Rc::new(state.walk.with(question, answer));
+            let write = |draft: &mut Draft| road::write(draft, question, answer);
+            let now = changed(state, no_field(), write);
+            if now.is_none() && walk == state.walk {
+                return None;
+            }
+            Some(State {
+                walk,
+                ..now.unwrap_or_else(|| state.clone())
+            })
+        }
         Action::Ticked(target, id) => {
             let open = state.open.as_ref()?;
             let text = with_ticked(&target.text(open), id);
@@ -734,6 +761,7 @@ pub fn update(state: &State, action: Action) -> Option<State> {
                 loaded: Rc::default(),
                 working: None,
                 history: Rc::default(),
+                walk: Rc::default(),
                 opened_at: open.generation,
                 ..with_open(state, open)
             })
@@ -954,7 +982,9 @@ fn form_of(draft: &Draft) -> Option<Form> {
     draft.form()
 }
 
-fn first_sentence(text: &str) -> String {
+/// The first sentence of a text.
+#[must_use]
+pub fn first_sentence(text: &str) -> String {
     match text.split_once(". ") {
         Some((first, _)) => format!("{first}."),
         None => text.to_owned(),

@@ -12,6 +12,7 @@ pub mod ledger;
 pub mod maths;
 pub mod record;
 pub mod report;
+pub mod road;
 pub mod silver;
 pub mod terms;
 pub mod treatment;

@@ -53,6 +53,7 @@ mod measures;
 mod money;
 mod money_text;
 mod number_text;
+pub mod owner;
 mod page_name;
 mod part_words;
 mod picture;

@@ -14,7 +14,7 @@ use super::sheet_done::{RecordedWork, done};
 use super::wording::sheet as words;
 use leavewell_model::counsel::money;
 use leavewell_model::ledger::{FigureId, LEDGER_VERSION, Ledger};
-use leavewell_model::record::{Case, Draft, Problem};
+use leavewell_model::record::{Case, Draft, Problem, is_enough_to_advise};
 use leavewell_model::report::{Band, Report};
 use leavewell_model::terms::{PartName, Seen};
 use leavewell_model::treatment::{LeadStatus, Release, lead_anywhere, release};
@@ -59,9 +59,7 @@ impl<'a> Paper<'a> {
 
     /// Whether so little is recorded that any advice would be a guess.
     pub(super) fn too_little(&self) -> bool {
-        let looked = self.case.findings.iter().any(|a| a.seen != Seen::Unsure);
-        let measured = self.raw.get("measures").is_some_and(|m| !m.is_null());
-        !looked && !measured && self.case.parts.is_empty()
+        !is_enough_to_advise(self.case)
     }
 
     /// The name of the piece: as typed, or else its form.

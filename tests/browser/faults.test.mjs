@@ -23,6 +23,7 @@ browserTest("a dent and its quote are answered as a choice", async ({ page, go, 
   await page.getByRole("group", { name: "Dents taken out" }).getByLabel("Price asked").fill("65");
   await checkAccess("money with a quote");
   await go("#/counsel");
+  await page.getByRole("heading", { name: "Fault by fault", exact: true }).click();
   const dent = page.locator(".fault").filter({ hasText: "Dents: body" });
   await dent.getByText(/Leave it, or dents taken out at £65, as quoted/).waitFor();
   const row = dent.locator("dl > div").filter({ hasText: "Dents taken out" });
@@ -59,6 +60,8 @@ browserTest("a proposal with a barred step says which and why, weighs the rest a
   await page.waitForURL(/#\/./);
   await go("#/counsel");
   const proposal = page.locator("section").filter({ has: page.locator("#proposal-title") }).last();
+  const unfold = () => page.locator("#proposal-title").click();
+  await unfold();
   await proposal.getByRole("button", { name: "Add a step" }).click();
   await proposal.getByRole("group", { name: "Step 1" }).getByLabel("What is done").selectOption("T08");
   await proposal.getByRole("group", { name: "Step 1" }).getByLabel("Price").fill("75");
@@ -70,6 +73,7 @@ browserTest("a proposal with a barred step says which and why, weighs the rest a
   await checkAccess("counsel with a proposal");
   await page.waitForTimeout(500);
   await page.reload();
+  await unfold();
   await eventually(async () => assert.equal(await proposal.getByRole("group", { name: "Step 1" }).getByLabel("Price").inputValue(), "75"));
   await proposal.getByRole("group", { name: "Step 2" }).getByRole("button", { name: "Remove this step" }).click();
   await proposal.getByRole("group", { name: "Step 2" }).waitFor({ state: "detached" });

@@ -51,7 +51,7 @@ browserTest("an owner gets from an empty shelf to the counsel by keyboard", asyn
   await typeInto(page, page.getByRole("group", { name: "Full replating" }).getByLabel("Price asked"), "450");
 
   // Counsel
-  await follow(page, /^Counsel/);
+  await follow(page, /^Advice/);
   await page.waitForURL(/#\/counsel/);
   await page.getByText(/^Leave it as it is.*\. Replating \(450 in your currency, as quoted\) is ruled out by what you recorded/).waitFor();
   await page.getByText(/^Clear: it does as well as any option in .* of 100 cases/).waitFor();
@@ -64,7 +64,7 @@ browserTest("an owner gets from an empty shelf to the counsel by keyboard", asyn
   await page.getByRole("heading", { name: "Full replating", exact: true }).waitFor();
 
   // A sheet to hand on
-  await follow(page, /^Sheet/);
+  await follow(page, /^Papers/);
   await page.waitForURL(/#\/sheet\//);
   const sheet = page.locator(".paper");
   await sheet.getByText("Tray from the attic").first().waitFor();

@@ -12,7 +12,7 @@ browserTest("another reader gets a different order and the same answer, and is r
   await page.getByRole("button", { name: /Open a copy of: The copper tureen/ }).click();
   await go("#/counsel");
   const answer = page.locator(".answer-sentence");
-  await answer.waitFor();
+  await page.locator(".answer-firmness").waitFor();
   const said = await answer.innerText();
   const opening = page.locator(".opening");
   const group = page.getByRole("group", { name: "Who is reading?" });
@@ -41,26 +41,72 @@ browserTest("another reader gets a different order and the same answer, and is r
   await eventually(async () => assert.equal(await answer.innerText(), said));
 });
 
-browserTest("on a narrow screen links lead to every section further down", { viewport: { width: 390, height: 844 } }, async ({ page, go }) => {
+browserTest("on a narrow screen every section further down is a fold in sight of its heading, opened by keyboard", { viewport: { width: 390, height: 844 } }, async ({ page, go }) => {
   await go("#/");
   await page.getByRole("button", { name: /Open a copy of: The worn tray/ }).click();
-  await page.locator(".answer-sentence").waitFor();
+  await page.locator(".answer-firmness").waitFor();
   await go("#/counsel");
-  const ways = page.getByRole("navigation", { name: "Further down" }).getByRole("link");
-  const named = await ways.allInnerTexts();
-  // In page order. The first is the answer itself.
-  const [, ...below] = await sections(page);
-  assert.deepEqual(named, below);
+  const below = await sections(page);
+  assert.ok(below.length >= 9, below.join(", "));
   for (const title of ["What to look at next", "Every plan we weighed"]) {
-    const way = ways.filter({ hasText: title });
-    await way.focus();
+    const fold = page.locator("details").filter({ has: page.getByRole("heading", { name: title, exact: true }) });
+    await fold.locator("summary").first().focus();
     await page.keyboard.press("Enter");
-    const heading = page.getByRole("heading", { name: title, exact: true });
-    assert.ok(await heading.evaluate((element) => element === document.activeElement), `${title} has the focus`);
-    const { y } = await heading.boundingBox();
+    assert.equal(await fold.first().getAttribute("open"), "");
+    const { y } = await page.getByRole("heading", { name: title, exact: true }).boundingBox();
     assert.ok(y >= 0 && y < 844, `${title} is in sight`);
-    assert.equal(new URL(page.url()).hash, "#/counsel");
   }
-  await page.setViewportSize({ width: 1280, height: 900 });
-  await eventually(async () => assert.equal(await ways.first().isVisible(), false, "a wide screen needs no such links"));
+  // A link of a line about a fault opens its section.
+  await page.getByRole("link", { name: "The choice in full" }).first().click();
+  const faults = page.getByRole("heading", { name: "Fault by fault", exact: true });
+  assert.ok(await faults.evaluate((element) => element === document.activeElement), "it has the focus");
+  assert.ok(await faults.evaluate((element) => element.closest("details").open), "it is open");
+  assert.equal(new URL(page.url()).hash, "#/counsel");
+});
+
+for (const [name, width, height, bottom] of [
+  ["a phone", 390, 844, 844],
+  ["a small phone", 320, 568, 568],
+  ["a phone on its side", 844, 390, 390],
+]) {
+  browserTest(`the first screen answers, and the page is short, on ${name}`, { viewport: { width, height } }, async ({ page, go }) => {
+    await go("#/");
+    await page.getByRole("button", { name: /Open a copy of: The worn tray/ }).click();
+    await page.locator(".answer-firmness").waitFor();
+    await page.evaluate(() => window.scrollTo(0, 0));
+    const measured = await page.evaluate(() => {
+      const box = (selector) => document.querySelector(selector).getBoundingClientRect();
+      const range = document.createRange();
+      // The answer's first sentence: the text before the contrast.
+      range.selectNode(document.querySelector(".answer-sentence").firstChild);
+      return {
+        head: box(".places").bottom,
+        sentence: range.getBoundingClientRect().bottom,
+        page: document.documentElement.scrollHeight,
+        lines: document.querySelectorAll(".owner-lines > div").length,
+      };
+    });
+    console.log(`${name}: ${JSON.stringify(measured)}`);
+    if (width >= 390) assert.ok(measured.head < 120, `header and navigation are ${measured.head} px tall`);
+    assert.ok(measured.sentence <= bottom, `the answer ends at ${measured.sentence}`);
+    if (width === 390) assert.ok(measured.page < 4_000, `the page is ${measured.page} px tall`);
+    assert.ok(measured.lines >= 7, `${measured.lines} lines`);
+  });
+}
+
+browserTest("with nothing looked at there is no advice, but what to look at", async ({ page, go, checkAccess }) => {
+  await go("#/");
+  await page.getByLabel("What is it?").selectOption("teapot");
+  await page.getByRole("button", { name: "Start this piece" }).click();
+  await page.waitForURL(/#\/piece/);
+  await go("#/counsel");
+  await page.getByRole("heading", { level: 1, name: "Too little is recorded to advise." }).waitFor();
+  await page.getByRole("heading", { name: "Look at these first" }).waitFor();
+  await eventually(async () => assert.equal(await page.locator(".answer-firmness, .counsel-folds").count(), 0));
+  assert.ok((await page.locator(".look-first li").count()) >= 2);
+  await checkAccess("Advice with too little recorded");
+  await page.getByRole("link", { name: "Answer a few short questions" }).click();
+  await page.waitForURL(/#\/road\/letters/);
+  await go("#/");
+  await page.getByText("Too little is recorded to advise.").waitFor();
 });

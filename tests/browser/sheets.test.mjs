@@ -95,7 +95,9 @@ browserTest("a person's figures go from piece to piece by file", { acceptDownloa
 
 browserTest("an input can be moved by keyboard to try it, and the record stays the same", async ({ page, go }) => {
   await open(page, go, /Open a copy of: The worn tray/);
+  await page.locator(".answer-firmness").waitFor();
   const answer = await page.locator(".answer-sentence").innerText();
+  await page.locator("#would-change-title").click();
   const slider = page.locator("#move-value");
   await slider.focus();
   await page.keyboard.press("End");
@@ -115,8 +117,10 @@ browserTest("a person who asks about a treatment reads why, or why not", async (
   await asked.getByLabel("Full replating").check();
   await go("#/counsel");
   await page.locator(".answer-sentence").filter({ hasText: /replating/i }).waitFor();
+  await page.locator("#options-title").click();
   const row = page.locator(".options-table tbody tr").filter({ hasText: "Full replating" }).first();
   await row.getByText("Barred.", { exact: true }).waitFor();
+  await page.locator("#lost-title").click();
   await page.locator("dt").filter({ hasText: "With full replating" }).waitFor();
 });
 

@@ -11,7 +11,7 @@ const FLOORS: [&[&str]; 8] = [
     &["decide", "record"],
     &["bench", "silver"],
     &["identity"],
-    &["value"],
+    &["road", "value"],
     &["treatment"],
     &["counsel"],
 ];

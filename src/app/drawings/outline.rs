@@ -80,6 +80,12 @@ impl Silhouette {
         all.map(near).fold(f64::INFINITY, f64::min)
     }
 
+    /// The point of the outline farthest from another point.
+    pub(super) fn far_end(&self, from: Point) -> Option<Point> {
+        self.spots()
+            .max_by(|a, b| distance(*a, from).total_cmp(&distance(*b, from)))
+    }
+
     fn spots(&self) -> impl Iterator<Item = Point> {
         self.0.iter().flatten().copied()
     }

@@ -3,47 +3,61 @@
 mod answer;
 mod courses;
 mod faults;
+mod found;
+mod lines;
 mod lost;
 mod opening;
 mod options;
 mod proposal;
 mod side;
 
+use leavewell_model::record::is_enough_to_advise;
 use leavewell_model::report::{CourseReport, Report};
 use leavewell_model::terms::Currency;
 use leavewell_pages::PageName;
 use yew::prelude::*;
 
-use super::{Page, of_report};
+use super::Page;
 use crate::app::charts::{bridge, has_bridge, outcomes, plane};
 use crate::app::parts::blocks::loaded_page;
 use crate::app::parts::cautions::cautions_of;
-use crate::app::parts::element::{El, el, group};
-use crate::app::parts::marks::{fold, section};
-use crate::app::parts::screen::head;
-use crate::app::platform::page;
-use crate::app::route::Route;
-use crate::app::wording::cautions::CAUTIONS;
+use crate::app::parts::element::{el, group};
+use crate::app::parts::marks::{fold, folded_section};
 use crate::app::wording::counsel as say;
-use crate::app::wording::faults::TITLE as FAULTS;
-use crate::app::wording::proposal::TITLE as PROPOSAL;
 
 /// The largest number of plans in one chart; nobody compares more.
 const DRAWN: usize = 7;
 
-/// The advice on one piece.
+/// The advice on one piece: a picture of what was found, the answer, and what owners ask; the rest is folded.
 pub fn counsel_page(page: Page) -> Html {
-    let head = head(page, say::TITLE, say::PURPOSE);
-    let counsel = of_report(page.open, |report| counsel(page, report));
+    let first = el("div", "counsel-first")
+        .put(picture(page))
+        .put(answer::answer(page));
+    let enough = is_enough_to_advise(&page.open.case);
+    let rest = match page.open.report().filter(|_| enough) {
+        Some(report) => rest(page, report),
+        None => el("div", "").hidden(true).html(),
+    };
     el("div", "screen counsel")
-        .el(el("div", "counsel-head").put(head).put(opening::who(page)))
-        .put(counsel)
+        .el(first)
+        .el(el("div", "counsel-rest").put(rest))
         .html()
 }
 
-fn counsel(page: Page, report: &Report) -> Html {
-    let open = page.open;
-    let currency = open.currency();
+/// The name of the piece, what it is, and a picture of what was found on it.
+fn picture(page: Page) -> Html {
+    el("section", "counsel-picture")
+        .attr("aria-label", say::FOUND)
+        .el(el("p", "what-it-is")
+            .el(el("strong", "").words(page.open.name()))
+            .text(" ")
+            .words(page.open.identity.sentence.clone()))
+        .put(found::found(page))
+        .html()
+}
+
+fn rest(page: Page, report: &Report) -> Html {
+    let currency = page.open.currency();
     let [main, beside, more] = page.state.reader.order();
     let section = |name: &str| match name {
         "faults" => faults::faults(page, report),
@@ -52,7 +66,7 @@ fn counsel(page: Page, report: &Report) -> Html {
         "would-change" => side::would_change(page),
         "look-next" => side::look_next(report, currency),
         "lost" => lost::lost(report),
-        "pictures" => section(
+        "pictures" => folded_section(
             "counsel-pictures",
             "pictures-title",
             say::PICTURES,
@@ -63,51 +77,15 @@ fn counsel(page: Page, report: &Report) -> Html {
         _ => fold("more", say::TRACE, loaded_page(page, PageName::Trace)),
     };
     // Each section has a key, so that a change of reader moves the sections and re-renders none.
-    let column = |holder: El, names: &[&str]| {
-        holder.each(names, |name| el("div", "").key(name).put(section(name)))
-    };
-    let start = el("div", "counsel-main")
-        .el(el("div", "")
-            .key("answer")
-            .put(answer::answer(page, report)))
-        .el(further_down([main, beside, more].concat()).key("further-down"));
-    let main = column(start, main);
-    let side = el("aside", "counsel-side").attr("aria-label", say::BESIDE);
-    let side = column(side, beside);
-    let more = column(el("div", "counsel-more"), more);
-    group().el(main).el(side).el(more).html()
-}
-
-/// Links to the sections in display order, because on a narrow screen they are far apart.
-fn further_down(names: Vec<&str>) -> El {
-    let sections = names.into_iter().filter_map(|name| {
-        Some(match name {
-            "faults" => ("faults-title", FAULTS),
-            "proposal" => ("proposal-title", PROPOSAL),
-            "options" => ("options-title", say::OPTIONS),
-            "would-change" => ("would-change-title", say::CHANGES),
-            "look-next" => ("look-next-title", say::LOOK_NEXT),
-            "lost" => ("lost-title", say::LOST),
-            "pictures" => ("pictures-title", say::PICTURES),
-            "courses" => ("courses-title", say::PLANS),
-            "cautions" => ("cautions-title", CAUTIONS),
-            _ => return None,
-        })
+    let sections = el("div", "counsel-folds").each([main, beside, more].concat(), |name| {
+        el("div", "").key(name).put(section(name))
     });
-    let way = |(id, title): (&'static str, &'static str)| {
-        let go = Callback::from(move |event: MouseEvent| {
-            event.prevent_default();
-            page::focus_on(id);
-        });
-        let link = el("a", "").attr("href", Route::Counsel.href());
-        el("li", "").key(id).el(link.pressed(go).text(title))
-    };
-    el("nav", "further-down")
-        .attr("aria-labelledby", "further-down-title")
-        .el(el("p", "")
-            .attr("id", "further-down-title")
-            .text(say::FURTHER_DOWN))
-        .el(el("ul", "").each(sections, way))
+    group()
+        .el(el("div", "counsel-for")
+            .put(opening::who(page))
+            .put(opening::opening(page, report)))
+        .el(sections)
+        .html()
 }
 
 fn pictures(report: &Report, currency: Currency) -> Html {

@@ -11,6 +11,7 @@ pub mod look;
 pub mod money;
 pub mod piece;
 pub mod plan;
+pub mod road;
 pub mod sheet;
 pub mod shelf;
 
@@ -39,12 +40,12 @@ pub struct Page<'a> {
 pub fn line(here: Route, open: &Open) -> String {
     let Some(report) = open.report() else {
         return match here {
-            Route::Piece | Route::Look => open.identity.sentence.clone(),
+            Route::Piece | Route::Look | Route::Road(_) => open.identity.sentence.clone(),
             _ => String::new(),
         };
     };
     match here {
-        Route::Piece | Route::Look => open.identity.sentence.clone(),
+        Route::Piece | Route::Look | Route::Road(_) => open.identity.sentence.clone(),
         Route::Condition => text::silver_covers(&percent(report.silver.covered_area)),
         Route::Money => text::worth_as_it_is(&money_band(report.value.as_it_is, open.currency())),
         _ => String::new(),

@@ -3,6 +3,7 @@
 use leavewell_model::terms::Form;
 use yew::prelude::*;
 
+use super::road::begin;
 use crate::app::examples::EXAMPLES;
 use crate::app::parts::cautions::{cautions, named};
 use crate::app::parts::choice::{choices, list};
@@ -12,7 +13,7 @@ use crate::app::parts::marks::{press, section};
 use crate::app::platform::page::typed_in;
 use crate::app::route::Route;
 use crate::app::state::{Effect, ShelfLine};
-use crate::app::wording::{plan, shelf as text};
+use crate::app::wording::{plan, road, shelf as text};
 
 /// The ids of the fields that start a piece.
 const NAME: &str = "start-name";
@@ -32,7 +33,9 @@ pub fn shelf_page(shelf: &[ShelfLine], effect: &Callback<Effect>) -> Html {
         .el(title)
         .p("purpose", text::PURPOSE);
     let cautions = el("div", "").hidden(named.is_empty()).put(cautions(&named));
+    let ask = |form| press(effect, Effect::Ask(form));
     let work = el("div", "work")
+        .put(section("", "have-title", road::HAVE, begin(ask)))
         .put(section("", "start-title", text::START, start(effect)))
         .put(section(
             "",

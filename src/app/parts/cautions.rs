@@ -7,7 +7,7 @@ use leavewell_model::report::CautionReport;
 use yew::prelude::*;
 
 use super::element::{el, group};
-use super::marks::{bullets, fold, named as strong, section};
+use super::marks::{bullets, fold, folded_section, named as strong, section};
 use crate::app::parts::words::joined;
 use crate::app::wording::cautions as text;
 
@@ -73,7 +73,7 @@ pub fn cautions_of(report: &Report) -> Html {
         .iter()
         .cloned()
         .partition(|c| out.contains(&c.id));
-    section(
+    folded_section(
         "cautions",
         "cautions-title",
         text::CAUTIONS,

@@ -21,6 +21,23 @@ pub fn section(class: &'static str, id: &'static str, title: &'static str, body:
         .html()
 }
 
+/// A section whose heading opens and closes it. The id is that of the heading; the class may be empty.
+pub fn folded_section(
+    class: &'static str,
+    id: &'static str,
+    title: &'static str,
+    body: Html,
+) -> Html {
+    let heading = el("h2", "").attr("id", id).text(title);
+    let fold = el("details", "section-fold")
+        .el(el("summary", "").el(heading))
+        .put(body);
+    el("section", class)
+        .attr("aria-labelledby", id)
+        .el(fold)
+        .html()
+}
+
 /// A paragraph; the class may be empty.
 pub fn p(class: &'static str, words: impl Into<AttrValue>) -> Html {
     paragraph(class, words.into())

@@ -8,26 +8,39 @@ use crate::app::route::Route;
 use crate::app::state::Open;
 use crate::app::wording::places as text;
 
-/// Links to the places of a case.
+/// Links to the places of a piece, and to the screens of the place that is open.
 pub fn places(open: &Open, here: Route) -> Html {
     let case = &open.case;
-    let links = el("ol", "").each(Route::PLACES, |place| {
+    let is_here = |route: &Route| route.name() == here.name();
+    let links = el("ul", "").each(Route::PLACES, |(name, screens)| {
+        let first = screens.first().copied().unwrap_or_default();
+        let current = match screens.iter().position(is_here) {
+            Some(0) => "page",
+            Some(_) => "true",
+            None => "",
+        };
         let link = el("a", "")
-            .attr("href", place.href())
-            .attr("aria-current", if place == here { "page" } else { "" })
-            .el(el("span", "place-name").text(place.name()))
+            .attr("href", first.href())
+            .attr("aria-current", current)
+            .el(el("span", "place-name").text(name))
             .text(" ")
-            .el(el("span", "place-state").words(state_of(place, case, open)));
-        el("li", "").key(place.href()).el(link)
+            .el(el("span", "place-state").words(state_of(first, case, open)));
+        el("li", "").key(name).el(link)
     });
-    let more = el("ul", "more-places").each(Route::MORE, |place| {
-        let on = here.name() == place.name();
-        let link = el("a", "")
-            .attr("href", place.href())
-            .attr("aria-current", if on { "page" } else { "" })
-            .text(place.name());
-        el("li", "").key(place.href()).el(link)
-    });
+    let within = Route::PLACES
+        .iter()
+        .find(|(_, all)| all.iter().any(is_here));
+    let within = within.map_or(&[][..], |(_, screens)| screens);
+    let more = el("ul", "places-within")
+        .attr("aria-label", text::WITHIN)
+        .hidden(within.len() < 2)
+        .each(within, |place| {
+            let link = el("a", "")
+                .attr("href", place.href())
+                .attr("aria-current", if is_here(place) { "page" } else { "" })
+                .text(place.name());
+            el("li", "").key(place.href()).el(link)
+        });
     el("nav", "places")
         .attr("aria-label", text::PLACES)
         .el(links)

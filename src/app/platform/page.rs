@@ -36,9 +36,16 @@ pub fn focus_heading() {
     }
 }
 
-/// Focuses a heading further down the screen and scrolls to it.
+/// Focuses a heading further down the screen, opens the fold it heads, and scrolls to it.
 pub fn focus_on(id: &str) {
     let heading = document().and_then(|d| d.get_element_by_id(id));
+    let fold = heading
+        .as_ref()
+        .and_then(|h| h.closest("details").ok().flatten());
+    if let Some(fold) = fold {
+        // A fold that does not open still shows its heading.
+        let _ = fold.set_attribute("open", "");
+    }
     if let Some(heading) = heading.and_then(|h| h.dyn_into::<HtmlElement>().ok()) {
         // A heading accepts the focus only with a `tabindex`.
         let _ = heading.set_attribute("tabindex", "-1");

@@ -2,20 +2,13 @@
 
 use crate::app::parts::words::joined;
 
-pub const TITLE: &str = "Counsel";
-pub const PURPOSE: &str = "What we would do, how sure that is, and why. You decide.";
-/// The accessible name of the column beside the answer.
-pub const BESIDE: &str =
-    "What could change the answer, what to look at next, and what is gone for good";
-
-/// The heading of the links to sections further down, on a narrow screen.
-pub const FURTHER_DOWN: &str = "Further down";
+/// The accessible name of the picture.
+pub const FOUND: &str = "What it is and what was found";
 
 // The answer.
 
 pub const REFER: &str = "Have a specialist see it before anything is done.";
 pub const WHY: &str = "Why";
-pub const MORE_REASONS: &str = "More reasons";
 pub const DOUBTS: &str = "Why we are not surer";
 pub const NOT_USED: &str = "Not used, because we could not read it";
 pub const TO_THE_RECORD: &str = "Go back to the record";

@@ -5,7 +5,7 @@ use crate::app::parts::words::joined;
 pub const TITLE: &str = "What it might fetch, and what work would cost";
 pub const PURPOSE: &str =
     "A rough value and one price are enough to weigh money. Leave blank what you do not know.";
-pub const NEXT: &str = "Next: the counsel";
+pub const NEXT: &str = "Next: our advice";
 
 // What it is worth, in three bands.
 

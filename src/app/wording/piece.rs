@@ -9,7 +9,7 @@ pub const NEXT: &str = "Next: look at the piece";
 
 pub const HOW_THIS_GOES_ON: &str = "What comes next";
 pub const THE_WAY: &str = "Next you look at the piece, then say what state each part is in, then what it might fetch. You can \
-     read the counsel at any time: it says how sure it is.";
+     read our advice at any time: it says how sure it is.";
 pub const LOOKS_THAT_TELL_MOST: &str = "These would tell us most:";
 
 // The piece.

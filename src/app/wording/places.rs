@@ -8,17 +8,23 @@ pub const PIECE: &str = "Piece";
 pub const LOOK: &str = "Look";
 pub const CONDITION: &str = "Condition";
 pub const MONEY: &str = "Money";
-pub const COUNSEL: &str = "Counsel";
+pub const COUNSEL: &str = "Our advice";
 pub const TREATMENTS: &str = "Treatments";
-pub const CLOSER: &str = "Closer";
-pub const BENCH: &str = "Bench";
+pub const CLOSER: &str = "Check the sums";
+pub const BENCH: &str = "Workshop sums";
 pub const SHEET: &str = "Sheet";
 pub const DONE: &str = "Work done";
 pub const FIGURES: &str = "Figures";
 
+// The places that hold several screens.
+
+pub const ADVICE: &str = "Advice";
+pub const PAPERS: &str = "Papers";
+
 // The navigation.
 
-pub const PLACES: &str = "Places in this case";
+pub const PLACES: &str = "Places of this piece";
+pub const WITHIN: &str = "Screens of this place";
 
 // How complete each place is.
 

@@ -7,6 +7,7 @@
 mod circumstances;
 pub mod difference;
 mod draft;
+mod enough;
 mod ledger_of;
 mod measures;
 mod number;
@@ -28,6 +29,7 @@ pub use crate::terms::{
 pub use circumstances::{Circumstances, QUESTIONS};
 pub use draft::typed_text;
 pub use draft::{CASE_FORMAT, CASE_VERSION, Draft, MAX_BYTES, MAX_DEPTH, MAX_FINDINGS, OpenError};
+pub use enough::is_enough_to_advise;
 pub use ledger_of::ledger_of;
 pub use measures::{Density, Iacs, Measures, Spot, Xrf};
 pub use number::NumberKind;

@@ -29,6 +29,7 @@ pub(crate) mod measures;
 pub(crate) mod money;
 pub(crate) mod money_text;
 pub(crate) mod number_text;
+pub(crate) mod owner;
 pub(crate) mod part_words;
 pub(crate) mod plan;
 pub(crate) mod plan_curve;

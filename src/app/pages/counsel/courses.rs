@@ -8,7 +8,7 @@ use yew::prelude::*;
 use super::options::unbroken;
 use crate::app::charts::unbeaten;
 use crate::app::parts::element::{el, group};
-use crate::app::parts::marks::{fold, named, section, table};
+use crate::app::parts::marks::{fold, folded_section, named, table};
 use crate::app::parts::words::{gain_band, in_hundred, money_band, percent};
 use crate::app::wording::counsel as say;
 
@@ -36,7 +36,7 @@ pub(super) fn courses(report: &Report, currency: Currency) -> Html {
         .put(fold("", title, plans))
         .el(el("div", "").hidden(all_open).put(fold("", why_not, list)))
         .html();
-    section("courses", "courses-title", say::PLANS, body)
+    folded_section("courses", "courses-title", say::PLANS, body)
 }
 
 fn why(course: &CourseReport) -> String {

@@ -10,7 +10,7 @@ use yew::prelude::*;
 use super::options::is_by_itself;
 use crate::app::pages::Page;
 use crate::app::parts::element::{El, el, group};
-use crate::app::parts::marks::section;
+use crate::app::parts::marks::folded_section;
 use crate::app::parts::words::{count, joined, list, money, small};
 use crate::app::route::Route;
 use crate::app::wording::counsel::LIFTS;
@@ -35,7 +35,7 @@ pub(super) fn faults(page: Page, report: &Report) -> Html {
             .el(link))
         .el(group().each(&report.faults, |fault| one(page, report, fault)))
         .html();
-    section("faults", "faults-title", text::TITLE, body)
+    folded_section("faults", "faults-title", text::TITLE, body)
 }
 
 fn one(page: Page, report: &Report, fault: &FaultReport) -> El {

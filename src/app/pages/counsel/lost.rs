@@ -6,7 +6,7 @@ use leavewell_model::report::OptionReport;
 use yew::prelude::*;
 
 use crate::app::parts::element::{el, group};
-use crate::app::parts::marks::{bullets, named, section};
+use crate::app::parts::marks::{bullets, folded_section, named};
 use crate::app::parts::words::{joined, small};
 use crate::app::wording::counsel as text;
 
@@ -63,5 +63,5 @@ pub(super) fn lost(report: &Report) -> Html {
                 .put(named(text.name, joined(&[": ", text.ask])))
         }))
         .html();
-    section("lost", "lost-title", text::LOST, body)
+    folded_section("lost", "lost-title", text::LOST, body)
 }

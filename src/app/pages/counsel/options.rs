@@ -10,7 +10,7 @@ use yew::prelude::*;
 
 use crate::app::charts::unbeaten;
 use crate::app::parts::element::{El, el, group};
-use crate::app::parts::marks::{all, fold, p, section};
+use crate::app::parts::marks::{all, fold, folded_section, p};
 use crate::app::parts::words::{gain_band, joined, money_band, percent};
 use crate::app::wording::counsel as text;
 
@@ -33,7 +33,7 @@ pub(super) fn options(report: &Report, currency: Currency) -> Html {
         folded(text::IDLE, &idle, report, currency),
         folded(text::NEVER, &never, report, currency),
     ];
-    section("options", "options-title", text::OPTIONS, all(shown))
+    folded_section("options", "options-title", text::OPTIONS, all(shown))
 }
 
 /// A fold with the options a person need not read to decide.

@@ -14,7 +14,7 @@ use crate::app::pages::Page;
 use crate::app::parts::choice::{choices, pick, several, tick_as};
 use crate::app::parts::element::{El, button, el, group};
 use crate::app::parts::field::{number_field, typed};
-use crate::app::parts::marks::{bullets, fold, press, section};
+use crate::app::parts::marks::{bullets, fold, folded_section, press};
 use crate::app::parts::words::{gain_band, joined, list, money_band, small};
 use crate::app::platform::page::focus_on;
 use crate::app::state::{Action, Target};
@@ -40,7 +40,7 @@ pub(super) fn proposal(page: Page, report: &Report) -> Html {
             .put(held_against(page))
             .put(weighed(page, report)))
         .html();
-    section("proposal", "proposal-title", text::TITLE, body)
+    folded_section("proposal", "proposal-title", text::TITLE, body)
 }
 
 fn step(page: Page, place: usize) -> El {

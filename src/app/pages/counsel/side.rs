@@ -11,7 +11,7 @@ use crate::app::pages::Page;
 use crate::app::pages::look::after_look;
 use crate::app::parts::element::{El, el, group};
 use crate::app::parts::field::slider_value;
-use crate::app::parts::marks::section;
+use crate::app::parts::marks::folded_section;
 use crate::app::parts::words::{joined, money};
 use crate::app::route::Route;
 use crate::app::state::Action;
@@ -40,7 +40,7 @@ pub(super) fn would_change(page: Page) -> Html {
             .put(change(changes, open.currency()))
             .put(movers(page, changes)))
         .html();
-    section("would-change", "would-change-title", say::CHANGES, body)
+    folded_section("would-change", "would-change-title", say::CHANGES, body)
 }
 
 /// A slider for each input, and below the moved one the answer it would give.
@@ -119,7 +119,7 @@ pub(super) fn look_next(report: &Report, currency: Currency) -> Html {
             .attr("href", Route::Look.href())
             .text(say::TO_LOOK)))
         .html();
-    section("look-next", "look-next-title", say::LOOK_NEXT, body)
+    folded_section("look-next", "look-next-title", say::LOOK_NEXT, body)
 }
 
 fn worth(look: &NextLook, currency: Currency) -> String {

@@ -1,0 +1,25 @@
+//! The labels of the picture that shows what was found.
+
+use crate::app::parts::words::joined;
+
+pub const MISSING: &str = "Missing";
+pub const LEAKS: &str = "Leaks";
+pub const LOOSE: &str = "Loose";
+pub const OPEN_SEAM: &str = "Open seam";
+pub const GREY: &str = "Grey repair";
+pub const DENT: &str = "Small dent";
+pub const DEEP_DENT: &str = "Deep dent";
+pub const COPPER: &str = "Copper shows";
+pub const BARE: &str = "Bare metal";
+
+pub fn on(part: &str) -> String {
+    joined(&["on the ", part])
+}
+
+pub fn at(part: &str) -> String {
+    joined(&["at the ", part])
+}
+
+pub fn share_of(share: &str, part: &str) -> String {
+    joined(&["on ", share, " of the ", part])
+}

@@ -1,0 +1,44 @@
+//! Whether enough is recorded to advise.
+
+use super::{Case, Part, Seen};
+
+/// Whether enough of the piece was looked at to advise. Every place that gives advice asks here: the answer,
+/// the sheets and the shelf.
+///
+/// It takes a look answered with yes or no, a reading of an instrument, or a part whose condition is recorded.
+/// "Not sure", the form, the aim and the prices count for nothing: they say nothing of the state of the piece.
+#[must_use]
+pub fn is_enough_to_advise(case: &Case) -> bool {
+    let is_looked_at = case.findings.iter().any(|a| a.seen != Seen::Unsure);
+    let measures = &case.measures;
+    let is_measured =
+        measures.density.is_some() || measures.iacs.is_some() || measures.xrf.is_some();
+    let is_described = case.parts.iter().any(|p| *p != Part::unknown(p.name));
+    is_looked_at || is_measured || is_described
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::record::Draft;
+
+    #[test]
+    fn a_piece_that_nobody_looked_at_gets_no_advice() {
+        let enough = |change: &dyn Fn(&mut Draft)| {
+            let mut draft = Draft::default();
+            change(&mut draft);
+            is_enough_to_advise(&draft.read().0)
+        };
+        assert!(!enough(&|_| {}));
+        assert!(!enough(&|d| {
+            d.set("piece.form", "teapot");
+            d.set("aim.goal", "sell");
+            d.set("market.likely", "300");
+            d.set_answer("S03", "unsure", "");
+            d.set_answer("C01", "unsure", "");
+        }));
+        assert!(enough(&|d| d.set_answer("S03", "seen", "")));
+        assert!(enough(&|d| d.set_answer("P01", "absent", "")));
+        assert!(enough(&|d| d.set_part("body", "dents", "minor")));
+    }
+}

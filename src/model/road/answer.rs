@@ -1,0 +1,181 @@
+//! An answer of the road as entries of the record.
+
+use super::question::{BARE_METAL, Damage, LETTERS, RoadQuestion, SHADES};
+use super::{ALL_OVER, NONE, UNSURE};
+use crate::record::{Draft, PartName, Seen};
+use crate::terms::{Dents, Goal, Joint, Loss, Word};
+
+/// Writes the answer with this id into the record. "Not sure" is recorded where the record has a place for it.
+pub fn write(draft: &mut Draft, question: RoadQuestion, answer: &'static str) {
+    match question {
+        RoadQuestion::Form if answer != UNSURE => draft.set("piece.form", answer),
+        RoadQuestion::Letters => one_of(draft, &LETTERS, answer),
+        RoadQuestion::Shade => one_of(draft, &SHADES, answer),
+        RoadQuestion::Red => found(draft, "S03", answer),
+        RoadQuestion::Magnet => found(draft, "P01", answer),
+        RoadQuestion::Look(id) => found(draft, id, answer),
+        RoadQuestion::BareWhere if ![ALL_OVER, UNSURE].contains(&answer) => {
+            for id in BARE_METAL {
+                if draft.answer(id) == (Seen::Yes.id().to_owned(), String::new()) {
+                    draft.set_answer(id, Seen::Yes.id(), answer);
+                }
+            }
+        }
+        RoadQuestion::BareAmount if answer != UNSURE => {
+            draft.set_part(bare_part(draft), "bleed", answer);
+        }
+        RoadQuestion::Trouble if answer == NONE => {
+            let body = PartName::Body.id();
+            draft.set_part(body, "dents", Dents::None.id());
+            draft.set_part(body, "joint", Joint::Sound.id());
+            draft.set_part(body, "loss", Loss::None.id());
+        }
+        RoadQuestion::TroubleWhere(trouble) => trouble_on(draft, trouble, answer),
+        RoadQuestion::Use => {
+            let goal = match answer {
+                "use" => Goal::KeepUse,
+                "show" => Goal::KeepShow,
+                "sell" => Goal::Sell,
+                _ => return,
+            };
+            draft.set("aim.goal", goal.id());
+            draft.set_flag("aim.food", (goal == Goal::KeepUse).then_some(true));
+        }
+        RoadQuestion::Offer => {
+            let asked = if [NONE, UNSURE].contains(&answer) {
+                ""
+            } else {
+                answer
+            };
+            draft.set("aim.asked", asked);
+        }
+        // The field of the sum writes itself; the others are answered with "not sure" or lead to a further question.
+        _ => {}
+    }
+}
+
+/// The part on which bare metal was seen; the body where no part was named.
+fn bare_part(draft: &Draft) -> &'static str {
+    let part = BARE_METAL.iter().find_map(|id| {
+        let (answer, part) = draft.answer(id);
+        (answer == Seen::Yes.id()).then_some(part)
+    });
+    let part = part.and_then(|part| PartName::from_id(&part));
+    part.unwrap_or(PartName::Body).id()
+}
+
+fn found(draft: &mut Draft, id: &str, answer: &str) {
+    // The part named on a long screen stays with what was seen.
+    let (before, part) = draft.answer(id);
+    let part = if before == answer {
+        part
+    } else {
+        String::new()
+    };
+    draft.set_answer(id, answer, &part);
+}
+
+/// One of several findings was seen, or none.
+fn one_of(draft: &mut Draft, ids: &[&str], answer: &str) {
+    for (place, id) in ids.iter().enumerate() {
+        let before = draft.answer(id).0;
+        if *id == answer {
+            found(draft, id, Seen::Yes.id());
+        } else if answer == NONE {
+            found(draft, id, Seen::No.id());
+        } else if answer == UNSURE && place == 0 {
+            found(draft, id, UNSURE);
+        } else if before == Seen::Yes.id() || before == UNSURE {
+            found(draft, id, "");
+        }
+    }
+}
+
+fn trouble_on(draft: &mut Draft, trouble: Damage, answer: &str) {
+    let (field, word) = match trouble {
+        Damage::Missing => ("loss", Loss::Small.id()),
+        Damage::Loose => ("joint", Joint::Open.id()),
+        Damage::Leaking => ("joint", Joint::Leaking.id()),
+        Damage::Dented => ("dents", Dents::Minor.id()),
+        Damage::Repair => ("joint", Joint::GreyRepair.id()),
+    };
+    match (answer, trouble) {
+        (UNSURE, Damage::Missing) => draft.set_flag("flaws.part_missing_minor", Some(true)),
+        (UNSURE, Damage::Leaking | Damage::Dented) => {
+            draft.set_part(PartName::Body.id(), field, word);
+        }
+        (UNSURE, Damage::Loose | Damage::Repair) => {}
+        (part, _) => draft.set_part(part, field, word),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::record::{BleedWord, Case};
+
+    fn after(answers: &[(RoadQuestion, &'static str)]) -> (Draft, Case) {
+        let mut draft = Draft::default();
+        for (question, answer) in answers {
+            write(&mut draft, *question, answer);
+        }
+        let (case, problems) = draft.read();
+        assert!(problems.is_empty(), "{problems:?}");
+        (draft, case)
+    }
+
+    #[test]
+    fn answers_stand_in_the_fields_of_the_long_screens() {
+        let (draft, case) = after(&[
+            (RoadQuestion::Form, "teapot"),
+            (RoadQuestion::Red, "seen"),
+            (RoadQuestion::BareWhere, "spout"),
+            (RoadQuestion::BareAmount, "slight"),
+            (RoadQuestion::TroubleWhere(Damage::Missing), "finial"),
+            (RoadQuestion::Use, "use"),
+            (RoadQuestion::Offer, "T14a"),
+        ]);
+        assert_eq!(draft.answer("S03"), ("seen".to_owned(), "spout".to_owned()));
+        assert_eq!(draft.part_text("spout", "bleed"), BleedWord::Slight.id());
+        assert_eq!(draft.part_text("finial", "loss"), "small");
+        assert_eq!(draft.text("aim.asked"), "T14a");
+        assert!(case.aim.food && case.aim.goal == Some(Goal::KeepUse));
+    }
+
+    #[test]
+    fn a_second_answer_replaces_the_first() {
+        let (draft, case) = after(&[
+            (RoadQuestion::Letters, "M01"),
+            (RoadQuestion::Letters, "M04"),
+            (RoadQuestion::Use, "use"),
+            (RoadQuestion::Use, "sell"),
+            (RoadQuestion::Offer, "T08"),
+            (RoadQuestion::Offer, NONE),
+        ]);
+        assert_eq!(draft.answer("M01").0, "");
+        assert!(case.has_seen("M04") && !case.aim.food);
+        assert_eq!(case.aim.goal, Some(Goal::Sell));
+        assert_eq!(draft.text("aim.asked"), "");
+    }
+
+    #[test]
+    fn not_sure_asserts_nothing() {
+        for question in [
+            RoadQuestion::Form,
+            RoadQuestion::Trouble,
+            RoadQuestion::TroubleWhere(Damage::Loose),
+            RoadQuestion::Use,
+            RoadQuestion::Offer,
+            RoadQuestion::Sum,
+        ] {
+            let (draft, _) = after(&[(question, UNSURE)]);
+            assert_eq!(draft, Draft::default(), "{question:?}");
+        }
+        let (_, case) = after(&[(RoadQuestion::Letters, UNSURE), (RoadQuestion::Red, UNSURE)]);
+        assert!(
+            case.findings
+                .iter()
+                .all(|answer| answer.seen == Seen::Unsure)
+        );
+    }
+}

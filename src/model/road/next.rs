@@ -1,0 +1,396 @@
+//! Which question comes next: the first of the fixed ones that is still open, then the look that parts
+//! what is still possible.
+
+use super::question::{BARE_METAL, Damage, LETTERS, OFFERS, RoadQuestion, SHADES};
+use super::{ALL_OVER, NONE, UNSURE};
+use crate::identity::{
+    Carried, Evidence, InformationGain, Posterior, Surety, information_gain, interval_with,
+    readings,
+};
+use crate::ledger::Ledger;
+use crate::record::{Answer, Asked, Case, Part, ledger_of};
+use crate::terms::{Family, Seen};
+use std::borrow::Cow;
+
+/// The most questions in one walk.
+pub const MOST_QUESTIONS: usize = 12;
+/// A first answer stands after this many questions.
+pub const FIRST_ANSWER_AFTER: usize = 5;
+
+/// The questions in the order of the road. Every one but [`OPTIONAL`] is kept room for.
+const ORDER: [RoadQuestion; 12] = [
+    RoadQuestion::Form,
+    RoadQuestion::Letters,
+    RoadQuestion::Red,
+    RoadQuestion::Shade,
+    RoadQuestion::Magnet,
+    RoadQuestion::BareWhere,
+    RoadQuestion::BareAmount,
+    RoadQuestion::Trouble,
+    RoadQuestion::More,
+    RoadQuestion::Use,
+    RoadQuestion::Offer,
+    RoadQuestion::Sum,
+];
+/// Questions that are left out when the walk would become too long.
+const OPTIONAL: [RoadQuestion; 3] = [
+    RoadQuestion::BareWhere,
+    RoadQuestion::BareAmount,
+    RoadQuestion::More,
+];
+
+/// The questions put so far, each with its answer.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct RoadWalk(Vec<(RoadQuestion, &'static str)>);
+
+impl RoadWalk {
+    /// The walk with one more answer; a question that was put before keeps its place.
+    #[must_use]
+    pub fn with(&self, question: RoadQuestion, answer: &'static str) -> Self {
+        let mut steps = self.0.clone();
+        match steps.iter_mut().find(|(put, _)| *put == question) {
+            Some(step) => step.1 = answer,
+            None => steps.push((question, answer)),
+        }
+        Self(steps)
+    }
+
+    /// How many questions were put.
+    #[must_use]
+    pub fn len(&self) -> usize {
+        self.0.len()
+    }
+
+    /// Whether none was put yet.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        self.0.is_empty()
+    }
+
+    /// The answer that was given to a question on this walk.
+    #[must_use]
+    pub fn answer(&self, question: RoadQuestion) -> Option<&'static str> {
+        let step = self.0.iter().find(|(put, _)| *put == question);
+        step.map(|(_, answer)| *answer)
+    }
+
+    /// The trouble that was named and not yet placed.
+    fn trouble_to_place(&self) -> Option<Damage> {
+        [RoadQuestion::Trouble, RoadQuestion::More]
+            .into_iter()
+            .filter_map(|question| Damage::parse(self.answer(question)?))
+            .find(|trouble| self.answer(RoadQuestion::TroubleWhere(*trouble)).is_none())
+    }
+}
+
+/// The question that comes next; `None` when the answer stands.
+#[must_use]
+pub fn next(walk: &RoadWalk, case: &Case) -> Option<RoadQuestion> {
+    if walk.len() >= MOST_QUESTIONS {
+        return None;
+    }
+    if let Some(trouble) = walk.trouble_to_place() {
+        return Some(RoadQuestion::TroubleWhere(trouble));
+    }
+    let known = SoFar::of(walk, case);
+    let kept = known.kept_room();
+    let fits = |question: &RoadQuestion| {
+        let needs = if *question == RoadQuestion::More {
+            2
+        } else {
+            1
+        };
+        !OPTIONAL.contains(question) || walk.len() + kept + needs <= MOST_QUESTIONS
+    };
+    let asked = ORDER
+        .into_iter()
+        .filter(|question| known.is_open(*question))
+        .find(fits);
+    asked.or_else(|| known.telling_look())
+}
+
+/// About how many questions are still to come.
+#[must_use]
+pub fn left(walk: &RoadWalk, case: &Case) -> usize {
+    if next(walk, case).is_none() {
+        return 0;
+    }
+    let known = SoFar::of(walk, case);
+    let open = ORDER.iter().filter(|question| known.is_open(**question));
+    let to_place = usize::from(walk.trouble_to_place().is_some());
+    (open.count() + to_place).clamp(1, MOST_QUESTIONS - walk.len())
+}
+
+/// The answer that a question has: on this walk, or else in the record.
+#[must_use]
+pub fn answer_in(question: RoadQuestion, walk: &RoadWalk, case: &Case) -> Option<&'static str> {
+    walk.answer(question).or_else(|| {
+        let seen = |id: &str| case.answer(id).map(Seen::id);
+        match question {
+            RoadQuestion::Form => case.piece.form.map(|form| form.id()),
+            RoadQuestion::Letters => among(case, &LETTERS),
+            RoadQuestion::Shade => among(case, &SHADES),
+            RoadQuestion::Red => seen("S03"),
+            RoadQuestion::Magnet => seen("P01"),
+            RoadQuestion::Look(id) => seen(id),
+            RoadQuestion::Offer => match &case.aim.asked {
+                Some(Asked::Treatments(all)) => match all[..] {
+                    [one] => Some(one.id()),
+                    _ => None,
+                },
+                _ => None,
+            },
+            _ => None,
+        }
+    })
+}
+
+fn among(case: &Case, ids: &[&'static str]) -> Option<&'static str> {
+    let seen = ids.iter().find(|id| case.has_seen(id));
+    seen.copied().or_else(|| {
+        let answers: Vec<Seen> = ids.iter().filter_map(|id| case.answer(id)).collect();
+        match answers.first()? {
+            Seen::Unsure => Some(UNSURE),
+            _ => Some(NONE),
+        }
+    })
+}
+
+/// What the walk and the record say, with what the piece is so far.
+struct SoFar<'a> {
+    walk: &'a RoadWalk,
+    case: &'a Case,
+    ledger: Cow<'static, Ledger>,
+    now: (Family, Surety),
+    gains: Vec<InformationGain>,
+}
+
+impl<'a> SoFar<'a> {
+    fn of(walk: &'a RoadWalk, case: &'a Case) -> Self {
+        let ledger = ledger_of(case);
+        let readings = readings(case, &ledger);
+        let evidence = Evidence::of(case, &readings);
+        let posterior = interval_with(&evidence, &ledger).base;
+        let (family, p) = posterior.top_family();
+        let carried = Carried::of(&evidence, family);
+        Self {
+            walk,
+            case,
+            now: (family, Surety::of(p, carried, &ledger)),
+            gains: information_gain(&evidence, &posterior, &ledger),
+            ledger,
+        }
+    }
+
+    /// The room kept for questions that every walk reaches, with those that an answer to them may add.
+    fn kept_room(&self) -> usize {
+        let open = ORDER
+            .into_iter()
+            .filter(|question| !OPTIONAL.contains(question) && self.is_open(*question));
+        open.map(|question| match question {
+            RoadQuestion::Trouble | RoadQuestion::Offer => 2,
+            _ => 1,
+        })
+        .sum()
+    }
+
+    /// Whether a question is still to be put: it makes sense, and neither the walk nor the record answers it.
+    fn is_open(&self, question: RoadQuestion) -> bool {
+        if self.walk.answer(question).is_some() {
+            return false;
+        }
+        let case = self.case;
+        let looked = |ids: &[&str]| ids.iter().any(|id| case.answer(id).is_some());
+        match question {
+            RoadQuestion::Form => case.piece.form.is_none(),
+            RoadQuestion::Letters => !looked(&LETTERS),
+            RoadQuestion::Red => case.answer("S03").is_none(),
+            RoadQuestion::Shade => !looked(&SHADES) && SHADES.iter().any(|id| self.tells(id)),
+            RoadQuestion::Magnet => case.answer("P01").is_none() && self.tells("P01"),
+            RoadQuestion::BareWhere => {
+                let seen = case.findings.iter().find(|answer| shows_bare(answer));
+                seen.is_some_and(|answer| answer.part.is_none()) && !self.says_how_bare()
+            }
+            RoadQuestion::BareAmount => {
+                let all_over = self.walk.answer(RoadQuestion::BareWhere) == Some(ALL_OVER);
+                let placed = case
+                    .findings
+                    .iter()
+                    .any(|a| shows_bare(a) && a.part.is_some());
+                (all_over || placed) && !self.says_how_bare()
+            }
+            RoadQuestion::Trouble => !case.parts.iter().any(says_what_is_wrong),
+            RoadQuestion::More => {
+                let trouble = self.walk.answer(RoadQuestion::Trouble);
+                trouble.is_some_and(|id| ![NONE, UNSURE].contains(&id))
+            }
+            RoadQuestion::Use => case.aim.goal.is_none(),
+            RoadQuestion::Offer => case.aim.asked.is_none() && case.quotes.is_empty(),
+            RoadQuestion::Sum => match &case.aim.asked {
+                Some(Asked::Treatments(all)) => {
+                    matches!(all[..], [one] if OFFERS.contains(&one) && case.quote(one).is_none())
+                }
+                _ => false,
+            },
+            RoadQuestion::TroubleWhere(_) | RoadQuestion::Look(_) => false,
+        }
+    }
+
+    /// Whether bare metal is recorded on some part.
+    fn says_how_bare(&self) -> bool {
+        self.case.parts.iter().any(|part| part.bleed.is_some())
+    }
+
+    /// The further look that is expected to tell most.
+    fn telling_look(&self) -> Option<RoadQuestion> {
+        self.gains
+            .iter()
+            .filter_map(|gain| {
+                let looks = RoadQuestion::LOOKS.into_iter();
+                looks.into_iter().find(|id| *id == gain.finding.id)
+            })
+            .map(RoadQuestion::Look)
+            .find(|look| {
+                let RoadQuestion::Look(id) = *look else {
+                    return false;
+                };
+                self.walk.answer(*look).is_none() && self.tells(id)
+            })
+    }
+
+    /// Whether an answer to this look would name another family, or name it more or less firmly.
+    fn tells(&self, id: &str) -> bool {
+        let Some(gain) = self.gains.iter().find(|gain| gain.finding.id == id) else {
+            return false;
+        };
+        let differs = |posterior: &Posterior| {
+            let (family, p) = posterior.top_family();
+            (family, Surety::of(p, Carried::ByMore, &self.ledger)) != self.now
+        };
+        self.now.1 < Surety::AlmostCertain && [gain.if_seen, gain.if_absent].iter().any(differs)
+    }
+}
+
+fn shows_bare(answer: &Answer) -> bool {
+    answer.seen == Seen::Yes && BARE_METAL.contains(&answer.id)
+}
+
+/// Whether a part's record speaks of damage, or says that there is none.
+fn says_what_is_wrong(part: &Part) -> bool {
+    part.dents.is_some() || part.joint.is_some() || part.loss.is_some() || part.split.is_some()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::write;
+    use super::*;
+    use crate::record::Draft;
+
+    /// Walks to the end, choosing each answer by `choose` from how many there are.
+    fn walk_through(
+        mut choose: impl FnMut(RoadQuestion, &[&'static str]) -> usize,
+    ) -> (RoadWalk, Case) {
+        let (mut walk, mut draft) = (RoadWalk::default(), Draft::default());
+        loop {
+            let case = draft.read().0;
+            let Some(question) = next(&walk, &case) else {
+                assert_eq!(left(&walk, &case), 0);
+                return (walk, case);
+            };
+            assert!(walk.answer(question).is_none(), "{question:?} is put twice");
+            assert!(left(&walk, &case) >= 1);
+            let ids = question.answers(case.piece.form);
+            let answer = ids[choose(question, &ids) % ids.len()];
+            write(&mut draft, question, answer);
+            walk = walk.with(question, answer);
+        }
+    }
+
+    #[test]
+    fn no_walk_is_longer_than_promised_and_each_reaches_the_aim_and_the_offer() {
+        let mut seed = 1_u64;
+        for _ in 0..60 {
+            let (walk, _) = walk_through(|_, _| {
+                seed = seed.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1);
+                usize::try_from(seed >> 40).unwrap()
+            });
+            assert!(walk.len() <= MOST_QUESTIONS, "{walk:?}");
+            for question in [
+                RoadQuestion::Use,
+                RoadQuestion::Offer,
+                RoadQuestion::Trouble,
+            ] {
+                assert!(walk.answer(question).is_some(), "{question:?}: {walk:?}");
+            }
+            let offered = walk.answer(RoadQuestion::Offer).unwrap();
+            let asks_the_sum = ![NONE, UNSURE].contains(&offered);
+            assert_eq!(walk.answer(RoadQuestion::Sum).is_some(), asks_the_sum);
+        }
+    }
+
+    #[test]
+    fn the_road_opens_with_what_anybody_can_see() {
+        let (walk, _) = walk_through(|_, ids| ids.len() - 1);
+        let first: Vec<RoadQuestion> = walk.0.iter().take(5).map(|step| step.0).collect();
+        assert_eq!(first, ORDER[..5]);
+    }
+
+    #[test]
+    fn letters_that_name_the_metal_spare_the_looks_that_would_tell_nothing() {
+        let answer = |question, ids: &[&'static str]| {
+            let wanted = match question {
+                RoadQuestion::Letters => "M01",
+                RoadQuestion::Red => "absent",
+                RoadQuestion::Trouble | RoadQuestion::Offer => NONE,
+                _ => ids[0],
+            };
+            ids.iter().position(|id| *id == wanted).unwrap()
+        };
+        let (walk, case) = walk_through(answer);
+        assert!(case.has_seen("M01"));
+        assert!(walk.answer(RoadQuestion::Magnet).is_none(), "{walk:?}");
+        assert!(walk.len() < 9, "{walk:?}");
+    }
+
+    #[test]
+    fn what_the_record_answers_is_not_asked() {
+        let mut draft = Draft::default();
+        draft.set("piece.form", "tray");
+        draft.set("aim.goal", "sell");
+        draft.set_answer("S03", "seen", "border");
+        draft.set_part("border", "bleed", "some");
+        draft.set_part("handle", "dents", "minor");
+        draft.set_quote("T14a", "likely", "300");
+        let case = draft.read().0;
+        let mut walk = RoadWalk::default();
+        let mut asked = Vec::new();
+        while let Some(question) = next(&walk, &case) {
+            asked.push(question);
+            walk = walk.with(question, UNSURE);
+        }
+        for known in [
+            RoadQuestion::Form,
+            RoadQuestion::Use,
+            RoadQuestion::Red,
+            RoadQuestion::BareAmount,
+            RoadQuestion::Trouble,
+            RoadQuestion::Offer,
+        ] {
+            assert!(!asked.contains(&known), "{known:?}");
+        }
+        assert_eq!(asked[0], RoadQuestion::Letters);
+        assert_eq!(answer_in(RoadQuestion::Form, &walk, &case), Some("tray"));
+        assert_eq!(answer_in(RoadQuestion::Red, &walk, &case), Some("seen"));
+    }
+
+    #[test]
+    fn a_named_trouble_is_placed_at_once() {
+        let mut draft = Draft::default();
+        draft.set("piece.form", "teapot");
+        let walk = RoadWalk::default().with(RoadQuestion::Trouble, "dented");
+        assert_eq!(
+            next(&walk, &draft.read().0),
+            Some(RoadQuestion::TroubleWhere(Damage::Dented))
+        );
+    }
+}

@@ -1,0 +1,192 @@
+//! The questions of the road and the answers each takes.
+
+use super::{ALL_OVER, NONE, UNSURE};
+use crate::record::{Form, JointClass, PartName};
+use crate::terms::{BleedWord, Seen, Treatment};
+
+/// What may be struck underneath, from the plainest mark to the rarest.
+pub const LETTERS: [&str; 4] = ["M01", "M01b", "M03", "M04"];
+/// Grey or yellow metal under the silver, by its shade.
+pub const SHADES: [&str; 3] = ["S04", "S06", "S05"];
+/// Every colour of bare metal that the road asks about.
+pub const BARE_METAL: [&str; 4] = ["S03", "S04", "S06", "S05"];
+/// The work that people are offered most.
+pub const OFFERS: [Treatment; 5] = [
+    Treatment::Replate,
+    Treatment::Solder,
+    Treatment::Dents,
+    Treatment::ReplacePart,
+    Treatment::Clean,
+];
+
+/// A question of the road.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum RoadQuestion {
+    /// What sort of piece it is.
+    Form,
+    /// Whether there are letters or marks underneath.
+    Letters,
+    /// Whether red metal shows.
+    Red,
+    /// Whether grey or yellow metal shows.
+    Shade,
+    /// Whether a magnet pulls.
+    Magnet,
+    /// Where bare metal shows most.
+    BareWhere,
+    /// How much of that part is bare.
+    BareAmount,
+    /// What is wrong with it.
+    Trouble,
+    /// The part on which that is.
+    TroubleWhere(Damage),
+    /// What else is wrong with it.
+    More,
+    /// What the owner will do with it.
+    Use,
+    /// The work that was offered.
+    Offer,
+    /// The price asked for that work.
+    Sum,
+    /// One more look, by the id of its finding.
+    Look(&'static str),
+}
+
+/// What an owner sees to be wrong.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Damage {
+    /// A part is gone.
+    Missing,
+    /// A part is loose.
+    Loose,
+    /// It leaks, or a seam stands open.
+    Leaking,
+    /// It is dented.
+    Dented,
+    /// An old grey repair.
+    Repair,
+}
+
+impl Damage {
+    /// Every trouble, in the order shown.
+    pub const ALL: [Self; 5] = [
+        Self::Missing,
+        Self::Loose,
+        Self::Leaking,
+        Self::Dented,
+        Self::Repair,
+    ];
+
+    /// Its id as an answer.
+    #[must_use]
+    pub fn id(self) -> &'static str {
+        match self {
+            Self::Missing => "missing",
+            Self::Loose => "loose",
+            Self::Leaking => "leaking",
+            Self::Dented => "dented",
+            Self::Repair => "repair",
+        }
+    }
+
+    /// The trouble with this id.
+    #[must_use]
+    pub fn parse(id: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|trouble| trouble.id() == id)
+    }
+
+    /// The parts of such a piece that can have it.
+    #[must_use]
+    pub fn parts(self, form: Option<Form>) -> Vec<PartName> {
+        let can = |part: &PartName| match self {
+            Self::Missing => !matches!(
+                part,
+                PartName::Body
+                    | PartName::Interior
+                    | PartName::Rim
+                    | PartName::Edge
+                    | PartName::Shield
+                    | PartName::Base
+            ),
+            Self::Loose => part.joint_class() == JointClass::Attachment,
+            Self::Leaking => part.meets_liquid() || part.joint_class() == JointClass::Seam,
+            Self::Dented | Self::Repair => true,
+        };
+        parts(form).into_iter().filter(can).collect()
+    }
+}
+
+fn parts(form: Option<Form>) -> Vec<PartName> {
+    form.unwrap_or(Form::Other).parts().to_vec()
+}
+
+impl RoadQuestion {
+    /// The further looks, each with a drawing, that an owner can take without an instrument.
+    pub const LOOKS: [&'static str; 7] = ["C01", "C07", "C06", "C08", "S10", "S22", "S17"];
+
+    /// The ids of its answers for a piece of this form, in the order shown; "not sure" comes last.
+    #[must_use]
+    pub fn answers(self, form: Option<Form>) -> Vec<&'static str> {
+        let mut ids: Vec<&'static str> = match self {
+            Self::Form => Form::IDS.to_vec(),
+            Self::Letters => LETTERS.into_iter().chain([NONE]).collect(),
+            Self::Shade => SHADES.into_iter().chain([NONE]).collect(),
+            Self::Red | Self::Magnet | Self::Look(_) => vec![Seen::Yes.id(), Seen::No.id()],
+            Self::BareWhere => parts(form)
+                .into_iter()
+                .map(PartName::id)
+                .chain([ALL_OVER])
+                .collect(),
+            Self::BareAmount => BleedWord::ALL
+                .iter()
+                .filter(|word| **word != BleedWord::None)
+                .map(|word| word.id())
+                .collect(),
+            Self::Trouble | Self::More => Damage::ALL
+                .into_iter()
+                .map(Damage::id)
+                .chain([NONE])
+                .collect(),
+            Self::TroubleWhere(trouble) => {
+                trouble.parts(form).into_iter().map(PartName::id).collect()
+            }
+            Self::Use => vec!["use", "show", "sell"],
+            Self::Offer => OFFERS
+                .into_iter()
+                .map(Treatment::id)
+                .chain([NONE])
+                .collect(),
+            Self::Sum => vec!["given"],
+        };
+        ids.push(UNSURE);
+        ids
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::identity::Turn;
+    use crate::ledger::finding;
+
+    #[test]
+    fn every_question_has_answers_for_every_form() {
+        for form in Form::ALL {
+            for trouble in Damage::ALL {
+                let ids = RoadQuestion::TroubleWhere(trouble).answers(Some(*form));
+                assert!(ids.len() > 1, "{form:?}, {trouble:?}");
+            }
+        }
+        for id in RoadQuestion::LOOKS {
+            let look = finding(id).unwrap();
+            assert_eq!(Turn::of(look, &[]), Turn::First, "{id} needs no instrument");
+            assert!(look.invasive < 2, "{id}");
+        }
+        for id in LETTERS.iter().chain(&BARE_METAL) {
+            assert!(finding(id).is_some(), "{id}");
+        }
+        for trouble in Damage::ALL {
+            assert_eq!(Damage::parse(trouble.id()), Some(trouble));
+        }
+    }
+}
