@@ -62,7 +62,7 @@ const FAULTS: [&str; 8] = [
 pub fn lines(case: &Case, report: &Report) -> Vec<OwnerLine> {
     let asker = Asker { case, report };
     if !is_enough_to_advise(case) {
-        return [asker.food(), Some(asker.help_to_look())]
+        return [asker.food(), Some(help_to_look())]
             .into_iter()
             .flatten()
             .collect();
@@ -291,11 +291,12 @@ impl Asker<'_> {
         let [verdict, text] = words::help(who);
         line(OwnerTopic::Help, words::HELP, verdict, text.to_owned())
     }
+}
 
-    fn help_to_look(&self) -> OwnerLine {
-        let [verdict, text] = words::help("C");
-        line(OwnerTopic::Help, words::HELP, verdict, text.to_owned())
-    }
+/// Who can help to look.
+fn help_to_look() -> OwnerLine {
+    let [verdict, text] = words::help("C");
+    line(OwnerTopic::Help, words::HELP, verdict, text.to_owned())
 }
 
 fn verdict_of(standing: Standing) -> &'static str {

@@ -45,12 +45,14 @@ pub enum Shown {
     Ring,
 }
 
+/// A mark with its place in the drawing.
+type Placed<'a> = (&'a FoundMark, (f64, f64));
+
 /// The drawing, with the labels of up to four marks above and below it, each led to its place. Further marks
 /// are drawn without a label.
 pub fn found_drawing(form: Option<Form>, marks: &[FoundMark]) -> Html {
-    let placed: Vec<(&FoundMark, (f64, f64))> =
-        marks.iter().map(|mark| (mark, place(form, mark))).collect();
-    let mut named: Vec<(&FoundMark, (f64, f64))> = placed.iter().copied().take(4).collect();
+    let placed: Vec<Placed<'_>> = marks.iter().map(|mark| (mark, place(form, mark))).collect();
+    let mut named: Vec<Placed<'_>> = placed.iter().copied().take(4).collect();
     named.sort_by(|a, b| a.1.1.total_cmp(&b.1.1));
     let below = named.split_off(named.len().div_ceil(2));
     let [above, below] = [named, below].map(|mut row| {
@@ -102,7 +104,7 @@ pub fn found_drawing(form: Option<Form>, marks: &[FoundMark]) -> Html {
 }
 
 /// Each mark of a row, and whether its label stands at the left.
-fn sides<'a>(row: &[(&'a FoundMark, (f64, f64))]) -> Vec<((&'a FoundMark, (f64, f64)), bool)> {
+fn sides<'a>(row: &[Placed<'a>]) -> Vec<(Placed<'a>, bool)> {
     let alone = row.len() == 1;
     row.iter()
         .enumerate()
@@ -110,7 +112,7 @@ fn sides<'a>(row: &[(&'a FoundMark, (f64, f64))]) -> Vec<((&'a FoundMark, (f64, 
         .collect()
 }
 
-fn labels(row: &[(&FoundMark, (f64, f64))]) -> El {
+fn labels(row: &[Placed<'_>]) -> El {
     el("ul", "found-labels").each(sides(row), |((mark, _), is_left)| {
         let copper = matches!(mark.shown, Shown::Bare(_));
         let side = if is_left { "is-left" } else { "is-right" };

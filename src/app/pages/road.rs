@@ -4,7 +4,7 @@ use leavewell_model::record::is_enough_to_advise;
 use leavewell_model::road::{
     self, FIRST_ANSWER_AFTER, OFFERS, RoadQuestion, UNSURE, answer_in, left,
 };
-use leavewell_model::terms::{Currency, Form, PartName};
+use leavewell_model::terms::{Currency, Form, PartName, Treatment};
 use yew::prelude::*;
 
 use super::{Page, line};
@@ -97,7 +97,7 @@ fn answers(page: Page, question: RoadQuestion) -> El {
 /// The price of the work asked about.
 fn sum_of(page: Page) -> Target {
     let asked = answer_in(RoadQuestion::Offer, &page.state.walk, &page.open.case);
-    let offers = OFFERS.into_iter().map(|treatment| treatment.id());
+    let offers = OFFERS.into_iter().map(Treatment::id);
     let asked = offers.into_iter().find(|id| Some(*id) == asked);
     Target::Quote(asked.unwrap_or_else(|| OFFERS[0].id()), "likely")
 }
@@ -220,7 +220,7 @@ fn so_far(page: Page) -> El {
 fn safety(page: Page, question: RoadQuestion) -> El {
     let mut ids: Vec<&str> = Vec::new();
     if question == RoadQuestion::Offer {
-        ids.extend(OFFERS.into_iter().map(|treatment| treatment.id()));
+        ids.extend(OFFERS.into_iter().map(Treatment::id));
     }
     let advised = page.open.report().map_or(&[][..], |r| &r.counsel.steps);
     if page.state.walk.len() >= FIRST_ANSWER_AFTER {

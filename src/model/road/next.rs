@@ -8,7 +8,7 @@ use crate::identity::{
     readings,
 };
 use crate::ledger::Ledger;
-use crate::record::{Answer, Asked, Case, Part, ledger_of};
+use crate::record::{Answer, Asked, Case, Form, Part, ledger_of};
 use crate::terms::{Family, Seen};
 use std::borrow::Cow;
 
@@ -127,7 +127,7 @@ pub fn answer_in(question: RoadQuestion, walk: &RoadWalk, case: &Case) -> Option
     walk.answer(question).or_else(|| {
         let seen = |id: &str| case.answer(id).map(Seen::id);
         match question {
-            RoadQuestion::Form => case.piece.form.map(|form| form.id()),
+            RoadQuestion::Form => case.piece.form.map(Form::id),
             RoadQuestion::Letters => among(case, &LETTERS),
             RoadQuestion::Shade => among(case, &SHADES),
             RoadQuestion::Red => seen("S03"),
