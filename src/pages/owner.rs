@@ -6,6 +6,7 @@
 use super::standing::Standing;
 use super::wording::owner as words;
 use leavewell_model::counsel::money;
+use leavewell_model::ledger::Level;
 use leavewell_model::record::{Asked, Case, Fill, Part, is_enough_to_advise};
 use leavewell_model::report::{FaultReport, OptionReport, Report};
 use leavewell_model::terms::{Form, Goal, Treatment};
@@ -62,7 +63,9 @@ const FAULTS: [&str; 8] = [
 pub fn lines(case: &Case, report: &Report) -> Vec<OwnerLine> {
     let asker = Asker { case, report };
     if !is_enough_to_advise(case) {
-        return [asker.food(), Some(help_to_look())]
+        // A hazard is said at once, however little else is recorded.
+        let danger = Some(asker.danger()).filter(|line| line.stops);
+        return [asker.food(), danger, Some(help_to_look())]
             .into_iter()
             .flatten()
             .collect();
@@ -254,24 +257,39 @@ impl Asker<'_> {
         line(OwnerTopic::Worth, words::WORTH, &verdict, text)
     }
 
-    /// What is recorded that can harm a person, the gravest first.
+    /// What is recorded that can harm a person, the gravest first. The cautions of the report carry every
+    /// hazard recorded; here stand those that harm whoever holds, heats or cleans it.
     fn danger(&self) -> OwnerLine {
+        let stops = |id: &str| {
+            let cautions = &self.report.cautions;
+            (cautions.iter()).any(|c| c.id == id && c.level == Level::Stop)
+        };
         let sealed = |part: &Part| matches!(part.fill, Some(Fill::Sealed | Fill::Pitch));
-        let corroded = self.report.faults.iter().any(|f| f.fault == "corrosion");
-        let (verdict, text, stops) = if lead_anywhere(self.case) == LeadStatus::Present {
-            (words::TAKE_CARE, words::LEAD_THERE, true)
-        } else if corroded {
-            (words::TAKE_CARE, words::CORROSION_THERE, true)
-        } else if self.case.parts.iter().any(sealed) {
-            (words::TAKE_CARE, words::SEALED_THERE, true)
+        let harms: Vec<&str> = [
+            (
+                lead_anywhere(self.case) == LeadStatus::Present,
+                words::LEAD_THERE,
+            ),
+            (stops("caution.asbestos"), words::ASBESTOS_THERE),
+            (stops("caution.mercury"), words::MERCURY_THERE),
+            (stops("caution.cadmium"), words::CADMIUM_THERE),
+            (stops("caution.ammonia"), words::AMMONIA_THERE),
+            (stops("caution.corrosion"), words::CORROSION_THERE),
+            (self.case.parts.iter().any(sealed), words::SEALED_THERE),
+        ]
+        .into_iter()
+        .filter_map(|(there, text)| there.then_some(text))
+        .collect();
+        let (verdict, text, stops) = if !harms.is_empty() {
+            (words::TAKE_CARE, harms.join(" "), true)
         } else if self.report.display_only.yes {
-            (words::NOT_TO_HOLD, words::LEAD_PERHAPS, false)
+            (words::SAFE_TO_HOLD, words::LEAD_PERHAPS.to_owned(), false)
         } else {
-            (words::NOT_THAT_WE_KNOW, words::NO_HAZARD, false)
+            (words::NOT_THAT_WE_KNOW, words::NO_HAZARD.to_owned(), false)
         };
         OwnerLine {
             stops,
-            ..line(OwnerTopic::Danger, words::DANGER, verdict, text.to_owned())
+            ..line(OwnerTopic::Danger, words::DANGER, verdict, text)
         }
     }
 
@@ -423,6 +441,32 @@ mod tests {
         let lost = OwnerTopic::Fault("part_lost");
         assert!(verdict(&lines_of("teapot_without_knob"), lost).is_some());
         assert!(verdict(&lines_of("cake_basket"), lost).is_none());
+    }
+
+    #[test]
+    fn every_hazard_recorded_is_said_whether_or_not_the_piece_was_looked_at() {
+        for looked in [false, true] {
+            for (path, word) in [
+                ("catalogue.insulator", "asbestos"),
+                ("catalogue.fire_gilding", "mercury"),
+                ("catalogue.hard_repair", "cadmium"),
+                ("catalogue.ammonia", "ammonia"),
+            ] {
+                let mut draft = leavewell_model::Draft::default();
+                draft.set_flag(path, Some(true));
+                if looked {
+                    draft.set_answer("C01", "seen", "");
+                }
+                let subject = Subject::new(draft);
+                let lines = lines(subject.case(), subject.report());
+                let danger = lines.iter().find(|l| l.topic == OwnerTopic::Danger);
+                let danger = danger.unwrap_or_else(|| panic!("{path}: no line"));
+                assert!(
+                    danger.stops && danger.text.contains(word),
+                    "{path}: {danger:?}"
+                );
+            }
+        }
     }
 
     #[test]

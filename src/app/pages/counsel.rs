@@ -51,7 +51,7 @@ fn picture(page: Page) -> Html {
         .el(el("p", "what-it-is")
             .el(el("strong", "").words(page.open.name()))
             .text(" ")
-            .words(page.open.identity.sentence.clone()))
+            .el(el("span", "").words(page.open.identity.sentence.clone())))
         .put(found::found(page))
         .html()
 }

@@ -7,7 +7,7 @@ use leavewell_model::report::CautionReport;
 use yew::prelude::*;
 
 use super::element::{el, group};
-use super::marks::{bullets, fold, folded_section, named as strong, section};
+use super::marks::{bullets, fold, named as strong, section};
 use crate::app::parts::words::joined;
 use crate::app::wording::cautions as text;
 
@@ -60,7 +60,7 @@ pub fn display_only(report: &Report) -> Html {
         .html()
 }
 
-/// Cautions for the treatments that are possible, and a folded list for the others.
+/// The hazards recorded in full, and two folded lists: cautions for what is possible, and for the rest.
 pub fn cautions_of(report: &Report) -> Html {
     let out: Vec<String> = report
         .options
@@ -73,12 +73,16 @@ pub fn cautions_of(report: &Report) -> Html {
         .iter()
         .cloned()
         .partition(|c| out.contains(&c.id));
-    folded_section(
+    // What was recorded and can do harm now stands in full; the rest is a line that opens.
+    let grave = |c: &CautionReport| c.level == Level::Stop && !c.id.starts_with("caution.T");
+    let (grave, near): (Vec<CautionReport>, Vec<CautionReport>) = near.into_iter().partition(grave);
+    section(
         "cautions",
         "cautions-title",
         text::CAUTIONS,
         group()
-            .put(list(&near))
+            .put(list(&grave))
+            .put(fold("", text::FOR_THE_POSSIBLE, list(&near)))
             .put(fold("", text::FOR_THE_REST, list(&rest)))
             .html(),
     )

@@ -38,7 +38,7 @@ pub(crate) const NOT_YET: &str = "Not yet.";
 pub(crate) const NOT_KNOWN: &str = "Not known.";
 pub(crate) const LEAVE_IT: &str = "Leave it.";
 pub(crate) const TAKE_CARE: &str = "Take care.";
-pub(crate) const NOT_TO_HOLD: &str = "Not to hold.";
+pub(crate) const SAFE_TO_HOLD: &str = "Safe to hold.";
 pub(crate) const NOT_THAT_WE_KNOW: &str = "Not that we know.";
 
 // About ten words more.
@@ -58,7 +58,7 @@ pub(crate) fn polishes_left(part: &str, polishes: f64) -> String {
     }
 }
 
-pub(crate) const FOOD_PASSED: &str = "A test found that it gives off no harmful lead.";
+pub(crate) const FOOD_PASSED: &str = "A test found no lead released, in the state it was in then.";
 pub(crate) const FOOD_UNTESTED: &str =
     "Nothing recorded speaks against it, but nobody has tested it.";
 
@@ -101,6 +101,14 @@ pub(crate) const LEAD_THERE: &str =
     "There is lead in it. Do not heat, sand or file it, and wash your hands.";
 pub(crate) const LEAD_PERHAPS: &str =
     "Its joints or fillings may hold lead. Do not heat, sand or file them.";
+pub(crate) const ASBESTOS_THERE: &str =
+    "An old heat pad or cord may be asbestos. Leave it alone and do not disturb it.";
+pub(crate) const MERCURY_THERE: &str =
+    "Its gilding may hold mercury, which heat drives off as poison.";
+pub(crate) const CADMIUM_THERE: &str =
+    "An old repair in hard solder may hold cadmium. Its fume can kill: no heat.";
+pub(crate) const AMMONIA_THERE: &str =
+    "Keep ammonia off it: with silver it can form something that explodes.";
 pub(crate) const CORROSION_THERE: &str = "Do not breathe or rub the powder, and wash your hands.";
 pub(crate) const SEALED_THERE: &str = "Never heat a closed or filled part: it can burst.";
 pub(crate) const NO_HAZARD: &str = "Nothing recorded makes it dangerous to hold or to show.";
