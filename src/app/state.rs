@@ -1099,8 +1099,10 @@ mod tests {
 
     #[test]
     fn a_report_stays_until_a_newer_one_arrives() {
-        let first = weighed(&with_piece());
-        assert!(!first.shelf[0].answer.is_empty());
+        let looked = update(&with_piece(), typed(Target::Answer("S03"), "seen")).unwrap();
+        assert_eq!(looked.shelf[0].answer, owner::TOO_LITTLE);
+        let first = weighed(&looked);
+        assert_ne!(first.shelf[0].answer, owner::TOO_LITTLE);
         let edited = update(&first, typed(Target::Answer("C01"), "seen")).unwrap();
         assert_eq!(open(&edited).report(), open(&first).report());
         assert_eq!(edited.shelf[0].answer, first.shelf[0].answer);
