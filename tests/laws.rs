@@ -352,7 +352,7 @@ proptest! {
         // Each work is shown with better keeping where the best course has it, so keeping is left out here.
         let work = |c: &CourseReport| {
             let steps = c.steps.iter().filter(|t| **t != "T01");
-            steps.cloned().collect::<Vec<_>>()
+            steps.copied().collect::<Vec<_>>()
         };
         for course in without.courses.iter().filter(|c| c.barred.is_empty()) {
             let same = with.courses.iter().find(|c| work(c) == work(course));

@@ -29,7 +29,7 @@ browserTest("limits reduce the work, and the plan says what more of each would b
   await row(page, "Large tureen").getByText("Full replating").waitFor();
   await row(page, "Teapot that leaks").getByText("A specialist should see it first.").waitFor();
   await eventually(async () => assert.equal(await page.locator("#main").getByText(DEFERRAL).count(), 1));
-  await page.getByText(/^Full replating: Polishing first may take off/).waitFor();
+  await page.getByText(/^Full replating: Polishing first may remove all/).waitFor();
 
   await page.getByLabel("Money to spend").fill("200");
   await page.getByText(/^With £200 to spend, work on 1 of 3 pieces/).waitFor();
