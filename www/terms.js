@@ -54,6 +54,8 @@ addEventListener("focusout", hide);
 addEventListener("click", (event) => {
   const term = termOf(event);
   if (term) show(term);
+  // A touch on the box closes it: it may lie over the next word.
+  else if (box?.contains(event.target)) hide();
 });
 addEventListener("pointerover", (event) => {
   const term = termOf(event);

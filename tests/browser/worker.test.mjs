@@ -52,7 +52,7 @@ browserTest("if it cannot be loaded, each page says so and the rest works", asyn
   await page.getByText(/could not work out .*\. Reload the page/).first().waitFor();
   await go("#/look");
   await page.locator("input[value=absent]").first().check();
-  await page.getByText(/it was made about/).first().waitFor();
+  await page.getByText(/Date, judging by what shows/).first().waitFor();
   troubles.length = 0;
 });
 
