@@ -73,8 +73,11 @@ pub fn cautions_of(report: &Report) -> Html {
         .iter()
         .cloned()
         .partition(|c| out.contains(&c.id));
-    // What was recorded and can do harm now stands in full; the rest is a line that opens.
-    let grave = |c: &CautionReport| c.level == Level::Stop && !c.id.starts_with("caution.T");
+    // What was recorded and can do harm now is shown in full; the rest is a line that opens.
+    let of_a_treatment = |c: &CautionReport| {
+        (report.options.iter()).any(|o| c.id.strip_prefix("caution.") == Some(&*o.treatment))
+    };
+    let grave = |c: &CautionReport| c.level == Level::Stop && !of_a_treatment(c);
     let (grave, near): (Vec<CautionReport>, Vec<CautionReport>) = near.into_iter().partition(grave);
     section(
         "cautions",

@@ -225,11 +225,11 @@ impl Found<'_> {
         let name = name(top);
         let share = share(p);
         let sentence = if self.nothing_found() {
-            format!("{subject} is open.")
+            format!("{subject} is not known yet.")
         } else if settled {
-            format!("{subject} is {name}: settled ({share}).")
+            format!("{subject} is {name} ({share}).")
         } else {
-            format!("{subject} is open; the likeliest is {name} ({share}).")
+            format!("{subject} is not settled; most likely it is {name} ({share}).")
         };
         SettledReport {
             name: name.into(),
