@@ -119,7 +119,8 @@ pub fn question(question: RoadQuestion) -> [&'static str; 3] {
         RoadQuestion::Offer => [
             "Has anyone offered to work on it?",
             "Choose what they offered, or what you have in mind.",
-            "We compare that work with leaving the piece alone.",
+            "We compare that work with leaving the piece alone. Do not try it yourself: heat, filing \
+             and polishing can set lead and other poisons free.",
         ],
         RoadQuestion::Sum => [
             "What would it cost?",

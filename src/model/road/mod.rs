@@ -1,7 +1,7 @@
 //! The owner's road: one question at a time, each answered with one press, for a person who has a piece in
 //! hand and knows none of the trade's words.
 //!
-//! [`next`] chooses the question, [`write`] puts an answer into the record. The road keeps nothing but
+//! [`next`] chooses the question, [`write()`] puts an answer into the record. The road keeps nothing but
 //! which questions it has put ([`RoadWalk`]): every answer stands in the record, in the fields of the long
 //! screens. Invariants: a question that the record answers is never put; no walk is longer than
 //! [`MOST_QUESTIONS`]; what the piece is for and what was offered are always reached.
