@@ -7,7 +7,7 @@ use super::standing::Standing;
 use super::wording::owner as words;
 use leavewell_model::counsel::money;
 use leavewell_model::ledger::Level;
-use leavewell_model::record::{Asked, Case, Fill, Part, is_enough_to_advise};
+use leavewell_model::record::{Asked, Case, is_enough_to_advise};
 use leavewell_model::report::{FaultReport, OptionReport, Report};
 use leavewell_model::terms::{Form, Goal, Treatment};
 use leavewell_model::treatment::{LeadStatus, Release, lead_anywhere, release};
@@ -260,11 +260,11 @@ impl Asker<'_> {
     /// What is recorded that can harm a person, the gravest first. The cautions of the report carry every
     /// hazard recorded; here stand those that harm whoever holds, heats or cleans it.
     fn danger(&self) -> OwnerLine {
-        let stops = |id: &str| {
-            let cautions = &self.report.cautions;
-            (cautions.iter()).any(|c| c.id == id && c.level == Level::Stop)
+        let level_of = |id: &str| {
+            let mut cautions = self.report.cautions.iter();
+            cautions.find(|c| c.id == id).map(|c| c.level)
         };
-        let sealed = |part: &Part| matches!(part.fill, Some(Fill::Sealed | Fill::Pitch));
+        let stops = |id: &str| level_of(id) == Some(Level::Stop);
         let harms: Vec<&str> = [
             (
                 lead_anywhere(self.case) == LeadStatus::Present,
@@ -275,7 +275,7 @@ impl Asker<'_> {
             (stops("caution.cadmium"), words::CADMIUM_THERE),
             (stops("caution.ammonia"), words::AMMONIA_THERE),
             (stops("caution.corrosion"), words::CORROSION_THERE),
-            (self.case.parts.iter().any(sealed), words::SEALED_THERE),
+            (level_of("caution.sealed").is_some(), words::SEALED_THERE),
         ]
         .into_iter()
         .filter_map(|(there, text)| there.then_some(text))
@@ -301,7 +301,8 @@ impl Asker<'_> {
         let first_hand = options
             .filter(|option| option.treatment != Treatment::Leave.id() && !by_owner(option))
             .find_map(|option| option.who.split('/').next());
-        let who = if self.report.counsel.refer {
+        // Whoever is told to take care is not told to do without help.
+        let who = if self.report.counsel.refer || self.danger().stops {
             "C"
         } else {
             first_hand.unwrap_or("O")
@@ -461,12 +462,25 @@ mod tests {
                 let lines = lines(subject.case(), subject.report());
                 let danger = lines.iter().find(|l| l.topic == OwnerTopic::Danger);
                 let danger = danger.unwrap_or_else(|| panic!("{path}: no line"));
+                let help = lines.iter().find(|l| l.topic == OwnerTopic::Help).unwrap();
+                assert_eq!(help.verdict, words::help("C")[0], "{path}");
                 assert!(
                     danger.stops && danger.text.contains(word),
                     "{path}: {danger:?}"
                 );
             }
         }
+    }
+
+    #[test]
+    fn a_loading_seen_is_said_like_a_filling_recorded() {
+        let mut draft = leavewell_model::Draft::default();
+        draft.set("piece.form", "candlestick");
+        draft.set_answer("C32", "seen", "base");
+        let subject = Subject::new(draft);
+        let lines = lines(subject.case(), subject.report());
+        let danger = lines.iter().find(|l| l.topic == OwnerTopic::Danger);
+        assert!(danger.unwrap().text.contains("closed or filled"));
     }
 
     #[test]

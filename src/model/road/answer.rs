@@ -91,9 +91,23 @@ fn one_of(draft: &mut Draft, ids: &[&str], answer: &str) {
     }
 }
 
+/// How much a missing part is: a knob or a piece of a border is little, a cover, spout or handle much.
+fn loss_of(part: &str) -> Loss {
+    match PartName::from_id(part) {
+        Some(
+            PartName::Finial
+            | PartName::Border
+            | PartName::Edge
+            | PartName::Shield
+            | PartName::Fitting,
+        ) => Loss::Small,
+        _ => Loss::Large,
+    }
+}
+
 fn trouble_on(draft: &mut Draft, trouble: Damage, answer: &str) {
     let (field, word) = match trouble {
-        Damage::Missing => ("loss", Loss::Small.id()),
+        Damage::Missing => ("loss", loss_of(answer).id()),
         Damage::Loose => ("joint", Joint::Open.id()),
         Damage::Leaking => ("joint", Joint::Leaking.id()),
         Damage::Dented => ("dents", Dents::Minor.id()),
@@ -122,6 +136,14 @@ mod tests {
         let (case, problems) = draft.read();
         assert!(problems.is_empty(), "{problems:?}");
         (draft, case)
+    }
+
+    #[test]
+    fn a_lost_cover_is_a_large_loss_and_a_lost_knob_a_small_one() {
+        for (part, size) in [("finial", "small"), ("cover", "large"), ("spout", "large")] {
+            let (draft, _) = after(&[(RoadQuestion::TroubleWhere(Damage::Missing), part)]);
+            assert_eq!(draft.part_text(part, "loss"), size, "{part}");
+        }
     }
 
     #[test]
