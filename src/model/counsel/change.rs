@@ -7,10 +7,13 @@ use super::what_if::WhatIf;
 use super::wording::change as words;
 use crate::report::{ChangeReport, MOST_MOVED};
 
-/// Values tried on each side of now, log-spaced, before bisection: 33 with now itself.
-const TRIED: u32 = 16;
-/// Halvings of the bracket; the flip is then known to better than 1 % of its size.
-const HALVINGS: u32 = 10;
+/// Steps to each end of the range, log-spaced: 33 values with now itself.
+const STEPS: u32 = 16;
+/// Steps taken at a time while nothing has flipped. A flip that another takes back within one stride is
+/// passed over; nothing else is.
+const STRIDE: u32 = 4;
+/// Halvings of the bracket; the flip is then known to within half a percent of its size.
+const HALVINGS: u32 = 7;
 
 /// The inputs moved, with the range of factors tried on each side of now.
 const INPUTS: [(Input, f64); 4] = [
@@ -63,7 +66,8 @@ pub(super) struct Now {
 }
 
 /// For each input, the nearest value at which `advised` (given what is moved) leaves its group, searched
-/// on the same draws: 33 log-spaced values, nearest first, then bisection.
+/// on the same draws: in strides of log-spaced steps, nearest first, then step by step within the stride
+/// that flipped, then by bisection.
 pub(super) fn changes(
     now: &Now,
     chosen: &Course,
@@ -85,7 +89,7 @@ pub(super) fn changes(
                 (course.group() != group).then_some(course)
             };
             let found = if value > 0.0 {
-                nearest_flip(reach, &flips)
+                nearest_flip(reach, STRIDE, &flips)
             } else {
                 None
             };
@@ -160,18 +164,32 @@ pub(super) fn moved(input: Input, value: f64, factor: f64) -> f64 {
     }
 }
 
-fn nearest_flip(reach: f64, flips: &dyn Fn(f64) -> Option<Course>) -> Option<(f64, Course)> {
-    let step = libm::exp(libm::log(reach) / f64::from(TRIED));
-    let mut last = 1.0;
-    for _ in 0..TRIED {
-        let far = last * step;
+fn nearest_flip(
+    reach: f64,
+    stride: u32,
+    flips: &dyn Fn(f64) -> Option<Course>,
+) -> Option<(f64, Course)> {
+    let step = libm::log(reach) / f64::from(STEPS);
+    // Steps up count as positive, down as negative.
+    let factor = |steps: u32, side: f64| libm::exp(side * step * f64::from(steps));
+    for far in (stride..=STEPS).step_by(stride as usize) {
+        let ends = [1.0, -1.0].map(|side| (side, flips(factor(far, side))));
         // Both sides at each distance: the nearest flip on the log scale is the one that counts.
-        for (inner, outer) in [(last, far), (1.0 / last, 1.0 / far)] {
-            if let Some(course) = flips(outer) {
-                return Some(bisect(inner, outer, course, flips));
+        for steps in far - stride + 1..=far {
+            for (side, end) in &ends {
+                let Some(end) = end else { continue };
+                let outer = factor(steps, *side);
+                let course = if steps == far {
+                    Some(end.clone())
+                } else {
+                    flips(outer)
+                };
+                if let Some(course) = course {
+                    let inner = factor(steps - 1, *side);
+                    return Some(bisect(inner, outer, course, flips));
+                }
             }
         }
-        last = far;
     }
     None
 }
@@ -245,6 +263,35 @@ mod tests {
             }
         }
         assert!(seen > 0, "the piece has something that flips");
+    }
+
+    #[test]
+    fn strides_find_the_flip_that_single_steps_find() {
+        let cases = [
+            TUREEN,
+            include_str!("../../../tests/cases/six_faults_teapot.json"),
+            include_str!("../../../tests/cases/worn_tray.json"),
+            include_str!("../../../tests/cases/leaking_teapot.json"),
+        ];
+        let mut flipped = 0;
+        for text in cases {
+            let (case, _) = Draft::parse(text).unwrap().read();
+            let solved = crate::counsel::Solved::of(&case, 7);
+            let own = solved.courses[solved.advice.chosen].group();
+            for (input, reach) in INPUTS {
+                let flips = |factor: f64| {
+                    let moved = solved.with_inputs(&what_if(input, factor));
+                    let course = moved.courses[moved.advice.chosen].clone();
+                    (course.group() != own).then_some(course)
+                };
+                let [strides, steps] = [STRIDE, 1].map(|stride| {
+                    nearest_flip(reach, stride, &flips).map(|(at, course)| (at, course.steps))
+                });
+                assert_eq!(strides, steps, "{}", input.id());
+                flipped += usize::from(steps.is_some());
+            }
+        }
+        assert!(flipped >= 4, "{flipped}");
     }
 
     #[test]

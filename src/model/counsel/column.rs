@@ -17,6 +17,7 @@ struct Known {
     ordered: OnceCell<Ordered>,
     /// The draws that are numbers; `None` where all are.
     numbers: OnceCell<Option<Column>>,
+    exp: OnceCell<Column>,
 }
 
 impl From<Vec<f64>> for Column {
@@ -26,6 +27,7 @@ impl From<Vec<f64>> for Column {
             mean: OnceCell::new(),
             ordered: OnceCell::new(),
             numbers: OnceCell::new(),
+            exp: OnceCell::new(),
         }))
     }
 }
@@ -50,6 +52,12 @@ impl Column {
 
     fn ordered(&self) -> &Ordered {
         self.0.ordered.get_or_init(|| Ordered::of(self))
+    }
+
+    /// The exponential of every draw.
+    pub(super) fn exp(&self) -> Self {
+        let all = || self.iter().map(|x| libm::exp(*x)).collect();
+        self.0.exp.get_or_init(all).clone()
     }
 
     /// 10th, 50th and 90th percentile.

@@ -9,7 +9,7 @@ use std::rc::Rc;
 
 use super::choice::Block;
 use super::column::Column;
-use super::draws::{Draws, FactorRows, by_class};
+use super::draws::{Draws, FactorRows, FactorScale, by_class};
 use super::outcome::Weights;
 use super::part_silver::PartDraws;
 use super::per_draw::PerDraw;
@@ -18,14 +18,14 @@ use super::sample::{Dim, Sample};
 use super::wear::Seen;
 use crate::identity::{Family, Kind};
 use crate::ledger::{FigureId, Ledger, catalogue_text};
-use crate::maths::{at_least, at_most};
+use crate::maths::{at_least, at_most, mean};
 use crate::record::{Case, Goal, Joint, PartName, Tarnish};
-use crate::terms::Reversibility;
+use crate::terms::{Reversibility, TreatmentSet};
 use crate::treatment::{
     Dose, Fault, Faults, Found, Risk, Show, Situation, State, Treatment, Value, as_found, work,
 };
 use crate::value::factor_rows as rows;
-use crate::value::{BUYERS, Factor};
+use crate::value::{BUYERS, ByGroup, Factor};
 
 /// Everything a course is weighed with.
 pub(super) struct World<'a> {
@@ -43,6 +43,17 @@ pub(super) struct World<'a> {
     /// The parts a work is for, where a proposal names them; on other parts the fault is left.
     pub(super) only_on: Vec<(Treatment, Vec<PartName>)>,
     known: RefCell<Vec<Known>>,
+    /// Factors of faults and mishaps, which many blocks of work ask for.
+    factors: RefCell<Vec<(FactorKey, Option<Column>)>>,
+}
+
+/// What a factor is asked for.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum FactorKey {
+    /// What it is in each group of classes.
+    Row(ByGroup, Dim, FactorScale),
+    /// The bad results of a treatment.
+    Mishap(Treatment, FactorScale),
 }
 
 /// What a patch of new silver does for each buyer, by group of classes.
@@ -61,7 +72,7 @@ const MISHAP_CHANCE: [FigureId; 4] = FigureId::family("hazard.class.", ["1", "2"
 const MISHAP_KEPT: [FigureId; 3] = FigureId::family("hazard.class.", ["a", "b", "c"], ".kept");
 
 /// Columns made before: for which work, on how many draws.
-type Known = ((Block, Vec<Treatment>, usize), Rc<Columns>);
+type Known = ((Block, TreatmentSet, usize), Rc<Columns>);
 
 /// What one block comes to.
 #[derive(Clone)]
@@ -119,36 +130,46 @@ impl Columns {
     }
 }
 
-/// ln of the factors of a block, summed as they come.
-struct Price {
-    sum: Vec<f64>,
-    least: Vec<f64>,
-    mishap: Vec<f64>,
-    any: bool,
+/// The factors of a block on its price, taken in as they come.
+enum Price {
+    /// All faults count in full: their product.
+    Whole(PerDraw),
+    /// The worst fault counts in full and the others less: ln of the faults, the least of them, and
+    /// mishaps.
+    Damped([Vec<f64>; 3]),
 }
 
 impl Price {
-    fn new(n: usize) -> Self {
-        Self {
-            sum: vec![0.0; n],
-            least: vec![0.0; n],
-            mishap: vec![0.0; n],
-            any: false,
+    fn new(damped: bool, n: usize) -> Self {
+        if damped {
+            Self::Damped([(); 3].map(|()| vec![0.0; n]))
+        } else {
+            Self::Whole(PerDraw::Same(1.0))
         }
     }
 
-    fn factor(&mut self, ln: &[f64]) {
-        self.any = true;
-        for ((sum, least), ln) in self.sum.iter_mut().zip(&mut self.least).zip(ln) {
-            *sum += ln;
-            *least = at_most(*least, *ln);
+    /// A fault or what work leaves of it: a factor, or where several are damped its logarithm.
+    fn fault(&mut self, factor: &Column, n: usize) {
+        match self {
+            Self::Whole(product) => *product = product.times(factor, n),
+            Self::Damped([sum, least, _]) => {
+                for ((sum, least), ln) in sum.iter_mut().zip(least).zip(factor.iter()) {
+                    *sum += ln;
+                    *least = at_most(*least, *ln);
+                }
+            }
         }
     }
 
-    fn mishap(&mut self, ln: &[f64]) {
-        self.any = true;
-        for (sum, ln) in self.mishap.iter_mut().zip(ln) {
-            *sum += ln;
+    /// What a bad result keeps, likewise.
+    fn mishap(&mut self, factor: &Column, n: usize) {
+        match self {
+            Self::Whole(_) => self.fault(factor, n),
+            Self::Damped([_, _, mishap]) => {
+                for (sum, ln) in mishap.iter_mut().zip(factor.iter()) {
+                    *sum += ln;
+                }
+            }
         }
     }
 }
@@ -179,15 +200,46 @@ impl<'a> World<'a> {
             cost_scale,
             only_on: Vec::new(),
             known: RefCell::default(),
+            factors: RefCell::default(),
         }
     }
 
-    fn rows(&self) -> FactorRows<'_> {
+    /// A factor if it was asked for before, else made by `make`.
+    fn factor(&self, asked: FactorKey, make: &dyn Fn() -> Option<Column>) -> Option<Column> {
+        if let Some((_, known)) = self.factors.borrow().iter().find(|(a, _)| *a == asked) {
+            return known.clone();
+        }
+        let made = make();
+        self.factors.borrow_mut().push((asked, made.clone()));
+        made
+    }
+
+    /// A factor that differs by group of classes.
+    fn row(&self, row: ByGroup, dim: Dim, scale: FactorScale) -> Option<Column> {
+        let make = || Some(self.rows(scale).row(row, dim));
+        self.factor(FactorKey::Row(row, dim, scale), &make)
+    }
+
+    fn rows(&self, scale: FactorScale) -> FactorRows<'_> {
         FactorRows {
             ledger: self.ledger,
             class: &self.draws.class,
             sample: self.sample,
+            scale,
         }
+    }
+
+    /// How the factors on a price are taken in.
+    fn scale(&self) -> FactorScale {
+        if self.draws.damping < 1.0 {
+            FactorScale::Ln
+        } else {
+            FactorScale::Factor
+        }
+    }
+
+    fn price(&self, n: usize) -> Price {
+        Price::new(self.scale() == FactorScale::Ln, n)
     }
 
     fn figure(&self, id: FigureId) -> f64 {
@@ -196,8 +248,8 @@ impl<'a> World<'a> {
 
     /// The columns of this work in this block over the first `n` draws.
     pub(super) fn columns(&self, block: Block, done: &[Treatment], n: usize) -> Rc<Columns> {
-        let same = |k: &&Known| k.0.0 == block && k.0.2 == n && k.0.1 == done;
-        if let Some((_, known)) = self.known.borrow().iter().find(same) {
+        let key = (block, TreatmentSet::of(done), n);
+        if let Some((_, known)) = self.known.borrow().iter().find(|(k, _)| *k == key) {
             return Rc::clone(known);
         }
         let columns = Rc::new(match block {
@@ -206,7 +258,6 @@ impl<'a> World<'a> {
             Block::Test => self.test(done),
             _ => self.repairs(block, done, n),
         });
-        let key = (block, done.to_vec(), n);
         self.known.borrow_mut().push((key, Rc::clone(&columns)));
         columns
     }
@@ -254,7 +305,7 @@ impl<'a> World<'a> {
 
     /// Dents, joins, old lead, lost parts, linings: faults that are left or answered.
     fn repairs(&self, block: Block, done: &[Treatment], n: usize) -> Columns {
-        let mut price = Price::new(n);
+        let mut price = self.price(n);
         let (mut show, mut serves, mut keeps) = (1.0, 1.0, 1.0_f64);
         let mut served: Vec<(Treatment, Vec<Found>)> =
             done.iter().map(|t| (*t, Vec::new())).collect();
@@ -279,8 +330,8 @@ impl<'a> World<'a> {
                     answer = None;
                 }
             }
-            if let Some(ln) = self.ln_value(found, left, now, n) {
-                price.factor(&ln);
+            if let Some(factor) = self.of_fault(found, left, now, self.scale()) {
+                price.fault(&factor, n);
             }
             show *= self.shows(left, now);
             serves *= self.serves(found, now, answer);
@@ -295,8 +346,8 @@ impl<'a> World<'a> {
             originality *= 1.0 - self.weight(*t) * dose;
             choice = choice.min(self.choice(*t, dose));
             cost = cost.with(&self.cost(*t, &faults), n, |a, b| a + b);
-            if let Some(ln) = self.ln_mishap(*t) {
-                price.mishap(&ln[..n]);
+            if let Some(factor) = self.mishap(*t, self.scale()) {
+                price.mishap(&factor, n);
             }
         }
         if done.contains(&Treatment::Tinning) && self.case.aim.food {
@@ -317,49 +368,44 @@ impl<'a> World<'a> {
             Goal::KeepUse => serves,
             _ => show,
         });
-        self.set_price(&mut columns, price, None, n);
+        Self::set_price(&mut columns, price, None, n);
         columns
     }
 
-    /// The price factor from its logarithms, and wear where the block holds it.
-    fn set_price(&self, columns: &mut Columns, price: Price, wear: Option<&[f64]>, n: usize) {
-        if self.draws.damping < 1.0 {
-            let ln_wear: Option<Vec<f64>> = wear.map(|wear| {
-                let ln = |w: &f64| libm::log(at_least(*w, f64::MIN_POSITIVE));
-                wear.iter().take(n).map(ln).collect()
-            });
-            let (mut sum, mut least) = (price.sum, price.least);
-            if let Some(ln_wear) = ln_wear {
-                for ((s, l), w) in sum.iter_mut().zip(&mut least).zip(&ln_wear) {
-                    *s += w;
-                    *l = at_most(*l, *w);
+    /// The price factor of a block, and wear where the block holds it.
+    fn set_price(columns: &mut Columns, price: Price, wear: Option<&Column>, n: usize) {
+        match price {
+            Price::Damped([mut sum, mut least, mishap]) => {
+                if let Some(wear) = wear {
+                    for ((s, l), w) in sum.iter_mut().zip(&mut least).zip(wear.iter()) {
+                        let ln = libm::log(at_least(*w, f64::MIN_POSITIVE));
+                        *s += ln;
+                        *l = at_most(*l, ln);
+                    }
                 }
+                columns.damped = Some([sum, least, mishap].map(|v| PerDraw::Drawn(v.into())));
             }
-            columns.damped = Some([sum, least, price.mishap].map(|v| PerDraw::Drawn(v.into())));
-            return;
+            Price::Whole(product) => {
+                columns.value = match wear {
+                    None => product,
+                    Some(wear) => product.times(wear, n),
+                };
+            }
         }
-        columns.value = match (price.any, wear) {
-            (false, None) => PerDraw::Same(1.0),
-            (false, Some(wear)) => PerDraw::Drawn(wear.iter().take(n).copied().collect()),
-            (true, wear) => {
-                let sums = price.sum.iter().zip(&price.mishap).enumerate();
-                PerDraw::Drawn(
-                    sums.map(|(i, (ln, mishap))| {
-                        let factor = libm::exp(ln + mishap);
-                        wear.map_or(factor, |w| w[i] * factor)
-                    })
-                    .collect(),
-                )
-            }
-        };
     }
 
-    fn ln_value(&self, found: &Found, left: State, now: State, n: usize) -> Option<Vec<f64>> {
-        let rows = self.rows();
-        let column = match now.value {
+    /// What a fault takes from the price, left or answered.
+    fn of_fault(
+        &self,
+        found: &Found,
+        left: State,
+        now: State,
+        scale: FactorScale,
+    ) -> Option<Column> {
+        Some(match now.value {
             Value::Whole => return None,
-            Value::Row(row) => rows.row(row, dim_of_fault(found.fault)),
-            Value::One(id) => rows.one(id, dim_after(found.fault, id)),
+            Value::Row(row) => return self.row(row, dim_of_fault(found.fault), scale),
+            Value::One(id) => self.rows(scale).one(id, dim_after(found.fault, id)),
             Value::NewPart => {
                 let large = found.size == crate::treatment::Size::Large;
                 let row = if large {
@@ -367,16 +413,18 @@ impl<'a> World<'a> {
                 } else {
                     rows::PART_NEW_MINOR
                 };
-                rows.row(row, Dim::AfterWork)
+                return self.row(row, Dim::AfterWork, scale);
             }
             Value::Eased(id) => {
-                let before = self.ln_value(found, left, left, n)?;
-                let stays = rows.one(id, Dim::AfterWork);
-                let each = before.iter().zip(stays.iter());
-                return Some(each.map(|(ln, s)| ln * libm::exp(*s)).collect());
+                let before = self.of_fault(found, left, left, FactorScale::Ln)?;
+                let stays = self.rows(FactorScale::Factor).one(id, Dim::AfterWork);
+                let ln = before.iter().zip(stays.iter()).map(|(ln, s)| ln * s);
+                match scale {
+                    FactorScale::Ln => ln.collect(),
+                    FactorScale::Factor => ln.map(libm::exp).collect(),
+                }
             }
-        };
-        Some(column[..n].to_vec())
+        })
     }
 
     fn shows(&self, left: State, now: State) -> f64 {
@@ -403,13 +451,11 @@ impl<'a> World<'a> {
 
     /// What is left of the price with this fault alone, on average.
     pub(super) fn price_with(&self, found: &Found, n: usize) -> f64 {
-        let ln = match found.fault {
-            Fault::Tarnish => self.ln_tarnish().map(|c| c[..n].to_vec()),
-            _ => self.ln_value(found, as_found(found), as_found(found), n),
+        let factor = match found.fault {
+            Fault::Tarnish => self.tarnish(FactorScale::Factor),
+            _ => self.of_fault(found, as_found(found), as_found(found), FactorScale::Factor),
         };
-        ln.map_or(1.0, |ln| {
-            ln.iter().map(|x| libm::exp(*x)).sum::<f64>() / n as f64
-        })
+        factor.map_or(1.0, |factor| mean(&factor[..n]))
     }
 
     /// How well a piece shows with this fault alone.
@@ -465,9 +511,12 @@ impl<'a> World<'a> {
         }
     }
 
-    /// ln of what a bad result keeps, in the draws in which there is one; `None` where nothing can go
-    /// wrong.
-    pub(super) fn ln_mishap(&self, t: Treatment) -> Option<Column> {
+    /// What a bad result keeps, in the draws in which there is one; `None` where nothing can go wrong.
+    pub(super) fn mishap(&self, t: Treatment, scale: FactorScale) -> Option<Column> {
+        self.factor(FactorKey::Mishap(t, scale), &|| self.drawn_mishap(t, scale))
+    }
+
+    fn drawn_mishap(&self, t: Treatment, scale: FactorScale) -> Option<Column> {
         let dim = mishap_dim(t);
         match work(t)?.risk {
             Risk::None => None,
@@ -475,7 +524,7 @@ impl<'a> World<'a> {
                 let place = c.hazard_place();
                 let of = |id| Factor::of(self.ledger.figure(id));
                 let (chance, kept) = (of(mishaps.chance[place]), of(mishaps.kept[place]));
-                self.sample.ln_mishap(dim, chance, kept)
+                self.sample.mishap(dim, chance, kept, scale)
             })),
             Risk::ByClass => {
                 let risks = catalogue_text(t.id())?.risks;
@@ -484,7 +533,7 @@ impl<'a> World<'a> {
                         let of = |id| Factor::of(self.ledger.figure(id));
                         let chance = of(MISHAP_CHANCE[usize::from(chance) - 1]);
                         let kept = of(MISHAP_KEPT[size as usize - 'a' as usize]);
-                        Some(self.sample.ln_mishap(dim, chance, kept))
+                        Some(self.sample.mishap(dim, chance, kept, scale))
                     }
                     _ => None,
                 });
@@ -496,9 +545,13 @@ impl<'a> World<'a> {
                     Kind::Sil | Kind::Wst | Kind::Fps | Kind::Fpd | Kind::Fpn | Kind::Rfp => 0,
                 };
                 let kinds = self.draws.kind.iter().enumerate();
+                let none = match scale {
+                    FactorScale::Ln => 0.0,
+                    FactorScale::Factor => 1.0,
+                };
                 Some(
                     kinds
-                        .map(|(i, k)| columns[place(*k)].as_ref().map_or(0.0, |c| c[i]))
+                        .map(|(i, k)| columns[place(*k)].as_ref().map_or(none, |c| c[i]))
                         .collect(),
                 )
             }
@@ -513,38 +566,36 @@ impl<'a> World<'a> {
         let has = |t| done.contains(&t);
         let plated_over = has(T::Replate) || has(T::Overplate);
         let cleaned = has(T::Clean) || has(T::Foam);
-        let mut price = Price::new(n);
+        let mut price = self.price(n);
+        let rows = self.rows(self.scale());
         if let Some(ln) = &draws.ln_fixed {
-            price.factor(&ln[..n]);
+            match rows.scale {
+                FactorScale::Ln => price.fault(ln, n),
+                FactorScale::Factor => price.fault(&ln.exp(), n),
+            }
         }
-        let tarnish = (!cleaned && !plated_over)
-            .then(|| self.ln_tarnish())
-            .flatten();
-        if let Some(ln) = &tarnish {
-            price.factor(&ln[..n]);
+        let is_tarnished = !cleaned && !plated_over;
+        if let Some(factor) = self.tarnish(rows.scale).filter(|_| is_tarnished) {
+            price.fault(&factor, n);
         }
         let lacquer = self.faults.get(Fault::BrokenLacquer);
         let lacquer = lacquer.filter(|_| !has(T::LacquerOff) && !plated_over);
         if let Some(found) = lacquer
-            && let Some(ln) = self.ln_value(found, as_found(found), as_found(found), n)
+            && let Some(factor) = self.of_fault(found, as_found(found), as_found(found), rows.scale)
         {
-            price.factor(&ln);
+            price.fault(&factor, n);
         }
-        if has(T::Replate) {
-            let ln = self
-                .rows()
-                .one(FigureId::VALUE_DETAIL_AFTER_REPLATE, Dim::Detail);
-            price.factor(&ln[..n]);
-        }
-        if has(T::Overplate) {
-            let ln = self.rows().one(FigureId::VALUE_OVER_OLD, Dim::Patch);
-            price.factor(&ln[..n]);
-        }
-        if has(T::Lacquer) {
-            let ln = self
-                .rows()
-                .one(FigureId::VALUE_AFTER_LACQUER, Dim::AfterWork);
-            price.factor(&ln[..n]);
+        let after = [
+            (
+                T::Replate,
+                FigureId::VALUE_DETAIL_AFTER_REPLATE,
+                Dim::Detail,
+            ),
+            (T::Overplate, FigureId::VALUE_OVER_OLD, Dim::Patch),
+            (T::Lacquer, FigureId::VALUE_AFTER_LACQUER, Dim::AfterWork),
+        ];
+        for (_, id, dim) in after.into_iter().filter(|(t, _, _)| has(*t)) {
+            price.fault(&rows.one(id, dim), n);
         }
         // What shows afterwards, and what the eye meets of it.
         let shown: Vec<f64> = if plated_over {
@@ -564,8 +615,8 @@ impl<'a> World<'a> {
         for t in done {
             let served = super::prices::answered(*t, self.faults);
             cost = cost.with(&self.cost(*t, &served), n, |a, b| a + b);
-            if let Some(ln) = self.ln_mishap(*t) {
-                price.mishap(&ln[..n]);
+            if let Some(factor) = self.mishap(*t, self.scale()) {
+                price.mishap(&factor, n);
             }
             let dose = self.dose(*t, &served);
             steady.0 *= 1.0 - self.weight(*t) * dose;
@@ -604,34 +655,34 @@ impl<'a> World<'a> {
         columns.fitness = match self.goal {
             Goal::Study | Goal::KeepUse => PerDraw::Same(1.0),
             _ => {
+                let tarnish = self.tarnish(FactorScale::Factor).filter(|_| is_tarnished);
                 PerDraw::Drawn(self.surface_shows(done, &met, tarnish.as_ref(), lacquer.is_some()))
             }
         };
-        self.set_price(&mut columns, price, Some(&wear), n);
+        Self::set_price(&mut columns, price, Some(&wear), n);
         columns
     }
 
-    fn ln_tarnish(&self) -> Option<Column> {
+    fn tarnish(&self, scale: FactorScale) -> Option<Column> {
         let row = match super::draws::tarnish_of(self.case)? {
             Tarnish::Bright | Tarnish::FaintYellow | Tarnish::YellowGold => return None,
             Tarnish::Brown | Tarnish::Purple | Tarnish::Blue => rows::TARNISH_COLOURED,
             Tarnish::Grey | Tarnish::Black => rows::TARNISH_HEAVY,
         };
-        Some(self.rows().row(row, Dim::TarnishFactor))
+        self.row(row, Dim::TarnishFactor, scale)
     }
 
     /// The bare share that shows after cleaning and a patch.
     fn bare_after(&self, done: &[Treatment], n: usize) -> Vec<f64> {
-        use Treatment as T;
         let draws = self.draws;
-        let has = |t| done.contains(&t);
-        if has(T::LocalPlate) {
+        let cleaned = Cleaned::by(done);
+        if done.contains(&Treatment::LocalPlate) {
             let covers = self.sample.draw(
                 self.ledger.figure(FigureId::SILVER_PATCH_COVERS),
                 Dim::Patch,
             );
             return draws.shown_where(n, &|p, i| {
-                let f = self.bare_of_part(done, p, i);
+                let f = self.bare_of_part(cleaned, p, i);
                 if p.bare_high_point {
                     f * (1.0 - covers[i].clamp(0.0, 1.0))
                 } else {
@@ -639,43 +690,42 @@ impl<'a> World<'a> {
                 }
             });
         }
-        if has(T::Foam) {
-            draws.shown_where(n, &|p, i| self.bare_of_part(done, p, i))
-        } else if has(T::Clean) {
-            draws.shown_cleaned[..n].to_vec()
-        } else {
-            draws.shown[..n].to_vec()
+        match cleaned {
+            Cleaned::WithFoam => draws.shown_where(n, &|p, i| self.bare_of_part(cleaned, p, i)),
+            Cleaned::Gently => draws.shown_cleaned[..n].to_vec(),
+            Cleaned::Not => draws.shown[..n].to_vec(),
         }
     }
 
     /// The bare share of one part in one draw after cleaning.
-    fn bare_of_part(&self, done: &[Treatment], p: &PartDraws, i: usize) -> f64 {
+    fn bare_of_part(&self, cleaned: Cleaned, p: &PartDraws, i: usize) -> f64 {
         let before = p.silver.bleed[i];
-        if done.contains(&Treatment::Foam) {
-            // To first order in what is taken.
-            let chalk = p.silver.bleed_cleaned[i] - before;
-            at_most(before + chalk * self.draws.paste_over_chalk[i], 0.999)
-        } else if done.contains(&Treatment::Clean) {
-            p.silver.bleed_cleaned[i]
-        } else {
-            before
+        match cleaned {
+            Cleaned::Not => before,
+            Cleaned::Gently => p.silver.bleed_cleaned[i],
+            Cleaned::WithFoam => {
+                // To first order in what is taken.
+                let chalk = p.silver.bleed_cleaned[i] - before;
+                at_most(before + chalk * self.draws.paste_over_chalk[i], 0.999)
+            }
         }
     }
 
     /// The bare share that shows when a tint hides this share of it where it can.
     fn toned(&self, done: &[Treatment], n: usize, hides: &dyn Fn(usize) -> f64) -> Vec<f64> {
+        let cleaned = Cleaned::by(done);
         self.draws.shown_where(n, &|p, i| {
-            let f = self.bare_of_part(done, p, i);
+            let f = self.bare_of_part(cleaned, p, i);
             if p.tonable { f * (1.0 - hides(i)) } else { f }
         })
     }
 
     /// The wear factor afterwards.
-    fn wear_after(&self, done: &[Treatment], shown: &[f64], n: usize) -> Vec<f64> {
+    fn wear_after(&self, done: &[Treatment], shown: &[f64], n: usize) -> Column {
         use Treatment as T;
         let (wear, has) = (&self.draws.wear, |t| done.contains(&t));
         if has(T::Replate) || has(T::Overplate) {
-            return wear.replated[..n].to_vec();
+            return wear.replated.clone();
         }
         let plain = !has(T::LocalPlate) && !has(T::Toning) && !has(T::Foam);
         if plain {
@@ -684,7 +734,7 @@ impl<'a> World<'a> {
             } else {
                 &wear.as_it_is
             };
-            return column[..n].to_vec();
+            return column.clone();
         }
         let (z, z_replated) = (self.sample.z(Dim::Wear), self.sample.z(Dim::Replated));
         let hides = self.sample.draw(
@@ -696,8 +746,13 @@ impl<'a> World<'a> {
         } else {
             Vec::new()
         };
-        let z_patch = self.sample.z(Dim::Patch);
-        let patch = PATCH.map(|by_buyer| by_buyer.map(|id| Factor::of(self.ledger.figure(id))));
+        let patch = if has(T::LocalPlate) {
+            PATCH.map(|by_buyer| {
+                by_buyer.map(|id| Some(self.rows(FactorScale::Factor).one(id, Dim::Patch)))
+            })
+        } else {
+            [const { [const { None }; 3] }; 3]
+        };
         (0..n)
             .map(|i| {
                 let z = (z[i], z_replated[i]);
@@ -707,7 +762,8 @@ impl<'a> World<'a> {
                         Kind::Rfp => 2,
                         _ => self.draws.class[i].group_place(),
                     };
-                    let factor = patch[group].map(|f| libm::exp(f.ln_at(z_patch[i])));
+                    let of = |buyer: usize| patch[group][buyer].as_ref().map_or(1.0, |f| f[i]);
+                    let factor = [of(0), of(1), of(2)];
                     let bare = [shown[i]; 3];
                     wear.for_buyers(i, z, Seen { bare, factor })
                 } else if has(T::Toning) {
@@ -819,9 +875,29 @@ impl<'a> World<'a> {
                 } else {
                     1.0 - at_most(shown / full, 1.0)
                 };
-                bare * tarnish.map_or(1.0, |ln| libm::exp(ln[i])) * steady * fixed
+                bare * tarnish.map_or(1.0, |factor| factor[i]) * steady * fixed
             })
             .collect()
+    }
+}
+
+/// How the surface was cleaned.
+#[derive(Clone, Copy)]
+enum Cleaned {
+    Not,
+    Gently,
+    WithFoam,
+}
+
+impl Cleaned {
+    fn by(done: &[Treatment]) -> Self {
+        if done.contains(&Treatment::Foam) {
+            Self::WithFoam
+        } else if done.contains(&Treatment::Clean) {
+            Self::Gently
+        } else {
+            Self::Not
+        }
     }
 }
 

@@ -92,6 +92,7 @@ impl Draws {
             ledger,
             class: &class,
             sample,
+            scale: FactorScale::Ln,
         }
         .fixed(case);
         let horizon = ledger.value(FigureId::ATTRIBUTE_STABILITY_YEARS)
@@ -276,27 +277,37 @@ const FLAW: [[FigureId; FLAWS.len()]; 3] = [
     FigureId::family("value.factor.", FLAWS, ".C2"),
 ];
 
+/// How a factor is wanted.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum FactorScale {
+    /// As what the price is multiplied by.
+    Factor,
+    /// As its natural logarithm.
+    Ln,
+}
+
 /// Factor rows over the sample, each draw by its class.
 #[derive(Clone, Copy)]
 pub(super) struct FactorRows<'a> {
     pub(super) ledger: &'a Ledger,
     pub(super) class: &'a [Class],
     pub(super) sample: &'a Sample,
+    pub(super) scale: FactorScale,
 }
 
 impl FactorRows<'_> {
-    /// ln of a factor that differs by group of classes.
+    /// A factor that differs by group of classes.
     pub(super) fn row(&self, row: ByGroup, dim: Dim) -> Column {
         by_class(self.class, |class| {
             let figure = self.ledger.figure(row[class.group_place()]);
-            self.sample.ln_factor(dim, Factor::of(figure))
+            self.sample.factor(dim, Factor::of(figure), self.scale)
         })
     }
 
-    /// ln of a factor that is the same for all classes.
+    /// A factor that is the same for all classes.
     pub(super) fn one(&self, id: FigureId, dim: Dim) -> Column {
         let factor = Factor::of(self.ledger.figure(id));
-        self.sample.ln_factor(dim, factor)
+        self.sample.factor(dim, factor, self.scale)
     }
 
     /// ln of everything no treatment changes: arms, flaws of the whole piece, an old neat repair,

@@ -141,9 +141,8 @@ pub struct Solved {
     case: Rc<Case>,
     ledger: Rc<Cow<'static, Ledger>>,
     log2_points: u32,
-    readings: Vec<Reading>,
-    interval: Interval,
-    dating: Dating,
+    looked: Rc<Looked>,
+    dating: Rc<Dating>,
     /// What the piece probably is, with the `moved_by` applied.
     posterior: Posterior,
     draws: Draws,
@@ -170,39 +169,65 @@ pub struct Solved {
     early: bool,
 }
 
+/// What was found, read once for a case: moving an input does not change it.
+struct Looked {
+    readings: Vec<Reading>,
+    interval: Interval,
+    /// The dates by the chances of the kinds as found.
+    dating: Rc<Dating>,
+}
+
+impl Looked {
+    fn at(case: &Case, ledger: &Ledger) -> Self {
+        let readings = readings(case, ledger);
+        let interval = interval_with(&Evidence::of(case, &readings), ledger);
+        Self {
+            dating: Rc::new(Dating::new(case, &interval.base, ledger)),
+            readings,
+            interval,
+        }
+    }
+}
+
 impl Solved {
     fn of(case: &Case, log2_points: u32) -> Self {
         let ledger = Rc::new(ledger_of(case));
-        Self::new(
-            &Rc::new(case.clone()),
-            &ledger,
-            &WhatIf::NOTHING,
-            log2_points,
-        )
+        Self::new(&Rc::new(case.clone()), &ledger, log2_points)
+    }
+
+    fn new(case: &Rc<Case>, ledger: &Rc<Cow<'static, Ledger>>, log2_points: u32) -> Self {
+        let looked = Rc::new(Looked::at(case, ledger));
+        Self::weighed(case, ledger, &looked, &WhatIf::NOTHING, log2_points)
     }
 
     /// The same case on the same sample with inputs moved.
     fn with_inputs(&self, moved_by: &WhatIf) -> Self {
-        Self::new(&self.case, &self.ledger, moved_by, self.log2_points)
+        Self::weighed(
+            &self.case,
+            &self.ledger,
+            &self.looked,
+            moved_by,
+            self.log2_points,
+        )
     }
 
-    fn new(
+    fn weighed(
         shared_case: &Rc<Case>,
         figures: &Rc<Cow<'static, Ledger>>,
+        looked: &Rc<Looked>,
         moved_by: &WhatIf,
         log2_points: u32,
     ) -> Self {
         let case: &Case = shared_case;
         let ledger: &Ledger = figures;
-        let readings = readings(case, ledger);
-        let interval = interval_with(&Evidence::of(case, &readings), ledger);
+        let base = looked.interval.base;
         let fused = [Kind::Fps, Kind::Fpd, Kind::Fpn];
-        let posterior = if moved_by.fused_odds.to_bits() == 1.0_f64.to_bits() {
-            interval.base
+        let (posterior, dating) = if moved_by.fused_odds.to_bits() == 1.0_f64.to_bits() {
+            (base, Rc::clone(&looked.dating))
         } else {
-            interval.base.with_odds_scaled(&fused, moved_by.fused_odds)
+            let moved = base.with_odds_scaled(&fused, moved_by.fused_odds);
+            (moved, Rc::new(Dating::new(case, &moved, ledger)))
         };
-        let dating = Dating::new(case, &posterior, ledger);
         let early =
             case.piece.rare || case.has_seen_any(&signs::EARLY_MARKS) || dating.is_early(ledger);
         #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
@@ -211,7 +236,7 @@ impl Solved {
         let sample: Rc<Sample> = Sample::shared(log2_points, seed);
         let draws = Draws::new(case, ledger, &posterior, early, &sample, moved_by);
         let next = if *moved_by == WhatIf::NOTHING {
-            information_gain(&Evidence::of(case, &readings), &posterior, ledger)
+            information_gain(&Evidence::of(case, &looked.readings), &posterior, ledger)
         } else {
             Vec::new()
         };
@@ -267,8 +292,7 @@ impl Solved {
             case: Rc::clone(shared_case),
             ledger: Rc::clone(figures),
             log2_points,
-            readings,
-            interval,
+            looked: Rc::clone(looked),
             dating,
             posterior,
             draws,
@@ -463,17 +487,18 @@ impl Solved {
         let found = Found {
             case: &self.case,
             ledger: &self.ledger,
-            readings: &self.readings,
-            interval: &self.interval,
+            readings: &self.looked.readings,
+            interval: &self.looked.interval,
             dating: &self.dating,
         };
         let parted = parting(
-            &Evidence::of(&self.case, &self.readings),
+            &Evidence::of(&self.case, &self.looked.readings),
             &self.case.instruments,
             &self.ledger,
         );
         // Before anything has been looked at no family is named, not even as one of two.
-        let open = open_in_words(&parted, &self.interval.base).filter(|_| !found.nothing_found());
+        let open =
+            open_in_words(&parted, &self.looked.interval.base).filter(|_| !found.nothing_found());
         IdentityReport {
             open,
             parting: parted
@@ -483,8 +508,8 @@ impl Solved {
                     finding: look.finding.id.into(),
                     title: look.finding.title.into(),
                     how: look.finding.how.into(),
-                    if_seen: after_look(&look.if_seen, &self.interval.base),
-                    if_absent: after_look(&look.if_absent, &self.interval.base),
+                    if_seen: after_look(&look.if_seen, &self.looked.interval.base),
+                    if_absent: after_look(&look.if_absent, &self.looked.interval.base),
                 })
                 .collect(),
             next_looks: self.next_looks(by_kind),
@@ -544,7 +569,7 @@ impl Solved {
         let turn =
             |l: &NextLook| finding(l.finding.get()).map(|f| Turn::of(f, &self.case.instruments));
         looks.sort_by_key(turn);
-        if self.case.findings.is_empty() && self.readings.is_empty() {
+        if self.case.findings.is_empty() && self.looked.readings.is_empty() {
             let place = |l: &NextLook| ASKED_FIRST.iter().position(|id| l.finding == *id);
             looks.sort_by_key(|l| place(l).unwrap_or(ASKED_FIRST.len()));
         }

@@ -11,6 +11,7 @@ use super::per_draw::PerDraw;
 use crate::ledger::{FigureId, Ledger};
 use crate::maths::{at_least, at_most, mean};
 use crate::record::{Aim, Goal, Interior, Joint, PartName, Route};
+use crate::terms::TreatmentSet;
 use crate::treatment::{LeadStatus, Situation, Treatment};
 
 /// A course over the sample.
@@ -142,7 +143,7 @@ pub(super) fn cost_scale(ledger: &Ledger, median_undamaged: f64) -> f64 {
 }
 
 /// Whether a set of steps is barred under a status of lead.
-type Banned = ((Vec<Treatment>, LeadStatus), bool);
+type Banned = ((TreatmentSet, LeadStatus), bool);
 
 /// Courses weighed on one sample, with what they share found once.
 pub(super) struct Weigher<'a> {
@@ -151,7 +152,7 @@ pub(super) struct Weigher<'a> {
     banned: RefCell<Vec<Banned>>,
 }
 
-type Merged = ((Block, [Vec<Treatment>; 2], usize), Rc<Columns>);
+type Merged = ((Block, [TreatmentSet; 2], usize), Rc<Columns>);
 
 impl<'a> Weigher<'a> {
     pub(super) fn new(world: &'a World<'a>) -> Self {
@@ -173,13 +174,12 @@ impl<'a> Weigher<'a> {
         if sides[0] == sides[1] {
             return world.columns(block, &sides[0], n);
         }
-        let same = |m: &&Merged| m.0.0 == block && m.0.2 == n && m.0.1 == *sides;
-        if let Some((_, known)) = self.merged.borrow().iter().find(same) {
+        let key = (block, [0, 1].map(|side| TreatmentSet::of(&sides[side])), n);
+        if let Some((_, known)) = self.merged.borrow().iter().find(|(k, _)| *k == key) {
             return Rc::clone(known);
         }
         let [clear, lead] = [0, 1].map(|side| world.columns(block, &sides[side], n));
         let columns = Columns::either(&clear, &lead, &world.draws.lead, n);
-        let key = (block, sides.clone(), n);
         self.merged.borrow_mut().push((key, Rc::clone(&columns)));
         columns
     }
@@ -221,7 +221,7 @@ impl<'a> Weigher<'a> {
             }
         } else {
             for columns in blocks {
-                columns.value.fold_into(&mut multiplier, |a, b| a * b);
+                columns.value.multiply_into(&mut multiplier);
             }
         }
         let each = multiplier.iter().zip(draws.level.iter());
@@ -279,7 +279,7 @@ impl<'a> Weigher<'a> {
         if !world.case.aim.food {
             return false;
         }
-        let key = (done.to_vec(), lead);
+        let key = (TreatmentSet::of(done), lead);
         if let Some((_, known)) = self.banned.borrow().iter().find(|(k, _)| *k == key) {
             return *known;
         }
@@ -290,19 +290,57 @@ impl<'a> Weigher<'a> {
 
     /// Weighs one course on the first `n` draws.
     pub(super) fn weigh(&self, course: &Course, n: usize) -> CourseOutcome {
-        let world = self.world;
+        let blocks = self.blocks(course, n);
+        let cost = self.cost(course, &blocks, n);
+        let value = self.value(&blocks, n);
+        let net: Column = self.net(&value, &cost).into();
+        let attributes = self.attributes(course, &blocks, n);
+        let score = match self.world.weights {
+            None => net.clone(),
+            Some(weights) => self.weighted(&weights, &attributes, &cost).into(),
+        };
+        let [originality, fitness, stability, choice] = &attributes;
+        CourseOutcome {
+            value: mean(&value),
+            originality: mean(originality),
+            fitness: mean(fitness),
+            stability: mean(stability),
+            retreatability: mean(choice),
+            net,
+            score,
+            cost: cost.into(),
+        }
+    }
+
+    /// The score alone of one course on the first `n` draws.
+    pub(super) fn score(&self, course: &Course, n: usize) -> Vec<f64> {
+        let blocks = self.blocks(course, n);
+        let cost = self.cost(course, &blocks, n);
+        match self.world.weights {
+            None => self.net(&self.value(&blocks, n), &cost),
+            Some(weights) => self.weighted(&weights, &self.attributes(course, &blocks, n), &cost),
+        }
+    }
+
+    /// The columns of a course's choices, and of a test that comes first.
+    fn blocks(&self, course: &Course, n: usize) -> Vec<Rc<Columns>> {
         let mut blocks: Vec<Rc<Columns>> = course
             .choices
             .iter()
             .map(|c| self.merged(c.block, &c.sides, n))
             .collect();
         if course.steps.contains(&Treatment::TestLead) {
-            blocks.push(world.columns(Block::Test, &[Treatment::TestLead], n));
+            blocks.push(self.world.columns(Block::Test, &[Treatment::TestLead], n));
         }
-        let value = self.value(&blocks, n);
+        blocks
+    }
+
+    /// What a course costs in every draw.
+    fn cost(&self, course: &Course, blocks: &[Rc<Columns>], n: usize) -> Vec<f64> {
+        let world = self.world;
         let mut cost = vec![0.0; n];
-        for columns in &blocks {
-            columns.cost.fold_into(&mut cost, |a, b| a + b);
+        for columns in blocks {
+            columns.cost.add_into(&mut cost);
         }
         if world.prices.bundles().next().is_some() {
             for (side, (done, _)) in course.sides(world.situation.lead).iter().enumerate() {
@@ -320,45 +358,35 @@ impl<'a> Weigher<'a> {
                 }
             }
         }
-        let kept = self.kept(&value);
-        let net: Vec<f64> = kept.iter().zip(&cost).map(|(k, c)| k - c).collect();
-        let attributes = self.attributes(course, &blocks, n);
-        let [originality, fitness, stability, choice] = &attributes;
-        let score: Column = match world.weights {
-            None => net.clone().into(),
-            Some(w) => {
-                let [wo, wf, ws, wc, wr] = w.each();
-                (0..n)
-                    .map(|i| {
-                        wo * originality[i]
-                            + wf * fitness[i]
-                            + ws * stability[i]
-                            + wc * (1.0 - cost[i] / world.cost_scale)
-                            + wr * choice[i]
-                    })
-                    .collect()
-            }
-        };
-        CourseOutcome {
-            value: mean(&value),
-            originality: mean(originality),
-            fitness: mean(fitness),
-            stability: mean(stability),
-            retreatability: mean(choice),
-            net: net.into(),
-            score,
-            cost: cost.into(),
-        }
+        cost
+    }
+
+    /// What is kept of a value once the work is paid.
+    fn net(&self, value: &[f64], cost: &[f64]) -> Vec<f64> {
+        let kept = self.kept(value);
+        kept.iter().zip(cost).map(|(k, c)| k - c).collect()
+    }
+
+    /// A keeper's score: the attributes by their weights.
+    fn weighted(
+        &self,
+        weights: &Weights,
+        [originality, fitness, stability, choice]: &[Vec<f64>; 4],
+        cost: &[f64],
+    ) -> Vec<f64> {
+        let [wo, wf, ws, wc, wr] = weights.each();
+        let each = originality.iter().zip(fitness).zip(stability);
+        each.zip(choice.iter().zip(cost))
+            .map(|(((o, f), s), (r, c))| {
+                wo * o + wf * f + ws * s + wc * (1.0 - c / self.world.cost_scale) + wr * r
+            })
+            .collect()
     }
 
     /// Each attribute in every draw, in the order of [`Aim::WEIGHED`].
     pub(super) fn each_attribute(&self, course: &Course, n: usize) -> [Vec<f64>; 5] {
-        let blocks: Vec<Rc<Columns>> = course
-            .choices
-            .iter()
-            .map(|c| self.merged(c.block, &c.sides, n))
-            .collect();
-        let cost = self.weigh(course, n).cost;
+        let blocks = self.blocks(course, n);
+        let cost = self.cost(course, &blocks, n);
         let [originality, fitness, stability, choice] = self.attributes(course, &blocks, n);
         let scale = self.world.cost_scale;
         let cost = cost.iter().map(|c| 1.0 - c / scale).collect();
@@ -371,12 +399,10 @@ impl<'a> Weigher<'a> {
         let [mut originality, mut fitness, mut keeps, mut choice] = [(); 4].map(|()| vec![1.0; n]);
         let mut extra = vec![0.0; n];
         for columns in blocks {
-            columns
-                .originality
-                .fold_into(&mut originality, |a, b| a * b);
-            columns.fitness.fold_into(&mut fitness, |a, b| a * b);
+            columns.originality.multiply_into(&mut originality);
+            columns.fitness.multiply_into(&mut fitness);
             columns.keeps.fold_into(&mut keeps, at_most);
-            columns.extra.fold_into(&mut extra, |a, b| a + b);
+            columns.extra.add_into(&mut extra);
             columns.choice.fold_into(&mut choice, at_most);
         }
         for (k, e) in keeps.iter_mut().zip(&extra) {

@@ -32,7 +32,23 @@ impl PerDraw {
     pub(super) fn with(&self, other: &Self, n: usize, of: impl Fn(f64, f64) -> f64) -> Self {
         match (self, other) {
             (Self::Same(a), Self::Same(b)) => Self::Same(of(*a, *b)),
+            (Self::Drawn(a), Self::Drawn(b)) => Self::Drawn(
+                a.iter()
+                    .zip(b.iter())
+                    .take(n)
+                    .map(|(a, b)| of(*a, *b))
+                    .collect(),
+            ),
             _ => Self::Drawn((0..n).map(|i| of(self.at(i), other.at(i))).collect()),
+        }
+    }
+
+    /// This times a factor in every draw; no effect times a factor is the factor itself.
+    #[allow(clippy::float_cmp)] // only exactly 1 has no effect
+    pub(super) fn times(&self, factor: &Column, n: usize) -> Self {
+        match self {
+            Self::Same(x) if *x == 1.0 => Self::Drawn(factor.clone()),
+            _ => self.with(&Self::Drawn(factor.clone()), n, |a, b| a * b),
         }
     }
 
@@ -44,6 +60,22 @@ impl PerDraw {
                 let each = sum.iter_mut().zip(column.iter());
                 each.for_each(|(s, x)| *s = of(*s, *x));
             }
+        }
+    }
+
+    /// Multiplies an accumulator, draw by draw.
+    #[allow(clippy::float_cmp)] // only exactly 1 has no effect
+    pub(super) fn multiply_into(&self, product: &mut [f64]) {
+        if !matches!(self, Self::Same(x) if *x == 1.0) {
+            self.fold_into(product, |a, b| a * b);
+        }
+    }
+
+    /// Adds to an accumulator, draw by draw.
+    #[allow(clippy::float_cmp)] // only exactly 0 adds nothing
+    pub(super) fn add_into(&self, sum: &mut [f64]) {
+        if !matches!(self, Self::Same(x) if *x == 0.0) {
+            self.fold_into(sum, |a, b| a + b);
         }
     }
 

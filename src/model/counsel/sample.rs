@@ -8,7 +8,7 @@ use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 
 use super::column::Column;
-use super::draws::Before;
+use super::draws::{Before, FactorScale};
 use crate::ledger::{Figure, Shape};
 use crate::maths::{
     Beta, SobolBlock, StudentT, TwoPiece, Z5, Z10, pert_shapes, probit, student_of_beta,
@@ -134,10 +134,10 @@ enum Key {
     Moved(Dim, Law, f64, f64),
     /// exp of a standard normal times this.
     Multiplier(Dim, f64),
-    /// ln of a factor.
-    Factor(Dim, Factor),
-    /// ln of what is kept where something goes wrong with a chance.
-    Mishap(Dim, [Factor; 2]),
+    /// A factor or its logarithm.
+    Factor(Dim, Factor, FactorScale),
+    /// What is kept where something goes wrong with a chance, or its logarithm.
+    Mishap(Dim, [Factor; 2], FactorScale),
     /// A range of bare shares.
     Shares(Dim, [f64; 3]),
     /// Standard normal quantiles of a range of shares, as [`Sample::quantiles`] makes them, by the
@@ -314,20 +314,31 @@ impl Sample {
         })
     }
 
-    /// ln of a factor in each draw.
-    pub(super) fn ln_factor(&self, dim: Dim, factor: Factor) -> Column {
-        self.keep(Key::Factor(dim, factor), &|| {
-            self.z(dim).iter().map(|z| factor.ln_at(*z)).collect()
+    /// A factor in each draw.
+    pub(super) fn factor(&self, dim: Dim, factor: Factor, scale: FactorScale) -> Column {
+        self.keep(Key::Factor(dim, factor, scale), &|| {
+            let z = self.z(dim);
+            let ln = z.iter().map(|z| factor.ln_at(*z));
+            match scale {
+                FactorScale::Ln => ln.collect(),
+                FactorScale::Factor => ln.map(libm::exp).collect(),
+            }
         })
     }
 
-    /// ln(`kept`) in the draws in which something that happens with chance `p` goes wrong, else 0.
-    pub(super) fn ln_mishap(&self, dim: Dim, p: Factor, kept: Factor) -> Column {
-        self.keep(Key::Mishap(dim, [p, kept]), &|| {
+    /// `kept` in the draws in which something that happens with chance `p` goes wrong, else no effect.
+    pub(super) fn mishap(&self, dim: Dim, p: Factor, kept: Factor, scale: FactorScale) -> Column {
+        self.keep(Key::Mishap(dim, [p, kept], scale), &|| {
+            if scale == FactorScale::Factor {
+                let ln = self.mishap(dim, p, kept, FactorScale::Ln);
+                // No exponential where nothing goes wrong.
+                let factor = |ln: &f64| if *ln < 0.0 { libm::exp(*ln) } else { 1.0 };
+                return ln.iter().map(factor).collect();
+            }
             let (z_p, z_kept) = (self.z(Dim::HazardScale), self.z(Dim::HazardKept));
             let points = self.ln_u(dim);
             let points = points.iter().zip(z_p.iter()).zip(z_kept.iter());
-            // Compared on the log scale: no exponential where nothing goes wrong.
+            // Compared on the log scale, for the same reason.
             points
                 .map(|((ln_u, z_p), z_kept)| {
                     if *ln_u < p.ln_at(*z_p) {

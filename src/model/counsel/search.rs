@@ -244,31 +244,70 @@ struct Rest {
 }
 
 impl Rest {
-    fn of(blocks: &[Vec<Rough>], without: usize, n: usize, food: bool) -> Self {
-        let ends = |what: usize| -> Vec<(f64, f64)> {
-            let mut ends = vec![(1.0, 1.0); n];
-            for (_, block) in blocks.iter().enumerate().filter(|(b, _)| *b != without) {
-                for (i, end) in ends.iter_mut().enumerate() {
-                    let (mut low, mut high) = (f64::INFINITY, f64::NEG_INFINITY);
-                    for r in block {
-                        low = at_most(low, r.of[what][i]);
-                        high = at_least(high, r.of[what][i]);
-                    }
+    /// What all blocks but one multiply by. Only what the goal counts is filled in.
+    fn of(ends: &[Ends], without: usize, bounds: &Bounds, food: bool) -> Self {
+        let product = |of: fn(&Ends) -> &Vec<(f64, f64)>| {
+            let mut all = vec![(1.0, 1.0); bounds.n];
+            for (_, block) in ends.iter().enumerate().filter(|(b, _)| *b != without) {
+                for (end, (low, high)) in all.iter_mut().zip(of(block)) {
                     *end = (end.0 * low, end.1 * high);
                 }
             }
-            ends
+            all
         };
-        let mut fitness = ends(FITNESS);
+        if bounds.weigher.world.weights.is_none() {
+            return Self {
+                value: product(|ends| &ends.value),
+                originality: Vec::new(),
+                fitness: Vec::new(),
+            };
+        }
+        let mut fitness = product(|ends| &ends.fitness);
         if food {
             for (least, _) in &mut fitness {
                 *least = 0.0;
             }
         }
         Self {
-            value: ends(VALUE),
-            originality: ends(ORIGINALITY),
+            value: Vec::new(),
+            originality: product(|ends| &ends.originality),
             fitness,
+        }
+    }
+}
+
+/// The least and the greatest that one block can multiply by, in each draw.
+struct Ends {
+    value: Vec<(f64, f64)>,
+    originality: Vec<(f64, f64)>,
+    fitness: Vec<(f64, f64)>,
+}
+
+impl Ends {
+    /// Only what the goal counts is filled in.
+    fn of(block: &[Rough], bounds: &Bounds) -> Self {
+        let ends = |what: usize| {
+            let mut ends = vec![(f64::INFINITY, f64::NEG_INFINITY); bounds.n];
+            for r in block {
+                for ((low, high), x) in ends.iter_mut().zip(&r.of[what]) {
+                    *low = at_most(*low, *x);
+                    *high = at_least(*high, *x);
+                }
+            }
+            ends
+        };
+        if bounds.weigher.world.weights.is_none() {
+            Self {
+                value: ends(VALUE),
+                originality: Vec::new(),
+                fitness: Vec::new(),
+            }
+        } else {
+            Self {
+                value: Vec::new(),
+                originality: ends(ORIGINALITY),
+                fitness: ends(FITNESS),
+            }
         }
     }
 }
@@ -282,13 +321,14 @@ fn replaces(a: &Choice, b: &Choice) -> bool {
 fn eliminate(blocks: &mut [Vec<Rough>], bounds: &Bounds) {
     let n = bounds.n;
     let food = bounds.weigher.world.case.aim.food && bounds.weigher.world.goal == Goal::KeepUse;
+    let mut ends: Vec<Ends> = blocks.iter().map(|b| Ends::of(b, bounds)).collect();
     loop {
         let mut gone = false;
         for at in 0..blocks.len() {
             if blocks[at].len() < 2 {
                 continue;
             }
-            let rest = Rest::of(blocks, at, n, food);
+            let rest = Rest::of(&ends, at, bounds, food);
             let strong = strongest(&blocks[at], bounds);
             let mut drop = vec![false; blocks[at].len()];
             for (j, b) in blocks[at].iter().enumerate() {
@@ -313,6 +353,7 @@ fn eliminate(blocks: &mut [Vec<Rough>], bounds: &Bounds) {
                     place += 1;
                     !drop[place - 1]
                 });
+                ends[at] = Ends::of(&blocks[at], bounds);
                 gone = true;
             }
         }
@@ -448,8 +489,7 @@ pub(super) fn search(tally: &mut Tally, menu: &Menu, least_noise: f64) -> bool {
             if idle || !course.can_be_advised() {
                 continue;
             }
-            let score = weigher.weigh(&course, rough).score;
-            found.push((mean(&score), course));
+            found.push((mean(&weigher.score(&course, rough)), course));
         }
     }
     found.sort_by(|a, b| b.0.total_cmp(&a.0));

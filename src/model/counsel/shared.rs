@@ -7,9 +7,9 @@ use std::rc::Rc;
 use super::choice::Rulings;
 use super::column::Column;
 use super::course::Course;
+use super::draws::FactorScale;
 use super::outcome::{Weigher, Weights};
 use super::search::course_of;
-use super::what_if::WhatIf;
 use super::{Solved, sentences};
 use crate::identity::Kind;
 use crate::record::Case;
@@ -86,7 +86,7 @@ pub fn shared(case: &Case, log2_points: u32, scramble: u32, attributes: bool) ->
             .override_with("counsel.seed", seed, "another scramble");
     }
     let (case, ledger) = (Rc::new(case.clone()), Rc::new(ledger));
-    let solved = Solved::new(&case, &ledger, &WhatIf::NOTHING, log2_points);
+    let solved = Solved::new(&case, &ledger, log2_points);
     let situation = solved.situation();
     let draws = &solved.draws;
     let weights = Weights::of(&case.aim);
@@ -127,11 +127,11 @@ pub fn shared(case: &Case, log2_points: u32, scramble: u32, attributes: bool) ->
     .into_iter()
     .enumerate()
     {
-        let Some(column) = world.ln_mishap(t) else {
+        let Some(column) = world.mishap(t, FactorScale::Factor) else {
             continue;
         };
-        for (m, ln) in mishap.iter_mut().zip(column.iter()) {
-            *m |= usize::from(*ln < 0.0) << bit;
+        for (m, kept) in mishap.iter_mut().zip(column.iter()) {
+            *m |= usize::from(*kept < 1.0) << bit;
         }
     }
     Shared {

@@ -316,7 +316,7 @@ pub(super) fn steps_left_out(tally: &Tally, of: usize) -> Vec<(Treatment, f64)> 
                 .collect();
             let rest = with_companions(&rest, tally.weigher.world, false);
             let without = course_of(&rest, course.tested, tally.rulings);
-            (*t, mean(&tally.weigher.weigh(&without, n).score) - with)
+            (*t, mean(&tally.weigher.score(&without, n)) - with)
         })
         .collect()
 }

@@ -21,7 +21,7 @@ pub use kind::{ByKind, ByLadderKind, Cluster, Family, Kind, Letter};
 pub use money::{money, sum, two_figures};
 pub use shares::{percent, share, share_of_cases};
 pub use text::Text;
-pub use treatment::{Reversibility, Treatment};
+pub use treatment::{Reversibility, Treatment, TreatmentSet};
 pub use vocabulary::{
     BleedWord, CameFrom, Corrosion, Covers, Currency, Dents, Doer, Engraving, Fill, FillState,
     Form, Gilding, Goal, Instrument, Interior, Joint, JointClass, Lacquer, Lead, Liner, Loss,

@@ -55,6 +55,20 @@ pub enum Treatment {
     TestLead,
 }
 
+/// A set of treatments, whatever their order.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct TreatmentSet(u32);
+
+impl TreatmentSet {
+    /// The set of these.
+    #[must_use]
+    pub fn of(treatments: &[Treatment]) -> Self {
+        Self(treatments.iter().fold(0, |set, t| set | 1 << *t as u32))
+    }
+}
+
+const _: () = assert!(Treatment::ALL.len() <= u32::BITS as usize);
+
 impl Treatment {
     /// Every treatment, in order of id.
     pub const ALL: [Self; 25] = [
