@@ -183,6 +183,25 @@ fn check_courses(report: &Report) {
 
 /// A seller never keeps more than the buyer pays.
 fn check_value(report: &Report) {
+    // No piece is worth more as it stands than undamaged.
+    let (now, undamaged) = (report.value.as_it_is, report.value.undamaged);
+    for (now, undamaged) in [
+        (now.p10, undamaged.p10),
+        (now.p50, undamaged.p50),
+        (now.p90, undamaged.p90),
+    ] {
+        assert!(now <= undamaged * (1.0 + 1e-9), "{now} over {undamaged}");
+    }
+    // A way to sell leaves no more than the trade and the public pay there.
+    if let Some(selling) = &report.counsel.selling {
+        let kept = |id: &str| {
+            let way = selling.routes.iter().find(|way| way.route == id);
+            way.map_or(f64::NAN, |way| way.kept.p50)
+        };
+        assert!(kept("trade") <= kept("private") * (1.0 + 1e-9));
+        assert!(kept("auction") <= kept("private") * (1.0 + 1e-9));
+    }
+
     let v = &report.value;
     let pairs = [
         (v.net_as_it_is.p10, v.as_it_is.p10),
@@ -196,7 +215,7 @@ fn check_value(report: &Report) {
 }
 
 /// Fields that may be empty, because there may be nothing to say.
-const MAY_BE_EMPTY: [&str; 14] = [
+const MAY_BE_EMPTY: [&str; 19] = [
     "proposal",
     "open",
     "contrast",
@@ -211,6 +230,11 @@ const MAY_BE_EMPTY: [&str; 14] = [
     "not_needed",
     "flips_at",
     "amount",
+    "selling",
+    "reserve",
+    "ticket",
+    "months",
+    "most_to_pay",
 ];
 
 /// JSON cannot write a number that is not finite: it becomes `null`, which only the listed fields may be. The

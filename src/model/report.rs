@@ -382,7 +382,7 @@ pub struct PartReport {
 /// What it is worth, as it is.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct ValueReport {
-    /// Undamaged, at hammer level.
+    /// What an undamaged one would be knocked down for, chance of the sale included.
     pub undamaged: Band,
     /// As it is, at hammer level.
     pub as_it_is: Band,
@@ -477,6 +477,8 @@ pub struct CourseReport {
     pub cost: Band,
     /// Mean of the worst tenth of net gains.
     pub tail_mean: f64,
+    /// The most to pay for the piece if this is done and it is sold on; absent unless it is to be sold.
+    pub most_to_pay: Option<f64>,
     /// Greatest regret.
     pub regret: f64,
     /// What is gone for good.
@@ -572,6 +574,36 @@ pub struct CounselReport {
     pub worth_of_kind: f64,
     /// Differences below this are noise, in the case's currency (for a seller) or points of score.
     pub noise: f64,
+    /// Where to sell it; absent unless it is to be sold.
+    pub selling: Option<SellingReport>,
+}
+
+/// Where to sell a piece once what is advised is done.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct SellingReport {
+    /// Every way.
+    pub routes: Vec<RouteReport>,
+    /// The id of the way that brings most, of those open to the seller, as money is worth today.
+    pub best: Text,
+    /// In words.
+    pub sentence: String,
+    /// Reserve to agree with the auction house, where the auction is best.
+    pub reserve: Option<f64>,
+    /// What to write on the ticket, for who sells from a shop or a stand.
+    pub ticket: Option<f64>,
+}
+
+/// One way to sell it.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct RouteReport {
+    /// Its id, such as `auction`.
+    pub route: Text,
+    /// In words.
+    pub name: Text,
+    /// What the seller keeps.
+    pub kept: Band,
+    /// Months until the money is there; absent where nobody can say.
+    pub months: Option<f64>,
 }
 
 /// One reason.

@@ -172,8 +172,8 @@ impl MoneyInputs<'_> {
 
 /// What the seller keeps of a hammer price by a route, in draw `i`.
 fn kept(worth: &WorthDraws, route: Route, i: usize, hammer: f64) -> f64 {
-    match (route, worth.fees.get(i)) {
-        (Route::Auction, Some(fees)) => fees.expected(hammer),
-        _ => hammer,
-    }
+    worth
+        .fees
+        .get(i)
+        .map_or(hammer, |fees| worth.selling.kept(route, fees, hammer))
 }

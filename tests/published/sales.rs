@@ -9,8 +9,9 @@
 use leavewell_model::ledger::Ledger;
 use leavewell_model::maths::StudentT;
 use leavewell_model::record::Case;
+use leavewell_model::terms::SoldAs;
 use leavewell_model::value::{Class, Comparison, ConditionTable, Fees, PaysAbove, PriceLaw, Shop};
-use leavewell_model::value::{most_to_pay, pays_above};
+use leavewell_model::value::{channel, most_to_pay, pays_above};
 use leavewell_model::{Draft, weigh_json};
 use serde_json::Value;
 
@@ -361,6 +362,7 @@ fn an_agreeing_sale_narrows_the_band_and_an_outlier_is_flagged() {
 fn a_dealer_and_the_margin_scheme() {
     let shop = |months: f64| Shop {
         retail: 1.3,
+        takes: 0.0,
         months,
         rate: 0.1,
         holding: 0.0,
@@ -513,4 +515,42 @@ fn post_is_part_of_the_cost() {
         replate["cost"]["p50"].as_f64().unwrap()
     };
     near(cost(r#","post":25"#) - cost(""), 25.0, 1e-9);
+}
+
+/// An asking price is no sale (common practice): of like likeness it pulls less than a price paid.
+#[test]
+fn an_asking_price_pulls_less_than_a_hammer_price_of_like_likeness() {
+    let ledger = Ledger::standard();
+    let asked_for_the_same = 600.0 * channel(SoldAs::Asking, ledger);
+    for similar in ["close", "fair", "loose"] {
+        let pull = |price: f64, what: &str| {
+            let list = format!(
+                r#","market":{{"likely":300}},"comparables":[{{"price":{price},"what":"{what}","similar":"{similar}"}}]"#
+            );
+            compared(&list, Class::A2).pull(0)
+        };
+        let (paid, asked) = (pull(600.0, "hammer"), pull(asked_for_the_same, "asking"));
+        assert!(
+            1.0 < asked && asked < paid,
+            "{similar}: {asked} against {paid}"
+        );
+    }
+}
+
+/// The range a person gives for the value counts beside sales: a narrow one holds the answer more.
+#[test]
+fn a_narrow_guess_holds_out_against_sales() {
+    let median = |low: u32, high: u32| {
+        let list = format!(
+            r#","market":{{"low":{low},"likely":300,"high":{high}}},"comparables":[{{"price":600}},{{"price":620}}]"#
+        );
+        compared(&list, Class::A2).after.mu.exp()
+    };
+    let (narrow, usual, wide) = (median(250, 360), median(150, 600), median(60, 1500));
+    assert!(narrow < usual && usual < wide, "{narrow} {usual} {wide}");
+    let one_number = compared(
+        r#","market":{"likely":300},"comparables":[{"price":600},{"price":620}]"#,
+        Class::A2,
+    );
+    near(one_number.after.mu.exp(), usual, 1e-9);
 }

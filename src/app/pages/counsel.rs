@@ -9,6 +9,7 @@ mod lost;
 mod opening;
 mod options;
 mod proposal;
+mod selling;
 mod side;
 
 use leavewell_model::record::is_enough_to_advise;
@@ -83,7 +84,8 @@ fn rest(page: Page, report: &Report) -> Html {
     group()
         .el(el("div", "counsel-for")
             .put(opening::who(page))
-            .put(opening::opening(page, report)))
+            .put(opening::opening(page, report))
+            .put(selling::selling(report, currency)))
         .el(sections)
         .html()
 }

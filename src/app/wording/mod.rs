@@ -36,6 +36,7 @@ pub mod plan;
 pub mod proposal;
 pub mod reader;
 pub mod road;
+pub mod selling;
 pub mod sheet;
 pub mod shelf;
 pub mod shell;

@@ -11,7 +11,7 @@ use crate::ledger::{FigureId, Ledger, signs};
 use crate::record::{Case, Corrosion, FLAWS, Fill, Goal, Joint, Mount, Part, Route, Tarnish};
 use crate::treatment::{LeadStatus, lead_anywhere};
 use crate::value::factor_rows as rows;
-use crate::value::{ByGroup, Class, Comparison, Factor, Fees, guess};
+use crate::value::{ByGroup, Class, Comparison, Factor, Fees, Selling, guess};
 
 /// The last results made draw by draw on a sample. If none of a draw's inputs changed, its cached
 /// result is reused. That changes speed, never a result.
@@ -34,6 +34,8 @@ pub(super) struct Draws {
     /// ln of the factors no treatment changes; `None` where there are none.
     pub(super) ln_fixed: Option<Column>,
     pub(super) fees: FeeDraws,
+    /// The terms of every other way to sell.
+    pub(super) selling: Selling,
     pub(super) lead: Vec<bool>,
     /// Bare share over the parts, weighted by how much each shows.
     pub(super) shown: Column,
@@ -75,8 +77,10 @@ impl Draws {
         let (shown, shown_cleaned) = (by_show(|s| &s.bleed), by_show(|s| &s.bleed_cleaned));
         let cleaning_dose = weighted(&parts, |p| p.area, |s| &s.cleaning_dose);
         let (undamaged, value_entered) = undamaged(case, ledger, &class, sample, moved);
-        // Sales of like pieces already include the noise of a sale.
-        let level = if case.comparables.is_empty() {
+        // Sales of like pieces already include the noise of a sale, and so does a range whose ends were said:
+        // it is of what such pieces fetch.
+        let said = case.market.low.is_some() && case.market.high.is_some();
+        let level = if case.comparables.is_empty() && !said {
             let sd = ledger.value(FigureId::VALUE_SALE_SD).clamp(0.0, 3.0);
             let noise = sample.multiplier(Dim::Sale, sd);
             undamaged
@@ -111,6 +115,7 @@ impl Draws {
             wear,
             ln_fixed,
             fees: FeeDraws::new(ledger, sample),
+            selling: Selling::of(ledger, case.market.margin_taxed),
             lead: draw_lead(case, ledger, &kind, &sample.u(Dim::Lead)),
             shown,
             shown_cleaned,
@@ -135,6 +140,12 @@ impl Draws {
     /// The body's draws. A case always has a body, looked at or not.
     pub(super) fn body(&self) -> Option<&PartDraws> {
         self.parts.first()
+    }
+
+    /// What a seller keeps of a hammer price by the route chosen, in draw `i`.
+    #[inline]
+    pub(super) fn kept(&self, i: usize, hammer: f64) -> f64 {
+        self.selling.kept(self.route, &self.fees.at(i), hammer)
     }
 
     /// The bare share that shows, with each part's share made into another.
@@ -388,6 +399,16 @@ impl FeeDraws {
             commission: sample.draw(ledger.figure(FigureId::FEE_COMMISSION), Dim::Fees),
             lot: sample.draw(ledger.figure(FigureId::FEE_LOT), Dim::Fees),
             sold: sample.draw(ledger.figure(FigureId::FEE_SOLD), Dim::Sold),
+        }
+    }
+
+    /// The terms with every one of them in the middle.
+    pub(super) fn middle(&self) -> Fees {
+        Fees {
+            commission: self.commission.median().clamp(0.0, 0.9),
+            lot: self.lot.median(),
+            sold: self.sold.median().clamp(0.0, 1.0),
+            ..self.fixed
         }
     }
 

@@ -222,7 +222,7 @@ impl Explained<'_> {
     /// From "as it is" to "after", by cause: value, fees, cost. The amounts add up to the gain.
     fn bridge(&self, chosen: usize, say: &mut dyn FnMut(&'static str, String, Option<f64>)) {
         let (before, after) = (&self.outcomes[0], &self.outcomes[chosen]);
-        let value = (after.value - before.value) * self.draws.insure_factor;
+        let value = (after.hammer.mean() - before.hammer.mean()) * self.draws.insure_factor;
         let cost = after.cost.mean();
         let gain = self.gain(chosen);
         let fees = gain - value + cost;
@@ -237,11 +237,14 @@ impl Explained<'_> {
             Some(value),
         );
         if fees.abs() >= 0.5 {
-            say(
-                "fees",
-                words::fees(&money(self.case, fees.abs())),
-                Some(fees),
-            );
+            let sum = money(self.case, fees.abs());
+            // A shop's price may bring more than the place takes.
+            let text = if fees * value > 0.0 {
+                words::place(&sum)
+            } else {
+                words::fees(&sum)
+            };
+            say("fees", text, Some(fees));
         }
         say("cost", words::cost(&money(self.case, cost)), Some(-cost));
         let sum = if gain >= 0.0 {

@@ -24,6 +24,7 @@ mod proposal;
 mod sample;
 mod sampled_part;
 mod search;
+mod selling;
 mod sentences;
 mod shared;
 mod wear;
@@ -69,7 +70,7 @@ use crate::ledger::{
     FigureId, FindingFact, LEDGER_VERSION, Ledger, Offered, Requires, caution, finding, signs,
 };
 use crate::record::ledger_of;
-use crate::record::{Asked, Case, Currency, Goal, Instrument, PartName, Problem, Route};
+use crate::record::{Asked, Case, Currency, Goal, Instrument, PartName, Problem};
 use crate::report::{
     AfterLook, Band, BandMean, ContrastReport, CounselReport, CourseReport, DisplayOnly,
     FaultReport, IdentityReport, MovedReport, NextLook, OptionReport, PartReport, PartingReport,
@@ -468,6 +469,7 @@ impl Solved {
                 refer_why,
                 worth_of_kind,
                 noise: self.advice.noise,
+                selling: self.selling(),
             },
             cautions: caution_list::cautions_for(&named, &self.situation()),
             display_only: DisplayOnly {
@@ -621,15 +623,15 @@ impl Solved {
 
     fn value(&self) -> ValueReport {
         let (hammer, kept) = &self.as_it_is;
-        let net = match self.draws.route {
-            Route::Private => hammer.clone(),
-            Route::Auction if self.goal == Goal::Sell => kept.clone(),
-            Route::Auction => (hammer.iter().enumerate())
-                .map(|(i, h)| self.draws.fees.at(i).expected(*h))
-                .collect(),
+        let net = if self.goal == Goal::Sell {
+            kept.clone()
+        } else {
+            (hammer.iter().enumerate())
+                .map(|(i, h)| self.draws.kept(i, *h))
+                .collect()
         };
         ValueReport {
-            undamaged: band(&self.draws.undamaged),
+            undamaged: band(&self.draws.level),
             as_it_is: band(hammer),
             net_as_it_is: band(&net),
             assumed: !self.draws.value_entered,
@@ -741,6 +743,7 @@ impl Solved {
             reversibility_words: course.reversibility().words().into(),
             cost: band(&o.cost),
             tail_mean: gain.tail_mean(tail),
+            most_to_pay: self.most_to_pay(&course.steps, o),
             regret,
             lost: course
                 .steps

@@ -10,7 +10,7 @@ use super::course::Course;
 use super::per_draw::PerDraw;
 use crate::ledger::{FigureId, Ledger};
 use crate::maths::{at_least, at_most, mean};
-use crate::record::{Aim, Goal, Interior, Joint, PartName, Route};
+use crate::record::{Aim, Goal, Interior, Joint, PartName};
 use crate::terms::TreatmentSet;
 use crate::treatment::{LeadStatus, Situation, Treatment};
 
@@ -22,8 +22,8 @@ pub(super) struct CourseOutcome {
     /// 0 where the cost is many times the scale.
     pub(super) score: Column,
     pub(super) cost: Column,
-    /// Mean hammer-level value, before fees and costs.
-    pub(super) value: f64,
+    /// Hammer-level value, before fees and costs.
+    pub(super) hammer: Column,
     pub(super) originality: f64,
     pub(super) fitness: f64,
     pub(super) stability: f64,
@@ -228,13 +228,12 @@ impl<'a> Weigher<'a> {
         each.map(|(m, level)| level * at_least(*m, floor)).collect()
     }
 
-    /// Proceeds for a seller at auction, value kept for anybody else.
+    /// Proceeds for a seller, value kept for anybody else.
     pub(super) fn kept(&self, value: &[f64]) -> Vec<f64> {
         let draws = self.world.draws;
-        match (self.world.goal, draws.route) {
-            (Goal::Sell, Route::Auction) => (value.iter().enumerate())
-                .map(|(i, v)| draws.fees.at(i).expected(*v))
-                .collect(),
+        let each = value.iter().enumerate();
+        match self.world.goal {
+            Goal::Sell => each.map(|(i, v)| draws.kept(i, *v)).collect(),
             _ => value.iter().map(|v| v * draws.insure_factor).collect(),
         }
     }
@@ -301,7 +300,7 @@ impl<'a> Weigher<'a> {
         };
         let [originality, fitness, stability, choice] = &attributes;
         CourseOutcome {
-            value: mean(&value),
+            hammer: value.into(),
             originality: mean(originality),
             fitness: mean(fitness),
             stability: mean(stability),

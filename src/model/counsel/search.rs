@@ -13,7 +13,7 @@ use super::columns::Columns;
 use super::course::Course;
 use super::outcome::{CourseOutcome, Weigher};
 use crate::maths::{at_least, at_most, mean};
-use crate::record::{Goal, Route};
+use crate::record::Goal;
 use crate::treatment::{LeadStatus, Treatment, worst};
 
 /// Points on which choices are ruled out and courses enumerated.
@@ -414,8 +414,8 @@ pub(super) fn search(tally: &mut Tally, menu: &Menu, least_noise: f64) -> bool {
         noise: least_noise,
         floor: world.ledger.value(FigureId::VALUE_FLOOR).clamp(0.0, 1.0),
         slopes: (0..rough)
-            .map(|i| match (world.goal, draws.route) {
-                (Goal::Sell, Route::Auction) => draws.fees.at(i).slopes(),
+            .map(|i| match world.goal {
+                Goal::Sell => draws.selling.slopes(draws.route, &draws.fees.at(i)),
                 _ => (1.0, 1.0),
             })
             .collect(),

@@ -10,10 +10,10 @@ use super::search::course_of;
 use super::weighed::with_companions;
 use super::{SEARCH_LOG2, Solved};
 use crate::ledger::Ledger;
-use crate::record::{Case, Goal, Route};
+use crate::record::{Case, Goal};
 use crate::report::CautionReport;
 use crate::treatment::Treatment;
-use crate::value::{BUYERS, Class, Comparison, Fees};
+use crate::value::{BUYERS, Class, Comparison, Fees, Selling};
 
 /// One treatment over the sample, or leaving it alone.
 pub struct Plan {
@@ -29,10 +29,12 @@ pub struct Plan {
 
 /// What a page about worth is made from.
 pub struct WorthDraws {
-    /// Undamaged value, in each draw.
+    /// What an undamaged one would be knocked down for, in each draw.
     pub undamaged: Vec<f64>,
     /// A seller's terms at auction, in each draw.
     pub fees: Vec<Fees>,
+    /// The terms of every other way to sell.
+    pub selling: Selling,
     /// Leaving alone first, then each treatment that has something to do.
     pub plans: Vec<Plan>,
     /// What the sales tell.
@@ -49,11 +51,7 @@ impl WorthDraws {
     /// For the buyers the case or the ledger says, on the draws of the answer.
     #[must_use]
     pub fn new(solved: &Solved) -> Self {
-        // Without fees, so that what is kept is the hammer price itself.
-        let mut draws = solved.draws.clone();
-        draws.route = Route::Private;
-        draws.insure_factor = 1.0;
-        Self::on(solved, &draws)
+        Self::on(solved, &solved.draws)
     }
 
     /// The same on fewer draws.
@@ -119,12 +117,7 @@ impl WorthDraws {
                 let out = weigher.weigh(&course, draws.n);
                 Plan {
                     treatment: t,
-                    hammer: out
-                        .net
-                        .iter()
-                        .zip(out.cost.iter())
-                        .map(|(n, c)| n + c)
-                        .collect(),
+                    hammer: out.hammer.to_vec(),
                     cost: out.cost.to_vec(),
                     barred: course
                         .barred
@@ -136,8 +129,9 @@ impl WorthDraws {
             .collect();
         let named: Vec<Treatment> = plans.iter().map(|p| p.treatment).collect();
         Self {
-            undamaged: draws.undamaged.to_vec(),
+            undamaged: draws.level.to_vec(),
             fees: (0..draws.n).map(|i| draws.fees.at(i)).collect(),
+            selling: draws.selling,
             plans,
             comparison: Comparison::new(case, ledger, &classes),
             class,

@@ -357,6 +357,8 @@ pub struct Market {
     pub currency: Option<Currency>,
     /// The route.
     pub route: Option<Route>,
+    /// Tax on a dealer's margin is to be taken off.
+    pub margin_taxed: bool,
     /// The person's own terms, each with the figure it stands for.
     pub terms: Vec<(String, f64)>,
 }

@@ -847,6 +847,10 @@ impl Reader {
             high: self.money(&s, "high"),
             currency: self.word(&s, "currency"),
             route: self.word(&s, "route"),
+            margin_taxed: {
+                let worth = self.section(root, "worth");
+                self.flag(&worth, "margin_tax") == Some(true)
+            },
             terms: self.terms(root, &s),
         };
         for (field, value) in [

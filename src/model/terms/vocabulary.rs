@@ -389,6 +389,9 @@ vocabulary! {
     Route {
         Auction = "auction", "At auction";
         Private = "private", "Privately, no fees";
+        Shop = "shop", "From a shop or a stand in one";
+        Trade = "trade", "To the trade, at once";
+        Fair = "fair", "From a stand at fairs";
     }
 }
 

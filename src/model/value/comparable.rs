@@ -106,11 +106,29 @@ pub fn guess(market: &Market, ledger: &Ledger) -> Option<f64> {
     })
 }
 
-/// The law before any sale: about the guess, counted as one sale, else about the usual values of the
+/// How many sales a guess counts as: as the ledger says where only one number was given; with both ends, by
+/// the square of how wide the usual range is against theirs, within the ledger's range. The number of
+/// equal sales that tell a mean as well is in proportion to one over the square of its spread.
+fn sales_of_guess(market: &Market, ledger: &Ledger) -> f64 {
+    let usual = ledger.figure(FigureId::VALUE_PRIOR_SALES);
+    let (Some(low), Some(high)) = (market.low, market.high) else {
+        return usual.value;
+    };
+    let spread = ledger.value(FigureId::VALUE_SINGLE_GUESS_SPREAD).max(1.0);
+    let width = libm::log(high / low);
+    // Ends that are the same, or no ends: as sure as one can be.
+    if !(width > 0.0 && width.is_finite()) {
+        return usual.high;
+    }
+    let times = 2.0 * libm::log(spread) / width;
+    (usual.value * times * times).clamp(usual.low, usual.high)
+}
+
+/// The law before any sale: about the guess, counted as so many sales, else about the usual values of the
 /// classes it may be, counted as less.
 fn prior(market: &Market, ledger: &Ledger, classes: &[f64; 8]) -> PriceLaw {
     let (mu, sales) = match guess(market, ledger) {
-        Some(guess) => (libm::log(guess), FigureId::VALUE_PRIOR_SALES),
+        Some(guess) => (libm::log(guess), sales_of_guess(market, ledger)),
         None => (
             Class::ALL
                 .into_iter()
@@ -120,20 +138,21 @@ fn prior(market: &Market, ledger: &Ledger, classes: &[f64; 8]) -> PriceLaw {
                     p * libm::log(median.max(1e-6))
                 })
                 .sum(),
-            FigureId::VALUE_PRIOR_SALES_VAGUE,
+            ledger.value(FigureId::VALUE_PRIOR_SALES_VAGUE),
         ),
     };
     let least = |id: FigureId, least: f64| ledger.value(id).max(least);
     PriceLaw {
         mu,
-        kappa: least(sales, 0.01),
+        kappa: sales.max(0.01),
         alpha: least(FigureId::VALUE_PRIOR_ALPHA, 1.0),
         beta: least(FigureId::VALUE_PRIOR_BETA, 1e-4),
     }
 }
 
 /// One sale adjusted: ln P - ln M - ln k + g (years since), with M its condition, k its channel, g the
-/// yearly growth of such prices; its weight is its similarity, times less for another kind, halved with each half-life.
+/// yearly growth of such prices; its weight is its similarity, times less for another kind and for an
+/// asking price, which nobody has paid, halved with each half-life.
 fn adjusted(sale: &Comparable, class: Class, ledger: &Ledger) -> Adjusted {
     // Of another kind it has that kind's factors; an early piece is compared with early ones.
     let (own, elsewhere) = match sale.kind {
@@ -159,6 +178,13 @@ fn adjusted(sale: &Comparable, class: Class, ledger: &Ledger) -> Adjusted {
     } else {
         1.0
     };
+    let asked = if sale.sold_as == SoldAs::Asking {
+        ledger
+            .value(FigureId::VALUE_COMPARABLE_ASKING)
+            .clamp(0.0, 1.0)
+    } else {
+        1.0
+    };
     let half_life = ledger.value(FigureId::VALUE_COMPARABLE_HALF_LIFE).max(0.01);
     Adjusted {
         place: sale.place,
@@ -166,7 +192,7 @@ fn adjusted(sale: &Comparable, class: Class, ledger: &Ledger) -> Adjusted {
         channel,
         drift,
         ln: libm::log(sale.price / (condition * channel * drift)),
-        weight: similar * other * libm::exp2(-years / half_life),
+        weight: similar * other * asked * libm::exp2(-years / half_life),
     }
 }
 

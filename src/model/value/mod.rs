@@ -7,6 +7,7 @@ mod condition;
 pub mod factor_rows;
 mod fees;
 mod posterior;
+mod selling;
 mod shop;
 
 pub use break_even::{PaysAbove, most_to_pay, pays_above};
@@ -15,4 +16,5 @@ pub use comparable::{Adjusted, Comparison, channel, guess};
 pub use condition::{BUYERS, ConditionTable, Factor};
 pub use fees::Fees;
 pub use posterior::PriceLaw;
+pub use selling::{Bid, Selling};
 pub use shop::Shop;

@@ -2,12 +2,13 @@
 //! pay for the piece.
 
 use super::super::block::{Block, Table, Tone};
-use super::routes::shop;
+use super::routes::usual;
 use super::{MoneyInputs, plans};
 use crate::money_text::percent;
 use crate::wording::money::break_evens as words;
 use crate::wording::money::routes::buyer_words;
 use leavewell_model::counsel::{Plan, WorthDraws};
+use leavewell_model::ledger::FigureId;
 use leavewell_model::maths::{deciles, mean, quantile_of};
 use leavewell_model::terms::Route;
 use leavewell_model::terms::Treatment;
@@ -124,38 +125,41 @@ pub(super) fn break_evens(inputs: &MoneyInputs) -> Block {
     )
 }
 
-/// The fields for the wanted gain and the risk of missing it, and both as shares.
-fn wanted(inputs: &MoneyInputs) -> (Block, f64, f64) {
-    let v = |id: &str| 100.0 * inputs.worth.ledger.value(id);
-    let (margin_field, margin) = inputs.ask(
-        "worth.margin_pct",
-        words::GAIN,
-        "%",
-        words::GAIN_HINT,
-        v("value.trade.margin"),
-    );
-    let (risk_field, risk) = inputs.ask(
-        "worth.risk_pct",
-        words::HOW_OFTEN_LESS,
-        words::IN_100,
-        "",
-        v("value.trade.risk"),
-    );
-    let blocks = vec![margin_field, risk_field];
-    (Block::Row { blocks }, margin / 100.0, risk / 100.0)
+/// The fields for the wanted gain and the risk of missing it.
+fn wanted(inputs: &MoneyInputs) -> Block {
+    let field = |name: &str, label: &str, unit: &str, hint: &str, id: &str| {
+        let path = format!("worth.{name}");
+        inputs.field(&path, label, unit, hint, &usual(id, name), true)
+    };
+    Block::Row {
+        blocks: vec![
+            field(
+                "margin_pct",
+                words::GAIN,
+                "%",
+                words::GAIN_HINT,
+                "value.trade.margin",
+            ),
+            field(
+                "risk_pct",
+                words::HOW_OFTEN_LESS,
+                words::IN_100,
+                "",
+                "value.trade.risk",
+            ),
+        ],
+    }
 }
 
 /// The section on buying: the most to pay for the piece.
 pub(super) fn bid(inputs: &MoneyInputs) -> Block {
     let format = inputs.format;
     let w = inputs.worth;
-    let (asked, margin, risk) = wanted(inputs);
-    let fields = shop(inputs);
+    let asked = wanted(inputs);
     let bids = Bids {
-        margin,
-        risk,
+        margin: w.ledger.value(FigureId::VALUE_TRADE_MARGIN).max(0.0),
+        risk: w.ledger.value(FigureId::VALUE_TRADE_RISK).clamp(0.01, 0.99),
         route: inputs.route,
-        fields: &fields,
     };
     let premium = channel(leavewell_model::terms::SoldAs::WithPremium, &w.ledger);
     let words = |most: f64| {
@@ -165,23 +169,14 @@ pub(super) fn bid(inputs: &MoneyInputs) -> Block {
             words::most_and_bid(&format.amount(most), &format.amount(most / premium))
         }
     };
-    let way = match inputs.route {
-        Route::Auction => words::SOLD_AT_AUCTION,
-        Route::Private => words::SOLD_PRIVATELY,
-    };
+    let ways = bids.ways();
     let columns = |first: &str| {
-        vec![
-            first.to_owned(),
-            way.to_owned(),
-            words::SOLD_FROM_A_SHOP.to_owned(),
-        ]
+        let ways = ways.iter().map(|way| words::sold_by(*way).to_owned());
+        std::iter::once(first.to_owned()).chain(ways).collect()
     };
     let row = |name: String, worth: &WorthDraws, plan: &Plan| {
-        vec![
-            name,
-            words(bids.sold_on(worth, plan)),
-            words(bids.shop_price(plan)),
-        ]
+        let most = ways.iter().map(|way| words(bids.most(*way, worth, plan)));
+        std::iter::once(name).chain(most).collect()
     };
     let rows = w
         .plans
@@ -223,55 +218,38 @@ fn what_comes_off() -> Block {
 }
 
 /// The inputs of a bid.
-struct Bids<'a> {
+struct Bids {
     /// Wanted gain, as a share of the price paid.
     margin: f64,
     /// Accepted chance of missing it.
     risk: f64,
     route: Route,
-    fields: &'a super::routes::ShopFields,
 }
 
-impl Bids<'_> {
-    /// The most to pay if the piece is sold on by the chosen route: the price that leaves the wanted gain
-    /// in all draws except the share `risk`.
-    fn sold_on(&self, worth: &WorthDraws, plan: &Plan) -> f64 {
-        let shop = &self.fields.shop;
-        let months = self.fields.auction_months + self.away(plan);
-        let discount = libm::pow(1.0 + shop.rate, -months / 12.0);
-        let most: Vec<f64> = plan
-            .hammer
-            .iter()
-            .zip(&plan.cost)
-            .enumerate()
-            .map(|(i, (h, cost))| {
-                let kept = super::kept(worth, self.route, i, *h) * discount - cost;
-                (kept / (1.0 + self.margin + shop.holding * months / 12.0)).max(0.0)
-            })
-            .collect();
-        quantile_of(&most, self.risk)
-    }
-
-    /// The most to pay if the piece is sold on from a shop.
-    fn shop_price(&self, plan: &Plan) -> f64 {
-        let shop = leavewell_model::value::Shop {
-            months: self.fields.shop.months + self.away(plan),
-            ..self.fields.shop
-        };
-        let most: Vec<f64> = plan
-            .hammer
-            .iter()
-            .zip(&plan.cost)
-            .map(|(h, cost)| shop.most_to_pay(*h, *cost, self.margin))
-            .collect();
-        quantile_of(&most, self.risk)
-    }
-
-    /// Months the piece is away. A gentle cleaning takes an afternoon.
-    fn away(&self, plan: &Plan) -> f64 {
-        match plan.treatment {
-            Treatment::Leave | Treatment::Clean => 0.0,
-            _ => self.fields.work_months,
+impl Bids {
+    /// The chosen way to sell, then a shop unless that is it.
+    fn ways(&self) -> Vec<Route> {
+        let mut ways = vec![self.route];
+        if self.route != Route::Shop {
+            ways.push(Route::Shop);
         }
+        ways
+    }
+
+    /// The most to pay if the piece is sold on this way: the price that leaves the wanted gain in all draws
+    /// except the share `risk`.
+    fn most(&self, way: Route, worth: &WorthDraws, plan: &Plan) -> f64 {
+        let selling = &worth.selling;
+        // A gentle cleaning takes an afternoon.
+        let away = match plan.treatment {
+            Treatment::Leave | Treatment::Clean => 0.0,
+            _ => selling.work_months,
+        };
+        let bid = selling.bid(way, self.margin, away);
+        let each = plan.hammer.iter().zip(&plan.cost).zip(&worth.fees);
+        let most: Vec<f64> = each
+            .map(|((hammer, cost), fees)| bid.most(fees, *hammer, *cost))
+            .collect();
+        quantile_of(&most, self.risk)
     }
 }

@@ -6,7 +6,6 @@ use super::ladder::{LadderText, Rung, ladder};
 use crate::wording::money::plans as words;
 use leavewell_model::counsel::Plan;
 use leavewell_model::maths::{deciles, mean};
-use leavewell_model::terms::Route;
 use leavewell_model::terms::Treatment;
 
 /// What the seller keeps after fees and the cost of the work, in every draw.
@@ -34,10 +33,7 @@ pub(super) fn answer(inputs: &MoneyInputs) -> Block {
     let format = inputs.format;
     let w = inputs.worth;
     let mut blocks = Vec::new();
-    let kept_words = match inputs.route {
-        Route::Auction => words::AFTER_FEES,
-        Route::Private => words::SOLD_PRIVATELY,
-    };
+    let kept_words = words::sold_by(inputs.route);
     if let Some(leave) = w.plans.first() {
         blocks.push(Block::said(
             Tone::Answer,

@@ -8,10 +8,19 @@ use leavewell_model::counsel::WorthDraws;
 use leavewell_model::ledger::FigureId;
 use leavewell_model::maths::deciles;
 use leavewell_model::terms::Route;
-use leavewell_model::value::{BUYERS, Shop, channel};
+use leavewell_model::value::{BUYERS, channel};
 
-/// The seller's terms: field, label, unit, hint and default figure of each.
-const FEES: [(&str, &str, &str, &str, &str); 12] = [
+/// A term a person may enter: field, label, unit, hint and the figure that stands in for it.
+type Term = (
+    &'static str,
+    &'static str,
+    &'static str,
+    &'static str,
+    &'static str,
+);
+
+/// The seller's terms.
+const FEES: [Term; 12] = [
     (
         "commission_pct",
         words::COMMISSION,
@@ -74,98 +83,88 @@ const FEES: [(&str, &str, &str, &str, &str); 12] = [
     ),
 ];
 
-/// The fields of the dealer's terms, and the terms themselves.
-pub(super) struct ShopFields {
-    pub(super) blocks: Vec<Block>,
-    pub(super) shop: Shop,
-    pub(super) work_months: f64,
-    pub(super) auction_months: f64,
-}
+/// A dealer's terms, by rows.
+const TRADE: [[Term; 3]; 2] = [
+    [
+        (
+            "retail_over_hammer",
+            words::SHOP_PRICE,
+            words::TIMES,
+            "",
+            "value.retail_over_hammer",
+        ),
+        (
+            "shop_months",
+            words::UNTIL_SOLD,
+            words::MONTHS,
+            "",
+            "value.trade.months.shop",
+        ),
+        (
+            "work_months",
+            words::AWAY,
+            words::MONTHS,
+            words::AWAY_HINT,
+            "value.trade.months.work",
+        ),
+    ],
+    [
+        (
+            "rate_pct",
+            words::ELSEWHERE,
+            words::PERCENT_A_YEAR,
+            "",
+            "value.trade.rate",
+        ),
+        (
+            "holding_pct",
+            words::HOLDING,
+            words::PERCENT_A_YEAR,
+            "",
+            "value.trade.holding",
+        ),
+        (
+            "auction_months",
+            words::UNTIL_PAID,
+            words::MONTHS,
+            "",
+            "value.trade.months.auction",
+        ),
+    ],
+];
 
-/// The dealer's terms, as entered or as usual.
-pub(super) fn shop(inputs: &MoneyInputs) -> ShopFields {
-    let v = |id: &str| inputs.worth.ledger.value(id);
-    let ask = |field: &str, label: &str, unit: &str, hint: &str, stand_in| {
-        inputs.ask(&format!("worth.{field}"), label, unit, hint, stand_in)
+/// Fields for a dealer's own terms, with the usual ones as defaults.
+fn trade_fields(inputs: &MoneyInputs) -> Vec<Block> {
+    let row = |fields: [Term; 3]| Block::Row {
+        blocks: fields
+            .into_iter()
+            .map(|(field, label, unit, hint, id)| {
+                let path = format!("worth.{field}");
+                inputs.field(&path, label, unit, hint, &usual(id, field), true)
+            })
+            .collect(),
     };
-    let (retail, over) = ask(
-        "retail_over_hammer",
-        words::SHOP_PRICE,
-        words::TIMES,
-        "",
-        v("value.retail_over_hammer"),
-    );
-    let (months, until) = ask(
-        "shop_months",
-        words::UNTIL_SOLD,
-        words::MONTHS,
-        "",
-        v("value.trade.months.shop"),
-    );
-    let (work, away) = ask(
-        "work_months",
-        words::AWAY,
-        words::MONTHS,
-        words::AWAY_HINT,
-        v("value.trade.months.work"),
-    );
-    let (auction, wait) = ask(
-        "auction_months",
-        words::UNTIL_PAID,
-        words::MONTHS,
-        "",
-        v("value.trade.months.auction"),
-    );
-    let (rate, yearly) = ask(
-        "rate_pct",
-        words::ELSEWHERE,
-        words::PERCENT_A_YEAR,
-        "",
-        100.0 * v("value.trade.rate"),
-    );
-    let (holding, keep) = ask(
-        "holding_pct",
-        words::HOLDING,
-        words::PERCENT_A_YEAR,
-        "",
-        100.0 * v("value.trade.holding"),
-    );
     let tax = inputs.pick(
         "worth.margin_tax",
         words::MARGIN_TAX,
         words::MARGIN_TAX_HINT,
         &[("", words::LEAVE_IT_OUT), ("yes", words::TAKE_IT_OFF)],
     );
-    let taxed = inputs.draft.flag("worth.margin_tax") == Some(true);
-    ShopFields {
-        blocks: vec![
-            Block::Row {
-                blocks: vec![retail, months, work],
-            },
-            Block::Row {
-                blocks: vec![rate, holding, auction],
-            },
-            tax,
-        ],
-        shop: Shop {
-            retail: over,
-            months: until,
-            rate: yearly / 100.0,
-            holding: keep / 100.0,
-            margin_tax: if taxed {
-                v("value.trade.margin_tax")
-            } else {
-                0.0
-            },
-        },
-        work_months: away,
-        auction_months: wait,
+    TRADE.into_iter().map(row).chain([tax]).collect()
+}
+
+/// The usual term that stands in an empty field: a share as a percentage.
+pub(super) fn usual(id: &str, field: &str) -> String {
+    let figure = leavewell_model::ledger::Ledger::standard().value(id);
+    if field.ends_with("_pct") {
+        format!("{}", (figure * 10_000.0).round() / 100.0)
+    } else {
+        format!("{figure}")
     }
 }
 
 /// The section: the routes compared, and the terms behind them.
 pub(super) fn routes(inputs: &MoneyInputs) -> Block {
-    let fields = shop(inputs);
     let (paid_field, paid) = inputs.ask(
         "worth.paid",
         words::PAID,
@@ -175,7 +174,7 @@ pub(super) fn routes(inputs: &MoneyInputs) -> Block {
     );
     let (shop_mix, in_shop) = mix(inputs, "worth.mix_shop", words::IN_A_SHOP);
     let (private_mix, in_private) = mix(inputs, "worth.mix_private", words::PRIVATELY);
-    let table = compared(inputs, &fields, paid, in_shop.as_ref(), in_private.as_ref());
+    let table = compared(inputs, paid, in_shop.as_ref(), in_private.as_ref());
     let who = vec![
         Block::para(words::WHO_BUYS),
         own_mix(inputs),
@@ -198,7 +197,9 @@ pub(super) fn routes(inputs: &MoneyInputs) -> Block {
             Block::fold(
                 "worth-shop",
                 words::DEALERS_TERMS,
-                std::iter::once(paid_field).chain(fields.blocks).collect(),
+                std::iter::once(paid_field)
+                    .chain(trade_fields(inputs))
+                    .collect(),
             ),
         ],
     )
@@ -207,24 +208,17 @@ pub(super) fn routes(inputs: &MoneyInputs) -> Block {
 /// What each route brings for the piece as it is.
 fn compared(
     inputs: &MoneyInputs,
-    fields: &ShopFields,
     paid: f64,
     in_shop: Option<&WorthDraws>,
     in_private: Option<&WorthDraws>,
 ) -> Table {
     let w = inputs.worth;
-    let v = |id: &str| w.ledger.value(id);
+    let selling = &w.selling;
     let here = as_it_is(w);
-    let auction: Vec<f64> = here
-        .iter()
-        .enumerate()
-        .map(|(i, h)| kept(w, Route::Auction, i, *h))
-        .collect();
-    let shelf: Vec<f64> = as_it_is(in_shop.unwrap_or(w))
-        .iter()
-        .map(|h| fields.shop.profit(*h, paid, 0.0))
-        .collect();
-    let scaled = |times: f64| here.iter().map(|h| h * times).collect::<Vec<f64>>();
+    let by = |route: Route, hammer: &[f64]| -> Vec<f64> {
+        let each = hammer.iter().enumerate();
+        each.map(|(i, h)| kept(w, route, i, *h)).collect()
+    };
     let row = |name: &str, money: &[f64], when: &str, what: &str| {
         vec![
             name.to_owned(),
@@ -233,44 +227,37 @@ fn compared(
             what.to_owned(),
         ]
     };
-    let months = |m: f64| words::about_months(m);
-    let rows = vec![
-        row(
-            words::AT_AUCTION,
-            &auction,
-            &months(fields.auction_months),
-            words::AT_AUCTION_MEANS,
-        ),
-        row(
-            words::PRIVATE,
-            as_it_is(in_private.unwrap_or(w)),
-            words::NOT_KNOWN,
-            words::PRIVATE_MEANS,
-        ),
-        row(
-            words::TO_A_DEALER,
-            &scaled(fields.shop.retail * v("value.trade.stock_share")),
-            words::AT_ONCE,
-            words::TO_A_DEALER_MEANS,
-        ),
-        row(
-            words::OWN_SHOP,
-            &shelf,
-            &months(fields.shop.months),
-            if paid > 0.0 {
-                words::OWN_SHOP_GAIN
-            } else {
-                words::OWN_SHOP_PRICE
-            },
-        ),
-        row(
-            words::INSURE,
-            &scaled(v("value.insure_over_hammer")),
-            "—",
-            words::INSURE_MEANS,
-        ),
-        row(words::KEEP, here, "—", words::KEEP_MEANS),
-    ];
+    let when = |route: Route| match selling.months(route) {
+        None => words::NOT_KNOWN.to_owned(),
+        Some(months) if months > 0.0 => words::about_months(months),
+        Some(_) => words::AT_ONCE.to_owned(),
+    };
+    let seen_in = |route: Route| match route {
+        Route::Shop | Route::Fair => as_it_is(in_shop.unwrap_or(w)),
+        Route::Private => as_it_is(in_private.unwrap_or(w)),
+        Route::Auction | Route::Trade => here,
+    };
+    let mut rows: Vec<Vec<String>> = Route::ALL
+        .iter()
+        .map(|route| {
+            let money = by(*route, seen_in(*route));
+            row(route.label(), &money, &when(*route), words::means(*route))
+        })
+        .collect();
+    if paid > 0.0 {
+        let gain: Vec<f64> = seen_in(Route::Shop)
+            .iter()
+            .map(|h| selling.shop.profit(*h, paid, 0.0))
+            .collect();
+        let when = when(Route::Shop);
+        rows.push(row(words::OWN_SHOP, &gain, &when, words::OWN_SHOP_GAIN));
+    }
+    let insured: Vec<f64> = here
+        .iter()
+        .map(|h| h * w.ledger.value(FigureId::VALUE_INSURE_OVER_HAMMER))
+        .collect();
+    rows.push(row(words::INSURE, &insured, "—", words::INSURE_MEANS));
+    rows.push(row(words::KEEP, here, "—", words::KEEP_MEANS));
     Table {
         caption: words::CAPTION.to_owned(),
         columns: words::COLUMNS.map(str::to_owned).to_vec(),
@@ -287,11 +274,9 @@ fn as_it_is(worth: &WorthDraws) -> &[f64] {
 fn fee_fields(inputs: &MoneyInputs) -> Vec<Block> {
     FEES.iter()
         .map(|(field, label, unit, hint, id)| {
-            let figure = leavewell_model::ledger::Ledger::standard().value(id);
-            let stand_in = match (*field, *unit) {
-                ("above", _) => words::NONE.to_owned(),
-                (_, "%") => format!("{}", (figure * 10_000.0).round() / 100.0),
-                _ => format!("{figure}"),
+            let stand_in = match *field {
+                "above" => words::NONE.to_owned(),
+                _ => usual(id, field),
             };
             let unit = if unit.is_empty() {
                 inputs.format.unit()

@@ -128,6 +128,10 @@ pub(crate) fn fees(sum: &str) -> String {
     format!("Selling charges take about {sum} of the change.")
 }
 
+pub(crate) fn place(sum: &str) -> String {
+    format!("Where it is sold makes that about {sum} more.")
+}
+
 pub(crate) fn cost(sum: &str) -> String {
     format!("The work costs about {sum}.")
 }

@@ -9,4 +9,5 @@ pub(crate) mod course;
 pub(crate) mod explain;
 pub(crate) mod proposal;
 pub(crate) mod report;
+pub(crate) mod selling;
 pub(crate) mod sentences;

@@ -40,6 +40,18 @@ pub const FLAWS: [&str; 10] = [
     "converted",
 ];
 
+/// A dealer's own terms, with the figure each stands for; percentages by the end of the name.
+const TRADE_TERMS: [(&str, &str); 8] = [
+    ("retail_over_hammer", "value.retail_over_hammer"),
+    ("shop_months", "value.trade.months.shop"),
+    ("work_months", "value.trade.months.work"),
+    ("auction_months", "value.trade.months.auction"),
+    ("rate_pct", "value.trade.rate"),
+    ("holding_pct", "value.trade.holding"),
+    ("margin_pct", "value.trade.margin"),
+    ("risk_pct", "value.trade.risk"),
+];
+
 /// Fields of `market` that stand for a figure, percentages with what turns them into shares.
 const TERMS: [(&str, &str); 13] = [
     ("fees.commission_pct", "fee.commission"),
@@ -222,8 +234,12 @@ impl Reader {
             }
         }
         let worth = self.section(root, "worth");
-        if let Some(times) = self.number(&worth, "retail_over_hammer") {
-            terms.push(("value.retail_over_hammer".to_owned(), times));
+        for (field, figure) in TRADE_TERMS {
+            if let Some(number) = self.number(&worth, field) {
+                let share = field.ends_with("_pct");
+                let value = if share { number / 100.0 } else { number };
+                terms.push((figure.to_owned(), value));
+            }
         }
         let buyers = [
             ("mix.collector", "collector"),

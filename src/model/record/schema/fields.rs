@@ -1015,6 +1015,12 @@ pub static FIELDS: &[Field] = &[
         1,
     ),
     field(
+        "worth.margin_tax",
+        "Tax on the margin taken off",
+        FieldKind::Flag,
+        1,
+    ),
+    field(
         "worth.margin_pct",
         "Gain wanted",
         FieldKind::Number(GAIN),

@@ -1,5 +1,7 @@
 //! Wording on when work pays, and the most to pay.
 
+use leavewell_model::terms::Route;
+
 // When work pays
 
 pub(crate) const WHEN_WORK_PAYS: &str = "When work pays";
@@ -56,9 +58,17 @@ pub(crate) fn most_and_bid(most: &str, bid: &str) -> String {
     format!("{most}; bid {bid}")
 }
 
-pub(crate) const SOLD_AT_AUCTION: &str = "Sold on at auction";
-pub(crate) const SOLD_PRIVATELY: &str = "Sold on privately";
-pub(crate) const SOLD_FROM_A_SHOP: &str = "Sold on from a shop";
+/// The head of a column.
+pub(crate) fn sold_by(way: Route) -> &'static str {
+    match way {
+        Route::Auction => "Sold on at auction",
+        Route::Private => "Sold on privately",
+        Route::Shop => "Sold on from a shop",
+        Route::Trade => "Sold on to the trade",
+        Route::Fair => "Sold on at fairs",
+    }
+}
+
 pub(crate) const WHAT_YOU_WOULD_DO: &str = "What you would do with it";
 pub(crate) const LEFT_AS_IT_IS: &str = "Left as it is, by who buys it from you";
 pub(crate) const BUYER: &str = "Buyer";

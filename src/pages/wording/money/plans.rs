@@ -6,6 +6,8 @@ pub(crate) fn not_advised(name: &str) -> String {
     format!("{name} (not advised)")
 }
 
+use leavewell_model::terms::Route;
+
 // The answer
 
 pub(crate) fn as_it_is(hammer: &str, kept_words: &str, kept: &str) -> String {
@@ -15,8 +17,17 @@ pub(crate) fn as_it_is(hammer: &str, kept_words: &str, kept: &str) -> String {
     )
 }
 
-pub(crate) const AFTER_FEES: &str = "After the seller's fees";
-pub(crate) const SOLD_PRIVATELY: &str = "Sold privately";
+/// How it is sold, before what is kept of the price.
+pub(crate) fn sold_by(route: Route) -> &'static str {
+    match route {
+        Route::Auction => "After the seller's fees",
+        Route::Private => "Sold privately",
+        Route::Shop => "Sold from a shop that takes its share",
+        Route::Trade => "Sold to the trade at once",
+        Route::Fair => "Sold at fairs, pitch and journey paid,",
+    }
+}
+
 pub(crate) const NONE_MAY_BE_ADVISED: &str = "As things stand, we cannot advise any of the work \
     below; the figures only show what it would come to.";
 

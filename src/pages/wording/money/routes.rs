@@ -1,5 +1,7 @@
 //! Wording on ways to sell, who buys, and what to call the figure.
 
+use leavewell_model::terms::Route;
+
 // The seller's terms
 
 pub(crate) const COMMISSION: &str = "Commission";
@@ -91,21 +93,29 @@ pub(crate) fn about_months(months: f64) -> String {
     format!("about {months} months")
 }
 
-pub(crate) const AT_AUCTION: &str = "At auction";
-pub(crate) const AT_AUCTION_MEANS: &str = "After commission, the tax on it, lot fee, insurance, \
-    and the chance that it must be offered again";
-pub(crate) const PRIVATE: &str = "Privately";
 pub(crate) const NOT_KNOWN: &str = "not known";
-pub(crate) const PRIVATE_MEANS: &str = "No fees; at the hammer price, if you find the buyer";
-pub(crate) const TO_A_DEALER: &str = "To a dealer";
 pub(crate) const AT_ONCE: &str = "at once";
-pub(crate) const TO_A_DEALER_MEANS: &str =
-    "A dealer can pay about two thirds of what the shop will ask: a very broad rule";
-pub(crate) const OWN_SHOP: &str = "From your own shop";
+
+/// What the money of a way to sell is.
+pub(crate) fn means(route: Route) -> &'static str {
+    match route {
+        Route::Auction => {
+            "After commission, the tax on it, lot fee, insurance, and the chance that it must be \
+             offered again"
+        }
+        Route::Private => "No fees; at the hammer price, if you find the buyer",
+        Route::Shop => "The shop price, less what the place takes of it",
+        Route::Trade => {
+            "A dealer can pay about two thirds of what a shop will ask: a very broad rule, and never \
+             more than the hammer price"
+        }
+        Route::Fair => "A fair's price, less pitch, journey and the day",
+    }
+}
+
+pub(crate) const OWN_SHOP: &str = "Your gain from a shop";
 pub(crate) const OWN_SHOP_GAIN: &str =
     "Gain after what you paid, holding and waiting, in today's money";
-pub(crate) const OWN_SHOP_PRICE: &str =
-    "Shop price after waiting, in today's money; nothing taken off for what you paid";
 pub(crate) const INSURE: &str = "Insure it for";
 pub(crate) const INSURE_MEANS: &str = "What replacing it would cost; not money you would receive";
 pub(crate) const KEEP: &str = "Keep it";
