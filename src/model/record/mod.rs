@@ -15,6 +15,8 @@ mod own_figures;
 mod reading;
 pub mod schema;
 pub mod shelf_file;
+mod size;
+mod stock;
 mod weighing;
 mod work;
 
@@ -22,9 +24,9 @@ use serde::{Deserialize, Serialize};
 
 pub use crate::terms::{
     BleedWord, CameFrom, Corrosion, Covers, Currency, Date, Dents, Doer, Engraving, Fill,
-    FillState, Form, Gilding, Goal, Instrument, Interior, Joint, JointClass, Lacquer, Lead, Liner,
-    Loss, Material, MaterialUsed, Method, Mount, PartName, Repair, Replaced, Route, Seen, SoldAs,
-    Split, Tarnish, TestKind, Tester, Word,
+    FillState, Form, Gilding, Goal, Instrument, Interior, Joint, JointClass, Lacquer, Lead,
+    LengthUnit, Liner, Loss, Material, MaterialUsed, Method, Mount, PartName, Repair, Replaced,
+    Route, Seen, SoldAs, Split, StockStatus, Tarnish, TestKind, Tester, WeightUnit, Word,
 };
 pub use circumstances::{Circumstances, QUESTIONS};
 pub use draft::typed_text;
@@ -35,6 +37,8 @@ pub use measures::{Density, Iacs, Measures, Spot, Xrf};
 pub use number::NumberKind;
 pub use reading::hundredths;
 pub use reading::{COMPARED_KINDS, FLAWS};
+pub use size::{put_size, size_text};
+pub use stock::Stock;
 pub use weighing::{Weighing, water_density};
 pub use work::{Asked, Done, Proposal, ProposalStep, Quote, Test};
 
@@ -91,6 +95,8 @@ pub struct Case {
     pub consents: Consents,
     /// The person's own figures, one entry a figure.
     pub overrides: Vec<Override>,
+    /// Where it stands in somebody's stock.
+    pub stock: Stock,
     /// The day the question is asked; the shell supplies it, the model has no clock.
     pub asked_on: Option<Date>,
 }
@@ -114,6 +120,10 @@ pub struct Piece {
     pub width_mm: Option<f64>,
     /// Weight in grams, with everything that is fixed to it.
     pub weight_g: Option<f64>,
+    /// The unit lengths are shown in; millimetres when not chosen.
+    pub length_unit: Option<LengthUnit>,
+    /// The unit weights are shown in; grams when not chosen.
+    pub weight_unit: Option<WeightUnit>,
     /// Soldered joints that hold liquid; the form's usual answer when not told.
     pub soldered_vessel: Option<bool>,
     /// How it came to its owner, if told.

@@ -24,9 +24,9 @@ pub use text::Text;
 pub use treatment::{Reversibility, Treatment};
 pub use vocabulary::{
     BleedWord, CameFrom, Corrosion, Covers, Currency, Dents, Doer, Engraving, Fill, FillState,
-    Form, Gilding, Goal, Instrument, Interior, Joint, JointClass, Lacquer, Lead, Liner, Loss,
-    Material, MaterialUsed, Method, Mount, PartName, Repair, Replaced, Route, Seen, SoldAs, Split,
-    Tarnish, TestKind, Tester,
+    Form, Gilding, Goal, Instrument, Interior, Joint, JointClass, Lacquer, Lead, LengthUnit, Liner,
+    Loss, Material, MaterialUsed, Method, Mount, PartName, Repair, Replaced, Route, Seen, SoldAs,
+    Split, StockStatus, Tarnish, TestKind, Tester, WeightUnit,
 };
 
 /// A closed list of words with stable ids.
