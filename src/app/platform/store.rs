@@ -184,13 +184,21 @@ pub fn keep_figures(text: Option<&str>) -> bool {
 /// A line of the shelf, as stored or else built from the record.
 fn entry_of(line: &Value) -> Option<ShelfLine> {
     let id = line["id"].as_str()?;
-    if let Some(mut entry) = ShelfLine::from_value(&line["entry"]) {
+    let known = ShelfLine::from_value(&line["entry"]);
+    if let Some(mut entry) = known.clone().filter(|_| line["entry"]["stock"].is_object()) {
         id.clone_into(&mut entry.id);
         return Some(entry);
     }
     let text = case_text(id).unwrap_or_default();
     Some(match Draft::parse(&text) {
-        Ok(draft) => ShelfLine::of_draft(id, &draft),
+        // A line of an older build knows the answer and nothing of the stock.
+        Ok(draft) => ShelfLine {
+            answer: known
+                .as_ref()
+                .map_or_else(String::new, |line| line.answer.clone()),
+            steps: known.map_or_else(Vec::new, |line| line.steps),
+            ..ShelfLine::of_draft(id, &draft)
+        },
         Err(fault) => ShelfLine {
             id: id.to_owned(),
             name: shelf::UNREADABLE.to_owned(),

@@ -5,6 +5,7 @@
 //! never fails and never drops what the draft holds; what cannot be used counts as unknown.
 
 mod circumstances;
+mod copy;
 pub mod difference;
 mod draft;
 mod enough;
