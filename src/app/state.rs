@@ -192,7 +192,7 @@ impl StockLine {
             number: stock.number.clone(),
             kind: String::new(),
             place: stock.place.clone(),
-            status: stock.status,
+            status: case.stock_status(),
             paid: stock.paid,
             spent: bills.reduce(|sum, bill| sum + bill),
             asking: stock.asking,

@@ -5,6 +5,7 @@
 //! never fails and never drops what the draft holds; what cannot be used counts as unknown.
 
 mod circumstances;
+mod closed;
 mod copy;
 pub mod difference;
 mod draft;
@@ -13,6 +14,7 @@ mod ledger_of;
 mod measures;
 mod number;
 mod own_figures;
+mod predicted;
 mod reading;
 pub mod schema;
 pub mod shelf_file;
@@ -24,18 +26,21 @@ mod work;
 use serde::{Deserialize, Serialize};
 
 pub use crate::terms::{
-    BleedWord, CameFrom, Corrosion, Covers, Currency, Date, Dents, Doer, Engraving, Fill,
-    FillState, Form, Gilding, Goal, Instrument, Interior, Joint, JointClass, Lacquer, Lead,
-    LengthUnit, Liner, Loss, Material, MaterialUsed, Method, Mount, PartName, Repair, Replaced,
-    Route, Seen, SoldAs, Split, StockStatus, Tarnish, TestKind, Tester, WeightUnit, Word,
+    BleedWord, BuyerSort, CameFrom, Corrosion, Covers, Currency, Date, Dents, Doer, Ending,
+    Engraving, Fill, FillState, Form, Gilding, Goal, Instrument, Interior, Joint, JointClass,
+    Lacquer, Lead, LengthUnit, Liner, Loss, Material, MaterialUsed, Method, Mount, PartName,
+    PredictedWhen, PriceBasis, Repair, Replaced, Route, Seen, SoldAs, Split, StockStatus, Tarnish,
+    TestKind, Tester, UnsoldAt, WeightUnit, Word,
 };
 pub use circumstances::{Circumstances, QUESTIONS};
+pub use closed::{Closed, OwnSale, Statement, UnsoldPrice};
 pub use draft::typed_text;
 pub use draft::{CASE_FORMAT, CASE_VERSION, Draft, MAX_BYTES, MAX_DEPTH, MAX_FINDINGS, OpenError};
 pub use enough::is_enough_to_advise;
 pub use ledger_of::ledger_of;
 pub use measures::{Density, Iacs, Measures, Spot, Xrf};
 pub use number::NumberKind;
+pub use predicted::{Predicted, PredictedFigures, PredictedOf};
 pub use reading::hundredths;
 pub use reading::{COMPARED_KINDS, FLAWS};
 pub use size::{put_size, size_text};
@@ -90,6 +95,10 @@ pub struct Case {
     pub done: Vec<Done>,
     /// The person's own plan of work.
     pub proposal: Proposal,
+    /// How it ended; nothing known while it is open.
+    pub closed: Closed,
+    /// What the program expected when work was agreed and when the piece was offered, each once.
+    pub predicted: Vec<Predicted>,
     /// Answers that only the rules ask for.
     pub circumstances: Circumstances,
     /// What the owner has agreed to.

@@ -1,5 +1,6 @@
 //! Reads a draft's fields into a case, one rule a field, and says what could not be used.
 
+mod closed;
 mod sales;
 #[cfg(test)]
 mod schema_test;
@@ -60,6 +61,8 @@ pub(super) fn read(root: &Map<String, Value>) -> (Case, Vec<Problem>) {
         tests: reader.tests(root, &overrides),
         done: reader.done(root),
         proposal: reader.proposal(root),
+        closed: reader.closed(root),
+        predicted: reader.predicted(root),
         circumstances,
         consents: reader.consents(root),
         stock: reader.stock(root),
@@ -87,6 +90,11 @@ impl<'a> Section<'a> {
         } else {
             format!("{}.{field}", self.path)
         }
+    }
+
+    /// Whether exactly this text stands in a field.
+    fn text_is(&self, field: &str, text: &str) -> bool {
+        self.get(field).and_then(Value::as_str) == Some(text)
     }
 
     /// What stands in a field; a dot leads into an object.

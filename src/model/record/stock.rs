@@ -1,6 +1,7 @@
 //! Where a piece stands in somebody's stock.
 
-use crate::terms::{Date, StockStatus};
+use super::Case;
+use crate::terms::{Date, Ending, StockStatus};
 
 /// What a stock book says of one piece.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -23,4 +24,40 @@ pub struct Stock {
     pub show_price: bool,
     /// The seller's name for the buyer's sheet, as written; empty when it is not to stand there.
     pub seller: String,
+}
+
+impl Case {
+    /// Where the piece stands: sold or returned if its case was closed so, else as entered.
+    #[must_use]
+    pub fn stock_status(&self) -> Option<StockStatus> {
+        match self.closed.outcome {
+            Some(Ending::Sold) => Some(StockStatus::Sold),
+            Some(Ending::GivenBack) => Some(StockStatus::Returned),
+            _ => self.stock.status,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::record::Draft;
+    use crate::terms::StockStatus;
+
+    #[test]
+    fn sold_and_returned_come_from_how_the_case_was_closed() {
+        let mut draft = Draft::default();
+        draft.set("stock.status", "for_sale");
+        for (outcome, status) in [
+            ("", StockStatus::ForSale),
+            ("unsold", StockStatus::ForSale),
+            ("sold", StockStatus::Sold),
+            ("given_back", StockStatus::Returned),
+        ] {
+            draft.set("closed.outcome", outcome);
+            assert_eq!(draft.read().0.stock_status(), Some(status), "{outcome}");
+        }
+        draft.set("stock.status", "sold");
+        let (_, problems) = draft.read();
+        assert_eq!(problems[0].field, "stock.status", "it is not entered there");
+    }
 }

@@ -431,6 +431,54 @@ vocabulary! {
 }
 
 vocabulary! {
+    /// How a case ended.
+    Ending {
+        Sold = "sold", "Sold";
+        Unsold = "unsold", "Offered, not sold";
+        Kept = "kept", "Kept";
+        GivenBack = "given_back", "Given back to its owner";
+        Stopped = "stopped", "Stopped before the end";
+    }
+}
+
+vocabulary! {
+    /// Who bought a piece.
+    BuyerSort {
+        Collector = "collector", "A collector";
+        Decorator = "decorator", "Somebody who shows it";
+        User = "user", "Somebody who uses it";
+        Trade = "trade", "The trade";
+        Unknown = "unknown", "Not known";
+    }
+}
+
+vocabulary! {
+    /// The price at which a piece did not sell.
+    UnsoldAt {
+        Reserve = "reserve", "The reserve";
+        TopBid = "top_bid", "The highest bid";
+        Asking = "asking", "The price on the label";
+    }
+}
+
+vocabulary! {
+    /// Why a prediction was frozen.
+    PredictedWhen {
+        Agreed = "agreed", "Work was agreed";
+        Offered = "offered", "It was offered for sale";
+    }
+}
+
+vocabulary! {
+    /// What an expected price rested on.
+    PriceBasis {
+        Guess = "guess", "The person's own estimate";
+        Comparables = "comps", "Prices of like pieces";
+        Class = "class", "The usual price of its kind";
+    }
+}
+
+vocabulary! {
     /// The currency amounts are in. Only a label; nothing is converted.
     Currency {
         Pound = "GBP", "Pounds (£)";

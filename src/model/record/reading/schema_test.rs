@@ -16,7 +16,7 @@ pub(super) fn note(path: &str) {
 }
 
 /// Words without which an entry or a section is not read any further.
-const NEEDED: [(&str, &str); 11] = [
+const NEEDED: [(&str, &str); 12] = [
     ("findings[].id", "C01"),
     ("findings[].answer", "seen"),
     ("parts[].part", "foot"),
@@ -25,6 +25,7 @@ const NEEDED: [(&str, &str); 11] = [
     ("tests[].kind", "release"),
     ("proposal.steps[].treatment", "T08"),
     ("done[].what", "T08"),
+    ("predicted[].event", "agreed"),
     ("aim.asked", "T08"),
     ("measures.xrf.spot", "worn"),
     ("looked.instruments", "scales"),
@@ -84,14 +85,12 @@ const SHOWN_AS_TYPED: [&str; 11] = [
     "parts[].spots",
 ];
 /// Fields of version 2 that are kept and compared, and that no screen asks for yet.
-const KEPT: [&str; 8] = [
+const KEPT: [&str; 6] = [
     "comparables[].of",
     "tests[].note",
-    "done[].bill_no",
     "done[].method",
     "done[].deviations",
     "done[].kept",
-    "done[].bad",
     "done[].photos",
 ];
 /// Sections in which a page keeps its own fields.
