@@ -78,6 +78,7 @@ mod sheet_proposal;
 pub mod sheet_text;
 mod sources_fold;
 pub mod standing;
+pub mod stock_table;
 mod subject;
 mod weights;
 mod why;
