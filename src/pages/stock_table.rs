@@ -4,7 +4,7 @@
 //! does not; what cannot be used is said before anything is added, and kept in the record as written.
 
 use csv::{ReaderBuilder, Terminator, WriterBuilder};
-use leavewell_model::record::{Draft, hundredths};
+use leavewell_model::record::{Draft, hundredths, put_status};
 use leavewell_model::terms::{Currency, Form, StockStatus};
 use leavewell_model::{ledger, record::schema};
 use serde::{Deserialize, Serialize};
@@ -77,7 +77,7 @@ struct Written {
 }
 
 /// A table to be read: its text, and the field of each column as the person matched them, if they did.
-#[derive(Debug, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct TableQuestion {
     /// The text of the file.
     pub text: String,
@@ -423,7 +423,10 @@ fn piece(
             notes.push(words::formula(column.heading));
         }
         match column.words.map(|words| word(&words(), text)) {
-            Some(Ok(id)) => put_word(&mut draft, path, id),
+            Some(Ok(id)) if path == "stock.status" => {
+                put_status(&mut draft, StockStatus::parse(id));
+            }
+            Some(Ok(id)) => draft.set(path, id),
             Some(Err(nearest)) => {
                 notes.push(words::unknown_word(text, column.heading, nearest));
                 unknown.push(path.as_str());
@@ -459,15 +462,6 @@ fn piece(
             .iter()
             .map(|note| words::in_row(number, note))
             .collect(),
-    }
-}
-
-/// Writes a word. How a piece left the stock is recorded as how its case was closed.
-fn put_word(draft: &mut Draft, path: &str, id: &str) {
-    match (path, StockStatus::parse(id)) {
-        ("stock.status", Some(StockStatus::Sold)) => draft.set("closed.outcome", "sold"),
-        ("stock.status", Some(StockStatus::Returned)) => draft.set("closed.outcome", "given_back"),
-        _ => draft.set(path, id),
     }
 }
 

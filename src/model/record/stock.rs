@@ -1,6 +1,6 @@
 //! Where a piece stands in somebody's stock.
 
-use super::Case;
+use super::{Case, Draft};
 use crate::terms::{Date, Ending, StockStatus};
 
 /// What a stock book says of one piece.
@@ -38,8 +38,28 @@ impl Case {
     }
 }
 
+/// Writes where a piece stands. That it is sold or returned is written as how its case was closed, and taken
+/// back when it stands elsewhere again; `None` takes it off.
+pub fn put_status(draft: &mut Draft, status: Option<StockStatus>) {
+    let ending = match status {
+        Some(StockStatus::Sold) => Some(Ending::Sold),
+        Some(StockStatus::Returned) => Some(Ending::GivenBack),
+        _ => None,
+    };
+    if let Some(ending) = ending {
+        draft.set("closed.outcome", ending.id());
+        return;
+    }
+    let left = [Ending::Sold, Ending::GivenBack].map(Ending::id);
+    if left.contains(&draft.text("closed.outcome").as_str()) {
+        draft.set("closed.outcome", "");
+    }
+    draft.set("stock.status", status.map_or("", StockStatus::id));
+}
+
 #[cfg(test)]
 mod tests {
+    use super::put_status;
     use crate::record::Draft;
     use crate::terms::StockStatus;
 
@@ -56,6 +76,13 @@ mod tests {
             draft.set("closed.outcome", outcome);
             assert_eq!(draft.read().0.stock_status(), Some(status), "{outcome}");
         }
+        for status in StockStatus::ALL {
+            put_status(&mut draft, Some(*status));
+            let (case, problems) = draft.read();
+            assert_eq!((case.stock_status(), problems.len()), (Some(*status), 0));
+        }
+        put_status(&mut draft, None);
+        assert_eq!(draft.read().0.stock_status(), None);
         draft.set("stock.status", "sold");
         let (_, problems) = draft.read();
         assert_eq!(problems[0].field, "stock.status", "it is not entered there");
