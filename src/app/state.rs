@@ -16,6 +16,7 @@ use leavewell_model::road::{self, RoadQuestion, RoadWalk};
 use leavewell_model::terms::{Currency, Form, PartName, Seen, StockStatus, capital};
 use leavewell_model::{Case, Draft, Problem, Report};
 use leavewell_pages::sheet_text::{Form as SheetForm, Recipient};
+use leavewell_pages::stock_table::{TablePreview, TableQuestion};
 use leavewell_pages::{Block, PageName};
 use serde_json::{Value, json};
 
@@ -36,6 +37,10 @@ pub struct State {
     pub shelf: Rc<Vec<ShelfLine>>,
     /// How the pieces on the shelf are shown, searched and chosen.
     pub book: Rc<StockBook>,
+    /// The table from a spreadsheet that is looked at, before any of it is added.
+    pub table: Option<Rc<TableIn>>,
+    /// Whether single keys are left to the browser rather than used as shortcuts.
+    pub has_no_shortcuts: bool,
     /// The open piece.
     pub open: Option<Rc<Open>>,
     /// The appearance.
@@ -66,6 +71,19 @@ pub struct State {
     pub history: Rc<History>,
     /// The questions of the owner's road put so far about the open piece.
     pub walk: Rc<RoadWalk>,
+}
+
+/// A table that a person chose.
+#[derive(Clone, Debug, PartialEq)]
+pub struct TableIn {
+    /// The name of the file.
+    pub name: String,
+    /// What the worker is asked about it.
+    pub question: TableQuestion,
+    /// What it holds; `None` until the worker has read it.
+    pub preview: Option<TablePreview>,
+    /// Why it could not be read, if so.
+    pub failure: Option<String>,
 }
 
 /// A page of the open piece, made by the worker.
@@ -338,6 +356,16 @@ pub enum Action {
     },
     /// The person searched, sorted, filtered or chose on the shelf.
     Book(BookChange),
+    /// The person chose a table.
+    TableChosen(Box<TableIn>),
+    /// The worker read the table, or failed to.
+    TableRead(Result<Box<TablePreview>, String>),
+    /// The person said what a column of the table is: its place and a path, empty to leave it out.
+    MatchColumn(usize, String),
+    /// The table is left as it is.
+    LeaveTable,
+    /// Whether single keys are shortcuts from now on.
+    UseShortcuts(bool),
     /// The shelf changed elsewhere; these are its lines now.
     Shelved(Vec<ShelfLine>),
     /// The plan for the whole shelf is ready.
@@ -859,6 +887,31 @@ pub fn update(state: &State, action: Action) -> Option<State> {
                 ..state.clone()
             })
         }
+        Action::TableChosen(table) => Some(State {
+            table: Some(Rc::new(*table)),
+            ..state.clone()
+        }),
+        Action::TableRead(read) => with_table(state, |table| match read {
+            Ok(preview) => {
+                table.question.columns.clone_from(&preview.columns);
+                table.preview = Some(*preview);
+                table.failure = None;
+            }
+            Err(why) => table.failure = Some(why),
+        }),
+        Action::MatchColumn(at, path) => with_table(state, |table| {
+            if let Some(column) = table.question.columns.get_mut(at) {
+                *column = path;
+            }
+        }),
+        Action::LeaveTable => state.table.is_some().then(|| State {
+            table: None,
+            ..state.clone()
+        }),
+        Action::UseShortcuts(on) => (on == state.has_no_shortcuts).then(|| State {
+            has_no_shortcuts: !on,
+            ..state.clone()
+        }),
         Action::Shelved(shelf) => (shelf != *state.shelf).then(|| State {
             shelf: Rc::new(shelf),
             ..state.clone()
@@ -947,6 +1000,17 @@ pub fn update(state: &State, action: Action) -> Option<State> {
             ..state.clone()
         }),
     }
+}
+
+/// The state with the table changed; `None` if there is none or nothing changed.
+fn with_table(state: &State, change: impl FnOnce(&mut TableIn)) -> Option<State> {
+    let before = state.table.as_ref()?;
+    let mut table = (**before).clone();
+    change(&mut table);
+    (table != **before).then(|| State {
+        table: Some(Rc::new(table)),
+        ..state.clone()
+    })
 }
 
 /// The state with a changed draft; `None` if nothing changed. The field and its text decide whether the change

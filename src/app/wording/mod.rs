@@ -39,3 +39,4 @@ pub mod road;
 pub mod sheet;
 pub mod shelf;
 pub mod shell;
+pub mod stock;
