@@ -270,7 +270,7 @@ class ShelfKeeping extends HTMLElement {
     this.#say("");
     const sorted = opened.cases.map(sortOut);
     const [only] = sorted;
-    if (!opened.shelf && !opened.damage && !only.problem) await this.#openOne(only);
+    if (!opened.shelf && !opened.damage && !only.problem && only.unused.length === 0) await this.#openOne(only);
     else await this.#openMany(opened, sorted, { name: file.name, text });
   }
 
@@ -335,6 +335,9 @@ class ShelfKeeping extends HTMLElement {
         }), "quiet", `Compare: ${found.name}`);
         return make("li", {}, [make("span", {}, found.name || "Unnamed piece"), make("div", { class: "buttons" }, [select, look]), box]);
       }), changed.length),
+      part("Something in these cannot be used; it is kept as written and counts as not said", sorted
+        .filter(({ unused }) => unused.length)
+        .map((found) => line(found, found.unused.join(" ")))),
       part("Just the same, skipped", same.map((found) => line(found))),
       part("Cannot be read; added as they are, so that nothing is lost", unread.map((found) => line(found, found.problem.message))),
     ];

@@ -44,10 +44,14 @@ pub fn book(
     };
     el("div", "book")
         .el(controls(book, is_worth_searching, act))
-        .el(el("p", "hint")
-            .attr("role", "status")
+        .el(el("p", "buttons book-found")
             .hidden(!is_worth_searching)
-            .words(text::found(found.len(), state.shelf.len())))
+            .el(el("span", "hint")
+                .attr("role", "status")
+                .words(text::found(found.len(), state.shelf.len())))
+            .el(button("quiet")
+                .pressed(press(act, Action::Book(BookChange::ChooseFound)))
+                .text(text::CHOOSE_FOUND)))
         .el(chosen(state, act, effect))
         .el(el("p", "hint")
             .hidden(!found.is_empty())
@@ -64,7 +68,7 @@ fn controls(book: &StockBook, is_worth_searching: bool, act: &Callback<Action>) 
     };
     let search = el("input", "")
         .attr("id", SEARCH)
-        .attr("type", "search")
+        .attr("type", "text")
         .attr("autocomplete", "off")
         .value(book.search.clone())
         .typed(changed(BookChange::Search).reform(|event: InputEvent| event.into()));
@@ -248,9 +252,6 @@ fn rows<'a>(
                 .pressed(press(act, Action::Book(BookChange::Sort(*column))))
                 .text(text::column(*column)))
     });
-    let all = button("quiet")
-        .pressed(press(act, Action::Book(BookChange::ChooseFound)))
-        .text(text::CHOOSE_FOUND);
     let head = el("tr", "")
         .el(el("td", "").text(""))
         .each(heads, |head| head);
@@ -258,12 +259,11 @@ fn rows<'a>(
     let table = el("table", "book-table")
         .el(el("thead", "").el(head))
         .el(body);
-    let scroll = el("div", "table-scroll")
+    el("div", "table-scroll")
         .attr("role", "region")
         .attr("aria-label", text::BOOK)
         .attr("tabindex", "0")
-        .el(table);
-    el("div", "").el(el("p", "buttons").el(all)).el(scroll)
+        .el(table)
 }
 
 fn row(

@@ -17,6 +17,7 @@ mod number;
 mod own_figures;
 mod predicted;
 mod reading;
+mod sale_law;
 pub mod schema;
 pub mod shelf_file;
 mod size;

@@ -27,12 +27,7 @@ pub(crate) const TOO_LITTLE: &str =
 pub(crate) const CALLED: &str = "Called";
 pub(crate) const NUMBER: &str = "Number or mark it is known by";
 pub(crate) const FORM: &str = "Form";
-pub(crate) const HEIGHT: &str = "Height";
-
-pub(crate) fn mm(height: f64) -> String {
-    format!("{height} mm")
-}
-
+pub(crate) const SIZE: &str = "Size";
 pub(crate) const WHAT_IT_IS: &str = "What it is";
 pub(crate) const YEARS_TOLD: &str = "Years stated";
 
@@ -81,7 +76,7 @@ pub(crate) const KEPT_AT: &str = "Kept at";
 pub(crate) const THE_PIECE: &str = "the piece";
 pub(crate) const NO_FINDING: &str = "No finding is recorded.";
 pub(crate) const FINDINGS: &str = "Findings";
-pub(crate) const FINDING_COLUMNS: [&str; 4] = ["Looked for", "Answer", "On", "Id"];
+pub(crate) const FINDING_COLUMNS: [&str; 3] = ["Looked for", "Answer", "On"];
 pub(crate) const MARKS: &str = "Marks as read:";
 pub(crate) const CLASHES: &str = "What does not agree:";
 
@@ -141,7 +136,7 @@ pub(crate) const EVERY_KIND: &str = "Every kind, with its range over the three s
     weights";
 pub(crate) const EVERY_KIND_BEFORE_LOOKING: &str =
     "How common every kind is before anything is looked at, with its range";
-pub(crate) const KIND_COLUMNS: [&str; 5] = ["Kind", "How likely", "At least", "At most", "Code"];
+pub(crate) const KIND_COLUMNS: [&str; 4] = ["Kind", "How likely", "At least", "At most"];
 
 // Value
 
@@ -177,8 +172,7 @@ pub(crate) const BARRED: &str = "Weighed, but barred:";
 // Figures
 
 pub(crate) const OWN_FIGURES: &str = "Figures replaced by hand";
-pub(crate) const OWN_COLUMNS: [&str; 6] =
-    ["Figure", "Own value", "As shipped", "Unit", "Reason", "Id"];
+pub(crate) const OWN_COLUMNS: [&str; 5] = ["Figure", "Own value", "As shipped", "Unit", "Reason"];
 pub(crate) const UNUSABLE: &str = "In the record, but could not be used:";
 
 // The record, field by field

@@ -123,7 +123,7 @@ fn control(field: &QuickField) -> El {
         Some(choices) => {
             let none = [("", text::NOT_SAID)];
             el("select", "").each(none.into_iter().chain(choices()), |(id, words)| {
-                option(id, words, false)
+                option(id, words, id.is_empty())
             })
         }
     };
