@@ -117,7 +117,7 @@ mod tests {
     #[test]
     fn a_word_is_given_by_its_label_wherever_it_stands() {
         for (path, id, words) in [
-            ("parts[3].mount", "fill_showing", "fill"),
+            ("parts[3].mount", "fill_showing", "Filling shows"),
             ("aim.goal", "keep_show", "show"),
             ("aim.asked", "T08 T12", " and "),
             ("done[0].what", "T14a", "eplating"),

@@ -333,7 +333,8 @@ impl<'a> Paper<'a> {
 /// The form of a piece as a stranger may be told; a piece outside the forms is just a piece.
 pub(super) fn public_name(case: &Case) -> String {
     match case.piece.form {
-        None | Some(Form::Other) => words::A_PIECE.to_owned(),
+        None => words::NO_FORM_KNOWN.to_owned(),
+        Some(Form::Other) => words::A_PIECE.to_owned(),
         Some(form) => form.label().to_owned(),
     }
 }

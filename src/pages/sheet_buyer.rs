@@ -43,20 +43,15 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
         words::TICKET,
         vec![Block::para(ticket(&paper, &disclosures))],
     ));
-    let mut entry = vec![Block::para(catalogue(&paper))];
+    let mut entry = vec![Block::para(catalogue(&paper, &disclosures))];
     let own = paper.typed("looked.described");
     if !own.is_empty() {
         entry.push(Block::para(own));
     }
-    blocks.push(Block::section("buyer.catalogue", words::CATALOGUE, entry));
     if !disclosures.is_empty() {
-        let items = disclosures.iter().map(|t| t.catalogue.clone()).collect();
-        blocks.push(Block::section(
-            "buyer.told",
-            words::DISCLOSED,
-            vec![Block::para(words::KEEP_EACH), Block::List { items }],
-        ));
+        entry.push(Block::said(Tone::Quiet, words::KEEP_EACH));
     }
+    blocks.push(Block::section("buyer.catalogue", words::CATALOGUE, entry));
     blocks.extend(missing(&paper, "buyer.missing"));
     let law = paper.case.law_of_sale();
     if !law.is_empty() {
@@ -161,18 +156,14 @@ fn identity_short(paper: &Paper) -> String {
     if paper.report.identity.nothing_found || paper.report.identity.family_bars.is_empty() {
         return words::UNKNOWN_METAL.to_owned();
     }
-    paper
-        .report
-        .identity
-        .sentence
-        .trim_end()
-        .trim_end_matches('.')
-        .to_owned()
+    let sentence = &paper.report.identity.sentence;
+    let first = sentence.split(". ").next().unwrap_or(sentence);
+    first.trim_end_matches('.').to_owned()
 }
 
 /// The catalogue entry in the trade's order: form and date, what it is made of, how it is made and decorated,
-/// marks, size, past work, papers, what was not looked at, use. Faults stand in the list below it.
-fn catalogue(paper: &Paper) -> String {
+/// marks, size, faults and repairs, past work, papers, use.
+fn catalogue(paper: &Paper, disclosures: &[Disclosure]) -> String {
     let mut text = vec![format!("{}.", what(paper))];
     if paper.too_little() {
         text.push(words::NOT_EXAMINED_SENTENCE.to_owned());
@@ -180,7 +171,9 @@ fn catalogue(paper: &Paper) -> String {
             text.push(marks(paper));
         }
     } else {
-        text.push(paper.report.identity.sentence.clone());
+        if !paper.report.identity.nothing_found {
+            text.push(paper.report.identity.sentence.clone());
+        }
         let other: Vec<String> = paper
             .report
             .identity
@@ -198,6 +191,7 @@ fn catalogue(paper: &Paper) -> String {
         text.push(marks(paper));
     }
     text.push(paper.size());
+    text.extend(disclosures.iter().map(|t| t.catalogue.clone()));
     for clash in &paper.report.identity.date_conflicts {
         text.push(clash.clone());
     }

@@ -221,12 +221,12 @@ browserTest("a piece is duplicated, and the next one begins like it", async ({ p
 
 browserTest("a table goes out and comes back, and its formulas are harmless", { acceptDownloads: true }, async ({ page, go, checkAccess }) => {
   await go("#/");
-  await addQuickly(page, [...THREE, ["=1+1", "Basket", "+7", "5"]]);
+  await addQuickly(page, [...THREE, ["=1+1", "Basket", "@7", "5"]]);
   const table = await saved(page, page.getByRole("button", { name: "Save your pieces as a table (CSV)" }));
   assert.match(table.name, /^stock-\d{4}-\d\d-\d\d\.csv$/);
   assert.ok(table.text.startsWith("\ufeffStock number,Name,Form,"));
   assert.ok(table.text.includes("\r\n\"A10\",".replaceAll("\"", "")) && table.text.includes("\"Teapot, knob lost\""));
-  assert.ok(table.text.includes("'=1+1") && table.text.includes("'+7"), "no cell that a spreadsheet would run");
+  assert.ok(table.text.includes("'=1+1") && table.text.includes("'@7"), "no cell that a spreadsheet would run");
 
   await page.getByRole("link", { name: "Take in a table from a spreadsheet" }).click();
   await page.locator("#table-file").setInputFiles({ name: "back.csv", mimeType: "text/csv", buffer: Buffer.from(table.text) });

@@ -5,7 +5,8 @@
 pub(crate) const UNNAMED_PIECE: &str = "A piece without a name";
 pub(crate) const UNNAMED_PART: &str = "Part without a name";
 
-pub(crate) const A_PIECE: &str = "Piece of silver plate";
+pub(crate) const A_PIECE: &str = "A piece";
+pub(crate) const NO_FORM_KNOWN: &str = "A piece whose form is not recorded";
 
 // Sureness
 
