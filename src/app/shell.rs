@@ -963,6 +963,11 @@ fn title(route: Route, open: Option<&Open>) -> String {
         (Route::Plan | Route::StockTable | Route::Labels | Route::StockList, _) | (_, None) => {
             text::title(route.name())
         }
+        // The browser prints the title above a sheet. A buyer is not told what the owner calls it.
+        (Route::Sheet(Recipient::Buyer), Some(open)) => {
+            let form = open.form().map_or("", |form| form.label());
+            text::title_with(route.name(), form)
+        }
         (_, Some(open)) => text::title_with(route.name(), &open.name()),
     }
 }

@@ -18,7 +18,7 @@ use leavewell_model::record::{
     Case, Draft, Form, LengthUnit, Problem, WeightUnit, is_enough_to_advise, size_text,
 };
 use leavewell_model::report::{Band, Report};
-use leavewell_model::terms::{PartName, Seen, capital};
+use leavewell_model::terms::{PartName, Seen, capital, small};
 use leavewell_model::treatment::{LeadStatus, Release, lead_anywhere, release};
 
 /// Version of the program, printed on every sheet.
@@ -234,6 +234,7 @@ impl<'a> Paper<'a> {
         add(self.case.asked_on.is_none(), words::NO_DATE);
         let unseen = self.parts_not_looked_at();
         if !self.case.parts.is_empty() && !unseen.is_empty() {
+            let unseen: Vec<String> = unseen.into_iter().map(small).collect();
             missing.push(words::parts_not_looked_at(&unseen.join(", ")));
         }
         let unsure: Vec<&str> = self

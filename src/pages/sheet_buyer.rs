@@ -228,9 +228,11 @@ fn catalogue(paper: &Paper, disclosures: &[Disclosure]) -> String {
 /// The metal below the silver, where a mark names it or it was seen.
 fn metal_below(paper: &Paper) -> Option<String> {
     let seen = |ids: &[&str]| ids.iter().any(|id| paper.case.has_seen(id));
+    // Where the findings do not agree, no metal is settled.
+    let settled = paper.report.identity.contradictions.is_empty();
     words::METALS_BELOW
         .iter()
-        .find(|(ids, _)| seen(ids))
+        .find(|(ids, _)| settled && seen(ids))
         .map(|(_, sentence)| (*sentence).to_owned())
 }
 
@@ -271,10 +273,17 @@ fn marks(paper: &Paper) -> String {
             .collect()
     };
     // A mark that was typed is quoted, and what was made of it is not said a second time.
-    let mut seen: Vec<String> = paper.case.marks.iter().map(quoted_mark).collect();
-    seen.extend(of(Seen::Yes));
+    let quoted: Vec<String> = paper.case.marks.iter().map(quoted_mark).collect();
+    let seen = of(Seen::Yes);
+    let mut said = Vec::new();
+    if !quoted.is_empty() {
+        said.push(words::marked(&and(&quoted)));
+    }
     if !seen.is_empty() {
-        words::marked(&and(&seen))
+        said.push(words::not_transcribed(&and(&seen)));
+    }
+    if !said.is_empty() {
+        said.join(" ")
     } else if paper.case.has_seen("M10") {
         words::NO_MARK.to_owned()
     } else {

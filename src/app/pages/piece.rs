@@ -122,6 +122,7 @@ fn in_stock(page: Page) -> Html {
             .put(amount("stock.asking", stock::ASKING_PRICE))
             .put(amount("stock.reserve", stock::RESERVE)))
         .put(tick(page, "stock.show_price", stock::SHOW_PRICE))
+        .put(tick(page, "stock.show_photos", stock::SHOW_PHOTOS))
         .put(text_field(page, Field("stock.seller"), stock::SELLER))
         .html()
 }

@@ -230,6 +230,7 @@ pub const PAID_FOR_IT: [&str; 2] = ["What you paid", ""];
 pub const ASKING_PRICE: [&str; 2] = ["Asking price", ""];
 pub const RESERVE: [&str; 2] = ["Reserve", "The least it may go for."];
 pub const SHOW_PRICE: [&str; 2] = ["Print the asking price on the buyer's sheet", ""];
+pub const SHOW_PHOTOS: [&str; 2] = ["Print the photos on the buyer's sheet", ""];
 pub const SELLER: [&str; 3] = [
     "Seller's name for the buyer's sheet",
     "Left out while this is empty.",

@@ -14,7 +14,7 @@ const OF_ONE_PIECE: [&str; 7] = [
 ];
 
 /// What pieces entered one after the other usually have in common.
-const IN_COMMON: [&str; 12] = [
+const IN_COMMON: [&str; 13] = [
     "piece.form",
     "piece.came_from",
     "piece.length_unit",
@@ -26,6 +26,7 @@ const IN_COMMON: [&str; 12] = [
     "stock.where",
     "stock.bought_on",
     "stock.show_price",
+    "stock.show_photos",
     "stock.seller",
 ];
 

@@ -340,6 +340,7 @@ impl Reader {
             asking: self.money(&s, "asking"),
             reserve: self.money(&s, "reserve"),
             show_price: self.flag(&s, "show_price").unwrap_or(false),
+            show_photos: self.flag(&s, "show_photos").unwrap_or(false),
             seller: self
                 .text(&s, "seller")
                 .unwrap_or_default()

@@ -22,6 +22,8 @@ pub struct Stock {
     pub reserve: Option<f64>,
     /// The asking price stands on the buyer's sheet.
     pub show_price: bool,
+    /// The photographs stand on the buyer's sheet.
+    pub show_photos: bool,
     /// The seller's name for the buyer's sheet, as written; empty when it is not to stand there.
     pub seller: String,
 }

@@ -163,5 +163,10 @@ pub(crate) fn marked(marks: &str) -> String {
     format!("Marked: {marks}.")
 }
 
+/// Marks that were seen and not written down letter by letter.
+pub(crate) fn not_transcribed(marks: &str) -> String {
+    format!("Marks seen, not transcribed: {marks}.")
+}
+
 pub(crate) const NO_MARK: &str = "It has no mark.";
 pub(crate) const MARKS_NOT_RECORDED: &str = "Marks are not recorded.";

@@ -207,7 +207,7 @@ pub(crate) fn damaged(damage: &str, parts: &str) -> String {
 }
 
 pub(crate) const JOINT_SHORT: &str = "joint open, loose or leaking";
-pub(crate) const JOINT: &str = "Open, loose or leaking at the";
+pub(crate) const JOINT: &str = "Open, loose or leaking";
 pub(crate) const CREASED_SHORT: &str = "split or creased";
 pub(crate) const CREASED: &str = "Creased or split";
 pub(crate) const DENTED_SHORT: &str = "dented";

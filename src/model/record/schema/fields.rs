@@ -332,6 +332,12 @@ pub static FIELDS: &[Field] = &[
         2,
     ),
     field(
+        "stock.show_photos",
+        "Photographs stand on the buyer's sheet",
+        FieldKind::Flag,
+        2,
+    ),
+    field(
         "stock.seller",
         "The seller's name for the buyer's sheet",
         FieldKind::Text,
