@@ -39,8 +39,8 @@ use super::parts::terms::explain;
 use super::platform::{clock, file, page, store, worker};
 use super::route::Route;
 use super::state::{
-    Action, Effect, Likeness, LoadedPage, Notice, Open, SaveState, ShelfLine, State, TableIn,
-    Target, Theme, update,
+    Action, AdvisedPiece, Effect, Likeness, LoadedPage, Notice, Open, SaveState, ShelfLine, State,
+    TableIn, Target, Theme, update,
 };
 use super::stock_book::{BookChange, Layout, StockBook};
 use super::wording::{keeping, shell as text, stock};
@@ -49,6 +49,9 @@ use crate::app::parts::words::joined;
 /// What several pieces are stored together for, as the store reports it.
 const TABLE: &str = "table";
 const CHANGE: &str = "change";
+
+/// How many pieces of the shelf get their advice shown together.
+const SHOWN_TOGETHER: usize = 20;
 
 /// How long the answer must stay the same before a screen reader announces it, in milliseconds.
 const ANNOUNCE_AFTER_MS: u32 = 1_200;
@@ -77,6 +80,11 @@ pub struct App {
     asked: Vec<(Ask, u32)>,
     /// The topics without an answer yet.
     awaited: Vec<u32>,
+    /// The piece on the shelf that a worker is asked about, and those it has answered since they were shown.
+    advising: Option<String>,
+    advised: Vec<AdvisedPiece>,
+    /// The pieces on which no advice could be had.
+    unadvised: Vec<String>,
     /// The timer that renders a change whose answer is late.
     drawing: Option<clock::Wait>,
     _addresses: Option<EventListener>,
@@ -129,6 +137,9 @@ impl Component for App {
             announcing: None,
             asked: Vec::new(),
             awaited: Vec::new(),
+            advising: None,
+            advised: Vec::new(),
+            unadvised: Vec::new(),
             drawing: None,
             _addresses: page::on_route(move |route| going.emit(route)),
             _keys: page::on_key(move |key| pressed.emit(key)),
@@ -270,6 +281,7 @@ impl Component for App {
         }
         self.line = answer;
         self.ask();
+        self.advise_next();
     }
 }
 
@@ -277,6 +289,10 @@ impl App {
     /// Applies an action and stores its changes on this device. Returns whether anything changed.
     fn take(&mut self, action: Action) -> bool {
         let answered = matches!(action, Action::Answered(..));
+        let advised: Vec<String> = match &action {
+            Action::Advised(pieces) => pieces.iter().map(|piece| piece.id.clone()).collect(),
+            _ => Vec::new(),
+        };
         if let Action::Typed(Target::Field(path), text) = &action {
             store::keep_beginning(path, text);
         }
@@ -285,6 +301,10 @@ impl App {
             self.turn_into(next);
             true
         });
+        let lines = self.state.shelf.iter();
+        for line in lines.filter(|line| advised.contains(&line.id)) {
+            store::keep_entry(line);
+        }
         if answered {
             let question = self.state.next_question();
             page::go(question.map_or(Route::Counsel, Route::Road));
@@ -483,13 +503,67 @@ impl App {
         }
     }
 
+    /// While the shelf is shown, asks for advice on the next piece that has none.
+    fn advise_next(&mut self) {
+        if self.advising.is_some() || self.route != Route::Shelf {
+            return;
+        }
+        let waits = |line: &&ShelfLine| {
+            line.answer.is_empty()
+                && line.unreadable.is_none()
+                && !self.unadvised.contains(&line.id)
+                && !self.advised.iter().any(|piece| piece.id == line.id)
+        };
+        let Some(line) = self.state.shelf.iter().find(waits) else {
+            return;
+        };
+        let id = line.id.clone();
+        match store::case_text(&id) {
+            Some(text) => {
+                worker::ask(Ask::Line, 0, &text);
+                self.advising = Some(id);
+            }
+            None => self.unadvised.push(id),
+        }
+    }
+
+    /// Takes the advice on a piece of the shelf. Several are shown and stored at once.
+    fn advised_on(&mut self, news: worker::News) -> Option<Action> {
+        let worker::News::Answered(answer) = news else {
+            return None;
+        };
+        let id = self.advising.take()?;
+        match answer {
+            Ok(Answer::Line {
+                kind,
+                sentence,
+                steps,
+            }) => self.advised.push(AdvisedPiece {
+                id,
+                kind,
+                sentence,
+                steps,
+            }),
+            _ => self.unadvised.push(id),
+        }
+        self.advise_next();
+        if self.advising.is_some() && self.advised.len() < SHOWN_TOGETHER {
+            return None;
+        }
+        Some(Action::Advised(std::mem::take(&mut self.advised)))
+    }
+
     /// The action for a worker's message, if any.
+    #[allow(clippy::too_many_lines)] // one arm a question
     fn received(&mut self, message: worker::Message) -> Option<Action> {
         let worker::Message {
             topic,
             generation,
             news,
         } = message;
+        if topic == Ask::Line.topic() {
+            return self.advised_on(news);
+        }
         if topic == Ask::ReadTable.topic() {
             let worker::News::Answered(answer) = news else {
                 return None;
@@ -573,7 +647,7 @@ impl App {
                 self.save_sheet(recipient, form, text);
                 None
             }
-            Ask::Plan | Ask::ReadTable | Ask::WriteTable => None,
+            Ask::Plan | Ask::ReadTable | Ask::WriteTable | Ask::Line => None,
         }
     }
 

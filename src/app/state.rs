@@ -73,6 +73,19 @@ pub struct State {
     pub walk: Rc<RoadWalk>,
 }
 
+/// What a worker says of a piece that was never opened here.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct AdvisedPiece {
+    /// The key of its stored record.
+    pub id: String,
+    /// What it is most likely made of; may be empty.
+    pub kind: String,
+    /// The advice.
+    pub sentence: String,
+    /// Ids of the treatments advised.
+    pub steps: Vec<String>,
+}
+
 /// A table that a person chose.
 #[derive(Clone, Debug, PartialEq)]
 pub struct TableIn {
@@ -265,11 +278,17 @@ impl ShelfLine {
     /// The line of a record that was never opened.
     #[must_use]
     pub fn of_draft(id: &str, draft: &Draft) -> Self {
+        let (case, _) = draft.read();
         Self {
             id: id.to_owned(),
             name: name_of(draft),
             form: form_of(draft).map_or_else(String::new, |form| form.label().to_owned()),
-            stock: StockLine::of_case(&draft.read().0),
+            answer: if is_enough_to_advise(&case) {
+                String::new()
+            } else {
+                owner::TOO_LITTLE.to_owned()
+            },
+            stock: StockLine::of_case(&case),
             ..Self::default()
         }
     }
@@ -356,6 +375,8 @@ pub enum Action {
     },
     /// The person searched, sorted, filtered or chose on the shelf.
     Book(BookChange),
+    /// The worker advised on pieces that were never opened here.
+    Advised(Vec<AdvisedPiece>),
     /// The person chose a table.
     TableChosen(Box<TableIn>),
     /// The worker read the table, or failed to.
@@ -884,6 +905,20 @@ pub fn update(state: &State, action: Action) -> Option<State> {
             let book = state.book.with(change, &state.shelf);
             (book != *state.book).then(|| State {
                 book: Rc::new(book),
+                ..state.clone()
+            })
+        }
+        Action::Advised(pieces) => {
+            let mut shelf = state.shelf.to_vec();
+            for piece in pieces {
+                if let Some(line) = shelf.iter_mut().find(|line| line.id == piece.id) {
+                    line.answer = first_sentence(&piece.sentence);
+                    line.steps = piece.steps;
+                    line.stock.kind = capital(&piece.kind);
+                }
+            }
+            (shelf != *state.shelf).then(|| State {
+                shelf: Rc::new(shelf),
                 ..state.clone()
             })
         }

@@ -37,6 +37,8 @@ pub enum Ask {
     Plan,
     /// The stock as a table for a spreadsheet. Its text is that of [`leavewell_pages::stock_table::write`].
     WriteTable,
+    /// What the shelf says of a piece that was never opened here.
+    Line,
     /// What a table holds. Its text is a [`leavewell_pages::stock_table::TableQuestion`] as JSON.
     ReadTable,
 }
@@ -77,6 +79,7 @@ impl Ask {
             | Self::Sheet { .. }
             | Self::Plan
             | Self::WriteTable
+            | Self::Line
             | Self::ReadTable => Worker::LongJobs,
             Self::Report | Self::Moved { .. } | Self::Page(_) => Worker::Answers,
         }
@@ -92,6 +95,7 @@ impl Ask {
             Self::Plan => 3,
             Self::WriteTable => 4,
             Self::ReadTable => 5,
+            Self::Line => 6,
             Self::Sheet { recipient, form } => 10 + 2 * recipient as u32 + form as u32,
             Self::Page(name) => 100 + name as u32,
         }
@@ -111,6 +115,15 @@ pub enum Answer {
     Page(Vec<Block>),
     /// A sheet written out.
     Sheet(String),
+    /// What the shelf says of a piece: what it is most likely made of, the advice, and its treatments.
+    Line {
+        /// The likeliest family; empty when nothing was found.
+        kind: String,
+        /// The advice.
+        sentence: String,
+        /// Ids of the treatments advised.
+        steps: Vec<String>,
+    },
     /// A table for a spreadsheet.
     TableText(String),
     /// What a table holds.
@@ -149,6 +162,7 @@ mod tests {
             Ask::Plan,
             Ask::WriteTable,
             Ask::ReadTable,
+            Ask::Line,
         ];
         asks.extend(PageName::ALL.map(Ask::Page));
         for recipient in Recipient::ALL {

@@ -89,6 +89,7 @@ impl Keeper {
         }
         Progress::Done(match ask {
             Ask::Report => Answer::Report(Box::new(subject.report().clone())),
+            Ask::Line => line(subject),
             Ask::Changes => Answer::Changes(subject.changes().to_vec()),
             Ask::Moved { input, steps } => Answer::Moved(subject.solved().moved(input, steps)),
             Ask::Page(name) => Answer::Page(name.blocks(subject)),
@@ -138,6 +139,25 @@ impl Keeper {
     }
 }
 
+fn line(subject: &Subject) -> Answer {
+    let report = subject.report();
+    let identity = &report.identity;
+    let likeliest = identity.family_bars.first();
+    let kind = likeliest.filter(|_| !identity.nothing_found);
+    Answer::Line {
+        kind: kind
+            .map(|family| family.name.to_string())
+            .unwrap_or_default(),
+        sentence: report.counsel.sentence.clone(),
+        steps: report
+            .counsel
+            .steps
+            .iter()
+            .map(ToString::to_string)
+            .collect(),
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -177,7 +197,7 @@ mod tests {
             form: Form::Html,
         };
         let pages = PageName::ALL.map(Ask::Page);
-        for ask in [Ask::Report, Ask::Changes, moved, sheet]
+        for ask in [Ask::Report, Ask::Changes, Ask::Line, moved, sheet]
             .into_iter()
             .chain(pages)
         {

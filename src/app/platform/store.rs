@@ -278,13 +278,14 @@ fn entry_of(line: &Value) -> Option<ShelfLine> {
     let text = case_text(id).unwrap_or_default();
     Some(match Draft::parse(&text) {
         // A line of an older build knows the answer and nothing of the stock.
-        Ok(draft) => ShelfLine {
-            answer: known
-                .as_ref()
-                .map_or_else(String::new, |line| line.answer.clone()),
-            steps: known.map_or_else(Vec::new, |line| line.steps),
-            ..ShelfLine::of_draft(id, &draft)
-        },
+        Ok(draft) => {
+            let mut line = ShelfLine::of_draft(id, &draft);
+            if let Some(known) = known.filter(|known| !known.answer.is_empty()) {
+                line.answer = known.answer;
+                line.steps = known.steps;
+            }
+            line
+        }
         Err(fault) => ShelfLine {
             id: id.to_owned(),
             name: shelf::UNREADABLE.to_owned(),
