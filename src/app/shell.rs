@@ -85,6 +85,8 @@ pub struct App {
     advised: Vec<AdvisedPiece>,
     /// The pieces on which no advice could be had.
     unadvised: Vec<String>,
+    /// Whether several pieces are being stored together.
+    storing: bool,
     /// The timer that renders a change whose answer is late.
     drawing: Option<clock::Wait>,
     _addresses: Option<EventListener>,
@@ -140,6 +142,7 @@ impl Component for App {
             advising: None,
             advised: Vec::new(),
             unadvised: Vec::new(),
+            storing: false,
             drawing: None,
             _addresses: page::on_route(move |route| going.emit(route)),
             _keys: page::on_key(move |key| pressed.emit(key)),
@@ -187,7 +190,10 @@ impl Component for App {
             }
             Msg::Draw => return true,
             Msg::ReadOut => Some(Action::ReadOut(self.line.clone())),
-            Msg::Store(event) => self.stored(event),
+            Msg::Store(event) => {
+                self.storing &= !matches!(event, store::Event::Together { .. });
+                self.stored(event)
+            }
             Msg::Worker(message) => self.received(message),
         };
         let Some(action) = action else { return false };
@@ -301,9 +307,12 @@ impl App {
             self.turn_into(next);
             true
         });
-        let lines = self.state.shelf.iter();
-        for line in lines.filter(|line| advised.contains(&line.id)) {
-            store::keep_entry(line);
+        for id in &advised {
+            let shown = self.state.shelf.iter().find(|line| line.id == *id);
+            // From the record as it is stored now; the shelf may be about to change.
+            if let (Some(shown), Some(draft)) = (shown, Self::stored_draft(id)) {
+                store::keep_entry(&shown.advice_for(&draft));
+            }
         }
         if answered {
             let question = self.state.next_question();
@@ -466,19 +475,19 @@ impl App {
     }
 
     /// Stores several changed or new pieces together.
-    fn keep_together(what: &str, pieces: impl Iterator<Item = (String, Draft, Option<ShelfLine>)>) {
+    fn keep_together(&mut self, what: &str, pieces: Vec<(String, Draft, Option<ShelfLine>)>) {
         let all: Vec<(String, String, ShelfLine)> = pieces
+            .into_iter()
             .map(|(id, draft, before)| {
-                let mut line = ShelfLine::of_draft(&id, &draft);
-                if let Some(before) = before {
-                    line.answer = before.answer;
-                    line.steps = before.steps;
-                    line.stock.kind = before.stock.kind;
-                }
+                let line = before.map_or_else(
+                    || ShelfLine::of_draft(&id, &draft),
+                    |before| before.advice_for(&draft),
+                );
                 (id, draft.to_json(), line)
             })
             .collect();
-        if !all.is_empty() {
+        self.storing = !all.is_empty();
+        if self.storing {
             store::keep_together(what, &all);
         }
     }
@@ -505,7 +514,7 @@ impl App {
 
     /// While the shelf is shown, asks for advice on the next piece that has none.
     fn advise_next(&mut self) {
-        if self.advising.is_some() || self.route != Route::Shelf {
+        if self.advising.is_some() || self.storing || self.route != Route::Shelf {
             return;
         }
         let waits = |line: &&ShelfLine| {
@@ -753,7 +762,7 @@ impl App {
     }
 
     /// Carries out an effect and reports the result.
-    fn carry_out(&self, effect: Effect) {
+    fn carry_out(&mut self, effect: Effect) {
         let act = &self.act;
         match effect {
             Effect::New { name, form } => {
@@ -833,7 +842,8 @@ impl App {
                     let before = self.state.shelf.iter().find(|line| line.id == id);
                     Some((id, draft, before.cloned()))
                 });
-                Self::keep_together(CHANGE, changed);
+                let changed = changed.collect();
+                self.keep_together(CHANGE, changed);
                 page::put_in("book-set-status", "");
             }
             Effect::SaveTogether(ids) => store::save_together(&ids),
@@ -867,7 +877,8 @@ impl App {
                     let draft = Draft::parse(&piece.record).ok()?;
                     Some((joined(&[&key, "-", &at.to_string()]), draft, None))
                 });
-                Self::keep_together(TABLE, pieces);
+                let pieces = pieces.collect();
+                self.keep_together(TABLE, pieces);
             }
         }
     }

@@ -293,6 +293,16 @@ impl ShelfLine {
         }
     }
 
+    /// The line of a changed record, with the advice of this one until it is weighed anew.
+    #[must_use]
+    pub fn advice_for(&self, draft: &Draft) -> Self {
+        let mut line = Self::of_draft(&self.id, draft);
+        line.answer.clone_from(&self.answer);
+        line.steps.clone_from(&self.steps);
+        line.stock.kind.clone_from(&self.stock.kind);
+        line
+    }
+
     /// Reads a stored line; `None` if it has no id.
     #[must_use]
     pub fn from_value(value: &Value) -> Option<Self> {

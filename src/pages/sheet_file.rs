@@ -19,6 +19,7 @@ use super::sheet_proposal::proposed;
 use super::wording::sheet_client::outcome;
 use super::wording::sheet_file as words;
 use leavewell_model::ledger::Ledger;
+use leavewell_model::report::OptionReport;
 use leavewell_model::terms::PartName;
 use leavewell_model::terms::percent;
 
@@ -432,35 +433,32 @@ fn recommendations(paper: &Paper) -> Vec<Block> {
 }
 
 fn options(paper: &Paper) -> Vec<Block> {
-    paper
-        .report
-        .options
-        .iter()
-        .map(|o| {
-            let class =
-                leavewell_model::ledger::treatment_text(&o.treatment).map_or("", |t| t.class);
-            let mut rows = vec![
-                fact(words::CAN_IT_BE_DONE, outcome(&o.outcome).to_owned()),
-                fact(words::CLASS, class.to_owned()),
-                fact(words::CAN_IT_BE_UNDONE, o.reversibility_words.to_string()),
-                fact(words::LOST, o.lost.to_string()),
-            ];
-            // What is never done has no price and nobody to do it.
-            if &*o.outcome != "never" {
-                rows.push(fact(words::COST, paper.money_band(o.cost)));
-                rows.push(fact(words::WHO, who(&o.who)));
-            }
-            if let Some(why) = &o.not_needed {
-                rows.push(fact(words::WHY_NOT_NEEDED, why.clone()));
-            }
-            rows.extend(verdicts(&o.verdicts));
-            Block::section(
-                &format!("file.option.{}", o.treatment),
-                &o.name,
-                vec![Block::Facts { rows }],
-            )
-        })
-        .collect()
+    let row = |o: &OptionReport| {
+        let rules = verdicts(&o.verdicts)
+            .into_iter()
+            .map(|(verdict, why)| words::verdict(&verdict, &why));
+        let mut told = vec![words::sentence(outcome(&o.outcome))];
+        told.extend(o.not_needed.clone());
+        told.extend(rules);
+        // What is never done has no price and nobody to do it.
+        let (cost, by) = if &*o.outcome == "never" {
+            (String::new(), String::new())
+        } else {
+            (paper.money_band(o.cost), who(&o.who))
+        };
+        vec![
+            o.name.to_string(),
+            told.join(" "),
+            words::lost(&o.lost, &o.reversibility_words),
+            cost,
+            by,
+        ]
+    };
+    vec![Block::Table(Table {
+        caption: words::EVERY_TREATMENT.to_owned(),
+        columns: words::TREATMENT_COLUMNS.map(str::to_owned).to_vec(),
+        rows: paper.report.options.iter().map(row).collect(),
+    })]
 }
 
 fn courses(paper: &Paper) -> Vec<Block> {

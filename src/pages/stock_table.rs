@@ -419,7 +419,7 @@ fn piece(
         if text.is_empty() {
             continue;
         }
-        if text.starts_with('=') {
+        if cell.trim_start().starts_with('=') {
             notes.push(words::formula(column.heading));
         }
         match column.words.map(|words| word(&words(), text)) {

@@ -157,13 +157,28 @@ pub(crate) const NEXT_LOOKS: &str = "What to look at next:";
 
 // Each treatment
 
-pub(crate) const CAN_IT_BE_DONE: &str = "Can it be done";
-pub(crate) const CLASS: &str = "Class";
-pub(crate) const CAN_IT_BE_UNDONE: &str = "Can it be undone";
-pub(crate) const LOST: &str = "Lost for good";
-pub(crate) const COST: &str = "Cost";
-pub(crate) const WHO: &str = "Who may do it";
-pub(crate) const WHY_NOT_NEEDED: &str = "Why not needed";
+pub(crate) const EVERY_TREATMENT: &str = "Every treatment, and what the rules say of it";
+pub(crate) const TREATMENT_COLUMNS: [&str; 5] = [
+    "Treatment",
+    "Can it be done",
+    "Lost for good",
+    "Cost",
+    "Who may do it",
+];
+
+pub(crate) fn sentence(words: &str) -> String {
+    format!("{words}.")
+}
+
+/// What a rule says: its verdict and why.
+pub(crate) fn verdict(verdict: &str, why: &str) -> String {
+    format!("{verdict}: {why}")
+}
+
+/// What is lost, and whether the work can be undone.
+pub(crate) fn lost(lost: &str, undone: &str) -> String {
+    format!("{lost}; {undone}")
+}
 
 // Each course
 
