@@ -50,6 +50,9 @@ use crate::app::parts::words::joined;
 const TABLE: &str = "table";
 const CHANGE: &str = "change";
 
+/// The keys of the places of a piece, in their order.
+const PLACE_KEYS: [&str; 5] = ["1", "2", "3", "4", "5"];
+
 /// How many pieces of the shelf get their advice shown together.
 const SHOWN_TOGETHER: usize = 20;
 
@@ -460,16 +463,14 @@ impl App {
                 };
                 return self.take(Action::Book(BookChange::Lay(other)));
             }
-            _ => {
-                let place = key
-                    .parse::<usize>()
-                    .ok()
-                    .filter(|_| self.state.open.is_some());
-                let place = place.and_then(|n| Route::PLACES.get(n.checked_sub(1)?));
+            _ if self.state.open.is_some() => {
+                let place = PLACE_KEYS.iter().position(|place| *place == key);
+                let place = place.and_then(|at| Route::PLACES.get(at));
                 if let Some(route) = place.and_then(|(_, screens)| screens.first()) {
                     page::go(*route);
                 }
             }
+            _ => {}
         }
         false
     }
@@ -762,6 +763,7 @@ impl App {
     }
 
     /// Carries out an effect and reports the result.
+    #[allow(clippy::too_many_lines)] // one arm an effect
     fn carry_out(&mut self, effect: Effect) {
         let act = &self.act;
         match effect {
@@ -853,7 +855,7 @@ impl App {
                     let record = store::case_text(id)?;
                     Some(serde_json::json!({ "record": record, "advised": line.answer }))
                 });
-                let question = serde_json::Value::from_iter(pieces).to_string();
+                let question = pieces.collect::<serde_json::Value>().to_string();
                 worker::ask(Ask::WriteTable, 0, &question);
             }
             Effect::Another(id, likeness) => match Self::stored_draft(&id) {

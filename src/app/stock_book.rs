@@ -23,7 +23,7 @@ pub enum Layout {
 
 /// A column of the book.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Column {
+pub enum BookColumn {
     /// The order of the shelf: newest first. It is no column of the table.
     #[default]
     Newest,
@@ -53,7 +53,7 @@ pub enum BookChange {
     /// Search for this text.
     Search(String),
     /// Sort by this column; the other way round when it is sorted by it already.
-    Sort(Column),
+    Sort(BookColumn),
     /// Show only pieces with this status: its id, `none`, or empty for all.
     Filter(String),
     /// Choose a piece, or take it back.
@@ -76,7 +76,7 @@ pub struct StockBook {
     /// What is searched for, as typed.
     pub search: String,
     /// The column it is sorted by.
-    pub column: Column,
+    pub column: BookColumn,
     /// Whether the order is the other way round.
     pub is_reversed: bool,
     /// The status shown: its id, `none`, or empty for all.
@@ -98,7 +98,7 @@ impl Layout {
     }
 }
 
-impl Column {
+impl BookColumn {
     /// The columns of the table, in their order.
     pub const SHOWN: [Self; 9] = [
         Self::Number,
@@ -169,10 +169,10 @@ impl StockBook {
             .collect();
         // The sort keeps the order of pieces that are equal.
         match self.column {
-            Column::Newest => {}
+            BookColumn::Newest => {}
             column => found.sort_by(|a, b| self.ordered(column, a, b)),
         }
-        if self.is_reversed && self.column == Column::Newest {
+        if self.is_reversed && self.column == BookColumn::Newest {
             found.reverse();
         }
         found
@@ -199,7 +199,7 @@ impl StockBook {
     }
 
     /// The order of two pieces. What a column does not know comes last, whichever way round.
-    fn ordered(&self, column: Column, a: &ShelfLine, b: &ShelfLine) -> Ordering {
+    fn ordered(&self, column: BookColumn, a: &ShelfLine, b: &ShelfLine) -> Ordering {
         let way = |order: Ordering| {
             if self.is_reversed {
                 order.reverse()
@@ -209,8 +209,8 @@ impl StockBook {
         };
         if column.is_amount() {
             let amount = |line: &ShelfLine| match column {
-                Column::Paid => line.stock.paid,
-                Column::Spent => line.stock.spent,
+                BookColumn::Paid => line.stock.paid,
+                BookColumn::Spent => line.stock.spent,
                 _ => line.stock.asking,
             };
             return match (amount(a), amount(b)) {
@@ -222,7 +222,7 @@ impl StockBook {
             let place = |status| StockStatus::ALL.iter().position(|one| *one == status);
             line.stock.status.and_then(place)
         };
-        if column == Column::Status {
+        if column == BookColumn::Status {
             return match (status(a), status(b)) {
                 (Some(a), Some(b)) => way(a.cmp(&b)),
                 (a, b) => b.is_some().cmp(&a.is_some()),
@@ -230,10 +230,10 @@ impl StockBook {
         }
         let text = |line: &'_ ShelfLine| -> String {
             match column {
-                Column::Number => line.stock.number.to_lowercase(),
-                Column::Kind => [&line.form, " ", &line.stock.kind].concat().to_lowercase(),
-                Column::Place => line.stock.place.to_lowercase(),
-                Column::Advised => line.answer.to_lowercase(),
+                BookColumn::Number => line.stock.number.to_lowercase(),
+                BookColumn::Kind => [&line.form, " ", &line.stock.kind].concat().to_lowercase(),
+                BookColumn::Place => line.stock.place.to_lowercase(),
+                BookColumn::Advised => line.answer.to_lowercase(),
                 _ => line.name.to_lowercase(),
             }
         };
@@ -354,7 +354,7 @@ mod tests {
 
     #[test]
     fn what_a_column_does_not_know_comes_last_either_way() {
-        use Column::{Name, Newest, Number, Paid, Status};
+        use BookColumn::{Name, Newest, Number, Paid, Status};
         for (column, once, twice) in [
             (Number, "bac", "abc"),
             (Paid, "cab", "acb"),

@@ -127,7 +127,7 @@ fn what(paper: &Paper) -> String {
 /// The years as a catalogue gives them. A range so wide that its end says nothing is given by its beginning,
 /// and one that says nothing at either end is undated.
 fn years(paper: &Paper, dates: &DateReport) -> String {
-    let wide = paper.ledger.value(FigureId::SHEET_DATES_WIDE);
+    let wide = paper.ledger.value(FigureId::IDENTITY_DATES_WIDE);
     let of = |family: &FamilyDates| {
         let span = f64::from(family.to.saturating_sub(family.from));
         if !family.open && span <= wide {

@@ -570,7 +570,7 @@ fn flatten(path: &str, named: &str, value: &Value, rows: &mut Vec<(String, Strin
         }
         single => {
             let name = field_words::label(path).map_or_else(|| spaced(named), str::to_owned);
-            push(name, path, single, rows);
+            push(&name, path, single, rows);
         }
     }
 }
@@ -586,7 +586,7 @@ fn flatten_entry(path: &str, entry: &str, value: &Value, rows: &mut Vec<(String,
                 if value.is_object() || value.is_array() {
                     flatten_entry(&below, &named, value, rows);
                 } else {
-                    push(named, &below, value, rows);
+                    push(&named, &below, value, rows);
                 }
             }
         }
@@ -600,11 +600,11 @@ fn flatten_entry(path: &str, entry: &str, value: &Value, rows: &mut Vec<(String,
                 );
             }
         }
-        single => push(entry.to_owned(), path, single, rows),
+        single => push(entry, path, single, rows),
     }
 }
 
-fn push(name: String, path: &str, value: &Value, rows: &mut Vec<(String, String)>) {
+fn push(name: &str, path: &str, value: &Value, rows: &mut Vec<(String, String)>) {
     let text = value_words(path, value);
     let letters = text.chars().count();
     let text = if letters > MOST_LETTERS {
@@ -614,7 +614,7 @@ fn push(name: String, path: &str, value: &Value, rows: &mut Vec<(String, String)
         text
     };
     if !text.is_empty() {
-        rows.push((as_typed(&name), text));
+        rows.push((as_typed(name), text));
     }
 }
 

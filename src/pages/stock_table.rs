@@ -17,11 +17,13 @@ pub const MOST_ROWS: usize = 5_000;
 pub const MOST_BYTES: usize = 64 * 1024 * 1024;
 /// Rows shown of a table, and uneven rows that are named one by one.
 const SHOWN: usize = 5;
+/// What may stand at the beginning of a file in UTF-8.
+const UTF_8_MARK: [u8; 3] = [0xef, 0xbb, 0xbf];
 /// How a cell begins that a spreadsheet may run.
 const RUN: [char; 6] = ['=', '+', '-', '@', '\t', '\r'];
 
 /// A column that a table may hold: its heading and its field in the record.
-struct Column {
+struct TableColumn {
     heading: &'static str,
     path: &'static str,
     words: Option<Vocabulary>,
@@ -30,22 +32,22 @@ struct Column {
 /// The words that a field may hold: id and label.
 type Vocabulary = fn() -> Vec<(&'static str, &'static str)>;
 
-const fn column(heading: &'static str, path: &'static str) -> Column {
-    Column {
+const fn column(heading: &'static str, path: &'static str) -> TableColumn {
+    TableColumn {
         heading,
         path,
         words: None,
     }
 }
 
-const COLUMNS: [Column; 18] = [
+const COLUMNS: [TableColumn; 18] = [
     column(words::NUMBER, "stock.number"),
     column(words::NAME, "piece.name"),
-    Column {
+    TableColumn {
         words: Some(|| labels(Form::ALL, |form| (form.id(), form.label()))),
         ..column(words::FORM, "piece.form")
     },
-    Column {
+    TableColumn {
         words: Some(|| labels(StockStatus::ALL, |status| (status.id(), status.label()))),
         ..column(words::STATUS, "stock.status")
     },
@@ -54,7 +56,7 @@ const COLUMNS: [Column; 18] = [
     column(words::PAID, "worth.paid"),
     column(words::ASKING, "stock.asking"),
     column(words::RESERVE, "stock.reserve"),
-    Column {
+    TableColumn {
         words: Some(|| labels(Currency::ALL, |currency| (currency.id(), currency.label()))),
         ..column(words::CURRENCY, "market.currency")
     },
@@ -148,7 +150,7 @@ pub fn decode(bytes: &[u8]) -> Option<(String, Encoding)> {
         [0xfe, 0xff, rest @ ..] => return utf_16(rest, u16::from_be_bytes),
         _ => {}
     }
-    let bytes = bytes.strip_prefix(b"\xef\xbb\xbf").unwrap_or(bytes);
+    let bytes = bytes.strip_prefix(&UTF_8_MARK).unwrap_or(bytes);
     match std::str::from_utf8(bytes) {
         Ok(text) => Some((text.to_owned(), Encoding::Utf8)),
         // A nought stands in no text of this encoding.
@@ -224,7 +226,10 @@ fn row(draft: &Draft, advised: &str) -> Vec<String> {
 
 /// The cell so that no spreadsheet runs it: an apostrophe stands before what would be a formula.
 fn harmless(cell: String) -> String {
-    let is_number = leavewell_model::terms::decimal(&cell).is_some();
+    let mut rest = cell.chars().skip(1).peekable();
+    let is_number = rest.peek().is_some()
+        && !cell.starts_with('=')
+        && rest.all(|c| c.is_ascii_digit() || matches!(c, '.' | ','));
     if cell.starts_with(RUN) && !is_number {
         ["'", &cell].concat()
     } else {
@@ -283,7 +288,7 @@ pub fn read(question: &TableQuestion) -> TablePreview {
 
 fn refused(why: [String; 2]) -> TablePreview {
     TablePreview {
-        refused: why.to_vec(),
+        refused: why.into(),
         ..TablePreview::default()
     }
 }

@@ -14,7 +14,7 @@ use crate::app::parts::marks::press;
 use crate::app::parts::words::joined;
 use crate::app::route::Route;
 use crate::app::state::{Action, Effect, Likeness, ShelfLine, State};
-use crate::app::stock_book::{BookChange, Column, Layout, PAGE, StockBook, WORTH_SEARCHING};
+use crate::app::stock_book::{BookChange, BookColumn, Layout, PAGE, StockBook, WORTH_SEARCHING};
 use crate::app::wording::stock as text;
 
 /// The id of the search field.
@@ -124,18 +124,18 @@ fn controls(book: &StockBook, is_worth_searching: bool, act: &Callback<Action>) 
 }
 
 /// The orders of the list, each with the id of its option.
-fn orders() -> impl Iterator<Item = (&'static str, Column)> {
+fn orders() -> impl Iterator<Item = (&'static str, BookColumn)> {
     const IDS: [&str; 9] = [
         "number", "name", "kind", "place", "paid", "spent", "asking", "advised", "status",
     ];
-    [("", Column::Newest)]
+    [("", BookColumn::Newest)]
         .into_iter()
-        .chain(IDS.into_iter().zip(Column::SHOWN))
+        .chain(IDS.into_iter().zip(BookColumn::SHOWN))
 }
 
-fn column_of(id: &str) -> Column {
+fn column_of(id: &str) -> BookColumn {
     let known = orders().find(|(known, _)| *known == id);
-    known.map_or(Column::Newest, |(_, column)| column)
+    known.map_or(BookColumn::Newest, |(_, column)| column)
 }
 
 /// A short drop-down list with its label.
@@ -239,7 +239,7 @@ fn rows<'a>(
     act: &Callback<Action>,
     effect: &Callback<Effect>,
 ) -> El {
-    let heads = Column::SHOWN.iter().map(|column| {
+    let heads = BookColumn::SHOWN.iter().map(|column| {
         let sorted = match (book.column == *column, book.is_reversed) {
             (false, _) => "",
             (true, false) => "ascending",
@@ -272,9 +272,9 @@ fn row(
     act: &Callback<Action>,
     effect: &Callback<Effect>,
 ) -> El {
-    let cells = Column::SHOWN.iter().map(|column| {
+    let cells = BookColumn::SHOWN.iter().map(|column| {
         let words = cell(line, *column);
-        if *column == Column::Name {
+        if *column == BookColumn::Name {
             let open = button("opens")
                 .pressed(press(effect, Effect::Open(line.id.clone())))
                 .words(words);
@@ -296,28 +296,28 @@ fn row(
 }
 
 /// What a column says of a piece.
-pub(super) fn cell(line: &ShelfLine, column: Column) -> String {
+pub(super) fn cell(line: &ShelfLine, column: BookColumn) -> String {
     let stock = &line.stock;
     let sign = stock.currency.map_or("", |currency| currency.sign());
     let amount = |amount: Option<f64>| amount.map_or_else(String::new, |a| sum(sign, a));
     match column {
-        Column::Newest => String::new(),
-        Column::Number => stock.number.clone(),
-        Column::Name => line.name.clone(),
-        Column::Kind => match (line.form.as_str(), stock.kind.as_str()) {
+        BookColumn::Newest => String::new(),
+        BookColumn::Number => stock.number.clone(),
+        BookColumn::Name => line.name.clone(),
+        BookColumn::Kind => match (line.form.as_str(), stock.kind.as_str()) {
             (form, "") => form.to_owned(),
             ("", kind) => kind.to_owned(),
             (form, kind) => joined(&[form, ". ", kind]),
         },
-        Column::Place => stock.place.clone(),
-        Column::Paid => amount(stock.paid),
-        Column::Spent => amount(stock.spent),
-        Column::Asking => amount(stock.asking),
-        Column::Advised => match &line.unreadable {
+        BookColumn::Place => stock.place.clone(),
+        BookColumn::Paid => amount(stock.paid),
+        BookColumn::Spent => amount(stock.spent),
+        BookColumn::Asking => amount(stock.asking),
+        BookColumn::Advised => match &line.unreadable {
             Some(why) => why.clone(),
             None => line.answer.clone(),
         },
-        Column::Status => stock.status.map_or("", StockStatus::label).to_owned(),
+        BookColumn::Status => stock.status.map_or("", StockStatus::label).to_owned(),
     }
 }
 

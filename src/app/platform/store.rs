@@ -141,7 +141,7 @@ pub fn keep_together(what: &str, pieces: &[(String, String, ShelfLine)]) {
     let list = pieces
         .iter()
         .map(|(id, text, entry)| json!({ "id": id, "text": text, "entry": entry.to_value() }));
-    ask("together", what, &Value::from_iter(list).to_string(), "");
+    ask("together", what, &list.collect::<Value>().to_string(), "");
 }
 
 /// Asks the page's script to save these pieces with their photos as one file.

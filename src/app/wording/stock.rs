@@ -2,7 +2,7 @@
 //! printed of the stock.
 
 use crate::app::parts::words::{count, joined};
-use crate::app::stock_book::Column;
+use crate::app::stock_book::BookColumn;
 
 // The book.
 
@@ -19,18 +19,18 @@ pub const CARDS: &str = "Cards";
 pub const TABLE: &str = "Table";
 pub const BOOK: &str = "Your pieces";
 
-pub fn column(column: Column) -> &'static str {
+pub fn column(column: BookColumn) -> &'static str {
     match column {
-        Column::Newest => "Newest first",
-        Column::Number => "No.",
-        Column::Name => "Name",
-        Column::Kind => "What it is",
-        Column::Place => "Where",
-        Column::Paid => "Paid",
-        Column::Spent => "Spent",
-        Column::Asking => "Asking",
-        Column::Advised => "Advised",
-        Column::Status => "Status",
+        BookColumn::Newest => "Newest first",
+        BookColumn::Number => "No.",
+        BookColumn::Name => "Name",
+        BookColumn::Kind => "What it is",
+        BookColumn::Place => "Where",
+        BookColumn::Paid => "Paid",
+        BookColumn::Spent => "Spent",
+        BookColumn::Asking => "Asking",
+        BookColumn::Advised => "Advised",
+        BookColumn::Status => "Status",
     }
 }
 

@@ -47,7 +47,7 @@ pub use predicted::{Predicted, PredictedFigures, PredictedOf};
 pub use reading::hundredths;
 pub use reading::{COMPARED_KINDS, FLAWS};
 pub use size::{put_size, size_text};
-pub use stock::{Stock, put_status};
+pub use stock::{StockEntry, put_status};
 pub use weighing::{Weighing, water_density};
 pub use work::{Asked, Done, Proposal, ProposalStep, Quote, Test};
 
@@ -109,7 +109,7 @@ pub struct Case {
     /// The person's own figures, one entry a figure.
     pub overrides: Vec<Override>,
     /// Where it stands in somebody's stock.
-    pub stock: Stock,
+    pub stock: StockEntry,
     /// The day the question is asked; the shell supplies it, the model has no clock.
     pub asked_on: Option<Date>,
 }

@@ -17,8 +17,8 @@ use super::number::{NumberFault, NumberKind, typed_number};
 use super::schema::{BARE_SHARE, NumberRange, number_range};
 use super::{
     Aim, Answer, Bleed, BleedWord, Case, Circumstances, Consents, Date, Density, Iacs, Instrument,
-    Market, Measures, Method, Override, Part, PartName, Piece, Problem, Reading, Seen, Spot, Stock,
-    StockStatus, StruckMark, Word, Xrf,
+    Market, Measures, Method, Override, Part, PartName, Piece, Problem, Reading, Seen, Spot,
+    StockEntry, StockStatus, StruckMark, Word, Xrf,
 };
 use crate::ledger::{FigureId, Ledger, OverrideFault, finding, findings, nearest};
 use crate::maths::{CountFault, point_count};
@@ -321,11 +321,11 @@ impl Reader {
     }
 
     /// Where it stands in stock, and what was paid for it.
-    fn stock(&mut self, root: &Map<String, Value>) -> Stock {
+    fn stock(&mut self, root: &Map<String, Value>) -> StockEntry {
         let s = self.section(root, "stock");
         let worth = self.section(root, "worth");
         let entered = StockStatus::ENTERED.map(StockStatus::id);
-        Stock {
+        StockEntry {
             number: self
                 .text(&s, "number")
                 .unwrap_or_default()

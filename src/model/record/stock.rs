@@ -5,7 +5,7 @@ use crate::terms::{Date, Ending, StockStatus};
 
 /// What a stock book says of one piece.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct Stock {
+pub struct StockEntry {
     /// The stock number, as written; empty when there is none.
     pub number: String,
     /// Where it stands, as entered: one of [`StockStatus::ENTERED`].

@@ -8,7 +8,7 @@ use crate::app::parts::element::{El, button, el};
 use crate::app::parts::marks::press;
 use crate::app::route::Route;
 use crate::app::state::{Effect, ShelfLine, State};
-use crate::app::stock_book::Column;
+use crate::app::stock_book::BookColumn;
 use crate::app::wording::stock as text;
 
 /// The screen of the labels.
@@ -21,22 +21,28 @@ pub fn labels_page(state: &State, effect: &Callback<Effect>) -> Html {
 /// The screen of the stock list.
 pub fn list_page(state: &State, effect: &Callback<Effect>) -> Html {
     let pieces = state.book.chosen_or_found(&state.shelf);
-    let head = el("tr", "").each(&Column::SHOWN, |column| {
+    let head = el("tr", "").each(&BookColumn::SHOWN, |column| {
         el("th", amount(*column))
             .attr("scope", "col")
             .text(text::column(*column))
     });
     let body = el("tbody", "").each(&pieces, |line| {
-        el("tr", "").key(&line.id).each(&Column::SHOWN, |column| {
-            let tag = if *column == Column::Name { "th" } else { "td" };
-            el(tag, amount(*column))
-                .attr("scope", if tag == "th" { "row" } else { "" })
-                .words(cell(line, *column))
-        })
+        el("tr", "")
+            .key(&line.id)
+            .each(&BookColumn::SHOWN, |column| {
+                let tag = if *column == BookColumn::Name {
+                    "th"
+                } else {
+                    "td"
+                };
+                el(tag, amount(*column))
+                    .attr("scope", if tag == "th" { "row" } else { "" })
+                    .words(cell(line, *column))
+            })
     });
-    let foot = el("tr", "").each(&Column::SHOWN, |column| {
+    let foot = el("tr", "").each(&BookColumn::SHOWN, |column| {
         let words = match column {
-            Column::Name => text::TOTAL.to_owned(),
+            BookColumn::Name => text::TOTAL.to_owned(),
             _ => total(&pieces, *column),
         };
         el("td", amount(*column)).words(words)
@@ -53,16 +59,16 @@ pub fn list_page(state: &State, effect: &Callback<Effect>) -> Html {
     sheet(text::LIST_TITLE, pieces.is_empty(), scroll, effect)
 }
 
-fn amount(column: Column) -> &'static str {
+fn amount(column: BookColumn) -> &'static str {
     if column.is_amount() { "is-amount" } else { "" }
 }
 
 /// The amounts of a column together, one sum for each currency.
-fn total(pieces: &[&ShelfLine], column: Column) -> String {
+fn total(pieces: &[&ShelfLine], column: BookColumn) -> String {
     let of = |line: &ShelfLine| match column {
-        Column::Paid => line.stock.paid,
-        Column::Spent => line.stock.spent,
-        Column::Asking => line.stock.asking,
+        BookColumn::Paid => line.stock.paid,
+        BookColumn::Spent => line.stock.spent,
+        BookColumn::Asking => line.stock.asking,
         _ => None,
     };
     let currencies = Currency::ALL
@@ -84,8 +90,8 @@ fn total(pieces: &[&ShelfLine], column: Column) -> String {
 
 /// One label: number, name, what it is, and the price.
 fn label(line: &ShelfLine) -> El {
-    let kind = cell(line, Column::Kind);
-    let price = cell(line, Column::Asking);
+    let kind = cell(line, BookColumn::Kind);
+    let price = cell(line, BookColumn::Asking);
     el("li", "stock-label")
         .key(&line.id)
         .said("label-number", line.stock.number.clone())
