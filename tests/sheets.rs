@@ -431,7 +431,7 @@ fn the_buyers_sheet_states_repairs_lead_and_replaced_parts() {
         "leaking",
         [
             "open, loose or leaking: spout",
-            "open, loose or leaking at the: spout",
+            "open, loose or leaking: spout",
         ],
     );
     told(

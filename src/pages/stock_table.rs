@@ -228,7 +228,7 @@ fn row(draft: &Draft, advised: &str) -> Vec<String> {
 fn harmless(cell: String) -> String {
     let mut rest = cell.chars().skip(1).peekable();
     let is_number = rest.peek().is_some()
-        && !cell.starts_with('=')
+        && cell.starts_with(['-', '+'])
         && rest.all(|c| c.is_ascii_digit() || matches!(c, '.' | ','));
     if cell.starts_with(RUN) && !is_number {
         ["'", &cell].concat()
@@ -586,6 +586,7 @@ mod tests {
             assert_eq!(found.pieces[0].name.trim(), evil.trim(), "{evil:?}");
         }
         assert_eq!(harmless("-5".to_owned()), "-5");
+        assert_eq!(harmless("@5".to_owned()), "'@5");
     }
 
     #[test]
