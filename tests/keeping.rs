@@ -10,6 +10,7 @@ use leavewell_model::record::difference::{ChangedBy, changed_by, differences, me
 use leavewell_model::record::schema::FIELDS;
 use leavewell_model::record::shelf_file::{SHELF_VERSION, open, open_json};
 use leavewell_model::record::{CASE_VERSION, Draft};
+use leavewell_model::terms::Ending;
 use leavewell_pages::compare::compare_json;
 use proptest::prelude::*;
 use proptest::test_runner::{Config, FileFailurePersistence, RngSeed};
@@ -271,6 +272,12 @@ fn the_second_version_is_read_whole() {
     );
     assert!(case.aim.assume_lead && case.proposal.steps[0].agreed);
     assert!(case.has_flaw("part_missing_minor"));
+    assert_eq!(case.closed.outcome, Some(Ending::Sold));
+    assert_eq!(case.closed.sale.price, Some(1260.0));
+    assert_eq!(
+        case.predicted[0].shipped.price,
+        Some([610.0, 1120.0, 1990.0])
+    );
 }
 
 #[test]

@@ -970,6 +970,11 @@ fn elsewhere_in_the_model_words_stand_only_with_what_they_name() {
         ("terms/shares.rs", "", "here numbers become text"),
         ("terms/treatment.rs", "", "the names of its codes"),
         ("record/circumstances.rs", "", "the questions it asks"),
+        (
+            "record/sale_law.rs",
+            "",
+            "what the law may ask before a sale",
+        ),
         ("/build.rs", "", "the code that the build script writes"),
         (
             "ledger/proposal.rs",
@@ -1004,6 +1009,11 @@ fn the_words_of_screens_stand_in_their_folder() {
                 "platform/page.rs",
                 "main h1",
                 "a place in the page: its heading",
+            ),
+            (
+                "platform/page.rs",
+                "input, select",
+                "a place in the page: a field",
             ),
         ],
     );

@@ -202,6 +202,15 @@ const doers = {
     flush();
     tellChange();
   },
+  together({ id, text }) {
+    putAll(JSON.parse(text)).then(
+      () => tell("together", id),
+      (reason) => tell("together", id, String(reason?.message ?? reason)),
+    );
+  },
+  save({ text }) {
+    window.dispatchEvent(new CustomEvent("leavewell-save", { detail: text.split("\n") }));
+  },
   last() {
     // A piece that keeps stopping the app is not opened automatically.
     if (Number(recall("sessionStorage", CRASHED) ?? 0) > 1) {

@@ -18,6 +18,27 @@ export function databaseOf(caseId) {
   return `leavewell-photos-${caseId}`;
 }
 
+/** Every photo of a piece, for a sheet: <sheet-photos case="…">. */
+class SheetPhotos extends HTMLElement {
+  #shown = [];
+
+  async connectedCallback() {
+    const photos = await photosOf(this.getAttribute("case")).catch(() => []);
+    if (!this.isConnected) return;
+    this.replaceChildren(...photos.map(({ blob, key, on, width, height }) => {
+      const address = URL.createObjectURL(blob);
+      this.#shown.push(address);
+      const [part] = key.split("/");
+      const name = `${part[0].toUpperCase()}${part.slice(1)}, ${on}`;
+      return make("figure", {}, [make("img", { src: address, alt: name, width, height }), make("figcaption", {}, name)]);
+    }));
+  }
+
+  disconnectedCallback() {
+    for (const address of this.#shown.splice(0)) URL.revokeObjectURL(address);
+  }
+}
+
 class PartPhotos extends HTMLElement {
   #shown = [];
   #turn = 0;
@@ -179,6 +200,7 @@ class PartPhotos extends HTMLElement {
 }
 
 customElements.define("part-photos", PartPhotos);
+customElements.define("sheet-photos", SheetPhotos);
 
 function tell(path, text) {
   window.dispatchEvent(new CustomEvent("leavewell-put", { detail: { path, text } }));

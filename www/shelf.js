@@ -53,16 +53,17 @@ function today() {
   return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }
 
-/** Every piece on the shelf with its photos, as the parts of one file. */
-async function wholeShelf() {
+/** Every piece on the shelf, or those with these ids, with its photos, as the parts of one file. */
+async function wholeShelf(ids) {
   const sum = [];
-  const cases = listed().map(({ id, text, revision }) => {
+  const pieces = listed().filter(({ id }) => !ids || ids.includes(id));
+  const cases = pieces.map(({ id, text, revision }) => {
     sum.push(`${id}\n${text}\n`);
     const held = readable(text) ? `"case":${text}` : `"unread":${JSON.stringify(text)}`;
     return `{"id":${JSON.stringify(id)},"revision":${revision},${held}}`;
   });
   const photos = [];
-  for (const { id, text } of listed()) {
+  for (const { id, text } of pieces) {
     if (!text.includes('"photos"')) continue;
     for (const { blob, key, on, width, height } of await photosOf(id).catch(() => [])) {
       const data = await dataAddress(blob);
@@ -116,9 +117,11 @@ async function sha256(text) {
 
 const SHELF_NAME = () => `shelf-${today()}.leavewell.json`;
 
-async function saveShelf() {
-  download(SHELF_NAME(), await wholeShelf());
+async function saveShelf(ids) {
+  download(SHELF_NAME(), await wholeShelf(ids));
 }
+
+window.addEventListener("leavewell-save", ({ detail }) => saveShelf(detail));
 
 // ---- on the shelf ---------------------------------------------------------------------------------------
 
@@ -267,7 +270,7 @@ class ShelfKeeping extends HTMLElement {
     this.#say("");
     const sorted = opened.cases.map(sortOut);
     const [only] = sorted;
-    if (!opened.shelf && !opened.damage && !only.problem) await this.#openOne(only);
+    if (!opened.shelf && !opened.damage && !only.problem && only.unused.length === 0) await this.#openOne(only);
     else await this.#openMany(opened, sorted, { name: file.name, text });
   }
 
@@ -332,6 +335,9 @@ class ShelfKeeping extends HTMLElement {
         }), "quiet", `Compare: ${found.name}`);
         return make("li", {}, [make("span", {}, found.name || "Unnamed piece"), make("div", { class: "buttons" }, [select, look]), box]);
       }), changed.length),
+      part("Something in these cannot be used; it is kept as written and counts as not said", sorted
+        .filter(({ unused }) => unused.length)
+        .map((found) => line(found, found.unused.join(" ")))),
       part("Just the same, skipped", same.map((found) => line(found))),
       part("Cannot be read; added as they are, so that nothing is lost", unread.map((found) => line(found, found.problem.message))),
     ];
@@ -521,7 +527,7 @@ class KeptNotices extends HTMLElement {
     const all = [];
     if (standing.memory) {
       all.push(notice("This browser stores nothing for this page.", "You can go on, but all of it is gone when you close this tab. Save everything as a file before you do.", [
-        button("Save everything as a file", saveShelf),
+        button("Save everything as a file", () => saveShelf()),
       ]));
     }
     if (standing.found) {
@@ -611,7 +617,7 @@ window.addEventListener("leavewell-crash", ({ detail }) => {
     location.reload();
   }, "main")];
   if (id && textOf(id)) buttons.push(button("Save the last good record as a file", () => download("last-good-record.leavewell.json", [textOf(id)])));
-  buttons.push(button("Save the whole shelf as a file", saveShelf, "quiet"));
+  buttons.push(button("Save the whole shelf as a file", () => saveShelf(), "quiet"));
   const box = notice("Something went wrong and Leavewell has stopped.", "What you entered is kept as it was before the last step. Start again to go on.", buttons);
   box.classList.add("stopped");
   box.setAttribute("role", "alert");

@@ -14,6 +14,7 @@ pub mod reader;
 pub mod route;
 pub mod shell;
 pub mod state;
+pub mod stock_book;
 mod wording;
 
 pub use shell::App;

@@ -6,7 +6,7 @@ use leavewell_pages::PageName;
 use leavewell_pages::sheet_text::Recipient;
 use leavewell_worker::ask::Ask;
 
-use super::wording::{places, road};
+use super::wording::{places, road, stock};
 
 /// A screen.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -18,6 +18,12 @@ pub enum Route {
     Road(RoadQuestion),
     /// Which pieces to work on, within a budget of money and hours.
     Plan,
+    /// A table from a spreadsheet, to be taken in.
+    StockTable,
+    /// Labels to print.
+    Labels,
+    /// The stock list to print.
+    StockList,
     /// What the piece is and what the owner wants.
     Piece,
     /// Findings.
@@ -51,9 +57,12 @@ struct Sign {
     asks: &'static [Ask],
 }
 
-const SIGNS: [Sign; 15] = [
+const SIGNS: [Sign; 18] = [
     sign(Route::Shelf, "#/", places::SHELF, &[]),
     sign(Route::Plan, "#/plan", places::PLAN, &[]),
+    sign(Route::StockTable, "#/stock/table", stock::TABLE_TITLE, &[]),
+    sign(Route::Labels, "#/stock/labels", stock::LABELS_TITLE, &[]),
+    sign(Route::StockList, "#/stock/list", stock::LIST_TITLE, &[]),
     sign(Route::Piece, "#/piece", places::PIECE, &[]),
     sign(
         Route::Look,
@@ -204,7 +213,10 @@ impl Route {
     /// Whether the screen is about the open piece rather than the whole shelf.
     #[must_use]
     pub fn is_of_a_piece(self) -> bool {
-        !matches!(self, Self::Shelf | Self::Plan)
+        !matches!(
+            self,
+            Self::Shelf | Self::Plan | Self::StockTable | Self::Labels | Self::StockList
+        )
     }
 
     /// Whether the screen is a question of the owner's road.

@@ -4,9 +4,12 @@ use std::rc::Rc;
 
 use gloo::events::EventListener;
 use leavewell_model::ledger::{LEDGER_VERSION, caution};
+use leavewell_model::record::put_status;
 use leavewell_model::road::RoadQuestion;
+use leavewell_model::terms::StockStatus;
 use leavewell_model::{Draft, Problem};
 use leavewell_pages::sheet_text::{Form, Recipient};
+use leavewell_pages::stock_table::{MOST_BYTES, TableQuestion, decode};
 use leavewell_worker::ask::{Answer, Ask};
 use yew::prelude::*;
 
@@ -22,8 +25,12 @@ use super::pages::plan::plan_page;
 use super::pages::road::road_page;
 use super::pages::sheet::{done_page, sheet_page};
 use super::pages::shelf::shelf_page;
+use super::pages::stock::SEARCH;
+use super::pages::stock::paper::{labels_page, list_page};
+use super::pages::stock::quick::{FIRST, next_piece, typed_piece};
+use super::pages::stock::table::table_page;
 use super::pages::{Page, line};
-use super::parts::choice::option;
+use super::parts::choice::{option, tick_as};
 use super::parts::element::{El, button, el, group};
 use super::parts::field::typed;
 use super::parts::marks::press;
@@ -32,10 +39,22 @@ use super::parts::terms::explain;
 use super::platform::{clock, file, page, store, worker};
 use super::route::Route;
 use super::state::{
-    Action, Effect, LoadedPage, Notice, Open, SaveState, ShelfLine, State, Theme, update,
+    Action, AdvisedPiece, Effect, Likeness, LoadedPage, Notice, Open, SaveState, ShelfLine, State,
+    TableIn, Target, Theme, update,
 };
-use super::wording::{keeping, shell as text};
+use super::stock_book::{BookChange, Layout, StockBook};
+use super::wording::{keeping, shell as text, stock};
 use crate::app::parts::words::joined;
+
+/// What several pieces are stored together for, as the store reports it.
+const TABLE: &str = "table";
+const CHANGE: &str = "change";
+
+/// The keys of the places of a piece, in their order.
+const PLACE_KEYS: [&str; 5] = ["1", "2", "3", "4", "5"];
+
+/// How many pieces of the shelf get their advice shown together.
+const SHOWN_TOGETHER: usize = 20;
 
 /// How long the answer must stay the same before a screen reader announces it, in milliseconds.
 const ANNOUNCE_AFTER_MS: u32 = 1_200;
@@ -64,9 +83,17 @@ pub struct App {
     asked: Vec<(Ask, u32)>,
     /// The topics without an answer yet.
     awaited: Vec<u32>,
+    /// The piece on the shelf that a worker is asked about, and those it has answered since they were shown.
+    advising: Option<String>,
+    advised: Vec<AdvisedPiece>,
+    /// The pieces on which no advice could be had.
+    unadvised: Vec<String>,
+    /// Whether several pieces are being stored together.
+    storing: bool,
     /// The timer that renders a change whose answer is late.
     drawing: Option<clock::Wait>,
     _addresses: Option<EventListener>,
+    _keys: Option<EventListener>,
     _answers: Option<EventListener>,
     _puts: Option<EventListener>,
     _stored: Option<EventListener>,
@@ -89,6 +116,8 @@ pub enum Msg {
     Worker(worker::Message),
     /// An event of the store.
     Store(store::Event),
+    /// A key was pressed while no field had the focus.
+    Key(String),
 }
 
 impl Component for App {
@@ -100,6 +129,7 @@ impl Component for App {
         let going = link.callback(Msg::Go);
         let received = link.callback(Msg::Worker);
         let stored = link.callback(Msg::Store);
+        let pressed = link.callback(Msg::Key);
         let put = link.callback(|(path, text)| Msg::Act(Action::Put(path, text)));
         let app = Self {
             state: stored_state(),
@@ -112,8 +142,13 @@ impl Component for App {
             announcing: None,
             asked: Vec::new(),
             awaited: Vec::new(),
+            advising: None,
+            advised: Vec::new(),
+            unadvised: Vec::new(),
+            storing: false,
             drawing: None,
             _addresses: page::on_route(move |route| going.emit(route)),
+            _keys: page::on_key(move |key| pressed.emit(key)),
             _answers: worker::on_message(move |message| received.emit(message)),
             _puts: page::on_put(move |path, text| put.emit((path, text))),
             _stored: store::on_event(move |event| stored.emit(event)),
@@ -133,6 +168,11 @@ impl Component for App {
                 });
                 None
             }
+            Msg::Effect(Effect::ReadTable(chosen)) => {
+                self.read_table(chosen);
+                None
+            }
+            Msg::Key(key) => return self.shortcut(&key),
             Msg::Effect(Effect::SaveSheet(recipient, form)) => {
                 self.ask_for(&[Ask::Sheet { recipient, form }]);
                 None
@@ -153,7 +193,10 @@ impl Component for App {
             }
             Msg::Draw => return true,
             Msg::ReadOut => Some(Action::ReadOut(self.line.clone())),
-            Msg::Store(event) => self.stored(event),
+            Msg::Store(event) => {
+                self.storing &= !matches!(event, store::Event::Together { .. });
+                self.stored(event)
+            }
             Msg::Worker(message) => self.received(message),
         };
         let Some(action) = action else { return false };
@@ -171,7 +214,10 @@ impl Component for App {
         } = self;
         let page = state.open.as_deref().map(|open| Page { state, open, act });
         let mut place = match (route, page) {
-            (Route::Shelf, _) => shelf_page(&state.shelf, effect),
+            (Route::Shelf, _) => shelf_page(state, act, effect),
+            (Route::StockTable, _) => table_page(state, act, effect),
+            (Route::Labels, _) => labels_page(state, effect),
+            (Route::StockList, _) => list_page(state, effect),
             (Route::Plan, _) => plan_page(&state.planned),
             (_, None) => nothing_open(),
             (Route::Road(question), Some(page)) => road_page(page, *question),
@@ -216,7 +262,7 @@ impl Component for App {
             .el(el("kept-notices", ""))
             .el(holder)
             .el(el("main", "").attr("id", "main").el(place))
-            .put(foot(state.theme, on_a_piece.map(|page| page.open), act))
+            .put(foot(state, on_a_piece.map(|page| page.open), act))
             .html()
     }
 
@@ -244,6 +290,7 @@ impl Component for App {
         }
         self.line = answer;
         self.ask();
+        self.advise_next();
     }
 }
 
@@ -251,11 +298,25 @@ impl App {
     /// Applies an action and stores its changes on this device. Returns whether anything changed.
     fn take(&mut self, action: Action) -> bool {
         let answered = matches!(action, Action::Answered(..));
+        let advised: Vec<String> = match &action {
+            Action::Advised(pieces) => pieces.iter().map(|piece| piece.id.clone()).collect(),
+            _ => Vec::new(),
+        };
+        if let Action::Typed(Target::Field(path), text) = &action {
+            store::keep_beginning(path, text);
+        }
         let next = update(&self.state, action);
         let changed = next.is_some_and(|next| {
             self.turn_into(next);
             true
         });
+        for id in &advised {
+            let shown = self.state.shelf.iter().find(|line| line.id == *id);
+            // From the record as it is stored now; the shelf may be about to change.
+            if let (Some(shown), Some(draft)) = (shown, Self::stored_draft(id)) {
+                store::keep_entry(&shown.advice_for(&draft));
+            }
+        }
         if answered {
             let question = self.state.next_question();
             page::go(question.map_or(Route::Counsel, Route::Road));
@@ -270,6 +331,13 @@ impl App {
             page::set_theme(self.state.theme);
             store::keep_theme(self.state.theme);
         }
+        if before.book.layout != self.state.book.layout {
+            store::keep_layout(self.state.book.layout);
+        }
+        if before.has_no_shortcuts != self.state.has_no_shortcuts {
+            store::keep_shortcuts(!self.state.has_no_shortcuts);
+        }
+        self.ask_about_table(&before);
         if before.reader != self.state.reader {
             store::keep_reader(self.state.reader);
         }
@@ -333,6 +401,103 @@ impl App {
         }
     }
 
+    /// Asks what the table holds, if another one was chosen or a column was matched anew.
+    fn ask_about_table(&self, before: &State) {
+        let question = |state: &State| state.table.as_ref().map(|table| table.question.clone());
+        let Some(now) = question(&self.state) else {
+            return;
+        };
+        let is_read = self
+            .state
+            .table
+            .as_ref()
+            .and_then(|table| table.preview.as_ref())
+            .is_some_and(|preview| preview.columns == now.columns);
+        if question(before).as_ref() != Some(&now) && !is_read {
+            let text = serde_json::to_string(&now).unwrap_or_default();
+            worker::ask(Ask::ReadTable, 0, &text);
+        }
+    }
+
+    /// Reads a table that a person chose.
+    fn read_table(&mut self, chosen: web_sys::File) {
+        let act = self.act.clone();
+        let name = chosen.name();
+        let done = move |bytes: Result<Vec<u8>, Problem>| match bytes.map(|bytes| decode(&bytes)) {
+            Ok(Some((text, encoding))) => act.emit(Action::TableChosen(Box::new(TableIn {
+                name: name.clone(),
+                question: TableQuestion {
+                    text,
+                    encoding,
+                    columns: Vec::new(),
+                    asked_on: clock::today(),
+                },
+                preview: None,
+                failure: None,
+            }))),
+            Ok(None) => tell(file::trouble(stock::NO_TEXT), None, &act),
+            Err(fault) => tell(fault, None, &act),
+        };
+        match file::read_bytes(chosen, MOST_BYTES, stock::TOO_LARGE, done) {
+            Ok(reading) => self.reading = Some(reading),
+            Err(fault) => tell(fault, None, &self.act),
+        }
+    }
+
+    /// Does what a shortcut stands for. Returns whether anything on the page changes.
+    fn shortcut(&mut self, key: &str) -> bool {
+        if self.state.has_no_shortcuts {
+            return false;
+        }
+        let on_shelf = self.route == Route::Shelf;
+        match key {
+            "?" => page::focus_on("shortcuts"),
+            "s" => page::go(Route::Shelf),
+            "/" | "n" if !on_shelf => page::go(Route::Shelf),
+            "/" => page::focus_field(SEARCH),
+            "n" => page::focus_field(FIRST),
+            "t" if on_shelf => {
+                let other = match self.state.book.layout {
+                    Layout::Cards => Layout::Table,
+                    Layout::Table => Layout::Cards,
+                };
+                return self.take(Action::Book(BookChange::Lay(other)));
+            }
+            _ if self.state.open.is_some() => {
+                let place = PLACE_KEYS.iter().position(|place| *place == key);
+                let place = place.and_then(|at| Route::PLACES.get(at));
+                if let Some(route) = place.and_then(|(_, screens)| screens.first()) {
+                    page::go(*route);
+                }
+            }
+            _ => {}
+        }
+        false
+    }
+
+    /// Stores several changed or new pieces together.
+    fn keep_together(&mut self, what: &str, pieces: Vec<(String, Draft, Option<ShelfLine>)>) {
+        let all: Vec<(String, String, ShelfLine)> = pieces
+            .into_iter()
+            .map(|(id, draft, before)| {
+                let line = before.map_or_else(
+                    || ShelfLine::of_draft(&id, &draft),
+                    |before| before.advice_for(&draft),
+                );
+                (id, draft.to_json(), line)
+            })
+            .collect();
+        self.storing = !all.is_empty();
+        if self.storing {
+            store::keep_together(what, &all);
+        }
+    }
+
+    /// The stored piece with this key, if it can be read.
+    fn stored_draft(id: &str) -> Option<Draft> {
+        Draft::parse(&store::case_text(id)?).ok()
+    }
+
     /// Asks the workers these questions about the open piece in its current state.
     fn ask_for(&mut self, asks: &[Ask]) {
         let Some(open) = &self.state.open else { return };
@@ -348,13 +513,91 @@ impl App {
         }
     }
 
+    /// While the shelf is shown, asks for advice on the next piece that has none.
+    fn advise_next(&mut self) {
+        if self.advising.is_some() || self.storing || self.route != Route::Shelf {
+            return;
+        }
+        let waits = |line: &&ShelfLine| {
+            line.answer.is_empty()
+                && line.unreadable.is_none()
+                && !self.unadvised.contains(&line.id)
+                && !self.advised.iter().any(|piece| piece.id == line.id)
+        };
+        let Some(line) = self.state.shelf.iter().find(waits) else {
+            return;
+        };
+        let id = line.id.clone();
+        match store::case_text(&id) {
+            Some(text) => {
+                worker::ask(Ask::Line, 0, &text);
+                self.advising = Some(id);
+            }
+            None => self.unadvised.push(id),
+        }
+    }
+
+    /// Takes the advice on a piece of the shelf. Several are shown and stored at once.
+    fn advised_on(&mut self, news: worker::News) -> Option<Action> {
+        let worker::News::Answered(answer) = news else {
+            return None;
+        };
+        let id = self.advising.take()?;
+        match answer {
+            Ok(Answer::Line {
+                kind,
+                sentence,
+                steps,
+            }) => self.advised.push(AdvisedPiece {
+                id,
+                kind,
+                sentence,
+                steps,
+            }),
+            _ => self.unadvised.push(id),
+        }
+        self.advise_next();
+        if self.advising.is_some() && self.advised.len() < SHOWN_TOGETHER {
+            return None;
+        }
+        Some(Action::Advised(std::mem::take(&mut self.advised)))
+    }
+
     /// The action for a worker's message, if any.
+    #[allow(clippy::too_many_lines)] // one arm a question
     fn received(&mut self, message: worker::Message) -> Option<Action> {
         let worker::Message {
             topic,
             generation,
             news,
         } = message;
+        if topic == Ask::Line.topic() {
+            return self.advised_on(news);
+        }
+        if topic == Ask::ReadTable.topic() {
+            let worker::News::Answered(answer) = news else {
+                return None;
+            };
+            return Some(Action::TableRead(answer.and_then(|answer| match answer {
+                Answer::Table(preview) => Ok(preview),
+                Answer::Refused(why) => Err(why),
+                _ => Err(other_answer()),
+            })));
+        }
+        if topic == Ask::WriteTable.topic() {
+            match news {
+                worker::News::Working(_) => {}
+                worker::News::Answered(Ok(Answer::TableText(text))) => {
+                    let name = joined(&["stock-", &clock::today(), ".csv"]);
+                    save(&name, text, &self.act);
+                }
+                worker::News::Answered(answer) => {
+                    let why = answer.err().unwrap_or_else(other_answer);
+                    tell(file::trouble([stock::NOT_WRITTEN, &why]), None, &self.act);
+                }
+            }
+            return None;
+        }
         if topic == Ask::Plan.topic() {
             return match news {
                 worker::News::Answered(Ok(Answer::Page(blocks))) => Some(Action::Planned(blocks)),
@@ -414,7 +657,7 @@ impl App {
                 self.save_sheet(recipient, form, text);
                 None
             }
-            Ask::Plan => None,
+            Ask::Plan | Ask::ReadTable | Ask::WriteTable | Ask::Line => None,
         }
     }
 
@@ -465,6 +708,28 @@ impl App {
                 id,
                 draft: Box::new(Draft::parse(&text).ok()?),
             },
+            store::Event::Together { what, failure } => match (what.as_str(), failure) {
+                (_, Some(why)) => {
+                    let [happened, next] = stock::NOT_STORED;
+                    Action::Tell(Notice {
+                        what: happened.to_owned(),
+                        remedy: joined(&[next, " (", &why, ")"]),
+                        rescue: None,
+                    })
+                }
+                (TABLE, None) => {
+                    let preview = self.state.table.as_ref().and_then(|t| t.preview.as_ref());
+                    let n = preview.map_or(0, |preview| preview.pieces.len());
+                    self.act.emit(Action::LeaveTable);
+                    page::go(Route::Shelf);
+                    Action::Tell(Notice {
+                        what: stock::added(n),
+                        remedy: stock::ADDED_NEXT.to_owned(),
+                        rescue: None,
+                    })
+                }
+                _ => return None,
+            },
             store::Event::Open(id) => {
                 open_stored(id, &self.act);
                 return None;
@@ -498,11 +763,12 @@ impl App {
     }
 
     /// Carries out an effect and reports the result.
-    fn carry_out(&self, effect: Effect) {
+    #[allow(clippy::too_many_lines)] // one arm an effect
+    fn carry_out(&mut self, effect: Effect) {
         let act = &self.act;
         match effect {
             Effect::New { name, form } => {
-                let mut draft = Draft::default();
+                let mut draft = begun();
                 draft.set("piece.name", &name);
                 draft.set("piece.form", &form);
                 if let Some(Err(fault)) = store::figures().map(|own| draft.lay_figures(&own)) {
@@ -511,7 +777,7 @@ impl App {
                 open_new(draft, Route::Piece, act);
             }
             Effect::Ask(form) => {
-                let mut draft = Draft::default();
+                let mut draft = begun();
                 if let Some(Err(fault)) = store::figures().map(|own| draft.lay_figures(&own)) {
                     tell(fault, None, act);
                 }
@@ -527,7 +793,7 @@ impl App {
                 }
             }
             // `update` has already handled these.
-            Effect::ReadFigures(_) | Effect::SaveSheet(..) => {}
+            Effect::ReadFigures(_) | Effect::ReadTable(_) | Effect::SaveSheet(..) => {}
             Effect::BeginWithOwn(own) => {
                 let open = self.state.open.as_ref().filter(|_| own);
                 let text = open.and_then(|open| open.draft.own_figures());
@@ -562,8 +828,102 @@ impl App {
                 act.emit(Action::Removed(id));
                 page::focus_heading();
             }
+            Effect::DeleteAll(ids) => {
+                for id in ids {
+                    store::bin_case(&id);
+                    act.emit(Action::Removed(id));
+                }
+                act.emit(Action::Book(BookChange::ChooseNone));
+                page::focus_heading();
+            }
+            Effect::SetStatus(ids, status) => {
+                let status = StockStatus::parse(status);
+                let changed = ids.into_iter().filter_map(|id| {
+                    let mut draft = Self::stored_draft(&id)?;
+                    put_status(&mut draft, status);
+                    let before = self.state.shelf.iter().find(|line| line.id == id);
+                    Some((id, draft, before.cloned()))
+                });
+                let changed = changed.collect();
+                self.keep_together(CHANGE, changed);
+                page::put_in("book-set-status", "");
+            }
+            Effect::SaveTogether(ids) => store::save_together(&ids),
+            Effect::SaveTable(ids) => {
+                let pieces = ids.iter().filter_map(|id| {
+                    let line = self.state.shelf.iter().find(|line| line.id == *id)?;
+                    let record = store::case_text(id)?;
+                    Some(serde_json::json!({ "record": record, "advised": line.answer }))
+                });
+                let question = pieces.collect::<serde_json::Value>().to_string();
+                worker::ask(Ask::WriteTable, 0, &question);
+            }
+            Effect::Another(id, likeness) => match Self::stored_draft(&id) {
+                Some(draft) => {
+                    let another = match likeness {
+                        Likeness::Copy => draft.duplicate(),
+                        Likeness::Next => draft.next_like(),
+                    };
+                    open_new(another, Route::Piece, act);
+                }
+                None => tell(gone(), None, act),
+            },
+            Effect::AddRow => self.add_row(),
+            Effect::TakeTable => {
+                let table = self.state.table.as_ref();
+                let Some(preview) = table.and_then(|table| table.preview.as_ref()) else {
+                    return;
+                };
+                let key = clock::new_id();
+                let pieces = preview.pieces.iter().enumerate().filter_map(|(at, piece)| {
+                    let draft = Draft::parse(&piece.record).ok()?;
+                    Some((joined(&[&key, "-", &at.to_string()]), draft, None))
+                });
+                let pieces = pieces.collect();
+                self.keep_together(TABLE, pieces);
+            }
         }
     }
+}
+
+impl App {
+    /// Adds the piece typed into the row for quick entry, or says what of it cannot be used.
+    fn add_row(&self) {
+        let act = &self.act;
+        match typed_piece() {
+            Ok(mut draft) => {
+                draft.set("asked_on", &clock::today());
+                if let Some(Err(fault)) = store::figures().map(|own| draft.lay_figures(&own)) {
+                    tell(fault, None, act);
+                }
+                let id = clock::new_id();
+                let line = ShelfLine::of_draft(&id, &draft);
+                store::keep_case(&id, &draft.to_json(), &line);
+                let words = stock::quick_added(&line.name);
+                act.emit(Action::Shelved(store::shelf()));
+                act.emit(Action::Tell(Notice {
+                    what: words,
+                    remedy: String::new(),
+                    rescue: None,
+                }));
+                next_piece();
+            }
+            Err([what, remedy]) => act.emit(Action::Tell(Notice {
+                what,
+                remedy,
+                rescue: None,
+            })),
+        }
+    }
+}
+
+/// A new record with what the person's pieces begin with.
+fn begun() -> Draft {
+    let mut draft = Draft::default();
+    for (path, text) in store::beginnings() {
+        draft.set(path, &text);
+    }
+    draft
 }
 
 /// The longest time an action may wait to be rendered, in milliseconds. A control shows typed input by itself;
@@ -595,6 +955,11 @@ fn stored_state() -> State {
         theme: store::theme(),
         reader: store::reader(),
         begins_with_own: store::figures().is_some(),
+        book: Rc::new(StockBook {
+            layout: store::layout(),
+            ..StockBook::default()
+        }),
+        has_no_shortcuts: !store::has_shortcuts(),
         ..State::default()
     }
 }
@@ -682,7 +1047,14 @@ fn gone() -> Problem {
 fn title(route: Route, open: Option<&Open>) -> String {
     match (route, open) {
         (Route::Shelf, _) => text::NAME.to_owned(),
-        (Route::Plan, _) | (_, None) => text::title(route.name()),
+        (Route::Plan | Route::StockTable | Route::Labels | Route::StockList, _) | (_, None) => {
+            text::title(route.name())
+        }
+        // The browser prints the title above a sheet. A buyer is not told what the owner calls it.
+        (Route::Sheet(Recipient::Buyer), Some(open)) => {
+            let form = open.form().map_or("", |form| form.label());
+            text::title_with(route.name(), form)
+        }
         (_, Some(open)) => text::title_with(route.name(), &open.name()),
     }
 }
@@ -723,6 +1095,23 @@ fn changes(open: &Open) -> El {
     el("details", "more")
         .tag("summary", text::CHANGES)
         .el(el("record-changes", "").set("case", open.id.clone()))
+}
+
+/// The keyboard shortcuts, and the box that turns them off.
+fn shortcuts(on: bool, act: &Callback<Action>) -> El {
+    let heard = act.reform(|event: Event| Action::UseShortcuts(!typed(&event).is_empty()));
+    let list = el("dl", "shortcuts").each(stock::SHORTCUT_LIST, |(keys, does)| {
+        el("div", "")
+            .el(el("dt", "").el(el("kbd", "").text(keys)))
+            .el(el("dd", "").text(does))
+    });
+    el("details", "more")
+        .tag("summary", stock::SHORTCUTS)
+        .el(el("p", "hint")
+            .attr("id", "shortcuts")
+            .text(stock::SHORTCUTS_HINT))
+        .el(list)
+        .put(tick_as("use-shortcuts", on, heard, stock::SHORTCUTS_ON))
 }
 
 /// The notices. Their element is always present, so that screen readers announce a new message.
@@ -774,7 +1163,7 @@ fn nothing_open() -> Html {
 }
 
 /// The footer. Every screen shows its deferral line; below it are the list of changes and the appearance.
-fn foot(theme: Theme, open: Option<&Open>, act: &Callback<Action>) -> Html {
+fn foot(state: &State, open: Option<&Open>, act: &Callback<Action>) -> Html {
     let [before, after] = text::PRIVATE;
     let private = el("p", "").text(before).text(LEDGER_VERSION).text(after);
     el("footer", "foot")
@@ -786,6 +1175,7 @@ fn foot(theme: Theme, open: Option<&Open>, act: &Callback<Action>) -> Html {
         )
         .el(private)
         .el(el("div", "").each(open, changes))
-        .put(theme_switch(theme, act))
+        .el(shortcuts(!state.has_no_shortcuts, act))
+        .put(theme_switch(state.theme, act))
         .html()
 }

@@ -10,18 +10,20 @@ use std::rc::Rc;
 use leavewell_model::counsel::Input;
 use leavewell_model::identity::identify;
 use leavewell_model::ledger::findings;
-use leavewell_model::record::{is_enough_to_advise, ledger_of};
+use leavewell_model::record::{is_enough_to_advise, ledger_of, put_size, size_text};
 use leavewell_model::report::{ChangeReport, IdentityReport, MovedReport};
 use leavewell_model::road::{self, RoadQuestion, RoadWalk};
-use leavewell_model::terms::{Currency, Form, PartName, Seen};
+use leavewell_model::terms::{Currency, Form, PartName, Seen, StockStatus, capital};
 use leavewell_model::{Case, Draft, Problem, Report};
 use leavewell_pages::sheet_text::{Form as SheetForm, Recipient};
+use leavewell_pages::stock_table::{TablePreview, TableQuestion};
 use leavewell_pages::{Block, PageName};
 use serde_json::{Value, json};
 
 use super::history::History;
 use super::parts::share;
 use super::reader::Reader;
+use super::stock_book::{BookChange, StockBook};
 use super::wording::{keeping, owner, shelf, shell};
 use crate::app::parts::words::joined;
 
@@ -33,6 +35,12 @@ const FEW: usize = 5;
 pub struct State {
     /// The pieces stored on this device, newest first.
     pub shelf: Rc<Vec<ShelfLine>>,
+    /// How the pieces on the shelf are shown, searched and chosen.
+    pub book: Rc<StockBook>,
+    /// The table from a spreadsheet that is looked at, before any of it is added.
+    pub table: Option<Rc<TableIn>>,
+    /// Whether single keys are left to the browser rather than used as shortcuts.
+    pub has_no_shortcuts: bool,
     /// The open piece.
     pub open: Option<Rc<Open>>,
     /// The appearance.
@@ -63,6 +71,32 @@ pub struct State {
     pub history: Rc<History>,
     /// The questions of the owner's road put so far about the open piece.
     pub walk: Rc<RoadWalk>,
+}
+
+/// What a worker says of a piece that was never opened here.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct AdvisedPiece {
+    /// The key of its stored record.
+    pub id: String,
+    /// What it is most likely made of; may be empty.
+    pub kind: String,
+    /// The advice.
+    pub sentence: String,
+    /// Ids of the treatments advised.
+    pub steps: Vec<String>,
+}
+
+/// A table that a person chose.
+#[derive(Clone, Debug, PartialEq)]
+pub struct TableIn {
+    /// The name of the file.
+    pub name: String,
+    /// What the worker is asked about it.
+    pub question: TableQuestion,
+    /// What it holds; `None` until the worker has read it.
+    pub preview: Option<TablePreview>,
+    /// Why it could not be read, if so.
+    pub failure: Option<String>,
 }
 
 /// A page of the open piece, made by the worker.
@@ -142,7 +176,7 @@ pub enum Target {
 }
 
 /// One line of the shelf.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct ShelfLine {
     /// The key of the piece's stored record.
     pub id: String,
@@ -156,6 +190,74 @@ pub struct ShelfLine {
     pub steps: Vec<String>,
     /// Why the record cannot be read, if so.
     pub unreadable: Option<String>,
+    /// What the stock book says of it.
+    pub stock: StockLine,
+}
+
+/// What the stock book says of a piece. Amounts are in its currency.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct StockLine {
+    /// The stock number; may be empty.
+    pub number: String,
+    /// What it is made of and how, as far as it is known; may be empty.
+    pub kind: String,
+    /// Where it is; may be empty.
+    pub place: String,
+    /// Where it stands.
+    pub status: Option<StockStatus>,
+    /// What was paid for it.
+    pub paid: Option<f64>,
+    /// The bills for work on it, together.
+    pub spent: Option<f64>,
+    /// The price asked for it.
+    pub asking: Option<f64>,
+    /// The currency of the amounts.
+    pub currency: Option<Currency>,
+}
+
+impl StockLine {
+    fn of_case(case: &Case) -> Self {
+        let bills = case.done.iter().filter_map(|done| done.bill);
+        let stock = &case.stock;
+        Self {
+            number: stock.number.clone(),
+            kind: String::new(),
+            place: stock.place.clone(),
+            status: case.stock_status(),
+            paid: stock.paid,
+            spent: bills.reduce(|sum, bill| sum + bill),
+            asking: stock.asking,
+            currency: case.market.currency,
+        }
+    }
+
+    fn to_value(&self) -> Value {
+        json!({
+            "number": self.number,
+            "kind": self.kind,
+            "place": self.place,
+            "status": self.status.map(StockStatus::id),
+            "paid": self.paid,
+            "spent": self.spent,
+            "asking": self.asking,
+            "currency": self.currency.map(Currency::id),
+        })
+    }
+
+    fn from_value(value: &Value) -> Self {
+        let text = |field: &str| value[field].as_str().unwrap_or_default();
+        let amount = |field: &str| value[field].as_f64();
+        Self {
+            number: text("number").to_owned(),
+            kind: text("kind").to_owned(),
+            place: text("place").to_owned(),
+            status: StockStatus::parse(text("status")),
+            paid: amount("paid"),
+            spent: amount("spent"),
+            asking: amount("asking"),
+            currency: Currency::parse(text("currency")),
+        }
+    }
 }
 
 impl ShelfLine {
@@ -169,18 +271,36 @@ impl ShelfLine {
             "answer": self.answer,
             "steps": self.steps,
             "unreadable": self.unreadable,
+            "stock": self.stock.to_value(),
         })
     }
 
     /// The line of a record that was never opened.
     #[must_use]
     pub fn of_draft(id: &str, draft: &Draft) -> Self {
+        let (case, _) = draft.read();
         Self {
             id: id.to_owned(),
             name: name_of(draft),
             form: form_of(draft).map_or_else(String::new, |form| form.label().to_owned()),
+            answer: if is_enough_to_advise(&case) {
+                String::new()
+            } else {
+                owner::TOO_LITTLE.to_owned()
+            },
+            stock: StockLine::of_case(&case),
             ..Self::default()
         }
+    }
+
+    /// The line of a changed record, with the advice of this one until it is weighed anew.
+    #[must_use]
+    pub fn advice_for(&self, draft: &Draft) -> Self {
+        let mut line = Self::of_draft(&self.id, draft);
+        line.answer.clone_from(&self.answer);
+        line.steps.clone_from(&self.steps);
+        line.stock.kind.clone_from(&self.stock.kind);
+        line
     }
 
     /// Reads a stored line; `None` if it has no id.
@@ -199,6 +319,7 @@ impl ShelfLine {
                 .filter_map(|step| step.as_str().map(str::to_owned))
                 .collect(),
             unreadable: text("unreadable"),
+            stock: StockLine::from_value(&value["stock"]),
         })
     }
 }
@@ -262,6 +383,20 @@ pub enum Action {
         /// The record now.
         draft: Box<Draft>,
     },
+    /// The person searched, sorted, filtered or chose on the shelf.
+    Book(BookChange),
+    /// The worker advised on pieces that were never opened here.
+    Advised(Vec<AdvisedPiece>),
+    /// The person chose a table.
+    TableChosen(Box<TableIn>),
+    /// The worker read the table, or failed to.
+    TableRead(Result<Box<TablePreview>, String>),
+    /// The person said what a column of the table is: its place and a path, empty to leave it out.
+    MatchColumn(usize, String),
+    /// The table is left as it is.
+    LeaveTable,
+    /// Whether single keys are shortcuts from now on.
+    UseShortcuts(bool),
     /// The shelf changed elsewhere; these are its lines now.
     Shelved(Vec<ShelfLine>),
     /// The plan for the whole shelf is ready.
@@ -383,6 +518,31 @@ pub enum Effect {
     ReadFigures(web_sys::File),
     /// Move a stored piece to the bin.
     Delete(String),
+    /// Change the status of these pieces; an empty id takes it off.
+    SetStatus(Vec<String>, &'static str),
+    /// Save these pieces with their photos as one file.
+    SaveTogether(Vec<String>),
+    /// Move these pieces to the bin.
+    DeleteAll(Vec<String>),
+    /// Save these pieces as a table for a spreadsheet.
+    SaveTable(Vec<String>),
+    /// Start a piece that is like a stored one, as a copy or with what two such pieces have in common.
+    Another(String, Likeness),
+    /// Add the piece typed into the row for quick entry.
+    AddRow,
+    /// Read a table that a person chose.
+    ReadTable(web_sys::File),
+    /// Add the pieces of the table that is shown.
+    TakeTable,
+}
+
+/// How much of a piece another one begins with.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Likeness {
+    /// Everything but its history and its photos.
+    Copy,
+    /// What pieces entered one after the other have in common.
+    Next,
 }
 
 impl Open {
@@ -501,7 +661,20 @@ impl Open {
             answer,
             steps,
             unreadable: None,
+            stock: StockLine {
+                kind: self.kind(),
+                ..StockLine::of_case(&self.case)
+            },
         }
+    }
+
+    /// What it is most likely made of and how; empty while too little is recorded to say.
+    fn kind(&self) -> String {
+        let likeliest = self.identity.family_bars.first();
+        likeliest
+            .filter(|_| is_enough_to_advise(&self.case) && !self.identity.nothing_found)
+            .map(|family| capital(&family.name))
+            .unwrap_or_default()
     }
 
     fn with_draft(&self, draft: Draft) -> Self {
@@ -539,7 +712,7 @@ impl Target {
     pub fn text(self, open: &Open) -> String {
         let draft = &open.draft;
         match self {
-            Self::Field(path) => draft.text(path),
+            Self::Field(path) => size_text(draft, path).unwrap_or_else(|| draft.text(path)),
             Self::Flag(path) => match draft.flag(path) {
                 Some(true) => "yes",
                 Some(false) => "no",
@@ -584,7 +757,11 @@ impl Target {
 
     fn put(self, draft: &mut Draft, typed: &str) {
         match self {
-            Self::Field(path) => draft.set(path, typed),
+            Self::Field(path) => {
+                if !put_size(draft, path, typed) {
+                    draft.set(path, typed);
+                }
+            }
             Self::Flag(path) => draft.set_flag(
                 path,
                 match typed {
@@ -734,6 +911,52 @@ pub fn update(state: &State, action: Action) -> Option<State> {
             let replace = |now: &mut Draft| *now = *draft;
             same.then(|| changed(state, no_field(), replace)).flatten()
         }
+        Action::Book(change) => {
+            let book = state.book.with(change, &state.shelf);
+            (book != *state.book).then(|| State {
+                book: Rc::new(book),
+                ..state.clone()
+            })
+        }
+        Action::Advised(pieces) => {
+            let mut shelf = state.shelf.to_vec();
+            for piece in pieces {
+                if let Some(line) = shelf.iter_mut().find(|line| line.id == piece.id) {
+                    line.answer = first_sentence(&piece.sentence);
+                    line.steps = piece.steps;
+                    line.stock.kind = capital(&piece.kind);
+                }
+            }
+            (shelf != *state.shelf).then(|| State {
+                shelf: Rc::new(shelf),
+                ..state.clone()
+            })
+        }
+        Action::TableChosen(table) => Some(State {
+            table: Some(Rc::new(*table)),
+            ..state.clone()
+        }),
+        Action::TableRead(read) => with_table(state, |table| match read {
+            Ok(preview) => {
+                table.question.columns.clone_from(&preview.columns);
+                table.preview = Some(*preview);
+                table.failure = None;
+            }
+            Err(why) => table.failure = Some(why),
+        }),
+        Action::MatchColumn(at, path) => with_table(state, |table| {
+            if let Some(column) = table.question.columns.get_mut(at) {
+                *column = path;
+            }
+        }),
+        Action::LeaveTable => state.table.is_some().then(|| State {
+            table: None,
+            ..state.clone()
+        }),
+        Action::UseShortcuts(on) => (on == state.has_no_shortcuts).then(|| State {
+            has_no_shortcuts: !on,
+            ..state.clone()
+        }),
         Action::Shelved(shelf) => (shelf != *state.shelf).then(|| State {
             shelf: Rc::new(shelf),
             ..state.clone()
@@ -822,6 +1045,17 @@ pub fn update(state: &State, action: Action) -> Option<State> {
             ..state.clone()
         }),
     }
+}
+
+/// The state with the table changed; `None` if there is none or nothing changed.
+fn with_table(state: &State, change: impl FnOnce(&mut TableIn)) -> Option<State> {
+    let before = state.table.as_ref()?;
+    let mut table = (**before).clone();
+    change(&mut table);
+    (table != **before).then(|| State {
+        table: Some(Rc::new(table)),
+        ..state.clone()
+    })
 }
 
 /// The state with a changed draft; `None` if nothing changed. The field and its text decide whether the change

@@ -27,7 +27,7 @@
 //! }"#;
 //! let subject = Subject::parse(record)?;
 //! let sheet = sheet_text(&subject, Recipient::Buyer, Form::Markdown);
-//! assert!(sheet.starts_with("# Tea tray: For a buyer"));
+//! assert!(sheet.starts_with("# Tray or salver: For a buyer"));
 //! # Ok::<(), leavewell_model::record::OpenError>(())
 //! ```
 
@@ -41,6 +41,7 @@ mod care_fan;
 mod catalogue;
 mod caution_blocks;
 mod cross_section;
+mod field_words;
 mod food;
 mod heat;
 mod heat_on_piece;
@@ -78,6 +79,7 @@ mod sheet_proposal;
 pub mod sheet_text;
 mod sources_fold;
 pub mod standing;
+pub mod stock_table;
 mod subject;
 mod weights;
 mod why;

@@ -69,7 +69,8 @@ impl HtmlPage {
         match block {
             Block::Section { id, title, blocks } => {
                 let id = escaped(id);
-                self.raw(&["<section id=\"", &id, "\">\n"].concat());
+                let class = id.replace('.', "-");
+                self.raw(&["<section id=\"", &id, "\" class=\"", &class, "\">\n"].concat());
                 self.element(heading(level), title);
                 self.each(blocks, level + 1);
                 self.raw("</section>\n");

@@ -14,9 +14,11 @@ use super::sheet_done::{RecordedWork, done};
 use super::wording::sheet as words;
 use leavewell_model::counsel::money;
 use leavewell_model::ledger::{FigureId, LEDGER_VERSION, Ledger};
-use leavewell_model::record::{Case, Draft, Problem, is_enough_to_advise};
+use leavewell_model::record::{
+    Case, Draft, Form, LengthUnit, Problem, WeightUnit, is_enough_to_advise, size_text,
+};
 use leavewell_model::report::{Band, Report};
-use leavewell_model::terms::{PartName, Seen};
+use leavewell_model::terms::{PartName, Seen, capital, small};
 use leavewell_model::treatment::{LeadStatus, Release, lead_anywhere, release};
 
 /// Version of the program, printed on every sheet.
@@ -107,6 +109,55 @@ impl<'a> Paper<'a> {
         said(p, self.ledger)
     }
 
+    /// A likelihood in words for a sheet that somebody signs. Without a specialist or a laboratory nothing is
+    /// surer than "almost certainly".
+    pub(super) fn in_words(&self, p: f64) -> &'static str {
+        words::sureness([
+            p >= self.ledger.value(FigureId::WORDS_VERY_LIKELY),
+            p >= self.ledger.value(FigureId::WORDS_LIKELY),
+            p >= self.ledger.value(FigureId::WORDS_EVEN),
+        ])
+    }
+
+    /// What a stranger may be told that the piece is called: its form, never the owner's name for it.
+    pub(super) fn public_name(&self) -> String {
+        public_name(self.case)
+    }
+
+    /// Length, width, height and weight as a sentence, in the person's units; empty if nothing is measured.
+    pub(super) fn size(&self) -> String {
+        let piece = &self.case.piece;
+        let in_inches = piece.length_unit == Some(LengthUnit::Inches);
+        let in_ounces = piece.weight_unit == Some(WeightUnit::TroyOunces);
+        let length = |name: &str, path: &str, mm: Option<f64>| {
+            let mm = mm?;
+            let text = size_text(self.draft, path).filter(|text| in_inches && !text.is_empty());
+            Some(words::size(
+                name,
+                &text.map_or_else(|| words::mm(mm), |text| words::inches(&text)),
+            ))
+        };
+        let weight = piece.weight_g.map(|g| {
+            let text = size_text(self.draft, "piece.weight_g");
+            let text = text.filter(|text| in_ounces && !text.is_empty());
+            let text = text.map_or_else(|| words::grams(g), |text| words::troy_ounces(&text));
+            words::size(words::WEIGHT, &text)
+        });
+        let all: Vec<String> = [
+            length(words::HEIGHT, "piece.height_mm", piece.height_mm),
+            length(words::LENGTH, "piece.length_mm", piece.length_mm),
+            length(words::WIDTH, "piece.width_mm", piece.width_mm),
+            weight,
+        ]
+        .into_iter()
+        .flatten()
+        .collect();
+        if all.is_empty() {
+            return String::new();
+        }
+        capital(&all.join(", ")) + "."
+    }
+
     /// Whether to disclose it to a buyer: more than very unlikely.
     pub(super) fn worth_telling(&self, p: f64) -> bool {
         p > self.ledger.value(FigureId::WORDS_VERY_UNLIKELY)
@@ -163,7 +214,7 @@ impl<'a> Paper<'a> {
                 missing.push(text.to_owned());
             }
         };
-        add(piece.name.trim().is_empty(), words::NO_NAME);
+        add(with_value && piece.name.trim().is_empty(), words::NO_NAME);
         add(piece.form.is_none(), words::NO_FORM);
         add(piece.height_mm.is_none(), words::NO_SIZE);
         add(
@@ -183,6 +234,7 @@ impl<'a> Paper<'a> {
         add(self.case.asked_on.is_none(), words::NO_DATE);
         let unseen = self.parts_not_looked_at();
         if !self.case.parts.is_empty() && !unseen.is_empty() {
+            let unseen: Vec<String> = unseen.into_iter().map(small).collect();
             missing.push(words::parts_not_looked_at(&unseen.join(", ")));
         }
         let unsure: Vec<&str> = self
@@ -279,6 +331,15 @@ impl<'a> Paper<'a> {
     }
 }
 
+/// The form of a piece as a stranger may be told; a piece outside the forms is just a piece.
+pub(super) fn public_name(case: &Case) -> String {
+    match case.piece.form {
+        None => words::NO_FORM_KNOWN.to_owned(),
+        Some(Form::Other) => words::A_PIECE.to_owned(),
+        Some(form) => form.label().to_owned(),
+    }
+}
+
 /// A JSON value as a person would write it; empty for a list or an object.
 pub(super) fn plain(value: &Value) -> String {
     match value {
@@ -308,12 +369,12 @@ pub(super) fn and(words: &[String]) -> String {
     }
 }
 
-/// The heading of a sheet: for whom it is, and when it was made.
-pub(super) fn head(paper: &Paper, whom: &str) -> Vec<Block> {
+/// The heading of a sheet: what it is called there, for whom it is, and when it was made.
+pub(super) fn head(paper: &Paper, name: &str, whom: &str) -> Vec<Block> {
     let day = paper
         .day()
         .unwrap_or_else(|| words::NO_DATE_RECORDED.to_owned());
-    vec![Block::para(words::head(&paper.name(), whom, &day))]
+    vec![Block::para(words::head(name, whom, &day))]
 }
 
 /// What is missing, as a section; empty if nothing is.

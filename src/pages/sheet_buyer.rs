@@ -1,43 +1,63 @@
 //! The sheet for a buyer: an honest description, short for a ticket and long for a catalogue.
 
 use super::Subject;
+use super::as_typed::as_typed;
 use super::block::{Block, Tone};
 use super::sheet::{Paper, and, head, missing};
 use super::sheet_cautions::cautions_of;
 use super::sheet_disclosure::{Disclosure, disclosures};
-use super::sheet_glossary::word_list;
 use super::wording::sheet_buyer as words;
-use leavewell_model::ledger::Place;
+use leavewell_model::ledger::{FigureId, Place};
 use leavewell_model::record::StruckMark;
-use leavewell_model::terms::Seen;
+use leavewell_model::report::{DateReport, FamilyDates};
 use leavewell_model::terms::capital;
 use leavewell_model::terms::small;
+use leavewell_model::terms::{Currency, Seen, sum};
 
-/// Builds the page.
+/// Builds the page. It fits on one sheet of paper, so nothing is said twice but what a ticket repeats.
 #[must_use]
 pub(super) fn page(subject: &Subject) -> Vec<Block> {
     let paper = Paper::new(subject);
     let disclosures = disclosures(&paper);
-    let mut blocks = head(&paper, words::FOR_A_BUYER);
+    let stock = &paper.case.stock;
+    let mut blocks = head(&paper, &paper.public_name(), words::FOR_A_BUYER);
+    let mut offer = Vec::new();
+    let mut fact = |name: &str, text: String| {
+        if !text.is_empty() {
+            offer.push((name.to_owned(), text));
+        }
+    };
+    fact(words::STOCK_NUMBER, as_typed(&stock.number));
+    if stock.show_price
+        && let Some(asking) = stock.asking
+    {
+        let currency = paper.case.market.currency.unwrap_or(Currency::Other);
+        fact(words::PRICE, sum(currency.sign(), asking));
+    }
+    fact(words::SELLER, as_typed(&stock.seller));
+    if !offer.is_empty() {
+        blocks.push(Block::Facts { rows: offer });
+    }
     blocks.push(Block::section(
         "buyer.ticket",
         words::TICKET,
         vec![Block::para(ticket(&paper, &disclosures))],
     ));
-    blocks.push(Block::section(
-        "buyer.catalogue",
-        words::CATALOGUE,
-        vec![Block::para(catalogue(&paper, &disclosures))],
-    ));
-    if !disclosures.is_empty() {
-        let items = disclosures.iter().map(|t| t.catalogue.clone()).collect();
-        blocks.push(Block::section(
-            "buyer.told",
-            words::DISCLOSED,
-            vec![Block::para(words::KEEP_EACH), Block::List { items }],
-        ));
+    let mut entry = vec![Block::para(catalogue(&paper, &disclosures))];
+    let own = paper.typed("looked.described");
+    if !own.is_empty() {
+        entry.push(Block::para(own));
     }
+    if !disclosures.is_empty() {
+        entry.push(Block::said(Tone::Quiet, words::KEEP_EACH));
+    }
+    blocks.push(Block::section("buyer.catalogue", words::CATALOGUE, entry));
     blocks.extend(missing(&paper, "buyer.missing"));
+    let law = paper.case.law_of_sale();
+    if !law.is_empty() {
+        let law = law.into_iter().map(|words| Block::said(Tone::Care, words));
+        blocks.push(Block::section("buyer.law", words::LAW, law.collect()));
+    }
     blocks.push(Block::said(Tone::Quiet, words::LAW_OF_THE_PLACE));
     let child = paper.case.aim.household_child_or_pregnant;
     // Cautions about the piece itself, not about work that nobody is offering the buyer.
@@ -48,7 +68,6 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
         )
     };
     blocks.push(cautions_of(&paper.report, of_the_piece, &blocks, child));
-    blocks.push(word_list(&blocks, paper.ledger));
     blocks
 }
 
@@ -77,21 +96,21 @@ fn ticket(paper: &Paper, disclosures: &[Disclosure]) -> String {
 /// The form, and the years if stated or estimated.
 fn what(paper: &Paper) -> String {
     let piece = &paper.case.piece;
-    let form = piece.form.map_or(words::NO_FORM, |f| f.label()).to_owned();
+    let form = paper.public_name();
     let stated = match (piece.from_year, piece.to_year) {
         (None, None) => None,
         (Some(from), None) => Some(words::stated_from(from)),
         (None, Some(to)) => Some(words::stated_until(to)),
         (Some(from), Some(to)) => Some(words::stated_between(from, to)),
     };
-    let found = paper
+    let dates = paper
         .report
         .identity
         .dates
         .as_ref()
         .filter(|_| !paper.too_little());
-    let counts_the_stated = found.is_some_and(|d| d.given.is_some());
-    let found = found.map(|d| words::probably(&d.in_words()));
+    let counts_the_stated = dates.is_some_and(|d| d.given.is_some());
+    let found = dates.map(|dates| years(paper, dates));
     let years = match (found, stated) {
         (Some(found), Some(stated)) if counts_the_stated => {
             Some(words::stated_and_found(&stated, &found))
@@ -105,46 +124,73 @@ fn what(paper: &Paper) -> String {
     }
 }
 
-fn identity_short(paper: &Paper) -> String {
-    if paper.report.identity.nothing_found {
-        return words::UNKNOWN_METAL.to_owned();
+/// The years as a catalogue gives them. A range so wide that its end says nothing is given by its beginning,
+/// and one that says nothing at either end is undated.
+fn years(paper: &Paper, dates: &DateReport) -> String {
+    let wide = paper.ledger.value(FigureId::IDENTITY_DATES_WIDE);
+    let of = |family: &FamilyDates| {
+        let span = f64::from(family.to.saturating_sub(family.from));
+        if !family.open && span <= wide {
+            words::probably(&family.in_words())
+        } else if family.open || span <= 2.0 * wide {
+            words::later_than(family.from)
+        } else {
+            words::UNDATED.to_owned()
+        }
+    };
+    if !dates.is_conditional {
+        return dates.by_family.first().map_or_else(String::new, of);
     }
-    match paper.report.identity.family_bars.first() {
-        Some(top) => format!("{}: {}", capital(&top.name), paper.likely(top.p)),
-        None => words::UNKNOWN_METAL.to_owned(),
-    }
+    let each: Vec<String> = dates
+        .by_family
+        .iter()
+        .map(|family| {
+            let names: Vec<&str> = family.names.iter().map(|name| name.get()).collect();
+            words::if_it_is(&of(family), &names)
+        })
+        .collect();
+    each.join(", ")
 }
 
-/// The catalogue entry in full sentences: form, material, marks, size, condition, past work, unknowns, use.
+fn identity_short(paper: &Paper) -> String {
+    if paper.report.identity.nothing_found || paper.report.identity.family_bars.is_empty() {
+        return words::UNKNOWN_METAL.to_owned();
+    }
+    let sentence = &paper.report.identity.sentence;
+    let first = sentence.split(". ").next().unwrap_or(sentence);
+    first.trim_end_matches('.').to_owned()
+}
+
+/// The catalogue entry in the trade's order: form and date, what it is made of, how it is made and decorated,
+/// marks, size, faults and repairs, past work, papers, use.
 fn catalogue(paper: &Paper, disclosures: &[Disclosure]) -> String {
     let mut text = vec![format!("{}.", what(paper))];
-    let name = paper.name();
-    if !paper.case.piece.name.trim().is_empty() {
-        text.push(words::called(&name));
-    }
-    if let Some(height) = paper.case.piece.height_mm {
-        text.push(words::height(height));
-    }
     if paper.too_little() {
         text.push(words::NOT_EXAMINED_SENTENCE.to_owned());
         if !paper.case.marks.is_empty() {
             text.push(marks(paper));
         }
     } else {
-        text.push(paper.report.identity.sentence.clone());
+        if !paper.report.identity.nothing_found {
+            text.push(paper.report.identity.sentence.clone());
+        }
         let other: Vec<String> = paper
             .report
             .identity
             .family_bars
             .iter()
+            .skip(1)
             .filter(|f| paper.worth_telling(f.p))
-            .map(|f| format!("{} {}", f.name, paper.likely(f.p)))
+            .map(|f| f.name.to_string())
             .collect();
-        if other.len() > 1 && !paper.report.identity.nothing_found {
-            text.push(words::as_found(&other.join("; ")));
+        if !other.is_empty() && !paper.report.identity.nothing_found {
+            text.push(words::might_also_be(&other.join(words::OR)));
         }
+        text.extend(metal_below(paper));
+        text.extend(features(paper));
         text.push(marks(paper));
     }
+    text.push(paper.size());
     text.extend(disclosures.iter().map(|t| t.catalogue.clone()));
     for clash in &paper.report.identity.date_conflicts {
         text.push(clash.clone());
@@ -172,15 +218,37 @@ fn catalogue(paper: &Paper, disclosures: &[Disclosure]) -> String {
     if paper.case.piece.documented {
         text.push(words::DOCUMENTED.to_owned());
     }
-    let unseen = paper.parts_not_looked_at();
-    if !paper.case.parts.is_empty() && !unseen.is_empty() {
-        let names: Vec<String> = unseen.iter().map(|p| small(p)).collect();
-        text.push(words::not_looked_at(&and(&names)));
-    }
     if paper.report.display_only.yes {
         text.push(paper.report.display_only.label.to_string());
     }
+    text.retain(|sentence| !sentence.is_empty());
     text.join(" ")
+}
+
+/// The metal below the silver, where a mark names it or it was seen.
+fn metal_below(paper: &Paper) -> Option<String> {
+    let seen = |ids: &[&str]| ids.iter().any(|id| paper.case.has_seen(id));
+    // Where the findings do not agree, no metal is settled.
+    let settled = paper.report.identity.contradictions.is_empty();
+    words::METALS_BELOW
+        .iter()
+        .find(|(ids, _)| settled && seen(ids))
+        .map(|(_, sentence)| (*sentence).to_owned())
+}
+
+/// How it is made and decorated, as far as it was found.
+fn features(paper: &Paper) -> Option<String> {
+    let mut found: Vec<String> = words::FEATURES
+        .iter()
+        .filter(|(id, _)| paper.case.has_seen(id))
+        .map(|(_, feature)| (*feature).to_owned())
+        .collect();
+    for part in &paper.case.parts {
+        if let Some(material) = part.material.and_then(words::made_of) {
+            found.push(words::part_of(&small(part.name.label()), material));
+        }
+    }
+    (!found.is_empty()).then(|| words::made_with(&and(&found)))
 }
 
 /// A mark as read, with the part that carries it.
@@ -205,10 +273,17 @@ fn marks(paper: &Paper) -> String {
             .collect()
     };
     // A mark that was typed is quoted, and what was made of it is not said a second time.
-    let mut seen: Vec<String> = paper.case.marks.iter().map(quoted_mark).collect();
-    seen.extend(of(Seen::Yes));
+    let quoted: Vec<String> = paper.case.marks.iter().map(quoted_mark).collect();
+    let seen = of(Seen::Yes);
+    let mut said = Vec::new();
+    if !quoted.is_empty() {
+        said.push(words::marked(&and(&quoted)));
+    }
     if !seen.is_empty() {
-        words::marked(&and(&seen))
+        said.push(words::not_transcribed(&and(&seen)));
+    }
+    if !said.is_empty() {
+        said.join(" ")
     } else if paper.case.has_seen("M10") {
         words::NO_MARK.to_owned()
     } else {

@@ -16,13 +16,14 @@ use leavewell_model::ledger::caution;
 use leavewell_model::report::{
     ChangeReport, CounselReport, CourseReport, OptionReport, Text, VerdictReport,
 };
-use leavewell_model::terms::small;
+use leavewell_model::terms::capital;
+use leavewell_model::terms::{PartName, Treatment, small, sum};
 
-/// Builds the page.
+/// Builds the page: what is signed in front, and behind it everything it rests on.
 #[must_use]
 pub(super) fn page(subject: &Subject) -> Vec<Block> {
     let paper = Paper::new(subject).with_changes();
-    let mut blocks = head(&paper, words::FOR_THE_CLIENT);
+    let mut blocks = head(&paper, &paper.name(), words::FOR_THE_CLIENT);
     if paper.too_little() {
         blocks.push(Block::said(Tone::Answer, words::TOO_LITTLE));
         blocks.push(Block::para(
@@ -32,10 +33,20 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
         blocks.extend(missing(&paper, "client.missing"));
         blocks.extend(paper.history("client.done"));
     } else {
-        blocks.push(answer(&paper));
+        blocks.push(the_piece(&paper));
+        blocks.extend(condition(&paper));
+        blocks.push(advice(&paper));
+        blocks.extend(proposed(&paper, "client.proposal"));
+        blocks.extend(steps(&paper));
+        blocks.push(sign(&paper));
+        blocks.push(Block::section(
+            "client.behind",
+            words::BEHIND,
+            vec![Block::para(words::BEHIND_MEANS)],
+        ));
+        blocks.push(reasons(&paper));
         blocks.extend(missing(&paper, "client.missing"));
         blocks.push(what_it_is(&paper));
-        blocks.extend(proposed(&paper, "client.proposal"));
         blocks.push(options(&paper));
         blocks.push(money(&paper));
         blocks.extend(paper.history("client.done"));
@@ -43,9 +54,6 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
     }
     let child = paper.case.aim.household_child_or_pregnant;
     blocks.push(cautions_of(&paper.report, |_| true, &blocks, child));
-    if !paper.too_little() {
-        blocks.push(sign());
-    }
     blocks.push(word_list(&blocks, paper.ledger));
     blocks.push(Block::section(
         "client.made",
@@ -57,11 +65,72 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
     blocks
 }
 
-fn answer(paper: &Paper) -> Block {
+/// What the piece is, in a few lines.
+fn the_piece(paper: &Paper) -> Block {
+    let mut rows = vec![(words::FORM.to_owned(), paper.public_name())];
+    rows.push((
+        words::WHAT_IT_IS.to_owned(),
+        paper.report.identity.sentence.clone(),
+    ));
+    let marks: Vec<String> = paper.case.marks.iter().map(quoted_mark).collect();
+    let mut add = |name: &str, text: String| {
+        if !text.is_empty() {
+            rows.push((name.to_owned(), text));
+        }
+    };
+    add(words::MARKS, and(&marks));
+    add(words::SIZE, paper.size());
+    Block::section(
+        "client.piece",
+        words::THE_PIECE,
+        vec![Block::Facts { rows }],
+    )
+}
+
+/// The faults with their parts, and the parts nobody looked at; `None` if nothing is recorded of either.
+fn condition(paper: &Paper) -> Option<Block> {
+    let mut rows: Vec<(String, String)> = paper
+        .report
+        .faults
+        .iter()
+        .map(|fault| {
+            let parts: Vec<String> = fault
+                .parts
+                .iter()
+                .filter_map(|part| PartName::parse(part))
+                .map(|part| small(part.label()))
+                .collect();
+            let parts = if parts.is_empty() {
+                words::THE_WHOLE.to_owned()
+            } else {
+                and(&parts)
+            };
+            (fault.name.to_string(), parts)
+        })
+        .collect();
+    let unseen: Vec<String> = paper
+        .parts_not_looked_at()
+        .iter()
+        .map(|p| small(p))
+        .collect();
+    if !paper.case.parts.is_empty() && !unseen.is_empty() {
+        rows.push((words::NOT_LOOKED_AT.to_owned(), and(&unseen)));
+    }
+    (!rows.is_empty()).then(|| {
+        Block::section(
+            "client.condition",
+            words::CONDITION,
+            vec![Block::Facts { rows }],
+        )
+    })
+}
+
+/// The advice, and what the piece may not be used for.
+fn advice(paper: &Paper) -> Block {
     let counsel = &paper.report.counsel;
     let mut blocks = vec![
         Block::said(Tone::Answer, &counsel.sentence),
-        Block::para(paper.report.counsel.firmness_words.clone()),
+        Block::para(counsel.firmness_words.clone()),
     ];
     blocks.extend(paper.against_the_screen());
     if counsel.refer {
@@ -70,17 +139,83 @@ fn answer(paper: &Paper) -> Block {
             words::specialist_first(&counsel.refer_why.join(" ")),
         ));
     }
+    if paper.report.display_only.yes {
+        blocks.push(Block::said(Tone::Stop, paper.report.display_only.label));
+    }
+    Block::section("client.answer", words::ANSWER, blocks)
+}
+
+/// The steps advised, each with price, time, loss and risk; empty where nothing is to be done.
+fn steps(paper: &Paper) -> Option<Block> {
+    let advised = &paper.report.counsel.steps;
+    let of = |id: &Text| paper.report.options.iter().find(|o| o.treatment == *id);
+    let chosen: Vec<&OptionReport> = advised
+        .iter()
+        .filter_map(of)
+        .filter(|option| &*option.treatment != Treatment::Leave.id())
+        .collect();
+    if chosen.is_empty() {
+        return None;
+    }
+    let mut rows = Vec::new();
+    let mut risks = Vec::new();
+    for option in &chosen {
+        let quote = paper.case.quotes.iter().find(|quote| {
+            quote
+                .treatments
+                .iter()
+                .any(|treatment| treatment.id() == &*option.treatment)
+        });
+        let hours = quote.and_then(|quote| quote.hours);
+        rows.push(vec![
+            option.name.to_string(),
+            price(paper, option),
+            hours.map_or_else(|| words::NOT_SAID.to_owned(), |hours| sum("", hours)),
+            option.lost.to_string(),
+            who(&option.who),
+        ]);
+        risks.extend(
+            option
+                .verdicts
+                .iter()
+                .map(|verdict| words::of_step(&option.name, &verdict.reason, &verdict.lifted_by)),
+        );
+    }
+    let mut blocks = vec![Block::Table(Table {
+        caption: words::STEPS.to_owned(),
+        columns: words::STEP_COLUMNS.map(str::to_owned).to_vec(),
+        rows,
+    })];
+    blocks.extend(listed(words::CONDITIONS, &risks));
+    Some(Block::section("client.steps", words::STEPS_TITLE, blocks))
+}
+
+/// What a treatment costs, and whether that was quoted.
+fn price(paper: &Paper, option: &OptionReport) -> String {
+    let band = paper.money_band(option.cost);
+    if option.quoted {
+        words::as_quoted(&band)
+    } else if option.cost.p90 < 0.5 {
+        band
+    } else {
+        words::not_quoted(&band)
+    }
+}
+
+/// Why, what keeps the answer from being firmer, and what would change it.
+fn reasons(paper: &Paper) -> Block {
+    let counsel = &paper.report.counsel;
     let reasons: Vec<String> = counsel.reasons.iter().map(|r| r.text.clone()).collect();
-    blocks.push(Block::List { items: reasons });
+    let mut blocks = vec![Block::List { items: reasons }];
     blocks.extend(listed(words::DOUBTS, &counsel.doubts));
     blocks.extend(would_change(counsel));
     if paper.report.display_only.yes {
-        blocks.push(Block::said(Tone::Stop, paper.report.display_only.label));
-        blocks.push(Block::List {
-            items: paper.report.display_only.why.clone(),
-        });
+        blocks.extend(listed(
+            words::WHY_DISPLAY_ONLY,
+            &paper.report.display_only.why,
+        ));
     }
-    Block::section("client.answer", words::ANSWER, blocks)
+    Block::section("client.reasons", words::REASONS, blocks)
 }
 
 /// A lead-in line with its list; empty if the list is.
@@ -128,7 +263,7 @@ fn what_it_is(paper: &Paper) -> Block {
         .map(|f| {
             (
                 f.name.to_string(),
-                format!("{}. {}", paper.likely(f.p), f.meaning),
+                format!("{}. {}", capital(paper.in_words(f.p)), f.meaning),
             )
         })
         .collect();
@@ -188,14 +323,7 @@ fn options(paper: &Paper) -> Block {
 }
 
 fn option_blocks(paper: &Paper, option: &OptionReport) -> Vec<Block> {
-    let band = paper.money_band(option.cost);
-    let cost = if option.quoted {
-        words::as_quoted(&band)
-    } else if option.cost.p90 < 0.5 {
-        band
-    } else {
-        words::not_quoted(&band)
-    };
+    let cost = price(paper, option);
     let mut rows = vec![
         (
             words::CAN_IT_BE_DONE.to_owned(),
@@ -389,19 +517,21 @@ fn questions(paper: &Paper) -> Block {
     )
 }
 
-fn sign() -> Block {
+/// The place to sign. It stands whole on one page.
+fn sign(paper: &Paper) -> Block {
     let lines = |label: &str, count| Block::Lines {
         label: label.to_owned(),
         count,
     };
+    let day = paper.day().unwrap_or_else(|| words::NOT_SAID.to_owned());
     Block::section(
         "client.sign",
         words::SIGN,
         vec![
+            Block::para(words::valid(&day)),
             lines(words::CHOICE, 2),
-            lines(words::LOST_FOR_GOOD, 2),
             lines(words::NOT_WANTED, 1),
-            lines(words::PHOTOGRAPHS, 1),
+            Block::para(words::LOSS_EXPLAINED),
             lines(words::OWNER, 1),
             lines(words::WORKSHOP, 1),
         ],

@@ -107,8 +107,8 @@ fn replated(paper: &Paper, list: &mut Vec<Disclosure>) {
         disclose(
             list,
             "replated",
-            words::perhaps_replated_short(&paper.likely(p)),
-            words::perhaps_replated(&paper.likely(p), &why),
+            words::perhaps_replated_short(paper.in_words(p)),
+            words::perhaps_replated(paper.in_words(p), &why),
         );
     }
 }

@@ -9,6 +9,7 @@ use serde_json::Value;
 use super::Subject;
 use super::as_typed::as_typed;
 use super::block::{Block, Table, Tone};
+use super::field_words::{self, value_words};
 use super::sheet::{Paper, head, missing, part_name, plain};
 use super::sheet_buyer::quoted_mark;
 use super::sheet_cautions::cautions_of;
@@ -18,14 +19,15 @@ use super::sheet_proposal::proposed;
 use super::wording::sheet_client::outcome;
 use super::wording::sheet_file as words;
 use leavewell_model::ledger::Ledger;
+use leavewell_model::report::OptionReport;
+use leavewell_model::terms::PartName;
 use leavewell_model::terms::percent;
-use leavewell_model::terms::{Corrosion, Dents, Fill, Interior, Joint, Lead, PartName, Tarnish};
 
 /// Builds the page.
 #[must_use]
 pub(super) fn page(subject: &Subject) -> Vec<Block> {
     let paper = Paper::new(subject).with_changes();
-    let mut blocks = head(&paper, words::FOR_THE_FILE);
+    let mut blocks = head(&paper, &paper.name(), words::FOR_THE_FILE);
     blocks.push(Block::section(
         "file.identification",
         words::IDENTIFICATION,
@@ -138,10 +140,7 @@ fn identification(paper: &Paper) -> Vec<Block> {
             fact(words::CALLED, as_typed(&piece.name)),
             fact(words::NUMBER, paper.typed("looked.number")),
             fact(words::FORM, piece.form.map_or("", |f| f.label()).to_owned()),
-            fact(
-                words::HEIGHT,
-                piece.height_mm.map(words::mm).unwrap_or_default(),
-            ),
+            fact(words::SIZE, paper.size()),
             fact(words::WHAT_IT_IS, sentence),
             fact(words::YEARS_TOLD, years),
             fact(found, dates),
@@ -206,7 +205,6 @@ fn description(paper: &Paper) -> Vec<Block> {
                     .part
                     .map_or(words::THE_PIECE, |p| p.label())
                     .to_owned(),
-                finding.id.to_owned(),
             ]
         })
         .collect();
@@ -232,7 +230,9 @@ fn description(paper: &Paper) -> Vec<Block> {
 
 /// The label of a part's field; unknown fields keep their name in the file.
 fn label(field: &str) -> String {
-    words::part_field(field).map_or_else(|| spaced(field), str::to_owned)
+    words::part_field(field)
+        .or_else(|| field_words::label(&["parts[].", field].concat()))
+        .map_or_else(|| spaced(field), str::to_owned)
 }
 
 fn spaced(id: &str) -> String {
@@ -243,7 +243,7 @@ fn spaced(id: &str) -> String {
     })
 }
 
-/// The value of a part's field, with the label of a choice where it is one.
+/// The value of a part's field in words.
 fn said(field: &str, value: &Value) -> String {
     if let Some(interval) = value.as_object() {
         let ends: Vec<String> = interval
@@ -255,20 +255,7 @@ fn said(field: &str, value: &Value) -> String {
     if let Some(list) = value.as_array() {
         return list.iter().map(plain).collect::<Vec<_>>().join(", ");
     }
-    let id = plain(value);
-    let known = match field {
-        "tarnish" => Tarnish::parse(&id).map(Tarnish::label),
-        "joint" => Joint::parse(&id).map(Joint::label),
-        "lead" => Lead::parse(&id).map(Lead::label),
-        "dents" => Dents::parse(&id).map(Dents::label),
-        "interior" => Interior::parse(&id).map(Interior::label),
-        "corrosion" => Corrosion::parse(&id).map(Corrosion::label),
-        "fill" => Fill::parse(&id).map(Fill::label),
-        "bleed" => leavewell_model::terms::BleedWord::parse(&id)
-            .map(leavewell_model::terms::BleedWord::label),
-        _ => None,
-    };
-    known.map_or(id, str::to_owned)
+    value_words(&["parts[].", field].concat(), value)
 }
 
 fn parts(paper: &Paper) -> Vec<Block> {
@@ -372,7 +359,6 @@ fn kinds(paper: &Paper) -> Vec<Block> {
                 paper.likely(k.p),
                 leavewell_model::terms::share(k.low),
                 leavewell_model::terms::share(k.high),
-                k.kind.to_string(),
             ]
         })
         .collect();
@@ -447,35 +433,32 @@ fn recommendations(paper: &Paper) -> Vec<Block> {
 }
 
 fn options(paper: &Paper) -> Vec<Block> {
-    paper
-        .report
-        .options
-        .iter()
-        .map(|o| {
-            let class =
-                leavewell_model::ledger::treatment_text(&o.treatment).map_or("", |t| t.class);
-            let mut rows = vec![
-                fact(words::CAN_IT_BE_DONE, outcome(&o.outcome).to_owned()),
-                fact(words::CLASS, class.to_owned()),
-                fact(
-                    words::CAN_IT_BE_UNDONE,
-                    format!("{} ({})", o.reversibility_words, o.reversibility),
-                ),
-                fact(words::LOST, o.lost.to_string()),
-                fact(words::COST, paper.money_band(o.cost)),
-                fact(words::WHO, who(&o.who)),
-            ];
-            if let Some(why) = &o.not_needed {
-                rows.push(fact(words::WHY_NOT_NEEDED, why.clone()));
-            }
-            rows.extend(verdicts(&o.verdicts));
-            Block::section(
-                &format!("file.option.{}", o.treatment),
-                &format!("{} ({})", o.name, o.treatment),
-                vec![Block::Facts { rows }],
-            )
-        })
-        .collect()
+    let row = |o: &OptionReport| {
+        let rules = verdicts(&o.verdicts)
+            .into_iter()
+            .map(|(verdict, why)| words::verdict(&verdict, &why));
+        let mut told = vec![words::sentence(outcome(&o.outcome))];
+        told.extend(o.not_needed.clone());
+        told.extend(rules);
+        // What is never done has no price and nobody to do it.
+        let (cost, by) = if &*o.outcome == "never" {
+            (String::new(), String::new())
+        } else {
+            (paper.money_band(o.cost), who(&o.who))
+        };
+        vec![
+            o.name.to_string(),
+            told.join(" "),
+            words::lost(&o.lost, &o.reversibility_words),
+            cost,
+            by,
+        ]
+    };
+    vec![Block::Table(Table {
+        caption: words::EVERY_TREATMENT.to_owned(),
+        columns: words::TREATMENT_COLUMNS.map(str::to_owned).to_vec(),
+        rows: paper.report.options.iter().map(row).collect(),
+    })]
 }
 
 fn courses(paper: &Paper) -> Vec<Block> {
@@ -511,7 +494,6 @@ fn figures(paper: &Paper) -> Vec<Block> {
                 shipped.value.to_string(),
                 shipped.unit.to_owned(),
                 or_not(as_typed(&own.reason)),
-                shipped.id.to_owned(),
             ])
         })
         .collect();
@@ -551,7 +533,7 @@ fn rest(paper: &Paper) -> Vec<Block> {
         .iter()
         .filter(|(name, _)| !TOLD.contains(&name.as_str()))
     {
-        flatten(&as_typed(name), value, &mut rows);
+        flatten(name, &as_typed(name), value, &mut rows);
     }
     if rows.is_empty() {
         return Vec::new();
@@ -565,31 +547,74 @@ fn rest(paper: &Paper) -> Vec<Block> {
     vec![Block::section("file.rest", words::REST, blocks)]
 }
 
-fn flatten(path: &str, value: &Value, rows: &mut Vec<(String, String)>) {
+/// The fields below a path, each with its name in words: the label of the schema, or for a field it lacks the
+/// names on the way to it.
+fn flatten(path: &str, named: &str, value: &Value, rows: &mut Vec<(String, String)>) {
     match value {
         Value::Object(fields) => {
             for (name, value) in fields {
-                flatten(&[path, ", ", &as_typed(name)].concat(), value, rows);
+                let below = [path, ".", name].concat();
+                let named = match field_words::label(path) {
+                    Some(section) => [section, ", ", &as_typed(name)].concat(),
+                    None => [named, ", ", &as_typed(name)].concat(),
+                };
+                flatten(&below, &named, value, rows);
+            }
+        }
+        Value::Array(entries) => {
+            let list = field_words::label(path).map_or_else(|| spaced(named), str::to_owned);
+            for (at, value) in entries.iter().enumerate() {
+                let entry = format!("{list} {}", at + 1);
+                flatten_entry(&format!("{path}[{at}]"), &entry, value, rows);
+            }
+        }
+        single => {
+            let name = field_words::label(path).map_or_else(|| spaced(named), str::to_owned);
+            push(&name, path, single, rows);
+        }
+    }
+}
+
+/// The fields of one entry of a list, each with the name of the entry before its own.
+fn flatten_entry(path: &str, entry: &str, value: &Value, rows: &mut Vec<(String, String)>) {
+    match value {
+        Value::Object(fields) => {
+            for (name, value) in fields {
+                let below = [path, ".", name].concat();
+                let label = field_words::label(&below).map_or_else(|| spaced(name), str::to_owned);
+                let named = [entry, ": ", &small(&label)].concat();
+                if value.is_object() || value.is_array() {
+                    flatten_entry(&below, &named, value, rows);
+                } else {
+                    push(&named, &below, value, rows);
+                }
             }
         }
         Value::Array(entries) => {
             for (at, value) in entries.iter().enumerate() {
-                flatten(&format!("{path} {}", at + 1), value, rows);
+                flatten_entry(
+                    &format!("{path}[{at}]"),
+                    &format!("{entry} {}", at + 1),
+                    value,
+                    rows,
+                );
             }
         }
-        single => {
-            let text = plain(single);
-            let letters = text.chars().count();
-            let text = if letters > MOST_LETTERS {
-                let cut: String = text.chars().take(MOST_LETTERS).collect();
-                words::cut(&cut, letters)
-            } else {
-                text
-            };
-            if !text.is_empty() {
-                rows.push((spaced(path), text));
-            }
-        }
+        single => push(entry, path, single, rows),
+    }
+}
+
+fn push(name: &str, path: &str, value: &Value, rows: &mut Vec<(String, String)>) {
+    let text = value_words(path, value);
+    let letters = text.chars().count();
+    let text = if letters > MOST_LETTERS {
+        let cut: String = text.chars().take(MOST_LETTERS).collect();
+        words::cut(&cut, letters)
+    } else {
+        text
+    };
+    if !text.is_empty() {
+        rows.push((as_typed(name), text));
     }
 }
 

@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 use super::as_typed::as_typed;
 use super::markdown::markdown;
 use super::markup::markup;
+use super::sheet::public_name;
 use super::wording::sheet_text as words;
 use super::{PageName, Subject};
 
@@ -87,7 +88,11 @@ impl Form {
 #[must_use]
 pub fn sheet_text(subject: &Subject, recipient: Recipient, form: Form) -> String {
     let blocks = recipient.page().blocks(subject);
-    let piece = as_typed(&subject.draft().text("piece.name"));
+    let piece = match recipient {
+        // A buyer is not told what the owner calls it.
+        Recipient::Buyer => public_name(subject.case()),
+        Recipient::Client | Recipient::File => as_typed(&subject.draft().text("piece.name")),
+    };
     let running = match piece.as_str() {
         "" => recipient.title().to_owned(),
         piece => words::titled(piece, recipient.title()),

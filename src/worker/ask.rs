@@ -6,6 +6,7 @@ use leavewell_model::Report;
 use leavewell_model::counsel::Input;
 use leavewell_model::report::{ChangeReport, MovedReport};
 use leavewell_pages::sheet_text::{Form, Recipient};
+use leavewell_pages::stock_table::TablePreview;
 use leavewell_pages::{Block, PageName};
 use serde::{Deserialize, Serialize};
 
@@ -34,6 +35,12 @@ pub enum Ask {
     },
     /// The plan for the whole shelf. Its text is that of [`leavewell_pages::plan::plan`].
     Plan,
+    /// The stock as a table for a spreadsheet. Its text is that of [`leavewell_pages::stock_table::write`].
+    WriteTable,
+    /// What the shelf says of a piece that was never opened here.
+    Line,
+    /// What a table holds. Its text is a [`leavewell_pages::stock_table::TableQuestion`] as JSON.
+    ReadTable,
 }
 
 /// Which of the two workers answers. A long job never keeps a report waiting.
@@ -70,7 +77,10 @@ impl Ask {
             )
             | Self::Changes
             | Self::Sheet { .. }
-            | Self::Plan => Worker::LongJobs,
+            | Self::Plan
+            | Self::WriteTable
+            | Self::Line
+            | Self::ReadTable => Worker::LongJobs,
             Self::Report | Self::Moved { .. } | Self::Page(_) => Worker::Answers,
         }
     }
@@ -83,6 +93,9 @@ impl Ask {
             Self::Changes => 1,
             Self::Moved { .. } => 2,
             Self::Plan => 3,
+            Self::WriteTable => 4,
+            Self::ReadTable => 5,
+            Self::Line => 6,
             Self::Sheet { recipient, form } => 10 + 2 * recipient as u32 + form as u32,
             Self::Page(name) => 100 + name as u32,
         }
@@ -102,6 +115,19 @@ pub enum Answer {
     Page(Vec<Block>),
     /// A sheet written out.
     Sheet(String),
+    /// What the shelf says of a piece: what it is most likely made of, the advice, and its treatments.
+    Line {
+        /// The likeliest family; empty when nothing was found.
+        kind: String,
+        /// The advice.
+        sentence: String,
+        /// Ids of the treatments advised.
+        steps: Vec<String>,
+    },
+    /// A table for a spreadsheet.
+    TableText(String),
+    /// What a table holds.
+    Table(Box<TablePreview>),
     /// The text is no case: why not, in words.
     Refused(String),
 }
@@ -134,6 +160,9 @@ mod tests {
                 steps: -3,
             },
             Ask::Plan,
+            Ask::WriteTable,
+            Ask::ReadTable,
+            Ask::Line,
         ];
         asks.extend(PageName::ALL.map(Ask::Page));
         for recipient in Recipient::ALL {

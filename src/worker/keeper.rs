@@ -6,6 +6,7 @@ use leavewell_model::record::shelf_file;
 use leavewell_model::weigh_json;
 use leavewell_pages::plan::{Planned, offers_json, plan};
 use leavewell_pages::sheet_text::sheet_text;
+use leavewell_pages::stock_table;
 use leavewell_pages::{Subject, compare};
 
 use crate::ask::{Answer, Ask};
@@ -59,8 +60,20 @@ pub struct Keeper {
 impl Keeper {
     /// Does one slice of the work for an answer, or gives the answer.
     pub fn advance(&mut self, ask: Ask, text: &str) -> Progress {
-        if ask == Ask::Plan {
-            return Progress::Done(Answer::Page(self.plan(text).blocks.clone()));
+        match ask {
+            Ask::Plan => return Progress::Done(Answer::Page(self.plan(text).blocks.clone())),
+            Ask::WriteTable => {
+                return Progress::Done(Answer::TableText(stock_table::write(text)));
+            }
+            Ask::ReadTable => {
+                let question = serde_json::from_str(text);
+                let preview = question.map(|question| stock_table::read(&question));
+                return Progress::Done(match preview {
+                    Ok(preview) => Answer::Table(Box::new(preview)),
+                    Err(fault) => Answer::Refused(fault.to_string()),
+                });
+            }
+            _ => {}
         }
         let subject = match self.subject(text) {
             Ok(subject) => subject,
@@ -76,11 +89,13 @@ impl Keeper {
         }
         Progress::Done(match ask {
             Ask::Report => Answer::Report(Box::new(subject.report().clone())),
+            Ask::Line => line(subject),
             Ask::Changes => Answer::Changes(subject.changes().to_vec()),
             Ask::Moved { input, steps } => Answer::Moved(subject.solved().moved(input, steps)),
             Ask::Page(name) => Answer::Page(name.blocks(subject)),
             Ask::Sheet { recipient, form } => Answer::Sheet(sheet_text(subject, recipient, form)),
-            Ask::Plan => Answer::Page(Vec::new()),
+            // Answered above: they are about no single record.
+            Ask::Plan | Ask::WriteTable | Ask::ReadTable => Answer::Page(Vec::new()),
         })
     }
 
@@ -124,6 +139,25 @@ impl Keeper {
     }
 }
 
+fn line(subject: &Subject) -> Answer {
+    let report = subject.report();
+    let identity = &report.identity;
+    let likeliest = identity.family_bars.first();
+    let kind = likeliest.filter(|_| !identity.nothing_found);
+    Answer::Line {
+        kind: kind
+            .map(|family| family.name.to_string())
+            .unwrap_or_default(),
+        sentence: report.counsel.sentence.clone(),
+        steps: report
+            .counsel
+            .steps
+            .iter()
+            .map(ToString::to_string)
+            .collect(),
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -163,7 +197,7 @@ mod tests {
             form: Form::Html,
         };
         let pages = PageName::ALL.map(Ask::Page);
-        for ask in [Ask::Report, Ask::Changes, moved, sheet]
+        for ask in [Ask::Report, Ask::Changes, Ask::Line, moved, sheet]
             .into_iter()
             .chain(pages)
         {
@@ -210,6 +244,26 @@ mod tests {
         };
         assert!(script.contains(sentence.as_str()), "{script}");
         assert_ne!(keeper.answer(Ask::Plan, "{}"), Answer::Page(blocks));
+    }
+
+    #[test]
+    fn a_table_is_written_and_read_back() {
+        let mut keeper = Keeper::default();
+        let pieces = serde_json::json!([{ "record": TRAY, "advised": "Leave it." }]).to_string();
+        let Answer::TableText(text) = keeper.answer(Ask::WriteTable, &pieces) else {
+            panic!("it is a table");
+        };
+        let question = serde_json::json!({
+            "text": text.trim_start_matches('\u{feff}'), "encoding": "Utf8", "columns": [], "asked_on": "2026-05-31",
+        });
+        let answer = keeper.answer(Ask::ReadTable, &question.to_string());
+        assert_eq!(from_bytes(&to_bytes(&answer)).as_ref(), Ok(&answer));
+        let Answer::Table(preview) = answer else {
+            panic!("it is a preview");
+        };
+        assert_eq!(preview.pieces.len(), 1);
+        let refused = keeper.answer(Ask::ReadTable, "no question");
+        assert!(matches!(refused, Answer::Refused(_)));
     }
 
     #[test]

@@ -14,6 +14,7 @@ pub mod plan;
 pub mod road;
 pub mod sheet;
 pub mod shelf;
+pub mod stock;
 
 use leavewell_model::Report;
 use yew::{Callback, Html};

@@ -44,6 +44,7 @@ pub fn money_page(page: Page) -> Html {
                 text::CONSENTS,
                 consents(page),
             ))
+            .put(law_of_sale(page))
             .put(fold("more", text::MORE, loaded_page(page, PageName::Worth)))
             .put(cautions(&named(&named_here(page))))
             .html(),
@@ -196,6 +197,18 @@ fn consents(page: Page) -> Html {
             "consents.conservator_opinion",
             text::CONSERVATOR,
         ))
+        .html()
+}
+
+/// What the law may ask before the piece is sold.
+fn law_of_sale(page: Page) -> Html {
+    let law = page.open.case.law_of_sale();
+    let body = group()
+        .each(&law, |words| el("p", "said-care").words(words.clone()))
+        .html();
+    el("div", "")
+        .hidden(law.is_empty())
+        .put(section("", "law-title", text::LAW, body))
         .html()
 }
 

@@ -2,7 +2,7 @@
 
 use leavewell_model::Report;
 use leavewell_model::ledger::treatment_text;
-use leavewell_model::terms::{CameFrom, Doer, Form, Goal};
+use leavewell_model::terms::{CameFrom, Doer, Form, Goal, LengthUnit, StockStatus, WeightUnit};
 use yew::prelude::*;
 
 use super::{Page, of_report};
@@ -10,11 +10,11 @@ use crate::app::parts::cautions::{cautions, display_only, named};
 use crate::app::parts::choice::{choices, pick, radios, several, tick, yes_no};
 use crate::app::parts::element::{el, group};
 use crate::app::parts::field::{number_field, text_field};
-use crate::app::parts::marks::{bullets, section};
+use crate::app::parts::marks::{bullets, fold, section};
 use crate::app::parts::screen::screen;
 use crate::app::route::Route;
 use crate::app::state::Target::Field;
-use crate::app::wording::piece as text;
+use crate::app::wording::{piece as text, stock};
 
 /// What people come to ask about.
 const IN_MIND: [&str; 9] = [
@@ -31,6 +31,7 @@ pub fn piece_page(page: Page) -> Html {
         group()
             .put(section("", "piece-title", text::THE_PIECE, known(page)))
             .put(section("", "aim-title", text::WANTED, wanted(page)))
+            .put(fold("more", stock::IN_STOCK, in_stock(page)))
             .put(cautions(&named(&IN_MIND)))
             .html(),
     )
@@ -40,7 +41,7 @@ fn known(page: Page) -> Html {
     group()
         .put(text_field(page, Field("piece.name"), text::NAME))
         .put(pick(page, Field("piece.form"), text::FORM, choices!(Form)))
-        .put(number_field(page, Field("piece.height_mm"), text::HEIGHT))
+        .put(sizes(page))
         .put(made(page))
         .put(pick(
             page,
@@ -51,6 +52,78 @@ fn known(page: Page) -> Html {
         .put(yes_no(page, "piece.soldered_vessel", text::SOLDERED))
         .put(tick(page, "piece.rare", text::RARE))
         .put(tick(page, "piece.documented", text::DOCUMENTED))
+        .html()
+}
+
+/// Length, width, height and weight, in the units that the person chose.
+fn sizes(page: Page) -> Html {
+    let piece = &page.open.case.piece;
+    let length = match piece.length_unit {
+        Some(LengthUnit::Inches) => "in",
+        _ => "mm",
+    };
+    let weight = match piece.weight_unit {
+        Some(WeightUnit::TroyOunces) => text::TROY_OUNCES,
+        _ => "g",
+    };
+    let size = |path, [label, hint]: [&'static str; 2], unit| {
+        number_field(page, Field(path), [label, hint, unit])
+    };
+    let fields = el("div", "side-by-side")
+        .put(size("piece.height_mm", text::HEIGHT, length))
+        .put(size("piece.length_mm", text::LENGTH, length))
+        .put(size("piece.width_mm", text::WIDTH, length))
+        .put(size("piece.weight_g", text::WEIGHT, weight));
+    let units = el("div", "side-by-side")
+        .put(pick(
+            page,
+            Field("piece.length_unit"),
+            text::LENGTHS_IN,
+            choices!(LengthUnit),
+        ))
+        .put(pick(
+            page,
+            Field("piece.weight_unit"),
+            text::WEIGHTS_IN,
+            choices!(WeightUnit),
+        ));
+    el("fieldset", "choice")
+        .tag("legend", text::SIZE)
+        .p("hint", text::SIZE_HINT)
+        .el(fields)
+        .put(fold("", text::UNITS, units.html()))
+        .html()
+}
+
+/// What a dealer's or a workshop's book says of it.
+fn in_stock(page: Page) -> Html {
+    let amount = |path, [label, hint]: [&'static str; 2]| {
+        number_field(
+            page,
+            Field(path),
+            [label, hint, page.open.currency().sign()],
+        )
+    };
+    let entered = StockStatus::ENTERED.map(|s| (s.id(), s.label())).to_vec();
+    group()
+        .p("hint", stock::IN_STOCK_HINT)
+        .el(el("div", "side-by-side")
+            .put(text_field(page, Field("stock.number"), stock::STOCK_NUMBER))
+            .put(text_field(page, Field("stock.where"), stock::STOCK_PLACE))
+            .put(text_field(page, Field("stock.bought_on"), stock::BOUGHT_ON)))
+        .put(pick(
+            page,
+            Field("stock.status"),
+            stock::STOCK_STATUS,
+            entered,
+        ))
+        .el(el("div", "side-by-side")
+            .put(amount("worth.paid", stock::PAID_FOR_IT))
+            .put(amount("stock.asking", stock::ASKING_PRICE))
+            .put(amount("stock.reserve", stock::RESERVE)))
+        .put(tick(page, "stock.show_price", stock::SHOW_PRICE))
+        .put(tick(page, "stock.show_photos", stock::SHOW_PHOTOS))
+        .put(text_field(page, Field("stock.seller"), stock::SELLER))
         .html()
 }
 

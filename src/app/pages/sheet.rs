@@ -31,14 +31,24 @@ pub fn sheet_page(page: Page, recipient: Recipient, effect: &Callback<Effect>) -
             .pressed(save(Form::Markdown))
             .text(text::SAVE_TEXT))
         .el(button("").pressed(save(Form::Html)).text(text::SAVE_PAGE));
-    el("div", "screen is-wide")
+    let (paper, has_photos) = match recipient {
+        Recipient::Client => ("paper is-client", true),
+        Recipient::Buyer => ("paper is-buyer", page.open.case.stock.show_photos),
+        Recipient::File => ("paper is-file", true),
+    };
+    let photos = el("sheet-photos", "")
+        .set("case", page.open.id.clone())
+        .hidden(!has_photos);
+    el("div", "screen is-wide sheet-screen")
         .put(head(page, text::TITLE, text::PURPOSE))
         .el(el("nav", "sheet-choice")
             .attr("aria-label", text::WHOM)
             .el(kinds)
             .p("hint", text::recipient(recipient)[1]))
         .el(buttons)
-        .el(el("div", "paper").put(loaded_page(page, recipient.page())))
+        .el(el("div", paper)
+            .put(loaded_page(page, recipient.page()))
+            .el(photos))
         .html()
 }
 

@@ -4,6 +4,8 @@ use leavewell_model::terms::Form;
 use yew::prelude::*;
 
 use super::road::begin;
+use super::stock;
+use super::stock::quick::quick_row;
 use crate::app::examples::EXAMPLES;
 use crate::app::parts::cautions::{cautions, named};
 use crate::app::parts::choice::{choices, list};
@@ -12,7 +14,7 @@ use crate::app::parts::field::hint;
 use crate::app::parts::marks::{press, section};
 use crate::app::platform::page::typed_in;
 use crate::app::route::Route;
-use crate::app::state::{Effect, ShelfLine};
+use crate::app::state::{Action, Effect, ShelfLine, State};
 use crate::app::wording::{plan, road, shelf as text};
 
 /// The ids of the fields that start a piece.
@@ -20,7 +22,8 @@ const NAME: &str = "start-name";
 const FORM: &str = "start-form";
 
 /// The shelf. Requests go to `effect`.
-pub fn shelf_page(shelf: &[ShelfLine], effect: &Callback<Effect>) -> Html {
+pub fn shelf_page(state: &State, act: &Callback<Action>, effect: &Callback<Effect>) -> Html {
+    let shelf = &**state.shelf;
     let mut steps: Vec<&str> = shelf
         .iter()
         .flat_map(|entry| entry.steps.iter().map(String::as_str))
@@ -41,7 +44,7 @@ pub fn shelf_page(shelf: &[ShelfLine], effect: &Callback<Effect>) -> Html {
             "",
             "yours-title",
             text::YOURS,
-            yours(shelf, effect),
+            yours(state, act, effect),
         ))
         .put(section(
             "",
@@ -98,7 +101,9 @@ fn start(effect: &Callback<Effect>) -> Html {
         .html()
 }
 
-fn yours(shelf: &[ShelfLine], effect: &Callback<Effect>) -> Html {
+fn yours(state: &State, act: &Callback<Action>, effect: &Callback<Effect>) -> Html {
+    let shelf = &state.shelf;
+    let pieces = stock::book(state, act, effect, |entry| line(entry, effect));
     let link = el("a", "")
         .attr("href", Route::Plan.href())
         .text(plan::LINK);
@@ -110,7 +115,9 @@ fn yours(shelf: &[ShelfLine], effect: &Callback<Effect>) -> Html {
             .hidden(shelf.is_empty())
             .el(el("p", "").el(link))
             .p("hint", plan::LINK_HINT))
-        .el(el("ul", "shelf").each(shelf, |entry| line(entry, effect)))
+        .put(stock::links(state, effect))
+        .put(quick_row(effect))
+        .el(el("div", "").hidden(shelf.is_empty()).put(pieces))
         .html()
 }
 

@@ -121,6 +121,7 @@ fn section(
         .words(title.to_owned());
     let smaller = if heading == "h2" { "h3" } else { "h4" };
     el("section", "")
+        .set("class", id.replace('.', "-"))
         .set("aria-labelledby", id.to_owned())
         .el(title)
         .el(each(el("div", ""), page, blocks, smaller))

@@ -6,10 +6,16 @@ use yew::prelude::*;
 use super::element::{El, el};
 use super::field::hint;
 
-/// A labelled file control that emits the file when a person chooses one.
-pub fn chosen_file(
+/// A labelled control for a file that Leavewell saved. It emits the file when a person chooses one.
+pub fn chosen_file(id: &'static str, words: [&'static str; 2], chosen: Callback<File>) -> El {
+    file_of(id, words, ".json,application/json", chosen)
+}
+
+/// A labelled control for a file of these kinds. It emits the file when a person chooses one.
+pub fn file_of(
     id: &'static str,
     [label, about]: [&'static str; 2],
+    kinds: &'static str,
     chosen: Callback<File>,
 ) -> El {
     let onchange = Callback::from(move |event: Event| {
@@ -26,7 +32,7 @@ pub fn chosen_file(
     let control = el("input", "")
         .attr("id", id)
         .attr("type", "file")
-        .attr("accept", ".json,application/json")
+        .attr("accept", kinds)
         .set("aria-describedby", described)
         .changed(onchange);
     el("div", "field")

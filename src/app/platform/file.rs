@@ -3,7 +3,7 @@
 use crate::app::parts::words::joined;
 use crate::app::wording::keeping as text;
 pub use gloo::file::callbacks::FileReader as Reading;
-use gloo::file::callbacks::read_as_text;
+use gloo::file::callbacks::{read_as_bytes, read_as_text};
 use js_sys::Array;
 use leavewell_model::Problem;
 use leavewell_model::record::{MAX_BYTES, OpenError};
@@ -53,6 +53,27 @@ pub fn read(
     }))
 }
 
+/// Reads the bytes of a file that a person chose. Keep the reader until `done` is called.
+///
+/// # Errors
+/// If the file is larger than `most` bytes; the problem is then `too_large`.
+pub fn read_bytes(
+    file: web_sys::File,
+    most: usize,
+    too_large: [&str; 2],
+    done: impl Fn(Result<Vec<u8>, Problem>) + 'static,
+) -> Result<Reading, Problem> {
+    // Sizes are whole numbers and not negative.
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
+    let bytes = file.size() as usize;
+    if bytes > most {
+        return Err(trouble(too_large));
+    }
+    Ok(read_as_bytes(&gloo::file::File::from(file), move |bytes| {
+        done(bytes.map_err(|_| trouble(text::FILE_NOT_READ)));
+    }))
+}
+
 /// A problem with a file: what happened and what to do.
 #[must_use]
 pub fn trouble([message, remedy]: [&str; 2]) -> Problem {
@@ -71,6 +92,7 @@ fn try_save(name: &str, text: &str) -> Result<(), JsValue> {
     kind.set_type(match name.rsplit_once('.') {
         Some((_, "html")) => "text/html",
         Some((_, "md")) => "text/markdown",
+        Some((_, "csv")) => "text/csv;charset=utf-8",
         _ => "application/json",
     });
     let blob = Blob::new_with_str_sequence_and_options(&Array::of1(&text.into()), &kind)?;

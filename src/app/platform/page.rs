@@ -1,13 +1,18 @@
 //! The page: its title, focus, appearance and address.
 
-use gloo::events::EventListener;
+use gloo::events::{EventListener, EventListenerOptions};
 use js_sys::{Object, Reflect};
 use wasm_bindgen::JsCast;
-use web_sys::{CustomEvent, CustomEventInit, HtmlElement, HtmlInputElement, HtmlSelectElement};
+use web_sys::{
+    CustomEvent, CustomEventInit, HtmlElement, HtmlInputElement, HtmlSelectElement, KeyboardEvent,
+};
 
 use crate::app::route::Route;
 use crate::app::state::Theme;
 use crate::app::wording::keeping;
+
+/// The keys that are shortcuts.
+const SHORTCUTS: [&str; 10] = ["?", "/", "n", "t", "s", "1", "2", "3", "4", "5"];
 
 /// Sets the title of the page.
 pub fn set_title(title: &str) {
@@ -67,6 +72,68 @@ pub fn typed_in(id: &str) -> String {
             .map(|list| list.value())
             .unwrap_or_default(),
     }
+}
+
+/// Puts a text into a field.
+pub fn put_in(id: &str, text: &str) {
+    let Some(place) = document().and_then(|d| d.get_element_by_id(id)) else {
+        return;
+    };
+    match place.dyn_into::<HtmlInputElement>() {
+        Ok(input) => input.set_value(text),
+        Err(other) => {
+            if let Ok(list) = other.dyn_into::<HtmlSelectElement>() {
+                list.set_value(text);
+            }
+        }
+    }
+}
+
+/// Focuses a field and selects what is in it, and opens the fold around it.
+pub fn focus_field(id: &str) {
+    let Some(place) = document().and_then(|d| d.get_element_by_id(id)) else {
+        return;
+    };
+    if let Ok(Some(fold)) = place.closest("details") {
+        // A fold that does not open keeps its field out of reach, and says so by itself.
+        let _ = fold.set_attribute("open", "");
+    }
+    if let Some(input) = place.dyn_ref::<HtmlInputElement>() {
+        input.select();
+    }
+    if let Some(place) = place.dyn_ref::<HtmlElement>() {
+        let _ = place.focus();
+    }
+}
+
+/// Calls back with a key that is pressed while no field has the focus, until the returned listener is dropped.
+/// Keys held with Ctrl, Alt or the like are left to the browser.
+#[must_use]
+pub fn on_key(pressed: impl Fn(String) + 'static) -> Option<EventListener> {
+    let window = web_sys::window()?;
+    let options = EventListenerOptions::enable_prevent_default();
+    let heard = move |event: &web_sys::Event| {
+        let Some(key) = event.dyn_ref::<KeyboardEvent>() else {
+            return;
+        };
+        let is_typing = event
+            .target()
+            .and_then(|place| place.dyn_into::<HtmlElement>().ok())
+            .is_some_and(|place| {
+                place
+                    .closest("input, select, textarea, [contenteditable]")
+                    .is_ok_and(|field| field.is_some())
+            });
+        let is_held = key.ctrl_key() || key.alt_key() || key.meta_key() || key.is_composing();
+        if is_typing || is_held || !SHORTCUTS.contains(&key.key().as_str()) {
+            return;
+        }
+        event.prevent_default();
+        pressed(key.key());
+    };
+    Some(EventListener::new_with_options(
+        &window, "keydown", options, heard,
+    ))
 }
 
 /// The prefix of the ids of the Look screen's drawings. They are in a separate file or, in the single-file

@@ -7,17 +7,29 @@
 use gloo::events::EventListener;
 use js_sys::{Object, Reflect};
 use leavewell_model::Draft;
-use serde_json::Value;
+use serde_json::{Value, json};
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{CustomEvent, CustomEventInit, Storage};
 
+use crate::app::parts::words::joined;
 use crate::app::reader::Reader;
 use crate::app::state::{Open, ShelfLine, Theme};
+use crate::app::stock_book::Layout;
 use crate::app::wording::shelf;
 
 const THEME: &str = "leavewell.theme";
 const READER: &str = "leavewell.reader";
 const FIGURES: &str = "leavewell.figures";
+const LAYOUT: &str = "leavewell.layout";
+const SHORTCUTS: &str = "leavewell.shortcuts";
+const BEGINNING: &str = "leavewell.begin.";
+/// The fields that new pieces take over from the piece before.
+const BEGINNINGS: [&str; 4] = [
+    "piece.length_unit",
+    "piece.weight_unit",
+    "market.currency",
+    "stock.seller",
+];
 
 /// A change to the stored records, or a request from a script of the page.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -38,6 +50,13 @@ pub enum Event {
         /// The record now.
         text: String,
     },
+    /// Several pieces were stored together, or storing them failed.
+    Together {
+        /// What it was for, as given to [`keep_together`].
+        what: String,
+        /// Why storing failed, if it did.
+        failure: Option<String>,
+    },
     /// A request to open the piece with this key.
     Open(String),
     /// A request to plan the shelf, with the plan's question.
@@ -57,6 +76,10 @@ impl Event {
             },
             "shelf" => Self::ShelfChanged,
             "take" => Self::Replaced { id, text },
+            "together" => Self::Together {
+                what: id,
+                failure: Some(text).filter(|why| !why.is_empty()),
+            },
             "open" => Self::Open(id),
             "plan" => Self::PlanAsked(text),
             "undo" => Self::Undo,
@@ -113,6 +136,19 @@ pub fn keep_entry(entry: &ShelfLine) {
     ask("entry", &entry.id, "", &entry.to_value().to_string());
 }
 
+/// Stores several pieces together: all of them, or none. An [`Event::Together`] with `what` reports the result.
+pub fn keep_together(what: &str, pieces: &[(String, String, ShelfLine)]) {
+    let list = pieces
+        .iter()
+        .map(|(id, text, entry)| json!({ "id": id, "text": text, "entry": entry.to_value() }));
+    ask("together", what, &list.collect::<Value>().to_string(), "");
+}
+
+/// Asks the page's script to save these pieces with their photos as one file.
+pub fn save_together(ids: &[String]) {
+    ask("save", "", &ids.join("\n"), "");
+}
+
 /// Remembers which piece is open.
 pub fn note_open(id: &str) {
     ask("opened", id, "", "");
@@ -163,6 +199,56 @@ pub fn keep_reader(reader: Reader) {
     }
 }
 
+/// Whether the shelf was shown as a table when it was shown last.
+#[must_use]
+pub fn layout() -> Layout {
+    match kept(LAYOUT).as_deref() {
+        Some("table") => Layout::Table,
+        _ => Layout::Cards,
+    }
+}
+
+/// Stores how the shelf is laid out.
+pub fn keep_layout(layout: Layout) {
+    keep(LAYOUT, layout.id());
+}
+
+/// Whether single keys are shortcuts; they are unless the person turned them off.
+#[must_use]
+pub fn has_shortcuts() -> bool {
+    kept(SHORTCUTS).as_deref() != Some("off")
+}
+
+/// Stores whether single keys are shortcuts.
+pub fn keep_shortcuts(on: bool) {
+    keep(SHORTCUTS, if on { "on" } else { "off" });
+}
+
+/// What new pieces begin with on this device, such as the unit of lengths: pairs of a path and a text.
+#[must_use]
+pub fn beginnings() -> Vec<(&'static str, String)> {
+    let one = |path: &'static str| Some((path, kept(&joined(&[BEGINNING, path]))?));
+    BEGINNINGS.into_iter().filter_map(one).collect()
+}
+
+/// Stores what new pieces begin with, if this field is one of those.
+pub fn keep_beginning(path: &str, text: &str) {
+    if BEGINNINGS.contains(&path) {
+        keep(&joined(&[BEGINNING, path]), text);
+    }
+}
+
+fn kept(key: &str) -> Option<String> {
+    storage()?.get_item(key).ok().flatten()
+}
+
+fn keep(key: &str, text: &str) {
+    if let Some(storage) = storage() {
+        // A browser that keeps nothing asks again next time.
+        let _ = storage.set_item(key, text);
+    }
+}
+
 /// The figures that new pieces on this device start with, as the text of a file of figures.
 #[must_use]
 pub fn figures() -> Option<String> {
@@ -184,13 +270,22 @@ pub fn keep_figures(text: Option<&str>) -> bool {
 /// A line of the shelf, as stored or else built from the record.
 fn entry_of(line: &Value) -> Option<ShelfLine> {
     let id = line["id"].as_str()?;
-    if let Some(mut entry) = ShelfLine::from_value(&line["entry"]) {
+    let known = ShelfLine::from_value(&line["entry"]);
+    if let Some(mut entry) = known.clone().filter(|_| line["entry"]["stock"].is_object()) {
         id.clone_into(&mut entry.id);
         return Some(entry);
     }
     let text = case_text(id).unwrap_or_default();
     Some(match Draft::parse(&text) {
-        Ok(draft) => ShelfLine::of_draft(id, &draft),
+        // A line of an older build knows the answer and nothing of the stock.
+        Ok(draft) => {
+            let mut line = ShelfLine::of_draft(id, &draft);
+            if let Some(known) = known.filter(|known| !known.answer.is_empty()) {
+                line.answer = known.answer;
+                line.steps = known.steps;
+            }
+            line
+        }
         Err(fault) => ShelfLine {
             id: id.to_owned(),
             name: shelf::UNREADABLE.to_owned(),

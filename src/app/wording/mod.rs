@@ -40,3 +40,4 @@ pub mod selling;
 pub mod sheet;
 pub mod shelf;
 pub mod shell;
+pub mod stock;

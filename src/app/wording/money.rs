@@ -108,3 +108,7 @@ pub const CONSERVATOR: [&str; 2] = [
 // More, to open.
 
 pub const MORE: &str = "More: past sales, fees and routes, before and after, the most to pay";
+
+// What the law may ask.
+
+pub const LAW: &str = "The law of its sale";

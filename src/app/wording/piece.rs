@@ -26,7 +26,17 @@ pub const FORM: [&str; 3] = [
     "The form decides which parts there are, and whether food or drink belongs in it.",
     "Not said",
 ];
-pub const HEIGHT: [&str; 3] = ["Height", "The larger it is, the more work it takes.", "mm"];
+pub const SIZE: &str = "How large is it?";
+pub const SIZE_HINT: &str =
+    "The larger it is, the more work it takes. The sheets print what you measured.";
+pub const HEIGHT: [&str; 2] = ["Height", ""];
+pub const LENGTH: [&str; 2] = ["Length", ""];
+pub const WIDTH: [&str; 2] = ["Width", ""];
+pub const WEIGHT: [&str; 2] = ["Weight", ""];
+pub const TROY_OUNCES: &str = "oz t";
+pub const UNITS: &str = "Units";
+pub const LENGTHS_IN: [&str; 3] = ["Lengths in", "", "Millimetres, unless you choose"];
+pub const WEIGHTS_IN: [&str; 3] = ["Weights in", "", "Grams, unless you choose"];
 pub const MADE: &str = "When is it said to have been made?";
 pub const MADE_HINT: &str = "We compare this with what shows on the piece, and say so if the two do not fit. Leave both blank if \
      nobody knows.";

@@ -197,7 +197,7 @@ impl Ledger {
 }
 
 /// The id in `ids` that shares most letters with `wanted`, for "did you mean".
-pub(crate) fn nearest<'a>(wanted: &str, ids: impl Iterator<Item = &'a str>) -> Option<&'a str> {
+pub fn nearest<'a>(wanted: &str, ids: impl Iterator<Item = &'a str>) -> Option<&'a str> {
     ids.min_by_key(|id| edit_distance(wanted, id))
 }
 

@@ -2,12 +2,12 @@
 //!
 //! Invariants: choosing every "mine" gives mine and every "theirs" gives theirs; swapping the two
 //! records and every choice gives the same record (each but for the order of lists whose order has
-//! no meaning, those of `KEYED`).
+//! no meaning, those of `KEYED`). The one exception: of two predictions of one event the earlier stays.
 
 use serde_json::{Map, Value};
 
-use super::Draft;
 use super::schema::{Field, field};
+use super::{Draft, typed_text};
 
 /// A list whose entries are told apart by a field.
 struct Keyed {
@@ -25,6 +25,8 @@ struct Keyed {
 enum Compared {
     ByField,
     Whole,
+    /// Entries are written once: where both records have one, the earlier stays and nobody is asked.
+    KeptEarlier,
 }
 
 const fn keyed(path: &'static [&'static str], key: &'static str, compared: Compared) -> Keyed {
@@ -36,7 +38,7 @@ const fn keyed(path: &'static [&'static str], key: &'static str, compared: Compa
     }
 }
 
-const KEYED: [Keyed; 10] = [
+const KEYED: [Keyed; 11] = [
     keyed(&["findings"], "id", Compared::Whole),
     keyed(&["parts"], "part", Compared::ByField),
     Keyed {
@@ -48,6 +50,7 @@ const KEYED: [Keyed; 10] = [
     keyed(&["marks"], "id", Compared::ByField),
     keyed(&["proposal", "steps"], "id", Compared::ByField),
     keyed(&["parts", "*", "spots"], "id", Compared::ByField),
+    keyed(&["predicted"], "event", Compared::KeptEarlier),
     keyed(&["pieces", "each"], "no", Compared::ByField),
     keyed(&["pieces", "each", "*", "parts"], "part", Compared::ByField),
 ];
@@ -295,6 +298,8 @@ fn entries(
                     Value::Object(left)
                 })
             }
+        } else if let (Compared::KeptEarlier, Some(a), Some(b)) = (list.compared, a, b) {
+            Some(earlier(a, b).clone())
         } else {
             whole(path, a, b, choose)
         };
@@ -306,6 +311,16 @@ fn entries(
     // Mine keep their order; theirs that are new come after, in theirs.
     let order = mine.ids.iter().chain(&theirs.ids);
     order.filter_map(|id| merged.remove(id)).collect()
+}
+
+/// The entry with the earlier day in `on`; of two with the same day, the one whose text comes first.
+fn earlier<'a>(a: &'a Value, b: &'a Value) -> &'a Value {
+    // A year or a month comes before the days in it, and an entry without a day after all others.
+    let when = |entry: &Value| {
+        let on = entry.get("on").map(typed_text).unwrap_or_default();
+        (on.is_empty(), on, entry.to_string())
+    };
+    if when(b) < when(a) { b } else { a }
 }
 
 /// An entry that is compared as a whole.
@@ -457,6 +472,22 @@ mod tests {
         assert_eq!(field(&["done", "done", "bill"]), Some("done[].bill"));
         assert_eq!(field(&["parts", "foot"]), None);
         assert_eq!(field(&["later", "x"]), None);
+    }
+
+    #[test]
+    fn of_two_predictions_of_one_event_the_earlier_stays() {
+        let a = draft(
+            r#","predicted":[{"event":"agreed","on":"2026-03-02","p":0.5},{"event":"offered","p":1}]"#,
+        );
+        let b = draft(r#","predicted":[{"event":"agreed","on":"2026-02-27","p":0.9}]"#);
+        assert_eq!(paths(&a, &b), ["predicted.offered"]);
+        for (mine, theirs, take) in [(&a, &b, false), (&b, &a, true)] {
+            let merged = merge(mine, theirs, &[take]);
+            let (case, _) = merged.read();
+            let agreed = case.predicted.iter().find(|p| p.p == Some(0.9));
+            assert!(agreed.is_some(), "{case:?}");
+            assert_eq!(case.predicted.len(), 2);
+        }
     }
 
     #[test]

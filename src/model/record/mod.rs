@@ -5,36 +5,49 @@
 //! never fails and never drops what the draft holds; what cannot be used counts as unknown.
 
 mod circumstances;
+mod closed;
+mod copy;
 pub mod difference;
 mod draft;
 mod enough;
 mod ledger_of;
+mod looks;
 mod measures;
 mod number;
 mod own_figures;
+mod predicted;
 mod reading;
+mod sale_law;
 pub mod schema;
 pub mod shelf_file;
+mod size;
+mod stock;
 mod weighing;
 mod work;
 
 use serde::{Deserialize, Serialize};
 
 pub use crate::terms::{
-    BleedWord, CameFrom, Corrosion, Covers, Currency, Date, Dents, Doer, Engraving, Fill,
-    FillState, Form, Gilding, Goal, Instrument, Interior, Joint, JointClass, Lacquer, Lead, Liner,
-    Loss, Material, MaterialUsed, Method, Mount, PartName, Repair, Replaced, Route, Seen, SoldAs,
-    Split, Tarnish, TestKind, Tester, Word,
+    BleedWord, BuyerSort, CameFrom, Corrosion, Covers, Currency, Date, Dents, Doer, Ending,
+    Engraving, Fill, FillState, Form, Gilding, Goal, Instrument, Interior, Joint, JointClass,
+    Lacquer, Lead, LengthUnit, Liner, Loss, Material, MaterialUsed, Method, Mount, PartName,
+    PredictedWhen, PriceBasis, Repair, Replaced, Route, Seen, SoldAs, Split, StockStatus, Tarnish,
+    TestKind, Tester, UnsoldAt, WeightUnit, Word,
 };
 pub use circumstances::{Circumstances, QUESTIONS};
+pub use closed::{Closed, OwnSale, Statement, UnsoldPrice};
 pub use draft::typed_text;
 pub use draft::{CASE_FORMAT, CASE_VERSION, Draft, MAX_BYTES, MAX_DEPTH, MAX_FINDINGS, OpenError};
 pub use enough::is_enough_to_advise;
 pub use ledger_of::ledger_of;
+pub use looks::put_looks;
 pub use measures::{Density, Iacs, Measures, Spot, Xrf};
 pub use number::NumberKind;
+pub use predicted::{Predicted, PredictedFigures, PredictedOf};
 pub use reading::hundredths;
 pub use reading::{COMPARED_KINDS, FLAWS};
+pub use size::{put_size, size_text};
+pub use stock::{StockEntry, put_status};
 pub use weighing::{Weighing, water_density};
 pub use work::{Asked, Done, Proposal, ProposalStep, Quote, Test};
 
@@ -85,12 +98,18 @@ pub struct Case {
     pub done: Vec<Done>,
     /// The person's own plan of work.
     pub proposal: Proposal,
+    /// How it ended; nothing known while it is open.
+    pub closed: Closed,
+    /// What the program expected when work was agreed and when the piece was offered, each once.
+    pub predicted: Vec<Predicted>,
     /// Answers that only the rules ask for.
     pub circumstances: Circumstances,
     /// What the owner has agreed to.
     pub consents: Consents,
     /// The person's own figures, one entry a figure.
     pub overrides: Vec<Override>,
+    /// Where it stands in somebody's stock.
+    pub stock: StockEntry,
     /// The day the question is asked; the shell supplies it, the model has no clock.
     pub asked_on: Option<Date>,
 }
@@ -114,6 +133,10 @@ pub struct Piece {
     pub width_mm: Option<f64>,
     /// Weight in grams, with everything that is fixed to it.
     pub weight_g: Option<f64>,
+    /// The unit lengths are shown in; millimetres when not chosen.
+    pub length_unit: Option<LengthUnit>,
+    /// The unit weights are shown in; grams when not chosen.
+    pub weight_unit: Option<WeightUnit>,
     /// Soldered joints that hold liquid; the form's usual answer when not told.
     pub soldered_vessel: Option<bool>,
     /// How it came to its owner, if told.

@@ -1,5 +1,6 @@
 //! Reads a draft's fields into a case, one rule a field, and says what could not be used.
 
+mod closed;
 mod sales;
 #[cfg(test)]
 mod schema_test;
@@ -17,7 +18,7 @@ use super::schema::{BARE_SHARE, NumberRange, number_range};
 use super::{
     Aim, Answer, Bleed, BleedWord, Case, Circumstances, Consents, Date, Density, Iacs, Instrument,
     Market, Measures, Method, Override, Part, PartName, Piece, Problem, Reading, Seen, Spot,
-    StruckMark, Word, Xrf,
+    StockEntry, StockStatus, StruckMark, Word, Xrf,
 };
 use crate::ledger::{FigureId, Ledger, OverrideFault, finding, findings, nearest};
 use crate::maths::{CountFault, point_count};
@@ -60,8 +61,11 @@ pub(super) fn read(root: &Map<String, Value>) -> (Case, Vec<Problem>) {
         tests: reader.tests(root, &overrides),
         done: reader.done(root),
         proposal: reader.proposal(root),
+        closed: reader.closed(root),
+        predicted: reader.predicted(root),
         circumstances,
         consents: reader.consents(root),
+        stock: reader.stock(root),
         asked_on: reader.date(root),
         parts,
         overrides,
@@ -86,6 +90,11 @@ impl<'a> Section<'a> {
         } else {
             format!("{}.{field}", self.path)
         }
+    }
+
+    /// Whether exactly this text stands in a field.
+    fn text_is(&self, field: &str, text: &str) -> bool {
+        self.get(field).and_then(Value::as_str) == Some(text)
     }
 
     /// What stands in a field; a dot leads into an object.
@@ -290,6 +299,8 @@ impl Reader {
             length_mm: self.number(&s, "length_mm"),
             width_mm: self.number(&s, "width_mm"),
             weight_g: self.number(&s, "weight_g"),
+            length_unit: self.word(&s, "length_unit"),
+            weight_unit: self.word(&s, "weight_unit"),
             soldered_vessel: self.flag(&s, "soldered_vessel"),
             came_from: self.word(&s, "came_from"),
             rare: self.flag(&s, "rare").unwrap_or(false),
@@ -307,6 +318,35 @@ impl Reader {
             piece.to_year = None;
         }
         piece
+    }
+
+    /// Where it stands in stock, and what was paid for it.
+    fn stock(&mut self, root: &Map<String, Value>) -> StockEntry {
+        let s = self.section(root, "stock");
+        let worth = self.section(root, "worth");
+        let entered = StockStatus::ENTERED.map(StockStatus::id);
+        StockEntry {
+            number: self
+                .text(&s, "number")
+                .unwrap_or_default()
+                .trim()
+                .to_owned(),
+            status: self
+                .one_of(&s, "status", &entered)
+                .and_then(StockStatus::parse),
+            place: self.text(&s, "where").unwrap_or_default().trim().to_owned(),
+            bought_on: self.day(&s, "bought_on"),
+            paid: self.money(&worth, "paid"),
+            asking: self.money(&s, "asking"),
+            reserve: self.money(&s, "reserve"),
+            show_price: self.flag(&s, "show_price").unwrap_or(false),
+            show_photos: self.flag(&s, "show_photos").unwrap_or(false),
+            seller: self
+                .text(&s, "seller")
+                .unwrap_or_default()
+                .trim()
+                .to_owned(),
+        }
     }
 
     /// The answers, and of each finding confirmed from typed words where those stand: the id of a mark.

@@ -11,6 +11,7 @@ use serde_json::{Map, Value};
 
 use super::Problem;
 use super::draft::{self, Draft, MAX_BYTES, MAX_DEPTH, OpenError};
+use super::schema;
 
 /// What `format` says of a whole shelf.
 pub const SHELF_FORMAT: &str = "leavewell-shelf";
@@ -51,6 +52,24 @@ pub struct OpenedCase {
     pub text: String,
     /// Why it cannot be read, when it cannot.
     pub problem: Option<Problem>,
+    /// What in it cannot be used, each with the field's name: it is kept as written and counts as not said.
+    pub unused: Vec<String>,
+}
+
+impl OpenedCase {
+    fn of_draft(id: String, draft: &Draft) -> Self {
+        let unused = draft.read().1.into_iter().map(|problem| {
+            let label = schema::field(&problem.field).map_or("", |field| field.label);
+            [label, ": ", &problem.message, " ", &problem.remedy].concat()
+        });
+        Self {
+            id,
+            name: draft.text("piece.name"),
+            text: draft.to_json(),
+            problem: None,
+            unused: unused.collect(),
+        }
+    }
 }
 
 /// A photograph in a file.
@@ -146,12 +165,7 @@ fn one_case(root: Map<String, Value>) -> Result<Opened, Problem> {
     let mut draft = Draft::from_root(root).map_err(|fault| fault.problem())?;
     let id = key_of(draft.take_kept());
     Ok(Opened {
-        cases: vec![OpenedCase {
-            id,
-            name: draft.text("piece.name"),
-            text: draft.to_json(),
-            problem: None,
-        }],
+        cases: vec![OpenedCase::of_draft(id, &draft)],
         ..Opened::default()
     })
 }
@@ -217,6 +231,7 @@ fn kept_case(entry: Value) -> Option<OpenedCase> {
             name: String::new(),
             text: text.to_owned(),
             problem,
+            unused: Vec::new(),
         });
     }
     let case = entry.remove("case")?;
@@ -228,18 +243,14 @@ fn kept_case(entry: Value) -> Option<OpenedCase> {
     Some(match read {
         Ok(mut draft) => {
             draft.take_kept();
-            OpenedCase {
-                id,
-                name: draft.text("piece.name"),
-                text: draft.to_json(),
-                problem: None,
-            }
+            OpenedCase::of_draft(id, &draft)
         }
         Err(fault) => OpenedCase {
             id,
             name: String::new(),
             text: as_written,
             problem: Some(fault.problem()),
+            unused: Vec::new(),
         },
     })
 }
@@ -536,5 +547,17 @@ mod tests {
             "x".repeat(MAX_BYTES)
         );
         assert!(said(&long).contains("MB"));
+    }
+
+    #[test]
+    fn a_word_nobody_knows_is_said_before_the_piece_is_taken_in() {
+        let text = CASE.replace("\"Pot\"", "\"Pot\",\"form\":\"teepot\"");
+        let opened = open(&text).unwrap();
+        let [note] = &opened.cases[0].unused[..] else {
+            panic!("{:?}", opened.cases[0].unused);
+        };
+        assert!(note.starts_with("What it is: \"teepot\""), "{note}");
+        assert!(opened.cases[0].text.contains("teepot"));
+        assert_eq!(open(CASE).unwrap().cases[0].unused, Vec::<String>::new());
     }
 }

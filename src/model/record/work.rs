@@ -81,8 +81,12 @@ pub struct Done {
     pub after: String,
     /// Hours of work.
     pub hours: Option<f64>,
-    /// What it cost, in the case's currency.
+    /// What it cost, in the case's currency; one bill for several works stands at each of them.
     pub bill: Option<f64>,
+    /// What tells one bill from another, where several works share it; empty when they do not.
+    pub bill_no: String,
+    /// Whether it went wrong; `None` when not told or not known.
+    pub went_wrong: Option<bool>,
 }
 
 impl Done {

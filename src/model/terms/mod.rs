@@ -23,10 +23,11 @@ pub use shares::{percent, share, share_of_cases};
 pub use text::Text;
 pub use treatment::{Reversibility, Treatment, TreatmentSet};
 pub use vocabulary::{
-    BleedWord, CameFrom, Corrosion, Covers, Currency, Dents, Doer, Engraving, Fill, FillState,
-    Form, Gilding, Goal, Instrument, Interior, Joint, JointClass, Lacquer, Lead, Liner, Loss,
-    Material, MaterialUsed, Method, Mount, PartName, Repair, Replaced, Route, Seen, SoldAs, Split,
-    Tarnish, TestKind, Tester,
+    BleedWord, BuyerSort, CameFrom, Corrosion, Covers, Currency, Dents, Doer, Ending, Engraving,
+    Fill, FillState, Form, Gilding, Goal, Instrument, Interior, Joint, JointClass, Lacquer, Lead,
+    LengthUnit, Liner, Loss, Material, MaterialUsed, Method, Mount, PartName, PredictedWhen,
+    PriceBasis, Repair, Replaced, Route, Seen, SoldAs, Split, StockStatus, Tarnish, TestKind,
+    Tester, UnsoldAt, WeightUnit,
 };
 
 /// A closed list of words with stable ids.

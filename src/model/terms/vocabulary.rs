@@ -396,12 +396,88 @@ vocabulary! {
 }
 
 vocabulary! {
+    /// Where a piece stands in somebody's stock. The last two are read from how its case was closed.
+    StockStatus {
+        Looking = "looking", "Looking at it";
+        Bought = "bought", "Bought";
+        AtWorkshop = "at_workshop", "At the workshop";
+        ForSale = "for_sale", "For sale";
+        Sold = "sold", "Sold";
+        Returned = "returned", "Returned to the client";
+    }
+}
+
+vocabulary! {
+    /// The unit a person measures lengths in.
+    LengthUnit {
+        Millimetres = "mm", "Millimetres";
+        Inches = "in", "Inches";
+    }
+}
+
+vocabulary! {
+    /// The unit a person weighs in.
+    WeightUnit {
+        Grams = "g", "Grams";
+        TroyOunces = "ozt", "Troy ounces";
+    }
+}
+
+vocabulary! {
     /// What a price is.
     SoldAs {
         Hammer = "hammer", "What it was knocked down for";
         WithPremium = "with_premium", "What the buyer paid, premium included";
         Retail = "retail", "Paid in a shop";
         Asking = "asking", "Only asked";
+    }
+}
+
+vocabulary! {
+    /// How a case ended.
+    Ending {
+        Sold = "sold", "Sold";
+        Unsold = "unsold", "Offered, not sold";
+        Kept = "kept", "Kept";
+        GivenBack = "given_back", "Given back to its owner";
+        Stopped = "stopped", "Stopped before the end";
+    }
+}
+
+vocabulary! {
+    /// Who bought a piece.
+    BuyerSort {
+        Collector = "collector", "A collector";
+        Decorator = "decorator", "Somebody who shows it";
+        User = "user", "Somebody who uses it";
+        Trade = "trade", "The trade";
+        Unknown = "unknown", "Not known";
+    }
+}
+
+vocabulary! {
+    /// The price at which a piece did not sell.
+    UnsoldAt {
+        Reserve = "reserve", "The reserve";
+        TopBid = "top_bid", "The highest bid";
+        Asking = "asking", "The price on the label";
+    }
+}
+
+vocabulary! {
+    /// Why a prediction was frozen.
+    PredictedWhen {
+        Agreed = "agreed", "Work was agreed";
+        Offered = "offered", "It was offered for sale";
+    }
+}
+
+vocabulary! {
+    /// What an expected price rested on.
+    PriceBasis {
+        Guess = "guess", "The person's own estimate";
+        Comparables = "comps", "Prices of like pieces";
+        Class = "class", "The usual price of its kind";
     }
 }
 
@@ -413,6 +489,11 @@ vocabulary! {
         Dollar = "USD", "Dollars ($)";
         Other = "other", "Another currency";
     }
+}
+
+impl StockStatus {
+    /// What a person enters; whether a piece is sold or returned is recorded where its case is closed.
+    pub const ENTERED: [Self; 4] = [Self::Looking, Self::Bought, Self::AtWorkshop, Self::ForSale];
 }
 
 impl Form {

@@ -52,6 +52,7 @@ pub(crate) mod sheet_proposal;
 pub(crate) mod sheet_text;
 pub(crate) mod sources_fold;
 pub(crate) mod standing;
+pub(crate) mod stock_table;
 pub(crate) mod weights;
 pub(crate) mod why;
 pub(crate) mod worth_knowing;

@@ -5,6 +5,48 @@
 pub(crate) const UNNAMED_PIECE: &str = "A piece without a name";
 pub(crate) const UNNAMED_PART: &str = "Part without a name";
 
+pub(crate) const A_PIECE: &str = "A piece";
+pub(crate) const NO_FORM_KNOWN: &str = "A piece whose form is not recorded";
+
+// Sureness
+
+/// A likelihood in words: at least very likely, at least likely, at least even.
+pub(crate) fn sureness([very, likely, even]: [bool; 3]) -> &'static str {
+    match (very, likely, even) {
+        (true, ..) => "almost certainly",
+        (_, true, _) => "probably",
+        (_, _, true) => "quite possibly",
+        _ => "possibly",
+    }
+}
+
+// Sizes
+
+pub(crate) const HEIGHT: &str = "height";
+pub(crate) const LENGTH: &str = "length";
+pub(crate) const WIDTH: &str = "width";
+pub(crate) const WEIGHT: &str = "weight with all that is fixed to it";
+
+pub(crate) fn size(name: &str, measure: &str) -> String {
+    format!("{name} {measure}")
+}
+
+pub(crate) fn mm(mm: f64) -> String {
+    format!("{mm} mm")
+}
+
+pub(crate) fn inches(typed: &str) -> String {
+    format!("{typed} in")
+}
+
+pub(crate) fn grams(g: f64) -> String {
+    format!("{g} g")
+}
+
+pub(crate) fn troy_ounces(typed: &str) -> String {
+    format!("{typed} oz t")
+}
+
 // Money
 
 pub(crate) const NO_MONEY: &str = "nothing";

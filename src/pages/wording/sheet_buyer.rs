@@ -1,19 +1,33 @@
 //! Wording of the sheet for a buyer.
 
+use leavewell_model::terms::Material;
+
 // Headings
 
 pub(crate) const FOR_A_BUYER: &str = "For a buyer";
 pub(crate) const TICKET: &str = "For a ticket";
 pub(crate) const CATALOGUE: &str = "For a catalogue";
-pub(crate) const DISCLOSED: &str = "What is disclosed";
-pub(crate) const KEEP_EACH: &str = "Keep every one of these in your own description.";
+pub(crate) const KEEP_EACH: &str =
+    "Keep every fault and repair named here in your own description.";
 pub(crate) const LAW_OF_THE_PLACE: &str = "A sale description must be true under the law of the \
     place of sale: check it there. This one says only what the record says and what follows from \
     it; check it against the piece.";
 
 // What it is, and its years
 
-pub(crate) const NO_FORM: &str = "A piece whose form is not recorded";
+pub(crate) const STOCK_NUMBER: &str = "Stock number";
+pub(crate) const PRICE: &str = "Price";
+pub(crate) const SELLER: &str = "Offered by";
+pub(crate) const LAW: &str = "The law of its sale";
+pub(crate) const UNDATED: &str = "undated";
+
+pub(crate) fn later_than(year: u16) -> String {
+    format!("probably later than {year}")
+}
+
+pub(crate) fn if_it_is(years: &str, families: &[&str]) -> String {
+    format!("{years} if it is {}", families.join(" or "))
+}
 
 pub(crate) fn stated_from(from: u16) -> String {
     format!("said to be from {from} or later")
@@ -54,19 +68,76 @@ pub(crate) const NOT_EXAMINED: &str =
 
 // The catalogue, sentence by sentence
 
-pub(crate) fn called(name: &str) -> String {
-    format!("Called \"{name}\" by its owner.")
-}
-
-pub(crate) fn height(mm: f64) -> String {
-    format!("Height {mm} mm.")
-}
-
 pub(crate) const NOT_EXAMINED_SENTENCE: &str = "It has not been examined: what it is made of, and \
     whether it was repaired, re-plated or has replaced parts, is not known.";
 
-pub(crate) fn as_found(likely: &str) -> String {
-    format!("From the findings: {likely}.")
+pub(crate) const OR: &str = " or ";
+
+pub(crate) fn might_also_be(families: &str) -> String {
+    format!("It might also be {families}.")
+}
+
+/// Sentences on the metal below the silver, by the findings that tell it; the first that fits holds.
+pub(crate) const METALS_BELOW: [(&[&str], &str); 7] = [
+    (&["M01"], "Its mark names nickel silver as the metal below."),
+    (
+        &["M02", "M30"],
+        "Its mark names Britannia metal as the metal below.",
+    ),
+    (&["M18"], "Its mark names copper as the metal below."),
+    (&["S12", "P01", "S21"], "The metal below is iron or steel."),
+    (&["S03", "C08", "C01", "C30"], "The metal below is copper."),
+    (&["S06", "C31"], "The metal below is brass."),
+    (
+        &["S05"],
+        "The metal below is soft and grey, like Britannia metal.",
+    ),
+];
+
+/// What was found of how it is made and decorated, in the words of a catalogue.
+pub(crate) const FEATURES: [(&str, &str); 21] = [
+    ("C21", "made of stamped sections"),
+    ("C22", "cast"),
+    ("C07", "silver wire edges"),
+    ("C06", "edges folded over"),
+    ("C28", "silver drawn over at the pierced edges"),
+    ("C10", "filled stamped borders"),
+    ("C11", "cast feet, knobs or handles"),
+    ("C17", "tinned inside or below"),
+    ("C18", "silver inside as well"),
+    ("C30", "bare copper inside or below"),
+    ("C13", "a let-in silver shield"),
+    ("C26", "a let-in silver shield"),
+    ("C25", "a rubbed-in silver shield"),
+    ("C29", "bright-cut engraving"),
+    ("C23", "flat chasing"),
+    ("C24", "engine turning"),
+    ("C27", "traces of an erased crest"),
+    ("F01", "in the rococo taste"),
+    ("F02", "in the neoclassical taste"),
+    ("F03", "with gadroon, shell or leaf borders"),
+    ("F04", "in the rococo revival taste"),
+];
+
+pub(crate) fn made_with(features: &str) -> String {
+    format!("With these features: {features}.")
+}
+
+/// A part that is not of metal; `None` for one that is, or is not known.
+pub(crate) fn made_of(material: Material) -> Option<&'static str> {
+    match material {
+        Material::Wood => Some("wood"),
+        Material::Ivory => Some("ivory"),
+        Material::Horn => Some("horn"),
+        Material::Bone => Some("bone or shell"),
+        Material::Composition => Some("composition"),
+        Material::Glass => Some("glass"),
+        Material::Metal | Material::Unknown => None,
+    }
+}
+
+pub(crate) fn part_of(part: &str, material: &str) -> String {
+    format!("{part} of {material}")
 }
 
 pub(crate) const NO_EARLIER_WORK: &str =
@@ -77,10 +148,6 @@ pub(crate) fn on_record(work: &str) -> String {
 }
 
 pub(crate) const DOCUMENTED: &str = "Its history is documented.";
-
-pub(crate) fn not_looked_at(parts: &str) -> String {
-    format!("Not looked at: {parts}.")
-}
 
 // Marks
 
@@ -94,6 +161,11 @@ pub(crate) fn quoted(mark: &str, part: Option<&str>) -> String {
 
 pub(crate) fn marked(marks: &str) -> String {
     format!("Marked: {marks}.")
+}
+
+/// Marks that were seen and not written down letter by letter.
+pub(crate) fn not_transcribed(marks: &str) -> String {
+    format!("Marks seen, not transcribed: {marks}.")
 }
 
 pub(crate) const NO_MARK: &str = "It has no mark.";

@@ -4,11 +4,36 @@
 
 pub(crate) const FOR_THE_CLIENT: &str = "For the client";
 pub(crate) const TOO_LITTLE: &str = "Too little is recorded to advise on this piece.";
-pub(crate) const RESTS_ON: &str = "What this rests on";
+pub(crate) const RESTS_ON: &str = "How to work it out again";
 
 // The answer
 
-pub(crate) const ANSWER: &str = "The answer";
+pub(crate) const ANSWER: &str = "What we advise";
+pub(crate) const THE_PIECE: &str = "The piece";
+pub(crate) const FORM: &str = "Form";
+pub(crate) const MARKS: &str = "Marks as read";
+pub(crate) const SIZE: &str = "Size";
+pub(crate) const CONDITION: &str = "Its condition";
+pub(crate) const THE_WHOLE: &str = "the whole piece";
+pub(crate) const NOT_LOOKED_AT: &str = "Not looked at";
+pub(crate) const STEPS_TITLE: &str = "The steps we advise";
+pub(crate) const STEPS: &str = "Steps, in their order";
+pub(crate) const STEP_COLUMNS: [&str; 5] =
+    ["Step", "Price", "Hours", "Lost for good", "Who may do it"];
+pub(crate) const NOT_SAID: &str = "not said";
+pub(crate) const CONDITIONS: &str = "Risks and conditions:";
+
+/// What a rule says of a step, and what it asks for.
+pub(crate) fn of_step(step: &str, reason: &str, asked: &str) -> String {
+    format!("{step}: {reason} {asked}").trim_end().to_owned()
+}
+
+pub(crate) const BEHIND: &str = "What this rests on, and what it means";
+pub(crate) const BEHIND_MEANS: &str = "The pages from here on belong to the ones before, which are \
+    signed. They hold the reasons, everything else that was considered, the cautions, and the \
+    meanings of the words.";
+pub(crate) const REASONS: &str = "Why";
+pub(crate) const WHY_DISPLAY_ONLY: &str = "Why it is for display:";
 
 pub(crate) fn specialist_first(why: &str) -> String {
     format!("Let a specialist see it first. {why}")
@@ -144,9 +169,18 @@ pub(crate) const FOR_ANY_WORK: &str = "For any work: who does it, what is writte
 // To sign
 
 pub(crate) const SIGN: &str = "Choose and sign";
+
+/// How long the sheet holds.
+pub(crate) fn valid(day: &str) -> String {
+    format!(
+        "Made on {day}. Prices hold as their quotes say, and without a quote not at all. The cautions and \
+         the meanings of words stand on the pages behind."
+    )
+}
+
 pub(crate) const CHOICE: &str = "What I choose";
-pub(crate) const LOST_FOR_GOOD: &str = "What will be lost for good, as explained to me";
 pub(crate) const NOT_WANTED: &str = "What I do not want done";
-pub(crate) const PHOTOGRAPHS: &str = "Photographs taken before the work, by whom";
+pub(crate) const LOSS_EXPLAINED: &str = "What is lost for good was explained to me, and photographs are \
+    taken before any work begins.";
 pub(crate) const OWNER: &str = "Owner, with date";
 pub(crate) const WORKSHOP: &str = "Workshop, with date";

@@ -26,11 +26,14 @@ pub(crate) const REPLATING_UNKNOWN: &str =
     "Whether it was re-plated is not known: nobody has looked for signs of it.";
 
 pub(crate) fn perhaps_replated_short(likely: &str) -> String {
-    format!("later re-plating {likely}")
+    format!("{likely} re-plated later")
 }
 
 pub(crate) fn perhaps_replated(likely: &str, why: &str) -> String {
-    format!("It is {likely} that this is fused plate, re-plated later by electricity.{why}")
+    format!(
+        "{} fused plate, re-plated later by electricity.{why}",
+        leavewell_model::terms::capital(likely)
+    )
 }
 
 // Repaired
@@ -204,7 +207,7 @@ pub(crate) fn damaged(damage: &str, parts: &str) -> String {
 }
 
 pub(crate) const JOINT_SHORT: &str = "joint open, loose or leaking";
-pub(crate) const JOINT: &str = "Open, loose or leaking at the";
+pub(crate) const JOINT: &str = "Open, loose or leaking";
 pub(crate) const CREASED_SHORT: &str = "split or creased";
 pub(crate) const CREASED: &str = "Creased or split";
 pub(crate) const DENTED_SHORT: &str = "dented";

@@ -27,12 +27,7 @@ pub(crate) const TOO_LITTLE: &str =
 pub(crate) const CALLED: &str = "Called";
 pub(crate) const NUMBER: &str = "Number or mark it is known by";
 pub(crate) const FORM: &str = "Form";
-pub(crate) const HEIGHT: &str = "Height";
-
-pub(crate) fn mm(height: f64) -> String {
-    format!("{height} mm")
-}
-
+pub(crate) const SIZE: &str = "Size";
 pub(crate) const WHAT_IT_IS: &str = "What it is";
 pub(crate) const YEARS_TOLD: &str = "Years stated";
 
@@ -81,7 +76,7 @@ pub(crate) const KEPT_AT: &str = "Kept at";
 pub(crate) const THE_PIECE: &str = "the piece";
 pub(crate) const NO_FINDING: &str = "No finding is recorded.";
 pub(crate) const FINDINGS: &str = "Findings";
-pub(crate) const FINDING_COLUMNS: [&str; 4] = ["Looked for", "Answer", "On", "Id"];
+pub(crate) const FINDING_COLUMNS: [&str; 3] = ["Looked for", "Answer", "On"];
 pub(crate) const MARKS: &str = "Marks as read:";
 pub(crate) const CLASHES: &str = "What does not agree:";
 
@@ -141,7 +136,7 @@ pub(crate) const EVERY_KIND: &str = "Every kind, with its range over the three s
     weights";
 pub(crate) const EVERY_KIND_BEFORE_LOOKING: &str =
     "How common every kind is before anything is looked at, with its range";
-pub(crate) const KIND_COLUMNS: [&str; 5] = ["Kind", "How likely", "At least", "At most", "Code"];
+pub(crate) const KIND_COLUMNS: [&str; 4] = ["Kind", "How likely", "At least", "At most"];
 
 // Value
 
@@ -162,13 +157,28 @@ pub(crate) const NEXT_LOOKS: &str = "What to look at next:";
 
 // Each treatment
 
-pub(crate) const CAN_IT_BE_DONE: &str = "Can it be done";
-pub(crate) const CLASS: &str = "Class";
-pub(crate) const CAN_IT_BE_UNDONE: &str = "Can it be undone";
-pub(crate) const LOST: &str = "Lost for good";
-pub(crate) const COST: &str = "Cost";
-pub(crate) const WHO: &str = "Who may do it";
-pub(crate) const WHY_NOT_NEEDED: &str = "Why not needed";
+pub(crate) const EVERY_TREATMENT: &str = "Every treatment, and what the rules say of it";
+pub(crate) const TREATMENT_COLUMNS: [&str; 5] = [
+    "Treatment",
+    "Can it be done",
+    "Lost for good",
+    "Cost",
+    "Who may do it",
+];
+
+pub(crate) fn sentence(words: &str) -> String {
+    format!("{words}.")
+}
+
+/// What a rule says: its verdict and why.
+pub(crate) fn verdict(verdict: &str, why: &str) -> String {
+    format!("{verdict}: {why}")
+}
+
+/// What is lost, and whether the work can be undone.
+pub(crate) fn lost(lost: &str, undone: &str) -> String {
+    format!("{lost}; {undone}")
+}
 
 // Each course
 
@@ -177,8 +187,7 @@ pub(crate) const BARRED: &str = "Weighed, but barred:";
 // Figures
 
 pub(crate) const OWN_FIGURES: &str = "Figures replaced by hand";
-pub(crate) const OWN_COLUMNS: [&str; 6] =
-    ["Figure", "Own value", "As shipped", "Unit", "Reason", "Id"];
+pub(crate) const OWN_COLUMNS: [&str; 5] = ["Figure", "Own value", "As shipped", "Unit", "Reason"];
 pub(crate) const UNUSABLE: &str = "In the record, but could not be used:";
 
 // The record, field by field

@@ -6,7 +6,7 @@ use leavewell_model::terms::Currency;
 use yew::prelude::*;
 
 use crate::app::parts::element::{El, el, group};
-use crate::app::parts::marks::table;
+use crate::app::parts::marks::{fold, table};
 use crate::app::parts::words::{money, money_band};
 use crate::app::route::Route;
 use crate::app::wording::selling as text;
@@ -21,17 +21,17 @@ pub(super) fn selling(report: &Report, currency: Currency) -> Html {
         selling.reserve.map(|reserve| text::reserve(&sum(reserve))),
         selling.ticket.map(|ticket| text::ticket(&sum(ticket))),
     ];
-    let more = el("p", "").el(el("a", "")
+    let terms = el("p", "").el(el("a", "")
         .attr("href", Route::Money.href())
         .text(text::TERMS));
+    let compared = group().put(ways(selling, currency)).el(terms).html();
     el("section", "selling")
         .attr("aria-labelledby", "selling-title")
         .el(el("h2", "").attr("id", "selling-title").text(text::TITLE))
         .said("", selling.sentence.clone())
         .each(priced.into_iter().flatten(), |said| el("p", "").words(said))
-        .put(ways(selling, currency))
         .el(bids(report, currency))
-        .el(more)
+        .put(fold("selling-ways", text::WAYS, compared))
         .html()
 }
 

@@ -16,7 +16,7 @@ pub(super) fn note(path: &str) {
 }
 
 /// Words without which an entry or a section is not read any further.
-const NEEDED: [(&str, &str); 11] = [
+const NEEDED: [(&str, &str); 12] = [
     ("findings[].id", "C01"),
     ("findings[].answer", "seen"),
     ("parts[].part", "foot"),
@@ -25,6 +25,7 @@ const NEEDED: [(&str, &str); 11] = [
     ("tests[].kind", "release"),
     ("proposal.steps[].treatment", "T08"),
     ("done[].what", "T08"),
+    ("predicted[].event", "agreed"),
     ("aim.asked", "T08"),
     ("measures.xrf.spot", "worn"),
     ("looked.instruments", "scales"),
@@ -70,7 +71,11 @@ fn every_path_the_reader_asks_for_is_in_the_schema() {
 }
 
 /// Fields outside the sections of single pages that no rule needs: pages and sheets show them as typed.
-const SHOWN_AS_TYPED: [&str; 7] = [
+const SHOWN_AS_TYPED: [&str; 11] = [
+    "piece.height_typed",
+    "piece.length_typed",
+    "piece.width_typed",
+    "piece.weight_typed",
     "parts[].note",
     "parts[].photos",
     "aim.even_bet",
@@ -80,14 +85,12 @@ const SHOWN_AS_TYPED: [&str; 7] = [
     "parts[].spots",
 ];
 /// Fields of version 2 that are kept and compared, and that no screen asks for yet.
-const KEPT: [&str; 8] = [
+const KEPT: [&str; 6] = [
     "comparables[].of",
     "tests[].note",
-    "done[].bill_no",
     "done[].method",
     "done[].deviations",
     "done[].kept",
-    "done[].bad",
     "done[].photos",
 ];
 /// Sections in which a page keeps its own fields.

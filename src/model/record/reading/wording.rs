@@ -280,6 +280,15 @@ pub(crate) mod work {
         "Give the numbers of the pieces, from 1, separated by spaces.";
 }
 
+/// What happened in the end, and what had been expected.
+pub(crate) mod closed {
+    pub(crate) const NO_EVENT: &str = "This prediction does not say when it was made.";
+    pub(crate) const NO_EVENT_REMEDY: &str =
+        "The program writes predictions by itself. Remove the entry, or write agreed or offered.";
+    pub(crate) const EXPECTED_REMEDY: &str =
+        "The program writes predictions by itself. It counts as unknown, and the entry is kept.";
+}
+
 /// Sales of pieces like it.
 pub(crate) mod sales {
     pub(crate) const OR_LEAVE_OUT: &str = "Correct it, or choose to leave this sale out.";

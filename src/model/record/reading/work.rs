@@ -67,12 +67,20 @@ impl Reader {
     }
 
     /// Text as written, without the space round it; empty when there is none.
-    fn written(&mut self, s: &Section, field: &str) -> String {
+    pub(super) fn written(&mut self, s: &Section, field: &str) -> String {
         self.text(s, field).unwrap_or_default().trim().to_owned()
     }
 
+    /// Whether work went wrong: yes, no, or not known.
+    fn went_wrong(&mut self, s: &Section) -> Option<bool> {
+        if s.text_is("bad", "unsure") {
+            return None;
+        }
+        self.flag(s, "bad")
+    }
+
     /// A day, or a month or year of which the middle is taken.
-    fn about_when(&mut self, s: &Section, field: &str) -> Option<Date> {
+    pub(super) fn about_when(&mut self, s: &Section, field: &str) -> Option<Date> {
         let text = self.text(s, field)?;
         let on = Date::parse_about(text.trim());
         if on.is_none() {
@@ -257,6 +265,8 @@ impl Reader {
                 after: self.written(&s, "after"),
                 hours: self.hours(&s, "hours"),
                 bill: self.money(&s, "bill"),
+                bill_no: self.written(&s, "bill_no"),
+                went_wrong: self.went_wrong(&s),
                 what,
                 materials,
             };
@@ -272,7 +282,8 @@ impl Reader {
             let empty = texts.iter().all(|t| t.is_empty())
                 && entry.parts.is_empty()
                 && entry.hours.is_none()
-                && entry.bill.is_none();
+                && entry.bill.is_none()
+                && entry.went_wrong.is_none();
             if !empty {
                 done.push(entry);
             }
