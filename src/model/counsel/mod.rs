@@ -13,6 +13,7 @@ mod columns;
 mod contrast;
 mod course;
 mod draws;
+mod expected;
 mod explain;
 mod looked_at;
 pub mod offer;
@@ -40,6 +41,7 @@ use std::borrow::Cow;
 use std::rc::Rc;
 
 pub use change::Input;
+pub use expected::{Expected, ExpectedWork, bill_figure, mishap_figures};
 pub use shared::{Shared, SharedCourse, shared};
 pub use worth::{Plan, WorthDraws};
 
