@@ -2,7 +2,7 @@
 //! the hours and the chance of a bad result of each work.
 
 use super::draws::shares;
-use super::offer::work_hours_figure;
+use super::offer::work_hours;
 use super::prices::{answered, estimate};
 use super::{Solved, choice};
 use crate::identity::Kind;
@@ -142,17 +142,18 @@ impl Solved {
             case.proposal.steps.iter().any(|step| step.treatment == t)
                 || case.done.iter().any(|done| done.treatment == Some(t))
         };
-        let has_to_do = |t: Treatment| {
-            t.offered() != Offered::Never && choice::not_needed(t, &world).is_none()
-        };
-        let works = Treatment::ALL.into_iter().filter(|t| *t != Treatment::Leave);
+        let has_to_do =
+            |t: Treatment| t.offered() != Offered::Never && choice::not_needed(t, &world).is_none();
+        let works = Treatment::ALL
+            .into_iter()
+            .filter(|t| *t != Treatment::Leave);
         works
             .filter(|t| named(*t) || has_to_do(*t))
             .map(|t| ExpectedWork {
                 work: t,
                 bill: bill_figure(case, ledger, t)
                     .and_then(|(id, times)| range_of(ledger.figure(id), times)),
-                hours: work_hours_figure(t).and_then(|id| range_of(ledger.figure(id), 1.0)),
+                hours: work_hours(t).and_then(|id| range_of(ledger.figure(id), 1.0)),
                 chance: mishap_figures(t, class).map(|(chance, _)| ledger.value(chance)),
             })
             .collect()
@@ -172,7 +173,10 @@ mod tests {
         let solved = solve(&case);
         let expected = solved.expected();
         let report = solved.report(Vec::new());
-        assert_eq!(expected.price[1].to_bits(), report.value.as_it_is.p50.to_bits());
+        assert_eq!(
+            expected.price[1].to_bits(),
+            report.value.as_it_is.p50.to_bits()
+        );
         assert_eq!(expected.basis, PriceBasis::Guess);
         let of = |t: Treatment| expected.works.iter().find(|w| w.work == t);
         let replate = of(Treatment::parse("T14a").unwrap()).unwrap();

@@ -169,7 +169,11 @@ impl<'a> Prices<'a> {
 }
 
 /// The figure of the cost without a quote, and what it is multiplied by.
-pub(super) fn estimate((case, ledger): (&Case, &Ledger), t: Treatment, served: &[&Found]) -> Option<(FigureId, f64)> {
+pub(super) fn estimate(
+    (case, ledger): (&Case, &Ledger),
+    t: Treatment,
+    served: &[&Found],
+) -> Option<(FigureId, f64)> {
     let work = work(t)?;
     let large_form = case.piece.form.is_some_and(Form::large);
     let large_fault = served.iter().any(|f| f.size == Size::Large);

@@ -83,7 +83,7 @@ pub struct Seen {
 
 /// One work whose result was told.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Result {
+pub struct WorkResult {
     /// The work.
     pub work: Treatment,
     /// The figure of its chance.
@@ -131,7 +131,7 @@ pub struct Evidence {
     /// What it tells.
     pub seen: Vec<Seen>,
     /// Results of its works.
-    pub results: Vec<Result>,
+    pub results: Vec<WorkResult>,
     /// What does not count, and why.
     pub not_counted: Vec<(Topic, NotCounted)>,
 }
@@ -216,11 +216,12 @@ fn of_case(closing: &Closing, today: Option<Date>) -> Evidence {
     }
     bills(case, today, &mut one);
     for done in &case.done {
-        hours(case, done, today, &mut one);
-        if let (Some(work), Some(bad), Some(class)) = (done.treatment, done.went_wrong, class_of(case))
+        hours(done, today, &mut one);
+        if let (Some(work), Some(bad), Some(class)) =
+            (done.treatment, done.went_wrong, class_of(case))
             && let Some((chance, _)) = mishap_figures(work, class)
         {
-            one.results.push(Result { work, chance, bad });
+            one.results.push(WorkResult { work, chance, bad });
         }
     }
     one
@@ -249,7 +250,7 @@ fn weight(on: Option<Date>, today: Option<Date>) -> f64 {
 }
 
 /// The price or the limit that a sale, or an offer without a buyer, tells.
-fn price(case: &Case, today: Option<Date>) -> core::result::Result<Vec<Seen>, NotCounted> {
+fn price(case: &Case, today: Option<Date>) -> Result<Vec<Seen>, NotCounted> {
     let ledger = Ledger::standard();
     let sale = &case.closed.sale;
     if sale.currency.is_some() && sale.currency != case.market.currency {
@@ -263,12 +264,15 @@ fn price(case: &Case, today: Option<Date>) -> core::result::Result<Vec<Seen>, No
     {
         return Err(NotCounted::ExpectedLater);
     }
-    if let (Some(on), Some(bought)) = (on, case.bought_on)
+    if let (Some(on), Some(bought)) = (on, case.stock.bought_on)
         && on.days_until(bought) > 0
     {
         return Err(NotCounted::SoldBeforeBought);
     }
-    if expected.p.is_none_or(|p| p < ledger.value(FigureId::LEARN_CERTAIN_KIND)) {
+    if expected
+        .p
+        .is_none_or(|p| p < ledger.value(FigureId::LEARN_CERTAIN_KIND))
+    {
         return Err(NotCounted::KindUnsure);
     }
     let (Some(level), Some(sd), Some(basis)) = (expected.ln_level, expected.sd, expected.basis)
@@ -331,7 +335,7 @@ fn price(case: &Case, today: Option<Date>) -> core::result::Result<Vec<Seen>, No
 }
 
 /// What an offer without a buyer says the price is below.
-fn unsold_limit(case: &Case) -> core::result::Result<(Option<f64>, SoldAs), NotCounted> {
+fn unsold_limit(case: &Case) -> Result<(Option<f64>, SoldAs), NotCounted> {
     let ledger = Ledger::standard();
     let unsold = &case.closed.unsold;
     match unsold.at {
@@ -349,9 +353,12 @@ fn unsold_limit(case: &Case) -> core::result::Result<(Option<f64>, SoldAs), NotC
 
 /// What was paid for it, against the undamaged level and its state at the time.
 fn bought(case: &Case, level: f64, level_shift: Shift) -> Option<(f64, Vec<(Shift, f64)>)> {
-    let paid = case.paid.filter(|paid| *paid > 0.0)?;
+    let paid = case.stock.paid.filter(|paid| *paid > 0.0)?;
     // The state before work is the one frozen when work was agreed.
-    let agreed = case.predicted.iter().find(|p| p.event == PredictedWhen::Agreed)?;
+    let agreed = case
+        .predicted
+        .iter()
+        .find(|p| p.event == PredictedWhen::Agreed)?;
     let (ln, mut row) = PricedState::parse(&agreed.state)?.multiplier(None);
     row.push((level_shift, 1.0));
     row.push((Shift::Bought, 1.0));
@@ -360,11 +367,7 @@ fn bought(case: &Case, level: f64, level_shift: Shift) -> Option<(f64, Vec<(Shif
 
 /// A piece bought and sold is two observations: the mean of both prices, and their difference, in which
 /// the undamaged value drops out.
-fn pair(
-    (y, row): &(f64, Vec<(Shift, f64)>),
-    sold: &Seen,
-    (sd, noise): (f64, f64),
-) -> Vec<Seen> {
+fn pair((y, row): &(f64, Vec<(Shift, f64)>), sold: &Seen, (sd, noise): (f64, f64)) -> Vec<Seen> {
     let combined = |a: f64, b: f64| {
         let mut sum: Vec<(Shift, f64)> = Vec::new();
         for (times, row) in [(a, row), (b, &sold.row)] {
@@ -408,7 +411,8 @@ fn bills(case: &Case, today: Option<Date>, one: &mut Evidence) {
             continue;
         }
         if bill <= 0.0 {
-            one.not_counted.push((Topic::Bills, NotCounted::BillOfNothing));
+            one.not_counted
+                .push((Topic::Bills, NotCounted::BillOfNothing));
             continue;
         }
         let together: Vec<&Done> = case.done.iter().filter(|d| same_bill(d, done)).collect();
@@ -420,7 +424,8 @@ fn bills(case: &Case, today: Option<Date>, one: &mut Evidence) {
             })
             .collect();
         // A bill for something the figures do not price, or price at nothing, says nothing of them.
-        let Some(parts) = parts.filter(|parts| parts.iter().all(|(id, _)| ledger.figure(*id).low > 0.0))
+        let Some(parts) =
+            parts.filter(|parts| parts.iter().all(|(id, _)| ledger.figure(*id).low > 0.0))
         else {
             continue;
         };
@@ -466,13 +471,13 @@ fn bills(case: &Case, today: Option<Date>, one: &mut Evidence) {
     }
 }
 
-fn hours(case: &Case, done: &Done, today: Option<Date>, one: &mut Evidence) {
-    let _ = case;
+fn hours(done: &Done, today: Option<Date>, one: &mut Evidence) {
     let (Some(hours), Some(id)) = (done.hours, done.treatment.and_then(work_hours)) else {
         return;
     };
     if hours <= 0.0 {
-        one.not_counted.push((Topic::Hours, NotCounted::BillOfNothing));
+        one.not_counted
+            .push((Topic::Hours, NotCounted::BillOfNothing));
         return;
     }
     let shift = Shift::Hours(id);

@@ -78,7 +78,12 @@ impl Shift {
     #[must_use]
     pub fn all() -> Vec<Self> {
         let mut all: Vec<Self> = Class::ALL.into_iter().map(Self::Guess).collect();
-        all.extend([Self::Comparables, Self::ClassLevel, Self::Bought, Self::Shop]);
+        all.extend([
+            Self::Comparables,
+            Self::ClassLevel,
+            Self::Bought,
+            Self::Shop,
+        ]);
         all.extend([Self::Detail, Self::AfterRepair, Self::Overrun]);
         for group in 0..Class::GROUPS.len() {
             all.extend((1..WEAR_ANCHORS).map(|anchor| Self::Wear(group, anchor)));
@@ -201,7 +206,9 @@ impl Shift {
             (Self::Replated(g, a), Self::Replated(h, b)) => {
                 unless(g == h, group) * unless(a == b, FigureId::LEARN_TOGETHER_BUYER)
             }
-            (Self::Row(a), Self::Row(b)) if row_and_group(a).0 == row_and_group(b).0 => value(group),
+            (Self::Row(a), Self::Row(b)) if row_and_group(a).0 == row_and_group(b).0 => {
+                value(group)
+            }
             (Self::Kept(_), Self::Kept(_))
             | (Self::Cost(_), Self::Cost(_))
             | (Self::Hours(_), Self::Hours(_)) => value(FigureId::LEARN_TOGETHER_WORK),

@@ -189,7 +189,8 @@ pub fn fit(before: &Before, observations: &[Observation]) -> Fit {
         if before.tails == Tails::Student {
             for (kappa2, (squares, count)) in kappa2.iter_mut().zip(seen) {
                 let held = before.kappa_weight;
-                *kappa2 = (held + 0.5 * squares * *kappa2) / (held + 0.5 * count).max(f64::MIN_POSITIVE);
+                *kappa2 =
+                    (held + 0.5 * squares * *kappa2) / (held + 0.5 * count).max(f64::MIN_POSITIVE);
             }
         }
     }
@@ -214,7 +215,10 @@ impl Fit {
     /// How far shift `at` would move were the observation left out, by one step from the fit.
     #[must_use]
     pub fn without(&self, at: usize, row: &[(usize, f64)], pull: Pull) -> f64 {
-        let vx: f64 = row.iter().map(|(j, x)| x * self.covariance.at(at, *j)).sum();
+        let vx: f64 = row
+            .iter()
+            .map(|(j, x)| x * self.covariance.at(at, *j))
+            .sum();
         let left = 1.0 - pull.curvature * self.covariance.quadratic(row);
         -vx * pull.score / left.max(1e-6)
     }

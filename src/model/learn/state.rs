@@ -220,7 +220,8 @@ fn recorded_rows(case: &Case) -> Vec<ByGroup> {
         any(&|p| p.mount == Some(Mount::FillShowing)).then_some(rows::FILL_SHOWING),
         any(&|p| matches!(p.lacquer, Some(Lacquer::Broken | Lacquer::Yellowed)))
             .then_some(rows::LACQUER_BROKEN),
-        case.has_seen_any(&signs::LET_IN).then_some(rows::ARMS_ORIGINAL),
+        case.has_seen_any(&signs::LET_IN)
+            .then_some(rows::ARMS_ORIGINAL),
     ];
     found.into_iter().flatten().collect()
 }

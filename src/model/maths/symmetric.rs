@@ -139,6 +139,11 @@ mod tests {
         let singular = SquareMatrix::from_cells(2, |_, _| 1.0);
         let x = singular.cholesky().solve(&[1.0, 1.0]);
         assert!(x.iter().all(|x| x.is_finite()), "{x:?}");
-        assert!(SquareMatrix::from_cells(0, |_, _| 0.0).cholesky().solve(&[]).is_empty());
+        assert!(
+            SquareMatrix::from_cells(0, |_, _| 0.0)
+                .cholesky()
+                .solve(&[])
+                .is_empty()
+        );
     }
 }

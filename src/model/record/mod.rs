@@ -17,6 +17,9 @@ mod predicted;
 mod reading;
 pub mod schema;
 pub mod shelf_file;
+mod size;
+mod stock;
+mod taught;
 mod weighing;
 mod work;
 
@@ -25,9 +28,9 @@ use serde::{Deserialize, Serialize};
 pub use crate::terms::{
     BleedWord, BuyerSort, CameFrom, Corrosion, Covers, Currency, Date, Dents, Doer, Ending,
     Engraving, Fill, FillState, Form, Gilding, Goal, Instrument, Interior, Joint, JointClass,
-    Lacquer, Lead, Liner, Loss, Material, MaterialUsed, Method, Mount, PartName, PredictedWhen,
-    PriceBasis, Repair, Replaced, Route, Seen, SoldAs, Split, Tarnish, TestKind, Tester, UnsoldAt,
-    Word,
+    Lacquer, Lead, LengthUnit, Liner, Loss, Material, MaterialUsed, Method, Mount, PartName,
+    PredictedWhen, PriceBasis, Repair, Replaced, Route, Seen, SoldAs, Split, StockStatus, Tarnish,
+    TestKind, Tester, UnsoldAt, WeightUnit, Word,
 };
 pub use circumstances::{Circumstances, QUESTIONS};
 pub use closed::{Closed, OwnSale, Statement, UnsoldPrice};
@@ -40,6 +43,9 @@ pub use number::NumberKind;
 pub use predicted::{Predicted, PredictedFigures, PredictedOf};
 pub use reading::hundredths;
 pub use reading::{COMPARED_KINDS, FLAWS};
+pub use size::{put_size, size_text};
+pub use stock::Stock;
+pub use taught::{TaughtFigure, TaughtFigures, is_teachable};
 pub use weighing::{Weighing, water_density};
 pub use work::{Asked, Done, Proposal, ProposalStep, Quote, Test};
 
@@ -100,6 +106,10 @@ pub struct Case {
     pub consents: Consents,
     /// The person's own figures, one entry a figure.
     pub overrides: Vec<Override>,
+    /// Where it stands in somebody's stock.
+    pub stock: Stock,
+    /// What closed pieces taught; the shell lays it beside the record, no file holds it.
+    pub taught: TaughtFigures,
     /// The day the question is asked; the shell supplies it, the model has no clock.
     pub asked_on: Option<Date>,
 }
@@ -123,6 +133,10 @@ pub struct Piece {
     pub width_mm: Option<f64>,
     /// Weight in grams, with everything that is fixed to it.
     pub weight_g: Option<f64>,
+    /// The unit lengths are shown in; millimetres when not chosen.
+    pub length_unit: Option<LengthUnit>,
+    /// The unit weights are shown in; grams when not chosen.
+    pub weight_unit: Option<WeightUnit>,
     /// Soldered joints that hold liquid; the form's usual answer when not told.
     pub soldered_vessel: Option<bool>,
     /// How it came to its owner, if told.

@@ -17,8 +17,8 @@ use super::number::{NumberFault, NumberKind, typed_number};
 use super::schema::{BARE_SHARE, NumberRange, number_range};
 use super::{
     Aim, Answer, Bleed, BleedWord, Case, Circumstances, Consents, Date, Density, Iacs, Instrument,
-    Market, Measures, Method, Override, Part, PartName, Piece, Problem, Reading, Seen, Spot,
-    StruckMark, Word, Xrf,
+    Market, Measures, Method, Override, Part, PartName, Piece, Problem, Reading, Seen, Spot, Stock,
+    StockStatus, StruckMark, TaughtFigures, Word, Xrf,
 };
 use crate::ledger::{FigureId, Ledger, OverrideFault, finding, findings, nearest};
 use crate::maths::{CountFault, point_count};
@@ -65,7 +65,9 @@ pub(super) fn read(root: &Map<String, Value>) -> (Case, Vec<Problem>) {
         predicted: reader.predicted(root),
         circumstances,
         consents: reader.consents(root),
+        stock: reader.stock(root),
         asked_on: reader.date(root),
+        taught: TaughtFigures::default(),
         parts,
         overrides,
     };
@@ -298,6 +300,8 @@ impl Reader {
             length_mm: self.number(&s, "length_mm"),
             width_mm: self.number(&s, "width_mm"),
             weight_g: self.number(&s, "weight_g"),
+            length_unit: self.word(&s, "length_unit"),
+            weight_unit: self.word(&s, "weight_unit"),
             soldered_vessel: self.flag(&s, "soldered_vessel"),
             came_from: self.word(&s, "came_from"),
             rare: self.flag(&s, "rare").unwrap_or(false),
@@ -315,6 +319,34 @@ impl Reader {
             piece.to_year = None;
         }
         piece
+    }
+
+    /// Where it stands in stock, and what was paid for it.
+    fn stock(&mut self, root: &Map<String, Value>) -> Stock {
+        let s = self.section(root, "stock");
+        let worth = self.section(root, "worth");
+        let entered = StockStatus::ENTERED.map(StockStatus::id);
+        Stock {
+            number: self
+                .text(&s, "number")
+                .unwrap_or_default()
+                .trim()
+                .to_owned(),
+            status: self
+                .one_of(&s, "status", &entered)
+                .and_then(StockStatus::parse),
+            place: self.text(&s, "where").unwrap_or_default().trim().to_owned(),
+            bought_on: self.day(&s, "bought_on"),
+            paid: self.money(&worth, "paid"),
+            asking: self.money(&s, "asking"),
+            reserve: self.money(&s, "reserve"),
+            show_price: self.flag(&s, "show_price").unwrap_or(false),
+            seller: self
+                .text(&s, "seller")
+                .unwrap_or_default()
+                .trim()
+                .to_owned(),
+        }
     }
 
     /// The answers, and of each finding confirmed from typed words where those stand: the id of a mark.

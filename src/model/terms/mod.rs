@@ -25,8 +25,9 @@ pub use treatment::{Reversibility, Treatment};
 pub use vocabulary::{
     BleedWord, BuyerSort, CameFrom, Corrosion, Covers, Currency, Dents, Doer, Ending, Engraving,
     Fill, FillState, Form, Gilding, Goal, Instrument, Interior, Joint, JointClass, Lacquer, Lead,
-    Liner, Loss, Material, MaterialUsed, Method, Mount, PartName, PredictedWhen, PriceBasis,
-    Repair, Replaced, Route, Seen, SoldAs, Split, Tarnish, TestKind, Tester, UnsoldAt,
+    LengthUnit, Liner, Loss, Material, MaterialUsed, Method, Mount, PartName, PredictedWhen,
+    PriceBasis, Repair, Replaced, Route, Seen, SoldAs, Split, StockStatus, Tarnish, TestKind,
+    Tester, UnsoldAt, WeightUnit,
 };
 
 /// A closed list of words with stable ids.

@@ -393,6 +393,34 @@ vocabulary! {
 }
 
 vocabulary! {
+    /// Where a piece stands in somebody's stock. The last two are read from how its case was closed.
+    StockStatus {
+        Looking = "looking", "Looking at it";
+        Bought = "bought", "Bought";
+        AtWorkshop = "at_workshop", "At the workshop";
+        ForSale = "for_sale", "For sale";
+        Sold = "sold", "Sold";
+        Returned = "returned", "Returned to the client";
+    }
+}
+
+vocabulary! {
+    /// The unit a person measures lengths in.
+    LengthUnit {
+        Millimetres = "mm", "Millimetres";
+        Inches = "in", "Inches";
+    }
+}
+
+vocabulary! {
+    /// The unit a person weighs in.
+    WeightUnit {
+        Grams = "g", "Grams";
+        TroyOunces = "ozt", "Troy ounces";
+    }
+}
+
+vocabulary! {
     /// What a price is.
     SoldAs {
         Hammer = "hammer", "What it was knocked down for";
@@ -458,6 +486,11 @@ vocabulary! {
         Dollar = "USD", "Dollars ($)";
         Other = "other", "Another currency";
     }
+}
+
+impl StockStatus {
+    /// What a person enters; whether a piece is sold or returned is recorded where its case is closed.
+    pub const ENTERED: [Self; 4] = [Self::Looking, Self::Bought, Self::AtWorkshop, Self::ForSale];
 }
 
 impl Form {

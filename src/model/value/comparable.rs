@@ -110,7 +110,14 @@ pub fn guess(market: &Market, ledger: &Ledger) -> Option<f64> {
 /// classes it may be, counted as less.
 fn prior(market: &Market, ledger: &Ledger, classes: &[f64; 8]) -> PriceLaw {
     let (mu, sales) = match guess(market, ledger) {
-        Some(guess) => (libm::log(guess), FigureId::VALUE_PRIOR_SALES),
+        Some(guess) => {
+            let taught = Class::ALL
+                .into_iter()
+                .zip(classes)
+                .map(|(c, p)| p * libm::log(ledger.value(c.guess_bias()).max(1e-6)));
+            let level = libm::log(guess) + taught.sum::<f64>();
+            (level, FigureId::VALUE_PRIOR_SALES)
+        }
         None => (
             Class::ALL
                 .into_iter()

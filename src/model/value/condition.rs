@@ -179,7 +179,9 @@ impl ConditionTable {
     pub fn anchors_at(&self, f: f64) -> Vec<(usize, f64)> {
         let (i, t) = self.segment(f);
         let ends = [(i, 1.0 - t), (i + 1, t)];
-        ends.into_iter().filter(|(i, t)| *i > 0 && *t > 0.0).collect()
+        ends.into_iter()
+            .filter(|(i, t)| *i > 0 && *t > 0.0)
+            .collect()
     }
 
     /// Which pair of anchors `f` lies between, and how far along.

@@ -12,7 +12,9 @@ mod shop;
 pub use break_even::{PaysAbove, most_to_pay, pays_above};
 pub use class::{ByGroup, Class};
 pub use comparable::{Adjusted, Comparison, channel, guess};
-pub use condition::{BUYERS, ConditionTable, Factor, REPLATED_GROUPS, WEAR_ANCHORS, replated_figure, wear_figure};
+pub use condition::{
+    BUYERS, ConditionTable, Factor, REPLATED_GROUPS, WEAR_ANCHORS, replated_figure, wear_figure,
+};
 pub use fees::Fees;
 pub use posterior::PriceLaw;
 pub use shop::Shop;

@@ -71,7 +71,11 @@ fn every_path_the_reader_asks_for_is_in_the_schema() {
 }
 
 /// Fields outside the sections of single pages that no rule needs: pages and sheets show them as typed.
-const SHOWN_AS_TYPED: [&str; 7] = [
+const SHOWN_AS_TYPED: [&str; 11] = [
+    "piece.height_typed",
+    "piece.length_typed",
+    "piece.width_typed",
+    "piece.weight_typed",
     "parts[].note",
     "parts[].photos",
     "aim.even_bet",

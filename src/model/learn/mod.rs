@@ -1,0 +1,23 @@
+//! Learning from closed pieces: what they teach the figures, and how well the program has said.
+//!
+//! Data flows one way: closed cases → evidence → fit of each topic → taught figures, which a person may
+//! have laid between the shipped figures and their own. Invariants: only money figures can be taught
+//! ([`crate::record::TaughtFigures`] refuses the rest); without evidence nothing moves; the order of the
+//! cases does not matter.
+
+mod evidence;
+#[cfg(test)]
+mod golden;
+mod mishap;
+mod shift;
+mod solver;
+mod state;
+pub mod student4;
+mod taught;
+
+pub use evidence::{Closing, Evidence, NotCounted, Scatter, Seen, Topic, WorkResult, evidence};
+pub use mishap::{Cell, MishapCount, count_mishaps};
+pub use shift::Shift;
+pub use solver::{Before, Fit, Observation, Pull, ROUNDS, Tails, fit};
+pub use state::PricedState;
+pub use taught::{Learnt, PredictedLn, TaughtBy, Teaching, TurnedOn, learn};
