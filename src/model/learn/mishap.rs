@@ -132,6 +132,25 @@ pub(super) fn count(told: &[(FigureId, f64, f64)]) -> MishapCount {
     }
 }
 
+/// The chance of at least so many bad results where `expected` were to be expected and the scale of all chances
+/// is as doubtful as the shipped ranges say: a negative binomial law.
+pub(super) fn few_expected(bad: f64, expected: f64) -> f64 {
+    if expected <= 0.0 {
+        return 1.0;
+    }
+    let size = 1.0 / mean_and_spread(FigureId::HAZARD_T14A_A_P).1;
+    let share = size / (size + expected);
+    let mut chance = libm::pow(share, size);
+    let mut below = 0.0;
+    let mut k = 0.0;
+    while k < bad {
+        below += chance;
+        chance *= (size + k) / (k + 1.0) * (1.0 - share);
+        k += 1.0;
+    }
+    (1.0 - below).max(0.0)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -159,6 +178,17 @@ mod tests {
         // What was told of others moves a cell nobody told anything of.
         assert!((cell(FigureId::HAZARD_T03_A_P).chance_seen() - 0.028_766).abs() < 5e-7);
         assert!((counted.times - 1.404_940).abs() < 5e-7);
+    }
+
+    #[test]
+    fn how_many_bad_results_are_too_many() {
+        // The 99th percentiles of the law, worked out independently, for so many expected.
+        for (expected, most) in [(1.0, 4.0), (3.0, 10.0), (5.0, 14.0), (10.0, 26.0)] {
+            assert!(few_expected(most + 1.0, expected) < 0.01, "{expected}");
+            assert!(few_expected(most, expected) >= 0.01, "{expected}");
+        }
+        assert!((few_expected(0.0, 2.0) - 1.0).abs() < 1e-12);
+        assert!((few_expected(3.0, 0.0) - 1.0).abs() < 1e-12);
     }
 
     #[test]

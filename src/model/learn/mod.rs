@@ -9,6 +9,7 @@ mod evidence;
 #[cfg(test)]
 mod golden;
 mod mishap;
+mod score;
 mod shift;
 mod solver;
 mod state;
@@ -17,6 +18,9 @@ mod taught;
 
 pub use evidence::{Closing, Evidence, NotCounted, Scatter, Seen, Topic, WorkResult, evidence};
 pub use mishap::{Cell, MishapCount, count_mishaps};
+pub use score::{
+    Alarm, Coverage, Record, Said, judge, more_went_wrong, outside_the_range, price, record_of,
+};
 pub use shift::Shift;
 pub use solver::{Before, Fit, Observation, Pull, ROUNDS, Tails, fit};
 pub use state::PricedState;
