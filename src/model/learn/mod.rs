@@ -6,6 +6,7 @@
 //! cases does not matter.
 
 mod evidence;
+mod freeze;
 #[cfg(test)]
 mod golden;
 mod mishap;
@@ -17,6 +18,7 @@ pub mod student4;
 mod taught;
 
 pub use evidence::{Closing, Evidence, NotCounted, Scatter, Seen, Topic, WorkResult, evidence};
+pub use freeze::freeze;
 pub use mishap::{Cell, MishapCount, count_mishaps};
 pub use score::{
     Alarm, Coverage, Record, Said, judge, more_went_wrong, outside_the_range, price, record_of,
