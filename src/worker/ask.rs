@@ -1,10 +1,12 @@
 //! Questions and answers, as types and as bytes.
 //!
-//! A question travels with a text: the record it is about, or for [`Ask::Plan`] the question of the plan.
+//! A question travels with a text: the record it is about, with the taught figures that hold before it
+//! ([`leavewell_pages::with_taught`]), or the question itself for [`Ask::Plan`] and [`Ask::Learning`].
 
 use leavewell_model::Report;
 use leavewell_model::counsel::Input;
 use leavewell_model::report::{ChangeReport, MovedReport};
+use leavewell_pages::learning::Learning;
 use leavewell_pages::sheet_text::{Form, Recipient};
 use leavewell_pages::{Block, PageName};
 use serde::{Deserialize, Serialize};
@@ -34,6 +36,12 @@ pub enum Ask {
     },
     /// The plan for the whole shelf. Its text is that of [`leavewell_pages::plan::plan`].
     Plan,
+    /// What the closed pieces of a shelf teach. Its text is that of [`leavewell_pages::learning::learning`].
+    Learning,
+    /// What is expected of the record, to be frozen because work was agreed.
+    ExpectedWhenAgreed,
+    /// What is expected of the record, to be frozen because it is offered for sale.
+    ExpectedWhenOffered,
 }
 
 /// Which of the two workers answers. A long job never keeps a report waiting.
@@ -70,7 +78,10 @@ impl Ask {
             )
             | Self::Changes
             | Self::Sheet { .. }
-            | Self::Plan => Worker::LongJobs,
+            | Self::Plan
+            | Self::Learning
+            | Self::ExpectedWhenAgreed
+            | Self::ExpectedWhenOffered => Worker::LongJobs,
             Self::Report | Self::Moved { .. } | Self::Page(_) => Worker::Answers,
         }
     }
@@ -83,6 +94,9 @@ impl Ask {
             Self::Changes => 1,
             Self::Moved { .. } => 2,
             Self::Plan => 3,
+            Self::Learning => 30,
+            Self::ExpectedWhenAgreed => 31,
+            Self::ExpectedWhenOffered => 32,
             Self::Sheet { recipient, form } => 10 + 2 * recipient as u32 + form as u32,
             Self::Page(name) => 100 + name as u32,
         }
@@ -102,6 +116,10 @@ pub enum Answer {
     Page(Vec<Block>),
     /// A sheet written out.
     Sheet(String),
+    /// What closed pieces teach.
+    Learning(Box<Learning>),
+    /// What is expected: the fields to freeze, each with its text.
+    Expected(Vec<(String, String)>),
     /// The text is no case: why not, in words.
     Refused(String),
 }
@@ -134,6 +152,9 @@ mod tests {
                 steps: -3,
             },
             Ask::Plan,
+            Ask::Learning,
+            Ask::ExpectedWhenAgreed,
+            Ask::ExpectedWhenOffered,
         ];
         asks.extend(PageName::ALL.map(Ask::Page));
         for recipient in Recipient::ALL {

@@ -26,4 +26,4 @@ pub use score::{
 pub use shift::Shift;
 pub use solver::{Before, Fit, Observation, Pull, ROUNDS, Tails, fit};
 pub use state::PricedState;
-pub use taught::{Learnt, PredictedLn, TaughtBy, Teaching, TurnedOn, learn};
+pub use taught::{Learnt, PredictedLn, TaughtBy, Teaching, TurnedOn, in_percent, learn};

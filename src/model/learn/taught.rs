@@ -197,6 +197,12 @@ impl Learnt {
     }
 }
 
+/// A shift in ln as a change in per cent.
+#[must_use]
+pub fn in_percent(shift: f64) -> f64 {
+    100.0 * libm::expm1(shift)
+}
+
 /// What is taught when learning is turned on for prices, and for bills and hours.
 #[derive(Clone, Debug)]
 pub struct Teaching {

@@ -88,6 +88,13 @@ impl TaughtFigures {
         &self.figures
     }
 
+    /// What a figure is taught, by its id.
+    #[must_use]
+    pub fn of(&self, figure: &str) -> Option<&TaughtFigure> {
+        let id = FigureId::parse(figure)?;
+        self.figures.iter().find(|taught| taught.figure == id)
+    }
+
     /// Whether nothing is taught.
     #[must_use]
     pub fn is_empty(&self) -> bool {
