@@ -18,6 +18,8 @@ pub enum Route {
     Road(RoadQuestion),
     /// Which pieces to work on, within a budget of money and hours.
     Plan,
+    /// What the closed pieces teach, and how well the program has said.
+    Learning,
     /// What the piece is and what the owner wants.
     Piece,
     /// Findings.
@@ -51,9 +53,10 @@ struct Sign {
     asks: &'static [Ask],
 }
 
-const SIGNS: [Sign; 15] = [
+const SIGNS: [Sign; 16] = [
     sign(Route::Shelf, "#/", places::SHELF, &[]),
     sign(Route::Plan, "#/plan", places::PLAN, &[]),
+    sign(Route::Learning, "#/learning", places::LEARNING, &[]),
     sign(Route::Piece, "#/piece", places::PIECE, &[]),
     sign(
         Route::Look,
@@ -204,7 +207,7 @@ impl Route {
     /// Whether the screen is about the open piece rather than the whole shelf.
     #[must_use]
     pub fn is_of_a_piece(self) -> bool {
-        !matches!(self, Self::Shelf | Self::Plan)
+        !matches!(self, Self::Shelf | Self::Plan | Self::Learning)
     }
 
     /// Whether the screen is a question of the owner's road.

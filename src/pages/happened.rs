@@ -146,7 +146,7 @@ fn said_and_done(subject: &Subject, format: MoneyFormat) -> Vec<Block> {
     let sold = case.closed.outcome == Some(Ending::Sold) && case.closed.sale.price.is_some();
     if let Some(said) = price(&closing[0]) {
         let [low, likely, high] = said.said.map(|x| format.amount(x));
-        let fetched = format.amount(said.happened);
+        let fetched = format.exact(said.happened);
         blocks.push(Block::said(
             Tone::Answer,
             words::price_said(&likely, &low, &high, &fetched),
@@ -163,7 +163,7 @@ fn said_and_done(subject: &Subject, format: MoneyFormat) -> Vec<Block> {
     };
     for said in record_of(Topic::Bills, &closing).said {
         let [low, likely, high] = said.said.map(|x| format.amount(x));
-        let bill = format.amount(said.happened);
+        let bill = format.exact(said.happened);
         let text = words::bill_said(name(&said), &likely, &low, &high, &bill);
         blocks.push(Block::para(text));
     }

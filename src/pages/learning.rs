@@ -11,11 +11,14 @@ use super::number_text::figures;
 use super::wording::learning as words;
 use super::wording::not_counted::not_counted;
 use leavewell_model::learn::{
-    Alarm, Closing, Evidence, MishapCount, Record, Said, TaughtBy, Teaching, Topic, TurnedOn,
-    count_mishaps, evidence, in_percent, more_went_wrong, outside_the_range, record_of,
+    Alarm, Closing, Evidence, MishapCount, PricedState, Record, Said, TaughtBy, Teaching, Topic,
+    TurnedOn, count_mishaps, evidence, in_percent, more_went_wrong, outside_the_range, record_of,
 };
 use leavewell_model::ledger::{Figure, FigureId, Ledger, meaning};
-use leavewell_model::record::{Case, Date, Draft, Ending, TaughtFigure, TaughtFigures};
+use leavewell_model::record::{
+    COMPARED_KINDS, Case, Currency, Date, Draft, Ending, Form, PredictedWhen, SoldAs, TaughtFigure,
+    TaughtFigures,
+};
 use leavewell_model::terms::small;
 
 /// The question, as JSON text.
@@ -46,6 +49,23 @@ pub struct Learning {
     pub pulls: Vec<PullingPiece>,
     /// The pieces that were left out.
     pub left_out: Vec<PullingPiece>,
+    /// The pieces that were sold, to be used as prices of like pieces.
+    pub sales: Vec<SoldPiece>,
+}
+
+/// A piece that was sold.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct SoldPiece {
+    /// Its key.
+    pub id: String,
+    /// Its name.
+    pub name: String,
+    /// Id of its form; empty if unknown.
+    pub form: String,
+    /// Its price in words.
+    pub price: String,
+    /// The fields of an entry of `comparables`, each with its text.
+    pub fields: Vec<(String, String)>,
 }
 
 /// A piece that moves a taught figure far, or one that was left out.
@@ -108,7 +128,52 @@ pub fn learning(question: &str) -> Learning {
         how_well: shelf.how_well(),
         pulls: shelf.pulls(),
         left_out: shelf.left_out(),
+        sales: closings.iter().filter_map(sold_piece).collect(),
     }
+}
+
+/// A sold piece as a price of a like piece. `of` names it, so that it never counts twice.
+fn sold_piece(closing: &Closing) -> Option<SoldPiece> {
+    let case = &closing.case;
+    let sale = &case.closed.sale;
+    if case.closed.outcome != Some(Ending::Sold) || sale.sold_as == Some(SoldAs::Asking) {
+        return None;
+    }
+    let price = sale.price.filter(|price| *price > 0.0)?;
+    let currency = sale.currency.or(case.market.currency);
+    let on = sale.on.or(case.closed.on);
+    let frozen = case
+        .predicted
+        .iter()
+        .find(|p| p.event == PredictedWhen::Offered);
+    let state = frozen.and_then(|p| PricedState::parse(&p.state));
+    let kind = frozen.and_then(|p| p.kind);
+    let kind = COMPARED_KINDS
+        .iter()
+        .find(|(_, known)| kind.is_some() && *known == kind);
+    let fields = [
+        ("price", price.to_string()),
+        ("what", sale.sold_as.map_or("", SoldAs::id).to_owned()),
+        ("on", on.map_or_else(String::new, |on| on.to_string())),
+        ("currency", currency.map_or("", Currency::id).to_owned()),
+        ("kind", kind.map_or("", |(id, _)| *id).to_owned()),
+        (
+            "bleed",
+            state.map_or_else(String::new, |state| format!("{:.3}", state.bare)),
+        ),
+        ("of", closing.id.clone()),
+    ];
+    Some(SoldPiece {
+        id: closing.id.clone(),
+        name: name_of(case),
+        form: case.piece.form.map_or("", Form::id).to_owned(),
+        price: MoneyFormat::of(currency).exact(price),
+        fields: fields
+            .into_iter()
+            .filter(|(_, text)| !text.is_empty())
+            .map(|(field, text)| (field.to_owned(), text))
+            .collect(),
+    })
 }
 
 struct Shelf<'a> {

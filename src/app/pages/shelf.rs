@@ -13,7 +13,7 @@ use crate::app::parts::marks::{press, section};
 use crate::app::platform::page::typed_in;
 use crate::app::route::Route;
 use crate::app::state::{Effect, ShelfLine};
-use crate::app::wording::{plan, road, shelf as text};
+use crate::app::wording::{learning, plan, road, shelf as text};
 
 /// The ids of the fields that start a piece.
 const NAME: &str = "start-name";
@@ -102,6 +102,9 @@ fn yours(shelf: &[ShelfLine], effect: &Callback<Effect>) -> Html {
     let link = el("a", "")
         .attr("href", Route::Plan.href())
         .text(plan::LINK);
+    let teach = el("a", "")
+        .attr("href", Route::Learning.href())
+        .text(learning::LINK);
     group()
         .el(el("p", "hint")
             .hidden(!shelf.is_empty())
@@ -110,6 +113,8 @@ fn yours(shelf: &[ShelfLine], effect: &Callback<Effect>) -> Html {
             .hidden(shelf.is_empty())
             .el(el("p", "").el(link))
             .p("hint", plan::LINK_HINT))
+        .el(el("p", "").el(teach))
+        .p("hint", learning::LINK_HINT)
         .el(el("ul", "shelf").each(shelf, |entry| line(entry, effect)))
         .html()
 }

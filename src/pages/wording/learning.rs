@@ -21,17 +21,11 @@ pub(crate) const INVENTED: &str = "All of this is invented: forty pieces that ne
     the page says once you have closed some. None of it touches your pieces or your figures.";
 
 pub(crate) fn told(pieces: usize, prices: usize, bills: usize, hours: usize) -> String {
-    let count = |n: usize, one: &str, many: &str| match n {
-        1 => format!("1 {one}"),
-        _ => format!("{n} {many}"),
+    let pieces = match pieces {
+        1 => "1 closed piece tells something".to_owned(),
+        _ => format!("{pieces} closed pieces tell something"),
     };
-    format!(
-        "{} tell something: {} with a price, {} with a bill, {} with hours.",
-        count(pieces, "closed piece", "closed pieces"),
-        prices,
-        bills,
-        hours
-    )
+    format!("{pieces}: {prices} with a price, {bills} with a bill, {hours} with hours.")
 }
 
 pub(crate) const CLAIMS: &str = "This is what your pieces say beside what we judged, no more. Nobody chose \
