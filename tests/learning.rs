@@ -1,13 +1,16 @@
 //! Learning from closed pieces: what it may move and what it never does.
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing)]
+#![allow(clippy::disallowed_methods)] // an oracle on the machine it runs on
 
 use std::fs;
 
 use leavewell_model::counsel::{weigh, weigh_at_once};
+use leavewell_model::learn::{Closing, NotCounted, Shift, Teaching, evidence};
 use leavewell_model::ledger::{FigureId, Ledger};
 use leavewell_model::record::{Case, Draft, TaughtFigure, TaughtFigures, is_teachable, ledger_of};
 use leavewell_model::report::Report;
+use leavewell_model::value::Class;
 
 /// The worked examples, each with its name.
 fn examples() -> Vec<(String, Case)> {
@@ -133,4 +136,177 @@ fn a_persons_own_figure_stands_above_what_was_taught() {
     let taught = ledger.figure(FigureId::COST_T09);
     assert!(taught.value > Ledger::standard().value(FigureId::COST_T09));
     assert!(taught.low < taught.high && taught.own_reason.is_none());
+}
+
+/// A tray that was offered and then sold, as its record would be typed.
+fn sold_tray(price: &str) -> Draft {
+    let mut draft = Draft::default();
+    for (path, text) in [
+        ("piece.name", "Invented tray"),
+        ("piece.form", "tray"),
+        ("market.currency", "GBP"),
+        ("predicted[event=offered].on", "2026-03-01"),
+        ("predicted[event=offered].basis", "guess"),
+        ("predicted[event=offered].ln_level", "5.4"),
+        ("predicted[event=offered].sd", "0.54"),
+        ("predicted[event=offered].p", "0.95"),
+        ("predicted[event=offered].state", "A2 bare=0.05"),
+        ("predicted[event=offered].shipped.price", "80/160/320"),
+        ("closed.outcome", "sold"),
+        ("closed.sale.price", price),
+        ("closed.sale.on", "2026-04-02"),
+    ] {
+        draft.set(path, text);
+    }
+    draft
+}
+
+fn closing(id: &str, draft: &Draft) -> Closing {
+    let read = Draft::parse(&draft.to_json()).unwrap();
+    assert_eq!(read.to_json(), draft.to_json(), "it is kept");
+    Closing {
+        id: id.to_owned(),
+        case: read.read().0,
+    }
+}
+
+/// What a record tells, and why the rest does not count.
+fn told(draft: &Draft) -> (usize, Vec<NotCounted>) {
+    let all = evidence(&[closing("a", draft)], None);
+    let seen = all.iter().map(|one| one.seen.len()).sum();
+    let why = all.iter().flat_map(|one| one.not_counted.iter());
+    (seen, why.map(|(_, why)| *why).collect())
+}
+
+#[test]
+fn bad_input_is_named_kept_and_not_learnt_from() {
+    assert_eq!(told(&sold_tray("260")), (1, Vec::new()));
+    let with = |path: &str, text: &str| {
+        let mut draft = sold_tray("260");
+        draft.set(path, text);
+        told(&draft)
+    };
+    let only = |why: NotCounted| (0, vec![why]);
+    for (path, text, why) in [
+        ("closed.sale.currency", "EUR", NotCounted::OtherCurrency),
+        (
+            "stock.bought_on",
+            "2026-06-01",
+            NotCounted::SoldBeforeBought,
+        ),
+        ("closed.sale.on", "2026-02-01", NotCounted::ExpectedLater),
+        ("closed.sale.price", "0", NotCounted::NoPrice),
+        ("closed.sale.price", "", NotCounted::NoPrice),
+        ("closed.sale.what", "asking", NotCounted::OnlyAsked),
+        ("closed.left_out", "yes", NotCounted::LeftOut),
+        ("predicted[event=offered].p", "0.5", NotCounted::KindUnsure),
+        ("predicted", "", NotCounted::NothingExpected),
+        (
+            "predicted[event=offered].state",
+            "no state",
+            NotCounted::NothingExpected,
+        ),
+    ] {
+        assert_eq!(with(path, text), only(why), "{path} {text}");
+    }
+    // A bill of nothing, and hours of nothing.
+    let mut draft = Draft::default();
+    draft.set("done[0].what", "T09");
+    draft.set("done[0].bill", "0");
+    draft.set("done[0].hours", "0");
+    assert_eq!(
+        told(&draft),
+        (
+            0,
+            vec![NotCounted::BillOfNothing, NotCounted::BillOfNothing]
+        )
+    );
+    draft.set("done[0].bill", "120");
+    draft.set("done[0].hours", "");
+    assert_eq!(told(&draft), (1, Vec::new()));
+    // Text where a number should stand is a problem of the record, and teaches nothing.
+    draft.set("done[0].bill", "a lot");
+    let (_, problems) = draft.read();
+    assert_eq!(problems[0].field, "done[0].bill");
+    assert_eq!(told(&draft), (0, Vec::new()));
+}
+
+#[test]
+fn a_thousand_copies_of_one_sale_count_once() {
+    let one = sold_tray("260");
+    let copies: Vec<Closing> = (0..1000)
+        .map(|n| closing(&format!("{n:04}"), &one))
+        .collect();
+    let told = evidence(&copies, None);
+    let counted = told.iter().filter(|one| !one.seen.is_empty()).count();
+    let copied = told.iter().filter(|one| {
+        let mut why = one.not_counted.iter();
+        why.any(|(_, why)| *why == NotCounted::Copy)
+    });
+    assert_eq!((counted, copied.count()), (1, 999));
+    let shift = |closings: &[Closing]| {
+        let learnt = Teaching::new(&evidence(closings, None)).prices;
+        learnt.shift(Shift::Guess(Class::A2))
+    };
+    assert_eq!(shift(&copies), shift(&copies[..1]));
+    // Another sale of as good a piece is no copy.
+    let two = [closing("a", &one), closing("b", &sold_tray("270"))];
+    assert_eq!(
+        evidence(&two, None)
+            .iter()
+            .filter(|one| one.seen.len() == 1)
+            .count(),
+        2
+    );
+}
+
+#[test]
+fn a_piece_that_did_not_sell_says_that_the_price_was_too_high() {
+    let mut unsold = sold_tray("");
+    unsold.set("closed.sale", "");
+    unsold.set("closed.outcome", "unsold");
+    unsold.set("closed.unsold.price", "150");
+    unsold.set("closed.unsold.what", "reserve");
+    let all = evidence(&[closing("a", &unsold)], None);
+    assert!(all[0].seen[0].censored);
+    let learnt = Teaching::new(&all).prices;
+    assert!(learnt.shift(Shift::Guess(Class::A2)).0 < 0.0);
+    unsold.set("closed.unsold.what", "asking");
+    assert_eq!(told(&unsold).1, [NotCounted::NotLongOnOffer]);
+    unsold.set("closed.unsold.months", "7");
+    assert_eq!(told(&unsold), (1, Vec::new()));
+}
+
+#[test]
+fn a_sale_used_for_another_piece_is_not_counted_a_second_time() {
+    let sold = sold_tray("260");
+    let mut next = Draft::default();
+    for (field, text) in [("price", "260"), ("of", "a"), ("on", "2026-04-02")] {
+        next.set(&format!("comparables[0].{field}"), text);
+    }
+    let alone = evidence(&[closing("a", &sold)], None);
+    let both = evidence(&[closing("a", &sold), closing("b", &next)], None);
+    assert_eq!(alone, both);
+    assert_eq!(
+        next.read().0.comparables.len(),
+        1,
+        "it is a price of a like piece"
+    );
+}
+
+#[test]
+fn one_bill_for_several_works_is_one_piece_of_evidence() {
+    let mut draft = Draft::default();
+    for (place, work) in ["T14a", "T10a"].into_iter().enumerate() {
+        draft.set(&format!("done[{place}].what"), work);
+        draft.set(&format!("done[{place}].bill"), "560");
+        draft.set(&format!("done[{place}].bill_no"), "17");
+    }
+    let all = evidence(&[closing("a", &draft)], None);
+    let [seen] = all[0].seen.as_slice() else {
+        panic!("{all:?}");
+    };
+    assert!((seen.y - (560.0_f64 / 400.0).ln()).abs() < 1e-12);
+    let shares: Vec<f64> = seen.row.iter().map(|(_, x)| *x).collect();
+    assert!((shares[0] - 0.55).abs() < 1e-12 && (shares[1] - 0.45).abs() < 1e-12);
 }

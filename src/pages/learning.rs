@@ -11,8 +11,9 @@ use super::number_text::figures;
 use super::wording::learning as words;
 use super::wording::not_counted::not_counted;
 use leavewell_model::learn::{
-    Alarm, Closing, Evidence, MishapCount, PricedState, Record, Said, TaughtBy, Teaching, Topic,
-    TurnedOn, count_mishaps, evidence, in_percent, more_went_wrong, outside_the_range, record_of,
+    Alarm, Closing, Evidence, MishapCount, PricedState, Record, Said, Shift, TaughtBy, Teaching,
+    Topic, TurnedOn, count_mishaps, evidence, in_percent, more_went_wrong, outside_the_range,
+    record_of,
 };
 use leavewell_model::ledger::{Figure, FigureId, Ledger, meaning};
 use leavewell_model::record::{
@@ -81,6 +82,8 @@ pub struct PullingPiece {
 
 /// Most pieces that are shown as pulling.
 const MOST_PULLS: usize = 5;
+/// Most figures of a topic that are shown at first.
+const MOST_SHOWN: usize = 5;
 /// Most open pieces that are tried with the taught figures.
 const MOST_TRIED: usize = 12;
 const TOPICS: [(Topic, &str); 3] = [
@@ -107,7 +110,7 @@ pub fn learning(question: &str) -> Learning {
     };
     let today = Date::parse(&asked.today);
     let told = evidence(&closings, today);
-    let teaching = Teaching::new(&told);
+    let teaching = Teaching::new(&told).with_fees(&closings);
     let shelf = Shelf {
         closings: &closings,
         told: &told,
@@ -208,6 +211,7 @@ impl Shelf<'_> {
             for (topic, name) in TOPICS {
                 blocks.extend(self.topic(topic, name));
             }
+            blocks.extend(self.fees());
             if !invented {
                 blocks.push(self.changes());
             }
@@ -244,10 +248,27 @@ impl Shelf<'_> {
             taught.iter().partition(|by| on(by) > 0);
         let mut told = told;
         told.sort_by_key(|by| std::cmp::Reverse(on(by)));
+        // Of figures that move together, such as one for each buyer, one stands for all.
+        let (first, rest): (Vec<&TaughtBy>, Vec<&TaughtBy>) = {
+            let mut shown: Vec<Shift> = Vec::new();
+            told.into_iter().partition(|by| {
+                let new = !shown.contains(&by.shift) && shown.len() < MOST_SHOWN;
+                shown.extend(new.then_some(by.shift));
+                new
+            })
+        };
         let id = topic_id(topic);
         let mut blocks = vec![Block::Facts {
-            rows: told.iter().map(|by| row(by)).collect(),
+            rows: first.iter().map(|by| row(by)).collect(),
         }];
+        if !rest.is_empty() {
+            let rows = rest.iter().map(|by| row(by)).collect();
+            blocks.push(Block::fold(
+                &format!("learning.{id}.more"),
+                words::MORE_TOLD,
+                vec![Block::Facts { rows }],
+            ));
+        }
         let outside = outside_the_range(learnt);
         let far: Vec<String> = taught
             .iter()
@@ -270,6 +291,17 @@ impl Shelf<'_> {
             ));
         }
         Some(Block::section(&format!("learning.{id}"), name, blocks))
+    }
+
+    fn fees(&self) -> Option<Block> {
+        let fees = &self.teaching.fees;
+        let rows = fees.iter().map(|fee| {
+            let shipped = Ledger::standard().figure(fee.figure);
+            (meaning_of(shipped), taught_sentence(shipped, fee, 0))
+        });
+        let rows: Vec<(String, String)> = rows.collect();
+        (!rows.is_empty())
+            .then(|| Block::section("learning.fees", words::FEES, vec![Block::Facts { rows }]))
     }
 
     /// What the open pieces would be advised with everything taught.

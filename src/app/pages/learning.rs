@@ -6,6 +6,7 @@ use leavewell_pages::learning::PullingPiece;
 use yew::prelude::*;
 
 use crate::app::parts::blocks::without_fields;
+use crate::app::parts::choice::tick_as;
 use crate::app::parts::element::{El, button, el, group};
 use crate::app::parts::marks::{press, section};
 use crate::app::route::Route;
@@ -79,19 +80,14 @@ fn waiting() -> El {
 
 fn turned_on(lessons: &Lessons, act: &Callback<Action>) -> Html {
     let on = lessons.on;
-    let tick = |id: &'static str, label: &'static str, ticked: bool, then: TurnedOn| {
-        let box_ = el("input", "")
-            .attr("id", id)
-            .attr("type", "checkbox")
-            .ticked(ticked)
-            .changed(act.reform(move |_| Action::Teach(then)));
-        el("div", "tick").el(el("label", "").attr("for", id).el(box_).text(label))
+    let tick = |id: &str, words: [&'static str; 2], ticked: bool, then: TurnedOn| {
+        tick_as(id, ticked, act.reform(move |_| Action::Teach(then)), words)
     };
     let holds = !lessons.taught.is_empty();
     let said = if holds { text::HOLDS } else { text::HOLDS_NOT };
     el("div", "")
         .p("hint", text::USE_MEANS)
-        .el(tick(
+        .put(tick(
             "teach-prices",
             text::FOR_PRICES,
             on.prices,
@@ -100,7 +96,7 @@ fn turned_on(lessons: &Lessons, act: &Callback<Action>) -> Html {
                 ..on
             },
         ))
-        .el(tick(
+        .put(tick(
             "teach-works",
             text::FOR_WORKS,
             on.works,

@@ -16,8 +16,14 @@ pub const LINK_HINT: &str = "How well we have said, and figures that fit what yo
 pub const USE: &str = "Use what they teach";
 pub const USE_MEANS: &str = "Nothing is used until you turn it on. It is a setting of this browser, and no \
      record changes. Your own figures stand above it, and no rule of safety hears it.";
-pub const FOR_PRICES: &str = "For prices";
-pub const FOR_WORKS: &str = "For bills and hours";
+pub const FOR_PRICES: [&str; 2] = [
+    "For prices",
+    "What condition and replating leave of a price, and how your own estimates turn out.",
+];
+pub const FOR_WORKS: [&str; 2] = [
+    "For bills and hours",
+    "What work costs and how long it takes.",
+];
 pub const AS_SHIPPED: &str = "Go back to our figures as shipped";
 pub const HOLDS: &str = "Answers now use what your pieces teach.";
 pub const HOLDS_NOT: &str = "Answers use our figures as shipped.";

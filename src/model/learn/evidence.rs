@@ -187,7 +187,8 @@ fn numbers_of(closing: &Closing, one: &Evidence) -> Vec<u64> {
     numbers
 }
 
-fn sold_on(case: &Case) -> Option<Date> {
+/// The day of the sale, else that of the ending.
+pub(super) fn sold_on(case: &Case) -> Option<Date> {
     case.closed.sale.on.or(case.closed.on)
 }
 
@@ -249,11 +250,17 @@ fn weight(on: Option<Date>, today: Option<Date>) -> f64 {
     libm::exp2(-years / half)
 }
 
+/// Whether a sale is in another currency than the piece. Nothing is converted.
+pub(super) fn in_another_currency(case: &Case) -> bool {
+    let (sale, piece) = (case.closed.sale.currency, case.market.currency);
+    sale.is_some() && piece.is_some() && sale != piece
+}
+
 /// The price or the limit that a sale, or an offer without a buyer, tells.
 fn price(case: &Case, today: Option<Date>) -> Result<Vec<Seen>, NotCounted> {
     let ledger = Ledger::standard();
     let sale = &case.closed.sale;
-    if sale.currency.is_some() && sale.currency != case.market.currency {
+    if in_another_currency(case) {
         return Err(NotCounted::OtherCurrency);
     }
     let expected = expected_before(case).ok_or(NotCounted::NothingExpected)?;

@@ -6,6 +6,7 @@
 //! cases does not matter.
 
 mod evidence;
+mod fees;
 mod freeze;
 #[cfg(test)]
 mod golden;
@@ -18,6 +19,7 @@ pub mod student4;
 mod taught;
 
 pub use evidence::{Closing, Evidence, NotCounted, Scatter, Seen, Topic, WorkResult, evidence};
+pub use fees::taught_fees;
 pub use freeze::freeze;
 pub use mishap::{Cell, MishapCount, count_mishaps};
 pub use score::{

@@ -2,7 +2,7 @@
 //!
 //! Nothing is computed anew: every prediction is the one that stands in the record.
 
-use super::evidence::{Closing, Topic};
+use super::evidence::{Closing, Topic, in_another_currency};
 use super::mishap::{MishapCount, few_expected};
 use super::student4::{WIDER, below, crps, density};
 use super::taught::{Learnt, PredictedLn};
@@ -258,8 +258,7 @@ pub fn price(closing: &Closing) -> Option<Said> {
     }
     let before = offered_before(case)?;
     let sold_as = sale.sold_as.unwrap_or(SoldAs::Hammer);
-    let other = sale.currency.is_some() && sale.currency != case.market.currency;
-    if sold_as == SoldAs::Asking || other {
+    if sold_as == SoldAs::Asking || in_another_currency(case) {
         return None;
     }
     let over_hammer = channel(sold_as, Ledger::standard());

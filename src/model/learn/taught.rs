@@ -2,7 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use super::evidence::{Evidence, Scatter, Topic};
+use super::evidence::{Closing, Evidence, Scatter, Topic};
+use super::fees::taught_fees;
 use super::shift::{Family, Shift, precision};
 use super::solver::{Before, Fit, Observation, ROUNDS, Tails, fit};
 use super::student4::WIDER;
@@ -212,6 +213,8 @@ pub struct Teaching {
     pub bills: Learnt,
     /// The fit of hours.
     pub hours: Learnt,
+    /// Fees, which go with prices.
+    pub fees: Vec<TaughtFigure>,
 }
 
 /// One taught figure with the shift behind it.
@@ -231,6 +234,16 @@ impl Teaching {
             prices: learn(Topic::Prices, evidence),
             bills: learn(Topic::Bills, evidence),
             hours: learn(Topic::Hours, evidence),
+            fees: Vec::new(),
+        }
+    }
+
+    /// The same with the fees that these pieces tell.
+    #[must_use]
+    pub fn with_fees(self, closings: &[Closing]) -> Self {
+        Self {
+            fees: taught_fees(closings),
+            ..self
         }
     }
 
@@ -308,6 +321,10 @@ impl Teaching {
                 figures.extend(self.figures(*topic).iter().map(|taught| taught.figure));
                 pieces = pieces.max(self.of(*topic).pieces);
             }
+        }
+        if on.prices {
+            figures.extend(&self.fees);
+            pieces = pieces.max(usize::from(!self.fees.is_empty()));
         }
         TaughtFigures::new(figures, pieces)
     }

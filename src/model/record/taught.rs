@@ -37,7 +37,7 @@ const TEACHABLE: [&str; 7] = [
     "work.hours.",
 ];
 /// Single figures that may be taught.
-const TEACHABLE_ONE: [FigureId; 10] = [
+const TEACHABLE_ONE: [FigureId; 11] = [
     FigureId::VALUE_AFTER_REPAIR,
     FigureId::VALUE_DETAIL_AFTER_REPLATE,
     FigureId::VALUE_SALE_SD,
@@ -48,6 +48,7 @@ const TEACHABLE_ONE: [FigureId; 10] = [
     FigureId::FEE_LOT,
     FigureId::FEE_VAT,
     FigureId::FEE_INSURANCE,
+    FigureId::FEE_SOLD,
 ];
 
 /// Whether closed pieces may move a figure: prices, bills, hours and fees only.

@@ -2,7 +2,7 @@
 
 pub(crate) fn judged_and_taught(judged: &str, taught: &str, pieces: usize) -> String {
     let pieces = match pieces {
-        0 => "Pieces like yours make".to_owned(),
+        0 => "Your pieces make".to_owned(),
         1 => "1 piece of yours makes".to_owned(),
         _ => format!("{pieces} pieces of yours make"),
     };
@@ -35,7 +35,9 @@ pub(crate) const CLAIMS: &str = "This is what your pieces say beside what we jud
 pub(crate) const PRICES: &str = "Prices";
 pub(crate) const BILLS: &str = "Bills";
 pub(crate) const HOURS: &str = "Hours";
+pub(crate) const FEES: &str = "Fees, from the newest statement";
 pub(crate) const MISHAPS: &str = "Work that went wrong";
+pub(crate) const MORE_TOLD: &str = "More figures your pieces tell of";
 pub(crate) const BY_KINSHIP: &str = "Figures that move along with these";
 pub(crate) const KINSHIP_MEANS: &str = "No piece of yours tells of these by itself. They move a little \
     because they tend to be off in the same direction.";
