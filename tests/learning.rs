@@ -109,7 +109,7 @@ fn nothing_taught_moves_a_verdict_a_hazard_or_what_a_piece_is() {
             assert_eq!(after.silver, before.silver, "{name}");
             assert_eq!(after.display_only, before.display_only, "{name}");
             let texts = |report: &Report| -> Vec<String> {
-                report.cautions.iter().map(|c| c.id.to_owned()).collect()
+                report.cautions.iter().map(|c| c.id.clone()).collect()
             };
             assert_eq!(texts(&after), texts(&before), "{name}");
             moved += usize::from(after.value != before.value);
@@ -132,7 +132,10 @@ fn a_persons_own_figure_stands_above_what_was_taught() {
     }];
     let ledger = ledger_of(&case);
     let cost = ledger.figure(FigureId::COST_T14A);
-    assert_eq!([cost.low, cost.value, cost.high], [77.0; 3]);
+    assert_eq!(
+        [cost.low, cost.value, cost.high].map(f64::to_bits),
+        [77.0_f64.to_bits(); 3]
+    );
     let taught = ledger.figure(FigureId::COST_T09);
     assert!(taught.value > Ledger::standard().value(FigureId::COST_T09));
     assert!(taught.low < taught.high && taught.own_reason.is_none());

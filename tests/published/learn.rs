@@ -11,6 +11,9 @@ use leavewell_model::maths::{Beta, SquareMatrix, exact_interval};
 
 use crate::near;
 
+/// What an observation rests on, what was seen, and its standard deviation.
+type Row = (Vec<(usize, f64)>, f64, f64);
+
 /// Next to no precision: the shift is free.
 const FREE: f64 = 1e-14;
 
@@ -24,7 +27,7 @@ fn diagonal(precision: &[f64]) -> SquareMatrix {
 }
 
 /// Normal observations of rows with known standard deviations, as in a textbook.
-fn normal(precision: &[f64], rows: &[(Vec<(usize, f64)>, f64, f64)]) -> Fit {
+fn normal(precision: &[f64], rows: &[Row]) -> Fit {
     let before = Before {
         precision: diagonal(precision),
         shifts: precision.len(),
@@ -36,7 +39,7 @@ fn normal(precision: &[f64], rows: &[(Vec<(usize, f64)>, f64, f64)]) -> Fit {
     fit(&before, &observations(rows))
 }
 
-fn observations(rows: &[(Vec<(usize, f64)>, f64, f64)]) -> Vec<Observation> {
+fn observations(rows: &[Row]) -> Vec<Observation> {
     rows.iter()
         .map(|(row, y, sd)| Observation {
             row: row.clone(),
@@ -180,11 +183,11 @@ fn koops_houses() {
         .collect();
     let fitted = normal(&[1.0; 5], &rows);
     let printed = [
-        -4_035.0528,
+        -4_035.052_8,
         5.431_623_5,
-        2_886.8122,
-        16_965.2354,
-        7_641.2342,
+        2_886.812_2,
+        16_965.235_4,
+        7_641.234_2,
     ];
     for j in 0..5 {
         let found = before[j] + scale[j] * fitted.mean[j];

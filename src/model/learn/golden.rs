@@ -4,6 +4,7 @@ use super::*;
 use crate::ledger::FigureId;
 use crate::value::Class;
 
+#[allow(clippy::unreadable_literal)] // as the prototype printed them
 /// For each shift its middle and its standard deviation after the eight closings.
 const EIGHT: [(Shift, f64, f64); 41] = [
     (
@@ -164,7 +165,8 @@ const EIGHT: [(Shift, f64, f64); 41] = [
     (Shift::Wear(2, 3), -0.11332060758997976, 0.3197628648020777),
     (Shift::Wear(2, 4), -0.1483143700355574, 0.5220000240786371),
 ];
-/// Covariances of two pairs of shifts.
+#[allow(clippy::unreadable_literal)]
+/// Covariances of three pairs of shifts.
 const TOGETHER: [(Shift, Shift, f64); 3] = [
     (Shift::Replated(1, 0), Shift::Bought, 0.01474498471732606),
     (
@@ -272,7 +274,10 @@ fn eight_closings_give_the_prototypes_posterior() {
     for (a, b, covariance) in TOGETHER {
         // Twice a covariance is the variance of the sum less both variances.
         let scale = |row: &[(Shift, f64)]| learnt.predict(row, 0.0, Scatter::Guess).scale;
-        let variance = |row: &[(Shift, f64)]| (scale(row) * student4::WIDER).powi(2);
+        let variance = |row: &[(Shift, f64)]| {
+            let sd = scale(row) * student4::WIDER;
+            sd * sd
+        };
         let sum = variance(&[(a, 1.0), (b, 1.0)]);
         let twice = sum - variance(&[(a, 1.0)]) - variance(&[(b, 1.0)]);
         assert!((0.5 * twice - covariance).abs() < 1e-9, "{a:?} {b:?}");
@@ -303,9 +308,9 @@ fn three_bills_give_the_prototypes_posterior() {
         ..seen(row, y, replate.job_sd(), Scatter::Bill)
     };
     let bills = [
-        bill(&[(replate, 1.0)], (310.0_f64 / 220.0).ln()),
-        bill(&[(replate, 1.0)], (280.0_f64 / 220.0).ln()),
-        bill(&[(replate, 0.55), (lead, 0.45)], (560.0_f64 / 400.0).ln()),
+        bill(&[(replate, 1.0)], libm::log(310.0 / 220.0)),
+        bill(&[(replate, 1.0)], libm::log(280.0 / 220.0)),
+        bill(&[(replate, 0.55), (lead, 0.45)], libm::log(560.0 / 400.0)),
     ];
     let evidence: Vec<Evidence> = bills
         .into_iter()
@@ -373,7 +378,7 @@ fn one_slip_of_a_digit_hardly_moves_the_level() {
     let moved = level(std::f64::consts::LN_10) - level(0.0);
     assert!(moved.abs() < 0.03, "{moved}");
     // What a mean would make of it.
-    let by_mean = std::f64::consts::LN_10 / (30.0 + (guess_sd() / 0.25).powi(2));
+    let by_mean = std::f64::consts::LN_10 / (30.0 + 16.0 * guess_sd() * guess_sd());
     assert!(by_mean > 0.05);
     assert!(learn(Topic::Prices, &pieces(0.0)).last_step() < 1e-9);
 }

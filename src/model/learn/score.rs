@@ -265,15 +265,14 @@ pub fn price(closing: &Closing) -> Option<Said> {
     let hammer = sale.price.filter(|p| *p > 0.0)? / over_hammer;
     let ranges = (before.shipped.price?, before.taught_values.price);
     let one = said(ranges, Z10, hammer, sale.reserve)?;
-    Some(named(one, closing))
+    Some(named(one, closing, None))
 }
 
-fn named(one: Said, closing: &Closing) -> Said {
-    Said {
-        id: closing.id.clone(),
-        name: closing.case.piece.name.clone(),
-        ..one
-    }
+fn named(mut one: Said, closing: &Closing, work: Option<Treatment>) -> Said {
+    one.id.clone_from(&closing.id);
+    one.name.clone_from(&closing.case.piece.name);
+    one.work = work;
+    one
 }
 
 /// What was frozen before the piece was sold.
@@ -297,12 +296,14 @@ fn works(topic: Topic, closing: &Closing, said_of: &mut Vec<Said>) {
     else {
         return;
     };
-    let (ranges, z): (fn(&PredictedFigures) -> &[PredictedOf<[f64; 3]>], f64) =
+    let z = if topic == Topic::Bills { Z10 } else { Z5 };
+    let ranges = |figures: &PredictedFigures| -> Vec<PredictedOf<[f64; 3]>> {
         if topic == Topic::Bills {
-            (|figures| &figures.bills, Z10)
+            figures.bills.clone()
         } else {
-            (|figures| &figures.hours, Z5)
-        };
+            figures.hours.clone()
+        }
+    };
     for (at, done) in case.done.iter().enumerate() {
         let told = if topic == Topic::Bills {
             done.bill
@@ -324,8 +325,9 @@ fn works(topic: Topic, closing: &Closing, said_of: &mut Vec<Said>) {
             .filter(|other| other.place == done.place || shares_bill(other));
         let works: Vec<Treatment> = together.filter_map(|other| other.treatment).collect();
         let sum = |figures: &PredictedFigures| {
+            let known = ranges(figures);
             works.iter().try_fold([0.0; 3], |sum: [f64; 3], work| {
-                let range = ranges(figures).iter().find(|one| one.work == *work)?.value;
+                let range = known.iter().find(|one| one.work == *work)?.value;
                 Some([sum[0] + range[0], sum[1] + range[1], sum[2] + range[2]])
             })
         };
@@ -333,10 +335,7 @@ fn works(topic: Topic, closing: &Closing, said_of: &mut Vec<Said>) {
             continue;
         };
         if let Some(one) = said((shipped, sum(&before.taught_values)), z, happened, None) {
-            said_of.push(Said {
-                work: done.treatment,
-                ..named(one, closing)
-            });
+            said_of.push(named(one, closing, done.treatment));
         }
     }
 }

@@ -97,7 +97,7 @@ impl Shift {
             let figure = ledger.figure(id);
             if text.starts_with("value.factor.") {
                 all.push(Self::Row(id));
-            } else if text.starts_with("hazard.T") && text.ends_with(".kept") {
+            } else if text.starts_with("hazard.T") && text.split('.').next_back() == Some("kept") {
                 all.push(Self::Kept(id));
             } else if text.starts_with("cost.")
                 && id != FigureId::COST_OVERRUN

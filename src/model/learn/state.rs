@@ -104,15 +104,14 @@ impl PricedState {
                 "plated_again" => state.plated_again = true,
                 "replated" => state.replated = true,
                 "repaired" => state.repaired = true,
-                _ => match word.strip_prefix("bare=") {
-                    Some(share) => {
+                _ => {
+                    if let Some(share) = word.strip_prefix("bare=") {
                         state.bare = share.parse().ok().filter(|f| (0.0..=1.0).contains(f))?;
-                    }
-                    None => {
+                    } else {
                         let id = ["value.factor.", word].concat();
                         state.rows.push(FigureId::parse(&id)?);
                     }
-                },
+                }
             }
         }
         state.rows.sort_unstable();

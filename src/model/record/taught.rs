@@ -128,7 +128,8 @@ impl TaughtFigures {
             let TaughtFigure {
                 low, value, high, ..
             } = taught;
-            text.push_str(&format!("\n{}={low}/{value}/{high}", taught.figure));
+            let range = [low, value, high].map(f64::to_string).join("/");
+            text = [&text, "\n", taught.figure.text(), "=", &range].concat();
         }
         text
     }
@@ -199,10 +200,11 @@ mod tests {
             .collect();
         let layer = TaughtFigures::new(all.clone(), 9);
         assert_eq!(layer.figures().len(), teachable);
-        let text: String = all
+        let lines: Vec<String> = all
             .iter()
             .map(|t| format!("\n{}=0/0.5/1", t.figure))
             .collect();
+        let text = lines.concat();
         assert_eq!(TaughtFigures::parse(&["9", &text].concat()), layer);
     }
 
