@@ -5,12 +5,15 @@
 
 use std::fs;
 
-use leavewell_model::counsel::{weigh, weigh_at_once};
+use leavewell_model::counsel::{otherwise_as_shipped, solve, weigh, weigh_at_once};
 use leavewell_model::learn::{Closing, NotCounted, Shift, Teaching, evidence};
 use leavewell_model::ledger::{FigureId, Ledger};
 use leavewell_model::record::{Case, Draft, TaughtFigure, TaughtFigures, is_teachable, ledger_of};
 use leavewell_model::report::Report;
 use leavewell_model::value::Class;
+use leavewell_pages::learning::{LearningQuestion, learning};
+use leavewell_pages::sheet_text::{Form, Recipient, sheet_text};
+use leavewell_pages::{Subject, with_taught};
 
 /// The worked examples, each with its name.
 fn examples() -> Vec<(String, Case)> {
@@ -312,4 +315,83 @@ fn one_bill_for_several_works_is_one_piece_of_evidence() {
     assert!((seen.y - (560.0_f64 / 400.0).ln()).abs() < 1e-12);
     let shares: Vec<f64> = seen.row.iter().map(|(_, x)| *x).collect();
     assert!((shares[0] - 0.55).abs() < 1e-12 && (shares[1] - 0.45).abs() < 1e-12);
+}
+
+#[test]
+fn sheets_and_the_counsel_say_that_figures_were_taught() {
+    let sheet = |text: &str| {
+        let subject = Subject::parse(text).unwrap();
+        sheet_text(&subject, Recipient::Client, Form::Markdown)
+    };
+    let tray = include_str!("cases/worn_tray.json");
+    assert!(!sheet(tray).contains("taught by closed pieces"));
+    let taught = sheet(&with_taught("12\ncost.T14a=200/221/260", tray));
+    assert!(
+        taught.contains("Figures taught by closed pieces"),
+        "{taught}"
+    );
+    assert!(taught.contains("by 12 pieces"), "{taught}");
+    // The counsel says so only where the shipped figures would advise something else.
+    let far = layer(|[low, _, _]| [low * 0.2, low * 0.2, low * 0.2]);
+    let (mut differ, mut agree) = (0, 0);
+    for (name, case) in examples() {
+        let shipped = weigh_at_once(&case, Vec::new()).counsel.steps;
+        let with = solve(&Case {
+            taught: far.clone(),
+            ..case
+        });
+        let advised = with.report(Vec::new()).counsel.steps;
+        let said = otherwise_as_shipped(&with);
+        assert_eq!(said.is_some(), advised != shipped, "{name}: {said:?}");
+        if said.is_some() {
+            differ += 1;
+        } else {
+            agree += 1;
+        }
+    }
+    assert!(differ > 0 && agree > 0, "{differ} {agree}");
+}
+
+#[test]
+fn what_would_change_is_shown_before_anything_is_turned_on() {
+    let sold = sold_tray("2600");
+    let pieces = [
+        ("a".to_owned(), sold.to_json()),
+        (
+            "b".to_owned(),
+            include_str!("cases/worn_tray.json").to_owned(),
+        ),
+    ];
+    let asked = |prices: bool, pieces: &[(String, String)]| {
+        let question = LearningQuestion {
+            today: "2026-11-30".to_owned(),
+            prices,
+            pieces: pieces.to_vec(),
+            ..LearningQuestion::default()
+        };
+        learning(&serde_json::to_string(&question).unwrap())
+    };
+    let off = asked(false, &pieces);
+    assert!(off.layer.is_empty());
+    let shown = serde_json::to_string(&off.blocks).unwrap();
+    assert!(shown.contains("We judged it") && shown.contains("would be advised otherwise"));
+    assert_eq!(off.sales.len(), 1);
+    assert!(
+        off.sales[0]
+            .fields
+            .contains(&("of".to_owned(), "a".to_owned()))
+    );
+    let on = asked(true, &pieces);
+    assert!(on.layer.starts_with("1\n") && on.layer.contains("value.guess_bias.A2="));
+    assert!(
+        !on.layer.contains("cost."),
+        "bills and hours are turned on by themselves"
+    );
+    assert_eq!(on.blocks, off.blocks);
+    // An empty shelf, and one that cannot be read.
+    for pieces in [Vec::new(), vec![("a".to_owned(), "{".to_owned())]] {
+        let none = asked(true, &pieces);
+        assert!(none.layer.is_empty() && none.pulls.is_empty() && !none.blocks.is_empty());
+    }
+    assert_eq!(learning("no question").layer, "");
 }

@@ -18,7 +18,7 @@ use leavewell_model::maths::{Z10, probit};
 use leavewell_model::record::Draft;
 use leavewell_model::value::{BUYERS, Class, ConditionTable};
 
-/// A generator of pseudo-random numbers (SplitMix64: Steele, Lea & Flood 2014).
+/// A generator of pseudo-random numbers (`SplitMix64`: Steele, Lea & Flood 2014).
 struct Luck(u64);
 
 impl Luck {

@@ -228,16 +228,18 @@ fn of_case(closing: &Closing, today: Option<Date>) -> Evidence {
     one
 }
 
-/// What was expected last before the piece changed hands.
-fn expected_before(case: &Case) -> Option<&Predicted> {
+/// What was expected of the piece as it was sold: frozen when it was offered, else when work was agreed,
+/// if none was done.
+pub(super) fn expected_as_sold(case: &Case) -> Option<&Predicted> {
     let of = |event| case.predicted.iter().find(|p| p.event == event);
-    of(PredictedWhen::Offered).or_else(|| of(PredictedWhen::Agreed))
+    let untouched = || of(PredictedWhen::Agreed).filter(|_| case.done.is_empty());
+    of(PredictedWhen::Offered).or_else(untouched)
 }
 
 /// The class of value of the piece, as it was frozen.
 fn class_of(case: &Case) -> Option<Class> {
-    let expected = expected_before(case)?;
-    PricedState::parse(&expected.state).map(|state| state.class)
+    let mut frozen = case.predicted.iter();
+    frozen.find_map(|p| PricedState::parse(&p.state).map(|state| state.class))
 }
 
 /// How much something counts by its age: half after every so many years.
@@ -263,7 +265,7 @@ fn price(case: &Case, today: Option<Date>) -> Result<Vec<Seen>, NotCounted> {
     if in_another_currency(case) {
         return Err(NotCounted::OtherCurrency);
     }
-    let expected = expected_before(case).ok_or(NotCounted::NothingExpected)?;
+    let expected = expected_as_sold(case).ok_or(NotCounted::NothingExpected)?;
     let sold = case.closed.outcome == Some(Ending::Sold);
     let on = sold_on(case);
     if let (Some(on), Some(frozen)) = (on, expected.on)

@@ -2,7 +2,7 @@
 //!
 //! Nothing is computed anew: every prediction is the one that stands in the record.
 
-use super::evidence::{Closing, Topic, in_another_currency};
+use super::evidence::{Closing, Topic, expected_as_sold, in_another_currency};
 use super::mishap::{MishapCount, few_expected};
 use super::student4::{WIDER, below, crps, density};
 use super::taught::{Learnt, PredictedLn};
@@ -278,8 +278,7 @@ fn named(mut one: Said, closing: &Closing, work: Option<Treatment>) -> Said {
 /// What was frozen before the piece was sold.
 fn offered_before(case: &Case) -> Option<&Predicted> {
     let sold_on = case.closed.sale.on.or(case.closed.on);
-    let of = |event| case.predicted.iter().find(|p| p.event == event);
-    let latest = of(PredictedWhen::Offered).or_else(|| of(PredictedWhen::Agreed))?;
+    let latest = expected_as_sold(case)?;
     let later = match (sold_on, latest.on) {
         (Some(sold), Some(frozen)) => sold.days_until(frozen) > 0,
         _ => false,
