@@ -269,3 +269,61 @@ fn more(subject: &Subject, format: MoneyFormat) -> Block {
     blocks.push(text(subject, "closed.why", words::WHY, ""));
     Block::fold("done.happened.more", words::MORE, blocks)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn shown(fields: &[(&str, &str)]) -> String {
+        let mut draft = Draft::default();
+        draft.set("market.currency", "GBP");
+        for (path, text) in fields {
+            draft.set(path, text);
+        }
+        serde_json::to_string(&happened(&Subject::new(draft))).unwrap()
+    }
+
+    const NOTED: (&str, &str) = ("predicted[event=offered].shipped.price", "120/210/380");
+
+    #[test]
+    fn a_sale_is_held_against_what_was_noted_before_it() {
+        let sold = [
+            NOTED,
+            ("closed.outcome", "sold"),
+            ("closed.sale.price", "263"),
+        ];
+        let page = shown(&sold);
+        assert!(
+            page.contains("We said £210 (£120 to £380). It fetched £263."),
+            "{page}"
+        );
+        assert!(!page.contains("closed.unsold"));
+        let unnoted = shown(&sold[1..]);
+        assert!(unnoted.contains(words::NOTHING_NOTED), "{unnoted}");
+        let open = shown(&[NOTED]);
+        assert!(
+            open.contains("stock.status") && open.contains("£210"),
+            "{open}"
+        );
+        assert!(!open.contains("closed.sale.price"));
+    }
+
+    #[test]
+    fn an_offer_without_a_buyer_asks_for_its_limit_and_bad_input_is_named() {
+        let page = shown(&[
+            ("closed.outcome", "unsold"),
+            ("closed.unsold.price", "a lot"),
+        ]);
+        assert!(page.contains("closed.unsold.months"));
+        assert!(page.contains("is not a number"), "{page}");
+        let page = shown(&[
+            NOTED,
+            ("closed.outcome", "sold"),
+            ("closed.sale.price", "263"),
+            ("closed.sale.currency", "EUR"),
+        ]);
+        assert!(page.contains(not_counted(
+            leavewell_model::learn::NotCounted::OtherCurrency
+        )));
+    }
+}

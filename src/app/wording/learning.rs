@@ -1,4 +1,4 @@
-//! What closed pieces teach, and how well we have said.
+//! What closed pieces teach, and how close we came.
 
 use crate::app::parts::words::joined;
 
@@ -9,7 +9,7 @@ pub const BACK: &str = "Back to the shelf";
 
 /// The link to the page, and its hint.
 pub const LINK: &str = "What your pieces teach";
-pub const LINK_HINT: &str = "How well we have said, and figures that fit what you see.";
+pub const LINK_HINT: &str = "How close we came, and figures that fit what you see.";
 
 // What is turned on.
 
@@ -51,7 +51,7 @@ pub fn take_in(name: &str) -> String {
     joined(&["Take in again ", name])
 }
 
-pub const HOW_WELL: &str = "How well we have said";
+pub const HOW_WELL: &str = "How close we came";
 pub const WAITING: &str = "We are working it out.";
 
 // Own sales as prices of like pieces.

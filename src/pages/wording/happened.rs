@@ -1,14 +1,14 @@
 //! Wording of what happened to a piece in the end.
 
 pub(crate) const TITLE: &str = "What happened";
-pub(crate) const PURPOSE: &str = "How it ended takes two taps and a number. It shows how well we had \
-    said, and it can make the figures fit what you see; you decide that under What your pieces teach.";
+pub(crate) const PURPOSE: &str = "Two taps and a number say how it ended. You then see how close we came, \
+    and you can let our figures learn from it, under What your pieces teach.";
 
 // Before it is closed
 
 pub(crate) const STATUS: &str = "Where it stands now";
-pub(crate) const STATUS_HINT: &str = "When you choose For sale, we note what we expect it to fetch, \
-    so that nobody can say afterwards that we knew.";
+pub(crate) const STATUS_HINT: &str = "When you choose For sale, we note what we expect it to fetch, to be \
+    compared with what it does fetch.";
 pub(crate) const NOT_CHOSEN: &str = "Not chosen";
 
 pub(crate) fn noted(price: &str, on: &str) -> String {

@@ -1,4 +1,4 @@
-//! Wording of what closed pieces teach, and of how well we have said.
+//! Wording of what closed pieces teach, and of how close we came.
 
 pub(crate) fn judged_and_taught(judged: &str, taught: &str, pieces: usize) -> String {
     let pieces = match pieces {
@@ -79,10 +79,10 @@ pub(crate) fn pulls(figure: &str, percent: f64) -> String {
     )
 }
 
-// How well we have said
+// How close we came
 
-pub(crate) const HOW_WELL_MEANS: &str = "Each line holds what we noted beforehand against what happened. \
-    Nothing is worked out anew.";
+pub(crate) const HOW_WELL_MEANS: &str = "What we noted beforehand, compared with what happened. Nothing is \
+    worked out anew.";
 
 pub(crate) fn too_few(have: usize, need: usize) -> String {
     format!("Too few to judge: {have} of the {need} it takes.")
@@ -148,7 +148,7 @@ pub(crate) fn coverage_description(topic: &str) -> String {
 pub(crate) const SHOULD: &str = "should hold";
 pub(crate) const HELD: &str = "held";
 
-pub(crate) const BARS: &str = "Where what happened lay";
+pub(crate) const BARS: &str = "Where it came out within what we said";
 pub(crate) const BARS_COLUMNS: [&str; 2] = ["Tenth of what we said", "How many"];
 
 pub(crate) fn bars_title(low: usize, high: usize) -> String {
