@@ -11,7 +11,8 @@
 
 use leavewell_model::learn::student4::below;
 use leavewell_model::learn::{
-    Alarm, Closing, Evidence, Learnt, PricedState, Scatter, Seen, Shift, Teaching, Topic, record_of,
+    Alarm, Closing, Learnt, Observed, PieceEvidence, PricedState, Scatter, Shift, Teaching, Topic,
+    record_of,
 };
 use leavewell_model::ledger::{FigureId, Ledger};
 use leavewell_model::maths::{Z10, probit};
@@ -99,9 +100,9 @@ const COMMON: [f64; 7] = [0.05, 0.33, 0.08, 0.06, 0.26, 0.10, 0.12];
 
 /// What one closed piece tells, and what is held against it.
 struct Simulated {
-    seen: Vec<Seen>,
+    seen: Vec<Observed>,
     /// The price that a prediction is tried on, if it sold.
-    price: Option<Seen>,
+    price: Option<Observed>,
 }
 
 fn row_id(name: &str, class: Class) -> FigureId {
@@ -226,7 +227,7 @@ fn close(luck: &mut Luck, trade: Trade, reserve: bool) -> Simulated {
     }
     let limit = guess + state.multiplier(None).0 + 0.65_f64.ln();
     let spread = std::f64::consts::LN_2 / Z10;
-    let of = |y: f64, censored: bool| Seen {
+    let of = |y: f64, censored: bool| Observed {
         topic: Topic::Prices,
         row: said.clone(),
         y: y - guess - ln_said - over,
@@ -246,7 +247,7 @@ fn close(luck: &mut Luck, trade: Trade, reserve: bool) -> Simulated {
         let shift = Shift::Cost(id);
         let wild = luck.is(0.03);
         let y = trade.truth(shift) + luck.normal(0.0, if wild { 1.2 } else { trade.job_sd });
-        seen.push(Seen {
+        seen.push(Observed {
             topic: Topic::Bills,
             row: vec![(shift, 1.0)],
             y,
@@ -262,11 +263,11 @@ fn close(luck: &mut Luck, trade: Trade, reserve: bool) -> Simulated {
     }
 }
 
-fn evidence_of(pieces: &[Simulated]) -> Vec<Evidence> {
+fn evidence_of(pieces: &[Simulated]) -> Vec<PieceEvidence> {
     pieces
         .iter()
         .enumerate()
-        .map(|(number, piece)| Evidence {
+        .map(|(number, piece)| PieceEvidence {
             id: format!("{number:05}"),
             name: String::new(),
             seen: piece.seen.clone(),
@@ -277,7 +278,7 @@ fn evidence_of(pieces: &[Simulated]) -> Vec<Evidence> {
 }
 
 /// Shares of what happened that fell into the bands of 50, 80 and 90 in 100.
-fn coverage<'a>(learnt: &Learnt, tried: impl Iterator<Item = &'a Seen>) -> [f64; 3] {
+fn coverage<'a>(learnt: &Learnt, tried: impl Iterator<Item = &'a Observed>) -> [f64; 3] {
     let mut hits = [0.0; 3];
     let mut n = 0.0;
     for seen in tried {

@@ -11,9 +11,9 @@ use super::number_text::figures;
 use super::wording::learning as words;
 use super::wording::not_counted::not_counted;
 use leavewell_model::learn::{
-    Alarm, Closing, Evidence, MishapCount, PricedState, Record, Said, Shift, TaughtBy, Teaching,
-    Topic, TurnedOn, count_mishaps, evidence, in_percent, more_went_wrong, outside_the_range,
-    record_of,
+    Alarm, Closing, MishapCount, PieceEvidence, PricedState, Said, Shift, TaughtBy, Teaching,
+    Topic, TopicRecord, TurnedOn, count_mishaps, evidence, in_percent, more_went_wrong,
+    outside_the_range, record_of,
 };
 use leavewell_model::ledger::{Figure, FigureId, Ledger, meaning};
 use leavewell_model::record::{
@@ -111,7 +111,7 @@ pub fn learning(question: &str) -> Learning {
     let today = Date::parse(&asked.today);
     let told = evidence(&closings, today);
     let teaching = Teaching::new(&told).with_fees(&closings);
-    let shelf = Shelf {
+    let shelf = LearntShelf {
         closings: &closings,
         told: &told,
         teaching: &teaching,
@@ -179,14 +179,14 @@ fn sold_piece(closing: &Closing) -> Option<SoldPiece> {
     })
 }
 
-struct Shelf<'a> {
+struct LearntShelf<'a> {
     closings: &'a [Closing],
-    told: &'a [Evidence],
+    told: &'a [PieceEvidence],
     teaching: &'a Teaching,
     mishaps: MishapCount,
 }
 
-impl Shelf<'_> {
+impl LearntShelf<'_> {
     fn blocks(&self, invented: bool) -> Vec<Block> {
         let mut blocks = Vec::new();
         if invented {
@@ -202,7 +202,7 @@ impl Shelf<'_> {
             blocks.push(Block::said(Tone::Answer, words::NONE));
         } else {
             let [prices, bills, hours] = counts;
-            let text = words::told(telling, prices, bills, hours);
+            let text = words::what_there_is(telling, prices, bills, hours);
             blocks.push(Block::said(Tone::Answer, text));
             blocks.push(Block::said(Tone::Quiet, words::CLAIMS));
             if self.has_all_sold() {
@@ -522,7 +522,7 @@ pub(super) fn taught_sentence(shipped: &Figure, taught: &TaughtFigure, pieces: u
     words::judged_and_taught(&judged, &now, pieces)
 }
 
-fn record_blocks(topic: Topic, name: &str, record: &Record, closings: &[Closing]) -> Block {
+fn record_blocks(topic: Topic, name: &str, record: &TopicRecord, closings: &[Closing]) -> Block {
     let id = format!("learning.said.{}", topic_id(topic));
     let n = record.said.len();
     let mut blocks = Vec::new();

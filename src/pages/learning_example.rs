@@ -58,10 +58,7 @@ fn record(line: &str) -> Option<Draft> {
         each.collect::<Vec<String>>().join(" ")
     };
     let bills = expected(&|work| work[1].to_owned());
-    let hours = expected(&|work| {
-        let likely: f64 = work[2].parse().unwrap_or(1.0);
-        format!("{:.2}/{likely}/{:.2}", 0.5 * likely, 1.8 * likely)
-    });
+    let hours = expected(&|work| work[2].to_owned());
     for event in ["agreed", "offered"] {
         let place = ["predicted[event=", event, "]."].concat();
         for (field, text) in [

@@ -5,7 +5,7 @@ use super::money_text::percent;
 use super::number_text::figures;
 use super::picture::{Anchor, Ink, Mark, Picture};
 use super::wording::learning as words;
-use leavewell_model::learn::Record;
+use leavewell_model::learn::TopicRecord;
 
 const WIDTH: f64 = 320.0;
 const LEFT: f64 = 46.0;
@@ -29,7 +29,7 @@ fn axes() -> Vec<Mark> {
 }
 
 /// What the bands held, with exact intervals, beside what they should hold.
-pub(super) fn coverage(id: &str, topic: &str, record: &Record) -> Block {
+pub(super) fn coverage(id: &str, topic: &str, record: &TopicRecord) -> Block {
     let mut marks = axes();
     for share in [0.0, 0.5, 1.0] {
         marks.push(Mark::text(
@@ -102,7 +102,7 @@ pub(super) fn coverage(id: &str, topic: &str, record: &Record) -> Block {
 }
 
 /// How many lay in each tenth of what was said, with the range luck allows.
-pub(super) fn bars(id: &str, topic: &str, record: &Record) -> Block {
+pub(super) fn bars(id: &str, topic: &str, record: &TopicRecord) -> Block {
     let (low, high) = record.bar_band;
     let most = record
         .bars

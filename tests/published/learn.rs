@@ -6,7 +6,7 @@
 #![allow(clippy::disallowed_methods)] // an oracle on the machine it runs on
 
 use leavewell_model::learn::student4::{WIDER, crps};
-use leavewell_model::learn::{Before, Fit, Observation, Tails, fit};
+use leavewell_model::learn::{Fit, FitSetup, Observation, Tails, fit};
 use leavewell_model::maths::{Beta, SquareMatrix, exact_interval};
 
 use crate::near;
@@ -28,7 +28,7 @@ fn diagonal(precision: &[f64]) -> SquareMatrix {
 
 /// Normal observations of rows with known standard deviations, as in a textbook.
 fn normal(precision: &[f64], rows: &[Row]) -> Fit {
-    let before = Before {
+    let before = FitSetup {
         precision: diagonal(precision),
         shifts: precision.len(),
         tails: Tails::Normal,
@@ -219,7 +219,7 @@ fn stack_loss_with_heavy_tails() {
             (row.collect(), f64::from(loss[n]), WIDER)
         })
         .collect();
-    let before = Before {
+    let before = FitSetup {
         precision: diagonal(&[FREE; 4]),
         shifts: 4,
         tails: Tails::Student,

@@ -8,7 +8,9 @@ use leavewell_model::decide::information::{of_everything, of_input};
 use leavewell_model::decide::risk::certain;
 use leavewell_model::decide::stock::{Choice, MOST_HELD, select};
 use leavewell_model::decide::weights::{acceptability, shares};
-use leavewell_model::learn::{Evidence, PricedState, Scatter, Seen, Shift, Teaching, Topic};
+use leavewell_model::learn::{
+    Observed, PieceEvidence, PricedState, Scatter, Shift, Teaching, Topic,
+};
 use leavewell_model::ledger::FigureId;
 use leavewell_model::value::Class;
 use leavewell_model::{Case, Draft};
@@ -184,8 +186,8 @@ fn plan_of_a_shelf(bencher: divan::Bencher, pieces: usize) {
 }
 
 /// Closed pieces that each tell a price and a bill, over every class and many degrees of wear.
-fn closed_pieces(count: usize) -> Vec<Evidence> {
-    let seen = |topic, row, y, scatter| Seen {
+fn closed_pieces(count: usize) -> Vec<PieceEvidence> {
+    let seen = |topic, row, y, scatter| Observed {
         topic,
         row,
         y,
@@ -210,7 +212,7 @@ fn closed_pieces(count: usize) -> Vec<Evidence> {
             row.push((Shift::Guess(class), 1.0));
             let y = 0.4 * libm::sin(number as f64);
             let bill = vec![(Shift::Cost(FigureId::COST_T14A), 1.0)];
-            Evidence {
+            PieceEvidence {
                 id: format!("{number:05}"),
                 name: String::new(),
                 seen: vec![

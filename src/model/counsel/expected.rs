@@ -6,16 +6,16 @@ use super::offer::work_hours;
 use super::prices::{answered, estimate};
 use super::{Solved, choice};
 use crate::identity::Kind;
-use crate::ledger::{Figure, FigureId, Ledger, Offered, Shape};
-use crate::maths::{Z5, Z10};
+use crate::ledger::{Figure, FigureId, Ledger, Offered};
+use crate::maths::Z10;
 use crate::record::{Case, PriceBasis};
 use crate::terms::Treatment;
 use crate::treatment::{Faults, Risk, work};
-use crate::value::{Class, Comparison, guess};
+use crate::value::{Class, Comparison, guess, ln_sd};
 
 /// What is expected of a piece as it is recorded.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Expected {
+pub struct ExpectedPiece {
     /// The likeliest kind.
     pub kind: Kind,
     /// Its chance, 0 to 1.
@@ -69,16 +69,6 @@ pub fn mishap_figures(t: Treatment, class: Class) -> Option<(FigureId, FigureId)
     }
 }
 
-/// Standard deviation of ln of a figure by its range.
-fn ln_sd(figure: &Figure) -> f64 {
-    let z = if figure.shape == Shape::P10P50P90 {
-        Z10
-    } else {
-        Z5
-    };
-    libm::log(figure.high / figure.low) / (2.0 * z)
-}
-
 fn range_of(figure: &Figure, times: f64) -> Option<[f64; 3]> {
     let range = [figure.low, figure.value, figure.high].map(|x| x * times);
     (range[0] > 0.0).then_some(range)
@@ -87,7 +77,7 @@ fn range_of(figure: &Figure, times: f64) -> Option<[f64; 3]> {
 impl Solved {
     /// What is expected of the piece as it is.
     #[must_use]
-    pub fn expected(&self) -> Expected {
+    pub fn expected(&self) -> ExpectedPiece {
         let (case, ledger) = (self.case(), self.ledger());
         let mut kind = Kind::Out;
         for k in Kind::ALL {
@@ -104,7 +94,7 @@ impl Solved {
             }
         }
         let (basis, ln_level, sd) = self.level(&classes, class);
-        Expected {
+        ExpectedPiece {
             kind,
             p: self.posterior.of(kind),
             class,

@@ -64,7 +64,7 @@ impl Scatter {
 
 /// One thing that a closed piece tells.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Seen {
+pub struct Observed {
     /// What it is about.
     pub topic: Topic,
     /// What it rests on.
@@ -123,13 +123,13 @@ pub enum NotCounted {
 
 /// What one closed piece tells.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Evidence {
+pub struct PieceEvidence {
     /// Its key.
     pub id: String,
     /// What its owner calls it.
     pub name: String,
     /// What it tells.
-    pub seen: Vec<Seen>,
+    pub seen: Vec<Observed>,
     /// Results of its works.
     pub results: Vec<WorkResult>,
     /// What does not count, and why.
@@ -139,11 +139,11 @@ pub struct Evidence {
 /// What every closed piece tells, in order of key. Of pieces that agree in every number the first
 /// counts. `today` is the day that age is counted from.
 #[must_use]
-pub fn evidence(closings: &[Closing], today: Option<Date>) -> Vec<Evidence> {
+pub fn evidence(closings: &[Closing], today: Option<Date>) -> Vec<PieceEvidence> {
     let mut order: Vec<&Closing> = closings.iter().collect();
     order.sort_by(|a, b| a.id.cmp(&b.id));
     let mut told: Vec<Vec<u64>> = Vec::new();
-    let mut all: Vec<Evidence> = Vec::new();
+    let mut all: Vec<PieceEvidence> = Vec::new();
     for closing in order {
         let mut one = of_case(closing, today);
         let numbers = numbers_of(closing, &one);
@@ -168,7 +168,7 @@ pub fn evidence(closings: &[Closing], today: Option<Date>) -> Vec<Evidence> {
 }
 
 /// Everything that tells one piece from another: name, day and every number told.
-fn numbers_of(closing: &Closing, one: &Evidence) -> Vec<u64> {
+fn numbers_of(closing: &Closing, one: &PieceEvidence) -> Vec<u64> {
     let mut numbers: Vec<u64> = one.name.bytes().map(u64::from).collect();
     let day = |on: Option<Date>| {
         on.map_or(0, |on| {
@@ -192,9 +192,9 @@ pub(super) fn sold_on(case: &Case) -> Option<Date> {
     case.closed.sale.on.or(case.closed.on)
 }
 
-fn of_case(closing: &Closing, today: Option<Date>) -> Evidence {
+fn of_case(closing: &Closing, today: Option<Date>) -> PieceEvidence {
     let case = &closing.case;
-    let mut one = Evidence {
+    let mut one = PieceEvidence {
         id: closing.id.clone(),
         name: case.piece.name.clone(),
         seen: Vec::new(),
@@ -259,7 +259,7 @@ pub(super) fn in_another_currency(case: &Case) -> bool {
 }
 
 /// The price or the limit that a sale, or an offer without a buyer, tells.
-fn price(case: &Case, today: Option<Date>) -> Result<Vec<Seen>, NotCounted> {
+fn price(case: &Case, today: Option<Date>) -> Result<Vec<Observed>, NotCounted> {
     let ledger = Ledger::standard();
     let sale = &case.closed.sale;
     if in_another_currency(case) {
@@ -328,7 +328,7 @@ fn price(case: &Case, today: Option<Date>) -> Result<Vec<Seen>, NotCounted> {
     row.push((level_shift, 1.0));
     let y = libm::log(price / channel(sold_as, ledger)) - level - ln;
     let noise = ledger.value(FigureId::VALUE_SALE_SD);
-    let single = Seen {
+    let single = Observed {
         topic: Topic::Prices,
         row,
         y,
@@ -376,7 +376,11 @@ fn bought(case: &Case, level: f64, level_shift: Shift) -> Option<(f64, Vec<(Shif
 
 /// A piece bought and sold is two observations: the mean of both prices, and their difference, in which
 /// the undamaged value drops out.
-fn pair((y, row): &(f64, Vec<(Shift, f64)>), sold: &Seen, (sd, noise): (f64, f64)) -> Vec<Seen> {
+fn pair(
+    (y, row): &(f64, Vec<(Shift, f64)>),
+    sold: &Observed,
+    (sd, noise): (f64, f64),
+) -> Vec<Observed> {
     let combined = |a: f64, b: f64| {
         let mut sum: Vec<(Shift, f64)> = Vec::new();
         for (times, row) in [(a, row), (b, &sold.row)] {
@@ -391,13 +395,13 @@ fn pair((y, row): &(f64, Vec<(Shift, f64)>), sold: &Seen, (sd, noise): (f64, f64
         sum
     };
     vec![
-        Seen {
+        Observed {
             row: combined(0.5, 0.5),
             y: 0.5 * (y + sold.y),
             sd: (sd * sd + 0.5 * noise * noise).sqrt(),
             ..sold.clone()
         },
-        Seen {
+        Observed {
             row: combined(-1.0, 1.0),
             y: sold.y - y,
             sd: core::f64::consts::SQRT_2 * noise,
@@ -412,7 +416,7 @@ fn same_bill(a: &Done, b: &Done) -> bool {
     a.place == b.place || (!a.bill_no.is_empty() && a.bill_no == b.bill_no)
 }
 
-fn bills(case: &Case, today: Option<Date>, one: &mut Evidence) {
+fn bills(case: &Case, today: Option<Date>, one: &mut PieceEvidence) {
     let ledger = Ledger::standard();
     for (at, done) in case.done.iter().enumerate() {
         let Some(bill) = done.bill else { continue };
@@ -453,7 +457,7 @@ fn bills(case: &Case, today: Option<Date>, one: &mut Evidence) {
             .sum::<f64>()
             .sqrt();
         let on = Date::parse_about(&done.on);
-        one.seen.push(Seen {
+        one.seen.push(Observed {
             topic: Topic::Bills,
             row,
             y: libm::log(bill / sum),
@@ -467,7 +471,7 @@ fn bills(case: &Case, today: Option<Date>, one: &mut Evidence) {
             _ => None,
         };
         if let Some(quote) = quoted.filter(|quote| quote.likely > 0.0 && !quote.fixed) {
-            one.seen.push(Seen {
+            one.seen.push(Observed {
                 topic: Topic::Bills,
                 row: vec![(Shift::Overrun, 1.0)],
                 y: libm::log(bill / quote.likely),
@@ -480,7 +484,7 @@ fn bills(case: &Case, today: Option<Date>, one: &mut Evidence) {
     }
 }
 
-fn hours(done: &Done, today: Option<Date>, one: &mut Evidence) {
+fn hours(done: &Done, today: Option<Date>, one: &mut PieceEvidence) {
     let (Some(hours), Some(id)) = (done.hours, done.treatment.and_then(work_hours)) else {
         return;
     };
@@ -490,7 +494,7 @@ fn hours(done: &Done, today: Option<Date>, one: &mut Evidence) {
         return;
     }
     let shift = Shift::Hours(id);
-    one.seen.push(Seen {
+    one.seen.push(Observed {
         topic: Topic::Hours,
         row: vec![(shift, 1.0)],
         y: libm::log(hours / Ledger::standard().value(id)),

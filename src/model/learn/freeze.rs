@@ -1,7 +1,7 @@
 //! Freezes what is expected of a piece, as fields of the record, when work is agreed or it is offered.
 
 use super::state::PricedState;
-use crate::counsel::{Expected, ExpectedWork, solve};
+use crate::counsel::{ExpectedPiece, ExpectedWork, solve};
 use crate::ledger::LEDGER_VERSION;
 use crate::record::{Case, PredictedWhen, TaughtFigures};
 
@@ -44,7 +44,7 @@ pub fn freeze(case: &Case, event: PredictedWhen) -> Vec<(String, String)> {
     fields
 }
 
-fn add_figures(fields: &mut Vec<(String, String)>, of: &str, expected: &Expected) {
+fn add_figures(fields: &mut Vec<(String, String)>, of: &str, expected: &ExpectedPiece) {
     let range = |[low, likely, high]: [f64; 3]| format!("{low:.2}/{likely:.2}/{high:.2}");
     let works = |value: &dyn Fn(&ExpectedWork) -> Option<String>| {
         let each = expected

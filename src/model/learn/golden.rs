@@ -181,8 +181,8 @@ const TOGETHER: [(Shift, Shift, f64); 3] = [
     ),
 ];
 
-fn seen(row: &[(Shift, f64)], y: f64, sd: f64, scatter: Scatter) -> Seen {
-    Seen {
+fn seen(row: &[(Shift, f64)], y: f64, sd: f64, scatter: Scatter) -> Observed {
+    Observed {
         topic: Topic::Prices,
         row: row.to_vec(),
         y,
@@ -193,8 +193,8 @@ fn seen(row: &[(Shift, f64)], y: f64, sd: f64, scatter: Scatter) -> Seen {
     }
 }
 
-fn piece(number: usize, seen: Seen) -> Evidence {
-    Evidence {
+fn piece(number: usize, seen: Observed) -> PieceEvidence {
+    PieceEvidence {
         id: format!("{number:04}"),
         name: String::new(),
         seen: vec![seen],
@@ -209,7 +209,7 @@ fn guess_sd() -> f64 {
     (g * g + 0.25).sqrt()
 }
 
-fn eight() -> Vec<Evidence> {
+fn eight() -> Vec<PieceEvidence> {
     let s = guess_sd();
     let guess = |row: &[(Shift, f64)], y: f64| seen(row, y, s, Scatter::Guess);
     let (fused, plate) = (
@@ -225,11 +225,11 @@ fn eight() -> Vec<Evidence> {
             -0.30,
         ),
         guess(&[fused, collector, detail], 0.55),
-        Seen {
+        Observed {
             weight: 0.5,
             ..guess(&[fused, decorator, detail], 0.20)
         },
-        Seen {
+        Observed {
             censored: true,
             ..guess(
                 &[plate, (Shift::Row(FigureId::VALUE_FACTOR_LEAK_C2), 1.0)],
@@ -303,7 +303,7 @@ fn eight_closings_give_the_prototypes_posterior() {
 fn three_bills_give_the_prototypes_posterior() {
     let cost = Shift::Cost;
     let (replate, lead) = (cost(FigureId::COST_T14A), cost(FigureId::COST_T10A));
-    let bill = |row: &[(Shift, f64)], y: f64| Seen {
+    let bill = |row: &[(Shift, f64)], y: f64| Observed {
         topic: Topic::Bills,
         ..seen(row, y, replate.job_sd(), Scatter::Bill)
     };
@@ -312,7 +312,7 @@ fn three_bills_give_the_prototypes_posterior() {
         bill(&[(replate, 1.0)], libm::log(280.0 / 220.0)),
         bill(&[(replate, 0.55), (lead, 0.45)], libm::log(560.0 / 400.0)),
     ];
-    let evidence: Vec<Evidence> = bills
+    let evidence: Vec<PieceEvidence> = bills
         .into_iter()
         .enumerate()
         .map(|(number, seen)| piece(number, seen))
@@ -348,7 +348,7 @@ fn the_order_of_the_pieces_changes_no_bit() {
     assert_eq!(evidence_of(&turned), forward);
 }
 
-fn evidence_of(evidence: &[Evidence]) -> Vec<u64> {
+fn evidence_of(evidence: &[PieceEvidence]) -> Vec<u64> {
     let learnt = learn(Topic::Prices, evidence);
     let both = |(a, b): (f64, f64)| [a.to_bits(), b.to_bits()];
     learnt
@@ -362,7 +362,7 @@ fn evidence_of(evidence: &[Evidence]) -> Vec<u64> {
 fn one_slip_of_a_digit_hardly_moves_the_level() {
     // Thirty prices about the middle, one of them ten times too high.
     let fused = Shift::Guess(Class::A2);
-    let pieces = |slip: f64| -> Vec<Evidence> {
+    let pieces = |slip: f64| -> Vec<PieceEvidence> {
         (0..30_u8)
             .map(|n| {
                 let u = (f64::from(n) + 0.5) / 30.0;
@@ -391,7 +391,7 @@ fn the_pieces_that_pull_most_are_those_whose_absence_moves_it_most() {
     let pulls = learnt.pulls(shift);
     assert_eq!(pulls.len(), 8);
     for (id, said) in &pulls[..2] {
-        let rest: Vec<Evidence> = all.iter().filter(|one| one.id != *id).cloned().collect();
+        let rest: Vec<PieceEvidence> = all.iter().filter(|one| one.id != *id).cloned().collect();
         let moved = learn(Topic::Prices, &rest).shift(shift).0 - learnt.shift(shift).0;
         assert!(
             (moved - said).abs() < 0.35 * moved.abs(),

@@ -3,7 +3,7 @@
 //! They are counted and shown beside what was expected. Nothing here is taught: two hundred pieces do not
 //! find how often work goes wrong, and what is told is told by those who did the work.
 
-use super::evidence::Evidence;
+use super::evidence::PieceEvidence;
 use crate::ledger::{FigureId, Ledger};
 use crate::maths::{Beta, Z5};
 use crate::treatment::{Risk, work};
@@ -79,7 +79,7 @@ fn chances() -> Vec<FigureId> {
 /// Counts the results told. For each cell the share of doubt that all cells have in common is moved by the
 /// other cells only, so that nothing counts twice.
 #[must_use]
-pub fn count_mishaps(evidence: &[Evidence]) -> MishapCount {
+pub fn count_mishaps(evidence: &[PieceEvidence]) -> MishapCount {
     let told: Vec<(FigureId, f64, f64)> = chances()
         .into_iter()
         .map(|chance| {

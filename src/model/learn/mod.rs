@@ -18,14 +18,16 @@ mod state;
 pub mod student4;
 mod taught;
 
-pub use evidence::{Closing, Evidence, NotCounted, Scatter, Seen, Topic, WorkResult, evidence};
+pub use evidence::{
+    Closing, NotCounted, Observed, PieceEvidence, Scatter, Topic, WorkResult, evidence,
+};
 pub use fees::taught_fees;
 pub use freeze::freeze;
 pub use mishap::{Cell, MishapCount, count_mishaps};
 pub use score::{
-    Alarm, Coverage, Record, Said, judge, more_went_wrong, outside_the_range, price, record_of,
+    Alarm, Coverage, Said, TopicRecord, judge, more_went_wrong, outside_the_range, price, record_of,
 };
 pub use shift::Shift;
-pub use solver::{Before, Fit, Observation, Pull, ROUNDS, Tails, fit};
+pub use solver::{Fit, FitSetup, Observation, Pull, ROUNDS, Tails, fit};
 pub use state::PricedState;
 pub use taught::{Learnt, PredictedLn, TaughtBy, Teaching, TurnedOn, in_percent, learn};

@@ -66,7 +66,7 @@ pub enum Alarm {
 
 /// How well the program has said, for one topic.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Record {
+pub struct TopicRecord {
     /// Every prediction, in order of key.
     pub said: Vec<Said>,
     /// Coverage of the bands of 50, 80 and 90 in 100.
@@ -79,7 +79,7 @@ pub struct Record {
     pub alarms: Vec<Alarm>,
 }
 
-impl Record {
+impl TopicRecord {
     /// Whether there are too few pieces to judge by.
     #[must_use]
     pub fn is_too_few(&self) -> bool {
@@ -103,7 +103,7 @@ impl Record {
 
 /// Holds every prediction of a topic against what happened.
 #[must_use]
-pub fn record_of(topic: Topic, closings: &[Closing]) -> Record {
+pub fn record_of(topic: Topic, closings: &[Closing]) -> TopicRecord {
     let mut order: Vec<&Closing> = closings.iter().collect();
     order.sort_by(|a, b| a.id.cmp(&b.id));
     let mut said = Vec::new();
@@ -118,7 +118,7 @@ pub fn record_of(topic: Topic, closings: &[Closing]) -> Record {
 
 /// The record of these predictions.
 #[must_use]
-pub fn judge(said: Vec<Said>) -> Record {
+pub fn judge(said: Vec<Said>) -> TopicRecord {
     let mut bars = [0; 10];
     for one in &said {
         #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // 0 to 9
@@ -139,7 +139,7 @@ pub fn judge(said: Vec<Said>) -> Record {
         };
         Coverage { band, hits, share }
     });
-    Record {
+    TopicRecord {
         alarms: alarms(&said, coverage[1].hits),
         coverage,
         bars,
@@ -369,7 +369,7 @@ mod tests {
     use super::*;
 
     /// Predictions of which what happened lies at these places.
-    fn at(places: impl Iterator<Item = f64>) -> Record {
+    fn at(places: impl Iterator<Item = f64>) -> TopicRecord {
         judge(
             places
                 .map(|at| Said {

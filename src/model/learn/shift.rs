@@ -1,8 +1,12 @@
 //! The shifts: what evidence may move. Each is a distance in ln from a shipped middle.
 
-use crate::ledger::{Figure, FigureId, Ledger, Shape};
-use crate::maths::{SquareMatrix, Z5, Z10};
-use crate::value::{BUYERS, Class, REPLATED_GROUPS, WEAR_ANCHORS, replated_figure, wear_figure};
+use crate::ledger::{FigureId, Ledger, Shape};
+use crate::maths::SquareMatrix;
+use crate::terms::Treatment;
+use crate::treatment::{Risk, work};
+use crate::value::{
+    BUYERS, Class, REPLATED_GROUPS, WEAR_ANCHORS, ln_sd, replated_figure, wear_figure,
+};
 
 /// One shift.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -39,7 +43,7 @@ pub enum Shift {
 
 /// Shifts whose evidence is about one thing, left out as a whole while there is none.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub(super) enum Family {
+pub(super) enum ShiftFamily {
     Guess,
     Comparables,
     ClassLevel,
@@ -54,16 +58,6 @@ pub(super) enum Family {
     Cost,
     Hours,
     Overrun,
-}
-
-/// Standard deviation of ln of a figure, from its range.
-fn ln_sd(figure: &Figure) -> f64 {
-    let z = if figure.shape == Shape::P10P50P90 {
-        Z10
-    } else {
-        Z5
-    };
-    libm::log(figure.high / figure.low) / (2.0 * z)
 }
 
 /// The row's name and its group of classes, of an id such as `value.factor.leak.C2`.
@@ -97,8 +91,6 @@ impl Shift {
             let figure = ledger.figure(id);
             if text.starts_with("value.factor.") {
                 all.push(Self::Row(id));
-            } else if text.starts_with("hazard.T") && text.split('.').next_back() == Some("kept") {
-                all.push(Self::Kept(id));
             } else if text.starts_with("cost.")
                 && id != FigureId::COST_OVERRUN
                 && figure.shape != Shape::Point
@@ -109,26 +101,32 @@ impl Shift {
                 all.push(Self::Hours(id));
             }
         }
+        for work in Treatment::ALL.into_iter().filter_map(work) {
+            if let Risk::Figures(mishaps) = work.risk {
+                all.extend(mishaps.kept.map(Self::Kept));
+            }
+        }
         all.sort_unstable();
+        all.dedup();
         all
     }
 
-    pub(super) fn family(self) -> Family {
+    pub(super) fn family(self) -> ShiftFamily {
         match self {
-            Self::Guess(_) => Family::Guess,
-            Self::Comparables => Family::Comparables,
-            Self::ClassLevel => Family::ClassLevel,
-            Self::Bought => Family::Bought,
-            Self::Shop => Family::Shop,
-            Self::Wear(..) => Family::Wear,
-            Self::Replated(..) => Family::Replated,
-            Self::Detail => Family::Detail,
-            Self::AfterRepair => Family::AfterRepair,
-            Self::Row(id) => Family::Row(row_and_group(id).0),
-            Self::Kept(_) => Family::Kept,
-            Self::Cost(_) => Family::Cost,
-            Self::Hours(_) => Family::Hours,
-            Self::Overrun => Family::Overrun,
+            Self::Guess(_) => ShiftFamily::Guess,
+            Self::Comparables => ShiftFamily::Comparables,
+            Self::ClassLevel => ShiftFamily::ClassLevel,
+            Self::Bought => ShiftFamily::Bought,
+            Self::Shop => ShiftFamily::Shop,
+            Self::Wear(..) => ShiftFamily::Wear,
+            Self::Replated(..) => ShiftFamily::Replated,
+            Self::Detail => ShiftFamily::Detail,
+            Self::AfterRepair => ShiftFamily::AfterRepair,
+            Self::Row(id) => ShiftFamily::Row(row_and_group(id).0),
+            Self::Kept(_) => ShiftFamily::Kept,
+            Self::Cost(_) => ShiftFamily::Cost,
+            Self::Hours(_) => ShiftFamily::Hours,
+            Self::Overrun => ShiftFamily::Overrun,
         }
     }
 

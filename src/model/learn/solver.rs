@@ -43,7 +43,7 @@ pub enum Tails {
 
 /// What is fixed before the observations.
 #[derive(Clone, Debug)]
-pub struct Before {
+pub struct FitSetup {
     /// Precision of the shifts: the inverse of their covariance.
     pub precision: SquareMatrix,
     /// Their number.
@@ -89,7 +89,7 @@ struct Working {
     squares: f64,
 }
 
-impl Before {
+impl FitSetup {
     fn scale(&self, o: &Observation, kappa2: &[f64]) -> f64 {
         match self.tails {
             Tails::Student => o.sd / WIDER * kappa2[o.group].sqrt(),
@@ -159,7 +159,7 @@ fn add_square(matrix: &mut SquareMatrix, row: &[(usize, f64)], times: f64) {
 
 /// Fits the model. Places in the rows are below `before.shifts`, groups below `before.groups`.
 #[must_use]
-pub fn fit(before: &Before, observations: &[Observation]) -> Fit {
+pub fn fit(before: &FitSetup, observations: &[Observation]) -> Fit {
     let mut shifts = vec![0.0; before.shifts];
     let mut kappa2 = vec![1.0; before.groups];
     let mut last_step = 0.0;

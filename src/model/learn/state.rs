@@ -3,7 +3,7 @@
 //! It is frozen as text with a prediction, so that later corrections of the record leave it as it was.
 
 use super::shift::Shift;
-use crate::counsel::Expected;
+use crate::counsel::ExpectedPiece;
 use crate::identity::Kind;
 use crate::ledger::{FigureId, Ledger, signs};
 use crate::record::{Case, Dents, FLAWS, Fill, FillState, Joint, Lacquer, Mount, Part, Tarnish};
@@ -35,7 +35,7 @@ type Multiplier = (f64, Vec<(Shift, f64)>);
 impl PricedState {
     /// The state of a case as it is recorded.
     #[must_use]
-    pub fn of(case: &Case, expected: &Expected) -> Self {
+    pub fn of(case: &Case, expected: &ExpectedPiece) -> Self {
         let class = expected.class;
         let done = |works: &[Treatment]| {
             let done = |t: Option<Treatment>| t.is_some_and(|t| works.contains(&t));

@@ -2,10 +2,10 @@
 
 use std::collections::BTreeMap;
 
-use super::evidence::{Closing, Evidence, Scatter, Topic};
+use super::evidence::{Closing, PieceEvidence, Scatter, Topic};
 use super::fees::taught_fees;
-use super::shift::{Family, Shift, precision};
-use super::solver::{Before, Fit, Observation, ROUNDS, Tails, fit};
+use super::shift::{Shift, ShiftFamily, precision};
+use super::solver::{Fit, FitSetup, Observation, ROUNDS, Tails, fit};
 use super::student4::WIDER;
 use crate::ledger::{FigureId, Ledger};
 use crate::record::{TaughtFigure, TaughtFigures};
@@ -34,14 +34,14 @@ pub struct PredictedLn {
 
 /// Fits one topic to what closed pieces tell.
 #[must_use]
-pub fn learn(topic: Topic, evidence: &[Evidence]) -> Learnt {
+pub fn learn(topic: Topic, evidence: &[PieceEvidence]) -> Learnt {
     let seen = || {
         evidence.iter().flat_map(|one| {
             let seen = one.seen.iter().filter(|seen| seen.topic == topic);
             seen.map(|seen| (one.id.as_str(), seen))
         })
     };
-    let mut families: Vec<Family> = seen()
+    let mut families: Vec<ShiftFamily> = seen()
         .flat_map(|(_, seen)| seen.row.iter().map(|(shift, _)| shift.family()))
         .collect();
     families.sort_unstable();
@@ -66,7 +66,7 @@ pub fn learn(topic: Topic, evidence: &[Evidence]) -> Learnt {
     let of: Vec<String> = seen().map(|(id, _)| id.to_owned()).collect();
     let mut pieces = of.clone();
     pieces.dedup();
-    let before = Before {
+    let before = FitSetup {
         precision: precision(&shifts),
         shifts: shifts.len(),
         tails: Tails::Student,
@@ -143,6 +143,7 @@ impl Learnt {
         let shipped = ledger.figure(id);
         let (mean, sd) = self.shift(shift);
         let before = shift.prior_sd();
+        // The range of a bill or of hours is that of one job.
         let narrower = if shift.is_of_work() {
             let group = match shift {
                 Shift::Hours(_) => Scatter::Hours,
@@ -150,7 +151,8 @@ impl Learnt {
                 _ => Scatter::Bill,
             };
             let job = shift.job_sd();
-            ((sd * sd + self.scatter(group) * job * job) / (before * before + job * job)).sqrt()
+            let one_job = self.predict(&[(shift, 1.0)], job, group).scale * WIDER;
+            one_job / (before * before + job * job).sqrt()
         } else {
             (sd / before).max(ledger.value(FigureId::LEARN_NARROWEST))
         };
@@ -229,7 +231,7 @@ pub struct TaughtBy {
 impl Teaching {
     /// Fits every topic.
     #[must_use]
-    pub fn new(evidence: &[Evidence]) -> Self {
+    pub fn new(evidence: &[PieceEvidence]) -> Self {
         Self {
             prices: learn(Topic::Prices, evidence),
             bills: learn(Topic::Bills, evidence),

@@ -1,8 +1,8 @@
 //! What condition does to value: wear by buyer, other defects, and the chance of a bad result.
 
 use super::class::Class;
-use crate::ledger::{Figure, FigureId, Ledger};
-use crate::maths::{Z5, two_piece_slopes};
+use crate::ledger::{Figure, FigureId, Ledger, Shape};
+use crate::maths::{Z5, Z10, two_piece_slopes};
 
 /// The three sorts of buyer.
 pub const BUYERS: [&str; 3] = ["collector", "decorator", "user"];
@@ -66,6 +66,17 @@ pub fn wear_figure(buyer: usize, anchor: usize, group: usize) -> FigureId {
 #[must_use]
 pub fn replated_figure(buyer: usize, group: usize) -> FigureId {
     REPLATED[buyer][group]
+}
+
+/// Standard deviation of ln of a figure, from its range.
+#[must_use]
+pub fn ln_sd(figure: &Figure) -> f64 {
+    let z = if figure.shape == Shape::P10P50P90 {
+        Z10
+    } else {
+        Z5
+    };
+    libm::log(figure.high / figure.low) / (2.0 * z)
 }
 
 /// A multiplier on the log scale: ln(middle) and its slopes per unit of z below and above.

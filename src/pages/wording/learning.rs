@@ -20,7 +20,7 @@ pub(crate) const NONE: &str = "No piece has been closed yet that tells something
 pub(crate) const INVENTED: &str = "All of this is invented: forty pieces that never were, to show what \
     the page says once you have closed some. None of it touches your pieces or your figures.";
 
-pub(crate) fn told(pieces: usize, prices: usize, bills: usize, hours: usize) -> String {
+pub(crate) fn what_there_is(pieces: usize, prices: usize, bills: usize, hours: usize) -> String {
     let pieces = match pieces {
         1 => "1 closed piece tells something".to_owned(),
         _ => format!("{pieces} closed pieces tell something"),
@@ -82,7 +82,7 @@ pub(crate) fn pulls(figure: &str, percent: f64) -> String {
 // How close we came
 
 pub(crate) const HOW_WELL_MEANS: &str = "What we noted beforehand, compared with what happened. Nothing is \
-    worked out anew.";
+    worked out again.";
 
 pub(crate) fn too_few(have: usize, need: usize) -> String {
     format!("Too few to judge: {have} of the {need} it takes.")
@@ -114,20 +114,24 @@ pub(crate) fn went_wrong(works: usize, bad: usize, expected: &str) -> String {
         _ => format!("{bad} went wrong"),
     };
     let works = match works {
-        1 => "Of 1 work whose result you told".to_owned(),
-        _ => format!("Of {works} works whose result you told"),
+        1 => "Of 1 work whose result you recorded".to_owned(),
+        _ => format!("Of {works} works whose result you recorded"),
     };
     format!("{works}, {bad}; about {expected} were to be expected.")
 }
 
 pub(crate) const NOT_TAUGHT: &str = "This is counted and never taught: it would take far more than two \
-    hundred works to find how often work goes wrong, and few bad results told are not few bad results.";
+    hundred works to find how often work goes wrong, and few bad results recorded are not few bad results.";
 pub(crate) const MORE_WRONG: &str =
     "That is more than luck allows. Look at who does this work, and how.";
 pub(crate) const NO_RESULTS: &str = "No work says yet whether it went well.";
-pub(crate) const CELL_COLUMNS: [&str; 4] =
-    ["Work", "Told", "Went wrong", "Chance: ours, and as told"];
-pub(crate) const CELL_CAPTION: &str = "Results told, by work and kind of piece";
+pub(crate) const CELL_COLUMNS: [&str; 4] = [
+    "Work",
+    "Recorded",
+    "Went wrong",
+    "Chance: ours, and as recorded",
+];
+pub(crate) const CELL_CAPTION: &str = "Results recorded, by work and kind of piece";
 
 // Pictures
 

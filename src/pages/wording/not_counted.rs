@@ -1,4 +1,4 @@
-//! Why something told about a closed piece teaches nothing.
+//! Why something recorded about a closed piece teaches nothing.
 
 use leavewell_model::learn::NotCounted;
 
