@@ -27,6 +27,8 @@ mod food;
 mod heat;
 #[path = "published/identity.rs"]
 mod identity;
+#[path = "published/learn.rs"]
+mod learn;
 #[path = "published/maths.rs"]
 mod maths;
 #[path = "published/measure.rs"]

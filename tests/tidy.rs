@@ -299,7 +299,7 @@ fn follows_a_tag(source: &str) -> bool {
 }
 
 /// Groups of the ledger's ids.
-const GROUPS: [&str; 20] = [
+const GROUPS: [&str; 21] = [
     "attribute",
     "cost",
     "counsel",
@@ -310,6 +310,7 @@ const GROUPS: [&str; 20] = [
     "heat",
     "identity",
     "lead",
+    "learn",
     "look",
     "measure",
     "metal",

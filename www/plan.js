@@ -29,6 +29,15 @@ function kept() {
   }
 }
 
+/** The figures that closed pieces taught, as `src/app/platform/store.rs` keeps them; empty if none hold. */
+function taught() {
+  try {
+    return localStorage.getItem("leavewell.taught") ?? "";
+  } catch {
+    return "";
+  }
+}
+
 class ShelfPlan extends HTMLElement {
   #asked = kept();
   #fields = {};
@@ -94,8 +103,10 @@ class ShelfPlan extends HTMLElement {
     ]);
   }
 
+  /** The pieces, each as the text of a question: the taught figures that hold, if any, before the record. */
   #pieces() {
-    return listed().map(({ id, text }) => ({ id, text }));
+    const before = taught();
+    return listed().map(({ id, text }) => ({ id, text: before ? `${before}\n\n${text}` : text }));
   }
 
   /** The pieces not weighed in their present state. */

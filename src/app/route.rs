@@ -24,6 +24,8 @@ pub enum Route {
     Labels,
     /// The stock list to print.
     StockList,
+    /// What the closed pieces teach, and how well the program has said.
+    Learning,
     /// What the piece is and what the owner wants.
     Piece,
     /// Findings.
@@ -57,9 +59,10 @@ struct Sign {
     asks: &'static [Ask],
 }
 
-const SIGNS: [Sign; 18] = [
+const SIGNS: [Sign; 19] = [
     sign(Route::Shelf, "#/", places::SHELF, &[]),
     sign(Route::Plan, "#/plan", places::PLAN, &[]),
+    sign(Route::Learning, "#/learning", places::LEARNING, &[]),
     sign(Route::StockTable, "#/stock/table", stock::TABLE_TITLE, &[]),
     sign(Route::Labels, "#/stock/labels", stock::LABELS_TITLE, &[]),
     sign(Route::StockList, "#/stock/list", stock::LIST_TITLE, &[]),
@@ -215,7 +218,12 @@ impl Route {
     pub fn is_of_a_piece(self) -> bool {
         !matches!(
             self,
-            Self::Shelf | Self::Plan | Self::StockTable | Self::Labels | Self::StockList
+            Self::Shelf
+                | Self::Plan
+                | Self::Learning
+                | Self::StockTable
+                | Self::Labels
+                | Self::StockList
         )
     }
 

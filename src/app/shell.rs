@@ -4,12 +4,14 @@ use std::rc::Rc;
 
 use gloo::events::EventListener;
 use leavewell_model::ledger::{LEDGER_VERSION, caution};
-use leavewell_model::record::put_status;
+use leavewell_model::record::{PredictedWhen, put_status};
 use leavewell_model::road::RoadQuestion;
 use leavewell_model::terms::StockStatus;
 use leavewell_model::{Draft, Problem};
+use leavewell_pages::learning::LearningQuestion;
 use leavewell_pages::sheet_text::{Form, Recipient};
 use leavewell_pages::stock_table::{MOST_BYTES, TableQuestion, decode};
+use leavewell_pages::with_taught;
 use leavewell_worker::ask::{Answer, Ask};
 use yew::prelude::*;
 
@@ -18,6 +20,7 @@ use super::pages::bench::{bench_page, closer_page, treatments_page};
 use super::pages::condition::condition_page;
 use super::pages::counsel::counsel_page;
 use super::pages::figures::figures_page;
+use super::pages::learning::learning_page;
 use super::pages::look::look_page;
 use super::pages::money::money_page;
 use super::pages::piece::piece_page;
@@ -39,8 +42,8 @@ use super::parts::terms::explain;
 use super::platform::{clock, file, page, store, worker};
 use super::route::Route;
 use super::state::{
-    Action, AdvisedPiece, Effect, Likeness, LoadedPage, Notice, Open, SaveState, ShelfLine, State,
-    TableIn, Target, Theme, update,
+    Action, AdvisedPiece, Effect, Lessons, Likeness, LoadedPage, Notice, Open, SaveState,
+    ShelfLine, State, TableIn, Target, Theme, update,
 };
 use super::stock_book::{BookChange, Layout, StockBook};
 use super::wording::{keeping, shell as text, stock};
@@ -219,6 +222,7 @@ impl Component for App {
             (Route::Labels, _) => labels_page(state, effect),
             (Route::StockList, _) => list_page(state, effect),
             (Route::Plan, _) => plan_page(&state.planned),
+            (Route::Learning, _) => learning_page(&state.lessons, act, effect),
             (_, None) => nothing_open(),
             (Route::Road(question), Some(page)) => road_page(page, *question),
             (Route::Piece, Some(page)) => piece_page(page),
@@ -273,6 +277,10 @@ impl Component for App {
         let answer = open.map(|open| line(self.route, open)).unwrap_or_default();
         let screen = self.screen();
         if screen != self.shown {
+            if matches!(self.route, Route::Learning | Route::Money) || self.is_to_learn_anew(first)
+            {
+                self.ask_lessons();
+            }
             // A screen reader reads the answer of a new screen in its place on the page.
             self.announcing = None;
             self.act.emit(Action::ReadOut(String::new()));
@@ -295,6 +303,13 @@ impl Component for App {
 }
 
 impl App {
+    /// Whether what holds has to be learnt anew: at the start, and when a screen is left on which a piece
+    /// may have been closed.
+    fn is_to_learn_anew(&self, first: bool) -> bool {
+        let on = self.state.lessons.on;
+        (on.prices || on.works) && (first || self.shown_route().trim_end() == Route::Done.href())
+    }
+
     /// Applies an action and stores its changes on this device. Returns whether anything changed.
     fn take(&mut self, action: Action) -> bool {
         let answered = matches!(action, Action::Answered(..));
@@ -304,6 +319,10 @@ impl App {
         };
         if let Action::Typed(Target::Field(path), text) = &action {
             store::keep_beginning(path, text);
+        }
+        let event = action.event();
+        if matches!(action, Action::Learn) {
+            self.ask_lessons();
         }
         let next = update(&self.state, action);
         let changed = next.is_some_and(|next| {
@@ -316,6 +335,9 @@ impl App {
             if let (Some(shown), Some(draft)) = (shown, Self::stored_draft(id)) {
                 store::keep_entry(&shown.advice_for(&draft));
             }
+        }
+        if let Some(event) = event {
+            self.freeze(event);
         }
         if answered {
             let question = self.state.next_question();
@@ -342,8 +364,27 @@ impl App {
             store::keep_reader(self.state.reader);
         }
         let mark = |state: &State| state.open.as_ref().map(|open| open.generation);
+        let (known, lessons) = (&before.lessons, Rc::clone(&self.state.lessons));
+        if (known.on, known.invented) != (lessons.on, lessons.invented) {
+            self.ask_lessons();
+        }
+        if (known.on, &known.taught) != (lessons.on, &lessons.taught) {
+            store::keep_teaching(lessons.on, &lessons.taught);
+        }
+        if known.taught != lessons.taught {
+            // Every answer so far was given with other figures.
+            self.asked.clear();
+            self.awaited.clear();
+        }
         if before.opened_at != self.state.opened_at {
             self.note_open();
+            // It may have been put up for sale together with others.
+            let open = self.state.open.as_ref();
+            let for_sale =
+                open.is_some_and(|open| open.case.stock.status == Some(StockStatus::ForSale));
+            if for_sale {
+                self.freeze(PredictedWhen::Offered);
+            }
         }
         // First, so that the worker computes in the meantime.
         self.ask();
@@ -390,6 +431,41 @@ impl App {
             return;
         }
         self.ask_for(&fresh);
+    }
+
+    /// Requests what is expected of the open piece, unless that is frozen or the piece has ended.
+    fn freeze(&mut self, event: PredictedWhen) {
+        let open = self.state.open.as_ref();
+        let due = open.is_some_and(|open| {
+            !open.draft.has_predicted(event) && open.case.closed.outcome.is_none()
+        });
+        if due {
+            self.ask_for(&[match event {
+                PredictedWhen::Agreed => Ask::ExpectedWhenAgreed,
+                PredictedWhen::Offered => Ask::ExpectedWhenOffered,
+            }]);
+        }
+    }
+
+    /// Requests what the closed pieces on the shelf teach.
+    fn ask_lessons(&self) {
+        let lessons = &self.state.lessons;
+        let pieces = if lessons.invented {
+            Vec::new()
+        } else {
+            let keys = self.state.shelf.iter().map(|entry| entry.id.clone());
+            keys.filter_map(|id| store::case_text(&id).map(|text| (id, text)))
+                .collect()
+        };
+        let question = LearningQuestion {
+            today: clock::today(),
+            prices: lessons.on.prices,
+            works: lessons.on.works,
+            example: lessons.invented,
+            pieces,
+        };
+        let text = serde_json::to_string(&question).unwrap_or_default();
+        worker::ask(Ask::Learning, 0, &text);
     }
 
     /// Requests the answer with an input moved, if the person has moved one.
@@ -502,6 +578,7 @@ impl App {
     fn ask_for(&mut self, asks: &[Ask]) {
         let Some(open) = &self.state.open else { return };
         let (generation, record) = (open.generation, open.draft.to_json());
+        let record = with_taught(&self.state.lessons.taught, &record);
         for ask in asks {
             worker::ask(*ask, generation, &record);
             let topic = ask.topic();
@@ -605,6 +682,15 @@ impl App {
                 _ => None,
             };
         }
+        if topic == Ask::Learning.topic() {
+            return match news {
+                worker::News::Answered(Ok(Answer::Learning(learning))) => {
+                    Some(Action::Learnt(learning))
+                }
+                // The page shows that nothing has arrived.
+                _ => None,
+            };
+        }
         let known = self.asked.iter().find(|(ask, _)| ask.topic() == topic);
         let &(ask, newest) = known?;
         let answer = match (news, ask) {
@@ -657,7 +743,9 @@ impl App {
                 self.save_sheet(recipient, form, text);
                 None
             }
-            Ask::Plan | Ask::ReadTable | Ask::WriteTable | Ask::Line => None,
+            Ask::ExpectedWhenAgreed => expected(PredictedWhen::Agreed, generation, answer),
+            Ask::ExpectedWhenOffered => expected(PredictedWhen::Offered, generation, answer),
+            Ask::Plan | Ask::Learning | Ask::ReadTable | Ask::WriteTable | Ask::Line => None,
         }
     }
 
@@ -678,6 +766,23 @@ impl App {
             ),
             (Ok(_), None) => {}
         }
+    }
+
+    /// Leaves a stored piece out of what is learnt, or takes it in again, and learns anew.
+    fn leave_out(&self, id: &str, out: bool) {
+        let word = if out { "yes" } else { "" };
+        let open = self.state.open.as_ref().filter(|open| open.id == id);
+        if open.is_some() {
+            let put = Action::Put("closed.left_out".to_owned(), word.to_owned());
+            self.act.emit(put);
+        } else if let Some(entry) = self.state.shelf.iter().find(|entry| entry.id == id)
+            && let Some(Ok(mut draft)) = store::case_text(id).map(|text| Draft::parse(&text))
+        {
+            draft.set("closed.left_out", word);
+            store::keep_case(id, &draft.to_json(), entry);
+        }
+        // A moment later, when the record is stored.
+        self.act.emit(Action::Learn);
     }
 
     /// Stores the open piece on this device. A [`store::Event::Kept`] reports the result later.
@@ -822,6 +927,7 @@ impl App {
                     None => tell(gone(), None, act),
                 }
             }
+            Effect::LeaveOut(id, out) => self.leave_out(&id, out),
             Effect::Rescue(text) => save(&case_file("piece"), text, act),
             Effect::Delete(id) => {
                 store::bin_case(&id);
@@ -942,6 +1048,23 @@ fn longest_wait(action: &Action) -> u32 {
     }
 }
 
+/// The action for what is expected, with the day.
+fn expected(
+    event: PredictedWhen,
+    generation: u32,
+    answer: Result<Answer, String>,
+) -> Option<Action> {
+    let Ok(Answer::Expected(mut fields)) = answer else {
+        return None;
+    };
+    fields.push(("on".to_owned(), clock::today()));
+    Some(Action::Expected {
+        event,
+        generation,
+        fields,
+    })
+}
+
 /// The error for an answer that does not match its question.
 fn other_answer() -> String {
     keeping::OTHER_ANSWER.to_owned()
@@ -960,7 +1083,17 @@ fn stored_state() -> State {
             ..StockBook::default()
         }),
         has_no_shortcuts: !store::has_shortcuts(),
+        lessons: Rc::new(stored_lessons()),
         ..State::default()
+    }
+}
+
+fn stored_lessons() -> Lessons {
+    let (on, taught) = store::teaching();
+    Lessons {
+        on,
+        taught,
+        ..Lessons::default()
     }
 }
 

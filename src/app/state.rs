@@ -9,12 +9,14 @@ use std::rc::Rc;
 
 use leavewell_model::counsel::Input;
 use leavewell_model::identity::identify;
+use leavewell_model::learn::TurnedOn;
 use leavewell_model::ledger::findings;
-use leavewell_model::record::{is_enough_to_advise, ledger_of, put_size, size_text};
+use leavewell_model::record::{PredictedWhen, is_enough_to_advise, ledger_of, put_size, size_text};
 use leavewell_model::report::{ChangeReport, IdentityReport, MovedReport};
 use leavewell_model::road::{self, RoadQuestion, RoadWalk};
 use leavewell_model::terms::{Currency, Form, PartName, Seen, StockStatus, capital};
 use leavewell_model::{Case, Draft, Problem, Report};
+use leavewell_pages::learning::Learning;
 use leavewell_pages::sheet_text::{Form as SheetForm, Recipient};
 use leavewell_pages::stock_table::{TablePreview, TableQuestion};
 use leavewell_pages::{Block, PageName};
@@ -67,6 +69,8 @@ pub struct State {
     pub working: Option<(PageName, f64)>,
     /// The newest plan for the whole shelf.
     pub planned: Rc<Vec<Block>>,
+    /// What closed pieces teach, and whether they do.
+    pub lessons: Rc<Lessons>,
     /// Undo and redo for the open piece.
     pub history: Rc<History>,
     /// The questions of the owner's road put so far about the open piece.
@@ -97,6 +101,19 @@ pub struct TableIn {
     pub preview: Option<TablePreview>,
     /// Why it could not be read, if so.
     pub failure: Option<String>,
+}
+
+/// What closed pieces teach, and what learning is turned on for.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Lessons {
+    /// What learning is turned on for.
+    pub on: TurnedOn,
+    /// The taught figures that hold, as text; empty while none do.
+    pub taught: String,
+    /// Whether the invented pieces are shown instead of the person's own.
+    pub invented: bool,
+    /// The newest answer of the worker.
+    pub learning: Option<Rc<Learning>>,
 }
 
 /// A page of the open piece, made by the worker.
@@ -401,6 +418,25 @@ pub enum Action {
     Shelved(Vec<ShelfLine>),
     /// The plan for the whole shelf is ready.
     Planned(Vec<Block>),
+    /// What closed pieces teach is asked for again.
+    Learn,
+    /// The worker found what closed pieces teach.
+    Learnt(Box<Learning>),
+    /// The person turned learning on or off.
+    Teach(TurnedOn),
+    /// The person asked for the invented pieces, or for their own again.
+    ShowInvented(bool),
+    /// What is expected was worked out, to be frozen.
+    Expected {
+        /// Why.
+        event: PredictedWhen,
+        /// The generation of the draft it was made for.
+        generation: u32,
+        /// The fields, each with its text.
+        fields: Vec<(String, String)>,
+    },
+    /// A sold piece is used as the price of a like piece: the fields of its entry.
+    UseSale(Vec<(String, String)>),
     /// Keep a copy of the present condition record.
     KeepRecord,
     /// Whether new pieces start with the person's figures from now on.
@@ -534,6 +570,8 @@ pub enum Effect {
     ReadTable(web_sys::File),
     /// Add the pieces of the table that is shown.
     TakeTable,
+    /// Leave a stored piece out of what is learnt, or take it in again.
+    LeaveOut(String, bool),
 }
 
 /// How much of a piece another one begins with.
@@ -864,6 +902,27 @@ impl State {
     }
 }
 
+impl Action {
+    /// What the program has to freeze because of it: the piece is offered, or work on it is agreed or
+    /// entered.
+    #[must_use]
+    pub fn event(&self) -> Option<PredictedWhen> {
+        let (path, text) = match self {
+            Self::Put(path, text) => (path.as_str(), text.as_str()),
+            Self::Typed(Target::Field(path), text) => (*path, text.as_str()),
+            Self::Typed(Target::Entry("proposal.steps", _, "agreed"), text) if text == "yes" => {
+                return Some(PredictedWhen::Agreed);
+            }
+            _ => return None,
+        };
+        if path == "stock.status" && text == StockStatus::ForSale.id() {
+            return Some(PredictedWhen::Offered);
+        }
+        let done = path.starts_with("done[") && path.ends_with("].what");
+        (done && !text.is_empty()).then_some(PredictedWhen::Agreed)
+    }
+}
+
 /// The state after an action; `None` if nothing changed.
 #[allow(clippy::too_many_lines)] // one arm an action
 #[must_use]
@@ -908,7 +967,10 @@ pub fn update(state: &State, action: Action) -> Option<State> {
         Action::Redo => stepped(state, History::forth),
         Action::Replaced { id, draft } => {
             let same = state.open.as_ref().is_some_and(|open| open.id == id);
-            let replace = |now: &mut Draft| *now = *draft;
+            let replace = |now: &mut Draft| {
+                let before = std::mem::replace(now, *draft);
+                now.keep_predicted(&before);
+            };
             same.then(|| changed(state, no_field(), replace)).flatten()
         }
         Action::Book(change) => {
@@ -964,6 +1026,32 @@ pub fn update(state: &State, action: Action) -> Option<State> {
         Action::Planned(plan) => (*state.planned != plan).then(|| State {
             planned: Rc::new(plan),
             ..state.clone()
+        }),
+        // The shell asks.
+        Action::Learn => None,
+        Action::Learnt(learning) => with_lessons(state, |lessons| {
+            if !lessons.invented {
+                lessons.taught.clone_from(&learning.layer);
+            }
+            lessons.learning = Some(Rc::new(*learning));
+        }),
+        Action::Teach(on) => with_lessons(state, |lessons| {
+            lessons.on = on;
+            lessons.invented = false;
+        }),
+        Action::ShowInvented(invented) => with_lessons(state, |lessons| {
+            lessons.invented = invented;
+        }),
+        Action::Expected {
+            event,
+            generation,
+            fields,
+        } => frozen(state, event, generation, &fields),
+        Action::UseSale(fields) => changed(state, no_field(), |draft| {
+            let place = draft.count("comparables");
+            for (field, text) in &fields {
+                draft.set(&entry_path("comparables", place, field), text);
+            }
         }),
         Action::Loaded(page) => with_page(state, page),
         Action::Working {
@@ -1085,11 +1173,40 @@ fn stepped(
     step: impl Fn(&History, &Draft) -> Option<(Draft, History)>,
 ) -> Option<State> {
     let open = state.open.as_ref()?;
-    let (draft, history) = step(&state.history, &open.draft)?;
+    let (mut draft, history) = step(&state.history, &open.draft)?;
+    draft.keep_predicted(&open.draft);
     Some(State {
         history: Rc::new(history),
         ..with_open(state, open.with_draft(draft))
     })
+}
+
+/// The state with other lessons; `None` if nothing changed.
+fn with_lessons(state: &State, change: impl FnOnce(&mut Lessons)) -> Option<State> {
+    let mut lessons = (*state.lessons).clone();
+    change(&mut lessons);
+    (lessons != *state.lessons).then(|| State {
+        lessons: Rc::new(lessons),
+        ..state.clone()
+    })
+}
+
+/// The state with what was expected frozen in the open record, unless that is about another piece or one
+/// that has ended. It is no step of its own to undo.
+fn frozen(
+    state: &State,
+    event: PredictedWhen,
+    generation: u32,
+    fields: &[(String, String)],
+) -> Option<State> {
+    let open = state.open.as_ref()?;
+    let of_this_piece = (state.opened_at..=open.generation).contains(&generation);
+    if !of_this_piece || open.draft.has_predicted(event) || open.case.closed.outcome.is_some() {
+        return None;
+    }
+    let mut draft = open.draft.clone();
+    draft.freeze(event, fields);
+    Some(with_open(state, open.with_draft(draft)))
 }
 
 /// The state with the figures of a file added to the open piece, and a notice of how many there were.
@@ -1315,6 +1432,62 @@ mod tests {
         assert_eq!(after.shelf[0].form, "Teapot");
         assert_eq!(after.shelf[0].name, "Invented pot");
         assert_eq!(after.shelf.len(), 1);
+    }
+
+    #[test]
+    fn what_was_expected_is_frozen_once_and_survives_an_undo() {
+        let offered = Action::Put("stock.status".to_owned(), "for_sale".to_owned());
+        assert_eq!(offered.event(), Some(PredictedWhen::Offered));
+        let work = Action::Put("done[0].what".to_owned(), "T09".to_owned());
+        assert_eq!(work.event(), Some(PredictedWhen::Agreed));
+        let agreed = typed(Target::Entry("proposal.steps", 0, "agreed"), "yes");
+        assert_eq!(agreed.event(), Some(PredictedWhen::Agreed));
+        assert_eq!(set("piece.form", "teapot").event(), None);
+        let state = update(&with_piece(), offered).unwrap();
+        let expected = |price: &str| Action::Expected {
+            event: PredictedWhen::Offered,
+            generation: open(&state).generation,
+            fields: vec![("shipped.price".to_owned(), price.to_owned())],
+        };
+        let state = update(&state, expected("1/2/3")).unwrap();
+        assert_eq!(update(&state, expected("4/5/6")), None, "it is frozen");
+        let back = update(&state, Action::Undo).unwrap();
+        assert_eq!(open(&back).draft.text("stock.status"), "");
+        assert!(open(&back).draft.has_predicted(PredictedWhen::Offered));
+        let late = update(&with_piece(), set("closed.outcome", "sold")).unwrap();
+        let action = Action::Expected {
+            event: PredictedWhen::Offered,
+            generation: open(&late).generation,
+            fields: vec![("shipped.price".to_owned(), "1/2/3".to_owned())],
+        };
+        assert_eq!(
+            update(&late, action),
+            None,
+            "nobody is wise after the event"
+        );
+    }
+
+    #[test]
+    fn lessons_hold_until_turned_off_and_invented_pieces_teach_nothing() {
+        let on = TurnedOn {
+            prices: true,
+            works: false,
+        };
+        let learnt = |layer: &str| {
+            Action::Learnt(Box::new(Learning {
+                layer: layer.to_owned(),
+                ..Learning::default()
+            }))
+        };
+        let state = update(&State::default(), Action::Teach(on)).unwrap();
+        let state = update(&state, learnt("3\nfee.lot=1/2/3")).unwrap();
+        assert!(!state.lessons.taught.is_empty());
+        let shown = update(&state, Action::ShowInvented(true)).unwrap();
+        let shown = update(&shown, learnt("")).unwrap();
+        assert_eq!(shown.lessons.taught, state.lessons.taught);
+        let off = update(&shown, Action::Teach(TurnedOn::default())).unwrap();
+        let off = update(&off, learnt("")).unwrap();
+        assert!(off.lessons.taught.is_empty() && !off.lessons.invented);
     }
 
     #[test]

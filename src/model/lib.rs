@@ -8,6 +8,7 @@ pub mod bench;
 pub mod counsel;
 pub mod decide;
 pub mod identity;
+pub mod learn;
 pub mod ledger;
 pub mod maths;
 pub mod record;

@@ -9,12 +9,13 @@ use std::collections::BTreeSet;
 use super::Subject;
 use super::as_typed::as_typed;
 use super::block::{Block, Field, Table, Tone};
+use super::learning::taught_sentence;
 use super::ledger_trace::trace;
 use super::sheet_cautions::with_cautions;
 use super::wording::ledger as words;
 use leavewell_model::counsel::weigh_at_once;
 use leavewell_model::ledger::{Figure, Ledger, Tag, loosest, meaning, source};
-use leavewell_model::record::{Case, Draft, Problem};
+use leavewell_model::record::{Case, Draft, Problem, TaughtFigures};
 use leavewell_model::report::Report;
 use leavewell_model::terms::share;
 
@@ -210,6 +211,10 @@ fn with_fields(book: &Book, figure: &Figure) -> Block {
         (words::SOURCE.to_owned(), cited(figure)),
         (words::ID.to_owned(), figure.id.to_owned()),
     ];
+    if let Some(taught) = book.case.taught.of(figure.id) {
+        let text = taught_sentence(shipped, taught, book.case.taught.pieces);
+        rows.insert(2, (words::TAUGHT.to_owned(), text));
+    }
     if let Some((limit, at_most)) = loosest(shipped) {
         let way = if at_most {
             words::MORE_THAN
@@ -313,7 +318,11 @@ fn found(book: &Book, search: &str) -> Block {
     blocks.extend(open.iter().map(|f| with_fields(book, f)));
     if !closed.is_empty() {
         blocks.push(Block::para(words::MORE));
-        blocks.push(Block::Table(figure_table(words::MORE_CAPTION, closed)));
+        blocks.push(Block::Table(figure_table(
+            words::MORE_CAPTION,
+            closed,
+            &book.case.taught,
+        )));
     }
     Block::section("ledger.found", words::FOUND, blocks)
 }
@@ -337,14 +346,18 @@ fn groups(book: &Book, id: &str, wanted: impl Fn(&Figure) -> bool) -> Vec<Block>
         blocks.push(Block::fold(
             &format!("{id}.{group}"),
             &words::group(&name, figures.len()),
-            vec![Block::Table(figure_table(&name, &figures))],
+            vec![Block::Table(figure_table(
+                &name,
+                &figures,
+                &book.case.taught,
+            ))],
         ));
     }
     blocks
 }
 
 /// Figures as table rows: meaning, value, band, how known, source, id.
-pub(super) fn figure_table(caption: &str, figures: &[&Figure]) -> Table {
+pub(super) fn figure_table(caption: &str, figures: &[&Figure], taught: &TaughtFigures) -> Table {
     Table {
         caption: caption.to_owned(),
         columns: words::FIGURE_COLUMNS.map(str::to_owned).to_vec(),
@@ -357,6 +370,8 @@ pub(super) fn figure_table(caption: &str, figures: &[&Figure]) -> Table {
                     band(f),
                     if f.own_reason.is_some() {
                         words::OWN_FIGURE.to_owned()
+                    } else if taught.of(f.id).is_some() {
+                        words::TAUGHT_FIGURE.to_owned()
                     } else {
                         f.tag.words().to_owned()
                     },

@@ -98,7 +98,7 @@ pub(super) fn trace(book: &Book) -> Vec<Block> {
                     vec![
                         // Ids appear only as text here, so that the ledger lists each figure once.
                         Block::List {
-                            items: figure_table("", &figures)
+                            items: figure_table("", &figures, &book.case.taught)
                                 .rows
                                 .into_iter()
                                 .map(|row| match row.as_slice() {

@@ -43,9 +43,13 @@ mod caution_blocks;
 mod cross_section;
 mod field_words;
 mod food;
+mod happened;
 mod heat;
 mod heat_on_piece;
 mod heat_picture;
+pub mod learning;
+mod learning_example;
+mod learning_picture;
 mod ledger;
 mod ledger_trace;
 pub mod markdown;
@@ -93,7 +97,7 @@ pub mod compare;
 pub use block::{Block, Choice, Field, HeatOnPiece, HeatZone, Table, Tone};
 pub use page_name::PageName;
 pub use picture::{Anchor, Ink, Mark, Picture, wrapped};
-pub use subject::Subject;
+pub use subject::{Subject, with_taught};
 
 #[cfg(test)]
 mod tests {

@@ -39,6 +39,11 @@ impl MoneyFormat {
         sum(self.sign, if value < 0.0 { -round } else { round })
     }
 
+    /// An amount that somebody typed, to the whole unit.
+    pub(super) fn exact(self, value: f64) -> String {
+        sum(self.sign, value.round())
+    }
+
     /// A gain or loss, with its sign.
     pub(super) fn change(self, value: f64) -> String {
         let plus = if value > 0.0 { "+" } else { "" };

@@ -3,6 +3,7 @@
 use serde::Serialize;
 use serde_json::Value;
 
+use super::Subject;
 use super::as_typed::as_typed;
 use super::block::{Block, Table, Tone};
 use super::money_text::MoneyFormat;
@@ -51,8 +52,12 @@ struct ShelfPiece {
 }
 
 fn piece(record: &Value) -> ShelfPiece {
-    let (name, offer, problem) = match Draft::parse(&text(&record["text"])) {
-        Ok(draft) => (name_of(&draft), Some(offer(&solve(&draft.read().0))), None),
+    let (name, offer, problem) = match Subject::parse(&text(&record["text"])) {
+        Ok(subject) => (
+            name_of(subject.draft()),
+            Some(offer(&solve(subject.case()))),
+            None,
+        ),
         Err(fault) => (
             words::UNNAMED.to_owned(),
             None,

@@ -293,7 +293,12 @@ impl<'a> Paper<'a> {
     pub(super) fn made_from(&self) -> Vec<(String, String)> {
         let own = self.case.overrides.len();
         let fact = |name: &str, words: String| (name.to_owned(), words);
-        vec![
+        let taught = &self.case.taught;
+        let taught = (!taught.is_empty()).then(|| {
+            let of = words::taught_by(taught.figures().len(), taught.pieces, &taught.digest());
+            fact(words::TAUGHT_FIGURES, of)
+        });
+        let mut made_from = vec![
             fact(words::PROGRAM, words::program(VERSION)),
             fact(words::LEDGER, LEDGER_VERSION.to_owned()),
             fact(
@@ -313,7 +318,9 @@ impl<'a> Paper<'a> {
                 words::DATE,
                 self.day().unwrap_or_else(|| words::NOT_RECORDED.to_owned()),
             ),
-        ]
+        ];
+        made_from.splice(2..2, taught);
+        made_from
     }
 
     /// Where the coarser sample on screen gives another answer; empty if both agree.

@@ -2,9 +2,11 @@
 
 use super::Subject;
 use super::as_typed::as_typed;
-use super::ask::choice;
+use super::ask::{Question, choice, number};
 use super::block::{Block, Field, Tone};
 use super::caution_blocks;
+use super::happened::happened;
+use super::money_text::MoneyFormat;
 use super::sheet_cautions::with_cautions;
 use super::wording::sheet_done as words;
 use leavewell_model::record::{Case, Draft, Problem};
@@ -211,6 +213,7 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
     if recorded > MOST {
         blocks.push(Block::said(Tone::Note, words::first_shown(MOST)));
     }
+    blocks.push(happened(subject));
     let mut blocks = with_cautions(subject.case(), blocks);
     // The list of choices names every treatment.
     let all = Treatment::ALL
@@ -280,7 +283,57 @@ fn entry(draft: &Draft, case: &Case, problems: &[Problem], place: usize) -> Vec<
             String::new(),
         ),
     ]);
+    if unknown.is_none() && case.done.iter().any(|work| work.place == place) {
+        blocks.extend(what_it_took(draft, case, place));
+    }
     blocks
+}
+
+/// What a work took, and whether it went wrong.
+fn what_it_took(draft: &Draft, case: &Case, place: usize) -> Vec<Block> {
+    let of = |field: &str, label: &str, hint: &str, unit: &str| {
+        let asked = Question {
+            path: &path(place, field),
+            label,
+            unit,
+            hint,
+            stand_in: None,
+        };
+        number(draft, asked).0
+    };
+    let unit = MoneyFormat::of(case.market.currency).unit();
+    let results = [
+        ("", words::NOT_SAID),
+        ("no", words::WENT_WELL),
+        ("yes", words::WENT_WRONG),
+        ("unsure", words::NOT_SURE),
+    ];
+    let (result, _) = choice(
+        draft,
+        &path(place, "bad"),
+        words::RESULT,
+        words::RESULT_HINT,
+        &results,
+    );
+    let number_of_bill = text_field(
+        draft,
+        place,
+        "bill_no",
+        words::BILL_NUMBER,
+        words::BILL_NUMBER_HINT,
+        String::new(),
+    );
+    vec![
+        Block::Row {
+            blocks: vec![
+                of("bill", words::BILL, "", unit),
+                of("hours", words::HOURS, "", words::HOURS_UNIT),
+            ],
+        },
+        Block::Row {
+            blocks: vec![result, number_of_bill],
+        },
+    ]
 }
 
 fn text_field(

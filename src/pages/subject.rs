@@ -6,11 +6,38 @@
 use std::cell::{OnceCell, RefCell};
 use std::collections::BTreeSet;
 
-use leavewell_model::counsel::{Shared, Solved, shared, solve, solve_finely, what_would_change};
-use leavewell_model::record::{Case, Draft, OpenError, Problem};
+use leavewell_model::counsel::{
+    Shared, Solved, otherwise_as_shipped, shared, solve, solve_finely, what_would_change,
+};
+use leavewell_model::record::{Case, Draft, OpenError, Problem, TaughtFigures};
 use leavewell_model::report::{ChangeReport, Report};
 
 use super::worth_knowing::SAMPLES;
+
+/// Between the taught figures and the record in the text of a question. No line of taught figures is
+/// empty, and a record begins with a brace.
+const AFTER_TAUGHT: &str = "\n\n";
+
+/// The text of a question about a record: the taught figures that hold, as text, before it. Without any
+/// it is the record itself.
+#[must_use]
+pub fn with_taught(taught: &str, record: &str) -> String {
+    if taught.is_empty() {
+        return record.to_owned();
+    }
+    [taught, AFTER_TAUGHT, record].concat()
+}
+
+/// The taught figures and the record of a question's text.
+fn without_taught(text: &str) -> (TaughtFigures, &str) {
+    if !text.starts_with(|c: char| c.is_ascii_digit()) {
+        return (TaughtFigures::default(), text);
+    }
+    match text.split_once(AFTER_TAUGHT) {
+        Some((taught, record)) => (TaughtFigures::parse(taught), record),
+        None => (TaughtFigures::default(), text),
+    }
+}
 
 /// A record as typed, the case read from it, and the results so far.
 pub struct Subject {
@@ -55,12 +82,15 @@ impl Subject {
         }
     }
 
-    /// Reads the text of a case file.
+    /// Reads the text of a case file, or that of a question: see [`with_taught`].
     ///
     /// # Errors
     /// If the text is not a case.
     pub fn parse(text: &str) -> Result<Self, OpenError> {
-        Draft::parse(text).map(Self::new)
+        let (taught, record) = without_taught(text);
+        let mut subject = Self::new(Draft::parse(record)?);
+        subject.case.taught = taught;
+        Ok(subject)
     }
 
     /// The record as typed.
@@ -147,7 +177,8 @@ impl Subject {
         self.answer.get_or_init(|| {
             let ((solved, report), used) = read_during(|| {
                 let solved = solve(&self.case);
-                let report = solved.report(self.problems.clone());
+                let mut report = solved.report(self.problems.clone());
+                report.counsel.doubts.extend(otherwise_as_shipped(&solved));
                 (solved, report)
             });
             Answer {

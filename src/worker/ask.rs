@@ -1,10 +1,12 @@
 //! Questions and answers, as types and as bytes.
 //!
-//! A question travels with a text: the record it is about, or for [`Ask::Plan`] the question of the plan.
+//! A question travels with a text: the record it is about, with the taught figures that hold before it
+//! ([`leavewell_pages::with_taught`]), or the question itself for [`Ask::Plan`] and [`Ask::Learning`].
 
 use leavewell_model::Report;
 use leavewell_model::counsel::Input;
 use leavewell_model::report::{ChangeReport, MovedReport};
+use leavewell_pages::learning::Learning;
 use leavewell_pages::sheet_text::{Form, Recipient};
 use leavewell_pages::stock_table::TablePreview;
 use leavewell_pages::{Block, PageName};
@@ -41,6 +43,12 @@ pub enum Ask {
     Line,
     /// What a table holds. Its text is a [`leavewell_pages::stock_table::TableQuestion`] as JSON.
     ReadTable,
+    /// What the closed pieces of a shelf teach. Its text is that of [`leavewell_pages::learning::learning`].
+    Learning,
+    /// What is expected of the record, to be frozen because work was agreed.
+    ExpectedWhenAgreed,
+    /// What is expected of the record, to be frozen because it is offered for sale.
+    ExpectedWhenOffered,
 }
 
 /// Which of the two workers answers. A long job never keeps a report waiting.
@@ -80,7 +88,10 @@ impl Ask {
             | Self::Plan
             | Self::WriteTable
             | Self::Line
-            | Self::ReadTable => Worker::LongJobs,
+            | Self::ReadTable
+            | Self::Learning
+            | Self::ExpectedWhenAgreed
+            | Self::ExpectedWhenOffered => Worker::LongJobs,
             Self::Report | Self::Moved { .. } | Self::Page(_) => Worker::Answers,
         }
     }
@@ -96,6 +107,9 @@ impl Ask {
             Self::WriteTable => 4,
             Self::ReadTable => 5,
             Self::Line => 6,
+            Self::Learning => 30,
+            Self::ExpectedWhenAgreed => 31,
+            Self::ExpectedWhenOffered => 32,
             Self::Sheet { recipient, form } => 10 + 2 * recipient as u32 + form as u32,
             Self::Page(name) => 100 + name as u32,
         }
@@ -128,6 +142,10 @@ pub enum Answer {
     TableText(String),
     /// What a table holds.
     Table(Box<TablePreview>),
+    /// What closed pieces teach.
+    Learning(Box<Learning>),
+    /// What is expected: the fields to freeze, each with its text.
+    Expected(Vec<(String, String)>),
     /// The text is no case: why not, in words.
     Refused(String),
 }
@@ -163,6 +181,9 @@ mod tests {
             Ask::WriteTable,
             Ask::ReadTable,
             Ask::Line,
+            Ask::Learning,
+            Ask::ExpectedWhenAgreed,
+            Ask::ExpectedWhenOffered,
         ];
         asks.extend(PageName::ALL.map(Ask::Page));
         for recipient in Recipient::ALL {

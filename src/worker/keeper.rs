@@ -2,8 +2,10 @@
 //!
 //! Invariant: an answer depends on the question and its text alone. What is kept changes speed, never an answer.
 
-use leavewell_model::record::shelf_file;
+use leavewell_model::learn::freeze;
+use leavewell_model::record::{PredictedWhen, shelf_file};
 use leavewell_model::weigh_json;
+use leavewell_pages::learning::learning;
 use leavewell_pages::plan::{Planned, offers_json, plan};
 use leavewell_pages::sheet_text::sheet_text;
 use leavewell_pages::stock_table;
@@ -75,6 +77,9 @@ impl Keeper {
             }
             _ => {}
         }
+        if ask == Ask::Learning {
+            return Progress::Done(Answer::Learning(Box::new(learning(text))));
+        }
         let subject = match self.subject(text) {
             Ok(subject) => subject,
             Err(why) => return Progress::Done(Answer::Refused(why)),
@@ -94,8 +99,16 @@ impl Keeper {
             Ask::Moved { input, steps } => Answer::Moved(subject.solved().moved(input, steps)),
             Ask::Page(name) => Answer::Page(name.blocks(subject)),
             Ask::Sheet { recipient, form } => Answer::Sheet(sheet_text(subject, recipient, form)),
+            Ask::ExpectedWhenAgreed => {
+                Answer::Expected(freeze(subject.case(), PredictedWhen::Agreed))
+            }
+            Ask::ExpectedWhenOffered => {
+                Answer::Expected(freeze(subject.case(), PredictedWhen::Offered))
+            }
             // Answered above: they are about no single record.
-            Ask::Plan | Ask::WriteTable | Ask::ReadTable => Answer::Page(Vec::new()),
+            Ask::Plan | Ask::Learning | Ask::WriteTable | Ask::ReadTable => {
+                Answer::Page(Vec::new())
+            }
         })
     }
 
@@ -164,8 +177,8 @@ mod tests {
     use crate::ask::{from_bytes, to_bytes};
     use leavewell_model::counsel::{Input, weigh_at_once, what_would_change};
     use leavewell_model::record::Draft;
-    use leavewell_pages::PageName;
     use leavewell_pages::sheet_text::{Form, Recipient};
+    use leavewell_pages::{PageName, with_taught};
 
     const TEAPOT: &str = include_str!("../../tests/cases/daily_teapot.json");
     const TRAY: &str = include_str!("../../tests/cases/worn_tray.json");
@@ -204,6 +217,39 @@ mod tests {
             let answer = keeper.answer(ask, TRAY);
             assert_eq!(from_bytes(&to_bytes(&answer)), Ok(answer), "{ask:?}");
         }
+    }
+
+    #[test]
+    fn taught_figures_travel_before_the_record_and_what_is_expected_comes_back() {
+        let mut keeper = Keeper::default();
+        let as_shipped = keeper.answer(Ask::Report, TRAY);
+        assert_eq!(
+            keeper.answer(Ask::Report, &with_taught("", TRAY)),
+            as_shipped
+        );
+        let taught = with_taught(
+            "12\nvalue.guess_bias.A2=0.4/0.5/0.6\nvalue.guess_bias.C2=0.4/0.5/0.6\ncost.T14a=900/1000/1100",
+            TRAY,
+        );
+        let answer = keeper.answer(Ask::Report, &taught);
+        assert!(matches!(&answer, Answer::Report(_)) && answer != as_shipped);
+        let frozen = keeper.answer(Ask::ExpectedWhenOffered, &taught);
+        let Answer::Expected(fields) = &frozen else {
+            panic!("{frozen:?}");
+        };
+        assert!(
+            fields
+                .iter()
+                .any(|(field, _)| field == "taught_values.bills")
+        );
+        assert_eq!(from_bytes(&to_bytes(&frozen)), Ok(frozen.clone()));
+        let question =
+            r#"{"today":"2026-11-30","prices":true,"works":true,"example":true,"pieces":[]}"#;
+        let Answer::Learning(learning) = keeper.answer(Ask::Learning, question) else {
+            panic!("what pieces teach");
+        };
+        assert!(learning.layer.is_empty(), "invented pieces teach nothing");
+        assert!(learning.pulls.len() == 5 && learning.blocks.len() > 4);
     }
 
     #[test]

@@ -4,7 +4,7 @@ import assert from "node:assert/strict";
 import { browserTest } from "./harness.mjs";
 
 const SCREENS = [
-  "", "piece", "look", "condition", "money", "counsel", "treatments", "bench", "done", "plan",
+  "", "piece", "look", "condition", "money", "counsel", "treatments", "bench", "done", "plan", "learning",
 ];
 // Long pages, made of the same blocks as the others: one mode for each width is enough.
 const MORE = ["closer", "sheet/client", "sheet/buyer", "sheet/file", "figures"];

@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::files;
 
 /// The folders of the model, lowest first. A folder may use those on floors below its own and itself.
-const FLOORS: [&[&str]; 8] = [
+const FLOORS: [&[&str]; 9] = [
     &["terms"],
     &["maths", "ledger"],
     &["decide", "record"],
@@ -14,6 +14,7 @@ const FLOORS: [&[&str]; 8] = [
     &["road", "value"],
     &["treatment"],
     &["counsel"],
+    &["learn"],
 ];
 
 /// The crates, lowest first, each with the crates it may use.

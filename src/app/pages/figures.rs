@@ -9,8 +9,9 @@ use crate::app::parts::chosen_file::chosen_file;
 use crate::app::parts::element::{button, el};
 use crate::app::parts::marks::press;
 use crate::app::parts::screen::head;
+use crate::app::route::Route;
 use crate::app::state::{Action, Effect};
-use crate::app::wording::figures as text;
+use crate::app::wording::{figures as text, learning};
 
 /// The screen of the ledger.
 pub fn figures_page(page: Page, effect: &Callback<Effect>) -> Html {
@@ -45,6 +46,9 @@ pub fn figures_page(page: Page, effect: &Callback<Effect>) -> Html {
     } else {
         text::BEGINS_AS_SHIPPED
     });
+    let teach = el("a", "")
+        .attr("href", Route::Learning.href())
+        .text(learning::LINK);
     let file = chosen_file("figures-file", text::FILE, read);
     el("div", "screen is-wide")
         .put(head(page, text::TITLE, text::PURPOSE))
@@ -52,6 +56,7 @@ pub fn figures_page(page: Page, effect: &Callback<Effect>) -> Html {
         .el(new_pieces)
         .el(said)
         .el(file)
+        .el(el("p", "").el(teach))
         .put(loaded_page(page, PageName::Ledger))
         .html()
 }

@@ -6,6 +6,7 @@ use leavewell_model::report::Band;
 use leavewell_model::terms::capital;
 use leavewell_model::terms::{Covers, Currency, Route as SaleRoute};
 use leavewell_pages::PageName;
+use leavewell_pages::learning::SoldPiece;
 use yew::prelude::*;
 
 use super::{Page, of_report};
@@ -20,7 +21,7 @@ use crate::app::parts::words::{joined, list, money_band};
 use crate::app::platform::page::focus_on;
 use crate::app::route::Route;
 use crate::app::state::{Action, Target};
-use crate::app::wording::money as text;
+use crate::app::wording::{learning as learning_text, money as text};
 
 /// What quotes are asked for most, in the order people ask.
 const OFTEN: [&str; 8] = ["T08", "T12", "T09", "T16", "T14a", "T10a", "T03", "T17"];
@@ -37,6 +38,7 @@ pub fn money_page(page: Page) -> Html {
         of_report(page.open, |report| worth(report, page.open.currency())),
         group()
             .put(section("", "value-title", text::VALUE, value(page)))
+            .el(own_sales(page))
             .put(section("", "quotes-title", text::QUOTES, quotes(page)))
             .put(section(
                 "",
@@ -71,6 +73,43 @@ fn value(page: Page) -> Html {
             choices!(SaleRoute),
         ))
         .html()
+}
+
+/// Most own sales that are offered.
+const MOST_SALES: usize = 8;
+
+/// Sold pieces of the same form, to be used as prices of like pieces.
+fn own_sales(page: Page) -> El {
+    let learning = page.state.lessons.learning.as_deref();
+    let form = page.open.draft.text("piece.form");
+    let draft = &page.open.draft;
+    let used: Vec<String> = (0..draft.count("comparables"))
+        .map(|place| Target::Entry("comparables", place, "of").text(page.open))
+        .collect();
+    let invented = page.state.lessons.invented;
+    let sales: Vec<&SoldPiece> = learning
+        .filter(|_| !invented && !form.is_empty())
+        .map_or(&[][..], |learning| &learning.sales)
+        .iter()
+        .filter(|sale| sale.form == form && sale.id != page.open.id && !used.contains(&sale.id))
+        .take(MOST_SALES)
+        .collect();
+    let list = el("ul", "pulling").each(&sales, |sale| {
+        let use_it = button("quiet")
+            .set("aria-label", learning_text::use_sale_of(&sale.name))
+            .pressed(press(page.act, Action::UseSale(sale.fields.clone())))
+            .text(learning_text::USE_SALE);
+        el("li", "")
+            .key(&sale.id)
+            .el(el("strong", "").words(sale.name.clone()))
+            .said("", sale.price.clone())
+            .el(use_it)
+    });
+    el("section", "")
+        .hidden(sales.is_empty())
+        .tag("h2", learning_text::OWN_SALES)
+        .p("hint", learning_text::OWN_SALES_HINT)
+        .el(list)
 }
 
 fn quotes(page: Page) -> Html {

@@ -15,7 +15,7 @@ use crate::app::parts::marks::{press, section};
 use crate::app::platform::page::typed_in;
 use crate::app::route::Route;
 use crate::app::state::{Action, Effect, ShelfLine, State};
-use crate::app::wording::{plan, road, shelf as text};
+use crate::app::wording::{learning, plan, road, shelf as text};
 
 /// The ids of the fields that start a piece.
 const NAME: &str = "start-name";
@@ -107,6 +107,9 @@ fn yours(state: &State, act: &Callback<Action>, effect: &Callback<Effect>) -> Ht
     let link = el("a", "")
         .attr("href", Route::Plan.href())
         .text(plan::LINK);
+    let teach = el("a", "")
+        .attr("href", Route::Learning.href())
+        .text(learning::LINK);
     group()
         .el(el("p", "hint")
             .hidden(!shelf.is_empty())
@@ -116,6 +119,8 @@ fn yours(state: &State, act: &Callback<Action>, effect: &Callback<Effect>) -> Ht
             .el(el("p", "").el(link))
             .p("hint", plan::LINK_HINT))
         .put(stock::links(state, effect))
+        .el(el("p", "").el(teach))
+        .p("hint", learning::LINK_HINT)
         .put(quick_row(effect))
         .el(el("div", "").hidden(shelf.is_empty()).put(pieces))
         .html()

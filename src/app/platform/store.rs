@@ -7,6 +7,7 @@
 use gloo::events::EventListener;
 use js_sys::{Object, Reflect};
 use leavewell_model::Draft;
+use leavewell_model::learn::TurnedOn;
 use serde_json::{Value, json};
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{CustomEvent, CustomEventInit, Storage};
@@ -30,6 +31,8 @@ const BEGINNINGS: [&str; 4] = [
     "market.currency",
     "stock.seller",
 ];
+const TEACHING: &str = "leavewell.teaching";
+const TAUGHT: &str = "leavewell.taught";
 
 /// A change to the stored records, or a request from a script of the page.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -264,6 +267,41 @@ pub fn keep_figures(text: Option<&str>) -> bool {
     match text {
         Some(text) => storage.set_item(FIGURES, text).is_ok(),
         None => storage.remove_item(FIGURES).is_ok(),
+    }
+}
+
+/// What learning is turned on for, and the taught figures that hold, as text.
+#[must_use]
+pub fn teaching() -> (TurnedOn, String) {
+    let text = |key| storage().and_then(|s| s.get_item(key).ok().flatten());
+    let on = text(TEACHING).unwrap_or_default();
+    let on = TurnedOn {
+        prices: on.contains(PRICES),
+        works: on.contains(WORKS),
+    };
+    (on, text(TAUGHT).unwrap_or_default())
+}
+
+/// Words of the setting.
+const PRICES: &str = "prices";
+const WORKS: &str = "works";
+
+/// Stores what learning is turned on for, and the taught figures. Both are settings of this browser; no
+/// record holds them.
+pub fn keep_teaching(on: TurnedOn, taught: &str) {
+    let Some(storage) = storage() else { return };
+    let words = [(on.prices, PRICES), (on.works, WORKS)];
+    let words: Vec<&str> = words
+        .iter()
+        .filter(|(on, _)| *on)
+        .map(|(_, word)| *word)
+        .collect();
+    for (key, text) in [(TEACHING, words.join(" ").as_str()), (TAUGHT, taught)] {
+        let _ = if text.is_empty() {
+            storage.remove_item(key)
+        } else {
+            storage.set_item(key, text)
+        };
     }
 }
 

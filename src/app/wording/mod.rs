@@ -27,6 +27,7 @@ pub mod faults;
 pub mod figures;
 pub mod found;
 pub mod keeping;
+pub mod learning;
 pub mod look;
 pub mod money;
 pub mod owner;

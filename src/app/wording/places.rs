@@ -4,6 +4,7 @@ use crate::app::parts::words::{count, joined};
 
 pub const SHELF: &str = "Shelf";
 pub const PLAN: &str = "Plan";
+pub const LEARNING: &str = "What your pieces teach";
 pub const PIECE: &str = "Piece";
 pub const LOOK: &str = "Look";
 pub const CONDITION: &str = "Condition";

@@ -8,6 +8,11 @@ use leavewell_model::decide::information::{of_everything, of_input};
 use leavewell_model::decide::risk::certain;
 use leavewell_model::decide::stock::{Choice, MOST_HELD, select};
 use leavewell_model::decide::weights::{acceptability, shares};
+use leavewell_model::learn::{
+    Observed, PieceEvidence, PricedState, Scatter, Shift, Teaching, Topic,
+};
+use leavewell_model::ledger::FigureId;
+use leavewell_model::value::Class;
 use leavewell_model::{Case, Draft};
 
 fn main() {
@@ -178,4 +183,51 @@ fn plan_of_a_shelf(bencher: divan::Bencher, pieces: usize) {
     let stock = stock(pieces);
     let limits = [40.0 * pieces as f64, 1.5 * pieces as f64];
     bencher.bench_local(|| select(&stock, &[], limits, MOST_HELD));
+}
+
+/// Closed pieces that each tell a price and a bill, over every class and many degrees of wear.
+fn closed_pieces(count: usize) -> Vec<PieceEvidence> {
+    let seen = |topic, row, y, scatter| Observed {
+        topic,
+        row,
+        y,
+        sd: 0.6,
+        scatter,
+        weight: 1.0,
+        censored: false,
+    };
+    (0..count)
+        .map(|number| {
+            let class = Class::ALL[number % Class::ALL.len()];
+            let code = [class.code(), " bare=0.", &(number % 60 + 10).to_string()].concat();
+            let rows = match PricedState::parse(&code) {
+                Some(state) => {
+                    state
+                        .multiplier(Some(number % 3).filter(|_| number % 5 < 3))
+                        .1
+                }
+                None => Vec::new(),
+            };
+            let mut row = rows;
+            row.push((Shift::Guess(class), 1.0));
+            let y = 0.4 * libm::sin(number as f64);
+            let bill = vec![(Shift::Cost(FigureId::COST_T14A), 1.0)];
+            PieceEvidence {
+                id: format!("{number:05}"),
+                name: String::new(),
+                seen: vec![
+                    seen(Topic::Prices, row, y, Scatter::Guess),
+                    seen(Topic::Bills, bill, y, Scatter::Bill),
+                ],
+                results: Vec::new(),
+                not_counted: Vec::new(),
+            }
+        })
+        .collect()
+}
+
+#[divan::bench(args = [30, 1_000])]
+fn learn_from_closed_pieces(bencher: divan::Bencher, pieces: usize) {
+    let evidence = closed_pieces(pieces);
+    bencher.bench_local(|| Teaching::new(&evidence));
 }

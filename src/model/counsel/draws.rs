@@ -217,6 +217,11 @@ fn weighted(
     mean.into()
 }
 
+/// Whether a factor leaves everything as it is.
+fn is_one(factor: f64) -> bool {
+    factor.to_bits() == 1.0_f64.to_bits()
+}
+
 /// The undamaged value, and whether the person gave one.
 fn undamaged(
     case: &Case,
@@ -238,15 +243,21 @@ fn undamaged(
         let spread = ledger.value(FigureId::VALUE_SINGLE_GUESS_SPREAD).max(1.0);
         let low = m.low.unwrap_or(likely / spread);
         let high = m.high.unwrap_or(likely * spread);
-        sample.by_law(Law::entered(low, likely, high), Dim::Value)
+        let as_entered = sample.by_law(Law::entered(low, likely, high), Dim::Value);
+        let taught = |c: &Class| ledger.value(c.guess_bias());
+        if class.iter().all(|c| is_one(taught(c))) {
+            as_entered
+        } else {
+            let each = class.iter().zip(as_entered.iter());
+            each.map(|(c, value)| taught(c) * value).collect()
+        }
     } else {
         by_class(class, |c| {
             let figure = ledger.figure(c.median());
             sample.draw(figure, Dim::Value)
         })
     };
-    #[allow(clippy::float_cmp)] // exactly this leaves it as it is
-    let moved = if moved_by.value == 1.0 {
+    let moved = if is_one(moved_by.value) {
         values
     } else {
         values.iter().map(|v| v * moved_by.value).collect()

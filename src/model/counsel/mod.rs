@@ -13,6 +13,7 @@ mod columns;
 mod contrast;
 mod course;
 mod draws;
+mod expected;
 mod explain;
 mod looked_at;
 pub mod offer;
@@ -41,6 +42,8 @@ use std::borrow::Cow;
 use std::rc::Rc;
 
 pub use change::Input;
+pub use expected::{ExpectedPiece, ExpectedWork, bill_figure, mishap_figures};
+pub use offer::work_hours;
 pub use shared::{Shared, SharedCourse, shared};
 pub use worth::{Plan, WorthDraws};
 
@@ -70,7 +73,7 @@ use crate::ledger::{
     FigureId, FindingFact, LEDGER_VERSION, Ledger, Offered, Requires, caution, finding, signs,
 };
 use crate::record::ledger_of;
-use crate::record::{Asked, Case, Currency, Goal, Instrument, PartName, Problem};
+use crate::record::{Asked, Case, Currency, Goal, Instrument, PartName, Problem, TaughtFigures};
 use crate::report::{
     AfterLook, Band, BandMean, ContrastReport, CounselReport, CourseReport, DisplayOnly,
     FaultReport, IdentityReport, MovedReport, NextLook, OptionReport, PartReport, PartingReport,
@@ -121,6 +124,28 @@ pub fn solve(case: &Case) -> Solved {
 #[must_use]
 pub fn solve_finely(case: &Case) -> Solved {
     Solved::of(case, SHEET_LOG2)
+}
+
+/// Where figures were taught and the shipped ones would advise something else: what they would advise,
+/// in a sentence.
+#[must_use]
+pub fn otherwise_as_shipped(solved: &Solved) -> Option<String> {
+    let case = solved.case();
+    if case.taught.is_empty() {
+        return None;
+    }
+    let shipped = Solved::of(
+        &Case {
+            taught: TaughtFigures::default(),
+            ..case.clone()
+        },
+        solved.log2_points,
+    );
+    let advised = |of: &Solved| of.courses[of.advice.chosen].steps.clone();
+    (advised(&shipped) != advised(solved)).then(|| {
+        let course = &shipped.courses[shipped.advice.chosen];
+        words::otherwise_as_shipped(&sentences::course_name(course), case.taught.pieces)
+    })
 }
 
 /// What would change the answer: each main input moved by itself until the advice flips.

@@ -194,7 +194,13 @@ fn hours(treatment: Treatment, case: &Case, ledger: &Ledger) -> f64 {
     if let Some(hours) = case.quote(treatment).and_then(|q| q.hours) {
         return hours;
     }
+    work_hours(treatment).map_or(0.0, |id| ledger.value(id))
+}
+
+/// The figure of the hours a work takes, by its class of effort.
+#[must_use]
+pub fn work_hours(treatment: Treatment) -> Option<FigureId> {
     let effort = treatment.text().effort;
-    let place = EFFORTS.iter().position(|code| *code == effort);
-    place.map_or(0.0, |place| ledger.value(WORK_HOURS[place]))
+    let place = EFFORTS.iter().position(|code| *code == effort)?;
+    WORK_HOURS.get(place).copied()
 }

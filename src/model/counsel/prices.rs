@@ -164,56 +164,64 @@ impl<'a> Prices<'a> {
 
     /// The figure of the cost without a quote, and what it is multiplied by.
     fn estimate(&self, t: Treatment, served: &[&Found]) -> Option<(FigureId, f64)> {
-        let work = work(t)?;
-        let ledger = self.ledger;
-        let large_form = self.case.piece.form.is_some_and(Form::large);
-        let large_fault = served.iter().any(|f| f.size == Size::Large);
-        let on_large = |figure: FigureId| {
-            if large_form {
-                ledger.value(figure)
-            } else {
-                1.0
-            }
-        };
-        let parts: usize = served.iter().map(|f| f.count()).sum();
-        let more = parts.max(1) - 1;
-        let by_parts = 1.0 + ledger.value(FigureId::COST_MORE_PARTS) * more as f64;
-        let mends_split = served.iter().any(|f| f.fault == Fault::Split);
-        Some(match work.price {
-            Price::Cleaning if self.case.aim.who_does(t) == Some(Doer::Workshop) => {
-                (FigureId::COST_T03_PAID, on_large(FigureId::COST_LARGE_WORK))
-            }
-            Price::Cleaning => (FigureId::COST_T03_OWNER, 1.0),
-            Price::Keeping(sound, corroding) => {
-                let corrodes = served.iter().any(|f| f.fault == Fault::Corrosion);
-                (if corrodes { corroding } else { sound }, 1.0)
-            }
-            Price::Figure(id) => match t {
-                // One test, one coat, one set of baths, whatever the parts.
-                Treatment::Wash
-                | Treatment::Foam
-                | Treatment::LacquerOff
-                | Treatment::TestLead
-                | Treatment::LocalPlate => (id, 1.0),
-                _ => (id, by_parts),
-            },
-            Price::Large(id) => (id, on_large(FigureId::COST_LARGE_WORK)),
-            Price::Large2(small, large) => (
-                if large_fault { large } else { small },
-                by_parts * on_large(FigureId::COST_LARGE_WORK),
-            ),
-            Price::BySize(small, large) => (if large_fault { large } else { small }, by_parts),
-            Price::Joint(id) => (
-                if mends_split && t == Treatment::Solder {
-                    FigureId::COST_T09_SPLIT
-                } else {
-                    id
-                },
-                by_parts,
-            ),
-            Price::Plating(id) => (id, on_large(FigureId::COST_LARGE_FACTOR)),
-        })
+        estimate((self.case, self.ledger), t, served)
     }
+}
+
+/// The figure of the cost without a quote, and what it is multiplied by.
+pub(super) fn estimate(
+    (case, ledger): (&Case, &Ledger),
+    t: Treatment,
+    served: &[&Found],
+) -> Option<(FigureId, f64)> {
+    let work = work(t)?;
+    let large_form = case.piece.form.is_some_and(Form::large);
+    let large_fault = served.iter().any(|f| f.size == Size::Large);
+    let on_large = |figure: FigureId| {
+        if large_form {
+            ledger.value(figure)
+        } else {
+            1.0
+        }
+    };
+    let parts: usize = served.iter().map(|f| f.count()).sum();
+    let more = parts.max(1) - 1;
+    let by_parts = 1.0 + ledger.value(FigureId::COST_MORE_PARTS) * more as f64;
+    let mends_split = served.iter().any(|f| f.fault == Fault::Split);
+    Some(match work.price {
+        Price::Cleaning if case.aim.who_does(t) == Some(Doer::Workshop) => {
+            (FigureId::COST_T03_PAID, on_large(FigureId::COST_LARGE_WORK))
+        }
+        Price::Cleaning => (FigureId::COST_T03_OWNER, 1.0),
+        Price::Keeping(sound, corroding) => {
+            let corrodes = served.iter().any(|f| f.fault == Fault::Corrosion);
+            (if corrodes { corroding } else { sound }, 1.0)
+        }
+        Price::Figure(id) => match t {
+            // One test, one coat, one set of baths, whatever the parts.
+            Treatment::Wash
+            | Treatment::Foam
+            | Treatment::LacquerOff
+            | Treatment::TestLead
+            | Treatment::LocalPlate => (id, 1.0),
+            _ => (id, by_parts),
+        },
+        Price::Large(id) => (id, on_large(FigureId::COST_LARGE_WORK)),
+        Price::Large2(small, large) => (
+            if large_fault { large } else { small },
+            by_parts * on_large(FigureId::COST_LARGE_WORK),
+        ),
+        Price::BySize(small, large) => (if large_fault { large } else { small }, by_parts),
+        Price::Joint(id) => (
+            if mends_split && t == Treatment::Solder {
+                FigureId::COST_T09_SPLIT
+            } else {
+                id
+            },
+            by_parts,
+        ),
+        Price::Plating(id) => (id, on_large(FigureId::COST_LARGE_FACTOR)),
+    })
 }
 
 /// Works of one trade are dear or cheap together.

@@ -191,6 +191,21 @@ impl Ledger {
         Ok(())
     }
 
+    /// Lays what closed pieces taught over a figure. The range stays a range: pieces differ. A share is
+    /// held to 1.
+    pub fn teach(&mut self, id: FigureId, range: [f64; 3]) {
+        let figure = &mut self.figures[id.place()];
+        let most = if figure.unit == "share" {
+            1.0
+        } else {
+            f64::MAX
+        };
+        let [low, value, high] = range.map(|x| x.min(most));
+        figure.low = low;
+        figure.value = value;
+        figure.high = high;
+    }
+
     fn nearest(&self, id: &str) -> &'static str {
         nearest(id, self.figures.iter().map(|f| f.id)).unwrap_or("")
     }

@@ -102,7 +102,13 @@ pub fn point_count(points: f64, bare: &[f64]) -> Result<PointCount, CountFault> 
 /// The ends are quantiles of beta distributions (Clopper and Pearson 1934).
 #[must_use]
 pub fn exact_interval(taps: f64, points: f64) -> (f64, f64) {
-    let tail = (1.0 - WITHIN) / 2.0;
+    exact_interval_within(taps, points, WITHIN)
+}
+
+/// The exact binomial interval at another confidence level, `within` in (0, 1).
+#[must_use]
+pub fn exact_interval_within(taps: f64, points: f64, within: f64) -> (f64, f64) {
+    let tail = (1.0 - within) / 2.0;
     let low = if taps <= 0.0 {
         0.0
     } else {

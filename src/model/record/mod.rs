@@ -22,6 +22,7 @@ pub mod schema;
 pub mod shelf_file;
 mod size;
 mod stock;
+mod taught;
 mod weighing;
 mod work;
 
@@ -48,6 +49,7 @@ pub use reading::hundredths;
 pub use reading::{COMPARED_KINDS, FLAWS};
 pub use size::{put_size, size_text};
 pub use stock::{StockEntry, put_status};
+pub use taught::{TaughtFigure, TaughtFigures, is_teachable};
 pub use weighing::{Weighing, water_density};
 pub use work::{Asked, Done, Proposal, ProposalStep, Quote, Test};
 
@@ -110,6 +112,8 @@ pub struct Case {
     pub overrides: Vec<Override>,
     /// Where it stands in somebody's stock.
     pub stock: StockEntry,
+    /// What closed pieces taught; the shell lays it beside the record, no file holds it.
+    pub taught: TaughtFigures,
     /// The day the question is asked; the shell supplies it, the model has no clock.
     pub asked_on: Option<Date>,
 }

@@ -18,7 +18,7 @@ use super::schema::{BARE_SHARE, NumberRange, number_range};
 use super::{
     Aim, Answer, Bleed, BleedWord, Case, Circumstances, Consents, Date, Density, Iacs, Instrument,
     Market, Measures, Method, Override, Part, PartName, Piece, Problem, Reading, Seen, Spot,
-    StockEntry, StockStatus, StruckMark, Word, Xrf,
+    StockEntry, StockStatus, StruckMark, TaughtFigures, Word, Xrf,
 };
 use crate::ledger::{FigureId, Ledger, OverrideFault, finding, findings, nearest};
 use crate::maths::{CountFault, point_count};
@@ -67,6 +67,7 @@ pub(super) fn read(root: &Map<String, Value>) -> (Case, Vec<Problem>) {
         consents: reader.consents(root),
         stock: reader.stock(root),
         asked_on: reader.date(root),
+        taught: TaughtFigures::default(),
         parts,
         overrides,
     };

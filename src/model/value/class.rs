@@ -69,6 +69,14 @@ impl Class {
         MEDIANS[self as usize]
     }
 
+    /// The figure of how far the person's own estimates of its undamaged value are from what such
+    /// pieces bring: what they are multiplied by.
+    #[must_use]
+    pub fn guess_bias(self) -> FigureId {
+        const BIASES: [FigureId; 8] = FigureId::family("value.guess_bias.", Class::CODES, "");
+        BIASES[self as usize]
+    }
+
     /// Groups of rows for wear and the other factors, in the order of [`Class::group_place`].
     pub const GROUPS: [&'static str; 3] = ["A", "C1", "C2"];
 

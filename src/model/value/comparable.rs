@@ -128,7 +128,14 @@ fn sales_of_guess(market: &Market, ledger: &Ledger) -> f64 {
 /// classes it may be, counted as less.
 fn prior(market: &Market, ledger: &Ledger, classes: &[f64; 8]) -> PriceLaw {
     let (mu, sales) = match guess(market, ledger) {
-        Some(guess) => (libm::log(guess), sales_of_guess(market, ledger)),
+        Some(guess) => {
+            let taught = Class::ALL
+                .into_iter()
+                .zip(classes)
+                .map(|(c, p)| p * libm::log(ledger.value(c.guess_bias()).max(1e-6)));
+            let level = libm::log(guess) + taught.sum::<f64>();
+            (level, sales_of_guess(market, ledger))
+        }
         None => (
             Class::ALL
                 .into_iter()

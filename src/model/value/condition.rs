@@ -1,8 +1,8 @@
 //! What condition does to value: wear by buyer, other defects, and the chance of a bad result.
 
 use super::class::Class;
-use crate::ledger::{Figure, FigureId, Ledger};
-use crate::maths::{Z5, two_piece_slopes};
+use crate::ledger::{Figure, FigureId, Ledger, Shape};
+use crate::maths::{Z5, Z10, two_piece_slopes};
 
 /// The three sorts of buyer.
 pub const BUYERS: [&str; 3] = ["collector", "decorator", "user"];
@@ -45,10 +45,39 @@ const WEAR: [[[FigureId; 3]; 4]; 3] = [
 
 /// For each buyer, the factor once replated: early fused plate first, then by group of classes.
 const REPLATED: [[FigureId; 4]; 3] = [
-    FigureId::family("value.replated.", ["A1", "A", "C1", "C2"], ".collector"),
-    FigureId::family("value.replated.", ["A1", "A", "C1", "C2"], ".decorator"),
-    FigureId::family("value.replated.", ["A1", "A", "C1", "C2"], ".user"),
+    FigureId::family("value.replated.", REPLATED_GROUPS, ".collector"),
+    FigureId::family("value.replated.", REPLATED_GROUPS, ".decorator"),
+    FigureId::family("value.replated.", REPLATED_GROUPS, ".user"),
 ];
+
+/// Anchors of wear, no wear among them.
+pub const WEAR_ANCHORS: usize = ANCHORS.len();
+
+/// Groups of rows for the replated state.
+pub const REPLATED_GROUPS: [&str; 4] = ["A1", "A", "C1", "C2"];
+
+/// The figure of wear at an anchor from 1 up, for a buyer and a group of [`Class::GROUPS`].
+#[must_use]
+pub fn wear_figure(buyer: usize, anchor: usize, group: usize) -> FigureId {
+    WEAR[buyer][anchor - 1][group]
+}
+
+/// The figure of the replated state, for a buyer and a group of [`REPLATED_GROUPS`].
+#[must_use]
+pub fn replated_figure(buyer: usize, group: usize) -> FigureId {
+    REPLATED[buyer][group]
+}
+
+/// Standard deviation of ln of a figure, from its range.
+#[must_use]
+pub fn ln_sd(figure: &Figure) -> f64 {
+    let z = if figure.shape == Shape::P10P50P90 {
+        Z10
+    } else {
+        Z5
+    };
+    libm::log(figure.high / figure.low) / (2.0 * z)
+}
 
 /// A multiplier on the log scale: ln(middle) and its slopes per unit of z below and above.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -154,6 +183,16 @@ impl ConditionTable {
     #[must_use]
     pub fn replated(&self, z: f64) -> f64 {
         (0..3).map(|b| self.mix[b] * self.replated_for(b, z)).sum()
+    }
+
+    /// The anchors a bare share rests on, from 1 up, and how much of each.
+    #[must_use]
+    pub fn anchors_at(&self, f: f64) -> Vec<(usize, f64)> {
+        let (i, t) = self.segment(f);
+        let ends = [(i, 1.0 - t), (i + 1, t)];
+        ends.into_iter()
+            .filter(|(i, t)| *i > 0 && *t > 0.0)
+            .collect()
     }
 
     /// Which pair of anchors `f` lies between, and how far along.

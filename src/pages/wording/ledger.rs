@@ -135,3 +135,8 @@ pub(crate) const NO_BAND: &str = "none given";
 pub(crate) fn band(low: f64, high: f64) -> String {
     format!("{low} to {high}")
 }
+
+// Taught figures
+
+pub(crate) const TAUGHT: &str = "Taught";
+pub(crate) const TAUGHT_FIGURE: &str = "taught by your pieces";

@@ -106,6 +106,16 @@ pub(crate) fn program(version: &str) -> String {
 }
 
 pub(crate) const LEDGER: &str = "Figures used, edition";
+pub(crate) const TAUGHT_FIGURES: &str = "Figures taught by closed pieces";
+
+pub(crate) fn taught_by(figures: usize, pieces: usize, digest: &str) -> String {
+    let pieces = match pieces {
+        1 => "1 piece".to_owned(),
+        _ => format!("{pieces} pieces"),
+    };
+    format!("{figures}, by {pieces} ({digest})")
+}
+
 pub(crate) const OWN_FIGURES: &str = "Your own figures";
 pub(crate) const NO_OWN_FIGURES: &str = "none";
 pub(crate) const SEED: &str = "Random seed";

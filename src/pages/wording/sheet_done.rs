@@ -71,3 +71,17 @@ pub(crate) const BEFORE_FIELD: &str = "How it was before";
 pub(crate) const BEFORE_HINT: &str = "Where, how much, what was found.";
 pub(crate) const AFTER_FIELD: &str = "How it is now";
 pub(crate) const AFTER_HINT: &str = "What changed, what is gone, what to watch.";
+
+// What it took
+
+pub(crate) const BILL: &str = "The bill";
+pub(crate) const HOURS: &str = "Hours of work";
+pub(crate) const HOURS_UNIT: &str = "h";
+pub(crate) const RESULT: &str = "How it went";
+pub(crate) const RESULT_HINT: &str = "Silence does not count as going well.";
+pub(crate) const WENT_WELL: &str = "It went well";
+pub(crate) const WENT_WRONG: &str = "It went wrong";
+pub(crate) const NOT_SURE: &str = "Not sure";
+pub(crate) const BILL_NUMBER: &str = "Number of the bill";
+pub(crate) const BILL_NUMBER_HINT: &str =
+    "Where one bill is for several works: the same number and amount at each of them.";

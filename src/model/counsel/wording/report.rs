@@ -24,3 +24,13 @@ pub(crate) const DECADES: &str = "With gentle care it will be decades before twi
 pub(crate) fn shows_and_lasts(share: &str, span: &str) -> String {
     format!("Base metal shows on {share} of it. {span}")
 }
+
+// What closed pieces taught
+
+pub(crate) fn otherwise_as_shipped(course: &str, pieces: usize) -> String {
+    let taught = match pieces {
+        1 => "1 closed piece of yours makes".to_owned(),
+        _ => format!("{pieces} closed pieces of yours make"),
+    };
+    format!("Leavewell's own figures would advise: {course}. {taught} the difference.")
+}

@@ -1,0 +1,263 @@
+//! The condition a price rested on, in the terms the shifts are about.
+//!
+//! It is frozen as text with a prediction, so that later corrections of the record leave it as it was.
+
+use super::shift::Shift;
+use crate::counsel::ExpectedPiece;
+use crate::identity::Kind;
+use crate::ledger::{FigureId, Ledger, signs};
+use crate::record::{Case, Dents, FLAWS, Fill, FillState, Joint, Lacquer, Mount, Part, Tarnish};
+use crate::terms::Treatment;
+use crate::value::{BUYERS, ByGroup, Class, ConditionTable, REPLATED_GROUPS, factor_rows as rows};
+
+/// Condition of a piece as far as prices go.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PricedState {
+    /// The class of value.
+    pub class: Class,
+    /// Bare share that shows, 0 to 1.
+    pub bare: f64,
+    /// Fused plate that was plated again long ago.
+    pub plated_again: bool,
+    /// Stripped and plated anew.
+    pub replated: bool,
+    /// A joint was mended.
+    pub repaired: bool,
+    /// Rows of condition factors, each once.
+    pub rows: Vec<FigureId>,
+    /// What a bad result keeps of the price, of each work that went wrong.
+    pub kept: Vec<FigureId>,
+}
+
+/// ln of a price factor and what it rests on.
+type Multiplier = (f64, Vec<(Shift, f64)>);
+
+impl PricedState {
+    /// The state of a case as it is recorded.
+    #[must_use]
+    pub fn of(case: &Case, expected: &ExpectedPiece) -> Self {
+        let class = expected.class;
+        let done = |works: &[Treatment]| {
+            let done = |t: Option<Treatment>| t.is_some_and(|t| works.contains(&t));
+            case.done.iter().any(|work| done(work.treatment))
+        };
+        let replated = done(&[Treatment::Replate]);
+        let rows = recorded_rows(case)
+            .into_iter()
+            .map(|row| row[class.group_place()])
+            .chain(case.flaws.iter().filter_map(|flaw| {
+                let id = ["value.factor.", flaw, ".", class.group()].concat();
+                FLAWS.contains(flaw).then(|| FigureId::parse(&id)).flatten()
+            }));
+        let mut found: Vec<FigureId> = rows.collect();
+        found.sort_unstable();
+        found.dedup();
+        Self {
+            class,
+            bare: if replated { 0.0 } else { expected.bare },
+            plated_again: expected.kind == Kind::Rfp && !replated,
+            replated,
+            repaired: done(&[Treatment::Solder, Treatment::RemoveLead]),
+            rows: found,
+            kept: Vec::new(),
+        }
+    }
+
+    /// The state as it is frozen: the class, then words such as `bare=0.05` or `leak.A`.
+    #[must_use]
+    pub fn to_text(&self) -> String {
+        let mut text = format!("{} bare={:.6}", self.class.code(), self.bare);
+        let flags = [
+            (self.plated_again, "plated_again"),
+            (self.replated, "replated"),
+            (self.repaired, "repaired"),
+        ];
+        for (is, word) in flags {
+            if is {
+                text = [&text, " ", word].concat();
+            }
+        }
+        for row in &self.rows {
+            let row = row.text().trim_start_matches("value.factor.");
+            text = [&text, " ", row].concat();
+        }
+        text
+    }
+
+    /// A frozen state; `None` when the text is none.
+    #[must_use]
+    pub fn parse(text: &str) -> Option<Self> {
+        let mut words = text.split_whitespace();
+        let code = words.next()?;
+        let class = Class::ALL.into_iter().find(|c| c.code() == code)?;
+        let mut state = Self {
+            class,
+            bare: 0.0,
+            plated_again: false,
+            replated: false,
+            repaired: false,
+            rows: Vec::new(),
+            kept: Vec::new(),
+        };
+        for word in words {
+            match word {
+                "plated_again" => state.plated_again = true,
+                "replated" => state.replated = true,
+                "repaired" => state.repaired = true,
+                _ => {
+                    if let Some(share) = word.strip_prefix("bare=") {
+                        state.bare = share.parse().ok().filter(|f| (0.0..=1.0).contains(f))?;
+                    } else {
+                        let id = ["value.factor.", word].concat();
+                        state.rows.push(FigureId::parse(&id)?);
+                    }
+                }
+            }
+        }
+        state.rows.sort_unstable();
+        state.rows.dedup();
+        Some(state)
+    }
+
+    /// ln of what this condition leaves of an undamaged price at the shipped middles, and the shifts
+    /// it rests on. `buyer`: which of [`BUYERS`] bought it; their usual mix when not known.
+    #[must_use]
+    pub fn multiplier(&self, buyer: Option<usize>) -> Multiplier {
+        let ledger = Ledger::standard();
+        let mut ln = 0.0;
+        let mut row = Vec::new();
+        let table = ConditionTable::of(self.class, ledger);
+        let one = buyer.map(|buyer| std::array::from_fn(|b| f64::from(u8::from(b == buyer))));
+        let mix: [f64; 3] = one.unwrap_or_else(|| table.mix());
+        if self.replated || self.plated_again {
+            let factors: [f64; 3] = std::array::from_fn(|b| mix[b] * table.replated_for(b, 0.0));
+            let sum: f64 = factors.iter().sum();
+            ln += libm::log(sum);
+            let group = REPLATED_GROUPS
+                .iter()
+                .position(|code| *code == self.class.replated_group())
+                .unwrap_or(0);
+            for (b, factor) in factors.into_iter().enumerate() {
+                if factor > 0.0 {
+                    row.push((Shift::Replated(group, b), factor / sum));
+                }
+            }
+            if self.replated {
+                ln += libm::log(ledger.value(FigureId::VALUE_DETAIL_AFTER_REPLATE));
+                row.push((Shift::Detail, 1.0));
+            } else if self.bare > 0.0 {
+                // It wears like electroplate on copper.
+                let electroplate = ConditionTable::of(Class::C4, ledger);
+                let mix = one.unwrap_or_else(|| electroplate.mix());
+                ln += ln_wear(&electroplate, mix, self.bare);
+                add_wear(&mut row, &electroplate, Class::C4, self.bare);
+            }
+        } else if self.bare > 0.0 && self.class != Class::Sil {
+            ln += ln_wear(&table, mix, self.bare);
+            add_wear(&mut row, &table, self.class, self.bare);
+        }
+        for id in &self.rows {
+            ln += libm::log(ledger.value(*id));
+            row.push((Shift::Row(*id), 1.0));
+        }
+        if self.repaired {
+            ln += libm::log(ledger.value(FigureId::VALUE_AFTER_REPAIR));
+            row.push((Shift::AfterRepair, 1.0));
+        }
+        for id in &self.kept {
+            ln += libm::log(ledger.value(*id));
+            row.push((Shift::Kept(*id), 1.0));
+        }
+        (ln, row)
+    }
+}
+
+fn ln_wear(table: &ConditionTable, mix: [f64; 3], bare: f64) -> f64 {
+    let sum: f64 = (0..BUYERS.len())
+        .map(|b| mix[b] * table.wear_for(b, bare, 0.0))
+        .sum();
+    libm::log(sum)
+}
+
+fn add_wear(row: &mut Vec<(Shift, f64)>, table: &ConditionTable, class: Class, bare: f64) {
+    let anchors = table.anchors_at(bare).into_iter();
+    row.extend(anchors.map(|(anchor, share)| (Shift::Wear(class.group_place(), anchor), share)));
+}
+
+/// Rows for what is recorded on the parts and looked at on the whole.
+fn recorded_rows(case: &Case) -> Vec<ByGroup> {
+    let any = |of: &dyn Fn(&Part) -> bool| case.parts.iter().any(of);
+    let worst_tarnish = case.parts.iter().filter_map(|p| p.tarnish).max();
+    let worst_dents = case.parts.iter().filter_map(|p| p.dents).max();
+    let joint = |j: Joint| any(&|p| p.joint == Some(j));
+    let found = [
+        match worst_tarnish {
+            Some(Tarnish::Brown | Tarnish::Purple | Tarnish::Blue) => Some(rows::TARNISH_COLOURED),
+            Some(Tarnish::Grey | Tarnish::Black) => Some(rows::TARNISH_HEAVY),
+            _ => None,
+        },
+        match worst_dents {
+            Some(Dents::Minor) => Some(rows::DENTS_MINOR),
+            Some(Dents::Moderate) => Some(rows::DENTS_MODERATE),
+            Some(Dents::Split) => Some(rows::SPLIT),
+            _ => None,
+        },
+        if joint(Joint::Open) || joint(Joint::Leaking) {
+            Some(rows::LEAK)
+        } else {
+            None
+        },
+        if joint(Joint::GreyRepair) {
+            Some(rows::SOLDER_REPAIR)
+        } else if joint(Joint::NeatRepair) {
+            Some(rows::NEAT_REPAIR)
+        } else {
+            None
+        },
+        any(&|p| p.fill_state == Some(FillState::Failing) && p.fill != Some(Fill::None))
+            .then_some(rows::FILL_FAILING),
+        any(&|p| p.mount == Some(Mount::FillShowing)).then_some(rows::FILL_SHOWING),
+        any(&|p| matches!(p.lacquer, Some(Lacquer::Broken | Lacquer::Yellowed)))
+            .then_some(rows::LACQUER_BROKEN),
+        case.has_seen_any(&signs::LET_IN)
+            .then_some(rows::ARMS_ORIGINAL),
+    ];
+    found.into_iter().flatten().collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_state_survives_as_text() {
+        for text in [
+            "A2 bare=0.031000 leak.A tarnish_heavy.A",
+            "C2 bare=0.000000 replated repaired",
+            "A1 bare=0.200000 plated_again monogram_later.A",
+        ] {
+            let state = PricedState::parse(text).unwrap();
+            assert_eq!(state.to_text(), text);
+        }
+        for bad in ["", "Z9", "A2 bare=2", "A2 no_such_row.A", "A2 bare=x"] {
+            assert_eq!(PricedState::parse(bad), None, "{bad}");
+        }
+    }
+
+    #[test]
+    fn a_multiplier_is_that_of_the_condition_table() {
+        let table = ConditionTable::of(Class::A2, Ledger::standard());
+        let worn = PricedState::parse("A2 bare=0.1").unwrap();
+        let (ln, row) = worn.multiplier(None);
+        assert!((libm::exp(ln) - table.wear(0.1, 0.0)).abs() < 1e-12);
+        let shares: f64 = row.iter().map(|(_, x)| x).sum();
+        assert!((shares - 1.0).abs() < 1e-12 && row.len() == 2, "{row:?}");
+        let replated = PricedState::parse("A2 bare=0 replated").unwrap();
+        let (_, mixed) = replated.multiplier(None);
+        let (_, named) = replated.multiplier(Some(0));
+        assert_eq!(mixed.len(), 4);
+        assert_eq!(named, [(Shift::Replated(1, 0), 1.0), (Shift::Detail, 1.0)]);
+        let sound = PricedState::parse("SIL bare=0.3").unwrap();
+        assert_eq!(sound.multiplier(None), (0.0, Vec::new()));
+    }
+}
