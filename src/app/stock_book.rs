@@ -167,10 +167,14 @@ impl StockBook {
             .iter()
             .filter(|line| self.has_status(line) && has_words(line, &wanted))
             .collect();
-        // The sort keeps the order of pieces that are equal.
         match self.column {
             BookColumn::Newest => {}
-            column => found.sort_by(|a, b| self.ordered(column, a, b)),
+            // Pieces that are equal keep the order of the shelf, in which they stand in memory. The stable sort
+            // would take twice the code.
+            column => found.sort_unstable_by(|a, b| {
+                self.ordered(column, a, b)
+                    .then_with(|| std::ptr::from_ref(*a).cmp(&std::ptr::from_ref(*b)))
+            }),
         }
         if self.is_reversed && self.column == BookColumn::Newest {
             found.reverse();

@@ -26,40 +26,23 @@ const RUN: [char; 6] = ['=', '+', '-', '@', '\t', '\r'];
 struct TableColumn {
     heading: &'static str,
     path: &'static str,
-    words: Option<Vocabulary>,
 }
 
-/// The words that a field may hold: id and label.
-type Vocabulary = fn() -> Vec<(&'static str, &'static str)>;
-
 const fn column(heading: &'static str, path: &'static str) -> TableColumn {
-    TableColumn {
-        heading,
-        path,
-        words: None,
-    }
+    TableColumn { heading, path }
 }
 
 const COLUMNS: [TableColumn; 18] = [
     column(words::NUMBER, "stock.number"),
     column(words::NAME, "piece.name"),
-    TableColumn {
-        words: Some(|| labels(Form::ALL, |form| (form.id(), form.label()))),
-        ..column(words::FORM, "piece.form")
-    },
-    TableColumn {
-        words: Some(|| labels(StockStatus::ALL, |status| (status.id(), status.label()))),
-        ..column(words::STATUS, "stock.status")
-    },
+    column(words::FORM, "piece.form"),
+    column(words::STATUS, "stock.status"),
     column(words::PLACE, "stock.where"),
     column(words::BOUGHT_ON, "stock.bought_on"),
     column(words::PAID, "worth.paid"),
     column(words::ASKING, "stock.asking"),
     column(words::RESERVE, "stock.reserve"),
-    TableColumn {
-        words: Some(|| labels(Currency::ALL, |currency| (currency.id(), currency.label()))),
-        ..column(words::CURRENCY, "market.currency")
-    },
+    column(words::CURRENCY, "market.currency"),
     column(words::NOT_BEFORE, "piece.from_year"),
     column(words::NOT_AFTER, "piece.to_year"),
     column(words::HEIGHT, "piece.height_mm"),
@@ -69,6 +52,16 @@ const COLUMNS: [TableColumn; 18] = [
     column(words::LIKELY, "market.likely"),
     column(words::DESCRIPTION, "looked.described"),
 ];
+
+/// The words that a field may hold, id and label; `None` for one that holds any text.
+fn vocabulary(path: &str) -> Option<Vec<(&'static str, &'static str)>> {
+    Some(match path {
+        "piece.form" => labels(Form::ALL, |form| (form.id(), form.label())),
+        "stock.status" => labels(StockStatus::ALL, |status| (status.id(), status.label())),
+        "market.currency" => labels(Currency::ALL, |currency| (currency.id(), currency.label())),
+        _ => return None,
+    })
+}
 
 /// A piece to be written.
 #[derive(Debug, Deserialize)]
@@ -207,8 +200,8 @@ fn row(draft: &Draft, advised: &str) -> Vec<String> {
                     .map_or_else(|| draft.text(column.path), |status| status.id().to_owned()),
                 path => draft.text(path),
             };
-            let label = column.words.and_then(|words| {
-                let known = words().into_iter().find(|(id, _)| *id == text);
+            let label = vocabulary(column.path).and_then(|words| {
+                let known = words.into_iter().find(|(id, _)| *id == text);
                 known.map(|(_, label)| label.to_owned())
             });
             harmless(label.unwrap_or(text))
@@ -427,7 +420,7 @@ fn piece(
         if cell.trim_start().starts_with('=') {
             notes.push(words::formula(column.heading));
         }
-        match column.words.map(|words| word(&words(), text)) {
+        match vocabulary(path).map(|words| word(&words, text)) {
             Some(Ok(id)) if path == "stock.status" => {
                 put_status(&mut draft, StockStatus::parse(id));
             }

@@ -142,7 +142,7 @@ browserTest("a thousand pieces are searched, sorted and turned over without a st
   await page.getByRole("button", { name: "Name", exact: true }).click();
   await eventually(async () => assert.deepEqual((await names(page)).slice(0, 3), ["Piece 1", "Piece 2", "Piece 3"]));
   // Everything found is chosen at once, and changed at once.
-  await page.getByRole("button", { name: "Choose all that are shown" }).click();
+  await page.getByRole("button", { name: "Choose every piece found" }).click();
   await page.getByText("1000 pieces chosen").waitFor();
   await page.locator("#book-set-status").selectOption("bought");
   await page.locator("#book-status").selectOption("bought");

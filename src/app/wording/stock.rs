@@ -67,7 +67,7 @@ pub fn chosen(n: usize) -> String {
     joined(&[&count(n, "piece", "pieces"), " chosen"])
 }
 
-pub const CHOOSE_FOUND: &str = "Choose all that are shown";
+pub const CHOOSE_FOUND: &str = "Choose every piece found";
 pub const CHOOSE_NONE: &str = "Choose none";
 pub const SET_STATUS: &str = "Set their status";
 pub const LEAVE_STATUS: &str = "Choose a status";
