@@ -1,5 +1,5 @@
-//! The last step of a build. It writes the build's name into the page, and the list of files into the
-//! service worker that caches the site. Trunk calls it before the new site replaces the old one.
+//! The last step of a build. It leaves the comments out of scripts and styles, and writes the build's name
+//! into the page and the list of files into the service worker that caches the site. Trunk calls it before the new site replaces the old one.
 
 use std::env;
 use std::fs;
@@ -36,6 +36,12 @@ fn finish_in(folder: &Path) -> Fallible<()> {
         .into_iter()
         .map(|name| Ok((paths::read(&folder.join(&name))?, name)))
         .collect::<Fallible<Vec<_>>>()?;
+    for (bytes, name) in &mut files {
+        if is_commented(name) {
+            *bytes = without_comments(&String::from_utf8_lossy(bytes)).into_bytes();
+            write(&folder.join(name), bytes)?;
+        }
+    }
     let named = name_of(&files);
     for (bytes, name) in &mut files {
         if name == PAGE {
@@ -58,6 +64,36 @@ fn name_of(files: &[(Vec<u8>, String)]) -> String {
         all.extend([name, " ", &sum::integrity(bytes), "\n"]);
     }
     sum::short_name(all.as_bytes())
+}
+
+/// Whether comments are left out of this file: of every script and style but the service worker, which has
+/// a placeholder in one.
+fn is_commented(name: &str) -> bool {
+    let ending = Path::new(name).extension();
+    ending.is_some_and(|ending| ending == "js" || ending == "css") && name != WORKER
+}
+
+/// A script or a style without the comments that have lines of their own. The files hold no text over several
+/// lines, so a line that begins like a comment is one.
+fn without_comments(text: &str) -> String {
+    let mut kept = String::with_capacity(text.len());
+    let mut in_comment = false;
+    for line in text.lines() {
+        let trimmed = line.trim();
+        let begins = trimmed.starts_with("/*");
+        if in_comment || begins {
+            in_comment = !trimmed.ends_with("*/") && (in_comment || !trimmed.contains("*/"));
+            // What follows a comment on its line is kept with it.
+            if !begins || in_comment || trimmed.ends_with("*/") {
+                continue;
+            }
+        }
+        if !trimmed.is_empty() && !trimmed.starts_with("//") {
+            kept.push_str(line);
+            kept.push('\n');
+        }
+    }
+    kept
 }
 
 fn with_build(page: &[u8], named: &str) -> Fallible<String> {
@@ -146,6 +182,19 @@ mod tests {
         for not_kept in ["index.html", "_headers", "\"sw.js", "@"] {
             assert!(!text.contains(not_kept), "{not_kept}: {text}");
         }
+    }
+
+    #[test]
+    fn comments_with_lines_of_their_own_are_left_out() {
+        let script = "// One.\n/** Two\n * three. */\nconst a = 1; // four\n\n/* five */ b();\nfetch(\"https://x\");\n";
+        assert_eq!(
+            without_comments(script),
+            "const a = 1; // four\n/* five */ b();\nfetch(\"https://x\");\n"
+        );
+        let style = "/* One.\n   two */\n* { margin: 0; }\n";
+        assert_eq!(without_comments(style), "* { margin: 0; }\n");
+        assert!(is_commented("a.js") && is_commented("a-1.css"));
+        assert!(!is_commented("sw.js") && !is_commented("looks.svg"));
     }
 
     #[test]

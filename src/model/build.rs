@@ -1,11 +1,15 @@
 //! Turns the first column of `ledger/data/figures.psv` into constants, so that a look-up of a figure
-//! that does not exist fails to compile.
+//! that does not exist fails to compile, and writes the rest in the order of the ids, each once: what a
+//! program carries of the file.
 
+use std::collections::BTreeMap;
 use std::fmt::Write as _;
 use std::path::Path;
 use std::{env, fs};
 
 const FIGURES: &str = "ledger/data/figures.psv";
+/// The first column, and the others.
+const HEADER: (&str, &str) = ("id", "value | low | high | unit | shape | tag | source");
 const MEANINGS: &str = "ledger/data/meanings.psv";
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
@@ -13,21 +17,38 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     println!("cargo::rerun-if-changed={MEANINGS}");
     let figures = fs::read_to_string(FIGURES)?;
     let meanings = fs::read_to_string(MEANINGS)?;
-    let meaning_of = |id: &str| {
-        first_columns(&meanings)
-            .find(|(known, _)| *known == id)
-            .map_or("", |(_, rest)| rest)
-            .to_owned()
-    };
-    // The first row is the header.
-    let mut ids: Vec<&str> = first_columns(&figures).skip(1).map(|(id, _)| id).collect();
-    ids.sort_unstable();
+    let mut lines = first_columns(&figures);
+    if lines.next() != Some(HEADER) {
+        return Err(format!("{FIGURES}: the header should be {HEADER:?}").into());
+    }
+    let mut rows: Vec<(&str, &str)> = lines.collect();
+    rows.sort_unstable();
+    let ids: Vec<&str> = rows.iter().map(|(id, _)| *id).collect();
+    let twice = ids.windows(2).find(|pair| pair[0] == pair[1]);
+    if let Some([id, _]) = twice {
+        return Err(format!("{FIGURES}: {id} stands twice").into());
+    }
+    let rest: String = rows.iter().map(|(_, rest)| format!("{rest}\n")).collect();
+    let out = env::var("OUT_DIR")?;
+    fs::write(Path::new(&out).join("figures.psv"), rest)?;
+    let meanings: BTreeMap<&str, &str> = first_columns(&meanings).skip(1).collect();
+    let mut said = String::new();
+    for id in &ids {
+        let meaning = meanings.get(id);
+        said += meaning.ok_or_else(|| format!("{MEANINGS}: {id} has no meaning"))?;
+        said.push('\n');
+    }
+    if let Some(left) = meanings.keys().find(|id| ids.binary_search(id).is_err()) {
+        return Err(format!("{MEANINGS}: {left} is no figure").into());
+    }
+    fs::write(Path::new(&out).join("meanings.txt"), &said)?;
     let mut code = String::new();
     writeln!(code, "const IDS: [&str; {}] = {ids:?};", ids.len())?;
+    writeln!(code, "const NAMES: &str = {:?};", ids.join("\n"))?;
     writeln!(code, "impl FigureId {{")?;
-    for (place, id) in ids.iter().enumerate() {
+    for (place, (id, meaning)) in ids.iter().zip(said.lines()).enumerate() {
         // Brackets would be read as links by the documentation.
-        let meaning = meaning_of(id).replace('[', "\\[").replace(']', "\\]");
+        let meaning = meaning.replace('[', "\\[").replace(']', "\\]");
         writeln!(code, "    /// `{id}`: {meaning}")?;
         writeln!(
             code,
@@ -36,7 +57,7 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         )?;
     }
     writeln!(code, "}}")?;
-    fs::write(Path::new(&env::var("OUT_DIR")?).join("figure_ids.rs"), code)?;
+    fs::write(Path::new(&out).join("figure_ids.rs"), code)?;
     Ok(())
 }
 

@@ -2,6 +2,7 @@
 //! does not compile.
 
 use std::fmt;
+use std::sync::OnceLock;
 
 /// The id of a figure. Every value names a figure of the ledger as shipped, so looking one up cannot
 /// fail.
@@ -13,20 +14,20 @@ include!(concat!(env!("OUT_DIR"), "/figure_ids.rs"));
 impl FigureId {
     /// The id as text, as it stands in files and on screens.
     #[must_use]
-    pub const fn text(self) -> &'static str {
-        IDS[self.0 as usize]
+    pub fn text(self) -> &'static str {
+        names()[self.place()]
     }
 
     /// The id with this text, for text that comes from a file or a person.
     #[must_use]
     pub fn parse(text: &str) -> Option<Self> {
-        let place = IDS.binary_search(&text).ok()?;
+        let place = names().binary_search(&text).ok()?;
         u16::try_from(place).ok().map(Self)
     }
 
     /// Every id, in alphabetical order.
     pub fn all() -> impl Iterator<Item = Self> {
-        (0..).map(Self).take(IDS.len())
+        (0..).map(Self).take(names().len())
     }
 
     /// Place in alphabetical order, from 0.
@@ -75,6 +76,13 @@ impl FigureId {
         }
         ids
     }
+}
+
+/// Every id as text, in alphabetical order. A program carries the names as one text; `IDS` serves constants,
+/// and a program that carried it would be some KB larger.
+pub(super) fn names() -> &'static [&'static str] {
+    static SPLIT: OnceLock<Vec<&'static str>> = OnceLock::new();
+    SPLIT.get_or_init(|| NAMES.lines().collect())
 }
 
 /// The id whose text is these parts, one after the other.

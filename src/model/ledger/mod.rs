@@ -39,7 +39,7 @@ pub use treatment_text::{
 pub use used::read_during;
 
 use crate::terms::decimal;
-use table::{rows, without_comments};
+use table::rows;
 
 /// Version of the figures, printed with every answer. Raise it when a data file changes.
 pub const LEDGER_VERSION: &str = "2026.16";
@@ -115,7 +115,8 @@ impl Ledger {
     pub fn standard() -> &'static Self {
         static LEDGER: OnceLock<Ledger> = OnceLock::new();
         LEDGER.get_or_init(|| {
-            let figures = embedded(read_figures(without_comments!("data/figures.psv")));
+            let text = include_str!(concat!(env!("OUT_DIR"), "/figures.psv"));
+            let figures = embedded(read_figures(figure_id::names(), text));
             Self { figures }
         })
     }
@@ -312,25 +313,14 @@ pub fn source(id: &str) -> Option<&'static Source> {
     sources().iter().find(|s| s.id == id)
 }
 
-/// What a figure means, in one plain sentence. The sentences are a file of their own: a program that
-/// never asks for one does not carry them.
+/// What a figure means, in one plain sentence. The sentences are a text of their own, in the order of the ids:
+/// a program that never asks for one does not carry them.
 #[must_use]
 pub fn meaning(id: &str) -> Option<&'static str> {
-    static MEANINGS: OnceLock<Vec<(&str, &str)>> = OnceLock::new();
-    MEANINGS
-        .get_or_init(|| {
-            embedded(rows(
-                "meanings.psv",
-                include_str!("data/meanings.psv"),
-                &["id", "what"],
-            ))
-            .into_iter()
-            .map(|r| (r[0], r[1]))
-            .collect()
-        })
-        .iter()
-        .find(|(known, _)| *known == id)
-        .map(|(_, what)| *what)
+    static MEANINGS: OnceLock<Vec<&str>> = OnceLock::new();
+    let text = include_str!(concat!(env!("OUT_DIR"), "/meanings.txt"));
+    let meanings = MEANINGS.get_or_init(|| text.lines().collect());
+    meanings.get(FigureId::parse(id)?.place()).copied()
 }
 
 /// Unwraps something read from a file that is part of the program. A test reads every file, so a
@@ -339,29 +329,31 @@ pub(crate) fn embedded<T>(read: Result<T, String>) -> T {
     read.unwrap_or_else(|fault| unreachable!("{fault}"))
 }
 
-const FIGURE_HEADER: [&str; 8] = [
-    "id", "value", "low", "high", "unit", "shape", "tag", "source",
-];
-
-fn read_figures(text: &'static str) -> Result<Vec<Figure>, String> {
-    let mut figures: Vec<Figure> = Vec::new();
-    for r in rows("figures.psv", text, &FIGURE_HEADER)? {
-        let fault = |what: &str| format!("figures.psv: {}: {what}", r[0]);
+/// Reads the figures with these ids, one a line and in the same order: the file without its first column, as
+/// the build script writes it.
+fn read_figures(ids: &[&'static str], text: &'static str) -> Result<Vec<Figure>, String> {
+    let mut lines = text.lines();
+    let figures = ids.iter().map(|id| {
+        let fault = |what: &str| format!("figures.psv: {id}: {what}");
+        let line = lines.next().unwrap_or_default();
+        let fields: Vec<&'static str> = line.split(" | ").map(str::trim).collect();
+        let [value, low, high, unit, shape, tag, source] = fields[..] else {
+            return Err(fault("some fields are missing, or too many"));
+        };
         let number = |t: &str| {
             decimal(t)
                 .filter(|v| v.is_finite())
                 .ok_or_else(|| fault("not a number"))
         };
         let figure = Figure {
-            id: r[0],
-            value: number(r[1])?,
-            low: number(r[2])?,
-            high: number(r[3])?,
-            unit: r[4],
-            shape: Shape::parse(r[5]).ok_or_else(|| fault("unknown shape"))?,
-            tag: Tag::parse(r[6]).ok_or_else(|| fault("unknown tag"))?,
-            source: r[7],
-
+            id,
+            value: number(value)?,
+            low: number(low)?,
+            high: number(high)?,
+            unit,
+            shape: Shape::parse(shape).ok_or_else(|| fault("unknown shape"))?,
+            tag: Tag::parse(tag).ok_or_else(|| fault("unknown tag"))?,
+            source,
             own_reason: None,
         };
         if !(figure.low <= figure.value && figure.value <= figure.high) {
@@ -370,12 +362,9 @@ fn read_figures(text: &'static str) -> Result<Vec<Figure>, String> {
         if figure.unit.is_empty() || figure.source.is_empty() {
             return Err(fault("unit or source is missing"));
         }
-        match figures.binary_search_by(|f| f.id.cmp(figure.id)) {
-            Ok(_) => return Err(fault("stands twice")),
-            Err(place) => figures.insert(place, figure),
-        }
-    }
-    Ok(figures)
+        Ok(figure)
+    });
+    figures.collect()
 }
 
 #[cfg(test)]
@@ -449,14 +438,11 @@ mod tests {
 
     #[test]
     fn a_fault_in_a_data_file_is_named() {
-        let file = |row: &str| -> &'static str {
-            Box::leak(format!("{}\n{row}\n", FIGURE_HEADER.join(" | ")).into_boxed_str())
-        };
-        let fault = |row: &str| read_figures(file(row)).unwrap_err();
-        assert!(fault("a | 1 | 2 | 3 | um | point | read | x").contains("out of order"));
-        assert!(fault("a | x | 2 | 3 | um | point | read | x").contains("not a number"));
-        assert!(fault("a | 2 | 2 | 3 | um | blob | read | x").contains("shape"));
-        assert!(fault("a | 2 | 2 | 3 | um | point | hearsay | x").contains("tag"));
+        let fault = |row: &'static str| read_figures(&["a"], row).unwrap_err();
+        assert!(fault("1 | 2 | 3 | um | point | read | x").contains("out of order"));
+        assert!(fault("x | 2 | 3 | um | point | read | x").contains("not a number"));
+        assert!(fault("2 | 2 | 3 | um | blob | read | x").contains("shape"));
+        assert!(fault("2 | 2 | 3 | um | point | hearsay | x").contains("tag"));
     }
 
     #[test]
