@@ -134,8 +134,15 @@ mod tests {
         for recipient in Recipient::ALL {
             let (version, title) = (recipient.id(), recipient.title());
             let text = sheet_of(TRAY, version, "markdown").unwrap();
-            let head = format!("# Worn tray from the sale room: {title}\n");
+            // A buyer does not read what the owner calls it.
+            let name = match recipient {
+                Recipient::Buyer => "Tray or salver",
+                _ => "Worn tray from the sale room",
+            };
+            let head = format!("# {name}: {title}\n");
             assert!(text.starts_with(&head), "{version}");
+            let is_named = text.contains("Worn tray from the sale room");
+            assert_eq!(is_named, recipient != Recipient::Buyer, "{version}");
             assert!(text.contains("They decide, not this tool."), "{version}");
             let page = sheet_of(TRAY, version, "html").unwrap();
             assert!(page.starts_with("<!DOCTYPE html>"), "{version}");

@@ -79,7 +79,15 @@ fn ticket(paper: &Paper, disclosures: &[Disclosure]) -> String {
     } else {
         pieces.push(identity_short(paper));
     }
-    pieces.extend(disclosures.iter().map(|t| t.ticket.clone()));
+    // What it is says already that it was electroplated later, where that is the likeliest.
+    let likeliest = paper.report.identity.kinds.iter();
+    let likeliest = likeliest.max_by(|a, b| a.p.total_cmp(&b.p));
+    let is_said = likeliest.is_some_and(|kind| kind.kind == "RFP")
+        && !paper.done.iter().any(|done| done.plates());
+    let told = disclosures
+        .iter()
+        .filter(|told| !(is_said && told.about == "replated"));
+    pieces.extend(told.map(|told| told.ticket.clone()));
     let mut text: String = pieces
         .iter()
         .map(|piece| capital(piece) + ". ")

@@ -52,7 +52,7 @@ pub(crate) fn found_and_stated(found: &str, stated: &str) -> String {
 
 /// The years to which the evidence and the years stated lead together.
 pub(crate) fn stated_and_found(stated: &str, found: &str) -> String {
-    format!("{stated}; from that and the evidence, {found}")
+    format!("{stated}; taken with the evidence, {found}")
 }
 
 pub(crate) fn form_and_years(form: &str, years: &str) -> String {
