@@ -9,6 +9,7 @@ use leavewell_model::counsel::offer::offer;
 use leavewell_model::counsel::{solve, weigh_at_once};
 use leavewell_model::decide::stock::{Choice, MOST_HELD, Need, select};
 use leavewell_model::identity::{Evidence, interval_with, readings};
+use leavewell_model::ledger::FigureId;
 use leavewell_model::ledger::{Ledger, findings};
 use leavewell_model::maths::probit;
 use leavewell_model::record::{Answer, Case, Part};
@@ -651,8 +652,8 @@ fn rule_speaks(file: &Value, case: &Case) -> bool {
         .iter()
         .any(|id| case.has_seen(id));
     let fused = original + posterior.of(Kind::Rfp);
-    let limit = ledger.value("guard.h14.p");
-    (original >= limit && covered_area(case, &ledger) > ledger.value("guard.h14.area"))
+    let limit = ledger.value(FigureId::GUARD_H14_P);
+    (original >= limit && covered_area(case, &ledger) > ledger.value(FigureId::GUARD_H14_AREA))
         || (marked && fused >= limit)
         || case.piece.rare
 }

@@ -28,9 +28,9 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     if let Some([id, _]) = twice {
         return Err(format!("{FIGURES}: {id} stands twice").into());
     }
-    let rest: String = rows.iter().map(|(_, rest)| format!("{rest}\n")).collect();
+    let rest: Vec<&str> = rows.iter().map(|(_, rest)| *rest).collect();
     let out = env::var("OUT_DIR")?;
-    fs::write(Path::new(&out).join("figures.psv"), rest)?;
+    fs::write(Path::new(&out).join("figures.psv"), rest.join("\n"))?;
     let meanings: BTreeMap<&str, &str> = first_columns(&meanings).skip(1).collect();
     let mut said = String::new();
     for id in &ids {

@@ -675,7 +675,7 @@ mod tests {
     #[test]
     fn film_names_change_at_their_thresholds() {
         let ledger = Ledger::standard();
-        let blue = ledger.value("silver.film.blue");
+        let blue = ledger.value(FigureId::SILVER_FILM_BLUE);
         assert_eq!(stage_of(0.0, ledger), Tarnish::Bright);
         assert_eq!(stage_of(blue, ledger), Tarnish::Blue);
         assert_eq!(stage_of(blue - 0.01, ledger), Tarnish::Purple);

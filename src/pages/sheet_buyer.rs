@@ -83,7 +83,10 @@ fn ticket(paper: &Paper, disclosures: &[Disclosure]) -> String {
     let likeliest = paper.report.identity.kinds.iter();
     let likeliest = likeliest.max_by(|a, b| a.p.total_cmp(&b.p));
     let is_said = likeliest.is_some_and(|kind| kind.kind == "RFP")
-        && !paper.done.iter().any(|done| done.plates());
+        && !paper
+            .done
+            .iter()
+            .any(super::sheet_done::RecordedWork::plates);
     let told = disclosures
         .iter()
         .filter(|told| !(is_said && told.about == "replated"));

@@ -30,7 +30,7 @@ async function nextBuild() {
   await writeFile(join(folder, "index.html"), page.replace(/data-build="[^"]*"/, 'data-build="@build@"'));
   await cp(join(ROOT, "www/sw.js"), join(folder, "sw.js"));
   await appendFile(join(folder, "boot.js"), '\ndocument.documentElement.dataset.scripts = "next";\n');
-  await appendFile(join(folder, "worker.js"), "\n// next\n");
+  await appendFile(join(folder, "worker.js"), "\nself.build = \"next\";\n");
   const [program, before] = DEV;
   execFileSync(program, [...before, "finish"], { cwd: ROOT, env: { ...process.env, TRUNK_STAGING_DIR: folder } });
   return folder;
@@ -43,7 +43,7 @@ async function builds(page) {
     const worker = await fetch(`worker.js?${build}`).then((answer) => answer.text(), () => "refused");
     return {
       page: document.documentElement.dataset.scripts ?? "first",
-      worker: worker === "refused" ? worker : worker.includes("// next") ? "next" : "first",
+      worker: worker === "refused" ? worker : worker.includes("self.build") ? "next" : "first",
     };
   });
 }

@@ -7,6 +7,7 @@
 #![allow(clippy::disallowed_methods)]
 
 use leavewell_model::bench::coat_g;
+use leavewell_model::ledger::FigureId;
 use leavewell_model::ledger::Ledger;
 use leavewell_model::maths::student_two_sided;
 use leavewell_model::maths::{exact_interval, point_count};
@@ -369,5 +370,5 @@ fn classes_of_air_are_converted_to_tarnish_per_year() {
         assert_eq!(f.tag, leavewell_model::ledger::Tag::Memory, "{}", f.id);
     }
     // A year at the upper end of the mildest ISA class is past the beginning of black.
-    assert!(ledger.figure("silver.air.g1").high > figure("silver.film.black"));
+    assert!(ledger.figure(FigureId::SILVER_AIR_G1).high > figure("silver.film.black"));
 }

@@ -1,5 +1,6 @@
 //! Food and drink: release limits, and what a cup at the old criterion holds.
 
+use leavewell_model::ledger::FigureId;
 use leavewell_model::ledger::{Ledger, Tag};
 
 use crate::near;
@@ -58,6 +59,14 @@ fn the_old_criterion_is_far_from_safe() {
 /// Transcription of Food Code 4-101.13, as printed in WAC 246-215-04110.
 #[test]
 fn shares_of_lead_in_pewter_and_solder_near_food() {
-    near(Ledger::standard().value("food.code_pewter"), 0.05, 1e-12);
-    near(Ledger::standard().value("food.code_solder"), 0.2, 1e-12);
+    near(
+        Ledger::standard().value(FigureId::FOOD_CODE_PEWTER),
+        0.05,
+        1e-12,
+    );
+    near(
+        Ledger::standard().value(FigureId::FOOD_CODE_SOLDER),
+        0.2,
+        1e-12,
+    );
 }

@@ -4,6 +4,7 @@ use leavewell_model::bench::{
     ALLOYS, Field, HeatBands, Reach, Spread, bessel_i0, bessel_i1, bessel_k0, bessel_k1,
     chance_lets_go, rod_length_mm, sheet_length_mm,
 };
+use leavewell_model::ledger::FigureId;
 use leavewell_model::ledger::Ledger;
 use leavewell_model::treatment::limits::melts_bond;
 
@@ -402,16 +403,32 @@ fn chance_that_a_joint_lets_go() {
 #[test]
 fn eutectics_and_melting_points() {
     let ledger = Ledger::standard();
-    near(ledger.value("guard.h07.bond"), 779.1, 1e-9);
-    near(ledger.value("heat.limit.silver_lead"), 303.7, 1e-9);
-    near(ledger.figure("heat.limit.silver_lead").low, 302.7, 1e-9);
-    near(ledger.figure("heat.limit.bi_pb_sn").high, 98.0, 1e-9);
-    near(ledger.value("guard.heat.soft_solder"), 183.0, 1e-9);
-    near(ledger.value("heat.limit.tin"), 231.93, 0.08);
-    near(ledger.value("heat.limit.lead"), 600.61 - 273.15, 0.005);
+    near(ledger.value(FigureId::GUARD_H07_BOND), 779.1, 1e-9);
+    near(ledger.value(FigureId::HEAT_LIMIT_SILVER_LEAD), 303.7, 1e-9);
+    near(
+        ledger.figure(FigureId::HEAT_LIMIT_SILVER_LEAD).low,
+        302.7,
+        1e-9,
+    );
+    near(
+        ledger.figure(FigureId::HEAT_LIMIT_BI_PB_SN).high,
+        98.0,
+        1e-9,
+    );
+    near(ledger.value(FigureId::GUARD_HEAT_SOFT_SOLDER), 183.0, 1e-9);
+    near(ledger.value(FigureId::HEAT_LIMIT_TIN), 231.93, 0.08);
+    near(
+        ledger.value(FigureId::HEAT_LIMIT_LEAD),
+        600.61 - 273.15,
+        0.005,
+    );
     // Incropera, Table A.1, prints whole kelvins: 505 and 601.
-    near(ledger.value("heat.limit.tin"), 505.0 - 273.15, 0.5);
-    near(ledger.figure("heat.limit.lead").high, 601.0 - 273.15, 0.005);
+    near(ledger.value(FigureId::HEAT_LIMIT_TIN), 505.0 - 273.15, 0.5);
+    near(
+        ledger.figure(FigureId::HEAT_LIMIT_LEAD).high,
+        601.0 - 273.15,
+        0.005,
+    );
 }
 
 /// What goes wrong on heating, in order of temperature.

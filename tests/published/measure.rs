@@ -5,6 +5,7 @@ use leavewell_model::Draft;
 use leavewell_model::bench::{layered_density, skin_share};
 use leavewell_model::counsel::weigh_at_once;
 use leavewell_model::identity::{Evidence, Posterior, information_gain, interval_with, readings};
+use leavewell_model::ledger::FigureId;
 use leavewell_model::ledger::{Ledger, finding};
 use leavewell_model::record::{Case, Problem};
 use leavewell_model::record::{Weighing, water_density};
@@ -185,7 +186,8 @@ fn a_reading_moves_odds_no_further_than_the_ladder() {
 #[test]
 fn conductivity_hardly_separates_copper_bodies() {
     let ledger = Ledger::standard();
-    let most = ledger.value("identity.ladder.base.L") / ledger.value("identity.ladder.base.P");
+    let most = ledger.value(FigureId::IDENTITY_LADDER_BASE_L)
+        / ledger.value(FigureId::IDENTITY_LADDER_BASE_P);
     let before = posterior(&[], &[]);
     for percent in ["50", "56", "65", "80", "95", "100"] {
         let after = posterior(&[("iacs.percent", percent)], &[]);

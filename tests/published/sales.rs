@@ -6,6 +6,7 @@
 
 #![allow(clippy::disallowed_methods)] // an oracle on the machine it runs on
 
+use leavewell_model::ledger::FigureId;
 use leavewell_model::ledger::Ledger;
 use leavewell_model::maths::StudentT;
 use leavewell_model::record::Case;
@@ -337,7 +338,7 @@ fn an_agreeing_sale_narrows_the_band_and_an_outlier_is_flagged() {
     };
     let mut prices = vec![310.0, 280.0, 330.0];
     let mut last = width(&list(&prices));
-    let misfit = Ledger::standard().value("value.comparable.misfit");
+    let misfit = Ledger::standard().value(FigureId::VALUE_COMPARABLE_MISFIT);
     for next in [300.0, 295.0, 305.0, 320.0, 275.0, 40_000.0, 3.0] {
         prices.push(next);
         let found = list(&prices);

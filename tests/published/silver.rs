@@ -5,6 +5,7 @@
 //! distribution.
 
 use leavewell_model::bench::coat_g;
+use leavewell_model::ledger::FigureId;
 use leavewell_model::ledger::Ledger;
 use leavewell_model::record::Bleed;
 use leavewell_model::silver::{FilmLoss, Layer, bleed_range, film_loss_um};
@@ -34,7 +35,7 @@ fn silver_used_up_by_tarnish() {
     near(share, 0.870_620, 5e-7);
     let consumed = |density: f64| density * share / 10.49;
     near(figure("silver.consumed"), consumed(7.23), 0.001);
-    let figure = Ledger::standard().figure("silver.consumed");
+    let figure = Ledger::standard().figure(FigureId::SILVER_CONSUMED);
     near(figure.low, consumed(7.20), 0.001);
     near(figure.high, consumed(7.32), 0.001);
 }

@@ -258,7 +258,9 @@ impl Solved {
             case.piece.rare || case.has_seen_any(&signs::EARLY_MARKS) || dating.is_early(ledger);
         #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
         // clamped to the range of u32
-        let seed = ledger.value("counsel.seed").clamp(0.0, f64::from(u32::MAX)) as u32;
+        let seed = ledger
+            .value(FigureId::COUNSEL_SEED)
+            .clamp(0.0, f64::from(u32::MAX)) as u32;
         let sample: Rc<Sample> = Sample::shared(log2_points, seed);
         let draws = Draws::new(case, ledger, &posterior, early, &sample, moved_by);
         let next = if *moved_by == WhatIf::NOTHING {
@@ -585,7 +587,7 @@ impl Solved {
                 .then_with(|| a.finding.cmp(&b.finding))
         });
         // What tells next to nothing and is worth nothing is no advice.
-        let least = self.ledger.value("look.least_bits");
+        let least = self.ledger.value(FigureId::LOOK_LEAST_BITS);
         looks.retain(|l| l.worth > 0.0 || l.bits >= least);
         // Nor is what leaves the same family in front, whatever it shows, and changes no choice.
         let settled = self.ledger.value(FigureId::COUNSEL_FAMILY);
@@ -743,7 +745,7 @@ impl Solved {
         (p_best, regret): (f64, f64),
         without: &[(Treatment, f64)],
     ) -> CourseReport {
-        let tail = self.ledger.value("counsel.tail").clamp(0.01, 1.0);
+        let tail = self.ledger.value(FigureId::COUNSEL_TAIL).clamp(0.01, 1.0);
         let value_scale = self.draws.undamaged.median().max(1.0);
         let mean = o.score.mean();
         let p_loss = gain.iter().filter(|g| **g < 0.0).count() as f64 / gain.len() as f64;

@@ -385,7 +385,7 @@ mod tests {
     fn a_pert_column_has_the_mean_of_its_law() {
         // Mean of PERT(low, mode, high) is (low + 4 mode + high)/6.
         let sample = Sample::shared(12, 1);
-        let figure = Ledger::standard().figure("silver.t0.FPD");
+        let figure = Ledger::standard().figure(crate::ledger::FigureId::SILVER_T0_FPD);
         let draws = sample.draw(figure, Dim::T0);
         let mean = draws.iter().sum::<f64>() / draws.len() as f64;
         assert!((mean - (10.0 + 80.0 + 45.0) / 6.0).abs() < 0.01, "{mean}");

@@ -1,7 +1,7 @@
 //! How firmly a family may be named: never more firmly than the looks carry.
 
 use super::posterior::{Evidence, FUSED_BODY};
-use crate::ledger::{FindingFact, Ledger, finding};
+use crate::ledger::{FigureId, FindingFact, Ledger, finding};
 use crate::terms::{Cluster, Family, Kind, Letter};
 use crate::terms::{PartName, Seen};
 
@@ -22,12 +22,12 @@ impl Surety {
     /// From the low end of the range over ladders and priors, as far as the looks carry.
     #[must_use]
     pub fn of(low: f64, carried: Carried, ledger: &Ledger) -> Self {
-        let at = |id: &str| low >= ledger.value(id);
-        if at("identity.sure.certain") && carried == Carried::ByMore {
+        let at = |id: FigureId| low >= ledger.value(id);
+        if at(FigureId::IDENTITY_SURE_CERTAIN) && carried == Carried::ByMore {
             Self::AlmostCertain
-        } else if at("identity.sure.very") {
+        } else if at(FigureId::IDENTITY_SURE_VERY) {
             Self::VeryProbable
-        } else if at("identity.sure.probable") {
+        } else if at(FigureId::IDENTITY_SURE_PROBABLE) {
             Self::Probable
         } else {
             Self::Open

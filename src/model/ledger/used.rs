@@ -38,9 +38,9 @@ mod tests {
     #[test]
     fn only_what_was_read_meanwhile_is_told() {
         let ledger = Ledger::standard();
-        let _ = ledger.value("fee.lot");
+        let _ = ledger.value(crate::ledger::FigureId::FEE_LOT);
         let ((), ids) = read_during(|| {
-            let _ = ledger.value("fee.commission");
+            let _ = ledger.value(crate::ledger::FigureId::FEE_COMMISSION);
             let _ = ledger.find("no.such");
         });
         assert_eq!(ids.into_iter().collect::<Vec<_>>(), ["fee.commission"]);

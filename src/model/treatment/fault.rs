@@ -4,6 +4,7 @@
 //! cost of the work. What no work answers (erased arms, a married piece) is no fault here: it only
 //! guards.
 
+use crate::ledger::FigureId;
 use crate::ledger::{Ledger, signs};
 use crate::record::{
     Bleed, Case, Corrosion, Dents, FillState, Gilding, Interior, Joint, JointClass, Lacquer, Loss,
@@ -261,7 +262,7 @@ fn is_dented(part: &Part) -> bool {
 }
 
 fn shows(bleed: Option<Bleed>, ledger: &Ledger) -> bool {
-    bleed.is_some() && bleed_range(bleed, ledger).likely >= ledger.value("silver.f_none")
+    bleed.is_some() && bleed_range(bleed, ledger).likely >= ledger.value(FigureId::SILVER_F_NONE)
 }
 
 #[cfg(test)]

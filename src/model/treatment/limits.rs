@@ -6,26 +6,27 @@
 // Written as "not safe" so that a number that is no number counts as dangerous.
 #![allow(clippy::neg_cmp_op_on_partial_ord)]
 
+use crate::ledger::FigureId;
 use crate::ledger::Ledger;
 
 /// H06: a closed or filled void sees more than the ledger's warmth.
 #[must_use]
 pub fn bursts(process_c: f64, ledger: &Ledger) -> bool {
-    !(process_c <= ledger.value("guard.h06"))
+    !(process_c <= ledger.value(FigureId::GUARD_H06))
 }
 
 /// H07: a filler that is all liquid at `liquid_c` needs more heat than the bond of fused plate bears
 /// with the ledger's margin (H07a lists the fillers).
 #[must_use]
 pub fn melts_bond(liquid_c: f64, ledger: &Ledger) -> bool {
-    let most = ledger.value("guard.h07.bond") - ledger.value("guard.h07.margin");
+    let most = ledger.value(FigureId::GUARD_H07_BOND) - ledger.value(FigureId::GUARD_H07_MARGIN);
     !(liquid_c <= most)
 }
 
 /// H08: hot enough for lead or tin to eat silver and copper, and nobody has ruled them out.
 #[must_use]
 pub fn pits(process_c: f64, lead_and_tin_ruled_out: bool, ledger: &Ledger) -> bool {
-    !(process_c < ledger.value("heat.limit.pitting")) && !lead_and_tin_ruled_out
+    !(process_c < ledger.value(FigureId::HEAT_LIMIT_PITTING)) && !lead_and_tin_ruled_out
 }
 
 /// H09: the next soft joint or filling lies nearer than the heat reaches. Equal is far enough.
@@ -38,7 +39,7 @@ pub fn within_reach(distance_mm: f64, reach_mm: f64) -> bool {
 /// reaches the ledger's part of the way or less, rising evenly to all at the joint itself.
 #[must_use]
 pub fn near_reach(distance_mm: f64, reach_mm: f64, ledger: &Ledger) -> f64 {
-    let free = ledger.value("guard.heat.ramp").clamp(0.0, 0.99);
+    let free = ledger.value(FigureId::GUARD_HEAT_RAMP).clamp(0.0, 0.99);
     if distance_mm <= 0.0 {
         return 1.0;
     }
@@ -48,26 +49,27 @@ pub fn near_reach(distance_mm: f64, reach_mm: f64, ledger: &Ledger) -> f64 {
 /// H11: hotter than close plate or French plate bears.
 #[must_use]
 pub fn lifts_foil(process_c: f64, ledger: &Ledger) -> bool {
-    !(process_c <= ledger.value("guard.h11"))
+    !(process_c <= ledger.value(FigureId::GUARD_H11))
 }
 
 /// H14, first limb: more of the area than the ledger's share still carries its own silver, on a piece
 /// that is fused plate with at least the ledger's probability.
 #[must_use]
 pub fn own_silver(fused: f64, covered_area: f64, ledger: &Ledger) -> bool {
-    fused >= ledger.value("guard.h14.p") && covered_area > ledger.value("guard.h14.area")
+    fused >= ledger.value(FigureId::GUARD_H14_P)
+        && covered_area > ledger.value(FigureId::GUARD_H14_AREA)
 }
 
 /// H25: hot enough to drive mercury out of old gilding.
 #[must_use]
 pub fn frees_mercury(process_c: f64, ledger: &Ledger) -> bool {
-    !(process_c < ledger.value("guard.h25"))
+    !(process_c < ledger.value(FigureId::GUARD_H25))
 }
 
 /// H29: tin runs at more than an old tin-lead joint bears.
 #[must_use]
 pub fn opens_seams(process_c: f64, ledger: &Ledger) -> bool {
-    process_c > ledger.value("guard.heat.soft_solder")
+    process_c > ledger.value(FigureId::GUARD_HEAT_SOFT_SOLDER)
 }
 
 #[cfg(test)]

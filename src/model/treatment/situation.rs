@@ -4,6 +4,7 @@ use super::lead::{LeadStatus, Release, lead_anywhere, lead_filled, lead_for, rel
 use super::limits::near_reach;
 use crate::bench::SolderReach;
 use crate::identity::{Kind, Posterior};
+use crate::ledger::FigureId;
 use crate::ledger::{Ledger, signs};
 use crate::record::{
     Case, Corrosion, Fill, Form, Gilding, Interior, Joint, Material, Part, PartName,
@@ -144,7 +145,7 @@ impl Situation<'_> {
             && (lead == LeadStatus::Present
                 || self.case.has_seen("C10")
                 || self.case.has_seen("C12")
-                || self.posterior.of(Kind::Ubm) >= self.ledger.value("guard.kind_check")
+                || self.posterior.of(Kind::Ubm) >= self.ledger.value(FigureId::GUARD_KIND_CHECK)
                 || self.any_joint(&[Joint::GreyRepair])
                 || self.lead_filled()
                 || self.case.is_soldered())
@@ -182,7 +183,7 @@ impl Situation<'_> {
     pub fn loading_assumed(&self) -> bool {
         let form = self.case.piece.form;
         let usual = form.is_some_and(Form::usually_loaded)
-            || self.posterior.of(Kind::Wst) >= self.ledger.value("guard.kind_barred");
+            || self.posterior.of(Kind::Wst) >= self.ledger.value(FigureId::GUARD_KIND_BARRED);
         if !usual {
             return false;
         }
@@ -392,7 +393,7 @@ impl Situation<'_> {
 
     /// Made, or possibly made, before lead-free solder was usual.
     fn before_lead_free(&self) -> bool {
-        let year = self.ledger.value("guard.food_year");
+        let year = self.ledger.value(FigureId::GUARD_FOOD_YEAR);
         self.case
             .piece
             .from_year

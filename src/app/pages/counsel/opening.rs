@@ -3,6 +3,7 @@
 
 use leavewell_model::Report;
 use leavewell_model::counsel::Input;
+use leavewell_model::ledger::FigureId;
 use leavewell_model::ledger::{Hand, TreatmentText, treatment_text};
 use leavewell_model::record::ledger_of;
 use leavewell_model::report::{Band, BandMean, CourseReport, OptionReport};
@@ -283,7 +284,10 @@ impl<'a> Opening<'a> {
             return text::away(&number(own), true);
         }
         let ledger = ledger_of(&self.open.case);
-        text::away(&number(ledger.value("value.trade.months.work")), false)
+        text::away(
+            &number(ledger.value(FigureId::VALUE_TRADE_MONTHS_WORK)),
+            false,
+        )
     }
 
     fn for_buyer(&self) -> String {

@@ -8,7 +8,7 @@ use serde_json::{Map, Value};
 use super::wording as words;
 use super::wording::work as said;
 use super::{MOST_ENTRIES, Reader, Section, in_order, shorten};
-use crate::ledger::{Ledger, nearest};
+use crate::ledger::{FigureId, Ledger, nearest};
 use crate::record::{
     Asked, Circumstances, Done, Override, Part, Proposal, ProposalStep, Quote, Test,
 };
@@ -17,14 +17,14 @@ use crate::terms::{Covers, Date, Fill, FillState, MaterialUsed, PartName, TestKi
 
 /// Metals a laboratory reports on the bench: the field under `bench.food`, and the ledger's row of
 /// its limit.
-const RELEASED: [(&str, &str); 7] = [
-    ("pb", "food.limit.Pb"),
-    ("cu", "food.limit.Cu"),
-    ("ni", "food.limit.Ni"),
-    ("ag", "food.limit.Ag"),
-    ("sn", "food.limit.Sn"),
-    ("sb", "food.limit.Sb"),
-    ("zn", "food.limit.Zn"),
+const RELEASED: [(&str, FigureId); 7] = [
+    ("pb", FigureId::FOOD_LIMIT_PB),
+    ("cu", FigureId::FOOD_LIMIT_CU),
+    ("ni", FigureId::FOOD_LIMIT_NI),
+    ("ag", FigureId::FOOD_LIMIT_AG),
+    ("sn", FigureId::FOOD_LIMIT_SN),
+    ("sb", FigureId::FOOD_LIMIT_SB),
+    ("zn", FigureId::FOOD_LIMIT_ZN),
 ];
 impl Reader {
     /// Ids with spaces or commas between. An id that is none is named; the others count.

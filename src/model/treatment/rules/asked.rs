@@ -1,5 +1,6 @@
 //! One question to the rule book: a treatment in a situation, and the verdicts so far.
 
+use crate::ledger::FigureId;
 use crate::record::{Circumstances, Doer, Goal};
 use crate::terms::Treatment;
 use crate::treatment::situation::Situation;
@@ -61,11 +62,11 @@ impl<'a, 'b> Asked<'a, 'b> {
     /// A rule that holds for some kinds, `what` in words, judged by their probability `p`: half or more
     /// bars, a tenth or more asks for the look that would settle it.
     pub(super) fn on_kinds(&mut self, guard: &'static str, p: f64, what: &str, reason: &str) {
-        if p >= self.figure("guard.kind_barred") {
+        if p >= self.figure(FigureId::GUARD_KIND_BARRED) {
             let lifted_by =
                 format!("Nothing lifts this unless a closer look shows that it is not {what}.");
             self.bar(guard, reason, &lifted_by);
-        } else if p >= self.figure("guard.kind_check") {
+        } else if p >= self.figure(FigureId::GUARD_KIND_CHECK) {
             let next = format!("Find out what it is, starting with: {}.", self.s.next_look);
             self.check_first(guard, &format!("It may be {what}. {reason}"), &next);
         }
@@ -73,10 +74,10 @@ impl<'a, 'b> Asked<'a, 'b> {
 
     /// Whether kinds of probability `p` are likely enough to ask about.
     pub(super) fn may_be(&self, p: f64) -> bool {
-        p >= self.figure("guard.kind_check")
+        p >= self.figure(FigureId::GUARD_KIND_CHECK)
     }
 
-    pub(super) fn figure(&self, id: &str) -> f64 {
+    pub(super) fn figure(&self, id: FigureId) -> f64 {
         self.s.ledger.value(id)
     }
 

@@ -2,13 +2,14 @@
 //! toning.
 
 use super::Asked;
+use crate::ledger::FigureId;
 use crate::record::{Joint, Lacquer};
 use crate::terms::Treatment;
 use crate::treatment::situation::Situation;
 
 /// Whether base metal shows on a part that stands out.
 pub(super) fn edges_are_bare(s: &Situation) -> bool {
-    let none = s.ledger.value("silver.f_none");
+    let none = s.ledger.value(FigureId::SILVER_F_NONE);
     s.case.parts.iter().any(|p| {
         p.name.is_high_point()
             && p.bleed.is_some()
@@ -31,7 +32,7 @@ pub(super) fn lacquer_first(a: &mut Asked) {
 
 /// H04: the body is worn through in places.
 pub(super) fn worn_body(a: &mut Asked) {
-    if a.s.body_bleed >= a.figure("guard.bleed_no_clean") {
+    if a.s.body_bleed >= a.figure(FigureId::GUARD_BLEED_NO_CLEAN) {
         a.bar(
             "H04",
             "So much base metal shows on the body that the silver beside it is nearly worn through.",
@@ -53,7 +54,7 @@ pub(super) fn lifting_silver(a: &mut Asked) {
 
 /// H04: the thinnest silver does not last the planned cleanings twice over.
 pub(super) fn thin_silver(a: &mut Asked) {
-    if a.s.worn_through >= a.figure("guard.kind_barred") {
+    if a.s.worn_through >= a.figure(FigureId::GUARD_KIND_BARRED) {
         a.bar(
             "H04",
             "The thinnest silver is unlikely to last through twice this much cleaning.",

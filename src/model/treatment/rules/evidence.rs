@@ -1,6 +1,7 @@
 //! Evidence and honesty: H14, H15, H22, H27 and H30.
 
 use super::Asked;
+use crate::ledger::FigureId;
 use crate::ledger::{Place, finding, signs};
 use crate::record::{FillState, Joint, PartName, Repair, Seen};
 use crate::terms::Kind;
@@ -59,7 +60,9 @@ pub(super) fn original_silver(a: &mut Asked) {
             ),
             "Get a conservator's written opinion.",
         );
-    } else if p >= a.figure("guard.h14.p") && a.s.looked_at < a.figure("guard.h14.looked") {
+    } else if p >= a.figure(FigureId::GUARD_H14_P)
+        && a.s.looked_at < a.figure(FigureId::GUARD_H14_LOOKED)
+    {
         let part = a.s.largest_unseen.map_or_else(
             || "the rest of it".to_owned(),
             |part| format!("the {}", part.label().to_lowercase()),
@@ -82,7 +85,7 @@ pub(super) fn rare_or_marked(a: &mut Asked) {
     };
     let fused = a.s.original_fused() + replated;
     let marked = a.s.case.has_seen_any(&signs::KEEP_AS_IT_IS);
-    if (marked && fused >= a.figure("guard.h14.p")) || a.s.case.piece.rare {
+    if (marked && fused >= a.figure(FigureId::GUARD_H14_P)) || a.s.case.piece.rare {
         a.add(
             "H14",
             unless_opinion(a, Outcome::NeedsOpinion),

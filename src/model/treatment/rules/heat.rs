@@ -1,6 +1,7 @@
 //! Heat: H06 to H12, H24, H25 and H29.
 
 use super::Asked;
+use crate::ledger::FigureId;
 use crate::ledger::Ledger;
 use crate::record::{Joint, PartName};
 use crate::terms::Kind;
@@ -14,13 +15,13 @@ use crate::treatment::touched::touched;
 /// The least heat of the work in the metal, C; `None` for cold work.
 fn process_c(treatment: Treatment, ledger: &Ledger) -> Option<f64> {
     match treatment {
-        Treatment::Solder => Some(ledger.value("solder.sac")),
-        Treatment::LowMelt => Some(ledger.value("solder.bi_sn")),
-        Treatment::RemoveLead => Some(ledger.value("guard.heat.soft_solder")),
-        Treatment::HardSolder => Some(ledger.value("solder.BAg-7")),
-        Treatment::Tinning => Some(ledger.value("heat.limit.tin")),
+        Treatment::Solder => Some(ledger.value(FigureId::SOLDER_SAC)),
+        Treatment::LowMelt => Some(ledger.value(FigureId::SOLDER_BI_SN)),
+        Treatment::RemoveLead => Some(ledger.value(FigureId::GUARD_HEAT_SOFT_SOLDER)),
+        Treatment::HardSolder => Some(ledger.value(FigureId::SOLDER_BAG_7)),
+        Treatment::Tinning => Some(ledger.value(FigureId::HEAT_LIMIT_TIN)),
         // The hot steps of stripping and plating come near boiling water.
-        Treatment::Replate | Treatment::Overplate => Some(ledger.value("guard.h25")),
+        Treatment::Replate | Treatment::Overplate => Some(ledger.value(FigureId::GUARD_H25)),
         _ => None,
     }
 }
@@ -84,7 +85,7 @@ pub(super) fn closed_parts(a: &mut Asked) {
 /// H07: the bond of fused plate.
 pub(super) fn fused_bond(a: &mut Asked) {
     let fused = a.s.original_fused() + a.s.posterior.of(Kind::Rfp);
-    let limit = a.figure("guard.h07.bond") - a.figure("guard.h07.margin");
+    let limit = a.figure(FigureId::GUARD_H07_BOND) - a.figure(FigureId::GUARD_H07_MARGIN);
     let reason = format!(
         "Above about {limit:.0} °C, silver and copper melt into each other where they meet."
     );
@@ -128,7 +129,7 @@ pub(super) fn next_joint(a: &mut Asked) {
         Some(distance) if within_reach(distance, reach.likely_mm) => {
             let reason = format!(
                 "Soldering here can carry {} °C past the next joint or filled border, {distance} mm away.",
-                a.figure("guard.heat.soft_solder")
+                a.figure(FigureId::GUARD_HEAT_SOFT_SOLDER)
             );
             a.bar(
                 "H09",
@@ -177,7 +178,7 @@ pub(super) fn close_plate(a: &mut Asked) {
         Treatment::RemoveLead => "Making the joint good takes heat, which lifts the silver off.",
         Treatment::HardSolder => "Tin holds the silver on, and this heat takes it off.",
         Treatment::Tinning => {
-            if !lifts_foil(a.figure("heat.limit.tin"), a.s.ledger) {
+            if !lifts_foil(a.figure(FigureId::HEAT_LIMIT_TIN), a.s.ledger) {
                 return;
             }
             "Tin holds the silver on, and this heat lifts it off."
@@ -203,7 +204,7 @@ pub(super) fn plating_burns(a: &mut Asked) {
 
 /// H29: tinning is hotter than old solder can stand.
 pub(super) fn tin_opens_seams(a: &mut Asked) {
-    if !opens_seams(a.figure("heat.limit.tin"), a.s.ledger) {
+    if !opens_seams(a.figure(FigureId::HEAT_LIMIT_TIN), a.s.ledger) {
         return;
     }
     if a.s.lead_for(a.treatment) == LeadStatus::Present

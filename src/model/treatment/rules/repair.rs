@@ -1,6 +1,7 @@
 //! Dents, low-melt repairs and cold fixes: H06, H10, H11, H13 and their prerequisites.
 
 use super::Asked;
+use crate::ledger::FigureId;
 use crate::record::Joint;
 use crate::treatment::lead::LeadStatus;
 use crate::treatment::touched::{is_cracked, is_open, is_split};
@@ -31,8 +32,8 @@ pub(super) fn dents_under_thin_silver(a: &mut Asked) {
     if a.s.to_be_plated {
         return;
     }
-    if a.s.worn_through >= a.figure("guard.kind_barred")
-        || a.s.body_bleed >= a.figure("guard.bleed_no_clean")
+    if a.s.worn_through >= a.figure(FigureId::GUARD_KIND_BARRED)
+        || a.s.body_bleed >= a.figure(FigureId::GUARD_BLEED_NO_CLEAN)
     {
         a.bar(
             "needs",
@@ -66,13 +67,13 @@ pub(super) fn cold_only(a: &mut Asked) {
 /// A low-melt repair is for white metal and close plate.
 pub(super) fn wrong_metal_for_low_melt(a: &mut Asked) {
     let soft = a.s.britannia() + a.s.close_or_french();
-    if soft < a.figure("guard.kind_check") {
+    if soft < a.figure(FigureId::GUARD_KIND_CHECK) {
         a.bar(
             "needs",
             "This repair is for white metal and close plate; ordinary soft solder does the job here.",
             "Nothing lifts this unless a closer look finds white metal or close plate.",
         );
-    } else if soft < a.figure("guard.kind_barred") {
+    } else if soft < a.figure(FigureId::GUARD_KIND_BARRED) {
         let next = format!("Find out what it is, starting with: {}.", a.s.next_look);
         a.check_first(
             "needs",
@@ -124,7 +125,7 @@ pub(super) fn low_melt_in_use(a: &mut Asked) {
         "H13",
         &format!(
             "The joint can carry no load and stand nothing hotter than about {:.0} °C.",
-            a.figure("guard.h13")
+            a.figure(FigureId::GUARD_H13)
         ),
         "Keep it for display, put nothing hot in it, and never lift it by the repair.",
     );

@@ -2,6 +2,7 @@
 
 use super::Asked;
 use super::cleaning::edges_are_bare;
+use crate::ledger::FigureId;
 
 /// H02: seams and hollow parts hold water.
 pub(super) fn seams_and_hollows(a: &mut Asked) {
@@ -60,7 +61,7 @@ pub(super) fn immersion(a: &mut Asked) {
 
 /// H03: a dip or bath eats bare base metal.
 pub(super) fn immersed_bare_metal(a: &mut Asked) {
-    if a.s.body_bleed >= a.figure("silver.f_none") || edges_are_bare(a.s) {
+    if a.s.body_bleed >= a.figure(FigureId::SILVER_F_NONE) || edges_are_bare(a.s) {
         a.bar(
             "H03",
             "The liquid eats base metal wherever it shows.",
