@@ -587,6 +587,8 @@ pub struct SellingReport {
     pub best: Text,
     /// In words.
     pub sentence: String,
+    /// What a buyer of one's own would have to offer, where that is worth saying; may be empty.
+    pub besides: String,
     /// Reserve to agree with the auction house, where the auction is best.
     pub reserve: Option<f64>,
     /// What to write on the ticket, for who sells from a shop or a stand.

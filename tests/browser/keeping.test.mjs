@@ -463,6 +463,8 @@ browserTest("importing a thousand pieces shows progress, and stopping it leaves 
   await page.getByText("1000 pieces were taken in.").waitFor({ timeout: 60_000 });
   console.log(`1,000 pieces taken in within ${Date.now() - began} ms`);
   assert.equal((await database(page)).length, 1_001);
+  // The shelf shows so many pieces a page.
+  await page.getByLabel("Search your pieces").fill("Spoon 999");
   await page.getByRole("heading", { name: "Spoon 999" }).waitFor();
 });
 

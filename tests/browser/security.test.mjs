@@ -223,6 +223,9 @@ browserTest("imported text is shown as it is and never run, on every screen", as
       record.notes = markup;
       await go("#/");
       await page.locator("input[type=file]").setInputFiles({ name: `${markup.replaceAll("/", "")}.json`, mimeType: "application/json", buffer: Buffer.from(JSON.stringify(record)) });
+      // Text where a number belongs is said before the piece is added.
+      await page.getByRole("button", { name: "Take these in" }).click();
+      await page.locator(".shelf-line").filter({ hasText: markup }).getByRole("button", { name: /^Open/ }).first().click();
       await page.waitForURL(/#\/./);
       await everyScreen(page, go, (screen, shown) => assert.ok(shown.text.includes(markup), `${screen || "the shelf"} shows ${markup}`));
     }

@@ -2,8 +2,7 @@
 
 use crate::app::parts::words::{joined, number};
 
-pub const TITLE: &str = "Where to sell it";
-pub const WAYS: &str = "Every way compared";
+pub const TITLE: &str = "Where to sell it, and the most to pay";
 pub const CAPTION: &str = "What you would keep, with what we advise done and before its cost; 8 outcomes in 10 fall inside each range";
 pub const COLUMNS: [&str; 3] = ["Way", "You keep", "Until the money is there"];
 pub const NOT_KNOWN: &str = "not known";

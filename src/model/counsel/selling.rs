@@ -66,6 +66,11 @@ impl Solved {
         Some(SellingReport {
             best: best.route.id().into(),
             sentence: self.where_to_sell(&ways, best, middle),
+            besides: if matches!(best.route, Route::Auction | Route::Trade) {
+                words::a_buyer_of_ones_own(&money(&self.case, best.kept[1]))
+            } else {
+                String::new()
+            },
             reserve: (best.route == Route::Auction)
                 .then(|| selling.reserve(&fees, middle))
                 .flatten(),
@@ -100,9 +105,6 @@ impl Solved {
             Route::Shop => words::from_a_shop(&sum(kept(Route::Shop))),
             Route::Fair => words::at_fairs(&sum(kept(Route::Fair))),
         });
-        if matches!(best.route, Route::Auction | Route::Trade) {
-            said.push(words::a_buyer_of_ones_own(&sum(best.kept[1])));
-        }
         said.join(" ")
     }
 

@@ -24,14 +24,17 @@ pub(super) fn selling(report: &Report, currency: Currency) -> Html {
     let terms = el("p", "").el(el("a", "")
         .attr("href", Route::Money.href())
         .text(text::TERMS));
-    let compared = group().put(ways(selling, currency)).el(terms).html();
-    el("section", "selling")
-        .attr("aria-labelledby", "selling-title")
-        .el(el("h2", "").attr("id", "selling-title").text(text::TITLE))
-        .said("", selling.sentence.clone())
-        .each(priced.into_iter().flatten(), |said| el("p", "").words(said))
+    let besides = [Some(selling.besides.clone()).filter(|said| !said.is_empty())];
+    let more = group()
+        .each(priced.into_iter().chain(besides).flatten(), |said| {
+            el("p", "").words(said)
+        })
         .el(bids(report, currency))
-        .put(fold("selling-ways", text::WAYS, compared))
+        .put(ways(selling, currency))
+        .el(terms)
+        .html();
+    el("div", "selling")
+        .put(fold("selling-ways", selling.sentence.clone(), more))
         .html()
 }
 

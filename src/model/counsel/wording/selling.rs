@@ -16,7 +16,7 @@ pub(crate) fn at_auction(kept: &str, trade: &str) -> String {
 pub(crate) fn to_the_trade(trade: &str, auction: bool, kept: &str) -> String {
     let first = format!("A dealer would give about {trade} at once");
     if auction {
-        format!("{first}; an auction would leave about {kept}, and later.")
+        format!("{first}, an auction about {kept} later.")
     } else {
         first + "."
     }
