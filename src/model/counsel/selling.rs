@@ -74,7 +74,7 @@ impl Solved {
             reserve: (best.route == Route::Auction)
                 .then(|| selling.reserve(&fees, middle))
                 .flatten(),
-            ticket: by_ticket.then(|| place.retail * middle / bargain.clamp(0.5, 1.0)),
+            ticket: by_ticket.then(|| place.retail * middle / bargain.max(0.01)),
             routes: ways.iter().map(|way| way.report(selling)).collect(),
         })
     }
@@ -90,10 +90,11 @@ impl Solved {
         let of = |route: Route| ways.iter().find(|way| way.route == route);
         let kept = |route: Route| of(route).map_or(0.0, |way| way.kept[1]);
         let auction = kept(Route::Auction);
+        let heavy = self.ledger.value(FigureId::VALUE_TRADE_CHARGES_HEAVY);
         let mut said = Vec::new();
         if auction <= 0.0 {
             said.push(words::NOT_AT_AUCTION.to_owned());
-        } else if auction < 0.5 * middle && best.route != Route::Auction {
+        } else if middle - auction > heavy * middle && best.route != Route::Auction {
             said.push(words::charges_take(&sum(middle - auction), &sum(middle)));
         }
         said.push(match best.route {

@@ -1,7 +1,6 @@
 //! The words of where to sell.
 
-pub(crate) const NOT_AT_AUCTION: &str =
-    "Not at auction: the least charges would be more than the price.";
+pub(crate) const NOT_AT_AUCTION: &str = "Not at auction: the charges would be more than the price.";
 
 pub(crate) fn charges_take(charges: &str, price: &str) -> String {
     format!("Hardly at auction: charges would take about {charges} of a likely {price}.")
