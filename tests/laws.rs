@@ -690,7 +690,10 @@ fn covered_area(case: &Case, ledger: &Ledger) -> f64 {
         .map(|p| (p.name, p.bleed));
     let parts = std::iter::once((PartName::Body, body.flatten())).chain(others);
     let (covered, all) = parts.fold((0.0, 0.0), |(covered, all), (name, bleed)| {
-        let area = ledger.value(format!("place.area.{}", name.id()));
+        let area = ledger
+            .find(&format!("place.area.{}", name.id()))
+            .unwrap()
+            .value;
         let bare = bleed_range(bleed, ledger).low;
         (covered + area * (1.0 - bare), all + area)
     });

@@ -750,7 +750,7 @@ fn the_share_of_judgement_adds_up() {
     let ledger = Ledger::standard();
     let weak = used
         .iter()
-        .filter(|id| !matches!(ledger.figure(id).tag, Tag::Read | Tag::Computed))
+        .filter(|id| !matches!(ledger.find(id).unwrap().tag, Tag::Read | Tag::Computed))
         .count();
     let wanted = format!("It looked up {} figures; {weak} of them", used.len());
     let page = words(PageName::Ledger, &draft);

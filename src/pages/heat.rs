@@ -20,15 +20,23 @@ use leavewell_model::terms::Treatment;
 use leavewell_model::treatment::limits::melts_bond;
 
 /// What gives way: id, name, figure for the temperature.
-const LIMITS: [(&str, &str, &str); 8] = [
-    ("bismuth_lead", words::BISMUTH_LEAD, "heat.limit.bi_pb_sn"),
-    ("bismuth", words::BISMUTH, "heat.limit.bi_sn"),
-    ("soft", words::SOFT, "guard.heat.soft_solder"),
-    ("tin", words::TIN, "heat.limit.tin"),
-    ("pitting", words::PITTING, "heat.limit.pitting"),
-    ("silver_lead", words::SILVER_LEAD, "heat.limit.silver_lead"),
-    ("lead", words::LEAD, "heat.limit.lead"),
-    ("bond", words::BOND, "guard.h07.bond"),
+const LIMITS: [(&str, &str, FigureId); 8] = [
+    (
+        "bismuth_lead",
+        words::BISMUTH_LEAD,
+        FigureId::HEAT_LIMIT_BI_PB_SN,
+    ),
+    ("bismuth", words::BISMUTH, FigureId::HEAT_LIMIT_BI_SN),
+    ("soft", words::SOFT, FigureId::GUARD_HEAT_SOFT_SOLDER),
+    ("tin", words::TIN, FigureId::HEAT_LIMIT_TIN),
+    ("pitting", words::PITTING, FigureId::HEAT_LIMIT_PITTING),
+    (
+        "silver_lead",
+        words::SILVER_LEAD,
+        FigureId::HEAT_LIMIT_SILVER_LEAD,
+    ),
+    ("lead", words::LEAD, FigureId::HEAT_LIMIT_LEAD),
+    ("bond", words::BOND, FigureId::GUARD_H07_BOND),
 ];
 
 /// Durations for which the page shows how far a brief heating spreads, in seconds.
@@ -124,26 +132,26 @@ pub(super) fn section(bench: &Bench<'_>) -> Block {
     Block::section("bench.heat", words::HEAT, blocks)
 }
 
-const SOURCES: [&str; 19] = [
-    "guard.heat.h_far",
-    "guard.heat.h_near",
-    "guard.heat.thickness",
-    "guard.heat.patch",
-    "guard.heat.ambient",
-    "guard.heat.copper_k",
-    "heat.k.brass",
-    "heat.k.nickel_silver",
-    "heat.k.britannia",
-    "heat.above_liquid",
-    "heat.extent",
-    "heat.drawn.height",
-    "heat.drawn.length",
-    "heat.limit.bi_pb_sn",
-    "guard.heat.soft_solder",
-    "heat.limit.tin",
-    "heat.limit.pitting",
-    "heat.limit.silver_lead",
-    "guard.h07.bond",
+const SOURCES: [FigureId; 19] = [
+    FigureId::GUARD_HEAT_H_FAR,
+    FigureId::GUARD_HEAT_H_NEAR,
+    FigureId::GUARD_HEAT_THICKNESS,
+    FigureId::GUARD_HEAT_PATCH,
+    FigureId::GUARD_HEAT_AMBIENT,
+    FigureId::GUARD_HEAT_COPPER_K,
+    FigureId::HEAT_K_BRASS,
+    FigureId::HEAT_K_NICKEL_SILVER,
+    FigureId::HEAT_K_BRITANNIA,
+    FigureId::HEAT_ABOVE_LIQUID,
+    FigureId::HEAT_EXTENT,
+    FigureId::HEAT_DRAWN_HEIGHT,
+    FigureId::HEAT_DRAWN_LENGTH,
+    FigureId::HEAT_LIMIT_BI_PB_SN,
+    FigureId::GUARD_HEAT_SOFT_SOLDER,
+    FigureId::HEAT_LIMIT_TIN,
+    FigureId::HEAT_LIMIT_PITTING,
+    FigureId::HEAT_LIMIT_SILVER_LEAD,
+    FigureId::GUARD_H07_BOND,
 ];
 
 fn ask(bench: &Bench<'_>) -> (Vec<Block>, Option<Setup>) {
@@ -443,7 +451,7 @@ fn chance_at(bench: &Bench<'_>, setup: &Setup, distance: Option<f64>, what: &str
         let id = LIMITS
             .iter()
             .find(|(id, ..)| *id == what)
-            .map_or("guard.heat.soft_solder", |(.., figure)| figure);
+            .map_or(FigureId::GUARD_HEAT_SOFT_SOLDER, |(.., figure)| *figure);
         let at = ledger.value(id);
         (at, at)
     };
@@ -483,7 +491,7 @@ fn reaches(setup: &Setup, ledger: &Ledger) -> Vec<ReachRow> {
     LIMITS
         .iter()
         .map(|(_, what, id)| {
-            let at_c = ledger.value(id);
+            let at_c = ledger.value(*id);
             let (near, far) = setup.reach(at_c);
             ReachRow {
                 what,

@@ -203,7 +203,7 @@ fn words(figure: &Figure) -> &'static str {
 
 /// One figure with fields for the user's own value and reason.
 fn with_fields(book: &Book, figure: &Figure) -> Block {
-    let shipped = Ledger::standard().figure(figure.id);
+    let shipped = Ledger::standard().find(figure.id).unwrap_or(figure);
     let mut rows = vec![
         (words::AS_SHIPPED.to_owned(), value(shipped)),
         (words::BAND.to_owned(), band(shipped)),

@@ -41,12 +41,12 @@ pub(super) fn section(bench: &Bench<'_>) -> Block {
         "bench.plating.sources",
         bench.ledger,
         &[
-            "metal.silver.density",
-            "silver.t0.new_plate",
-            "silver.loss.buff_hard.um",
-            "plating.polish_share",
-            "plating.silver_price",
-            "cost.T14a",
+            FigureId::METAL_SILVER_DENSITY,
+            FigureId::SILVER_T0_NEW_PLATE,
+            FigureId::SILVER_LOSS_BUFF_HARD_UM,
+            FigureId::PLATING_POLISH_SHARE,
+            FigureId::PLATING_SILVER_PRICE,
+            FigureId::COST_T14A,
         ],
     ));
     Block::section("bench.plating", words::NEW_COAT, blocks)
@@ -351,8 +351,7 @@ struct Sums {
 
 impl Sums {
     fn new(bench: &Bench<'_>, surfaces: &Surfaces, money: &Money) -> Self {
-        let v = |id: &str| bench.ledger.value(id);
-        let density = v("metal.silver.density");
+        let density = bench.ledger.value(FigureId::METAL_SILVER_DENSITY);
         let area_cm2 = surfaces.total_cm2();
         let mass_g = coat_g(money.thickness_um, density, area_cm2);
         let buff = bench.ledger.figure(FigureId::SILVER_LOSS_BUFF_HARD_UM);

@@ -66,11 +66,12 @@ pub use sentences::money;
 use self::looked_at::looked_at;
 use crate::bench::{BaseMetal, SolderReach, solder_reach};
 use crate::identity::{
-    ASKED_FIRST, ByKind, Cluster, Dating, Evidence, Found, Interval, Kind, Posterior, Reading,
-    Turn, information_gain, interval_with, open_in_words, parting, readings,
+    ASKED_FIRST, ByKind, Cluster, Dating, Edge, Evidence, Found, Interval, Kind, Ladder, Posterior,
+    Reading, Turn, information_gain, interval_with, open_in_words, parting, readings,
 };
 use crate::ledger::{
-    FigureId, FindingFact, LEDGER_VERSION, Ledger, Offered, Requires, caution, finding, signs,
+    FigureId, FindingFact, LEDGER_VERSION, LOOK_EFFORT, Ledger, Offered, Requires, caution,
+    finding, signs,
 };
 use crate::record::ledger_of;
 use crate::record::{Asked, Case, Currency, Goal, Instrument, PartName, Problem, TaughtFigures};
@@ -88,13 +89,6 @@ pub const ANSWER_LOG2: u32 = 12;
 pub const SHEET_LOG2: u32 = 14;
 /// Points of the search for what would change it: 2^9, the same scrambled sequence cut short.
 const SEARCH_LOG2: u32 = 9;
-/// The chance of a finding by its letter, most likely first.
-const LETTER_STEP: [FigureId; 5] =
-    FigureId::family("identity.ladder.base.", crate::identity::Letter::CODES, "");
-
-/// What a look costs in effort, by how invasive it is.
-const LOOK_EFFORT: [FigureId; 4] = FigureId::family("look.effort.", ["0", "1", "2", "3"], "");
-
 /// Looks offered.
 const LOOKS: usize = 12;
 
@@ -549,7 +543,7 @@ impl Solved {
     fn next_looks(&self, by_kind: &[ByKind]) -> Vec<NextLook> {
         let out = [FigureId::IDENTITY_OUT_FINDING, FigureId::IDENTITY_OUT_MARK]
             .map(|id| self.ledger.value(id));
-        let steps = LETTER_STEP.map(|id| self.ledger.value(id));
+        let ladder = Ladder::of(&self.ledger, Edge::Base);
         let mut looks: Vec<NextLook> = self
             .next
             .iter()
@@ -558,7 +552,7 @@ impl Solved {
                 let seen = Kind::ALL.map(|k| {
                     f.letter(k)
                         .map_or(out[usize::from(f.cluster == Cluster::Mark)], |l| {
-                            steps[l as usize]
+                            ladder.step(l)
                         })
                 });
                 let absent = seen.map(|p| 1.0 - p);

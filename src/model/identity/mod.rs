@@ -22,7 +22,7 @@ pub use measure::{Reading, readings};
 pub use next_look::{ASKED_FIRST, InformationGain, Turn, information_gain};
 pub use parting::{Parting, PartingLook, open_in_words, parting};
 pub use posterior::{
-    Evidence, FUSED_BODY, Interval, Ladder, Posterior, Push, interval_with, pushes,
+    Edge, Evidence, FUSED_BODY, Interval, Ladder, Posterior, Push, interval_with, pushes,
 };
 pub use propose::{Proposal, proposals};
 pub use surety::{Carried, Surety};

@@ -88,7 +88,8 @@ impl Ladder {
     }
 
     /// Likelihood of a letter.
-    pub(super) fn step(&self, letter: Letter) -> f64 {
+    #[must_use]
+    pub fn step(&self, letter: Letter) -> f64 {
         self.steps[letter as usize]
     }
 }
