@@ -447,7 +447,10 @@ fn limits_on_heating_rise_in_order() {
         "guard.h07.bond",
     ];
     for pair in order.windows(2) {
-        assert!(ledger.value(pair[0]) < ledger.value(pair[1]), "{pair:?}");
+        assert!(
+            ledger.find(&pair[0]).unwrap().value < ledger.find(&pair[1]).unwrap().value,
+            "{pair:?}"
+        );
     }
 }
 
@@ -476,7 +479,7 @@ fn silver_solders_in_fahrenheit() {
     let ledger = Ledger::standard();
     for (class, fahrenheit) in AWS_F {
         near(
-            ledger.value(format!("solder.{class}")),
+            ledger.find(&format!("solder.{class}")).unwrap().value,
             (fahrenheit - 32.0) / 1.8,
             0.51,
         );
@@ -526,7 +529,7 @@ fn soft_solders_within_their_ranges() {
         ("sn_pb_50", 212.0, 216.0),
         ("sn_pb_40", 234.0, 238.0),
     ] {
-        let liquid = ledger.value(format!("solder.{id}"));
+        let liquid = ledger.find(&format!("solder.{id}")).unwrap().value;
         assert!((low..=high).contains(&liquid), "{id}: {liquid}");
     }
 }
@@ -544,7 +547,7 @@ fn diffusivities_from_their_parts() {
         ("britannia", 66.6, 7310.0, 227.0),
     ] {
         near_share(
-            ledger.value(format!("heat.alpha.{id}")),
+            ledger.find(&format!("heat.alpha.{id}")).unwrap().value,
             1e6 * k / (density * capacity),
             5e-3,
         );
