@@ -960,7 +960,7 @@ fn elsewhere_in_the_model_words_stand_only_with_what_they_name() {
             "why two findings do not agree",
         ),
         ("identity/dates.rs", "", "how a range of years is said"),
-        ("identity/found.rs", "", "how settled an identity is"),
+        ("identity/identified.rs", "", "how settled an identity is"),
         (
             "terms/kind.rs",
             "",

@@ -30,17 +30,11 @@ pub use report::Report;
 pub fn weigh_json(text: &str) -> String {
     let shown = match Draft::parse(text) {
         Ok(draft) => serde_json::to_string(&weigh_draft(&draft)),
-        Err(e) => serde_json::to_string(&Refused {
+        Err(e) => serde_json::to_string(&record::Refused {
             refused: e.problem(),
         }),
     };
     shown.unwrap_or_default()
-}
-
-/// Why a file was not opened, as JSON.
-#[derive(serde::Serialize)]
-struct Refused {
-    refused: Problem,
 }
 
 /// Weighs a draft: what can be used is used, the rest is reported in [`Report::problems`].

@@ -1,7 +1,7 @@
 //! How long the silver on one part lasts: a forecast for two ways of keeping and cleaning, side by side.
 
 use super::Subject;
-use super::ask::{Question, choice, number};
+use super::ask::{NumberField, choice, number};
 use super::block::{Block, Table, Tone};
 use super::care_fan::{Fan, fan};
 use super::cross_section::cross_section;
@@ -62,7 +62,7 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
     let worn = SampledPart::new(subject.solved(), part);
     let (ahead, horizon) = number(
         draft,
-        Question {
+        NumberField {
             path: "care.years",
             label: words::LOOK_AHEAD,
             unit: words::YEARS,
@@ -134,7 +134,7 @@ impl EnteredHabit {
         );
         let (times_block, times) = number(
             draft,
-            Question {
+            NumberField {
                 path: &path("times"),
                 label: words::CLEANINGS,
                 unit: "",
@@ -144,7 +144,7 @@ impl EnteredHabit {
         );
         let (span_block, span) = number(
             draft,
-            Question {
+            NumberField {
                 path: &path("in_years"),
                 label: words::IN_YEARS,
                 unit: words::YEARS,

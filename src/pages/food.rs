@@ -1,7 +1,7 @@
 //! Whether the piece may hold food or drink: the six display-only reasons, the limits for a laboratory's
 //! results, and why passing an old criterion says little.
 
-use super::ask::{Question, number};
+use super::ask::{NumberField, number};
 use super::bench::Bench;
 use super::block::{Block, Table, Tone};
 use super::caution_blocks;
@@ -148,7 +148,7 @@ fn results(bench: &Bench<'_>) -> (Vec<Block>, Vec<Tested>) {
         };
         let (field, value) = number(
             bench.draft,
-            Question {
+            NumberField {
                 path,
                 label: name,
                 unit: "mg/kg",
@@ -228,7 +228,7 @@ fn legacy(bench: &Bench<'_>) -> Vec<Block> {
     let v = |id: FigureId| bench.ledger.value(id);
     let (cup_field, cup) = number(
         bench.draft,
-        Question {
+        NumberField {
             path: "bench.food.cup_ml",
             label: words::ONE_CUP,
             unit: "mL",

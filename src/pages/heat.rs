@@ -1,6 +1,6 @@
 //! How far soldering heat reaches: which old joints and fillings it may open.
 
-use super::ask::{Question, choice, number};
+use super::ask::{NumberField, choice, number};
 use super::bench::Bench;
 use super::block::{Block, Table, Tone};
 use super::caution_blocks;
@@ -10,7 +10,7 @@ use super::number_text::{chance, mm, range};
 use super::sources_fold::sources_fold;
 use super::wording::heat as words;
 use leavewell_model::bench::{
-    ALLOYS, Alloy, BaseMetal, Field, HeatBands, Reach, Spread, chance_lets_go, rod_length_mm,
+    ALLOYS, Alloy, BaseMetal, HeatBands, HeatField, Reach, Spread, chance_lets_go, rod_length_mm,
     sheet_length_mm, solder_joint_c,
 };
 use leavewell_model::ledger::{FigureId, Ledger};
@@ -71,7 +71,7 @@ impl Setup {
     /// Least and greatest reach of a temperature over the bands of uncertainty.
     fn reach(&self, threshold_c: f64) -> (Reach, Reach) {
         let at = |thickness: f64, loss: f64, joint: f64| {
-            let field = Field {
+            let field = HeatField {
                 length_mm: self.length()(self.conductivity, thickness, loss),
                 spread: self.spread,
             };
@@ -174,7 +174,7 @@ fn ask(bench: &Bench<'_>) -> (Vec<Block>, Option<Setup>) {
     let (joint_field, joint_c) = joint(bench, solder);
     let (air_field, ambient_c) = number(
         bench.draft,
-        Question {
+        NumberField {
             path: "bench.heat.air_c",
             label: words::ROOM,
             unit: "°C",
@@ -184,7 +184,7 @@ fn ask(bench: &Bench<'_>) -> (Vec<Block>, Option<Setup>) {
     );
     let (patch_field, patch_mm) = number(
         bench.draft,
-        Question {
+        NumberField {
             path: "bench.heat.patch_mm",
             label: words::PATCH,
             unit: "mm",
@@ -242,7 +242,7 @@ fn thickness(bench: &Bench<'_>, rod: bool) -> (Block, Option<(f64, f64, f64)>) {
     let figure = bench.ledger.figure(FigureId::GUARD_HEAT_THICKNESS);
     let (field, typed) = number(
         bench.draft,
-        Question {
+        NumberField {
             path: THICKNESS,
             label: if rod {
                 words::DIAMETER
@@ -266,7 +266,7 @@ fn thickness(bench: &Bench<'_>, rod: bool) -> (Block, Option<(f64, f64, f64)>) {
 fn joint(bench: &Bench<'_>, solder: Option<Alloy>) -> (Block, Option<(f64, f64)>) {
     let (field, typed) = number(
         bench.draft,
-        Question {
+        NumberField {
             path: JOINT,
             label: words::JOINT,
             unit: "°C",
@@ -326,7 +326,7 @@ fn extent(bench: &Bench<'_>) -> (Block, Option<f64>) {
     let told = heat_on_piece::told_size_mm(bench);
     number(
         bench.draft,
-        Question {
+        NumberField {
             path: "bench.heat.extent_mm",
             label: words::EXTENT,
             unit: "mm",
@@ -351,7 +351,7 @@ fn distance(bench: &Bench<'_>) -> (Block, Option<f64>) {
         .min_by(f64::total_cmp);
     number(
         bench.draft,
-        Question {
+        NumberField {
             path: "bench.heat.distance_mm",
             label: words::DISTANCE,
             unit: "mm",

@@ -1,7 +1,7 @@
 //! Where soldering heat reaches on the drawn piece: the part with the joint, the size of the piece, and the
 //! reach of each temperature.
 
-use super::ask::{Question, choice, number};
+use super::ask::{NumberField, choice, number};
 use super::bench::Bench;
 use super::block::{Block, HeatOnPiece, HeatZone, Table, Tone};
 use super::heat::{ReachRow, first};
@@ -111,7 +111,7 @@ fn size(bench: &Bench<'_>, form: Option<Form>) -> (Block, DrawnSize) {
     let assumed = bench.ledger.value(figure);
     let (field, typed) = number(
         bench.draft,
-        Question {
+        NumberField {
             path,
             label,
             unit: "mm",

@@ -1,7 +1,7 @@
 //! Plating arithmetic for a talk with a plater: how much surface, how much silver, how small a share of the
 //! bill that is, and what is polished away first. It gives no bath and no procedure.
 
-use super::ask::{Question, choice, number};
+use super::ask::{NumberField, choice, number};
 use super::bench::Bench;
 use super::block::{Block, Table, Tone};
 use super::caution_blocks;
@@ -132,7 +132,7 @@ fn surfaces(bench: &Bench<'_>) -> (Vec<Block>, Option<Surfaces>, Option<Solid>) 
     );
     let (extra_field, extra) = number(
         bench.draft,
-        Question {
+        NumberField {
             path: "bench.plating.extra_pct",
             label: words::EXTRAS_FIELD,
             unit: "%",
@@ -167,7 +167,7 @@ type Measured = (Vec<Block>, Option<Vec<Surface>>, Option<Solid>);
 fn size(bench: &Bench<'_>, path: &str, label: &str, stand_in: Option<f64>) -> (Block, Option<f64>) {
     number(
         bench.draft,
-        Question {
+        NumberField {
             path,
             label,
             unit: "mm",
@@ -281,7 +281,7 @@ fn money(bench: &Bench<'_>) -> (Vec<Block>, Option<Money>) {
                  stand_in: Option<f64>| {
         number(
             bench.draft,
-            Question {
+            NumberField {
                 path,
                 label,
                 unit,
