@@ -233,6 +233,35 @@ pub fn work(treatment: Treatment) -> Option<&'static Work> {
     }
 }
 
+/// What a repair leaves of an open joint, a loose part and a split, however it is made.
+const REPAIRED: &[(Fault, FaultState)] = &[
+    (
+        Fault::OpenJoint,
+        FaultState {
+            value: Value::One(FigureId::VALUE_AFTER_REPAIR),
+            keeps: FigureId::ATTRIBUTE_STABILITY_NEAT,
+            ..FaultState::SOUND
+        },
+    ),
+    (
+        Fault::LoosePart,
+        FaultState {
+            value: Value::One(FigureId::VALUE_AFTER_REPAIR),
+            keeps: FigureId::ATTRIBUTE_STABILITY_NEAT,
+            ..FaultState::SOUND
+        },
+    ),
+    (
+        Fault::Split,
+        FaultState {
+            value: Value::One(FigureId::VALUE_AFTER_SPLIT),
+            show: Show::Figure(FigureId::ATTRIBUTE_SHOW_SPLIT_MENDED),
+            serves: Some(FigureId::ATTRIBUTE_USE_SPLIT_MENDED),
+            keeps: FigureId::ATTRIBUTE_STABILITY_SPLIT_MENDED,
+        },
+    ),
+];
+
 #[cfg(test)]
 mod tests {
     use super::*;
