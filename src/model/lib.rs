@@ -1,8 +1,39 @@
-//! The model behind Leavewell: from a [`Case`] to a [`Report`].
+//! The model behind Leavewell: from a record as typed to advice with its reasons.
 //!
-//! Pure and deterministic: no clock, no web, no input or output, and the same bits on every
-//! machine (transcendental functions come from `libm`). Data flows one way:
-//! case → identity → silver → treatment → value → counsel → report.
+//! Pure and deterministic: no clock, no web, no input or output, and the same bits on every machine
+//! (transcendental functions come from `libm`). Data flows one way: record → identity → silver → treatment →
+//! value → counsel → report.
+//!
+//! The doors of the crate:
+//! - [`Draft::parse`] opens a record, and [`Draft::read`] makes a valid [`Case`] of it, with a [`Problem`] for
+//!   whatever cannot be used;
+//! - [`counsel::weigh`] gives the whole answer as a [`Report`], [`weigh_json`] the same from text to text;
+//! - [`counsel::solve`] keeps the solved case, which every page about it reads;
+//! - [`ledger::Ledger`] holds every figure with its range, source and tag;
+//! - [`learn`] says what closed pieces tell about prices, bills and hours.
+//!
+//! A record becomes advice like this:
+//!
+//! ```
+//! use leavewell_model::counsel::weigh;
+//! use leavewell_model::Draft;
+//!
+//! let draft = Draft::parse(r#"{
+//!     "format": "leavewell-case",
+//!     "version": 1,
+//!     "piece": { "form": "tray" },
+//!     "findings": [{ "id": "C07", "answer": "seen" }],
+//!     "parts": [{ "part": "body", "bleed": 0.04 }],
+//!     "aim": { "goal": "sell" },
+//!     "market": { "likely": 300 }
+//! }"#)?;
+//! let (case, problems) = draft.read();
+//! assert!(problems.is_empty());
+//! let report = weigh(&case, problems);
+//! assert_eq!(report.counsel.steps, ["T00"]);
+//! assert!(report.value.as_it_is.p50 < report.value.undamaged.p50);
+//! # Ok::<(), leavewell_model::record::OpenError>(())
+//! ```
 
 pub mod bench;
 pub mod counsel;
