@@ -5,7 +5,7 @@ use crate::ledger::{FigureId, Ledger};
 /// A solder or filler.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Alloy {
-    /// Stable id, as it stands in files.
+    /// Stable id, as used in files.
     pub id: &'static str,
     /// The figure with the temperature at which it is fully liquid.
     liquid: FigureId,
@@ -13,7 +13,7 @@ pub struct Alloy {
     pub name: &'static str,
     /// A hard solder: it melts above about 450 C.
     pub hard: bool,
-    /// Contains cadmium: never to be used again, whatever its melting point.
+    /// Contains cadmium: never to be used, whatever its melting point.
     pub cadmium: bool,
 }
 
@@ -47,7 +47,7 @@ const fn with_cadmium(id: &'static str, liquid: FigureId, name: &'static str) ->
     }
 }
 
-/// Every alloy known here: soft ones first, then the silver classes of AWS A5.8.
+/// Every known alloy: soft ones first, then the silver classes of AWS A5.8.
 pub const ALLOYS: [Alloy; 25] = [
     soft("sn_ag", FigureId::SOLDER_SN_AG, "Tin and silver, lead-free"),
     soft(
@@ -133,7 +133,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn every_alloy_has_the_figure_of_its_own_id() {
+    fn every_alloy_reads_the_figure_with_its_id() {
         for alloy in ALLOYS {
             assert_eq!(alloy.liquid.text(), format!("solder.{}", alloy.id));
         }

@@ -1,4 +1,4 @@
-//! The metals that may lie under the silver, as far as heat in them matters.
+//! The metals that may lie under the silver, with the properties that govern how heat spreads in them.
 
 use crate::ledger::{FigureId, Ledger};
 use crate::terms::Kind;
@@ -16,7 +16,7 @@ pub enum BaseMetal {
     Britannia,
     /// Iron or steel.
     Steel,
-    /// Silver through and through.
+    /// Solid silver.
     Silver,
 }
 
@@ -63,7 +63,7 @@ impl BaseMetal {
         Self::ALL.into_iter().find(|metal| metal.id() == id)
     }
 
-    /// Conductivity for heat, W/(m K); never below a tenth, so that a length can be worked out of it.
+    /// Thermal conductivity, W/(m K); at least 0.1, so that a decay length can always be computed.
     #[must_use]
     pub fn conductivity(self, ledger: &Ledger) -> f64 {
         let id = match self {
@@ -77,7 +77,7 @@ impl BaseMetal {
         ledger.value(id).max(0.1)
     }
 
-    /// Diffusivity for heat, mm²/s.
+    /// Thermal diffusivity, mm²/s.
     #[must_use]
     pub fn diffusivity(self, ledger: &Ledger) -> f64 {
         let id = match self {
@@ -91,8 +91,8 @@ impl BaseMetal {
         ledger.value(id).max(0.0)
     }
 
-    /// The best conductor of those the piece may be made of: each that is at least as probable as what a
-    /// rule asks about (`guard.kind_check`).
+    /// The best conductor among the metals the piece may be made of: those at least as probable as the
+    /// threshold at which a rule asks about a kind (`guard.kind_check`).
     #[must_use]
     pub fn best_conductor(p_of: impl Fn(Kind) -> f64, ledger: &Ledger) -> Self {
         let asked_about = ledger.value(FigureId::GUARD_KIND_CHECK);
@@ -114,7 +114,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn the_best_conductor_that_may_well_be_there_decides() {
+    fn the_best_conductor_among_the_probable_metals_decides() {
         let ledger = Ledger::standard();
         let best = |chances: &[(Kind, f64)]| {
             let p_of = |kind| {
@@ -135,7 +135,7 @@ mod tests {
     }
 
     #[test]
-    fn each_has_an_id_that_reads_back() {
+    fn every_id_round_trips() {
         for metal in BaseMetal::ALL {
             assert_eq!(BaseMetal::parse(metal.id()), Some(metal));
         }

@@ -43,7 +43,7 @@ pub enum Reach {
     Never,
     /// To this distance from the edge of the hot spot, mm.
     To(f64),
-    /// All the metal there is gets that hot.
+    /// All of the metal gets that hot.
     Whole,
 }
 
@@ -92,7 +92,7 @@ impl HeatField {
                 }
             }
         };
-        // Only values far outside any real piece overflow the functions.
+        // The functions overflow only for values far outside any real piece.
         if share.is_finite() {
             share.clamp(0.0, 1.0)
         } else {
@@ -106,9 +106,9 @@ impl HeatField {
         ambient_c + (joint_c - ambient_c) * self.left(distance_mm)
     }
 
-    /// How far `threshold_c` reaches, by bisection to 1e-9 of the extent of the metal. A joint no hotter
-    /// than the air or the threshold gives [`Reach::Never`]; otherwise a threshold no hotter than the air
-    /// gives [`Reach::Whole`].
+    /// How far `threshold_c` reaches, found by bisection to 1e-9 of the extent of the metal. A joint no
+    /// hotter than the air or the threshold gives [`Reach::Never`]; otherwise a threshold no hotter than the
+    /// air gives [`Reach::Whole`].
     #[must_use]
     pub fn reach(&self, joint_c: f64, ambient_c: f64, threshold_c: f64) -> Reach {
         let end = match self.spread {
@@ -154,7 +154,7 @@ mod tests {
     }
 
     #[test]
-    fn cold_joints_reach_nowhere_and_small_pieces_heat_through() {
+    fn a_cold_joint_has_no_reach_and_a_small_piece_heats_through() {
         assert_eq!(disk(60.0).reach(150.0, 20.0, 183.0), Reach::Never);
         assert_eq!(disk(60.0).reach(183.0, 20.0, 183.0), Reach::Never);
         assert_eq!(disk(60.0).reach(10.0, 20.0, 5.0), Reach::Never);

@@ -1,13 +1,14 @@
-//! The probability that an old joint or filling lets go beside a new joint, over the unknown inputs.
+//! The probability that an old joint or filling lets go beside a new joint, integrated over the unknown
+//! inputs.
 
 use super::heat_field::{HeatField, Spread};
 use crate::maths::{Beta, pert_shapes};
 
-/// Integration steps over heat loss, thickness and letting-go temperature. The midpoint of a step stands
-/// for it; the integrand is smooth in all three, so a few steps are enough.
+/// Integration steps over heat loss, thickness and letting-go temperature. Each step is evaluated at its
+/// midpoint; the integrand is smooth in all three, so a few steps are enough.
 const STEPS: [u32; 3] = [24, 12, 16];
 
-/// The unknown inputs, each as a band. A band with low = high is a known number.
+/// The unknown inputs, each as a band. A band with low = high is an exact value.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct HeatBands {
     /// Heat loss per face, W/(m2 K), > 0: log-uniform.
@@ -24,13 +25,14 @@ pub struct HeatBands {
     pub ambient_c: f64,
 }
 
-/// Probability, 0 to 1, that a joint or filling at `distance_mm` from the edge of the hot spot reaches
-/// its letting-go temperature. `length` gives the decay length in mm for conductivity, thickness (or
-/// diameter) and heat loss. The result never rises with distance. It is 0 when no joint temperature in the
-/// band exceeds the letting-go band or the air, and for input that makes no sense.
+/// Probability, 0 to 1, that a joint or filling at `distance_mm` from the edge of the hot spot reaches its
+/// letting-go temperature. `length` gives the decay length in mm for conductivity, thickness (or diameter)
+/// and heat loss. The result never rises with distance. It is 0 when no joint temperature in the band exceeds
+/// the letting-go band or the air, and for invalid input.
 ///
-/// For each step of loss and thickness, the share f of the excess temperature that remains there is known.
-/// The joint would need to be at Ta + (Tc - Ta) / f; the probability of that follows from its band.
+/// For each step of loss and thickness, the share f of the excess temperature that remains at the old joint
+/// is known. The new joint would have to be at Ta + (Tc - Ta) / f; the probability of that follows from its
+/// band.
 #[must_use]
 pub fn chance_lets_go(
     bands: &HeatBands,
@@ -84,8 +86,8 @@ pub fn chance_lets_go(
     sum / STEPS.map(f64::from).iter().product::<f64>()
 }
 
-/// Probability that the joint is hot enough for `lets_go` C to be reached where the share `left` of its
-/// excess temperature remains.
+/// Probability that the joint is hot enough to bring a place, where the share `left` of its excess
+/// temperature remains, to `lets_go` C.
 fn chance_of_joint(bands: &HeatBands, left: f64, lets_go: f64) -> f64 {
     if left <= 0.0 {
         return f64::from(u8::from(lets_go <= bands.ambient_c));
@@ -99,7 +101,7 @@ fn chance_of_joint(bands: &HeatBands, left: f64, lets_go: f64) -> f64 {
     }
 }
 
-/// Midpoint of the `i`-th of `n` equal steps of 0 to 1.
+/// Midpoint of the `i`-th of `n` equal steps from 0 to 1.
 fn middle(i: u32, n: u32) -> f64 {
     (f64::from(i) + 0.5) / f64::from(n)
 }
@@ -157,7 +159,7 @@ mod tests {
     }
 
     #[test]
-    fn a_cold_joint_or_senseless_input_gives_no_chance() {
+    fn a_cold_joint_or_invalid_input_gives_no_chance() {
         let cold = HeatBands {
             joint_c: (100.0, 150.0),
             ..SOFT

@@ -9,7 +9,7 @@ use crate::ledger::{FigureId, Ledger};
 /// How far soldering heat reaches beyond its patch.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SolderReach {
-    /// With the middle of every range, mm.
+    /// With every input in the middle of its range, mm.
     pub likely_mm: f64,
     /// With the hottest joint, the thickest metal and the least heat loss, mm.
     pub most_mm: f64,
@@ -74,9 +74,9 @@ mod tests {
     use super::*;
 
     #[test]
-    fn the_reach_covers_what_the_bench_finds_likely() {
+    fn the_reach_covers_distances_at_which_the_bench_expects_opening() {
         let reach = solder_reach(BaseMetal::Copper, Ledger::standard());
-        // The bench gives the next joint at 6.5 mm about three chances in four of opening.
+        // The bench gives a joint 6.5 mm away about three chances in four of opening.
         assert!(reach.likely_mm > 6.5, "{reach:?}");
         assert!(reach.most_mm > reach.likely_mm, "{reach:?}");
         let nickel = solder_reach(BaseMetal::NickelSilver, Ledger::standard());

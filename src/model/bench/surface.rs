@@ -56,7 +56,7 @@ mod tests {
     }
 
     #[test]
-    fn known_solids_have_their_known_areas() {
+    fn areas_of_simple_solids_match_their_formulas() {
         // A cylinder of radius 5 cm and height 10 cm: 2 pi r h.
         near(turned_cm2(&[(50.0, 0.0), (50.0, 100.0)]), 2.0 * PI * 50.0);
         // A cone of radius 3 cm and height 4 cm: pi r s with s = 5.
