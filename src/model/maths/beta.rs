@@ -1,7 +1,8 @@
-//! The beta distribution, for PERT figures: distribution function and quantile, both with bounded work.
+//! The beta distribution, for PERT figures: distribution function and quantile, both with a bounded number of
+//! steps.
 
-/// Shapes (alpha, beta) of the PERT distribution of weight 4 whose mode lies at the fraction `mode` of the
-/// way from low to high: alpha = 1 + 4 mode, beta = 1 + 4 (1 - mode). `mode` is in [0, 1].
+/// Shapes (alpha, beta) of the PERT distribution of weight 4 whose mode lies at the fraction `mode` between
+/// low and high: alpha = 1 + 4 mode, beta = 1 + 4 (1 - mode). `mode` is in [0, 1].
 #[must_use]
 pub fn pert_shapes(mode: f64) -> (f64, f64) {
     (1.0 + 4.0 * mode, 1.0 + 4.0 * (1.0 - mode))
@@ -57,9 +58,9 @@ impl Beta {
 
     /// The x with `I_x(a, b) = u`, for a, b >= 1. Halley steps (Press et al. 2007, Numerical Recipes, section
     /// 6.4) from `start`, inside a bracket that only shrinks; a step that leaves the bracket is replaced by
-    /// bisection. At most 100 steps, so it always returns. The error falls with the cube of the step, so a
-    /// step of a millionth of the distance to the nearer end is the last. Monotone in `u` except for the
-    /// last bits. A `start` outside (0, 1) means the mean.
+    /// bisection. At most 100 steps, so it always returns. The error falls with the cube of the step, so the
+    /// iteration stops after a step of less than a millionth of the distance to the nearer end. Monotone in
+    /// `u` except for the last bits. For a `start` outside (0, 1) the search starts at the mean.
     #[must_use]
     pub fn quantile(&self, u: f64, start: f64) -> f64 {
         const LAST_STEP: f64 = 1e-6;
@@ -84,7 +85,7 @@ impl Beta {
             } else {
                 low = x;
             }
-            // The density is front / (x (1 - x)), and its slope is it times the bracket.
+            // The density is front / (x (1 - x)); its slope is the density times the bracket.
             let newton = miss * x * (1.0 - x) / front;
             let bend = (a - 1.0) / x - (b - 1.0) / (1.0 - x);
             let next = x - newton / (1.0 - (0.5 * newton * bend).clamp(-0.5, 0.5));
@@ -140,7 +141,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn the_distribution_function_has_its_closed_forms() {
+    fn the_distribution_function_matches_its_closed_forms() {
         // Beta(1, b): I_x = 1 - (1 - x)^b; Beta(a, 1): I_x = x^a.
         let cdf = |a, b, x| Beta::new(a, b).cdf(x);
         for x in [0.01, 0.2, 0.5, 0.9, 0.999] {

@@ -1,16 +1,16 @@
 //! Lower and upper limits on a number.
 //!
-//! `f64::max` and `f64::min` test for NaN first. In the browser that is a function call each time, which is
-//! most of their cost in a loop over draws; these two are one comparison.
+//! `f64::max` and `f64::min` test for NaN first. In WebAssembly each is a function call, which dominates
+//! their cost in a loop over draws; these two functions are one comparison each.
 
-/// `x`, but at least `least`. If either is NaN, `x`.
+/// `x`, but at least `least`. A NaN in either argument gives `x`.
 #[inline]
 #[must_use]
 pub fn at_least(x: f64, least: f64) -> f64 {
     if x < least { least } else { x }
 }
 
-/// `x`, but at most `most`. If either is NaN, `x`.
+/// `x`, but at most `most`. A NaN in either argument gives `x`.
 #[inline]
 #[must_use]
 pub fn at_most(x: f64, most: f64) -> f64 {

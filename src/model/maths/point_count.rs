@@ -17,8 +17,8 @@ pub struct PointCount {
     pub mean: f64,
     /// Upper end, 0 to 1.
     pub high: f64,
-    /// Percent relative accuracy after ASTM E562: half the interval over the mean, in per cent; `None` when
-    /// the interval is the exact binomial one.
+    /// Percent relative accuracy by ASTM E562: half the interval over the mean, in per cent; `None` when the
+    /// interval is the exact binomial one.
     pub relative_accuracy: Option<f64>,
     /// Whether the interval is the exact binomial one, not the one from the variation between fields.
     pub exact: bool,
@@ -40,13 +40,13 @@ pub enum CountFault {
     },
 }
 
-/// Bare share and its interval from fields of `points` points each, `bare[i]` of them on bare metal.
+/// Bare share and its interval from fields of `points` points each, of which `bare[i]` fall on bare metal.
 ///
-/// For two or more fields: the mean over fields, plus or minus the standard error of the mean times
-/// Student's t with one degree of freedom fewer than there are fields (ASTM E562, sections on calculation),
-/// clamped to 0 to 1. A single field, or fields that all agree, say nothing about how fields differ. Then
-/// all points are pooled and the interval is the exact binomial one (Clopper and Pearson 1934, Biometrika
-/// 26:404), which never covers less than it claims.
+/// For two or more fields: the mean over fields, plus or minus the standard error of the mean times Student's
+/// t with n - 1 degrees of freedom for n fields (ASTM E562, sections on calculation), clamped to 0 to 1. A
+/// single field, or fields that all agree, say nothing about how fields differ. Then all points are pooled
+/// and the interval is the exact binomial one (Clopper and Pearson 1934, Biometrika 26:404), which never
+/// covers less than it claims.
 ///
 /// # Errors
 /// See [`CountFault`].
@@ -98,8 +98,8 @@ pub fn point_count(points: f64, bare: &[f64]) -> Result<PointCount, CountFault> 
     })
 }
 
-/// The exact binomial interval of a share, for `taps` of `points`, 0 <= taps <= points and points >= 1.
-/// The ends are quantiles of beta distributions (Clopper and Pearson 1934).
+/// The exact binomial interval of a share: `taps` of `points`, with 0 <= taps <= points and points >= 1. The
+/// ends are quantiles of beta distributions (Clopper and Pearson 1934).
 #[must_use]
 pub fn exact_interval(taps: f64, points: f64) -> (f64, f64) {
     exact_interval_within(taps, points, WITHIN)
@@ -127,7 +127,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn impossible_counts_are_refused() {
+    fn invalid_counts_are_refused() {
         assert_eq!(point_count(0.0, &[0.0]), Err(CountFault::NoPoints));
         assert_eq!(point_count(25.0, &[]), Err(CountFault::NoFields));
         assert_eq!(

@@ -2,7 +2,7 @@
 
 use super::extremes::{at_least, at_most};
 
-/// Mean of a sample; 0 for an empty one. Summed in order, so the bits are the same on every machine.
+/// Mean of a sample; 0 for an empty one. Summed in order, so the result is bit-identical on every machine.
 #[must_use]
 pub fn mean(sample: &[f64]) -> f64 {
     if sample.is_empty() {
@@ -19,13 +19,13 @@ pub fn quantile_of(sample: &[f64], p: f64) -> f64 {
     quantiles(sample, [p]).0[0]
 }
 
-/// 10th, 50th and 90th percentile, equal to those of [`quantile_of`], at about the cost of one.
+/// 10th, 50th and 90th percentile, equal to those of [`quantile_of`], at about the cost of one call.
 #[must_use]
 pub fn deciles(sample: &[f64]) -> [f64; 3] {
     Ordered::of(sample).deciles
 }
 
-/// The deciles of a sample, with the draws next to them, which are often where a tail ends.
+/// The deciles of a sample, with the adjacent draws, which often mark the end of a tail.
 #[derive(Clone, Debug)]
 pub struct Ordered {
     /// 10th, 50th and 90th percentile.
@@ -63,8 +63,8 @@ const CELLS: usize = 1 << 10;
 /// With fewer draws, counting costs more than it saves.
 const FEW: usize = 256;
 
-/// Quantiles of a sample at these rising shares, and the draws next to them by rank. All 0 for an empty
-/// sample.
+/// Quantiles of a sample at these shares, given in rising order, and the adjacent draws by rank. All 0 for an
+/// empty sample.
 fn quantiles<const N: usize>(sample: &[f64], shares: [f64; N]) -> ([f64; N], Vec<(usize, f64)>) {
     let n = sample.len();
     if n == 0 {
@@ -85,9 +85,9 @@ fn quantiles<const N: usize>(sample: &[f64], shares: [f64; N]) -> ([f64; N], Vec
     (quantiles, ranks.into_iter().zip(found).collect())
 }
 
-/// The draws at these ranks of the sorted sample; ranks count from 0 and are below the number of draws.
-/// Draws are first counted into cells of equal width, so only the few in the wanted cells are sorted. An
-/// outlier crowds the others into few cells; that costs time and changes no result.
+/// The draws at these ranks of the sorted sample; ranks count from 0 and are below the number of draws. Draws
+/// are first counted into cells of equal width, so only those in the wanted cells are sorted. An outlier
+/// crowds the other draws into few cells; this costs time but does not change the result.
 fn smallest(sample: &[f64], ranks: &[usize]) -> Vec<f64> {
     let (low, high) = ends(sample);
     if low >= high {
@@ -98,7 +98,8 @@ fn smallest(sample: &[f64], ranks: &[usize]) -> Vec<f64> {
         let mut copy = sample.to_vec();
         return ranks.iter().map(|i| part(&mut copy, *i)).collect();
     }
-    // The cell never falls as the draw rises, so the draws of a cell are neighbours in order.
+    // The cell number never falls as the draw rises, so the draws of one cell are consecutive in sorted
+    // order.
     let mut ends = [0_usize; CELLS];
     let mut cells = vec![0_u16; sample.len()];
     for (cell, x) in cells.iter_mut().zip(sample) {
@@ -121,7 +122,7 @@ fn smallest(sample: &[f64], ranks: &[usize]) -> Vec<f64> {
         if known.is_none() {
             let before = cell.checked_sub(1).map_or(0, |cell| ends[cell]);
             wanted.push((cell, before, Vec::with_capacity(ends[cell] - before)));
-            // Only a handful of ranks are wanted at a time.
+            // At most a handful of ranks are requested.
             slots[cell] = u8::try_from(wanted.len()).unwrap_or(u8::MAX);
         }
     }
@@ -139,8 +140,8 @@ fn smallest(sample: &[f64], ranks: &[usize]) -> Vec<f64> {
     .collect()
 }
 
-/// Minimum and maximum of a sample. Two at a time, because in a single chain each comparison waits for the
-/// one before.
+/// Minimum and maximum of a sample. Two draws at a time, because in a single chain each comparison waits for
+/// the one before.
 fn ends(sample: &[f64]) -> (f64, f64) {
     let (mut low, mut high) = (f64::INFINITY, f64::NEG_INFINITY);
     let (mut low_too, mut high_too) = (low, high);
@@ -158,8 +159,8 @@ fn ends(sample: &[f64]) -> (f64, f64) {
     (at_most(low, low_too), at_least(high, high_too))
 }
 
-/// The integer nearest to `x`, which is from 0 to 2^16 - 1. The last bits of the sum with 2^52 are the bits of
-/// that integer; a conversion would add checks.
+/// The integer nearest to `x`, for `x` from 0 to 2^16 - 1. The last bits of the sum with 2^52 are the bits of
+/// that integer; a conversion would add range checks.
 fn nearest(x: f64) -> u16 {
     const WHOLE: f64 = (1_u64 << 52) as f64;
     #[allow(clippy::cast_possible_truncation)] // only the last bits are wanted
@@ -168,8 +169,8 @@ fn nearest(x: f64) -> u16 {
 }
 
 /// Mean of the worst share `alpha` of a sample (lower-tail conditional value at risk), with the boundary draw
-/// counted in part. `alpha` is in (0, 1]. The sum runs in the order of the sample, so its bits do not depend
-/// on how the boundary was found.
+/// weighted by the fraction of it that belongs to the tail. `alpha` is in (0, 1]. The sum runs in the order
+/// of the sample, so its bits do not depend on how the boundary was found.
 #[must_use]
 pub fn tail_mean(sample: &[f64], alpha: f64) -> f64 {
     tail_mean_by(sample, alpha, |rank| smallest(sample, &[rank])[0])
@@ -193,9 +194,9 @@ fn tail_mean_by(sample: &[f64], alpha: f64, ranked: impl Fn(usize) -> f64) -> f6
     (sum + (take - below as f64) * boundary) / take
 }
 
-/// Moves the `i`-th smallest to its place, smaller ones before it and greater ones after, and returns it.
-/// This is Hoare's selection (1961), split at the median of three: the standard library's selection adds
-/// 4 KB of code against a worst case that draws never are.
+/// Moves the `i`-th smallest draw to its place, smaller ones before it and greater ones after, and returns
+/// it. This is Hoare's selection (1961), partitioned at the median of three. The standard library's selection
+/// adds 4 KB of code to guard against a worst case that draws never form.
 #[inline(never)]
 fn part(sample: &mut [f64], i: usize) -> f64 {
     let (mut from, mut to) = (0, sample.len());
@@ -245,7 +246,7 @@ mod tests {
     }
 
     #[test]
-    fn selection_parts_the_sample_at_the_ith_smallest() {
+    fn selection_partitions_the_sample_at_the_ith_smallest() {
         // A fixed shuffled sequence; the modulus sets how many draws are equal.
         for (n, modulus) in [
             (1, 1),
@@ -278,7 +279,7 @@ mod tests {
         let spread = |i: i32| f64::from((i * 7919) % 997);
         let laws: [fn(f64) -> f64; 5] = [
             |x| x,
-            // A long tail, an outlier, few different values, and a constant.
+            // A long tail, an outlier, few distinct values, and a constant.
             |x| libm::exp(x / 60.0),
             |x| if x < 1.0 { 1e15 } else { x },
             |x| (x / 300.0).floor(),
@@ -304,7 +305,7 @@ mod tests {
     }
 
     #[test]
-    fn the_tail_counts_the_boundary_in_part() {
+    fn the_tail_counts_the_boundary_draw_in_part() {
         // Ten draws 1 to 10; the worst quarter is 1, 2 and half of 3.
         let sample: Vec<f64> = (1..=10).rev().map(f64::from).collect();
         assert!((tail_mean(&sample, 0.25) - (1.0 + 2.0 + 1.5) / 2.5).abs() < 1e-12);

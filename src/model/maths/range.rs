@@ -1,14 +1,13 @@
-//! Distributions for ranges as people and sources give them: a median with a lower and an upper
-//! percentile.
+//! Distributions for ranges as users and sources state them: a median with a lower and an upper percentile.
 
 /// z of the 95th percentile of N(0, 1).
 pub const Z5: f64 = 1.644_853_626_951_472_7;
 /// z of the 90th percentile of N(0, 1).
 pub const Z10: f64 = 1.281_551_565_544_600_4;
 
-/// Slopes of the two-piece distribution: what each unit of z adds to the median (or to its logarithm) below
-/// and above it. Two-piece lognormal; two-piece normal where `low` is not above zero. `z_end` is the z of
-/// `high`, and minus the z of `low`.
+/// Slopes of the two-piece distribution: the change of the median (or of its logarithm) per unit of z, below
+/// and above it. The form is two-piece lognormal, or two-piece normal where `low` is not above zero. `z_end`
+/// is the z of `high`, and minus the z of `low`.
 #[must_use]
 pub fn two_piece_slopes(low: f64, middle: f64, high: f64, z_end: f64) -> (f64, f64) {
     if low > 0.0 {
@@ -21,8 +20,8 @@ pub fn two_piece_slopes(low: f64, middle: f64, high: f64, z_end: f64) -> (f64, f
     }
 }
 
-/// A two-piece distribution prepared for many draws. It needs low <= middle <= high; three equal numbers are
-/// a point.
+/// A two-piece distribution prepared for many draws. Requires low <= middle <= high; three equal numbers give
+/// a point mass.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct TwoPiece {
     middle: f64,

@@ -1,13 +1,14 @@
 //! Sobol' points with nested uniform scrambling.
 //!
-//! Invariant: a block always holds 2^m points including the first, so every net property holds; no point
-//! is skipped.
+//! Invariant: a block always holds 2^m points including the first, so every net property holds; no point is
+//! skipped.
 
 /// Number of dimensions with direction numbers.
 pub const MAX_DIMENSIONS: usize = 48;
 
-/// Primitive polynomial (coefficients as bits, with the leading and the constant term) and first direction
-/// integers of dimensions 2 to 48 (Joe & Kuo 2008, SIAM J. Sci. Comput. 30:2635, table new-joe-kuo-6).
+/// Primitive polynomial (coefficients as bits, including the leading and the constant term) and first
+/// direction integers of dimensions 2 to 48 (Joe & Kuo 2008, SIAM J. Sci. Comput. 30:2635, table
+/// new-joe-kuo-6).
 const DIRECTIONS: [(u32, &[u32]); MAX_DIMENSIONS - 1] = [
     (3, &[1]),
     (7, &[1, 3]),
@@ -139,7 +140,7 @@ impl SobolBlock {
         let mut x = 0_u32;
         let mut column = vec![0.0; self.len()];
         for i in 0..1_u32 << self.log2_points {
-            // Gray-code order needs one exclusive-or per point; `place` restores the natural order.
+            // Gray-code order needs one exclusive-or per point; `place` maps back to the natural order.
             if i > 0 {
                 x ^= directions[i.trailing_zeros() as usize];
             }
@@ -176,7 +177,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn every_cell_of_every_dimension_holds_one_point() {
+    fn every_interval_of_every_dimension_holds_one_point() {
         for m in [4_u32, 8, 12] {
             for seed in [0, 7, 20_240_511] {
                 let block = SobolBlock::new(m, seed);

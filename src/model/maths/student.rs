@@ -1,4 +1,4 @@
-//! Student's t distribution: a normal distribution whose standard deviation is estimated from few numbers.
+//! Student's t distribution: for a normal variable whose standard deviation is estimated from few numbers.
 
 use super::beta::Beta;
 
@@ -60,7 +60,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn one_and_two_degrees_of_freedom_have_their_closed_forms() {
+    fn one_and_two_degrees_of_freedom_match_their_closed_forms() {
         // One degree of freedom: the Cauchy distribution. Two: t = within sqrt(2/(1 - within^2)).
         for within in [0.1_f64, 0.5, 0.9, 0.95] {
             let cauchy = libm::tan(core::f64::consts::FRAC_PI_2 * within);
@@ -73,7 +73,7 @@ mod tests {
     }
 
     #[test]
-    fn quantile_and_distribution_function_are_inverse_and_symmetric() {
+    fn quantile_inverts_the_distribution_function_and_both_are_symmetric() {
         let law = StudentT {
             df: 5.3,
             at: 2.0,

@@ -1,4 +1,4 @@
-//! Symmetric positive definite matrices: solving and inverting by Cholesky's factors.
+//! Symmetric positive definite matrices: solving and inverting by Cholesky factorisation.
 
 /// A square matrix, row by row.
 #[derive(Clone, Debug, PartialEq)]
@@ -8,7 +8,7 @@ pub struct SquareMatrix {
 }
 
 impl SquareMatrix {
-    /// A matrix of `n` rows, each cell from its row and column.
+    /// A matrix of `n` rows, with each cell computed from its row and column.
     #[must_use]
     pub fn from_cells(n: usize, cell: impl Fn(usize, usize) -> f64) -> Self {
         let cells = (0..n * n).map(|at| cell(at / n, at % n)).collect();
@@ -26,7 +26,7 @@ impl SquareMatrix {
         self.cells[i * self.n + j] += x;
     }
 
-    /// x' A x for a sparse x, given as (place, value).
+    /// x' A x for a sparse x, given as (index, value).
     #[must_use]
     pub fn quadratic(&self, x: &[(usize, f64)]) -> f64 {
         let row = |i: usize| x.iter().map(|(j, v)| v * self.at(i, *j)).sum::<f64>();
@@ -34,8 +34,8 @@ impl SquareMatrix {
     }
 
     /// The lower triangular L with L L' = A, by Cholesky's method (Golub & Van Loan 2013, Matrix
-    /// Computations, section 4.2). A pivot that is not above 0, which rounding can make of a nearly
-    /// singular matrix, counts as the smallest positive number, so that every result is a number.
+    /// Computations, section 4.2). Rounding can make a pivot of a nearly singular matrix 0 or negative; it
+    /// then counts as the smallest positive number, so that every result is a number.
     #[must_use]
     pub fn cholesky(&self) -> Cholesky {
         let n = self.n;
@@ -58,12 +58,12 @@ impl SquareMatrix {
 #[derive(Clone, Debug)]
 pub struct Cholesky {
     n: usize,
-    /// Row by row; what stands above the diagonal is not read.
+    /// Row by row; cells above the diagonal are not read.
     l: Vec<f64>,
 }
 
 impl Cholesky {
-    /// The x with A x = b. `b` has as many numbers as the matrix has rows.
+    /// The x with A x = b. `b` has one number per row of the matrix.
     #[must_use]
     pub fn solve(&self, b: &[f64]) -> Vec<f64> {
         let mut x = self.forward(b);
@@ -114,8 +114,8 @@ mod tests {
     use super::*;
 
     #[test]
-    fn the_inverse_of_a_hilbert_matrix_has_whole_numbers() {
-        // Known in closed form: the inverse of the Hilbert matrix of order 4.
+    fn the_inverse_of_a_hilbert_matrix_matches_its_closed_form() {
+        // The inverse of the Hilbert matrix of order 4 is known in closed form.
         let hilbert = SquareMatrix::from_cells(4, |i, j| 1.0 / (i + j + 1) as f64);
         let known = [
             [16.0, -120.0, 240.0, -140.0],
