@@ -19,8 +19,9 @@ pub struct BleedRange {
 const WORDS: [FigureId; BleedWord::IDS.len()] =
     FigureId::family("silver.bleed.", BleedWord::IDS, "");
 
-/// Reads an answer as a range. Words have their figures in the ledger; a share judged by eye is spread
-/// both ways by the factor in the ledger, on the smaller of bare and covered; a count brings its own interval. No answer is the widest range.
+/// Reads an answer as a range. Each word has its figure in the ledger. A share judged by eye is spread both
+/// ways by the factor in the ledger, applied to the smaller of the bare and covered shares. A count brings
+/// its own interval. No answer gives the widest range.
 #[must_use]
 pub fn bleed_range(bleed: Option<Bleed>, ledger: &Ledger) -> BleedRange {
     let figure = |id: FigureId| {
@@ -40,7 +41,7 @@ pub fn bleed_range(bleed: Option<Bleed>, ledger: &Ledger) -> BleedRange {
         Some(Bleed::Fraction(p)) => {
             let likely = p.min(0.99);
             let spread = ledger.value(FigureId::SILVER_BLEED_JUDGED_SPREAD).max(1.0);
-            // The eye errs by a factor on whichever is smaller, the bare or the covered share.
+            // An estimate by eye errs by a factor on the smaller of the bare and covered shares.
             BleedRange {
                 low: (likely / spread).max(1.0 - spread * (1.0 - likely)),
                 likely,
@@ -97,7 +98,7 @@ mod tests {
     }
 
     #[test]
-    fn more_metal_in_words_is_a_greater_share() {
+    fn words_for_more_bare_metal_mean_a_greater_share() {
         let likely =
             |word: &BleedWord| bleed_range(Some(Bleed::Word(*word)), Ledger::standard()).likely;
         assert!(

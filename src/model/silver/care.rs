@@ -5,7 +5,7 @@ use super::{FilmLoss, Layer};
 /// How a piece is stored and cleaned.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Habit {
-    /// Tarnish that grows in a year, as silver sulphide, nanometres; 0 or more.
+    /// Tarnish grown in a year, as silver sulphide, nanometres; 0 or more.
     pub film_nm_per_year: f64,
     /// Cleanings per year; 0 or more.
     pub cleanings_per_year: f64,
@@ -15,13 +15,13 @@ pub struct Habit {
 
 impl Habit {
     /// Silver lost in a year, in micrometres: h (n A + share x consumed x film/1000), with n cleanings and
-    /// the film of one year.
+    /// one year's film.
     ///
-    /// The film of a year is the same however often it is cleaned off; each cleaning adds its own loss of
-    /// sound metal. Tarnish is taken to grow steadily. In truth it slows as the film thickens but never
-    /// stops (Inaba, V&A Conservation Journal 18), so the result errs on the side of loss. Without any
-    /// cleaning the share is 1, since silver in tarnish is no longer silver. `consumed` is the silver used
-    /// up per thickness of film; `h` is 1, or more at high points and edges. Never negative.
+    /// One year's film is the same however often it is cleaned off; each cleaning adds its own loss of sound
+    /// metal. Tarnish is assumed to grow steadily. In reality it slows as the film thickens but never stops
+    /// (Inaba, V&A Conservation Journal 18), so the result overstates the loss. Without any cleaning the
+    /// share is 1, since silver in tarnish is no longer silver. `consumed` is the silver used up per
+    /// thickness of film; `h` is 1, or more at high points and edges. Never negative.
     #[must_use]
     pub fn silver_um_per_year(&self, consumed: f64, h: f64) -> f64 {
         let share = if self.cleanings_per_year > 0.0 {
@@ -34,9 +34,9 @@ impl Habit {
     }
 }
 
-/// Bare share after `taken_um` more is gone from a layer of which the share `seen` is bare now. The change
-/// of the layer's own bare share is added to `seen`, because a part that shows nothing only bounds its
-/// layer. Never less than `seen`, and equal to it when nothing is taken.
+/// Bare share after a further `taken_um` is removed from a layer of which the share `seen` is bare now. The
+/// change in the layer's own bare share is added to `seen`, because a part that shows no bare metal only
+/// bounds its layer. Never less than `seen`, and equal to it when nothing is taken.
 #[must_use]
 pub fn bleed_after(layer: &Layer, seen: f64, taken_um: f64) -> f64 {
     let added = layer.thinned(taken_um).bleed() - layer.bleed();
@@ -44,7 +44,7 @@ pub fn bleed_after(layer: &Layer, seen: f64, taken_um: f64) -> f64 {
 }
 
 /// Years until the share `target` is bare at a loss of `um_per_year`; 0 when it already is, `None` when
-/// nothing is lost.
+/// nothing is being lost.
 #[must_use]
 pub fn years_until(layer: &Layer, target: f64, um_per_year: f64) -> Option<f64> {
     layer.times_until(target, um_per_year)
@@ -73,15 +73,15 @@ mod tests {
     }
 
     #[test]
-    fn a_piece_never_cleaned_loses_what_tarnishes() {
+    fn a_piece_never_cleaned_loses_only_the_silver_that_tarnishes() {
         let never = habit(0.0, 0.2);
         assert!((never.silver_um_per_year(0.6, 1.0) - 0.048).abs() < 1e-12);
-        // A cleaning that returns silver loses less.
+        // A cleaning that redeposits silver loses less.
         assert!(habit(0.001, 0.2).silver_um_per_year(0.6, 1.0) < 0.048);
     }
 
     #[test]
-    fn bare_share_starts_at_what_is_seen_and_only_grows() {
+    fn bare_share_starts_at_the_share_seen_and_only_grows() {
         for f in [0.0, 0.002, 0.03, 0.4, 0.7, 0.99] {
             let layer = Layer::from_bleed(20.0, 0.5, 0.1, f64::max(f, 0.005));
             assert!((bleed_after(&layer, f, 0.0) - f).abs() < 1e-12);

@@ -1,7 +1,7 @@
 //! Charts with a known bare share, to train the eye that judges how much base metal shows.
 //!
-//! Each chart is a grid of cells of which exactly the stated number is bare. Charts of one grain nest:
-//! every cell that is bare at 5 % is bare at 10 %.
+//! Each chart is a grid of cells of which exactly the stated number is bare. Charts of the same grain are
+//! nested: every cell that is bare at 5 % is bare at 10 %.
 
 use crate::maths::sobol_u32;
 
@@ -17,7 +17,7 @@ pub const CHART_PERCENTS: [usize; 7] = [1, 2, 5, 10, 20, 30, 50];
 pub enum Grain {
     /// Single specks everywhere.
     Specks,
-    /// A few patches.
+    /// A few large patches.
     Patches,
     /// Along raised lines, where wear starts.
     Highlights,
@@ -47,7 +47,7 @@ impl Grain {
         }
     }
 
-    /// The order in which cells go bare: lowest first.
+    /// Sort key of a cell: cells with the lowest key go bare first.
     fn order(self, column: usize, row: usize, specks: &[u32]) -> f64 {
         let (x, y) = (column as f64, row as f64);
         let rough = f64::from(
@@ -90,8 +90,8 @@ impl Grain {
     }
 }
 
-/// The cells that are bare at `percent` per cent (clamped to 0 to 100), as (column, row), row by row:
-/// exactly that share of all cells.
+/// The cells that are bare at `percent` per cent (clamped to 0 to 100), as (column, row), row by row. Exactly
+/// that share of all cells is bare.
 #[must_use]
 pub fn chart_cells(grain: Grain, percent: usize) -> Vec<(usize, usize)> {
     let all = CHART_COLUMNS * CHART_ROWS;
@@ -114,8 +114,8 @@ pub fn chart_cells(grain: Grain, percent: usize) -> Vec<(usize, usize)> {
         .collect()
 }
 
-/// A rank for each cell that leaves the first cells evenly spread: the index at which a low-discrepancy
-/// sequence first falls into the cell.
+/// A rank for each cell such that the first n cells are evenly spread for any n: the index at which a
+/// low-discrepancy sequence first falls into the cell.
 fn scatter() -> Vec<u32> {
     let all = CHART_COLUMNS * CHART_ROWS;
     let mut rank = vec![u32::MAX; all];
@@ -139,7 +139,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn every_chart_has_exactly_its_share() {
+    fn every_chart_has_exactly_its_stated_share() {
         for grain in Grain::ALL {
             for percent in CHART_PERCENTS.into_iter().chain([0, 100, 250]) {
                 let cells = chart_cells(grain, percent);
@@ -160,7 +160,7 @@ mod tests {
     }
 
     #[test]
-    fn charts_of_one_grain_nest() {
+    fn charts_of_one_grain_are_nested() {
         for grain in Grain::ALL {
             for pair in CHART_PERCENTS.windows(2) {
                 let more = chart_cells(grain, pair[1]);

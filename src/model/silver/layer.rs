@@ -1,9 +1,9 @@
 //! The wear model of one part.
 //!
-//! Wear is uneven, and more so as silver goes. The local thickness T is Normal(mu, s) with
-//! s^2 = (k (t0 - max(mu, 0)))^2 + (floor t0)^2, so the share f = P(T < 0) of the part is bare. The bare share
-//! that is seen gives mu; removing silver lowers mu and so raises f. The model is our judgement (we know
-//! of no published wear field); the tests check its closed forms.
+//! Wear is uneven, and more so as silver is lost. The local thickness T is Normal(mu, s) with s^2 = (k (t0 -
+//! max(mu, 0)))^2 + (floor t0)^2, so the share f = P(T < 0) of the part is bare. The observed bare share
+//! gives mu; removing silver lowers mu and so raises f. The model is our judgement (we know of no published
+//! wear field); the tests check it against its closed forms.
 
 use crate::maths::{at_least, at_most, phi, probability, probit};
 
@@ -56,7 +56,7 @@ impl Layer {
         probability(-self.mu_um / self.spread_um())
     }
 
-    /// Mean thickness of silver left over the whole part: E max(T, 0) = mu Phi(mu/s) + s phi(mu/s).
+    /// Mean thickness of silver left, averaged over the whole part: E max(T, 0) = mu Phi(mu/s) + s phi(mu/s).
     #[must_use]
     pub fn left_um(&self) -> f64 {
         let s = self.spread_um();
@@ -71,7 +71,7 @@ impl Layer {
         (self.mu_um * (1.0 - f) + self.spread_um() * phi(z)).clamp(0.0, self.t0_um)
     }
 
-    /// Mean thickness where silver is left.
+    /// Mean thickness of the silver where any is left.
     #[must_use]
     pub fn covered_um(&self) -> f64 {
         self.left_um() / (1.0 - self.bleed()).max(1e-9)
@@ -83,7 +83,7 @@ impl Layer {
         self.left_um() / self.t0_um
     }
 
-    /// The layer after `taken_um` more is gone; a negative amount counts as 0.
+    /// The layer after a further `taken_um` is removed; a negative amount counts as 0.
     #[must_use]
     pub fn thinned(&self, taken_um: f64) -> Self {
         Self {
@@ -119,8 +119,8 @@ impl Layer {
         Some(at_least((self.mu_um - then.mu_um) / each_um, 0.0))
     }
 
-    /// The bare share that counts as "twice as much" as `f`: 2 f, but at least `none`, the share below which
-    /// nothing shows, and at most a half. `None` when half or more is bare already.
+    /// The bare share that counts as "twice as much" as `f`: 2 f, but at least `none` (the share below which
+    /// nothing shows) and at most a half. `None` when half or more is already bare.
     #[must_use]
     pub fn doubled(f: f64, none: f64) -> Option<f64> {
         if f >= 0.5 {
@@ -139,7 +139,7 @@ pub fn shown_share(f: f64) -> f64 {
     f.clamp(0.0, 0.99)
 }
 
-/// A bare share clamped away from 0 and 1, where a layer would have no finite thickness.
+/// A bare share clamped away from 0 and 1, where a layer would not have a finite thickness.
 #[must_use]
 pub fn held(f: f64) -> f64 {
     f.clamp(1e-9, 1.0 - 1e-9)
@@ -180,7 +180,7 @@ mod tests {
     }
 
     #[test]
-    fn both_forms_of_the_silver_left_agree() {
+    fn both_formulas_for_the_silver_left_agree() {
         for (f, k) in grid() {
             let layer = Layer::from_bleed(20.0, k, 0.1, f);
             let left = layer.left_um_at(f, probit(f));
@@ -219,7 +219,7 @@ mod tests {
     }
 
     #[test]
-    fn doubling_is_held_between_the_least_visible_share_and_a_half() {
+    fn doubling_is_clamped_between_the_least_visible_share_and_a_half() {
         assert_eq!(Layer::doubled(0.0, 0.005), Some(0.005));
         assert_eq!(Layer::doubled(0.003, 0.005), Some(0.006));
         assert_eq!(Layer::doubled(0.3, 0.005), Some(0.5));

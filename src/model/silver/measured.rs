@@ -1,11 +1,11 @@
-//! Measured thickness of silver, combined with the estimate from what can be seen.
+//! Measured thickness of silver, combined with the estimate from visible wear.
 
 use super::Layer;
 use crate::ledger::{FigureId, Ledger, signs};
 use crate::record::{Case, Reading};
 use crate::terms::{Method, PartName};
 
-/// The thinnest silver in any calculation, micrometres; a thinner layer is gone for every purpose.
+/// The thinnest silver in any calculation, micrometres; a thinner layer counts as gone.
 const LEAST_UM: f64 = 1e-3;
 
 /// Normal distribution of a mean thickness.
@@ -18,10 +18,9 @@ pub struct Belief {
 }
 
 impl Belief {
-    /// The posterior after one reading of `um` with standard deviation `sd_um`, in micrometres: the
-    /// conjugate update of a normal distribution, where precisions add (Gelman et al. 2013, Bayesian Data
-    /// Analysis, section 2.5). A standard deviation of 0 wins outright, that of the belief before that of
-    /// the reading.
+    /// The posterior after one reading of `um` with standard deviation `sd_um`, in micrometres: the conjugate
+    /// update of a normal distribution, where precisions add (Gelman et al. 2013, Bayesian Data Analysis,
+    /// section 2.5). A standard deviation of 0 decides alone; if both are 0, the belief decides.
     #[must_use]
     pub fn updated(self, um: f64, sd_um: f64) -> Self {
         let (v, e) = (self.sd_um * self.sd_um, sd_um * sd_um);
@@ -40,7 +39,7 @@ impl Belief {
 const RELATIVE_ERROR: [FigureId; Method::IDS.len()] =
     FigureId::family("silver.reading.", Method::IDS, "");
 
-/// Standard error of one reading, in micrometres: as recorded, else the relative error of the method in
+/// Standard error of one reading, in micrometres: as recorded, or else from the method's relative error in
 /// the ledger; never below the least error in the ledger.
 #[must_use]
 pub fn reading_error_um(reading: &Reading, ledger: &Ledger) -> f64 {
@@ -50,14 +49,14 @@ pub fn reading_error_um(reading: &Reading, ledger: &Ledger) -> f64 {
     error.max(ledger.value(FigureId::SILVER_READING_LEAST))
 }
 
-/// Updates layers, one per draw, with readings on the same part. `None` stays `None`.
+/// Updates layers, one per draw, with readings taken on the same part. `None` stays `None`.
 ///
-/// A reading measures the mean thickness where silver is left. Over the draws this has a mean and a
-/// standard deviation; the readings update both as for a normal distribution. Each draw then moves with
-/// them and keeps its rank, its unevenness and its bare share, because the whole layer is scaled. A reading
-/// differs from the mean of the part by its own error and by where it was taken; for the latter the ledger
-/// has a share of the spread of the layer (our judgement: spots are chosen to be typical). Without readings
-/// nothing changes.
+/// A reading measures the mean thickness where silver is left. Over the draws, this thickness has a mean and
+/// a standard deviation, and the readings update both as for a normal distribution. Each draw is then
+/// rescaled to match and keeps its rank, its unevenness and its bare share, because the whole layer is
+/// scaled. A reading differs from the mean of the part by its own error and by where it was taken; for the
+/// latter the ledger holds a share of the spread of the layer (our judgement: spots are chosen to be
+/// typical). Without readings, nothing changes.
 pub fn measured(layers: &mut [Option<Layer>], readings: &[Reading], ledger: &Ledger) {
     if readings.is_empty() {
         return;
@@ -176,7 +175,7 @@ mod tests {
     }
 
     #[test]
-    fn equally_sure_belief_and_reading_meet_half_way_with_half_the_variance() {
+    fn equally_certain_belief_and_reading_meet_half_way_with_half_the_variance() {
         let prior = Belief {
             mean_um: 10.0,
             sd_um: 2.0,

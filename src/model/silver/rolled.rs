@@ -1,7 +1,7 @@
 //! The silver on rolled sheet, from the proportions of the ingot.
 
 /// Silver on one face of fused sheet, in micrometres. The sheet is `sheet_mm` mm thick in all; on each of
-/// `faces` faces (1 or 2) the silver is `ratio` times as thick as the copper. Rolling keeps the
+/// `faces` faces (1 or 2) the silver is `ratio` times as thick as the copper. Rolling preserves the
 /// proportions, so the result is t r / (1 + faces r). Negative input counts as 0.
 #[must_use]
 pub fn rolled_face_um(sheet_mm: f64, ratio: f64, faces: f64) -> f64 {

@@ -1,8 +1,8 @@
-//! How much base metal shows on every part of a piece, those nobody looked at among them.
+//! How much base metal shows on every part of a piece, including parts that nobody looked at.
 //!
-//! Parts of one piece wear alike. In probit units the bare share of a part is the piece's own level
-//! plus what its place adds (a rim is worn before the body) plus a difference of its own. The parts
-//! that were looked at tell of the level; the level tells of the rest. Normal theory; the figures are
+//! Parts of one piece wear alike. In probit units, the bare share of a part is the sum of the level of the
+//! piece, an offset for the part's place (a rim wears before the body) and a deviation of its own. The parts
+//! that were looked at inform the level; the level predicts the rest. Normal theory; the figures are
 //! judgement (`silver.part.*`).
 
 use super::{BleedRange, bleed_range};
@@ -11,7 +11,7 @@ use crate::maths::{probability, probit};
 use crate::record::{Bleed, Case};
 use crate::terms::{Form, Interior, Loss, PartName};
 
-/// The share of the area that each part has, in the order of [`PartName::ALL`].
+/// Each part's share of the area, in the order of [`PartName::ALL`].
 pub const PART_AREA: [FigureId; PartName::IDS.len()] =
     FigureId::family("place.area.", PartName::IDS, "");
 
@@ -22,13 +22,14 @@ pub struct PartBleed {
     pub part: PartName,
     /// Its 10th, 50th and 90th percentile.
     pub range: BleedRange,
-    /// Somebody looked at it, or measured its silver.
+    /// Whether it was looked at, or its silver measured.
     pub looked: bool,
 }
 
 /// Standard normal quantile of .9.
 const Z90: f64 = 1.281_551_565_544_6;
-/// Ends of a bare share in probit units: nobody tells less, or more, by eye.
+/// Limits of a bare share before conversion to probit units: the eye cannot tell smaller or larger shares
+/// apart.
 const ENDS: (f64, f64) = (0.0005, 0.9995);
 
 /// The bare share of every part, the body first. An interior counts only if it was looked at or is
@@ -76,7 +77,7 @@ fn is_there(case: &Case, name: PartName) -> bool {
     part.is_none_or(|p| !matches!(p.loss, Some(Loss::Small | Loss::Large)))
 }
 
-/// What the parts looked at tell of the piece, in probit units.
+/// The level of wear inferred from the parts looked at, in probit units.
 struct WearLevel {
     mean: f64,
     variance: f64,
@@ -113,7 +114,7 @@ impl WearLevel {
         }
     }
 
-    /// The range of a part that nobody looked at.
+    /// The predicted range of a part that nobody looked at.
     fn judged(&self, part: PartName, ledger: &Ledger) -> BleedRange {
         let middle = self.mean + place(part, ledger);
         let spread = Z90 * (self.variance + self.unlike * self.unlike).sqrt();
@@ -125,7 +126,7 @@ impl WearLevel {
     }
 }
 
-/// What the place of a part adds to its wear, in probit units.
+/// The offset in wear for the place of a part, in probit units.
 fn place(part: PartName, ledger: &Ledger) -> f64 {
     ledger.value(match part {
         PartName::Body | PartName::Cover | PartName::Shield => FigureId::SILVER_PART_FROM_BODY_FLAT,
@@ -154,7 +155,7 @@ mod tests {
         case
     }
 
-    /// Share of the area still covered, all parts at their low end together.
+    /// Share of the area still covered, with all parts at their low end at once.
     fn covered(case: &Case) -> f64 {
         let ledger = Ledger::standard();
         let area = |p: PartName| ledger.value(PART_AREA[p as usize]);
@@ -168,7 +169,7 @@ mod tests {
     }
 
     #[test]
-    fn covered_area_of_a_worn_tray_depends_on_how_much_was_looked_at() {
+    fn covered_area_of_a_worn_tray_depends_on_how_much_was_inspected() {
         use PartName as P;
         let all = [
             P::Body,
@@ -196,7 +197,7 @@ mod tests {
     }
 
     #[test]
-    fn more_bare_metal_where_one_looked_means_more_where_one_did_not() {
+    fn more_bare_metal_on_inspected_parts_predicts_more_on_the_others() {
         let ledger = Ledger::standard();
         let foot = |f: f64| {
             let parts = whole_piece(&tray(&[(PartName::Body, f)]), ledger);
