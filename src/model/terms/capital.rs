@@ -1,7 +1,7 @@
-//! A capital at the start.
+//! Changes the case of the first letter of a text.
 
-/// The same words with a capital at the start. Our own words start with plain letters, so the tables
-/// of all the world's letters stay out.
+/// The same words with an initial capital. Our own texts start with ASCII letters, so this needs no Unicode
+/// case tables.
 #[must_use]
 pub fn capital(words: &str) -> String {
     let mut words = words.to_owned();

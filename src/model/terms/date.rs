@@ -1,4 +1,4 @@
-//! A calendar day, as the shell hands it to the model.
+//! A calendar day, as the caller passes it to the model.
 
 /// A day of the Gregorian calendar.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -7,7 +7,7 @@ pub struct Date {
     pub year: u16,
     /// Month, 1 to 12.
     pub month: u8,
-    /// Day, 1 to 31 as the month allows.
+    /// Day, 1 to 28, 29, 30 or 31 as the month allows.
     pub day: u8,
 }
 
@@ -26,8 +26,8 @@ impl Date {
         ok.then_some(Self { year, month, day })
     }
 
-    /// Reads a day, a month such as `2026-11`, or a year such as `2026`. Of a month the 15th is
-    /// taken, and of a year the first of July.
+    /// Reads a day, a month such as `2026-11`, or a year such as `2026`. A month is taken as its 15th, a year
+    /// as its first of July.
     #[must_use]
     pub fn parse_about(text: &str) -> Option<Self> {
         let middle = match text.len() {
@@ -38,20 +38,21 @@ impl Date {
         Self::parse(&[text, middle].concat())
     }
 
-    /// The days from this day to `later`; below 0 when `later` comes first. Exact, by the rule of leap years.
+    /// Days from this day to `later`; negative when `later` comes first. Exact, with leap years by the
+    /// Gregorian rule.
     #[must_use]
     pub fn days_until(self, later: Self) -> i32 {
         later.day_number() - self.day_number()
     }
 
-    /// Days since the last of February of the year 0, counted in years that begin in March.
+    /// Days since the last day of February of year 0, counted in years that begin in March.
     fn day_number(self) -> i32 {
         let (year, month) = if self.month > 2 {
             (i32::from(self.year), i32::from(self.month) - 3)
         } else {
             (i32::from(self.year) - 1, i32::from(self.month) + 9)
         };
-        // 153 days in every five months from March.
+        // Every five months from March have 153 days.
         365 * year + year / 4 - year / 100
             + year / 400
             + (153 * month + 2) / 5

@@ -1,16 +1,16 @@
 //! Reads decimal numbers.
 //!
-//! The library's reader is exact for any length and brings a 10 KB table for it. What people type
-//! and what the ledger holds is short; this one is exact there and needs no table.
+//! The standard library's parser is exact for any length but brings a 10 KB table. Numbers in the ledger and
+//! numbers that users type are short; this parser is exact for those and needs no table.
 
 /// Most significant digits that a 64-bit integer and a double both hold exactly.
 const EXACT_DIGITS: usize = 15;
 /// Greatest power of ten that a double holds exactly.
 const EXACT_POWER: i64 = 22;
 
-/// The number that a text such as `-12.50` or `1e3` stands for; `None` when it is no number. Exact
-/// (correctly rounded) for up to 15 significant digits and powers of ten within 22, else within a few
-/// units in the last place. Beyond the range of a double it is infinite or zero.
+/// The number that a text such as `-12.50` or `1e3` represents; `None` if it is not a number. Exact
+/// (correctly rounded) for up to 15 significant digits and powers of ten within 22; otherwise within a few
+/// units in the last place. Beyond the range of a double the result is infinite or zero.
 #[must_use]
 pub fn decimal(text: &str) -> Option<f64> {
     let (negative, digits) = signed(text.as_bytes());
@@ -29,7 +29,7 @@ pub fn decimal(text: &str) -> Option<f64> {
             b'0'..=b'9' => {
                 any = true;
                 power -= i64::from(after_point);
-                // Digits past the nineteenth no longer fit and hardly count: they only shift.
+                // Digits past the nineteenth do not fit and hardly matter: they only shift the result.
                 if significant < 19 {
                     mantissa = mantissa * 10 + u64::from(c - b'0');
                     significant += usize::from(mantissa > 0);
@@ -47,7 +47,7 @@ pub fn decimal(text: &str) -> Option<f64> {
     Some(if negative { -value } else { value })
 }
 
-/// Whether a minus stands in front, and what follows the sign if there is one.
+/// Whether the text starts with a minus sign, and the text after its sign, if it has one.
 fn signed(text: &[u8]) -> (bool, &[u8]) {
     match text {
         [sign @ (b'-' | b'+'), rest @ ..] => (*sign == b'-', rest),
@@ -55,7 +55,7 @@ fn signed(text: &[u8]) -> (bool, &[u8]) {
     }
 }
 
-/// A whole number with an optional sign; held within what any double could need.
+/// A whole number with an optional sign, clamped to what any double could need.
 fn integer(text: &[u8]) -> Option<i64> {
     let (negative, digits) = signed(text);
     if digits.is_empty() {
@@ -83,7 +83,7 @@ fn scaled(mantissa: u64, significant: usize, power: i64) -> f64 {
             whole / power_of_ten(-power)
         };
     }
-    // In steps, so that neither the power nor a half-way result leaves the range before it must.
+    // In steps, so that neither the power nor an intermediate result overflows before the result does.
     let (mut value, mut left) = (whole, power.clamp(-400, 400));
     while left != 0 {
         let step = left.clamp(-EXACT_POWER, EXACT_POWER);
@@ -97,7 +97,7 @@ fn scaled(mantissa: u64, significant: usize, power: i64) -> f64 {
     value
 }
 
-/// 10 to a power from 0 to 22: every product on the way is exact.
+/// 10 to a power from 0 to 22; every intermediate product is exact.
 fn power_of_ten(power: i64) -> f64 {
     (0..power).fold(1.0, |p, _| p * 10.0)
 }
@@ -107,7 +107,7 @@ mod tests {
     use super::decimal;
 
     #[test]
-    fn short_numbers_are_read_as_the_library_reads_them() {
+    fn short_numbers_are_read_as_the_standard_library_reads_them() {
         for text in [
             "0",
             "-0",
@@ -140,7 +140,7 @@ mod tests {
     }
 
     #[test]
-    fn long_numbers_are_near_and_huge_ones_leave_the_range() {
+    fn long_numbers_are_close_and_huge_ones_overflow() {
         for text in [
             "3.14159265358979323846",
             "1e300",
@@ -158,7 +158,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_no_number_is_refused() {
+    fn text_that_is_not_a_number_is_refused() {
         for text in [
             "", "-", ".", "e5", "1e", "1e+", "1.2.3", "12o", "NaN", "inf", "1 2", "0x10", "--1",
             "1e1.5",

@@ -1,6 +1,6 @@
-//! Kinds, families, and the letters and clusters of the ladder.
+//! Kinds and families of pieces, and the letters and clusters of the likelihood ladder.
 
-/// What a piece is: how the body was made, crossed with the silver now on it.
+/// What a piece is: how the body was made, combined with the silver now on it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Kind {
     /// Solid silver.
@@ -100,7 +100,7 @@ impl Kind {
         Self::Ncp,
     ];
 
-    /// Place in [`Kind::ALL`].
+    /// Index in [`Kind::ALL`].
     #[must_use]
     pub fn index(self) -> usize {
         self as usize
@@ -118,7 +118,7 @@ impl Kind {
         Self::ALL.into_iter().find(|k| k.code() == code)
     }
 
-    /// In trade words.
+    /// The kind in trade words.
     #[must_use]
     pub fn name(self) -> &'static str {
         match self {
@@ -143,7 +143,7 @@ impl Kind {
         }
     }
 
-    /// The family it is reported in.
+    /// The family in which it is reported.
     #[must_use]
     pub fn family(self) -> Family {
         match self {
@@ -157,7 +157,7 @@ impl Kind {
         }
     }
 
-    /// Whether a layer lies on another metal, which wear can go through: silver on all plated kinds,
+    /// Whether it has a surface layer on another metal that can wear through: silver on all plated kinds,
     /// nickel or chromium on [`Kind::Ncp`].
     #[must_use]
     pub fn has_layer(self) -> bool {
@@ -167,14 +167,14 @@ impl Kind {
         )
     }
 
-    /// Whether no silver was ever on it, as far as the kind tells.
+    /// Whether the kind implies that it never had any silver.
     #[must_use]
     pub fn is_unsilvered(self) -> bool {
         matches!(self, Self::Ucu | Self::Uns | Self::Ubm | Self::Ncp)
     }
 }
 
-/// Families of kinds, as a person is told them first.
+/// Families of kinds, which a user sees before the kinds.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Family {
     /// Solid silver.
@@ -205,7 +205,7 @@ impl Family {
         Self::Outside,
     ];
 
-    /// Place in [`Family::ALL`].
+    /// Index in [`Family::ALL`].
     #[must_use]
     pub fn place(self) -> usize {
         Self::ALL.iter().position(|f| *f == self).unwrap_or(0)
@@ -225,7 +225,7 @@ impl Family {
         }
     }
 
-    /// In words.
+    /// The family in words.
     #[must_use]
     pub fn name(self) -> &'static str {
         match self {
@@ -239,7 +239,7 @@ impl Family {
         }
     }
 
-    /// What the words mean, for somebody who has never met them.
+    /// What the words mean, for a reader who has never met them.
     #[must_use]
     pub fn meaning(self) -> &'static str {
         match self {
@@ -284,7 +284,7 @@ impl Letter {
     /// The codes of [`Letter::ALL`], in its order.
     pub const CODES: [&'static str; 5] = ["N", "L", "P", "U", "X"];
 
-    /// The letter in files and figure ids.
+    /// The letter as used in files and figure ids.
     #[must_use]
     pub fn code(self) -> &'static str {
         Self::CODES[self as usize]

@@ -1,8 +1,8 @@
-//! The ground floor: the words of the trade as types, which every other room uses and which use none.
+//! The lowest layer: the trade's vocabulary as types. Every other module uses it; it uses none of them.
 //!
 //! Kinds, treatments, parts, faults and answers are closed lists with stable ids for files and labels for
-//! people. Beside them stand the small things that are as general: a calendar day, a decimal number, a share
-//! in words. Invariant: nothing here holds a figure or decides anything.
+//! people. It also holds other small general types: a calendar day, a decimal number, a share in words.
+//! Invariant: nothing here holds a figure or makes a decision.
 
 mod capital;
 mod date;

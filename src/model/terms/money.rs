@@ -1,9 +1,9 @@
-//! Sums of money as text. Every screen, sheet and sentence prints a sum through this file.
+//! Sums of money as text. Every screen, sheet and sentence formats its sums here.
 
 use super::Currency;
 
 impl Currency {
-    /// The sign before an amount; empty for a currency that has none here.
+    /// The sign before an amount; empty for a currency without a sign here.
     #[must_use]
     pub fn sign(self) -> &'static str {
         match self {
@@ -15,8 +15,8 @@ impl Currency {
     }
 }
 
-/// An amount to two significant figures, whole units only: "£340", "−€1,200". An amount that is no number
-/// prints as 0.
+/// An amount rounded to two significant figures and whole units: "£340", "−€1,200". An amount that is not a
+/// number prints as 0.
 #[must_use]
 pub fn money(currency: Currency, amount: f64) -> String {
     let rounded = if amount.abs() < 10.0 {
@@ -27,7 +27,7 @@ pub fn money(currency: Currency, amount: f64) -> String {
     sum(currency.sign(), rounded)
 }
 
-/// An amount as it is, with a comma between thousands: "£25,123", "12.5". `sign` stands before the digits and
+/// An unrounded amount with commas between thousands: "£25,123", "12.5". `sign` comes before the digits and
 /// after the minus.
 #[must_use]
 pub fn sum(sign: &str, amount: f64) -> String {
@@ -44,8 +44,8 @@ pub fn sum(sign: &str, amount: f64) -> String {
     text + fraction
 }
 
-/// Rounded to two significant figures, and never finer than a tenth; 0 for what is no number. Powers of ten
-/// are made by multiplying: the standard functions differ in the last bit from machine to machine.
+/// Rounds to two significant figures, never finer than a tenth; 0 for NaN or infinity. Powers of ten are
+/// computed by multiplication, because the standard functions differ in the last bit from machine to machine.
 #[must_use]
 pub fn two_figures(value: f64) -> f64 {
     if !value.is_finite() {
@@ -67,7 +67,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn money_has_two_figures_and_one_form() {
+    fn money_is_printed_with_two_significant_figures_in_one_format() {
         for (amount, text) in [
             (0.0, "£0"),
             (4.46, "£4"),
@@ -87,7 +87,7 @@ mod tests {
     }
 
     #[test]
-    fn a_sum_keeps_every_digit() {
+    fn an_unrounded_sum_keeps_every_digit() {
         assert_eq!(sum("£", 25_123.0), "£25,123");
         assert_eq!(sum("", 999.0), "999");
         assert_eq!(sum("€", -1_234_567.5), "\u{2212}€1,234,567.5");

@@ -1,4 +1,4 @@
-//! Shares in words.
+//! Shares expressed in words.
 
 /// A share in words: "3 in 100", "about half".
 #[must_use]
@@ -36,7 +36,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn shares_are_said_in_hundredths() {
+    fn shares_are_expressed_in_hundredths() {
         assert_eq!(share(0.914), "91 in 100");
         assert_eq!(share(0.001), "less than 1 in 100");
         assert_eq!(share(1.0), "more than 99 in 100");

@@ -1,4 +1,4 @@
-//! A fixed text of the model: an id, a name, a sentence that stands in its data.
+//! A fixed text of the model: an id, a name or a sentence from its data.
 
 use std::borrow::Borrow;
 use std::cell::RefCell;
@@ -7,10 +7,10 @@ use std::ops::Deref;
 
 use serde::{Deserialize, Deserializer, Serialize};
 
-/// A text that is the same for the whole life of the program, so that reports are cheap to copy.
+/// A text that lives as long as the program, so that reports are cheap to copy.
 ///
-/// One read back from another program is looked up among those read before and kept if it is new.
-/// There are only as many as the model's own data holds, so what is kept does not grow with use.
+/// A text deserialised from another program is looked up among those read before and interned if it is new.
+/// There are only as many as the model's own data holds, so memory does not grow with use.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
 #[serde(transparent)]
 pub struct Text(&'static str);
@@ -24,7 +24,7 @@ impl Text {
 }
 
 thread_local! {
-    /// In order.
+    /// In sorted order.
     static READ: RefCell<Vec<&'static str>> = const { RefCell::new(Vec::new()) };
 }
 
@@ -105,7 +105,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn a_text_read_back_is_the_same_and_kept_once() {
+    fn a_text_read_back_is_equal_and_interned_once() {
         let once: [Text; 2] = serde_json::from_str(r#"["T00", "T00"]"#).unwrap();
         let again: Text = serde_json::from_str(r#""T00""#).unwrap();
         assert_eq!(again, "T00");

@@ -1,6 +1,6 @@
 //! The catalogue of treatments, by stable id.
 
-/// A treatment. The words about it are data of the ledger.
+/// A treatment. The ledger holds the words about it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Treatment {
     /// Leave it alone and keep an eye on it.
@@ -43,11 +43,11 @@ pub enum Treatment {
     Toning,
     /// Stripped, buffed and replated.
     Replate,
-    /// Plated over without stripping.
+    /// Plated over without stripping first.
     Overplate,
-    /// Inside tinned again.
+    /// The inside retinned.
     Tinning,
-    /// Gilding inside renewed.
+    /// Inside gilding renewed.
     Regild,
     /// A lost part replaced.
     ReplacePart,
@@ -55,12 +55,12 @@ pub enum Treatment {
     TestLead,
 }
 
-/// A set of treatments, whatever their order.
+/// An unordered set of treatments.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct TreatmentSet(u32);
 
 impl TreatmentSet {
-    /// The set of these.
+    /// The set of these treatments.
     #[must_use]
     pub fn of(treatments: &[Treatment]) -> Self {
         Self(treatments.iter().fold(0, |set, t| set | 1 << *t as u32))
@@ -99,7 +99,7 @@ impl Treatment {
         Self::TestLead,
     ];
 
-    /// Those the counsel weighs, in the order they would be done: investigate, wash, remove,
+    /// The treatments that the advice weighs, in the order they would be done: investigate, wash, remove,
     /// repair, clean, plate, keep.
     pub const WEIGHED: [Self; 21] = [
         Self::Leave,
@@ -125,7 +125,7 @@ impl Treatment {
         Self::Keeping,
     ];
 
-    /// Those shown with the reason they are never for these pieces.
+    /// The treatments shown with the reason they never suit these pieces.
     pub const NEVER: [Self; 4] = [Self::Dip, Self::FoilBath, Self::HardSolder, Self::RubOn];
 
     /// Stable id, such as `T09b`.
@@ -173,11 +173,11 @@ impl Treatment {
 pub enum Reversibility {
     /// Original material is destroyed.
     V0,
-    /// Something is added that cannot be taken off unharmed.
+    /// Something is added that cannot be removed without harm.
     V1,
     /// Can be undone with some loss or risk.
     V2,
-    /// Comes off without residue.
+    /// Can be removed without residue.
     V3,
     /// The object is not touched.
     V4,

@@ -1,4 +1,4 @@
-//! The closed lists of words a case may use, each with its stable id and its label.
+//! The closed lists of words a case may use, each word with its stable id and its label.
 
 /// Defines an enum whose variants carry a stable id (for files) and a label (for people).
 macro_rules! vocabulary {
@@ -11,7 +11,7 @@ macro_rules! vocabulary {
             /// Every value, in the order shown.
             pub const ALL: &'static [Self] = &[$(Self::$variant,)+];
 
-            /// The id of every value, in the order of [`Self::ALL`]: the members of a family of figures.
+            /// The id of every value, in the order of [`Self::ALL`]; also the members of a family of figures.
             pub const IDS: [&'static str; [$($id,)+].len()] = [$($id,)+];
 
             /// The id used in files.
@@ -67,7 +67,7 @@ vocabulary! {
 }
 
 vocabulary! {
-    /// How a piece came to its owner. It says how common each kind is before anything is looked at.
+    /// How a piece came to its owner. It sets how common each kind is before anything is looked at.
     CameFrom {
         Household = "household", "From a household drawer or an inheritance";
         Sale = "sale", "From a general sale or shop";
@@ -114,7 +114,7 @@ vocabulary! {
 }
 
 vocabulary! {
-    /// How a person answers a finding. Not answering is a fourth answer and is not recorded.
+    /// How the user answers a finding. No answer is a fourth state and is not recorded.
     Seen {
         Yes = "seen", "Seen";
         No = "absent", "Looked, not there";
@@ -159,7 +159,7 @@ vocabulary! {
 }
 
 vocabulary! {
-    /// What is known of lead in a part.
+    /// What is known about lead in a part.
     Lead {
         Present = "present", "Lead found by a test";
         Absent = "absent", "Tested: no lead released";
@@ -272,7 +272,7 @@ vocabulary! {
 }
 
 vocabulary! {
-    /// A loose liner that stands inside a piece.
+    /// A loose liner inside a piece.
     Liner {
         None = "none", "None";
         Glass = "glass", "Glass";
@@ -304,7 +304,7 @@ vocabulary! {
 }
 
 vocabulary! {
-    /// What a test for lead asks.
+    /// What a test for lead determines.
     TestKind {
         Release = "release", "Whether lead comes out into food or drink";
         Content = "content", "Whether there is lead in the metal";
@@ -366,7 +366,7 @@ vocabulary! {
 }
 
 vocabulary! {
-    /// What the person wants of the piece.
+    /// What the user wants from the piece.
     Goal {
         Sell = "sell", "Sell it";
         KeepShow = "keep_show", "Keep it and show it";
@@ -396,7 +396,7 @@ vocabulary! {
 }
 
 vocabulary! {
-    /// Where a piece stands in somebody's stock. The last two are read from how its case was closed.
+    /// The status of a piece in a dealer's stock. The last two are read from how its case was closed.
     StockStatus {
         Looking = "looking", "Looking at it";
         Bought = "bought", "Bought";
@@ -408,7 +408,7 @@ vocabulary! {
 }
 
 vocabulary! {
-    /// The unit a person measures lengths in.
+    /// The unit in which the user measures lengths.
     LengthUnit {
         Millimetres = "mm", "Millimetres";
         Inches = "in", "Inches";
@@ -416,7 +416,7 @@ vocabulary! {
 }
 
 vocabulary! {
-    /// The unit a person weighs in.
+    /// The unit in which the user measures weights.
     WeightUnit {
         Grams = "g", "Grams";
         TroyOunces = "ozt", "Troy ounces";
@@ -482,7 +482,7 @@ vocabulary! {
 }
 
 vocabulary! {
-    /// The currency amounts are in. Only a label; nothing is converted.
+    /// The currency of the amounts. Only a label; nothing is converted.
     Currency {
         Pound = "GBP", "Pounds (£)";
         Euro = "EUR", "Euros (€)";
@@ -492,7 +492,7 @@ vocabulary! {
 }
 
 impl StockStatus {
-    /// What a person enters; whether a piece is sold or returned is recorded where its case is closed.
+    /// The statuses a user enters; whether a piece is sold or returned is recorded where its case is closed.
     pub const ENTERED: [Self; 4] = [Self::Looking, Self::Bought, Self::AtWorkshop, Self::ForSale];
 }
 
@@ -650,7 +650,7 @@ impl Form {
         }
     }
 
-    /// Whether such a piece usually has soldered joints that hold liquid or load.
+    /// Whether such a piece usually has soldered joints that hold liquid or bear a load.
     #[must_use]
     pub fn usually_soldered(self) -> bool {
         !matches!(
@@ -659,13 +659,13 @@ impl Form {
         )
     }
 
-    /// Whether its base, stem or handle is usually loaded with a filling nobody can see.
+    /// Whether its base, stem or handle usually contains a hidden filling.
     #[must_use]
     pub fn usually_loaded(self) -> bool {
         matches!(self, Self::Candlestick | Self::Candelabrum | Self::Cutlery)
     }
 
-    /// Whether replating it costs as for a large piece.
+    /// Whether replating it costs as much as for a large piece.
     #[must_use]
     pub fn large(self) -> bool {
         matches!(
@@ -675,17 +675,17 @@ impl Form {
     }
 }
 
-/// What an open joint of a part amounts to.
+/// How an open joint of a part is classified.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum JointClass {
-    /// The part is one with the body: an open joint is an open seam.
+    /// The part is integral with the body: an open joint is an open seam.
     Seam,
-    /// The part is fixed on: an open joint is a loose fitting.
+    /// The part is attached: an open joint is a loose fitting.
     Attachment,
 }
 
 impl PartName {
-    /// Silver there goes sooner: edges and high points.
+    /// Whether silver wears faster there: edges and high points.
     #[must_use]
     pub fn is_high_point(self) -> bool {
         !matches!(
@@ -703,7 +703,7 @@ impl PartName {
         )
     }
 
-    /// How its joint is judged when it gives way.
+    /// How an open joint of this part is classified.
     #[must_use]
     pub fn joint_class(self) -> JointClass {
         match self {
@@ -731,7 +731,7 @@ impl PartName {
         }
     }
 
-    /// Whether what stands in the piece touches it.
+    /// Whether the contents of the piece touch it.
     #[must_use]
     pub fn meets_liquid(self) -> bool {
         matches!(
