@@ -1,6 +1,6 @@
-//! Turns the first column of `ledger/data/figures.psv` into constants, so that a look-up of a figure
-//! that does not exist fails to compile, and writes the rest in the order of the ids, each once: what a
-//! program carries of the file.
+//! Turns the first column of `ledger/data/figures.psv` into constants, so that looking up a figure that does
+//! not exist fails to compile. Writes the other columns in the order of the ids, each id once; the program
+//! embeds that text.
 
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
@@ -8,7 +8,7 @@ use std::path::Path;
 use std::{env, fs};
 
 const FIGURES: &str = "ledger/data/figures.psv";
-/// The first column, and the others.
+/// The first column, and the other columns.
 const HEADER: (&str, &str) = ("id", "value | low | high | unit | shape | tag | source");
 const MEANINGS: &str = "ledger/data/meanings.psv";
 
@@ -47,7 +47,7 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     writeln!(code, "const NAMES: &str = {:?};", ids.join("\n"))?;
     writeln!(code, "impl FigureId {{")?;
     for (place, (id, meaning)) in ids.iter().zip(said.lines()).enumerate() {
-        // Brackets would be read as links by the documentation.
+        // The documentation would read brackets as links.
         let meaning = meaning.replace('[', "\\[").replace(']', "\\]");
         writeln!(code, "    /// `{id}`: {meaning}")?;
         writeln!(
@@ -61,7 +61,7 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     Ok(())
 }
 
-/// The rows of a data file, each as its first column and the rest.
+/// The rows of a data file, each as its first column and the rest of the line.
 fn first_columns(text: &str) -> impl Iterator<Item = (&str, &str)> {
     text.lines()
         .map(str::trim)

@@ -4,13 +4,14 @@
 //! (transcendental functions come from `libm`). Data flows one way: record → identity → silver → treatment →
 //! value → counsel → report.
 //!
-//! The doors of the crate:
-//! - [`Draft::parse`] opens a record, and [`Draft::read`] makes a valid [`Case`] of it, with a [`Problem`] for
-//!   whatever cannot be used;
-//! - [`counsel::weigh`] gives the whole answer as a [`Report`], [`weigh_json`] the same from text to text;
-//! - [`counsel::solve`] keeps the solved case, which every page about it reads;
+//! The entry points of the crate:
+//! - [`Draft::parse`] opens a record, and [`Draft::read`] turns it into a valid [`Case`], with a [`Problem`]
+//! for   whatever cannot be used;
+//! - [`counsel::weigh`] gives the whole answer as a [`Report`], [`weigh_json`] does the same from text to
+//! text;
+//! - [`counsel::solve`] returns the solved case, which every page about it reads;
 //! - [`ledger::Ledger`] holds every figure with its range, source and tag;
-//! - [`learn`] says what closed pieces tell about prices, bills and hours.
+//! - [`learn`] estimates prices, bills and hours from closed pieces.
 //!
 //! A record becomes advice like this:
 //!
@@ -55,8 +56,8 @@ pub use report::Report;
 
 /// Weighs a case file given as text and returns the report as JSON text.
 ///
-/// This is the one door for `cargo weigh`, for the browser and for the tests that compare them byte
-/// for byte. A file that cannot be opened gives `{"refused": {field, message, remedy}}`.
+/// This is the single entry point for `cargo weigh`, for the browser and for the tests that compare the two
+/// byte for byte. A file that cannot be opened gives `{"refused": {field, message, remedy}}`.
 #[must_use]
 pub fn weigh_json(text: &str) -> String {
     let shown = match Draft::parse(text) {
@@ -68,7 +69,7 @@ pub fn weigh_json(text: &str) -> String {
     shown.unwrap_or_default()
 }
 
-/// Weighs a draft: what can be used is used, the rest is reported in [`Report::problems`].
+/// Weighs a draft: uses what it can and reports the rest in [`Report::problems`].
 #[must_use]
 pub fn weigh_draft(draft: &Draft) -> Report {
     let (case, problems) = draft.read();
