@@ -1,13 +1,14 @@
-//! What the page of all treatments says beyond the words of a treatment; no other page carries it.
+//! Text that the page of all treatments shows beyond the usual words about a treatment; no other page
+//! includes it.
 
 use std::sync::OnceLock;
 
 use super::{embedded, table::rows};
 
-/// How a bad result on one sort of piece is told.
+/// How the risk of a bad result on one sort of piece is described.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Risk {
-    /// None to speak of.
+    /// No significant risk.
     None,
     /// By the ledger's figures for this treatment.
     Ledger,
@@ -20,9 +21,9 @@ pub enum Risk {
 pub struct CatalogueText {
     /// Id, such as `T09b`.
     pub id: &'static str,
-    /// What has to be so first.
+    /// What has to be in place first.
     pub needs: &'static str,
-    /// What it may not meet.
+    /// What it must not be combined with.
     pub not_with: &'static str,
     /// What it changes.
     pub does: &'static str,
@@ -33,20 +34,20 @@ pub struct CatalogueText {
     pub risks: [Risk; 5],
     /// Questions for whoever would do it, beyond the first.
     pub ask: Vec<&'static str>,
-    /// One thing to bear in mind.
+    /// One thing to keep in mind.
     pub care: &'static str,
     /// What counts against it without barring it.
     pub soft: Vec<&'static str>,
 }
 
-/// Every treatment's further words, in order of id.
+/// The further text of every treatment, in order of id.
 #[must_use]
 pub fn catalogue_texts() -> &'static [CatalogueText] {
     static TEXTS: OnceLock<Vec<CatalogueText>> = OnceLock::new();
     TEXTS.get_or_init(|| embedded(read(include_str!("data/catalogue.psv"))))
 }
 
-/// The further words of one treatment.
+/// The further text of one treatment.
 #[must_use]
 pub fn catalogue_text(id: &str) -> Option<&'static CatalogueText> {
     catalogue_texts().iter().find(|t| t.id == id)

@@ -1,14 +1,14 @@
-//! Law and limits behind the rules, in words, and whom to call.
+//! Laws and limits behind the rules, in words, and whom to call.
 
 use std::sync::OnceLock;
 
 use super::catalogue_text::list;
 use super::{embedded, table::rows};
 
-/// How well a duty is known.
+/// How reliably a duty is known.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Status {
-    /// Seen in force on the day named.
+    /// Seen in force on the stated day.
     Current,
     /// Being changed.
     Revision,
@@ -21,13 +21,13 @@ pub enum Status {
 pub struct Duty {
     /// Id.
     pub id: &'static str,
-    /// Agents it is about.
+    /// The agents it covers.
     pub agents: Vec<&'static str>,
-    /// Where it holds.
+    /// Where it applies.
     pub place: &'static str,
     /// What it says.
     pub words: &'static str,
-    /// How well it is known.
+    /// How reliably it is known.
     pub status: Status,
     /// When it was seen; `-` when recalled.
     pub seen: &'static str,
@@ -36,7 +36,7 @@ pub struct Duty {
 }
 
 impl Duty {
-    /// The words with how far they may be relied on.
+    /// The words, with how far they can be relied on.
     #[must_use]
     pub fn told(&self) -> String {
         match self.status {
@@ -60,7 +60,7 @@ pub fn duties() -> &'static [Duty] {
     TEXTS.get_or_init(|| embedded(read(include_str!("data/duties.psv"))))
 }
 
-/// Whom to call and what to do meanwhile: what has happened, and the words.
+/// Whom to call and what to do meanwhile, as pairs of an event and the words for it.
 #[must_use]
 pub fn signposts() -> Vec<(&'static str, &'static str)> {
     embedded(rows(
@@ -101,7 +101,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn what_is_recalled_or_changing_sends_to_the_regulator() {
+    fn a_recalled_or_changing_duty_refers_to_the_regulator() {
         for duty in duties() {
             let sends = duty.told().contains("check the current figure");
             assert_eq!(sends, duty.status != Status::Current, "{}", duty.id);

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-/// How a figure is known. Shown beside it wherever it is shown.
+/// How a figure is known. Every display of the figure shows this too.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[serde(rename_all = "lowercase")]
 pub enum Tag {
@@ -10,7 +10,7 @@ pub enum Tag {
     Read,
     /// Seen quoted in a weaker source.
     Secondary,
-    /// Recalled, still to be verified: never shown as a limit to rely on.
+    /// Recalled and still to be verified: never shown as a limit to rely on.
     Memory,
     /// Derived here from named inputs.
     Computed,
@@ -49,17 +49,17 @@ impl Tag {
     }
 }
 
-/// What low, value and high mean, and so how a draw is made from them.
+/// What low, value and high mean, which determines how a draw is made from them.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Shape {
-    /// One number; low and high only tell how sources differ.
+    /// One number; low and high only show how sources differ.
     Point,
     /// Least, most likely, greatest: a PERT distribution.
     PertEnds,
     /// 5th, 50th and 95th percentile.
     P5P50P95,
-    /// 10th, 50th and 90th percentile, as people enter them.
+    /// 10th, 50th and 90th percentile, as users enter them.
     P10P50P90,
 }
 
@@ -82,13 +82,13 @@ impl Shape {
 pub struct Figure {
     /// Stable id, used in files and on screens.
     pub id: &'static str,
-    /// The figure: mode or median by its shape.
+    /// The figure: its mode or median, depending on its shape.
     pub value: f64,
     /// Lower end.
     pub low: f64,
     /// Upper end.
     pub high: f64,
-    /// Unit, `1` for a pure number.
+    /// Unit; `1` for a pure number.
     pub unit: &'static str,
     /// What the three numbers mean.
     pub shape: Shape,
@@ -96,6 +96,6 @@ pub struct Figure {
     pub tag: Tag,
     /// Id of its source.
     pub source: &'static str,
-    /// The person's own reason, when they put their own value here.
+    /// The user's reason for an override, if there is one.
     pub own_reason: Option<String>,
 }

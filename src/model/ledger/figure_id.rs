@@ -1,4 +1,4 @@
-//! Ids of figures as constants, generated from the data by the build script: an id that no figure has
+//! Ids of figures as constants, generated from the data by the build script, so that code with an unknown id
 //! does not compile.
 
 use std::fmt;
@@ -12,13 +12,13 @@ pub struct FigureId(u16);
 include!(concat!(env!("OUT_DIR"), "/figure_ids.rs"));
 
 impl FigureId {
-    /// The id as text, as it stands in files and on screens.
+    /// The id as text, as used in files and on screens.
     #[must_use]
     pub fn text(self) -> &'static str {
         names()[self.place()]
     }
 
-    /// The id with this text, for text that comes from a file or a person.
+    /// The id with this text, for text that comes from a file or a user.
     #[must_use]
     pub fn parse(text: &str) -> Option<Self> {
         let place = names().binary_search(&text).ok()?;
@@ -30,18 +30,17 @@ impl FigureId {
         (0..).map(Self).take(names().len())
     }
 
-    /// Place in alphabetical order, from 0.
+    /// Index in alphabetical order, from 0.
     #[must_use]
     pub const fn place(self) -> usize {
         self.0 as usize
     }
 
-    /// The ids of a family of figures, `before` and `after` each member:
-    /// `family("silver.t0.", Kind::CODES, "")`. Meant for constants, where a figure that is missing
-    /// stops the compiler.
+    /// The ids of a family of figures, with `before` and `after` around each member: `family("silver.t0.",
+    /// Kind::CODES, "")`. Meant for constants, where a missing figure stops the compiler.
     ///
     /// # Panics
-    /// When a member has no figure; in a constant, while compiling.
+    /// When a member has no figure; in a constant, this is a compile error.
     #[must_use]
     pub const fn family<const N: usize>(
         before: &str,
@@ -78,14 +77,14 @@ impl FigureId {
     }
 }
 
-/// Every id as text, in alphabetical order. A program carries the names as one text; `IDS` serves constants,
-/// and a program that carried it would be some KB larger.
+/// Every id as text, in alphabetical order. The program carries the names as one text; `IDS` serves only
+/// constants, because carrying it would make the program some KB larger.
 pub(super) fn names() -> &'static [&'static str] {
     static SPLIT: OnceLock<Vec<&'static str>> = OnceLock::new();
     SPLIT.get_or_init(|| NAMES.lines().collect())
 }
 
-/// The id whose text is these parts, one after the other.
+/// The id whose text is the concatenation of these parts.
 const fn of_parts(parts: &[&str]) -> Option<FigureId> {
     let (mut low, mut high) = (0_usize, IDS.len());
     while low < high {
@@ -102,7 +101,7 @@ const fn of_parts(parts: &[&str]) -> Option<FigureId> {
     None
 }
 
-/// Compares a text with parts put together, byte by byte: below 0, 0 or above 0.
+/// Compares a text with the concatenation of parts, byte by byte: below 0, 0 or above 0.
 const fn compare(text: &str, parts: &[&str]) -> i32 {
     let text = text.as_bytes();
     let (mut at, mut part) = (0, 0);

@@ -1,4 +1,4 @@
-//! The findings a person can report, how each bears on the kinds, and what each dates.
+//! The findings a user can report, how likely each kind is to show them, and the years they imply.
 
 use std::sync::OnceLock;
 
@@ -18,7 +18,7 @@ pub enum Place {
     Mounts,
     /// Shield and engraving.
     Shield,
-    /// Where it has worn, and where silver lies over old damage.
+    /// Where it is worn, and where silver lies over old damage.
     Wear,
     /// The colour of the surface.
     Surface,
@@ -31,7 +31,7 @@ pub enum Place {
 }
 
 impl Place {
-    /// All places, in the order a person meets them.
+    /// All places, in the order in which a user meets them.
     pub const ALL: [Self; 9] = [
         Self::Marks,
         Self::Wear,
@@ -62,12 +62,12 @@ impl Place {
     }
 }
 
-/// What has to be at hand for a look, beyond eyes, hands and light.
+/// What a look requires, beyond eyes, hands and light.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Requires {
     /// Nothing.
     None,
-    /// A paper, a book, a piece to compare with, or the word of somebody who knows.
+    /// A paper, a book, a piece to compare with, or the word of a person who knows.
     Reference,
     /// An instrument.
     Instrument(Instrument),
@@ -83,7 +83,7 @@ impl Requires {
     }
 }
 
-/// The figures of what a look costs in effort, by how invasive it is.
+/// The figures for the effort of a look, by how invasive it is.
 pub const LOOK_EFFORT: [FigureId; 4] = FigureId::family("look.effort.", ["0", "1", "2", "3"], "");
 
 /// One observation of the ladder.
@@ -91,28 +91,29 @@ pub const LOOK_EFFORT: [FigureId; 4] = FigureId::family("look.effort.", ["0", "1
 pub struct FindingFact {
     /// Stable id, such as `C01`.
     pub id: &'static str,
-    /// Findings of one cluster share a cause, so together they count for less than their product.
+    /// Findings of one cluster share a cause, so together they count for less than the product of their
+    /// likelihoods.
     pub cluster: Cluster,
-    /// Findings with the same twin are versions of one look, of which the strongest counts alone; the
-    /// finding's own id where it has none.
+    /// Findings with the same twin are versions of one look, of which only the strongest counts; the
+    /// finding's own id where it has no twin.
     pub twin: &'static str,
     /// Where to look.
     pub place: Place,
     /// A few plain words.
     pub title: &'static str,
-    /// What the eye sees when it is there.
+    /// What is seen when the feature is there.
     pub look_for: &'static str,
     /// How to look, safely.
     pub how: &'static str,
-    /// What one needs.
+    /// What the look needs.
     pub needs: &'static str,
-    /// What has to be at hand beyond eyes, hands and light.
+    /// What must be at hand beyond eyes, hands and light.
     pub requires: Requires,
     /// 0 look, 1 touch or breath, 2 wetting or taking apart, 3 an instrument.
     pub invasive: u8,
-    /// Easily missed, so that "absent" says little.
+    /// Easily missed, so "absent" is weak evidence.
     pub hidden: bool,
-    /// How the look is known to tell anything.
+    /// How it is known that the look is evidence.
     pub tag: Tag,
     /// Source id.
     pub source: &'static str,
@@ -130,8 +131,8 @@ impl FindingFact {
             .map(|i| self.letters[i])
     }
 
-    /// Whether somebody with these instruments can take the look at home: with nothing to look up and
-    /// nothing to compare with. A magnet and a loupe count as at hand in every house.
+    /// Whether a user with these instruments can take the look at home, with nothing to look up and nothing
+    /// to compare with. Every household is assumed to have a magnet and a loupe.
     #[must_use]
     pub fn is_lay(&self, at_hand: &[Instrument]) -> bool {
         match self.requires {
@@ -141,7 +142,7 @@ impl FindingFact {
         }
     }
 
-    /// True when it says the same of every kind, and so is not evidence at all.
+    /// Whether it says the same of every kind, so that it is not evidence.
     #[must_use]
     pub fn says_nothing(&self) -> bool {
         self.letters.iter().all(|l| *l == self.letters[0])
@@ -160,9 +161,9 @@ pub enum WindowAbout {
 /// How a window begins.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum LowerEnd {
-    /// Fixed by a patent, an Act or an invention: nothing before it.
+    /// Fixed by a patent, an Act or an invention: impossible before it.
     Hard,
-    /// Known roughly: it fades out over the ledger's tail.
+    /// Known only roughly: the weight fades out over the ledger's tail.
     Soft,
 }
 
@@ -173,14 +174,14 @@ pub struct Window {
     pub id: &'static str,
     /// First year.
     pub from: u16,
-    /// First and last year in which it was made most; `None` for a last year still to come. The whole
-    /// window for a finding.
+    /// First and last year of peak production; `None` if the last year is still to come. For a finding, the
+    /// whole window.
     pub peak: (u16, Option<u16>),
     /// Last year; `None` while it is still made.
     pub to: Option<u16>,
     /// How firm the first year is.
     pub lower_end: LowerEnd,
-    /// The least weight it leaves to any year, 0 to 1.
+    /// The smallest weight it gives to any year, 0 to 1.
     pub floor: f64,
     /// What it dates.
     pub about: WindowAbout,
@@ -325,8 +326,8 @@ mod tests {
     use super::*;
 
     #[test]
-    fn the_ladder_has_its_shape() {
-        // Counted in the data by hand: 57 rows of the first ladder and 57 added since.
+    fn the_ladder_has_the_expected_size_and_clusters() {
+        // Counted by hand in the data: 57 rows of the first ladder and 57 added since.
         let count = |c: Cluster| findings().iter().filter(|f| f.cluster == c).count();
         let sizes = Cluster::ALL.map(count);
         assert_eq!(sizes, [7, 4, 6, 11, 5, 2, 14, 9, 31, 16, 7, 2]);
@@ -345,7 +346,7 @@ mod tests {
     }
 
     #[test]
-    fn windows_run_forward_and_name_known_things() {
+    fn windows_run_forward_and_name_known_kinds_and_findings() {
         for w in windows() {
             let ends = [Some(w.from), Some(w.peak.0), w.peak.1, w.to];
             let years = ends.map(|end| end.unwrap_or(u16::MAX));

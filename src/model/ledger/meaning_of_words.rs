@@ -1,5 +1,5 @@
-//! What trade words mean, in plain words. One list serves the screens, where the first use of a word can
-//! be pointed at, and printed sheets, which list the words they use.
+//! What trade words mean, in plain words. One list serves both the screens, which explain a word at its first
+//! use, and the printed sheets, which list the words they use.
 
 use std::sync::OnceLock;
 
@@ -8,8 +8,8 @@ use std::sync::OnceLock;
 pub struct Meaning {
     /// The word.
     pub word: &'static str,
-    /// The forms it takes, in small letters, parted by `|`; behind a `;` those that are plain enough to
-    /// be left alone on a screen and call for the word in a printed list all the same.
+    /// Its forms, in lower case, separated by `|`. Forms after a `;` are plain enough that a screen does not
+    /// mark them, but a printed list still explains the word.
     forms: &'static str,
     /// What it means, in one sentence.
     pub meaning: &'static str,
@@ -23,7 +23,7 @@ const fn says(word: &'static str, forms: &'static str, meaning: &'static str) ->
     }
 }
 
-/// Every word, in order. At most 64, so that those used fit in one number.
+/// Every word, in order. At most 64, so that a set of words fits in one 64-bit number.
 pub const WORDS: [Meaning; 54] = [
     says(
         "auction commission",
@@ -296,30 +296,30 @@ pub struct FoundWord {
     pub start: usize,
     /// Where it ends.
     pub end: usize,
-    /// Its place in [`WORDS`].
+    /// Its index in [`WORDS`].
     pub at: usize,
 }
 
-/// The first word at or after a place in a text that is not among those done: whole, in any letters,
-/// and the longest where several begin alike. `done` has a bit for each of [`WORDS`].
+/// The first word at or after a byte offset in a text that is not among those done. Matches whole words in
+/// any case, and the longest form where several begin alike. `done` has a bit for each of [`WORDS`].
 #[must_use]
 pub fn next_word(text: &str, from: usize, done: u64) -> Option<FoundWord> {
     find(text, from, done, screen_forms())
 }
 
-/// Which of [`WORDS`] a text calls for in print.
+/// The words of [`WORDS`] that a printed text needs to explain, one bit each.
 #[must_use]
 pub fn words_in(text: &str) -> u64 {
     let (mut done, mut from) = (0, 0);
     while let Some(found) = find(text, from, done, print_forms()) {
         done |= 1 << found.at;
-        // A word may stand within a longer one that was done.
+        // A shorter word may be part of a longer one that is done.
         from = found.end;
     }
     done
 }
 
-/// The forms that begin with each letter, the longest first, each with its word's place.
+/// The forms that begin with each letter, the longest first, each with the index of its word.
 type Forms = [Vec<(&'static str, usize)>; 26];
 
 fn screen_forms() -> &'static Forms {
@@ -373,7 +373,7 @@ fn find(text: &str, from: usize, done: u64, forms: &Forms) -> Option<FoundWord> 
                         at: *at,
                     });
                 }
-                // A word done holds no other.
+                // A word that is done hides the shorter ones in it.
                 start = end;
                 continue;
             }
@@ -384,7 +384,7 @@ fn find(text: &str, from: usize, done: u64, forms: &Forms) -> Option<FoundWord> 
     None
 }
 
-/// The place of a letter in the alphabet.
+/// The index of a letter in the alphabet.
 fn letter(byte: u8) -> Option<usize> {
     let small = byte.to_ascii_lowercase();
     small
@@ -407,7 +407,7 @@ mod tests {
     }
 
     #[test]
-    fn words_stand_in_order_and_each_says_one_plain_sentence() {
+    fn words_are_in_order_and_each_meaning_is_one_plain_sentence() {
         let names = WORDS.map(|w| w.word.to_lowercase().replace('-', ""));
         assert!(names.is_sorted(), "{names:?}");
         assert!(WORDS.len() <= 64);
@@ -433,7 +433,7 @@ mod tests {
     }
 
     #[test]
-    fn whole_words_are_found_in_any_letters() {
+    fn whole_words_are_found_in_any_case() {
         assert_eq!(
             found("Bleed shows; the MOUNTS are sound.", 0),
             [("Bleed", "bleed"), ("MOUNTS", "mount")]
@@ -463,7 +463,7 @@ mod tests {
     }
 
     #[test]
-    fn a_word_is_found_once_and_one_that_is_done_not_at_all() {
+    fn a_word_is_found_once_and_not_at_all_when_done() {
         assert_eq!(
             found("bleed, bleeding and tarnish", 0),
             [("bleed", "bleed"), ("tarnish", "tarnish")]
@@ -473,7 +473,7 @@ mod tests {
             found("bleed and tarnish", 1 << bleed),
             [("tarnish", "tarnish")]
         );
-        // Within a longer word that is done there is no shorter one.
+        // A shorter word is not found inside a longer one that is done.
         let hard = next_word("hard solder", 0, 0).unwrap().at;
         assert_eq!(found("hard solder", 1 << hard), []);
     }

@@ -1,8 +1,8 @@
 //! The ledger: every number the model rests on, as data.
 //!
-//! Invariant: no other module holds a figure of its own. A formula's constants that are pure
-//! mathematics (a half, pi) stay in the formula; anything somebody could dispute is an entry here
-//! with value, range, unit, source and tag, and can be replaced by the person's own value.
+//! Invariant: no other module holds a figure of its own. A formula's constants that are pure mathematics (a
+//! half, pi) stay in the formula; anything open to dispute is an entry here with value, range, unit, source
+//! and tag, and the user can override it.
 
 mod catalogue_text;
 mod duty;
@@ -45,28 +45,28 @@ use table::rows;
 /// Version of the figures, printed with every answer. Raise it when a data file changes.
 pub const LEDGER_VERSION: &str = "2026.16";
 
-/// A published source, or one of our three stand-ins for "no source".
+/// A published source, or one of our three substitutes for "no source".
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Source {
     /// Id used by figures.
     pub id: &'static str,
-    /// Author, year, title, as far as known.
+    /// Author, year and title, as far as known.
     pub citation: &'static str,
     /// Book, article, standard, law, data, web, judgement, practice or computed.
     pub kind: &'static str,
 }
 
-/// The table of all figures, with the person's own values laid over it.
+/// The table of all figures, with the user's own values applied.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Ledger {
-    /// In order of id, so that the place of a [`FigureId`] is the place here.
+    /// In order of id, so that a [`FigureId`] is an index into it.
     figures: Vec<Figure>,
 }
 
-/// Why a person's own value could not be taken.
+/// Why a user's own value was refused.
 #[derive(Clone, Debug, PartialEq)]
 pub enum OverrideFault {
-    /// No figure has this id; the nearest id is offered.
+    /// No figure has this id; the nearest id is suggested.
     Unknown {
         /// The closest existing id.
         nearest: &'static str,
@@ -105,7 +105,7 @@ impl Ledger {
         figure
     }
 
-    /// The figure that a file or a person names, if there is one.
+    /// The figure that a file or a user names, if there is one.
     #[must_use]
     pub fn find(&self, id: &str) -> Option<&Figure> {
         FigureId::parse(id).map(|id| self.figure(id))
@@ -122,8 +122,8 @@ impl Ledger {
         self.figures.iter()
     }
 
-    /// Lays a person's own value over a figure. The range goes with it: somebody who overrides a
-    /// figure says they know it.
+    /// Replaces a figure by the user's own value. The range collapses to that value: a user who overrides a
+    /// figure claims to know it.
     ///
     /// # Errors
     /// See [`OverrideFault`]; the ledger is then unchanged.
@@ -158,8 +158,8 @@ impl Ledger {
         Ok(())
     }
 
-    /// Lays what closed pieces taught over a figure. The range stays a range: pieces differ. A share is
-    /// held to 1.
+    /// Replaces a figure by what closed pieces teach. The range remains a range, because pieces differ. A
+    /// share is capped at 1.
     pub fn teach(&mut self, id: FigureId, range: [f64; 3]) {
         let figure = &mut self.figures[id.place()];
         let most = if figure.unit == "share" {
@@ -178,13 +178,13 @@ impl Ledger {
     }
 }
 
-/// The id in `ids` that shares most letters with `wanted`, for "did you mean".
+/// The id in `ids` with the smallest edit distance to `wanted`, for "did you mean".
 pub fn nearest<'a>(wanted: &str, ids: impl Iterator<Item = &'a str>) -> Option<&'a str> {
     ids.min_by_key(|id| edit_distance(wanted, id))
 }
 
-/// Levenshtein distance; ids are short, so the plain table serves. Long input is cut first so that
-/// a hostile file cannot make it slow.
+/// Levenshtein distance; ids are short, so a plain table is enough. Long input is cut first so that a hostile
+/// file cannot make it slow.
 fn edit_distance(a: &str, b: &str) -> usize {
     let a: Vec<char> = a.chars().take(64).collect();
     let b: Vec<char> = b.chars().take(64).collect();
@@ -203,14 +203,14 @@ fn edit_distance(a: &str, b: &str) -> usize {
     row[b.len()]
 }
 
-/// The loosest a safety threshold may be, and whether that is the most it may be (else the least);
-/// `None` for a figure that is no such threshold.
+/// The loosest value that a safety threshold may take, and whether this is a maximum (otherwise a minimum);
+/// `None` for a figure that is not a safety threshold.
 #[must_use]
 pub fn loosest(figure: &Figure) -> Option<(f64, bool)> {
     safe_limit(figure).map(|limit| (limit.at, limit.at_most))
 }
 
-/// A safety threshold may be moved one way only.
+/// The limit of a safety threshold, which may be moved in one direction only.
 struct SafeLimit {
     at: f64,
     at_most: bool,
@@ -226,8 +226,8 @@ impl SafeLimit {
     }
 }
 
-/// Which way a guard's threshold may move. Lower is stricter for areas, chances and temperatures;
-/// higher is stricter for margins and for the number of cleanings held in reserve.
+/// Which way a rule's threshold may move. Lower is stricter for areas, chances and temperatures; higher is
+/// stricter for margins and for the number of cleanings held in reserve.
 fn safe_limit(figure: &Figure) -> Option<SafeLimit> {
     let at_most = |at| Some(SafeLimit { at, at_most: true });
     let at_least = |at| Some(SafeLimit { at, at_most: false });
@@ -244,7 +244,8 @@ fn safe_limit(figure: &Figure) -> Option<SafeLimit> {
         "guard.h07.margin" => at_least(50.0),
         "guard.h04.safety" => at_least(2.0),
         "guard.h04.cleanings" => at_least(1.0),
-        // What gives way gives way no later, and a filler flows no sooner, than the table says.
+        // A user may not claim that a joint or filling gives way at a higher temperature than the table says,
+        // or that a filler flows at a lower one.
         id if id.starts_with("heat.limit.") || id.starts_with("food.limit.") => {
             at_most(figure.value)
         }
@@ -279,8 +280,8 @@ pub fn source(id: &str) -> Option<&'static Source> {
     sources().iter().find(|s| s.id == id)
 }
 
-/// What a figure means, in one plain sentence. The sentences are a text of their own, in the order of the ids:
-/// a program that never asks for one does not carry them.
+/// What a figure means, in one plain sentence. The sentences are a separate text in the order of the ids, so
+/// that a program that never asks for one does not carry them.
 #[must_use]
 pub fn meaning(id: &str) -> Option<&'static str> {
     static MEANINGS: OnceLock<Vec<&str>> = OnceLock::new();
@@ -289,14 +290,14 @@ pub fn meaning(id: &str) -> Option<&'static str> {
     meanings.get(FigureId::parse(id)?.place()).copied()
 }
 
-/// Unwraps something read from a file that is part of the program. A test reads every file, so a
-/// fault here cannot reach a person.
+/// Unwraps something read from a file embedded in the program. A test reads every file, so a user never meets
+/// a fault here.
 pub(crate) fn embedded<T>(read: Result<T, String>) -> T {
     read.unwrap_or_else(|fault| unreachable!("{fault}"))
 }
 
-/// Reads the figures with these ids, one a line and in the same order: the file without its first column, as
-/// the build script writes it.
+/// Reads the figures with these ids, one per line and in the same order, from the file without its first
+/// column, as the build script writes it.
 fn read_figures(ids: &[&'static str], text: &'static str) -> Result<Vec<Figure>, String> {
     let mut lines = text.lines();
     let figures = ids.iter().map(|id| {
@@ -377,7 +378,7 @@ mod tests {
     }
 
     #[test]
-    fn every_figure_says_what_it_means_and_no_meaning_is_left_over() {
+    fn every_figure_has_a_meaning_and_every_meaning_a_figure() {
         for f in Ledger::standard().figures() {
             assert!(meaning(f.id).is_some_and(|m| m.ends_with('.')), "{}", f.id);
         }
@@ -389,7 +390,7 @@ mod tests {
     }
 
     #[test]
-    fn judgement_names_no_publication_and_publications_are_not_judgement() {
+    fn judgement_cites_no_publication_and_other_tags_are_not_judgement() {
         for f in Ledger::standard().figures() {
             let kind = source(f.source).map_or("", |s| s.kind);
             if f.tag == Tag::Read {
@@ -403,7 +404,7 @@ mod tests {
     }
 
     #[test]
-    fn a_fault_in_a_data_file_is_named() {
+    fn a_fault_in_a_data_file_is_reported() {
         let fault = |row: &'static str| read_figures(&["a"], row).unwrap_err();
         assert!(fault("1 | 2 | 3 | um | point | read | x").contains("out of order"));
         assert!(fault("x | 2 | 3 | um | point | read | x").contains("not a number"));

@@ -1,23 +1,23 @@
-//! Words of marks and descriptions, and the findings they suggest.
+//! Words in marks and descriptions, and the findings they suggest.
 
 use std::sync::OnceLock;
 
 use super::finding::finding;
 use super::{embedded, table::rows};
 
-/// Where words stand.
+/// Where words occur.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum WordsIn {
     /// Struck on the piece.
     Mark,
-    /// In what somebody says of it.
+    /// In a description of the piece.
     Description,
 }
 
 /// Words that suggest a finding.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct SuggestedBy {
-    /// Where they stand.
+    /// Where they occur.
     pub place: WordsIn,
     /// The words, upper case, one token each.
     pub words: Vec<&'static str>,

@@ -1,5 +1,5 @@
-//! The hard rules and the soft ones as data: what each says and where it comes from. What asks them
-//! is in `treatment`.
+//! The hard and the soft rules as data: what each says and where it comes from. The code that checks them is
+//! in `treatment`.
 
 use std::sync::OnceLock;
 
@@ -10,25 +10,25 @@ use super::{embedded, table::rows};
 pub struct GuardText {
     /// Id, such as `H07a`.
     pub id: &'static str,
-    /// Place in the order of decision: 1 people and law, 2 the piece destroying itself, 3 ethics and
-    /// evidence, 4 food, 5 always.
+    /// Step in the order of decision: 1 people and law, 2 the piece destroying itself, 3 ethics and evidence,
+    /// 4 food, 5 always.
     pub step: u8,
     /// What it says.
     pub rule: &'static str,
-    /// What sort of thing lifts it: nothing, knowledge, work, opinion, consent.
+    /// What can lift it: nothing, knowledge, work, opinion or consent.
     pub lifts: &'static str,
     /// Source id.
     pub source: &'static str,
 }
 
-/// A soft rule: it counts against a treatment and bars nothing.
+/// A soft rule: it counts against a treatment but bars nothing.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct SoftText {
     /// Id, such as `S06`.
     pub id: &'static str,
     /// What it says.
     pub words: &'static str,
-    /// Whether it is in the figures of the answer, or only said.
+    /// Whether the figures of the answer include it; otherwise it is only stated.
     pub weighed: bool,
     /// Source id.
     pub source: &'static str,
@@ -110,7 +110,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn all_rules_are_there_once_and_in_order() {
+    fn every_rule_occurs_once_and_in_order() {
         let mut hard: Vec<String> = (1..=31).map(|n| format!("H{n:02}")).collect();
         hard.insert(7, "H07a".to_owned());
         assert_eq!(guard_texts().iter().map(|g| g.id).collect::<Vec<_>>(), hard);
@@ -120,7 +120,8 @@ mod tests {
 
     #[test]
     fn nothing_entered_lifts_safety_or_law() {
-        // Only a conservator's opinion or consent is a thing to enter, and neither lifts step 1 or 2.
+        // Of the things that lift rules, only a conservator's opinion and consent are entered, and neither
+        // lifts step 1 or 2.
         for g in guard_texts() {
             if g.step <= 2 || g.step == 4 {
                 assert!(!["opinion", "consent"].contains(&g.lifts), "{}", g.id);

@@ -1,12 +1,12 @@
-//! Reads the ledger's data files: one record a line, fields parted by ` | `, `#` for comments.
+//! Reads the ledger's data files: one record per line, fields separated by ` | `, `#` for comments.
 //!
-//! The files are embedded in the program, so a fault in one is a fault of the build and not of a
-//! person: [`rows`] reports it with file and line, and a test reads every file.
+//! The files are embedded in the program, so a fault in one is a build error and not the user's: [`rows`]
+//! reports it with file and line, and a test reads every file.
 
 /// One record, in the order of the header.
 pub(crate) type Row<'a> = Vec<&'a str>;
 
-/// Splits an embedded file into its records, checked against the header it must have.
+/// Splits an embedded file into its records, after checking its header.
 ///
 /// # Errors
 /// Names the file and line when the header differs or a record has too few or too many fields.
@@ -44,13 +44,13 @@ mod tests {
     use super::rows;
 
     #[test]
-    fn comments_and_blank_lines_are_passed_over() {
+    fn comments_and_blank_lines_are_skipped() {
         let text = "# why\n\na | b\n1 | 2\n";
         assert_eq!(rows("t", text, &["a", "b"]), Ok(vec![vec!["1", "2"]]));
     }
 
     #[test]
-    fn a_short_record_is_named_by_file_and_line() {
+    fn a_short_record_is_reported_with_file_and_line() {
         let fault = rows("t", "a | b\n1\n", &["a", "b"]).unwrap_err();
         assert!(fault.starts_with("t:2"), "{fault}");
         assert!(rows("t", "a | c\n", &["a", "b"]).is_err());

@@ -1,4 +1,4 @@
-//! The words about treatments and hazards: what is done, what is lost, what to beware of.
+//! The words about treatments and hazards: what is done, what is lost, what to be careful of.
 
 use std::sync::OnceLock;
 
@@ -10,18 +10,18 @@ use crate::terms::{Reversibility, Treatment};
 /// Whether a treatment is offered for these pieces.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Offered {
-    /// Weighed like any other.
+    /// Weighed as usual.
     Yes,
-    /// Shown with the reason it is never for these pieces.
+    /// Shown with the reason it never suits these pieces.
     Never,
 }
 
-/// What a person should know of a treatment before asking for it.
+/// What an owner should know about a treatment before asking for it.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct TreatmentText {
     /// Id, such as `T09b`.
     pub id: &'static str,
-    /// Short trade words.
+    /// Short name in trade words.
     pub name: &'static str,
     /// What is done to the piece, for an owner.
     pub plain: &'static str,
@@ -35,7 +35,7 @@ pub struct TreatmentText {
     pub class: &'static str,
     /// What is gone for good.
     pub lost: &'static str,
-    /// One question to ask whoever would do it.
+    /// One question to ask the person who would do it.
     pub ask: &'static str,
     /// Whether it is weighed.
     pub offered: Offered,
@@ -77,7 +77,7 @@ impl TreatmentText {
         self.who.contains(hand.letter())
     }
 
-    /// Whether it is preventive conservation only, which changes nothing of the piece.
+    /// Whether it is only preventive conservation, which changes nothing on the piece.
     #[must_use]
     pub fn is_preventive(&self) -> bool {
         self.class == "preventive"
@@ -88,7 +88,7 @@ impl TreatmentText {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]
 pub enum Level {
-    /// Stop: people or the piece come to harm.
+    /// Stop: people or the piece would come to harm.
     Stop,
     /// Take care.
     Care,
@@ -96,16 +96,16 @@ pub enum Level {
     Note,
 }
 
-/// A caution in its own words.
+/// A caution, with its text.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct CautionText {
     /// Id, such as `caution.T09`.
     pub id: &'static str,
     /// How serious.
     pub level: Level,
-    /// Ids of the treatments it speaks for.
+    /// Ids of the treatments it covers.
     pub treatments: Vec<&'static str>,
-    /// Harmful agents the treatment can bring.
+    /// Harmful agents that the treatment can involve.
     pub agents: Vec<&'static str>,
     /// The words.
     pub text: &'static str,
@@ -139,18 +139,18 @@ pub fn caution(id: &str) -> Option<&'static CautionText> {
     cautions().iter().find(|c| c.id == id)
 }
 
-/// What the ledger says of a treatment.
+/// What the ledger says about a treatment.
 impl Treatment {
     /// The words about it.
     ///
     /// # Panics
-    /// Never for the shipped data: a test asks for every treatment.
+    /// Never with the shipped data: a test looks up every treatment.
     #[must_use]
     pub fn text(self) -> &'static TreatmentText {
         treatment_text(self.id()).unwrap_or_else(|| unreachable!("no words for {}", self.id()))
     }
 
-    /// Short trade words.
+    /// Short name in trade words.
     #[must_use]
     pub fn name(self) -> &'static str {
         self.text().name
@@ -162,7 +162,7 @@ impl Treatment {
         Reversibility::parse(self.text().reversibility).unwrap_or(Reversibility::V0)
     }
 
-    /// Whether it is weighed, shown as never, or waits.
+    /// Whether it is weighed, or shown as one that never suits these pieces.
     #[must_use]
     pub fn offered(self) -> Offered {
         self.text().offered
@@ -253,7 +253,7 @@ mod tests {
     }
 
     #[test]
-    fn the_lists_of_treatments_agree_with_the_data() {
+    fn the_lists_of_treatments_match_the_data() {
         for t in Treatment::ALL {
             assert_ne!(
                 Treatment::WEIGHED.contains(&t),
@@ -283,7 +283,7 @@ mod tests {
     }
 
     #[test]
-    fn the_deferral_line_is_word_for_word() {
+    fn the_deferral_line_has_its_exact_words() {
         assert_eq!(
             caution("caution.deferral").map(|c| c.text),
             Some(

@@ -1,7 +1,7 @@
 //! Which figures were read: the record behind "what this answer used".
 //!
-//! Only in the program that shows the ledger (feature `trace`): the answer itself never asks, and a
-//! program that only answers carries none of this.
+//! Compiled only into the program that shows the ledger (feature `trace`): the answer itself never asks, and
+//! a program that only answers does not carry this code.
 
 use std::cell::RefCell;
 use std::collections::BTreeSet;
@@ -10,7 +10,7 @@ thread_local! {
     static READ: RefCell<Option<BTreeSet<&'static str>>> = const { RefCell::new(None) };
 }
 
-/// Notes that a figure was read, while somebody asks.
+/// Records that a figure was read, while [`read_during`] is running.
 pub(super) fn note(id: &'static str) {
     READ.with(|read| {
         if let Some(ids) = read.borrow_mut().as_mut() {
@@ -19,10 +19,10 @@ pub(super) fn note(id: &'static str) {
     });
 }
 
-/// Does something and tells the ids of the figures looked up by it. A figure that was not looked up
-/// cannot have changed what was done; one that was, may have.
+/// Runs `work` and also returns the ids of the figures it looked up. A figure that was not looked up cannot
+/// have changed the result; one that was looked up may have.
 ///
-/// One question at a time: asked within another, the outer one hears nothing of the inner.
+/// If calls are nested, the outer one does not see what is read in the inner one.
 pub fn read_during<T>(work: impl FnOnce() -> T) -> (T, BTreeSet<&'static str>) {
     let outer = READ.with(|read| read.replace(Some(BTreeSet::new())));
     let done = work();
@@ -36,7 +36,7 @@ mod tests {
     use crate::ledger::Ledger;
 
     #[test]
-    fn only_what_was_read_meanwhile_is_told() {
+    fn only_figures_read_during_the_work_are_returned() {
         let ledger = Ledger::standard();
         let _ = ledger.value(crate::ledger::FigureId::FEE_LOT);
         let ((), ids) = read_during(|| {
