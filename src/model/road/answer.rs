@@ -1,4 +1,4 @@
-//! An answer of the road as entries of the record.
+//! Writes an answer of the road into the record.
 
 use super::question::{BARE_METAL, Damage, LETTERS, RoadQuestion, SHADES};
 use super::{ALL_OVER, NONE, UNSURE};
@@ -49,12 +49,13 @@ pub fn write(draft: &mut Draft, question: RoadQuestion, answer: &'static str) {
             };
             draft.set("aim.asked", asked);
         }
-        // The field of the sum writes itself; the others are answered with "not sure" or lead to a further question.
+        // The price field of `Sum` is written separately; the other answers are "not sure" or lead to a
+        // further question.
         _ => {}
     }
 }
 
-/// The part on which bare metal was seen; the body where no part was named.
+/// The part on which bare metal was seen; the body if no part was named.
 fn bare_part(draft: &Draft) -> &'static str {
     let part = BARE_METAL.iter().find_map(|id| {
         let (answer, part) = draft.answer(id);
@@ -65,7 +66,7 @@ fn bare_part(draft: &Draft) -> &'static str {
 }
 
 fn found(draft: &mut Draft, id: &str, answer: &str) {
-    // The part named on a long screen stays with what was seen.
+    // A part named on a long screen is kept with what was seen there.
     let (before, part) = draft.answer(id);
     let part = if before == answer {
         part
@@ -75,7 +76,7 @@ fn found(draft: &mut Draft, id: &str, answer: &str) {
     draft.set_answer(id, answer, &part);
 }
 
-/// One of several findings was seen, or none.
+/// One of several findings was seen, or none of them.
 fn one_of(draft: &mut Draft, ids: &[&str], answer: &str) {
     for (place, id) in ids.iter().enumerate() {
         let before = draft.answer(id).0;
@@ -91,7 +92,8 @@ fn one_of(draft: &mut Draft, ids: &[&str], answer: &str) {
     }
 }
 
-/// How much a missing part is: a knob or a piece of a border is little, a cover, spout or handle much.
+/// How large a loss a missing part is: a knob or a piece of a border is small; a cover, spout or handle is
+/// large.
 fn loss_of(part: &str) -> Loss {
     match PartName::from_id(part) {
         Some(
@@ -147,7 +149,7 @@ mod tests {
     }
 
     #[test]
-    fn answers_stand_in_the_fields_of_the_long_screens() {
+    fn answers_are_written_to_the_fields_of_the_long_screens() {
         let (draft, case) = after(&[
             (RoadQuestion::Form, "teapot"),
             (RoadQuestion::Red, "seen"),

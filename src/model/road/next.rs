@@ -1,5 +1,5 @@
-//! Which question comes next: the first of the fixed ones that is still open, then the look that parts
-//! what is still possible.
+//! Which question comes next: the first of the fixed questions that is still open, then the look that best
+//! distinguishes what is still possible.
 
 use super::question::{BARE_METAL, Damage, LETTERS, OFFERS, RoadQuestion, SHADES};
 use super::{ALL_OVER, NONE, UNSURE};
@@ -14,10 +14,10 @@ use std::borrow::Cow;
 
 /// The most questions in one walk.
 pub const MOST_QUESTIONS: usize = 12;
-/// A first answer stands after this many questions.
+/// After this many questions there is a first answer.
 pub const FIRST_ANSWER_AFTER: usize = 5;
 
-/// The questions in the order of the road. Every one but [`OPTIONAL`] is kept room for.
+/// The questions in the order of the road. A walk keeps room for each of them except [`OPTIONAL`].
 const ORDER: [RoadQuestion; 12] = [
     RoadQuestion::Form,
     RoadQuestion::Letters,
@@ -39,12 +39,12 @@ const OPTIONAL: [RoadQuestion; 3] = [
     RoadQuestion::More,
 ];
 
-/// The questions put so far, each with its answer.
+/// The questions asked so far, each with its answer.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct RoadWalk(Vec<(RoadQuestion, &'static str)>);
 
 impl RoadWalk {
-    /// The walk with one more answer; a question that was put before keeps its place.
+    /// The walk with one more answer; a question asked before keeps its place.
     #[must_use]
     pub fn with(&self, question: RoadQuestion, answer: &'static str) -> Self {
         let mut steps = self.0.clone();
@@ -55,13 +55,13 @@ impl RoadWalk {
         Self(steps)
     }
 
-    /// How many questions were put.
+    /// How many questions were asked.
     #[must_use]
     pub fn len(&self) -> usize {
         self.0.len()
     }
 
-    /// Whether none was put yet.
+    /// Whether none was asked yet.
     #[must_use]
     pub fn is_empty(&self) -> bool {
         self.0.is_empty()
@@ -74,7 +74,7 @@ impl RoadWalk {
         step.map(|(_, answer)| *answer)
     }
 
-    /// The trouble that was named and not yet placed.
+    /// The trouble that was named but not yet placed on a part.
     fn trouble_to_place(&self) -> Option<Damage> {
         [RoadQuestion::Trouble, RoadQuestion::More]
             .into_iter()
@@ -83,7 +83,7 @@ impl RoadWalk {
     }
 }
 
-/// The question that comes next; `None` when the answer stands.
+/// The question that comes next; `None` when the answer is complete.
 #[must_use]
 pub fn next(walk: &RoadWalk, case: &Case) -> Option<RoadQuestion> {
     if walk.len() >= MOST_QUESTIONS {
@@ -109,7 +109,7 @@ pub fn next(walk: &RoadWalk, case: &Case) -> Option<RoadQuestion> {
     asked.or_else(|| known.telling_look())
 }
 
-/// About how many questions are still to come.
+/// Roughly how many questions are still to come.
 #[must_use]
 pub fn left(walk: &RoadWalk, case: &Case) -> usize {
     if next(walk, case).is_none() {
@@ -121,7 +121,7 @@ pub fn left(walk: &RoadWalk, case: &Case) -> usize {
     (open.count() + to_place).clamp(1, MOST_QUESTIONS - walk.len())
 }
 
-/// The answer that a question has: on this walk, or else in the record.
+/// The answer to a question: from this walk, or else from the record.
 #[must_use]
 pub fn answer_in(question: RoadQuestion, walk: &RoadWalk, case: &Case) -> Option<&'static str> {
     walk.answer(question).or_else(|| {
@@ -156,7 +156,7 @@ fn among(case: &Case, ids: &[&'static str]) -> Option<&'static str> {
     })
 }
 
-/// What the walk and the record say, with what the piece is so far.
+/// The walk and the record, with what the piece appears to be so far.
 struct SoFar<'a> {
     walk: &'a RoadWalk,
     case: &'a Case,
@@ -182,7 +182,7 @@ impl<'a> SoFar<'a> {
         }
     }
 
-    /// The room kept for questions that every walk reaches, with those that an answer to them may add.
+    /// The room kept for questions that every walk reaches, including those that their answers may add.
     fn kept_room(&self) -> usize {
         let open = ORDER
             .into_iter()
@@ -194,7 +194,7 @@ impl<'a> SoFar<'a> {
         .sum()
     }
 
-    /// Whether a question is still to be put: it makes sense, and neither the walk nor the record answers it.
+    /// Whether a question is still to be asked: it applies, and neither the walk nor the record answers it.
     fn is_open(&self, question: RoadQuestion) -> bool {
         if self.walk.answer(question).is_some() {
             return false;
@@ -241,7 +241,7 @@ impl<'a> SoFar<'a> {
         self.case.parts.iter().any(|part| part.bleed.is_some())
     }
 
-    /// The further look that is expected to tell most.
+    /// The further look that is expected to be most informative.
     fn telling_look(&self) -> Option<RoadQuestion> {
         self.gains
             .iter()
@@ -258,7 +258,7 @@ impl<'a> SoFar<'a> {
             })
     }
 
-    /// Whether an answer to this look would name another family, or name it more or less firmly.
+    /// Whether an answer to this look would change the family named, or how firmly it is named.
     fn tells(&self, id: &str) -> bool {
         let Some(gain) = self.gains.iter().find(|gain| gain.finding.id == id) else {
             return false;
@@ -275,7 +275,7 @@ fn shows_bare(answer: &Answer) -> bool {
     answer.seen == Seen::Yes && BARE_METAL.contains(&answer.id)
 }
 
-/// Whether a part's record speaks of damage, or says that there is none.
+/// Whether a part's record states damage, or states that there is none.
 fn says_what_is_wrong(part: &Part) -> bool {
     part.dents.is_some() || part.joint.is_some() || part.loss.is_some() || part.split.is_some()
 }
@@ -286,7 +286,7 @@ mod tests {
     use super::*;
     use crate::record::Draft;
 
-    /// Walks to the end, choosing each answer by `choose` from how many there are.
+    /// Walks to the end; `choose` picks each answer, given the number of answers.
     fn walk_through(
         mut choose: impl FnMut(RoadQuestion, &[&'static str]) -> usize,
     ) -> (RoadWalk, Case) {
@@ -307,7 +307,7 @@ mod tests {
     }
 
     #[test]
-    fn no_walk_is_longer_than_promised_and_each_reaches_the_aim_and_the_offer() {
+    fn every_walk_is_as_short_as_promised_and_reaches_the_aim_and_the_offer() {
         let mut seed = 1_u64;
         for _ in 0..60 {
             let (walk, _) = walk_through(|_, _| {
@@ -329,14 +329,14 @@ mod tests {
     }
 
     #[test]
-    fn the_road_opens_with_what_anybody_can_see() {
+    fn the_road_opens_with_what_anyone_can_see() {
         let (walk, _) = walk_through(|_, ids| ids.len() - 1);
         let first: Vec<RoadQuestion> = walk.0.iter().take(5).map(|step| step.0).collect();
         assert_eq!(first, ORDER[..5]);
     }
 
     #[test]
-    fn letters_that_name_the_metal_spare_the_looks_that_would_tell_nothing() {
+    fn letters_that_name_the_metal_spare_uninformative_looks() {
         let answer = |question, ids: &[&'static str]| {
             let wanted = match question {
                 RoadQuestion::Letters => "M01",

@@ -4,13 +4,13 @@ use super::{ALL_OVER, NONE, UNSURE};
 use crate::record::{Form, JointClass, PartName};
 use crate::terms::{BleedWord, Seen, Treatment};
 
-/// What may be struck underneath, from the plainest mark to the rarest.
+/// Letters and marks that may be struck underneath, from the plainest to the rarest.
 pub const LETTERS: [&str; 4] = ["M01", "M01b", "M03", "M04"];
 /// Grey or yellow metal under the silver, by its shade.
 pub const SHADES: [&str; 3] = ["S04", "S06", "S05"];
 /// Every colour of bare metal that the road asks about.
 pub const BARE_METAL: [&str; 4] = ["S03", "S04", "S06", "S05"];
-/// The work that people are offered most.
+/// The work that owners are most often offered.
 pub const OFFERS: [Treatment; 5] = [
     Treatment::Replate,
     Treatment::Solder,
@@ -26,11 +26,11 @@ pub enum RoadQuestion {
     Form,
     /// Whether there are letters or marks underneath.
     Letters,
-    /// Whether red metal shows.
+    /// Whether red metal shows through.
     Red,
-    /// Whether grey or yellow metal shows.
+    /// Whether grey or yellow metal shows through.
     Shade,
-    /// Whether a magnet pulls.
+    /// Whether it attracts a magnet.
     Magnet,
     /// Where bare metal shows most.
     BareWhere,
@@ -38,7 +38,7 @@ pub enum RoadQuestion {
     BareAmount,
     /// What is wrong with it.
     Trouble,
-    /// The part on which that is.
+    /// The part on which that trouble is.
     TroubleWhere(Damage),
     /// What else is wrong with it.
     More,
@@ -52,7 +52,7 @@ pub enum RoadQuestion {
     Look(&'static str),
 }
 
-/// What an owner sees to be wrong.
+/// A kind of trouble that an owner can see.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Damage {
     /// A part is gone.
@@ -77,7 +77,7 @@ impl Damage {
         Self::Repair,
     ];
 
-    /// Its id as an answer.
+    /// Its id, used as an answer.
     #[must_use]
     pub fn id(self) -> &'static str {
         match self {
@@ -95,7 +95,7 @@ impl Damage {
         Self::ALL.into_iter().find(|trouble| trouble.id() == id)
     }
 
-    /// The parts of such a piece that can have it.
+    /// The parts of a piece of this form that can have it.
     #[must_use]
     pub fn parts(self, form: Option<Form>) -> Vec<PartName> {
         let can = |part: &PartName| match self {
@@ -124,7 +124,7 @@ impl RoadQuestion {
     /// The further looks, each with a drawing, that an owner can take without an instrument.
     pub const LOOKS: [&'static str; 7] = ["C01", "C07", "C06", "C08", "S10", "S22", "S17"];
 
-    /// The ids of its answers for a piece of this form, in the order shown; "not sure" comes last.
+    /// The ids of the question's answers for a piece of this form, in the order shown; "not sure" comes last.
     #[must_use]
     pub fn answers(self, form: Option<Form>) -> Vec<&'static str> {
         let mut ids: Vec<&'static str> = match self {
