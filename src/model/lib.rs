@@ -6,9 +6,8 @@
 //!
 //! The entry points of the crate:
 //! - [`Draft::parse`] opens a record, and [`Draft::read`] turns it into a valid [`Case`], with a [`Problem`]
-//! for   whatever cannot be used;
-//! - [`counsel::weigh`] gives the whole answer as a [`Report`], [`weigh_json`] does the same from text to
-//! text;
+//!   for whatever cannot be used;
+//! - [`counsel::weigh`] gives the whole answer as a [`Report`], [`weigh_json`] does the same from text to text;
 //! - [`counsel::solve`] returns the solved case, which every page about it reads;
 //! - [`ledger::Ledger`] holds every figure with its range, source and tag;
 //! - [`learn`] estimates prices, bills and hours from closed pieces.

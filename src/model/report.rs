@@ -1,6 +1,6 @@
 //! The answer as plain data: what the screens, the sheets and the JSON are made from.
 //!
-//! Invariant: everything here is computed in this crate; whoever shows it adds nothing.
+//! Invariant: everything here is computed in this crate; a caller that displays it adds nothing.
 
 use serde::{Deserialize, Serialize};
 
@@ -11,27 +11,27 @@ pub use crate::terms::Text;
 /// Everything the model says about one case.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Report {
-    /// What it is.
+    /// What the piece is.
     pub identity: IdentityReport,
     /// How much silver is left.
     pub silver: SilverReport,
-    /// What it is worth as it is.
+    /// What the piece is worth as it is.
     pub value: ValueReport,
-    /// Each treatment a person may ask about, with what the guards say.
+    /// Each treatment a user may ask about, with what the rules say.
     pub options: Vec<OptionReport>,
-    /// The plans worth comparing, best first; barred ones last. Sixteen at most.
+    /// The plans worth comparing, best first and barred ones last. At most sixteen.
     pub courses: Vec<CourseReport>,
     /// Every fault that was recorded.
     pub faults: Vec<FaultReport>,
-    /// The person's own proposal, where there is one.
+    /// The user's own proposal, if there is one.
     pub proposal: Option<ProposalReport>,
     /// The advice.
     pub counsel: CounselReport,
-    /// Cautions for what is named, most serious first.
+    /// Cautions for the treatments and hazards named, most serious first.
     pub cautions: Vec<CautionReport>,
-    /// Whether it is for display only.
+    /// Whether the piece is for display only.
     pub display_only: DisplayOnly,
-    /// What in the case could not be used.
+    /// The parts of the case that could not be used.
     pub problems: Vec<Problem>,
     /// Seed of the sample.
     pub seed: u32,
@@ -39,7 +39,7 @@ pub struct Report {
     pub ledger_version: String,
 }
 
-/// Median with the band that holds 8 draws in 10.
+/// Median with the band that holds 8 in 10 draws.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Band {
     /// 10th percentile.
@@ -63,12 +63,12 @@ pub struct BandMean {
     pub mean: f64,
 }
 
-/// What it is, how sure, and when it was made.
+/// What the piece is, how certain that is, and when it was made.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct IdentityReport {
     /// One plain sentence.
     pub sentence: String,
-    /// Nothing was looked at or read yet, so that every share below is the prior and no answer.
+    /// Nothing has been looked at or read yet, so every share below is only the prior.
     pub nothing_found: bool,
     /// How the body was made: the likeliest answer.
     pub body: SettledReport,
@@ -80,28 +80,28 @@ pub struct IdentityReport {
     pub families: Families,
     /// The families with intervals, most likely first.
     pub family_bars: Vec<FamilyReport>,
-    /// When it was made; absent when nothing was found, or when the findings leave no year possible.
+    /// When it was made; absent when nothing was found, or when the findings leave no possible year.
     pub dates: Option<DateReport>,
-    /// Where the years given for it do not fit what was found.
+    /// Conflicts between the years given for it and what was found.
     pub date_conflicts: Vec<String>,
     /// Findings that do not fit together.
     pub contradictions: Vec<ContradictionReport>,
-    /// At most two looks that part what is still possible, the least effort first.
+    /// At most two looks that best distinguish what is still possible, the easier one first.
     pub parting: Vec<PartingReport>,
-    /// What these looks will probably leave open, and the reading that tells more.
+    /// What these looks will probably leave open, and the reading that would add more.
     pub open: Option<String>,
     /// What to look at next, most useful first.
     pub next_looks: Vec<NextLook>,
-    /// How far each answer and each reading moved the leading family.
+    /// How far each answer and each reading shifted the leading family.
     pub pushes: Vec<PushReport>,
-    /// Readings with a number, and how far each moved every family.
+    /// Readings with a number, and how far each shifted every family.
     pub measures: Vec<MeasureReport>,
-    /// Words of the typed marks that mean something and are neither confirmed nor put aside, so that
-    /// they count for nothing.
+    /// Words in the typed marks that suggest a finding and are neither confirmed nor dismissed, so they do
+    /// not count.
     pub unconfirmed: Vec<String>,
 }
 
-/// One reading with a number.
+/// One instrument reading with a number.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct MeasureReport {
     /// `density`, `conductivity` or `xray`.
@@ -110,13 +110,13 @@ pub struct MeasureReport {
     pub title: Text,
     /// What was read and what it means.
     pub text: String,
-    /// It is counted.
+    /// Whether it counts as evidence.
     pub counts: bool,
-    /// How far it moved each family; empty when it is not counted.
+    /// How far it shifted each family; empty when it does not count.
     pub pushes: Vec<FamilyPush>,
 }
 
-/// How far one reading moved one family.
+/// How far one reading shifted one family.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct FamilyPush {
     /// Family id.
@@ -130,15 +130,15 @@ pub struct FamilyPush {
 pub struct AfterLook {
     /// Family id.
     pub family: Text,
-    /// In words.
+    /// The family in words.
     pub name: Text,
-    /// Its probability then.
+    /// Its probability after the look.
     pub p: f64,
-    /// The answer says something; a mark that is not there does not.
+    /// Whether the answer is evidence; that a mark is absent is not.
     pub tells: bool,
 }
 
-/// One of the two questions behind a kind, with how far it is settled.
+/// One of the two questions behind a kind, and how settled it is.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct SettledReport {
     /// The likeliest answer.
@@ -149,7 +149,7 @@ pub struct SettledReport {
     pub low: f64,
     /// Greatest over the three ladders.
     pub high: f64,
-    /// Settled: four in five or more on every ladder.
+    /// Settled: at least four in five on every ladder.
     pub settled: bool,
     /// In one sentence.
     pub sentence: String,
@@ -209,37 +209,38 @@ pub struct FamilyReport {
 /// When it was made.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct DateReport {
-    /// 1 in 20 that it is earlier, over all kinds.
+    /// The year with a 1 in 20 chance that it was made earlier, over all kinds.
     pub from: u16,
-    /// 1 in 20 that it is later, over all kinds; not worth saying where `open`.
+    /// The year with a 1 in 20 chance that it was made later, over all kinds; not worth showing where `open`.
     pub to: u16,
-    /// It may have been made lately, so that the end is said as "or later".
+    /// It may have been made recently, so the end is shown as "or later".
     pub open: bool,
-    /// What sets the ends.
+    /// What determines the ends.
     pub reasons: Vec<String>,
-    /// The years of the leading family, then of others that are well possible and have other years.
+    /// The years of the leading family, then of other families that are reasonably likely and have different
+    /// years.
     pub by_family: Vec<FamilyDates>,
-    /// The years hang on the family, so that each is named with its own.
+    /// The years depend on the family, so each family is named with its own.
     pub is_conditional: bool,
-    /// Whose years helped to narrow these: "the years given by the seller".
+    /// The source of the years that helped to narrow these: "the years given by the seller".
     pub given: Option<Text>,
 }
 
-/// When it was made if it is of one family.
+/// When it was made if it belongs to one family.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct FamilyDates {
     /// The family in words, and others with much the same years.
     pub names: Vec<Text>,
-    /// 1 in 20 that it is earlier.
+    /// The year with a 1 in 20 chance that it was made earlier.
     pub from: u16,
-    /// 1 in 20 that it is later; not worth saying where `open`.
+    /// The year with a 1 in 20 chance that it was made later; not worth showing where `open`.
     pub to: u16,
-    /// It may have been made lately, so that the end is said as "or later".
+    /// It may have been made recently, so the end is shown as "or later".
     pub open: bool,
 }
 
 impl FamilyDates {
-    /// The years in words: "1852 or later" where they reach our own days, else "1763 to 1847".
+    /// The years in words: "1852 or later" where they reach the present, else "1763 to 1847".
     #[must_use]
     pub fn in_words(&self) -> String {
         if self.open {
@@ -249,7 +250,7 @@ impl FamilyDates {
         }
     }
 
-    /// Whether either end is more than `years` from the other's.
+    /// Whether either end differs from the other report's by more than `years`.
     pub(crate) fn differ(&self, other: &Self, years: f64) -> bool {
         let apart = |a: u16, b: u16| f64::from(a.abs_diff(b)) > years;
         let ends = match (self.open, other.open) {
@@ -262,8 +263,8 @@ impl FamilyDates {
 }
 
 impl DateReport {
-    /// The years in words: "1852 or later", or with each family that the years hang on "1763 to 1847 if
-    /// it is fused plate, 1852 or later if it is electroplate".
+    /// The years in words: "1852 or later". Where the years depend on the family, each family has its own:
+    /// "1763 to 1847 if it is fused plate, 1852 or later if it is electroplate".
     #[must_use]
     pub fn in_words(&self) -> String {
         let years: Vec<String> = self
@@ -281,46 +282,46 @@ impl DateReport {
         years.join(", ")
     }
 
-    /// Whether every end that is shown is open.
+    /// Whether every end shown is open.
     #[must_use]
     pub fn is_open(&self) -> bool {
         self.by_family.iter().all(|f| f.open)
     }
 }
 
-/// Two things that do not fit.
+/// Two findings that contradict each other.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct ContradictionReport {
     /// The two finding ids.
     pub findings: [Text; 2],
     /// What does not fit, and what may explain it.
     pub text: String,
-    /// They were seen on different parts, so a married piece is offered first.
+    /// They were seen on different parts, so a married piece is offered as the first explanation.
     pub different_parts: bool,
 }
 
-/// A look not taken yet.
+/// A look not yet taken.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct NextLook {
     /// Finding id.
     pub finding: Text,
-    /// What it is worth to this decision, in the case's currency, after the effort.
+    /// Its worth to this decision, in the case's currency, after the effort.
     pub worth: f64,
-    /// Expected information about the kind.
+    /// Expected information about the kind, in bits.
     pub bits: f64,
     /// What to look for.
     pub title: Text,
     /// How to look.
     pub how: Text,
-    /// What one needs.
+    /// What the look needs.
     pub needs: Text,
-    /// What it would then most likely be, if it is seen.
+    /// What the piece would then most likely be, if the feature is seen.
     pub if_seen: AfterLook,
-    /// What it would then most likely be, if it is looked for and not there.
+    /// What the piece would then most likely be, if the feature is looked for and absent.
     pub if_absent: AfterLook,
 }
 
-/// A look that parts what is still possible.
+/// A look that distinguishes what is still possible.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct PartingReport {
     /// Finding id.
@@ -329,13 +330,13 @@ pub struct PartingReport {
     pub title: Text,
     /// How to look.
     pub how: Text,
-    /// What it would then most likely be, if it is seen.
+    /// What the piece would then most likely be, if the feature is seen.
     pub if_seen: AfterLook,
-    /// What it would then most likely be, if it is looked for and not there.
+    /// What the piece would then most likely be, if the feature is looked for and absent.
     pub if_absent: AfterLook,
 }
 
-/// How far one answer or reading moved the leading family.
+/// How far one answer or reading shifted the leading family.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct PushReport {
     /// Finding id, or the id of a reading.
@@ -353,8 +354,8 @@ pub struct PushReport {
 pub struct SilverReport {
     /// Each part of the case, body first.
     pub parts: Vec<PartReport>,
-    /// Area still covered, at the low end of the bleed, by area; parts nobody looked at are judged by
-    /// the others.
+    /// Share of the area still covered, at the low end of the bleed; parts that nobody looked at are
+    /// predicted from the others.
     pub covered_area: f64,
     /// Share of the area that was looked at.
     pub looked_area: f64,
@@ -369,26 +370,26 @@ pub struct PartReport {
     pub name: Text,
     /// Mean thickness left, micrometres; absent for solid silver.
     pub left_um: Option<Band>,
-    /// Median share of the first silver that is left.
+    /// Median share of the original silver that is left.
     pub left_fraction: Option<f64>,
-    /// Share of the part where base metal shows, median.
+    /// Median share of the part where base metal shows.
     pub bleed: f64,
-    /// Gentle cleanings until twice as much shows.
+    /// Gentle cleanings until twice as much base metal shows.
     pub cleanings_to_double: Option<Band>,
     /// The same in words.
     pub words: String,
 }
 
-/// What it is worth, as it is.
+/// What the piece is worth as it is.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct ValueReport {
-    /// What an undamaged one would be knocked down for, chance of the sale included.
+    /// Hammer price of an undamaged piece, including the chance of the sale.
     pub undamaged: Band,
-    /// As it is, at hammer level.
+    /// Hammer price of the piece as it is.
     pub as_it_is: Band,
     /// What a seller keeps of that after fees (the same as above on a private sale).
     pub net_as_it_is: Band,
-    /// The figures come from class medians, not from the person.
+    /// The figures come from class medians, not from the user.
     pub assumed: bool,
     /// Currency id.
     pub currency: Text,
@@ -396,7 +397,7 @@ pub struct ValueReport {
     pub label: Text,
 }
 
-/// What the guards say of one treatment by itself.
+/// What the rules say of one treatment by itself.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct OptionReport {
     /// Treatment id.
@@ -407,11 +408,11 @@ pub struct OptionReport {
     pub plain: Text,
     /// `allowed`, `conditional`, `needs_check`, `needs_opinion`, `barred`, `not_needed` or `never`.
     pub outcome: Text,
-    /// It has something to do.
+    /// Whether it has anything to do.
     pub needed: bool,
-    /// Why not needed, when it is not.
+    /// Why it is not needed, when it is not.
     pub not_needed: Option<String>,
-    /// Every guard that speaks.
+    /// Every rule that applies.
     pub verdicts: Vec<VerdictReport>,
     /// What is gone for good.
     pub lost: Text,
@@ -423,16 +424,16 @@ pub struct OptionReport {
     pub reversibility: Text,
     /// Reversibility in words.
     pub reversibility_words: Text,
-    /// Cost band, in the case's currency.
+    /// Cost band in the case's currency.
     pub cost: Band,
     /// A quote was given.
     pub quoted: bool,
 }
 
-/// What one guard says.
+/// What one rule says.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct VerdictReport {
-    /// Guard id, such as `H14`.
+    /// Rule id, such as `H14`.
     pub guard: Text,
     /// `conditional`, `needs_check`, `needs_opinion` or `barred`.
     pub outcome: Text,
@@ -453,9 +454,9 @@ pub struct CourseReport {
     pub barred: Vec<VerdictReport>,
     /// Conditions that go with it.
     pub conditions: Vec<VerdictReport>,
-    /// Money kept after everything, absolute.
+    /// Money kept after all costs, in absolute terms.
     pub net: BandMean,
-    /// The same against leaving it as it is.
+    /// The same, relative to leaving the piece as it is.
     pub net_gain: BandMean,
     /// Share of draws in which nothing else beats it by more than the noise.
     pub p_best: f64,
@@ -467,7 +468,7 @@ pub struct CourseReport {
     pub fitness: f64,
     /// Lasting stability, 0 to 1.
     pub stability: f64,
-    /// Worth for the aim, 0 to 1; for a seller the same order as money.
+    /// Worth for the aim, 0 to 1; for a seller it ranks courses in the same order as money.
     pub score: f64,
     /// Worst reversibility code.
     pub reversibility: Text,
@@ -477,13 +478,13 @@ pub struct CourseReport {
     pub cost: Band,
     /// Mean of the worst tenth of net gains.
     pub tail_mean: f64,
-    /// The most to pay for the piece if this is done and it is sold on; absent unless it is to be sold.
+    /// The most to pay for the piece if this is done and it is then sold; absent unless it is to be sold.
     pub most_to_pay: Option<f64>,
     /// Greatest regret.
     pub regret: f64,
     /// What is gone for good.
     pub lost: Vec<Text>,
-    /// Each step of a course of several, with what leaving it out does.
+    /// Each step of a course with several steps, and the effect of leaving it out.
     pub each: Vec<StepReport>,
 }
 
@@ -492,7 +493,7 @@ pub struct CourseReport {
 pub struct StepReport {
     /// Treatment id.
     pub step: Text,
-    /// Mean score without the step less the mean score with it: money for a seller, score for a keeper.
+    /// Mean score without the step minus the mean score with it: money for a seller, score for a keeper.
     pub without: f64,
 }
 
@@ -505,45 +506,45 @@ pub struct FaultReport {
     pub name: Text,
     /// The parts it was recorded on.
     pub parts: Vec<Text>,
-    /// The worse of two sizes, where the fault has two.
+    /// The larger of the two sizes, where the fault has two.
     pub large: bool,
     /// Mean factor on the price with this fault alone.
     pub price_left: f64,
-    /// Treatments that answer it, gentlest first.
+    /// Treatments that answer it, the gentlest first.
     pub answers: Vec<Text>,
-    /// The advice leaves it.
+    /// Whether the advice leaves it.
     pub left: bool,
 }
 
-/// The person's own plan, weighed at its own prices.
+/// The user's own plan, weighed at its own prices.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct ProposalReport {
     /// The plan as far as it can be weighed.
     pub course: CourseReport,
-    /// What was left out of it and why, and what has to come first.
+    /// What was left out of it and why, and what has to be done first.
     pub problems: Vec<String>,
 }
 
-/// The one contrast that goes with the advice.
+/// The one contrast shown with the advice.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct ContrastReport {
     /// `asked`, `advised`, `leaving`, `fault`, `runner_up`, `barred`, `not_needed` or `never`.
     pub kind: Text,
-    /// What it is about; empty for leaving.
+    /// The steps it is about; empty for leaving.
     pub steps: Vec<Text>,
-    /// What that costs, a test for lead apart: as typed where quoted, else the middle of our range.
+    /// What those steps cost, excluding a test for lead: as typed where quoted, else the middle of our range.
     pub price: Option<f64>,
-    /// Every step of it is quoted.
+    /// Whether every step of it is quoted.
     pub quoted: bool,
     /// What a test for lead first would cost, where one is needed.
     pub test: Option<f64>,
-    /// Mean money against what is advised, in the case's currency.
+    /// Mean money relative to the advised course, in the case's currency.
     pub gain: f64,
-    /// Points of score in 100 against what is advised; money for a seller, times 100.
+    /// Points of score in 100 relative to the advised course; for a seller, money times 100.
     pub points: f64,
-    /// What keeps it out.
+    /// The rule that keeps it out.
     pub verdict: Option<VerdictReport>,
-    /// In one sentence, as it stands in the answer.
+    /// The contrast in one sentence, as in the answer.
     pub sentence: String,
 }
 
@@ -556,9 +557,9 @@ pub struct CounselReport {
     pub firmness: Text,
     /// The answer and its contrast, in a few sentences.
     pub sentence: String,
-    /// The contrast by itself.
+    /// The contrast on its own.
     pub contrast: Option<ContrastReport>,
-    /// How firm, in one sentence.
+    /// The firmness in one sentence.
     pub firmness_words: String,
     /// Why.
     pub reasons: Vec<ReasonReport>,
@@ -583,15 +584,15 @@ pub struct CounselReport {
 pub struct SellingReport {
     /// Every way.
     pub routes: Vec<RouteReport>,
-    /// The id of the way that brings most, of those open to the seller, as money is worth today.
+    /// The id of the way that brings most in present value, among those open to the seller.
     pub best: Text,
     /// In words.
     pub sentence: String,
-    /// What a buyer of one's own would have to offer, where that is worth saying; may be empty.
+    /// What a private buyer would have to offer, where that is worth saying; may be empty.
     pub besides: String,
     /// Reserve to agree with the auction house, where the auction is best.
     pub reserve: Option<f64>,
-    /// What to write on the ticket, for who sells from a shop or a stand.
+    /// The price to put on the ticket, for a seller with a shop or a stand.
     pub ticket: Option<f64>,
 }
 
@@ -604,7 +605,7 @@ pub struct RouteReport {
     pub name: Text,
     /// What the seller keeps.
     pub kept: Band,
-    /// Months until the money is there; absent where nobody can say.
+    /// Months until the money arrives; absent where nobody can say.
     pub months: Option<f64>,
 }
 
@@ -626,34 +627,34 @@ pub struct ChangeReport {
     pub input: Text,
     /// The input in words.
     pub name: String,
-    /// Where it is now.
+    /// Its present value.
     pub now: f64,
     /// Where the answer flips; absent when it does not.
     pub flips_at: Option<f64>,
-    /// To which course.
+    /// The course it flips to.
     pub to_steps: Vec<Text>,
     /// In words.
     pub text: String,
 }
 
-/// The answer with one input moved and everything else as it is.
+/// The answer with one input moved and everything else unchanged.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct MovedReport {
     /// `value`, `cost`, `bleed` or `fused`.
     pub input: Text,
-    /// How far it was moved, from [`MOST_MOVED`] steps down to as many up; 0 is where it stands.
+    /// How far it was moved, from [`MOST_MOVED`] steps down to as many up; 0 is its present value.
     pub step: i8,
-    /// Where it is then.
+    /// The input's value after the move.
     pub at: f64,
-    /// The advice then.
+    /// The advice after the move.
     pub steps: Vec<Text>,
-    /// The advice then, in one sentence.
+    /// That advice in one sentence.
     pub sentence: String,
     /// `clear`, `leaning` or `open`.
     pub firmness: Text,
 }
 
-/// Steps an input can be moved to either side.
+/// The most steps an input can be moved to either side.
 pub const MOST_MOVED: i8 = 10;
 
 /// A caution.
@@ -663,18 +664,18 @@ pub struct CautionReport {
     pub id: String,
     /// How serious.
     pub level: Level,
-    /// What it is about, in few words.
+    /// What it is about, in a few words.
     pub about: String,
     /// The words.
     pub text: String,
 }
 
-/// Whether it may hold food or drink.
+/// Whether the piece may hold food or drink.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct DisplayOnly {
     /// For display only.
     pub yes: bool,
-    /// Which triggers, in words.
+    /// The triggers, in words.
     pub why: Vec<String>,
     /// The label to put on it.
     pub label: Text,
