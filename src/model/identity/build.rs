@@ -1,8 +1,8 @@
-//! A kind taken apart: how the body was made, and what silver is on it now.
+//! A kind split into two parts: how the body was made, and what silver is on it now.
 //!
-//! Signs of construction (seam, edges, mounts, shield) survive replating; signs of the surface
-//! (colour, wear, how the silver lies) do not. So the two can be settled apart, and a person is told
-//! which of them is.
+//! Signs of construction (seam, edges, mounts, shield) survive replating; signs of the surface (colour, wear,
+//! how the silver lies) do not. So each part can be settled without the other, and the report says which of
+//! them is settled.
 
 use super::posterior::{Interval, Posterior};
 use crate::terms::Kind;
@@ -10,9 +10,9 @@ use crate::terms::Kind;
 /// How the body was made.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Build {
-    /// Silver all through.
+    /// Solid silver.
     Silver,
-    /// Sheet with silver fused to it before anything was made.
+    /// Sheet to which silver was fused before anything was made from it.
     FusedSheet,
     /// Iron or steel.
     Steel,
@@ -24,7 +24,7 @@ pub enum Build {
     NickelSilver,
     /// Britannia metal.
     Britannia,
-    /// A silver shell on a filling.
+    /// A silver shell over a filling.
     Filled,
     /// Something else.
     Other,
@@ -41,7 +41,7 @@ pub enum Skin {
     Foil,
     /// Burnished leaf.
     Leaf,
-    /// Put on by electricity.
+    /// Electrodeposited.
     Electroplated,
     /// No silver on it.
     None,
@@ -63,7 +63,7 @@ impl Build {
         Self::Other,
     ];
 
-    /// In words that follow "the body is".
+    /// In words that complete "the body is".
     #[must_use]
     pub fn name(self) -> &'static str {
         match self {
@@ -79,7 +79,7 @@ impl Build {
         }
     }
 
-    /// Probability under a posterior.
+    /// Its probability under a posterior.
     #[must_use]
     pub fn probability(self, posterior: &Posterior) -> f64 {
         Kind::ALL
@@ -102,7 +102,7 @@ impl Skin {
         Self::Other,
     ];
 
-    /// In words that follow "the silver on it is".
+    /// In words that complete "the silver on it is".
     #[must_use]
     pub fn name(self) -> &'static str {
         match self {
@@ -116,7 +116,7 @@ impl Skin {
         }
     }
 
-    /// Probability under a posterior.
+    /// Its probability under a posterior.
     #[must_use]
     pub fn probability(self, posterior: &Posterior) -> f64 {
         Kind::ALL
@@ -128,7 +128,7 @@ impl Skin {
 }
 
 impl Kind {
-    /// How the body of this kind is made.
+    /// How the body of a piece of this kind is made.
     #[must_use]
     pub fn build(self) -> Build {
         match self {
@@ -144,7 +144,7 @@ impl Kind {
         }
     }
 
-    /// The silver now on this kind.
+    /// The silver now on a piece of this kind.
     #[must_use]
     pub fn skin(self) -> Skin {
         match self {
@@ -161,7 +161,7 @@ impl Kind {
     }
 }
 
-/// The likeliest of a set with its probability and interval.
+/// The likeliest member of a set, with its probability and interval.
 #[must_use]
 pub fn likeliest<T: Copy>(
     all: &[T],
@@ -215,7 +215,7 @@ mod tests {
 
     #[test]
     fn construction_settles_the_body_and_leaves_the_silver_open() {
-        // On signs of construction alone, fused plate with its own silver and the same plated again
+        // On signs of construction alone, fused plate with its original silver and replated fused plate
         // differ little: the seam survives replating (identification rule, common practice).
         let q = interval(&["C06", "C13"]);
         let (build, (p, ..)) = likeliest(&Build::ALL, Build::probability, &q);

@@ -1,4 +1,4 @@
-//! Findings that do not fit together.
+//! Findings that contradict each other.
 
 use super::dates::seen_windows;
 use super::measure::JudgedReading;
@@ -9,24 +9,24 @@ use crate::record::{Answer, Case};
 use crate::terms::{ByLadderKind, Cluster};
 use crate::terms::{PartName, Seen};
 
-/// Two seen findings that no one kind, or no one year, explains together.
+/// Two seen findings that no single kind, or no single year, explains together.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Contradiction {
     /// The two findings.
     pub findings: [&'static FindingFact; 2],
-    /// Seen on different parts, so that a married piece explains it.
+    /// They were seen on different parts, so a married piece would explain them.
     pub different_parts: bool,
-    /// The look at hand that parts the two best; `None` where none of them does.
+    /// The available look that distinguishes the two best; `None` if none does.
     pub settled_by: Option<&'static FindingFact>,
     /// In words.
     pub text: String,
 }
 
-/// Every pair of seen findings whose joint support is below what any kind explains, or whose date
-/// windows do not meet.
+/// Every pair of seen findings whose joint support is below the ledger's limit, or whose date windows do not
+/// overlap.
 ///
-/// Joint support of a pair = max over kinds of p1 p2, divided by (max p1)(max p2); 1 when one kind
-/// explains both best. Below the ledger's limit the pair is named.
+/// The joint support of a pair is the maximum over kinds of p1 p2, divided by (max p1)(max p2). It is 1 when
+/// one kind is the best explanation of both.
 #[must_use]
 pub fn contradictions(case: &Case, ledger: &Ledger) -> Vec<Contradiction> {
     let ladder = Ladder::of(ledger, Edge::Base);
@@ -78,7 +78,7 @@ pub fn contradictions(case: &Case, ledger: &Ledger) -> Vec<Contradiction> {
 struct Claim {
     id: &'static str,
     title: &'static str,
-    /// Versions of this look settle nothing.
+    /// A look with the same twin settles nothing.
     twin: &'static str,
     likelihood: ByLadderKind,
 }
@@ -94,9 +94,9 @@ impl Claim {
     }
 }
 
-/// The look that parts two claims best: of all that are open and need nothing but what is at hand, the
-/// one whose chance of being there differs most between the kinds that explain the one and the kinds
-/// that explain the other.
+/// The look that distinguishes two claims best: among the open looks that need nothing beyond what is at
+/// hand, the one whose chance of being seen differs most between the kinds that explain one claim and the
+/// kinds that explain the other.
 fn settling_look(
     case: &Case,
     readings: &[JudgedReading],
@@ -110,7 +110,7 @@ fn settling_look(
         seen.any(|id| exclude_each_other(id, f.id))
     };
     let open = findings().iter().filter(|f| {
-        // Marks and styles say which kinds may carry them, not how often they are met.
+        // Marks and styles say which kinds can have them, not how common they are.
         !matches!(f.cluster, Cluster::Mark | Cluster::Style | Cluster::Date)
             && Turn::of(f, &case.instruments) == Turn::First
             && !answered(f)
@@ -129,7 +129,7 @@ fn settling_look(
     best.map(|(_, look)| look)
 }
 
-/// The chance that a look shows what it looks for if the one claim is right, and if the other is.
+/// The chance that a look is positive if the first claim is right, and if the second is.
 fn chances(look: &FindingFact, claims: &[Claim; 2], ladder: &Ladder) -> [f64; 2] {
     let there = of(look, ladder);
     claims.map(|claim| {
@@ -139,8 +139,8 @@ fn chances(look: &FindingFact, claims: &[Claim; 2], ladder: &Ladder) -> [f64; 2]
     })
 }
 
-/// Two parts that carry the two findings, when no part carries both and every place is told; the
-/// first of each in the order of the list of parts.
+/// Two parts that carry the two findings, when no part carries both and the part of every finding is given;
+/// for each finding, the part that comes first in the list of parts.
 fn apart_on_the_piece(a: &[&Answer], b: &[&Answer]) -> Option<(PartName, PartName)> {
     let told = |answers: &[&Answer]| {
         answers
@@ -155,7 +155,7 @@ fn apart_on_the_piece(a: &[&Answer], b: &[&Answer]) -> Option<(PartName, PartNam
     a.into_iter().min().zip(b.into_iter().min())
 }
 
-/// Findings of which one spot can show only one.
+/// Groups of findings of which one spot can show only one.
 const ONE_OF: [&[&str]; 14] = [
     &["C14", "C15"],
     &["C25", "C26"],
@@ -176,11 +176,11 @@ const ONE_OF: [&[&str]; 14] = [
 /// Findings of engraving or chasing, or of the shield it was cut in.
 const ENGRAVED: [&str; 6] = ["C14", "C15", "C24", "C27", "C29", "C23"];
 
-/// Whether two findings say opposite things of one spot.
+/// Whether two findings say opposite things about one spot.
 pub(super) fn exclude_each_other(a: &str, b: &str) -> bool {
-    // "No mark anywhere" goes with no mark.
+    // "No mark anywhere" excludes every mark.
     let unmarked = |x: &str, y: &str| x == "M10" && y.starts_with('M');
-    // "No engraving at all" goes with none of it.
+    // "No engraving at all" excludes every finding of engraving.
     let plain = |x: &str, y: &str| x == "C34" && ENGRAVED.contains(&y);
     unmarked(a, b)
         || unmarked(b, a)
@@ -194,9 +194,9 @@ pub(super) fn exclude_each_other(a: &str, b: &str) -> bool {
 /// A reading with a number that no kind explains together with a seen finding or with another reading.
 #[derive(Clone, Debug, PartialEq)]
 pub struct ReadingClash {
-    /// Ids of the two.
+    /// Ids of the two observations.
     pub between: [&'static str; 2],
-    /// The look at hand that parts the two best; `None` where none of them does.
+    /// The available look that distinguishes the two best; `None` if none does.
     pub settled_by: Option<&'static FindingFact>,
     /// In words.
     pub text: String,
@@ -252,7 +252,7 @@ fn joint_support(a: &ByLadderKind, b: &ByLadderKind) -> f64 {
     joint / (best(a) * best(b))
 }
 
-/// The years of two findings that do not meet, in words.
+/// The two date windows in words, when they do not overlap.
 fn apart(a: &Answer, b: &Answer) -> Option<String> {
     let of = |x: &Answer| {
         seen_windows(std::slice::from_ref(x))
@@ -271,7 +271,7 @@ fn apart(a: &Answer, b: &Answer) -> Option<String> {
     })
 }
 
-/// What the settling look would say of the two.
+/// What the settling look would show in either case.
 fn look_words(look: &FindingFact, claims: &[Claim; 2], ladder: &Ladder) -> String {
     let [first, second] = chances(look, claims, ladder);
     let (there, not_there) = if first > second {

@@ -1,9 +1,10 @@
-//! When it was made: windows of the kinds, narrowed by dated findings and by the years that somebody
-//! gives for the piece.
+//! When it was made: the windows of the kinds, narrowed by dated findings and by the years given for the
+//! piece.
 //!
-//! Invariants: a kind keeps its probability however long its window is; years never move kinds; and
-//! the years given either narrow the answer or are said to clash with it. Years that are shown belong to
-//! the family named beside them: where the families disagree and none is firm, each is named with its own.
+//! Invariants: the length of a kind's window does not affect its probability; years never change the
+//! probability of kinds; and the years given either narrow the answer or are reported as a conflict. The
+//! years shown belong to the family named beside them: where the families disagree and none is firm, each
+//! family is named with its own years.
 
 use super::posterior::{FUSED_BODY, Interval, Posterior};
 use crate::ledger::FigureId;
@@ -17,41 +18,41 @@ use crate::terms::{capital, share};
 /// First year considered.
 const FIRST_YEAR: u16 = 1670;
 
-/// Weight of every year and what shaped it.
+/// Weight of every year, and the evidence that shaped it.
 #[derive(Clone, Debug)]
 pub struct Dating {
     last: u16,
-    /// For each kind, the probability of each year together with the kind; sums to 1 over all
+    /// For each kind, the joint probability of each year and the kind; sums to 1 over all kinds and years
     /// unless no year is possible.
     by_kind: [Vec<f64>; Kind::COUNT],
-    /// The same before the years given were heard.
+    /// The same before the given years are taken into account.
     found: [Vec<f64>; Kind::COUNT],
-    /// The years given, where they narrow the answer.
+    /// The years given, if they narrow the answer.
     given: Option<Given>,
-    /// Years given that leave a family less than this share of its own do not fit it.
+    /// Given years that leave a family less than this share of its own years do not fit it.
     least: f64,
     reasons: Vec<String>,
     conflicts: Vec<String>,
-    /// A dated finding of the body or years given, not only a style.
+    /// Whether a finding on the body or given years date the piece, and not only a style.
     dated: bool,
-    /// A span that ends this close to the last year is open.
+    /// A span that ends this close to the last year counts as open.
     open_years: f64,
 }
 
-/// The middle nine tenths of the date, with the reasons for its ends.
+/// The central 90 % of the date, with the reasons for its ends.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct DateSpan {
     /// 5th percentile.
     pub from: u16,
     /// 95th percentile.
     pub to: u16,
-    /// It may have been made lately, so that the end is said as "or later".
+    /// It may have been made recently, so the end is shown as "or later".
     pub open: bool,
     /// In words.
     pub reasons: Vec<String>,
 }
 
-/// The years that somebody or a document gives for a piece, with how far they fade out.
+/// The years that a person or a document gives for a piece, and how they fade out beyond their ends.
 #[derive(Clone, Debug)]
 struct Given {
     from: u16,
@@ -88,7 +89,7 @@ impl Given {
         fading(before.max(after), self.tail)
     }
 
-    /// Whose years these are: "the years given by the seller".
+    /// The source of these years: "the years given by the seller".
     fn source(&self) -> &'static str {
         if self.documented {
             return "the years in its papers";
@@ -112,9 +113,10 @@ impl Given {
 }
 
 impl Dating {
-    /// The weight over years: for each kind its own window, summing to 1, times the windows of the
-    /// findings seen, brought back to the kind's probability. A kind to which the findings leave next
-    /// to none of its years is left out. Then the years given, if the findings leave enough of them.
+    /// The weights over years. For each kind, its own window, normalised to sum to 1, is multiplied by the
+    /// windows of the findings seen and rescaled to the kind's probability. A kind for which the findings
+    /// leave almost none of its years is left out. The given years come last, if the findings leave enough of
+    /// them.
     #[must_use]
     pub fn new(case: &Case, posterior: &Posterior, ledger: &Ledger) -> Self {
         let today = case
@@ -149,7 +151,7 @@ impl Dating {
         dating
     }
 
-    /// Narrows the years to those given, or says that they clash.
+    /// Narrows the weights to the given years, or records a conflict.
     fn hear(&mut self, given: Given) {
         let weight: Vec<f64> = (FIRST_YEAR..=self.last).map(|y| given.weight(y)).collect();
         let kept: f64 = self
@@ -176,14 +178,14 @@ impl Dating {
         self.given = Some(given);
     }
 
-    /// The middle nine tenths over all kinds; `None` when the findings leave no year possible.
+    /// The central 90 % over all kinds; `None` when the findings leave no year possible.
     #[must_use]
     pub fn span(&self) -> Option<DateSpan> {
         self.middle(&self.by_kind, &Kind::ALL)
     }
 
-    /// The middle nine tenths if it is one of `kinds`; `None` when the findings leave them no year.
-    /// Years given that leave these kinds next to none of their own are not counted.
+    /// The central 90 % if it is one of `kinds`; `None` when the findings leave these kinds no year. Given
+    /// years that leave these kinds almost none of their own years are ignored.
     #[must_use]
     pub fn span_of(&self, kinds: &[Kind]) -> Option<DateSpan> {
         let by_kind = if self.is_at_odds_with(kinds) {
@@ -194,8 +196,8 @@ impl Dating {
         self.middle(by_kind, kinds)
     }
 
-    /// Whether the years given narrow the answer as a whole, but leave these kinds next to none of their
-    /// own years.
+    /// Whether the given years narrow the answer as a whole but leave these kinds almost none of their own
+    /// years.
     fn is_at_odds_with(&self, kinds: &[Kind]) -> bool {
         let Some(given) = &self.given else {
             return false;
@@ -240,9 +242,9 @@ impl Dating {
         })
     }
 
-    /// The years as they are shown: of the leading family, and of each other family that is well
-    /// possible and has other years, unless the leading one is firm. The years given that do not fit a
-    /// family shown are among the conflicts.
+    /// The years as shown: those of the leading family and, unless that family is firm, of each other family
+    /// that is reasonably likely and has different years. Given years that do not fit a family shown are
+    /// listed as conflicts.
     #[must_use]
     pub fn report(
         &self,
@@ -304,17 +306,16 @@ impl Dating {
         (dates, conflicts)
     }
 
-    /// Whether the piece counts as early: more likely than not made by the ledger's year, and dated by
-    /// a finding of the body or by the years given. A style alone does not make it early, because styles
-    /// were revived.
+    /// Whether the piece counts as early: more likely than not made by the ledger's year, and dated by a
+    /// finding on the body or by given years. A style alone is not enough, because styles were revived.
     #[must_use]
     pub fn is_early(&self, ledger: &Ledger) -> bool {
         self.dated && made_by(self, &FUSED_BODY, ledger.value(FigureId::VALUE_EARLY_YEAR)) >= 0.5
     }
 }
 
-/// Families that the years of making can tell apart: fused plate was made when it was made, whether it
-/// was plated again later or not.
+/// Families with distinct years of making. Replated fused plate is grouped with fused plate, because
+/// replating does not change when the body was made.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 enum Side {
     FusedBody,
@@ -353,7 +354,7 @@ impl Side {
     }
 }
 
-/// The weight of each year for each kind, and the probability of the kinds left out.
+/// The weight of each year for each kind, and the total probability of the kinds left out.
 fn years_by_kind(
     last: u16,
     posterior: &Posterior,
@@ -392,8 +393,7 @@ fn years_by_kind(
     (by_kind, dropped)
 }
 
-/// Chance that it was made by the end of `year`, given that it is one of `kinds`; 0 when they are
-/// impossible.
+/// Chance that it was made by the end of `year`, given that it is one of `kinds`; 0 if they are impossible.
 fn made_by(dating: &Dating, kinds: &[Kind], year: f64) -> f64 {
     let (mut before, mut all) = (0.0, 0.0);
     for kind in kinds {
@@ -407,7 +407,7 @@ fn made_by(dating: &Dating, kinds: &[Kind], year: f64) -> f64 {
     if all > 0.0 { before / all } else { 0.0 }
 }
 
-/// Whether a finding dates only by style or form.
+/// Whether a finding gives a date only through style or form.
 fn is_style(id: &str) -> bool {
     finding(id).is_some_and(|f| f.cluster == Cluster::Style)
 }
@@ -427,7 +427,7 @@ pub(super) fn seen_windows(answers: &[Answer]) -> Vec<&'static Window> {
         .collect()
 }
 
-/// 1 up to nothing outside, falling in a straight line to 0 over `tail` years.
+/// Weight 1 at 0 years outside, falling linearly to 0 over `tail` years.
 fn fading(years_outside: f64, tail: f64) -> f64 {
     if years_outside <= 0.0 {
         1.0
@@ -447,8 +447,8 @@ fn of_finding(w: &Window, year: u16, today: u16, tail: f64) -> f64 {
     below.min(fading(late, tail)).max(w.floor)
 }
 
-/// The weight of a year for a kind: 1 in its peak, `shoulder` in its first and last year, straight
-/// between; outside it fades from the shoulder, with nothing before a hard lower end.
+/// The weight of a year for a kind: 1 in its peak, `shoulder` in its first and last year, linear in between.
+/// Outside it fades from `shoulder`, and is 0 before a hard lower end.
 fn of_kind(w: &Window, year: u16, today: u16, tail: f64, shoulder: f64) -> f64 {
     let y = f64::from(year);
     let [from, peak_from] = [w.from, w.peak.0].map(f64::from);
@@ -475,7 +475,7 @@ mod tests {
     use super::*;
     use crate::identity::{Evidence, interval_with};
 
-    /// The span for these findings and told years, asked in 2026.
+    /// The span for these findings and given years, as of 2026.
     fn dated(seen: &[&'static str], told: Option<(u16, u16)>) -> (DateSpan, Vec<String>, bool) {
         let mut case = Case::default();
         case.piece.from_year = told.map(|t| t.0);
@@ -501,7 +501,7 @@ mod tests {
     }
 
     #[test]
-    fn spans_match_those_worked_out_apart_from_the_program() {
+    fn spans_match_independently_computed_ones() {
         assert_eq!(years(&["C01", "C08"], None), (1763, 1847));
         assert_eq!(years(&["C01", "C08"], Some((1780, 1800))), (1775, 1804));
         assert_eq!(years(&["M01", "S04"], None), (1852, 2017));
@@ -510,8 +510,7 @@ mod tests {
         assert_eq!(years(&["C01", "C07", "C25", "F03"], None), (1803, 1843));
     }
 
-    /// The years shown for these findings and years given: in words, with whose years helped, and what
-    /// does not fit.
+    /// The years shown for these findings and given years, in words and with their source, and the conflicts.
     fn shown(seen: &[&'static str], case: Case) -> (DateReport, Vec<String>) {
         let case = Case {
             findings: seen
@@ -541,7 +540,7 @@ mod tests {
 
     #[test]
     fn the_years_shown_belong_to_the_family_named_with_them() {
-        // Worn to copper: fused plate and electroplate are both well possible.
+        // Worn to copper: fused plate and electroplate are both reasonably likely.
         let (dates, _) = shown(&["S03"], Case::default());
         assert!(dates.is_conditional);
         assert_eq!(dates.by_family[0].names[0].get(), "fused plate");
@@ -556,7 +555,7 @@ mod tests {
                 && words.ends_with("or later if it is electroplate"),
             "{words}"
         );
-        // Electroplate on nickel silver and nothing else: one window, with no condition.
+        // Electroplate on nickel silver and nothing else: one window, without a condition.
         let (dates, _) = shown(&["M01", "S04"], Case::default());
         assert_eq!(
             dates.in_words(),
@@ -566,7 +565,7 @@ mod tests {
     }
 
     #[test]
-    fn an_end_at_our_own_days_is_never_a_year() {
+    fn an_end_at_the_present_is_never_shown_as_a_year() {
         for seen in [&["M01", "S04"][..], &["S03"], &["M03"], &["S16"], &["M16"]] {
             let words = shown(seen, Case::default()).0.in_words();
             assert!(!words.contains(" 20"), "{seen:?}: {words}");
@@ -574,7 +573,7 @@ mod tests {
     }
 
     #[test]
-    fn years_that_somebody_gives_are_named_as_theirs() {
+    fn given_years_are_shown_with_their_source() {
         for (came_from, source) in [
             (None, "the years given for it"),
             (Some(CameFrom::Household), "the years given by the family"),
@@ -596,14 +595,14 @@ mod tests {
             dates.reasons.last().unwrap(),
             "the years in its papers are about 1780"
         );
-        // Years that are left out helped nothing.
+        // Years that are left out are not credited.
         let (dates, conflicts) = shown(&["M01", "S04"], given(1780, 1800, None));
         assert_eq!(dates.given, None);
         assert!(conflicts[0].starts_with("The years given for it are 1780 to 1800"));
     }
 
     #[test]
-    fn years_given_that_do_not_fit_the_likeliest_family_are_said_to_clash() {
+    fn given_years_that_do_not_fit_the_likeliest_family_are_a_conflict() {
         let (dates, conflicts) = shown(&["S11"], given(1780, 1800, Some(CameFrom::Sale)));
         assert_eq!(dates.by_family[0].names[0].get(), "electroplate");
         assert!(dates.by_family[0].from >= 1840 && dates.is_conditional);
@@ -617,7 +616,7 @@ mod tests {
     }
 
     #[test]
-    fn a_told_date_that_cannot_be_is_said_and_left_out() {
+    fn an_impossible_given_date_is_reported_and_left_out() {
         // Electroplating begins in 1840 (patent; Victoria and Albert Museum).
         let (span, conflicts, _) = dated(&["M01", "S04"], Some((1780, 1800)));
         assert_eq!((span.from, span.to), (1852, 2017));
@@ -626,7 +625,7 @@ mod tests {
     }
 
     #[test]
-    fn a_window_that_reaches_our_days_is_open() {
+    fn a_window_that_reaches_the_present_is_open() {
         assert!(dated(&["M01", "S04"], None).0.open);
         assert!(!dated(&["C01", "C08"], None).0.open);
     }

@@ -1,4 +1,4 @@
-//! What was found, as the plain data that screens and sheets show.
+//! The identification, as the plain data that screens and sheets show.
 
 use super::posterior::counted;
 use super::surety::fused_is_parted_from_copies;
@@ -16,8 +16,8 @@ use crate::report::{
 use crate::terms::Seen;
 use crate::terms::share;
 
-/// What the piece is, from its record alone and at once: for a screen that answers while one looks.
-/// `next_looks` is empty, for what a look is worth hangs on the counsel.
+/// Identifies the piece from its record alone, fast enough for a screen that answers while the user looks.
+/// `next_looks` is empty, because the worth of a look depends on the advice.
 #[must_use]
 pub fn identify(case: &Case, ledger: &Ledger) -> IdentityReport {
     let readings = readings(case, ledger);
@@ -33,7 +33,7 @@ pub fn identify(case: &Case, ledger: &Ledger) -> IdentityReport {
     .report()
 }
 
-/// Everything worked out about what a piece is.
+/// Everything inferred about what a piece is.
 pub(crate) struct Identified<'a> {
     pub(crate) case: &'a Case,
     pub(crate) ledger: &'a Ledger,
@@ -43,7 +43,7 @@ pub(crate) struct Identified<'a> {
 }
 
 impl Identified<'_> {
-    /// The answer, but for what to look at next: what a look is worth is for the counsel to say.
+    /// The identification without the next looks: their worth is known only to the advice.
     pub(crate) fn report(&self) -> IdentityReport {
         let mut kinds: Vec<KindReport> = Kind::ALL
             .into_iter()
@@ -76,7 +76,7 @@ impl Identified<'_> {
         family_bars.sort_by(|a, b| b.p.total_cmp(&a.p));
         let posterior = self.interval.base;
         let (top, _) = posterior.top_family();
-        // Where nothing was found, the years would be those of the prior.
+        // If nothing was found, the years would be those of the prior.
         let (dates, date_conflicts) = if self.nothing_found() {
             (None, Vec::new())
         } else {
@@ -143,7 +143,7 @@ impl Identified<'_> {
         }
     }
 
-    /// Words of the marks that suggest a finding which nobody has answered.
+    /// Words in the marks that suggest a finding the user has not answered.
     fn unconfirmed(&self) -> Vec<String> {
         let mut words: Vec<String> = Vec::new();
         for mark in &self.case.marks {
@@ -161,13 +161,13 @@ impl Identified<'_> {
         Evidence::of(self.case, self.readings)
     }
 
-    /// Nothing was looked at or read that says anything, so that only the prior speaks. A mark or a
-    /// style that is not there says nothing.
+    /// Whether nothing informative was looked at or read, so that only the prior counts. The absence of a
+    /// mark or a style is not informative.
     pub(crate) fn nothing_found(&self) -> bool {
         counted(&self.evidence()).is_empty() && !self.readings.iter().any(|r| r.counts)
     }
 
-    /// The family in words, as firmly as the looks carry, and what is still open about it.
+    /// The family in words, no more firmly than the looks justify, and what is still open about it.
     fn sentence(&self) -> String {
         if self.nothing_found() {
             let looked = self.case.findings.iter().any(|a| a.seen != Seen::Unsure);
@@ -182,7 +182,7 @@ impl Identified<'_> {
         let (top, _) = posterior.top_family();
         let carried = Carried::of(&self.evidence(), top);
         let fused = matches!(top, Family::Fused | Family::ReplatedFused);
-        // Copper alone is no verdict: electroplate on copper wears through to copper too.
+        // Copper alone decides nothing: electroplate on copper also wears through to copper.
         if fused && !fused_is_parted_from_copies(&self.evidence()) {
             let metal = if self.case.has_seen("S03") {
                 "Silver over copper."
@@ -242,7 +242,7 @@ impl Identified<'_> {
     }
 }
 
-/// A reading with how far it moved each family; nothing moved by one that does not count.
+/// A reading and how far it moved each family; a reading that does not count moves none.
 fn measured(reading: &JudgedReading, moved: &[Push]) -> MeasureReport {
     let push = moved.iter().find(|p| p.id == reading.id);
     MeasureReport {

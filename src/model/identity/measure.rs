@@ -1,10 +1,8 @@
-//! Readings with a number as evidence: how well each kind explains a density, a conductivity, an
-//! X-ray reading.
+//! Numeric readings as evidence: how well each kind explains a density, a conductivity or an X-ray reading.
 //!
-//! Each reading is one seen observation of the cluster of physical measures, as far-reaching as the
-//! ladder and no further: the kind that explains it best can reach N, and none falls below X. It
-//! never dates anything. A reading takes the place of the bands of the same instrument in the ladder,
-//! so that one reading is not counted twice.
+//! Each reading is one seen observation of the cluster of physical measures, within the limits of the ladder:
+//! the kind that explains it best can reach N, and none falls below X. A reading never implies a date. It
+//! replaces the ladder's bands of the same instrument, so that one reading is not counted twice.
 
 use super::posterior::{Edge, Ladder};
 use crate::ledger::{Figure, FigureId, Ledger};
@@ -12,7 +10,7 @@ use crate::record::{Case, Spot, Xrf, hundredths};
 use crate::terms::Seen;
 use crate::terms::{ByLadderKind, Family, Kind, Letter};
 
-/// One reading, held against what each kind should read.
+/// One reading, compared with the expected value for each kind.
 #[derive(Clone, Debug, PartialEq)]
 pub struct JudgedReading {
     /// Stable id: `density`, `conductivity` or `xray`.
@@ -21,19 +19,18 @@ pub struct JudgedReading {
     pub title: &'static str,
     /// What was read and what it means, in words.
     pub text: String,
-    /// How much worse each kind explains it than the best any kind could, natural logarithm; >= 0,
-    /// in the order of [`Kind::LADDER`].
+    /// How much worse each kind explains it than the best explanation that any kind could give, natural
+    /// logarithm; >= 0, in the order of [`Kind::LADDER`].
     penalty: ByLadderKind,
-    /// Findings of the ladder that the same reading would answer, so that they are not counted
-    /// besides.
+    /// Findings of the ladder that the same reading would answer; they are not counted in addition.
     pub replaces: &'static [&'static str],
-    /// Counted: some kind explains it, and not all alike.
+    /// Whether it is counted: some kind explains it, and the kinds differ.
     pub counts: bool,
 }
 
 impl JudgedReading {
-    /// Log-likelihood by kind on a ladder, from ln N down to ln X; `None` when it is the same for
-    /// every kind and so no evidence.
+    /// Log-likelihood by kind on a ladder, from ln N down to ln X; `None` when it is the same for every kind
+    /// and therefore no evidence.
     pub(super) fn log_likelihood(&self, ladder: &[f64; 5]) -> Option<ByLadderKind> {
         let (top, bottom) = (ladder[Letter::N as usize], ladder[Letter::X as usize]);
         let ln = self.penalty.map(|p| (top - p).max(bottom));
@@ -41,17 +38,19 @@ impl JudgedReading {
         (self.counts && differs).then_some(ln)
     }
 
-    /// Likelihood by kind on a ladder, for telling whether two observations fit together.
+    /// Likelihood by kind on a ladder, for judging whether two observations are consistent.
     pub(super) fn likelihood(&self, ladder: &Ladder) -> ByLadderKind {
         let (top, bottom) = (ladder.step(Letter::N), ladder.step(Letter::X));
         self.penalty.map(|p| (top * libm::exp(-p)).max(bottom))
     }
 }
 
-/// The 95th percentile of the standard normal: half-width of nine tenths in standard deviations.
+/// The 95th percentile of the standard normal: half the width of a central 90 % interval, in standard
+/// deviations.
 const Z95: f64 = 1.644_853_626_951_472_7;
 
-/// What a kind should read: a normal with two spreads, from the middle of a figure to either end.
+/// The expected reading of a kind: a normal distribution with two spreads, from the middle of a figure to
+/// either end.
 #[derive(Clone, Copy)]
 struct Expected {
     low: f64,
@@ -68,7 +67,7 @@ impl Expected {
         }
     }
 
-    /// Distance squared over two, and width, of a reading with its own `spread`.
+    /// Half the squared distance, and the width, of a reading with its own `spread`.
     fn misfit(self, read: f64, spread: f64) -> (f64, f64) {
         let side = |end: f64| {
             let own = (end - self.middle) / Z95;
@@ -108,14 +107,14 @@ const BODIES: [&str; 7] = [
 ];
 const DENSITIES: [FigureId; 7] = FigureId::family("measure.density.", BODIES, "");
 const CONDUCTIVITIES: [FigureId; 7] = FigureId::family("measure.iacs.", BODIES, "");
-/// Shares of the metals of [`Xrf::BASE`] by body; where there is none, a trace.
+/// Shares of the metals of [`Xrf::BASE`] by body; `None` means a trace.
 const BASE_SHARES: [[Option<FigureId>; 7]; 4] = [
     FigureId::family_if_any("measure.core.", BODIES, ".nickel"),
     FigureId::family_if_any("measure.core.", BODIES, ".zinc"),
     FigureId::family_if_any("measure.core.", BODIES, ".tin"),
     FigureId::family_if_any("measure.core.", BODIES, ".iron"),
 ];
-/// Thickness of the silver as made, by kind.
+/// Thickness of the silver when new, by kind.
 const LAYERS: [Option<FigureId>; Kind::COUNT] =
     FigureId::family_if_any("silver.t0.", Kind::CODES, "");
 
@@ -131,15 +130,15 @@ fn body(kind: Kind) -> Body {
     }
 }
 
-/// The penalties of misfits: ln of the greatest density any kind's narrowest curve could have, less
-/// ln of the density of this kind at the reading.
+/// The penalties for misfits: the log of the greatest density that the narrowest curve of any kind could
+/// have, minus the log of this kind's density at the reading.
 #[allow(clippy::large_types_passed_by_value)] // one small table, made for this call
 fn penalties(misfits: Misfits) -> ByLadderKind {
     let narrowest = misfits.iter().fold(f64::INFINITY, |n, m| n.min(m.1));
     misfits.map(|(half_square, width)| half_square + width - narrowest)
 }
 
-/// Every reading of the case that could be used, in a fixed order.
+/// Every usable reading of the case, in a fixed order.
 #[must_use]
 pub fn readings(case: &Case, ledger: &Ledger) -> Vec<JudgedReading> {
     let m = &case.measures;
@@ -228,8 +227,8 @@ fn conductivity(percent: f64, ledger: &Ledger) -> JudgedReading {
     });
     let misfits = expected.map(|e| e.misfit(percent, spread));
     let mut penalty = penalties(misfits);
-    // That the copper of fused plate conducts worse than later copper has not been tried on
-    // documented pieces, so between copper bodies the reading counts as likely against possible.
+    // Whether the copper of fused plate conducts worse than later copper has not been tested on documented
+    // pieces, so between copper bodies the reading counts only as likely against possible.
     let ladder = Ladder::of(ledger, Edge::Base);
     let untried = libm::log(ladder.step(Letter::L) / ladder.step(Letter::P));
     let copper = |i: usize| body(Kind::LADDER[i]) == Body::Copper;
@@ -270,12 +269,12 @@ fn xray(case: &Case, x: &Xrf, ledger: &Ledger) -> Option<JudgedReading> {
                 for (sum, kind) in misfits.iter_mut().zip(Kind::LADDER) {
                     let id = by_body[body(kind) as usize].unwrap_or(FigureId::MEASURE_CORE_TRACE);
                     let figure = ledger.figure(id);
-                    // How widely a metal that is not there may read belongs to the analyser, not to
-                    // the kind, so the widths are left out.
+                    // The spread of a reading of an absent metal depends on the analyser, not on the kind, so
+                    // the widths are left out.
                     sum.0 += Expected::of(figure).misfit(share, spread).0;
                 }
             }
-            // A body of silver has no spot where silver is gone.
+            // A body of silver has no spot where the silver is gone.
             if x.silver.is_some() {
                 let solid = Expected::of(ledger.figure(FigureId::MEASURE_SKIN_OWN));
                 let own = solid.misfit(x.silver.unwrap_or(0.0), spread).0;
@@ -312,7 +311,8 @@ fn xray(case: &Case, x: &Xrf, ledger: &Ledger) -> Option<JudgedReading> {
                 Expected::of(ledger.figure(skin))
             });
             let misfits = expected.map(|e| e.misfit(silver, spread));
-            // With the ratio of the copper lines somebody told more than this one number can.
+            // A user who entered the ratio of the copper lines has already given more than this one number
+            // says.
             let ratio_told = case
                 .findings
                 .iter()
@@ -339,7 +339,7 @@ fn xray(case: &Case, x: &Xrf, ledger: &Ledger) -> Option<JudgedReading> {
     }
 }
 
-/// The bodies that a reading fits, in words: those whose nine tenths hold it, else none.
+/// The bodies that a reading fits, in words: those whose central 90 % contains it; none otherwise.
 fn fits(misfits: &Misfits) -> String {
     let mut names: Vec<&str> = Vec::new();
     for (kind, (half_square, _)) in Kind::LADDER.into_iter().zip(misfits) {
@@ -363,15 +363,15 @@ fn fits(misfits: &Misfits) -> String {
     ["what ", &names.join(", "), or, last, " gives"].concat()
 }
 
-/// What was read, what fits it, and what the other end would have read: silver for a reading that is
-/// not silver's, else copper.
+/// What was read, what fits it, and what the opposite case would have read: silver if the reading does not
+/// fit silver, else copper.
 fn compared(
     read: &str,
     expected: &[Expected; Kind::LADDER.len()],
     misfits: &Misfits,
     unit: &str,
 ) -> String {
-    // Places in Kind::LADDER: solid silver first, fused plate on both sides third.
+    // Indices in Kind::LADDER: solid silver first, fused plate on both sides third.
     let (name, other) = if misfits[0].0 > 0.5 * Z95 * Z95 {
         ("solid silver", expected[0])
     } else {

@@ -1,5 +1,5 @@
-//! What to look at next: how much each look not yet taken is expected to tell, and in which order looks
-//! are asked for.
+//! What to look at next: how informative each look not yet taken is expected to be, and in which order to ask
+//! for looks.
 
 use super::contradiction::exclude_each_other;
 use super::posterior::{
@@ -8,7 +8,7 @@ use super::posterior::{
 use crate::ledger::{FigureId, FindingFact, Ledger, Requires, findings};
 use crate::terms::{Cluster, Instrument, Kind, Seen};
 
-/// What a look would be expected to tell.
+/// The expected information from a look.
 #[derive(Clone, Debug)]
 pub struct InformationGain {
     /// The finding.
@@ -19,32 +19,32 @@ pub struct InformationGain {
     pub if_seen: Posterior,
     /// Posterior if it is looked for and not there.
     pub if_absent: Posterior,
-    /// Expected fall of the entropy over kinds, bits; never below 0.
+    /// Expected decrease of the entropy over kinds, in bits; never below 0.
     pub bits: f64,
 }
 
-/// When a look is asked for. Earlier turns come first, however much a later one would tell.
+/// When a look is asked for. Earlier turns come first, however informative a later look would be.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Turn {
-    /// Anybody can take it with what is at hand.
+    /// Anyone can take it with what is at hand.
     First,
-    /// It takes a paper, a book, a piece to compare with or somebody's word, or it is an answer for
-    /// those who cannot say which of several looks it was.
+    /// It needs a paper, a book, a piece to compare with or the word of a person who knows, or it is an
+    /// answer for a user who cannot say which of several looks it was.
     Later,
-    /// It takes an instrument that is not at hand.
+    /// It needs an instrument that is not at hand.
     Last,
 }
 
-/// The looks asked for before anything has been answered: letters underneath, the colour of the metal
-/// that shows, a magnet, a seam, an edge. Each is at another place, and anybody can take it.
+/// The looks asked for before anything has been answered: letters underneath, the colour of the metal that
+/// shows, a magnet, a seam, an edge. Each is in a different place, and anyone can take it.
 pub const ASKED_FIRST: [&str; 5] = ["M01", "S03", "P01", "C01", "C06"];
 
-/// Answers for somebody who cannot say which of several looks it was, or who repeats what was told:
-/// nobody is sent to look for them.
+/// Answers for a user who cannot say which of several looks it was, or who repeats what a seller said. Nobody
+/// is asked to look for them.
 const NOT_LOOKS: [&str; 7] = ["C13", "C20", "M06", "S07", "S11", "S18", "S19"];
 
 impl Turn {
-    /// The turn of a look for a person who has these instruments at hand.
+    /// The turn of a look for a user who has these instruments at hand.
     #[must_use]
     pub fn of(look: &FindingFact, at_hand: &[Instrument]) -> Self {
         if NOT_LOOKS.contains(&look.id) || look.requires == Requires::Reference {
@@ -57,8 +57,7 @@ impl Turn {
     }
 }
 
-/// Whether a look is still open: neither answered nor replaced by a reading, and not ruled out by what
-/// was seen.
+/// Whether a look is still open: not answered, not replaced by a reading, and not ruled out by what was seen.
 pub(super) fn is_open(look: &FindingFact, evidence: &Evidence) -> bool {
     !is_replaced(look.id, evidence.readings)
         && !evidence
@@ -67,11 +66,11 @@ pub(super) fn is_open(look: &FindingFact, evidence: &Evidence) -> bool {
             .any(|a| a.id == look.id || (a.seen == Seen::Yes && exclude_each_other(a.id, look.id)))
 }
 
-/// Every look that is still open, the most telling first.
+/// Every look that is still open, the most informative first.
 ///
-/// The chance of seeing a finding is the mixture of its likelihoods over the posterior, and the
-/// expected gain is the expected fall of the entropy over kinds. Where an absence says nothing (marks,
-/// styles, readings of instruments) the posterior stays as it is.
+/// The chance of seeing a finding is the mixture of its likelihoods over the posterior; the expected gain is
+/// the expected decrease of the entropy over kinds. Where an absence is no evidence (marks, styles,
+/// instrument readings), the posterior is unchanged.
 #[must_use]
 pub fn information_gain(
     evidence: &Evidence,
@@ -127,7 +126,7 @@ mod tests {
     use crate::ledger::finding;
 
     #[test]
-    fn comparison_pieces_papers_and_books_come_after_lay_looks() {
+    fn looks_that_need_comparison_pieces_papers_or_books_come_later() {
         let turn = |id: &str, at_hand: &[Instrument]| Turn::of(finding(id).unwrap(), at_hand);
         for id in ["S01", "S02", "S16", "S18", "S19", "M25", "F02", "D01"] {
             assert_eq!(turn(id, Instrument::ALL), Turn::Later, "{id}");

@@ -1,9 +1,10 @@
-//! The two looks that part what is still possible, and whether looking alone can settle it.
+//! The two looks that best distinguish what is still possible, and whether looking alone can settle it.
 //!
-//! Only looks that can be taken with what is at hand count: no instrument that the person has not named,
-//! nothing to look up and nothing to compare with. Each pair is judged by the expected fall of the entropy
-//! over families once both are answered, both answers counted, each look taken carefully: whoever is sent
-//! to look is told where and how. What is shown for "not there" is what the program makes of that answer.
+//! Only looks that can be taken with what is at hand count: no instrument that the user has not named,
+//! nothing to look up and nothing to compare with. Each pair is judged by the expected decrease of the
+//! entropy over families once both looks are answered, whether seen or absent, assuming that each look is
+//! taken carefully, because the user is told where and how to look. The posterior shown for "not there" is
+//! the one that the program computes from that answer.
 
 use super::contradiction::exclude_each_other;
 use super::next_look::{ASKED_FIRST, Turn, is_open};
@@ -14,7 +15,7 @@ use crate::ledger::{FigureId, FindingFact, Ledger, finding, findings};
 use crate::terms::Seen;
 use crate::terms::{ByKind, Cluster, Family, Instrument, Kind};
 
-/// One of the two looks, with what either answer would make of the piece.
+/// One of the two looks, with the posterior after either answer.
 #[derive(Clone, Debug)]
 pub struct PartingLook {
     /// The finding to look for.
@@ -25,46 +26,46 @@ pub struct PartingLook {
     pub if_absent: Posterior,
 }
 
-/// What to look at to part what is still possible.
+/// What to look at to distinguish what is still possible.
 #[derive(Clone, Debug)]
 pub struct Parting {
-    /// At most two looks, the least effort first.
+    /// At most two looks, the easier one first.
     pub looks: Vec<PartingLook>,
-    /// These looks are not expected to settle the family; the reading that would tell more together
-    /// with one of the looks, where there is one.
+    /// Set if these looks are not expected to settle the family; it then holds the reading that would add
+    /// most in combination with one of the looks, if there is one.
     pub open: Option<Option<&'static FindingFact>>,
 }
 
-/// So many single looks are tried in pairs.
+/// How many single looks are tried in pairs.
 const TRIED: usize = 10;
-/// So many readings are tried, each with every look.
+/// How many readings are tried, each with every look.
 const READINGS_TRIED: usize = 3;
 
-/// Looks with the bits they are expected to tell.
+/// Looks with their expected information in bits.
 type Weighed<const N: usize> = (f64, [&'static FindingFact; N]);
 
-/// A look that may be tried, with what either answer would add.
+/// A candidate look, with the term that either answer would add.
 struct Tried {
     finding: &'static FindingFact,
     /// Chance by kind that a careful look finds it.
     chance: ByKind,
-    /// What "there" and "not there" say; `None` where that answer is no evidence.
+    /// The terms for "there" and "not there"; `None` where that answer is no evidence.
     terms: [Option<Term>; 2],
-    /// The bits it is expected to tell by itself.
+    /// Its expected information on its own, in bits.
     bits: f64,
 }
 
-/// Weighs looks by what they are expected to tell.
+/// Ranks looks by their expected information.
 struct Judge {
     base: Basis,
     /// How answers are counted.
     rows: Rows,
-    /// Chance of seeing, by kind, what is there and is looked for with care.
+    /// Chance that a careful look notices a feature that is there.
     noticed: f64,
     ladder: Ladder,
     out: [f64; 2],
     now: Posterior,
-    /// A smaller difference in bits is none.
+    /// A smaller difference in bits counts as none.
     least_bits: f64,
 }
 
@@ -106,7 +107,7 @@ impl Judge {
         self.base.with(&told.iter().collect::<Vec<_>>())
     }
 
-    /// Expected fall of the entropy over families once these looks are answered, bits.
+    /// Expected decrease of the entropy over families once these looks are answered, in bits.
     fn bits(&self, looks: &[&Tried]) -> f64 {
         let mut left = 0.0;
         for pattern in 0..1_usize << looks.len() {
@@ -130,7 +131,7 @@ impl Judge {
         self.now.family_bits() - left
     }
 
-    /// These looks one by one, the most telling first.
+    /// These looks singly, the most informative first.
     fn singles(&self, looks: impl Iterator<Item = &'static FindingFact>) -> Vec<Tried> {
         let term = |f: &'static FindingFact, seen: Seen| {
             counts(f, seen).then(|| self.rows.answer(f, seen))
@@ -155,8 +156,8 @@ impl Judge {
         singles
     }
 
-    /// Every pair of a look of the first list with one of the second. No pair shows two versions of one
-    /// look or two things that one spot cannot show together.
+    /// Every pair of a look of the first list with one of the second. No pair combines two versions of one
+    /// look, or two things that one spot cannot show together.
     fn pairs(&self, first: &[Tried], second: &[Tried]) -> Vec<Weighed<2>> {
         let mut pairs: Vec<Weighed<2>> = Vec::new();
         for one in first {
@@ -174,7 +175,7 @@ impl Judge {
         pairs
     }
 
-    /// The pair that tells most; of pairs that tell as much, the one with the least effort.
+    /// The most informative pair; among equally informative pairs, the one with the least effort.
     fn best(&self, pairs: &[Weighed<2>]) -> Option<Weighed<2>> {
         let most = pairs.iter().map(|(bits, _)| *bits).fold(0.0, f64::max);
         let effort = |looks: &[&FindingFact; 2]| looks[0].invasive + looks[1].invasive;
@@ -186,7 +187,7 @@ impl Judge {
     }
 }
 
-/// The two looks that part best what is still possible.
+/// The two looks that best distinguish what is still possible.
 #[must_use]
 pub fn parting(evidence: &Evidence, at_hand: &[Instrument], ledger: &Ledger) -> Parting {
     let judge = Judge::new(evidence, log_prior(ledger, evidence.came_from), ledger);
@@ -199,8 +200,8 @@ pub fn parting(evidence: &Evidence, at_hand: &[Instrument], ledger: &Ledger) -> 
         let parts = move |f: &&FindingFact| match f.cluster {
             // A style or a date is no sign of how a piece was made.
             Cluster::Style | Cluster::Date => false,
-            // The letter of a mark says which kinds may carry it, not how often it is met. Only the
-            // letters that stand on half of all electroplate are worth sending a person for.
+            // The letter of a mark says which kinds can have it, not how common it is. Only the letters found
+            // on half of all electroplate are worth asking a user to look for.
             Cluster::Mark => !looked_for_marks && ASKED_FIRST.contains(&f.id),
             _ => true,
         };
@@ -238,8 +239,8 @@ pub fn parting(evidence: &Evidence, at_hand: &[Instrument], ledger: &Ledger) -> 
     Parting { looks, open }
 }
 
-/// What the looks will probably leave open, and the reading that tells more, in words; `None` where they
-/// may settle it.
+/// What the looks will probably leave open, and the reading that would add more, in words; `None` if the
+/// looks may settle it.
 #[must_use]
 pub fn open_in_words(parting: &Parting, now: &Posterior) -> Option<String> {
     let reading = parting.open?;
@@ -254,7 +255,7 @@ pub fn open_in_words(parting: &Parting, now: &Posterior) -> Option<String> {
     })
 }
 
-/// The one or two families that lead.
+/// The one or two leading families.
 fn still_possible(now: &Posterior) -> Vec<&'static str> {
     let mut families: Vec<Family> = Family::ALL.to_vec();
     families.sort_by(|a, b| now.family(*b).total_cmp(&now.family(*a)));
@@ -314,9 +315,10 @@ mod tests {
     const CLOSE: Side = &[(Kind::Clp, 1.0)];
     const ON_STEEL: Side = &[(Kind::Est, 1.0)];
 
-    /// The bits two looks tell of each of the hardest distinctions, worked out apart from the program.
+    /// The information in bits that two looks give on each of the hardest distinctions, computed
+    /// independently.
     #[test]
-    fn the_hardest_distinctions_are_weighed_as_worked_out() {
+    fn information_on_the_hardest_distinctions_matches_independent_values() {
         for (sides, seen, looks, bits) in [
             ([REPLATED, COPIES], "", ["C06", ""], 0.286),
             ([REPLATED, COPIES], "", ["S10", ""], 0.286),
@@ -341,10 +343,10 @@ mod tests {
         }
     }
 
-    /// No pair of looks tells more of the hardest distinctions than the pairs named for them, and none
-    /// reaches half a bit.
+    /// No pair of looks gives more information on the hardest distinctions than the pairs named for them, and
+    /// none reaches half a bit.
     #[test]
-    fn no_two_looks_part_the_hardest_distinctions_better_than_those_named() {
+    fn no_two_looks_settle_the_hardest_distinctions_better_than_those_named() {
         for (sides, seen, most) in [
             ([REPLATED, COPIES], "", 0.394),
             ([FUSED, WORN_COPIES], "S03", 0.471),
@@ -398,7 +400,7 @@ mod tests {
     }
 
     #[test]
-    fn a_look_that_what_was_seen_rules_out_is_not_offered() {
+    fn a_look_ruled_out_by_what_was_seen_is_not_offered() {
         let (parting, _) = parted(&["C01"]);
         for look in &parting.looks {
             assert!(!["C02", "C04", "C20"].contains(&look.finding.id));
@@ -406,8 +408,8 @@ mod tests {
     }
 
     #[test]
-    fn what_looking_cannot_settle_is_said_to_be_open() {
-        // Worn to a metal nobody named: two looks are not enough.
+    fn what_looking_cannot_settle_is_reported_as_open() {
+        // Worn to an unnamed metal: two looks are not enough.
         let (parting, now) = parted(&["S11"]);
         let words = open_in_words(&parting, &now).unwrap();
         assert!(words.contains("open"), "{words}");

@@ -1,13 +1,12 @@
-//! From what was found to the probability of each kind.
+//! From the findings to the probability of each kind.
 //!
-//! Every answer becomes one row of log-likelihoods by kind, measured from a pivot. Findings of one
-//! cluster share a cause, so within a cluster the rows add like the sides of a right angle: support
-//! and misfit each as the root of the sum of squares. Clusters add plainly. "Not sure" and "not
-//! looked" say nothing.
+//! Every answer becomes one row of log-likelihoods by kind, measured from a pivot. Findings of one cluster
+//! share a cause, so within a cluster the rows add in quadrature, support and misfit separately. Clusters add
+//! linearly. "Not sure" and "not looked" are no evidence.
 //!
-//! Invariants: the order of answers never matters; the same finding twice counts once; and a finding
-//! that every kind of a family explains at least as well as every kind outside it never makes that
-//! family less probable, whatever else was found.
+//! Invariants: the order of answers never matters; a finding given twice counts once; and a finding that
+//! every kind of a family explains at least as well as every kind outside it never makes that family less
+//! probable, whatever else was found.
 
 use super::measure::JudgedReading;
 use crate::ledger::{FigureId, FindingFact, Ledger, finding};
@@ -16,19 +15,19 @@ use crate::record::{Answer, Case};
 use crate::terms::{ByKind, Cluster, Family, Kind, Letter};
 use crate::terms::{CameFrom, Seen};
 
-/// What bears on what a piece is.
+/// The evidence on what a piece is.
 #[derive(Clone, Copy, Debug)]
 pub struct Evidence<'a> {
     /// Answered findings.
     pub answers: &'a [Answer],
     /// Readings of instruments.
     pub readings: &'a [JudgedReading],
-    /// How the piece came to its owner, which decides how common each kind is taken to be.
+    /// How the piece came to its owner, which sets how common each kind is taken to be.
     pub came_from: Option<CameFrom>,
 }
 
 impl<'a> Evidence<'a> {
-    /// Everything a case records, with its readings.
+    /// The evidence of a case, with its readings.
     #[must_use]
     pub fn of(case: &'a Case, readings: &'a [JudgedReading]) -> Self {
         Self {
@@ -39,14 +38,14 @@ impl<'a> Evidence<'a> {
     }
 }
 
-/// How much a finding is taken to tell.
+/// How strong findings are taken to be as evidence.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Edge {
-    /// As much as we think.
+    /// As strong as we think.
     Base,
-    /// Less than we think.
+    /// Weaker than we think.
     Blunt,
-    /// More than we think.
+    /// Stronger than we think.
     Sharp,
 }
 
@@ -57,9 +56,9 @@ const STEPS: [[FigureId; 5]; 3] = [
     FigureId::family("identity.ladder.sharp.", Letter::CODES, ""),
 ];
 
-/// How common each kind is when nobody says how the piece came to its owner.
+/// How common each kind is if the record does not say how the piece came to its owner.
 const PRIORS: [FigureId; Kind::COUNT] = FigureId::family("identity.prior.", Kind::CODES, "");
-/// The same in a household, at a general sale and at a dealer's in old plate.
+/// The same for a household, a general sale and a dealer in old plate.
 const PRIORS_FROM: [[FigureId; Kind::COUNT]; 3] = [
     FigureId::family("identity.prior.household.", Kind::CODES, ""),
     FigureId::family("identity.prior.sale.", Kind::CODES, ""),
@@ -73,8 +72,8 @@ pub struct Ladder {
 }
 
 impl Ladder {
-    /// One of the three ladders of the ledger: `base`, or `blunt` and `sharp`, which say what the
-    /// answer would be if findings told less or more than we think.
+    /// One of the three ladders of the ledger: `base`, or `blunt` and `sharp`, which show what the answer
+    /// would be if findings were weaker or stronger evidence than we think.
     #[must_use]
     pub fn of(ledger: &Ledger, edge: Edge) -> Self {
         Self {
@@ -174,8 +173,8 @@ impl Posterior {
             .sum::<f64>()
     }
 
-    /// The same posterior with the odds of one set of kinds multiplied by `factor`, the shares
-    /// inside and outside the set kept. `factor` > 0.
+    /// The same posterior with the odds of one set of kinds multiplied by `factor`; proportions inside and
+    /// outside the set do not change. `factor` > 0.
     #[must_use]
     pub fn with_odds_scaled(&self, kinds: &[Kind], factor: f64) -> Self {
         let mut p = self.p;
@@ -188,7 +187,7 @@ impl Posterior {
         }
     }
 
-    /// From logarithms that need not sum to anything.
+    /// A posterior from unnormalised log probabilities.
     fn from_logs(log_p: &ByKind) -> Self {
         let top = log_p.iter().copied().fold(f64::NEG_INFINITY, f64::max);
         let mass = log_p.map(|l| libm::exp(l - top));
@@ -202,16 +201,16 @@ impl Posterior {
 /// Kinds whose body is fused sheet, whatever silver is on it now.
 pub const FUSED_BODY: [Kind; 4] = [Kind::Fps, Kind::Fpd, Kind::Fpn, Kind::Rfp];
 
-/// One posterior with its least and greatest value over three ladders and three priors.
+/// A posterior with its range over three ladders and three priors.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Interval {
-    /// On the base ladder and the prior as it stands.
+    /// On the base ladder and the unmodified prior.
     pub base: Posterior,
     others: [Posterior; 8],
 }
 
 impl Interval {
-    /// Probability by `f`, with its least and greatest value.
+    /// The probability that `f` picks out, with its least and greatest value.
     #[must_use]
     pub fn range(&self, f: impl Fn(&Posterior) -> f64) -> (f64, f64, f64) {
         let p = f(&self.base);
@@ -222,8 +221,8 @@ impl Interval {
     }
 }
 
-/// The posterior on all three ladders, with the odds of a fused body as the prior has them, lower and
-/// higher by the ledger's factor.
+/// The posterior on all three ladders, and with the prior odds of a fused body unchanged, lowered and raised
+/// by the ledger's factor.
 #[must_use]
 pub fn interval_with(evidence: &Evidence, ledger: &Ledger) -> Interval {
     let counted = counted(evidence);
@@ -256,9 +255,9 @@ pub struct Push {
     pub id: &'static str,
     /// What was looked for or measured.
     pub title: &'static str,
-    /// The answer; seen for a reading.
+    /// The answer; [`Seen::Yes`] for a reading.
     pub seen: Seen,
-    /// Change in the natural log-odds of each of [`Family::ALL`] when it is added to all the others.
+    /// Change in the natural log-odds of each of [`Family::ALL`] when this evidence is added to all the rest.
     pub log_odds: [f64; 7],
 }
 
@@ -301,8 +300,8 @@ pub fn pushes(evidence: &Evidence, ledger: &Ledger, family: Family) -> Vec<Push>
 /// An answer that counts as evidence.
 pub(super) type Counted = (&'static FindingFact, Seen);
 
-/// The answers that count: one a finding, seen before absent, nothing that says nothing, and no band
-/// of an instrument whose reading is there.
+/// The answers that count: one per finding, "seen" before "absent", without answers that are no evidence and
+/// without bands of an instrument whose reading is there.
 pub(super) fn counted(evidence: &Evidence) -> Vec<Counted> {
     let mut all: Vec<Counted> = Vec::new();
     for a in evidence.answers {
@@ -312,7 +311,7 @@ pub(super) fn counted(evidence: &Evidence) -> Vec<Counted> {
         }
     }
     all.retain(|(f, seen)| counts(f, *seen) && !is_replaced(f.id, evidence.readings));
-    // In the order of ids, so that sums do not depend on the order of answers.
+    // In order of id, so that sums do not depend on the order of the answers.
     all.sort_by(|(f, _), (g, _)| f.id.cmp(g.id));
     all
 }
@@ -332,9 +331,9 @@ pub(super) fn counts(f: &FindingFact, seen: Seen) -> bool {
     said && !f.says_nothing()
 }
 
-/// Whether "absent" is an observation of its own. "No mark anywhere" says it for marks. An instrument
-/// gives one reading, so the bands it did not fall in were not looked for one by one; the magnet is a
-/// plain yes or no. A style or a date that is not there leaves all others open.
+/// Whether "absent" is evidence on its own. For marks, "no mark anywhere" is the answer that says so. An
+/// instrument gives one reading, so the bands it did not fall in were not looked for separately; a magnet is
+/// a plain yes or no. The absence of a style or a date leaves all others open.
 fn absence_counts(f: &FindingFact) -> bool {
     match f.cluster {
         Cluster::Phys => f.id == "P01",
@@ -343,8 +342,8 @@ fn absence_counts(f: &FindingFact) -> bool {
     }
 }
 
-/// Logarithm of how common each kind is before anything is looked at. Where the person put an own
-/// figure for a kind, it holds however the piece came to them.
+/// Log of how common each kind is before anything is looked at. A user's own figure for a kind applies
+/// however the piece came to them.
 pub(super) fn log_prior(ledger: &Ledger, came_from: Option<CameFrom>) -> ByKind {
     Kind::ALL.map(|k| {
         let any = ledger.figure(PRIORS[k.index()]);
@@ -358,10 +357,11 @@ pub(super) fn log_prior(ledger: &Ledger, came_from: Option<CameFrom>) -> ByKind 
     })
 }
 
-/// The letters as logarithms, looked up once for a ladder.
+/// The log likelihoods of the letters, looked up once per ladder.
 #[derive(Clone, Debug)]
 pub(super) struct Rows {
-    /// ln of seen, by letter; ln of absent, by letter, where it would be noticed and where it hides.
+    /// ln of seen, by letter; ln of absent, by letter, for features that would be noticed and for hidden
+    /// ones.
     seen: [f64; 5],
     absent: [[f64; 5]; 2],
     /// The same for kinds outside the ladder, for a finding and for a mark.
@@ -387,7 +387,7 @@ impl Rows {
         }
     }
 
-    /// As if everything that is looked for were noticed as easily as what lies open.
+    /// As if every feature looked for were noticed as easily as one in plain sight.
     pub(super) fn careful(ledger: &Ledger, ladder: &Ladder) -> Self {
         let mut rows = Self::new(ledger, ladder);
         rows.absent[1] = rows.absent[0];
@@ -437,14 +437,14 @@ pub(super) struct Term {
     id: &'static str,
     title: &'static str,
     seen: Seen,
-    /// `None` for everything that was looked for and not there: how carefully somebody looked is one
-    /// common cause.
+    /// `None` for everything that was looked for and absent: how carefully the user looked is their common
+    /// cause.
     cluster: Option<Cluster>,
     twin: &'static str,
     u: ByKind,
 }
 
-/// The observations of a piece, the readings last.
+/// The observations of a piece, readings last.
 pub(super) fn terms(counted: &[Counted], readings: &[JudgedReading], rows: &Rows) -> Vec<Term> {
     counted
         .iter()
@@ -453,7 +453,7 @@ pub(super) fn terms(counted: &[Counted], readings: &[JudgedReading], rows: &Rows
         .collect()
 }
 
-/// Kinds that may stand together above all others in a row: families, then builds.
+/// Sets of kinds that may rank above all others in a row: families first, then builds.
 fn groups() -> impl Iterator<Item = fn(Kind) -> bool> {
     const GROUPS: [fn(Kind) -> bool; 9] = [
         |k| k.family() == Family::Fused,
@@ -469,9 +469,9 @@ fn groups() -> impl Iterator<Item = fn(Kind) -> bool> {
     GROUPS.into_iter()
 }
 
-/// A row of log-likelihoods measured from its pivot: the least within the first family (then build)
-/// whose kinds all explain the observation at least as well as every kind outside; where there is
-/// none, the greatest of all.
+/// A row of log-likelihoods relative to its pivot. The pivot is the least value within the first family (then
+/// build) whose kinds all explain the observation at least as well as every kind outside; if there is none,
+/// it is the greatest value of the row.
 fn from_pivot(ln: &ByKind) -> ByKind {
     let edge = |group: fn(Kind) -> bool| {
         let (mut inside, mut outside) = (f64::INFINITY, f64::NEG_INFINITY);
@@ -489,8 +489,8 @@ fn from_pivot(ln: &ByKind) -> ByKind {
     ln.map(|l| l - pivot)
 }
 
-/// What the terms of one cluster say together: for each kind the root of the squares of what lies above
-/// the pivot, less the root of the squares of what lies below. Twins count as one term, the greater of each.
+/// The combined terms of one cluster: for each kind, the root of the sum of squares above the pivot minus the
+/// root of the sum of squares below it. Twins count as one term, with the greater of each.
 fn of_cluster<'a>(terms: &(impl Iterator<Item = &'a Term> + Clone)) -> ByKind {
     let (mut above, mut below) = ([0.0; Kind::COUNT], [0.0; Kind::COUNT]);
     for (i, term) in terms.clone().enumerate() {
@@ -512,12 +512,12 @@ fn of_cluster<'a>(terms: &(impl Iterator<Item = &'a Term> + Clone)) -> ByKind {
     std::array::from_fn(|k| above[k].sqrt() - below[k].sqrt())
 }
 
-/// The clusters, with what was looked for and not there last.
+/// The clusters, then `None` for what was looked for and absent.
 fn clusters() -> impl Iterator<Item = Option<Cluster>> {
     Cluster::ALL.into_iter().map(Some).chain([None])
 }
 
-/// What the terms say together, as an amount to add to each kind's log prior: the sum over the clusters.
+/// The combined terms, as an amount to add to each kind's log prior: the sum over the clusters.
 pub(super) fn combined(terms: &[Term]) -> ByKind {
     let mut all = [0.0; Kind::COUNT];
     for cluster in clusters() {
@@ -527,7 +527,7 @@ pub(super) fn combined(terms: &[Term]) -> ByKind {
     all
 }
 
-/// What was found so far, by cluster, for trying what one more answer would make of it.
+/// The evidence so far, by cluster, for trying the effect of further answers.
 pub(super) struct Basis {
     prior: ByKind,
     terms: Vec<Term>,
@@ -544,8 +544,8 @@ impl Basis {
         }
     }
 
-    /// The posterior with more answers, bit for bit that of all the terms together. Only the clusters of
-    /// these answers are worked out again.
+    /// The posterior with further answers, bit for bit equal to that of all the terms together. Only the
+    /// clusters of these answers are recomputed.
     pub(super) fn with(&self, more: &[&Term]) -> Posterior {
         let mut all = [0.0; Kind::COUNT];
         for (cluster, known) in clusters().zip(&self.by_cluster) {

@@ -1,6 +1,6 @@
-//! What a mark as read, or a description as typed, may mean: findings for the person to confirm.
+//! What a mark or a description as typed may mean: findings for the user to confirm.
 //!
-//! Nothing is taken in unasked, and no maker is named: initials stay initials.
+//! Nothing is recorded without confirmation, and no maker is named: initials stay initials.
 
 use crate::ledger::{WordsIn, suggestions};
 
@@ -13,9 +13,9 @@ pub struct Suggestion {
     pub words: String,
 }
 
-/// The findings that the words of a mark or a description suggest, each once, in the order of the
-/// words. Words that a longer line has used up suggest nothing more; in a description, words after
-/// "no", "not" or "without" suggest nothing.
+/// The findings that the words of a mark or a description suggest, each once, in the order of the words.
+/// Words already matched by a longer entry suggest nothing more; in a description, words after "no", "not" or
+/// "without" suggest nothing.
 #[must_use]
 pub fn suggested_findings(place: WordsIn, text: &str) -> Vec<Suggestion> {
     let tokens = tokens(text);
@@ -62,7 +62,7 @@ fn proposal(finding: &'static str, words: &[String]) -> Suggestion {
     }
 }
 
-/// A number of three to five figures is a pattern number; a few letters and nothing else are initials.
+/// A number of three to five digits is a pattern number; a few letters alone are initials.
 fn figures_and_initials(tokens: &[String], used: &[bool]) -> Vec<(usize, Suggestion)> {
     let mut found = Vec::new();
     for (at, token) in tokens.iter().enumerate().filter(|(at, _)| !used[*at]) {
@@ -83,7 +83,7 @@ fn figures_and_initials(tokens: &[String], used: &[bool]) -> Vec<(usize, Suggest
     found
 }
 
-/// Whether the words just before say that it is not there.
+/// Whether the words just before it are a denial.
 fn is_denied(before: &[String]) -> bool {
     let near = before.iter().rev().take(2);
     near.into_iter().any(|w| {
@@ -94,8 +94,8 @@ fn is_denied(before: &[String]) -> bool {
     })
 }
 
-/// The words of a text in upper case without points and accents; single letters that follow each
-/// other are one word, so that "E P N S" and "E.P.N.S." read as "EPNS".
+/// The words of a text in upper case, without points and accents. Consecutive single letters form one word,
+/// so that "E P N S" and "E.P.N.S." read as "EPNS".
 fn tokens(text: &str) -> Vec<String> {
     let plain: String = text
         .to_uppercase()
@@ -135,7 +135,7 @@ mod tests {
     }
 
     #[test]
-    fn marks_are_read_as_they_stand() {
+    fn marks_are_read_as_typed() {
         assert_eq!(mark("E P N S"), ["M01"]);
         assert_eq!(mark("E.P.N.S. A1"), ["M01", "M01b"]);
         assert_eq!(mark("Sterling weighted"), ["M14", "M15"]);
@@ -159,7 +159,7 @@ mod tests {
     }
 
     #[test]
-    fn descriptions_speak_the_words_of_the_trade() {
+    fn descriptions_in_trade_words_suggest_findings() {
         assert_eq!(description("rolled edge, shield let in"), ["C06", "C26"]);
         assert_eq!(description("re-silvered"), ["S18"]);
         assert_eq!(description("some copper showing"), ["S03"]);
@@ -171,7 +171,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_denied_is_not_proposed() {
+    fn a_denied_feature_is_not_suggested() {
         assert_eq!(description("not magnetic"), Vec::<&str>::new());
         assert_eq!(description("no copper showing"), Vec::<&str>::new());
         assert_eq!(description("no engraving"), ["C34"]);

@@ -1,4 +1,4 @@
-//! How firmly a family may be named: never more firmly than the looks carry.
+//! How firmly a family may be named: never more firmly than the looks justify.
 
 use super::posterior::{Evidence, FUSED_BODY};
 use crate::ledger::{FigureId, FindingFact, Ledger, finding};
@@ -19,7 +19,7 @@ pub enum Surety {
 }
 
 impl Surety {
-    /// From the low end of the range over ladders and priors, as far as the looks carry.
+    /// From the low end of the range over ladders and priors, limited by what the looks justify.
     #[must_use]
     pub fn of(low: f64, carried: Carried, ledger: &Ledger) -> Self {
         let at = |id: FigureId| low >= ledger.value(id);
@@ -34,7 +34,7 @@ impl Surety {
         }
     }
 
-    /// In words that stand before the name of a family.
+    /// In words that precede the name of a family.
     #[must_use]
     pub fn words(self) -> &'static str {
         match self {
@@ -46,7 +46,7 @@ impl Surety {
     }
 }
 
-/// What an answer rests on.
+/// What supports an answer.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Carried {
     /// One sort of look, or none.
@@ -56,7 +56,7 @@ pub enum Carried {
 }
 
 impl Carried {
-    /// What the answer `family` rests on.
+    /// What supports the answer `family`.
     #[must_use]
     pub fn of(evidence: &Evidence, family: Family) -> Self {
         let mut clusters: Vec<Cluster> = Vec::new();
@@ -84,7 +84,8 @@ fn seen(evidence: &Evidence) -> impl Iterator<Item = (&'static FindingFact, Opti
         .filter_map(|a| finding(a.id).map(|f| (f, a.part)))
 }
 
-/// A mark that names what it is: EPNS, full hallmarks on the body, coats counted, silver on copper.
+/// A mark that names what the piece is: EPNS, full hallmarks on the body, a number of coats, silver on
+/// copper.
 fn is_decisive(f: &FindingFact, part: Option<PartName>) -> bool {
     let on_body = matches!(part, None | Some(PartName::Body));
     matches!(f.id, "M01" | "M16" | "M18") || (f.id == "M03" && on_body)
@@ -95,8 +96,8 @@ fn is_instrument(f: &FindingFact) -> bool {
     f.cluster == Cluster::Phys && f.invasive >= 2
 }
 
-/// Whether some kind of the family explains the finding better than every kind outside it, or as well
-/// as the best while some kind outside does worse.
+/// Whether some kind of the family explains the finding better than every kind outside it, or as well as the
+/// best of them while some kind outside does worse.
 fn favours(f: &FindingFact, family: Family) -> bool {
     let best = |inside: bool| {
         Kind::LADDER
@@ -109,8 +110,8 @@ fn favours(f: &FindingFact, family: Family) -> bool {
     best(true) <= best(false) && best(true) < worst.copied()
 }
 
-/// Whether a seen finding parts fused plate from copper that was plated afterwards: some kind with a
-/// fused body explains it two steps better than electroplate on copper and reproductions both.
+/// Whether a seen finding distinguishes fused plate from copper plated later: some kind with a fused body
+/// explains it two steps better than both electroplate on copper and reproductions.
 #[must_use]
 pub(super) fn fused_is_parted_from_copies(evidence: &Evidence) -> bool {
     let step = |l: Option<Letter>| l.map_or(0, |l| l as usize);
@@ -167,7 +168,7 @@ mod tests {
     }
 
     #[test]
-    fn copper_alone_does_not_part_fused_plate_from_copies() {
+    fn copper_alone_does_not_distinguish_fused_plate_from_copies() {
         for (ids, parted) in [
             (&["S03"][..], false),
             (&["S03", "C14"], false),
