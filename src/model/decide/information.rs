@@ -1,4 +1,4 @@
-//! What information is worth before a choice is made.
+//! The value of information before a choice is made.
 //!
 //! Every value here is "the mean of the best act minus the best of the mean acts", so it is never
 //! negative on the numbers it was computed from. [`above_noise`] says when to believe a small one.
@@ -51,9 +51,9 @@ pub fn of_everything(acts: &[&[f64]]) -> f64 {
     with - best_mean(acts, n)
 }
 
-/// Value of knowing which group a draw falls in, from draws (expected value of partial perfect
-/// information). Exact on the draws for an input that takes few values. `group` holds the group of
-/// each draw, counted from 0.
+/// Value of knowing which group a draw falls in, from draws (expected value of partial perfect information).
+/// Exact on the draws for an input with few distinct values. `group` holds the group of each draw, counted
+/// from 0.
 #[must_use]
 pub fn of_group(acts: &[&[f64]], group: &[usize]) -> f64 {
     let n = length(acts).min(group.len());
@@ -72,10 +72,10 @@ pub fn of_group(acts: &[&[f64]], group: &[usize]) -> f64 {
     with - best_mean(acts, n)
 }
 
-/// Value of knowing one continuous input, from draws. Draws are sorted by the input and cut into bins
-/// of equal size; the mean of a bin stands for the mean given the input (the simplest regression of
-/// Strong, Oakley & Brennan 2014, Med. Decis. Making 34:311). There are max(8, 2 n^(1/3)) bins. The
-/// estimate is biased upward where the true value is small.
+/// Value of knowing one continuous input, from draws. Draws are sorted by the input and cut into bins of
+/// equal size; the mean of a bin estimates the mean given the input (the simplest regression of Strong,
+/// Oakley & Brennan 2014, Med. Decis. Making 34:311). There are max(8, 2 n^(1/3)) bins. The estimate is
+/// biased upward where the true value is small.
 #[must_use]
 pub fn of_input(acts: &[&[f64]], input: &[f64]) -> f64 {
     of_group(acts, &bins(input))
@@ -125,7 +125,7 @@ fn best_mean(acts: &[&[f64]], n: usize) -> f64 {
 }
 
 /// Mean of the same estimate over independent scrambles. `None` when it does not exceed their standard
-/// deviation: then it cannot be told from noise.
+/// deviation, because it is then indistinguishable from noise.
 #[must_use]
 pub fn above_noise(estimates: &[f64]) -> Option<f64> {
     let n = estimates.len() as f64;

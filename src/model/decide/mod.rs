@@ -1,5 +1,5 @@
-//! Decision analysis on plain numbers: rolling back trees, what information is worth, keeping a
-//! choice open, weights, attitude to risk, which input matters, and what to do with a whole stock.
+//! Decision analysis on plain numbers: rolling back trees, the value of information, the value of keeping a
+//! choice open, weights, attitude to risk, sensitivity to inputs, and planning for a whole stock.
 //!
 //! Nothing here knows about silver. Two invariants: every function is total (unusual input gives a
 //! defined answer; finite input never gives a panic or a NaN), and a tie goes to whichever came first.
@@ -17,7 +17,7 @@ pub(crate) fn expected(chances: &[f64], values: &[f64]) -> f64 {
     chances.iter().zip(values).map(|(p, x)| p * x).sum()
 }
 
-/// Index and value of the greatest, the first one on a tie. `(0, 0)` for an empty list.
+/// Index and value of the greatest value, the first one on a tie. `(0, 0)` for an empty list.
 pub(crate) fn greatest(values: impl IntoIterator<Item = f64>) -> (usize, f64) {
     let mut top: Option<(usize, f64)> = None;
     for (i, v) in values.into_iter().enumerate() {

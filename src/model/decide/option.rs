@@ -1,4 +1,4 @@
-//! Act now, or wait until more is known: what it is worth to keep a choice open.
+//! Act now, or wait until more is known: the value of keeping a choice open.
 //!
 //! Two different numbers are called "option value". Both are kept here, each under its own name.
 
@@ -21,28 +21,28 @@ pub struct Waiting {
 /// What waiting is worth, and what acting now must bring to beat it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Worth {
-    /// Acting now: the gain now plus the mean value of having acted.
+    /// Value of acting now: the gain now plus the mean value of having acted.
     pub act_now: f64,
-    /// Waiting without learning (open loop).
+    /// Value of waiting without learning (open loop).
     pub open_loop: f64,
-    /// Waiting, learning, then choosing (closed loop).
+    /// Value of waiting, learning, then choosing (closed loop).
     pub closed_loop: f64,
-    /// Quasi-option value: closed loop minus open loop, given that one waits. Never negative (Arrow &
-    /// Fisher 1974, QJE 88:312; Henry 1974, AER 64:1006; Hanemann 1989, JEEM 16:23).
+    /// Quasi-option value: closed loop minus open loop, given waiting. Never negative (Arrow & Fisher 1974,
+    /// QJE 88:312; Henry 1974, AER 64:1006; Hanemann 1989, JEEM 16:23).
     pub quasi_option: f64,
     /// Option value: closed loop minus the better of acting now and waiting without learning (Dixit &
     /// Pindyck 1994, Investment under Uncertainty, ch. 2). Negative where acting now is right.
     pub option: f64,
     /// The gain now at which acting now equals waiting. Act now only if it brings at least this.
     pub break_even: f64,
-    /// The same when the learning is ignored. Too low whenever the quasi-option value is positive.
+    /// The same when learning is ignored. Too low whenever the quasi-option value is positive.
     pub break_even_blind: f64,
 }
 
 impl Waiting {
-    /// The worth of waiting for an answer about the state. `answers` is `[answer][state]`, the
-    /// probability of each answer in each state; over the answers they sum to 1. One certain answer
-    /// for each state means that waiting reveals the state itself.
+    /// The value of waiting for an answer about the state. `answers` is `[answer][state]`: the probability of
+    /// each answer in each state, which sums to 1 over the answers. With one certain answer for each state,
+    /// waiting reveals the state itself.
     ///
     /// ```
     /// use leavewell_model::decide::option::Waiting;

@@ -1,4 +1,4 @@
-//! Attitude to risk: the certainty equivalent of an uncertain sum, its worst part, dominance, regret.
+//! Attitude to risk: the certainty equivalent of an uncertain sum, its worst part, dominance and regret.
 //!
 //! An empty `chances` means that all values are equally likely.
 
@@ -42,7 +42,7 @@ pub fn certain(values: &[f64], chances: &[f64], tolerance: f64) -> f64 {
     least - tolerance * libm::log(weighed(&|x| libm::exp((least - x) / tolerance)))
 }
 
-/// The risk tolerance of somebody who is just willing to take an even chance of winning `stake` or
+/// The risk tolerance of a decision maker who is just willing to take an even chance of winning `stake` or
 /// losing half of it: stake / 0.9624, from the root of exp(-y) + exp(y/2) = 2. Howard 1988 (Management
 /// Science 34:679) rounds it to the stake itself.
 #[must_use]
@@ -59,9 +59,9 @@ pub fn tolerance_from_even_bet(stake: f64) -> f64 {
     stake / low
 }
 
-/// Value at risk and conditional value at risk: the value below which the worst share `alpha` lies, and
-/// the mean of that share. A value on the boundary counts in part (Rockafellar & Uryasev 2002, J. Banking
-/// & Finance 26:1443). `alpha` is in (0, 1].
+/// Value at risk and conditional value at risk: the value below which the worst share `alpha` lies, and the
+/// mean of that share. A value on the boundary is counted in part (Rockafellar & Uryasev 2002, J. Banking &
+/// Finance 26:1443). `alpha` is in (0, 1].
 #[must_use]
 pub fn worst(values: &[f64], chances: &[f64], alpha: f64) -> (f64, f64) {
     let n = values.len();
@@ -76,7 +76,7 @@ pub fn worst(values: &[f64], chances: &[f64], alpha: f64) -> (f64, f64) {
         }
         sum += p * values[i];
         left -= p;
-        // What is left of the share is rounding error.
+        // The rest of the share is rounding error.
         if left <= 1e-12 {
             break;
         }
@@ -115,10 +115,10 @@ fn least_regret(pays: &[&[f64]]) -> usize {
 pub struct Dominance {
     /// First order: at least as good at every level.
     pub first: bool,
-    /// Second order: at least as good for everybody who dislikes risk.
+    /// Second order: at least as good for every risk-averse decision maker.
     pub second: bool,
-    /// Share of the area between the two distributions that speaks against dominance: 0 when it
-    /// dominates, below about 0.06 when it almost does (Leshno & Levy 2002, Management Science 48:1074).
+    /// Share of the area between the two distributions that violates dominance: 0 when it dominates, below
+    /// about 0.06 when it almost does (Leshno & Levy 2002, Management Science 48:1074).
     pub against: f64,
 }
 

@@ -3,15 +3,15 @@
 use super::information::bins;
 use crate::maths::mean;
 
-/// Share of the variance of `output` that `input` explains on its own, from draws: the variance of the
-/// means of bins of equal size, less what noise within the bins contributes (Pearson's correlation
-/// ratio). From 0 to 1; `None` when the output is constant.
+/// Share of the variance of `output` that `input` explains on its own, from draws: the variance of the means
+/// of bins of equal size, minus the contribution of noise within the bins (Pearson's correlation ratio). From
+/// 0 to 1; `None` when the output is constant.
 #[must_use]
 pub fn share_explained(input: &[f64], output: &[f64]) -> Option<f64> {
     share_of_groups(&bins(input), output)
 }
 
-/// The same for an input that takes few values: `group` holds the group of each draw, counted from 0.
+/// The same for an input with few distinct values: `group` holds the group of each draw, counted from 0.
 #[must_use]
 pub fn share_of_groups(group: &[usize], output: &[f64]) -> Option<f64> {
     let n = group.len().min(output.len());
@@ -41,8 +41,8 @@ pub fn share_of_groups(group: &[usize], output: &[f64]) -> Option<f64> {
     Some(((between - noise) / total).clamp(0.0, 1.0))
 }
 
-/// One bar of a tornado chart: the result with one input at its low and at its high end, all other
-/// inputs at their usual values (Howard 1988, Management Science 34:679).
+/// One bar of a tornado chart: the result with one input at its low and at its high end and all other inputs
+/// at their usual values (Howard 1988, Management Science 34:679).
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Bar {
     /// Index of the input.
@@ -71,7 +71,8 @@ impl Bar {
 /// inputs.
 pub fn sorted(bars: &mut [Bar]) {
     let scale = bars.iter().map(Bar::swing).fold(0.0, f64::max);
-    // Lengths are compared on a grid: "equal but for rounding" is no order on bare floats.
+    // Lengths are compared on a grid, because "equal within rounding" is not a consistent order on raw
+    // floats.
     let step = 1e-9 * scale.max(f64::MIN_POSITIVE);
     bars.sort_by(|a, b| {
         let length = |bar: &Bar| (bar.swing() / step).round();

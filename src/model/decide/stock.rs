@@ -1,16 +1,16 @@
 //! Planning a stock: one choice for each piece, for the greatest total gain within budgets.
 //!
-//! This is the multiple-choice knapsack problem with one or more budgets, and with needs: a choice for
-//! one piece may require a choice for another. Upper bounds come from prices on the budgets (Lagrange
-//! multipliers; Fisher 1981, Management Science 27:1; for this problem Sinha & Zoltners 1979, Operations
-//! Research 27:503). At any prices, the best net gain of each piece plus the budgets at their prices is
-//! at least the optimum. Choices that the bound rules out are dropped. The rest is searched piece by
-//! piece, and a partial selection is kept only if no other beats it in gain and in every budget.
+//! This is the multiple-choice knapsack problem with one or more budgets, and with needs: a choice for one
+//! piece may require a choice for another. Upper bounds come from pricing the budgets (Lagrange multipliers;
+//! Fisher 1981, Management Science 27:1; for this problem Sinha & Zoltners 1979, Operations Research 27:503).
+//! At any prices, the best net gain of each piece plus the budgets at their prices is at least the optimum.
+//! Choices that the bound rules out are dropped. The rest is searched piece by piece, and a partial selection
+//! is kept only if no other one beats it in gain and in every budget.
 
 use super::TIE;
 
-/// Most partial selections kept after each piece; beyond it the least promising are dropped. What was
-/// dropped shows in the bound.
+/// Most partial selections kept after each piece; beyond that, the least promising are dropped. The bound
+/// accounts for what was dropped.
 pub const MOST_HELD: usize = 10_000;
 
 /// Rough limit on the steps tried from one piece to the next. Where many choices stay open, fewer partial
@@ -25,9 +25,9 @@ pub const MOST_NEEDS: usize = 60;
 pub struct StockChoice<const K: usize> {
     /// Its gain, in money.
     pub gain: f64,
-    /// What it uses of each budget, 0 or more.
+    /// Its use of each budget, 0 or more.
     pub uses: [f64; K],
-    /// How much choice it leaves for later; breaks ties, the greater wins.
+    /// How much choice it leaves for later; on a tie, the greater wins.
     pub keeps: f64,
 }
 
@@ -35,17 +35,17 @@ pub struct StockChoice<const K: usize> {
 /// indices from 0.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Need {
-    /// The piece that needs.
+    /// The piece that has the need.
     pub piece: usize,
-    /// Its choices that need.
+    /// The choices of that piece that have the need.
     pub choices: Vec<usize>,
-    /// The piece it needs.
+    /// The piece that can meet it.
     pub of: usize,
-    /// The choices of that piece that meet the need.
+    /// The choices of the other piece that meet the need.
     pub one_of: Vec<usize>,
 }
 
-/// One choice for each piece, and how good the whole is.
+/// One choice for each piece, with the total gain and use.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Selection<const K: usize> {
     /// For each piece, the index of its choice.
@@ -56,7 +56,7 @@ pub struct Selection<const K: usize> {
     pub uses: [f64; K],
     /// Upper bound on the gain of any selection. Equals `gain` when the search was complete.
     pub bound: f64,
-    /// Shadow prices: at most this much gain for one more unit of each budget, by the bound.
+    /// Shadow prices: an upper limit, from the bound, on the gain from one more unit of each budget.
     pub prices: [f64; K],
 }
 
@@ -72,9 +72,9 @@ impl<const K: usize> Selection<K> {
 /// the one that uses less of the first budget, then to the one that leaves more choice for later.
 ///
 /// The first choice of every piece must be to do nothing: it uses nothing and needs nothing. `held` is the
-/// most partial selections kept, usually [`MOST_HELD`]. Returns `None` for input that makes no sense: a
-/// first choice that uses or needs something, a piece without choices, a number that is not finite, a
-/// negative use, a need that names a missing piece or choice, or more than [`MOST_NEEDS`] needs.
+/// most partial selections kept, usually [`MOST_HELD`]. Returns `None` for invalid input: a first choice that
+/// uses or needs something, a piece without choices, a number that is not finite, a negative use, a need that
+/// names a missing piece or choice, or more than [`MOST_NEEDS`] needs.
 #[must_use]
 pub fn select<const K: usize>(
     pieces: &[Vec<StockChoice<K>>],
@@ -87,7 +87,7 @@ pub fn select<const K: usize>(
     }
     let stock = Stock::new(pieces, needs, limits);
     let mut best = stock.begun();
-    // A narrow search first; its result prunes the wide one.
+    // A narrow search first; its result prunes the wide search.
     let mut open = 0.0_f64;
     for held in [held.min(200), held.max(1)] {
         open = stock.search(&mut best, held);
@@ -133,12 +133,12 @@ fn slack(gain: f64) -> f64 {
     1e3 * TIE * gain.abs().max(1.0)
 }
 
-/// The problem with what the bounds need.
+/// The problem, with the data for the bounds.
 struct Stock<'a, const K: usize> {
     pieces: &'a [Vec<StockChoice<K>>],
     needs: &'a [Need],
     limits: [f64; K],
-    /// The choices of each piece that no other choice of the same piece beats.
+    /// The choices of each piece that no other choice of the same piece dominates.
     kept: Vec<Vec<usize>>,
     /// Sets of budget prices, each with its bound in `bounds`: first the set with the lowest bound found,
     /// then a price on one budget alone, then no prices at all.
@@ -152,7 +152,7 @@ impl<'a, const K: usize> Stock<'a, K> {
             let most = |choices: &Vec<StockChoice<K>>| {
                 choices.iter().map(|c| c.uses[k]).fold(0.0, f64::max)
             };
-            // A finite limit that cannot bind, with room for sums that round differently.
+            // A finite limit that cannot bind, with a margin for sums that round differently.
             let all: f64 = pieces.iter().map(most).sum();
             *limit = limit.min(all * 2.0 + 1.0);
             *limit += slack(*limit);
@@ -237,7 +237,7 @@ impl<'a, const K: usize> Stock<'a, K> {
             if size <= 0.0 {
                 break;
             }
-            // No step needs to go further than a twentieth of the bound.
+            // No step needs to be larger than a twentieth of the bound.
             let step = reach * 0.05 * low.abs() / size;
             for (price, left) in at.iter_mut().zip(&left) {
                 *price = (*price - step * left).max(0.0);
@@ -263,8 +263,8 @@ impl<'a, const K: usize> Stock<'a, K> {
         self.prices = sets;
     }
 
-    /// Sets the price of one budget to minimise the bound, the others unchanged. The bound falls as the
-    /// price rises for as long as the budget is overdrawn.
+    /// Sets the price of one budget to minimise the bound, with the other prices unchanged. The bound falls
+    /// as the price rises for as long as the budget is overdrawn.
     fn price_one(&self, prices: &mut [f64; K], k: usize) {
         prices[k] = 0.0;
         if self.bound_at(prices).1[k] >= 0.0 {
@@ -293,8 +293,8 @@ impl<'a, const K: usize> Stock<'a, K> {
         self.bounds.iter().copied().fold(f64::INFINITY, f64::min)
     }
 
-    /// A first selection: the choices the prices suggest, with prices raised until it fits, then improved
-    /// one piece at a time.
+    /// An initial selection: the choices that the prices suggest, with prices raised until it fits, then
+    /// improved one piece at a time.
     fn begun(&self) -> Selection<K> {
         let mut picks = vec![0; self.pieces.len()];
         let mut raise = 1.0;
@@ -316,7 +316,7 @@ impl<'a, const K: usize> Stock<'a, K> {
         self.selection(picks)
     }
 
-    /// Sets every piece whose need is not met to doing nothing.
+    /// Sets every piece with an unmet need to doing nothing.
     fn meet_needs(&self, picks: &mut [usize]) {
         while let Some(broken) = self
             .needs
@@ -384,8 +384,8 @@ impl<'a, const K: usize> Stock<'a, K> {
         }
     }
 
-    /// Searches for a better selection and stores it in `best`. Returns an upper bound on what the dropped
-    /// partial selections could have reached.
+    /// Searches for a better selection and stores it in `best`. Returns an upper bound on the gain that the
+    /// dropped partial selections could have reached.
     fn search(&self, best: &mut Selection<K>, held: usize) -> f64 {
         let rest = Remaining::new(self, best.gain);
         let tried: usize = rest.choices.iter().map(Vec::len).sum();
@@ -473,7 +473,7 @@ struct Remaining<const K: usize> {
     picks: Vec<usize>,
     /// Gain and use of the pieces that are not open.
     begun: Partial<K>,
-    /// `[prices][stage]`: most net gain from the open pieces of this stage and later.
+    /// `[prices][stage]`: the greatest net gain from the open pieces of this stage and later.
     net_from: Vec<Vec<f64>>,
     /// `[stage]`: gain, use and choice kept of the best choices of this stage and later.
     best_from: Vec<(f64, [f64; K], f64)>,
@@ -510,7 +510,7 @@ impl<const K: usize> Remaining<K> {
                 .collect();
             best[piece] = tops[0].0;
             let choices = &stock.pieces[piece];
-            // The most the whole can reach if this piece takes this choice.
+            // The most that the whole can reach if this piece takes this choice.
             let at_most = |choice: usize| {
                 let each = stock.prices.iter().zip(&stock.bounds).zip(&tops);
                 each.map(|((prices, bound), top)| bound - (top.1 - choices[choice].net(prices)))
@@ -525,7 +525,7 @@ impl<const K: usize> Remaining<K> {
                 picks[piece] = still[0];
                 begun = begun.with(&choices[still[0]], 0, 0);
             } else {
-                // How far the second best falls behind: pieces that differ most come first.
+                // How far the second best falls behind: pieces with the largest difference come first.
                 let behind = |c: &usize| tops[0].1 - choices[*c].net(&stock.prices[0]);
                 let (mut first, mut second) = (f64::INFINITY, f64::INFINITY);
                 for by in still.iter().map(behind) {
@@ -580,7 +580,7 @@ impl<const K: usize> Remaining<K> {
         }
     }
 
-    /// The most a partial selection can reach when the pieces from this stage on are still open.
+    /// The most that a partial selection can reach when the pieces from this stage on are still open.
     fn at_most(&self, stock: &Stock<K>, stage: usize, partial: &Partial<K>) -> f64 {
         let each = stock.prices.iter().zip(&self.net_from);
         each.map(|(prices, from)| {
@@ -602,7 +602,7 @@ struct Partial<const K: usize> {
     /// Where its choices are recorded in the trail, except the last, which is in `choice` until then.
     at: usize,
     choice: usize,
-    /// Two bits for each open need: that it has arisen, and that it is met.
+    /// Two bits for each open need: whether it has arisen, and whether it is met.
     pending: u128,
 }
 
@@ -625,7 +625,7 @@ impl<const K: usize> Partial<K> {
 struct Trail(Vec<(usize, usize, usize)>);
 
 impl Trail {
-    /// Records a choice made after the one at `before`; 0 is the beginning.
+    /// Records a choice made after the one at `before`; 0 is the start.
     fn note(&mut self, before: usize, piece: usize, choice: usize) -> usize {
         self.0.push((before, piece, choice));
         self.0.len()
@@ -648,7 +648,7 @@ struct BestSelection<const K: usize> {
     gain: f64,
     uses: [f64; K],
     keeps: f64,
-    /// Where its choices are recorded, and up to which stage; `None` while it is still the first one.
+    /// Where its choices are recorded, and up to which stage; `None` while it is still the initial selection.
     at: Option<(usize, usize)>,
 }
 
@@ -663,7 +663,7 @@ impl<const K: usize> BestSelection<K> {
         }
     }
 
-    /// Completes a partial selection with the best remaining choices, and keeps it if it fits and is
+    /// Completes a partial selection with the best remaining choices, and keeps the result if it fits and is
     /// better.
     fn look_at(
         &mut self,
@@ -696,8 +696,8 @@ impl<const K: usize> BestSelection<K> {
     }
 }
 
-/// Keeps the `held` most promising and returns the greatest promise among the dropped. The threshold is
-/// found by bisection, so the kept ones stay in order.
+/// Keeps the `held` most promising and returns the greatest promise among the dropped. The threshold is found
+/// by bisection, so those kept stay in order.
 fn most_promising<const K: usize>(
     partials: &mut Vec<Partial<K>>,
     held: usize,
@@ -734,8 +734,8 @@ fn most_promising<const K: usize>(
     least
 }
 
-/// Drops partial selections that another one with the same open needs beats. With more than two budgets
-/// all are kept, and only the bound prunes.
+/// Drops partial selections that are dominated by another one with the same open needs. With more than two
+/// budgets all are kept, and only the bound prunes.
 fn unbeaten<const K: usize>(mut partials: Vec<Partial<K>>) -> Vec<Partial<K>> {
     if K > 2 {
         return partials;
@@ -751,7 +751,7 @@ fn unbeaten<const K: usize>(mut partials: Vec<Partial<K>>) -> Vec<Partial<K>> {
             .then(a.at.cmp(&b.at))
     });
     let mut kept: Vec<Partial<K>> = Vec::new();
-    // The kept ones with these needs: rising in the first budget, falling in the second.
+    // The selections kept so far with these needs: rising in the first budget, falling in the second.
     let mut stairs: Vec<(f64, f64)> = Vec::new();
     for partial in partials {
         if kept.last().is_some_and(|k| k.pending != partial.pending) {
@@ -777,7 +777,7 @@ impl<const K: usize> StockChoice<K> {
     }
 }
 
-/// Whether one choice is at least as good as another in every respect.
+/// Whether choice `a` is at least as good as choice `b` in every respect.
 fn beats<const K: usize>(a: &StockChoice<K>, b: &StockChoice<K>) -> bool {
     a.gain >= b.gain && a.keeps >= b.keeps && a.uses.iter().zip(&b.uses).all(|(a, b)| a <= b)
 }

@@ -18,7 +18,7 @@ pub enum Tree {
 /// A tree after it is rolled back.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Rolled {
-    /// Mean value of being here and choosing the best from here on.
+    /// Mean value at this point when the best choice is made from here on.
     pub value: f64,
     /// What comes next.
     pub next: Next,
@@ -35,7 +35,7 @@ pub enum Next {
     Decide {
         /// The choices, in the order given.
         branches: Vec<Branch>,
-        /// Index of the best, the first one on a tie.
+        /// Index of the best choice, the first one on a tie.
         chosen: usize,
     },
 }
@@ -43,7 +43,7 @@ pub enum Next {
 /// A branch of a rolled-back tree, chosen or not.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Branch {
-    /// What is done or happens.
+    /// The choice made or the event.
     pub name: Rc<str>,
     /// Probability; 1 for a choice.
     pub p: f64,
@@ -52,7 +52,7 @@ pub struct Branch {
 }
 
 impl Tree {
-    /// Rolls the tree back: a chance counts by its mean, a choice by its best branch.
+    /// Rolls the tree back: a chance is worth its mean, a choice its best branch.
     #[must_use]
     pub fn rolled(&self) -> Rolled {
         match self {
@@ -96,7 +96,7 @@ impl Tree {
 }
 
 impl Rolled {
-    /// The best choice from here; `None` where there is no choice.
+    /// The best choice at this point; `None` where there is no choice.
     #[must_use]
     pub fn best(&self) -> Option<&Branch> {
         match &self.next {
@@ -124,11 +124,11 @@ pub struct TreeTest {
     pub fee: f64,
     /// Each answer with its probability by state. In every state these sum to 1 over the answers.
     pub answers: Vec<(Rc<str>, Vec<f64>)>,
-    /// The acts that are possible after the test, where they differ; `None` leaves them as they were.
+    /// The acts that are possible after the test, if different; `None` leaves the acts unchanged.
     pub opens: Option<Vec<Act>>,
 }
 
-/// An unknown state, acts whose value depends on it, and tests that tell something about it.
+/// An unknown state, acts whose value depends on it, and tests that give information about it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct DecisionProblem {
     /// Probability of each state.
@@ -140,8 +140,9 @@ pub struct DecisionProblem {
 }
 
 impl DecisionProblem {
-    /// The whole tree: at every point either act, or make one of the remaining tests, at most `depth` of
-    /// them. Acts come before tests and so win ties. The end of an act is its mean over the states.
+    /// The whole tree: at every point, either act or make one of the remaining tests, at most `depth` of
+    /// them. Acts come before tests and so win ties. The value at the end of an act is its mean over the
+    /// states.
     #[must_use]
     pub fn tree(&self, depth: usize) -> Tree {
         self.grown(&self.prior, &self.acts, &[], depth, 0.0)
@@ -181,7 +182,7 @@ impl DecisionProblem {
                         let then: Vec<f64> =
                             weights.iter().zip(likelihood).map(|(w, l)| w * l).collect();
                         let p = share(then.iter().sum());
-                        // An impossible answer leads nowhere.
+                        // An impossible answer has no branch.
                         (p > 0.0).then(|| {
                             let tree = self.grown(&then, after, &more, depth, fees + test.fee);
                             (Rc::clone(name), p, tree)
@@ -200,7 +201,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn a_decision_without_choices_is_worth_nothing() {
+    fn a_decision_without_choices_has_value_0() {
         let rolled = Tree::Decide(Vec::new()).rolled();
         assert!(rolled.value.abs() < 1e-12 && rolled.best().is_none());
     }

@@ -14,8 +14,8 @@ pub fn by_order(n: usize) -> Vec<f64> {
 }
 
 /// Swing points as weights that sum to 1, in proportion to the points (von Winterfeldt & Edwards 1986).
-/// Negative or non-finite points count as 0; without any points the weights are equal. A weight belongs
-/// to the range that was swung: another range needs another weight.
+/// Negative or non-finite points count as 0; without any points the weights are equal. A weight is only valid
+/// for the range that was swung; a different range needs a different weight.
 #[must_use]
 pub fn shares(points: &[f64]) -> Vec<f64> {
     let held: Vec<f64> = points
@@ -64,12 +64,13 @@ impl Acceptability {
 pub enum Order {
     /// All weights.
     Free,
-    /// Only weights that fall, the first criterion counting most.
+    /// Only decreasing weights: the first criterion counts most.
     Falling,
 }
 
-/// Weights of `n` criteria, spread evenly: the gaps between the sorted coordinates of a scrambled net,
-/// sorted downward for [`Order::Falling`]. `n` is held to 1 to 20, the number of points to 2^16.
+/// Weights of `n` criteria, spread evenly: the gaps between the sorted coordinates of a scrambled net, sorted
+/// in descending order for [`Order::Falling`]. `n` is clamped to 1 to 20, and the number of points is at most
+/// 2^16.
 #[must_use]
 pub fn simplex(n: usize, log2_points: u32, order: Order, seed: u32) -> Vec<Vec<f64>> {
     let n = n.clamp(1, 20);
@@ -90,8 +91,8 @@ pub fn simplex(n: usize, log2_points: u32, order: Order, seed: u32) -> Vec<Vec<f
         .collect()
 }
 
-/// Acceptability over given weights, all of which count the same. `values` is `[option][criterion]`. The
-/// rank of an option is one more than the number of options that score higher.
+/// Acceptability over given weights, all counted equally. `values` is `[option][criterion]`. The rank of an
+/// option is one more than the number of options that score higher.
 #[must_use]
 pub fn acceptability(values: &[Vec<f64>], weights: &[Vec<f64>]) -> Acceptability {
     let n = values.len();
@@ -134,8 +135,8 @@ pub fn acceptability(values: &[Vec<f64>], weights: &[Vec<f64>]) -> Acceptability
     }
 }
 
-/// Confidence factors: the share of draws in which each option is first at its own central weights; 0
-/// for an option without any. `draws` is `[option][criterion]`, each entry holding the values of all
+/// Confidence factors: the share of draws in which each option is first at its own central weights; 0 for an
+/// option without central weights. `draws` is `[option][criterion]`, each entry holding the values of all
 /// draws.
 #[must_use]
 pub fn confidence(draws: &[Vec<&[f64]>], central: &[Option<Vec<f64>>]) -> Vec<f64> {
