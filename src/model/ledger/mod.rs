@@ -390,7 +390,7 @@ mod tests {
     }
 
     #[test]
-    fn judgement_cites_no_publication_and_other_tags_are_not_judgement() {
+    fn a_figure_tagged_read_cites_a_publication() {
         for f in Ledger::standard().figures() {
             let kind = source(f.source).map_or("", |s| s.kind);
             if f.tag == Tag::Read {
