@@ -1,8 +1,8 @@
 //! The faults a piece may have, each with the parts it is on.
 //!
-//! A fault counts once however many parts have it, as the worst of them; further parts only add to the
-//! cost of the work. What no work answers (erased arms, a married piece) is no fault here: it only
-//! guards.
+//! A fault counts once however many parts have it, at its worst size; further parts only add to the cost of
+//! the work. Damage that no work can answer (erased arms, a married piece) is not a fault here: only the
+//! rules take account of it.
 
 use crate::ledger::FigureId;
 use crate::ledger::{Ledger, signs};
@@ -16,7 +16,7 @@ use crate::treatment::touched::{is_cracked, is_split};
 /// A fault that work may answer.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Fault {
-    /// Dents, or metal out of shape.
+    /// Dents or distortion.
     Dents,
     /// Metal split through.
     Split,
@@ -24,9 +24,9 @@ pub enum Fault {
     OpenJoint,
     /// A handle, knob, foot, cover or base that has come loose.
     LoosePart,
-    /// A crack in wood, ivory or another material that is no metal.
+    /// A crack in wood, ivory or another material that is not metal.
     CrackedMaterial,
-    /// A grey repair, probably with lead.
+    /// A grey repair, which probably contains lead.
     GreyRepair,
     /// A filling that fails or sits loose.
     FailingFilling,
@@ -44,12 +44,12 @@ pub enum Fault {
     Tarnish,
     /// Bare metal on a part that was looked at.
     BareMetal,
-    /// Corrosion that goes on.
+    /// Active corrosion.
     Corrosion,
 }
 
 impl Fault {
-    /// Every fault, the gravest kinds of damage first.
+    /// Every fault, in order of severity by kind.
     pub const ALL: [Self; 15] = [
         Self::Split,
         Self::OpenJoint,
@@ -113,7 +113,7 @@ impl Fault {
     }
 }
 
-/// How large a fault is, where that changes what it costs and what it takes off the price.
+/// How large a fault is, where this changes what it costs and what it takes off the price.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Size {
     /// Small dents; a small part lost; coloured tarnish.
@@ -122,19 +122,19 @@ pub enum Size {
     Large,
 }
 
-/// One fault with the parts it is on.
+/// One fault with the parts that have it.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Found {
     /// Which fault.
     pub fault: Fault,
-    /// The worst of it.
+    /// Its worst size.
     pub size: Size,
     /// The parts it was recorded on; empty where it was recorded for the whole piece.
     pub parts: Vec<PartName>,
 }
 
 impl Found {
-    /// How many parts have it; at least one.
+    /// How many parts have it; at least 1.
     #[must_use]
     pub fn count(&self) -> usize {
         self.parts.len().max(1)
@@ -142,8 +142,8 @@ impl Found {
 }
 
 impl Found {
-    /// What of the fault is on these parts, and what is on others, each as bad as it is there. A fault
-    /// recorded for the whole piece is on any part named.
+    /// The fault split into what is on these parts and what is on others, each with the size it has there. A
+    /// fault recorded for the whole piece is on any part named.
     #[must_use]
     pub fn divided(&self, parts: &[PartName], case: &Case, ledger: &Ledger) -> [Option<Self>; 2] {
         if self.parts.is_empty() {
@@ -179,7 +179,7 @@ impl Faults {
         self.0.iter().find(|f| f.fault == fault)
     }
 
-    /// True when the piece has the fault.
+    /// Whether the piece has the fault.
     #[must_use]
     pub fn has(&self, fault: Fault) -> bool {
         self.get(fault).is_some()
@@ -240,7 +240,7 @@ fn found(fault: Fault, case: &Case, ledger: &Ledger) -> Option<Found> {
                 .iter()
                 .any(|p| p.tarnish.is_some_and(|t| t >= Tarnish::Grey)),
         ),
-        // A look says that it shows, and no part says how much.
+        // A look says that bare metal shows, but no part says how much.
         Fault::BareMetal => (
             !parts.is_empty()
                 || case.has_seen_any(&signs::BASE_METAL)
@@ -283,7 +283,7 @@ mod tests {
     }
 
     #[test]
-    fn base_metal_seen_showing_is_bare_metal_until_a_part_says_how_much() {
+    fn base_metal_seen_counts_as_bare_metal_until_a_part_says_how_much() {
         let seen = |bleed: Option<Bleed>| {
             let c = case(|c| {
                 c.findings = vec![Answer {
@@ -321,7 +321,7 @@ mod tests {
     }
 
     #[test]
-    fn a_cracked_wooden_handle_is_no_split_in_the_metal() {
+    fn a_cracked_wooden_handle_is_not_a_split_in_the_metal() {
         let c = case(|c| {
             c.parts = vec![part(PartName::Handle, |p| {
                 p.split = Some(Split::Through);
@@ -333,7 +333,7 @@ mod tests {
     }
 
     #[test]
-    fn a_fault_on_two_parts_is_one_fault_as_grave_as_the_worse() {
+    fn a_fault_on_two_parts_is_one_fault_with_the_worse_size() {
         let c = case(|c| {
             c.parts = vec![
                 part(PartName::Body, |p| p.dents = Some(Dents::Minor)),

@@ -1,9 +1,9 @@
-//! What is known of lead: whether it is in the metal, and whether it comes out into food.
+//! What is known about lead: whether it is in the metal, and whether it is released into food.
 //!
-//! Two questions with two answers. A release test that passes says nothing about what is in the
-//! metal, and an analysis of one part says nothing about another. Invariants: lead recorded anywhere
-//! counts as present for every work; only an analysis of each part that a work touches rules it out
-//! there; only a test of the inside, where food goes, answers for food.
+//! These are two questions with two answers. A release test that passes says nothing about what is in the
+//! metal, and an analysis of one part says nothing about another. Invariants: lead recorded anywhere counts
+//! as present for every work; only an analysis of each part that a work touches rules lead out there; only a
+//! test of the inside, where food goes, answers for food.
 
 use crate::record::{Case, Fill, Joint, Lead, Mount, Part, Test};
 use crate::terms::{Date, MaterialUsed, PartName, TestKind, Tester, Treatment};
@@ -13,18 +13,18 @@ use super::touched::touched;
 /// Whether there is lead in the metal.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum LeadStatus {
-    /// Nobody has found out.
+    /// Unknown.
     Unknown,
-    /// There is, or it is taken as present.
+    /// Lead is present, or assumed to be.
     Present,
-    /// Each part in question was analysed, and none holds any.
+    /// Every part in question was analysed, and none contains lead.
     Absent,
 }
 
-/// Whether lead comes out into food or drink.
+/// Whether lead is released into food or drink.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Release {
-    /// The inside has not been tested, or a part that liquid meets is in doubt.
+    /// The inside has not been tested, or there is doubt about a part that liquid touches.
     Untested,
     /// A release test failed.
     Failed,
@@ -42,7 +42,7 @@ impl Release {
     }
 }
 
-/// What is recorded of lead in the parts that `treatment` touches.
+/// What is recorded about lead in the parts that `treatment` touches.
 #[must_use]
 pub fn lead_for(treatment: Treatment, case: &Case) -> LeadStatus {
     let parts = touched(treatment, case);
@@ -57,13 +57,13 @@ pub fn lead_for(treatment: Treatment, case: &Case) -> LeadStatus {
     }
 }
 
-/// What is recorded of lead in the piece as a whole.
+/// What is recorded about lead in the piece as a whole.
 #[must_use]
 pub fn lead_anywhere(case: &Case) -> LeadStatus {
     lead_for(Treatment::Replate, case)
 }
 
-/// Whether lead is recorded in some part: found by an analysis, a lead filling, a mount that shows its
+/// Whether lead is recorded in any part: found by an analysis, a lead filling, a mount that shows its
 /// filling, or solder with lead in the record of work done.
 pub(super) fn recorded(case: &Case) -> bool {
     case.parts
@@ -79,8 +79,8 @@ pub(super) fn lead_filled(part: &Part) -> bool {
         || matches!(part.mount, Some(Mount::GreyWear | Mount::FillShowing))
 }
 
-/// Whether an analysis of this very part found no lead, and nothing on it says otherwise. A kit used
-/// at home may overlook lead and clears nothing.
+/// Whether an analysis of this part found no lead, and nothing recorded on it contradicts that. A home test
+/// kit may miss lead and clears nothing.
 fn cleared(part: &Part, case: &Case) -> bool {
     let analysed = part.lead == Some(Lead::NotFound)
         || case.tests.iter().any(|t| {
@@ -96,10 +96,10 @@ fn cleared(part: &Part, case: &Case) -> bool {
     analysed && part.joint != Some(Joint::GreyRepair) && !soldered_since
 }
 
-/// Whether lead comes out into food, as recorded.
+/// Whether lead is released into food, as recorded.
 ///
-/// It passes if the inside passed (the body, only while no inside is recorded) and no part that liquid
-/// meets holds lead, is grey, open or leaking without its own pass. Other parts clear nothing.
+/// It passes if the inside passed (the body, only while no inside is recorded) and every part that liquid
+/// touches and that contains lead, is grey, open or leaking has its own pass. Other parts clear nothing.
 #[must_use]
 pub fn release(case: &Case) -> Release {
     let wet = case.parts.iter().filter(|p| p.name.meets_liquid());
@@ -141,7 +141,7 @@ fn in_doubt(part: &Part) -> bool {
         )
 }
 
-/// The release test of one part by itself.
+/// The release test of one part alone.
 fn own_release(part: PartName, case: &Case) -> Release {
     let passed = |by: fn(&Test) -> bool| {
         case.tests.iter().any(|t| {
@@ -161,7 +161,7 @@ fn own_release(part: PartName, case: &Case) -> Release {
     }
 }
 
-/// Whether the same part passed a release test on a later day than this one failed.
+/// Whether the same part passed a release test on a later day than this failure.
 fn passed_later(failed: &Test, case: &Case) -> bool {
     let later = |on: Option<Date>| matches!((on, failed.on), (Some(a), Some(b)) if a > b);
     case.tests.iter().any(|t| {
@@ -197,16 +197,16 @@ mod tests {
     }
 
     #[test]
-    fn a_laboratorys_result_at_the_bench_counts() {
+    fn a_laboratory_result_entered_at_the_bench_counts() {
         let failed = read(&[("bench.food.pb", "5")], "");
         assert_eq!(release(&failed), Release::Failed);
         let passed = read(&[("bench.food.pb", "0.001")], "");
         assert_eq!(release(&passed), Release::PassedByLaboratory);
         assert_eq!(lead_anywhere(&passed), LeadStatus::Unknown);
-        // Without lead among the results it is no result.
+        // Without lead among its results it does not count.
         let other = read(&[("bench.food.cu", "0.1")], "");
         assert_eq!(release(&other), Release::Untested);
-        // Copper over its limit fails food, and says nothing of lead.
+        // Copper over its limit fails for food, and says nothing about lead.
         let copper = read(&[("bench.food.cu", "50"), ("bench.food.pb", "0.001")], "");
         assert_eq!(release(&copper), Release::Failed);
     }
@@ -218,7 +218,7 @@ mod tests {
     }
 
     #[test]
-    fn a_wet_part_in_doubt_needs_a_pass_of_its_own() {
+    fn a_doubtful_part_that_liquid_touches_needs_its_own_pass() {
         let with = |spout: &str| {
             read(
                 &[],
@@ -244,7 +244,7 @@ mod tests {
     }
 
     #[test]
-    fn liquid_meets_liners_and_bottles_and_no_handle() {
+    fn liquid_touches_liners_and_bottles_but_not_handles() {
         let with = |part: &str| {
             read(
                 &[],
@@ -260,7 +260,7 @@ mod tests {
     }
 
     #[test]
-    fn an_analysis_clears_its_own_part_and_a_home_kit_clears_none() {
+    fn an_analysis_clears_its_part_and_a_home_kit_clears_nothing() {
         let by = |who: &str| {
             read(
                 &[],

@@ -1,21 +1,21 @@
-//! The measured limits behind the hard rules, each as one yes or no: true means that the rule bites.
+//! The measured limits behind the hard rules, each a yes or no: true means that the rule applies.
 //!
-//! Temperatures in C, thicknesses in micrometres, distances in mm. Thresholds are figures of the ledger
-//! that may be moved only toward safety. A number that is no number counts as dangerous.
+//! Temperatures in C, thicknesses in micrometres, distances in mm. Thresholds are figures of the ledger that
+//! may be moved only toward safety. NaN counts as dangerous.
 
-// Written as "not safe" so that a number that is no number counts as dangerous.
+// Written as "not safe" so that NaN counts as dangerous.
 #![allow(clippy::neg_cmp_op_on_partial_ord)]
 
 use crate::ledger::FigureId;
 use crate::ledger::Ledger;
 
-/// H06: a closed or filled void sees more than the ledger's warmth.
+/// H06: a closed or filled void gets hotter than the ledger's limit.
 #[must_use]
 pub fn bursts(process_c: f64, ledger: &Ledger) -> bool {
     !(process_c <= ledger.value(FigureId::GUARD_H06))
 }
 
-/// H07: a filler that is all liquid at `liquid_c` needs more heat than the bond of fused plate bears
+/// H07: a filler that is fully liquid at `liquid_c` needs more heat than the bond of fused plate can bear
 /// with the ledger's margin (H07a lists the fillers).
 #[must_use]
 pub fn melts_bond(liquid_c: f64, ledger: &Ledger) -> bool {
@@ -23,20 +23,20 @@ pub fn melts_bond(liquid_c: f64, ledger: &Ledger) -> bool {
     !(liquid_c <= most)
 }
 
-/// H08: hot enough for lead or tin to eat silver and copper, and nobody has ruled them out.
+/// H08: hot enough for lead or tin to dissolve silver and copper, and neither metal is ruled out.
 #[must_use]
 pub fn pits(process_c: f64, lead_and_tin_ruled_out: bool, ledger: &Ledger) -> bool {
     !(process_c < ledger.value(FigureId::HEAT_LIMIT_PITTING)) && !lead_and_tin_ruled_out
 }
 
-/// H09: the next soft joint or filling lies nearer than the heat reaches. Equal is far enough.
+/// H09: the next soft joint or filling is nearer than the reach of the heat. An equal distance is far enough.
 #[must_use]
 pub fn within_reach(distance_mm: f64, reach_mm: f64) -> bool {
     !(distance_mm >= reach_mm)
 }
 
-/// S06: how much a joint that lies beyond the reach still counts, 0 to 1: nothing while the heat
-/// reaches the ledger's part of the way or less, rising evenly to all at the joint itself.
+/// S06: how much a joint beyond the reach still counts, 0 to 1: 1 where the heat reaches the joint, falling
+/// linearly with reach/distance to 0 at the ledger's ratio.
 #[must_use]
 pub fn near_reach(distance_mm: f64, reach_mm: f64, ledger: &Ledger) -> f64 {
     let free = ledger.value(FigureId::GUARD_HEAT_RAMP).clamp(0.0, 0.99);
@@ -46,7 +46,7 @@ pub fn near_reach(distance_mm: f64, reach_mm: f64, ledger: &Ledger) -> f64 {
     ((reach_mm / distance_mm - free) / (1.0 - free)).clamp(0.0, 1.0)
 }
 
-/// H11: hotter than close plate or French plate bears.
+/// H11: hotter than close plate or French plate can bear.
 #[must_use]
 pub fn lifts_foil(process_c: f64, ledger: &Ledger) -> bool {
     !(process_c <= ledger.value(FigureId::GUARD_H11))
@@ -66,7 +66,7 @@ pub fn frees_mercury(process_c: f64, ledger: &Ledger) -> bool {
     !(process_c < ledger.value(FigureId::GUARD_H25))
 }
 
-/// H29: tin runs at more than an old tin-lead joint bears.
+/// H29: tin melts at a higher temperature than an old tin-lead joint can bear.
 #[must_use]
 pub fn opens_seams(process_c: f64, ledger: &Ledger) -> bool {
     process_c > ledger.value(FigureId::GUARD_HEAT_SOFT_SOLDER)
@@ -77,7 +77,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn each_limit_on_both_sides() {
+    fn each_limit_applies_on_one_side_only() {
         let l = Ledger::standard();
         assert!(!bursts(60.0, l) && bursts(61.0, l));
         assert!(!melts_bond(729.0, l) && melts_bond(730.0, l));
@@ -91,13 +91,13 @@ mod tests {
     }
 
     #[test]
-    fn no_number_is_dangerous() {
+    fn nan_is_dangerous() {
         let l = Ledger::standard();
         assert!(bursts(f64::NAN, l) && lifts_foil(f64::NAN, l) && melts_bond(f64::NAN, l));
     }
 
     #[test]
-    fn heat_near_the_next_joint_counts_more_and_more() {
+    fn the_next_joint_counts_more_the_nearer_it_is() {
         let l = Ledger::standard();
         let at = |ratio: f64| near_reach(10.0, 10.0 * ratio, l);
         assert!(at(0.5).abs() < 1e-12 && at(0.4).abs() < 1e-12);

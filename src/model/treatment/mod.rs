@@ -1,8 +1,8 @@
-//! What could be done to a piece, and the hard rules about it.
+//! What can be done to a piece, and the hard rules about it.
 //!
-//! `rules` is the rule book: [`check`] says what every rule says of a treatment, for every caller.
-//! `limits` holds the measured limits the rules rest on, `situation` what they look at,
-//! `lead` what is known of lead, `touched` which parts a treatment works on.
+//! `rules` is the rule book: [`check`] gives every caller the verdict of each rule on a treatment. `limits`
+//! holds the measured limits behind the rules, `situation` their inputs, `lead` what is known about lead, and
+//! `touched` the parts that a treatment works on.
 
 mod fault;
 mod lead;

@@ -1,4 +1,4 @@
-//! What the rules look at: the case, the posterior, and how far a course has got.
+//! The inputs of the rules: the case, the posterior, and the steps done so far in a course.
 
 use super::lead::{LeadStatus, Release, lead_anywhere, lead_filled, lead_for, release};
 use super::limits::near_reach;
@@ -11,7 +11,7 @@ use crate::record::{
 };
 use crate::terms::Treatment;
 
-/// Everything a rule may ask about. Built once a case, then stepped through each course.
+/// Everything a rule may query. Built once per case, then advanced step by step through each course.
 #[allow(clippy::struct_excessive_bools)] // each answers a separate question
 #[derive(Clone, Debug)]
 pub struct Situation<'a> {
@@ -19,15 +19,15 @@ pub struct Situation<'a> {
     pub case: &'a Case,
     /// The figures.
     pub ledger: &'a Ledger,
-    /// What it probably is.
+    /// The probabilities of what it is.
     pub posterior: Posterior,
-    /// Likely bare share of the body.
+    /// Median bare share of the body.
     pub body_bleed: f64,
-    /// Covered area of the whole piece at the low end of the bleed, 0 to 1.
+    /// Share of the whole piece still covered, at the low end of the bleed, 0 to 1.
     pub covered_area: f64,
-    /// Chance that the silver at the worst point does not last the planned cleanings twice over.
+    /// Chance that the silver at the worst point does not last twice the planned cleanings.
     pub worn_through: f64,
-    /// The look that would settle the kind best, in words.
+    /// The look that would do most to settle the kind, in words.
     pub next_look: &'static str,
     /// Share of the area of the piece that was looked at, 0 to 1.
     pub looked_at: f64,
@@ -35,17 +35,17 @@ pub struct Situation<'a> {
     pub largest_unseen: Option<PartName>,
     /// How far soldering heat opens old soft solder.
     pub heat_reach: SolderReach,
-    /// What the test for lead found that is a step of this course; unknown without one.
+    /// The result of a test for lead that is a step of this course; unknown without such a step.
     pub lead: LeadStatus,
-    /// The worst joint, now.
+    /// The worst joint at this point of the course.
     pub joint: Option<Joint>,
     /// Silver has been electroplated on in this course.
     pub replated: bool,
     /// A low-melt or glued repair was made in this course.
     pub low_melt: bool,
-    /// Tarnish has been taken off in this course.
+    /// Tarnish has been removed in this course.
     pub cleaned: bool,
-    /// Old lacquer has been taken off in this course.
+    /// Old lacquer has been removed in this course.
     pub lacquer_off: bool,
     /// A later step of this course plates the whole piece.
     pub to_be_plated: bool,
@@ -54,7 +54,7 @@ pub struct Situation<'a> {
 }
 
 impl Situation<'_> {
-    /// Probability of fused plate that still carries its original surface, now.
+    /// Probability of fused plate that still has its original surface at this point.
     #[must_use]
     pub fn original_fused(&self) -> f64 {
         if self.replated {
@@ -70,34 +70,34 @@ impl Situation<'_> {
         self.posterior.of_any(&[Kind::Ebm, Kind::Ubm])
     }
 
-    /// Probability that heat or water lifts the silver: held by tin, only burnished on, or plated on
+    /// Probability that heat or water lifts the silver: silver held by tin, only burnished on, or plated on
     /// iron or steel that rusts.
     #[must_use]
     pub fn close_or_french(&self) -> f64 {
         self.posterior.of_any(&[Kind::Clp, Kind::Frp, Kind::Est])
     }
 
-    /// Probability that it never carried silver.
+    /// Probability that it never had any silver.
     #[must_use]
     pub fn never_silvered(&self) -> f64 {
         self.posterior
             .of_any(&[Kind::Ucu, Kind::Uns, Kind::Ubm, Kind::Ncp])
     }
 
-    /// Whether there is lead in the parts that `treatment` touches: as recorded, else as the test in
-    /// this course found.
+    /// Whether there is lead in the parts that `treatment` touches: as recorded, or else as the test in this
+    /// course found.
     #[must_use]
     pub fn lead_for(&self, treatment: Treatment) -> LeadStatus {
         self.or_tested(lead_for(treatment, self.case))
     }
 
-    /// Whether there is lead anywhere in the piece: as recorded, else as the test in this course found.
+    /// Whether there is lead anywhere in the piece: as recorded, or else as the test in this course found.
     #[must_use]
     pub fn lead_anywhere(&self) -> LeadStatus {
         self.or_tested(lead_anywhere(self.case))
     }
 
-    /// Lead that is only assumed gives way to a test.
+    /// A test result overrides lead that is only assumed.
     fn or_tested(&self, recorded: LeadStatus) -> LeadStatus {
         let assumed = recorded == LeadStatus::Present
             && self.case.aim.assume_lead
@@ -109,7 +109,7 @@ impl Situation<'_> {
         }
     }
 
-    /// Whether lead comes out into food: as recorded, else as the test in this course found.
+    /// Whether lead is released into food: as recorded, or else as the test in this course found.
     #[must_use]
     pub fn release(&self) -> Release {
         match (release(self.case), self.lead) {
@@ -119,7 +119,7 @@ impl Situation<'_> {
         }
     }
 
-    /// Whether a test for lead would tell anything that is not recorded.
+    /// Whether a test for lead would add anything to the record.
     #[must_use]
     pub fn lead_test_would_tell(&self) -> bool {
         self.lead == LeadStatus::Unknown
@@ -127,14 +127,14 @@ impl Situation<'_> {
                 || (self.case.aim.food && self.release() == Release::Untested))
     }
 
-    /// Whether lead is to be expected in the parts that `treatment` touches: something is grey, filled
-    /// or soldered, and no analysis rules lead out there.
+    /// Whether lead is likely in the parts that `treatment` touches: something is grey, filled or soldered,
+    /// and no analysis rules lead out there.
     #[must_use]
     pub fn lead_suspected(&self, treatment: Treatment) -> bool {
         self.suspected(self.lead_for(treatment))
     }
 
-    /// Whether lead is to be expected anywhere in the piece.
+    /// Whether lead is likely anywhere in the piece.
     #[must_use]
     pub fn lead_suspected_anywhere(&self) -> bool {
         self.suspected(self.lead_anywhere())
@@ -166,8 +166,8 @@ impl Situation<'_> {
             .any(|p| p.joint.is_some_and(|j| joints.contains(&j)))
     }
 
-    /// A hollow part that is closed or filled, stated or seen, with something that bursts or moves when hot. A form
-    /// that is usually loaded counts until its base or foot is answered for.
+    /// Whether a hollow part is closed or filled, stated or seen, with something that bursts or moves when
+    /// hot. A form that is usually loaded counts until its base or foot is answered for.
     #[must_use]
     pub fn sealed_or_pitch(&self) -> bool {
         let bursts = |f: Option<Fill>| matches!(f, Some(Fill::Pitch | Fill::Sealed));
@@ -176,9 +176,10 @@ impl Situation<'_> {
             || self.loading_assumed()
     }
 
-    /// Whether loading is assumed: the form usually has it, or it is probably weighted sterling, and
-    /// nobody has said what is in the parts that hold it. These are the base or foot together with the stem, if it has one; on cutlery, the
-    /// handle. An answer for another part says nothing about the loading.
+    /// Whether loading is assumed: the form usually has it, or the piece is probably weighted sterling, and
+    /// the record does not say what is in the parts that hold it. These are the base or foot together with
+    /// the stem, if there is one; on cutlery, the handle. An answer for another part says nothing about the
+    /// loading.
     #[must_use]
     pub fn loading_assumed(&self) -> bool {
         let form = self.case.piece.form;
@@ -198,8 +199,8 @@ impl Situation<'_> {
         }
     }
 
-    /// Whether a part is hollow, or a metal handle may be: nobody has looked, or the form has a handle
-    /// that nobody has recorded.
+    /// Whether a part is hollow, or a metal handle may be: it was not examined, or the form has a handle that
+    /// is not recorded.
     #[must_use]
     pub fn may_be_hollow(&self) -> bool {
         let handle = PartName::Handle;
@@ -251,7 +252,7 @@ impl Situation<'_> {
                 .any(|p| p.corrosion == Some(Corrosion::Rust))
     }
 
-    /// The lining, as found.
+    /// The lining as found.
     #[must_use]
     pub fn interior(&self) -> Option<Interior> {
         self.case.part(PartName::Interior).and_then(|p| p.interior)
@@ -266,13 +267,13 @@ impl Situation<'_> {
         })
     }
 
-    /// Gilding that is there or once was. Traces of old gilding may still hold mercury.
+    /// Gilding that is there or once was. Traces of old gilding may still contain mercury.
     #[must_use]
     pub fn was_gilt(&self) -> bool {
         self.gilt() || self.case.parts.iter().any(|p| p.gilding.is_some())
     }
 
-    /// The shortest stated distance from a faulty joint to the next soft joint or fill, mm.
+    /// The shortest stated distance from a faulty joint to the next soft joint or filling, mm.
     #[must_use]
     pub fn nearest_joint_mm(&self) -> Option<f64> {
         self.case
@@ -282,7 +283,7 @@ impl Situation<'_> {
             .min_by(f64::total_cmp)
     }
 
-    /// The display-only triggers that hold now, each in words.
+    /// The display-only triggers that apply now, each in words.
     #[must_use]
     pub fn display_only(&self) -> Vec<String> {
         self.triggers()
@@ -291,9 +292,9 @@ impl Situation<'_> {
             .collect()
     }
 
-    /// The display-only triggers that hold now: the number of each, 1 to 6, and why. A release test of
-    /// the inside that passed lifts those on lead (1) and, if recorded, on bare metal inside (2); only a
-    /// laboratory's lifts that on who would use it (5); none lifts the others.
+    /// The display-only triggers that apply now: the number of each, 1 to 6, and why. A release test of the
+    /// inside that passed lifts those on lead (1) and, if recorded, on bare metal inside (2); only a
+    /// laboratory's test lifts the one on who would use it (5); nothing lifts the others.
     #[must_use]
     pub fn triggers(&self) -> Vec<(u8, &'static str)> {
         let mut why = Vec::new();
@@ -319,8 +320,8 @@ impl Situation<'_> {
                 ));
             }
         }
-        // A test for lead alone says nothing of copper: only the inside's own pass, or that of a new
-        // lining, speaks for bare metal.
+        // A test for lead alone says nothing about copper: only a pass for the inside, or for a new lining,
+        // covers bare metal.
         if !(super::lead::release(self.case).passed() || self.lining_tested) {
             let inside = self.case.part(PartName::Interior);
             let worn = inside.is_some_and(|p| p.bleed.is_some_and(shows_metal));
@@ -382,8 +383,8 @@ impl Situation<'_> {
         why
     }
 
-    /// How much the next joint counts against a soldered repair, 0 to 1: all within the heat's reach,
-    /// less and less beyond it (S06). Nothing where no distance is stated.
+    /// How much the next joint counts against a soldered repair, 0 to 1: in full within the heat's reach,
+    /// less and less beyond it (S06). 0 where no distance is stated.
     #[must_use]
     pub fn near_heat(&self) -> f64 {
         self.nearest_joint_mm().map_or(0.0, |d| {
@@ -391,7 +392,7 @@ impl Situation<'_> {
         })
     }
 
-    /// Made, or possibly made, before lead-free solder was usual.
+    /// Made, or possibly made, before lead-free solder was common.
     fn before_lead_free(&self) -> bool {
         let year = self.ledger.value(FigureId::GUARD_FOOD_YEAR);
         self.case
@@ -400,7 +401,7 @@ impl Situation<'_> {
             .is_none_or(|from| f64::from(from) < year)
     }
 
-    /// The worst joint a case states: leaking, open, grey, neat, sound.
+    /// The worst joint that a case states, in the order leaking, open, grey, neat, sound.
     #[must_use]
     pub fn stated_joint(case: &Case) -> Option<Joint> {
         [

@@ -6,7 +6,7 @@ use crate::identity::{Evidence, interval_with};
 use crate::ledger::Ledger;
 use crate::record::{Answer, Case, Part, PartName, Seen};
 
-/// A case with these findings seen, and one body as `body` makes it.
+/// A case with these findings seen and one body, modified by `body`.
 pub(super) fn case(seen: &[&'static str], body: impl FnOnce(&mut Part)) -> Case {
     let mut part = Part::unknown(PartName::Body);
     body(&mut part);

@@ -3,8 +3,8 @@
 use crate::record::{Case, Dents, Fill, FillState, Joint, Loss, Part, Split};
 use crate::terms::{JointClass, Treatment};
 
-/// The recorded parts that `treatment` would work on: those with the fault it answers, or every
-/// recorded part where the work goes over the whole piece or no such fault is recorded.
+/// The recorded parts that `treatment` would work on: those with the fault it answers, or every recorded part
+/// if the work covers the whole piece or no such fault is recorded.
 #[must_use]
 pub fn touched(treatment: Treatment, case: &Case) -> Vec<&Part> {
     let with = |fault: &dyn Fn(&Part) -> bool| -> Vec<&Part> {
@@ -40,7 +40,7 @@ pub(super) fn is_split(part: &Part) -> bool {
     part.is_metal() && splits_through(part)
 }
 
-/// A crack in wood, ivory or another material that is no metal.
+/// A crack in wood, ivory or another material that is not metal.
 pub(super) fn is_cracked(part: &Part) -> bool {
     !part.is_metal() && splits_through(part)
 }
@@ -49,7 +49,7 @@ fn splits_through(part: &Part) -> bool {
     part.split == Some(Split::Through) || part.dents == Some(Dents::Split)
 }
 
-/// A part that is fixed on and has come loose, or a filling that has.
+/// An attached part that has come loose, or a loose filling.
 fn is_loose(part: &Part) -> bool {
     let fitted = part.name.joint_class() == JointClass::Attachment;
     (fitted && part.joint == Some(Joint::Open)) || part.fill_state == Some(FillState::Failing)

@@ -1,9 +1,9 @@
-//! What a rule says of a treatment.
+//! The verdict of a rule on a treatment.
 
 /// The outcome of a rule, mildest first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Outcome {
-    /// Nothing speaks against it.
+    /// No objection.
     Allowed,
     /// It can be advised, with conditions.
     Conditional,
@@ -28,14 +28,14 @@ impl Outcome {
         }
     }
 
-    /// Whether a course with such a step can be advised.
+    /// Whether a course that contains such a step can be advised.
     #[must_use]
     pub fn can_be_advised(self) -> bool {
         self <= Self::Conditional
     }
 }
 
-/// What one rule says of a treatment in a situation.
+/// The verdict of one rule on a treatment in a situation.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Verdict {
     /// Rule id: `H01` to `H31`, or `needs` for a plain prerequisite.
@@ -48,7 +48,7 @@ pub struct Verdict {
     pub lifted_by: String,
 }
 
-/// The gravest outcome of a list of verdicts; `Allowed` for an empty list.
+/// The most serious outcome in a list of verdicts; `Allowed` for an empty list.
 #[must_use]
 pub fn worst(verdicts: &[Verdict]) -> Outcome {
     verdicts

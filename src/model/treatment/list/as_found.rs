@@ -1,12 +1,12 @@
-//! How a piece stands with a fault that is left.
+//! The state of a piece with a fault that is left.
 
 use super::{FaultState, Show, Value};
 use crate::ledger::FigureId;
 use crate::treatment::{Fault, Found, Size};
 use crate::value::factor_rows as rows;
 
-/// The state of a fault as it was found. Tarnish and bare metal are weighed with the whole surface
-/// and have no separate state here.
+/// The state of a fault as found. Tarnish and bare metal are weighed with the whole surface and have no
+/// separate state here.
 #[must_use]
 pub fn as_found(found: &Found) -> FaultState {
     let large = found.size == Size::Large;
@@ -29,7 +29,7 @@ pub fn as_found(found: &Found) -> FaultState {
         },
         Fault::OpenJoint => FaultState {
             value: Value::Row(rows::LEAK),
-            // It serves no better than a split does.
+            // It serves no better than a split.
             serves: Some(FigureId::ATTRIBUTE_USE_SPLIT),
             keeps: FigureId::ATTRIBUTE_STABILITY_OPEN,
             ..FaultState::SOUND

@@ -1,8 +1,8 @@
-//! The works that can be weighed, one file a treatment: what each answers, what it costs without a
-//! quote, what it takes of what is original, and how the piece stands afterwards.
+//! The works that can be weighed, one file per treatment: the faults it answers, its cost without a quote,
+//! how much original material it takes, and the state of the piece afterwards.
 //!
-//! Every number is a figure of the ledger, named here by id. Which rules a treatment meets is the
-//! rule book's business.
+//! Every number is a figure of the ledger, named here by id. The rule book decides which rules apply to a
+//! treatment.
 
 mod as_found;
 mod clean;
@@ -32,29 +32,30 @@ use super::{Fault, Treatment};
 use crate::ledger::FigureId;
 use crate::value::{ByGroup, Class};
 
-/// One treatment as the counsel weighs it.
+/// One treatment, as the advice weighs it.
 #[derive(Clone, Copy, Debug)]
 pub struct Work {
-    /// Which.
+    /// The treatment.
     pub treatment: Treatment,
     /// The faults it answers.
     pub answers: &'static [Fault],
-    /// Why it has nothing to do where none of them is there; `None` where it always has.
+    /// Why it has nothing to do if the piece has none of these faults; `None` if it always has something to
+    /// do.
     pub idle: Option<&'static str>,
-    /// Works of one trade are dear or cheap together.
+    /// Costs of works of one trade are high or low together.
     pub trade: Trade,
     /// What can go wrong.
     pub risk: MishapRisk,
     /// What it costs without a quote.
     pub price: Price,
-    /// How much of what is original it takes or covers.
+    /// How much original material it takes or covers.
     pub dose: Dose,
-    /// How each fault it answers stands afterwards.
+    /// The state of each fault it answers afterwards.
     pub after: &'static [(Fault, FaultState)],
 }
 
 impl Work {
-    /// How the fault stands once this work is done; `None` where it does not answer it.
+    /// The state of the fault once this work is done; `None` if the work does not answer it.
     #[must_use]
     pub fn leaves(&self, fault: Fault) -> Option<FaultState> {
         let after = self.after.iter().find(|(f, _)| *f == fault);
@@ -71,20 +72,20 @@ pub enum Trade {
     Remove,
     /// Plating.
     Plate,
-    /// Cleaning, coats and keeping.
+    /// Cleaning, coatings and keeping.
     Care,
 }
 
-/// Figures of what can go wrong by group of classes, in the order of [`Class::HAZARD_GROUPS`].
+/// Figures of the risk by group of classes, in the order of [`Class::HAZARD_GROUPS`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Mishaps {
     /// The chance of a bad result.
     pub chance: [FigureId; 6],
-    /// The share of the price that a bad result keeps.
+    /// The share of the price that remains after a bad result.
     pub kept: [FigureId; 6],
 }
 
-/// The figures of the mishaps that start with `before`.
+/// The mishap figures whose ids start with `before`.
 const fn mishaps(before: &str) -> Mishaps {
     Mishaps {
         chance: FigureId::family(before, Class::HAZARD_GROUPS, ".p"),
@@ -92,10 +93,10 @@ const fn mishaps(before: &str) -> Mishaps {
     }
 }
 
-/// Where the silver on a piece is from, as far as doses differ.
+/// The origins of a piece's silver for which doses differ.
 const ORIGINS: [&str; 3] = ["fused", "replated", "electroplate"];
 
-/// The figures that start with `before`, one for each of [`ORIGINS`].
+/// The figures whose ids start with `before`, one for each of [`ORIGINS`].
 const fn by_origin(before: &str) -> [FigureId; 3] {
     FigureId::family(before, ORIGINS, "")
 }
@@ -103,9 +104,9 @@ const fn by_origin(before: &str) -> [FigureId; 3] {
 /// The chance and size of a bad result.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum MishapRisk {
-    /// None to speak of.
+    /// No significant risk.
     None,
-    /// Figures of the treatment's own, `hazard.<id>.*`.
+    /// The treatment's own figures, `hazard.<id>.*`.
     Figures(Mishaps),
     /// The classes of `catalogue.psv`, figures `hazard.class.*`.
     ByClass,
@@ -118,45 +119,45 @@ pub enum Price {
     Figure(FigureId),
     /// Cleaning: by the owner or paid.
     Cleaning,
-    /// Keeping: a sound piece, or one that corrodes.
+    /// Keeping: for a sound piece, or for one that corrodes.
     Keeping(FigureId, FigureId),
-    /// One figure, more on trays and baskets.
+    /// One figure, higher for trays and baskets.
     Large(FigureId),
-    /// By the size of the fault, more on trays and baskets.
+    /// By the size of the fault, higher for trays and baskets.
     Large2(FigureId, FigureId),
     /// By the size of the fault.
     BySize(FigureId, FigureId),
-    /// A joint's, or a split's where one is mended.
+    /// The figure for a joint, or for a split if one is mended.
     Joint(FigureId),
-    /// Plating, much more on trays and baskets.
+    /// Plating, much higher for trays and baskets.
     Plating(FigureId),
 }
 
 /// Where the dose comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Dose {
-    /// Nothing original goes.
+    /// No original material is lost.
     None,
     /// One figure.
     Figure(FigureId),
     /// By the size of the fault.
     BySize(FigureId, FigureId),
-    /// A joint's, or a split's where one is mended.
+    /// The figure for a joint, or for a split if one is mended.
     Joint(FigureId),
-    /// By where the silver is from: fused, replated fused, electroplate.
+    /// By the origin of the silver: fused, replated fused, electroplate.
     ByKind([FigureId; 3]),
-    /// What one cleaning takes of the silver that is left.
+    /// The share of the remaining silver that one cleaning takes.
     Cleaning,
 }
 
-/// How a piece stands as far as one fault goes.
+/// The state of a piece with regard to one fault.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct FaultState {
     /// What it does to the price.
     pub value: Value,
-    /// How well the piece shows.
+    /// How well the piece displays.
     pub show: Show,
-    /// Figure of how well it serves; `None` for fully.
+    /// Figure of how well it serves; `None` for full service.
     pub serves: Option<FigureId>,
     /// Figure of how well it will keep, `attribute.stability.*`.
     pub keeps: FigureId,
@@ -172,33 +173,34 @@ impl FaultState {
     };
 }
 
-/// What a state does to the price.
+/// The effect of a state on the price.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Value {
-    /// Nothing.
+    /// No effect.
     Whole,
     /// A condition factor by group of value classes.
     Row(ByGroup),
     /// One figure for all classes.
     One(FigureId),
-    /// The figure's share of the logarithm of the factor as found stays.
+    /// The log of the factor as found, times the figure's share.
     Eased(FigureId),
-    /// A new part, by the size of the lost one.
+    /// A new part, by the size of the lost part.
     NewPart,
 }
 
-/// How well a state shows.
+/// How well a piece in this state displays.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Show {
-    /// Nothing to see.
+    /// No visible fault.
     Full,
     /// A figure.
     Figure(FigureId),
-    /// The figure's share of what was lacking stays.
+    /// What was lacking as found, times the figure's share.
     Eased(FigureId),
 }
 
-/// The work a treatment is; `None` for leaving alone and for what is never done to these pieces.
+/// The work of a treatment; `None` for leaving the piece alone and for treatments that are never done to
+/// these pieces.
 ///
 /// ```
 /// use leavewell_model::treatment::{Fault, Treatment, work};
@@ -233,7 +235,7 @@ pub fn work(treatment: Treatment) -> Option<&'static Work> {
     }
 }
 
-/// What a repair leaves of an open joint, a loose part and a split, however it is made.
+/// The state in which any repair leaves an open joint, a loose part or a split.
 const REPAIRED: &[(Fault, FaultState)] = &[
     (
         Fault::OpenJoint,
@@ -267,14 +269,14 @@ mod tests {
     use super::*;
 
     #[test]
-    fn each_work_is_listed_under_its_own_treatment() {
+    fn every_work_is_listed_under_its_treatment() {
         let mut listed = 0;
         for t in Treatment::ALL {
             let Some(w) = work(t) else { continue };
             assert_eq!(w.treatment, t);
             listed += 1;
         }
-        // All but leaving the piece alone, which is no work.
+        // Every weighed treatment except leaving the piece alone, which is not work.
         assert_eq!(listed, Treatment::WEIGHED.len() - 1);
     }
 }

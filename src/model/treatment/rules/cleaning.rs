@@ -1,5 +1,4 @@
-//! Cleaning and what goes over a clean surface: H04, H05, and the prerequisites of lacquer and
-//! toning.
+//! Cleaning, and coats over a clean surface: H04, H05, and the prerequisites of lacquer and toning.
 
 use super::RuleCheck;
 use crate::ledger::FigureId;
@@ -7,7 +6,7 @@ use crate::record::{Joint, Lacquer};
 use crate::terms::Treatment;
 use crate::treatment::situation::Situation;
 
-/// Whether base metal shows on a part that stands out.
+/// Whether base metal shows on a part with edges or high points.
 pub(super) fn edges_are_bare(s: &Situation) -> bool {
     let none = s.ledger.value(FigureId::SILVER_F_NONE);
     s.case.parts.iter().any(|p| {
@@ -17,7 +16,7 @@ pub(super) fn edges_are_bare(s: &Situation) -> bool {
     })
 }
 
-/// Broken lacquer comes off before anything is cleaned or lacquered again.
+/// Broken lacquer is removed before the piece is cleaned or lacquered again.
 pub(super) fn lacquer_first(a: &mut RuleCheck) {
     let broken = |l: Option<Lacquer>| matches!(l, Some(Lacquer::Broken | Lacquer::Yellowed));
     if !a.s.lacquer_off && a.s.case.parts.iter().any(|p| broken(p.lacquer)) {
@@ -52,7 +51,7 @@ pub(super) fn lifting_silver(a: &mut RuleCheck) {
     }
 }
 
-/// H04: the thinnest silver does not last the planned cleanings twice over.
+/// H04: the thinnest silver does not last twice the planned cleanings.
 pub(super) fn thin_silver(a: &mut RuleCheck) {
     if a.s.worn_through >= a.figure(FigureId::GUARD_KIND_BARRED) {
         a.bar(
@@ -70,7 +69,7 @@ pub(super) fn gilding(a: &mut RuleCheck) {
     }
 }
 
-/// H05: black inlay and metal darkened on purpose.
+/// H05: black inlay and deliberately darkened metal.
 pub(super) fn dark_work(a: &mut RuleCheck) {
     if a.circumstances().dark_work == Some(true) {
         a.condition(
@@ -101,7 +100,7 @@ pub(super) fn shop_polish(a: &mut RuleCheck) {
     );
 }
 
-/// Lacquer seals trouble in, and pulls at silver that lifts.
+/// Lacquer seals problems in and pulls at lifting silver.
 pub(super) fn lacquer_over_trouble(a: &mut RuleCheck) {
     if a.s.any_joint(&[Joint::Leaking]) || a.s.active_corrosion() {
         a.bar(
@@ -119,7 +118,7 @@ pub(super) fn lacquer_over_trouble(a: &mut RuleCheck) {
     }
 }
 
-/// A tint hides corrosion that goes on.
+/// A tint hides active corrosion.
 pub(super) fn tint_over_corrosion(a: &mut RuleCheck) {
     if a.s.active_corrosion() {
         a.check_first(

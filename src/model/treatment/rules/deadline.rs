@@ -1,10 +1,10 @@
-//! Time: work that keeps a piece away for longer than there is.
+//! Time: work that keeps a piece away for longer than the time available.
 
 use super::RuleCheck;
 use crate::ledger::{FigureId, Hand};
 use crate::terms::Treatment;
 
-/// How long each hand usually keeps a piece, in days. What the owner may do needs no time away.
+/// How long each hand usually keeps a piece, in days. Work that the owner may do takes no time away.
 const AWAY: [(Hand, FigureId); 4] = [
     (Hand::Laboratory, FigureId::WORK_AWAY_LABORATORY),
     (Hand::Silversmith, FigureId::WORK_AWAY_SILVERSMITH),
@@ -12,10 +12,10 @@ const AWAY: [(Hand, FigureId); 4] = [
     (Hand::Conservator, FigureId::WORK_AWAY_CONSERVATOR),
 ];
 
-/// The piece is wanted by a date. With fewer days than this kind of work takes at its quickest, a promised
-/// date comes first; with fewer than it may take, that is a condition. The days count from the date of the
-/// record; a date already past says nothing. A test for lead is never ruled out, so for a test this is a
-/// condition.
+/// The piece is needed by a date. If there are fewer days than this kind of work takes at its quickest, the
+/// owner must first get a promised date; if there are fewer than it may take, that is a condition. The days
+/// count from the date of the record; a date already past has no effect. A test for lead is never ruled out,
+/// so for a test this is only a condition.
 pub(super) fn wanted_back(a: &mut RuleCheck) {
     let (Some(today), Some(until)) = (a.s.case.asked_on, a.s.case.aim.until) else {
         return;

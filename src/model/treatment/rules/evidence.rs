@@ -10,7 +10,7 @@ use crate::treatment::limits::own_silver;
 use crate::treatment::situation::Situation;
 use crate::treatment::verdict::Outcome;
 
-/// A conservator's written opinion turns a verdict into a condition.
+/// A conservator's written opinion turns any verdict into a condition.
 fn unless_opinion(a: &RuleCheck, outcome: Outcome) -> Outcome {
     if a.s.case.consents.conservator_opinion {
         Outcome::Conditional
@@ -30,7 +30,7 @@ pub(super) fn solid_silver(a: &mut RuleCheck) {
     );
 }
 
-/// New silver means nothing on metal that was never silvered.
+/// New silver makes no sense on metal that was never silvered.
 pub(super) fn never_silvered(a: &mut RuleCheck) {
     a.on_kinds(
         "needs",
@@ -40,8 +40,8 @@ pub(super) fn never_silvered(a: &mut RuleCheck) {
     );
 }
 
-/// H14, first limb: fused plate that still carries its own silver. It falls silent only when enough
-/// of the piece was looked at.
+/// H14, first limb: fused plate that still carries its own silver. The rule is silent only if enough of the
+/// piece was looked at.
 pub(super) fn original_silver(a: &mut RuleCheck) {
     let p = a.s.original_fused();
     let covered = a.s.covered_area;
@@ -95,7 +95,7 @@ pub(super) fn rare_or_marked(a: &mut RuleCheck) {
     }
 }
 
-/// H30: engraving, arms and marks in the way of the buff.
+/// H30: engraving, arms and marks in the path of the buff.
 pub(super) fn engraving(a: &mut RuleCheck) {
     if engraved_in_the_way(a.s) {
         a.add(
@@ -107,7 +107,7 @@ pub(super) fn engraving(a: &mut RuleCheck) {
     }
 }
 
-/// Marks sit on the underside unless the answer names a part.
+/// Marks are on the underside unless the answer names a part.
 fn engraved_in_the_way(s: &Situation) -> bool {
     s.case
         .findings
@@ -122,7 +122,7 @@ fn engraved_in_the_way(s: &Situation) -> bool {
         })
 }
 
-/// H15: what is taken away needs consent, photographs and the truth at sale.
+/// H15: removing material needs consent, photographs and disclosure at sale.
 pub(super) fn what_is_lost(a: &mut RuleCheck) {
     let c = &a.s.case.consents;
     if !(c.loss && c.photo && c.disclose) {

@@ -28,7 +28,7 @@ pub(super) fn asbestos(a: &mut RuleCheck) {
     }
 }
 
-/// H23: fillings are not melted out at home.
+/// H23: fillings are never melted out at home.
 pub(super) fn not_at_home(a: &mut RuleCheck) {
     if a.done_by_owner() {
         a.bar(

@@ -2,7 +2,7 @@
 
 use super::RuleCheck;
 
-/// H21: no lacquer on what is in use.
+/// H21: no lacquer on pieces in use.
 pub(super) fn lacquer_in_use(a: &mut RuleCheck) {
     if a.in_use() {
         a.bar(
@@ -13,7 +13,7 @@ pub(super) fn lacquer_in_use(a: &mut RuleCheck) {
     }
 }
 
-/// A tint comes off into food.
+/// A tint is released into food.
 pub(super) fn toning(a: &mut RuleCheck) {
     if a.in_use() {
         a.bar(

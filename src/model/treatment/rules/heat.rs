@@ -12,7 +12,7 @@ use crate::treatment::limits::{
 };
 use crate::treatment::touched::touched;
 
-/// The least heat of the work in the metal, C; `None` for cold work.
+/// The lowest temperature the work brings to the metal, C; `None` for cold work.
 fn process_c(treatment: Treatment, ledger: &Ledger) -> Option<f64> {
     match treatment {
         Treatment::Solder => Some(ledger.value(FigureId::SOLDER_SAC)),
@@ -20,7 +20,7 @@ fn process_c(treatment: Treatment, ledger: &Ledger) -> Option<f64> {
         Treatment::RemoveLead => Some(ledger.value(FigureId::GUARD_HEAT_SOFT_SOLDER)),
         Treatment::HardSolder => Some(ledger.value(FigureId::SOLDER_BAG_7)),
         Treatment::Tinning => Some(ledger.value(FigureId::HEAT_LIMIT_TIN)),
-        // The hot steps of stripping and plating come near boiling water.
+        // The hot steps of stripping and plating come close to the boiling point of water.
         Treatment::Replate | Treatment::Overplate => Some(ledger.value(FigureId::GUARD_H25)),
         _ => None,
     }
@@ -70,7 +70,7 @@ pub(super) fn mercury(a: &mut RuleCheck) {
     }
 }
 
-/// H06: a closed or filled part bursts.
+/// H06: a closed or filled part can burst.
 pub(super) fn closed_parts(a: &mut RuleCheck) {
     let hot = process_c(a.treatment, a.s.ledger).unwrap_or(f64::INFINITY);
     if a.s.sealed_or_pitch() && bursts(hot, a.s.ledger) {
@@ -92,7 +92,7 @@ pub(super) fn fused_bond(a: &mut RuleCheck) {
     a.on_kinds("H07", fused, "fused plate", &reason);
 }
 
-/// H08: lead or tin left in the heat.
+/// H08: lead or tin is present during heating.
 pub(super) fn pitting(a: &mut RuleCheck) {
     let absent = a.s.lead_for(a.treatment) == LeadStatus::Absent;
     if process_c(a.treatment, a.s.ledger).is_some_and(|hot| pits(hot, absent, a.s.ledger)) {
@@ -104,7 +104,7 @@ pub(super) fn pitting(a: &mut RuleCheck) {
     }
 }
 
-/// H09: the next joint or filling within the heat's reach.
+/// H09: the next joint or filling is within the reach of the heat.
 pub(super) fn next_joint(a: &mut RuleCheck) {
     let reach = a.s.heat_reach;
     let most = reach.most_mm;
@@ -202,7 +202,7 @@ pub(super) fn plating_burns(a: &mut RuleCheck) {
     );
 }
 
-/// H29: tinning is hotter than old solder can stand.
+/// H29: tinning is hotter than old solder can bear.
 pub(super) fn tin_opens_seams(a: &mut RuleCheck) {
     if !opens_seams(a.figure(FigureId::HEAT_LIMIT_TIN), a.s.ledger) {
         return;

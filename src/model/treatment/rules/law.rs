@@ -18,7 +18,7 @@ pub(super) fn ivory_and_protected_wood(a: &mut RuleCheck) {
     }
 }
 
-/// H26: ivory that is on the piece already.
+/// H26: ivory already on the piece.
 pub(super) fn ivory_on_the_piece(a: &mut RuleCheck) {
     if a.s.ivory() {
         a.condition(

@@ -6,8 +6,8 @@ use crate::terms::Treatment;
 use crate::treatment::lead::{LeadStatus, lead_filled};
 use crate::treatment::touched::touched;
 
-/// Whether the work disturbs metal that may hold lead. Most does; pushing dents out of plain sheet,
-/// and fixing a part in its old seat, moves none.
+/// Whether the work disturbs metal that may contain lead. Most work does; pushing dents out of plain sheet,
+/// and fixing a part in its old seat, do not.
 fn disturbs_lead(a: &RuleCheck) -> bool {
     match a.treatment {
         Treatment::Dents => {
@@ -29,7 +29,7 @@ fn disturbs_lead(a: &RuleCheck) -> bool {
     }
 }
 
-/// H16: while lead is an open question, the test comes first.
+/// H16: if it is unknown whether there is lead, the test comes first.
 pub(super) fn unknown(a: &mut RuleCheck) {
     if disturbs_lead(a) && a.s.lead_for(a.treatment) == LeadStatus::Unknown {
         a.check_first(
@@ -40,14 +40,14 @@ pub(super) fn unknown(a: &mut RuleCheck) {
     }
 }
 
-/// H17: work that disturbs lead. At home, work that a home cannot be made safe for is barred, and the
-/// rest goes to a workshop; a workshop has lead controls.
+/// H17: work that disturbs lead. At home, work that cannot be made safe there is barred, and the rest goes to
+/// a workshop; a workshop has lead controls.
 pub(super) fn at_home(a: &mut RuleCheck) {
     if !disturbs_lead(a) || !a.s.lead_suspected(a.treatment) {
         return;
     }
     if !a.done_by_owner() {
-        // While lead is an open question, the test comes first and says what follows.
+        // If it is unknown whether there is lead, the test comes first, and its result decides what follows.
         if a.s.lead_for(a.treatment) == LeadStatus::Present {
             a.condition(
                 "H17",

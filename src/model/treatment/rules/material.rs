@@ -1,10 +1,10 @@
-//! Parts that are no metal, and loose liners: what water, polish, heat and solvents do to them (H02,
-//! H05, and what a work needs first).
+//! Parts that are not metal, and loose liners: the effects of water, polish, heat and solvents on them (H02,
+//! H05, and prerequisites of a work).
 
 use super::RuleCheck;
 use crate::record::{Liner, Material, Part, PartName};
 
-/// Materials that are no metal, by what harms them.
+/// Materials that are not metal, grouped by what harms them.
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum Stuff {
     /// Wood, ivory, horn, bone and shell.
@@ -29,7 +29,7 @@ fn has(a: &RuleCheck, stuff: Stuff) -> bool {
         || a.s.case.parts.iter().any(|p| stuff_of(p) == Some(stuff))
 }
 
-/// Liners and bottles sit loose in a piece and lift out.
+/// Liners and bottles are loose and lift out.
 fn stands_loose(part: &Part) -> bool {
     matches!(part.name, PartName::Liner | PartName::Bottle)
 }
@@ -130,7 +130,7 @@ pub(super) fn solvents(a: &mut RuleCheck) {
     }
 }
 
-/// A loose liner or bottle comes out before any work.
+/// A loose liner or bottle is taken out before any work.
 pub(super) fn liner_out_first(a: &mut RuleCheck) {
     let parts = &a.s.case.parts;
     let glass = |p: &Part| {

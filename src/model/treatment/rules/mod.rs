@@ -1,8 +1,8 @@
-//! The rule book: what every hard rule says of a treatment in a situation.
+//! The rule book: the verdict of every hard rule on a treatment in a situation.
 //!
-//! One door, [`check`], for every treatment and every caller: the weighing, the list of treatments,
-//! the sheets, the food page and the plan. Each subject has its own file; the table below says which
-//! rules a treatment asks. Thresholds are figures of the ledger.
+//! [`check`] is the single entry point for every treatment and every caller: the weighing, the list of
+//! treatments, the sheets, the food page and the plan. Each subject has a separate file; the table below says
+//! which rules apply to a treatment. Thresholds are figures of the ledger.
 //!
 //! Invariants:
 //! - Rules are vetoes, never weights. They only take away, so their order changes which reason comes
@@ -32,12 +32,12 @@ use super::situation::Situation;
 use super::verdict::Verdict;
 use crate::terms::Treatment;
 
-/// A rule looks at the treatment and the situation, and adds its verdict if it has one.
+/// A rule looks at the treatment and the situation, and adds a verdict if it applies.
 type Rule = fn(&mut RuleCheck);
 
-/// What every rule says of `treatment` in `situation`, the gravest first; among equals, in the order
-/// of the decision: people and law, what destroys the object, evidence, food. Leaving alone, better
-/// keeping and a test for lead are never barred.
+/// The verdict of every rule on `treatment` in `situation`, the most serious first; verdicts of equal
+/// severity are in the order of the decision: people and law, what destroys the object, evidence, food.
+/// Leaving alone, better keeping and a test for lead are never barred.
 #[must_use]
 pub fn check(treatment: Treatment, situation: &Situation) -> Vec<Verdict> {
     let mut asked = RuleCheck::new(treatment, situation);
@@ -51,7 +51,7 @@ pub fn check(treatment: Treatment, situation: &Situation) -> Vec<Verdict> {
     asked.verdicts()
 }
 
-/// The rules a treatment asks.
+/// The rules that apply to a treatment.
 #[allow(clippy::too_many_lines)] // the table of the rule book
 fn rules_for(treatment: Treatment) -> &'static [Rule] {
     match treatment {

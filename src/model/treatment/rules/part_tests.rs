@@ -1,5 +1,5 @@
-//! What is recorded of single parts: loading, hollow handles, liners, wax, gilding and materials that
-//! are no metal; a loan and a date.
+//! Rules on what is recorded of single parts: loading, hollow handles, liners, wax, gilding and materials
+//! that are not metal; also a loan and a date.
 
 use super::check;
 use super::tests::{BRITANNIA, FUSED, NICKEL, NOTHING, says, silent, tested};
@@ -30,7 +30,7 @@ fn empty(part: &mut Part) {
 }
 
 #[test]
-fn the_loading_of_a_branched_stick_is_answered_by_its_base_and_its_stem_together() {
+fn the_loading_of_a_branched_stick_is_answered_by_its_base_and_stem_together() {
     let t = Treatment::Solder;
     let mut stick = case(&NICKEL, tested);
     stick.piece.form = Some(Form::Candelabrum);
@@ -40,7 +40,7 @@ fn the_loading_of_a_branched_stick_is_answered_by_its_base_and_its_stem_together
     says(t, &stick, NOTHING, "H06", Outcome::Barred);
     empty(stick.parts.last_mut().unwrap());
     silent(t, &stick, NOTHING, "H06");
-    // The stem alone answers nothing.
+    // The stem alone does not answer it.
     let mut stem_only = case(&NICKEL, tested);
     stem_only.piece.form = Some(Form::Candelabrum);
     add(&mut stem_only, PartName::Stem, empty);
@@ -92,7 +92,7 @@ fn a_handle_that_is_or_may_be_hollow_is_not_soaked() {
         says(t, &handle(None), NOTHING, "H02", Outcome::Conditional);
         says(t, &handle(Some(true)), NOTHING, "H02", Outcome::Conditional);
         silent(t, &handle(Some(false)), NOTHING, "H02");
-        // A handle that nobody has recorded is not known to be solid.
+        // A handle that is not recorded is not known to be solid.
         let mut tray = case(&NICKEL, tested);
         tray.piece.form = Some(Form::Tray);
         says(t, &tray, NOTHING, "H02", Outcome::Conditional);
@@ -105,7 +105,7 @@ fn a_handle_that_is_or_may_be_hollow_is_not_soaked() {
 }
 
 #[test]
-fn a_liner_comes_out_before_anything_is_done() {
+fn a_liner_is_taken_out_before_any_work() {
     let works = [
         Treatment::Wash,
         Treatment::LacquerOff,
@@ -138,7 +138,7 @@ fn a_liner_comes_out_before_anything_is_done() {
 }
 
 #[test]
-fn a_material_that_is_no_metal_brings_the_conditions_of_its_own() {
+fn a_material_that_is_not_metal_has_conditions_of_use() {
     let plain = case(&NICKEL, tested);
     for material in [
         Material::Wood,
@@ -171,7 +171,7 @@ fn a_material_that_is_no_metal_brings_the_conditions_of_its_own() {
     for t in [Treatment::Solder, Treatment::Lacquer, Treatment::LacquerOff] {
         silent(t, &plain, NOTHING, "needs");
     }
-    // The answer for the whole piece says the same as the part's own.
+    // The answer for the whole piece has the same effect as the answer for the part.
     let organic = Circumstances {
         organic: Some(true),
         ..NOTHING
@@ -231,7 +231,7 @@ fn a_split_in_wood_or_ivory_is_never_soldered() {
 }
 
 #[test]
-fn ivory_is_not_renewed_and_the_law_decides_on_a_piece_that_has_some() {
+fn ivory_is_not_renewed_and_the_law_decides_on_a_piece_with_ivory() {
     let t = Treatment::ReplacePart;
     let ivory = with(PartName::Handle, |p| p.material = Some(Material::Ivory));
     says(t, &ivory, NOTHING, "H26", Outcome::Conditional);
@@ -245,7 +245,7 @@ fn ivory_is_not_renewed_and_the_law_decides_on_a_piece_that_has_some() {
 }
 
 #[test]
-fn gilding_recorded_on_a_part_is_spared_while_it_is_there() {
+fn gilding_recorded_on_a_part_is_protected_while_it_is_there() {
     let gilt = |state| with(PartName::Border, |p| p.gilding = Some(state));
     for t in [Treatment::Clean, Treatment::Foam] {
         for state in [Gilding::Whole, Gilding::Worn] {
@@ -253,7 +253,7 @@ fn gilding_recorded_on_a_part_is_spared_while_it_is_there() {
         }
         silent(t, &gilt(Gilding::Gone), NOTHING, "H05");
     }
-    // What is left of old gilding may still hold mercury.
+    // Traces of old gilding may still contain mercury.
     for state in [Gilding::Whole, Gilding::Gone] {
         says(
             Treatment::Solder,
@@ -266,7 +266,7 @@ fn gilding_recorded_on_a_part_is_spared_while_it_is_there() {
 }
 
 #[test]
-fn wax_on_a_loaded_stick_comes_off_without_heat() {
+fn wax_on_a_loaded_stick_is_removed_without_heat() {
     let mut stick = with(PartName::Nozzle, |p| p.wax = Some(true));
     let said = |piece: &Case| {
         let verdicts = check(Treatment::Wash, &situation(piece));
@@ -277,7 +277,7 @@ fn wax_on_a_loaded_stick_comes_off_without_heat() {
     assert!(!said(&stick));
     stick.piece.form = Some(Form::Candlestick);
     assert!(said(&stick));
-    // Lead does not burst, but a filling it is.
+    // Lead does not burst, but it is a filling.
     add(&mut stick, PartName::Base, |p| p.fill = Some(Fill::Lead));
     assert!(said(&stick));
     for part in &mut stick.parts {
@@ -287,7 +287,7 @@ fn wax_on_a_loaded_stick_comes_off_without_heat() {
 }
 
 #[test]
-fn on_loan_everything_but_keeping_waits_for_both_sides_and_a_conservator() {
+fn on_loan_everything_except_keeping_needs_both_sides_and_a_conservator() {
     let mut lent = case(&NICKEL, tested);
     lent.aim.loan = true;
     lent.consents.conservator_opinion = true;
@@ -302,7 +302,7 @@ fn on_loan_everything_but_keeping_waits_for_both_sides_and_a_conservator() {
 }
 
 #[test]
-fn a_date_that_work_cannot_keep_asks_for_a_promise_first() {
+fn a_date_too_soon_for_the_work_needs_a_promised_date_first() {
     let said = |until: &str, t: Treatment| {
         let mut dated = case(&NICKEL, tested);
         dated.asked_on = Date::parse("2026-11-30");
@@ -311,7 +311,7 @@ fn a_date_that_work_cannot_keep_asks_for_a_promise_first() {
         let late = verdicts.iter().find(|v| v.reason.contains("wanted by"));
         late.map(|v| v.outcome)
     };
-    // Quicker than any workshop, quicker than some, in good time, and past.
+    // Sooner than any workshop, sooner than some, in good time, and past.
     for (until, outcome) in [
         ("2026-12-04", Some(Outcome::NeedsCheck)),
         ("2026-12-20", Some(Outcome::Conditional)),
@@ -320,7 +320,7 @@ fn a_date_that_work_cannot_keep_asks_for_a_promise_first() {
     ] {
         assert_eq!(said(until, Treatment::Dents), outcome, "{until}");
     }
-    // What an owner does needs no workshop, and a test is never ruled out.
+    // Work that the owner does needs no workshop, and a test is never ruled out.
     assert_eq!(said("2026-12-04", Treatment::Clean), None);
     assert_eq!(
         said("2026-12-01", Treatment::TestLead),
@@ -330,7 +330,7 @@ fn a_date_that_work_cannot_keep_asks_for_a_promise_first() {
 }
 
 #[test]
-fn everything_that_lays_silver_on_asks_whose_silver_is_there() {
+fn every_work_that_adds_silver_checks_the_origin_of_the_existing_silver() {
     let fused = case(&FUSED, tested);
     let solid = case(&["M03"], tested);
     for t in [
@@ -346,7 +346,7 @@ fn everything_that_lays_silver_on_asks_whose_silver_is_there() {
 }
 
 #[test]
-fn a_low_melt_joint_names_the_heat_it_can_stand() {
+fn a_low_melt_joint_states_the_heat_it_can_bear() {
     let soft = case(&BRITANNIA, tested);
     let said = check(Treatment::LowMelt, &situation(&soft));
     assert!(

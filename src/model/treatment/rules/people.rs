@@ -15,7 +15,7 @@ pub(super) fn solvents(a: &mut RuleCheck) {
     }
 }
 
-/// H28: silver with ammonia.
+/// H28: ammonia on silver.
 pub(super) fn ammonia(a: &mut RuleCheck) {
     if a.circumstances().ammonia == Some(true) {
         a.bar(
@@ -26,7 +26,7 @@ pub(super) fn ammonia(a: &mut RuleCheck) {
     }
 }
 
-/// H18: what a dip or bath holds or gives off.
+/// H18: what a dip or bath contains or gives off.
 pub(super) fn dip_fumes(a: &mut RuleCheck) {
     if a.child_at_home() {
         a.bar(
@@ -48,7 +48,7 @@ pub(super) fn spray_room(a: &mut RuleCheck) {
     }
 }
 
-/// H17: solvents that take lacquer off, at home.
+/// H17: solvents that remove lacquer, at home.
 pub(super) fn lacquer_solvents(a: &mut RuleCheck) {
     if a.done_by_owner() {
         a.condition(
@@ -68,8 +68,8 @@ pub(super) fn plating_liquids(a: &mut RuleCheck) {
     );
 }
 
-/// On loan: both sides and a conservator agree before anything is done. A test for lead is never ruled
-/// out, so for a test this is a condition.
+/// On loan: both sides and a conservator must agree before anything is done. A test for lead is never ruled
+/// out, so for a test this is only a condition.
 pub(super) fn on_loan(a: &mut RuleCheck) {
     if a.s.case.aim.loan {
         let outcome = match a.treatment {

@@ -1,4 +1,4 @@
-//! What new silver or tin needs before it goes on.
+//! Prerequisites of new silver or tin.
 
 use super::RuleCheck;
 use crate::record::{Interior, Joint};
@@ -6,7 +6,7 @@ use crate::terms::Treatment;
 use crate::treatment::lead::LeadStatus;
 use crate::treatment::verdict::Outcome;
 
-/// An open joint takes plating liquid in.
+/// An open joint lets plating liquid in.
 pub(super) fn open_joint(a: &mut RuleCheck) {
     if matches!(a.s.joint, Some(Joint::Open | Joint::Leaking)) {
         a.bar(
@@ -17,7 +17,7 @@ pub(super) fn open_joint(a: &mut RuleCheck) {
     }
 }
 
-/// Silver does not hold over lead.
+/// Silver does not adhere over lead.
 pub(super) fn over_lead(a: &mut RuleCheck) {
     if a.s.lead_for(a.treatment) == LeadStatus::Present {
         let lifted_by = match a.treatment {
@@ -32,7 +32,7 @@ pub(super) fn over_lead(a: &mut RuleCheck) {
     }
 }
 
-/// New silver lifts with the old.
+/// New silver lifts together with the old.
 pub(super) fn lifting_silver(a: &mut RuleCheck) {
     if a.s.lifting_foil() {
         a.bar(
@@ -43,7 +43,7 @@ pub(super) fn lifting_silver(a: &mut RuleCheck) {
     }
 }
 
-/// New silver does not hold on plate that flakes or is pitted.
+/// New silver does not adhere to plate that flakes or is pitted.
 pub(super) fn flaking_silver(a: &mut RuleCheck) {
     if a.s.case.has_seen("S09") {
         a.bar(
@@ -54,7 +54,7 @@ pub(super) fn flaking_silver(a: &mut RuleCheck) {
     }
 }
 
-/// H10: Britannia metal in the plating works.
+/// H10: Britannia metal in a plating works.
 pub(super) fn britannia(a: &mut RuleCheck) {
     if a.may_be(a.s.britannia()) {
         a.condition(
@@ -65,7 +65,7 @@ pub(super) fn britannia(a: &mut RuleCheck) {
     }
 }
 
-/// H25: gilding that was probably put on with mercury is a conservator's.
+/// H25: gilding that was probably applied with mercury needs a conservator.
 pub(super) fn over_mercury_gilding(a: &mut RuleCheck) {
     if a.s.case.has_seen("P14") {
         a.bar(

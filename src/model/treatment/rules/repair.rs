@@ -6,7 +6,7 @@ use crate::record::Joint;
 use crate::treatment::lead::LeadStatus;
 use crate::treatment::touched::{is_cracked, is_open, is_split};
 
-/// H11: bending lifts the silver off iron.
+/// H11: bending lifts silver from iron.
 pub(super) fn bending_close_plate(a: &mut RuleCheck) {
     a.on_kinds(
         "H11",
@@ -16,7 +16,7 @@ pub(super) fn bending_close_plate(a: &mut RuleCheck) {
     );
 }
 
-/// A split grows.
+/// A split grows when the metal is pushed.
 pub(super) fn dents_in_split_metal(a: &mut RuleCheck) {
     if a.s.case.parts.iter().any(is_split) {
         a.bar(
@@ -27,7 +27,7 @@ pub(super) fn dents_in_split_metal(a: &mut RuleCheck) {
     }
 }
 
-/// Silver that is nearly worn through cannot stand pushing, unless the piece is replated afterwards.
+/// Silver that is nearly worn through cannot bear pushing, unless the piece is replated afterwards.
 pub(super) fn dents_under_thin_silver(a: &mut RuleCheck) {
     if a.s.to_be_plated {
         return;
@@ -43,7 +43,7 @@ pub(super) fn dents_under_thin_silver(a: &mut RuleCheck) {
     }
 }
 
-/// H10: tired Britannia metal cracks.
+/// H10: fatigued Britannia metal cracks.
 pub(super) fn brittle_britannia(a: &mut RuleCheck) {
     if a.may_be(a.s.britannia()) {
         a.condition(
@@ -54,7 +54,7 @@ pub(super) fn brittle_britannia(a: &mut RuleCheck) {
     }
 }
 
-/// H06: dents are cold work.
+/// H06: dents are removed cold.
 pub(super) fn cold_only(a: &mut RuleCheck) {
     let reason = if a.s.sealed_or_pitch() {
         "A closed or filled part can burst when warmed, and a filled mount can crack."
@@ -119,7 +119,7 @@ pub(super) fn low_melt_over_lead(a: &mut RuleCheck) {
     }
 }
 
-/// H13: nothing hot afterwards.
+/// H13: no heat afterwards.
 pub(super) fn low_melt_in_use(a: &mut RuleCheck) {
     a.condition(
         "H13",
@@ -131,7 +131,7 @@ pub(super) fn low_melt_in_use(a: &mut RuleCheck) {
     );
 }
 
-/// A split in wood, ivory or the like is not a metalworker's: solder does not hold it.
+/// A split in wood, ivory or the like is not a metalworker's job: solder does not hold there.
 pub(super) fn split_in_no_metal(a: &mut RuleCheck) {
     let parts = &a.s.case.parts;
     let Some(what) = (parts.iter().find(|p| is_cracked(p))).and_then(|p| p.material) else {

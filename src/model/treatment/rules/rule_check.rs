@@ -1,4 +1,4 @@
-//! One question to the rule book: a treatment in a situation, and the verdicts so far.
+//! One query to the rule book: a treatment in a situation, and the verdicts so far.
 
 use crate::ledger::FigureId;
 use crate::record::{Circumstances, Doer, Goal};
@@ -21,14 +21,14 @@ impl<'a, 'b> RuleCheck<'a, 'b> {
         }
     }
 
-    /// The verdicts, the gravest first; among equals, in the order they were given.
+    /// The verdicts, the most serious first; those of equal severity keep the order in which they were added.
     pub(super) fn verdicts(mut self) -> Vec<Verdict> {
         self.found
             .sort_by_key(|verdict| std::cmp::Reverse(verdict.outcome));
         self.found
     }
 
-    /// Adds a verdict, unless another rule has said exactly the same.
+    /// Adds a verdict, unless another rule has already added the same one.
     pub(super) fn add(
         &mut self,
         guard: &'static str,
@@ -59,8 +59,9 @@ impl<'a, 'b> RuleCheck<'a, 'b> {
         self.add(guard, Outcome::Conditional, reason, lifted_by);
     }
 
-    /// A rule that holds for some kinds, `what` in words, judged by their probability `p`: half or more
-    /// bars, a tenth or more asks for the look that would settle it.
+    /// A rule that applies to some kinds, described by `what`, with probability `p`. At or above
+    /// `guard.kind_barred` it bars; at or above `guard.kind_check` it asks for the look that would settle the
+    /// kind.
     pub(super) fn on_kinds(&mut self, guard: &'static str, p: f64, what: &str, reason: &str) {
         if p >= self.figure(FigureId::GUARD_KIND_BARRED) {
             let lifted_by =
@@ -72,7 +73,7 @@ impl<'a, 'b> RuleCheck<'a, 'b> {
         }
     }
 
-    /// Whether kinds of probability `p` are likely enough to ask about.
+    /// Whether kinds with probability `p` are likely enough to ask about.
     pub(super) fn may_be(&self, p: f64) -> bool {
         p >= self.figure(FigureId::GUARD_KIND_CHECK)
     }
@@ -93,7 +94,7 @@ impl<'a, 'b> RuleCheck<'a, 'b> {
         self.s.case.aim.household_child_or_pregnant
     }
 
-    /// Used for food, or kept to be used.
+    /// Whether the piece is used for food, or kept to be used.
     pub(super) fn in_use(&self) -> bool {
         self.s.case.aim.food || self.s.case.aim.goal == Some(Goal::KeepUse)
     }

@@ -1,4 +1,4 @@
-//! The rules on both sides of each threshold, over constructed pieces.
+//! The rules on both sides of each threshold, with constructed pieces.
 
 use super::check;
 use crate::record::{
@@ -92,12 +92,12 @@ fn leaving_and_keeping_are_never_barred() {
 }
 
 #[test]
-fn replating_fused_plate_waits_for_an_opinion_while_silver_covers_it() {
+fn replating_fused_plate_needs_an_opinion_while_silver_covers_it() {
     let fused = case(&FUSED, |p| p.lead = Some(Lead::NotFound));
     let mut s = situation(&fused);
     s.covered_area = 0.26;
     check_says(Treatment::Replate, &s, "H14", Outcome::Barred);
-    // The trade re-silvers only when the silver is as good as gone.
+    // The trade resilvers only when almost no silver is left.
     s.covered_area = 0.25;
     check_silent(Treatment::Replate, &s, "H14");
     let mut written = fused.clone();
@@ -108,7 +108,7 @@ fn replating_fused_plate_waits_for_an_opinion_while_silver_covers_it() {
 }
 
 #[test]
-fn a_registered_mark_or_rarity_asks_for_an_opinion_whatever_the_area() {
+fn a_registered_mark_or_rarity_needs_an_opinion_whatever_the_area() {
     let marked = case(&["C01", "C07", "C08", "M04"], |p| {
         p.lead = Some(Lead::NotFound);
     });
@@ -127,7 +127,7 @@ fn a_registered_mark_or_rarity_asks_for_an_opinion_whatever_the_area() {
 }
 
 #[test]
-fn unknown_lead_asks_for_the_test_first() {
+fn unknown_lead_needs_the_test_first() {
     let unknown = case(&NICKEL, |_| ());
     for t in [
         Treatment::Solder,
@@ -149,7 +149,7 @@ fn unknown_lead_asks_for_the_test_first() {
 }
 
 #[test]
-fn closed_and_pitch_filled_parts_see_no_heat() {
+fn closed_and_pitch_filled_parts_are_never_heated() {
     for fill in [Fill::Sealed, Fill::Pitch] {
         let filled = case(&NICKEL, |p| p.fill = Some(fill));
         check_says(
@@ -179,7 +179,7 @@ fn closed_and_pitch_filled_parts_see_no_heat() {
 }
 
 #[test]
-fn gilding_sees_no_heat_until_mercury_is_ruled_out() {
+fn gilding_is_not_heated_until_mercury_is_ruled_out() {
     let gilt = case(&NICKEL, |p| p.interior = Some(Interior::Gilt));
     let found = case(&["M01", "S04", "P14"], |_| ());
     let plain = case(&NICKEL, |p| p.interior = Some(Interior::Silvered));
@@ -196,7 +196,7 @@ fn gilding_sees_no_heat_until_mercury_is_ruled_out() {
         Treatment::Tinning,
     ] {
         says(t, &gilt, NOTHING, "H25", Outcome::Barred);
-        // Gilding known to be newer still waits for a reading.
+        // Gilding known to be newer still needs a reading.
         says(t, &gilt, newer, "H25", Outcome::NeedsCheck);
         says(t, &found, newer, "H25", Outcome::Barred);
         silent(t, &plain, NOTHING, "H25");
@@ -215,13 +215,13 @@ fn solder_keeps_its_distance_from_other_joints() {
         "H09",
         Outcome::Conditional,
     );
-    // Beyond what the hottest work reaches, 30 mm in these tests.
+    // Beyond the reach of the hottest work, 30 mm in these tests.
     let far = case(&NICKEL, |p| p.joint_distance_mm = Some(30.0));
     check_silent(Treatment::Solder, &situation(&far), "H09");
 }
 
 #[test]
-fn britannia_metal_is_not_soldered_but_may_be_mended_low() {
+fn britannia_metal_is_not_soldered_but_may_have_a_low_melt_repair() {
     let soft = case(&BRITANNIA, |p| p.lead = Some(Lead::NotFound));
     check_says(Treatment::Solder, &situation(&soft), "H10", Outcome::Barred);
     assert!(worst(&check(Treatment::LowMelt, &situation(&soft))).can_be_advised());
@@ -234,7 +234,7 @@ fn britannia_metal_is_not_soldered_but_may_be_mended_low() {
 }
 
 #[test]
-fn close_plate_sees_no_soldering_heat_and_no_bath() {
+fn close_plate_gets_no_soldering_heat_and_no_bath() {
     let close = case(&CLOSE, |p| p.lead = Some(Lead::NotFound));
     check_says(
         Treatment::Solder,
@@ -264,7 +264,7 @@ fn close_plate_sees_no_soldering_heat_and_no_bath() {
 }
 
 #[test]
-fn cleaning_stops_where_the_silver_is_nearly_through() {
+fn cleaning_is_barred_where_the_silver_is_nearly_worn_through() {
     let worn = case(&FUSED, |_| ());
     let mut s = situation(&worn);
     s.body_bleed = 0.10;
@@ -283,7 +283,7 @@ fn cleaning_stops_where_the_silver_is_nearly_through() {
 }
 
 #[test]
-fn bare_edges_are_a_condition_and_gilding_is_kept_off() {
+fn bare_edges_are_a_condition_and_gilding_is_avoided() {
     let mut edges = case(&FUSED, |_| ());
     let mut rim = Part::unknown(PartName::Rim);
     rim.bleed = Some(Bleed::Fraction(0.3));
@@ -341,7 +341,7 @@ fn a_failing_repair_is_not_called_stable() {
 }
 
 #[test]
-fn lead_found_needs_no_test_and_asks_for_lead_controls() {
+fn lead_found_needs_no_test_but_lead_controls() {
     let mut dented = case(&NICKEL, |p| p.dents = Some(Dents::Moderate));
     dented.aim.assume_lead = true;
     check_says(
@@ -353,7 +353,7 @@ fn lead_found_needs_no_test_and_asks_for_lead_controls() {
 }
 
 #[test]
-fn lead_work_at_home_becomes_workshop_work() {
+fn lead_work_at_home_goes_to_a_workshop() {
     let mut home = case(&NICKEL, |p| {
         p.lead = Some(Lead::Present);
         p.joint = Some(Joint::GreyRepair);
@@ -387,7 +387,7 @@ fn lead_work_at_home_becomes_workshop_work() {
 }
 
 #[test]
-fn engraving_in_the_way_of_the_buff_asks_for_an_opinion() {
+fn engraving_in_the_path_of_the_buff_needs_an_opinion() {
     let mut engraved = case(&["M01", "C15"], |p| p.lead = Some(Lead::NotFound));
     check_says(
         Treatment::Replate,
@@ -457,7 +457,7 @@ fn dips_hard_solder_and_rub_on_are_never() {
 }
 
 #[test]
-fn a_hazard_more_never_lifts_a_bar() {
+fn another_hazard_never_lifts_a_bar() {
     let base = case(&FUSED, |_| ());
     let more: [fn(&mut Case); 6] = [
         |c| c.parts[0].fill = Some(Fill::Sealed),
@@ -473,7 +473,7 @@ fn a_hazard_more_never_lifts_a_bar() {
             let mut worse = base.clone();
             add(&mut worse);
             let after = worst(&check(t, &situation(&worse)));
-            // Corrosion is a reason to take an old repair out; a test found lead ends "unknown".
+            // Corrosion is a reason to remove an old repair; a test that found lead resolves "unknown".
             let explained = matches!(t, Treatment::RemoveLead)
                 || (before == Outcome::NeedsCheck
                     && situation(&worse).lead_for(t) == LeadStatus::Present);
@@ -487,7 +487,7 @@ fn a_hazard_more_never_lifts_a_bar() {
 }
 
 #[test]
-fn display_only_triggers_each_speak_and_a_passed_test_lifts_two() {
+fn each_display_only_trigger_counts_and_a_passed_test_lifts_two() {
     let numbers = |c: &Case| -> Vec<u8> {
         let s = situation(c);
         s.triggers().into_iter().map(|(n, _)| n).collect()
@@ -497,7 +497,7 @@ fn display_only_triggers_each_speak_and_a_passed_test_lifts_two() {
     assert_eq!(numbers(&pot), [1]);
     pot.parts[0].lead = Some(Lead::Absent);
     assert_eq!(numbers(&pot), Vec::<u8>::new());
-    // Once the inside is recorded, it is the inside that has to pass.
+    // Once the inside is recorded, the inside must pass.
     let mut inside = Part::unknown(PartName::Interior);
     inside.interior = Some(Interior::Bare);
     pot.parts.push(inside);
@@ -508,7 +508,7 @@ fn display_only_triggers_each_speak_and_a_passed_test_lifts_two() {
     pot.aim.store_food = true;
     pot.aim.food = true;
     assert_eq!(numbers(&pot), [3, 6]);
-    // Who would use it is lifted by a laboratory alone.
+    // Only a laboratory lifts the trigger on who would use it.
     pot.aim.household_child_or_pregnant = true;
     assert_eq!(numbers(&pot), [3, 5, 6]);
     let mut mended = situation(&pot);
@@ -517,7 +517,7 @@ fn display_only_triggers_each_speak_and_a_passed_test_lifts_two() {
     mended.low_melt = true;
     mended.replated = true;
     assert_eq!(mended.triggers().len(), 4);
-    // Whatever may be in the piece keeps it for display, test or no test.
+    // Possible cadmium, asbestos or mercury keeps a piece for display only, with or without a test.
     for answer in [
         Circumstances {
             hard_repair: Some(true),
@@ -566,7 +566,7 @@ fn leaving_keeping_and_testing_are_always_open() {
 }
 
 #[test]
-fn cadmium_waits_for_an_analysis_and_is_barred_at_home() {
+fn possible_cadmium_needs_an_analysis_and_is_barred_at_home() {
     let mut piece = case(&NICKEL, tested);
     let suspect = Circumstances {
         hard_repair: Some(true),
@@ -578,12 +578,12 @@ fn cadmium_waits_for_an_analysis_and_is_barred_at_home() {
     }
     piece.aim.doer = Some(Doer::Owner);
     says(Treatment::Solder, &piece, suspect, "H24", Outcome::Barred);
-    // Cold work leaves it alone.
+    // Cold work is not affected.
     silent(Treatment::Mechanical, &piece, suspect, "H24");
 }
 
 #[test]
-fn gilding_with_mercury_sees_no_heat_at_all() {
+fn gilding_with_mercury_is_never_heated() {
     let piece = case(&NICKEL, tested);
     let gilt = Circumstances {
         fire_gilding: Some(true),
@@ -602,7 +602,7 @@ fn gilding_with_mercury_sees_no_heat_at_all() {
 }
 
 #[test]
-fn tin_and_old_solder_do_not_go_together() {
+fn tinning_is_barred_over_old_solder() {
     let tinned = |lead: Option<Lead>, joint: Option<Joint>| {
         let mut c = case(&NICKEL, |p| {
             p.lead = lead;
@@ -631,7 +631,7 @@ fn tin_and_old_solder_do_not_go_together() {
     );
     says(t, &tinned(None, None), NOTHING, "H29", Outcome::NeedsCheck);
     silent(t, &tinned(Some(Lead::NotFound), None), NOTHING, "H29");
-    // Nothing hotter than tin is near the lead limit of H08.
+    // Nothing hotter than tin comes near the lead limit of H08.
     silent(t, &tinned(None, None), NOTHING, "H08");
 }
 
@@ -657,7 +657,7 @@ fn tinning_needs_a_lining_that_was_tin() {
 }
 
 #[test]
-fn kinds_that_heat_or_bending_spoil_are_kept_from_it() {
+fn kinds_damaged_by_heat_or_bending_are_protected_from_it() {
     let soft = case(&BRITANNIA, tested);
     says(Treatment::Tinning, &soft, NOTHING, "H10", Outcome::Barred);
     let close = case(&CLOSE, tested);
@@ -678,7 +678,7 @@ fn kinds_that_heat_or_bending_spoil_are_kept_from_it() {
 }
 
 #[test]
-fn closed_parts_see_no_tinning_and_dents_are_cold_work() {
+fn closed_parts_are_not_tinned_and_dents_are_removed_cold() {
     let closed = case(&NICKEL, |p| p.fill = Some(Fill::Sealed));
     says(Treatment::Tinning, &closed, NOTHING, "H06", Outcome::Barred);
     says(
@@ -693,7 +693,7 @@ fn closed_parts_see_no_tinning_and_dents_are_cold_work() {
 }
 
 #[test]
-fn lacquer_is_for_display() {
+fn lacquer_is_only_for_display_pieces() {
     let mut piece = case(&NICKEL, tested);
     silent(Treatment::Lacquer, &piece, NOTHING, "H21");
     assert_eq!(
@@ -724,7 +724,7 @@ fn lacquer_is_for_display() {
 }
 
 #[test]
-fn children_and_solvent_are_kept_apart() {
+fn solvents_are_restricted_in_a_home_with_a_child() {
     let mut piece = case(&NICKEL, tested);
     for t in [Treatment::Wash, Treatment::Lacquer] {
         silent(t, &piece, NOTHING, "H18");
@@ -738,7 +738,7 @@ fn children_and_solvent_are_kept_apart() {
 }
 
 #[test]
-fn silver_and_ammonia_are_kept_apart() {
+fn ammonia_is_barred_on_silver() {
     let piece = case(&NICKEL, tested);
     let about = Circumstances {
         ammonia: Some(true),
@@ -751,7 +751,7 @@ fn silver_and_ammonia_are_kept_apart() {
 }
 
 #[test]
-fn dark_work_and_organic_parts_are_spared() {
+fn dark_work_and_organic_parts_are_protected() {
     let piece = case(&NICKEL, tested);
     let c = Circumstances {
         dark_work: Some(true),
@@ -768,7 +768,7 @@ fn dark_work_and_organic_parts_are_spared() {
 }
 
 #[test]
-fn dips_keep_off_bare_metal_and_soldered_joints() {
+fn dips_are_kept_from_bare_metal_and_soldered_joints() {
     let mut tray = case(&NICKEL, tested);
     tray.piece.form = Some(Form::Tray);
     tray.parts[0].bleed = Some(Bleed::Fraction(0.0));
@@ -813,7 +813,7 @@ fn a_sound_filling_stays_and_an_unknown_one_is_identified() {
 }
 
 #[test]
-fn asbestos_pads_wait_for_an_analyst() {
+fn asbestos_pads_need_an_analyst_first() {
     let piece = case(&NICKEL, tested);
     let pads = Circumstances {
         insulator: Some(true),
@@ -826,7 +826,7 @@ fn asbestos_pads_wait_for_an_analyst() {
 }
 
 #[test]
-fn no_ivory() {
+fn a_new_part_is_never_ivory() {
     let piece = case(&NICKEL, tested);
     let ivory = Circumstances {
         protected_part: Some(true),
@@ -843,7 +843,7 @@ fn no_ivory() {
 }
 
 #[test]
-fn plating_of_any_sort_spares_fused_silver_unless_an_opinion_is_written() {
+fn fused_silver_is_not_plated_over_without_a_written_opinion() {
     let mut fused = case(&FUSED, tested);
     for t in [Treatment::LocalPlate, Treatment::Overplate] {
         says(t, &fused, NOTHING, "H14", Outcome::Barred);
@@ -859,7 +859,7 @@ fn plating_of_any_sort_spares_fused_silver_unless_an_opinion_is_written() {
 }
 
 #[test]
-fn what_is_entered_lifts_no_rule_of_safety() {
+fn no_entry_lifts_a_rule_of_safety() {
     let mut piece = case(&FUSED, |p| {
         p.fill = Some(Fill::Sealed);
         p.joint = Some(Joint::GreyRepair);
@@ -874,7 +874,7 @@ fn what_is_entered_lifts_no_rule_of_safety() {
     piece.consents.conservator_opinion = true;
     for (t, was) in Treatment::ALL.iter().zip(before) {
         let found = check(*t, &situation(&piece));
-        // Only H14, H15 and H30 may have changed; this piece has a bar of safety wherever it had one.
+        // Only H14, H15 and H30 may have changed; every bar for safety remains on this piece.
         let others = found
             .iter()
             .filter(|v| !["H14", "H15", "H30"].contains(&v.guard))
@@ -889,7 +889,7 @@ fn what_is_entered_lifts_no_rule_of_safety() {
 }
 
 #[test]
-fn food_is_not_given_back_by_new_metal() {
+fn new_metal_does_not_make_a_piece_fit_for_food() {
     let mut pot = case(&NICKEL, |_| ());
     silent(Treatment::Replate, &pot, NOTHING, "H19");
     pot.aim.food = true;
@@ -901,7 +901,7 @@ fn food_is_not_given_back_by_new_metal() {
 }
 
 #[test]
-fn splits_and_thin_silver_bear_no_pushing() {
+fn dents_are_not_pushed_in_split_metal_or_under_thin_silver() {
     let sound = case(&NICKEL, |p| {
         tested(p);
         p.dents = Some(Dents::Moderate);
@@ -928,7 +928,7 @@ fn splits_and_thin_silver_bear_no_pushing() {
 }
 
 #[test]
-fn every_rule_that_speaks_is_in_the_list_of_rules() {
+fn every_rule_that_gives_a_verdict_is_in_the_list_of_rules() {
     for t in Treatment::ALL {
         for seen in [&FUSED[..], &NICKEL, &BRITANNIA, &CLOSE, &["P14", "S07"]] {
             let mut piece = case(seen, |p| p.fill = Some(Fill::Sealed));
@@ -945,13 +945,13 @@ fn every_rule_that_speaks_is_in_the_list_of_rules() {
 }
 
 #[test]
-fn lead_is_known_of_the_parts_that_the_work_touches() {
+fn lead_is_judged_for_the_parts_that_the_work_touches() {
     let mut pot = case(&NICKEL, |p| p.joint = Some(Joint::Leaking));
     pot.piece.form = Some(Form::Teapot);
-    // A release test says nothing of what is in the metal.
+    // A release test says nothing about what is in the metal.
     pot.parts[0].lead = Some(Lead::Absent);
     says(Treatment::Solder, &pot, NOTHING, "H16", Outcome::NeedsCheck);
-    // An analysis of another part says nothing of this one.
+    // An analysis of another part says nothing about this one.
     pot.parts[0].lead = None;
     let mut finial = Part::unknown(PartName::Finial);
     finial.lead = Some(Lead::NotFound);
@@ -959,7 +959,7 @@ fn lead_is_known_of_the_parts_that_the_work_touches() {
     says(Treatment::Solder, &pot, NOTHING, "H16", Outcome::NeedsCheck);
     pot.parts[0].lead = Some(Lead::NotFound);
     silent(Treatment::Solder, &pot, NOTHING, "H16");
-    // The whole piece goes to be plated, so every recorded part counts.
+    // The whole piece is plated, so every recorded part counts.
     silent(Treatment::Replate, &pot, NOTHING, "H16");
     pot.parts[1].lead = None;
     says(
@@ -972,7 +972,7 @@ fn lead_is_known_of_the_parts_that_the_work_touches() {
 }
 
 #[test]
-fn lead_assumed_needs_no_test_and_holds_as_lead_found() {
+fn assumed_lead_needs_no_test_and_counts_as_found() {
     let mut piece = case(&NICKEL, |p| p.joint = Some(Joint::Open));
     piece.aim.assume_lead = true;
     silent(Treatment::Solder, &piece, NOTHING, "H16");
@@ -985,7 +985,7 @@ fn lead_assumed_needs_no_test_and_holds_as_lead_found() {
     );
     piece.aim.food = true;
     assert!(!situation(&piece).release().passed());
-    // An analysis of the part rules lead out all the same.
+    // An analysis of the part still rules lead out.
     piece.parts[0].lead = Some(Lead::NotFound);
     assert_eq!(
         situation(&piece).lead_for(Treatment::Solder),
@@ -1012,7 +1012,7 @@ fn lead_wherever_it_is_recorded_counts_for_every_work() {
 }
 
 #[test]
-fn a_lead_filling_in_the_heat_bars_solder_and_one_elsewhere_asks_how_far() {
+fn a_lead_filling_in_the_heat_bars_solder_and_one_elsewhere_needs_its_distance() {
     let mut piece = case(&NICKEL, |p| {
         p.joint = Some(Joint::Open);
         p.fill = Some(Fill::Lead);
@@ -1034,7 +1034,7 @@ fn a_lead_filling_in_the_heat_bars_solder_and_one_elsewhere_asks_how_far() {
 }
 
 #[test]
-fn an_answer_for_the_rim_says_nothing_of_the_loading() {
+fn an_answer_for_the_rim_says_nothing_about_the_loading() {
     let mut stick = case(&NICKEL, tested);
     stick.piece.form = Some(Form::Candlestick);
     let mut rim = Part::unknown(PartName::Rim);
@@ -1048,7 +1048,7 @@ fn an_answer_for_the_rim_says_nothing_of_the_loading() {
 }
 
 #[test]
-fn taking_lead_out_has_the_rules_of_the_joint_it_makes_good() {
+fn removing_lead_follows_the_rules_of_the_new_joint() {
     let grey = |f: fn(&mut Part)| {
         case(&NICKEL, |p| {
             p.joint = Some(Joint::GreyRepair);
@@ -1122,7 +1122,7 @@ fn a_fixed_part_disturbs_lead_only_where_it_may_hold_some() {
 }
 
 #[test]
-fn little_looked_at_asks_for_a_look_before_new_silver() {
+fn a_piece_hardly_looked_at_needs_a_look_before_new_silver() {
     let fused = case(&FUSED, tested);
     let mut s = situation(&fused);
     s.covered_area = 0.2;
@@ -1140,7 +1140,7 @@ fn little_looked_at_asks_for_a_look_before_new_silver() {
 }
 
 #[test]
-fn hallmarked_silver_asks_for_an_assay_office() {
+fn hallmarked_silver_needs_an_assay_office() {
     let marked = case(&["M03"], tested);
     for t in [
         Treatment::Solder,
@@ -1154,7 +1154,7 @@ fn hallmarked_silver_asks_for_an_assay_office() {
 }
 
 #[test]
-fn broken_lacquer_comes_off_first() {
+fn broken_lacquer_is_removed_first() {
     let coated = case(&NICKEL, |p| p.lacquer = Some(Lacquer::Broken));
     for t in [Treatment::Clean, Treatment::Foam] {
         says(t, &coated, NOTHING, "needs", Outcome::Barred);
@@ -1171,7 +1171,7 @@ fn broken_lacquer_comes_off_first() {
 }
 
 #[test]
-fn dents_under_thin_silver_may_go_before_plating() {
+fn dents_under_thin_silver_may_be_removed_before_plating() {
     let worn = case(&NICKEL, |p| {
         tested(p);
         p.dents = Some(Dents::Minor);
@@ -1184,7 +1184,7 @@ fn dents_under_thin_silver_may_go_before_plating() {
 }
 
 #[test]
-fn flaking_plate_takes_no_new_silver_over_it() {
+fn flaking_plate_is_not_plated_over() {
     let flaking = case(&["M01", "S04", "S09"], tested);
     for t in [Treatment::LocalPlate, Treatment::Overplate] {
         says(t, &flaking, NOTHING, "needs", Outcome::Barred);
@@ -1194,7 +1194,7 @@ fn flaking_plate_takes_no_new_silver_over_it() {
 }
 
 #[test]
-fn regilding_over_mercury_is_a_conservators() {
+fn regilding_over_mercury_needs_a_conservator() {
     let mut gilt = case(&NICKEL, |p| {
         tested(p);
         p.interior = Some(Interior::Gilt);
@@ -1212,7 +1212,7 @@ fn regilding_over_mercury_is_a_conservators() {
 }
 
 #[test]
-fn rust_and_lifting_are_heard_under_each_name() {
+fn rust_and_lifting_count_for_every_finding_that_shows_them() {
     for id in ["S07", "S21", "S22"] {
         let lifting = case(&[id], |_| ());
         check_says(
@@ -1227,7 +1227,7 @@ fn rust_and_lifting_are_heard_under_each_name() {
 }
 
 #[test]
-fn a_loaded_or_filled_base_is_kept_from_warmth() {
+fn a_loaded_or_filled_base_is_kept_from_heat() {
     for id in ["C32", "C33", "M15"] {
         let loaded = case(&[id], |_| ());
         let s = situation(&loaded);
@@ -1238,11 +1238,11 @@ fn a_loaded_or_filled_base_is_kept_from_warmth() {
 }
 
 #[test]
-fn every_mark_and_shield_worth_keeping_is_heard_where_new_silver_would_cover_it() {
+fn every_mark_and_shield_worth_keeping_counts_against_new_silver_over_it() {
     for id in ["M04", "M05", "M25", "C13", "C25", "C26"] {
         let worth_keeping = case(&["C01", "C07", "C08", id], tested);
         let mut s = situation(&worth_keeping);
-        // So little of its silver is left that only the mark or the shield speaks.
+        // So little of its own silver is left that only the mark or the shield counts.
         s.covered_area = 0.0;
         check_says(Treatment::Replate, &s, "H14", Outcome::NeedsOpinion);
     }
@@ -1260,7 +1260,7 @@ fn weighted_sterling_is_silver_and_closed() {
     check_says(Treatment::Replate, &s, "H14", Outcome::Barred);
     check_says(Treatment::Solder, &s, "H31", Outcome::Conditional);
     check_says(Treatment::Solder, &s, "H06", Outcome::Barred);
-    // By its kind alone, with no sign of the filling.
+    // By its kind alone, without any sign of the filling.
     let marked = case(&["M14", "M03"], |_| ());
     let s = situation(&marked);
     check_says(Treatment::Replate, &s, "H14", Outcome::Barred);
@@ -1284,7 +1284,7 @@ fn plain_britannia_metal_is_not_soldered_and_not_plated() {
     assert!(s.posterior.of(Kind::Ubm) > 0.5);
     check_says(Treatment::Solder, &s, "H10", Outcome::Barred);
     check_says(Treatment::Replate, &s, "needs", Outcome::Barred);
-    // Old pewter often holds lead, soldered or not.
+    // Old pewter often contains lead, soldered or not.
     for (seen, suspected) in [
         (&["S15", "M21", "M20"], true),
         (&["M01", "S04", "M20"], false),

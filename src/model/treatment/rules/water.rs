@@ -88,7 +88,7 @@ pub(super) fn immersed_gilding(a: &mut RuleCheck) {
     }
 }
 
-/// H05: black inlay and metal darkened on purpose.
+/// H05: black inlay and deliberately darkened metal.
 pub(super) fn immersed_dark_work(a: &mut RuleCheck) {
     if a.circumstances().dark_work == Some(true) {
         a.bar(
