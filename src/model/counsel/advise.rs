@@ -1,4 +1,4 @@
-//! From outcomes to advice: which course is best, by how much and how surely.
+//! From outcomes to advice: which course is best, by how much, and how certain that is.
 
 use super::choice::WorkBlock;
 use super::course::Course;
@@ -30,11 +30,11 @@ impl Firmness {
     }
 }
 
-/// The advice and what it rests on.
+/// The advice and the quantities it is based on.
 pub(super) struct Advice {
-    /// Place of the advised course among the courses.
+    /// Index of the advised course among the courses.
     pub(super) chosen: usize,
-    /// Best of the others that can be advised and are not in its group.
+    /// The best course that can be advised and is not in the advised course's group.
     pub(super) runner_up: Option<usize>,
     pub(super) firmness: Firmness,
     /// Differences below this are noise, in units of score.
@@ -43,12 +43,12 @@ pub(super) struct Advice {
     pub(super) p_best: Vec<f64>,
     /// Greatest regret of each course, and mean of its worst tenth, in units of score.
     pub(super) regret: Vec<f64>,
-    /// What keeps it from being firmer.
+    /// What keeps the advice from being firmer.
     pub(super) doubts: Vec<String>,
 }
 
-/// The place of the advised course: of those whose mean is within the noise of the best, the one that
-/// leaves most choice for later; with the noise.
+/// The index of the advised course, and the noise. Among the courses whose mean is within the noise of the
+/// best, the advised one leaves the most choice for later.
 pub(super) fn choose(
     courses: &[Course],
     outcomes: &[CourseOutcome],
@@ -80,7 +80,7 @@ pub(super) fn choose(
     (chosen, noise)
 }
 
-/// The least that counts as a difference, whatever the sample: money for a seller, score for others.
+/// The smallest difference that counts, whatever the sample: money for a seller, score for others.
 pub(super) fn least_noise(as_it_is_net: f64, undamaged: f64, goal: Goal, ledger: &Ledger) -> f64 {
     if goal == Goal::Sell {
         (ledger.value(FigureId::COUNSEL_NOISE_NET) * as_it_is_net.abs())
@@ -90,13 +90,13 @@ pub(super) fn least_noise(as_it_is_net: f64, undamaged: f64, goal: Goal, ledger:
     }
 }
 
-/// What the choice rests on and how firm it is.
+/// The basis of the choice and how firm it is.
 ///
-/// noise = max(5 % of |median net as it is|, 2 % of the median undamaged value, the standard error of
-/// the leading difference over eight stretches of the sample) for a seller; in points of score the
-/// ledger's figure takes the place of the first two. p is the lesser of two shares of draws: in which
-/// no other group beats it by more than the noise, and in which the best change in every block, added
-/// up, gains no more than the noise. `changes` are the courses that differ from it in one block.
+/// noise = max(5 % of |median net as it is|, 2 % of the median undamaged value, the standard error of the
+/// leading difference over eight stretches of the sample) for a seller; in points of score, the ledger's
+/// figure replaces the first two. p is the lesser of two shares of draws: those in which no other group beats
+/// the chosen one by more than the noise, and those in which the sum of the best changes in every block gains
+/// no more than the noise. `changes` are the courses that differ from the chosen one in one block.
 #[allow(clippy::too_many_arguments)] // one judgement, all it looks at
 pub(super) fn advise(
     (chosen, noise): (usize, f64),
@@ -155,7 +155,7 @@ pub(super) fn advise(
         doubts.push(words::KIND_NOT_SETTLED.to_owned());
     }
     doubts.extend(money_doubts(&courses[chosen], draws, case, prices));
-    // Each of these doubts by itself keeps the answer from being clear.
+    // Any one of these doubts keeps the answer from being clear.
     if !doubts.is_empty() {
         firmness = firmness.min(Firmness::Leaning);
     }
@@ -173,7 +173,7 @@ pub(super) fn advise(
     }
 }
 
-/// What is not known of the money: the value, or the price of what is advised.
+/// The uncertainties about money: the value, or the price of the advised work.
 fn money_doubts(chosen: &Course, draws: &Draws, case: &Case, prices: &Prices) -> Vec<String> {
     let mut doubts = Vec::new();
     if !draws.value_entered {
@@ -190,7 +190,7 @@ fn money_doubts(chosen: &Course, draws: &Draws, case: &Case, prices: &Prices) ->
     doubts
 }
 
-/// Whether somebody is paid for it.
+/// Whether anyone is paid for it.
 fn is_paid(treatment: Treatment, case: &Case) -> bool {
     match treatment {
         Treatment::Leave | Treatment::Wash | Treatment::Keeping | Treatment::Foam => false,
@@ -208,7 +208,7 @@ fn noise(
     goal: Goal,
     ledger: &Ledger,
 ) -> f64 {
-    // The leave course stands first among the plans and is never barred.
+    // The leave course comes first among the plans and is never barred.
     let leave = &outcomes[open[0]];
     let rival = open
         .iter()
@@ -232,21 +232,21 @@ fn noise(
     least.max(standard_error)
 }
 
-/// Whether `a` leaves more later choice than `b`, or as much with a better mean.
+/// Whether `a` leaves more later choice than `b`, or the same with a better mean.
 pub(super) fn gentler(a: &CourseOutcome, mean_a: f64, b: &CourseOutcome, mean_b: f64) -> bool {
     const SAME: f64 = 1e-9;
     let gap = a.retreatability - b.retreatability;
     gap > SAME || (gap.abs() <= SAME && mean_a > mean_b)
 }
 
-/// Courses that count as one when one asks what is best, led by the one with the best mean.
+/// Courses that count as one for the question of which is best, led by the one with the best mean.
 struct Group {
     key: Vec<Treatment>,
     members: Vec<usize>,
     leader: usize,
 }
 
-/// Groups compared at most; those with the best means, and the chosen course's.
+/// The most groups compared: those with the best means, and the chosen course's group.
 const MOST_GROUPS: usize = 40;
 
 fn groups(open: &[usize], courses: &[Course], means: &[f64], chosen: usize) -> Vec<Group> {
@@ -277,7 +277,7 @@ fn groups(open: &[usize], courses: &[Course], means: &[f64], chosen: usize) -> V
     groups
 }
 
-/// Share of draws in which the best change in every block, added up, gains no more than the noise.
+/// Share of draws in which the sum of the best changes in every block gains no more than the noise.
 fn stands_in_every_block(
     chosen: usize,
     courses: &[Course],
@@ -347,8 +347,7 @@ fn chances<'a>(
     (p, regret)
 }
 
-/// The first measure by which another group does better than the chosen course by more than the
-/// noise.
+/// The first measure by which another group beats the chosen course by more than the noise.
 fn disagreeing(
     chosen: usize,
     own: Option<usize>,
@@ -379,8 +378,8 @@ fn disagreeing(
     beaten(&|i| -regret[i]).then_some(words::THE_GREATEST_REGRET)
 }
 
-/// Mean score of each course that can be advised, by kind: `[course][kind]`, NaN where the kind
-/// never came up.
+/// Mean score by kind of each course that can be advised: `[course][kind]`, NaN where the kind was never
+/// drawn.
 pub(super) fn score_by_kind(
     courses: &[Course],
     outcomes: &[CourseOutcome],
@@ -401,8 +400,8 @@ pub(super) fn score_by_kind(
         .collect()
 }
 
-/// Value of knowing more about the kind: mean over answers of the best course given the answer, less
-/// the best course now. `answers` holds, for each answer, its likelihood by kind. Never below 0.
+/// Value of knowing more about the kind: the mean over answers of the best course given the answer, minus the
+/// best course now. `answers` holds the likelihood of each answer by kind. Never below 0.
 pub(super) fn worth_of(answers: &[ByKind], posterior: &Posterior, by_kind: &[ByKind]) -> f64 {
     let best = |weight: &dyn Fn(Kind) -> f64| {
         by_kind

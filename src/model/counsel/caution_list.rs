@@ -1,6 +1,6 @@
-//! The cautions that go with a case: those of every treatment named, and those of the hazards in it.
+//! The cautions for a case: those of every treatment named, and those of the hazards in it.
 //!
-//! Invariant: a hazard more never takes a caution away.
+//! Invariant: an additional hazard never removes a caution.
 
 use super::wording::caution_list as words;
 use crate::ledger::{CautionText, FigureId, Level, caution};
@@ -8,12 +8,12 @@ use crate::record::Joint;
 use crate::report::CautionReport;
 use crate::treatment::{Situation, Treatment};
 
-/// Agents that call for the block on children and pregnancy.
+/// Agents that call for the caution on children and pregnancy.
 const CHILD_AGENTS: [&str; 6] = [
     "lead", "cadmium", "mercury", "thiourea", "solvent", "cyanide",
 ];
 
-/// Every caution for the treatments named and the hazards recorded, the gravest first.
+/// Every caution for the treatments named and the hazards recorded, the most serious first.
 #[must_use]
 pub fn cautions_for(named: &[Treatment], situation: &Situation) -> Vec<CautionReport> {
     let mut list: Vec<CautionReport> = hazards(situation)
@@ -44,7 +44,7 @@ pub fn cautions_for(named: &[Treatment], situation: &Situation) -> Vec<CautionRe
     list
 }
 
-/// The hazards recorded, each with the id of its caution, its level here and what it is about.
+/// The hazards recorded, each with the id of its caution, its level here and its subject.
 fn hazards(s: &Situation) -> Vec<(&'static str, Level, &'static str)> {
     let answers = &s.case.circumstances;
     let yes = |answer: Option<bool>| answer == Some(true);
@@ -130,7 +130,7 @@ fn hazards(s: &Situation) -> Vec<(&'static str, Level, &'static str)> {
     .collect()
 }
 
-/// The hazards recorded that speak for this treatment, by the id of their caution.
+/// Ids of the cautions of the recorded hazards that concern this treatment.
 #[must_use]
 pub fn hazards_of(treatment: Treatment, situation: &Situation) -> Vec<&'static str> {
     let speaks =

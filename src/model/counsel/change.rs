@@ -1,4 +1,4 @@
-//! What would change the answer: each main input moved by itself until the advice flips.
+//! What would change the answer: each main input is moved alone until the advice flips.
 
 use serde::{Deserialize, Serialize};
 
@@ -7,15 +7,15 @@ use super::what_if::WhatIf;
 use super::wording::change as words;
 use crate::report::{ChangeReport, MOST_MOVED};
 
-/// Steps to each end of the range, log-spaced: 33 values with now itself.
+/// Steps to each end of the range, log-spaced: 33 values including the present one.
 const STEPS: u32 = 16;
-/// Steps taken at a time while nothing has flipped. A flip that another takes back within one stride is
-/// passed over; nothing else is.
+/// Steps taken at a time until something flips. A flip that is reversed within one stride is missed; nothing
+/// else is.
 const STRIDE: u32 = 4;
-/// Halvings of the bracket; the flip is then known to within half a percent of its size.
+/// Bisections of the bracket; the flip is then known to within half a percent of its size.
 const HALVINGS: u32 = 7;
 
-/// The inputs moved, with the range of factors tried on each side of now.
+/// The inputs to move, with the largest factor tried on each side of the present value.
 const INPUTS: [(Input, f64); 4] = [
     (Input::Value, 20.0),
     (Input::Cost, 20.0),
@@ -23,7 +23,7 @@ const INPUTS: [(Input, f64); 4] = [
     (Input::Fused, 1000.0),
 ];
 
-/// An input that can be moved by itself to see what comes of it.
+/// An input that can be moved alone to see the effect.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Input {
     /// The undamaged value.
@@ -56,18 +56,18 @@ impl Input {
     }
 }
 
-/// Where an input stands now and how it is written.
+/// The present value of each input, and how it is written.
 pub(super) struct Now {
     pub(super) value: f64,
     pub(super) cost: f64,
     pub(super) bleed: f64,
-    /// Probability of fused plate with its own silver.
+    /// Probability of fused plate with its original silver.
     pub(super) fused: f64,
 }
 
-/// For each input, the nearest value at which `advised` (given what is moved) leaves its group, searched
-/// on the same draws: in strides of log-spaced steps, nearest first, then step by step within the stride
-/// that flipped, then by bisection.
+/// For each input, the nearest value at which the advice (given the move) leaves the group of the present
+/// advice. The search uses the same draws: strides of log-spaced steps, nearest first, then single steps
+/// within the stride that flipped, then bisection.
 pub(super) fn changes(
     now: &Now,
     chosen: &Course,
@@ -111,16 +111,15 @@ pub(super) fn changes(
         .collect()
 }
 
-/// Where each input stands by itself, with the factor moved by as many of [`MOST_MOVED`] steps as the
-/// number says: equal steps are equal ratios, the last of them the whole range searched for a value or
-/// a cost.
+/// The factor for this many of [`MOST_MOVED`] steps. Equal steps are equal ratios, and the last step covers
+/// the whole range searched for a value or a cost.
 pub(super) fn step_factor(step: i8) -> f64 {
     let share = f64::from(step.clamp(-MOST_MOVED, MOST_MOVED)) / f64::from(MOST_MOVED);
     libm::exp(share * libm::log(INPUTS[0].1))
 }
 
 impl Now {
-    /// Where an input stands.
+    /// The present value of an input.
     pub(super) fn of(&self, input: Input) -> f64 {
         match input {
             Input::Value => self.value,
@@ -152,7 +151,7 @@ pub(super) fn what_if(input: Input, factor: f64) -> WhatIf {
     }
 }
 
-/// The input's value once the factor is applied: on the odds for a chance, at most 0.99 for a share.
+/// The input's value after the factor is applied: to the odds for a probability; capped at 0.99 for a share.
 pub(super) fn moved(input: Input, value: f64, factor: f64) -> f64 {
     match input {
         Input::Fused => {
@@ -170,11 +169,11 @@ fn nearest_flip(
     flips: &dyn Fn(f64) -> Option<Course>,
 ) -> Option<(f64, Course)> {
     let step = libm::log(reach) / f64::from(STEPS);
-    // Steps up count as positive, down as negative.
+    // Steps up are positive, steps down negative.
     let factor = |steps: u32, side: f64| libm::exp(side * step * f64::from(steps));
     for far in (stride..=STEPS).step_by(stride as usize) {
         let ends = [1.0, -1.0].map(|side| (side, flips(factor(far, side))));
-        // Both sides at each distance: the nearest flip on the log scale is the one that counts.
+        // Both sides at each distance: the flip nearest on the log scale is the one reported.
         for steps in far - stride + 1..=far {
             for (side, end) in &ends {
                 let Some(end) = end else { continue };
@@ -223,7 +222,7 @@ mod tests {
     const TUREEN: &str = include_str!("../../../tests/cases/copper_reproduction_tureen.json");
 
     #[test]
-    fn an_input_not_moved_gives_the_answer_itself() {
+    fn an_unmoved_input_gives_the_original_answer() {
         let (case, problems) = Draft::parse(TUREEN).unwrap().read();
         let now = weigh_at_once(&case, problems).counsel;
         let solved = solve(&case);

@@ -1,8 +1,8 @@
-//! The blocks a course is made of, and the choices in each.
+//! The blocks that make up a course, and the choices in each.
 //!
-//! A course is one choice in each block; the first choice leaves everything in it as it is. The rules
-//! are asked of each treatment as if the other steps of the course were done; what a treatment needs
-//! of other blocks is kept as flags, so that a course is checked without asking the rules again.
+//! A course is one choice in each block; the first choice leaves everything in the block as it is. The rules
+//! judge each treatment as if the other steps of the course were done. What a treatment needs from other
+//! blocks is kept as flags, so that a course can be checked without running the rules again.
 
 use crate::ledger::FigureId;
 use std::rc::Rc;
@@ -15,7 +15,7 @@ use crate::treatment::{
     Fault, LeadStatus, Outcome, Situation, Treatment, Verdict, check, work, worst,
 };
 
-/// Faults that are answered together, and what answers them.
+/// Faults that are answered together, with the treatments that answer them.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) enum WorkBlock {
     /// Dents.
@@ -32,7 +32,7 @@ pub(super) enum WorkBlock {
     Surface,
     /// Better keeping.
     Keep,
-    /// The test for lead: no block of choices but a switch over all.
+    /// The test for lead: not a block of choices but a switch over all of them.
     Test,
 }
 
@@ -48,7 +48,7 @@ impl WorkBlock {
         Self::Keep,
     ];
 
-    /// The block a fault is answered in; `None` where nothing answers it.
+    /// The block in which a fault is answered; `None` if nothing answers it.
     pub(super) fn of(fault: Fault) -> Option<Self> {
         Some(match fault {
             Fault::Dents => Self::Shape,
@@ -65,7 +65,7 @@ impl WorkBlock {
         })
     }
 
-    /// The block a treatment belongs to; `None` for leaving alone and for what is never done.
+    /// The block of a treatment; `None` for leaving alone and for treatments that are never done.
     pub(super) fn of_treatment(t: Treatment) -> Option<Self> {
         use Treatment as T;
         Some(match t {
@@ -90,13 +90,13 @@ impl WorkBlock {
     }
 }
 
-/// Puts steps in the order in which they are done, each once.
+/// The steps in the order in which they are done, each once.
 pub(super) fn in_order(steps: &[Treatment]) -> Vec<Treatment> {
     let order = Treatment::WEIGHED.into_iter();
     order.filter(|t| steps.contains(t)).collect()
 }
 
-/// What a step needs another block to have answered.
+/// What a step needs another block to have done.
 pub(super) mod needed {
     /// Splits and open joints are closed.
     pub(in crate::counsel) const JOINTS: u8 = 1;
@@ -104,9 +104,9 @@ pub(super) mod needed {
     pub(in crate::counsel) const SPLIT: u8 = 2;
     /// Nothing leaks.
     pub(in crate::counsel) const LEAK: u8 = 4;
-    /// The old lead repair is out.
+    /// The old lead repair is removed.
     pub(in crate::counsel) const LEAD_OUT: u8 = 8;
-    /// New silver is put over the whole.
+    /// The whole piece is plated.
     pub(in crate::counsel) const PLATED: u8 = 16;
 }
 
@@ -116,13 +116,13 @@ pub(super) struct BlockChoice {
     pub(super) block: WorkBlock,
     /// Its steps, in order.
     pub(super) steps: Vec<Treatment>,
-    /// What is done if no lead is found, and if lead is; without a test both are the steps.
+    /// What is done if no lead is found, and if lead is found; without a test, both equal the steps.
     pub(super) sides: [Vec<Treatment>; 2],
     /// Why it cannot be advised; empty when it can.
     pub(super) barred: Vec<Verdict>,
-    /// Conditions that go with it.
+    /// Its conditions.
     pub(super) conditions: Vec<Verdict>,
-    /// What it needs of other blocks, and what it gives them, on each side.
+    /// What it needs from other blocks, and what it gives them, for each result of the test.
     pub(super) needs: [u8; 2],
     pub(super) serves: [u8; 2],
 }
@@ -130,14 +130,14 @@ pub(super) struct BlockChoice {
 /// Whether a test for lead comes first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) enum Tested {
-    /// The rules hold with what is recorded.
+    /// The rules use what is recorded.
     AsRecorded,
-    /// What follows depends on the result.
+    /// The steps depend on the result.
     First,
 }
 
-/// What every rule says, asked once for each treatment and each state of knowledge.
-/// What the rules say of a treatment, under one status of lead where it was asked for.
+/// The verdicts on a treatment under one status of lead, or as recorded, kept so that the rules run once for
+/// each.
 type Ruling = ((Treatment, Option<LeadStatus>), Rc<Vec<Verdict>>);
 
 pub(super) struct Rulings<'a> {
@@ -153,8 +153,8 @@ impl<'a> Rulings<'a> {
         }
     }
 
-    /// What the rules say of a treatment with the other steps granted; `lead` as a test would have
-    /// found it, or as recorded.
+    /// The verdicts on a treatment, assuming the other steps are done; `lead` is the result of a test, or
+    /// `None` for lead as recorded.
     pub(super) fn granted(&self, t: Treatment, lead: Option<LeadStatus>) -> Rc<Vec<Verdict>> {
         let key = (t, lead);
         if let Some((_, known)) = self.known.borrow().iter().find(|(k, _)| *k == key) {
@@ -199,14 +199,14 @@ impl<'a> Rulings<'a> {
         check(t, &next)
     }
 
-    /// The skin over a dent is so worn that only new silver afterwards makes pushing it out sensible.
+    /// The skin over a dent is so worn that pushing it out only makes sense if new silver follows.
     fn worn_skin(&self) -> bool {
         let s = self.world.situation;
         s.body_bleed >= s.ledger.value(FigureId::GUARD_BLEED_NO_CLEAN)
             || s.worn_through >= s.ledger.value(FigureId::GUARD_KIND_BARRED)
     }
 
-    /// The choice of these steps in a block.
+    /// The choice with these steps in a block.
     pub(super) fn choice(
         &self,
         block: WorkBlock,
@@ -247,7 +247,8 @@ impl<'a> Rulings<'a> {
                         }
                     }
                 }
-                // A step that neither result allows bars the choice: it is not what was named.
+                // A step that neither result allows bars the choice, because the choice would not be what was
+                // named.
                 for t in choice.steps.clone() {
                     if !choice.sides.iter().any(|side| side.contains(&t)) {
                         let clear = self.granted(t, Some(LeadStatus::Absent));
@@ -295,7 +296,7 @@ impl<'a> Rulings<'a> {
         needs
     }
 
-    /// What is answered because the piece does not have the fault.
+    /// The needs that are already met because the piece does not have the fault.
     pub(super) fn given(&self) -> u8 {
         let faults = self.world.faults;
         let leaks = self.world.case.parts.iter();
@@ -303,7 +304,7 @@ impl<'a> Rulings<'a> {
         if !faults.has(Fault::OpenJoint) && !faults.has(Fault::LoosePart) {
             given |= needed::JOINTS;
         } else if !faults.has(Fault::OpenJoint) {
-            // A part that is only loose lets no bath in where it is taken off.
+            // Where a part is only loose, no bath gets in once the part is taken off.
             given |= needed::JOINTS;
         }
         if !faults.has(Fault::Split) {
@@ -318,7 +319,7 @@ impl<'a> Rulings<'a> {
         given
     }
 
-    /// The choices of a block, leaving first; barred ones are left out but for `Wanted`.
+    /// The choices of a block, leaving first; barred ones are left out.
     pub(super) fn choices(&self, block: WorkBlock, tested: Tested) -> Vec<BlockChoice> {
         let mut made: Vec<BlockChoice> = vec![self.choice(block, &[], tested)];
         for steps in self.offered(block) {
@@ -331,7 +332,7 @@ impl<'a> Rulings<'a> {
         made
     }
 
-    /// Every set of steps in a block that has something to do, before any rule has looked at it.
+    /// Every set of steps in a block that has something to do, before the rules are applied.
     pub(super) fn offered(&self, block: WorkBlock) -> Vec<Vec<Treatment>> {
         use Treatment as T;
         let faults = self.world.faults;
@@ -367,7 +368,7 @@ impl<'a> Rulings<'a> {
         }
     }
 
-    /// Every one of the set is the first answer to some fault.
+    /// Whether every treatment in the set is the first answer to some fault.
     fn none_idle(&self, set: &[Treatment]) -> bool {
         let found = &self.world.faults.0;
         set.iter()
@@ -431,7 +432,7 @@ impl<'a> Rulings<'a> {
     }
 }
 
-/// Drops steps that make no sense without those a rule has refused.
+/// Drops steps that make no sense without the steps that a rule has refused.
 fn whole(mut kept: Vec<Treatment>, world: &World) -> Vec<Treatment> {
     use Treatment as T;
     let has = |kept: &[T], t: T| kept.contains(&t);
@@ -483,12 +484,12 @@ impl BlockChoice {
 }
 
 impl World<'_> {
-    /// The treatment was asked about, quoted, or stands in the proposal.
+    /// Whether the treatment was asked about, quoted, or is in the proposal.
     pub(super) fn wants(&self, t: Treatment) -> bool {
         self.asked().contains(&t) || self.prices.is_quoted(t)
     }
 
-    /// What the person asked about by name.
+    /// The treatments that the user asked about by name.
     pub(super) fn asked(&self) -> Vec<Treatment> {
         match &self.case.aim.asked {
             Some(crate::record::Asked::Treatments(list)) => list.clone(),
@@ -503,7 +504,7 @@ impl World<'_> {
         }
     }
 
-    /// Recorded as bright all over, with no lacquer in the way.
+    /// Whether it is recorded as bright all over, without lacquer in the way.
     pub(super) fn is_bright(&self) -> bool {
         super::draws::tarnish_of(self.case) == Some(Tarnish::Bright)
             && !self.faults.has(Fault::BrokenLacquer)
@@ -515,8 +516,8 @@ impl World<'_> {
     }
 }
 
-/// Why a treatment has nothing to do; `None` when it has. Somebody who asks about work on a surface that
-/// hardly needs it gets it weighed all the same.
+/// Why a treatment has nothing to do; `None` when it has. If the user asks about work on a surface that
+/// hardly needs it, the work is still weighed.
 pub(super) fn not_needed(t: Treatment, world: &World) -> Option<&'static str> {
     use Treatment as T;
     let idle = work(t)?.idle?;

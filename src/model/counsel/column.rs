@@ -1,4 +1,4 @@
-//! A number for every draw, shared by all who need it, with what was found out about it.
+//! A shared column with a number for every draw, and cached statistics of it.
 
 use std::cell::OnceCell;
 use std::ops::Deref;
@@ -6,8 +6,8 @@ use std::rc::Rc;
 
 use crate::maths::{Ordered, mean};
 
-/// A column over the sample. Sharing it costs nothing, and its order statistics, which take longer
-/// than most columns take to make, are found but once for all who share it.
+/// A column over the sample. Sharing it is free, and its order statistics, which take longer than most
+/// columns take to make, are computed once for all users.
 #[derive(Clone)]
 pub(super) struct Column(Rc<Known>);
 
@@ -15,7 +15,7 @@ struct Known {
     draws: Vec<f64>,
     mean: OnceCell<f64>,
     ordered: OnceCell<Ordered>,
-    /// The draws that are numbers; `None` where all are.
+    /// The draws that are not NaN; `None` if all are numbers.
     numbers: OnceCell<Option<Column>>,
     exp: OnceCell<Column>,
 }
@@ -41,7 +41,7 @@ impl Deref for Column {
 }
 
 impl Column {
-    /// Whether both are one column, not only alike.
+    /// Whether both are the same column, not merely equal ones.
     pub(super) fn is(&self, other: &Self) -> bool {
         Rc::ptr_eq(&self.0, &other.0)
     }
@@ -74,7 +74,7 @@ impl Column {
         self.ordered().tail_mean(self, alpha)
     }
 
-    /// The draws that are numbers, in their order.
+    /// The draws that are not NaN, in their order.
     pub(super) fn numbers(&self) -> Self {
         let some = self.0.numbers.get_or_init(|| {
             let missing = self.iter().any(|x| x.is_nan());
@@ -97,7 +97,7 @@ mod tests {
     use crate::maths::tail_mean;
 
     #[test]
-    fn what_was_found_once_is_what_would_be_found_again() {
+    fn cached_statistics_equal_fresh_ones() {
         let column: Column = (0..600_i32).map(|i| f64::from((i * 7919) % 601)).collect();
         for _ in 0..2 {
             assert!((column.mean() - mean(&column)).abs() < 1e-12);
@@ -110,7 +110,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_no_number_is_left_out_when_asked() {
+    fn nan_is_left_out_on_request() {
         let column: Column = vec![3.0, f64::NAN, 1.0, 2.0].into();
         assert_eq!(&*column.numbers(), &[3.0, 1.0, 2.0]);
         assert!((column.numbers().median() - 2.0).abs() < 1e-12);

@@ -1,8 +1,8 @@
-//! What one block of work comes to in every draw: what it does to the price, what it costs, and what
-//! it leaves of originality, looks, service, soundness and later choice.
+//! The effects of one block of work in every draw: on the price and the cost, and on originality, looks,
+//! service, soundness and later choice.
 //!
-//! A course is one choice in each block; its outcome is made from the blocks' columns by products,
-//! sums and minima alone. That is what lets most choices be ruled out without trying every course.
+//! A course is one choice in each block; its outcome is computed from the blocks' columns only by products,
+//! sums and minima. For that reason most choices can be ruled out without trying every course.
 
 use std::cell::RefCell;
 use std::rc::Rc;
@@ -28,7 +28,7 @@ use crate::treatment::{
 use crate::value::factor_rows as rows;
 use crate::value::{BUYERS, ByGroup, Factor};
 
-/// Everything a course is weighed with.
+/// Everything needed to weigh a course.
 pub(super) struct World<'a> {
     pub(super) case: &'a Case,
     pub(super) ledger: &'a Ledger,
@@ -41,30 +41,30 @@ pub(super) struct World<'a> {
     pub(super) weights: Option<Weights>,
     /// The cost at which the cost attribute is used up.
     pub(super) cost_scale: f64,
-    /// The parts a work is for, where a proposal names them; on other parts the fault is left.
+    /// The parts that a work is for, where a proposal names them; on other parts the fault is left.
     pub(super) only_on: Vec<(Treatment, Vec<PartName>)>,
     known: RefCell<Vec<Known>>,
     /// Factors of faults and mishaps, which many blocks of work ask for.
     factors: RefCell<Vec<(FactorKey, Option<Column>)>>,
 }
 
-/// What a factor is asked for.
+/// Identifies a cached factor.
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum FactorKey {
-    /// What it is in each group of classes.
+    /// A factor that differs by group of classes.
     Row(ByGroup, Dim, FactorScale),
     /// The bad results of a treatment.
     Mishap(Treatment, FactorScale),
 }
 
-/// What a patch of new silver does for each buyer, by group of classes.
+/// The effect of a patch of new silver on each buyer, by group of classes.
 const PATCH: [[FigureId; 3]; 3] = [
     FigureId::family("value.patch.A.", BUYERS, ""),
     FigureId::family("value.patch.C1.", BUYERS, ""),
     FigureId::family("value.patch.C2.", BUYERS, ""),
 ];
 
-/// How much a dose weighs, by how far the treatment can be undone.
+/// The weight of a dose, by how far the treatment can be undone.
 const WEIGHT: [FigureId; 5] =
     FigureId::family("attribute.weight.", ["V0", "V1", "V2", "V3", "V4"], "");
 
@@ -72,30 +72,30 @@ const WEIGHT: [FigureId; 5] =
 const MISHAP_CHANCE: [FigureId; 4] = FigureId::family("hazard.class.", ["1", "2", "3", "4"], ".p");
 const MISHAP_KEPT: [FigureId; 3] = FigureId::family("hazard.class.", ["a", "b", "c"], ".kept");
 
-/// Columns made before: for which work, on how many draws.
+/// Cached columns: the work and the number of draws, with the result.
 type Known = ((WorkBlock, TreatmentSet, usize), Rc<Columns>);
 
-/// What one block comes to.
+/// The effects of one block.
 #[derive(Clone)]
 pub(super) struct Columns {
     /// Factor on the price: wear, faults and mishaps.
     pub(super) value: PerDraw,
-    /// With a damping of several faults: ln of wear and faults, the least of them, and mishaps.
+    /// If several faults are damped: the log of wear and faults, the least of them, and mishaps.
     pub(super) damped: Option<[PerDraw; 3]>,
     pub(super) cost: PerDraw,
     pub(super) originality: PerDraw,
-    /// How well it shows or serves, as the goal asks; 1 where it asks for neither.
+    /// How well it displays or serves, whichever the goal asks; 1 if the goal asks for neither.
     pub(super) fitness: PerDraw,
     /// How well it will keep; the least over the blocks counts.
     pub(super) keeps: PerDraw,
-    /// What is added to that.
+    /// An amount added to `keeps`.
     pub(super) extra: PerDraw,
     /// How much later choice is left; the least over the blocks counts.
     pub(super) choice: PerDraw,
 }
 
 impl Columns {
-    /// A block in which there is nothing to speak of.
+    /// A block without any effect.
     pub(super) fn nothing() -> Self {
         Self {
             value: PerDraw::Same(1.0),
@@ -109,7 +109,7 @@ impl Columns {
         }
     }
 
-    /// One side of a test where there is no lead, the other where there is.
+    /// The columns of one side of a test in draws without lead, and of the other side in draws with lead.
     pub(super) fn either(clear: &Rc<Self>, lead: &Rc<Self>, there: &[bool], n: usize) -> Rc<Self> {
         if Rc::ptr_eq(clear, lead) {
             return Rc::clone(clear);
@@ -131,11 +131,11 @@ impl Columns {
     }
 }
 
-/// The factors of a block on its price, taken in as they come.
+/// The factors of a block on its price, accumulated one by one.
 enum PriceFactors {
     /// All faults count in full: their product.
     Whole(PerDraw),
-    /// The worst fault counts in full and the others less: ln of the faults, the least of them, and
+    /// The worst fault counts in full and the others less: the log of the faults, the least of them, and
     /// mishaps.
     Damped([Vec<f64>; 3]),
 }
@@ -149,7 +149,7 @@ impl PriceFactors {
         }
     }
 
-    /// A fault or what work leaves of it: a factor, or where several are damped its logarithm.
+    /// Adds the factor of a fault, or of what work leaves of it; its logarithm if several faults are damped.
     fn fault(&mut self, factor: &Column, n: usize) {
         match self {
             Self::Whole(product) => *product = product.times(factor, n),
@@ -162,7 +162,7 @@ impl PriceFactors {
         }
     }
 
-    /// What a bad result keeps, likewise.
+    /// Adds the factor of a bad result in the same way.
     fn mishap(&mut self, factor: &Column, n: usize) {
         match self {
             Self::Whole(_) => self.fault(factor, n),
@@ -205,7 +205,7 @@ impl<'a> World<'a> {
         }
     }
 
-    /// A factor if it was asked for before, else made by `make`.
+    /// The factor from the cache, or else made by `make`.
     fn factor(&self, asked: FactorKey, make: &dyn Fn() -> Option<Column>) -> Option<Column> {
         if let Some((_, known)) = self.factors.borrow().iter().find(|(a, _)| *a == asked) {
             return known.clone();
@@ -230,7 +230,7 @@ impl<'a> World<'a> {
         }
     }
 
-    /// How the factors on a price are taken in.
+    /// The form in which the factors on a price are accumulated.
     fn scale(&self) -> FactorScale {
         if self.draws.damping < 1.0 {
             FactorScale::Ln
@@ -296,7 +296,8 @@ impl<'a> World<'a> {
         column.map_or(PerDraw::Same(0.0), PerDraw::Drawn)
     }
 
-    /// What of a fault this work meets, and what is left because a proposal names other parts for it.
+    /// The part of a fault that this work answers, and the part that is left because a proposal names other
+    /// parts for the work.
     pub(super) fn met_by(&self, t: Treatment, found: &Found) -> [Option<Found>; 2] {
         match self.only_on.iter().find(|(named, _)| *named == t) {
             Some((_, parts)) => found.divided(parts, self.case, self.ledger),
@@ -352,7 +353,7 @@ impl<'a> World<'a> {
             }
         }
         if done.contains(&Treatment::Tinning) && self.case.aim.food {
-            // The new lining has a release test of its own.
+            // The new lining needs a separate release test.
             cost = cost.with(&self.cost(Treatment::TestLead, &[]), n, |a, b| a + b);
         }
         if done.contains(&Treatment::Solder) {
@@ -373,7 +374,7 @@ impl<'a> World<'a> {
         columns
     }
 
-    /// The price factor of a block, and wear where the block holds it.
+    /// Sets the price factor of a block, including wear if the block accounts for it.
     fn set_price(columns: &mut Columns, price: PriceFactors, wear: Option<&Column>, n: usize) {
         match price {
             PriceFactors::Damped([mut sum, mut least, mishap]) => {
@@ -395,7 +396,7 @@ impl<'a> World<'a> {
         }
     }
 
-    /// What a fault takes from the price, left or answered.
+    /// The factor of a fault on the price, left or answered.
     fn of_fault(
         &self,
         found: &Found,
@@ -441,7 +442,7 @@ impl<'a> World<'a> {
 
     fn serves(&self, found: &Found, now: FaultState, answer: Option<Treatment>) -> f64 {
         if found.fault == Fault::PartLost && answer.is_some() {
-            // A large part made new serves as one fixed in its seat does; a small one fully.
+            // A large part made new serves as well as one fixed in its seat; a small one serves fully.
             return match found.size {
                 crate::treatment::Size::Large => self.figure(FigureId::ATTRIBUTE_USE_FIXED),
                 crate::treatment::Size::Small => 1.0,
@@ -450,7 +451,7 @@ impl<'a> World<'a> {
         self.serves_with(now)
     }
 
-    /// What is left of the price with this fault alone, on average.
+    /// The mean factor on the price with this fault alone.
     pub(super) fn price_with(&self, found: &Found, n: usize) -> f64 {
         let factor = match found.fault {
             Fault::Tarnish => self.tarnish(FactorScale::Factor),
@@ -459,7 +460,7 @@ impl<'a> World<'a> {
         factor.map_or(1.0, |factor| mean(&factor[..n]))
     }
 
-    /// How well a piece shows with this fault alone.
+    /// How well a piece displays with this fault alone.
     pub(super) fn shows_with(&self, state: FaultState) -> f64 {
         self.shows(state, state)
     }
@@ -471,7 +472,7 @@ impl<'a> World<'a> {
             .map_or(1.0, |id| self.figure(id).clamp(0.0, 1.0))
     }
 
-    /// How much of what is original a treatment takes, where it is the same in every draw.
+    /// How much original material a treatment takes, where it is the same in every draw.
     fn dose(&self, t: Treatment, served: &[&Found]) -> f64 {
         let large = served
             .iter()
@@ -494,13 +495,14 @@ impl<'a> World<'a> {
         self.figure(id).clamp(0.0, 1.0)
     }
 
-    /// How much a dose weighs by how far the treatment can be undone.
+    /// The weight of a dose, by how far the treatment can be undone.
     fn weight(&self, t: Treatment) -> f64 {
         self.figure(WEIGHT[t.reversibility() as usize])
     }
 
-    /// Later choice a treatment leaves: what cannot be undone takes as much as there is of it; of the
-    /// rest the code decides. Water and solvent that only take off what is not the piece leave all.
+    /// The later choice that a treatment leaves. What cannot be undone removes the share it takes; for other
+    /// treatments the reversibility code decides. Water and solvent that only remove what is not part of the
+    /// piece leave all choice.
     fn choice(&self, t: Treatment, dose: f64) -> f64 {
         match (t, t.reversibility()) {
             (Treatment::Wash | Treatment::LacquerOff, _) => 1.0,
@@ -512,7 +514,7 @@ impl<'a> World<'a> {
         }
     }
 
-    /// What a bad result keeps, in the draws in which there is one; `None` where nothing can go wrong.
+    /// The factor that a bad result leaves, in the draws with a bad result; `None` if nothing can go wrong.
     pub(super) fn mishap(&self, t: Treatment, scale: FactorScale) -> Option<Column> {
         self.factor(FactorKey::Mishap(t, scale), &|| self.drawn_mishap(t, scale))
     }
@@ -559,7 +561,7 @@ impl<'a> World<'a> {
         }
     }
 
-    /// Cleaning, coats, plating and tints: all that meets the whole surface.
+    /// Cleaning, coats, plating and tints: everything that affects the whole surface.
     #[allow(clippy::too_many_lines)] // one surface, read from top to bottom
     fn surface(&self, done: &[Treatment], n: usize) -> Columns {
         use Treatment as T;
@@ -598,7 +600,7 @@ impl<'a> World<'a> {
         for (_, id, dim) in after.into_iter().filter(|(t, _, _)| has(*t)) {
             price.fault(&rows.one(id, dim), n);
         }
-        // What shows afterwards, and what the eye meets of it.
+        // The bare share afterwards, and how much of it the eye sees.
         let shown: Vec<f64> = if plated_over {
             vec![0.0; n]
         } else {
@@ -673,7 +675,7 @@ impl<'a> World<'a> {
         self.row(row, Dim::TarnishFactor, scale)
     }
 
-    /// The bare share that shows after cleaning and a patch.
+    /// The visible bare share after cleaning and a patch.
     fn bare_after(&self, done: &[Treatment], n: usize) -> Vec<f64> {
         let draws = self.draws;
         let cleaned = Cleaned::by(done);
@@ -705,14 +707,14 @@ impl<'a> World<'a> {
             Cleaned::Not => before,
             Cleaned::Gently => p.silver.bleed_cleaned[i],
             Cleaned::WithFoam => {
-                // To first order in what is taken.
+                // To first order in the amount taken.
                 let chalk = p.silver.bleed_cleaned[i] - before;
                 at_most(before + chalk * self.draws.paste_over_chalk[i], 0.999)
             }
         }
     }
 
-    /// The bare share that shows when a tint hides this share of it where it can.
+    /// The visible bare share when a tint hides the share `hides` of it wherever a tint can.
     fn toned(&self, done: &[Treatment], n: usize, hides: &dyn Fn(usize) -> f64) -> Vec<f64> {
         let cleaned = Cleaned::by(done);
         self.draws.shown_where(n, &|p, i| {
@@ -721,7 +723,7 @@ impl<'a> World<'a> {
         })
     }
 
-    /// The wear factor afterwards.
+    /// The wear factor after the work.
     fn wear_after(&self, done: &[Treatment], shown: &[f64], n: usize) -> Column {
         use Treatment as T;
         let (wear, has) = (&self.draws.wear, |t| done.contains(&t));
@@ -759,7 +761,7 @@ impl<'a> World<'a> {
                 let z = (z[i], z_replated[i]);
                 if has(T::LocalPlate) {
                     let group = match self.draws.kind[i] {
-                        // New silver on a fused body is bought as electroplate is.
+                        // Buyers treat new silver on a fused body as electroplate.
                         Kind::Rfp => 2,
                         _ => self.draws.class[i].group_place(),
                     };
@@ -779,7 +781,7 @@ impl<'a> World<'a> {
             .collect()
     }
 
-    /// What the surface work leaves of originality and later choice in every draw.
+    /// The originality and later choice that the surface work leaves in every draw.
     fn surface_left(&self, done: &[Treatment], steady: (f64, f64), n: usize) -> (PerDraw, PerDraw) {
         use Treatment as T;
         let draws = self.draws;
@@ -825,7 +827,7 @@ impl<'a> World<'a> {
                 originality[i] *= 1.0 - weight * dose;
                 let left = match t {
                     T::LocalPlate => continue,
-                    // New silver over the old leaves what stripping would leave, or more.
+                    // New silver over the old leaves at least as much as stripping would.
                     T::Overplate => at_least(least, 1.0 - dose),
                     _ => 1.0 - dose,
                 };
@@ -838,8 +840,8 @@ impl<'a> World<'a> {
         )
     }
 
-    /// How well the surface shows in each draw: bare metal and tarnish each take from 1. A little copper
-    /// on fused plate is what its buyers expect to see.
+    /// How well the surface displays in each draw: bare metal and tarnish each reduce it from 1. A little
+    /// copper on fused plate is what its buyers expect to see.
     fn surface_shows(
         &self,
         done: &[Treatment],
@@ -902,8 +904,8 @@ impl Cleaned {
     }
 }
 
-/// The first of the treatments done that answers a fault: an old part is fixed in its seat before it
-/// is soldered, a filling taken out before it is set again.
+/// The first of the treatments done that answers a fault: an old part is fixed in its seat before it is
+/// soldered, and a filling is taken out before it is set again.
 pub(super) fn answer_to(fault: Fault, done: &[Treatment]) -> Option<Treatment> {
     use Treatment as T;
     let order: &[T] = match fault {

@@ -1,5 +1,5 @@
-//! The one contrast that goes with the advice: what was asked about or quoted, else the answer to the
-//! gravest fault left, else the runner-up.
+//! The one contrast shown with the advice: what was asked about or quoted, or else the answer to the most
+//! serious fault left, or else the runner-up.
 
 use super::advise::Advice;
 use super::choice::not_needed;
@@ -15,21 +15,21 @@ use crate::treatment::{Fault, Outcome, Treatment, Verdict, as_found, work};
 /// What the contrast is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum About {
-    /// What was asked about or quoted, which is not in the advice.
+    /// What was asked about or quoted is not in the advice.
     Asked,
-    /// It is in the advice.
+    /// What was asked about is in the advice.
     Advised,
     /// Leaving the piece, where work is advised.
     Leaving,
-    /// The answer to the gravest fault left.
+    /// The answer to the most serious fault left.
     Fault,
-    /// The next best.
+    /// The next best course.
     RunnerUp,
     /// What was asked about cannot be done.
     Barred,
     /// What was asked about has nothing to do.
     NotNeeded,
-    /// What was asked about is never for these pieces.
+    /// What was asked about never suits these pieces.
     Never,
 }
 
@@ -51,22 +51,22 @@ impl About {
 /// The contrast.
 pub(super) struct Contrast {
     pub(super) about: About,
-    /// What it is about, without what goes with it.
+    /// The steps it is about, without the steps that accompany them.
     pub(super) steps: Vec<Treatment>,
-    /// Its place among the courses, where it was weighed.
+    /// Its index among the courses, if it was weighed.
     pub(super) course: Option<usize>,
-    /// What it costs, the test for lead apart; as typed where quoted.
+    /// Its cost, excluding the test for lead; as typed where quoted.
     pub(super) price: Option<f64>,
     pub(super) quoted: bool,
-    /// The test for lead that would come first.
+    /// The cost of the test for lead that would come first.
     pub(super) test: Option<f64>,
-    /// Money against what is advised.
+    /// Money relative to the advised course.
     pub(super) gain: f64,
-    /// Points in 100 against what is advised.
+    /// Points in 100 relative to the advised course.
     pub(super) points: f64,
-    /// What keeps it out.
+    /// The rule that keeps it out.
     pub(super) verdict: Option<Verdict>,
-    /// What it is said with.
+    /// The sentence that states it.
     pub(super) sentence: String,
 }
 
@@ -112,7 +112,7 @@ pub(super) fn contrast(tally: &mut Tally, menu: &Menu, advice: &Advice) -> Optio
     Some(weighed(tally, About::RunnerUp, runner, &steps, chosen))
 }
 
-/// The steps of a course a person would name it by.
+/// The steps by which a person would name a course.
 fn named_steps(course: &Course) -> Vec<Treatment> {
     let group = course.group();
     group
@@ -145,7 +145,7 @@ fn of_asked(
             return weighed(tally, About::Asked, place, &open, chosen);
         }
     }
-    // The best part of it that can be done.
+    // The best part of the request that can be done.
     let mut best: Option<(usize, Vec<Treatment>)> = None;
     for part in parts_of(&open) {
         if conflicts(&part) || part.iter().all(|t| advised.contains(t)) {
@@ -193,7 +193,7 @@ fn parts_of(open: &[Treatment]) -> Vec<Vec<Treatment>> {
     parts
 }
 
-/// The best answer to the gravest fault that is left and can be answered.
+/// The best answer to the most serious fault that is left and can be answered.
 fn gravest_answer(
     tally: &mut Tally,
     menu: &Menu,
@@ -217,7 +217,7 @@ fn gravest_answer(
                 continue;
             }
             let steps = match (fault, t) {
-                // What is under old lacquer is cleaned when it comes off.
+                // The metal under old lacquer is cleaned when the lacquer is removed.
                 (Fault::BrokenLacquer, _) => vec![Treatment::LacquerOff, Treatment::Clean],
                 _ => vec![t],
             };
@@ -236,7 +236,7 @@ fn gravest_answer(
     None
 }
 
-/// What answers a fault by itself, gentlest first.
+/// Each set of steps that answers a fault on its own, the gentlest first.
 pub(super) fn answers_to(fault: Fault) -> Vec<Treatment> {
     use Treatment as T;
     match fault {
@@ -253,7 +253,7 @@ pub(super) fn answers_to(fault: Fault) -> Vec<Treatment> {
 }
 
 impl super::columns::World<'_> {
-    /// How grave a fault is as found: what it takes off the price for a seller, off looks or service and
+    /// How serious a fault is as found: its effect on the price for a seller, or on looks, service and
     /// soundness for a keeper.
     fn gravity(&self, found: &crate::treatment::Found, n: usize) -> f64 {
         match self.weights {
@@ -288,7 +288,7 @@ fn weighed(
     let (own, advised) = (&tally.outcomes[place], &tally.outcomes[chosen]);
     let course = &tally.courses[place];
     let (price, quoted) = price_of(tally, place, steps);
-    // A test that was asked for is in the price already.
+    // A test that was asked for is already in the price.
     let test = (course.steps.contains(&Treatment::TestLead)
         && !steps.contains(&Treatment::TestLead))
     .then(|| world.prices.cost(Treatment::TestLead, &[]))
@@ -337,7 +337,7 @@ fn out(
     contrast
 }
 
-/// What these steps cost, the test for lead apart: as typed where every one of them is quoted, else the
+/// What these steps cost, excluding the test for lead: as typed if every one of them is quoted, or else the
 /// middle of the range.
 fn price_of(tally: &Tally, place: usize, steps: &[Treatment]) -> (Option<f64>, bool) {
     let world = tally.weigher.world;
@@ -371,7 +371,7 @@ fn price_of(tally: &Tally, place: usize, steps: &[Treatment]) -> (Option<f64>, b
     if all {
         return (Some(sum), true);
     }
-    // What is done only after one result of the test costs what it costs when it is done.
+    // A step done after only one result of the test is priced at its cost when it is done.
     let done = &tally.courses[place].steps;
     let columns: Vec<super::column::Column> = steps
         .iter()

@@ -7,17 +7,17 @@ use super::wording::course as words;
 use crate::terms::Reversibility;
 use crate::treatment::{LeadStatus, Outcome, Treatment, Verdict};
 
-/// A plan in the order in which it would be done. With a test for lead it is a policy: what follows
-/// depends on the result.
+/// A plan in the order in which it would be done. With a test for lead it is a policy: the later steps depend
+/// on the result.
 #[derive(Clone, Debug)]
 pub(super) struct Course {
     pub(super) steps: Vec<Treatment>,
-    /// What is really done if no lead is found, and if lead is.
+    /// What is actually done if no lead is found, and if lead is found.
     pub(super) if_clear: Vec<Treatment>,
     pub(super) if_lead: Vec<Treatment>,
     /// Why it cannot be advised; empty when it can.
     pub(super) barred: Vec<Verdict>,
-    /// Conditions that go with it.
+    /// Its conditions.
     pub(super) conditions: Vec<Verdict>,
     /// One for each of [`WorkBlock::ALL`], in that order.
     pub(super) choices: Vec<Rc<BlockChoice>>,
@@ -60,7 +60,7 @@ impl Course {
         course
     }
 
-    /// What steps need of others and do not get, on either side of a test.
+    /// The needs of steps that no other step meets, for either result of a test.
     fn unmet(&self, rulings: &Rulings) -> Vec<Verdict> {
         let given = rulings.given();
         let lacking = (0..2).fold(0, |lacking, side| {
@@ -105,8 +105,8 @@ impl Course {
         self.barred.is_empty()
     }
 
-    /// Steps that tell it from others when one asks what is best: keeping, washing and taking lacquer
-    /// off before something else do not.
+    /// The steps that distinguish it from others for the question of which course is best. Keeping, washing
+    /// and removing lacquer before something else do not count.
     pub(super) fn group(&self) -> Vec<Treatment> {
         use Treatment as T;
         let over = [T::Clean, T::Foam, T::Lacquer, T::Replate, T::Overplate];
@@ -129,7 +129,7 @@ impl Course {
         })
     }
 
-    /// Whether it is the same thing to do as another course.
+    /// Whether it does the same as another course.
     pub(super) fn same_as(&self, other: &Self) -> bool {
         self.tested == other.tested
             && self.if_clear == other.if_clear
@@ -137,7 +137,7 @@ impl Course {
             && self.steps == other.steps
     }
 
-    /// What is done on each side of the test, with what the test has then found; without a test one
+    /// What is done on each side of the test, with the status of lead on that side; without a test, the same
     /// side twice.
     pub(super) fn sides(&self, lead: LeadStatus) -> [(&[Treatment], LeadStatus); 2] {
         match self.tested {

@@ -1,5 +1,4 @@
-//! The piece as it may be: for each point of the sample, what it is, what it is worth and how it is
-//! worn.
+//! The piece in every draw: for each point of the sample, what it is, what it is worth and how it is worn.
 
 use super::column::Column;
 use super::part_silver::{LayerDraws, PartDraws, Silver, SilverBefore, part_draws};
@@ -13,8 +12,8 @@ use crate::treatment::{LeadStatus, lead_anywhere};
 use crate::value::factor_rows as rows;
 use crate::value::{ByGroup, Class, Comparison, Factor, Fees, Selling, guess};
 
-/// The last results made draw by draw on a sample. If none of a draw's inputs changed, its cached
-/// result is reused. That changes speed, never a result.
+/// The last results made draw by draw on a sample. If none of a draw's inputs changed, its cached result is
+/// reused. This affects speed, never a result.
 #[derive(Default)]
 pub(super) struct Before {
     pub(super) parts: Vec<SilverBefore>,
@@ -28,31 +27,31 @@ pub(super) struct Draws {
     pub(super) kind: Vec<Kind>,
     pub(super) class: Vec<Class>,
     pub(super) undamaged: Column,
-    /// Undamaged value times the noise of the sale: what a hammer price scales with.
+    /// Undamaged value times the noise of the sale: hammer prices are proportional to it.
     pub(super) level: Column,
     pub(super) wear: Wear,
-    /// ln of the factors no treatment changes; `None` where there are none.
+    /// The log of the factors that no treatment changes; `None` if there are none.
     pub(super) ln_fixed: Option<Column>,
     pub(super) fees: FeeDraws,
-    /// The terms of every other way to sell.
+    /// The terms of every other way of selling.
     pub(super) selling: Selling,
     pub(super) lead: Vec<bool>,
-    /// Bare share over the parts, weighted by how much each shows.
+    /// Bare share over the parts, weighted by how visible each part is.
     pub(super) shown: Column,
     pub(super) shown_cleaned: Column,
     pub(super) parts: Vec<PartDraws>,
-    /// The whole piece's cleaning dose, by area.
+    /// The cleaning dose of the whole piece, weighted by area.
     pub(super) cleaning_dose: Column,
-    /// How many times as much silver shop polish takes as gentle cleaning.
+    /// How many times as much silver shop polish takes as gentle cleaning does.
     pub(super) paste_over_chalk: Column,
     /// Share of draws in which the bleed doubles within the ledger's horizon.
     pub(super) p_doubles: f64,
     pub(super) covered_area: f64,
-    /// A value was entered.
+    /// Whether a value was entered.
     pub(super) value_entered: bool,
     pub(super) route: Route,
     pub(super) insure_factor: f64,
-    /// How much each fault counts beside the worst, 0 to 1.
+    /// How much each fault counts in addition to the worst, 0 to 1.
     pub(super) damping: f64,
 }
 
@@ -77,8 +76,8 @@ impl Draws {
         let (shown, shown_cleaned) = (by_show(|s| &s.bleed), by_show(|s| &s.bleed_cleaned));
         let cleaning_dose = weighted(&parts, |p| p.area, |s| &s.cleaning_dose);
         let (undamaged, value_entered) = undamaged(case, ledger, &class, sample, moved);
-        // Sales of like pieces already include the noise of a sale, and so does a range whose ends were said:
-        // it is of what such pieces fetch.
+        // Sales of similar pieces already include the noise of a sale. So does a range with both ends stated,
+        // because it is a range of what such pieces fetch.
         let said = case.market.low.is_some() && case.market.high.is_some();
         let level = if case.comparables.is_empty() && !said {
             let sd = ledger.value(FigureId::VALUE_SALE_SD).clamp(0.0, 3.0);
@@ -142,13 +141,13 @@ impl Draws {
         self.parts.first()
     }
 
-    /// What a seller keeps of a hammer price by the route chosen, in draw `i`.
+    /// What a seller keeps of a hammer price on the chosen route, in draw `i`.
     #[inline]
     pub(super) fn kept(&self, i: usize, hammer: f64) -> f64 {
         self.selling.kept(self.route, &self.fees.at(i), hammer)
     }
 
-    /// The bare share that shows, with each part's share made into another.
+    /// The visible bare share when `of` gives the share of each part.
     pub(super) fn shown_where(&self, n: usize, of: &dyn Fn(&PartDraws, usize) -> f64) -> Vec<f64> {
         let total: f64 = self.parts.iter().map(|p| p.show).sum();
         let mut sum = vec![0.0; n];
@@ -168,7 +167,7 @@ impl Draws {
     }
 }
 
-/// Kinds by the inverse of the posterior's distribution function.
+/// Draws kinds by the inverse of the posterior's distribution function.
 pub(super) fn draw_kinds(posterior: &Posterior, u: &[f64]) -> Vec<Kind> {
     let mut ends = Vec::with_capacity(Kind::COUNT);
     let mut sum = 0.0;
@@ -185,12 +184,12 @@ pub(super) fn draw_kinds(posterior: &Posterior, u: &[f64]) -> Vec<Kind> {
         .collect()
 }
 
-/// The darkest tarnish recorded on any part; `None` when no part's was.
+/// The darkest tarnish recorded on any part; `None` if none is recorded.
 pub(super) fn tarnish_of(case: &Case) -> Option<Tarnish> {
     case.parts.iter().filter_map(|p| p.tarnish).max()
 }
 
-/// Mean over the parts by a weight; by number where no weighted part was looked at.
+/// Mean over the parts by weight; unweighted if no part with a weight was looked at.
 fn weighted(
     parts: &[PartDraws],
     weight: fn(&PartDraws) -> f64,
@@ -217,12 +216,12 @@ fn weighted(
     mean.into()
 }
 
-/// Whether a factor leaves everything as it is.
+/// Whether a factor has no effect.
 fn is_one(factor: f64) -> bool {
     factor.to_bits() == 1.0_f64.to_bits()
 }
 
-/// The undamaged value, and whether the person gave one.
+/// The undamaged value, and whether the user gave one.
 fn undamaged(
     case: &Case,
     ledger: &Ledger,
@@ -265,7 +264,7 @@ fn undamaged(
     (moved, entered.is_some() || !case.comparables.is_empty())
 }
 
-/// Each draw from the column of its class. Only the columns of classes that were drawn are made.
+/// For each draw, the column of its class. Only the columns of classes that were drawn are made.
 pub(super) fn by_class(class: &[Class], column: impl Fn(Class) -> Column) -> Column {
     let columns = Class::ALL.map(|c| class.contains(&c).then(|| column(c)));
     let mut all = columns.iter().flatten();
@@ -292,23 +291,23 @@ pub(super) fn shares(class: &[Class]) -> [f64; 8] {
     shares
 }
 
-/// For each group of classes, what each of [`FLAWS`] does to the price.
+/// For each group of classes, the effect of each of [`FLAWS`] on the price.
 const FLAW: [[FigureId; FLAWS.len()]; 3] = [
     FigureId::family("value.factor.", FLAWS, ".A"),
     FigureId::family("value.factor.", FLAWS, ".C1"),
     FigureId::family("value.factor.", FLAWS, ".C2"),
 ];
 
-/// How a factor is wanted.
+/// The form in which a factor is needed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum FactorScale {
-    /// As what the price is multiplied by.
+    /// As the multiplier of the price.
     Factor,
     /// As its natural logarithm.
     Ln,
 }
 
-/// Factor rows over the sample, each draw by its class.
+/// Factor rows over the sample, with each draw's row chosen by its class.
 #[derive(Clone, Copy)]
 pub(super) struct FactorRows<'a> {
     pub(super) ledger: &'a Ledger,
@@ -332,8 +331,8 @@ impl FactorRows<'_> {
         self.sample.factor(dim, factor, self.scale)
     }
 
-    /// ln of everything no treatment changes: arms, flaws of the whole piece, an old neat repair,
-    /// filling that shows, rust.
+    /// The log of all factors that no treatment changes: arms, flaws of the whole piece, an old neat repair,
+    /// a filling that shows, rust.
     fn fixed(&self, case: &Case) -> Option<Column> {
         let mut rows: Vec<Column> = Vec::new();
         if case.has_seen_any(&signs::LET_IN) {
@@ -368,7 +367,7 @@ impl FactorRows<'_> {
     }
 }
 
-/// The sum of columns in every draw; `None` of none.
+/// The sum of columns in every draw; `None` if there are none.
 pub(super) fn sum_of(rows: &[Column]) -> Option<Column> {
     let (first, rest) = rows.split_first()?;
     if rest.is_empty() {
@@ -384,7 +383,7 @@ pub(super) fn sum_of(rows: &[Column]) -> Option<Column> {
 /// A seller's terms over the sample.
 #[derive(Clone)]
 pub(super) struct FeeDraws {
-    /// What is the same in every draw.
+    /// The terms that are the same in every draw.
     fixed: Fees,
     commission: Column,
     lot: Column,
@@ -413,7 +412,7 @@ impl FeeDraws {
         }
     }
 
-    /// The terms with every one of them in the middle.
+    /// The terms with each at its middle value.
     pub(super) fn middle(&self) -> Fees {
         Fees {
             commission: self.commission.median().clamp(0.0, 0.9),
@@ -435,7 +434,7 @@ impl FeeDraws {
     }
 }
 
-/// Whether there is lead, in each draw: as recorded, else by what it is and what shows.
+/// Whether there is lead, in each draw: as recorded, or else by the kind and by what shows.
 fn draw_lead(case: &Case, ledger: &Ledger, kind: &[Kind], u: &[f64]) -> Vec<bool> {
     match lead_anywhere(case) {
         LeadStatus::Present => return vec![true; kind.len()],

@@ -1,5 +1,5 @@
-//! What is expected of a piece, to be held later against what happened: its price as it is, and the bill,
-//! the hours and the chance of a bad result of each work.
+//! Predictions for a piece, to be compared later with what happened: its price as it is, and the bill, the
+//! hours and the chance of a bad result of each work.
 
 use super::draws::shares;
 use super::offer::work_hours;
@@ -13,22 +13,22 @@ use crate::terms::Treatment;
 use crate::treatment::{Faults, MishapRisk, work};
 use crate::value::{Class, Comparison, guess, ln_sd};
 
-/// What is expected of a piece as it is recorded.
+/// The predictions for a piece as recorded.
 #[derive(Clone, Debug, PartialEq)]
 pub struct ExpectedPiece {
     /// The likeliest kind.
     pub kind: Kind,
-    /// Its chance, 0 to 1.
+    /// Its probability, 0 to 1.
     pub p: f64,
     /// The likeliest class of value.
     pub class: Class,
-    /// Bare share that shows, 0 to 1.
+    /// Visible bare share, 0 to 1.
     pub bare: f64,
-    /// What the level rests on.
+    /// The basis of the price level.
     pub basis: PriceBasis,
     /// ln of the undamaged price, in the case's currency.
     pub ln_level: f64,
-    /// How far that may be off, as a standard deviation.
+    /// The uncertainty of `ln_level`, as a standard deviation.
     pub sd: f64,
     /// The hammer price as it is: 10th, 50th and 90th percentile.
     pub price: [f64; 3],
@@ -36,7 +36,7 @@ pub struct ExpectedPiece {
     pub works: Vec<ExpectedWork>,
 }
 
-/// What is expected of one work. What costs or risks nothing is `None`.
+/// The prediction for one work. `None` where there is no cost or no risk.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct ExpectedWork {
     /// The work.
@@ -49,15 +49,15 @@ pub struct ExpectedWork {
     pub chance: Option<f64>,
 }
 
-/// The figure of what a work on a case costs without a quote, and what it is multiplied by.
+/// The figure for the cost of a work without a quote, and its multiplier.
 #[must_use]
 pub fn bill_figure(case: &Case, ledger: &Ledger, t: Treatment) -> Option<(FigureId, f64)> {
     let faults = Faults::of(case, ledger);
     estimate((case, ledger), t, &answered(t, &faults))
 }
 
-/// The figures of what can go wrong with a work on a piece of a class: the chance and the share of the
-/// price that is kept. `None` where the work has no figures of its own.
+/// The figures for the risk of a work on a piece of a class: the chance of a bad result, and the share of the
+/// price that is kept. `None` if the work has no separate figures.
 #[must_use]
 pub fn mishap_figures(t: Treatment, class: Class) -> Option<(FigureId, FigureId)> {
     match work(t)?.risk {
@@ -75,7 +75,7 @@ fn range_of(figure: &Figure, times: f64) -> Option<[f64; 3]> {
 }
 
 impl Solved {
-    /// What is expected of the piece as it is.
+    /// The predictions for the piece as it is.
     #[must_use]
     pub fn expected(&self) -> ExpectedPiece {
         let (case, ledger) = (self.case(), self.ledger());
@@ -157,7 +157,7 @@ mod tests {
     use crate::terms::Treatment;
 
     #[test]
-    fn what_is_expected_of_a_tray_is_what_the_report_says() {
+    fn predictions_for_a_tray_match_its_report() {
         let text = include_str!("../../../tests/cases/worn_tray.json");
         let (case, _) = Draft::parse(text).unwrap().read();
         let solved = solve(&case);

@@ -1,5 +1,5 @@
-//! Why: the reasons, the contrast, what would change it, and when to refer. Reads results, computes
-//! nothing but differences of them.
+//! The explanation: the reasons, the contrast, what would change the answer, and when to refer. It reads
+//! results and computes nothing but differences between them.
 
 use super::advise::{Advice, Firmness};
 use super::contrast::Contrast;
@@ -15,7 +15,7 @@ use crate::report::{ChangeReport, ReasonReport, Text};
 use crate::terms::{capital, percent, share, share_of_cases};
 use crate::treatment::{Situation, Treatment};
 
-/// Everything the explanation looks at.
+/// The inputs of the explanation.
 pub(super) struct Explained<'a> {
     pub(super) case: &'a Case,
     pub(super) ledger: &'a Ledger,
@@ -34,7 +34,7 @@ impl Explained<'_> {
         &self.courses[self.advice.chosen]
     }
 
-    /// The course of one treatment alone, tested first or not.
+    /// The course of one treatment alone, with or without a test first.
     fn find(&self, wanted: Treatment) -> Option<usize> {
         let alone = |c: &Course| {
             let mut group = c.group();
@@ -46,12 +46,12 @@ impl Explained<'_> {
         open.or_else(|| self.courses.iter().position(alone))
     }
 
-    /// Mean money of a course against leaving it.
+    /// Mean money of a course relative to leaving the piece.
     fn gain(&self, course: usize) -> f64 {
         self.outcomes[course].net.mean() - self.outcomes[0].net.mean()
     }
 
-    /// The answer with its contrast: what was asked about or quoted, else the gravest fault left.
+    /// The answer with its contrast: what was asked about or quoted, or else the most serious fault left.
     pub(super) fn sentence(&self) -> String {
         let mut answer = advice_sentence(self.chosen(), self.case);
         let tests = self.chosen().steps.contains(&Treatment::TestLead);
@@ -65,7 +65,7 @@ impl Explained<'_> {
         }
     }
 
-    /// How firmly, in one sentence.
+    /// The firmness in one sentence.
     pub(super) fn firmness_words(&self) -> String {
         let p = self.advice.p_best[self.advice.chosen];
         let cases = share_of_cases(p);
@@ -78,7 +78,7 @@ impl Explained<'_> {
         }
     }
 
-    /// The reasons, the weightiest first.
+    /// The reasons, the most important first.
     pub(super) fn reasons(&self) -> Vec<ReasonReport> {
         let mut reasons = Vec::new();
         let mut say = |code: &'static str, text, amount| {
@@ -172,7 +172,7 @@ impl Explained<'_> {
         }
     }
 
-    /// Leaving alone: what each thing one might have done would have brought.
+    /// Reasons to leave it alone: what each possible work would have gained.
     fn reasons_to_leave(&self, say: &mut dyn FnMut(&'static str, String, Option<f64>)) {
         for wanted in Treatment::ALL {
             let Some(i) = self.find(wanted) else { continue };
@@ -211,7 +211,7 @@ impl Explained<'_> {
         }
     }
 
-    /// Whether the headline speaks of this work, at the price quoted for it.
+    /// Whether the headline names this work at its quoted price.
     fn is_contrasted(&self, wanted: Treatment) -> bool {
         self.contrast.is_some_and(|c| {
             let mut works = c.steps.iter().filter(|t| **t != Treatment::TestLead);
@@ -238,7 +238,7 @@ impl Explained<'_> {
         );
         if fees.abs() >= 0.5 {
             let sum = money(self.case, fees.abs());
-            // A shop's price may bring more than the place takes.
+            // A shop's price may gain more than its fees take.
             let text = if fees * value > 0.0 {
                 words::place(&sum)
             } else {

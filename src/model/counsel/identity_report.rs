@@ -10,7 +10,7 @@ use crate::ledger::{FigureId, FindingFact, LOOK_EFFORT, Requires, finding};
 use crate::record::Instrument;
 use crate::report::{AfterLook, IdentityReport, NextLook, PartingReport};
 
-/// Looks offered.
+/// The most looks offered.
 const LOOKS: usize = 12;
 
 impl Solved {
@@ -27,7 +27,7 @@ impl Solved {
             &self.case.instruments,
             &self.ledger,
         );
-        // Before anything has been looked at no family is named, not even as one of two.
+        // Before anything has been looked at, no family is named, not even as one of two.
         let open =
             open_in_words(&parted, &self.looked.interval.base).filter(|_| !found.nothing_found());
         IdentityReport {
@@ -68,7 +68,7 @@ impl Solved {
                     .ledger
                     .value(LOOK_EFFORT[effort_of(f, &self.case.instruments)]);
                 let worth = self.money_of(worth_of(&[seen, absent], &self.posterior, by_kind));
-                // Differences of rounding are not worth anything.
+                // Differences caused by rounding have no value.
                 let worth = if worth < 0.5 { 0.0 } else { worth };
                 NextLook {
                     finding: f.id.into(),
@@ -88,10 +88,10 @@ impl Solved {
                 .then(b.bits.total_cmp(&a.bits))
                 .then_with(|| a.finding.cmp(&b.finding))
         });
-        // What tells next to nothing and is worth nothing is no advice.
+        // A look that is almost uninformative and has no value is not suggested.
         let least = self.ledger.value(FigureId::LOOK_LEAST_BITS);
         looks.retain(|l| l.worth > 0.0 || l.bits >= least);
-        // Nor is what leaves the same family in front, whatever it shows, and changes no choice.
+        // Nor is a look that leaves the same family in front whatever it shows, and changes no choice.
         let settled = self.ledger.value(FigureId::COUNSEL_FAMILY);
         looks.retain(|l| {
             let same = l.if_seen.family == l.if_absent.family;
@@ -104,7 +104,7 @@ impl Solved {
             let place = |l: &NextLook| ASKED_FIRST.iter().position(|id| l.finding == *id);
             looks.sort_by_key(|l| place(l).unwrap_or(ASKED_FIRST.len()));
         }
-        // A close-plater's mark calls for the magnet: the mark alone loses to commoner kinds.
+        // A close-plater's mark calls for the magnet, because the mark alone is outweighed by commoner kinds.
         if self.case.has_seen("M12")
             && let Some(magnet) = looks.iter().position(|l| l.finding == "P01")
         {
@@ -115,8 +115,8 @@ impl Solved {
     }
 }
 
-/// How much a look asks of a person, 0 to 3. With the instrument at hand a reading asks no more than
-/// looking; weighing in water still wets the piece.
+/// How much effort a look asks, 0 to 3. With the instrument at hand, a reading asks no more than looking;
+/// weighing in water still wets the piece.
 fn effort_of(look: &FindingFact, at_hand: &[Instrument]) -> usize {
     match look.requires {
         Requires::Instrument(i) if at_hand.contains(&i) && i != Instrument::Scales => 0,

@@ -4,8 +4,8 @@ use crate::ledger::Ledger;
 use crate::record::{Case, Form, PartName};
 use crate::silver::PART_AREA;
 
-/// The share of the piece's area on which somebody looked for bare metal or measured, 0 to 1, and the
-/// largest part on which nobody did. The inside counts only if it is recorded.
+/// The share of the piece's area that was examined for bare metal or measured, 0 to 1, and the largest part
+/// that was not. The inside counts only if it is recorded.
 pub(super) fn looked_at(case: &Case, ledger: &Ledger) -> (f64, Option<PartName>) {
     let area = |name: PartName| ledger.value(PART_AREA[name as usize]).max(0.0);
     let looked = |name: PartName| {

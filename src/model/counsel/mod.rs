@@ -1,7 +1,7 @@
 //! The counsel: every fault and every treatment weighed on one shared sample, and the advice explained.
 //!
 //! Phases: posterior → draws → situation → faults → choices in each block → courses → outcomes → advice →
-//! contrast → report. Each is a function of the ones before; nothing is fed back. The same case gives the
+//! contrast → report. Each phase depends only on earlier ones; there is no feedback. The same case gives the
 //! same bytes on every machine.
 
 mod advise;
@@ -56,14 +56,15 @@ use crate::record::{Case, Problem, TaughtFigures};
 use crate::report::{ChangeReport, Report};
 use what_if::WhatIf;
 
-/// Points of the answer: 2^12.
+/// Sample size for the answer: 2^12 points.
 pub const ANSWER_LOG2: u32 = 12;
-/// Points of a printed sheet: 2^14.
+/// Sample size for a printed sheet: 2^14 points.
 pub const SHEET_LOG2: u32 = 14;
-/// Points of the search for what would change it: 2^9, the same scrambled sequence cut short.
+/// Sample size for the search for what would change the answer: 2^9 points, a prefix of the same scrambled
+/// sequence.
 const SEARCH_LOG2: u32 = 9;
 
-/// Weighs a case. `problems` are those met when reading it, passed on to the report.
+/// Weighs a case. `problems` are those found when reading it; they are passed on to the report.
 #[must_use]
 pub fn weigh(case: &Case, problems: Vec<Problem>) -> Report {
     let mut report = weigh_at_once(case, problems);
@@ -71,28 +72,27 @@ pub fn weigh(case: &Case, problems: Vec<Problem>) -> Report {
     report
 }
 
-/// Weighs a case without the search for what would change the answer, which is most of the work: for
-/// a screen that answers while one types. `would_change` is empty.
+/// Weighs a case without the search for what would change the answer, which is most of the work: for a screen
+/// that answers while the user types. `would_change` is empty.
 #[must_use]
 pub fn weigh_at_once(case: &Case, problems: Vec<Problem>) -> Report {
     solve(case).report(problems)
 }
 
-/// Solves a case on the sample of the answer. The report and every page about the case read the result,
-/// so that a record is solved once.
+/// Solves a case on the sample size of the answer. The report and every page about the case read the result,
+/// so a record is solved once.
 #[must_use]
 pub fn solve(case: &Case) -> Solved {
     Solved::of(case, ANSWER_LOG2)
 }
 
-/// Solves a case on the finer sample of a printed sheet.
+/// Solves a case on the larger sample of a printed sheet.
 #[must_use]
 pub fn solve_finely(case: &Case) -> Solved {
     Solved::of(case, SHEET_LOG2)
 }
 
-/// Where figures were taught and the shipped ones would advise something else: what they would advise,
-/// in a sentence.
+/// If figures were taught and the shipped figures would give different advice: that advice, in a sentence.
 #[must_use]
 pub fn otherwise_as_shipped(solved: &Solved) -> Option<String> {
     let case = solved.case();
@@ -113,7 +113,7 @@ pub fn otherwise_as_shipped(solved: &Solved) -> Option<String> {
     })
 }
 
-/// What would change the answer: each main input moved by itself until the advice flips.
+/// What would change the answer: each main input is moved alone until the advice flips.
 #[must_use]
 pub fn what_would_change(case: &Case) -> Vec<ChangeReport> {
     let solved = Solved::of(case, SEARCH_LOG2);

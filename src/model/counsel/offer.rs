@@ -1,5 +1,5 @@
-//! What a piece has to offer when a whole shelf is planned: what could be done with it, what that brings,
-//! and what it takes of money and hours.
+//! The options that a piece offers to the planning of a whole shelf: what could be done with it, what that
+//! gains, and what it uses of money and hours.
 
 use serde::Serialize;
 use serde_json::Value;
@@ -13,24 +13,24 @@ use crate::report::Text;
 use crate::terms::decimal;
 use crate::treatment::Treatment;
 
-/// What a piece offers. Leaving it as it is comes first among its choices.
+/// The options of a piece. Leaving it as it is comes first.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-// Four facts that have nothing to do with each other.
+// Four independent facts.
 #[allow(clippy::struct_excessive_bools)]
 pub struct Offer {
-    /// The currency of everything in it.
+    /// The currency of all its amounts.
     pub currency: Text,
     /// Whether a specialist should see the piece first.
     pub refer: bool,
-    /// Whether a usual value stands in for want of one that was said.
+    /// Whether a default value is used because no value was given.
     pub assumed: bool,
-    /// Whether it is to be kept rather than sold: what work brings is then no money.
+    /// Whether it is kept rather than sold, so that the gain of work is not money.
     pub kept: bool,
-    /// Whether a child or somebody pregnant lives with it.
+    /// Whether a child or a pregnant person lives in the household.
     pub child: bool,
     /// What could be done with it.
     pub choices: Vec<OfferedChoice>,
-    /// The place of what the counsel advises.
+    /// The index of the advised choice.
     pub advised: usize,
 }
 
@@ -41,12 +41,11 @@ pub struct OfferedChoice {
     pub steps: Vec<Text>,
     /// In words.
     pub name: String,
-    /// What it brings against leaving alone, in money: for a keeper, what it is worth by the weights of
-    /// the aims.
+    /// Its gain over leaving alone, in money; for a keeper, its worth by the weights of the aims.
     pub gain: f64,
     /// Mean cost.
     pub cost: f64,
-    /// What nine in ten do not exceed.
+    /// 90th percentile of the cost.
     pub cost_high: f64,
     /// Hours of work on the piece.
     pub hours: f64,
@@ -55,7 +54,7 @@ pub struct OfferedChoice {
 }
 
 impl Offer {
-    /// An offer as it was written; `None` for anything else.
+    /// Reads an offer from its serialised form; `None` for anything else.
     #[must_use]
     pub fn from_value(value: &Value) -> Option<Self> {
         let is = |field: &str| value[field] == true;
@@ -106,12 +105,12 @@ impl OfferedChoice {
     }
 }
 
-/// Works out what a piece offers.
+/// Computes the options of a piece.
 ///
-/// A choice is there only if the counsel could stand by it: what is advised, and of the courses that can
-/// be advised and bring less than that but more than the noise over leaving alone, those for which no
-/// gentler one comes within the noise at no greater cost in money and hours. So a plan without limits is
-/// the counsel of each piece, and a limit never brings up what the counsel would not say.
+/// Only choices that the advice can support are listed: the advised course, and, of the courses that can be
+/// advised and gain less than it but more than the noise over leaving alone, those for which no gentler
+/// course comes within the noise at no greater cost in money and hours. A plan without limits therefore
+/// follows the advice for each piece, and a limit never leads to a choice that the advice would not give.
 #[must_use]
 pub fn offer(solved: &Solved) -> Offer {
     let (case, ledger) = (solved.case(), solved.ledger());
@@ -124,7 +123,7 @@ pub fn offer(solved: &Solved) -> Offer {
     let costs: Vec<f64> = solved.outcomes.iter().map(|o| o.cost.mean()).collect();
     let (advised, noise) = (solved.advice.chosen, solved.advice.noise);
     let open = |i: usize| solved.courses[i].can_be_advised();
-    // The leave course stands first and is never barred.
+    // The leave course comes first and is never barred.
     let stands = |i: usize| {
         let kept_for_less = |o: usize| {
             let (a, b) = (&solved.outcomes[o], &solved.outcomes[i]);
@@ -180,14 +179,14 @@ pub fn offer(solved: &Solved) -> Offer {
     }
 }
 
-/// Classes of effort, as the treatments' words name them.
+/// Classes of effort, as named in the treatments' words.
 const EFFORTS: [&str; 5] = ["E0", "E1", "E2", "E3", "E4"];
 
 /// Hours of work of each class of effort.
 const WORK_HOURS: [FigureId; 5] = FigureId::family("work.hours.", EFFORTS, "");
 
-/// Hours of work for one treatment: those of the quote, else the ledger's for its class of effort. Leaving
-/// alone takes none.
+/// Hours of work for one treatment: from the quote, or else the ledger's hours for its class of effort.
+/// Leaving alone takes none.
 fn hours(treatment: Treatment, case: &Case, ledger: &Ledger) -> f64 {
     if treatment == Treatment::Leave {
         return 0.0;
@@ -198,7 +197,7 @@ fn hours(treatment: Treatment, case: &Case, ledger: &Ledger) -> f64 {
     work_hours(treatment).map_or(0.0, |id| ledger.value(id))
 }
 
-/// The figure of the hours a work takes, by its class of effort.
+/// The figure for the hours of a work, by its class of effort.
 #[must_use]
 pub fn work_hours(treatment: Treatment) -> Option<FigureId> {
     let effort = treatment.text().effort;

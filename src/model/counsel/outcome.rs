@@ -1,4 +1,4 @@
-//! What a course comes to in every draw: money, and the attributes a keeper cares about.
+//! The outcome of a course in every draw: money, and the attributes that matter to a keeper.
 
 use std::cell::RefCell;
 use std::rc::Rc;
@@ -16,10 +16,10 @@ use crate::treatment::{LeadStatus, Situation, Treatment};
 
 /// A course over the sample.
 pub(super) struct CourseOutcome {
-    /// Money after everything: proceeds for a seller, value kept for a keeper, less the cost.
+    /// Money after everything: proceeds for a seller or value kept for a keeper, minus the cost.
     pub(super) net: Column,
-    /// What is compared: money for a seller, else the weighted attributes. A keeper's score falls below
-    /// 0 where the cost is many times the scale.
+    /// The basis for comparison: money for a seller, otherwise the weighted attributes. A keeper's score
+    /// falls below 0 if the cost is many times the scale.
     pub(super) score: Column,
     pub(super) cost: Column,
     /// Hammer-level value, before fees and costs.
@@ -27,7 +27,7 @@ pub(super) struct CourseOutcome {
     pub(super) originality: f64,
     pub(super) fitness: f64,
     pub(super) stability: f64,
-    /// How much later choice it leaves, 0 to 1: the worst step decides.
+    /// How much later choice it leaves, 0 to 1; the worst step decides.
     pub(super) retreatability: f64,
 }
 
@@ -43,9 +43,9 @@ pub(super) struct Weights {
 }
 
 impl Weights {
-    /// The weights of a keeper's aim; `None` for a seller, to whom only money counts: originality is
-    /// in the price already. Points of one's own stand in for those of the order, the greatest of
-    /// which has 100; what does not count for a goal never does.
+    /// The weights of a keeper's aim; `None` for a seller, to whom only money counts, because the price
+    /// already reflects originality. The user's points replace those of the order, the greatest of which has
+    /// 100; a criterion that does not count for a goal never does.
     pub(super) fn of(aim: &Aim) -> Option<Self> {
         let mut weights = Self::by_order(aim.goal_or_default())?;
         if aim.weights.iter().any(Option::is_some) {
@@ -128,14 +128,14 @@ impl Weights {
         }
     }
 
-    /// Points of score for one unit of cost, on the fixed cost scale: what turns points into money.
+    /// Points of score per unit of cost, on the fixed cost scale; converts points into money.
     pub(super) fn points_per_money(&self, cost_scale: f64) -> f64 {
         self.cost / cost_scale
     }
 }
 
-/// The cost at which a course has used up all the cost attribute: half the median undamaged value,
-/// but not less than the ledger's least. Fixed, so that adding an option never changes the weights.
+/// The cost at which a course has used up the cost attribute: half the median undamaged value, but at least
+/// the ledger's minimum. It is fixed, so that adding an option never changes the weights.
 pub(super) fn cost_scale(ledger: &Ledger, median_undamaged: f64) -> f64 {
     (ledger.value(FigureId::ATTRIBUTE_COST_SHARE) * median_undamaged)
         .max(ledger.value(FigureId::ATTRIBUTE_COST_LEAST))
@@ -145,7 +145,7 @@ pub(super) fn cost_scale(ledger: &Ledger, median_undamaged: f64) -> f64 {
 /// Whether a set of steps is barred under a status of lead.
 type Banned = ((TreatmentSet, LeadStatus), bool);
 
-/// Courses weighed on one sample, with what they share found once.
+/// Courses weighed on one sample, with shared results cached.
 pub(super) struct Weigher<'a> {
     pub(super) world: &'a World<'a>,
     merged: RefCell<Vec<Merged>>,
@@ -163,7 +163,7 @@ impl<'a> Weigher<'a> {
         }
     }
 
-    /// The columns of a block on whichever side of a test each draw falls.
+    /// The columns of a block, choosing in each draw the side of the test that applies.
     pub(super) fn merged(
         &self,
         block: WorkBlock,
@@ -184,7 +184,7 @@ impl<'a> Weigher<'a> {
         columns
     }
 
-    /// The value of the piece as it is in every draw, and what is kept of it.
+    /// The value of the piece as it is in every draw, and what the owner keeps of it.
     pub(super) fn as_it_is(&self) -> (Column, Column) {
         let n = self.world.draws.n;
         let none: Vec<Rc<Columns>> = WorkBlock::ALL
@@ -196,7 +196,7 @@ impl<'a> Weigher<'a> {
         (value.into(), kept.into())
     }
 
-    /// Hammer-level value: the level of the sale times the condition, never below the floor.
+    /// Hammer-level value: the level of the sale times the condition, but never below the floor.
     pub(super) fn value(&self, blocks: &[Rc<Columns>], n: usize) -> Vec<f64> {
         let draws = self.world.draws;
         let floor = self
@@ -215,7 +215,7 @@ impl<'a> Weigher<'a> {
                 }
             }
             for (i, m) in multiplier.iter_mut().enumerate() {
-                // The worst fault in full, the rest to the power of the damping.
+                // The worst fault counts in full, the others to the power of the damping.
                 let ln = least[i] + draws.damping * (sum[i] - least[i]) + mishap[i];
                 *m = libm::exp(ln);
             }
@@ -228,7 +228,7 @@ impl<'a> Weigher<'a> {
         each.map(|(m, level)| level * at_least(*m, floor)).collect()
     }
 
-    /// Proceeds for a seller, value kept for anybody else.
+    /// Proceeds for a seller; the value itself for everyone else.
     pub(super) fn kept(&self, value: &[f64]) -> Vec<f64> {
         let draws = self.world.draws;
         let each = value.iter().enumerate();
@@ -238,8 +238,8 @@ impl<'a> Weigher<'a> {
         }
     }
 
-    /// What several treatments cost less together than each by its own price, as quoted; negative where
-    /// together is dearer.
+    /// How much less several treatments cost together than at their separate prices, as quoted; negative if
+    /// together they cost more.
     fn rebate(&self, done: &[Treatment]) -> Option<PerDraw> {
         let n = self.world.draws.n;
         let prices = &self.world.prices;
@@ -272,7 +272,7 @@ impl<'a> Weigher<'a> {
         any.then_some(rebate)
     }
 
-    /// Whether food may not touch it once this is done and this is known of lead.
+    /// Whether food must not touch the piece after these steps, with this status of lead.
     fn is_banned(&self, done: &[Treatment], lead: LeadStatus) -> bool {
         let world = self.world;
         if !world.case.aim.food {
@@ -311,7 +311,7 @@ impl<'a> Weigher<'a> {
         }
     }
 
-    /// The score alone of one course on the first `n` draws.
+    /// The score of one course on the first `n` draws, without its other outcomes.
     pub(super) fn score(&self, course: &Course, n: usize) -> Vec<f64> {
         let blocks = self.blocks(course, n);
         let cost = self.cost(course, &blocks, n);
@@ -363,7 +363,7 @@ impl<'a> Weigher<'a> {
         cost
     }
 
-    /// What is kept of a value once the work is paid.
+    /// What remains of a value after the work is paid.
     fn net(&self, value: &[f64], cost: &[f64]) -> Vec<f64> {
         let kept = self.kept(value);
         kept.iter().zip(cost).map(|(k, c)| k - c).collect()
@@ -418,7 +418,7 @@ impl<'a> Weigher<'a> {
         [originality, fitness, keeps, choice]
     }
 
-    /// Where food is wanted, a piece for display only serves nothing, and a new tin lining serves if it
+    /// If the aim includes food, a display-only piece serves nothing, and a new tin lining serves if it
     /// passes its test.
     fn food(&self, course: &Course, fitness: &mut [f64]) {
         let world = self.world;
@@ -447,8 +447,8 @@ impl<'a> Weigher<'a> {
 }
 
 impl World<'_> {
-    /// The faults a treatment serves in a course: those it is the first answer to; for surface work, all
-    /// it answers.
+    /// The faults that a treatment serves in a course: those of which it is the first answer; for surface
+    /// work, all that it answers.
     pub(super) fn served(&self, t: Treatment, done: &[Treatment]) -> Vec<&crate::treatment::Found> {
         let of_surface = WorkBlock::of_treatment(t) == Some(WorkBlock::Surface);
         super::prices::answered(t, self.faults)
@@ -458,7 +458,7 @@ impl World<'_> {
     }
 }
 
-/// The display-only triggers that hold once this is done, with this known of lead.
+/// The display-only triggers that apply after these steps, with this status of lead.
 pub(super) fn triggers_after(
     situation: &Situation,
     done: &[Treatment],
@@ -489,12 +489,12 @@ pub(super) fn triggers_after(
         low_melt: situation.low_melt || has(T::LowMelt),
         ..situation.clone()
     };
-    // The new lining has a release test of its own; it can pass where the seams are free of lead.
+    // The new lining gets a separate release test; it can pass if the seams are free of lead.
     end.lining_tested |= has(T::Tinning) && end.lead_for(T::Tinning) == LeadStatus::Absent;
     end.triggers()
 }
 
-/// Mean of each of eight equal stretches of a column; the sample's own gauge of its noise.
+/// Mean of each of eight equal stretches of a column, from which the sample's noise is estimated.
 pub(super) fn stretches(column: &[f64]) -> [f64; 8] {
     let size = (column.len() / 8).max(1);
     std::array::from_fn(|b| mean(column.get(b * size..(b + 1) * size).unwrap_or_default()))
@@ -513,7 +513,7 @@ mod tests {
     }
 
     #[test]
-    fn no_points_leave_the_order_of_the_goal_to_the_bit() {
+    fn without_points_the_goals_order_applies_to_the_bit() {
         for goal in [Goal::KeepShow, Goal::KeepUse, Goal::Study, Goal::Insure] {
             assert_eq!(Weights::of(&aim(goal, [None; 5])), Weights::by_order(goal));
         }
@@ -521,7 +521,7 @@ mod tests {
     }
 
     #[test]
-    fn points_of_ones_own_stand_in_and_the_weights_still_sum_to_one() {
+    fn a_users_points_replace_the_usual_ones_and_weights_sum_to_one() {
         let of = |goal, points| Weights::of(&aim(goal, points)).unwrap().each();
         let equal = of(Goal::KeepShow, [Some(100.0); 5]);
         assert!(equal.iter().all(|w| (w - 0.2).abs() < 1e-12));
@@ -530,7 +530,7 @@ mod tests {
         let changed = of(Goal::KeepShow, [None, Some(0.0), None, None, None]);
         assert!(changed[1].abs() < 1e-12 && (changed.iter().sum::<f64>() - 1.0).abs() < 1e-12);
         assert!((changed[0] / changed[2] - usual[0] / usual[2]).abs() < 1e-9);
-        // What does not count for a goal never does, and no points at all are no answer.
+        // A criterion that does not count for a goal never does, and no points at all are no answer.
         assert!(of(Goal::Insure, [Some(100.0); 5])[4].abs() < 1e-12);
         let none = of(Goal::KeepShow, [Some(0.0); 5]);
         assert_eq!(none.map(f64::to_bits), usual.map(f64::to_bits));

@@ -1,4 +1,4 @@
-//! The silver of each part, draw by draw: how much shows, how much is left, what a cleaning takes.
+//! The silver of each part, draw by draw: the bare share, the silver left, and the loss per cleaning.
 
 use super::column::Column;
 use super::draws::tarnish_of;
@@ -16,10 +16,10 @@ use crate::silver::{
 const THICKNESS: [Option<FigureId>; Kind::COUNT] =
     FigureId::family_if_any("silver.t0.", Kind::CODES, "");
 
-/// What a tarnish film holds, by its colour.
+/// The silver in a tarnish film, by its colour.
 const FILM: [FigureId; Tarnish::IDS.len()] = FigureId::family("silver.film.", Tarnish::IDS, "");
 
-/// For each part: how unevenly it wears, and how much it shows.
+/// For each part: how unevenly it wears, and how visible it is.
 const HIGH_POINT: [FigureId; PartName::IDS.len()] =
     FigureId::family("silver.high_point.", PartName::IDS, "");
 const SHOW: [FigureId; PartName::IDS.len()] = FigureId::family("place.show.", PartName::IDS, "");
@@ -29,16 +29,16 @@ const SHOW: [FigureId; PartName::IDS.len()] = FigureId::family("place.show.", Pa
 pub(super) struct PartDraws {
     pub(super) id: &'static str,
     pub(super) name: &'static str,
-    /// Weight by area, and by area times how much it shows.
+    /// Weight by area, and by area times visibility.
     pub(super) area: f64,
     pub(super) show: f64,
-    /// Low end of the bleed, for the covered area.
+    /// The bare share at the low end of the bleed, for the covered area.
     pub(super) low: f64,
-    /// The part was looked at, or its silver measured. The rest is judged by the parts that were.
+    /// Whether the part was looked at or its silver measured. Other parts are predicted from those that were.
     pub(super) looked: bool,
-    /// A high point or edge where bare metal was seen: what a patch of new silver can cover.
+    /// Whether it is a high point or edge where bare metal was seen, which a patch of new silver can cover.
     pub(super) bare_high_point: bool,
-    /// Bare metal was seen there, and so little on the body, that a tint can hide it.
+    /// Whether bare metal was seen there, and so little on the body that a tint can hide it.
     pub(super) tonable: bool,
     pub(super) part: PartName,
     pub(super) silver: Silver,
@@ -53,20 +53,20 @@ pub(super) struct Silver {
     pub(super) bleed_cleaned: Column,
     /// Silver left, micrometres; NaN where the piece is solid silver.
     pub(super) left_um: Column,
-    /// Silver left as a share; NaN likewise.
+    /// Silver left as a share; NaN for solid silver.
     pub(super) left_share: Column,
-    /// What one gentle cleaning takes as a share of what is left, 0 to 1.
+    /// The share of the remaining silver that one gentle cleaning takes, 0 to 1.
     pub(super) cleaning_dose: Column,
-    /// Gentle cleanings until twice as much shows; NaN where that has no meaning.
+    /// Gentle cleanings until twice as much base metal shows; NaN where that has no meaning.
     pub(super) to_double: Column,
     /// Share of draws in which the thinnest silver would not last the planned cleanings.
     pub(super) worn_through: f64,
-    /// For every fourth draw, whether it would not; `None` where the piece is solid silver. The
-    /// worst point needs one more quantile a draw; so many tell it well enough.
+    /// For every fourth draw, whether it would not last; `None` where the piece is solid silver. The worst
+    /// point costs one more quantile per draw, and a quarter of the draws is accurate enough.
     short: Vec<Option<bool>>,
 }
 
-/// Every n-th draw tells whether the thinnest silver lasts.
+/// Every n-th draw is checked for whether the thinnest silver lasts.
 const TELLS: usize = 4;
 
 /// Thickness, unevenness, film and loss, drawn once for all parts.
@@ -80,7 +80,7 @@ pub(super) struct LayerDraws {
     loss_sound: Column,
     loss_share: f64,
     consumed: f64,
-    /// What shop polish takes of sound silver in one cleaning.
+    /// Sound silver that shop polish takes in one cleaning.
     paste_sound: Column,
     paste_share: f64,
 }
@@ -127,7 +127,7 @@ impl LayerDraws {
         }
     }
 
-    /// How many times as much silver shop polish takes in each draw as gentle cleaning does.
+    /// How many times as much silver shop polish takes as gentle cleaning does, in each draw.
     pub(super) fn paste_over_chalk(&self) -> Column {
         let n = self.film.len();
         (0..n)
@@ -159,7 +159,7 @@ impl LayerDraws {
         )
     }
 
-    /// Whether all but the thickness when new is the same.
+    /// Whether everything except the original thickness is the same.
     fn same_but_thickness(&self, other: &Self) -> bool {
         let numbers = |l: &Self| [l.floor, l.loss_share, l.consumed].map(f64::to_bits);
         self.k.is(&other.k)
@@ -169,7 +169,7 @@ impl LayerDraws {
     }
 }
 
-/// The silver of every part the piece has, the body first. A part that was not looked at is judged by
+/// The silver of every part of the piece, the body first. A part that was not looked at is predicted from
 /// those that were.
 pub(super) fn part_draws(
     case: &Case,
@@ -210,7 +210,7 @@ pub(super) fn part_draws(
         .collect()
 }
 
-/// The last result for a part, reused where its inputs did not change.
+/// The last result for a part, reused if its inputs did not change.
 pub(super) struct SilverBefore {
     surface: PartSurface,
     layers: LayerDraws,
@@ -220,15 +220,15 @@ pub(super) struct SilverBefore {
 /// How many parts' results are cached: twice as many as a piece has parts.
 const HELD: usize = 24;
 
-/// What is the same in every draw of a part.
+/// The inputs that are the same in every draw of a part.
 #[derive(Clone, Copy, PartialEq)]
 struct PartSurface {
     range: BleedRange,
-    /// How much more a cleaning takes at high points.
+    /// The factor by which a cleaning takes more at high points.
     h: f64,
-    /// The least bare share that anybody sees.
+    /// The least bare share that is visible.
     none: f64,
-    /// How many cleanings' worth of silver the thinnest place should have.
+    /// How many cleanings' worth of silver the thinnest spot should have.
     reserve: f64,
 }
 
@@ -250,7 +250,7 @@ impl Silver {
         };
         let worn = Wearing::new(range, surface.none, layers, sample);
         if !part.readings.is_empty() {
-            // A reading moves every draw.
+            // A reading shifts every draw.
             let measured = worn.measured(part, ledger);
             return Self::drawn(surface, &worn, sample, &|i| measured[i], None);
         }
@@ -272,7 +272,8 @@ impl Silver {
         silver
     }
 
-    /// Draw by draw. If a draw's thickness when new did not change, its cached result is reused.
+    /// Computes the part draw by draw. If the original thickness of a draw did not change, its cached result
+    /// is reused.
     fn drawn(
         surface: PartSurface,
         worn: &Wearing,
@@ -377,7 +378,7 @@ pub(super) struct WornLayers {
     pub(super) layers: Vec<Option<Layer>>,
 }
 
-/// The bare share of a part and the layer behind it. Readings of its thickness are taken in.
+/// The bare share of a part and the layer behind it, updated with the readings of its thickness.
 pub(super) fn worn_layers(
     part: &Part,
     range: BleedRange,
@@ -392,16 +393,16 @@ pub(super) fn worn_layers(
     }
 }
 
-/// From what shows to the layer behind it.
+/// Derives the layer from the visible bare share.
 struct Wearing<'a> {
     layers: &'a LayerDraws,
     none: f64,
-    /// Standard normal quantile of the least bare share that anybody sees.
+    /// Standard normal quantile of the least bare share that is visible.
     z_none: f64,
     bleed: Column,
     /// Standard normal quantile of the bare share.
     z: Column,
-    /// Where below that share it is, when nothing shows.
+    /// Where the share lies below the least visible one, when nothing shows.
     within: Column,
 }
 
@@ -424,7 +425,7 @@ impl<'a> Wearing<'a> {
         if t0.is_nan() {
             None
         } else if self.bleed[i] < self.none {
-            // Nothing shows: all one knows is that less has gone than would show.
+            // Nothing shows, so it is only known that less silver is gone than would show.
             let edge = Layer::from_quantile(t0, k, floor, self.z_none);
             Some(Layer {
                 mu_um: edge.mu_um + self.within[i] * (t0 - edge.mu_um),
@@ -435,7 +436,7 @@ impl<'a> Wearing<'a> {
         }
     }
 
-    /// The layers of all draws, brought in line with readings on the part.
+    /// The layers of all draws, updated with the readings on the part.
     fn measured(&self, part: &Part, ledger: &Ledger) -> Vec<Option<Layer>> {
         let mut layers: Vec<Option<Layer>> = (0..self.bleed.len()).map(|i| self.layer(i)).collect();
         measured(&mut layers, &part.readings, ledger);
@@ -443,7 +444,7 @@ impl<'a> Wearing<'a> {
     }
 }
 
-/// The least bare share that anybody sees.
+/// The least bare share that is visible.
 fn least_shown(ledger: &Ledger) -> f64 {
     ledger.value(FigureId::SILVER_F_NONE).clamp(1e-6, 0.1)
 }

@@ -1,8 +1,8 @@
-//! A number in every draw that may be the same in all of them.
+//! A number for every draw that may be the same in all of them.
 
 use super::column::Column;
 
-/// Something in every draw.
+/// A value for every draw.
 #[derive(Clone)]
 pub(super) enum PerDraw {
     /// The same in all.
@@ -19,7 +19,7 @@ impl PerDraw {
         }
     }
 
-    #[allow(clippy::float_cmp)] // only what is exactly the same need not be told apart
+    #[allow(clippy::float_cmp)] // only exactly equal values need no choice between them
     pub(super) fn is(&self, other: &Self) -> bool {
         match (self, other) {
             (Self::Same(a), Self::Same(b)) => a == b,
@@ -28,7 +28,7 @@ impl PerDraw {
         }
     }
 
-    /// Two levels made into one.
+    /// Combines two values draw by draw.
     pub(super) fn with(&self, other: &Self, n: usize, of: impl Fn(f64, f64) -> f64) -> Self {
         match (self, other) {
             (Self::Same(a), Self::Same(b)) => Self::Same(of(*a, *b)),
@@ -43,7 +43,7 @@ impl PerDraw {
         }
     }
 
-    /// This times a factor in every draw; no effect times a factor is the factor itself.
+    /// This value times a factor in every draw; a value of 1 times a factor is the factor itself.
     #[allow(clippy::float_cmp)] // only exactly 1 has no effect
     pub(super) fn times(&self, factor: &Column, n: usize) -> Self {
         match self {
@@ -52,7 +52,7 @@ impl PerDraw {
         }
     }
 
-    /// Folds the level into an accumulator, draw by draw.
+    /// Folds the value into an accumulator, draw by draw.
     pub(super) fn fold_into(&self, sum: &mut [f64], of: impl Fn(f64, f64) -> f64) {
         match self {
             Self::Same(x) => sum.iter_mut().for_each(|s| *s = of(*s, *x)),
@@ -63,7 +63,7 @@ impl PerDraw {
         }
     }
 
-    /// Multiplies an accumulator, draw by draw.
+    /// Multiplies an accumulator by the value, draw by draw.
     #[allow(clippy::float_cmp)] // only exactly 1 has no effect
     pub(super) fn multiply_into(&self, product: &mut [f64]) {
         if !matches!(self, Self::Same(x) if *x == 1.0) {
@@ -71,7 +71,7 @@ impl PerDraw {
         }
     }
 
-    /// Adds to an accumulator, draw by draw.
+    /// Adds the value to an accumulator, draw by draw.
     #[allow(clippy::float_cmp)] // only exactly 0 adds nothing
     pub(super) fn add_into(&self, sum: &mut [f64]) {
         if !matches!(self, Self::Same(x) if *x == 0.0) {
@@ -79,7 +79,7 @@ impl PerDraw {
         }
     }
 
-    /// This where `there` is false, the other where it is true.
+    /// This value where `there` is false, the other where it is true.
     pub(super) fn either(&self, other: &Self, there: &[bool], n: usize) -> Self {
         if self.is(other) {
             return self.clone();

@@ -1,4 +1,4 @@
-//! What each treatment costs in every draw: a quote as typed where there is one, else the ledger's wide
+//! The cost of each treatment in every draw: a quote as typed, if there is one, or else the ledger's wide
 //! range for such work.
 
 use super::column::Column;
@@ -7,10 +7,10 @@ use crate::ledger::{FigureId, Ledger};
 use crate::record::{Case, Covers, Doer, Form};
 use crate::treatment::{Fault, Faults, Found, Price, Size, Trade, Treatment, work};
 
-/// A price somebody was told.
+/// A price that was quoted.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Told {
-    /// For what, each once.
+    /// The treatments it is for, each once.
     pub(super) treatments: Vec<Treatment>,
     low: Option<f64>,
     /// The price, without carriage.
@@ -18,7 +18,7 @@ pub(super) struct Told {
     high: Option<f64>,
     post: f64,
     fixed: bool,
-    /// The cleaning that goes with the work is in the price.
+    /// Whether the price includes the cleaning that accompanies the work.
     pub(super) with_cleaning: bool,
 }
 
@@ -47,7 +47,7 @@ pub(super) struct Prices<'a> {
     case: &'a Case,
     ledger: &'a Ledger,
     sample: &'a Sample,
-    /// Multiplier on every cost.
+    /// Factor on every cost.
     moved: f64,
     told: Vec<Told>,
 }
@@ -77,12 +77,12 @@ impl<'a> Prices<'a> {
         }
     }
 
-    /// The same prices for a case that differs in who would do the work.
+    /// The same prices for a case in which someone else would do the work.
     pub(super) fn of(self, case: &'a Case) -> Self {
         Self { case, ..self }
     }
 
-    /// The prices of a proposal: what its steps say comes before the quotes.
+    /// The prices of a proposal: prices given with its steps come before the quotes.
     pub(super) fn of_proposal(&self) -> Self {
         let mut told: Vec<Told> = Vec::new();
         for step in &self.case.proposal.steps {
@@ -100,7 +100,7 @@ impl<'a> Prices<'a> {
                     fixed: step.fixed,
                     with_cleaning: false,
                 };
-                // The same work on other parts, at a price for each, comes to both prices together.
+                // The same work on several parts, with a price for each, costs the sum of the prices.
                 let same = |t: &&mut Told| t.treatments == of_step.treatments;
                 match told.iter_mut().find(same) {
                     Some(before) => before.with(&of_step),
@@ -114,23 +114,23 @@ impl<'a> Prices<'a> {
         Self { told, ..*self }
     }
 
-    /// The price told for one treatment alone.
+    /// The price quoted for one treatment alone.
     pub(super) fn quote(&self, t: Treatment) -> Option<&Told> {
         self.told.iter().find(|told| told.treatments == [t])
     }
 
-    /// Prices that hold for several treatments together, or that include the cleaning.
+    /// Prices that cover several treatments together, or that include the cleaning.
     pub(super) fn bundles(&self) -> impl Iterator<Item = &Told> {
         let several = |told: &&Told| told.treatments.len() > 1 || told.with_cleaning;
         self.told.iter().filter(several)
     }
 
-    /// Whether somebody told a price for it, alone or with others.
+    /// Whether a price was quoted for it, alone or with others.
     pub(super) fn is_quoted(&self, t: Treatment) -> bool {
         self.told.iter().any(|told| told.treatments.contains(&t))
     }
 
-    /// What a told price comes to in every draw. A fixed price and a range are as typed; any other may
+    /// A quoted price in every draw. A fixed price and a range are used as typed; any other price may
     /// overrun.
     pub(super) fn of_told(&self, told: &Told) -> Column {
         let (law, dim, times) = if told.low.is_some() || told.high.is_some() {
@@ -151,7 +151,7 @@ impl<'a> Prices<'a> {
             .moved(law, dim, times * self.moved, told.post * self.moved)
     }
 
-    /// What one treatment costs on the faults it serves, in every draw; `None` when it is free.
+    /// The cost of one treatment on the faults it serves, in every draw; `None` if it is free.
     pub(super) fn cost(&self, t: Treatment, served: &[&Found]) -> Option<Column> {
         if let Some(told) = self.quote(t) {
             return Some(self.of_told(told)).filter(|_| told.likely > 0.0 || told.post > 0.0);
@@ -162,13 +162,13 @@ impl<'a> Prices<'a> {
         (!free).then(|| self.sample.moved(law, dim_of(t), times * self.moved, 0.0))
     }
 
-    /// The figure of the cost without a quote, and what it is multiplied by.
+    /// The figure for the cost without a quote, and its multiplier.
     fn estimate(&self, t: Treatment, served: &[&Found]) -> Option<(FigureId, f64)> {
         estimate((self.case, self.ledger), t, served)
     }
 }
 
-/// The figure of the cost without a quote, and what it is multiplied by.
+/// The figure for the cost without a quote, and its multiplier.
 pub(super) fn estimate(
     (case, ledger): (&Case, &Ledger),
     t: Treatment,
@@ -198,7 +198,7 @@ pub(super) fn estimate(
             (if corrodes { corroding } else { sound }, 1.0)
         }
         Price::Figure(id) => match t {
-            // One test, one coat, one set of baths, whatever the parts.
+            // One test, one coat, one set of baths, however many parts.
             Treatment::Wash
             | Treatment::Foam
             | Treatment::LacquerOff
@@ -224,7 +224,7 @@ pub(super) fn estimate(
     })
 }
 
-/// Works of one trade are dear or cheap together.
+/// Costs of works of one trade are high or low together.
 fn dim_of(t: Treatment) -> Dim {
     match work(t).map(|w| w.trade) {
         Some(Trade::Repair) => Dim::CostRepair,

@@ -1,5 +1,5 @@
-//! The person's own proposal: steps put together, each on the parts, at the price and by the hands it
-//! names, weighed against leaving the piece alone.
+//! The user's proposal: a set of steps, each on the parts, at the price and by the hands it names, weighed
+//! against leaving the piece alone.
 
 use super::Solved;
 use super::choice::{Rulings, Tested, not_needed};
@@ -46,18 +46,18 @@ impl Solved {
     }
 }
 
-/// What came of weighing a proposal.
+/// The result of weighing a proposal.
 struct Proposed {
     course: Course,
     outcome: CourseOutcome,
     /// Leaving alone, at the same prices.
     leave: CourseOutcome,
     without: Vec<(Treatment, f64)>,
-    /// What was left out of it and why, or what a rule asks first.
+    /// What was left out of it and why, or what a rule requires first.
     problems: Vec<String>,
 }
 
-/// The parts named for each work. A work for which one step names none is for all.
+/// The parts named for each work. If any step names no parts for a work, the work is for all parts.
 fn parts_named(case: &Case) -> Vec<(Treatment, Vec<PartName>)> {
     let mut named: Vec<(Treatment, Vec<PartName>)> = Vec::new();
     for step in &case.proposal.steps {
@@ -71,8 +71,8 @@ fn parts_named(case: &Case) -> Vec<(Treatment, Vec<PartName>)> {
     named
 }
 
-/// Weighs the proposal of the world's case. A step with nothing to do, a second one that undoes the
-/// first, and one a rule bars are said; the rest is weighed.
+/// Weighs the proposal of the world's case. A step with nothing to do, a second step that undoes the first,
+/// and a step that a rule bars are reported; the rest is weighed.
 fn weigh(world: &World) -> Proposed {
     let rulings = Rulings::new(world);
     let weigher = Weigher::new(world);
@@ -150,7 +150,8 @@ fn weigh(world: &World) -> Proposed {
     }
 }
 
-/// The faults this work answers, each divided into what it meets on the parts named and what it leaves.
+/// The faults that this work answers, each divided into what it answers on the parts named and what it
+/// leaves.
 fn divided<'a>(
     t: Treatment,
     world: &'a World,
@@ -166,7 +167,7 @@ fn meets_nothing(t: Treatment, world: &World) -> bool {
     any.peek().is_some() && any.all(|[met, _]| met.is_none())
 }
 
-/// What is to be said of the parts named for a work.
+/// The message about the parts named for a work.
 fn parts_said(t: Treatment, world: &World) -> Option<String> {
     world.only_on.iter().find(|(named, _)| *named == t)?;
     let mut any = divided(t, world).peekable();
@@ -188,7 +189,8 @@ mod tests {
     use crate::weigh_json;
     use serde_json::{Value, json};
 
-    /// The proposal of these steps for a nickel tray with deep dents on its body and small ones on its border.
+    /// A proposal with these steps for a nickel tray with deep dents on its body and small ones on its
+    /// border.
     fn proposal(steps: &Value) -> Value {
         let [body, border] = ["moderate", "minor"].map(
             |dents| json!({"dents": dents, "bleed": "none", "tarnish": "bright", "joint": "sound"}),
@@ -273,7 +275,7 @@ mod tests {
     }
 
     #[test]
-    fn who_does_a_step_is_heard_by_the_rules() {
+    fn the_rules_take_account_of_who_does_a_step() {
         let by = |who: &str| {
             let steps = json!([{"id": "1", "treatment": "T08", "likely": 60, "who": who}]);
             let leaded = json!({"dents": "moderate", "joint": "grey_repair", "lead": "present"});

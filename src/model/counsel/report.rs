@@ -19,7 +19,7 @@ use crate::terms::percent;
 use crate::treatment::{Treatment, Verdict, check, work, worst};
 
 impl Solved {
-    /// The report. `problems` are those met when reading the case; `would_change` is empty.
+    /// The report. `problems` are those found when reading the case; `would_change` is empty.
     #[must_use]
     pub fn report(&self, problems: Vec<Problem>) -> Report {
         let by_kind = score_by_kind(&self.courses, &self.outcomes, &self.draws);
@@ -191,7 +191,7 @@ impl Solved {
             .collect()
     }
 
-    /// What is left of a course as a report; `p_best` and the greatest regret come with it.
+    /// The remaining fields of a course's report; the caller supplies `p_best` and the greatest regret.
     pub(super) fn course_report(
         &self,
         course: &Course,

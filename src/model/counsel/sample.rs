@@ -1,8 +1,7 @@
-//! The block of points all courses share, and columns drawn from it.
+//! The block of points that all courses share, and the columns drawn from it.
 //!
-//! Every uncertain input has a dimension of its own, so two courses, or two runs that differ in one
-//! input, are compared on the same draws. Columns are cached between calls; that changes speed, never
-//! a result.
+//! Every uncertain input has a separate dimension, so two courses, or two runs that differ in one input, are
+//! compared on the same draws. Columns are cached between calls; this affects speed, never a result.
 
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
@@ -50,7 +49,7 @@ pub(super) enum Dim {
     Fees = 28,
     Sold = 29,
     Lead = 30,
-    /// Where below the least visible share the silver stands, when nothing shows.
+    /// Where below the least visible share the silver is, when nothing shows.
     Within = 31,
     HazardDents = 32,
     HazardFilling = 33,
@@ -68,19 +67,19 @@ pub(super) enum Dim {
     Tin = 45,
 }
 
-/// The law of a column.
+/// The distribution of a column.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) enum Law {
     /// The same in every draw.
     Point(f64),
     /// PERT: least, most likely, greatest.
     Between([f64; 3]),
-    /// Two-piece: low, middle, high, and the z at which low and high stand.
+    /// Two-piece: low, middle, high, and the z of low and high.
     Spread([f64; 3], f64),
 }
 
 impl Law {
-    /// The law a figure has by its shape.
+    /// The distribution of a figure, by its shape.
     pub(super) fn of(figure: &Figure) -> Self {
         let points = [figure.low, figure.value, figure.high];
         if figure.high <= figure.low {
@@ -94,54 +93,54 @@ impl Law {
         }
     }
 
-    /// A range as people enter it: 10th, 50th and 90th percentile.
+    /// A range as users enter it: 10th, 50th and 90th percentile.
     pub(super) fn entered(low: f64, likely: f64, high: f64) -> Self {
         Self::Spread([low, likely, high], Z10)
     }
 }
 
-/// A scrambled block with its columns, made when first asked for.
+/// A scrambled block with its columns, which are made on first use.
 pub(super) struct Sample {
     points: (u32, u32),
     block: SobolBlock,
     columns: RefCell<Vec<Kept>>,
-    /// How many columns were asked for so far.
+    /// The number of requests for columns so far.
     asked: Cell<u64>,
-    /// What was last made draw by draw, to go on from.
+    /// The last results made draw by draw, for reuse.
     pub(super) before: RefCell<Before>,
 }
 
-/// A column that is kept.
+/// A cached column.
 struct Kept {
     key: Key,
-    /// When it was last asked for.
+    /// The request at which it was last used.
     asked: u64,
     column: Column,
 }
 
-/// What a kept column holds.
+/// What a cached column holds.
 #[derive(Clone, Copy, PartialEq)]
 enum Key {
     Uniform(Dim),
     LogUniform(Dim),
     Normal(Dim),
-    /// Beta distributed, by its shapes.
+    /// Beta distribution, by its shapes.
     Beta(Dim, f64, f64),
-    /// Student's t, by degrees of freedom and the share cut off at each end.
+    /// Student's t, by its degrees of freedom and the share cut off at each end.
     Student(Dim, f64, f64),
     Drawn(Dim, Law),
-    /// A drawn column times one number plus another.
+    /// A drawn column times the first number plus the second.
     Moved(Dim, Law, f64, f64),
-    /// exp of a standard normal times this.
+    /// exp of a standard normal times this number.
     Multiplier(Dim, f64),
     /// A factor or its logarithm.
     Factor(Dim, Factor, FactorScale),
-    /// What is kept where something goes wrong with a chance, or its logarithm.
+    /// The factor left where something goes wrong with a given chance, or its logarithm.
     Mishap(Dim, [Factor; 2], FactorScale),
     /// A range of bare shares.
     Shares(Dim, [f64; 3]),
-    /// Standard normal quantiles of a range of shares, as [`Sample::quantiles`] makes them, by the
-    /// range and what else was asked.
+    /// Standard normal quantiles of a range of shares, as [`Sample::quantiles`] makes them, identified by the
+    /// range and the transformation.
     Quantiles(Dim, [f64; 3], u64),
 }
 
@@ -149,12 +148,12 @@ thread_local! {
     static SHARED: RefCell<Vec<Rc<Sample>>> = const { RefCell::new(Vec::new()) };
 }
 
-/// Samples kept at most: one for the answer, one for the search of what would change it, and eight
+/// The most samples kept: one for the answer, one for the search for what would change it, and eight
 /// scrambles for the pages that tell a small worth from noise.
 const KEPT: usize = 12;
 
-/// Columns cached at most in one sample: more than twice what one case asks for. The least recently
-/// used one makes room.
+/// The most columns cached in one sample: more than twice what one case needs. The least recently used one is
+/// dropped first.
 const COLUMNS: usize = 400;
 
 impl Sample {
@@ -184,7 +183,7 @@ impl Sample {
         self.block.len()
     }
 
-    /// The column if it is kept, else made by `make` and kept.
+    /// The column from the cache, or else made by `make` and cached.
     fn keep(&self, key: Key, make: &dyn Fn() -> Vec<f64>) -> Column {
         let asked = self.asked.get() + 1;
         self.asked.set(asked);
@@ -193,7 +192,7 @@ impl Sample {
             kept.asked = asked;
             return kept.column.clone();
         }
-        // To make it, others are asked for.
+        // Making it requests other columns.
         drop(columns);
         let column: Column = make().into();
         let mut columns = self.columns.borrow_mut();
@@ -256,8 +255,8 @@ impl Sample {
         self.keep(Key::Beta(dim, a, b), &|| {
             let u = self.u(dim);
             let law = Beta::new(a, b);
-            // From small to large, so that each search starts beside its answer. Each cell of a
-            // scrambled column holds one point, so the cell is the rank.
+            // In ascending order, so that each search starts near its answer. Each cell of a scrambled column
+            // holds one point, so the cell number is the rank.
             let n = u.len();
             let mut order = vec![0; n];
             for (i, u) in u.iter().enumerate() {
@@ -280,7 +279,7 @@ impl Sample {
         self.by_law(Law::of(figure), dim)
     }
 
-    /// Draws by a law.
+    /// Draws from a distribution.
     pub(super) fn by_law(&self, law: Law, dim: Dim) -> Column {
         self.keep(Key::Drawn(dim, law), &|| match law {
             Law::Point(value) => vec![value; self.len()],
@@ -295,7 +294,7 @@ impl Sample {
         })
     }
 
-    /// Draws by a law, each times one number, and another added.
+    /// Draws from a distribution, each times one number plus another.
     #[allow(clippy::float_cmp)] // exactly these leave it as it is
     pub(super) fn moved(&self, law: Law, dim: Dim, times: f64, plus: f64) -> Column {
         let drawn = self.by_law(law, dim);
@@ -326,12 +325,12 @@ impl Sample {
         })
     }
 
-    /// `kept` in the draws in which something that happens with chance `p` goes wrong, else no effect.
+    /// `kept` in the draws in which an event of chance `p` occurs, otherwise 1.
     pub(super) fn mishap(&self, dim: Dim, p: Factor, kept: Factor, scale: FactorScale) -> Column {
         self.keep(Key::Mishap(dim, [p, kept], scale), &|| {
             if scale == FactorScale::Factor {
                 let ln = self.mishap(dim, p, kept, FactorScale::Ln);
-                // No exponential where nothing goes wrong.
+                // No exponential is needed where nothing goes wrong.
                 let factor = |ln: &f64| if *ln < 0.0 { libm::exp(*ln) } else { 1.0 };
                 return ln.iter().map(factor).collect();
             }
@@ -351,7 +350,7 @@ impl Sample {
         })
     }
 
-    /// Draws of a range of bare shares, as they are reckoned with.
+    /// Draws from a range of bare shares, in the form used in calculations.
     pub(super) fn shares(&self, [low, likely, high]: [f64; 3], dim: Dim) -> Column {
         self.keep(Key::Shares(dim, [low, likely, high]), &|| {
             let shares = self.by_law(Law::entered(low, likely, high), dim);
@@ -359,9 +358,9 @@ impl Sample {
         })
     }
 
-    /// Standard normal quantiles of the draws of a range of shares, each share first made into another
-    /// by `made`, which `what` tells from others. A share that is not between 0 and 1 gives the end
-    /// it is beyond.
+    /// Standard normal quantiles of the draws of a range of shares, each share first transformed by `made`;
+    /// `what` identifies the transformation. A share that is not between 0 and 1 gives the quantile of the
+    /// end it is beyond.
     pub(super) fn quantiles(
         &self,
         [low, likely, high]: [f64; 3],
@@ -382,7 +381,7 @@ mod tests {
     use crate::ledger::Ledger;
 
     #[test]
-    fn a_pert_column_has_the_mean_of_its_law() {
+    fn a_pert_column_has_the_mean_of_its_distribution() {
         // Mean of PERT(low, mode, high) is (low + 4 mode + high)/6.
         let sample = Sample::shared(12, 1);
         let figure = Ledger::standard().figure(crate::ledger::FigureId::SILVER_T0_FPD);

@@ -1,4 +1,4 @@
-//! The silver of one part as the answer draws it, for pages that look further: the same sample, the
+//! The silver of one part as the answer draws it, for pages that go into more detail: the same sample, the
 //! same kinds, the same layers.
 
 use std::borrow::Cow;
@@ -20,12 +20,12 @@ pub struct SampledPart {
     pub layers: Vec<Option<Layer>>,
     /// What the piece is.
     pub posterior: Posterior,
-    /// The figures, with the case's own laid over them.
+    /// The figures, with the case's own values applied.
     pub ledger: Rc<Cow<'static, Ledger>>,
     sample: Rc<Sample>,
 }
 
-/// Which uncertain input a figure is drawn with; two figures with the same one are high and low
+/// The uncertain input with which a figure is drawn; two figures with the same input are high and low
 /// together.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum UncertainInput {
@@ -33,12 +33,12 @@ pub enum UncertainInput {
     TarnishRate,
     /// How much a cleaning takes.
     CleaningLoss,
-    /// How much of the tarnish goes with it.
+    /// How much of the tarnish a cleaning takes with it.
     FilmShare,
 }
 
 impl SampledPart {
-    /// The wear of a part of this name.
+    /// The wear of the part with this name.
     #[must_use]
     pub fn new(solved: &Solved, name: PartName) -> Self {
         let (case, ledger) = (solved.case(), solved.ledger());
@@ -75,7 +75,7 @@ mod tests {
     use crate::record::{Bleed, Draft};
 
     #[test]
-    fn the_layers_are_those_of_the_answer() {
+    fn the_layers_equal_those_of_the_answer() {
         let text = include_str!("../../../tests/cases/worn_tray.json");
         let (case, _) = Draft::parse(text).unwrap().read();
         let worn = SampledPart::new(&crate::counsel::solve(&case), PartName::Border);

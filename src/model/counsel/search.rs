@@ -1,9 +1,10 @@
-//! The best course, found without weighing every course and shown to be the best.
+//! Finds the best course without weighing every course, and shows that it is the best.
 //!
-//! In each block a choice goes when another is at least as good whatever the rest of the course is.
-//! How good is bounded draw by draw on the first 2^9 points: the rest of the course multiplies and
-//! bounds what a block adds, so the least and the greatest the other blocks can do bound the difference
-//! of two choices. What is left is enumerated on those points, and the best of it is weighed on all.
+//! In each block, a choice is dropped when another is at least as good whatever the rest of the course is.
+//! The difference between two choices is bounded draw by draw on the first 2^9 points: the rest of the course
+//! multiplies and bounds what a block adds, so the least and greatest contributions of the other blocks bound
+//! the difference. The remaining courses are enumerated on those points, and the best of them are weighed on
+//! all points.
 
 use crate::ledger::FigureId;
 use std::rc::Rc;
@@ -16,17 +17,17 @@ use crate::maths::{at_least, at_most, mean};
 use crate::record::Goal;
 use crate::treatment::{LeadStatus, Treatment, worst};
 
-/// Points on which choices are ruled out and courses enumerated.
+/// Points on which choices are dropped and courses enumerated.
 const ROUGH: usize = 512;
-/// Courses enumerated at most; beyond that a few choices a block are kept, and the answer says so.
+/// The most courses enumerated; beyond that, only a few choices per block are kept, and the answer says so.
 const MOST_COURSES: usize = 512;
-/// Choices kept a block where there would be more courses than that.
+/// Choices kept per block if there would be more courses than that.
 const FEW: usize = 3;
-/// Courses weighed finely for their mean alone.
+/// Courses weighed on all points for their mean alone.
 const BEST: usize = 12;
-/// The same with those within twice the noise of the best.
+/// The same limit when courses within twice the noise of the best are included.
 const MOST_BEST: usize = 24;
-/// How often a change of the best that beats it takes its place.
+/// How many times a change that beats the best course may replace it.
 const ROUNDS: usize = 3;
 
 /// Adds courses, each once.
@@ -39,7 +40,7 @@ pub(super) struct Tally<'a> {
 }
 
 impl Tally<'_> {
-    /// The place of a course, weighed if it was not yet.
+    /// The index of a course, which is weighed first if it is new.
     pub(super) fn place(&mut self, course: Course) -> usize {
         let known = self.courses.iter().position(|c| c.same_as(&course));
         known.unwrap_or_else(|| {
@@ -65,7 +66,7 @@ impl Tally<'_> {
 
 /// The choices of every block, with and without a test first.
 pub(super) struct Menu {
-    /// By block, in the order of [`WorkBlock::ALL`].
+    /// Choices by block, in the order of [`WorkBlock::ALL`].
     pub(super) as_recorded: Vec<Vec<Rc<BlockChoice>>>,
     /// `None` where a test would change nothing.
     pub(super) tested: Option<Vec<Vec<Rc<BlockChoice>>>>,
@@ -99,7 +100,7 @@ impl Menu {
     }
 }
 
-/// A test is worth trying if a verdict turns on lead, or if food is wanted and nothing has passed.
+/// A test is worth trying if a verdict depends on lead, or if the aim includes food and nothing has passed.
 fn worth_testing(rulings: &Rulings, weigher: &Weigher) -> bool {
     let world = weigher.world;
     if not_needed(Treatment::TestLead, world).is_some() {
@@ -121,7 +122,7 @@ fn wants_a_pass(weigher: &Weigher) -> bool {
     weigher.world.case.aim.food && !weigher.world.situation.release().passed()
 }
 
-/// Whether a tested course is one: something in it needs the test, or the test itself is wanted.
+/// Whether a tested course needs its test: some step depends on it, or the test itself is wanted.
 fn needs_its_test(course: &Course, weigher: &Weigher, rulings: &Rulings) -> bool {
     if wants_a_pass(weigher) || weigher.world.wants(Treatment::TestLead) {
         return true;
@@ -133,14 +134,14 @@ fn needs_its_test(course: &Course, weigher: &Weigher, rulings: &Rulings) -> bool
         .any(|t| !worst(&rulings.granted(*t, None)).can_be_advised())
 }
 
-/// A choice over the rough sample.
+/// A choice on the rough sample.
 struct Rough {
     choice: Rc<BlockChoice>,
-    /// Price factor, cost, originality, fitness, what keeps it, what is added to that, later choice.
+    /// Price factor, cost, originality, fitness, soundness, its addition, and later choice.
     of: [Vec<f64>; 7],
-    /// What it changes about whether food may touch the piece.
+    /// Whether it changes whether food may touch the piece.
     food: bool,
-    /// It is part of a price for several together, so that its cost depends on the rest.
+    /// Whether it is part of a price for several treatments together, so that its cost depends on the rest.
     bundled: bool,
 }
 
@@ -169,19 +170,19 @@ fn flat(columns: &Columns, n: usize) -> [Vec<f64>; 7] {
     })
 }
 
-/// What the bounds need beside the choices.
+/// What the bounds need besides the choices.
 struct Bounds<'a> {
     weigher: &'a Weigher<'a>,
     n: usize,
     noise: f64,
-    /// Least and greatest slope of what is kept of a price, in each draw.
+    /// Least and greatest slope of the amount kept as a function of the price, in each draw.
     slopes: Vec<(f64, f64)>,
     floor: f64,
 }
 
 impl Bounds<'_> {
-    /// The least and the greatest that `a` may score above `b` on average, whatever the rest of the
-    /// course; `low` and `high` are the least and the greatest products of the other blocks.
+    /// The least and greatest mean difference in score between `a` and `b`, whatever the rest of the course;
+    /// `rest` holds the least and greatest products of the other blocks.
     fn difference(&self, a: &Rough, b: &Rough, rest: &Rest) -> (f64, f64) {
         let (world, n) = (self.weigher.world, self.n);
         let (mut least, mut most) = (0.0, 0.0);
@@ -236,7 +237,7 @@ impl Bounds<'_> {
     }
 }
 
-/// The least and the greatest that the other blocks can multiply by, in each draw.
+/// The least and greatest product of the other blocks, in each draw.
 struct Rest {
     value: Vec<(f64, f64)>,
     originality: Vec<(f64, f64)>,
@@ -244,7 +245,7 @@ struct Rest {
 }
 
 impl Rest {
-    /// What all blocks but one multiply by. Only what the goal counts is filled in.
+    /// The products of all blocks but one. Only what the goal counts is filled in.
     fn of(ends: &[Ends], without: usize, bounds: &Bounds, food: bool) -> Self {
         let product = |of: fn(&Ends) -> &Vec<(f64, f64)>| {
             let mut all = vec![(1.0, 1.0); bounds.n];
@@ -276,7 +277,7 @@ impl Rest {
     }
 }
 
-/// The least and the greatest that one block can multiply by, in each draw.
+/// The least and greatest factor of one block, in each draw.
 struct Ends {
     value: Vec<(f64, f64)>,
     originality: Vec<(f64, f64)>,
@@ -312,12 +313,12 @@ impl Ends {
     }
 }
 
-/// `a` can stand wherever `b` can: it needs no more of other blocks and gives them no less.
+/// Whether `a` can be used wherever `b` can: it needs no more from other blocks and gives them no less.
 fn replaces(a: &BlockChoice, b: &BlockChoice) -> bool {
     (0..2).all(|s| a.needs[s] & !b.needs[s] == 0 && b.serves[s] & !a.serves[s] == 0)
 }
 
-/// Rules out choices until nothing more goes.
+/// Drops choices until no more can be dropped.
 fn eliminate(blocks: &mut [Vec<Rough>], bounds: &Bounds) {
     let n = bounds.n;
     let food = bounds.weigher.world.case.aim.food && bounds.weigher.world.goal == Goal::KeepUse;
@@ -339,7 +340,7 @@ fn eliminate(blocks: &mut [Vec<Rough>], bounds: &Bounds) {
                     }
                     let (least, _) = bounds.difference(a, b, &rest);
                     let gentle = (0..n).all(|i| a.of[CHOICE][i] >= b.of[CHOICE][i]);
-                    // As good and as gentle whatever the rest is; or better by more than the noise.
+                    // At least as good and as gentle whatever the rest is, or better by more than the noise.
                     let same = least.abs() < 1e-12 && k > j;
                     if gentle && least >= 0.0 && !same || least > 2.0 * bounds.noise {
                         drop[j] = true;
@@ -363,7 +364,7 @@ fn eliminate(blocks: &mut [Vec<Rough>], bounds: &Bounds) {
     }
 }
 
-/// The places of leaving and of the two choices that do best with the rest left.
+/// The indices of leaving and of the two choices that do best when all other blocks are left.
 fn strongest(block: &[Rough], bounds: &Bounds) -> Vec<usize> {
     let worth: Vec<f64> = block.iter().map(|r| alone(r, bounds)).collect();
     let mut order: Vec<usize> = (0..block.len()).collect();
@@ -378,7 +379,7 @@ fn strongest(block: &[Rough], bounds: &Bounds) -> Vec<usize> {
     strong
 }
 
-/// A gauge of one choice with the rest left.
+/// An estimate of one choice when all other blocks are left.
 fn alone(r: &Rough, bounds: &Bounds) -> f64 {
     let world = bounds.weigher.world;
     match world.weights {
@@ -402,7 +403,7 @@ fn alone(r: &Rough, bounds: &Bounds) -> f64 {
     }
 }
 
-/// Finds and weighs what there is to compare. `n` is the number of draws of the whole sample.
+/// Finds and weighs the courses to compare. `n` is the number of draws of the whole sample.
 pub(super) fn search(tally: &mut Tally, menu: &Menu, least_noise: f64) -> bool {
     let (weigher, rulings, n) = (tally.weigher, tally.rulings, tally.n);
     let world = weigher.world;
@@ -502,7 +503,7 @@ pub(super) fn search(tally: &mut Tally, menu: &Menu, least_noise: f64) -> bool {
     cut
 }
 
-/// Every course of one choice in each block.
+/// Every course with one choice in each block.
 fn product(blocks: &[Vec<Rough>]) -> Vec<Vec<Rc<BlockChoice>>> {
     let mut all: Vec<Vec<Rc<BlockChoice>>> = vec![Vec::new()];
     for block in blocks {
@@ -518,8 +519,7 @@ fn product(blocks: &[Vec<Rough>]) -> Vec<Vec<Rc<BlockChoice>>> {
     all
 }
 
-/// Weighs every change of one choice in the best course, tested or not; one that beats it takes its
-/// place.
+/// Weighs every change of one choice in the best course, tested or not; a change that beats it replaces it.
 pub(super) fn improve(tally: &mut Tally, menu: &Menu) {
     for _ in 0..ROUNDS {
         let best = tally.best();
@@ -530,8 +530,8 @@ pub(super) fn improve(tally: &mut Tally, menu: &Menu) {
     }
 }
 
-/// The places of every course that differs from this one in one block, or in whether a test comes
-/// first, and can be advised.
+/// The indices of every course that differs from this one in one block, or in whether a test comes first, and
+/// that can be advised.
 pub(super) fn changes_of(tally: &mut Tally, menu: &Menu, of: usize) -> Vec<(WorkBlock, usize)> {
     let course = tally.courses[of].clone();
     let mut changes = Vec::new();
@@ -561,7 +561,7 @@ pub(super) fn changes_of(tally: &mut Tally, menu: &Menu, of: usize) -> Vec<(Work
     changes
 }
 
-/// The course of these steps, whatever the rules say of it.
+/// The course with these steps, whatever the rules say about it.
 pub(super) fn course_of(steps: &[Treatment], tested: Tested, rulings: &Rulings) -> Course {
     let choices = WorkBlock::ALL
         .into_iter()
@@ -586,7 +586,7 @@ mod tests {
     use crate::record::Draft;
     use serde_json::{Value, json};
 
-    /// A small generator of numbers, so that a seed names a piece for ever.
+    /// A small random number generator, so that a seed always gives the same piece.
     struct Dice(u64);
 
     impl Dice {
@@ -662,7 +662,7 @@ mod tests {
         Solved::of(&case, log2_points)
     }
 
-    /// How many pieces are tried: a few in every run, as many as one asks for by the environment.
+    /// How many pieces are tried: a few by default, or the number that the environment sets.
     fn pieces() -> u64 {
         let asked = std::env::var("LEAVEWELL_PIECES").ok();
         asked.and_then(|n| n.parse().ok()).unwrap_or(16)
@@ -741,7 +741,7 @@ mod tests {
     }
 
     #[test]
-    fn a_treatment_more_never_lowers_the_best() {
+    fn another_treatment_never_lowers_the_best() {
         for seed in 0..pieces().min(200) {
             let case = piece(seed);
             let solved = solved(&case, 6);
@@ -795,7 +795,7 @@ mod tests {
             assert!(report.courses.len() <= 16);
             assert!(report.courses[0].barred.is_empty(), "seed {seed}");
             assert_eq!(report.courses[0].steps, report.counsel.steps);
-            // Nothing that is not needed stands in a course.
+            // No course contains a step that is not needed.
             for c in &report.courses {
                 for t in c.steps.iter().filter(|t| **t != "T02") {
                     let option = report.options.iter().find(|o| o.treatment == *t).unwrap();
@@ -806,7 +806,7 @@ mod tests {
     }
 
     #[test]
-    fn a_dearer_quote_never_makes_its_step_advised() {
+    fn a_higher_quote_never_makes_its_step_advised() {
         for seed in 0..pieces().min(200) {
             let mut advised: Option<bool> = None;
             for price in [20, 80, 300, 1200] {

@@ -1,4 +1,4 @@
-//! Where a seller would sell it, and the most that somebody could pay who sells it on.
+//! Where to sell the piece, and the most that a buyer who sells it on could pay.
 
 use super::Solved;
 use super::outcome::CourseOutcome;
@@ -11,7 +11,7 @@ use crate::report::{Band, RouteReport, SellingReport};
 use crate::treatment::Treatment;
 use crate::value::{Bid, Fees};
 
-/// Treatments that keep a piece no longer than an afternoon.
+/// Treatments that keep a piece for no longer than an afternoon.
 const AT_HOME: [Treatment; 5] = [
     Treatment::Leave,
     Treatment::Keeping,
@@ -21,8 +21,8 @@ const AT_HOME: [Treatment; 5] = [
 ];
 
 impl Solved {
-    /// What each way of selling leaves once the advised work is done, and which is best; `None` unless the
-    /// piece is to be sold.
+    /// What each way of selling leaves after the advised work, and which way is best; `None` unless the piece
+    /// is to be sold.
     pub(super) fn selling(&self) -> Option<SellingReport> {
         if self.goal != Goal::Sell {
             return None;
@@ -37,7 +37,7 @@ impl Solved {
                     draws.map(|(i, h)| of(&self.draws.fees.at(i), *h)).collect()
                 };
                 let kept = each(&|fees, h| selling.kept(*route, fees, h));
-                // Later money is worth less by the same share in every draw.
+                // Later money is discounted by the same share in every draw.
                 let months = selling.months(*route).unwrap_or(0.0);
                 let mean = kept.iter().sum::<f64>() / kept.len().max(1) as f64;
                 Way {
@@ -79,8 +79,8 @@ impl Solved {
         })
     }
 
-    /// Whether the seller can take this way without more: an auction and the trade are there for anybody;
-    /// a buyer of one's own, a shop or a stand only if the seller says so.
+    /// Whether the seller can use this way directly: an auction and the trade are open to everyone; a private
+    /// buyer, a shop or a stand only if the seller says so.
     fn is_open_to_seller(&self, route: Route) -> bool {
         matches!(route, Route::Auction | Route::Trade) || route == self.draws.route
     }
@@ -109,7 +109,8 @@ impl Solved {
         said.join(" ")
     }
 
-    /// What decides the most to pay for it with this work to be done, by the seller's route.
+    /// The terms that decide the most to pay for the piece with this work still to be done, on the seller's
+    /// route.
     pub(super) fn bid(&self, steps: &[Treatment]) -> Bid {
         let selling = &self.draws.selling;
         let is_away = steps.iter().any(|t| !AT_HOME.contains(t));
@@ -118,8 +119,8 @@ impl Solved {
         selling.bid(self.draws.route, margin, away)
     }
 
-    /// The most to pay for it if this is done and it is sold on: what leaves the gain wanted in all draws
-    /// but the share of risk accepted. `None` unless it is to be sold.
+    /// The most to pay for the piece if this is done and it is then sold: the price that leaves the wanted
+    /// gain in all draws except the accepted share of risk. `None` unless it is to be sold.
     pub(super) fn most_to_pay(&self, steps: &[Treatment], outcome: &CourseOutcome) -> Option<f64> {
         if self.goal != Goal::Sell {
             return None;
@@ -139,7 +140,7 @@ struct Way {
     route: Route,
     /// What is kept, 10th, 50th and 90th percentile.
     kept: [f64; 3],
-    /// Its mean, as it is worth today.
+    /// Its mean in present value.
     today: f64,
 }
 
@@ -185,7 +186,7 @@ mod tests {
     }
 
     #[test]
-    fn only_a_seller_hears_where_to_sell() {
+    fn only_a_seller_is_shown_where_to_sell() {
         for goal in ["keep_show", "keep_use", "study", "insure"] {
             let report = report(|case| case["aim"]["goal"] = goal.into());
             assert_eq!(report.counsel.selling, None, "{goal}");
@@ -200,7 +201,7 @@ mod tests {
     }
 
     #[test]
-    fn what_the_route_leaves_is_what_the_counsel_weighs() {
+    fn the_amount_a_route_leaves_is_the_amount_weighed() {
         for route in Route::ALL {
             let report = report(|case| case["market"]["route"] = route.id().into());
             let leave = report.courses.iter().find(|c| c.steps == ["T00"]).unwrap();
@@ -229,7 +230,7 @@ mod tests {
     }
 
     #[test]
-    fn a_house_that_takes_little_makes_the_auction_best_with_a_reserve() {
+    fn an_auction_house_with_low_fees_is_best_and_has_a_reserve() {
         let report = report(|case| {
             case["market"]["fees"] =
                 json!({"commission_pct": 2, "minimum": 0, "lot": 0, "sold_pct": 100});
@@ -244,7 +245,7 @@ mod tests {
     }
 
     #[test]
-    fn a_shop_has_a_ticket_and_a_dealers_own_terms_count() {
+    fn a_shop_has_a_ticket_price_and_a_dealers_terms_count() {
         let usual = report(|case| case["market"]["route"] = "shop".into());
         let dear = report(|case| {
             case["market"]["route"] = "shop".into();

@@ -1,4 +1,4 @@
-//! The words of the counsel: numbers as people say them, courses as sentences.
+//! The wording of the advice: numbers as people say them, courses as sentences.
 
 use super::course::Course;
 use super::wording::{contrast, sentences as words};
@@ -16,7 +16,7 @@ fn currency(case: &Case) -> Currency {
     case.market.currency.unwrap_or(Currency::Other)
 }
 
-/// A sum that needs its currency named where no sign does.
+/// A sum with its currency named if the currency has no sign.
 fn named(case: &Case, sum: String) -> String {
     if currency(case).sign().is_empty() {
         contrast::in_your_currency(&sum)
@@ -25,13 +25,13 @@ fn named(case: &Case, sum: String) -> String {
     }
 }
 
-/// A sum as somebody quoted it, to the penny where there are pennies: "£180, as quoted".
+/// A sum as quoted, to the penny where there are pennies: "£180, as quoted".
 pub(super) fn as_quoted(case: &Case, sum: f64) -> String {
     let pence = (sum * 100.0).round() / 100.0;
     contrast::as_quoted(&named(case, terms::sum(currency(case).sign(), pence)))
 }
 
-/// A sum of ours: "about £140 by our estimate"; under five units next to nothing.
+/// A sum estimated by us: "about £140 by our estimate"; under five units, next to nothing.
 pub(super) fn by_our_estimate(case: &Case, sum: f64) -> String {
     if sum < 5.0 {
         return contrast::NEXT_TO_NOTHING.to_owned();
@@ -39,7 +39,7 @@ pub(super) fn by_our_estimate(case: &Case, sum: f64) -> String {
     contrast::by_our_estimate(&named(case, money(case, sum)))
 }
 
-/// Treatments as the beginning of a sentence: "Taking the dents out and local plating".
+/// Treatments as the start of a sentence: "Taking the dents out and local plating".
 pub(super) fn phrase(steps: &[Treatment]) -> String {
     let stripped = steps.contains(&Treatment::LacquerOff);
     let mut parts: Vec<&str> = Vec::new();
@@ -85,7 +85,7 @@ pub(super) fn course_name(course: &Course) -> String {
     names.join(words::THEN)
 }
 
-/// A course as what to do: "Have it tested for lead first; if it passes, have the joint repaired."
+/// A course as an instruction: "Have it tested for lead first; if it passes, have the joint repaired."
 pub(super) fn advice_sentence(course: &Course, case: &Case) -> String {
     let has = |t| course.steps.contains(&t);
     let done = |steps: &[Treatment]| {

@@ -1,4 +1,4 @@
-//! The draws behind an answer, laid open for the pages that go deeper. Nothing here is part of the
+//! The draws behind an answer, exposed for the pages that go into more detail. Nothing here is part of the
 //! answer itself.
 
 use crate::ledger::FigureId;
@@ -21,33 +21,33 @@ use crate::treatment::Treatment;
 pub struct Shared {
     /// Every course weighed; leaving it alone comes first.
     pub courses: Vec<SharedCourse>,
-    /// Place of the advised course.
+    /// Index of the advised course.
     pub chosen: usize,
     /// Differences of score below this are noise.
     pub noise: f64,
-    /// Money for one unit of score: 1 for a seller, by the cost attribute for a keeper; `None` where
-    /// cost does not count.
+    /// Money per unit of score: 1 for a seller, from the cost attribute for a keeper; `None` if cost does not
+    /// count.
     pub money_per_score: Option<f64>,
     /// Weights of the attributes, in the order of [`crate::record::Aim::WEIGHED`]; `None` for a seller.
     pub weights: Option<[f64; 5]>,
-    /// Those of the goal's order alone.
+    /// The weights from the goal's order alone.
     pub usual_weights: Option<[f64; 5]>,
-    /// What knowing the kind would be worth if the rules were then asked again, with what it would
-    /// allow that is held back now; 0 and nothing unless asked for.
+    /// The worth of knowing the kind if the rules were then applied again, and the courses that this would
+    /// allow and that are barred now; 0 and empty unless requested.
     pub rules_asked_again: (f64, Vec<String>),
-    /// Each draw's kind, as its place among all kinds.
+    /// Each draw's kind, as its index among all kinds.
     pub kind: Vec<usize>,
     /// Whether there is lead, in each draw.
     pub lead: Vec<bool>,
-    /// What an undamaged one is worth.
+    /// The value of an undamaged piece.
     pub undamaged: Vec<f64>,
-    /// Bare share, weighted by how much each part shows.
+    /// Bare share, weighted by how visible each part is.
     pub shown: Vec<f64>,
-    /// What the work in question costs.
+    /// The cost of the work in question.
     pub cost: Vec<f64>,
-    /// Which treatments go wrong, one bit each.
+    /// The treatments that go wrong, one bit each.
     pub mishap: Vec<usize>,
-    /// The luck of the sale, as a factor.
+    /// The luck of the sale as a factor.
     pub luck: Vec<f64>,
 }
 
@@ -56,31 +56,30 @@ pub struct Shared {
 pub struct SharedCourse {
     /// In a few words.
     pub name: String,
-    /// What tells it from others.
+    /// The steps that distinguish it from others.
     pub group: Vec<Treatment>,
-    /// No rule bars it.
+    /// Whether no rule bars it.
     pub allowed: bool,
-    /// It begins with the test for lead.
+    /// Whether it begins with the test for lead.
     pub tests: bool,
-    /// Something is done to the piece itself.
+    /// Whether anything is done to the piece itself.
     pub touches: bool,
-    /// What is compared, in each draw.
+    /// The score in each draw.
     pub score: Vec<f64>,
-    /// What it costs, in each draw.
+    /// The cost in each draw.
     pub cost: Vec<f64>,
-    /// Each attribute in each draw, in the order of [`crate::record::Aim::WEIGHED`]; empty unless asked
-    /// for.
+    /// Each attribute in each draw, in the order of [`crate::record::Aim::WEIGHED`]; empty unless requested.
     pub attributes: Vec<Vec<f64>>,
 }
 
-/// Weighs a case on 2^`log2_points` points of the scramble that many after the usual one; with its
-/// attributes when asked.
+/// Weighs a case on 2^`log2_points` points of a scramble, counted from the usual one; includes the attributes
+/// if requested.
 #[must_use]
 pub fn shared(case: &Case, log2_points: u32, scramble: u32, attributes: bool) -> Shared {
     let mut ledger = ledger_of(case);
     if scramble > 0 {
         let seed = ledger.value(FigureId::COUNSEL_SEED) + f64::from(scramble);
-        // Refused only where the seed is no number, and then the usual one stands.
+        // This fails only if the seed is not a number; the usual seed then applies.
         let _ = ledger
             .to_mut()
             .override_with("counsel.seed", seed, "another scramble");
@@ -99,7 +98,7 @@ pub fn shared(case: &Case, log2_points: u32, scramble: u32, attributes: bool) ->
             Vec::new()
         }
     };
-    // Leaving alone first, then what a person is shown.
+    // Leaving alone first, then the courses shown to the user.
     let mut places = vec![0];
     places.extend(solved.shown.iter().copied().filter(|i| *i != 0));
     let courses = places
@@ -174,20 +173,20 @@ impl Shared {
         self.kind.len()
     }
 
-    /// Never: there is at least one draw.
+    /// Always false: there is at least one draw.
     #[must_use]
     pub fn is_empty(&self) -> bool {
         self.kind.is_empty()
     }
 }
 
-/// Odds that stand for certainty.
+/// Odds used for certainty.
 const CERTAIN: f64 = 1e12;
 
 impl Solved {
-    /// Worth of knowing the kind when a rule that hangs on it is asked again for each kind, and the
-    /// courses that are best for some kind but held back now. A rule that then bars the best course
-    /// counts against it, so the worth is floored at 0.
+    /// The worth of knowing the kind when a rule that depends on the kind is applied again for each kind, and
+    /// the courses that are best for some kind but barred now. A rule that then bars the best course reduces
+    /// the worth, so the worth is floored at 0.
     fn rules_asked_again(&self) -> (f64, Vec<String>) {
         let n = self.draws.n as f64;
         let weights = Weights::of(&self.case.aim);
@@ -233,7 +232,7 @@ impl Solved {
             let mut best: Option<(f64, Course)> = None;
             let world = self.world(&self.draws, &known, weights);
             let rulings = Rulings::new(&world);
-            // The courses weighed, with the rules asked again for this kind.
+            // The courses weighed, with the rules applied again for this kind.
             for weighed in &self.courses {
                 let course = course_of(&weighed.steps, weighed.tested, &rulings);
                 if !course.can_be_advised() {

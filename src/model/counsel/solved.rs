@@ -48,27 +48,27 @@ pub struct Solved {
     pub(super) heat_reach: SolderReach,
     pub(super) courses: Vec<Course>,
     pub(super) outcomes: Vec<CourseOutcome>,
-    /// What the piece as it is would fetch, and what is kept of that.
+    /// What the piece as it is would fetch, and what the owner keeps of that.
     pub(super) as_it_is: (Column, Column),
     pub(super) advice: Advice,
     pub(super) contrast: Option<Contrast>,
-    /// The places of the courses a person is shown.
+    /// The indices of the courses shown to the user.
     pub(super) shown: Vec<usize>,
-    /// For each course shown and each of its steps, what leaving it out does to the score.
+    /// For each course shown and each of its steps, the effect on the score of leaving the step out.
     pub(super) without: Vec<(usize, Vec<(Treatment, f64)>)>,
     pub(super) goal: Goal,
     pub(super) cost_scale: f64,
     pub(super) seed: u32,
     pub(super) next: Vec<InformationGain>,
-    /// Made early, marked or rare, for the value class.
+    /// Whether it is early, marked or rare, for the value class.
     pub(super) early: bool,
 }
 
-/// What was found, read once for a case: moving an input does not change it.
+/// The findings, read once per case, because moving an input does not change them.
 pub(super) struct Looked {
     pub(super) readings: Vec<JudgedReading>,
     pub(super) interval: Interval,
-    /// The dates by the chances of the kinds as found.
+    /// The dates, using the probabilities of the kinds as found.
     pub(super) dating: Rc<Dating>,
 }
 
@@ -223,19 +223,19 @@ impl Solved {
         &self.case
     }
 
-    /// The figures it was solved with: the shipped ones with the case's own laid over them.
+    /// The figures it was solved with: the shipped ones with the case's own values applied.
     #[must_use]
     pub fn ledger(&self) -> &Ledger {
         &self.ledger
     }
 
-    /// The situation in which the rules are asked before anything is done to the piece.
+    /// The situation in which the rules are applied, before anything is done to the piece.
     #[must_use]
     pub fn situation(&self) -> Situation<'_> {
         self.situation_for(&self.case)
     }
 
-    /// The same, for a case that differs from its own in who would do the work.
+    /// The same for a case in which someone else would do the work.
     pub(super) fn situation_for<'a>(&'a self, case: &'a Case) -> Situation<'a> {
         situation_of(
             (case, &self.ledger),
@@ -247,7 +247,7 @@ impl Solved {
         )
     }
 
-    /// Everything a course of this case is weighed with, on the draws given.
+    /// Everything needed to weigh a course of this case, on the given draws.
     pub(super) fn world<'a>(
         &'a self,
         draws: &'a Draws,
@@ -276,7 +276,7 @@ impl Solved {
         choice::not_needed(treatment, &world)
     }
 
-    /// The answer with one input moved by so many steps, everything else as it is and on the same draws.
+    /// The answer with one input moved by this many steps, everything else unchanged and on the same draws.
     #[must_use]
     pub fn moved(&self, input: Input, step: i8) -> MovedReport {
         let factor = change::step_factor(step);
@@ -291,7 +291,7 @@ impl Solved {
         }
     }
 
-    /// Score into the case's currency: itself for a seller, by the cost scale for a keeper.
+    /// Converts a score into the case's currency: unchanged for a seller, by the cost scale for a keeper.
     pub(super) fn money_of(&self, score: f64) -> f64 {
         Weights::of(&self.case.aim).map_or(score, |w| {
             let rate = w.points_per_money(self.cost_scale);
@@ -299,21 +299,21 @@ impl Solved {
         })
     }
 
-    /// The cost a person is thinking about: of what is advised if that touches the piece, else of what
-    /// the contrast is about, else of the next best course.
+    /// The cost the user is considering: that of the advised course if it touches the piece, or else that of
+    /// the contrast, or else that of the next best course.
     pub(super) fn cost_in_question(&self) -> f64 {
         self.course_in_question()
             .map_or(0.0, |i| self.outcomes[i].cost.median())
     }
 
-    /// The course whose cost a person is thinking about.
+    /// The course whose cost the user is considering.
     pub(super) fn course_in_question(&self) -> Option<usize> {
         let chosen = Some(self.advice.chosen).filter(|i| self.courses[*i].touches());
         let contrast = self.contrast.as_ref().and_then(|c| c.course);
         chosen.or(contrast).or(self.advice.runner_up)
     }
 
-    /// Where the inputs stand that are moved to see what would change the answer.
+    /// The present values of the inputs that are moved to see what would change the answer.
     pub(super) fn now(&self) -> change::Now {
         change::Now {
             value: self.draws.undamaged.median(),

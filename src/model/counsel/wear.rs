@@ -1,4 +1,4 @@
-//! What wear does to value in every draw: as it is, after one cleaning, and once replated.
+//! The effect of wear on value in every draw: as it is, after one cleaning, and after replating.
 
 use std::rc::Rc;
 
@@ -18,17 +18,17 @@ pub(super) struct Wear {
     rows: Rc<Vec<WearRow>>,
 }
 
-/// What the three buyers, collector, decorator and user, see in one draw.
+/// What the three buyers (collector, decorator and user) see in one draw.
 #[derive(Clone, Copy)]
 pub(super) struct Seen {
-    /// Bare share each of them counts.
+    /// Bare share as each of them counts it.
     pub(super) bare: [f64; 3],
-    /// A factor each of them adds.
+    /// A factor that each of them applies.
     pub(super) factor: [f64; 3],
 }
 
 impl Wear {
-    /// The wear factor of one draw for buyers who see different things: a patch, or a tint.
+    /// The wear factor of one draw if the buyers see different things, because of a patch or a tint.
     pub(super) fn for_buyers(&self, i: usize, (z, z_replated): (f64, f64), seen: Seen) -> f64 {
         let row = self.rows[i];
         let Some(table) = &self.tables[row.class() as usize] else {
@@ -62,7 +62,7 @@ impl Wear {
     }
 }
 
-/// The last wear factors with their inputs, reused where the inputs did not change.
+/// The last wear factors with their inputs, reused if the inputs did not change.
 pub(super) struct WearBefore {
     tables: Rc<Tables>,
     rows: Rc<Vec<WearRow>>,
@@ -73,13 +73,12 @@ pub(super) struct WearBefore {
 
 pub(super) type Tables = [Option<ConditionTable>; 8];
 
-/// What decides which factors a draw has.
+/// What determines the factors of a draw.
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum WearRow {
-    /// Solid silver shows no wear; replating it goes by the table of its class.
+    /// Solid silver shows no wear; for replating, the table of its class applies.
     Solid(Class),
-    /// A fused body plated again carries the replated factor of its class, and wears like
-    /// electroplate.
+    /// A replated fused body has the replated factor of its class, and wears like electroplate.
     PlatedAgain(Class),
     Plain(Class),
 }
@@ -101,8 +100,8 @@ impl WearRow {
 }
 
 impl Wear {
-    /// For the kinds and classes drawn and the bare shares that show, as it is and cleaned. Draws
-    /// whose row and shares did not change keep their cached factors.
+    /// The wear factors for the kinds and classes drawn and the visible bare shares, as it is and cleaned.
+    /// Draws whose row and shares did not change keep their cached factors.
     pub(super) fn new(
         ledger: &Ledger,
         kind: &[Kind],

@@ -1,5 +1,5 @@
-//! One case weighed: the courses worth comparing, found and weighed on one sample, the advice, and the
-//! contrast that goes with it.
+//! One case weighed: the courses worth comparing, found and weighed on one sample, the advice, and its
+//! contrast.
 
 use super::advise::{Advice, advise, choose, least_noise};
 use super::choice::{Rulings, Tested, not_needed};
@@ -14,33 +14,33 @@ use crate::identity::Posterior;
 use crate::maths::mean;
 use crate::treatment::{Fault, Treatment, work};
 
-/// How much is asked of a weighing.
+/// How much a weighing covers.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Depth {
-    /// The advice alone: for the search of what would change it.
+    /// The advice alone: for the search for what would change it.
     AdviceOnly,
-    /// Each treatment alone, the contrast, each step left out, and the person's own proposal too.
+    /// Also each treatment alone, the contrast, each step left out, and the user's proposal.
     Whole,
 }
 
-/// What came of it.
+/// The result of a weighing.
 pub(super) struct Weighed {
     /// Leaving alone first, better keeping second.
     pub(super) courses: Vec<Course>,
     pub(super) outcomes: Vec<CourseOutcome>,
     pub(super) advice: Advice,
-    /// What the piece as it is would fetch, and what is kept of that.
+    /// What the piece as it is would fetch, and what the owner keeps of that.
     pub(super) as_it_is: (Column, Column),
     pub(super) contrast: Option<Contrast>,
-    /// The places of the courses a person is shown, before they are put in order.
+    /// The indices of the courses shown to the user, before they are sorted.
     pub(super) shown: Vec<usize>,
-    /// For each course shown and each of its steps, the score without the step less the score with it.
+    /// For each course shown and each of its steps, the score without the step minus the score with it.
     pub(super) without: Vec<(usize, Vec<(Treatment, f64)>)>,
 }
 
-/// Courses shown at most.
+/// The most courses shown.
 pub(super) const MOST_SHOWN: usize = 16;
-/// Draws on which leaving out a step is gauged.
+/// Draws on which the effect of leaving out a step is estimated.
 const GAUGE: usize = 512;
 
 /// Weighs a case.
@@ -84,7 +84,7 @@ pub(super) fn weigh_courses(world: &World, posterior: &Posterior, depth: Depth) 
         world.ledger,
     );
     let changes = changes_of(&mut tally, &menu, choice.0);
-    // A change that is gentler and within the noise may be the advice after all.
+    // A change that is gentler and within the noise may turn out to be the advice.
     let choice = choose(
         &tally.courses,
         &tally.outcomes,
@@ -115,7 +115,7 @@ pub(super) fn weigh_courses(world: &World, posterior: &Posterior, depth: Depth) 
     if depth == Depth::Whole {
         told = contrast(&mut tally, &menu, &advice);
         if tally.courses.len() > advice.p_best.len() {
-            // The contrast weighs courses of its own where nothing weighed before answers the fault.
+            // The contrast weighs further courses if nothing weighed so far answers the fault.
             advice = judge(&tally);
         }
         shown = to_show(&tally, &advice, &[leave, keep], &wanted, told.as_ref());
@@ -139,8 +139,8 @@ pub(super) fn weigh_courses(world: &World, posterior: &Posterior, depth: Depth) 
     }
 }
 
-/// Weighs each treatment with something to do by itself, kept as the best course is, and everything
-/// asked about or quoted together. The places of the latter.
+/// Weighs each treatment with something to do on its own, with better keeping if the best course has it, and
+/// everything asked about or quoted together. Returns the indices of the latter.
 fn alone(tally: &mut Tally, menu: &Menu) -> Vec<usize> {
     let world = tally.weigher.world;
     let best = tally.best();
@@ -181,7 +181,7 @@ fn alone(tally: &mut Tally, menu: &Menu) -> Vec<usize> {
     wanted
 }
 
-/// Weighs these steps with what goes with them, after a test for lead where only that keeps them out.
+/// Weighs these steps with the steps they need, after a test for lead if only the test makes them possible.
 pub(super) fn place_alone(
     tally: &mut Tally,
     menu: &Menu,
@@ -203,7 +203,7 @@ pub(super) fn place_alone(
     tally.place(plain)
 }
 
-/// Steps with those they cannot do without: a wash before cleaning, old lacquer off before what meets
+/// The steps with those they cannot do without: a wash before cleaning, old lacquer removed before work on
 /// the silver, a clean surface under new lacquer.
 pub(super) fn with_companions(steps: &[Treatment], world: &World, keep: bool) -> Vec<Treatment> {
     use Treatment as T;
@@ -220,7 +220,7 @@ pub(super) fn with_companions(steps: &[Treatment], world: &World, keep: bool) ->
         all.push(T::Clean);
     }
     if has(&all, T::LacquerOff) && !whole && !cleaned(&all) {
-        // What is under old lacquer is cleaned when it comes off.
+        // The metal under old lacquer is cleaned when the lacquer is removed.
         all.push(T::Clean);
     }
     if cleaned(&all) {
@@ -235,7 +235,7 @@ pub(super) fn with_companions(steps: &[Treatment], world: &World, keep: bool) ->
     all
 }
 
-/// Steps of which one undoes or hides the other.
+/// Whether one of the steps undoes or hides another.
 pub(super) fn conflicts(steps: &[Treatment]) -> bool {
     use Treatment as T;
     let has = |t: T| steps.contains(&t);
@@ -248,8 +248,8 @@ pub(super) fn conflicts(steps: &[Treatment]) -> bool {
         || has(T::Tinning) && has(T::Regild)
 }
 
-/// What a person is shown: the advice, leaving, keeping, what was asked about or quoted, the contrast,
-/// the runner-up, each treatment alone, then the best of the rest.
+/// What the user is shown: the advice, leaving, keeping, what was asked about or quoted, the contrast, the
+/// runner-up, each treatment alone, then the best of the rest.
 fn to_show(
     tally: &Tally,
     advice: &Advice,
@@ -278,7 +278,7 @@ fn to_show(
                 .total_cmp(&tally.outcomes[*a].score.mean()),
         )
     });
-    // One course for each treatment alone comes before second versions of anything.
+    // One course for each treatment alone comes before variants.
     let mut groups: Vec<Vec<Treatment>> = Vec::new();
     let mut first_of_group = Vec::new();
     for i in singles {
@@ -296,8 +296,7 @@ fn to_show(
     shown
 }
 
-/// For each step of a course, the mean score without it less the mean score with it, on the first
-/// draws.
+/// For each step of a course, the mean score without it minus the mean score with it, on the first draws.
 pub(super) fn steps_left_out(tally: &Tally, of: usize) -> Vec<(Treatment, f64)> {
     let course = &tally.courses[of];
     let n = GAUGE.min(tally.n);
@@ -321,7 +320,7 @@ pub(super) fn steps_left_out(tally: &Tally, of: usize) -> Vec<(Treatment, f64)> 
         .collect()
 }
 
-/// The faults of a course that are left on the clear side.
+/// Whether a course leaves this fault if no lead is found.
 pub(super) fn is_left(course: &Course, fault: Fault) -> bool {
     use Treatment as T;
     let done = &course.if_clear;

@@ -1,6 +1,6 @@
-//! One input moved, everything else as it is: how break-evens are searched.
+//! One input moved and everything else unchanged: the basis of the search for break-evens.
 
-/// Multipliers on the main inputs.
+/// Factors on the main inputs.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct WhatIf {
     /// On the undamaged value.

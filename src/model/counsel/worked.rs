@@ -1,7 +1,7 @@
 //! Tests: the 25 worked situations of the catalogue, with the advice for each and its contrast.
 //!
-//! The inputs and the expected advice were computed beforehand with a prototype of the search, apart
-//! from this program, with twelve kinds. The pieces are CONSTRUCTED.
+//! The inputs and the expected advice were computed beforehand with a prototype of the search, independent of
+//! this program, with twelve kinds. The pieces are CONSTRUCTED.
 
 use crate::weigh_json;
 use serde_json::Value;
@@ -31,8 +31,8 @@ fn report(situation: &Value) -> Value {
 /// Where the advice differs from the prototype's, and why.
 const OTHER_ADVICE: [(&str, &[&str], &str); 0] = [];
 
-/// What the answer is held against, by situation: kind, steps, and gain in money for a seller or points
-/// for a keeper, with how far it may be off.
+/// The expected contrast by situation: its kind, its steps, and its gain in money for a seller or points for
+/// a keeper, with the tolerance.
 type Held = (
     &'static str,
     &'static str,
@@ -69,7 +69,7 @@ const CONTRASTS: [Held; 25] = [
 ];
 
 #[test]
-fn the_advice_is_the_prototypes() {
+fn the_advice_matches_the_prototype() {
     let mut wrong = Vec::new();
     for s in situations() {
         let report = report(&s);
@@ -96,7 +96,7 @@ fn the_advice_is_the_prototypes() {
 }
 
 #[test]
-fn each_is_held_against_what_was_asked_or_the_gravest_fault() {
+fn each_contrast_is_what_was_asked_or_the_most_serious_fault() {
     let mut wrong = Vec::new();
     for (s, (number, kind, steps, by)) in situations().iter().zip(CONTRASTS) {
         let report = report(s);
@@ -120,20 +120,20 @@ fn each_is_held_against_what_was_asked_or_the_gravest_fault() {
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
 }
 
-/// Where firmness or chance differ from the prototype's, which knew twelve kinds: the firmness and the
-/// chance.
+/// Situations whose firmness or probability differs from that of the prototype, which knew twelve kinds: the
+/// firmness and the probability.
 const OTHER_FIRMNESS: [(&str, &str, f64); 3] = [
-    // Better keeping alone comes level in half of the cases.
+    // Better keeping alone is equally good in half of the cases.
     ("6", "leaning", 0.70),
-    // The ends of the value were said, so no scatter of the sale comes on top, and leaving it is surer.
+    // The ends of the value were given, so no scatter of the sale is added, and leaving it is more certain.
     ("8", "clear", 0.93),
-    // With plating over the old silver instead of replating, the same course comes level in a third of the
-    // cases.
+    // With plating over the old silver instead of replating, the same course is equally good in a third of
+    // the cases.
     ("9c", "leaning", 0.55),
 ];
 
 #[test]
-fn it_is_as_firm_as_the_prototype_within_five_in_a_hundred() {
+fn firmness_matches_the_prototype_within_five_in_a_hundred() {
     let mut wrong = Vec::new();
     for s in situations() {
         let (report, number) = (report(&s), number(&s));
@@ -162,10 +162,10 @@ fn it_is_as_firm_as_the_prototype_within_five_in_a_hundred() {
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
 }
 
-/// Rust is stopped by keeping the piece dry: that costs more than a bag, makes the piece last better, and
-/// is weighed for a keeper like any other work.
+/// Rust is stopped by keeping the piece dry. That costs more than a bag, makes the piece last better, and is
+/// weighed for a keeper like any other work.
 #[test]
-fn what_stops_rust_is_weighed_as_keeping() {
+fn stopping_rust_is_weighed_as_keeping() {
     let case = |corrosion: &str| {
         serde_json::json!({
             "case": {

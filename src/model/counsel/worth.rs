@@ -1,5 +1,5 @@
-//! The money side of the sample, for a page about worth: what each single treatment does to the
-//! hammer price in every draw, before fees.
+//! The monetary side of the sample, for a page about worth: the effect of each single treatment on the hammer
+//! price in every draw, before fees.
 
 use super::caution_list::cautions_for;
 use super::choice::{Rulings, Tested, not_needed};
@@ -21,34 +21,34 @@ pub struct Plan {
     pub treatment: Treatment,
     /// Hammer price after it, in each draw.
     pub hammer: Vec<f64>,
-    /// What it costs, in each draw.
+    /// The cost in each draw.
     pub cost: Vec<f64>,
     /// Why it cannot be advised; empty when it can.
     pub barred: String,
 }
 
-/// What a page about worth is made from.
+/// The data for a page about worth.
 pub struct WorthDraws {
-    /// What an undamaged one would be knocked down for, in each draw.
+    /// The hammer price of an undamaged piece, in each draw.
     pub undamaged: Vec<f64>,
     /// A seller's terms at auction, in each draw.
     pub fees: Vec<Fees>,
-    /// The terms of every other way to sell.
+    /// The terms of every other way of selling.
     pub selling: Selling,
     /// Leaving alone first, then each treatment that has something to do.
     pub plans: Vec<Plan>,
-    /// What the sales tell.
+    /// The comparison with sales.
     pub comparison: Comparison,
     /// The likeliest value class.
     pub class: Class,
-    /// The ledger with the person's own figures.
+    /// The ledger with the user's own figures.
     pub ledger: Ledger,
     /// Cautions for the treatments named.
     pub cautions: Vec<CautionReport>,
 }
 
 impl WorthDraws {
-    /// For the buyers the case or the ledger says, on the draws of the answer.
+    /// For the buyers given in the case or the ledger, on the draws of the answer.
     #[must_use]
     pub fn new(solved: &Solved) -> Self {
         Self::on(solved, &solved.draws)
@@ -60,8 +60,8 @@ impl WorthDraws {
         Self::new(&Solved::of(case, SEARCH_LOG2))
     }
 
-    /// As buyers in these shares see it (collector, decorator, user): the undamaged value of `usual`,
-    /// which is [`WorthDraws::quick`], with only their view of condition.
+    /// The same for buyers in these shares (collector, decorator, user): the undamaged value of `usual`,
+    /// which is [`WorthDraws::quick`], with only their view of condition changed.
     #[must_use]
     pub fn seen_by(case: &Case, usual: &Self, shares: [f64; 3]) -> Self {
         let mut only = case.clone();
@@ -73,7 +73,7 @@ impl WorthDraws {
             }
         }
         let mut seen = Self::quick(&only);
-        // What the sales tell rests on how the usual buyers see those pieces.
+        // What the sales show depends on how the usual buyers see those pieces.
         for plan in &mut seen.plans {
             for ((h, own), usual) in plan
                 .hammer
@@ -106,7 +106,7 @@ impl WorthDraws {
         world.goal = Goal::Sell;
         let weigher = Weigher::new(&world);
         let rulings = Rulings::new(&world);
-        // Each by itself, whatever the rules say of it. A test and better keeping change no price.
+        // Each on its own, whatever the rules say about it. A test and better keeping change no price.
         let plans: Vec<Plan> = Treatment::WEIGHED
             .into_iter()
             .filter(|t| !matches!(t, Treatment::TestLead | Treatment::Keeping))
