@@ -1,5 +1,5 @@
-//! Broken, hostile and careless files: none stops the program, each fault is reported with its field and what
-//! to do, and the valid rest is used. Every file here is CONSTRUCTED.
+//! Broken, hostile and careless files: no file stops the program, each fault is reported with its field and
+//! what to do, and the valid rest is used. Every file here is CONSTRUCTED.
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing)]
 
@@ -301,9 +301,9 @@ fn too_many_entries_are_reported() {
     found.iter().for_each(check_words);
 }
 
-/// A file cut off at any byte is refused, with the place of the cut.
+/// A file truncated at any byte is refused, with the place of the cut.
 #[test]
-fn a_truncated_file_is_refused_with_its_place() {
+fn a_truncated_file_is_refused_with_the_place_of_the_cut() {
     let text = EXAMPLES[0].trim_end();
     for end in 0..text.len() {
         if !text.is_char_boundary(end) {
@@ -365,8 +365,8 @@ fn sort_of(value: &Value) -> u8 {
 }
 
 /// Puts a value of another type in every place of a worked example. Nothing stops, and each change of type is
-/// reported, except `null` (not said), the piece's name (any text will do), and an empty list or object in
-/// place of a full one.
+/// reported, except `null` (no value), the piece's name (any text will do), and an empty list or object in
+/// place of a non-empty one.
 #[test]
 fn values_of_a_wrong_type_are_reported() {
     let swaps = [

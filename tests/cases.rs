@@ -1,5 +1,5 @@
-//! The worked examples, weighed in full: each opens without a fault and gives the answer reasoned out for it,
-//! and the report has the shape that outside programs rely on. The pieces are CONSTRUCTED.
+//! The worked examples, weighed in full: each opens without a fault and gives the answer expected by
+//! reasoning, and the report has the structure that other programs rely on. The pieces are CONSTRUCTED.
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing)]
 
@@ -102,7 +102,7 @@ fn the_cake_basket_is_left_alone() {
     check_left_alone("cake_basket");
     check_most_likely("cake_basket", &["FPD", "FPS"]);
     assert!(!refers("cake_basket"));
-    // There is almost nothing to plate over, so replating is not a plan; its guard still applies.
+    // There is almost nothing to plate over, so replating is not a plan; its rule still applies.
     check_guard("cake_basket", "T14a", "H14");
 }
 
@@ -115,7 +115,7 @@ fn the_worn_tray_is_left_as_it_is() {
     check_barred("worn_tray", "T14a", "H14");
 }
 
-/// An untested pot for tea every day.
+/// An untested pot in daily use for tea.
 #[test]
 fn the_daily_teapot_is_tested_first() {
     assert_eq!(steps("daily_teapot")[0], "T17");
@@ -126,7 +126,7 @@ fn the_daily_teapot_is_tested_first() {
 
 /// A leaking pot of Britannia metal: a low-temperature repair by a specialist.
 #[test]
-fn the_leaking_teapot_gets_a_low_repair_and_a_specialist() {
+fn the_leaking_teapot_gets_a_low_melt_repair_and_a_specialist() {
     let steps = steps("leaking_teapot");
     assert!(steps.contains(&"T09b"), "{steps:?}");
     assert!(refers("leaking_teapot"));
@@ -134,9 +134,9 @@ fn the_leaking_teapot_gets_a_low_repair_and_a_specialist() {
     check_barred("leaking_teapot", "T09", "H10");
 }
 
-/// Rust under foil: keep it dry, and ask.
+/// Rust under foil: keep it dry, and consult a specialist.
 #[test]
-fn the_rusted_snuffers_tray_is_kept_dry_and_seen() {
+fn the_rusted_snuffers_tray_is_kept_dry_and_referred() {
     check_left_alone("rusted_snuffers_tray");
     assert!(refers("rusted_snuffers_tray"));
     check_most_likely("rusted_snuffers_tray", &["CLP"]);
@@ -160,22 +160,22 @@ fn the_replated_coffee_pot_is_left_alone() {
 /// A valuable, badly worn reproduction, with a low quote and every consent: here replating pays.
 #[test]
 fn the_copper_tureen_is_replated() {
-    // A pass of the release test says nothing of what is in the solder: the joints are tested first.
+    // A pass of the release test says nothing about what is in the solder: the joints are tested first.
     assert_eq!(steps("copper_reproduction_tureen"), ["T17", "T14a"]);
     check_most_likely("copper_reproduction_tureen", &["REP", "ECU"]);
 }
 
 /// Signs of solid silver and of fused plate on one pair: the answer names the contradiction and advises no work.
 #[test]
-fn the_candlesticks_that_do_not_add_up_are_left_alone() {
+fn the_contradictory_candlesticks_are_left_alone() {
     check_left_alone("hallmarked_candlesticks");
     assert_ne!(firmness("hallmarked_candlesticks"), "clear");
     let clash = &report("hallmarked_candlesticks")["identity"]["contradictions"][0];
     assert_eq!(words(&clash["findings"]), ["C01", "M03"]);
 }
 
-/// Checks the advice (without the wash that goes with cleaning), how firm it is, and what it is held
-/// against: the kind of contrast and its steps.
+/// Checks the advice (without the wash that accompanies cleaning), its firmness, and its contrast: the kind
+/// and the steps.
 #[track_caller]
 fn check_answer(name: &str, advised: &[&str], firm: &str, (kind, against): (&str, &[&str])) {
     let own: Vec<&str> = steps(name).into_iter().filter(|t| *t != "T02").collect();
@@ -205,7 +205,7 @@ fn the_dented_tray_has_its_dents_taken_out() {
     );
 }
 
-/// A lost knob on fused plate kept for show: a new one only comes level with leaving it.
+/// A lost knob on fused plate kept for show: a new one is only about as good as leaving it.
 #[test]
 fn the_teapot_without_its_knob_is_kept_as_it_is() {
     check_answer(
@@ -216,7 +216,7 @@ fn the_teapot_without_its_knob_is_kept_as_it_is() {
     );
 }
 
-/// A loose base over pitch: it is fixed cold, since neither heat nor solder goes near a filling.
+/// A loose base over pitch: it is fixed cold, because neither heat nor solder may come near a filling.
 #[test]
 fn the_loose_candlestick_is_fixed_cold() {
     check_answer(
@@ -254,13 +254,13 @@ fn the_untinned_sauceboat_is_tested_before_it_is_tinned() {
     assert!(refers("untinned_sauceboat"));
 }
 
-/// Six faults on fused plate kept for show: all of them are left, held against the gravest.
+/// Six faults on fused plate kept for show: all of them are left, and the contrast is with the most serious.
 #[test]
 fn the_teapot_with_six_faults_is_left_as_it_is() {
     check_answer("six_faults_teapot", &["T01"], "clear", ("fault", &["T08"]));
 }
 
-/// Checks that a guard speaks against a treatment that a person may ask about.
+/// Checks that a rule applies to a treatment that a user may ask about.
 #[track_caller]
 fn check_guard(name: &str, treatment: &str, guard: &str) {
     let options = report(name)["options"].as_array().unwrap();
@@ -277,14 +277,14 @@ fn check_guard(name: &str, treatment: &str, guard: &str) {
     );
 }
 
-/// Checks that a treatment appears with the guard that bars it, and is never best.
+/// Checks that a treatment appears with the rule that bars it, and is never best.
 #[track_caller]
 fn check_barred(name: &str, treatment: &str, guard: &str) {
     let courses = report(name)["courses"].as_array().unwrap();
     let course = courses
         .iter()
         .find(|c| {
-            // A treatment is weighed alone, with better keeping where the advice has it.
+            // A treatment is weighed alone, with better keeping if the advice has it.
             let mut steps = words(&c["steps"]);
             steps.retain(|t| *t != "T01");
             steps == [treatment]
@@ -330,7 +330,7 @@ impl Sort {
 }
 
 /// Checks a path such as `identity.kinds[].p` in every entry of every list along it. A section of the report
-/// that has no meaning for the piece may be `null`.
+/// that does not apply to the piece may be `null`.
 #[track_caller]
 fn check_place(name: &str, value: &Value, path: &str, sort: Sort) {
     let Some((head, rest)) = path.split_once('.') else {
@@ -357,7 +357,7 @@ fn check_place(name: &str, value: &Value, path: &str, sort: Sort) {
 }
 
 #[test]
-fn reports_have_the_shape_outside_programs_rely_on() {
+fn reports_have_the_structure_other_programs_rely_on() {
     use Sort::{Fields, Flag, List, Number, NumberOrNothing, Text, Whole};
     let places = [
         ("identity.kinds[].kind", Text),
@@ -439,7 +439,7 @@ fn reports_have_the_shape_outside_programs_rely_on() {
     }
 }
 
-/// A few of the pieces are settled, with nothing left to look at; most are not.
+/// A few of the pieces are settled and need no further look; most are not.
 #[test]
 fn next_looks_are_offered() {
     let open = reports()

@@ -86,7 +86,7 @@ fn a_reading_changes_the_silver_left_and_not_the_bare_share() {
         assert!(now.p90 - now.p10 < band.p90 - band.p10);
         assert!((after.bleed - before.bleed).abs() < 1e-12);
     }
-    // Nine consistent readings nearly settle it: 12 um where there is silver, on four fifths of the area.
+    // Nine consistent readings almost settle it: 12 um where there is silver, on four fifths of the area.
     let nine = part(
         &with(&[("parts[part=body].xrf_um", "12 12 12; 12 12 12; 12 12 12")]),
         "body",
@@ -96,7 +96,7 @@ fn a_reading_changes_the_silver_left_and_not_the_bare_share() {
 }
 
 #[test]
-fn readings_are_read_by_method_with_their_errors() {
+fn readings_are_read_with_their_method_and_error() {
     let draft = with(&[
         ("parts[part=body].xrf_um", "14,5 15"),
         ("parts[part=body].xrf_error_um", "1.5"),

@@ -1,4 +1,4 @@
-//! What moves the value is disclosed, and what is disclosed as damage moves the value.
+//! Faults that affect the value are disclosed, and faults disclosed as damage affect the value.
 
 #![allow(clippy::unwrap_used)]
 
@@ -6,7 +6,7 @@ use leavewell_model::Draft;
 use leavewell_pages::Subject;
 use leavewell_pages::sheet_text::{Form, Recipient, sheet_text};
 
-/// Every fault of a part that a person can record, with the part it is usual on.
+/// Every fault of a part that a user can record, with the part on which it is usual.
 const OF_PARTS: [(&str, &str, &str); 32] = [
     ("body", "bleed", "some"),
     ("body", "bleed", "much"),
@@ -56,7 +56,7 @@ const FLAWS: [&str; 10] = [
     "converted",
 ];
 
-/// What is disclosed and moves no value, and why.
+/// What is disclosed without an effect on the value, and why.
 const MOVES_NOTHING: [(&str, &str); 5] = [
     (
         "body corrosion green",
@@ -86,7 +86,7 @@ fn piece() -> Draft {
     .unwrap()
 }
 
-/// What it fetches as it is, and what the buyer's sheet says.
+/// The value of the piece as it is, and what the buyer's sheet says.
 fn said(draft: Draft) -> (f64, String) {
     let subject = Subject::new(draft);
     assert_eq!(subject.problems(), [], "the words are those of the record");
@@ -97,7 +97,7 @@ fn said(draft: Draft) -> (f64, String) {
     )
 }
 
-/// The lines of one sheet that the other has not.
+/// The lines of one sheet that the other does not have.
 fn added(with: &str, without: &str) -> Vec<String> {
     let known: Vec<&str> = without.lines().collect();
     let new = with.lines().filter(|line| !known.contains(line));
@@ -105,14 +105,14 @@ fn added(with: &str, without: &str) -> Vec<String> {
 }
 
 #[test]
-fn a_fault_that_moves_the_value_is_disclosed_and_the_reverse() {
+fn a_fault_is_disclosed_if_and_only_if_it_affects_the_value() {
     let (sound, plain) = said(piece());
     let mut wrong = Vec::new();
     let mut check = |what: String, draft: Draft| {
         let (value, sheet) = said(draft);
         let moved = (value / sound - 1.0).abs() > 0.004;
         let lines = added(&sheet, &plain);
-        // Naming a part as looked at is no disclosure of a fault.
+        // Naming a part as looked at does not disclose a fault.
         let told = lines
             .iter()
             .any(|line| line.starts_with("- ") || line.contains(": "));

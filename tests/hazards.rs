@@ -1,5 +1,5 @@
-//! Every recorded hazard counts everywhere: for each hazard and each treatment, the weighing, the page of all
-//! treatments, the sheets, the food page and the plan agree. The pieces are CONSTRUCTED.
+//! Every recorded hazard takes effect everywhere: for each hazard and each treatment, the weighing, the page
+//! of all treatments, the sheets, the food page and the plan agree. The pieces are CONSTRUCTED.
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing)]
 
@@ -32,8 +32,8 @@ const PIECES: [(&str, &str); 4] = [
     ),
 ];
 
-/// Hazards that may loosen a verdict because they are also a reason for work, with the treatments they are a
-/// reason for. Lead that was found answers the question of H16 everywhere.
+/// Hazards that may loosen a verdict because they are also a reason for work, with the treatments for which
+/// they are a reason. Lead that was found answers the question of H16 everywhere.
 const REASONS: [(&str, &[Treatment]); 5] = [
     ("green corrosion", &[Treatment::RemoveLead]),
     ("rust", &[Treatment::RemoveLead]),
@@ -44,7 +44,7 @@ const REASONS: [(&str, &[Treatment]); 5] = [
 
 type Hazard = (&'static str, fn(&mut Draft));
 
-/// Every hazard a person can record.
+/// Every hazard a user can record.
 const HAZARDS: [Hazard; 41] = [
     ("cadmium", |d| d.set("catalogue.hard_repair", "yes")),
     ("asbestos", |d| d.set("catalogue.insulator", "yes")),
@@ -178,7 +178,7 @@ fn verdicts(solved: &Solved) -> Vec<(Treatment, Vec<Verdict>)> {
     Treatment::ALL.map(|t| (t, check(t, &s))).to_vec()
 }
 
-/// The word with which a treatment begins on the page of all treatments.
+/// The word that introduces a treatment on the page of all treatments.
 fn page_word(t: Treatment, verdicts: &[Verdict], report: &Report) -> &'static str {
     let option = report
         .options
@@ -188,7 +188,7 @@ fn page_word(t: Treatment, verdicts: &[Verdict], report: &Report) -> &'static st
     let worst = worst(verdicts);
     let advised = report.counsel.steps.contains(&option.treatment);
     if advised {
-        // A check that a step needs is the first step of the same advice.
+        // A check that a step requires is the first step of the same advice.
         let tested = report
             .counsel
             .steps
@@ -215,7 +215,7 @@ fn page_word(t: Treatment, verdicts: &[Verdict], report: &Report) -> &'static st
     }
 }
 
-/// Compares all places for every record, and solves each case once.
+/// Compares all of these places for every record, and solves each case once.
 #[test]
 fn every_place_agrees_with_the_rule_book() {
     for (name, draft) in records() {
@@ -313,7 +313,7 @@ fn in_json(text: &str) -> String {
     quoted.trim_matches('"').to_owned()
 }
 
-/// The sheets are slow to make, so one piece serves for all.
+/// The sheets are slow to make, so this test uses one piece.
 #[test]
 fn the_sheets_carry_the_cautions_of_every_hazard() {
     let plain = draft(PIECES[1].1);
@@ -335,7 +335,7 @@ fn the_sheets_carry_the_cautions_of_every_hazard() {
 }
 
 #[test]
-fn each_hazard_with_a_caution_brings_it() {
+fn each_hazard_with_a_caution_shows_it() {
     let plain = draft(PIECES[1].1);
     for (hazard, id) in [
         ("cadmium", "caution.cadmium"),

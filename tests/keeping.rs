@@ -19,14 +19,14 @@ use serde_json::{Map, Number, Value, json};
 fn config(cases: u32) -> Config {
     Config {
         cases,
-        // A fixed seed, so that a fault found once is found again.
+        // A fixed seed, so that a fault can be reproduced.
         rng_seed: RngSeed::Fixed(20_240_511),
         failure_persistence: Some(Box::new(FileFailurePersistence::Off)),
         ..Config::default()
     }
 }
 
-/// Numbers in any notation a person may use. Their text must survive.
+/// Numbers in any notation a user may type. Their text must survive.
 fn number() -> impl Strategy<Value = Value> {
     prop::sample::select(vec![
         "0",
@@ -84,7 +84,7 @@ fn keyed(key: &'static str) -> impl Strategy<Value = Value> {
     ]
 }
 
-/// The pieces of a set with their parts, and a proposal: lists within lists.
+/// The pieces of a set with their parts, and a proposal: nested lists.
 fn nested() -> impl Strategy<Value = (Value, Value)> {
     let piece = (1_u8..4, keyed("part")).prop_map(|(no, parts)| json!({"no": no, "parts": parts}));
     (
@@ -154,7 +154,7 @@ proptest! {
     #![proptest_config(config(400))]
 
     #[test]
-    fn saving_then_loading_is_identity(draft in record()) {
+    fn saving_then_loading_changes_nothing(draft in record()) {
         let text = draft.to_json();
         let loaded = Draft::parse(&text).unwrap();
         prop_assert_eq!(&loaded, &draft);
@@ -172,7 +172,7 @@ proptest! {
     }
 
     #[test]
-    fn what_is_typed_comes_back_and_never_stops_the_reader(
+    fn typed_text_is_preserved_and_never_stops_the_reader(
         place in 0..FIELDS.len(),
         text in prop_oneof![
             any::<String>(),
@@ -195,7 +195,7 @@ proptest! {
     }
 
     #[test]
-    fn two_records_make_one_without_loss(mine in record(), theirs in record(), pick in any::<u64>()) {
+    fn two_records_merge_without_loss(mine in record(), theirs in record(), pick in any::<u64>()) {
         let found = differences(&mine, &theirs);
         let all = |take: bool| vec![take; found.len()];
         prop_assert_eq!(in_order(&merge(&mine, &theirs, &all(false))), in_order(&mine));
@@ -239,7 +239,7 @@ const FIXTURES: [&str; 3] = [
     include_str!("files/shelf-1.json"),
 ];
 
-/// A record of version 1 with every finding there was then, each still known and still answered.
+/// A record of version 1 with every finding of that version, each still known and still answered.
 #[test]
 fn every_finding_of_the_first_version_is_still_read_and_answered() {
     let draft = Draft::parse(include_str!("files/findings-1.json")).unwrap();
@@ -255,13 +255,13 @@ fn every_finding_of_the_first_version_is_still_read_and_answered() {
         };
         let found = leavewell_model::identity::identify(&alone, ledger);
         assert!(!found.sentence.is_empty(), "{}", answer.id);
-        // Every one of them says something of what the piece is.
+        // Every one of them is evidence on what the piece is.
         assert_eq!(found.pushes.len(), 1, "{}", answer.id);
     }
 }
 
 #[test]
-fn the_second_version_is_read_whole() {
+fn the_second_version_is_read_completely() {
     let (case, problems) = Draft::parse(FIXTURES[1]).unwrap().read();
     assert!(problems.is_empty(), "{problems:?}");
     assert_eq!(case.market.likely, Some(1150.0));
@@ -428,7 +428,7 @@ fn no_broken_file_stops_the_reader() {
 }
 
 #[test]
-fn huge_files_are_read_or_refused_in_time() {
+fn huge_files_are_read_or_refused_quickly() {
     // A million names in one record, and in a shelf.
     let fields = (0..1_000_000).fold(String::new(), |all, n: u32| {
         all + ",\"k" + &n.to_string() + "\":0"

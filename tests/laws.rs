@@ -25,14 +25,15 @@ use proptest::test_runner::{Config, FileFailurePersistence, RngSeed};
 use random::{Tape, case_file};
 use serde_json::{Value, json};
 
-/// The default number of cases for each test. Weighing one takes some hundredths of a second in a test build.
+/// The default number of cases for each test. Weighing one takes a few hundredths of a second in a test
+/// build.
 const CASES: u32 = 24;
 
 fn config(cases: u32) -> Config {
     Config {
         cases,
         max_shrink_iters: 200,
-        // A fixed seed, so that a fault found once is found again.
+        // A fixed seed, so that a fault can be reproduced.
         rng_seed: RngSeed::Fixed(20_240_511),
         failure_persistence: Some(Box::new(FileFailurePersistence::Off)),
         ..Config::default()
@@ -93,7 +94,7 @@ fn check_chances(report: &Report) {
         assert!(dates.from <= dates.to);
         for family in &dates.by_family {
             assert!(family.from <= family.to);
-            // The electroplating patent is of 1840; fused plate was made until about 1860.
+            // The electroplating patent dates from 1840; fused plate was made until about 1860.
             match family.names[0].get() {
                 "electroplate" => assert!(family.from >= 1840, "{family:?}"),
                 "fused plate" => assert!(family.to <= 1870 && !family.open, "{family:?}"),
@@ -103,7 +104,7 @@ fn check_chances(report: &Report) {
     }
 }
 
-/// No part gains silver, and each has between none and all of it.
+/// No part gains silver, and each part has between none and all of its original silver left.
 fn check_silver(report: &Report) {
     check_share("the covered area", report.silver.covered_area);
     for part in &report.silver.parts {
@@ -161,7 +162,7 @@ fn check_courses(report: &Report) {
             ("fitness", c.fitness),
             ("stability", c.stability),
         ];
-        // Costs beyond the scale take a keeper's score below nothing.
+        // If costs exceed the scale, a keeper's score falls below 0.
         assert!(
             c.score.is_finite() && c.score <= 1.0,
             "score is {}",
@@ -184,7 +185,7 @@ fn check_courses(report: &Report) {
 
 /// A seller never keeps more than the buyer pays.
 fn check_value(case: &Case, report: &Report) {
-    // No piece is worth more as it stands than undamaged.
+    // No piece is worth more as it is than undamaged.
     let (now, undamaged) = (report.value.as_it_is, report.value.undamaged);
     for (now, undamaged) in [
         (now.p10, undamaged.p10),
@@ -193,7 +194,7 @@ fn check_value(case: &Case, report: &Report) {
     ] {
         assert!(now <= undamaged * (1.0 + 1e-9), "{now} over {undamaged}");
     }
-    // A way to sell leaves no more than the trade and the public pay there.
+    // A way of selling leaves no more than the trade and the public pay there.
     if let Some(selling) = &report.counsel.selling {
         let kept = |id: &str| {
             let way = selling.routes.iter().find(|way| way.route == id);
@@ -209,7 +210,7 @@ fn check_value(case: &Case, report: &Report) {
         (v.net_as_it_is.p50, v.as_it_is.p50),
         (v.net_as_it_is.p90, v.as_it_is.p90),
     ];
-    // A shop and a fair have prices of their own; elsewhere nobody keeps more than the hammer price.
+    // A shop and a fair have different prices; elsewhere nobody keeps more than the hammer price.
     let selling = Selling::of(&ledger_of(case), case.market.margin_taxed);
     let most = match case.market.route {
         Some(Route::Shop) => selling.shop.kept(1.0),
@@ -248,8 +249,8 @@ const MAY_BE_EMPTY: [&str; 19] = [
     "most_to_pay",
 ];
 
-/// JSON cannot write a number that is not finite: it becomes `null`, which only the listed fields may be. The
-/// debug form shows such a number inside those fields too.
+/// JSON cannot represent a number that is not finite: it becomes `null`, which only the listed fields may be.
+/// The debug form shows such a number inside those fields too.
 fn check_finite(report: &Report) {
     fn walk(name: &str, value: &Value) {
         match value {
@@ -279,7 +280,7 @@ proptest! {
     #![proptest_config(config(100))]
 
     #[test]
-    fn every_report_keeps_its_bounds(tape in tapes()) {
+    fn every_report_is_within_bounds(tape in tapes()) {
         let case = random_case(tape);
         check_bounds(&case, &weighed(&case));
     }
@@ -301,7 +302,7 @@ proptest! {
     }
 
     #[test]
-    fn not_sure_moves_nothing(tape in tapes(), which in 0_usize..57, place in 0_usize..20) {
+    fn not_sure_changes_nothing(tape in tapes(), which in 0_usize..57, place in 0_usize..20) {
         let case = random_case(tape);
         let mut more = case.clone();
         let id = findings()[which].id;
@@ -330,8 +331,8 @@ proptest! {
         prop_assert_eq!(text(&weighed(&case)), text(&weighed(&case.clone())));
     }
 
-    /// Cached results make the next answer quicker and never change it. Changing a few numbers of the tape gives a
-    /// case that shares much with the previous one.
+    /// Cached results speed up the next answer and never change it. Changing a few numbers of the tape gives
+    /// a case that shares much with the previous one.
     #[test]
     fn what_was_weighed_before_changes_no_answer(
         tape in tapes(),
@@ -371,7 +372,7 @@ proptest! {
     }
 
     #[test]
-    fn what_may_be_done_more_never_makes_the_best_worse(tape in tapes()) {
+    fn allowing_more_work_never_makes_the_best_worse(tape in tapes()) {
         let mut case = random_case(tape);
         case.consents.conservator_opinion = false;
         let plain = case.clone();
@@ -385,7 +386,7 @@ proptest! {
         // An opinion allows what was barred without one, and bars nothing.
         case.consents.conservator_opinion = true;
         let with = weighed(&case);
-        // Each work is shown with better keeping where the best course has it, so keeping is left out here.
+        // Each work is shown with better keeping if the best course has it, so keeping is ignored here.
         let work = |c: &CourseReport| {
             let steps = c.steps.iter().filter(|t| **t != "T01");
             steps.copied().collect::<Vec<_>>()
@@ -398,7 +399,7 @@ proptest! {
     }
 
     #[test]
-    fn a_hazard_more_never_takes_a_caution_away(tape in tapes(), hazard in 0..HAZARDS.len()) {
+    fn another_hazard_never_removes_a_caution(tape in tapes(), hazard in 0..HAZARDS.len()) {
         let case = random_case(tape);
         let mut worse = case.clone();
         HAZARDS[hazard](&mut worse);
@@ -425,7 +426,7 @@ proptest! {
     }
 
     #[test]
-    fn a_cleaning_takes_silver_and_never_gives_any(
+    fn a_cleaning_removes_silver_and_never_adds_any(
         t0 in 0.5_f64..120.0,
         k in 0.0_f64..0.9,
         f in 0.0_f64..1.0,
@@ -467,7 +468,7 @@ proptest! {
     #![proptest_config(config(CASES))]
 
     #[test]
-    fn a_shelf_is_offered_what_the_counsel_stands_by(tape in tapes()) {
+    fn a_shelf_is_offered_only_what_the_advice_supports(tape in tapes()) {
         let case = random_case(tape);
         let report = weighed(&case);
         let offer = offer(&solve(&case));
@@ -489,7 +490,7 @@ proptest! {
     }
 }
 
-/// A random stock: for each piece, the gain, money and hours of each possible plan other than none.
+/// A random stock: for each piece, the gain, money and hours of each possible plan except doing nothing.
 fn stocks() -> impl Strategy<Value = Vec<Vec<(u32, u32, u32)>>> {
     let choices = proptest::collection::vec((0_u32..400, 0_u32..300, 0_u32..16), 0..4);
     proptest::collection::vec(choices, 1..7)
@@ -640,21 +641,21 @@ fn on_body(case: &mut Case, change: impl FnOnce(&mut Part)) {
     change(body);
 }
 
-/// How many random cases test the rule on original silver. `LEAVEWELL_CASES` sets another number, such as 20000;
-/// then every case is weighed.
+/// How many random cases test the rule on original silver. `LEAVEWELL_CASES` sets another number, such as
+/// 20000; every case is then weighed.
 const GUARDED_CASES: u64 = 5_000;
 
 fn cases_asked_for() -> Option<u64> {
     std::env::var("LEAVEWELL_CASES").ok()?.parse().ok()
 }
 
-/// How many cases outside the rule are weighed, to check that replating can be advised.
+/// How many cases to which the rule does not apply are weighed, to check that replating can be advised.
 const OPEN_CASES: usize = 150;
 
-/// The rule: without a conservator's written opinion, replating is never advised for a piece that is fused plate
-/// with its original silver with a probability of a tenth or more, if more than a quarter of its area is covered.
-/// Nor is it for fused plate that is rare, marked by a registered maker or armorial. The thresholds are
-/// judgement. This works the rule out from the case alone.
+/// The rule: without a conservator's written opinion, replating is never advised for a piece that is fused
+/// plate with its original silver with a probability of a tenth or more, if more than a quarter of its area
+/// is covered. Nor is it for fused plate that is rare, marked by a registered maker or armorial. The
+/// thresholds are judgement. This function derives the rule from the case alone.
 fn rule_speaks(file: &Value, case: &Case) -> bool {
     let ledger = own_ledger(file);
     let posterior = interval_with(&Evidence::of(case, &readings(case, &ledger)), &ledger).base;
@@ -700,7 +701,8 @@ fn covered_area(case: &Case, ledger: &Ledger) -> f64 {
     covered / all
 }
 
-/// Half of the guarded cases, and the number of open ones in which replating was advised.
+/// Tries every `step`-th case from `first`. Returns the number of guarded cases, and the number of open ones
+/// in which replating was advised.
 fn try_cases(first: u64, step: usize) -> (usize, usize) {
     let (mut guarded, mut open, mut advised) = (0, 0, 0);
     let asked = cases_asked_for();
@@ -749,7 +751,7 @@ fn replating_is_never_advised_for_fused_plate_with_its_original_silver() {
 /// CONSTRUCTED: one finding on two parts. The order of the two must not decide whether the answer suggests a
 /// married piece.
 #[test]
-fn a_finding_on_two_parts_contradicts_the_same_in_either_order() {
+fn a_finding_on_two_parts_gives_the_same_contradiction_in_either_order() {
     let on = |id, part| Answer {
         id,
         seen: Seen::Yes,
@@ -785,7 +787,7 @@ fn a_filling_of_lead_brings_the_caution_on_lead() {
 /// CONSTRUCTED: a rich case with every figure of the ledger, three at a time, set to zero where that is allowed.
 /// The answer may be foolish, but its numbers are always finite.
 #[test]
-fn no_persons_figure_breaks_the_answer() {
+fn no_user_figure_breaks_the_answer() {
     let mut file: Value = serde_json::from_str(include_str!("cases/worn_tray.json")).unwrap();
     let ids: Vec<&str> = Ledger::standard()
         .figures()
@@ -814,7 +816,7 @@ fn the_same_case_gives_the_same_bytes_each_time() {
     assert!(first.contains("\"would_change\":[{"));
 }
 
-/// A dented tray to be sold, with these fields besides.
+/// A dented tray to be sold, with these additional fields.
 fn dented_tray(more: &Value) -> Value {
     let mut file = json!({
         "format": "leavewell-case",
@@ -833,7 +835,7 @@ fn dented_tray(more: &Value) -> Value {
 }
 
 #[test]
-fn a_quote_of_nothing_costs_nothing_and_is_told_as_quoted() {
+fn a_quote_of_zero_costs_nothing_and_is_shown_as_quoted() {
     let file = dented_tray(&json!({"quotes": [{"treatment": "T08", "likely": 0, "fixed": true}]}));
     let report = weighed(&case_of(&file));
     check_finite(&report);
@@ -850,7 +852,7 @@ fn a_quote_of_nothing_costs_nothing_and_is_told_as_quoted() {
 }
 
 #[test]
-fn a_negative_quote_is_named_and_not_weighed() {
+fn a_negative_quote_is_reported_and_not_weighed() {
     let file = dented_tray(&json!({"quotes": [{"treatment": "T08", "likely": -60}]}));
     let (case, problems) = Draft::parse(&file.to_string()).unwrap().read();
     assert_eq!(problems.len(), 1, "{problems:?}");
@@ -879,7 +881,7 @@ fn a_thousand_quotes_are_answered() {
 }
 
 #[test]
-fn a_barred_step_of_a_proposal_is_named_with_its_reason_and_the_rest_is_weighed() {
+fn a_barred_step_of_a_proposal_is_reported_with_its_reason_and_the_rest_is_weighed() {
     let tray = |steps: Value| {
         let mut file = dented_tray(&json!({"proposal": {"steps": steps}}));
         file["findings"] = json!([

@@ -1,4 +1,4 @@
-//! Learning from closed pieces: what it may move and what it never does.
+//! Learning from closed pieces: what it may change and what it never changes.
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing)]
 #![allow(clippy::disallowed_methods)] // an oracle on the machine it runs on
@@ -32,7 +32,7 @@ fn examples() -> Vec<(String, Case)> {
     found
 }
 
-/// A layer in which every figure that may be taught is made of its shipped range.
+/// A layer in which every figure that may be taught is derived from its shipped range.
 fn layer(of: impl Fn([f64; 3]) -> [f64; 3]) -> TaughtFigures {
     let ledger = Ledger::standard();
     let figures = FigureId::all().filter(|id| is_teachable(*id)).map(|id| {
@@ -53,7 +53,7 @@ fn json(report: &Report) -> String {
 }
 
 #[test]
-fn with_nothing_taught_every_answer_is_byte_for_byte_what_it_was() {
+fn with_nothing_taught_every_answer_is_unchanged_byte_for_byte() {
     let as_shipped = layer(|range| range);
     assert!(!as_shipped.is_empty());
     for (name, case) in examples() {
@@ -93,7 +93,7 @@ fn verdicts(report: &Report) -> Vec<String> {
 }
 
 #[test]
-fn nothing_taught_moves_a_verdict_a_hazard_or_what_a_piece_is() {
+fn taught_figures_change_no_verdict_hazard_or_identification() {
     let layers = [
         layer(|[low, _, _]| [low * 0.2, low * 0.2, low * 0.2]),
         layer(|[_, _, high]| [high * 5.0, high * 5.0, high * 5.0]),
@@ -125,7 +125,7 @@ fn nothing_taught_moves_a_verdict_a_hazard_or_what_a_piece_is() {
 }
 
 #[test]
-fn a_persons_own_figure_stands_above_what_was_taught() {
+fn a_users_own_figure_overrides_a_taught_one() {
     let (_, mut case) = examples().into_iter().next().unwrap();
     case.taught = layer(|[low, value, high]| [low, value.midpoint(high), high]);
     case.overrides = vec![leavewell_model::record::Override {
@@ -144,7 +144,7 @@ fn a_persons_own_figure_stands_above_what_was_taught() {
     assert!(taught.low < taught.high && taught.own_reason.is_none());
 }
 
-/// A tray that was offered and then sold, as its record would be typed.
+/// A tray that was offered and then sold, with its record as a user would type it.
 fn sold_tray(price: &str) -> Draft {
     let mut draft = Draft::default();
     for (path, text) in [
@@ -176,7 +176,7 @@ fn closing(id: &str, draft: &Draft) -> Closing {
     }
 }
 
-/// What a record tells, and why the rest does not count.
+/// The number of observations in a record, and why the rest does not count.
 fn told(draft: &Draft) -> (usize, Vec<NotCounted>) {
     let all = evidence(&[closing("a", draft)], None);
     let seen = all.iter().map(|one| one.seen.len()).sum();
@@ -185,7 +185,7 @@ fn told(draft: &Draft) -> (usize, Vec<NotCounted>) {
 }
 
 #[test]
-fn bad_input_is_named_kept_and_not_learnt_from() {
+fn bad_input_is_reported_kept_and_not_learnt_from() {
     assert_eq!(told(&sold_tray("260")), (1, Vec::new()));
     let with = |path: &str, text: &str| {
         let mut draft = sold_tray("260");
@@ -215,7 +215,7 @@ fn bad_input_is_named_kept_and_not_learnt_from() {
     ] {
         assert_eq!(with(path, text), only(why), "{path} {text}");
     }
-    // A bill of nothing, and hours of nothing.
+    // A bill of zero, and zero hours.
     let mut draft = Draft::default();
     draft.set("done[0].what", "T09");
     draft.set("done[0].bill", "0");
@@ -230,7 +230,7 @@ fn bad_input_is_named_kept_and_not_learnt_from() {
     draft.set("done[0].bill", "120");
     draft.set("done[0].hours", "");
     assert_eq!(told(&draft), (1, Vec::new()));
-    // Text where a number should stand is a problem of the record, and teaches nothing.
+    // Text in place of a number is a problem of the record, and teaches nothing.
     draft.set("done[0].bill", "a lot");
     let (_, problems) = draft.read();
     assert_eq!(problems[0].field, "done[0].bill");
@@ -255,7 +255,7 @@ fn a_thousand_copies_of_one_sale_count_once() {
         learnt.shift(Shift::Guess(Class::A2))
     };
     assert_eq!(shift(&copies), shift(&copies[..1]));
-    // Another sale of as good a piece is no copy.
+    // Another sale of a similar piece is not a copy.
     let two = [closing("a", &one), closing("b", &sold_tray("270"))];
     assert_eq!(
         evidence(&two, None)
@@ -267,7 +267,7 @@ fn a_thousand_copies_of_one_sale_count_once() {
 }
 
 #[test]
-fn a_piece_that_did_not_sell_says_that_the_price_was_too_high() {
+fn an_unsold_piece_is_evidence_that_the_price_was_too_high() {
     let mut unsold = sold_tray("");
     unsold.set("closed.sale", "");
     unsold.set("closed.outcome", "unsold");
@@ -318,7 +318,7 @@ fn one_bill_for_several_works_is_one_piece_of_evidence() {
 }
 
 #[test]
-fn sheets_and_the_counsel_say_that_figures_were_taught() {
+fn sheets_and_the_advice_say_that_figures_were_taught() {
     let sheet = |text: &str| {
         let subject = Subject::parse(text).unwrap();
         sheet_text(&subject, Recipient::Client, Form::Markdown)
@@ -331,7 +331,7 @@ fn sheets_and_the_counsel_say_that_figures_were_taught() {
         "{taught}"
     );
     assert!(taught.contains("by 12 pieces"), "{taught}");
-    // The counsel says so only where the shipped figures would advise something else.
+    // The advice says so only if the shipped figures would lead to different advice.
     let far = layer(|[low, _, _]| [low * 0.2, low * 0.2, low * 0.2]);
     let (mut differ, mut agree) = (0, 0);
     for (name, case) in examples() {
@@ -353,7 +353,7 @@ fn sheets_and_the_counsel_say_that_figures_were_taught() {
 }
 
 #[test]
-fn what_would_change_is_shown_before_anything_is_turned_on() {
+fn the_effect_of_learning_is_shown_before_it_is_turned_on() {
     let sold = sold_tray("2600");
     let pieces = [
         ("a".to_owned(), sold.to_json()),

@@ -1,10 +1,10 @@
-//! A simulated trade that differs from the shipped figures, and what closed pieces find of it. Everything
-//! here is CONSTRUCTED. It runs on request: `cargo test --release --test learning_simulation -- --ignored
-//! --nocapture`.
+//! A simulated trade that differs from the shipped figures, and what is learnt of it from closed pieces.
+//! Everything here is CONSTRUCTED. It runs on request: `cargo test --release --test learning_simulation --
+//! --ignored --nocapture`.
 //!
-//! The true trade: replated pieces fetch the square root of what we judge they keep, bills are 1.4 times
-//! ours, people estimate 10 % too high, 3 in 100 prices and bills are wild, a reserve keeps some unsold, 60
-//! in 100 buyers are named.
+//! The true trade: the share that replated pieces keep is the square root of our judgement, bills are 1.4
+//! times ours, people estimate 10 % too high, 3 in 100 prices and bills are outliers, a reserve leaves some
+//! pieces unsold, and 60 in 100 buyers are named.
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing)]
 #![allow(clippy::disallowed_methods)] // a simulation on the machine it runs on
@@ -98,10 +98,10 @@ const CLASSES: [Class; 7] = [
 ];
 const COMMON: [f64; 7] = [0.05, 0.33, 0.08, 0.06, 0.26, 0.10, 0.12];
 
-/// What one closed piece tells, and what is held against it.
+/// The evidence of one closed piece, and the data to compare predictions with.
 struct Simulated {
     seen: Vec<Observed>,
-    /// The price that a prediction is tried on, if it sold.
+    /// The price to compare a prediction with, if it sold.
     price: Option<Observed>,
 }
 
@@ -154,7 +154,7 @@ fn piece(luck: &mut Luck) -> PricedState {
     state
 }
 
-/// Works chosen for a piece, done to it: the figures of their bills.
+/// Chooses works for a piece and applies them; returns the figures of their bills.
 fn work(luck: &mut Luck, state: &mut PricedState) -> Vec<FigureId> {
     let has = |state: &PricedState, name: &str| {
         let start = ["value.factor.", name].concat();
@@ -193,7 +193,7 @@ fn work(luck: &mut Luck, state: &mut PricedState) -> Vec<FigureId> {
     bills
 }
 
-/// Closes one piece of a trade.
+/// Simulates one closed piece of a trade.
 fn close(luck: &mut Luck, trade: Trade, reserve: bool) -> Simulated {
     let ledger = Ledger::standard();
     let mut state = piece(luck);
@@ -206,7 +206,7 @@ fn close(luck: &mut Luck, trade: Trade, reserve: bool) -> Simulated {
     assert!(buyer < BUYERS.len());
     let shop = luck.is(0.2);
     let (ln, row) = state.multiplier(Some(buyer));
-    // Pieces differ: each factor is drawn about its true middle by a third of its range.
+    // Pieces differ: each factor is drawn around its true middle, with a third of its range.
     let differs: f64 = row
         .iter()
         .map(|(shift, x)| x * luck.normal(0.0, shift.prior_sd() / 3.0))
@@ -277,7 +277,7 @@ fn evidence_of(pieces: &[Simulated]) -> Vec<PieceEvidence> {
         .collect()
 }
 
-/// Shares of what happened that fell into the bands of 50, 80 and 90 in 100.
+/// The shares of outcomes that fell into the bands of 50, 80 and 90 in 100.
 fn coverage<'a>(learnt: &Learnt, tried: impl Iterator<Item = &'a Observed>) -> [f64; 3] {
     let mut hits = [0.0; 3];
     let mut n = 0.0;
@@ -308,7 +308,7 @@ fn sixty_trades_find_what_bills_are() {
         let pieces: Vec<Simulated> = (0..200)
             .map(|_| close(&mut luck, DIFFERENT, true))
             .collect();
-        // Other pieces of the same trade, new in every run so that none of them decides.
+        // Further pieces of the same trade, new in every run so that no single one decides.
         let tried: Vec<Simulated> = (0..500)
             .map(|_| close(&mut luck, DIFFERENT, false))
             .collect();
@@ -351,9 +351,9 @@ fn sixty_trades_find_what_bills_are() {
         "after 30: {:?}",
         means[2]
     );
-    // A t with four degrees of freedom that fits bills with normal noise and a few wild ones holds 45 to 46
-    // in 100 where it should hold 50: its middle is too narrow where its tails are right. The prototype
-    // comes to 45.0, 78.4 and 90.8 when the pieces it is tried on are new in every run.
+    // A t with four degrees of freedom, fitted to bills with normal noise and a few outliers, contains 45 to
+    // 46 in 100 where it should contain 50: its middle is too narrow when its tails are right. The prototype
+    // gives 45.0, 78.4 and 90.8 when the test pieces are new in every run.
     for (held, band, off) in [
         (means[3][2], 0.50, 0.06),
         (means[3][3], 0.80, 0.03),
@@ -405,9 +405,9 @@ fn right_figures_are_hardly_ever_accused() {
     }
 }
 
-/// The price of a replated piece in the true trade is known where the test above looks for it.
+/// The simulated trade has the differences on which the tests above rely.
 #[test]
-fn the_true_trade_differs_where_it_says() {
+fn the_true_trade_differs_as_stated() {
     assert!((DIFFERENT.truth(Shift::Replated(1, 0)) + 0.5 * 0.4_f64.ln()).abs() < 1e-12);
     assert!(AS_SHIPPED.truth(Shift::Cost(FigureId::COST_T14A)).abs() < 1e-12);
     let mut luck = Luck(1);

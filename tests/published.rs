@@ -1,6 +1,6 @@
-//! Checks of the formulas and figures against something outside the code: published tables, closed
-//! forms, an independent library, or numbers worked out by hand from the figures of the ledger. Each
-//! check names its source beside it.
+//! Checks of the formulas and figures against sources outside the code: published tables, closed forms, an
+//! independent library, or numbers computed by hand from the figures of the ledger. Each check names its
+//! source.
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing)]
 
@@ -61,14 +61,14 @@ fn near_share(got: f64, want: f64, tolerance: f64) {
     near(got, want, tolerance * want.abs());
 }
 
-/// A number with `places` decimals is known to half a unit in the last of them.
+/// A number with `places` decimals is accurate to half a unit in the last of them.
 #[track_caller]
 fn printed(got: f64, want: f64, places: i32) {
     let half = 0.5 / (0..places).fold(1.0, |unit, _| unit * 10.0);
     near(got, want, half * (1.0 + 1e-9));
 }
 
-/// The layer of which the share `f` is bare, made from the quantile of `f` as the model makes it.
+/// The layer with the bare share `f`, made from the quantile of `f` as the model makes it.
 fn layer_with_bleed(t0_um: f64, k: f64, floor: f64, f: f64) -> Layer {
     Layer::from_quantile(t0_um, k, floor, probit(held(f)))
 }

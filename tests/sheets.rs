@@ -69,7 +69,7 @@ const SHOWN: [&str; 12] = [
     "blocks",
 ];
 
-/// The nested content: blocks by type, and the marks of a picture.
+/// The keys of nested content: blocks by type, and the marks of a picture.
 const BLOCKS: [&str; 16] = [
     "Section",
     "Para",
@@ -113,7 +113,7 @@ fn words(name: PageName, draft: &Draft) -> String {
 }
 
 /// The sheets match the accepted ones. `LEAVEWELL_ACCEPT=1 cargo test --test sheets as_accepted` rewrites
-/// those; review the difference.
+/// them; review the difference.
 #[test]
 fn sheets_are_as_accepted() {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/sheets");
@@ -246,7 +246,7 @@ fn an_empty_case_says_what_is_missing_and_guesses_nothing() {
         assert!(ticket.contains("Not examined") && ticket.contains("Not tested for lead"));
         assert!(catalogue.contains("has not been examined"));
     }
-    // One answer is enough to say something.
+    // One answer is enough for a conclusion.
     let looked = draft(r#","findings":[{"id":"C01","answer":"seen"}]"#);
     assert!(!words(PageName::SheetForClient, &looked).contains("Too little is recorded"));
 }
@@ -307,7 +307,7 @@ fn no_sheet_names_a_treatment_without_its_caution_and_the_deferral_line() {
                 );
             }
         }
-        // Every caution of the screen is on the client's sheet and the file sheet.
+        // Every caution on the screen is also on the client's sheet and the file sheet.
         let (case, problems) = draft.read();
         let report = leavewell_model::counsel::weigh_at_once(&case, problems);
         for sheet in [PageName::SheetForClient, PageName::SheetForFile] {
@@ -322,10 +322,10 @@ fn no_sheet_names_a_treatment_without_its_caution_and_the_deferral_line() {
 
 #[test]
 fn the_buyers_sheet_states_recorded_seen_or_probable_replating() {
-    // Probable by the findings.
+    // Probable from the findings.
     let probable = case("replated_coffee_pot");
     for text in buyer(&probable) {
-        // A ticket says it once, with what the piece is.
+        // A ticket says it once, together with what the piece is.
         let is_said = text.to_lowercase().contains("re-plat")
             || text.contains("fused plate, electroplated later");
         assert!(is_said, "{text}");
@@ -344,7 +344,7 @@ fn the_buyers_sheet_states_recorded_seen_or_probable_replating() {
         );
     }
     assert!(words(PageName::SheetForFile, &recorded).contains("One of the two is wrong"));
-    // Plated in places only.
+    // Plated only in places.
     recorded.set("done[0].what", "T13a");
     for text in buyer(&recorded) {
         assert!(text.contains("Re-plated in places"), "{text}");
@@ -357,7 +357,7 @@ fn the_buyers_sheet_states_recorded_seen_or_probable_replating() {
     }
 }
 
-/// A field makes the buyer's sheet say something that it did not say before: ticket, then catalogue.
+/// Checks that a field adds something to the buyer's sheet: ticket, then catalogue.
 #[track_caller]
 fn told(path: &str, typed: &str, words: [&str; 2]) {
     let mut draft = case("daily_teapot");
@@ -576,21 +576,21 @@ fn hostile_text_is_shown_and_never_run() {
             !text.contains('\u{202e}') && !html[html.find("</h1>").unwrap()..].contains('\u{202e}')
         );
     }
-    // The style sheet breaks a very long name; emoji and other scripts stay.
+    // The style sheet breaks a very long name; emoji and other scripts remain.
     let mut long = case("worn_tray");
     let name = ["🫖".repeat(500), "מ".repeat(500), "W".repeat(5000)].concat();
     long.set("piece.name", &name);
     for sheet in SHEETS {
         let blocks = page(sheet, &long);
         let html = markup("A sheet", "A sheet", &blocks);
-        // A buyer is not told what the owner calls it.
+        // A buyer does not see the owner's name for the piece.
         let is_named = sheet != PageName::SheetForBuyer;
         assert_eq!(html.contains(&name), is_named, "{sheet:?}");
         assert!(html.contains("overflow-wrap: anywhere") && html.contains("dir=\"auto\""));
     }
 }
 
-/// The cells of tables and facts that are exactly a figure's id.
+/// Counts the cells of tables and facts that are exactly a figure's id.
 fn ids_listed(blocks: &[Block], out: &mut BTreeMap<String, usize>) {
     for block in blocks {
         let cells: Vec<&String> = match block {
@@ -633,14 +633,14 @@ fn the_ledger_lists_every_figure_exactly_once() {
         assert!(twice.is_empty(), "{twice:?}");
         assert_eq!(listed.len(), all);
     }
-    // Small enough to be rebuilt at every keystroke.
+    // Small enough to rebuild at every keystroke.
     let json = serde_json::to_string(&page(PageName::Ledger, &case("worn_tray"))).unwrap();
     assert!(json.len() < 400_000, "{}", json.len());
     assert!(fields(&page(PageName::Ledger, &case("worn_tray"))).len() == 1);
 }
 
 #[test]
-fn the_search_narrows_the_ledger_and_brings_fields() {
+fn the_search_narrows_the_ledger_and_shows_fields() {
     let mut draft = case("worn_tray");
     draft.set("ledger.search", "commission HAMMER");
     let blocks = page(PageName::Ledger, &draft);
@@ -661,7 +661,7 @@ fn the_search_narrows_the_ledger_and_brings_fields() {
 }
 
 #[test]
-fn a_persons_figure_is_entered_in_its_field_and_can_be_cleared() {
+fn a_user_figure_is_entered_in_its_field_and_can_be_cleared() {
     let mut draft = case("worn_tray");
     let before = draft.read().0;
     draft.set("overrides.{fee.commission}.value", "0,25");
@@ -713,7 +713,7 @@ fn figures_the_trace_does_not_list_cannot_change_the_answer() {
         "{} of {all}",
         used.len()
     );
-    // Every tenth of the others is moved far: the answer stays the same, byte for byte.
+    // Every tenth of the others is moved far, and the answer stays the same, byte for byte.
     let idle = Ledger::standard()
         .figures()
         .filter(|f| !used.contains(f.id));
@@ -729,7 +729,7 @@ fn figures_the_trace_does_not_list_cannot_change_the_answer() {
         tried += 1;
     }
     assert!(tried > 5);
-    // A listed one changes it.
+    // A listed figure changes it.
     let mut moved = case;
     moved.overrides.push(leavewell_model::record::Override {
         figure: "fee.commission".to_owned(),
@@ -741,7 +741,7 @@ fn figures_the_trace_does_not_list_cannot_change_the_answer() {
 }
 
 #[test]
-fn the_share_of_judgement_adds_up() {
+fn the_trace_counts_weakly_sourced_figures() {
     let draft = case("worn_tray");
     let (case, _) = draft.read();
     let (_, used) = leavewell_model::ledger::read_during(|| {
@@ -825,7 +825,7 @@ fn the_record_of_work_always_has_room_for_one_more() {
     draft.set("done[0].what", "rubbed with cork");
     assert!(words(PageName::Done, &draft).contains("rubbed with cork"));
     assert!(words(PageName::SheetForClient, &draft).contains("rubbed with cork"));
-    // A value in place of the list is no reason to stop.
+    // A value in place of the list is handled as well.
     for odd in [
         r#","done":7"#,
         r#","done":[7,null,"x"]"#,
@@ -849,8 +849,8 @@ fn choices_of_work_offer_every_treatment() {
     }
 }
 
-/// Marks stand on every sheet as they were typed, and what nobody has confirmed of them is said to
-/// wait, with or without any other finding.
+/// Every sheet quotes marks as they were typed, and lists the words in them that nobody has confirmed as not
+/// counted yet, with or without any other finding.
 #[test]
 fn marks_are_quoted_as_typed_on_every_sheet() {
     let mut draft = draft("");
@@ -876,7 +876,7 @@ fn marks_are_quoted_as_typed_on_every_sheet() {
             );
         }
     }
-    // Confirmed or put aside, they wait no longer.
+    // Once confirmed or dismissed, they are no longer listed.
     draft.set_answer("M01", "seen", "foot");
     draft.set_answer("M20", "unsure", "");
     for sheet in SHEETS {
@@ -887,9 +887,9 @@ fn marks_are_quoted_as_typed_on_every_sheet() {
     }
 }
 
-/// Years that were given are not passed off as evidence.
+/// Given years are not presented as evidence.
 #[test]
-fn years_given_are_named_as_given() {
+fn given_years_are_shown_as_given() {
     let draft = draft(
         r#","piece":{"from_year":1790,"to_year":1830,"came_from":"sale"},
            "findings":[{"id":"C01","answer":"seen"},{"id":"C08","answer":"seen"}]"#,
@@ -914,7 +914,7 @@ fn years_given_are_named_as_given() {
     );
 }
 
-/// The years on a ticket belong to the family beside which they stand.
+/// The years on a ticket belong to the family named beside them.
 #[test]
 fn the_years_on_a_ticket_belong_to_the_family_named() {
     let [ticket, catalogue] = buyer(&draft(r#","findings":[{"id":"S03","answer":"seen"}]"#));
@@ -929,10 +929,10 @@ fn the_years_on_a_ticket_belong_to_the_family_named() {
     assert!(from >= 1840 && years[4..].starts_with(". "), "{ticket}");
 }
 
-/// With parts described and nothing looked for, no family and no year is claimed: the prior is shown on
-/// the sheet for the file alone, and as what it is.
+/// If parts are described but no finding was looked for, no family and no year is claimed: the prior is shown
+/// only on the file sheet, and labelled as such.
 #[test]
-fn a_piece_that_nobody_has_looked_at_is_called_nothing() {
+fn a_piece_not_looked_at_is_given_no_family_and_no_year() {
     let draft = draft(
         r#","piece":{"form":"teapot","from_year":1780,"to_year":1800},
            "parts":[{"part":"body","bleed":"some"}]"#,

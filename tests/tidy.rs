@@ -1,5 +1,5 @@
-//! House rules: what the source may name, where figures live, what the words may say, and whether the
-//! colours can be told apart. Each rule is read off the files as they are.
+//! House rules: what the source may name, where figures are kept, what the words may say, and whether the
+//! colours have enough contrast. Each rule is checked on the files themselves.
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing)]
 
@@ -43,7 +43,7 @@ fn files(folder: &str, endings: &[&str]) -> Vec<(String, String)> {
     found
 }
 
-/// Fails for every line outside comments that holds one of these.
+/// Fails for every line outside comments that contains one of these words.
 fn check_absent(files: &[(String, String)], words: &[&str], why: &str) {
     let faults: Vec<String> = files
         .iter()
@@ -57,7 +57,7 @@ fn check_absent(files: &[(String, String)], words: &[&str], why: &str) {
     assert!(faults.is_empty(), "{why}\n{}", faults.join("\n"));
 }
 
-/// Lines that are not comments, with their numbers.
+/// The lines that are not comments, with their line numbers.
 fn code_lines(text: &str) -> impl Iterator<Item = (usize, &str)> {
     text.lines()
         .enumerate()
@@ -67,12 +67,12 @@ fn code_lines(text: &str) -> impl Iterator<Item = (usize, &str)> {
 
 #[test]
 fn the_model_names_neither_the_web_nor_the_machine() {
-    // The build script runs on the machine that builds, not in the model.
+    // The build script runs on the machine that builds; it is not part of the model.
     let model: Vec<(String, String)> = files("src/model", &["rs", "toml"])
         .into_iter()
         .filter(|(name, _)| name != "src/model/build.rs")
         .map(|(name, text)| {
-            // The tests of a file may ask the environment how much to try.
+            // The tests in a file may read the environment for the number of cases.
             let product = text.split("#[cfg(test)]\nmod ").next().unwrap().to_owned();
             (name, product)
         })
@@ -128,7 +128,7 @@ fn the_app_computes_no_figure() {
         ],
         "figures are worked out in the model",
     );
-    // A `use` may run over several lines: look at each as one.
+    // A `use` may span several lines: treat each as one.
     for (name, text) in &app {
         for statement in text.split(';') {
             let Some(from) = statement.find("leavewell_model") else {
@@ -154,7 +154,7 @@ fn the_app_computes_no_figure() {
 }
 
 #[test]
-fn screens_say_something_and_smuggle_nothing() {
+fn screens_are_not_empty_and_contain_no_raw_markup() {
     let app = files("src/app", &["rs"]);
     check_absent(
         &app,
@@ -189,7 +189,7 @@ fn nothing_points_away_from_this_origin() {
                 let ours = ["127.0.0.1", "www.w3.org/"]
                     .iter()
                     .any(|ok| target.starts_with(ok))
-                    // The bare scheme, as code compares with it.
+                    // The bare scheme, as code compares it.
                     || target.starts_with(['"', '\'', '`']);
                 let shown: String = target.chars().take(40).collect();
                 assert!(ours, "{name}: {scheme}{shown}");
@@ -202,16 +202,17 @@ fn nothing_points_away_from_this_origin() {
 struct Literal {
     /// The line it begins on.
     line: usize,
-    /// What stands between its quotes, as written, but for ends of lines that a backslash takes away.
+    /// The text between its quotes, as written, without line ends that a backslash removes.
     text: String,
-    /// What is called with it first: `format!`, `expect`, `class`; empty where nothing is.
+    /// The function or macro it is the first argument of: `format!`, `expect`, `class`; empty if there is
+    /// none.
     call: String,
-    /// Whether it names the classes of an element: the second text of `el("div", "screen is-wide")`.
+    /// Whether it names the classes of an element: the second argument of `el("div", "screen is-wide")`.
     classes: bool,
 }
 
-/// String literals of Rust source, raw ones too. Comments and attributes are left out, and everything
-/// that is only for tests: what a file's own tests invent is their affair.
+/// String literals of Rust source, including raw ones. Comments, attributes and everything compiled only for
+/// tests are left out, because a file's own tests may invent words.
 fn literals(text: &str) -> Vec<Literal> {
     let chars: Vec<char> = text.chars().collect();
     let begins = |at: usize, what: &str| {
@@ -288,7 +289,7 @@ fn literals(text: &str) -> Vec<Literal> {
     found
 }
 
-/// Whether source ends after the first of what `el` is given, a text: what follows names classes.
+/// Whether source ends after the first argument of `el`, so that class names follow.
 fn follows_a_tag(source: &str) -> bool {
     let tag = source.strip_suffix(',').map(str::trim_end);
     let called = tag
@@ -324,7 +325,7 @@ const GROUPS: [&str; 21] = [
 ];
 
 #[test]
-fn every_group_of_the_ledger_is_known_here() {
+fn every_group_of_the_ledger_is_listed_here() {
     for figure in Ledger::standard().figures() {
         let group = figure.id.split('.').next().unwrap();
         assert!(
@@ -335,8 +336,8 @@ fn every_group_of_the_ledger_is_known_here() {
     }
 }
 
-/// Ids are looked up by name and a wrong one stops the program; so each that stands in the source
-/// has to exist, and each pattern has to begin like one that does.
+/// An id in the source that the ledger does not have is an error: each id written in the source must exist,
+/// and each pattern must begin like an existing id.
 #[test]
 fn every_figure_and_caution_the_source_names_exists() {
     let ledger = Ledger::standard();
@@ -377,7 +378,7 @@ fn every_figure_and_caution_the_source_names_exists() {
     assert!(checked > 60, "only {checked} ids were found");
 }
 
-/// Finding and treatment ids in the source, likewise.
+/// The same for finding and treatment ids in the source.
 #[test]
 fn every_finding_and_treatment_the_source_names_exists() {
     let mut checked = 0;
@@ -407,8 +408,8 @@ fn every_finding_and_treatment_the_source_names_exists() {
     assert!(checked > 20, "only {checked} ids were found");
 }
 
-/// The words a recipe needs. The program says what is done to a piece and what is lost, never how to
-/// do hazardous work.
+/// Words that a recipe needs. The program says what is done to a piece and what is lost, never how to do
+/// hazardous work.
 const RECIPE_WORDS: [&str; 25] = [
     "grams per",
     "grammes per",
@@ -449,13 +450,13 @@ fn nothing_reads_like_a_recipe() {
         .map(|(name, text)| (name, text.to_lowercase()))
         .collect();
     check_absent(&lowered, &RECIPE_WORDS, "no recipes");
-    // The same words do find a recipe.
+    // The same words do detect a recipe.
     let recipe = "Dissolve the salt, 30 g per litre, and set it to two volts.".to_lowercase();
     assert!(RECIPE_WORDS.iter().filter(|w| recipe.contains(**w)).count() == 3);
 }
 
-/// Custom properties of each block of the stylesheet that sets up a theme. Where a person forces
-/// system colours there is nothing to compute.
+/// Custom properties of each block of the stylesheet that defines a theme. Where the user forces system
+/// colours, there is nothing to compute.
 fn themes() -> Vec<(bool, BTreeMap<String, [f64; 3]>)> {
     let css = fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join("www/leavewell.css"));
     let css = css.unwrap();
@@ -501,8 +502,8 @@ fn contrast(a: [f64; 3], b: [f64; 3]) -> f64 {
 }
 
 #[test]
-fn the_contrast_formula_is_the_standards() {
-    // Black on white is 21 to 1 by definition; #777777 on white is 4.48, worked out by hand.
+fn the_contrast_formula_matches_the_standard() {
+    // Black on white is 21 to 1 by definition; #777777 on white is 4.48, computed by hand.
     let colour = |hex| rgb(hex).unwrap();
     assert!((contrast(colour("#000000"), colour("#ffffff")) - 21.0).abs() < 1e-9);
     assert!((contrast(colour("#777777"), colour("#ffffff")) - 4.48).abs() < 0.005);
@@ -510,7 +511,7 @@ fn the_contrast_formula_is_the_standards() {
 
 /// Text needs 4.5 to 1 and lines that carry meaning 3 to 1 (WCAG 2.2, 1.4.3 and 1.4.11).
 #[test]
-fn colours_can_be_told_from_the_page() {
+fn colours_have_enough_contrast_with_the_page() {
     let themes = themes();
     assert!(
         themes.iter().any(|(dark, _)| *dark) && themes.iter().any(|(dark, _)| !dark),
@@ -536,18 +537,18 @@ fn colours_can_be_told_from_the_page() {
             check("edge", ground, 3.0);
             check("copper-fill", ground, 2.95);
         }
-        // Areas are told apart by their outline.
+        // Areas are distinguished by their outline.
         check("outline", "silver-fill", 3.0);
         for metal in ["copper", "tin", "nickel", "brass", "rust", "bright"] {
             check("outline", &format!("{metal}-fill"), 3.0);
         }
     }
-    // The dark theme stands twice, for the system's choice and for the person's: alike.
+    // The dark theme is defined twice, for the system's choice and for the user's; the two are equal.
     let dark: Vec<_> = themes.iter().filter(|(dark, _)| *dark).collect();
     assert!(dark.windows(2).all(|pair| pair[0].1 == pair[1].1));
 }
 
-/// What stands between quotes after each of these beginnings.
+/// The text between quotes after each occurrence of this beginning.
 fn quoted<'a>(text: &'a str, beginning: &'a str) -> Vec<&'a str> {
     text.split(beginning)
         .skip(1)
@@ -555,8 +556,8 @@ fn quoted<'a>(text: &'a str, beginning: &'a str) -> Vec<&'a str> {
         .collect()
 }
 
-/// The sheet of drawings: one for each finding and none over, in the ledger's order, and nothing in it
-/// that the page's policy would stop or that another file's reader might not find.
+/// The sheet of drawings: exactly one for each finding, in the ledger's order, and nothing that the page's
+/// policy would block or that refers outside the file.
 #[test]
 fn every_finding_is_drawn() {
     let sheet = Path::new(env!("CARGO_MANIFEST_DIR")).join("www/looks.svg");
@@ -574,7 +575,7 @@ fn every_finding_is_drawn() {
         assert_ne!(halves[1], halves[2], "{head}");
     }
 
-    // One fault of form, and no browser draws any of it.
+    // A single syntax error stops browsers from drawing any of it.
     for (opened, closed) in [("<g", "</g>"), ("<symbol", "</symbol>"), ("<!--", "-->")] {
         let count = |word: &str| sheet.matches(word).count();
         assert_eq!(count(opened), count(closed), "{opened} and {closed}");
@@ -584,7 +585,7 @@ fn every_finding_is_drawn() {
         assert!(!comment.contains("--"), "two hyphens in: {comment}");
     }
 
-    // Comments may say what the drawings may not hold.
+    // Comments may mention what the drawings must not contain.
     let drawings: String = sheet
         .split("<!--")
         .map(|part| part.split_once("-->").map_or(part, |(_, after)| after))
@@ -602,7 +603,7 @@ fn every_finding_is_drawn() {
         assert!(all.contains(id), "nothing is called {id}");
     }
 
-    // Each colour named is one that the themes set.
+    // Each colour named is one that the themes define.
     let themes = themes();
     for colour in drawings.split("var(--").skip(1) {
         let name = colour.split(')').next().unwrap();
@@ -614,7 +615,7 @@ fn every_finding_is_drawn() {
     assert!(sheet.len() < 160_000, "{} bytes", sheet.len());
 }
 
-/// A screen with everything drawn only for it: `pages/counsel.rs` with `pages/counsel/`.
+/// A screen with the code that only it uses: `pages/counsel.rs` with `pages/counsel/`.
 fn screens() -> BTreeMap<String, String> {
     let mut screens: BTreeMap<String, String> = BTreeMap::new();
     for (name, text) in files("src/app/pages", &["rs"]) {
@@ -660,7 +661,7 @@ fn a_screen_that_names_a_treatment_shows_its_cautions() {
     assert!(naming >= 2, "no screen was found to name a treatment");
 }
 
-/// The line that defers to codes and people stands in the shell, so on every screen.
+/// The line that defers to codes and people is in the shell, and so on every screen.
 #[test]
 fn the_shell_defers_on_every_screen() {
     let shell = files("src/app", &["rs"])
@@ -671,9 +672,9 @@ fn the_shell_defers_on_every_screen() {
     assert!(shell.contains("caution.deferral"));
 }
 
-/// The exact words that an owner must meet unchanged.
+/// The fixed texts that every owner sees unchanged.
 #[test]
-fn words_that_stand_unchanged_are_there() {
+fn fixed_texts_exist() {
     for id in [
         "caution.deferral",
         "caution.display_only",
@@ -687,11 +688,10 @@ fn words_that_stand_unchanged_are_there() {
     }
 }
 
-/// Whether a literal is made of words that a person reads: two words side by side, a label (one word
-/// with a capital), or a word that stands free beside what is put in. Ids, paths, units, drawings and
-/// names of classes are none.
+/// Whether a literal consists of words that a user reads: two adjacent words, a label (one word with a
+/// capital), or a separate word beside a placeholder. Ids, paths, units, drawings and class names are not.
 fn is_wording(literal: &str) -> bool {
-    // Escapes are no letters, and what is put in is a word of its own.
+    // Escapes are not letters, and a placeholder counts as a separate word.
     let mut plain = String::new();
     let mut chars = literal.chars();
     while let Some(c) = chars.next() {
@@ -710,7 +710,7 @@ fn is_wording(literal: &str) -> bool {
     }
     let bare = |word: &str| -> Option<String> {
         let word = word.trim_matches(|c: char| ".,:;!?()[]\"'“”…".contains(c));
-        // The end of an id, such as "-hint", is no word.
+        // The end of an id, such as "-hint", is not a word.
         let letters = word.chars().all(|c| c.is_alphabetic() || "-'’".contains(c));
         (letters
             && !word.starts_with('-')
@@ -734,8 +734,8 @@ fn is_wording(literal: &str) -> bool {
     side_by_side || label || free
 }
 
-/// Whether a literal lists names of classes or ids of elements: each has a hyphen, or one tells a state,
-/// such as `is-open`.
+/// Whether a literal lists class names or element ids: each has a hyphen, or one names a state, such as
+/// `is-open`.
 fn lists_names(literal: &str) -> bool {
     let names: Vec<&str> = literal.split_whitespace().collect();
     let plain = |name: &&str| {
@@ -746,7 +746,7 @@ fn lists_names(literal: &str) -> bool {
     names.iter().all(plain) && (hyphens || names.iter().any(|name| name.starts_with("is-")))
 }
 
-/// What is called with words that only a developer reads.
+/// Calls whose words only a developer reads.
 const DEVELOPER_CALLS: [&str; 7] = [
     "expect",
     "panic!",
@@ -757,8 +757,7 @@ const DEVELOPER_CALLS: [&str; 7] = [
     "expect_err",
 ];
 
-/// Fails where words stand in files whose names begin like `code`, but for those that begin like
-/// `wording`.
+/// Fails if wording occurs in files whose names begin with `code`, except those that begin with `wording`.
 fn check_wording(code: &str, wording: &str, exceptions: &[(&str, &str, &str)]) {
     let (folder, _) = code.rsplit_once('/').unwrap();
     let mut files = files(folder, &["rs"]);
@@ -774,8 +773,8 @@ fn check_wording(code: &str, wording: &str, exceptions: &[(&str, &str, &str)]) {
     );
 }
 
-/// Every text of these files that a person reads. An exception is the end of a file's name, the
-/// beginning of the text and its reason; one that is not needed any more is a fault too.
+/// Every text in these files that a user reads. An exception is the end of a file's name, the beginning of
+/// the text and its reason; an exception that is no longer needed is also a fault.
 fn wording_faults(files: &[(String, String)], exceptions: &[(&str, &str, &str)]) -> Vec<String> {
     let mut used = vec![false; exceptions.len()];
     let mut faults = Vec::new();
@@ -787,7 +786,7 @@ fn wording_faults(files: &[(String, String)], exceptions: &[(&str, &str, &str)])
                 continue;
             }
             let excepted = |(file, begins, _): &(&str, &str, &str)| {
-                // A folder stands for its files.
+                // A folder covers all its files.
                 let here = name.ends_with(file) || file.ends_with('/') && name.contains(file);
                 here && text.starts_with(begins)
             };
@@ -808,7 +807,7 @@ fn wording_faults(files: &[(String, String)], exceptions: &[(&str, &str, &str)])
 }
 
 #[test]
-fn the_words_of_pages_stand_in_their_folder() {
+fn the_words_of_pages_are_in_their_folder() {
     let symbols = [
         "Pb", "Cd", "As", "Hg", "Cu", "Ni", "Ag", "Sn", "Sb", "Zn", "Fe", "Al", "Co", "Cr", "Mn",
         "Tl",
@@ -822,7 +821,7 @@ fn the_words_of_pages_stand_in_their_folder() {
 }
 
 #[test]
-fn the_words_of_the_counsel_stand_in_their_folder() {
+fn the_words_of_the_counsel_are_in_their_folder() {
     check_wording(
         "src/model/counsel/",
         "src/model/counsel/wording/",
@@ -834,7 +833,7 @@ fn the_words_of_the_counsel_stand_in_their_folder() {
     );
 }
 
-/// The code of these folders without the tests of each file.
+/// The code in these folders without the tests of each file.
 fn code_of(folders: &[&str]) -> Vec<(String, String)> {
     folders
         .iter()
@@ -847,10 +846,10 @@ fn code_of(folders: &[&str]) -> Vec<(String, String)> {
         .collect()
 }
 
-/// Only the record turns text into a value, with one range and one message. Pages and screens show
-/// text as typed and read typed values.
+/// Only the record converts text into values, with one range and one message. Pages and screens show text as
+/// typed and read typed values.
 #[test]
-fn pages_and_screens_turn_no_text_into_numbers() {
+fn pages_and_screens_parse_no_numbers() {
     check_absent(
         &code_of(&["src/pages", "src/app"]),
         &[
@@ -865,11 +864,11 @@ fn pages_and_screens_turn_no_text_into_numbers() {
     );
 }
 
-/// A field of the schema that no code asks for is a promise nobody keeps. The last name of its path
-/// has to stand in the reader, a page or a screen.
+/// A field of the schema that no code reads is useless. The last name of its path must occur in the reader, a
+/// page or a screen.
 #[test]
-fn every_field_of_the_schema_is_asked_for_by_name() {
-    // Of version 2: kept in the file and compared, and asked for by no screen yet.
+fn every_field_of_the_schema_is_read_by_name() {
+    // From version 2: kept in the file and compared, but not yet used by any screen.
     let kept = [
         "findings[].from",
         "comparables[].of",
@@ -887,7 +886,7 @@ fn every_field_of_the_schema_is_asked_for_by_name() {
         .collect();
     let asked_for = |path: &str| {
         let last = path.rsplit('.').next().unwrap();
-        // In quotes, at the end of a path, or before what a page adds to it.
+        // In quotes, at the end of a path, or before a suffix that a page adds.
         ["\"", ".", "_"].iter().any(|before| {
             ["\"", "["]
                 .iter()
@@ -905,7 +904,7 @@ fn every_field_of_the_schema_is_asked_for_by_name() {
 }
 
 #[test]
-fn the_words_of_reading_a_record_stand_in_their_file() {
+fn the_words_of_reading_a_record_are_in_their_file() {
     check_wording(
         "src/model/record/reading",
         "src/model/record/reading/wording.rs",
@@ -913,10 +912,10 @@ fn the_words_of_reading_a_record_stand_in_their_file() {
     );
 }
 
-/// A rule and its reason, a kind and its name, an entry and its label are one thing and stand
-/// together; words that are of none of these have no place in the model beside the folders above.
+/// A rule and its reason, a kind and its name, an entry and its label belong together. Other words may not
+/// occur in the model outside the folders above.
 #[test]
-fn elsewhere_in_the_model_words_stand_only_with_what_they_name() {
+fn elsewhere_in_the_model_words_occur_only_with_what_they_name() {
     let folders = [
         "src/pages/",
         "src/model/counsel/",
@@ -1001,7 +1000,7 @@ fn elsewhere_in_the_model_words_stand_only_with_what_they_name() {
 }
 
 #[test]
-fn the_words_of_screens_stand_in_their_folder() {
+fn the_words_of_screens_are_in_their_folder() {
     check_wording(
         "src/app/",
         "src/app/wording/",
@@ -1031,7 +1030,7 @@ fn words_left_in_a_screen_are_found() {
     assert_eq!(found(screen, &[]), [fault]);
     let excepted = ("up.rs", "Say how", "made up");
     assert!(found(screen, &[excepted]).is_empty());
-    // An exception for another file or another text leaves the fault, and is over.
+    // An exception for another file or another text does not cover the fault, and is itself reported.
     for other in [
         ("down.rs", "Say how", "made up"),
         ("up.rs", "Tell how", "made up"),
@@ -1041,7 +1040,7 @@ fn words_left_in_a_screen_are_found() {
         assert_eq!(faults[0], fault);
         assert!(faults[1].contains("needs an exception"), "{}", faults[1]);
     }
-    // The same words as classes, as words of an element, and for a developer.
+    // The same words as class names, as the words of an element, and for a developer.
     for (source, count) in [
         (r#"el("fieldset", "choice reader")"#, 0),
         (r#"el("p", "").tag("strong", "choice reader")"#, 1),
@@ -1057,7 +1056,7 @@ fn words_left_in_a_screen_are_found() {
 }
 
 #[test]
-fn names_of_classes_are_told_from_words() {
+fn class_names_are_distinguished_from_words() {
     for names in [
         "is-open",
         "chart-name chart-over",
@@ -1079,7 +1078,7 @@ fn names_of_classes_are_told_from_words() {
 }
 
 #[test]
-fn words_are_told_from_what_is_none() {
+fn words_are_distinguished_from_other_text() {
     for words in [
         "What is not known",
         "Cost",
@@ -1123,7 +1122,7 @@ fn words_are_told_from_what_is_none() {
 }
 
 #[test]
-fn literals_are_found_wherever_they_stand() {
+fn literals_are_found_wherever_they_occur() {
     let source = r##"
 //! A comment with "words of its own".
 #[doc = "An attribute with words."] // and a comment

@@ -18,7 +18,7 @@ use serde_json::Value;
 /// Pages that name treatments.
 const NAMING: [PageName; 2] = [PageName::Bench, PageName::Catalogue];
 
-/// The number of random cases: more in a release build. `LEAVEWELL_CASES` sets another, such as 10000.
+/// The number of random cases: more in a release build. `LEAVEWELL_CASES` sets another number, such as 10000.
 const CASES: u64 = if cfg!(debug_assertions) { 120 } else { 2_000 };
 
 fn cases() -> u64 {
@@ -101,7 +101,7 @@ fn walk<'a>(blocks: &'a [Block], see: &mut dyn FnMut(&'a Block)) {
     }
 }
 
-/// The whole text of a page, without the person's input.
+/// The whole text of a page, without the user's input.
 fn said(name: PageName, draft: &Draft) -> (Vec<Block>, String) {
     let blocks = name.blocks(&Subject::new(draft.clone()));
     let text = serde_json::to_string(&blocks).unwrap();
@@ -321,7 +321,7 @@ fn the_catalogue_lists_every_treatment_once() {
     }
 }
 
-/// The catalogue's verdict on each treatment: 0 open, 1 a check or an opinion first, 2 ruled out.
+/// The catalogue's verdict on each treatment: 0 open, 1 a check or an opinion first, 2 barred.
 fn verdicts(draft: &Draft) -> Vec<(Treatment, u8)> {
     let (blocks, _) = said(PageName::Catalogue, draft);
     let mut found = Vec::new();
@@ -358,11 +358,12 @@ fn cautions_of(draft: &Draft) -> Vec<String> {
         .collect()
 }
 
-/// A hazard, the treatments it is also a reason for, and how to record it.
+/// A hazard, the treatments for which it is also a reason, and how to record it.
 type Danger = (&'static str, &'static [Treatment], fn(&mut Draft));
 
-/// Another hazard removes no caution and loosens no verdict. Two hazards are also reasons for work, where the
-/// verdict may move: corrosion for removing an old repair, a failing filling for removing the filling.
+/// Another hazard removes no caution and loosens no verdict. Two hazards are also reasons for work, so the
+/// verdict on that work may change: corrosion for removing an old repair, a failing filling for removing the
+/// filling.
 #[test]
 fn another_hazard_loosens_no_verdict() {
     let dangers: [Danger; 11] = [
@@ -425,9 +426,9 @@ fn another_hazard_loosens_no_verdict() {
     }
 }
 
-/// Each hazard has its caution.
+/// Each hazard shows its caution.
 #[test]
-fn each_hazard_brings_its_caution() {
+fn each_hazard_shows_its_caution() {
     for (path, id) in [
         ("catalogue.hard_repair", "caution.cadmium"),
         ("catalogue.insulator", "caution.asbestos"),

@@ -4,8 +4,8 @@ use leavewell_model::bench::{HeatField, Reach, Spread, bessel_k0, bessel_k1, she
 
 use crate::{near, near_share};
 
-/// The decay length in copper of .8 mm that loses 10 W/(m2 K) from each face (conductivity: Incropera
-/// et al., Table A.1).
+/// The decay length in .8 mm copper that loses 10 W/(m2 K) from each face (conductivity: Incropera et al.,
+/// Table A.1).
 fn copper_mm() -> f64 {
     sheet_length_mm(401.0, 0.8, 10.0)
 }
@@ -22,7 +22,7 @@ fn bessel_functions() {
 }
 
 /// K0(x) is the integral over t from 0 of exp(-x cosh t). The trapezium rule is almost exact for this
-/// integrand (Abramowitz & Stegun 1964, 9.6.24). The table of coefficients promises 2e-7.
+/// integrand (Abramowitz & Stegun 1964, 9.6.24). The table of coefficients claims 2e-7.
 #[test]
 fn bessel_functions_against_their_integral() {
     #[allow(clippy::disallowed_methods)] // an oracle on the machine it runs on
@@ -42,7 +42,7 @@ fn bessel_functions_against_their_integral() {
     }
 }
 
-/// How far heat reaches in a sheet or strip without an end, in air of 20 C, mm.
+/// How far heat reaches in an endless sheet or strip, in air of 20 C, mm.
 fn reach_mm(length_mm: f64, spread: Spread, from_c: f64, to_c: f64) -> f64 {
     match (HeatField { length_mm, spread }).reach(from_c, 20.0, to_c) {
         Reach::To(x) => x,
@@ -66,14 +66,14 @@ fn check_disk(length_mm: f64, patch_mm: f64, from_c: f64, to_c: f64, radius_mm: 
 }
 
 #[test]
-fn heat_round_a_spot() {
+fn heat_around_a_spot() {
     near(copper_mm(), 126.65, 0.01);
     check_disk(copper_mm(), 5.0, 700.0, 183.0, 73.57);
     check_disk(sheet_length_mm(401.0, 0.8, 50.0), 5.0, 700.0, 183.0, 42.44);
     check_disk(sheet_length_mm(24.9, 0.8, 10.0), 5.0, 700.0, 183.0, 28.98);
     check_disk(copper_mm(), 10.0, 700.0, 183.0, 91.47);
     check_disk(copper_mm(), 5.0, 240.0, 183.0, 11.98);
-    // Beyond the edge of a patch of 5 mm.
+    // Beyond the edge of a 5 mm patch.
     check_disk(copper_mm(), 5.0, 230.0, 183.0, 5.0 + 5.63);
     check_disk(copper_mm(), 5.0, 250.0, 183.0, 5.0 + 8.37);
     check_disk(copper_mm(), 5.0, 700.0, 183.0, 5.0 + 68.57);

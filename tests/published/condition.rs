@@ -3,7 +3,7 @@
 //! Student's t and the exact binomial interval are checked against libraries and the table of the standard,
 //! coverage by simulation, the wear model by drawing thickness fields, forecasts by hand.
 
-// The checks may use the functions of the machine they run on: none of their results is stored.
+// The checks may use functions of the machine they run on, because none of their results is stored.
 #![allow(clippy::disallowed_methods)]
 
 use leavewell_model::bench::coat_g;
@@ -43,7 +43,7 @@ impl Stream {
 /// Multipliers for 95 % intervals: ASTM E562, table of t for n fields, to three decimals; and
 /// `scipy.stats.t.ppf(.975, n - 1)`, scipy 1.17.
 #[test]
-fn multipliers_of_the_standard() {
+fn multipliers_match_the_table_of_the_standard() {
     for (fields, table, scipy) in [
         (5.0, 2.776, 2.776_445_105_198),
         (10.0, 2.262, 2.262_157_162_798),
@@ -61,7 +61,7 @@ fn multipliers_of_the_standard() {
 
 /// `statsmodels.stats.proportion.proportion_confint(x, n, alpha=.05, method='beta')`, 0.14.
 #[test]
-fn exact_intervals() {
+fn exact_intervals_match_statsmodels() {
     for (taps, points, low, high) in [
         (0, 100, 0.0, 0.036_216_692_645),
         (1, 25, 0.001_012_199_699, 0.203_516_913_922),
@@ -80,7 +80,7 @@ fn exact_intervals() {
 
 /// Eight fields of 100 points: `scipy.stats.t.interval(.95, 7, loc=mean, scale=sem)`.
 #[test]
-fn mean_and_interval_over_fields() {
+fn mean_and_interval_over_fields_match_scipy() {
     let counted = point_count(100.0, &[6.0, 4.0, 9.0, 5.0, 6.0, 8.0, 3.0, 7.0]).unwrap();
     near(counted.mean, 0.06, 1e-12);
     near(counted.low, 0.043_279_581_567, 1e-10);
@@ -131,8 +131,8 @@ fn intervals_cover_as_often_as_they_claim() {
     }
 }
 
-/// Tails of the exact interval, by the binomial distribution itself: at each end, a count as extreme as the one
-/// seen has a probability of 1 in 40.
+/// Tails of the exact interval, from the binomial distribution itself: at each end, a count as extreme as the
+/// one seen has a probability of 1 in 40.
 #[test]
 fn the_ends_of_the_exact_interval_are_the_binomial_tails() {
     let (low, high) = exact_interval(3.0, 20.0);
@@ -148,7 +148,7 @@ fn the_ends_of_the_exact_interval_are_the_binomial_tails() {
     near((0..=3).map(|k| chance(k, high)).sum::<f64>(), 0.025, 1e-10);
 }
 
-/// The posterior after a reading, against prior times likelihood summed over a grid.
+/// The posterior after a reading, compared with prior times likelihood summed over a grid.
 #[test]
 fn a_reading_updates_a_belief_by_bayes_rule() {
     for (mean, sd, um, error) in [
@@ -176,8 +176,8 @@ fn a_reading_updates_a_belief_by_bayes_rule() {
     }
 }
 
-/// A field of local thicknesses drawn point by point, against the closed forms, before and after some silver is
-/// removed: within four standard errors.
+/// A field of local thicknesses drawn point by point agrees with the closed forms within four standard
+/// errors, before and after some silver is removed.
 #[test]
 fn drawn_fields_agree_with_the_wear_model() {
     let standard = Normal::new(0.0, 1.0).unwrap();
@@ -214,20 +214,20 @@ fn drawn_fields_agree_with_the_wear_model() {
         if taken <= 0.0 {
             near(share, f, 1e-9);
         }
-        // Where silver is, it is thicker than over all.
+        // Where there is silver, it is thicker than the mean over the whole part.
         near(layer.covered_um(), layer.left_um() / (1.0 - share), 1e-9);
     }
 }
 
 #[test]
-fn more_removed_more_tarnish_or_more_bare_metal_never_leaves_more_silver() {
+fn more_removal_tarnish_or_bare_metal_never_leaves_more_silver() {
     let mut last_left = 1.0;
     for f in [1e-6, 0.001, 0.01, 0.1, 0.3, 0.5, 0.7, 0.95, 0.999] {
         let layer = layer_with_bleed(20.0, 0.5, 0.1, f);
         near(layer.thinned(0.0).bleed(), f, 1e-9);
         assert!((0.0..=last_left).contains(&layer.left_fraction()), "{f}");
         last_left = layer.left_fraction();
-        // More cleanings, and more taken by each.
+        // More cleanings, and more loss in each.
         for d in [0.05, 0.1, 0.4] {
             let (mut left, mut bare) = (layer.left_um(), f);
             for n in 1..80 {
@@ -253,8 +253,8 @@ fn more_removed_more_tarnish_or_more_bare_metal_never_leaves_more_silver() {
     assert!(habit(80.0, 2.0) > habit(80.0, 1.0) && habit(90.0, 1.0) > habit(80.0, 1.0));
 }
 
-/// A layer that wears evenly (k = 0). Of 20 um, s is 2 um and mu is -2 z um, so every step can be worked by
-/// hand.
+/// A layer that wears evenly (k = 0). For t0 = 20 um, s is 2 um and mu is -2 z um, so every step can be
+/// computed by hand.
 fn even_layer() -> Layer {
     // Phi(-2) = .022750132: mu = 4 um.
     let layer = layer_with_bleed(20.0, 0.0, 0.1, 0.022_750_132);
@@ -270,16 +270,16 @@ fn kept(film_nm_per_year: f64, cleanings_per_year: f64, sound_um: f64, share: f6
     }
 }
 
-/// Worked by hand with the middle figures of the ledger.
+/// Computed by hand with the middle figures of the ledger.
 #[test]
-fn forecasts_by_hand() {
+fn forecasts_match_hand_calculation() {
     let layer = even_layer();
     let h = |part: &str| figure(&format!("silver.high_point.{part}"));
     let sound = |way: &str| figure(&format!("silver.loss.{way}.um"));
     let consumed = figure("silver.consumed");
     let half = |um| years_until(&layer, 0.5, um).unwrap();
 
-    // 1. A mean of 14.3 um at .12 um a time and a factor of 3: 39.7 times.
+    // 1. A mean of 14.3 um at .12 um per cleaning and a factor of 3: 39.7 times.
     let thick = Layer {
         mu_um: 14.3,
         ..layer
@@ -305,7 +305,7 @@ fn forecasts_by_hand() {
     near(a_year, 0.9, 1e-9);
     near(half(a_year), 4.4444, 0.001);
 
-    // 5. The bath with foil once a year gives four fifths of the tarnish back:
+    // 5. The foil bath once a year returns four fifths of the tarnish:
     //    .001 + .2 x .6 x 80/1000 = .0106; on a rim, 2.5 times as much: .0265.
     let foil = kept(
         figure("silver.setting.home"),
@@ -324,8 +324,8 @@ fn forecasts_by_hand() {
     assert_eq!(years_until(&layer, 0.5, 0.0), None);
 }
 
-/// Fused plate of .6 mm with a fortieth of the copper's thickness on each face: 14.29 um; and the
-/// other cells of that table, worked out as t r/(1 + r) and t r/(1 + 2 r).
+/// Fused plate of .6 mm with a fortieth of the copper's thickness on each face: 14.29 um; and the other cells
+/// of that table, computed as t r/(1 + r) and t r/(1 + 2 r).
 #[test]
 fn silver_on_rolled_sheet() {
     near_share(rolled_face_um(0.6, 1.0 / 40.0, 2.0), 14.29, 0.001);
@@ -336,13 +336,13 @@ fn silver_on_rolled_sheet() {
     printed(rolled_face_um(1.0, 0.074_15 / 2.0, 2.0), 34.5, 1);
 }
 
-/// Limits of the classes of air as recalled, converted to tarnish per year: loss of silver in mg/m2 for
-/// ISO 11844-1, angstrom of film in 30 days for ANSI/ISA-71.04. This checks the conversion, not the limits:
-/// the ledger marks both as recalled.
+/// Limits of the classes of air as recalled, converted to tarnish per year: loss of silver in mg/m2 for ISO
+/// 11844-1, angstrom of film in 30 days for ANSI/ISA-71.04. This checks the conversion, not the limits; the
+/// ledger marks both as recalled.
 #[test]
 fn classes_of_air_are_converted_to_tarnish_per_year() {
     let ledger = Ledger::standard();
-    // A micrometre of silver on a square metre weighs so many milligrams.
+    // The mass of a layer of silver one micrometre thick, in milligrams per square metre.
     let per_um = 1000.0 * coat_g(1.0, figure("metal.silver.density"), 10_000.0);
     let film_nm = |silver_mg_m2: f64| 1000.0 * silver_mg_m2 / per_um / figure("silver.consumed");
     for (id, least, most) in [
@@ -369,6 +369,6 @@ fn classes_of_air_are_converted_to_tarnish_per_year() {
     for f in ledger.figures().filter(|f| f.id.starts_with("silver.air.")) {
         assert_eq!(f.tag, leavewell_model::ledger::Tag::Memory, "{}", f.id);
     }
-    // A year at the upper end of the mildest ISA class is past the beginning of black.
+    // A year at the upper end of the mildest ISA class is beyond the onset of black.
     assert!(ledger.figure(FigureId::SILVER_AIR_G1).high > figure("silver.film.black"));
 }

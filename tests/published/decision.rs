@@ -213,8 +213,8 @@ fn quantiles_of_a_range_as_entered() {
     }
 }
 
-/// CONSTRUCTED: -100, 0, 50 and 200 with chances .05, .25, .4 and .3, as twenty equal draws; an atom
-/// is split where the tail ends inside it (Rockafellar & Uryasev 2002).
+/// CONSTRUCTED: -100, 0, 50 and 200 with chances .05, .25, .4 and .3, as twenty equal draws; if the tail ends
+/// inside an atom, the atom is split (Rockafellar & Uryasev 2002).
 #[test]
 fn the_mean_of_the_worst_outcomes_splits_an_atom() {
     let sample: Vec<f64> = [(-100.0, 1), (0.0, 5), (50.0, 8), (200.0, 6)]
@@ -232,9 +232,9 @@ fn the_mean_of_the_worst_outcomes_splits_an_atom() {
     }
 }
 
-/// Lower tail of N(100, 50^2): mean - sd phi(z)/alpha, on a net of the law (computed with scipy).
+/// Lower tail of N(100, 50^2): mean - sd phi(z)/alpha, on a net with that distribution (computed with scipy).
 #[test]
-fn the_mean_of_the_worst_tenth_of_a_normal_law() {
+fn the_mean_of_the_worst_tenth_of_a_normal_distribution() {
     let block = SobolBlock::new(14, 1);
     let sample: Vec<f64> = block
         .column(0)
@@ -279,8 +279,8 @@ fn the_same_finding_twice_is_one_finding() {
     }
 }
 
-/// Rank-order centroid weights (Barron & Barrett 1996): .4567/.2567/.1567/.09/.04 of five, and so on.
-/// The score of leaving a piece alone shows them: it keeps all originality and every later choice
+/// Rank-order centroid weights (Barron & Barrett 1996): .4567/.2567/.1567/.09/.04 of five, and so on. The
+/// score of leaving a piece alone exposes them, because leaving keeps all originality and every later choice
 /// and costs nothing.
 #[track_caller]
 fn check_weights(goal: Goal, whole: f64, fitness: f64, stability: f64) {
@@ -322,7 +322,7 @@ fn weights_of_the_aims() {
     check_weights(Goal::Insure, 0.611_111 + 0.111_111, 0.0, 0.277_778);
 }
 
-/// The person's own weights reach the score: all weight on originality, which leaving a piece alone preserves.
+/// The user's own weights reach the score: all weight on originality, which leaving a piece alone preserves.
 #[test]
 fn own_weights_reach_the_score() {
     let score = |weights: &str| {

@@ -80,7 +80,8 @@ const SMALL: f64 = 1e-7;
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(400))]
 
-    /// An answer is worth at least nothing and at most perfect information; two answers are worth at least one.
+    /// An answer is worth at least 0 and at most perfect information; two answers are worth at least as much
+    /// as one.
     #[test]
     fn an_answer_is_worth_at_most_perfect_information(p in chances(), u in pays(3), a in answers(), b in answers()) {
         let u = rows(&u);
@@ -131,15 +132,15 @@ proptest! {
 
     /// Another act or another test never lowers the value of the best choice.
     #[test]
-    fn another_choice_never_hurts(p in chances(), u in pays(4), a in answers(), fee in 0.0..50.0_f64) {
+    fn another_choice_never_lowers_the_value(p in chances(), u in pays(4), a in answers(), fee in 0.0..50.0_f64) {
         prop_assert!(info::now(&p, &rows(&u)) >= info::now(&p, &rows(&u[..3])) - SMALL);
         let with = value(&question(&p, &u, &[(&a, fee)]), 1);
         prop_assert!(with >= value(&question(&p, &u, &[]), 1) - SMALL);
     }
 
-    /// Another unit or origin of money changes no act and scales the value of information.
+    /// A change of unit or origin of money changes no act and scales the value of information.
     #[test]
-    fn the_unit_of_money_does_not_matter(p in chances(), u in pays(3), a in answers(), scale in 0.1..10.0_f64, shift in -500.0..500.0_f64) {
+    fn the_unit_of_money_changes_no_act(p in chances(), u in pays(3), a in answers(), scale in 0.1..10.0_f64, shift in -500.0..500.0_f64) {
         let moved: Vec<Vec<f64>> = u
             .iter()
             .map(|row| row.iter().map(|x| scale * x + shift).collect())
@@ -155,7 +156,7 @@ proptest! {
     /// Waiting to learn is never worse than waiting without learning, and equal to it where learning never
     /// changes the act.
     #[test]
-    fn learning_never_hurts(p in chances(), u in pays(2), now in -100.0..100.0_f64, a in answers()) {
+    fn learning_never_lowers_the_value(p in chances(), u in pays(2), now in -100.0..100.0_f64, a in answers()) {
         let waiting = Waiting { gain_now: now, chances: p.clone(), acted: u[0].clone(), kept: u[1].clone() };
         let (full, part) = (waiting.worth_with(&certain_answers(4)), waiting.worth_with(&a));
         prop_assert!(full.quasi_option >= -SMALL && part.quasi_option >= -SMALL);
@@ -167,7 +168,7 @@ proptest! {
 
     /// On draws, knowing two inputs is worth at least as much as one and at most as much as everything.
     #[test]
-    fn on_draws_knowing_more_is_worth_more(values in prop::collection::vec((-9.0..9.0_f64, -9.0..9.0_f64, 0..4_usize, 0..3_usize), 30..90)) {
+    fn on_draws_knowing_more_is_worth_at_least_as_much(values in prop::collection::vec((-9.0..9.0_f64, -9.0..9.0_f64, 0..4_usize, 0..3_usize), 30..90)) {
         let one: Vec<f64> = values.iter().map(|v| v.0).collect();
         let other: Vec<f64> = values.iter().map(|v| v.1).collect();
         let acts: [&[f64]; 2] = [&one, &other];
@@ -193,7 +194,7 @@ proptest! {
         }
     }
 
-    /// Sampled weights are not negative, sum to 1, and fall where an order is wanted.
+    /// Sampled weights are not negative, sum to 1, and decrease where an order is required.
     #[test]
     fn points_of_the_simplex_are_weights(n in 1..8_usize, order in order(), seed: u32) {
         for w in simplex(n, 4, order, seed) {

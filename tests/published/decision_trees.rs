@@ -1,6 +1,6 @@
-//! Published decision trees, solved by the tree the product uses.
+//! Published decision trees, solved with the tree code of the product.
 //!
-//! Inputs are as printed in the sources named. Results that are not printed there were computed with numpy
+//! Inputs are as printed in the named sources. Results that are not printed there were computed with numpy
 //! from the same inputs. CONSTRUCTED marks invented inputs, which are no evidence of anything.
 
 use leavewell_model::decide::information;
@@ -56,7 +56,7 @@ fn outcomes(rolled: &Rolled) -> usize {
         .sum::<usize>()
 }
 
-/// Answers that name the state for certain: perfect information.
+/// Answers that identify the state with certainty: perfect information.
 pub(crate) fn certain_answers(states: usize) -> Vec<Vec<f64>> {
     (0..states)
         .map(|s| (0..states).map(|t| f64::from(u8::from(s == t))).collect())
@@ -101,7 +101,7 @@ fn the_oil_wildcatter() {
     near(branch(&tree, "drill").to.value, 20.0, 1e-9);
     let sounding = tree.best().unwrap();
     assert_eq!(&*sounding.name, "sound");
-    // Probability of each answer, worth of drilling after it (before the fee), and what is done.
+    // Probability of each answer, value of drilling after it (before the fee), and the best act.
     for (name, p, drilling, best) in [
         ("closed", 0.24, 87.5, "drill"),
         ("open", 0.35, 32.857_142_857_142_86, "drill"),
@@ -128,8 +128,8 @@ fn the_oil_wildcatter() {
     );
 }
 
-/// The same firm, asked whether to drill now or to sound first: drilling now is worth 20; after the
-/// sounding 32.5, so that learning adds 12.5; knowing the ground for certain would be worth 55.
+/// The same firm, asked whether to drill now or to take soundings first: drilling now is worth 20; after the
+/// sounding 32.5, so learning adds 12.5; knowing the ground for certain would be worth 55.
 #[test]
 fn drilling_now_or_sounding_first() {
     let question = wildcatter();
@@ -247,7 +247,7 @@ fn the_used_car_buyer() {
 
 /// CONSTRUCTED: making the second test only after a positive first one beats every fixed set of tests.
 #[test]
-fn testing_in_sequence_beats_testing_all_at_once() {
+fn testing_in_sequence_beats_testing_together() {
     let of = |tests: Vec<TreeTest>| DecisionProblem {
         prior: vec![0.5, 0.5],
         acts: vec![act("leave", &[0.0, 0.0]), act("treat", &[1000.0, -1500.0])],
@@ -388,8 +388,8 @@ fn a_whole_case_agrees_with_brute_force_over_policies() {
     );
 }
 
-/// The number of events is the sum over i from 1 to d of T!/(T - i)! 2^i: 2,928 for eight tests with two
-/// answers to depth three.
+/// The number of events is the sum over i from 1 to d of T!/(T - i)! 2^i, which is 2,928 for eight tests with
+/// two answers at depth three.
 #[test]
 fn eight_tests_three_deep_have_2928_events() {
     let tests = (0..8)
@@ -409,8 +409,8 @@ fn eight_tests_three_deep_have_2928_events() {
     assert_eq!(outcomes(&rolled(&question, 3)), 2928);
 }
 
-/// CONSTRUCTED: the test with more information in bits is worth nothing here; the other one is worth
-/// something.
+/// CONSTRUCTED: here the test that gives more information in bits is worth nothing, and the other one is
+/// worth something.
 #[test]
 fn more_information_in_bits_need_not_be_worth_more() {
     let prior = [0.4, 0.4, 0.2];
@@ -427,7 +427,7 @@ fn more_information_in_bits_need_not_be_worth_more() {
 }
 
 /// A project that can be put off for a year (Dixit & Pindyck 1994, ch. 2), given as a tree. The price is 200,
-/// then 300 or 100 for ever; the cost is 1600; the discount rate is 10 % a year.
+/// then 300 or 100 permanently; the cost is 1600; the discount rate is 10 % a year.
 #[test]
 fn a_project_that_can_wait() {
     let later = |price: f64| -1600.0 / 1.1 + price / 0.1;

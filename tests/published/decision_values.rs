@@ -164,8 +164,8 @@ fn ranks_over_all_weights_of_three_criteria() {
     for (i, (order, want)) in samples.into_iter().enumerate() {
         let sampled = acceptability(&values, &simplex(3, 16, order, 1));
         check(&sampled, &want, 5e-4);
-        // A centre is a mean over the share of the weights that put the option first, so the fewer they are
-        // the rougher it is.
+        // A centre is a mean over the weights that put the option first, so the smaller their share, the
+        // rougher the estimate.
         for (option, want) in centres[i].into_iter().enumerate() {
             let rough = (2e-4 / sampled.ranks[option][0]).max(1e-3);
             for (g, w) in sampled.central[option].as_ref().unwrap().iter().zip(want) {
@@ -181,7 +181,7 @@ fn ranks_over_all_weights_of_three_criteria() {
     }
 }
 
-/// Certainty equivalents: closed form for the normal law, and CONSTRUCTED small cases (numpy).
+/// Certainty equivalents: the closed form for the normal distribution, and CONSTRUCTED small cases (numpy).
 #[test]
 fn certainty_equivalents() {
     let block = SobolBlock::new(16, 3);
@@ -231,7 +231,7 @@ fn the_certainty_equivalent_of_a_triangular_distribution() {
     }
 }
 
-/// Value and mean of the worst share, for distributions with closed forms on 2^16 even steps of probability.
+/// Value and mean of the worst share, for distributions with closed forms on 2^16 equal steps of probability.
 #[test]
 #[allow(clippy::disallowed_methods)]
 fn the_worst_share_has_its_closed_forms() {
@@ -260,7 +260,7 @@ fn the_worst_share_has_its_closed_forms() {
         near(got_edge, edge, 6e-4 * edge.abs().max(0.5));
         near(got_tail, tail, 3e-4 * tail.abs().max(10.0));
     }
-    // CONSTRUCTED, with unequal chances: an atom is split where the share ends inside it.
+    // CONSTRUCTED, with unequal chances: if the share ends inside an atom, the atom is split.
     let (x, p) = ([-100.0, 0.0, 50.0, 200.0], [0.05, 0.25, 0.4, 0.3]);
     for (alpha, want) in [
         (0.05, -100.0),
@@ -284,7 +284,8 @@ fn dominance_of_one_risk_over_another() {
     let d = dominance(&[1.0, 10.0], &[2.0, 3.0]);
     assert!(!d.first && !d.second);
     near(d.against, 0.125, 1e-12);
-    // Normal distributions: first order needs an equal standard deviation, second order no greater one.
+    // Normal distributions: first-order dominance needs an equal standard deviation, second-order one that is
+    // no greater.
     let net = SobolBlock::new(10, 4);
     let normal = |mean: f64, sd: f64| -> Vec<f64> {
         net.column(0)
@@ -325,7 +326,7 @@ fn the_least_mean_regret_is_the_value_of_perfect_information() {
         near(got, want, 1e-9);
     }
     near(perfect_information(&chances, &pays), 48.0, 1e-9);
-    // With equal chances the first act is best by the mean, the second by the greatest regret.
+    // With equal chances, the first act is best by the mean, the second by the greatest regret.
     let ways = judged(&pays, 50.0, 0.34);
     assert_eq!(
         (ways.mean, ways.certain, ways.worst, ways.regret),
@@ -343,7 +344,8 @@ fn angle(u: f64) -> f64 {
 }
 
 /// The first-order indices of Ishigami's function with a = 7 and b = 0.1 have a closed form (Ishigami & Homma
-/// 1990). From 2^12 draws in 32 bins they come out a little low, because what varies within a bin is not seen.
+/// 1990). Estimates from 2^12 draws in 32 bins are a little low, because they miss the variation within a
+/// bin.
 #[test]
 #[allow(clippy::disallowed_methods)]
 fn share_explained_by_each_input_of_ishigami() {

@@ -1,4 +1,4 @@
-//! The value of information and of keeping a choice open, against closed forms and quadrature.
+//! The value of information and of keeping a choice open, compared with closed forms and quadrature.
 //!
 //! CONSTRUCTED marks invented inputs. Constants without another source were computed with scipy from the
 //! closed forms named.
@@ -12,7 +12,7 @@ use crate::near;
 
 /// CONSTRUCTED: gain = -100 + 40 x - 25 y + 10 z, with normal inputs of means 5, 2, 3 and standard deviations
 /// 2, 3, 4. A linear gain is normal, so the value of knowing an input has a closed form: sd L(|mean|/sd),
-/// with the unit normal loss L(u) = phi(u) - u (1 - Phi(u)) and sd of the part that becomes known
+/// with the unit normal loss L(u) = phi(u) - u (1 - Phi(u)) where sd is that of the part that becomes known
 /// (Raiffa & Schlaifer 1961).
 const SLOPES: [f64; 3] = [40.0, -25.0, 10.0];
 const MEANS: [f64; 3] = [5.0, 2.0, 3.0];
@@ -45,7 +45,7 @@ fn the_better_of_two_acts_is_worth_the_unit_normal_loss() {
     }
 }
 
-/// A linear gain on 2^12 points of a scrambled net, against the closed form.
+/// A linear gain on 2^12 points of a scrambled net, compared with the closed form.
 #[test]
 fn a_linear_gain_on_draws_agrees_with_its_closed_form() {
     for seed in [1, 2, 3] {
@@ -67,8 +67,8 @@ fn a_linear_gain_on_draws_agrees_with_its_closed_form() {
         near(info::of_everything(&acts), 17.095_032, 0.085);
         near(info::of_input(&acts, &inputs[0]), 6.665_238, 0.07);
         near(info::of_input(&acts, &inputs[2]), 0.339_628, 0.19);
-        // A reading that tells, 97 times in 100, whether the first input is below 3: one standard
-        // deviation down, where the mean gain is 80 (Phi(-1) - phi(1)) in all.
+        // A reading that is right 97 times in 100 about whether the first input is below 3, one standard
+        // deviation below its mean. The gain integrated below 3 is 80 (Phi(-1) - phi(1)).
         let low: Vec<f64> = inputs[0]
             .iter()
             .map(|x| if *x < 3.0 { 0.97 } else { 0.03 })
@@ -154,8 +154,8 @@ fn three_acts_by_quadrature() {
     near(worth(&chances, acts), 4.550_367_88, 1e-7);
 }
 
-/// The same on draws: each input sorted and binned. Error shown by such nets with smooth regression,
-/// 30 scrambles: below 0.02; the bins here are coarser, so 0.08.
+/// The same on draws, with each input sorted and binned. The error of such nets with smooth regression is
+/// below 0.02 over 30 scrambles; the bins here are coarser, so the tolerance is 0.08.
 #[test]
 fn three_acts_on_draws() {
     use leavewell_model::maths::beta_quantile;
@@ -177,7 +177,7 @@ fn three_acts_on_draws() {
     near(info::of_input(&acts, &y), 0.399_568_68, 0.2);
 }
 
-/// CONSTRUCTED: 100 p - 60 against nothing, p Beta(3, 2), after n trials: the answers are the numbers of
+/// CONSTRUCTED: 100 p - 60 or nothing, with p from Beta(3, 2), after n trials. The answers are the numbers of
 /// successes, with their beta-binomial chances and posterior means as states.
 #[test]
 fn trials_of_an_unknown_probability() {
@@ -216,7 +216,7 @@ fn trials_of_an_unknown_probability() {
         let got = info::of_answers(&chances, &[&nothing, &gain], &answers);
         near(got, worth, 5.1e-7);
     }
-    // All of it known: the integral of (100 p - 60) from 0.6 on.
+    // p known completely: the integral of (100 p - 60) from 0.6 on.
     let states = nodes(&[0.0, 0.6, 1.0]);
     let chances: Vec<f64> = states
         .iter()
@@ -247,7 +247,7 @@ fn a_project_that_can_be_put_off() {
     near(worth.open_loop, 545.454_545, 5e-6);
     near(worth.quasi_option, 227.272_727, 5e-6);
     assert!(!worth.acts_now());
-    // A project that can wait is worth as much as one that cannot at a cost of 1980.
+    // A project that can wait at a cost of 1600 is worth as much as one that cannot at a cost of 1980.
     near(
         at(1980.0).worth_with(&certain_answers(2)).closed_loop,
         600.0,

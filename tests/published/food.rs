@@ -1,13 +1,13 @@
-//! Food and drink: release limits, and what a cup at the old criterion holds.
+//! Food and drink: release limits, and the lead in a cup that just meets the old criterion.
 
 use leavewell_model::ledger::FigureId;
 use leavewell_model::ledger::{Ledger, Tag};
 
 use crate::near;
 
-/// Transcription: the ledger holds what summaries of the EDQM technical guide on metals and alloys, 2nd ed., 2024,
-/// print (lead as in the 1st ed., thallium from a certification body's summary). The guide itself was not
-/// seen, so this guards against a slip of the data and confirms no limit.
+/// Transcription: the ledger holds what summaries of the EDQM technical guide on metals and alloys, 2nd ed.,
+/// 2024, print (lead as in the 1st ed., thallium from a certification body's summary). The guide itself was
+/// not seen, so this guards against transcription errors and confirms no limit.
 #[test]
 fn release_limits_are_those_of_the_summaries() {
     let ledger = Ledger::standard();
@@ -39,10 +39,10 @@ fn release_limits_are_those_of_the_summaries() {
     }
 }
 
-/// The old criterion (FDA, Compliance Policy Guide 545.500, Nov 2005, as quoted: 7 ug/mL for ware used by adults,
-/// .5 for children's) against the interim reference levels of 8.8 and 2.2 ug a day. By hand, a cup of 250 mL at
-/// 7 ug/mL holds 1750 ug, which is 199 days at 8.8; the European limit of .010 mg/kg leaves 2.5 ug in it,
-/// still more than the 2.2 of a child's day.
+/// The old criterion (FDA, Compliance Policy Guide 545.500, Nov 2005, as quoted: 7 ug/mL for ware used by
+/// adults, .5 for children's) against the interim reference levels of 8.8 and 2.2 ug a day. By hand, a cup of
+/// 250 mL at 7 ug/mL holds 1750 ug, which is 199 days at 8.8. At the European limit of .010 mg/kg it holds
+/// 2.5 ug, which is still more than a child's 2.2 a day.
 #[test]
 fn the_old_criterion_is_far_from_safe() {
     let ledger = Ledger::standard();

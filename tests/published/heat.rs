@@ -1,4 +1,4 @@
-//! Heat in pieces of stated size, what gives way, and the fillers that fused plate would bear.
+//! Heat in pieces of stated size, what gives way, and the fillers that fused plate could bear.
 
 use leavewell_model::bench::{
     ALLOYS, HeatBands, HeatField, Reach, Spread, bessel_i0, bessel_i1, bessel_k0, bessel_k1,
@@ -101,9 +101,9 @@ fn bessel_functions_of_both_kinds() {
     near(bessel_i1(0.0), 0.0, 1e-12);
 }
 
-/// Wide sheets by scipy.optimize.brentq on K0(r/L)/K0(a/L), and disks of stated size on
-/// (K0(r/L) I1(R/L) + I0(r/L) K1(R/L)) over its value at a: distance beyond the edge of the patch, and
-/// the share of heat left at the rim. R is the radius, so the metal goes on R - a beyond the patch.
+/// Wide sheets by scipy.optimize.brentq on K0(r/L)/K0(a/L), and disks of stated size on (K0(r/L) I1(R/L) +
+/// I0(r/L) K1(R/L)) over its value at a: the distance beyond the edge of the patch, and the share of heat
+/// left at the rim. R is the radius, so the metal extends R - a beyond the patch.
 #[test]
 #[allow(clippy::too_many_lines)] // a table
 fn disks_over_a_grid() {
@@ -252,7 +252,7 @@ fn long(length_mm: f64) -> HeatField {
     }
 }
 
-/// Heat that a round bar takes from its hot end: k A (Tb - Ta)/L, W.
+/// Heat that a round bar conducts away from its hot end: k A (Tb - Ta)/L, W.
 fn rod_watts(k: f64, diameter_mm: f64, length_mm: f64, excess: f64) -> f64 {
     let area = core::f64::consts::PI * diameter_mm * diameter_mm / 4.0 * 1e-6;
     k * area * excess / (length_mm / 1000.0)
@@ -277,10 +277,10 @@ fn very_long_rods() {
     }
 }
 
-/// A heat-transfer fin problem set: a rod of 25 mm, 126 and 91 C at 76 mm from each other in air of
-/// 27 C, h 22.7. The metal is brass: 110.2 W/(m K), as Incropera's table has it (110).
+/// A heat-transfer fin problem set: a rod of 25 mm, 126 and 91 C at points 76 mm apart, in air of 27 C, h
+/// 22.7. The metal is brass: 110.2 W/(m K), as Incropera's table has it (110).
 #[test]
-fn a_rod_tells_its_metal() {
+fn the_metal_of_a_rod_follows_from_two_temperatures() {
     let field = long(rod_length_mm(110.2, 25.0, 22.7));
     near(field.at_c(126.0, 27.0, 76.0), 91.0, 0.02);
 }
@@ -306,10 +306,10 @@ fn temperatures_along_rods() {
     );
 }
 
-/// A heat-transfer textbook, example 7.1: an aluminium fin of 2 by 40 mm, 30 mm long, k 210, h 30,
-/// 90 C in air of 25 C: 4.704 W with a tip that lets nothing out, 13.37 W were it endless.
+/// A heat-transfer textbook, example 7.1: an aluminium fin of 2 by 40 mm, 30 mm long, k 210, h 30, 90 C in
+/// air of 25 C: 4.704 W with an insulated tip, 13.37 W if infinitely long.
 #[test]
-fn a_short_fin_with_a_closed_tip() {
+fn a_short_fin_with_an_insulated_tip() {
     let (k, area, perimeter, h) = (210.0, 8e-5, 0.084, 30.0_f64);
     let length_mm = 1000.0 / (h * perimeter / (k * area)).sqrt();
     near(1000.0 / length_mm, 12.247, 1e-3);
@@ -326,8 +326,8 @@ fn a_short_fin_with_a_closed_tip() {
     near(k * area * 65.0 * slope(closed), 4.704, 1e-3);
 }
 
-/// Incropera et al., motor cylinder with five annular fins: 690 W with fins and 236 W bare (recalled,
-/// fin efficiency .95 off a chart); exact Bessel functions give .9786, 704.7 W and 235.6 W.
+/// Incropera et al., motor cylinder with five annular fins: 690 W with fins and 236 W bare (recalled; fin
+/// efficiency .95 read from a chart); exact Bessel functions give .9786, 704.7 W and 235.6 W.
 #[test]
 fn the_annular_fin_of_the_book() {
     let (k, t, h, r1) = (186.0, 0.006, 50.0, 0.025);
@@ -356,8 +356,8 @@ fn the_annular_fin_of_the_book() {
     near_share(bare, 236.0, 0.03);
 }
 
-/// A quadrature of 400 by 400 points with scipy.special and scipy.stats.beta.ppf: heat loss
-/// 10 to 50 evenly by ratio, thickness .4/.8/1.0 mm by a PERT law, air of 20 C.
+/// A quadrature of 400 by 400 points with scipy.special and scipy.stats.beta.ppf: heat loss 10 to 50,
+/// log-uniform; thickness .4/.8/1.0 mm, PERT-distributed, air of 20 C.
 #[test]
 fn chance_that_a_joint_lets_go() {
     let soft = (241.0, 271.0);
@@ -391,15 +391,15 @@ fn chance_that_a_joint_lets_go() {
         );
         match want {
             Some(want) => near(p, want, 5e-3),
-            // A smaller body is hotter, so what was all but certain stays so.
+            // A smaller body is hotter, so what was almost certain remains so.
             None => assert!(p > 0.99),
         }
     }
 }
 
-/// NIST assessments: silver-copper 779.1 C, silver-lead 303.7 C, silver-copper-lead 302.7 C,
-/// bismuth-lead-tin 98.0 C (a vendor's alloy opens at 96, kept as the safe one). Tin-lead 183 C
-/// (Callister). Tin 231.93 C and lead 600.61 K, fixed points of tables that rest on CODATA (recalled).
+/// NIST assessments: silver-copper 779.1 C, silver-lead 303.7 C, silver-copper-lead 302.7 C, bismuth-lead-tin
+/// 98.0 C (a vendor's alloy melts at 96, which is kept as the safe value). Tin-lead 183 C (Callister). Tin
+/// 231.93 C and lead 600.61 K, fixed points of tables that rest on CODATA (recalled).
 #[test]
 fn eutectics_and_melting_points() {
     let ledger = Ledger::standard();
@@ -486,8 +486,8 @@ fn silver_solders_in_fahrenheit() {
     }
 }
 
-/// Which fillers melt at least 50 C below the bond of fused plate, worked by hand from the table above; and the
-/// tin-bearing series of a brazing-alloy vendor.
+/// Which fillers melt at least 50 C below the bond of fused plate, computed by hand from the table above; and
+/// the tin-bearing series of a brazing-alloy vendor.
 #[test]
 fn fillers_for_fused_plate() {
     let ledger = Ledger::standard();
@@ -515,7 +515,7 @@ fn fillers_for_fused_plate() {
     }
 }
 
-/// A solder vendor's table and ASTM B32 as recalled: each alloy within what sources give.
+/// A solder vendor's table and ASTM B32 as recalled: each alloy is within the range that the sources give.
 #[test]
 fn soft_solders_within_their_ranges() {
     let ledger = Ledger::standard();

@@ -1,6 +1,6 @@
-//! What a piece is. The ladder, the priors and the windows are judgement, so these checks hold the
-//! arithmetic to its definition: every posterior below was worked out by another program in another
-//! language, from the letters, the priors and the rule of combination that `identity/posterior.rs` states.
+//! What a piece is. The ladder, the priors and the windows are judgement, so these checks compare the
+//! arithmetic with its definition. Every posterior below was computed by another program in another language,
+//! from the letters, the priors and the rule of combination that `identity/posterior.rs` states.
 
 #![allow(clippy::disallowed_methods)] // logarithms of the test's own
 
@@ -53,7 +53,7 @@ fn prior(kind: Kind, came_from: Option<CameFrom>) -> f64 {
     Ledger::standard().find(&id).unwrap().value
 }
 
-/// Every way a piece can have come to its owner, not told first.
+/// Every way in which a piece can have come to its owner, with "not given" first.
 fn ways() -> Vec<Option<CameFrom>> {
     std::iter::once(None)
         .chain(CameFrom::ALL.iter().copied().map(Some))
@@ -87,7 +87,7 @@ fn no_answer_or_only_not_sure_leaves_the_prior() {
     }
 }
 
-/// The posterior after these were seen, to the four decimals it was worked out to.
+/// Checks the posterior after these findings were seen, to the four decimals that were computed.
 #[track_caller]
 fn check_seen(ids: &[&'static str], expected: &[(Kind, f64)]) {
     let p = seen(ids);
@@ -97,7 +97,7 @@ fn check_seen(ids: &[&'static str], expected: &[(Kind, f64)]) {
 }
 
 #[test]
-fn posteriors_worked_out_apart_from_the_program() {
+fn posteriors_match_an_independent_program() {
     use Kind::{Clp, Ebm, Ecu, Ens, Est, Fpd, Fps, Rep, Rfp, Sil, Ubm, Wst};
     check_seen(&["M03"], &[(Sil, 0.7928), (Wst, 0.0799), (Ens, 0.0266)]);
     check_seen(&["P05"], &[(Ebm, 0.6618), (Ubm, 0.1527), (Rep, 0.0413)]);
@@ -111,7 +111,7 @@ fn posteriors_worked_out_apart_from_the_program() {
         &["C01", "C04"],
         &[(Fpd, 0.5601), (Rfp, 0.1695), (Ecu, 0.0730), (Fps, 0.0423)],
     );
-    // One, two and three signs at the edges.
+    // One, two and three signs on the edges.
     check_seen(&["C06"], &[(Fpd, 0.4065), (Rfp, 0.2869), (Fps, 0.1315)]);
     check_seen(&["C06", "C07"], &[(Fpd, 0.4857), (Rfp, 0.3429)]);
     check_seen(&["C06", "C07", "C08"], &[(Fpd, 0.6915), (Rfp, 0.2092)]);
@@ -125,8 +125,8 @@ fn posteriors_worked_out_apart_from_the_program() {
     check_seen(&["M12", "P01"], &[(Clp, 0.9628), (Est, 0.0275)]);
 }
 
-/// CONSTRUCTED: twenty descriptions as people give them, each with its true family, the family's
-/// probability on the base, blunt and sharp ladder, and with the prior of a household drawer.
+/// CONSTRUCTED: twenty descriptions as people give them. Each has its true family, and that family's
+/// probability on the base, blunt and sharp ladders and with the prior of a household drawer.
 const SITUATIONS: [(Family, &[&str], [f64; 4]); 20] = {
     use Family::{Close, Electroplate, French, Fused, Outside, ReplatedFused, Solid};
     [
@@ -230,13 +230,13 @@ const SITUATIONS: [(Family, &[&str], [f64; 4]); 20] = {
 };
 
 #[test]
-fn twenty_situations_come_out_as_worked_out() {
+fn twenty_situations_match_independent_values() {
     for (family, ids, [base, blunt, sharp, household]) in SITUATIONS {
         let found = answers(ids, &[]);
         let told_nothing = interval_from(&found, None);
         near(told_nothing.base.family(family), base, 0.01);
         assert_eq!(told_nothing.base.top_family().0, family, "{ids:?}");
-        // The other ladders lie within the range, which the priors widen further.
+        // The values on the other ladders lie within the range, which the priors widen further.
         let (_, low, high) = told_nothing.range(|p| p.family(family));
         for ladder in [blunt, sharp] {
             assert!(low <= ladder + 0.01 && ladder - 0.01 <= high, "{ids:?}");
@@ -246,8 +246,8 @@ fn twenty_situations_come_out_as_worked_out() {
     }
 }
 
-/// What a further finding did before the rule of combination kept families up: silver over seams made
-/// a re-plated piece less probable. Each probability was worked out apart from the program.
+/// Under an earlier rule of combination, a further finding (silver over seams) made a replated piece less
+/// probable. Each probability was computed independently.
 #[test]
 fn a_finding_that_favours_a_family_raises_it() {
     for (first, second, family, before, after) in [
@@ -261,8 +261,8 @@ fn a_finding_that_favours_a_family_raises_it() {
     }
 }
 
-/// The families of which every kind explains the finding, seen or absent, at least as well as every
-/// kind outside. Worked out here from the letters alone.
+/// The families of which every kind explains the finding, seen or absent, at least as well as every kind
+/// outside. Derived here from the letters alone.
 fn favoured(f: &FindingFact, answer: Seen) -> Vec<Family> {
     let ledger = Ledger::standard();
     let out = ledger
@@ -325,7 +325,7 @@ fn check_monotone(
 }
 
 #[test]
-fn no_favourable_finding_ever_lowers_its_family_for_singles_and_pairs() {
+fn no_favourable_finding_lowers_its_family_in_singles_and_pairs() {
     let mut checks = 0;
     for added in findings() {
         let families = favoured(added, Seen::Yes);
@@ -341,7 +341,7 @@ fn no_favourable_finding_ever_lowers_its_family_for_singles_and_pairs() {
 }
 
 #[test]
-fn no_favourable_finding_ever_lowers_its_family_in_random_sets() {
+fn no_favourable_finding_lowers_its_family_in_random_sets() {
     let mut state = 20_240_611_u64;
     let mut draw = |below: usize| {
         state = state
@@ -351,7 +351,7 @@ fn no_favourable_finding_ever_lowers_its_family_in_random_sets() {
     };
     let mut checks = 0;
     for trial in 0..4000 {
-        // Triples first, then larger sets with absences among them.
+        // Triples first, then larger sets that include absences.
         let size = if trial < 2000 { 2 } else { 2 + draw(9) };
         let mut before: Vec<Answer> = Vec::new();
         for _ in 0..size {
@@ -392,7 +392,7 @@ fn the_order_of_answers_does_not_matter() {
     }
 }
 
-/// CONSTRUCTED: one sign of copper and twenty looks in passing, as a hurried person answers.
+/// CONSTRUCTED: one sign of copper and twenty casual looks, as a hurried user answers.
 #[test]
 fn copper_survives_twenty_casual_absences() {
     let absent = [
@@ -403,9 +403,9 @@ fn copper_survives_twenty_casual_absences() {
     near(p.family(Family::Fused), 0.42, 0.005);
 }
 
-/// CONSTRUCTED: the one mark there is was read, and the person says honestly that no other is there.
+/// CONSTRUCTED: the only mark was read, and the user correctly answers that no other is there.
 #[test]
-fn one_mark_read_is_not_undone_by_the_marks_that_are_not_there() {
+fn one_mark_read_is_not_undone_by_absent_marks() {
     let others: Vec<&'static str> = findings()
         .iter()
         .map(|f| f.id)
@@ -418,14 +418,14 @@ fn one_mark_read_is_not_undone_by_the_marks_that_are_not_there() {
 
 /// Copper wear is likely on fused plate, on electroplate on copper and on reproductions alike.
 #[test]
-fn copper_alone_is_no_verdict() {
+fn copper_alone_settles_nothing() {
     let p = seen(&["S03"]);
     let fused_body = p.family(Family::Fused) + p.family(Family::ReplatedFused);
     assert!((0.5..0.65).contains(&fused_body), "{fused_body}");
     let sentence = sentence_for(answers(&["S03"], &[]));
     assert!(!sentence.contains("Sheffield"), "{sentence}");
     assert!(!sentence.contains("robably"), "{sentence}");
-    // A seam with copper in it settles the construction, and then the verdict may be spoken.
+    // A seam that shows copper settles the construction, so the family may be named.
     let sentence = sentence_for(answers(&["S03", "C01", "C08"], &[]));
     assert!(sentence.contains("fused plate"), "{sentence}");
 }
@@ -440,7 +440,7 @@ fn sentence_for(findings: Vec<Answer>) -> String {
 
 #[test]
 fn with_no_finding_no_family_is_named() {
-    // A mark that is not there, and a look nobody is sure of, are no findings.
+    // An absent mark and a look answered "not sure" are not findings.
     let unsure = Answer {
         id: "C01",
         seen: Seen::Unsure,
@@ -467,7 +467,7 @@ fn with_no_finding_no_family_is_named() {
     }
 }
 
-/// What is said after these findings, and whether a person may lean on it as almost certain.
+/// Whether the sentence after these findings says "almost certainly".
 fn is_almost_certain(ids: &[&'static str]) -> bool {
     let case = Case {
         findings: answers(ids, &[]),
@@ -477,10 +477,10 @@ fn is_almost_certain(ids: &[&'static str]) -> bool {
     sentence.starts_with("Almost certainly")
 }
 
-/// No look alone, and no two looks of one sort, make an answer almost certain, but for the decisive marks
-/// and readings of instruments.
+/// No single look, and no two looks of one sort, make an answer almost certain, except decisive marks and
+/// instrument readings.
 #[test]
-fn no_answer_is_surer_than_its_looks_carry() {
+fn no_answer_is_firmer_than_its_looks_justify() {
     let is_decisive = |f: &FindingFact| {
         ["M01", "M03", "M16", "M18"].contains(&f.id)
             || (f.cluster == Cluster::Phys && f.invasive >= 2)
@@ -497,13 +497,13 @@ fn no_answer_is_surer_than_its_looks_carry() {
             );
         }
     }
-    // Two sorts of look may, and a decisive mark with one more.
+    // Two sorts of look may, and so may a decisive mark with one more look.
     assert!(is_almost_certain(&["C01", "C08", "C07", "S01"]));
     assert!(is_almost_certain(&["S03", "C12", "M18"]));
 }
 
-/// "EP" without letters for the base metal is not nickel silver: the letters of electroplate on
-/// copper and on nickel silver are the same, so only the prior parts them.
+/// "EP" without letters for the base metal does not mean nickel silver: the letters of electroplate on copper
+/// and on nickel silver are the same, so only the prior separates the two.
 #[test]
 fn a_mark_that_names_no_base_metal_gives_none() {
     let sentence = sentence_for(answers(&["M01b"], &[]));
@@ -513,10 +513,10 @@ fn a_mark_that_names_no_base_metal_gives_none() {
     );
 }
 
-/// The magnet, which anybody can try, tells what a close-plater's mark stands on. It has to stand
-/// among the first looks offered.
+/// A magnet, which anyone can use, shows what metal is under a close-plater's mark. It must be among the
+/// first looks offered.
 #[test]
-fn a_close_platers_mark_asks_for_the_magnet() {
+fn a_close_platers_mark_calls_for_the_magnet() {
     let case = Case {
         findings: answers(&["M12"], &[]),
         ..Case::default()
@@ -529,7 +529,7 @@ fn a_close_platers_mark_asks_for_the_magnet() {
     );
 }
 
-/// The looks proposed after these findings were seen.
+/// The looks suggested after these findings were seen.
 fn proposed(case: &Case) -> Vec<&'static str> {
     let looks = weigh_at_once(case, Vec::new()).identity.next_looks;
     looks.iter().map(|look| look.finding.get()).collect()
@@ -542,10 +542,10 @@ fn proposed_after(seen: &[&'static str]) -> Vec<&'static str> {
     })
 }
 
-/// The first looks need no paper, no book, no piece to compare with and no instrument, whatever those
-/// would tell.
+/// The first looks need no paper, no book, no comparison piece and no instrument, however informative such
+/// looks would be.
 #[test]
-fn the_first_looks_are_lay_ones() {
+fn the_first_looks_need_no_special_means() {
     for seen in [&[][..], &["C08", "C06"], &["S03"], &["M12"], &["S11"]] {
         let looks = proposed_after(seen);
         assert!(looks.len() >= 5, "{seen:?}: {looks:?}");
@@ -557,7 +557,7 @@ fn the_first_looks_are_lay_ones() {
     assert_eq!(proposed_after(&[])[..5], ASKED_FIRST);
 }
 
-/// A reading of an instrument is proposed first only to somebody who has the instrument.
+/// A reading of an instrument is suggested first only to a user who has the instrument.
 #[test]
 fn an_instrument_at_hand_may_come_first() {
     let with = |instruments: &[Instrument]| {
@@ -574,7 +574,7 @@ fn an_instrument_at_hand_may_come_first() {
     assert!(!scales.contains(&"P11"), "{scales:?}");
 }
 
-/// The two answers are named, and the look that parts them best with what each result speaks for.
+/// Both answers are named, and the look that distinguishes them best, with what each result would support.
 #[test]
 fn a_contradiction_names_the_look_that_would_settle_it() {
     for pair in [["M03", "C01"], ["C01", "C02"], ["P03", "P08"]] {
@@ -598,7 +598,7 @@ fn a_contradiction_names_the_look_that_would_settle_it() {
     assert_eq!(contradictions(&case, Ledger::standard()).len(), 1);
 }
 
-/// What was seen rules its opposites out, so nobody is sent to look for them.
+/// What was seen rules out its opposites, so they are not suggested as looks.
 #[test]
 fn opposites_of_what_was_seen_are_not_proposed() {
     let looks = proposed_after(&["C01"]);
@@ -637,7 +637,7 @@ fn full_hallmarks_and_a_copper_seam_contradict_each_other() {
         contradictions_of(answers(&["M03", "C01"], &[])),
         [["C01", "M03"]]
     );
-    // A seam and a sandwich at the edge go together.
+    // A seam and a sandwich at the edge are consistent.
     assert!(contradictions_of(answers(&["C01", "C08"], &[])).is_empty());
 }
 
@@ -659,9 +659,9 @@ fn on_different_parts_a_contradiction_is_offered_as_a_married_piece() {
     );
 }
 
-/// The electroplating patent is of 1840 (Victoria and Albert Museum): what only electroplate shows
-/// cannot stand beside a mark that had ended before it (1784-1836: Sheffield Assay Office; 1750-1773:
-/// Victoria and Albert Museum).
+/// The electroplating patent dates from 1840 (Victoria and Albert Museum). A feature that only electroplate
+/// shows cannot occur together with a mark that had ended before then (1784-1836: Sheffield Assay Office;
+/// 1750-1773: Victoria and Albert Museum).
 #[test]
 fn electroplate_before_1840_is_a_contradiction() {
     for electroplate in ["M01", "M01b", "M02", "M06", "M08", "C19"] {
@@ -672,10 +672,10 @@ fn electroplate_before_1840_is_a_contradiction() {
     }
 }
 
-/// The same bound against what is told of the piece: said to be no later than 1800, and marked EPNS.
-/// The report has to say that the two do not fit.
+/// The same bound applied to the given years: said to be no later than 1800, and marked EPNS. The report must
+/// say that the two do not fit.
 #[test]
-fn electroplate_told_to_be_older_than_1840_is_a_contradiction() {
+fn electroplate_said_to_be_older_than_1840_is_a_contradiction() {
     let mut case = Case {
         findings: answers(&["M01", "C09"], &[]),
         ..Case::default()
@@ -689,7 +689,7 @@ fn electroplate_told_to_be_older_than_1840_is_a_contradiction() {
     );
 }
 
-/// The date span that is reported for these findings, seen on a piece asked about in 2026.
+/// Checks the date span reported for these findings, seen on a piece in 2026.
 #[track_caller]
 fn check_dates(seen: &[&'static str], from: std::ops::RangeInclusive<u16>, to: u16) {
     let case = Case {
@@ -705,10 +705,9 @@ fn check_dates(seen: &[&'static str], from: std::ops::RangeInclusive<u16>, to: u
     );
 }
 
-/// Bounds from the dated events named; each end may run over by the soft tail of ten years
-/// (judgement).
+/// Bounds from the dated events named; each end may exceed them by the soft tail of ten years (judgement).
 #[test]
-fn dates_keep_to_the_dated_events() {
+fn dates_stay_within_the_dated_events() {
     // Electroplate not before the patent of 1840 (Victoria and Albert Museum).
     check_dates(&["M01", "S04", "C09"], 1830..=2026, 2026);
     check_dates(&["M02", "S05"], 1835..=2026, 2026);
@@ -729,14 +728,14 @@ fn repeated_evidence_counts_once() {
     for kind in Kind::ALL {
         near(ten.of(kind), once.of(kind), 1e-15);
     }
-    // "A seam, its colour not told" adds next to nothing beside the copper line itself.
+    // "A seam of unknown colour" adds almost nothing to the copper line itself.
     let both = seen(&["C01", "C20"]);
     near(both.of(Kind::Fpd), once.of(Kind::Fpd), 0.01);
 }
 
-/// Several findings of one cause count for less than their product, which is worked out here.
+/// Several findings with one cause count for less than their product, which is computed here.
 #[test]
-fn kindred_evidence_counts_for_less_than_its_product() {
+fn related_evidence_counts_for_less_than_its_product() {
     let kindred = ["C06", "C07", "C08"];
     let ledger = Ledger::standard();
     let odds = |k: Kind| {
@@ -756,8 +755,8 @@ fn kindred_evidence_counts_for_less_than_its_product() {
     near(combined, 3.99, 0.01);
 }
 
-/// The piece is of the expected family, the expected kind is among the first two, and the kinds that
-/// the description allows hold at least the share `least` together.
+/// Checks that the piece is of the expected family, that the expected kind is among the first two, and that
+/// the kinds that the description allows together have at least the share `least`.
 #[track_caller]
 fn check_piece(seen: &[&'static str], absent: &[&'static str], kinds: &[Kind], least: f64) {
     let p = posterior_of(&answers(seen, absent));
@@ -777,11 +776,11 @@ fn check_piece(seen: &[&'static str], absent: &[&'static str], kinds: &[Kind], l
     );
 }
 
-/// CONSTRUCTED: descriptions of typical pieces, put together from the signs that the book or
-/// encyclopaedia beside each gives for the kind; no one piece is meant. A sign that the book does not
-/// give, or that we know from a weaker source, is named with its source in the ledger.
+/// CONSTRUCTED: descriptions of typical pieces, composed of the signs that the book or encyclopaedia cited
+/// beside each gives for the kind; no single piece is meant. A sign that the book does not give, or that we
+/// know from a weaker source, is listed with its source in the ledger.
 #[test]
-fn typical_pieces_are_told_apart() {
+fn typical_pieces_are_identified() {
     use Kind::{Clp, Ebm, Ecu, Ens, Fpd, Fpn, Fps, Frp, Rep, Rfp, Sil};
     // A coffee pot of the 1780s with its first silver. Bradbury, History of Old Sheffield Plate, 1912
     // (the bluish cast of the old alloy); Hayden, Chats on Old Sheffield Plate, 1920, marks (seams that
@@ -846,15 +845,15 @@ fn typical_pieces_are_told_apart() {
     check_piece(&["M01b", "C09", "C15"], &[], &[Ens, Ecu, Rep, Ebm], 0.9);
 }
 
-/// Windows against dated events in print. Electroplate: the patent of 1840 (Victoria and Albert Museum,
-/// pages on electroplate). Fusion: 1742 (Encyclopaedia Britannica, 11th ed., 1911, "Sheffield Plate";
-/// others 1743). The Act of 1773 against letters on plate, and the register of 1784 (Watson, Old Silver
-/// Platers and Their Marks, 1908). Candlesticks in trade by 1760 (Walpole's letter, in Chaffers, Hall
-/// Marks on Gold and Silver Plate). Britannia metal as a base from about 1846 (Encyclopaedia
-/// Britannica, "Britannia metal"). Replating advertised in 1849 (Bradbury). Design lozenge 1842 to
-/// 1883 (UK designs registers). British patent 5963 of 1830 for German silver in plate.
+/// Windows compared with dated events in print. Electroplate: the patent of 1840 (Victoria and Albert Museum,
+/// pages on electroplate). Fusion: 1742 (Encyclopaedia Britannica, 11th ed., 1911, "Sheffield Plate"; others
+/// 1743). The Act of 1773 against letters on plate, and the register of 1784 (Watson, Old Silver Platers and
+/// Their Marks, 1908). Candlesticks in trade by 1760 (Walpole's letter, in Chaffers, Hall Marks on Gold and
+/// Silver Plate). Britannia metal as a base from about 1846 (Encyclopaedia Britannica, "Britannia metal").
+/// Replating advertised in 1849 (Bradbury). Design lozenge 1842 to 1883 (UK designs registers). British
+/// patent 5963 of 1830 for German silver in plate.
 #[test]
-fn windows_hold_the_dated_events() {
+fn windows_include_the_dated_events() {
     let window = |id: &str| windows().iter().find(|w| w.id == id).unwrap();
     for (id, from) in [
         ("ECU", 1840),
@@ -886,7 +885,7 @@ fn windows_hold_the_dated_events() {
     ] {
         assert_eq!(window(id).to, Some(to), "{id}");
     }
-    // What came of electricity is never open before it.
+    // Windows of electroplate and its signs never open before electroplating.
     for id in [
         "ECU", "ENS", "EBM", "EST", "C19", "M01", "M01b", "M02", "M29",
     ] {
@@ -894,10 +893,10 @@ fn windows_hold_the_dated_events() {
     }
 }
 
-/// Two findings of which one spot can show only one are named as a pair, with what to do; told on
-/// parts of their own they are none.
+/// Two findings of which one spot can show only one are reported as a pair, with what to do. Recorded on
+/// different parts, they are not.
 #[test]
-fn findings_that_exclude_each_other_are_named() {
+fn findings_that_exclude_each_other_are_reported() {
     for pair in [
         ["S01", "S02"],
         ["C01", "C02"],

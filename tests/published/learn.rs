@@ -1,7 +1,7 @@
-//! The solver behind learning, the scores and the intervals against published worked examples.
+//! The solver, the scores and the intervals behind learning, compared with published worked examples.
 //!
-//! Open data are used as published tables of a few numbers, or as sums of squares and products computed apart
-//! from the program.
+//! Open data are used as published tables of a few numbers, or as sums of squares and products computed
+//! independently.
 
 #![allow(clippy::disallowed_methods)] // an oracle on the machine it runs on
 
@@ -11,10 +11,10 @@ use leavewell_model::maths::{Beta, SquareMatrix, exact_interval};
 
 use crate::near;
 
-/// What an observation rests on, what was seen, and its standard deviation.
+/// The shifts an observation depends on, the observed value, and its standard deviation.
 type Row = (Vec<(usize, f64)>, f64, f64);
 
-/// Next to no precision: the shift is free.
+/// Almost no precision: the shift is free.
 const FREE: f64 = 1e-14;
 
 fn diagonal(precision: &[f64]) -> SquareMatrix {
@@ -66,7 +66,7 @@ fn eight_schools() {
     let pooled = normal(&[FREE], &alike);
     near(pooled.mean[0], 7.685_617, 1e-6);
     near(pooled.covariance.at(0, 0).sqrt(), 4.071_919, 1e-6);
-    // With a spread of 5 each school keeps something of its own.
+    // With a spread of 5, each school keeps part of its own effect.
     let mut precision = vec![FREE];
     precision.extend([1.0 / 25.0; 8]);
     let apart: Vec<_> = schools()
@@ -130,8 +130,8 @@ fn efron_and_morris() {
 }
 
 /// Koop 2003, Bayesian Econometrics, chapter 3: prices of 546 houses on lot size, bedrooms, bathrooms and
-/// storeys, with his informative prior; the posterior means of his table 3.1. The regression is given as
-/// its sums of squares and products (data of Anglin & Gençay 1996, J. Appl. Econometrics 11:633).
+/// storeys, with his informative prior; the posterior means of his table 3.1. The input is the sums of
+/// squares and products (data of Anglin & Gençay 1996, J. Appl. Econometrics 11:633).
 #[test]
 fn koops_houses() {
     let products = [
@@ -156,7 +156,7 @@ fn koops_houses() {
     ];
     let before = [0.0, 10.0, 5_000.0, 10_000.0, 10_000.0];
     let spread = [2.4, 6e-7, 0.15, 0.6, 0.6];
-    // Five observations with these sums: a square root of the products, by Cholesky's method.
+    // Five observations with these sums: a square root of the matrix of products, by Cholesky factorisation.
     let mut root = [[0.0_f64; 5]; 5];
     let mut target = [0.0_f64; 5];
     for i in 0..5 {
@@ -172,7 +172,7 @@ fn koops_houses() {
         let sum: f64 = (0..i).map(|k| root[k][i] * target[k]).sum();
         target[i] = (with_price[i] - sum) / root[i][i];
     }
-    // Shifts from the means before, each in units of its own spread.
+    // Shifts from the prior means, each in units of its own spread.
     let scale = spread.map(f64::sqrt);
     let rows: Vec<_> = (0..5)
         .map(|k| {
@@ -195,8 +195,8 @@ fn koops_houses() {
     }
 }
 
-/// Lange, Little & Taylor 1989, J. Am. Statist. Ass. 84:881: the stack-loss data of Brownlee 1960 with
-/// errors of a t with four degrees of freedom. Digits of an independent run of their algorithm.
+/// Lange, Little & Taylor 1989, J. Am. Statist. Ass. 84:881: the stack-loss data of Brownlee 1960 with errors
+/// from a t with four degrees of freedom. Reference digits from an independent run of their algorithm.
 #[test]
 fn stack_loss_with_heavy_tails() {
     let air = [
@@ -237,14 +237,14 @@ fn stack_loss_with_heavy_tails() {
     }
     near(fitted.kappa2[0].sqrt(), 2.024_534, 1e-6);
     assert!(fitted.last_step < 1e-9);
-    // The last observation is the one with least weight, as they find: it hardly pulls.
+    // The last observation has the least weight, as they find: it hardly pulls.
     let pulls: Vec<f64> = fitted.pulls.iter().map(|pull| pull.curvature).collect();
     let least = pulls.iter().copied().fold(f64::MAX, f64::min);
     assert!((pulls[20] - least).abs() < 1e-12, "{pulls:?}");
 }
 
-/// Gneiting & Raftery 2007, J. Am. Statist. Ass. 102:359: the score is the integral of the squared
-/// distance of two distribution functions. Digits of that integral for the t with four degrees of freedom.
+/// Gneiting & Raftery 2007, J. Am. Statist. Ass. 102:359: the score is the integral of the squared distance
+/// of two distribution functions. Reference digits of that integral for the t with four degrees of freedom.
 #[test]
 fn the_score_of_a_t() {
     for (d, want) in [

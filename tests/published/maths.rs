@@ -1,4 +1,4 @@
-//! The mathematics against independent libraries: `statrs`, `scipy` and R.
+//! The mathematics compared with independent libraries: `statrs`, `scipy` and R.
 
 use leavewell_model::maths::{self, exact_interval, phi, probability, probit, sobol_u32};
 use statrs::distribution::{Beta, Continuous, ContinuousCDF, Normal};
@@ -6,18 +6,18 @@ use statrs::distribution::{Beta, Continuous, ContinuousCDF, Normal};
 use crate::{near, near_share, printed};
 
 #[test]
-fn the_normal_law() {
+fn the_normal_distribution_matches_statrs() {
     let law = Normal::new(0.0, 1.0).unwrap();
     for i in -800..=800 {
         let z = f64::from(i) / 100.0;
-        // The library's error function is good to about 2e-11.
+        // The library's error function is accurate to about 2e-11.
         near(probability(z), law.cdf(z), 1e-10);
         near(phi(z), law.pdf(z), 1e-14);
     }
 }
 
 #[test]
-fn the_inverse_of_the_normal_law() {
+fn the_normal_quantile_matches_reference_values() {
     let law = Normal::new(0.0, 1.0).unwrap();
     for i in 1..2000 {
         let p = f64::from(i) / 2000.0;
@@ -29,7 +29,7 @@ fn the_inverse_of_the_normal_law() {
 }
 
 #[test]
-fn the_beta_law() {
+fn the_beta_distribution_matches_reference_values() {
     let shapes = [
         (1.0, 1.0),
         (1.0, 5.0),
@@ -60,8 +60,9 @@ fn the_exact_interval_of_682_in_925() {
     printed(high, 0.765_406_6, 7);
 }
 
-/// The unscrambled sequence in all 48 dimensions and 4,096 points, by the sums that `sobol_sums.py` writes
-/// with scipy. A sum weights each point by its place, so that a swapped or wrong point shows.
+/// The unscrambled sequence in all 48 dimensions and 4,096 points, compared with the sums that
+/// `sobol_sums.py` computes with scipy. A sum weights each point by its index, so that a swapped or wrong
+/// point shows up.
 #[test]
 fn sobol_points_agree_with_scipy_in_every_dimension() {
     let sums = include_str!("sobol_sums.txt");
@@ -73,7 +74,7 @@ fn sobol_points_agree_with_scipy_in_every_dimension() {
     assert_eq!(sums.len(), maths::MAX_DIMENSIONS);
     for (dimension, sum) in sums.into_iter().enumerate() {
         let found: u64 = (0..4096_u32)
-            // Gray code: the order of scipy.
+            // Gray code: the order that scipy uses.
             .map(|i| u64::from(i + 1) * u64::from(sobol_u32(i ^ (i >> 1), dimension)))
             .sum();
         assert_eq!(found, sum, "dimension {dimension}");

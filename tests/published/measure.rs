@@ -1,5 +1,5 @@
-//! Numeric readings: density, conductivity and X-ray fluorescence. Formulas are checked against handbooks and a
-//! reference library; what a reading does to the answer, against the ladder that limits it.
+//! Numeric readings: density, conductivity and X-ray fluorescence. Formulas are checked against handbooks and
+//! a reference library; the effect of a reading on the answer, against the ladder that limits it.
 
 use leavewell_model::Draft;
 use leavewell_model::bench::{layered_density, skin_share};
@@ -34,10 +34,10 @@ fn density_of_water_by_temperature() {
     near(water_density(90.0), water_density(40.0), 1e-15);
 }
 
-/// Archimedes, worked by hand: 300.0 g in air and 266.7 g in water of 20 C lose 33.3 g, so the density is
-/// 0.998207 x 300.0 / 33.3 = 8.9929 g/cm3.
+/// Archimedes' principle, computed by hand: 300.0 g in air and 266.7 g in water of 20 C differ by 33.3 g, so
+/// the density is 0.998207 x 300.0 / 33.3 = 8.9929 g/cm3.
 #[test]
-fn a_weighing_worked_by_hand() {
+fn a_weighing_matches_hand_calculation() {
     let mut w = Weighing {
         in_air_g: 300.0,
         in_water_g: 266.7,
@@ -46,10 +46,10 @@ fn a_weighing_worked_by_hand() {
         unnoticed_cm3: 0.0,
     };
     printed(w.density().unwrap(), 8.9929, 4);
-    // An error of .1 g in the weight in water moves the density by .998207 x 300 / 33.3^2 / 10 = .0270, in the
-    // weight in air by .998207 x 266.7 / 33.3^2 / 10 = .0240; together .0361.
+    // An error of .1 g in the weight in water changes the density by .998207 x 300 / 33.3^2 / 10 = .0270, in
+    // the weight in air by .998207 x 266.7 / 33.3^2 / 10 = .0240; together .0361.
     printed(w.spread().unwrap(), 0.0361, 4);
-    // .1 cm3 of trapped air in 33.36 cm3 moves it by 8.9929 x .1 / 33.36 = .0270.
+    // .1 cm3 of trapped air in 33.36 cm3 changes it by 8.9929 x .1 / 33.36 = .0270.
     w.readable_g = 0.0;
     w.unnoticed_cm3 = 0.1;
     printed(w.spread().unwrap(), 0.0270, 4);
@@ -113,7 +113,7 @@ fn identity(fields: &[(&str, &str)], seen: &[&str]) -> IdentityReport {
     weigh_at_once(&case, problems).identity
 }
 
-/// 300 g in air; the weights in water that make 10.36, 8.95, 8.65 and 7.28 g/cm3 at 20 C.
+/// 300 g in air; the weights in water that give 10.36, 8.95, 8.65 and 7.28 g/cm3 at 20 C.
 const SOLID: [(&str, &str); 2] = [
     ("density.in_air_g", "300"),
     ("density.in_water_g", "271.09"),
@@ -186,8 +186,8 @@ fn a_reading_moves_odds_no_further_than_the_ladder() {
     }
 }
 
-/// Between copper bodies a conductivity counts as "likely against possible" at most: that old copper conducts
-/// worse has not been tested on documented pieces.
+/// Between copper bodies, a conductivity counts as "likely against possible" at most, because it has not been
+/// tested on documented pieces whether old copper conducts worse.
 #[test]
 fn conductivity_hardly_separates_copper_bodies() {
     let ledger = Ledger::standard();
@@ -219,7 +219,7 @@ fn a_density_of_solid_silver_does_not_beat_a_copper_seam_alone() {
     let clash = &report.contradictions[0];
     assert_eq!(clash.findings, ["C01", "density"]);
     assert!(clash.text.contains("Look again"), "{}", clash.text);
-    // Both are named, and the look that would settle it with what each answer speaks for.
+    // Both are named, and the look that would settle it, with what each answer would support.
     let titles = [finding("C01").unwrap().title, "Density"];
     for words in titles.into_iter().chain(["The look that parts them best"]) {
         assert!(clash.text.contains(words), "{words}: {}", clash.text);
@@ -231,12 +231,12 @@ fn a_density_of_solid_silver_does_not_beat_a_copper_seam_alone() {
 fn sterling_on_a_sound_surface_does_not_show_solid_silver() {
     let with_seam = posterior(&STERLING_SKIN, &["C01"]);
     assert!(with_seam.family(Family::Fused) > 10.0 * with_seam.of(Kind::Sil));
-    // Even by itself it does not make solid silver the answer.
+    // Even alone it does not make solid silver the answer.
     let alone = posterior(&STERLING_SKIN, &[]);
     assert!(alone.family(Family::Fused) > alone.of(Kind::Sil));
     let report = identity(&STERLING_SKIN, &[]);
     assert!(report.measures[0].text.contains("never shows solid silver"));
-    // With the ratio of the lines told, that answer counts and this number does not.
+    // If the ratio of the lines is given, that answer counts and this number does not.
     let told = identity(&STERLING_SKIN, &["P11"]);
     assert!(!told.measures[0].counts && told.measures[0].pushes.is_empty());
     let ratio_alone = posterior(&[], &["P11"]);
@@ -365,13 +365,13 @@ fn each_reading_reports_how_far_it_moved_every_family() {
 
 /// A band of the ladder and a number from the same instrument are one reading.
 #[test]
-fn a_band_ticked_beside_its_number_is_not_counted_twice() {
+fn a_band_ticked_in_addition_to_its_number_is_not_counted_twice() {
     let alone = posterior(&SOLID, &[]);
     let both = posterior(&SOLID, &["P02"]);
     for k in Kind::ALL {
         near(both.of(k), alone.of(k), 1e-15);
     }
-    // A band that disagrees is reported.
+    // A conflicting band is reported.
     let clash = identity(&PLATED, &["P02"]).contradictions;
     assert!(
         clash.iter().any(|c| c.findings == ["P02", "density"]),
@@ -387,7 +387,7 @@ fn a_band_ticked_beside_its_number_is_not_counted_twice() {
 }
 
 #[test]
-fn a_reading_that_fits_every_kind_or_none_moves_nothing() {
+fn a_reading_that_fits_every_kind_or_none_changes_nothing() {
     // 9.6 g/cm3 lies between plate and silver, where there is no kind.
     let between = [
         ("density.in_air_g", "300"),
@@ -396,7 +396,7 @@ fn a_reading_that_fits_every_kind_or_none_moves_nothing() {
     let report = identity(&between, &["C01"]);
     assert!(!report.measures[0].counts && report.measures[0].text.contains("not counted"));
     assert_eq!(report.kinds, identity(&[], &["C01"]).kinds);
-    // If the person's own figures make every body equal, a density is no evidence.
+    // If the user's own figures make every body equal, a density is no evidence.
     let (mut case, _) = read(&PLATED, &["C01"]);
     let mut ledger = Ledger::standard().clone();
     for body in [
@@ -420,7 +420,7 @@ fn a_reading_that_fits_every_kind_or_none_moves_nothing() {
     assert_eq!(p, without);
 }
 
-/// A refused reading gives its reason, is listed among the problems and moves nothing.
+/// A refused reading gives its reason, is listed among the problems and changes nothing.
 #[track_caller]
 fn check_refused(fields: &[(&str, &str)], seen: &[&str], field: &str, words: &str) {
     let (case, problems) = read(fields, seen);
@@ -522,7 +522,7 @@ fn unusable_readings_are_refused_with_a_reason() {
 }
 
 #[test]
-fn readings_on_both_sides_of_each_limit() {
+fn readings_are_used_up_to_each_limit_and_refused_beyond() {
     let weights = |water| [("density.in_air_g", "300"), ("density.in_water_g", water)];
     // 11.6 and 6.5 g/cm3 are the ends: 300 x .998207 / 11.6 = 25.816 g lost, / 6.5 = 46.071 g.
     for (water, used) in [
@@ -595,7 +595,7 @@ fn readings_on_both_sides_of_each_limit() {
     assert_eq!(read(&[("density.loaded", "yes")], &[]).1, Vec::new());
 }
 
-/// A reading is never a reason for a date.
+/// A reading never implies a date.
 #[test]
 fn a_reading_does_not_date_a_piece() {
     let with = identity(&PLATED, &["C01", "M04"]).dates.unwrap();
@@ -603,9 +603,9 @@ fn a_reading_does_not_date_a_piece() {
     assert_eq!(with.reasons, without.reasons);
 }
 
-/// Each suggested look states what each answer would change; answering it gives the same posterior.
+/// Each suggested look states the effect of each answer; giving the answer results in the same posterior.
 #[test]
-fn a_look_predicts_what_its_answers_do() {
+fn a_look_predicts_the_effect_of_its_answers() {
     let ledger = Ledger::standard();
     let looks = identity(&PLATED, &["S03"]).next_looks;
     assert!(!looks.is_empty());
@@ -616,7 +616,7 @@ fn a_look_predicts_what_its_answers_do() {
         near(look.if_seen.p, top.p, 1e-12);
         assert!((0.0..=1.0).contains(&look.if_absent.p));
     }
-    // The absence of an instrument band moves nothing.
+    // The absence of an instrument band changes nothing.
     let (case, _) = read(&[], &["S03"]);
     let evidence = Evidence::of(&case, &[]);
     let now = interval_with(&evidence, ledger).base;
@@ -626,9 +626,9 @@ fn a_look_predicts_what_its_answers_do() {
 }
 
 /// The numbers behind the letters, and the verbal strength of their ratios. Kass and Raftery, "Bayes
-/// Factors", Journal of the American Statistical Association 90 (1995), 3.2: up to 3 hardly worth a
-/// mention, to 20 positive, to 150 strong, above very strong. European Network of Forensic Science
-/// Institutes, Guideline for Evaluative Reporting, 2015: 2 to 10 weak, to 100 moderate support.
+/// Factors", Journal of the American Statistical Association 90 (1995), 3.2: up to 3 hardly worth a mention,
+/// to 20 positive, to 150 strong, above that very strong. European Network of Forensic Science Institutes,
+/// Guideline for Evaluative Reporting, 2015: 2 to 10 weak, to 100 moderate support.
 #[test]
 fn ratios_of_ladder_letters_have_their_verbal_strength() {
     let ledger = Ledger::standard();
@@ -663,7 +663,7 @@ fn ratios_of_ladder_letters_have_their_verbal_strength() {
     assert_eq!(in_words(n / u), "positive");
     assert_eq!(in_words(l / x), "strong");
     assert_eq!(in_words(p / x), "strong");
-    // No one finding reaches "very strong", nor more than moderate support.
+    // No single finding reaches "very strong", or more than moderate support.
     assert_eq!(in_words(n / x), "strong");
     assert!(n / x < 100.0);
 }

@@ -1,8 +1,8 @@
-//! What sales of comparable pieces tell: the distribution of prices against a textbook, an independent library and
-//! open data, and laws that hold whatever is typed.
+//! Inference from sales of comparable pieces: the distribution of prices compared with a textbook, an
+//! independent library and open data, and laws that hold for any input.
 //!
-//! Prices of pieces are CONSTRUCTED: invented for these checks and no evidence about silver. Open data are used as
-//! summaries computed apart from the program; no row of them is kept here.
+//! Prices of pieces are CONSTRUCTED: invented for these checks and no evidence about silver. Open data are
+//! used as summaries computed independently; no row of them is kept here.
 
 #![allow(clippy::disallowed_methods)] // an oracle on the machine it runs on
 
@@ -40,7 +40,7 @@ fn quantiles(law: StudentT) -> [f64; 3] {
     [0.1, 0.5, 0.9].map(|u| law.quantile(u))
 }
 
-/// Student's t against `scipy` 1.17.1: `scipy.stats.t.ppf(u, df)` and `scipy.stats.t.cdf(-1.3, df)`.
+/// Student's t compared with `scipy` 1.17.1: `scipy.stats.t.ppf(u, df)` and `scipy.stats.t.cdf(-1.3, df)`.
 #[test]
 fn student_t_against_scipy() {
     let shares = [1e-4, 0.01, 0.1, 0.3, 0.75, 0.9, 0.995];
@@ -125,7 +125,7 @@ fn midge_wing_lengths() {
     let law = prior.after(&lengths.map(|y| (y, 1.0)));
     printed(law.mu, 1.814, 3);
     printed(law.beta / law.alpha, 0.015, 3);
-    // To more figures, worked out apart from the formulas in the book.
+    // To more digits, computed without the formulas in the book.
     near(law.mu, 1.814, 5e-7);
     near(law.kappa, 10.0, 1e-12);
     near(law.alpha, 5.0, 1e-12);
@@ -137,9 +137,9 @@ fn midge_wing_lengths() {
 }
 
 /// Seven random log prices with random weights (numpy 2 `default_rng(20240511)`): the posterior by
-/// `scipy.stats.t(2*alpha, mu, sqrt(beta/(alpha*kappa))).ppf`, `scipy` 1.17.1; and the same quantiles of
-/// the middle by summing prior times likelihood to the power of each weight over a grid of 1,501
-/// middles and 3,001 spreads, which uses none of the closed forms.
+/// `scipy.stats.t(2*alpha, mu, sqrt(beta/(alpha*kappa))).ppf`, `scipy` 1.17.1; and the same quantiles of the
+/// location, from summing prior times likelihood to the power of each weight over a grid of 1,501 locations
+/// and 3,001 spreads, which uses none of the closed forms.
 #[test]
 fn a_weighted_posterior_against_scipy_and_a_grid() {
     let y = [
@@ -170,14 +170,14 @@ fn a_weighted_posterior_against_scipy_and_a_grid() {
     for (got, want) in quantiles(law.next()).into_iter().zip(next) {
         near(got, want, 1e-8);
     }
-    // All at once, one by one, or with one of no weight: the result is the same.
+    // All at once, one by one, or with an additional sale of weight 0: the result is the same.
     let one_by_one = data.iter().fold(prior, |law, sale| law.after(&[*sale]));
     near(one_by_one.mu, law.mu, 1e-12);
     near(one_by_one.beta, law.beta, 1e-12);
     assert_eq!(prior.after(&[(9.0, 0.0)]), prior);
 }
 
-/// A prior that says almost nothing.
+/// An almost uninformative prior.
 const OPEN: PriceLaw = PriceLaw {
     mu: 3.0,
     kappa: 1e-9,
@@ -204,9 +204,9 @@ fn used_games_brought_to_new_agree_with_least_squares() {
         .after_summary(used.0, to_new, used.2);
     near(law.mu, 3.7365, 5e-5);
     near(law.kappa, 141.0, 1e-6);
-    // Three coefficients were fitted, so 138 are left to judge the spread by.
+    // Three coefficients were fitted, so 138 degrees of freedom remain for the spread.
     near((2.0 * law.beta / 138.0).sqrt(), 0.1040, 0.00005);
-    // Without the condition, the used ones pull the price of a new one down.
+    // Without the condition factor, the used ones pull the price of a new one down.
     let raw = OPEN
         .after_summary(new.0, new.1, new.2)
         .after_summary(used.0, used.1, used.2);
@@ -236,7 +236,7 @@ fn diamond_grades_are_steps_of_one_price() {
     near((2.0 * law.beta / (308.0 - 13.0)).sqrt(), 0.0759, 0.00005);
 }
 
-/// Example 8: four sales, adjusted; the next one; and what is kept with a cleaning and without.
+/// Example 8: four adjusted sales, the next one, and what is kept with and without a cleaning.
 #[test]
 fn four_sales_of_a_dish() {
     let law = PriceLaw {
@@ -294,8 +294,8 @@ fn sales_in_a_case_are_adjusted_by_the_ledger() {
     near(found.after.kappa, 1.0 + 3.5, 1e-12);
 }
 
-/// A sale counts half after the half-life, less for another kind, and is adjusted for both channels
-/// of a shop (figures of the ledger).
+/// A sale counts half after the half-life, and less for another kind; an asking price in a shop is adjusted
+/// for both channels (figures of the ledger).
 #[test]
 fn weights_and_channels() {
     let found = compared(
@@ -312,7 +312,7 @@ fn weights_and_channels() {
     near(s[4].condition, 0.67, 1e-12);
     near(s[4].weight, 1.0, 1e-12);
     near(s[5].condition, 0.92 * 0.95 * 0.70, 1e-12);
-    // Vague without a guess: a quarter of a sale about the usual value of the class.
+    // Vague without a guess: a quarter of a sale at the usual value of the class.
     near(found.before.kappa, 0.25, 1e-12);
     near(found.before.mu, 200_f64.ln(), 1e-12);
 }
@@ -350,7 +350,7 @@ fn an_agreeing_sale_narrows_the_band_and_an_outlier_is_flagged() {
         );
         last = now;
     }
-    // Which pulls most is seen from the ratio of medians with and without.
+    // The ratio of medians with and without a sale shows which one pulls most.
     let found = list(&[300.0, 300.0, 900.0]);
     assert!(found.pull(2) > 1.2 && found.pull(0) < 1.0);
     let by_hand = (found.after.mu - list(&[300.0, 300.0]).after.mu).exp();
@@ -384,7 +384,7 @@ fn a_dealer_and_the_margin_scheme() {
     );
 }
 
-/// Example 2 again, by the functions the page uses.
+/// Example 2 again, with the functions that the page uses.
 #[test]
 fn break_evens_of_a_worn_tray() {
     let fees = super::value::fees();
@@ -397,11 +397,12 @@ fn break_evens_of_a_worn_tray() {
     }
     let lower = |v: f64| most_to_pay(v * before, v * 0.375_44, &|h| fees.net(h)) - 500.0;
     assert_eq!(pays_above(&lower, 1.0, 1e6), PaysAbove::Never);
-    // Example 5: the most to pay for taking the lead out.
+    // Example 5: the most to pay for removing the lead.
     near(most_to_pay(356.25, 426.512, &|h| fees.net(h)), 56.91, 0.01);
 }
 
-/// 30,000 at 15 % to 20,000 and 10 % above, with tax on it (a UK auction guide's example).
+/// 30,000 sold at 15 % up to 20,000 and 10 % above, with tax on the commission (a UK auction guide's
+/// example).
 #[test]
 fn a_second_rate_in_a_sellers_terms() {
     let fees = Fees {
@@ -452,7 +453,7 @@ fn the_answer_uses_the_sales() {
     );
 }
 
-/// The currency labels the amounts and decides nothing.
+/// The currency only labels the amounts.
 #[test]
 fn a_currency_never_changes_a_ranking() {
     let courses = |currency: &str| {
@@ -467,9 +468,9 @@ fn a_currency_never_changes_a_ranking() {
     assert_eq!(courses("GBP"), courses("USD"));
 }
 
-/// Lead or solder put inside a stamped border when the piece was made lowers no value.
+/// Lead or solder put inside a stamped border when the piece was made does not lower the value.
 #[test]
-fn an_original_fill_is_no_fault() {
+fn an_original_fill_is_not_a_fault() {
     let value = |fill: &str| {
         let parts = format!(
             r#","piece":{{"form":"tray"}},"parts":[{{"part":"body","bleed":"some"}},{{"part":"border","fill":"{fill}"}}]"#
@@ -479,7 +480,7 @@ fn an_original_fill_is_no_fault() {
     assert_eq!(value("lead"), value("none"));
 }
 
-/// The person's own buyers, faults and damping change the value in the right direction.
+/// The user's own buyers, faults and damping change the value in the right direction.
 #[test]
 fn own_buyers_faults_and_damping() {
     let as_it_is = |more: &str| {
@@ -498,7 +499,7 @@ fn own_buyers_faults_and_damping() {
     assert!(damped > usual);
     let married = as_it_is(r#","market":{"likely":350},"flaws":{"marriage":true}"#);
     near_share(married / usual, 0.5, 0.1);
-    // Each factor can be replaced by one's own.
+    // Each factor can be replaced by the user's.
     let own = as_it_is(
         r#","market":{"likely":350},"overrides":{"value.factor.dents_minor.A":{"value":0.5,"reason":"seen"}}"#,
     );
@@ -518,9 +519,9 @@ fn post_is_part_of_the_cost() {
     near(cost(r#","post":25"#) - cost(""), 25.0, 1e-9);
 }
 
-/// An asking price is no sale (common practice): of like likeness it pulls less than a price paid.
+/// An asking price is not a sale (common practice): at equal similarity it pulls less than a price paid.
 #[test]
-fn an_asking_price_pulls_less_than_a_hammer_price_of_like_likeness() {
+fn an_asking_price_pulls_less_than_an_equally_similar_hammer_price() {
     let ledger = Ledger::standard();
     let asked_for_the_same = 600.0 * channel(SoldAs::Asking, ledger);
     for similar in ["close", "fair", "loose"] {
@@ -538,9 +539,10 @@ fn an_asking_price_pulls_less_than_a_hammer_price_of_like_likeness() {
     }
 }
 
-/// The range a person gives for the value counts beside sales: a narrow one holds the answer more.
+/// The range a user gives for the value counts in addition to sales: a narrower range holds the answer more
+/// firmly.
 #[test]
-fn a_narrow_guess_holds_out_against_sales() {
+fn a_narrow_guess_resists_sales_more_than_a_wide_one() {
     let median = |low: u32, high: u32| {
         let list = format!(
             r#","market":{{"low":{low},"likely":300,"high":{high}}},"comparables":[{{"price":600}},{{"price":620}}]"#

@@ -1,8 +1,8 @@
 //! Mass and thickness of silver, what a cleaning removes, and the wear model.
 //!
-//! Stoichiometry, mass and thickness are checked against handbook arithmetic. The wear model is our judgement;
-//! it is checked against its defining equations, solved here in another way with `statrs` for the normal
-//! distribution.
+//! Stoichiometry, mass and thickness are checked against handbook arithmetic. The wear model is our
+//! judgement; it is checked against its defining equations, solved here by another method with `statrs` for
+//! the normal distribution.
 
 use leavewell_model::bench::coat_g;
 use leavewell_model::ledger::FigureId;
@@ -40,9 +40,9 @@ fn silver_used_up_by_tarnish() {
     near(figure.high, consumed(7.32), 0.001);
 }
 
-/// Coats of known mass: a troy ounce on a square foot is 31.92 um (the arithmetic of a handbook); 90 g on 24 dm2,
-/// the German "90" stamp, is 36 um in the trade (RAL-RG 691 B4, 2011); 10 mg on a spoon of 80 cm2 is .119 um
-/// (Lane and Walton 1916, "nearly" 10 mg, as quoted in Metal Record).
+/// Coats of known mass: a troy ounce on a square foot is 31.92 um (the arithmetic of a handbook); 90 g on 24
+/// dm2, the German "90" stamp, is 36 um in the trade (RAL-RG 691 B4, 2011); and 10 mg on a spoon of 80 cm2 is
+/// .119 um (Lane and Walton 1916, "nearly" 10 mg, as quoted in Metal Record).
 #[test]
 fn mass_of_a_coat() {
     near_share(silver_g(31.92, FOOT2), TROY_OUNCE, 0.001);
@@ -55,7 +55,7 @@ fn mass_of_a_coat() {
     near_share(silver_g(20.0, 1200.0), 25.18, 0.001);
 }
 
-/// Worked by hand from the middle figures of the ledger.
+/// Computed by hand from the middle figures of the ledger.
 #[test]
 fn silver_removed_by_a_cleaning() {
     let sound = |um| FilmLoss {
@@ -94,7 +94,7 @@ fn losses_and_remaining_silver_stay_within_their_bounds() {
             near(film_loss_um(nothing, 0.0, 0.6, h), 0.0, 0.0);
         }
     }
-    // Far more removed than there is: nothing is left, and never a negative amount.
+    // Far more is removed than there is: the result is 0, never negative.
     let layer = layer_with_bleed(10.0, 0.5, 0.1, 0.05);
     let gone = layer.thinned(1000.0);
     assert!((0.0..1e-6).contains(&gone.left_um()), "{}", gone.left_um());
@@ -143,7 +143,7 @@ fn the_mean_thickness_solves_its_equation() {
     }
 }
 
-/// E max(T, 0) by Simpson's rule over twelve standard deviations, against the closed form.
+/// E max(T, 0) by Simpson's rule over twelve standard deviations, compared with the closed form.
 #[test]
 fn silver_left_is_the_mean_of_the_positive_thickness() {
     for (k, f) in [
@@ -189,7 +189,7 @@ fn silver_left_is_the_unit_normal_loss() {
         (-0.5, 0.197_796_6),
         (-1.0, 0.083_315_5),
     ] {
-        // Without unevenness of wear the standard deviation is floor x t0 = 1 um, whatever the mean.
+        // Without unevenness of wear, the standard deviation is floor x t0 = 1 um, whatever the mean.
         let layer = Layer {
             t0_um: 10.0,
             k: 0.0,
@@ -205,7 +205,7 @@ fn silver_left_is_the_unit_normal_loss() {
 fn the_worst_point_is_the_tenth_percentile_of_what_is_covered() {
     let layer = layer_with_bleed(20.0, 0.5, 0.1, 0.1);
     let law = Normal::new(layer.mu_um, layer.spread_um()).unwrap();
-    // A tenth of the nine tenths that are covered lies between nothing and the worst point.
+    // A tenth of the nine tenths that are covered lies between zero and the worst point.
     let share = law.cdf(layer.worst_point_um()) - law.cdf(0.0);
     near(share / 0.9, 0.1, 1e-9);
 }
@@ -224,8 +224,8 @@ fn words_for_bare_metal_as_shares() {
     check(Bleed::Word(BleedWord::Some), 0.02, 0.05, 0.10);
     check(Bleed::Word(BleedWord::Much), 0.10, 0.18, 0.30);
     check(Bleed::Word(BleedWord::Most), 0.30, 0.45, 0.80);
-    // A share judged by eye is wrong by a factor of up to one and a half, on the bare share or on the covered one,
-    // whichever is smaller.
+    // A share judged by eye is wrong by a factor of up to one and a half, applied to the smaller of the bare
+    // and covered shares.
     check(Bleed::Fraction(0.12), 0.08, 0.12, 0.18);
     check(Bleed::Fraction(0.9), 1.0 - 0.15, 0.9, 1.0 - 0.1 / 1.5);
 }

@@ -1,10 +1,10 @@
 //! Planning a stock: public knapsack instances, and invented ones that two independent solvers agree on.
 //!
-//! `KNAPSACK_01` instances P01 to P08 (a public collection; data of P05, P06 and P08 from memory, every optimum
-//! worked out again by dynamic programming or by trying all selections); OR-Library, mknap1, first problem (Petersen
-//! 1967, Operations Research 15:1104; Beasley 1990, Journal of the Operational Research Society 41:1069).
-//! CONSTRUCTED marks invented inputs, which are no evidence of anything: their optima were found by trying every
-//! selection, and again by a constraint solver (OR-tools CP-SAT).
+//! `KNAPSACK_01` instances P01 to P08 (a public collection; data of P05, P06 and P08 from memory, every
+//! optimum recomputed by dynamic programming or by trying all selections); OR-Library, mknap1, first problem
+//! (Petersen 1967, Operations Research 15:1104; Beasley 1990, Journal of the Operational Research Society
+//! 41:1069). CONSTRUCTED marks invented inputs, which are no evidence of anything: their optima were found by
+//! trying every selection, and again by a constraint solver (OR-tools CP-SAT).
 
 // Whole and half numbers: sums of them are exact.
 #![allow(clippy::float_cmp)]
@@ -132,10 +132,10 @@ fn public_instances_with_one_budget_reach_their_optimum() {
     }
 }
 
-/// The bound at the best price is the one from taking items in order of profit per weight, and a part of the
-/// first that does not fit (Dantzig 1957, Operations Research 5:266).
+/// The bound at the best price is that of taking items in order of profit per weight, with a fraction of the
+/// first item that does not fit (Dantzig 1957, Operations Research 5:266).
 #[test]
-fn the_price_of_a_budget_is_the_profit_per_weight_of_what_fits_in_part() {
+fn the_price_of_a_budget_is_the_profit_per_weight_of_the_split_item() {
     let (capacity, weights, profits, optimum, _) = KNAPSACK_01[6];
     let found = best(&items(profits, [weights]), &[], [capacity]);
     let mut order: Vec<usize> = (0..weights.len()).collect();
@@ -148,7 +148,7 @@ fn the_price_of_a_budget_is_the_profit_per_weight_of_what_fits_in_part() {
     let in_part = in_part.expect("not all fit");
     let price = profits[in_part] / weights[in_part];
     assert!((found.prices[0] - price).abs() < 1e-6, "{:?}", found.prices);
-    // As printed by the collection's own relaxation: 1461.504.
+    // As printed for the collection's linear relaxation: 1461.504.
     let whole: f64 = (profits.iter().zip(weights))
         .map(|(p, w)| (p - price * w).max(0.0))
         .sum::<f64>()
@@ -157,7 +157,7 @@ fn the_price_of_a_budget_is_the_profit_per_weight_of_what_fits_in_part() {
 }
 
 #[test]
-fn ten_budgets_at_once_reach_the_published_optimum() {
+fn ten_simultaneous_budgets_reach_the_published_optimum() {
     let found = best(
         &items(
             &[100., 600., 1200., 2400., 500., 2000.],
@@ -196,7 +196,7 @@ fn an_item_is_taken_only_with_what_it_needs() {
     assert_eq!(best(&pieces, &[], [10.0]).gain, 24.0);
 }
 
-/// CONSTRUCTED: five pieces; for each choice gain, money, hours. Leaving alone comes first.
+/// CONSTRUCTED: five pieces, with the gain, money and hours of each choice. Leaving alone comes first.
 fn five_pieces() -> Vec<Vec<StockChoice<2>>> {
     let all: [&[(f64, f64, f64)]; 5] = [
         &[
@@ -264,7 +264,7 @@ fn more_money_gains_more_until_the_hours_bind() {
     let rising = [0., 95., 175., 235., 270., 325., 365., 380., 415.];
     assert_eq!(curve[..9], rising);
     assert!(curve[9..].iter().all(|gain| *gain == 415.0), "{curve:?}");
-    // Money left over costs nothing more; another hour would bring something.
+    // Unused money has a price of 0; another hour would still gain something.
     let end = best(&pieces, &[], [400.0, 12.0]);
     assert!(
         end.prices[0].abs() < 1e-6 && end.prices[1] > 1.0,
@@ -274,7 +274,7 @@ fn more_money_gains_more_until_the_hours_bind() {
 }
 
 #[test]
-fn ties_go_to_the_cheaper_and_then_to_what_leaves_more_choice() {
+fn ties_go_to_the_cheaper_choice_and_then_to_the_one_that_leaves_more() {
     let choice = |gain, money, keeps| StockChoice {
         gain,
         uses: [money],
@@ -288,7 +288,7 @@ fn ties_go_to_the_cheaper_and_then_to_what_leaves_more_choice() {
 }
 
 #[test]
-fn senseless_input_is_refused() {
+fn invalid_input_is_refused() {
     let piece = |uses| {
         vec![
             StockChoice {

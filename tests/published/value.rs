@@ -1,7 +1,8 @@
-//! Fees, condition, and what a treatment gains.
+//! Fees, condition, and the gain from a treatment.
 //!
-//! Multipliers are judgement and come from the ledger. Prices and costs are CONSTRUCTED: invented for these checks
-//! and no evidence about silver. The expected results were worked out apart from the program. A dealer's margin and the price from sales (examples 7 and 8) are in `sales.rs`.
+//! Multipliers are judgement and come from the ledger. Prices and costs are CONSTRUCTED: invented for these
+//! checks and no evidence about silver. The expected results were computed independently. A dealer's margin
+//! and the price from sales (examples 7 and 8) are in `sales.rs`.
 
 use leavewell_model::ledger::Ledger;
 use leavewell_model::value::{BUYERS, Class, ConditionTable, Fees};
@@ -21,7 +22,7 @@ fn table(class: Class) -> ConditionTable {
     ConditionTable::of(class, Ledger::standard())
 }
 
-/// The table of a class with one buyer only, by the person's own figures for the mix.
+/// The table of a class with a single buyer, set by the user's own figures for the mix.
 fn table_for(class: Class, buyer: usize) -> ConditionTable {
     let mut ledger = Ledger::standard().clone();
     for (i, name) in BUYERS.iter().enumerate() {
@@ -49,7 +50,7 @@ pub(crate) fn fees() -> Fees {
     }
 }
 
-/// Mean effect of what can go wrong: with probability p only the share `kept` of the value remains.
+/// Mean effect of a bad result: with probability p, only the share `kept` of the value remains.
 fn mean_effect(treatment: &str, group: &str) -> f64 {
     let p = figure(&format!("hazard.{treatment}.{group}.p"));
     let kept = figure(&format!("hazard.{treatment}.{group}.kept"));
@@ -65,8 +66,8 @@ fn replated(class: Class, group: &str) -> f64 {
     table(class).replated(0.0) * figure("value.detail_after_replate") * mean_effect("T14a", group)
 }
 
-/// The undamaged value above which a treatment pays: its cost over the net share of
-/// what it adds; never when it lowers value.
+/// The undamaged value above which a treatment pays: its cost over the net share of what it adds; `None` if
+/// it lowers the value.
 fn break_even_value(cost: f64, after: f64, before: f64) -> Option<f64> {
     (after > before).then(|| cost / (NET_SHARE * (after - before)))
 }
@@ -76,7 +77,7 @@ fn check_net(undamaged: f64, multiplier: f64, cost: f64, want: f64) {
     near(fees().net(undamaged * multiplier) - cost, want, 0.01);
 }
 
-/// A UK auction guide's own examples, and the same arithmetic with a minimum and with bands.
+/// A UK auction guide's examples, and the same arithmetic with a minimum and with bands.
 #[test]
 fn fees_of_an_auction() {
     let plain = Fees {
@@ -95,13 +96,13 @@ fn fees_of_an_auction() {
         26.0,
         0.005,
     );
-    // Above the minimum, each further unit of price brings the net share.
+    // Above the minimum, each further unit of price adds the net share.
     near(
         (fees().net(401.0) - fees().net(301.0)) / 100.0,
         NET_SHARE,
         1e-12,
     );
-    // One re-offer at three quarters, one lot in five unsold at first.
+    // One re-offer at three quarters; one lot in five is unsold at first.
     let resold = Fees {
         sold: 0.8,
         ..fees()
@@ -113,7 +114,7 @@ fn fees_of_an_auction() {
 }
 
 #[test]
-fn mean_effect_of_what_can_go_wrong() {
+fn mean_effect_of_a_bad_result() {
     near(mean_effect("T03", "A"), 0.997, 1e-12);
     near(mean_effect("T14a", "A"), 0.988, 1e-12);
     near(mean_effect("T09", "C3"), 0.86, 1e-12);
@@ -237,9 +238,9 @@ struct MatrixRow {
     remove: f64,
 }
 
-/// Class by wear by treatment, with middle figures and usual buyers, mishaps included. Worked out apart from the
-/// program from the figures of the ledger: an old lead repair leaves .70 of the value of ordinary
-/// electroplate and .75 of the others.
+/// Class by wear by treatment, with middle figures and usual buyers, mishaps included. Computed independently
+/// from the figures of the ledger: an old lead repair leaves .70 of the value of ordinary electroplate and
+/// .75 of the others.
 #[test]
 fn the_matrix_of_classes() {
     let row = |class, hazard, wear, replated, replate, [clean, mend, remove]: [f64; 3]| MatrixRow {

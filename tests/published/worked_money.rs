@@ -1,9 +1,10 @@
-//! The worked examples of money, through the answer itself.
+//! The worked examples on money, run through the answer itself.
 //!
-//! Prices and costs are CONSTRUCTED: invented for these checks and no evidence about silver. The results were worked
-//! out apart from the program. To hold the draws still, the person's own figures replace every figure of value, fees
-//! and mishaps by its middle, leave one kind possible, let the piece have no part but its body, take no silver off in a cleaning, and replace the chance of a
-//! mishap by its mean effect. Then every draw is the example, and the answer agrees to a hundredth.
+//! Prices and costs are CONSTRUCTED: invented for these checks and no evidence about silver. The results were
+//! computed independently. To make all draws equal, the user's own figures replace every figure of value,
+//! fees and mishaps by its middle, leave one kind possible, let the piece have no part except its body, take
+//! no silver off in a cleaning, and replace the chance of a mishap by its mean effect. Every draw then equals
+//! the example, and the answer agrees to a hundredth.
 
 use leavewell_model::ledger::Ledger;
 use leavewell_model::weigh_json;
@@ -18,7 +19,7 @@ struct Known {
     body: Value,
     undamaged: f64,
     quotes: Value,
-    /// Own figures beside those that hold the draws still.
+    /// Own figures in addition to those that make all draws equal.
     own: &'static [(&'static str, f64)],
 }
 
@@ -36,7 +37,7 @@ fn own_figures(known: &Known) -> Value {
         match figure.id.split_once('.') {
             Some(("value" | "fee", _)) if figure.low < figure.high => put(figure.id, middle),
             Some(("hazard", row)) => {
-                // Something always goes wrong, and then the mean effect is kept: 1 - p + p kept.
+                // A mishap always happens, and then the mean effect is kept: 1 - p + p kept.
                 let of = |what: &str| {
                     let row = row.rsplit_once('.').map_or(row, |(row, _)| row);
                     ledger.find(&format!("hazard.{row}.{what}"))
@@ -62,7 +63,7 @@ fn own_figures(known: &Known) -> Value {
     put("fee.commission", 0.15);
     put("fee.lot", 9.6);
     put("fee.sold", 1.0);
-    // The examples count no cost for washing.
+    // The examples include no cost for washing.
     put("cost.T02", 0.0);
     for (id, value) in known.own {
         put(id, *value);
@@ -168,7 +169,8 @@ fn replating_an_early_coffee_pot_through_the_answer() {
 }
 
 /// Example 4: a teapot of electroplate on nickel silver too cheap to consign, undamaged 60, .351 left. The
-/// minimum commission holds on both sides; replating for 150, after a test for lead that costs nothing, leaves .933907.
+/// minimum commission applies on both sides; replating for 150, after a test for lead that costs nothing,
+/// leaves .933907.
 #[test]
 fn a_cheap_teapot_through_the_answer() {
     check(

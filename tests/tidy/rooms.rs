@@ -1,10 +1,10 @@
-//! Rooms: which folder may use which, and each type name once.
+//! Module structure: which folder may use which, and that each type name is defined once.
 
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::files;
 
-/// The folders of the model, lowest first. A folder may use those on floors below its own and itself.
+/// The folders of the model in layers, lowest first. A folder may use itself and those in lower layers.
 const FLOORS: [&[&str]; 9] = [
     &["terms"],
     &["maths", "ledger"],
@@ -39,7 +39,7 @@ fn floor_of(folder: &str) -> Option<usize> {
     FLOORS.iter().position(|floor| floor.contains(&folder))
 }
 
-/// The part of a file before its tests, without comments: tests may use what they like.
+/// The part of a file before its tests, without comments; tests may use anything.
 fn product(text: &str) -> String {
     let code = text.split("#[cfg(test)]\nmod ").next().unwrap_or_default();
     code.lines()
@@ -62,7 +62,7 @@ fn names_after<'a>(text: &'a str, prefix: &str) -> BTreeSet<&'a str> {
 }
 
 #[test]
-fn folders_of_the_model_use_only_what_stands_below_them() {
+fn folders_of_the_model_use_only_folders_below_them() {
     let mut faults = Vec::new();
     let mut edges = 0;
     for (name, text) in files("src/model", &["rs"]) {
@@ -70,7 +70,7 @@ fn folders_of_the_model_use_only_what_stands_below_them() {
         let Some((folder, _)) = rest.split_once('/') else {
             continue;
         };
-        // Benchmarks stand outside the model.
+        // Benchmarks are not part of the model.
         if folder == "benches" {
             continue;
         }

@@ -1,9 +1,9 @@
-//! Nothing lives for the tests alone: every public item has a caller in the product, and every figure of
-//! the ledger has a reader.
+//! Nothing exists only for tests: every public item has a caller in the product, and every figure of the
+//! ledger has a reader.
 //!
 //! Both checks read the source as text. A public item counts as used when its name occurs anywhere else in
-//! the code outside tests, so an item that shares its name with another one can hide; no item is reported
-//! by mistake. The compiler finds the private items that nobody uses.
+//! the code outside tests, so an unused item that shares its name with another one can be missed, but no item
+//! is reported by mistake. The compiler finds the private items that nobody uses.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -14,7 +14,7 @@ use super::{files, literals};
 /// Public items without a caller in the source, and why they stay.
 const ENTRY_POINTS: &[(&str, &str)] = &[("share_done", "the loader of the worker calls it")];
 
-/// The source without comments, string contents and what is compiled for tests only.
+/// The source without comments, string contents and code that is compiled only for tests.
 fn product_code(text: &str) -> String {
     let mut code = String::new();
     let mut rest = text;
@@ -73,7 +73,7 @@ fn names(code: &str) -> impl Iterator<Item = &str> {
         .filter(|name| !name.is_empty())
 }
 
-/// The code without its `use` statements: to import or re-export a thing is not to use it.
+/// The code without its `use` statements, because importing or re-exporting an item is not a use.
 fn without_imports(code: &str) -> String {
     let mut kept = String::new();
     let mut importing = false;
@@ -214,14 +214,14 @@ mod tests {
     assert_eq!(unused(&sources), ["one.rs: unused"]);
 }
 
-/// How the source can name figures other than one by one.
+/// The ways in which the source can name figures.
 #[derive(Default)]
 struct Named {
     /// Whole ids, as text.
     ids: BTreeSet<String>,
     /// `FigureId` constants.
     constants: BTreeSet<String>,
-    /// Beginning and end of the ids of a family, with anything between them.
+    /// Beginning and end of the ids of a family, with any text between them.
     families: Vec<(String, String)>,
 }
 
@@ -243,7 +243,8 @@ impl Named {
     fn note(&mut self, text: &str) {
         for literal in literals(text) {
             let id = literal.text;
-            // A pattern of `format!` names a family: what stands before its first gap and after its last.
+            // A pattern of `format!` names a family: the text before its first placeholder and after its
+            // last.
             match (id.find('{'), id.rfind('}')) {
                 (Some(open), Some(close)) if id[..open].contains('.') && !id.contains(' ') => {
                     let after = id.get(close + 1..).unwrap_or("").to_owned();
@@ -258,7 +259,7 @@ impl Named {
             let constant = names(&text[at + name.len()..]).next().unwrap_or("");
             self.constants.insert(constant.to_owned());
         }
-        // `["work.hours.", code].concat()`: a beginning put before a member.
+        // `["work.hours.", code].concat()`: a beginning followed by a member.
         for (at, _) in text.match_indices(".concat()") {
             let list = text[..at].rsplit('[').next().unwrap_or("");
             let mut texts = list.split('"').skip(1).step_by(2);

@@ -1,11 +1,11 @@
-//! Worn phrases stay out of the words that people read, and out of the sources that are already free of them.
+//! Worn phrases are kept out of the words that users read, and out of sources that are already free of them.
 
 use std::fs;
 use std::path::Path;
 
 use super::files;
 
-/// Phrases that no owner and no engineer would say, with the plain words for them.
+/// Phrases that no owner or engineer would say, with plain replacements.
 const WORN: [(&str, &str); 26] = [
     ("stands in", "replaces, is the default"),
     ("told", "says, shows, knows"),
@@ -35,7 +35,7 @@ const WORN: [(&str, &str); 26] = [
     ("for ever", "permanent, for good"),
 ];
 
-/// The folders and files where no worn phrase may stand, comments included.
+/// The folders and files in which no worn phrase may occur, including comments.
 const CLEAN: [&str; 26] = [
     "src/app/wording",
     "src/app/parts",
@@ -65,10 +65,10 @@ const CLEAN: [&str; 26] = [
     "src/model/ledger/data/treatments.psv",
 ];
 
-/// Texts that a phrase may stand in, because they are names and not prose.
+/// Texts that may contain a phrase, because they are names and not prose.
 const NAMES: [&str; 1] = ["leavewell-told"];
 
-/// The worn phrases in a source. A text that a backslash continues on the next line counts as one line.
+/// The worn phrases in a source. A string that a backslash continues on the next line counts as one line.
 fn worn(source: &str) -> Vec<&'static str> {
     let mut text = String::new();
     for (at, part) in source.split("\\\n").enumerate() {
@@ -91,7 +91,7 @@ fn worn(source: &str) -> Vec<&'static str> {
         .collect()
 }
 
-/// The sources of a folder, or one file.
+/// The sources in a folder, or one file.
 fn sources(at: &str) -> Vec<(String, String)> {
     let path = Path::new(env!("CARGO_MANIFEST_DIR")).join(at);
     if path.is_file() {
@@ -102,7 +102,7 @@ fn sources(at: &str) -> Vec<(String, String)> {
 }
 
 #[test]
-fn the_words_that_people_read_are_free_of_worn_phrases() {
+fn words_that_users_read_are_free_of_worn_phrases() {
     let mut faults = Vec::new();
     for (name, source) in CLEAN.iter().flat_map(|at| sources(at)) {
         for phrase in worn(&source) {
@@ -115,7 +115,7 @@ fn the_words_that_people_read_are_free_of_worn_phrases() {
 }
 
 #[test]
-fn worn_phrases_are_found_whatever_their_case_and_line_breaks() {
+fn worn_phrases_are_found_in_any_case_and_across_line_breaks() {
     assert_eq!(worn("Somebody else"), ["somebody"]);
     assert_eq!(worn("Tick what is \\\n     so."), ["what is so"]);
     assert_eq!(worn("// It has a box\n// of its\n// own."), ["of its own"]);
