@@ -97,7 +97,7 @@ pub(super) fn least_noise(as_it_is_net: f64, undamaged: f64, goal: Goal, ledger:
 /// figure replaces the first two. p is the lesser of two shares of draws: those in which no other group beats
 /// the chosen one by more than the noise, and those in which the sum of the best changes in every block gains
 /// no more than the noise. `changes` are the courses that differ from the chosen one in one block.
-#[allow(clippy::too_many_arguments)] // one judgement, all it looks at
+#[allow(clippy::too_many_arguments)] // one judgement with all its inputs
 pub(super) fn advise(
     (chosen, noise): (usize, f64),
     courses: &[Course],

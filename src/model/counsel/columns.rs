@@ -176,7 +176,7 @@ impl PriceFactors {
 }
 
 impl<'a> World<'a> {
-    #[allow(clippy::too_many_arguments)] // everything a weighing rests on, named once
+    #[allow(clippy::too_many_arguments)] // all inputs of a weighing, named once
     pub(super) fn new(
         case: &'a Case,
         ledger: &'a Ledger,

@@ -3,7 +3,7 @@
 //! Only looks that can be taken with what is at hand count: no instrument that the user has not named,
 //! nothing to look up and nothing to compare with. Each pair is judged by the expected decrease of the
 //! entropy over families once both looks are answered, whether seen or absent, assuming that each look is
-//! taken carefully, because the user is told where and how to look. The posterior shown for "not there" is
+//! taken carefully, because the program says where and how to look. The posterior shown for "not there" is
 //! the one that the program computes from that answer.
 
 use super::contradiction::exclude_each_other;

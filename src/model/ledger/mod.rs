@@ -1,8 +1,8 @@
 //! The ledger: every number the model rests on, as data.
 //!
-//! Invariant: no other module holds a figure of its own. A formula's constants that are pure mathematics (a
-//! half, pi) stay in the formula; anything open to dispute is an entry here with value, range, unit, source
-//! and tag, and the user can override it.
+//! Invariant: no other module holds figures. A formula's constants that are pure mathematics (a half, pi)
+//! stay in the formula; anything open to dispute is an entry here with value, range, unit, source and tag,
+//! and the user can override it.
 
 mod catalogue_text;
 mod duty;

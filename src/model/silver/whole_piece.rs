@@ -1,7 +1,7 @@
 //! How much base metal shows on every part of a piece, including parts that nobody looked at.
 //!
 //! Parts of one piece wear alike. In probit units, the bare share of a part is the sum of the level of the
-//! piece, an offset for the part's place (a rim wears before the body) and a deviation of its own. The parts
+//! piece, an offset for the part's place (a rim wears before the body) and an individual deviation. The parts
 //! that were looked at inform the level; the level predicts the rest. Normal theory; the figures are
 //! judgement (`silver.part.*`).
 

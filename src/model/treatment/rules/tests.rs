@@ -1242,7 +1242,7 @@ fn every_mark_and_shield_worth_keeping_counts_against_new_silver_over_it() {
     for id in ["M04", "M05", "M25", "C13", "C25", "C26"] {
         let worth_keeping = case(&["C01", "C07", "C08", id], tested);
         let mut s = situation(&worth_keeping);
-        // So little of its own silver is left that only the mark or the shield counts.
+        // So little silver is left that only the mark or the shield counts.
         s.covered_area = 0.0;
         check_says(Treatment::Replate, &s, "H14", Outcome::NeedsOpinion);
     }
