@@ -1,6 +1,6 @@
 //! Lower and upper limits on a number.
 //!
-//! `f64::max` and `f64::min` test for NaN first. In WebAssembly each is a function call, which dominates
+//! `f64::max` and `f64::min` test for NaN first. In the browser each is a function call, which dominates
 //! their cost in a loop over draws; these two functions are one comparison each.
 
 /// `x`, but at least `least`. A NaN in either argument gives `x`.
