@@ -15,11 +15,12 @@ use leavewell_pages::with_taught;
 use leavewell_worker::ask::{Ask, Reply};
 use yew::prelude::*;
 
-use super::examples::EXAMPLES;
+use super::examples::{EXAMPLES, WORKED};
 use super::pages::bench::{bench_page, closer_page, treatments_page};
 use super::pages::condition::condition_page;
 use super::pages::counsel::counsel_page;
 use super::pages::figures::figures_page;
+use super::pages::guide::guide_page;
 use super::pages::learning::learning_page;
 use super::pages::look::look_page;
 use super::pages::money::money_page;
@@ -223,6 +224,7 @@ impl Component for App {
             (Route::StockList, _) => list_page(state, effect),
             (Route::Plan, _) => plan_page(&state.planned),
             (Route::Learning, _) => learning_page(&state.lessons, act, effect),
+            (Route::Guide, _) => guide_page(&state.guide),
             (_, None) => nothing_open(),
             (Route::Road(question), Some(page)) => road_page(page, *question),
             (Route::Piece, Some(page)) => piece_page(page),
@@ -280,6 +282,9 @@ impl Component for App {
             if matches!(self.route, Route::Learning | Route::Money) || self.is_to_learn_anew(first)
             {
                 self.ask_lessons();
+            }
+            if self.route == Route::Guide {
+                worker::ask(Ask::Guide, 0, WORKED.text);
             }
             // A screen reader reads the answer of a new screen in its place on the page.
             self.announcing = None;
@@ -682,6 +687,13 @@ impl App {
                 _ => None,
             };
         }
+        if topic == Ask::Guide.topic() {
+            return match news {
+                worker::News::Answered(Ok(Reply::Page(blocks))) => Some(Action::Guided(blocks)),
+                // The page shows that nothing has arrived.
+                _ => None,
+            };
+        }
         if topic == Ask::Learning.topic() {
             return match news {
                 worker::News::Answered(Ok(Reply::Learning(learning))) => {
@@ -745,7 +757,12 @@ impl App {
             }
             Ask::ExpectedWhenAgreed => expected(PredictedWhen::Agreed, generation, answer),
             Ask::ExpectedWhenOffered => expected(PredictedWhen::Offered, generation, answer),
-            Ask::Plan | Ask::Learning | Ask::ReadTable | Ask::WriteTable | Ask::Line => None,
+            Ask::Plan
+            | Ask::Guide
+            | Ask::Learning
+            | Ask::ReadTable
+            | Ask::WriteTable
+            | Ask::Line => None,
         }
     }
 

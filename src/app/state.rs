@@ -69,6 +69,8 @@ pub struct State {
     pub working: Option<(PageName, f64)>,
     /// The newest plan for the whole shelf.
     pub planned: Rc<Vec<Block>>,
+    /// The guide, once it was asked for.
+    pub guide: Rc<Vec<Block>>,
     /// What closed pieces teach, and whether they do.
     pub lessons: Rc<Lessons>,
     /// Undo and redo for the open piece.
@@ -418,6 +420,8 @@ pub enum Action {
     Shelved(Vec<ShelfLine>),
     /// The plan for the whole shelf is ready.
     Planned(Vec<Block>),
+    /// The guide has arrived.
+    Guided(Vec<Block>),
     /// What closed pieces teach is asked for again.
     Learn,
     /// The worker found what closed pieces teach.
@@ -1021,6 +1025,10 @@ pub fn update(state: &State, action: Action) -> Option<State> {
         }),
         Action::Shelved(shelf) => (shelf != *state.shelf).then(|| State {
             shelf: Rc::new(shelf),
+            ..state.clone()
+        }),
+        Action::Guided(blocks) => (*state.guide != blocks).then(|| State {
+            guide: Rc::new(blocks),
             ..state.clone()
         }),
         Action::Planned(plan) => (*state.planned != plan).then(|| State {

@@ -43,6 +43,7 @@ mod caution_blocks;
 mod cross_section;
 mod field_words;
 mod food;
+pub mod guide;
 mod happened;
 mod heat;
 mod heat_on_piece;

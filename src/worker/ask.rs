@@ -37,6 +37,8 @@ pub enum Ask {
     },
     /// The plan for the whole shelf. Its text is that of [`leavewell_pages::plan::plan`].
     Plan,
+    /// The guide, with the record as its worked piece.
+    Guide,
     /// The stock as a table for a spreadsheet. Its text is that of [`leavewell_pages::stock_table::write`].
     WriteTable,
     /// What the shelf says of a piece that was never opened here.
@@ -86,6 +88,7 @@ impl Ask {
             | Self::Changes
             | Self::Sheet { .. }
             | Self::Plan
+            | Self::Guide
             | Self::WriteTable
             | Self::Line
             | Self::ReadTable
@@ -107,6 +110,7 @@ impl Ask {
             Self::WriteTable => 4,
             Self::ReadTable => 5,
             Self::Line => 6,
+            Self::Guide => 7,
             Self::Learning => 30,
             Self::ExpectedWhenAgreed => 31,
             Self::ExpectedWhenOffered => 32,
@@ -178,6 +182,7 @@ mod tests {
                 steps: -3,
             },
             Ask::Plan,
+            Ask::Guide,
             Ask::WriteTable,
             Ask::ReadTable,
             Ask::Line,

@@ -143,7 +143,6 @@ pub const NOT_LOOKS_NEXT: &str = "Correct or remove them, then press Enter again
 pub const TABLE_TITLE: &str = "Take in a table";
 pub const TABLE_PURPOSE: &str = "A stock list from a spreadsheet, saved as CSV. You see what would be added before \
      anything is.";
-pub const BACK: &str = "Back to your pieces";
 pub const FILE: [&str; 2] = [
     "Choose a table",
     "Headings in the first row, one piece in each row below. It is read on this device; the file stays as it is.",

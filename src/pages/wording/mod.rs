@@ -18,6 +18,7 @@ pub(crate) mod caution_blocks;
 pub(crate) mod compare;
 pub(crate) mod cross_section;
 pub(crate) mod food;
+pub(crate) mod guide;
 pub(crate) mod happened;
 pub(crate) mod heat;
 pub(crate) mod heat_on_piece;
