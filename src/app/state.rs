@@ -941,7 +941,7 @@ pub fn update(state: &State, action: Action) -> Option<State> {
         }),
         Action::Answered(question, answer) => {
             let walk = Rc::new(state.walk.with(question, answer));
-            let write = |draft: &mut Draft| road::write(draft, question, answer);
+            let write = |draft: &mut Draft| road::write(draft, &state.walk, question, answer);
             let now = changed(state, no_field(), write);
             if now.is_none() && walk == state.walk {
                 return None;
