@@ -102,7 +102,7 @@ impl Solved {
             basis,
             ln_level,
             sd,
-            price: self.as_it_is.0.deciles(),
+            price: self.as_it_is[0].deciles(),
             works: self.expected_works(class, ledger, case),
         }
     }

@@ -16,6 +16,7 @@ mod draws;
 mod expected;
 mod explain;
 mod looked_at;
+mod member;
 pub mod offer;
 mod outcome;
 mod part_silver;
@@ -54,6 +55,7 @@ use contrast::Contrast;
 use course::Course;
 use draws::Draws;
 use explain::Explained;
+use member::Member;
 use outcome::{CourseOutcome, Weights, cost_scale};
 use prices::Prices;
 use sample::Sample;
@@ -173,14 +175,15 @@ pub struct Solved {
     posterior: Posterior,
     draws: Draws,
     faults: Faults,
+    /// The pieces where there are several; none for one.
+    members: Vec<Member>,
     sample: Rc<Sample>,
     moved_by: WhatIf,
-    body_bleed: f64,
     heat_reach: SolderReach,
     courses: Vec<Course>,
     outcomes: Vec<CourseOutcome>,
-    /// What the piece as it is would fetch, and what is kept of that.
-    as_it_is: (Column, Column),
+    /// What the piece as it is would fetch, what is kept of that, and what a seller keeps.
+    as_it_is: [Column; 3],
     advice: Advice,
     contrast: Option<Contrast>,
     /// The places of the courses a person is shown.
@@ -268,25 +271,17 @@ impl Solved {
         } else {
             Vec::new()
         };
-        let body = crate::silver::bleed_range(
-            case.part(crate::record::PartName::Body)
-                .and_then(|p| p.bleed),
+        let heat_reach = solder_reach(
+            BaseMetal::best_conductor(|kind| posterior.of(kind), ledger),
             ledger,
-        )
-        .scaled(moved_by.bleed);
-        let (body_bleed, heat_reach) = (
-            body.likely,
-            solder_reach(
-                BaseMetal::best_conductor(|kind| posterior.of(kind), ledger),
-                ledger,
-            ),
         );
+        let members = Member::all(case, ledger, &posterior, early, &sample, moved_by);
         let situation = situation_of(
             (case, ledger),
             posterior,
-            &draws,
+            (&draws, &members),
             &next,
-            body_bleed,
+            moved_by,
             heat_reach,
         );
         let goal = case.aim.goal_or_default();
@@ -313,7 +308,8 @@ impl Solved {
             let weights = Weights::of(&case.aim);
             let world = World::new(
                 case, ledger, &sample, &draws, &situation, &faults, prices, weights, scale,
-            );
+            )
+            .with_members(&members, &sample);
             weigh_courses(&world, &posterior, depth)
         };
         Self {
@@ -325,9 +321,9 @@ impl Solved {
             posterior,
             draws,
             faults,
+            members,
             sample,
             moved_by: *moved_by,
-            body_bleed,
             heat_reach,
             courses,
             outcomes,
@@ -359,23 +355,34 @@ impl Solved {
     /// The situation in which the rules are asked before anything is done to the piece.
     #[must_use]
     pub fn situation(&self) -> Situation<'_> {
-        self.situation_for(&self.case)
+        self.situation_for(&self.case, &self.members)
     }
 
     /// The same, for a case that differs from its own in who would do the work.
-    fn situation_for<'a>(&'a self, case: &'a Case) -> Situation<'a> {
+    fn situation_for<'a>(&'a self, case: &'a Case, members: &'a [Member]) -> Situation<'a> {
         situation_of(
             (case, &self.ledger),
             self.posterior,
-            &self.draws,
+            (&self.draws, members),
             &self.next,
-            self.body_bleed,
+            &self.moved_by,
             self.heat_reach,
         )
     }
 
     /// Everything a course of this case is weighed with, on the draws given.
     fn world<'a>(
+        &'a self,
+        draws: &'a Draws,
+        situation: &'a Situation<'a>,
+        weights: Option<Weights>,
+    ) -> World<'a> {
+        let world = self.world_of_one(draws, situation, weights);
+        world.with_members(&self.members, &self.sample)
+    }
+
+    /// The same, before it knows of several pieces.
+    fn world_of_one<'a>(
         &'a self,
         draws: &'a Draws,
         situation: &'a Situation<'a>,
@@ -649,18 +656,11 @@ impl Solved {
     }
 
     fn value(&self) -> ValueReport {
-        let (hammer, kept) = &self.as_it_is;
-        let net = if self.goal == Goal::Sell {
-            kept.clone()
-        } else {
-            (hammer.iter().enumerate())
-                .map(|(i, h)| self.draws.kept(i, *h))
-                .collect()
-        };
+        let [hammer, _, net] = &self.as_it_is;
         ValueReport {
             undamaged: band(&self.draws.level),
             as_it_is: band(hammer),
-            net_as_it_is: band(&net),
+            net_as_it_is: band(net),
             assumed: !self.draws.value_entered,
             currency: self
                 .case
@@ -831,13 +831,22 @@ fn effort_of(look: &FindingFact, at_hand: &[Instrument]) -> usize {
 fn situation_of<'a>(
     (case, ledger): (&'a Case, &'a Ledger),
     posterior: Posterior,
-    draws: &Draws,
+    (draws, members): (&Draws, &'a [Member]),
     next: &[crate::identity::InformationGain],
-    body_bleed: f64,
+    moved_by: &WhatIf,
     heat_reach: SolderReach,
 ) -> Situation<'a> {
     let (looked_at, largest_unseen) = looked_at(case, ledger);
+    let body = case.part(PartName::Body).and_then(|p| p.bleed);
+    let body_bleed = crate::silver::bleed_range(body, ledger)
+        .scaled(moved_by.bleed)
+        .likely;
+    let of_member = |m: &'a Member| {
+        let case = (&m.case, ledger);
+        situation_of(case, posterior, (&m.draws, &[]), next, moved_by, heat_reach)
+    };
     Situation {
+        each: members.iter().map(of_member).collect(),
         case,
         ledger,
         posterior,

@@ -7,6 +7,7 @@ use super::choice::Block;
 use super::column::Column;
 use super::columns::{Columns, World};
 use super::course::Course;
+use super::member::Hammer;
 use super::per_draw::PerDraw;
 use crate::ledger::{FigureId, Ledger};
 use crate::maths::{at_least, at_most, mean};
@@ -24,6 +25,8 @@ pub(super) struct CourseOutcome {
     pub(super) cost: Column,
     /// Hammer-level value, before fees and costs.
     pub(super) hammer: Column,
+    /// Where it goes in several lots, how many there are of each sort and what one fetches; else empty.
+    pub(super) lots: Vec<(f64, Column)>,
     pub(super) originality: f64,
     pub(super) fitness: f64,
     pub(super) stability: f64,
@@ -184,26 +187,45 @@ impl<'a> Weigher<'a> {
         columns
     }
 
-    /// The value of the piece as it is in every draw, and what is kept of it.
-    pub(super) fn as_it_is(&self) -> (Column, Column) {
+    /// The value of the piece as it is in every draw, what is kept of it, and what a seller keeps.
+    pub(super) fn as_it_is(&self) -> [Column; 3] {
         let n = self.world.draws.n;
         let none: Vec<Rc<Columns>> = Block::ALL
             .iter()
             .map(|b| self.world.columns(*b, &[], n))
             .collect();
         let value = self.value(&none, n);
-        let kept = self.kept(&value);
-        (value.into(), kept.into())
+        let kept: Column = self.kept(&value).into();
+        let sold = match self.world.goal {
+            Goal::Sell => kept.clone(),
+            _ => self.sold(&value).into(),
+        };
+        [value.all.into(), kept, sold]
     }
 
     /// Hammer-level value: the level of the sale times the condition, never below the floor.
-    pub(super) fn value(&self, blocks: &[Rc<Columns>], n: usize) -> Vec<f64> {
+    pub(super) fn value(&self, blocks: &[Rc<Columns>], n: usize) -> Hammer {
         let draws = self.world.draws;
         let floor = self
             .world
             .ledger
             .value(FigureId::VALUE_FLOOR)
             .clamp(0.0, 1.0);
+        if !self.world.members.is_empty() {
+            let multipliers = self.member_multipliers(blocks, n, floor);
+            return self.hammer_of_several(&multipliers, n);
+        }
+        let multiplier = self.multiplier(blocks, n);
+        let each = multiplier.iter().zip(draws.level.iter());
+        Hammer {
+            all: each.map(|(m, level)| level * at_least(*m, floor)).collect(),
+            lots: Vec::new(),
+        }
+    }
+
+    /// What condition leaves of one piece in every draw.
+    pub(super) fn multiplier(&self, blocks: &[Rc<Columns>], n: usize) -> Vec<f64> {
+        let draws = self.world.draws;
         let mut multiplier = vec![1.0; n];
         if draws.damping < 1.0 {
             let [mut sum, mut least, mut mishap] = [(); 3].map(|()| vec![0.0; n]);
@@ -224,18 +246,34 @@ impl<'a> Weigher<'a> {
                 columns.value.multiply_into(&mut multiplier);
             }
         }
-        let each = multiplier.iter().zip(draws.level.iter());
-        each.map(|(m, level)| level * at_least(*m, floor)).collect()
+        multiplier
     }
 
     /// Proceeds for a seller, value kept for anybody else.
-    pub(super) fn kept(&self, value: &[f64]) -> Vec<f64> {
-        let draws = self.world.draws;
-        let each = value.iter().enumerate();
+    pub(super) fn kept(&self, value: &Hammer) -> Vec<f64> {
         match self.world.goal {
-            Goal::Sell => each.map(|(i, v)| draws.kept(i, *v)).collect(),
-            _ => value.iter().map(|v| v * draws.insure_factor).collect(),
+            Goal::Sell => self.sold(value),
+            _ => {
+                let factor = self.world.draws.insure_factor;
+                value.all.iter().map(|v| v * factor).collect()
+            }
         }
+    }
+
+    /// What a seller keeps, lot by lot.
+    fn sold(&self, value: &Hammer) -> Vec<f64> {
+        let draws = self.world.draws;
+        if value.lots.is_empty() {
+            let each = value.all.iter().enumerate();
+            return each.map(|(i, v)| draws.kept(i, *v)).collect();
+        }
+        let mut sum = vec![0.0; value.all.len()];
+        for (count, lot) in &value.lots {
+            for (i, (sum, v)) in sum.iter_mut().zip(lot).enumerate() {
+                *sum += count * draws.kept(i, *v);
+            }
+        }
+        sum
     }
 
     /// What several treatments cost less together than each by its own price, as quoted; negative where
@@ -258,10 +296,7 @@ impl<'a> Weigher<'a> {
                 members.extend(with);
             }
             for t in &members {
-                let served = self.world.served(*t, done);
-                let own = prices
-                    .cost(*t, &served)
-                    .map_or(PerDraw::Same(0.0), PerDraw::Drawn);
+                let own = self.world.own_cost(*t, done, n);
                 rebate = rebate.with(&own, n, |a, b| a + b);
             }
             let together = PerDraw::Drawn(prices.of_told(told));
@@ -300,7 +335,10 @@ impl<'a> Weigher<'a> {
         };
         let [originality, fitness, stability, choice] = &attributes;
         CourseOutcome {
-            hammer: value.into(),
+            hammer: value.all.into(),
+            lots: (value.lots.into_iter())
+                .map(|(count, lot)| (count, lot.into()))
+                .collect(),
             originality: mean(originality),
             fitness: mean(fitness),
             stability: mean(stability),
@@ -361,7 +399,7 @@ impl<'a> Weigher<'a> {
     }
 
     /// What is kept of a value once the work is paid.
-    fn net(&self, value: &[f64], cost: &[f64]) -> Vec<f64> {
+    fn net(&self, value: &Hammer, cost: &[f64]) -> Vec<f64> {
         let kept = self.kept(value);
         kept.iter().zip(cost).map(|(k, c)| k - c).collect()
     }
@@ -463,6 +501,17 @@ pub(super) fn triggers_after(
 ) -> Vec<(u8, &'static str)> {
     use Treatment as T;
     let has = |t| done.contains(&t);
+    if !situation.each.is_empty() {
+        let mut all: Vec<(u8, &'static str)> = Vec::new();
+        for piece in situation.pieces() {
+            for trigger in triggers_after(piece, done, lead) {
+                if !all.contains(&trigger) {
+                    all.push(trigger);
+                }
+            }
+        }
+        return all;
+    }
     let mut case = situation.case.clone();
     for p in &mut case.parts {
         if (has(T::Solder) || has(T::LowMelt))

@@ -66,6 +66,10 @@ pub(super) enum Dim {
     AfterWork = 43,
     Patch = 44,
     Tin = 45,
+    /// What several pieces gain by belonging together.
+    Premium = 46,
+    /// Luck with one piece beside luck with another.
+    Pieces = 47,
 }
 
 /// The law of a column.
@@ -137,7 +141,9 @@ enum Key {
     /// A factor or its logarithm.
     Factor(Dim, Factor, FactorScale),
     /// What is kept where something goes wrong with a chance, or its logarithm.
-    Mishap(Dim, [Factor; 2], FactorScale),
+    Mishap(Dim, usize, [Factor; 2], FactorScale),
+    /// Natural logarithm of the uniform column of one of several pieces.
+    LogUniformOf(Dim, usize),
     /// A range of bare shares.
     Shares(Dim, [f64; 3]),
     /// Standard normal quantiles of a range of shares, as [`Sample::quantiles`] makes them, by the
@@ -219,6 +225,23 @@ impl Sample {
     fn ln_u(&self, dim: Dim) -> Column {
         self.keep(Key::LogUniform(dim), &|| {
             self.u(dim).iter().map(|u| libm::log(*u)).collect()
+        })
+    }
+
+    /// The same for the piece at `place` of several: u + place v modulo 1, with v the dimension of the
+    /// pieces. Any two of these are independent and uniform.
+    fn ln_u_of(&self, dim: Dim, place: usize) -> Column {
+        if place == 0 {
+            return self.ln_u(dim);
+        }
+        self.keep(Key::LogUniformOf(dim, place), &|| {
+            let (u, v) = (self.u(dim), self.u(Dim::Pieces));
+            let each = u.iter().zip(v.iter());
+            each.map(|(u, v)| {
+                let sum = u + place as f64 * v;
+                libm::log((sum - libm::floor(sum)).max(f64::MIN_POSITIVE))
+            })
+            .collect()
         })
     }
 
@@ -326,17 +349,24 @@ impl Sample {
         })
     }
 
-    /// `kept` in the draws in which something that happens with chance `p` goes wrong, else no effect.
-    pub(super) fn mishap(&self, dim: Dim, p: Factor, kept: Factor, scale: FactorScale) -> Column {
-        self.keep(Key::Mishap(dim, [p, kept], scale), &|| {
+    /// `kept` in the draws in which something that happens with chance `p` goes wrong, else no effect, with
+    /// the piece at `place` of several.
+    pub(super) fn mishap(
+        &self,
+        (dim, place): (Dim, usize),
+        p: Factor,
+        kept: Factor,
+        scale: FactorScale,
+    ) -> Column {
+        self.keep(Key::Mishap(dim, place, [p, kept], scale), &|| {
             if scale == FactorScale::Factor {
-                let ln = self.mishap(dim, p, kept, FactorScale::Ln);
+                let ln = self.mishap((dim, place), p, kept, FactorScale::Ln);
                 // No exponential where nothing goes wrong.
                 let factor = |ln: &f64| if *ln < 0.0 { libm::exp(*ln) } else { 1.0 };
                 return ln.iter().map(factor).collect();
             }
             let (z_p, z_kept) = (self.z(Dim::HazardScale), self.z(Dim::HazardKept));
-            let points = self.ln_u(dim);
+            let points = self.ln_u_of(dim, place);
             let points = points.iter().zip(z_p.iter()).zip(z_kept.iter());
             // Compared on the log scale, for the same reason.
             points

@@ -37,9 +37,31 @@ type Rule = fn(&mut Asked);
 
 /// What every rule says of `treatment` in `situation`, the gravest first; among equals, in the order
 /// of the decision: people and law, what destroys the object, evidence, food. Leaving alone, better
-/// keeping and a test for lead are never barred.
+/// keeping and a test for lead are never barred. Of several pieces every one is asked about, and what is
+/// barred for one is barred for the record.
 #[must_use]
 pub fn check(treatment: Treatment, situation: &Situation) -> Vec<Verdict> {
+    let pieces = situation.pieces();
+    if situation.each.is_empty() {
+        return check_piece(treatment, situation);
+    }
+    let mut all: Vec<Verdict> = Vec::new();
+    let mut together = Asked::new(treatment, situation);
+    if matches!(treatment, Treatment::Replate | Treatment::Overplate) {
+        plating::one_of_several(&mut together);
+    }
+    let of_each = pieces.into_iter().flat_map(|s| check_piece(treatment, s));
+    for verdict in of_each.chain(together.verdicts()) {
+        if !all.contains(&verdict) {
+            all.push(verdict);
+        }
+    }
+    all.sort_by_key(|verdict| core::cmp::Reverse(verdict.outcome));
+    all
+}
+
+/// What every rule says of `treatment` on one piece.
+fn check_piece(treatment: Treatment, situation: &Situation) -> Vec<Verdict> {
     let mut asked = Asked::new(treatment, situation);
     if !matches!(treatment, Treatment::Leave | Treatment::Keeping) {
         people::on_loan(&mut asked);
