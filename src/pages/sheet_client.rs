@@ -10,6 +10,7 @@ use super::sheet_buyer::quoted_mark;
 use super::sheet_cautions::cautions_of;
 use super::sheet_glossary::word_list;
 use super::sheet_proposal::proposed;
+use super::wording::sheet::part_of;
 use super::wording::sheet_buyer::marked;
 use super::wording::sheet_client as words;
 use leavewell_model::ledger::caution;
@@ -105,7 +106,12 @@ fn condition(paper: &Paper) -> Option<Block> {
             } else {
                 and(&parts)
             };
-            (fault.name.to_string(), parts)
+            let on = paper.report.pieces.as_ref().and_then(|pieces| {
+                let mut faults = pieces.faults.iter();
+                faults.find(|on| on.fault == fault.fault)
+            });
+            let on = on.map_or("", |on| on.words.as_str());
+            (fault.name.to_string(), part_of(&parts, on))
         })
         .collect();
     let unseen: Vec<String> = paper
@@ -377,7 +383,10 @@ fn money(paper: &Paper) -> Block {
                     words::SELLER_KEEPS.to_owned(),
                     paper.money_band(value.net_as_it_is),
                 ),
-            ],
+            ]
+            .into_iter()
+            .chain(paper.pieces_rows())
+            .collect(),
         },
         Block::said(Tone::Quiet, value.label),
     ];

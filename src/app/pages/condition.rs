@@ -171,7 +171,7 @@ fn answer(report: &Report) -> Html {
         .el(el("ul", "silver-words").each(parts, |part| {
             el("li", "")
                 .key(&part.part)
-                .put(named(part.name.get(), text::left_on(&part.words)))
+                .put(named(part.name.clone(), text::left_on(&part.words)))
         }))
         .put(silver_left(parts))
         .html()

@@ -276,12 +276,17 @@ impl Weigher<'_> {
             .collect()
     }
 
-    /// What several pieces fetch: as one lot, or each by itself where they are to be sold so.
-    pub(super) fn hammer_of_several(&self, multipliers: &[Vec<f64>], n: usize) -> Hammer {
+    /// What several pieces fetch, as one lot or each by itself.
+    pub(super) fn hammer_of_several(
+        &self,
+        multipliers: &[Vec<f64>],
+        sell: SellAs,
+        n: usize,
+    ) -> Hammer {
         let world = self.world;
         let level = &world.draws.level;
         let mut units: Vec<Unit> = world.members.iter().map(|m| m.member.unit(1.0)).collect();
-        let apart = world.case.pieces.sell == Some(SellAs::Apart);
+        let apart = sell == SellAs::Apart;
         let mut hammer = Hammer {
             all: vec![0.0; n],
             lots: Vec::new(),

@@ -21,6 +21,7 @@ pub mod offer;
 mod outcome;
 mod part_silver;
 mod per_draw;
+mod pieces;
 mod prices;
 mod proposal;
 mod sample;
@@ -81,7 +82,7 @@ use crate::report::{
     FaultReport, IdentityReport, MovedReport, NextLook, OptionReport, PartReport, PartingReport,
     Report, SilverReport, StepReport, Text, ValueReport, VerdictReport,
 };
-use crate::terms::percent;
+use crate::terms::{percent, the_pieces};
 use crate::treatment::{Faults, LeadStatus, Situation, Treatment, Verdict, check, work, worst};
 
 /// Points of the answer: 2^12.
@@ -482,6 +483,8 @@ impl Solved {
         let options = self.options();
         let named = Treatment::ALL;
         let why = self.situation().display_only();
+        let pieces = self.pieces();
+        let selling = self.selling(pieces.as_ref().map_or("", |p| p.sentence.as_str()));
         Report {
             identity: self.identity(&by_kind),
             silver: self.silver(),
@@ -490,6 +493,7 @@ impl Solved {
             courses: self.course_reports(),
             faults: self.fault_reports(),
             proposal: self.proposal(),
+            pieces,
             counsel: CounselReport {
                 steps: ids(&self.courses[self.advice.chosen]),
                 firmness: self.advice.firmness.id().into(),
@@ -503,7 +507,7 @@ impl Solved {
                 refer_why,
                 worth_of_kind,
                 noise: self.advice.noise,
-                selling: self.selling(),
+                selling,
             },
             cautions: caution_list::cautions_for(&named, &self.situation()),
             display_only: DisplayOnly {
@@ -621,11 +625,9 @@ impl Solved {
 
     fn silver(&self) -> SilverReport {
         let parts = self
-            .draws
-            .parts
-            .iter()
-            .filter(|p| p.looked || p.part == PartName::Body)
-            .map(|p| {
+            .parts_in_each_state()
+            .into_iter()
+            .map(|(p, name)| {
                 let silver = &p.silver;
                 let known = silver.left_um.numbers();
                 let let_in = crate::silver::let_in(&self.case, p.id);
@@ -635,7 +637,7 @@ impl Solved {
                 let to_double = (plated && times.len() * 2 >= self.draws.n).then(|| band(&times));
                 PartReport {
                     part: p.id.into(),
-                    name: p.name.into(),
+                    name,
                     left_um: plated.then(|| band(&known)),
                     left_fraction: plated.then(|| silver.left_share.numbers().median()),
                     bleed,
@@ -653,6 +655,34 @@ impl Solved {
             covered_area: self.draws.covered_area,
             looked_area: self.situation().looked_at,
         }
+    }
+
+    /// The silver of each part that was looked at, in every state it is in on several pieces, with its name.
+    fn parts_in_each_state(&self) -> Vec<(&part_silver::PartDraws, String)> {
+        let told = |p: &&part_silver::PartDraws| p.looked || p.part == PartName::Body;
+        if self.members.is_empty() {
+            let parts = self.draws.parts.iter().filter(told);
+            return parts.map(|p| (p, p.name.into())).collect();
+        }
+        let mut all = Vec::new();
+        for (at, member) in self.members.iter().enumerate() {
+            for p in member.draws.parts.iter().filter(told) {
+                let on = |m: &Member| m.case.part(p.part) == member.case.part(p.part);
+                if self.members[..at].iter().any(on) {
+                    continue;
+                }
+                let with = self.members.iter().filter(|m| on(m));
+                let mut numbers: Vec<u16> = with.flat_map(|m| m.numbers.clone()).collect();
+                numbers.sort_unstable();
+                let name = if numbers.len() == usize::from(self.case.pieces.count) {
+                    p.name.into()
+                } else {
+                    wording::pieces::part_of(p.name, &the_pieces(&numbers))
+                };
+                all.push((p, name));
+            }
+        }
+        all
     }
 
     fn value(&self) -> ValueReport {
@@ -691,8 +721,7 @@ impl Solved {
                     _ => worst(&verdicts).id(),
                 };
                 let text = t.text();
-                let served = prices::answered(t, &self.faults);
-                let cost = work(t).and_then(|_| world.prices.cost(t, &served));
+                let cost = work(t).and_then(|_| self.cost_of(t, &world));
                 OptionReport {
                     treatment: t.id().into(),
                     name: text.name.into(),
@@ -711,6 +740,17 @@ impl Solved {
                 }
             })
             .collect()
+    }
+
+    /// What one treatment costs by itself; `None` when it is free.
+    fn cost_of(&self, t: Treatment, world: &World) -> Option<Column> {
+        if self.members.is_empty() {
+            return world.prices.cost(t, &prices::answered(t, &self.faults));
+        }
+        match world.own_cost(t, &[t], self.draws.n) {
+            per_draw::PerDraw::Drawn(column) => Some(column),
+            per_draw::PerDraw::Same(_) => None,
+        }
     }
 
     fn fault_reports(&self) -> Vec<FaultReport> {

@@ -11,7 +11,7 @@ use super::member::Hammer;
 use super::per_draw::PerDraw;
 use crate::ledger::{FigureId, Ledger};
 use crate::maths::{at_least, at_most, mean};
-use crate::record::{Aim, Goal, Interior, Joint, PartName};
+use crate::record::{Aim, Goal, Interior, Joint, PartName, SellAs};
 use crate::terms::TreatmentSet;
 use crate::treatment::{LeadStatus, Situation, Treatment};
 
@@ -32,6 +32,23 @@ pub(super) struct CourseOutcome {
     pub(super) stability: f64,
     /// How much later choice it leaves, 0 to 1: the worst step decides.
     pub(super) retreatability: f64,
+}
+
+impl CourseOutcome {
+    /// Something of each lot in every draw, summed over the lots: what is kept of it, or could be paid.
+    pub(super) fn over_lots(&self, of: &dyn Fn(usize, f64) -> f64) -> Vec<f64> {
+        if self.lots.is_empty() {
+            let all = self.hammer.iter().enumerate();
+            return all.map(|(i, h)| of(i, *h)).collect();
+        }
+        let mut sum = vec![0.0; self.hammer.len()];
+        for (count, lot) in &self.lots {
+            for (i, (sum, h)) in sum.iter_mut().zip(lot.iter()).enumerate() {
+                *sum += count * of(i, *h);
+            }
+        }
+        sum
+    }
 }
 
 /// Weights of the attributes for a goal; they sum to 1. Rank-order centroids on the goal's order of
@@ -206,14 +223,11 @@ impl<'a> Weigher<'a> {
     /// Hammer-level value: the level of the sale times the condition, never below the floor.
     pub(super) fn value(&self, blocks: &[Rc<Columns>], n: usize) -> Hammer {
         let draws = self.world.draws;
-        let floor = self
-            .world
-            .ledger
-            .value(FigureId::VALUE_FLOOR)
-            .clamp(0.0, 1.0);
+        let floor = self.floor();
         if !self.world.members.is_empty() {
             let multipliers = self.member_multipliers(blocks, n, floor);
-            return self.hammer_of_several(&multipliers, n);
+            let sell = self.world.case.pieces.sell.unwrap_or(SellAs::Together);
+            return self.hammer_of_several(&multipliers, sell, n);
         }
         let multiplier = self.multiplier(blocks, n);
         let each = multiplier.iter().zip(draws.level.iter());
@@ -221,6 +235,17 @@ impl<'a> Weigher<'a> {
             all: each.map(|(m, level)| level * at_least(*m, floor)).collect(),
             lots: Vec::new(),
         }
+    }
+
+    /// The least that condition leaves of a piece.
+    fn floor(&self) -> f64 {
+        let floor = self.world.ledger.value(FigureId::VALUE_FLOOR);
+        floor.clamp(0.0, 1.0)
+    }
+
+    /// What condition leaves of each of several pieces in every draw, once a course is done.
+    pub(super) fn members_after(&self, course: &Course, n: usize) -> Vec<Vec<f64>> {
+        self.member_multipliers(&self.blocks(course, n), n, self.floor())
     }
 
     /// What condition leaves of one piece in every draw.
@@ -261,7 +286,7 @@ impl<'a> Weigher<'a> {
     }
 
     /// What a seller keeps, lot by lot.
-    fn sold(&self, value: &Hammer) -> Vec<f64> {
+    pub(super) fn sold(&self, value: &Hammer) -> Vec<f64> {
         let draws = self.world.draws;
         if value.lots.is_empty() {
             let each = value.all.iter().enumerate();
