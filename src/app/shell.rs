@@ -8,6 +8,7 @@ use leavewell_model::record::{PredictedWhen, put_status};
 use leavewell_model::road::RoadQuestion;
 use leavewell_model::terms::StockStatus;
 use leavewell_model::{Draft, Problem};
+use leavewell_pages::lot::LotShares;
 use leavewell_pages::learning::LearningQuestion;
 use leavewell_pages::sheet_text::{Form, Recipient};
 use leavewell_pages::stock_table::{MOST_BYTES, TableQuestion, decode};
@@ -324,6 +325,9 @@ impl App {
         if matches!(action, Action::Learn) {
             self.ask_lessons();
         }
+        if matches!(action, Action::ShareLot) {
+            self.ask_lot();
+        }
         let next = update(&self.state, action);
         let changed = next.is_some_and(|next| {
             self.turn_into(next);
@@ -466,6 +470,48 @@ impl App {
         };
         let text = serde_json::to_string(&question).unwrap_or_default();
         worker::ask(Ask::Learning, 0, &text);
+    }
+
+    /// Asks for the price of the open piece's lot, shared out over every record that is in it.
+    fn ask_lot(&self) {
+        let Some(open) = &self.state.open else { return };
+        let others = self.state.shelf.iter().filter(|line| line.id != open.id);
+        let stored = others.filter_map(|line| Some((line.id.clone(), store::case_text(&line.id)?)));
+        let own = (open.id.clone(), open.draft.to_json());
+        let pieces: Vec<(String, String)> = stored.chain([own]).collect();
+        let question = serde_json::json!({ "lot": open.case.lot.id, "pieces": pieces });
+        worker::ask(Ask::ShareLot, 0, &question.to_string());
+    }
+
+    /// Writes what each record of a lot was bought for: into the open piece, and into the others together.
+    fn put_lot(&mut self, lot: LotShares) -> Option<Action> {
+        let [what, remedy] = lot.refused;
+        if !what.is_empty() {
+            return Some(Action::Tell(Notice {
+                what,
+                remedy,
+                rescue: None,
+            }));
+        }
+        let own = self.state.open.as_ref().map(|open| open.id.clone());
+        let count = lot.shares.len();
+        let mut others = Vec::new();
+        for (id, paid) in lot.shares {
+            if Some(&id) == own.as_ref() {
+                self.act.emit(Action::Typed(Target::Field("worth.paid"), paid));
+            } else if let Some(mut draft) = Self::stored_draft(&id) {
+                draft.set("worth.paid", &paid);
+                let before = self.state.shelf.iter().find(|line| line.id == id);
+                others.push((id, draft, before.cloned()));
+            }
+        }
+        self.keep_together(CHANGE, others);
+        let [what, remedy] = stock::lot_shared(count);
+        Some(Action::Tell(Notice {
+            what,
+            remedy,
+            rescue: None,
+        }))
     }
 
     /// Requests the answer with an input moved, if the person has moved one.
@@ -675,6 +721,12 @@ impl App {
             }
             return None;
         }
+        if topic == Ask::ShareLot.topic() {
+            return match news {
+                worker::News::Answered(Ok(Answer::Lot(lot))) => self.put_lot(lot),
+                _ => None,
+            };
+        }
         if topic == Ask::Plan.topic() {
             return match news {
                 worker::News::Answered(Ok(Answer::Page(blocks))) => Some(Action::Planned(blocks)),
@@ -745,7 +797,12 @@ impl App {
             }
             Ask::ExpectedWhenAgreed => expected(PredictedWhen::Agreed, generation, answer),
             Ask::ExpectedWhenOffered => expected(PredictedWhen::Offered, generation, answer),
-            Ask::Plan | Ask::Learning | Ask::ReadTable | Ask::WriteTable | Ask::Line => None,
+            Ask::Plan
+            | Ask::Learning
+            | Ask::ReadTable
+            | Ask::WriteTable
+            | Ask::Line
+            | Ask::ShareLot => None,
         }
     }
 

@@ -7,6 +7,7 @@ use leavewell_model::Report;
 use leavewell_model::counsel::Input;
 use leavewell_model::report::{ChangeReport, MovedReport};
 use leavewell_pages::learning::Learning;
+use leavewell_pages::lot::LotShares;
 use leavewell_pages::sheet_text::{Form, Recipient};
 use leavewell_pages::stock_table::TablePreview;
 use leavewell_pages::{Block, PageName};
@@ -43,6 +44,8 @@ pub enum Ask {
     Line,
     /// What a table holds. Its text is a [`leavewell_pages::stock_table::TableQuestion`] as JSON.
     ReadTable,
+    /// The price of a lot shared out over its records. Its text is that of [`leavewell_pages::lot::share_out`].
+    ShareLot,
     /// What the closed pieces of a shelf teach. Its text is that of [`leavewell_pages::learning::learning`].
     Learning,
     /// What is expected of the record, to be frozen because work was agreed.
@@ -89,6 +92,7 @@ impl Ask {
             | Self::WriteTable
             | Self::Line
             | Self::ReadTable
+            | Self::ShareLot
             | Self::Learning
             | Self::ExpectedWhenAgreed
             | Self::ExpectedWhenOffered => Worker::LongJobs,
@@ -107,6 +111,7 @@ impl Ask {
             Self::WriteTable => 4,
             Self::ReadTable => 5,
             Self::Line => 6,
+            Self::ShareLot => 7,
             Self::Learning => 30,
             Self::ExpectedWhenAgreed => 31,
             Self::ExpectedWhenOffered => 32,
@@ -148,6 +153,8 @@ pub enum Answer {
     Expected(Vec<(String, String)>),
     /// The text is no case: why not, in words.
     Refused(String),
+    /// The price of a lot shared out.
+    Lot(LotShares),
 }
 
 /// A question or an answer as bytes.
@@ -181,6 +188,7 @@ mod tests {
             Ask::WriteTable,
             Ask::ReadTable,
             Ask::Line,
+            Ask::ShareLot,
             Ask::Learning,
             Ask::ExpectedWhenAgreed,
             Ask::ExpectedWhenOffered,

@@ -6,6 +6,7 @@ use leavewell_model::learn::freeze;
 use leavewell_model::record::{PredictedWhen, shelf_file};
 use leavewell_model::weigh_json;
 use leavewell_pages::learning::learning;
+use leavewell_pages::lot::share_out;
 use leavewell_pages::plan::{Planned, offers_json, plan};
 use leavewell_pages::sheet_text::sheet_text;
 use leavewell_pages::stock_table;
@@ -77,6 +78,9 @@ impl Keeper {
             }
             _ => {}
         }
+        if ask == Ask::ShareLot {
+            return Progress::Done(Answer::Lot(share_out(text)));
+        }
         if ask == Ask::Learning {
             return Progress::Done(Answer::Learning(Box::new(learning(text))));
         }
@@ -106,7 +110,7 @@ impl Keeper {
                 Answer::Expected(freeze(subject.case(), PredictedWhen::Offered))
             }
             // Answered above: they are about no single record.
-            Ask::Plan | Ask::Learning | Ask::WriteTable | Ask::ReadTable => {
+            Ask::Plan | Ask::Learning | Ask::WriteTable | Ask::ReadTable | Ask::ShareLot => {
                 Answer::Page(Vec::new())
             }
         })

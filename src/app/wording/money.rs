@@ -39,6 +39,15 @@ pub const ROUTE: [&str; 3] = [
     "Not said",
 ];
 
+pub const OF_ALL: &str = "There are several pieces: give what all of them fetch together when undamaged.";
+pub const SELL_AS: [&str; 3] = [
+    "Sold together or apart?",
+    "Our advice says which would leave more.",
+    "Not said: together",
+];
+pub const SHARES: &str = "If they do not count the same";
+pub const SHARES_HINT: &str = "What each is worth of the whole when undamaged, such as 60 and 40. Leave blank what counts the same.";
+
 // Prices asked for work.
 
 pub const QUOTES: &str = "Prices you were asked";

@@ -423,6 +423,34 @@ mod tests {
     }
 
     #[test]
+    fn all_goes_well_with_the_product_of_the_chances() {
+        // A quarter goes wrong with each of three pieces: all well in (3/4)^3, any two in (3/4)^2.
+        let sample = Sample::shared(12, 1);
+        let ledger = Ledger::standard();
+        let quarter = Factor::of(ledger.figure(crate::ledger::FigureId::LEARN_LEVEL_GUESS));
+        let of = |place| {
+            sample.mishap((Dim::HazardDents, place), quarter, quarter, FactorScale::Ln)
+        };
+        let pieces = [of(0), of(1), of(2)];
+        let well = |of: &[&Column]| {
+            let all = (0..sample.len()).filter(|i| of.iter().all(|c| c[*i] >= 0.0));
+            all.count() as f64 / sample.len() as f64
+        };
+        let [a, b, c] = &pieces;
+        for (of, chance) in [
+            (&[a][..], 0.75),
+            (&[b], 0.75),
+            (&[c], 0.75),
+            (&[a, b], 0.5625),
+            (&[a, c], 0.5625),
+            (&[b, c], 0.5625),
+        ] {
+            assert!((well(of) - chance).abs() < 0.01, "{}", well(of));
+        }
+        assert!((well(&[a, b, c]) - 0.4219).abs() < 0.08);
+    }
+
+    #[test]
     fn entered_ranges_keep_their_percentiles() {
         let sample = Sample::shared(12, 1);
         let mut draws = sample

@@ -26,6 +26,7 @@ pub(crate) mod learning;
 pub(crate) mod ledger;
 pub(crate) mod ledger_trace;
 pub(crate) mod markdown;
+pub(crate) mod lot;
 pub(crate) mod markup;
 pub(crate) mod measures;
 pub(crate) mod money;

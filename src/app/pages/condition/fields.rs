@@ -132,7 +132,7 @@ struct Asked<'a> {
 
 impl Asked<'_> {
     fn text(self, field: &str) -> String {
-        self.page.open.draft.part_text(self.part.id(), field)
+        self.page.open.part_text(self.part, field)
     }
 
     fn holds(self, field: &str) -> bool {
@@ -244,7 +244,7 @@ fn tarnish(page: Page, part: PartName) -> El {
 
 /// How much base metal shows: in words, or as a share.
 fn bleed(page: Page, part: PartName) -> Html {
-    let text = |field: &str| page.open.draft.part_text(part.id(), field);
+    let text = |field: &str| page.open.part_text(part, field);
     let hint = if !text("count_bare").is_empty() {
         text::COUNT_STANDS
     } else if is_counted(&text("bleed")) {

@@ -45,7 +45,12 @@ fn one(page: Page, report: &Report, fault: &FaultReport) -> El {
         .filter_map(|id| PartName::parse(id))
         .map(|part| small(part.label()))
         .collect();
-    let parts: Vec<&str> = parts.iter().map(String::as_str).collect();
+    let mut parts: Vec<&str> = parts.iter().map(String::as_str).collect();
+    let on = report.pieces.as_ref().and_then(|pieces| {
+        let mut on = pieces.faults.iter();
+        on.find(|on| on.fault == fault.fault)
+    });
+    parts.extend(on.map(|on| on.words.as_str()));
     let answers: Vec<&OptionReport> = fault
         .answers
         .iter()
