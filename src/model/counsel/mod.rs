@@ -44,7 +44,7 @@ use std::borrow::Cow;
 use std::rc::Rc;
 
 pub use change::Input;
-pub use expected::{ExpectedPiece, ExpectedWork, bill_figure, mishap_figures};
+pub use expected::{ExpectedOne, ExpectedPiece, ExpectedWork, bill_figure, mishap_figures};
 pub use offer::work_hours;
 pub use shared::{Shared, SharedCourse, shared};
 pub use worth::{Plan, WorthDraws};

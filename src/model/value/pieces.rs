@@ -68,17 +68,18 @@ impl Belonging {
     }
 
     /// What condition leaves of units sold as one: M = max(prod M^w (min/max)^mismatch, sum w M/G), with w
-    /// their shares among themselves. Never less than they fetch one by one.
+    /// their shares among themselves. Never less than they fetch one by one, and never less than if the best
+    /// of them were no better than another: damage never raises a set.
     #[must_use]
     pub fn multiplier(&self, units: &[Unit], premium: f64) -> f64 {
         let all: f64 = units.iter().map(|u| u.share).sum();
-        let (mut ln, mut sum, mut least, mut most) = (0.0, 0.0, f64::INFINITY, 0.0);
+        let (mut sum, mut least, mut most, mut of_best) = (0.0, f64::INFINITY, 0.0, 0.0);
         for unit in units {
-            let w = unit.share / all;
-            ln += w * libm::log(at_least(unit.multiplier, f64::MIN_POSITIVE));
-            sum += w * unit.multiplier;
+            sum += unit.share / all * unit.multiplier;
             least = at_most(least, unit.multiplier);
-            most = at_least(most, unit.multiplier);
+            if unit.multiplier > most {
+                (most, of_best) = (unit.multiplier, unit.share / all);
+            }
         }
         if most <= least {
             return most;
@@ -87,10 +88,21 @@ impl Belonging {
         if premium <= 1.0 {
             return apart;
         }
-        at_least(
-            libm::exp(ln) * libm::pow(least / most, self.mismatch),
-            apart,
-        )
+        let together = |best: f64| {
+            let ln = |u: &Unit| {
+                let m = at_least(at_most(u.multiplier, best), f64::MIN_POSITIVE);
+                u.share / all * libm::log(m)
+            };
+            let ln: f64 = units.iter().map(ln).sum();
+            libm::exp(ln) * libm::pow(least / best, self.mismatch)
+        };
+        let mut whole = together(most);
+        if of_best < self.mismatch {
+            for unit in units.iter().filter(|u| u.multiplier < most) {
+                whole = at_least(whole, together(unit.multiplier));
+            }
+        }
+        at_least(whole, apart)
     }
 
     /// What units sold as one lot fetch of the value of the whole: (G_T/G) (sum of their shares) M_T.
@@ -264,6 +276,25 @@ mod tests {
             close(PAIR.lot(&units), whole);
             close(units.iter().map(|u| PAIR.alone(u)).sum(), singles);
         }
+    }
+
+    #[test]
+    fn damage_to_one_piece_never_raises_a_set() {
+        let mut tried = 0;
+        for base in [0.3, 0.5, 0.8, 0.9, 1.0] {
+            for other in [0.2, 0.5, 0.8, 0.9, 1.0] {
+                let mut last = f64::NEG_INFINITY;
+                for step in 1..=20 {
+                    let m = [base, base, base, base, other, 0.05 * f64::from(step)];
+                    let now = SET.lot(&units(&m));
+                    assert!(now >= last - 1e-12, "{m:?}: {now} after {last}");
+                    last = now;
+                    tried += 1;
+                }
+            }
+        }
+        assert_eq!(tried, 500);
+        close(SET.lot(&units(&[0.5, 0.5, 0.5, 0.5, 0.5, 1.0])), 0.5);
     }
 
     #[test]
