@@ -8,7 +8,6 @@ use leavewell_model::record::{PredictedWhen, put_status};
 use leavewell_model::road::RoadQuestion;
 use leavewell_model::terms::StockStatus;
 use leavewell_model::{Draft, Problem};
-use leavewell_pages::lot::LotShares;
 use leavewell_pages::learning::LearningQuestion;
 use leavewell_pages::sheet_text::{Form, Recipient};
 use leavewell_pages::stock_table::{MOST_BYTES, TableQuestion, decode};
@@ -479,26 +478,20 @@ impl App {
         let stored = others.filter_map(|line| Some((line.id.clone(), store::case_text(&line.id)?)));
         let own = (open.id.clone(), open.draft.to_json());
         let pieces: Vec<(String, String)> = stored.chain([own]).collect();
-        let question = serde_json::json!({ "lot": open.case.lot.id, "pieces": pieces });
-        worker::ask(Ask::ShareLot, 0, &question.to_string());
+        let question = serde_json::to_string(&(&open.case.lot.id, pieces));
+        worker::ask(Ask::ShareLot, 0, &question.unwrap_or_default());
     }
 
     /// Writes what each record of a lot was bought for: into the open piece, and into the others together.
-    fn put_lot(&mut self, lot: LotShares) -> Option<Action> {
-        let [what, remedy] = lot.refused;
-        if !what.is_empty() {
-            return Some(Action::Tell(Notice {
-                what,
-                remedy,
-                rescue: None,
-            }));
-        }
+    /// Says so.
+    fn put_lot(&mut self, shares: Vec<(String, String)>) -> String {
         let own = self.state.open.as_ref().map(|open| open.id.clone());
-        let count = lot.shares.len();
+        let count = shares.len();
         let mut others = Vec::new();
-        for (id, paid) in lot.shares {
+        for (id, paid) in shares {
             if Some(&id) == own.as_ref() {
-                self.act.emit(Action::Typed(Target::Field("worth.paid"), paid));
+                self.act
+                    .emit(Action::Typed(Target::Field("worth.paid"), paid));
             } else if let Some(mut draft) = Self::stored_draft(&id) {
                 draft.set("worth.paid", &paid);
                 let before = self.state.shelf.iter().find(|line| line.id == id);
@@ -506,12 +499,7 @@ impl App {
             }
         }
         self.keep_together(CHANGE, others);
-        let [what, remedy] = stock::lot_shared(count);
-        Some(Action::Tell(Notice {
-            what,
-            remedy,
-            rescue: None,
-        }))
+        stock::lot_shared(count)
     }
 
     /// Requests the answer with an input moved, if the person has moved one.
@@ -722,10 +710,16 @@ impl App {
             return None;
         }
         if topic == Ask::ShareLot.topic() {
-            return match news {
-                worker::News::Answered(Ok(Answer::Lot(lot))) => self.put_lot(lot),
-                _ => None,
+            let what = match news {
+                worker::News::Answered(Ok(Answer::Pairs(shares))) => self.put_lot(shares),
+                worker::News::Answered(Ok(Answer::Refused(why)) | Err(why)) => why,
+                _ => return None,
             };
+            return Some(Action::Tell(Notice {
+                what,
+                remedy: String::new(),
+                rescue: None,
+            }));
         }
         if topic == Ask::Plan.topic() {
             return match news {
@@ -1111,7 +1105,7 @@ fn expected(
     generation: u32,
     answer: Result<Answer, String>,
 ) -> Option<Action> {
-    let Ok(Answer::Expected(mut fields)) = answer else {
+    let Ok(Answer::Pairs(mut fields)) = answer else {
         return None;
     };
     fields.push(("on".to_owned(), clock::today()));

@@ -691,7 +691,8 @@ impl Open {
         }
         let end = joined(&["].", field]);
         let mut problems = self.problems.iter();
-        let of_piece = |p: &&Problem| p.field.starts_with("pieces.each[") && p.field.ends_with(&end);
+        let of_piece =
+            |p: &&Problem| p.field.starts_with("pieces.each[") && p.field.ends_with(&end);
         problems
             .find(of_piece)
             .filter(|_| !self.part_text(part, field).is_empty())
@@ -990,7 +991,9 @@ pub fn update(state: &State, action: Action) -> Option<State> {
         Action::Ticked(target, id) => {
             let open = state.open.as_ref()?;
             let text = with_ticked(&target.text(open), id);
-            changed(state, no_field(), |draft| target.put(draft, open.piece, &text))
+            changed(state, no_field(), |draft| {
+                target.put(draft, open.piece, &text)
+            })
         }
         Action::Add(list) => changed(state, no_field(), |draft| draft.add_entry(list)),
         Action::Remove(list, place) => changed(state, no_field(), |draft| match list {

@@ -26,8 +26,9 @@ pub struct Report {
     pub faults: Vec<FaultReport>,
     /// The person's own proposal, where there is one.
     pub proposal: Option<ProposalReport>,
-    /// The pieces of a record of several; in JSON it is left out for one.
-    #[serde(default)]
+    /// The pieces of a record of several. JSON has it for several alone; between the app and its workers it does
+    /// not travel, since what a screen shows of it stands in sentences.
+    #[serde(skip_deserializing)]
     pub pieces: Option<PiecesReport>,
     /// The advice.
     pub counsel: CounselReport,
@@ -45,8 +46,7 @@ pub struct Report {
 
 impl Serialize for Report {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        // Bytes that name no fields hold every field.
-        let with_pieces = self.pieces.is_some() || !serializer.is_human_readable();
+        let with_pieces = self.pieces.is_some() && serializer.is_human_readable();
         let fields = 14 + usize::from(with_pieces);
         let mut report = serializer.serialize_struct("Report", fields)?;
         report.serialize_field("identity", &self.identity)?;
@@ -70,7 +70,7 @@ impl Serialize for Report {
 }
 
 /// Several pieces: what they come to together and apart, once the advised work is done.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct PiecesReport {
     /// How many.
     pub count: u16,
@@ -97,7 +97,7 @@ pub struct PiecesReport {
 }
 
 /// One of several pieces.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct PieceReport {
     /// Its number, or the numbers of several alike.
     pub numbers: Vec<u16>,
@@ -108,7 +108,7 @@ pub struct PieceReport {
 }
 
 /// What several pieces come to by one way of selling them.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct LotsReport {
     /// At hammer level.
     pub hammer: Band,
@@ -117,14 +117,12 @@ pub struct LotsReport {
 }
 
 /// A fault that is on some pieces and not on others.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct FaultOn {
     /// Id of the fault.
     pub fault: Text,
     /// The numbers of the pieces.
     pub pieces: Vec<u16>,
-    /// The pieces in words: "the second".
-    pub words: String,
 }
 
 /// Median with the band that holds 8 draws in 10.
@@ -589,8 +587,8 @@ pub struct StepReport {
 pub struct FaultReport {
     /// Id, such as `loose_part`.
     pub fault: Text,
-    /// In a few words.
-    pub name: Text,
+    /// In a few words, with the pieces it is on where that is not all of several.
+    pub name: String,
     /// The parts it was recorded on.
     pub parts: Vec<Text>,
     /// The worse of two sizes, where the fault has two.

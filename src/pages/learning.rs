@@ -141,9 +141,7 @@ fn sold_piece(closing: &Closing) -> Option<SoldPiece> {
     let sale = &case.closed.sale;
     // The price of several is no price of one.
     let several = case.pieces.are_several();
-    if case.closed.outcome != Some(Ending::Sold)
-        || sale.sold_as == Some(SoldAs::Asking)
-        || several
+    if case.closed.outcome != Some(Ending::Sold) || sale.sold_as == Some(SoldAs::Asking) || several
     {
         return None;
     }

@@ -14,11 +14,11 @@ use super::sheet_done::{RecordedWork, done};
 use super::wording::sheet as words;
 use leavewell_model::counsel::money;
 use leavewell_model::ledger::{FigureId, LEDGER_VERSION, Ledger};
+use leavewell_model::record::Part;
 use leavewell_model::record::{
     Case, Draft, Form, LengthUnit, Problem, WeightUnit, is_enough_to_advise, size_text,
 };
 use leavewell_model::report::{Band, Report};
-use leavewell_model::record::Part;
 use leavewell_model::terms::{PartName, Relation, Seen, capital, small, the_pieces};
 use leavewell_model::treatment::{LeadStatus, Release, lead_anywhere, release};
 
@@ -220,7 +220,10 @@ impl<'a> Paper<'a> {
         };
         let apart = pieces.apart.kept;
         vec![
-            (words::KEPT_TOGETHER.to_owned(), self.money_band(pieces.together.kept)),
+            (
+                words::KEPT_TOGETHER.to_owned(),
+                self.money_band(pieces.together.kept),
+            ),
             (words::KEPT_APART.to_owned(), self.money_band(apart)),
         ]
     }

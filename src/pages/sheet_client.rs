@@ -10,7 +10,6 @@ use super::sheet_buyer::quoted_mark;
 use super::sheet_cautions::cautions_of;
 use super::sheet_glossary::word_list;
 use super::sheet_proposal::proposed;
-use super::wording::sheet::part_of;
 use super::wording::sheet_buyer::marked;
 use super::wording::sheet_client as words;
 use leavewell_model::ledger::caution;
@@ -106,12 +105,7 @@ fn condition(paper: &Paper) -> Option<Block> {
             } else {
                 and(&parts)
             };
-            let on = paper.report.pieces.as_ref().and_then(|pieces| {
-                let mut faults = pieces.faults.iter();
-                faults.find(|on| on.fault == fault.fault)
-            });
-            let on = on.map_or("", |on| on.words.as_str());
-            (fault.name.to_string(), part_of(&parts, on))
+            (fault.name.clone(), parts)
         })
         .collect();
     let unseen: Vec<String> = paper

@@ -245,8 +245,7 @@ fn tested_for_lead(paper: &Paper, list: &mut Vec<Disclosure>) {
 fn passed_on(paper: &Paper) -> Vec<String> {
     let case = &paper.case;
     let passed = |name: PartName| {
-        case.part(name).is_some()
-            && (case.parts_named(name)).all(|p| p.lead == Some(Lead::Absent))
+        case.part(name).is_some() && (case.parts_named(name)).all(|p| p.lead == Some(Lead::Absent))
             || (case.tests.iter()).any(|t| {
                 t.kind == TestKind::Release && t.part == Some(name) && t.passed == Some(true)
             })

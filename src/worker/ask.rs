@@ -7,7 +7,6 @@ use leavewell_model::Report;
 use leavewell_model::counsel::Input;
 use leavewell_model::report::{ChangeReport, MovedReport};
 use leavewell_pages::learning::Learning;
-use leavewell_pages::lot::LotShares;
 use leavewell_pages::sheet_text::{Form, Recipient};
 use leavewell_pages::stock_table::TablePreview;
 use leavewell_pages::{Block, PageName};
@@ -149,12 +148,10 @@ pub enum Answer {
     Table(Box<TablePreview>),
     /// What closed pieces teach.
     Learning(Box<Learning>),
-    /// What is expected: the fields to freeze, each with its text.
-    Expected(Vec<(String, String)>),
+    /// What is expected: the fields to freeze, each with its text. Or the key of each record of a lot, with its share.
+    Pairs(Vec<(String, String)>),
     /// The text is no case: why not, in words.
     Refused(String),
-    /// The price of a lot shared out.
-    Lot(LotShares),
 }
 
 /// A question or an answer as bytes.

@@ -79,7 +79,7 @@ impl Keeper {
             _ => {}
         }
         if ask == Ask::ShareLot {
-            return Progress::Done(Answer::Lot(share_out(text)));
+            return Progress::Done(share_out(text).map_or_else(Answer::Refused, Answer::Pairs));
         }
         if ask == Ask::Learning {
             return Progress::Done(Answer::Learning(Box::new(learning(text))));
@@ -103,11 +103,9 @@ impl Keeper {
             Ask::Moved { input, steps } => Answer::Moved(subject.solved().moved(input, steps)),
             Ask::Page(name) => Answer::Page(name.blocks(subject)),
             Ask::Sheet { recipient, form } => Answer::Sheet(sheet_text(subject, recipient, form)),
-            Ask::ExpectedWhenAgreed => {
-                Answer::Expected(freeze(subject.case(), PredictedWhen::Agreed))
-            }
+            Ask::ExpectedWhenAgreed => Answer::Pairs(freeze(subject.case(), PredictedWhen::Agreed)),
             Ask::ExpectedWhenOffered => {
-                Answer::Expected(freeze(subject.case(), PredictedWhen::Offered))
+                Answer::Pairs(freeze(subject.case(), PredictedWhen::Offered))
             }
             // Answered above: they are about no single record.
             Ask::Plan | Ask::Learning | Ask::WriteTable | Ask::ReadTable | Ask::ShareLot => {
@@ -238,7 +236,7 @@ mod tests {
         let answer = keeper.answer(Ask::Report, &taught);
         assert!(matches!(&answer, Answer::Report(_)) && answer != as_shipped);
         let frozen = keeper.answer(Ask::ExpectedWhenOffered, &taught);
-        let Answer::Expected(fields) = &frozen else {
+        let Answer::Pairs(fields) = &frozen else {
             panic!("{frozen:?}");
         };
         assert!(

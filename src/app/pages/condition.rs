@@ -5,11 +5,9 @@ mod summary;
 
 use leavewell_model::Report;
 use leavewell_model::ledger::caution;
-use leavewell_model::report::CautionReport;
 use leavewell_model::record::Part;
-use leavewell_model::terms::{
-    Corrosion, Fill, Form, Joint, Lead, PartName, capital, the_pieces,
-};
+use leavewell_model::report::CautionReport;
+use leavewell_model::terms::{Corrosion, Fill, Form, Joint, Lead, PartName, capital, the_pieces};
 use leavewell_pages::PageName;
 use yew::prelude::*;
 
@@ -180,8 +178,7 @@ fn parts(open: &Open, selected: PartName) -> Vec<PartName> {
 /// The share of each recorded part where base metal shows.
 fn bleeds(open: &Open, parts: &[PartName]) -> Vec<(PartName, f64)> {
     let recorded = |part: PartName| {
-        !open.part_text(part, "bleed").is_empty()
-            && Target::Share(part).problem(open).is_none()
+        !open.part_text(part, "bleed").is_empty() && Target::Share(part).problem(open).is_none()
     };
     let known = open.report().map_or(&[][..], |r| &r.silver.parts);
     parts

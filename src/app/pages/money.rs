@@ -3,9 +3,7 @@
 use leavewell_model::Report;
 use leavewell_model::ledger::{TreatmentText, treatment_text, treatment_texts};
 use leavewell_model::report::Band;
-use leavewell_model::terms::{
-    Covers, Currency, Route as SaleRoute, SellAs, capital, the_pieces,
-};
+use leavewell_model::terms::{Covers, Currency, Route as SaleRoute, SellAs, capital, the_pieces};
 use leavewell_pages::PageName;
 use leavewell_pages::learning::SoldPiece;
 use yew::prelude::*;
@@ -102,10 +100,11 @@ fn shares(page: Page) -> El {
     let few = (2..=6).contains(&count);
     let fields = el("div", "side-by-side").each(SHARES.iter().zip(1_u16..), |(path, no)| {
         let label = capital(&the_pieces(&[no]));
-        el("div", "")
-            .key(path)
-            .hidden(no > count)
-            .put(number_field(page, Target::Field(path), [&label, "", "%"]))
+        el("div", "").key(path).hidden(no > count).put(number_field(
+            page,
+            Target::Field(path),
+            [&label, "", "%"],
+        ))
     });
     let body = group()
         .p("hint", text::SHARES_HINT)

@@ -144,7 +144,12 @@ fn lot(page: Page) -> Html {
     let fields = el("div", "side-by-side")
         .put(text_field(page, Field("lot.id"), stock::LOT_NAME))
         .put(amount("lot.price", stock::LOT_PRICE))
-        .put(pick(page, Field("lot.rule"), stock::LOT_RULE, choices!(LotRule)))
+        .put(pick(
+            page,
+            Field("lot.rule"),
+            stock::LOT_RULE,
+            choices!(LotRule),
+        ))
         .put(amount("lot.share", stock::LOT_SHARE));
     let share = el("p", "").el(button("")
         .pressed(press(page.act, Action::ShareLot))
@@ -165,9 +170,11 @@ fn pieces(page: Page) -> Html {
             text::RELATION,
             choices!(Relation),
         ))
-        .el(el("div", "")
-            .hidden(!several && !counted)
-            .put(number_field(page, Field("pieces.count"), text::HOW_MANY)))
+        .el(el("div", "").hidden(!several && !counted).put(number_field(
+            page,
+            Field("pieces.count"),
+            text::HOW_MANY,
+        )))
         .html()
 }
 

@@ -236,11 +236,12 @@ pub const LOT_RULE: [&str; 3] = ["Share it out", "", "By what each might fetch"]
 pub const LOT_SHARE: [&str; 2] = ["My share for this one", "Only for your own shares."];
 pub const SHARE_LOT: &str = "Share the price out";
 
-pub fn lot_shared(pieces: usize) -> [String; 2] {
-    [
-        joined(&["The price of the lot is shared out over ", &count(pieces, "piece", "pieces"), "."]),
-        "Each now says what was paid for it. Do it again when a price or a piece changes.".to_owned(),
-    ]
+pub fn lot_shared(pieces: usize) -> String {
+    joined(&[
+        "The price of the lot is shared out over ",
+        &count(pieces, "piece", "pieces"),
+        ". Do it again when a price or a piece changes.",
+    ])
 }
 
 pub const ASKING_PRICE: [&str; 2] = ["Asking price", ""];

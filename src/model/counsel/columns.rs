@@ -471,7 +471,8 @@ impl<'a> World<'a> {
                 .iter()
                 .map(|m| {
                     let own = m.world.faults.get(found.fault);
-                    m.member.unit(own.map_or(1.0, |own| m.world.price_with(own, n)))
+                    m.member
+                        .unit(own.map_or(1.0, |own| m.world.price_with(own, n)))
                 })
                 .collect();
             let premium = self.draws.premium.as_ref().map_or(1.0, Column::median);

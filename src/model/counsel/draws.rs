@@ -8,7 +8,9 @@ use super::wear::{Wear, WearBefore};
 use super::what_if::WhatIf;
 use crate::identity::{Kind, Posterior};
 use crate::ledger::{FigureId, Ledger, signs};
-use crate::record::{Case, Corrosion, FLAWS, Fill, Goal, Joint, Mount, Part, Relation, Route, Tarnish};
+use crate::record::{
+    Case, Corrosion, FLAWS, Fill, Goal, Joint, Mount, Part, Relation, Route, Tarnish,
+};
 use crate::treatment::{LeadStatus, lead_anywhere};
 use crate::value::factor_rows as rows;
 use crate::value::{

@@ -70,7 +70,9 @@ pub fn bill_figure(case: &Case, ledger: &Ledger, t: Treatment) -> Option<(Figure
         return estimate((case, ledger), t, &answered(t, &faults));
     }
     // The bill is for every piece that has what the work answers, or for all where none has.
-    let ones: Vec<Case> = (1..=case.pieces.count).map(|no| case.of_piece(no)).collect();
+    let ones: Vec<Case> = (1..=case.pieces.count)
+        .map(|no| case.of_piece(no))
+        .collect();
     let mut each: Vec<(FigureId, f64, bool)> = Vec::new();
     for one in &ones {
         let faults = Faults::of(one, ledger);

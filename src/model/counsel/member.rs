@@ -5,6 +5,7 @@
 
 use std::rc::Rc;
 
+use super::choice::{Block, not_needed};
 use super::columns::{Columns, World};
 use super::draws::Draws;
 use super::outcome::Weigher;
@@ -12,7 +13,6 @@ use super::per_draw::PerDraw;
 use super::prices::answered;
 use super::sample::Sample;
 use super::what_if::WhatIf;
-use super::choice::{Block, not_needed};
 use crate::identity::Posterior;
 use crate::ledger::{FigureId, Ledger};
 use crate::maths::at_most;
@@ -178,11 +178,16 @@ impl<'a> World<'a> {
         let mut sum = PerDraw::Same(0.0);
         let mut dearest = PerDraw::Same(0.0);
         for (count, cost) in &takers {
-            sum = sum.with(cost, n, |a, b| a + count * b);
-            dearest = dearest.with(cost, n, f64::max);
+            sum = sum.and(cost, n, &|a, b| a + count * b);
+            dearest = dearest.and(cost, n, &f64::max);
         }
-        let saved = self.ledger.value(FigureId::COST_MORE_PIECES).clamp(0.0, 1.0);
-        sum.with(&dearest, n, |sum, most| crate::value::less_saved(sum, most, saved))
+        let saved = self
+            .ledger
+            .value(FigureId::COST_MORE_PIECES)
+            .clamp(0.0, 1.0);
+        sum.and(&dearest, n, &|sum, most| {
+            crate::value::less_saved(sum, most, saved)
+        })
     }
 
     /// The columns of a block of work over all members: costs together, attributes by their shares, the
@@ -196,25 +201,25 @@ impl<'a> World<'a> {
         let mut all = Columns::nothing();
         let mut cost = PerDraw::Same(0.0);
         for t in done {
-            cost = cost.with(&self.own_cost(*t, done, n), n, |a, b| a + b);
+            cost = cost.and(&self.own_cost(*t, done, n), n, &|a, b| a + b);
         }
         if done.contains(&Treatment::Tinning) && self.case.aim.food {
             // Each new lining has a release test of its own.
             let test = self.own_cost(Treatment::TestLead, &[Treatment::TestLead], n);
-            cost = cost.with(&test, n, |a, b| a + b);
+            cost = cost.and(&test, n, &|a, b| a + b);
         }
         all.cost = cost;
         let by_share = |of: fn(&Columns) -> &PerDraw| {
             let mut sum = PerDraw::Same(0.0);
             for (m, columns) in self.members.iter().zip(&each) {
-                sum = sum.with(of(columns), n, |a, b| a + m.member.share * b);
+                sum = sum.and(of(columns), n, &|a, b| a + m.member.share * b);
             }
             sum
         };
         let least = |of: fn(&Columns) -> &PerDraw| {
             let mut least = PerDraw::Same(1.0);
             for columns in &each {
-                least = least.with(of(columns), n, at_most);
+                least = least.and(of(columns), n, &at_most);
             }
             least
         };
@@ -224,7 +229,7 @@ impl<'a> World<'a> {
                 let mut sum = PerDraw::Same(0.0);
                 for (m, columns) in self.members.iter().zip(&each) {
                     if let Some(damped) = &columns.damped {
-                        sum = sum.with(&damped[k], n, |a, b| a + m.member.share * b);
+                        sum = sum.and(&damped[k], n, &|a, b| a + m.member.share * b);
                     }
                 }
                 sum
@@ -265,8 +270,10 @@ impl Weigher<'_> {
     ) -> Vec<Vec<f64>> {
         (0..self.world.members.len())
             .map(|k| {
-                let of: Vec<Rc<Columns>> =
-                    blocks.iter().filter_map(|b| b.each.get(k).map(Rc::clone)).collect();
+                let of: Vec<Rc<Columns>> = blocks
+                    .iter()
+                    .filter_map(|b| b.each.get(k).map(Rc::clone))
+                    .collect();
                 let mut multiplier = self.multiplier(&of, n);
                 for m in &mut multiplier {
                     *m = m.max(floor);

@@ -671,9 +671,7 @@ impl Solved {
                 if self.members[..at].iter().any(on) {
                     continue;
                 }
-                let with = self.members.iter().filter(|m| on(m));
-                let mut numbers: Vec<u16> = with.flat_map(|m| m.numbers.clone()).collect();
-                numbers.sort_unstable();
+                let numbers = self.numbers_of(&on);
                 let name = if numbers.len() == usize::from(self.case.pieces.count) {
                     p.name.into()
                 } else {
@@ -762,7 +760,7 @@ impl Solved {
             .iter()
             .map(|f| FaultReport {
                 fault: f.fault.id().into(),
-                name: f.fault.name().into(),
+                name: self.fault_name(f.fault),
                 parts: f.parts.iter().map(|p| p.id().into()).collect(),
                 large: f.size == crate::treatment::Size::Large,
                 price_left: world.price_with(f, self.draws.n),

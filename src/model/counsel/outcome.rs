@@ -527,15 +527,7 @@ pub(super) fn triggers_after(
     use Treatment as T;
     let has = |t| done.contains(&t);
     if !situation.each.is_empty() {
-        let mut all: Vec<(u8, &'static str)> = Vec::new();
-        for piece in situation.pieces() {
-            for trigger in triggers_after(piece, done, lead) {
-                if !all.contains(&trigger) {
-                    all.push(trigger);
-                }
-            }
-        }
-        return all;
+        return situation.triggers_of_each(&|piece| triggers_after(piece, done, lead));
     }
     let mut case = situation.case.clone();
     for p in &mut case.parts {

@@ -1,16 +1,17 @@
 //! Several pieces in the answer: what each is worth, together or apart, and in which lots they sell best.
 
 use super::Solved;
+use super::band;
 use super::column::Column;
 use super::member::Member;
 use super::outcome::Weigher;
 use super::sentences::money;
 use super::wording::pieces as words;
-use super::band;
 use crate::ledger::FigureId;
 use crate::record::{Goal, SellAs};
 use crate::report::{FaultOn, LotsReport, PieceReport, PiecesReport};
 use crate::terms::the_pieces;
+use crate::treatment::Fault;
 use crate::value::{Belonging, Unit};
 
 impl Solved {
@@ -46,24 +47,24 @@ impl Solved {
         };
         let (lots, best) = belonging.best_lots(&units, &kept);
         let numbers = |places: &Vec<usize>| -> Vec<u16> {
-            let of = places.iter().flat_map(|at| &self.members[*at].numbers);
-            let mut numbers: Vec<u16> = of.copied().collect();
-            numbers.sort_unstable();
-            numbers
+            let all = 1..=self.case.pieces.count;
+            let in_lot = |no: &u16| {
+                places
+                    .iter()
+                    .any(|at| self.members[*at].numbers.contains(no))
+            };
+            all.filter(in_lot).collect()
         };
         let lots: Vec<Vec<u16>> = if lots.is_empty() {
             (1..=self.case.pieces.count).map(|no| vec![no]).collect()
         } else {
             lots.iter().map(numbers).collect()
         };
-        let [together, apart] = [
-            (&whole, &kept_whole),
-            (&singles, &kept_singles),
-        ]
-        .map(|(hammer, kept)| LotsReport {
-            hammer: band(hammer),
-            kept: band(kept),
-        });
+        let [together, apart] =
+            [(&whole, &kept_whole), (&singles, &kept_singles)].map(|(hammer, kept)| LotsReport {
+                hammer: band(hammer),
+                kept: band(kept),
+            });
         Some(PiecesReport {
             count: self.case.pieces.count,
             relation: self.case.pieces.relation.id().into(),
@@ -111,24 +112,35 @@ impl Solved {
         [both, advice].join(" ")
     }
 
+    /// The numbers of the pieces for which this holds, from the least up.
+    pub(super) fn numbers_of(&self, holds: &dyn Fn(&Member) -> bool) -> Vec<u16> {
+        let with: Vec<&Member> = self.members.iter().filter(|m| holds(m)).collect();
+        let all = 1..=self.case.pieces.count;
+        all.filter(|no| with.iter().any(|m| m.numbers.contains(no)))
+            .collect()
+    }
+
+    /// The pieces that have a fault, where that is not all of several.
+    fn pieces_with(&self, fault: Fault) -> Vec<u16> {
+        let mut numbers = self.numbers_of(&|m| m.faults.has(fault));
+        if numbers.len() == usize::from(self.case.pieces.count) {
+            numbers.clear();
+        }
+        numbers
+    }
+
+    /// A fault in a few words, with the pieces it is on where that is not all of several.
+    pub(super) fn fault_name(&self, fault: Fault) -> String {
+        words::of_pieces(fault.name(), &the_pieces(&self.pieces_with(fault)))
+    }
+
     /// The faults that are not on every piece, each with the pieces it is on.
     fn faults_on(&self) -> Vec<FaultOn> {
-        let count = usize::from(self.case.pieces.count);
-        let mut all = Vec::new();
-        for found in &self.faults.0 {
-            let has = |m: &&Member| m.faults.has(found.fault);
-            let with = self.members.iter().filter(has);
-            let mut numbers: Vec<u16> = with.flat_map(|m| m.numbers.clone()).collect();
-            numbers.sort_unstable();
-            if numbers.len() < count && !numbers.is_empty() {
-                all.push(FaultOn {
-                    fault: found.fault.id().into(),
-                    words: the_pieces(&numbers),
-                    pieces: numbers,
-                });
-            }
-        }
-        all
+        let all = self.faults.0.iter().map(|found| FaultOn {
+            fault: found.fault.id().into(),
+            pieces: self.pieces_with(found.fault),
+        });
+        all.filter(|on| !on.pieces.is_empty()).collect()
     }
 }
 
@@ -194,17 +206,30 @@ mod tests {
         assert!(value(&single) < value(&one));
         let pieces = one.pieces.as_ref().unwrap();
         assert_eq!(pieces.faults[0].fault, "dents");
-        assert_eq!(pieces.faults[0].words, "the second");
+        assert_eq!(pieces.faults[0].pieces, [2]);
+        let named = one.faults.iter().find(|f| f.fault == "dents").unwrap();
+        assert_eq!(named.name, "Dents (the second)");
         // Both cost less than twice one, and more than one.
-        assert!((dents_out(&both) / dents_out(&one) - 1.7).abs() < 0.01, "{}", dents_out(&both) / dents_out(&one));
-        let dent = |r: &Report| r.faults.iter().find(|f| f.fault == "dents").unwrap().price_left;
+        assert!(
+            (dents_out(&both) / dents_out(&one) - 1.7).abs() < 0.01,
+            "{}",
+            dents_out(&both) / dents_out(&one)
+        );
+        let dent = |r: &Report| {
+            r.faults
+                .iter()
+                .find(|f| f.fault == "dents")
+                .unwrap()
+                .price_left
+        };
         assert!(dent(&both) < dent(&one) && dent(&one) < 1.0);
     }
 
     #[test]
     fn what_is_barred_for_one_is_barred_for_both() {
         let leaded = report(|case| {
-            case["pieces"]["each"] = json!([{"no": 2, "parts": [{"part": "base", "lead": "present"}]}]);
+            case["pieces"]["each"] =
+                json!([{"no": 2, "parts": [{"part": "base", "lead": "present"}]}]);
             case["aim"] = json!({"goal": "keep_use", "food": true});
         });
         assert!(leaded.display_only.yes);
@@ -246,7 +271,8 @@ mod tests {
     fn a_price_told_for_the_record_is_paid_once() {
         let quoted = report(|case| {
             case["parts"][0]["dents"] = "moderate".into();
-            case["quotes"] = json!([{"treatment": "T08", "likely": 90, "fixed": true, "post_included": true}]);
+            case["quotes"] =
+                json!([{"treatment": "T08", "likely": 90, "fixed": true, "post_included": true}]);
         });
         assert!((dents_out(&quoted) - 90.0).abs() < 1e-9);
     }

@@ -428,9 +428,8 @@ mod tests {
         let sample = Sample::shared(12, 1);
         let ledger = Ledger::standard();
         let quarter = Factor::of(ledger.figure(crate::ledger::FigureId::LEARN_LEVEL_GUESS));
-        let of = |place| {
-            sample.mishap((Dim::HazardDents, place), quarter, quarter, FactorScale::Ln)
-        };
+        let of =
+            |place| sample.mishap((Dim::HazardDents, place), quarter, quarter, FactorScale::Ln);
         let pieces = [of(0), of(1), of(2)];
         let well = |of: &[&Column]| {
             let all = (0..sample.len()).filter(|i| of.iter().all(|c| c[*i] >= 0.0));

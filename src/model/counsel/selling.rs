@@ -34,8 +34,8 @@ impl Solved {
         let ways: Vec<Way> = Route::ALL
             .iter()
             .map(|route| {
-                let kept = outcome
-                    .over_lots(&|i, h| selling.kept(*route, &self.draws.fees.at(i), h));
+                let kept =
+                    outcome.over_lots(&|i, h| selling.kept(*route, &self.draws.fees.at(i), h));
                 // Later money is worth less by the same share in every draw.
                 let months = selling.months(*route).unwrap_or(0.0);
                 let mean = kept.iter().sum::<f64>() / kept.len().max(1) as f64;
@@ -78,7 +78,8 @@ impl Solved {
             reserve: (best.route == Route::Auction && outcome.lots.is_empty())
                 .then(|| selling.reserve(&fees, middle))
                 .flatten(),
-            ticket: (by_ticket && outcome.lots.is_empty()).then(|| place.retail * middle / bargain.max(0.01)),
+            ticket: (by_ticket && outcome.lots.is_empty())
+                .then(|| place.retail * middle / bargain.max(0.01)),
             routes: ways.iter().map(|way| way.report(selling)).collect(),
         })
     }
@@ -131,7 +132,9 @@ impl Solved {
         let bid = self.bid(steps);
         let sales = outcome.over_lots(&|i, h| bid.sale(&self.draws.fees.at(i), h));
         let each = sales.iter().zip(outcome.cost.iter());
-        let most: Vec<f64> = each.map(|(sale, cost)| bid.most_for(*sale, *cost)).collect();
+        let most: Vec<f64> = each
+            .map(|(sale, cost)| bid.most_for(*sale, *cost))
+            .collect();
         let risk = self.ledger.value(FigureId::VALUE_TRADE_RISK);
         Some(quantile_of(&most, risk.clamp(0.01, 0.99)))
     }

@@ -97,7 +97,9 @@ mod tests {
         let price = read.shipped.price.unwrap();
         assert!((price[1] - expected.price[1]).abs() < 0.01);
         assert!(read.shipped.bills.len() > 2 && read.shipped.chances.len() > 1);
-        assert!(PricedPieces::parse(&read.state).is_some_and(|s| s.class() == Some(expected.class)));
+        assert!(
+            PricedPieces::parse(&read.state).is_some_and(|s| s.class() == Some(expected.class))
+        );
         assert!(read.taught.is_empty() && read.taught_values.price.is_none());
     }
 
@@ -111,13 +113,20 @@ mod tests {
         for event in ["agreed", "offered"] {
             draft.set(&format!("predicted[event={event}].p"), "0.95");
         }
-        for (field, text) in [("outcome", "sold"), ("sale.price", "300"), ("sale.on", "2026-11-20")] {
+        for (field, text) in [
+            ("outcome", "sold"),
+            ("sale.price", "300"),
+            ("sale.on", "2026-11-20"),
+        ] {
             draft.set(&format!("closed.{field}"), text);
         }
         let told = |draft: &Draft| {
             let (case, problems) = draft.read();
             assert_eq!(problems, []);
-            let closing = Closing { id: "a".to_owned(), case };
+            let closing = Closing {
+                id: "a".to_owned(),
+                case,
+            };
             let seen = evidence(&[closing], None).remove(0);
             assert_eq!(seen.not_counted, []);
             seen.seen
@@ -144,10 +153,21 @@ mod tests {
         assert!(one[0].sd < both[0].sd.max(0.6));
         draft.set("pieces.sell", "apart");
         let (case, _) = draft.read();
-        let closing = Closing { id: "a".to_owned(), case };
+        let closing = Closing {
+            id: "a".to_owned(),
+            case,
+        };
         let seen = evidence(&[closing], None).remove(0);
         assert_eq!(seen.not_counted, [(Topic::Prices, NotCounted::SoldApart)]);
-        for bad in ["*A2", "x*A2", "0*A2", "-1*A2", "0.5*A2 + A2", "0.5*", "inf*A2"] {
+        for bad in [
+            "*A2",
+            "x*A2",
+            "0*A2",
+            "-1*A2",
+            "0.5*A2 + A2",
+            "0.5*",
+            "inf*A2",
+        ] {
             assert_eq!(PricedPieces::parse(bad), None, "{bad}");
         }
     }

@@ -794,12 +794,18 @@ mod tests {
         draft.set("pieces.each[no=3].parts[part=foot].joint", "open");
         let text = draft.to_json();
         assert!(text.contains("\"no\": 2"), "{text}");
-        assert_eq!(draft.text("pieces.each[no=2].parts[part=body].dents"), "minor");
+        assert_eq!(
+            draft.text("pieces.each[no=2].parts[part=body].dents"),
+            "minor"
+        );
         assert_eq!(Draft::parse(&text).unwrap(), draft);
         draft.set("pieces.each[no=2].parts[part=body].dents", "");
         assert_eq!(draft.text("pieces.each[no=2].share"), "40");
         draft.set("pieces.each[no=2].share", "");
-        assert_eq!(draft.text("pieces.each[no=3].parts[part=foot].joint"), "open");
+        assert_eq!(
+            draft.text("pieces.each[no=3].parts[part=foot].joint"),
+            "open"
+        );
         draft.set("pieces.each[no=3].parts[part=foot].joint", "");
         assert_eq!(draft.value("pieces.each"), None);
         draft.set("pieces.count", "");

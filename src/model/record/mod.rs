@@ -32,9 +32,9 @@ use serde::{Deserialize, Serialize};
 pub use crate::terms::{
     BleedWord, BuyerSort, CameFrom, Corrosion, Covers, Currency, Date, Dents, Doer, Ending,
     Engraving, Fill, FillState, Form, Gilding, Goal, Instrument, Interior, Joint, JointClass,
-    Lacquer, Lead, LengthUnit, Liner, Loss, LotRule, Material, MaterialUsed, Method, Mount, PartName,
-    PredictedWhen, PriceBasis, Relation, Repair, Replaced, Route, Seen, SellAs, SoldAs, Split, StockStatus, Tarnish,
-    TestKind, Tester, UnsoldAt, WeightUnit, Word,
+    Lacquer, Lead, LengthUnit, Liner, Loss, LotRule, Material, MaterialUsed, Method, Mount,
+    PartName, PredictedWhen, PriceBasis, Relation, Repair, Replaced, Route, Seen, SellAs, SoldAs,
+    Split, StockStatus, Tarnish, TestKind, Tester, UnsoldAt, WeightUnit, Word,
 };
 pub use circumstances::{Circumstances, QUESTIONS};
 pub use closed::{Closed, OwnSale, Statement, UnsoldPrice};

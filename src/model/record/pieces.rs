@@ -67,7 +67,8 @@ impl Case {
         one.pieces = Pieces::default();
         // Nobody says which of several unlike pieces a test cleared.
         let unlike = |name: PartName| self.parts_named(name).any(|part| !part.on.is_empty());
-        one.tests.retain(|test| test.passed != Some(true) || !test.part.is_some_and(unlike));
+        one.tests
+            .retain(|test| test.passed != Some(true) || !test.part.is_some_and(unlike));
         one.parts.retain(|part| part.is_on(no));
         for part in &mut one.parts {
             part.on.clear();

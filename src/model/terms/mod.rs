@@ -27,9 +27,9 @@ pub use treatment::{Reversibility, Treatment, TreatmentSet};
 pub use vocabulary::{
     BleedWord, BuyerSort, CameFrom, Corrosion, Covers, Currency, Dents, Doer, Ending, Engraving,
     Fill, FillState, Form, Gilding, Goal, Instrument, Interior, Joint, JointClass, Lacquer, Lead,
-    LengthUnit, Liner, Loss, LotRule, Material, MaterialUsed, Method, Mount, PartName, PredictedWhen,
-    PriceBasis, Relation, Repair, Replaced, Route, Seen, SellAs, SoldAs, Split, StockStatus, Tarnish, TestKind,
-    Tester, UnsoldAt, WeightUnit,
+    LengthUnit, Liner, Loss, LotRule, Material, MaterialUsed, Method, Mount, PartName,
+    PredictedWhen, PriceBasis, Relation, Repair, Replaced, Route, Seen, SellAs, SoldAs, Split,
+    StockStatus, Tarnish, TestKind, Tester, UnsoldAt, WeightUnit,
 };
 
 /// A closed list of words with stable ids.

@@ -10,7 +10,9 @@ const NAMED: usize = 3;
 /// One piece by its number from 1 up: "second", "no. 14".
 #[must_use]
 pub fn ordinal(no: u16) -> String {
-    let word = usize::from(no).checked_sub(1).and_then(|at| ORDINALS.get(at));
+    let word = usize::from(no)
+        .checked_sub(1)
+        .and_then(|at| ORDINALS.get(at));
     word.map_or_else(|| format!("no. {no}"), |word| (*word).to_owned())
 }
 

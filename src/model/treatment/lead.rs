@@ -155,13 +155,11 @@ fn own_release(part: PartName, case: &Case) -> Release {
                     && by(t)
             })
     };
-    let every_one = |has: fn(&Part) -> bool| {
-        case.part(part).is_some() && case.parts_named(part).all(has)
-    };
+    let every_one =
+        |has: fn(&Part) -> bool| case.part(part).is_some() && case.parts_named(part).all(has);
     if passed(|t| t.by == Some(Tester::Laboratory)) {
         Release::PassedByLaboratory
-    } else if passed(|t| t.by != Some(Tester::Home))
-        || every_one(|p| p.lead == Some(Lead::Absent))
+    } else if passed(|t| t.by != Some(Tester::Home)) || every_one(|p| p.lead == Some(Lead::Absent))
     {
         Release::Passed
     } else {

@@ -76,6 +76,23 @@ impl Situation<'_> {
         all
     }
 
+    /// The triggers of all pieces together, each once and in the order of their numbers.
+    pub(crate) fn triggers_of_each(
+        &self,
+        of: &dyn Fn(&Self) -> Vec<(u8, &'static str)>,
+    ) -> Vec<(u8, &'static str)> {
+        let each: Vec<_> = self.pieces().into_iter().map(of).collect();
+        let mut all: Vec<(u8, &'static str)> = Vec::new();
+        for number in 1..=6 {
+            for trigger in each.iter().flatten().filter(|(of, _)| *of == number) {
+                if !all.contains(trigger) {
+                    all.push(*trigger);
+                }
+            }
+        }
+        all
+    }
+
     /// Makes the same change to the situation of all and of each piece.
     pub fn change_all(&mut self, change: &dyn Fn(&mut Self)) {
         change(self);
@@ -327,14 +344,7 @@ impl Situation<'_> {
     #[must_use]
     pub fn triggers(&self) -> Vec<(u8, &'static str)> {
         if !self.each.is_empty() {
-            let mut all: Vec<(u8, &'static str)> = Vec::new();
-            for trigger in self.pieces().into_iter().flat_map(Self::triggers) {
-                if !all.contains(&trigger) {
-                    all.push(trigger);
-                }
-            }
-            all.sort_by_key(|(number, _)| *number);
-            return all;
+            return self.triggers_of_each(&Self::triggers);
         }
         let mut why = Vec::new();
         let release = self.release();

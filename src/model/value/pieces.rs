@@ -191,19 +191,21 @@ pub fn shared_out(price: f64, weights: &[f64]) -> Option<Vec<f64>> {
         return None;
     }
     let pennies = libm::round(price * 100.0);
-    let exact: Vec<f64> = weights.iter().map(|w| pennies * w / sum).collect();
-    let mut shares: Vec<f64> = exact.iter().map(|x| libm::floor(*x)).collect();
-    let mut order: Vec<usize> = (0..weights.len()).collect();
-    order.sort_by(|a, b| {
-        let rest = |i: usize| exact[i] - shares[i];
-        rest(*b).total_cmp(&rest(*a)).then(a.cmp(b))
-    });
+    let mut rest: Vec<f64> = weights.iter().map(|w| pennies * w / sum).collect();
+    let mut shares: Vec<f64> = rest.iter().map(|x| libm::floor(*x)).collect();
+    for (rest, share) in rest.iter_mut().zip(&shares) {
+        *rest -= share;
+    }
     let mut left = pennies - shares.iter().sum::<f64>();
-    for i in order {
-        if left < 0.5 {
-            break;
+    while left > 0.5 {
+        let mut most = 0;
+        for (i, of) in rest.iter().enumerate() {
+            if *of > rest[most] {
+                most = i;
+            }
         }
-        shares[i] += 1.0;
+        shares[most] += 1.0;
+        rest[most] -= 1.0;
         left -= 1.0;
     }
     Some(shares.into_iter().map(|p| p / 100.0).collect())
@@ -360,7 +362,10 @@ mod tests {
             shared_out(300.0, &[220.0, 120.0, 60.0]),
             Some(vec![165.0, 90.0, 45.0])
         );
-        assert_eq!(shared_out(100.0, &[1.0; 3]), Some(vec![33.34, 33.33, 33.33]));
+        assert_eq!(
+            shared_out(100.0, &[1.0; 3]),
+            Some(vec![33.34, 33.33, 33.33])
+        );
         for (price, weights) in [(0.05, vec![1.0; 7]), (1234.56, vec![0.1, 7.0, 0.0, 2.3])] {
             let shares = shared_out(price, &weights).unwrap();
             assert!((shares.iter().sum::<f64>() - price).abs() < 1e-9);

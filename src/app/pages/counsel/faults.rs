@@ -45,12 +45,7 @@ fn one(page: Page, report: &Report, fault: &FaultReport) -> El {
         .filter_map(|id| PartName::parse(id))
         .map(|part| small(part.label()))
         .collect();
-    let mut parts: Vec<&str> = parts.iter().map(String::as_str).collect();
-    let on = report.pieces.as_ref().and_then(|pieces| {
-        let mut on = pieces.faults.iter();
-        on.find(|on| on.fault == fault.fault)
-    });
-    parts.extend(on.map(|on| on.words.as_str()));
+    let parts: Vec<&str> = parts.iter().map(String::as_str).collect();
     let answers: Vec<&OptionReport> = fault
         .answers
         .iter()
@@ -68,7 +63,7 @@ fn one(page: Page, report: &Report, fault: &FaultReport) -> El {
         .collect();
     el("section", "fault")
         .key(&fault.fault)
-        .el(el("h3", "").words(text::heading(fault.name.get(), &list(&parts))))
+        .el(el("h3", "").words(text::heading(&fault.name, &list(&parts))))
         .said("fault-choice", choice(page, report, &answers))
         .el(el("dl", "facts").each(rows, |(name, said)| {
             el("div", "")

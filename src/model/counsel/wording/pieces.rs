@@ -19,6 +19,14 @@ pub(crate) fn in_lots(lots: &[String], kept: &str) -> String {
     )
 }
 
+/// A fault with the pieces it is on; as it is where there is nothing to say of them.
+pub(crate) fn of_pieces(fault: &str, pieces: &str) -> String {
+    if pieces.is_empty() {
+        return fault.to_owned();
+    }
+    format!("{fault} ({pieces})")
+}
+
 /// The name of a part of some pieces: "Body of the second".
 pub(crate) fn part_of(part: &str, pieces: &str) -> String {
     format!("{part} of {pieces}")

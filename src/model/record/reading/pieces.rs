@@ -91,7 +91,11 @@ impl Reader {
         let mut said: Vec<Said> = Vec::new();
         for s in self.list(fields, "pieces.each", usize::from(MOST_PIECES)) {
             if s.get("no").is_none() {
-                self.problem(s.at("no"), words::NO_NUMBER.to_owned(), words::NO_NUMBER_REMEDY);
+                self.problem(
+                    s.at("no"),
+                    words::NO_NUMBER.to_owned(),
+                    words::NO_NUMBER_REMEDY,
+                );
                 continue;
             }
             let Some(no) = self.number(&s, "no") else {
@@ -109,7 +113,11 @@ impl Reader {
                 continue;
             }
             if said.iter().any(|(no, ..)| *no == whole) {
-                self.problem(s.at("no"), words::said_twice(whole), words::SAID_TWICE_REMEDY);
+                self.problem(
+                    s.at("no"),
+                    words::said_twice(whole),
+                    words::SAID_TWICE_REMEDY,
+                );
                 continue;
             }
             let share = self.number(&s, "share").map(|percent| percent / 100.0);
@@ -119,7 +127,6 @@ impl Reader {
             };
             said.push((whole, share, parts));
         }
-        said.sort_by_key(|(no, ..)| *no);
         said
     }
 
@@ -144,9 +151,18 @@ impl Reader {
             );
         }
         if told.is_empty() || !adds_up || told.contains(&0.0) {
-            return vec![Each { share: 1.0 / count as f64 }; count];
+            return vec![
+                Each {
+                    share: 1.0 / count as f64
+                };
+                count
+            ];
         }
-        let rest = if open == 0 { 0.0 } else { (1.0 - sum) / open as f64 };
+        let rest = if open == 0 {
+            0.0
+        } else {
+            (1.0 - sum) / open as f64
+        };
         let all = sum + rest * open as f64;
         let share = |share: &Option<f64>| Each {
             share: share.unwrap_or(rest) / all,
@@ -175,7 +191,11 @@ fn parts_of_all(shared: Vec<Part>, said: Vec<Said>, count: u16) -> Vec<Part> {
         .collect();
     let mut all: Vec<Part> = Vec::new();
     let mut names = Vec::new();
-    for name in shared.iter().map(|p| p.name).chain(own.iter().map(|(_, p)| p.name)) {
+    for name in shared
+        .iter()
+        .map(|p| p.name)
+        .chain(own.iter().map(|(_, p)| p.name))
+    {
         if !names.contains(&name) {
             names.push(name);
         }
@@ -191,10 +211,18 @@ fn parts_of_all(shared: Vec<Part>, said: Vec<Said>, count: u16) -> Vec<Part> {
                 (None, Some(below)) => below.clone(),
                 (None, None) => continue,
             };
-            let same = |known: &&mut Part| Part { on: Vec::new(), ..(**known).clone() } == state;
+            let same = |known: &&mut Part| {
+                Part {
+                    on: Vec::new(),
+                    ..(**known).clone()
+                } == state
+            };
             match states.iter_mut().find(same) {
                 Some(known) => known.on.push(no),
-                None => states.push(Part { on: vec![no], ..state }),
+                None => states.push(Part {
+                    on: vec![no],
+                    ..state
+                }),
             }
         }
         states.retain(|part| !part.on.is_empty());
@@ -246,7 +274,10 @@ mod tests {
         );
         let second = case.of_piece(2);
         assert_eq!(second.parts.len(), 2);
-        assert_eq!(second.part(PartName::Body).unwrap().dents, Some(Dents::Minor));
+        assert_eq!(
+            second.part(PartName::Body).unwrap().dents,
+            Some(Dents::Minor)
+        );
         assert!(second.parts.iter().all(|p| p.on.is_empty()));
     }
 
@@ -283,7 +314,13 @@ mod tests {
     #[test]
     fn shares_are_as_typed_and_the_rest_is_divided() {
         let share = |body: &str| -> Vec<f64> {
-            read(body).0.pieces.each.iter().map(|each| each.share).collect()
+            read(body)
+                .0
+                .pieces
+                .each
+                .iter()
+                .map(|each| each.share)
+                .collect()
         };
         assert_eq!(share(r#""pieces":{"count":4,"relation":"set"}"#), [0.25; 4]);
         let typed = share(r#""pieces":{"count":3,"relation":"set","each":[{"no":2,"share":50}]}"#);
@@ -298,22 +335,61 @@ mod tests {
     fn what_cannot_be_is_named_and_nothing_is_lost() {
         for (body, field) in [
             (r#""pieces":{"count":0}"#, "pieces.count"),
-            (r#""pieces":{"count":10000,"relation":"set"}"#, "pieces.count"),
+            (
+                r#""pieces":{"count":10000,"relation":"set"}"#,
+                "pieces.count",
+            ),
             (r#""pieces":{"count":-2}"#, "pieces.count"),
             (r#""pieces":{"count":"many"}"#, "pieces.count"),
-            (r#""pieces":{"count":1,"relation":"set"}"#, "pieces.relation"),
+            (
+                r#""pieces":{"count":1,"relation":"set"}"#,
+                "pieces.relation",
+            ),
             (r#""pieces":{"relation":"set"}"#, "pieces.relation"),
-            (r#""pieces":{"count":1,"relation":"pair"}"#, "pieces.relation"),
-            (r#""pieces":{"count":3,"relation":"pair"}"#, "pieces.relation"),
-            (r#""pieces":{"count":2,"relation":"single"}"#, "pieces.relation"),
-            (r#""pieces":{"count":2,"relation":"brothers"}"#, "pieces.relation"),
-            (r#""pieces":{"count":2,"each":[{"no":3,"share":20}]}"#, "pieces.each[0].no"),
-            (r#""pieces":{"count":2,"each":[{"no":1.5}]}"#, "pieces.each[0].no"),
-            (r#""pieces":{"count":2,"each":[{"share":20}]}"#, "pieces.each[0].no"),
-            (r#""pieces":{"count":2,"each":[{"no":1},{"no":1}]}"#, "pieces.each[1].no"),
-            (r#""pieces":{"count":2,"each":[{"no":1,"share":80},{"no":2,"share":70}]}"#, "pieces.each"),
-            (r#""pieces":{"count":2,"each":[{"no":1,"share":0}]}"#, "pieces.each"),
-            (r#""pieces":{"count":2,"each":[{"no":1,"share":-5}]}"#, "pieces.each[0].share"),
+            (
+                r#""pieces":{"count":1,"relation":"pair"}"#,
+                "pieces.relation",
+            ),
+            (
+                r#""pieces":{"count":3,"relation":"pair"}"#,
+                "pieces.relation",
+            ),
+            (
+                r#""pieces":{"count":2,"relation":"single"}"#,
+                "pieces.relation",
+            ),
+            (
+                r#""pieces":{"count":2,"relation":"brothers"}"#,
+                "pieces.relation",
+            ),
+            (
+                r#""pieces":{"count":2,"each":[{"no":3,"share":20}]}"#,
+                "pieces.each[0].no",
+            ),
+            (
+                r#""pieces":{"count":2,"each":[{"no":1.5}]}"#,
+                "pieces.each[0].no",
+            ),
+            (
+                r#""pieces":{"count":2,"each":[{"share":20}]}"#,
+                "pieces.each[0].no",
+            ),
+            (
+                r#""pieces":{"count":2,"each":[{"no":1},{"no":1}]}"#,
+                "pieces.each[1].no",
+            ),
+            (
+                r#""pieces":{"count":2,"each":[{"no":1,"share":80},{"no":2,"share":70}]}"#,
+                "pieces.each",
+            ),
+            (
+                r#""pieces":{"count":2,"each":[{"no":1,"share":0}]}"#,
+                "pieces.each",
+            ),
+            (
+                r#""pieces":{"count":2,"each":[{"no":1,"share":-5}]}"#,
+                "pieces.each[0].share",
+            ),
             (r#""pieces":{"count":2,"each":7}"#, "pieces.each"),
             (r#""pieces":7"#, "pieces"),
             (r#""lot":{"price":-5}"#, "lot.price"),
@@ -330,7 +406,9 @@ mod tests {
             let draft = Draft::parse(&text).unwrap();
             assert_eq!(Draft::parse(&draft.to_json()).unwrap(), draft);
             let each = &draft.read().0.pieces.each;
-            assert!(each.is_empty() || (each.iter().map(|e| e.share).sum::<f64>() - 1.0).abs() < 1e-9);
+            assert!(
+                each.is_empty() || (each.iter().map(|e| e.share).sum::<f64>() - 1.0).abs() < 1e-9
+            );
         }
     }
 }

@@ -340,9 +340,9 @@ pub(crate) mod sales {
 
 /// Several pieces in one record.
 pub(crate) mod pieces {
-    pub(crate) const MORE_THAN_ONE: &str = "There is more than one piece, so they are not a single one.";
-    pub(crate) const MORE_THAN_ONE_REMEDY: &str =
-        "Say what they are to each other, or that there is one. They count as several alike until then.";
+    pub(crate) const MORE_THAN_ONE: &str =
+        "There is more than one piece, so they are not a single one.";
+    pub(crate) const MORE_THAN_ONE_REMEDY: &str = "Say what they are to each other, or that there is one. They count as several alike until then.";
     pub(crate) const PAIR_OF_MANY: &str = "A pair is two pieces.";
     pub(crate) const PAIR_OF_MANY_REMEDY: &str =
         "Say that they are a set, or that there are two. They count as a set until then.";
@@ -370,6 +370,5 @@ pub(crate) mod pieces {
         format!("The shares of the pieces cannot be: those given come to {sum} %.")
     }
 
-    pub(crate) const SHARES_REMEDY: &str =
-        "Give shares above 0 that come to 100 % together, or leave some blank. Until then all count the same.";
+    pub(crate) const SHARES_REMEDY: &str = "Give shares above 0 that come to 100 % together, or leave some blank. Until then all count the same.";
 }

@@ -867,7 +867,12 @@ pub static FIELDS: &[Field] = &[
         FieldKind::Flag,
         1,
     ),
-    field("pieces.count", "How many pieces", FieldKind::Number(PIECES), 2),
+    field(
+        "pieces.count",
+        "How many pieces",
+        FieldKind::Number(PIECES),
+        2,
+    ),
     field(
         "pieces.relation",
         "What they are to each other",

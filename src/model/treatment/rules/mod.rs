@@ -41,23 +41,19 @@ type Rule = fn(&mut Asked);
 /// barred for one is barred for the record.
 #[must_use]
 pub fn check(treatment: Treatment, situation: &Situation) -> Vec<Verdict> {
-    let pieces = situation.pieces();
     if situation.each.is_empty() {
         return check_piece(treatment, situation);
     }
-    let mut all: Vec<Verdict> = Vec::new();
     let mut together = Asked::new(treatment, situation);
+    for piece in situation.pieces() {
+        for v in check_piece(treatment, piece) {
+            together.add(v.guard, v.outcome, &v.reason, &v.lifted_by);
+        }
+    }
     if matches!(treatment, Treatment::Replate | Treatment::Overplate) {
         plating::one_of_several(&mut together);
     }
-    let of_each = pieces.into_iter().flat_map(|s| check_piece(treatment, s));
-    for verdict in of_each.chain(together.verdicts()) {
-        if !all.contains(&verdict) {
-            all.push(verdict);
-        }
-    }
-    all.sort_by_key(|verdict| core::cmp::Reverse(verdict.outcome));
-    all
+    together.verdicts()
 }
 
 /// What every rule says of `treatment` on one piece.

@@ -4,8 +4,8 @@ use super::Asked;
 use crate::record::{Interior, Joint, Relation};
 use crate::terms::Treatment;
 use crate::treatment::lead::LeadStatus;
-use crate::treatment::{Fault, Faults, Situation};
 use crate::treatment::verdict::Outcome;
+use crate::treatment::{Fault, Faults, Situation};
 
 /// An open joint takes plating liquid in.
 pub(super) fn open_joint(a: &mut Asked) {
