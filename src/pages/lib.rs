@@ -95,7 +95,7 @@ mod worth_knowing_tree;
 
 pub mod compare;
 
-pub use block::{Block, Choice, Field, HeatOnPiece, HeatZone, Table, Tone};
+pub use block::{Block, Choice, EntryField, HeatOnPiece, HeatZone, Table, Tone};
 pub use page_name::PageName;
 pub use picture::{Anchor, Ink, Mark, Picture, wrapped};
 pub use subject::{Subject, with_taught};

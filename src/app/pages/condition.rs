@@ -7,7 +7,9 @@ use leavewell_model::Report;
 use leavewell_model::ledger::caution;
 use leavewell_model::record::Part;
 use leavewell_model::report::CautionReport;
-use leavewell_model::terms::{Corrosion, Fill, Form, Joint, Lead, PartName, capital, the_pieces};
+use leavewell_model::terms::{
+    Corrosion, Fill, Form, Joint, Lead, PartName, capital, small, the_pieces,
+};
 use leavewell_pages::PageName;
 use yew::prelude::*;
 
@@ -21,7 +23,7 @@ use crate::app::parts::element::{El, button, el, group};
 use crate::app::parts::field::typed;
 use crate::app::parts::marks::{fold, named, press};
 use crate::app::parts::screen::screen;
-use crate::app::parts::words::{joined, small};
+use crate::app::parts::words::joined;
 use crate::app::route::Route;
 use crate::app::state::{Action, Open, Target};
 use crate::app::wording::condition as text;

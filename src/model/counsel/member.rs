@@ -5,7 +5,7 @@
 
 use std::rc::Rc;
 
-use super::choice::{Block, not_needed};
+use super::choice::{WorkBlock, not_needed};
 use super::columns::{Columns, World};
 use super::draws::Draws;
 use super::outcome::Weigher;
@@ -35,7 +35,7 @@ pub(super) struct Member {
     /// The record of one of them, as if it were alone.
     pub(super) case: Case,
     pub(super) faults: Faults,
-    pub(super) draws: Draws,
+    pub(super) draws: Rc<Draws>,
 }
 
 impl Member {
@@ -70,7 +70,7 @@ impl Member {
                     numbers: vec![no],
                     share: each.share,
                     faults: Faults::of(&one, ledger),
-                    draws: Draws::new(&one, ledger, posterior, early, sample, moved),
+                    draws: Rc::new(Draws::new(&one, ledger, posterior, early, sample, moved)),
                     case: one,
                 }),
             }
@@ -192,7 +192,7 @@ impl<'a> World<'a> {
 
     /// The columns of a block of work over all members: costs together, attributes by their shares, the
     /// price as the search gauges it, and the columns of each.
-    pub(super) fn of_members(&self, block: Block, done: &[Treatment], n: usize) -> Columns {
+    pub(super) fn of_members(&self, block: WorkBlock, done: &[Treatment], n: usize) -> Columns {
         let each: Vec<Rc<Columns>> = self
             .members
             .iter()

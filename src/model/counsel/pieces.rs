@@ -1,10 +1,10 @@
 //! Several pieces in the answer: what each is worth, together or apart, and in which lots they sell best.
 
 use super::Solved;
-use super::band;
 use super::column::Column;
 use super::member::Member;
 use super::outcome::Weigher;
+use super::report::band;
 use super::sentences::money;
 use super::wording::pieces as words;
 use crate::ledger::FigureId;

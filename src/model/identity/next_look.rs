@@ -3,7 +3,7 @@
 
 use super::contradiction::exclude_each_other;
 use super::posterior::{
-    Edge, Evidence, Ladder, Posterior, Rows, counted, is_replaced, log_prior, posterior, terms,
+    Basis, Edge, Evidence, Ladder, Posterior, Rows, counted, is_replaced, log_prior, terms,
 };
 use crate::ledger::{FigureId, FindingFact, Ledger, Requires, findings};
 use crate::terms::{Cluster, Instrument, Kind, Seen};
@@ -82,7 +82,7 @@ pub fn information_gain(
     let rows = Rows::new(ledger, &ladder);
     let prior = log_prior(ledger, evidence.came_from);
     let base = counted(evidence);
-    let base = terms(&base, evidence.readings, &rows);
+    let base = Basis::new(prior, terms(&base, evidence.readings, &rows));
     let out = [
         ledger.value(FigureId::IDENTITY_OUT_FINDING),
         ledger.value(FigureId::IDENTITY_OUT_MARK),
@@ -91,9 +91,7 @@ pub fn information_gain(
         if !super::posterior::counts(f, seen) {
             return *now;
         }
-        let mut more = base.clone();
-        more.push(rows.answer(f, seen));
-        posterior(&prior, &more)
+        base.with(&[&rows.answer(f, seen)])
     };
     let mut gains: Vec<InformationGain> = findings()
         .iter()

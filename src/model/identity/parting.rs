@@ -8,7 +8,7 @@
 use super::contradiction::exclude_each_other;
 use super::next_look::{ASKED_FIRST, Turn, is_open};
 use super::posterior::{
-    Edge, Evidence, Ladder, Posterior, Rows, Term, counted, counts, log_prior, posterior, terms,
+    Basis, Edge, Evidence, Ladder, Posterior, Rows, Term, counted, counts, log_prior, terms,
 };
 use crate::ledger::{FigureId, FindingFact, Ledger, finding, findings};
 use crate::terms::Seen;
@@ -43,10 +43,20 @@ const READINGS_TRIED: usize = 3;
 /// Looks with the bits they are expected to tell.
 type Weighed<const N: usize> = (f64, [&'static FindingFact; N]);
 
+/// A look that may be tried, with what either answer would add.
+struct Tried {
+    finding: &'static FindingFact,
+    /// Chance by kind that a careful look finds it.
+    chance: ByKind,
+    /// What "there" and "not there" say; `None` where that answer is no evidence.
+    terms: [Option<Term>; 2],
+    /// The bits it is expected to tell by itself.
+    bits: f64,
+}
+
 /// Weighs looks by what they are expected to tell.
 struct Judge {
-    prior: ByKind,
-    base: Vec<Term>,
+    base: Basis,
     /// How answers are counted.
     rows: Rows,
     /// Chance of seeing, by kind, what is there and is looked for with care.
@@ -66,9 +76,9 @@ impl Judge {
             evidence.readings,
             &Rows::new(ledger, &ladder),
         );
+        let base = Basis::new(prior, base);
         Self {
-            now: posterior(&prior, &base),
-            prior,
+            now: base.with(&[]),
             base,
             rows: Rows::careful(ledger, &ladder),
             noticed: ledger.value(FigureId::IDENTITY_ABSENT_PLAIN),
@@ -88,68 +98,77 @@ impl Judge {
     }
 
     fn after(&self, answers: &[(&'static FindingFact, Seen)], rows: &Rows) -> Posterior {
-        let mut all = self.base.clone();
-        all.extend(
-            answers
-                .iter()
-                .filter(|(f, seen)| counts(f, *seen))
-                .map(|(f, seen)| rows.answer(f, *seen)),
-        );
-        posterior(&self.prior, &all)
+        let told: Vec<Term> = answers
+            .iter()
+            .filter(|(f, seen)| counts(f, *seen))
+            .map(|(f, seen)| rows.answer(f, *seen))
+            .collect();
+        self.base.with(&told.iter().collect::<Vec<_>>())
     }
 
     /// Expected fall of the entropy over families once these looks are answered, bits.
-    fn bits(&self, looks: &[&'static FindingFact]) -> f64 {
+    fn bits(&self, looks: &[&Tried]) -> f64 {
         let mut left = 0.0;
         for pattern in 0..1_usize << looks.len() {
-            let answers: Vec<(&'static FindingFact, Seen)> = looks
+            let is_there = |i: usize| pattern >> i & 1 == 1;
+            let mut chance = 0.0;
+            for k in Kind::ALL {
+                let mut p = self.now.of(k);
+                for (i, look) in looks.iter().enumerate() {
+                    let there = look.chance[k.index()];
+                    p *= if is_there(i) { there } else { 1.0 - there };
+                }
+                chance += p;
+            }
+            let told: Vec<&Term> = looks
                 .iter()
                 .enumerate()
-                .map(|(i, f)| {
-                    let seen = if pattern >> i & 1 == 1 {
-                        Seen::Yes
-                    } else {
-                        Seen::No
-                    };
-                    (*f, seen)
-                })
+                .filter_map(|(i, look)| look.terms[usize::from(!is_there(i))].as_ref())
                 .collect();
-            let chance: f64 = Kind::ALL
-                .into_iter()
-                .map(|k| {
-                    answers.iter().fold(self.now.of(k), |p, (f, seen)| {
-                        let there = self.chance(f, k);
-                        p * if *seen == Seen::Yes {
-                            there
-                        } else {
-                            1.0 - there
-                        }
-                    })
-                })
-                .sum();
-            left += chance * self.after(&answers, &self.rows).family_bits();
+            left += chance * self.base.with(&told).family_bits();
         }
         self.now.family_bits() - left
     }
 
     /// These looks one by one, the most telling first.
-    fn singles(&self, looks: impl Iterator<Item = &'static FindingFact>) -> Vec<Weighed<1>> {
-        let mut singles: Vec<Weighed<1>> = looks.map(|f| (self.bits(&[f]), [f])).collect();
-        singles.sort_by(|a, b| b.0.total_cmp(&a.0).then(a.1[0].id.cmp(b.1[0].id)));
+    fn singles(&self, looks: impl Iterator<Item = &'static FindingFact>) -> Vec<Tried> {
+        let term = |f: &'static FindingFact, seen: Seen| {
+            counts(f, seen).then(|| self.rows.answer(f, seen))
+        };
+        let mut singles: Vec<Tried> = looks
+            .map(|f| {
+                let mut tried = Tried {
+                    finding: f,
+                    chance: Kind::ALL.map(|k| self.chance(f, k)),
+                    terms: [term(f, Seen::Yes), term(f, Seen::No)],
+                    bits: 0.0,
+                };
+                tried.bits = self.bits(&[&tried]);
+                tried
+            })
+            .collect();
+        singles.sort_by(|a, b| {
+            b.bits
+                .total_cmp(&a.bits)
+                .then(a.finding.id.cmp(b.finding.id))
+        });
         singles
     }
 
     /// Every pair of a look of the first list with one of the second. No pair shows two versions of one
     /// look or two things that one spot cannot show together.
-    fn pairs(&self, first: &[Weighed<1>], second: &[Weighed<1>]) -> Vec<Weighed<2>> {
+    fn pairs(&self, first: &[Tried], second: &[Tried]) -> Vec<Weighed<2>> {
         let mut pairs: Vec<Weighed<2>> = Vec::new();
-        for (_, [a]) in first {
-            for (_, [b]) in second {
-                let same = |(_, pair): &Weighed<2>| pair.contains(a) && pair.contains(b);
+        for one in first {
+            for other in second {
+                let (a, b) = (one.finding, other.finding);
+                let is_in =
+                    |pair: &[&FindingFact; 2], f: &FindingFact| pair.iter().any(|p| p.id == f.id);
+                let same = |(_, pair): &Weighed<2>| is_in(pair, a) && is_in(pair, b);
                 if a.twin == b.twin || exclude_each_other(a.id, b.id) || pairs.iter().any(same) {
                     continue;
                 }
-                pairs.push((self.bits(&[a, b]), [a, b]));
+                pairs.push((self.bits(&[one, other]), [a, b]));
             }
         }
         pairs
@@ -313,8 +332,11 @@ mod tests {
             ([CLOSE, ON_STEEL], "S12", ["P13", "C09"], 0.360),
         ] {
             let given: &[&'static str] = if seen.is_empty() { &[] } else { &[seen] };
-            let looks: Vec<&FindingFact> = looks.iter().filter_map(|id| finding(id)).collect();
-            let told = between(sides, &answers(given)).bits(&looks);
+            let looks: Vec<&'static FindingFact> =
+                looks.iter().filter_map(|id| finding(id)).collect();
+            let judge = between(sides, &answers(given));
+            let tried = judge.singles(looks.iter().copied());
+            let told = judge.bits(&tried.iter().collect::<Vec<_>>());
             assert!((told - bits).abs() < 0.0015, "{looks:?}: {told}");
         }
     }

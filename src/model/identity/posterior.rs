@@ -9,8 +9,9 @@
 //! that every kind of a family explains at least as well as every kind outside it never makes that
 //! family less probable, whatever else was found.
 
-use super::measure::Reading;
+use super::measure::JudgedReading;
 use crate::ledger::{FigureId, FindingFact, Ledger, finding};
+use crate::maths::at_least;
 use crate::record::{Answer, Case};
 use crate::terms::{ByKind, Cluster, Family, Kind, Letter};
 use crate::terms::{CameFrom, Seen};
@@ -21,7 +22,7 @@ pub struct Evidence<'a> {
     /// Answered findings.
     pub answers: &'a [Answer],
     /// Readings of instruments.
-    pub readings: &'a [Reading],
+    pub readings: &'a [JudgedReading],
     /// How the piece came to its owner, which decides how common each kind is taken to be.
     pub came_from: Option<CameFrom>,
 }
@@ -29,7 +30,7 @@ pub struct Evidence<'a> {
 impl<'a> Evidence<'a> {
     /// Everything a case records, with its readings.
     #[must_use]
-    pub fn of(case: &'a Case, readings: &'a [Reading]) -> Self {
+    pub fn of(case: &'a Case, readings: &'a [JudgedReading]) -> Self {
         Self {
             answers: &case.findings,
             readings,
@@ -88,7 +89,8 @@ impl Ladder {
     }
 
     /// Likelihood of a letter.
-    pub(super) fn step(&self, letter: Letter) -> f64 {
+    #[must_use]
+    pub fn step(&self, letter: Letter) -> f64 {
         self.steps[letter as usize]
     }
 }
@@ -316,7 +318,7 @@ pub(super) fn counted(evidence: &Evidence) -> Vec<Counted> {
 }
 
 /// Whether a reading already answers this finding.
-pub(super) fn is_replaced(finding: &str, readings: &[Reading]) -> bool {
+pub(super) fn is_replaced(finding: &str, readings: &[JudgedReading]) -> bool {
     readings.iter().any(|r| r.replaces.contains(&finding))
 }
 
@@ -414,7 +416,7 @@ impl Rows {
     }
 
     /// One reading as a term; `None` when it says the same of every kind or is not counted.
-    fn reading(&self, reading: &Reading) -> Option<Term> {
+    fn reading(&self, reading: &JudgedReading) -> Option<Term> {
         let named = reading.log_likelihood(&self.seen)?;
         let mut ln = [self.out_seen[0]; Kind::COUNT];
         ln[..named.len()].copy_from_slice(&named);
@@ -443,7 +445,7 @@ pub(super) struct Term {
 }
 
 /// The observations of a piece, the readings last.
-pub(super) fn terms(counted: &[Counted], readings: &[Reading], rows: &Rows) -> Vec<Term> {
+pub(super) fn terms(counted: &[Counted], readings: &[JudgedReading], rows: &Rows) -> Vec<Term> {
     counted
         .iter()
         .map(|(f, seen)| rows.answer(f, *seen))
@@ -487,40 +489,78 @@ fn from_pivot(ln: &ByKind) -> ByKind {
     ln.map(|l| l - pivot)
 }
 
-/// What the terms say together, as an amount to add to each kind's log prior. Within a cluster the
-/// root of the squares of what lies above the pivot, less the root of the squares of what lies below;
-/// twins count as one term, the greater of each.
-pub(super) fn combined(terms: &[Term]) -> ByKind {
-    let mut all = [0.0; Kind::COUNT];
-    let clusters = Cluster::ALL.into_iter().map(Some).chain([None]);
-    for cluster in clusters {
-        let here: Vec<&Term> = terms.iter().filter(|t| t.cluster == cluster).collect();
-        let (mut above, mut below) = ([0.0; Kind::COUNT], [0.0; Kind::COUNT]);
-        for (i, term) in here.iter().enumerate() {
-            if here[..i].iter().any(|t| t.twin == term.twin) {
-                continue;
-            }
+/// What the terms of one cluster say together: for each kind the root of the squares of what lies above
+/// the pivot, less the root of the squares of what lies below. Twins count as one term, the greater of each.
+fn of_cluster<'a>(terms: &(impl Iterator<Item = &'a Term> + Clone)) -> ByKind {
+    let (mut above, mut below) = ([0.0; Kind::COUNT], [0.0; Kind::COUNT]);
+    for (i, term) in terms.clone().enumerate() {
+        if terms.clone().take(i).any(|t| t.twin == term.twin) {
+            continue;
+        }
+        let (mut up, mut down) = ([0.0_f64; Kind::COUNT], [0.0_f64; Kind::COUNT]);
+        for twin in terms.clone().skip(i).filter(|t| t.twin == term.twin) {
             for k in 0..Kind::COUNT {
-                let twins = here[i..].iter().filter(|t| t.twin == term.twin);
-                let (up, down) = twins.fold((0.0_f64, 0.0_f64), |(up, down), t| {
-                    (up.max(t.u[k]), down.max(-t.u[k]))
-                });
-                above[k] += up * up;
-                below[k] += down * down;
+                up[k] = at_least(up[k], twin.u[k]);
+                down[k] = at_least(down[k], -twin.u[k]);
             }
         }
         for k in 0..Kind::COUNT {
-            all[k] += above[k].sqrt() - below[k].sqrt();
+            above[k] += up[k] * up[k];
+            below[k] += down[k] * down[k];
         }
+    }
+    std::array::from_fn(|k| above[k].sqrt() - below[k].sqrt())
+}
+
+/// The clusters, with what was looked for and not there last.
+fn clusters() -> impl Iterator<Item = Option<Cluster>> {
+    Cluster::ALL.into_iter().map(Some).chain([None])
+}
+
+/// What the terms say together, as an amount to add to each kind's log prior: the sum over the clusters.
+pub(super) fn combined(terms: &[Term]) -> ByKind {
+    let mut all = [0.0; Kind::COUNT];
+    for cluster in clusters() {
+        let here = of_cluster(&terms.iter().filter(|t| t.cluster == cluster));
+        all = sum(&all, &here);
     }
     all
 }
 
-fn sum(a: &ByKind, b: &ByKind) -> ByKind {
-    std::array::from_fn(|k| a[k] + b[k])
+/// What was found so far, by cluster, for trying what one more answer would make of it.
+pub(super) struct Basis {
+    prior: ByKind,
+    terms: Vec<Term>,
+    by_cluster: Vec<ByKind>,
 }
 
-/// The posterior of a prior and what was found.
-pub(super) fn posterior(prior: &ByKind, terms: &[Term]) -> Posterior {
-    Posterior::from_logs(&sum(prior, &combined(terms)))
+impl Basis {
+    pub(super) fn new(prior: ByKind, terms: Vec<Term>) -> Self {
+        let here = |cluster| of_cluster(&terms.iter().filter(|t| t.cluster == cluster));
+        Self {
+            by_cluster: clusters().map(here).collect(),
+            prior,
+            terms,
+        }
+    }
+
+    /// The posterior with more answers, bit for bit that of all the terms together. Only the clusters of
+    /// these answers are worked out again.
+    pub(super) fn with(&self, more: &[&Term]) -> Posterior {
+        let mut all = [0.0; Kind::COUNT];
+        for (cluster, known) in clusters().zip(&self.by_cluster) {
+            let these = more.iter().copied().filter(|t| t.cluster == cluster);
+            if these.clone().next().is_none() {
+                all = sum(&all, known);
+            } else {
+                let terms = self.terms.iter().filter(|t| t.cluster == cluster);
+                all = sum(&all, &of_cluster(&terms.chain(these)));
+            }
+        }
+        Posterior::from_logs(&sum(&self.prior, &all))
+    }
+}
+
+fn sum(a: &ByKind, b: &ByKind) -> ByKind {
+    std::array::from_fn(|k| a[k] + b[k])
 }

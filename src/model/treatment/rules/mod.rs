@@ -12,7 +12,6 @@
 //! - Nothing a person enters lifts a rule of safety or law. A conservator's written opinion lifts H14
 //!   and H30, and only to a condition.
 
-mod asked;
 mod cleaning;
 mod deadline;
 mod evidence;
@@ -25,15 +24,16 @@ mod material;
 mod people;
 mod plating;
 mod repair;
+mod rule_check;
 mod water;
 
-use self::asked::Asked;
+use self::rule_check::RuleCheck;
 use super::situation::Situation;
 use super::verdict::Verdict;
 use crate::terms::Treatment;
 
 /// A rule looks at the treatment and the situation, and adds its verdict if it has one.
-type Rule = fn(&mut Asked);
+type Rule = fn(&mut RuleCheck);
 
 /// What every rule says of `treatment` in `situation`, the gravest first; among equals, in the order
 /// of the decision: people and law, what destroys the object, evidence, food. Leaving alone, better
@@ -44,7 +44,7 @@ pub fn check(treatment: Treatment, situation: &Situation) -> Vec<Verdict> {
     if situation.each.is_empty() {
         return check_piece(treatment, situation);
     }
-    let mut together = Asked::new(treatment, situation);
+    let mut together = RuleCheck::new(treatment, situation);
     for piece in situation.pieces() {
         for v in check_piece(treatment, piece) {
             together.add(v.guard, v.outcome, &v.reason, &v.lifted_by);
@@ -58,7 +58,7 @@ pub fn check(treatment: Treatment, situation: &Situation) -> Vec<Verdict> {
 
 /// What every rule says of `treatment` on one piece.
 fn check_piece(treatment: Treatment, situation: &Situation) -> Vec<Verdict> {
-    let mut asked = Asked::new(treatment, situation);
+    let mut asked = RuleCheck::new(treatment, situation);
     if !matches!(treatment, Treatment::Leave | Treatment::Keeping) {
         people::on_loan(&mut asked);
         deadline::wanted_back(&mut asked);

@@ -1,6 +1,6 @@
 //! What new silver or tin needs before it goes on.
 
-use super::Asked;
+use super::RuleCheck;
 use crate::record::{Interior, Joint, Relation};
 use crate::terms::Treatment;
 use crate::treatment::lead::LeadStatus;
@@ -8,7 +8,7 @@ use crate::treatment::verdict::Outcome;
 use crate::treatment::{Fault, Faults, Situation};
 
 /// An open joint takes plating liquid in.
-pub(super) fn open_joint(a: &mut Asked) {
+pub(super) fn open_joint(a: &mut RuleCheck) {
     if matches!(a.s.joint, Some(Joint::Open | Joint::Leaking)) {
         a.bar(
             "needs",
@@ -19,7 +19,7 @@ pub(super) fn open_joint(a: &mut Asked) {
 }
 
 /// A pair or set of which some pieces would be plated and others not.
-pub(super) fn one_of_several(a: &mut Asked) {
+pub(super) fn one_of_several(a: &mut RuleCheck) {
     let bare = |s: &&Situation| Faults::of(s.case, s.ledger).has(Fault::BareMetal);
     let worn = a.s.each.iter().filter(bare).count();
     let belong = matches!(a.s.case.pieces.relation, Relation::Pair | Relation::Set);
@@ -33,7 +33,7 @@ pub(super) fn one_of_several(a: &mut Asked) {
 }
 
 /// Silver does not hold over lead.
-pub(super) fn over_lead(a: &mut Asked) {
+pub(super) fn over_lead(a: &mut RuleCheck) {
     if a.s.lead_for(a.treatment) == LeadStatus::Present {
         let lifted_by = match a.treatment {
             Treatment::LocalPlate => "Have the lead taken out, or the patch kept clear of it.",
@@ -48,7 +48,7 @@ pub(super) fn over_lead(a: &mut Asked) {
 }
 
 /// New silver lifts with the old.
-pub(super) fn lifting_silver(a: &mut Asked) {
+pub(super) fn lifting_silver(a: &mut RuleCheck) {
     if a.s.lifting_foil() {
         a.bar(
             "needs",
@@ -59,7 +59,7 @@ pub(super) fn lifting_silver(a: &mut Asked) {
 }
 
 /// New silver does not hold on plate that flakes or is pitted.
-pub(super) fn flaking_silver(a: &mut Asked) {
+pub(super) fn flaking_silver(a: &mut RuleCheck) {
     if a.s.case.has_seen("S09") {
         a.bar(
             "needs",
@@ -70,7 +70,7 @@ pub(super) fn flaking_silver(a: &mut Asked) {
 }
 
 /// H10: Britannia metal in the plating works.
-pub(super) fn britannia(a: &mut Asked) {
+pub(super) fn britannia(a: &mut RuleCheck) {
     if a.may_be(a.s.britannia()) {
         a.condition(
             "H10",
@@ -81,7 +81,7 @@ pub(super) fn britannia(a: &mut Asked) {
 }
 
 /// H25: gilding that was probably put on with mercury is a conservator's.
-pub(super) fn over_mercury_gilding(a: &mut Asked) {
+pub(super) fn over_mercury_gilding(a: &mut RuleCheck) {
     if a.s.case.has_seen("P14") {
         a.bar(
             "H25",
@@ -104,7 +104,7 @@ pub(super) fn over_mercury_gilding(a: &mut Asked) {
 }
 
 /// Only a piece that was gilt before should be gilded again.
-pub(super) fn only_over_gilding(a: &mut Asked) {
+pub(super) fn only_over_gilding(a: &mut RuleCheck) {
     if !a.s.was_gilt() {
         a.check_first(
             "needs",
@@ -115,7 +115,7 @@ pub(super) fn only_over_gilding(a: &mut Asked) {
 }
 
 /// Only a piece that was tinned before should be tinned again.
-pub(super) fn only_over_tin(a: &mut Asked) {
+pub(super) fn only_over_tin(a: &mut RuleCheck) {
     match a.s.interior() {
         Some(Interior::Silvered | Interior::Gilt) => a.bar(
             "needs",
