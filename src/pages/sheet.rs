@@ -387,6 +387,27 @@ pub(super) fn part_label(part: &Part) -> String {
     words::part_of(&small(part.name.label()), &the_pieces(&part.on))
 }
 
+/// The parts for which something holds, each once, with the pieces it holds on where that is not all of them.
+pub(super) fn part_labels(case: &Case, holds: &dyn Fn(&Part) -> bool) -> Vec<String> {
+    let mut found: Vec<Part> = Vec::new();
+    for part in case.parts.iter().filter(|part| holds(part)) {
+        match found.iter_mut().find(|known| known.name == part.name) {
+            Some(known) => known.on.extend(&part.on),
+            None => found.push(part.clone()),
+        }
+    }
+    for part in &mut found {
+        let all = 1..=case.pieces.count;
+        let on: Vec<u16> = all.filter(|no| part.on.contains(no)).collect();
+        part.on = if on.len() == usize::from(case.pieces.count) {
+            Vec::new()
+        } else {
+            on
+        };
+    }
+    found.iter().map(part_label).collect()
+}
+
 /// The form of a piece as a stranger may be told; a piece outside the forms is just a piece. Several are
 /// named for what they are to each other.
 pub(super) fn public_name(case: &Case) -> String {

@@ -1,7 +1,7 @@
 //! What to disclose to a buyer: re-plating, repairs, lead, replaced parts, wear and damage, if recorded or
 //! more than very unlikely.
 
-use super::sheet::{Paper, and, part_label};
+use super::sheet::{Paper, and, part_label, part_labels};
 use super::wording::sheet_disclosure as words;
 use leavewell_model::ledger::{FigureId, signs};
 use leavewell_model::record::Part;
@@ -115,13 +115,7 @@ fn replated(paper: &Paper, list: &mut Vec<Disclosure>) {
 
 /// Lower-case names of the parts that satisfy `holds`.
 fn parts_where(paper: &Paper, holds: impl Fn(&Part) -> bool) -> Vec<String> {
-    paper
-        .case
-        .parts
-        .iter()
-        .filter(|p| holds(p))
-        .map(part_label)
-        .collect()
+    part_labels(paper.case, &holds)
 }
 
 fn repaired(paper: &Paper, list: &mut Vec<Disclosure>) {
@@ -341,9 +335,10 @@ fn worn(paper: &Paper, list: &mut Vec<Disclosure>) {
         .iter()
         .filter(|p| {
             let name = PartName::parse(&p.part);
-            let mut states = name.into_iter().flat_map(|n| paper.case.parts_named(n));
-            let state = states.find(|state| part_label(state) == small(&p.name));
-            let recorded = state.and_then(|p| p.bleed);
+            let states = || name.into_iter().flat_map(|n| paper.case.parts_named(n));
+            // On several pieces a part may be in more states than its silver is.
+            let state = states().find(|state| part_label(state) == small(&p.name));
+            let recorded = state.or(states().next()).and_then(|p| p.bleed);
             recorded.is_some_and(|b| {
                 leavewell_model::silver::bleed_range(Some(b), paper.ledger).likely
                     >= paper.ledger.value(FigureId::SILVER_F_NONE)

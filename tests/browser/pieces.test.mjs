@@ -84,7 +84,7 @@ browserTest("a lot bought at one price is shared out over its records", async ({
   await eventually(async () => assert.equal(await page.getByLabel("What you paid").inputValue(), "45"));
   for (const [name, paid] of [["First tray", "165"], ["Second tray", "90"]]) {
     await go("#/");
-    await page.getByRole("link", { name: new RegExp(name) }).first().click();
+    await page.getByRole("button", { name: new RegExp(`^Open: ${name}`) }).first().click();
     await page.waitForURL(/#\/./);
     await go("#/piece");
     await eventually(async () => assert.equal(await page.getByLabel("What you paid").inputValue(), paid, name));

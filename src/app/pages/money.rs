@@ -3,7 +3,7 @@
 use leavewell_model::Report;
 use leavewell_model::ledger::{TreatmentText, treatment_text, treatment_texts};
 use leavewell_model::report::Band;
-use leavewell_model::terms::{Covers, Currency, Route as SaleRoute, SellAs, capital, the_pieces};
+use leavewell_model::terms::{Covers, Currency, Route as SaleRoute, SellAs, capital};
 use leavewell_pages::PageName;
 use leavewell_pages::learning::SoldPiece;
 use yew::prelude::*;
@@ -80,39 +80,7 @@ fn value(page: Page) -> Html {
             choices!(SaleRoute),
         ))
         .el(apart)
-        .el(shares(page))
         .html()
-}
-
-/// Where the shares of the first pieces stand.
-const SHARES: [&str; 6] = [
-    "pieces.each[no=1].share",
-    "pieces.each[no=2].share",
-    "pieces.each[no=3].share",
-    "pieces.each[no=4].share",
-    "pieces.each[no=5].share",
-    "pieces.each[no=6].share",
-];
-
-/// What each of a few pieces counts for in the price of all.
-fn shares(page: Page) -> El {
-    let count = page.open.case.pieces.count;
-    let few = (2..=6).contains(&count);
-    let fields = el("div", "side-by-side").each(SHARES.iter().zip(1_u16..), |(path, no)| {
-        let label = capital(&the_pieces(&[no]));
-        el("div", "").key(path).hidden(no > count).put(number_field(
-            page,
-            Target::Field(path),
-            [&label, "", "%"],
-        ))
-    });
-    let body = group()
-        .p("hint", text::SHARES_HINT)
-        .el(fields)
-        .put(trouble("pieces.each", page.open.problem("pieces.each")));
-    el("div", "")
-        .hidden(!few)
-        .put(fold("", text::SHARES, body.html()))
 }
 
 /// Most own sales that are offered.

@@ -46,8 +46,6 @@ pub const SELL_AS: [&str; 3] = [
     "Our advice says which would leave more.",
     "Not said: together",
 ];
-pub const SHARES: &str = "If they do not count the same";
-pub const SHARES_HINT: &str = "What each is worth of the whole when undamaged, such as 60 and 40. Leave blank what counts the same.";
 
 // Prices asked for work.
 

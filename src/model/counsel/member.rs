@@ -6,6 +6,7 @@
 use std::rc::Rc;
 
 use super::choice::{WorkBlock, not_needed};
+use super::column::Column;
 use super::columns::{Columns, World};
 use super::draws::Draws;
 use super::outcome::Weigher;
@@ -144,10 +145,19 @@ impl<'a> World<'a> {
         self
     }
 
-    /// What of this work is done to this piece: what has something to do there.
+    /// What of this work is done to this piece: what has something to do there. A piece on which nothing else
+    /// is done needs no test for lead, unless food is wanted from it.
     pub(super) fn needed(&self, done: &[Treatment]) -> Vec<Treatment> {
         let of = done.iter().copied();
-        of.filter(|t| not_needed(*t, self).is_none()).collect()
+        let mut needed: Vec<Treatment> = of.filter(|t| not_needed(*t, self).is_none()).collect();
+        let works = |of: &[Treatment]| {
+            let quiet = [Treatment::TestLead, Treatment::Keeping, Treatment::Wash];
+            of.iter().any(|t| !quiet.contains(t))
+        };
+        if !self.case.aim.food && works(done) && !works(&needed) {
+            needed.retain(|t| *t != Treatment::TestLead);
+        }
+        needed
     }
 
     /// What one treatment costs in a block of work by its own price: once for one piece; for several the sum
@@ -190,6 +200,17 @@ impl<'a> World<'a> {
         })
     }
 
+    /// What one treatment costs in a course in every draw; `None` when it is free.
+    pub(super) fn drawn_cost(&self, t: Treatment, done: &[Treatment]) -> Option<Column> {
+        if self.members.is_empty() {
+            return self.prices.cost(t, &self.served(t, done));
+        }
+        match self.own_cost(t, done, self.draws.n) {
+            PerDraw::Drawn(column) => Some(column),
+            PerDraw::Same(_) => None,
+        }
+    }
+
     /// The columns of a block of work over all members: costs together, attributes by their shares, the
     /// price as the search gauges it, and the columns of each.
     pub(super) fn of_members(&self, block: WorkBlock, done: &[Treatment], n: usize) -> Columns {
@@ -200,7 +221,10 @@ impl<'a> World<'a> {
             .collect();
         let mut all = Columns::nothing();
         let mut cost = PerDraw::Same(0.0);
-        for t in done {
+        let own = done
+            .iter()
+            .filter(|t| WorkBlock::of_treatment(**t) == Some(block));
+        for t in own {
             cost = cost.and(&self.own_cost(*t, done, n), n, &|a, b| a + b);
         }
         if done.contains(&Treatment::Tinning) && self.case.aim.food {

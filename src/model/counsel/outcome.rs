@@ -392,10 +392,12 @@ impl<'a> Weigher<'a> {
             .map(|c| self.merged(c.block, &c.sides, n))
             .collect();
         if course.steps.contains(&Treatment::TestLead) {
-            blocks.push(
-                self.world
-                    .columns(WorkBlock::Test, &[Treatment::TestLead], n),
-            );
+            // Of several pieces only those that are worked on are tested.
+            let tested = match self.world.members.is_empty() {
+                true => &[Treatment::TestLead][..],
+                false => &course.steps,
+            };
+            blocks.push(self.world.columns(WorkBlock::Test, tested, n));
         }
         blocks
     }

@@ -119,7 +119,11 @@ impl Solved {
         let mut all = Vec::new();
         for (at, member) in self.members.iter().enumerate() {
             for p in member.draws.parts.iter().filter(told) {
-                let on = |m: &Member| m.case.part(p.part) == member.case.part(p.part);
+                let silver = |m: &Member| {
+                    let part = m.case.part(p.part);
+                    part.map(|part| (part.bleed, part.readings.clone()))
+                };
+                let on = |m: &Member| silver(m) == silver(member);
                 if self.members[..at].iter().any(on) {
                     continue;
                 }
