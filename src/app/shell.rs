@@ -329,6 +329,9 @@ impl App {
         if matches!(action, Action::Learn) {
             self.ask_lessons();
         }
+        if matches!(action, Action::ShareLot) {
+            self.ask_lot();
+        }
         let next = update(&self.state, action);
         let changed = next.is_some_and(|next| {
             self.turn_into(next);
@@ -471,6 +474,37 @@ impl App {
         };
         let text = serde_json::to_string(&question).unwrap_or_default();
         worker::ask(Ask::Learning, 0, &text);
+    }
+
+    /// Asks for the price of the open piece's lot, shared out over every record that is in it.
+    fn ask_lot(&self) {
+        let Some(open) = &self.state.open else { return };
+        let others = self.state.shelf.iter().filter(|line| line.id != open.id);
+        let stored = others.filter_map(|line| Some((line.id.clone(), store::case_text(&line.id)?)));
+        let own = (open.id.clone(), open.draft.to_json());
+        let pieces: Vec<(String, String)> = stored.chain([own]).collect();
+        let question = serde_json::to_string(&(&open.case.lot.id, pieces));
+        worker::ask(Ask::ShareLot, 0, &question.unwrap_or_default());
+    }
+
+    /// Writes what each record of a lot was bought for: into the open piece, and into the others together.
+    /// Says so.
+    fn put_lot(&mut self, shares: Vec<(String, String)>) -> String {
+        let own = self.state.open.as_ref().map(|open| open.id.clone());
+        let count = shares.len();
+        let mut others = Vec::new();
+        for (id, paid) in shares {
+            if Some(&id) == own.as_ref() {
+                self.act
+                    .emit(Action::Typed(Target::Field("worth.paid"), paid));
+            } else if let Some(mut draft) = Self::stored_draft(&id) {
+                draft.set("worth.paid", &paid);
+                let before = self.state.shelf.iter().find(|line| line.id == id);
+                others.push((id, draft, before.cloned()));
+            }
+        }
+        self.keep_together(CHANGE, others);
+        stock::lot_shared(count)
     }
 
     /// Requests the answer with an input moved, if the person has moved one.
@@ -680,6 +714,18 @@ impl App {
             }
             return None;
         }
+        if topic == Ask::ShareLot.topic() {
+            let what = match news {
+                worker::News::Answered(Ok(Reply::Pairs(shares))) => self.put_lot(shares),
+                worker::News::Answered(Ok(Reply::Refused(why)) | Err(why)) => why,
+                _ => return None,
+            };
+            return Some(Action::Tell(Notice {
+                what,
+                remedy: String::new(),
+                rescue: None,
+            }));
+        }
         if topic == Ask::Plan.topic() {
             return match news {
                 worker::News::Answered(Ok(Reply::Page(blocks))) => Some(Action::Planned(blocks)),
@@ -762,7 +808,8 @@ impl App {
             | Ask::Learning
             | Ask::ReadTable
             | Ask::WriteTable
-            | Ask::Line => None,
+            | Ask::Line
+            | Ask::ShareLot => None,
         }
     }
 
@@ -1071,7 +1118,7 @@ fn expected(
     generation: u32,
     answer: Result<Reply, String>,
 ) -> Option<Action> {
-    let Ok(Reply::Expected(mut fields)) = answer else {
+    let Ok(Reply::Pairs(mut fields)) = answer else {
         return None;
     };
     fields.push(("on".to_owned(), clock::today()));

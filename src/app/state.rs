@@ -136,6 +136,8 @@ pub struct Open {
     pub id: String,
     /// The record as typed.
     pub draft: Draft,
+    /// Which of several pieces the Condition screen speaks of, from 1 up; 0 for all of them.
+    pub piece: u16,
     /// The valid part of the record.
     pub case: Rc<Case>,
     /// The problems with the rest of it.
@@ -301,7 +303,7 @@ impl ShelfLine {
         Self {
             id: id.to_owned(),
             name: name_of(draft),
-            form: form_of(draft).map_or_else(String::new, |form| form.label().to_owned()),
+            form: form_words(&case),
             answer: if is_enough_to_advise(&case) {
                 String::new()
             } else {
@@ -522,6 +524,10 @@ pub enum Action {
     ReadOut(String),
     /// The person selected a part.
     SelectPart(PartName),
+    /// The person selected one of several pieces, or 0 for all.
+    SelectPiece(u16),
+    /// The price of the open piece's lot is to be shared out.
+    ShareLot,
     /// The person opened a group of questions.
     Group(&'static str),
 }
@@ -600,6 +606,7 @@ impl Open {
         Self {
             id,
             draft,
+            piece: 0,
             problems: Rc::new(problems),
             identity: Rc::new(identify(&case, &ledger_of(&case))),
             case: Rc::new(case),
@@ -681,6 +688,21 @@ impl Open {
         self.problem(&format!("{list}[{at}].{field}"))
     }
 
+    /// The problem with a field of a part. What is said of one piece is told by its field alone.
+    fn part_problem(&self, part: PartName, field: &str) -> Option<Problem> {
+        if self.piece == 0 {
+            return self.entry_problem("parts", "part", part.id(), field);
+        }
+        let end = joined(&["].", field]);
+        let mut problems = self.problems.iter();
+        let of_piece =
+            |p: &&Problem| p.field.starts_with("pieces.each[") && p.field.ends_with(&end);
+        problems
+            .find(of_piece)
+            .filter(|_| !self.part_text(part, field).is_empty())
+            .cloned()
+    }
+
     /// Its line on the shelf. Until it is weighed, the line keeps the previous answer.
     #[must_use]
     pub fn entry(&self, before: Option<&ShelfLine>) -> ShelfLine {
@@ -696,10 +718,7 @@ impl Open {
         ShelfLine {
             id: self.id.clone(),
             name: self.name(),
-            form: self
-                .form()
-                .map(|form| form.label().to_owned())
-                .unwrap_or_default(),
+            form: form_words(&self.case),
             answer,
             steps,
             unreadable: None,
@@ -725,8 +744,15 @@ impl Open {
             generation: self.generation.wrapping_add(1),
             weighed: self.weighed.clone(),
             first_looks: self.first_looks.clone(),
+            piece: self.piece,
             ..Self::new(self.id.clone(), draft)
         }
+    }
+
+    /// A field of a part as typed, of the piece that the Condition screen speaks of.
+    #[must_use]
+    pub fn part_text(&self, part: PartName, field: &str) -> String {
+        self.draft.text(&part_path(self.piece, part, field))
     }
 }
 
@@ -763,9 +789,9 @@ impl Target {
             .to_owned(),
             Self::Answer(finding) | Self::Suggested(finding, _) => draft.answer(finding).0,
             Self::SeenOn(finding) => draft.answer(finding).1,
-            Self::Part(part, "bleed") => share::word(draft.part_text(part.id(), "bleed")),
-            Self::Part(part, field) => draft.part_text(part.id(), field),
-            Self::Share(part) => share::typed(&draft.part_text(part.id(), "bleed")),
+            Self::Part(part, "bleed") => share::word(open.part_text(part, "bleed")),
+            Self::Part(part, field) => open.part_text(part, field),
+            Self::Share(part) => share::typed(&open.part_text(part, "bleed")),
             Self::Quote(treatment, field) => draft.quote_text(treatment, field),
             Self::Entry(list, place, field) => draft.text(&entry_path(list, place, field)),
         }
@@ -788,8 +814,8 @@ impl Target {
             | Self::Answer(_)
             | Self::Suggested(..)
             | Self::SeenOn(_) => None,
-            Self::Part(part, field) => open.entry_problem("parts", "part", part.id(), field),
-            Self::Share(part) => open.entry_problem("parts", "part", part.id(), "bleed"),
+            Self::Part(part, field) => open.part_problem(part, field),
+            Self::Share(part) => open.part_problem(part, "bleed"),
             Self::Quote(treatment, field) => {
                 open.entry_problem("quotes", "treatment", treatment, field)
             }
@@ -797,7 +823,8 @@ impl Target {
         }
     }
 
-    fn put(self, draft: &mut Draft, typed: &str) {
+    /// `piece` is that of [`Open::piece`].
+    fn put(self, draft: &mut Draft, piece: u16, typed: &str) {
         match self {
             Self::Field(path) => {
                 if !put_size(draft, path, typed) {
@@ -830,11 +857,22 @@ impl Target {
                 let answer = draft.answer(finding).0;
                 draft.set_answer(finding, &answer, typed);
             }
-            Self::Part(part, field) => draft.set_part(part.id(), field, typed),
-            Self::Share(part) => draft.set_part(part.id(), "bleed", &share::stored(typed)),
+            Self::Part(part, field) => draft.set(&part_path(piece, part, field), typed),
+            Self::Share(part) => {
+                draft.set(&part_path(piece, part, "bleed"), &share::stored(typed));
+            }
             Self::Quote(treatment, field) => draft.set_quote(treatment, field, typed),
             Self::Entry(list, place, field) => draft.set(&entry_path(list, place, field), typed),
         }
+    }
+}
+
+/// The path of a field of a part: of all pieces, or of the one with this number.
+fn part_path(piece: u16, part: PartName, field: &str) -> String {
+    let of_all = joined(&["parts[part=", part.id(), "].", field]);
+    match piece {
+        0 => of_all,
+        no => joined(&["pieces.each[no=", &no.to_string(), "].", &of_all]),
     }
 }
 
@@ -934,7 +972,10 @@ pub fn update(state: &State, action: Action) -> Option<State> {
     match action {
         Action::Typed(target, typed) => {
             let field = target.id();
-            changed(state, (field, &typed), |draft| target.put(draft, &typed))
+            let piece = state.open.as_ref()?.piece;
+            changed(state, (field, &typed), |draft| {
+                target.put(draft, piece, &typed);
+            })
         }
         Action::Put(path, typed) => changed(state, (path.clone(), &typed), |draft| {
             draft.set(&path, &typed);
@@ -954,7 +995,9 @@ pub fn update(state: &State, action: Action) -> Option<State> {
         Action::Ticked(target, id) => {
             let open = state.open.as_ref()?;
             let text = with_ticked(&target.text(open), id);
-            changed(state, no_field(), |draft| target.put(draft, &text))
+            changed(state, no_field(), |draft| {
+                target.put(draft, open.piece, &text)
+            })
         }
         Action::Add(list) => changed(state, no_field(), |draft| draft.add_entry(list)),
         Action::Remove(list, place) => changed(state, no_field(), |draft| match list {
@@ -1136,6 +1179,18 @@ pub fn update(state: &State, action: Action) -> Option<State> {
             groups: Rc::new(state.groups.iter().copied().chain([name]).collect()),
             ..state.clone()
         }),
+        Action::SelectPiece(piece) => {
+            let open = state.open.as_deref()?;
+            Some(with_open(
+                state,
+                Open {
+                    piece,
+                    ..open.clone()
+                },
+            ))
+        }
+        // The shell asks the worker.
+        Action::ShareLot => None,
         Action::SelectPart(part) => Some(State {
             selected_part: Some(part),
             ..state.clone()
@@ -1335,6 +1390,15 @@ fn name_of(draft: &Draft) -> String {
         return name;
     }
     form_of(draft).map_or_else(|| shelf::UNNAMED.to_owned(), |form| form.label().to_owned())
+}
+
+/// The form in words, and how many there are of it; empty if the form is not known.
+fn form_words(case: &Case) -> String {
+    let label = case.piece.form.map_or("", Form::label);
+    match case.pieces.count {
+        1 => label.to_owned(),
+        count => joined(&[label, " × ", &count.to_string()]),
+    }
 }
 
 fn form_of(draft: &Draft) -> Option<Form> {

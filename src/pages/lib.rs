@@ -53,6 +53,7 @@ mod learning_example;
 mod learning_picture;
 mod ledger;
 mod ledger_trace;
+pub mod lot;
 pub mod markdown;
 pub mod markup;
 mod measures;

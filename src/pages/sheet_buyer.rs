@@ -3,7 +3,7 @@
 use super::Subject;
 use super::as_typed::as_typed;
 use super::block::{Block, Tone};
-use super::sheet::{Paper, and, head, missing};
+use super::sheet::{Paper, and, head, missing, part_label};
 use super::sheet_cautions::cautions_of;
 use super::sheet_disclosure::{Disclosure, disclosures};
 use super::wording::sheet_buyer as words;
@@ -256,7 +256,7 @@ fn features(paper: &Paper) -> Option<String> {
         .collect();
     for part in &paper.case.parts {
         if let Some(material) = part.material.and_then(words::made_of) {
-            found.push(words::part_of(&small(part.name.label()), material));
+            found.push(words::part_of(&part_label(part), material));
         }
     }
     (!found.is_empty()).then(|| words::made_with(&and(&found)))

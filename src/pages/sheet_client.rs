@@ -105,7 +105,7 @@ fn condition(paper: &Paper) -> Option<Block> {
             } else {
                 and(&parts)
             };
-            (fault.name.to_string(), parts)
+            (fault.name.clone(), parts)
         })
         .collect();
     let unseen: Vec<String> = paper
@@ -377,7 +377,10 @@ fn money(paper: &Paper) -> Block {
                     words::SELLER_KEEPS.to_owned(),
                     paper.money_band(value.net_as_it_is),
                 ),
-            ],
+            ]
+            .into_iter()
+            .chain(paper.pieces_rows())
+            .collect(),
         },
         Block::said(Tone::Quiet, value.label),
     ];

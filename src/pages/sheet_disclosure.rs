@@ -1,7 +1,7 @@
 //! What to disclose to a buyer: re-plating, repairs, lead, replaced parts, wear and damage, if recorded or
 //! more than very unlikely.
 
-use super::sheet::{Paper, and};
+use super::sheet::{Paper, and, part_label, part_labels};
 use super::wording::sheet_disclosure as words;
 use leavewell_model::ledger::{FigureId, signs};
 use leavewell_model::record::Part;
@@ -115,13 +115,7 @@ fn replated(paper: &Paper, list: &mut Vec<Disclosure>) {
 
 /// Lower-case names of the parts that satisfy `holds`.
 fn parts_where(paper: &Paper, holds: impl Fn(&Part) -> bool) -> Vec<String> {
-    paper
-        .case
-        .parts
-        .iter()
-        .filter(|p| holds(p))
-        .map(|p| small(p.name.label()))
-        .collect()
+    part_labels(paper.case, &holds)
 }
 
 fn repaired(paper: &Paper, list: &mut Vec<Disclosure>) {
@@ -245,8 +239,7 @@ fn tested_for_lead(paper: &Paper, list: &mut Vec<Disclosure>) {
 fn passed_on(paper: &Paper) -> Vec<String> {
     let case = &paper.case;
     let passed = |name: PartName| {
-        case.part(name)
-            .is_some_and(|p| p.lead == Some(Lead::Absent))
+        case.part(name).is_some() && (case.parts_named(name)).all(|p| p.lead == Some(Lead::Absent))
             || (case.tests.iter()).any(|t| {
                 t.kind == TestKind::Release && t.part == Some(name) && t.passed == Some(true)
             })
@@ -342,7 +335,10 @@ fn worn(paper: &Paper, list: &mut Vec<Disclosure>) {
         .iter()
         .filter(|p| {
             let name = PartName::parse(&p.part);
-            let recorded = name.and_then(|n| paper.case.part(n)).and_then(|p| p.bleed);
+            let states = || name.into_iter().flat_map(|n| paper.case.parts_named(n));
+            // On several pieces a part may be in more states than its silver is.
+            let state = states().find(|state| part_label(state) == small(&p.name));
+            let recorded = state.or(states().next()).and_then(|p| p.bleed);
             recorded.is_some_and(|b| {
                 leavewell_model::silver::bleed_range(Some(b), paper.ledger).likely
                     >= paper.ledger.value(FigureId::SILVER_F_NONE)
@@ -422,14 +418,17 @@ fn damaged(paper: &Paper, list: &mut Vec<Disclosure>) {
 }
 
 fn coated(paper: &Paper, list: &mut Vec<Disclosure>) {
-    let interior = paper.case.part(PartName::Interior).and_then(|p| p.interior);
+    let lined = |lining: Interior| {
+        let mut inside = paper.case.parts_named(PartName::Interior);
+        inside.any(|p| p.interior == Some(lining))
+    };
     let mut parts: Vec<String> = paper
         .of_parts("lacquer")
         .into_iter()
         .filter(|(_, state)| !matches!(state.as_str(), "none" | "unknown"))
         .map(|(part, _)| small(&part))
         .collect();
-    if interior == Some(Interior::Lacquered) {
+    if lined(Interior::Lacquered) {
         parts.push(words::INSIDE.to_owned());
     }
     if paper
@@ -448,7 +447,7 @@ fn coated(paper: &Paper, list: &mut Vec<Disclosure>) {
             words::coated(&and(&parts)),
         );
     }
-    if interior == Some(Interior::Bare) {
+    if lined(Interior::Bare) {
         disclose(
             list,
             "worn",

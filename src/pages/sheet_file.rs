@@ -16,12 +16,13 @@ use super::sheet_cautions::cautions_of;
 use super::sheet_client::{course_table, listed, unconfirmed, verdicts, who, would_change};
 use super::sheet_glossary::word_list;
 use super::sheet_proposal::proposed;
+use super::wording::sheet::part_of;
 use super::wording::sheet_client::outcome;
 use super::wording::sheet_file as words;
 use leavewell_model::ledger::Ledger;
-use leavewell_model::report::OptionReport;
+use leavewell_model::report::{OptionReport, PartReport};
 use leavewell_model::terms::PartName;
-use leavewell_model::terms::percent;
+use leavewell_model::terms::{percent, the_pieces};
 
 /// Builds the page.
 #[must_use]
@@ -139,7 +140,14 @@ fn identification(paper: &Paper) -> Vec<Block> {
         rows: vec![
             fact(words::CALLED, as_typed(&piece.name)),
             fact(words::NUMBER, paper.typed("looked.number")),
-            fact(words::FORM, piece.form.map_or("", |f| f.label()).to_owned()),
+            fact(
+                words::FORM,
+                if paper.case.pieces.are_several() {
+                    paper.public_name()
+                } else {
+                    piece.form.map_or("", |f| f.label()).to_owned()
+                },
+            ),
             fact(words::SIZE, paper.size()),
             fact(words::WHAT_IT_IS, sentence),
             fact(words::YEARS_TOLD, years),
@@ -260,7 +268,7 @@ fn said(field: &str, value: &Value) -> String {
 
 fn parts(paper: &Paper) -> Vec<Block> {
     let mut blocks = Vec::new();
-    for (place, part) in paper.raw_parts().into_iter().enumerate() {
+    for (place, (no, part)) in paper.raw_parts().into_iter().enumerate() {
         let mut rows: Vec<(String, String)> = part
             .iter()
             .filter(|(field, _)| field.as_str() != "part")
@@ -268,12 +276,14 @@ fn parts(paper: &Paper) -> Vec<Block> {
             .collect();
         let id = part.get("part").map(plain).unwrap_or_default();
         let known = PartName::parse(&id);
-        let worked_out = paper
-            .report
-            .silver
-            .parts
-            .iter()
-            .find(|p| known.is_some_and(|k| k.id() == p.part));
+        let on: Vec<u16> = no.into_iter().collect();
+        let title = part_of(&part_name(part), &the_pieces(&on));
+        let of_part = |p: &&PartReport| known.is_some_and(|k| k.id() == p.part);
+        let mut told = paper.report.silver.parts.iter().filter(of_part);
+        let worked_out = match no {
+            None => told.next(),
+            Some(_) => told.find(|p| p.name == title),
+        };
         if let Some(p) = worked_out.filter(|_| !paper.too_little()) {
             rows.push(fact(words::SILVER, p.words.clone()));
             if let Some(left) = p.left_um {
@@ -291,7 +301,7 @@ fn parts(paper: &Paper) -> Vec<Block> {
         }
         blocks.push(Block::section(
             &format!("file.part.{place}"),
-            &part_name(part),
+            &title,
             vec![Block::Facts { rows }],
         ));
     }
@@ -387,6 +397,10 @@ fn value(paper: &Paper) -> Vec<Block> {
                 fact(words::UNDAMAGED, paper.money_band(value.undamaged)),
                 fact(words::AS_IT_IS, paper.money_band(value.as_it_is)),
                 fact(words::SELLER_KEEPS, paper.money_band(value.net_as_it_is)),
+            ]
+            .into_iter()
+            .chain(paper.pieces_rows())
+            .chain([
                 fact(
                     words::RESTS_ON,
                     if value.assumed {
@@ -397,7 +411,8 @@ fn value(paper: &Paper) -> Vec<Block> {
                     .to_owned(),
                 ),
                 fact(words::CURRENCY, value.currency.to_string()),
-            ],
+            ])
+            .collect(),
         },
         Block::said(Tone::Quiet, value.label),
     ]

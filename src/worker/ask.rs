@@ -45,6 +45,8 @@ pub enum Ask {
     Line,
     /// What a table holds. Its text is a [`leavewell_pages::stock_table::TableQuestion`] as JSON.
     ReadTable,
+    /// The price of a lot shared out over its records. Its text is that of [`leavewell_pages::lot::share_out`].
+    ShareLot,
     /// What the closed pieces of a shelf teach. Its text is that of [`leavewell_pages::learning::learning`].
     Learning,
     /// What is expected of the record, to be frozen because work was agreed.
@@ -92,6 +94,7 @@ impl Ask {
             | Self::WriteTable
             | Self::Line
             | Self::ReadTable
+            | Self::ShareLot
             | Self::Learning
             | Self::ExpectedWhenAgreed
             | Self::ExpectedWhenOffered => Worker::LongJobs,
@@ -111,6 +114,7 @@ impl Ask {
             Self::ReadTable => 5,
             Self::Line => 6,
             Self::Guide => 7,
+            Self::ShareLot => 8,
             Self::Learning => 30,
             Self::ExpectedWhenAgreed => 31,
             Self::ExpectedWhenOffered => 32,
@@ -148,8 +152,8 @@ pub enum Reply {
     Table(Box<TablePreview>),
     /// What closed pieces teach.
     Learning(Box<Learning>),
-    /// What is expected: the fields to freeze, each with its text.
-    Expected(Vec<(String, String)>),
+    /// What is expected: the fields to freeze, each with its text. Or the key of each record of a lot, with its share.
+    Pairs(Vec<(String, String)>),
     /// The text is no case: why not, in words.
     Refused(String),
 }
@@ -186,6 +190,7 @@ mod tests {
             Ask::WriteTable,
             Ask::ReadTable,
             Ask::Line,
+            Ask::ShareLot,
             Ask::Learning,
             Ask::ExpectedWhenAgreed,
             Ask::ExpectedWhenOffered,

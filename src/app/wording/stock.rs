@@ -226,6 +226,23 @@ pub const STOCK_STATUS: [&str; 3] = [
 pub const STOCK_PLACE: [&str; 3] = ["Where is it?", "", ""];
 pub const BOUGHT_ON: [&str; 3] = ["Bought on", "A day such as 2026-11-28.", ""];
 pub const PAID_FOR_IT: [&str; 2] = ["What you paid", ""];
+pub const LOT: &str = "Bought with others at one price";
+pub const LOT_HINT: &str = "Enter the same name of the lot for each piece on your shelf that was bought with it, and the \
+     price in one of them. Sharing it out writes what each piece cost.";
+pub const LOT_NAME: [&str; 3] = ["Name of the lot", "", ""];
+pub const LOT_PRICE: [&str; 2] = ["Price of the whole lot", ""];
+pub const LOT_RULE: [&str; 3] = ["Share it out", "", "By what each might fetch"];
+pub const LOT_SHARE: [&str; 2] = ["My share for this one", "Only for your own shares."];
+pub const SHARE_LOT: &str = "Share the price out";
+
+pub fn lot_shared(pieces: usize) -> String {
+    joined(&[
+        "The price of the lot is shared out over ",
+        &count(pieces, "piece", "pieces"),
+        ". Do it again when a price or a piece changes.",
+    ])
+}
+
 pub const ASKING_PRICE: [&str; 2] = ["Asking price", ""];
 pub const RESERVE: [&str; 2] = ["Reserve", "The least it may go for."];
 pub const SHOW_PRICE: [&str; 2] = ["Print the asking price on the buyer's sheet", ""];

@@ -9,7 +9,7 @@ use crate::maths::{deciles, quantile_of};
 use crate::record::{Goal, Route};
 use crate::report::{Band, RouteReport, SellingReport};
 use crate::treatment::Treatment;
-use crate::value::{Bid, Fees};
+use crate::value::Bid;
 
 /// Treatments that keep a piece no longer than an afternoon.
 const AT_HOME: [Treatment; 5] = [
@@ -23,20 +23,19 @@ const AT_HOME: [Treatment; 5] = [
 impl Solved {
     /// What each way of selling leaves once the advised work is done, and which is best; `None` unless the
     /// piece is to be sold.
-    pub(super) fn selling(&self) -> Option<SellingReport> {
+    /// `together` says whether several pieces go together or apart; empty for one.
+    pub(super) fn selling(&self, together: &str) -> Option<SellingReport> {
         if self.goal != Goal::Sell {
             return None;
         }
-        let hammer = &self.outcomes[self.advice.chosen].hammer;
+        let outcome = &self.outcomes[self.advice.chosen];
+        let hammer = &outcome.hammer;
         let selling = &self.draws.selling;
         let ways: Vec<Way> = Route::ALL
             .iter()
             .map(|route| {
-                let each = |of: &dyn Fn(&Fees, f64) -> f64| -> Vec<f64> {
-                    let draws = hammer.iter().enumerate();
-                    draws.map(|(i, h)| of(&self.draws.fees.at(i), *h)).collect()
-                };
-                let kept = each(&|fees, h| selling.kept(*route, fees, h));
+                let kept =
+                    outcome.over_lots(&|i, h| selling.kept(*route, &self.draws.fees.at(i), h));
                 // Later money is worth less by the same share in every draw.
                 let months = selling.months(*route).unwrap_or(0.0);
                 let mean = kept.iter().sum::<f64>() / kept.len().max(1) as f64;
@@ -65,16 +64,22 @@ impl Solved {
         };
         Some(SellingReport {
             best: best.route.id().into(),
-            sentence: self.where_to_sell(&ways, best, middle),
+            sentence: [&self.where_to_sell(&ways, best, middle), together]
+                .map(|s| s.trim())
+                .join(" ")
+                .trim()
+                .to_owned(),
             besides: if matches!(best.route, Route::Auction | Route::Trade) {
                 words::a_buyer_of_ones_own(&money(&self.case, best.kept[1]))
             } else {
                 String::new()
             },
-            reserve: (best.route == Route::Auction)
+            // A reserve and a ticket are of one lot.
+            reserve: (best.route == Route::Auction && outcome.lots.is_empty())
                 .then(|| selling.reserve(&fees, middle))
                 .flatten(),
-            ticket: by_ticket.then(|| place.retail * middle / bargain.max(0.01)),
+            ticket: (by_ticket && outcome.lots.is_empty())
+                .then(|| place.retail * middle / bargain.max(0.01)),
             routes: ways.iter().map(|way| way.report(selling)).collect(),
         })
     }
@@ -125,9 +130,10 @@ impl Solved {
             return None;
         }
         let bid = self.bid(steps);
-        let each = outcome.hammer.iter().zip(outcome.cost.iter()).enumerate();
+        let sales = outcome.over_lots(&|i, h| bid.sale(&self.draws.fees.at(i), h));
+        let each = sales.iter().zip(outcome.cost.iter());
         let most: Vec<f64> = each
-            .map(|(i, (hammer, cost))| bid.most(&self.draws.fees.at(i), *hammer, *cost))
+            .map(|(sale, cost)| bid.most_for(*sale, *cost))
             .collect();
         let risk = self.ledger.value(FigureId::VALUE_TRADE_RISK);
         Some(quantile_of(&most, risk.clamp(0.01, 0.99)))

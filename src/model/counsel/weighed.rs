@@ -29,8 +29,8 @@ pub(super) struct Weighed {
     pub(super) courses: Vec<Course>,
     pub(super) outcomes: Vec<CourseOutcome>,
     pub(super) advice: Advice,
-    /// What the piece as it is would fetch, and what is kept of that.
-    pub(super) as_it_is: (Column, Column),
+    /// What the piece as it is would fetch, what is kept of that, and what a seller keeps.
+    pub(super) as_it_is: [Column; 3],
     pub(super) contrast: Option<Contrast>,
     /// The places of the courses a person is shown, before they are put in order.
     pub(super) shown: Vec<usize>,

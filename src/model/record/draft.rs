@@ -426,6 +426,7 @@ impl Draft {
         if value.is_none() && self.value(path).is_none() {
             return;
         }
+        let removes = value.is_none();
         let (mut holder, mut rest) = (&mut self.root, path);
         while let Some((first, after)) = step(rest) {
             let (name, entry) = in_list(first);
@@ -445,6 +446,9 @@ impl Draft {
         {
             self.remove_entry(list, key, id);
         }
+        if removes && first == "pieces" {
+            self.drop_empty_pieces();
+        }
         // Empty entries at the end of a list go; those before keep their places.
         if let (list, Some(Entry::At(_))) = in_list(first)
             && let Some(Value::Array(entries)) = self.root.get_mut(list)
@@ -455,6 +459,30 @@ impl Draft {
             }
         }
         self.raise_version();
+    }
+
+    /// Takes off parts of single pieces, and pieces, of which only the name is left.
+    fn drop_empty_pieces(&mut self) {
+        let Some(Value::Object(pieces)) = self.root.get_mut("pieces") else {
+            return;
+        };
+        if let Some(Value::Array(each)) = pieces.get_mut("each") {
+            for piece in each.iter_mut().filter_map(Value::as_object_mut) {
+                if let Some(Value::Array(parts)) = piece.get_mut("parts") {
+                    parts.retain(|part| !has_only(part, "part"));
+                    if parts.is_empty() {
+                        piece.remove("parts");
+                    }
+                }
+            }
+            each.retain(|piece| !has_only(piece, NUMBERED));
+            if each.is_empty() {
+                pieces.remove("each");
+            }
+        }
+        if pieces.is_empty() {
+            self.root.remove("pieces");
+        }
     }
 
     fn entry(&self, list: &str, key: &str, id: &str) -> Option<&Map<String, Value>> {
@@ -525,8 +553,22 @@ fn in_list(name: &str) -> (&str, Option<Entry<'_>>) {
     }
 }
 
+/// Whether nothing but its name is left of an entry.
+fn has_only(entry: &Value, key: &str) -> bool {
+    entry
+        .as_object()
+        .is_some_and(|held| held.keys().all(|name| name == key))
+}
+
+/// The key of entries that go by a number.
+const NUMBERED: &str = "no";
+
 fn is(entry: &Map<String, Value>, key: &str, id: &str) -> bool {
-    entry.get(key).and_then(Value::as_str) == Some(id)
+    match entry.get(key) {
+        Some(Value::String(text)) => text == id,
+        Some(Value::Number(number)) => key == NUMBERED && number.to_string() == id,
+        _ => false,
+    }
 }
 
 fn put(holder: &mut Map<String, Value>, field: &str, value: Option<Value>) {
@@ -568,7 +610,10 @@ fn object_in_list<'a>(
         let at = match entry {
             Entry::At(place) => place.min(entries.len()),
             Entry::With(key, id) => {
-                fresh.insert(key.to_owned(), id.into());
+                // Pieces are counted; everything else goes by a name.
+                let number = (key == NUMBERED).then(|| id.parse::<u16>().ok()).flatten();
+                let id = number.map_or_else(|| id.into(), Value::from);
+                fresh.insert(key.to_owned(), id);
                 entries.len()
             }
         };
@@ -738,6 +783,33 @@ mod tests {
         draft.set("nothing.here[3].at_all", "");
         draft.set("parts[part=rim].note", "");
         assert_eq!(draft, before);
+    }
+
+    #[test]
+    fn a_part_of_one_piece_comes_and_goes() {
+        let mut draft = Draft::default();
+        draft.set("pieces.count", "3");
+        draft.set("pieces.each[no=2].parts[part=body].dents", "minor");
+        draft.set("pieces.each[no=2].share", "40");
+        draft.set("pieces.each[no=3].parts[part=foot].joint", "open");
+        let text = draft.to_json();
+        assert!(text.contains("\"no\": 2"), "{text}");
+        assert_eq!(
+            draft.text("pieces.each[no=2].parts[part=body].dents"),
+            "minor"
+        );
+        assert_eq!(Draft::parse(&text).unwrap(), draft);
+        draft.set("pieces.each[no=2].parts[part=body].dents", "");
+        assert_eq!(draft.text("pieces.each[no=2].share"), "40");
+        draft.set("pieces.each[no=2].share", "");
+        assert_eq!(
+            draft.text("pieces.each[no=3].parts[part=foot].joint"),
+            "open"
+        );
+        draft.set("pieces.each[no=3].parts[part=foot].joint", "");
+        assert_eq!(draft.value("pieces.each"), None);
+        draft.set("pieces.count", "");
+        assert_eq!(draft.value("pieces"), None);
     }
 
     #[test]

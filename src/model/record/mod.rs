@@ -15,6 +15,7 @@ mod looks;
 mod measures;
 mod number;
 mod own_figures;
+mod pieces;
 mod predicted;
 mod reading;
 mod sale_law;
@@ -31,9 +32,9 @@ use serde::{Deserialize, Serialize};
 pub use crate::terms::{
     BleedWord, BuyerSort, CameFrom, Corrosion, Covers, Currency, Date, Dents, Doer, Ending,
     Engraving, Fill, FillState, Form, Gilding, Goal, Instrument, Interior, Joint, JointClass,
-    Lacquer, Lead, LengthUnit, Liner, Loss, Material, MaterialUsed, Method, Mount, PartName,
-    PredictedWhen, PriceBasis, Repair, Replaced, Route, Seen, SoldAs, Split, StockStatus, Tarnish,
-    TestKind, Tester, UnsoldAt, WeightUnit, Word,
+    Lacquer, Lead, LengthUnit, Liner, Loss, LotRule, Material, MaterialUsed, Method, Mount,
+    PartName, PredictedWhen, PriceBasis, Relation, Repair, Replaced, Route, Seen, SellAs, SoldAs,
+    Split, StockStatus, Tarnish, TestKind, Tester, UnsoldAt, WeightUnit, Word,
 };
 pub use circumstances::{Circumstances, QUESTIONS};
 pub use closed::{Closed, OwnSale, Statement, UnsoldPrice};
@@ -44,6 +45,7 @@ pub use ledger_of::ledger_of;
 pub use looks::put_looks;
 pub use measures::{Density, Iacs, Measures, Spot, Xrf};
 pub use number::NumberKind;
+pub use pieces::{Each, Lot, MOST_PIECES, Pieces};
 pub use predicted::{Predicted, PredictedFigures, PredictedOf};
 pub use reading::hundredths;
 pub use reading::{COMPARED_KINDS, FLAWS};
@@ -87,8 +89,13 @@ pub struct Case {
     pub instruments: Vec<Instrument>,
     /// Readings with a number.
     pub measures: Measures,
-    /// Condition by part; a part not listed was not looked at.
+    /// Condition by part; a part not listed was not looked at. Where several pieces differ, a part
+    /// stands once for each state it is in, with the pieces it is in that state on.
     pub parts: Vec<Part>,
+    /// How many pieces the record is of, and what they are to each other.
+    pub pieces: Pieces,
+    /// The lot it was bought in.
+    pub lot: Lot,
     /// What is wanted.
     pub aim: Aim,
     /// What it might fetch.
@@ -213,6 +220,8 @@ pub struct Reading {
 pub struct Part {
     /// Which part.
     pub name: PartName,
+    /// The pieces whose part it is, by number from 1 up; empty where it is that of every piece.
+    pub on: Vec<u16>,
     /// Base metal showing.
     pub bleed: Option<Bleed>,
     /// Tarnish stage.
@@ -267,6 +276,7 @@ impl Part {
     pub fn unknown(name: PartName) -> Self {
         Self {
             name,
+            on: Vec::new(),
             bleed: None,
             tarnish: None,
             joint: None,

@@ -1,6 +1,7 @@
 //! Reads a draft's fields into a case, one rule a field, and says what could not be used.
 
 mod closed;
+mod pieces;
 mod sales;
 #[cfg(test)]
 mod schema_test;
@@ -42,10 +43,10 @@ pub(super) fn read(root: &Map<String, Value>) -> (Case, Vec<Problem>) {
     let piece = reader.piece(root);
     let (findings, from) = reader.findings(root);
     let measures = reader.measures(root, &findings);
-    let mut parts = reader.parts(root);
+    let (pieces, mut parts) = reader.pieces(root);
     let circumstances = reader.circumstances(root);
     work::failing_fill(circumstances, &mut parts);
-    let flaws = reader.flaws(root, &parts);
+    let flaws = reader.flaws(root, &parts, pieces.relation);
     let overrides = reader.overrides(root);
     let case = Case {
         piece,
@@ -68,6 +69,8 @@ pub(super) fn read(root: &Map<String, Value>) -> (Case, Vec<Problem>) {
         stock: reader.stock(root),
         asked_on: reader.date(root),
         taught: TaughtFigures::default(),
+        lot: reader.lot(root),
+        pieces,
         parts,
         overrides,
     };
@@ -643,9 +646,10 @@ impl Reader {
         })
     }
 
-    fn parts(&mut self, root: &Map<String, Value>) -> Vec<Part> {
+    /// The parts listed at a path whose last step is a field of `holder`.
+    fn parts(&mut self, holder: &Map<String, Value>, path: &str) -> Vec<Part> {
         let mut parts: Vec<Part> = Vec::new();
-        for s in self.list(root, "parts", MOST_ENTRIES) {
+        for s in self.list(holder, path, MOST_ENTRIES) {
             let Some(name) = self.word::<PartName>(&s, "part") else {
                 if s.get("part").is_none() {
                     self.problem(
@@ -658,6 +662,7 @@ impl Reader {
             };
             let part = Part {
                 name,
+                on: Vec::new(),
                 // A count takes the place of what was judged.
                 bleed: {
                     let judged = self.bleed(&s);

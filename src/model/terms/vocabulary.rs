@@ -408,6 +408,34 @@ vocabulary! {
 }
 
 vocabulary! {
+    /// What the pieces of one record are to each other.
+    Relation {
+        Single = "single", "One piece";
+        OneOfPair = "one_of_pair", "One left of a pair";
+        Pair = "pair", "A pair";
+        Set = "set", "A set";
+        Alike = "alike", "Several alike, no set";
+    }
+}
+
+vocabulary! {
+    /// Whether several pieces are sold as one lot.
+    SellAs {
+        Together = "together", "Together, as one lot";
+        Apart = "apart", "Each by itself";
+    }
+}
+
+vocabulary! {
+    /// How the price of a lot is shared out over its records.
+    LotRule {
+        Expected = "expected", "By what each might fetch";
+        Equal = "equal", "The same for each";
+        Own = "own", "By my own shares";
+    }
+}
+
+vocabulary! {
     /// The unit a person measures lengths in.
     LengthUnit {
         Millimetres = "mm", "Millimetres";

@@ -188,8 +188,13 @@ impl Faults {
 
 fn found(fault: Fault, case: &Case, ledger: &Ledger) -> Option<Found> {
     let on = |has: &dyn Fn(&Part) -> bool| -> Vec<PartName> {
-        let parts = case.parts.iter().filter(|p| has(p));
-        parts.map(|p| p.name).collect()
+        let mut names: Vec<PartName> = Vec::new();
+        for part in case.parts.iter().filter(|p| has(p)) {
+            if !names.contains(&part.name) {
+                names.push(part.name);
+            }
+        }
+        names
     };
     let size = |large: bool| if large { Size::Large } else { Size::Small };
     let parts = match fault {

@@ -37,6 +37,9 @@ pub struct Situation<'a> {
     pub heat_reach: SolderReach,
     /// What the test for lead found that is a step of this course; unknown without one.
     pub lead: LeadStatus,
+    /// The situation of each piece where there are several: what a rule says of one it says of all. The
+    /// situation they stand in speaks of all together. Empty for one piece.
+    pub each: Vec<Self>,
     /// The worst joint, now.
     pub joint: Option<Joint>,
     /// Silver has been electroplated on in this course.
@@ -54,6 +57,50 @@ pub struct Situation<'a> {
 }
 
 impl Situation<'_> {
+    /// The situations that rules are asked in: its own for one piece, else that of each piece in a state of
+    /// its own.
+    #[must_use]
+    pub fn pieces(&self) -> Vec<&Self> {
+        if self.each.is_empty() {
+            return vec![self];
+        }
+        let mut all: Vec<&Self> = Vec::new();
+        for piece in &self.each {
+            let same = |known: &&Self| {
+                known.case.parts == piece.case.parts && known.case.flaws == piece.case.flaws
+            };
+            if !all.iter().any(same) {
+                all.push(piece);
+            }
+        }
+        all
+    }
+
+    /// The triggers of all pieces together, each once and in the order of their numbers.
+    pub(crate) fn triggers_of_each(
+        &self,
+        of: &dyn Fn(&Self) -> Vec<(u8, &'static str)>,
+    ) -> Vec<(u8, &'static str)> {
+        let each: Vec<_> = self.pieces().into_iter().map(of).collect();
+        let mut all: Vec<(u8, &'static str)> = Vec::new();
+        for number in 1..=6 {
+            for trigger in each.iter().flatten().filter(|(of, _)| *of == number) {
+                if !all.contains(trigger) {
+                    all.push(*trigger);
+                }
+            }
+        }
+        all
+    }
+
+    /// Makes the same change to the situation of all and of each piece.
+    pub fn change_all(&mut self, change: &dyn Fn(&mut Self)) {
+        change(self);
+        for piece in &mut self.each {
+            change(piece);
+        }
+    }
+
     /// Probability of fused plate that still carries its original surface, now.
     #[must_use]
     pub fn original_fused(&self) -> f64 {
@@ -296,6 +343,9 @@ impl Situation<'_> {
     /// laboratory's lifts that on who would use it (5); none lifts the others.
     #[must_use]
     pub fn triggers(&self) -> Vec<(u8, &'static str)> {
+        if !self.each.is_empty() {
+            return self.triggers_of_each(&Self::triggers);
+        }
         let mut why = Vec::new();
         let release = self.release();
         let passed = release.passed() || self.lining_tested;

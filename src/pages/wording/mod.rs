@@ -26,6 +26,7 @@ pub(crate) mod heat_picture;
 pub(crate) mod learning;
 pub(crate) mod ledger;
 pub(crate) mod ledger_trace;
+pub(crate) mod lot;
 pub(crate) mod markdown;
 pub(crate) mod markup;
 pub(crate) mod measures;

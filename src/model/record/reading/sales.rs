@@ -12,7 +12,7 @@ use crate::record::draft::yes_or_no;
 use crate::record::schema::SIMILAR;
 use crate::record::{Comparable, Part, Similar};
 use crate::terms::Kind;
-use crate::terms::{Currency, Date, SoldAs, Word};
+use crate::terms::{Currency, Date, Relation, SoldAs, Word};
 
 /// What a comparable can be said to be; nothing or `same` is the same kind as the piece.
 pub const COMPARED_KINDS: [(&str, Option<Kind>); 8] = [
@@ -36,9 +36,12 @@ pub const FLAWS: [&str; 10] = [
     "part_missing_major",
     "part_replaced",
     "marriage",
-    "single_of_pair",
+    SINGLE_OF_PAIR,
     "converted",
 ];
+
+/// The flaw that says the same as the relation of one left of a pair.
+pub(super) const SINGLE_OF_PAIR: &str = "single_of_pair";
 
 /// A dealer's own terms, with the figure each stands for; percentages by the end of the name.
 const TRADE_TERMS: [(&str, &str); 8] = [
@@ -284,16 +287,23 @@ impl Reader {
 
     /// Faults of the whole piece: those that were ticked, and those recorded on a part. A fault said
     /// both ways is one.
-    pub(super) fn flaws(&mut self, root: &Map<String, Value>, parts: &[Part]) -> Vec<&'static str> {
+    /// That it is one left of a pair is what `relation` says.
+    pub(super) fn flaws(
+        &mut self,
+        root: &Map<String, Value>,
+        parts: &[Part],
+        relation: Relation,
+    ) -> Vec<&'static str> {
         let s = self.section(root, "flaws");
-        FLAWS
-            .into_iter()
-            .filter(|id| ticked(&s, id) || parts.iter().any(|part| part.has_flaw(id)))
-            .collect()
+        let there = |id: &&str| match *id {
+            SINGLE_OF_PAIR => relation == Relation::OneOfPair,
+            id => ticked(&s, id) || parts.iter().any(|part| part.has_flaw(id)),
+        };
+        FLAWS.into_iter().filter(there).collect()
     }
 }
 
-fn ticked(s: &Section, field: &str) -> bool {
+pub(super) fn ticked(s: &Section, field: &str) -> bool {
     s.get(field).and_then(yes_or_no) == Some(true)
 }
 

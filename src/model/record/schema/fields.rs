@@ -100,6 +100,13 @@ pub(in crate::record) static BARE_SHARE: NumberRange = number(
     "the share of the part where base metal shows (0.05 is 5 %)",
     "0.05",
 );
+const PIECES: NumberRange = number(
+    NumberKind::Whole,
+    (1.0, 200.0),
+    "",
+    "a number of pieces",
+    "2",
+);
 const POINTS: NumberRange = number(NumberKind::Whole, (0.0, 100.0), "points", "points", "50");
 const STAKE: NumberRange = number(
     NumberKind::Money,
@@ -860,6 +867,30 @@ pub static FIELDS: &[Field] = &[
         FieldKind::Flag,
         1,
     ),
+    field(
+        "pieces.count",
+        "How many pieces",
+        FieldKind::Number(PIECES),
+        2,
+    ),
+    field(
+        "pieces.relation",
+        "What they are to each other",
+        FieldKind::Word,
+        2,
+    ),
+    field("pieces.sell", "Sold together or apart", FieldKind::Word, 2),
+    field("pieces.each[].no", "Piece", FieldKind::Number(PIECES), 2),
+    field(
+        "pieces.each[].share",
+        "Share of the price",
+        FieldKind::Number(SHARE_IN_PERCENT),
+        2,
+    ),
+    field("lot.id", "Lot", FieldKind::Text, 2),
+    field("lot.price", "Price of the lot", FieldKind::Number(MONEY), 2),
+    field("lot.rule", "How it is shared out", FieldKind::Word, 2),
+    field("lot.share", "Own share", FieldKind::Number(MONEY), 2),
     field("quotes[].treatment", "Treatment", FieldKind::Word, 1),
     field("quotes[].low", "Price, low", FieldKind::Number(MONEY), 1),
     field(
@@ -1324,5 +1355,8 @@ pub static SECTIONS: &[(&str, &str)] = &[
     ("overrides", "Your own figure"),
     ("looked", "How it was looked at"),
     ("stock", "Stock"),
+    ("pieces", "Several pieces"),
+    ("pieces.each", "One of several pieces"),
+    ("lot", "Lot"),
     ("earlier", "Earlier records of condition"),
 ];
