@@ -21,6 +21,7 @@ mod sale_law;
 pub mod schema;
 pub mod shelf_file;
 mod size;
+mod spot;
 mod stock;
 mod taught;
 mod weighing;
@@ -32,8 +33,8 @@ pub use crate::terms::{
     BleedWord, BuyerSort, CameFrom, Corrosion, Covers, Currency, Date, Dents, Doer, Ending,
     Engraving, Fill, FillState, Form, Gilding, Goal, Instrument, Interior, Joint, JointClass,
     Lacquer, Lead, LengthUnit, Liner, Loss, Material, MaterialUsed, Method, Mount, PartName,
-    PredictedWhen, PriceBasis, Repair, Replaced, Route, Seen, SoldAs, Split, StockStatus, Tarnish,
-    TestKind, Tester, UnsoldAt, WeightUnit, Word,
+    PredictedWhen, PriceBasis, Repair, Replaced, Route, Seen, SoldAs, Split, SpotFault,
+    StockStatus, Tarnish, TestKind, Tester, UnsoldAt, WeightUnit, Word,
 };
 pub use circumstances::{Circumstances, QUESTIONS};
 pub use closed::{Closed, OwnSale, Statement, UnsoldPrice};
@@ -48,6 +49,7 @@ pub use predicted::{Predicted, PredictedFigures, PredictedOf};
 pub use reading::hundredths;
 pub use reading::{COMPARED_KINDS, FLAWS};
 pub use size::{put_size, size_text};
+pub use spot::FaultSpot;
 pub use stock::{StockEntry, put_status};
 pub use taught::{TaughtFigure, TaughtFigures, is_teachable};
 pub use weighing::{Weighing, water_density};
@@ -149,6 +151,8 @@ pub struct Piece {
     pub rare: bool,
     /// Its history is documented.
     pub documented: bool,
+    /// The numbers of the photographs of the whole piece.
+    pub photos: Vec<String>,
 }
 
 /// One answered finding.
@@ -213,6 +217,8 @@ pub struct Part {
     pub tarnish: Option<Tarnish>,
     /// Joints.
     pub joint: Option<Joint>,
+    /// Another state of its joints, where a fault is placed on it that `joint` cannot hold as well.
+    pub other_joint: Option<Joint>,
     /// Lead.
     pub lead: Option<Lead>,
     /// Dents.
@@ -253,6 +259,10 @@ pub struct Part {
     pub gilding: Option<Gilding>,
     /// Whether candle wax is on it.
     pub wax: Option<bool>,
+    /// Faults shown at a place, each counted in the fields above as well.
+    pub spots: Vec<FaultSpot>,
+    /// The numbers of its photographs.
+    pub photos: Vec<String>,
 }
 
 impl Part {
@@ -264,6 +274,7 @@ impl Part {
             bleed: None,
             tarnish: None,
             joint: None,
+            other_joint: None,
             lead: None,
             dents: None,
             interior: None,
@@ -284,6 +295,8 @@ impl Part {
             material: None,
             gilding: None,
             wax: None,
+            spots: Vec::new(),
+            photos: Vec::new(),
         }
     }
 }

@@ -4,6 +4,7 @@ mod closed;
 mod sales;
 #[cfg(test)]
 mod schema_test;
+mod spots;
 pub(super) mod wording;
 mod work;
 
@@ -42,7 +43,7 @@ pub(super) fn read(root: &Map<String, Value>) -> (Case, Vec<Problem>) {
     let piece = reader.piece(root);
     let (findings, from) = reader.findings(root);
     let measures = reader.measures(root, &findings);
-    let mut parts = reader.parts(root);
+    let mut parts = reader.parts(root, &piece.photos);
     let circumstances = reader.circumstances(root);
     work::failing_fill(circumstances, &mut parts);
     let flaws = reader.flaws(root, &parts);
@@ -306,6 +307,7 @@ impl Reader {
             came_from: self.word(&s, "came_from"),
             rare: self.flag(&s, "rare").unwrap_or(false),
             documented: self.flag(&s, "documented").unwrap_or(false),
+            photos: self.photos(&s),
         };
         if let (Some(from), Some(to)) = (piece.from_year, piece.to_year)
             && from > to
@@ -643,7 +645,7 @@ impl Reader {
         })
     }
 
-    fn parts(&mut self, root: &Map<String, Value>) -> Vec<Part> {
+    fn parts(&mut self, root: &Map<String, Value>, of_piece: &[String]) -> Vec<Part> {
         let mut parts: Vec<Part> = Vec::new();
         for s in self.list(root, "parts", MOST_ENTRIES) {
             let Some(name) = self.word::<PartName>(&s, "part") else {
@@ -656,8 +658,11 @@ impl Reader {
                 }
                 continue;
             };
-            let part = Part {
+            let photos = self.photos(&s);
+            let mut part = Part {
                 name,
+                spots: self.spots((&s, name), &photos, of_piece),
+                photos,
                 // A count takes the place of what was judged.
                 bleed: {
                     let judged = self.bleed(&s);
@@ -665,6 +670,7 @@ impl Reader {
                 },
                 tarnish: self.word(&s, "tarnish"),
                 joint: self.word(&s, "joint"),
+                other_joint: None,
                 lead: self.unless_unsure(&s, "lead"),
                 dents: self.word(&s, "dents"),
                 interior: self.word(&s, "interior"),
@@ -694,6 +700,7 @@ impl Reader {
                 );
                 continue;
             }
+            part.count_spots();
             parts.push(part);
         }
         parts

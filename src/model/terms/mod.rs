@@ -26,8 +26,8 @@ pub use vocabulary::{
     BleedWord, BuyerSort, CameFrom, Corrosion, Covers, Currency, Dents, Doer, Ending, Engraving,
     Fill, FillState, Form, Gilding, Goal, Instrument, Interior, Joint, JointClass, Lacquer, Lead,
     LengthUnit, Liner, Loss, Material, MaterialUsed, Method, Mount, PartName, PredictedWhen,
-    PriceBasis, Repair, Replaced, Route, Seen, SoldAs, Split, StockStatus, Tarnish, TestKind,
-    Tester, UnsoldAt, WeightUnit,
+    PriceBasis, Repair, Replaced, Route, Seen, SoldAs, Split, SpotFault, StockStatus, Tarnish,
+    TestKind, Tester, UnsoldAt, WeightUnit,
 };
 
 /// A closed list of words with stable ids.
