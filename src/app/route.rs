@@ -59,7 +59,7 @@ struct Sign {
     asks: &'static [Ask],
 }
 
-const SIGNS: [Sign; 19] = [
+const SIGNS: [Sign; 20] = [
     sign(Route::Shelf, "#/", places::SHELF, &[]),
     sign(Route::Plan, "#/plan", places::PLAN, &[]),
     sign(Route::Learning, "#/learning", places::LEARNING, &[]),
@@ -78,6 +78,7 @@ const SIGNS: [Sign; 19] = [
         "#/condition",
         places::CONDITION,
         &[
+            Ask::Page(PageName::Places),
             Ask::Page(PageName::Bleed),
             Ask::Page(PageName::Care),
             Ask::Page(PageName::Record),
@@ -134,6 +135,12 @@ const SIGNS: [Sign; 19] = [
         "#/sheet/file",
         places::SHEET,
         &[Ask::Page(PageName::SheetForFile)],
+    ),
+    sign(
+        Route::Sheet(Recipient::Conservation),
+        "#/sheet/conservation",
+        places::SHEET,
+        &[Ask::Page(PageName::SheetForConservation)],
     ),
     sign(
         Route::Done,

@@ -46,6 +46,8 @@ pub enum Block {
     Field(Field),
     /// A choice of one option among a few.
     Choice(Choice),
+    /// A choice of several among a few; the ids chosen stand in the record with spaces between.
+    Ticks(Choice),
     /// Content that stays hidden until opened.
     Fold {
         /// Stable from one answer to the next.
@@ -232,6 +234,17 @@ pub struct Choice {
     pub options: Vec<(String, String)>,
     /// Id of the chosen option; empty if none is.
     pub chosen: String,
+}
+
+impl Choice {
+    /// The labels of the ticked options, where several may be.
+    #[must_use]
+    pub fn ticked(&self) -> String {
+        let ticked = |(id, _): &&(String, String)| self.chosen.split_whitespace().any(|c| c == id);
+        let labels = self.options.iter().filter(ticked);
+        let labels: Vec<&str> = labels.map(|(_, label)| label.as_str()).collect();
+        labels.join(", ")
+    }
 }
 
 impl Block {

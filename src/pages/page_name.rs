@@ -4,8 +4,9 @@ use serde::{Deserialize, Serialize};
 
 use super::subject::Sheet;
 use super::{
-    Block, Subject, bench, bleed, care, catalogue, ledger, ledger_trace, measures, money, placing, record,
-    sheet_buyer, sheet_client, sheet_conservation, sheet_done, sheet_file, why, worth_knowing,
+    Block, Subject, bench, bleed, care, catalogue, ledger, ledger_trace, measures, money, placing,
+    record, sheet_buyer, sheet_client, sheet_conservation, sheet_done, sheet_file, why,
+    worth_knowing,
 };
 
 /// A page about one record.

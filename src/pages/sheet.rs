@@ -11,6 +11,7 @@ use super::as_typed::as_typed;
 use super::block::{Block, Tone};
 use super::scale_words::said;
 use super::sheet_done::{RecordedWork, done};
+use super::sheet_photos::before_and_after;
 use super::wording::sheet as words;
 use leavewell_model::counsel::money;
 use leavewell_model::ledger::{FigureId, LEDGER_VERSION, Ledger};
@@ -172,18 +173,6 @@ impl<'a> Paper<'a> {
             .collect()
     }
 
-    /// The text of one field for every part that has it, with the part's name.
-    pub(super) fn of_parts(&self, field: &str) -> Vec<(String, String)> {
-        self.raw_parts()
-            .into_iter()
-            .filter_map(|part| {
-                let text = plain(part.get(field)?);
-                let name = part_name(part);
-                (!text.is_empty()).then_some((name, text))
-            })
-            .collect()
-    }
-
     /// Parts that such a piece has but nothing is recorded about.
     pub(super) fn parts_not_looked_at(&self) -> Vec<&'static str> {
         let parts = self.case.piece.form.map_or(&[][..], |form| form.parts());
@@ -279,14 +268,22 @@ impl<'a> Paper<'a> {
                 words::plated_yet_fused(&self.likely(first_silver)),
             ));
         }
-        for work in &self.done {
-            blocks.push(Block::section(
-                &format!("{id}.{}", work.place),
-                &words::work(work.place + 1, &work.name()),
-                vec![Block::Facts { rows: work.rows() }],
-            ));
-        }
+        blocks.extend(self.work_sections(id));
         vec![Block::section(id, words::WORK_DONE, blocks)]
+    }
+
+    /// One section for each recorded work, with photographs from before and after side by side where there
+    /// are any from after it.
+    pub(super) fn work_sections(&self, id: &str) -> Vec<Block> {
+        let section = |work: &RecordedWork| {
+            let id = format!("{id}.{}", work.place);
+            let mut of_it = vec![Block::Facts { rows: work.rows() }];
+            if !work.photos.is_empty() {
+                of_it.extend(before_and_after(self, &id, work));
+            }
+            Block::section(&id, &words::work(work.place + 1, &work.name()), of_it)
+        };
+        self.done.iter().map(section).collect()
     }
 
     /// The inputs behind the numbers, so that anyone can reproduce them.

@@ -6,6 +6,7 @@ use super::block::{Block, Tone};
 use super::sheet::{Paper, and, head, missing};
 use super::sheet_cautions::cautions_of;
 use super::sheet_disclosure::{Disclosure, disclosures};
+use super::sheet_photos::{of_parts, of_piece};
 use super::wording::sheet_buyer as words;
 use leavewell_model::ledger::{FigureId, Place};
 use leavewell_model::record::StruckMark;
@@ -52,6 +53,10 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
         entry.push(Block::said(Tone::Quiet, words::KEEP_EACH));
     }
     blocks.push(Block::section("buyer.catalogue", words::CATALOGUE, entry));
+    if stock.show_photos {
+        blocks.extend(of_piece(&paper, "buyer.photos", 0..usize::MAX));
+        blocks.extend(of_parts(&paper, "buyer.photos"));
+    }
     blocks.extend(missing(&paper, "buyer.missing"));
     let law = paper.case.law_of_sale();
     if !law.is_empty() {

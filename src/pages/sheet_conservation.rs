@@ -14,7 +14,7 @@ use super::sheet_buyer::quoted_mark;
 use super::sheet_cautions::cautions_of;
 use super::sheet_client::{listed, steps};
 use super::sheet_file::part_rows;
-use super::sheet_photos::{before_and_after, of_part, of_piece};
+use super::sheet_photos::{of_part, of_piece};
 use super::sheet_places::{pictures, placed};
 use super::sheet_proposal::proposed;
 use super::wording::sheet_conservation as words;
@@ -59,7 +59,13 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
 
 fn identification(paper: &Paper) -> Block {
     let piece = &paper.case.piece;
-    let or_not = |text: String, not: &str| if text.is_empty() { not.to_owned() } else { text };
+    let or_not = |text: String, not: &str| {
+        if text.is_empty() {
+            not.to_owned()
+        } else {
+            text
+        }
+    };
     let marks: Vec<String> = paper.case.marks.iter().map(quoted_mark).collect();
     let mut size = paper.size();
     let unmeasured = [
@@ -121,7 +127,9 @@ fn condition(paper: &Paper) -> Vec<Block> {
         blocks.push(Block::para(words::SEVERAL));
     }
     for (place, part) in paper.raw_parts().into_iter().enumerate() {
-        let known = part.get("part").and_then(|id| PartName::parse(id.as_str()?));
+        let known = part
+            .get("part")
+            .and_then(|id| PartName::parse(id.as_str()?));
         let mut of_it = Vec::new();
         let rows = part_rows(part);
         if !rows.is_empty() {
@@ -163,7 +171,12 @@ fn consent(paper: &Paper) -> Option<Block> {
     let steps: Vec<(String, bool)> = if !proposal.is_empty() {
         proposal
             .iter()
-            .map(|step| (name(step.treatment, &step.parts, &as_typed(&step.note)), step.agreed))
+            .map(|step| {
+                (
+                    name(step.treatment, &step.parts, &as_typed(&step.note)),
+                    step.agreed,
+                )
+            })
             .collect()
     } else if paper.too_little() {
         Vec::new()
@@ -212,9 +225,7 @@ fn treatment(paper: &Paper) -> Vec<Block> {
     if paper.done.is_empty() {
         return vec![Block::para(words::NOTHING_DONE)];
     }
-    paper.work_sections("conservation.done", |work, id| {
-        before_and_after(paper, id, work)
-    })
+    paper.work_sections("conservation.done")
 }
 
 /// When to look again, and at what.

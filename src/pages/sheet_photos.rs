@@ -18,7 +18,12 @@ pub(super) fn of_piece(paper: &Paper, id: &str, range: std::ops::Range<usize>) -
 /// The photographs of a part; `None` where there is none.
 pub(super) fn of_part(id: &str, part: &Part) -> Option<Block> {
     let label = part.name.label();
-    photos(&[id, ".", part.name.id()].concat(), part.name.id(), label, &part.photos)
+    photos(
+        &[id, ".", part.name.id()].concat(),
+        part.name.id(),
+        label,
+        &part.photos,
+    )
 }
 
 /// The photographs of every part that has some.

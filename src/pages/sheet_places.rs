@@ -63,7 +63,12 @@ pub(super) fn pictures(paper: &Paper, placed: &[PlacedFault]) -> Vec<Block> {
         blocks.push(Block::PlacesOnPiece(PlacesOnPiece {
             id: "places.drawing".to_owned(),
             title: words::ON_THE_DRAWING.to_owned(),
-            form: paper.case.piece.form.map_or("", |form| form.id()).to_owned(),
+            form: paper
+                .case
+                .piece
+                .form
+                .map_or("", |form| form.id())
+                .to_owned(),
             marks,
         }));
     }

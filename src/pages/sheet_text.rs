@@ -96,7 +96,9 @@ pub fn sheet_text(subject: &Subject, recipient: Recipient, form: Form) -> String
     let piece = match recipient {
         // A buyer is not told what the owner calls it.
         Recipient::Buyer => public_name(subject.case()),
-        Recipient::Client | Recipient::File | Recipient::Conservation => as_typed(&subject.draft().text("piece.name")),
+        Recipient::Client | Recipient::File | Recipient::Conservation => {
+            as_typed(&subject.draft().text("piece.name"))
+        }
     };
     let running = match piece.as_str() {
         "" => recipient.title().to_owned(),

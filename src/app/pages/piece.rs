@@ -42,6 +42,11 @@ fn known(page: Page) -> Html {
         .put(text_field(page, Field("piece.name"), text::NAME))
         .put(pick(page, Field("piece.form"), text::FORM, choices!(Form)))
         .put(sizes(page))
+        .el(el("part-photos", "")
+            .set("case", page.open.id.clone())
+            .attr("part", "piece")
+            .attr("path", "piece.photos")
+            .attr("name", text::WHOLE_PIECE))
         .put(made(page))
         .put(pick(
             page,

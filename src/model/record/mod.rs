@@ -116,6 +116,8 @@ pub struct Case {
     pub stock: StockEntry,
     /// What closed pieces taught; the shell lays it beside the record, no file holds it.
     pub taught: TaughtFigures,
+    /// The day it is to be looked at again.
+    pub next_look: Option<Date>,
     /// The day the question is asked; the shell supplies it, the model has no clock.
     pub asked_on: Option<Date>,
 }

@@ -67,6 +67,10 @@ pub(super) fn read(root: &Map<String, Value>) -> (Case, Vec<Problem>) {
         circumstances,
         consents: reader.consents(root),
         stock: reader.stock(root),
+        next_look: {
+            let looked = reader.section(root, "looked");
+            reader.day(&looked, "next")
+        },
         asked_on: reader.date(root),
         taught: TaughtFigures::default(),
         parts,

@@ -358,6 +358,7 @@ pub static FIELDS: &[Field] = &[
         2,
     ),
     field("looked.on", "Day it was looked at", FieldKind::Day, 1),
+    field("looked.next", "Look again on", FieldKind::Day, 2),
     field(
         "looked.instruments",
         "Instruments at hand",
