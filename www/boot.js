@@ -96,7 +96,10 @@ start().then(
     first?.remove();
     page.dataset.leavewell = "ready";
     window.dispatchEvent(new CustomEvent("leavewell-ready"));
-    if (!carried) keepOffline();
+    if (carried) return;
+    // Photos, and the places of faults on them.
+    import("./pictures.js").catch((reason) => console.info("Leavewell shows no photos:", reason));
+    keepOffline();
   },
   (reason) => {
     page.dataset.leavewell = "failed";

@@ -118,14 +118,14 @@ impl HtmlPage {
         }
     }
 
-    /// A picture that only a browser can show. A page of the app that saves this one puts in what it shows
-    /// under the same id, between the two marks.
+    /// A picture that only a browser can show. `www/pictures.js` saves the page with what the screen shows
+    /// under the same id.
     fn shown(&mut self, id: &str, instead: &str) {
-        self.raw(&["<!--shown ", &escaped(id), "-->\n"].concat());
+        self.raw(&["<div class=\"shown\" id=\"", &escaped(id), "\">\n"].concat());
         if !instead.is_empty() {
             self.element("p", instead);
         }
-        self.raw("<!--end-->\n");
+        self.raw("</div>\n");
     }
 
     fn para(&mut self, text: &str, tone: Tone) {

@@ -19,7 +19,7 @@ use leavewell_model::report::{
     ChangeReport, CounselReport, CourseReport, OptionReport, Text, VerdictReport,
 };
 use leavewell_model::terms::capital;
-use leavewell_model::terms::{PartName, Treatment, small, sum};
+use leavewell_model::terms::{Currency, PartName, Treatment, small, sum};
 
 /// Builds the page: what is signed in front, and behind it everything it rests on.
 #[must_use]
@@ -211,8 +211,20 @@ pub(super) fn steps(paper: &Paper, id: &str) -> Option<Block> {
 /// What a treatment costs, and whether that was quoted.
 fn price(paper: &Paper, option: &OptionReport) -> String {
     let band = paper.money_band(option.cost);
-    if option.quoted {
-        words::as_quoted(&band)
+    let quote = Treatment::parse(&option.treatment).and_then(|t| paper.case.quote(t));
+    if let Some(quote) = quote.filter(|_| option.quoted) {
+        let sign = paper.case.market.currency.unwrap_or(Currency::Other).sign();
+        let asked = match (quote.low, quote.high) {
+            (Some(low), Some(high)) => words::from_to(&sum(sign, low), &sum(sign, high)),
+            _ => sum(sign, quote.likely),
+        };
+        if quote.fixed {
+            words::as_quoted_fixed(&asked)
+        } else {
+            words::as_quoted(&asked, &band)
+        }
+    } else if option.quoted {
+        words::from_a_quote(&band)
     } else if option.cost.p90 < 0.5 {
         band
     } else {

@@ -53,6 +53,23 @@ const COLUMNS: [TableColumn; 18] = [
     column(words::DESCRIPTION, "looked.described"),
 ];
 
+/// The field with dates, and what is put behind it where the person says how they are written.
+const DATES: &str = "stock.bought_on";
+const DAY_FIRST: &str = "stock.bought_on:day";
+const MONTH_FIRST: &str = "stock.bought_on:month";
+
+/// Which of two numbers in a date is the day.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum DateOrder {
+    DayFirst,
+    MonthFirst,
+}
+
+/// The field a column fills, without how its dates are written.
+fn field_of(column: &str) -> &str {
+    column.split_once(':').map_or(column, |(field, _)| field)
+}
+
 /// The words that a field may hold, id and label; `None` for one that holds any text.
 fn vocabulary(path: &str) -> Option<Vec<(&'static str, &'static str)>> {
     Some(match path {
@@ -127,7 +144,11 @@ pub struct TablePiece {
 
 /// The fields that a column may fill: path and heading.
 pub fn fields() -> impl Iterator<Item = (&'static str, &'static str)> {
-    COLUMNS.iter().map(|column| (column.path, column.heading))
+    let columns = COLUMNS.iter().map(|column| (column.path, column.heading));
+    columns.chain([
+        (DAY_FIRST, words::BOUGHT_DAY_FIRST),
+        (MONTH_FIRST, words::BOUGHT_MONTH_FIRST),
+    ])
 }
 
 /// The bytes of a file as text, and how they were read. `None` if they are no text.
@@ -323,9 +344,9 @@ fn preview(
     };
     columns.resize(headings.len(), String::new());
     for at in 1..columns.len() {
-        if let Some(first) =
-            (0..at).find(|one| !columns[at].is_empty() && columns[*one] == columns[at])
-        {
+        if let Some(first) = (0..at).find(|one| {
+            !columns[at].is_empty() && field_of(&columns[*one]) == field_of(&columns[at])
+        }) {
             notes.push(words::twice(heading_of(&columns[at]), &headings[first]));
             columns[at].clear();
         }
@@ -334,6 +355,14 @@ fn preview(
         notes.extend(words::NO_NAMED_COLUMN.map(str::to_owned));
     }
     notes.extend(uneven(rows, headings.len()));
+    let dates = columns.iter().position(|column| field_of(column) == DATES);
+    let order = dates.and_then(|at| {
+        let order = order_of(&columns[at], rows, at);
+        let mut cells = rows.iter().filter_map(|(_, row)| row.get(at));
+        let open = cells.find(|cell| order.is_none() && is_open(cell));
+        notes.extend(open.map(|cell| words::which_is_the_day(plain(cell))));
+        order
+    });
     TablePreview {
         refused: Vec::new(),
         first_rows: rows
@@ -345,7 +374,7 @@ fn preview(
             Vec::new()
         } else {
             rows.iter()
-                .map(|(number, row)| piece(question, &columns, *number, row))
+                .map(|(number, row)| piece(question, (&columns, order), *number, row))
                 .collect()
         },
         headings,
@@ -396,13 +425,67 @@ fn guessed(heading: &str) -> String {
 }
 
 fn heading_of(path: &str) -> &'static str {
-    let known = COLUMNS.iter().find(|column| column.path == path);
+    let known = COLUMNS.iter().find(|column| column.path == field_of(path));
     known.map_or("", |column| column.heading)
+}
+
+/// A date written as numbers with the year last, such as 31/5/2026: the first two and the year.
+fn year_last(cell: &str) -> Option<[u16; 3]> {
+    let mut numbers = plain(cell).split(['/', '.', '-']).map(str::trim);
+    let mut next = |digits: std::ops::RangeInclusive<usize>| -> Option<u16> {
+        let text = numbers.next().filter(|text| digits.contains(&text.len()))?;
+        text.parse().ok()
+    };
+    let date = [next(1..=2)?, next(1..=2)?, next(4..=4)?];
+    numbers.next().is_none().then_some(date)
+}
+
+/// Whether the numbers of a date alone do not say which of them is the day.
+fn is_open(cell: &str) -> bool {
+    year_last(cell).is_some_and(|[a, b, _]| a <= 12 && b <= 12 && a != b)
+}
+
+/// How the dates of a column are written: as the person says, or else as a date tells that can only be read
+/// one way. `None` where none tells, or where two tell otherwise.
+fn order_of(column: &str, rows: &[(usize, Vec<String>)], at: usize) -> Option<DateOrder> {
+    match column {
+        DAY_FIRST => return Some(DateOrder::DayFirst),
+        MONTH_FIRST => return Some(DateOrder::MonthFirst),
+        _ => {}
+    }
+    let cells = rows.iter().filter_map(|(_, row)| year_last(row.get(at)?));
+    let mut told = None;
+    for [a, b, _] in cells {
+        let order = match (a > 12, b > 12) {
+            (true, false) => DateOrder::DayFirst,
+            (false, true) => DateOrder::MonthFirst,
+            _ => continue,
+        };
+        if told.is_some_and(|told| told != order) {
+            return None;
+        }
+        told = Some(order);
+    }
+    told
+}
+
+/// The date as year-month-day; `None` where it is written otherwise or could be read two ways.
+fn iso_date(cell: &str, order: Option<DateOrder>) -> Option<String> {
+    let [a, b, year] = year_last(cell)?;
+    let (day, month) = match order {
+        _ if a > 12 => (a, b),
+        _ if b > 12 => (b, a),
+        _ if a == b => (a, b),
+        Some(DateOrder::DayFirst) => (a, b),
+        Some(DateOrder::MonthFirst) => (b, a),
+        None => return None,
+    };
+    Some(format!("{year}-{month:02}-{day:02}"))
 }
 
 fn piece(
     question: &TableQuestion,
-    columns: &[String],
+    (columns, order): (&[String], Option<DateOrder>),
     number: usize,
     row: &[String],
 ) -> TablePiece {
@@ -410,10 +493,12 @@ fn piece(
     let mut notes = Vec::new();
     let mut unknown = Vec::new();
     for (path, cell) in columns.iter().zip(row) {
+        let path = field_of(path);
         let Some(column) = COLUMNS.iter().find(|column| column.path == path) else {
             continue;
         };
-        let text = plain(cell);
+        let date = (path == DATES).then(|| iso_date(cell, order)).flatten();
+        let text = date.as_deref().unwrap_or_else(|| plain(cell));
         if text.is_empty() {
             continue;
         }
@@ -427,7 +512,7 @@ fn piece(
             Some(Ok(id)) => draft.set(path, id),
             Some(Err(nearest)) => {
                 notes.push(words::unknown_word(text, column.heading, nearest));
-                unknown.push(path.as_str());
+                unknown.push(path);
                 draft.set(path, text);
             }
             None => draft.set(path, text),
@@ -435,10 +520,7 @@ fn piece(
     }
     draft.set("asked_on", &question.asked_on);
     let (_, problems) = draft.read();
-    for problem in problems
-        .iter()
-        .filter(|p| !unknown.contains(&p.field.as_str()))
-    {
+    for problem in problems.iter().filter(|p| !unknown.contains(&&*p.field)) {
         let heading = heading_of(&problem.field);
         notes.push(words::cannot_be_used(
             heading,

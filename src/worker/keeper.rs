@@ -168,6 +168,7 @@ fn line(subject: &Subject) -> Answer {
             .iter()
             .map(ToString::to_string)
             .collect(),
+        most: report.most_to_pay(),
     }
 }
 

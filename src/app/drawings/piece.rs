@@ -42,14 +42,7 @@ pub fn piece_drawing(form: Option<Form>, selected: PartName, bleeds: &[(PartName
 
 /// The piece with numbered places on it, each with per cent of the width and of the height.
 pub fn numbered_drawing(form: Option<Form>, places: Vec<(u16, f64, f64)>) -> Html {
-    let drawn = el("g", "").each(shapes(form), |shape| {
-        let class = match shape.style {
-            Style::Area => "drawn-area",
-            Style::Detail => "drawn-detail",
-            Style::Hidden => "drawn-hidden",
-        };
-        el("path", class).set("d", shape.path)
-    });
+    let drawn = el("g", "").each(shapes(form), |shape| drawn(shape, PartName::Body, &[]));
     let marks = el("g", "").each(places, |(place, x, y)| {
         let [x, y] = [4.0 * x, 3.0 * y].map(number);
         el("g", "place-mark")

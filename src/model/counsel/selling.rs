@@ -1,12 +1,14 @@
 //! Where a seller would sell it, and the most that somebody could pay who sells it on.
 
-use super::Solved;
-use super::outcome::CourseOutcome;
+use super::choice::{Rulings, Tested};
+use super::outcome::{CourseOutcome, Weigher};
+use super::search::course_of;
 use super::sentences::money;
 use super::wording::selling as words;
+use super::{SEARCH_LOG2, Solved};
 use crate::ledger::FigureId;
 use crate::maths::{deciles, quantile_of};
-use crate::record::{Goal, Route};
+use crate::record::{Case, Goal, Route};
 use crate::report::{Band, RouteReport, SellingReport};
 use crate::treatment::Treatment;
 use crate::value::{Bid, Fees};
@@ -32,9 +34,11 @@ impl Solved {
         let ways: Vec<Way> = Route::ALL
             .iter()
             .map(|route| {
+                let seen = self.seen_on(*route, &self.courses[self.advice.chosen].steps);
                 let each = |of: &dyn Fn(&Fees, f64) -> f64| -> Vec<f64> {
                     let draws = hammer.iter().enumerate();
-                    draws.map(|(i, h)| of(&self.draws.fees.at(i), *h)).collect()
+                    let kept = draws.map(|(i, h)| of(&self.draws.fees.at(i), *h * seen));
+                    kept.collect()
                 };
                 let kept = each(&|fees, h| selling.kept(*route, fees, h));
                 // Later money is worth less by the same share in every draw.
@@ -77,6 +81,16 @@ impl Solved {
             ticket: by_ticket.then(|| place.retail * middle / bargain.max(0.01)),
             routes: ways.iter().map(|way| way.report(selling)).collect(),
         })
+    }
+
+    /// How much more or less the buyers of a route give for it with this work done, as a ratio on average: 1
+    /// where they are those it is weighed for.
+    fn seen_on(&self, route: Route, steps: &[Treatment]) -> f64 {
+        let Some(only) = self.case.as_sold(route) else {
+            return 1.0;
+        };
+        let [usual, seen] = [&*self.case, &only].map(|case| share_kept(case, steps));
+        if usual > 0.0 { seen / usual } else { 1.0 }
     }
 
     /// Whether the seller can take this way without more: an auction and the trade are there for anybody;
@@ -132,6 +146,18 @@ impl Solved {
         let risk = self.ledger.value(FigureId::VALUE_TRADE_RISK);
         Some(quantile_of(&most, risk.clamp(0.01, 0.99)))
     }
+}
+
+/// What the price with this work done is of the price undamaged, on average over a small sample.
+fn share_kept(case: &Case, steps: &[Treatment]) -> f64 {
+    let solved = Solved::of(case, SEARCH_LOG2);
+    let situation = solved.situation();
+    let mut world = solved.world(&solved.draws, &situation, None);
+    world.goal = Goal::Sell;
+    let course = course_of(steps, Tested::AsRecorded, &Rulings::new(&world));
+    let weighed = Weigher::new(&world).weigh(&course, solved.draws.n);
+    let whole: f64 = solved.draws.level.iter().sum();
+    weighed.hammer.iter().sum::<f64>() / whole.max(f64::MIN_POSITIVE)
 }
 
 /// One way to sell it.

@@ -403,7 +403,63 @@ pub struct Market {
     pub margin_taxed: bool,
     /// The person's own terms, each with the figure it stands for.
     pub terms: Vec<(String, f64)>,
+    /// The shares of buyers on every route, and on those where others buy; each of collectors, of those
+    /// who show it and of those who use it. `None` for the usual shares.
+    pub buyers: BuyersByRoute,
 }
+
+/// Who buys, by route: shares of collectors, of those who show it and of those who use it.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct BuyersByRoute {
+    /// On every route without shares of its own.
+    pub anywhere: Option<[f64; 3]>,
+    /// From a shop or a stand.
+    pub in_shop: Option<[f64; 3]>,
+    /// Privately.
+    pub privately: Option<[f64; 3]>,
+}
+
+impl BuyersByRoute {
+    /// The shares on this route.
+    #[must_use]
+    pub fn on(&self, route: Route) -> Option<[f64; 3]> {
+        let own = match route {
+            Route::Shop | Route::Fair => self.in_shop,
+            Route::Private => self.privately,
+            Route::Auction | Route::Trade => None,
+        };
+        own.or(self.anywhere)
+    }
+}
+
+impl Market {
+    /// The route it is sold by; at auction where none is said.
+    #[must_use]
+    pub fn route_or_usual(&self) -> Route {
+        self.route.unwrap_or(Route::Auction)
+    }
+
+    /// Puts the buyers of a route into the terms, in place of any there.
+    pub(crate) fn take_buyers_of(&mut self, route: Route) {
+        self.terms
+            .retain(|(figure, _)| !figure.starts_with("value.mix."));
+        for (buyer, share) in self
+            .buyers
+            .on(route)
+            .into_iter()
+            .flat_map(|s| BUYERS.into_iter().zip(s))
+        {
+            for class in CLASSES {
+                self.terms
+                    .push((format!("value.mix.{class}.{buyer}"), share));
+            }
+        }
+    }
+}
+
+/// The sorts of buyers, and the classes of pieces that the ledger has shares of them for.
+const BUYERS: [&str; 3] = ["collector", "decorator", "user"];
+const CLASSES: [&str; 7] = ["A1", "A2", "B", "C1", "C2", "C3", "C4"];
 
 /// A sale, or an asking price, of a piece like it.
 #[derive(Clone, Debug, PartialEq)]
@@ -469,6 +525,18 @@ pub struct Override {
 }
 
 impl Case {
+    /// The case as the buyers of a route see it; `None` where they are those it is weighed for anyway.
+    #[must_use]
+    pub fn as_sold(&self, route: Route) -> Option<Self> {
+        let buyers = self.market.buyers;
+        if buyers.on(route) == buyers.on(self.market.route_or_usual()) {
+            return None;
+        }
+        let mut case = self.clone();
+        case.market.take_buyers_of(route);
+        Some(case)
+    }
+
     /// The answer to a finding, seen before absent before not sure when parts differ.
     #[must_use]
     pub fn answer(&self, id: &str) -> Option<Seen> {

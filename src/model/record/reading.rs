@@ -904,7 +904,9 @@ impl Reader {
                 self.flag(&worth, "margin_tax") == Some(true)
             },
             terms: self.terms(root, &s),
+            buyers: self.buyers(root, &s),
         };
+        market.take_buyers_of(market.route_or_usual());
         for (field, value) in [
             ("low", &mut market.low),
             ("likely", &mut market.likely),
