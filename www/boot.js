@@ -7,9 +7,7 @@
 
 import { openStore } from "./kept.js";
 import { databaseOf } from "./photos.js";
-import "./plan.js";
 import "./shelf.js";
-import "./terms.js";
 
 const LONGEST_WAIT_MS = 20_000;
 
@@ -97,8 +95,10 @@ start().then(
     page.dataset.leavewell = "ready";
     window.dispatchEvent(new CustomEvent("leavewell-ready"));
     if (carried) return;
-    // Photos, and the places of faults on them.
-    import("./pictures.js").catch((reason) => console.info("Leavewell shows no photos:", reason));
+    // Photos and faults shown on them, the plan of the shelf, and the meanings of trade words.
+    for (const later of ["./pictures.js", "./plan.js", "./terms.js"]) {
+      import(later).catch((reason) => console.info(`Leavewell does without ${later}:`, reason));
+    }
     keepOffline();
   },
   (reason) => {

@@ -19,6 +19,9 @@ const COLUMNS = 10;
 const ROWS = 8;
 const STATES = ["silver", "bare metal", "not this part"];
 
+/** The photos shown, by the address of each: the content policy lets nobody fetch them by it. */
+const blobs = new Map();
+
 /** An element that shows photos. Their addresses are given back when it goes or draws anew. */
 class WithPhotos extends HTMLElement {
   #shown = [];
@@ -30,11 +33,15 @@ class WithPhotos extends HTMLElement {
   address(blob) {
     const address = URL.createObjectURL(blob);
     this.#shown.push(address);
+    blobs.set(address, blob);
     return address;
   }
 
   letGo() {
-    for (const address of this.#shown.splice(0)) URL.revokeObjectURL(address);
+    for (const address of this.#shown.splice(0)) {
+      URL.revokeObjectURL(address);
+      blobs.delete(address);
+    }
   }
 }
 
@@ -160,7 +167,10 @@ class PartPhotos extends WithPhotos {
   /** Writes the list of photos into the record. */
   async #log() {
     const photos = await photosUnder(this.#case, this.#part);
-    tell(`parts[part=${this.#part}].photos`, photos.map((photo) => photo.key.split("/")[1]).join(" "));
+    // A work goes by an id, which it gets with its first photo.
+    const first = this.getAttribute("first");
+    if (first) tell(first, this.getAttribute("first-text"));
+    tell(this.getAttribute("path") ?? `parts[part=${this.#part}].photos`, photos.map((photo) => photo.key.split("/")[1]).join(" "));
   }
 
   #count(photo, address, name) {
@@ -271,10 +281,10 @@ class FaultPlaces extends WithPhotos {
         make("p", { class: "buttons" }, [change, remove]),
       ]);
     });
-    const fresh = (photo) => ({ part: part.id, path: `parts[part=${part.id}].spots[id=${freeId(spots, part.id)}]`, fault: "", count: "", x: "", y: "", note: "", photo });
+    const fresh = (photo) => ({ part: part.id, path: `parts[part=${part.id}].spots[id=e${Date.now().toString(36)}]`, fault: "", count: "", x: "", y: "", note: "", photo });
     const photos = [
-      ...part.photos.map((number, at) => [`${part.id}/${number}`, at + 1, part.name]),
-      ...piece.map((number, at) => [`piece/${number}`, at + 1, words.wholePiece]),
+      ...numbers(part.photos).map((number, at) => [`${part.id}/${number}`, at + 1, part.name]),
+      ...numbers(piece).map((number, at) => [`piece/${number}`, at + 1, words.wholePiece]),
     ];
     const ways = [
       button(filled(words.onDrawing, part.name), () => this.#show(fresh(""), ""), ""),
@@ -319,11 +329,11 @@ class FaultPlaces extends WithPhotos {
     const cross = svg("path", { class: "place-cross" });
     picture.append(cross);
     const fields = {
-      fault: make("select", {}, faults.map(([id, label]) => option(id, label, spot.fault))),
-      count: make("input", { class: "is-number", inputmode: "numeric", value: spot.count || "1" }),
-      x: make("input", { class: "is-number", inputmode: "decimal", value: spot.x || "50" }),
-      y: make("input", { class: "is-number", inputmode: "decimal", value: spot.y || "50" }),
-      note: make("input", { value: spot.note }),
+      fault: make("select", {}, faults.map(({ id, label }) => option(id, label, spot.fault))),
+      count: typed("numeric", spot.count || "1"),
+      x: typed("decimal", spot.x || "50"),
+      y: typed("decimal", spot.y || "50"),
+      note: typed("", spot.note),
     };
     const within = (value) => Math.min(100, Math.max(0, value));
     const draw = () => {
@@ -409,13 +419,12 @@ async function markupOf(shown) {
   return copy.localName === "figure" ? copy.outerHTML : `<div class="photos">${copy.innerHTML}</div>`;
 }
 
-async function asData(address) {
-  const blob = await fetch(address).then((answer) => answer.blob());
+function asData(address) {
   return new Promise((resolve, reject) => {
     const reader = new FileReader();
     reader.onload = () => resolve(reader.result);
     reader.onerror = () => reject(reader.error);
-    reader.readAsDataURL(blob);
+    reader.readAsDataURL(blobs.get(address));
   });
 }
 
@@ -448,17 +457,19 @@ function svg(name, attributes = {}, inner = []) {
   return element;
 }
 
+/** The numbers of photos in a field. */
+function numbers(field) {
+  return field.split(" ").filter(Boolean);
+}
+
+/** A field to type into: a number of this sort, or text. */
+function typed(number, value) {
+  return make("input", { type: "text", autocomplete: "off", value, ...(number && { class: "is-number", inputmode: number }) });
+}
+
 /** A text with its gaps filled in order. */
 function filled(text, ...names) {
   return names.reduce((said, name) => said.replace("{}", String(name)), text);
-}
-
-/** An id that no place of this part has. */
-function freeId(spots, part) {
-  const taken = spots.filter((spot) => spot.part === part).map((spot) => spot.id);
-  let number = 1;
-  while (taken.includes(`e${number}`)) number += 1;
-  return `e${number}`;
 }
 
 function tell(path, text) {

@@ -59,7 +59,7 @@ const ENDING: [&str; 2] = ["</script", "<!--"];
 
 /// The scripts of the page, as one.
 const ALL: &str = "all.js";
-const BOTH: &str = "import \"./boot.js\";\nimport \"./pictures.js\";\n";
+const EACH: &str = "import \"./boot.js\";\nimport \"./pictures.js\";\nimport \"./plan.js\";\nimport \"./terms.js\";\n";
 
 type Read<'a, T> = &'a dyn Fn(&str) -> Fallible<T>;
 
@@ -92,8 +92,8 @@ fn page_of(text: Read<String>, bytes: Read<Vec<u8>>) -> Fallible<String> {
         "\nglobalThis.leavewellCarried = {{\n  program: {},\n  wasm: () => Uint8Array.from(atob(document.getElementById(\"carried-wasm\").textContent), (c) => c.charCodeAt(0)),\n  worker: () => document.getElementById(\"carried-worker\").textContent,\n}};\n{}",
         bundle::expression(&text(&program)?, &program)?,
         bundle::joined(ALL, &|name| match name {
-            // Elsewhere the pictures are fetched once the first screen stands.
-            ALL => Ok(BOTH.to_owned()),
+            // Elsewhere all but the first are fetched once the first screen stands.
+            ALL => Ok(EACH.to_owned()),
             name => text(name),
         })?,
     );
@@ -227,6 +227,7 @@ mod tests {
             "a-1.js" | "leavewell-worker.js" => "function init() {}\nexport { init as default };\n",
             "boot.js" => "import { d } from \"./photos.js\";\nstart(d);\n",
             "photos.js" => "export const d = 1;\n",
+            "plan.js" | "terms.js" => "",
             "pictures.js" => "import { d } from \"./photos.js\";\nshow(d);\n",
             "worker.js" => "answer();\n",
             "looks.svg" => SHEET,

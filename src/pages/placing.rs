@@ -1,10 +1,9 @@
 //! Where faults are: what the page's script shows on the drawing and on photographs, and the words for it.
 
-use serde_json::{Value, json};
+use serde_json::Value;
 
 use super::Subject;
 use super::block::Block;
-use super::sheet::public_name;
 use super::wording::placing as words;
 use leavewell_model::record::{Draft, Problem};
 use leavewell_model::terms::{PartName, SpotFault, small};
@@ -13,32 +12,51 @@ use leavewell_model::terms::{PartName, SpotFault, small};
 #[must_use]
 pub(super) fn page(subject: &Subject) -> Vec<Block> {
     let (draft, case) = (subject.draft(), subject.case());
-    let parts: Vec<Value> = PartName::ALL
-        .iter()
-        .map(|part| {
-            let photos = case.part(*part).map_or(&[][..], |p| &p.photos);
-            json!({ "id": part.id(), "name": small(part.label()), "photos": photos })
-        })
-        .collect();
-    let faults: Vec<[&str; 2]> = SpotFault::ALL
-        .iter()
-        .map(|fault| [fault.id(), fault.label()])
-        .collect();
-    let data = json!({
-        "words": words::all(),
-        "parts": parts,
-        "faults": faults,
-        "piece": case.piece.photos,
-        "drawing": small(&public_name(case)),
-        "spots": spots(draft, subject.problems()),
+    let parts = PartName::ALL.iter().map(|part| {
+        let photos = case.part(*part).map_or(&[][..], |p| &p.photos);
+        let name = small(part.label());
+        let photos = photos.join(" ");
+        object(&[("id", part.id()), ("name", &name), ("photos", &photos)])
     });
+    let faults = SpotFault::ALL
+        .iter()
+        .map(|fault| object(&[("id", fault.id()), ("label", fault.label())]));
+    let data = [
+        ("words", words::ALL.to_owned()),
+        ("parts", list(parts.collect())),
+        ("faults", list(faults.collect())),
+        ("piece", quoted(&case.piece.photos.join(" "))),
+        ("spots", list(spots(draft, subject.problems()))),
+    ];
+    let fields: Vec<String> = data
+        .iter()
+        .map(|(name, value)| ["\"", name, "\":", value].concat())
+        .collect();
     vec![Block::PlaceFaults {
-        data: data.to_string(),
+        data: ["{", &fields.join(","), "}"].concat(),
     }]
 }
 
+/// Text as JSON.
+fn quoted(text: &str) -> String {
+    Value::from(text).to_string()
+}
+
+/// An object of texts as JSON.
+fn object(fields: &[(&str, &str)]) -> String {
+    let fields: Vec<String> = fields
+        .iter()
+        .map(|(name, text)| ["\"", name, "\":", &quoted(text)].concat())
+        .collect();
+    ["{", &fields.join(","), "}"].concat()
+}
+
+fn list(entries: Vec<String>) -> String {
+    ["[", &entries.join(","), "]"].concat()
+}
+
 /// Every place in the record, whether or not it can be used.
-fn spots(draft: &Draft, problems: &[Problem]) -> Vec<Value> {
+fn spots(draft: &Draft, problems: &[Problem]) -> Vec<String> {
     let mut spots = Vec::new();
     for place in 0..draft.count("parts") {
         let list = format!("parts[{place}].spots");
@@ -56,20 +74,21 @@ fn spots(draft: &Draft, problems: &[Problem]) -> Vec<Value> {
             let wrong: Vec<String> = wrong
                 .map(|p| [p.message.as_str(), " ", &p.remedy].concat())
                 .collect();
-            let fault = field("fault");
-            spots.push(json!({
-                "part": part,
-                "path": path,
-                "id": id,
-                "label": SpotFault::parse(&fault).map_or_else(|| fault.clone(), |f| f.label().to_owned()),
-                "fault": fault,
-                "count": field("count"),
-                "photo": field("photo"),
-                "x": field("x"),
-                "y": field("y"),
-                "note": field("note"),
-                "problem": wrong.join(" "),
-            }));
+            let wrong = wrong.join(" ");
+            let names = ["fault", "count", "photo", "x", "y", "note"];
+            let texts = names.map(field);
+            let label: &str = match SpotFault::parse(&texts[0]) {
+                Some(fault) => fault.label(),
+                None => &texts[0],
+            };
+            let mut fields = vec![
+                ("part", part.as_str()),
+                ("path", &path),
+                ("label", label),
+                ("problem", &wrong),
+            ];
+            fields.extend(names.into_iter().zip(texts.iter().map(String::as_str)));
+            spots.push(object(&fields));
         }
     }
     spots
@@ -99,9 +118,10 @@ mod tests {
         assert_eq!(spots[1]["label"], "dint");
         assert_eq!(spots[1]["path"], "parts[0].spots[1]");
         assert_eq!(spots[2]["path"], "parts[1].spots[0]");
-        assert_eq!(data["piece"][0], "p1");
+        assert_eq!(data["piece"], "p1");
+        assert!(data["words"]["title"].as_str().unwrap().len() > 5);
         let body = data["parts"].as_array().unwrap().iter();
         let body = body.clone().find(|part| part["id"] == "body").unwrap();
-        assert_eq!(body["photos"].as_array().unwrap().len(), 2);
+        assert_eq!(body["photos"], "k1 k2");
     }
 }

@@ -257,7 +257,10 @@ fn said(field: &str, value: &Value) -> String {
     if let Some(list) = value.as_array() {
         return list.iter().map(plain).collect::<Vec<_>>().join(", ");
     }
-    value_words(&["parts[].", field].concat(), value)
+    match (field, plain(value).parse()) {
+        ("bleed", Ok(share)) => percent(share),
+        _ => value_words(&["parts[].", field].concat(), value),
+    }
 }
 
 /// What is recorded of a part, field by field. Places and photographs are shown elsewhere.

@@ -473,6 +473,7 @@ fn order_of(column: &str, rows: &[(usize, Vec<String>)], at: usize) -> Option<Da
 fn iso_date(cell: &str, order: Option<DateOrder>) -> Option<String> {
     let [a, b, year] = year_last(cell)?;
     let (day, month) = match order {
+        _ if a > 12 && b > 12 => return None,
         _ if a > 12 => (a, b),
         _ if b > 12 => (b, a),
         _ if a == b => (a, b),
@@ -793,5 +794,57 @@ mod tests {
                 "{heading}"
             );
         }
+    }
+
+    fn bought(preview: &TablePreview) -> Vec<String> {
+        let pieces = preview.pieces.iter();
+        pieces
+            .map(|piece| Draft::parse(&piece.record).unwrap().text(DATES))
+            .collect()
+    }
+
+    #[test]
+    fn dates_with_the_year_last_are_read_where_one_of_them_tells_which_number_is_the_day() {
+        let day_first =
+            read_text("name,bought on\nA,31/5/2026\nB,04.03.2026\nC,2026-01-02\nD,7-7-2026\n");
+        assert_eq!(
+            bought(&day_first),
+            ["2026-05-31", "2026-03-04", "2026-01-02", "2026-07-07"]
+        );
+        assert!(day_first.notes.is_empty(), "{:?}", day_first.notes);
+        let month_first = read_text("name,bought on\nA,5/31/2026\nB,04/03/2026\n");
+        assert_eq!(bought(&month_first), ["2026-05-31", "2026-04-03"]);
+    }
+
+    #[test]
+    fn a_date_that_could_be_read_two_ways_is_asked_about_and_never_guessed() {
+        let text = "name,bought on\nA,04/03/2026\nB,05/06/2026\n";
+        let open = read_text(text);
+        assert_eq!(bought(&open), ["04/03/2026", "05/06/2026"]);
+        let asked = open
+            .notes
+            .iter()
+            .filter(|note| note.contains("the day or the month?"));
+        assert_eq!(asked.count(), 1, "{:?}", open.notes);
+        for (column, dates) in [
+            (DAY_FIRST, ["2026-03-04", "2026-06-05"]),
+            (MONTH_FIRST, ["2026-04-03", "2026-05-06"]),
+        ] {
+            assert!(fields().any(|(id, _)| id == column));
+            let told = read(&TableQuestion {
+                columns: vec!["piece.name".to_owned(), column.to_owned()],
+                ..question(text)
+            });
+            assert_eq!(bought(&told), dates);
+            assert!(told.notes.is_empty(), "{:?}", told.notes);
+        }
+        // Two dates that tell otherwise leave the rest open; each of them is read as it can only be.
+        let both = read_text("name,bought on\nA,31/5/2026\nB,5/30/2026\nC,1/2/2026\n");
+        assert_eq!(bought(&both), ["2026-05-31", "2026-05-30", "1/2/2026"]);
+        assert!(both.notes[0].contains("1/2/2026"), "{:?}", both.notes);
+        // What is no date stays as typed and is named.
+        let wrong = read_text("name,bought on\nA,31/31/2026\nB,last May\n");
+        assert_eq!(bought(&wrong), ["31/31/2026", "last May"]);
+        assert!(wrong.pieces.iter().all(|piece| piece.notes.len() == 1));
     }
 }

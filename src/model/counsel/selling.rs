@@ -300,4 +300,41 @@ mod tests {
             assert!(kept(&report, Route::Trade) <= kept(&report, Route::Private) + 1e-9);
         }
     }
+
+    #[test]
+    fn buyers_in_a_shop_count_in_a_shop_and_nowhere_else() {
+        let collectors = |case: &mut Value| {
+            case["parts"] = json!([{"part": "body", "bleed": "much"}]);
+            case["worth"] = json!({"mix_shop": {"collector": 100}});
+        };
+        let plain = report(|case| case["parts"] = json!([{"part": "body", "bleed": "much"}]));
+        let with = report(collectors);
+        let moved = |route| kept(&with, route) / kept(&plain, route);
+        assert!((moved(Route::Auction) - 1.0).abs() < 1e-9);
+        assert!((moved(Route::Private) - 1.0).abs() < 1e-9);
+        assert!(
+            (moved(Route::Shop) - 1.0).abs() > 0.01,
+            "{}",
+            moved(Route::Shop)
+        );
+        assert!((moved(Route::Fair) - moved(Route::Shop)).abs() < 0.02);
+        // Sold from a shop, the whole answer is for those buyers, and an auction for the usual ones.
+        let in_shop = report(|case| {
+            collectors(case);
+            case["market"]["route"] = "shop".into();
+        });
+        let at_auction = |report: &crate::Report| report.value.as_it_is.p50;
+        assert!((at_auction(&in_shop) / at_auction(&plain) - 1.0).abs() > 0.01);
+        let auction = kept(&in_shop, Route::Auction) / kept(&plain, Route::Auction);
+        assert!((auction - 1.0).abs() < 0.05, "{auction}");
+    }
+
+    #[test]
+    fn shares_of_nobody_are_named_on_every_route() {
+        let text = r#"{"format":"leavewell-case","version":1,"worth":{"mix_private":{"user":0}}}"#;
+        let (case, problems) = Draft::parse(text).unwrap().read();
+        assert_eq!(problems.len(), 1, "{problems:?}");
+        assert_eq!(problems[0].field, "worth.mix_private.collector");
+        assert_eq!(case.market.buyers.privately, None);
+    }
 }
