@@ -2,6 +2,19 @@
 //!
 //! This crate shows what `leavewell-model` works out. It identifies the piece itself, at once; all else comes from
 //! the worker (`src/worker`), a moment later and without holding up typing.
+//!
+//! The doors of the crate:
+//! - [`start`] draws the app into the page;
+//! - [`app::state::State`] is everything a screen shows, and [`app::state::Action`] everything that changes it;
+//! - [`app::route::Route`] names the screens.
+//!
+//! A screen is a function of the state. Its address is a route:
+//!
+//! ```
+//! use leavewell::app::route::Route;
+//!
+//! assert_eq!(Route::parse(Route::Shelf.href()), Route::Shelf);
+//! ```
 
 pub mod app;
 

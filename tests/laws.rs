@@ -7,7 +7,7 @@ mod random;
 
 use leavewell_model::counsel::offer::offer;
 use leavewell_model::counsel::{solve, weigh_at_once};
-use leavewell_model::decide::stock::{Choice, MOST_HELD, Need, select};
+use leavewell_model::decide::stock::{MOST_HELD, Need, StockChoice, select};
 use leavewell_model::identity::{Evidence, interval_with, readings};
 use leavewell_model::ledger::FigureId;
 use leavewell_model::ledger::{Ledger, findings};
@@ -495,8 +495,8 @@ fn stocks() -> impl Strategy<Value = Vec<Vec<(u32, u32, u32)>>> {
     proptest::collection::vec(choices, 1..7)
 }
 
-fn stock_of(numbers: &[Vec<(u32, u32, u32)>]) -> Vec<Vec<Choice<2>>> {
-    let made = |(gain, money, hours): &(u32, u32, u32)| Choice {
+fn stock_of(numbers: &[Vec<(u32, u32, u32)>]) -> Vec<Vec<StockChoice<2>>> {
+    let made = |(gain, money, hours): &(u32, u32, u32)| StockChoice {
         gain: f64::from(*gain),
         uses: [f64::from(*money), 0.5 * f64::from(*hours)],
         keeps: 0.0,
@@ -511,7 +511,7 @@ fn stock_of(numbers: &[Vec<(u32, u32, u32)>]) -> Vec<Vec<Choice<2>>> {
 }
 
 /// The greatest gain over all selections, by brute force.
-fn by_trying_all(pieces: &[Vec<Choice<2>>], needs: &[Need], limits: [f64; 2]) -> f64 {
+fn by_trying_all(pieces: &[Vec<StockChoice<2>>], needs: &[Need], limits: [f64; 2]) -> f64 {
     let count: usize = pieces.iter().map(Vec::len).product();
     let mut best = 0.0_f64;
     for mut at in 0..count {
@@ -690,7 +690,10 @@ fn covered_area(case: &Case, ledger: &Ledger) -> f64 {
         .map(|p| (p.name, p.bleed));
     let parts = std::iter::once((PartName::Body, body.flatten())).chain(others);
     let (covered, all) = parts.fold((0.0, 0.0), |(covered, all), (name, bleed)| {
-        let area = ledger.value(format!("place.area.{}", name.id()));
+        let area = ledger
+            .find(&format!("place.area.{}", name.id()))
+            .unwrap()
+            .value;
         let bare = bleed_range(bleed, ledger).low;
         (covered + area * (1.0 - bare), all + area)
     });

@@ -12,7 +12,7 @@ use leavewell_model::terms::Treatment;
 use leavewell_pages::markdown::markdown;
 use leavewell_pages::markup::markup;
 use leavewell_pages::sheet_text::{Form, Recipient, sheet_text};
-use leavewell_pages::{Block, Field, PageName, Subject};
+use leavewell_pages::{Block, EntryField, PageName, Subject};
 use serde_json::Value;
 
 const SHEETS: [PageName; 4] = [
@@ -626,7 +626,7 @@ fn ids_listed(blocks: &[Block], out: &mut BTreeMap<String, usize>) {
     }
 }
 
-fn fields(blocks: &[Block]) -> Vec<&Field> {
+fn fields(blocks: &[Block]) -> Vec<&EntryField> {
     blocks
         .iter()
         .flat_map(|block| match block {
@@ -766,7 +766,7 @@ fn the_share_of_judgement_adds_up() {
     let ledger = Ledger::standard();
     let weak = used
         .iter()
-        .filter(|id| !matches!(ledger.figure(id).tag, Tag::Read | Tag::Computed))
+        .filter(|id| !matches!(ledger.find(id).unwrap().tag, Tag::Read | Tag::Computed))
         .count();
     let wanted = format!("It looked up {} figures; {weak} of them", used.len());
     let page = words(PageName::Ledger, &draft);

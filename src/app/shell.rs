@@ -12,7 +12,7 @@ use leavewell_pages::learning::LearningQuestion;
 use leavewell_pages::sheet_text::{Form, Recipient};
 use leavewell_pages::stock_table::{MOST_BYTES, TableQuestion, decode};
 use leavewell_pages::with_taught;
-use leavewell_worker::ask::{Answer, Ask};
+use leavewell_worker::ask::{Ask, Reply};
 use yew::prelude::*;
 
 use super::examples::EXAMPLES;
@@ -628,7 +628,7 @@ impl App {
         };
         let id = self.advising.take()?;
         match answer {
-            Ok(Answer::Line {
+            Ok(Reply::Line {
                 kind,
                 sentence,
                 steps,
@@ -665,15 +665,15 @@ impl App {
                 return None;
             };
             return Some(Action::TableRead(answer.and_then(|answer| match answer {
-                Answer::Table(preview) => Ok(preview),
-                Answer::Refused(why) => Err(why),
+                Reply::Table(preview) => Ok(preview),
+                Reply::Refused(why) => Err(why),
                 _ => Err(other_answer()),
             })));
         }
         if topic == Ask::WriteTable.topic() {
             match news {
                 worker::News::Working(_) => {}
-                worker::News::Answered(Ok(Answer::TableText(text))) => {
+                worker::News::Answered(Ok(Reply::TableText(text))) => {
                     let name = joined(&["stock-", &clock::today(), ".csv"]);
                     save(&name, text, &self.act);
                 }
@@ -686,14 +686,14 @@ impl App {
         }
         if topic == Ask::Plan.topic() {
             return match news {
-                worker::News::Answered(Ok(Answer::Page(blocks))) => Some(Action::Planned(blocks)),
+                worker::News::Answered(Ok(Reply::Page(blocks))) => Some(Action::Planned(blocks)),
                 // The plan's script asks the same question and reports its errors.
                 _ => None,
             };
         }
         if topic == Ask::Learning.topic() {
             return match news {
-                worker::News::Answered(Ok(Answer::Learning(learning))) => {
+                worker::News::Answered(Ok(Reply::Learning(learning))) => {
                     Some(Action::Learnt(learning))
                 }
                 // The page shows that nothing has arrived.
@@ -711,7 +711,7 @@ impl App {
                 });
             }
             (worker::News::Working(_), _) => return None,
-            (worker::News::Answered(Ok(Answer::Refused(why))), _) => Err(why),
+            (worker::News::Answered(Ok(Reply::Refused(why))), _) => Err(why),
             (worker::News::Answered(answer), _) => answer,
         };
         if generation == newest {
@@ -721,32 +721,32 @@ impl App {
             Ask::Report => Some(Action::Weighed {
                 generation,
                 report: answer.and_then(|answer| match answer {
-                    Answer::Report(report) => Ok(report),
+                    Reply::Report(report) => Ok(report),
                     _ => Err(other_answer()),
                 }),
             }),
             Ask::Changes => Some(Action::Changes {
                 generation,
                 changes: answer.and_then(|answer| match answer {
-                    Answer::Changes(changes) => Ok(changes),
+                    Reply::Changes(changes) => Ok(changes),
                     _ => Err(other_answer()),
                 }),
             }),
             Ask::Moved { .. } => match answer {
-                Ok(Answer::Moved(report)) => Some(Action::Moved { generation, report }),
+                Ok(Reply::Moved(report)) => Some(Action::Moved { generation, report }),
                 _ => None,
             },
             Ask::Page(name) => Some(Action::Loaded(LoadedPage {
                 name,
                 generation,
                 blocks: answer.and_then(|answer| match answer {
-                    Answer::Page(blocks) => Ok(blocks),
+                    Reply::Page(blocks) => Ok(blocks),
                     _ => Err(other_answer()),
                 }),
             })),
             Ask::Sheet { recipient, form } => {
                 let text = answer.and_then(|answer| match answer {
-                    Answer::Sheet(text) => Ok(text),
+                    Reply::Sheet(text) => Ok(text),
                     _ => Err(other_answer()),
                 });
                 self.save_sheet(recipient, form, text);
@@ -1096,9 +1096,9 @@ fn longest_wait(action: &Action) -> u32 {
 fn expected(
     event: PredictedWhen,
     generation: u32,
-    answer: Result<Answer, String>,
+    answer: Result<Reply, String>,
 ) -> Option<Action> {
-    let Ok(Answer::Expected(mut fields)) = answer else {
+    let Ok(Reply::Expected(mut fields)) = answer else {
         return None;
     };
     fields.push(("on".to_owned(), clock::today()));

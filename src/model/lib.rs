@@ -1,8 +1,39 @@
-//! The model behind Leavewell: from a [`Case`] to a [`Report`].
+//! The model behind Leavewell: from a record as typed to advice with its reasons.
 //!
-//! Pure and deterministic: no clock, no web, no input or output, and the same bits on every
-//! machine (transcendental functions come from `libm`). Data flows one way:
-//! case → identity → silver → treatment → value → counsel → report.
+//! Pure and deterministic: no clock, no web, no input or output, and the same bits on every machine
+//! (transcendental functions come from `libm`). Data flows one way: record → identity → silver → treatment →
+//! value → counsel → report.
+//!
+//! The doors of the crate:
+//! - [`Draft::parse`] opens a record, and [`Draft::read`] makes a valid [`Case`] of it, with a [`Problem`] for
+//!   whatever cannot be used;
+//! - [`counsel::weigh`] gives the whole answer as a [`Report`], [`weigh_json`] the same from text to text;
+//! - [`counsel::solve`] keeps the solved case, which every page about it reads;
+//! - [`ledger::Ledger`] holds every figure with its range, source and tag;
+//! - [`learn`] says what closed pieces tell about prices, bills and hours.
+//!
+//! A record becomes advice like this:
+//!
+//! ```
+//! use leavewell_model::counsel::weigh;
+//! use leavewell_model::Draft;
+//!
+//! let draft = Draft::parse(r#"{
+//!     "format": "leavewell-case",
+//!     "version": 1,
+//!     "piece": { "form": "tray" },
+//!     "findings": [{ "id": "C07", "answer": "seen" }],
+//!     "parts": [{ "part": "body", "bleed": 0.04 }],
+//!     "aim": { "goal": "sell" },
+//!     "market": { "likely": 300 }
+//! }"#)?;
+//! let (case, problems) = draft.read();
+//! assert!(problems.is_empty());
+//! let report = weigh(&case, problems);
+//! assert_eq!(report.counsel.steps, ["T00"]);
+//! assert!(report.value.as_it_is.p50 < report.value.undamaged.p50);
+//! # Ok::<(), leavewell_model::record::OpenError>(())
+//! ```
 
 pub mod bench;
 pub mod counsel;
@@ -30,17 +61,11 @@ pub use report::Report;
 pub fn weigh_json(text: &str) -> String {
     let shown = match Draft::parse(text) {
         Ok(draft) => serde_json::to_string(&weigh_draft(&draft)),
-        Err(e) => serde_json::to_string(&Refused {
+        Err(e) => serde_json::to_string(&record::Refused {
             refused: e.problem(),
         }),
     };
     shown.unwrap_or_default()
-}
-
-/// Why a file was not opened, as JSON.
-#[derive(serde::Serialize)]
-struct Refused {
-    refused: Problem,
 }
 
 /// Weighs a draft: what can be used is used, the rest is reported in [`Report::problems`].

@@ -1,12 +1,12 @@
 //! Form fields of a page: the typed text, read and checked.
 
-use super::block::{Block, Choice, Field};
+use super::block::{Block, Choice, EntryField};
 use leavewell_model::record::Draft;
 use leavewell_model::record::schema::{self, FieldKind};
 
 /// The definition of a number field. Its range is the schema's.
 #[derive(Clone, Copy, Debug)]
-pub struct Question<'a> {
+pub struct NumberField<'a> {
     /// Path of its text in the record.
     pub path: &'a str,
     /// The label.
@@ -21,7 +21,7 @@ pub struct Question<'a> {
 
 /// The field and its number: the default while it is empty, `None` if the text cannot be used.
 #[must_use]
-pub fn number(draft: &Draft, ask: Question<'_>) -> (Block, Option<f64>) {
+pub fn number(draft: &Draft, ask: NumberField<'_>) -> (Block, Option<f64>) {
     debug_assert!(
         matches!(
             schema::field(ask.path).map(|field| field.kind),
@@ -31,7 +31,7 @@ pub fn number(draft: &Draft, ask: Question<'_>) -> (Block, Option<f64>) {
         ask.path
     );
     let (value, problem) = read_number(draft, &ask);
-    let field = Field {
+    let field = EntryField {
         path: ask.path.to_owned(),
         label: ask.label.to_owned(),
         unit: ask.unit.to_owned(),
@@ -45,7 +45,7 @@ pub fn number(draft: &Draft, ask: Question<'_>) -> (Block, Option<f64>) {
 }
 
 /// The number as the record reads it, or its default. If the text cannot be used, `None` and what is wrong.
-fn read_number(draft: &Draft, ask: &Question<'_>) -> (Option<f64>, String) {
+fn read_number(draft: &Draft, ask: &NumberField<'_>) -> (Option<f64>, String) {
     match draft.number(ask.path) {
         Ok(value) => (value.or(ask.stand_in), String::new()),
         Err(problem) => (None, format!("{} {}", problem.message, problem.remedy)),
@@ -84,7 +84,7 @@ pub fn choice(
 mod tests {
     use super::*;
 
-    const THICKNESS: Question<'static> = Question {
+    const THICKNESS: NumberField<'static> = NumberField {
         path: "bench.heat.thickness_mm",
         label: "Thickness",
         unit: "mm",

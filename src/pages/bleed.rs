@@ -3,7 +3,7 @@
 use std::sync::OnceLock;
 
 use super::Subject;
-use super::ask::{Question, number};
+use super::ask::{NumberField, number};
 use super::block::{Block, Table, Tone};
 use super::part_words::{named, part_choice, part_problem, percent, text_field};
 use super::picture::{Anchor, Ink, Mark, Picture};
@@ -32,7 +32,7 @@ fn count(subject: &Subject) -> Vec<Block> {
     let field = |name: &str| format!("parts[part={}].{name}", part.id());
     let (points, _) = number(
         draft,
-        Question {
+        NumberField {
             path: &field("count_points"),
             label: words::POINTS,
             unit: "",

@@ -43,7 +43,7 @@ pub enum Block {
     /// How far heat reaches, overlaid on the drawing of the piece.
     HeatOnPiece(HeatOnPiece),
     /// A field to type into.
-    Field(Field),
+    Field(EntryField),
     /// A choice of one option among a few.
     Choice(Choice),
     /// A choice of several among a few; the ids chosen stand in the record with spaces between.
@@ -202,7 +202,7 @@ pub struct TakePhotos {
 
 /// A field to type into. Its text is stored in the record under `path`.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub struct Field {
+pub struct EntryField {
     /// Path in the record, such as `bench.heat.thickness_mm`.
     pub path: String,
     /// The label.

@@ -1,7 +1,7 @@
 //! How long the silver on one part lasts: a forecast for two ways of keeping and cleaning, side by side.
 
 use super::Subject;
-use super::ask::{Question, choice, number};
+use super::ask::{NumberField, choice, number};
 use super::block::{Block, Table, Tone};
 use super::care_fan::{Fan, fan};
 use super::cross_section::cross_section;
@@ -24,6 +24,36 @@ const TIMES: usize = 11;
 /// nothing still sort.
 const NEVER: f64 = 1e6;
 
+/// The figures behind what can be chosen, in the order of the words.
+const SETTING_RATES: [Option<FigureId>; words::SETTINGS.len()] =
+    FigureId::family_if_any("silver.setting.", ids(words::SETTINGS), "");
+const AIR_RATES: [FigureId; words::AIRS.len()] =
+    FigureId::family("silver.air.", ids(words::AIRS), "");
+const LOSS_UM: [FigureId; words::WAYS.len()] =
+    FigureId::family("silver.loss.", ids(words::WAYS), ".um");
+const LOSS_SHARE: [FigureId; words::WAYS.len()] =
+    FigureId::family("silver.loss.", ids(words::WAYS), ".share");
+const MADE: [FigureId; words::MADE.len()] = FigureId::family("silver.t0.", ids(words::MADE), "");
+const FILM: [FigureId; Tarnish::IDS.len()] = FigureId::family("silver.film.", Tarnish::IDS, "");
+const HIGH_POINT: [FigureId; PartName::IDS.len()] =
+    FigureId::family("silver.high_point.", PartName::IDS, "");
+
+/// The ids of a list of words.
+const fn ids<const N: usize>(list: [(&'static str, &'static str); N]) -> [&'static str; N] {
+    let mut ids = [""; N];
+    let mut i = 0;
+    while i < N {
+        ids[i] = list[i].0;
+        i += 1;
+    }
+    ids
+}
+
+/// The place of a choice in the list it was chosen from.
+fn place_in(list: &[(&str, &str)], id: &str) -> usize {
+    list.iter().position(|(known, _)| *known == id).unwrap_or(0)
+}
+
 /// Builds the page.
 #[must_use]
 pub(super) fn page(subject: &Subject) -> Vec<Block> {
@@ -32,7 +62,7 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
     let worn = SampledPart::new(subject.solved(), part);
     let (ahead, horizon) = number(
         draft,
-        Question {
+        NumberField {
             path: "care.years",
             label: words::LOOK_AHEAD,
             unit: words::YEARS,
@@ -104,7 +134,7 @@ impl EnteredHabit {
         );
         let (times_block, times) = number(
             draft,
-            Question {
+            NumberField {
                 path: &path("times"),
                 label: words::CLEANINGS,
                 unit: "",
@@ -114,7 +144,7 @@ impl EnteredHabit {
         );
         let (span_block, span) = number(
             draft,
-            Question {
+            NumberField {
                 path: &path("in_years"),
                 label: words::IN_YEARS,
                 unit: words::YEARS,
@@ -141,12 +171,10 @@ impl EnteredHabit {
         }
     }
 
-    fn rate_id(&self) -> String {
-        if self.setting == "coupon" {
-            format!("silver.air.{}", self.air)
-        } else {
-            format!("silver.setting.{}", self.setting)
-        }
+    /// How fast silver tarnishes where the piece is kept; the air decides where no setting does.
+    fn rate(&self) -> FigureId {
+        SETTING_RATES[place_in(&words::SETTINGS, self.setting)]
+            .unwrap_or(AIR_RATES[place_in(&words::AIRS, self.air)])
     }
 }
 
@@ -180,16 +208,14 @@ fn forecast(
     if known * 2 < worn.layers.len() {
         return None;
     }
-    let h = ledger
-        .value(format!("silver.high_point.{}", part.id()))
-        .max(1.0);
+    let h = ledger.value(HIGH_POINT[part as usize]).max(1.0);
     let none = ledger.value(FigureId::SILVER_F_NONE).clamp(1e-6, 0.1);
     let limit = ledger.value(FigureId::GUARD_BLEED_NO_CLEAN);
     let consumed = ledger.value(FigureId::SILVER_CONSUMED);
-    let rate = worn.draw(ledger.figure(asked.rate_id()), UncertainInput::TarnishRate);
-    let loss = |what: &str| format!("silver.loss.{}.{what}", asked.way);
-    let sound = worn.draw(ledger.figure(loss("um")), UncertainInput::CleaningLoss);
-    let share = worn.draw(ledger.figure(loss("share")), UncertainInput::FilmShare);
+    let rate = worn.draw(ledger.figure(asked.rate()), UncertainInput::TarnishRate);
+    let way = place_in(&words::WAYS, asked.way);
+    let sound = worn.draw(ledger.figure(LOSS_UM[way]), UncertainInput::CleaningLoss);
+    let share = worn.draw(ledger.figure(LOSS_SHARE[way]), UncertainInput::FilmShare);
     let mut paths: [Vec<f64>; TIMES] = Default::default();
     let [mut yearly, mut each, mut doubles, mut tenth] =
         [(); 4].map(|()| Vec::with_capacity(known));
@@ -237,7 +263,7 @@ fn forecast(
 fn stage_of(film_nm: f64, ledger: &Ledger) -> Tarnish {
     Tarnish::ALL
         .iter()
-        .rfind(|t| ledger.value(format!("silver.film.{}", t.id())) <= film_nm)
+        .rfind(|t| ledger.value(FILM[**t as usize]) <= film_nm)
         .copied()
         .unwrap_or(Tarnish::Bright)
 }
@@ -467,8 +493,9 @@ fn thickness(draft: &Draft, part: PartName, problem: impl Fn(&str) -> String) ->
 fn as_made(ledger: &Ledger) -> Block {
     let rows = words::MADE
         .iter()
-        .map(|(id, name)| {
-            let f = ledger.figure(format!("silver.t0.{id}"));
+        .zip(MADE)
+        .map(|((_, name), id)| {
+            let f = ledger.figure(id);
             vec![(*name).to_owned(), um(f.low), um(f.value), um(f.high)]
         })
         .collect();

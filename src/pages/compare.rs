@@ -36,26 +36,26 @@ struct Failure {
 
 #[derive(Serialize)]
 #[serde(rename_all = "snake_case", untagged)]
-enum Answer {
+enum ComparedRecords {
     Made {
         record: String,
     },
     Found {
-        differences: Vec<Line>,
+        differences: Vec<DifferenceLine>,
         earlier: Vec<String>,
     },
 }
 
 /// One difference in words. A missing value is empty.
 #[derive(Serialize)]
-struct Line {
+struct DifferenceLine {
     name: String,
     mine: String,
     theirs: String,
     by: &'static str,
 }
 
-fn compare(question: &str) -> Result<Answer, String> {
+fn compare(question: &str) -> Result<ComparedRecords, String> {
     let question: Value = serde_json::from_str(question).map_err(|fault| fault.to_string())?;
     let record = |name: &str| -> Result<Option<Draft>, String> {
         match question.get(name) {
@@ -85,7 +85,7 @@ fn compare(question: &str) -> Result<Answer, String> {
     if let Some(take) = question.get("take").and_then(Value::as_array) {
         let take: Vec<bool> = take.iter().map(|v| v.as_bool() == Some(true)).collect();
         let record = merge(&mine, &theirs, &take).to_json();
-        return Ok(Answer::Made { record });
+        return Ok(ComparedRecords::Made { record });
     }
     let found = differences(&mine, &theirs);
     let by = match record("base")? {
@@ -96,7 +96,7 @@ fn compare(question: &str) -> Result<Answer, String> {
     let lines = found
         .iter()
         .zip(by)
-        .map(|(difference, by)| Line {
+        .map(|(difference, by)| DifferenceLine {
             name: name(difference),
             mine: said(&my_words, difference, difference.mine.as_ref()),
             theirs: said(&their_words, difference, difference.theirs.as_ref()),
@@ -108,7 +108,7 @@ fn compare(question: &str) -> Result<Answer, String> {
         })
         .collect();
     let earlier = records.iter().map(earlier_name).collect();
-    Ok(Answer::Found {
+    Ok(ComparedRecords::Found {
         differences: lines,
         earlier,
     })

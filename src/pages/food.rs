@@ -1,35 +1,35 @@
 //! Whether the piece may hold food or drink: the six display-only reasons, the limits for a laboratory's
 //! results, and why passing an old criterion says little.
 
-use super::ask::{Question, number};
+use super::ask::{NumberField, number};
 use super::bench::Bench;
 use super::block::{Block, Table, Tone};
 use super::caution_blocks;
 use super::number_text::figures;
 use super::sources_fold::sources_fold;
 use super::wording::food as words;
-use leavewell_model::ledger::{Tag, caution};
+use leavewell_model::ledger::{FigureId, Tag, caution};
 use leavewell_model::terms::Treatment;
 use leavewell_model::treatment::Release;
 
 /// Metals with a release limit: figure, name, and whether a field asks for the laboratory's result.
-const METALS: [(&str, &str, bool); 16] = [
-    ("Pb", words::LEAD, true),
-    ("Cd", words::CADMIUM, false),
-    ("As", words::ARSENIC, false),
-    ("Hg", words::MERCURY, false),
-    ("Cu", words::COPPER, true),
-    ("Ni", words::NICKEL, true),
-    ("Ag", words::SILVER, true),
-    ("Sn", words::TIN, true),
-    ("Sb", words::ANTIMONY, true),
-    ("Zn", words::ZINC, true),
-    ("Fe", words::IRON, false),
-    ("Al", words::ALUMINIUM, false),
-    ("Co", words::COBALT, false),
-    ("Cr", words::CHROMIUM, false),
-    ("Mn", words::MANGANESE, false),
-    ("Tl", words::THALLIUM, false),
+const METALS: [(&str, &str, FigureId); 16] = [
+    ("Pb", words::LEAD, FigureId::FOOD_LIMIT_PB),
+    ("Cd", words::CADMIUM, FigureId::FOOD_LIMIT_CD),
+    ("As", words::ARSENIC, FigureId::FOOD_LIMIT_AS),
+    ("Hg", words::MERCURY, FigureId::FOOD_LIMIT_HG),
+    ("Cu", words::COPPER, FigureId::FOOD_LIMIT_CU),
+    ("Ni", words::NICKEL, FigureId::FOOD_LIMIT_NI),
+    ("Ag", words::SILVER, FigureId::FOOD_LIMIT_AG),
+    ("Sn", words::TIN, FigureId::FOOD_LIMIT_SN),
+    ("Sb", words::ANTIMONY, FigureId::FOOD_LIMIT_SB),
+    ("Zn", words::ZINC, FigureId::FOOD_LIMIT_ZN),
+    ("Fe", words::IRON, FigureId::FOOD_LIMIT_FE),
+    ("Al", words::ALUMINIUM, FigureId::FOOD_LIMIT_AL),
+    ("Co", words::COBALT, FigureId::FOOD_LIMIT_CO),
+    ("Cr", words::CHROMIUM, FigureId::FOOD_LIMIT_CR),
+    ("Mn", words::MANGANESE, FigureId::FOOD_LIMIT_MN),
+    ("Tl", words::THALLIUM, FigureId::FOOD_LIMIT_TL),
 ];
 
 /// Builds the section.
@@ -54,19 +54,19 @@ pub(super) fn section(bench: &Bench<'_>) -> Block {
         "bench.food.sources",
         bench.ledger,
         &[
-            "food.limit.Pb",
-            "food.limit.Cu",
-            "food.limit.Ni",
-            "food.limit.Ag",
-            "food.limit.Sn",
-            "food.limit.Sb",
-            "food.legacy_adult",
-            "food.legacy_child",
-            "food.daily_adult",
-            "food.daily_child",
-            "food.code_pewter",
-            "food.code_solder",
-            "guard.food_year",
+            FigureId::FOOD_LIMIT_PB,
+            FigureId::FOOD_LIMIT_CU,
+            FigureId::FOOD_LIMIT_NI,
+            FigureId::FOOD_LIMIT_AG,
+            FigureId::FOOD_LIMIT_SN,
+            FigureId::FOOD_LIMIT_SB,
+            FigureId::FOOD_LEGACY_ADULT,
+            FigureId::FOOD_LEGACY_CHILD,
+            FigureId::FOOD_DAILY_ADULT,
+            FigureId::FOOD_DAILY_CHILD,
+            FigureId::FOOD_CODE_PEWTER,
+            FigureId::FOOD_CODE_SOLDER,
+            FigureId::GUARD_FOOD_YEAR,
         ],
     ));
     Block::section("bench.food", words::FOOD, blocks)
@@ -126,8 +126,11 @@ fn label(display_only: bool) -> Vec<Block> {
     ]
 }
 
-/// Fields for a laboratory's results, and the results entered: metal and mg/kg.
-fn results(bench: &Bench<'_>) -> (Vec<Block>, Vec<(&'static str, &'static str, f64)>) {
+/// A laboratory's result for one metal: its name, the figure of its limit, and mg/kg.
+type Tested = (&'static str, FigureId, f64);
+
+/// Fields for a laboratory's results, and the results entered.
+fn results(bench: &Bench<'_>) -> (Vec<Block>, Vec<Tested>) {
     const PATHS: [(&str, &str); 7] = [
         ("Pb", "bench.food.pb"),
         ("Cu", "bench.food.cu"),
@@ -140,12 +143,12 @@ fn results(bench: &Bench<'_>) -> (Vec<Block>, Vec<(&'static str, &'static str, f
     let mut fields = Vec::new();
     let mut given = Vec::new();
     for (id, path) in PATHS {
-        let Some((_, name, _)) = METALS.iter().find(|(known, ..)| *known == id) else {
+        let Some((_, name, limit)) = METALS.iter().find(|(known, ..)| *known == id) else {
             continue;
         };
         let (field, value) = number(
             bench.draft,
-            Question {
+            NumberField {
                 path,
                 label: name,
                 unit: "mg/kg",
@@ -155,7 +158,7 @@ fn results(bench: &Bench<'_>) -> (Vec<Block>, Vec<(&'static str, &'static str, f
         );
         fields.push(field);
         if let Some(value) = value {
-            given.push((id, *name, value));
+            given.push((*name, *limit, value));
         }
     }
     (
@@ -167,19 +170,21 @@ fn results(bench: &Bench<'_>) -> (Vec<Block>, Vec<(&'static str, &'static str, f
     )
 }
 
-fn verdict(bench: &Bench<'_>, given: &[(&'static str, &'static str, f64)]) -> Vec<Block> {
+fn verdict(bench: &Bench<'_>, given: &[Tested]) -> Vec<Block> {
     if given.is_empty() {
         return Vec::new();
     }
     let over: Vec<String> = given
         .iter()
-        .filter_map(|(id, name, value)| {
-            let limit = bench.ledger.value(format!("food.limit.{id}"));
+        .filter_map(|(name, limit, value)| {
+            let limit = bench.ledger.value(*limit);
             (*value > limit)
                 .then(|| words::against(&name.to_lowercase(), &figures(*value), &figures(limit)))
         })
         .collect();
-    let lead = given.iter().any(|(id, ..)| *id == "Pb");
+    let lead = given
+        .iter()
+        .any(|(_, limit, _)| *limit == FigureId::FOOD_LIMIT_PB);
     if over.is_empty() {
         vec![Block::para(if lead {
             words::NONE_OVER
@@ -194,8 +199,8 @@ fn verdict(bench: &Bench<'_>, given: &[(&'static str, &'static str, f64)]) -> Ve
 fn limits(bench: &Bench<'_>) -> Table {
     let rows = METALS
         .iter()
-        .map(|(id, name, _)| {
-            let figure = bench.ledger.figure(format!("food.limit.{id}"));
+        .map(|(_, name, limit)| {
+            let figure = bench.ledger.figure(*limit);
             if figure.tag == Tag::Memory && figure.own_reason.is_none() {
                 vec![
                     (*name).to_owned(),
@@ -220,21 +225,21 @@ fn limits(bench: &Bench<'_>) -> Table {
 
 /// Shows in terms of one cup why the old American criterion is no sign of safety.
 fn legacy(bench: &Bench<'_>) -> Vec<Block> {
-    let v = |id: &str| bench.ledger.value(id);
+    let v = |id: FigureId| bench.ledger.value(id);
     let (cup_field, cup) = number(
         bench.draft,
-        Question {
+        NumberField {
             path: "bench.food.cup_ml",
             label: words::ONE_CUP,
             unit: "mL",
             hint: "",
-            stand_in: Some(v("food.cup")),
+            stand_in: Some(v(FigureId::FOOD_CUP)),
         },
     );
     let mut blocks = Vec::new();
     if let Some(cup) = cup {
-        let (old, limit) = (v("food.legacy_adult"), v("food.limit.Pb"));
-        let (adult, child) = (v("food.daily_adult"), v("food.daily_child"));
+        let (old, limit) = (v(FigureId::FOOD_LEGACY_ADULT), v(FigureId::FOOD_LIMIT_PB));
+        let (adult, child) = (v(FigureId::FOOD_DAILY_ADULT), v(FigureId::FOOD_DAILY_CHILD));
         let micrograms = old * cup;
         let times = |x: f64, of: f64| {
             if of > 0.0 {
@@ -259,8 +264,8 @@ fn legacy(bench: &Bench<'_>) -> Vec<Block> {
     blocks.push(Block::said(
         Tone::Quiet,
         words::food_code(
-            &figures(v("food.code_pewter")),
-            &figures(v("food.code_solder")),
+            &figures(v(FigureId::FOOD_CODE_PEWTER)),
+            &figures(v(FigureId::FOOD_CODE_SOLDER)),
         ),
     ));
     blocks

@@ -2,8 +2,8 @@
 
 use super::Subject;
 use super::as_typed::as_typed;
-use super::ask::{Question, choice, number};
-use super::block::{Block, Field, Tone};
+use super::ask::{NumberField, choice, number};
+use super::block::{Block, EntryField, Tone};
 use super::money_text::MoneyFormat;
 use super::number_text::figures;
 use super::wording::happened as words;
@@ -72,7 +72,7 @@ fn before(subject: &Subject, format: MoneyFormat) -> Vec<Block> {
 }
 
 fn money(draft: &Draft, path: &str, label: &str, hint: &str, unit: &str) -> Block {
-    let asked = Question {
+    let asked = NumberField {
         path,
         label,
         unit,
@@ -196,7 +196,7 @@ fn problem_at(problems: &[Problem], path: &str) -> String {
 }
 
 fn text(subject: &Subject, path: &str, label: &str, hint: &str) -> Block {
-    Block::Field(Field {
+    Block::Field(EntryField {
         path: path.to_owned(),
         label: label.to_owned(),
         unit: String::new(),

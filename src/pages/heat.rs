@@ -1,6 +1,6 @@
 //! How far soldering heat reaches: which old joints and fillings it may open.
 
-use super::ask::{Question, choice, number};
+use super::ask::{NumberField, choice, number};
 use super::bench::Bench;
 use super::block::{Block, Table, Tone};
 use super::caution_blocks;
@@ -10,7 +10,7 @@ use super::number_text::{chance, mm, range};
 use super::sources_fold::sources_fold;
 use super::wording::heat as words;
 use leavewell_model::bench::{
-    ALLOYS, Alloy, BaseMetal, Field, HeatBands, Reach, Spread, chance_lets_go, rod_length_mm,
+    ALLOYS, Alloy, BaseMetal, HeatBands, HeatField, Reach, Spread, chance_lets_go, rod_length_mm,
     sheet_length_mm, solder_joint_c,
 };
 use leavewell_model::ledger::{FigureId, Ledger};
@@ -20,15 +20,23 @@ use leavewell_model::terms::Treatment;
 use leavewell_model::treatment::limits::melts_bond;
 
 /// What gives way: id, name, figure for the temperature.
-const LIMITS: [(&str, &str, &str); 8] = [
-    ("bismuth_lead", words::BISMUTH_LEAD, "heat.limit.bi_pb_sn"),
-    ("bismuth", words::BISMUTH, "heat.limit.bi_sn"),
-    ("soft", words::SOFT, "guard.heat.soft_solder"),
-    ("tin", words::TIN, "heat.limit.tin"),
-    ("pitting", words::PITTING, "heat.limit.pitting"),
-    ("silver_lead", words::SILVER_LEAD, "heat.limit.silver_lead"),
-    ("lead", words::LEAD, "heat.limit.lead"),
-    ("bond", words::BOND, "guard.h07.bond"),
+const LIMITS: [(&str, &str, FigureId); 8] = [
+    (
+        "bismuth_lead",
+        words::BISMUTH_LEAD,
+        FigureId::HEAT_LIMIT_BI_PB_SN,
+    ),
+    ("bismuth", words::BISMUTH, FigureId::HEAT_LIMIT_BI_SN),
+    ("soft", words::SOFT, FigureId::GUARD_HEAT_SOFT_SOLDER),
+    ("tin", words::TIN, FigureId::HEAT_LIMIT_TIN),
+    ("pitting", words::PITTING, FigureId::HEAT_LIMIT_PITTING),
+    (
+        "silver_lead",
+        words::SILVER_LEAD,
+        FigureId::HEAT_LIMIT_SILVER_LEAD,
+    ),
+    ("lead", words::LEAD, FigureId::HEAT_LIMIT_LEAD),
+    ("bond", words::BOND, FigureId::GUARD_H07_BOND),
 ];
 
 /// Durations for which the page shows how far a brief heating spreads, in seconds.
@@ -63,7 +71,7 @@ impl Setup {
     /// Least and greatest reach of a temperature over the bands of uncertainty.
     fn reach(&self, threshold_c: f64) -> (Reach, Reach) {
         let at = |thickness: f64, loss: f64, joint: f64| {
-            let field = Field {
+            let field = HeatField {
                 length_mm: self.length()(self.conductivity, thickness, loss),
                 spread: self.spread,
             };
@@ -124,26 +132,26 @@ pub(super) fn section(bench: &Bench<'_>) -> Block {
     Block::section("bench.heat", words::HEAT, blocks)
 }
 
-const SOURCES: [&str; 19] = [
-    "guard.heat.h_far",
-    "guard.heat.h_near",
-    "guard.heat.thickness",
-    "guard.heat.patch",
-    "guard.heat.ambient",
-    "guard.heat.copper_k",
-    "heat.k.brass",
-    "heat.k.nickel_silver",
-    "heat.k.britannia",
-    "heat.above_liquid",
-    "heat.extent",
-    "heat.drawn.height",
-    "heat.drawn.length",
-    "heat.limit.bi_pb_sn",
-    "guard.heat.soft_solder",
-    "heat.limit.tin",
-    "heat.limit.pitting",
-    "heat.limit.silver_lead",
-    "guard.h07.bond",
+const SOURCES: [FigureId; 19] = [
+    FigureId::GUARD_HEAT_H_FAR,
+    FigureId::GUARD_HEAT_H_NEAR,
+    FigureId::GUARD_HEAT_THICKNESS,
+    FigureId::GUARD_HEAT_PATCH,
+    FigureId::GUARD_HEAT_AMBIENT,
+    FigureId::GUARD_HEAT_COPPER_K,
+    FigureId::HEAT_K_BRASS,
+    FigureId::HEAT_K_NICKEL_SILVER,
+    FigureId::HEAT_K_BRITANNIA,
+    FigureId::HEAT_ABOVE_LIQUID,
+    FigureId::HEAT_EXTENT,
+    FigureId::HEAT_DRAWN_HEIGHT,
+    FigureId::HEAT_DRAWN_LENGTH,
+    FigureId::HEAT_LIMIT_BI_PB_SN,
+    FigureId::GUARD_HEAT_SOFT_SOLDER,
+    FigureId::HEAT_LIMIT_TIN,
+    FigureId::HEAT_LIMIT_PITTING,
+    FigureId::HEAT_LIMIT_SILVER_LEAD,
+    FigureId::GUARD_H07_BOND,
 ];
 
 fn ask(bench: &Bench<'_>) -> (Vec<Block>, Option<Setup>) {
@@ -166,7 +174,7 @@ fn ask(bench: &Bench<'_>) -> (Vec<Block>, Option<Setup>) {
     let (joint_field, joint_c) = joint(bench, solder);
     let (air_field, ambient_c) = number(
         bench.draft,
-        Question {
+        NumberField {
             path: "bench.heat.air_c",
             label: words::ROOM,
             unit: "°C",
@@ -176,7 +184,7 @@ fn ask(bench: &Bench<'_>) -> (Vec<Block>, Option<Setup>) {
     );
     let (patch_field, patch_mm) = number(
         bench.draft,
-        Question {
+        NumberField {
             path: "bench.heat.patch_mm",
             label: words::PATCH,
             unit: "mm",
@@ -234,7 +242,7 @@ fn thickness(bench: &Bench<'_>, rod: bool) -> (Block, Option<(f64, f64, f64)>) {
     let figure = bench.ledger.figure(FigureId::GUARD_HEAT_THICKNESS);
     let (field, typed) = number(
         bench.draft,
-        Question {
+        NumberField {
             path: THICKNESS,
             label: if rod {
                 words::DIAMETER
@@ -258,7 +266,7 @@ fn thickness(bench: &Bench<'_>, rod: bool) -> (Block, Option<(f64, f64, f64)>) {
 fn joint(bench: &Bench<'_>, solder: Option<Alloy>) -> (Block, Option<(f64, f64)>) {
     let (field, typed) = number(
         bench.draft,
-        Question {
+        NumberField {
             path: JOINT,
             label: words::JOINT,
             unit: "°C",
@@ -318,7 +326,7 @@ fn extent(bench: &Bench<'_>) -> (Block, Option<f64>) {
     let told = heat_on_piece::told_size_mm(bench);
     number(
         bench.draft,
-        Question {
+        NumberField {
             path: "bench.heat.extent_mm",
             label: words::EXTENT,
             unit: "mm",
@@ -343,7 +351,7 @@ fn distance(bench: &Bench<'_>) -> (Block, Option<f64>) {
         .min_by(f64::total_cmp);
     number(
         bench.draft,
-        Question {
+        NumberField {
             path: "bench.heat.distance_mm",
             label: words::DISTANCE,
             unit: "mm",
@@ -443,7 +451,7 @@ fn chance_at(bench: &Bench<'_>, setup: &Setup, distance: Option<f64>, what: &str
         let id = LIMITS
             .iter()
             .find(|(id, ..)| *id == what)
-            .map_or("guard.heat.soft_solder", |(.., figure)| figure);
+            .map_or(FigureId::GUARD_HEAT_SOFT_SOLDER, |(.., figure)| *figure);
         let at = ledger.value(id);
         (at, at)
     };
@@ -483,7 +491,7 @@ fn reaches(setup: &Setup, ledger: &Ledger) -> Vec<ReachRow> {
     LIMITS
         .iter()
         .map(|(_, what, id)| {
-            let at_c = ledger.value(id);
+            let at_c = ledger.value(*id);
             let (near, far) = setup.reach(at_c);
             ReachRow {
                 what,

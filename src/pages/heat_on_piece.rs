@@ -1,7 +1,7 @@
 //! Where soldering heat reaches on the drawn piece: the part with the joint, the size of the piece, and the
 //! reach of each temperature.
 
-use super::ask::{Question, choice, number};
+use super::ask::{NumberField, choice, number};
 use super::bench::Bench;
 use super::block::{Block, HeatOnPiece, HeatZone, Table, Tone};
 use super::heat::{ReachRow, first};
@@ -9,6 +9,7 @@ use super::heat_picture::BANDED;
 use super::number_text::{mm, range};
 use super::wording::heat_on_piece as words;
 use leavewell_model::bench::{Reach, Spread};
+use leavewell_model::ledger::FigureId;
 use leavewell_model::record::schema::within;
 use leavewell_model::terms::{Form, Joint, PartName};
 
@@ -99,14 +100,18 @@ fn size(bench: &Bench<'_>, form: Option<Form>) -> (Block, DrawnSize) {
         let old = "bench.heat.long_mm";
         let in_old_place = !bench.draft.text(old).trim().is_empty();
         let path = if in_old_place { old } else { "piece.length_mm" };
-        (path, words::LENGTH, "heat.drawn.length")
+        (path, words::LENGTH, FigureId::HEAT_DRAWN_LENGTH)
     } else {
-        ("piece.height_mm", words::HEIGHT, "heat.drawn.height")
+        (
+            "piece.height_mm",
+            words::HEIGHT,
+            FigureId::HEAT_DRAWN_HEIGHT,
+        )
     };
     let assumed = bench.ledger.value(figure);
     let (field, typed) = number(
         bench.draft,
-        Question {
+        NumberField {
             path,
             label,
             unit: "mm",

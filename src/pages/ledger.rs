@@ -8,7 +8,7 @@ use std::collections::BTreeSet;
 
 use super::Subject;
 use super::as_typed::as_typed;
-use super::block::{Block, Field, Table, Tone};
+use super::block::{Block, EntryField, Table, Tone};
 use super::learning::taught_sentence;
 use super::ledger_trace::trace;
 use super::sheet_cautions::with_cautions;
@@ -53,7 +53,7 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
     let book = Book::new(subject);
     let draft = subject.draft();
     let search = draft.text(SEARCH);
-    let mut blocks = vec![Block::Field(Field {
+    let mut blocks = vec![Block::Field(EntryField {
         path: SEARCH.to_owned(),
         label: words::FIND.to_owned(),
         unit: String::new(),
@@ -203,7 +203,7 @@ fn words(figure: &Figure) -> &'static str {
 
 /// One figure with fields for the user's own value and reason.
 fn with_fields(book: &Book, figure: &Figure) -> Block {
-    let shipped = Ledger::standard().figure(figure.id);
+    let shipped = Ledger::standard().find(figure.id).unwrap_or(figure);
     let mut rows = vec![
         (words::AS_SHIPPED.to_owned(), value(shipped)),
         (words::BAND.to_owned(), band(shipped)),
@@ -233,7 +233,7 @@ fn with_fields(book: &Book, figure: &Figure) -> Block {
         bare
     };
     let field = |path: String, label: &str, hint: &str, number| {
-        Block::Field(Field {
+        Block::Field(EntryField {
             text: text(&path),
             label: label.to_owned(),
             unit: if number {

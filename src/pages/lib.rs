@@ -99,7 +99,7 @@ mod worth_knowing_tree;
 pub mod compare;
 
 pub use block::{
-    Block, Choice, Field, HeatOnPiece, HeatZone, NumberedPlace, Photos, PlacesOnPiece, Table,
+    Block, Choice, EntryField, HeatOnPiece, HeatZone, NumberedPlace, Photos, PlacesOnPiece, Table,
     TakePhotos, Tone,
 };
 pub use page_name::PageName;

@@ -4,7 +4,7 @@
 //! All text goes through one escape function, into elements that detect their own direction of writing.
 //! What a person typed is shown and never run.
 
-use super::block::{Block, Choice, Field, Table, Tone};
+use super::block::{Block, Choice, EntryField, Table, Tone};
 use super::picture::{Anchor, Ink, Mark, Picture};
 use super::wording::markup as words;
 
@@ -235,7 +235,7 @@ fn heading(level: usize) -> &'static str {
     }
 }
 
-fn of_field(field: &Field) -> String {
+fn of_field(field: &EntryField) -> String {
     let text = if field.text.is_empty() {
         &field.stand_in
     } else {

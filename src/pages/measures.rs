@@ -1,7 +1,7 @@
 //! Instrument readings: density, conductivity and X-ray fluorescence.
 
 use super::Subject;
-use super::block::{Block, Choice, Field, Tone};
+use super::block::{Block, Choice, EntryField, Tone};
 use super::wording::measures as words;
 use leavewell_model::identity::identify;
 use leavewell_model::record::ledger_of;
@@ -114,7 +114,7 @@ impl Screen<'_> {
 
     fn number(&self, field: &str, label: &str, unit: &str, hint: &str) -> Block {
         let path = format!("measures.{field}");
-        Block::Field(Field {
+        Block::Field(EntryField {
             label: label.to_owned(),
             unit: unit.to_owned(),
             hint: hint.to_owned(),

@@ -12,7 +12,7 @@ mod sales;
 mod tests;
 
 use super::Subject;
-use super::block::{Block, Choice, Field, Tone};
+use super::block::{Block, Choice, EntryField, Tone};
 use super::money_text::MoneyFormat;
 use super::wording::money::{CAUTIONS, NOT_SAID};
 use leavewell_model::counsel::WorthDraws;
@@ -116,7 +116,7 @@ impl MoneyInputs<'_> {
         stand_in: &str,
         number: bool,
     ) -> Block {
-        Block::Field(Field {
+        Block::Field(EntryField {
             path: path.to_owned(),
             label: label.to_owned(),
             unit: unit.to_owned(),
@@ -153,7 +153,7 @@ impl MoneyInputs<'_> {
     fn ask(&self, path: &str, label: &str, unit: &str, hint: &str, stand_in: f64) -> (Block, f64) {
         let (block, value) = super::ask::number(
             self.draft,
-            super::ask::Question {
+            super::ask::NumberField {
                 path,
                 label,
                 unit,

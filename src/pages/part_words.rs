@@ -1,7 +1,7 @@
 //! Parts, thicknesses, shares and years in words.
 
 use super::ask::choice;
-use super::block::{Block, Field, Tone};
+use super::block::{Block, EntryField, Tone};
 use super::wording::part_words as words;
 use leavewell_model::ledger::{Level, caution};
 use leavewell_model::record::{Case, Draft, Problem};
@@ -81,7 +81,7 @@ pub(super) fn text_field(
     [label, unit, hint]: [&str; 3],
     problem: String,
 ) -> Block {
-    Block::Field(Field {
+    Block::Field(EntryField {
         path: path.to_owned(),
         label: label.to_owned(),
         unit: unit.to_owned(),

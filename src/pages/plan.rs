@@ -12,7 +12,7 @@ use super::sheet_cautions::cautions_for;
 use super::wording::plan as words;
 use leavewell_model::counsel::offer::{Offer, OfferedChoice, offer};
 use leavewell_model::counsel::solve;
-use leavewell_model::decide::stock::{Choice, MOST_HELD, MOST_NEEDS, Need, Selection, select};
+use leavewell_model::decide::stock::{MOST_HELD, MOST_NEEDS, Need, Selection, StockChoice, select};
 use leavewell_model::record::schema::number_typed;
 use leavewell_model::record::{Draft, NumberKind};
 use leavewell_model::terms::Treatment;
@@ -213,7 +213,7 @@ struct Shelf<'a> {
     pieces: Vec<(&'a str, &'a Offer)>,
     /// Names of the pieces not in the plan, with the reason.
     others: Vec<String>,
-    stock: Vec<Vec<Choice<2>>>,
+    stock: Vec<Vec<StockChoice<2>>>,
     needs: Vec<Need>,
     limits: [f64; 2],
     format: MoneyFormat,
@@ -237,7 +237,7 @@ impl<'a> Shelf<'a> {
             };
             others.push(words::because(&piece.name, why));
         }
-        let mut stock: Vec<Vec<Choice<2>>> = pieces
+        let mut stock: Vec<Vec<StockChoice<2>>> = pieces
             .iter()
             .map(|(_, offer)| offer.choices.iter().map(choice).collect())
             .collect();
@@ -544,8 +544,8 @@ impl<'a> Shelf<'a> {
     }
 }
 
-fn choice(made: &OfferedChoice) -> Choice<2> {
-    Choice {
+fn choice(made: &OfferedChoice) -> StockChoice<2> {
+    StockChoice {
         gain: made.gain,
         uses: [made.cost, made.hours],
         keeps: made.keeps,

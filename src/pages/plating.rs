@@ -1,7 +1,7 @@
 //! Plating arithmetic for a talk with a plater: how much surface, how much silver, how small a share of the
 //! bill that is, and what is polished away first. It gives no bath and no procedure.
 
-use super::ask::{Question, choice, number};
+use super::ask::{NumberField, choice, number};
 use super::bench::Bench;
 use super::block::{Block, Table, Tone};
 use super::caution_blocks;
@@ -41,12 +41,12 @@ pub(super) fn section(bench: &Bench<'_>) -> Block {
         "bench.plating.sources",
         bench.ledger,
         &[
-            "metal.silver.density",
-            "silver.t0.new_plate",
-            "silver.loss.buff_hard.um",
-            "plating.polish_share",
-            "plating.silver_price",
-            "cost.T14a",
+            FigureId::METAL_SILVER_DENSITY,
+            FigureId::SILVER_T0_NEW_PLATE,
+            FigureId::SILVER_LOSS_BUFF_HARD_UM,
+            FigureId::PLATING_POLISH_SHARE,
+            FigureId::PLATING_SILVER_PRICE,
+            FigureId::COST_T14A,
         ],
     ));
     Block::section("bench.plating", words::NEW_COAT, blocks)
@@ -132,7 +132,7 @@ fn surfaces(bench: &Bench<'_>) -> (Vec<Block>, Option<Surfaces>, Option<Solid>) 
     );
     let (extra_field, extra) = number(
         bench.draft,
-        Question {
+        NumberField {
             path: "bench.plating.extra_pct",
             label: words::EXTRAS_FIELD,
             unit: "%",
@@ -167,7 +167,7 @@ type Measured = (Vec<Block>, Option<Vec<Surface>>, Option<Solid>);
 fn size(bench: &Bench<'_>, path: &str, label: &str, stand_in: Option<f64>) -> (Block, Option<f64>) {
     number(
         bench.draft,
-        Question {
+        NumberField {
             path,
             label,
             unit: "mm",
@@ -281,7 +281,7 @@ fn money(bench: &Bench<'_>) -> (Vec<Block>, Option<Money>) {
                  stand_in: Option<f64>| {
         number(
             bench.draft,
-            Question {
+            NumberField {
                 path,
                 label,
                 unit,
@@ -351,8 +351,7 @@ struct Sums {
 
 impl Sums {
     fn new(bench: &Bench<'_>, surfaces: &Surfaces, money: &Money) -> Self {
-        let v = |id: &str| bench.ledger.value(id);
-        let density = v("metal.silver.density");
+        let density = bench.ledger.value(FigureId::METAL_SILVER_DENSITY);
         let area_cm2 = surfaces.total_cm2();
         let mass_g = coat_g(money.thickness_um, density, area_cm2);
         let buff = bench.ledger.figure(FigureId::SILVER_LOSS_BUFF_HARD_UM);

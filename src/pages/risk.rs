@@ -1,6 +1,6 @@
 //! How the answer holds up for someone averse to risk, in the worst tenth of outcomes, and by regret.
 
-use super::ask::{Question, number};
+use super::ask::{NumberField, number};
 use super::wording::risk as words;
 use super::worth_knowing::Deep;
 use super::{Block, Table, Tone};
@@ -35,7 +35,7 @@ pub(super) fn section(deep: &Deep, draft: &Draft) -> Block {
     let stand_in = deep.ledger.value(FigureId::COUNSEL_EVEN_BET);
     let (field, stake) = number(
         draft,
-        Question {
+        NumberField {
             path: "aim.even_bet",
             label: words::STAKE,
             unit: "",

@@ -5,24 +5,24 @@
 //! unlikely 0 to 1 %. Where bands overlap, the narrowest one applies.
 
 use super::wording::scale_words as words;
-use leavewell_model::ledger::Ledger;
+use leavewell_model::ledger::{FigureId, Ledger};
 use leavewell_model::terms::share;
 
 /// The words for a probability from 0 to 1. Anything else, such as NaN, counts as even.
 #[must_use]
 pub fn likelihood(p: f64, ledger: &Ledger) -> &'static str {
     let at = |id| ledger.value(id);
-    if p >= at("words.virtually_certain") {
+    if p >= at(FigureId::WORDS_VIRTUALLY_CERTAIN) {
         words::VIRTUALLY_CERTAIN
-    } else if p >= at("words.very_likely") {
+    } else if p >= at(FigureId::WORDS_VERY_LIKELY) {
         words::VERY_LIKELY
-    } else if p >= at("words.likely") {
+    } else if p >= at(FigureId::WORDS_LIKELY) {
         words::LIKELY
-    } else if p <= at("words.exceptionally_unlikely") {
+    } else if p <= at(FigureId::WORDS_EXCEPTIONALLY_UNLIKELY) {
         words::EXCEPTIONALLY_UNLIKELY
-    } else if p <= at("words.very_unlikely") {
+    } else if p <= at(FigureId::WORDS_VERY_UNLIKELY) {
         words::VERY_UNLIKELY
-    } else if p < at("words.even") {
+    } else if p < at(FigureId::WORDS_EVEN) {
         words::UNLIKELY
     } else {
         words::ABOUT_EVEN
@@ -38,16 +38,16 @@ pub fn said(p: f64, ledger: &Ledger) -> String {
 /// The scale from most to least likely: each phrase with its range of chances.
 #[must_use]
 pub fn scale(ledger: &Ledger) -> Vec<(String, String)> {
-    let at = |id: &str| (100.0 * ledger.value(id)).round();
+    let at = |id: FigureId| (100.0 * ledger.value(id)).round();
     let (certain, very, likely) = (
-        at("words.virtually_certain"),
-        at("words.very_likely"),
-        at("words.likely"),
+        at(FigureId::WORDS_VIRTUALLY_CERTAIN),
+        at(FigureId::WORDS_VERY_LIKELY),
+        at(FigureId::WORDS_LIKELY),
     );
     let (even, not_very, hardly) = (
-        at("words.even"),
-        at("words.very_unlikely"),
-        at("words.exceptionally_unlikely"),
+        at(FigureId::WORDS_EVEN),
+        at(FigureId::WORDS_VERY_UNLIKELY),
+        at(FigureId::WORDS_EXCEPTIONALLY_UNLIKELY),
     );
     [
         (words::VIRTUALLY_CERTAIN, words::or_more(certain)),

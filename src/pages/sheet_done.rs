@@ -2,8 +2,8 @@
 
 use super::Subject;
 use super::as_typed::as_typed;
-use super::ask::{Question, choice, number};
-use super::block::{Block, Choice, Field, TakePhotos, Tone};
+use super::ask::{NumberField, choice, number};
+use super::block::{Block, Choice, EntryField, TakePhotos, Tone};
 use super::caution_blocks;
 use super::happened::happened;
 use super::money_text::MoneyFormat;
@@ -329,7 +329,7 @@ fn entry(draft: &Draft, case: &Case, problems: &[Problem], place: usize) -> Vec<
 /// What a work took, and whether it went wrong.
 fn what_it_took(draft: &Draft, case: &Case, place: usize) -> Vec<Block> {
     let of = |field: &str, label: &str, hint: &str, unit: &str| {
-        let asked = Question {
+        let asked = NumberField {
             path: &path(place, field),
             label,
             unit,
@@ -424,7 +424,7 @@ fn text_field(
     problem: String,
 ) -> Block {
     let path = path(place, field);
-    Block::Field(Field {
+    Block::Field(EntryField {
         label: label.to_owned(),
         unit: String::new(),
         hint: hint.to_owned(),

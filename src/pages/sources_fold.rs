@@ -4,13 +4,13 @@
 use super::block::{Block, Table};
 use super::number_text::range;
 use super::wording::sources_fold as words;
-use leavewell_model::ledger::{Ledger, meaning, source};
+use leavewell_model::ledger::{FigureId, Ledger, meaning, source};
 
-/// A fold with these figures of the ledger. Unknown ids are skipped.
-pub(super) fn sources_fold(id: &str, ledger: &Ledger, ids: &[&str]) -> Block {
+/// A fold with these figures of the ledger.
+pub(super) fn sources_fold(id: &str, ledger: &Ledger, ids: &[FigureId]) -> Block {
     let rows = ids
         .iter()
-        .filter_map(|id| ledger.find(id))
+        .map(|id| ledger.figure(*id))
         .map(|figure| {
             // As in the ledger, not rounded.
             let band = range(&figure.low.to_string(), &figure.high.to_string());

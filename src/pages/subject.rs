@@ -44,14 +44,14 @@ pub struct Subject {
     draft: Draft,
     case: Case,
     problems: Vec<Problem>,
-    answer: OnceCell<Answer>,
+    answer: OnceCell<Answered>,
     finely: OnceCell<Solved>,
     changes: OnceCell<Vec<ChangeReport>>,
     samples: RefCell<Vec<Shared>>,
 }
 
 /// The case solved on the sample of the answer.
-struct Answer {
+struct Answered {
     solved: Solved,
     report: Report,
     used: BTreeSet<&'static str>,
@@ -173,7 +173,7 @@ impl Subject {
         None
     }
 
-    fn answer(&self) -> &Answer {
+    fn answer(&self) -> &Answered {
         self.answer.get_or_init(|| {
             let ((solved, report), used) = read_during(|| {
                 let solved = solve(&self.case);
@@ -181,7 +181,7 @@ impl Subject {
                 report.counsel.doubts.extend(otherwise_as_shipped(&solved));
                 (solved, report)
             });
-            Answer {
+            Answered {
                 solved,
                 report,
                 used,

@@ -1,6 +1,6 @@
 //! How much each thing counts for a keeper, and how much the answer depends on it.
 
-use super::ask::{Question, number};
+use super::ask::{NumberField, number};
 use super::risk::leaders;
 use super::wording::weights as words;
 use super::worth_knowing::Deep;
@@ -30,7 +30,7 @@ pub(super) fn section(deep: &Deep, draft: &Draft) -> Block {
         let path = format!("aim.weights.{}", Aim::WEIGHED[*a]);
         let (field, _) = number(
             draft,
-            Question {
+            NumberField {
                 path: &path,
                 label: words::SAID[*a].0,
                 unit: words::POINTS,

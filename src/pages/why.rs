@@ -5,7 +5,7 @@ use super::Subject;
 use super::block::{Block, Table, Tone};
 use super::picture::{Anchor, Ink, Mark, Picture};
 use super::wording::why as words;
-use leavewell_model::identity::{Evidence, Reading, interval_with, pushes, readings};
+use leavewell_model::identity::{Evidence, JudgedReading, interval_with, pushes, readings};
 use leavewell_model::ledger::Ledger;
 use leavewell_model::record::Answer;
 use leavewell_model::record::ledger_of;
@@ -59,7 +59,7 @@ impl Bridge {
     /// Adds the answers one at a time, those that move the leading family most first.
     fn new(all: &Evidence, ledger: &Ledger) -> Self {
         let (family, _) = interval_with(all, ledger).base.top_family();
-        let log_odds = |answers: &[Answer], readings: &[Reading]| {
+        let log_odds = |answers: &[Answer], readings: &[JudgedReading]| {
             let some = Evidence {
                 answers,
                 readings,

@@ -11,13 +11,14 @@ use leavewell_model::decide::information::{
     above_noise, of_answers_on_draws, of_everything, of_group, of_input,
 };
 use leavewell_model::decide::sensitivity::{share_explained, share_of_groups};
-use leavewell_model::ledger::{FigureId, Ledger, finding};
+use leavewell_model::identity::{Edge, Ladder};
+use leavewell_model::ledger::{FigureId, LOOK_EFFORT, Ledger, finding};
 use leavewell_model::maths::mean;
 use leavewell_model::record::{Case, ledger_of};
 use leavewell_model::terms::Treatment;
 use leavewell_model::terms::capital;
 use leavewell_model::terms::small;
-use leavewell_model::terms::{ByKind, Family, Kind, Letter};
+use leavewell_model::terms::{ByKind, Family, Kind};
 
 /// Size of the sample shown draw by draw, as a power of 2. It is the sample of the answer.
 const SHOWN_LOG2: u32 = 12;
@@ -153,9 +154,10 @@ impl<'a> Deep<'a> {
     /// Mutually exclusive findings as one look. The remaining probability goes to "none of these".
     fn look(&self, name: &'static str, ids: &[&str]) -> Option<Look> {
         let facts: Vec<_> = ids.iter().filter_map(|id| finding(id)).collect();
-        let effort = facts.iter().map(|f| f.invasive.min(3)).max()?;
+        let effort = facts.iter().map(|f| usize::from(f.invasive.min(3))).max()?;
+        let ladder = Ladder::of(&self.ledger, Edge::Base);
         let chance = |f: &leavewell_model::ledger::FindingFact, k: Kind| match f.letter(k) {
-            Some(letter) => self.ladder(letter),
+            Some(letter) => ladder.step(letter),
             None => self.ledger.value(FigureId::IDENTITY_OUT_FINDING),
         };
         let rows: Vec<ByKind> = facts
@@ -176,14 +178,9 @@ impl<'a> Deep<'a> {
         answers.push((words::NONE_OF_THESE.to_owned(), none));
         Some(Look {
             name,
-            fee: self.ledger.value(format!("look.effort.{effort}")),
+            fee: self.ledger.value(LOOK_EFFORT[effort]),
             answers,
         })
-    }
-
-    fn ladder(&self, letter: Letter) -> f64 {
-        self.ledger
-            .value(format!("identity.ladder.base.{}", letter.code()))
     }
 }
 

@@ -11,7 +11,7 @@ use super::{Anchor, Block, Ink, Mark, Picture, Table, Tone};
 use leavewell_model::counsel::{Shared, SharedCourse};
 use leavewell_model::decide::information::of_answers;
 use leavewell_model::decide::option::{Waiting, Worth};
-use leavewell_model::decide::tree::{Act, Next, Question, Rolled, Test};
+use leavewell_model::decide::tree::{Act, DecisionProblem, Next, Rolled, TreeTest};
 use leavewell_model::maths::mean;
 use leavewell_model::terms::Kind;
 use leavewell_model::terms::Treatment;
@@ -57,7 +57,7 @@ fn by_state(s: &Shared, column: &[f64]) -> [f64; STATES] {
 }
 
 /// The decision as a tree problem. The state is the kind and whether there is lead.
-fn question(deep: &Deep) -> Question {
+fn question(deep: &Deep) -> DecisionProblem {
     let s = &deep.shown;
     let prior = by_state(s, &vec![1.0; s.len()]);
     let leave = s.courses.first().map_or(0.0, |c| mean(&c.score));
@@ -77,10 +77,10 @@ fn question(deep: &Deep) -> Question {
             })
             .collect()
     };
-    let mut tests: Vec<Test> = deep
+    let mut tests: Vec<TreeTest> = deep
         .looks()
         .into_iter()
-        .map(|look| Test {
+        .map(|look| TreeTest {
             name: Rc::from(look.name),
             fee: deep.score_of(look.fee),
             answers: look
@@ -99,7 +99,7 @@ fn question(deep: &Deep) -> Question {
         let lead: Vec<f64> = (0..STATES)
             .map(|i| f64::from(u8::from(i % 2 == 1)))
             .collect();
-        tests.push(Test {
+        tests.push(TreeTest {
             name: Rc::from(words::LEAD_TEST),
             // The courses that begin with this test carry its cost.
             fee: 0.0,
@@ -113,7 +113,7 @@ fn question(deep: &Deep) -> Question {
             opens: Some(after_test),
         });
     }
-    Question {
+    DecisionProblem {
         prior: prior.to_vec(),
         acts: acts(false),
         tests,
@@ -293,7 +293,7 @@ fn drawn(title: &str, lines: &[TreeLine]) -> Block {
 
 /// Compares the best course that touches the piece with waiting for the most informative test. Returns
 /// `None` if no such course is allowed.
-fn waiting(deep: &Deep, question: &Question) -> Option<(String, String, Worth)> {
+fn waiting(deep: &Deep, question: &DecisionProblem) -> Option<(String, String, Worth)> {
     let s = &deep.shown;
     let acting = leaders(s, false).into_iter().filter(|c| c.touches).fold(
         None,
@@ -308,7 +308,7 @@ fn waiting(deep: &Deep, question: &Question) -> Option<(String, String, Worth)> 
     let act = question.acts.iter().find(|a| *a.name == *acting.name)?;
     let leave = question.acts.first()?;
     let rows: [&[f64]; 2] = [&act.pays, &leave.pays];
-    let worth_of = |t: &Test| {
+    let worth_of = |t: &TreeTest| {
         let answers: Vec<Vec<f64>> = t.answers.iter().map(|(_, l)| l.clone()).collect();
         (of_answers(&question.prior, &rows, &answers), answers)
     };
@@ -334,7 +334,7 @@ fn waiting(deep: &Deep, question: &Question) -> Option<(String, String, Worth)> 
     Some((acting.name.clone(), name, waiting.worth_with(&answers)))
 }
 
-fn waiting_sentence(deep: &Deep, question: &Question) -> String {
+fn waiting_sentence(deep: &Deep, question: &DecisionProblem) -> String {
     let Some((act, test, worth)) = waiting(deep, question) else {
         return words::NOTHING_ALLOWED.to_owned();
     };
@@ -354,7 +354,7 @@ fn waiting_sentence(deep: &Deep, question: &Question) -> String {
     )
 }
 
-fn waiting_table(deep: &Deep, question: &Question) -> Vec<Block> {
+fn waiting_table(deep: &Deep, question: &DecisionProblem) -> Vec<Block> {
     let Some((act, test, worth)) = waiting(deep, question) else {
         return vec![Block::para(words::NO_COURSE)];
     };

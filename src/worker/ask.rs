@@ -118,7 +118,7 @@ impl Ask {
 
 /// What the worker answers.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub enum Answer {
+pub enum Reply {
     /// The report.
     Report(Box<Report>),
     /// What would change the advice.

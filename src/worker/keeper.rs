@@ -11,7 +11,7 @@ use leavewell_pages::sheet_text::sheet_text;
 use leavewell_pages::stock_table;
 use leavewell_pages::{Subject, compare};
 
-use crate::ask::{Answer, Ask};
+use crate::ask::{Ask, Reply};
 
 /// What the page's scripts may ask, by name. Question and answer are JSON text.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -49,7 +49,7 @@ pub enum Progress {
     /// More is to be done: the share that is done, from 0 to below 1. Asking the same again goes on with it.
     Working(f64),
     /// The answer.
-    Done(Answer),
+    Done(Reply),
 }
 
 /// Answers questions. It keeps the newest record as it was read and solved, and the newest plan.
@@ -63,26 +63,26 @@ impl Keeper {
     /// Does one slice of the work for an answer, or gives the answer.
     pub fn advance(&mut self, ask: Ask, text: &str) -> Progress {
         match ask {
-            Ask::Plan => return Progress::Done(Answer::Page(self.plan(text).blocks.clone())),
+            Ask::Plan => return Progress::Done(Reply::Page(self.plan(text).blocks.clone())),
             Ask::WriteTable => {
-                return Progress::Done(Answer::TableText(stock_table::write(text)));
+                return Progress::Done(Reply::TableText(stock_table::write(text)));
             }
             Ask::ReadTable => {
                 let question = serde_json::from_str(text);
                 let preview = question.map(|question| stock_table::read(&question));
                 return Progress::Done(match preview {
-                    Ok(preview) => Answer::Table(Box::new(preview)),
-                    Err(fault) => Answer::Refused(fault.to_string()),
+                    Ok(preview) => Reply::Table(Box::new(preview)),
+                    Err(fault) => Reply::Refused(fault.to_string()),
                 });
             }
             _ => {}
         }
         if ask == Ask::Learning {
-            return Progress::Done(Answer::Learning(Box::new(learning(text))));
+            return Progress::Done(Reply::Learning(Box::new(learning(text))));
         }
         let subject = match self.subject(text) {
             Ok(subject) => subject,
-            Err(why) => return Progress::Done(Answer::Refused(why)),
+            Err(why) => return Progress::Done(Reply::Refused(why)),
         };
         let page = match ask {
             Ask::Page(name) => Some(name),
@@ -93,27 +93,25 @@ impl Keeper {
             return Progress::Working(share);
         }
         Progress::Done(match ask {
-            Ask::Report => Answer::Report(Box::new(subject.report().clone())),
+            Ask::Report => Reply::Report(Box::new(subject.report().clone())),
             Ask::Line => line(subject),
-            Ask::Changes => Answer::Changes(subject.changes().to_vec()),
-            Ask::Moved { input, steps } => Answer::Moved(subject.solved().moved(input, steps)),
-            Ask::Page(name) => Answer::Page(name.blocks(subject)),
-            Ask::Sheet { recipient, form } => Answer::Sheet(sheet_text(subject, recipient, form)),
+            Ask::Changes => Reply::Changes(subject.changes().to_vec()),
+            Ask::Moved { input, steps } => Reply::Moved(subject.solved().moved(input, steps)),
+            Ask::Page(name) => Reply::Page(name.blocks(subject)),
+            Ask::Sheet { recipient, form } => Reply::Sheet(sheet_text(subject, recipient, form)),
             Ask::ExpectedWhenAgreed => {
-                Answer::Expected(freeze(subject.case(), PredictedWhen::Agreed))
+                Reply::Expected(freeze(subject.case(), PredictedWhen::Agreed))
             }
             Ask::ExpectedWhenOffered => {
-                Answer::Expected(freeze(subject.case(), PredictedWhen::Offered))
+                Reply::Expected(freeze(subject.case(), PredictedWhen::Offered))
             }
             // Answered above: they are about no single record.
-            Ask::Plan | Ask::Learning | Ask::WriteTable | Ask::ReadTable => {
-                Answer::Page(Vec::new())
-            }
+            Ask::Plan | Ask::Learning | Ask::WriteTable | Ask::ReadTable => Reply::Page(Vec::new()),
         })
     }
 
     /// The answer, however long it takes.
-    pub fn answer(&mut self, ask: Ask, text: &str) -> Answer {
+    pub fn answer(&mut self, ask: Ask, text: &str) -> Reply {
         loop {
             if let Progress::Done(answer) = self.advance(ask, text) {
                 return answer;
@@ -152,12 +150,12 @@ impl Keeper {
     }
 }
 
-fn line(subject: &Subject) -> Answer {
+fn line(subject: &Subject) -> Reply {
     let report = subject.report();
     let identity = &report.identity;
     let likeliest = identity.family_bars.first();
     let kind = likeliest.filter(|_| !identity.nothing_found);
-    Answer::Line {
+    Reply::Line {
         kind: kind
             .map(|family| family.name.to_string())
             .unwrap_or_default(),
@@ -192,10 +190,10 @@ mod tests {
             let report = weigh_at_once(&case, problems);
             assert_eq!(
                 keeper.answer(Ask::Report, text),
-                Answer::Report(Box::new(report))
+                Reply::Report(Box::new(report))
             );
             let changes = what_would_change(&case);
-            assert_eq!(keeper.answer(Ask::Changes, text), Answer::Changes(changes));
+            assert_eq!(keeper.answer(Ask::Changes, text), Reply::Changes(changes));
         }
     }
 
@@ -233,9 +231,9 @@ mod tests {
             TRAY,
         );
         let answer = keeper.answer(Ask::Report, &taught);
-        assert!(matches!(&answer, Answer::Report(_)) && answer != as_shipped);
+        assert!(matches!(&answer, Reply::Report(_)) && answer != as_shipped);
         let frozen = keeper.answer(Ask::ExpectedWhenOffered, &taught);
-        let Answer::Expected(fields) = &frozen else {
+        let Reply::Expected(fields) = &frozen else {
             panic!("{frozen:?}");
         };
         assert!(
@@ -246,7 +244,7 @@ mod tests {
         assert_eq!(from_bytes(&to_bytes(&frozen)), Ok(frozen.clone()));
         let question =
             r#"{"today":"2026-11-30","prices":true,"works":true,"example":true,"pieces":[]}"#;
-        let Answer::Learning(learning) = keeper.answer(Ask::Learning, question) else {
+        let Reply::Learning(learning) = keeper.answer(Ask::Learning, question) else {
             panic!("what pieces teach");
         };
         assert!(learning.layer.is_empty(), "invented pieces teach nothing");
@@ -268,11 +266,8 @@ mod tests {
     fn a_text_that_is_no_case_is_refused_and_the_next_is_answered() {
         let mut keeper = Keeper::default();
         let refused = keeper.answer(Ask::Page(PageName::Bleed), "{\"format\":");
-        assert!(matches!(&refused, Answer::Refused(why) if !why.is_empty()));
-        assert!(matches!(
-            keeper.answer(Ask::Report, TRAY),
-            Answer::Report(_)
-        ));
+        assert!(matches!(&refused, Reply::Refused(why) if !why.is_empty()));
+        assert!(matches!(keeper.answer(Ask::Report, TRAY), Reply::Report(_)));
     }
 
     #[test]
@@ -282,7 +277,7 @@ mod tests {
         let offers = keeper.answer_script(ScriptAsk::Offers, &record);
         let question = format!("{{\"pieces\":{offers}}}");
         let script = keeper.answer_script(ScriptAsk::Plan, &question);
-        let Answer::Page(blocks) = keeper.answer(Ask::Plan, &question) else {
+        let Reply::Page(blocks) = keeper.answer(Ask::Plan, &question) else {
             panic!("the plan is a page");
         };
         let sentence = match &blocks[0] {
@@ -290,14 +285,14 @@ mod tests {
             other => panic!("{other:?}"),
         };
         assert!(script.contains(sentence.as_str()), "{script}");
-        assert_ne!(keeper.answer(Ask::Plan, "{}"), Answer::Page(blocks));
+        assert_ne!(keeper.answer(Ask::Plan, "{}"), Reply::Page(blocks));
     }
 
     #[test]
     fn a_table_is_written_and_read_back() {
         let mut keeper = Keeper::default();
         let pieces = serde_json::json!([{ "record": TRAY, "advised": "Leave it." }]).to_string();
-        let Answer::TableText(text) = keeper.answer(Ask::WriteTable, &pieces) else {
+        let Reply::TableText(text) = keeper.answer(Ask::WriteTable, &pieces) else {
             panic!("it is a table");
         };
         let question = serde_json::json!({
@@ -305,12 +300,12 @@ mod tests {
         });
         let answer = keeper.answer(Ask::ReadTable, &question.to_string());
         assert_eq!(from_bytes(&to_bytes(&answer)).as_ref(), Ok(&answer));
-        let Answer::Table(preview) = answer else {
+        let Reply::Table(preview) = answer else {
             panic!("it is a preview");
         };
         assert_eq!(preview.pieces.len(), 1);
         let refused = keeper.answer(Ask::ReadTable, "no question");
-        assert!(matches!(refused, Answer::Refused(_)));
+        assert!(matches!(refused, Reply::Refused(_)));
     }
 
     #[test]

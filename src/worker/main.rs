@@ -17,7 +17,7 @@ thread_local! {
 
 fn main() {}
 
-/// The bytes of an [`leavewell_worker::ask::Answer`] to the bytes of an [`Ask`]. `undefined` while more is to be
+/// The bytes of an [`leavewell_worker::ask::Reply`] to the bytes of an [`Ask`]. `undefined` while more is to be
 /// done: [`share_done`] then says how far it is, and the same call goes on.
 ///
 /// # Errors

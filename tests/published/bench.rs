@@ -1,6 +1,6 @@
 //! Heat reach in wide sheets and the Bessel functions behind it.
 
-use leavewell_model::bench::{Field, Reach, Spread, bessel_k0, bessel_k1, sheet_length_mm};
+use leavewell_model::bench::{HeatField, Reach, Spread, bessel_k0, bessel_k1, sheet_length_mm};
 
 use crate::{near, near_share};
 
@@ -44,7 +44,7 @@ fn bessel_functions_against_their_integral() {
 
 /// How far heat reaches in a sheet or strip without an end, in air of 20 C, mm.
 fn reach_mm(length_mm: f64, spread: Spread, from_c: f64, to_c: f64) -> f64 {
-    match (Field { length_mm, spread }).reach(from_c, 20.0, to_c) {
+    match (HeatField { length_mm, spread }).reach(from_c, 20.0, to_c) {
         Reach::To(x) => x,
         other => panic!("{other:?}"),
     }

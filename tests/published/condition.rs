@@ -19,7 +19,7 @@ use statrs::distribution::{ContinuousCDF, Normal};
 use crate::{layer_with_bleed, near, near_share, printed};
 
 fn figure(id: &str) -> f64 {
-    Ledger::standard().value(id)
+    Ledger::standard().find(id).unwrap().value
 }
 
 /// A fixed stream of uniform numbers in (0, 1): the 64-bit generator of Knuth (MMIX), upper 53 bits.
@@ -352,7 +352,7 @@ fn classes_of_air_are_converted_to_tarnish_per_year() {
         ("ic4", 3000.0, 6700.0),
         ("ic5", 6700.0, 16_700.0),
     ] {
-        let air = ledger.figure(format!("silver.air.{id}"));
+        let air = ledger.find(&format!("silver.air.{id}")).unwrap();
         near(air.low, film_nm(least), 0.6);
         near(air.high, film_nm(most), 0.6);
     }
@@ -362,7 +362,7 @@ fn classes_of_air_are_converted_to_tarnish_per_year() {
         ("g2", 200.0, 1000.0),
         ("g3", 1000.0, 2000.0),
     ] {
-        let air = ledger.figure(format!("silver.air.{id}"));
+        let air = ledger.find(&format!("silver.air.{id}")).unwrap();
         near_share(air.low, year(least), 0.001);
         near_share(air.high, year(most), 0.001);
     }

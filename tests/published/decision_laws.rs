@@ -4,7 +4,7 @@ use leavewell_model::decide::information as info;
 use leavewell_model::decide::option::Waiting;
 use leavewell_model::decide::risk::{certain, dominance, regrets, worst};
 use leavewell_model::decide::sensitivity::share_explained;
-use leavewell_model::decide::tree::{Act, Question, Test};
+use leavewell_model::decide::tree::{Act, DecisionProblem, TreeTest};
 use leavewell_model::decide::weights::{Order, acceptability, shares, simplex};
 use proptest::prelude::*;
 
@@ -39,8 +39,8 @@ fn both(a: &[Vec<f64>], b: &[Vec<f64>]) -> Vec<Vec<f64>> {
         .collect()
 }
 
-fn question(prior: &[f64], pays: &[Vec<f64>], tests: &[(&Vec<Vec<f64>>, f64)]) -> Question {
-    Question {
+fn question(prior: &[f64], pays: &[Vec<f64>], tests: &[(&Vec<Vec<f64>>, f64)]) -> DecisionProblem {
+    DecisionProblem {
         prior: prior.to_vec(),
         acts: pays
             .iter()
@@ -53,7 +53,7 @@ fn question(prior: &[f64], pays: &[Vec<f64>], tests: &[(&Vec<Vec<f64>>, f64)]) -
         tests: tests
             .iter()
             .enumerate()
-            .map(|(i, (answers, fee))| Test {
+            .map(|(i, (answers, fee))| TreeTest {
                 name: format!("test {i}").into(),
                 fee: *fee,
                 answers: answers
@@ -67,7 +67,7 @@ fn question(prior: &[f64], pays: &[Vec<f64>], tests: &[(&Vec<Vec<f64>>, f64)]) -
     }
 }
 
-fn value(question: &Question, depth: usize) -> f64 {
+fn value(question: &DecisionProblem, depth: usize) -> f64 {
     question.tree(depth).rolled().value
 }
 

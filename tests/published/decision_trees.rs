@@ -5,7 +5,7 @@
 
 use leavewell_model::decide::information;
 use leavewell_model::decide::option::Waiting;
-use leavewell_model::decide::tree::{Act, Branch, Next, Question, Rolled, Test, Tree};
+use leavewell_model::decide::tree::{Act, Branch, DecisionProblem, Next, Rolled, Tree, TreeTest};
 
 use crate::near;
 
@@ -16,8 +16,8 @@ fn act(name: &str, pays: &[f64]) -> Act {
     }
 }
 
-fn test(name: &str, fee: f64, answers: &[(&str, &[f64])]) -> Test {
-    Test {
+fn test(name: &str, fee: f64, answers: &[(&str, &[f64])]) -> TreeTest {
+    TreeTest {
         name: name.into(),
         fee,
         answers: answers
@@ -28,7 +28,7 @@ fn test(name: &str, fee: f64, answers: &[(&str, &[f64])]) -> Test {
     }
 }
 
-fn rolled(question: &Question, depth: usize) -> Rolled {
+fn rolled(question: &DecisionProblem, depth: usize) -> Rolled {
     question.tree(depth).rolled()
 }
 
@@ -68,17 +68,17 @@ pub(crate) fn perfect_information(chances: &[f64], pays: &[&[f64]]) -> f64 {
     information::of_answers(chances, pays, &certain_answers(chances.len()))
 }
 
-fn answers_of(test: &Test) -> Vec<Vec<f64>> {
+fn answers_of(test: &TreeTest) -> Vec<Vec<f64>> {
     test.answers.iter().map(|(_, l)| l.clone()).collect()
 }
 
-fn pays(question: &Question) -> Vec<&[f64]> {
+fn pays(question: &DecisionProblem) -> Vec<&[f64]> {
     question.acts.iter().map(|a| a.pays.as_slice()).collect()
 }
 
 /// The oil wildcatter (Raiffa 1968, Decision Analysis; table of the influence-diagram literature).
-fn wildcatter() -> Question {
-    Question {
+fn wildcatter() -> DecisionProblem {
+    DecisionProblem {
         prior: vec![0.5, 0.3, 0.2],
         acts: vec![act("stop", &[0.0; 3]), act("drill", &[-70.0, 50.0, 200.0])],
         tests: vec![test(
@@ -153,7 +153,7 @@ fn drilling_now_or_sounding_first() {
 /// ch. 15).
 #[test]
 fn the_prototype_oil_firm() {
-    let question = Question {
+    let question = DecisionProblem {
         prior: vec![0.25, 0.75],
         acts: vec![act("sell", &[90.0, 90.0]), act("drill", &[700.0, -100.0])],
         tests: vec![test(
@@ -185,7 +185,7 @@ fn the_prototype_oil_firm() {
 /// The stock-market example (Clemen, Making Hard Decisions).
 #[test]
 fn the_stock_market() {
-    let question = Question {
+    let question = DecisionProblem {
         prior: vec![0.5, 0.3, 0.2],
         acts: vec![
             act("savings", &[500.0; 3]),
@@ -220,7 +220,7 @@ fn the_stock_market() {
 /// The used-car buyer (Howard; as in the documentation of DecisionProgramming.jl).
 #[test]
 fn the_used_car_buyer() {
-    let question = Question {
+    let question = DecisionProblem {
         prior: vec![0.2, 0.8],
         acts: vec![
             act("do not buy", &[0.0, 0.0]),
@@ -248,7 +248,7 @@ fn the_used_car_buyer() {
 /// CONSTRUCTED: making the second test only after a positive first one beats every fixed set of tests.
 #[test]
 fn testing_in_sequence_beats_testing_all_at_once() {
-    let of = |tests: Vec<Test>| Question {
+    let of = |tests: Vec<TreeTest>| DecisionProblem {
         prior: vec![0.5, 0.5],
         acts: vec![act("leave", &[0.0, 0.0]), act("treat", &[1000.0, -1500.0])],
         tests,
@@ -267,7 +267,7 @@ fn testing_in_sequence_beats_testing_all_at_once() {
             joint.push((format!("{a} {b}").into(), both));
         }
     }
-    let both = Test {
+    let both = TreeTest {
         name: "both".into(),
         fee: 170.0,
         answers: joint,
@@ -304,7 +304,7 @@ fn testing_in_sequence_beats_testing_all_at_once() {
 fn a_second_test_is_not_made_when_one_is_enough() {
     let cheap = test("cheap", 20.0, &[("yes", &[0.8, 0.3]), ("no", &[0.2, 0.7])]);
     let good = test("good", 60.0, &[("yes", &[0.9, 0.1]), ("no", &[0.1, 0.9])]);
-    let question = Question {
+    let question = DecisionProblem {
         prior: vec![0.6, 0.4],
         acts: vec![act("leave", &[0.0, 0.0]), act("treat", &[1000.0, -1500.0])],
         tests: vec![cheap, good],
@@ -346,7 +346,7 @@ fn a_whole_case_agrees_with_brute_force_over_policies() {
         }
     }
     let probe = [[0.85, 0.15, 0.25], [0.15, 0.85, 0.75]];
-    let question = Question {
+    let question = DecisionProblem {
         prior: prior.to_vec(),
         acts: acts.clone(),
         tests: vec![test(
@@ -401,7 +401,7 @@ fn eight_tests_three_deep_have_2928_events() {
             )
         })
         .collect();
-    let question = Question {
+    let question = DecisionProblem {
         prior: vec![0.5, 0.5],
         acts: vec![act("leave", &[0.0, 0.0]), act("treat", &[10.0, -10.0])],
         tests,

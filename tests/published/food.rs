@@ -26,14 +26,14 @@ fn release_limits_are_those_of_the_summaries() {
         ("Pb", 0.010),
         ("Tl", 0.001),
     ] {
-        let figure = ledger.figure(format!("food.limit.{metal}"));
+        let figure = ledger.find(&format!("food.limit.{metal}")).unwrap();
         near(figure.value, limit, 1e-12);
         assert_ne!(figure.tag, Tag::Memory, "{metal}");
     }
     // Only recalled, so shown without a number.
     for metal in ["Cd", "As", "Hg"] {
         assert_eq!(
-            ledger.figure(format!("food.limit.{metal}")).tag,
+            ledger.find(&format!("food.limit.{metal}")).unwrap().tag,
             Tag::Memory
         );
     }
@@ -46,7 +46,7 @@ fn release_limits_are_those_of_the_summaries() {
 #[test]
 fn the_old_criterion_is_far_from_safe() {
     let ledger = Ledger::standard();
-    let v = |id: &str| ledger.value(id);
+    let v = |id: &str| ledger.find(id).unwrap().value;
     let cup = v("food.cup") * v("food.legacy_adult");
     near(cup, 1750.0, 1e-9);
     near(cup / v("food.daily_adult"), 198.9, 0.1);

@@ -1,7 +1,7 @@
 //! Heat in pieces of stated size, what gives way, and the fillers that fused plate would bear.
 
 use leavewell_model::bench::{
-    ALLOYS, Field, HeatBands, Reach, Spread, bessel_i0, bessel_i1, bessel_k0, bessel_k1,
+    ALLOYS, HeatBands, HeatField, Reach, Spread, bessel_i0, bessel_i1, bessel_k0, bessel_k1,
     chance_lets_go, rod_length_mm, sheet_length_mm,
 };
 use leavewell_model::ledger::FigureId;
@@ -218,7 +218,7 @@ fn disks_over_a_grid() {
             0.816_620_92,
         ),
     ] {
-        let unbounded = Field {
+        let unbounded = HeatField {
             length_mm: sheet_length_mm(k, t, h),
             spread: Spread::Disk {
                 patch_mm: a,
@@ -229,7 +229,7 @@ fn disks_over_a_grid() {
             Reach::To(x) => near(x, wide, 2e-4),
             other => panic!("{other:?}"),
         }
-        let field = Field {
+        let field = HeatField {
             length_mm: sheet_length_mm(k, t, h),
             spread: Spread::Disk {
                 patch_mm: a,
@@ -245,8 +245,8 @@ fn disks_over_a_grid() {
     }
 }
 
-fn long(length_mm: f64) -> Field {
-    Field {
+fn long(length_mm: f64) -> HeatField {
+    HeatField {
         length_mm,
         spread: Spread::Strip { end_mm: 1e6 },
     }
@@ -313,13 +313,13 @@ fn a_short_fin_with_a_closed_tip() {
     let (k, area, perimeter, h) = (210.0, 8e-5, 0.084, 30.0_f64);
     let length_mm = 1000.0 / (h * perimeter / (k * area)).sqrt();
     near(1000.0 / length_mm, 12.247, 1e-3);
-    let slope = |field: Field| {
+    let slope = |field: HeatField| {
         let d = 1e-3;
         // One-sided, of second order: 3 f(0) - 4 f(d) + f(2d), over 2d in metres.
         (3.0 * field.left(0.0) - 4.0 * field.left(d) + field.left(2.0 * d)) / (2.0 * d / 1000.0)
     };
     near(k * area * 65.0 * slope(long(length_mm)), 13.37, 0.01);
-    let closed = Field {
+    let closed = HeatField {
         length_mm,
         spread: Spread::Strip { end_mm: 30.0 },
     };
@@ -333,7 +333,7 @@ fn the_annular_fin_of_the_book() {
     let (k, t, h, r1) = (186.0, 0.006, 50.0, 0.025);
     let r2 = r1 + 0.020 + t / 2.0;
     let length_mm = sheet_length_mm(k, 6.0, h);
-    let field = Field {
+    let field = HeatField {
         length_mm,
         spread: Spread::Disk {
             patch_mm: 1000.0 * r1,
@@ -447,7 +447,10 @@ fn limits_on_heating_rise_in_order() {
         "guard.h07.bond",
     ];
     for pair in order.windows(2) {
-        assert!(ledger.value(pair[0]) < ledger.value(pair[1]), "{pair:?}");
+        assert!(
+            ledger.find(pair[0]).unwrap().value < ledger.find(pair[1]).unwrap().value,
+            "{pair:?}"
+        );
     }
 }
 
@@ -476,7 +479,7 @@ fn silver_solders_in_fahrenheit() {
     let ledger = Ledger::standard();
     for (class, fahrenheit) in AWS_F {
         near(
-            ledger.value(format!("solder.{class}")),
+            ledger.find(&format!("solder.{class}")).unwrap().value,
             (fahrenheit - 32.0) / 1.8,
             0.51,
         );
@@ -526,7 +529,7 @@ fn soft_solders_within_their_ranges() {
         ("sn_pb_50", 212.0, 216.0),
         ("sn_pb_40", 234.0, 238.0),
     ] {
-        let liquid = ledger.value(format!("solder.{id}"));
+        let liquid = ledger.find(&format!("solder.{id}")).unwrap().value;
         assert!((low..=high).contains(&liquid), "{id}: {liquid}");
     }
 }
@@ -544,7 +547,7 @@ fn diffusivities_from_their_parts() {
         ("britannia", 66.6, 7310.0, 227.0),
     ] {
         near_share(
-            ledger.value(format!("heat.alpha.{id}")),
+            ledger.find(&format!("heat.alpha.{id}")).unwrap().value,
             1e6 * k / (density * capacity),
             5e-3,
         );

@@ -50,7 +50,7 @@ fn prior(kind: Kind, came_from: Option<CameFrom>) -> f64 {
         None => format!("identity.prior.{}", kind.code()),
         Some(from) => format!("identity.prior.{}.{}", from.id(), kind.code()),
     };
-    Ledger::standard().value(&id)
+    Ledger::standard().find(&id).unwrap().value
 }
 
 /// Every way a piece can have come to its owner, not told first.
@@ -265,14 +265,20 @@ fn a_finding_that_favours_a_family_raises_it() {
 /// kind outside. Worked out here from the letters alone.
 fn favoured(f: &FindingFact, answer: Seen) -> Vec<Family> {
     let ledger = Ledger::standard();
-    let out = ledger.value(if f.cluster == Cluster::Mark {
-        "identity.out.mark"
-    } else {
-        "identity.out.finding"
-    });
+    let out = ledger
+        .find(if f.cluster == Cluster::Mark {
+            "identity.out.mark"
+        } else {
+            "identity.out.finding"
+        })
+        .unwrap()
+        .value;
     let likelihood = |k: Kind| {
         let p = f.letter(k).map_or(out, |l| {
-            ledger.value(format!("identity.ladder.base.{}", l.code()))
+            ledger
+                .find(&format!("identity.ladder.base.{}", l.code()))
+                .unwrap()
+                .value
         });
         if answer == Seen::Yes { p } else { 1.0 - p }
     };
@@ -603,7 +609,10 @@ fn opposites_of_what_was_seen_are_not_proposed() {
 fn support(a: &FindingFact, b: &FindingFact) -> f64 {
     let ledger = Ledger::standard();
     let p = |f: &FindingFact, i: usize| {
-        ledger.value(format!("identity.ladder.base.{}", f.letters[i].code()))
+        ledger
+            .find(&format!("identity.ladder.base.{}", f.letters[i].code()))
+            .unwrap()
+            .value
     };
     let most = |of: &dyn Fn(usize) -> f64| (0..Kind::LADDER.len()).map(of).fold(0.0, f64::max);
     most(&|i| p(a, i) * p(b, i)) / (most(&|i| p(a, i)) * most(&|i| p(b, i)))
@@ -733,7 +742,10 @@ fn kindred_evidence_counts_for_less_than_its_product() {
     let odds = |k: Kind| {
         kindred.iter().fold(1.0, |p, id| {
             let letter = finding(id).unwrap().letter(k).unwrap();
-            p * ledger.value(format!("identity.ladder.base.{}", letter.code()))
+            p * ledger
+                .find(&format!("identity.ladder.base.{}", letter.code()))
+                .unwrap()
+                .value
         })
     };
     let product = (odds(Kind::Fpd) / odds(Kind::Ecu)).ln();

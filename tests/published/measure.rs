@@ -152,7 +152,12 @@ fn density_separates_silver_copper_and_tin() {
 #[test]
 fn a_reading_moves_odds_no_further_than_the_ladder() {
     let ledger = Ledger::standard();
-    let step = |l: Letter| ledger.value(format!("identity.ladder.base.{}", l.code()));
+    let step = |l: Letter| {
+        ledger
+            .find(&format!("identity.ladder.base.{}", l.code()))
+            .unwrap()
+            .value
+    };
     let most = step(Letter::N) / step(Letter::X);
     let before = posterior(&[], &[]);
     let cases: [&[(&str, &str)]; 6] = [
@@ -627,8 +632,12 @@ fn a_look_predicts_what_its_answers_do() {
 #[test]
 fn ratios_of_ladder_letters_have_their_verbal_strength() {
     let ledger = Ledger::standard();
-    let step =
-        |ladder: &str, l: Letter| ledger.value(format!("identity.ladder.{ladder}.{}", l.code()));
+    let step = |ladder: &str, l: Letter| {
+        ledger
+            .find(&format!("identity.ladder.{ladder}.{}", l.code()))
+            .unwrap()
+            .value
+    };
     let base = Letter::ALL.map(|l| step("base", l));
     for (got, want) in base.into_iter().zip([0.95, 0.70, 0.30, 0.07, 0.01]) {
         near(got, want, 1e-12);

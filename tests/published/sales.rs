@@ -260,7 +260,7 @@ fn four_sales_of_a_dish() {
         sold: 0.8,
         ..super::value::fees()
     };
-    let figure = |id: &str| Ledger::standard().value(id);
+    let figure = |id: &str| Ledger::standard().find(id).unwrap().value;
     let wear = ConditionTable::of(Class::A2, Ledger::standard()).wear(0.05, 0.0);
     let leave = wear * figure("value.factor.tarnish_heavy.A");
     let clean = wear * 0.997;

@@ -19,7 +19,7 @@ const FOOT2: f64 = 929.0304;
 const TROY_OUNCE: f64 = 31.103_476_8;
 
 fn figure(id: &str) -> f64 {
-    Ledger::standard().value(id)
+    Ledger::standard().find(id).unwrap().value
 }
 
 fn silver_g(um: f64, area_cm2: f64) -> f64 {

@@ -9,11 +9,11 @@
 // Whole and half numbers: sums of them are exact.
 #![allow(clippy::float_cmp)]
 
-use leavewell_model::decide::stock::{Choice, MOST_HELD, Need, Selection, select};
+use leavewell_model::decide::stock::{MOST_HELD, Need, Selection, StockChoice, select};
 
 /// Items to take or leave, with their weight in each constraint.
-fn items<const K: usize>(profits: &[f64], rows: [&[f64]; K]) -> Vec<Vec<Choice<K>>> {
-    let choice = |gain, uses| Choice {
+fn items<const K: usize>(profits: &[f64], rows: [&[f64]; K]) -> Vec<Vec<StockChoice<K>>> {
+    let choice = |gain, uses| StockChoice {
         gain,
         uses,
         keeps: 0.0,
@@ -29,7 +29,7 @@ fn items<const K: usize>(profits: &[f64], rows: [&[f64]; K]) -> Vec<Vec<Choice<K
 }
 
 fn best<const K: usize>(
-    pieces: &[Vec<Choice<K>>],
+    pieces: &[Vec<StockChoice<K>>],
     needs: &[Need],
     limits: [f64; K],
 ) -> Selection<K> {
@@ -197,7 +197,7 @@ fn an_item_is_taken_only_with_what_it_needs() {
 }
 
 /// CONSTRUCTED: five pieces; for each choice gain, money, hours. Leaving alone comes first.
-fn five_pieces() -> Vec<Vec<Choice<2>>> {
+fn five_pieces() -> Vec<Vec<StockChoice<2>>> {
     let all: [&[(f64, f64, f64)]; 5] = [
         &[
             (0., 0., 0.),
@@ -213,7 +213,7 @@ fn five_pieces() -> Vec<Vec<Choice<2>>> {
     ];
     all.iter()
         .map(|choices| {
-            let made = |(gain, money, hours): &(f64, f64, f64)| Choice {
+            let made = |(gain, money, hours): &(f64, f64, f64)| StockChoice {
                 gain: *gain,
                 uses: [*money, *hours],
                 keeps: 0.0,
@@ -275,7 +275,7 @@ fn more_money_gains_more_until_the_hours_bind() {
 
 #[test]
 fn ties_go_to_the_cheaper_and_then_to_what_leaves_more_choice() {
-    let choice = |gain, money, keeps| Choice {
+    let choice = |gain, money, keeps| StockChoice {
         gain,
         uses: [money],
         keeps,
@@ -291,19 +291,19 @@ fn ties_go_to_the_cheaper_and_then_to_what_leaves_more_choice() {
 fn senseless_input_is_refused() {
     let piece = |uses| {
         vec![
-            Choice {
+            StockChoice {
                 gain: 0.0,
                 uses: [0.0],
                 keeps: 0.0,
             },
-            Choice {
+            StockChoice {
                 gain: 1.0,
                 uses: [uses],
                 keeps: 0.0,
             },
         ]
     };
-    let refused = |pieces: &[Vec<Choice<1>>], needs: &[Need], limit: f64| {
+    let refused = |pieces: &[Vec<StockChoice<1>>], needs: &[Need], limit: f64| {
         select(pieces, needs, [limit], MOST_HELD).is_none()
     };
     assert!(!refused(&[piece(1.0)], &[], 1.0));

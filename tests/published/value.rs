@@ -14,7 +14,7 @@ const DECORATOR: usize = 1;
 const USER: usize = 2;
 
 fn figure(id: &str) -> f64 {
-    Ledger::standard().value(id)
+    Ledger::standard().find(id).unwrap().value
 }
 
 fn table(class: Class) -> ConditionTable {

@@ -113,12 +113,6 @@ fn crates_use_only_crates_below_them() {
     assert!(faults.is_empty(), "{}", faults.join("\n"));
 }
 
-/// Names that still stand for two things, each to be given a name of its own. None may be added.
-const STILL_TWICE: [&str; 17] = [
-    "Answer", "Asked", "Block", "Choice", "Field", "Found", "Line", "Price", "Proposal",
-    "Question", "Reading", "Refused", "Rest", "Risk", "State", "Test", "Told",
-];
-
 #[test]
 fn a_type_name_is_defined_once_in_the_workspace() {
     let mut defined: BTreeMap<String, BTreeSet<String>> = BTreeMap::new();
@@ -147,7 +141,7 @@ fn a_type_name_is_defined_once_in_the_workspace() {
     }
     let twice: Vec<_> = defined
         .iter()
-        .filter(|(name, files)| files.len() > 1 && !STILL_TWICE.contains(&name.as_str()))
+        .filter(|(_, files)| files.len() > 1)
         .collect();
     assert!(twice.is_empty(), "{twice:#?}");
     assert!(defined.len() > 100);

@@ -1,13 +1,14 @@
 //! How much of the original silver is left on each part.
 
 use leavewell_model::report::PartReport;
+use leavewell_model::terms::small;
 use leavewell_pages::wrapped;
 use yew::prelude::*;
 
 use super::figure::{Frame, LINE, bar, figure, whisker, word, words};
 use super::scale::{Scale, count};
 use crate::app::parts::element::{el, group};
-use crate::app::parts::words::{number_band, percent, small};
+use crate::app::parts::words::{number_band, percent};
 use crate::app::wording::charts as text;
 
 /// One bar for each part, compared with the silver it was made with.

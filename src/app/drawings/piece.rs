@@ -1,12 +1,12 @@
 //! The drawing of a piece with its parts.
 
-use leavewell_model::terms::{Form, PartName};
+use leavewell_model::terms::{Form, PartName, small};
 use yew::prelude::*;
 
 use super::forms::shapes;
 use super::shape::{PaintedShape, Style, number};
 use crate::app::parts::element::{El, el};
-use crate::app::parts::words::{joined, small};
+use crate::app::parts::words::joined;
 use crate::app::wording::drawings as text;
 
 /// The id of the drawing. A screen has at most one.

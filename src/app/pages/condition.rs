@@ -6,7 +6,7 @@ mod summary;
 use leavewell_model::Report;
 use leavewell_model::ledger::caution;
 use leavewell_model::report::CautionReport;
-use leavewell_model::terms::{Form, PartName};
+use leavewell_model::terms::{Form, PartName, small};
 use leavewell_pages::PageName;
 use yew::prelude::*;
 
@@ -20,7 +20,7 @@ use crate::app::parts::element::{El, button, el, group};
 use crate::app::parts::field::typed;
 use crate::app::parts::marks::{fold, named, press};
 use crate::app::parts::screen::screen;
-use crate::app::parts::words::{joined, small};
+use crate::app::parts::words::joined;
 use crate::app::route::Route;
 use crate::app::state::{Action, Open, Target};
 use crate::app::wording::condition as text;

@@ -9,20 +9,13 @@ use crate::app::parts::blocks::without_fields;
 use crate::app::parts::choice::tick_as;
 use crate::app::parts::element::{El, button, el, group};
 use crate::app::parts::marks::{press, section};
-use crate::app::route::Route;
+use crate::app::parts::screen::shelf_head;
 use crate::app::state::{Action, Effect, Lessons};
 use crate::app::wording::learning as text;
 
 /// The screen of what closed pieces teach.
 pub fn learning_page(lessons: &Lessons, act: &Callback<Action>, effect: &Callback<Effect>) -> Html {
-    let title = el("h1", "").attr("tabindex", "-1").text(text::TITLE);
-    let back = el("a", "")
-        .attr("href", Route::Shelf.href())
-        .text(text::BACK);
-    let head = el("header", "screen-head")
-        .el(title)
-        .p("purpose", text::PURPOSE)
-        .el(el("p", "").el(back));
+    let head = shelf_head(text::TITLE, text::PURPOSE, text::BACK);
     let invented = button("quiet")
         .pressed(press(act, Action::ShowInvented(!lessons.invented)))
         .text(if lessons.invented {

@@ -1,6 +1,6 @@
 //! Look: what to look for on the piece, place by place, and what it tells about the piece.
 
-use leavewell_model::identity::{Proposal, proposals};
+use leavewell_model::identity::{Suggestion, suggested_findings};
 use leavewell_model::ledger::{FindingFact, Place, WordsIn, finding, findings};
 use leavewell_model::report::{AfterLook, IdentityReport, Text};
 use leavewell_model::terms::capital;
@@ -77,13 +77,13 @@ fn in_words(page: Page) -> Html {
     let described = Target::Field("looked.described");
     let of_marks = (0..count).flat_map(|place| {
         let typed = Target::Entry(MARKS, place, "text").text(page.open);
-        let found = proposals(WordsIn::Mark, &typed);
+        let found = suggested_findings(WordsIn::Mark, &typed);
         found.into_iter().map(move |p| (p, Some(place)))
     });
-    let of_description = proposals(WordsIn::Description, &described.text(page.open))
+    let of_description = suggested_findings(WordsIn::Description, &described.text(page.open))
         .into_iter()
         .map(|p| (p, None));
-    let mut open: Vec<(Proposal, Option<usize>)> = Vec::new();
+    let mut open: Vec<(Suggestion, Option<usize>)> = Vec::new();
     for (proposal, from) in of_marks.chain(of_description) {
         let again = open.iter().any(|(p, _)| p.finding == proposal.finding);
         if !again && draft.answer(proposal.finding).0.is_empty() {
@@ -154,7 +154,7 @@ fn entry_id(place: usize) -> String {
 }
 
 /// One finding that typed words suggest, to be confirmed or put aside.
-fn suggestion(page: Page, proposal: &Proposal, from: Option<usize>) -> El {
+fn suggestion(page: Page, proposal: &Suggestion, from: Option<usize>) -> El {
     let id = proposal.finding;
     let title = finding(id).map_or("", |f| f.title);
     let answer = |seen: Seen| {

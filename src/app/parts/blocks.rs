@@ -2,8 +2,8 @@
 
 use leavewell_model::terms::{Form, PartName};
 use leavewell_pages::{
-    Anchor, Block, Choice, Field, HeatOnPiece, Ink, Mark, NumberedPlace, PageName, Photos, Picture,
-    PlacesOnPiece, Table, TakePhotos, Tone,
+    Anchor, Block, Choice, EntryField, HeatOnPiece, Ink, Mark, NumberedPlace, PageName, Photos,
+    Picture, PlacesOnPiece, Table, TakePhotos, Tone,
 };
 use yew::prelude::*;
 
@@ -66,7 +66,7 @@ fn each(holder: El, page: Option<Page>, blocks: &[Block], heading: &'static str)
 /// The key of a block: a field's path, a block's id, or else its type and position.
 fn key(block: &Block, place: usize) -> String {
     let sort = match block {
-        Block::Field(Field { path, .. }) | Block::Choice(Choice { path, .. }) => {
+        Block::Field(EntryField { path, .. }) | Block::Choice(Choice { path, .. }) => {
             return path.clone();
         }
         Block::Section { id, .. }
@@ -276,7 +276,7 @@ fn class_of_ink(ink: Ink) -> &'static str {
 }
 
 /// A field. It shows the text of the record now, because the page may be older than the last letter typed.
-fn field(page: Page, block: &Field) -> El {
+fn field(page: Page, block: &EntryField) -> El {
     let id = &block.path;
     let unit = match block.stand_in.as_str() {
         "" => block.unit.clone(),

@@ -2,7 +2,7 @@
 
 use yew::prelude::*;
 
-use super::element::el;
+use super::element::{El, el};
 use super::live::live;
 use crate::app::pages::{Page, line};
 use crate::app::route::Route;
@@ -25,6 +25,15 @@ pub fn screen(
         .put(live(page, line(here, page.open), answer))
         .el(work)
         .html()
+}
+
+/// The head of a screen of the whole shelf, with the way back to it.
+pub fn shelf_head(title: &'static str, purpose: &'static str, back: &'static str) -> El {
+    let back = el("a", "").attr("href", Route::Shelf.href()).text(back);
+    el("header", "screen-head")
+        .el(el("h1", "").attr("tabindex", "-1").text(title))
+        .p("purpose", purpose)
+        .el(el("p", "").el(back))
 }
 
 /// The head of a screen of a piece.

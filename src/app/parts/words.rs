@@ -87,12 +87,6 @@ pub fn count(n: usize, one: &str, many: &str) -> String {
     joined(&[&n.to_string(), " ", if n == 1 { one } else { many }])
 }
 
-/// The text in lower case. Our labels use only plain letters.
-#[must_use]
-pub fn small(words: &str) -> String {
-    words.to_ascii_lowercase()
-}
-
 fn range(low: &str, high: &str) -> String {
     if low == high {
         joined(&["about ", low])

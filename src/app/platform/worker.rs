@@ -3,7 +3,7 @@
 
 use gloo::events::EventListener;
 use js_sys::{Object, Reflect, Uint8Array};
-use leavewell_worker::ask::{Answer, Ask, from_bytes, to_bytes};
+use leavewell_worker::ask::{Ask, Reply, from_bytes, to_bytes};
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{CustomEvent, CustomEventInit};
 
@@ -24,7 +24,7 @@ pub enum News {
     /// The share of the work that is finished, 0 to 1.
     Working(f64),
     /// The answer, or why it failed.
-    Answered(Result<Answer, String>),
+    Answered(Result<Reply, String>),
 }
 
 /// Asks a worker about a text. Of the waiting questions on one topic, only the newest is answered.

@@ -29,7 +29,7 @@ pub enum Spread {
 
 /// How the temperature falls away from a hot spot.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Field {
+pub struct HeatField {
     /// Decay length, mm; > 0. See [`sheet_length_mm`] and [`rod_length_mm`].
     pub length_mm: f64,
     /// The shape of the metal.
@@ -62,7 +62,7 @@ pub fn rod_length_mm(conductivity: f64, diameter_mm: f64, loss: f64) -> f64 {
     (conductivity * diameter_mm / 1000.0 / (4.0 * loss)).sqrt() * 1000.0
 }
 
-impl Field {
+impl HeatField {
     /// Share of the excess temperature of the joint that remains at a distance from the edge of the hot
     /// spot: 1 at the edge, falling from there. A distance beyond the end counts as the end, a negative
     /// one as 0.
@@ -143,8 +143,8 @@ impl Field {
 mod tests {
     use super::*;
 
-    fn disk(end_mm: f64) -> Field {
-        Field {
+    fn disk(end_mm: f64) -> HeatField {
+        HeatField {
             length_mm: 126.65,
             spread: Spread::Disk {
                 patch_mm: 5.0,
@@ -176,7 +176,7 @@ mod tests {
         for field in [
             disk(60.0),
             disk(4_000.0),
-            Field {
+            HeatField {
                 length_mm: 30.0,
                 spread: Spread::Strip { end_mm: 90.0 },
             },

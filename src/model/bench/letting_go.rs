@@ -1,6 +1,6 @@
 //! The probability that an old joint or filling lets go beside a new joint, over the unknown inputs.
 
-use super::heat_field::{Field, Spread};
+use super::heat_field::{HeatField, Spread};
 use crate::maths::{Beta, pert_shapes};
 
 /// Integration steps over heat loss, thickness and letting-go temperature. The midpoint of a step stands
@@ -70,7 +70,7 @@ pub fn chance_lets_go(
     for i in 0..STEPS[0] {
         let loss = quiet * libm::exp(middle(i, STEPS[0]) * libm::log(windy / quiet));
         for t in &thicknesses {
-            let field = Field {
+            let field = HeatField {
                 length_mm: length(bands.conductivity, *t, loss),
                 spread,
             };

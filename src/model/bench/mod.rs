@@ -15,7 +15,7 @@ pub use base_metal::BaseMetal;
 pub use bessel::{bessel_i0, bessel_i1, bessel_k0, bessel_k1};
 pub use coat::coat_g;
 pub use density::{layered_density, skin_share};
-pub use heat_field::{Field, Reach, Spread, rod_length_mm, sheet_length_mm};
+pub use heat_field::{HeatField, Reach, Spread, rod_length_mm, sheet_length_mm};
 pub use letting_go::{HeatBands, chance_lets_go};
 pub use solder_reach::{SolderReach, solder_joint_c, solder_reach};
 pub use surface::{box_cm2, oval_cm2, rectangle_cm2, turned_cm2};

@@ -3,7 +3,7 @@
 
 use super::alloy::ALLOYS;
 use super::base_metal::BaseMetal;
-use super::heat_field::{Field, Reach, Spread, sheet_length_mm};
+use super::heat_field::{HeatField, Reach, Spread, sheet_length_mm};
 use crate::ledger::{FigureId, Ledger};
 
 /// How far soldering heat reaches beyond its patch.
@@ -42,7 +42,7 @@ pub fn solder_reach(metal: BaseMetal, ledger: &Ledger) -> SolderReach {
     );
     let end_mm = v(FigureId::HEAT_EXTENT).max(1.0);
     let reach = |joint_c: f64, thickness_mm: f64, loss: f64| {
-        let field = Field {
+        let field = HeatField {
             length_mm: sheet_length_mm(metal.conductivity(ledger), thickness_mm.max(0.01), loss),
             spread: Spread::Disk {
                 patch_mm: v(FigureId::GUARD_HEAT_PATCH).max(0.1),

@@ -6,7 +6,7 @@
 use leavewell_model::counsel::{weigh_at_once, what_would_change};
 use leavewell_model::decide::information::{of_everything, of_input};
 use leavewell_model::decide::risk::certain;
-use leavewell_model::decide::stock::{Choice, MOST_HELD, select};
+use leavewell_model::decide::stock::{MOST_HELD, StockChoice, select};
 use leavewell_model::decide::weights::{acceptability, shares};
 use leavewell_model::learn::{
     Observed, PieceEvidence, PricedState, Scatter, Shift, Teaching, Topic,
@@ -150,13 +150,13 @@ fn kernel_ranks_over_weights(bencher: divan::Bencher) {
 }
 
 /// A stock with up to six choices a piece, from a fixed sequence of numbers; gains go about with costs.
-fn stock(pieces: usize) -> Vec<Vec<Choice<2>>> {
+fn stock(pieces: usize) -> Vec<Vec<StockChoice<2>>> {
     let mut seed = 1_u64;
     let mut below = move |most: u32| {
         seed = seed * 16_807 % 2_147_483_647;
         u32::try_from(seed % u64::from(most)).unwrap_or(0)
     };
-    let nothing = Choice {
+    let nothing = StockChoice {
         gain: 0.0,
         uses: [0.0; 2],
         keeps: 1.0,
@@ -167,7 +167,7 @@ fn stock(pieces: usize) -> Vec<Vec<Choice<2>>> {
             let choices = (0..count).map(|_| {
                 let money = 20.0 + f64::from(below(30_000)) / 100.0;
                 let hours = [0.25, 0.75, 2.5, 8.0, 24.0];
-                Choice {
+                StockChoice {
                     gain: money * (0.5 + f64::from(below(2_000)) / 1_000.0),
                     uses: [money, hours.get(below(5) as usize).copied().unwrap_or(1.0)],
                     keeps: 0.5,

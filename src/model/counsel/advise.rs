@@ -1,6 +1,6 @@
 //! From outcomes to advice: which course is best, by how much and how surely.
 
-use super::choice::Block;
+use super::choice::WorkBlock;
 use super::course::Course;
 use super::draws::Draws;
 use super::outcome::{CourseOutcome, stretches};
@@ -102,7 +102,7 @@ pub(super) fn advise(
     (chosen, noise): (usize, f64),
     courses: &[Course],
     outcomes: &[CourseOutcome],
-    changes: &[(Block, usize)],
+    changes: &[(WorkBlock, usize)],
     draws: &Draws,
     case: &Case,
     ledger: &Ledger,
@@ -282,14 +282,14 @@ fn stands_in_every_block(
     chosen: usize,
     courses: &[Course],
     outcomes: &[CourseOutcome],
-    changes: &[(Block, usize)],
+    changes: &[(WorkBlock, usize)],
     noise: f64,
     n: usize,
 ) -> f64 {
     let own = courses[chosen].group();
     let score = &outcomes[chosen].score;
     let mut gain = vec![0.0; n];
-    for block in Block::ALL.into_iter().chain([Block::Test]) {
+    for block in WorkBlock::ALL.into_iter().chain([WorkBlock::Test]) {
         let rivals: Vec<&CourseOutcome> = changes
             .iter()
             .filter(|(b, i)| *b == block && courses[*i].group() != own)

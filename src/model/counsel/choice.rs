@@ -17,7 +17,7 @@ use crate::treatment::{
 
 /// Faults that are answered together, and what answers them.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub(super) enum Block {
+pub(super) enum WorkBlock {
     /// Dents.
     Shape,
     /// Splits, joints, loose parts, failing fillings.
@@ -36,7 +36,7 @@ pub(super) enum Block {
     Test,
 }
 
-impl Block {
+impl WorkBlock {
     /// Every block of choices.
     pub(super) const ALL: [Self; 7] = [
         Self::Shape,
@@ -112,8 +112,8 @@ pub(super) mod needed {
 
 /// One choice in a block.
 #[derive(Clone, Debug)]
-pub(super) struct Choice {
-    pub(super) block: Block,
+pub(super) struct BlockChoice {
+    pub(super) block: WorkBlock,
     /// Its steps, in order.
     pub(super) steps: Vec<Treatment>,
     /// What is done if no lead is found, and if lead is; without a test both are the steps.
@@ -207,9 +207,14 @@ impl<'a> Rulings<'a> {
     }
 
     /// The choice of these steps in a block.
-    pub(super) fn choice(&self, block: Block, steps: &[Treatment], tested: Tested) -> Choice {
+    pub(super) fn choice(
+        &self,
+        block: WorkBlock,
+        steps: &[Treatment],
+        tested: Tested,
+    ) -> BlockChoice {
         let steps = in_order(steps);
-        let mut choice = Choice {
+        let mut choice = BlockChoice {
             block,
             sides: [steps.clone(), steps.clone()],
             steps,
@@ -314,11 +319,11 @@ impl<'a> Rulings<'a> {
     }
 
     /// The choices of a block, leaving first; barred ones are left out but for `Wanted`.
-    pub(super) fn choices(&self, block: Block, tested: Tested) -> Vec<Choice> {
-        let mut made: Vec<Choice> = vec![self.choice(block, &[], tested)];
+    pub(super) fn choices(&self, block: WorkBlock, tested: Tested) -> Vec<BlockChoice> {
+        let mut made: Vec<BlockChoice> = vec![self.choice(block, &[], tested)];
         for steps in self.offered(block) {
             let choice = self.choice(block, &steps, tested);
-            let same = |c: &Choice| c.sides == choice.sides;
+            let same = |c: &BlockChoice| c.sides == choice.sides;
             if choice.barred.is_empty() && !made.iter().any(same) {
                 made.push(choice);
             }
@@ -327,14 +332,14 @@ impl<'a> Rulings<'a> {
     }
 
     /// Every set of steps in a block that has something to do, before any rule has looked at it.
-    pub(super) fn offered(&self, block: Block) -> Vec<Vec<Treatment>> {
+    pub(super) fn offered(&self, block: WorkBlock) -> Vec<Vec<Treatment>> {
         use Treatment as T;
         let faults = self.world.faults;
         match block {
-            Block::Shape if faults.has(Fault::Dents) => vec![vec![T::Dents]],
-            Block::Lead if faults.has(Fault::GreyRepair) => vec![vec![T::RemoveLead]],
-            Block::Part if faults.has(Fault::PartLost) => vec![vec![T::ReplacePart]],
-            Block::Lining => {
+            WorkBlock::Shape if faults.has(Fault::Dents) => vec![vec![T::Dents]],
+            WorkBlock::Lead if faults.has(Fault::GreyRepair) => vec![vec![T::RemoveLead]],
+            WorkBlock::Part if faults.has(Fault::PartLost) => vec![vec![T::ReplacePart]],
+            WorkBlock::Lining => {
                 let each = [
                     (Fault::LiningGone, T::Tinning),
                     (Fault::GildingGone, T::Regild),
@@ -342,8 +347,8 @@ impl<'a> Rulings<'a> {
                 let there = each.into_iter().filter(|(f, _)| faults.has(*f));
                 there.map(|(_, t)| vec![t]).collect()
             }
-            Block::Keep => vec![vec![T::Keeping]],
-            Block::Joins => {
+            WorkBlock::Keep => vec![vec![T::Keeping]],
+            WorkBlock::Joins => {
                 let mut sets = Vec::new();
                 for heat in [None, Some(T::Solder), Some(T::LowMelt)] {
                     for fix in [None, Some(T::Mechanical)] {
@@ -357,7 +362,7 @@ impl<'a> Rulings<'a> {
                 }
                 sets
             }
-            Block::Surface => self.surfaces(),
+            WorkBlock::Surface => self.surfaces(),
             _ => Vec::new(),
         }
     }
@@ -460,7 +465,7 @@ fn serves(done: &[Treatment], world: &World) -> u8 {
     serves
 }
 
-impl Choice {
+impl BlockChoice {
     pub(super) fn note(&mut self, verdict: &Verdict) {
         let list = if verdict.outcome.can_be_advised() {
             &mut self.conditions

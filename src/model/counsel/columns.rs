@@ -7,7 +7,7 @@
 use std::cell::RefCell;
 use std::rc::Rc;
 
-use super::choice::Block;
+use super::choice::WorkBlock;
 use super::column::Column;
 use super::draws::{Draws, FactorRows, FactorScale, by_class};
 use super::outcome::Weights;
@@ -22,7 +22,8 @@ use crate::maths::{at_least, at_most, mean};
 use crate::record::{Case, Goal, Joint, PartName, Tarnish};
 use crate::terms::{Reversibility, TreatmentSet};
 use crate::treatment::{
-    Dose, Fault, Faults, Found, Risk, Show, Situation, State, Treatment, Value, as_found, work,
+    Dose, Fault, FaultState, Faults, Found, MishapRisk, Show, Situation, Treatment, Value,
+    as_found, work,
 };
 use crate::value::factor_rows as rows;
 use crate::value::{BUYERS, ByGroup, Factor};
@@ -72,7 +73,7 @@ const MISHAP_CHANCE: [FigureId; 4] = FigureId::family("hazard.class.", ["1", "2"
 const MISHAP_KEPT: [FigureId; 3] = FigureId::family("hazard.class.", ["a", "b", "c"], ".kept");
 
 /// Columns made before: for which work, on how many draws.
-type Known = ((Block, TreatmentSet, usize), Rc<Columns>);
+type Known = ((WorkBlock, TreatmentSet, usize), Rc<Columns>);
 
 /// What one block comes to.
 #[derive(Clone)]
@@ -131,7 +132,7 @@ impl Columns {
 }
 
 /// The factors of a block on its price, taken in as they come.
-enum Price {
+enum PriceFactors {
     /// All faults count in full: their product.
     Whole(PerDraw),
     /// The worst fault counts in full and the others less: ln of the faults, the least of them, and
@@ -139,7 +140,7 @@ enum Price {
     Damped([Vec<f64>; 3]),
 }
 
-impl Price {
+impl PriceFactors {
     fn new(damped: bool, n: usize) -> Self {
         if damped {
             Self::Damped([(); 3].map(|()| vec![0.0; n]))
@@ -238,8 +239,8 @@ impl<'a> World<'a> {
         }
     }
 
-    fn price(&self, n: usize) -> Price {
-        Price::new(self.scale() == FactorScale::Ln, n)
+    fn price(&self, n: usize) -> PriceFactors {
+        PriceFactors::new(self.scale() == FactorScale::Ln, n)
     }
 
     fn figure(&self, id: FigureId) -> f64 {
@@ -247,15 +248,15 @@ impl<'a> World<'a> {
     }
 
     /// The columns of this work in this block over the first `n` draws.
-    pub(super) fn columns(&self, block: Block, done: &[Treatment], n: usize) -> Rc<Columns> {
+    pub(super) fn columns(&self, block: WorkBlock, done: &[Treatment], n: usize) -> Rc<Columns> {
         let key = (block, TreatmentSet::of(done), n);
         if let Some((_, known)) = self.known.borrow().iter().find(|(k, _)| *k == key) {
             return Rc::clone(known);
         }
         let columns = Rc::new(match block {
-            Block::Surface => self.surface(done, n),
-            Block::Keep => self.keep(done),
-            Block::Test => self.test(done),
+            WorkBlock::Surface => self.surface(done, n),
+            WorkBlock::Keep => self.keep(done),
+            WorkBlock::Test => self.test(done),
             _ => self.repairs(block, done, n),
         });
         self.known.borrow_mut().push((key, Rc::clone(&columns)));
@@ -304,7 +305,7 @@ impl<'a> World<'a> {
     }
 
     /// Dents, joins, old lead, lost parts, linings: faults that are left or answered.
-    fn repairs(&self, block: Block, done: &[Treatment], n: usize) -> Columns {
+    fn repairs(&self, block: WorkBlock, done: &[Treatment], n: usize) -> Columns {
         let mut price = self.price(n);
         let (mut show, mut serves, mut keeps) = (1.0, 1.0, 1.0_f64);
         let mut served: Vec<(Treatment, Vec<Found>)> =
@@ -313,7 +314,7 @@ impl<'a> World<'a> {
             .faults
             .0
             .iter()
-            .filter(|f| Block::of(f.fault) == Some(block))
+            .filter(|f| WorkBlock::of(f.fault) == Some(block))
         {
             let left = as_found(found);
             let mut answer = answer_to(found.fault, done);
@@ -373,9 +374,9 @@ impl<'a> World<'a> {
     }
 
     /// The price factor of a block, and wear where the block holds it.
-    fn set_price(columns: &mut Columns, price: Price, wear: Option<&Column>, n: usize) {
+    fn set_price(columns: &mut Columns, price: PriceFactors, wear: Option<&Column>, n: usize) {
         match price {
-            Price::Damped([mut sum, mut least, mishap]) => {
+            PriceFactors::Damped([mut sum, mut least, mishap]) => {
                 if let Some(wear) = wear {
                     for ((s, l), w) in sum.iter_mut().zip(&mut least).zip(wear.iter()) {
                         let ln = libm::log(at_least(*w, f64::MIN_POSITIVE));
@@ -385,7 +386,7 @@ impl<'a> World<'a> {
                 }
                 columns.damped = Some([sum, least, mishap].map(|v| PerDraw::Drawn(v.into())));
             }
-            Price::Whole(product) => {
+            PriceFactors::Whole(product) => {
                 columns.value = match wear {
                     None => product,
                     Some(wear) => product.times(wear, n),
@@ -398,8 +399,8 @@ impl<'a> World<'a> {
     fn of_fault(
         &self,
         found: &Found,
-        left: State,
-        now: State,
+        left: FaultState,
+        now: FaultState,
         scale: FactorScale,
     ) -> Option<Column> {
         Some(match now.value {
@@ -427,7 +428,7 @@ impl<'a> World<'a> {
         })
     }
 
-    fn shows(&self, left: State, now: State) -> f64 {
+    fn shows(&self, left: FaultState, now: FaultState) -> f64 {
         let full = |show: Show| match show {
             Show::Figure(id) => self.figure(id).clamp(0.0, 1.0),
             _ => 1.0,
@@ -438,7 +439,7 @@ impl<'a> World<'a> {
         }
     }
 
-    fn serves(&self, found: &Found, now: State, answer: Option<Treatment>) -> f64 {
+    fn serves(&self, found: &Found, now: FaultState, answer: Option<Treatment>) -> f64 {
         if found.fault == Fault::PartLost && answer.is_some() {
             // A large part made new serves as one fixed in its seat does; a small one fully.
             return match found.size {
@@ -459,12 +460,12 @@ impl<'a> World<'a> {
     }
 
     /// How well a piece shows with this fault alone.
-    pub(super) fn shows_with(&self, state: State) -> f64 {
+    pub(super) fn shows_with(&self, state: FaultState) -> f64 {
         self.shows(state, state)
     }
 
     /// How well a piece serves with this fault alone.
-    pub(super) fn serves_with(&self, state: State) -> f64 {
+    pub(super) fn serves_with(&self, state: FaultState) -> f64 {
         state
             .serves
             .map_or(1.0, |id| self.figure(id).clamp(0.0, 1.0))
@@ -519,14 +520,14 @@ impl<'a> World<'a> {
     fn drawn_mishap(&self, t: Treatment, scale: FactorScale) -> Option<Column> {
         let dim = mishap_dim(t);
         match work(t)?.risk {
-            Risk::None => None,
-            Risk::Figures(mishaps) => Some(by_class(&self.draws.class, |c| {
+            MishapRisk::None => None,
+            MishapRisk::Figures(mishaps) => Some(by_class(&self.draws.class, |c| {
                 let place = c.hazard_place();
                 let of = |id| Factor::of(self.ledger.figure(id));
                 let (chance, kept) = (of(mishaps.chance[place]), of(mishaps.kept[place]));
                 self.sample.mishap(dim, chance, kept, scale)
             })),
-            Risk::ByClass => {
+            MishapRisk::ByClass => {
                 let risks = catalogue_text(t.id())?.risks;
                 let columns = risks.map(|risk| match risk {
                     crate::ledger::Risk::Class(chance, size) => {

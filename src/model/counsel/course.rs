@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use super::choice::{Block, Choice, Rulings, Tested, in_order, needed};
+use super::choice::{BlockChoice, Rulings, Tested, WorkBlock, in_order, needed};
 use super::wording::course as words;
 use crate::terms::Reversibility;
 use crate::treatment::{LeadStatus, Outcome, Treatment, Verdict};
@@ -19,14 +19,14 @@ pub(super) struct Course {
     pub(super) barred: Vec<Verdict>,
     /// Conditions that go with it.
     pub(super) conditions: Vec<Verdict>,
-    /// One for each of [`Block::ALL`], in that order.
-    pub(super) choices: Vec<Rc<Choice>>,
+    /// One for each of [`WorkBlock::ALL`], in that order.
+    pub(super) choices: Vec<Rc<BlockChoice>>,
     pub(super) tested: Tested,
 }
 
 impl Course {
-    /// The course of these choices, one for each of [`Block::ALL`].
-    pub(super) fn of(choices: Vec<Rc<Choice>>, tested: Tested, rulings: &Rulings) -> Self {
+    /// The course of these choices, one for each of [`WorkBlock::ALL`].
+    pub(super) fn of(choices: Vec<Rc<BlockChoice>>, tested: Tested, rulings: &Rulings) -> Self {
         let all: Vec<Treatment> = choices.iter().flat_map(|c| c.steps.clone()).collect();
         let first = match tested {
             Tested::First => vec![Treatment::TestLead],
@@ -150,9 +150,9 @@ impl Course {
     }
 
     /// The course with another choice in one block.
-    pub(super) fn with(&self, choice: &Rc<Choice>, rulings: &Rulings) -> Self {
+    pub(super) fn with(&self, choice: &Rc<BlockChoice>, rulings: &Rulings) -> Self {
         let mut choices = self.choices.clone();
-        for (block, slot) in Block::ALL.iter().zip(&mut choices) {
+        for (block, slot) in WorkBlock::ALL.iter().zip(&mut choices) {
             if *block == choice.block {
                 *slot = Rc::clone(choice);
             }

@@ -10,7 +10,7 @@ use crate::ledger::{Figure, FigureId, Ledger, Offered};
 use crate::maths::Z10;
 use crate::record::{Case, PriceBasis};
 use crate::terms::Treatment;
-use crate::treatment::{Faults, Risk, work};
+use crate::treatment::{Faults, MishapRisk, work};
 use crate::value::{Class, Comparison, guess, ln_sd};
 
 /// What is expected of a piece as it is recorded.
@@ -61,11 +61,11 @@ pub fn bill_figure(case: &Case, ledger: &Ledger, t: Treatment) -> Option<(Figure
 #[must_use]
 pub fn mishap_figures(t: Treatment, class: Class) -> Option<(FigureId, FigureId)> {
     match work(t)?.risk {
-        Risk::Figures(mishaps) => {
+        MishapRisk::Figures(mishaps) => {
             let place = class.hazard_place();
             Some((mishaps.chance[place], mishaps.kept[place]))
         }
-        Risk::None | Risk::ByClass => None,
+        MishapRisk::None | MishapRisk::ByClass => None,
     }
 }
 

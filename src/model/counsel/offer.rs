@@ -5,7 +5,8 @@ use serde::Serialize;
 use serde_json::Value;
 
 use super::advise::gentler;
-use super::{Solved, ids, sentences};
+use super::report::ids;
+use super::{Solved, sentences};
 use crate::ledger::{FigureId, Ledger};
 use crate::record::{Case, Currency, Goal};
 use crate::report::Text;

@@ -3,7 +3,7 @@
 use std::cell::RefCell;
 use std::rc::Rc;
 
-use super::choice::Block;
+use super::choice::WorkBlock;
 use super::column::Column;
 use super::columns::{Columns, World};
 use super::course::Course;
@@ -152,7 +152,7 @@ pub(super) struct Weigher<'a> {
     banned: RefCell<Vec<Banned>>,
 }
 
-type Merged = ((Block, [TreatmentSet; 2], usize), Rc<Columns>);
+type Merged = ((WorkBlock, [TreatmentSet; 2], usize), Rc<Columns>);
 
 impl<'a> Weigher<'a> {
     pub(super) fn new(world: &'a World<'a>) -> Self {
@@ -166,7 +166,7 @@ impl<'a> Weigher<'a> {
     /// The columns of a block on whichever side of a test each draw falls.
     pub(super) fn merged(
         &self,
-        block: Block,
+        block: WorkBlock,
         sides: &[Vec<Treatment>; 2],
         n: usize,
     ) -> Rc<Columns> {
@@ -187,7 +187,7 @@ impl<'a> Weigher<'a> {
     /// The value of the piece as it is in every draw, and what is kept of it.
     pub(super) fn as_it_is(&self) -> (Column, Column) {
         let n = self.world.draws.n;
-        let none: Vec<Rc<Columns>> = Block::ALL
+        let none: Vec<Rc<Columns>> = WorkBlock::ALL
             .iter()
             .map(|b| self.world.columns(*b, &[], n))
             .collect();
@@ -329,7 +329,10 @@ impl<'a> Weigher<'a> {
             .map(|c| self.merged(c.block, &c.sides, n))
             .collect();
         if course.steps.contains(&Treatment::TestLead) {
-            blocks.push(self.world.columns(Block::Test, &[Treatment::TestLead], n));
+            blocks.push(
+                self.world
+                    .columns(WorkBlock::Test, &[Treatment::TestLead], n),
+            );
         }
         blocks
     }
@@ -447,7 +450,7 @@ impl World<'_> {
     /// The faults a treatment serves in a course: those it is the first answer to; for surface work, all
     /// it answers.
     pub(super) fn served(&self, t: Treatment, done: &[Treatment]) -> Vec<&crate::treatment::Found> {
-        let of_surface = Block::of_treatment(t) == Some(Block::Surface);
+        let of_surface = WorkBlock::of_treatment(t) == Some(WorkBlock::Surface);
         super::prices::answered(t, self.faults)
             .into_iter()
             .filter(|f| of_surface || super::columns::answer_to(f.fault, done) == Some(t))

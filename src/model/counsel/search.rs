@@ -8,7 +8,7 @@
 use crate::ledger::FigureId;
 use std::rc::Rc;
 
-use super::choice::{Block, Choice, Rulings, Tested, not_needed};
+use super::choice::{BlockChoice, Rulings, Tested, WorkBlock, not_needed};
 use super::columns::Columns;
 use super::course::Course;
 use super::outcome::{CourseOutcome, Weigher};
@@ -65,16 +65,16 @@ impl Tally<'_> {
 
 /// The choices of every block, with and without a test first.
 pub(super) struct Menu {
-    /// By block, in the order of [`Block::ALL`].
-    pub(super) as_recorded: Vec<Vec<Rc<Choice>>>,
+    /// By block, in the order of [`WorkBlock::ALL`].
+    pub(super) as_recorded: Vec<Vec<Rc<BlockChoice>>>,
     /// `None` where a test would change nothing.
-    pub(super) tested: Option<Vec<Vec<Rc<Choice>>>>,
+    pub(super) tested: Option<Vec<Vec<Rc<BlockChoice>>>>,
 }
 
 impl Menu {
     pub(super) fn new(rulings: &Rulings, weigher: &Weigher) -> Self {
-        let blocks = |tested: Tested| -> Vec<Vec<Rc<Choice>>> {
-            Block::ALL
+        let blocks = |tested: Tested| -> Vec<Vec<Rc<BlockChoice>>> {
+            WorkBlock::ALL
                 .into_iter()
                 .map(|b| {
                     rulings
@@ -91,7 +91,7 @@ impl Menu {
         }
     }
 
-    pub(super) fn of(&self, tested: Tested) -> &[Vec<Rc<Choice>>] {
+    pub(super) fn of(&self, tested: Tested) -> &[Vec<Rc<BlockChoice>>] {
         match (tested, &self.tested) {
             (Tested::First, Some(blocks)) => blocks,
             _ => &self.as_recorded,
@@ -108,7 +108,7 @@ fn worth_testing(rulings: &Rulings, weigher: &Weigher) -> bool {
     if world.wants(Treatment::TestLead) || wants_a_pass(weigher) {
         return true;
     }
-    Block::ALL.into_iter().any(|b| {
+    WorkBlock::ALL.into_iter().any(|b| {
         rulings.offered(b).into_iter().flatten().any(|t| {
             let allowed = |lead| worst(&rulings.granted(t, lead)).can_be_advised();
             !allowed(None)
@@ -135,7 +135,7 @@ fn needs_its_test(course: &Course, weigher: &Weigher, rulings: &Rulings) -> bool
 
 /// A choice over the rough sample.
 struct Rough {
-    choice: Rc<Choice>,
+    choice: Rc<BlockChoice>,
     /// Price factor, cost, originality, fitness, what keeps it, what is added to that, later choice.
     of: [Vec<f64>; 7],
     /// What it changes about whether food may touch the piece.
@@ -313,7 +313,7 @@ impl Ends {
 }
 
 /// `a` can stand wherever `b` can: it needs no more of other blocks and gives them no less.
-fn replaces(a: &Choice, b: &Choice) -> bool {
+fn replaces(a: &BlockChoice, b: &BlockChoice) -> bool {
     (0..2).all(|s| a.needs[s] & !b.needs[s] == 0 && b.serves[s] & !a.serves[s] == 0)
 }
 
@@ -503,8 +503,8 @@ pub(super) fn search(tally: &mut Tally, menu: &Menu, least_noise: f64) -> bool {
 }
 
 /// Every course of one choice in each block.
-fn product(blocks: &[Vec<Rough>]) -> Vec<Vec<Rc<Choice>>> {
-    let mut all: Vec<Vec<Rc<Choice>>> = vec![Vec::new()];
+fn product(blocks: &[Vec<Rough>]) -> Vec<Vec<Rc<BlockChoice>>> {
+    let mut all: Vec<Vec<Rc<BlockChoice>>> = vec![Vec::new()];
     for block in blocks {
         let longer = all.iter().flat_map(|course| {
             block.iter().map(|r| {
@@ -532,7 +532,7 @@ pub(super) fn improve(tally: &mut Tally, menu: &Menu) {
 
 /// The places of every course that differs from this one in one block, or in whether a test comes
 /// first, and can be advised.
-pub(super) fn changes_of(tally: &mut Tally, menu: &Menu, of: usize) -> Vec<(Block, usize)> {
+pub(super) fn changes_of(tally: &mut Tally, menu: &Menu, of: usize) -> Vec<(WorkBlock, usize)> {
     let course = tally.courses[of].clone();
     let mut changes = Vec::new();
     for block in menu.of(course.tested) {
@@ -555,7 +555,7 @@ pub(super) fn changes_of(tally: &mut Tally, menu: &Menu, of: usize) -> Vec<(Bloc
         let idle =
             other == Tested::First && !needs_its_test(&switched, tally.weigher, tally.rulings);
         if switched.can_be_advised() && !idle {
-            changes.push((Block::Test, tally.place(switched)));
+            changes.push((WorkBlock::Test, tally.place(switched)));
         }
     }
     changes
@@ -563,13 +563,13 @@ pub(super) fn changes_of(tally: &mut Tally, menu: &Menu, of: usize) -> Vec<(Bloc
 
 /// The course of these steps, whatever the rules say of it.
 pub(super) fn course_of(steps: &[Treatment], tested: Tested, rulings: &Rulings) -> Course {
-    let choices = Block::ALL
+    let choices = WorkBlock::ALL
         .into_iter()
         .map(|block| {
             let own: Vec<Treatment> = steps
                 .iter()
                 .copied()
-                .filter(|t| Block::of_treatment(*t) == Some(block))
+                .filter(|t| WorkBlock::of_treatment(*t) == Some(block))
                 .collect();
             Rc::new(rulings.choice(block, &own, tested))
         })
@@ -685,7 +685,7 @@ mod tests {
                 if tested == Tested::First && menu.tested.is_none() {
                     continue;
                 }
-                let mut lists: Vec<Vec<Rc<Choice>>> = vec![Vec::new()];
+                let mut lists: Vec<Vec<Rc<BlockChoice>>> = vec![Vec::new()];
                 for block in menu.of(tested) {
                     lists = lists
                         .into_iter()

@@ -22,7 +22,7 @@ pub const MOST_NEEDS: usize = 60;
 
 /// One thing that can be done with a piece.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Choice<const K: usize> {
+pub struct StockChoice<const K: usize> {
     /// Its gain, in money.
     pub gain: f64,
     /// What it uses of each budget, 0 or more.
@@ -77,7 +77,7 @@ impl<const K: usize> Selection<K> {
 /// negative use, a need that names a missing piece or choice, or more than [`MOST_NEEDS`] needs.
 #[must_use]
 pub fn select<const K: usize>(
-    pieces: &[Vec<Choice<K>>],
+    pieces: &[Vec<StockChoice<K>>],
     needs: &[Need],
     limits: [f64; K],
     held: usize,
@@ -100,9 +100,14 @@ pub fn select<const K: usize>(
     Some(best)
 }
 
-fn is_sound<const K: usize>(pieces: &[Vec<Choice<K>>], needs: &[Need], limits: &[f64; K]) -> bool {
-    let choice_is_sound =
-        |c: &Choice<K>| c.gain.is_finite() && c.uses.iter().all(|u| u.is_finite() && *u >= 0.0);
+fn is_sound<const K: usize>(
+    pieces: &[Vec<StockChoice<K>>],
+    needs: &[Need],
+    limits: &[f64; K],
+) -> bool {
+    let choice_is_sound = |c: &StockChoice<K>| {
+        c.gain.is_finite() && c.uses.iter().all(|u| u.is_finite() && *u >= 0.0)
+    };
     let known = |piece: usize, choices: &[usize]| {
         let of = pieces.get(piece).map_or(0, Vec::len);
         choices.iter().all(|c| *c < of)
@@ -130,7 +135,7 @@ fn slack(gain: f64) -> f64 {
 
 /// The problem with what the bounds need.
 struct Stock<'a, const K: usize> {
-    pieces: &'a [Vec<Choice<K>>],
+    pieces: &'a [Vec<StockChoice<K>>],
     needs: &'a [Need],
     limits: [f64; K],
     /// The choices of each piece that no other choice of the same piece beats.
@@ -142,10 +147,11 @@ struct Stock<'a, const K: usize> {
 }
 
 impl<'a, const K: usize> Stock<'a, K> {
-    fn new(pieces: &'a [Vec<Choice<K>>], needs: &'a [Need], mut limits: [f64; K]) -> Self {
+    fn new(pieces: &'a [Vec<StockChoice<K>>], needs: &'a [Need], mut limits: [f64; K]) -> Self {
         for (k, limit) in limits.iter_mut().enumerate() {
-            let most =
-                |choices: &Vec<Choice<K>>| choices.iter().map(|c| c.uses[k]).fold(0.0, f64::max);
+            let most = |choices: &Vec<StockChoice<K>>| {
+                choices.iter().map(|c| c.uses[k]).fold(0.0, f64::max)
+            };
             // A finite limit that cannot bind, with room for sums that round differently.
             let all: f64 = pieces.iter().map(most).sum();
             *limit = limit.min(all * 2.0 + 1.0);
@@ -381,12 +387,12 @@ impl<'a, const K: usize> Stock<'a, K> {
     /// Searches for a better selection and stores it in `best`. Returns an upper bound on what the dropped
     /// partial selections could have reached.
     fn search(&self, best: &mut Selection<K>, held: usize) -> f64 {
-        let rest = Rest::new(self, best.gain);
+        let rest = Remaining::new(self, best.gain);
         let tried: usize = rest.choices.iter().map(Vec::len).sum();
         let held = held.min((MOST_TRIED / tried.max(1)).max(50));
         let mut trail = Trail::default();
         let mut partials = vec![rest.begun];
-        let mut found = Found::of(self, best);
+        let mut found = BestSelection::of(self, best);
         let mut open = f64::NEG_INFINITY;
         found.look_at(self, &rest, 0, &rest.begun);
         for (stage, piece) in rest.order.iter().enumerate() {
@@ -433,7 +439,7 @@ impl<'a, const K: usize> Stock<'a, K> {
         &self,
         before: &Partial<K>,
         (piece, choice): (usize, usize),
-        rest: &Rest<K>,
+        rest: &Remaining<K>,
         stage: usize,
     ) -> Option<u128> {
         let mut pending = before.pending;
@@ -457,7 +463,7 @@ impl<'a, const K: usize> Stock<'a, K> {
 }
 
 /// What is left to search after pruning, with upper bounds.
-struct Rest<const K: usize> {
+struct Remaining<const K: usize> {
     /// The open pieces, those with needs first.
     order: Vec<usize>,
     /// Their choices that may still be part of a better selection.
@@ -476,7 +482,7 @@ struct Rest<const K: usize> {
     seen_by: Vec<usize>,
 }
 
-impl<const K: usize> Rest<K> {
+impl<const K: usize> Remaining<K> {
     fn new(stock: &Stock<K>, to_beat: f64) -> Self {
         let n = stock.pieces.len();
         let in_need = |piece: usize| {
@@ -601,7 +607,7 @@ struct Partial<const K: usize> {
 }
 
 impl<const K: usize> Partial<K> {
-    fn with(&self, made: &Choice<K>, choice: usize, pending: u128) -> Self {
+    fn with(&self, made: &StockChoice<K>, choice: usize, pending: u128) -> Self {
         let mut longer = Self {
             gain: self.gain + made.gain,
             keeps: self.keeps + made.keeps,
@@ -638,7 +644,7 @@ impl Trail {
 }
 
 /// The best complete selection so far.
-struct Found<const K: usize> {
+struct BestSelection<const K: usize> {
     gain: f64,
     uses: [f64; K],
     keeps: f64,
@@ -646,7 +652,7 @@ struct Found<const K: usize> {
     at: Option<(usize, usize)>,
 }
 
-impl<const K: usize> Found<K> {
+impl<const K: usize> BestSelection<K> {
     fn of(stock: &Stock<K>, best: &Selection<K>) -> Self {
         let picks = stock.pieces.iter().zip(&best.picks);
         Self {
@@ -659,7 +665,13 @@ impl<const K: usize> Found<K> {
 
     /// Completes a partial selection with the best remaining choices, and keeps it if it fits and is
     /// better.
-    fn look_at(&mut self, stock: &Stock<K>, rest: &Rest<K>, stage: usize, partial: &Partial<K>) {
+    fn look_at(
+        &mut self,
+        stock: &Stock<K>,
+        rest: &Remaining<K>,
+        stage: usize,
+        partial: &Partial<K>,
+    ) {
         let (after_gain, after_uses, after_keeps) = &rest.best_from[stage];
         let mut uses = partial.uses;
         add(&mut uses, after_uses);
@@ -757,7 +769,7 @@ fn unbeaten<const K: usize>(mut partials: Vec<Partial<K>>) -> Vec<Partial<K>> {
     kept
 }
 
-impl<const K: usize> Choice<K> {
+impl<const K: usize> StockChoice<K> {
     /// Gain minus use at these prices.
     fn net(&self, prices: &[f64; K]) -> f64 {
         let used: f64 = self.uses.iter().zip(prices).map(|(u, p)| u * p).sum();
@@ -766,7 +778,7 @@ impl<const K: usize> Choice<K> {
 }
 
 /// Whether one choice is at least as good as another in every respect.
-fn beats<const K: usize>(a: &Choice<K>, b: &Choice<K>) -> bool {
+fn beats<const K: usize>(a: &StockChoice<K>, b: &StockChoice<K>) -> bool {
     a.gain >= b.gain && a.keeps >= b.keeps && a.uses.iter().zip(&b.uses).all(|(a, b)| a <= b)
 }
 

@@ -117,7 +117,7 @@ pub struct Act {
 
 /// A test that can be made before acting.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Test {
+pub struct TreeTest {
     /// Its name.
     pub name: Rc<str>,
     /// What it costs, including any harm it does.
@@ -130,16 +130,16 @@ pub struct Test {
 
 /// An unknown state, acts whose value depends on it, and tests that tell something about it.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Question {
+pub struct DecisionProblem {
     /// Probability of each state.
     pub prior: Vec<f64>,
     /// The possible acts.
     pub acts: Vec<Act>,
     /// The possible tests; each is made at most once.
-    pub tests: Vec<Test>,
+    pub tests: Vec<TreeTest>,
 }
 
-impl Question {
+impl DecisionProblem {
     /// The whole tree: at every point either act, or make one of the remaining tests, at most `depth` of
     /// them. Acts come before tests and so win ties. The end of an act is its mean over the states.
     #[must_use]

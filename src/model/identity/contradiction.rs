@@ -1,7 +1,7 @@
 //! Findings that do not fit together.
 
 use super::dates::seen_windows;
-use super::measure::Reading;
+use super::measure::JudgedReading;
 use super::next_look::Turn;
 use super::posterior::{Edge, Ladder, counts, is_replaced};
 use crate::ledger::{FigureId, FindingFact, Ledger, WindowAbout, findings};
@@ -99,7 +99,7 @@ impl Claim {
 /// that explain the other.
 fn settling_look(
     case: &Case,
-    readings: &[Reading],
+    readings: &[JudgedReading],
     claims: &[Claim; 2],
     ladder: &Ladder,
 ) -> Option<&'static FindingFact> {
@@ -206,7 +206,7 @@ pub struct ReadingClash {
 #[must_use]
 pub fn readings_that_clash(
     case: &Case,
-    readings: &[Reading],
+    readings: &[JudgedReading],
     ledger: &Ledger,
 ) -> Vec<ReadingClash> {
     let ladder = Ladder::of(ledger, Edge::Base);

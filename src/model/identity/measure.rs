@@ -14,7 +14,7 @@ use crate::terms::{ByLadderKind, Family, Kind, Letter};
 
 /// One reading, held against what each kind should read.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Reading {
+pub struct JudgedReading {
     /// Stable id: `density`, `conductivity` or `xray`.
     pub id: &'static str,
     /// What it is, in a few words.
@@ -31,7 +31,7 @@ pub struct Reading {
     pub counts: bool,
 }
 
-impl Reading {
+impl JudgedReading {
     /// Log-likelihood by kind on a ladder, from ln N down to ln X; `None` when it is the same for
     /// every kind and so no evidence.
     pub(super) fn log_likelihood(&self, ladder: &[f64; 5]) -> Option<ByLadderKind> {
@@ -141,7 +141,7 @@ fn penalties(misfits: Misfits) -> ByLadderKind {
 
 /// Every reading of the case that could be used, in a fixed order.
 #[must_use]
-pub fn readings(case: &Case, ledger: &Ledger) -> Vec<Reading> {
+pub fn readings(case: &Case, ledger: &Ledger) -> Vec<JudgedReading> {
     let m = &case.measures;
     let mut all = Vec::new();
     if let Some(d) = m.density {
@@ -192,12 +192,12 @@ fn expected_density(kind: Kind, ledger: &Ledger) -> Expected {
     }
 }
 
-fn density(g_cm3: f64, spread: f64, ledger: &Ledger) -> Reading {
+fn density(g_cm3: f64, spread: f64, ledger: &Ledger) -> JudgedReading {
     let own = ledger.value(FigureId::MEASURE_DENSITY_SPREAD);
     let whole = (spread * spread + own * own).sqrt();
     let expected = Kind::LADDER.map(|k| expected_density(k, ledger));
     let misfits = expected.map(|e| e.misfit(g_cm3, whole));
-    Reading {
+    JudgedReading {
         id: "density",
         title: "Density by weighing in water",
         text: compared(
@@ -217,7 +217,7 @@ fn density(g_cm3: f64, spread: f64, ledger: &Ledger) -> Reading {
     }
 }
 
-fn conductivity(percent: f64, ledger: &Ledger) -> Reading {
+fn conductivity(percent: f64, ledger: &Ledger) -> JudgedReading {
     let spread = ledger.value(FigureId::MEASURE_IACS_SPREAD);
     let expected = Kind::LADDER.map(|k| {
         let figure = match k {
@@ -248,7 +248,7 @@ fn conductivity(percent: f64, ledger: &Ledger) -> Reading {
     text.push_str(
         " No reading of documented fused plate is known to us, so it counts for little between one copper body and another.",
     );
-    Reading {
+    JudgedReading {
         id: "conductivity",
         title: "Conductivity by meter",
         text,
@@ -258,7 +258,7 @@ fn conductivity(percent: f64, ledger: &Ledger) -> Reading {
     }
 }
 
-fn xray(case: &Case, x: &Xrf, ledger: &Ledger) -> Option<Reading> {
+fn xray(case: &Case, x: &Xrf, ledger: &Ledger) -> Option<JudgedReading> {
     let spread = ledger.value(FigureId::MEASURE_XRF_SPREAD);
     match x.spot {
         Spot::Worn => {
@@ -289,7 +289,7 @@ fn xray(case: &Case, x: &Xrf, ledger: &Ledger) -> Option<Reading> {
                 return None;
             }
             let found = ["Of the base metal at a worn spot: ", &found.join(", ")].concat();
-            Some(Reading {
+            Some(JudgedReading {
                 id: "xray",
                 title: "X-ray reading of a worn spot",
                 text: [&found, ": ", &fits(&misfits), "."].concat(),
@@ -322,7 +322,7 @@ fn xray(case: &Case, x: &Xrf, ledger: &Ledger) -> Option<Reading> {
             } else {
                 ""
             };
-            Some(Reading {
+            Some(JudgedReading {
                 id: "xray",
                 title: "X-ray reading of sound silver",
                 text: [

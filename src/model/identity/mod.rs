@@ -4,25 +4,25 @@
 mod build;
 mod contradiction;
 mod dates;
-mod found;
+mod identified;
 mod measure;
 mod next_look;
 mod parting;
 mod posterior;
-mod propose;
+mod suggest;
 mod surety;
 
 pub use crate::terms::{ByKind, ByLadderKind, Cluster, Family, Kind, Letter};
 pub use build::{Build, Skin, likeliest};
 pub use contradiction::{Contradiction, ReadingClash, contradictions, readings_that_clash};
 pub use dates::{DateSpan, Dating};
-pub(crate) use found::Found;
-pub use found::identify;
-pub use measure::{Reading, readings};
+pub(crate) use identified::Identified;
+pub use identified::identify;
+pub use measure::{JudgedReading, readings};
 pub use next_look::{ASKED_FIRST, InformationGain, Turn, information_gain};
 pub use parting::{Parting, PartingLook, open_in_words, parting};
 pub use posterior::{
-    Evidence, FUSED_BODY, Interval, Ladder, Posterior, Push, interval_with, pushes,
+    Edge, Evidence, FUSED_BODY, Interval, Ladder, Posterior, Push, interval_with, pushes,
 };
-pub use propose::{Proposal, proposals};
+pub use suggest::{Suggestion, suggested_findings};
 pub use surety::{Carried, Surety};

@@ -9,7 +9,7 @@
 //! that every kind of a family explains at least as well as every kind outside it never makes that
 //! family less probable, whatever else was found.
 
-use super::measure::Reading;
+use super::measure::JudgedReading;
 use crate::ledger::{FigureId, FindingFact, Ledger, finding};
 use crate::record::{Answer, Case};
 use crate::terms::{ByKind, Cluster, Family, Kind, Letter};
@@ -21,7 +21,7 @@ pub struct Evidence<'a> {
     /// Answered findings.
     pub answers: &'a [Answer],
     /// Readings of instruments.
-    pub readings: &'a [Reading],
+    pub readings: &'a [JudgedReading],
     /// How the piece came to its owner, which decides how common each kind is taken to be.
     pub came_from: Option<CameFrom>,
 }
@@ -29,7 +29,7 @@ pub struct Evidence<'a> {
 impl<'a> Evidence<'a> {
     /// Everything a case records, with its readings.
     #[must_use]
-    pub fn of(case: &'a Case, readings: &'a [Reading]) -> Self {
+    pub fn of(case: &'a Case, readings: &'a [JudgedReading]) -> Self {
         Self {
             answers: &case.findings,
             readings,
@@ -88,7 +88,8 @@ impl Ladder {
     }
 
     /// Likelihood of a letter.
-    pub(super) fn step(&self, letter: Letter) -> f64 {
+    #[must_use]
+    pub fn step(&self, letter: Letter) -> f64 {
         self.steps[letter as usize]
     }
 }
@@ -316,7 +317,7 @@ pub(super) fn counted(evidence: &Evidence) -> Vec<Counted> {
 }
 
 /// Whether a reading already answers this finding.
-pub(super) fn is_replaced(finding: &str, readings: &[Reading]) -> bool {
+pub(super) fn is_replaced(finding: &str, readings: &[JudgedReading]) -> bool {
     readings.iter().any(|r| r.replaces.contains(&finding))
 }
 
@@ -414,7 +415,7 @@ impl Rows {
     }
 
     /// One reading as a term; `None` when it says the same of every kind or is not counted.
-    fn reading(&self, reading: &Reading) -> Option<Term> {
+    fn reading(&self, reading: &JudgedReading) -> Option<Term> {
         let named = reading.log_likelihood(&self.seen)?;
         let mut ln = [self.out_seen[0]; Kind::COUNT];
         ln[..named.len()].copy_from_slice(&named);
@@ -443,7 +444,7 @@ pub(super) struct Term {
 }
 
 /// The observations of a piece, the readings last.
-pub(super) fn terms(counted: &[Counted], readings: &[Reading], rows: &Rows) -> Vec<Term> {
+pub(super) fn terms(counted: &[Counted], readings: &[JudgedReading], rows: &Rows) -> Vec<Term> {
     counted
         .iter()
         .map(|(f, seen)| rows.answer(f, *seen))

@@ -6,7 +6,7 @@
 use super::evidence::PieceEvidence;
 use crate::ledger::{FigureId, Ledger};
 use crate::maths::{Beta, Z5};
-use crate::treatment::{Risk, work};
+use crate::treatment::{MishapRisk, work};
 use crate::value::Class;
 
 /// A work on a group of classes: its chance of a bad result, and what was told.
@@ -65,8 +65,8 @@ fn chances() -> Vec<FigureId> {
     let mut all: Vec<FigureId> = crate::terms::Treatment::ALL
         .into_iter()
         .filter_map(|t| match work(t)?.risk {
-            Risk::Figures(mishaps) => Some(mishaps.chance),
-            Risk::None | Risk::ByClass => None,
+            MishapRisk::Figures(mishaps) => Some(mishaps.chance),
+            MishapRisk::None | MishapRisk::ByClass => None,
         })
         .flatten()
         .collect();

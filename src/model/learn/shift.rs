@@ -3,7 +3,7 @@
 use crate::ledger::{FigureId, Ledger, Shape};
 use crate::maths::SquareMatrix;
 use crate::terms::Treatment;
-use crate::treatment::{Risk, work};
+use crate::treatment::{MishapRisk, work};
 use crate::value::{
     BUYERS, Class, REPLATED_GROUPS, WEAR_ANCHORS, ln_sd, replated_figure, wear_figure,
 };
@@ -102,7 +102,7 @@ impl Shift {
             }
         }
         for work in Treatment::ALL.into_iter().filter_map(work) {
-            if let Risk::Figures(mishaps) = work.risk {
+            if let MishapRisk::Figures(mishaps) = work.risk {
                 all.extend(mishaps.kept.map(Self::Kept));
             }
         }

@@ -3,6 +3,7 @@
 use std::sync::OnceLock;
 
 use super::figure::Tag;
+use super::figure_id::FigureId;
 use super::{embedded, table::rows};
 use crate::terms::{Cluster, Instrument, Kind, Letter};
 
@@ -81,6 +82,9 @@ impl Requires {
         }
     }
 }
+
+/// The figures of what a look costs in effort, by how invasive it is.
+pub const LOOK_EFFORT: [FigureId; 4] = FigureId::family("look.effort.", ["0", "1", "2", "3"], "");
 
 /// One observation of the ladder.
 #[derive(Clone, Debug, PartialEq)]

@@ -25,7 +25,8 @@ pub use duty::{Duty, Status, duties, signposts};
 pub use figure::{Figure, Shape, Tag};
 pub use figure_id::FigureId;
 pub use finding::{
-    FindingFact, LowerEnd, Place, Requires, Window, WindowAbout, finding, findings, windows,
+    FindingFact, LOOK_EFFORT, LowerEnd, Place, Requires, Window, WindowAbout, finding, findings,
+    windows,
 };
 pub use meaning_of_words::{FoundWord, Meaning, WORDS, next_word, words_in};
 pub use proposal::{SuggestedBy, WordsIn, suggestions};
@@ -62,32 +63,6 @@ pub struct Ledger {
     figures: Vec<Figure>,
 }
 
-/// What names a figure: a [`FigureId`], which always has one, or text.
-pub trait FigureRef {
-    /// The figure's place in the ledger.
-    fn place(&self) -> Option<usize>;
-    /// The id as text.
-    fn text(&self) -> &str;
-}
-
-impl FigureRef for FigureId {
-    fn place(&self) -> Option<usize> {
-        Some((*self).place())
-    }
-    fn text(&self) -> &str {
-        (*self).text()
-    }
-}
-
-impl<T: AsRef<str> + ?Sized> FigureRef for T {
-    fn place(&self) -> Option<usize> {
-        FigureId::parse(self.as_ref()).map(FigureId::place)
-    }
-    fn text(&self) -> &str {
-        self.as_ref()
-    }
-}
-
 /// Why a person's own value could not be taken.
 #[derive(Clone, Debug, PartialEq)]
 pub enum OverrideFault {
@@ -122,32 +97,23 @@ impl Ledger {
     }
 
     /// The figure with this id.
-    ///
-    /// # Panics
-    /// When text names no figure: a fault in this program, not in anything a person typed.
     #[must_use]
-    #[allow(clippy::needless_pass_by_value)] // an id is a number
-    pub fn figure(&self, id: impl FigureRef) -> &Figure {
-        match self.find(&id) {
-            Some(figure) => figure,
-            None => unreachable!("the ledger has no figure {}", id.text()),
-        }
+    pub fn figure(&self, id: FigureId) -> &Figure {
+        let figure = &self.figures[id.place()];
+        #[cfg(any(test, feature = "trace"))]
+        used::note(figure.id);
+        figure
     }
 
-    /// The figure with this id, if there is one.
+    /// The figure that a file or a person names, if there is one.
     #[must_use]
-    pub fn find<R: FigureRef + ?Sized>(&self, id: &R) -> Option<&Figure> {
-        let found = self.figures.get(id.place()?);
-        #[cfg(any(test, feature = "trace"))]
-        if let Some(figure) = found {
-            used::note(figure.id);
-        }
-        found
+    pub fn find(&self, id: &str) -> Option<&Figure> {
+        FigureId::parse(id).map(|id| self.figure(id))
     }
 
     /// The middle value of a figure.
     #[must_use]
-    pub fn value(&self, id: impl FigureRef) -> f64 {
+    pub fn value(&self, id: FigureId) -> f64 {
         self.figure(id).value
     }
 

@@ -59,6 +59,12 @@ use crate::ledger::signs;
 use crate::terms::Kind;
 use crate::terms::Treatment;
 
+/// Why a file was not opened, as JSON.
+#[derive(serde::Serialize)]
+pub(crate) struct Refused {
+    pub(crate) refused: Problem,
+}
+
 /// Something in a draft that could not be used, and what to do about it.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 pub struct Problem {

@@ -9,9 +9,9 @@
 use serde::Serialize;
 use serde_json::{Map, Value};
 
-use super::Problem;
 use super::draft::{self, Draft, MAX_BYTES, MAX_DEPTH, OpenError};
 use super::schema;
+use super::{Problem, Refused};
 
 /// What `format` says of a whole shelf.
 pub const SHELF_FORMAT: &str = "leavewell-shelf";
@@ -128,11 +128,6 @@ pub fn open_json(text: &str) -> String {
         Err(refused) => serde_json::to_string(&Refused { refused }),
     }
     .unwrap_or_default()
-}
-
-#[derive(Serialize)]
-struct Refused {
-    refused: Problem,
 }
 
 /// Checks limits, then reads the whole text as one object.

@@ -11,12 +11,14 @@ pub fn capital(words: &str) -> String {
     words
 }
 
-/// The text with a lower-case first letter, for the middle of a sentence. Abbreviations stay as they are.
+/// The text with a lower-case first letter, for the middle of a sentence. Abbreviations and names stay as they
+/// are.
 #[must_use]
 pub fn small(text: &str) -> String {
     let mut letters = text.chars();
+    let is_name = text.starts_with("Britannia");
     match (letters.next(), letters.clone().next()) {
-        (Some(first), Some(second)) if second.is_lowercase() || second == ' ' => {
+        (Some(first), Some(second)) if !is_name && (second.is_lowercase() || second == ' ') => {
             first.to_lowercase().chain(letters).collect()
         }
         _ => text.to_owned(),
@@ -38,6 +40,7 @@ mod tests {
     fn the_first_letter_becomes_lower_case_except_in_abbreviations() {
         assert_eq!(small("Gentle cleaning"), "gentle cleaning");
         assert_eq!(small("A style"), "a style");
+        assert_eq!(small("Britannia metal"), "Britannia metal");
         assert_eq!(small("X-ray reading"), "X-ray reading");
         assert_eq!(small(""), "");
     }

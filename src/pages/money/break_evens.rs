@@ -127,7 +127,7 @@ pub(super) fn break_evens(inputs: &MoneyInputs) -> Block {
 
 /// The fields for the wanted gain and the risk of missing it.
 fn wanted(inputs: &MoneyInputs) -> Block {
-    let field = |name: &str, label: &str, unit: &str, hint: &str, id: &str| {
+    let field = |name: &str, label: &str, unit: &str, hint: &str, id: FigureId| {
         let path = format!("worth.{name}");
         inputs.field(&path, label, unit, hint, &usual(id, name), true)
     };
@@ -138,14 +138,14 @@ fn wanted(inputs: &MoneyInputs) -> Block {
                 words::GAIN,
                 "%",
                 words::GAIN_HINT,
-                "value.trade.margin",
+                FigureId::VALUE_TRADE_MARGIN,
             ),
             field(
                 "risk_pct",
                 words::HOW_OFTEN_LESS,
                 words::IN_100,
                 "",
-                "value.trade.risk",
+                FigureId::VALUE_TRADE_RISK,
             ),
         ],
     }

@@ -5,10 +5,10 @@ use super::{MoneyInputs, kept};
 use crate::money_text::percent;
 use crate::wording::money::routes as words;
 use leavewell_model::counsel::WorthDraws;
-use leavewell_model::ledger::FigureId;
+use leavewell_model::ledger::{FigureId, Ledger};
 use leavewell_model::maths::deciles;
 use leavewell_model::terms::Route;
-use leavewell_model::value::{BUYERS, channel};
+use leavewell_model::value::{BUYERS, ConditionTable, channel};
 
 /// A term a person may enter: field, label, unit, hint and the figure that stands in for it.
 type Term = (
@@ -16,7 +16,7 @@ type Term = (
     &'static str,
     &'static str,
     &'static str,
-    &'static str,
+    FigureId,
 );
 
 /// The seller's terms.
@@ -26,60 +26,78 @@ const FEES: [Term; 12] = [
         words::COMMISSION,
         "%",
         words::OF_HAMMER,
-        "fee.commission",
+        FigureId::FEE_COMMISSION,
     ),
     (
         "above",
         words::SECOND_RATE_FROM,
         "",
         words::SECOND_RATE_FROM_HINT,
-        "fee.above",
+        FigureId::FEE_ABOVE,
     ),
     (
         "above_pct",
         words::SECOND_RATE,
         "%",
         words::SECOND_RATE_HINT,
-        "fee.commission_above",
+        FigureId::FEE_COMMISSION_ABOVE,
     ),
-    ("minimum", words::LEAST_COMMISSION, "", "", "fee.minimum"),
-    ("vat_pct", words::TAX, "%", "", "fee.vat"),
-    ("lot", words::LOT_FEE, "", words::LOT_FEE_HINT, "fee.lot"),
+    (
+        "minimum",
+        words::LEAST_COMMISSION,
+        "",
+        "",
+        FigureId::FEE_MINIMUM,
+    ),
+    ("vat_pct", words::TAX, "%", "", FigureId::FEE_VAT),
+    (
+        "lot",
+        words::LOT_FEE,
+        "",
+        words::LOT_FEE_HINT,
+        FigureId::FEE_LOT,
+    ),
     (
         "insurance_pct",
         words::INSURANCE,
         "%",
         words::OF_HAMMER,
-        "fee.insurance",
+        FigureId::FEE_INSURANCE,
     ),
-    ("transport", words::CARRIAGE, "", "", "fee.transport"),
+    (
+        "transport",
+        words::CARRIAGE,
+        "",
+        "",
+        FigureId::FEE_TRANSPORT,
+    ),
     (
         "sold_pct",
         words::SOLD_AT_FIRST,
         "%",
         words::SOLD_AT_FIRST_HINT,
-        "fee.sold",
+        FigureId::FEE_SOLD,
     ),
     (
         "unsold",
         words::UNSOLD,
         "",
         words::UNSOLD_HINT,
-        "fee.unsold",
+        FigureId::FEE_UNSOLD,
     ),
     (
         "reoffer_pct",
         words::SECOND_SALE,
         "%",
         words::SECOND_SALE_HINT,
-        "fee.reoffer",
+        FigureId::FEE_REOFFER,
     ),
     (
         "premium_pct",
         words::PREMIUM,
         "%",
         words::PREMIUM_HINT,
-        "fee.premium",
+        FigureId::FEE_PREMIUM,
     ),
 ];
 
@@ -91,21 +109,21 @@ const TRADE: [[Term; 3]; 2] = [
             words::SHOP_PRICE,
             words::TIMES,
             "",
-            "value.retail_over_hammer",
+            FigureId::VALUE_RETAIL_OVER_HAMMER,
         ),
         (
             "shop_months",
             words::UNTIL_SOLD,
             words::MONTHS,
             "",
-            "value.trade.months.shop",
+            FigureId::VALUE_TRADE_MONTHS_SHOP,
         ),
         (
             "work_months",
             words::AWAY,
             words::MONTHS,
             words::AWAY_HINT,
-            "value.trade.months.work",
+            FigureId::VALUE_TRADE_MONTHS_WORK,
         ),
     ],
     [
@@ -114,21 +132,21 @@ const TRADE: [[Term; 3]; 2] = [
             words::ELSEWHERE,
             words::PERCENT_A_YEAR,
             "",
-            "value.trade.rate",
+            FigureId::VALUE_TRADE_RATE,
         ),
         (
             "holding_pct",
             words::HOLDING,
             words::PERCENT_A_YEAR,
             "",
-            "value.trade.holding",
+            FigureId::VALUE_TRADE_HOLDING,
         ),
         (
             "auction_months",
             words::UNTIL_PAID,
             words::MONTHS,
             "",
-            "value.trade.months.auction",
+            FigureId::VALUE_TRADE_MONTHS_AUCTION,
         ),
     ],
 ];
@@ -154,8 +172,8 @@ fn trade_fields(inputs: &MoneyInputs) -> Vec<Block> {
 }
 
 /// The usual term that stands in an empty field: a share as a percentage.
-pub(super) fn usual(id: &str, field: &str) -> String {
-    let figure = leavewell_model::ledger::Ledger::standard().value(id);
+pub(super) fn usual(id: FigureId, field: &str) -> String {
+    let figure = Ledger::standard().value(id);
     if field.ends_with("_pct") {
         format!("{}", (figure * 10_000.0).round() / 100.0)
     } else {
@@ -277,7 +295,7 @@ fn fee_fields(inputs: &MoneyInputs) -> Vec<Block> {
         .map(|(field, label, unit, hint, id)| {
             let stand_in = match *field {
                 "above" => words::NONE.to_owned(),
-                _ => usual(id, field),
+                _ => usual(*id, field),
             };
             let unit = if unit.is_empty() {
                 inputs.format.unit()
@@ -298,28 +316,22 @@ fn fee_fields(inputs: &MoneyInputs) -> Vec<Block> {
 
 /// Fields for the shares of buyers that apply everywhere.
 fn own_mix(inputs: &MoneyInputs) -> Block {
-    let class = inputs.worth.class.tables().code();
-    let share = |buyer: &str| {
-        percent(
-            leavewell_model::ledger::Ledger::standard().value(format!("value.mix.{class}.{buyer}")),
-        )
-        .replace(" %", "")
-    };
-    let field = |buyer: &str, label: &str| {
+    let usual = ConditionTable::of(inputs.worth.class, Ledger::standard()).mix();
+    let field = |buyer: usize, label: &str| {
         inputs.field(
-            &format!("market.mix.{buyer}"),
+            &format!("market.mix.{}", BUYERS[buyer]),
             label,
             words::IN_100,
             "",
-            &share(buyer),
+            &percent(usual[buyer]).replace(" %", ""),
             true,
         )
     };
     Block::Row {
         blocks: vec![
-            field("collector", words::COLLECTORS),
-            field("decorator", words::TO_SHOW),
-            field("user", words::TO_USE),
+            field(0, words::COLLECTORS),
+            field(1, words::TO_SHOW),
+            field(2, words::TO_USE),
         ],
     }
 }

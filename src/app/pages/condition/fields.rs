@@ -21,7 +21,7 @@ use crate::app::wording::controls::{NO, YES};
 /// The fields of one part. Each part has different ones. Fields that come and go are hidden, not removed, so
 /// that the others keep their elements.
 pub(super) fn part_fields(page: Page, part: PartName) -> Html {
-    let asked = Asked { page, part };
+    let asked = PartFields { page, part };
     let metal = asked.is_metal();
     let silver = el("div", "")
         .hidden(!metal && !asked.holds("bleed") && !asked.holds("tarnish"))
@@ -60,7 +60,7 @@ const INSIDE_FIELDS: [&str; 8] = [
 ];
 
 /// What is asked of most parts.
-fn seen_at_once(asked: Asked, metal: bool) -> El {
+fn seen_at_once(asked: PartFields, metal: bool) -> El {
     let joint = Joint::parse(&asked.text("joint"));
     let faulty = joint.is_some_and(|j| !matches!(j, Joint::Sound | Joint::NeatRepair));
     let repaired = matches!(joint, Some(Joint::GreyRepair | Joint::NeatRepair));
@@ -78,7 +78,7 @@ fn seen_at_once(asked: Asked, metal: bool) -> El {
         .el(asked.word("lead", text::LEAD, choices!(Lead), metal))
 }
 
-fn damage(asked: Asked, metal: bool) -> El {
+fn damage(asked: PartFields, metal: bool) -> El {
     let mounted = metal && asked.may_have_a_mount();
     let engraved = metal && asked.may_be_engraved();
     el("div", "field-grid")
@@ -89,7 +89,7 @@ fn damage(asked: Asked, metal: bool) -> El {
         .el(asked.word("engraving", text::ENGRAVING, choices!(Engraving), engraved))
 }
 
-fn inside(asked: Asked, metal: bool) -> El {
+fn inside(asked: PartFields, metal: bool) -> El {
     let filled = Fill::parse(&asked.text("fill")).is_some_and(|fill| fill != Fill::None);
     let yes_no = || vec![("yes", YES), ("no", NO)];
     el("div", "field-grid")
@@ -125,12 +125,12 @@ fn inside(asked: Asked, metal: bool) -> El {
 
 /// A part that is asked about.
 #[derive(Clone, Copy)]
-struct Asked<'a> {
+struct PartFields<'a> {
     page: Page<'a>,
     part: PartName,
 }
 
-impl Asked<'_> {
+impl PartFields<'_> {
     fn text(self, field: &str) -> String {
         self.page.open.draft.part_text(self.part.id(), field)
     }

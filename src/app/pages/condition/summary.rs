@@ -2,11 +2,11 @@
 
 use leavewell_model::terms::{
     BleedWord, Corrosion, Dents, Fill, FillState, Gilding, Interior, Joint, Lacquer, Lead, Loss,
-    Material, PartName, Repair, Replaced, Split, Tarnish,
+    Material, PartName, Repair, Replaced, Split, Tarnish, small,
 };
 
 use crate::app::parts::share::{hundredths, is_counted};
-use crate::app::parts::words::{joined, small};
+use crate::app::parts::words::joined;
 use crate::app::state::{Open, Target};
 use crate::app::wording::condition as text;
 use leavewell_model::terms::capital;

@@ -2,7 +2,7 @@
 
 use leavewell_model::Report;
 use leavewell_model::report::{CourseReport, FaultReport, OptionReport, StepReport};
-use leavewell_model::terms::{Goal, PartName};
+use leavewell_model::terms::{Goal, PartName, small};
 use leavewell_model::terms::{capital, sum};
 use leavewell_pages::standing::Standing;
 use yew::prelude::*;
@@ -11,7 +11,7 @@ use super::options::is_by_itself;
 use crate::app::pages::Page;
 use crate::app::parts::element::{El, el, group};
 use crate::app::parts::marks::folded_section;
-use crate::app::parts::words::{count, joined, list, money, small};
+use crate::app::parts::words::{count, joined, list, money};
 use crate::app::route::Route;
 use crate::app::wording::counsel::LIFTS;
 use crate::app::wording::faults as text;

@@ -1,12 +1,12 @@
 //! The picture at the head of the answer: what was found, part by part, as recorded.
 
 use leavewell_model::report::Report;
-use leavewell_model::terms::{Dents, Joint, JointClass, Loss};
+use leavewell_model::terms::{Dents, Joint, JointClass, Loss, small};
 use yew::prelude::*;
 
 use crate::app::drawings::{FoundMark, Shown, found_drawing};
 use crate::app::pages::Page;
-use crate::app::parts::words::{percent, small};
+use crate::app::parts::words::percent;
 use crate::app::wording::found as text;
 
 /// The piece with what the record says of its parts, damage first.

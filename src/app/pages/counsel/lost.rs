@@ -3,11 +3,12 @@
 use leavewell_model::Report;
 use leavewell_model::ledger::treatment_text;
 use leavewell_model::report::OptionReport;
+use leavewell_model::terms::small;
 use yew::prelude::*;
 
 use crate::app::parts::element::{el, group};
 use crate::app::parts::marks::{bullets, folded_section, named};
-use crate::app::parts::words::{joined, small};
+use crate::app::parts::words::joined;
 use crate::app::wording::counsel as text;
 
 /// The losses in words.

@@ -4,18 +4,17 @@ use leavewell_model::Report;
 use leavewell_model::ledger::{treatment_text, treatment_texts};
 use leavewell_model::report::ProposalReport;
 use leavewell_model::terms::capital;
-use leavewell_model::terms::{Doer, Form, PartName};
+use leavewell_model::terms::{Doer, Form, PartName, small};
 use yew::prelude::*;
 
 use super::faults::without;
-use super::opening::small_first;
 use super::options::unbroken;
 use crate::app::pages::Page;
 use crate::app::parts::choice::{choices, pick, several, tick_as};
 use crate::app::parts::element::{El, button, el, group};
 use crate::app::parts::field::{number_field, typed};
 use crate::app::parts::marks::{bullets, fold, folded_section, press};
-use crate::app::parts::words::{gain_band, joined, list, money_band, small};
+use crate::app::parts::words::{gain_band, joined, list, money_band};
 use crate::app::platform::page::focus_on;
 use crate::app::state::{Action, Target};
 use crate::app::wording::proposal as text;
@@ -129,7 +128,7 @@ fn weighed(page: Page, report: &Report) -> Html {
     };
     let each = course.each.iter().filter_map(|step| {
         let name = treatment_text(&step.step)?.name;
-        Some(joined(&[name, ": ", &small_first(&without(page, step))]).into())
+        Some(joined(&[name, ": ", &small(&without(page, step))]).into())
     });
     let each: Vec<AttrValue> = each.collect();
     let problems: Vec<AttrValue> = problems.iter().map(|p| p.clone().into()).collect();

@@ -8,8 +8,8 @@ use crate::app::parts::chosen_file::file_of;
 use crate::app::parts::element::{El, button, el, group};
 use crate::app::parts::field::typed;
 use crate::app::parts::marks::press;
+use crate::app::parts::screen::shelf_head;
 use crate::app::parts::words::joined;
-use crate::app::route::Route;
 use crate::app::state::{Action, Effect, State, TableIn};
 use crate::app::wording::stock as text;
 
@@ -18,13 +18,7 @@ const MOST_NOTES: usize = 40;
 
 /// The screen of a table.
 pub fn table_page(state: &State, act: &Callback<Action>, effect: &Callback<Effect>) -> Html {
-    let back = el("a", "")
-        .attr("href", Route::Shelf.href())
-        .text(text::BACK);
-    let head = el("header", "screen-head")
-        .el(el("h1", "").attr("tabindex", "-1").text(text::TABLE_TITLE))
-        .p("purpose", text::TABLE_PURPOSE)
-        .el(el("p", "").el(back));
+    let head = shelf_head(text::TABLE_TITLE, text::TABLE_PURPOSE, text::BACK);
     let chosen = file_of(
         "table-file",
         text::FILE,

@@ -1,5 +1,6 @@
 //! The sentence that compares the advice with what was asked about.
 
+use crate::terms::small;
 use crate::treatment::{Outcome, Treatment};
 
 /// What is done, as the beginning of a sentence.
@@ -113,15 +114,15 @@ pub(crate) fn is_out(what: &str, price: Option<&str>, outcome: Outcome, reason: 
         Outcome::NeedsOpinion => "waits for an opinion",
         _ => "is ruled out by what you recorded",
     };
-    format!("{what}{price} {verdict}: {}", lower_first(reason))
+    format!("{what}{price} {verdict}: {}", small(reason))
 }
 
 pub(crate) fn nothing_to_do(what: &str, why: &str) -> String {
-    format!("{what} is not needed here: {}", lower_first(why))
+    format!("{what} is not needed here: {}", small(why))
 }
 
 pub(crate) fn never(what: &str, why: &str) -> String {
-    format!("{what} is never right for old plate: {}", lower_first(why))
+    format!("{what} is never right for old plate: {}", small(why))
 }
 
 // Work is advised: what leaving would do
@@ -139,15 +140,4 @@ pub(crate) fn leaving_points(points: f64, lower: bool) -> String {
         "Leaving it scores {} in 100 {how} for what you want.",
         so_many(points)
     )
-}
-
-/// A sentence continued after a colon: its first letter small, unless it is a name.
-fn lower_first(text: &str) -> String {
-    let mut letters = text.chars();
-    match letters.next() {
-        Some(first) if !text.starts_with("Britannia") => {
-            first.to_lowercase().chain(letters).collect()
-        }
-        _ => text.to_owned(),
-    }
 }

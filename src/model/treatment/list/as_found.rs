@@ -1,6 +1,6 @@
 //! How a piece stands with a fault that is left.
 
-use super::{Show, State, Value};
+use super::{FaultState, Show, Value};
 use crate::ledger::FigureId;
 use crate::treatment::{Fault, Found, Size};
 use crate::value::factor_rows as rows;
@@ -8,86 +8,86 @@ use crate::value::factor_rows as rows;
 /// The state of a fault as it was found. Tarnish and bare metal are weighed with the whole surface
 /// and have no separate state here.
 #[must_use]
-pub fn as_found(found: &Found) -> State {
+pub fn as_found(found: &Found) -> FaultState {
     let large = found.size == Size::Large;
     match found.fault {
-        Fault::Dents if large => State {
+        Fault::Dents if large => FaultState {
             value: Value::Row(rows::DENTS_MODERATE),
             show: Show::Figure(FigureId::ATTRIBUTE_SHOW_DAMAGED),
-            ..State::SOUND
+            ..FaultState::SOUND
         },
-        Fault::Dents => State {
+        Fault::Dents => FaultState {
             value: Value::Row(rows::DENTS_MINOR),
             show: Show::Figure(FigureId::ATTRIBUTE_SHOW_DENTS_MINOR),
-            ..State::SOUND
+            ..FaultState::SOUND
         },
-        Fault::Split => State {
+        Fault::Split => FaultState {
             value: Value::Row(rows::SPLIT),
             show: Show::Figure(FigureId::ATTRIBUTE_SHOW_DAMAGED),
             serves: Some(FigureId::ATTRIBUTE_USE_SPLIT),
             keeps: FigureId::ATTRIBUTE_STABILITY_SPLIT,
         },
-        Fault::OpenJoint => State {
+        Fault::OpenJoint => FaultState {
             value: Value::Row(rows::LEAK),
             // It serves no better than a split does.
             serves: Some(FigureId::ATTRIBUTE_USE_SPLIT),
             keeps: FigureId::ATTRIBUTE_STABILITY_OPEN,
-            ..State::SOUND
+            ..FaultState::SOUND
         },
-        Fault::LoosePart | Fault::CrackedMaterial => State {
+        Fault::LoosePart | Fault::CrackedMaterial => FaultState {
             value: Value::Row(rows::LOOSE),
             show: Show::Figure(FigureId::ATTRIBUTE_SHOW_LOOSE),
             serves: Some(FigureId::ATTRIBUTE_USE_LOOSE),
             keeps: FigureId::ATTRIBUTE_STABILITY_LOOSE,
         },
-        Fault::GreyRepair => State {
+        Fault::GreyRepair => FaultState {
             value: Value::Row(rows::SOLDER_REPAIR),
             serves: Some(FigureId::ATTRIBUTE_USE_GREY),
             keeps: FigureId::ATTRIBUTE_STABILITY_GREY,
-            ..State::SOUND
+            ..FaultState::SOUND
         },
-        Fault::FailingFilling => State {
+        Fault::FailingFilling => FaultState {
             value: Value::Row(rows::FILL_FAILING),
             show: Show::Figure(FigureId::ATTRIBUTE_SHOW_FILL_FAILING),
             serves: Some(FigureId::ATTRIBUTE_USE_FILL_FAILING),
             keeps: FigureId::ATTRIBUTE_STABILITY_FILL_FAILING,
         },
-        Fault::FillingShows => State {
+        Fault::FillingShows => FaultState {
             value: Value::Row(rows::FILL_SHOWING),
             show: Show::Figure(FigureId::ATTRIBUTE_SHOW_FILL_SHOWING),
-            ..State::SOUND
+            ..FaultState::SOUND
         },
-        Fault::PartLost if large => State {
+        Fault::PartLost if large => FaultState {
             value: Value::Row(rows::PART_MISSING_MAJOR),
             show: Show::Figure(FigureId::ATTRIBUTE_SHOW_MISSING_MAJOR),
             serves: Some(FigureId::ATTRIBUTE_USE_MISSING_MAJOR),
-            ..State::SOUND
+            ..FaultState::SOUND
         },
-        Fault::PartLost => State {
+        Fault::PartLost => FaultState {
             value: Value::Row(rows::PART_MISSING_MINOR),
             show: Show::Figure(FigureId::ATTRIBUTE_SHOW_MISSING_MINOR),
             serves: Some(FigureId::ATTRIBUTE_USE_MISSING_MINOR),
-            ..State::SOUND
+            ..FaultState::SOUND
         },
-        Fault::LiningGone => State {
+        Fault::LiningGone => FaultState {
             value: Value::Row(rows::LINING_GONE),
-            ..State::SOUND
+            ..FaultState::SOUND
         },
-        Fault::GildingGone => State {
+        Fault::GildingGone => FaultState {
             value: Value::Row(rows::GILDING_GONE),
             show: Show::Figure(FigureId::ATTRIBUTE_SHOW_GILDING_GONE),
-            ..State::SOUND
+            ..FaultState::SOUND
         },
-        Fault::BrokenLacquer => State {
+        Fault::BrokenLacquer => FaultState {
             value: Value::Row(rows::LACQUER_BROKEN),
             show: Show::Figure(FigureId::ATTRIBUTE_SHOW_LACQUER_BROKEN),
             keeps: FigureId::ATTRIBUTE_STABILITY_LACQUER_BROKEN,
-            ..State::SOUND
+            ..FaultState::SOUND
         },
-        Fault::Corrosion => State {
+        Fault::Corrosion => FaultState {
             keeps: FigureId::ATTRIBUTE_STABILITY_CORROSION,
-            ..State::SOUND
+            ..FaultState::SOUND
         },
-        Fault::Tarnish | Fault::BareMetal => State::SOUND,
+        Fault::Tarnish | Fault::BareMetal => FaultState::SOUND,
     }
 }

@@ -1,6 +1,6 @@
 //! T03: gentle cleaning.
 
-use super::{Dose, Price, Risk, State, Trade, Work, mishaps};
+use super::{Dose, FaultState, MishapRisk, Price, Trade, Work, mishaps};
 use crate::treatment::{Fault, Treatment};
 
 /// What it answers, costs, takes and leaves.
@@ -9,8 +9,8 @@ pub(super) const CLEAN: Work = Work {
     answers: &[Fault::Tarnish],
     idle: Some("No tarnish is recorded."),
     trade: Trade::Care,
-    risk: Risk::Figures(mishaps("hazard.T03.")),
+    risk: MishapRisk::Figures(mishaps("hazard.T03.")),
     price: Price::Cleaning,
     dose: Dose::Cleaning,
-    after: &[(Fault::Tarnish, State::SOUND)],
+    after: &[(Fault::Tarnish, FaultState::SOUND)],
 };

@@ -1,6 +1,6 @@
 //! T08: dents taken out.
 
-use super::{Dose, Price, Risk, Show, State, Trade, Value, Work};
+use super::{Dose, FaultState, MishapRisk, Price, Show, Trade, Value, Work};
 use crate::ledger::FigureId;
 use crate::treatment::{Fault, Treatment};
 
@@ -10,7 +10,7 @@ pub(super) const DENTS: Work = Work {
     answers: &[Fault::Dents],
     idle: Some("No dents are recorded."),
     trade: Trade::Repair,
-    risk: Risk::ByClass,
+    risk: MishapRisk::ByClass,
     price: Price::Large2(FigureId::COST_T08_MINOR, FigureId::COST_T08_MODERATE),
     dose: Dose::BySize(
         FigureId::ATTRIBUTE_DOSE_T08_MINOR,
@@ -18,10 +18,10 @@ pub(super) const DENTS: Work = Work {
     ),
     after: &[(
         Fault::Dents,
-        State {
+        FaultState {
             value: Value::Eased(FigureId::VALUE_AFTER_DENTS),
             show: Show::Eased(FigureId::VALUE_AFTER_DENTS),
-            ..State::SOUND
+            ..FaultState::SOUND
         },
     )],
 };

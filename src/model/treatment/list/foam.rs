@@ -1,6 +1,6 @@
 //! T04: shop silver polish.
 
-use super::{Dose, Price, Risk, State, Trade, Work};
+use super::{Dose, FaultState, MishapRisk, Price, Trade, Work};
 use crate::ledger::FigureId;
 use crate::treatment::{Fault, Treatment};
 
@@ -10,8 +10,8 @@ pub(super) const FOAM: Work = Work {
     answers: &[Fault::Tarnish],
     idle: Some("No tarnish is recorded."),
     trade: Trade::Care,
-    risk: Risk::ByClass,
+    risk: MishapRisk::ByClass,
     price: Price::Figure(FigureId::COST_T04),
     dose: Dose::Cleaning,
-    after: &[(Fault::Tarnish, State::SOUND)],
+    after: &[(Fault::Tarnish, FaultState::SOUND)],
 };

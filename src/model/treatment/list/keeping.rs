@@ -1,6 +1,6 @@
 //! T01: better keeping.
 
-use super::{Dose, Price, Risk, State, Trade, Work};
+use super::{Dose, FaultState, MishapRisk, Price, Trade, Work};
 use crate::ledger::FigureId;
 use crate::treatment::{Fault, Treatment};
 
@@ -10,14 +10,14 @@ pub(super) const KEEPING: Work = Work {
     answers: &[Fault::Corrosion],
     idle: None,
     trade: Trade::Care,
-    risk: Risk::None,
+    risk: MishapRisk::None,
     price: Price::Keeping(FigureId::COST_T01, FigureId::COST_T01_CORROSION),
     dose: Dose::None,
     after: &[(
         Fault::Corrosion,
-        State {
+        FaultState {
             keeps: FigureId::ATTRIBUTE_STABILITY_CORROSION_DRY,
-            ..State::SOUND
+            ..FaultState::SOUND
         },
     )],
 };

@@ -1,6 +1,6 @@
 //! T07: a coat of lacquer.
 
-use super::{Dose, Price, Risk, Trade, Work};
+use super::{Dose, MishapRisk, Price, Trade, Work};
 use crate::ledger::FigureId;
 use crate::treatment::Treatment;
 
@@ -10,7 +10,7 @@ pub(super) const LACQUER: Work = Work {
     answers: &[],
     idle: Some("It already has a sound coat of lacquer."),
     trade: Trade::Care,
-    risk: Risk::ByClass,
+    risk: MishapRisk::ByClass,
     price: Price::Large(FigureId::COST_T07),
     dose: Dose::Figure(FigureId::ATTRIBUTE_DOSE_T07),
     after: &[],

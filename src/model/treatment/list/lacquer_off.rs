@@ -1,6 +1,6 @@
 //! T02b: old lacquer taken off.
 
-use super::{Dose, Price, Risk, State, Trade, Work};
+use super::{Dose, FaultState, MishapRisk, Price, Trade, Work};
 use crate::ledger::FigureId;
 use crate::treatment::{Fault, Treatment};
 
@@ -10,8 +10,8 @@ pub(super) const LACQUER_OFF: Work = Work {
     answers: &[Fault::BrokenLacquer],
     idle: Some("No broken lacquer is recorded."),
     trade: Trade::Care,
-    risk: Risk::ByClass,
+    risk: MishapRisk::ByClass,
     price: Price::Figure(FigureId::COST_T02_LACQUER),
     dose: Dose::Figure(FigureId::ATTRIBUTE_DOSE_T02_LACQUER),
-    after: &[(Fault::BrokenLacquer, State::SOUND)],
+    after: &[(Fault::BrokenLacquer, FaultState::SOUND)],
 };

@@ -1,6 +1,6 @@
 //! T13a: local plating.
 
-use super::{Dose, Price, Risk, Trade, Work, by_origin};
+use super::{Dose, MishapRisk, Price, Trade, Work, by_origin};
 use crate::ledger::FigureId;
 use crate::treatment::{Fault, Treatment};
 
@@ -10,7 +10,7 @@ pub(super) const LOCAL_PLATE: Work = Work {
     answers: &[Fault::BareMetal],
     idle: Some("No bare metal is recorded on a rim, foot or other high point."),
     trade: Trade::Plate,
-    risk: Risk::ByClass,
+    risk: MishapRisk::ByClass,
     price: Price::Figure(FigureId::COST_T13A),
     dose: Dose::ByKind(by_origin("attribute.dose.T13a.")),
     after: &[],

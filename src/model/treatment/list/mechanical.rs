@@ -1,6 +1,6 @@
 //! T12: a pin, screw or glued fix.
 
-use super::{Dose, Price, Risk, State, Trade, Value, Work};
+use super::{Dose, FaultState, MishapRisk, Price, Trade, Value, Work};
 use crate::ledger::FigureId;
 use crate::treatment::{Fault, Treatment};
 
@@ -14,35 +14,35 @@ pub(super) const MECHANICAL: Work = Work {
     ],
     idle: Some("No loose part or failing filling is recorded."),
     trade: Trade::Repair,
-    risk: Risk::ByClass,
+    risk: MishapRisk::ByClass,
     price: Price::Figure(FigureId::COST_T12),
     dose: Dose::Figure(FigureId::ATTRIBUTE_DOSE_T12),
     after: &[
         (
             Fault::LoosePart,
-            State {
+            FaultState {
                 value: Value::One(FigureId::VALUE_AFTER_FIX),
                 serves: Some(FigureId::ATTRIBUTE_USE_FIXED),
                 keeps: FigureId::ATTRIBUTE_STABILITY_FIXED,
-                ..State::SOUND
+                ..FaultState::SOUND
             },
         ),
         (
             Fault::CrackedMaterial,
-            State {
+            FaultState {
                 value: Value::One(FigureId::VALUE_AFTER_FIX),
                 serves: Some(FigureId::ATTRIBUTE_USE_FIXED),
                 keeps: FigureId::ATTRIBUTE_STABILITY_FIXED,
-                ..State::SOUND
+                ..FaultState::SOUND
             },
         ),
         (
             Fault::FailingFilling,
-            State {
+            FaultState {
                 value: Value::One(FigureId::VALUE_AFTER_FILL_FIX),
                 serves: Some(FigureId::ATTRIBUTE_USE_FIXED),
                 keeps: FigureId::ATTRIBUTE_STABILITY_FILL_FIXED,
-                ..State::SOUND
+                ..FaultState::SOUND
             },
         ),
     ],

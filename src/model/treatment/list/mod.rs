@@ -44,19 +44,19 @@ pub struct Work {
     /// Works of one trade are dear or cheap together.
     pub trade: Trade,
     /// What can go wrong.
-    pub risk: Risk,
+    pub risk: MishapRisk,
     /// What it costs without a quote.
     pub price: Price,
     /// How much of what is original it takes or covers.
     pub dose: Dose,
     /// How each fault it answers stands afterwards.
-    pub after: &'static [(Fault, State)],
+    pub after: &'static [(Fault, FaultState)],
 }
 
 impl Work {
     /// How the fault stands once this work is done; `None` where it does not answer it.
     #[must_use]
-    pub fn leaves(&self, fault: Fault) -> Option<State> {
+    pub fn leaves(&self, fault: Fault) -> Option<FaultState> {
         let after = self.after.iter().find(|(f, _)| *f == fault);
         after.map(|(_, state)| *state)
     }
@@ -102,7 +102,7 @@ const fn by_origin(before: &str) -> [FigureId; 3] {
 
 /// The chance and size of a bad result.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Risk {
+pub enum MishapRisk {
     /// None to speak of.
     None,
     /// Figures of the treatment's own, `hazard.<id>.*`.
@@ -151,7 +151,7 @@ pub enum Dose {
 
 /// How a piece stands as far as one fault goes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct State {
+pub struct FaultState {
     /// What it does to the price.
     pub value: Value,
     /// How well the piece shows.
@@ -162,7 +162,7 @@ pub struct State {
     pub keeps: FigureId,
 }
 
-impl State {
+impl FaultState {
     /// No fault.
     pub const SOUND: Self = Self {
         value: Value::Whole,
@@ -232,6 +232,35 @@ pub fn work(treatment: Treatment) -> Option<&'static Work> {
         _ => None,
     }
 }
+
+/// What a repair leaves of an open joint, a loose part and a split, however it is made.
+const REPAIRED: &[(Fault, FaultState)] = &[
+    (
+        Fault::OpenJoint,
+        FaultState {
+            value: Value::One(FigureId::VALUE_AFTER_REPAIR),
+            keeps: FigureId::ATTRIBUTE_STABILITY_NEAT,
+            ..FaultState::SOUND
+        },
+    ),
+    (
+        Fault::LoosePart,
+        FaultState {
+            value: Value::One(FigureId::VALUE_AFTER_REPAIR),
+            keeps: FigureId::ATTRIBUTE_STABILITY_NEAT,
+            ..FaultState::SOUND
+        },
+    ),
+    (
+        Fault::Split,
+        FaultState {
+            value: Value::One(FigureId::VALUE_AFTER_SPLIT),
+            show: Show::Figure(FigureId::ATTRIBUTE_SHOW_SPLIT_MENDED),
+            serves: Some(FigureId::ATTRIBUTE_USE_SPLIT_MENDED),
+            keeps: FigureId::ATTRIBUTE_STABILITY_SPLIT_MENDED,
+        },
+    ),
+];
 
 #[cfg(test)]
 mod tests {

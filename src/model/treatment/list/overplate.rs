@@ -1,6 +1,6 @@
 //! T14b: plating over the old silver.
 
-use super::{Dose, Price, Risk, State, Trade, Work, by_origin};
+use super::{Dose, FaultState, MishapRisk, Price, Trade, Work, by_origin};
 use crate::ledger::FigureId;
 use crate::treatment::{Fault, Treatment};
 
@@ -10,8 +10,8 @@ pub(super) const OVERPLATE: Work = Work {
     answers: &[Fault::BareMetal],
     idle: Some("Hardly any base metal shows."),
     trade: Trade::Plate,
-    risk: Risk::ByClass,
+    risk: MishapRisk::ByClass,
     price: Price::Plating(FigureId::COST_T14B),
     dose: Dose::ByKind(by_origin("attribute.dose.T14b.")),
-    after: &[(Fault::Tarnish, State::SOUND)],
+    after: &[(Fault::Tarnish, FaultState::SOUND)],
 };

@@ -1,6 +1,6 @@
 //! T15b: gilding renewed.
 
-use super::{Dose, Price, Risk, State, Trade, Value, Work};
+use super::{Dose, FaultState, MishapRisk, Price, Trade, Value, Work};
 use crate::ledger::FigureId;
 use crate::treatment::{Fault, Treatment};
 
@@ -10,14 +10,14 @@ pub(super) const REGILD: Work = Work {
     answers: &[Fault::GildingGone],
     idle: Some("No gilding inside is recorded as worn or gone."),
     trade: Trade::Plate,
-    risk: Risk::ByClass,
+    risk: MishapRisk::ByClass,
     price: Price::Figure(FigureId::COST_T15B),
     dose: Dose::Figure(FigureId::ATTRIBUTE_DOSE_T15B),
     after: &[(
         Fault::GildingGone,
-        State {
+        FaultState {
             value: Value::One(FigureId::VALUE_AFTER_GILDING),
-            ..State::SOUND
+            ..FaultState::SOUND
         },
     )],
 };

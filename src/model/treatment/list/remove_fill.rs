@@ -1,6 +1,6 @@
 //! T10b: an old filling taken out.
 
-use super::{Dose, Price, Risk, State, Trade, Value, Work};
+use super::{Dose, FaultState, MishapRisk, Price, Trade, Value, Work};
 use crate::ledger::FigureId;
 use crate::treatment::{Fault, Treatment};
 
@@ -10,15 +10,15 @@ pub(super) const REMOVE_FILL: Work = Work {
     answers: &[Fault::FailingFilling],
     idle: Some("No failing filling is recorded."),
     trade: Trade::Remove,
-    risk: Risk::ByClass,
+    risk: MishapRisk::ByClass,
     price: Price::Figure(FigureId::COST_T10B),
     dose: Dose::Figure(FigureId::ATTRIBUTE_DOSE_T10B),
     after: &[(
         Fault::FailingFilling,
-        State {
+        FaultState {
             value: Value::One(FigureId::VALUE_AFTER_FILL_OUT),
             keeps: FigureId::ATTRIBUTE_STABILITY_FILL_OUT,
-            ..State::SOUND
+            ..FaultState::SOUND
         },
     )],
 };

@@ -1,6 +1,6 @@
 //! T10a: old lead solder taken out.
 
-use super::{Dose, Price, Risk, State, Trade, Value, Work, mishaps};
+use super::{Dose, FaultState, MishapRisk, Price, Trade, Value, Work, mishaps};
 use crate::ledger::FigureId;
 use crate::treatment::{Fault, Treatment};
 
@@ -10,15 +10,15 @@ pub(super) const REMOVE_LEAD: Work = Work {
     answers: &[Fault::GreyRepair],
     idle: Some("No old grey repair is recorded."),
     trade: Trade::Remove,
-    risk: Risk::Figures(mishaps("hazard.T10a.")),
+    risk: MishapRisk::Figures(mishaps("hazard.T10a.")),
     price: Price::Figure(FigureId::COST_T10A),
     dose: Dose::Figure(FigureId::ATTRIBUTE_DOSE_T10A),
     after: &[(
         Fault::GreyRepair,
-        State {
+        FaultState {
             value: Value::One(FigureId::VALUE_AFTER_REPAIR),
             keeps: FigureId::ATTRIBUTE_STABILITY_NEAT,
-            ..State::SOUND
+            ..FaultState::SOUND
         },
     )],
 };

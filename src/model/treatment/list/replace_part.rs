@@ -1,6 +1,6 @@
 //! T16: a new part for a lost one.
 
-use super::{Dose, Price, Risk, Show, State, Trade, Value, Work};
+use super::{Dose, FaultState, MishapRisk, Price, Show, Trade, Value, Work};
 use crate::ledger::FigureId;
 use crate::treatment::{Fault, Treatment};
 
@@ -10,7 +10,7 @@ pub(super) const REPLACE_PART: Work = Work {
     answers: &[Fault::PartLost],
     idle: Some("No part is recorded as missing."),
     trade: Trade::Repair,
-    risk: Risk::ByClass,
+    risk: MishapRisk::ByClass,
     price: Price::BySize(FigureId::COST_T16_MINOR, FigureId::COST_T16_MAJOR),
     dose: Dose::BySize(
         FigureId::ATTRIBUTE_DOSE_T16_MINOR,
@@ -18,10 +18,10 @@ pub(super) const REPLACE_PART: Work = Work {
     ),
     after: &[(
         Fault::PartLost,
-        State {
+        FaultState {
             value: Value::NewPart,
             show: Show::Figure(FigureId::ATTRIBUTE_SHOW_PART_NEW),
-            ..State::SOUND
+            ..FaultState::SOUND
         },
     )],
 };

@@ -1,6 +1,6 @@
 //! T14a: full replating.
 
-use super::{Dose, Price, Risk, State, Trade, Work, by_origin, mishaps};
+use super::{Dose, FaultState, MishapRisk, Price, Trade, Work, by_origin, mishaps};
 use crate::ledger::FigureId;
 use crate::treatment::{Fault, Treatment};
 
@@ -10,8 +10,8 @@ pub(super) const REPLATE: Work = Work {
     answers: &[Fault::BareMetal],
     idle: Some("Hardly any base metal shows."),
     trade: Trade::Plate,
-    risk: Risk::Figures(mishaps("hazard.T14a.")),
+    risk: MishapRisk::Figures(mishaps("hazard.T14a.")),
     price: Price::Plating(FigureId::COST_T14A),
     dose: Dose::ByKind(by_origin("attribute.dose.T14a.")),
-    after: &[(Fault::Tarnish, State::SOUND)],
+    after: &[(Fault::Tarnish, FaultState::SOUND)],
 };

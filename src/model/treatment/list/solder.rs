@@ -1,6 +1,6 @@
 //! T09: a solder repair.
 
-use super::{Dose, Price, Risk, Show, State, Trade, Value, Work, mishaps};
+use super::{Dose, MishapRisk, Price, REPAIRED, Trade, Work, mishaps};
 use crate::ledger::FigureId;
 use crate::treatment::{Fault, Treatment};
 
@@ -10,34 +10,8 @@ pub(super) const SOLDER: Work = Work {
     answers: &[Fault::Split, Fault::OpenJoint, Fault::LoosePart],
     idle: Some("No open joint or split is recorded."),
     trade: Trade::Repair,
-    risk: Risk::Figures(mishaps("hazard.T09.")),
+    risk: MishapRisk::Figures(mishaps("hazard.T09.")),
     price: Price::Joint(FigureId::COST_T09),
     dose: Dose::Joint(FigureId::ATTRIBUTE_DOSE_T09),
-    after: &[
-        (
-            Fault::OpenJoint,
-            State {
-                value: Value::One(FigureId::VALUE_AFTER_REPAIR),
-                keeps: FigureId::ATTRIBUTE_STABILITY_NEAT,
-                ..State::SOUND
-            },
-        ),
-        (
-            Fault::LoosePart,
-            State {
-                value: Value::One(FigureId::VALUE_AFTER_REPAIR),
-                keeps: FigureId::ATTRIBUTE_STABILITY_NEAT,
-                ..State::SOUND
-            },
-        ),
-        (
-            Fault::Split,
-            State {
-                value: Value::One(FigureId::VALUE_AFTER_SPLIT),
-                show: Show::Figure(FigureId::ATTRIBUTE_SHOW_SPLIT_MENDED),
-                serves: Some(FigureId::ATTRIBUTE_USE_SPLIT_MENDED),
-                keeps: FigureId::ATTRIBUTE_STABILITY_SPLIT_MENDED,
-            },
-        ),
-    ],
+    after: REPAIRED,
 };

@@ -1,6 +1,6 @@
 //! T17: a test for lead.
 
-use super::{Dose, Price, Risk, Trade, Work};
+use super::{Dose, MishapRisk, Price, Trade, Work};
 use crate::ledger::FigureId;
 use crate::treatment::Treatment;
 
@@ -10,7 +10,7 @@ pub(super) const TEST_LEAD: Work = Work {
     answers: &[],
     idle: Some("It has already been tested."),
     trade: Trade::Remove,
-    risk: Risk::None,
+    risk: MishapRisk::None,
     price: Price::Figure(FigureId::COST_T17),
     dose: Dose::None,
     after: &[],

@@ -1,6 +1,6 @@
 //! T15: tinning inside.
 
-use super::{Dose, Price, Risk, State, Trade, Value, Work};
+use super::{Dose, FaultState, MishapRisk, Price, Trade, Value, Work};
 use crate::ledger::FigureId;
 use crate::treatment::{Fault, Treatment};
 
@@ -10,14 +10,14 @@ pub(super) const TINNING: Work = Work {
     answers: &[Fault::LiningGone],
     idle: Some("No worn or missing lining is recorded."),
     trade: Trade::Repair,
-    risk: Risk::ByClass,
+    risk: MishapRisk::ByClass,
     price: Price::Figure(FigureId::COST_T15),
     dose: Dose::Figure(FigureId::ATTRIBUTE_DOSE_T15),
     after: &[(
         Fault::LiningGone,
-        State {
+        FaultState {
             value: Value::One(FigureId::VALUE_AFTER_TIN),
-            ..State::SOUND
+            ..FaultState::SOUND
         },
     )],
 };

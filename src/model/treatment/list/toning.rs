@@ -1,6 +1,6 @@
 //! T13c: removable toning.
 
-use super::{Dose, Price, Risk, Trade, Work};
+use super::{Dose, MishapRisk, Price, Trade, Work};
 use crate::ledger::FigureId;
 use crate::treatment::{Fault, Treatment};
 
@@ -10,7 +10,7 @@ pub(super) const TONING: Work = Work {
     answers: &[Fault::BareMetal],
     idle: Some("No bare metal is recorded for a tint to hide."),
     trade: Trade::Care,
-    risk: Risk::ByClass,
+    risk: MishapRisk::ByClass,
     price: Price::Large(FigureId::COST_T13C),
     dose: Dose::Figure(FigureId::ATTRIBUTE_DOSE_T13C),
     after: &[],

@@ -1,6 +1,6 @@
 //! T02: dust and wash.
 
-use super::{Dose, Price, Risk, Trade, Work};
+use super::{Dose, MishapRisk, Price, Trade, Work};
 use crate::ledger::FigureId;
 use crate::treatment::Treatment;
 
@@ -10,7 +10,7 @@ pub(super) const WASH: Work = Work {
     answers: &[],
     idle: None,
     trade: Trade::Care,
-    risk: Risk::None,
+    risk: MishapRisk::None,
     price: Price::Figure(FigureId::COST_T02),
     dose: Dose::None,
     after: &[],

@@ -1,7 +1,7 @@
 //! Cleaning and what goes over a clean surface: H04, H05, and the prerequisites of lacquer and
 //! toning.
 
-use super::Asked;
+use super::RuleCheck;
 use crate::ledger::FigureId;
 use crate::record::{Joint, Lacquer};
 use crate::terms::Treatment;
@@ -18,7 +18,7 @@ pub(super) fn edges_are_bare(s: &Situation) -> bool {
 }
 
 /// Broken lacquer comes off before anything is cleaned or lacquered again.
-pub(super) fn lacquer_first(a: &mut Asked) {
+pub(super) fn lacquer_first(a: &mut RuleCheck) {
     let broken = |l: Option<Lacquer>| matches!(l, Some(Lacquer::Broken | Lacquer::Yellowed));
     if !a.s.lacquer_off && a.s.case.parts.iter().any(|p| broken(p.lacquer)) {
         let reason = if a.treatment == Treatment::Lacquer {
@@ -31,7 +31,7 @@ pub(super) fn lacquer_first(a: &mut Asked) {
 }
 
 /// H04: the body is worn through in places.
-pub(super) fn worn_body(a: &mut Asked) {
+pub(super) fn worn_body(a: &mut RuleCheck) {
     if a.s.body_bleed >= a.figure(FigureId::GUARD_BLEED_NO_CLEAN) {
         a.bar(
             "H04",
@@ -42,7 +42,7 @@ pub(super) fn worn_body(a: &mut Asked) {
 }
 
 /// H04: foil that lifts, or rust under it.
-pub(super) fn lifting_silver(a: &mut Asked) {
+pub(super) fn lifting_silver(a: &mut RuleCheck) {
     if a.s.lifting_foil() {
         a.bar(
             "H04",
@@ -53,7 +53,7 @@ pub(super) fn lifting_silver(a: &mut Asked) {
 }
 
 /// H04: the thinnest silver does not last the planned cleanings twice over.
-pub(super) fn thin_silver(a: &mut Asked) {
+pub(super) fn thin_silver(a: &mut RuleCheck) {
     if a.s.worn_through >= a.figure(FigureId::GUARD_KIND_BARRED) {
         a.bar(
             "H04",
@@ -64,14 +64,14 @@ pub(super) fn thin_silver(a: &mut Asked) {
 }
 
 /// H05: gilding.
-pub(super) fn gilding(a: &mut Asked) {
+pub(super) fn gilding(a: &mut RuleCheck) {
     if a.s.gilt() {
         a.condition("H05", "Rubbing takes off gilding.", "Keep off the gilding.");
     }
 }
 
 /// H05: black inlay and metal darkened on purpose.
-pub(super) fn dark_work(a: &mut Asked) {
+pub(super) fn dark_work(a: &mut RuleCheck) {
     if a.circumstances().dark_work == Some(true) {
         a.condition(
             "H05",
@@ -82,7 +82,7 @@ pub(super) fn dark_work(a: &mut Asked) {
 }
 
 /// H04: bare edges and high points.
-pub(super) fn bare_edges(a: &mut Asked) {
+pub(super) fn bare_edges(a: &mut RuleCheck) {
     if edges_are_bare(a.s) {
         a.condition(
             "H04",
@@ -93,7 +93,7 @@ pub(super) fn bare_edges(a: &mut Asked) {
 }
 
 /// H04: shop polish takes more silver than chalk.
-pub(super) fn shop_polish(a: &mut Asked) {
+pub(super) fn shop_polish(a: &mut RuleCheck) {
     a.condition(
         "H04",
         "Shop polish cuts faster than chalk.",
@@ -102,7 +102,7 @@ pub(super) fn shop_polish(a: &mut Asked) {
 }
 
 /// Lacquer seals trouble in, and pulls at silver that lifts.
-pub(super) fn lacquer_over_trouble(a: &mut Asked) {
+pub(super) fn lacquer_over_trouble(a: &mut RuleCheck) {
     if a.s.any_joint(&[Joint::Leaking]) || a.s.active_corrosion() {
         a.bar(
             "needs",
@@ -120,7 +120,7 @@ pub(super) fn lacquer_over_trouble(a: &mut Asked) {
 }
 
 /// A tint hides corrosion that goes on.
-pub(super) fn tint_over_corrosion(a: &mut Asked) {
+pub(super) fn tint_over_corrosion(a: &mut RuleCheck) {
     if a.s.active_corrosion() {
         a.check_first(
             "needs",

@@ -1,6 +1,6 @@
 //! Time: work that keeps a piece away for longer than there is.
 
-use super::Asked;
+use super::RuleCheck;
 use crate::ledger::{FigureId, Hand};
 use crate::terms::Treatment;
 
@@ -16,7 +16,7 @@ const AWAY: [(Hand, FigureId); 4] = [
 /// date comes first; with fewer than it may take, that is a condition. The days count from the date of the
 /// record; a date already past says nothing. A test for lead is never ruled out, so for a test this is a
 /// condition.
-pub(super) fn wanted_back(a: &mut Asked) {
+pub(super) fn wanted_back(a: &mut RuleCheck) {
     let (Some(today), Some(until)) = (a.s.case.asked_on, a.s.case.aim.until) else {
         return;
     };

@@ -1,6 +1,6 @@
 //! Evidence and honesty: H14, H15, H22, H27 and H30.
 
-use super::Asked;
+use super::RuleCheck;
 use crate::ledger::FigureId;
 use crate::ledger::{Place, finding, signs};
 use crate::record::{FillState, Joint, PartName, Repair, Seen};
@@ -11,7 +11,7 @@ use crate::treatment::situation::Situation;
 use crate::treatment::verdict::Outcome;
 
 /// A conservator's written opinion turns a verdict into a condition.
-fn unless_opinion(a: &Asked, outcome: Outcome) -> Outcome {
+fn unless_opinion(a: &RuleCheck, outcome: Outcome) -> Outcome {
     if a.s.case.consents.conservator_opinion {
         Outcome::Conditional
     } else {
@@ -20,7 +20,7 @@ fn unless_opinion(a: &Asked, outcome: Outcome) -> Outcome {
 }
 
 /// H14: solid silver is never plated.
-pub(super) fn solid_silver(a: &mut Asked) {
+pub(super) fn solid_silver(a: &mut RuleCheck) {
     let p = a.s.posterior.of_any(&[Kind::Sil, Kind::Wst]);
     a.on_kinds(
         "H14",
@@ -31,7 +31,7 @@ pub(super) fn solid_silver(a: &mut Asked) {
 }
 
 /// New silver means nothing on metal that was never silvered.
-pub(super) fn never_silvered(a: &mut Asked) {
+pub(super) fn never_silvered(a: &mut RuleCheck) {
     a.on_kinds(
         "needs",
         a.s.never_silvered(),
@@ -42,7 +42,7 @@ pub(super) fn never_silvered(a: &mut Asked) {
 
 /// H14, first limb: fused plate that still carries its own silver. It falls silent only when enough
 /// of the piece was looked at.
-pub(super) fn original_silver(a: &mut Asked) {
+pub(super) fn original_silver(a: &mut RuleCheck) {
     let p = a.s.original_fused();
     let covered = a.s.covered_area;
     if own_silver(p, covered, a.s.ledger) {
@@ -77,7 +77,7 @@ pub(super) fn original_silver(a: &mut Asked) {
 }
 
 /// H14, second limb: rare, early, armorial or marked, whatever the area.
-pub(super) fn rare_or_marked(a: &mut Asked) {
+pub(super) fn rare_or_marked(a: &mut RuleCheck) {
     let replated = if a.s.replated {
         0.0
     } else {
@@ -96,7 +96,7 @@ pub(super) fn rare_or_marked(a: &mut Asked) {
 }
 
 /// H30: engraving, arms and marks in the way of the buff.
-pub(super) fn engraving(a: &mut Asked) {
+pub(super) fn engraving(a: &mut RuleCheck) {
     if engraved_in_the_way(a.s) {
         a.add(
             "H30",
@@ -123,7 +123,7 @@ fn engraved_in_the_way(s: &Situation) -> bool {
 }
 
 /// H15: what is taken away needs consent, photographs and the truth at sale.
-pub(super) fn what_is_lost(a: &mut Asked) {
+pub(super) fn what_is_lost(a: &mut RuleCheck) {
     let c = &a.s.case.consents;
     if !(c.loss && c.photo && c.disclose) {
         a.condition(
@@ -135,7 +135,7 @@ pub(super) fn what_is_lost(a: &mut Asked) {
 }
 
 /// H15: new silver or gold is disclosed.
-pub(super) fn new_metal_misleads(a: &mut Asked) {
+pub(super) fn new_metal_misleads(a: &mut RuleCheck) {
     if a.s.case.consents.disclose {
         return;
     }
@@ -153,7 +153,7 @@ pub(super) fn new_metal_misleads(a: &mut Asked) {
 }
 
 /// H15: a new part is marked as new.
-pub(super) fn new_part_passes_for_old(a: &mut Asked) {
+pub(super) fn new_part_passes_for_old(a: &mut RuleCheck) {
     a.condition(
         "H15",
         "A new part can pass for old.",
@@ -162,7 +162,7 @@ pub(super) fn new_part_passes_for_old(a: &mut Asked) {
 }
 
 /// H22: a stable old repair stays unless it fails, corrodes, or food has to touch it.
-pub(super) fn stable_repair(a: &mut Asked) {
+pub(super) fn stable_repair(a: &mut RuleCheck) {
     let reason = a.s.any_joint(&[Joint::Open, Joint::Leaking])
         || a.s.case.aim.food
         || a.s.active_corrosion()
@@ -181,7 +181,7 @@ pub(super) fn stable_repair(a: &mut Asked) {
 }
 
 /// H22: a sound filling stays.
-pub(super) fn sound_filling(a: &mut Asked) {
+pub(super) fn sound_filling(a: &mut RuleCheck) {
     let failing = a.circumstances().failing_fill == Some(true)
         || a.s
             .case
@@ -198,7 +198,7 @@ pub(super) fn sound_filling(a: &mut Asked) {
 }
 
 /// H27: rub-on silvering.
-pub(super) fn rub_on(a: &mut Asked) {
+pub(super) fn rub_on(a: &mut RuleCheck) {
     a.bar(
         "H27",
         "We never advise rub-on silver on an old piece, because it changes the surface for good.",

@@ -1,6 +1,6 @@
 //! Fillings of bases, borders and handles: H06, H17 and H23.
 
-use super::Asked;
+use super::RuleCheck;
 use crate::record::{Fill, FillState};
 use crate::treatment::situation::Situation;
 
@@ -17,7 +17,7 @@ fn contents_unknown(s: &Situation) -> bool {
 }
 
 /// H17: asbestos in fillings and pads.
-pub(super) fn asbestos(a: &mut Asked) {
+pub(super) fn asbestos(a: &mut RuleCheck) {
     let pads = a.circumstances().insulator == Some(true);
     if pads || (a.s.case.has_seen("C12") && contents_unknown(a.s)) {
         a.check_first(
@@ -29,7 +29,7 @@ pub(super) fn asbestos(a: &mut Asked) {
 }
 
 /// H23: fillings are not melted out at home.
-pub(super) fn not_at_home(a: &mut Asked) {
+pub(super) fn not_at_home(a: &mut RuleCheck) {
     if a.done_by_owner() {
         a.bar(
             "H23",
@@ -40,7 +40,7 @@ pub(super) fn not_at_home(a: &mut Asked) {
 }
 
 /// H06: an unidentified filling stays closed.
-pub(super) fn unknown_contents(a: &mut Asked) {
+pub(super) fn unknown_contents(a: &mut RuleCheck) {
     if contents_unknown(a.s) {
         a.check_first(
             "H06",

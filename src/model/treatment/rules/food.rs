@@ -1,9 +1,9 @@
 //! Food and drink: H19 and H21, and toning on pieces in use.
 
-use super::Asked;
+use super::RuleCheck;
 
 /// H21: no lacquer on what is in use.
-pub(super) fn lacquer_in_use(a: &mut Asked) {
+pub(super) fn lacquer_in_use(a: &mut RuleCheck) {
     if a.in_use() {
         a.bar(
             "H21",
@@ -14,7 +14,7 @@ pub(super) fn lacquer_in_use(a: &mut Asked) {
 }
 
 /// A tint comes off into food.
-pub(super) fn toning(a: &mut Asked) {
+pub(super) fn toning(a: &mut RuleCheck) {
     if a.in_use() {
         a.bar(
             "needs",
@@ -25,7 +25,7 @@ pub(super) fn toning(a: &mut Asked) {
 }
 
 /// H19: polish left on a surface that touches food.
-pub(super) fn polish_residue(a: &mut Asked) {
+pub(super) fn polish_residue(a: &mut RuleCheck) {
     if a.in_use() {
         a.condition(
             "H19",
@@ -36,7 +36,7 @@ pub(super) fn polish_residue(a: &mut Asked) {
 }
 
 /// H19: glue.
-pub(super) fn glue(a: &mut Asked) {
+pub(super) fn glue(a: &mut RuleCheck) {
     if a.in_use() {
         a.condition(
             "H19",
@@ -47,7 +47,7 @@ pub(super) fn glue(a: &mut Asked) {
 }
 
 /// H19: castings with lead.
-pub(super) fn leaded_casting(a: &mut Asked) {
+pub(super) fn leaded_casting(a: &mut RuleCheck) {
     if a.in_use() {
         a.condition(
             "H19",
@@ -58,7 +58,7 @@ pub(super) fn leaded_casting(a: &mut Asked) {
 }
 
 /// H19: new silver or tin does not by itself make a piece fit for food.
-pub(super) fn new_lining(a: &mut Asked) {
+pub(super) fn new_lining(a: &mut RuleCheck) {
     if a.s.case.aim.food && !a.s.triggers().is_empty() {
         a.condition(
             "H19",

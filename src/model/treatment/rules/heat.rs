@@ -1,6 +1,6 @@
 //! Heat: H06 to H12, H24, H25 and H29.
 
-use super::Asked;
+use super::RuleCheck;
 use crate::ledger::FigureId;
 use crate::ledger::Ledger;
 use crate::record::{Joint, PartName};
@@ -27,7 +27,7 @@ fn process_c(treatment: Treatment, ledger: &Ledger) -> Option<f64> {
 }
 
 /// H24: old hard solder that may hold cadmium.
-pub(super) fn cadmium(a: &mut Asked) {
+pub(super) fn cadmium(a: &mut RuleCheck) {
     if a.circumstances().hard_repair != Some(true) {
         return;
     }
@@ -44,7 +44,7 @@ pub(super) fn cadmium(a: &mut Asked) {
 }
 
 /// H25: gilding that may hold mercury.
-pub(super) fn mercury(a: &mut Asked) {
+pub(super) fn mercury(a: &mut RuleCheck) {
     if !process_c(a.treatment, a.s.ledger).is_some_and(|hot| frees_mercury(hot, a.s.ledger)) {
         return;
     }
@@ -71,7 +71,7 @@ pub(super) fn mercury(a: &mut Asked) {
 }
 
 /// H06: a closed or filled part bursts.
-pub(super) fn closed_parts(a: &mut Asked) {
+pub(super) fn closed_parts(a: &mut RuleCheck) {
     let hot = process_c(a.treatment, a.s.ledger).unwrap_or(f64::INFINITY);
     if a.s.sealed_or_pitch() && bursts(hot, a.s.ledger) {
         a.bar(
@@ -83,7 +83,7 @@ pub(super) fn closed_parts(a: &mut Asked) {
 }
 
 /// H07: the bond of fused plate.
-pub(super) fn fused_bond(a: &mut Asked) {
+pub(super) fn fused_bond(a: &mut RuleCheck) {
     let fused = a.s.original_fused() + a.s.posterior.of(Kind::Rfp);
     let limit = a.figure(FigureId::GUARD_H07_BOND) - a.figure(FigureId::GUARD_H07_MARGIN);
     let reason = format!(
@@ -93,7 +93,7 @@ pub(super) fn fused_bond(a: &mut Asked) {
 }
 
 /// H08: lead or tin left in the heat.
-pub(super) fn pitting(a: &mut Asked) {
+pub(super) fn pitting(a: &mut RuleCheck) {
     let absent = a.s.lead_for(a.treatment) == LeadStatus::Absent;
     if process_c(a.treatment, a.s.ledger).is_some_and(|hot| pits(hot, absent, a.s.ledger)) {
         a.bar(
@@ -105,7 +105,7 @@ pub(super) fn pitting(a: &mut Asked) {
 }
 
 /// H09: the next joint or filling within the heat's reach.
-pub(super) fn next_joint(a: &mut Asked) {
+pub(super) fn next_joint(a: &mut RuleCheck) {
     let reach = a.s.heat_reach;
     let most = reach.most_mm;
     let in_the_heat = touched(a.treatment, a.s.case);
@@ -162,7 +162,7 @@ pub(super) fn next_joint(a: &mut Asked) {
 }
 
 /// H10: Britannia metal.
-pub(super) fn britannia(a: &mut Asked) {
+pub(super) fn britannia(a: &mut RuleCheck) {
     let reason = match a.treatment {
         Treatment::HardSolder => "Britannia metal melts long before hard solder flows.",
         Treatment::Tinning => "Britannia metal melts at about the same heat as the tin.",
@@ -172,7 +172,7 @@ pub(super) fn britannia(a: &mut Asked) {
 }
 
 /// H11: close plate and French plate.
-pub(super) fn close_plate(a: &mut Asked) {
+pub(super) fn close_plate(a: &mut RuleCheck) {
     let reason = match a.treatment {
         Treatment::Solder => "Tin holds the silver on, and soldering heat lifts it off.",
         Treatment::RemoveLead => "Making the joint good takes heat, which lifts the silver off.",
@@ -194,7 +194,7 @@ pub(super) fn close_plate(a: &mut Asked) {
 }
 
 /// H12: hard solder burns the plating off.
-pub(super) fn plating_burns(a: &mut Asked) {
+pub(super) fn plating_burns(a: &mut RuleCheck) {
     a.bar(
         "H12",
         "Hard soldering burns the plating off all round the joint.",
@@ -203,7 +203,7 @@ pub(super) fn plating_burns(a: &mut Asked) {
 }
 
 /// H29: tinning is hotter than old solder can stand.
-pub(super) fn tin_opens_seams(a: &mut Asked) {
+pub(super) fn tin_opens_seams(a: &mut RuleCheck) {
     if !opens_seams(a.figure(FigureId::HEAT_LIMIT_TIN), a.s.ledger) {
         return;
     }

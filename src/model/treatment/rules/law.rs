@@ -1,11 +1,11 @@
 //! Law: H26 on protected materials and H31 on hallmarked silver.
 
-use super::Asked;
+use super::RuleCheck;
 use crate::record::{Loss, Material};
 use crate::terms::Kind;
 
 /// H26: a new part of ivory or a protected wood.
-pub(super) fn ivory_and_protected_wood(a: &mut Asked) {
+pub(super) fn ivory_and_protected_wood(a: &mut RuleCheck) {
     let lost_ivory = a.s.case.parts.iter().any(|p| {
         p.material == Some(Material::Ivory) && matches!(p.loss, Some(Loss::Small | Loss::Large))
     });
@@ -19,7 +19,7 @@ pub(super) fn ivory_and_protected_wood(a: &mut Asked) {
 }
 
 /// H26: ivory that is on the piece already.
-pub(super) fn ivory_on_the_piece(a: &mut Asked) {
+pub(super) fn ivory_on_the_piece(a: &mut RuleCheck) {
     if a.s.ivory() {
         a.condition(
             "H26",
@@ -30,7 +30,7 @@ pub(super) fn ivory_on_the_piece(a: &mut Asked) {
 }
 
 /// H31: changing or adding to hallmarked silver.
-pub(super) fn hallmarked_silver(a: &mut Asked) {
+pub(super) fn hallmarked_silver(a: &mut RuleCheck) {
     if a.may_be(a.s.posterior.of_any(&[Kind::Sil, Kind::Wst])) || a.s.case.has_seen("M03") {
         a.condition(
             "H31",

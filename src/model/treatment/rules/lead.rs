@@ -1,6 +1,6 @@
 //! Lead: H16, H17, H18 and H23.
 
-use super::Asked;
+use super::RuleCheck;
 use crate::record::{Fill, FillState, Joint, Lead};
 use crate::terms::Treatment;
 use crate::treatment::lead::{LeadStatus, lead_filled};
@@ -8,7 +8,7 @@ use crate::treatment::touched::touched;
 
 /// Whether the work disturbs metal that may hold lead. Most does; pushing dents out of plain sheet,
 /// and fixing a part in its old seat, moves none.
-fn disturbs_lead(a: &Asked) -> bool {
+fn disturbs_lead(a: &RuleCheck) -> bool {
     match a.treatment {
         Treatment::Dents => {
             a.s.case.is_soldered()
@@ -30,7 +30,7 @@ fn disturbs_lead(a: &Asked) -> bool {
 }
 
 /// H16: while lead is an open question, the test comes first.
-pub(super) fn unknown(a: &mut Asked) {
+pub(super) fn unknown(a: &mut RuleCheck) {
     if disturbs_lead(a) && a.s.lead_for(a.treatment) == LeadStatus::Unknown {
         a.check_first(
             "H16",
@@ -42,7 +42,7 @@ pub(super) fn unknown(a: &mut Asked) {
 
 /// H17: work that disturbs lead. At home, work that a home cannot be made safe for is barred, and the
 /// rest goes to a workshop; a workshop has lead controls.
-pub(super) fn at_home(a: &mut Asked) {
+pub(super) fn at_home(a: &mut RuleCheck) {
     if !disturbs_lead(a) || !a.s.lead_suspected(a.treatment) {
         return;
     }
@@ -76,7 +76,7 @@ pub(super) fn at_home(a: &mut Asked) {
 }
 
 /// H18: lead work where a child or a pregnant person lives.
-pub(super) fn child_at_home(a: &mut Asked) {
+pub(super) fn child_at_home(a: &mut RuleCheck) {
     if disturbs_lead(a) && a.s.lead_suspected(a.treatment) && a.child_at_home() {
         a.condition(
             "H18",
@@ -87,7 +87,7 @@ pub(super) fn child_at_home(a: &mut Asked) {
 }
 
 /// H23: no flame on old solder at home.
-pub(super) fn no_flame_at_home(a: &mut Asked) {
+pub(super) fn no_flame_at_home(a: &mut RuleCheck) {
     if a.done_by_owner() {
         a.condition(
             "H23",

@@ -1,7 +1,7 @@
 //! Parts that are no metal, and loose liners: what water, polish, heat and solvents do to them (H02,
 //! H05, and what a work needs first).
 
-use super::Asked;
+use super::RuleCheck;
 use crate::record::{Liner, Material, Part, PartName};
 
 /// Materials that are no metal, by what harms them.
@@ -24,7 +24,7 @@ fn stuff_of(part: &Part) -> Option<Stuff> {
     }
 }
 
-fn has(a: &Asked, stuff: Stuff) -> bool {
+fn has(a: &RuleCheck, stuff: Stuff) -> bool {
     (stuff == Stuff::Organic && a.circumstances().organic == Some(true))
         || a.s.case.parts.iter().any(|p| stuff_of(p) == Some(stuff))
 }
@@ -35,7 +35,7 @@ fn stands_loose(part: &Part) -> bool {
 }
 
 /// H02: water.
-pub(super) fn water(a: &mut Asked) {
+pub(super) fn water(a: &mut RuleCheck) {
     if has(a, Stuff::Organic) {
         a.condition(
             "H02",
@@ -60,7 +60,7 @@ pub(super) fn water(a: &mut Asked) {
 }
 
 /// H02: a dip or bath.
-pub(super) fn immersion(a: &mut Asked) {
+pub(super) fn immersion(a: &mut RuleCheck) {
     if has(a, Stuff::Organic) {
         a.bar(
             "H02",
@@ -78,7 +78,7 @@ pub(super) fn immersion(a: &mut Asked) {
 }
 
 /// H05: polish.
-pub(super) fn polish(a: &mut Asked) {
+pub(super) fn polish(a: &mut RuleCheck) {
     if has(a, Stuff::Organic) || has(a, Stuff::Composition) {
         a.condition(
             "H05",
@@ -89,7 +89,7 @@ pub(super) fn polish(a: &mut Asked) {
 }
 
 /// Heat, and the baths of a plating works.
-pub(super) fn heat(a: &mut Asked) {
+pub(super) fn heat(a: &mut RuleCheck) {
     let harmed = [
         (
             Stuff::Organic,
@@ -113,7 +113,7 @@ pub(super) fn heat(a: &mut Asked) {
 }
 
 /// Solvents.
-pub(super) fn solvents(a: &mut Asked) {
+pub(super) fn solvents(a: &mut RuleCheck) {
     if has(a, Stuff::Organic) {
         a.condition(
             "needs",
@@ -131,7 +131,7 @@ pub(super) fn solvents(a: &mut Asked) {
 }
 
 /// A loose liner or bottle comes out before any work.
-pub(super) fn liner_out_first(a: &mut Asked) {
+pub(super) fn liner_out_first(a: &mut RuleCheck) {
     let parts = &a.s.case.parts;
     let glass = |p: &Part| {
         p.liner == Some(Liner::Glass) || (stands_loose(p) && p.material == Some(Material::Glass))

@@ -12,7 +12,6 @@
 //! - Nothing a person enters lifts a rule of safety or law. A conservator's written opinion lifts H14
 //!   and H30, and only to a condition.
 
-mod asked;
 mod cleaning;
 mod deadline;
 mod evidence;
@@ -25,22 +24,23 @@ mod material;
 mod people;
 mod plating;
 mod repair;
+mod rule_check;
 mod water;
 
-use self::asked::Asked;
+use self::rule_check::RuleCheck;
 use super::situation::Situation;
 use super::verdict::Verdict;
 use crate::terms::Treatment;
 
 /// A rule looks at the treatment and the situation, and adds its verdict if it has one.
-type Rule = fn(&mut Asked);
+type Rule = fn(&mut RuleCheck);
 
 /// What every rule says of `treatment` in `situation`, the gravest first; among equals, in the order
 /// of the decision: people and law, what destroys the object, evidence, food. Leaving alone, better
 /// keeping and a test for lead are never barred.
 #[must_use]
 pub fn check(treatment: Treatment, situation: &Situation) -> Vec<Verdict> {
-    let mut asked = Asked::new(treatment, situation);
+    let mut asked = RuleCheck::new(treatment, situation);
     if !matches!(treatment, Treatment::Leave | Treatment::Keeping) {
         people::on_loan(&mut asked);
         deadline::wanted_back(&mut asked);

@@ -1,11 +1,11 @@
 //! People: harm other than lead (H17, H18 and H28), and a loan.
 
-use super::Asked;
+use super::RuleCheck;
 use crate::terms::Treatment;
 use crate::treatment::verdict::Outcome;
 
 /// H18: solvents where a child or a pregnant person lives.
-pub(super) fn solvents(a: &mut Asked) {
+pub(super) fn solvents(a: &mut RuleCheck) {
     if a.child_at_home() {
         a.condition(
             "H18",
@@ -16,7 +16,7 @@ pub(super) fn solvents(a: &mut Asked) {
 }
 
 /// H28: silver with ammonia.
-pub(super) fn ammonia(a: &mut Asked) {
+pub(super) fn ammonia(a: &mut RuleCheck) {
     if a.circumstances().ammonia == Some(true) {
         a.bar(
             "H28",
@@ -27,7 +27,7 @@ pub(super) fn ammonia(a: &mut Asked) {
 }
 
 /// H18: what a dip or bath holds or gives off.
-pub(super) fn dip_fumes(a: &mut Asked) {
+pub(super) fn dip_fumes(a: &mut RuleCheck) {
     if a.child_at_home() {
         a.bar(
             "H18",
@@ -38,7 +38,7 @@ pub(super) fn dip_fumes(a: &mut Asked) {
 }
 
 /// H17: thinners at home.
-pub(super) fn spray_room(a: &mut Asked) {
+pub(super) fn spray_room(a: &mut RuleCheck) {
     if a.done_by_owner() {
         a.condition(
             "H17",
@@ -49,7 +49,7 @@ pub(super) fn spray_room(a: &mut Asked) {
 }
 
 /// H17: solvents that take lacquer off, at home.
-pub(super) fn lacquer_solvents(a: &mut Asked) {
+pub(super) fn lacquer_solvents(a: &mut RuleCheck) {
     if a.done_by_owner() {
         a.condition(
             "H17",
@@ -60,7 +60,7 @@ pub(super) fn lacquer_solvents(a: &mut Asked) {
 }
 
 /// H17: cyanide in plating liquids.
-pub(super) fn plating_liquids(a: &mut Asked) {
+pub(super) fn plating_liquids(a: &mut RuleCheck) {
     a.condition(
         "H17",
         "Plating liquids can contain cyanide.",
@@ -70,7 +70,7 @@ pub(super) fn plating_liquids(a: &mut Asked) {
 
 /// On loan: both sides and a conservator agree before anything is done. A test for lead is never ruled
 /// out, so for a test this is a condition.
-pub(super) fn on_loan(a: &mut Asked) {
+pub(super) fn on_loan(a: &mut RuleCheck) {
     if a.s.case.aim.loan {
         let outcome = match a.treatment {
             Treatment::TestLead => Outcome::Conditional,
@@ -86,7 +86,7 @@ pub(super) fn on_loan(a: &mut Asked) {
 }
 
 /// H17: old pads and rings at a handle.
-pub(super) fn asbestos_pads(a: &mut Asked) {
+pub(super) fn asbestos_pads(a: &mut RuleCheck) {
     if a.circumstances().insulator == Some(true) {
         a.check_first(
             "H17",

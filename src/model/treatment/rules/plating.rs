@@ -1,13 +1,13 @@
 //! What new silver or tin needs before it goes on.
 
-use super::Asked;
+use super::RuleCheck;
 use crate::record::{Interior, Joint};
 use crate::terms::Treatment;
 use crate::treatment::lead::LeadStatus;
 use crate::treatment::verdict::Outcome;
 
 /// An open joint takes plating liquid in.
-pub(super) fn open_joint(a: &mut Asked) {
+pub(super) fn open_joint(a: &mut RuleCheck) {
     if matches!(a.s.joint, Some(Joint::Open | Joint::Leaking)) {
         a.bar(
             "needs",
@@ -18,7 +18,7 @@ pub(super) fn open_joint(a: &mut Asked) {
 }
 
 /// Silver does not hold over lead.
-pub(super) fn over_lead(a: &mut Asked) {
+pub(super) fn over_lead(a: &mut RuleCheck) {
     if a.s.lead_for(a.treatment) == LeadStatus::Present {
         let lifted_by = match a.treatment {
             Treatment::LocalPlate => "Have the lead taken out, or the patch kept clear of it.",
@@ -33,7 +33,7 @@ pub(super) fn over_lead(a: &mut Asked) {
 }
 
 /// New silver lifts with the old.
-pub(super) fn lifting_silver(a: &mut Asked) {
+pub(super) fn lifting_silver(a: &mut RuleCheck) {
     if a.s.lifting_foil() {
         a.bar(
             "needs",
@@ -44,7 +44,7 @@ pub(super) fn lifting_silver(a: &mut Asked) {
 }
 
 /// New silver does not hold on plate that flakes or is pitted.
-pub(super) fn flaking_silver(a: &mut Asked) {
+pub(super) fn flaking_silver(a: &mut RuleCheck) {
     if a.s.case.has_seen("S09") {
         a.bar(
             "needs",
@@ -55,7 +55,7 @@ pub(super) fn flaking_silver(a: &mut Asked) {
 }
 
 /// H10: Britannia metal in the plating works.
-pub(super) fn britannia(a: &mut Asked) {
+pub(super) fn britannia(a: &mut RuleCheck) {
     if a.may_be(a.s.britannia()) {
         a.condition(
             "H10",
@@ -66,7 +66,7 @@ pub(super) fn britannia(a: &mut Asked) {
 }
 
 /// H25: gilding that was probably put on with mercury is a conservator's.
-pub(super) fn over_mercury_gilding(a: &mut Asked) {
+pub(super) fn over_mercury_gilding(a: &mut RuleCheck) {
     if a.s.case.has_seen("P14") {
         a.bar(
             "H25",
@@ -89,7 +89,7 @@ pub(super) fn over_mercury_gilding(a: &mut Asked) {
 }
 
 /// Only a piece that was gilt before should be gilded again.
-pub(super) fn only_over_gilding(a: &mut Asked) {
+pub(super) fn only_over_gilding(a: &mut RuleCheck) {
     if !a.s.was_gilt() {
         a.check_first(
             "needs",
@@ -100,7 +100,7 @@ pub(super) fn only_over_gilding(a: &mut Asked) {
 }
 
 /// Only a piece that was tinned before should be tinned again.
-pub(super) fn only_over_tin(a: &mut Asked) {
+pub(super) fn only_over_tin(a: &mut RuleCheck) {
     match a.s.interior() {
         Some(Interior::Silvered | Interior::Gilt) => a.bar(
             "needs",

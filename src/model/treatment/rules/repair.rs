@@ -1,13 +1,13 @@
 //! Dents, low-melt repairs and cold fixes: H06, H10, H11, H13 and their prerequisites.
 
-use super::Asked;
+use super::RuleCheck;
 use crate::ledger::FigureId;
 use crate::record::Joint;
 use crate::treatment::lead::LeadStatus;
 use crate::treatment::touched::{is_cracked, is_open, is_split};
 
 /// H11: bending lifts the silver off iron.
-pub(super) fn bending_close_plate(a: &mut Asked) {
+pub(super) fn bending_close_plate(a: &mut RuleCheck) {
     a.on_kinds(
         "H11",
         a.s.close_or_french(),
@@ -17,7 +17,7 @@ pub(super) fn bending_close_plate(a: &mut Asked) {
 }
 
 /// A split grows.
-pub(super) fn dents_in_split_metal(a: &mut Asked) {
+pub(super) fn dents_in_split_metal(a: &mut RuleCheck) {
     if a.s.case.parts.iter().any(is_split) {
         a.bar(
             "needs",
@@ -28,7 +28,7 @@ pub(super) fn dents_in_split_metal(a: &mut Asked) {
 }
 
 /// Silver that is nearly worn through cannot stand pushing, unless the piece is replated afterwards.
-pub(super) fn dents_under_thin_silver(a: &mut Asked) {
+pub(super) fn dents_under_thin_silver(a: &mut RuleCheck) {
     if a.s.to_be_plated {
         return;
     }
@@ -44,7 +44,7 @@ pub(super) fn dents_under_thin_silver(a: &mut Asked) {
 }
 
 /// H10: tired Britannia metal cracks.
-pub(super) fn brittle_britannia(a: &mut Asked) {
+pub(super) fn brittle_britannia(a: &mut RuleCheck) {
     if a.may_be(a.s.britannia()) {
         a.condition(
             "H10",
@@ -55,7 +55,7 @@ pub(super) fn brittle_britannia(a: &mut Asked) {
 }
 
 /// H06: dents are cold work.
-pub(super) fn cold_only(a: &mut Asked) {
+pub(super) fn cold_only(a: &mut RuleCheck) {
     let reason = if a.s.sealed_or_pitch() {
         "A closed or filled part can burst when warmed, and a filled mount can crack."
     } else {
@@ -65,7 +65,7 @@ pub(super) fn cold_only(a: &mut Asked) {
 }
 
 /// A low-melt repair is for white metal and close plate.
-pub(super) fn wrong_metal_for_low_melt(a: &mut Asked) {
+pub(super) fn wrong_metal_for_low_melt(a: &mut RuleCheck) {
     let soft = a.s.britannia() + a.s.close_or_french();
     if soft < a.figure(FigureId::GUARD_KIND_CHECK) {
         a.bar(
@@ -84,7 +84,7 @@ pub(super) fn wrong_metal_for_low_melt(a: &mut Asked) {
 }
 
 /// H11: even low heat lifts the silver of close plate.
-pub(super) fn low_melt_on_close_plate(a: &mut Asked) {
+pub(super) fn low_melt_on_close_plate(a: &mut RuleCheck) {
     if a.may_be(a.s.close_or_french()) {
         a.condition(
             "H11",
@@ -95,7 +95,7 @@ pub(super) fn low_melt_on_close_plate(a: &mut Asked) {
 }
 
 /// H06: a closed part.
-pub(super) fn low_melt_in_closed_parts(a: &mut Asked) {
+pub(super) fn low_melt_in_closed_parts(a: &mut RuleCheck) {
     if a.s.sealed_or_pitch() {
         a.condition(
             "H06",
@@ -106,7 +106,7 @@ pub(super) fn low_melt_in_closed_parts(a: &mut Asked) {
 }
 
 /// H13: lead left in the joint.
-pub(super) fn low_melt_over_lead(a: &mut Asked) {
+pub(super) fn low_melt_over_lead(a: &mut RuleCheck) {
     if a.s.lead_for(a.treatment) == LeadStatus::Present
         && a.s.joint != Some(Joint::NeatRepair)
         && a.s.any_joint(&[Joint::GreyRepair])
@@ -120,7 +120,7 @@ pub(super) fn low_melt_over_lead(a: &mut Asked) {
 }
 
 /// H13: nothing hot afterwards.
-pub(super) fn low_melt_in_use(a: &mut Asked) {
+pub(super) fn low_melt_in_use(a: &mut RuleCheck) {
     a.condition(
         "H13",
         &format!(
@@ -132,7 +132,7 @@ pub(super) fn low_melt_in_use(a: &mut Asked) {
 }
 
 /// A split in wood, ivory or the like is not a metalworker's: solder does not hold it.
-pub(super) fn split_in_no_metal(a: &mut Asked) {
+pub(super) fn split_in_no_metal(a: &mut RuleCheck) {
     let parts = &a.s.case.parts;
     let Some(what) = (parts.iter().find(|p| is_cracked(p))).and_then(|p| p.material) else {
         return;
@@ -157,7 +157,7 @@ pub(super) fn split_in_no_metal(a: &mut Asked) {
 }
 
 /// A new hole cannot be undone.
-pub(super) fn old_holes_only(a: &mut Asked) {
+pub(super) fn old_holes_only(a: &mut RuleCheck) {
     a.condition(
         "needs",
         "A new hole is permanent.",

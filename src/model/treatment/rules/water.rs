@@ -1,11 +1,11 @@
 //! Water and immersion: H02, H03, H05, H06 and H11 for washing, dips and baths.
 
-use super::Asked;
+use super::RuleCheck;
 use super::cleaning::edges_are_bare;
 use crate::ledger::FigureId;
 
 /// H02: seams and hollow parts hold water.
-pub(super) fn seams_and_hollows(a: &mut Asked) {
+pub(super) fn seams_and_hollows(a: &mut RuleCheck) {
     if a.s.case.is_soldered() || a.s.sealed_or_pitch() || a.s.may_be_hollow() {
         a.condition(
             "H02",
@@ -16,7 +16,7 @@ pub(super) fn seams_and_hollows(a: &mut Asked) {
 }
 
 /// H06: warmth bursts or shifts a closed or loaded part.
-pub(super) fn closed_parts(a: &mut Asked) {
+pub(super) fn closed_parts(a: &mut RuleCheck) {
     if a.s.sealed_or_pitch() {
         a.condition(
             "H06",
@@ -27,7 +27,7 @@ pub(super) fn closed_parts(a: &mut Asked) {
 }
 
 /// H06: candle wax on a loaded stick.
-pub(super) fn wax(a: &mut Asked) {
+pub(super) fn wax(a: &mut RuleCheck) {
     if a.s.wax_on_loading() {
         a.condition(
             "H06",
@@ -38,7 +38,7 @@ pub(super) fn wax(a: &mut Asked) {
 }
 
 /// H11: rust under the silver.
-pub(super) fn close_plate(a: &mut Asked) {
+pub(super) fn close_plate(a: &mut RuleCheck) {
     if a.may_be(a.s.close_or_french()) {
         a.condition(
             "H11",
@@ -49,7 +49,7 @@ pub(super) fn close_plate(a: &mut Asked) {
 }
 
 /// H02: nothing soldered or hollow is immersed.
-pub(super) fn immersion(a: &mut Asked) {
+pub(super) fn immersion(a: &mut RuleCheck) {
     if a.s.case.is_soldered() || a.s.sealed_or_pitch() || a.s.hollow() {
         a.bar(
             "H02",
@@ -60,7 +60,7 @@ pub(super) fn immersion(a: &mut Asked) {
 }
 
 /// H03: a dip or bath eats bare base metal.
-pub(super) fn immersed_bare_metal(a: &mut Asked) {
+pub(super) fn immersed_bare_metal(a: &mut RuleCheck) {
     if a.s.body_bleed >= a.figure(FigureId::SILVER_F_NONE) || edges_are_bare(a.s) {
         a.bar(
             "H03",
@@ -71,7 +71,7 @@ pub(super) fn immersed_bare_metal(a: &mut Asked) {
 }
 
 /// H06: hot liquid on a closed or loaded part.
-pub(super) fn hot_immersion(a: &mut Asked) {
+pub(super) fn hot_immersion(a: &mut RuleCheck) {
     if a.s.sealed_or_pitch() {
         a.bar(
             "H06",
@@ -82,14 +82,14 @@ pub(super) fn hot_immersion(a: &mut Asked) {
 }
 
 /// H05: gilding.
-pub(super) fn immersed_gilding(a: &mut Asked) {
+pub(super) fn immersed_gilding(a: &mut RuleCheck) {
     if a.s.gilt() {
         a.bar("H05", "The liquid strips gilding.", "Nothing lifts this.");
     }
 }
 
 /// H05: black inlay and metal darkened on purpose.
-pub(super) fn immersed_dark_work(a: &mut Asked) {
+pub(super) fn immersed_dark_work(a: &mut RuleCheck) {
     if a.circumstances().dark_work == Some(true) {
         a.bar(
             "H05",
@@ -100,7 +100,7 @@ pub(super) fn immersed_dark_work(a: &mut Asked) {
 }
 
 /// Dips and baths are never for these pieces.
-pub(super) fn never_at_home(a: &mut Asked) {
+pub(super) fn never_at_home(a: &mut RuleCheck) {
     a.bar(
         "needs",
         "Dips and foil baths are not for old plated pieces at home.",

@@ -6,13 +6,13 @@ use crate::terms::Treatment;
 use crate::treatment::situation::Situation;
 use crate::treatment::verdict::{Outcome, Verdict};
 
-pub(super) struct Asked<'a, 'b> {
+pub(super) struct RuleCheck<'a, 'b> {
     pub(super) treatment: Treatment,
     pub(super) s: &'a Situation<'b>,
     found: Vec<Verdict>,
 }
 
-impl<'a, 'b> Asked<'a, 'b> {
+impl<'a, 'b> RuleCheck<'a, 'b> {
     pub(super) fn new(treatment: Treatment, s: &'a Situation<'b>) -> Self {
         Self {
             treatment,

@@ -3,9 +3,9 @@
 use super::posterior::counted;
 use super::surety::fused_is_parted_from_copies;
 use super::{
-    Build, Carried, Dating, Evidence, FUSED_BODY, Family, Interval, Kind, Push, Reading, Skin,
-    Surety, contradictions, interval_with, likeliest, proposals, pushes, readings,
-    readings_that_clash,
+    Build, Carried, Dating, Evidence, FUSED_BODY, Family, Interval, JudgedReading, Kind, Push,
+    Skin, Surety, contradictions, interval_with, likeliest, pushes, readings, readings_that_clash,
+    suggested_findings,
 };
 use crate::ledger::{FigureId, Ledger, WordsIn};
 use crate::record::Case;
@@ -23,7 +23,7 @@ pub fn identify(case: &Case, ledger: &Ledger) -> IdentityReport {
     let readings = readings(case, ledger);
     let interval = interval_with(&Evidence::of(case, &readings), ledger);
     let dating = Dating::new(case, &interval.base, ledger);
-    Found {
+    Identified {
         case,
         ledger,
         readings: &readings,
@@ -34,15 +34,15 @@ pub fn identify(case: &Case, ledger: &Ledger) -> IdentityReport {
 }
 
 /// Everything worked out about what a piece is.
-pub(crate) struct Found<'a> {
+pub(crate) struct Identified<'a> {
     pub(crate) case: &'a Case,
     pub(crate) ledger: &'a Ledger,
-    pub(crate) readings: &'a [Reading],
+    pub(crate) readings: &'a [JudgedReading],
     pub(crate) interval: &'a Interval,
     pub(crate) dating: &'a Dating,
 }
 
-impl Found<'_> {
+impl Identified<'_> {
     /// The answer, but for what to look at next: what a look is worth is for the counsel to say.
     pub(crate) fn report(&self) -> IdentityReport {
         let mut kinds: Vec<KindReport> = Kind::ALL
@@ -147,7 +147,7 @@ impl Found<'_> {
     fn unconfirmed(&self) -> Vec<String> {
         let mut words: Vec<String> = Vec::new();
         for mark in &self.case.marks {
-            for proposal in proposals(WordsIn::Mark, &mark.text) {
+            for proposal in suggested_findings(WordsIn::Mark, &mark.text) {
                 let answered = self.case.answer(proposal.finding).is_some();
                 if !answered && !words.contains(&proposal.words) {
                     words.push(proposal.words);
@@ -243,7 +243,7 @@ impl Found<'_> {
 }
 
 /// A reading with how far it moved each family; nothing moved by one that does not count.
-fn measured(reading: &Reading, moved: &[Push]) -> MeasureReport {
+fn measured(reading: &JudgedReading, moved: &[Push]) -> MeasureReport {
     let push = moved.iter().find(|p| p.id == reading.id);
     MeasureReport {
         id: reading.id.into(),

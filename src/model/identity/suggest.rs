@@ -6,7 +6,7 @@ use crate::ledger::{WordsIn, suggestions};
 
 /// A finding that words suggest.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Proposal {
+pub struct Suggestion {
     /// Id of the finding.
     pub finding: &'static str,
     /// The words that suggest it, upper case.
@@ -17,10 +17,10 @@ pub struct Proposal {
 /// words. Words that a longer line has used up suggest nothing more; in a description, words after
 /// "no", "not" or "without" suggest nothing.
 #[must_use]
-pub fn proposals(place: WordsIn, text: &str) -> Vec<Proposal> {
+pub fn suggested_findings(place: WordsIn, text: &str) -> Vec<Suggestion> {
     let tokens = tokens(text);
     let mut used = vec![false; tokens.len()];
-    let mut found: Vec<(usize, Proposal)> = Vec::new();
+    let mut found: Vec<(usize, Suggestion)> = Vec::new();
     for row in suggestions().iter().filter(|row| row.place == place) {
         let long = row.words.len();
         let Some(last) = tokens.len().checked_sub(long) else {
@@ -46,7 +46,7 @@ pub fn proposals(place: WordsIn, text: &str) -> Vec<Proposal> {
         found.extend(figures_and_initials(&tokens, &used));
     }
     found.sort_by_key(|(at, _)| *at);
-    let mut each: Vec<Proposal> = Vec::new();
+    let mut each: Vec<Suggestion> = Vec::new();
     for (_, proposal) in found {
         if each.iter().all(|p| p.finding != proposal.finding) {
             each.push(proposal);
@@ -55,15 +55,15 @@ pub fn proposals(place: WordsIn, text: &str) -> Vec<Proposal> {
     each
 }
 
-fn proposal(finding: &'static str, words: &[String]) -> Proposal {
-    Proposal {
+fn proposal(finding: &'static str, words: &[String]) -> Suggestion {
+    Suggestion {
         finding,
         words: words.join(" "),
     }
 }
 
 /// A number of three to five figures is a pattern number; a few letters and nothing else are initials.
-fn figures_and_initials(tokens: &[String], used: &[bool]) -> Vec<(usize, Proposal)> {
+fn figures_and_initials(tokens: &[String], used: &[bool]) -> Vec<(usize, Suggestion)> {
     let mut found = Vec::new();
     for (at, token) in tokens.iter().enumerate().filter(|(at, _)| !used[*at]) {
         let figures = token.chars().all(|c| c.is_ascii_digit());
@@ -125,12 +125,12 @@ mod tests {
     use super::*;
 
     fn mark(text: &str) -> Vec<&'static str> {
-        let found = proposals(WordsIn::Mark, text);
+        let found = suggested_findings(WordsIn::Mark, text);
         found.iter().map(|p| p.finding).collect()
     }
 
     fn description(text: &str) -> Vec<&'static str> {
-        let found = proposals(WordsIn::Description, text);
+        let found = suggested_findings(WordsIn::Description, text);
         found.iter().map(|p| p.finding).collect()
     }
 

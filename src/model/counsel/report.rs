@@ -1,0 +1,336 @@
+//! A solved case as the plain data of its report.
+
+use super::advise::{score_by_kind, worth_of};
+use super::column::Column;
+use super::contrast::{self, Contrast};
+use super::course::Course;
+use super::outcome::CourseOutcome;
+use super::weighed::is_left;
+use super::wording::report as words;
+use super::{Solved, caution_list, choice, prices, sentences};
+use crate::identity::Kind;
+use crate::ledger::{FigureId, LEDGER_VERSION, Offered, caution};
+use crate::record::{Currency, Goal, PartName, Problem};
+use crate::report::{
+    Band, BandMean, ContrastReport, CounselReport, CourseReport, DisplayOnly, FaultReport,
+    OptionReport, PartReport, Report, SilverReport, StepReport, Text, ValueReport, VerdictReport,
+};
+use crate::terms::percent;
+use crate::treatment::{Treatment, Verdict, check, work, worst};
+
+impl Solved {
+    /// The report. `problems` are those met when reading the case; `would_change` is empty.
+    #[must_use]
+    pub fn report(&self, problems: Vec<Problem>) -> Report {
+        let by_kind = score_by_kind(&self.courses, &self.outcomes, &self.draws);
+        let each_kind = Kind::ALL.map(|k| Kind::ALL.map(|j| f64::from(u8::from(j == k))));
+        let worth_of_kind = self.money_of(worth_of(&each_kind, &self.posterior, &by_kind));
+        let explained = self.explained(worth_of_kind);
+        let refer_why = explained.referrals();
+        let options = self.options();
+        let named = Treatment::ALL;
+        let why = self.situation().display_only();
+        Report {
+            identity: self.identity(&by_kind),
+            silver: self.silver(),
+            value: self.value(),
+            options,
+            courses: self.course_reports(),
+            faults: self.fault_reports(),
+            proposal: self.proposal(),
+            counsel: CounselReport {
+                steps: ids(&self.courses[self.advice.chosen]),
+                firmness: self.advice.firmness.id().into(),
+                sentence: explained.sentence(),
+                contrast: self.contrast.as_ref().map(contrast_report),
+                firmness_words: explained.firmness_words(),
+                reasons: explained.reasons(),
+                doubts: self.advice.doubts.clone(),
+                would_change: Vec::new(),
+                refer: !refer_why.is_empty(),
+                refer_why,
+                worth_of_kind,
+                noise: self.advice.noise,
+                selling: self.selling(),
+            },
+            cautions: caution_list::cautions_for(&named, &self.situation()),
+            display_only: DisplayOnly {
+                yes: !why.is_empty(),
+                why,
+                label: caution("caution.display_only")
+                    .map_or("", |c| c.text)
+                    .into(),
+            },
+            problems,
+            seed: self.seed,
+            ledger_version: LEDGER_VERSION.to_owned(),
+        }
+    }
+
+    fn silver(&self) -> SilverReport {
+        let parts = self
+            .draws
+            .parts
+            .iter()
+            .filter(|p| p.looked || p.part == PartName::Body)
+            .map(|p| {
+                let silver = &p.silver;
+                let known = silver.left_um.numbers();
+                let let_in = crate::silver::let_in(&self.case, p.id);
+                let plated = known.len() * 2 >= self.draws.n && !let_in;
+                let times = silver.to_double.numbers();
+                let bleed = silver.bleed.median();
+                let to_double = (plated && times.len() * 2 >= self.draws.n).then(|| band(&times));
+                PartReport {
+                    part: p.id.into(),
+                    name: p.name.into(),
+                    left_um: plated.then(|| band(&known)),
+                    left_fraction: plated.then(|| silver.left_share.numbers().median()),
+                    bleed,
+                    words: if let_in {
+                        words::SHIELD.to_owned()
+                    } else {
+                        silver_words(plated, bleed, to_double)
+                    },
+                    cleanings_to_double: to_double,
+                }
+            })
+            .collect();
+        SilverReport {
+            parts,
+            covered_area: self.draws.covered_area,
+            looked_area: self.situation().looked_at,
+        }
+    }
+
+    fn value(&self) -> ValueReport {
+        let (hammer, kept) = &self.as_it_is;
+        let net = if self.goal == Goal::Sell {
+            kept.clone()
+        } else {
+            (hammer.iter().enumerate())
+                .map(|(i, h)| self.draws.kept(i, *h))
+                .collect()
+        };
+        ValueReport {
+            undamaged: band(&self.draws.level),
+            as_it_is: band(hammer),
+            net_as_it_is: band(&net),
+            assumed: !self.draws.value_entered,
+            currency: self
+                .case
+                .market
+                .currency
+                .unwrap_or(Currency::Other)
+                .id()
+                .into(),
+            label: words::INDICATIVE.into(),
+        }
+    }
+
+    fn options(&self) -> Vec<OptionReport> {
+        let situation = self.situation();
+        let world = self.world(&self.draws, &situation, None);
+        Treatment::ALL
+            .into_iter()
+            .map(|t| {
+                let verdicts = check(t, &situation);
+                let idle = if t.offered() == Offered::Never {
+                    None
+                } else {
+                    choice::not_needed(t, &world)
+                };
+                let outcome = match (t.offered(), idle) {
+                    (Offered::Never, _) => "never",
+                    (_, Some(_)) => "not_needed",
+                    _ => worst(&verdicts).id(),
+                };
+                let text = t.text();
+                let served = prices::answered(t, &self.faults);
+                let cost = work(t).and_then(|_| world.prices.cost(t, &served));
+                OptionReport {
+                    treatment: t.id().into(),
+                    name: text.name.into(),
+                    plain: text.plain.into(),
+                    outcome: outcome.into(),
+                    needed: idle.is_none() && t.offered() != Offered::Never,
+                    not_needed: idle.map(str::to_owned),
+                    verdicts: verdicts.iter().map(verdict_report).collect(),
+                    lost: text.lost.into(),
+                    ask: text.ask.into(),
+                    who: text.who.into(),
+                    reversibility: t.reversibility().code().into(),
+                    reversibility_words: t.reversibility().words().into(),
+                    cost: cost.as_ref().map_or_else(Band::default, band),
+                    quoted: world.prices.is_quoted(t),
+                }
+            })
+            .collect()
+    }
+
+    fn fault_reports(&self) -> Vec<FaultReport> {
+        let situation = self.situation();
+        let world = self.world(&self.draws, &situation, None);
+        let advised = &self.courses[self.advice.chosen];
+        self.faults
+            .0
+            .iter()
+            .map(|f| FaultReport {
+                fault: f.fault.id().into(),
+                name: f.fault.name().into(),
+                parts: f.parts.iter().map(|p| p.id().into()).collect(),
+                large: f.size == crate::treatment::Size::Large,
+                price_left: world.price_with(f, self.draws.n),
+                answers: contrast::answers_to(f.fault)
+                    .into_iter()
+                    .filter(|t| choice::not_needed(*t, &world).is_none())
+                    .map(|t| t.id().into())
+                    .collect(),
+                left: is_left(advised, f.fault),
+            })
+            .collect()
+    }
+
+    /// What is left of a course as a report; `p_best` and the greatest regret come with it.
+    pub(super) fn course_report(
+        &self,
+        course: &Course,
+        o: &CourseOutcome,
+        gain: &Column,
+        (p_best, regret): (f64, f64),
+        without: &[(Treatment, f64)],
+    ) -> CourseReport {
+        let tail = self.ledger.value(FigureId::COUNSEL_TAIL).clamp(0.01, 1.0);
+        let value_scale = self.draws.undamaged.median().max(1.0);
+        let mean = o.score.mean();
+        let p_loss = gain.iter().filter(|g| **g < 0.0).count() as f64 / gain.len() as f64;
+        CourseReport {
+            steps: ids(course),
+            name: sentences::course_name(course),
+            barred: course.barred.iter().map(verdict_report).collect(),
+            conditions: course.conditions.iter().map(verdict_report).collect(),
+            net: band_mean(&o.net),
+            net_gain: band_mean(gain),
+            p_best,
+            p_loss,
+            originality: o.originality,
+            fitness: o.fitness,
+            stability: o.stability,
+            score: if self.goal == Goal::Sell {
+                (mean / value_scale).clamp(0.0, 1.0)
+            } else {
+                mean
+            },
+            reversibility: course.reversibility().code().into(),
+            reversibility_words: course.reversibility().words().into(),
+            cost: band(&o.cost),
+            tail_mean: gain.tail_mean(tail),
+            most_to_pay: self.most_to_pay(&course.steps, o),
+            regret,
+            lost: course
+                .steps
+                .iter()
+                .map(|t| t.text().lost.into())
+                .filter(|l| l != words::NOTHING_LOST)
+                .collect(),
+            each: without
+                .iter()
+                .map(|(t, change)| StepReport {
+                    step: t.id().into(),
+                    without: *change,
+                })
+                .collect(),
+        }
+    }
+
+    fn course_reports(&self) -> Vec<CourseReport> {
+        let leave = &self.outcomes[0];
+        let mut order = self.shown.clone();
+        let means: Vec<f64> = self.outcomes.iter().map(|o| o.score.mean()).collect();
+        order.sort_by(|a, b| {
+            let barred = |i: usize| !self.courses[i].can_be_advised();
+            (*b == self.advice.chosen)
+                .cmp(&(*a == self.advice.chosen))
+                .then(barred(*a).cmp(&barred(*b)))
+                .then(means[*b].total_cmp(&means[*a]))
+        });
+        order
+            .into_iter()
+            .map(|i| {
+                let o = &self.outcomes[i];
+                let each = o.net.iter().zip(leave.net.iter());
+                let gain: Column = each.map(|(a, b)| a - b).collect();
+                let without = self.without.iter().find(|(at, _)| *at == i);
+                self.course_report(
+                    &self.courses[i],
+                    o,
+                    &gain,
+                    (self.advice.p_best[i], self.advice.regret[i]),
+                    without.map_or(&[][..], |(_, each)| each),
+                )
+            })
+            .collect()
+    }
+}
+
+fn silver_words(plated: bool, bleed: f64, to_double: Option<Band>) -> String {
+    if !plated {
+        return words::SOLID_SILVER.to_owned();
+    }
+    let shown = percent(bleed);
+    match to_double {
+        None => words::little_left(&shown),
+        Some(t) => {
+            let span = if t.p50 < 5.0 {
+                words::A_FEW_CLEANINGS
+            } else if t.p50 < 30.0 {
+                words::SOME_YEARS
+            } else {
+                words::DECADES
+            };
+            words::shows_and_lasts(&shown, span)
+        }
+    }
+}
+
+pub(super) fn ids(course: &Course) -> Vec<Text> {
+    course.steps.iter().map(|t| t.id().into()).collect()
+}
+
+fn contrast_report(c: &Contrast) -> ContrastReport {
+    ContrastReport {
+        kind: c.about.id().into(),
+        steps: c.steps.iter().map(|t| t.id().into()).collect(),
+        price: c.price,
+        quoted: c.quoted,
+        test: c.test,
+        gain: c.gain,
+        points: c.points,
+        verdict: c.verdict.as_ref().map(verdict_report),
+        sentence: c.sentence.clone(),
+    }
+}
+
+pub(super) fn verdict_report(v: &Verdict) -> VerdictReport {
+    VerdictReport {
+        guard: v.guard.into(),
+        outcome: v.outcome.id().into(),
+        reason: v.reason.clone(),
+        lifted_by: v.lifted_by.clone(),
+    }
+}
+
+pub(super) fn band(column: &Column) -> Band {
+    let [p10, p50, p90] = column.deciles();
+    Band { p10, p50, p90 }
+}
+
+pub(super) fn band_mean(column: &Column) -> BandMean {
+    let b = band(column);
+    BandMean {
+        p10: b.p10,
+        p50: b.p50,
+        p90: b.p90,
+        mean: column.mean(),
+    }
+}
