@@ -52,7 +52,7 @@ use crate::app::parts::words::joined;
 /// What several pieces are stored together for, as the store reports it.
 const TABLE: &str = "table";
 const CHANGE: &str = "change";
-const TAKEN_BACK: &str = "taken back";
+const TAKEN_BACK: &str = "back";
 
 /// The keys of the places of a piece, in their order.
 const PLACE_KEYS: [&str; 5] = ["1", "2", "3", "4", "5"];

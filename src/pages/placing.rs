@@ -23,10 +23,10 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
         .map(|fault| object(&[("id", fault.id()), ("label", fault.label())]));
     let data = [
         ("words", words::ALL.to_owned()),
-        ("parts", list(parts.collect())),
-        ("faults", list(faults.collect())),
+        ("parts", list(&parts.collect::<Vec<_>>())),
+        ("faults", list(&faults.collect::<Vec<_>>())),
         ("piece", quoted(&case.piece.photos.join(" "))),
-        ("spots", list(spots(draft, subject.problems()))),
+        ("spots", list(&spots(draft, subject.problems()))),
     ];
     let fields: Vec<String> = data
         .iter()
@@ -51,7 +51,7 @@ fn object(fields: &[(&str, &str)]) -> String {
     ["{", &fields.join(","), "}"].concat()
 }
 
-fn list(entries: Vec<String>) -> String {
+fn list(entries: &[String]) -> String {
     ["[", &entries.join(","), "]"].concat()
 }
 

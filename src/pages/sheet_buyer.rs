@@ -10,7 +10,7 @@ use super::sheet_photos::{of_parts, of_piece};
 use super::wording::sheet_buyer as words;
 use leavewell_model::ledger::{FigureId, Place};
 use leavewell_model::record::StruckMark;
-use leavewell_model::report::{DateReport, FamilyDates};
+use leavewell_model::report::{CautionReport, DateReport, FamilyDates};
 use leavewell_model::terms::capital;
 use leavewell_model::terms::small;
 use leavewell_model::terms::{Currency, Seen, sum};
@@ -65,15 +65,17 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
     }
     blocks.push(Block::said(Tone::Quiet, words::LAW_OF_THE_PLACE));
     let child = paper.case.aim.household_child_or_pregnant;
-    // Cautions about the piece itself, not about work that nobody is offering the buyer.
-    let of_the_piece = |c: &leavewell_model::report::CautionReport| {
-        matches!(
-            c.id.as_str(),
-            "caution.lead" | "caution.corrosion" | "caution.sealed" | "caution.mercury"
-        )
-    };
-    blocks.push(cautions_of(&paper.report, of_the_piece, &blocks, child));
+    // Not about work that nobody is offering the buyer.
+    blocks.push(cautions_of(&paper.report, is_of_the_piece, &blocks, child));
     blocks
+}
+
+/// Whether a caution is about the piece itself and not about work on it.
+pub(super) fn is_of_the_piece(caution: &CautionReport) -> bool {
+    matches!(
+        caution.id.as_str(),
+        "caution.lead" | "caution.corrosion" | "caution.sealed" | "caution.mercury"
+    )
 }
 
 /// The ticket: form and years, then what the piece is, then every disclosure.

@@ -10,7 +10,7 @@ use super::as_typed::as_typed;
 use super::block::{Block, Table};
 use super::part_words::named;
 use super::sheet::{Paper, and, head, missing, part_name};
-use super::sheet_buyer::quoted_mark;
+use super::sheet_buyer::{is_of_the_piece, quoted_mark};
 use super::sheet_cautions::cautions_of;
 use super::sheet_client::{listed, steps};
 use super::sheet_file::part_rows;
@@ -52,7 +52,7 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
     ));
     blocks.extend(missing(&paper, "conservation.missing"));
     let child = paper.case.aim.household_child_or_pregnant;
-    blocks.push(cautions_of(&paper.report, |_| true, &blocks, child));
+    blocks.push(cautions_of(&paper.report, is_of_the_piece, &blocks, child));
     blocks.push(written_by(&paper));
     blocks
 }

@@ -23,7 +23,7 @@ use super::wording::sheet_file as words;
 use leavewell_model::ledger::Ledger;
 use leavewell_model::report::OptionReport;
 use leavewell_model::terms::PartName;
-use leavewell_model::terms::percent;
+use leavewell_model::terms::{decimal, percent};
 
 /// Builds the page.
 #[must_use]
@@ -257,8 +257,8 @@ fn said(field: &str, value: &Value) -> String {
     if let Some(list) = value.as_array() {
         return list.iter().map(plain).collect::<Vec<_>>().join(", ");
     }
-    match (field, plain(value).parse()) {
-        ("bleed", Ok(share)) => percent(share),
+    match (field, decimal(&plain(value))) {
+        ("bleed", Some(share)) => percent(share),
         _ => value_words(&["parts[].", field].concat(), value),
     }
 }

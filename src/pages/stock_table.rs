@@ -5,7 +5,7 @@
 
 use csv::{ReaderBuilder, Terminator, WriterBuilder};
 use leavewell_model::record::{Draft, hundredths, put_status};
-use leavewell_model::terms::{Currency, Form, StockStatus};
+use leavewell_model::terms::{Currency, Form, StockStatus, decimal};
 use leavewell_model::{ledger, record::schema};
 use serde::{Deserialize, Serialize};
 
@@ -429,12 +429,15 @@ fn heading_of(path: &str) -> &'static str {
     known.map_or("", |column| column.heading)
 }
 
+/// Months in a year: a greater number in a date is its day.
+const MONTHS: f64 = 12.0;
+
 /// A date written as numbers with the year last, such as 31/5/2026: the first two and the year.
-fn year_last(cell: &str) -> Option<[u16; 3]> {
+fn year_last(cell: &str) -> Option<[f64; 3]> {
     let mut numbers = plain(cell).split(['/', '.', '-']).map(str::trim);
-    let mut next = |digits: std::ops::RangeInclusive<usize>| -> Option<u16> {
+    let mut next = |digits: std::ops::RangeInclusive<usize>| -> Option<f64> {
         let text = numbers.next().filter(|text| digits.contains(&text.len()))?;
-        text.parse().ok()
+        decimal(text)
     };
     let date = [next(1..=2)?, next(1..=2)?, next(4..=4)?];
     numbers.next().is_none().then_some(date)
@@ -442,7 +445,10 @@ fn year_last(cell: &str) -> Option<[u16; 3]> {
 
 /// Whether the numbers of a date alone do not say which of them is the day.
 fn is_open(cell: &str) -> bool {
-    year_last(cell).is_some_and(|[a, b, _]| a <= 12 && b <= 12 && a != b)
+    year_last(cell).is_some_and(|[a, b, _]| {
+        let [is_day, is_month] = [a, b].map(|number| number > MONTHS);
+        !is_day && !is_month && a.to_bits() != b.to_bits()
+    })
 }
 
 /// How the dates of a column are written: as the person says, or else as a date tells that can only be read
@@ -456,7 +462,7 @@ fn order_of(column: &str, rows: &[(usize, Vec<String>)], at: usize) -> Option<Da
     let cells = rows.iter().filter_map(|(_, row)| year_last(row.get(at)?));
     let mut told = None;
     for [a, b, _] in cells {
-        let order = match (a > 12, b > 12) {
+        let order = match (a > MONTHS, b > MONTHS) {
             (true, false) => DateOrder::DayFirst,
             (false, true) => DateOrder::MonthFirst,
             _ => continue,
@@ -473,10 +479,9 @@ fn order_of(column: &str, rows: &[(usize, Vec<String>)], at: usize) -> Option<Da
 fn iso_date(cell: &str, order: Option<DateOrder>) -> Option<String> {
     let [a, b, year] = year_last(cell)?;
     let (day, month) = match order {
-        _ if a > 12 && b > 12 => return None,
-        _ if a > 12 => (a, b),
-        _ if b > 12 => (b, a),
-        _ if a == b => (a, b),
+        _ if a > MONTHS && b > MONTHS => return None,
+        _ if b > MONTHS => (b, a),
+        _ if a > MONTHS || a.to_bits() == b.to_bits() => (a, b),
         Some(DateOrder::DayFirst) => (a, b),
         Some(DateOrder::MonthFirst) => (b, a),
         None => return None,

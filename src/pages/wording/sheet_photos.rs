@@ -6,7 +6,7 @@ pub(crate) const AFTER: &str = "After";
 pub(crate) const NONE_BEFORE: &str = "No photo from before is recorded.";
 pub(crate) const NONE_AFTER: &str = "No photo from after is recorded.";
 
-/// What stands in place of photographs where they cannot be shown.
+/// What to say where photographs cannot be shown.
 pub(crate) fn missing(count: usize, of: &str) -> String {
     match count {
         1 => format!(
