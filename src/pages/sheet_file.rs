@@ -21,9 +21,10 @@ use super::sheet_proposal::proposed;
 use super::wording::sheet_client::outcome;
 use super::wording::sheet_file as words;
 use leavewell_model::ledger::Ledger;
+use leavewell_model::record::schema::bare_share;
 use leavewell_model::report::OptionReport;
 use leavewell_model::terms::PartName;
-use leavewell_model::terms::{decimal, percent};
+use leavewell_model::terms::percent;
 
 /// Builds the page.
 #[must_use]
@@ -257,7 +258,7 @@ fn said(field: &str, value: &Value) -> String {
     if let Some(list) = value.as_array() {
         return list.iter().map(plain).collect::<Vec<_>>().join(", ");
     }
-    match (field, decimal(&plain(value))) {
+    match (field, bare_share(&plain(value))) {
         ("bleed", Some(share)) => percent(share),
         _ => value_words(&["parts[].", field].concat(), value),
     }

@@ -5,7 +5,7 @@
 
 use csv::{ReaderBuilder, Terminator, WriterBuilder};
 use leavewell_model::record::{Draft, hundredths, put_status};
-use leavewell_model::terms::{Currency, Form, StockStatus, decimal};
+use leavewell_model::terms::{Currency, DateOrder, Form, StockStatus, WrittenDate};
 use leavewell_model::{ledger, record::schema};
 use serde::{Deserialize, Serialize};
 
@@ -57,13 +57,6 @@ const COLUMNS: [TableColumn; 18] = [
 const DATES: &str = "stock.bought_on";
 const DAY_FIRST: &str = "stock.bought_on:day";
 const MONTH_FIRST: &str = "stock.bought_on:month";
-
-/// Which of two numbers in a date is the day.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum DateOrder {
-    DayFirst,
-    MonthFirst,
-}
 
 /// The field a column fills, without how its dates are written.
 fn field_of(column: &str) -> &str {
@@ -359,7 +352,10 @@ fn preview(
     let order = dates.and_then(|at| {
         let order = order_of(&columns[at], rows, at);
         let mut cells = rows.iter().filter_map(|(_, row)| row.get(at));
-        let open = cells.find(|cell| order.is_none() && is_open(cell));
+        let open = cells.find(|cell| {
+            let date = WrittenDate::parse(plain(cell));
+            order.is_none() && date.is_some_and(WrittenDate::is_open)
+        });
         notes.extend(open.map(|cell| words::which_is_the_day(plain(cell))));
         order
     });
@@ -429,28 +425,6 @@ fn heading_of(path: &str) -> &'static str {
     known.map_or("", |column| column.heading)
 }
 
-/// Months in a year: a greater number in a date is its day.
-const MONTHS: f64 = 12.0;
-
-/// A date written as numbers with the year last, such as 31/5/2026: the first two and the year.
-fn year_last(cell: &str) -> Option<[f64; 3]> {
-    let mut numbers = plain(cell).split(['/', '.', '-']).map(str::trim);
-    let mut next = |digits: std::ops::RangeInclusive<usize>| -> Option<f64> {
-        let text = numbers.next().filter(|text| digits.contains(&text.len()))?;
-        decimal(text)
-    };
-    let date = [next(1..=2)?, next(1..=2)?, next(4..=4)?];
-    numbers.next().is_none().then_some(date)
-}
-
-/// Whether the numbers of a date alone do not say which of them is the day.
-fn is_open(cell: &str) -> bool {
-    year_last(cell).is_some_and(|[a, b, _]| {
-        let [is_day, is_month] = [a, b].map(|number| number > MONTHS);
-        !is_day && !is_month && a.to_bits() != b.to_bits()
-    })
-}
-
 /// How the dates of a column are written: as the person says, or else as a date tells that can only be read
 /// one way. `None` where none tells, or where two tell otherwise.
 fn order_of(column: &str, rows: &[(usize, Vec<String>)], at: usize) -> Option<DateOrder> {
@@ -459,34 +433,17 @@ fn order_of(column: &str, rows: &[(usize, Vec<String>)], at: usize) -> Option<Da
         MONTH_FIRST => return Some(DateOrder::MonthFirst),
         _ => {}
     }
-    let cells = rows.iter().filter_map(|(_, row)| year_last(row.get(at)?));
+    let cells = rows
+        .iter()
+        .filter_map(|(_, row)| WrittenDate::parse(plain(row.get(at)?)));
     let mut told = None;
-    for [a, b, _] in cells {
-        let order = match (a > MONTHS, b > MONTHS) {
-            (true, false) => DateOrder::DayFirst,
-            (false, true) => DateOrder::MonthFirst,
-            _ => continue,
-        };
+    for order in cells.filter_map(WrittenDate::order) {
         if told.is_some_and(|told| told != order) {
             return None;
         }
         told = Some(order);
     }
     told
-}
-
-/// The date as year-month-day; `None` where it is written otherwise or could be read two ways.
-fn iso_date(cell: &str, order: Option<DateOrder>) -> Option<String> {
-    let [a, b, year] = year_last(cell)?;
-    let (day, month) = match order {
-        _ if a > MONTHS && b > MONTHS => return None,
-        _ if b > MONTHS => (b, a),
-        _ if a > MONTHS || a.to_bits() == b.to_bits() => (a, b),
-        Some(DateOrder::DayFirst) => (a, b),
-        Some(DateOrder::MonthFirst) => (b, a),
-        None => return None,
-    };
-    Some(format!("{year}-{month:02}-{day:02}"))
 }
 
 fn piece(
@@ -503,7 +460,8 @@ fn piece(
         let Some(column) = COLUMNS.iter().find(|column| column.path == path) else {
             continue;
         };
-        let date = (path == DATES).then(|| iso_date(cell, order)).flatten();
+        let date = WrittenDate::parse(plain(cell)).filter(|_| path == DATES);
+        let date = date.and_then(|date| date.iso(order));
         let text = date.as_deref().unwrap_or_else(|| plain(cell));
         if text.is_empty() {
             continue;

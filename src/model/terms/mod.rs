@@ -13,6 +13,7 @@ mod shares;
 mod text;
 mod treatment;
 mod vocabulary;
+mod written_date;
 
 pub use capital::{capital, small};
 pub use date::Date;
@@ -29,6 +30,7 @@ pub use vocabulary::{
     PriceBasis, Repair, Replaced, Route, Seen, SoldAs, Split, SpotFault, StockStatus, Tarnish,
     TestKind, Tester, UnsoldAt, WeightUnit,
 };
+pub use written_date::{DateOrder, WrittenDate};
 
 /// A closed list of words with stable ids.
 pub trait Word: Sized {

@@ -1,0 +1,98 @@
+//! A date written as numbers with the year last, in which the day or the month comes first.
+
+/// Months in a year: a greater number in a date is its day.
+const MONTHS: u16 = 12;
+
+/// Which of the first two numbers of a date is the day.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum DateOrder {
+    /// 31/5/2026.
+    DayFirst,
+    /// 5/31/2026.
+    MonthFirst,
+}
+
+/// A date such as 31/5/2026, with `/`, `.` or `-` between its numbers.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct WrittenDate {
+    first: u16,
+    second: u16,
+    year: u16,
+}
+
+impl WrittenDate {
+    /// Reads two numbers of one or two digits and a year of four; `None` for anything else.
+    #[must_use]
+    pub fn parse(text: &str) -> Option<Self> {
+        let mut numbers = text.split(['/', '.', '-']).map(str::trim);
+        let mut next = |most: usize| -> Option<u16> {
+            let is_number = |text: &&str| text.bytes().all(|b| b.is_ascii_digit());
+            let text = numbers
+                .next()
+                .filter(|t| t.len() <= most)
+                .filter(is_number)?;
+            text.parse().ok()
+        };
+        let (first, second, year) = (next(2)?, next(2)?, next(4)?);
+        let is_whole = numbers.next().is_none() && year >= 1000;
+        is_whole.then_some(Self {
+            first,
+            second,
+            year,
+        })
+    }
+
+    /// The order that its numbers tell by themselves: one of them is no month.
+    #[must_use]
+    pub fn order(self) -> Option<DateOrder> {
+        match (self.first > MONTHS, self.second > MONTHS) {
+            (true, false) => Some(DateOrder::DayFirst),
+            (false, true) => Some(DateOrder::MonthFirst),
+            _ => None,
+        }
+    }
+
+    /// Whether it is two different days, by which number is the day.
+    #[must_use]
+    pub fn is_open(self) -> bool {
+        self.first <= MONTHS && self.second <= MONTHS && self.first != self.second
+    }
+
+    /// The date as year-month-day: in the order its numbers tell, else in the order given. `None` where it is
+    /// open and none is given, and where neither number is a month.
+    #[must_use]
+    pub fn iso(self, given: Option<DateOrder>) -> Option<String> {
+        let either = (self.first == self.second).then_some(DateOrder::DayFirst);
+        let (day, month) = match self.order().or(given).or(either)? {
+            DateOrder::DayFirst => (self.first, self.second),
+            DateOrder::MonthFirst => (self.second, self.first),
+        };
+        (month <= MONTHS).then(|| format!("{}-{month:02}-{day:02}", self.year))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_number_beyond_twelve_is_the_day() {
+        let iso = |text: &str, given| WrittenDate::parse(text).and_then(|d| d.iso(given));
+        let day = Some(DateOrder::DayFirst);
+        assert_eq!(iso("31/5/2026", None).as_deref(), Some("2026-05-31"));
+        assert_eq!(iso("5.31.2026", day).as_deref(), Some("2026-05-31"));
+        assert_eq!(iso("7-7-2026", None).as_deref(), Some("2026-07-07"));
+        assert_eq!(iso("4/3/2026", None), None);
+        assert_eq!(iso("4/3/2026", day).as_deref(), Some("2026-03-04"));
+        for wrong in [
+            "2026-05-31",
+            "31/31/2026",
+            "1/2/26",
+            "a/b/2026",
+            "1/2/2026/3",
+            "1/2",
+        ] {
+            assert_eq!(iso(wrong, day), None, "{wrong}");
+        }
+    }
+}
