@@ -221,7 +221,8 @@ fn price(paper: &Paper, option: &OptionReport) -> String {
         if quote.fixed {
             words::as_quoted_fixed(&asked)
         } else {
-            words::as_quoted(&asked, &band)
+            let [low, high] = [option.cost.p10, option.cost.p90].map(|x| paper.money(x));
+            words::as_quoted(&asked, &words::from_to(&low, &high))
         }
     } else if option.quoted {
         words::from_a_quote(&band)

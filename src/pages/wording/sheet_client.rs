@@ -92,7 +92,7 @@ pub(crate) fn from_to(low: &str, high: &str) -> String {
 
 /// A price as quoted, and what it may come to.
 pub(crate) fn as_quoted(price: &str, band: &str) -> String {
-    format!("{price} as quoted; with what a quote may overrun by: {band}")
+    format!("{price} as quoted; it may come to {band}")
 }
 
 pub(crate) fn as_quoted_fixed(price: &str) -> String {
