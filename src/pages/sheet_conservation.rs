@@ -15,7 +15,7 @@ use super::sheet_cautions::cautions_of;
 use super::sheet_client::{listed, steps};
 use super::sheet_file::part_rows;
 use super::sheet_photos::{of_part, of_piece};
-use super::sheet_places::{pictures, placed};
+use super::sheet_places::{lines_of, pictures, placed};
 use super::sheet_proposal::proposed;
 use super::wording::sheet_conservation as words;
 use leavewell_model::ledger::treatment_text;
@@ -135,11 +135,7 @@ fn condition(paper: &Paper) -> Vec<Block> {
         if !rows.is_empty() {
             of_it.push(Block::Facts { rows });
         }
-        let shown: Vec<String> = faults
-            .iter()
-            .filter(|fault| Some(fault.part) == known)
-            .map(super::sheet_places::PlacedFault::in_words)
-            .collect();
+        let shown = lines_of(&faults, known);
         of_it.extend(listed(words::PLACED, &shown));
         let recorded = known.and_then(|name| paper.case.part(name));
         of_it.extend(recorded.and_then(|part| of_part("conservation.photos", part)));

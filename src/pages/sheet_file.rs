@@ -16,7 +16,7 @@ use super::sheet_cautions::cautions_of;
 use super::sheet_client::{course_table, listed, unconfirmed, verdicts, who, would_change};
 use super::sheet_glossary::word_list;
 use super::sheet_photos::{of_parts, of_piece};
-use super::sheet_places::{pictures, placed};
+use super::sheet_places::{lines_of, pictures, placed};
 use super::sheet_proposal::proposed;
 use super::wording::sheet_client::outcome;
 use super::wording::sheet_file as words;
@@ -301,11 +301,7 @@ fn parts(paper: &Paper) -> Vec<Block> {
             }
         }
         let mut of_it = vec![Block::Facts { rows }];
-        let shown: Vec<String> = faults
-            .iter()
-            .filter(|fault| Some(fault.part) == known)
-            .map(super::sheet_places::PlacedFault::in_words)
-            .collect();
+        let shown = lines_of(&faults, known);
         of_it.extend(listed(words::PLACED, &shown));
         blocks.push(Block::section(
             &format!("file.part.{place}"),

@@ -34,17 +34,17 @@ pub(super) fn of_parts<'a>(paper: &'a Paper, id: &'a str) -> impl Iterator<Item 
 
 /// The photographs from before a work beside those from after it; `None` where there is none of both.
 pub(super) fn before_and_after(paper: &Paper, id: &str, work: &RecordedWork) -> Option<Block> {
-    let parts = paper.case.parts.iter();
-    let parts = parts.filter(|part| work.parts.contains(&part.name));
-    let mut keys: Vec<String> = parts
-        .flat_map(|part| part.photos.iter().map(|n| key(part.name.id(), n)))
-        .collect();
-    if keys.is_empty() {
-        let whole = paper.case.piece.photos.iter();
-        keys.extend(whole.map(|number| key("piece", number)));
+    let mut keys = Vec::new();
+    for part in &paper.case.parts {
+        if work.parts.contains(&part.name) {
+            add_keys(&mut keys, part.name.id(), &part.photos);
+        }
     }
-    let of = ["done-", &work.id].concat();
-    let after: Vec<String> = work.photos.iter().map(|number| key(&of, number)).collect();
+    if keys.is_empty() {
+        add_keys(&mut keys, "piece", &paper.case.piece.photos);
+    }
+    let mut after = Vec::new();
+    add_keys(&mut after, &["done-", &work.id].concat(), &work.photos);
     if keys.is_empty() && after.is_empty() {
         return None;
     }
@@ -52,13 +52,7 @@ pub(super) fn before_and_after(paper: &Paper, id: &str, work: &RecordedWork) -> 
         if keys.is_empty() {
             return Block::para(none);
         }
-        Block::Photos(Photos {
-            id: [id, ".", end].concat(),
-            missing: words::missing(keys.len(), &small(caption)),
-            keys,
-            caption: caption.to_owned(),
-            marks: Vec::new(),
-        })
+        shown(&[id, ".", end].concat(), keys, caption)
     };
     Some(Block::Row {
         blocks: vec![
@@ -68,18 +62,24 @@ pub(super) fn before_and_after(paper: &Paper, id: &str, work: &RecordedWork) -> 
     })
 }
 
-fn key(of: &str, number: &str) -> String {
-    [of, "/", number].concat()
+fn add_keys(keys: &mut Vec<String>, of: &str, numbers: &[String]) {
+    for number in numbers {
+        keys.push([of, "/", number].concat());
+    }
 }
 
 fn photos(id: &str, of: &str, caption: &str, numbers: &[String]) -> Option<Block> {
-    (!numbers.is_empty()).then(|| {
-        Block::Photos(Photos {
-            id: id.to_owned(),
-            keys: numbers.iter().map(|number| key(of, number)).collect(),
-            caption: caption.to_owned(),
-            missing: words::missing(numbers.len(), &small(caption)),
-            marks: Vec::new(),
-        })
+    let mut keys = Vec::new();
+    add_keys(&mut keys, of, numbers);
+    (!keys.is_empty()).then(|| shown(id, keys, caption))
+}
+
+fn shown(id: &str, keys: Vec<String>, caption: &str) -> Block {
+    Block::Photos(Photos {
+        id: id.to_owned(),
+        missing: words::missing(keys.len(), &small(caption)),
+        keys,
+        caption: caption.to_owned(),
+        marks: Vec::new(),
     })
 }

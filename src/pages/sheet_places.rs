@@ -17,17 +17,35 @@ pub(super) struct PlacedFault<'a> {
 
 /// Every placed fault, in the order of the parts.
 pub(super) fn placed(case: &Case) -> Vec<PlacedFault<'_>> {
-    let parts = case.parts.iter();
-    let spots = parts.flat_map(|part| part.spots.iter().map(move |spot| (part.name, spot)));
-    (1..)
-        .zip(spots)
-        .map(|(number, (part, spot))| PlacedFault { number, part, spot })
-        .collect()
+    let mut placed = Vec::new();
+    let mut number = 0;
+    for part in &case.parts {
+        for spot in &part.spots {
+            number += 1;
+            placed.push(PlacedFault {
+                number,
+                part: part.name,
+                spot,
+            });
+        }
+    }
+    placed
+}
+
+/// The lines of one part, in words.
+pub(super) fn lines_of(placed: &[PlacedFault], part: Option<PartName>) -> Vec<String> {
+    let mut lines = Vec::new();
+    for fault in placed {
+        if Some(fault.part) == part {
+            lines.push(fault.in_words());
+        }
+    }
+    lines
 }
 
 impl PlacedFault<'_> {
     /// The fault with how many, where, and the note.
-    pub(super) fn in_words(&self) -> String {
+    fn in_words(&self) -> String {
         let FaultSpot {
             fault, count, note, ..
         } = self.spot;

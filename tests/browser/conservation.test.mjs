@@ -87,12 +87,23 @@ browserTest("from a fault where it is to consent, work, and photos before and af
   await page.keyboard.press("Control+z");
   await places(page).getByText(/Scratch, border/).waitFor();
 
+  // A proposal to consent to, step by step.
+  await go("#/counsel");
+  const proposal = page.locator("section").filter({ has: page.locator("#proposal-title") }).last();
+  await page.locator("#proposal-title").click();
+  for (const [step, work] of [[1, "T08"], [2, "T15"]]) {
+    await proposal.getByRole("button", { name: "Add a step" }).click();
+    await proposal.getByRole("group", { name: `Step ${step}` }).getByLabel("What is done").selectOption(work);
+  }
+  await proposal.getByRole("group", { name: "Step 1" }).getByLabel("The owner agreed to this step").check();
+
   let paper = await sheet(page, go);
   await paper.locator("#places\\.drawing .place-mark").waitFor();
   await paper.getByText(/1\. Small dent \(3\), at the left of the drawing: near the maker's mark/).waitFor();
   await paper.locator("[id='places.photo.0'] svg image").waitFor();
   const consent = paper.locator(".conservation-consent");
-  assert.ok((await consent.locator("tbody tr").count()) > 0, "there is a line for each step");
+  assert.equal(await consent.locator("tbody tr").count(), 2, "there is a line for each step");
+  assert.match(await consent.locator("tbody tr").first().innerText(), /recorded as agreed/);
 
   await go("#/done");
   await page.locator("[id='done[0].what']").selectOption("T08");

@@ -3,6 +3,9 @@
 /// Months in a year: a greater number in a date is its day.
 const MONTHS: u16 = 12;
 
+/// The most digits of each number of a date; a year has just so many.
+const MOST_DIGITS: [u8; 3] = [2, 2, 4];
+
 /// Which of the first two numbers of a date is the day.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum DateOrder {
@@ -24,18 +27,22 @@ impl WrittenDate {
     /// Reads two numbers of one or two digits and a year of four; `None` for anything else.
     #[must_use]
     pub fn parse(text: &str) -> Option<Self> {
-        let mut numbers = text.split(['/', '.', '-']).map(str::trim);
-        let mut next = |most: usize| -> Option<u16> {
-            let is_number = |text: &&str| text.bytes().all(|b| b.is_ascii_digit());
-            let text = numbers
-                .next()
-                .filter(|t| t.len() <= most)
-                .filter(is_number)?;
-            text.parse().ok()
-        };
-        let (first, second, year) = (next(2)?, next(2)?, next(4)?);
-        let is_whole = numbers.next().is_none() && year >= 1000;
-        is_whole.then_some(Self {
+        let (mut numbers, mut at, mut digits) = ([0_u16; 3], 0, 0);
+        for letter in text.trim().bytes() {
+            match letter {
+                b'0'..=b'9' if digits < MOST_DIGITS[at] => {
+                    numbers[at] = numbers[at] * 10 + u16::from(letter - b'0');
+                    digits += 1;
+                }
+                b'/' | b'.' | b'-' if at < 2 && digits > 0 => {
+                    at += 1;
+                    digits = 0;
+                }
+                _ => return None,
+            }
+        }
+        let [first, second, year] = numbers;
+        (at == 2 && digits == MOST_DIGITS[2]).then_some(Self {
             first,
             second,
             year,

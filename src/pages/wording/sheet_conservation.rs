@@ -23,7 +23,8 @@ pub(crate) const WIDTH: &str = "width";
 pub(crate) const WEIGHT: &str = "weight";
 
 pub(crate) fn not_measured(measured: &str, rest: &str) -> String {
-    format!("{measured} Not measured: {rest}.")
+    [measured, " Not measured: ", rest, "."]
+        .concat()
         .trim_start()
         .to_owned()
 }
@@ -44,7 +45,7 @@ pub(crate) const SEVERAL: &str = "A number in brackets says how many there are a
     kind add to the cost of the work; what they take off the value is counted once, at the worst.";
 
 pub(crate) fn not_looked_at(parts: &str) -> String {
-    format!("Not looked at: {parts}.")
+    ["Not looked at: ", parts, "."].concat()
 }
 
 // Consent
@@ -64,18 +65,18 @@ pub(crate) fn step(name: &str, parts: &str, note: &str) -> String {
     let parts = if parts.is_empty() {
         String::new()
     } else {
-        format!(": {parts}")
+        [": ", parts].concat()
     };
     let note = if note.is_empty() {
         String::new()
     } else {
-        format!(" ({note})")
+        [" (", note, ")"].concat()
     };
-    format!("{name}{parts}{note}")
+    [name, &parts, &note].concat()
 }
 
 pub(crate) fn numbered(number: usize, step: &str) -> String {
-    format!("{number}. {step}")
+    [&number.to_string(), ". ", step].concat()
 }
 
 // Treatment
@@ -87,29 +88,29 @@ pub(crate) const NOTHING_DONE: &str = "No work is recorded yet.";
 pub(crate) const NO_NEXT_LOOK: &str = "No day is set for the next look.";
 
 pub(crate) fn next_on(day: &str) -> String {
-    format!("To be looked at again on {day}.")
+    ["To be looked at again on ", day, "."].concat()
 }
 
 pub(crate) const LOOK_AT: &str = "What to look at then:";
 
 pub(crate) fn corrosion(parts: &str) -> String {
-    format!("Whether the corrosion goes on: {parts}.")
+    ["Whether the corrosion goes on: ", parts, "."].concat()
 }
 
 pub(crate) fn opens(parts: &str) -> String {
-    format!("Whether joints and splits open further: {parts}.")
+    ["Whether joints and splits open further: ", parts, "."].concat()
 }
 
 pub(crate) fn filling(parts: &str) -> String {
-    format!("Whether the filling moves or swells further: {parts}.")
+    ["Whether the filling moves or swells further: ", parts, "."].concat()
 }
 
 pub(crate) fn unseen(parts: &str) -> String {
-    format!("The parts not looked at so far: {parts}.")
+    ["The parts not looked at so far: ", parts, "."].concat()
 }
 
 pub(crate) fn to_be_surer(look: &str) -> String {
-    format!("To be surer of what it is: {look}.")
+    ["To be surer of what it is: ", look, "."].concat()
 }
 
 // Written by

@@ -6,7 +6,7 @@ pub(crate) const ON_A_PHOTO: &str = "Numbered faults on a photo";
 /// A kind of fault with how many there are.
 pub(crate) fn several(fault: &str, count: u32) -> String {
     if count > 1 {
-        format!("{fault} ({count})")
+        [fault, " (", &count.to_string(), ")"].concat()
     } else {
         fault.to_owned()
     }
@@ -33,22 +33,22 @@ pub(crate) fn place((x, y): (f64, f64)) -> &'static str {
 }
 
 pub(crate) fn on_drawing(place: &str) -> String {
-    format!(", {place} of the drawing")
+    [", ", place, " of the drawing"].concat()
 }
 
 pub(crate) fn on_photo(place: &str) -> String {
-    format!(", {place} of the photo")
+    [", ", place, " of the photo"].concat()
 }
 
 pub(crate) fn placed(number: u16, fault: &str, place: &str, note: &str) -> String {
     let note = if note.is_empty() {
         String::new()
     } else {
-        format!(": {note}")
+        [": ", note].concat()
     };
-    format!("{number}. {fault}{place}{note}")
+    [&number.to_string(), ". ", fault, place, &note].concat()
 }
 
 pub(crate) fn summed(fault: &str, part: &str) -> String {
-    format!("{fault}, {part}")
+    [fault, ", ", part].concat()
 }
