@@ -81,6 +81,7 @@ const SIGNS: [Sign; 20] = [
         "#/condition",
         places::CONDITION,
         &[
+            Ask::Page(PageName::Places),
             Ask::Page(PageName::Bleed),
             Ask::Page(PageName::Care),
             Ask::Page(PageName::Record),
@@ -137,6 +138,12 @@ const SIGNS: [Sign; 20] = [
         "#/sheet/file",
         places::SHEET,
         &[Ask::Page(PageName::SheetForFile)],
+    ),
+    sign(
+        Route::Sheet(Recipient::Conservation),
+        "#/sheet/conservation",
+        places::SHEET,
+        &[Ask::Page(PageName::SheetForConservation)],
     ),
     sign(
         Route::Done,

@@ -145,6 +145,8 @@ pub enum Reply {
         sentence: String,
         /// Ids of the treatments advised.
         steps: Vec<String>,
+        /// The most to pay for it with them; `None` unless it is to be sold.
+        most: Option<f64>,
     },
     /// A table for a spreadsheet.
     TableText(String),

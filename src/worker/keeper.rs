@@ -172,6 +172,7 @@ fn line(subject: &Subject) -> Reply {
             .iter()
             .map(ToString::to_string)
             .collect(),
+        most: report.most_to_pay(),
     }
 }
 

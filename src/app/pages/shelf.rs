@@ -15,7 +15,8 @@ use crate::app::parts::marks::{press, section};
 use crate::app::platform::page::typed_in;
 use crate::app::route::Route;
 use crate::app::state::{Action, Effect, ShelfLine, State};
-use crate::app::wording::{guide, learning, plan, road, shelf as text};
+use crate::app::stock_book::BookColumn;
+use crate::app::wording::{guide, learning, plan, road, shelf as text, stock as stock_text};
 
 /// The ids of the fields that start a piece.
 const NAME: &str = "start-name";
@@ -177,6 +178,12 @@ fn line(entry: &ShelfLine, effect: &Callback<Effect>) -> El {
             .hidden(about.is_empty())
             .words(about.to_owned()))
         .said("", said)
+        .el(el("p", "hint")
+            .hidden(entry.stock.most_while_looking().is_none())
+            .words(stock_text::most_to_pay(&stock::cell(
+                entry,
+                BookColumn::Most,
+            ))))
         .el(buttons)
 }
 
