@@ -18,6 +18,44 @@ const QUALITY = 0.85;
 const COLUMNS = 10;
 const ROWS = 8;
 const STATES = ["silver", "bare metal", "not this part"];
+// About the places of faults; `{}` is the name of a part, or a number and a name.
+const WORDS = {
+  title: "Where the faults are",
+  means: "Show a fault where it is, and it counts as if it were chosen above. Several of a kind on one part add to the cost of the work; what they take off the value is counted once.",
+  onDrawing: "Show a fault of the {} on the drawing",
+  onPhoto: "Show one on photo {} of the {}",
+  wholePiece: "whole piece",
+  tap: "Tap where it is, or move the cross with the arrow keys.",
+  picture: "The place of the fault: arrow keys move it, with Shift by ten",
+  fault: "What is wrong there",
+  count: "How many there",
+  x: "From the left",
+  y: "From the top",
+  note: "Note",
+  keep: "Keep this place",
+  back: "Back without a place",
+  kept: "The place is kept.",
+  removed: "The place is removed.",
+  change: "Change",
+  remove: "Remove",
+  atDrawing: "on the drawing",
+  atPhoto: "on a photo",
+  inWords: "without a place",
+  photoMissing: "The photo is not in this browser. Show the fault on another photo or on the drawing.",
+};
+// How the drawing and the photos look on a sheet saved as a page.
+const SAVED_STYLE = `
+.photos { display: flex; flex-wrap: wrap; gap: .8rem; margin: .6em 0; }
+.photos figure { flex: 0 1 15rem; margin: 0; }
+.photos img, .photos svg { display: block; width: 100%; max-height: 16rem; height: auto; object-fit: contain; }
+.placed { max-width: 26rem; }
+.piece-drawing .drawn-area path:first-child { fill: #f1f3f4; }
+.piece-drawing .drawn-detail path, .piece-drawing .drawn-hidden path { stroke: #767b80; stroke-width: 1; }
+.piece-drawing .drawn-hidden path { stroke-dasharray: 4 4; }
+.piece-drawing .drawn-copper { stroke: none; }
+.place-mark circle { fill: #fff; stroke: #1b1f23; }
+.place-mark text { font: bold 11px sans-serif; }
+`;
 
 /** The photos shown, by the address of each: the content policy lets nobody fetch them by it. */
 const blobs = new Map();
@@ -263,18 +301,18 @@ class FaultPlaces extends WithPhotos {
   #list() {
     this.#open = false;
     this.letGo();
-    const { words, spots, parts, piece } = this.#data;
+    const { spots, parts, piece } = this.#data;
     const part = this.#part;
     const name = (id) => parts.find((known) => known.id === id)?.name ?? id;
     const lines = spots.map((spot) => {
-      const where = spot.x === "" ? words.inWords : spot.photo ? words.atPhoto : words.atDrawing;
+      const where = spot.x === "" ? WORDS.inWords : spot.photo ? WORDS.atPhoto : WORDS.atDrawing;
       const text = `${spot.label}${Number(spot.count) > 1 ? ` (${spot.count})` : ""}, ${name(spot.part)}, ${where}${spot.note && `: ${spot.note}`}`;
-      const change = button(words.change, () => this.#show(spot, spot.photo), "quiet", `${words.change}: ${text}`);
-      const remove = button(words.remove, () => {
+      const change = button(WORDS.change, () => this.#show(spot, spot.photo), "quiet", `${WORDS.change}: ${text}`);
+      const remove = button(WORDS.remove, () => {
         tell(spot.path, "");
-        this.#said = words.removed;
+        this.#said = WORDS.removed;
         this.#focusTitle();
-      }, "quiet", `${words.remove}: ${text}`);
+      }, "quiet", `${WORDS.remove}: ${text}`);
       return make("li", {}, [
         make("p", {}, text),
         ...(spot.problem ? [make("p", { class: "problem" }, spot.problem)] : []),
@@ -284,15 +322,15 @@ class FaultPlaces extends WithPhotos {
     const fresh = (photo) => ({ part: part.id, path: `parts[part=${part.id}].spots[id=e${Date.now().toString(36)}]`, fault: "", count: "", x: "", y: "", note: "", photo });
     const photos = [
       ...numbers(part.photos).map((number, at) => [`${part.id}/${number}`, at + 1, part.name]),
-      ...numbers(piece).map((number, at) => [`piece/${number}`, at + 1, words.wholePiece]),
+      ...numbers(piece).map((number, at) => [`piece/${number}`, at + 1, WORDS.wholePiece]),
     ];
     const ways = [
-      button(filled(words.onDrawing, part.name), () => this.#show(fresh(""), ""), ""),
-      ...photos.map(([key, at, of]) => button(filled(words.onPhoto, at, of), () => this.#show(fresh(key), key), "quiet")),
+      button(filled(WORDS.onDrawing, part.name), () => this.#show(fresh(""), ""), ""),
+      ...photos.map(([key, at, of]) => button(filled(WORDS.onPhoto, at, of), () => this.#show(fresh(key), key), "quiet")),
     ];
     this.replaceChildren(
-      make("h2", { tabindex: "-1" }, words.title),
-      make("p", { class: "hint" }, words.means),
+      make("h2", { tabindex: "-1" }, WORDS.title),
+      make("p", { class: "hint" }, WORDS.means),
       ...(lines.length ? [make("ol", { class: "places" }, lines)] : []),
       make("p", { class: "buttons" }, ways),
       make("p", { role: "status", class: "hint" }, this.#said),
@@ -309,10 +347,10 @@ class FaultPlaces extends WithPhotos {
   /** The drawing or photo with a cross on it, and the fields of one place. */
   async #show(spot, key) {
     this.#open = true;
-    const { words, faults, spots } = this.#data;
+    const { faults, spots } = this.#data;
     const photo = key ? await photoAt(this.getAttribute("case"), key).catch(() => undefined) : undefined;
     if (key && !photo) {
-      this.#said = words.photoMissing;
+      this.#said = WORDS.photoMissing;
       this.#focusTitle();
       return;
     }
@@ -346,7 +384,7 @@ class FaultPlaces extends WithPhotos {
       fields.y.value = String(Math.round(10 * within(y)) / 10);
       draw();
     };
-    const box = make("div", { class: "place-picture", tabindex: "0", role: "group", "aria-label": words.picture }, [picture]);
+    const box = make("div", { class: "place-picture", tabindex: "0", role: "group", "aria-label": WORDS.picture }, [picture]);
     box.addEventListener("click", (event) => {
       const area = picture.getBoundingClientRect();
       move(((event.clientX - area.left) / area.width) * 100, ((event.clientY - area.top) / area.height) * 100);
@@ -363,22 +401,22 @@ class FaultPlaces extends WithPhotos {
     const labelled = (name, unit = "") => {
       fields[name].id = `place-${name}`;
       const line = make("div", { class: "field-line" }, [fields[name], make("span", { class: "unit" }, unit)]);
-      return make("div", { class: "field" }, [make("label", { for: fields[name].id }, words[name]), line]);
+      return make("div", { class: "field" }, [make("label", { for: fields[name].id }, WORDS[name]), line]);
     };
     const keep = () => {
       const text = (field) => field.value.replace(/\s+/g, " ").trim();
       const values = { fault: fields.fault.value, count: text(fields.count), photo: key, x: text(fields.x), y: text(fields.y), note: text(fields.note) };
       if (values.count === "1") values.count = "";
       tell(spot.path, Object.entries(values).map(([name, value]) => `${name}=${value}`).join("\n"));
-      this.#said = words.kept;
+      this.#said = WORDS.kept;
       this.#focusTitle();
     };
     this.replaceChildren(
-      make("h2", { tabindex: "-1" }, words.title),
-      make("p", { class: "hint" }, words.tap),
+      make("h2", { tabindex: "-1" }, WORDS.title),
+      make("p", { class: "hint" }, WORDS.tap),
       box,
       make("div", { class: "side-by-side" }, [labelled("fault"), labelled("count"), labelled("x", "%"), labelled("y", "%"), labelled("note")]),
-      make("p", { class: "buttons" }, [button(words.keep, keep, "main"), button(words.back, () => this.#focusTitle(), "quiet")]),
+      make("p", { class: "buttons" }, [button(WORDS.keep, keep, "main"), button(WORDS.back, () => this.#focusTitle(), "quiet")]),
     );
     draw();
     box.focus();
@@ -398,7 +436,7 @@ window.addEventListener("leavewell-store", ({ detail }) => {
 });
 
 async function savePage(name, text) {
-  let whole = text;
+  let whole = text.replace("</style>", () => `${SAVED_STYLE}</style>`);
   for (const [place, id] of text.matchAll(/<div class="shown" id="([^"]*)">[^]*?<\/div>/g)) {
     const shown = document.getElementById(id);
     const markup = shown && (await markupOf(shown));

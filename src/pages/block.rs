@@ -77,7 +77,7 @@ pub enum Block {
     TakePhotos(TakePhotos),
     /// Where faults are shown on the drawing or on a photograph, for a script of the page.
     PlaceFaults {
-        /// What is recorded and the words to show it with, as JSON.
+        /// What is recorded, as JSON.
         data: String,
     },
 }

@@ -1,10 +1,9 @@
-//! Where faults are: what the page's script shows on the drawing and on photographs, and the words for it.
+//! Where faults are: what the page's script shows on the drawing and on photographs.
 
 use serde_json::Value;
 
 use super::Subject;
 use super::block::Block;
-use super::wording::placing as words;
 use leavewell_model::record::{Draft, Problem};
 use leavewell_model::terms::{PartName, SpotFault, small};
 
@@ -22,7 +21,6 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
         .iter()
         .map(|fault| object(&[("id", fault.id()), ("label", fault.label())]));
     let data = [
-        ("words", words::ALL.to_owned()),
         ("parts", list(&parts.collect::<Vec<_>>())),
         ("faults", list(&faults.collect::<Vec<_>>())),
         ("piece", quoted(&case.piece.photos.join(" "))),
@@ -119,7 +117,6 @@ mod tests {
         assert_eq!(spots[1]["path"], "parts[0].spots[1]");
         assert_eq!(spots[2]["path"], "parts[1].spots[0]");
         assert_eq!(data["piece"], "p1");
-        assert!(data["words"]["title"].as_str().unwrap().len() > 5);
         let body = data["parts"].as_array().unwrap().iter();
         let body = body.clone().find(|part| part["id"] == "body").unwrap();
         assert_eq!(body["photos"], "k1 k2");

@@ -36,7 +36,6 @@ pub(crate) mod not_counted;
 pub(crate) mod number_text;
 pub(crate) mod owner;
 pub(crate) mod part_words;
-pub(crate) mod placing;
 pub(crate) mod plan;
 pub(crate) mod plan_curve;
 pub(crate) mod plating;
