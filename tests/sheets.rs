@@ -123,7 +123,12 @@ fn words(name: PageName, draft: &Draft) -> String {
 fn sheets_are_as_accepted() {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/sheets");
     let accepts = std::env::var_os("LEAVEWELL_ACCEPT").is_some();
-    for name in ["daily_teapot", "replated_coffee_pot", "worn_tray"] {
+    for name in [
+        "daily_teapot",
+        "replated_coffee_pot",
+        "worn_tray",
+        "pair_of_candlesticks",
+    ] {
         for recipient in Recipient::ALL {
             let path = folder.join(format!("{name}.{}.md", recipient.id()));
             let now = sheet_text(&Subject::new(case(name)), recipient, Form::Markdown);

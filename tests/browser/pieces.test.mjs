@@ -27,8 +27,6 @@ async function money(page, go) {
 browserTest("a pair with a dent in the second is advised, sold and described as one", async ({ page, go, checkAccess }) => {
   await pair(page, go);
   await checkAccess("the piece with a pair");
-  await go("#/look");
-  await page.getByRole("group", { name: /Copper shows/i }).first().getByText("Yes", { exact: true }).click().catch(() => {});
   await go("#/condition");
   const which = page.getByLabel("Which piece is it on?");
   await which.selectOption({ label: "The second" });
@@ -42,12 +40,13 @@ browserTest("a pair with a dent in the second is advised, sold and described as 
   await checkAccess("money of a pair");
   await undamaged.getByRole("group", { name: "Sold together or apart?" }).getByText("Each by itself").click();
   await undamaged.getByRole("group", { name: "Sold together or apart?" }).getByText("Together, as one lot").click();
-  await undamaged.getByText("If they do not count the same").click();
-  await undamaged.getByLabel("The first").fill("80");
-  await undamaged.getByLabel("The second").fill("70");
-  await undamaged.getByText(/those given come to 150 %/).waitFor();
-  await undamaged.getByLabel("The first").fill("");
-  await undamaged.getByLabel("The second").fill("");
+  await page.getByText(/^More: past sales/).click();
+  const shares = page.getByRole("region", { name: "What each piece counts for" });
+  await shares.getByLabel("The first").fill("80");
+  await shares.getByLabel("The second").fill("70");
+  await shares.getByText(/those given come to 150 %/).waitFor();
+  await shares.getByLabel("The second").fill("20");
+  await eventually(async () => assert.equal(await shares.getByText(/those given come to/).count(), 0));
   await go("#/counsel");
   await page.getByText(/Sold together they would leave you about £/).first().waitFor();
   await page.getByRole("heading", { name: "Fault by fault", exact: true }).click();

@@ -107,9 +107,11 @@ fn drawn(open: &Open, selected: PartName, parts: &[PartName]) -> El {
 /// Which of several pieces the fields speak of: all of them, or one.
 fn which(page: Page) -> El {
     let (count, now) = (page.open.case.pieces.count, page.open.piece);
-    let chosen = page
-        .act
-        .reform(|event: Event| Action::SelectPiece(typed(&event).parse().unwrap_or(0)));
+    let chosen = page.act.reform(move |event: Event| {
+        let text = typed(&event);
+        let no = (0..=count).find(|no| no.to_string() == text);
+        Action::SelectPiece(no.unwrap_or(0))
+    });
     let numbers: Vec<u16> = (0..=count).collect();
     let select = el("select", "")
         .attr("id", "which-piece")

@@ -393,9 +393,10 @@ impl<'a> Weigher<'a> {
             .collect();
         if course.steps.contains(&Treatment::TestLead) {
             // Of several pieces only those that are worked on are tested.
-            let tested = match self.world.members.is_empty() {
-                true => &[Treatment::TestLead][..],
-                false => &course.steps,
+            let tested = if self.world.members.is_empty() {
+                &[Treatment::TestLead][..]
+            } else {
+                &course.steps
             };
             blocks.push(self.world.columns(WorkBlock::Test, tested, n));
         }

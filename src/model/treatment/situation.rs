@@ -57,8 +57,8 @@ pub struct Situation<'a> {
 }
 
 impl Situation<'_> {
-    /// The situations that rules are asked in: its own for one piece, else that of each piece in a state of
-    /// its own.
+    /// The situations that rules are asked in: its own for one piece, else that of each
+    /// piece in a different state.
     #[must_use]
     pub fn pieces(&self) -> Vec<&Self> {
         if self.each.is_empty() {

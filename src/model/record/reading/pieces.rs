@@ -138,23 +138,23 @@ impl Reader {
     /// shares cannot be, all have the same.
     fn shares(&mut self, typed: &[Option<f64>]) -> Vec<Each> {
         let count = typed.len();
-        let told: Vec<f64> = typed.iter().copied().flatten().collect();
-        let sum: f64 = told.iter().sum();
-        let open = count - told.len();
+        let given: Vec<f64> = typed.iter().copied().flatten().collect();
+        let sum: f64 = given.iter().sum();
+        let open = count - given.len();
         let rounding = ROUNDING / 100.0;
         let adds_up = if open == 0 {
             (sum - 1.0).abs() <= rounding
         } else {
             sum < 1.0
         };
-        if !told.is_empty() && (!adds_up || told.contains(&0.0)) {
+        if !given.is_empty() && (!adds_up || given.contains(&0.0)) {
             self.problem(
                 "pieces.each".to_owned(),
                 words::shares_do_not_add_up((sum * 100.0).round()),
                 words::SHARES_REMEDY,
             );
         }
-        if told.is_empty() || !adds_up || told.contains(&0.0) {
+        if given.is_empty() || !adds_up || given.contains(&0.0) {
             return vec![
                 Each {
                     share: 1.0 / count as f64
@@ -186,7 +186,7 @@ impl Reader {
     }
 }
 
-/// The parts of all pieces: what holds for all, and what is said of single ones laid over it. A part in
+/// The parts of all pieces: what holds for all, with what is said of single ones added to it. A part in
 /// the same state on several pieces stands once.
 fn parts_of_all(shared: Vec<Part>, said: Vec<Said>, count: u16) -> Vec<Part> {
     let own: Vec<(u16, Part)> = said
