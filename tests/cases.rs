@@ -231,6 +231,41 @@ fn the_loose_candlestick_is_fixed_cold() {
     ));
 }
 
+/// Deep dents in the second of a pair, with a quote: mending comes to less than it costs, and the two still
+/// bring more together than one by one.
+#[test]
+fn the_pair_of_candlesticks_is_left_and_sold_as_a_pair() {
+    let pair = report("pair_of_candlesticks");
+    assert_eq!(steps("pair_of_candlesticks"), ["T00"]);
+    let pieces = &pair["pieces"];
+    assert_eq!(pieces["faults"][0]["pieces"], serde_json::json!([2]));
+    assert_eq!(pieces["lots"], serde_json::json!([[1, 2]]));
+    let kept = |way: &str| pieces[way]["kept"]["p50"].as_f64().unwrap();
+    assert!(kept("together") > 1.1 * kept("apart"));
+}
+
+/// A record of one piece answers to the byte as if nobody had asked how many there are.
+#[test]
+fn saying_that_there_is_one_piece_changes_no_byte() {
+    for (name, text) in files() {
+        if text.contains("\"pieces\"") {
+            continue;
+        }
+        let answer = weigh_json(text);
+        assert!(!answer.contains("\"pieces\":"), "{name}");
+        for one in [
+            serde_json::json!({}),
+            serde_json::json!({"count": 1}),
+            serde_json::json!({"count": 1, "relation": "single", "sell": "apart"}),
+        ] {
+            let mut file: Value = serde_json::from_str(text).unwrap();
+            file["version"] = 2.into();
+            file["pieces"] = one;
+            assert!(weigh_json(&file.to_string()) == answer, "{name}");
+        }
+    }
+}
+
 /// Broken lacquer over tarnish on electroplate kept for show: it comes off and the pot is cleaned.
 #[test]
 fn the_pot_under_broken_lacquer_is_stripped_and_cleaned() {

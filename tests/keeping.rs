@@ -268,7 +268,8 @@ fn the_second_version_is_read_completely() {
     assert_eq!(case.quotes[0].hours, Some(2.5));
     assert_eq!(
         (case.parts.len(), case.tests.len(), case.done.len()),
-        (2, 1, 1)
+        (3, 1, 1),
+        "the stem is in one state on the first piece and in another on the second"
     );
     assert!(case.aim.assume_lead && case.proposal.steps[0].agreed);
     assert!(case.has_flaw("part_missing_minor"));

@@ -490,7 +490,69 @@ proptest! {
     }
 }
 
-/// A random stock: for each piece, the gain, money and hours of each possible plan except doing nothing.
+/// A random stock: for each piece, the gain, money and hours of each possible plan other than none.
+/// A random record made into one of a pair, without flaws or parts of single pieces; its value is typed.
+fn pair_of(tape: Vec<u32>, each: &Value) -> Value {
+    let mut file = case_file(&mut Tape::new(tape));
+    file["version"] = 2.into();
+    file["pieces"] = json!({"count": 2, "relation": "pair", "each": each});
+    file["market"] = json!({"low": 200, "likely": 400, "high": 700, "currency": "GBP"});
+    file["aim"] = json!({"goal": "sell"});
+    for field in ["flaws", "comparables", "overrides", "quotes", "proposal"] {
+        if let Some(fields) = file.as_object_mut() {
+            fields.remove(field);
+        }
+    }
+    file
+}
+
+/// What a record fetches as it is: 10th, 50th and 90th percentile.
+fn fetches(file: &Value) -> [f64; 3] {
+    let (case, problems) = Draft::parse(&file.to_string()).unwrap().read();
+    assert!(problems.is_empty(), "{problems:?}");
+    let value = weighed(&case).value.as_it_is;
+    [value.p10, value.p50, value.p90]
+}
+
+proptest! {
+    #![proptest_config(config(CASES))]
+
+    /// A pair is never worth less than its two pieces sold singly, and damage to one never raises it.
+    #[test]
+    fn a_pair_is_worth_its_two_pieces_and_damage_never_raises_it(tape in tapes()) {
+        let whole = pair_of(tape.clone(), &json!([]));
+        let mut apart = whole.clone();
+        apart["pieces"]["sell"] = "apart".into();
+        let dents = json!([{"no": 2, "parts": [{"part": "body", "dents": "moderate", "split": "through"}]}]);
+        let damaged = pair_of(tape, &dents);
+        for i in 0..3 {
+            prop_assert!(fetches(&whole)[i] >= fetches(&apart)[i] - 1e-9);
+            prop_assert!(fetches(&damaged)[i] <= fetches(&whole)[i] + 1e-9);
+        }
+    }
+
+    /// Which of two pieces is called the first changes no price and no verdict.
+    #[test]
+    fn the_order_of_pieces_changes_nothing(tape in tapes()) {
+        let of = |no: u16| {
+            let parts = json!([{"part": "body", "bleed": "much"}, {"part": "foot", "lead": "present"}]);
+            pair_of(tape.clone(), &json!([{"no": no, "parts": parts}]))
+        };
+        let [a, b] = [1, 2].map(|no| {
+            let (case, _) = Draft::parse(&of(no).to_string()).unwrap().read();
+            weighed(&case)
+        });
+        prop_assert!((a.value.as_it_is.p50 / b.value.as_it_is.p50 - 1.0).abs() < 1e-9);
+        for (one, other) in a.options.iter().zip(&b.options) {
+            // Verdicts of one gravity may come in another order.
+            prop_assert_eq!(&one.outcome, &other.outcome);
+            prop_assert_eq!(one.verdicts.len(), other.verdicts.len());
+            prop_assert!(one.verdicts.iter().all(|v| other.verdicts.contains(v)));
+        }
+        prop_assert_eq!(a.display_only, b.display_only);
+    }
+}
+
 fn stocks() -> impl Strategy<Value = Vec<Vec<(u32, u32, u32)>>> {
     let choices = proptest::collection::vec((0_u32..400, 0_u32..300, 0_u32..16), 0..4);
     proptest::collection::vec(choices, 1..7)

@@ -15,11 +15,12 @@ use leavewell_pages::with_taught;
 use leavewell_worker::ask::{Ask, Reply};
 use yew::prelude::*;
 
-use super::examples::EXAMPLES;
+use super::examples::{EXAMPLES, WORKED};
 use super::pages::bench::{bench_page, closer_page, treatments_page};
 use super::pages::condition::condition_page;
 use super::pages::counsel::counsel_page;
 use super::pages::figures::figures_page;
+use super::pages::guide::guide_page;
 use super::pages::learning::learning_page;
 use super::pages::look::look_page;
 use super::pages::money::money_page;
@@ -52,6 +53,7 @@ use crate::app::parts::words::joined;
 /// What several pieces are stored together for, as the store reports it.
 const TABLE: &str = "table";
 const CHANGE: &str = "change";
+const TAKEN_BACK: &str = "back";
 
 /// The keys of the places of a piece, in their order.
 const PLACE_KEYS: [&str; 5] = ["1", "2", "3", "4", "5"];
@@ -91,6 +93,10 @@ pub struct App {
     advised: Vec<AdvisedPiece>,
     /// The pieces on which no advice could be had.
     unadvised: Vec<String>,
+    /// The pieces last changed together: key, record before, and text after.
+    changed: Vec<(String, Draft, String)>,
+    /// Whether they were put up for sale.
+    for_sale: bool,
     /// Whether several pieces are being stored together.
     storing: bool,
     /// The timer that renders a change whose answer is late.
@@ -149,6 +155,8 @@ impl Component for App {
             advised: Vec::new(),
             unadvised: Vec::new(),
             storing: false,
+            changed: Vec::new(),
+            for_sale: false,
             drawing: None,
             _addresses: page::on_route(move |route| going.emit(route)),
             _keys: page::on_key(move |key| pressed.emit(key)),
@@ -223,6 +231,7 @@ impl Component for App {
             (Route::StockList, _) => list_page(state, effect),
             (Route::Plan, _) => plan_page(&state.planned),
             (Route::Learning, _) => learning_page(&state.lessons, act, effect),
+            (Route::Guide, _) => guide_page(&state.guide),
             (_, None) => nothing_open(),
             (Route::Road(question), Some(page)) => road_page(page, *question),
             (Route::Piece, Some(page)) => piece_page(page),
@@ -281,6 +290,9 @@ impl Component for App {
             {
                 self.ask_lessons();
             }
+            if self.route == Route::Guide {
+                worker::ask(Ask::Guide, 0, WORKED.text);
+            }
             // A screen reader reads the answer of a new screen in its place on the page.
             self.announcing = None;
             self.act.emit(Action::ReadOut(String::new()));
@@ -323,6 +335,9 @@ impl App {
         let event = action.event();
         if matches!(action, Action::Learn) {
             self.ask_lessons();
+        }
+        if matches!(action, Action::ShareLot) {
+            self.ask_lot();
         }
         let next = update(&self.state, action);
         let changed = next.is_some_and(|next| {
@@ -466,6 +481,37 @@ impl App {
         };
         let text = serde_json::to_string(&question).unwrap_or_default();
         worker::ask(Ask::Learning, 0, &text);
+    }
+
+    /// Asks for the price of the open piece's lot, shared out over every record that is in it.
+    fn ask_lot(&self) {
+        let Some(open) = &self.state.open else { return };
+        let others = self.state.shelf.iter().filter(|line| line.id != open.id);
+        let stored = others.filter_map(|line| Some((line.id.clone(), store::case_text(&line.id)?)));
+        let own = (open.id.clone(), open.draft.to_json());
+        let pieces: Vec<(String, String)> = stored.chain([own]).collect();
+        let question = serde_json::to_string(&(&open.case.lot.id, pieces));
+        worker::ask(Ask::ShareLot, 0, &question.unwrap_or_default());
+    }
+
+    /// Writes what each record of a lot was bought for: into the open piece, and into the others together.
+    /// Says so.
+    fn put_lot(&mut self, shares: Vec<(String, String)>) -> String {
+        let own = self.state.open.as_ref().map(|open| open.id.clone());
+        let count = shares.len();
+        let mut others = Vec::new();
+        for (id, paid) in shares {
+            if Some(&id) == own.as_ref() {
+                self.act
+                    .emit(Action::Typed(Target::Field("worth.paid"), paid));
+            } else if let Some(mut draft) = Self::stored_draft(&id) {
+                draft.set("worth.paid", &paid);
+                let before = self.state.shelf.iter().find(|line| line.id == id);
+                others.push((id, draft, before.cloned()));
+            }
+        }
+        self.keep_together(CHANGE, others);
+        stock::lot_shared(count)
     }
 
     /// Requests the answer with an input moved, if the person has moved one.
@@ -625,11 +671,13 @@ impl App {
                 kind,
                 sentence,
                 steps,
+                most,
             }) => self.advised.push(AdvisedPiece {
                 id,
                 kind,
                 sentence,
                 steps,
+                most,
             }),
             _ => self.unadvised.push(id),
         }
@@ -675,10 +723,30 @@ impl App {
             }
             return None;
         }
+        if topic == Ask::ShareLot.topic() {
+            let what = match news {
+                worker::News::Answered(Ok(Reply::Pairs(shares))) => self.put_lot(shares),
+                worker::News::Answered(Ok(Reply::Refused(why)) | Err(why)) => why,
+                _ => return None,
+            };
+            return Some(Action::Tell(Notice {
+                what,
+                remedy: String::new(),
+                rescue: None,
+                takes_back: false,
+            }));
+        }
         if topic == Ask::Plan.topic() {
             return match news {
                 worker::News::Answered(Ok(Reply::Page(blocks))) => Some(Action::Planned(blocks)),
                 // The plan's script asks the same question and reports its errors.
+                _ => None,
+            };
+        }
+        if topic == Ask::Guide.topic() {
+            return match news {
+                worker::News::Answered(Ok(Reply::Page(blocks))) => Some(Action::Guided(blocks)),
+                // The page shows that nothing has arrived.
                 _ => None,
             };
         }
@@ -745,7 +813,13 @@ impl App {
             }
             Ask::ExpectedWhenAgreed => expected(PredictedWhen::Agreed, generation, answer),
             Ask::ExpectedWhenOffered => expected(PredictedWhen::Offered, generation, answer),
-            Ask::Plan | Ask::Learning | Ask::ReadTable | Ask::WriteTable | Ask::Line => None,
+            Ask::Plan
+            | Ask::Guide
+            | Ask::Learning
+            | Ask::ReadTable
+            | Ask::WriteTable
+            | Ask::Line
+            | Ask::ShareLot => None,
         }
     }
 
@@ -754,7 +828,10 @@ impl App {
         match (text, &self.state.open) {
             (Ok(text), Some(open)) => {
                 let ending = joined(&["-", recipient.id(), ".", form.extension()]);
-                save(&file::file_name(&open.name(), &ending), text, &self.act);
+                let name = file::file_name(&open.name(), &ending);
+                if form != Form::Html || !store::save_page(&name, &text) {
+                    save(&name, text, &self.act);
+                }
             }
             (Err(why), _) => tell(
                 file::trouble([
@@ -820,6 +897,7 @@ impl App {
                         what: happened.to_owned(),
                         remedy: joined(&[next, " (", &why, ")"]),
                         rescue: None,
+                        takes_back: false,
                     })
                 }
                 (TABLE, None) => {
@@ -831,8 +909,19 @@ impl App {
                         what: stock::added(n),
                         remedy: stock::ADDED_NEXT.to_owned(),
                         rescue: None,
+                        takes_back: false,
                     })
                 }
+                (CHANGE, None) => Action::Tell(Notice {
+                    what: stock::changed(self.changed.len()),
+                    remedy: if self.for_sale {
+                        stock::EXPECTED_LATER.to_owned()
+                    } else {
+                        String::new()
+                    },
+                    rescue: None,
+                    takes_back: true,
+                }),
                 _ => return None,
             },
             store::Event::Open(id) => {
@@ -944,15 +1033,33 @@ impl App {
             }
             Effect::SetStatus(ids, status) => {
                 let status = StockStatus::parse(status);
+                self.changed.clear();
                 let changed = ids.into_iter().filter_map(|id| {
-                    let mut draft = Self::stored_draft(&id)?;
+                    let before = Self::stored_draft(&id)?;
+                    let mut draft = before.clone();
                     put_status(&mut draft, status);
-                    let before = self.state.shelf.iter().find(|line| line.id == id);
-                    Some((id, draft, before.cloned()))
+                    let line = self.state.shelf.iter().find(|line| line.id == id).cloned();
+                    self.changed.push((id.clone(), before, draft.to_json()));
+                    Some((id, draft, line))
                 });
-                let changed = changed.collect();
+                let changed: Vec<_> = changed.collect();
+                self.for_sale = status == Some(StockStatus::ForSale);
                 self.keep_together(CHANGE, changed);
                 page::put_in("book-set-status", "");
+            }
+            Effect::TakeBack => {
+                act.emit(Action::DismissNotice);
+                // What was changed since stays as it is.
+                let as_left = |(id, _, left): &(String, Draft, String)| {
+                    store::case_text(id).as_deref() == Some(left)
+                };
+                let changed = std::mem::take(&mut self.changed);
+                let back = changed.into_iter().filter(as_left).map(|(id, before, _)| {
+                    let line = self.state.shelf.iter().find(|line| line.id == id).cloned();
+                    (id, before, line)
+                });
+                let back = back.collect();
+                self.keep_together(TAKEN_BACK, back);
             }
             Effect::SaveTogether(ids) => store::save_together(&ids),
             Effect::SaveTable(ids) => {
@@ -996,7 +1103,7 @@ impl App {
     /// Adds the piece typed into the row for quick entry, or says what of it cannot be used.
     fn add_row(&self) {
         let act = &self.act;
-        match typed_piece() {
+        match typed_piece(begun()) {
             Ok(mut draft) => {
                 draft.set("asked_on", &clock::today());
                 if let Some(Err(fault)) = store::figures().map(|own| draft.lay_figures(&own)) {
@@ -1011,6 +1118,7 @@ impl App {
                     what: words,
                     remedy: String::new(),
                     rescue: None,
+                    takes_back: false,
                 }));
                 next_piece();
             }
@@ -1018,6 +1126,7 @@ impl App {
                 what,
                 remedy,
                 rescue: None,
+                takes_back: false,
             })),
         }
     }
@@ -1054,7 +1163,7 @@ fn expected(
     generation: u32,
     answer: Result<Reply, String>,
 ) -> Option<Action> {
-    let Ok(Reply::Expected(mut fields)) = answer else {
+    let Ok(Reply::Pairs(mut fields)) = answer else {
         return None;
     };
     fields.push(("on".to_owned(), clock::today()));
@@ -1170,6 +1279,7 @@ fn tell(problem: Problem, rescue: Option<String>, act: &Callback<Action>) {
         what: problem.message,
         remedy: problem.remedy,
         rescue,
+        takes_back: false,
     }));
 }
 
@@ -1255,6 +1365,7 @@ fn notices(state: &State, act: &Callback<Action>, effect: &Callback<Effect>) -> 
             what: keeping::change_not_kept(&open.name(), why),
             remedy: keeping::CHANGE_NOT_KEPT_NEXT.to_owned(),
             rescue: Some(open.draft.to_json()),
+            takes_back: false,
         }),
     });
     let one = |shown: Option<&Notice>, more| group().each(shown, |n| notice(n, effect, more));
@@ -1275,6 +1386,10 @@ fn notice(notice: &Notice, effect: &Callback<Effect>, dismiss: Option<&Callback<
     if let Some(text) = &notice.rescue {
         let save = press(effect, Effect::Rescue(text.clone()));
         shown = shown.el(button("").pressed(save).text(keeping::SAVE_RECORD));
+    }
+    if notice.takes_back {
+        let back = press(effect, Effect::TakeBack);
+        shown = shown.el(button("").pressed(back).text(stock::TAKE_BACK));
     }
     shown.el(match dismiss {
         None => el("span", "").hidden(true),

@@ -69,6 +69,8 @@ pub struct State {
     pub working: Option<(PageName, f64)>,
     /// The newest plan for the whole shelf.
     pub planned: Rc<Vec<Block>>,
+    /// The guide, once it was asked for.
+    pub guide: Rc<Vec<Block>>,
     /// What closed pieces teach, and whether they do.
     pub lessons: Rc<Lessons>,
     /// Undo and redo for the open piece.
@@ -78,7 +80,7 @@ pub struct State {
 }
 
 /// What a worker says of a piece that was never opened here.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct AdvisedPiece {
     /// The key of its stored record.
     pub id: String,
@@ -88,6 +90,8 @@ pub struct AdvisedPiece {
     pub sentence: String,
     /// Ids of the treatments advised.
     pub steps: Vec<String>,
+    /// The most to pay for it; `None` unless it is to be sold.
+    pub most: Option<f64>,
 }
 
 /// A table that a person chose.
@@ -134,6 +138,8 @@ pub struct Open {
     pub id: String,
     /// The record as typed.
     pub draft: Draft,
+    /// Which of several pieces the Condition screen speaks of, from 1 up; 0 for all of them.
+    pub piece: u16,
     /// The valid part of the record.
     pub case: Rc<Case>,
     /// The problems with the rest of it.
@@ -228,6 +234,8 @@ pub struct StockLine {
     pub spent: Option<f64>,
     /// The price asked for it.
     pub asking: Option<f64>,
+    /// The most to pay for it, while it is looked at and not bought, by the last answer.
+    pub most: Option<f64>,
     /// The currency of the amounts.
     pub currency: Option<Currency>,
 }
@@ -244,8 +252,16 @@ impl StockLine {
             paid: stock.paid,
             spent: bills.reduce(|sum, bill| sum + bill),
             asking: stock.asking,
+            most: None,
             currency: case.market.currency,
         }
+    }
+
+    /// The most to pay, unless it is bought.
+    #[must_use]
+    pub fn most_while_looking(&self) -> Option<f64> {
+        let is_looked_at = matches!(self.status, None | Some(StockStatus::Looking));
+        self.most.filter(|_| is_looked_at && self.paid.is_none())
     }
 
     fn to_value(&self) -> Value {
@@ -257,6 +273,7 @@ impl StockLine {
             "paid": self.paid,
             "spent": self.spent,
             "asking": self.asking,
+            "most": self.most,
             "currency": self.currency.map(Currency::id),
         })
     }
@@ -272,6 +289,7 @@ impl StockLine {
             paid: amount("paid"),
             spent: amount("spent"),
             asking: amount("asking"),
+            most: amount("most"),
             currency: Currency::parse(text("currency")),
         }
     }
@@ -299,7 +317,7 @@ impl ShelfLine {
         Self {
             id: id.to_owned(),
             name: name_of(draft),
-            form: form_of(draft).map_or_else(String::new, |form| form.label().to_owned()),
+            form: form_words(&case),
             answer: if is_enough_to_advise(&case) {
                 String::new()
             } else {
@@ -317,6 +335,7 @@ impl ShelfLine {
         line.answer.clone_from(&self.answer);
         line.steps.clone_from(&self.steps);
         line.stock.kind.clone_from(&self.stock.kind);
+        line.stock.most = self.stock.most;
         line
     }
 
@@ -372,6 +391,8 @@ pub struct Notice {
     pub remedy: String,
     /// The text of a record that could not be stored or read, offered as a file.
     pub rescue: Option<String>,
+    /// Whether one press takes back what happened to several pieces.
+    pub takes_back: bool,
 }
 
 /// A change to the state.
@@ -418,6 +439,8 @@ pub enum Action {
     Shelved(Vec<ShelfLine>),
     /// The plan for the whole shelf is ready.
     Planned(Vec<Block>),
+    /// The guide has arrived.
+    Guided(Vec<Block>),
     /// What closed pieces teach is asked for again.
     Learn,
     /// The worker found what closed pieces teach.
@@ -518,6 +541,10 @@ pub enum Action {
     ReadOut(String),
     /// The person selected a part.
     SelectPart(PartName),
+    /// The person selected one of several pieces, or 0 for all.
+    SelectPiece(u16),
+    /// The price of the open piece's lot is to be shared out.
+    ShareLot,
     /// The person opened a group of questions.
     Group(&'static str),
 }
@@ -556,6 +583,8 @@ pub enum Effect {
     Delete(String),
     /// Change the status of these pieces; an empty id takes it off.
     SetStatus(Vec<String>, &'static str),
+    /// Take back the last change of several pieces.
+    TakeBack,
     /// Save these pieces with their photos as one file.
     SaveTogether(Vec<String>),
     /// Move these pieces to the bin.
@@ -596,6 +625,7 @@ impl Open {
         Self {
             id,
             draft,
+            piece: 0,
             problems: Rc::new(problems),
             identity: Rc::new(identify(&case, &ledger_of(&case))),
             case: Rc::new(case),
@@ -677,6 +707,21 @@ impl Open {
         self.problem(&format!("{list}[{at}].{field}"))
     }
 
+    /// The problem with a field of a part. What is said of one piece is told by its field alone.
+    fn part_problem(&self, part: PartName, field: &str) -> Option<Problem> {
+        if self.piece == 0 {
+            return self.entry_problem("parts", "part", part.id(), field);
+        }
+        let end = joined(&["].", field]);
+        let mut problems = self.problems.iter();
+        let of_piece =
+            |p: &&Problem| p.field.starts_with("pieces.each[") && p.field.ends_with(&end);
+        problems
+            .find(of_piece)
+            .filter(|_| !self.part_text(part, field).is_empty())
+            .cloned()
+    }
+
     /// Its line on the shelf. Until it is weighed, the line keeps the previous answer.
     #[must_use]
     pub fn entry(&self, before: Option<&ShelfLine>) -> ShelfLine {
@@ -692,15 +737,16 @@ impl Open {
         ShelfLine {
             id: self.id.clone(),
             name: self.name(),
-            form: self
-                .form()
-                .map(|form| form.label().to_owned())
-                .unwrap_or_default(),
+            form: form_words(&self.case),
             answer,
             steps,
             unreadable: None,
             stock: StockLine {
                 kind: self.kind(),
+                most: match (self.report(), before) {
+                    (Some(report), _) => report.most_to_pay(),
+                    (None, before) => before.and_then(|before| before.stock.most),
+                },
                 ..StockLine::of_case(&self.case)
             },
         }
@@ -721,8 +767,15 @@ impl Open {
             generation: self.generation.wrapping_add(1),
             weighed: self.weighed.clone(),
             first_looks: self.first_looks.clone(),
+            piece: self.piece,
             ..Self::new(self.id.clone(), draft)
         }
+    }
+
+    /// A field of a part as typed, of the piece that the Condition screen speaks of.
+    #[must_use]
+    pub fn part_text(&self, part: PartName, field: &str) -> String {
+        self.draft.text(&part_path(self.piece, part, field))
     }
 }
 
@@ -759,9 +812,9 @@ impl Target {
             .to_owned(),
             Self::Answer(finding) | Self::Suggested(finding, _) => draft.answer(finding).0,
             Self::SeenOn(finding) => draft.answer(finding).1,
-            Self::Part(part, "bleed") => share::word(draft.part_text(part.id(), "bleed")),
-            Self::Part(part, field) => draft.part_text(part.id(), field),
-            Self::Share(part) => share::typed(&draft.part_text(part.id(), "bleed")),
+            Self::Part(part, "bleed") => share::word(open.part_text(part, "bleed")),
+            Self::Part(part, field) => open.part_text(part, field),
+            Self::Share(part) => share::typed(&open.part_text(part, "bleed")),
             Self::Quote(treatment, field) => draft.quote_text(treatment, field),
             Self::Entry(list, place, field) => draft.text(&entry_path(list, place, field)),
         }
@@ -784,8 +837,8 @@ impl Target {
             | Self::Answer(_)
             | Self::Suggested(..)
             | Self::SeenOn(_) => None,
-            Self::Part(part, field) => open.entry_problem("parts", "part", part.id(), field),
-            Self::Share(part) => open.entry_problem("parts", "part", part.id(), "bleed"),
+            Self::Part(part, field) => open.part_problem(part, field),
+            Self::Share(part) => open.part_problem(part, "bleed"),
             Self::Quote(treatment, field) => {
                 open.entry_problem("quotes", "treatment", treatment, field)
             }
@@ -793,7 +846,8 @@ impl Target {
         }
     }
 
-    fn put(self, draft: &mut Draft, typed: &str) {
+    /// `piece` is that of [`Open::piece`].
+    fn put(self, draft: &mut Draft, piece: u16, typed: &str) {
         match self {
             Self::Field(path) => {
                 if !put_size(draft, path, typed) {
@@ -826,11 +880,22 @@ impl Target {
                 let answer = draft.answer(finding).0;
                 draft.set_answer(finding, &answer, typed);
             }
-            Self::Part(part, field) => draft.set_part(part.id(), field, typed),
-            Self::Share(part) => draft.set_part(part.id(), "bleed", &share::stored(typed)),
+            Self::Part(part, field) => draft.set(&part_path(piece, part, field), typed),
+            Self::Share(part) => {
+                draft.set(&part_path(piece, part, "bleed"), &share::stored(typed));
+            }
             Self::Quote(treatment, field) => draft.set_quote(treatment, field, typed),
             Self::Entry(list, place, field) => draft.set(&entry_path(list, place, field), typed),
         }
+    }
+}
+
+/// The path of a field of a part: of all pieces, or of the one with this number.
+fn part_path(piece: u16, part: PartName, field: &str) -> String {
+    let of_all = joined(&["parts[part=", part.id(), "].", field]);
+    match piece {
+        0 => of_all,
+        no => joined(&["pieces.each[no=", &no.to_string(), "].", &of_all]),
     }
 }
 
@@ -930,14 +995,17 @@ pub fn update(state: &State, action: Action) -> Option<State> {
     match action {
         Action::Typed(target, typed) => {
             let field = target.id();
-            changed(state, (field, &typed), |draft| target.put(draft, &typed))
+            let piece = state.open.as_ref()?.piece;
+            changed(state, (field, &typed), |draft| {
+                target.put(draft, piece, &typed);
+            })
         }
         Action::Put(path, typed) => changed(state, (path.clone(), &typed), |draft| {
             draft.set(&path, &typed);
         }),
         Action::Answered(question, answer) => {
             let walk = Rc::new(state.walk.with(question, answer));
-            let write = |draft: &mut Draft| road::write(draft, question, answer);
+            let write = |draft: &mut Draft| road::write(draft, &state.walk, question, answer);
             let now = changed(state, no_field(), write);
             if now.is_none() && walk == state.walk {
                 return None;
@@ -950,7 +1018,9 @@ pub fn update(state: &State, action: Action) -> Option<State> {
         Action::Ticked(target, id) => {
             let open = state.open.as_ref()?;
             let text = with_ticked(&target.text(open), id);
-            changed(state, no_field(), |draft| target.put(draft, &text))
+            changed(state, no_field(), |draft| {
+                target.put(draft, open.piece, &text)
+            })
         }
         Action::Add(list) => changed(state, no_field(), |draft| draft.add_entry(list)),
         Action::Remove(list, place) => changed(state, no_field(), |draft| match list {
@@ -987,6 +1057,7 @@ pub fn update(state: &State, action: Action) -> Option<State> {
                     line.answer = first_sentence(&piece.sentence);
                     line.steps = piece.steps;
                     line.stock.kind = capital(&piece.kind);
+                    line.stock.most = piece.most;
                 }
             }
             (shelf != *state.shelf).then(|| State {
@@ -1021,6 +1092,10 @@ pub fn update(state: &State, action: Action) -> Option<State> {
         }),
         Action::Shelved(shelf) => (shelf != *state.shelf).then(|| State {
             shelf: Rc::new(shelf),
+            ..state.clone()
+        }),
+        Action::Guided(blocks) => (*state.guide != blocks).then(|| State {
+            guide: Rc::new(blocks),
             ..state.clone()
         }),
         Action::Planned(plan) => (*state.planned != plan).then(|| State {
@@ -1128,6 +1203,18 @@ pub fn update(state: &State, action: Action) -> Option<State> {
             groups: Rc::new(state.groups.iter().copied().chain([name]).collect()),
             ..state.clone()
         }),
+        Action::SelectPiece(piece) => {
+            let open = state.open.as_deref()?;
+            Some(with_open(
+                state,
+                Open {
+                    piece,
+                    ..open.clone()
+                },
+            ))
+        }
+        // The shell asks the worker.
+        Action::ShareLot => None,
         Action::SelectPart(part) => Some(State {
             selected_part: Some(part),
             ..state.clone()
@@ -1217,11 +1304,13 @@ fn with_figures(state: &State, text: &str) -> Option<State> {
             what: keeping::figures_added(count),
             remedy: keeping::FIGURES_ADDED_NEXT.to_owned(),
             rescue: None,
+            takes_back: false,
         },
         Err(problem) => Notice {
             what: problem.message,
             remedy: problem.remedy,
             rescue: None,
+            takes_back: false,
         },
     };
     let changed =
@@ -1329,6 +1418,15 @@ fn name_of(draft: &Draft) -> String {
     form_of(draft).map_or_else(|| shelf::UNNAMED.to_owned(), |form| form.label().to_owned())
 }
 
+/// The form in words, and how many there are of it; empty if the form is not known.
+fn form_words(case: &Case) -> String {
+    let label = case.piece.form.map_or("", Form::label);
+    match case.pieces.count {
+        1 => label.to_owned(),
+        count => joined(&[label, " × ", &count.to_string()]),
+    }
+}
+
 fn form_of(draft: &Draft) -> Option<Form> {
     draft.form()
 }
@@ -1351,6 +1449,7 @@ fn unreadable(state: &State, id: &str, problem: Problem, text: Option<String>) -
         what: problem.message,
         remedy: problem.remedy,
         rescue: text,
+        takes_back: false,
     };
     State {
         shelf: Rc::new(shelf),
@@ -1535,6 +1634,7 @@ mod tests {
             what: "It rains.".to_owned(),
             remedy: "Stay in.".to_owned(),
             rescue: None,
+            takes_back: false,
         };
         let noticed = update(&state, Action::Tell(notice.clone())).unwrap();
         assert!(Rc::ptr_eq(&open(&state).identity, &open(&noticed).identity));

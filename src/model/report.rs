@@ -2,14 +2,15 @@
 //!
 //! Invariant: everything here is computed in this crate; a caller that displays it adds nothing.
 
-use serde::{Deserialize, Serialize};
+use serde::ser::SerializeStruct;
+use serde::{Deserialize, Serialize, Serializer};
 
 use crate::ledger::Level;
 use crate::record::Problem;
 pub use crate::terms::Text;
 
 /// Everything the model says about one case.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Deserialize)]
 pub struct Report {
     /// What the piece is.
     pub identity: IdentityReport,
@@ -25,6 +26,10 @@ pub struct Report {
     pub faults: Vec<FaultReport>,
     /// The user's own proposal, if there is one.
     pub proposal: Option<ProposalReport>,
+    /// The pieces of a record of several. JSON has it for several alone; between the app and its workers it does
+    /// not travel, since what a screen shows of it stands in sentences.
+    #[serde(skip_deserializing)]
+    pub pieces: Option<PiecesReport>,
     /// The advice.
     pub counsel: CounselReport,
     /// Cautions for the treatments and hazards named, most serious first.
@@ -39,7 +44,88 @@ pub struct Report {
     pub ledger_version: String,
 }
 
-/// Median with the band that holds 8 in 10 draws.
+impl Serialize for Report {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let with_pieces = self.pieces.is_some() && serializer.is_human_readable();
+        let fields = 14 + usize::from(with_pieces);
+        let mut report = serializer.serialize_struct("Report", fields)?;
+        report.serialize_field("identity", &self.identity)?;
+        report.serialize_field("silver", &self.silver)?;
+        report.serialize_field("value", &self.value)?;
+        report.serialize_field("options", &self.options)?;
+        report.serialize_field("courses", &self.courses)?;
+        report.serialize_field("faults", &self.faults)?;
+        report.serialize_field("proposal", &self.proposal)?;
+        if with_pieces {
+            report.serialize_field("pieces", &self.pieces)?;
+        }
+        report.serialize_field("counsel", &self.counsel)?;
+        report.serialize_field("cautions", &self.cautions)?;
+        report.serialize_field("display_only", &self.display_only)?;
+        report.serialize_field("problems", &self.problems)?;
+        report.serialize_field("seed", &self.seed)?;
+        report.serialize_field("ledger_version", &self.ledger_version)?;
+        report.end()
+    }
+}
+
+/// Several pieces: what they come to together and apart, once the advised work is done.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct PiecesReport {
+    /// How many.
+    pub count: u16,
+    /// What they are to each other: the id of a `Relation`.
+    pub relation: Text,
+    /// How they are weighed: `together` or `apart`.
+    pub sell: Text,
+    /// What the whole gains over single pieces; 1 where they do not belong together.
+    pub premium: f64,
+    /// Each piece, alike ones of a large number together.
+    pub each: Vec<PieceReport>,
+    /// As one lot.
+    pub together: LotsReport,
+    /// Each by itself.
+    pub apart: LotsReport,
+    /// The division into lots that leaves a seller most: the numbers of the pieces in each.
+    pub lots: Vec<Vec<u16>>,
+    /// What that leaves.
+    pub lots_keep: f64,
+    /// Together or apart, with the sums; empty unless they are to be sold.
+    pub sentence: String,
+    /// The faults that are not on every piece.
+    pub faults: Vec<FaultOn>,
+}
+
+/// One of several pieces.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct PieceReport {
+    /// Its number, or the numbers of several alike.
+    pub numbers: Vec<u16>,
+    /// Its share of the value of the whole, 0 to 1.
+    pub share: f64,
+    /// What condition leaves of it, median.
+    pub left: f64,
+}
+
+/// What several pieces come to by one way of selling them.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct LotsReport {
+    /// At hammer level.
+    pub hammer: Band,
+    /// What a seller keeps of that by the route chosen.
+    pub kept: Band,
+}
+
+/// A fault that is on some pieces and not on others.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct FaultOn {
+    /// Id of the fault.
+    pub fault: Text,
+    /// The numbers of the pieces.
+    pub pieces: Vec<u16>,
+}
+
+/// Median with the band that holds 8 draws in 10.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Band {
     /// 10th percentile.
@@ -366,8 +452,8 @@ pub struct SilverReport {
 pub struct PartReport {
     /// Part id.
     pub part: Text,
-    /// Part in words.
-    pub name: Text,
+    /// Part in words, with the pieces where it is that of some.
+    pub name: String,
     /// Mean thickness left, micrometres; absent for solid silver.
     pub left_um: Option<Band>,
     /// Median share of the original silver that is left.
@@ -502,8 +588,8 @@ pub struct StepReport {
 pub struct FaultReport {
     /// Id, such as `loose_part`.
     pub fault: Text,
-    /// In a few words.
-    pub name: Text,
+    /// In a few words, with the pieces it is on where that is not all of several.
+    pub name: String,
     /// The parts it was recorded on.
     pub parts: Vec<Text>,
     /// The larger of the two sizes, where the fault has two.
@@ -679,4 +765,13 @@ pub struct DisplayOnly {
     pub why: Vec<String>,
     /// The label to put on it.
     pub label: Text,
+}
+
+impl Report {
+    /// The most to pay for the piece if what is advised is done; `None` unless it is to be sold.
+    #[must_use]
+    pub fn most_to_pay(&self) -> Option<f64> {
+        let advised = self.courses.iter().find(|c| c.steps == self.counsel.steps);
+        advised.and_then(|course| course.most_to_pay)
+    }
 }

@@ -139,7 +139,10 @@ pub fn learning(question: &str) -> Learning {
 fn sold_piece(closing: &Closing) -> Option<SoldPiece> {
     let case = &closing.case;
     let sale = &case.closed.sale;
-    if case.closed.outcome != Some(Ending::Sold) || sale.sold_as == Some(SoldAs::Asking) {
+    // The price of several is no price of one.
+    let several = case.pieces.are_several();
+    if case.closed.outcome != Some(Ending::Sold) || sale.sold_as == Some(SoldAs::Asking) || several
+    {
         return None;
     }
     let price = sale.price.filter(|price| *price > 0.0)?;

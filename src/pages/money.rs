@@ -5,6 +5,7 @@
 mod break_evens;
 mod factors;
 mod ladder;
+mod pieces;
 mod plans;
 mod routes;
 mod sales;
@@ -56,17 +57,21 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
         format: MoneyFormat::of(case.market.currency),
         route: case.market.route.unwrap_or(Route::Auction),
     };
-    vec![
+    let mut blocks = vec![
         plans::answer(&inputs),
         sales::sales(&inputs),
         plans::costs(&inputs),
+    ];
+    blocks.extend(pieces::pieces(&inputs));
+    blocks.extend([
         routes::routes(&inputs),
         break_evens::break_evens(&inputs),
         break_evens::bid(&inputs),
         routes::bases(&inputs),
         factors::factors(&inputs),
         cautions(&inputs),
-    ]
+    ]);
+    blocks
 }
 
 fn cautions(inputs: &MoneyInputs) -> Block {

@@ -123,7 +123,7 @@ impl Asker<'_> {
     fn polish_takes(&self) -> String {
         let parts = self.report.silver.parts.iter();
         let least = parts
-            .filter_map(|part| Some((part.name.get(), part.cleanings_to_double?.p50)))
+            .filter_map(|part| Some((part.name.as_str(), part.cleanings_to_double?.p50)))
             .min_by(|a, b| a.1.total_cmp(&b.1));
         match least {
             Some((part, polishes)) if polishes < words::MANY_POLISHES => {

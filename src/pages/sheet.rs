@@ -11,14 +11,16 @@ use super::as_typed::as_typed;
 use super::block::{Block, Tone};
 use super::scale_words::said;
 use super::sheet_done::{RecordedWork, done};
+use super::sheet_photos::before_and_after;
 use super::wording::sheet as words;
 use leavewell_model::counsel::money;
 use leavewell_model::ledger::{FigureId, LEDGER_VERSION, Ledger};
+use leavewell_model::record::Part;
 use leavewell_model::record::{
     Case, Draft, Form, LengthUnit, Problem, WeightUnit, is_enough_to_advise, size_text,
 };
 use leavewell_model::report::{Band, Report};
-use leavewell_model::terms::{PartName, Seen, capital, small};
+use leavewell_model::terms::{PartName, Relation, Seen, capital, small, the_pieces};
 use leavewell_model::treatment::{LeadStatus, Release, lead_anywhere, release};
 
 /// Version of the program, printed on every sheet.
@@ -163,25 +165,37 @@ impl<'a> Paper<'a> {
         p > self.ledger.value(FigureId::WORDS_VERY_UNLIKELY)
     }
 
-    /// The entries in the record's list of parts.
-    pub(super) fn raw_parts(&self) -> Vec<&Map<String, Value>> {
-        let list = self.raw["parts"].as_array();
-        list.into_iter()
-            .flatten()
-            .filter_map(Value::as_object)
+    /// The entries in the record's list of parts, then those of single pieces with the number of each.
+    pub(super) fn raw_parts(&self) -> Vec<(Option<u16>, &Map<String, Value>)> {
+        fn list(held: &Value) -> std::slice::Iter<'_, Value> {
+            held.as_array().map_or(&[][..], Vec::as_slice).iter()
+        }
+        let all = list(&self.raw["parts"]).map(|part| (None, part));
+        let pieces = list(&self.raw["pieces"]["each"]);
+        let of_pieces = pieces.flat_map(|piece| {
+            let no = piece["no"].as_u64().and_then(|no| u16::try_from(no).ok());
+            list(&piece["parts"]).map(move |part| (no, part))
+        });
+        let count = self.case.pieces.count;
+        let of_pieces = of_pieces.filter(|(no, _)| no.is_some_and(|no| count > 1 && no <= count));
+        all.chain(of_pieces)
+            .filter_map(|(no, part)| Some((no, part.as_object()?)))
             .collect()
     }
 
-    /// The text of one field for every part that has it, with the part's name.
-    pub(super) fn of_parts(&self, field: &str) -> Vec<(String, String)> {
-        self.raw_parts()
-            .into_iter()
-            .filter_map(|part| {
-                let text = plain(part.get(field)?);
-                let name = part_name(part);
-                (!text.is_empty()).then_some((name, text))
-            })
-            .collect()
+    /// What several pieces come to together and one by one; empty for one piece.
+    pub(super) fn pieces_rows(&self) -> Vec<(String, String)> {
+        let Some(pieces) = &self.report.pieces else {
+            return Vec::new();
+        };
+        let apart = pieces.apart.kept;
+        vec![
+            (
+                words::KEPT_TOGETHER.to_owned(),
+                self.money_band(pieces.together.kept),
+            ),
+            (words::KEPT_APART.to_owned(), self.money_band(apart)),
+        ]
     }
 
     /// Parts that such a piece has but nothing is recorded about.
@@ -279,14 +293,22 @@ impl<'a> Paper<'a> {
                 words::plated_yet_fused(&self.likely(first_silver)),
             ));
         }
-        for work in &self.done {
-            blocks.push(Block::section(
-                &format!("{id}.{}", work.place),
-                &words::work(work.place + 1, &work.name()),
-                vec![Block::Facts { rows: work.rows() }],
-            ));
-        }
+        blocks.extend(self.work_sections(id));
         vec![Block::section(id, words::WORK_DONE, blocks)]
+    }
+
+    /// One section for each recorded work, with photographs from before and after side by side where there
+    /// are any from after it.
+    pub(super) fn work_sections(&self, id: &str) -> Vec<Block> {
+        let section = |work: &RecordedWork| {
+            let id = format!("{id}.{}", work.place);
+            let mut of_it = vec![Block::Facts { rows: work.rows() }];
+            if !work.photos.is_empty() {
+                of_it.extend(before_and_after(self, &id, work));
+            }
+            Block::section(&id, &words::work(work.place + 1, &work.name()), of_it)
+        };
+        self.done.iter().map(section).collect()
     }
 
     /// The inputs behind the numbers, so that anyone can reproduce them.
@@ -338,8 +360,44 @@ impl<'a> Paper<'a> {
     }
 }
 
-/// The form of a piece as a stranger may be told; a piece outside the forms is just a piece.
+/// A part in the middle of a sentence, with the pieces it is on where that is not all of them.
+pub(super) fn part_label(part: &Part) -> String {
+    words::part_of(&small(part.name.label()), &the_pieces(&part.on))
+}
+
+/// The parts for which something holds, each once, with the pieces it holds on where that is not all of them.
+pub(super) fn part_labels(case: &Case, holds: &dyn Fn(&Part) -> bool) -> Vec<String> {
+    let mut found: Vec<Part> = Vec::new();
+    for part in case.parts.iter().filter(|part| holds(part)) {
+        match found.iter_mut().find(|known| known.name == part.name) {
+            Some(known) => known.on.extend(&part.on),
+            None => found.push(part.clone()),
+        }
+    }
+    for part in &mut found {
+        let all = 1..=case.pieces.count;
+        let on: Vec<u16> = all.filter(|no| part.on.contains(no)).collect();
+        part.on = if on.len() == usize::from(case.pieces.count) {
+            Vec::new()
+        } else {
+            on
+        };
+    }
+    found.iter().map(part_label).collect()
+}
+
+/// The form of a piece as a stranger may be told; a piece outside the forms is just a piece. Several are
+/// named for what they are to each other.
 pub(super) fn public_name(case: &Case) -> String {
+    let count = case.pieces.count;
+    if count > 1 {
+        let things = words::several(case.piece.form);
+        return match case.pieces.relation {
+            Relation::Pair => words::a_pair_of(things),
+            Relation::Set => words::a_set_of(count, things),
+            _ => words::alike(count, things),
+        };
+    }
     match case.piece.form {
         None => words::NO_FORM_KNOWN.to_owned(),
         Some(Form::Other) => words::A_PIECE.to_owned(),

@@ -4,7 +4,7 @@
 //! examiner, recommendations.
 
 use leavewell_model::terms::small;
-use serde_json::Value;
+use serde_json::{Map, Value};
 
 use super::Subject;
 use super::as_typed::as_typed;
@@ -15,13 +15,17 @@ use super::sheet_buyer::quoted_mark;
 use super::sheet_cautions::cautions_of;
 use super::sheet_client::{course_table, listed, unconfirmed, verdicts, who, would_change};
 use super::sheet_glossary::word_list;
+use super::sheet_photos::{of_parts, of_piece};
+use super::sheet_places::{lines_of, pictures, placed};
 use super::sheet_proposal::proposed;
+use super::wording::sheet::part_of;
 use super::wording::sheet_client::outcome;
 use super::wording::sheet_file as words;
 use leavewell_model::ledger::Ledger;
-use leavewell_model::report::OptionReport;
+use leavewell_model::record::schema::bare_share;
+use leavewell_model::report::{OptionReport, PartReport};
 use leavewell_model::terms::PartName;
-use leavewell_model::terms::percent;
+use leavewell_model::terms::{percent, the_pieces};
 
 /// Builds the page.
 #[must_use]
@@ -139,7 +143,14 @@ fn identification(paper: &Paper) -> Vec<Block> {
         rows: vec![
             fact(words::CALLED, as_typed(&piece.name)),
             fact(words::NUMBER, paper.typed("looked.number")),
-            fact(words::FORM, piece.form.map_or("", |f| f.label()).to_owned()),
+            fact(
+                words::FORM,
+                if paper.case.pieces.are_several() {
+                    paper.public_name()
+                } else {
+                    piece.form.map_or("", |f| f.label()).to_owned()
+                },
+            ),
             fact(words::SIZE, paper.size()),
             fact(words::WHAT_IT_IS, sentence),
             fact(words::YEARS_TOLD, years),
@@ -255,25 +266,35 @@ fn said(field: &str, value: &Value) -> String {
     if let Some(list) = value.as_array() {
         return list.iter().map(plain).collect::<Vec<_>>().join(", ");
     }
-    value_words(&["parts[].", field].concat(), value)
+    match (field, bare_share(&plain(value))) {
+        ("bleed", Some(share)) => percent(share),
+        _ => value_words(&["parts[].", field].concat(), value),
+    }
+}
+
+/// What is recorded of a part, field by field. Places and photographs are shown elsewhere.
+pub(super) fn part_rows(part: &Map<String, Value>) -> Vec<(String, String)> {
+    part.iter()
+        .filter(|(field, _)| !matches!(field.as_str(), "part" | "spots" | "photos"))
+        .map(|(field, value)| fact(&as_typed(&label(field)), said(field, value)))
+        .collect()
 }
 
 fn parts(paper: &Paper) -> Vec<Block> {
-    let mut blocks = Vec::new();
-    for (place, part) in paper.raw_parts().into_iter().enumerate() {
-        let mut rows: Vec<(String, String)> = part
-            .iter()
-            .filter(|(field, _)| field.as_str() != "part")
-            .map(|(field, value)| fact(&as_typed(&label(field)), said(field, value)))
-            .collect();
+    let faults = placed(paper.case);
+    let mut blocks = pictures(paper, &faults);
+    for (place, (no, part)) in paper.raw_parts().into_iter().enumerate() {
+        let mut rows = part_rows(part);
         let id = part.get("part").map(plain).unwrap_or_default();
         let known = PartName::parse(&id);
-        let worked_out = paper
-            .report
-            .silver
-            .parts
-            .iter()
-            .find(|p| known.is_some_and(|k| k.id() == p.part));
+        let on: Vec<u16> = no.into_iter().collect();
+        let title = part_of(&part_name(part), &the_pieces(&on));
+        let of_part = |p: &&PartReport| known.is_some_and(|k| k.id() == p.part);
+        let mut told = paper.report.silver.parts.iter().filter(of_part);
+        let worked_out = match no {
+            None => told.next(),
+            Some(_) => told.find(|p| p.name == title),
+        };
         if let Some(p) = worked_out.filter(|_| !paper.too_little()) {
             rows.push(fact(words::SILVER, p.words.clone()));
             if let Some(left) = p.left_um {
@@ -289,11 +310,10 @@ fn parts(paper: &Paper) -> Vec<Block> {
                 ));
             }
         }
-        blocks.push(Block::section(
-            &format!("file.part.{place}"),
-            &part_name(part),
-            vec![Block::Facts { rows }],
-        ));
+        let mut of_it = vec![Block::Facts { rows }];
+        let shown = lines_of(&faults, known);
+        of_it.extend(listed(words::PLACED, &shown));
+        blocks.push(Block::section(&format!("file.part.{place}"), &title, of_it));
     }
     if blocks.is_empty() {
         blocks.push(Block::para(words::NO_PART));
@@ -327,23 +347,17 @@ pub(super) fn figure(x: f64) -> String {
 }
 
 fn images(paper: &Paper) -> Vec<Block> {
-    let rows: Vec<(String, String)> = paper
-        .of_parts("photos")
-        .into_iter()
-        .map(|(part, text)| {
-            let count = text.split_whitespace().count();
-            (part, words::images_kept(count, &text))
-        })
-        .collect();
     let log = |label: &str, count| Block::Lines {
         label: label.to_owned(),
         count,
     };
-    let mut blocks = if rows.is_empty() {
-        vec![Block::para(words::NO_IMAGE)]
-    } else {
-        vec![Block::Facts { rows }]
-    };
+    let mut blocks: Vec<Block> = of_piece(paper, "file.photos", 0..usize::MAX)
+        .into_iter()
+        .chain(of_parts(paper, "file.photos"))
+        .collect();
+    if blocks.is_empty() {
+        blocks.push(Block::para(words::NO_IMAGE));
+    }
     blocks.push(log(words::IMAGE_LIST, 4));
     blocks
 }
@@ -387,6 +401,10 @@ fn value(paper: &Paper) -> Vec<Block> {
                 fact(words::UNDAMAGED, paper.money_band(value.undamaged)),
                 fact(words::AS_IT_IS, paper.money_band(value.as_it_is)),
                 fact(words::SELLER_KEEPS, paper.money_band(value.net_as_it_is)),
+            ]
+            .into_iter()
+            .chain(paper.pieces_rows())
+            .chain([
                 fact(
                     words::RESTS_ON,
                     if value.assumed {
@@ -397,7 +415,8 @@ fn value(paper: &Paper) -> Vec<Block> {
                     .to_owned(),
                 ),
                 fact(words::CURRENCY, value.currency.to_string()),
-            ],
+            ])
+            .collect(),
         },
         Block::said(Tone::Quiet, value.label),
     ]

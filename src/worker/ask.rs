@@ -37,12 +37,16 @@ pub enum Ask {
     },
     /// The plan for the whole shelf. Its text is that of [`leavewell_pages::plan::plan`].
     Plan,
+    /// The guide, with the record as its worked piece.
+    Guide,
     /// The stock as a table for a spreadsheet. Its text is that of [`leavewell_pages::stock_table::write`].
     WriteTable,
     /// What the shelf says of a piece that was never opened here.
     Line,
     /// What a table holds. Its text is a [`leavewell_pages::stock_table::TableQuestion`] as JSON.
     ReadTable,
+    /// The price of a lot shared out over its records. Its text is that of [`leavewell_pages::lot::share_out`].
+    ShareLot,
     /// What the closed pieces of a shelf teach. Its text is that of [`leavewell_pages::learning::learning`].
     Learning,
     /// What is expected of the record, to be frozen because work was agreed.
@@ -86,9 +90,11 @@ impl Ask {
             | Self::Changes
             | Self::Sheet { .. }
             | Self::Plan
+            | Self::Guide
             | Self::WriteTable
             | Self::Line
             | Self::ReadTable
+            | Self::ShareLot
             | Self::Learning
             | Self::ExpectedWhenAgreed
             | Self::ExpectedWhenOffered => Worker::LongJobs,
@@ -107,6 +113,8 @@ impl Ask {
             Self::WriteTable => 4,
             Self::ReadTable => 5,
             Self::Line => 6,
+            Self::Guide => 7,
+            Self::ShareLot => 8,
             Self::Learning => 30,
             Self::ExpectedWhenAgreed => 31,
             Self::ExpectedWhenOffered => 32,
@@ -137,6 +145,8 @@ pub enum Reply {
         sentence: String,
         /// Ids of the treatments advised.
         steps: Vec<String>,
+        /// The most to pay for it with them; `None` unless it is to be sold.
+        most: Option<f64>,
     },
     /// A table for a spreadsheet.
     TableText(String),
@@ -144,8 +154,8 @@ pub enum Reply {
     Table(Box<TablePreview>),
     /// What closed pieces teach.
     Learning(Box<Learning>),
-    /// What is expected: the fields to freeze, each with its text.
-    Expected(Vec<(String, String)>),
+    /// What is expected: the fields to freeze, each with its text. Or the key of each record of a lot, with its share.
+    Pairs(Vec<(String, String)>),
     /// The text is no case: why not, in words.
     Refused(String),
 }
@@ -178,9 +188,11 @@ mod tests {
                 steps: -3,
             },
             Ask::Plan,
+            Ask::Guide,
             Ask::WriteTable,
             Ask::ReadTable,
             Ask::Line,
+            Ask::ShareLot,
             Ask::Learning,
             Ask::ExpectedWhenAgreed,
             Ask::ExpectedWhenOffered,

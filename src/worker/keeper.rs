@@ -5,7 +5,9 @@
 use leavewell_model::learn::freeze;
 use leavewell_model::record::{PredictedWhen, shelf_file};
 use leavewell_model::weigh_json;
+use leavewell_pages::guide::guide;
 use leavewell_pages::learning::learning;
+use leavewell_pages::lot::share_out;
 use leavewell_pages::plan::{Planned, offers_json, plan};
 use leavewell_pages::sheet_text::sheet_text;
 use leavewell_pages::stock_table;
@@ -77,6 +79,9 @@ impl Keeper {
             }
             _ => {}
         }
+        if ask == Ask::ShareLot {
+            return Progress::Done(share_out(text).map_or_else(Reply::Refused, Reply::Pairs));
+        }
         if ask == Ask::Learning {
             return Progress::Done(Reply::Learning(Box::new(learning(text))));
         }
@@ -95,18 +100,19 @@ impl Keeper {
         Progress::Done(match ask {
             Ask::Report => Reply::Report(Box::new(subject.report().clone())),
             Ask::Line => line(subject),
+            Ask::Guide => Reply::Page(guide(subject)),
             Ask::Changes => Reply::Changes(subject.changes().to_vec()),
             Ask::Moved { input, steps } => Reply::Moved(subject.solved().moved(input, steps)),
             Ask::Page(name) => Reply::Page(name.blocks(subject)),
             Ask::Sheet { recipient, form } => Reply::Sheet(sheet_text(subject, recipient, form)),
-            Ask::ExpectedWhenAgreed => {
-                Reply::Expected(freeze(subject.case(), PredictedWhen::Agreed))
-            }
+            Ask::ExpectedWhenAgreed => Reply::Pairs(freeze(subject.case(), PredictedWhen::Agreed)),
             Ask::ExpectedWhenOffered => {
-                Reply::Expected(freeze(subject.case(), PredictedWhen::Offered))
+                Reply::Pairs(freeze(subject.case(), PredictedWhen::Offered))
             }
             // Answered above: they are about no single record.
-            Ask::Plan | Ask::Learning | Ask::WriteTable | Ask::ReadTable => Reply::Page(Vec::new()),
+            Ask::Plan | Ask::Learning | Ask::WriteTable | Ask::ReadTable | Ask::ShareLot => {
+                Reply::Page(Vec::new())
+            }
         })
     }
 
@@ -166,6 +172,7 @@ fn line(subject: &Subject) -> Reply {
             .iter()
             .map(ToString::to_string)
             .collect(),
+        most: report.most_to_pay(),
     }
 }
 
@@ -232,7 +239,7 @@ mod tests {
         let answer = keeper.answer(Ask::Report, &taught);
         assert!(matches!(&answer, Reply::Report(_)) && answer != as_shipped);
         let frozen = keeper.answer(Ask::ExpectedWhenOffered, &taught);
-        let Reply::Expected(fields) = &frozen else {
+        let Reply::Pairs(fields) = &frozen else {
             panic!("{frozen:?}");
         };
         assert!(

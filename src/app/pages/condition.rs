@@ -5,8 +5,11 @@ mod summary;
 
 use leavewell_model::Report;
 use leavewell_model::ledger::caution;
+use leavewell_model::record::Part;
 use leavewell_model::report::CautionReport;
-use leavewell_model::terms::{Form, PartName, small};
+use leavewell_model::terms::{
+    Corrosion, Fill, Form, Joint, Lead, PartName, capital, small, the_pieces,
+};
 use leavewell_pages::PageName;
 use yew::prelude::*;
 
@@ -40,11 +43,13 @@ pub fn condition_page(page: Page) -> Html {
             .el(el("div", "condition")
                 .el(drawn(open, selected, &parts))
                 .el(el("div", "part-choice")
+                    .el(which(page))
                     .el(list(page, selected, &parts))
                     .put(another(page, &parts)))
                 .el(el("div", "part-side")
                     .put(part_fields(page, selected))
                     .el(photos(page, selected))))
+            .put(loaded_page(page, PageName::Places))
             .put(fold(
                 "more",
                 text::MEASURE_BARE,
@@ -67,14 +72,14 @@ pub fn condition_page(page: Page) -> Html {
                         .el(el("span", "hint").text(text::KEEP_RECORD_WHEN)))
                     .html(),
             ))
-            .put(cautions(&here(open, &parts)))
+            .put(cautions(&here(open)))
             .html(),
     )
 }
 
 /// Photos of a part. `www/photos.js` stores them and counts points on them.
 fn photos(page: Page, part: PartName) -> El {
-    let field = |field: &str| page.open.draft.part_text(part.id(), field);
+    let field = |field: &str| page.open.part_text(part, field);
     // The fields beside it have the part's key.
     el("part-photos", "")
         .key(&joined(&["photos-", part.id()]))
@@ -97,6 +102,38 @@ fn drawn(open: &Open, selected: PartName, parts: &[PartName]) -> El {
         .put(piece_drawing(open.form(), selected, &bleeds(open, parts)))
         .el(no_form)
         .p("hint", text::STRIPES)
+}
+
+/// Which of several pieces the fields speak of: all of them, or one.
+fn which(page: Page) -> El {
+    let (count, now) = (page.open.case.pieces.count, page.open.piece);
+    let chosen = page.act.reform(move |event: Event| {
+        let text = typed(&event);
+        let no = (0..=count).find(|no| no.to_string() == text);
+        Action::SelectPiece(no.unwrap_or(0))
+    });
+    let numbers: Vec<u16> = (0..=count).collect();
+    let select = el("select", "")
+        .attr("id", "which-piece")
+        .changed(chosen)
+        .each(numbers, |no| {
+            let name = match no {
+                0 => text::ALL_PIECES.to_owned(),
+                no => capital(&the_pieces(&[no])),
+            };
+            el("option", "")
+                .key(&no.to_string())
+                .set("value", no.to_string())
+                .attr("selected", if no == now { "selected" } else { "" })
+                .words(name)
+        });
+    el("div", "field")
+        .hidden(count < 2 && now == 0)
+        .el(el("label", "")
+            .attr("for", "which-piece")
+            .text(text::WHICH_PIECE))
+        .p("hint", text::WHICH_PIECE_HINT)
+        .el(select)
 }
 
 /// The list of parts to choose from.
@@ -146,14 +183,13 @@ fn parts(open: &Open, selected: PartName) -> Vec<PartName> {
 /// The share of each recorded part where base metal shows.
 fn bleeds(open: &Open, parts: &[PartName]) -> Vec<(PartName, f64)> {
     let recorded = |part: PartName| {
-        !open.draft.part_text(part.id(), "bleed").is_empty()
-            && Target::Share(part).problem(open).is_none()
+        !open.part_text(part, "bleed").is_empty() && Target::Share(part).problem(open).is_none()
     };
     let known = open.report().map_or(&[][..], |r| &r.silver.parts);
     parts
         .iter()
         .filter(|part| recorded(**part))
-        .filter(|part| open.draft.part_text(part.id(), "bleed") != "none")
+        .filter(|part| open.part_text(**part, "bleed") != "none")
         .filter_map(|part| {
             known
                 .iter()
@@ -171,23 +207,22 @@ fn answer(report: &Report) -> Html {
         .el(el("ul", "silver-words").each(parts, |part| {
             el("li", "")
                 .key(&part.part)
-                .put(named(part.name.get(), text::left_on(&part.words)))
+                .put(named(part.name.clone(), text::left_on(&part.words)))
         }))
         .put(silver_left(parts))
         .html()
 }
 
 /// Cautions for recorded hazards: lead, closed hollow parts, corrosion.
-fn here(open: &Open, parts: &[PartName]) -> Vec<CautionReport> {
-    let any = |field: &str, words: &[&str]| {
-        parts
-            .iter()
-            .any(|part| words.contains(&open.draft.part_text(part.id(), field).as_str()))
-    };
-    let lead =
-        any("joint", &["grey_repair"]) || any("lead", &["present"]) || any("fill", &["lead"]);
-    let hollow = any("fill", &["sealed", "pitch"]);
-    let eaten = any("corrosion", &["green", "white_powder", "rust"]);
+fn here(open: &Open) -> Vec<CautionReport> {
+    let any = |has: &dyn Fn(&Part) -> bool| open.case.parts.iter().any(has);
+    let lead = any(&|p| {
+        p.joint == Some(Joint::GreyRepair)
+            || p.lead == Some(Lead::Present)
+            || p.fill == Some(Fill::Lead)
+    });
+    let hollow = any(&|p| matches!(p.fill, Some(Fill::Sealed | Fill::Pitch)));
+    let eaten = any(&|p| p.corrosion.is_some_and(|c| c != Corrosion::None));
     // Every part names the test for lead, so its caution is always shown.
     [
         (lead, "caution.lead", text::ABOUT_LEAD),

@@ -3,8 +3,7 @@
 use leavewell_model::Report;
 use leavewell_model::ledger::{TreatmentText, treatment_text, treatment_texts};
 use leavewell_model::report::Band;
-use leavewell_model::terms::capital;
-use leavewell_model::terms::{Covers, Currency, Route as SaleRoute};
+use leavewell_model::terms::{Covers, Currency, Route as SaleRoute, SellAs, capital};
 use leavewell_pages::PageName;
 use leavewell_pages::learning::SoldPiece;
 use yew::prelude::*;
@@ -54,8 +53,16 @@ pub fn money_page(page: Page) -> Html {
 }
 
 fn value(page: Page) -> Html {
+    let several = page.open.case.pieces.are_several();
+    let apart = el("div", "").hidden(!several).put(radios(
+        page,
+        Target::Field("pieces.sell"),
+        text::SELL_AS,
+        choices!(SellAs),
+    ));
     group()
         .p("hint", text::VALUE_HINT)
+        .el(el("p", "hint").hidden(!several).text(text::OF_ALL))
         .el(el("div", "side-by-side")
             .put(amount(page, Target::Field("market.low"), text::LOW))
             .put(amount(page, Target::Field("market.likely"), text::LIKELY))
@@ -72,6 +79,7 @@ fn value(page: Page) -> Html {
             text::ROUTE,
             choices!(SaleRoute),
         ))
+        .el(apart)
         .html()
 }
 

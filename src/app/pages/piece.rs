@@ -2,17 +2,20 @@
 
 use leavewell_model::Report;
 use leavewell_model::ledger::treatment_text;
-use leavewell_model::terms::{CameFrom, Doer, Form, Goal, LengthUnit, StockStatus, WeightUnit};
+use leavewell_model::terms::{
+    CameFrom, Doer, Form, Goal, LengthUnit, LotRule, Relation, StockStatus, WeightUnit,
+};
 use yew::prelude::*;
 
 use super::{Page, of_report};
 use crate::app::parts::cautions::{cautions, display_only, named};
 use crate::app::parts::choice::{choices, pick, radios, several, tick, yes_no};
-use crate::app::parts::element::{el, group};
+use crate::app::parts::element::{button, el, group};
 use crate::app::parts::field::{number_field, text_field};
-use crate::app::parts::marks::{bullets, fold, section};
+use crate::app::parts::marks::{bullets, fold, press, section};
 use crate::app::parts::screen::screen;
 use crate::app::route::Route;
+use crate::app::state::Action;
 use crate::app::state::Target::Field;
 use crate::app::wording::{piece as text, stock};
 
@@ -41,7 +44,13 @@ fn known(page: Page) -> Html {
     group()
         .put(text_field(page, Field("piece.name"), text::NAME))
         .put(pick(page, Field("piece.form"), text::FORM, choices!(Form)))
+        .put(pieces(page))
         .put(sizes(page))
+        .el(el("part-photos", "")
+            .set("case", page.open.id.clone())
+            .attr("part", "piece")
+            .attr("path", "piece.photos")
+            .attr("name", text::WHOLE_PIECE))
         .put(made(page))
         .put(pick(
             page,
@@ -121,9 +130,56 @@ fn in_stock(page: Page) -> Html {
             .put(amount("worth.paid", stock::PAID_FOR_IT))
             .put(amount("stock.asking", stock::ASKING_PRICE))
             .put(amount("stock.reserve", stock::RESERVE)))
+        .put(lot(page))
         .put(tick(page, "stock.show_price", stock::SHOW_PRICE))
         .put(tick(page, "stock.show_photos", stock::SHOW_PHOTOS))
         .put(text_field(page, Field("stock.seller"), stock::SELLER))
+        .html()
+}
+
+/// The lot it was bought in.
+fn lot(page: Page) -> Html {
+    let amount = |path, [label, hint]: [&'static str; 2]| {
+        number_field(
+            page,
+            Field(path),
+            [label, hint, page.open.currency().sign()],
+        )
+    };
+    let fields = el("div", "side-by-side")
+        .put(text_field(page, Field("lot.id"), stock::LOT_NAME))
+        .put(amount("lot.price", stock::LOT_PRICE))
+        .put(pick(
+            page,
+            Field("lot.rule"),
+            stock::LOT_RULE,
+            choices!(LotRule),
+        ))
+        .put(amount("lot.share", stock::LOT_SHARE));
+    let share = el("p", "").el(button("")
+        .pressed(press(page.act, Action::ShareLot))
+        .text(stock::SHARE_LOT));
+    let body = group().p("hint", stock::LOT_HINT).el(fields).el(share);
+    fold("", stock::LOT, body.html())
+}
+
+/// How many there are, and what they are to each other.
+fn pieces(page: Page) -> Html {
+    let relation = page.open.draft.text("pieces.relation");
+    let counted = !page.open.draft.text("pieces.count").is_empty();
+    let several = matches!(relation.as_str(), "set" | "alike");
+    el("div", "side-by-side")
+        .put(pick(
+            page,
+            Field("pieces.relation"),
+            text::RELATION,
+            choices!(Relation),
+        ))
+        .el(el("div", "").hidden(!several && !counted).put(number_field(
+            page,
+            Field("pieces.count"),
+            text::HOW_MANY,
+        )))
         .html()
 }
 

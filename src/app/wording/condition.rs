@@ -15,6 +15,10 @@ pub const SAY_THE_FORM: &str = "Say what it is";
 pub const STRIPES: &str = "Stripes mark where you say base metal shows.";
 pub const PARTS: &str = "Parts of the piece";
 
+pub const WHICH_PIECE: &str = "Which piece is it on?";
+pub const WHICH_PIECE_HINT: &str = "Say first what holds for all. Choose one piece for what only that one has; blank is as for all.";
+pub const ALL_PIECES: &str = "All of them";
+
 // What is recorded of a part, in one line.
 
 pub const COUNTED: &str = "base metal counted";
@@ -46,6 +50,11 @@ pub const NO_DENTS: &str = "no dents";
 pub const NO_CORROSION: &str = "no corrosion";
 pub const ONLY_IN_RECORD: &str = "Only in the condition record";
 pub const NOT_LOOKED_AT: &str = "Not looked at yet";
+
+/// How many faults are shown where they are.
+pub fn places(count: usize) -> String {
+    joined(&[&count.to_string(), " shown where they are"])
+}
 
 // The fields of a part.
 

@@ -39,6 +39,14 @@ pub const ROUTE: [&str; 3] = [
     "Not said",
 ];
 
+pub const OF_ALL: &str =
+    "There are several pieces: give what all of them fetch together when undamaged.";
+pub const SELL_AS: [&str; 3] = [
+    "Sold together or apart?",
+    "Our advice says which would leave more.",
+    "Not said: together",
+];
+
 // Prices asked for work.
 
 pub const QUOTES: &str = "Prices you were asked";

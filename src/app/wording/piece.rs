@@ -37,6 +37,12 @@ pub const TROY_OUNCES: &str = "oz t";
 pub const UNITS: &str = "Units";
 pub const LENGTHS_IN: [&str; 3] = ["Lengths in", "", "Millimetres, unless you choose"];
 pub const WEIGHTS_IN: [&str; 3] = ["Weights in", "", "Grams, unless you choose"];
+pub const RELATION: [&str; 3] = [
+    "One piece, or several?",
+    "Everything below then holds for all of them; a price is for all together.",
+    "One piece, unless you choose",
+];
+pub const HOW_MANY: [&str; 3] = ["How many are there?", "", ""];
 pub const MADE: &str = "When is it said to have been made?";
 pub const MADE_HINT: &str = "We compare this with what shows on the piece, and say so if the two do not fit. Leave both blank if \
      nobody knows.";
@@ -102,3 +108,8 @@ pub const DOER: [&str; 3] = [
     "Some work is safe at home and most is not.",
     "Not decided",
 ];
+
+// Photos.
+
+/// In the middle of a sentence.
+pub const WHOLE_PIECE: &str = "whole piece";

@@ -29,9 +29,23 @@ pub fn column(column: BookColumn) -> &'static str {
         BookColumn::Paid => "Paid",
         BookColumn::Spent => "Spent",
         BookColumn::Asking => "Asking",
+        BookColumn::Most => "Most to pay",
         BookColumn::Advised => "Advised",
         BookColumn::Status => "Status",
     }
+}
+
+/// What is said once several pieces are changed.
+pub fn changed(n: usize) -> String {
+    joined(&[&count(n, "piece is", "pieces are"), " changed."])
+}
+
+pub const EXPECTED_LATER: &str = "What we expect each to fetch is noted when you next open it.";
+pub const TAKE_BACK: &str = "Undo";
+
+/// The most to pay for a piece that is not bought.
+pub fn most_to_pay(sum: &str) -> String {
+    joined(&["Most to pay: ", sum])
 }
 
 /// How many of the pieces are shown.
@@ -114,6 +128,7 @@ pub const NUMBER: &str = "Stock number";
 pub const FROM: &str = "Not before";
 pub const TO: &str = "Not after";
 pub const HEIGHT: &str = "Height (mm)";
+pub const HEIGHT_IN_INCHES: &str = "Height (in)";
 pub const LOOKS: &str = "What you saw";
 pub const BARE: &str = "Base metal on the body";
 pub const PLACE: &str = "Where";
@@ -143,7 +158,6 @@ pub const NOT_LOOKS_NEXT: &str = "Correct or remove them, then press Enter again
 pub const TABLE_TITLE: &str = "Take in a table";
 pub const TABLE_PURPOSE: &str = "A stock list from a spreadsheet, saved as CSV. You see what would be added before \
      anything is.";
-pub const BACK: &str = "Back to your pieces";
 pub const FILE: [&str; 2] = [
     "Choose a table",
     "Headings in the first row, one piece in each row below. It is read on this device; the file stays as it is.",
@@ -227,6 +241,23 @@ pub const STOCK_STATUS: [&str; 3] = [
 pub const STOCK_PLACE: [&str; 3] = ["Where is it?", "", ""];
 pub const BOUGHT_ON: [&str; 3] = ["Bought on", "A day such as 2026-11-28.", ""];
 pub const PAID_FOR_IT: [&str; 2] = ["What you paid", ""];
+pub const LOT: &str = "Bought with others at one price";
+pub const LOT_HINT: &str = "Enter the same name of the lot for each piece on your shelf that was bought with it, and the \
+     price in one of them. Sharing it out writes what each piece cost.";
+pub const LOT_NAME: [&str; 3] = ["Name of the lot", "", ""];
+pub const LOT_PRICE: [&str; 2] = ["Price of the whole lot", ""];
+pub const LOT_RULE: [&str; 3] = ["Share it out", "", "By what each might fetch"];
+pub const LOT_SHARE: [&str; 2] = ["My share for this one", "Only for your own shares."];
+pub const SHARE_LOT: &str = "Share the price out";
+
+pub fn lot_shared(pieces: usize) -> String {
+    joined(&[
+        "The price of the lot is shared out over ",
+        &count(pieces, "piece", "pieces"),
+        ". Do it again when a price or a piece changes.",
+    ])
+}
+
 pub const ASKING_PRICE: [&str; 2] = ["Asking price", ""];
 pub const RESERVE: [&str; 2] = ["Reserve", "The least it may go for."];
 pub const SHOW_PRICE: [&str; 2] = ["Print the asking price on the buyer's sheet", ""];

@@ -10,7 +10,7 @@ use std::rc::Rc;
 use super::columns::{World, answer_to};
 use super::prices::answered;
 use super::wording::course as words;
-use crate::record::{Dents, Fill, Joint, Lacquer, Split, Tarnish};
+use crate::record::{Case, Dents, Fill, Joint, Lacquer, Split, Tarnish};
 use crate::treatment::{
     Fault, LeadStatus, Outcome, Situation, Treatment, Verdict, check, work, worst,
 };
@@ -166,16 +166,28 @@ impl<'a> Rulings<'a> {
     }
 
     fn ask(&self, t: Treatment, lead: Option<LeadStatus>) -> Vec<Verdict> {
-        use Treatment as T;
         let s = self.world.situation;
-        let mut case = s.case.clone();
+        let granted = |s: &Situation| self.granted_case(t, s.case);
+        let cases: Vec<Case> = s.each.iter().map(granted).collect();
+        let case = granted(s);
+        let mut next = self.granted_situation(t, lead, s, &case);
+        next.each = (s.each.iter().zip(&cases))
+            .map(|(s, case)| self.granted_situation(t, lead, s, case))
+            .collect();
+        check(t, &next)
+    }
+
+    /// The case with what other steps do first taken as done.
+    fn granted_case(&self, t: Treatment, case: &Case) -> Case {
+        use Treatment as T;
+        let mut case = case.clone();
         for p in &mut case.parts {
             let joints = matches!(t, T::Replate | T::Overplate | T::LocalPlate | T::Lacquer);
-            if joints && matches!(p.joint, Some(Joint::Open | Joint::Leaking)) {
-                p.joint = Some(Joint::NeatRepair);
+            if joints {
+                p.mend_joints(&[Joint::Open, Joint::Leaking]);
             }
-            if t == T::LowMelt && p.joint == Some(Joint::GreyRepair) {
-                p.joint = Some(Joint::NeatRepair);
+            if t == T::LowMelt {
+                p.mend_joints(&[Joint::GreyRepair]);
             }
             if joints || t == T::Dents {
                 if p.split == Some(Split::Through) {
@@ -186,17 +198,29 @@ impl<'a> Rulings<'a> {
                 }
             }
         }
+        case
+    }
+
+    /// The situation once other steps have done what comes first.
+    fn granted_situation<'b>(
+        &self,
+        t: Treatment,
+        lead: Option<LeadStatus>,
+        s: &Situation<'b>,
+        case: &'b Case,
+    ) -> Situation<'b> {
         let mut next = Situation {
-            case: &case,
-            joint: Situation::stated_joint(&case),
+            case,
+            joint: Situation::stated_joint(case),
+            each: Vec::new(),
             ..s.clone()
         };
         if let Some(lead) = lead {
             next.lead = lead;
         }
         next.lacquer_off = true;
-        next.to_be_plated |= t == T::Dents && self.worn_skin();
-        check(t, &next)
+        next.to_be_plated |= t == Treatment::Dents && self.worn_skin();
+        next
     }
 
     /// The skin over a dent is so worn that pushing it out only makes sense if new silver follows.
@@ -310,7 +334,7 @@ impl<'a> Rulings<'a> {
         if !faults.has(Fault::Split) {
             given |= needed::SPLIT;
         }
-        if !leaks.into_iter().any(|p| p.joint == Some(Joint::Leaking)) {
+        if !leaks.into_iter().any(|p| p.has_joint(Joint::Leaking)) {
             given |= needed::LEAK;
         }
         if !faults.has(Fault::GreyRepair) {

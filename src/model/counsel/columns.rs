@@ -10,6 +10,7 @@ use std::rc::Rc;
 use super::choice::WorkBlock;
 use super::column::Column;
 use super::draws::{Draws, FactorRows, FactorScale, by_class};
+use super::member::MemberWorld;
 use super::outcome::Weights;
 use super::part_silver::PartDraws;
 use super::per_draw::PerDraw;
@@ -26,7 +27,7 @@ use crate::treatment::{
     as_found, work,
 };
 use crate::value::factor_rows as rows;
-use crate::value::{BUYERS, ByGroup, Factor};
+use crate::value::{BUYERS, Belonging, ByGroup, Factor, Unit};
 
 /// Everything needed to weigh a course.
 pub(super) struct World<'a> {
@@ -43,6 +44,10 @@ pub(super) struct World<'a> {
     pub(super) cost_scale: f64,
     /// The parts that a work is for, where a proposal names them; on other parts the fault is left.
     pub(super) only_on: Vec<(Treatment, Vec<PartName>)>,
+    /// The pieces of a record of several; empty for one.
+    pub(super) members: Vec<MemberWorld<'a>>,
+    /// The place of the piece among several; 0 for one.
+    pub(super) place: usize,
     known: RefCell<Vec<Known>>,
     /// Factors of faults and mishaps, which many blocks of work ask for.
     factors: RefCell<Vec<(FactorKey, Option<Column>)>>,
@@ -92,6 +97,8 @@ pub(super) struct Columns {
     pub(super) extra: PerDraw,
     /// How much later choice is left; the least over the blocks counts.
     pub(super) choice: PerDraw,
+    /// The columns of each of several pieces; empty for one.
+    pub(super) each: Vec<Rc<Self>>,
 }
 
 impl Columns {
@@ -106,6 +113,7 @@ impl Columns {
             keeps: PerDraw::Same(1.0),
             extra: PerDraw::Same(0.0),
             choice: PerDraw::Same(1.0),
+            each: Vec::new(),
         }
     }
 
@@ -127,6 +135,9 @@ impl Columns {
             keeps: of(|c| &c.keeps),
             extra: of(|c| &c.extra),
             choice: of(|c| &c.choice),
+            each: (clear.each.iter().zip(&lead.each))
+                .map(|(clear, lead)| Self::either(clear, lead, there, n))
+                .collect(),
         })
     }
 }
@@ -200,6 +211,8 @@ impl<'a> World<'a> {
             weights,
             cost_scale,
             only_on: Vec::new(),
+            members: Vec::new(),
+            place: 0,
             known: RefCell::default(),
             factors: RefCell::default(),
         }
@@ -254,6 +267,7 @@ impl<'a> World<'a> {
             return Rc::clone(known);
         }
         let columns = Rc::new(match block {
+            _ if !self.members.is_empty() => self.of_members(block, done, n),
             WorkBlock::Surface => self.surface(done, n),
             WorkBlock::Keep => self.keep(done),
             WorkBlock::Test => self.test(done),
@@ -453,6 +467,19 @@ impl<'a> World<'a> {
 
     /// The mean factor on the price with this fault alone.
     pub(super) fn price_with(&self, found: &Found, n: usize) -> f64 {
+        if !self.members.is_empty() {
+            let units: Vec<Unit> = self
+                .members
+                .iter()
+                .map(|m| {
+                    let own = m.world.faults.get(found.fault);
+                    m.member
+                        .unit(own.map_or(1.0, |own| m.world.price_with(own, n)))
+                })
+                .collect();
+            let premium = self.draws.premium.as_ref().map_or(1.0, Column::median);
+            return Belonging::of(&self.case.pieces, premium, self.ledger).lot(&units);
+        }
         let factor = match found.fault {
             Fault::Tarnish => self.tarnish(FactorScale::Factor),
             _ => self.of_fault(found, as_found(found), as_found(found), FactorScale::Factor),
@@ -527,7 +554,7 @@ impl<'a> World<'a> {
                 let place = c.hazard_place();
                 let of = |id| Factor::of(self.ledger.figure(id));
                 let (chance, kept) = (of(mishaps.chance[place]), of(mishaps.kept[place]));
-                self.sample.mishap(dim, chance, kept, scale)
+                self.sample.mishap((dim, self.place), chance, kept, scale)
             })),
             MishapRisk::ByClass => {
                 let risks = catalogue_text(t.id())?.risks;
@@ -536,7 +563,7 @@ impl<'a> World<'a> {
                         let of = |id| Factor::of(self.ledger.figure(id));
                         let chance = of(MISHAP_CHANCE[usize::from(chance) - 1]);
                         let kept = of(MISHAP_KEPT[size as usize - 'a' as usize]);
-                        Some(self.sample.mishap(dim, chance, kept, scale))
+                        Some(self.sample.mishap((dim, self.place), chance, kept, scale))
                     }
                     _ => None,
                 });
@@ -636,7 +663,7 @@ impl<'a> World<'a> {
         if lacquer.is_some() {
             keeps = keeps.min(of(FigureId::ATTRIBUTE_STABILITY_LACQUER_BROKEN));
         }
-        let any_joint = |j: Joint| self.case.parts.iter().any(|p| p.joint == Some(j));
+        let any_joint = |j: Joint| self.case.parts.iter().any(|p| p.has_joint(j));
         if any_joint(Joint::NeatRepair) {
             keeps = keeps.min(of(FigureId::ATTRIBUTE_STABILITY_NEAT));
         }

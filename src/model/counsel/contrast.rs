@@ -291,7 +291,7 @@ fn weighed(
     // A test that was asked for is already in the price.
     let test = (course.steps.contains(&Treatment::TestLead)
         && !steps.contains(&Treatment::TestLead))
-    .then(|| world.prices.cost(Treatment::TestLead, &[]))
+    .then(|| world.drawn_cost(Treatment::TestLead, &course.steps))
     .flatten()
     .map(|c| c.median());
     let mut contrast = Contrast {
@@ -375,7 +375,7 @@ fn price_of(tally: &Tally, place: usize, steps: &[Treatment]) -> (Option<f64>, b
     let done = &tally.courses[place].steps;
     let columns: Vec<super::column::Column> = steps
         .iter()
-        .filter_map(|t| world.prices.cost(*t, &world.served(*t, done)))
+        .filter_map(|t| world.drawn_cost(*t, done))
         .collect();
     let sum = super::draws::sum_of(&columns).map_or(0.0, |sum| sum.median());
     (Some(sum.max(0.0)), false)

@@ -7,10 +7,14 @@ use super::wear::{Wear, WearBefore};
 use super::what_if::WhatIf;
 use crate::identity::{Kind, Posterior};
 use crate::ledger::{FigureId, Ledger, signs};
-use crate::record::{Case, Corrosion, FLAWS, Fill, Goal, Joint, Mount, Part, Route, Tarnish};
+use crate::record::{
+    Case, Corrosion, FLAWS, Fill, Goal, Joint, Mount, Part, Relation, Route, Tarnish,
+};
 use crate::treatment::{LeadStatus, lead_anywhere};
 use crate::value::factor_rows as rows;
-use crate::value::{ByGroup, Class, Comparison, Factor, Fees, Selling, guess};
+use crate::value::{
+    ByGroup, Class, Comparison, Factor, Fees, LEFT_OF_PAIR, Selling, guess, premium_of_pair,
+};
 
 /// The last results made draw by draw on a sample. If none of a draw's inputs changed, its cached result is
 /// reused. This affects speed, never a result.
@@ -47,7 +51,9 @@ pub(super) struct Draws {
     /// Share of draws in which the bleed doubles within the ledger's horizon.
     pub(super) p_doubles: f64,
     pub(super) covered_area: f64,
-    /// Whether a value was entered.
+    /// What several pieces gain over single ones by belonging together; `None` where they do not.
+    pub(super) premium: Option<Column>,
+    /// A value was entered.
     pub(super) value_entered: bool,
     pub(super) route: Route,
     pub(super) insure_factor: f64,
@@ -75,9 +81,11 @@ impl Draws {
         let by_show = |of: fn(&Silver) -> &Column| weighted(&parts, |p| p.show, of);
         let (shown, shown_cleaned) = (by_show(|s| &s.bleed), by_show(|s| &s.bleed_cleaned));
         let cleaning_dose = weighted(&parts, |p| p.area, |s| &s.cleaning_dose);
-        let (undamaged, value_entered) = undamaged(case, ledger, &class, sample, moved);
-        // Sales of similar pieces already include the noise of a sale. So does a range with both ends stated,
-        // because it is a range of what such pieces fetch.
+        let premium = premium(case, ledger, &class, sample);
+        let (undamaged, value_entered) =
+            undamaged(case, ledger, (&class, premium.as_ref()), sample, moved);
+        // Sales of like pieces already include the noise of a sale, and so does a range whose ends were said:
+        // it is of what such pieces fetch.
         let said = case.market.low.is_some() && case.market.high.is_some();
         let level = if case.comparables.is_empty() && !said {
             let sd = ledger.value(FigureId::VALUE_SALE_SD).clamp(0.0, 3.0);
@@ -125,6 +133,7 @@ impl Draws {
             parts,
             kind,
             class,
+            premium,
             value_entered,
             damping: ledger.value(FigureId::VALUE_DAMPING).clamp(0.0, 1.0),
             route: case.market.route.unwrap_or(Route::Auction),
@@ -225,7 +234,7 @@ fn is_one(factor: f64) -> bool {
 fn undamaged(
     case: &Case,
     ledger: &Ledger,
-    class: &[Class],
+    (class, premium): (&[Class], Option<&Column>),
     sample: &Sample,
     moved_by: &WhatIf,
 ) -> (Column, bool) {
@@ -251,10 +260,19 @@ fn undamaged(
             each.map(|(c, value)| taught(c) * value).collect()
         }
     } else {
-        by_class(class, |c| {
+        let single = by_class(class, |c| {
             let figure = ledger.figure(c.median());
             sample.draw(figure, Dim::Value)
-        })
+        });
+        // The usual value is that of one piece.
+        match (f64::from(case.pieces.count), premium) {
+            (count, None) if count > 1.0 => single.iter().map(|v| count * v).collect(),
+            (count, Some(premium)) => {
+                let each = single.iter().zip(premium.iter());
+                each.map(|(v, gains)| count * gains * v).collect()
+            }
+            _ => single,
+        }
     };
     let moved = if is_one(moved_by.value) {
         values
@@ -264,7 +282,28 @@ fn undamaged(
     (moved, entered.is_some() || !case.comparables.is_empty())
 }
 
-/// For each draw, the column of its class. Only the columns of classes that were drawn are made.
+/// What the pieces of a pair or set gain over single ones; `None` where they do not belong together.
+fn premium(case: &Case, ledger: &Ledger, class: &[Class], sample: &Sample) -> Option<Column> {
+    let rows = FactorRows {
+        ledger,
+        class,
+        sample,
+        scale: FactorScale::Factor,
+    };
+    match case.pieces.relation {
+        Relation::Pair => {
+            let left = rows.row(LEFT_OF_PAIR, Dim::Premium);
+            Some(left.iter().map(|left| premium_of_pair(*left)).collect())
+        }
+        Relation::Set => {
+            let gains = rows.one(FigureId::VALUE_SET_PREMIUM, Dim::Premium);
+            Some(gains.iter().map(|gains| gains.max(1.0)).collect())
+        }
+        Relation::Single | Relation::OneOfPair | Relation::Alike => None,
+    }
+}
+
+/// Each draw from the column of its class. Only the columns of classes that were drawn are made.
 pub(super) fn by_class(class: &[Class], column: impl Fn(Class) -> Column) -> Column {
     let columns = Class::ALL.map(|c| class.contains(&c).then(|| column(c)));
     let mut all = columns.iter().flatten();
@@ -351,7 +390,7 @@ impl FactorRows<'_> {
             rows.push(self.row(FLAW.map(|by_flaw| by_flaw[place]), dim));
         }
         let any = |of: &dyn Fn(&Part) -> bool| case.parts.iter().any(of);
-        let joint = |j: Joint| any(&|p| p.joint == Some(j));
+        let joint = |j: Joint| any(&|p| p.has_joint(j));
         if joint(Joint::NeatRepair) && !joint(Joint::GreyRepair) {
             rows.push(self.row(rows::NEAT_REPAIR, Dim::JointFactor));
         }
@@ -445,7 +484,7 @@ fn draw_lead(case: &Case, ledger: &Ledger, kind: &[Kind], u: &[f64]) -> Vec<bool
         || case
             .parts
             .iter()
-            .any(|p| p.joint == Some(Joint::GreyRepair) || p.fill == Some(Fill::Lead));
+            .any(|p| p.has_joint(Joint::GreyRepair) || p.fill == Some(Fill::Lead));
     let soldered = case.is_soldered();
     let chance = |k: Kind| {
         let id = match k {

@@ -11,7 +11,7 @@ use crate::maths::Z10;
 use crate::record::{Case, PriceBasis};
 use crate::terms::Treatment;
 use crate::treatment::{Faults, MishapRisk, work};
-use crate::value::{Class, Comparison, guess, ln_sd};
+use crate::value::{Class, Comparison, guess, less_saved, ln_sd};
 
 /// The predictions for a piece as recorded.
 #[derive(Clone, Debug, PartialEq)]
@@ -24,7 +24,9 @@ pub struct ExpectedPiece {
     pub class: Class,
     /// Visible bare share, 0 to 1.
     pub bare: f64,
-    /// The basis of the price level.
+    /// Each of several pieces, alike ones of a large number together; empty for one.
+    pub each: Vec<ExpectedOne>,
+    /// What the level rests on.
     pub basis: PriceBasis,
     /// ln of the undamaged price, in the case's currency.
     pub ln_level: f64,
@@ -36,7 +38,18 @@ pub struct ExpectedPiece {
     pub works: Vec<ExpectedWork>,
 }
 
-/// The prediction for one work. `None` where there is no cost or no risk.
+/// What is expected of one of several pieces.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ExpectedOne {
+    /// Its number, or the first of several alike.
+    pub number: u16,
+    /// Its share of what all are worth when whole, or that of all alike.
+    pub share: f64,
+    /// Bare share that shows, 0 to 1.
+    pub bare: f64,
+}
+
+/// What is expected of one work. What costs or risks nothing is `None`.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct ExpectedWork {
     /// The work.
@@ -52,8 +65,33 @@ pub struct ExpectedWork {
 /// The figure for the cost of a work without a quote, and its multiplier.
 #[must_use]
 pub fn bill_figure(case: &Case, ledger: &Ledger, t: Treatment) -> Option<(FigureId, f64)> {
-    let faults = Faults::of(case, ledger);
-    estimate((case, ledger), t, &answered(t, &faults))
+    if !case.pieces.are_several() {
+        let faults = Faults::of(case, ledger);
+        return estimate((case, ledger), t, &answered(t, &faults));
+    }
+    // The bill is for every piece that has what the work answers, or for all where none has.
+    let ones: Vec<Case> = (1..=case.pieces.count)
+        .map(|no| case.of_piece(no))
+        .collect();
+    let mut each: Vec<(FigureId, f64, bool)> = Vec::new();
+    for one in &ones {
+        let faults = Faults::of(one, ledger);
+        let served = answered(t, &faults);
+        let (id, times) = estimate((one, ledger), t, &served)?;
+        each.push((id, times, !served.is_empty()));
+    }
+    if each.iter().any(|(.., served)| *served) {
+        each.retain(|(.., served)| *served);
+    }
+    let cost = |(id, times, _): &(FigureId, f64, bool)| ledger.value(*id) * times;
+    let dearest = *each.iter().max_by(|a, b| cost(a).total_cmp(&cost(b)))?;
+    let most = cost(&dearest);
+    if most <= 0.0 {
+        return Some((dearest.0, dearest.1));
+    }
+    let saved = ledger.value(FigureId::COST_MORE_PIECES).clamp(0.0, 1.0);
+    let sum = each.iter().map(cost).sum();
+    Some((dearest.0, dearest.1 * less_saved(sum, most, saved) / most))
 }
 
 /// The figures for the risk of a work on a piece of a class: the chance of a bad result, and the share of the
@@ -99,10 +137,17 @@ impl Solved {
             p: self.posterior.of(kind),
             class,
             bare: self.draws.shown.median(),
+            each: (self.members.iter())
+                .map(|m| ExpectedOne {
+                    number: m.numbers.first().copied().unwrap_or(1),
+                    share: m.share,
+                    bare: m.draws.shown.median(),
+                })
+                .collect(),
             basis,
             ln_level,
             sd,
-            price: self.as_it_is.0.deciles(),
+            price: self.as_it_is[0].deciles(),
             works: self.expected_works(class, ledger, case),
         }
     }

@@ -7,10 +7,11 @@ use super::choice::WorkBlock;
 use super::column::Column;
 use super::columns::{Columns, World};
 use super::course::Course;
+use super::member::Hammer;
 use super::per_draw::PerDraw;
 use crate::ledger::{FigureId, Ledger};
 use crate::maths::{at_least, at_most, mean};
-use crate::record::{Aim, Goal, Interior, Joint, PartName};
+use crate::record::{Aim, Goal, Interior, Joint, PartName, SellAs};
 use crate::terms::TreatmentSet;
 use crate::treatment::{LeadStatus, Situation, Treatment};
 
@@ -24,11 +25,30 @@ pub(super) struct CourseOutcome {
     pub(super) cost: Column,
     /// Hammer-level value, before fees and costs.
     pub(super) hammer: Column,
+    /// Where it goes in several lots, how many there are of each sort and what one fetches; else empty.
+    pub(super) lots: Vec<(f64, Column)>,
     pub(super) originality: f64,
     pub(super) fitness: f64,
     pub(super) stability: f64,
     /// How much later choice it leaves, 0 to 1; the worst step decides.
     pub(super) retreatability: f64,
+}
+
+impl CourseOutcome {
+    /// Something of each lot in every draw, summed over the lots: what is kept of it, or could be paid.
+    pub(super) fn over_lots(&self, of: &dyn Fn(usize, f64) -> f64) -> Vec<f64> {
+        if self.lots.is_empty() {
+            let all = self.hammer.iter().enumerate();
+            return all.map(|(i, h)| of(i, *h)).collect();
+        }
+        let mut sum = vec![0.0; self.hammer.len()];
+        for (count, lot) in &self.lots {
+            for (i, (sum, h)) in sum.iter_mut().zip(lot.iter()).enumerate() {
+                *sum += count * of(i, *h);
+            }
+        }
+        sum
+    }
 }
 
 /// Weights of the attributes for a goal; they sum to 1. Rank-order centroids on the goal's order of
@@ -184,26 +204,53 @@ impl<'a> Weigher<'a> {
         columns
     }
 
-    /// The value of the piece as it is in every draw, and what the owner keeps of it.
-    pub(super) fn as_it_is(&self) -> (Column, Column) {
+    /// The value of the piece as it is in every draw, what is kept of it, and what a seller keeps.
+    pub(super) fn as_it_is(&self) -> [Column; 3] {
         let n = self.world.draws.n;
         let none: Vec<Rc<Columns>> = WorkBlock::ALL
             .iter()
             .map(|b| self.world.columns(*b, &[], n))
             .collect();
         let value = self.value(&none, n);
-        let kept = self.kept(&value);
-        (value.into(), kept.into())
+        let kept: Column = self.kept(&value).into();
+        let sold = match self.world.goal {
+            Goal::Sell => kept.clone(),
+            _ => self.sold(&value).into(),
+        };
+        [value.all.into(), kept, sold]
     }
 
-    /// Hammer-level value: the level of the sale times the condition, but never below the floor.
-    pub(super) fn value(&self, blocks: &[Rc<Columns>], n: usize) -> Vec<f64> {
+    /// Hammer-level value: the level of the sale times the condition, never below the floor.
+    pub(super) fn value(&self, blocks: &[Rc<Columns>], n: usize) -> Hammer {
         let draws = self.world.draws;
-        let floor = self
-            .world
-            .ledger
-            .value(FigureId::VALUE_FLOOR)
-            .clamp(0.0, 1.0);
+        let floor = self.floor();
+        if !self.world.members.is_empty() {
+            let multipliers = self.member_multipliers(blocks, n, floor);
+            let sell = self.world.case.pieces.sell.unwrap_or(SellAs::Together);
+            return self.hammer_of_several(&multipliers, sell, n);
+        }
+        let multiplier = self.multiplier(blocks, n);
+        let each = multiplier.iter().zip(draws.level.iter());
+        Hammer {
+            all: each.map(|(m, level)| level * at_least(*m, floor)).collect(),
+            lots: Vec::new(),
+        }
+    }
+
+    /// The least that condition leaves of a piece.
+    fn floor(&self) -> f64 {
+        let floor = self.world.ledger.value(FigureId::VALUE_FLOOR);
+        floor.clamp(0.0, 1.0)
+    }
+
+    /// What condition leaves of each of several pieces in every draw, once a course is done.
+    pub(super) fn members_after(&self, course: &Course, n: usize) -> Vec<Vec<f64>> {
+        self.member_multipliers(&self.blocks(course, n), n, self.floor())
+    }
+
+    /// What condition leaves of one piece in every draw.
+    pub(super) fn multiplier(&self, blocks: &[Rc<Columns>], n: usize) -> Vec<f64> {
+        let draws = self.world.draws;
         let mut multiplier = vec![1.0; n];
         if draws.damping < 1.0 {
             let [mut sum, mut least, mut mishap] = [(); 3].map(|()| vec![0.0; n]);
@@ -224,22 +271,38 @@ impl<'a> Weigher<'a> {
                 columns.value.multiply_into(&mut multiplier);
             }
         }
-        let each = multiplier.iter().zip(draws.level.iter());
-        each.map(|(m, level)| level * at_least(*m, floor)).collect()
+        multiplier
     }
 
-    /// Proceeds for a seller; the value itself for everyone else.
-    pub(super) fn kept(&self, value: &[f64]) -> Vec<f64> {
-        let draws = self.world.draws;
-        let each = value.iter().enumerate();
+    /// Proceeds for a seller, value kept for anybody else.
+    pub(super) fn kept(&self, value: &Hammer) -> Vec<f64> {
         match self.world.goal {
-            Goal::Sell => each.map(|(i, v)| draws.kept(i, *v)).collect(),
-            _ => value.iter().map(|v| v * draws.insure_factor).collect(),
+            Goal::Sell => self.sold(value),
+            _ => {
+                let factor = self.world.draws.insure_factor;
+                value.all.iter().map(|v| v * factor).collect()
+            }
         }
     }
 
-    /// How much less several treatments cost together than at their separate prices, as quoted; negative if
-    /// together they cost more.
+    /// What a seller keeps, lot by lot.
+    pub(super) fn sold(&self, value: &Hammer) -> Vec<f64> {
+        let draws = self.world.draws;
+        if value.lots.is_empty() {
+            let each = value.all.iter().enumerate();
+            return each.map(|(i, v)| draws.kept(i, *v)).collect();
+        }
+        let mut sum = vec![0.0; value.all.len()];
+        for (count, lot) in &value.lots {
+            for (i, (sum, v)) in sum.iter_mut().zip(lot).enumerate() {
+                *sum += count * draws.kept(i, *v);
+            }
+        }
+        sum
+    }
+
+    /// What several treatments cost less together than each by its own price, as quoted; negative where
+    /// together is dearer.
     fn rebate(&self, done: &[Treatment]) -> Option<PerDraw> {
         let n = self.world.draws.n;
         let prices = &self.world.prices;
@@ -258,10 +321,7 @@ impl<'a> Weigher<'a> {
                 members.extend(with);
             }
             for t in &members {
-                let served = self.world.served(*t, done);
-                let own = prices
-                    .cost(*t, &served)
-                    .map_or(PerDraw::Same(0.0), PerDraw::Drawn);
+                let own = self.world.own_cost(*t, done, n);
                 rebate = rebate.with(&own, n, |a, b| a + b);
             }
             let together = PerDraw::Drawn(prices.of_told(told));
@@ -300,7 +360,10 @@ impl<'a> Weigher<'a> {
         };
         let [originality, fitness, stability, choice] = &attributes;
         CourseOutcome {
-            hammer: value.into(),
+            hammer: value.all.into(),
+            lots: (value.lots.into_iter())
+                .map(|(count, lot)| (count, lot.into()))
+                .collect(),
             originality: mean(originality),
             fitness: mean(fitness),
             stability: mean(stability),
@@ -329,10 +392,13 @@ impl<'a> Weigher<'a> {
             .map(|c| self.merged(c.block, &c.sides, n))
             .collect();
         if course.steps.contains(&Treatment::TestLead) {
-            blocks.push(
-                self.world
-                    .columns(WorkBlock::Test, &[Treatment::TestLead], n),
-            );
+            // Of several pieces only those that are worked on are tested.
+            let tested = if self.world.members.is_empty() {
+                &[Treatment::TestLead][..]
+            } else {
+                &course.steps
+            };
+            blocks.push(self.world.columns(WorkBlock::Test, tested, n));
         }
         blocks
     }
@@ -363,8 +429,8 @@ impl<'a> Weigher<'a> {
         cost
     }
 
-    /// What remains of a value after the work is paid.
-    fn net(&self, value: &[f64], cost: &[f64]) -> Vec<f64> {
+    /// What is kept of a value once the work is paid.
+    fn net(&self, value: &Hammer, cost: &[f64]) -> Vec<f64> {
         let kept = self.kept(value);
         kept.iter().zip(cost).map(|(k, c)| k - c).collect()
     }
@@ -466,15 +532,16 @@ pub(super) fn triggers_after(
 ) -> Vec<(u8, &'static str)> {
     use Treatment as T;
     let has = |t| done.contains(&t);
+    if !situation.each.is_empty() {
+        return situation.triggers_of_each(&|piece| triggers_after(piece, done, lead));
+    }
     let mut case = situation.case.clone();
     for p in &mut case.parts {
-        if (has(T::Solder) || has(T::LowMelt))
-            && matches!(p.joint, Some(Joint::Open | Joint::Leaking))
-        {
-            p.joint = Some(Joint::NeatRepair);
+        if has(T::Solder) || has(T::LowMelt) {
+            p.mend_joints(&[Joint::Open, Joint::Leaking]);
         }
-        if has(T::RemoveLead) && p.joint == Some(Joint::GreyRepair) {
-            p.joint = Some(Joint::NeatRepair);
+        if has(T::RemoveLead) {
+            p.mend_joints(&[Joint::GreyRepair]);
         }
         if has(T::Tinning) && p.name == PartName::Interior {
             p.interior = Some(Interior::Tinned);

@@ -43,7 +43,13 @@ impl PerDraw {
         }
     }
 
-    /// This value times a factor in every draw; a value of 1 times a factor is the factor itself.
+    /// The same, for what is seldom asked: one piece of code for all of it.
+    #[inline(never)]
+    pub(super) fn and(&self, other: &Self, n: usize, of: &dyn Fn(f64, f64) -> f64) -> Self {
+        self.with(other, n, of)
+    }
+
+    /// This times a factor in every draw; no effect times a factor is the factor itself.
     #[allow(clippy::float_cmp)] // only exactly 1 has no effect
     pub(super) fn times(&self, factor: &Column, n: usize) -> Self {
         match self {

@@ -50,6 +50,8 @@ pub(super) struct Prices<'a> {
     /// Factor on every cost.
     moved: f64,
     told: Vec<Told>,
+    /// What somebody told is for the record of which this is one piece, and is counted there.
+    told_for_all: bool,
 }
 
 impl<'a> Prices<'a> {
@@ -74,6 +76,17 @@ impl<'a> Prices<'a> {
             sample,
             moved,
             told,
+            told_for_all: false,
+        }
+    }
+
+    /// The prices of the same work on one of several pieces.
+    pub(super) fn for_one_of_several(&self, case: &'a Case) -> Self {
+        Self {
+            case,
+            told: self.told.clone(),
+            told_for_all: true,
+            ..*self
         }
     }
 
@@ -153,7 +166,7 @@ impl<'a> Prices<'a> {
 
     /// The cost of one treatment on the faults it serves, in every draw; `None` if it is free.
     pub(super) fn cost(&self, t: Treatment, served: &[&Found]) -> Option<Column> {
-        if let Some(told) = self.quote(t) {
+        if let Some(told) = self.quote(t).filter(|_| !self.told_for_all) {
             return Some(self.of_told(told)).filter(|_| told.likely > 0.0 || told.post > 0.0);
         }
         let (id, times) = self.estimate(t, served)?;
@@ -186,7 +199,14 @@ pub(super) fn estimate(
     };
     let parts: usize = served.iter().map(|f| f.count()).sum();
     let more = parts.max(1) - 1;
-    let by_parts = 1.0 + ledger.value(FigureId::COST_MORE_PARTS) * more as f64;
+    let further = served
+        .iter()
+        .map(|f| f.further)
+        .fold(0, u32::saturating_add);
+    let further = f64::from(further).min(ledger.value(FigureId::COST_MORE_PLACES_MOST));
+    let by_parts = 1.0
+        + ledger.value(FigureId::COST_MORE_PARTS) * more as f64
+        + ledger.value(FigureId::COST_MORE_PLACES) * further;
     let mends_split = served.iter().any(|f| f.fault == Fault::Split);
     Some(match work.price {
         Price::Cleaning if case.aim.who_does(t) == Some(Doer::Workshop) => {

@@ -6,6 +6,7 @@ use super::choice::{Rulings, Tested, not_needed};
 use super::column::Column;
 use super::columns::{World, answer_to};
 use super::course::Course;
+use super::member::Member;
 use super::outcome::{CourseOutcome, Weigher, Weights};
 use super::search::{Tally, course_of};
 use super::weighed::{conflicts, steps_left_out, with_companions};
@@ -25,11 +26,14 @@ impl Solved {
         case.aim.doer_of = (case.proposal.steps.iter())
             .filter_map(|step| Some((step.treatment, step.who?)))
             .collect();
-        let situation = self.situation_for(&case);
-        let mut world = self.world(&self.draws, &situation, Weights::of(&case.aim));
+        let members = Member::wanted_as(&self.members, &case);
+        let situation = self.situation_for(&case, &members);
+        let mut world = self.world_of_one(&self.draws, &situation, Weights::of(&case.aim));
         world.case = &case;
         world.prices = world.prices.of(&case).of_proposal();
-        world.only_on = parts_named(&case);
+        let world = world
+            .with_members(&members, &self.sample)
+            .only_on(&parts_named(&case));
         let Proposed {
             course,
             outcome,

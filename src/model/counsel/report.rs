@@ -2,10 +2,15 @@
 
 use super::advise::{score_by_kind, worth_of};
 use super::column::Column;
+use super::columns::World;
 use super::contrast::{self, Contrast};
 use super::course::Course;
+use super::member::Member;
 use super::outcome::CourseOutcome;
+use super::part_silver::PartDraws;
+use super::per_draw::PerDraw;
 use super::weighed::is_left;
+use super::wording::pieces;
 use super::wording::report as words;
 use super::{Solved, caution_list, choice, prices, sentences};
 use crate::identity::Kind;
@@ -15,7 +20,7 @@ use crate::report::{
     Band, BandMean, ContrastReport, CounselReport, CourseReport, DisplayOnly, FaultReport,
     OptionReport, PartReport, Report, SilverReport, StepReport, Text, ValueReport, VerdictReport,
 };
-use crate::terms::percent;
+use crate::terms::{percent, the_pieces};
 use crate::treatment::{Treatment, Verdict, check, work, worst};
 
 impl Solved {
@@ -30,6 +35,8 @@ impl Solved {
         let options = self.options();
         let named = Treatment::ALL;
         let why = self.situation().display_only();
+        let pieces = self.pieces();
+        let selling = self.selling(pieces.as_ref().map_or("", |p| p.sentence.as_str()));
         Report {
             identity: self.identity(&by_kind),
             silver: self.silver(),
@@ -38,6 +45,7 @@ impl Solved {
             courses: self.course_reports(),
             faults: self.fault_reports(),
             proposal: self.proposal(),
+            pieces,
             counsel: CounselReport {
                 steps: ids(&self.courses[self.advice.chosen]),
                 firmness: self.advice.firmness.id().into(),
@@ -51,7 +59,7 @@ impl Solved {
                 refer_why,
                 worth_of_kind,
                 noise: self.advice.noise,
-                selling: self.selling(),
+                selling,
             },
             cautions: caution_list::cautions_for(&named, &self.situation()),
             display_only: DisplayOnly {
@@ -69,11 +77,9 @@ impl Solved {
 
     fn silver(&self) -> SilverReport {
         let parts = self
-            .draws
-            .parts
-            .iter()
-            .filter(|p| p.looked || p.part == PartName::Body)
-            .map(|p| {
+            .parts_in_each_state()
+            .into_iter()
+            .map(|(p, name)| {
                 let silver = &p.silver;
                 let known = silver.left_um.numbers();
                 let let_in = crate::silver::let_in(&self.case, p.id);
@@ -83,7 +89,7 @@ impl Solved {
                 let to_double = (plated && times.len() * 2 >= self.draws.n).then(|| band(&times));
                 PartReport {
                     part: p.id.into(),
-                    name: p.name.into(),
+                    name,
                     left_um: plated.then(|| band(&known)),
                     left_fraction: plated.then(|| silver.left_share.numbers().median()),
                     bleed,
@@ -103,19 +109,42 @@ impl Solved {
         }
     }
 
+    /// The silver of each part that was looked at, in every state it is in on several pieces, with its name.
+    fn parts_in_each_state(&self) -> Vec<(&PartDraws, String)> {
+        let told = |p: &&PartDraws| p.looked || p.part == PartName::Body;
+        if self.members.is_empty() {
+            let parts = self.draws.parts.iter().filter(told);
+            return parts.map(|p| (p, p.name.into())).collect();
+        }
+        let mut all = Vec::new();
+        for (at, member) in self.members.iter().enumerate() {
+            for p in member.draws.parts.iter().filter(told) {
+                let silver = |m: &Member| {
+                    let part = m.case.part(p.part);
+                    part.map(|part| (part.bleed, part.readings.clone()))
+                };
+                let on = |m: &Member| silver(m) == silver(member);
+                if self.members[..at].iter().any(on) {
+                    continue;
+                }
+                let numbers = self.numbers_of(&on);
+                let name = if numbers.len() == usize::from(self.case.pieces.count) {
+                    p.name.into()
+                } else {
+                    pieces::part_of(p.name, &the_pieces(&numbers))
+                };
+                all.push((p, name));
+            }
+        }
+        all
+    }
+
     fn value(&self) -> ValueReport {
-        let (hammer, kept) = &self.as_it_is;
-        let net = if self.goal == Goal::Sell {
-            kept.clone()
-        } else {
-            (hammer.iter().enumerate())
-                .map(|(i, h)| self.draws.kept(i, *h))
-                .collect()
-        };
+        let [hammer, _, net] = &self.as_it_is;
         ValueReport {
             undamaged: band(&self.draws.level),
             as_it_is: band(hammer),
-            net_as_it_is: band(&net),
+            net_as_it_is: band(net),
             assumed: !self.draws.value_entered,
             currency: self
                 .case
@@ -146,8 +175,7 @@ impl Solved {
                     _ => worst(&verdicts).id(),
                 };
                 let text = t.text();
-                let served = prices::answered(t, &self.faults);
-                let cost = work(t).and_then(|_| world.prices.cost(t, &served));
+                let cost = work(t).and_then(|_| self.cost_of(t, &world));
                 OptionReport {
                     treatment: t.id().into(),
                     name: text.name.into(),
@@ -168,6 +196,17 @@ impl Solved {
             .collect()
     }
 
+    /// What one treatment costs by itself; `None` when it is free.
+    fn cost_of(&self, t: Treatment, world: &World) -> Option<Column> {
+        if self.members.is_empty() {
+            return world.prices.cost(t, &prices::answered(t, &self.faults));
+        }
+        match world.own_cost(t, &[t], self.draws.n) {
+            PerDraw::Drawn(column) => Some(column),
+            PerDraw::Same(_) => None,
+        }
+    }
+
     fn fault_reports(&self) -> Vec<FaultReport> {
         let situation = self.situation();
         let world = self.world(&self.draws, &situation, None);
@@ -177,7 +216,7 @@ impl Solved {
             .iter()
             .map(|f| FaultReport {
                 fault: f.fault.id().into(),
-                name: f.fault.name().into(),
+                name: self.fault_name(f.fault),
                 parts: f.parts.iter().map(|p| p.id().into()).collect(),
                 large: f.size == crate::treatment::Size::Large,
                 price_left: world.price_with(f, self.draws.n),

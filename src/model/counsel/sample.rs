@@ -65,6 +65,10 @@ pub(super) enum Dim {
     AfterWork = 43,
     Patch = 44,
     Tin = 45,
+    /// What several pieces gain by belonging together.
+    Premium = 46,
+    /// Luck with one piece beside luck with another.
+    Pieces = 47,
 }
 
 /// The distribution of a column.
@@ -135,8 +139,10 @@ enum Key {
     Multiplier(Dim, f64),
     /// A factor or its logarithm.
     Factor(Dim, Factor, FactorScale),
-    /// The factor left where something goes wrong with a given chance, or its logarithm.
-    Mishap(Dim, [Factor; 2], FactorScale),
+    /// What is kept where something goes wrong with a chance, or its logarithm.
+    Mishap(Dim, usize, [Factor; 2], FactorScale),
+    /// Natural logarithm of the uniform column of one of several pieces.
+    LogUniformOf(Dim, usize),
     /// A range of bare shares.
     Shares(Dim, [f64; 3]),
     /// Standard normal quantiles of a range of shares, as [`Sample::quantiles`] makes them, identified by the
@@ -218,6 +224,23 @@ impl Sample {
     fn ln_u(&self, dim: Dim) -> Column {
         self.keep(Key::LogUniform(dim), &|| {
             self.u(dim).iter().map(|u| libm::log(*u)).collect()
+        })
+    }
+
+    /// The same for the piece at `place` of several: u + place v modulo 1, with v the dimension of the
+    /// pieces. Any two of these are independent and uniform.
+    fn ln_u_of(&self, dim: Dim, place: usize) -> Column {
+        if place == 0 {
+            return self.ln_u(dim);
+        }
+        self.keep(Key::LogUniformOf(dim, place), &|| {
+            let (u, v) = (self.u(dim), self.u(Dim::Pieces));
+            let each = u.iter().zip(v.iter());
+            each.map(|(u, v)| {
+                let sum = u + place as f64 * v;
+                libm::log((sum - libm::floor(sum)).max(f64::MIN_POSITIVE))
+            })
+            .collect()
         })
     }
 
@@ -325,17 +348,24 @@ impl Sample {
         })
     }
 
-    /// `kept` in the draws in which an event of chance `p` occurs, otherwise 1.
-    pub(super) fn mishap(&self, dim: Dim, p: Factor, kept: Factor, scale: FactorScale) -> Column {
-        self.keep(Key::Mishap(dim, [p, kept], scale), &|| {
+    /// `kept` in the draws in which something that happens with chance `p` goes wrong, else no effect, with
+    /// the piece at `place` of several.
+    pub(super) fn mishap(
+        &self,
+        (dim, place): (Dim, usize),
+        p: Factor,
+        kept: Factor,
+        scale: FactorScale,
+    ) -> Column {
+        self.keep(Key::Mishap(dim, place, [p, kept], scale), &|| {
             if scale == FactorScale::Factor {
-                let ln = self.mishap(dim, p, kept, FactorScale::Ln);
-                // No exponential is needed where nothing goes wrong.
+                let ln = self.mishap((dim, place), p, kept, FactorScale::Ln);
+                // No exponential where nothing goes wrong.
                 let factor = |ln: &f64| if *ln < 0.0 { libm::exp(*ln) } else { 1.0 };
                 return ln.iter().map(factor).collect();
             }
             let (z_p, z_kept) = (self.z(Dim::HazardScale), self.z(Dim::HazardKept));
-            let points = self.ln_u(dim);
+            let points = self.ln_u_of(dim, place);
             let points = points.iter().zip(z_p.iter()).zip(z_kept.iter());
             // Compared on the log scale, for the same reason.
             points
@@ -389,6 +419,33 @@ mod tests {
         let mean = draws.iter().sum::<f64>() / draws.len() as f64;
         assert!((mean - (10.0 + 80.0 + 45.0) / 6.0).abs() < 0.01, "{mean}");
         assert!(draws.iter().all(|d| (10.0..=45.0).contains(d)));
+    }
+
+    #[test]
+    fn all_goes_well_with_the_product_of_the_chances() {
+        // A quarter goes wrong with each of three pieces: all well in (3/4)^3, any two in (3/4)^2.
+        let sample = Sample::shared(12, 1);
+        let ledger = Ledger::standard();
+        let quarter = Factor::of(ledger.figure(crate::ledger::FigureId::LEARN_LEVEL_GUESS));
+        let of =
+            |place| sample.mishap((Dim::HazardDents, place), quarter, quarter, FactorScale::Ln);
+        let pieces = [of(0), of(1), of(2)];
+        let well = |of: &[&Column]| {
+            let all = (0..sample.len()).filter(|i| of.iter().all(|c| c[*i] >= 0.0));
+            all.count() as f64 / sample.len() as f64
+        };
+        let [a, b, c] = &pieces;
+        for (of, chance) in [
+            (&[a][..], 0.75),
+            (&[b], 0.75),
+            (&[c], 0.75),
+            (&[a, b], 0.5625),
+            (&[a, c], 0.5625),
+            (&[b, c], 0.5625),
+        ] {
+            assert!((well(of) - chance).abs() < 0.01, "{}", well(of));
+        }
+        assert!((well(&[a, b, c]) - 0.4219).abs() < 0.08);
     }
 
     #[test]

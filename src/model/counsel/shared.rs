@@ -228,7 +228,7 @@ impl Solved {
                 continue;
             }
             let mut known = situation.clone();
-            known.posterior = known.posterior.with_odds_scaled(&[kind], CERTAIN);
+            known.change_all(&|s| s.posterior = s.posterior.with_odds_scaled(&[kind], CERTAIN));
             let mut best: Option<(f64, Course)> = None;
             let world = self.world(&self.draws, &known, weights);
             let rulings = Rulings::new(&world);

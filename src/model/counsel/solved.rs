@@ -14,6 +14,7 @@ use super::course::Course;
 use super::draws::Draws;
 use super::explain::Explained;
 use super::looked_at::looked_at;
+use super::member::Member;
 use super::outcome::{CourseOutcome, Weights, cost_scale};
 use super::prices::Prices;
 use super::report::ids;
@@ -27,8 +28,9 @@ use crate::identity::{
     information_gain, interval_with, readings,
 };
 use crate::ledger::{FigureId, Ledger, signs};
-use crate::record::{Asked, Case, Goal, ledger_of};
+use crate::record::{Asked, Case, Goal, PartName, ledger_of};
 use crate::report::MovedReport;
+use crate::silver::bleed_range;
 use crate::treatment::{Faults, LeadStatus, Situation, Treatment};
 
 /// A case taken through every phase up to the advice.
@@ -42,14 +44,15 @@ pub struct Solved {
     pub(super) posterior: Posterior,
     pub(super) draws: Draws,
     pub(super) faults: Faults,
+    /// The pieces where there are several; none for one.
+    pub(super) members: Vec<Member>,
     pub(super) sample: Rc<Sample>,
     pub(super) moved_by: WhatIf,
-    pub(super) body_bleed: f64,
     pub(super) heat_reach: SolderReach,
     pub(super) courses: Vec<Course>,
     pub(super) outcomes: Vec<CourseOutcome>,
-    /// What the piece as it is would fetch, and what the owner keeps of that.
-    pub(super) as_it_is: (Column, Column),
+    /// What the piece as it is would fetch, what is kept of that, and what a seller keeps.
+    pub(super) as_it_is: [Column; 3],
     pub(super) advice: Advice,
     pub(super) contrast: Option<Contrast>,
     /// The indices of the courses shown to the user.
@@ -141,25 +144,17 @@ impl Solved {
         } else {
             Vec::new()
         };
-        let body = crate::silver::bleed_range(
-            case.part(crate::record::PartName::Body)
-                .and_then(|p| p.bleed),
+        let heat_reach = solder_reach(
+            BaseMetal::best_conductor(|kind| posterior.of(kind), ledger),
             ledger,
-        )
-        .scaled(moved_by.bleed);
-        let (body_bleed, heat_reach) = (
-            body.likely,
-            solder_reach(
-                BaseMetal::best_conductor(|kind| posterior.of(kind), ledger),
-                ledger,
-            ),
         );
+        let members = Member::all(case, ledger, &posterior, early, &sample, moved_by);
         let situation = situation_of(
             (case, ledger),
             posterior,
-            &draws,
+            (&draws, &members),
             &next,
-            body_bleed,
+            moved_by,
             heat_reach,
         );
         let goal = case.aim.goal_or_default();
@@ -186,7 +181,8 @@ impl Solved {
             let weights = Weights::of(&case.aim);
             let world = World::new(
                 case, ledger, &sample, &draws, &situation, &faults, prices, weights, scale,
-            );
+            )
+            .with_members(&members, &sample);
             weigh_courses(&world, &posterior, depth)
         };
         Self {
@@ -198,9 +194,9 @@ impl Solved {
             posterior,
             draws,
             faults,
+            members,
             sample,
             moved_by: *moved_by,
-            body_bleed,
             heat_reach,
             courses,
             outcomes,
@@ -232,23 +228,38 @@ impl Solved {
     /// The situation in which the rules are applied, before anything is done to the piece.
     #[must_use]
     pub fn situation(&self) -> Situation<'_> {
-        self.situation_for(&self.case)
+        self.situation_for(&self.case, &self.members)
     }
 
-    /// The same for a case in which someone else would do the work.
-    pub(super) fn situation_for<'a>(&'a self, case: &'a Case) -> Situation<'a> {
+    /// The same, for a case that differs from its own in who would do the work.
+    pub(super) fn situation_for<'a>(
+        &'a self,
+        case: &'a Case,
+        members: &'a [Member],
+    ) -> Situation<'a> {
         situation_of(
             (case, &self.ledger),
             self.posterior,
-            &self.draws,
+            (&self.draws, members),
             &self.next,
-            self.body_bleed,
+            &self.moved_by,
             self.heat_reach,
         )
     }
 
     /// Everything needed to weigh a course of this case, on the given draws.
     pub(super) fn world<'a>(
+        &'a self,
+        draws: &'a Draws,
+        situation: &'a Situation<'a>,
+        weights: Option<Weights>,
+    ) -> World<'a> {
+        let world = self.world_of_one(draws, situation, weights);
+        world.with_members(&self.members, &self.sample)
+    }
+
+    /// The same, before it knows of several pieces.
+    pub(super) fn world_of_one<'a>(
         &'a self,
         draws: &'a Draws,
         situation: &'a Situation<'a>,
@@ -342,13 +353,20 @@ impl Solved {
 fn situation_of<'a>(
     (case, ledger): (&'a Case, &'a Ledger),
     posterior: Posterior,
-    draws: &Draws,
+    (draws, members): (&Draws, &'a [Member]),
     next: &[InformationGain],
-    body_bleed: f64,
+    moved_by: &WhatIf,
     heat_reach: SolderReach,
 ) -> Situation<'a> {
     let (looked_at, largest_unseen) = looked_at(case, ledger);
+    let body = case.part(PartName::Body).and_then(|p| p.bleed);
+    let body_bleed = bleed_range(body, ledger).scaled(moved_by.bleed).likely;
+    let of_member = |m: &'a Member| {
+        let case = (&m.case, ledger);
+        situation_of(case, posterior, (&m.draws, &[]), next, moved_by, heat_reach)
+    };
     Situation {
+        each: members.iter().map(of_member).collect(),
         case,
         ledger,
         posterior,

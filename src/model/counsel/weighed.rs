@@ -29,8 +29,8 @@ pub(super) struct Weighed {
     pub(super) courses: Vec<Course>,
     pub(super) outcomes: Vec<CourseOutcome>,
     pub(super) advice: Advice,
-    /// What the piece as it is would fetch, and what the owner keeps of that.
-    pub(super) as_it_is: (Column, Column),
+    /// What the piece as it is would fetch, what is kept of that, and what a seller keeps.
+    pub(super) as_it_is: [Column; 3],
     pub(super) contrast: Option<Contrast>,
     /// The indices of the courses shown to the user, before they are sorted.
     pub(super) shown: Vec<usize>,

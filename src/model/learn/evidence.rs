@@ -1,11 +1,12 @@
 //! What a closed piece counts as: a price, an upper limit, a bill, hours, a result; or why it does not.
 
 use super::shift::Shift;
-use super::state::PricedState;
+use super::state::PricedPieces;
 use crate::counsel::{bill_figure, mishap_figures, work_hours};
 use crate::ledger::{FigureId, Ledger};
 use crate::record::{
-    BuyerSort, Case, Date, Done, Ending, Predicted, PredictedWhen, PriceBasis, SoldAs, UnsoldAt,
+    BuyerSort, Case, Date, Done, Ending, Predicted, PredictedWhen, PriceBasis, SellAs, SoldAs,
+    UnsoldAt,
 };
 use crate::terms::Treatment;
 use crate::value::{Class, channel};
@@ -117,6 +118,8 @@ pub enum NotCounted {
     NearlyWorthless,
     /// A bill of nothing.
     BillOfNothing,
+    /// Several pieces were sold one by one, and one price is told.
+    SoldApart,
     /// It says the same as another closed piece in every number.
     Copy,
 }
@@ -239,7 +242,7 @@ pub(super) fn expected_as_sold(case: &Case) -> Option<&Predicted> {
 /// The class of value of the piece, as it was frozen.
 fn class_of(case: &Case) -> Option<Class> {
     let mut frozen = case.predicted.iter();
-    frozen.find_map(|p| PricedState::parse(&p.state).map(|state| state.class))
+    frozen.find_map(|p| PricedPieces::parse(&p.state)?.class())
 }
 
 /// How much something counts by its age: half after every so many years.
@@ -288,16 +291,22 @@ fn price(case: &Case, today: Option<Date>) -> Result<Vec<Observed>, NotCounted> 
     else {
         return Err(NotCounted::NothingExpected);
     };
-    let mut state = PricedState::parse(&expected.state).ok_or(NotCounted::NothingExpected)?;
-    state.kept = case
-        .done
-        .iter()
-        .filter(|done| done.went_wrong == Some(true))
-        .filter_map(|done| mishap_figures(done.treatment?, state.class))
-        .map(|(_, kept)| kept)
-        .collect();
-    state.kept.sort_unstable();
-    state.kept.dedup();
+    let mut pieces = PricedPieces::parse(&expected.state).ok_or(NotCounted::NothingExpected)?;
+    if pieces.several && case.pieces.sell == Some(SellAs::Apart) {
+        return Err(NotCounted::SoldApart);
+    }
+    let class = pieces.class().ok_or(NotCounted::NothingExpected)?;
+    for (_, state) in &mut pieces.each {
+        state.kept = case
+            .done
+            .iter()
+            .filter(|done| done.went_wrong == Some(true))
+            .filter_map(|done| mishap_figures(done.treatment?, state.class))
+            .map(|(_, kept)| kept)
+            .collect();
+        state.kept.sort_unstable();
+        state.kept.dedup();
+    }
     let (price, sold_as) = if sold {
         (sale.price, sale.sold_as.unwrap_or(SoldAs::Hammer))
     } else {
@@ -313,7 +322,7 @@ fn price(case: &Case, today: Option<Date>) -> Result<Vec<Observed>, NotCounted> 
         Some(BuyerSort::User) => Some(2),
         Some(BuyerSort::Trade | BuyerSort::Unknown) | None => None,
     };
-    let (ln, mut row) = state.multiplier(buyer.filter(|_| sold));
+    let (ln, mut row, spread) = pieces.multiplier(buyer.filter(|_| sold));
     if libm::exp(ln) <= ledger.value(FigureId::VALUE_FLOOR) {
         return Err(NotCounted::NearlyWorthless);
     }
@@ -321,7 +330,7 @@ fn price(case: &Case, today: Option<Date>) -> Result<Vec<Observed>, NotCounted> 
         row.push((Shift::Shop, 1.0));
     }
     let (level_shift, scatter) = match basis {
-        PriceBasis::Guess => (Shift::Guess(state.class), Scatter::Guess),
+        PriceBasis::Guess => (Shift::Guess(class), Scatter::Guess),
         PriceBasis::Comparables => (Shift::Comparables, Scatter::Comparables),
         PriceBasis::Class => (Shift::ClassLevel, Scatter::Class),
     };
@@ -332,11 +341,12 @@ fn price(case: &Case, today: Option<Date>) -> Result<Vec<Observed>, NotCounted> 
         topic: Topic::Prices,
         row,
         y,
-        sd: (sd * sd + noise * noise).sqrt(),
+        sd: (sd * sd * spread + noise * noise).sqrt(),
         scatter,
         weight: weight(on, today),
         censored: !sold,
     };
+    let sd = sd * spread.sqrt();
     Ok(match bought(case, level, level_shift).filter(|_| sold) {
         Some(before) => pair(&before, &single, (sd, noise)),
         None => vec![single],
@@ -362,13 +372,15 @@ fn unsold_limit(case: &Case) -> Result<(Option<f64>, SoldAs), NotCounted> {
 
 /// What was paid for it, against the undamaged level and its state at the time.
 fn bought(case: &Case, level: f64, level_shift: Shift) -> Option<(f64, Vec<(Shift, f64)>)> {
-    let paid = case.stock.paid.filter(|paid| *paid > 0.0)?;
+    // What a piece of a lot cost is a reckoning, not a price.
+    let lone = case.lot.id.is_empty();
+    let paid = case.stock.paid.filter(|paid| *paid > 0.0 && lone)?;
     // The state before work is the one frozen when work was agreed.
     let agreed = case
         .predicted
         .iter()
         .find(|p| p.event == PredictedWhen::Agreed)?;
-    let (ln, mut row) = PricedState::parse(&agreed.state)?.multiplier(None);
+    let (ln, mut row, _) = PricedPieces::parse(&agreed.state)?.multiplier(None);
     row.push((level_shift, 1.0));
     row.push((Shift::Bought, 1.0));
     Some((libm::log(paid) - level - ln, row))

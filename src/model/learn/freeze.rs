@@ -1,6 +1,6 @@
 //! Freezes what is expected of a piece, as fields of the record, when work is agreed or it is offered.
 
-use super::state::PricedState;
+use super::state::PricedPieces;
 use crate::counsel::{ExpectedPiece, ExpectedWork, solve};
 use crate::ledger::LEDGER_VERSION;
 use crate::record::{Case, PredictedWhen, TaughtFigures};
@@ -14,13 +14,15 @@ pub fn freeze(case: &Case, event: PredictedWhen) -> Vec<(String, String)> {
         ..case.clone()
     })
     .expected();
-    let mut state = PricedState::of(case, &shipped);
+    let mut pieces = PricedPieces::of(case, &shipped);
     if event == PredictedWhen::Agreed {
         // The work is still to come.
-        state.bare = shipped.bare;
-        state.replated = false;
-        state.repaired = false;
-        state.plated_again = shipped.kind == crate::identity::Kind::Rfp;
+        for (at, (_, state)) in pieces.each.iter_mut().enumerate() {
+            state.bare = shipped.each.get(at).map_or(shipped.bare, |one| one.bare);
+            state.replated = false;
+            state.repaired = false;
+            state.plated_again = shipped.kind == crate::identity::Kind::Rfp;
+        }
     }
     let mut fields: Vec<(String, String)> = [
         ("event", event.id().to_owned()),
@@ -31,7 +33,7 @@ pub fn freeze(case: &Case, event: PredictedWhen) -> Vec<(String, String)> {
         ("sd", format!("{:.6}", shipped.sd)),
         ("kind", shipped.kind.code().to_owned()),
         ("p", format!("{:.4}", shipped.p)),
-        ("state", state.to_text()),
+        ("state", pieces.to_text()),
     ]
     .into_iter()
     .map(|(field, text)| (field.to_owned(), text))
@@ -71,7 +73,7 @@ fn add_figures(fields: &mut Vec<(String, String)>, of: &str, expected: &Expected
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::learn::{Closing, Teaching, Topic, TurnedOn, evidence, price};
+    use crate::learn::{Closing, NotCounted, Shift, Teaching, Topic, TurnedOn, evidence, price};
     use crate::record::Draft;
 
     const TRAY: &str = include_str!("../../../tests/cases/worn_tray.json");
@@ -95,8 +97,79 @@ mod tests {
         let price = read.shipped.price.unwrap();
         assert!((price[1] - expected.price[1]).abs() < 0.01);
         assert!(read.shipped.bills.len() > 2 && read.shipped.chances.len() > 1);
-        assert!(PricedState::parse(&read.state).is_some_and(|s| s.class == expected.class));
+        assert!(
+            PricedPieces::parse(&read.state).is_some_and(|s| s.class() == Some(expected.class))
+        );
         assert!(read.taught.is_empty() && read.taught_values.price.is_none());
+    }
+
+    #[test]
+    fn a_pair_sold_as_one_teaches_once_and_its_lot_teaches_nothing() {
+        let text = include_str!("../../../tests/cases/pair_of_candlesticks.json");
+        let mut draft = Draft::parse(text).unwrap();
+        draft.set("worth.paid", "150");
+        frozen(&mut draft, PredictedWhen::Agreed);
+        frozen(&mut draft, PredictedWhen::Offered);
+        for event in ["agreed", "offered"] {
+            draft.set(&format!("predicted[event={event}].p"), "0.95");
+        }
+        for (field, text) in [
+            ("outcome", "sold"),
+            ("sale.price", "300"),
+            ("sale.on", "2026-11-20"),
+        ] {
+            draft.set(&format!("closed.{field}"), text);
+        }
+        let told = |draft: &Draft| {
+            let (case, problems) = draft.read();
+            assert_eq!(problems, []);
+            let closing = Closing {
+                id: "a".to_owned(),
+                case,
+            };
+            let seen = evidence(&[closing], None).remove(0);
+            assert_eq!(seen.not_counted, []);
+            seen.seen
+        };
+        let state = draft.read().0.predicted[1].state.clone();
+        let pieces = PricedPieces::parse(&state).unwrap();
+        assert_eq!((pieces.each.len(), pieces.several), (2, true));
+        assert_eq!(pieces.to_text(), state);
+        assert!(pieces.each[1].1.rows.len() > pieces.each[0].1.rows.len());
+        // Bought and sold are two observations of one pair, of which the second is the difference.
+        let both = told(&draft);
+        assert_eq!(both.len(), 2);
+        draft.set("lot.id", "A1");
+        let one = told(&draft);
+        assert_eq!(one.len(), 1);
+        let lot = one[0].row.iter().find(|(shift, _)| *shift == Shift::Lot);
+        assert_eq!(lot.map(|(_, x)| *x), Some(1.0));
+        let (ln, _, spread) = pieces.multiplier(None);
+        let parts: Vec<f64> = (pieces.each.iter())
+            .map(|(share, state)| share * libm::exp(state.multiplier(None).0))
+            .collect();
+        assert!((ln - libm::log(parts.iter().sum())).abs() < 1e-12);
+        assert!(spread > 0.5 && spread < 0.6, "{spread}");
+        assert!(one[0].sd < both[0].sd.max(0.6));
+        draft.set("pieces.sell", "apart");
+        let (case, _) = draft.read();
+        let closing = Closing {
+            id: "a".to_owned(),
+            case,
+        };
+        let seen = evidence(&[closing], None).remove(0);
+        assert_eq!(seen.not_counted, [(Topic::Prices, NotCounted::SoldApart)]);
+        for bad in [
+            "*A2",
+            "x*A2",
+            "0*A2",
+            "-1*A2",
+            "0.5*A2 + A2",
+            "0.5*",
+            "inf*A2",
+        ] {
+            assert_eq!(PricedPieces::parse(bad), None, "{bad}");
+        }
     }
 
     #[test]

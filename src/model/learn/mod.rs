@@ -29,5 +29,5 @@ pub use score::{
 };
 pub use shift::Shift;
 pub use solver::{Fit, FitSetup, Observation, Pull, ROUNDS, Tails, fit};
-pub use state::PricedState;
+pub use state::{PricedPieces, PricedState};
 pub use taught::{Learnt, PredictedLn, TaughtBy, Teaching, TurnedOn, in_percent, learn};

@@ -39,6 +39,8 @@ pub enum Shift {
     Hours(FigureId),
     /// Bills over quotes.
     Overrun,
+    /// Several pieces sold as one, over the sum of their values.
+    Lot,
 }
 
 /// Shifts whose evidence is about one thing, left out as a whole while there is none.
@@ -58,6 +60,7 @@ pub(super) enum ShiftFamily {
     Cost,
     Hours,
     Overrun,
+    Lot,
 }
 
 /// The row's name and its group of classes, of an id such as `value.factor.leak.C2`.
@@ -78,7 +81,7 @@ impl Shift {
             Self::Bought,
             Self::Shop,
         ]);
-        all.extend([Self::Detail, Self::AfterRepair, Self::Overrun]);
+        all.extend([Self::Detail, Self::AfterRepair, Self::Overrun, Self::Lot]);
         for group in 0..Class::GROUPS.len() {
             all.extend((1..WEAR_ANCHORS).map(|anchor| Self::Wear(group, anchor)));
         }
@@ -127,6 +130,7 @@ impl Shift {
             Self::Cost(_) => ShiftFamily::Cost,
             Self::Hours(_) => ShiftFamily::Hours,
             Self::Overrun => ShiftFamily::Overrun,
+            Self::Lot => ShiftFamily::Lot,
         }
     }
 
@@ -145,7 +149,7 @@ impl Shift {
             Self::AfterRepair => vec![FigureId::VALUE_AFTER_REPAIR],
             Self::Row(id) | Self::Cost(id) | Self::Hours(id) => vec![id],
             Self::Overrun => vec![FigureId::COST_OVERRUN],
-            Self::Comparables | Self::Bought | Self::Kept(_) => Vec::new(),
+            Self::Comparables | Self::Bought | Self::Kept(_) | Self::Lot => Vec::new(),
         }
     }
 
@@ -166,6 +170,7 @@ impl Shift {
             Self::Comparables => ledger.value(FigureId::LEARN_LEVEL_COMPS),
             Self::ClassLevel => ledger.value(FigureId::LEARN_LEVEL_CLASS),
             Self::Bought => ledger.value(FigureId::LEARN_LEVEL_BUY),
+            Self::Lot => ledger.value(FigureId::LEARN_LEVEL_LOT),
             Self::Shop => of(FigureId::VALUE_RETAIL_OVER_HAMMER),
             Self::Wear(group, anchor) => {
                 let buyers = BUYERS.len();

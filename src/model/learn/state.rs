@@ -3,7 +3,7 @@
 //! It is frozen as text with a prediction, so that later corrections of the record leave it as it was.
 
 use super::shift::Shift;
-use crate::counsel::ExpectedPiece;
+use crate::counsel::{ExpectedOne, ExpectedPiece};
 use crate::identity::Kind;
 use crate::ledger::{FigureId, Ledger, signs};
 use crate::record::{Case, Dents, FLAWS, Fill, FillState, Joint, Lacquer, Mount, Part, Tarnish};
@@ -27,6 +27,114 @@ pub struct PricedState {
     pub rows: Vec<FigureId>,
     /// What a bad result keeps of the price, of each work that went wrong.
     pub kept: Vec<FigureId>,
+}
+
+/// What stands between the states of several pieces that are frozen together, and after a share.
+const NEXT: &str = " + ";
+const OF: char = '*';
+
+/// The states of everything in one record: one piece, or several with the share of each in what all are
+/// worth when whole.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PricedPieces {
+    /// Share and state of each; at least one.
+    pub each: Vec<(f64, PricedState)>,
+    /// More than one piece went into the price.
+    pub several: bool,
+}
+
+impl PricedPieces {
+    /// The states of a case as it is recorded.
+    #[must_use]
+    pub fn of(case: &Case, expected: &ExpectedPiece) -> Self {
+        if expected.each.is_empty() {
+            return Self {
+                each: vec![(1.0, PricedState::of(case, expected))],
+                several: false,
+            };
+        }
+        let of = |one: &ExpectedOne| {
+            let of_one = ExpectedPiece {
+                bare: one.bare,
+                each: Vec::new(),
+                ..expected.clone()
+            };
+            let state = PricedState::of(&case.of_piece(one.number), &of_one);
+            (one.share, state)
+        };
+        Self {
+            each: expected.each.iter().map(of).collect(),
+            several: true,
+        }
+    }
+
+    /// The states as they are frozen: that of one piece, or `share*state` of each with ` + ` between.
+    #[must_use]
+    pub fn to_text(&self) -> String {
+        let each = self.each.iter().map(|(share, state)| {
+            if self.several {
+                format!("{share:.6}{OF}{}", state.to_text())
+            } else {
+                state.to_text()
+            }
+        });
+        each.collect::<Vec<String>>().join(NEXT)
+    }
+
+    /// Frozen states; `None` when the text is none, or the shares are not above 0.
+    #[must_use]
+    pub fn parse(text: &str) -> Option<Self> {
+        let several = text.contains(OF);
+        let each = text.split(NEXT).map(|one| match one.split_once(OF) {
+            Some((share, state)) => {
+                let share: f64 = share.trim().parse().ok()?;
+                let sound = share.is_finite() && share > 0.0;
+                Some((share, PricedState::parse(state)?)).filter(|_| sound)
+            }
+            None => Some((1.0, PricedState::parse(one)?)).filter(|_| !several),
+        });
+        let each: Vec<(f64, PricedState)> = each.collect::<Option<_>>()?;
+        Some(Self { each, several })
+    }
+
+    /// The class of value.
+    #[must_use]
+    pub fn class(&self) -> Option<Class> {
+        self.each.first().map(|(_, state)| state.class)
+    }
+
+    /// ln of what condition leaves, the shifts it rests on, and how much of the variance of single levels
+    /// is left in the sum: ln sum w M, x = sum pi x and sum pi^2, with pi the part of each in the sum.
+    #[must_use]
+    pub fn multiplier(&self, buyer: Option<usize>) -> (f64, Vec<(Shift, f64)>, f64) {
+        if let [(_, one)] = &self.each[..]
+            && !self.several
+        {
+            let (ln, row) = one.multiplier(buyer);
+            return (ln, row, 1.0);
+        }
+        let all: f64 = self.each.iter().map(|(share, _)| share).sum();
+        let each: Vec<(f64, Vec<(Shift, f64)>)> = (self.each.iter())
+            .map(|(share, state)| {
+                let (ln, row) = state.multiplier(buyer);
+                (share / all * libm::exp(ln), row)
+            })
+            .collect();
+        let sum: f64 = each.iter().map(|(part, _)| part).sum();
+        let mut row: Vec<(Shift, f64)> = Vec::new();
+        for (part, of_one) in &each {
+            for (shift, x) in of_one {
+                let x = part / sum * x;
+                match row.iter_mut().find(|(known, _)| known == shift) {
+                    Some((_, held)) => *held += x,
+                    None => row.push((*shift, x)),
+                }
+            }
+        }
+        row.push((Shift::Lot, 1.0));
+        let squares = each.iter().map(|(part, _)| (part / sum) * (part / sum));
+        (libm::log(sum), row, squares.sum())
+    }
 }
 
 /// ln of a price factor and what it rests on.

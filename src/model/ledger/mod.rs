@@ -43,7 +43,7 @@ use crate::terms::decimal;
 use table::rows;
 
 /// Version of the figures, printed with every answer. Raise it when a data file changes.
-pub const LEDGER_VERSION: &str = "2026.16";
+pub const LEDGER_VERSION: &str = "2026.17";
 
 /// A published source, or one of our three substitutes for "no source".
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -267,7 +267,19 @@ impl Draft {
     /// Writes a field such as `market.likely`; empty text removes it. A field of a list's entry has
     /// its place in the path, `comparables[0].price`; a place past the end makes a new last entry, and
     /// entries at the end with nothing left in them go, so that those before keep their places.
+    ///
+    /// A whole entry, `parts[part=foot].spots[id=e1]`, takes several fields at once, as lines of `field=text`;
+    /// empty text removes the entry.
     pub fn set(&mut self, path: &str, typed: &str) {
+        let last = path.rsplit_once("].").map_or(path, |(_, last)| last);
+        if let (_, Some(Entry::With(..))) = in_list(last)
+            && !typed.is_empty()
+        {
+            for (field, text) in typed.lines().filter_map(|line| line.split_once('=')) {
+                self.put_at(&[path, ".", field].concat(), typed_value(text));
+            }
+            return;
+        }
         self.put_at(path, typed_value(typed));
     }
 
@@ -417,7 +429,13 @@ impl Draft {
             };
             rest = after;
         }
-        holder.get(bare(rest))
+        match in_list(bare(rest)) {
+            (list, Some(Entry::With(key, id))) => {
+                let mut entries = holder.get(list)?.as_array()?.iter();
+                entries.find(|value| value.as_object().is_some_and(|m| is(m, key, id)))
+            }
+            _ => holder.get(bare(rest)),
+        }
     }
 
     /// Writes or removes what stands at a path. What stands where an object or a list must go is
@@ -426,6 +444,7 @@ impl Draft {
         if value.is_none() && self.value(path).is_none() {
             return;
         }
+        let removes = value.is_none();
         let (mut holder, mut rest) = (&mut self.root, path);
         while let Some((first, after)) = step(rest) {
             let (name, entry) = in_list(first);
@@ -435,7 +454,12 @@ impl Draft {
             };
             rest = after;
         }
-        put(holder, bare(rest), value);
+        match in_list(bare(rest)) {
+            (list, Some(entry @ Entry::With(..))) if value.is_none() => {
+                take_entry(holder, list, entry);
+            }
+            _ => put(holder, bare(rest), value),
+        }
         // An entry of which only its name is left goes with its last field.
         let first = path.split_once('.').map_or("", |(first, _)| first);
         if let (list, Some(Entry::With(key, id))) = in_list(first)
@@ -444,6 +468,9 @@ impl Draft {
                 .is_some_and(|held| held.len() == 1)
         {
             self.remove_entry(list, key, id);
+        }
+        if removes && first == "pieces" {
+            self.drop_empty_pieces();
         }
         // Empty entries at the end of a list go; those before keep their places.
         if let (list, Some(Entry::At(_))) = in_list(first)
@@ -455,6 +482,30 @@ impl Draft {
             }
         }
         self.raise_version();
+    }
+
+    /// Takes off parts of single pieces, and pieces, of which only the name is left.
+    fn drop_empty_pieces(&mut self) {
+        let Some(Value::Object(pieces)) = self.root.get_mut("pieces") else {
+            return;
+        };
+        if let Some(Value::Array(each)) = pieces.get_mut("each") {
+            for piece in each.iter_mut().filter_map(Value::as_object_mut) {
+                if let Some(Value::Array(parts)) = piece.get_mut("parts") {
+                    parts.retain(|part| !has_only(part, "part"));
+                    if parts.is_empty() {
+                        piece.remove("parts");
+                    }
+                }
+            }
+            each.retain(|piece| !has_only(piece, NUMBERED));
+            if each.is_empty() {
+                pieces.remove("each");
+            }
+        }
+        if pieces.is_empty() {
+            self.root.remove("pieces");
+        }
     }
 
     fn entry(&self, list: &str, key: &str, id: &str) -> Option<&Map<String, Value>> {
@@ -525,8 +576,22 @@ fn in_list(name: &str) -> (&str, Option<Entry<'_>>) {
     }
 }
 
+/// Whether nothing but its name is left of an entry.
+fn has_only(entry: &Value, key: &str) -> bool {
+    entry
+        .as_object()
+        .is_some_and(|held| held.keys().all(|name| name == key))
+}
+
+/// The key of entries that go by a number.
+const NUMBERED: &str = "no";
+
 fn is(entry: &Map<String, Value>, key: &str, id: &str) -> bool {
-    entry.get(key).and_then(Value::as_str) == Some(id)
+    match entry.get(key) {
+        Some(Value::String(text)) => text == id,
+        Some(Value::Number(number)) => key == NUMBERED && number.to_string() == id,
+        _ => false,
+    }
 }
 
 fn put(holder: &mut Map<String, Value>, field: &str, value: Option<Value>) {
@@ -537,6 +602,20 @@ fn put(holder: &mut Map<String, Value>, field: &str, value: Option<Value>) {
         None => {
             holder.remove(field);
         }
+    }
+}
+
+/// Takes an entry out of a list, and the list with its last entry.
+fn take_entry(holder: &mut Map<String, Value>, list: &str, entry: Entry<'_>) {
+    let Some(Value::Array(entries)) = holder.get_mut(list) else {
+        return;
+    };
+    let is_it = |(at, value): (usize, &Value)| value.as_object().is_some_and(|m| entry.is(at, m));
+    if let Some(at) = entries.iter().enumerate().position(is_it) {
+        entries.remove(at);
+    }
+    if entries.is_empty() {
+        holder.remove(list);
     }
 }
 
@@ -568,7 +647,10 @@ fn object_in_list<'a>(
         let at = match entry {
             Entry::At(place) => place.min(entries.len()),
             Entry::With(key, id) => {
-                fresh.insert(key.to_owned(), id.into());
+                // Pieces are counted; everything else goes by a name.
+                let number = (key == NUMBERED).then(|| id.parse::<u16>().ok()).flatten();
+                let id = number.map_or_else(|| id.into(), Value::from);
+                fresh.insert(key.to_owned(), id);
                 entries.len()
             }
         };
@@ -697,6 +779,22 @@ mod tests {
     }
 
     #[test]
+    fn an_entry_within_an_entry_is_written_at_once_and_taken_out_at_once() {
+        let mut draft = Draft::default();
+        let path = "parts[part=foot].spots[id=e1]";
+        draft.set(path, "fault=split\nx=20\nnote=near a = b");
+        draft.set("parts[part=foot].spots[id=e2].fault", "scratch");
+        assert_eq!(draft.text("parts[0].spots[0].note"), "near a = b");
+        assert_eq!(draft.text("parts[part=foot].spots[id=e1].x"), "20");
+        draft.set(path, "");
+        assert_eq!(draft.count("parts[0].spots"), 1);
+        draft.set("parts[part=foot].spots[id=e2]", "");
+        assert_eq!(draft.count("parts"), 0, "{}", draft.to_json());
+        draft.set("parts[part=foot].spots[id=e2]", "");
+        assert_eq!(draft.count("parts"), 0);
+    }
+
+    #[test]
     fn opening_and_saving_keeps_everything() {
         let text = file(
             r#","piece":{"form":"tray","mystery":[1,2]},"later":{"x":1.5},"market":{"likely":"12o"}"#,
@@ -738,6 +836,33 @@ mod tests {
         draft.set("nothing.here[3].at_all", "");
         draft.set("parts[part=rim].note", "");
         assert_eq!(draft, before);
+    }
+
+    #[test]
+    fn a_part_of_one_piece_comes_and_goes() {
+        let mut draft = Draft::default();
+        draft.set("pieces.count", "3");
+        draft.set("pieces.each[no=2].parts[part=body].dents", "minor");
+        draft.set("pieces.each[no=2].share", "40");
+        draft.set("pieces.each[no=3].parts[part=foot].joint", "open");
+        let text = draft.to_json();
+        assert!(text.contains("\"no\": 2"), "{text}");
+        assert_eq!(
+            draft.text("pieces.each[no=2].parts[part=body].dents"),
+            "minor"
+        );
+        assert_eq!(Draft::parse(&text).unwrap(), draft);
+        draft.set("pieces.each[no=2].parts[part=body].dents", "");
+        assert_eq!(draft.text("pieces.each[no=2].share"), "40");
+        draft.set("pieces.each[no=2].share", "");
+        assert_eq!(
+            draft.text("pieces.each[no=3].parts[part=foot].joint"),
+            "open"
+        );
+        draft.set("pieces.each[no=3].parts[part=foot].joint", "");
+        assert_eq!(draft.value("pieces.each"), None);
+        draft.set("pieces.count", "");
+        assert_eq!(draft.value("pieces"), None);
     }
 
     #[test]

@@ -9,26 +9,30 @@ mod date;
 mod decimal;
 mod kind;
 mod money;
+mod ordinal;
 mod shares;
 mod text;
 mod treatment;
 mod vocabulary;
+mod written_date;
 
 pub use capital::{capital, small};
 pub use date::Date;
 pub use decimal::decimal;
 pub use kind::{ByKind, ByLadderKind, Cluster, Family, Kind, Letter};
 pub use money::{money, sum, two_figures};
+pub use ordinal::{ordinal, the_pieces};
 pub use shares::{percent, share, share_of_cases};
 pub use text::Text;
 pub use treatment::{Reversibility, Treatment, TreatmentSet};
 pub use vocabulary::{
     BleedWord, BuyerSort, CameFrom, Corrosion, Covers, Currency, Dents, Doer, Ending, Engraving,
     Fill, FillState, Form, Gilding, Goal, Instrument, Interior, Joint, JointClass, Lacquer, Lead,
-    LengthUnit, Liner, Loss, Material, MaterialUsed, Method, Mount, PartName, PredictedWhen,
-    PriceBasis, Repair, Replaced, Route, Seen, SoldAs, Split, StockStatus, Tarnish, TestKind,
-    Tester, UnsoldAt, WeightUnit,
+    LengthUnit, Liner, Loss, LotRule, Material, MaterialUsed, Method, Mount, PartName,
+    PredictedWhen, PriceBasis, Relation, Repair, Replaced, Route, Seen, SellAs, SoldAs, Split,
+    SpotFault, StockStatus, Tarnish, TestKind, Tester, UnsoldAt, WeightUnit,
 };
+pub use written_date::{DateOrder, WrittenDate};
 
 /// A closed list of words with stable ids.
 pub trait Word: Sized {

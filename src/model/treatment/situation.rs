@@ -37,7 +37,10 @@ pub struct Situation<'a> {
     pub heat_reach: SolderReach,
     /// The result of a test for lead that is a step of this course; unknown without such a step.
     pub lead: LeadStatus,
-    /// The worst joint at this point of the course.
+    /// The situation of each piece where there are several: what a rule says of one it says of all. The
+    /// situation they stand in speaks of all together. Empty for one piece.
+    pub each: Vec<Self>,
+    /// The worst joint, now.
     pub joint: Option<Joint>,
     /// Silver has been electroplated on in this course.
     pub replated: bool,
@@ -54,7 +57,51 @@ pub struct Situation<'a> {
 }
 
 impl Situation<'_> {
-    /// Probability of fused plate that still has its original surface at this point.
+    /// The situations that rules are asked in: its own for one piece, else that of each
+    /// piece in a different state.
+    #[must_use]
+    pub fn pieces(&self) -> Vec<&Self> {
+        if self.each.is_empty() {
+            return vec![self];
+        }
+        let mut all: Vec<&Self> = Vec::new();
+        for piece in &self.each {
+            let same = |known: &&Self| {
+                known.case.parts == piece.case.parts && known.case.flaws == piece.case.flaws
+            };
+            if !all.iter().any(same) {
+                all.push(piece);
+            }
+        }
+        all
+    }
+
+    /// The triggers of all pieces together, each once and in the order of their numbers.
+    pub(crate) fn triggers_of_each(
+        &self,
+        of: &dyn Fn(&Self) -> Vec<(u8, &'static str)>,
+    ) -> Vec<(u8, &'static str)> {
+        let each: Vec<_> = self.pieces().into_iter().map(of).collect();
+        let mut all: Vec<(u8, &'static str)> = Vec::new();
+        for number in 1..=6 {
+            for trigger in each.iter().flatten().filter(|(of, _)| *of == number) {
+                if !all.contains(trigger) {
+                    all.push(*trigger);
+                }
+            }
+        }
+        all
+    }
+
+    /// Makes the same change to the situation of all and of each piece.
+    pub fn change_all(&mut self, change: &dyn Fn(&mut Self)) {
+        change(self);
+        for piece in &mut self.each {
+            change(piece);
+        }
+    }
+
+    /// Probability of fused plate that still carries its original surface, now.
     #[must_use]
     pub fn original_fused(&self) -> f64 {
         if self.replated {
@@ -160,10 +207,7 @@ impl Situation<'_> {
     /// Whether any part has one of these joints, as found.
     #[must_use]
     pub fn any_joint(&self, joints: &[Joint]) -> bool {
-        self.case
-            .parts
-            .iter()
-            .any(|p| p.joint.is_some_and(|j| joints.contains(&j)))
+        self.case.parts.iter().any(|p| p.has_any_joint(joints))
     }
 
     /// Whether a hollow part is closed or filled, stated or seen, with something that bursts or moves when
@@ -297,6 +341,9 @@ impl Situation<'_> {
     /// laboratory's test lifts the one on who would use it (5); nothing lifts the others.
     #[must_use]
     pub fn triggers(&self) -> Vec<(u8, &'static str)> {
+        if !self.each.is_empty() {
+            return self.triggers_of_each(&Self::triggers);
+        }
         let mut why = Vec::new();
         let release = self.release();
         let passed = release.passed() || self.lining_tested;
@@ -412,7 +459,7 @@ impl Situation<'_> {
             Joint::Sound,
         ]
         .into_iter()
-        .find(|j| case.parts.iter().any(|p| p.joint == Some(*j)))
+        .find(|j| case.parts.iter().any(|p| p.has_joint(*j)))
     }
 }
 

@@ -41,6 +41,7 @@ pub(super) fn situation(case: &Case) -> Situation<'_> {
             likely_mm: 5.63,
             most_mm: 30.0,
         },
+        each: Vec::new(),
         lead: LeadStatus::Unknown,
         joint: Situation::stated_joint(case),
         replated: false,

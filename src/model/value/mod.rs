@@ -6,6 +6,7 @@ mod comparable;
 mod condition;
 pub mod factor_rows;
 mod fees;
+mod pieces;
 mod posterior;
 mod selling;
 mod shop;
@@ -18,6 +19,9 @@ pub use condition::{
     wear_figure,
 };
 pub use fees::Fees;
+pub use pieces::{
+    Belonging, LEFT_OF_PAIR, MOST_UNITS, Unit, less_saved, premium_of_pair, shared_out,
+};
 pub use posterior::PriceLaw;
 pub use selling::{Bid, Selling};
 pub use shop::Shop;

@@ -163,10 +163,21 @@ impl Bid {
     /// one. Money, nothing where no price leaves the gain; hammer and C from 0 up. Algebra.
     #[must_use]
     pub fn most(&self, fees: &Fees, hammer: f64, cost: f64) -> f64 {
-        let sale = match self.price {
+        self.most_for(self.sale(fees, hammer), cost)
+    }
+
+    /// What comes in for a piece that would make `hammer` at auction: S of [`Bid::most`].
+    #[must_use]
+    pub fn sale(&self, fees: &Fees, hammer: f64) -> f64 {
+        match self.price {
             Some(times) => times * hammer,
             None => self.selling.kept(self.route, fees, hammer),
-        };
+        }
+    }
+
+    /// The same as [`Bid::most`] for what comes in, of one lot or of several together.
+    #[must_use]
+    pub fn most_for(&self, sale: f64, cost: f64) -> f64 {
         let (d, tax) = (self.discount, self.margin_tax);
         let untaxed = (sale * d - cost) / self.wanted;
         let taxed = ((1.0 - tax) * sale * d - cost) / (self.wanted - tax * d);

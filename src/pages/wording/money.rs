@@ -2,6 +2,7 @@
 
 pub(crate) mod break_evens;
 pub(crate) mod factors;
+pub(crate) mod pieces;
 pub(crate) mod plans;
 pub(crate) mod routes;
 pub(crate) mod sales;

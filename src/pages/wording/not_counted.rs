@@ -29,6 +29,9 @@ pub(crate) fn not_counted(why: NotCounted) -> &'static str {
         NotCounted::BillOfNothing => {
             "A bill of nothing, or no hours, says nothing of what work costs. Enter what it came to, or leave it empty."
         }
+        NotCounted::SoldApart => {
+            "Its pieces were sold one by one, so one price says little of each. Give each a separate record to have them counted."
+        }
         NotCounted::Copy => "It agrees in every number with another closed piece, and counts once.",
     }
 }

@@ -1,5 +1,7 @@
 //! Wording shared by all sheets.
 
+use leavewell_model::terms::{Form, capital};
+
 // Names
 
 pub(crate) const UNNAMED_PIECE: &str = "A piece without a name";
@@ -7,6 +9,67 @@ pub(crate) const UNNAMED_PART: &str = "Part without a name";
 
 pub(crate) const A_PIECE: &str = "A piece";
 pub(crate) const NO_FORM_KNOWN: &str = "A piece whose form is not recorded";
+
+// Several pieces
+
+/// A part, and the pieces it is on; nothing of the pieces where it is that of all.
+pub(crate) fn part_of(part: &str, pieces: &str) -> String {
+    if pieces.is_empty() {
+        return part.to_owned();
+    }
+    format!("{part} of {pieces}")
+}
+
+pub(crate) const KEPT_TOGETHER: &str = "A seller keeps, sold together";
+pub(crate) const KEPT_APART: &str = "A seller keeps, sold one by one";
+
+pub(crate) fn a_pair_of(things: &str) -> String {
+    format!("A pair of {things}")
+}
+
+pub(crate) fn a_set_of(count: u16, things: &str) -> String {
+    format!("A set of {} {things}", number(count))
+}
+
+pub(crate) fn alike(count: u16, things: &str) -> String {
+    capital(&format!("{} {things}, alike", number(count)))
+}
+
+/// A small number as a word.
+fn number(count: u16) -> String {
+    let words = [
+        "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
+    ];
+    let at = usize::from(count).checked_sub(2);
+    at.and_then(|at| words.get(at))
+        .map_or_else(|| count.to_string(), |word| (*word).to_owned())
+}
+
+/// A form for the middle of a sentence, of more than one.
+pub(crate) fn several(form: Option<Form>) -> &'static str {
+    match form {
+        Some(Form::CoffeePot) => "coffee pots",
+        Some(Form::Teapot) => "teapots",
+        Some(Form::Tankard) => "tankards or mugs",
+        Some(Form::Tray) => "trays or salvers",
+        Some(Form::Candlestick) => "candlesticks",
+        Some(Form::Basket) => "baskets",
+        Some(Form::Tureen) => "tureens or covered dishes",
+        Some(Form::Sauceboat) => "sauceboats or cream jugs",
+        Some(Form::Cooler) => "wine coolers or coasters",
+        Some(Form::Box) => "boxes or caddies",
+        Some(Form::Cutlery) => "pieces of cutlery",
+        Some(Form::Snuffers) => "snuffers",
+        Some(Form::Cruet) => "cruets",
+        Some(Form::Inkstand) => "inkstands",
+        Some(Form::Salts) => "salts",
+        Some(Form::Coaster) => "coasters",
+        Some(Form::Urn) => "urns",
+        Some(Form::WaterDish) => "hot-water dishes",
+        Some(Form::Candelabrum) => "candelabra",
+        Some(Form::Other) | None => "pieces",
+    }
+}
 
 // Sureness
 

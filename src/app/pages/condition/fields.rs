@@ -14,6 +14,7 @@ use crate::app::parts::element::{El, el};
 use crate::app::parts::field::number_field;
 use crate::app::parts::marks::fold;
 use crate::app::parts::share::is_counted;
+use crate::app::parts::words::joined;
 use crate::app::state::Target;
 use crate::app::wording::condition as text;
 use crate::app::wording::controls::{NO, YES};
@@ -29,7 +30,8 @@ pub(super) fn part_fields(page: Page, part: PartName) -> Html {
         .el(tarnish(page, part));
     el("section", "part-fields")
         .attr("aria-labelledby", "part-title")
-        .key(part.id())
+        // A list that a person has touched does not go back by itself, so each piece has fields of its own.
+        .key(&joined(&[part.id(), "-", &page.open.piece.to_string()]))
         .el(el("h2", "").attr("id", "part-title").text(part.label()))
         .el(asked.word(
             "material",
@@ -132,7 +134,7 @@ struct PartFields<'a> {
 
 impl PartFields<'_> {
     fn text(self, field: &str) -> String {
-        self.page.open.draft.part_text(self.part.id(), field)
+        self.page.open.part_text(self.part, field)
     }
 
     fn holds(self, field: &str) -> bool {
@@ -244,7 +246,7 @@ fn tarnish(page: Page, part: PartName) -> El {
 
 /// How much base metal shows: in words, or as a share.
 fn bleed(page: Page, part: PartName) -> Html {
-    let text = |field: &str| page.open.draft.part_text(part.id(), field);
+    let text = |field: &str| page.open.part_text(part, field);
     let hint = if !text("count_bare").is_empty() {
         text::COUNT_STANDS
     } else if is_counted(&text("bleed")) {

@@ -16,12 +16,12 @@ const ALONE: [&str; 2] = ["", ""];
 
 /// Whether anything is recorded about a part. A part whose last entry is removed leaves the record.
 pub(super) fn is_recorded(open: &Open, part: PartName) -> bool {
-    open.draft.part_place(part.id()).is_some()
+    open.draft.part_place(part.id()).is_some() || open.case.part(part).is_some()
 }
 
 /// The summary of a part, in one line.
 pub(super) fn of(open: &Open, part: PartName) -> String {
-    let text = |field: &str| open.draft.part_text(part.id(), field);
+    let text = |field: &str| open.part_text(part, field);
     let mut said: Vec<String> = Vec::new();
     let bleed = text("bleed");
     if !text("count_bare").is_empty() {
@@ -95,6 +95,11 @@ pub(super) fn of(open: &Open, part: PartName) -> String {
     match Material::parse(&text("material")) {
         None | Some(Material::Metal | Material::Unknown) => {}
         Some(material) => add(ALONE, material.label()),
+    }
+    let list = joined(&["parts[part=", part.id(), "].spots"]);
+    match open.draft.count(&list) {
+        0 => {}
+        places => said.push(text::places(places)),
     }
     if !said.is_empty() {
         capital(&said.join("; "))

@@ -63,7 +63,7 @@ fn one(page: Page, report: &Report, fault: &FaultReport) -> El {
         .collect();
     el("section", "fault")
         .key(&fault.fault)
-        .el(el("h3", "").words(text::heading(fault.name.get(), &list(&parts))))
+        .el(el("h3", "").words(text::heading(&fault.name, &list(&parts))))
         .said("fault-choice", choice(page, report, &answers))
         .el(el("dl", "facts").each(rows, |(name, said)| {
             el("div", "")

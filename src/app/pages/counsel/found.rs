@@ -57,8 +57,14 @@ fn bare(page: Page) -> Vec<FoundMark> {
         text::BARE
     };
     let recorded = case.parts.iter().filter(|part| part.bleed.is_some());
+    // The drawing shows one piece of several.
+    let mut drawn = Vec::new();
     recorded
         .filter_map(|part| {
+            if drawn.contains(&part.name) {
+                return None;
+            }
+            drawn.push(part.name);
             let share = known.iter().find(|p| p.part == part.name.id())?.bleed;
             let is_none = page.open.draft.part_text(part.name.id(), "bleed") == "none";
             (share > 0.0 && !is_none).then(|| FoundMark {

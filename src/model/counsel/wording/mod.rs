@@ -7,6 +7,7 @@ pub(crate) mod change;
 pub(crate) mod contrast;
 pub(crate) mod course;
 pub(crate) mod explain;
+pub(crate) mod pieces;
 pub(crate) mod proposal;
 pub(crate) mod report;
 pub(crate) mod selling;

@@ -10,9 +10,9 @@ use super::{MOST_ENTRIES, Reader, Section, place_in, shorten};
 use crate::ledger::{FigureId, Ledger};
 use crate::record::draft::yes_or_no;
 use crate::record::schema::SIMILAR;
-use crate::record::{Comparable, Part, Similar};
+use crate::record::{BuyersByRoute, Comparable, Part, Similar};
 use crate::terms::Kind;
-use crate::terms::{Currency, Date, SoldAs, Word};
+use crate::terms::{Currency, Date, Relation, SoldAs, Word};
 
 /// What a comparable can be said to be; nothing or `same` is the same kind as the piece.
 pub const COMPARED_KINDS: [(&str, Option<Kind>); 8] = [
@@ -36,9 +36,12 @@ pub const FLAWS: [&str; 10] = [
     "part_missing_major",
     "part_replaced",
     "marriage",
-    "single_of_pair",
+    SINGLE_OF_PAIR,
     "converted",
 ];
+
+/// The flaw that says the same as the relation of one left of a pair.
+pub(super) const SINGLE_OF_PAIR: &str = "single_of_pair";
 
 /// A dealer's own terms, with the figure each stands for; percentages by the end of the name.
 const TRADE_TERMS: [(&str, &str); 8] = [
@@ -241,30 +244,39 @@ impl Reader {
                 terms.push((figure.to_owned(), value));
             }
         }
-        let buyers = [
-            ("mix.collector", "collector"),
-            ("mix.decorator", "decorator"),
-            ("mix.user", "user"),
-        ]
-        .map(|(field, buyer)| (self.term(market, field), buyer));
-        if buyers.iter().all(|(share, _)| share.is_none()) {
-            return terms;
+        terms
+    }
+
+    /// Who buys, on every route and on those where others do.
+    pub(super) fn buyers(&mut self, root: &Map<String, Value>, market: &Section) -> BuyersByRoute {
+        let worth = self.section(root, "worth");
+        BuyersByRoute {
+            anywhere: self.buyer_shares(market, "mix"),
+            in_shop: self.buyer_shares(&worth, "mix_shop"),
+            privately: self.buyer_shares(&worth, "mix_private"),
         }
-        // Those left empty buy nothing once one is given; shares need not add up.
-        if buyers.iter().all(|(share, _)| share.unwrap_or(0.0) <= 0.0) {
+    }
+
+    /// Shares of buyers. Those left empty buy nothing once one is given; shares need not add up.
+    fn buyer_shares(&mut self, holder: &Section, field: &str) -> Option<[f64; 3]> {
+        let s = Section {
+            path: holder.at(field),
+            fields: holder.get(field).and_then(Value::as_object),
+        };
+        let shares = ["collector", "decorator", "user"].map(|buyer| self.number(&s, buyer));
+        if shares.iter().all(Option::is_none) {
+            return None;
+        }
+        let shares = shares.map(|share| share.unwrap_or(0.0) / 100.0);
+        if shares.iter().all(|share| *share <= 0.0) {
             self.problem(
-                market.at("mix.collector"),
+                s.at("collector"),
                 words::NO_BUYER.to_owned(),
                 words::NO_BUYER_REMEDY,
             );
-            return terms;
+            return None;
         }
-        for class in ["A1", "A2", "B", "C1", "C2", "C3", "C4"] {
-            for (share, buyer) in buyers {
-                terms.push((format!("value.mix.{class}.{buyer}"), share.unwrap_or(0.0)));
-            }
-        }
-        terms
+        Some(shares)
     }
 
     /// One term; a percentage comes back as a share.
@@ -276,7 +288,7 @@ impl Reader {
             path: market.at(group),
             fields: market.get(group).and_then(Value::as_object),
         };
-        if field.ends_with("_pct") || group == "mix" {
+        if field.ends_with("_pct") {
             return self.number(s, name).map(|p| p / 100.0);
         }
         self.money(s, name)
@@ -284,16 +296,23 @@ impl Reader {
 
     /// Faults of the whole piece: those that were ticked, and those recorded on a part. A fault said
     /// both ways is one.
-    pub(super) fn flaws(&mut self, root: &Map<String, Value>, parts: &[Part]) -> Vec<&'static str> {
+    /// That it is one left of a pair is what `relation` says.
+    pub(super) fn flaws(
+        &mut self,
+        root: &Map<String, Value>,
+        parts: &[Part],
+        relation: Relation,
+    ) -> Vec<&'static str> {
         let s = self.section(root, "flaws");
-        FLAWS
-            .into_iter()
-            .filter(|id| ticked(&s, id) || parts.iter().any(|part| part.has_flaw(id)))
-            .collect()
+        let there = |id: &&str| match *id {
+            SINGLE_OF_PAIR => relation == Relation::OneOfPair,
+            id => ticked(&s, id) || parts.iter().any(|part| part.has_flaw(id)),
+        };
+        FLAWS.into_iter().filter(there).collect()
     }
 }
 
-fn ticked(s: &Section, field: &str) -> bool {
+pub(super) fn ticked(s: &Section, field: &str) -> bool {
     s.get(field).and_then(yes_or_no) == Some(true)
 }
 

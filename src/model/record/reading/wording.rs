@@ -337,3 +337,60 @@ pub(crate) mod sales {
     pub(crate) const NO_BUYER_REMEDY: &str =
         "Give at least one kind of buyer a share. Until then, the usual shares are used.";
 }
+
+/// Several pieces in one record.
+pub(crate) mod pieces {
+    pub(crate) const MORE_THAN_ONE: &str =
+        "There is more than one piece, so they are not a single one.";
+    pub(crate) const MORE_THAN_ONE_REMEDY: &str = "Say what they are to each other, or that there is one. They count as several alike until then.";
+    pub(crate) const PAIR_OF_MANY: &str = "A pair is two pieces.";
+    pub(crate) const PAIR_OF_MANY_REMEDY: &str =
+        "Say that they are a set, or that there are two. They count as a set until then.";
+    pub(crate) const SET_OF_ONE: &str = "One piece is no pair and no set.";
+    pub(crate) const SET_OF_ONE_REMEDY: &str =
+        "Say how many there are, or that it is one piece, or one left of a pair.";
+    pub(crate) const NO_NUMBER: &str = "It is not said which piece this is about.";
+    pub(crate) const NO_NUMBER_REMEDY: &str =
+        "Give the number of the piece in \"no\", counted from 1. The file keeps what you entered.";
+
+    pub(crate) fn no_such_piece(no: f64, count: u16) -> String {
+        format!("There is no piece number {no}: the record is of {count}.")
+    }
+
+    pub(crate) const NO_SUCH_PIECE_REMEDY: &str =
+        "Correct the number or say how many pieces there are. The file keeps what you entered.";
+
+    pub(crate) fn said_twice(no: u16) -> String {
+        format!("Piece number {no} is listed twice.")
+    }
+
+    pub(crate) const SAID_TWICE_REMEDY: &str = "Only the first entry is used. Put both into one.";
+
+    pub(crate) fn shares_do_not_add_up(sum: f64) -> String {
+        format!("The shares of the pieces cannot be: those given come to {sum} %.")
+    }
+
+    pub(crate) const SHARES_REMEDY: &str = "Give shares above 0 that come to 100 % together, or leave some blank. Until then all count the same.";
+}
+
+pub(crate) mod spots {
+    //! Messages about the places of faults.
+
+    pub(crate) const NO_FAULT: &str = "This place does not say what is wrong there.";
+
+    pub(crate) fn no_fault_remedy(choices: &str) -> String {
+        format!("Choose one of: {choices}.")
+    }
+
+    pub(crate) fn no_photo(key: &str) -> String {
+        format!("There is no photo \"{key}\" of this part or of the whole piece.")
+    }
+
+    pub(crate) const NO_PHOTO_REMEDY: &str = "The fault counts, without its place. Show it on another \
+        photo or on the drawing.";
+    pub(crate) const WHOLE_COUNT: &str =
+        "Type a whole number from 1 to 500. Until then it counts as one.";
+    pub(crate) const HALF_A_PLACE: &str =
+        "A place needs both numbers: from the left and from the top.";
+    pub(crate) const HALF_A_PLACE_REMEDY: &str = "Type the other number, or take this one out.";
+}

@@ -100,6 +100,21 @@ pub(in crate::record) static BARE_SHARE: NumberRange = number(
     "the share of the part where base metal shows (0.05 is 5 %)",
     "0.05",
 );
+const PIECES: NumberRange = number(
+    NumberKind::Whole,
+    (1.0, 200.0),
+    "",
+    "a number of pieces",
+    "2",
+);
+const SPOT_COUNT: NumberRange = number(NumberKind::Whole, (1.0, 500.0), "", "how many", "3");
+const SPOT_PLACE: NumberRange = number(
+    NumberKind::Measure,
+    (0.0, 100.0),
+    "%",
+    "a place in per cent of the picture",
+    "40",
+);
 const POINTS: NumberRange = number(NumberKind::Whole, (0.0, 100.0), "points", "points", "50");
 const STAKE: NumberRange = number(
     NumberKind::Money,
@@ -314,6 +329,12 @@ pub static FIELDS: &[Field] = &[
         1,
     ),
     field("piece.came_from", "How it came to you", FieldKind::Word, 2),
+    field(
+        "piece.photos",
+        "Photographs of the whole",
+        FieldKind::Several,
+        2,
+    ),
     field("stock.number", "Stock number", FieldKind::Text, 2),
     field("stock.status", "Where it stands", FieldKind::Word, 2),
     field("stock.where", "Where it is", FieldKind::Text, 2),
@@ -344,6 +365,7 @@ pub static FIELDS: &[Field] = &[
         2,
     ),
     field("looked.on", "Day it was looked at", FieldKind::Day, 1),
+    field("looked.next", "Look again on", FieldKind::Day, 2),
     field(
         "looked.instruments",
         "Instruments at hand",
@@ -527,7 +549,33 @@ pub static FIELDS: &[Field] = &[
     field("parts[].gilding", "Gilding", FieldKind::Word, 2),
     field("parts[].hollow", "Hollow", FieldKind::Flag, 2),
     field("parts[].wax", "Candle wax", FieldKind::Flag, 2),
-    field("parts[].spots", "Places of faults", FieldKind::Several, 2),
+    field("parts[].spots[].id", "Id", FieldKind::Text, 2),
+    field("parts[].spots[].fault", "Fault", FieldKind::Word, 2),
+    field(
+        "parts[].spots[].count",
+        "How many",
+        FieldKind::Number(SPOT_COUNT),
+        2,
+    ),
+    field(
+        "parts[].spots[].photo",
+        "On the photograph",
+        FieldKind::Text,
+        2,
+    ),
+    field(
+        "parts[].spots[].x",
+        "From the left",
+        FieldKind::Number(SPOT_PLACE),
+        2,
+    ),
+    field(
+        "parts[].spots[].y",
+        "From the top",
+        FieldKind::Number(SPOT_PLACE),
+        2,
+    ),
+    field("parts[].spots[].note", "Note", FieldKind::Text, 2),
     field(
         "parts[].joint_distance_mm",
         "From the faulty joint to the next one",
@@ -860,6 +908,30 @@ pub static FIELDS: &[Field] = &[
         FieldKind::Flag,
         1,
     ),
+    field(
+        "pieces.count",
+        "How many pieces",
+        FieldKind::Number(PIECES),
+        2,
+    ),
+    field(
+        "pieces.relation",
+        "What they are to each other",
+        FieldKind::Word,
+        2,
+    ),
+    field("pieces.sell", "Sold together or apart", FieldKind::Word, 2),
+    field("pieces.each[].no", "Piece", FieldKind::Number(PIECES), 2),
+    field(
+        "pieces.each[].share",
+        "Share of the price",
+        FieldKind::Number(SHARE_IN_PERCENT),
+        2,
+    ),
+    field("lot.id", "Lot", FieldKind::Text, 2),
+    field("lot.price", "Price of the lot", FieldKind::Number(MONEY), 2),
+    field("lot.rule", "How it is shared out", FieldKind::Word, 2),
+    field("lot.share", "Own share", FieldKind::Number(MONEY), 2),
     field("quotes[].treatment", "Treatment", FieldKind::Word, 1),
     field("quotes[].low", "Price, low", FieldKind::Number(MONEY), 1),
     field(
@@ -1314,6 +1386,7 @@ pub static SECTIONS: &[(&str, &str)] = &[
     ("findings", "Looks"),
     ("marks", "Marks"),
     ("parts", "Parts"),
+    ("parts[].spots", "Places of faults"),
     ("comparables", "Prices of like pieces"),
     ("quotes", "Prices asked"),
     ("tests", "Tests for lead"),
@@ -1324,5 +1397,8 @@ pub static SECTIONS: &[(&str, &str)] = &[
     ("overrides", "Your own figure"),
     ("looked", "How it was looked at"),
     ("stock", "Stock"),
+    ("pieces", "Several pieces"),
+    ("pieces.each", "One of several pieces"),
+    ("lot", "Lot"),
     ("earlier", "Earlier records of condition"),
 ];

@@ -69,6 +69,10 @@ pub struct NumberRange {
 #[must_use]
 pub fn field(path: &str) -> Option<&'static Field> {
     let pattern = pattern(path);
+    // A part of one piece has the fields of any part.
+    let pattern = pattern
+        .strip_prefix("pieces.each[].parts")
+        .map_or_else(|| pattern.clone(), |rest| ["parts", rest].concat());
     FIELDS.iter().find(|field| field.path == pattern)
 }
 

@@ -35,11 +35,29 @@ use crate::terms::Treatment;
 /// A rule looks at the treatment and the situation, and adds a verdict if it applies.
 type Rule = fn(&mut RuleCheck);
 
-/// The verdict of every rule on `treatment` in `situation`, the most serious first; verdicts of equal
-/// severity are in the order of the decision: people and law, what destroys the object, evidence, food.
-/// Leaving alone, better keeping and a test for lead are never barred.
+/// What every rule says of `treatment` in `situation`, the gravest first; among equals, in the order
+/// of the decision: people and law, what destroys the object, evidence, food. Leaving alone, better
+/// keeping and a test for lead are never barred. Of several pieces every one is asked about, and what is
+/// barred for one is barred for the record.
 #[must_use]
 pub fn check(treatment: Treatment, situation: &Situation) -> Vec<Verdict> {
+    if situation.each.is_empty() {
+        return check_piece(treatment, situation);
+    }
+    let mut together = RuleCheck::new(treatment, situation);
+    for piece in situation.pieces() {
+        for v in check_piece(treatment, piece) {
+            together.add(v.guard, v.outcome, &v.reason, &v.lifted_by);
+        }
+    }
+    if matches!(treatment, Treatment::Replate | Treatment::Overplate) {
+        plating::one_of_several(&mut together);
+    }
+    together.verdicts()
+}
+
+/// What every rule says of `treatment` on one piece.
+fn check_piece(treatment: Treatment, situation: &Situation) -> Vec<Verdict> {
     let mut asked = RuleCheck::new(treatment, situation);
     if !matches!(treatment, Treatment::Leave | Treatment::Keeping) {
         people::on_loan(&mut asked);

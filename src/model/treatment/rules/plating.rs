@@ -1,10 +1,11 @@
 //! Prerequisites of new silver or tin.
 
 use super::RuleCheck;
-use crate::record::{Interior, Joint};
+use crate::record::{Interior, Joint, Relation};
 use crate::terms::Treatment;
 use crate::treatment::lead::LeadStatus;
 use crate::treatment::verdict::Outcome;
+use crate::treatment::{Fault, Faults, Situation};
 
 /// An open joint lets plating liquid in.
 pub(super) fn open_joint(a: &mut RuleCheck) {
@@ -17,7 +18,21 @@ pub(super) fn open_joint(a: &mut RuleCheck) {
     }
 }
 
-/// Silver does not adhere over lead.
+/// A pair or set of which some pieces would be plated and others not.
+pub(super) fn one_of_several(a: &mut RuleCheck) {
+    let bare = |s: &&Situation| Faults::of(s.case, s.ledger).has(Fault::BareMetal);
+    let worn = a.s.each.iter().filter(bare).count();
+    let belong = matches!(a.s.case.pieces.relation, Relation::Pair | Relation::Set);
+    if belong && worn > 0 && worn < a.s.each.len() {
+        a.condition(
+            "needs",
+            "Base metal shows on some of the pieces only. Plated by themselves they will not match the others.",
+            "Have all of them plated, or none.",
+        );
+    }
+}
+
+/// Silver does not hold over lead.
 pub(super) fn over_lead(a: &mut RuleCheck) {
     if a.s.lead_for(a.treatment) == LeadStatus::Present {
         let lifted_by = match a.treatment {

@@ -1,0 +1,347 @@
+//! The pieces of a record of several, each weighed as a piece of its own and then together.
+//!
+//! Invariants: a record of one piece has no members; every draw of the members is on the sample of the
+//! whole, but whether work goes wrong on one says nothing of another.
+
+use std::rc::Rc;
+
+use super::choice::{WorkBlock, not_needed};
+use super::column::Column;
+use super::columns::{Columns, World};
+use super::draws::Draws;
+use super::outcome::Weigher;
+use super::per_draw::PerDraw;
+use super::prices::answered;
+use super::sample::Sample;
+use super::what_if::WhatIf;
+use crate::identity::Posterior;
+use crate::ledger::{FigureId, Ledger};
+use crate::maths::at_most;
+use crate::record::{Case, SellAs};
+use crate::terms::{PartName, Treatment};
+use crate::treatment::{Faults, Situation};
+use crate::value::{Belonging, MOST_UNITS, Unit};
+
+/// Members that are weighed at most. Of a larger number of pieces those in the same state go together, and
+/// those beyond so many states count like the last.
+const MOST_MEMBERS: usize = 12;
+
+/// One piece, or several alike ones, with everything drawn for it.
+#[derive(Clone)]
+pub(super) struct Member {
+    /// The numbers of its pieces, from 1 up.
+    pub(super) numbers: Vec<u16>,
+    /// Their share of the value of the whole, together.
+    pub(super) share: f64,
+    /// The record of one of them, as if it were alone.
+    pub(super) case: Case,
+    pub(super) faults: Faults,
+    pub(super) draws: Rc<Draws>,
+}
+
+impl Member {
+    /// The members of a case; none where it is of one piece.
+    pub(super) fn all(
+        case: &Case,
+        ledger: &Ledger,
+        posterior: &Posterior,
+        early: bool,
+        sample: &Sample,
+        moved: &WhatIf,
+    ) -> Vec<Self> {
+        let mut members: Vec<Self> = Vec::new();
+        if !case.pieces.are_several() {
+            return members;
+        }
+        let few = case.pieces.each.len() <= MOST_UNITS;
+        for (no, each) in (1..).zip(&case.pieces.each) {
+            let one = case.of_piece(no);
+            let same = |m: &&mut Self| m.case.parts == one.parts && m.case.flaws == one.flaws;
+            let full = members.len() >= MOST_MEMBERS;
+            // Of a few pieces each is its own, so that luck with one is not luck with all.
+            let known = members.iter_mut().find(same).filter(|_| !few);
+            match known {
+                Some(member) => member.add(no, each.share),
+                None if full => {
+                    if let Some(last) = members.last_mut() {
+                        last.add(no, each.share);
+                    }
+                }
+                None => members.push(Self {
+                    numbers: vec![no],
+                    share: each.share,
+                    faults: Faults::of(&one, ledger),
+                    draws: Rc::new(Draws::new(&one, ledger, posterior, early, sample, moved)),
+                    case: one,
+                }),
+            }
+        }
+        members
+    }
+
+    fn add(&mut self, no: u16, share: f64) {
+        self.numbers.push(no);
+        self.share += share;
+    }
+
+    /// The same members of a case that differs in what is wanted.
+    pub(super) fn wanted_as(members: &[Self], case: &Case) -> Vec<Self> {
+        let mut members = members.to_vec();
+        for member in &mut members {
+            member.case.aim = case.aim.clone();
+            member.case.proposal = case.proposal.clone();
+        }
+        members
+    }
+
+    /// As a unit of a lot, with what condition leaves of it.
+    pub(super) fn unit(&self, multiplier: f64) -> Unit {
+        Unit {
+            share: self.share,
+            count: self.numbers.len(),
+            multiplier,
+        }
+    }
+}
+
+/// A member in the world it is weighed in.
+pub(super) struct MemberWorld<'a> {
+    pub(super) member: &'a Member,
+    pub(super) world: World<'a>,
+}
+
+impl<'a> World<'a> {
+    /// The same world for a record of several pieces.
+    pub(super) fn with_members(mut self, members: &'a [Member], sample: &'a Sample) -> Self {
+        let situation: &'a Situation<'a> = self.situation;
+        let each = members.iter().zip(&situation.each).enumerate();
+        self.members = each
+            .map(|(place, (member, situation))| {
+                let prices = self.prices.for_one_of_several(&member.case);
+                let mut world = World::new(
+                    &member.case,
+                    self.ledger,
+                    sample,
+                    &member.draws,
+                    situation,
+                    &member.faults,
+                    prices,
+                    self.weights,
+                    self.cost_scale,
+                );
+                world.place = place;
+                MemberWorld { member, world }
+            })
+            .collect();
+        self
+    }
+
+    /// The same world, with work done only on the parts that are named for it.
+    pub(super) fn only_on(mut self, named: &[(Treatment, Vec<PartName>)]) -> Self {
+        for member in &mut self.members {
+            member.world.only_on = named.to_vec();
+        }
+        self.only_on = named.to_vec();
+        self
+    }
+
+    /// What of this work is done to this piece: what has something to do there. A piece on which nothing else
+    /// is done needs no test for lead, unless food is wanted from it.
+    pub(super) fn needed(&self, done: &[Treatment]) -> Vec<Treatment> {
+        let of = done.iter().copied();
+        let mut needed: Vec<Treatment> = of.filter(|t| not_needed(*t, self).is_none()).collect();
+        let works = |of: &[Treatment]| {
+            let quiet = [Treatment::TestLead, Treatment::Keeping, Treatment::Wash];
+            of.iter().any(|t| !quiet.contains(t))
+        };
+        if !self.case.aim.food && works(done) && !works(&needed) {
+            needed.retain(|t| *t != Treatment::TestLead);
+        }
+        needed
+    }
+
+    /// What one treatment costs in a block of work by its own price: once for one piece; for several the sum
+    /// less what is saved on all but the dearest, or the price that somebody told for the record.
+    pub(super) fn own_cost(&self, t: Treatment, done: &[Treatment], n: usize) -> PerDraw {
+        if self.members.is_empty() {
+            let served = match t {
+                Treatment::Keeping => answered(t, self.faults),
+                _ => self.served(t, done),
+            };
+            let column = self.prices.cost(t, &served);
+            return column.map_or(PerDraw::Same(0.0), PerDraw::Drawn);
+        }
+        let takers: Vec<(f64, PerDraw)> = self
+            .members
+            .iter()
+            .filter_map(|m| {
+                let needed = m.world.needed(done);
+                let count = m.member.numbers.len() as f64;
+                needed
+                    .contains(&t)
+                    .then(|| (count, m.world.own_cost(t, &needed, n)))
+            })
+            .collect();
+        if let Some(told) = self.prices.quote(t).filter(|_| !takers.is_empty()) {
+            return PerDraw::Drawn(self.prices.of_told(told));
+        }
+        let mut sum = PerDraw::Same(0.0);
+        let mut dearest = PerDraw::Same(0.0);
+        for (count, cost) in &takers {
+            sum = sum.and(cost, n, &|a, b| a + count * b);
+            dearest = dearest.and(cost, n, &f64::max);
+        }
+        let saved = self
+            .ledger
+            .value(FigureId::COST_MORE_PIECES)
+            .clamp(0.0, 1.0);
+        sum.and(&dearest, n, &|sum, most| {
+            crate::value::less_saved(sum, most, saved)
+        })
+    }
+
+    /// What one treatment costs in a course in every draw; `None` when it is free.
+    pub(super) fn drawn_cost(&self, t: Treatment, done: &[Treatment]) -> Option<Column> {
+        if self.members.is_empty() {
+            return self.prices.cost(t, &self.served(t, done));
+        }
+        match self.own_cost(t, done, self.draws.n) {
+            PerDraw::Drawn(column) => Some(column),
+            PerDraw::Same(_) => None,
+        }
+    }
+
+    /// The columns of a block of work over all members: costs together, attributes by their shares, the
+    /// price as the search gauges it, and the columns of each.
+    pub(super) fn of_members(&self, block: WorkBlock, done: &[Treatment], n: usize) -> Columns {
+        let each: Vec<Rc<Columns>> = self
+            .members
+            .iter()
+            .map(|m| m.world.columns(block, &m.world.needed(done), n))
+            .collect();
+        let mut all = Columns::nothing();
+        let mut cost = PerDraw::Same(0.0);
+        let own = done
+            .iter()
+            .filter(|t| WorkBlock::of_treatment(**t) == Some(block));
+        for t in own {
+            cost = cost.and(&self.own_cost(*t, done, n), n, &|a, b| a + b);
+        }
+        if done.contains(&Treatment::Tinning) && self.case.aim.food {
+            // Each new lining has a release test of its own.
+            let test = self.own_cost(Treatment::TestLead, &[Treatment::TestLead], n);
+            cost = cost.and(&test, n, &|a, b| a + b);
+        }
+        all.cost = cost;
+        let by_share = |of: fn(&Columns) -> &PerDraw| {
+            let mut sum = PerDraw::Same(0.0);
+            for (m, columns) in self.members.iter().zip(&each) {
+                sum = sum.and(of(columns), n, &|a, b| a + m.member.share * b);
+            }
+            sum
+        };
+        let least = |of: fn(&Columns) -> &PerDraw| {
+            let mut least = PerDraw::Same(1.0);
+            for columns in &each {
+                least = least.and(of(columns), n, &at_most);
+            }
+            least
+        };
+        all.value = by_share(|c| &c.value);
+        if each.iter().all(|c| c.damped.is_some()) {
+            let of = |k: usize| {
+                let mut sum = PerDraw::Same(0.0);
+                for (m, columns) in self.members.iter().zip(&each) {
+                    if let Some(damped) = &columns.damped {
+                        sum = sum.and(&damped[k], n, &|a, b| a + m.member.share * b);
+                    }
+                }
+                sum
+            };
+            all.damped = Some([of(0), of(1), of(2)]);
+        }
+        all.originality = by_share(|c| &c.originality);
+        all.fitness = by_share(|c| &c.fitness);
+        all.extra = by_share(|c| &c.extra);
+        all.keeps = least(|c| &c.keeps);
+        all.choice = least(|c| &c.choice);
+        all.each = each;
+        all
+    }
+
+    /// How the pieces belong together in draw `i`.
+    pub(super) fn belonging(&self, i: usize) -> Belonging {
+        let premium = self.draws.premium.as_ref().map_or(1.0, |column| column[i]);
+        Belonging::of(&self.case.pieces, premium, self.ledger)
+    }
+}
+
+/// What pieces fetch in every draw, together or lot by lot.
+pub(super) struct Hammer {
+    /// All lots together.
+    pub(super) all: Vec<f64>,
+    /// How many lots of each sort there are, and what one fetches; empty where all is one lot.
+    pub(super) lots: Vec<(f64, Vec<f64>)>,
+}
+
+impl Weigher<'_> {
+    /// What condition leaves of each member in every draw, with this done: never below `floor`.
+    pub(super) fn member_multipliers(
+        &self,
+        blocks: &[Rc<Columns>],
+        n: usize,
+        floor: f64,
+    ) -> Vec<Vec<f64>> {
+        (0..self.world.members.len())
+            .map(|k| {
+                let of: Vec<Rc<Columns>> = blocks
+                    .iter()
+                    .filter_map(|b| b.each.get(k).map(Rc::clone))
+                    .collect();
+                let mut multiplier = self.multiplier(&of, n);
+                for m in &mut multiplier {
+                    *m = m.max(floor);
+                }
+                multiplier
+            })
+            .collect()
+    }
+
+    /// What several pieces fetch, as one lot or each by itself.
+    pub(super) fn hammer_of_several(
+        &self,
+        multipliers: &[Vec<f64>],
+        sell: SellAs,
+        n: usize,
+    ) -> Hammer {
+        let world = self.world;
+        let level = &world.draws.level;
+        let mut units: Vec<Unit> = world.members.iter().map(|m| m.member.unit(1.0)).collect();
+        let apart = sell == SellAs::Apart;
+        let mut hammer = Hammer {
+            all: vec![0.0; n],
+            lots: Vec::new(),
+        };
+        if apart {
+            hammer.lots = units
+                .iter()
+                .map(|unit| (unit.count as f64, vec![0.0; n]))
+                .collect();
+        }
+        for i in 0..n {
+            for (unit, multiplier) in units.iter_mut().zip(multipliers) {
+                unit.multiplier = multiplier[i];
+            }
+            let belonging = world.belonging(i);
+            if apart {
+                for (unit, (count, lot)) in units.iter().zip(&mut hammer.lots) {
+                    lot[i] = level[i] * belonging.alone(unit);
+                    hammer.all[i] += *count * lot[i];
+                }
+            } else {
+                hammer.all[i] = level[i] * belonging.lot(&units);
+            }
+        }
+        hammer
+    }
+}

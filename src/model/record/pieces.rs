@@ -1,0 +1,141 @@
+//! Several pieces in one record: how many, what they are to each other, and which differ.
+
+use super::{Case, Part};
+use crate::terms::{LotRule, PartName, Relation, SellAs};
+
+/// Most pieces one record can be of.
+pub const MOST_PIECES: u16 = 200;
+
+/// How many pieces a record is of.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Pieces {
+    /// How many: 1 to [`MOST_PIECES`].
+    pub count: u16,
+    /// What they are to each other. One piece is single or one left of a pair; more are neither.
+    pub relation: Relation,
+    /// Whether they are to be sold as one lot; `None` while nobody has said.
+    pub sell: Option<SellAs>,
+    /// Each piece, in the order of their numbers from 1 up; empty for one piece.
+    pub each: Vec<Each>,
+}
+
+/// One of several pieces.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Each {
+    /// Its share of what all are worth when whole, 0 to 1; the shares of all sum to 1.
+    pub share: f64,
+}
+
+impl Default for Pieces {
+    fn default() -> Self {
+        Self {
+            count: 1,
+            relation: Relation::Single,
+            sell: None,
+            each: Vec::new(),
+        }
+    }
+}
+
+impl Pieces {
+    /// Whether there is more than one.
+    #[must_use]
+    pub fn are_several(&self) -> bool {
+        self.count > 1
+    }
+}
+
+/// The lot a piece was bought in, at one price for all of it.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Lot {
+    /// What tells the lot from others, as written; empty where it was bought by itself.
+    pub id: String,
+    /// What was paid for the whole lot, in the case's currency.
+    pub price: Option<f64>,
+    /// How that is shared out.
+    pub rule: Option<LotRule>,
+    /// The person's own share for this record: its weight beside the shares of the others.
+    pub share: Option<f64>,
+}
+
+impl Case {
+    /// The record of one of several pieces by its number from 1 up, as if it were alone: its own parts, and
+    /// the flaws that were ticked for all or are on one of its parts.
+    #[must_use]
+    pub fn of_piece(&self, no: u16) -> Self {
+        let mut one = self.clone();
+        one.pieces = Pieces::default();
+        // Nobody says which of several unlike pieces a test cleared.
+        let unlike = |name: PartName| self.parts_named(name).any(|part| !part.on.is_empty());
+        one.tests
+            .retain(|test| test.passed != Some(true) || !test.part.is_some_and(unlike));
+        one.parts.retain(|part| part.is_on(no));
+        for part in &mut one.parts {
+            part.on.clear();
+        }
+        one.flaws.retain(|flaw| {
+            self.flaw_parts(flaw).is_empty() || one.parts.iter().any(|part| part.has_flaw(flaw))
+        });
+        one
+    }
+
+    /// The parts with this name: one, or as many as there are states it is in on several pieces.
+    pub fn parts_named(&self, name: PartName) -> impl Iterator<Item = &Part> {
+        self.parts.iter().filter(move |part| part.name == name)
+    }
+}
+
+impl Part {
+    /// Whether it is a part of this piece.
+    #[must_use]
+    pub fn is_on(&self, no: u16) -> bool {
+        self.on.is_empty() || self.on.contains(&no)
+    }
+
+    /// This where it says something, else what the other says.
+    #[must_use]
+    pub(super) fn over(self, below: &Self) -> Self {
+        Self {
+            name: self.name,
+            on: self.on,
+            bleed: self.bleed.or(below.bleed),
+            tarnish: self.tarnish.or(below.tarnish),
+            joint: self.joint.or(below.joint),
+            lead: self.lead.or(below.lead),
+            dents: self.dents.or(below.dents),
+            interior: self.interior.or(below.interior),
+            corrosion: self.corrosion.or(below.corrosion),
+            fill: self.fill.or(below.fill),
+            joint_distance_mm: self.joint_distance_mm.or(below.joint_distance_mm),
+            readings: if self.readings.is_empty() {
+                below.readings.clone()
+            } else {
+                self.readings
+            },
+            split: self.split.or(below.split),
+            loss: self.loss.or(below.loss),
+            mount: self.mount.or(below.mount),
+            lacquer: self.lacquer.or(below.lacquer),
+            replaced: self.replaced.or(below.replaced),
+            engraving: self.engraving.or(below.engraving),
+            repair: self.repair.or(below.repair),
+            fill_state: self.fill_state.or(below.fill_state),
+            hollow: self.hollow.or(below.hollow),
+            liner: self.liner.or(below.liner),
+            material: self.material.or(below.material),
+            gilding: self.gilding.or(below.gilding),
+            wax: self.wax.or(below.wax),
+            other_joint: self.other_joint.or(below.other_joint),
+            spots: if self.spots.is_empty() {
+                below.spots.clone()
+            } else {
+                self.spots
+            },
+            photos: if self.photos.is_empty() {
+                below.photos.clone()
+            } else {
+                self.photos
+            },
+        }
+    }
+}
