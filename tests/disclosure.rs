@@ -138,3 +138,56 @@ fn a_fault_that_moves_the_value_is_disclosed_and_the_reverse() {
     }
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
 }
+
+/// Each fault that can be shown at a place, the part it is usual on, and what to tick instead; nothing where
+/// no choice says it.
+const PLACED: [(&str, &str, &str, &str); 21] = [
+    ("small_dent", "body", "dents", "minor"),
+    ("deep_dent", "body", "dents", "moderate"),
+    ("scratch", "body", "", ""),
+    ("bare", "body", "bleed", "slight"),
+    ("crease", "body", "split", "crease"),
+    ("split", "body", "split", "through"),
+    ("small_loss", "finial", "loss", "small"),
+    ("large_loss", "finial", "loss", "large"),
+    ("open_joint", "handle", "joint", "open"),
+    ("leak", "spout", "joint", "leaking"),
+    ("grey_repair", "spout", "joint", "grey_repair"),
+    ("neat_repair", "spout", "joint", "neat_repair"),
+    ("worn_mount", "border", "mount", "grey_wear"),
+    ("fill_showing", "border", "mount", "fill_showing"),
+    ("loose_filling", "base", "fill_state", "failing"),
+    ("green", "foot", "corrosion", "green"),
+    ("white_powder", "foot", "corrosion", "white_powder"),
+    ("rust", "foot", "corrosion", "rust"),
+    ("broken_lacquer", "foot", "lacquer", "broken"),
+    ("worn_gilding", "interior", "gilding", "worn"),
+    ("other", "body", "", ""),
+];
+
+#[test]
+fn a_fault_shown_at_a_place_is_valued_and_disclosed_as_if_it_were_ticked() {
+    let (sound, plain) = said(piece());
+    for (fault, part, field, word) in PLACED {
+        let mut placed = piece();
+        let entry = format!("parts[part={part}].spots[id=e1]");
+        placed.set(&entry, &format!("fault={fault}\nx=40\ny=55\ncount=3"));
+        let (value, sheet) = said(placed);
+        if field.is_empty() {
+            assert!((value - sound).abs() < 1e-9, "{fault} moves the value");
+            assert!(
+                !added(&sheet, &plain).is_empty(),
+                "{fault} is not disclosed"
+            );
+            continue;
+        }
+        let mut ticked = piece();
+        ticked.set_part(part, field, word);
+        let (as_ticked, with_it) = said(ticked);
+        assert!(
+            (value - as_ticked).abs() < 1e-9,
+            "{fault}: {value}, ticked {as_ticked}"
+        );
+        assert_eq!(added(&sheet, &plain), added(&with_it, &plain), "{fault}");
+    }
+}

@@ -15,10 +15,11 @@ use leavewell_pages::sheet_text::{Form, Recipient, sheet_text};
 use leavewell_pages::{Block, EntryField, PageName, Subject};
 use serde_json::Value;
 
-const SHEETS: [PageName; 3] = [
+const SHEETS: [PageName; 4] = [
     PageName::SheetForClient,
     PageName::SheetForBuyer,
     PageName::SheetForFile,
+    PageName::SheetForConservation,
 ];
 
 fn cases() -> BTreeMap<String, Draft> {
@@ -54,7 +55,7 @@ fn lines(blocks: &[Block]) -> Vec<String> {
     out
 }
 
-const SHOWN: [&str; 12] = [
+const SHOWN: [&str; 13] = [
     "title",
     "text",
     "items",
@@ -66,11 +67,12 @@ const SHOWN: [&str; 12] = [
     "description",
     "hint",
     "problem",
+    "missing",
     "blocks",
 ];
 
 /// The nested content: blocks by type, and the marks of a picture.
-const BLOCKS: [&str; 16] = [
+const BLOCKS: [&str; 19] = [
     "Section",
     "Para",
     "List",
@@ -83,6 +85,9 @@ const BLOCKS: [&str; 16] = [
     "Fold",
     "Lines",
     "Row",
+    "Photos",
+    "PlacesOnPiece",
+    "Ticks",
     "Text",
     "Path",
     "table",
@@ -184,10 +189,16 @@ fn hostile() -> Draft {
         "done[0].materials",
         "done[0].before",
         "done[0].after",
+        "done[0].method",
+        "done[0].deviations",
+        "done[0].kept",
+        "parts[part=body].spots[id=e1].note",
+        "parts[part=body].spots[id=e2].fault",
         "strange.field",
     ] {
         draft.set(path, HOSTILE);
     }
+    draft.set("parts[part=body].spots[id=e1].fault", "other");
     draft.set("overrides.{fee.lot}.value", "12");
     draft.set("overrides.{fee.lot}.reason", HOSTILE);
     draft.set("overrides.{no.such}.value", HOSTILE);
@@ -203,11 +214,10 @@ fn every_sheet_is_made_for_every_case() {
     for (name, draft) in &all {
         for sheet in SHEETS {
             let text = words(sheet, draft);
-            // A buyer's sheet fits on one page.
-            let least = if sheet == PageName::SheetForBuyer {
-                1000
-            } else {
-                2000
+            // A buyer's sheet fits on one page, and a record of condition is as long as what is recorded.
+            let least = match sheet {
+                PageName::SheetForBuyer | PageName::SheetForConservation => 1000,
+                _ => 2000,
             };
             assert!(text.len() > least, "{name} {sheet:?}");
             assert!(
@@ -289,6 +299,7 @@ fn no_sheet_names_a_treatment_without_its_caution_and_the_deferral_line() {
             PageName::SheetForClient,
             PageName::SheetForBuyer,
             PageName::SheetForFile,
+            PageName::SheetForConservation,
             PageName::Done,
             PageName::Ledger,
             PageName::Trace,

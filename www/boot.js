@@ -7,9 +7,7 @@
 
 import { openStore } from "./kept.js";
 import { databaseOf } from "./photos.js";
-import "./plan.js";
 import "./shelf.js";
-import "./terms.js";
 
 const LONGEST_WAIT_MS = 20_000;
 
@@ -96,7 +94,12 @@ start().then(
     first?.remove();
     page.dataset.leavewell = "ready";
     window.dispatchEvent(new CustomEvent("leavewell-ready"));
-    if (!carried) keepOffline();
+    if (carried) return;
+    // Photos and faults shown on them, the plan of the shelf, and the meanings of trade words.
+    for (const later of ["./pictures.js", "./plan.js", "./terms.js"]) {
+      import(later).catch((reason) => console.info(`Leavewell does without ${later}:`, reason));
+    }
+    keepOffline();
   },
   (reason) => {
     page.dataset.leavewell = "failed";

@@ -13,6 +13,12 @@ pub struct Example {
     pub text: &'static str,
 }
 
+/// The piece that the guide takes from start to finish.
+pub const WORKED: Example = example(
+    text::DENTED_TRAY,
+    include_str!("../../tests/cases/dented_tray.json"),
+);
+
 /// Every worked example, in display order.
 pub const EXAMPLES: [Example; 14] = [
     example(
@@ -47,10 +53,7 @@ pub const EXAMPLES: [Example; 14] = [
         text::HALLMARKED_CANDLESTICKS,
         include_str!("../../tests/cases/hallmarked_candlesticks.json"),
     ),
-    example(
-        text::DENTED_TRAY,
-        include_str!("../../tests/cases/dented_tray.json"),
-    ),
+    WORKED,
     example(
         text::TEAPOT_WITHOUT_KNOB,
         include_str!("../../tests/cases/teapot_without_knob.json"),

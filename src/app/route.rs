@@ -18,6 +18,8 @@ pub enum Route {
     Road(RoadQuestion),
     /// Which pieces to work on, within a budget of money and hours.
     Plan,
+    /// What the program does, with one piece from start to finish.
+    Guide,
     /// A table from a spreadsheet, to be taken in.
     StockTable,
     /// Labels to print.
@@ -59,10 +61,11 @@ struct Sign {
     asks: &'static [Ask],
 }
 
-const SIGNS: [Sign; 19] = [
+const SIGNS: [Sign; 20] = [
     sign(Route::Shelf, "#/", places::SHELF, &[]),
     sign(Route::Plan, "#/plan", places::PLAN, &[]),
     sign(Route::Learning, "#/learning", places::LEARNING, &[]),
+    sign(Route::Guide, "#/guide", places::GUIDE, &[]),
     sign(Route::StockTable, "#/stock/table", stock::TABLE_TITLE, &[]),
     sign(Route::Labels, "#/stock/labels", stock::LABELS_TITLE, &[]),
     sign(Route::StockList, "#/stock/list", stock::LIST_TITLE, &[]),
@@ -78,6 +81,7 @@ const SIGNS: [Sign; 19] = [
         "#/condition",
         places::CONDITION,
         &[
+            Ask::Page(PageName::Places),
             Ask::Page(PageName::Bleed),
             Ask::Page(PageName::Care),
             Ask::Page(PageName::Record),
@@ -134,6 +138,12 @@ const SIGNS: [Sign; 19] = [
         "#/sheet/file",
         places::SHEET,
         &[Ask::Page(PageName::SheetForFile)],
+    ),
+    sign(
+        Route::Sheet(Recipient::Conservation),
+        "#/sheet/conservation",
+        places::SHEET,
+        &[Ask::Page(PageName::SheetForConservation)],
     ),
     sign(
         Route::Done,
@@ -221,6 +231,7 @@ impl Route {
             Self::Shelf
                 | Self::Plan
                 | Self::Learning
+                | Self::Guide
                 | Self::StockTable
                 | Self::Labels
                 | Self::StockList

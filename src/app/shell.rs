@@ -15,11 +15,12 @@ use leavewell_pages::with_taught;
 use leavewell_worker::ask::{Ask, Reply};
 use yew::prelude::*;
 
-use super::examples::EXAMPLES;
+use super::examples::{EXAMPLES, WORKED};
 use super::pages::bench::{bench_page, closer_page, treatments_page};
 use super::pages::condition::condition_page;
 use super::pages::counsel::counsel_page;
 use super::pages::figures::figures_page;
+use super::pages::guide::guide_page;
 use super::pages::learning::learning_page;
 use super::pages::look::look_page;
 use super::pages::money::money_page;
@@ -52,6 +53,7 @@ use crate::app::parts::words::joined;
 /// What several pieces are stored together for, as the store reports it.
 const TABLE: &str = "table";
 const CHANGE: &str = "change";
+const TAKEN_BACK: &str = "back";
 
 /// The keys of the places of a piece, in their order.
 const PLACE_KEYS: [&str; 5] = ["1", "2", "3", "4", "5"];
@@ -91,6 +93,10 @@ pub struct App {
     advised: Vec<AdvisedPiece>,
     /// The pieces on which no advice could be had.
     unadvised: Vec<String>,
+    /// The pieces last changed together: key, record before, and text after.
+    changed: Vec<(String, Draft, String)>,
+    /// Whether they were put up for sale.
+    for_sale: bool,
     /// Whether several pieces are being stored together.
     storing: bool,
     /// The timer that renders a change whose answer is late.
@@ -149,6 +155,8 @@ impl Component for App {
             advised: Vec::new(),
             unadvised: Vec::new(),
             storing: false,
+            changed: Vec::new(),
+            for_sale: false,
             drawing: None,
             _addresses: page::on_route(move |route| going.emit(route)),
             _keys: page::on_key(move |key| pressed.emit(key)),
@@ -223,6 +231,7 @@ impl Component for App {
             (Route::StockList, _) => list_page(state, effect),
             (Route::Plan, _) => plan_page(&state.planned),
             (Route::Learning, _) => learning_page(&state.lessons, act, effect),
+            (Route::Guide, _) => guide_page(&state.guide),
             (_, None) => nothing_open(),
             (Route::Road(question), Some(page)) => road_page(page, *question),
             (Route::Piece, Some(page)) => piece_page(page),
@@ -280,6 +289,9 @@ impl Component for App {
             if matches!(self.route, Route::Learning | Route::Money) || self.is_to_learn_anew(first)
             {
                 self.ask_lessons();
+            }
+            if self.route == Route::Guide {
+                worker::ask(Ask::Guide, 0, WORKED.text);
             }
             // A screen reader reads the answer of a new screen in its place on the page.
             self.announcing = None;
@@ -659,11 +671,13 @@ impl App {
                 kind,
                 sentence,
                 steps,
+                most,
             }) => self.advised.push(AdvisedPiece {
                 id,
                 kind,
                 sentence,
                 steps,
+                most,
             }),
             _ => self.unadvised.push(id),
         }
@@ -725,6 +739,13 @@ impl App {
             return match news {
                 worker::News::Answered(Ok(Reply::Page(blocks))) => Some(Action::Planned(blocks)),
                 // The plan's script asks the same question and reports its errors.
+                _ => None,
+            };
+        }
+        if topic == Ask::Guide.topic() {
+            return match news {
+                worker::News::Answered(Ok(Reply::Page(blocks))) => Some(Action::Guided(blocks)),
+                // The page shows that nothing has arrived.
                 _ => None,
             };
         }
@@ -792,6 +813,7 @@ impl App {
             Ask::ExpectedWhenAgreed => expected(PredictedWhen::Agreed, generation, answer),
             Ask::ExpectedWhenOffered => expected(PredictedWhen::Offered, generation, answer),
             Ask::Plan
+            | Ask::Guide
             | Ask::Learning
             | Ask::ReadTable
             | Ask::WriteTable
@@ -805,7 +827,10 @@ impl App {
         match (text, &self.state.open) {
             (Ok(text), Some(open)) => {
                 let ending = joined(&["-", recipient.id(), ".", form.extension()]);
-                save(&file::file_name(&open.name(), &ending), text, &self.act);
+                let name = file::file_name(&open.name(), &ending);
+                if form != Form::Html || !store::save_page(&name, &text) {
+                    save(&name, text, &self.act);
+                }
             }
             (Err(why), _) => tell(
                 file::trouble([
@@ -871,6 +896,7 @@ impl App {
                         what: happened.to_owned(),
                         remedy: joined(&[next, " (", &why, ")"]),
                         rescue: None,
+                        takes_back: false,
                     })
                 }
                 (TABLE, None) => {
@@ -882,8 +908,19 @@ impl App {
                         what: stock::added(n),
                         remedy: stock::ADDED_NEXT.to_owned(),
                         rescue: None,
+                        takes_back: false,
                     })
                 }
+                (CHANGE, None) => Action::Tell(Notice {
+                    what: stock::changed(self.changed.len()),
+                    remedy: if self.for_sale {
+                        stock::EXPECTED_LATER.to_owned()
+                    } else {
+                        String::new()
+                    },
+                    rescue: None,
+                    takes_back: true,
+                }),
                 _ => return None,
             },
             store::Event::Open(id) => {
@@ -995,15 +1032,33 @@ impl App {
             }
             Effect::SetStatus(ids, status) => {
                 let status = StockStatus::parse(status);
+                self.changed.clear();
                 let changed = ids.into_iter().filter_map(|id| {
-                    let mut draft = Self::stored_draft(&id)?;
+                    let before = Self::stored_draft(&id)?;
+                    let mut draft = before.clone();
                     put_status(&mut draft, status);
-                    let before = self.state.shelf.iter().find(|line| line.id == id);
-                    Some((id, draft, before.cloned()))
+                    let line = self.state.shelf.iter().find(|line| line.id == id).cloned();
+                    self.changed.push((id.clone(), before, draft.to_json()));
+                    Some((id, draft, line))
                 });
-                let changed = changed.collect();
+                let changed: Vec<_> = changed.collect();
+                self.for_sale = status == Some(StockStatus::ForSale);
                 self.keep_together(CHANGE, changed);
                 page::put_in("book-set-status", "");
+            }
+            Effect::TakeBack => {
+                act.emit(Action::DismissNotice);
+                // What was changed since stays as it is.
+                let as_left = |(id, _, left): &(String, Draft, String)| {
+                    store::case_text(id).as_deref() == Some(left)
+                };
+                let changed = std::mem::take(&mut self.changed);
+                let back = changed.into_iter().filter(as_left).map(|(id, before, _)| {
+                    let line = self.state.shelf.iter().find(|line| line.id == id).cloned();
+                    (id, before, line)
+                });
+                let back = back.collect();
+                self.keep_together(TAKEN_BACK, back);
             }
             Effect::SaveTogether(ids) => store::save_together(&ids),
             Effect::SaveTable(ids) => {
@@ -1047,7 +1102,7 @@ impl App {
     /// Adds the piece typed into the row for quick entry, or says what of it cannot be used.
     fn add_row(&self) {
         let act = &self.act;
-        match typed_piece() {
+        match typed_piece(begun()) {
             Ok(mut draft) => {
                 draft.set("asked_on", &clock::today());
                 if let Some(Err(fault)) = store::figures().map(|own| draft.lay_figures(&own)) {
@@ -1062,6 +1117,7 @@ impl App {
                     what: words,
                     remedy: String::new(),
                     rescue: None,
+                    takes_back: false,
                 }));
                 next_piece();
             }
@@ -1069,6 +1125,7 @@ impl App {
                 what,
                 remedy,
                 rescue: None,
+                takes_back: false,
             })),
         }
     }
@@ -1221,6 +1278,7 @@ fn tell(problem: Problem, rescue: Option<String>, act: &Callback<Action>) {
         what: problem.message,
         remedy: problem.remedy,
         rescue,
+        takes_back: false,
     }));
 }
 
@@ -1306,6 +1364,7 @@ fn notices(state: &State, act: &Callback<Action>, effect: &Callback<Effect>) -> 
             what: keeping::change_not_kept(&open.name(), why),
             remedy: keeping::CHANGE_NOT_KEPT_NEXT.to_owned(),
             rescue: Some(open.draft.to_json()),
+            takes_back: false,
         }),
     });
     let one = |shown: Option<&Notice>, more| group().each(shown, |n| notice(n, effect, more));
@@ -1326,6 +1385,10 @@ fn notice(notice: &Notice, effect: &Callback<Effect>, dismiss: Option<&Callback<
     if let Some(text) = &notice.rescue {
         let save = press(effect, Effect::Rescue(text.clone()));
         shown = shown.el(button("").pressed(save).text(keeping::SAVE_RECORD));
+    }
+    if notice.takes_back {
+        let back = press(effect, Effect::TakeBack);
+        shown = shown.el(button("").pressed(back).text(stock::TAKE_BACK));
     }
     shown.el(match dismiss {
         None => el("span", "").hidden(true),

@@ -69,6 +69,8 @@ pub struct State {
     pub working: Option<(PageName, f64)>,
     /// The newest plan for the whole shelf.
     pub planned: Rc<Vec<Block>>,
+    /// The guide, once it was asked for.
+    pub guide: Rc<Vec<Block>>,
     /// What closed pieces teach, and whether they do.
     pub lessons: Rc<Lessons>,
     /// Undo and redo for the open piece.
@@ -78,7 +80,7 @@ pub struct State {
 }
 
 /// What a worker says of a piece that was never opened here.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct AdvisedPiece {
     /// The key of its stored record.
     pub id: String,
@@ -88,6 +90,8 @@ pub struct AdvisedPiece {
     pub sentence: String,
     /// Ids of the treatments advised.
     pub steps: Vec<String>,
+    /// The most to pay for it; `None` unless it is to be sold.
+    pub most: Option<f64>,
 }
 
 /// A table that a person chose.
@@ -230,6 +234,8 @@ pub struct StockLine {
     pub spent: Option<f64>,
     /// The price asked for it.
     pub asking: Option<f64>,
+    /// The most to pay for it, while it is looked at and not bought, by the last answer.
+    pub most: Option<f64>,
     /// The currency of the amounts.
     pub currency: Option<Currency>,
 }
@@ -246,8 +252,16 @@ impl StockLine {
             paid: stock.paid,
             spent: bills.reduce(|sum, bill| sum + bill),
             asking: stock.asking,
+            most: None,
             currency: case.market.currency,
         }
+    }
+
+    /// The most to pay, unless it is bought.
+    #[must_use]
+    pub fn most_while_looking(&self) -> Option<f64> {
+        let is_looked_at = matches!(self.status, None | Some(StockStatus::Looking));
+        self.most.filter(|_| is_looked_at && self.paid.is_none())
     }
 
     fn to_value(&self) -> Value {
@@ -259,6 +273,7 @@ impl StockLine {
             "paid": self.paid,
             "spent": self.spent,
             "asking": self.asking,
+            "most": self.most,
             "currency": self.currency.map(Currency::id),
         })
     }
@@ -274,6 +289,7 @@ impl StockLine {
             paid: amount("paid"),
             spent: amount("spent"),
             asking: amount("asking"),
+            most: amount("most"),
             currency: Currency::parse(text("currency")),
         }
     }
@@ -319,6 +335,7 @@ impl ShelfLine {
         line.answer.clone_from(&self.answer);
         line.steps.clone_from(&self.steps);
         line.stock.kind.clone_from(&self.stock.kind);
+        line.stock.most = self.stock.most;
         line
     }
 
@@ -374,6 +391,8 @@ pub struct Notice {
     pub remedy: String,
     /// The text of a record that could not be stored or read, offered as a file.
     pub rescue: Option<String>,
+    /// Whether one press takes back what happened to several pieces.
+    pub takes_back: bool,
 }
 
 /// A change to the state.
@@ -420,6 +439,8 @@ pub enum Action {
     Shelved(Vec<ShelfLine>),
     /// The plan for the whole shelf is ready.
     Planned(Vec<Block>),
+    /// The guide has arrived.
+    Guided(Vec<Block>),
     /// What closed pieces teach is asked for again.
     Learn,
     /// The worker found what closed pieces teach.
@@ -562,6 +583,8 @@ pub enum Effect {
     Delete(String),
     /// Change the status of these pieces; an empty id takes it off.
     SetStatus(Vec<String>, &'static str),
+    /// Take back the last change of several pieces.
+    TakeBack,
     /// Save these pieces with their photos as one file.
     SaveTogether(Vec<String>),
     /// Move these pieces to the bin.
@@ -720,6 +743,10 @@ impl Open {
             unreadable: None,
             stock: StockLine {
                 kind: self.kind(),
+                most: match (self.report(), before) {
+                    (Some(report), _) => report.most_to_pay(),
+                    (None, before) => before.and_then(|before| before.stock.most),
+                },
                 ..StockLine::of_case(&self.case)
             },
         }
@@ -978,7 +1005,7 @@ pub fn update(state: &State, action: Action) -> Option<State> {
         }),
         Action::Answered(question, answer) => {
             let walk = Rc::new(state.walk.with(question, answer));
-            let write = |draft: &mut Draft| road::write(draft, question, answer);
+            let write = |draft: &mut Draft| road::write(draft, &state.walk, question, answer);
             let now = changed(state, no_field(), write);
             if now.is_none() && walk == state.walk {
                 return None;
@@ -1030,6 +1057,7 @@ pub fn update(state: &State, action: Action) -> Option<State> {
                     line.answer = first_sentence(&piece.sentence);
                     line.steps = piece.steps;
                     line.stock.kind = capital(&piece.kind);
+                    line.stock.most = piece.most;
                 }
             }
             (shelf != *state.shelf).then(|| State {
@@ -1064,6 +1092,10 @@ pub fn update(state: &State, action: Action) -> Option<State> {
         }),
         Action::Shelved(shelf) => (shelf != *state.shelf).then(|| State {
             shelf: Rc::new(shelf),
+            ..state.clone()
+        }),
+        Action::Guided(blocks) => (*state.guide != blocks).then(|| State {
+            guide: Rc::new(blocks),
             ..state.clone()
         }),
         Action::Planned(plan) => (*state.planned != plan).then(|| State {
@@ -1270,11 +1302,13 @@ fn with_figures(state: &State, text: &str) -> Option<State> {
             what: keeping::figures_added(count),
             remedy: keeping::FIGURES_ADDED_NEXT.to_owned(),
             rescue: None,
+            takes_back: false,
         },
         Err(problem) => Notice {
             what: problem.message,
             remedy: problem.remedy,
             rescue: None,
+            takes_back: false,
         },
     };
     let changed =
@@ -1413,6 +1447,7 @@ fn unreadable(state: &State, id: &str, problem: Problem, text: Option<String>) -
         what: problem.message,
         remedy: problem.remedy,
         rescue: text,
+        takes_back: false,
     };
     State {
         shelf: Rc::new(shelf),
@@ -1597,6 +1632,7 @@ mod tests {
             what: "It rains.".to_owned(),
             remedy: "Stay in.".to_owned(),
             rescue: None,
+            takes_back: false,
         };
         let noticed = update(&state, Action::Tell(notice.clone())).unwrap();
         assert!(Rc::ptr_eq(&open(&state).identity, &open(&noticed).identity));

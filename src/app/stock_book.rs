@@ -41,6 +41,8 @@ pub enum BookColumn {
     Spent,
     /// The price asked.
     Asking,
+    /// The most to pay, while it is not bought.
+    Most,
     /// What we advise.
     Advised,
     /// Where it stands.
@@ -100,7 +102,7 @@ impl Layout {
 
 impl BookColumn {
     /// The columns of the table, in their order.
-    pub const SHOWN: [Self; 9] = [
+    pub const SHOWN: [Self; 10] = [
         Self::Number,
         Self::Name,
         Self::Kind,
@@ -108,6 +110,7 @@ impl BookColumn {
         Self::Paid,
         Self::Spent,
         Self::Asking,
+        Self::Most,
         Self::Advised,
         Self::Status,
     ];
@@ -115,7 +118,7 @@ impl BookColumn {
     /// Whether it holds amounts.
     #[must_use]
     pub fn is_amount(self) -> bool {
-        matches!(self, Self::Paid | Self::Spent | Self::Asking)
+        matches!(self, Self::Paid | Self::Spent | Self::Asking | Self::Most)
     }
 }
 
@@ -215,6 +218,7 @@ impl StockBook {
             let amount = |line: &ShelfLine| match column {
                 BookColumn::Paid => line.stock.paid,
                 BookColumn::Spent => line.stock.spent,
+                BookColumn::Most => line.stock.most_while_looking(),
                 _ => line.stock.asking,
             };
             return match (amount(a), amount(b)) {

@@ -57,6 +57,10 @@ fn write(path: &Path, page: &str) -> Fallible<()> {
 /// Text that would end a script early, or keep it from ending.
 const ENDING: [&str; 2] = ["</script", "<!--"];
 
+/// The scripts of the page, as one.
+const ALL: &str = "all.js";
+const EACH: &str = "import \"./boot.js\";\nimport \"./pictures.js\";\nimport \"./plan.js\";\nimport \"./terms.js\";\n";
+
 type Read<'a, T> = &'a dyn Fn(&str) -> Fallible<T>;
 
 fn page_of(text: Read<String>, bytes: Read<Vec<u8>>) -> Fallible<String> {
@@ -87,7 +91,11 @@ fn page_of(text: Read<String>, bytes: Read<Vec<u8>>) -> Fallible<String> {
     let script = format!(
         "\nglobalThis.leavewellCarried = {{\n  program: {},\n  wasm: () => Uint8Array.from(atob(document.getElementById(\"carried-wasm\").textContent), (c) => c.charCodeAt(0)),\n  worker: () => document.getElementById(\"carried-worker\").textContent,\n}};\n{}",
         bundle::expression(&text(&program)?, &program)?,
-        bundle::joined("boot.js", text)?,
+        bundle::joined(ALL, &|name| match name {
+            // Elsewhere all but the first are fetched once the first screen stands.
+            ALL => Ok(EACH.to_owned()),
+            name => text(name),
+        })?,
     );
     refuse(&script, &ENDING, "the start-up script")?;
 
@@ -219,6 +227,8 @@ mod tests {
             "a-1.js" | "leavewell-worker.js" => "function init() {}\nexport { init as default };\n",
             "boot.js" => "import { d } from \"./photos.js\";\nstart(d);\n",
             "photos.js" => "export const d = 1;\n",
+            "plan.js" | "terms.js" => "",
+            "pictures.js" => "import { d } from \"./photos.js\";\nshow(d);\n",
             "worker.js" => "answer();\n",
             "looks.svg" => SHEET,
             other => return Err(Trouble::new(format!("no {other}"), "")),

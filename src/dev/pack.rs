@@ -15,8 +15,11 @@ const COPY_BUDGET: usize = 1_150_000;
 const WORKER_PROGRAM: &str = "leavewell-worker_bg.wasm";
 
 /// Files that a first visit does not request, with the reason. A browser test checks each of them.
-const FETCHED_LATER: [(&str, &str); 10] = [
+const FETCHED_LATER: [(&str, &str); 13] = [
     ("looks.svg", LOOKS),
+    ("pictures.js", SOON),
+    ("plan.js", SOON),
+    ("terms.js", SOON),
     ("worker.js", WORKER),
     ("leavewell-worker.js", WORKER),
     (WORKER_PROGRAM, WORKER),
@@ -28,6 +31,7 @@ const FETCHED_LATER: [(&str, &str); 10] = [
     ("_headers", "read by servers, not by visitors"),
 ];
 const LOOKS: &str = "drawings of the findings: requested when the Look screen opens";
+const SOON: &str = "what no first screen needs: requested after it has appeared";
 const WORKER: &str = "the worker program: started when a screen first needs an answer";
 const COPY: &str = "the offline copy: made after the first screen has appeared";
 const ICON: &str = "requested when a visitor installs the site";

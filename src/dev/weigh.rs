@@ -26,7 +26,7 @@ pub(crate) fn weigh(file: &str) -> Fallible<ExitCode> {
     })
 }
 
-/// Prints one sheet of a case (`client`, `buyer` or `file`) as `markdown` or `html`.
+/// Prints one sheet of a case (`client`, `buyer`, `file` or `conservation`) as `markdown` or `html`.
 ///
 /// # Errors
 /// If the case cannot be read, or the sheet or the format is unknown.
@@ -49,7 +49,7 @@ fn sheet_of(case: &str, recipient: &str, form: &str) -> Fallible<String> {
     let recipient = Recipient::parse(recipient).ok_or_else(|| {
         Trouble::new(
             format!("there is no sheet called {recipient}"),
-            "ask for one of: client, buyer, file.",
+            "ask for one of: client, buyer, file, conservation.",
         )
     })?;
     let subject = Subject::parse(case).map_err(|error| {
@@ -155,7 +155,8 @@ mod tests {
     fn an_unknown_sheet_is_answered_with_the_known_ones() {
         let message = |trouble: Trouble| trouble.to_string();
         assert!(
-            message(sheet_of(TRAY, "seller", "html").unwrap_err()).contains("client, buyer, file")
+            message(sheet_of(TRAY, "seller", "html").unwrap_err())
+                .contains("client, buyer, file, conservation")
         );
         assert!(message(sheet_of(TRAY, "buyer", "pdf").unwrap_err()).contains("html"));
         let cut = sheet_of("{\"format\":", "buyer", "html").unwrap_err();

@@ -765,3 +765,12 @@ pub struct DisplayOnly {
     /// The label to put on it.
     pub label: Text,
 }
+
+impl Report {
+    /// The most to pay for the piece if what is advised is done; `None` unless it is to be sold.
+    #[must_use]
+    pub fn most_to_pay(&self) -> Option<f64> {
+        let advised = self.courses.iter().find(|c| c.steps == self.counsel.steps);
+        advised.and_then(|course| course.most_to_pay)
+    }
+}

@@ -46,6 +46,8 @@ pub enum Block {
     Field(EntryField),
     /// A choice of one option among a few.
     Choice(Choice),
+    /// A choice of several among a few; the ids chosen stand in the record with spaces between.
+    Ticks(Choice),
     /// Content that stays hidden until opened.
     Fold {
         /// Stable from one answer to the next.
@@ -62,10 +64,21 @@ pub enum Block {
         /// Number of lines.
         count: u8,
     },
-    /// Fields shown side by side where there is room.
+    /// Blocks shown side by side where there is room.
     Row {
-        /// The fields.
+        /// The blocks.
         blocks: Vec<Block>,
+    },
+    /// Photographs, which only the browser they are kept in can show.
+    Photos(Photos),
+    /// Numbered places on the drawing of the piece.
+    PlacesOnPiece(PlacesOnPiece),
+    /// Where a photograph is taken in, and those there are.
+    TakePhotos(TakePhotos),
+    /// Where faults are shown on the drawing or on a photograph, for a script of the page.
+    PlaceFaults {
+        /// What is recorded, as JSON.
+        data: String,
     },
 }
 
@@ -135,6 +148,58 @@ pub struct HeatZone {
     pub most_mm: Option<f64>,
 }
 
+/// Photographs of one thing.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Photos {
+    /// Stable from one answer to the next; each stands once on a page.
+    pub id: String,
+    /// Their keys, such as `foot/k2` or `piece/k1`.
+    pub keys: Vec<String>,
+    /// What they show.
+    pub caption: String,
+    /// What to say instead where they are not at hand.
+    pub missing: String,
+    /// Places marked on them.
+    pub marks: Vec<NumberedPlace>,
+}
+
+/// A numbered place on a drawing or photograph.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct NumberedPlace {
+    /// The number beside which it is described.
+    pub number: u16,
+    /// Per cent of the width from the left, 0 to 100.
+    pub x: f64,
+    /// Per cent of the height from the top, 0 to 100.
+    pub y: f64,
+}
+
+/// Numbered places on the drawing of the piece, for a renderer that can draw it.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct PlacesOnPiece {
+    /// Stable from one answer to the next; each stands once on a page.
+    pub id: String,
+    /// What it shows.
+    pub title: String,
+    /// Id of the form of the piece; empty if unknown.
+    pub form: String,
+    /// The places.
+    pub marks: Vec<NumberedPlace>,
+}
+
+/// Where a photograph is taken in.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct TakePhotos {
+    /// What comes before the number in the key: `done-e1`.
+    pub of: String,
+    /// Path of the list of numbers in the record.
+    pub path: String,
+    /// What they show, for the middle of a sentence.
+    pub name: String,
+    /// A field to write before the first photograph, and its text; both empty where there is none.
+    pub first: (String, String),
+}
+
 /// A field to type into. Its text is stored in the record under `path`.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct EntryField {
@@ -169,6 +234,17 @@ pub struct Choice {
     pub options: Vec<(String, String)>,
     /// Id of the chosen option; empty if none is.
     pub chosen: String,
+}
+
+impl Choice {
+    /// The labels of the ticked options, where several may be.
+    #[must_use]
+    pub fn ticked(&self) -> String {
+        let ticked = |(id, _): &&(String, String)| self.chosen.split_whitespace().any(|c| c == id);
+        let labels = self.options.iter().filter(ticked);
+        let labels: Vec<&str> = labels.map(|(_, label)| label.as_str()).collect();
+        labels.join(", ")
+    }
 }
 
 impl Block {

@@ -10,8 +10,8 @@ use leavewell_model::terms::{
     BleedWord, BuyerSort, CameFrom, Corrosion, Covers, Currency, Dents, Doer, Ending, Engraving,
     Fill, FillState, Form, Gilding, Goal, Instrument, Interior, Joint, Kind, Lacquer, Lead,
     LengthUnit, Liner, Loss, Material, MaterialUsed, Mount, PartName, PredictedWhen, PriceBasis,
-    Repair, Replaced, Route, Seen, SoldAs, Split, StockStatus, Tarnish, TestKind, Tester, UnsoldAt,
-    WeightUnit,
+    Repair, Replaced, Route, Seen, SoldAs, Split, SpotFault, StockStatus, Tarnish, TestKind,
+    Tester, UnsoldAt, WeightUnit,
 };
 
 /// The label of a field such as `aim.goal` or `quotes[2].likely`; `None` for one the schema lacks.
@@ -75,6 +75,7 @@ fn word(path: &str, id: &str) -> Option<String> {
         "parts.corrosion" => label!(Corrosion),
         "parts.fill" => label!(Fill),
         "parts.split" => label!(Split),
+        "parts.spots.fault" => label!(SpotFault),
         "parts.loss" => label!(Loss),
         "parts.mount" => label!(Mount),
         "parts.lacquer" => label!(Lacquer),

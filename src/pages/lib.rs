@@ -6,7 +6,7 @@
 //!
 //! The doors of the crate:
 //! - [`PageName::blocks`] builds one page about one record;
-//! - [`sheet_text::sheet_text`] renders a sheet for a client, a buyer or the file;
+//! - [`sheet_text::sheet_text`] renders a sheet for a client, a buyer, the file or a conservator;
 //! - [`plan`] plans the work on a whole shelf;
 //! - [`compare`] compares two records of one piece.
 //!
@@ -43,6 +43,7 @@ mod caution_blocks;
 mod cross_section;
 mod field_words;
 mod food;
+pub mod guide;
 mod happened;
 mod heat;
 mod heat_on_piece;
@@ -63,6 +64,7 @@ pub mod owner;
 mod page_name;
 mod part_words;
 mod picture;
+mod placing;
 pub mod plan;
 mod plan_curve;
 mod plating;
@@ -76,10 +78,13 @@ mod sheet;
 mod sheet_buyer;
 mod sheet_cautions;
 mod sheet_client;
+mod sheet_conservation;
 mod sheet_disclosure;
 mod sheet_done;
 mod sheet_file;
 mod sheet_glossary;
+mod sheet_photos;
+mod sheet_places;
 mod sheet_proposal;
 pub mod sheet_text;
 mod sources_fold;
@@ -95,7 +100,10 @@ mod worth_knowing_tree;
 
 pub mod compare;
 
-pub use block::{Block, Choice, EntryField, HeatOnPiece, HeatZone, Table, Tone};
+pub use block::{
+    Block, Choice, EntryField, HeatOnPiece, HeatZone, NumberedPlace, Photos, PlacesOnPiece, Table,
+    TakePhotos, Tone,
+};
 pub use page_name::PageName;
 pub use picture::{Anchor, Ink, Mark, Picture, wrapped};
 pub use subject::{Subject, with_taught};

@@ -67,7 +67,11 @@ fn one(out: &mut String, block: &Block, level: usize) {
             let chosen = choice.options.iter().find(|(id, _)| *id == choice.chosen);
             fact(out, &choice.label, chosen.map_or("", |(_, label)| label));
         }
+        Block::Ticks(choice) => fact(out, &choice.label, &choice.ticked()),
         Block::Row { blocks } => each(out, blocks, level),
+        Block::Photos(photos) => line(out, &["\n", &one_line(&photos.missing)]),
+        // The places are described in words beside it.
+        Block::PlacesOnPiece(_) | Block::TakePhotos(_) | Block::PlaceFaults { .. } => {}
     }
 }
 

@@ -35,7 +35,7 @@ const RUNNING: usize = 70;
 
 const HEAD: &str = "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n\
 <meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n\
-<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n";
+<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'; img-src data:\">\n";
 
 const STYLE: &str = include_str!("sheet.css");
 
@@ -106,8 +106,26 @@ impl HtmlPage {
             }
             Block::Field(field) => self.facts(&[(field.label.clone(), of_field(field))]),
             Block::Choice(choice) => self.facts(&[(choice.label.clone(), of_choice(choice))]),
-            Block::Row { blocks } => self.each(blocks, level),
+            Block::Ticks(choice) => self.facts(&[(choice.label.clone(), choice.ticked())]),
+            Block::Row { blocks } => {
+                self.raw("<div class=\"row\">\n");
+                self.each(blocks, level);
+                self.raw("</div>\n");
+            }
+            Block::Photos(photos) => self.shown(&photos.id, &photos.missing),
+            Block::PlacesOnPiece(drawing) => self.shown(&drawing.id, ""),
+            Block::TakePhotos(_) | Block::PlaceFaults { .. } => {}
         }
+    }
+
+    /// A picture that only a browser can show. `www/pictures.js` saves the page with what the screen shows
+    /// under the same id.
+    fn shown(&mut self, id: &str, instead: &str) {
+        self.raw(&["<div class=\"shown\" id=\"", &escaped(id), "\">\n"].concat());
+        if !instead.is_empty() {
+            self.element("p", instead);
+        }
+        self.raw("</div>\n");
     }
 
     fn para(&mut self, text: &str, tone: Tone) {

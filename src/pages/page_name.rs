@@ -4,8 +4,9 @@ use serde::{Deserialize, Serialize};
 
 use super::subject::Sheet;
 use super::{
-    Block, Subject, bench, bleed, care, catalogue, ledger, ledger_trace, measures, money, record,
-    sheet_buyer, sheet_client, sheet_done, sheet_file, why, worth_knowing,
+    Block, Subject, bench, bleed, care, catalogue, ledger, ledger_trace, measures, money, placing,
+    record, sheet_buyer, sheet_client, sheet_conservation, sheet_done, sheet_file, why,
+    worth_knowing,
 };
 
 /// A page about one record.
@@ -27,6 +28,8 @@ pub enum PageName {
     Ledger,
     /// Density, conductivity and X-ray readings.
     Measures,
+    /// Where faults are, on the drawing or on photographs.
+    Places,
     /// The condition record, and earlier ones.
     Record,
     /// The sheet for a buyer.
@@ -35,6 +38,8 @@ pub enum PageName {
     SheetForClient,
     /// The sheet for the file.
     SheetForFile,
+    /// The condition and treatment record, as conservators keep it.
+    SheetForConservation,
     /// How the main numbers are worked out.
     Trace,
     /// How each answer moved the odds of the leading family.
@@ -45,7 +50,7 @@ pub enum PageName {
 
 impl PageName {
     /// Every page.
-    pub const ALL: [Self; 15] = [
+    pub const ALL: [Self; 17] = [
         Self::Bench,
         Self::Bleed,
         Self::Care,
@@ -54,10 +59,12 @@ impl PageName {
         Self::Done,
         Self::Ledger,
         Self::Measures,
+        Self::Places,
         Self::Record,
         Self::SheetForBuyer,
         Self::SheetForClient,
         Self::SheetForFile,
+        Self::SheetForConservation,
         Self::Trace,
         Self::Why,
         Self::Worth,
@@ -69,7 +76,9 @@ impl PageName {
     pub fn prepare(self, subject: &Subject) -> Option<f64> {
         match self {
             Self::Closer => subject.draw_next_sample(),
-            Self::SheetForBuyer => subject.solve_next(Sheet::WithoutChanges),
+            Self::SheetForBuyer | Self::SheetForConservation => {
+                subject.solve_next(Sheet::WithoutChanges)
+            }
             Self::SheetForClient | Self::SheetForFile => subject.solve_next(Sheet::WithChanges),
             _ => None,
         }
@@ -87,10 +96,12 @@ impl PageName {
             Self::Done => sheet_done::page(subject),
             Self::Ledger => ledger::page(subject),
             Self::Measures => measures::page(subject),
+            Self::Places => placing::page(subject),
             Self::Record => record::page(subject),
             Self::SheetForBuyer => sheet_buyer::page(subject),
             Self::SheetForClient => sheet_client::page(subject),
             Self::SheetForFile => sheet_file::page(subject),
+            Self::SheetForConservation => sheet_conservation::page(subject),
             Self::Trace => ledger_trace::page(subject),
             Self::Why => why::page(subject),
             Self::Worth => money::page(subject),

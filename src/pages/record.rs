@@ -26,11 +26,13 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
 }
 
 fn looked(draft: &Draft) -> Vec<Block> {
-    let on = draft.text("looked.on");
-    let problem = if on.trim().is_empty() || Date::parse(on.trim()).is_some() {
-        String::new()
-    } else {
-        words::NO_DATE.to_owned()
+    let not_a_day = |path: &str| {
+        let on = draft.text(path);
+        if on.trim().is_empty() || Date::parse(on.trim()).is_some() {
+            String::new()
+        } else {
+            words::NO_DATE.to_owned()
+        }
     };
     let ask = |path: &str, words: [&str; 2]| {
         text_field(draft, path, [words[0], "", words[1]], String::new())
@@ -42,7 +44,7 @@ fn looked(draft: &Draft) -> Vec<Block> {
                     draft,
                     "looked.on",
                     [words::DATE, "", words::DATE_HINT],
-                    problem,
+                    not_a_day("looked.on"),
                 ),
                 ask("looked.by", [words::WHO, ""]),
             ],
@@ -59,6 +61,18 @@ fn looked(draft: &Draft) -> Vec<Block> {
                 ask("looked.where", [words::KEPT_AT, ""]),
             ],
         },
+        Block::Row {
+            blocks: vec![
+                ask("looked.for", [words::FOR_WHOM, words::FOR_WHOM_HINT]),
+                text_field(
+                    draft,
+                    "looked.next",
+                    [words::NEXT, "", words::DATE_HINT],
+                    not_a_day("looked.next"),
+                ),
+            ],
+        },
+        ask("looked.watch", [words::WATCH, words::WATCH_HINT]),
     ]
 }
 

@@ -11,6 +11,7 @@ use super::as_typed::as_typed;
 use super::block::{Block, Tone};
 use super::scale_words::said;
 use super::sheet_done::{RecordedWork, done};
+use super::sheet_photos::before_and_after;
 use super::wording::sheet as words;
 use leavewell_model::counsel::money;
 use leavewell_model::ledger::{FigureId, LEDGER_VERSION, Ledger};
@@ -182,37 +183,6 @@ impl<'a> Paper<'a> {
             .collect()
     }
 
-    /// The text of one field for every part that has it, with the part's name and the pieces it is on.
-    pub(super) fn of_parts(&self, field: &str) -> Vec<(String, String)> {
-        let all = self.raw_parts();
-        let told: Vec<(Option<u16>, &Value, String, String)> = all
-            .into_iter()
-            .filter_map(|(no, part)| {
-                let text = plain(part.get(field)?);
-                (!text.is_empty()).then(|| (no, part.get("part"), part_name(part), text))
-            })
-            .filter_map(|(no, part, name, text)| Some((no, part?, name, text)))
-            .collect();
-        told.iter()
-            .filter_map(|(no, part, name, text)| {
-                let own: Vec<u16> = told
-                    .iter()
-                    .filter(|(_, other, ..)| other == part)
-                    .filter_map(|(no, ..)| *no)
-                    .collect();
-                let on: Vec<u16> = match no {
-                    Some(no) => vec![*no],
-                    None if own.is_empty() => Vec::new(),
-                    None => (1..=self.case.pieces.count)
-                        .filter(|no| !own.contains(no))
-                        .collect(),
-                };
-                let holds = no.is_some() || own.is_empty() || !on.is_empty();
-                holds.then(|| (words::part_of(name, &the_pieces(&on)), text.clone()))
-            })
-            .collect()
-    }
-
     /// What several pieces come to together and one by one; empty for one piece.
     pub(super) fn pieces_rows(&self) -> Vec<(String, String)> {
         let Some(pieces) = &self.report.pieces else {
@@ -323,14 +293,22 @@ impl<'a> Paper<'a> {
                 words::plated_yet_fused(&self.likely(first_silver)),
             ));
         }
-        for work in &self.done {
-            blocks.push(Block::section(
-                &format!("{id}.{}", work.place),
-                &words::work(work.place + 1, &work.name()),
-                vec![Block::Facts { rows: work.rows() }],
-            ));
-        }
+        blocks.extend(self.work_sections(id));
         vec![Block::section(id, words::WORK_DONE, blocks)]
+    }
+
+    /// One section for each recorded work, with photographs from before and after side by side where there
+    /// are any from after it.
+    pub(super) fn work_sections(&self, id: &str) -> Vec<Block> {
+        let section = |work: &RecordedWork| {
+            let id = format!("{id}.{}", work.place);
+            let mut of_it = vec![Block::Facts { rows: work.rows() }];
+            if !work.photos.is_empty() {
+                of_it.extend(before_and_after(self, &id, work));
+            }
+            Block::section(&id, &words::work(work.place + 1, &work.name()), of_it)
+        };
+        self.done.iter().map(section).collect()
     }
 
     /// The inputs behind the numbers, so that anyone can reproduce them.

@@ -6,10 +6,11 @@ use super::block::{Block, Tone};
 use super::sheet::{Paper, and, head, missing, part_label};
 use super::sheet_cautions::cautions_of;
 use super::sheet_disclosure::{Disclosure, disclosures};
+use super::sheet_photos::{of_parts, of_piece};
 use super::wording::sheet_buyer as words;
 use leavewell_model::ledger::{FigureId, Place};
 use leavewell_model::record::StruckMark;
-use leavewell_model::report::{DateReport, FamilyDates};
+use leavewell_model::report::{CautionReport, DateReport, FamilyDates};
 use leavewell_model::terms::capital;
 use leavewell_model::terms::small;
 use leavewell_model::terms::{Currency, Seen, sum};
@@ -52,6 +53,10 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
         entry.push(Block::said(Tone::Quiet, words::KEEP_EACH));
     }
     blocks.push(Block::section("buyer.catalogue", words::CATALOGUE, entry));
+    if stock.show_photos {
+        blocks.extend(of_piece(&paper, "buyer.photos", 0..usize::MAX));
+        blocks.extend(of_parts(&paper, "buyer.photos"));
+    }
     blocks.extend(missing(&paper, "buyer.missing"));
     let law = paper.case.law_of_sale();
     if !law.is_empty() {
@@ -60,15 +65,17 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
     }
     blocks.push(Block::said(Tone::Quiet, words::LAW_OF_THE_PLACE));
     let child = paper.case.aim.household_child_or_pregnant;
-    // Cautions about the piece itself, not about work that nobody is offering the buyer.
-    let of_the_piece = |c: &leavewell_model::report::CautionReport| {
-        matches!(
-            c.id.as_str(),
-            "caution.lead" | "caution.corrosion" | "caution.sealed" | "caution.mercury"
-        )
-    };
-    blocks.push(cautions_of(&paper.report, of_the_piece, &blocks, child));
+    // Not about work that nobody is offering the buyer.
+    blocks.push(cautions_of(&paper.report, is_of_the_piece, &blocks, child));
     blocks
+}
+
+/// Whether a caution is about the piece itself and not about work on it.
+pub(super) fn is_of_the_piece(caution: &CautionReport) -> bool {
+    matches!(
+        caution.id.as_str(),
+        "caution.lead" | "caution.corrosion" | "caution.sealed" | "caution.mercury"
+    )
 }
 
 /// The ticket: form and years, then what the piece is, then every disclosure.

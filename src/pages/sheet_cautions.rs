@@ -161,6 +161,9 @@ fn add_words(block: &Block, visit: &mut dyn FnMut(&str)) {
             }
         }
         Block::Lines { label, .. } => visit(label),
+        Block::Photos(photos) => visit(&photos.caption),
+        Block::PlacesOnPiece(drawing) => visit(&drawing.title),
+        Block::Ticks(_) | Block::TakePhotos(_) | Block::PlaceFaults { .. } => {}
         Block::Field(field) => {
             visit(&field.label);
             visit(&field.hint);

@@ -9,6 +9,8 @@ use super::sheet::{Paper, and, head, missing};
 use super::sheet_buyer::quoted_mark;
 use super::sheet_cautions::cautions_of;
 use super::sheet_glossary::word_list;
+use super::sheet_photos::{of_parts, of_piece};
+use super::sheet_places::{placed, summed};
 use super::sheet_proposal::proposed;
 use super::wording::sheet_buyer::marked;
 use super::wording::sheet_client as words;
@@ -17,7 +19,7 @@ use leavewell_model::report::{
     ChangeReport, CounselReport, CourseReport, OptionReport, Text, VerdictReport,
 };
 use leavewell_model::terms::capital;
-use leavewell_model::terms::{PartName, Treatment, small, sum};
+use leavewell_model::terms::{Currency, PartName, Treatment, small, sum};
 
 /// Builds the page: what is signed in front, and behind it everything it rests on.
 #[must_use]
@@ -37,13 +39,14 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
         blocks.extend(condition(&paper));
         blocks.push(advice(&paper));
         blocks.extend(proposed(&paper, "client.proposal"));
-        blocks.extend(steps(&paper));
+        blocks.extend(steps(&paper, "client.steps"));
         blocks.push(sign(&paper));
         blocks.push(Block::section(
             "client.behind",
             words::BEHIND,
             vec![Block::para(words::BEHIND_MEANS)],
         ));
+        blocks.extend(more_photos(&paper));
         blocks.push(reasons(&paper));
         blocks.extend(missing(&paper, "client.missing"));
         blocks.push(what_it_is(&paper));
@@ -80,11 +83,22 @@ fn the_piece(paper: &Paper) -> Block {
     };
     add(words::MARKS, and(&marks));
     add(words::SIZE, paper.size());
-    Block::section(
-        "client.piece",
-        words::THE_PIECE,
-        vec![Block::Facts { rows }],
-    )
+    let mut blocks = vec![Block::Facts { rows }];
+    // One photograph leads the sheet; the rest stand behind, so that what is signed stays on two pages.
+    if let Some(photo) = of_piece(paper, "client.photo", 0..1) {
+        blocks.insert(0, photo);
+    }
+    Block::section("client.piece", words::THE_PIECE, blocks)
+}
+
+/// The photographs that do not lead the sheet; `None` where there is none.
+fn more_photos(paper: &Paper) -> Option<Block> {
+    let more = of_piece(paper, "client.photos", 1..usize::MAX);
+    let blocks: Vec<Block> = more
+        .into_iter()
+        .chain(of_parts(paper, "client.photos"))
+        .collect();
+    (!blocks.is_empty()).then(|| Block::section("client.pictures", words::PHOTOS, blocks))
 }
 
 /// The faults with their parts, and the parts nobody looked at; `None` if nothing is recorded of either.
@@ -108,6 +122,10 @@ fn condition(paper: &Paper) -> Option<Block> {
             (fault.name.clone(), parts)
         })
         .collect();
+    let shown = summed(&placed(paper.case));
+    if !shown.is_empty() {
+        rows.push((words::PLACED.to_owned(), shown.join("; ")));
+    }
     let unseen: Vec<String> = paper
         .parts_not_looked_at()
         .iter()
@@ -146,7 +164,7 @@ fn advice(paper: &Paper) -> Block {
 }
 
 /// The steps advised, each with price, time, loss and risk; empty where nothing is to be done.
-fn steps(paper: &Paper) -> Option<Block> {
+pub(super) fn steps(paper: &Paper, id: &str) -> Option<Block> {
     let advised = &paper.report.counsel.steps;
     let of = |id: &Text| paper.report.options.iter().find(|o| o.treatment == *id);
     let chosen: Vec<&OptionReport> = advised
@@ -187,14 +205,27 @@ fn steps(paper: &Paper) -> Option<Block> {
         rows,
     })];
     blocks.extend(listed(words::CONDITIONS, &risks));
-    Some(Block::section("client.steps", words::STEPS_TITLE, blocks))
+    Some(Block::section(id, words::STEPS_TITLE, blocks))
 }
 
 /// What a treatment costs, and whether that was quoted.
 fn price(paper: &Paper, option: &OptionReport) -> String {
     let band = paper.money_band(option.cost);
-    if option.quoted {
-        words::as_quoted(&band)
+    let quote = Treatment::parse(&option.treatment).and_then(|t| paper.case.quote(t));
+    if let Some(quote) = quote.filter(|_| option.quoted) {
+        let sign = paper.case.market.currency.unwrap_or(Currency::Other).sign();
+        let asked = match (quote.low, quote.high) {
+            (Some(low), Some(high)) => words::from_to(&sum(sign, low), &sum(sign, high)),
+            _ => sum(sign, quote.likely),
+        };
+        if quote.fixed {
+            words::as_quoted_fixed(&asked)
+        } else {
+            let [low, high] = [option.cost.p10, option.cost.p90].map(|x| paper.money(x));
+            words::as_quoted(&asked, &words::from_to(&low, &high))
+        }
+    } else if option.quoted {
+        words::from_a_quote(&band)
     } else if option.cost.p90 < 0.5 {
         band
     } else {

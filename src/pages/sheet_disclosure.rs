@@ -1,6 +1,7 @@
 //! What to disclose to a buyer: re-plating, repairs, lead, replaced parts, wear and damage, if recorded or
 //! more than very unlikely.
 
+use super::as_typed::as_typed;
 use super::sheet::{Paper, and, part_label, part_labels};
 use super::wording::sheet_disclosure as words;
 use leavewell_model::ledger::{FigureId, signs};
@@ -8,8 +9,8 @@ use leavewell_model::record::Part;
 use leavewell_model::terms::percent;
 use leavewell_model::terms::small;
 use leavewell_model::terms::{
-    Corrosion, Dents, Fill, Gilding, Interior, Joint, Lead, Material, PartName, Repair, Split,
-    TestKind,
+    Corrosion, Dents, Engraving, Fill, Gilding, Interior, Joint, Lacquer, Lead, Loss, Material,
+    Mount, PartName, Repair, Replaced, Split, SpotFault, TestKind,
 };
 use leavewell_model::treatment::{LeadStatus, Release};
 
@@ -119,8 +120,8 @@ fn parts_where(paper: &Paper, holds: impl Fn(&Part) -> bool) -> Vec<String> {
 }
 
 fn repaired(paper: &Paper, list: &mut Vec<Disclosure>) {
-    let grey = parts_where(paper, |p| p.joint == Some(Joint::GreyRepair));
-    let neat = parts_where(paper, |p| p.joint == Some(Joint::NeatRepair));
+    let grey = parts_where(paper, |p| p.has_joint(Joint::GreyRepair));
+    let neat = parts_where(paper, |p| p.has_joint(Joint::NeatRepair));
     if !grey.is_empty() {
         disclose(
             list,
@@ -272,17 +273,17 @@ fn hazards(paper: &Paper, list: &mut Vec<Disclosure>) {
 }
 
 fn replaced(paper: &Paper, list: &mut Vec<Disclosure>) {
-    for (part, state) in paper.of_parts("replaced") {
-        let part = small(&part);
-        match state.as_str() {
-            "original" | "no" | "none" => {}
-            "doubtful" => disclose(
+    for recorded in &paper.case.parts {
+        let part = small(recorded.name.label());
+        match recorded.replaced {
+            None | Some(Replaced::Original) => {}
+            Some(Replaced::Doubtful) => disclose(
                 list,
                 "replaced",
                 words::doubtful_short(&part),
                 words::doubtful(&part),
             ),
-            _ => disclose(
+            Some(Replaced::Yes) => disclose(
                 list,
                 "replaced",
                 words::replaced_short(&part),
@@ -369,9 +370,7 @@ fn damaged(paper: &Paper, list: &mut Vec<Disclosure>) {
     };
     let dents = |wanted| parts_where(paper, |p| p.dents == Some(wanted));
     add(
-        parts_where(paper, |p| {
-            matches!(p.joint, Some(Joint::Open | Joint::Leaking))
-        }),
+        parts_where(paper, |p| p.has_any_joint(&[Joint::Open, Joint::Leaking])),
         words::JOINT_SHORT,
         words::JOINT,
     );
@@ -397,23 +396,41 @@ fn damaged(paper: &Paper, list: &mut Vec<Disclosure>) {
         words::SMALL_DENTS_SHORT,
         words::SMALL_DENTS,
     );
-    for (field, quiet, ticket, sentence) in [
-        ("loss", ["none", ""], words::LOSS_SHORT, words::LOSS),
-        (
-            "engraving",
-            ["absent", "crisp"],
-            words::ENGRAVING_SHORT,
-            words::ENGRAVING,
-        ),
-        ("mount", ["sound", ""], words::MOUNT_SHORT, words::MOUNT),
-    ] {
-        let parts = paper
-            .of_parts(field)
-            .into_iter()
-            .filter(|(_, state)| !quiet.contains(&state.as_str()) && state != "unknown")
-            .map(|(part, _)| small(&part))
-            .collect();
-        add(parts, ticket, sentence);
+    add(
+        parts_where(paper, |p| matches!(p.loss, Some(Loss::Small | Loss::Large))),
+        words::LOSS_SHORT,
+        words::LOSS,
+    );
+    add(
+        parts_where(paper, |p| {
+            matches!(
+                p.engraving,
+                Some(Engraving::Softened | Engraving::Faint | Engraving::Gone)
+            )
+        }),
+        words::ENGRAVING_SHORT,
+        words::ENGRAVING,
+    );
+    add(
+        parts_where(paper, |p| {
+            matches!(p.mount, Some(Mount::GreyWear | Mount::FillShowing))
+        }),
+        words::MOUNT_SHORT,
+        words::MOUNT,
+    );
+    // What no choice says: only a place on the part shows it.
+    let placed = |wanted| parts_where(paper, |p| p.spots.iter().any(|s| s.fault == wanted));
+    add(
+        placed(SpotFault::Scratch),
+        words::SCRATCHED_SHORT,
+        words::SCRATCHED,
+    );
+    for fault in super::sheet_places::placed(paper.case) {
+        if fault.spot.fault == SpotFault::Other {
+            let note = as_typed(&fault.spot.note);
+            let (ticket, sentence) = (words::other_short(&note), words::other(&note));
+            add(vec![small(fault.part.label())], &ticket, &sentence);
+        }
     }
 }
 
@@ -422,12 +439,7 @@ fn coated(paper: &Paper, list: &mut Vec<Disclosure>) {
         let mut inside = paper.case.parts_named(PartName::Interior);
         inside.any(|p| p.interior == Some(lining))
     };
-    let mut parts: Vec<String> = paper
-        .of_parts("lacquer")
-        .into_iter()
-        .filter(|(_, state)| !matches!(state.as_str(), "none" | "unknown"))
-        .map(|(part, _)| small(&part))
-        .collect();
+    let mut parts = parts_where(paper, |p| p.lacquer.is_some_and(|l| l != Lacquer::None));
     if lined(Interior::Lacquered) {
         parts.push(words::INSIDE.to_owned());
     }

@@ -3,22 +3,25 @@
 use super::Subject;
 use super::as_typed::as_typed;
 use super::ask::{NumberField, choice, number};
-use super::block::{Block, EntryField, Tone};
+use super::block::{Block, Choice, EntryField, TakePhotos, Tone};
 use super::caution_blocks;
 use super::happened::happened;
 use super::money_text::MoneyFormat;
+use super::part_words::{named, parts};
+use super::sheet::and;
 use super::sheet_cautions::with_cautions;
 use super::wording::sheet_done as words;
 use leavewell_model::record::{Case, Draft, Problem};
 use leavewell_model::terms::MaterialUsed;
+use leavewell_model::terms::PartName;
 use leavewell_model::terms::Treatment;
-use leavewell_model::terms::small;
+use leavewell_model::terms::{small, sum};
 
 /// Greatest number of entries read. The rest stay in the record.
 const MOST: usize = 60;
 
 /// One piece of work, as recorded.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub(super) struct RecordedWork {
     /// Index in the list of the file.
     pub(super) place: usize,
@@ -34,6 +37,15 @@ pub(super) struct RecordedWork {
     materials: String,
     pub(super) before: String,
     pub(super) after: String,
+    /// Its id in the record; empty where it has none.
+    pub(super) id: String,
+    pub(super) parts: Vec<PartName>,
+    hours: Option<f64>,
+    method: String,
+    deviations: String,
+    kept: String,
+    /// The numbers of the photographs taken afterwards.
+    pub(super) photos: Vec<String>,
 }
 
 /// All recorded work, in file order.
@@ -54,6 +66,13 @@ pub(super) fn done(case: &Case) -> Vec<RecordedWork> {
             materials: work.materials.clone(),
             before: as_typed(&work.before),
             after: as_typed(&work.after),
+            id: work.id.clone(),
+            parts: work.parts.clone(),
+            hours: work.hours,
+            method: as_typed(&work.method),
+            deviations: as_typed(&work.deviations),
+            kept: as_typed(&work.kept),
+            photos: work.photos.clone(),
         })
         .collect()
 }
@@ -172,14 +191,32 @@ impl RecordedWork {
                 text
             }
         };
-        vec![
-            (words::DONE.to_owned(), self.name()),
+        let parts: Vec<String> = self.parts.iter().map(|part| named(*part)).collect();
+        let quoted = |text: &str| match text {
+            "" => String::new(),
+            text => words::quoted(text),
+        };
+        // What only a workshop writes down stands there where it is written.
+        let more = |name: &str, text: String| (!text.is_empty()).then(|| (name.to_owned(), text));
+        let mut rows = vec![(words::DONE.to_owned(), self.name())];
+        rows.extend(more(words::ON_PARTS, and(&parts)));
+        rows.extend([
             (words::BY.to_owned(), said(self.by.clone())),
             (words::ON.to_owned(), said(self.on.clone())),
-            (words::MATERIAL.to_owned(), said(self.materials_words())),
+        ]);
+        rows.extend(more(words::METHOD, quoted(&self.method)));
+        rows.push((words::MATERIAL.to_owned(), said(self.materials_words())));
+        rows.extend(more(
+            words::HOURS,
+            self.hours.map_or_else(String::new, |hours| sum("", hours)),
+        ));
+        rows.extend(more(words::DEVIATIONS, self.deviations.clone()));
+        rows.extend(more(words::PARTS_KEPT, self.kept.clone()));
+        rows.extend([
             (words::BEFORE.to_owned(), said(self.before.clone())),
             (words::AFTER.to_owned(), said(self.after.clone())),
-        ]
+        ]);
+        rows
     }
 }
 
@@ -323,17 +360,59 @@ fn what_it_took(draft: &Draft, case: &Case, place: usize) -> Vec<Block> {
         words::BILL_NUMBER_HINT,
         String::new(),
     );
+    let text = |field: &str, label: &str, hint: &str| {
+        text_field(draft, place, field, label, hint, String::new())
+    };
     vec![
+        text("method", words::METHOD_FIELD, words::METHOD_HINT),
         Block::Row {
             blocks: vec![
-                of("bill", words::BILL, "", unit),
-                of("hours", words::HOURS, "", words::HOURS_UNIT),
+                text("deviations", words::DEVIATIONS, words::DEVIATIONS_HINT),
+                text("kept", words::PARTS_KEPT, words::PARTS_KEPT_HINT),
             ],
         },
+        parts_ticked(draft, case, place),
+        of("hours", words::HOURS, "", words::HOURS_UNIT),
+        Block::TakePhotos(photos_after(draft, case, place)),
         Block::Row {
-            blocks: vec![result, number_of_bill],
+            blocks: vec![of("bill", words::BILL, "", unit), number_of_bill],
         },
+        result,
     ]
+}
+
+/// The parts a work was done to.
+fn parts_ticked(draft: &Draft, case: &Case, place: usize) -> Block {
+    let path = path(place, "parts");
+    let options = parts(case).into_iter();
+    Block::Ticks(Choice {
+        label: words::ON_PARTS.to_owned(),
+        hint: String::new(),
+        options: options
+            .map(|part| (part.id().to_owned(), part.label().to_owned()))
+            .collect(),
+        chosen: draft.text(&path),
+        path,
+    })
+}
+
+/// Photographs taken after a work. They go by its id, which it gets with the first of them.
+fn photos_after(draft: &Draft, case: &Case, place: usize) -> TakePhotos {
+    let id = draft.text(&path(place, "id"));
+    let (id, first) = if id.is_empty() {
+        let taken = |id: &String| case.done.iter().any(|work| work.id == *id);
+        let free = (place + 1..).map(|number| format!("e{number}"));
+        let id = free.into_iter().find(|id| !taken(id)).unwrap_or_default();
+        (id.clone(), (path(place, "id"), id))
+    } else {
+        (id, (String::new(), String::new()))
+    };
+    TakePhotos {
+        of: ["done-", &id].concat(),
+        path: path(place, "photos"),
+        name: words::work_named(place + 1),
+        first,
+    }
 }
 
 fn text_field(

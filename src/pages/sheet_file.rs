@@ -4,7 +4,7 @@
 //! examiner, recommendations.
 
 use leavewell_model::terms::small;
-use serde_json::Value;
+use serde_json::{Map, Value};
 
 use super::Subject;
 use super::as_typed::as_typed;
@@ -15,11 +15,14 @@ use super::sheet_buyer::quoted_mark;
 use super::sheet_cautions::cautions_of;
 use super::sheet_client::{course_table, listed, unconfirmed, verdicts, who, would_change};
 use super::sheet_glossary::word_list;
+use super::sheet_photos::{of_parts, of_piece};
+use super::sheet_places::{lines_of, pictures, placed};
 use super::sheet_proposal::proposed;
 use super::wording::sheet::part_of;
 use super::wording::sheet_client::outcome;
 use super::wording::sheet_file as words;
 use leavewell_model::ledger::Ledger;
+use leavewell_model::record::schema::bare_share;
 use leavewell_model::report::{OptionReport, PartReport};
 use leavewell_model::terms::PartName;
 use leavewell_model::terms::{percent, the_pieces};
@@ -263,17 +266,25 @@ fn said(field: &str, value: &Value) -> String {
     if let Some(list) = value.as_array() {
         return list.iter().map(plain).collect::<Vec<_>>().join(", ");
     }
-    value_words(&["parts[].", field].concat(), value)
+    match (field, bare_share(&plain(value))) {
+        ("bleed", Some(share)) => percent(share),
+        _ => value_words(&["parts[].", field].concat(), value),
+    }
+}
+
+/// What is recorded of a part, field by field. Places and photographs are shown elsewhere.
+pub(super) fn part_rows(part: &Map<String, Value>) -> Vec<(String, String)> {
+    part.iter()
+        .filter(|(field, _)| !matches!(field.as_str(), "part" | "spots" | "photos"))
+        .map(|(field, value)| fact(&as_typed(&label(field)), said(field, value)))
+        .collect()
 }
 
 fn parts(paper: &Paper) -> Vec<Block> {
-    let mut blocks = Vec::new();
+    let faults = placed(paper.case);
+    let mut blocks = pictures(paper, &faults);
     for (place, (no, part)) in paper.raw_parts().into_iter().enumerate() {
-        let mut rows: Vec<(String, String)> = part
-            .iter()
-            .filter(|(field, _)| field.as_str() != "part")
-            .map(|(field, value)| fact(&as_typed(&label(field)), said(field, value)))
-            .collect();
+        let mut rows = part_rows(part);
         let id = part.get("part").map(plain).unwrap_or_default();
         let known = PartName::parse(&id);
         let on: Vec<u16> = no.into_iter().collect();
@@ -299,11 +310,10 @@ fn parts(paper: &Paper) -> Vec<Block> {
                 ));
             }
         }
-        blocks.push(Block::section(
-            &format!("file.part.{place}"),
-            &title,
-            vec![Block::Facts { rows }],
-        ));
+        let mut of_it = vec![Block::Facts { rows }];
+        let shown = lines_of(&faults, known);
+        of_it.extend(listed(words::PLACED, &shown));
+        blocks.push(Block::section(&format!("file.part.{place}"), &title, of_it));
     }
     if blocks.is_empty() {
         blocks.push(Block::para(words::NO_PART));
@@ -337,23 +347,17 @@ pub(super) fn figure(x: f64) -> String {
 }
 
 fn images(paper: &Paper) -> Vec<Block> {
-    let rows: Vec<(String, String)> = paper
-        .of_parts("photos")
-        .into_iter()
-        .map(|(part, text)| {
-            let count = text.split_whitespace().count();
-            (part, words::images_kept(count, &text))
-        })
-        .collect();
     let log = |label: &str, count| Block::Lines {
         label: label.to_owned(),
         count,
     };
-    let mut blocks = if rows.is_empty() {
-        vec![Block::para(words::NO_IMAGE)]
-    } else {
-        vec![Block::Facts { rows }]
-    };
+    let mut blocks: Vec<Block> = of_piece(paper, "file.photos", 0..usize::MAX)
+        .into_iter()
+        .chain(of_parts(paper, "file.photos"))
+        .collect();
+    if blocks.is_empty() {
+        blocks.push(Block::para(words::NO_IMAGE));
+    }
     blocks.push(log(words::IMAGE_LIST, 4));
     blocks
 }

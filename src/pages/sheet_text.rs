@@ -18,11 +18,13 @@ pub enum Recipient {
     Buyer,
     /// Whoever looks after the piece later.
     File,
+    /// Whoever treats the piece, and the owner who agrees to it step by step.
+    Conservation,
 }
 
 impl Recipient {
     /// Every recipient.
-    pub const ALL: [Self; 3] = [Self::Client, Self::Buyer, Self::File];
+    pub const ALL: [Self; 4] = [Self::Client, Self::Buyer, Self::File, Self::Conservation];
 
     /// The id used on the command line and in file names.
     #[must_use]
@@ -31,6 +33,7 @@ impl Recipient {
             Self::Client => "client",
             Self::Buyer => "buyer",
             Self::File => "file",
+            Self::Conservation => "conservation",
         }
     }
 
@@ -47,6 +50,7 @@ impl Recipient {
             Self::Client => PageName::SheetForClient,
             Self::Buyer => PageName::SheetForBuyer,
             Self::File => PageName::SheetForFile,
+            Self::Conservation => PageName::SheetForConservation,
         }
     }
 
@@ -57,6 +61,7 @@ impl Recipient {
             Self::Client => words::FOR_THE_CLIENT,
             Self::Buyer => words::FOR_A_BUYER,
             Self::File => words::FOR_THE_FILE,
+            Self::Conservation => words::CONSERVATION,
         }
     }
 }
@@ -91,7 +96,9 @@ pub fn sheet_text(subject: &Subject, recipient: Recipient, form: Form) -> String
     let piece = match recipient {
         // A buyer is not told what the owner calls it.
         Recipient::Buyer => public_name(subject.case()),
-        Recipient::Client | Recipient::File => as_typed(&subject.draft().text("piece.name")),
+        Recipient::Client | Recipient::File | Recipient::Conservation => {
+            as_typed(&subject.draft().text("piece.name"))
+        }
     };
     let running = match piece.as_str() {
         "" => recipient.title().to_owned(),

@@ -5,7 +5,7 @@
 
 use csv::{ReaderBuilder, Terminator, WriterBuilder};
 use leavewell_model::record::{Draft, hundredths, put_status};
-use leavewell_model::terms::{Currency, Form, StockStatus};
+use leavewell_model::terms::{Currency, DateOrder, Form, StockStatus, WrittenDate};
 use leavewell_model::{ledger, record::schema};
 use serde::{Deserialize, Serialize};
 
@@ -52,6 +52,16 @@ const COLUMNS: [TableColumn; 18] = [
     column(words::LIKELY, "market.likely"),
     column(words::DESCRIPTION, "looked.described"),
 ];
+
+/// The field with dates, and what is put behind it where the person says how they are written.
+const DATES: &str = "stock.bought_on";
+const DAY_FIRST: &str = "stock.bought_on:day";
+const MONTH_FIRST: &str = "stock.bought_on:month";
+
+/// The field a column fills, without how its dates are written.
+fn field_of(column: &str) -> &str {
+    column.split_once(':').map_or(column, |(field, _)| field)
+}
 
 /// The words that a field may hold, id and label; `None` for one that holds any text.
 fn vocabulary(path: &str) -> Option<Vec<(&'static str, &'static str)>> {
@@ -127,7 +137,11 @@ pub struct TablePiece {
 
 /// The fields that a column may fill: path and heading.
 pub fn fields() -> impl Iterator<Item = (&'static str, &'static str)> {
-    COLUMNS.iter().map(|column| (column.path, column.heading))
+    let columns = COLUMNS.iter().map(|column| (column.path, column.heading));
+    columns.chain([
+        (DAY_FIRST, words::BOUGHT_DAY_FIRST),
+        (MONTH_FIRST, words::BOUGHT_MONTH_FIRST),
+    ])
 }
 
 /// The bytes of a file as text, and how they were read. `None` if they are no text.
@@ -323,9 +337,9 @@ fn preview(
     };
     columns.resize(headings.len(), String::new());
     for at in 1..columns.len() {
-        if let Some(first) =
-            (0..at).find(|one| !columns[at].is_empty() && columns[*one] == columns[at])
-        {
+        if let Some(first) = (0..at).find(|one| {
+            !columns[at].is_empty() && field_of(&columns[*one]) == field_of(&columns[at])
+        }) {
             notes.push(words::twice(heading_of(&columns[at]), &headings[first]));
             columns[at].clear();
         }
@@ -334,6 +348,17 @@ fn preview(
         notes.extend(words::NO_NAMED_COLUMN.map(str::to_owned));
     }
     notes.extend(uneven(rows, headings.len()));
+    let dates = columns.iter().position(|column| field_of(column) == DATES);
+    let order = dates.and_then(|at| {
+        let order = order_of(&columns[at], rows, at);
+        let mut cells = rows.iter().filter_map(|(_, row)| row.get(at));
+        let open = cells.find(|cell| {
+            let date = WrittenDate::parse(plain(cell));
+            order.is_none() && date.is_some_and(WrittenDate::is_open)
+        });
+        notes.extend(open.map(|cell| words::which_is_the_day(plain(cell))));
+        order
+    });
     TablePreview {
         refused: Vec::new(),
         first_rows: rows
@@ -345,7 +370,7 @@ fn preview(
             Vec::new()
         } else {
             rows.iter()
-                .map(|(number, row)| piece(question, &columns, *number, row))
+                .map(|(number, row)| piece(question, (&columns, order), *number, row))
                 .collect()
         },
         headings,
@@ -396,13 +421,34 @@ fn guessed(heading: &str) -> String {
 }
 
 fn heading_of(path: &str) -> &'static str {
-    let known = COLUMNS.iter().find(|column| column.path == path);
+    let known = COLUMNS.iter().find(|column| column.path == field_of(path));
     known.map_or("", |column| column.heading)
+}
+
+/// How the dates of a column are written: as the person says, or else as a date tells that can only be read
+/// one way. `None` where none tells, or where two tell otherwise.
+fn order_of(column: &str, rows: &[(usize, Vec<String>)], at: usize) -> Option<DateOrder> {
+    match column {
+        DAY_FIRST => return Some(DateOrder::DayFirst),
+        MONTH_FIRST => return Some(DateOrder::MonthFirst),
+        _ => {}
+    }
+    let cells = rows
+        .iter()
+        .filter_map(|(_, row)| WrittenDate::parse(plain(row.get(at)?)));
+    let mut told = None;
+    for order in cells.filter_map(WrittenDate::order) {
+        if told.is_some_and(|told| told != order) {
+            return None;
+        }
+        told = Some(order);
+    }
+    told
 }
 
 fn piece(
     question: &TableQuestion,
-    columns: &[String],
+    (columns, order): (&[String], Option<DateOrder>),
     number: usize,
     row: &[String],
 ) -> TablePiece {
@@ -410,10 +456,13 @@ fn piece(
     let mut notes = Vec::new();
     let mut unknown = Vec::new();
     for (path, cell) in columns.iter().zip(row) {
+        let path = field_of(path);
         let Some(column) = COLUMNS.iter().find(|column| column.path == path) else {
             continue;
         };
-        let text = plain(cell);
+        let date = WrittenDate::parse(plain(cell)).filter(|_| path == DATES);
+        let date = date.and_then(|date| date.iso(order));
+        let text = date.as_deref().unwrap_or_else(|| plain(cell));
         if text.is_empty() {
             continue;
         }
@@ -427,7 +476,7 @@ fn piece(
             Some(Ok(id)) => draft.set(path, id),
             Some(Err(nearest)) => {
                 notes.push(words::unknown_word(text, column.heading, nearest));
-                unknown.push(path.as_str());
+                unknown.push(path);
                 draft.set(path, text);
             }
             None => draft.set(path, text),
@@ -435,10 +484,7 @@ fn piece(
     }
     draft.set("asked_on", &question.asked_on);
     let (_, problems) = draft.read();
-    for problem in problems
-        .iter()
-        .filter(|p| !unknown.contains(&p.field.as_str()))
-    {
+    for problem in problems.iter().filter(|p| !unknown.contains(&&*p.field)) {
         let heading = heading_of(&problem.field);
         notes.push(words::cannot_be_used(
             heading,
@@ -711,5 +757,57 @@ mod tests {
                 "{heading}"
             );
         }
+    }
+
+    fn bought(preview: &TablePreview) -> Vec<String> {
+        let pieces = preview.pieces.iter();
+        pieces
+            .map(|piece| Draft::parse(&piece.record).unwrap().text(DATES))
+            .collect()
+    }
+
+    #[test]
+    fn dates_with_the_year_last_are_read_where_one_of_them_tells_which_number_is_the_day() {
+        let day_first =
+            read_text("name,bought on\nA,31/5/2026\nB,04.03.2026\nC,2026-01-02\nD,7-7-2026\n");
+        assert_eq!(
+            bought(&day_first),
+            ["2026-05-31", "2026-03-04", "2026-01-02", "2026-07-07"]
+        );
+        assert!(day_first.notes.is_empty(), "{:?}", day_first.notes);
+        let month_first = read_text("name,bought on\nA,5/31/2026\nB,04/03/2026\n");
+        assert_eq!(bought(&month_first), ["2026-05-31", "2026-04-03"]);
+    }
+
+    #[test]
+    fn a_date_that_could_be_read_two_ways_is_asked_about_and_never_guessed() {
+        let text = "name,bought on\nA,04/03/2026\nB,05/06/2026\n";
+        let open = read_text(text);
+        assert_eq!(bought(&open), ["04/03/2026", "05/06/2026"]);
+        let asked = open
+            .notes
+            .iter()
+            .filter(|note| note.contains("the day or the month?"));
+        assert_eq!(asked.count(), 1, "{:?}", open.notes);
+        for (column, dates) in [
+            (DAY_FIRST, ["2026-03-04", "2026-06-05"]),
+            (MONTH_FIRST, ["2026-04-03", "2026-05-06"]),
+        ] {
+            assert!(fields().any(|(id, _)| id == column));
+            let told = read(&TableQuestion {
+                columns: vec!["piece.name".to_owned(), column.to_owned()],
+                ..question(text)
+            });
+            assert_eq!(bought(&told), dates);
+            assert!(told.notes.is_empty(), "{:?}", told.notes);
+        }
+        // Two dates that tell otherwise leave the rest open; each of them is read as it can only be.
+        let both = read_text("name,bought on\nA,31/5/2026\nB,5/30/2026\nC,1/2/2026\n");
+        assert_eq!(bought(&both), ["2026-05-31", "2026-05-30", "1/2/2026"]);
+        assert!(both.notes[0].contains("1/2/2026"), "{:?}", both.notes);
+        // What is no date stays as typed and is named.
+        let wrong = read_text("name,bought on\nA,31/31/2026\nB,last May\n");
+        assert_eq!(bought(&wrong), ["31/31/2026", "last May"]);
+        assert!(wrong.pieces.iter().all(|piece| piece.notes.len() == 1));
     }
 }

@@ -29,17 +29,22 @@ const NAMED: [(f64, &str); 5] = [
 /// Builds the page: the bridge for the family that leads now.
 #[must_use]
 pub(super) fn page(subject: &Subject) -> Vec<Block> {
+    match picture(subject) {
+        None => vec![Block::para(words::NOTHING_ANSWERED)],
+        Some(picture) => vec![
+            Block::Picture(picture),
+            Block::said(Tone::Quiet, words::HOW_TO_READ),
+        ],
+    }
+}
+
+/// The bridge for the family that leads now; `None` before anything has been answered.
+pub(super) fn picture(subject: &Subject) -> Option<Picture> {
     let case = subject.case();
     let ledger = ledger_of(case);
     let readings = readings(case, &ledger);
     let bridge = Bridge::new(&Evidence::of(case, &readings), &ledger);
-    if bridge.steps.is_empty() {
-        return vec![Block::para(words::NOTHING_ANSWERED)];
-    }
-    vec![
-        Block::Picture(bridge.picture()),
-        Block::said(Tone::Quiet, words::HOW_TO_READ),
-    ]
+    (!bridge.steps.is_empty()).then(|| bridge.picture())
 }
 
 /// One answer and its effect.

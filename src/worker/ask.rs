@@ -37,6 +37,8 @@ pub enum Ask {
     },
     /// The plan for the whole shelf. Its text is that of [`leavewell_pages::plan::plan`].
     Plan,
+    /// The guide, with the record as its worked piece.
+    Guide,
     /// The stock as a table for a spreadsheet. Its text is that of [`leavewell_pages::stock_table::write`].
     WriteTable,
     /// What the shelf says of a piece that was never opened here.
@@ -88,6 +90,7 @@ impl Ask {
             | Self::Changes
             | Self::Sheet { .. }
             | Self::Plan
+            | Self::Guide
             | Self::WriteTable
             | Self::Line
             | Self::ReadTable
@@ -110,7 +113,8 @@ impl Ask {
             Self::WriteTable => 4,
             Self::ReadTable => 5,
             Self::Line => 6,
-            Self::ShareLot => 7,
+            Self::Guide => 7,
+            Self::ShareLot => 8,
             Self::Learning => 30,
             Self::ExpectedWhenAgreed => 31,
             Self::ExpectedWhenOffered => 32,
@@ -141,6 +145,8 @@ pub enum Reply {
         sentence: String,
         /// Ids of the treatments advised.
         steps: Vec<String>,
+        /// The most to pay for it with them; `None` unless it is to be sold.
+        most: Option<f64>,
     },
     /// A table for a spreadsheet.
     TableText(String),
@@ -182,6 +188,7 @@ mod tests {
                 steps: -3,
             },
             Ask::Plan,
+            Ask::Guide,
             Ask::WriteTable,
             Ask::ReadTable,
             Ask::Line,

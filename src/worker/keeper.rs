@@ -5,6 +5,7 @@
 use leavewell_model::learn::freeze;
 use leavewell_model::record::{PredictedWhen, shelf_file};
 use leavewell_model::weigh_json;
+use leavewell_pages::guide::guide;
 use leavewell_pages::learning::learning;
 use leavewell_pages::lot::share_out;
 use leavewell_pages::plan::{Planned, offers_json, plan};
@@ -99,6 +100,7 @@ impl Keeper {
         Progress::Done(match ask {
             Ask::Report => Reply::Report(Box::new(subject.report().clone())),
             Ask::Line => line(subject),
+            Ask::Guide => Reply::Page(guide(subject)),
             Ask::Changes => Reply::Changes(subject.changes().to_vec()),
             Ask::Moved { input, steps } => Reply::Moved(subject.solved().moved(input, steps)),
             Ask::Page(name) => Reply::Page(name.blocks(subject)),
@@ -170,6 +172,7 @@ fn line(subject: &Subject) -> Reply {
             .iter()
             .map(ToString::to_string)
             .collect(),
+        most: report.most_to_pay(),
     }
 }
 

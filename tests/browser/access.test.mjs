@@ -7,7 +7,7 @@ const SCREENS = [
   "", "piece", "look", "condition", "money", "counsel", "treatments", "bench", "done", "plan", "learning",
 ];
 // Long pages, made of the same blocks as the others: one mode for each width is enough.
-const MORE = ["closer", "sheet/client", "sheet/buyer", "sheet/file", "figures"];
+const MORE = ["closer", "sheet/client", "sheet/buyer", "sheet/file", "sheet/conservation", "figures"];
 // The dark theme changes colours alone.
 const COLOURS = ["color-contrast"];
 const MODES = [

@@ -117,6 +117,6 @@ browserTest("weighing a large shelf shows progress, and can be stopped and resum
 browserTest("with an empty shelf the plan says what to do", async ({ page, go }) => {
   await go("#/plan");
   await page.getByText("There is no piece on the shelf to plan for yet.").waitFor();
-  await page.getByRole("link", { name: "Back to the shelf" }).click();
+  await page.getByRole("link", { name: "Back to your pieces" }).click();
   await page.getByRole("heading", { level: 1 }).waitFor();
 });

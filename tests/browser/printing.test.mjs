@@ -5,7 +5,7 @@ import { extractText, getDocumentProxy } from "unpdf";
 import { browserTest, eventually } from "./harness.mjs";
 
 const DEFERRAL = "They decide, not this tool.";
-const SHEETS = ["client", "buyer", "file"];
+const SHEETS = ["client", "buyer", "file", "conservation"];
 /** The margin of `@page`, and the overhang of a rounded letter, in points. */
 const MARGIN = (15 / 25.4) * 72;
 const SLACK = 2;
@@ -74,6 +74,10 @@ for (const whom of SHEETS) {
         const what = `${name} on ${format}`;
         if (whom === "buyer") assert.equal(pages.length, 1, `${what} is one page`);
         if (whom === "file") assert.ok(pages.length <= MOST_FILE_PAGES, `${what} is ${pages.length} pages`);
+        if (whom === "conservation") {
+          const on = (words) => pages.findIndex((text) => text.includes(bare(words)));
+          assert.equal(on("Consent, step by step"), on("Who does the work, name and date"), `${what} has the consent whole on one page`);
+        }
         if (whom === "client") {
           const on = (words) => pages.findIndex((text) => text.includes(bare(words)));
           const [sign, signed, behind] = ["Choose and sign", "Workshop, with date", "What this rests on, and what it means"].map(on);

@@ -25,7 +25,7 @@ const POLICY = [
 const SERVERS_ONLY = "frame-ancestors 'none'";
 
 const SCREENS = [
-  "", "piece", "look", "condition", "money", "counsel", "treatments", "closer", "bench", "sheet/client", "sheet/buyer", "sheet/file",
+  "", "piece", "look", "condition", "money", "counsel", "treatments", "closer", "bench", "sheet/client", "sheet/buyer", "sheet/file", "sheet/conservation",
   "done", "figures", "plan",
 ];
 

@@ -56,7 +56,7 @@ browserTest("the shelf is a table for who wants one, and the choice is kept", as
   await page.getByRole("button", { name: "Table", exact: true }).click();
   await eventually(async () => assert.equal(await rows(page).count(), 3));
   const heads = await page.locator(".book-table thead th").allInnerTexts();
-  assert.deepEqual(heads.map((it) => it.trim()), ["No.", "Name", "What it is", "Where", "Paid", "Spent", "Asking", "Advised", "Status"]);
+  assert.deepEqual(heads.map((it) => it.trim()), ["No.", "Name", "What it is", "Where", "Paid", "Spent", "Asking", "Most to pay", "Advised", "Status"]);
   await page.waitForTimeout(500);
   await page.reload();
   await eventually(async () => assert.equal(await rows(page).count(), 3));
@@ -110,6 +110,51 @@ browserTest("several pieces change their status, are saved and are removed toget
   await page.waitForTimeout(500);
   await page.reload();
   await eventually(async () => assert.deepEqual(await names(page), ["Teapot, knob lost"]));
+});
+
+browserTest("what several pieces were changed to is taken back with one press, but not what was changed since", async ({ page, go }) => {
+  await go("#/");
+  await addQuickly(page, THREE);
+  await page.getByRole("button", { name: "Table", exact: true }).click();
+  await page.getByRole("button", { name: "Choose every piece found" }).click();
+  await page.locator("#book-set-status").selectOption("bought");
+  await page.getByText("3 pieces are changed.").waitFor();
+  await eventually(async () => assert.equal(await rows(page).filter({ hasText: "Bought" }).count(), 3));
+  await page.locator("#book-set-status").selectOption("for_sale");
+  await page.getByText("What we expect each to fetch is noted when you next open it.").waitFor();
+  await page.locator(".notice").getByRole("button", { name: "Undo" }).click();
+  await eventually(async () => assert.equal(await rows(page).filter({ hasText: "Bought" }).count(), 3));
+
+  await page.locator("#book-set-status").selectOption("at_workshop");
+  await page.getByText("3 pieces are changed.").waitFor();
+  await page.getByRole("button", { name: "Oval tray" }).click();
+  await page.waitForURL(/#\/(counsel|piece|road)/);
+  await go("#/piece");
+  await page.locator("[id='piece.name']").fill("Oval tray, cleaned");
+  await settled(page);
+  await go("#/");
+  await page.locator(".notice").getByRole("button", { name: "Undo" }).click();
+  await eventually(async () => assert.equal(await rows(page).filter({ hasText: "Bought" }).count(), 2));
+  assert.match(await rows(page).filter({ hasText: "Oval tray, cleaned" }).innerText(), /At the workshop/);
+});
+
+browserTest("the most to pay stands beside a piece that is not bought, on cards and in the table", async ({ page, go }) => {
+  await go("#/");
+  await page.locator("#quick-title").evaluate((it) => (it.parentElement.open = true));
+  await page.locator("#quick-name").fill("Tray at a sale");
+  await page.locator("#quick-form").selectOption("tray");
+  await page.locator("#quick-looks").fill("M01 S04");
+  await page.locator("#quick-bare").selectOption("slight");
+  await page.locator("#quick-likely").fill("300");
+  await page.locator("#quick-goal").selectOption("sell");
+  await page.locator("#quick-currency").selectOption("GBP");
+  await page.locator("#quick-name").press("Enter");
+  await page.locator(".shelf-line").getByText(/^Most to pay: £\d/).waitFor({ timeout: 60_000 });
+  await page.getByRole("button", { name: "Table", exact: true }).click();
+  await rows(page).locator("td[data-head='Most to pay']").getByText(/^£\d/).waitFor();
+  await page.getByLabel("Choose: Tray at a sale").check();
+  await page.locator("#book-set-status").selectOption("bought");
+  await eventually(async () => assert.equal(await rows(page).locator("td[data-head='Most to pay']").innerText(), ""));
 });
 
 browserTest("a thousand pieces are searched, sorted and turned over without a stutter", { timeout: 200_000 }, async ({ page, go }) => {
@@ -345,4 +390,16 @@ browserTest("sizes are typed in inches and troy ounces, and the choice is kept",
   await page.getByRole("button", { name: "Start this piece" }).click();
   await page.waitForURL(/#\/piece/);
   await eventually(async () => assert.equal(await page.locator("[id='piece.length_unit']").inputValue(), "in"));
+  // The row for quick entry asks in the same unit.
+  await go("#/");
+  await page.locator("#quick-title").evaluate((it) => (it.parentElement.open = true));
+  await page.locator("#quick-name").fill("Pot in inches");
+  await page.getByLabel("Height (in)").fill("10");
+  await page.locator("#quick-name").press("Enter");
+  await page.getByText("Pot in inches is on your shelf.").waitFor();
+  await page.getByRole("button", { name: /^Open.*Pot in inches/ }).click();
+  await page.waitForURL(/#\/(counsel|piece|road)/);
+  await go("#/piece");
+  await eventually(async () => assert.equal(await page.locator("[id='piece.height_mm']").inputValue(), "10"));
+  assert.equal(await page.locator("[id='piece.length_unit']").inputValue(), "in");
 });

@@ -12,5 +12,5 @@ mod small;
 
 pub use found::{FoundMark, Shown, found_drawing};
 pub use heat::HeatDrawing;
-pub use piece::piece_drawing;
+pub use piece::{numbered_drawing, piece_drawing};
 pub use small::{bare_patch, piece_to_tap, small_piece};

@@ -40,6 +40,31 @@ pub fn piece_drawing(form: Option<Form>, selected: PartName, bleeds: &[(PartName
         .html()
 }
 
+/// The piece with numbered places on it, each with per cent of the width and of the height.
+pub fn numbered_drawing(form: Option<Form>, places: Vec<(u16, f64, f64)>) -> Html {
+    let drawn = el("g", "").each(shapes(form), |shape| drawn(shape, PartName::Body, &[]));
+    let marks = el("g", "").each(places, |(place, x, y)| {
+        let [x, y] = [4.0 * x, 3.0 * y].map(number);
+        el("g", "place-mark")
+            .el(el("circle", "")
+                .set("cx", x.clone())
+                .set("cy", y.clone())
+                .attr("r", "9"))
+            .el(el("text", "")
+                .set("x", x)
+                .set("y", y)
+                .attr("dy", "4")
+                .attr("text-anchor", "middle")
+                .words(place.to_string()))
+    });
+    el("svg", "piece-drawing")
+        .attr("viewBox", "0 0 400 300")
+        .attr("aria-hidden", "true")
+        .el(drawn)
+        .el(marks)
+        .html()
+}
+
 /// One shape, with copper stripes over it if base metal shows.
 pub(super) fn drawn(shape: PaintedShape, selected: PartName, bleeds: &[(PartName, f64)]) -> El {
     let is_selected = selected == shape.part;

@@ -49,6 +49,7 @@ pub fn condition_page(page: Page) -> Html {
                 .el(el("div", "part-side")
                     .put(part_fields(page, selected))
                     .el(photos(page, selected))))
+            .put(loaded_page(page, PageName::Places))
             .put(fold(
                 "more",
                 text::MEASURE_BARE,

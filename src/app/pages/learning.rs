@@ -15,7 +15,7 @@ use crate::app::wording::learning as text;
 
 /// The screen of what closed pieces teach.
 pub fn learning_page(lessons: &Lessons, act: &Callback<Action>, effect: &Callback<Effect>) -> Html {
-    let head = shelf_head(text::TITLE, text::PURPOSE, text::BACK);
+    let head = shelf_head(text::TITLE, text::PURPOSE);
     let invented = button("quiet")
         .pressed(press(act, Action::ShowInvented(!lessons.invented)))
         .text(if lessons.invented {

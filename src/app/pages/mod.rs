@@ -7,6 +7,7 @@ pub mod bench;
 pub mod condition;
 pub mod counsel;
 pub mod figures;
+pub mod guide;
 pub mod learning;
 pub mod look;
 pub mod money;

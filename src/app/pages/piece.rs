@@ -46,6 +46,11 @@ fn known(page: Page) -> Html {
         .put(pick(page, Field("piece.form"), text::FORM, choices!(Form)))
         .put(pieces(page))
         .put(sizes(page))
+        .el(el("part-photos", "")
+            .set("case", page.open.id.clone())
+            .attr("part", "piece")
+            .attr("path", "piece.photos")
+            .attr("name", text::WHOLE_PIECE))
         .put(made(page))
         .put(pick(
             page,

@@ -11,7 +11,7 @@ use crate::app::wording::plan as text;
 /// The screen of the newest plan.
 pub fn plan_page(planned: &[Block]) -> Html {
     el("div", "screen is-wide plan-page")
-        .el(shelf_head(text::TITLE, text::PURPOSE, text::BACK))
+        .el(shelf_head(text::TITLE, text::PURPOSE))
         .el(el("shelf-plan", ""))
         .el(without_fields(planned))
         .html()

@@ -1,4 +1,4 @@
-//! The documents to hand on: the sheet for a client, a buyer or the file, and the record of work done.
+//! The documents to hand on: the sheet for a client, a buyer, the file or a conservator, and the record of work done.
 
 use leavewell_pages::PageName;
 use leavewell_pages::sheet_text::{Form, Recipient};
@@ -31,14 +31,12 @@ pub fn sheet_page(page: Page, recipient: Recipient, effect: &Callback<Effect>) -
             .pressed(save(Form::Markdown))
             .text(text::SAVE_TEXT))
         .el(button("").pressed(save(Form::Html)).text(text::SAVE_PAGE));
-    let (paper, has_photos) = match recipient {
-        Recipient::Client => ("paper is-client", true),
-        Recipient::Buyer => ("paper is-buyer", page.open.case.stock.show_photos),
-        Recipient::File => ("paper is-file", true),
+    let paper = match recipient {
+        Recipient::Client => "paper is-client",
+        Recipient::Buyer => "paper is-buyer",
+        Recipient::File => "paper is-file",
+        Recipient::Conservation => "paper is-conservation",
     };
-    let photos = el("sheet-photos", "")
-        .set("case", page.open.id.clone())
-        .hidden(!has_photos);
     el("div", "screen is-wide sheet-screen")
         .put(head(page, text::TITLE, text::PURPOSE))
         .el(el("nav", "sheet-choice")
@@ -46,9 +44,7 @@ pub fn sheet_page(page: Page, recipient: Recipient, effect: &Callback<Effect>) -
             .el(kinds)
             .p("hint", text::recipient(recipient)[1]))
         .el(buttons)
-        .el(el("div", paper)
-            .put(loaded_page(page, recipient.page()))
-            .el(photos))
+        .el(el("div", paper).put(loaded_page(page, recipient.page())))
         .html()
 }
 

@@ -15,7 +15,8 @@ use crate::app::parts::marks::{press, section};
 use crate::app::platform::page::typed_in;
 use crate::app::route::Route;
 use crate::app::state::{Action, Effect, ShelfLine, State};
-use crate::app::wording::{learning, plan, road, shelf as text};
+use crate::app::stock_book::BookColumn;
+use crate::app::wording::{guide, learning, plan, road, shelf as text, stock as stock_text};
 
 /// The ids of the fields that start a piece.
 const NAME: &str = "start-name";
@@ -37,8 +38,12 @@ pub fn shelf_page(state: &State, act: &Callback<Action>, effect: &Callback<Effec
         .p("purpose", text::PURPOSE);
     let cautions = el("div", "").hidden(named.is_empty()).put(cautions(&named));
     let ask = |form| press(effect, Effect::Ask(form));
+    let guide_link = el("a", "")
+        .attr("href", Route::Guide.href())
+        .text(guide::LINK);
     let work = el("div", "work")
         .put(section("", "have-title", road::HAVE, begin(ask)))
+        .el(el("p", "").el(guide_link))
         .put(section("", "start-title", text::START, start(effect)))
         .put(section(
             "",
@@ -173,6 +178,12 @@ fn line(entry: &ShelfLine, effect: &Callback<Effect>) -> El {
             .hidden(about.is_empty())
             .words(about.to_owned()))
         .said("", said)
+        .el(el("p", "hint")
+            .hidden(entry.stock.most_while_looking().is_none())
+            .words(stock_text::most_to_pay(&stock::cell(
+                entry,
+                BookColumn::Most,
+            ))))
         .el(buttons)
 }
 

@@ -125,8 +125,8 @@ fn controls(book: &StockBook, is_worth_searching: bool, act: &Callback<Action>) 
 
 /// The orders of the list, each with the id of its option.
 fn orders() -> impl Iterator<Item = (&'static str, BookColumn)> {
-    const IDS: [&str; 9] = [
-        "number", "name", "kind", "place", "paid", "spent", "asking", "advised", "status",
+    const IDS: [&str; 10] = [
+        "number", "name", "kind", "place", "paid", "spent", "asking", "most", "advised", "status",
     ];
     [("", BookColumn::Newest)]
         .into_iter()
@@ -313,6 +313,7 @@ pub(super) fn cell(line: &ShelfLine, column: BookColumn) -> String {
         BookColumn::Paid => amount(stock.paid),
         BookColumn::Spent => amount(stock.spent),
         BookColumn::Asking => amount(stock.asking),
+        BookColumn::Most => amount(stock.most_while_looking()),
         BookColumn::Advised => match &line.unreadable {
             Some(why) => why.clone(),
             None => line.answer.clone(),

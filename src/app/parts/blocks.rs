@@ -2,13 +2,14 @@
 
 use leavewell_model::terms::{Form, PartName};
 use leavewell_pages::{
-    Anchor, Block, Choice, EntryField, HeatOnPiece, Ink, Mark, PageName, Picture, Table, Tone,
+    Anchor, Block, Choice, EntryField, HeatOnPiece, Ink, Mark, NumberedPlace, PageName, Photos,
+    Picture, PlacesOnPiece, Table, TakePhotos, Tone,
 };
 use yew::prelude::*;
 
 use super::element::{El, el};
 use super::field::{described, hint, typed};
-use crate::app::drawings::HeatDrawing;
+use crate::app::drawings::{HeatDrawing, numbered_drawing};
 use crate::app::pages::{Page, not_worked_out};
 use crate::app::parts::marks::fold;
 use crate::app::parts::words::joined;
@@ -78,6 +79,12 @@ fn key(block: &Block, place: usize) -> String {
         Block::Table(_) => "table",
         Block::Lines { .. } => "lines",
         Block::Row { .. } => "row",
+        Block::Ticks(Choice { path, .. }) => return path.clone(),
+        Block::Photos(Photos { id, .. }) | Block::PlacesOnPiece(PlacesOnPiece { id, .. }) => {
+            return id.clone();
+        }
+        Block::TakePhotos(taken) => return taken.path.clone(),
+        Block::PlaceFaults { .. } => "places",
     };
     joined(&[sort, &place.to_string()])
 }
@@ -101,6 +108,11 @@ fn one(page: Option<Page>, block: &Block, heading: &'static str) -> Html {
         }
         Block::Lines { label, count } => lines(label, *count),
         Block::Row { blocks } => each(el("div", "side-by-side"), page, blocks, heading),
+        Block::Ticks(block) => page.map_or_else(no_field, |page| ticks(page, block)),
+        Block::Photos(block) => page.map_or_else(no_field, |page| photos(page, block)),
+        Block::PlacesOnPiece(block) => places_on_piece(block),
+        Block::TakePhotos(block) => page.map_or_else(no_field, |page| take_photos(page, block)),
+        Block::PlaceFaults { data } => page.map_or_else(no_field, |page| place_faults(page, data)),
     };
     made.html()
 }
@@ -307,6 +319,84 @@ fn choice(page: Page, block: &Choice) -> El {
                 .words(label.clone())
         });
     control(id, [&block.label, &block.hint, ""], select)
+}
+
+/// Boxes to tick, for a field that lists ids.
+fn ticks(page: Page, block: &Choice) -> El {
+    let boxes = el("div", "radios").each(&block.options, |(id, label)| {
+        let (path, one) = (block.path.clone(), id.clone());
+        let listed = page.open.draft.text(&path);
+        let is_listed = listed.split(' ').any(|listed| *listed == *id);
+        let ticked = page.act.reform(move |_: Event| {
+            let others = listed.split(' ').filter(|listed| *listed != one);
+            let mut now: Vec<&str> = others.filter(|listed| !listed.is_empty()).collect();
+            if !is_listed {
+                now.push(&one);
+            }
+            Action::Put(path.clone(), now.join(" "))
+        });
+        el("label", "radio")
+            .key(id)
+            .el(el("input", "")
+                .attr("type", "checkbox")
+                .ticked(is_listed)
+                .changed(ticked))
+            .el(el("span", "").words(label.clone()))
+    });
+    el("fieldset", "choice")
+        .el(el("legend", "").words(block.label.clone()))
+        .el(boxes)
+}
+
+/// Photographs, which `www/pictures.js` shows.
+fn photos(page: Page, block: &Photos) -> El {
+    of_case(page, "sheet-photos")
+        .set("id", block.id.clone())
+        .set("keys", block.keys.join(" "))
+        .set("caption", block.caption.clone())
+        .set("missing", block.missing.clone())
+        .set("marks", marks(&block.marks))
+}
+
+/// Numbered places as text: number, per cent from the left and from the top.
+fn marks(marks: &[NumberedPlace]) -> String {
+    let each = marks
+        .iter()
+        .map(|NumberedPlace { number, x, y }| format!("{number} {x} {y}"));
+    each.collect::<Vec<String>>().join(",")
+}
+
+/// A field that takes in photographs, by `www/pictures.js`.
+fn take_photos(page: Page, block: &TakePhotos) -> El {
+    let (first, text) = &block.first;
+    of_case(page, "part-photos")
+        .set("part", block.of.clone())
+        .set("path", block.path.clone())
+        .set("name", block.name.clone())
+        .set("first", first.clone())
+        .set("first-text", text.clone())
+}
+
+/// Where faults are, shown and changed by `www/pictures.js`.
+fn place_faults(page: Page, data: &str) -> El {
+    let part = page.state.selected_part.unwrap_or(PartName::Body);
+    of_case(page, "fault-places")
+        .attr("part", part.id())
+        .set("data", data.to_owned())
+}
+
+/// An element of `www/pictures.js`, about the open piece.
+fn of_case(page: Page, tag: &'static str) -> El {
+    el(tag, "").set("case", page.open.id.clone())
+}
+
+/// Numbered places on the drawing of the piece.
+fn places_on_piece(block: &PlacesOnPiece) -> El {
+    let places = block.marks.iter().map(|mark| (mark.number, mark.x, mark.y));
+    el("figure", "placed")
+        .set("id", block.id.clone())
+        .put(numbered_drawing(Form::parse(&block.form), places.collect()))
+        .el(el("figcaption", "").words(block.title.clone()))
 }
 
 /// The frame of a control: label, hint and problem.

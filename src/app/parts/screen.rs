@@ -6,6 +6,7 @@ use super::element::{El, el};
 use super::live::live;
 use crate::app::pages::{Page, line};
 use crate::app::route::Route;
+use crate::app::wording::places;
 
 /// A screen of a piece: head, live answer, work, next step. The words are its only first-level heading, its
 /// purpose in one line, and the label of the next step, which leads to `next`.
@@ -28,8 +29,10 @@ pub fn screen(
 }
 
 /// The head of a screen of the whole shelf, with the way back to it.
-pub fn shelf_head(title: &'static str, purpose: &'static str, back: &'static str) -> El {
-    let back = el("a", "").attr("href", Route::Shelf.href()).text(back);
+pub fn shelf_head(title: &'static str, purpose: &'static str) -> El {
+    let back = el("a", "")
+        .attr("href", Route::Shelf.href())
+        .text(places::BACK);
     el("header", "screen-head")
         .el(el("h1", "").attr("tabindex", "-1").text(title))
         .p("purpose", purpose)

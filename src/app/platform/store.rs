@@ -152,6 +152,13 @@ pub fn save_together(ids: &[String]) {
     ask("save", "", &ids.join("\n"), "");
 }
 
+/// Asks the page's script to save a sheet as a page, with the pictures that the screen shows. Returns false
+/// where the script is not there.
+#[must_use]
+pub fn save_page(name: &str, text: &str) -> bool {
+    ask("page", name, text, "").is_some()
+}
+
 /// Remembers which piece is open.
 pub fn note_open(id: &str) {
     ask("opened", id, "", "");
@@ -232,6 +239,12 @@ pub fn keep_shortcuts(on: bool) {
 pub fn beginnings() -> Vec<(&'static str, String)> {
     let one = |path: &'static str| Some((path, kept(&joined(&[BEGINNING, path]))?));
     BEGINNINGS.into_iter().filter_map(one).collect()
+}
+
+/// Whether the person measures lengths in inches.
+#[must_use]
+pub fn has_inches() -> bool {
+    kept(&joined(&[BEGINNING, BEGINNINGS[0]])).as_deref() == Some("in")
 }
 
 /// Stores what new pieces begin with, if this field is one of those.

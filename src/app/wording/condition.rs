@@ -51,6 +51,11 @@ pub const NO_CORROSION: &str = "no corrosion";
 pub const ONLY_IN_RECORD: &str = "Only in the condition record";
 pub const NOT_LOOKED_AT: &str = "Not looked at yet";
 
+/// How many faults are shown where they are.
+pub fn places(count: usize) -> String {
+    joined(&[&count.to_string(), " shown where they are"])
+}
+
 // The fields of a part.
 
 /// The choice that records nothing.

@@ -5,7 +5,6 @@ use crate::app::parts::words::joined;
 pub const TITLE: &str = "What your pieces teach";
 pub const PURPOSE: &str = "Most of our figures are judged, because nobody publishes what work on old plate \
      costs and brings. What happened to your pieces can make them fit your trade.";
-pub const BACK: &str = "Back to the shelf";
 
 /// The link to the page, and its hint.
 pub const LINK: &str = "What your pieces teach";

@@ -26,6 +26,7 @@ pub mod examples;
 pub mod faults;
 pub mod figures;
 pub mod found;
+pub mod guide;
 pub mod keeping;
 pub mod learning;
 pub mod look;

@@ -108,3 +108,8 @@ pub const DOER: [&str; 3] = [
     "Some work is safe at home and most is not.",
     "Not decided",
 ];
+
+// Photos.
+
+/// In the middle of a sentence.
+pub const WHOLE_PIECE: &str = "whole piece";

@@ -5,6 +5,8 @@ use crate::app::parts::words::{count, joined};
 pub const SHELF: &str = "Shelf";
 pub const PLAN: &str = "Plan";
 pub const LEARNING: &str = "What your pieces teach";
+pub const GUIDE: &str = "How it works";
+pub const BACK: &str = "Back to your pieces";
 pub const PIECE: &str = "Piece";
 pub const LOOK: &str = "Look";
 pub const CONDITION: &str = "Condition";

@@ -3,7 +3,6 @@
 pub const TITLE: &str = "Which pieces are worth the work?";
 pub const PURPOSE: &str = "Say how much money and how many hours you have. For every piece on the shelf, Leavewell \
      chooses what to do, or to leave it, so that all of them together bring the most.";
-pub const BACK: &str = "Back to the shelf";
 
 /// The link to the plan, and its hint.
 pub const LINK: &str = "Plan the work on all of them";

@@ -40,3 +40,9 @@ pub const NOT_SO: &str = "What rules it out";
 pub const COSTS: &str = "Costs ";
 pub const AGAINST_LEAVING: &str = "against leaving it as it is";
 pub const NOTHING_LEFT: &str = "Nothing of it can be weighed.";
+
+/// A step that the owner agreed to.
+pub const AGREED: [&str; 2] = [
+    "The owner agreed to this step",
+    "It stands on the condition and treatment record.",
+];

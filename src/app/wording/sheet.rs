@@ -18,6 +18,7 @@ pub fn recipient(recipient: Recipient) -> [&'static str; 2] {
         Recipient::Client => CLIENT,
         Recipient::Buyer => BUYER,
         Recipient::File => FILE,
+        Recipient::Conservation => CONSERVATION,
     }
 }
 
@@ -32,6 +33,11 @@ pub const BUYER: [&str; 2] = [
 pub const FILE: [&str; 2] = [
     "For the file",
     "Everything: looks, parts, measures, figures, and how the answer was made.",
+];
+
+pub const CONSERVATION: [&str; 2] = [
+    "Condition and treatment",
+    "As conservators keep it: condition by part with every fault where it is, consent step by step, the treatment as it was done, and the next look.",
 ];
 
 // What was done.

@@ -29,9 +29,23 @@ pub fn column(column: BookColumn) -> &'static str {
         BookColumn::Paid => "Paid",
         BookColumn::Spent => "Spent",
         BookColumn::Asking => "Asking",
+        BookColumn::Most => "Most to pay",
         BookColumn::Advised => "Advised",
         BookColumn::Status => "Status",
     }
+}
+
+/// What is said once several pieces are changed.
+pub fn changed(n: usize) -> String {
+    joined(&[&count(n, "piece is", "pieces are"), " changed."])
+}
+
+pub const EXPECTED_LATER: &str = "What we expect each to fetch is noted when you next open it.";
+pub const TAKE_BACK: &str = "Undo";
+
+/// The most to pay for a piece that is not bought.
+pub fn most_to_pay(sum: &str) -> String {
+    joined(&["Most to pay: ", sum])
 }
 
 /// How many of the pieces are shown.
@@ -114,6 +128,7 @@ pub const NUMBER: &str = "Stock number";
 pub const FROM: &str = "Not before";
 pub const TO: &str = "Not after";
 pub const HEIGHT: &str = "Height (mm)";
+pub const HEIGHT_IN_INCHES: &str = "Height (in)";
 pub const LOOKS: &str = "What you saw";
 pub const BARE: &str = "Base metal on the body";
 pub const PLACE: &str = "Where";
@@ -143,7 +158,6 @@ pub const NOT_LOOKS_NEXT: &str = "Correct or remove them, then press Enter again
 pub const TABLE_TITLE: &str = "Take in a table";
 pub const TABLE_PURPOSE: &str = "A stock list from a spreadsheet, saved as CSV. You see what would be added before \
      anything is.";
-pub const BACK: &str = "Back to your pieces";
 pub const FILE: [&str; 2] = [
     "Choose a table",
     "Headings in the first row, one piece in each row below. It is read on this device; the file stays as it is.",

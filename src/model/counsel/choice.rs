@@ -183,11 +183,11 @@ impl<'a> Rulings<'a> {
         let mut case = case.clone();
         for p in &mut case.parts {
             let joints = matches!(t, T::Replate | T::Overplate | T::LocalPlate | T::Lacquer);
-            if joints && matches!(p.joint, Some(Joint::Open | Joint::Leaking)) {
-                p.joint = Some(Joint::NeatRepair);
+            if joints {
+                p.mend_joints(&[Joint::Open, Joint::Leaking]);
             }
-            if t == T::LowMelt && p.joint == Some(Joint::GreyRepair) {
-                p.joint = Some(Joint::NeatRepair);
+            if t == T::LowMelt {
+                p.mend_joints(&[Joint::GreyRepair]);
             }
             if joints || t == T::Dents {
                 if p.split == Some(Split::Through) {
@@ -333,7 +333,7 @@ impl<'a> Rulings<'a> {
         if !faults.has(Fault::Split) {
             given |= needed::SPLIT;
         }
-        if !leaks.into_iter().any(|p| p.joint == Some(Joint::Leaking)) {
+        if !leaks.into_iter().any(|p| p.has_joint(Joint::Leaking)) {
             given |= needed::LEAK;
         }
         if !faults.has(Fault::GreyRepair) {

@@ -661,7 +661,7 @@ impl<'a> World<'a> {
         if lacquer.is_some() {
             keeps = keeps.min(of(FigureId::ATTRIBUTE_STABILITY_LACQUER_BROKEN));
         }
-        let any_joint = |j: Joint| self.case.parts.iter().any(|p| p.joint == Some(j));
+        let any_joint = |j: Joint| self.case.parts.iter().any(|p| p.has_joint(j));
         if any_joint(Joint::NeatRepair) {
             keeps = keeps.min(of(FigureId::ATTRIBUTE_STABILITY_NEAT));
         }

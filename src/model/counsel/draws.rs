@@ -391,7 +391,7 @@ impl FactorRows<'_> {
             rows.push(self.row(FLAW.map(|by_flaw| by_flaw[place]), dim));
         }
         let any = |of: &dyn Fn(&Part) -> bool| case.parts.iter().any(of);
-        let joint = |j: Joint| any(&|p| p.joint == Some(j));
+        let joint = |j: Joint| any(&|p| p.has_joint(j));
         if joint(Joint::NeatRepair) && !joint(Joint::GreyRepair) {
             rows.push(self.row(rows::NEAT_REPAIR, Dim::JointFactor));
         }
@@ -485,7 +485,7 @@ fn draw_lead(case: &Case, ledger: &Ledger, kind: &[Kind], u: &[f64]) -> Vec<bool
         || case
             .parts
             .iter()
-            .any(|p| p.joint == Some(Joint::GreyRepair) || p.fill == Some(Fill::Lead));
+            .any(|p| p.has_joint(Joint::GreyRepair) || p.fill == Some(Fill::Lead));
     let soldered = case.is_soldered();
     let chance = |k: Kind| {
         let id = match k {

@@ -535,13 +535,11 @@ pub(super) fn triggers_after(
     }
     let mut case = situation.case.clone();
     for p in &mut case.parts {
-        if (has(T::Solder) || has(T::LowMelt))
-            && matches!(p.joint, Some(Joint::Open | Joint::Leaking))
-        {
-            p.joint = Some(Joint::NeatRepair);
+        if has(T::Solder) || has(T::LowMelt) {
+            p.mend_joints(&[Joint::Open, Joint::Leaking]);
         }
-        if has(T::RemoveLead) && p.joint == Some(Joint::GreyRepair) {
-            p.joint = Some(Joint::NeatRepair);
+        if has(T::RemoveLead) {
+            p.mend_joints(&[Joint::GreyRepair]);
         }
         if has(T::Tinning) && p.name == PartName::Interior {
             p.interior = Some(Interior::Tinned);

@@ -199,7 +199,14 @@ pub(super) fn estimate(
     };
     let parts: usize = served.iter().map(|f| f.count()).sum();
     let more = parts.max(1) - 1;
-    let by_parts = 1.0 + ledger.value(FigureId::COST_MORE_PARTS) * more as f64;
+    let further = served
+        .iter()
+        .map(|f| f.further)
+        .fold(0, u32::saturating_add);
+    let further = f64::from(further).min(ledger.value(FigureId::COST_MORE_PLACES_MOST));
+    let by_parts = 1.0
+        + ledger.value(FigureId::COST_MORE_PARTS) * more as f64
+        + ledger.value(FigureId::COST_MORE_PLACES) * further;
     let mends_split = served.iter().any(|f| f.fault == Fault::Split);
     Some(match work.price {
         Price::Cleaning if case.aim.who_does(t) == Some(Doer::Workshop) => {

@@ -1,12 +1,14 @@
 //! Where a seller would sell it, and the most that somebody could pay who sells it on.
 
-use super::Solved;
-use super::outcome::CourseOutcome;
+use super::choice::{Rulings, Tested};
+use super::outcome::{CourseOutcome, Weigher};
+use super::search::course_of;
 use super::sentences::money;
 use super::wording::selling as words;
+use super::{SEARCH_LOG2, Solved};
 use crate::ledger::FigureId;
 use crate::maths::{deciles, quantile_of};
-use crate::record::{Goal, Route};
+use crate::record::{Case, Goal, Route};
 use crate::report::{Band, RouteReport, SellingReport};
 use crate::treatment::Treatment;
 use crate::value::Bid;
@@ -34,8 +36,9 @@ impl Solved {
         let ways: Vec<Way> = Route::ALL
             .iter()
             .map(|route| {
-                let kept =
-                    outcome.over_lots(&|i, h| selling.kept(*route, &self.draws.fees.at(i), h));
+                let seen = self.seen_on(*route, &self.courses[self.advice.chosen].steps);
+                let kept = outcome
+                    .over_lots(&|i, h| selling.kept(*route, &self.draws.fees.at(i), h * seen));
                 // Later money is worth less by the same share in every draw.
                 let months = selling.months(*route).unwrap_or(0.0);
                 let mean = kept.iter().sum::<f64>() / kept.len().max(1) as f64;
@@ -82,6 +85,16 @@ impl Solved {
                 .then(|| place.retail * middle / bargain.max(0.01)),
             routes: ways.iter().map(|way| way.report(selling)).collect(),
         })
+    }
+
+    /// How much more or less the buyers of a route give for it with this work done, as a ratio on average: 1
+    /// where they are those it is weighed for.
+    fn seen_on(&self, route: Route, steps: &[Treatment]) -> f64 {
+        let Some(only) = self.case.as_sold(route) else {
+            return 1.0;
+        };
+        let [usual, seen] = [&*self.case, &only].map(|case| share_kept(case, steps));
+        if usual > 0.0 { seen / usual } else { 1.0 }
     }
 
     /// Whether the seller can take this way without more: an auction and the trade are there for anybody;
@@ -138,6 +151,18 @@ impl Solved {
         let risk = self.ledger.value(FigureId::VALUE_TRADE_RISK);
         Some(quantile_of(&most, risk.clamp(0.01, 0.99)))
     }
+}
+
+/// What the price with this work done is of the price undamaged, on average over a small sample.
+fn share_kept(case: &Case, steps: &[Treatment]) -> f64 {
+    let solved = Solved::of(case, SEARCH_LOG2);
+    let situation = solved.situation();
+    let mut world = solved.world(&solved.draws, &situation, None);
+    world.goal = Goal::Sell;
+    let course = course_of(steps, Tested::AsRecorded, &Rulings::new(&world));
+    let weighed = Weigher::new(&world).weigh(&course, solved.draws.n);
+    let whole: f64 = solved.draws.level.iter().sum();
+    weighed.hammer.iter().sum::<f64>() / whole.max(f64::MIN_POSITIVE)
 }
 
 /// One way to sell it.
@@ -279,5 +304,42 @@ mod tests {
             let report = report(|case| case["worth"] = json!({"retail_over_hammer": times}));
             assert!(kept(&report, Route::Trade) <= kept(&report, Route::Private) + 1e-9);
         }
+    }
+
+    #[test]
+    fn buyers_in_a_shop_count_in_a_shop_and_nowhere_else() {
+        let collectors = |case: &mut Value| {
+            case["parts"] = json!([{"part": "body", "bleed": "much"}]);
+            case["worth"] = json!({"mix_shop": {"collector": 100}});
+        };
+        let plain = report(|case| case["parts"] = json!([{"part": "body", "bleed": "much"}]));
+        let with = report(collectors);
+        let moved = |route| kept(&with, route) / kept(&plain, route);
+        assert!((moved(Route::Auction) - 1.0).abs() < 1e-9);
+        assert!((moved(Route::Private) - 1.0).abs() < 1e-9);
+        assert!(
+            (moved(Route::Shop) - 1.0).abs() > 0.01,
+            "{}",
+            moved(Route::Shop)
+        );
+        assert!((moved(Route::Fair) - moved(Route::Shop)).abs() < 0.02);
+        // Sold from a shop, the whole answer is for those buyers, and an auction for the usual ones.
+        let in_shop = report(|case| {
+            collectors(case);
+            case["market"]["route"] = "shop".into();
+        });
+        let at_auction = |report: &crate::Report| report.value.as_it_is.p50;
+        assert!((at_auction(&in_shop) / at_auction(&plain) - 1.0).abs() > 0.01);
+        let auction = kept(&in_shop, Route::Auction) / kept(&plain, Route::Auction);
+        assert!((auction - 1.0).abs() < 0.05, "{auction}");
+    }
+
+    #[test]
+    fn shares_of_nobody_are_named_on_every_route() {
+        let text = r#"{"format":"leavewell-case","version":1,"worth":{"mix_private":{"user":0}}}"#;
+        let (case, problems) = Draft::parse(text).unwrap().read();
+        assert_eq!(problems.len(), 1, "{problems:?}");
+        assert_eq!(problems[0].field, "worth.mix_private.collector");
+        assert_eq!(case.market.buyers.privately, None);
     }
 }

@@ -10,7 +10,7 @@ use super::search::course_of;
 use super::weighed::with_companions;
 use super::{SEARCH_LOG2, Solved};
 use crate::ledger::Ledger;
-use crate::record::{Case, Goal};
+use crate::record::{Case, Goal, Route};
 use crate::report::CautionReport;
 use crate::treatment::Treatment;
 use crate::value::{BUYERS, Class, Comparison, Fees, Selling};
@@ -72,7 +72,20 @@ impl WorthDraws {
                     .push((format!("value.mix.{}.{name}", class.code()), share));
             }
         }
-        let mut seen = Self::quick(&only);
+        Self::seen_as(&only, usual)
+    }
+
+    /// As the buyers of a route see it; `None` where they are those of `usual`, which is
+    /// [`WorthDraws::quick`].
+    #[must_use]
+    pub fn sold_by(case: &Case, usual: &Self, route: Route) -> Option<Self> {
+        let only = case.as_sold(route)?;
+        Some(Self::seen_as(&only, usual))
+    }
+
+    /// The undamaged value of `usual` with how another case's buyers see condition.
+    fn seen_as(only: &Case, usual: &Self) -> Self {
+        let mut seen = Self::quick(only);
         // What the sales tell rests on how the usual buyers see those pieces.
         for plan in &mut seen.plans {
             for ((h, own), usual) in plan

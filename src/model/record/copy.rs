@@ -3,7 +3,7 @@
 use super::Draft;
 
 /// What belongs to one piece alone: its history, its sale and what was foretold of it.
-const OF_ONE_PIECE: [&str; 7] = [
+const OF_ONE_PIECE: [&str; 8] = [
     "predicted",
     "done",
     "closed",
@@ -11,6 +11,7 @@ const OF_ONE_PIECE: [&str; 7] = [
     "kept",
     "stock.number",
     "asked_on",
+    "piece.photos",
 ];
 
 /// What pieces entered one after the other usually have in common.
@@ -41,6 +42,7 @@ impl Draft {
         }
         for place in 0..copy.count("parts") {
             copy.put_at(&format!("parts[{place}].photos"), None);
+            copy.put_at(&format!("parts[{place}].spots"), None);
         }
         copy
     }

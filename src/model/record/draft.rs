@@ -267,7 +267,19 @@ impl Draft {
     /// Writes a field such as `market.likely`; empty text removes it. A field of a list's entry has
     /// its place in the path, `comparables[0].price`; a place past the end makes a new last entry, and
     /// entries at the end with nothing left in them go, so that those before keep their places.
+    ///
+    /// A whole entry, `parts[part=foot].spots[id=e1]`, takes several fields at once, as lines of `field=text`;
+    /// empty text removes the entry.
     pub fn set(&mut self, path: &str, typed: &str) {
+        let last = path.rsplit_once("].").map_or(path, |(_, last)| last);
+        if let (_, Some(Entry::With(..))) = in_list(last)
+            && !typed.is_empty()
+        {
+            for (field, text) in typed.lines().filter_map(|line| line.split_once('=')) {
+                self.put_at(&[path, ".", field].concat(), typed_value(text));
+            }
+            return;
+        }
         self.put_at(path, typed_value(typed));
     }
 
@@ -417,7 +429,13 @@ impl Draft {
             };
             rest = after;
         }
-        holder.get(bare(rest))
+        match in_list(bare(rest)) {
+            (list, Some(Entry::With(key, id))) => {
+                let mut entries = holder.get(list)?.as_array()?.iter();
+                entries.find(|value| value.as_object().is_some_and(|m| is(m, key, id)))
+            }
+            _ => holder.get(bare(rest)),
+        }
     }
 
     /// Writes or removes what stands at a path. What stands where an object or a list must go is
@@ -436,7 +454,12 @@ impl Draft {
             };
             rest = after;
         }
-        put(holder, bare(rest), value);
+        match in_list(bare(rest)) {
+            (list, Some(entry @ Entry::With(..))) if value.is_none() => {
+                take_entry(holder, list, entry);
+            }
+            _ => put(holder, bare(rest), value),
+        }
         // An entry of which only its name is left goes with its last field.
         let first = path.split_once('.').map_or("", |(first, _)| first);
         if let (list, Some(Entry::With(key, id))) = in_list(first)
@@ -579,6 +602,20 @@ fn put(holder: &mut Map<String, Value>, field: &str, value: Option<Value>) {
         None => {
             holder.remove(field);
         }
+    }
+}
+
+/// Takes an entry out of a list, and the list with its last entry.
+fn take_entry(holder: &mut Map<String, Value>, list: &str, entry: Entry<'_>) {
+    let Some(Value::Array(entries)) = holder.get_mut(list) else {
+        return;
+    };
+    let is_it = |(at, value): (usize, &Value)| value.as_object().is_some_and(|m| entry.is(at, m));
+    if let Some(at) = entries.iter().enumerate().position(is_it) {
+        entries.remove(at);
+    }
+    if entries.is_empty() {
+        holder.remove(list);
     }
 }
 
@@ -739,6 +776,22 @@ mod tests {
         assert_eq!(draft.count("marks"), 1);
         assert_eq!(draft.answer("M01"), ("seen".to_owned(), "base".to_owned()));
         assert_eq!(draft.text("findings[id=M01].from"), "");
+    }
+
+    #[test]
+    fn an_entry_within_an_entry_is_written_at_once_and_taken_out_at_once() {
+        let mut draft = Draft::default();
+        let path = "parts[part=foot].spots[id=e1]";
+        draft.set(path, "fault=split\nx=20\nnote=near a = b");
+        draft.set("parts[part=foot].spots[id=e2].fault", "scratch");
+        assert_eq!(draft.text("parts[0].spots[0].note"), "near a = b");
+        assert_eq!(draft.text("parts[part=foot].spots[id=e1].x"), "20");
+        draft.set(path, "");
+        assert_eq!(draft.count("parts[0].spots"), 1);
+        draft.set("parts[part=foot].spots[id=e2]", "");
+        assert_eq!(draft.count("parts"), 0, "{}", draft.to_json());
+        draft.set("parts[part=foot].spots[id=e2]", "");
+        assert_eq!(draft.count("parts"), 0);
     }
 
     #[test]

@@ -22,6 +22,7 @@ mod sale_law;
 pub mod schema;
 pub mod shelf_file;
 mod size;
+mod spot;
 mod stock;
 mod taught;
 mod weighing;
@@ -34,7 +35,7 @@ pub use crate::terms::{
     Engraving, Fill, FillState, Form, Gilding, Goal, Instrument, Interior, Joint, JointClass,
     Lacquer, Lead, LengthUnit, Liner, Loss, LotRule, Material, MaterialUsed, Method, Mount,
     PartName, PredictedWhen, PriceBasis, Relation, Repair, Replaced, Route, Seen, SellAs, SoldAs,
-    Split, StockStatus, Tarnish, TestKind, Tester, UnsoldAt, WeightUnit, Word,
+    Split, SpotFault, StockStatus, Tarnish, TestKind, Tester, UnsoldAt, WeightUnit, Word,
 };
 pub use circumstances::{Circumstances, QUESTIONS};
 pub use closed::{Closed, OwnSale, Statement, UnsoldPrice};
@@ -50,6 +51,7 @@ pub use predicted::{Predicted, PredictedFigures, PredictedOf};
 pub use reading::hundredths;
 pub use reading::{COMPARED_KINDS, FLAWS};
 pub use size::{put_size, size_text};
+pub use spot::FaultSpot;
 pub use stock::{StockEntry, put_status};
 pub use taught::{TaughtFigure, TaughtFigures, is_teachable};
 pub use weighing::{Weighing, water_density};
@@ -127,6 +129,8 @@ pub struct Case {
     pub stock: StockEntry,
     /// What closed pieces taught; the shell lays it beside the record, no file holds it.
     pub taught: TaughtFigures,
+    /// The day it is to be looked at again.
+    pub next_look: Option<Date>,
     /// The day the question is asked; the shell supplies it, the model has no clock.
     pub asked_on: Option<Date>,
 }
@@ -162,6 +166,8 @@ pub struct Piece {
     pub rare: bool,
     /// Its history is documented.
     pub documented: bool,
+    /// The numbers of the photographs of the whole piece.
+    pub photos: Vec<String>,
 }
 
 /// One answered finding.
@@ -228,6 +234,8 @@ pub struct Part {
     pub tarnish: Option<Tarnish>,
     /// Joints.
     pub joint: Option<Joint>,
+    /// Another state of its joints, where a fault is placed on it that `joint` cannot hold as well.
+    pub other_joint: Option<Joint>,
     /// Lead.
     pub lead: Option<Lead>,
     /// Dents.
@@ -268,6 +276,10 @@ pub struct Part {
     pub gilding: Option<Gilding>,
     /// Whether candle wax is on it.
     pub wax: Option<bool>,
+    /// Faults shown at a place, each counted in the fields above as well.
+    pub spots: Vec<FaultSpot>,
+    /// The numbers of its photographs.
+    pub photos: Vec<String>,
 }
 
 impl Part {
@@ -280,6 +292,7 @@ impl Part {
             bleed: None,
             tarnish: None,
             joint: None,
+            other_joint: None,
             lead: None,
             dents: None,
             interior: None,
@@ -300,6 +313,8 @@ impl Part {
             material: None,
             gilding: None,
             wax: None,
+            spots: Vec::new(),
+            photos: Vec::new(),
         }
     }
 }
@@ -404,7 +419,63 @@ pub struct Market {
     pub margin_taxed: bool,
     /// The person's own terms, each with the figure it stands for.
     pub terms: Vec<(String, f64)>,
+    /// The shares of buyers on every route, and on those where others buy; each of collectors, of those
+    /// who show it and of those who use it. `None` for the usual shares.
+    pub buyers: BuyersByRoute,
 }
+
+/// Who buys, by route: shares of collectors, of those who show it and of those who use it.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct BuyersByRoute {
+    /// On every route without shares of its own.
+    pub anywhere: Option<[f64; 3]>,
+    /// From a shop or a stand.
+    pub in_shop: Option<[f64; 3]>,
+    /// Privately.
+    pub privately: Option<[f64; 3]>,
+}
+
+impl BuyersByRoute {
+    /// The shares on this route.
+    #[must_use]
+    pub fn on(&self, route: Route) -> Option<[f64; 3]> {
+        let own = match route {
+            Route::Shop | Route::Fair => self.in_shop,
+            Route::Private => self.privately,
+            Route::Auction | Route::Trade => None,
+        };
+        own.or(self.anywhere)
+    }
+}
+
+impl Market {
+    /// The route it is sold by; at auction where none is said.
+    #[must_use]
+    pub fn route_or_usual(&self) -> Route {
+        self.route.unwrap_or(Route::Auction)
+    }
+
+    /// Puts the buyers of a route into the terms, in place of any there.
+    pub(crate) fn take_buyers_of(&mut self, route: Route) {
+        self.terms
+            .retain(|(figure, _)| !figure.starts_with("value.mix."));
+        for (buyer, share) in self
+            .buyers
+            .on(route)
+            .into_iter()
+            .flat_map(|s| BUYERS.into_iter().zip(s))
+        {
+            for class in CLASSES {
+                self.terms
+                    .push((format!("value.mix.{class}.{buyer}"), share));
+            }
+        }
+    }
+}
+
+/// The sorts of buyers, and the classes of pieces that the ledger has shares of them for.
+const BUYERS: [&str; 3] = ["collector", "decorator", "user"];
+const CLASSES: [&str; 7] = ["A1", "A2", "B", "C1", "C2", "C3", "C4"];
 
 /// A sale, or an asking price, of a piece like it.
 #[derive(Clone, Debug, PartialEq)]
@@ -470,6 +541,18 @@ pub struct Override {
 }
 
 impl Case {
+    /// The case as the buyers of a route see it; `None` where they are those it is weighed for anyway.
+    #[must_use]
+    pub fn as_sold(&self, route: Route) -> Option<Self> {
+        let buyers = self.market.buyers;
+        if buyers.on(route) == buyers.on(self.market.route_or_usual()) {
+            return None;
+        }
+        let mut case = self.clone();
+        case.market.take_buyers_of(route);
+        Some(case)
+    }
+
     /// The answer to a finding, seen before absent before not sure when parts differ.
     #[must_use]
     pub fn answer(&self, id: &str) -> Option<Seen> {

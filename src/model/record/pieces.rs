@@ -125,6 +125,17 @@ impl Part {
             material: self.material.or(below.material),
             gilding: self.gilding.or(below.gilding),
             wax: self.wax.or(below.wax),
+            other_joint: self.other_joint.or(below.other_joint),
+            spots: if self.spots.is_empty() {
+                below.spots.clone()
+            } else {
+                self.spots
+            },
+            photos: if self.photos.is_empty() {
+                below.photos.clone()
+            } else {
+                self.photos
+            },
         }
     }
 }

@@ -5,6 +5,7 @@ mod pieces;
 mod sales;
 #[cfg(test)]
 mod schema_test;
+mod spots;
 pub(super) mod wording;
 mod work;
 
@@ -43,7 +44,7 @@ pub(super) fn read(root: &Map<String, Value>) -> (Case, Vec<Problem>) {
     let piece = reader.piece(root);
     let (findings, from) = reader.findings(root);
     let measures = reader.measures(root, &findings);
-    let (pieces, mut parts) = reader.pieces(root);
+    let (pieces, mut parts) = reader.pieces(root, &piece.photos);
     let circumstances = reader.circumstances(root);
     work::failing_fill(circumstances, &mut parts);
     let flaws = reader.flaws(root, &parts, pieces.relation);
@@ -67,6 +68,10 @@ pub(super) fn read(root: &Map<String, Value>) -> (Case, Vec<Problem>) {
         circumstances,
         consents: reader.consents(root),
         stock: reader.stock(root),
+        next_look: {
+            let looked = reader.section(root, "looked");
+            reader.day(&looked, "next")
+        },
         asked_on: reader.date(root),
         taught: TaughtFigures::default(),
         lot: reader.lot(root),
@@ -309,6 +314,7 @@ impl Reader {
             came_from: self.word(&s, "came_from"),
             rare: self.flag(&s, "rare").unwrap_or(false),
             documented: self.flag(&s, "documented").unwrap_or(false),
+            photos: self.photos(&s),
         };
         if let (Some(from), Some(to)) = (piece.from_year, piece.to_year)
             && from > to
@@ -646,8 +652,8 @@ impl Reader {
         })
     }
 
-    /// The parts listed at a path whose last step is a field of `holder`.
-    fn parts(&mut self, holder: &Map<String, Value>, path: &str) -> Vec<Part> {
+    /// The parts listed at a path whose last step is a field of `holder`. `of_piece` are the photos of the whole piece.
+    fn parts(&mut self, holder: &Map<String, Value>, path: &str, of_piece: &[String]) -> Vec<Part> {
         let mut parts: Vec<Part> = Vec::new();
         for s in self.list(holder, path, MOST_ENTRIES) {
             let Some(name) = self.word::<PartName>(&s, "part") else {
@@ -660,9 +666,12 @@ impl Reader {
                 }
                 continue;
             };
-            let part = Part {
+            let photos = self.photos(&s);
+            let mut part = Part {
                 name,
                 on: Vec::new(),
+                spots: self.spots((&s, name), &photos, of_piece),
+                photos,
                 // A count takes the place of what was judged.
                 bleed: {
                     let judged = self.bleed(&s);
@@ -670,6 +679,7 @@ impl Reader {
                 },
                 tarnish: self.word(&s, "tarnish"),
                 joint: self.word(&s, "joint"),
+                other_joint: None,
                 lead: self.unless_unsure(&s, "lead"),
                 dents: self.word(&s, "dents"),
                 interior: self.word(&s, "interior"),
@@ -699,6 +709,7 @@ impl Reader {
                 );
                 continue;
             }
+            part.count_spots();
             parts.push(part);
         }
         parts
@@ -898,7 +909,9 @@ impl Reader {
                 self.flag(&worth, "margin_tax") == Some(true)
             },
             terms: self.terms(root, &s),
+            buyers: self.buyers(root, &s),
         };
+        market.take_buyers_of(market.route_or_usual());
         for (field, value) in [
             ("low", &mut market.low),
             ("likely", &mut market.likely),

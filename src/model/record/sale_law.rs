@@ -55,7 +55,7 @@ impl Case {
                     || part
                         .repair
                         .is_some_and(|repair| matches!(repair, Repair::Sound | Repair::Failing))
-                    || matches!(part.joint, Some(Joint::GreyRepair | Joint::NeatRepair))
+                    || part.has_any_joint(&[Joint::GreyRepair, Joint::NeatRepair])
             }) || self.flaws.iter().any(|flaw| ALTERED.contains(flaw))
                 || self.done.iter().any(|done| {
                     done.treatment.is_some_and(adds_or_alters)

@@ -79,6 +79,14 @@ pub struct Done {
     pub before: String,
     /// How it was afterwards, as written.
     pub after: String,
+    /// How it was done, in the words of whoever did it; empty when not written.
+    pub method: String,
+    /// What was done otherwise than proposed, as written; empty when not written.
+    pub deviations: String,
+    /// Which parts taken off are kept, and where, as written; empty when not written.
+    pub kept: String,
+    /// The numbers of the photographs taken afterwards.
+    pub photos: Vec<String>,
     /// Hours of work.
     pub hours: Option<f64>,
     /// What it cost, in the case's currency; one bill for several works stands at each of them.

@@ -1,12 +1,16 @@
 //! An answer of the road as entries of the record.
 
 use super::question::{BARE_METAL, Damage, LETTERS, RoadQuestion, SHADES};
-use super::{ALL_OVER, NONE, UNSURE};
+use super::{ALL_OVER, NONE, RoadWalk, UNSURE};
 use crate::record::{Draft, PartName, Seen};
 use crate::terms::{Dents, Goal, Joint, Loss, Word};
 
 /// Writes the answer with this id into the record. "Not sure" is recorded where the record has a place for it.
-pub fn write(draft: &mut Draft, question: RoadQuestion, answer: &'static str) {
+/// Damage that an earlier answer on this walk placed, and that this answer takes back or moves, leaves the record.
+pub fn write(draft: &mut Draft, walk: &RoadWalk, question: RoadQuestion, answer: &'static str) {
+    if let Some((damage, at)) = walk.taken_back(question, answer) {
+        take_back(draft, damage, at);
+    }
     match question {
         RoadQuestion::Form if answer != UNSURE => draft.set("piece.form", answer),
         RoadQuestion::Letters => one_of(draft, &LETTERS, answer),
@@ -105,14 +109,36 @@ fn loss_of(part: &str) -> Loss {
     }
 }
 
-fn trouble_on(draft: &mut Draft, trouble: Damage, answer: &str) {
-    let (field, word) = match trouble {
-        Damage::Missing => ("loss", loss_of(answer).id()),
+/// The field of a part that damage stands in, and its word.
+fn recorded_as(damage: Damage, part: &str) -> (&'static str, &'static str) {
+    match damage {
+        Damage::Missing => ("loss", loss_of(part).id()),
         Damage::Loose => ("joint", Joint::Open.id()),
         Damage::Leaking => ("joint", Joint::Leaking.id()),
         Damage::Dented => ("dents", Dents::Minor.id()),
         Damage::Repair => ("joint", Joint::GreyRepair.id()),
+    }
+}
+
+/// Clears what the road wrote for damage at this answer. What a person has changed since on a long screen stays.
+fn take_back(draft: &mut Draft, damage: Damage, at: &str) {
+    if (at, damage) == (UNSURE, Damage::Missing) {
+        draft.set_flag("flaws.part_missing_minor", None);
+        return;
+    }
+    let part = if at == UNSURE {
+        PartName::Body.id()
+    } else {
+        at
     };
+    let (field, word) = recorded_as(damage, part);
+    if draft.part_text(part, field) == word {
+        draft.set_part(part, field, "");
+    }
+}
+
+fn trouble_on(draft: &mut Draft, trouble: Damage, answer: &str) {
+    let (field, word) = recorded_as(trouble, answer);
     match (answer, trouble) {
         (UNSURE, Damage::Missing) => draft.set_flag("flaws.part_missing_minor", Some(true)),
         (UNSURE, Damage::Leaking | Damage::Dented) => {
@@ -129,9 +155,10 @@ mod tests {
     use crate::record::{BleedWord, Case};
 
     fn after(answers: &[(RoadQuestion, &'static str)]) -> (Draft, Case) {
-        let mut draft = Draft::default();
+        let (mut draft, mut walk) = (Draft::default(), RoadWalk::default());
         for (question, answer) in answers {
-            write(&mut draft, *question, answer);
+            write(&mut draft, &walk, *question, answer);
+            walk = walk.with(*question, answer);
         }
         let (case, problems) = draft.read();
         assert!(problems.is_empty(), "{problems:?}");
@@ -178,6 +205,43 @@ mod tests {
         assert!(case.has_seen("M04") && !case.aim.food);
         assert_eq!(case.aim.goal, Some(Goal::Sell));
         assert_eq!(draft.text("aim.asked"), "");
+    }
+
+    #[test]
+    fn damage_that_is_taken_back_leaves_the_record_and_damage_that_is_moved_stands_once() {
+        let placed = (RoadQuestion::TroubleWhere(Damage::Dented), "spout");
+        let dented = (RoadQuestion::Trouble, Damage::Dented.id());
+        for second in [NONE, UNSURE, Damage::Leaking.id()] {
+            let (draft, _) = after(&[dented, placed, (RoadQuestion::Trouble, second)]);
+            assert_eq!(draft.part_text("spout", "dents"), "", "{second}");
+        }
+        let moved = (RoadQuestion::TroubleWhere(Damage::Dented), "cover");
+        let (draft, _) = after(&[dented, placed, moved]);
+        assert_eq!(draft.part_text("spout", "dents"), "");
+        assert_eq!(draft.part_text("cover", "dents"), "minor");
+        // The same answer again changes nothing.
+        let (draft, _) = after(&[dented, placed, dented]);
+        assert_eq!(draft.part_text("spout", "dents"), "minor");
+        let missing = (RoadQuestion::Trouble, Damage::Missing.id());
+        let somewhere = (RoadQuestion::TroubleWhere(Damage::Missing), UNSURE);
+        let (draft, _) = after(&[missing, somewhere]);
+        assert!(draft.to_json().contains("part_missing_minor"));
+        let (draft, _) = after(&[missing, somewhere, (RoadQuestion::Trouble, UNSURE)]);
+        assert!(!draft.to_json().contains("part_missing_minor"));
+    }
+
+    #[test]
+    fn what_was_changed_on_a_long_screen_is_not_taken_back() {
+        let (mut draft, _) = after(&[
+            (RoadQuestion::Trouble, Damage::Dented.id()),
+            (RoadQuestion::TroubleWhere(Damage::Dented), "spout"),
+        ]);
+        draft.set_part("spout", "dents", "moderate");
+        let walk = RoadWalk::default()
+            .with(RoadQuestion::Trouble, Damage::Dented.id())
+            .with(RoadQuestion::TroubleWhere(Damage::Dented), "spout");
+        write(&mut draft, &walk, RoadQuestion::Trouble, NONE);
+        assert_eq!(draft.part_text("spout", "dents"), "moderate");
     }
 
     #[test]

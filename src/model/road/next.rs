@@ -44,10 +44,15 @@ const OPTIONAL: [RoadQuestion; 3] = [
 pub struct RoadWalk(Vec<(RoadQuestion, &'static str)>);
 
 impl RoadWalk {
-    /// The walk with one more answer; a question that was put before keeps its place.
+    /// The walk with one more answer; a question that was put before keeps its place. Damage that the answer takes
+    /// back is no longer placed.
     #[must_use]
     pub fn with(&self, question: RoadQuestion, answer: &'static str) -> Self {
         let mut steps = self.0.clone();
+        if let Some((damage, _)) = self.taken_back(question, answer) {
+            let place = RoadQuestion::TroubleWhere(damage);
+            steps.retain(|(put, _)| *put != place || place == question);
+        }
         match steps.iter_mut().find(|(put, _)| *put == question) {
             Some(step) => step.1 = answer,
             None => steps.push((question, answer)),
@@ -72,6 +77,21 @@ impl RoadWalk {
     pub fn answer(&self, question: RoadQuestion) -> Option<&'static str> {
         let step = self.0.iter().find(|(put, _)| *put == question);
         step.map(|(_, answer)| *answer)
+    }
+
+    /// The damage that this answer takes back or moves, with the answer that placed it.
+    pub(super) fn taken_back(
+        &self,
+        question: RoadQuestion,
+        answer: &str,
+    ) -> Option<(Damage, &'static str)> {
+        let before = self.answer(question).filter(|before| *before != answer)?;
+        let damage = match question {
+            RoadQuestion::Trouble | RoadQuestion::More => Damage::parse(before)?,
+            RoadQuestion::TroubleWhere(damage) => damage,
+            _ => return None,
+        };
+        Some((damage, self.answer(RoadQuestion::TroubleWhere(damage))?))
     }
 
     /// The trouble that was named and not yet placed.
@@ -301,7 +321,7 @@ mod tests {
             assert!(left(&walk, &case) >= 1);
             let ids = question.answers(case.piece.form);
             let answer = ids[choose(question, &ids) % ids.len()];
-            write(&mut draft, question, answer);
+            write(&mut draft, &walk, question, answer);
             walk = walk.with(question, answer);
         }
     }

@@ -14,6 +14,7 @@ mod shares;
 mod text;
 mod treatment;
 mod vocabulary;
+mod written_date;
 
 pub use capital::{capital, small};
 pub use date::Date;
@@ -29,8 +30,9 @@ pub use vocabulary::{
     Fill, FillState, Form, Gilding, Goal, Instrument, Interior, Joint, JointClass, Lacquer, Lead,
     LengthUnit, Liner, Loss, LotRule, Material, MaterialUsed, Method, Mount, PartName,
     PredictedWhen, PriceBasis, Relation, Repair, Replaced, Route, Seen, SellAs, SoldAs, Split,
-    StockStatus, Tarnish, TestKind, Tester, UnsoldAt, WeightUnit,
+    SpotFault, StockStatus, Tarnish, TestKind, Tester, UnsoldAt, WeightUnit,
 };
+pub use written_date::{DateOrder, WrittenDate};
 
 /// A closed list of words with stable ids.
 pub trait Word: Sized {

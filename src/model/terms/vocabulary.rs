@@ -226,6 +226,33 @@ vocabulary! {
 }
 
 vocabulary! {
+    /// A fault that can be shown at a place on a part.
+    SpotFault {
+        SmallDent = "small_dent", "Small dent";
+        DeepDent = "deep_dent", "Deep dent";
+        Scratch = "scratch", "Scratch";
+        BareMetal = "bare", "Base metal showing";
+        Crease = "crease", "Crease, not through";
+        Split = "split", "Split or crack";
+        SmallLoss = "small_loss", "Small piece missing";
+        LargeLoss = "large_loss", "Large piece missing";
+        OpenJoint = "open_joint", "Open seam or joint";
+        Leak = "leak", "Leak or hole";
+        GreyRepair = "grey_repair", "Old grey repair, looks like lead";
+        NeatRepair = "neat_repair", "Old repair, neat";
+        WornMount = "worn_mount", "Mount worn grey";
+        FillShowing = "fill_showing", "Filling shows";
+        LooseFilling = "loose_filling", "Filling loose or coming out";
+        Green = "green", "Green spots or crust";
+        WhitePowder = "white_powder", "White powder";
+        Rust = "rust", "Rust";
+        BrokenLacquer = "broken_lacquer", "Broken lacquer";
+        WornGilding = "worn_gilding", "Worn gilding";
+        Other = "other", "Something else, described in the note";
+    }
+}
+
+vocabulary! {
     /// Whether a part is the one it was made with.
     Replaced {
         Original = "original", "Looks original";

@@ -1,14 +1,14 @@
 //! The faults a piece may have, each with the parts it is on.
 //!
-//! A fault counts once however many parts have it, as the worst of them; further parts only add to the
-//! cost of the work. What no work answers (erased arms, a married piece) is no fault here: it only
+//! A fault counts once however many parts have it, as the worst of them; further parts, and further places
+//! on one part, only add to the cost of the work. What no work answers (erased arms, a married piece) is no fault here: it only
 //! guards.
 
 use crate::ledger::FigureId;
 use crate::ledger::{Ledger, signs};
 use crate::record::{
     Bleed, Case, Corrosion, Dents, FillState, Gilding, Interior, Joint, JointClass, Lacquer, Loss,
-    Mount, Part, PartName, Split, Tarnish,
+    Mount, Part, PartName, Split, SpotFault, Tarnish,
 };
 use crate::silver::bleed_range;
 use crate::treatment::touched::{is_cracked, is_split};
@@ -131,6 +131,8 @@ pub struct Found {
     pub size: Size,
     /// The parts it was recorded on; empty where it was recorded for the whole piece.
     pub parts: Vec<PartName>,
+    /// Further places of it on parts that have it: three dents shown on one part are two further places.
+    pub further: u32,
 }
 
 impl Found {
@@ -202,13 +204,13 @@ fn found(fault: Fault, case: &Case, ledger: &Ledger) -> Option<Found> {
         Fault::Split => on(&is_split),
         Fault::CrackedMaterial => on(&is_cracked),
         Fault::OpenJoint => on(&|p| {
-            p.joint == Some(Joint::Leaking)
-                || (p.joint == Some(Joint::Open) && p.name.joint_class() == JointClass::Seam)
+            p.has_joint(Joint::Leaking)
+                || (p.has_joint(Joint::Open) && p.name.joint_class() == JointClass::Seam)
         }),
         Fault::LoosePart => {
-            on(&|p| p.joint == Some(Joint::Open) && p.name.joint_class() == JointClass::Attachment)
+            on(&|p| p.has_joint(Joint::Open) && p.name.joint_class() == JointClass::Attachment)
         }
-        Fault::GreyRepair => on(&|p| p.joint == Some(Joint::GreyRepair)),
+        Fault::GreyRepair => on(&|p| p.has_joint(Joint::GreyRepair)),
         Fault::FailingFilling => on(&|p| p.fill_state == Some(FillState::Failing)),
         Fault::FillingShows => on(&|p| p.mount == Some(Mount::FillShowing)),
         Fault::PartLost => on(&|p| matches!(p.loss, Some(Loss::Small | Loss::Large))),
@@ -255,11 +257,42 @@ fn found(fault: Fault, case: &Case, ledger: &Ledger) -> Option<Found> {
         Fault::Corrosion => (case.corrodes(), false),
         _ => (!parts.is_empty(), false),
     };
+    let placed = case.parts.iter().filter(|p| parts.contains(&p.name));
+    let further = placed.map(|p| {
+        let places = p.places_of(|spot| is_placed(spot, p, fault));
+        places.saturating_sub(1)
+    });
+    let further = further.fold(0, u32::saturating_add);
     there.then(|| Found {
         fault,
         size: size(large),
         parts,
+        further,
     })
+}
+
+/// Whether a fault shown at a place of a part is this one.
+fn is_placed(spot: SpotFault, part: &Part, fault: Fault) -> bool {
+    let is_fixed_on = part.name.joint_class() == JointClass::Attachment;
+    let shown = match spot {
+        SpotFault::SmallDent | SpotFault::DeepDent | SpotFault::Crease => Fault::Dents,
+        SpotFault::Split if part.is_metal() => Fault::Split,
+        SpotFault::Split => Fault::CrackedMaterial,
+        SpotFault::SmallLoss | SpotFault::LargeLoss => Fault::PartLost,
+        SpotFault::OpenJoint if is_fixed_on => Fault::LoosePart,
+        SpotFault::OpenJoint | SpotFault::Leak => Fault::OpenJoint,
+        SpotFault::GreyRepair => Fault::GreyRepair,
+        SpotFault::FillShowing => Fault::FillingShows,
+        SpotFault::LooseFilling => Fault::FailingFilling,
+        SpotFault::BrokenLacquer => Fault::BrokenLacquer,
+        SpotFault::WornGilding => Fault::GildingGone,
+        SpotFault::Green | SpotFault::WhitePowder | SpotFault::Rust => Fault::Corrosion,
+        SpotFault::BareMetal => Fault::BareMetal,
+        SpotFault::NeatRepair | SpotFault::WornMount | SpotFault::Scratch | SpotFault::Other => {
+            return false;
+        }
+    };
+    shown == fault
 }
 
 fn is_dented(part: &Part) -> bool {

@@ -94,7 +94,7 @@ fn cleared(part: &Part, case: &Case) -> bool {
         d.material == Some(MaterialUsed::SolderUnknown)
             && (d.parts.is_empty() || d.parts.contains(&part.name))
     });
-    analysed && part.joint != Some(Joint::GreyRepair) && !soldered_since
+    analysed && !part.has_joint(Joint::GreyRepair) && !soldered_since
 }
 
 /// Whether lead comes out into food, as recorded.
@@ -136,10 +136,7 @@ pub fn release(case: &Case) -> Release {
 fn in_doubt(part: &Part) -> bool {
     part.lead == Some(Lead::Present)
         || lead_filled(part)
-        || matches!(
-            part.joint,
-            Some(Joint::GreyRepair | Joint::Open | Joint::Leaking)
-        )
+        || part.has_any_joint(&[Joint::GreyRepair, Joint::Open, Joint::Leaking])
 }
 
 /// The release test of one part by itself.

@@ -207,10 +207,7 @@ impl Situation<'_> {
     /// Whether any part has one of these joints, as found.
     #[must_use]
     pub fn any_joint(&self, joints: &[Joint]) -> bool {
-        self.case
-            .parts
-            .iter()
-            .any(|p| p.joint.is_some_and(|j| joints.contains(&j)))
+        self.case.parts.iter().any(|p| p.has_any_joint(joints))
     }
 
     /// A hollow part that is closed or filled, stated or seen, with something that bursts or moves when hot. A form
@@ -461,7 +458,7 @@ impl Situation<'_> {
             Joint::Sound,
         ]
         .into_iter()
-        .find(|j| case.parts.iter().any(|p| p.joint == Some(*j)))
+        .find(|j| case.parts.iter().any(|p| p.has_joint(*j)))
     }
 }
 

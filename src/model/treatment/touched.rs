@@ -20,7 +20,7 @@ pub fn touched(treatment: Treatment, case: &Case) -> Vec<&Part> {
         Treatment::Solder | Treatment::LowMelt | Treatment::HardSolder => {
             with(&|p| is_open(p) || is_split(p))
         }
-        Treatment::RemoveLead => with(&|p| p.joint == Some(Joint::GreyRepair)),
+        Treatment::RemoveLead => with(&|p| p.has_joint(Joint::GreyRepair)),
         Treatment::RemoveFill => with(&|p| {
             p.fill_state == Some(FillState::Failing) || p.fill.is_some_and(|f| f != Fill::None)
         }),
@@ -32,7 +32,7 @@ pub fn touched(treatment: Treatment, case: &Case) -> Vec<&Part> {
 
 /// An open or leaking joint.
 pub(super) fn is_open(part: &Part) -> bool {
-    matches!(part.joint, Some(Joint::Open | Joint::Leaking))
+    part.has_any_joint(&[Joint::Open, Joint::Leaking])
 }
 
 /// Split through, in metal. A split in wood or ivory is not: see [`is_cracked`].
@@ -52,5 +52,5 @@ fn splits_through(part: &Part) -> bool {
 /// A part that is fixed on and has come loose, or a filling that has.
 fn is_loose(part: &Part) -> bool {
     let fitted = part.name.joint_class() == JointClass::Attachment;
-    (fitted && part.joint == Some(Joint::Open)) || part.fill_state == Some(FillState::Failing)
+    (fitted && part.has_joint(Joint::Open)) || part.fill_state == Some(FillState::Failing)
 }

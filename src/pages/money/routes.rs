@@ -190,9 +190,9 @@ pub(super) fn routes(inputs: &MoneyInputs) -> Block {
         words::PAID_HINT,
         0.0,
     );
-    let (shop_mix, in_shop) = mix(inputs, "worth.mix_shop", words::IN_A_SHOP);
-    let (private_mix, in_private) = mix(inputs, "worth.mix_private", words::PRIVATELY);
-    let table = compared(inputs, paid, in_shop.as_ref(), in_private.as_ref());
+    let shop_mix = mix(inputs, "worth.mix_shop", words::IN_A_SHOP);
+    let private_mix = mix(inputs, "worth.mix_private", words::PRIVATELY);
+    let table = compared(inputs, paid);
     let who = vec![
         Block::para(words::WHO_BUYS),
         own_mix(inputs),
@@ -224,12 +224,7 @@ pub(super) fn routes(inputs: &MoneyInputs) -> Block {
 }
 
 /// What each route brings for the piece as it is.
-fn compared(
-    inputs: &MoneyInputs,
-    paid: f64,
-    in_shop: Option<&WorthDraws>,
-    in_private: Option<&WorthDraws>,
-) -> Table {
+fn compared(inputs: &MoneyInputs, paid: f64) -> Table {
     let w = inputs.worth;
     let selling = &w.selling;
     let here = as_it_is(w);
@@ -250,10 +245,16 @@ fn compared(
         Some(months) if months > 0.0 => words::about_months(months),
         Some(_) => words::AT_ONCE.to_owned(),
     };
-    let seen_in = |route: Route| match route {
-        Route::Shop | Route::Fair => as_it_is(in_shop.unwrap_or(w)),
-        Route::Private => as_it_is(in_private.unwrap_or(w)),
-        Route::Auction | Route::Trade => here,
+    let by_others: Vec<(Route, WorthDraws)> = Route::ALL
+        .iter()
+        .filter_map(|route| {
+            let sold = WorthDraws::sold_by(inputs.case, inputs.quick, *route)?;
+            Some((*route, sold))
+        })
+        .collect();
+    let seen_in = |route: Route| {
+        let others = by_others.iter().find(|(other, _)| *other == route);
+        others.map_or(here, |(_, sold)| as_it_is(sold))
     };
     let mut rows: Vec<Vec<String>> = Route::ALL
         .iter()
@@ -335,28 +336,17 @@ fn own_mix(inputs: &MoneyInputs) -> Block {
     }
 }
 
-/// Shares of buyers for one section alone, and the piece as they see it; `None` if none is entered.
-fn mix(inputs: &MoneyInputs, section: &str, label: &str) -> (Block, Option<WorthDraws>) {
-    let asked = BUYERS.map(|buyer| {
-        inputs.ask(
-            &format!("{section}.{buyer}"),
-            &words::share_of(label, words::buyer_words(buyer)),
-            words::IN_100,
-            "",
-            0.0,
-        )
+/// Shares of buyers on one route alone.
+fn mix(inputs: &MoneyInputs, section: &str, label: &str) -> Block {
+    let blocks = BUYERS.map(|buyer| {
+        let path = format!("{section}.{buyer}");
+        let label = words::share_of(label, words::buyer_words(buyer));
+        // An empty field means "as above", so it must not show zero.
+        inputs.field(&path, &label, words::IN_100, "", words::AS_ABOVE, true)
     });
-    let shares = [asked[0].1, asked[1].1, asked[2].1];
-    let seen = (shares.iter().sum::<f64>() > 0.0)
-        .then(|| WorthDraws::seen_by(inputs.case, inputs.quick, shares.map(|s| s / 100.0)));
-    let mut blocks: Vec<Block> = asked.into_iter().map(|(block, _)| block).collect();
-    // An empty field means "as above", so it must not show zero.
-    for block in &mut blocks {
-        if let Block::Field(field) = block {
-            words::AS_ABOVE.clone_into(&mut field.stand_in);
-        }
+    Block::Row {
+        blocks: blocks.into(),
     }
-    (Block::Row { blocks }, seen)
 }
 
 /// What to call the figure, by its purpose.

@@ -23,6 +23,12 @@ pub(crate) const AIDS_HINT: &str = "For example loupe, scale, grid, gloves.";
 pub(crate) const WHY: &str = "Why";
 pub(crate) const WHY_HINT: &str = "For example before a loan, after a fall, yearly check.";
 pub(crate) const KEPT_AT: &str = "Where it was kept";
+pub(crate) const FOR_WHOM: &str = "For whom it is written";
+pub(crate) const FOR_WHOM_HINT: &str = "For example the owner, a client, an insurer.";
+pub(crate) const NEXT: &str = "Look again on";
+pub(crate) const WATCH: &str = "What to look at then";
+pub(crate) const WATCH_HINT: &str =
+    "In your words. What the record itself asks for stands beside it on the sheet.";
 
 // The piece
 

@@ -15,6 +15,8 @@ pub(crate) const MARKS: &str = "Marks as read";
 pub(crate) const SIZE: &str = "Size";
 pub(crate) const CONDITION: &str = "Its condition";
 pub(crate) const THE_WHOLE: &str = "the whole piece";
+pub(crate) const PLACED: &str = "Shown at a place";
+pub(crate) const PHOTOS: &str = "Photos";
 pub(crate) const NOT_LOOKED_AT: &str = "Not looked at";
 pub(crate) const STEPS_TITLE: &str = "The steps we advise";
 pub(crate) const STEPS: &str = "Steps, in their order";
@@ -84,8 +86,22 @@ pub(crate) const OPTIONS: &str = "What could be done";
 pub(crate) const NOT_NEEDED: &str = "Not needed here:";
 pub(crate) const NEVER: &str = "Never for pieces like this:";
 
-pub(crate) fn as_quoted(band: &str) -> String {
-    format!("{band}, from your quote")
+pub(crate) fn from_to(low: &str, high: &str) -> String {
+    format!("{low} to {high}")
+}
+
+/// A price as quoted, and what it may come to.
+pub(crate) fn as_quoted(price: &str, band: &str) -> String {
+    format!("{price} as quoted; it may come to {band}")
+}
+
+pub(crate) fn as_quoted_fixed(price: &str) -> String {
+    format!("{price} as quoted, a fixed price")
+}
+
+/// A price that rests on a quote for several works.
+pub(crate) fn from_a_quote(band: &str) -> String {
+    format!("{band}, from a quote for several works")
 }
 
 pub(crate) fn not_quoted(band: &str) -> String {

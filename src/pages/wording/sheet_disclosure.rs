@@ -224,6 +224,25 @@ pub(crate) const ENGRAVING_SHORT: &str = "engraving worn";
 pub(crate) const ENGRAVING: &str = "Engraving softened or gone";
 pub(crate) const MOUNT_SHORT: &str = "mount worn";
 pub(crate) const MOUNT: &str = "Stamped mount worn";
+pub(crate) const SCRATCHED_SHORT: &str = "scratched";
+pub(crate) const SCRATCHED: &str = "Scratched";
+
+/// A fault that only the person's note names.
+pub(crate) fn other_short(note: &str) -> String {
+    if note.is_empty() {
+        "another fault".to_owned()
+    } else {
+        format!("fault noted ({note})")
+    }
+}
+
+pub(crate) fn other(note: &str) -> String {
+    if note.is_empty() {
+        "Another fault".to_owned()
+    } else {
+        format!("A fault noted as “{note}”")
+    }
+}
 
 // Coated
 

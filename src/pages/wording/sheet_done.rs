@@ -27,6 +27,16 @@ pub(crate) const DONE: &str = "Done";
 pub(crate) const BY: &str = "By";
 pub(crate) const ON: &str = "When";
 pub(crate) const MATERIAL: &str = "Material, by class";
+pub(crate) const ON_PARTS: &str = "On which parts";
+pub(crate) const METHOD: &str = "Method, in the words of whoever did it";
+pub(crate) const DEVIATIONS: &str = "Done otherwise than proposed";
+pub(crate) const PARTS_KEPT: &str = "Parts taken off and kept";
+
+/// Words of a person, shown as theirs.
+pub(crate) fn quoted(text: &str) -> String {
+    format!("“{text}”")
+}
+
 pub(crate) const BEFORE: &str = "Before";
 pub(crate) const AFTER: &str = "After";
 
@@ -71,6 +81,19 @@ pub(crate) const BEFORE_FIELD: &str = "How it was before";
 pub(crate) const BEFORE_HINT: &str = "Where, how much, what was found.";
 pub(crate) const AFTER_FIELD: &str = "How it is now";
 pub(crate) const AFTER_HINT: &str = "What changed, what is gone, what to watch.";
+
+// How it was done
+
+pub(crate) const METHOD_FIELD: &str = "How it was done";
+pub(crate) const METHOD_HINT: &str =
+    "In the words of whoever did it. It stands on the record as theirs.";
+pub(crate) const DEVIATIONS_HINT: &str = "What was left out or added, and why.";
+pub(crate) const PARTS_KEPT_HINT: &str = "What was taken off, and where it is now.";
+
+/// A work, for the middle of a sentence.
+pub(crate) fn work_named(number: usize) -> String {
+    format!("piece after work {number}")
+}
 
 // What it took
 

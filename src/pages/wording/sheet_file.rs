@@ -82,6 +82,8 @@ pub(crate) const CLASHES: &str = "What does not agree:";
 
 // Parts
 
+pub(crate) const PLACED: &str = "Shown at a place:";
+
 /// The label of a known field of a part.
 pub(crate) fn part_field(field: &str) -> Option<&'static str> {
     Some(match field {
@@ -122,10 +124,6 @@ pub(crate) fn not_looked_at(parts: &str) -> String {
 pub(crate) const BEYOND_RECKONING: &str = "too large to calculate";
 
 // Images
-
-pub(crate) fn images_kept(count: usize, names: &str) -> String {
-    format!("{count} kept on the device: {names}")
-}
 
 pub(crate) const NO_IMAGE: &str = "The record lists no image.";
 pub(crate) const IMAGE_LIST: &str = "Images: number, view, light, date, by whom";

@@ -8,6 +8,17 @@ pub(crate) const FORM: &str = "Form";
 pub(crate) const STATUS: &str = "Status";
 pub(crate) const PLACE: &str = "Where";
 pub(crate) const BOUGHT_ON: &str = "Bought on";
+pub(crate) const BOUGHT_DAY_FIRST: &str = "Bought on, day before month";
+pub(crate) const BOUGHT_MONTH_FIRST: &str = "Bought on, month before day";
+
+/// A date that could be read two ways, in a column where nothing tells which.
+pub(crate) fn which_is_the_day(date: &str) -> String {
+    format!(
+        "Is the first number of “{date}” the day or the month? Choose “{BOUGHT_DAY_FIRST}” or \
+         “{BOUGHT_MONTH_FIRST}” for this column. Until then such dates count as not said."
+    )
+}
+
 pub(crate) const PAID: &str = "Paid";
 pub(crate) const ASKING: &str = "Asking";
 pub(crate) const RESERVE: &str = "Reserve";

@@ -96,6 +96,11 @@ pub(super) fn of(open: &Open, part: PartName) -> String {
         None | Some(Material::Metal | Material::Unknown) => {}
         Some(material) => add(ALONE, material.label()),
     }
+    let list = joined(&["parts[part=", part.id(), "].spots"]);
+    match open.draft.count(&list) {
+        0 => {}
+        places => said.push(text::places(places)),
+    }
     if !said.is_empty() {
         capital(&said.join("; "))
     } else if is_recorded(open, part) {

@@ -10,7 +10,7 @@ use yew::prelude::*;
 use super::faults::without;
 use super::options::unbroken;
 use crate::app::pages::Page;
-use crate::app::parts::choice::{choices, pick, several, tick_as};
+use crate::app::parts::choice::{choices, pick, several, tick_as, tick_at};
 use crate::app::parts::element::{El, button, el, group};
 use crate::app::parts::field::{number_field, typed};
 use crate::app::parts::marks::{bullets, fold, folded_section, press};
@@ -69,6 +69,7 @@ fn step(page: Page, place: usize) -> El {
             .put(number_field(page, at("hours"), text::HOURS))
             .put(pick(page, at("who"), text::WHO, choices!(Doer))))
         .put(parts(page, at("parts")))
+        .put(tick_at(page, at("agreed"), text::AGREED))
         .el(button("").pressed(remove).text(text::REMOVE))
 }
 

@@ -9,7 +9,7 @@ use crate::app::parts::marks::press;
 use crate::app::route::Route;
 use crate::app::state::{Effect, ShelfLine, State};
 use crate::app::stock_book::BookColumn;
-use crate::app::wording::stock as text;
+use crate::app::wording::{places, stock as text};
 
 /// The screen of the labels.
 pub fn labels_page(state: &State, effect: &Callback<Effect>) -> Html {
@@ -109,7 +109,7 @@ fn label(line: &ShelfLine) -> El {
 fn sheet(title: &'static str, is_empty: bool, body: El, effect: &Callback<Effect>) -> Html {
     let back = el("a", "")
         .attr("href", Route::Shelf.href())
-        .text(text::BACK);
+        .text(places::BACK);
     let head = el("header", "screen-head")
         .el(el("h1", "").attr("tabindex", "-1").text(title))
         .p("purpose", text::PAPER_HINT)

@@ -2,7 +2,7 @@
 
 use leavewell_model::Draft;
 use leavewell_model::ledger::findings;
-use leavewell_model::record::put_looks;
+use leavewell_model::record::{put_looks, put_size};
 use leavewell_model::terms::{BleedWord, Currency, Form, Goal, StockStatus};
 use yew::prelude::*;
 
@@ -11,6 +11,7 @@ use crate::app::parts::element::{El, el};
 use crate::app::parts::field::hint;
 use crate::app::parts::words::joined;
 use crate::app::platform::page::{focus_field, put_in, typed_in};
+use crate::app::platform::store;
 use crate::app::state::Effect;
 use crate::app::wording::stock as text;
 
@@ -127,8 +128,12 @@ fn control(field: &QuickField) -> El {
             })
         }
     };
+    let label = match field.path {
+        "piece.height_mm" if store::has_inches() => text::HEIGHT_IN_INCHES,
+        _ => field.label,
+    };
     el("div", "field")
-        .el(el("label", "").attr("for", field.id).text(field.label))
+        .el(el("label", "").attr("for", field.id).text(label))
         .el(control.attr("id", field.id))
 }
 
@@ -145,12 +150,12 @@ fn key_of_looks() -> El {
         .el(meanings)
 }
 
-/// The record of the piece typed into the row.
+/// The record of the piece typed into the row, on top of what the person's pieces begin with.
 ///
 /// # Errors
 /// What cannot be used, and what to do. The row stays as it is.
-pub fn typed_piece() -> Result<Draft, [String; 2]> {
-    let mut draft = Draft::default();
+pub fn typed_piece(begun: Draft) -> Result<Draft, [String; 2]> {
+    let mut draft = begun;
     let mut unknown = Vec::new();
     let mut is_empty = true;
     for field in &FIELDS {
@@ -158,7 +163,7 @@ pub fn typed_piece() -> Result<Draft, [String; 2]> {
         is_empty &= field.stays || typed.trim().is_empty();
         if field.id == LOOKS {
             unknown = put_looks(&mut draft, &typed);
-        } else {
+        } else if !put_size(&mut draft, field.path, typed.trim()) && !typed.trim().is_empty() {
             draft.set(field.path, typed.trim());
         }
     }

@@ -18,7 +18,7 @@ const MOST_NOTES: usize = 40;
 
 /// The screen of a table.
 pub fn table_page(state: &State, act: &Callback<Action>, effect: &Callback<Effect>) -> Html {
-    let head = shelf_head(text::TABLE_TITLE, text::TABLE_PURPOSE, text::BACK);
+    let head = shelf_head(text::TABLE_TITLE, text::TABLE_PURPOSE);
     let chosen = file_of(
         "table-file",
         text::FILE,

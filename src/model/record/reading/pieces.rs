@@ -18,8 +18,12 @@ type Said = (u16, Option<f64>, Vec<Part>);
 
 impl Reader {
     /// How many pieces there are, and the parts of all of them.
-    pub(super) fn pieces(&mut self, root: &Map<String, Value>) -> (Pieces, Vec<Part>) {
-        let shared = self.parts(root, "parts");
+    pub(super) fn pieces(
+        &mut self,
+        root: &Map<String, Value>,
+        photos: &[String],
+    ) -> (Pieces, Vec<Part>) {
+        let shared = self.parts(root, "parts", photos);
         let s = self.section(root, "pieces");
         let flaws = self.section(root, "flaws");
         let typed = self.number(&s, "count");
@@ -35,7 +39,7 @@ impl Reader {
             each: Vec::new(),
         };
         let said = match s.fields {
-            Some(fields) => self.each(fields, count),
+            Some(fields) => self.each(fields, count, photos),
             None => Vec::new(),
         };
         if count == 1 {
@@ -87,7 +91,7 @@ impl Reader {
     }
 
     /// What is said of single pieces, each once.
-    fn each(&mut self, fields: &Map<String, Value>, count: u16) -> Vec<Said> {
+    fn each(&mut self, fields: &Map<String, Value>, count: u16, photos: &[String]) -> Vec<Said> {
         let mut said: Vec<Said> = Vec::new();
         for s in self.list(fields, "pieces.each", usize::from(MOST_PIECES)) {
             if s.get("no").is_none() {
@@ -122,7 +126,7 @@ impl Reader {
             }
             let share = self.number(&s, "share").map(|percent| percent / 100.0);
             let parts = match s.fields {
-                Some(fields) => self.parts(fields, &s.at("parts")),
+                Some(fields) => self.parts(fields, &s.at("parts"), photos),
                 None => Vec::new(),
             };
             said.push((whole, share, parts));

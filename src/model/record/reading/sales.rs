@@ -10,7 +10,7 @@ use super::{MOST_ENTRIES, Reader, Section, place_in, shorten};
 use crate::ledger::{FigureId, Ledger};
 use crate::record::draft::yes_or_no;
 use crate::record::schema::SIMILAR;
-use crate::record::{Comparable, Part, Similar};
+use crate::record::{BuyersByRoute, Comparable, Part, Similar};
 use crate::terms::Kind;
 use crate::terms::{Currency, Date, Relation, SoldAs, Word};
 
@@ -244,30 +244,39 @@ impl Reader {
                 terms.push((figure.to_owned(), value));
             }
         }
-        let buyers = [
-            ("mix.collector", "collector"),
-            ("mix.decorator", "decorator"),
-            ("mix.user", "user"),
-        ]
-        .map(|(field, buyer)| (self.term(market, field), buyer));
-        if buyers.iter().all(|(share, _)| share.is_none()) {
-            return terms;
+        terms
+    }
+
+    /// Who buys, on every route and on those where others do.
+    pub(super) fn buyers(&mut self, root: &Map<String, Value>, market: &Section) -> BuyersByRoute {
+        let worth = self.section(root, "worth");
+        BuyersByRoute {
+            anywhere: self.buyer_shares(market, "mix"),
+            in_shop: self.buyer_shares(&worth, "mix_shop"),
+            privately: self.buyer_shares(&worth, "mix_private"),
         }
-        // Those left empty buy nothing once one is given; shares need not add up.
-        if buyers.iter().all(|(share, _)| share.unwrap_or(0.0) <= 0.0) {
+    }
+
+    /// Shares of buyers. Those left empty buy nothing once one is given; shares need not add up.
+    fn buyer_shares(&mut self, holder: &Section, field: &str) -> Option<[f64; 3]> {
+        let s = Section {
+            path: holder.at(field),
+            fields: holder.get(field).and_then(Value::as_object),
+        };
+        let shares = ["collector", "decorator", "user"].map(|buyer| self.number(&s, buyer));
+        if shares.iter().all(Option::is_none) {
+            return None;
+        }
+        let shares = shares.map(|share| share.unwrap_or(0.0) / 100.0);
+        if shares.iter().all(|share| *share <= 0.0) {
             self.problem(
-                market.at("mix.collector"),
+                s.at("collector"),
                 words::NO_BUYER.to_owned(),
                 words::NO_BUYER_REMEDY,
             );
-            return terms;
+            return None;
         }
-        for class in ["A1", "A2", "B", "C1", "C2", "C3", "C4"] {
-            for (share, buyer) in buyers {
-                terms.push((format!("value.mix.{class}.{buyer}"), share.unwrap_or(0.0)));
-            }
-        }
-        terms
+        Some(shares)
     }
 
     /// One term; a percentage comes back as a share.
@@ -279,7 +288,7 @@ impl Reader {
             path: market.at(group),
             fields: market.get(group).and_then(Value::as_object),
         };
-        if field.ends_with("_pct") || group == "mix" {
+        if field.ends_with("_pct") {
             return self.number(s, name).map(|p| p / 100.0);
         }
         self.money(s, name)

@@ -16,10 +16,11 @@ pub(super) fn note(path: &str) {
 }
 
 /// Words without which an entry or a section is not read any further.
-const NEEDED: [(&str, &str); 12] = [
+const NEEDED: [(&str, &str); 13] = [
     ("findings[].id", "C01"),
     ("findings[].answer", "seen"),
     ("parts[].part", "foot"),
+    ("parts[].spots[].fault", "split"),
     ("quotes[].treatment", "T08"),
     ("quotes[].treatments", "T08 T12"),
     ("tests[].kind", "release"),
@@ -71,28 +72,19 @@ fn every_path_the_reader_asks_for_is_in_the_schema() {
 }
 
 /// Fields outside the sections of single pages that no rule needs: pages and sheets show them as typed.
-const SHOWN_AS_TYPED: [&str; 11] = [
+const SHOWN_AS_TYPED: [&str; 9] = [
     "piece.height_typed",
     "piece.length_typed",
     "piece.width_typed",
     "piece.weight_typed",
     "parts[].note",
-    "parts[].photos",
     "aim.even_bet",
     "quotes[].deposit",
     "quotes[].by",
     "looked.on",
-    "parts[].spots",
 ];
 /// Fields of version 2 that are kept and compared, and that no screen asks for yet.
-const KEPT: [&str; 6] = [
-    "comparables[].of",
-    "tests[].note",
-    "done[].method",
-    "done[].deviations",
-    "done[].kept",
-    "done[].photos",
-];
+const KEPT: [&str; 2] = ["comparables[].of", "tests[].note"];
 /// Sections in which a page keeps its own fields.
 const OF_PAGES: [&str; 3] = ["bench.", "care.", "worth."];
 

@@ -372,3 +372,25 @@ pub(crate) mod pieces {
 
     pub(crate) const SHARES_REMEDY: &str = "Give shares above 0 that come to 100 % together, or leave some blank. Until then all count the same.";
 }
+
+pub(crate) mod spots {
+    //! Messages about the places of faults.
+
+    pub(crate) const NO_FAULT: &str = "This place does not say what is wrong there.";
+
+    pub(crate) fn no_fault_remedy(choices: &str) -> String {
+        format!("Choose one of: {choices}.")
+    }
+
+    pub(crate) fn no_photo(key: &str) -> String {
+        format!("There is no photo \"{key}\" of this part or of the whole piece.")
+    }
+
+    pub(crate) const NO_PHOTO_REMEDY: &str = "The fault counts, without its place. Show it on another \
+        photo or on the drawing.";
+    pub(crate) const WHOLE_COUNT: &str =
+        "Type a whole number from 1 to 500. Until then it counts as one.";
+    pub(crate) const HALF_A_PLACE: &str =
+        "A place needs both numbers: from the left and from the top.";
+    pub(crate) const HALF_A_PLACE_REMEDY: &str = "Type the other number, or take this one out.";
+}

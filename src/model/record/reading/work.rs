@@ -263,6 +263,10 @@ impl Reader {
                 on: self.written(&s, "on"),
                 before: self.written(&s, "before"),
                 after: self.written(&s, "after"),
+                method: self.written(&s, "method"),
+                deviations: self.written(&s, "deviations"),
+                kept: self.written(&s, "kept"),
+                photos: self.photos(&s),
                 hours: self.hours(&s, "hours"),
                 bill: self.money(&s, "bill"),
                 bill_no: self.written(&s, "bill_no"),
@@ -278,9 +282,13 @@ impl Reader {
                 &entry.on,
                 &entry.before,
                 &entry.after,
+                &entry.method,
+                &entry.deviations,
+                &entry.kept,
             ];
             let empty = texts.iter().all(|t| t.is_empty())
                 && entry.parts.is_empty()
+                && entry.photos.is_empty()
                 && entry.hours.is_none()
                 && entry.bill.is_none()
                 && entry.went_wrong.is_none();

@@ -107,6 +107,14 @@ const PIECES: NumberRange = number(
     "a number of pieces",
     "2",
 );
+const SPOT_COUNT: NumberRange = number(NumberKind::Whole, (1.0, 500.0), "", "how many", "3");
+const SPOT_PLACE: NumberRange = number(
+    NumberKind::Measure,
+    (0.0, 100.0),
+    "%",
+    "a place in per cent of the picture",
+    "40",
+);
 const POINTS: NumberRange = number(NumberKind::Whole, (0.0, 100.0), "points", "points", "50");
 const STAKE: NumberRange = number(
     NumberKind::Money,
@@ -321,6 +329,12 @@ pub static FIELDS: &[Field] = &[
         1,
     ),
     field("piece.came_from", "How it came to you", FieldKind::Word, 2),
+    field(
+        "piece.photos",
+        "Photographs of the whole",
+        FieldKind::Several,
+        2,
+    ),
     field("stock.number", "Stock number", FieldKind::Text, 2),
     field("stock.status", "Where it stands", FieldKind::Word, 2),
     field("stock.where", "Where it is", FieldKind::Text, 2),
@@ -351,6 +365,7 @@ pub static FIELDS: &[Field] = &[
         2,
     ),
     field("looked.on", "Day it was looked at", FieldKind::Day, 1),
+    field("looked.next", "Look again on", FieldKind::Day, 2),
     field(
         "looked.instruments",
         "Instruments at hand",
@@ -534,7 +549,33 @@ pub static FIELDS: &[Field] = &[
     field("parts[].gilding", "Gilding", FieldKind::Word, 2),
     field("parts[].hollow", "Hollow", FieldKind::Flag, 2),
     field("parts[].wax", "Candle wax", FieldKind::Flag, 2),
-    field("parts[].spots", "Places of faults", FieldKind::Several, 2),
+    field("parts[].spots[].id", "Id", FieldKind::Text, 2),
+    field("parts[].spots[].fault", "Fault", FieldKind::Word, 2),
+    field(
+        "parts[].spots[].count",
+        "How many",
+        FieldKind::Number(SPOT_COUNT),
+        2,
+    ),
+    field(
+        "parts[].spots[].photo",
+        "On the photograph",
+        FieldKind::Text,
+        2,
+    ),
+    field(
+        "parts[].spots[].x",
+        "From the left",
+        FieldKind::Number(SPOT_PLACE),
+        2,
+    ),
+    field(
+        "parts[].spots[].y",
+        "From the top",
+        FieldKind::Number(SPOT_PLACE),
+        2,
+    ),
+    field("parts[].spots[].note", "Note", FieldKind::Text, 2),
     field(
         "parts[].joint_distance_mm",
         "From the faulty joint to the next one",
@@ -1345,6 +1386,7 @@ pub static SECTIONS: &[(&str, &str)] = &[
     ("findings", "Looks"),
     ("marks", "Marks"),
     ("parts", "Parts"),
+    ("parts[].spots", "Places of faults"),
     ("comparables", "Prices of like pieces"),
     ("quotes", "Prices asked"),
     ("tests", "Tests for lead"),

@@ -19,7 +19,7 @@ fn disturbs_lead(a: &RuleCheck) -> bool {
                 || a.s.case.has_seen("C12")
         }
         Treatment::Mechanical => touched(a.treatment, a.s.case).iter().any(|p| {
-            p.joint == Some(Joint::GreyRepair)
+            p.has_joint(Joint::GreyRepair)
                 || p.lead == Some(Lead::Present)
                 || lead_filled(p)
                 || p.fill == Some(Fill::Sealed)
