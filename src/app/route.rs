@@ -61,7 +61,7 @@ struct Sign {
     asks: &'static [Ask],
 }
 
-const SIGNS: [Sign; 20] = [
+const SIGNS: [Sign; 21] = [
     sign(Route::Shelf, "#/", places::SHELF, &[]),
     sign(Route::Plan, "#/plan", places::PLAN, &[]),
     sign(Route::Learning, "#/learning", places::LEARNING, &[]),

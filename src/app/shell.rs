@@ -733,6 +733,7 @@ impl App {
                 what,
                 remedy: String::new(),
                 rescue: None,
+                takes_back: false,
             }));
         }
         if topic == Ask::Plan.topic() {
