@@ -1019,7 +1019,7 @@ pub fn update(state: &State, action: Action) -> Option<State> {
             let open = state.open.as_ref()?;
             let text = with_ticked(&target.text(open), id);
             changed(state, no_field(), |draft| {
-                target.put(draft, open.piece, &text)
+                target.put(draft, open.piece, &text);
             })
         }
         Action::Add(list) => changed(state, no_field(), |draft| draft.add_entry(list)),
@@ -1103,7 +1103,7 @@ pub fn update(state: &State, action: Action) -> Option<State> {
             ..state.clone()
         }),
         // The shell asks.
-        Action::Learn => None,
+        Action::Learn | Action::ShareLot => None,
         Action::Learnt(learning) => with_lessons(state, |lessons| {
             if !lessons.invented {
                 lessons.taught.clone_from(&learning.layer);
@@ -1213,8 +1213,6 @@ pub fn update(state: &State, action: Action) -> Option<State> {
                 },
             ))
         }
-        // The shell asks the worker.
-        Action::ShareLot => None,
         Action::SelectPart(part) => Some(State {
             selected_part: Some(part),
             ..state.clone()

@@ -82,7 +82,7 @@ mod tests {
     use super::*;
     use serde_json::{Value, json};
 
-    fn record(lot: Value, likely: u32) -> String {
+    fn record(lot: &Value, likely: u32) -> String {
         json!({
             "format": "leavewell-case", "version": 2,
             "piece": {"form": "tray"},
@@ -97,7 +97,7 @@ mod tests {
     fn shared(pieces: &[(&str, Value, u32)]) -> Result<Vec<(String, String)>, String> {
         let pieces: Vec<(&str, String)> = pieces
             .iter()
-            .map(|(id, lot, likely)| (*id, record(lot.clone(), *likely)))
+            .map(|(id, lot, likely)| (*id, record(lot, *likely)))
             .collect();
         share_out(&json!([" A1 ", pieces]).to_string())
     }

@@ -84,7 +84,7 @@ fn words_beside(part: &PartReport) -> String {
 
 fn table_row(part: &PartReport) -> Vec<String> {
     vec![
-        part.name.to_string(),
+        part.name.clone(),
         left_words(part),
         part.left_um
             .map_or_else(|| text::SOLID.to_owned(), number_band),

@@ -167,7 +167,7 @@ impl<'a> Rulings<'a> {
 
     fn ask(&self, t: Treatment, lead: Option<LeadStatus>) -> Vec<Verdict> {
         let s = self.world.situation;
-        let granted = |s: &Situation| self.granted_case(t, s.case);
+        let granted = |s: &Situation| Self::granted_case(t, s.case);
         let cases: Vec<Case> = s.each.iter().map(granted).collect();
         let case = granted(s);
         let mut next = self.granted_situation(t, lead, s, &case);
@@ -178,7 +178,7 @@ impl<'a> Rulings<'a> {
     }
 
     /// The case with what other steps do first taken as done.
-    fn granted_case(&self, t: Treatment, case: &Case) -> Case {
+    fn granted_case(t: Treatment, case: &Case) -> Case {
         use Treatment as T;
         let mut case = case.clone();
         for p in &mut case.parts {

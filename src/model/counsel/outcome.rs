@@ -276,13 +276,11 @@ impl<'a> Weigher<'a> {
 
     /// Proceeds for a seller, value kept for anybody else.
     pub(super) fn kept(&self, value: &Hammer) -> Vec<f64> {
-        match self.world.goal {
-            Goal::Sell => self.sold(value),
-            _ => {
-                let factor = self.world.draws.insure_factor;
-                value.all.iter().map(|v| v * factor).collect()
-            }
+        if self.world.goal == Goal::Sell {
+            return self.sold(value);
         }
+        let factor = self.world.draws.insure_factor;
+        value.all.iter().map(|v| v * factor).collect()
     }
 
     /// What a seller keeps, lot by lot.

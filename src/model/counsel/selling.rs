@@ -68,7 +68,7 @@ impl Solved {
         Some(SellingReport {
             best: best.route.id().into(),
             sentence: [&self.where_to_sell(&ways, best, middle), together]
-                .map(|s| s.trim())
+                .map(str::trim)
                 .join(" ")
                 .trim()
                 .to_owned(),

@@ -76,7 +76,8 @@ impl Situation<'_> {
         all
     }
 
-    /// The triggers of all pieces together, each once and in the order of their numbers.
+    /// The triggers of all pieces together, each once and in the order of their numbers; of one number in the
+    /// order of their words, so that it does not matter which piece is the first.
     pub(crate) fn triggers_of_each(
         &self,
         of: &dyn Fn(&Self) -> Vec<(u8, &'static str)>,
@@ -86,7 +87,8 @@ impl Situation<'_> {
         for number in 1..=6 {
             for trigger in each.iter().flatten().filter(|(of, _)| *of == number) {
                 if !all.contains(trigger) {
-                    all.push(*trigger);
+                    let at = all.iter().position(|known| known > trigger);
+                    all.insert(at.unwrap_or(all.len()), *trigger);
                 }
             }
         }

@@ -58,7 +58,7 @@ impl Belonging {
         }
     }
 
-    /// What `some` of the pieces gain over single ones: G_T = 1 + (G - 1)(T - 1)/(n - 1).
+    /// What `some` of the pieces gain over single ones: 1 + (G - 1)(T - 1)/(n - 1), for T of n.
     #[must_use]
     pub fn premium_of(&self, some: usize) -> f64 {
         if self.count < 2 {
@@ -105,7 +105,8 @@ impl Belonging {
         at_least(whole, apart)
     }
 
-    /// What units sold as one lot fetch of the value of the whole: (G_T/G) (sum of their shares) M_T.
+    /// What units sold as one lot fetch of the value of the whole: their gain over
+    /// that of the whole, times their shares, times what condition leaves of them.
     #[must_use]
     pub fn lot(&self, units: &[Unit]) -> f64 {
         let count = units.iter().map(|u| u.count).sum();

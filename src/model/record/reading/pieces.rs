@@ -50,7 +50,7 @@ impl Reader {
             shares[usize::from(*no) - 1] = *share;
         }
         pieces.each = self.shares(&shares);
-        (pieces, parts_of_all(shared, said, count))
+        (pieces, parts_of_all(&shared, said, count))
     }
 
     /// What the pieces are to each other, made to agree with how many there are.
@@ -188,7 +188,7 @@ impl Reader {
 
 /// The parts of all pieces: what holds for all, with what is said of single ones added to it. A part in
 /// the same state on several pieces stands once.
-fn parts_of_all(shared: Vec<Part>, said: Vec<Said>, count: u16) -> Vec<Part> {
+fn parts_of_all(shared: &[Part], said: Vec<Said>, count: u16) -> Vec<Part> {
     let own: Vec<(u16, Part)> = said
         .into_iter()
         .flat_map(|(no, _, parts)| parts.into_iter().map(move |part| (no, part)))
