@@ -274,7 +274,7 @@ fn hazards(paper: &Paper, list: &mut Vec<Disclosure>) {
 
 fn replaced(paper: &Paper, list: &mut Vec<Disclosure>) {
     for recorded in &paper.case.parts {
-        let part = small(recorded.name.label());
+        let part = part_label(recorded);
         match recorded.replaced {
             None | Some(Replaced::Original) => {}
             Some(Replaced::Doubtful) => disclose(

@@ -17,10 +17,15 @@ pub(super) struct PlacedFault<'a> {
 
 /// Every placed fault, in the order of the parts.
 pub(super) fn placed(case: &Case) -> Vec<PlacedFault<'_>> {
-    let mut placed = Vec::new();
+    let mut placed: Vec<PlacedFault<'_>> = Vec::new();
     let mut number = 0;
     for part in &case.parts {
         for spot in &part.spots {
+            // A part stands once for each state it is in on several pieces, with the places of all.
+            let is_same = |known: &PlacedFault| known.part == part.name && known.spot == spot;
+            if placed.iter().any(is_same) {
+                continue;
+            }
             number += 1;
             placed.push(PlacedFault {
                 number,
