@@ -7,7 +7,6 @@
 
 import { openStore } from "./kept.js";
 import { databaseOf } from "./photos.js";
-import "./shelf.js";
 
 const LONGEST_WAIT_MS = 20_000;
 
@@ -95,8 +94,8 @@ start().then(
     page.dataset.leavewell = "ready";
     window.dispatchEvent(new CustomEvent("leavewell-ready"));
     if (carried) return;
-    // Photos and faults shown on them, the plan of the shelf, and the meanings of trade words.
-    for (const later of ["./pictures.js", "./plan.js", "./terms.js"]) {
+    // Files and the bin, photos and faults shown on them, the plan of the shelf, and the meanings of trade words.
+    for (const later of ["./shelf.js", "./pictures.js", "./plan.js", "./terms.js"]) {
       import(later).catch((reason) => console.info(`Leavewell does without ${later}:`, reason));
     }
     keepOffline();

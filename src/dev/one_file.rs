@@ -59,7 +59,7 @@ const ENDING: [&str; 2] = ["</script", "<!--"];
 
 /// The scripts of the page, as one.
 const ALL: &str = "all.js";
-const EACH: &str = "import \"./boot.js\";\nimport \"./pictures.js\";\nimport \"./plan.js\";\nimport \"./terms.js\";\n";
+const EACH: &str = "import \"./boot.js\";\nimport \"./shelf.js\";\nimport \"./pictures.js\";\nimport \"./plan.js\";\nimport \"./terms.js\";\n";
 
 type Read<'a, T> = &'a dyn Fn(&str) -> Fallible<T>;
 

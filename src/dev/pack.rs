@@ -15,9 +15,10 @@ const COPY_BUDGET: usize = 1_150_000;
 const WORKER_PROGRAM: &str = "leavewell-worker_bg.wasm";
 
 /// Files that a first visit does not request, with the reason. A browser test checks each of them.
-const FETCHED_LATER: [(&str, &str); 13] = [
+const FETCHED_LATER: [(&str, &str); 14] = [
     ("looks.svg", LOOKS),
     ("pictures.js", SOON),
+    ("shelf.js", SOON),
     ("plan.js", SOON),
     ("terms.js", SOON),
     ("worker.js", WORKER),

@@ -98,7 +98,7 @@ fn is_denied(before: &[String]) -> bool {
 /// so that "E P N S" and "E.P.N.S." read as "EPNS".
 fn tokens(text: &str) -> Vec<String> {
     let plain: String = text
-        .to_uppercase()
+        .to_ascii_uppercase()
         .chars()
         .filter(|c| !matches!(c, '\'' | '’'))
         .map(|c| match c {

@@ -19,12 +19,12 @@ pub fn put_looks(draft: &mut Draft, line: &str) -> Vec<String> {
             _ => (Seen::Yes, word),
         };
         let (id, part) = rest.split_once('@').unwrap_or((rest, ""));
-        let part = part.to_lowercase();
+        let part = part.to_ascii_lowercase();
         // Ids are a capital letter and a number, and a few have a small letter at the end.
-        let capital = id.to_uppercase();
+        let capital = id.to_ascii_uppercase();
         let small_end = capital
             .split_at_checked(capital.len().saturating_sub(1))
-            .map(|(most, last)| [most, &last.to_lowercase()].concat());
+            .map(|(most, last)| [most, &last.to_ascii_lowercase()].concat());
         let fact = finding(&capital).or_else(|| finding(&small_end?));
         match fact {
             Some(fact) if part.is_empty() || PartName::parse(&part).is_some() => {

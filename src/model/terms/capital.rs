@@ -15,14 +15,15 @@ pub fn capital(words: &str) -> String {
 /// are.
 #[must_use]
 pub fn small(text: &str) -> String {
-    let mut letters = text.chars();
-    let is_name = text.starts_with("Britannia");
-    match (letters.next(), letters.clone().next()) {
-        (Some(first), Some(second)) if !is_name && (second.is_lowercase() || second == ' ') => {
-            first.to_lowercase().chain(letters).collect()
-        }
-        _ => text.to_owned(),
+    let mut small = text.to_owned();
+    let goes_on = |second: &u8| second.is_ascii_lowercase() || *second == b' ';
+    if text.as_bytes().get(1).is_some_and(goes_on)
+        && !text.starts_with("Britannia")
+        && let Some(first) = small.get_mut(..1)
+    {
+        first.make_ascii_lowercase();
     }
+    small
 }
 
 #[cfg(test)]

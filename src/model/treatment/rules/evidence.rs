@@ -6,6 +6,7 @@ use crate::ledger::{Place, finding, signs};
 use crate::record::{FillState, Joint, PartName, Repair, Seen};
 use crate::terms::Kind;
 use crate::terms::Treatment;
+use crate::terms::small;
 use crate::treatment::limits::own_silver;
 use crate::treatment::situation::Situation;
 use crate::treatment::verdict::Outcome;
@@ -65,7 +66,7 @@ pub(super) fn original_silver(a: &mut RuleCheck) {
     {
         let part = a.s.largest_unseen.map_or_else(
             || "the rest of it".to_owned(),
-            |part| format!("the {}", part.label().to_lowercase()),
+            |part| format!("the {}", small(part.label())),
         );
         a.add(
             "H14",

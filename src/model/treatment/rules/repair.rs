@@ -3,6 +3,7 @@
 use super::RuleCheck;
 use crate::ledger::FigureId;
 use crate::record::Joint;
+use crate::terms::small;
 use crate::treatment::lead::LeadStatus;
 use crate::treatment::touched::{is_cracked, is_open, is_split};
 
@@ -139,7 +140,7 @@ pub(super) fn split_in_no_metal(a: &mut RuleCheck) {
     };
     let reason = format!(
         "The split is in {}, which solder does not mend.",
-        what.label().to_lowercase()
+        small(what.label())
     );
     if parts.iter().any(|p| is_open(p) || is_split(p)) {
         a.condition(
