@@ -227,7 +227,7 @@ mod tests {
             "a-1.js" | "leavewell-worker.js" => "function init() {}\nexport { init as default };\n",
             "boot.js" => "import { d } from \"./photos.js\";\nstart(d);\n",
             "photos.js" => "export const d = 1;\n",
-            "plan.js" | "terms.js" => "",
+            "plan.js" | "shelf.js" | "terms.js" => "",
             "pictures.js" => "import { d } from \"./photos.js\";\nshow(d);\n",
             "worker.js" => "answer();\n",
             "looks.svg" => SHEET,
