@@ -20,7 +20,7 @@ pub const WORKED: Example = example(
 );
 
 /// Every worked example, in display order.
-pub const EXAMPLES: [Example; 14] = [
+pub const EXAMPLES: [Example; 15] = [
     example(
         text::CAKE_BASKET,
         include_str!("../../tests/cases/cake_basket.json"),
@@ -54,6 +54,10 @@ pub const EXAMPLES: [Example; 14] = [
         include_str!("../../tests/cases/hallmarked_candlesticks.json"),
     ),
     WORKED,
+    example(
+        text::PAIR_OF_CANDLESTICKS,
+        include_str!("../../tests/cases/pair_of_candlesticks.json"),
+    ),
     example(
         text::TEAPOT_WITHOUT_KNOB,
         include_str!("../../tests/cases/teapot_without_knob.json"),

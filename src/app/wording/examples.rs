@@ -34,6 +34,10 @@ pub const HALLMARKED_CANDLESTICKS: [&str; 2] = [
     "Marks of solid silver on the base and a copper line down the stem: two \
      signs that do not fit together.",
 ];
+pub const PAIR_OF_CANDLESTICKS: [&str; 2] = [
+    "The pair of candlesticks",
+    "Two alike, one of them dented. Is it worth mending, and do they sell better together?",
+];
 pub const DENTED_TRAY: [&str; 2] = [
     "The dented tray",
     "A nickel-silver tray with deep dents, and a quote for taking them out.",
