@@ -454,7 +454,16 @@ async function markupOf(shown) {
     const attribute = image.localName === "img" ? "src" : "href";
     image.setAttribute(attribute, await asData(originals[at].getAttribute(attribute)));
   }
-  return copy.localName === "figure" ? copy.outerHTML : `<div class="photos">${copy.innerHTML}</div>`;
+  if (copy.localName === "figure") return written(copy);
+  const box = document.createElement("div");
+  box.className = "photos";
+  box.append(...copy.childNodes);
+  return written(box);
+}
+
+/** An element as text for a saved page, where the namespace of HTML goes without saying. */
+function written(element) {
+  return new XMLSerializer().serializeToString(element).replace(/ xmlns="[^"]*xhtml"/g, "");
 }
 
 function asData(address) {
