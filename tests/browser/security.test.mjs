@@ -8,6 +8,9 @@ import { test } from "node:test";
 import { browserTest, DIST, eventually, started } from "./harness.mjs";
 
 /** The exact policy of the page and of the example for servers. */
+// These go through every screen, which on two busy cores takes longer than a test may usually take.
+const LONG_MS = 300_000;
+
 const POLICY = [
   "default-src 'none'",
   "script-src 'self' 'wasm-unsafe-eval'",
@@ -190,7 +193,7 @@ async function everyScreen(page, go, shown) {
   }
 }
 
-browserTest("typed text is shown as typed and never run, on every screen", async ({ page, go }) => {
+browserTest("typed text is shown as typed and never run, on every screen", { timeout: LONG_MS }, async ({ page, go }) => {
   for (const name of MARKUP) {
     await go("#/");
     await page.getByLabel("What do you call it?").fill(name);
@@ -203,7 +206,7 @@ browserTest("typed text is shown as typed and never run, on every screen", async
   }
 });
 
-browserTest("imported text is shown as it is and never run, on every screen", async ({ page, go }) => {
+browserTest("imported text is shown as it is and never run, on every screen", { timeout: LONG_MS }, async ({ page, go }) => {
   for (const file of ["worn_tray.json", "cake_basket.json"]) {
     const text = await readFile(new URL(`../cases/${file}`, import.meta.url), "utf8").catch(() => null);
     if (text === null) continue;
