@@ -7,10 +7,10 @@ import { join } from "node:path";
 import { test } from "node:test";
 import { browserTest, DIST, eventually, started } from "./harness.mjs";
 
-/** The exact policy of the page and of the example for servers. */
-// These go through every screen, which on two busy cores takes longer than a test may usually take.
+/** Time for a test that goes through every screen, which two busy cores take longer for than a test usually may. */
 const LONG_MS = 300_000;
 
+/** The exact policy of the page and of the example for servers. */
 const POLICY = [
   "default-src 'none'",
   "script-src 'self' 'wasm-unsafe-eval'",

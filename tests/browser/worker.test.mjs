@@ -22,9 +22,10 @@ browserTest("a field on its pages keeps the typed text, updates the page, and is
   await page.getByRole("button", { name: WORN_TRAY }).click();
   await go("#/condition");
   await page.getByText("How long the silver will last, depending on its care").click();
-  const field = page.locator(".leaf").nth(1).locator("input").first();
+  const care = page.locator("details").filter({ has: page.locator("summary", { hasText: "How long the silver will last" }) }).locator(".leaf").first();
+  const field = care.locator("input").first();
   await field.waitFor();
-  const answers = page.locator(".leaf").nth(1).locator("figcaption").first();
+  const answers = care.locator("figcaption").first();
   const before = await answers.innerText();
   await field.fill("");
   await field.pressSequentially("3o");
