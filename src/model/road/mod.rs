@@ -1,7 +1,7 @@
 //! The owner's road: one question at a time, each answered with one press, for an owner who has a piece in
 //! hand and knows none of the trade's words.
 //!
-//! [`next`] chooses the question, [`write()`] puts an answer into the record. The road itself keeps only the
+//! [`next()`] chooses the question, [`write()`] puts an answer into the record. The road itself keeps only the
 //! questions asked so far ([`RoadWalk`]); every answer is in the record, in the fields of the long screens.
 //! Invariants: a question that the record answers is never asked; no walk is longer than [`MOST_QUESTIONS`];
 //! every walk reaches the questions about the aim and the work offered.
