@@ -92,10 +92,11 @@ impl Part {
         self.on.is_empty() || self.on.contains(&no)
     }
 
-    /// This where it says something, else what the other says.
+    /// This where it says something, else what the other says. A fault placed on the other counts here too where its
+    /// places are taken over.
     #[must_use]
     pub(super) fn over(self, below: &Self) -> Self {
-        Self {
+        let mut part = Self {
             name: self.name,
             on: self.on,
             bleed: self.bleed.or(below.bleed),
@@ -136,6 +137,8 @@ impl Part {
             } else {
                 self.photos
             },
-        }
+        };
+        part.count_spots();
+        part
     }
 }

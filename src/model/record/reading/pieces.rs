@@ -316,6 +316,23 @@ mod tests {
     }
 
     #[test]
+    fn a_fault_placed_on_all_pieces_counts_on_one_that_has_a_state_of_its_own() {
+        let (case, problems) = read(
+            r#""parts":[{"part":"foot","spots":[{"id":"a","fault":"grey_repair"}]}],
+            "pieces":{"relation":"pair","each":[{"no":2,"parts":[{"part":"foot","joint":"sound"}]}]}"#,
+        );
+        assert!(problems.is_empty(), "{problems:?}");
+        for no in [1, 2] {
+            let one = case.of_piece(no);
+            assert!(
+                one.part(PartName::Foot)
+                    .unwrap()
+                    .has_joint(crate::record::Joint::GreyRepair)
+            );
+        }
+    }
+
+    #[test]
     fn shares_are_as_typed_and_the_rest_is_divided() {
         let share = |body: &str| -> Vec<f64> {
             read(body)
