@@ -3,7 +3,7 @@
 //! - `cargo serve` builds the site and serves it on this machine;
 //! - `cargo verify` runs every check, as CI does;
 //! - `cargo weigh CASE.json` runs the model on one case and prints the counsel, or with `--sheet` a
-//!   sheet for a client, a buyer or the file.
+//!   sheet for a client, a buyer, the file or a conservator.
 //!
 //! A fresh machine needs rustup and Node.js; the commands install everything else into a user cache.
 //! No code of this crate runs in the browser, and neither the model nor the app depends on it.
@@ -38,7 +38,7 @@ cargo serve [--quick] [--port N]
                            --quick skips optimisation: larger and slower, but rebuilt in seconds
 cargo verify [--quick]     run every check; --quick skips those that need a browser
 cargo weigh CASE.json      weigh one case (- reads it from standard input) and print the counsel as JSON
-cargo weigh CASE.json --sheet client|buyer|file [--as markdown|html]
+cargo weigh CASE.json --sheet client|buyer|file|conservation [--as markdown|html]
                            print one of its sheets instead
 
 Also: cargo run -p leavewell-dev -- build     build the site into dist

@@ -9,7 +9,7 @@ use super::Subject;
 use super::as_typed::as_typed;
 use super::block::{Block, Table};
 use super::part_words::named;
-use super::sheet::{Paper, and, head, missing, part_name};
+use super::sheet::{Paper, and, head, missing, part_labels, part_name};
 use super::sheet_buyer::{is_of_the_piece, quoted_mark};
 use super::sheet_cautions::cautions_of;
 use super::sheet_client::{listed, steps};
@@ -239,10 +239,7 @@ fn next_look(paper: &Paper) -> Vec<Block> {
     if !own.is_empty() {
         watch.push(own);
     }
-    let parts_where = |holds: &dyn Fn(&Part) -> bool| -> Vec<String> {
-        let parts = paper.case.parts.iter().filter(|part| holds(part));
-        parts.map(|part| small(part.name.label())).collect()
-    };
+    let parts_where = |holds: &dyn Fn(&Part) -> bool| part_labels(paper.case, holds);
     let mut add = |parts: Vec<String>, what: fn(&str) -> String| {
         if !parts.is_empty() {
             watch.push(what(&and(&parts)));

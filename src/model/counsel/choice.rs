@@ -325,10 +325,8 @@ impl<'a> Rulings<'a> {
         let faults = self.world.faults;
         let leaks = self.world.case.parts.iter();
         let mut given = 0;
-        if !faults.has(Fault::OpenJoint) && !faults.has(Fault::LoosePart) {
-            given |= needed::JOINTS;
-        } else if !faults.has(Fault::OpenJoint) {
-            // Where a part is only loose, no bath gets in once the part is taken off.
+        // Where a part is only loose, no bath gets in once the part is taken off.
+        if !faults.has(Fault::OpenJoint) {
             given |= needed::JOINTS;
         }
         if !faults.has(Fault::Split) {

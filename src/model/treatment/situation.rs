@@ -158,7 +158,8 @@ impl Situation<'_> {
         }
     }
 
-    /// Whether lead is released into food: as recorded, or else as the test in this course found.
+    /// Whether lead is released into food: as the test in this course found, or else as recorded. A recorded failure
+    /// stands whatever the test finds.
     #[must_use]
     pub fn release(&self) -> Release {
         match (release(self.case), self.lead) {
