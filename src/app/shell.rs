@@ -53,6 +53,7 @@ use crate::app::parts::words::joined;
 /// What several pieces are stored together for, as the store reports it.
 const TABLE: &str = "table";
 const CHANGE: &str = "change";
+const LOT: &str = "lot";
 const TAKEN_BACK: &str = "back";
 
 /// The keys of the places of a piece, in their order.
@@ -97,6 +98,8 @@ pub struct App {
     changed: Vec<(String, Draft, String)>,
     /// Whether they were put up for sale.
     for_sale: bool,
+    /// How many records the lot has whose price was last shared out.
+    in_lot: usize,
     /// Whether several pieces are being stored together.
     storing: bool,
     /// The timer that renders a change whose answer is late.
@@ -157,6 +160,7 @@ impl Component for App {
             storing: false,
             changed: Vec::new(),
             for_sale: false,
+            in_lot: 0,
             drawing: None,
             _addresses: page::on_route(move |route| going.emit(route)),
             _keys: page::on_key(move |key| pressed.emit(key)),
@@ -495,10 +499,10 @@ impl App {
     }
 
     /// Writes what each record of a lot was bought for: into the open piece, and into the others together.
-    /// Says so.
-    fn put_lot(&mut self, shares: Vec<(String, String)>) -> String {
+    /// Says so once the others are stored; at once if there are none.
+    fn put_lot(&mut self, shares: Vec<(String, String)>) -> Option<String> {
         let own = self.state.open.as_ref().map(|open| open.id.clone());
-        let count = shares.len();
+        self.in_lot = shares.len();
         let mut others = Vec::new();
         for (id, paid) in shares {
             if Some(&id) == own.as_ref() {
@@ -510,8 +514,8 @@ impl App {
                 others.push((id, draft, before.cloned()));
             }
         }
-        self.keep_together(CHANGE, others);
-        stock::lot_shared(count)
+        self.keep_together(LOT, others);
+        (!self.storing).then(|| stock::lot_shared(self.in_lot))
     }
 
     /// Requests the answer with an input moved, if the person has moved one.
@@ -725,16 +729,11 @@ impl App {
         }
         if topic == Ask::ShareLot.topic() {
             let what = match news {
-                worker::News::Answered(Ok(Reply::Pairs(shares))) => self.put_lot(shares),
+                worker::News::Answered(Ok(Reply::Pairs(shares))) => self.put_lot(shares)?,
                 worker::News::Answered(Ok(Reply::Refused(why)) | Err(why)) => why,
                 _ => return None,
             };
-            return Some(Action::Tell(Notice {
-                what,
-                remedy: String::new(),
-                rescue: None,
-                takes_back: false,
-            }));
+            return Some(Action::Tell(Notice::plain(what)));
         }
         if topic == Ask::Plan.topic() {
             return match news {
@@ -922,6 +921,7 @@ impl App {
                     rescue: None,
                     takes_back: true,
                 }),
+                (LOT, None) => Action::Tell(Notice::plain(stock::lot_shared(self.in_lot))),
                 _ => return None,
             },
             store::Event::Open(id) => {
@@ -1114,12 +1114,7 @@ impl App {
                 store::keep_case(&id, &draft.to_json(), &line);
                 let words = stock::quick_added(&line.name);
                 act.emit(Action::Shelved(store::shelf()));
-                act.emit(Action::Tell(Notice {
-                    what: words,
-                    remedy: String::new(),
-                    rescue: None,
-                    takes_back: false,
-                }));
+                act.emit(Action::Tell(Notice::plain(words)));
                 next_piece();
             }
             Err([what, remedy]) => act.emit(Action::Tell(Notice {

@@ -395,6 +395,18 @@ pub struct Notice {
     pub takes_back: bool,
 }
 
+impl Notice {
+    /// A message that asks for nothing.
+    pub const fn plain(what: String) -> Self {
+        Self {
+            what,
+            remedy: String::new(),
+            rescue: None,
+            takes_back: false,
+        }
+    }
+}
+
 /// A change to the state.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Action {

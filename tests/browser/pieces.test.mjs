@@ -80,6 +80,10 @@ browserTest("a lot bought at one price is shared out over its records", async ({
   await page.getByLabel("Price of the whole lot").fill("300");
   await page.getByRole("button", { name: "Share the price out" }).click();
   await page.getByText("shared out over 3 pieces").first().waitFor();
+  // No other message takes its place once the other records are stored.
+  await page.waitForTimeout(500);
+  await page.getByText("shared out over 3 pieces").first().waitFor();
+  assert.equal(await page.getByText(/pieces are changed/).count(), 0);
   await eventually(async () => assert.equal(await page.getByLabel("What you paid").inputValue(), "45"));
   for (const [name, paid] of [["First tray", "165"], ["Second tray", "90"]]) {
     await go("#/");
