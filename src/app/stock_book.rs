@@ -1,5 +1,6 @@
 //! The stock book: which pieces on the shelf are shown, in which order, and which of them are chosen.
 
+use leavewell_model::terms::ShortSort;
 use std::cmp::Ordering;
 
 use leavewell_model::terms::StockStatus;
@@ -172,12 +173,7 @@ impl StockBook {
             .collect();
         match self.column {
             BookColumn::Newest => {}
-            // Pieces that are equal keep the order of the shelf, in which they stand in memory. The stable sort
-            // would take twice the code.
-            column => found.sort_unstable_by(|a, b| {
-                self.ordered(column, a, b)
-                    .then_with(|| std::ptr::from_ref(*a).cmp(&std::ptr::from_ref(*b)))
-            }),
+            column => found.order_by(|a, b| self.ordered(column, a, b)),
         }
         if self.is_reversed && self.column == BookColumn::Newest {
             found.reverse();

@@ -8,10 +8,8 @@ use crate::trouble::{Fallible, Trouble};
 
 // 1 KB is 1,000 bytes here, the stricter reading.
 const FIRST_VISIT_BUDGET: usize = 420_000;
-/// The worker program, fetched after the first screen has appeared. It was 620 KB until
-/// several pieces in one record and the condition and treatment record came in. Building the model for size would
-/// save 47 KB and slow every answer.
-const WORKER_BUDGET: usize = 655_000;
+/// The worker program, fetched after the first screen has appeared.
+const WORKER_BUDGET: usize = 620_000;
 /// Everything the service worker caches after the first screen has appeared, so that the site works offline.
 const COPY_BUDGET: usize = 1_150_000;
 const WORKER_PROGRAM: &str = "leavewell-worker_bg.wasm";

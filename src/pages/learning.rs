@@ -1,5 +1,6 @@
 //! What the closed pieces on a shelf teach, and how well the program has said.
 
+use leavewell_model::terms::ShortSort;
 use serde::{Deserialize, Serialize};
 
 use super::as_typed::as_typed;
@@ -250,7 +251,7 @@ impl LearntShelf<'_> {
         let (told, along): (Vec<&TaughtBy>, Vec<&TaughtBy>) =
             taught.iter().partition(|by| on(by) > 0);
         let mut told = told;
-        told.sort_by_key(|by| std::cmp::Reverse(on(by)));
+        told.order_by_key(|by| std::cmp::Reverse(on(by)));
         // Of figures that move together, such as one for each buyer, one stands for all.
         let (first, rest): (Vec<&TaughtBy>, Vec<&TaughtBy>) = {
             let mut shown: Vec<Shift> = Vec::new();
@@ -400,7 +401,7 @@ impl LearntShelf<'_> {
                 }
             }
         }
-        found.sort_by(|a, b| b.1.abs().total_cmp(&a.1.abs()));
+        found.order_by(|a, b| b.1.abs().total_cmp(&a.1.abs()));
         found.truncate(MOST_PULLS);
         found
             .into_iter()

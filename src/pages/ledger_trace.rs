@@ -9,6 +9,7 @@ use super::wording::ledger_trace as words;
 use leavewell_model::counsel::money;
 use leavewell_model::ledger::{Figure, source};
 use leavewell_model::report::Band;
+use leavewell_model::terms::ShortSort;
 use leavewell_model::terms::{percent, share};
 
 /// One number: its name, its formula in words, and the groups of figures it reads.
@@ -83,7 +84,7 @@ pub(super) fn trace(book: &Book) -> Vec<Block> {
             .filter_map(|f| source(f.source))
             .map(|s| s.citation)
             .collect();
-        cited.sort_unstable();
+        cited.order_by(Ord::cmp);
         cited.dedup();
         blocks.push(Block::section(
             &format!("trace.{}", made.id),

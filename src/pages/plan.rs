@@ -1,5 +1,6 @@
 //! The plan for a whole shelf: which pieces to work on, and how, within limits of money and hours.
 
+use leavewell_model::terms::ShortSort;
 use serde::Serialize;
 use serde_json::Value;
 
@@ -191,7 +192,7 @@ fn currencies(asked: &PlanQuestion) -> Vec<Currency> {
         .copied()
         .filter(|c| of(c) > 0)
         .collect();
-    found.sort_by_key(|c| std::cmp::Reverse(of(c)));
+    found.order_by_key(|c| std::cmp::Reverse(of(c)));
     found
 }
 
@@ -443,7 +444,7 @@ impl<'a> Shelf<'a> {
         if work.is_empty() {
             return Vec::new();
         }
-        work.sort_by(|a, b| b.1.gain.total_cmp(&a.1.gain));
+        work.order_by(|a, b| b.1.gain.total_cmp(&a.1.gain));
         let high: f64 = work.iter().map(|(_, made)| made.cost_high).sum();
         let rows = work.iter().map(|(place, made)| self.row(*place, made));
         let table = Table {

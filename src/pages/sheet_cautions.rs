@@ -6,6 +6,7 @@ use super::wording::sheet_cautions as words;
 use leavewell_model::ledger::{Level, caution};
 use leavewell_model::record::Case;
 use leavewell_model::report::{CautionReport, Report};
+use leavewell_model::terms::ShortSort;
 use leavewell_model::terms::Treatment;
 
 /// Adds the cautions for every treatment that the page names, and the deferral line.
@@ -59,7 +60,7 @@ fn section(mut list: Vec<CautionReport>, named: &[Treatment], child: bool) -> Bl
             text: text.text.to_owned(),
         });
     }
-    list.sort_by_key(|c| c.level);
+    list.order_by_key(|c| c.level);
     let mut blocks: Vec<Block> = list
         .into_iter()
         .map(|c| Block::said(tone(c.level), format!("{}: {}", c.about, c.text)))

@@ -8,6 +8,7 @@ use super::{Block, Table, Tone};
 use leavewell_model::decide::weights::{Order, acceptability, confidence, simplex};
 use leavewell_model::maths::mean;
 use leavewell_model::record::{Aim, Draft};
+use leavewell_model::terms::ShortSort;
 use leavewell_model::terms::small;
 
 /// Number of weight sets drawn, as a power of 2.
@@ -49,7 +50,7 @@ fn ranks(deep: &Deep, counted: &[usize], now: &[f64; 5]) -> Vec<Block> {
     let courses = leaders(deep);
     // The order of the user's weights. The weights drawn from the simplex fall in that order.
     let mut order = counted.to_vec();
-    order.sort_by(|a, b| now[*b].total_cmp(&now[*a]));
+    order.order_by(|a, b| now[*b].total_cmp(&now[*a]));
     let draws: Vec<Vec<&[f64]>> = courses
         .iter()
         .map(|c| order.iter().map(|a| c.attributes[*a].as_slice()).collect())
@@ -64,7 +65,7 @@ fn ranks(deep: &Deep, counted: &[usize], now: &[f64; 5]) -> Vec<Block> {
     let hundred = |p: f64| format!("{:.0}", 100.0 * p);
     let mut listed: Vec<usize> = (0..courses.len()).collect();
     let holistic = all.holistic();
-    listed.sort_by(|a, b| holistic[*b].total_cmp(&holistic[*a]));
+    listed.order_by(|a, b| holistic[*b].total_cmp(&holistic[*a]));
     let rows = listed
         .iter()
         .map(|i| {

@@ -15,6 +15,7 @@ use leavewell_model::identity::{Edge, Ladder};
 use leavewell_model::ledger::{FigureId, LOOK_EFFORT, Ledger, finding};
 use leavewell_model::maths::mean;
 use leavewell_model::record::{Case, ledger_of};
+use leavewell_model::terms::ShortSort;
 use leavewell_model::terms::Treatment;
 use leavewell_model::terms::capital;
 use leavewell_model::terms::small;
@@ -396,7 +397,7 @@ fn looks_table(deep: &Deep) -> (Vec<Vec<String>>, bool) {
     let net = |(_, worth, fee): &(String, Option<f64>, f64)| {
         worth.map_or(f64::NEG_INFINITY, |w| w - deep.score_of(*fee))
     };
-    found.sort_by(|a, b| net(b).total_cmp(&net(a)));
+    found.order_by(|a, b| net(b).total_cmp(&net(a)));
     let pays = found.iter().any(|f| net(f) > 0.0);
     let rows = found
         .iter()

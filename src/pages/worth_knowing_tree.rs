@@ -1,6 +1,7 @@
 //! The decision tree of tests and courses, rolled back and drawn, and the value of keeping the choice open.
 
 use super::picture::wrapped;
+use leavewell_model::terms::ShortSort;
 use leavewell_model::terms::small;
 use std::rc::Rc;
 
@@ -195,7 +196,7 @@ fn listed(deep: &Deep, at: &Rolled, level: usize, lines: &mut Vec<TreeLine>) {
                 .filter(|(i, _)| i != chosen)
                 .map(|(_, b)| b)
                 .collect();
-            losers.sort_by(|a, b| b.to.value.total_cmp(&a.to.value));
+            losers.order_by(|a, b| b.to.value.total_cmp(&a.to.value));
             for b in losers.iter().take(LOSERS[usize::from(level > 0)]) {
                 lines.push(TreeLine {
                     level,

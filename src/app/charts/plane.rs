@@ -2,6 +2,7 @@
 
 use leavewell_model::report::CourseReport;
 use leavewell_model::terms::Currency;
+use leavewell_model::terms::ShortSort;
 use leavewell_model::terms::Text;
 use leavewell_pages::wrapped;
 use yew::prelude::*;
@@ -130,7 +131,7 @@ fn few<'a>(courses: &[&'a CourseReport], advised: &[Text]) -> Vec<&'a CourseRepo
         }
     };
     let mut few = courses.to_vec();
-    few.sort_by_key(|course| rank(course));
+    few.order_by_key(|course| rank(course));
     few.truncate(MOST);
     few
 }
@@ -173,7 +174,7 @@ fn unbeaten(courses: &[&CourseReport]) -> Vec<(f64, f64)> {
         .filter(|c| c.barred.is_empty() && !beaten(c, courses))
         .map(|c| (c.net_gain.p50, c.originality))
         .collect();
-    edge.sort_by(|a, b| b.1.total_cmp(&a.1));
+    edge.order_by(|a, b| b.1.total_cmp(&a.1));
     edge
 }
 

@@ -1,5 +1,6 @@
 //! The piece with what was found on it. Only what is recorded is drawn.
 
+use leavewell_model::terms::ShortSort;
 use leavewell_model::terms::{Form, PartName};
 use yew::prelude::*;
 
@@ -53,10 +54,10 @@ type Placed<'a> = (&'a FoundMark, (f64, f64));
 pub fn found_drawing(form: Option<Form>, marks: &[FoundMark]) -> Html {
     let placed: Vec<Placed<'_>> = marks.iter().map(|mark| (mark, place(form, mark))).collect();
     let mut named: Vec<Placed<'_>> = placed.iter().copied().take(4).collect();
-    named.sort_by(|a, b| a.1.1.total_cmp(&b.1.1));
+    named.order_by(|a, b| a.1.1.total_cmp(&b.1.1));
     let below = named.split_off(named.len().div_ceil(2));
     let [above, below] = [named, below].map(|mut row| {
-        row.sort_by(|a, b| a.1.0.total_cmp(&b.1.0));
+        row.order_by(|a, b| a.1.0.total_cmp(&b.1.0));
         row
     });
     let lost = |part: PartName| {

@@ -4,6 +4,7 @@ use leavewell_model::record::is_enough_to_advise;
 use leavewell_model::road::{
     self, FIRST_ANSWER_AFTER, OFFERS, RoadQuestion, UNSURE, answer_in, left,
 };
+use leavewell_model::terms::ShortSort;
 use leavewell_model::terms::{Currency, Form, PartName, Treatment};
 use yew::prelude::*;
 
@@ -226,7 +227,7 @@ fn safety(page: Page, question: RoadQuestion) -> El {
     if page.state.walk.len() >= FIRST_ANSWER_AFTER {
         ids.extend(advised.iter().map(|step| step.get()));
     }
-    ids.sort_unstable();
+    ids.order_by(Ord::cmp);
     ids.dedup();
     el("div", "")
         .hidden(ids.is_empty())

@@ -1,6 +1,7 @@
 //! The shelf: start a piece, continue one, try a worked example or open a file.
 
 use leavewell_model::terms::Form;
+use leavewell_model::terms::ShortSort;
 use yew::prelude::*;
 
 use super::road::begin;
@@ -29,7 +30,7 @@ pub fn shelf_page(state: &State, act: &Callback<Action>, effect: &Callback<Effec
         .iter()
         .flat_map(|entry| entry.steps.iter().map(String::as_str))
         .collect();
-    steps.sort_unstable();
+    steps.order_by(Ord::cmp);
     steps.dedup();
     let named = named(&steps);
     let title = el("h1", "").attr("tabindex", "-1").text(text::TITLE);

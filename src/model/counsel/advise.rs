@@ -10,6 +10,7 @@ use crate::identity::{ByKind, Kind, Posterior};
 use crate::ledger::{FigureId, Ledger};
 use crate::maths::{at_least, mean};
 use crate::record::{Case, Currency, Goal};
+use crate::terms::ShortSort;
 use crate::treatment::Treatment;
 
 /// How firmly the advice stands.
@@ -268,7 +269,7 @@ fn groups(open: &[usize], courses: &[Course], means: &[f64], chosen: usize) -> V
         }
     }
     let own = courses[chosen].group();
-    groups.sort_by(|a, b| {
+    groups.order_by(|a, b| {
         (b.key == own)
             .cmp(&(a.key == own))
             .then(means[b.leader].total_cmp(&means[a.leader]))

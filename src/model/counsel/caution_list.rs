@@ -6,6 +6,7 @@ use super::wording::caution_list as words;
 use crate::ledger::{CautionText, FigureId, Level, caution};
 use crate::record::Joint;
 use crate::report::CautionReport;
+use crate::terms::ShortSort;
 use crate::treatment::{Situation, Treatment};
 
 /// Agents that call for the caution on children and pregnancy.
@@ -40,7 +41,7 @@ pub fn cautions_for(named: &[Treatment], situation: &Situation) -> Vec<CautionRe
         };
         add(&mut list, "caution.child", level, words::CHILDREN);
     }
-    list.sort_by_key(|a| a.level);
+    list.order_by_key(|a| a.level);
     list
 }
 

@@ -10,6 +10,7 @@ use super::weighed::{conflicts, is_left, place_alone};
 use super::wording::contrast as words;
 use crate::ledger::FigureId;
 use crate::record::Goal;
+use crate::terms::ShortSort;
 use crate::treatment::{Fault, Outcome, Treatment, Verdict, as_found, work};
 
 /// What the contrast is.
@@ -209,7 +210,7 @@ fn gravest_answer(
         .filter(|f| f.fault != Fault::BareMetal && is_left(&tally.courses[chosen], f.fault))
         .map(|f| (world.gravity(f, n), f.fault))
         .collect();
-    faults.sort_by(|a, b| b.0.total_cmp(&a.0));
+    faults.order_by(|a, b| b.0.total_cmp(&a.0));
     for (_, fault) in faults {
         let mut best: Option<(usize, Vec<Treatment>)> = None;
         for t in answers_to(fault) {

@@ -1,5 +1,6 @@
 //! A course: one choice in each block, with or without a test for lead first.
 
+use crate::terms::ShortSort;
 use std::rc::Rc;
 
 use super::choice::{BlockChoice, Rulings, Tested, WorkBlock, in_order, needed};
@@ -97,7 +98,7 @@ impl Course {
         };
         if !list.contains(&verdict) {
             list.push(verdict);
-            list.sort_by_key(|verdict| std::cmp::Reverse(verdict.outcome));
+            list.order_by_key(|verdict| std::cmp::Reverse(verdict.outcome));
         }
     }
 

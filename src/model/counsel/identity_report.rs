@@ -9,6 +9,7 @@ use crate::identity::{
 use crate::ledger::{FigureId, FindingFact, LOOK_EFFORT, Requires, finding};
 use crate::record::Instrument;
 use crate::report::{AfterLook, IdentityReport, NextLook, PartingReport};
+use crate::terms::ShortSort;
 
 /// The most looks offered.
 const LOOKS: usize = 12;
@@ -82,7 +83,7 @@ impl Solved {
                 }
             })
             .collect();
-        looks.sort_by(|a, b| {
+        looks.order_by(|a, b| {
             b.worth
                 .total_cmp(&a.worth)
                 .then(b.bits.total_cmp(&a.bits))
@@ -99,10 +100,10 @@ impl Solved {
         });
         let turn =
             |l: &NextLook| finding(l.finding.get()).map(|f| Turn::of(f, &self.case.instruments));
-        looks.sort_by_key(turn);
+        looks.order_by_key(turn);
         if self.case.findings.is_empty() && self.looked.readings.is_empty() {
             let place = |l: &NextLook| ASKED_FIRST.iter().position(|id| l.finding == *id);
-            looks.sort_by_key(|l| place(l).unwrap_or(ASKED_FIRST.len()));
+            looks.order_by_key(|l| place(l).unwrap_or(ASKED_FIRST.len()));
         }
         // A close-plater's mark calls for the magnet, because the mark alone is outweighed by commoner kinds.
         if self.case.has_seen("M12")

@@ -20,6 +20,7 @@ use crate::report::{
     Band, BandMean, ContrastReport, CounselReport, CourseReport, DisplayOnly, FaultReport,
     OptionReport, PartReport, Report, SilverReport, StepReport, Text, ValueReport, VerdictReport,
 };
+use crate::terms::ShortSort;
 use crate::terms::{percent, the_pieces};
 use crate::treatment::{Treatment, Verdict, check, work, worst};
 
@@ -286,7 +287,7 @@ impl Solved {
         let leave = &self.outcomes[0];
         let mut order = self.shown.clone();
         let means: Vec<f64> = self.outcomes.iter().map(|o| o.score.mean()).collect();
-        order.sort_by(|a, b| {
+        order.order_by(|a, b| {
             let barred = |i: usize| !self.courses[i].can_be_advised();
             (*b == self.advice.chosen)
                 .cmp(&(*a == self.advice.chosen))

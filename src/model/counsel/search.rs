@@ -7,6 +7,7 @@
 //! all points.
 
 use crate::ledger::FigureId;
+use crate::terms::ShortSort;
 use std::rc::Rc;
 
 use super::choice::{BlockChoice, Rulings, Tested, WorkBlock, not_needed};
@@ -368,7 +369,7 @@ fn eliminate(blocks: &mut [Vec<Rough>], bounds: &Bounds) {
 fn strongest(block: &[Rough], bounds: &Bounds) -> Vec<usize> {
     let worth: Vec<f64> = block.iter().map(|r| alone(r, bounds)).collect();
     let mut order: Vec<usize> = (0..block.len()).collect();
-    order.sort_by(|a, b| worth[*b].total_cmp(&worth[*a]));
+    order.order_by(|a, b| worth[*b].total_cmp(&worth[*a]));
     let mut strong: Vec<usize> = order.into_iter().take(2).collect();
     let leave = block.iter().position(|r| r.choice.leaves());
     if let Some(leave) = leave
@@ -493,7 +494,7 @@ pub(super) fn search(tally: &mut Tally, menu: &Menu, least_noise: f64) -> bool {
             found.push((mean(&weigher.score(&course, rough)), course));
         }
     }
-    found.sort_by(|a, b| b.0.total_cmp(&a.0));
+    found.order_by(|a, b| b.0.total_cmp(&a.0));
     let best = found.first().map_or(0.0, |f| f.0);
     for (place, (score, course)) in found.into_iter().enumerate() {
         if place < BEST || (place < MOST_BEST && score >= best - 2.0 * least_noise) {

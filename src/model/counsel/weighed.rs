@@ -12,6 +12,7 @@ use super::search::{Menu, Tally, changes_of, course_of, improve, search};
 use super::wording::advise as words;
 use crate::identity::Posterior;
 use crate::maths::mean;
+use crate::terms::ShortSort;
 use crate::treatment::{Fault, Treatment, work};
 
 /// How much a weighing covers.
@@ -269,7 +270,7 @@ fn to_show(
         group.iter().filter(|t| **t != Treatment::TestLead).count() == 1
     });
     let mut rest: Vec<usize> = (0..tally.courses.len()).collect();
-    rest.sort_by(|a, b| {
+    rest.order_by(|a, b| {
         let open = |i: usize| tally.courses[i].can_be_advised();
         open(*b).cmp(&open(*a)).then(
             tally.outcomes[*b]

@@ -2,6 +2,7 @@
 
 use super::information::bins;
 use crate::maths::mean;
+use crate::terms::ShortSort;
 
 /// Share of the variance of `output` that `input` explains on its own, from draws: the variance of the means
 /// of bins of equal size, minus the contribution of noise within the bins (Pearson's correlation ratio). From
@@ -74,7 +75,7 @@ pub fn sorted(bars: &mut [Bar]) {
     // Lengths are compared on a grid, because "equal within rounding" is not a consistent order on raw
     // floats.
     let step = 1e-9 * scale.max(f64::MIN_POSITIVE);
-    bars.sort_by(|a, b| {
+    bars.order_by(|a, b| {
         let length = |bar: &Bar| (bar.swing() / step).round();
         length(b).total_cmp(&length(a)).then(a.input.cmp(&b.input))
     });

@@ -8,6 +8,7 @@
 //! is kept only if no other one beats it in gain and in every budget.
 
 use super::TIE;
+use crate::terms::ShortSort;
 
 /// Most partial selections kept after each piece; beyond that, the least promising are dropped. The bound
 /// accounts for what was dropped.
@@ -535,7 +536,7 @@ impl<const K: usize> Remaining<K> {
                 open.push((piece, still, second));
             }
         }
-        open.sort_by(|a, b| {
+        open.order_by(|a, b| {
             in_need(b.0)
                 .cmp(&in_need(a.0))
                 .then(b.2.total_cmp(&a.2))

@@ -11,6 +11,7 @@ use crate::ledger::FigureId;
 use crate::ledger::{Ledger, LowerEnd, Window, WindowAbout, finding, windows};
 use crate::record::{Answer, Case};
 use crate::report::{DateReport, FamilyDates};
+use crate::terms::ShortSort;
 use crate::terms::{CameFrom, Seen};
 use crate::terms::{Cluster, Family, Kind};
 use crate::terms::{capital, share};
@@ -263,7 +264,7 @@ impl Dating {
             .into_iter()
             .filter(|side| *side != leading && !is_firm && share(*side) > least)
             .collect();
-        sides.sort_by(|a, b| share(*b).total_cmp(&share(*a)));
+        sides.order_by(|a, b| share(*b).total_cmp(&share(*a)));
         sides.insert(0, leading);
         let apart = ledger.value(FigureId::IDENTITY_YEARS_APART);
         let mut by_family: Vec<FamilyDates> = Vec::new();

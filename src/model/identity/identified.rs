@@ -14,6 +14,7 @@ use crate::report::{
     MeasureReport, PushReport, SettledReport,
 };
 use crate::terms::Seen;
+use crate::terms::ShortSort;
 use crate::terms::share;
 
 /// Identifies the piece from its record alone, fast enough for a screen that answers while the user looks.
@@ -58,7 +59,7 @@ impl Identified<'_> {
                 }
             })
             .collect();
-        kinds.sort_by(|a, b| b.p.total_cmp(&a.p));
+        kinds.order_by(|a, b| b.p.total_cmp(&a.p));
         let mut family_bars: Vec<FamilyReport> = Family::ALL
             .into_iter()
             .map(|f| {
@@ -73,7 +74,7 @@ impl Identified<'_> {
                 }
             })
             .collect();
-        family_bars.sort_by(|a, b| b.p.total_cmp(&a.p));
+        family_bars.order_by(|a, b| b.p.total_cmp(&a.p));
         let posterior = self.interval.base;
         let (top, _) = posterior.top_family();
         // If nothing was found, the years would be those of the prior.

@@ -6,6 +6,7 @@ use super::posterior::{
     Basis, Edge, Evidence, Ladder, Posterior, Rows, counted, is_replaced, log_prior, terms,
 };
 use crate::ledger::{FigureId, FindingFact, Ledger, Requires, findings};
+use crate::terms::ShortSort;
 use crate::terms::{Cluster, Instrument, Kind, Seen};
 
 /// The expected information from a look.
@@ -112,7 +113,7 @@ pub fn information_gain(
             }
         })
         .collect();
-    gains.sort_by(|a, b| {
+    gains.order_by(|a, b| {
         b.bits
             .total_cmp(&a.bits)
             .then(a.finding.id.cmp(b.finding.id))

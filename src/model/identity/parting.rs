@@ -13,6 +13,7 @@ use super::posterior::{
 };
 use crate::ledger::{FigureId, FindingFact, Ledger, finding, findings};
 use crate::terms::Seen;
+use crate::terms::ShortSort;
 use crate::terms::{ByKind, Cluster, Family, Instrument, Kind};
 
 /// One of the two looks, with the posterior after either answer.
@@ -148,7 +149,7 @@ impl Judge {
                 tried
             })
             .collect();
-        singles.sort_by(|a, b| {
+        singles.order_by(|a, b| {
             b.bits
                 .total_cmp(&a.bits)
                 .then(a.finding.id.cmp(b.finding.id))
@@ -227,7 +228,7 @@ pub fn parting(evidence: &Evidence, at_hand: &[Instrument], ledger: &Ledger) -> 
             .map(|(_, [reading, _])| reading)
     });
     let mut looks: Vec<&'static FindingFact> = best.map_or(Vec::new(), |(_, pair)| pair.to_vec());
-    looks.sort_by_key(|f| f.invasive);
+    looks.order_by_key(|f| f.invasive);
     let looks = looks
         .into_iter()
         .map(|f| PartingLook {
@@ -258,7 +259,7 @@ pub fn open_in_words(parting: &Parting, now: &Posterior) -> Option<String> {
 /// The one or two leading families.
 fn still_possible(now: &Posterior) -> Vec<&'static str> {
     let mut families: Vec<Family> = Family::ALL.to_vec();
-    families.sort_by(|a, b| now.family(*b).total_cmp(&now.family(*a)));
+    families.order_by(|a, b| now.family(*b).total_cmp(&now.family(*a)));
     families.truncate(2);
     families.into_iter().map(Family::name).collect()
 }

@@ -12,6 +12,7 @@ use super::measure::JudgedReading;
 use crate::ledger::{FigureId, FindingFact, Ledger, finding};
 use crate::maths::at_least;
 use crate::record::{Answer, Case};
+use crate::terms::ShortSort;
 use crate::terms::{ByKind, Cluster, Family, Kind, Letter};
 use crate::terms::{CameFrom, Seen};
 
@@ -293,7 +294,7 @@ pub fn pushes(evidence: &Evidence, ledger: &Ledger, family: Family) -> Vec<Push>
         })
         .collect();
     let at = |p: &Push| p.log_odds[family.place()].abs();
-    pushes.sort_by(|a, b| at(b).total_cmp(&at(a)).then(a.id.cmp(b.id)));
+    pushes.order_by(|a, b| at(b).total_cmp(&at(a)).then(a.id.cmp(b.id)));
     pushes
 }
 
@@ -312,7 +313,7 @@ pub(super) fn counted(evidence: &Evidence) -> Vec<Counted> {
     }
     all.retain(|(f, seen)| counts(f, *seen) && !is_replaced(f.id, evidence.readings));
     // In order of id, so that sums do not depend on the order of the answers.
-    all.sort_by(|(f, _), (g, _)| f.id.cmp(g.id));
+    all.order_by(|(f, _), (g, _)| f.id.cmp(g.id));
     all
 }
 

@@ -3,6 +3,7 @@
 //! Nothing is recorded without confirmation, and no maker is named: initials stay initials.
 
 use crate::ledger::{WordsIn, suggestions};
+use crate::terms::ShortSort;
 
 /// A finding that words suggest.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -45,7 +46,7 @@ pub fn suggested_findings(place: WordsIn, text: &str) -> Vec<Suggestion> {
     if place == WordsIn::Mark {
         found.extend(figures_and_initials(&tokens, &used));
     }
-    found.sort_by_key(|(at, _)| *at);
+    found.order_by_key(|(at, _)| *at);
     let mut each: Vec<Suggestion> = Vec::new();
     for (_, proposal) in found {
         if each.iter().all(|p| p.finding != proposal.finding) {

@@ -8,6 +8,7 @@ use crate::record::{
     BuyerSort, Case, Date, Done, Ending, Predicted, PredictedWhen, PriceBasis, SellAs, SoldAs,
     UnsoldAt,
 };
+use crate::terms::ShortSort;
 use crate::terms::Treatment;
 use crate::value::{Class, channel};
 
@@ -144,7 +145,7 @@ pub struct PieceEvidence {
 #[must_use]
 pub fn evidence(closings: &[Closing], today: Option<Date>) -> Vec<PieceEvidence> {
     let mut order: Vec<&Closing> = closings.iter().collect();
-    order.sort_by(|a, b| a.id.cmp(&b.id));
+    order.order_by(|a, b| a.id.cmp(&b.id));
     let mut told: Vec<Vec<u64>> = Vec::new();
     let mut all: Vec<PieceEvidence> = Vec::new();
     for closing in order {
@@ -304,7 +305,7 @@ fn price(case: &Case, today: Option<Date>) -> Result<Vec<Observed>, NotCounted> 
             .filter_map(|done| mishap_figures(done.treatment?, state.class))
             .map(|(_, kept)| kept)
             .collect();
-        state.kept.sort_unstable();
+        state.kept.order_by(Ord::cmp);
         state.kept.dedup();
     }
     let (price, sold_as) = if sold {

@@ -6,6 +6,7 @@
 use super::evidence::PieceEvidence;
 use crate::ledger::{FigureId, Ledger};
 use crate::maths::{Beta, Z5};
+use crate::terms::ShortSort;
 use crate::treatment::{MishapRisk, work};
 use crate::value::Class;
 
@@ -70,7 +71,7 @@ fn chances() -> Vec<FigureId> {
         })
         .flatten()
         .collect();
-    all.sort_unstable();
+    all.order_by(Ord::cmp);
     all.dedup();
     debug_assert_eq!(all.len() % Class::HAZARD_GROUPS.len(), 0);
     all

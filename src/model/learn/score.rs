@@ -11,6 +11,7 @@ use crate::maths::{Z5, Z10, exact_interval, exact_interval_within, probit};
 use crate::record::{
     Case, Ending, Predicted, PredictedFigures, PredictedOf, PredictedWhen, SoldAs,
 };
+use crate::terms::ShortSort;
 use crate::terms::Treatment;
 use crate::value::channel;
 
@@ -105,7 +106,7 @@ impl TopicRecord {
 #[must_use]
 pub fn record_of(topic: Topic, closings: &[Closing]) -> TopicRecord {
     let mut order: Vec<&Closing> = closings.iter().collect();
-    order.sort_by(|a, b| a.id.cmp(&b.id));
+    order.order_by(|a, b| a.id.cmp(&b.id));
     let mut said = Vec::new();
     for closing in order.into_iter().filter(|c| !c.case.closed.left_out) {
         match topic {

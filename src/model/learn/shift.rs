@@ -2,6 +2,7 @@
 
 use crate::ledger::{FigureId, Ledger, Shape};
 use crate::maths::SquareMatrix;
+use crate::terms::ShortSort;
 use crate::terms::Treatment;
 use crate::treatment::{MishapRisk, work};
 use crate::value::{
@@ -109,7 +110,7 @@ impl Shift {
                 all.extend(mishaps.kept.map(Self::Kept));
             }
         }
-        all.sort_unstable();
+        all.order_by(Ord::cmp);
         all.dedup();
         all
     }

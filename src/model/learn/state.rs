@@ -7,6 +7,7 @@ use crate::counsel::{ExpectedOne, ExpectedPiece};
 use crate::identity::Kind;
 use crate::ledger::{FigureId, Ledger, signs};
 use crate::record::{Case, Dents, FLAWS, Fill, FillState, Joint, Lacquer, Mount, Part, Tarnish};
+use crate::terms::ShortSort;
 use crate::terms::Treatment;
 use crate::value::{BUYERS, ByGroup, Class, ConditionTable, REPLATED_GROUPS, factor_rows as rows};
 
@@ -158,7 +159,7 @@ impl PricedState {
                 FLAWS.contains(flaw).then(|| FigureId::parse(&id)).flatten()
             }));
         let mut found: Vec<FigureId> = rows.collect();
-        found.sort_unstable();
+        found.order_by(Ord::cmp);
         found.dedup();
         Self {
             class,
@@ -222,7 +223,7 @@ impl PricedState {
                 }
             }
         }
-        state.rows.sort_unstable();
+        state.rows.order_by(Ord::cmp);
         state.rows.dedup();
         Some(state)
     }

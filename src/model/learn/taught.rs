@@ -1,5 +1,6 @@
 //! What all closed pieces together teach: the figures they move, and which pieces move them most.
 
+use crate::terms::ShortSort;
 use std::collections::BTreeMap;
 
 use super::evidence::{Closing, PieceEvidence, Scatter, Topic};
@@ -44,7 +45,7 @@ pub fn learn(topic: Topic, evidence: &[PieceEvidence]) -> Learnt {
     let mut families: Vec<ShiftFamily> = seen()
         .flat_map(|(_, seen)| seen.row.iter().map(|(shift, _)| shift.family()))
         .collect();
-    families.sort_unstable();
+    families.order_by(Ord::cmp);
     families.dedup();
     let mut shifts = Shift::all();
     shifts.retain(|shift| families.binary_search(&shift.family()).is_ok());
@@ -180,7 +181,7 @@ impl Learnt {
             .into_iter()
             .map(|(id, pull)| (id.to_owned(), pull))
             .collect();
-        pulls.sort_by(|a, b| b.1.abs().total_cmp(&a.1.abs()));
+        pulls.order_by(|a, b| b.1.abs().total_cmp(&a.1.abs()));
         pulls
     }
 
@@ -275,7 +276,7 @@ impl Teaching {
         if topic == Topic::Prices && learnt.pieces > 0 {
             taught.extend(self.spreads());
         }
-        taught.sort_by_key(|taught| taught.figure.figure);
+        taught.order_by_key(|taught| taught.figure.figure);
         taught
     }
 

@@ -1,5 +1,6 @@
 //! The findings a user can report, how likely each kind is to show them, and the years they imply.
 
+use crate::terms::ShortSort;
 use std::sync::OnceLock;
 
 use super::figure::Tag;
@@ -211,7 +212,7 @@ pub fn finding(id: &str) -> Option<&'static FindingFact> {
     static BY_ID: OnceLock<Vec<&FindingFact>> = OnceLock::new();
     let by_id = BY_ID.get_or_init(|| {
         let mut all: Vec<&FindingFact> = findings().iter().collect();
-        all.sort_by_key(|f| f.id);
+        all.order_by_key(|f| f.id);
         all
     });
     let at = by_id.binary_search_by(|f| f.id.cmp(id)).ok()?;

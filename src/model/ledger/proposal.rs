@@ -1,5 +1,6 @@
 //! Words in marks and descriptions, and the findings they suggest.
 
+use crate::terms::ShortSort;
 use std::sync::OnceLock;
 
 use super::finding::finding;
@@ -48,6 +49,6 @@ fn read(text: &'static str) -> Result<Vec<SuggestedBy>, String> {
             })
         })
         .collect::<Result<Vec<_>, _>>()?;
-    all.sort_by_key(|row| std::cmp::Reverse(row.words.len()));
+    all.order_by_key(|row| std::cmp::Reverse(row.words.len()));
     Ok(all)
 }

@@ -4,6 +4,7 @@
 //! list in [`is_teachable`] are among them, so nothing learnt ever moves a rule of safety.
 
 use crate::ledger::FigureId;
+use crate::terms::ShortSort;
 
 /// One taught figure.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -75,7 +76,7 @@ impl TaughtFigures {
                 kept.push(taught);
             }
         }
-        kept.sort_by_key(|taught| taught.figure);
+        kept.order_by_key(|taught| taught.figure);
         let pieces = if kept.is_empty() { 0 } else { pieces };
         Self {
             figures: kept,

@@ -11,6 +11,7 @@ mod kind;
 mod money;
 mod ordinal;
 mod shares;
+mod short_sort;
 mod text;
 mod treatment;
 mod vocabulary;
@@ -23,6 +24,7 @@ pub use kind::{ByKind, ByLadderKind, Cluster, Family, Kind, Letter};
 pub use money::{money, sum, two_figures};
 pub use ordinal::{ordinal, the_pieces};
 pub use shares::{percent, share, share_of_cases};
+pub use short_sort::ShortSort;
 pub use text::Text;
 pub use treatment::{Reversibility, Treatment, TreatmentSet};
 pub use vocabulary::{

@@ -3,6 +3,7 @@
 use leavewell_model::Report;
 use leavewell_model::report::{CourseReport, OptionReport};
 use leavewell_model::terms::Currency;
+use leavewell_model::terms::ShortSort;
 use leavewell_model::terms::Text;
 use leavewell_model::terms::capital;
 use leavewell_pages::standing::Standing;
@@ -18,7 +19,7 @@ use crate::app::wording::counsel as text;
 /// which shows only there.
 pub(super) fn options(report: &Report, currency: Currency) -> Html {
     let mut options: Vec<&OptionReport> = report.options.iter().collect();
-    options.sort_by_key(|option| order(&option.outcome));
+    options.order_by_key(|option| order(&option.outcome));
     let of = |outcomes: &[&str]| -> Vec<&OptionReport> {
         options
             .iter()

@@ -2,6 +2,7 @@
 
 use crate::ledger::FigureId;
 use crate::record::{Circumstances, Doer, Goal};
+use crate::terms::ShortSort;
 use crate::terms::Treatment;
 use crate::treatment::situation::Situation;
 use crate::treatment::verdict::{Outcome, Verdict};
@@ -24,7 +25,7 @@ impl<'a, 'b> RuleCheck<'a, 'b> {
     /// The verdicts, the most serious first; those of equal severity keep the order in which they were added.
     pub(super) fn verdicts(mut self) -> Vec<Verdict> {
         self.found
-            .sort_by_key(|verdict| std::cmp::Reverse(verdict.outcome));
+            .order_by_key(|verdict| std::cmp::Reverse(verdict.outcome));
         self.found
     }
 
