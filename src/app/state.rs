@@ -397,6 +397,7 @@ pub struct Notice {
 
 impl Notice {
     /// A message that asks for nothing.
+    #[must_use]
     pub const fn plain(what: String) -> Self {
         Self {
             what,
