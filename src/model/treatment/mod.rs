@@ -19,7 +19,9 @@ mod verdict;
 pub use crate::terms::{Reversibility, Treatment};
 pub use fault::{Fault, Faults, Found, Size};
 pub use lead::{LeadStatus, Release, lead_anywhere, lead_for, release, release_of_part};
-pub use list::{Dose, FaultState, MishapRisk, Price, Show, Trade, Value, Work, as_found, work};
+pub use list::{
+    Dose, FaultState, MishapRisk, Price, Show, Trade, Value, Work, as_found, factors_in_play, work,
+};
 pub use mercury::{Mercury, mercury};
 pub use rules::check;
 pub(crate) use rules::first;
