@@ -72,7 +72,7 @@ impl Circumstances {
     /// From the answer to each of [`QUESTIONS`], and from what was said when the piece was measured.
     pub(super) fn from_answers(
         mut answer: impl FnMut(&'static str) -> Option<bool>,
-        measured: &MeasuredAs,
+        measured: MeasuredAs,
     ) -> Self {
         let [
             hard_repair,

@@ -45,9 +45,9 @@ pub(super) fn read(root: &Map<String, Value>) -> (Case, Vec<Problem>) {
     let piece = reader.piece(root);
     let (findings, from) = reader.findings(root);
     let measured = reader.measured_as(root);
-    let measures = reader.measures(root, &findings, &measured);
+    let measures = reader.measures(root, &findings, measured);
     let (pieces, mut parts) = reader.pieces(root, &piece.photos);
-    let circumstances = reader.circumstances(root, &measured);
+    let circumstances = reader.circumstances(root, measured);
     work::failing_fill(circumstances, &mut parts);
     let flaws = reader.flaws(root, &parts, pieces.relation);
     let overrides = reader.overrides(root);
@@ -284,7 +284,7 @@ impl Reader {
     }
 
     /// Answers under `catalogue.`: yes, no, or not known.
-    fn circumstances(&mut self, root: &Map<String, Value>, measured: &MeasuredAs) -> Circumstances {
+    fn circumstances(&mut self, root: &Map<String, Value>, measured: MeasuredAs) -> Circumstances {
         let s = self.section(root, "catalogue");
         let answer = |path: &'static str| {
             let field = path.rsplit('.').next().unwrap_or(path);
@@ -472,7 +472,7 @@ impl Reader {
         &mut self,
         root: &Map<String, Value>,
         findings: &[Answer],
-        measured: &MeasuredAs,
+        measured: MeasuredAs,
     ) -> Measures {
         let s = self.section(root, "measures");
         for group in ["density", "iacs", "xrf"] {
@@ -499,7 +499,7 @@ impl Reader {
         refused
     }
 
-    fn density(&mut self, s: &Section, measured: &MeasuredAs) -> Option<Density> {
+    fn density(&mut self, s: &Section, measured: MeasuredAs) -> Option<Density> {
         let ledger = Ledger::standard();
         let own = |id: FigureId| ledger.value(id);
         let (air_field, water_field) = ("density.in_air_g", "density.in_water_g");
@@ -566,7 +566,7 @@ impl Reader {
         None
     }
 
-    fn iacs(&mut self, s: &Section, findings: &[Answer], measured: &MeasuredAs) -> Option<Iacs> {
+    fn iacs(&mut self, s: &Section, findings: &[Answer], measured: MeasuredAs) -> Option<Iacs> {
         let most = Ledger::standard().value(FigureId::MEASURE_IACS_MOST);
         let range = NumberRange {
             most,
