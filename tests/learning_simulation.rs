@@ -262,7 +262,7 @@ fn close(luck: &mut Luck, trade: Trade, reserve: bool) -> Simulated {
     Simulated {
         seen,
         price: sold.then_some(told),
-        reserve: (reserve && !shop).then(|| limit - guess - ln_said),
+        reserve: (reserve && !shop).then_some(limit - guess - ln_said),
     }
 }
 
@@ -459,10 +459,10 @@ fn right_prices_are_seldom_accused_and_wrong_ones_found() {
 #[test]
 #[ignore = "a simulation, run on request"]
 fn right_figures_are_seldom_called_out_of_range() {
-    for n in [30, 100, 200] {
+    for n in [30_u32, 100, 200] {
         let (mut outside, mut no_help, mut mishaps) = (0, 0, 0);
         for run in 0..100_u64 {
-            let mut luck = Luck(run * 32_452_843 + n as u64);
+            let mut luck = Luck(run * 32_452_843 + u64::from(n));
             let pieces: Vec<Simulated> =
                 (0..n).map(|_| close(&mut luck, AS_SHIPPED, true)).collect();
             let all = Teaching::new(&evidence_of(&pieces));
@@ -487,9 +487,9 @@ fn right_figures_are_seldom_called_out_of_range() {
             let bad = (0..n).filter(|_| luck.is(0.05)).count();
             mishaps += u32::from(more_went_wrong(&MishapCount {
                 cells: Vec::new(),
-                works: n as f64,
+                works: f64::from(n),
                 bad: bad as f64,
-                expected: 0.05 * n as f64,
+                expected: 0.05 * f64::from(n),
                 times: 1.0,
             }));
         }
