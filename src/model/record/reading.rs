@@ -1043,7 +1043,7 @@ fn override_words(fault: &OverrideFault) -> (String, String) {
             words::OUTSIDE_SHARE.to_owned(),
             words::OUTSIDE_SHARE_REMEDY.to_owned(),
         ),
-        OverrideFault::Unsafe { limit } => (words::UNSAFE.to_owned(), words::unsafe_remedy(*limit)),
+        OverrideFault::Unsafe(range) => words::unsafe_figure(*range),
     }
 }
 
