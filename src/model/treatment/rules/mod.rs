@@ -63,6 +63,9 @@ fn check_piece(treatment: Treatment, situation: &Situation) -> Vec<Verdict> {
         people::on_loan(&mut asked);
         deadline::wanted_back(&mut asked);
     }
+    if treatment.alters() {
+        law::hallmarked_silver(&mut asked);
+    }
     for rule in rules_for(treatment) {
         rule(&mut asked);
     }
@@ -156,7 +159,6 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
             lead::unknown,
             lead::at_home,
             lead::child_at_home,
-            law::hallmarked_silver,
             heat::cadmium,
             heat::mercury,
             heat::closed_parts,
@@ -172,7 +174,6 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
             lead::unknown,
             lead::at_home,
             lead::child_at_home,
-            law::hallmarked_silver,
             heat::cadmium,
             heat::mercury,
             repair::wrong_metal_for_low_melt,
@@ -190,7 +191,6 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
             lead::at_home,
             lead::child_at_home,
             lead::no_flame_at_home,
-            law::hallmarked_silver,
             heat::cadmium,
             heat::mercury,
             heat::closed_parts,
@@ -332,7 +332,6 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
         Treatment::ReplacePart => &[
             law::ivory_and_protected_wood,
             law::ivory_on_the_piece,
-            law::hallmarked_silver,
             people::asbestos_pads,
             evidence::new_part_passes_for_old,
             food::leaded_casting,
