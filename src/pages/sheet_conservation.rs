@@ -22,7 +22,7 @@ use super::wording::sheet_conservation as words;
 use leavewell_model::ledger::treatment_text;
 use leavewell_model::record::Part;
 use leavewell_model::terms::{
-    Corrosion, FillState, Joint, PartName, Split, Treatment, small, the_pieces,
+    Corrosion, FillState, Joint, PartName, Split, Treatment, TreatmentSet, small, the_pieces,
 };
 
 /// Builds the page.
@@ -55,7 +55,13 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
     ));
     blocks.extend(missing(&paper, "conservation.missing"));
     let child = paper.case.aim.household_child_or_pregnant;
-    blocks.push(cautions_of(&paper.report, is_of_the_piece, &blocks, child));
+    let steps = if paper.case.proposal.steps.is_empty() && !paper.too_little() {
+        TreatmentSet::of_ids(paper.report.counsel.steps.iter().map(|id| id.get()))
+    } else {
+        paper.named_proposed()
+    };
+    let named = paper.named_done().or(steps);
+    blocks.push(cautions_of(&paper.report, is_of_the_piece, named, child));
     blocks.push(written_by(&paper));
     blocks
 }
