@@ -56,7 +56,7 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
     blocks.extend(missing(&paper, "conservation.missing"));
     let child = paper.case.aim.household_child_or_pregnant;
     let steps = if paper.case.proposal.steps.is_empty() && !paper.too_little() {
-        TreatmentSet::of_ids(paper.report.counsel.steps.iter().map(|id| id.get()))
+        TreatmentSet::of_ids(advised(&paper))
     } else {
         paper.named_proposed()
     };
@@ -167,6 +167,12 @@ fn condition(paper: &Paper) -> Vec<Block> {
     blocks
 }
 
+/// The ids of the steps advised; none where it is to be left alone.
+fn advised<'a>(paper: &'a Paper) -> impl Iterator<Item = &'static str> + use<'a> {
+    let steps = paper.report.counsel.steps.iter().map(|id| id.get());
+    steps.filter(|id| *id != Treatment::Leave.id())
+}
+
 /// One line for each step, to agree to or not; `None` where no step is proposed or advised.
 fn consent(paper: &Paper) -> Option<Block> {
     let proposal = &paper.case.proposal.steps;
@@ -187,9 +193,7 @@ fn consent(paper: &Paper) -> Option<Block> {
     } else if paper.too_little() {
         Vec::new()
     } else {
-        let advised = paper.report.counsel.steps.iter();
-        let advised = advised.filter(|id| **id != *Treatment::Leave.id());
-        advised
+        advised(paper)
             .filter_map(|id| Some((treatment_text(id)?.name.to_owned(), false)))
             .collect()
     };
