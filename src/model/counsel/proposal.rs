@@ -231,6 +231,18 @@ mod tests {
         report["proposal"].clone()
     }
 
+    #[test]
+    fn what_a_step_needs_is_quoted_once() {
+        for steps in [
+            json!([{"id": "1", "treatment": "T09b"}]),
+            json!([{"id": "1", "treatment": "T13c"}, {"id": "2", "treatment": "T09b"}]),
+        ] {
+            let problems = proposal(&steps)["problems"].to_string();
+            let reason = "This repair is for white metal and close plate";
+            assert_eq!(problems.matches(reason).count(), 1, "{problems}");
+        }
+    }
+
     fn fetches(proposal: &Value) -> f64 {
         let net = proposal["course"]["net"]["mean"].as_f64().unwrap();
         net + proposal["course"]["cost"]["p50"].as_f64().unwrap()
