@@ -27,7 +27,7 @@ impl Case {
         if !parts.is_empty() {
             law.push(format!(
                 "Ivory is recorded on it: {}. Dealing in ivory is restricted or banned in many countries, \
-                 and so is sending it across a border. Ask the authority of the place before it is offered; \
+                 and so is sending it across a border. Ask the local authority before you offer it; \
                  the law there decides.",
                 parts.join(", ")
             ));
@@ -35,8 +35,8 @@ impl Case {
         if self.is_hallmarked_and_altered() {
             law.push(
                 "It carries hallmarks of silver, and something on it was altered or added. In many countries \
-                 such a piece may not be sold until an assay office has seen it. Ask there before it is \
-                 offered; the law of the place decides."
+                 such a piece may not be sold until an assay office has seen it. Ask there before \
+                 you offer it; the law of the place decides."
                     .to_owned(),
             );
         }
