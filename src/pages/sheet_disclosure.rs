@@ -12,7 +12,7 @@ use leavewell_model::terms::{
     Corrosion, Dents, Engraving, Fill, Gilding, Interior, Joint, Lacquer, Lead, Loss, Material,
     Mount, PartName, Repair, Replaced, Split, SpotFault, TestKind,
 };
-use leavewell_model::treatment::{LeadStatus, Release};
+use leavewell_model::treatment::{LeadStatus, Mercury, Release, mercury, release_of_part};
 
 /// One disclosure: a few words for a ticket, a sentence for a catalogue.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -236,16 +236,10 @@ fn tested_for_lead(paper: &Paper, list: &mut Vec<Disclosure>) {
     }
 }
 
-/// The parts on which a release test passed.
+/// The parts on which a release test passed that counts.
 fn passed_on(paper: &Paper) -> Vec<String> {
-    let case = &paper.case;
-    let passed = |name: PartName| {
-        case.part(name).is_some() && (case.parts_named(name)).all(|p| p.lead == Some(Lead::Absent))
-            || (case.tests.iter()).any(|t| {
-                t.kind == TestKind::Release && t.part == Some(name) && t.passed == Some(true)
-            })
-    };
-    let parts = PartName::ALL.iter().copied().filter(|name| passed(*name));
+    let passed = |name: &PartName| release_of_part(*name, paper.case).passed();
+    let parts = PartName::ALL.iter().copied().filter(passed);
     parts.map(|part| small(part.label())).collect()
 }
 
@@ -261,7 +255,7 @@ fn hazards(paper: &Paper, list: &mut Vec<Disclosure>) {
             &words::ivory(&and(&ivory)),
         );
     }
-    if answers.fire_gilding == Some(true) || paper.case.has_seen("P14") {
+    if mercury(paper.case) >= Mercury::Possible {
         add(words::MERCURY_SHORT, words::MERCURY);
     }
     if answers.hard_repair == Some(true) {

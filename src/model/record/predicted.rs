@@ -37,6 +37,15 @@ pub struct Predicted {
     pub taught_values: PredictedFigures,
 }
 
+impl Predicted {
+    /// The middle of the year of the shipped figures it was made with, from their version, such as "2026.17".
+    #[must_use]
+    pub fn edition(&self) -> Option<Date> {
+        let (year, _) = self.ledger.split_once('.')?;
+        Date::parse(&[year.trim(), "-07-01"].concat())
+    }
+}
+
 /// What one set of figures expected.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct PredictedFigures {

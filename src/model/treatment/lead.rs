@@ -123,10 +123,10 @@ pub fn release(case: &Case) -> Release {
     } else {
         PartName::Body
     };
-    let answer = own_release(inside, case);
+    let answer = release_of_part(inside, case);
     let doubtful = wet
         .filter(|p| p.name != inside)
-        .any(|p| in_doubt(p) && !own_release(p.name, case).passed());
+        .any(|p| in_doubt(p) && !release_of_part(p.name, case).passed());
     if doubtful {
         return Release::Untested;
     }
@@ -140,7 +140,8 @@ fn in_doubt(part: &Part) -> bool {
 }
 
 /// The release test of one part alone.
-fn own_release(part: PartName, case: &Case) -> Release {
+#[must_use]
+pub fn release_of_part(part: PartName, case: &Case) -> Release {
     // Nobody says which of several unlike pieces was tested.
     let unlike = case.parts_named(part).any(|p| !p.on.is_empty());
     let passed = |by: fn(&Test) -> bool| {

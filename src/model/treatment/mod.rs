@@ -8,6 +8,7 @@ mod fault;
 mod lead;
 pub mod limits;
 mod list;
+mod mercury;
 mod rules;
 mod situation;
 #[cfg(test)]
@@ -17,9 +18,11 @@ mod verdict;
 
 pub use crate::terms::{Reversibility, Treatment};
 pub use fault::{Fault, Faults, Found, Size};
-pub use lead::{LeadStatus, Release, lead_anywhere, lead_for, release};
+pub use lead::{LeadStatus, Release, lead_anywhere, lead_for, release, release_of_part};
 pub use list::{Dose, FaultState, MishapRisk, Price, Show, Trade, Value, Work, as_found, work};
+pub use mercury::{Mercury, mercury};
 pub use rules::check;
+pub(crate) use rules::first;
 pub use situation::Situation;
 pub use touched::touched;
 pub use verdict::{Outcome, Verdict, worst};

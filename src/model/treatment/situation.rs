@@ -2,13 +2,12 @@
 
 use super::lead::{LeadStatus, Release, lead_anywhere, lead_filled, lead_for, release};
 use super::limits::near_reach;
+use super::mercury::{self, Mercury};
 use crate::bench::SolderReach;
 use crate::identity::{Kind, Posterior};
 use crate::ledger::FigureId;
 use crate::ledger::{Ledger, signs};
-use crate::record::{
-    Case, Corrosion, Fill, Form, Gilding, Interior, Joint, Material, Part, PartName,
-};
+use crate::record::{Case, Corrosion, Fill, Form, Interior, Joint, Material, Part, PartName};
 use crate::terms::Treatment;
 
 /// Everything a rule may query. Built once per case, then advanced step by step through each course.
@@ -219,6 +218,7 @@ impl Situation<'_> {
     pub fn sealed_or_pitch(&self) -> bool {
         let bursts = |f: Option<Fill>| matches!(f, Some(Fill::Pitch | Fill::Sealed));
         self.case.parts.iter().any(|p| bursts(p.fill))
+            || self.case.circumstances.closed == Some(true)
             || self.case.has_seen_any(&signs::LOADED)
             || self.loading_assumed()
     }
@@ -308,16 +308,19 @@ impl Situation<'_> {
     /// Gilding that is still there, whole or worn.
     #[must_use]
     pub fn gilt(&self) -> bool {
-        self.case.parts.iter().any(|p| {
-            p.interior == Some(Interior::Gilt)
-                || matches!(p.gilding, Some(Gilding::Whole | Gilding::Worn))
-        })
+        mercury::gilt(self.case)
     }
 
     /// Gilding that is there or once was. Traces of old gilding may still contain mercury.
     #[must_use]
     pub fn was_gilt(&self) -> bool {
-        self.gilt() || self.case.parts.iter().any(|p| p.gilding.is_some())
+        mercury::was_gilt(self.case)
+    }
+
+    /// What is known of mercury in it.
+    #[must_use]
+    pub fn mercury(&self) -> Mercury {
+        mercury::mercury(self.case)
     }
 
     /// The shortest stated distance from a faulty joint to the next soft joint or filling, mm.
@@ -396,7 +399,7 @@ impl Situation<'_> {
             ));
         }
         let answers = &self.case.circumstances;
-        if self.case.has_seen("P14") || self.was_gilt() || answers.fire_gilding == Some(true) {
+        if self.mercury() != Mercury::NoSign {
             why.push((4, "Old gilding or silvering may contain mercury."));
         }
         if answers.hard_repair == Some(true) {

@@ -10,6 +10,7 @@ use crate::treatment::lead::{LeadStatus, lead_filled};
 use crate::treatment::limits::{
     bursts, frees_mercury, lifts_foil, opens_seams, pits, within_reach,
 };
+use crate::treatment::mercury::Mercury;
 use crate::treatment::touched::touched;
 
 /// The lowest temperature the work brings to the metal, C; `None` for cold work.
@@ -50,25 +51,23 @@ pub(super) fn mercury(a: &mut RuleCheck) {
     if !process_c(a.treatment, a.s.ledger).is_some_and(|hot| frees_mercury(hot, a.s.ledger)) {
         return;
     }
-    let fire_gilt = a.circumstances().fire_gilding;
-    if a.s.case.has_seen("P14") {
-        a.bar(
-            "H25",
-            "Mercury was found in the silver or gilding, and heat drives it off as a poison.",
-            "Nothing lifts this.",
-        );
-    } else if fire_gilt == Some(true) || (a.s.was_gilt() && fire_gilt.is_none()) {
-        a.bar(
-            "H25",
-            "Old gilding may contain mercury, which heat drives off as a poison.",
-            "Make sure that the gilding is newer than about 1840 and that a reading finds no mercury.",
-        );
-    } else if a.s.was_gilt() {
-        a.check_first(
+    match a.s.mercury() {
+        Mercury::NoSign => {}
+        Mercury::Unlikely => a.check_first(
             "H25",
             "Gilding may contain mercury, which heat drives off as a poison.",
             "Have the gilding tested for mercury first.",
-        );
+        ),
+        Mercury::Possible | Mercury::Likely => a.bar(
+            "H25",
+            "Old gilding may contain mercury, which heat drives off as a poison.",
+            "Make sure that the gilding is newer than about 1840 and that a reading finds no mercury.",
+        ),
+        Mercury::Found => a.bar(
+            "H25",
+            "Mercury was found in the silver or gilding, and heat drives it off as a poison.",
+            "Nothing lifts this.",
+        ),
     }
 }
 

@@ -1,6 +1,6 @@
 //! Dents, low-melt repairs and cold fixes: H06, H10, H11, H13 and their prerequisites.
 
-use super::RuleCheck;
+use super::{RuleCheck, first};
 use crate::ledger::{FigureId, Ledger};
 use crate::record::Joint;
 use crate::terms::small;
@@ -20,11 +20,7 @@ pub(super) fn bending_close_plate(a: &mut RuleCheck) {
 /// A split grows when the metal is pushed.
 pub(super) fn dents_in_split_metal(a: &mut RuleCheck) {
     if a.s.case.parts.iter().any(is_split) {
-        a.bar(
-            "needs",
-            "A split grows when the metal is pushed.",
-            "Have the split mended first.",
-        );
+        a.bar_first(first::PUSHED_SPLIT);
     }
 }
 
@@ -36,11 +32,7 @@ pub(super) fn dents_under_thin_silver(a: &mut RuleCheck) {
     if a.s.worn_through >= a.figure(FigureId::GUARD_KIND_BARRED)
         || a.s.body_bleed >= a.figure(FigureId::GUARD_BLEED_NO_CLEAN)
     {
-        a.bar(
-            "needs",
-            "The silver over the dent is nearly worn through and could not stand it.",
-            "Have the silver measured, to see whether it is thicker.",
-        );
+        a.bar_first(first::WORN_SKIN);
     }
 }
 
@@ -114,11 +106,8 @@ pub(super) fn low_melt_over_lead(a: &mut RuleCheck) {
         && a.s.joint != Some(Joint::NeatRepair)
         && a.s.any_joint(&[Joint::GreyRepair])
     {
-        a.bar(
-            "H13",
-            "If lead is left in the joint, boiling water opens the repair.",
-            "Have the old lead taken out first.",
-        );
+        let (reason, lifted_by) = first::LEAD_LEFT;
+        a.bar("H13", reason, lifted_by);
     }
 }
 
