@@ -1,7 +1,7 @@
 //! What the program expected, frozen by the program when work was agreed or the piece was offered.
 //!
-//! Invariant: an entry is written once and never again, so that what happened can be held against what
-//! was said before it happened.
+//! Invariant: an entry is written once and never again, so that outcomes can be compared with earlier
+//! predictions.
 
 use serde_json::Value;
 
@@ -17,7 +17,7 @@ pub struct Predicted {
     pub on: Option<Date>,
     /// Version of the shipped figures.
     pub ledger: String,
-    /// What tells apart the taught figures that held; empty when none did.
+    /// Digest of the taught figures in use; empty if none.
     pub taught: String,
     /// What the price rested on.
     pub basis: Option<PriceBasis>,

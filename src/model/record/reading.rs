@@ -666,7 +666,7 @@ impl Reader {
             return None;
         }
         // Shares of the base metal alone, so that what silver is left on the spot does not matter.
-        // Where copper is not told, it is taken for the rest.
+        // If copper is not given, it makes up the rest.
         let base = if shares[5].is_some() { told } else { 100.0 } - silver.unwrap_or(0.0);
         let of_base = |i: usize| shares[i].filter(|_| base > 0.0).map(|x| 100.0 * x / base);
         Some(Xrf {
@@ -1067,7 +1067,7 @@ fn override_words(fault: &OverrideFault) -> (String, String) {
             words::OUTSIDE_SHARE.to_owned(),
             words::OUTSIDE_SHARE_REMEDY.to_owned(),
         ),
-        OverrideFault::Unsafe { limit } => (words::UNSAFE.to_owned(), words::unsafe_remedy(*limit)),
+        OverrideFault::Unsafe(range) => words::unsafe_figure(*range),
     }
 }
 

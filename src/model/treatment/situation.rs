@@ -36,8 +36,8 @@ pub struct Situation<'a> {
     pub heat_reach: SolderReach,
     /// The result of a test for lead that is a step of this course; unknown without such a step.
     pub lead: LeadStatus,
-    /// The situation of each piece where there are several: what a rule says of one it says of all. The
-    /// situation they stand in speaks of all together. Empty for one piece.
+    /// The situation of each piece if there are several; empty for one piece. A verdict on one piece applies
+    /// to the record; the outer situation combines them.
     pub each: Vec<Self>,
     /// The worst joint, now.
     pub joint: Option<Joint>,

@@ -15,14 +15,16 @@ use crate::treatment::touched::touched;
 
 /// The lowest temperature the work brings to the metal, C; `None` for cold work.
 fn process_c(treatment: Treatment, ledger: &Ledger) -> Option<f64> {
+    // Limits that a person may lower; the work gets no cooler by that.
+    let shipped = |id| Some(Ledger::standard().value(id));
     match treatment {
         Treatment::Solder => Some(ledger.value(FigureId::SOLDER_SAC)),
         Treatment::LowMelt => Some(ledger.value(FigureId::SOLDER_BI_SN)),
-        Treatment::RemoveLead => Some(ledger.value(FigureId::GUARD_HEAT_SOFT_SOLDER)),
+        Treatment::RemoveLead => shipped(FigureId::GUARD_HEAT_SOFT_SOLDER),
         Treatment::HardSolder => Some(ledger.value(FigureId::SOLDER_BAG_7)),
-        Treatment::Tinning => Some(ledger.value(FigureId::HEAT_LIMIT_TIN)),
+        Treatment::Tinning => shipped(FigureId::HEAT_LIMIT_TIN),
         // The hot steps of stripping and plating come close to the boiling point of water.
-        Treatment::Replate | Treatment::Overplate => Some(ledger.value(FigureId::GUARD_H25)),
+        Treatment::Replate | Treatment::Overplate => shipped(FigureId::GUARD_H25),
         _ => None,
     }
 }
@@ -177,7 +179,7 @@ pub(super) fn close_plate(a: &mut RuleCheck) {
         Treatment::RemoveLead => "Making the joint good takes heat, which lifts the silver off.",
         Treatment::HardSolder => "Tin holds the silver on, and this heat takes it off.",
         Treatment::Tinning => {
-            if !lifts_foil(a.figure(FigureId::HEAT_LIMIT_TIN), a.s.ledger) {
+            if !process_c(a.treatment, a.s.ledger).is_some_and(|hot| lifts_foil(hot, a.s.ledger)) {
                 return;
             }
             "Tin holds the silver on, and this heat lifts it off."
@@ -203,7 +205,7 @@ pub(super) fn plating_burns(a: &mut RuleCheck) {
 
 /// H29: tinning is hotter than old solder can bear.
 pub(super) fn tin_opens_seams(a: &mut RuleCheck) {
-    if !opens_seams(a.figure(FigureId::HEAT_LIMIT_TIN), a.s.ledger) {
+    if !process_c(a.treatment, a.s.ledger).is_some_and(|hot| opens_seams(hot, a.s.ledger)) {
         return;
     }
     if a.s.lead_for(a.treatment) == LeadStatus::Present

@@ -64,6 +64,9 @@ fn check_piece(treatment: Treatment, situation: &Situation) -> Vec<Verdict> {
         people::on_loan(&mut asked);
         deadline::wanted_back(&mut asked);
     }
+    if treatment.alters() {
+        law::hallmarked_silver(&mut asked);
+    }
     for rule in rules_for(treatment) {
         rule(&mut asked);
     }
@@ -160,7 +163,6 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
             lead::at_home,
             lead::child_at_home,
             people::asbestos_pads,
-            law::hallmarked_silver,
             heat::cadmium,
             heat::mercury,
             heat::closed_parts,
@@ -177,7 +179,6 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
             lead::at_home,
             lead::child_at_home,
             people::asbestos_pads,
-            law::hallmarked_silver,
             heat::cadmium,
             heat::mercury,
             repair::wrong_metal_for_low_melt,
@@ -196,7 +197,6 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
             lead::child_at_home,
             lead::no_flame_at_home,
             people::asbestos_pads,
-            law::hallmarked_silver,
             heat::cadmium,
             heat::mercury,
             heat::closed_parts,
@@ -347,7 +347,6 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
         Treatment::ReplacePart => &[
             law::ivory_and_protected_wood,
             law::ivory_on_the_piece,
-            law::hallmarked_silver,
             people::asbestos_pads,
             evidence::new_part_passes_for_old,
             food::leaded_casting,

@@ -1,7 +1,7 @@
 //! Dents, low-melt repairs and cold fixes: H06, H10, H11, H13 and their prerequisites.
 
 use super::{RuleCheck, first};
-use crate::ledger::FigureId;
+use crate::ledger::{FigureId, Ledger};
 use crate::record::Joint;
 use crate::terms::small;
 use crate::treatment::lead::LeadStatus;
@@ -60,13 +60,15 @@ pub(super) fn cold_only(a: &mut RuleCheck) {
 /// A low-melt repair is for white metal and close plate.
 pub(super) fn wrong_metal_for_low_melt(a: &mut RuleCheck) {
     let soft = a.s.britannia() + a.s.close_or_french();
-    if soft < a.figure(FigureId::GUARD_KIND_CHECK) {
+    // Here a lower threshold would be milder, so a person's own value does not count.
+    let shipped = |id| Ledger::standard().value(id);
+    if soft < shipped(FigureId::GUARD_KIND_CHECK) {
         a.bar(
             "needs",
             "This repair is for white metal and close plate; ordinary soft solder does the job here.",
             "Nothing lifts this unless a closer look finds white metal or close plate.",
         );
-    } else if soft < a.figure(FigureId::GUARD_KIND_BARRED) {
+    } else if soft < shipped(FigureId::GUARD_KIND_BARRED) {
         let next = format!("Find out what it is, starting with: {}.", a.s.next_look);
         a.check_first(
             "needs",

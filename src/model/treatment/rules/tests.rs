@@ -1144,15 +1144,16 @@ fn a_piece_hardly_looked_at_needs_a_look_before_new_silver() {
 
 #[test]
 fn hallmarked_silver_needs_an_assay_office() {
-    let marked = case(&["M03"], tested);
-    for t in [
-        Treatment::Solder,
-        Treatment::LowMelt,
-        Treatment::RemoveLead,
-        Treatment::ReplacePart,
-    ] {
-        says(t, &marked, NOTHING, "H31", Outcome::Conditional);
-        silent(t, &case(&NICKEL, tested), NOTHING, "H31");
+    for mark in ["M03", "M28"] {
+        let marked = case(&[mark], tested);
+        for t in Treatment::ALL {
+            silent(t, &case(&NICKEL, tested), NOTHING, "H31");
+            if t.alters() {
+                says(t, &marked, NOTHING, "H31", Outcome::Conditional);
+            } else {
+                silent(t, &marked, NOTHING, "H31");
+            }
+        }
     }
 }
 
