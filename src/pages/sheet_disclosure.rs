@@ -12,7 +12,7 @@ use leavewell_model::terms::{
     Corrosion, Dents, Engraving, Fill, Gilding, Interior, Joint, Lacquer, Lead, Loss, Material,
     Mount, PartName, Repair, Replaced, Split, SpotFault, TestKind,
 };
-use leavewell_model::treatment::{LeadStatus, Release};
+use leavewell_model::treatment::{LeadStatus, Release, release_of};
 
 /// One disclosure: a few words for a ticket, a sentence for a catalogue.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -238,14 +238,8 @@ fn tested_for_lead(paper: &Paper, list: &mut Vec<Disclosure>) {
 
 /// The parts on which a release test passed.
 fn passed_on(paper: &Paper) -> Vec<String> {
-    let case = &paper.case;
-    let passed = |name: PartName| {
-        case.part(name).is_some() && (case.parts_named(name)).all(|p| p.lead == Some(Lead::Absent))
-            || (case.tests.iter()).any(|t| {
-                t.kind == TestKind::Release && t.part == Some(name) && t.passed == Some(true)
-            })
-    };
-    let parts = PartName::ALL.iter().copied().filter(|name| passed(*name));
+    let passed = |name: &PartName| release_of(*name, &paper.case).passed();
+    let parts = PartName::ALL.iter().copied().filter(passed);
     parts.map(|part| small(part.label())).collect()
 }
 

@@ -17,7 +17,7 @@ mod verdict;
 
 pub use crate::terms::{Reversibility, Treatment};
 pub use fault::{Fault, Faults, Found, Size};
-pub use lead::{LeadStatus, Release, lead_anywhere, lead_for, release};
+pub use lead::{LeadStatus, Release, lead_anywhere, lead_for, release, release_of};
 pub use list::{Dose, FaultState, MishapRisk, Price, Show, Trade, Value, Work, as_found, work};
 pub use rules::check;
 pub use situation::Situation;
