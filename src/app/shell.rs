@@ -656,7 +656,10 @@ impl App {
             };
             let mut pieces = Vec::new();
             // What was changed since is frozen when it is next opened.
-            for (id, _, draft) in std::mem::take(&mut self.priced).into_iter().filter(as_asked) {
+            for (id, _, draft) in std::mem::take(&mut self.priced)
+                .into_iter()
+                .filter(as_asked)
+            {
                 for (_, _, left) in self.changed.iter_mut().filter(|(of, ..)| *of == id) {
                     *left = draft.to_json();
                 }
@@ -1130,13 +1133,16 @@ impl App {
                 let changed = std::mem::take(&mut self.changed);
                 self.to_price.clear();
                 self.priced.clear();
-                let back = changed.into_iter().filter(as_left).map(|(id, mut before, _)| {
-                    if let Some(left) = Self::stored_draft(&id) {
-                        before.keep_predicted(&left);
-                    }
-                    let line = self.state.shelf.iter().find(|line| line.id == id).cloned();
-                    (id, before, line)
-                });
+                let back = changed
+                    .into_iter()
+                    .filter(as_left)
+                    .map(|(id, mut before, _)| {
+                        if let Some(left) = Self::stored_draft(&id) {
+                            before.keep_predicted(&left);
+                        }
+                        let line = self.state.shelf.iter().find(|line| line.id == id).cloned();
+                        (id, before, line)
+                    });
                 let back = back.collect();
                 self.keep_together(TAKEN_BACK, back);
             }
