@@ -20,10 +20,12 @@ pub struct Pieces {
 }
 
 /// One of several pieces.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Each {
     /// Its share of what all are worth when whole, 0 to 1; the shares of all sum to 1.
     pub share: f64,
+    /// The photographs that show it, as `<part id>/<number>` or `piece/<number>`.
+    pub photos: Vec<String>,
 }
 
 impl Default for Pieces {
@@ -38,6 +40,14 @@ impl Default for Pieces {
 }
 
 impl Pieces {
+    /// The numbers of the pieces that a photograph shows; none where it was not said.
+    #[must_use]
+    pub fn shown_on(&self, key: &str) -> Vec<u16> {
+        let each = (1..).zip(&self.each);
+        let shown = each.filter(|(_, one)| one.photos.iter().any(|photo| photo == key));
+        shown.map(|(no, _)| no).collect()
+    }
+
     /// Whether there is more than one.
     #[must_use]
     pub fn are_several(&self) -> bool {

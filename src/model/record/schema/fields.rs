@@ -928,6 +928,12 @@ pub static FIELDS: &[Field] = &[
         FieldKind::Number(SHARE_IN_PERCENT),
         2,
     ),
+    field(
+        "pieces.each[].photos",
+        "Photographs that show it",
+        FieldKind::Several,
+        2,
+    ),
     field("lot.id", "Lot", FieldKind::Text, 2),
     field("lot.price", "Price of the lot", FieldKind::Number(MONEY), 2),
     field("lot.rule", "How it is shared out", FieldKind::Word, 2),
