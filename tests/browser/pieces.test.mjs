@@ -98,13 +98,15 @@ browserTest("a dent stands in the picture of the answer where it was placed", as
   await pair(page, go);
   await go("#/condition");
   const drawn = page.getByRole("button", { name: /Show a fault of the .* on the drawing/ });
+  let kept = 0;
   for (const [x, y] of [["40", "50"], ["60", "62.5"]]) {
     await drawn.click();
     await page.getByLabel("What is wrong there").selectOption("small_dent");
     await page.getByLabel("From the left").fill(x);
     await page.getByLabel("From the top").fill(y);
     await page.getByRole("button", { name: "Keep this place" }).click();
-    await page.getByText("The place is kept.").waitFor();
+    await page.locator("fault-places .places li").filter({ hasText: "on the drawing" }).nth(kept).waitFor();
+    kept += 1;
   }
   await go("#/counsel");
   const starts = () => page.locator(".found-dent").evaluateAll((dents) => dents.map((dent) => dent.getAttribute("d").split("q")[0]));
