@@ -212,11 +212,17 @@ fn verdict(bench: &Bench<'_>, given: &[Tested]) -> Vec<Block> {
         .iter()
         .any(|(_, limit, _)| *limit == FigureId::FOOD_LIMIT_PB);
     if over.is_empty() {
-        vec![Block::para(if lead {
+        let mut blocks = vec![Block::para(if lead {
             words::NONE_OVER
         } else {
             words::NONE_OVER_WITHOUT_LEAD
-        })]
+        })];
+        let mut tests = bench.case.tests.iter();
+        let of = tests.find(|test| test.id == "bench.food").map(|t| &t.of);
+        let left = |of: &&Vec<u16>| (1..=bench.case.pieces.count).any(|no| !of.contains(&no));
+        let some = of.filter(|of| lead && !of.is_empty() && left(of));
+        blocks.extend(some.map(|of| Block::said(Tone::Care, words::only_of(&the_pieces(of)))));
+        blocks
     } else {
         vec![Block::said(Tone::Stop, words::over(&over.join("; ")))]
     }
@@ -327,7 +333,8 @@ mod tests {
                 _ => {}
             }
         }
-        (found, format!("{:?}", PageName::Bench.blocks(&subject)))
+        let pages = [PageName::Bench, PageName::SheetForFile].map(|page| page.blocks(&subject));
+        (found, format!("{pages:?}"))
     }
 
     #[test]
@@ -342,7 +349,11 @@ mod tests {
         assert_eq!(first.unwrap().chosen, "1");
         let bare = "Bare copper, brass, nickel silver or Britannia metal shows";
         assert!(!cleared.contains(bare) && not_cleared.contains(bare));
+        assert!(not_cleared.contains(&words::only_of("the first")));
+        let not_each = "not every one of them is tested";
+        assert!(!cleared.contains(not_each) && not_cleared.contains(not_each));
         let (both, both_cleared) = asked(pair, "1 2");
+        assert!(!both_cleared.contains("of no other"));
         assert_eq!(both.unwrap().chosen, "1 2");
         assert!(!both_cleared.contains(bare));
         let (third, of_none) = asked(pair, "3");

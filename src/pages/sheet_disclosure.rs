@@ -238,7 +238,7 @@ fn tested_for_lead(paper: &Paper, list: &mut Vec<Disclosure>) {
 
 /// The parts on which a release test passed.
 fn passed_on(paper: &Paper) -> Vec<String> {
-    let passed = |name: &PartName| release_of(*name, &paper.case).passed();
+    let passed = |name: &PartName| release_of(*name, paper.case).passed();
     let parts = PartName::ALL.iter().copied().filter(passed);
     parts.map(|part| small(part.label())).collect()
 }

@@ -151,8 +151,11 @@ mod tests {
     use super::*;
     use crate::app::state::{Open, State};
 
-    /// Label, note and place of each mark of a tray.
-    fn marked(parts: &str) -> Vec<(&'static str, String, Option<(f64, f64)>)> {
+    /// Label, note and place of a mark.
+    type Marked = (&'static str, String, Option<(f64, f64)>);
+
+    /// The marks of a tray.
+    fn marked(parts: &str) -> Vec<Marked> {
         let text = format!(
             r#"{{"format":"leavewell-case","version":2,"piece":{{"form":"tray","photos":"p1"}},{parts}}}"#
         );
